@@ -1,0 +1,1 @@
+//! One file a verb, thin: parse, call one library function, print.

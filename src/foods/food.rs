@@ -1,0 +1,174 @@
+//! The plain data of a food.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use crate::measure::{Amount, Days, Dimension, Quantity};
+
+/// The index of a food in [`Foods`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct FoodId(pub u32);
+
+/// A figure and where it comes from: `USDA SR 11282`, `FSIS 340`, `from memory`, `foods.toml:12`.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fact<T> {
+    pub value: T,
+    pub source: String,
+}
+
+/// A fact that may be one figure for every form, or a table by form or size.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Measured {
+    /// One weight in grams, which serves every form and size.
+    Single(f64),
+    /// Grams by form (`chopped`, `sliced`) or by size (`small`, `medium`, `large`).
+    Table(BTreeMap<String, f64>),
+}
+
+/// Where something is kept.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Place {
+    Cupboard,
+    Fridge,
+    Freezer,
+}
+
+/// How long something keeps: days in each place, and once opened.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Keeping {
+    pub cupboard: Option<Fact<Days>>,
+    pub fridge: Option<Fact<Days>>,
+    pub freezer: Option<Fact<Days>>,
+    pub opened: Option<Fact<Days>>,
+}
+
+impl Keeping {
+    pub fn at(&self, place: Place) -> Option<Days> {
+        let fact = match place {
+            Place::Cupboard => &self.cupboard,
+            Place::Fridge => &self.fridge,
+            Place::Freezer => &self.freezer,
+        };
+        fact.as_ref().map(|fact| fact.value)
+    }
+}
+
+/// A substance of EU Regulation 1169/2011, Annex II.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Allergen {
+    Gluten,
+    Crustaceans,
+    Egg,
+    Fish,
+    Peanuts,
+    Soybeans,
+    Milk,
+    Nuts,
+    Celery,
+    Mustard,
+    Sesame,
+    Sulphites,
+    Lupin,
+    Molluscs,
+}
+
+/// Per 100 g edible portion.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Nutrients {
+    pub kcal: Option<f64>,
+    pub protein_g: Option<f64>,
+    pub carbohydrate_g: Option<f64>,
+    pub fat_g: Option<f64>,
+    pub fibre_g: Option<f64>,
+    pub sodium_mg: Option<f64>,
+}
+
+/// All that is known of one food. What is `None` is not known.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Food {
+    pub name: String,
+    pub also: Vec<String>,
+    pub kind: Option<String>,
+    pub section: Option<String>,
+    /// Grams of one US cup (2.365 882 E-04 m³), whatever `spoons` says; edible portion where a prepared form is named.
+    pub cup: Option<Fact<Measured>>,
+    /// Grams of one piece, as purchased.
+    pub each: Option<Fact<Measured>>,
+    /// Grams of one clove, slice, sprig, bunch ..., by the word's singular.
+    pub words: BTreeMap<String, Fact<f64>>,
+    /// Edible portion / as purchased, 0 to 1. Without it the food is edible whole.
+    pub edible: Option<Fact<f64>>,
+    /// Cooked weight / dry weight.
+    pub cooked: Option<Fact<f64>>,
+    /// Drained share of a tin, 0 to 1.
+    pub drained: Option<Fact<f64>>,
+    pub keeps: Keeping,
+    /// Days from freezer to thawed.
+    pub thaw: Option<Fact<Days>>,
+    /// `Some(empty)`: none. `None`: not known, and printed so.
+    pub allergens: Option<Fact<Vec<Allergen>>>,
+    pub nutrients: Option<Fact<Nutrients>>,
+    /// Neither in the built-in reference nor in foods.toml: it only has the name a line gave it.
+    pub unknown: bool,
+}
+
+/// Every food this household can speak of: the reference with foods.toml laid over it, and the unknown names its lines use.
+#[derive(Debug, Clone, Default)]
+pub struct Foods {
+    pub(crate) all: Vec<Food>,
+    /// Every name, singular, lower case -> food.
+    pub(crate) names: BTreeMap<String, FoodId>,
+}
+
+impl std::ops::Index<FoodId> for Foods {
+    type Output = Food;
+    fn index(&self, id: FoodId) -> &Food {
+        &self.all[id.0 as usize]
+    }
+}
+
+/// A size word in a line: "2 large onions".
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Grade {
+    Small,
+    Medium,
+    Large,
+}
+
+/// What state the amount of a line is measured in.
+#[derive(Debug, Clone, PartialEq)]
+pub enum State {
+    /// As bought: peel, stalks and bones included.
+    AsPurchased,
+    /// After trimming, in the named form: `chopped`, `sliced`; also the form by which a cup is weighed.
+    Prepared(String),
+    /// Cooked weight or volume of something bought dry.
+    Cooked,
+    /// Drained weight of something bought in a tin or jar.
+    Drained,
+}
+
+/// An amount of one food, as a line states it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Item {
+    pub amount: Amount,
+    /// The size of one tin, jar, pack in the line: `2 tins (400 g)`.
+    pub size: Option<Quantity>,
+    pub grade: Option<Grade>,
+    pub state: State,
+    /// "plus 2 tbsp for dusting": added to the amount.
+    pub plus: Vec<Amount>,
+}
+
+/// A conversion that lacks a fact, with the key in foods.toml that would mend it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MissingFact {
+    /// `no weight of a cup is known`.
+    pub what: String,
+    /// `cup = "…"`, to stand under the food in foods.toml.
+    pub key: String,
+    pub wanted: Dimension,
+}

@@ -1,0 +1,10 @@
+//! What is known of a food: weights, yields, keeping, section, allergens; the built-in reference; conversions.
+//!
+//! Nothing in this room knows a recipe.
+
+mod book;
+mod convert;
+mod food;
+
+pub use convert::{as_purchased, convert, own_dimension};
+pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};

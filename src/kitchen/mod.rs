@@ -1,0 +1,11 @@
+//! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
+
+mod line;
+mod model;
+mod read;
+mod warning;
+
+pub use line::{Line, LineError, LineOf, read_line};
+pub use model::*;
+pub use read::{Loaded, find_kitchen, load};
+pub use warning::{Mistake, Spot, Warning};

@@ -1,0 +1,326 @@
+//! The household as plain data, every reference already resolved to an index.
+
+use jiff::civil::{Date, DateTime, Time};
+use std::collections::BTreeMap;
+
+use crate::foods::{Allergen, FoodId, Foods, Item, Place};
+use crate::measure::{Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, UnitPrice, Units};
+
+use super::warning::Spot;
+
+/// Everything the household's files say, the weeks left out.
+#[derive(Debug, Clone)]
+pub struct Kitchen {
+    pub household: Household,
+    pub print: Print,
+    pub rules: Rules,
+    pub appliances: Vec<Appliance>,
+    pub staples: Vec<Staple>,
+    /// In order of their ids.
+    pub recipes: Vec<Recipe>,
+    pub foods: Foods,
+    pub shops: Vec<Shop>,
+    pub packs: Vec<Pack>,
+    pub lots: Vec<Lot>,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Household {
+    pub name: String,
+    pub eaters: f64,
+    pub currency: Currency,
+    pub avoid: Vec<Allergen>,
+    /// The defaults with the household's own laid over them.
+    pub mealtimes: BTreeMap<String, Time>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Paper {
+    A4,
+    Letter,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Print {
+    pub paper: Paper,
+    pub units: Units,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Choose {
+    Cheapest,
+    LeastLeft,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rules {
+    /// Share of a demand that may stay unmet, 0.02 for "2%".
+    pub short_by: f64,
+    pub choose: Choose,
+    pub spoons: Spoons,
+    pub always: Vec<FoodId>,
+    pub ask: Vec<FoodId>,
+    pub ready_after: Minutes,
+    pub boxing: Minutes,
+    pub wash: Minutes,
+    pub pace: f64,
+}
+
+/// The index of an appliance in [`Kitchen::appliances`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ApplianceId(pub usize);
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Appliance {
+    pub name: String,
+    pub room: u32,
+    pub heat: bool,
+    /// Kelvin by which the highest and the lowest temperature of one run may differ.
+    pub near: f64,
+    pub warm_up: Minutes,
+    pub out: Minutes,
+    /// Litres.
+    pub holds: Option<f64>,
+    pub at: Spot,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Staple {
+    pub food: FoodId,
+    pub par: Quantity,
+    pub when_below: Quantity,
+    pub at: Spot,
+}
+
+/// The index of a recipe in [`Kitchen::recipes`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct RecipeId(pub usize);
+
+/// How a batch may be cut.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum BatchCut {
+    Whole,
+    Halves,
+    Any,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Made {
+    InASession,
+    AtTheMeal,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Serve {
+    Hot,
+    Cold,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct BoxKind {
+    pub name: String,
+    pub holds: Quantity,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Recipe {
+    /// The stem of its file.
+    pub id: String,
+    pub name: String,
+    /// Portions, grams, millilitres or pieces of one batch.
+    pub makes: Quantity,
+    /// Grams of one portion.
+    pub portion: Option<f64>,
+    pub batches: BatchCut,
+    /// Days after the day it was made; `None`: eaten on the day it is made.
+    pub fridge: Option<Days>,
+    pub freezer: Option<Days>,
+    pub cupboard: Option<Days>,
+    pub made: Made,
+    pub serve: Option<Serve>,
+    pub boxed: Option<BoxKind>,
+    pub ingredients: Vec<Ingredient>,
+    pub steps: Vec<Step>,
+    pub at: Spot,
+}
+
+/// What a line asks for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Wanted {
+    /// `item` is `None` for "salt, to taste".
+    Food { food: FoodId, item: Option<Item> },
+    /// Portions, grams, millilitres or pieces of another recipe.
+    Recipe { recipe: RecipeId, amount: Quantity, most: Quantity },
+}
+
+/// One line of a recipe or of a meal.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ingredient {
+    /// As typed.
+    pub text: String,
+    pub wanted: Wanted,
+    /// After the comma: "diced", "rinsed".
+    pub prep: Option<String>,
+    /// In brackets.
+    pub remark: Option<String>,
+    pub at: Spot,
+}
+
+/// A piece of a step's text.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Piece {
+    Words(String),
+    /// `{food}` or `{food: 2 tbsp}`: an index into the recipe's ingredients, and the share where one is named.
+    Ingredient {
+        index: usize,
+        share: Option<crate::measure::Amount>,
+    },
+}
+
+/// What a step comes after.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum After {
+    /// Index of a step of the same recipe.
+    Step(usize),
+    /// All of another recipe made in the same session.
+    Recipe(RecipeId),
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Step {
+    pub id: Option<String>,
+    pub text: Vec<Piece>,
+    pub hands: Minutes,
+    pub wait: Minutes,
+    /// The default is already filled in: true without an appliance, false with one.
+    pub scales: bool,
+    pub on: Vec<ApplianceId>,
+    pub takes: f64,
+    pub temperature: Option<Celsius>,
+    pub inside: Option<Celsius>,
+    pub who: Option<String>,
+    pub skill: Option<String>,
+    /// `None`: the step before it. Empty: starts free.
+    pub after: Option<Vec<After>>,
+    pub gap: Option<Minutes>,
+    pub within: Option<Minutes>,
+    pub ahead: Option<Minutes>,
+    pub at: Spot,
+}
+
+/// The index of a shop in [`Kitchen::shops`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct ShopId(pub usize);
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Shop {
+    pub name: String,
+    pub sections: Vec<String>,
+    pub trip: Money,
+    pub at: Spot,
+}
+
+/// Any `buy` for `pay`, again and again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Offer {
+    pub buy: u32,
+    pub pay: Money,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub enum PackKind {
+    Sized {
+        size: Quantity,
+        /// The size as typed: "400 g", "6".
+        label: String,
+        /// Grams.
+        drained: Option<f64>,
+        price: Option<Money>,
+        offer: Option<Offer>,
+    },
+    Loose {
+        price: Option<UnitPrice>,
+        step: Quantity,
+    },
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pack {
+    pub shop: ShopId,
+    pub food: FoodId,
+    pub kind: PackKind,
+    pub section: Option<String>,
+    pub seen: Option<Date>,
+    pub at: Spot,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub enum LotOf {
+    Food(FoodId),
+    Recipe(RecipeId),
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Lot {
+    pub of: LotOf,
+    pub amount: Quantity,
+    pub place: Place,
+    pub best_before: Option<Date>,
+    pub use_by: Option<Date>,
+    pub opened: Option<Date>,
+    pub since: Option<Date>,
+    pub made: Option<Date>,
+    pub at: Spot,
+}
+
+/// One planned week.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Week {
+    /// Its name, or "Week of 30 Nov 2026" where it has none.
+    pub name: String,
+    pub from: Date,
+    pub trips: Vec<Trip>,
+    pub sessions: Vec<Session>,
+    pub meals: Vec<Meal>,
+    pub at: Spot,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Trip {
+    pub on: Date,
+    /// `None`: all shops.
+    pub shops: Option<Vec<ShopId>>,
+    pub at: Spot,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Session {
+    pub start: DateTime,
+    pub finish_by: Option<DateTime>,
+    pub people: Vec<Person>,
+    pub at: Spot,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Person {
+    pub name: String,
+    pub role: String,
+    pub from: Option<DateTime>,
+    pub until: Option<DateTime>,
+    /// `None`: may do everything.
+    pub may: Option<Vec<String>>,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Meal {
+    pub at_time: DateTime,
+    /// "Mon supper", or "Mon 19:15".
+    pub label: String,
+    pub name: Option<String>,
+    pub eaters: f64,
+    /// For each eater.
+    pub each: Vec<Ingredient>,
+    /// For the whole table.
+    pub shared: Vec<Ingredient>,
+    pub at: Spot,
+}

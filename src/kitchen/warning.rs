@@ -1,0 +1,100 @@
+//! Mistakes stop the run; warnings are said and the work goes on.
+
+use std::fmt;
+
+/// A place in a file the household wrote: `recipes/mash.toml:9:3`. Lines and columns count from 1.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
+pub struct Spot {
+    /// Relative to the kitchen folder, with forward slashes.
+    pub file: String,
+    pub line: u32,
+    /// 0 where only the line is known.
+    pub column: u32,
+}
+
+impl fmt::Display for Spot {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&self.file)?;
+        if self.line > 0 {
+            write!(f, ":{}", self.line)?;
+        }
+        if self.line > 0 && self.column > 0 {
+            write!(f, ":{}", self.column)?;
+        }
+        Ok(())
+    }
+}
+
+/// What is wrong in a file, and what would mend it. Printed as `file:line:column: cause. remedy`.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Mistake {
+    pub at: Spot,
+    /// What is wrong: `"halfs" is not a way to cut a batch`.
+    pub cause: String,
+    /// What would mend it: `Write "whole", "halves" or "any".`
+    pub remedy: String,
+}
+
+impl fmt::Display for Mistake {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{}: {}. {}", self.at, self.cause, self.remedy)
+    }
+}
+
+impl std::error::Error for Mistake {}
+
+/// Something the household should know although the work goes on. One `Display` for all, tested as text.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Warning {
+    /// A line names a food that is neither in the reference nor in foods.toml.
+    UnknownFood { at: Spot, food: String, nearest: Vec<String> },
+    /// A line cannot be brought into the unit it must be added up or compared in.
+    MissingFact { at: Spot, line: String, food: String, what: String, key: String },
+    /// A lot in a measure that cannot be compared with the need is not drawn.
+    LotNotComparable { at: Spot, food: String, amount: String, wanted: String },
+    /// A staple that stands in `always` or `ask`.
+    StapleIgnored { at: Spot, food: String, list: &'static str },
+    /// A meal or a listed food contains, or may contain, something the household avoids.
+    Avoided { at: Spot, food: String, allergens: Vec<String>, known: bool },
+    /// Trips, sessions and meals before today are taken as done as planned.
+    Past { trips: usize, sessions: usize, meals: usize },
+    /// Anything a single room says in its own words.
+    Note { at: Option<Spot>, text: String },
+}
+
+impl fmt::Display for Warning {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Warning::UnknownFood { at, food, nearest } => {
+                write!(f, "{at}: \"{food}\" is not a known food; it keeps its own name")?;
+                match nearest.as_slice() {
+                    [] => write!(f, ". Add it to foods.toml to say what it weighs and how long it keeps."),
+                    names => write!(f, ". Nearest known: {}.", names.join(", ")),
+                }
+            }
+            Warning::MissingFact { at, line, food, what, key } => {
+                write!(f, "{at}: cannot add up \"{line}\": {what}. Add {key} under {food} in foods.toml.")
+            }
+            Warning::LotNotComparable { at, food, amount, wanted } => {
+                write!(f, "{at}: {amount} of {food} cannot be compared with a need in {wanted}, so it is not drawn.")
+            }
+            Warning::StapleIgnored { at, food, list } => {
+                write!(f, "{at}: the staple {food} is ignored, because it stands in rules.{list}.")
+            }
+            Warning::Avoided { at, food, allergens, known: true } => {
+                write!(f, "{at}: {food} contains {}, which this household avoids.", allergens.join(", "))
+            }
+            Warning::Avoided { at, food, allergens, known: false } => {
+                write!(f, "{at}: {food} may contain {}: its allergens are not known.", allergens.join(", "))
+            }
+            Warning::Past { trips, sessions, meals } => {
+                write!(f, "taken as done as planned, being before today: ")?;
+                let parts = [(*trips, "trip"), (*sessions, "session"), (*meals, "meal")];
+                let said = parts.iter().filter(|(n, _)| *n > 0).map(|(n, word)| format!("{n} {word}{}", if *n == 1 { "" } else { "s" }));
+                write!(f, "{}.", said.collect::<Vec<_>>().join(", "))
+            }
+            Warning::Note { at: Some(at), text } => write!(f, "{at}: {text}"),
+            Warning::Note { at: None, text } => f.write_str(text),
+        }
+    }
+}

@@ -1,0 +1,32 @@
+//! **spence** plans a household's week of batch cooking: what to buy, and what to do in which order.
+//!
+//! Each stage is a pure function from plain data to plain data; files are read before it and written after it.
+//!
+//! ```text
+//! files ──read──> Kitchen ─┐
+//!                          ├─ plan ─> Makings ─┬─ demand ─> Demand ── net ──> Need ── choose packs ──> ShoppingList ─┐
+//! week ──read───> Week ────┘                   │                (pantry)           (shops)                           ├─> sheets ─> PDF
+//!                                              └─ problem ─> Problem ── schedule ──> Schedule ──> PrepGuide ──────────┘
+//! ```
+//!
+//! | room | what lives there | what it must not know |
+//! | --- | --- | --- |
+//! | [`measure`] | mass, volume, count; units and their names; reading and printing amounts; money | a food |
+//! | [`foods`] | what is known of a food; the built-in reference; conversion of an amount | a recipe |
+//! | [`kitchen`] | the household's files: reading, checking, pointing at mistakes | any computation |
+//! | [`plan`] | week -> makings in cooking sessions -> dated demand | files, terminal, PDF |
+//! | [`pantry`] | lots; netting first expired, first out | files, terminal, PDF |
+//! | [`purchase`] | packs, offers, shops, trips; the exact choice | files, terminal, PDF |
+//! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
+//! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
+//! | [`cli`] | one file a verb, thin | any rule of the computation |
+
+pub mod cli;
+pub mod foods;
+pub mod kitchen;
+pub mod measure;
+pub mod pantry;
+pub mod plan;
+pub mod prep;
+pub mod purchase;
+pub mod sheets;

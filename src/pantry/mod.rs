@@ -1,0 +1,1 @@
+//! Lots, and netting: first expired, first out.

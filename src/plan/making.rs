@@ -1,0 +1,191 @@
+//! The plain data of the plan. Sessions and meals are indices into the [`Week`](crate::kitchen::Week).
+
+use jiff::civil::Date;
+
+use crate::foods::{FoodId, Place};
+use crate::kitchen::{RecipeId, Spot};
+use crate::measure::{Dimension, Quantity};
+
+/// Where a making is made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum MadeAt {
+    Session(usize),
+    /// `made = "at the meal"`.
+    Meal(usize),
+}
+
+/// Who eats or uses what a making yields.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum User {
+    Meal(usize),
+    /// An index into [`Makings::makings`]: the making of a dish this component goes into.
+    Making(usize),
+}
+
+/// How it is kept until then.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Kept {
+    /// Used in the session that makes it, or at the meal that makes it: never boxed.
+    Straight,
+    Fridge,
+    /// Frozen, and moved to the fridge the day before.
+    Freezer,
+}
+
+/// One use of a making.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Use {
+    pub by: User,
+    pub on: Date,
+    /// In the unit of `makes`.
+    pub amount: Quantity,
+    pub kept: Kept,
+    /// "Mon supper", or the name of the dish.
+    pub label: String,
+}
+
+/// What a making puts into boxes, one entry a place and use-by day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Boxed {
+    pub amount: Quantity,
+    pub place: Place,
+    pub use_by: Date,
+    /// Labels of the uses; empty for spare.
+    pub what_for: Vec<String>,
+}
+
+/// Some number of batches of one recipe made at one time.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Making {
+    pub recipe: RecipeId,
+    pub at: MadeAt,
+    pub on: Date,
+    pub batches: f64,
+    /// `batches` × what the recipe makes.
+    pub makes: Quantity,
+    pub uses: Vec<Use>,
+    /// What nobody has planned to eat.
+    pub spare: Option<Spare>,
+    pub boxes: Vec<Boxed>,
+}
+
+impl Making {
+    /// Is anything of it kept beyond its session?
+    pub fn is_kept(&self) -> bool {
+        !self.boxes.is_empty()
+    }
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Spare {
+    pub recipe: RecipeId,
+    pub amount: Quantity,
+    pub made_on: Date,
+    pub eat_by: Date,
+    pub frozen: bool,
+}
+
+/// "Move 3 portions of pearl barley from the freezer to the fridge."
+#[derive(Debug, Clone, PartialEq)]
+pub struct Move {
+    pub on: Date,
+    pub recipe: RecipeId,
+    pub amount: Quantity,
+    /// Labels of the meals it is for.
+    pub what_for: Vec<String>,
+}
+
+/// Everything a week makes, with what cooked lots served.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Makings {
+    /// In order of session (or meal), then components before the dishes that use them.
+    pub makings: Vec<Making>,
+    pub cooked_draws: Vec<Draw>,
+    pub moves: Vec<Move>,
+}
+
+/// How a line stated its amount, as far as buying cares.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Stated {
+    Plain,
+    /// "240 g drained white beans".
+    Drained,
+    /// "2 tins (400 g)": the size of one, in grams or millilitres.
+    Tin {
+        size: f64,
+    },
+}
+
+/// One line's dated need of one food, as purchased.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Demand {
+    pub food: FoodId,
+    pub on: Date,
+    /// In the food's stating unit where the facts allow, else in the line's own. Zero for "to taste".
+    pub amount: Quantity,
+    pub to_taste: bool,
+    pub stated: Stated,
+    /// The recipe's name, or the meal's.
+    pub what_for: String,
+    /// The line as typed.
+    pub line: String,
+    pub at: Spot,
+    /// The session or meal it is for.
+    pub by: MadeAt,
+    /// True where a fact is missing and the amount stands in the line's own words.
+    pub own_words: bool,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum DrawOf {
+    Food(FoodId),
+    Recipe(RecipeId),
+}
+
+/// What is taken out of one lot on one day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Draw {
+    pub of: DrawOf,
+    /// Index into [`Kitchen::lots`](crate::kitchen::Kitchen::lots).
+    pub lot: usize,
+    /// In the lot's own dimension.
+    pub amount: Quantity,
+    pub place: Place,
+    pub on: Date,
+    pub what_for: Vec<String>,
+    /// The sessions or meals it is taken for.
+    pub by: Vec<MadeAt>,
+    /// Past its best before or keeping, in cupboard or freezer.
+    pub look_first: bool,
+}
+
+/// What one trip must buy of one food, in one dimension.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Need {
+    pub food: FoodId,
+    /// Index into the week's trips.
+    pub trip: usize,
+    pub dimension: Dimension,
+    /// In date order, then file order; what the pantry served is already taken off. The top-up of a staple comes last.
+    pub uses: Vec<NeedUse>,
+    /// All demand of this food on this trip before the pantry, with the top-up: what `short_by` is taken of. In base units.
+    pub demand: f64,
+    /// True where the amount stands in a line's own words and packs cannot be compared with it.
+    pub own_words: bool,
+}
+
+/// One part of a need.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NeedUse {
+    pub on: Date,
+    /// In base units of the need's dimension: what must still be bought for it.
+    pub amount: f64,
+    pub what_for: String,
+    pub stated: Stated,
+    /// Any one pack or one loose step covers it; `amount` is 0.
+    pub to_taste: bool,
+    /// A staple's top-up: a window of its own.
+    pub top_up: bool,
+    /// The line as typed; empty for a top-up.
+    pub line: String,
+}

@@ -1,0 +1,135 @@
+//! The shopping list as plain data, in the shape of its JSON. Money is a decimal string; dates are ISO 8601.
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use crate::foods::Place;
+use crate::measure::Quantity;
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ShoppingList {
+    pub week: String,
+    pub from: Date,
+    pub currency: String,
+    pub cost: String,
+    pub trips: Vec<TripList>,
+    pub from_pantry: Vec<FromPantry>,
+    pub expiring: Vec<Expiring>,
+    pub no_price: Vec<String>,
+    pub spare: Vec<SpareNote>,
+    pub ask: Vec<String>,
+    pub moves: Vec<MoveNote>,
+    pub flags: Vec<Flag>,
+    pub warnings: Vec<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct TripList {
+    pub on: Date,
+    pub cost: String,
+    pub shops: Vec<ShopVisit>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ShopVisit {
+    /// `None`: no shop sells it, or nothing is left to buy of it.
+    pub shop: Option<String>,
+    pub trip_cost: Option<String>,
+    pub cost: Option<String>,
+    pub sections: Vec<Section>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Section {
+    pub section: String,
+    pub lines: Vec<ListLine>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct ListLine {
+    pub food: String,
+    pub need: Quantity,
+    pub packs: Vec<PackLine>,
+    pub cost: Option<String>,
+    pub left: Quantity,
+    pub short: Quantity,
+    pub last_used: Option<Date>,
+    #[serde(rename = "for")]
+    pub what_for: Vec<String>,
+    /// Print only: "about 8", where one piece's weight is known.
+    #[serde(skip)]
+    pub about: Option<String>,
+    /// Print only: the food keeps days, not months, so the paper says how long it must last.
+    #[serde(skip)]
+    pub fresh: bool,
+    /// Print only: lines in their own words that could not be added up.
+    #[serde(skip)]
+    pub own_words: Vec<String>,
+    /// Print only: "one for Sunday, one for Friday", where packs are opened in windows.
+    #[serde(skip)]
+    pub windows: Option<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct PackLine {
+    /// "1 kg", or "loose".
+    pub size: String,
+    pub count: u32,
+    /// Times the offer was used.
+    pub offer: Option<u32>,
+    /// `None` where the pack has no price.
+    pub cost: Option<String>,
+    /// Loose goods only.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub amount: Option<Quantity>,
+    /// Print only: "3 for 2.00".
+    #[serde(skip)]
+    pub offer_text: Option<String>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct FromPantry {
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub food: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub recipe: Option<String>,
+    pub amount: Quantity,
+    pub place: Place,
+    pub on: Date,
+    #[serde(rename = "for")]
+    pub what_for: Vec<String>,
+    /// Print only: past its best before, to be looked at first.
+    #[serde(skip)]
+    pub look_first: bool,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Expiring {
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub food: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub recipe: Option<String>,
+    pub amount: Quantity,
+    pub place: Place,
+    pub until: Date,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct SpareNote {
+    pub recipe: String,
+    pub amount: Quantity,
+    pub made_on: Date,
+    pub eat_by: Date,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct MoveNote {
+    pub at: Date,
+    pub text: String,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Flag {
+    pub food: String,
+    pub text: String,
+}
