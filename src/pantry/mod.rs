@@ -9,3 +9,6 @@ pub use dates::{LotDates, after_days, lot_dates};
 pub use netting::{Netted, last_day, net};
 pub use shelf::{Shelf, Taken};
 pub use staples::TopUp;
+
+#[cfg(test)]
+mod tests;

@@ -362,3 +362,7 @@ fn nothing_reaches(recipe: &Recipe, use_: &Pending, made_on: Date) -> Mistake {
         remedy: "Plan a session nearer to the meal, or say in the recipe how long it keeps.".to_owned(),
     }
 }
+
+#[cfg(test)]
+#[path = "makings_tests.rs"]
+mod tests;

@@ -148,3 +148,7 @@ fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
 fn days(days: i64) -> String {
     if days == 1 { "1 day".to_owned() } else { format!("{days} days") }
 }
+
+#[cfg(test)]
+#[path = "trips_tests.rs"]
+mod tests;
