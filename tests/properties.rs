@@ -82,7 +82,8 @@ fn written(small: &Small) -> BTreeMap<String, String> {
     }
     files.insert("shops.toml".into(), shops);
     for (index, grams) in small.recipes.iter().enumerate() {
-        let lines: Vec<String> = grams.iter().zip(FOODS).filter(|(grams, _)| **grams > 0).map(|(grams, food)| format!("{grams} g {food}")).collect();
+        let lines: Vec<String> =
+            grams.iter().zip(FOODS).filter(|(grams, _)| **grams > 0).map(|(grams, food)| format!("{grams} g {food}")).collect();
         let recipe = format!(
             "name = \"Dish {index}\"\nmakes = \"4 portions\"\nkeeps = {{ fridge = \"{} days\", freezer = \"30 days\" }}\ningredients = \"\"\"\n{}\n\"\"\"\n",
             small.fridge[index],
@@ -93,7 +94,8 @@ fn written(small: &Small) -> BTreeMap<String, String> {
     let mut week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[trip]]\non = 2026-12-02\n".to_owned();
     week += "[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n[[session]]\nstart = 2026-12-02T09:00\npeople = [\"cook\"]\n";
     for (days, recipe, portions, extra) in &small.meals {
-        week += &format!("[[meal]]\non = {}\nat = \"supper\"\neach = [\"{portions} portions recipe:dish-{recipe}\"", day("2026-11-30", *days));
+        week +=
+            &format!("[[meal]]\non = {}\nat = \"supper\"\neach = [\"{portions} portions recipe:dish-{recipe}\"", day("2026-11-30", *days));
         if *extra > 0 {
             week += &format!(", \"{extra} g {}\"", FOODS[3]);
         }
