@@ -162,6 +162,15 @@ pub struct Foods {
     pub(crate) names: BTreeMap<String, FoodId>,
 }
 
+impl FromIterator<Food> for Foods {
+    /// A book of just these foods, each under its own name.
+    fn from_iter<I: IntoIterator<Item = Food>>(foods: I) -> Self {
+        let all: Vec<Food> = foods.into_iter().collect();
+        let names = all.iter().enumerate().map(|(index, food)| (food.name.to_lowercase(), FoodId(index as u32))).collect();
+        Foods { all, names }
+    }
+}
+
 impl std::ops::Index<FoodId> for Foods {
     type Output = Food;
     fn index(&self, id: FoodId) -> &Food {
