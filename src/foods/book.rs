@@ -3,11 +3,6 @@
 use super::{Food, FoodId, Foods};
 
 impl Foods {
-    /// The built-in reference.
-    pub fn reference() -> Foods {
-        todo!()
-    }
-
     pub fn is_empty(&self) -> bool {
         self.all.is_empty()
     }

@@ -5,6 +5,8 @@
 mod book;
 mod convert;
 mod food;
+mod names;
+mod reference;
 
 pub use convert::{as_purchased, convert, own_dimension};
 pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};
