@@ -2,8 +2,14 @@
 
 mod build;
 mod guide;
+mod links;
+mod names;
 mod problem;
+mod rounds;
 mod schedule;
+mod tasks;
+#[cfg(test)]
+mod testing;
 
 pub use build::prep;
 pub use guide::{Batch, Before, BoxNote, Cut, Fetch, PrepPlan, SessionPlan, Task, TaskKind};
