@@ -8,6 +8,7 @@ use crate::foods::{Food, FoodId, Foods, Item, State};
 use crate::kitchen::*;
 use crate::measure::{Amount, Currency, Minutes, Money, Quantity, Spoons, Unit, Units};
 use crate::plan::{MadeAt, Making, Makings};
+use crate::prep::Schedule;
 
 /// A kitchen with the default rules and nothing in it.
 pub fn kitchen() -> Kitchen {
@@ -156,4 +157,9 @@ pub fn making(kitchen: &Kitchen, recipe: usize, batches: f64) -> Making {
 
 pub fn makings(makings: Vec<Making>) -> Makings {
     Makings { makings, ..Makings::default() }
+}
+
+/// A proven plan of that many minutes with nothing in it.
+pub fn planned(minutes: i64) -> Schedule {
+    Schedule { placed: vec![], settings: vec![], finish: minutes, bound: minutes, proven: true, overrun: vec![], clash: vec![] }
 }
