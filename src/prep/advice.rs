@@ -4,7 +4,7 @@ use super::names::in_a_sentence;
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
 use super::text::listed;
-use super::{Problem, Schedule};
+use super::{Impossible, Problem, Schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::Makings;
 
@@ -18,10 +18,10 @@ pub(super) fn advice(
 ) -> Vec<String> {
     let session = &week.sessions[index];
     let teller = Teller { kitchen, makings, work };
-    let mut said = teller.overruns(schedule);
+    let mut said = teller.impossible(schedule);
+    said.extend(teller.overruns(schedule));
     said.extend(teller.clash(schedule));
     said.extend(teller.unfit());
-    said.extend(teller.circles());
     if let Some(late) = late(session, schedule.finish) {
         said.push(late);
         said.extend(binding(kitchen, &teller));
@@ -111,12 +111,33 @@ impl Teller<'_> {
         self.work.unfit.iter().map(say).collect()
     }
 
-    fn circles(&self) -> Vec<String> {
-        let say = |circle: &Unfit| {
-            let name = self.recipe_name(circle.making);
-            format!("{name}, step {}: waits for something that waits for it; this rule is left out.", circle.step + 1)
-        };
-        self.work.circles.iter().map(say).collect()
+    fn impossible(&self, schedule: &Schedule) -> Vec<String> {
+        schedule.impossible.iter().map(|broken| self.broken(schedule, broken)).collect()
+    }
+
+    fn broken(&self, schedule: &Schedule, broken: &Impossible) -> String {
+        let appliance = |machine: usize| self.kitchen.appliances[machine].name.as_str();
+        match broken {
+            Impossible::Nobody { job } => format!("{}: nobody may do it.", self.job(*job)),
+            Impossible::Room { job, machine } => format!("{}: takes more room than the {} has.", self.job(*job), appliance(*machine)),
+            Impossible::Absent { job } => {
+                format!("{}: does not fit between the hours of the people in this session; somebody must be found for it.", self.job(*job))
+            }
+            Impossible::Unwatched { setting } => {
+                let name = schedule.settings.get(*setting).map_or("appliance", |setting| appliance(setting.machine));
+                format!("The {name} warms up while nobody is there: do not leave it alone.")
+            }
+            Impossible::Safety { link, minutes } => {
+                let link = &self.work.problem.links[*link];
+                let limit = duration(link.within.unwrap_or(0));
+                let (after, before) = (self.job(link.after), self.job(link.before));
+                format!(
+                    "Not safe as planned: {after} starts {} later than {limit} after {before}. Chill it in time, or do not keep it.",
+                    duration(*minutes)
+                )
+            }
+            Impossible::Circle { link } => format!("Steps wait for one another in a circle; this rule is left out: {}.", self.rule(*link)),
+        }
     }
 }
 

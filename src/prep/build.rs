@@ -12,7 +12,7 @@ use super::cuts::cuts;
 use super::fetch::fetch;
 use super::tasks::{Work, session_work};
 use super::{Batch, Effort, PrepPlan, SessionPlan, schedule};
-use crate::kitchen::{Kitchen, Person, Session, Week};
+use crate::kitchen::{Kitchen, Person, Week};
 use crate::plan::{Demand, Draw, Makings};
 
 /// The plan of every session of the week.
@@ -47,7 +47,7 @@ fn session_plan(
         boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
         cautions: cautions(kitchen, makings, &work.chosen),
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| schedule(problem, Effort::Low).finish),
-        people: work.people.iter().map(person).collect(),
+        people: work.people.iter().map(presence).collect(),
         finish_by: session.finish_by.map(|by| by.strftime("%H:%M").to_string()),
     }
 }
@@ -63,7 +63,7 @@ fn at_minute(start: DateTime, minutes: i64) -> DateTime {
 }
 
 /// "cook", "Jo (helper), 15:00 to 16:00".
-fn person(person: &Person) -> String {
+fn presence(person: &Person) -> String {
     let time = |at: DateTime| at.strftime("%H:%M").to_string();
     let name = if person.name == person.role { person.name.clone() } else { format!("{} ({})", person.name, person.role) };
     match (person.from, person.until) {

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::names::step_using;
-use super::tasks::{Origin, Part, Unfit, Work};
+use super::tasks::{Part, Work};
 use super::{Link, LinkWhy};
 use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step};
 use crate::plan::{Kept, Making, Makings, User};
@@ -41,7 +41,7 @@ impl Jobs {
     }
 }
 
-/// Adds every link of the session. A link that would close a circle is left out and remembered.
+/// Adds every link of the session.
 pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
     let jobs = Jobs::of(work);
     for number in 0..work.chosen.len() {
@@ -192,37 +192,8 @@ fn add_ruled(step: &Step, before: &[usize], after: &[usize], work: &mut Work) {
 
 fn add(before: &[usize], after: &[usize], (gap, within): (i64, Option<i64>), why: LinkWhy, work: &mut Work) {
     for b in before {
-        for a in after {
-            if a == b || reaches(work, *a, *b) {
-                note_circle(work, work.origins[*a]);
-            } else {
-                work.problem.links.push(Link { before: *b, after: *a, gap, within, why });
-            }
-        }
+        work.problem.links.extend(after.iter().map(|a| Link { before: *b, after: *a, gap, within, why }));
     }
-}
-
-fn note_circle(work: &mut Work, origin: Origin) {
-    let step = if let Part::Step { step, .. } = origin.part { step } else { 0 };
-    let circle = Unfit { making: origin.making, step };
-    if !work.circles.contains(&circle) {
-        work.circles.push(circle);
-    }
-}
-
-/// Does a chain of links lead from job `from` to job `to`?
-fn reaches(work: &Work, from: usize, to: usize) -> bool {
-    let mut seen = vec![false; work.origins.len()];
-    let mut open = vec![from];
-    while let Some(job) = open.pop() {
-        if job == to {
-            return true;
-        }
-        if !std::mem::replace(&mut seen[job], true) {
-            open.extend(work.problem.links.iter().filter(|link| link.before == job).map(|link| link.after));
-        }
-    }
-    false
 }
 
 #[cfg(test)]

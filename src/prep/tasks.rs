@@ -45,8 +45,6 @@ pub(super) struct Work {
     /// The workers' names and roles.
     pub people: Vec<Person>,
     pub unfit: Vec<Unfit>,
-    /// Steps whose rule would close a circle: the rule is left out.
-    pub circles: Vec<Unfit>,
 }
 
 /// The jobs, people, appliances and links of session `index`.
@@ -55,7 +53,7 @@ pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, m
     let workers = people.iter().map(|person| worker(person, session)).collect();
     let problem = Problem { people: workers, machines: machines(kitchen), jobs: Vec::new(), links: Vec::new() };
     let chosen: Vec<usize> = makings.makings.iter().enumerate().filter(|(_, m)| m.at == MadeAt::Session(index)).map(|(i, _)| i).collect();
-    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new(), circles: Vec::new() };
+    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new() };
     for number in 0..work.chosen.len() {
         add_making(kitchen, makings, number, &mut work);
     }

@@ -6,7 +6,7 @@ use jiff::civil::{DateTime, date};
 
 use crate::foods::{Food, FoodId, Foods, Item, State};
 use crate::kitchen::*;
-use crate::measure::{Amount, Currency, Minutes, Money, Quantity, Spoons, Unit, Units};
+use crate::measure::{Amount, Currency, Minutes, Quantity, Spoons, Unit, Units};
 use crate::plan::{MadeAt, Making, Makings};
 use crate::prep::Schedule;
 
@@ -161,5 +161,14 @@ pub fn makings(makings: Vec<Making>) -> Makings {
 
 /// A proven plan of that many minutes with nothing in it.
 pub fn planned(minutes: i64) -> Schedule {
-    Schedule { placed: vec![], settings: vec![], finish: minutes, bound: minutes, proven: true, overrun: vec![], clash: vec![] }
+    Schedule {
+        placed: vec![],
+        settings: vec![],
+        finish: minutes,
+        bound: minutes,
+        proven: true,
+        overrun: vec![],
+        clash: vec![],
+        impossible: vec![],
+    }
 }

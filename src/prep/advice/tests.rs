@@ -37,6 +37,15 @@ fn a_broken_rule_and_a_missing_role_are_told_by_recipe_and_step() {
 }
 
 #[test]
+fn a_safety_limit_that_no_plan_keeps_is_said_first() {
+    let (kitchen, makings) = two_steps();
+    let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
+    let plan = Schedule { impossible: vec![Impossible::Safety { link: 0, minutes: 25 }], ..planned(10) };
+    let said = advice((&kitchen, &week(), &makings), 0, &work, &plan, |_| 0);
+    assert!(said[0].starts_with("Not safe as planned: Roast roots, step 2 starts 25 min later than 30 min after"), "{said:?}");
+}
+
+#[test]
 fn a_late_finish_says_by_how_much_and_what_binds() {
     // 14:00 + 250 min = 18:10; 17:30 was wanted.
     let (mut kitchen, makings) = two_steps();
