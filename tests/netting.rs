@@ -359,3 +359,25 @@ fn salt_to_taste_in_always_is_not_listed() {
     let list = kitchen().rules("always = [\"bluegrain\"]").foods(BLUEGRAIN).meals(&supper(MONDAY, "\"bluegrain, to taste\"")).list();
     assert!(lines(&list).is_empty());
 }
+
+#[test]
+fn meals_at_one_time_are_served_in_the_order_of_the_file() {
+    // 50 g at home: the first meal of the file takes them, the second is bought for.
+    let meal = |name: &str| format!("[[meal]]\non = 2026-11-30\nat = \"supper\"\nname = \"{name}\"\neach = [\"50 g bluegrain\"]\n");
+    let list = with_pantry(&lot("cupboard", "50 g", ""), &(meal("Zest") + &meal("Apple"))).list();
+    assert_eq!(list["from_pantry"][0]["for"], json!(["Zest"]));
+    assert_eq!(line(&list, "bluegrain")["for"], json!(["Apple"]));
+}
+
+#[test]
+fn to_taste_takes_one_loose_step_where_that_is_what_is_sold() {
+    // Steps of 30 g at 10.00 a kilogram: 0.30.
+    let list = kitchen()
+        .foods("[[food]]\nname = \"bluegrain\"\n")
+        .shops("[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nloose = true\nprice = \"10.00 / kg\"\nstep = \"30 g\"\n")
+        .meals(&supper(TUESDAY, "\"bluegrain, to taste\""))
+        .list();
+    let bought = line(&list, "bluegrain");
+    assert_amount(&bought["packs"][0]["amount"], 30.0, "g");
+    assert_eq!(bought["cost"], "0.30");
+}

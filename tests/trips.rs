@@ -263,3 +263,17 @@ fn a_warning_goes_to_standard_error_and_changes_the_status_only_under_strict() {
     assert!(!stderr(&plain).is_empty());
     assert_eq!(kitchen.run_on("2026-11-30", &["--strict", "list"]).status.code(), Some(1));
 }
+
+#[test]
+fn a_trip_comes_before_the_sessions_of_its_own_date() {
+    // Trip and session on Sunday: what keeps 0 days is bought that day.
+    let week = format!(
+        "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[trip]]\non = 2026-11-29\n[[session]]\nstart = 2026-11-29T09:00\npeople = [\"cook\"]\n{}",
+        supper("2026-11-29", "\"1 portion recipe:stew\"")
+    );
+    let kitchen = kitchen()
+        .foods(&food("fridge = \"0 days\""))
+        .recipe("stew", "name = \"Moon stew\"\nmakes = \"1 portion\"\ningredients = [\"100 g bluegrain\"]\n[[step]]\ntext = \"Stir.\"\nhands = \"5 min\"\n")
+        .week(&week);
+    bought_on(&kitchen, "2026-11-29", false);
+}

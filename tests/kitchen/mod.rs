@@ -4,6 +4,8 @@
 
 #![allow(dead_code, reason = "every test file uses its own part")]
 
+pub mod one_session;
+
 use std::fs;
 use std::path::Path;
 use std::process::Output;
