@@ -13,11 +13,6 @@ fn pack(size: &str, price: &str) -> String {
     format!("[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"{size}\"\nprice = {price}\n")
 }
 
-fn loose(price: &str, step: &str) -> String {
-    let step = if step.is_empty() { String::new() } else { format!("step = \"{step}\"\n") };
-    format!("[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nloose = true\nprice = \"{price}\"\n{step}")
-}
-
 /// One supper of one eater that wants `amount` of bluegrain, one trip, one stall.
 fn wants(amount: &str, packs: &str) -> Kitchen {
     kitchen().foods(BLUEGRAIN).shops(&format!("{STALL}{packs}")).meals(&supper("2026-11-30", &format!("\"{amount} bluegrain\"")))
