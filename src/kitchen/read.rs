@@ -1,8 +1,46 @@
 //! From the kitchen folder to a [`Kitchen`] and its weeks, or to every mistake at once.
+//!
+//! Files become texts ([`files`]), texts become trees of values with their places ([`source`]), and each kind of file has a reader that
+//! walks its tree ([`table`], [`shapes`]) and gathers what is wrong instead of stopping. What only shows across files comes last ([`checks`]).
+
+mod allergens;
+mod checks;
+mod circles;
+mod files;
+mod hint;
+mod household;
+mod known;
+mod lines;
+mod names;
+mod pantry;
+mod recipe;
+mod safety;
+mod schema;
+mod session;
+mod shapes;
+mod shops;
+mod source;
+mod steps;
+mod table;
+#[cfg(test)]
+mod tests;
+mod text;
+mod week;
 
 use std::path::{Path, PathBuf};
 
-use super::{Kitchen, Mistake, Warning, Week};
+use toml::de::DeTable;
+
+use self::files::{Files, Text, read_files};
+use self::lines::Speech;
+use self::names::Names;
+use self::schema::Schema;
+use self::source::{Findings, Source};
+use self::steps::Workshop;
+use self::table::{Reading, Table};
+use self::text::Mentions;
+use super::{Appliance, Kitchen, Mistake, Recipe, RecipeId, Warning, Week};
+use crate::foods::Foods;
 
 /// A kitchen folder without mistakes.
 #[derive(Debug, Clone)]
@@ -15,12 +53,136 @@ pub struct Loaded {
 
 /// The nearest folder from `from` upwards that holds kitchen.toml.
 pub fn find_kitchen(from: &Path) -> Option<PathBuf> {
-    let _ = from;
-    todo!()
+    from.ancestors().find(|folder| folder.join("kitchen.toml").is_file()).map(Path::to_owned)
 }
 
-/// Reads and checks every file of the folder; all mistakes of all files at once.
+/// Reads and checks every file of the folder.
+///
+/// # Errors
+///
+/// All mistakes of all files at once, in order of file, line and column. A file that is not valid TOML is reported with its syntax errors
+/// alone, and nothing is said of what other files expect of it.
 pub fn load(folder: &Path) -> Result<Loaded, Vec<Mistake>> {
-    let _ = folder;
-    todo!()
+    let found = Findings::default();
+    let read = read_files(folder, &found).map(|files| read_all(&files, &found));
+    let (mistakes, warnings) = found.into_parts();
+    match read {
+        Some((kitchen, weeks)) if mistakes.is_empty() => Ok(Loaded { kitchen, weeks, warnings }),
+        _ => Err(mistakes),
+    }
+}
+
+/// A file's source, and its tree unless it is broken.
+struct Parsed<'a> {
+    source: Option<&'a Source>,
+    table: Option<DeTable<'a>>,
+    absent: bool,
+}
+
+impl<'a> Parsed<'a> {
+    fn new(text: &'a Text, found: &Findings) -> Self {
+        let source = text.source();
+        Parsed { source, table: source.and_then(|source| source.parse(found)), absent: matches!(text, Text::Absent) }
+    }
+
+    /// Is nothing of it lost? An absent file says all it has to say.
+    fn is_whole(&self) -> bool {
+        self.absent || self.table.is_some()
+    }
+
+    fn top<'b>(&'b self, schema: &'static Schema, found: &'b Findings) -> Option<Table<'b>> {
+        let also: fn(&str, &str) -> bool = if std::ptr::eq(schema, &schema::FOODS) { known::is_kitchen_word } else { |_, _| false };
+        let file = Reading { source: self.source?, schema, found, also };
+        Some(Table::top(self.table.as_ref()?, file))
+    }
+}
+
+fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
+    let [kitchen_file, foods_file, shops_file, pantry_file] =
+        [&files.kitchen, &files.foods, &files.shops, &files.pantry].map(|text| Parsed::new(text, found));
+    let parsed_recipes: Vec<(&str, Parsed<'_>)> = files.recipes.iter().map(|(id, text)| (id.as_str(), Parsed::new(text, found))).collect();
+    let parsed_weeks: Vec<(&str, Parsed<'_>)> = files.weeks.iter().map(|(stem, text)| (stem.as_str(), Parsed::new(text, found))).collect();
+
+    let mut foods = Foods::reference();
+    if let Some(top) = foods_file.top(&schema::FOODS, found) {
+        known::read_foods(&top, &mut foods);
+    }
+    let kitchen_top = kitchen_file.top(&schema::KITCHEN, found);
+    let kitchen_top = kitchen_top.as_ref();
+    let spoons = kitchen_top.map(household::read_spoons).unwrap_or_default();
+    let recipe_names = name_recipes(&parsed_recipes, found);
+    let mut speech = Speech::new(foods, &recipe_names, spoons, found);
+
+    let household = kitchen_top.map_or_else(household::fallback, household::read_household);
+    let rules = household::read_rules(kitchen_top, &mut speech);
+    let mut appliance_names = Names::new("appliance", "kitchen.toml, as [[appliance]]", kitchen_file.is_whole());
+    let appliances = kitchen_top.map(|top| household::read_appliances(top, &mut appliance_names)).unwrap_or_default();
+    let staples = kitchen_top.map(|top| household::read_staples(top, &mut speech)).unwrap_or_default();
+    let print = kitchen_top.map_or(super::Print { paper: super::Paper::A4, units: Default::default() }, household::read_print);
+
+    let (recipes, sound) = read_recipes(&parsed_recipes, &mut speech, (&appliances, &appliance_names), found);
+
+    let mut shop_names = Names::new("shop", "shops.toml, as [[shop]]", shops_file.is_whole());
+    let shops_top = shops_file.top(&schema::SHOPS, found);
+    let shops = shops_top.as_ref().map(|top| shops::read_shops(top, &household.currency, &mut shop_names)).unwrap_or_default();
+    let packs = shops_top.map(|top| shops::read_packs(&top, &household.currency, &shop_names, &mut speech)).unwrap_or_default();
+    let lots = pantry_file.top(&schema::PANTRY, found).map(|top| pantry::read_lots(&top, &mut speech)).unwrap_or_default();
+
+    let mut weeks = Vec::new();
+    for (stem, parsed) in &parsed_weeks {
+        let week = parsed.top(&schema::WEEK, found).and_then(|top| week::read_week(&top, &household, &shop_names, &mut speech));
+        weeks.extend(week.map(|week| (format!("weeks/{stem}.toml"), week)));
+    }
+    let all_weeks = weeks.len() == parsed_weeks.len();
+    let kitchen = Kitchen { household, print, rules, appliances, staples, recipes, foods: speech.foods, shops, packs, lots };
+    checks::check_all(&kitchen, &sound, &weeks, all_weeks, found);
+    for recipe in &kitchen.recipes {
+        safety::warn(recipe, &kitchen.foods, found);
+    }
+    (kitchen, weeks)
+}
+
+/// Every recipe is known by the stem of its file, whether the file can be read or not.
+fn name_recipes(parsed: &[(&str, Parsed<'_>)], found: &Findings) -> Names {
+    let mut names = Names::new("recipe", "recipes/ as a file of that name", true);
+    for (index, (id, parsed)) in parsed.iter().enumerate() {
+        if let (false, Some(source)) = (names.add(id, index), parsed.source) {
+            let cause = format!("the file name \"{id}\" differs from another only in capital letters");
+            found.mistake(source.whole(), cause, "Rename one of the two files.");
+        }
+    }
+    names
+}
+
+/// All recipes in order of their ids, and which of them could be read.
+fn read_recipes(
+    parsed: &[(&str, Parsed<'_>)],
+    speech: &mut Speech<'_>,
+    (appliances, appliance_names): (&[Appliance], &Names),
+    found: &Findings,
+) -> (Vec<Recipe>, Vec<bool>) {
+    let tops: Vec<Option<Table<'_>>> = parsed.iter().map(|(_, parsed)| parsed.top(&schema::RECIPE, found)).collect();
+    let mut recipes = Vec::new();
+    let mut sound = Vec::new();
+    let mut complete = Vec::new();
+    for ((id, _), top) in parsed.iter().zip(&tops) {
+        let before = found.count();
+        let mut recipe = top.as_ref().map_or_else(|| recipe::unread(id), |top| recipe::read_head(id, top, speech.spoons));
+        sound.push(top.is_some() && found.count() == before);
+        let before = found.count();
+        recipe.ingredients = top.as_ref().map(|top| recipe::read_ingredients(top, speech)).unwrap_or_default();
+        complete.push(found.count() == before);
+        recipes.push(recipe);
+    }
+    let names: Vec<String> = recipes.iter().map(|recipe| recipe.name.clone()).collect();
+    for (index, top) in tops.iter().enumerate() {
+        let Some(top) = top else { continue };
+        let ingredients = std::mem::take(&mut recipes[index].ingredients);
+        let mut mentions = Mentions::new(&ingredients, complete[index], &speech.foods, (speech.recipes, &names), speech.spoons, found);
+        let workshop = Workshop { appliances, appliance_names, recipes: speech.recipes, own: RecipeId(index) };
+        recipes[index].steps = steps::read_steps(top, &workshop, &mut mentions);
+        mentions.check_shares();
+        recipes[index].ingredients = ingredients;
+    }
+    (recipes, sound)
 }

@@ -11,6 +11,7 @@ mod unit;
 
 pub use money::{Currency, Money, UnitPrice};
 pub use print::{Units, show};
+pub(crate) use quantity::tidy;
 pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, whole_up};
 pub use read::{
     ReadError, read_amount, read_celsius, read_days, read_kelvin, read_minutes, read_money, read_quantity, read_share, read_unit_price,

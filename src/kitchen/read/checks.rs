@@ -1,0 +1,177 @@
+//! What only shows when all files are read: circles, names taken twice, recipes asked for what they cannot give, roles nobody has.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use super::circles::circles;
+use super::hint;
+use super::source::Findings;
+use crate::kitchen::{After, Ingredient, Kitchen, LotOf, Made, Recipe, Spot, Wanted, Week};
+use crate::measure::{Dimension, Quantity};
+
+/// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
+pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Week)], all_weeks: bool, found: &Findings) {
+    check_recipe_names(&kitchen.recipes, found);
+    check_recipe_circles(&kitchen.recipes, found);
+    for (recipe, _) in kitchen.recipes.iter().zip(sound).filter(|(_, sound)| **sound) {
+        check_amounts(&recipe.ingredients, kitchen, sound, found);
+        check_fresh_in_session(recipe, kitchen, found);
+        if let Some(boxed) = &recipe.boxed
+            && !gives(recipe, &boxed.holds.dimension())
+        {
+            let cause = format!(
+                "the box holds {}, but \"{}\" makes {}",
+                words(&boxed.holds.dimension()),
+                recipe.name,
+                words(&recipe.makes.dimension())
+            );
+            found.mistake(recipe.at.clone(), cause, remedy(recipe));
+        }
+    }
+    for meal in weeks.iter().flat_map(|(_, week)| &week.meals) {
+        check_amounts(&meal.each, kitchen, sound, found);
+        check_amounts(&meal.shared, kitchen, sound, found);
+    }
+    for lot in &kitchen.lots {
+        if let LotOf::Recipe(id) = lot.of {
+            check_amount(id.0, &lot.amount, &lot.at, kitchen, sound, found);
+        }
+    }
+    if all_weeks {
+        check_people(&kitchen.recipes, weeks, found);
+    }
+    check_same_from(weeks, found);
+}
+
+fn check_recipe_names(recipes: &[Recipe], found: &Findings) {
+    let mut first: BTreeMap<String, &Recipe> = BTreeMap::new();
+    for recipe in recipes.iter().filter(|recipe| !recipe.name.is_empty()) {
+        if let Some(other) = first.get(&recipe.name.to_lowercase()) {
+            let cause = format!("two recipes are named \"{}\": this one and {}", recipe.name, other.at.file);
+            found.mistake(recipe.at.clone(), cause, "Give each a name of its own.");
+        } else {
+            first.insert(recipe.name.to_lowercase(), recipe);
+        }
+    }
+}
+
+/// The recipes that must be made before this one: its components, and those a step waits for.
+fn needs(recipe: &Recipe) -> Vec<usize> {
+    let components = recipe.ingredients.iter().filter_map(|line| match &line.wanted {
+        Wanted::Recipe { recipe, .. } => Some(recipe.0),
+        Wanted::Food { .. } => None,
+    });
+    let awaited = recipe.steps.iter().flat_map(|step| step.after.iter().flatten()).filter_map(|after| match after {
+        After::Recipe(id) => Some(id.0),
+        After::Step(_) => None,
+    });
+    components.chain(awaited).collect()
+}
+
+fn check_recipe_circles(recipes: &[Recipe], found: &Findings) {
+    let edges: Vec<Vec<usize>> = recipes.iter().map(needs).collect();
+    for circle in circles(&edges) {
+        let mut ids: Vec<&str> = circle.iter().map(|index| recipes[*index].id.as_str()).collect();
+        ids.push(ids[0]);
+        let cause = format!("recipes need each other in a circle: {}", ids.join(" needs "));
+        let first = &recipes[circle[0]];
+        let next = circle.get(1).unwrap_or(&circle[0]);
+        let line = first.ingredients.iter().find(|line| matches!(&line.wanted, Wanted::Recipe { recipe, .. } if recipe.0 == *next));
+        let at = line.map_or(&first.at, |line| &line.at);
+        found.mistake(at.clone(), cause, "Take one of them out of the other's ingredients or after list.");
+    }
+}
+
+fn check_amounts(lines: &[Ingredient], kitchen: &Kitchen, sound: &[bool], found: &Findings) {
+    for line in lines {
+        if let Wanted::Recipe { recipe, amount, .. } = &line.wanted {
+            check_amount(recipe.0, amount, &line.at, kitchen, sound, found);
+        }
+    }
+}
+
+fn check_amount(recipe: usize, amount: &Quantity, at: &Spot, kitchen: &Kitchen, sound: &[bool], found: &Findings) {
+    let recipe = match kitchen.recipes.get(recipe) {
+        Some(known) if sound[recipe] => known,
+        _ => return,
+    };
+    if !gives(recipe, &amount.dimension()) {
+        let (asked, made) = (words(&amount.dimension()), words(&recipe.makes.dimension()));
+        found.mistake(at.clone(), format!("this asks for {asked} of \"{}\", which makes {made}", recipe.name), remedy(recipe));
+    }
+}
+
+/// Can the recipe be asked for in this dimension? Portions and grams stand for each other where one portion's weight is known.
+fn gives(recipe: &Recipe, asked: &Dimension) -> bool {
+    let by_weight = |dimension: &Dimension| matches!(dimension, Dimension::Mass | Dimension::Portion);
+    let makes = recipe.makes.dimension();
+    makes == *asked || (recipe.portion.is_some() && by_weight(&makes) && by_weight(asked))
+}
+
+fn words(dimension: &Dimension) -> String {
+    match dimension {
+        Dimension::Mass => "grams".to_owned(),
+        Dimension::Volume => "millilitres".to_owned(),
+        Dimension::Count => "pieces".to_owned(),
+        Dimension::Portion => "portions".to_owned(),
+        Dimension::Word(word) => format!("{word}s"),
+    }
+}
+
+fn remedy(recipe: &Recipe) -> String {
+    let made = words(&recipe.makes.dimension());
+    match recipe.makes.dimension() {
+        Dimension::Mass | Dimension::Portion if recipe.portion.is_none() => {
+            format!("Ask in {made}, or add portion = \"200 g\", the weight of one portion, to {}.", recipe.at.file)
+        }
+        _ => format!("Ask in {made}."),
+    }
+}
+
+fn check_fresh_in_session(recipe: &Recipe, kitchen: &Kitchen, found: &Findings) {
+    if recipe.made == Made::AtTheMeal {
+        return;
+    }
+    for line in &recipe.ingredients {
+        let Wanted::Recipe { recipe: id, .. } = &line.wanted else { continue };
+        if let Some(fresh) = kitchen.recipes.get(id.0).filter(|component| component.made == Made::AtTheMeal) {
+            let cause =
+                format!("\"{}\" is made at the meal, so it cannot go into \"{}\", which is made in a session", fresh.name, recipe.name);
+            found.mistake(
+                line.at.clone(),
+                cause,
+                format!("Let one be made like the other: set made in {} or {}.", fresh.at.file, recipe.at.file),
+            );
+        }
+    }
+}
+
+/// Roles and skills that steps ask for, against the people of all sessions.
+fn check_people(recipes: &[Recipe], weeks: &[(String, Week)], found: &Findings) {
+    let people: Vec<_> = weeks.iter().flat_map(|(_, week)| &week.sessions).flat_map(|session| &session.people).collect();
+    if people.is_empty() {
+        return;
+    }
+    let roles: BTreeSet<&str> = people.iter().map(|person| person.role.as_str()).collect();
+    let anything = people.iter().any(|person| person.may.is_none());
+    let skills: BTreeSet<&str> = people.iter().flat_map(|person| person.may.iter().flatten()).map(String::as_str).collect();
+    for step in recipes.iter().flat_map(|recipe| &recipe.steps) {
+        if let Some(who) = step.who.as_deref().filter(|who| !roles.contains(who)) {
+            let remedy = hint::did_you_mean(who, roles.iter().copied(), "Add such a person to a session.");
+            found.mistake(step.at.clone(), format!("nobody in any session has the role \"{who}\""), remedy);
+        }
+        if let Some(skill) = step.skill.as_deref().filter(|skill| !anything && !skills.contains(skill)) {
+            found.note(step.at.clone(), format!("nobody in any session may do \"{skill}\"."));
+        }
+    }
+}
+
+fn check_same_from(weeks: &[(String, Week)], found: &Findings) {
+    let mut first: BTreeMap<jiff::civil::Date, &str> = BTreeMap::new();
+    for (file, week) in weeks {
+        if let Some(other) = first.get(&week.from) {
+            found.note(week.at.clone(), format!("this week begins on {}, as {other} does.", week.from));
+        } else {
+            first.insert(week.from, file);
+        }
+    }
+}

@@ -1,0 +1,138 @@
+//! From the folder to texts: which files there are, and whether they can be read at all.
+
+use std::fs;
+use std::io;
+use std::path::Path;
+
+use super::source::{Findings, Source};
+use crate::kitchen::Spot;
+
+/// No file a household writes comes near this many bytes.
+const MOST_BYTES: u64 = 10_000_000;
+
+/// The files of a kitchen folder as texts. A file that is there but cannot be read is `Unreadable`.
+#[derive(Debug)]
+pub(super) struct Files {
+    pub kitchen: Text,
+    pub foods: Text,
+    pub shops: Text,
+    pub pantry: Text,
+    /// In order of file name, with the stem.
+    pub recipes: Vec<(String, Text)>,
+    pub weeks: Vec<(String, Text)>,
+}
+
+#[derive(Debug)]
+pub(super) enum Text {
+    Absent,
+    Unreadable,
+    Read(Source),
+}
+
+impl Text {
+    pub fn source(&self) -> Option<&Source> {
+        match self {
+            Text::Read(source) => Some(source),
+            _ => None,
+        }
+    }
+}
+
+fn whole(file: &str) -> Spot {
+    Spot { file: file.to_owned(), line: 0, column: 0 }
+}
+
+/// Every file of the folder; what cannot be read is a mistake each.
+pub(super) fn read_files(folder: &Path, found: &Findings) -> Option<Files> {
+    if !folder.is_dir() {
+        let shown = folder.display().to_string();
+        let cause = if folder.exists() { "this is not a folder" } else { "there is no such folder" };
+        found.mistake(whole(&shown), cause, "Name a folder that holds kitchen.toml, or make one with: spence start DIR.");
+        return None;
+    }
+    let kitchen = read_one(folder, "kitchen.toml", found);
+    if matches!(kitchen, Text::Absent) {
+        let cause = format!("there is no kitchen.toml in {}", folder.display());
+        found.mistake(whole("kitchen.toml"), cause, "Add it, or make a new kitchen with: spence start DIR.");
+    }
+    Some(Files {
+        kitchen,
+        foods: read_one(folder, "foods.toml", found),
+        shops: read_one(folder, "shops.toml", found),
+        pantry: read_one(folder, "pantry.toml", found),
+        recipes: read_all(folder, "recipes", found),
+        weeks: read_all(folder, "weeks", found),
+    })
+}
+
+fn read_all(folder: &Path, inner: &str, found: &Findings) -> Vec<(String, Text)> {
+    let mut names: Vec<String> = match fs::read_dir(folder.join(inner)) {
+        Ok(entries) => entries.flatten().map(|entry| entry.file_name().to_string_lossy().into_owned()).collect(),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Vec::new(),
+        Err(error) => {
+            found.mistake(whole(inner), format!("the folder {inner} cannot be read: {error}"), "See that it is a folder and may be read.");
+            return Vec::new();
+        }
+    };
+    names.retain(|name| name.ends_with(".toml") && !name.starts_with('.'));
+    names.sort();
+    let stem = |name: &str| name.strip_suffix(".toml").unwrap_or(name).to_owned();
+    names.iter().map(|name| (stem(name), read_one(folder, &format!("{inner}/{name}"), found))).collect()
+}
+
+fn read_one(folder: &Path, file: &str, found: &Findings) -> Text {
+    let mut path = folder.to_owned();
+    path.extend(file.split('/'));
+    match bytes_of(&path) {
+        Ok(bytes) => text_of(bytes, file, found),
+        Err(Unreadable::Absent) => Text::Absent,
+        Err(Unreadable::Because(cause, remedy)) => {
+            found.mistake(whole(file), cause, remedy);
+            Text::Unreadable
+        }
+    }
+}
+
+enum Unreadable {
+    Absent,
+    Because(String, &'static str),
+}
+
+fn bytes_of(path: &Path) -> Result<Vec<u8>, Unreadable> {
+    let failed = |error: io::Error| match error.kind() {
+        io::ErrorKind::NotFound => Unreadable::Absent,
+        _ => Unreadable::Because(format!("this file cannot be read: {error}"), "See that it is a file and that you may read it."),
+    };
+    let about = fs::metadata(path).map_err(failed)?;
+    if about.is_dir() {
+        return Err(Unreadable::Because("this is a folder, not a file".to_owned(), "Put a file in its place, or take it away."));
+    }
+    if !about.is_file() {
+        return Err(Unreadable::Because("this is not an ordinary file".to_owned(), "Put an ordinary file in its place."));
+    }
+    if about.len() > MOST_BYTES {
+        let cause = format!("this file has {} bytes, more than the {MOST_BYTES} that are read", about.len());
+        return Err(Unreadable::Because(cause, "Split it, or take out what does not belong in it."));
+    }
+    fs::read(path).map_err(failed)
+}
+
+fn text_of(bytes: Vec<u8>, file: &str, found: &Findings) -> Text {
+    match String::from_utf8(bytes) {
+        Ok(text) => {
+            let plain = text.strip_prefix('\u{feff}');
+            if plain.is_some() {
+                let at = Spot { file: file.to_owned(), line: 1, column: 1 };
+                found.mistake(at, "the file begins with a byte order mark", "Save it as plain UTF-8, without a byte order mark (BOM).");
+            }
+            Text::Read(Source::new(file.to_owned(), plain.map_or_else(|| text.clone(), str::to_owned)))
+        }
+        Err(error) => {
+            let sound = &error.as_bytes()[..error.utf8_error().valid_up_to()];
+            let line = sound.iter().filter(|byte| **byte == b'\n').count() as u32 + 1;
+            let at = Spot { file: file.to_owned(), line, column: 0 };
+            found.mistake(at, "this line is not UTF-8 text", "Save the file as UTF-8.");
+            Text::Unreadable
+        }
+    }
+}

@@ -1,0 +1,181 @@
+//! kitchen.toml: the household, its rules, its appliances, its staples.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Time;
+
+use super::allergens;
+use super::lines::Speech;
+use super::names::Names;
+use super::shapes;
+use super::table::Table;
+use crate::foods::convert;
+use crate::kitchen::{Appliance, Choose, Household, Paper, Print, Rules, Staple};
+use crate::measure::{Currency, Dimension, Minutes, ReadError, Spoons, Units};
+
+static PAPERS: [(&str, Paper); 2] = [("A4", Paper::A4), ("letter", Paper::Letter)];
+static UNITS: [(&str, Units); 2] = [("metric", Units::Metric), ("us", Units::Us)];
+static CHOICES: [(&str, Choose); 2] = [("cheapest", Choose::Cheapest), ("least-left", Choose::LeastLeft)];
+static SPOONS: [(&str, Spoons); 2] = [("us", Spoons::Us), ("metric", Spoons::Metric)];
+
+/// Meals that every household has unless it says otherwise.
+const MEALTIMES: [(&str, Time); 3] =
+    [("breakfast", Time::constant(7, 30, 0, 0)), ("lunch", Time::constant(12, 30, 0, 0)), ("supper", Time::constant(18, 30, 0, 0))];
+
+/// Which spoons the household means; every other amount is read with them.
+pub(super) fn read_spoons(top: &Table<'_>) -> Spoons {
+    // Said again, with its mistakes, when the rules are read.
+    let rules = top.entry("rules").and_then(|entry| entry.value.as_table());
+    let typed = rules.and_then(|rules| rules.get("spoons")).and_then(|value| value.get_ref().as_str());
+    typed
+        .and_then(|typed| SPOONS.iter().find(|(word, _)| word.eq_ignore_ascii_case(typed.trim())))
+        .map_or(Spoons::Us, |(_, spoons)| *spoons)
+}
+
+/// The household of a kitchen.toml that cannot be read: what the other files are checked against meanwhile.
+pub(super) fn fallback() -> Household {
+    Household {
+        name: String::new(),
+        eaters: 1.0,
+        currency: Currency { code: "EUR".to_owned(), digits: 2 },
+        avoid: Vec::new(),
+        mealtimes: MEALTIMES.iter().map(|(word, time)| ((*word).to_owned(), *time)).collect(),
+    }
+}
+
+pub(super) fn read_household(top: &Table<'_>) -> Household {
+    let mut household = fallback();
+    let Some(table) = top.one("household", "[household]") else {
+        if !top.has("household") {
+            top.mistake("household", "kitchen.toml lacks [household]", "Add [household] with name, eaters and currency.");
+        }
+        return household;
+    };
+    household.name = table.required("name", "\"Boatyard Row\"", shapes::text).unwrap_or_default();
+    household.eaters = table.required("eaters", "3", shapes::positive).unwrap_or(1.0);
+    if let Some(currency) = table.required("currency", "\"EUR\"", |value| currency(&shapes::text(value)?)) {
+        household.currency = currency;
+    }
+    household.avoid = allergens::read(&table, "avoid").unwrap_or_default();
+    household.mealtimes.extend(read_mealtimes(&table));
+    household
+}
+
+fn currency(code: &str) -> Result<Currency, ReadError> {
+    let known = iso_currency::Currency::from_code(&code.to_uppercase());
+    let digits = known.as_ref().and_then(|currency| currency.exponent());
+    match (known, digits) {
+        (Some(currency), Some(digits)) => Ok(Currency { code: currency.code().to_owned(), digits: u32::from(digits) }),
+        _ => Err(ReadError {
+            cause: format!("\"{code}\" is not a currency of ISO 4217"),
+            remedy: "Write its three letters: \"EUR\", \"GBP\", \"USD\".".to_owned(),
+        }),
+    }
+}
+
+fn read_mealtimes(table: &Table<'_>) -> BTreeMap<String, Time> {
+    let mut mealtimes = BTreeMap::new();
+    let Some(entry) = table.entry("mealtimes") else { return mealtimes };
+    let Some(words) = entry.value.as_table() else {
+        table.mistake("mealtimes", "mealtimes: expected a table of words and times", "Write { supper = \"18:30\" }.");
+        return mealtimes;
+    };
+    for (word, value) in words.iter() {
+        match shapes::time(value.get_ref()) {
+            Ok(time) => drop(mealtimes.insert(word.get_ref().to_string(), time)),
+            Err(error) => table.file.found.wrong(table.file.source.spot(value.span().start), error),
+        }
+    }
+    mealtimes
+}
+
+pub(super) fn read_print(top: &Table<'_>) -> Print {
+    let table = top.one("print", "[print]");
+    let table = table.as_ref();
+    Print {
+        paper: table.and_then(|table| table.optional("paper", shapes::one_of(&PAPERS))).unwrap_or(Paper::A4),
+        units: table.and_then(|table| table.optional("units", shapes::one_of(&UNITS))).unwrap_or(Units::Metric),
+    }
+}
+
+/// The rules with every default filled in. `top` is `None` where kitchen.toml cannot be read.
+pub(super) fn read_rules(top: Option<&Table<'_>>, speech: &mut Speech<'_>) -> Rules {
+    let table = top.and_then(|top| top.one("rules", "[rules]"));
+    let table = table.as_ref();
+    let minutes = |key: &str, default: i64| table.and_then(|table| table.optional(key, shapes::minutes)).unwrap_or(Minutes(default));
+    let mut foods = |key: &str, default: &[&str]| match table.and_then(|table| table.texts(key)) {
+        Some(names) => names.iter().map(|(name, at)| speech.food(name, at)).collect(),
+        None => default.iter().map(|name| speech.foods.find(name).unwrap_or_else(|| speech.foods.intern_unknown(name))).collect(),
+    };
+    Rules {
+        always: foods("always", &["water"]),
+        ask: foods("ask", &[]),
+        short_by: table.and_then(|table| table.optional("short_by", shapes::share)).unwrap_or(0.02),
+        choose: table.and_then(|table| table.optional("choose", shapes::one_of(&CHOICES))).unwrap_or(Choose::Cheapest),
+        spoons: table.and_then(|table| table.optional("spoons", shapes::one_of(&SPOONS))).unwrap_or(Spoons::Us),
+        ready_after: minutes("ready_after", 180),
+        boxing: minutes("boxing", 3),
+        wash: minutes("wash", 3),
+        pace: table.and_then(|table| table.optional("pace", shapes::positive)).unwrap_or(1.0),
+    }
+}
+
+pub(super) fn read_appliances(top: &Table<'_>, names: &mut Names) -> Vec<Appliance> {
+    let mut appliances = Vec::new();
+    for table in top.each("appliance", "[[appliance]]") {
+        let heat = table.optional("heat", shapes::yes_no).unwrap_or(false);
+        let appliance = Appliance {
+            name: table.required("name", "\"oven\"", shapes::text).unwrap_or_default(),
+            room: table.optional("room", shapes::whole(1)).unwrap_or(1),
+            heat,
+            near: table.optional("near", shapes::kelvin).unwrap_or(0.0),
+            warm_up: table.optional("warm_up", shapes::minutes).unwrap_or(Minutes(0)),
+            out: table.optional("out", shapes::minutes).unwrap_or(Minutes(i64::from(heat))),
+            holds: table.optional("holds", shapes::litres),
+            at: table.spot(),
+        };
+        if !appliance.name.is_empty() && !names.add(&appliance.name, appliances.len()) {
+            table.mistake(
+                "name",
+                format!("two appliances are named \"{}\"", appliance.name),
+                "Give each a name of its own, or raise room.",
+            );
+        }
+        appliances.push(appliance);
+    }
+    appliances
+}
+
+pub(super) fn read_staples(top: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Staple> {
+    let mut staples: Vec<Staple> = Vec::new();
+    for table in top.each("staple", "[[staple]]") {
+        let food = table.required("food", "\"oat milk\"", shapes::text);
+        let par = table.required("par", "\"2 l\"", shapes::quantity(speech.spoons));
+        let when_below = table.optional("when_below", shapes::quantity(speech.spoons));
+        let (Some(food), Some(par)) = (food, par) else { continue };
+        let id = speech.food(&food, &table.spot_of("food"));
+        if par.dimension() == Dimension::Portion {
+            table.mistake("par", "a staple is a food, and a food has no portions", "Write a weight, a volume or pieces.");
+        }
+        if staples.iter().any(|staple| staple.food == id) {
+            table.mistake("food", format!("two staples are of {food}"), "Keep one of them.");
+        }
+        let staple = Staple { food: id, when_below: when_below.unwrap_or_else(|| par.scaled(0.5)), par, at: table.spot() };
+        check_staple(&staple, &table, speech);
+        staples.push(staple);
+    }
+    staples
+}
+
+fn check_staple(staple: &Staple, table: &Table<'_>, speech: &Speech<'_>) {
+    match convert(&speech.foods[staple.food], &staple.when_below, &staple.par.dimension()) {
+        Ok(below) if below.base() > staple.par.base() * (1.0 + crate::measure::TOLERANCE) => {
+            table.mistake("when_below", "when_below is more than par", "Make when_below at most par; without it, half of par counts.");
+        }
+        Ok(_) => {}
+        Err(missing) => {
+            let cause = format!("when_below cannot be compared with par: {}", missing.what);
+            table.mistake("when_below", cause, "Write both in the same kind of unit.");
+        }
+    }
+}

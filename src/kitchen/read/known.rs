@@ -1,0 +1,108 @@
+//! foods.toml: what this household knows better than the built-in reference.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use toml::de::DeValue;
+
+use super::allergens;
+use super::shapes::{self, Read};
+use super::table::Table;
+use crate::foods::{Fact, Food, Foods, Keeping, Measured};
+use crate::measure::{Quantity, ReadError, Spoons, read_quantity};
+
+/// Is this key of a food a kitchen word, such as clove or bunch?
+pub(super) fn is_kitchen_word(heading: &str, key: &str) -> bool {
+    heading == "[[food]]" && kitchen_word(key).is_some()
+}
+
+/// A kitchen word in its singular.
+fn kitchen_word(key: &str) -> Option<String> {
+    let plain = key.chars().all(char::is_alphabetic);
+    match read_quantity(&format!("1 {key}"), Spoons::Us) {
+        Ok(Quantity::Words(_, word)) if plain => Some(word),
+        _ => None,
+    }
+}
+
+/// Lays every `[[food]]` over the reference.
+pub(super) fn read_foods(top: &Table<'_>, foods: &mut Foods) {
+    let mut seen = BTreeSet::new();
+    for table in top.each("food", "[[food]]") {
+        let Some(food) = read_food(&table) else { continue };
+        if !seen.insert(food.name.to_lowercase()) {
+            table.mistake("name", format!("\"{}\" is described twice", food.name), "Keep one entry for each food.");
+        }
+        foods.lay_over(food);
+    }
+}
+
+fn read_food(table: &Table<'_>) -> Option<Food> {
+    let name = table.required("name", "\"onion\"", shapes::text);
+    let source = table.optional("source", shapes::text);
+    let source = source.unwrap_or_else(|| format!("foods.toml:{}", table.spot().line));
+    let share = |key: &str| table.optional(key, shapes::some_share).map(|value| Fact { value, source: source.clone() });
+    let also = table.texts("also").unwrap_or_default();
+    let food = Food {
+        also: also.into_iter().map(|(name, _)| name).collect(),
+        kind: table.optional("kind", shapes::text),
+        section: table.optional("section", shapes::text),
+        cup: measured(table, "cup", &source),
+        each: measured(table, "each", &source),
+        words: words(table, &source),
+        edible: share("edible"),
+        cooked: table.optional("cooked", shapes::positive).map(|value| Fact { value, source: source.clone() }),
+        drained: share("drained"),
+        keeps: keeping(table, &source),
+        thaw: table.optional("thaw", shapes::days).map(|value| Fact { value, source: source.clone() }),
+        allergens: allergens::read(table, "allergens").map(|value| Fact { value, source: source.clone() }),
+        nutrients: None,
+        unknown: false,
+        name: name?,
+    };
+    Some(food)
+}
+
+/// One weight, or a table of weights by form or size.
+fn measured(table: &Table<'_>, key: &str, source: &str) -> Option<Fact<Measured>> {
+    let value = table.optional(key, |value| match value {
+        DeValue::Table(forms) => {
+            let mut grams = BTreeMap::new();
+            for (form, weight) in forms.iter() {
+                let form = form.get_ref().trim().to_lowercase();
+                let read = shapes::grams(weight.get_ref());
+                grams.insert(form.clone(), read.map_err(|error| ReadError { cause: format!("{form}: {}", error.cause), ..error })?);
+            }
+            if grams.is_empty() { Err(no_weight()) } else { Ok(Measured::Table(grams)) }
+        }
+        _ => single(value),
+    })?;
+    Some(Fact { value, source: source.to_owned() })
+}
+
+fn single(value: &DeValue<'_>) -> Read<Measured> {
+    shapes::grams(value).map(Measured::Single)
+}
+
+fn no_weight() -> ReadError {
+    ReadError {
+        cause: "the table has no weight in it".to_owned(),
+        remedy: "Write a weight, or a table like { chopped = \"160 g\" }.".to_owned(),
+    }
+}
+
+fn words(table: &Table<'_>, source: &str) -> BTreeMap<String, Fact<f64>> {
+    let own = table.file.schema.heading("[[food]]").keys;
+    let mut words = BTreeMap::new();
+    for (key, _) in table.entries().filter(|(key, _)| !own.contains(key)) {
+        if let (Some(word), Some(value)) = (kitchen_word(key), table.optional(key, shapes::grams)) {
+            words.insert(word, Fact { value, source: source.to_owned() });
+        }
+    }
+    words
+}
+
+fn keeping(table: &Table<'_>, source: &str) -> Keeping {
+    let Some(keeps) = table.one("keeps", "[food.keeps]") else { return Keeping::default() };
+    let days = |key: &str| keeps.optional(key, shapes::days).map(|value| Fact { value, source: source.to_owned() });
+    Keeping { cupboard: days("cupboard"), fridge: days("fridge"), freezer: days("freezer"), opened: days("opened") }
+}

@@ -1,0 +1,254 @@
+//! Ingredient lines in all the ways a file may hold them: one text of many lines, a list of texts, a list of tables.
+
+use std::collections::BTreeMap;
+
+use toml::de::DeValue;
+
+use super::names::Names;
+use super::shapes;
+use super::source::{Findings, Source};
+use super::table::{Entry, Table, kind_of};
+use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
+use crate::kitchen::line::{LineOf, read_line};
+use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
+use crate::measure::{Amount, Quantity, Spoons, Unit, read_amount};
+
+/// What a line can speak of.
+#[derive(Debug)]
+pub(super) struct Speech<'k> {
+    pub foods: Foods,
+    pub recipes: &'k Names,
+    pub spoons: Spoons,
+    pub found: &'k Findings,
+    nearest: BTreeMap<FoodId, Vec<String>>,
+}
+
+/// One line with its place: `byte` is where its text begins, `exact` whether offsets in the text are offsets in the file.
+struct Typed {
+    text: String,
+    byte: usize,
+    exact: bool,
+}
+
+impl<'k> Speech<'k> {
+    pub fn new(foods: Foods, recipes: &'k Names, spoons: Spoons, found: &'k Findings) -> Self {
+        Speech { foods, recipes, spoons, found, nearest: BTreeMap::new() }
+    }
+
+    /// The food of that name; an unknown one keeps its own name, with a warning.
+    pub fn food(&mut self, name: &str, at: &Spot) -> FoodId {
+        let id = self.foods.find(name).unwrap_or_else(|| self.foods.intern_unknown(name));
+        if self.foods[id].unknown {
+            let foods = &self.foods;
+            let nearest = self.nearest.entry(id).or_insert_with(|| foods.nearest(name)).clone();
+            self.found.warn(Warning::UnknownFood { at: at.clone(), food: name.to_owned(), nearest });
+        }
+        id
+    }
+
+    /// All lines of `key`; `heading` is how a line is written as a table.
+    pub fn lines(&mut self, table: &Table<'_>, key: &str, heading: &'static str) -> Vec<Ingredient> {
+        let source = table.file.source;
+        match table.entry(key) {
+            None => Vec::new(),
+            Some(entry @ Entry { value: DeValue::String(text), .. }) => {
+                let typed = lines_of_text(text, entry, source);
+                typed.into_iter().filter_map(|line| self.line(line, source)).collect()
+            }
+            Some(Entry { value: DeValue::Array(items), .. }) => {
+                items.iter().filter_map(|item| self.item(Entry::of(item), table, heading)).collect()
+            }
+            Some(entry) => {
+                let cause = format!("{key}: expected lines, found {}", kind_of(entry.value));
+                table.mistake(key, cause, "Write one line an ingredient between \"\"\" and \"\"\", or a list of texts.");
+                Vec::new()
+            }
+        }
+    }
+
+    fn item(&mut self, entry: Entry<'_>, table: &Table<'_>, heading: &'static str) -> Option<Ingredient> {
+        match entry.value {
+            DeValue::String(text) => {
+                let typed = Typed { text: text.to_string(), byte: entry.start, exact: false };
+                let raw = table.file.source.text.get(entry.start + 1..entry.end).unwrap_or("");
+                let exact = raw.starts_with(typed.text.as_str());
+                let typed = if exact { Typed { byte: entry.start + 1, exact, ..typed } } else { typed };
+                if typed.text.trim().is_empty() {
+                    let at = table.file.source.spot(entry.start);
+                    self.found.mistake(at, "this line is empty", "Write an amount and a food, or take the line out.");
+                    return None;
+                }
+                self.line(typed, table.file.source)
+            }
+            _ => self.table_line(Table::open(entry, heading, table.file)?),
+        }
+    }
+
+    fn line(&mut self, typed: Typed, source: &Source) -> Option<Ingredient> {
+        let lead = typed.text.len() - typed.text.trim_start().len();
+        let text = typed.text.trim();
+        let byte = if typed.exact { typed.byte + lead } else { typed.byte };
+        match read_line(text, &self.foods) {
+            Ok(line) => {
+                let at = source.spot(byte);
+                let wanted = match line.of {
+                    LineOf::Food { food, item } => self.wanted_food(&food, item, text, &at)?,
+                    LineOf::Recipe { id, amount } => self.wanted_recipe(&id, &amount, text, &at)?,
+                };
+                Some(Ingredient { text: text.to_owned(), wanted, prep: line.prep, remark: line.remark, at })
+            }
+            Err(error) => {
+                let offset = if typed.exact { error.offset.min(text.len()) } else { 0 };
+                self.found.mistake(source.spot(byte + offset), error.cause, error.remedy);
+                None
+            }
+        }
+    }
+
+    fn wanted_food(&mut self, name: &str, item: Option<Item>, text: &str, at: &Spot) -> Option<Wanted> {
+        if let Some(item) = &item {
+            let amounts = std::iter::once(&item.amount).chain(&item.plus);
+            if !amounts.into_iter().all(|amount| self.is_some(amount, text, at)) {
+                return None;
+            }
+        }
+        let food = self.food(name, at);
+        Some(Wanted::Food { food, item })
+    }
+
+    fn wanted_recipe(&mut self, id: &str, amount: &Amount, text: &str, at: &Spot) -> Option<Wanted> {
+        let recipe = self.recipes.find(id, at, self.found);
+        let amount = self.recipe_amount(amount, text, at);
+        let ((low, high), recipe) = (amount?, RecipeId(recipe?));
+        Some(Wanted::Recipe { recipe, amount: low, most: high })
+    }
+
+    /// Lower and upper end of an amount of a recipe.
+    fn recipe_amount(&self, amount: &Amount, text: &str, at: &Spot) -> Option<(Quantity, Quantity)> {
+        if !self.is_some(amount, text, at) {
+            return None;
+        }
+        let ends = (plain(amount.low, amount.unit, self.spoons), plain(amount.high, amount.unit, self.spoons));
+        if let (Some(low), Some(high)) = ends {
+            return Some((low, high));
+        }
+        let cause = format!("\"{text}\" asks for a recipe in a kitchen word");
+        self.found.mistake(at.clone(), cause, "Ask for portions, a weight, a volume or pieces of a recipe.");
+        None
+    }
+
+    fn is_some(&self, amount: &Amount, text: &str, at: &Spot) -> bool {
+        let sound = amount.low > 0.0 && amount.high >= amount.low && amount.high < 1e9;
+        if !sound {
+            self.found.mistake(
+                at.clone(),
+                format!("\"{text}\" has no amount above zero"),
+                "Write an amount above 0, or \"to taste\" after a comma.",
+            );
+        }
+        sound
+    }
+
+    /// `{ food = "white beans", amount = "400 g", prep = "drained" }` or `{ recipe = "herb-yoghurt", amount = "200 g" }`.
+    fn table_line(&mut self, table: Table<'_>) -> Option<Ingredient> {
+        let at = table.spot();
+        let food = table.optional("food", shapes::text);
+        let recipe = table.optional("recipe", shapes::text);
+        let amount = table.optional("amount", shapes::text_or_digits);
+        let prep = table.optional("prep", shapes::text);
+        match (table.has("food"), table.has("recipe")) {
+            (true, false) => self.food_table(&food?, amount, prep, table.has("amount"), at),
+            (false, true) => {
+                if !table.has("amount") {
+                    table.missing("amount", "\"1 portion\"");
+                }
+                let (recipe, amount) = (recipe?, amount?);
+                let text = format!("{amount} recipe:{recipe}");
+                let amount = match read_amount(&amount) {
+                    Ok(amount) => amount,
+                    Err(error) => {
+                        self.found.wrong(table.spot_of("amount"), error);
+                        return None;
+                    }
+                };
+                let wanted = self.wanted_recipe(&recipe, &amount, &text, &at)?;
+                Some(Ingredient { text, wanted, prep, remark: None, at })
+            }
+            _ => {
+                self.found.mistake(
+                    at,
+                    "a line is of either a food or a recipe",
+                    "Write food = \"...\" or recipe = \"...\", one of the two.",
+                );
+                None
+            }
+        }
+    }
+
+    fn food_table(&mut self, food: &str, amount: Option<String>, prep: Option<String>, stated: bool, at: Spot) -> Option<Ingredient> {
+        let Some(amount) = amount else {
+            if stated {
+                return None;
+            }
+            let wanted = Wanted::Food { food: self.food(food, &at), item: None };
+            return Some(Ingredient { text: food.to_owned(), wanted, prep, remark: None, at });
+        };
+        let comma = prep.map(|prep| format!(", {prep}")).unwrap_or_default();
+        let text = format!("{amount} {food}{comma}");
+        match read_line(&text, &self.foods) {
+            Ok(line) => {
+                let wanted = match line.of {
+                    LineOf::Food { food, item } => self.wanted_food(&food, item, &text, &at)?,
+                    LineOf::Recipe { id, amount } => self.wanted_recipe(&id, &amount, &text, &at)?,
+                };
+                Some(Ingredient { text, wanted, prep: line.prep, remark: line.remark, at })
+            }
+            Err(error) => {
+                self.found.mistake(at, error.cause, error.remedy);
+                None
+            }
+        }
+    }
+}
+
+/// A number of a unit that needs no fact about any food; `None` for a kitchen word.
+pub(super) fn plain(number: f64, unit: Unit, spoons: Spoons) -> Option<Quantity> {
+    match unit {
+        Unit::Piece => Some(Quantity::pieces(number)),
+        Unit::Portion => Some(Quantity::portions(number)),
+        Unit::Word(_) => None,
+        _ => {
+            let amount = Amount { low: number, high: number, unit };
+            let item = Item { amount, size: None, grade: None, state: State::AsPurchased, plus: Vec::new() };
+            own_dimension(&Food::default(), &item, spoons)
+        }
+    }
+}
+
+/// The lines of one text, each with the byte of the file at which it begins.
+fn lines_of_text(text: &str, entry: Entry<'_>, source: &Source) -> Vec<Typed> {
+    let raw = source.text.get(entry.start..entry.end).unwrap_or("");
+    let quotes = if raw.starts_with("\"\"\"") || raw.starts_with("'''") { 3 } else { 1 };
+    let mut byte = entry.start + quotes;
+    let mut inner = raw.get(quotes..raw.len().saturating_sub(quotes)).unwrap_or("");
+    if quotes == 3 {
+        // TOML drops a line break right after the opening quotes.
+        let after = inner.strip_prefix("\r\n").or_else(|| inner.strip_prefix('\n')).unwrap_or(inner);
+        byte += inner.len() - after.len();
+        inner = after;
+    }
+    let raw_lines: Vec<&str> = inner.split('\n').collect();
+    let lines: Vec<&str> = text.split('\n').collect();
+    // A line joined with a backslash, or written with \n, no longer stands on a line of its own.
+    let paired = raw_lines.len() == lines.len();
+    let mut typed = Vec::new();
+    for (index, line) in lines.iter().enumerate() {
+        let exact = paired && raw_lines[index].trim_end() == line.trim_end();
+        if !line.trim().is_empty() {
+            let byte = if paired { byte } else { entry.start };
+            typed.push(Typed { text: (*line).to_owned(), byte, exact });
+        }
+        byte += raw_lines.get(index).map_or(0, |raw| raw.len() + 1);
+    }
+    typed
+}

@@ -1,0 +1,94 @@
+//! pantry.toml: what is on the shelf now.
+
+use jiff::civil::Date;
+
+use super::lines::Speech;
+use super::shapes;
+use super::table::Table;
+use crate::foods::Place;
+use crate::kitchen::{Lot, LotOf, RecipeId};
+use crate::measure::{Dimension, Quantity};
+
+static PLACES: [(&str, Place); 3] = [("cupboard", Place::Cupboard), ("fridge", Place::Fridge), ("freezer", Place::Freezer)];
+
+pub(super) fn read_lots(top: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Lot> {
+    top.each("lot", "[[lot]]").iter().filter_map(|table| read_lot(table, speech)).collect()
+}
+
+fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
+    let of = read_of(table, speech);
+    let amount = table.required("amount", "\"350 g\"", shapes::quantity(speech.spoons));
+    let place = table.required("place", "\"cupboard\"", shapes::one_of(&PLACES));
+    let date = |key: &str| table.optional(key, shapes::date);
+    let lot = Lot {
+        best_before: date("best_before"),
+        use_by: date("use_by"),
+        opened: date("opened"),
+        since: date("since"),
+        made: date("made"),
+        of: of?,
+        amount: amount?,
+        place: place?,
+        at: table.spot(),
+    };
+    check_lot(&lot, table);
+    Some(lot)
+}
+
+fn read_of(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<LotOf> {
+    let food = table.optional("food", shapes::text);
+    let recipe = table.optional("recipe", shapes::text);
+    match (table.has("food"), table.has("recipe")) {
+        (true, false) => food.map(|name| LotOf::Food(speech.food(&name, &table.spot_of("food")))),
+        (false, true) => {
+            let name = recipe?;
+            let name = name.strip_prefix("recipe:").unwrap_or(&name);
+            let index = speech.recipes.find(name, &table.spot_of("recipe"), speech.found)?;
+            Some(LotOf::Recipe(RecipeId(index)))
+        }
+        (true, true) => {
+            table.mistake("recipe", "a lot is of either a food or a recipe", "Keep one of the two.");
+            None
+        }
+        (false, false) => {
+            table.missing("food", "\"pearl barley\"");
+            None
+        }
+    }
+}
+
+fn check_lot(lot: &Lot, table: &Table<'_>) {
+    if let LotOf::Food(_) = lot.of {
+        if lot.made.is_some() {
+            table.mistake(
+                "made",
+                "only what was cooked has a day it was made",
+                "Write since for the day from which a food's keeping counts.",
+            );
+        }
+        if lot.amount.dimension() == Dimension::Portion {
+            table.mistake("amount", "a food has no portions", "Write a weight, a volume or pieces.");
+        }
+    } else if let Quantity::Words(_, word) = &lot.amount {
+        table.mistake("amount", format!("a cooked recipe is not counted in {word}s"), "Write portions, a weight, a volume or pieces.");
+    }
+    let orders = [
+        ("opened", lot.opened, "use_by", lot.use_by),
+        ("since", lot.since, "use_by", lot.use_by),
+        ("made", lot.made, "use_by", lot.use_by),
+        ("made", lot.made, "best_before", lot.best_before),
+        ("made", lot.made, "opened", lot.opened),
+    ];
+    for (first_key, first, then_key, then) in orders {
+        check_dates(table, (first_key, first), (then_key, then));
+    }
+}
+
+fn check_dates(table: &Table<'_>, (first_key, first): (&str, Option<Date>), (then_key, then): (&str, Option<Date>)) {
+    if let (Some(first), Some(then)) = (first, then)
+        && first > then
+    {
+        let cause = format!("the dates are out of order: {first_key} {first} lies after {then_key} {then}");
+        table.mistake(first_key, cause, "Set right whichever of the two is wrong.");
+    }
+}

@@ -1,0 +1,73 @@
+//! recipes/*.toml: the head of a recipe. Its steps are read in [`steps`](super::steps).
+
+use super::lines::Speech;
+use super::shapes;
+use super::table::Table;
+use crate::kitchen::{BatchCut, BoxKind, Ingredient, Made, Recipe, Serve, Spot};
+use crate::measure::{Dimension, Quantity, Spoons};
+
+static CUTS: [(&str, BatchCut); 3] = [("whole", BatchCut::Whole), ("halves", BatchCut::Halves), ("any", BatchCut::Any)];
+static MADE: [(&str, Made); 2] = [("in a session", Made::InASession), ("at the meal", Made::AtTheMeal)];
+static SERVE: [(&str, Serve); 2] = [("hot", Serve::Hot), ("cold", Serve::Cold)];
+
+/// Everything but the ingredients and the steps.
+pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
+    let keeps = top.one("keeps", "[keeps]");
+    let days = |place: &str| keeps.as_ref().and_then(|keeps| keeps.optional(place, shapes::days));
+    Recipe {
+        id: id.to_owned(),
+        name: top.required("name", "\"White-bean mash\"", shapes::text).unwrap_or_default(),
+        makes: read_makes(top, spoons),
+        portion: top.optional("portion", shapes::grams),
+        batches: top.optional("batches", shapes::one_of(&CUTS)).unwrap_or(BatchCut::Halves),
+        fridge: days("fridge"),
+        freezer: days("freezer"),
+        cupboard: days("cupboard"),
+        made: top.optional("made", shapes::one_of(&MADE)).unwrap_or(Made::InASession),
+        serve: top.optional("serve", shapes::one_of(&SERVE)),
+        boxed: read_box(top, spoons),
+        ingredients: Vec::new(),
+        steps: Vec::new(),
+        at: top.spot(),
+    }
+}
+
+/// What stands in the place of a recipe whose file cannot be read, so that the others keep their places.
+pub(super) fn unread(id: &str) -> Recipe {
+    Recipe {
+        id: id.to_owned(),
+        name: String::new(),
+        makes: Quantity::portions(1.0),
+        portion: None,
+        batches: BatchCut::Halves,
+        fridge: None,
+        freezer: None,
+        cupboard: None,
+        made: Made::InASession,
+        serve: None,
+        boxed: None,
+        ingredients: Vec::new(),
+        steps: Vec::new(),
+        at: Spot { file: format!("recipes/{id}.toml"), line: 1, column: 1 },
+    }
+}
+
+fn read_makes(top: &Table<'_>, spoons: Spoons) -> Quantity {
+    let makes = top.required("makes", "\"6 portions\"", shapes::quantity(spoons)).unwrap_or(Quantity::portions(1.0));
+    if let Dimension::Word(word) = makes.dimension() {
+        top.mistake("makes", format!("a recipe cannot make {word}s"), "Write portions, a weight, a volume or pieces: \"6 portions\".");
+    }
+    makes
+}
+
+fn read_box(top: &Table<'_>, spoons: Spoons) -> Option<BoxKind> {
+    let table = top.one("box", "[box]")?;
+    let name = table.required("name", "\"flat tub\"", shapes::text);
+    let holds = table.required("holds", "\"4 portions\"", shapes::quantity(spoons));
+    Some(BoxKind { name: name?, holds: holds? })
+}
+
+/// The ingredient lines.
+pub(super) fn read_ingredients(top: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Ingredient> {
+    speech.lines(top, "ingredients", "[[ingredients]]")
+}

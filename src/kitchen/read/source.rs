@@ -1,0 +1,154 @@
+//! One file as text: where a byte stands as line and column, and the syntax errors of its TOML.
+
+use std::cell::RefCell;
+
+use toml::de::DeTable;
+
+use crate::kitchen::{Mistake, Spot, Warning};
+use crate::measure::ReadError;
+
+/// Mistakes and warnings as they are found, of all files.
+#[derive(Debug, Default)]
+pub(super) struct Findings {
+    mistakes: RefCell<Vec<Mistake>>,
+    warnings: RefCell<Vec<Warning>>,
+}
+
+impl Findings {
+    pub fn mistake(&self, at: Spot, cause: impl Into<String>, remedy: impl Into<String>) {
+        self.mistakes.borrow_mut().push(Mistake { at, cause: cause.into(), remedy: remedy.into() });
+    }
+
+    pub fn wrong(&self, at: Spot, error: ReadError) {
+        self.mistake(at, error.cause, error.remedy);
+    }
+
+    pub fn warn(&self, warning: Warning) {
+        self.warnings.borrow_mut().push(warning);
+    }
+
+    pub fn note(&self, at: Spot, text: impl Into<String>) {
+        self.warn(Warning::Note { at: Some(at), text: text.into() });
+    }
+
+    /// How many mistakes there are so far.
+    pub fn count(&self) -> usize {
+        self.mistakes.borrow().len()
+    }
+
+    /// Mistakes in order of file and place, each once; warnings in the order they were found.
+    pub fn into_parts(self) -> (Vec<Mistake>, Vec<Warning>) {
+        let mut mistakes = self.mistakes.into_inner();
+        mistakes.sort();
+        mistakes.dedup();
+        (mistakes, self.warnings.into_inner())
+    }
+}
+
+/// A file's text and the byte at which each of its lines begins.
+#[derive(Debug)]
+pub(super) struct Source {
+    /// Relative to the kitchen folder, with forward slashes.
+    pub file: String,
+    pub text: String,
+    starts: Vec<usize>,
+}
+
+impl Source {
+    pub fn new(file: String, text: String) -> Self {
+        let starts = std::iter::once(0).chain(text.match_indices('\n').map(|(at, _)| at + 1)).collect();
+        Source { file, text, starts }
+    }
+
+    /// Line and column of a byte, counted in characters from 1.
+    pub fn spot(&self, byte: usize) -> Spot {
+        let line = self.starts.partition_point(|start| *start <= byte).max(1);
+        let start = self.starts[line - 1];
+        let before = self.text.get(start..byte).unwrap_or("");
+        Spot { file: self.file.clone(), line: line as u32, column: before.chars().count() as u32 + 1 }
+    }
+
+    /// The file as a whole.
+    pub fn whole(&self) -> Spot {
+        Spot { file: self.file.clone(), line: 1, column: 1 }
+    }
+
+    fn line_of(&self, byte: usize) -> &str {
+        let line = self.starts.partition_point(|start| *start <= byte).max(1);
+        let end = self.starts.get(line).copied().unwrap_or(self.text.len());
+        self.text.get(self.starts[line - 1]..end).unwrap_or("")
+    }
+
+    /// The file's table, or `None` with every syntax error said: what a broken file seems to hold would only mislead.
+    pub fn parse(&self, found: &Findings) -> Option<DeTable<'_>> {
+        let (table, errors) = DeTable::parse_recoverable(&self.text);
+        let mut named_lines = Vec::new();
+        for error in &errors {
+            let byte = error.span().map_or(0, |span| span.start.min(self.text.len()));
+            let spot = self.spot(byte);
+            // One stray quote breaks the rest of its line several times over.
+            if named_lines.contains(&spot.line) {
+                continue;
+            }
+            named_lines.push(spot.line);
+            let (spot, cause, remedy) = self.syntax_error(byte, spot, error.message());
+            found.mistake(spot, cause, remedy);
+        }
+        errors.is_empty().then(|| table.into_inner())
+    }
+
+    fn syntax_error(&self, byte: usize, spot: Spot, message: &str) -> (Spot, String, String) {
+        let line = self.line_of(byte);
+        if let Some((at, quote)) = line.char_indices().find(|(_, c)| CURLY_QUOTES.contains(c)) {
+            let column = line[..at].chars().count() as u32 + 1;
+            let cause = format!("{quote} is a curly quote, which TOML does not read");
+            return (Spot { column, ..spot }, cause, "Write straight quotes: \" or '.".to_owned());
+        }
+        let cause = format!("this is not valid TOML: {}", message.replace('\n', " "));
+        (spot, cause, syntax_remedy(line, message).to_owned())
+    }
+}
+
+/// What word processors and telephones put in place of a straight quote.
+const CURLY_QUOTES: [char; 8] = ['“', '”', '„', '‟', '‘', '’', '‚', '‛'];
+
+fn syntax_remedy(line: &str, message: &str) -> &'static str {
+    let value = line.split_once('=').map_or("", |(_, value)| value.trim());
+    let starts_with_digit = value.starts_with(|c: char| c.is_ascii_digit());
+    if message.contains("duplicate key") {
+        "Write each key once under its heading, and each heading without a second pair of brackets once."
+    } else if starts_with_digit && value.contains(':') {
+        "Write a time with two digits for the hour, 07:30, or in quotes, \"7:30\"."
+    } else if starts_with_digit {
+        "Put an amount with its unit in quotes, as in \"350 g\"; write a plain number with a full stop, as in 0.5."
+    } else if value.starts_with(|c: char| c.is_alphabetic()) {
+        "Put text in straight quotes, as in name = \"Boatyard Row\"."
+    } else if line.contains('=') {
+        "Write key = value, with text in straight quotes and every quote and bracket closed."
+    } else {
+        "Write key = value, a heading such as [rules] or [[step]], or begin a remark with #."
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use pretty_assertions::assert_eq;
+
+    #[test]
+    fn columns_count_characters_not_bytes() {
+        let source = Source::new("a.toml".into(), "x = 1\né = \"ü\" b\n".into());
+        let byte = source.text.find('b').unwrap();
+        assert_eq!(source.spot(byte), Spot { file: "a.toml".into(), line: 2, column: 9 });
+    }
+
+    #[test]
+    fn several_broken_lines_are_all_said() {
+        let source = Source::new("a.toml".into(), "name = “Mash”\nmakes = \"2 portions\"\nkeeps = soon\n".into());
+        let found = Findings::default();
+        assert!(source.parse(&found).is_none());
+        let said: Vec<String> = found.into_parts().0.iter().map(|m| m.to_string()).collect();
+        assert_eq!(said[0], "a.toml:1:8: “ is a curly quote, which TOML does not read. Write straight quotes: \" or '.");
+        assert!(said[1].starts_with("a.toml:3:9: this is not valid TOML: "), "{said:?}");
+    }
+}

@@ -1,0 +1,229 @@
+//! Walking one table of a file: typed values come out, and whatever is wrong is gathered instead of stopping the reading.
+
+use toml::Spanned;
+use toml::de::{DeTable, DeValue};
+
+use super::hint;
+use super::schema::{Heading, Schema};
+use super::shapes::Read;
+use super::source::{Findings, Source};
+use crate::kitchen::Spot;
+
+/// What every table of one file shares.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Reading<'a> {
+    pub source: &'a Source,
+    pub schema: &'static Schema,
+    pub found: &'a Findings,
+    /// Keys that are taken under a heading although the schema does not list them.
+    pub also: fn(&str, &str) -> bool,
+}
+
+/// One table under one heading.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Table<'a> {
+    table: &'a DeTable<'a>,
+    start: usize,
+    heading: &'static str,
+    pub file: Reading<'a>,
+}
+
+/// A value, with the bytes it takes in the file.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Entry<'a> {
+    pub value: &'a DeValue<'a>,
+    pub start: usize,
+    pub end: usize,
+}
+
+impl<'a> Entry<'a> {
+    pub fn of(spanned: &'a Spanned<DeValue<'a>>) -> Self {
+        Entry { value: spanned.get_ref(), start: spanned.span().start, end: spanned.span().end }
+    }
+}
+
+impl<'a> Table<'a> {
+    /// The top of a file.
+    pub fn top(table: &'a DeTable<'a>, file: Reading<'a>) -> Self {
+        let top = Table { table, start: 0, heading: "", file };
+        top.check_keys();
+        top
+    }
+
+    /// `value` as the table of `heading`; anything else is a mistake.
+    pub fn open(entry: Entry<'a>, heading: &'static str, file: Reading<'a>) -> Option<Self> {
+        let DeValue::Table(table) = entry.value else {
+            let cause = format!("expected {} here, found {}", heading_words(heading), kind_of(entry.value));
+            file.found.mistake(file.source.spot(entry.start), cause, format!("Write it as {heading} with its keys below."));
+            return None;
+        };
+        let opened = Table { table, start: entry.start, heading, file };
+        opened.check_keys();
+        Some(opened)
+    }
+
+    /// The one table `[key]`.
+    pub fn one(&self, key: &str, heading: &'static str) -> Option<Table<'a>> {
+        let entry = self.entry(key)?;
+        if matches!(entry.value, DeValue::Array(_)) {
+            self.mistake(
+                key,
+                format!("{heading} is written more than once or in double brackets"),
+                format!("Write it once, as {heading}."),
+            );
+            return None;
+        }
+        Table::open(entry, heading, self.file)
+    }
+
+    /// Every `[[key]]`, in order of the file.
+    pub fn each(&self, key: &str, heading: &'static str) -> Vec<Table<'a>> {
+        match self.entry(key) {
+            None => Vec::new(),
+            Some(Entry { value: DeValue::Array(items), .. }) => {
+                items.iter().filter_map(|item| Table::open(Entry::of(item), heading, self.file)).collect()
+            }
+            Some(_) => {
+                self.mistake(key, format!("{key} stands in single brackets"), format!("Write {heading}: there may be several."));
+                Vec::new()
+            }
+        }
+    }
+
+    pub fn entry(&self, key: &str) -> Option<Entry<'a>> {
+        self.table.get(key).map(Entry::of)
+    }
+
+    /// All keys with their values, in order of the alphabet.
+    pub fn entries(&self) -> impl Iterator<Item = (&'a str, Entry<'a>)> {
+        self.table.iter().map(|(key, value)| (key.get_ref().as_ref(), Entry::of(value)))
+    }
+
+    pub fn has(&self, key: &str) -> bool {
+        self.table.contains_key(key)
+    }
+
+    /// The value of `key` in the shape wanted; `None` where it is absent or wrong, and what is wrong has been said.
+    pub fn optional<T>(&self, key: &str, shape: impl FnOnce(&DeValue<'_>) -> Read<T>) -> Option<T> {
+        let entry = self.entry(key)?;
+        match shape(entry.value) {
+            Ok(value) => Some(value),
+            Err(error) => {
+                self.mistake(key, format!("{key}: {}", error.cause), error.remedy);
+                None
+            }
+        }
+    }
+
+    /// As [`Table::optional`], with `example` shown where the key is missing.
+    pub fn required<T>(&self, key: &str, example: &str, shape: impl FnOnce(&DeValue<'_>) -> Read<T>) -> Option<T> {
+        if !self.has(key) {
+            self.missing(key, example);
+        }
+        self.optional(key, shape)
+    }
+
+    pub fn missing(&self, key: &str, example: &str) {
+        let place = if self.heading.is_empty() { "the file".to_owned() } else { self.heading.to_owned() };
+        self.file.found.mistake(self.spot(), format!("{place} lacks \"{key}\""), format!("Add {key} = {example}."));
+    }
+
+    /// A list of texts, each with its own place; one text alone does as well.
+    pub fn texts(&self, key: &str) -> Option<Vec<(String, Spot)>> {
+        let entry = self.entry(key)?;
+        let single = [entry];
+        let items: Vec<Entry<'a>> = match entry.value {
+            DeValue::Array(items) => items.iter().map(Entry::of).collect(),
+            _ => single.to_vec(),
+        };
+        let mut texts = Vec::new();
+        for item in items {
+            let at = self.file.source.spot(item.start);
+            match super::shapes::text(item.value) {
+                Ok(text) => texts.push((text, at)),
+                Err(error) => self.file.found.mistake(at, format!("{key}: {}", error.cause), error.remedy),
+            }
+        }
+        Some(texts)
+    }
+
+    /// How many values `key` lists: one where it is no list.
+    pub fn count(&self, key: &str) -> usize {
+        self.entry(key).map_or(0, |entry| entry.value.as_array().map_or(1, |items| items.len()))
+    }
+
+    /// Where the table begins.
+    pub fn spot(&self) -> Spot {
+        self.file.source.spot(self.start)
+    }
+
+    /// Where the value of `key` begins, or the table where it is absent.
+    pub fn spot_of(&self, key: &str) -> Spot {
+        self.file.source.spot(self.entry(key).map_or(self.start, |entry| entry.start))
+    }
+
+    /// A mistake at the value of `key`.
+    pub fn mistake(&self, key: &str, cause: impl Into<String>, remedy: impl Into<String>) {
+        self.file.found.mistake(self.spot_of(key), cause, remedy);
+    }
+
+    fn check_keys(&self) {
+        let heading = self.file.schema.heading(self.heading);
+        for (key, _) in self.table.iter() {
+            let name = key.get_ref().as_ref();
+            if heading.keys.contains(&name) || (self.file.also)(heading.name, name) {
+                continue;
+            }
+            let (cause, remedy) = unknown_key(name, heading, self.file.schema);
+            self.file.found.mistake(self.file.source.spot(key.span().start), cause, remedy);
+        }
+    }
+}
+
+fn unknown_key(name: &str, here: &Heading, schema: &Schema) -> (String, String) {
+    let top = &schema.headings[0];
+    if !here.name.is_empty() && top.keys.contains(&name) {
+        let cause = format!("\"{name}\" fell under {}, where it is not known", here.name);
+        let opening = schema.headings.iter().find(|heading| here.name.starts_with(heading.name) && !heading.name.is_empty());
+        let heading = opening.map_or(here.name, |heading| heading.name);
+        return (cause, format!("{} belongs at the top of the file: move it above the first {heading}.", schema.written(name)));
+    }
+    let elsewhere: Vec<&str> =
+        schema.headings[1..].iter().filter(|heading| heading.keys.contains(&name)).map(|heading| heading.name).collect();
+    let cause = format!("unknown key \"{name}\" {}", heading_place(here.name));
+    if !elsewhere.is_empty() {
+        return (cause, format!("\"{name}\" belongs under {}.", elsewhere.join(" or ")));
+    }
+    if let Some(near) = hint::nearest(name, here.keys.iter().copied()) {
+        let near = if here.name.is_empty() { schema.written(near) } else { format!("\"{near}\"") };
+        return (cause, format!("Did you mean {near}?"));
+    }
+    let everywhere = schema.headings.iter().filter(|heading| heading.name != here.name);
+    let others = everywhere.flat_map(|heading| heading.keys.iter().map(|key| (*key, heading.name)));
+    let others: Vec<(&str, &str)> = others.collect();
+    if let Some(near) = hint::nearest(name, others.iter().map(|(key, _)| *key)) {
+        let place = others.iter().find(|(key, _)| *key == near).map_or("", |(_, heading)| heading);
+        return (cause, format!("Did you mean \"{near}\", which belongs {}?", heading_place(place)));
+    }
+    (cause, format!("Known here: {}.", here.keys.join(", ")))
+}
+
+fn heading_place(heading: &str) -> String {
+    if heading.is_empty() { "at the top of the file".to_owned() } else { format!("under {heading}") }
+}
+
+fn heading_words(heading: &str) -> String {
+    format!("a table {heading}")
+}
+
+/// What a value is, in words.
+pub(super) fn kind_of(value: &DeValue<'_>) -> &'static str {
+    match value {
+        DeValue::String(_) => "a text",
+        DeValue::Integer(_) | DeValue::Float(_) => "a number",
+        DeValue::Boolean(_) => "true or false",
+        DeValue::Datetime(_) => "a date or time",
+        DeValue::Array(_) => "a list",
+        DeValue::Table(_) => "a table",
+    }
+}

@@ -1,0 +1,1 @@
+//! The promises of the reading room, one file a kind of promise.

@@ -1,0 +1,167 @@
+//! weeks/*.toml: trips, sessions and meals of one planned week.
+
+use std::collections::BTreeMap;
+
+use jiff::ToSpan;
+use jiff::civil::{Date, DateTime, Time, Weekday};
+use toml::de::DeValue;
+
+use super::hint;
+use super::lines::Speech;
+use super::names::Names;
+use super::session::read_session;
+use super::shapes;
+use super::table::Table;
+use crate::kitchen::{Household, Meal, Session, ShopId, Trip, Week};
+
+static DAYS: [(&str, Weekday); 14] = [
+    ("mon", Weekday::Monday),
+    ("tue", Weekday::Tuesday),
+    ("wed", Weekday::Wednesday),
+    ("thu", Weekday::Thursday),
+    ("fri", Weekday::Friday),
+    ("sat", Weekday::Saturday),
+    ("sun", Weekday::Sunday),
+    ("monday", Weekday::Monday),
+    ("tuesday", Weekday::Tuesday),
+    ("wednesday", Weekday::Wednesday),
+    ("thursday", Weekday::Thursday),
+    ("friday", Weekday::Friday),
+    ("saturday", Weekday::Saturday),
+    ("sunday", Weekday::Sunday),
+];
+
+/// The week of one file, or `None` where it lacks what everything else counts from.
+pub(super) fn read_week(top: &Table<'_>, household: &Household, shops: &Names, speech: &mut Speech<'_>) -> Option<Week> {
+    let from = top.required("from", "2026-11-30", shapes::date);
+    let name = top.optional("name", shapes::text);
+    let eaters = top.optional("eaters", shapes::positive).unwrap_or(household.eaters);
+    let mut trips = read_trips(top, shops);
+    let mut sessions: Vec<Session> = top.each("session", "[[session]]").iter().filter_map(read_session).collect();
+    let meals = top.each("meal", "[[meal]]");
+    let mut meals: Vec<Meal> = meals.iter().filter_map(|table| read_meal(table, from, eaters, &household.mealtimes, speech)).collect();
+    trips.sort_by_key(|trip| trip.on);
+    sessions.sort_by_key(|session| session.start);
+    meals.sort_by_key(|meal| meal.at_time);
+    let from = from?;
+    let name = name.unwrap_or_else(|| format!("Week of {}", from.strftime("%-d %b %Y")));
+    let mut week = Week { name, from, trips, sessions, meals, at: top.spot() };
+    check_order(&week, top);
+    if !top.has("trip") {
+        week.trips.extend(default_trip(&week));
+    }
+    Some(week)
+}
+
+/// Without any trip: one, the day before the first session or meal.
+fn default_trip(week: &Week) -> Option<Trip> {
+    let sessions = week.sessions.iter().map(|session| session.start.date());
+    let first = sessions.chain(week.meals.iter().map(|meal| meal.at_time.date())).min()?;
+    Some(Trip { on: first.yesterday().ok()?, shops: None, at: week.at.clone() })
+}
+
+fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
+    let mut trips = Vec::new();
+    for table in top.each("trip", "[[trip]]") {
+        let on = table.required("on", "2026-11-28", shapes::date);
+        let named = table.texts("shops").map(|names| {
+            if names.is_empty() {
+                table.mistake("shops", "a trip to no shop at all", "Name a shop, or leave shops out to mean all of them.");
+            }
+            let found = names.iter().filter_map(|(name, at)| shops.find(name, at, table.file.found));
+            let mut ids: Vec<ShopId> = found.map(ShopId).collect();
+            ids.sort();
+            ids.dedup();
+            ids
+        });
+        if let Some(on) = on {
+            trips.push(Trip { on, shops: named, at: table.spot() });
+        }
+    }
+    trips
+}
+
+fn read_meal(
+    table: &Table<'_>,
+    from: Option<Date>,
+    eaters: f64,
+    mealtimes: &BTreeMap<String, Time>,
+    speech: &mut Speech<'_>,
+) -> Option<Meal> {
+    let on = read_day(table, from);
+    let at = read_at(table, mealtimes);
+    let name = table.optional("name", shapes::text);
+    let eaters = table.optional("eaters", shapes::positive).unwrap_or(eaters);
+    let each = speech.lines(table, "each", "[[meal.each]]");
+    let shared = speech.lines(table, "shared", "[[meal.each]]");
+    let (on, (time, word)) = (on?, at?);
+    let label = format!("{} {word}", on.strftime("%a"));
+    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, each, shared, at: table.spot() })
+}
+
+/// `on = DATE` or `day = "mon"`, the first such day on or after `from`.
+fn read_day(table: &Table<'_>, from: Option<Date>) -> Option<Date> {
+    let on = table.optional("on", shapes::date);
+    let day = table.optional("day", shapes::one_of(&DAYS));
+    match (table.has("on"), table.has("day")) {
+        (true, false) => on,
+        (false, true) => {
+            let (from, day) = (from?, day?);
+            let ahead = (day.to_monday_zero_offset() - from.weekday().to_monday_zero_offset()).rem_euclid(7);
+            from.checked_add(i64::from(ahead).days()).ok()
+        }
+        (true, true) => {
+            table.mistake("day", "a meal has both on and day", "Keep one of the two.");
+            None
+        }
+        (false, false) => {
+            table.file.found.mistake(table.spot(), "a meal lacks its day", "Add on = 2026-11-30 or day = \"mon\".");
+            None
+        }
+    }
+}
+
+/// The time of day, and how the meal is called: a word of mealtimes, or the clock.
+fn read_at(table: &Table<'_>, mealtimes: &BTreeMap<String, Time>) -> Option<(Time, String)> {
+    let Some(entry) = table.entry("at") else {
+        table.missing("at", "\"supper\"");
+        return None;
+    };
+    if let DeValue::String(typed) = entry.value {
+        let typed = typed.trim();
+        let word = mealtimes.iter().find(|(word, _)| word.eq_ignore_ascii_case(typed));
+        if let Some((word, time)) = word {
+            return Some((*time, word.clone()));
+        }
+        if !typed.starts_with(|c: char| c.is_ascii_digit()) {
+            let words = mealtimes.keys().map(String::as_str);
+            let near = hint::nearest(typed, words.clone()).map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default();
+            let known: Vec<&str> = words.collect();
+            let cause = format!("\"{typed}\" is neither a word of mealtimes nor a time");
+            table.mistake("at", cause, format!("{near}Write one of {}, or a time like \"19:15\".", known.join(", ")));
+            return None;
+        }
+    }
+    let time = table.optional("at", shapes::time)?;
+    Some((time, time.strftime("%H:%M").to_string()))
+}
+
+/// Says what lies outside the week: trips after every meal, meals before the first trip or session.
+fn check_order(week: &Week, top: &Table<'_>) {
+    let found = top.file.found;
+    let last_meal = week.meals.last().map(|meal| meal.at_time.date());
+    for trip in &week.trips {
+        if let Some(last) = last_meal.filter(|last| trip.on > *last) {
+            let cause = format!("this trip on {} comes after the last meal, on {last}", trip.on);
+            found.mistake(trip.at.clone(), cause, "Move it before a meal that it can serve, or take it out.");
+        }
+    }
+    let mut firsts: Vec<DateTime> = week.trips.iter().map(|trip| trip.on.to_datetime(Time::midnight())).collect();
+    firsts.extend(week.sessions.iter().map(|session| session.start));
+    // Without any trip there will be one the day before whatever comes first.
+    let Some(first) = firsts.into_iter().min().filter(|_| !week.trips.is_empty()) else { return };
+    for meal in week.meals.iter().filter(|meal| meal.at_time.date() < first.date()) {
+        let cause = format!("this meal on {} comes before the first trip or session, on {}", meal.at_time.date(), first.date());
+        found.mistake(meal.at.clone(), cause, "Give it a later day, or the week an earlier trip.");
+    }
+}
