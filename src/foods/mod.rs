@@ -3,10 +3,12 @@
 //! Nothing in this room knows a recipe.
 
 mod book;
+mod card;
 mod convert;
 mod food;
 mod names;
 mod reference;
 
+pub use card::CardLine;
 pub use convert::{as_purchased, convert, own_dimension};
 pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};

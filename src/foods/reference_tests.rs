@@ -189,7 +189,7 @@ fn cups_weigh_what_usda_weighed() {
         ("mushroom", "whole", 96.0, "USDA SR 11260"),
         ("spinach", "", 30.0, "USDA SR 11457"),
         ("parsley", "chopped", 60.0, "USDA SR 11297"),
-        ("feta", "crumbled", 150.0, "USDA SR 01019"),
+        ("feta", "", 150.0, "USDA SR 01019"),
         ("cheddar", "grated", 113.0, "USDA SR 01009"),
         ("milk", "", 244.0, "USDA SR 01211"),
         ("yoghurt", "", 245.0, "USDA SR 01116"),
