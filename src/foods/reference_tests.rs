@@ -5,9 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use pretty_assertions::assert_eq;
 
 use super::*;
-
-/// NIST SP 811 (2008), B.8: one US cup is 2.365 882 E-04 m³.
-const US_CUP_ML: f64 = 236.588_2;
+use crate::measure::US_CUP_ML;
 
 fn reference() -> Foods {
     read(TABLE).unwrap()
