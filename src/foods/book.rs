@@ -6,11 +6,6 @@ use super::names::key_of;
 use super::{Fact, Food, FoodId, Foods, Keeping, Measured};
 
 impl Foods {
-    /// The built-in reference.
-    pub fn reference() -> Foods {
-        todo!()
-    }
-
     pub fn is_empty(&self) -> bool {
         self.all.is_empty()
     }
