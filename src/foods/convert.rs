@@ -293,3 +293,6 @@ fn toml_key(word: &str) -> String {
     let bare = word.chars().all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_');
     if bare { word.to_owned() } else { format!("{word:?}") }
 }
+
+#[cfg(test)]
+mod tests;
