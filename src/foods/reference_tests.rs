@@ -287,7 +287,7 @@ fn cooked_factors_come_from_the_water_in_both() {
 
 #[test]
 fn food_keeps_for_the_lower_figure_of_fsis() {
-    // USDA FSIS storage data, version 128, by row: chicken legs or thighs 1-2 and 270-270; yeast; bread is left to its row.
+    // USDA FSIS storage data, version 128: chicken legs or thighs 1-2 days and 270-270; onions 30-30 and 60-60.
     let foods = reference();
     let days = |fact: &Option<Fact<Days>>| fact.as_ref().map(|fact| (fact.value.0, fact.source.clone()));
     let thigh = &find(&foods, "chicken thigh").keeps;
