@@ -32,7 +32,7 @@ pub fn as_purchased_with_facts(food: &Food, item: &Item, to: &Dimension, spoons:
 pub fn own_dimension(food: &Food, item: &Item, spoons: Spoons) -> Option<Quantity> {
     let to = match (&item.size, item.amount.unit) {
         (Some(size), _) => size.dimension(),
-        (None, Unit::Word(word)) if weight_of(food, word.singular()).is_some() => Dimension::Mass,
+        (None, Unit::Word(word)) if food.weight_of(word.singular()).is_some() => Dimension::Mass,
         (None, Unit::Word(word)) if small_volume(word, spoons).is_some() => Dimension::Volume,
         _ => item.amount.most(spoons).dimension(),
     };
@@ -82,7 +82,7 @@ impl Conversion<'_> {
     /// A pinch or dash of a food that says no weight of one is a small volume.
     fn poured(&mut self, amount: &Amount) -> Quantity {
         if let Unit::Word(word) = amount.unit
-            && weight_of(self.food, word.singular()).is_none()
+            && self.food.weight_of(word.singular()).is_none()
             && let Some(one) = small_volume(word, self.spoons)
         {
             self.notes.note(|| (format!("1 {word}"), format!("{} tsp", small_share(word)), "from memory".to_owned()));
@@ -213,7 +213,7 @@ impl Conversion<'_> {
 
     /// Grams of one clove, slice, sprig ... as purchased.
     fn word(&mut self, word: &str) -> Result<f64, MissingFact> {
-        match weight_of(self.food, word) {
+        match self.food.weight_of(word) {
             Some(Fact { value, source }) if *value > 0.0 => {
                 let value = *value;
                 self.notes.note(|| (word.to_owned(), grams_text(value), source.clone()));
@@ -248,11 +248,14 @@ fn form_in<'a>(forms: &'a std::collections::BTreeMap<String, f64>, form: &str) -
 /// Two words for one thing: a food that knows only the other is weighed by it.
 const SAME: [(&str, &str); 3] = [("stick", "stalk"), ("stalk", "stick"), ("rasher", "slice")];
 
-fn weight_of<'a>(food: &'a Food, word: &str) -> Option<&'a Fact<f64>> {
-    food.words.get(word).or_else(|| {
-        let (_, same) = SAME.iter().find(|row| row.0 == word)?;
-        food.words.get(*same)
-    })
+impl Food {
+    /// The weight of one clove, slice, sprig ... in grams as purchased, by the word's singular.
+    pub fn weight_of(&self, word: &str) -> Option<&Fact<f64>> {
+        self.words.get(word).or_else(|| {
+            let (_, same) = SAME.iter().find(|row| row.0 == word)?;
+            self.words.get(*same)
+        })
+    }
 }
 
 /// Shares of a teaspoon. From memory; common in American measuring-spoon sets.
@@ -293,3 +296,6 @@ fn toml_key(word: &str) -> String {
     let bare = word.chars().all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_');
     if bare { word.to_owned() } else { format!("{word:?}") }
 }
+
+#[cfg(test)]
+mod tests;

@@ -76,41 +76,26 @@ pub enum Allergen {
 }
 
 impl Allergen {
-    pub const ALL: [Allergen; 14] = [
-        Allergen::Gluten,
-        Allergen::Crustaceans,
-        Allergen::Egg,
-        Allergen::Fish,
-        Allergen::Peanuts,
-        Allergen::Soybeans,
-        Allergen::Milk,
-        Allergen::Nuts,
-        Allergen::Celery,
-        Allergen::Mustard,
-        Allergen::Sesame,
-        Allergen::Sulphites,
-        Allergen::Lupin,
-        Allergen::Molluscs,
+    /// Every substance of Annex II, in its order, with the name that files and sheets give it.
+    pub const ALL: [(Allergen, &str); 14] = [
+        (Allergen::Gluten, "gluten"),
+        (Allergen::Crustaceans, "crustaceans"),
+        (Allergen::Egg, "egg"),
+        (Allergen::Fish, "fish"),
+        (Allergen::Peanuts, "peanuts"),
+        (Allergen::Soybeans, "soybeans"),
+        (Allergen::Milk, "milk"),
+        (Allergen::Nuts, "nuts"),
+        (Allergen::Celery, "celery"),
+        (Allergen::Mustard, "mustard"),
+        (Allergen::Sesame, "sesame"),
+        (Allergen::Sulphites, "sulphites"),
+        (Allergen::Lupin, "lupin"),
+        (Allergen::Molluscs, "molluscs"),
     ];
 
-    /// As it is written in the household's files and on paper.
     pub fn name(self) -> &'static str {
-        match self {
-            Allergen::Gluten => "gluten",
-            Allergen::Crustaceans => "crustaceans",
-            Allergen::Egg => "egg",
-            Allergen::Fish => "fish",
-            Allergen::Peanuts => "peanuts",
-            Allergen::Soybeans => "soybeans",
-            Allergen::Milk => "milk",
-            Allergen::Nuts => "nuts",
-            Allergen::Celery => "celery",
-            Allergen::Mustard => "mustard",
-            Allergen::Sesame => "sesame",
-            Allergen::Sulphites => "sulphites",
-            Allergen::Lupin => "lupin",
-            Allergen::Molluscs => "molluscs",
-        }
+        Self::ALL[self as usize].1
     }
 }
 

@@ -3,12 +3,14 @@
 //! Nothing in this room knows a recipe.
 
 mod book;
+mod card;
 mod convert;
 mod facts;
 mod food;
 mod names;
 mod reference;
 
+pub use card::CardLine;
 pub use convert::{as_purchased, as_purchased_with_facts, convert, convert_with_facts, own_dimension};
 pub use facts::UsedFact;
 pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};

@@ -103,7 +103,7 @@ fn read_row(row: &str) -> Result<Food, String> {
     let some = |text: &str| (!text.is_empty()).then(|| text.to_owned());
     Ok(Food {
         name: name.to_owned(),
-        also: also.split("; ").filter(|name| !name.is_empty()).map(str::to_owned).collect(),
+        also: parts(also, ';').map(str::to_owned).collect(),
         kind: some(kind),
         section: some(section),
         cup: fact(cup, &usda, measured)?,
@@ -125,6 +125,11 @@ fn read_row(row: &str) -> Result<Food, String> {
     })
 }
 
+/// What stands between separators, but for the space around it.
+fn parts(cell: &str, separator: char) -> impl Iterator<Item = &str> {
+    cell.split(separator).map(str::trim).filter(|part| !part.is_empty())
+}
+
 /// `USDA SR 11282`; nothing where the row names no number.
 fn source(of: &str, number: &str) -> String {
     if number.is_empty() { String::new() } else { [of, number].concat() }
@@ -135,7 +140,7 @@ fn fact<T>(cell: &str, default: &str, read: impl Fn(&str) -> Result<T, String>) 
     if cell.is_empty() {
         return Ok(None);
     }
-    let (value, source) = cell.split_once(" @ ").unwrap_or((cell, default));
+    let (value, source) = cell.split_once('@').map_or((cell, default), |(value, source)| (value.trim_end(), source.trim_start()));
     if source.is_empty() {
         return Err(format!("{cell:?} has no source"));
     }
@@ -155,7 +160,7 @@ fn measured(text: &str) -> Result<Measured, String> {
     if !text.contains('=') {
         return number(text).map(Measured::Single);
     }
-    text.split(' ').map(pair).collect::<Result<_, _>>().map(Measured::Table)
+    parts(text, ' ').map(pair).collect::<Result<_, _>>().map(Measured::Table)
 }
 
 fn pair(text: &str) -> Result<(String, f64), String> {
@@ -166,7 +171,7 @@ fn pair(text: &str) -> Result<(String, f64), String> {
 /// `bunch=30 @ common practice; sprig=1.05`: each weight may have a source of its own.
 fn read_words(cell: &str, default: &str) -> Result<BTreeMap<String, Fact<f64>>, String> {
     let mut words = BTreeMap::new();
-    for entry in cell.split("; ").filter(|entry| !entry.is_empty()) {
+    for entry in parts(cell, ';') {
         if let Some(Fact { value: (word, value), source }) = fact(entry, default, pair)? {
             words.insert(word, Fact { value, source });
         }
@@ -179,27 +184,12 @@ fn read_allergens(text: &str) -> Result<Vec<Allergen>, String> {
     if text == "none" {
         return Ok(Vec::new());
     }
-    text.split(", ").map(allergen).collect()
+    parts(text, ',').map(allergen).collect()
 }
 
 fn allergen(name: &str) -> Result<Allergen, String> {
-    Ok(match name {
-        "gluten" => Allergen::Gluten,
-        "crustaceans" => Allergen::Crustaceans,
-        "egg" => Allergen::Egg,
-        "fish" => Allergen::Fish,
-        "peanuts" => Allergen::Peanuts,
-        "soybeans" => Allergen::Soybeans,
-        "milk" => Allergen::Milk,
-        "nuts" => Allergen::Nuts,
-        "celery" => Allergen::Celery,
-        "mustard" => Allergen::Mustard,
-        "sesame" => Allergen::Sesame,
-        "sulphites" => Allergen::Sulphites,
-        "lupin" => Allergen::Lupin,
-        "molluscs" => Allergen::Molluscs,
-        _ => return Err(format!("{name:?} is no allergen")),
-    })
+    let row = Allergen::ALL.iter().find(|row| row.1 == name);
+    row.map(|row| row.0).ok_or_else(|| format!("{name:?} is no allergen"))
 }
 
 fn read_nutrients(cells: [&str; 6], default: &str) -> Result<Option<Fact<Nutrients>>, String> {

@@ -5,9 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use pretty_assertions::assert_eq;
 
 use super::*;
-
-/// NIST SP 811 (2008), B.8: one US cup is 2.365 882 E-04 m³.
-const US_CUP_ML: f64 = 236.588_2;
+use crate::measure::US_CUP_ML;
 
 fn reference() -> Foods {
     read(TABLE).unwrap()
@@ -189,7 +187,7 @@ fn cups_weigh_what_usda_weighed() {
         ("mushroom", "whole", 96.0, "USDA SR 11260"),
         ("spinach", "", 30.0, "USDA SR 11457"),
         ("parsley", "chopped", 60.0, "USDA SR 11297"),
-        ("feta", "crumbled", 150.0, "USDA SR 01019"),
+        ("feta", "", 150.0, "USDA SR 01019"),
         ("cheddar", "grated", 113.0, "USDA SR 01009"),
         ("milk", "", 244.0, "USDA SR 01211"),
         ("yoghurt", "", 245.0, "USDA SR 01116"),
@@ -289,7 +287,7 @@ fn cooked_factors_come_from_the_water_in_both() {
 
 #[test]
 fn food_keeps_for_the_lower_figure_of_fsis() {
-    // USDA FSIS storage data, version 128, by row: chicken legs or thighs 1-2 and 270-270; yeast; bread is left to its row.
+    // USDA FSIS storage data, version 128: chicken legs or thighs 1-2 days and 270-270; onions 30-30 and 60-60.
     let foods = reference();
     let days = |fact: &Option<Fact<Days>>| fact.as_ref().map(|fact| (fact.value.0, fact.source.clone()));
     let thigh = &find(&foods, "chicken thigh").keeps;

@@ -24,3 +24,6 @@ pub(crate) use amount::{Prefix, prefix, times, unit as unit_at, upper_end};
 pub(crate) use number::{number, skip_space};
 pub(crate) use print::exact_number;
 pub(crate) use quantity::tidy;
+
+#[cfg(test)]
+mod tests;

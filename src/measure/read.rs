@@ -176,6 +176,9 @@ pub fn read_money(digits: &str, currency: &Currency) -> Result<Money, ReadError>
     minor_units(digits, currency, 0).map(Money)
 }
 
+/// Far above any basket, and small enough that no sum of prices overflows.
+const MOST_MINOR_UNITS: i64 = 1_000_000_000_000_000;
+
 /// Whole minor units × 10^`finer`, from the digits alone.
 fn minor_units(text: &str, currency: &Currency, finer: u32) -> Result<i64, ReadError> {
     let text = text.trim();
@@ -195,7 +198,7 @@ fn minor_units(text: &str, currency: &Currency, finer: u32) -> Result<i64, ReadE
     }
     let padded = format!("{major}{minor:0<places$}");
     match padded.parse::<i64>() {
-        Ok(units) if units < i64::MAX / 1_000_000_000 => Ok(units),
+        Ok(units) if units < MOST_MINOR_UNITS => Ok(units),
         _ => Err(error(&format!("the price \"{text}\" is too large"), remedy)),
     }
 }

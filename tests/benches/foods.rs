@@ -1,4 +1,4 @@
-//! Reading the built-in reference must not be felt at start-up: 2 ms at most.
+//! Reading the built-in reference must not be felt at start-up: under 2 ms for six hundred foods.
 
 use spence::foods::Foods;
 

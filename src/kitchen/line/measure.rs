@@ -210,8 +210,33 @@ impl Reader<'_> {
     }
 
     fn count(&mut self) -> Result<(), LineError> {
-        self.measure.amount = Some(Amount { low: self.low, high: self.high, unit: Unit::Piece });
+        if !self.length() {
+            self.measure.amount = Some(Amount { low: self.low, high: self.high, unit: Unit::Piece });
+        }
         Ok(())
+    }
+
+    /// "2 cm piece of ginger" is one knob of it, and the length a remark.
+    fn length(&mut self) -> bool {
+        let at = self.measure.end;
+        let from = skip_space(self.text, at);
+        let from = if self.text[from..].starts_with('-') { from + 1 } else { from };
+        let Some((_, end)) = word_at(self.text, from).filter(|(word, _)| matches!(*word, "cm" | "mm" | "inch" | "inches")) else {
+            return false;
+        };
+        let (unit, end) = match unit_at(self.text, end) {
+            Some((unit @ Unit::Word(_), end)) => (unit, end),
+            Some((Unit::Piece, end)) => (Unit::Word(Word::Knob), end),
+            _ => return false,
+        };
+        self.measure.amount = Some(Amount::new(1.0, unit));
+        self.measure.unit_given = true;
+        self.measure.end = end;
+        let start =
+            self.text[..at].rfind(|c: char| !(c.is_alphanumeric() || matches!(c, '.' | ',' | '/' | '-'))).map_or(0, |space| space + 1);
+        let said = self.text.get(start..end).unwrap_or("").trim().to_owned();
+        self.remark(Some(said));
+        true
     }
 
     /// Is the unit's word itself (the) food, or the first word of one: "2 cloves" of the spice, "2 bay leaves"?

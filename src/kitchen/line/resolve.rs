@@ -65,17 +65,27 @@ fn known(head: &[Word], stated: Stated, foods: &Foods) -> Option<Found> {
         if end < head.len() && !may_follow(head, end) {
             continue;
         }
-        if let Some(found) = known_until(head, end, None, stated, foods) {
-            return Some(found);
-        }
-        if end >= 2
-            && let Some(unit) = unit_word(&head[end - 1])
-            && let Some(found) = known_until(head, end - 1, Some(unit), stated, foods)
-        {
-            return Some(found);
+        let found = known_until(head, end, None, stated, foods);
+        let counted = || {
+            let unit = unit_word(&head[end - 1]).filter(|_| end >= 2)?;
+            Some((unit, known_until(head, end - 1, Some(unit), stated, foods)?))
+        };
+        match (found, counted()) {
+            // "Celery sticks" may be a second name of celery; where a stick of it has a weight, it is two sticks of celery.
+            (Some(found), Some((unit, counted))) => {
+                let weighed = counted.food == found.food && counted.unit.is_some() && weighs(&found.food, unit, foods);
+                return Some(if weighed { counted } else { found });
+            }
+            (Some(found), None) => return Some(found),
+            (None, Some((_, counted))) => return Some(counted),
+            (None, None) => {}
         }
     }
     None
+}
+
+fn weighs(food: &str, unit: Unit, foods: &Foods) -> bool {
+    foods.find(food).is_some_and(|id| foods[id].weight_of(unit.singular()).is_some())
 }
 
 /// May the food's name end before `head[end]`?

@@ -125,6 +125,8 @@ const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("1 stick butter, melted", "butter", "1 stick", "melted", "113"),
     ("4 tbsp melted butter", "butter", "4 tbsp [melted]", "", "56.75"),
     ("a knob of ginger, grated", "ginger", "1 knob", "grated", "20"),
+    ("2 cm piece of ginger, grated", "ginger", "1 knob", "grated (2 cm piece)", "20"),
+    ("2-inch piece ginger", "ginger", "1 knob", "(2-inch piece)", "20"),
     ("1 pinch salt", "salt", "1 pinch", "", "0.38"), // 288 ÷ 48 ÷ 16
     ("a pinch of salt", "salt", "1 pinch", "", "0.38"),
     ("pinch of salt", "salt", "1 pinch", "", "0.38"),
@@ -198,6 +200,7 @@ const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     // Cooked.
     ("2 cups cooked rice", "rice", "2 cups [cooked]", "", "100"), // 2 × 150 ÷ 3
     ("450 g cooked basmati rice", "rice", "450 g [cooked]", "", "150"),
+    ("1 cup uncooked rice", "rice", "1 cup", "", "180"),
     ("1 cup rice", "rice", "1 cup", "", "180"),
     ("290 g cooked pearl barley", "pearl barley", "290 g [cooked]", "", "100"),
     ("200 g cooked beef", "beef", "200 g [cooked]", "", "cooked = …"),

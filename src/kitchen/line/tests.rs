@@ -52,7 +52,7 @@ pub(super) fn larder() -> Foods {
         edible(0.8, words(&[("clove", 4.0), ("head", 40.0)], cup(136.0, food("garlic")))),
         words(&[("sprig", 2.0)], food("rosemary")),
         words(&[("bunch", 100.0), ("handful", 10.0)], cup(16.0, food("coriander"))),
-        words(&[("stalk", 40.0), ("head", 400.0)], edible(0.9, food("celery"))),
+        words(&[("stick", 40.0), ("stalk", 40.0), ("head", 400.0)], edible(0.9, also(&["celery sticks"], food("celery")))),
         words(&[("head", 600.0)], food("broccoli")),
         words(&[("slice", 40.0)], food("bread")),
         words(&[("leaf", 0.5)], food("mint")),

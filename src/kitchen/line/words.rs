@@ -32,7 +32,7 @@ const CLASSES: &[(Class, &[&str])] = &[
         "beaten", "whisked", "sifted", "packed", "torn", "crumbled", "flaked", "cut", "roasted", "toasted", "fried", "grilled",
         "blanched", "soaked", "rinsed", "washed", "scrubbed", "topped", "tailed", "hulled", "husked", "skinned", "picked", "strained",
         "whipped", "pureed", "puréed", "riced", "spiralised", "spiralized", "shaved", "scored", "segmented", "wilted", "thawed",
-        "defrosted", "slivered", "stemmed", "snipped", "bruised", "podded", "unpeeled",
+        "defrosted", "slivered", "stemmed", "snipped", "bruised", "podded",
     ]),
     (Class::Adverb, &["finely", "roughly", "coarsely", "thinly", "thickly", "freshly", "lightly", "well", "very", "loosely", "tightly", "firmly"]),
     (Class::Cooked, &["cooked", "boiled", "steamed"]),
@@ -44,7 +44,7 @@ const CLASSES: &[(Class, &[&str])] = &[
     (Class::Plain, &["fresh", "ripe", "good", "quality", "good-quality", "organic", "free-range", "nice"]),
     (Class::BeforeKnown, &[
         "extra-virgin", "extra", "virgin", "cold", "warm", "hot", "boiling", "lukewarm", "tepid", "iced", "chilled", "room-temperature",
-        "firm", "new", "whole", "best", "fine", "plump", "thick", "thin", "long", "fat", "young", "unwaxed", "raw", "plain", "unsalted",
+        "firm", "new", "whole", "best", "fine", "plump", "thick", "thin", "long", "fat", "young", "unwaxed", "raw", "uncooked", "unpeeled", "plain", "unsalted",
         "salted", "day-old", "leftover", "free", "range", "of", "the", "your", "favourite", "favorite", "heaped", "level",
     ]),
     (Class::And, &["and", "&"]),

@@ -1,0 +1,75 @@
+//! Lines as cookery books print them, turned into grams as purchased by the built-in reference alone.
+
+use pretty_assertions::assert_eq;
+use spence::foods::{Foods, as_purchased};
+use spence::kitchen::{LineOf, read_line};
+use spence::measure::{Dimension, Spoons};
+
+/// The food that a line means, and its grams as purchased, to a tenth.
+fn grams(line: &str, foods: &Foods) -> (String, f64) {
+    let LineOf::Food { food, item: Some(item) } = read_line(line, foods).unwrap().of else { panic!("{line}") };
+    let id = foods.find(&food).unwrap_or_else(|| panic!("{line}: {food} is not known"));
+    let quantity = as_purchased(&foods[id], &item, &Dimension::Mass, Spoons::Us).unwrap_or_else(|missing| panic!("{line}: {missing:?}"));
+    (food, (quantity.base() * 10.0).round() / 10.0)
+}
+
+#[test]
+fn the_lines_of_a_week_become_grams() {
+    let foods = Foods::reference();
+    for (line, food, wanted) in [
+        // A thigh with skin and bone weighs 193 g, USDA SR 05091: 8 × 193.
+        ("8 chicken thighs", "chicken thigh", 1544.0),
+        ("2 tins (400 g) chopped tomatoes", "tinned chopped tomatoes", 800.0),
+        ("350 g pearl barley, rinsed", "pearl barley", 350.0),
+        ("2 tins (400 g) white beans, drained", "tinned white beans", 800.0),
+        // 240 ÷ 0.6.
+        ("240 g drained white beans", "tinned white beans", 400.0),
+        ("300 g dried white beans", "dried white beans", 300.0),
+        // 3 × 3 ÷ 0.87, USDA SR 11215, to three figures a clove.
+        ("3 cloves garlic, peeled", "garlic", 10.4),
+        // 4 ÷ 16 of a cup of 216 g, USDA SR 04053.
+        ("4 tbsp olive oil", "olive oil", 54.0),
+        // 2 × 158 ÷ 2.80, USDA SR 20444, 20445.
+        ("2 cups cooked rice", "white rice", 112.9),
+        // 300 ÷ 0.9, and 2 × 122, USDA SR 11282.
+        ("300 g diced onion", "onion", 333.3),
+        ("300 g onions, diced", "onion", 300.0),
+        ("2 medium onions", "onion", 244.0),
+        // 160 ÷ 0.9.
+        ("1 cup chopped onion", "onion", 177.8),
+        ("1 cup all-purpose flour", "plain flour", 125.0),
+        // 6 × 44 ÷ 0.88, USDA SR 01123.
+        ("6 eggs", "egg", 300.0),
+        ("6 large eggs", "egg", 340.8),
+        // 250 ÷ 236.588 × 244, USDA SR 01211.
+        ("250 ml milk", "milk", 257.8),
+        ("1 stick butter", "butter", 113.0),
+        // 7.8 g a tablespoon, USDA SR 02010: 125 ÷ 48.
+        ("1 tsp cinnamon", "cinnamon", 2.6),
+        ("1 lemon", "lemon", 109.0),
+        ("500 g minced beef", "minced beef", 500.0),
+        ("2 tbsp honey", "honey", 42.4),
+        ("2 leeks, sliced", "leek", 404.0),
+        // 118 ÷ 0.64, USDA SR 09040.
+        ("1 banana", "banana", 184.0),
+    ] {
+        assert_eq!(grams(line, &foods), (food.to_owned(), wanted), "{line}");
+    }
+}
+
+#[test]
+fn how_a_food_is_bought_is_no_trim() {
+    // No division by the 70 % that are edible of a thigh with its bone.
+    assert_eq!(grams("600 g boneless chicken thighs, diced", &Foods::reference()), ("chicken thigh".to_owned(), 600.0));
+}
+
+#[test]
+fn every_name_of_the_reference_reads_as_its_own_food() {
+    let foods = Foods::reference();
+    for (_, food) in foods.iter() {
+        for name in std::iter::once(&food.name).chain(&food.also) {
+            let line = format!("100 g {name}");
+            assert_eq!(grams(&line, &foods), (food.name.clone(), 100.0), "{line}");
+        }
+    }
+}
