@@ -229,7 +229,12 @@ impl Gathered {
                 if self.to_taste {
                     join(&mut self.prep, Some("to taste".to_owned()));
                 }
-                let amount = Amount { unit: unit.unwrap_or(amount.unit), ..amount };
+                let mut amount = Amount { unit: unit.unwrap_or(amount.unit), ..amount };
+                // "2 x 400 g chopped tomatoes" are two tins.
+                let bare = amount.unit == Unit::Piece && !measure.unit_given && found.state == State::AsPurchased;
+                if bare && measure.size.is_some() && found.food.starts_with("tinned ") {
+                    amount.unit = Unit::Word(UnitWord::Tin);
+                }
                 let grade = found.grade.or(measure.grade);
                 let state = found.state;
                 Some(Item { amount, size: measure.size, grade, state, plus: self.plus })
