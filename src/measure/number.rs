@@ -285,6 +285,10 @@ fn vulgar(sign: char) -> Option<f64> {
     VULGAR.iter().find(|row| row.0 == sign).map(|row| f64::from(row.1) / f64::from(row.2))
 }
 
+pub(crate) fn is_vulgar(sign: char) -> bool {
+    vulgar(sign).is_some()
+}
+
 pub(super) fn error(cause: &str, remedy: &str) -> ReadError {
     ReadError { cause: cause.to_owned(), remedy: remedy.to_owned() }
 }

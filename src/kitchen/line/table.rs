@@ -38,6 +38,8 @@ const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("200-250 g feta", "feta", "200 to 250 g", "", "250"),
     ("200 g - 250 g feta", "feta", "200 to 250 g", "", "250"),
     ("200 g to 250 g feta", "feta", "200 to 250 g", "", "250"),
+    ("200 g or 250 g feta", "feta", "200 to 250 g", "", "250"),
+    ("2 x onions", "onion", "2", "", "240"),
     ("a lemon", "lemon", "1", "", "60"),
     ("half a lemon", "lemon", "½", "", "30"),
     ("half an onion", "onion", "½", "", "60"),
