@@ -156,7 +156,8 @@ fn grams(text: &str) -> String {
     }
 }
 
-include!("table.rs");
+mod table;
+use table::TABLE;
 
 #[test]
 fn every_line_of_the_table_is_read_as_a_cook_reads_it() {

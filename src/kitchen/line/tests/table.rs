@@ -1,6 +1,8 @@
+//! The table of invented lines.
+
 /// Line, food, amount [state], preparation (remark), grams as purchased (or the key that is missing).
 #[rustfmt::skip]
-const TABLE: &[(&str, &str, &str, &str, &str)] = &[
+pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     // The order of words.
     ("300 g onions, diced", "onion", "300 g", "diced", "300"),
     ("300 g diced onion", "onion", "300 g [diced]", "", "333.33"), // 300 ÷ 0.9
