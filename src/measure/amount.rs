@@ -86,7 +86,7 @@ pub(crate) fn upper_end(text: &str, at: usize, first: &Amount) -> Result<Option<
     let from = skip_space(text, at);
     let mark = match text[from..].chars().next() {
         Some(dash) if number::DASHES.contains(&dash) => dash.len_utf8(),
-        _ if text[from..].starts_with("to ") => 3,
+        _ if text[from..].starts_with("to ") || text[from..].starts_with("or ") => 3,
         _ => return Ok(None),
     };
     let after = skip_space(text, from + mark);

@@ -161,7 +161,39 @@ const WORDS: [(&str, f64); 15] = [
     ("seven", 7.0), ("eight", 8.0), ("nine", 9.0), ("ten", 10.0), ("eleven", 11.0), ("twelve", 12.0), ("dozen", 12.0),
 ];
 
+const SHARES: [(&str, f64); 8] = [
+    ("three quarters", 0.75),
+    ("three-quarters", 0.75),
+    ("two thirds", 2.0 / 3.0),
+    ("two-thirds", 2.0 / 3.0),
+    ("a third", 1.0 / 3.0),
+    ("one third", 1.0 / 3.0),
+    ("one-third", 1.0 / 3.0),
+    ("one half", 0.5),
+];
+
+/// "Three-quarters", with the "of" or "of a" that may follow.
+fn share(text: &str, at: usize) -> Option<(f64, usize)> {
+    let begins = |name: &str| text[at..].get(..name.len()).is_some_and(|start| start.eq_ignore_ascii_case(name));
+    let (name, value) = SHARES.iter().find(|row| begins(row.0))?;
+    let mut end = at + name.len();
+    if text[end..].starts_with(|c: char| !c.is_whitespace()) {
+        return None;
+    }
+    for skipped in ["of", "a", "an"] {
+        if let Some((next, beyond)) = lower_word_at(text, end)
+            && next == skipped
+        {
+            end = beyond;
+        }
+    }
+    Some((*value, end))
+}
+
 fn words(text: &str, at: usize) -> Option<Single> {
+    if let Some((value, end)) = share(text, at) {
+        return Some(Single { value, end, is_fraction: true, in_words: true });
+    }
     let (word, after) = lower_word_at(text, at)?;
     let found = |value, end, is_fraction| Some(Single { value, end, is_fraction, in_words: true });
     if word == "half" || word == "quarter" {
@@ -253,6 +285,10 @@ fn vulgar(sign: char) -> Option<f64> {
     VULGAR.iter().find(|row| row.0 == sign).map(|row| f64::from(row.1) / f64::from(row.2))
 }
 
+pub(crate) fn is_vulgar(sign: char) -> bool {
+    vulgar(sign).is_some()
+}
+
 pub(super) fn error(cause: &str, remedy: &str) -> ReadError {
     ReadError { cause: cause.to_owned(), remedy: remedy.to_owned() }
 }
@@ -303,6 +339,8 @@ mod tests {
             ("approx. 4 eggs", 4.0, 4.0, " eggs"),
             ("~4 eggs", 4.0, 4.0, " eggs"),
             ("twelve", 12.0, 12.0, ""),
+            ("three-quarters of a cup", 0.75, 0.75, " cup"),
+            ("two thirds cup", 2.0 / 3.0, 2.0 / 3.0, " cup"),
             ("1 400 g tin", 1.0, 1.0, " 400 g tin"),
         ] {
             assert_eq!(ends(text), Some((low, high, rest)), "{text}");

@@ -5,7 +5,7 @@ use super::resolve::{Found, resolve};
 use super::words::{self, Class};
 use super::{Line, LineError, LineOf};
 use crate::foods::{Foods, Item, State};
-use crate::measure::{Amount, Prefix, Quantity, Unit, Word as UnitWord, prefix};
+use crate::measure::{Amount, Prefix, Quantity, ReadError, Unit, Word as UnitWord, is_vulgar, prefix, unit_at};
 
 /// One typed word and where it begins.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -81,6 +81,9 @@ pub(super) fn recipe<'a>(text: &str, parts: &'a Parts<'a>) -> Result<Option<Reci
     let Some(segment) = parts.segments.first() else { return Ok(None) };
     let is_recipe = |word: &Word| text[word.start..].get(..MARK.len()).is_some_and(|mark| mark.eq_ignore_ascii_case(MARK));
     let Some(index) = segment.iter().position(is_recipe) else { return Ok(None) };
+    if let Some(second) = segment[index + 1..].iter().find(|word| is_recipe(word)) {
+        return Err(LineError::new("a line is of one recipe", "write the second recipe on a line of its own", second.start));
+    }
     let word = segment[index];
     let id = word.text.get(MARK.len()..).unwrap_or("");
     if id.is_empty() {
@@ -137,6 +140,12 @@ pub(super) fn food_line(text: &str, start: usize, measure: Measure, parts: Parts
     if head.is_empty() {
         return Err(no_food(text, start, parts.start));
     }
+    if measure.amount.is_none() {
+        amount_elsewhere(text, &head, &parts.brackets, start, foods)?;
+    } else if matches!(head[0].text, "to" | "or" | "and" | "x") {
+        let cause = format!("\"{}\" follows the amount", head[0].text);
+        return Err(LineError::new(cause, "write one amount, then the food", head[0].start));
+    }
     if matches!(measure.amount, Some(Amount { unit: Unit::Portion, .. })) {
         let remedy = format!("write recipe: before the id of a recipe, or weigh \"{}\"", phrase(&head));
         return Err(LineError::new("a portion is of a recipe, and this is a food", remedy, start));
@@ -146,9 +155,9 @@ pub(super) fn food_line(text: &str, start: usize, measure: Measure, parts: Parts
         return Err(no_food(text, start, head[0].start));
     };
     let mut line = Gathered { plus: measure.plus.clone(), remark: measure.remark.clone(), ..Gathered::default() };
-    line.trailing(&found);
+    line.trailing(&found).map_err(|error| LineError::new(error.cause, error.remedy, head[0].start))?;
     for segment in rest.iter().filter(|segment| !segment.is_empty()) {
-        line.part(&phrase(segment));
+        line.part(&phrase(segment)).map_err(|error| LineError::new(error.cause, error.remedy, segment[0].start))?;
     }
     Ok(line.finish(measure, found, &parts.brackets))
 }
@@ -156,6 +165,35 @@ pub(super) fn food_line(text: &str, start: usize, measure: Measure, parts: Parts
 fn no_food(text: &str, start: usize, at: usize) -> LineError {
     let said = text[start..].trim();
     LineError::new(format!("\"{said}\" names no food"), "write the food after the amount", at.min(text.len()))
+}
+
+/// A line without an amount is "to taste", and so must not hide one: `flour 200 g`, `g flour`, `flour (200 g)`.
+fn amount_elsewhere(text: &str, head: &[Word], brackets: &[&str], start: usize, foods: &Foods) -> Result<(), LineError> {
+    const REMEDY: &str = "write the amount first: 200 g flour";
+    if brackets.iter().any(|bracket| bracket_size(bracket).is_some()) {
+        return Err(LineError::new("the only amount stands in a bracket", REMEDY, start));
+    }
+    if is_known(head, foods) {
+        return Ok(());
+    }
+    for word in &head[1..] {
+        let end = head[head.len() - 1];
+        let rest = &text[word.start..end.start + end.text.len()];
+        if word.text.starts_with(|c: char| c.is_ascii_digit() || is_vulgar(c))
+            && let Ok(Some(Prefix { end, .. })) = prefix(rest)
+            && rest[end..].trim().is_empty()
+        {
+            return Err(LineError::new("the amount stands after the food", REMEDY, word.start));
+        }
+    }
+    if let Some((unit, end)) = unit_at(head[0].text, 0)
+        && unit.is_measured()
+        && end == head[0].text.len()
+        && head.len() > 1
+    {
+        return Err(LineError::new(format!("\"{}\" has no number before it", head[0].text), REMEDY, head[0].start));
+    }
+    Ok(())
 }
 
 fn is_known(head: &[Word], foods: &Foods) -> bool {
@@ -185,19 +223,17 @@ struct Gathered {
 }
 
 impl Gathered {
-    fn trailing(&mut self, found: &Found) {
+    fn trailing(&mut self, found: &Found) -> Result<(), ReadError> {
         join(&mut self.remark, found.remark.clone());
         join(&mut self.prep, found.prep.clone());
-        if let Some(part) = &found.trailing {
-            self.part(part);
-        }
+        found.trailing.as_ref().map_or(Ok(()), |part| self.part(part))
     }
 
     /// One part after a comma.
-    fn part(&mut self, part: &str) {
+    fn part(&mut self, part: &str) -> Result<(), ReadError> {
         let lower = part.to_ascii_lowercase();
         if let Some(after) = ["plus ", "+ ", "+"].iter().find_map(|mark| lower.starts_with(mark).then_some(mark.len()))
-            && let Ok(Some(Prefix { amount, end, .. })) = prefix(&part[after..])
+            && let Some(Prefix { amount, end, .. }) = prefix(&part[after..])?
             && amount.unit != Unit::Portion
         {
             self.plus.push(amount);
@@ -211,6 +247,7 @@ impl Gathered {
         } else {
             join(&mut self.prep, Some(part.to_owned()));
         }
+        Ok(())
     }
 
     fn finish(mut self, mut measure: Measure, found: Found, brackets: &[&str]) -> Line {
@@ -229,7 +266,12 @@ impl Gathered {
                 if self.to_taste {
                     join(&mut self.prep, Some("to taste".to_owned()));
                 }
-                let amount = Amount { unit: unit.unwrap_or(amount.unit), ..amount };
+                let mut amount = Amount { unit: unit.unwrap_or(amount.unit), ..amount };
+                // "2 x 400 g chopped tomatoes" are two tins.
+                let bare = amount.unit == Unit::Piece && !measure.unit_given && found.state == State::AsPurchased;
+                if bare && measure.size.is_some() && found.food.starts_with("tinned ") {
+                    amount.unit = Unit::Word(UnitWord::Tin);
+                }
                 let grade = found.grade.or(measure.grade);
                 let state = found.state;
                 Some(Item { amount, size: measure.size, grade, state, plus: self.plus })

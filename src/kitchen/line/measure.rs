@@ -3,7 +3,9 @@
 use super::LineError;
 use super::words::{self, Class};
 use crate::foods::{Foods, Grade, key_of};
-use crate::measure::{Amount, Prefix, Quantity, ReadError, Spoons, Unit, Word, number, prefix, skip_space, times, unit_at, upper_end};
+use crate::measure::{
+    Amount, Prefix, Quantity, ReadError, Spoons, Unit, Word, is_vulgar, number, prefix, skip_space, times, unit_at, upper_end,
+};
 
 /// How much, before any word about what.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -210,8 +212,30 @@ impl Reader<'_> {
     }
 
     fn count(&mut self) -> Result<(), LineError> {
+        self.one_number()?;
         if !self.length() {
             self.measure.amount = Some(Amount { low: self.low, high: self.high, unit: Unit::Piece });
+        }
+        Ok(())
+    }
+
+    /// A number without a unit: nothing that looks like more of it may follow, so that "1..5" and "1 1" are not read by half.
+    fn one_number(&mut self) -> Result<(), LineError> {
+        let at = self.measure.end;
+        if self.measure.size.is_some() {
+            return Ok(());
+        }
+        let rest = &self.text[at..];
+        let word = rest.split_whitespace().next().unwrap_or("");
+        let is_digit = |c: char| c.is_ascii_digit() || is_vulgar(c);
+        let glued = !rest.starts_with(char::is_whitespace) && !word.starts_with(['-', ',', '(']) && word.contains(is_digit);
+        let second = word.contains(is_digit) && word.chars().all(|c| is_digit(c) || ".,/".contains(c));
+        if (glued || second) && !begins_known(self.text, at, self.foods) {
+            let cause = format!("\"{word}\" follows the number and is no unit");
+            return Err(LineError::new(cause, "write one number, then its unit or the food", skip_space(self.text, at)));
+        }
+        if matches!(word, "x" | "X" | "×") {
+            self.measure.end = skip_space(self.text, at) + word.len();
         }
         Ok(())
     }

@@ -146,6 +146,7 @@ fn unknown(head: &[Word], stated: Stated) -> Option<Found> {
         start += 1;
     }
     let mut end = (start + 1..head.len())
+        .filter(|end| class_of(&head[*end - 1]) != Some(Class::And))
         .find(|end| opens_preparation(head[*end].text) || matches!(class_of(&head[*end]), Some(Class::Form | Class::Adverb)))
         .unwrap_or(head.len());
     if head[start..].iter().all(|word| class_of(word).is_some()) {

@@ -32,7 +32,7 @@ const CLASSES: &[(Class, &[&str])] = &[
         "beaten", "whisked", "sifted", "packed", "torn", "crumbled", "flaked", "cut", "roasted", "toasted", "fried", "grilled",
         "blanched", "soaked", "rinsed", "washed", "scrubbed", "topped", "tailed", "hulled", "husked", "skinned", "picked", "strained",
         "whipped", "pureed", "puréed", "riced", "spiralised", "spiralized", "shaved", "scored", "segmented", "wilted", "thawed",
-        "defrosted", "slivered", "stemmed", "snipped", "bruised", "podded",
+        "defrosted", "slivered", "stemmed", "snipped", "bruised", "podded", "cooled",
     ]),
     (Class::Adverb, &["finely", "roughly", "coarsely", "thinly", "thickly", "freshly", "lightly", "well", "very", "loosely", "tightly", "firmly"]),
     (Class::Cooked, &["cooked", "boiled", "steamed"]),

@@ -1,6 +1,8 @@
+//! The table of invented lines.
+
 /// Line, food, amount [state], preparation (remark), grams as purchased (or the key that is missing).
 #[rustfmt::skip]
-const TABLE: &[(&str, &str, &str, &str, &str)] = &[
+pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     // The order of words.
     ("300 g onions, diced", "onion", "300 g", "diced", "300"),
     ("300 g diced onion", "onion", "300 g [diced]", "", "333.33"), // 300 ÷ 0.9
@@ -38,6 +40,8 @@ const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("200-250 g feta", "feta", "200 to 250 g", "", "250"),
     ("200 g - 250 g feta", "feta", "200 to 250 g", "", "250"),
     ("200 g to 250 g feta", "feta", "200 to 250 g", "", "250"),
+    ("200 g or 250 g feta", "feta", "200 to 250 g", "", "250"),
+    ("2 x onions", "onion", "2", "", "240"),
     ("a lemon", "lemon", "1", "", "60"),
     ("half a lemon", "lemon", "½", "", "30"),
     ("half an onion", "onion", "½", "", "60"),
@@ -154,7 +158,9 @@ const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("2 x 400 g tins white beans", "tinned white beans", "2 tins of 400 g", "", "800"),
     ("2 × 400g tins white beans", "tinned white beans", "2 tins of 400 g", "", "800"),
     ("2x400g cans chopped tomatoes", "tinned tomato", "2 tins of 400 g", "", "800"),
-    ("2 x 400 g chopped tomatoes", "tinned tomato", "2 of 400 g", "", "800"),
+    ("2 x 400 g chopped tomatoes", "tinned tomato", "2 tins of 400 g", "", "800"),
+    ("2 x 400 g feta", "feta", "2 of 400 g", "", "800"),
+    ("2 x 240 g drained white beans", "tinned white beans", "2 of 240 g [drained]", "", "800"),
     ("400 g chopped tomatoes", "tinned tomato", "400 g", "", "400"),
     ("1 tin (400 g) chopped tomatoes", "tinned tomato", "1 tin of 400 g", "", "400"),
     ("1 tin (400 g) tomatoes", "tinned tomato", "1 tin of 400 g", "", "400"),
@@ -203,6 +209,7 @@ const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("1 cup uncooked rice", "rice", "1 cup", "", "180"),
     ("1 cup rice", "rice", "1 cup", "", "180"),
     ("290 g cooked pearl barley", "pearl barley", "290 g [cooked]", "", "100"),
+    ("450 g cooked, cooled rice", "rice", "450 g [cooked]", "cooled", "150"),
     ("200 g cooked beef", "beef", "200 g [cooked]", "", "cooked = …"),
     ("4 boiled eggs", "egg", "4 [cooked]", "", "200"),
     // Singular and plural.
@@ -226,6 +233,7 @@ const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("salt to taste", "salt", "to taste", "", ""),
     ("salt – to taste", "salt", "to taste", "", ""),
     ("salt", "salt", "to taste", "", ""),
+    ("salt and freshly ground black pepper, to taste", "salt and freshly ground black pepper", "to taste", "", ""),
     ("freshly ground black pepper", "black pepper", "to taste", "(ground)", ""),
     ("olive oil, for frying", "olive oil", "to taste", "for frying", ""),
     ("olive oil for frying", "olive oil", "to taste", "for frying", ""),
