@@ -14,7 +14,7 @@ fn a_key_that_fell_under_the_wrong_heading_is_told_where_it_belongs() {
     let recipe = step("hands = \"2 min\"\nkeeps = { fridge = \"3 days\" }");
     assert_mistake(
         &[("recipes/dish.toml", &recipe)],
-        "recipes/dish.toml:6:1: \"keeps\" fell under [[step]], where it is not known. [keeps] belongs at the top of the file: move it above the first [[step]].",
+        "recipes/dish.toml:6:1: \"keeps\" fell under [[step]], where it is not known. \"keeps\" belongs at the top of the file: move it above the first [[step]].",
     );
 }
 
