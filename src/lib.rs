@@ -29,4 +29,7 @@ pub mod pantry;
 pub mod plan;
 pub mod prep;
 pub mod purchase;
+mod reckon;
 pub mod sheets;
+
+pub use reckon::{Reckoning, reckon};

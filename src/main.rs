@@ -1,1 +1,7 @@
-fn main() {}
+//! Plans a household's week of batch cooking.
+
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    spence::cli::run()
+}

@@ -1,1 +1,112 @@
 //! One file a verb, thin: parse, call one library function, print.
+
+mod check;
+mod list;
+mod outcome;
+mod prep;
+mod print;
+mod setting;
+mod start;
+mod words;
+
+use std::path::PathBuf;
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand, ValueEnum};
+use jiff::civil::Date;
+
+use crate::prep::Effort;
+
+/// Plans a household's week of batch cooking: what to buy, and what to do in which order.
+#[derive(Debug, Parser)]
+#[command(name = "spence", version, about, max_term_width = 100)]
+pub struct Cli {
+    /// The kitchen folder; by default the nearest one upwards that holds kitchen.toml
+    #[arg(long, global = true, value_name = "DIR")]
+    kitchen: Option<PathBuf>,
+    /// The week's file; by default the week that contains today, or else the next one, or else the latest
+    #[arg(long, global = true, value_name = "FILE")]
+    week: Option<PathBuf>,
+    /// The day that counts as today, as in 2026-11-28
+    #[arg(long, global = true, value_name = "DATE")]
+    today: Option<Date>,
+    /// What is written to standard output
+    #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
+    format: Format,
+    /// Warnings end the run as mistakes do
+    #[arg(long, global = true)]
+    strict: bool,
+    #[command(subcommand)]
+    verb: Verb,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum Format {
+    Text,
+    Json,
+}
+
+#[derive(Debug, Subcommand)]
+enum Verb {
+    /// Make a new kitchen folder: short, commented files that already work
+    Start {
+        /// The folder to make
+        dir: PathBuf,
+    },
+    /// Read everything and report every mistake at once
+    Check,
+    /// The shopping list
+    List {
+        /// Every trip, the past ones too
+        #[arg(long)]
+        all: bool,
+    },
+    /// The plan of the sessions
+    Prep {
+        /// How hard to look for the shortest plan and its proof
+        #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
+        effort: EffortWord,
+    },
+    /// Write the sheets as PDF
+    Print {
+        /// The folder for the sheets; by default sheets in the kitchen folder
+        #[arg(long, value_name = "DIR")]
+        into: Option<PathBuf>,
+        /// Every trip, the past ones too
+        #[arg(long)]
+        all: bool,
+        /// How hard to look for the shortest plan and its proof
+        #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
+        effort: EffortWord,
+    },
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum EffortWord {
+    Low,
+    Normal,
+    High,
+}
+
+impl From<EffortWord> for Effort {
+    fn from(word: EffortWord) -> Effort {
+        match word {
+            EffortWord::Low => Effort::Low,
+            EffortWord::Normal => Effort::Normal,
+            EffortWord::High => Effort::High,
+        }
+    }
+}
+
+/// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed.
+pub fn run() -> ExitCode {
+    let cli = Cli::parse();
+    let done = match &cli.verb {
+        Verb::Start { dir } => start::run(dir, &cli),
+        Verb::Check => check::run(&cli),
+        Verb::List { all } => list::run(&cli, *all),
+        Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
+        Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
+    };
+    outcome::exit(done)
+}

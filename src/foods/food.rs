@@ -75,6 +75,45 @@ pub enum Allergen {
     Molluscs,
 }
 
+impl Allergen {
+    pub const ALL: [Allergen; 14] = [
+        Allergen::Gluten,
+        Allergen::Crustaceans,
+        Allergen::Egg,
+        Allergen::Fish,
+        Allergen::Peanuts,
+        Allergen::Soybeans,
+        Allergen::Milk,
+        Allergen::Nuts,
+        Allergen::Celery,
+        Allergen::Mustard,
+        Allergen::Sesame,
+        Allergen::Sulphites,
+        Allergen::Lupin,
+        Allergen::Molluscs,
+    ];
+
+    /// As it is written in the household's files and on paper.
+    pub fn name(self) -> &'static str {
+        match self {
+            Allergen::Gluten => "gluten",
+            Allergen::Crustaceans => "crustaceans",
+            Allergen::Egg => "egg",
+            Allergen::Fish => "fish",
+            Allergen::Peanuts => "peanuts",
+            Allergen::Soybeans => "soybeans",
+            Allergen::Milk => "milk",
+            Allergen::Nuts => "nuts",
+            Allergen::Celery => "celery",
+            Allergen::Mustard => "mustard",
+            Allergen::Sesame => "sesame",
+            Allergen::Sulphites => "sulphites",
+            Allergen::Lupin => "lupin",
+            Allergen::Molluscs => "molluscs",
+        }
+    }
+}
+
 /// Per 100 g edible portion.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Nutrients {
@@ -123,6 +162,15 @@ pub struct Foods {
     pub(crate) names: BTreeMap<String, FoodId>,
 }
 
+impl FromIterator<Food> for Foods {
+    /// A book of just these foods, each under its own name.
+    fn from_iter<I: IntoIterator<Item = Food>>(foods: I) -> Self {
+        let all: Vec<Food> = foods.into_iter().collect();
+        let names = all.iter().enumerate().map(|(index, food)| (food.name.to_lowercase(), FoodId(index as u32))).collect();
+        Foods { all, names }
+    }
+}
+
 impl std::ops::Index<FoodId> for Foods {
     type Output = Food;
     fn index(&self, id: FoodId) -> &Food {
@@ -161,6 +209,14 @@ pub struct Item {
     pub state: State,
     /// "plus 2 tbsp for dusting": added to the amount.
     pub plus: Vec<Amount>,
+}
+
+impl Item {
+    /// The same line for `times` as much; the size of one tin stays.
+    pub fn scaled(&self, times: f64) -> Item {
+        let amount = |amount: &Amount| Amount { low: amount.low * times, high: amount.high * times, unit: amount.unit };
+        Item { amount: amount(&self.amount), plus: self.plus.iter().map(amount).collect(), ..self.clone() }
+    }
 }
 
 /// A conversion that lacks a fact, with the key in foods.toml that would mend it.

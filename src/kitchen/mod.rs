@@ -1,5 +1,7 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
+#[cfg(test)]
+pub(crate) mod fixture;
 mod line;
 mod model;
 mod read;

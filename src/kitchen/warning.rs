@@ -55,7 +55,7 @@ pub enum Warning {
     /// A staple that stands in `always` or `ask`.
     StapleIgnored { at: Spot, food: String, list: &'static str },
     /// A meal or a listed food contains, or may contain, something the household avoids.
-    Avoided { at: Spot, food: String, allergens: Vec<String>, known: bool },
+    Avoided { at: Spot, food: String, allergens: Vec<String>, unknown: Option<String> },
     /// Trips, sessions and meals before today are taken as done as planned.
     Past { trips: usize, sessions: usize, meals: usize },
     /// Anything a single room says in its own words.
@@ -81,11 +81,11 @@ impl fmt::Display for Warning {
             Warning::StapleIgnored { at, food, list } => {
                 write!(f, "{at}: the staple {food} is ignored, because it stands in rules.{list}.")
             }
-            Warning::Avoided { at, food, allergens, known: true } => {
+            Warning::Avoided { at, food, allergens, unknown: None } => {
                 write!(f, "{at}: {food} contains {}, which this household avoids.", allergens.join(", "))
             }
-            Warning::Avoided { at, food, allergens, known: false } => {
-                write!(f, "{at}: {food} may contain {}: its allergens are not known.", allergens.join(", "))
+            Warning::Avoided { at, food, allergens, unknown: Some(unknown) } => {
+                write!(f, "{at}: {food} may contain {}: the allergens of {unknown} are not known.", allergens.join(", "))
             }
             Warning::Past { trips, sessions, meals } => {
                 write!(f, "taken as done as planned, being before today: ")?;

@@ -148,7 +148,7 @@ pub struct Draw {
     pub of: DrawOf,
     /// Index into [`Kitchen::lots`](crate::kitchen::Kitchen::lots).
     pub lot: usize,
-    /// In the lot's own dimension.
+    /// In the unit of the need; of a cooked lot in the unit of its recipe's `makes`.
     pub amount: Quantity,
     pub place: Place,
     pub on: Date,

@@ -1,5 +1,20 @@
 //! Week -> makings in cooking sessions -> dated demand.
 
+mod avoid;
+mod demand;
 mod making;
+mod makings;
+mod order;
+mod stating;
+mod uses;
+mod weeks;
+mod yields;
 
+pub use avoid::{Contains, avoided, avoided_at_meals, food_contains, recipe_contains};
+pub use demand::{Demanded, demand};
 pub use making::{Boxed, Demand, Draw, DrawOf, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, Spare, Stated, Use, User};
+pub use makings::{plan, ready_at};
+pub use stating::Stating;
+pub use uses::{meal_name, served_lines};
+pub use weeks::{past, span, still_to_do_from, week_of};
+pub use yields::{batches_for, in_makes};

@@ -96,8 +96,27 @@ pub struct Schedule {
     pub proven: bool,
     /// Links whose `within` is overrun because no plan holds every rule: (index of link, minutes over).
     pub overrun: Vec<(usize, i64)>,
-    /// Where no plan holds every rule: sentences that name the smallest clashing set, by link, worker or machine index.
+    /// Where no plan holds every rule: a smallest set of links (by index, ascending) whose `within` cannot all be kept together.
     pub clash: Vec<usize>,
+    /// Rules that no plan at all could keep, not even by overrunning a recipe's `within`; the plan given breaks them.
+    pub impossible: Vec<Impossible>,
+}
+
+/// A rule that had to be broken for there to be a plan at all.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Impossible {
+    /// Nobody may do the job's hands or its out; it was planned as if it needed no one.
+    Nobody { job: usize },
+    /// It takes more room than the machine has; it was planned as if it filled the machine.
+    Room { job: usize, machine: usize },
+    /// It does not fit between the hours of those who could do it, or it runs while nobody is there.
+    Absent { job: usize },
+    /// A warm-up runs while nobody is there: (index of setting).
+    Unwatched { setting: usize },
+    /// A safety limit is overrun by so many minutes.
+    Safety { link: usize, minutes: i64 },
+    /// The link closes a circle of steps that wait for one another; it was left out.
+    Circle { link: usize },
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -1,9 +1,20 @@
 //! From needs to trips, shops, sections and lines.
 
-use super::TripList;
-use crate::kitchen::{Kitchen, Warning, Week};
+use std::collections::BTreeMap;
+
+use super::ask::{Ask, Window, is_wanted};
+use super::line;
+use super::list::{ListLine, Section, ShopVisit, TripList};
+use super::shelf::{Stocked, stock};
+use super::shops::{Choice, visit};
+use super::windows::{Bought, buy};
+use crate::foods::{Food, FoodId};
+use crate::kitchen::{Kitchen, Pack, ShopId, Warning, Week};
 use crate::measure::Money;
 use crate::plan::Need;
+
+/// The section of what has none.
+const OTHER: &str = "Other";
 
 /// What is bought where.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,7 +28,216 @@ pub struct Basket {
 }
 
 /// The exact choice of packs and shops for every trip.
+///
+/// A need that no shop of its trip sells for a price is listed plainly and never stands in the way of the rest.
 pub fn choose(kitchen: &Kitchen, week: &Week, needs: &[Need]) -> Basket {
-    let _ = (kitchen, week, needs);
-    todo!()
+    let counter = Counter::new(kitchen);
+    let mut basket = Basket { trips: Vec::new(), cost: Money::ZERO, no_price: Vec::new(), warnings: Vec::new() };
+    for (index, trip) in week.trips.iter().enumerate() {
+        let shops = counter.shops_of(trip.shops.as_deref());
+        let here: Vec<&Need> = needs.iter().filter(|need| need.trip == index).collect();
+        let plan = counter.plan(&shops, &here);
+        basket.warnings.extend(plan.warnings.iter().cloned());
+        let (visits, cost) = counter.visits(&shops, plan, &mut basket.no_price);
+        basket.cost += cost;
+        basket.trips.push(TripList { on: trip.on, cost: cost.decimal(&kitchen.household.currency), shops: visits });
+    }
+    basket.no_price.sort();
+    basket.no_price.dedup();
+    let mut seen = Vec::new();
+    basket.warnings.retain(|warning| {
+        let new = !seen.contains(warning);
+        seen.push(warning.clone());
+        new
+    });
+    basket
+}
+
+/// What one need comes to on one trip.
+pub(super) enum Outcome<'a> {
+    /// No shop of the trip sells it for a price, or it stands in its own words.
+    Plain { need: &'a Need, total: f64 },
+    /// All of it may stay unmet.
+    Unmet(Ask<'a>),
+    /// The offers of the shops that sell it, and which of them was taken.
+    Bought { ask: Ask<'a>, at: Vec<AtShop<'a>>, chosen: usize },
+}
+
+/// The best one shop can do for one need.
+pub(super) struct AtShop<'a> {
+    /// Index among the trip's shops.
+    pub shop: usize,
+    pub stocked: Stocked<'a>,
+    pub windows: Vec<Window>,
+    pub bought: Bought,
+}
+
+impl AtShop<'_> {
+    fn choice(&self) -> Choice {
+        Choice { shop: self.shop, price: self.bought.whole.price, left: self.bought.whole.left, packs: self.bought.whole.packs }
+    }
+}
+
+pub(super) struct TripPlan<'a> {
+    pub outcomes: Vec<Outcome<'a>>,
+    pub warnings: Vec<Warning>,
+}
+
+/// The kitchen with its packs sorted by food.
+pub(super) struct Counter<'a> {
+    pub kitchen: &'a Kitchen,
+    packs: BTreeMap<FoodId, Vec<&'a Pack>>,
+}
+
+impl<'a> Counter<'a> {
+    pub fn new(kitchen: &'a Kitchen) -> Self {
+        let mut packs: BTreeMap<FoodId, Vec<&Pack>> = BTreeMap::new();
+        for pack in &kitchen.packs {
+            packs.entry(pack.food).or_default().push(pack);
+        }
+        Counter { kitchen, packs }
+    }
+
+    /// In file order, each once.
+    pub fn shops_of(&self, named: Option<&[ShopId]>) -> Vec<ShopId> {
+        let mut shops: Vec<ShopId> = named.map_or_else(|| (0..self.kitchen.shops.len()).map(ShopId).collect(), <[ShopId]>::to_vec);
+        shops.sort();
+        shops.dedup();
+        shops
+    }
+
+    fn packs_at(&self, food: FoodId, shop: ShopId) -> impl Iterator<Item = &'a Pack> {
+        self.packs.get(&food).into_iter().flatten().copied().filter(move |pack| pack.shop == shop)
+    }
+
+    pub fn fares(&self, shops: &[ShopId]) -> Vec<i64> {
+        shops.iter().map(|shop| self.kitchen.shops[shop.0].trip.0).collect()
+    }
+
+    /// What each need of one trip comes to.
+    pub fn plan(&self, shops: &[ShopId], needs: &[&'a Need]) -> TripPlan<'a> {
+        let mut warnings = Vec::new();
+        let mut outcomes: Vec<Outcome> = needs.iter().filter_map(|need| self.outcome(shops, need, &mut warnings)).collect();
+        let choices: Vec<Vec<Choice>> = outcomes
+            .iter()
+            .filter_map(|outcome| match outcome {
+                Outcome::Bought { at, .. } => Some(at.iter().map(AtShop::choice).collect()),
+                _ => None,
+            })
+            .collect();
+        let visits = visit(&self.fares(shops), &choices);
+        if !visits.proven {
+            warnings.push(note("with this many shops the cheapest round could not be searched to its end; the best one found is listed"));
+        }
+        let mut taken = visits.chosen.iter();
+        for outcome in &mut outcomes {
+            if let Outcome::Bought { chosen, .. } = outcome {
+                *chosen = taken.next().copied().unwrap_or(0);
+            }
+        }
+        TripPlan { outcomes, warnings }
+    }
+
+    fn outcome(&self, shops: &[ShopId], need: &'a Need, warnings: &mut Vec<Warning>) -> Option<Outcome<'a>> {
+        let food = &self.kitchen.foods[need.food];
+        if need.own_words {
+            let total: f64 = need.uses.iter().filter(|part| !part.to_taste).map(|part| part.amount).sum();
+            return need.uses.iter().any(is_wanted).then_some(Outcome::Plain { need, total });
+        }
+        let ask = Ask::of(need, food)?;
+        let rules = &self.kitchen.rules;
+        let mut at = Vec::new();
+        for (index, &shop) in shops.iter().enumerate() {
+            let stocked = stock(&ask, self.packs_at(need.food, shop), warnings);
+            if stocked.is_empty() {
+                continue;
+            }
+            let windows = ask.windows(stocked.loose.is_some());
+            let Some(targets) = ask.targets(&windows, stocked.loose.is_some(), rules.short_by) else {
+                return Some(Outcome::Unmet(ask));
+            };
+            let Some(bought) = buy(&stocked.shelf, &targets, rules.choose) else { continue };
+            if !bought.whole.proven {
+                warnings.push(note(&format!("the packs of {} could not be searched to the end; the best found are listed", food.name)));
+            }
+            at.push(AtShop { shop: index, stocked, windows, bought });
+        }
+        if at.is_empty() {
+            return Some(Outcome::Plain { need, total: ask.total });
+        }
+        Some(Outcome::Bought { ask, at, chosen: 0 })
+    }
+
+    /// The shops of one trip with what is bought in each, shop null last; and what the trip costs.
+    fn visits(&self, shops: &[ShopId], plan: TripPlan, no_price: &mut Vec<String>) -> (Vec<ShopVisit>, Money) {
+        let currency = &self.kitchen.household.currency;
+        let mut goods: Vec<Vec<(String, ListLine)>> = vec![Vec::new(); shops.len()];
+        let mut costs: Vec<Money> = vec![Money::ZERO; shops.len()];
+        let mut nowhere = Vec::new();
+        for outcome in &plan.outcomes {
+            match outcome {
+                Outcome::Plain { need, total } => {
+                    let food = &self.kitchen.foods[need.food];
+                    no_price.push(food.name.clone());
+                    nowhere.push((self.section_anywhere(need.food, shops), line::plain(need, food, *total)));
+                }
+                Outcome::Unmet(ask) => {
+                    nowhere.push((self.section_anywhere(ask.need.food, shops), line::unmet(ask, currency)));
+                }
+                Outcome::Bought { ask, at, chosen } => {
+                    let AtShop { shop, stocked, windows, bought } = &at[*chosen];
+                    costs[*shop] += Money(bought.whole.price);
+                    goods[*shop].push((section_of(ask.food, stocked, bought), line::bought(ask, stocked, windows, bought, currency)));
+                }
+            }
+        }
+        let mut visits = Vec::new();
+        let mut total = Money::ZERO;
+        for ((shop, lines), cost) in shops.iter().zip(goods).zip(costs).filter(|((_, lines), _)| !lines.is_empty()) {
+            let shop = &self.kitchen.shops[shop.0];
+            let cost = cost + shop.trip;
+            total += cost;
+            visits.push(ShopVisit {
+                shop: Some(shop.name.clone()),
+                trip_cost: Some(shop.trip.decimal(currency)),
+                cost: Some(cost.decimal(currency)),
+                sections: sections(&shop.sections, lines),
+            });
+        }
+        if !nowhere.is_empty() {
+            visits.push(ShopVisit { shop: None, trip_cost: None, cost: None, sections: sections(&[], nowhere) });
+        }
+        (visits, total)
+    }
+
+    /// The section a pack of this trip names, priced or not, else the food's own.
+    fn section_anywhere(&self, food: FoodId, shops: &[ShopId]) -> String {
+        let named = shops.iter().flat_map(|shop| self.packs_at(food, *shop)).find_map(|pack| pack.section.clone());
+        named.or_else(|| self.kitchen.foods[food].section.clone()).unwrap_or_else(|| OTHER.to_owned())
+    }
+}
+
+fn note(text: &str) -> Warning {
+    Warning::Note { at: None, text: text.to_owned() }
+}
+
+/// The section of the largest pack bought, else the food's own.
+fn section_of(food: &Food, stocked: &Stocked, bought: &Bought) -> String {
+    let packs = stocked.sized.iter().zip(&bought.whole.counts).filter(|(_, count)| **count > 0).map(|(pack, _)| *pack);
+    let named = packs.chain(stocked.loose).find_map(|pack| pack.section.clone());
+    named.or_else(|| food.section.clone()).unwrap_or_else(|| OTHER.to_owned())
+}
+
+/// Sections in walking order, those the shop does not list after them in alphabetical order; lines alphabetical by food.
+fn sections(walk: &[String], lines: Vec<(String, ListLine)>) -> Vec<Section> {
+    let mut by_section: BTreeMap<(usize, String), Vec<ListLine>> = BTreeMap::new();
+    for (section, line) in lines {
+        let place = walk.iter().position(|name| *name == section).unwrap_or(walk.len());
+        by_section.entry((place, section)).or_default().push(line);
+    }
+    let sorted = by_section.into_iter().map(|((_, section), mut lines)| {
+        lines.sort_by_cached_key(|line| (line.food.to_lowercase(), line.food.clone(), line.packs.is_empty()));
+        Section { section, lines }
+    });
+    sorted.collect()
 }

@@ -1,0 +1,82 @@
+//! `check`: every mistake of every file at once, and what the plan of each week runs into.
+
+use serde::Serialize;
+
+use super::outcome::{Done, Failure, say, warn};
+use super::setting::Setting;
+use super::{Cli, Format};
+use crate::kitchen::{Mistake, Warning};
+use crate::reckon;
+
+#[derive(Serialize)]
+struct Written {
+    mistakes: Vec<WrittenMistake>,
+    warnings: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct WrittenMistake {
+    file: String,
+    line: u32,
+    column: u32,
+    cause: String,
+    remedy: String,
+}
+
+pub fn run(cli: &Cli) -> Done {
+    let checked = Setting::read(cli).and_then(|setting| Ok((reckon_all(&setting)?, setting)));
+    match checked {
+        Ok((warnings, setting)) => {
+            warn(&warnings, cli.strict)?;
+            let loaded = &setting.loaded;
+            match cli.format {
+                Format::Json => say_json(&[], &warnings),
+                Format::Text => say(&format!(
+                    "{}: {}, {}; no mistakes.\n",
+                    loaded.kitchen.household.name,
+                    count(loaded.kitchen.recipes.len(), "recipe"),
+                    count(loaded.weeks.len(), "week"),
+                )),
+            }
+        }
+        Err(Failure::Mistakes(mistakes)) => {
+            if cli.format == Format::Json {
+                say_json(&mistakes, &[])?;
+            }
+            Err(Failure::Mistakes(mistakes))
+        }
+        Err(failure) => Err(failure),
+    }
+}
+
+/// The warnings of reading and of every week, or the mistakes of every week's plan.
+fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
+    let mut warnings = setting.loaded.warnings.clone();
+    let mut mistakes = Vec::new();
+    for (_, week) in &setting.loaded.weeks {
+        match reckon(&setting.loaded.kitchen, week) {
+            Ok(reckoning) => {
+                let new: Vec<Warning> = reckoning.warnings.into_iter().filter(|warning| !warnings.contains(warning)).collect();
+                warnings.extend(new);
+            }
+            Err(found) => mistakes.extend(found),
+        }
+    }
+    if mistakes.is_empty() { Ok(warnings) } else { Err(Failure::Mistakes(mistakes)) }
+}
+
+fn say_json(mistakes: &[Mistake], warnings: &[Warning]) -> Done {
+    let mistakes = mistakes.iter().map(|mistake| WrittenMistake {
+        file: mistake.at.file.clone(),
+        line: mistake.at.line,
+        column: mistake.at.column,
+        cause: mistake.cause.clone(),
+        remedy: mistake.remedy.clone(),
+    });
+    let written = Written { mistakes: mistakes.collect(), warnings: warnings.iter().map(Warning::to_string).collect() };
+    say(&super::outcome::json(&written)?)
+}
+
+fn count(n: usize, word: &str) -> String {
+    format!("{n} {word}{}", if n == 1 { "" } else { "s" })
+}

@@ -1,0 +1,109 @@
+//! `list`: the shopping list, as text or JSON.
+
+use std::fmt::Write;
+
+use super::outcome::{Done, json, say};
+use super::setting::Setting;
+use super::words::{columns, day, day_year, place};
+use super::{Cli, Format};
+use crate::measure::{Units, show};
+use crate::purchase::{ListLine, ShoppingList};
+
+pub fn run(cli: &Cli, all: bool) -> Done {
+    let setting = Setting::read(cli)?;
+    let reckoned = setting.reckon(cli)?;
+    reckoned.warn(cli)?;
+    let shown_from = reckoned.shown_from.filter(|_| !all);
+    let list = reckoned.reckoning.list(reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
+    match cli.format {
+        Format::Json => say(&json(&list)?),
+        Format::Text => say(&text(&list, &reckoned.kitchen.household.name, reckoned.kitchen.print.units)),
+    }
+}
+
+/// The list for a terminal: a trip after the other, then what is at home, what runs out and what to remember.
+fn text(list: &ShoppingList, household: &str, units: Units) -> String {
+    let mut out = format!("{household}: {}\n", list.week);
+    for trip in &list.trips {
+        let _ = writeln!(out, "\n{}  {} {}", day_year(trip.on), trip.cost, list.currency);
+        if trip.shops.is_empty() {
+            out.push_str("  nothing to buy\n");
+        }
+        for visit in &trip.shops {
+            let name = visit.shop.as_deref().unwrap_or("wherever it is sold");
+            let cost = visit.cost.as_deref().map(|cost| format!("  {cost}")).unwrap_or_default();
+            let fare = visit.trip_cost.as_deref().filter(|fare| fare.bytes().any(|digit| (b'1'..=b'9').contains(&digit)));
+            let fare = fare.map(|fare| format!(" (of which {fare} to get there)")).unwrap_or_default();
+            let _ = writeln!(out, "\n  {name}{cost}{fare}");
+            for section in &visit.sections {
+                let _ = writeln!(out, "    {}", section.section);
+                out.push_str(&columns(&section.lines.iter().map(|line| row(line, units)).collect::<Vec<_>>(), 6));
+            }
+        }
+    }
+    notes(list, units, &mut out);
+    out
+}
+
+fn row(line: &ListLine, units: Units) -> Vec<String> {
+    let packs: Vec<String> = line
+        .packs
+        .iter()
+        .map(|pack| match &pack.amount {
+            Some(amount) => format!("{} loose", show(amount, units)),
+            None => format!("{} × {}", pack.count, pack.size),
+        })
+        .collect();
+    let about = line.about.as_deref().map(|about| format!(", {about}")).unwrap_or_default();
+    let mut need = format!("{}{about}", show(&line.need, units));
+    if line.need.is_zero() {
+        need = "to taste".to_owned();
+    }
+    if !line.own_words.is_empty() {
+        need = line.own_words.join("; ");
+    }
+    let mut remarks = vec![format!("for {}", line.what_for.join(", "))];
+    remarks.extend(line.packs.iter().filter(|pack| pack.offer.is_some()).filter_map(|pack| pack.offer_text.clone()));
+    remarks.extend(line.windows.clone());
+    if line.short.base() > 0.0 {
+        remarks.push(format!("{} short", show(&line.short, units)));
+    }
+    if let Some(last) = line.last_used.filter(|_| line.fresh) {
+        remarks.push(format!("until at least {}", day(last)));
+    }
+    vec![format!("[ ] {}", packs.join(" + ")), line.food.clone(), need, line.cost.clone().unwrap_or_default(), remarks.join("; ")]
+}
+
+fn notes(list: &ShoppingList, units: Units, out: &mut String) {
+    let what = |food: &Option<String>, recipe: &Option<String>| food.clone().or_else(|| recipe.clone()).unwrap_or_default();
+    let at_home = list.from_pantry.iter().map(|entry| {
+        let look = if entry.look_first { "look at it first" } else { "" };
+        let name = what(&entry.food, &entry.recipe);
+        vec![name, show(&entry.amount, units), place(entry.place).into(), day(entry.on), look.into()]
+    });
+    titled(out, "Already at home", at_home.collect());
+    titled(out, "Look before you go", list.ask.iter().map(|food| vec![food.clone()]).collect());
+    let expiring = list.expiring.iter().map(|lot| {
+        vec![what(&lot.food, &lot.recipe), show(&lot.amount, units), place(lot.place).into(), format!("until {}", day(lot.until))]
+    });
+    titled(out, "Use up", expiring.collect());
+    let spare = list.spare.iter().map(|spare| {
+        vec![
+            spare.recipe.clone(),
+            show(&spare.amount, units),
+            format!("made {}", day(spare.made_on)),
+            format!("eat by {}", day(spare.eat_by)),
+        ]
+    });
+    titled(out, "Spare", spare.collect());
+    titled(out, "Remember", list.moves.iter().map(|note| vec![day(note.at), note.text.clone()]).collect());
+    titled(out, "Mind", list.flags.iter().map(|flag| vec![flag.food.clone(), flag.text.clone()]).collect());
+    titled(out, "No price known", list.no_price.iter().map(|food| vec![food.clone()]).collect());
+    let _ = writeln!(out, "\nTotal {} {}", list.cost, list.currency);
+}
+
+fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {
+    if !rows.is_empty() {
+        let _ = write!(out, "\n{title}\n{}", columns(&rows, 2));
+    }
+}

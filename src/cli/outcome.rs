@@ -1,0 +1,87 @@
+//! How a run ends, and what it says on the way.
+
+use std::io::{self, Write};
+use std::path::Path;
+use std::process::ExitCode;
+
+use itertools::Itertools;
+
+use crate::kitchen::{Mistake, Warning};
+
+/// Why a run did not end well.
+#[derive(Debug)]
+pub enum Failure {
+    /// Exit status 1: the files have mistakes.
+    Mistakes(Vec<Mistake>),
+    /// Exit status 1: `--strict` and there are warnings, which have been said already.
+    Strict(usize),
+    /// Exit status 2: the command line names what does not exist.
+    Usage(String),
+    /// Exit status 3: the machine failed; a whole sentence.
+    Machine(String),
+}
+
+pub type Done = Result<(), Failure>;
+
+impl Failure {
+    pub fn writing(path: &Path, error: &io::Error) -> Failure {
+        Failure::Machine(format!("cannot write {}: {}", path.display(), plainly(error)))
+    }
+}
+
+/// What an operating system's error means, in words and with a remedy.
+fn plainly(error: &io::Error) -> String {
+    match error.kind() {
+        io::ErrorKind::PermissionDenied => "no permission. Choose another folder, or allow writing there.".to_owned(),
+        io::ErrorKind::StorageFull => "the disk is full. Nothing was lost; make room and run it again.".to_owned(),
+        io::ErrorKind::ReadOnlyFilesystem => "the folder is read-only. Choose another one with --into.".to_owned(),
+        io::ErrorKind::NotADirectory | io::ErrorKind::AlreadyExists => "something else of that name is in the way.".to_owned(),
+        _ => format!("{error}."),
+    }
+}
+
+/// Writes to standard output; a reader that has gone away is no failure.
+pub fn say(text: &str) -> Done {
+    let mut out = io::stdout().lock();
+    match out.write_all(text.as_bytes()).and_then(|()| out.flush()) {
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
+            Err(Failure::Machine(format!("cannot write to standard output: {}", plainly(&error))))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Writes warnings to standard error; with `strict` they end the run.
+pub fn warn(warnings: &[Warning], strict: bool) -> Done {
+    let mut err = io::stderr().lock();
+    for warning in warnings {
+        // Nobody is left to be told where standard error cannot be written.
+        let _ = writeln!(err, "warning: {warning}");
+    }
+    if strict && !warnings.is_empty() { Err(Failure::Strict(warnings.len())) } else { Ok(()) }
+}
+
+/// Says what went wrong, and turns it into the exit status.
+pub fn exit(done: Done) -> ExitCode {
+    let mut err = io::stderr().lock();
+    let (status, text) = match done {
+        Ok(()) => return ExitCode::SUCCESS,
+        Err(Failure::Mistakes(mistakes)) => {
+            let count = mistakes.len();
+            let said = mistakes.iter().map(|mistake| format!("error: {mistake}")).join("\n");
+            (1, format!("{said}\n{count} mistake{} found; nothing was written.", if count == 1 { "" } else { "s" }))
+        }
+        Err(Failure::Strict(count)) => {
+            (1, format!("error: {count} warning{} with --strict; nothing was written.", if count == 1 { "" } else { "s" }))
+        }
+        Err(Failure::Usage(text)) => (2, format!("error: {text}")),
+        Err(Failure::Machine(text)) => (3, format!("error: {text}")),
+    };
+    let _ = writeln!(err, "{text}");
+    ExitCode::from(status)
+}
+
+/// Indented JSON with a final line end.
+pub fn json(value: &impl serde::Serialize) -> Result<String, Failure> {
+    serde_json::to_string_pretty(value).map(|text| text + "\n").map_err(|error| Failure::Machine(format!("cannot write JSON: {error}.")))
+}

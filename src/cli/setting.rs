@@ -1,0 +1,104 @@
+//! What every verb needs first: the kitchen, the week that is meant, and today.
+
+use std::path::{Path, PathBuf};
+
+use jiff::ZonedDateTime;
+use jiff::civil::Date;
+
+use super::Cli;
+use super::outcome::{Done, Failure, warn};
+use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
+use crate::plan::{past, still_to_do_from, week_of};
+use crate::{Reckoning, reckon};
+
+/// A kitchen that has been read.
+pub struct Setting {
+    pub folder: PathBuf,
+    pub loaded: Loaded,
+    pub today: Date,
+}
+
+/// One week of it, reckoned, with all its warnings.
+pub struct Reckoned<'s> {
+    pub kitchen: &'s Kitchen,
+    pub week: &'s Week,
+    pub reckoning: Reckoning,
+    pub warnings: Vec<Warning>,
+    /// The first day whose trips are still to be made, where some of the week is past.
+    pub shown_from: Option<Date>,
+}
+
+pub fn today(cli: &Cli) -> Date {
+    cli.today.unwrap_or_else(|| ZonedDateTime::now().date())
+}
+
+impl Setting {
+    pub fn read(cli: &Cli) -> Result<Setting, Failure> {
+        let folder = match &cli.kitchen {
+            Some(folder) => folder.clone(),
+            None => nearest_kitchen()?,
+        };
+        let loaded = load(&folder).map_err(Failure::Mistakes)?;
+        Ok(Setting { folder, loaded, today: today(cli) })
+    }
+
+    /// Reckons the week that is meant.
+    pub fn reckon(&self, cli: &Cli) -> Result<Reckoned<'_>, Failure> {
+        let kitchen = &self.loaded.kitchen;
+        let week = self.week(cli.week.as_deref())?;
+        let reckoning = reckon(kitchen, week).map_err(Failure::Mistakes)?;
+        let mut warnings = self.loaded.warnings.clone();
+        warnings.extend(past(week, self.today));
+        warnings.extend(reckoning.warnings.iter().filter(|warning| !self.loaded.warnings.contains(warning)).cloned());
+        Ok(Reckoned { kitchen, week, reckoning, warnings, shown_from: still_to_do_from(week, self.today) })
+    }
+
+    fn week(&self, file: Option<&Path>) -> Result<&Week, Failure> {
+        let weeks = &self.loaded.weeks;
+        let Some(file) = file else {
+            let index = week_of(weeks.iter().map(|(_, week)| week), self.today);
+            return index.map(|index| &weeks[index].1).ok_or_else(no_week);
+        };
+        let named = |known: &str| {
+            let known = Path::new(known);
+            file == known
+                || Some(file.as_os_str()) == known.file_name()
+                || Some(file.as_os_str()) == known.file_stem()
+                || same_file(file, &self.folder.join(known))
+        };
+        weeks.iter().find(|(known, _)| named(known)).map(|(_, week)| week).ok_or_else(|| {
+            let known = weeks.iter().map(|(known, _)| known.as_str()).collect::<Vec<_>>().join(", ");
+            Failure::Usage(format!("{} is no week of {}. There are: {known}.", file.display(), self.folder.display()))
+        })
+    }
+}
+
+impl Reckoned<'_> {
+    /// Says the warnings; with `--strict` they end the run.
+    pub fn warn(&self, cli: &Cli) -> Done {
+        warn(&self.warnings, cli.strict)
+    }
+}
+
+fn same_file(a: &Path, b: &Path) -> bool {
+    matches!((a.canonicalize(), b.canonicalize()), (Ok(a), Ok(b)) if a == b)
+}
+
+fn nearest_kitchen() -> Result<PathBuf, Failure> {
+    let here = std::env::current_dir().map_err(|error| Failure::Machine(format!("cannot tell the current folder: {error}.")))?;
+    find_kitchen(&here).ok_or_else(|| {
+        Failure::Mistakes(vec![Mistake {
+            at: Spot { file: here.display().to_string(), ..Spot::default() },
+            cause: "there is no kitchen.toml here or in any folder above".to_owned(),
+            remedy: "Name the folder with --kitchen DIR, or make one with: spence start DIR".to_owned(),
+        }])
+    })
+}
+
+fn no_week() -> Failure {
+    Failure::Mistakes(vec![Mistake {
+        at: Spot { file: "weeks".to_owned(), ..Spot::default() },
+        cause: "no week is planned".to_owned(),
+        remedy: "Add a file with a from date, sessions and meals.".to_owned(),
+    }])
+}

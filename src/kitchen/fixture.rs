@@ -1,0 +1,116 @@
+//! Small kitchens for unit tests, built without files.
+
+use jiff::civil::{Date, DateTime};
+
+use super::*;
+use crate::foods::{Food, FoodId, Foods, Item, State};
+use crate::measure::{Amount, Currency, Minutes, Money, Quantity, Spoons, Unit, Units};
+
+pub(crate) fn spot(line: u32) -> Spot {
+    Spot { file: "weeks/test.toml".to_owned(), line, column: 1 }
+}
+
+pub(crate) fn date(text: &str) -> Date {
+    text.parse().expect("a date")
+}
+
+pub(crate) fn at(text: &str) -> DateTime {
+    text.parse().expect("a date and time")
+}
+
+/// A kitchen with nothing in it and every rule at its default.
+pub(crate) fn empty_kitchen() -> Kitchen {
+    Kitchen {
+        household: Household {
+            name: "Boatyard Row".to_owned(),
+            eaters: 1.0,
+            currency: Currency { code: "EUR".to_owned(), digits: 2 },
+            avoid: Vec::new(),
+            mealtimes: Default::default(),
+        },
+        print: Print { paper: Paper::A4, units: Units::Metric },
+        rules: Rules {
+            short_by: 0.02,
+            choose: Choose::Cheapest,
+            spoons: Spoons::Us,
+            always: Vec::new(),
+            ask: Vec::new(),
+            ready_after: Minutes(180),
+            boxing: Minutes(3),
+            wash: Minutes(3),
+            pace: 1.0,
+        },
+        appliances: Vec::new(),
+        staples: Vec::new(),
+        recipes: Vec::new(),
+        foods: Foods::default(),
+        shops: Vec::new(),
+        packs: Vec::new(),
+        lots: Vec::new(),
+    }
+}
+
+/// A recipe of six portions that keeps nowhere and has neither ingredients nor steps.
+pub(crate) fn recipe(id: &str) -> Recipe {
+    Recipe {
+        id: id.to_owned(),
+        name: id.to_owned(),
+        makes: Quantity::portions(6.0),
+        portion: None,
+        batches: BatchCut::Halves,
+        fridge: None,
+        freezer: None,
+        cupboard: None,
+        made: Made::InASession,
+        serve: None,
+        boxed: None,
+        ingredients: Vec::new(),
+        steps: Vec::new(),
+        at: Spot { file: format!("recipes/{id}.toml"), line: 1, column: 1 },
+    }
+}
+
+pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
+    let amount = Quantity::portions(portions);
+    let wanted = Wanted::Recipe { recipe: RecipeId(recipe), amount: amount.clone(), most: amount };
+    Ingredient { text: format!("{portions} portions"), wanted, prep: None, remark: None, at: spot(1) }
+}
+
+pub(crate) fn food_line(food: usize, amount: f64, unit: Unit) -> Ingredient {
+    let amount = Amount { low: amount, high: amount, unit };
+    let item = Item { amount, size: None, grade: None, state: State::AsPurchased, plus: Vec::new() };
+    let wanted = Wanted::Food { food: FoodId(food as u32), item: Some(item) };
+    Ingredient { text: format!("line of food {food}"), wanted, prep: None, remark: None, at: spot(1) }
+}
+
+/// Foods without any fact, in the order of their names here.
+pub(crate) fn foods(names: &[&str]) -> Foods {
+    let mut foods = Foods::default();
+    for name in names {
+        foods.lay_over(Food { name: (*name).to_owned(), ..Food::default() });
+    }
+    foods
+}
+
+pub(crate) fn session(start: &str) -> Session {
+    Session { start: at(start), finish_by: None, people: Vec::new(), at: spot(2) }
+}
+
+/// A supper for one, with one line for each eater.
+pub(crate) fn meal(on: &str, label: &str, each: Vec<Ingredient>) -> Meal {
+    Meal { at_time: at(on), label: label.to_owned(), name: None, eaters: 1.0, each, shared: Vec::new(), at: spot(3) }
+}
+
+pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
+    let first = sessions.iter().map(|session| session.start.date()).chain(meals.iter().map(|meal| meal.at_time.date())).min();
+    let from = first.expect("a session or a meal");
+    Week { name: "Test week".to_owned(), from, trips: vec![Trip { on: from, shops: None, at: spot(1) }], sessions, meals, at: spot(1) }
+}
+
+pub(crate) fn lot(of: LotOf, amount: Quantity, place: crate::foods::Place) -> Lot {
+    Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, at: spot(9) }
+}
+
+pub(crate) fn money(minor: i64) -> Money {
+    Money(minor)
+}

@@ -1,0 +1,74 @@
+//! Until when a lot is good, and until when it may still be drawn.
+
+use jiff::ToSpan;
+use jiff::civil::Date;
+
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Lot, LotOf};
+use crate::measure::Days;
+
+/// The dates that follow from what is known of a lot.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct LotDates {
+    /// The earliest of all its dates: the order of first expired, first out. `None` sorts last.
+    pub earliest: Option<Date>,
+    /// Never drawn after this day: use-by, opened keeping, and in the fridge best before and keeping.
+    pub last_draw: Option<Date>,
+    /// In cupboard and freezer: drawn after this day too, but marked "look at it first".
+    pub look_after: Option<Date>,
+}
+
+impl LotDates {
+    pub fn may_be_drawn_on(&self, day: Date) -> bool {
+        self.last_draw.is_none_or(|last| day <= last)
+    }
+
+    pub fn wants_a_look_on(&self, day: Date) -> bool {
+        self.look_after.is_some_and(|last| day > last)
+    }
+}
+
+/// `days` after `day`, at the end of the calendar where it would lie beyond.
+pub fn after_days(day: Date, days: Days) -> Date {
+    day.saturating_add(days.0.clamp(-3_000_000, 3_000_000).days())
+}
+
+/// The dates of one lot, from its own and from what its food or recipe is known to keep.
+pub fn lot_dates(kitchen: &Kitchen, lot: &Lot) -> LotDates {
+    let keeping = keeping(kitchen, lot);
+    let opened = lot.opened.zip(opened_keeping(kitchen, lot)).map(|(day, days)| after_days(day, days));
+    // `since` is a stand-in for dates that are not known.
+    let dated = lot.use_by.or(lot.best_before).or(lot.opened).is_some();
+    let since = lot.since.filter(|_| !dated).zip(keeping).map(|(day, days)| after_days(day, days));
+    let made = lot.made.zip(keeping).map(|(day, days)| after_days(day, days));
+
+    let safety = [lot.use_by, opened].into_iter().flatten().min();
+    let quality = [lot.best_before, since, made].into_iter().flatten().min();
+    let chilled = lot.place == Place::Fridge;
+    LotDates {
+        earliest: [safety, quality].into_iter().flatten().min(),
+        last_draw: [safety, quality.filter(|_| chilled)].into_iter().flatten().min(),
+        look_after: quality.filter(|_| !chilled),
+    }
+}
+
+fn keeping(kitchen: &Kitchen, lot: &Lot) -> Option<Days> {
+    match lot.of {
+        LotOf::Food(food) => kitchen.foods[food].keeps.at(lot.place),
+        LotOf::Recipe(recipe) => {
+            let recipe = &kitchen.recipes[recipe.0];
+            match lot.place {
+                Place::Cupboard => recipe.cupboard,
+                Place::Fridge => Some(recipe.fridge.unwrap_or_default()),
+                Place::Freezer => recipe.freezer,
+            }
+        }
+    }
+}
+
+fn opened_keeping(kitchen: &Kitchen, lot: &Lot) -> Option<Days> {
+    match lot.of {
+        LotOf::Food(food) => kitchen.foods[food].keeps.opened.as_ref().map(|fact| fact.value),
+        LotOf::Recipe(_) => None,
+    }
+}

@@ -1,0 +1,155 @@
+//! Demand against the pantry, first expired, first out. What the shelf serves is not bought.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+
+use super::shelf::{Shelf, Taken};
+use super::staples::{TopUp, top_ups};
+use crate::foods::{FoodId, convert};
+use crate::kitchen::{Kitchen, Warning, Week};
+use crate::measure::{Dimension, Quantity, TOLERANCE};
+use crate::plan::{Demand, Demanded, Draw, DrawOf, Makings};
+
+/// What the pantry served, and what it did not.
+#[derive(Debug, Clone)]
+pub struct Netted {
+    /// One entry a lot and day, in the unit of the need (a cooked lot: of the recipe's `makes`).
+    pub draws: Vec<Draw>,
+    /// For each demand, what is still to be bought of it, in base units.
+    pub unmet: Vec<f64>,
+    /// For each demand, whether it is "to taste" and nothing of the food is at home.
+    pub untasted: Vec<bool>,
+    pub top_ups: Vec<TopUp>,
+    /// Lots whose earliest date lies before the day of the last meal, with what is left of them, in file order.
+    pub expiring: Vec<(usize, Quantity, Date)>,
+    pub warnings: Vec<Warning>,
+}
+
+/// Nets the demand in its order; cooked lots have been drawn by the plan already.
+pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demanded) -> Netted {
+    let mut shelf = Shelf::new(kitchen);
+    replay(kitchen, &mut shelf, makings);
+    let mut draws = DrawBook::new(&makings.cooked_draws);
+    let mut warnings = Vec::new();
+    let (mut unmet, mut untasted) = (Vec::new(), Vec::new());
+    for demand in &demanded.demand {
+        if demand.to_taste {
+            unmet.push(0.0);
+            untasted.push(shelf.drawable(DrawOf::Food(demand.food), demand.on).is_empty());
+            continue;
+        }
+        let dimension = demand.amount.dimension();
+        let wanted = demand.amount.base();
+        warnings.extend(incomparable(kitchen, &shelf, demand, &dimension));
+        let taken = shelf.draw(DrawOf::Food(demand.food), demand.on, wanted, |lot| rate(kitchen, lot, demand.food, &dimension));
+        let left = wanted - taken.iter().map(|taken| taken.amount).sum::<f64>();
+        unmet.push(if left <= TOLERANCE * wanted { 0.0 } else { left });
+        untasted.push(false);
+        for taken in taken {
+            draws.add(kitchen, demand, &dimension, &taken);
+        }
+    }
+    let last_day = last_day(week);
+    let top_ups = top_ups(kitchen, &shelf, &demanded.stated_in, last_day, &mut warnings);
+    let expiring = shelf.expiring_before(last_day).into_iter().map(|(lot, until)| (lot, shelf.left(lot), until)).collect();
+    warnings.sort();
+    warnings.dedup();
+    Netted { draws: draws.finish(), unmet, untasted, top_ups, expiring, warnings }
+}
+
+/// The day of the last meal; without meals, of the last session or trip.
+pub fn last_day(week: &Week) -> Date {
+    let meals = week.meals.iter().map(|meal| meal.at_time.date()).max();
+    let sessions = week.sessions.iter().map(|session| session.start.date()).max();
+    let trips = week.trips.iter().map(|trip| trip.on).max();
+    meals.or(sessions).or(trips).unwrap_or(week.from)
+}
+
+/// How many units of `dimension` one base unit of the lot is.
+pub(super) fn rate(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Option<f64> {
+    let own = kitchen.lots[lot].amount.dimension();
+    if own == *dimension {
+        return Some(1.0);
+    }
+    convert(&kitchen.foods[food], &Quantity::of(&own, 1.0), dimension).ok().map(|one| one.base())
+}
+
+fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
+    let lots = shelf.drawable(DrawOf::Food(demand.food), demand.on);
+    let foreign = lots.into_iter().filter(|&lot| rate(kitchen, lot, demand.food, dimension).is_none());
+    foreign.map(|lot| not_comparable(kitchen, lot, demand.food, dimension)).collect()
+}
+
+pub(super) fn not_comparable(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Warning {
+    let lot = &kitchen.lots[lot];
+    Warning::LotNotComparable {
+        at: lot.at.clone(),
+        food: kitchen.foods[food].name.clone(),
+        amount: crate::measure::show(&lot.amount, kitchen.print.units),
+        wanted: dimension.symbol().to_owned(),
+    }
+}
+
+/// Takes off the shelf what the plan drew of cooked lots.
+fn replay(kitchen: &Kitchen, shelf: &mut Shelf, makings: &Makings) {
+    for draw in &makings.cooked_draws {
+        let DrawOf::Recipe(recipe) = draw.of else { continue };
+        let recipe = &kitchen.recipes[recipe.0];
+        let own = kitchen.lots[draw.lot].amount.dimension();
+        shelf.draw(draw.of, draw.on, draw.amount.base(), |lot| {
+            if lot != draw.lot {
+                return None;
+            }
+            crate::plan::in_makes(recipe, &Quantity::of(&own, 1.0))
+        });
+    }
+}
+
+/// Draws gathered to one entry a lot and day.
+struct DrawBook {
+    draws: BTreeMap<(Date, usize), Draw>,
+}
+
+impl DrawBook {
+    fn new(cooked: &[Draw]) -> Self {
+        let mut book = DrawBook { draws: BTreeMap::new() };
+        for draw in cooked {
+            book.put(draw.clone());
+        }
+        book
+    }
+
+    fn add(&mut self, kitchen: &Kitchen, demand: &Demand, dimension: &Dimension, taken: &Taken) {
+        self.put(Draw {
+            of: DrawOf::Food(demand.food),
+            lot: taken.lot,
+            amount: Quantity::of(dimension, taken.amount),
+            place: kitchen.lots[taken.lot].place,
+            on: demand.on,
+            what_for: vec![demand.what_for.clone()],
+            by: vec![demand.by],
+            look_first: taken.look_first,
+        });
+    }
+
+    fn put(&mut self, draw: Draw) {
+        use std::collections::btree_map::Entry;
+        match self.draws.entry((draw.on, draw.lot)) {
+            Entry::Vacant(free) => {
+                free.insert(draw);
+            }
+            Entry::Occupied(known) => {
+                let known = known.into_mut();
+                // The dimensions differ only where a food is also demanded in a line's own words; the lot then serves one of them.
+                known.amount = known.amount.plus(&draw.amount).unwrap_or_else(|| known.amount.clone());
+                known.what_for.extend(draw.what_for.into_iter().filter(|new| !known.what_for.contains(new)).collect::<Vec<_>>());
+                known.by.extend(draw.by.into_iter().filter(|new| !known.by.contains(new)).collect::<Vec<_>>());
+            }
+        }
+    }
+
+    fn finish(self) -> Vec<Draw> {
+        self.draws.into_values().collect()
+    }
+}

@@ -1,0 +1,76 @@
+//! Staples: filled up to par once what is left after the week is below a mark.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+
+use super::netting::{not_comparable, rate};
+use super::shelf::Shelf;
+use crate::foods::{FoodId, convert};
+use crate::kitchen::{Kitchen, Staple, Warning};
+use crate::measure::{Dimension, Quantity, TOLERANCE};
+use crate::plan::DrawOf;
+
+/// What the first trip buys of a staple beyond the week's demand.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TopUp {
+    pub food: FoodId,
+    /// In the dimension in which the food's needs are stated, where the facts allow.
+    pub amount: Quantity,
+}
+
+/// Par less what could still be drawn on the week's last day, for every staple that is then below its mark.
+pub(super) fn top_ups(
+    kitchen: &Kitchen,
+    shelf: &Shelf,
+    stated_in: &BTreeMap<FoodId, Dimension>,
+    last_day: Date,
+    warnings: &mut Vec<Warning>,
+) -> Vec<TopUp> {
+    let mut top_ups = Vec::new();
+    for staple in &kitchen.staples {
+        let name = &kitchen.foods[staple.food].name;
+        let ignored = [("always", &kitchen.rules.always), ("ask", &kitchen.rules.ask)];
+        if let Some((list, _)) = ignored.into_iter().find(|(_, foods)| foods.contains(&staple.food)) {
+            warnings.push(Warning::StapleIgnored { at: staple.at.clone(), food: name.clone(), list });
+            continue;
+        }
+        let dimension = stated_in.get(&staple.food).cloned().unwrap_or(staple.par.dimension());
+        top_ups.extend(top_up(kitchen, shelf, staple, dimension, last_day, warnings));
+    }
+    top_ups
+}
+
+fn top_up(
+    kitchen: &Kitchen,
+    shelf: &Shelf,
+    staple: &Staple,
+    dimension: Dimension,
+    last_day: Date,
+    warnings: &mut Vec<Warning>,
+) -> Option<TopUp> {
+    let facts = &kitchen.foods[staple.food];
+    let (par, when_below, dimension) = match (convert(facts, &staple.par, &dimension), convert(facts, &staple.when_below, &dimension)) {
+        (Ok(par), Ok(when_below)) => (par.base(), when_below.base(), dimension),
+        (Err(missing), _) | (_, Err(missing)) => {
+            warnings.push(Warning::MissingFact {
+                at: staple.at.clone(),
+                line: crate::measure::show(&staple.par, kitchen.print.units),
+                food: facts.name.clone(),
+                what: missing.what,
+                key: missing.key,
+            });
+            let own = staple.par.dimension();
+            let when_below = convert(facts, &staple.when_below, &own).ok()?;
+            (staple.par.base(), when_below.base(), own)
+        }
+    };
+    let mut left = 0.0;
+    for lot in shelf.drawable(DrawOf::Food(staple.food), last_day) {
+        match rate(kitchen, lot, staple.food, &dimension) {
+            Some(rate) => left += shelf.left(lot).base() * rate,
+            None => warnings.push(not_comparable(kitchen, lot, staple.food, &dimension)),
+        }
+    }
+    (left < when_below - TOLERANCE * when_below).then(|| TopUp { food: staple.food, amount: Quantity::of(&dimension, par - left) })
+}

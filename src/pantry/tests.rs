@@ -1,0 +1,115 @@
+use pretty_assertions::assert_eq;
+
+use super::*;
+use crate::foods::{Fact, Food, FoodId, Keeping, Place};
+use crate::kitchen::fixture::{date, empty_kitchen, lot, recipe};
+use crate::kitchen::{Kitchen, Lot, LotOf, RecipeId};
+use crate::measure::{Days, Quantity};
+use crate::plan::DrawOf;
+
+const FETA: DrawOf = DrawOf::Food(FoodId(0));
+
+fn days(days: i64) -> Option<Fact<Days>> {
+    Some(Fact { value: Days(days), source: "test".to_owned() })
+}
+
+/// Feta keeps 10 days in the cupboard (as if), 20 in the fridge, 100 in the freezer, 5 once opened.
+fn kitchen(lots: Vec<Lot>) -> Kitchen {
+    let mut kitchen = empty_kitchen();
+    let keeps = Keeping { cupboard: days(10), fridge: days(20), freezer: days(100), opened: days(5) };
+    kitchen.foods.all.push(Food { name: "feta".to_owned(), keeps, ..Food::default() });
+    kitchen.lots = lots;
+    kitchen
+}
+
+fn feta(grams: f64, place: Place, change: impl FnOnce(&mut Lot)) -> Lot {
+    let mut feta = lot(LotOf::Food(FoodId(0)), Quantity::grams(grams), place);
+    change(&mut feta);
+    feta
+}
+
+fn dates_of(lot: Lot) -> LotDates {
+    let kitchen = kitchen(vec![lot]);
+    lot_dates(&kitchen, &kitchen.lots[0])
+}
+
+#[test]
+fn the_earliest_of_use_by_best_before_and_opened_counts() {
+    let dates = dates_of(feta(1.0, Place::Fridge, |lot| {
+        lot.use_by = Some(date("2026-12-10"));
+        lot.best_before = Some(date("2026-12-08"));
+        lot.opened = Some(date("2026-12-01"));
+    }));
+    assert_eq!(dates.earliest, Some(date("2026-12-06")), "opened on the 1st, 5 days");
+    assert_eq!(dates.last_draw, dates.earliest);
+}
+
+#[test]
+fn since_counts_only_where_nothing_else_is_known() {
+    let since = |lot: &mut Lot| lot.since = Some(date("2026-11-01"));
+    assert_eq!(dates_of(feta(1.0, Place::Fridge, since)).earliest, Some(date("2026-11-21")));
+    let dated = dates_of(feta(1.0, Place::Fridge, |lot| {
+        since(lot);
+        lot.best_before = Some(date("2026-12-24"));
+    }));
+    assert_eq!(dated.earliest, Some(date("2026-12-24")));
+}
+
+#[test]
+fn past_its_best_a_lot_is_drawn_from_cupboard_and_freezer_but_not_from_the_fridge() {
+    for (place, drawn) in [(Place::Cupboard, true), (Place::Freezer, true), (Place::Fridge, false)] {
+        let dates = dates_of(feta(1.0, place, |lot| lot.best_before = Some(date("2026-11-30"))));
+        assert!(dates.may_be_drawn_on(date("2026-11-30")), "the day itself is still good");
+        assert_eq!(dates.may_be_drawn_on(date("2026-12-01")), drawn, "{place:?}");
+        assert_eq!(dates.wants_a_look_on(date("2026-12-01")), drawn, "{place:?}");
+    }
+}
+
+#[test]
+fn use_by_and_opened_keeping_end_a_lot_in_every_place() {
+    for place in [Place::Cupboard, Place::Fridge, Place::Freezer] {
+        let dates = dates_of(feta(1.0, place, |lot| lot.use_by = Some(date("2026-11-30"))));
+        assert!(!dates.may_be_drawn_on(date("2026-12-01")), "{place:?}");
+        let opened = dates_of(feta(1.0, place, |lot| lot.opened = Some(date("2026-11-25"))));
+        assert!(!opened.may_be_drawn_on(date("2026-12-01")), "{place:?}: opened on the 25th, 5 days");
+    }
+}
+
+#[test]
+fn cooked_portions_keep_what_their_recipe_keeps_in_that_place() {
+    let mut kitchen = empty_kitchen();
+    let mut barley = recipe("pearl-barley");
+    barley.fridge = Some(Days(3));
+    kitchen.recipes.push(barley);
+    let mut cooked = lot(LotOf::Recipe(RecipeId(0)), Quantity::portions(2.0), Place::Fridge);
+    cooked.made = Some(date("2026-11-29"));
+    cooked.use_by = Some(date("2026-12-05"));
+    assert_eq!(lot_dates(&kitchen, &cooked).earliest, Some(date("2026-12-02")));
+    kitchen.recipes[0].fridge = None;
+    assert_eq!(lot_dates(&kitchen, &cooked).earliest, Some(date("2026-11-29")), "without a keeping it is for the day it was made");
+}
+
+#[test]
+fn first_expired_is_first_out_and_undated_lots_come_last_in_file_order() {
+    let kitchen = kitchen(vec![
+        feta(100.0, Place::Freezer, |_| ()),
+        feta(100.0, Place::Fridge, |lot| lot.use_by = Some(date("2026-12-09"))),
+        feta(100.0, Place::Freezer, |_| ()),
+        feta(100.0, Place::Fridge, |lot| lot.use_by = Some(date("2026-12-03"))),
+    ]);
+    let mut shelf = Shelf::new(&kitchen);
+    let taken = shelf.draw(FETA, date("2026-12-01"), 350.0, |_| Some(1.0));
+    assert_eq!(taken.iter().map(|taken| (taken.lot, taken.amount)).collect::<Vec<_>>(), [(3, 100.0), (1, 100.0), (0, 100.0), (2, 50.0)]);
+    assert_eq!(shelf.left(2), Quantity::grams(50.0));
+}
+
+#[test]
+fn a_lot_drawn_in_thirds_is_empty_after_three() {
+    let kitchen = kitchen(vec![feta(1.0, Place::Fridge, |_| ())]);
+    let mut shelf = Shelf::new(&kitchen);
+    for _ in 0..3 {
+        assert_eq!(shelf.draw(FETA, date("2026-12-01"), 1.0 / 3.0, |_| Some(1.0)).len(), 1);
+    }
+    assert!(!shelf.has_left(0));
+    assert!(shelf.draw(FETA, date("2026-12-01"), 1.0, |_| Some(1.0)).is_empty());
+}

@@ -1,0 +1,88 @@
+//! Meals and listed foods that contain, or may contain, what the household avoids.
+
+use std::collections::BTreeSet;
+
+use super::uses::{meal_name, served_lines};
+use crate::foods::{Allergen, FoodId};
+use crate::kitchen::{Ingredient, Kitchen, RecipeId, Wanted, Warning, Week};
+
+/// What a dish is known to contain, and whether any of its foods' allergens are not known.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Contains {
+    pub allergens: BTreeSet<Allergen>,
+    /// Foods whose allergens are not known, by name.
+    pub unknown: BTreeSet<String>,
+}
+
+/// The union over all foods of a recipe and of its components.
+pub fn recipe_contains(kitchen: &Kitchen, recipe: RecipeId) -> Contains {
+    let mut contains = Contains::default();
+    for line in &kitchen.recipes[recipe.0].ingredients {
+        add_line(kitchen, line, &mut contains);
+    }
+    contains
+}
+
+/// What one food contains.
+pub fn food_contains(kitchen: &Kitchen, food: FoodId) -> Contains {
+    let mut contains = Contains::default();
+    add_food(kitchen, food, &mut contains);
+    contains
+}
+
+fn add_line(kitchen: &Kitchen, line: &Ingredient, contains: &mut Contains) {
+    match &line.wanted {
+        Wanted::Food { food, .. } => add_food(kitchen, *food, contains),
+        Wanted::Recipe { recipe, .. } => {
+            let part = recipe_contains(kitchen, *recipe);
+            contains.allergens.extend(part.allergens);
+            contains.unknown.extend(part.unknown);
+        }
+    }
+}
+
+fn add_food(kitchen: &Kitchen, food: FoodId, contains: &mut Contains) {
+    match &kitchen.foods[food].allergens {
+        Some(known) => contains.allergens.extend(known.value.iter().copied()),
+        None => {
+            contains.unknown.insert(kitchen.foods[food].name.clone());
+        }
+    }
+}
+
+/// A warning a meal.
+pub fn avoided_at_meals(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
+    let mut warnings = Vec::new();
+    if kitchen.household.avoid.is_empty() {
+        return warnings;
+    }
+    for meal in &week.meals {
+        let mut contains = Contains::default();
+        for (line, _) in served_lines(meal) {
+            add_line(kitchen, line, &mut contains);
+        }
+        let what = match &meal.name {
+            Some(_) => format!("{} ({})", meal_name(meal), meal.label),
+            None => meal.label.clone(),
+        };
+        warnings.extend(avoided(kitchen, &contains, &what, &meal.at));
+    }
+    warnings
+}
+
+/// A warning where `contains` meets what the household avoids.
+pub fn avoided(kitchen: &Kitchen, contains: &Contains, what: &str, at: &crate::kitchen::Spot) -> Option<Warning> {
+    let avoid = &kitchen.household.avoid;
+    let met: Vec<String> = avoid.iter().filter(|one| contains.allergens.contains(one)).map(|one| one.name().to_owned()).collect();
+    let doubtful = contains.unknown.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
+    if !met.is_empty() {
+        return Some(Warning::Avoided { at: at.clone(), food: what.to_owned(), allergens: met, unknown: None });
+    }
+    let allergens = avoid.iter().map(|one| one.name().to_owned()).collect::<Vec<_>>();
+    (!avoid.is_empty() && !doubtful.is_empty()).then(|| Warning::Avoided {
+        at: at.clone(),
+        food: what.to_owned(),
+        allergens,
+        unknown: Some(doubtful),
+    })
+}

@@ -1,0 +1,148 @@
+//! From makings and meals to dated demand: what is needed of each food on which day, as purchased.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+
+use super::making::{Demand, MadeAt, Makings, Stated};
+use super::stating::Stating;
+use super::uses::{meal_name, served_lines};
+use crate::foods::{FoodId, Item, State, as_purchased, own_dimension};
+use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
+use crate::measure::{Dimension, Quantity, Unit, Word};
+
+/// The demand of a week.
+#[derive(Debug, Clone, Default)]
+pub struct Demanded {
+    /// In date order, then in the order of files and lines.
+    pub demand: Vec<Demand>,
+    /// The dimension of each food that is demanded or is a staple.
+    pub stated_in: BTreeMap<FoodId, Dimension>,
+    /// Foods of `rules.ask` that the week uses, by name.
+    pub ask: Vec<String>,
+    pub warnings: Vec<Warning>,
+}
+
+/// A line of a food, scaled, on its day.
+struct Scaled<'k> {
+    food: FoodId,
+    item: Option<Item>,
+    line: &'k Ingredient,
+    on: Date,
+    by: MadeAt,
+    what_for: String,
+}
+
+/// What the makings and the meals need. Nothing is guessed and nothing is dropped: a line whose amount lacks a fact stands in
+/// its own words, with a warning that names the key that would mend it.
+pub fn demand(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Demanded {
+    let mut lines = scaled_lines(kitchen, week, makings);
+    let mut ask: Vec<String> = Vec::new();
+    lines.retain(|line| {
+        let asked = kitchen.rules.ask.contains(&line.food);
+        if asked {
+            ask.push(kitchen.foods[line.food].name.clone());
+        }
+        !asked && !kitchen.rules.always.contains(&line.food)
+    });
+    ask.sort();
+    ask.dedup();
+    lines.sort_by(|a, b| (a.on, &a.line.at).cmp(&(b.on, &b.line.at)));
+
+    let stated_in = stated_in(kitchen, &lines);
+    let mut demanded = Demanded { stated_in, ask, ..Demanded::default() };
+    for line in lines {
+        let (demand, warning) = state(kitchen, &demanded.stated_in[&line.food], line);
+        demanded.demand.push(demand);
+        demanded.warnings.extend(warning);
+    }
+    demanded.warnings.sort();
+    demanded.warnings.dedup();
+    demanded
+}
+
+fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> Vec<Scaled<'k>> {
+    let mut lines = Vec::new();
+    for making in &makings.makings {
+        let recipe = &kitchen.recipes[making.recipe.0];
+        for line in &recipe.ingredients {
+            lines.extend(scaled(line, making.batches, making.on, making.at, &recipe.name));
+        }
+    }
+    for (index, meal) in week.meals.iter().enumerate() {
+        for (line, times) in served_lines(meal) {
+            lines.extend(scaled(line, times, meal.at_time.date(), MadeAt::Meal(index), &meal_name(meal)));
+        }
+    }
+    lines
+}
+
+fn scaled<'k>(line: &'k Ingredient, times: f64, on: Date, by: MadeAt, what_for: &str) -> Option<Scaled<'k>> {
+    let Wanted::Food { food, item } = &line.wanted else { return None };
+    let item = item.as_ref().map(|item| item.scaled(times));
+    Some(Scaled { food: *food, item, line, on, by, what_for: what_for.to_owned() })
+}
+
+fn stated_in(kitchen: &Kitchen, lines: &[Scaled]) -> BTreeMap<FoodId, Dimension> {
+    let stating = Stating::new(kitchen);
+    let mut items: BTreeMap<FoodId, (Vec<&Item>, Vec<&Quantity>)> = BTreeMap::new();
+    for line in lines {
+        items.entry(line.food).or_default().0.extend(&line.item);
+    }
+    for staple in &kitchen.staples {
+        items.entry(staple.food).or_default().1.push(&staple.par);
+    }
+    items.into_iter().map(|(food, (items, pars))| (food, stating.of(kitchen, food, &items, &pars))).collect()
+}
+
+fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Option<Warning>) {
+    let facts = &kitchen.foods[line.food];
+    let spoons = kitchen.rules.spoons;
+    let mut demand = Demand {
+        food: line.food,
+        on: line.on,
+        amount: Quantity::of(dimension, 0.0),
+        to_taste: line.item.is_none(),
+        stated: Stated::Plain,
+        what_for: line.what_for,
+        line: line.line.text.clone(),
+        at: line.line.at.clone(),
+        by: line.by,
+        own_words: false,
+    };
+    let Some(item) = line.item else { return (demand, None) };
+    demand.stated = how_stated(&item);
+    let target = match dimension {
+        Dimension::Portion | Dimension::Word(_) => &Dimension::Mass,
+        plain => plain,
+    };
+    let missing = match as_purchased(facts, &item, target, spoons) {
+        Ok(amount) => {
+            demand.amount = amount;
+            return (demand, None);
+        }
+        Err(missing) => missing,
+    };
+    let own = own_dimension(facts, &item, spoons);
+    let alone = own.as_ref().is_some_and(|own| own.dimension() == *dimension);
+    demand.amount = own.unwrap_or_else(|| Quantity::Words(item.amount.high, demand.line.clone()));
+    demand.own_words = !alone;
+    let warning = Warning::MissingFact {
+        at: demand.at.clone(),
+        line: demand.line.clone(),
+        food: facts.name.clone(),
+        what: missing.what,
+        key: missing.key,
+    };
+    (demand, Some(warning))
+}
+
+fn how_stated(item: &Item) -> Stated {
+    let tinned =
+        matches!(item.amount.unit, Unit::Word(Word::Tin | Word::Jar | Word::Packet | Word::Bottle | Word::Carton | Word::Tub | Word::Bag));
+    match (&item.state, &item.size) {
+        (State::Drained, _) => Stated::Drained,
+        (_, Some(size)) if tinned => Stated::Tin { size: size.base() },
+        _ => Stated::Plain,
+    }
+}

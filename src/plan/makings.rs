@@ -1,0 +1,368 @@
+//! From a week to makings in its sessions: what is made when, in how many batches, and who eats it.
+//!
+//! Recipes are taken dishes first. For one recipe, its uses stand in time order; cooked lots serve first; the earliest use
+//! that is left is made in the latest session that can serve it, and that making serves every later use its fridge days reach.
+
+use jiff::ToSpan;
+use jiff::civil::{Date, DateTime};
+
+use super::making::{Boxed, Draw, DrawOf, Kept, MadeAt, Making, Makings, Move, Spare, Use, User};
+use super::order::dishes_first;
+use super::uses::{Pending, direct_uses};
+use super::yields::{batches_for, in_makes};
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Week};
+use crate::measure::{Days, Minutes, Quantity, TOLERANCE};
+use crate::pantry::{Shelf, after_days};
+
+/// Hours after a session by which what is not eaten must have been chilled (USDA FSIS, left-overs): a meal of the same day
+/// that begins later is served from a box.
+const WARM_HOURS: i64 = 2;
+
+/// Everything the week makes.
+///
+/// # Errors
+/// Every use that no session reaches, with the meal, the dish and the days.
+pub fn plan(kitchen: &Kitchen, week: &Week) -> Result<Makings, Vec<Mistake>> {
+    let mut planner = Planner {
+        kitchen,
+        week,
+        shelf: Shelf::new(kitchen),
+        pending: direct_uses(kitchen, week),
+        made: Makings::default(),
+        mistakes: Vec::new(),
+    };
+    for recipe in dishes_first(kitchen) {
+        planner.plan_recipe(recipe);
+    }
+    if planner.mistakes.is_empty() {
+        Ok(in_session_order(planner.made))
+    } else {
+        planner.mistakes.sort();
+        Err(planner.mistakes)
+    }
+}
+
+/// When what a session makes can be served at a meal.
+pub fn ready_at(session: &Session, ready_after: Minutes) -> DateTime {
+    session.finish_by.unwrap_or_else(|| session.start.saturating_add(ready_after.0.minutes()))
+}
+
+struct Planner<'k> {
+    kitchen: &'k Kitchen,
+    week: &'k Week,
+    shelf: Shelf<'k>,
+    /// Uses by recipe, of which those of dishes already planned are complete.
+    pending: Vec<Vec<Pending>>,
+    made: Makings,
+    mistakes: Vec<Mistake>,
+}
+
+/// A making while its recipe is being planned.
+struct Open {
+    at: MadeAt,
+    on: Date,
+    needed: f64,
+    uses: Vec<Use>,
+}
+
+impl Open {
+    fn spare(&self, recipe: &Recipe) -> f64 {
+        let spare = batches_for(recipe, self.needed) * recipe.makes.base() - self.needed;
+        if spare > TOLERANCE * self.needed { spare } else { 0.0 }
+    }
+
+    fn give(&mut self, use_: &mut Pending, amount: f64, kept: Kept, unit: &Quantity) {
+        use_.left -= amount;
+        if use_.left <= TOLERANCE * use_.amount {
+            use_.left = 0.0;
+        }
+        self.needed += amount;
+        let amount = Quantity::of(&unit.dimension(), amount);
+        self.uses.push(Use { by: use_.by, on: use_.at.date(), amount, kept, label: use_.label.clone() });
+    }
+}
+
+impl Planner<'_> {
+    fn plan_recipe(&mut self, id: RecipeId) {
+        let recipe = &self.kitchen.recipes[id.0];
+        let mut uses = std::mem::take(&mut self.pending[id.0]);
+        uses.sort_by_key(|use_| (use_.at, use_.session.is_none()));
+        self.serve_from_lots(id, &mut uses);
+        let open = match recipe.made {
+            Made::AtTheMeal => self.make_at_meals(&mut uses, recipe),
+            Made::InASession => self.make_in_sessions(&mut uses, recipe),
+        };
+        for making in open {
+            self.close(id, making);
+        }
+    }
+
+    fn serve_from_lots(&mut self, id: RecipeId, uses: &mut [Pending]) {
+        let kitchen = self.kitchen;
+        let recipe = &kitchen.recipes[id.0];
+        for use_ in uses {
+            let rate = |lot: usize| {
+                let lot = &kitchen.lots[lot];
+                in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1.0))
+            };
+            for taken in self.shelf.draw(DrawOf::Recipe(id), use_.at.date(), use_.left, rate) {
+                let lot = &kitchen.lots[taken.lot];
+                let amount = Quantity::of(&recipe.makes.dimension(), taken.amount);
+                if lot.place == Place::Freezer {
+                    self.add_move(id, use_.at.date(), &amount, &use_.label);
+                }
+                self.made.cooked_draws.push(Draw {
+                    of: DrawOf::Recipe(id),
+                    lot: taken.lot,
+                    amount,
+                    place: lot.place,
+                    on: use_.at.date(),
+                    what_for: vec![use_.what_for.clone()],
+                    by: vec![use_.made_at],
+                    look_first: taken.look_first,
+                });
+                use_.left -= taken.amount;
+            }
+            if use_.left <= TOLERANCE * use_.amount {
+                use_.left = 0.0;
+            }
+        }
+    }
+
+    /// One making a meal.
+    fn make_at_meals(&self, uses: &mut [Pending], recipe: &Recipe) -> Vec<Open> {
+        let mut open: Vec<Open> = Vec::new();
+        for use_ in uses.iter_mut().filter(|use_| use_.left > 0.0) {
+            let at = use_.made_at;
+            let index = open.iter().position(|making| making.at == at).unwrap_or_else(|| {
+                open.push(Open { at, on: use_.at.date(), needed: 0.0, uses: Vec::new() });
+                open.len() - 1
+            });
+            let amount = use_.left;
+            open[index].give(use_, amount, Kept::Straight, &recipe.makes);
+        }
+        open
+    }
+
+    fn make_in_sessions(&mut self, uses: &mut [Pending], recipe: &Recipe) -> Vec<Open> {
+        let fridge = recipe.fridge.unwrap_or_default();
+        let mut open: Vec<Open> = Vec::new();
+        for first in 0..uses.len() {
+            serve_from_frozen_spare(&mut open, &mut uses[first], recipe);
+            if uses[first].left == 0.0 {
+                continue;
+            }
+            let day = uses[first].at.date();
+            let Some(session) = self.session_for(&uses[first]) else {
+                self.mistakes.push(nothing_serves(recipe, &uses[first]));
+                continue;
+            };
+            let on = self.week.sessions[session].start.date();
+            let reach = after_days(on, fridge);
+            if day > reach && recipe.freezer.is_none_or(|days| day > after_days(on, days)) {
+                self.mistakes.push(nothing_reaches(recipe, &uses[first], on));
+                continue;
+            }
+            let at = MadeAt::Session(session);
+            let index = open.iter().position(|making| making.at == at).unwrap_or_else(|| {
+                open.push(Open { at, on, needed: 0.0, uses: Vec::new() });
+                open.len() - 1
+            });
+            if day > reach {
+                let amount = uses[first].left;
+                open[index].give(&mut uses[first], amount, Kept::Freezer, &recipe.makes);
+                continue;
+            }
+            for use_ in uses[first..].iter_mut().filter(|use_| use_.left > 0.0) {
+                if use_.at.date() <= reach && self.can_serve(session, use_) {
+                    let (amount, kept) = (use_.left, self.kept(session, use_));
+                    open[index].give(use_, amount, kept, &recipe.makes);
+                }
+            }
+        }
+        open
+    }
+
+    /// The very session that uses it, or the latest whose food is ready by then.
+    fn session_for(&self, use_: &Pending) -> Option<usize> {
+        use_.session.or_else(|| (0..self.week.sessions.len()).rev().find(|&session| self.can_serve(session, use_)))
+    }
+
+    fn can_serve(&self, session: usize, use_: &Pending) -> bool {
+        match use_.session {
+            Some(later) => session <= later,
+            None => ready_at(&self.week.sessions[session], self.kitchen.rules.ready_after) <= use_.at,
+        }
+    }
+
+    fn kept(&self, session: usize, use_: &Pending) -> Kept {
+        if use_.session == Some(session) {
+            return Kept::Straight;
+        }
+        let made = &self.week.sessions[session];
+        let warm_until = ready_at(made, self.kitchen.rules.ready_after).saturating_add(WARM_HOURS.hours());
+        let same_day = use_.session.is_none() && use_.at.date() == made.start.date();
+        if same_day && use_.at <= warm_until { Kept::Straight } else { Kept::Fridge }
+    }
+
+    /// Turns a planned making into its final form, and its ingredients into uses of its components.
+    fn close(&mut self, id: RecipeId, open: Open) {
+        let recipe = &self.kitchen.recipes[id.0];
+        let batches = batches_for(recipe, open.needed);
+        let spare = open.spare(recipe);
+        let frozen = recipe.freezer.filter(|_| matches!(open.at, MadeAt::Session(_)));
+        let spare = (spare > 0.0).then(|| Spare {
+            recipe: id,
+            amount: Quantity::of(&recipe.makes.dimension(), spare),
+            made_on: open.on,
+            eat_by: after_days(open.on, frozen.unwrap_or(recipe.fridge.unwrap_or_default())),
+            frozen: frozen.is_some(),
+        });
+        for use_ in open.uses.iter().filter(|use_| use_.kept == Kept::Freezer) {
+            self.add_move(id, use_.on, &use_.amount, &use_.label);
+        }
+        let index = self.made.makings.len();
+        self.add_component_uses(recipe, &open, index, batches);
+        let boxes = boxes(recipe, &open, spare.as_ref());
+        self.made.makings.push(Making {
+            recipe: id,
+            at: open.at,
+            on: open.on,
+            batches,
+            makes: recipe.makes.scaled(batches),
+            uses: open.uses,
+            spare,
+            boxes,
+        });
+    }
+
+    fn add_component_uses(&mut self, recipe: &Recipe, open: &Open, index: usize, batches: f64) {
+        let (at, session) = match open.at {
+            MadeAt::Session(session) => (self.week.sessions[session].start, Some(session)),
+            MadeAt::Meal(meal) => (self.week.meals[meal].at_time, None),
+        };
+        for line in &recipe.ingredients {
+            let Wanted::Recipe { recipe: part, most, .. } = &line.wanted else { continue };
+            let Some(amount) = in_makes(&self.kitchen.recipes[part.0], most) else { continue };
+            let amount = amount * batches;
+            self.pending[part.0].push(Pending {
+                at,
+                session,
+                by: User::Making(index),
+                made_at: open.at,
+                amount,
+                left: amount,
+                label: recipe.name.clone(),
+                what_for: recipe.name.clone(),
+                spot: line.at.clone(),
+            });
+        }
+    }
+
+    fn add_move(&mut self, recipe: RecipeId, used_on: Date, amount: &Quantity, label: &str) {
+        let on = used_on.saturating_sub(1.day());
+        let moves = &mut self.made.moves;
+        if let Some(known) = moves.iter_mut().find(|known| known.on == on && known.recipe == recipe) {
+            known.amount = known.amount.plus(amount).unwrap_or_else(|| known.amount.clone());
+            if !known.what_for.iter().any(|known| known == label) {
+                known.what_for.push(label.to_owned());
+            }
+        } else {
+            moves.push(Move { on, recipe, amount: amount.clone(), what_for: vec![label.to_owned()] });
+        }
+    }
+}
+
+/// Spare serves from the day after it was made, up to its freezer days, oldest first.
+fn serve_from_frozen_spare(open: &mut [Open], use_: &mut Pending, recipe: &Recipe) {
+    let Some(freezer) = recipe.freezer else { return };
+    let day = use_.at.date();
+    let mut oldest: Vec<&mut Open> = open.iter_mut().filter(|making| making.on < day && day <= after_days(making.on, freezer)).collect();
+    oldest.sort_by_key(|making| (making.on, making.at));
+    for making in oldest {
+        let amount = making.spare(recipe).min(use_.left);
+        if amount > 0.0 {
+            making.give(use_, amount, Kept::Freezer, &recipe.makes);
+        }
+    }
+}
+
+fn boxes(recipe: &Recipe, open: &Open, spare: Option<&Spare>) -> Vec<Boxed> {
+    let fridge = after_days(open.on, recipe.fridge.unwrap_or_default());
+    let freezer = after_days(open.on, recipe.freezer.unwrap_or_default());
+    let dimension = recipe.makes.dimension();
+    let mut boxes = Vec::new();
+    for (kept, place, use_by) in [(Kept::Fridge, Place::Fridge, fridge), (Kept::Freezer, Place::Freezer, freezer)] {
+        let mut amount = 0.0;
+        let mut what_for: Vec<String> = Vec::new();
+        for use_ in open.uses.iter().filter(|use_| use_.kept == kept) {
+            amount += use_.amount.base();
+            if !what_for.contains(&use_.label) {
+                what_for.push(use_.label.clone());
+            }
+        }
+        if amount > 0.0 {
+            boxes.push(Boxed { amount: Quantity::of(&dimension, amount), place, use_by, what_for });
+        }
+    }
+    if let Some(spare) = spare {
+        let place = if spare.frozen { Place::Freezer } else { Place::Fridge };
+        boxes.push(Boxed { amount: spare.amount.clone(), place, use_by: spare.eat_by, what_for: Vec::new() });
+    }
+    boxes
+}
+
+/// Sessions and meals in order, components beside the dishes they go into.
+fn in_session_order(mut made: Makings) -> Makings {
+    let mut order: Vec<usize> = (0..made.makings.len()).collect();
+    order.sort_by_key(|&index| (made.makings[index].at, made.makings[index].recipe));
+    let mut new_index = vec![0; order.len()];
+    for (new, &old) in order.iter().enumerate() {
+        new_index[old] = new;
+    }
+    let mut makings: Vec<Making> = order.iter().map(|&old| made.makings[old].clone()).collect();
+    for use_ in makings.iter_mut().flat_map(|making| &mut making.uses) {
+        if let User::Making(index) = &mut use_.by {
+            *index = new_index[*index];
+        }
+    }
+    made.makings = makings;
+    made.moves.sort_by_key(|move_| (move_.on, move_.recipe));
+    made.cooked_draws.sort_by_key(|draw| (draw.on, draw.lot));
+    made
+}
+
+fn nothing_serves(recipe: &Recipe, use_: &Pending) -> Mistake {
+    Mistake {
+        at: use_.spot.clone(),
+        cause: format!("no session is ready before {} ({}) to make {}", use_.label, use_.at.date(), recipe.name),
+        remedy: "Plan a session before it, with a finish_by no later than the meal, or make the dish at the meal.".to_owned(),
+    }
+}
+
+fn nothing_reaches(recipe: &Recipe, use_: &Pending, made_on: Date) -> Mistake {
+    let days = |days: Option<Days>| match days {
+        None | Some(Days(0)) => "0 days".to_owned(),
+        Some(Days(1)) => "1 day".to_owned(),
+        Some(Days(days)) => format!("{days} days"),
+    };
+    let wait = made_on.until(use_.at.date()).map_or(0, |span| span.get_days());
+    let freezer = recipe.freezer.map_or("no days in the freezer".to_owned(), |_| format!("{} in the freezer", days(recipe.freezer)));
+    Mistake {
+        at: use_.spot.clone(),
+        cause: format!(
+            "{} for {} ({}) would be made {} before it, on {made_on}, but keeps {} in the fridge and {freezer}",
+            recipe.name,
+            use_.label,
+            use_.at.date(),
+            days(Some(Days(wait.into()))),
+            days(recipe.fridge),
+        ),
+        remedy: "Plan a session nearer to the meal, or say in the recipe how long it keeps.".to_owned(),
+    }
+}
+
+#[cfg(test)]
+#[path = "makings_tests.rs"]
+mod tests;

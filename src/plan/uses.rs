@@ -1,0 +1,69 @@
+//! What the week's meals ask of each recipe.
+
+use jiff::civil::DateTime;
+
+use super::making::{MadeAt, User};
+use super::yields::in_makes;
+use crate::kitchen::{Ingredient, Kitchen, Meal, Spot, Wanted, Week};
+
+/// A use of a recipe that is still to be served.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Pending {
+    /// The meal's time, or the start of the session that makes the dish.
+    pub at: DateTime,
+    /// The session it is used in; `None` for a meal.
+    pub session: Option<usize>,
+    pub by: User,
+    /// The meal or session it is for.
+    pub made_at: MadeAt,
+    /// In the unit of `makes`.
+    pub amount: f64,
+    pub left: f64,
+    /// "Mon supper", or the dish.
+    pub label: String,
+    /// The meal's own name where it has one, or the dish.
+    pub what_for: String,
+    pub spot: Spot,
+}
+
+/// The uses of every recipe by meals: for each recipe, one a meal.
+pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
+    let mut uses: Vec<Vec<Pending>> = vec![Vec::new(); kitchen.recipes.len()];
+    for (index, meal) in week.meals.iter().enumerate() {
+        for (line, times) in served_lines(meal) {
+            let Wanted::Recipe { recipe, most, .. } = &line.wanted else { continue };
+            let Some(amount) = in_makes(&kitchen.recipes[recipe.0], most) else { continue };
+            let amount = amount * times;
+            let of_recipe = &mut uses[recipe.0];
+            match of_recipe.last_mut().filter(|last| last.by == User::Meal(index)) {
+                Some(last) => {
+                    last.amount += amount;
+                    last.left += amount;
+                }
+                None => of_recipe.push(Pending {
+                    at: meal.at_time,
+                    session: None,
+                    by: User::Meal(index),
+                    made_at: MadeAt::Meal(index),
+                    amount,
+                    left: amount,
+                    label: meal.label.clone(),
+                    what_for: meal_name(meal),
+                    spot: line.at.clone(),
+                }),
+            }
+        }
+    }
+    uses
+}
+
+/// The lines of a meal with how many times each is served: once an eater, or once for the table.
+pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, f64)> {
+    let each = meal.each.iter().map(|line| (line, meal.eaters));
+    each.chain(meal.shared.iter().map(|line| (line, 1.0)))
+}
+
+/// "Barley plates", or "Mon supper" where the meal has no name.
+pub fn meal_name(meal: &Meal) -> String {
+    meal.name.clone().unwrap_or_else(|| meal.label.clone())
+}

@@ -1,0 +1,54 @@
+//! Which week is meant, and how much of it is past.
+
+use jiff::civil::Date;
+
+use crate::kitchen::{Warning, Week};
+
+/// From its first trip or session to its last meal.
+pub fn span(week: &Week) -> (Date, Date) {
+    let trips = week.trips.iter().map(|trip| trip.on);
+    let sessions = week.sessions.iter().map(|session| session.start.date());
+    let meals = week.meals.iter().map(|meal| meal.at_time.date());
+    let first = trips.clone().chain(sessions.clone()).min().or_else(|| meals.clone().min());
+    let last = meals.max().or_else(|| trips.chain(sessions).max());
+    (first.unwrap_or(week.from), last.unwrap_or(week.from))
+}
+
+/// The week that contains `today` (of several, the one whose next trip or session comes soonest), else the next, else the latest.
+pub fn week_of<'w>(weeks: impl IntoIterator<Item = &'w Week>, today: Date) -> Option<usize> {
+    let spans: Vec<(Date, Date, Option<Date>)> = weeks
+        .into_iter()
+        .map(|week| {
+            let (first, last) = span(week);
+            (first, last, next_event(week, today))
+        })
+        .collect();
+    let indices = 0..spans.len();
+    let current = indices.clone().filter(|&week| spans[week].0 <= today && today <= spans[week].1);
+    let next = indices.clone().filter(|&week| today < spans[week].0);
+    current
+        .min_by_key(|&week| (spans[week].2.is_none(), spans[week].2, spans[week].0))
+        .or_else(|| next.min_by_key(|&week| spans[week].0))
+        .or_else(|| indices.max_by_key(|&week| spans[week].1))
+}
+
+fn next_event(week: &Week, today: Date) -> Option<Date> {
+    let trips = week.trips.iter().map(|trip| trip.on);
+    let sessions = week.sessions.iter().map(|session| session.start.date());
+    trips.chain(sessions).filter(|day| *day >= today).min()
+}
+
+/// The first day whose trips are still to be made: `None` where nothing of the week is past, or all of it.
+pub fn still_to_do_from(week: &Week, today: Date) -> Option<Date> {
+    let (first, last) = span(week);
+    (first < today && today <= last).then_some(today)
+}
+
+/// What lies before `today` and is taken as done as planned.
+pub fn past(week: &Week, today: Date) -> Option<Warning> {
+    let today = still_to_do_from(week, today)?;
+    let trips = week.trips.iter().filter(|trip| trip.on < today).count();
+    let sessions = week.sessions.iter().filter(|session| session.start.date() < today).count();
+    let meals = week.meals.iter().filter(|meal| meal.at_time.date() < today).count();
+    (trips + sessions + meals > 0).then_some(Warning::Past { trips, sessions, meals })
+}

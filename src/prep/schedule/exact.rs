@@ -1,0 +1,289 @@
+//! The problem told to a constraint solver: variables, and one constraint a rule.
+//!
+//! Starts are integers. Two jobs that can never stand side by side get one literal that says which comes first; room is a cumulative
+//! constraint; who does what and which setting a load stands in are literals where there is a choice.
+
+use std::collections::BTreeMap;
+
+use pumpkin_solver::core::constraints::NegatableConstraint;
+use pumpkin_solver::core::options::SolverOptions;
+use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};
+use pumpkin_solver::core::proof::ConstraintTag;
+use pumpkin_solver::core::results::{ProblemSolution, SolutionReference};
+use pumpkin_solver::core::variables::{AffineView, DomainId, Literal, TransformableVariable};
+use pumpkin_solver::{Solver, cumulative, less_than_or_equals};
+
+use super::board::Seat;
+use super::lag::Lags;
+use super::model::{Model, Task};
+
+/// Megabytes the solver sets aside for what it learns; it asks for more when it needs it.
+const MEMORY: usize = 1;
+
+/// Something about the order of two jobs: known, or a literal.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Before {
+    Always,
+    Never,
+    If(Literal),
+}
+
+pub(super) struct Exact<'a> {
+    pub model: &'a Model,
+    pub solver: Solver,
+    pub tag: ConstraintTag,
+    pub starts: Vec<DomainId>,
+    /// Choices and sums, to be fixed after the starts.
+    pub others: Vec<DomainId>,
+    pub finish: DomainId,
+    /// For each hands-on task with a choice: one literal a person; `None` where people are a pool or there is no choice.
+    pub doers: BTreeMap<(usize, bool), Vec<(usize, Literal)>>,
+    /// For each load (job, place among its loads) with a choice: one literal a setting.
+    pub settings: BTreeMap<(usize, usize), Vec<(usize, Literal)>>,
+    pub lags: Lags,
+    /// The last minute of any plan looked for.
+    pub limit: i64,
+    before: BTreeMap<(usize, usize, i64), Before>,
+}
+
+impl<'a> Exact<'a> {
+    /// `None` where it is plain that no plan finishes by `limit`.
+    pub fn new(model: &'a Model, least: i64, limit: i64) -> Option<Exact<'a>> {
+        if model.contradiction || least > limit || (0..model.count()).any(|job| model.heads[job] + model.tails[job] > limit) {
+            return None;
+        }
+        let mut solver = Solver::with_options(SolverOptions { memory_preallocated: MEMORY, ..SolverOptions::default() });
+        let tag = solver.new_constraint_tag();
+        let start = |job: usize| (model.heads[job] as i32, (limit - model.tails[job]) as i32);
+        let starts = (0..model.count()).map(start).map(|(low, high)| solver.new_bounded_integer(low, high)).collect();
+        let finish = solver.new_bounded_integer(least as i32, limit as i32);
+        let mut exact = Exact {
+            model,
+            solver,
+            tag,
+            starts,
+            others: vec![finish],
+            finish,
+            doers: BTreeMap::new(),
+            settings: BTreeMap::new(),
+            lags: Lags::new(model),
+            limit,
+            before: BTreeMap::new(),
+        };
+        exact.post_all();
+        (!exact.solver.is_inconsistent()).then_some(exact)
+    }
+
+    fn post_all(&mut self) {
+        self.post_finish();
+        self.post_arcs();
+        self.post_presence();
+        super::rooms::post(self);
+        super::hands::post(self);
+    }
+
+    fn post_finish(&mut self) {
+        for job in 0..self.model.count() {
+            let terms = [self.starts[job].scaled(1), self.finish.scaled(-1)];
+            self.at_most(terms.to_vec(), -self.model.tails[job]);
+        }
+    }
+
+    fn post_arcs(&mut self) {
+        for arc in &self.model.arcs {
+            self.apart(arc.before, arc.after, arc.least);
+            if let Some(most) = arc.most {
+                self.apart(arc.after, arc.before, -most);
+            }
+        }
+    }
+
+    /// A job that holds a machine lies in one stretch of presence, its warm-up included.
+    fn post_presence(&mut self) {
+        for job in (0..self.model.count()).filter(|&job| !self.model.loads[job].is_empty()) {
+            self.attended(job, self.model.warm_up_of(job), &[]);
+        }
+    }
+
+    /// The job, and the warm-up before it, lie in one stretch of presence, unless one of `unless` holds.
+    pub fn attended(&mut self, job: usize, warm_up: i64, unless: &[Predicate]) {
+        let start = self.starts[job];
+        let minutes = self.model.minutes[job];
+        let stretches = self.model.presence.iter().map(|&(from, until)| (from + warm_up, until - minutes));
+        let stretches: Vec<(i64, i64)> = stretches.filter(|(first, last)| first <= last).collect();
+        let or = |mut these: Vec<Predicate>| {
+            these.extend_from_slice(unless);
+            these
+        };
+        let (Some(first), Some(last)) = (stretches.first(), stretches.last()) else {
+            return self.clause(or(Vec::new()));
+        };
+        self.clause(or(vec![start.lower_bound_predicate(first.0 as i32)]));
+        self.clause(or(vec![start.upper_bound_predicate(last.1 as i32)]));
+        for pair in stretches.windows(2) {
+            let (left, right) = (start.upper_bound_predicate(pair[0].1 as i32), start.lower_bound_predicate(pair[1].0 as i32));
+            self.clause(or(vec![left, right]));
+        }
+    }
+
+    pub fn literal(&mut self) -> Literal {
+        let literal = self.solver.new_literal();
+        self.others.push(literal.get_true_predicate().get_domain());
+        literal
+    }
+
+    /// At least one of them holds.
+    pub fn clause(&mut self, any: Vec<Predicate>) {
+        if !self.solver.is_inconsistent() {
+            self.solver.add_clause(any, self.tag);
+        }
+    }
+
+    /// The sum of the terms is at most so much.
+    pub fn at_most(&mut self, terms: Vec<AffineView<DomainId>>, most: i64) {
+        if !self.solver.is_inconsistent() {
+            self.solver.add_constraint(less_than_or_equals(terms, most as i32, self.tag)).post();
+        }
+    }
+
+    pub fn at_most_if(&mut self, terms: Vec<AffineView<DomainId>>, most: i64, literal: Literal) {
+        if !self.solver.is_inconsistent() {
+            self.solver.add_constraint(less_than_or_equals(terms, most as i32, self.tag)).implied_by(literal);
+        }
+    }
+
+    fn difference(&self, first: usize, second: usize) -> Vec<AffineView<DomainId>> {
+        vec![self.starts[first].scaled(1), self.starts[second].scaled(-1)]
+    }
+
+    /// `second` starts at least `minutes` after `first` starts.
+    pub fn apart(&mut self, first: usize, second: usize, minutes: i64) {
+        self.at_most(self.difference(first, second), -minutes);
+    }
+
+    fn earliest(&self, job: usize) -> i64 {
+        i64::from(self.solver.lower_bound(&self.starts[job]))
+    }
+
+    fn latest(&self, job: usize) -> i64 {
+        i64::from(self.solver.upper_bound(&self.starts[job]))
+    }
+
+    /// Whether `second` must, can or cannot start at least `minutes` after `first` does.
+    fn known(&self, first: usize, second: usize, minutes: i64) -> Option<bool> {
+        if self.lags.least(first, second).is_some_and(|lag| lag >= minutes) || self.latest(first) + minutes <= self.earliest(second) {
+            return Some(true);
+        }
+        let back = self.lags.least(second, first).is_some_and(|lag| lag > -minutes);
+        (back || self.earliest(first) + minutes > self.latest(second)).then_some(false)
+    }
+
+    /// One of two orders holds: `second` at least `there` after `first`, or `first` at least `back` after `second`.
+    pub fn one_after_the_other(&mut self, (first, second): (usize, usize), there: i64, back: i64) {
+        match (self.known(first, second, there), self.known(second, first, back)) {
+            (Some(true), _) | (_, Some(true)) => {}
+            (Some(false), Some(false)) => self.clause(Vec::new()),
+            (Some(false), None) => self.apart(second, first, back),
+            (None, Some(false)) => self.apart(first, second, there),
+            (None, None) => {
+                let literal = self.literal();
+                self.at_most_if(self.difference(first, second), -there, literal);
+                self.at_most_if(self.difference(second, first), -back, !literal);
+            }
+        }
+    }
+
+    /// A literal that, when true, keeps `second` at least `minutes` after `first`.
+    pub fn before(&mut self, first: usize, second: usize, minutes: i64) -> Before {
+        if let Some(&before) = self.before.get(&(first, second, minutes)) {
+            return before;
+        }
+        let before = match self.known(first, second, minutes) {
+            Some(true) => Before::Always,
+            Some(false) => Before::Never,
+            None => {
+                let literal = self.literal();
+                if !self.solver.is_inconsistent() {
+                    let constraint = less_than_or_equals(self.difference(first, second), -minutes as i32, self.tag);
+                    constraint.reify(&mut self.solver, literal);
+                }
+                Before::If(literal)
+            }
+        };
+        self.before.insert((first, second, minutes), before);
+        before
+    }
+
+    /// Either order, unless one of `unless` holds.
+    pub fn ordered_unless(&mut self, orders: [Before; 2], mut unless: Vec<Predicate>) {
+        for order in orders {
+            match order {
+                Before::Always => return,
+                Before::Never => {}
+                Before::If(literal) => unless.push(literal.get_true_predicate()),
+            }
+        }
+        self.clause(unless);
+    }
+
+    /// Never more than `room` at once; each load is (job, minutes after its start, minutes, amount), and `fixed` ones are (start, end).
+    pub fn cumulative(&mut self, loads: &[(usize, i64, i64, i64)], fixed: &[(i64, i64)], room: i64) {
+        if self.solver.is_inconsistent() {
+            return;
+        }
+        let mut variables: Vec<AffineView<DomainId>> =
+            loads.iter().map(|&(job, offset, ..)| self.starts[job].scaled(1).offset(offset as i32)).collect();
+        let mut minutes: Vec<i32> = loads.iter().map(|load| load.2 as i32).collect();
+        let mut amounts: Vec<i32> = loads.iter().map(|load| load.3 as i32).collect();
+        for &(start, end) in fixed.iter().filter(|(start, end)| start < end) {
+            variables.push(self.solver.new_bounded_integer(start as i32, start as i32).scaled(1));
+            minutes.push((end - start) as i32);
+            amounts.push(1);
+        }
+        self.solver.add_constraint(cumulative(variables, minutes, amounts, room as i32, self.tag)).post();
+    }
+
+    /// What a known plan says of every variable with a choice.
+    pub fn known_values(&self, seats: &[Seat]) -> Vec<(DomainId, i32)> {
+        let mut known: Vec<(DomainId, i32)> = self.starts.iter().zip(seats).map(|(&start, seat)| (start, seat.start as i32)).collect();
+        let mut say = |choices: &[(usize, Literal)], chosen: Option<usize>| {
+            known.extend(
+                choices.iter().map(|&(choice, literal)| (literal.get_true_predicate().get_domain(), i32::from(Some(choice) == chosen))),
+            );
+        };
+        for (&(job, out), doers) in &self.doers {
+            say(doers, if out { seats[job].out } else { seats[job].hands });
+        }
+        for (&(job, load), settings) in &self.settings {
+            say(settings, seats[job].settings[load]);
+        }
+        known
+    }
+
+    /// The plan that a solution stands for.
+    pub fn read(&self, solution: SolutionReference) -> Vec<Seat> {
+        let start = |job: usize| i64::from(solution.get_integer_value(self.starts[job]));
+        let chosen = |choices: Option<&Vec<(usize, Literal)>>| {
+            choices?.iter().find(|(_, literal)| solution.get_literal_value(*literal)).map(|&(choice, _)| choice)
+        };
+        let mut seats: Vec<Seat> = (0..self.model.count())
+            .map(|job| Seat {
+                start: start(job),
+                hands: self.doer(&self.model.hands[job], chosen(self.doers.get(&(job, false)))),
+                out: self.doer(&self.model.outs[job], chosen(self.doers.get(&(job, true)))),
+                settings: self.model.loads[job]
+                    .iter()
+                    .enumerate()
+                    .map(|(place, load)| chosen(self.settings.get(&(job, place))).or(load.settings.first().copied()))
+                    .collect(),
+            })
+            .collect();
+        super::hands::hand_out(self.model, &mut seats);
+        seats
+    }
+
+    fn doer(&self, task: &Option<Task>, chosen: Option<usize>) -> Option<usize> {
+        let task = task.as_ref()?;
+        chosen.or_else(|| (task.people.len() == 1).then(|| task.people[0]))
+    }
+}

@@ -1,0 +1,129 @@
+//! The plan of least finish: a first plan by rules of priority, bounds by sums, and a constraint solver for what lies between.
+//!
+//! # The question
+//!
+//! A job is hands, then at once its wait, then at once out; it holds its machines from start to end, and one person each for hands and
+//! for out. The finish is the last end of anything; it is to be least. Among the plans of least finish the *idle minutes* are to be least:
+//! for each job and the next job of its making, in the jobs' order, the minutes from the end of the one to the start of the other
+//! (nothing where they overlap), summed up.
+//!
+//! # Ovens
+//!
+//! The loads of a machine with heat fall into runs, one after another; within a run the highest and the lowest temperature differ by at
+//! most `near` and the lowest is set. Said per load: it stands in one of the settings at most `near` below what it wants, and two loads in
+//! different settings lie a warm-up apart. That is the same thing: runs in one setting, one after the other, are one run, and loads that
+//! overlap in a chain must all share a setting. Two loads that never overlap may so share a lower setting and save the warm-up between
+//! them. A load without a temperature may stand in any run, or in the cold oven, but not in one that warms up. When everybody leaves, the
+//! oven is off: the next load needs a warm-up again.
+//!
+//! # The answer
+//!
+//! `proven` is set only where a bound or the solver says that no plan is shorter. Effort is counted in jobs placed and solver steps, never
+//! by the clock, so the same question has the same answer on every machine.
+
+mod board;
+mod bound;
+mod branch;
+mod construct;
+mod exact;
+mod hands;
+mod improve;
+mod lag;
+mod model;
+mod order;
+mod relax;
+mod rooms;
+mod search;
+mod settings;
+
+use self::board::Board;
+use self::branch::Steps;
+use self::construct::Plan;
+use self::model::{FAR, Model, Rules};
+use super::{LinkWhy, Placed, Problem, Schedule};
+
+/// How long the search for the proof may go on, counted in solver decisions, never by the clock.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Effort {
+    Low,
+    #[default]
+    Normal,
+    High,
+}
+
+impl Effort {
+    /// Jobs placed by rules of priority, and work of the solver in steps times jobs.
+    fn limits(self) -> (u64, u64) {
+        match self {
+            Effort::Low => (2_000, 40_000),
+            Effort::Normal => (60_000, 6_000_000),
+            Effort::High => (600_000, 300_000_000),
+        }
+    }
+}
+
+/// The plan of least finish, and of the least idle minutes within makings among those.
+///
+/// Where no plan holds every rule, the one that overruns `within` of recipes by the fewest minutes, marked in `overrun` and `clash`; where
+/// even that is not to be had, a plan that breaks the rules named in `impossible`. There is always a plan.
+pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
+    let (placed, work) = effort.limits();
+    let mut steps = Steps { left: work / (problem.jobs.len() as u64).max(1) };
+    let strict = ready(problem, Rules::ALL);
+    if let Some(plan) = improve::construct(&strict, bound::bound(&strict), placed) {
+        return finished(problem, &strict, plan, &mut steps);
+    }
+    for rules in relax::GIVING_WAY {
+        let model = ready(problem, rules);
+        let Some(plan) = improve::construct(&model, bound::bound(&model), placed / 4) else { continue };
+        let (plan, bound) = relax::least_overrun(problem, &model, plan, &mut steps);
+        let kept = rules.hours && model.impossible.is_empty() && relax::overruns(problem, &model, &plan.seats).is_empty();
+        if kept {
+            return finished(problem, &strict, plan, &mut steps);
+        }
+        let clash = relax::clash(problem, &model, &plan, &mut Steps { left: steps.left / 4 });
+        return Schedule { clash, ..told(problem, &model, &plan, bound) };
+    }
+    let model = ready(problem, Rules::NONE);
+    told(problem, &model, &Plan::of(&model, relax::in_a_row(&model)), 0)
+}
+
+fn ready(problem: &Problem, rules: Rules) -> Model {
+    let mut model = Model::new(problem, rules);
+    let blank = model.clone();
+    let board = Board::new(&blank);
+    model.settle(|job, from| board.earliest(job, from, FAR));
+    model
+}
+
+/// A plan that holds every rule, improved as far as the steps reach.
+fn finished(problem: &Problem, model: &Model, plan: Plan, steps: &mut Steps) -> Schedule {
+    let mut bound = bound::bound(model).min(plan.finish);
+    let mut plan = plan;
+    if bound < plan.finish {
+        (plan, bound) = search::least_finish(model, plan, bound, steps);
+    }
+    plan = improve::close_up(model, plan);
+    plan = search::least_idle(model, plan, steps);
+    told(problem, model, &plan, bound)
+}
+
+fn told(problem: &Problem, model: &Model, plan: &Plan, bound: i64) -> Schedule {
+    let (set_to, settings) = settings::settings(problem, model, &plan.seats);
+    let placed =
+        plan.seats.iter().zip(set_to).map(|(seat, set_to)| Placed { start: seat.start, person: seat.hands, out_person: seat.out, set_to });
+    let mut overrun = relax::overruns(problem, model, &plan.seats);
+    overrun.retain(|(link, _)| problem.links[*link].why == LinkWhy::Within);
+    overrun.sort_unstable();
+    let impossible = relax::broken(problem, model, &plan.seats, &settings);
+    Schedule {
+        placed: placed.collect(),
+        settings,
+        finish: plan.finish,
+        bound,
+        proven: bound == plan.finish,
+        overrun,
+        clash: Vec::new(),
+        impossible,
+    }
+}

@@ -1,0 +1,156 @@
+//! One need as it is asked of a shop: its total, its windows, the measure in which packs are compared.
+//!
+//! Knows a need and its food; no price, no other need.
+
+use jiff::ToSpan;
+use jiff::civil::Date;
+
+use super::cover::Target;
+use crate::foods::Food;
+use crate::measure::{Dimension, TOLERANCE, whole_up};
+use crate::plan::{Need, NeedUse, Stated};
+
+/// What a window is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum WindowFor {
+    /// Uses from this day on.
+    Day(Date),
+    /// Uses "to taste" from this day on: any one pack or loose step.
+    Taste(Date),
+    /// A staple's top-up.
+    Shelf,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Window {
+    pub what: WindowFor,
+    /// Base units.
+    pub amount: f64,
+}
+
+/// One need that a shop can be asked for.
+#[derive(Debug, Clone)]
+pub(super) struct Ask<'a> {
+    pub need: &'a Need,
+    pub food: &'a Food,
+    /// Base units, pieces rounded up to whole ones.
+    pub total: f64,
+    /// Base units, not rounded.
+    pub exact: f64,
+    /// The size of a tin that every line states, in base units.
+    pub tin: Option<f64>,
+    /// The drained share, where every line is stated as drained: packs are then compared in drained grams.
+    pub drained: Option<f64>,
+    /// How many of the smallest unit make one base unit.
+    fine: f64,
+}
+
+/// Does anything of this use have to be bought?
+pub(super) fn is_wanted(part: &NeedUse) -> bool {
+    part.to_taste || part.amount > 0.0
+}
+
+impl<'a> Ask<'a> {
+    /// `None` where nothing has to be bought.
+    pub fn of(need: &'a Need, food: &'a Food) -> Option<Self> {
+        let wanted: Vec<&NeedUse> = need.uses.iter().filter(|part| is_wanted(part)).collect();
+        if wanted.is_empty() {
+            return None;
+        }
+        let exact: f64 = need.uses.iter().filter(|part| !part.to_taste).map(|part| part.amount).sum();
+        let total = if need.dimension == Dimension::Count { whole_up(exact, 1.0) } else { exact };
+        let all_drained = need.dimension == Dimension::Mass && wanted.iter().all(|part| part.stated == Stated::Drained);
+        let share = food.drained.as_ref().map(|fact| fact.value).filter(|share| *share > 0.0);
+        let drained = if all_drained { share } else { None };
+        // A thousand-millionth of a gram; for tonnes a thousandth, so that sums stay whole numbers of 64 bits.
+        let fine = if total < 1e6 { 1e9 } else { 1e3 };
+        Some(Ask { need, food, total, exact, tin: common_tin(&wanted), drained, fine })
+    }
+
+    /// Base units as purchased to the unit in which packs are compared.
+    pub fn units(&self, base: f64) -> i64 {
+        self.plain_units(base * self.drained.unwrap_or(1.0))
+    }
+
+    /// Base units that are already drained where packs are compared drained.
+    pub fn plain_units(&self, base: f64) -> i64 {
+        (base * self.fine).round() as i64
+    }
+
+    /// The way back, in base units as purchased.
+    pub fn base(&self, units: i64) -> f64 {
+        units as f64 / self.fine / self.drained.unwrap_or(1.0)
+    }
+
+    /// The windows at a shop that sells the food loose, or in packs only.
+    pub fn windows(&self, loose: bool) -> Vec<Window> {
+        let opened = self.food.keeps.opened.as_ref().map(|fact| fact.value.0).filter(|_| !loose);
+        let mut windows: Vec<Window> = Vec::new();
+        let mut uses: Vec<&NeedUse> = self.need.uses.iter().filter(|part| is_wanted(part) && !part.top_up).collect();
+        uses.sort_by_key(|part| part.on);
+        let top_up: f64 = self.need.uses.iter().filter(|part| part.top_up).map(|part| part.amount).sum();
+        for part in uses.iter().filter(|part| !part.to_taste) {
+            match windows.last_mut() {
+                Some(window) if reaches(window.what, opened, part.on) => window.amount += part.amount,
+                _ => windows.push(Window { what: WindowFor::Day(part.on), amount: part.amount }),
+            }
+        }
+        match windows.last_mut() {
+            Some(window) if opened.is_none() => window.amount = self.total,
+            _ if top_up > 0.0 => windows.push(Window { what: WindowFor::Shelf, amount: top_up }),
+            _ => {}
+        }
+        if let [window] = windows.as_mut_slice() {
+            window.amount = self.total;
+        }
+        let mut tastes: Vec<Window> = Vec::new();
+        for part in uses.iter().filter(|part| part.to_taste) {
+            if !tastes.last().is_some_and(|window| reaches(window.what, opened, part.on)) {
+                tastes.push(Window { what: WindowFor::Taste(part.on), amount: 0.0 });
+            }
+        }
+        windows.extend(tastes);
+        windows
+    }
+
+    /// What each window must reach at a shop. `None` where all of it may stay unmet.
+    pub fn targets(&self, windows: &[Window], loose: bool, short_by: f64) -> Option<Vec<Target>> {
+        let may_fall_short = windows.len() == 1 && !loose && self.need.dimension != Dimension::Count;
+        let slack = if may_fall_short { self.units(short_by * self.need.demand) } else { 0 };
+        windows.iter().map(|window| self.target(window, slack)).collect()
+    }
+
+    fn target(&self, window: &Window, slack: i64) -> Option<Target> {
+        if let WindowFor::Taste(_) = window.what {
+            return Some(Target { need: 0, least: 1, noise: 0, steps_before: 0 });
+        }
+        let need = self.units(window.amount).max(1);
+        let noise = (need as f64 * TOLERANCE).ceil() as i64;
+        let least = need - slack - noise;
+        if slack > 0 && least <= 0 {
+            return None;
+        }
+        Some(Target { need, least: least.max(1), noise, steps_before: 0 })
+    }
+}
+
+fn reaches(what: WindowFor, opened: Option<i64>, on: Date) -> bool {
+    match (what, opened) {
+        (_, None) => true,
+        (WindowFor::Day(first) | WindowFor::Taste(first), Some(days)) => first.saturating_add(days.days()) >= on,
+        (WindowFor::Shelf, _) => false,
+    }
+}
+
+/// The one size of a tin that all of these lines state.
+fn common_tin(uses: &[&NeedUse]) -> Option<f64> {
+    let mut common: Option<f64> = None;
+    for part in uses {
+        let Stated::Tin { size } = part.stated else { return None };
+        if common.is_some_and(|other| (other - size).abs() > TOLERANCE * size) {
+            return None;
+        }
+        common = Some(size);
+    }
+    common
+}

@@ -1,0 +1,88 @@
+//! Everything the shopping list says, gathered from the stages before it.
+
+use jiff::civil::Date;
+
+use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote};
+use crate::kitchen::{Kitchen, LotOf, Warning, Week};
+use crate::measure::{Money, read_money};
+use crate::pantry::Netted;
+use crate::plan::{DrawOf, Makings};
+
+/// The stages the list is gathered from.
+pub struct Parts<'r> {
+    pub makings: &'r Makings,
+    pub netted: &'r Netted,
+    pub basket: &'r Basket,
+    pub flags: &'r [Flag],
+    pub moves: Vec<MoveNote>,
+    pub ask: &'r [String],
+    pub warnings: &'r [Warning],
+}
+
+/// The list of the trips from `shown_from` on, or of all.
+pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: Option<Date>) -> ShoppingList {
+    let currency = &kitchen.household.currency;
+    let trips: Vec<_> = parts.basket.trips.iter().filter(|trip| shown_from.is_none_or(|day| trip.on >= day)).cloned().collect();
+    let cost: Money = trips.iter().filter_map(|trip| read_money(&trip.cost, currency).ok()).sum();
+    let listed = |food: &String| {
+        let lines = trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines);
+        lines.into_iter().any(|line| line.food == *food)
+    };
+    ShoppingList {
+        week: week.name.clone(),
+        from: week.from,
+        currency: currency.code.clone(),
+        cost: cost.decimal(currency),
+        no_price: parts.basket.no_price.iter().filter(|food| listed(food)).cloned().collect(),
+        from_pantry: from_pantry(kitchen, parts.netted),
+        expiring: expiring(kitchen, parts.netted),
+        spare: spare(kitchen, parts.makings),
+        ask: parts.ask.to_vec(),
+        moves: parts.moves,
+        flags: parts.flags.to_vec(),
+        warnings: parts.warnings.iter().map(Warning::to_string).collect(),
+        trips,
+    }
+}
+
+fn from_pantry(kitchen: &Kitchen, netted: &Netted) -> Vec<FromPantry> {
+    let entry = |draw: &crate::plan::Draw| {
+        let (food, recipe) = match draw.of {
+            DrawOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+            DrawOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+        };
+        FromPantry {
+            food,
+            recipe,
+            amount: draw.amount.clone(),
+            place: draw.place,
+            on: draw.on,
+            what_for: draw.what_for.clone(),
+            look_first: draw.look_first,
+        }
+    };
+    netted.draws.iter().map(entry).collect()
+}
+
+fn expiring(kitchen: &Kitchen, netted: &Netted) -> Vec<Expiring> {
+    let entry = |(lot, amount, until): &(usize, crate::measure::Quantity, Date)| {
+        let lot = &kitchen.lots[*lot];
+        let (food, recipe) = match lot.of {
+            LotOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+            LotOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+        };
+        Expiring { food, recipe, amount: amount.clone(), place: lot.place, until: *until }
+    };
+    netted.expiring.iter().map(entry).collect()
+}
+
+fn spare(kitchen: &Kitchen, makings: &Makings) -> Vec<SpareNote> {
+    let spare = makings.makings.iter().filter_map(|making| making.spare.as_ref());
+    let note = |spare: &crate::plan::Spare| SpareNote {
+        recipe: kitchen.recipes[spare.recipe.0].id.clone(),
+        amount: spare.amount.clone(),
+        made_on: spare.made_on,
+        eat_by: spare.eat_by,
+    };
+    spare.map(note).collect()
+}

@@ -1,0 +1,111 @@
+//! What one shop sells of one food, brought into the measure of a need.
+
+use super::ask::Ask;
+use super::cover::Loose;
+use super::windows::{Shelf, Sized};
+use crate::foods::convert;
+use crate::kitchen::{Pack, PackKind, Warning};
+use crate::measure::{Dimension, Quantity, TOLERANCE, UnitPrice};
+
+/// A pack this near a size stated in a line counts as that size (design: ten per cent).
+const NEAR_A_TIN: f64 = 0.10;
+
+/// A shelf, with the packs it was made of.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Stocked<'a> {
+    pub shelf: Shelf,
+    /// In the order of [`Shelf::sized`].
+    pub sized: Vec<&'a Pack>,
+    pub loose: Option<&'a Pack>,
+}
+
+impl Stocked<'_> {
+    pub fn is_empty(&self) -> bool {
+        self.sized.is_empty() && self.loose.is_none()
+    }
+}
+
+/// The priced packs that can be compared with the need, larger ones first, then in file order.
+pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnings: &mut Vec<Warning>) -> Stocked<'a> {
+    let mut sized: Vec<(f64, Sized, &Pack)> = Vec::new();
+    let mut stocked = Stocked::default();
+    for pack in packs.filter(|pack| is_priced(pack)) {
+        let found = match &pack.kind {
+            PackKind::Sized { size, drained, price, offer, .. } => counts_as(ask, size, *drained).map(|(plain, units)| {
+                let price = price.map_or(0, |price| price.0);
+                let offer = offer.map(|offer| (i64::from(offer.buy), offer.pay.0));
+                sized.push((plain, Sized { size: units.max(1), price, offer }, pack));
+            }),
+            PackKind::Loose { price, step } => loose_of(ask, price.as_ref(), step).map(|loose| {
+                let cheaper = stocked.shelf.loose.is_none_or(|there| loose.rate() < there.rate());
+                if cheaper {
+                    stocked.shelf.loose = Some(loose);
+                    stocked.loose = Some(pack);
+                }
+            }),
+        };
+        if let Err(why) = found {
+            warnings.push(not_comparable(ask, pack, &why));
+        }
+    }
+    sized.sort_by(|a, b| b.0.total_cmp(&a.0));
+    stocked.shelf.sized = sized.iter().map(|(_, sized, _)| *sized).collect();
+    stocked.sized = sized.iter().map(|(_, _, pack)| *pack).collect();
+    stocked
+}
+
+fn is_priced(pack: &Pack) -> bool {
+    match &pack.kind {
+        PackKind::Sized { price, .. } => price.is_some(),
+        PackKind::Loose { price, .. } => price.is_some(),
+    }
+}
+
+struct NotComparable {
+    what: String,
+    key: Option<String>,
+}
+
+fn in_measure(ask: &Ask, amount: &Quantity, dimension: &Dimension) -> Result<f64, NotComparable> {
+    let base = if amount.dimension() == *dimension {
+        amount.base()
+    } else {
+        convert(ask.food, amount, dimension).map_err(|missing| NotComparable { what: missing.what, key: Some(missing.key) })?.base()
+    };
+    if base > 0.0 { Ok(base) } else { Err(NotComparable { what: "it holds nothing".into(), key: None }) }
+}
+
+/// A pack's own size in base units, and what it counts as in the unit of comparison.
+fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(f64, i64), NotComparable> {
+    if let (Some(_), Some(grams)) = (ask.drained, drained) {
+        let plain = if size.dimension() == Dimension::Mass { size.base() } else { grams };
+        return Ok((plain, ask.plain_units(grams)));
+    }
+    let plain = in_measure(ask, size, &ask.need.dimension)?;
+    let counted = match ask.tin {
+        Some(tin) if (plain - tin).abs() <= (NEAR_A_TIN + TOLERANCE) * tin => tin,
+        _ => plain,
+    };
+    Ok((plain, ask.units(counted)))
+}
+
+fn loose_of(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity) -> Result<Loose, NotComparable> {
+    let Some(price) = price else { return Err(NotComparable { what: "it has no price".into(), key: None }) };
+    let priced_step = in_measure(ask, step, &price.per.dimension())?;
+    let step = in_measure(ask, step, &ask.need.dimension)?;
+    let fine = |base: f64| ((base * 1e6).round() as i64).max(1);
+    Ok(Loose { step: ask.units(step).max(1), minor_e4: price.minor_e4, priced_step: fine(priced_step), per: fine(price.per.base()) })
+}
+
+fn not_comparable(ask: &Ask, pack: &Pack, why: &NotComparable) -> Warning {
+    let size = match &pack.kind {
+        PackKind::Sized { label, .. } => format!("the pack \"{label}\" of {}", ask.food.name),
+        PackKind::Loose { .. } => format!("loose {}", ask.food.name),
+    };
+    let unit = ask.need.dimension.symbol();
+    let mend = why.key.as_ref().map_or(String::new(), |key| format!(" Add {key} under {} in foods.toml.", ask.food.name));
+    Warning::Note {
+        at: Some(pack.at.clone()),
+        text: format!("{size} cannot be compared with a need in {unit}, so it is not bought: {}.{mend}", why.what),
+    }
+}

@@ -1,0 +1,102 @@
+//! Trips, shops, sections and lines.
+
+use pretty_assertions::assert_eq;
+
+use super::*;
+use crate::foods::Measured;
+
+#[test]
+fn every_trip_is_listed_even_an_empty_one() {
+    let mut street = Street::new();
+    street.week.trips.push(Trip { on: on(2), shops: None, at: Spot::default() });
+    street.pack(QUAY, "onion", 1000.0, 129);
+    street.needs("onion", &[(3, 800.0)]);
+    street.needs[0].trip = 1;
+    let basket = street.basket();
+    assert_eq!(basket.trips.iter().map(|trip| (trip.cost.as_str(), trip.shops.len())).collect::<Vec<_>>(), [("0.00", 0), ("1.29", 1)]);
+}
+
+#[test]
+fn sections_stand_in_walking_order_and_unknown_ones_after_them() {
+    let mut street = Street::new();
+    for (food, section) in [("zander", None), ("milk", Some("Dairy")), ("apple", Some("Vegetables")), ("soap", Some("Household"))] {
+        street.about(food).section = section.map(str::to_owned);
+        street.pack(QUAY, food, 500.0, 100);
+        street.needs(food, &[(1, 400.0)]);
+    }
+    street.pack(QUAY, "aubergine", 500.0, 100);
+    street.kitchen.packs.last_mut().unwrap().section = Some("Vegetables".into());
+    street.needs("aubergine", &[(1, 400.0)]);
+    let basket = street.basket();
+    let sections: Vec<(String, Vec<String>)> = basket.trips[0].shops[0]
+        .sections
+        .iter()
+        .map(|section| (section.section.clone(), section.lines.iter().map(|line| line.food.clone()).collect()))
+        .collect();
+    let expected =
+        [("Vegetables", vec!["apple", "aubergine"]), ("Dairy", vec!["milk"]), ("Household", vec!["soap"]), ("Other", vec!["zander"])];
+    let expected = expected.map(|(name, foods)| (name.to_owned(), foods.into_iter().map(str::to_owned).collect::<Vec<_>>()));
+    assert_eq!(sections, expected);
+}
+
+#[test]
+fn a_need_that_the_pantry_served_has_no_line() {
+    let mut street = Street::new();
+    street.pack(QUAY, "onion", 1000.0, 129);
+    street.needs("onion", &[(1, 0.0)]);
+    let basket = street.basket();
+    assert_eq!((basket.trips[0].shops.len(), basket.cost, basket.no_price), (0, Money(0), vec![]));
+}
+
+#[test]
+fn a_need_in_its_own_words_meets_no_packs() {
+    let mut street = Street::new();
+    street.pack(QUAY, "rosemary", 20.0, 99);
+    let part = NeedUse { line: "1 sprig rosemary".into(), ..a_use(1, 1.0) };
+    street.needs_uses("rosemary", Dimension::Word("sprig".into()), vec![part.clone(), part]);
+    street.needs[0].own_words = true;
+    let basket = street.basket();
+    let visit = &basket.trips[0].shops[0];
+    assert_eq!(visit.shop, None);
+    let line = &visit.sections[0].lines[0];
+    assert_eq!((line.need.clone(), line.packs.len(), line.cost.clone()), (Quantity::Words(2.0, "sprig".into()), 0, None));
+    assert_eq!(line.own_words, ["1 sprig rosemary"]);
+    assert_eq!(basket.no_price, ["rosemary"]);
+}
+
+#[test]
+fn what_a_line_is_for_stands_once_and_in_order() {
+    let mut street = Street::new();
+    street.pack(QUAY, "onion", 1000.0, 129);
+    let part = |day, what: &str| NeedUse { what_for: what.into(), ..a_use(day, 100.0) };
+    street.needs_uses("onion", Dimension::Mass, vec![part(1, "Soup"), part(2, "Braise"), part(3, "Soup")]);
+    let line = street.line();
+    assert_eq!(line.what_for, ["Soup", "Braise"]);
+    assert_eq!(line.last_used, Some(on(3)));
+}
+
+#[test]
+fn the_paper_is_told_about_how_many_pieces_and_what_is_fresh() {
+    let mut street = Street::new();
+    street.about("carrot").each = Some(fact(Measured::Single(61.0)));
+    street.about("carrot").keeps.fridge = Some(fact(Days(20)));
+    street.loose(QUAY, "carrot", 140, 100.0);
+    street.needs("carrot", &[(1, 430.0)]);
+    let line = street.line();
+    // 500 g bought: 500 / 61 = 8.2.
+    assert_eq!((line.about.as_deref(), line.fresh), (Some("about 8"), true));
+}
+
+#[test]
+fn the_line_reads_as_the_contract_shows_it() {
+    let mut street = Street::new();
+    street.pack(QUAY, "onion", 1000.0, 129);
+    street.needs("onion", &[(2, 830.0)]);
+    let json = serde_json::to_string(&street.line()).unwrap();
+    assert_eq!(
+        json,
+        r#"{"food":"onion","need":{"amount":830.0,"unit":"g"},"packs":[{"size":"1000 g","count":1,"offer":null,"cost":"1.29"}],"#
+            .to_owned()
+            + r#""cost":"1.29","left":{"amount":170.0,"unit":"g"},"short":{"amount":0.0,"unit":"g"},"last_used":"2026-12-02","for":["White-bean mash"]}"#
+    );
+}

@@ -1,0 +1,147 @@
+//! Several shops, trips and fares.
+
+use pretty_assertions::assert_eq;
+
+use super::*;
+
+fn shops(basket: &Basket) -> Vec<(Option<String>, Option<String>)> {
+    basket.trips[0].shops.iter().map(|visit| (visit.shop.clone(), visit.cost.clone())).collect()
+}
+
+fn at(shop: &str, cost: &str) -> (Option<String>, Option<String>) {
+    (Some(shop.into()), Some(cost.into()))
+}
+
+#[test]
+fn each_food_is_bought_where_it_is_cheaper() {
+    let mut street = Street::new();
+    for (shop, onion, flour) in [(QUAY, 129, 90), (MILL, 140, 70)] {
+        street.pack(shop, "onion", 1000.0, onion);
+        street.pack(shop, "flour", 1000.0, flour);
+    }
+    street.needs("onion", &[(1, 800.0)]);
+    street.needs("flour", &[(1, 800.0)]);
+    let basket = street.basket();
+    assert_eq!(shops(&basket), [at("Quay market", "1.29"), at("Mill stores", "0.70")]);
+    assert_eq!(basket.cost, Money(199));
+}
+
+#[test]
+fn a_fare_that_saves_less_than_it_costs_is_not_paid() {
+    let mut street = Street::new();
+    street.kitchen.shops[MILL].trip = Money(20);
+    for (shop, onion, flour) in [(QUAY, 129, 90), (MILL, 140, 70)] {
+        street.pack(shop, "onion", 1000.0, onion);
+        street.pack(shop, "flour", 1000.0, flour);
+    }
+    street.needs("onion", &[(1, 800.0)]);
+    street.needs("flour", &[(1, 800.0)]);
+    // Both: 1.29 + 0.70 + 0.20 = 2.19; Quay market alone 1.29 + 0.90 = 2.19: at one price the fewest shops.
+    assert_eq!(shops(&street.basket()), [at("Quay market", "2.19")]);
+}
+
+#[test]
+fn a_shops_cost_is_goods_and_fare() {
+    let mut street = Street::new();
+    street.kitchen.shops[MILL].trip = Money(150);
+    street.pack(MILL, "onion", 1000.0, 140);
+    street.needs("onion", &[(1, 800.0)]);
+    let basket = street.basket();
+    assert_eq!(shops(&basket), [at("Mill stores", "2.90")]);
+    assert_eq!((basket.trips[0].cost.as_str(), basket.trips[0].shops[0].trip_cost.as_deref()), ("2.90", Some("1.50")));
+}
+
+#[test]
+fn at_one_price_less_left_then_fewer_packs_then_file_order() {
+    let mut street = Street::new();
+    // Something that only each of them sells, so that both are visited anyhow.
+    street.pack(QUAY, "egg noodles", 250.0, 100);
+    street.pack(MILL, "rye bread", 500.0, 100);
+    street.needs("egg noodles", &[(1, 250.0)]);
+    street.needs("rye bread", &[(1, 500.0)]);
+    street.pack(QUAY, "leek", 600.0, 100);
+    street.pack(MILL, "leek", 500.0, 100);
+    street.needs("leek", &[(1, 500.0)]);
+    street.pack(QUAY, "rice", 250.0, 50);
+    street.pack(MILL, "rice", 500.0, 100);
+    street.needs("rice", &[(1, 500.0)]);
+    street.pack(QUAY, "beetroot", 500.0, 100);
+    street.pack(MILL, "beetroot", 500.0, 100);
+    street.needs("beetroot", &[(1, 500.0)]);
+    let basket = street.basket();
+    let foods = |shop: usize| -> Vec<&str> {
+        basket.trips[0].shops[shop].sections.iter().flat_map(|section| &section.lines).map(|line| line.food.as_str()).collect()
+    };
+    assert_eq!(foods(QUAY), ["beetroot", "egg noodles"]);
+    assert_eq!(foods(MILL), ["leek", "rice", "rye bread"]);
+}
+
+#[test]
+fn between_shops_money_counts_even_where_least_left_is_chosen() {
+    let mut street = Street::new();
+    street.kitchen.rules.choose = Choose::LeastLeft;
+    street.pack(QUAY, "cream", 200.0, 95);
+    street.pack(MILL, "cream", 500.0, 100);
+    street.needs("cream", &[(1, 390.0)]);
+    assert_eq!(shops(&street.basket()), [at("Mill stores", "1.00")]);
+}
+
+#[test]
+fn only_the_shops_of_the_trip_are_visited() {
+    let mut street = Street::new();
+    street.week.trips[0].shops = Some(vec![ShopId(MILL)]);
+    street.pack(QUAY, "onion", 1000.0, 100);
+    street.pack(MILL, "onion", 1000.0, 140);
+    street.needs("onion", &[(1, 800.0)]);
+    assert_eq!(shops(&street.basket()), [at("Mill stores", "1.40")]);
+}
+
+#[test]
+fn an_unpriced_pack_is_ignored_beside_a_priced_one_in_another_shop() {
+    let mut street = Street::new();
+    street.sell(QUAY, "onion", Quantity::grams(1000.0), None, None, None);
+    street.pack(MILL, "onion", 1000.0, 140);
+    street.needs("onion", &[(1, 800.0)]);
+    let basket = street.basket();
+    assert_eq!(shops(&basket), [at("Mill stores", "1.40")]);
+    assert_eq!(basket.no_price, Vec::<String>::new());
+}
+
+#[test]
+fn a_food_without_a_price_or_without_a_seller_is_listed_plainly_and_last() {
+    let mut street = Street::new();
+    street.sell(QUAY, "rosemary", Quantity::grams(20.0), None, None, None);
+    street.pack(QUAY, "onion", 1000.0, 129);
+    for food in ["rosemary", "onion", "bay leaf"] {
+        street.needs(food, &[(1, 8.0)]);
+    }
+    let basket = street.basket();
+    assert_eq!(shops(&basket), [at("Quay market", "1.29"), (None, None)]);
+    assert_eq!(basket.no_price, ["bay leaf", "rosemary"]);
+    let lines = &basket.trips[0].shops[1].sections[0].lines;
+    assert_eq!(lines.iter().map(|line| line.food.as_str()).collect::<Vec<_>>(), ["bay leaf", "rosemary"]);
+    assert!(lines.iter().all(|line| line.packs.is_empty() && line.cost.is_none() && line.need == Quantity::grams(8.0)));
+}
+
+#[test]
+fn twelve_shops_are_searched_to_the_end() {
+    let mut street = Street::new();
+    let shop = street.kitchen.shops[QUAY].clone();
+    street.kitchen.shops = (0..12).map(|index| Shop { name: format!("Stall {index:02}"), trip: Money(30), ..shop.clone() }).collect();
+    for food in 0..24 {
+        let name = format!("food {food:02}");
+        for stall in 0..12 {
+            street.pack(stall, &name, 500.0, 100 + ((food * 7 + stall as i64 * 5) % 12) * 4);
+        }
+        street.needs(&name, &[(1, 400.0)]);
+    }
+    let basket = street.basket();
+    assert_eq!(basket.warnings, vec![]);
+    // By brute force over all 4095 sets of stalls.
+    let cost = |set: u32| -> i64 {
+        let stalls: Vec<i64> = (0..12).filter(|stall| set & (1 << stall) != 0).collect();
+        let goods = (0..24).map(|food| stalls.iter().map(|stall| 100 + ((food * 7 + stall * 5) % 12) * 4).min().unwrap());
+        goods.sum::<i64>() + 30 * stalls.len() as i64
+    };
+    assert_eq!(Some(basket.cost.0), (1..4096).map(cost).min());
+}

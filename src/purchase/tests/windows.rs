@@ -1,0 +1,156 @@
+//! Food that keeps only so long once opened.
+
+use pretty_assertions::assert_eq;
+
+use super::*;
+
+#[test]
+fn each_window_is_covered_on_its_own() {
+    let mut street = Street::new();
+    street.opened("coconut milk", 3);
+    street.pack(QUAY, "coconut milk", 400.0, 150);
+    // Opened on the 1st it serves until the 4th; the 5th needs a tin of its own.
+    street.needs("coconut milk", &[(1, 100.0), (4, 100.0), (5, 100.0)]);
+    let line = street.line();
+    assert_eq!(said(&line), "2 x 400 g = 3.00, left 500, short 0");
+    assert_eq!(line.windows.as_deref(), Some("one for Tuesday, one for Saturday"));
+    assert_eq!(line.need, Quantity::grams(300.0));
+}
+
+#[test]
+fn several_windows_have_no_slack() {
+    let mut street = Street::new();
+    street.opened("coconut milk", 1);
+    street.pack(QUAY, "coconut milk", 400.0, 150);
+    street.needs("coconut milk", &[(1, 401.0), (5, 100.0)]);
+    assert_eq!(street.said(), "3 x 400 g = 4.50, left 699, short 0");
+}
+
+#[test]
+fn one_window_keeps_its_slack() {
+    let mut street = Street::new();
+    street.opened("coconut milk", 3);
+    street.pack(QUAY, "coconut milk", 400.0, 150);
+    street.needs("coconut milk", &[(1, 201.0), (3, 200.0)]);
+    let line = street.line();
+    assert_eq!(said(&line), "1 x 400 g = 1.50, left 0, short 1");
+    assert_eq!(line.windows, None);
+}
+
+#[test]
+fn an_offer_counts_over_all_windows_together() {
+    let mut street = Street::new();
+    street.opened("coconut milk", 1);
+    street.offer(QUAY, "coconut milk", 200.0, 90, 3, 200);
+    street.pack(QUAY, "coconut milk", 400.0, 150);
+    // Alone, 400 g is cheapest as one 400 (1.50 < 1.80) and 100 g as one 200 (0.90): 2.40. Together three 200s are 2.00.
+    street.needs("coconut milk", &[(1, 400.0), (5, 100.0)]);
+    let line = street.line();
+    assert_eq!(said(&line), "3 x 200 g (1 offer) = 2.00, left 100, short 0");
+    assert_eq!(line.windows.as_deref(), Some("two for Tuesday, one for Saturday"));
+}
+
+#[test]
+fn an_offer_over_windows_is_filled_up_where_that_is_cheaper() {
+    let mut street = Street::new();
+    street.opened("coconut milk", 1);
+    street.offer(QUAY, "coconut milk", 200.0, 120, 3, 200);
+    street.needs("coconut milk", &[(1, 150.0), (5, 150.0)]);
+    // Two are 2.40, three are 2.00.
+    let line = street.line();
+    assert_eq!(said(&line), "3 x 200 g (1 offer) = 2.00, left 300, short 0");
+    assert_eq!(line.windows.as_deref(), Some("one for Tuesday, one for Saturday, one over"));
+}
+
+#[test]
+fn loose_goods_have_no_windows() {
+    let mut street = Street::new();
+    street.opened("feta", 1);
+    street.loose(QUAY, "feta", 1000, 10.0);
+    street.needs("feta", &[(1, 55.0), (5, 55.0)]);
+    // 110 g in one: 1.10. Two windows would be 60 + 60.
+    assert_eq!(street.said(), "loose 110 g = 1.10, left 0, short 0");
+}
+
+#[test]
+fn without_a_keeping_time_demand_and_top_up_are_one_cover() {
+    let mut street = Street::new();
+    street.pack(QUAY, "oat milk", 1000.0, 179);
+    street.needs_uses("oat milk", Dimension::Mass, vec![a_use(3, 300.0), top_up(600.0)]);
+    let line = street.line();
+    assert_eq!(said(&line), "1 x 1000 g = 1.79, left 100, short 0");
+    assert_eq!(line.what_for, ["White-bean mash", "staple"]);
+    assert_eq!(line.last_used, Some(on(3)));
+}
+
+#[test]
+fn the_top_up_of_a_food_that_is_opened_is_a_window_of_its_own() {
+    let mut street = Street::new();
+    street.opened("oat milk", 4);
+    street.pack(QUAY, "oat milk", 1000.0, 179);
+    street.needs_uses("oat milk", Dimension::Mass, vec![a_use(3, 300.0), top_up(600.0)]);
+    let line = street.line();
+    assert_eq!(said(&line), "2 x 1000 g = 3.58, left 1100, short 0");
+    assert_eq!(line.windows.as_deref(), Some("one for Thursday, one for the shelf"));
+}
+
+#[test]
+fn a_pure_top_up_is_last_used_never() {
+    let mut street = Street::new();
+    street.pack(QUAY, "oat milk", 1000.0, 179);
+    street.needs_uses("oat milk", Dimension::Mass, vec![top_up(600.0)]);
+    let line = street.line();
+    assert_eq!((line.last_used, line.what_for), (None, vec!["staple".to_owned()]));
+}
+
+#[test]
+fn to_taste_is_any_one_pack_and_its_need_shows_nothing() {
+    let mut street = Street::new();
+    street.pack(QUAY, "salt", 500.0, 45);
+    street.pack(QUAY, "salt", 1000.0, 60);
+    street.needs_uses("salt", Dimension::Mass, vec![to_taste(1), to_taste(2)]);
+    let line = street.line();
+    assert_eq!(said(&line), "1 x 500 g = 0.45, left 500, short 0");
+    assert_eq!(line.need, Quantity::grams(0.0));
+    assert_eq!(line.own_words, ["to taste"]);
+}
+
+#[test]
+fn to_taste_is_a_window_beside_the_demand() {
+    let mut street = Street::new();
+    street.offer(QUAY, "salt", 500.0, 45, 2, 80);
+    street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 300.0), to_taste(2)]);
+    assert_eq!(street.said(), "2 x 500 g (1 offer) = 0.80, left 700, short 0");
+}
+
+#[test]
+fn to_taste_of_loose_goods_is_one_step_priced_with_the_rest() {
+    let mut street = Street::new();
+    street.loose(QUAY, "salt", 145, 50.0);
+    street.pack(QUAY, "salt", 500.0, 45);
+    street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 160.0), to_taste(2)]);
+    // 200 g and one step of 50 g more: 0.25 x 1.45 = 0.3625 -> 0.36; the pack is 0.45.
+    assert_eq!(street.said(), "loose 250 g = 0.36, left 90, short 0");
+}
+
+#[test]
+fn a_pack_may_serve_the_taste_where_a_loose_step_is_dearer() {
+    let mut street = Street::new();
+    street.loose(QUAY, "salt", 145, 500.0);
+    street.pack(QUAY, "salt", 100.0, 20);
+    street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 490.0), to_taste(2)]);
+    // 0.5 kg loose is 0.725 -> 0.73, one pack 0.20: 0.93. Two steps are 1.45; six packs are 1.20.
+    assert_eq!(street.said(), "1 x 100 g, loose 500 g = 0.93, left 110, short 0");
+}
+
+#[test]
+fn pieces_are_not_rounded_in_each_window() {
+    let mut street = Street::new();
+    street.opened("lemon", 1);
+    street.sell(QUAY, "lemon", Quantity::pieces(1.0), Some(40), None, None);
+    street.needs_uses("lemon", Dimension::Count, vec![a_use(1, 0.5), a_use(5, 0.6)]);
+    let line = street.line();
+    // 1.1 pieces are 2, one for each window.
+    assert_eq!(line.need, Quantity::pieces(2.0));
+    assert_eq!(said(&line), "2 x 1 each = 0.80, left 0, short 0");
+}

@@ -1,0 +1,154 @@
+//! Which trip buys what: every demand to a trip, what the pantry did not serve to that trip's needs.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+
+use super::Flag;
+use crate::foods::FoodId;
+use crate::kitchen::{Kitchen, Week};
+use crate::measure::{Days, Dimension};
+use crate::pantry::{Netted, after_days};
+use crate::plan::{Demand, Demanded, Need, NeedUse, Stated};
+
+/// What every trip must buy, and what it must buy too early or too late.
+#[derive(Debug, Clone, Default)]
+pub struct Needs {
+    /// By trip, then food; one food's amounts in its own words stand beside what could be added up.
+    pub needs: Vec<Need>,
+    pub flags: Vec<Flag>,
+}
+
+/// The trip a demand belongs to, and why not a better one.
+#[derive(Debug, Clone, PartialEq)]
+struct Assigned {
+    trip: usize,
+    flag: Option<String>,
+}
+
+/// Assigns the demand to trips and gathers what must be bought.
+pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Netted) -> Needs {
+    let sold = Sold::new(kitchen, week);
+    let mut gathered = Gathered::default();
+    let mut flags: Vec<Flag> = Vec::new();
+    for (index, demand) in demanded.demand.iter().enumerate() {
+        let Some(assigned) = assign(kitchen, week, &sold, demand) else { continue };
+        let need = gathered.of(demand.food, assigned.trip, demand.amount.dimension(), demand.own_words);
+        need.demand += demand.amount.base();
+        let unmet = netted.unmet[index];
+        if unmet <= 0.0 && !netted.untasted[index] {
+            continue;
+        }
+        need.uses.push(NeedUse {
+            on: demand.on,
+            amount: unmet,
+            what_for: demand.what_for.clone(),
+            stated: demand.stated.clone(),
+            to_taste: demand.to_taste,
+            top_up: false,
+            line: demand.line.clone(),
+        });
+        if let Some(text) = assigned.flag {
+            let flag = Flag { food: kitchen.foods[demand.food].name.clone(), text };
+            if !flags.contains(&flag) {
+                flags.push(flag);
+            }
+        }
+    }
+    add_top_ups(week, demanded, netted, &mut gathered);
+    let needs = gathered.by_trip_and_food.into_values().filter(|need| !need.uses.is_empty()).collect();
+    Needs { needs, flags }
+}
+
+#[derive(Default)]
+struct Gathered {
+    by_trip_and_food: BTreeMap<(usize, FoodId, bool, Dimension), Need>,
+}
+
+impl Gathered {
+    fn of(&mut self, food: FoodId, trip: usize, dimension: Dimension, own_words: bool) -> &mut Need {
+        let fresh = || Need { food, trip, dimension: dimension.clone(), uses: Vec::new(), demand: 0.0, own_words };
+        self.by_trip_and_food.entry((trip, food, own_words, dimension.clone())).or_insert_with(fresh)
+    }
+}
+
+/// On the first trip, even if nobody sells it there.
+fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut Gathered) {
+    let Some(first) = week.trips.first() else { return };
+    for top_up in &netted.top_ups {
+        let dimension = top_up.amount.dimension();
+        let own_words = demanded.stated_in.get(&top_up.food).is_some_and(|stated| *stated != dimension);
+        let need = gathered.of(top_up.food, 0, dimension, own_words);
+        need.demand += top_up.amount.base();
+        need.uses.push(NeedUse {
+            on: first.on,
+            amount: top_up.amount.base(),
+            what_for: "staple".to_owned(),
+            stated: Stated::Plain,
+            to_taste: false,
+            top_up: true,
+            line: String::new(),
+        });
+    }
+}
+
+/// Which trips' shops sell a food, priced or not.
+struct Sold {
+    by_trip: Vec<std::collections::BTreeSet<FoodId>>,
+}
+
+impl Sold {
+    fn new(kitchen: &Kitchen, week: &Week) -> Self {
+        let sold_on = |trip: &crate::kitchen::Trip| {
+            let visited = |shop| trip.shops.as_ref().is_none_or(|shops| shops.contains(&shop));
+            kitchen.packs.iter().filter(|pack| visited(pack.shop)).map(|pack| pack.food).collect()
+        };
+        Sold { by_trip: week.trips.iter().map(sold_on).collect() }
+    }
+
+    /// The trips that count for a food: those that sell it, or all where none does.
+    fn trips(&self, food: FoodId) -> Vec<usize> {
+        let all = 0..self.by_trip.len();
+        let selling: Vec<usize> = all.clone().filter(|&trip| self.by_trip[trip].contains(&food)).collect();
+        if selling.is_empty() { all.collect() } else { selling }
+    }
+}
+
+fn assign(kitchen: &Kitchen, week: &Week, sold: &Sold, demand: &Demand) -> Option<Assigned> {
+    let trips = sold.trips(demand.food);
+    let keeps = keeps(kitchen, demand.food);
+    let on = |trip: usize| week.trips[trip].on;
+    let in_time = |trip: &usize| on(*trip) <= demand.on;
+    let fresh = |trip: &usize| keeps.is_none_or(|days| demand.on <= after_days(on(*trip), days));
+    if let Some(trip) = trips.iter().copied().find(|trip| in_time(trip) && fresh(trip)) {
+        return Some(Assigned { trip, flag: None });
+    }
+    if let Some(trip) = trips.iter().copied().rev().find(in_time) {
+        let flag = keeps.map(|keeps| {
+            let early = on(trip).until(demand.on).map_or(0, |span| i64::from(span.get_days()));
+            format!("bought {} before it is used; keeps {}", days(early), days(keeps.0))
+        });
+        return Some(Assigned { trip, flag });
+    }
+    let trip = *trips.first()?;
+    let flag = too_late(demand.on, on(trip));
+    Some(Assigned { trip, flag: Some(flag) })
+}
+
+fn too_late(needed: Date, bought: Date) -> String {
+    format!("needed on {needed}, before the trip on {bought} that buys it")
+}
+
+/// The longer of cupboard and fridge; not known: for ever.
+fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
+    let keeps = &kitchen.foods[food].keeps;
+    [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max()
+}
+
+fn days(days: i64) -> String {
+    if days == 1 { "1 day".to_owned() } else { format!("{days} days") }
+}
+
+#[cfg(test)]
+#[path = "trips_tests.rs"]
+mod tests;

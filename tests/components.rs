@@ -1,0 +1,87 @@
+//! Components: recipes that go into other recipes, and where they are made.
+
+mod kitchen;
+
+use kitchen::{Kitchen, assert_amount, batches, kitchen, line, supper};
+use pretty_assertions::assert_eq;
+
+/// Sessions on Sunday 29 November and Wednesday 2 December, the second after supper.
+const TWO_SESSIONS: &str = r#"
+from = 2026-11-30
+[[trip]]
+on = 2026-11-28
+[[session]]
+start = 2026-11-29T14:00
+people = ["cook"]
+[[session]]
+start = 2026-12-02T19:30
+people = ["cook"]
+"#;
+
+const SAUCE: &str = "name = \"Star sauce\"\nmakes = \"200 g\"\nkeeps = { fridge = \"FRIDGE\" }\ningredients = \"\"\"\n40 g starroot\n\"\"\"\n[[step]]\ntext = \"Stir {starroot}.\"\nhands = \"5 min\"\n";
+
+/// A dish that takes 100 g of the sauce a batch of one portion and keeps one day.
+fn dish(name: &str) -> String {
+    format!(
+        "name = \"{name}\"\nmakes = \"1 portion\"\nkeeps = {{ fridge = \"1 day\" }}\ningredients = \"\"\"\n100 g recipe:sauce\n\"\"\"\n[[step]]\ntext = \"Warm it.\"\nhands = \"5 min\"\n"
+    )
+}
+
+fn with_sauce(fridge: &str, meals: &str) -> Kitchen {
+    kitchen()
+        .foods("[[food]]\nname = \"starroot\"\n")
+        .recipe("sauce", &SAUCE.replace("FRIDGE", fridge))
+        .recipe("first-dish", &dish("First dish"))
+        .recipe("second-dish", &dish("Second dish"))
+        .week(&format!("{TWO_SESSIONS}{meals}"))
+}
+
+fn both_dishes() -> String {
+    supper("2026-11-30", "\"1 portion recipe:first-dish\"") + &supper("2026-12-03", "\"1 portion recipe:second-dish\"")
+}
+
+#[test]
+fn a_component_is_made_in_the_session_that_uses_it() {
+    // Each dish takes 100 of 200 g: half a batch in either session, because Sunday's keeps to Tuesday only.
+    let prep = with_sauce("2 days", &both_dishes()).prep();
+    assert_eq!((batches(&prep, 0, "sauce"), batches(&prep, 1, "sauce")), (0.5, 0.5));
+}
+
+#[test]
+fn a_component_serves_a_later_session_within_its_fridge_days() {
+    // Sunday + 3 days = Wednesday: 200 g at once, one batch.
+    let kitchen = with_sauce("3 days", &both_dishes());
+    let prep = kitchen.prep();
+    assert_eq!((batches(&prep, 0, "sauce"), batches(&prep, 1, "sauce")), (1.0, 0.0));
+    assert_amount(&line(&kitchen.list(), "starroot")["need"], 40.0, "g");
+}
+
+#[test]
+fn a_component_eaten_by_itself_is_one_making_with_the_dishes_part() {
+    // 100 g in the dish and 100 g on Tuesday's table: one batch.
+    let meals = supper("2026-11-30", "\"1 portion recipe:first-dish\"") + &supper("2026-12-01", "\"100 g recipe:sauce\"");
+    assert_eq!(batches(&with_sauce("3 days", &meals).prep(), 0, "sauce"), 1.0);
+}
+
+#[test]
+fn a_component_grows_with_the_dishs_rounded_batches() {
+    // 1.25 portions of a dish for 1, in halves: 1.5 batches take 150 g of sauce, which is 0.75 batch, up to 1.
+    let prep = with_sauce("3 days", &supper("2026-11-30", "\"1.25 portions recipe:first-dish\"")).prep();
+    assert_eq!((batches(&prep, 0, "first-dish"), batches(&prep, 0, "sauce")), (1.5, 1.0));
+}
+
+#[test]
+fn components_of_a_dish_made_at_the_meal_are_used_at_the_meals_time() {
+    // Sauce from Wednesday's session is too late for Wednesday's supper, so it is made on Sunday and keeps 3 days.
+    let fresh = dish("Fresh dish").replace("keeps", "made = \"at the meal\"\nkeeps");
+    let kitchen = with_sauce("3 days", &supper("2026-12-02", "\"1 portion recipe:fresh\"")).recipe("fresh", &fresh);
+    let prep = kitchen.prep();
+    assert_eq!((batches(&prep, 0, "sauce"), batches(&prep, 1, "sauce")), (0.5, 0.0));
+}
+
+#[test]
+fn a_dish_made_at_the_meal_cannot_go_into_a_dish_of_a_session() {
+    let fresh_sauce = SAUCE.replace("FRIDGE", "3 days").replace("makes", "made = \"at the meal\"\nmakes");
+    let kitchen = with_sauce("3 days", &supper("2026-11-30", "\"1 portion recipe:first-dish\"")).recipe("sauce", &fresh_sauce);
+    kitchen.refusal();
+}

@@ -1,0 +1,216 @@
+//! What an ingredient line asks for, as purchased. Every sum is of one meal of one eater without any pack: needs are stated in grams.
+
+mod kitchen;
+
+use kitchen::{Kitchen, assert_amount, has_line, kitchen, line, lines, supper};
+use pretty_assertions::assert_eq;
+
+const FOODS: &str = r#"
+[[food]]
+name = "moonroot"
+cup = { chopped = "160 g", sliced = "115 g" }
+each = { small = "78 g", medium = "122 g", large = "167 g" }
+bunch = "100 g"
+edible = "80%"
+
+[[food]]
+name = "bluegrain"
+cup = "180 g"
+each = "2 g"
+cooked = 2.9
+
+[[food]]
+name = "tinned seabean"
+drained = "60%"
+
+[[food]]
+name = "seabean"
+cooked = 2.5
+"#;
+
+fn with_line(text: &str) -> Kitchen {
+    kitchen().foods(FOODS).meals(&supper("2026-11-30", &format!("\"{text}\"")))
+}
+
+#[track_caller]
+fn asks(text: &str, food: &str, grams: f64) {
+    assert_amount(&line(&with_line(text).list(), food)["need"], grams, "g");
+}
+
+#[test]
+fn after_the_comma_the_weight_is_as_purchased() {
+    asks("300 g moonroots, diced", "moonroot", 300.0);
+}
+
+#[test]
+fn before_the_food_a_form_means_after_trimming() {
+    // 300 ÷ 0.8 = 375.
+    asks("300 g diced moonroot", "moonroot", 375.0);
+}
+
+#[test]
+fn a_food_without_a_yield_is_edible_whole() {
+    asks("300 g diced bluegrain", "bluegrain", 300.0);
+}
+
+#[test]
+fn a_cup_of_a_form_weighs_what_the_form_weighs_after_trimming() {
+    // 160 ÷ 0.8 = 200.
+    asks("1 cup chopped moonroot", "moonroot", 200.0);
+}
+
+#[test]
+fn a_single_cup_weight_serves_every_form() {
+    asks("2 cups bluegrain", "bluegrain", 360.0);
+    asks("2 cups chopped bluegrain", "bluegrain", 360.0);
+}
+
+#[test]
+fn a_cups_weight_is_of_a_us_cup_whatever_the_spoons() {
+    // A metric cup of 250 ml holds 250 ÷ 236.5882 of a US cup (NIST SP 811, B.8): 180 × 250 ÷ 236.5882 = 190.2039...
+    let list = with_line("1 cup bluegrain").rules("spoons = \"metric\"").list();
+    assert_amount(&line(&list, "bluegrain")["need"], 180.0 * 250.0 / 236.5882, "g");
+}
+
+#[test]
+fn spoons_go_by_the_cup() {
+    // NIST SP 811, B.8: a tablespoon is 14.786 76 ml of a cup of 236.5882 ml, one sixteenth: 180 ÷ 16 = 11.25, here to a hundred-thousandth.
+    let need = line(&with_line("1 tbsp bluegrain").list(), "bluegrain")["need"]["amount"].as_f64().unwrap_or(0.0);
+    assert!((need - 11.25).abs() < 1e-4, "{need}");
+}
+
+#[test]
+fn cooked_is_divided_by_the_cooked_factor() {
+    // 290 ÷ 2.9 = 100; two cups cooked weigh 2 × 180 = 360 where one weight serves every form: 360 ÷ 2.9.
+    asks("290 g cooked bluegrain", "bluegrain", 100.0);
+    asks("2 cups cooked bluegrain", "bluegrain", 360.0 / 2.9);
+}
+
+#[test]
+fn drained_is_divided_by_the_drained_share() {
+    // 240 ÷ 0.6 = 400.
+    asks("240 g drained tinned seabeans", "tinned seabean", 400.0);
+}
+
+#[test]
+fn a_line_in_tins_means_the_tinned_food_by_its_whole_weight() {
+    asks("1 tin (400 g) seabeans, drained", "tinned seabean", 400.0);
+    asks("2 tins (400 g) seabeans", "tinned seabean", 800.0);
+}
+
+#[test]
+fn a_drained_line_of_a_food_that_only_its_tin_knows_means_the_tin() {
+    asks("240 g drained seabeans", "tinned seabean", 400.0);
+}
+
+#[test]
+fn pieces_have_the_weight_of_their_size() {
+    asks("2 large moonroots", "moonroot", 334.0);
+    asks("2 small moonroots", "moonroot", 156.0);
+    asks("2 moonroots", "moonroot", 244.0);
+    asks("3 large bluegrains", "bluegrain", 6.0);
+}
+
+#[test]
+fn kitchen_words_have_the_weight_the_food_gives_them() {
+    asks("1/2 bunch moonroots", "moonroot", 50.0);
+}
+
+#[test]
+fn numbers_are_read_as_they_are_typed() {
+    for (text, grams) in [
+        ("1.5 kg bluegrain", 1500.0),
+        ("1,5 kg bluegrain", 1500.0),
+        ("1/2 kg bluegrain", 500.0),
+        ("1 1/2 kg bluegrain", 1500.0),
+        ("1½ kg bluegrain", 1500.0),
+        ("2 x 400 g bluegrain", 800.0),
+        ("a bunch moonroots", 100.0),
+        ("half a bunch moonroots", 50.0),
+        ("a dozen bluegrains", 24.0),
+    ] {
+        let food = if text.contains("moonroot") { "moonroot" } else { "bluegrain" };
+        asks(text, food, grams);
+    }
+}
+
+#[test]
+fn units_are_read_in_their_usual_spellings() {
+    // A pound is 453.592 4 g, an ounce 28.349 52 g (NIST SP 811, B.8).
+    for (text, grams) in [
+        ("2 grams bluegrain", 2.0),
+        ("1 lb bluegrain", 453.5924),
+        ("2 lbs bluegrain", 907.1848),
+        ("1 pound bluegrain", 453.5924),
+        ("1 oz bluegrain", 28.34952),
+        ("500 mg bluegrain", 0.5),
+    ] {
+        let need = line(&with_line(text).list(), "bluegrain")["need"]["amount"].as_f64().unwrap_or(0.0);
+        assert!((need - grams).abs() <= 1e-6 * grams, "{text}: {need}");
+    }
+}
+
+#[test]
+fn a_range_buys_for_its_upper_end() {
+    asks("200-300 g bluegrain", "bluegrain", 300.0);
+}
+
+#[test]
+fn a_part_that_begins_with_plus_adds_its_amount() {
+    asks("400 g bluegrain, plus 50 g for dusting", "bluegrain", 450.0);
+}
+
+#[test]
+fn a_remark_in_brackets_changes_nothing() {
+    asks("300 g bluegrain (the good one)", "bluegrain", 300.0);
+}
+
+#[test]
+fn other_ways_of_buying_are_never_trims() {
+    asks("300 g boneless moonroot", "moonroot", 300.0);
+}
+
+#[test]
+fn the_longest_known_name_wins_before_words_are_split_off() {
+    let kitchen = with_line("300 g chopped moonroot").foods(&format!("{FOODS}[[food]]\nname = \"chopped moonroot\"\n"));
+    let list = kitchen.list();
+    assert_amount(&line(&list, "chopped moonroot")["need"], 300.0, "g");
+    assert!(!has_line(&list, "moonroot"));
+}
+
+#[test]
+fn another_name_of_a_food_means_the_food() {
+    let kitchen = with_line("300 g skyroots").foods(&format!("{FOODS}[[food]]\nname = \"sunroot\"\nalso = [\"skyroot\"]\n"));
+    assert_amount(&line(&kitchen.list(), "sunroot")["need"], 300.0, "g");
+}
+
+#[test]
+fn a_missing_fact_leaves_the_line_in_its_own_words_and_names_the_key() {
+    // "grated" is not in the table of cups, and nothing is guessed from the other forms.
+    let kitchen = with_line("1 cup grated moonroot");
+    let list = kitchen.list();
+    assert!(has_line(&list, "moonroot"), "nothing is dropped");
+    let said = kitchen::stderr(&kitchen.run(&["list"]));
+    assert!(said.contains("weeks/week.toml") && said.contains("cup") && said.contains("foods.toml"), "{said}");
+    assert_eq!(kitchen.run(&["list"]).status.code(), Some(0));
+    assert_eq!(kitchen.run(&["--strict", "list"]).status.code(), Some(1));
+}
+
+#[test]
+fn what_can_be_added_up_stands_beside_a_line_in_its_own_words() {
+    let meals = supper("2026-11-30", "\"100 g moonroot\", \"1 handful moonroot\"");
+    let list = kitchen().foods(FOODS).meals(&meals).list();
+    let needs: Vec<(f64, String)> = lines(&list)
+        .iter()
+        .filter(|(_, _, line)| line["food"] == "moonroot")
+        .map(|(_, _, line)| (line["need"]["amount"].as_f64().unwrap_or(f64::NAN), line["need"]["unit"].as_str().unwrap_or("?").to_owned()))
+        .collect();
+    assert!(needs.contains(&(100.0, "g".to_owned())), "{needs:?}");
+}
+
+#[test]
+fn one_food_in_several_lines_is_added_up() {
+    // 100 as purchased + 80 after trimming ÷ 0.8 = 200.
+    let list = kitchen().foods(FOODS).meals(&supper("2026-11-30", "\"100 g moonroot, sliced\", \"80 g sliced moonroot\"")).list();
+    assert_amount(&line(&list, "moonroot")["need"], 200.0, "g");
+}

@@ -1,0 +1,282 @@
+//! What the plan of a session promises: rounds, shared ovens, gaps, the least finish.
+//!
+//! Sunday 29 November, 14:00, one cook, unless a test says otherwise. Minutes count from the session's start.
+
+mod kitchen;
+
+use kitchen::one_session::*;
+use kitchen::{minute, step, supper, tasks};
+use pretty_assertions::assert_eq;
+use serde_json::{Value, json};
+
+#[test]
+fn a_step_is_its_hands_then_its_wait() {
+    // 10 + 30 = 40: done at 14:40.
+    let prep = takes_minutes(&stew(HOB, "2", &does("hands = \"10 min\"\nwait = \"30 min\"\non = \"hob\"")), 40);
+    let task = step(&prep, "stew", 1);
+    assert_eq!(
+        (minute(task, "start_minute"), minute(task, "hands_minutes"), minute(task, "out_minutes"), minute(task, "end_minute")),
+        (0, 10, 0, 40)
+    );
+    assert_eq!((task["person"].as_str(), task["appliance"].as_str(), task["round"].as_u64()), (Some("cook"), Some("hob"), Some(1)));
+    assert_eq!(task["out_person"], Value::Null);
+    assert_eq!((session(&prep)["start"].as_str(), session(&prep)["finish"].as_str()), (Some("2026-11-29T14:00"), Some("2026-11-29T14:40")));
+    assert_eq!(session(&prep)["batches"], json!([{ "recipe": "stew", "batches": 1.0, "makes": { "amount": 2.0, "unit": "portion" } }]));
+}
+
+#[test]
+fn one_person_does_one_hands_on_thing_at_a_time_and_waits_overlap() {
+    // Hands 5 + 5 one after the other, the second waits 30 more: 40.
+    let steps = does("hands = \"5 min\"\nwait = \"30 min\"\non = \"hob\"");
+    takes_minutes(&stew_and_roast(HOB, &steps, &steps), 40);
+}
+
+#[test]
+fn two_people_work_side_by_side() {
+    let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\", \"Jo\"]\n"
+        .to_owned()
+        + &supper("2026-11-30", "\"2 portions recipe:stew\", \"2 portions recipe:roast\"");
+    let steps = does("hands = \"20 min\"");
+    takes_minutes(&stew_and_roast("", &steps, &steps).week(&week), 20);
+}
+
+#[test]
+fn the_least_finish_is_found_where_the_obvious_order_is_longer() {
+    // The long wait has to start first: 5 + 60 = 65, with the 20 of the roast inside it. The other way round it would be 85.
+    takes_minutes(&stew_and_roast("", &does("hands = \"20 min\""), &does("hands = \"5 min\"\nwait = \"60 min\"")), 65);
+}
+
+#[test]
+fn hands_grow_with_the_batches_without_an_appliance_and_not_with_one() {
+    // 6 portions of 2 are 3 batches: 3 × 5 = 15 without, 5 with one. The wait never grows.
+    let free = takes_minutes(&stew("", "6", &does("hands = \"5 min\"\nwait = \"10 min\"")), 25);
+    assert_eq!(minute(step(&free, "stew", 1), "hands_minutes"), 15);
+    takes_minutes(&stew(HOB, "6", &does("hands = \"5 min\"\nwait = \"10 min\"\non = \"hob\"")), 15);
+    takes_minutes(&stew(HOB, "6", &does("hands = \"5 min\"\nwait = \"10 min\"\non = \"hob\"\nscales = true")), 25);
+    takes_minutes(&stew("", "6", &does("hands = \"5 min\"\nscales = false")), 5);
+}
+
+#[test]
+fn pace_multiplies_hands_on_time() {
+    // 10 × 1.5 = 15; the wait stays.
+    let kitchen = stew("", "2", &does("hands = \"10 min\"\nwait = \"20 min\"")).rules("pace = 1.5");
+    takes_minutes(&kitchen, 35);
+}
+
+#[test]
+fn more_than_the_room_is_split_into_rounds_fullest_first() {
+    // 3 batches of one tray in an oven for two: warm-up to 10, round 1 with 2 trays 10 to 43 (hands 2, wait 30, out 1), round 2 with 1 to 76.
+    let prep = takes_minutes(&stew(OVEN, "6", &does("hands = \"2 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"180 °C\"")), 76);
+    let rounds = tasks(&prep, "step", "stew");
+    let figures: Vec<(i64, i64, i64, i64, i64)> = rounds
+        .iter()
+        .map(|task| {
+            (
+                minute(task, "round"),
+                minute(task, "takes"),
+                minute(task, "hands_minutes"),
+                minute(task, "start_minute"),
+                minute(task, "end_minute"),
+            )
+        })
+        .collect();
+    // Fixed hands fall in each round.
+    assert_eq!(figures, [(1, 2, 2, 10, 43), (2, 1, 2, 43, 76)]);
+}
+
+#[test]
+fn room_is_batches_times_takes_rounded_up() {
+    // 1.5 batches of 1.5 trays are 2.25, up to 3: rounds of 2 and 1.
+    let prep = stew(OVEN, "3", &does("hands = \"2 min\"\nwait = \"30 min\"\non = \"oven\"\ntakes = 1.5\ntemperature = \"180 °C\"")).prep();
+    let takes: Vec<i64> = tasks(&prep, "step", "stew").iter().map(|task| minute(task, "takes")).collect();
+    assert_eq!(takes, [2, 1]);
+}
+
+#[test]
+fn growing_hands_are_split_by_load() {
+    // 3 batches × 9 = 27: 18 for two trays, 9 for one.
+    let prep =
+        stew(OVEN, "6", &does("hands = \"9 min\"\nwait = \"30 min\"\non = \"oven\"\nscales = true\ntemperature = \"180 °C\"")).prep();
+    let hands: Vec<i64> = tasks(&prep, "step", "stew").iter().map(|task| minute(task, "hands_minutes")).collect();
+    assert_eq!(hands, [18, 9]);
+}
+
+#[test]
+fn a_step_after_rounds_waits_for_all_of_them_where_the_counts_differ() {
+    // Rounds end at 43 and 76; then 5 × 3 = 15.
+    let steps = does("hands = \"2 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"180 °C\"") + &then("hands = \"5 min\"");
+    let prep = takes_minutes(&stew(OVEN, "6", &steps), 91);
+    assert_eq!(minute(step(&prep, "stew", 2), "start_minute"), 76);
+}
+
+#[test]
+fn round_follows_round_where_the_counts_agree() {
+    // Two pans of two batches each in turn on one ring, then into a press for two: round 2 of the ring (20 to 40) overlaps round 1 of the press.
+    // Ring: 4 batches in rounds of 2 of 20 min. Press: 30 min each: 20 to 50, 50 to 80.
+    let appliances = "[[appliance]]\nname = \"ring\"\nroom = 2\n[[appliance]]\nname = \"press\"\nroom = 2\n";
+    let steps = does("wait = \"20 min\"\non = \"ring\"") + &then("wait = \"30 min\"\non = \"press\"");
+    takes_minutes(&stew(appliances, "8", &steps), 80);
+}
+
+#[test]
+fn loads_within_near_share_a_run_at_the_lowest_temperature() {
+    // Warm-up to 10; 10 to 43 and 12 to 45 (hands 2, wait 30, out 1), both at 180.
+    let at = |celsius: &str| does(&format!("hands = \"2 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"{celsius} °C\""));
+    let prep = takes_minutes(&stew_and_roast(OVEN, &at("180"), &at("190")), 45);
+    for id in ["stew", "roast"] {
+        assert_eq!(step(&prep, id, 1)["at_celsius"].as_f64(), Some(180.0));
+    }
+    let set = tasks(&prep, "set", "");
+    assert_eq!(set.len(), 1);
+    assert_eq!((minute(set[0], "start_minute"), minute(set[0], "end_minute"), set[0]["at_celsius"].as_f64()), (0, 10, Some(180.0)));
+    assert_eq!((set[0]["recipe"].clone(), set[0]["appliance"].as_str()), (Value::Null, Some("oven")));
+}
+
+#[test]
+fn loads_further_apart_take_runs_of_their_own_with_a_warm_up_each() {
+    // 10 + 33, 10 + 33 = 86.
+    let at = |celsius: &str| does(&format!("hands = \"2 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"{celsius} °C\""));
+    let prep = takes_minutes(&stew_and_roast(OVEN, &at("180"), &at("191")), 86);
+    assert_eq!(tasks(&prep, "set", "").len(), 2);
+}
+
+#[test]
+fn there_is_no_warm_up_between_runs_at_the_same_temperature() {
+    // An oven for one: 10 + 33 + 33 = 76.
+    let at = does("hands = \"2 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"180 °C\"");
+    takes_minutes(&stew_and_roast(&OVEN.replace("room = 2", "room = 1"), &at, &at), 76);
+}
+
+#[test]
+fn the_out_of_a_load_is_hands_on_and_follows_its_wait_at_once() {
+    // Out 4: 10 + 2 + 30 + 4 = 46.
+    let kitchen = stew(
+        &format!("{OVEN}out = \"4 min\"\n"),
+        "2",
+        &does("hands = \"2 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"180 °C\""),
+    );
+    let prep = takes_minutes(&kitchen, 46);
+    let task = step(&prep, "stew", 1);
+    assert_eq!((minute(task, "out_minutes"), task["out_person"].as_str()), (4, Some("cook")));
+}
+
+#[test]
+fn out_keeps_other_hands_away_from_its_minutes() {
+    // One oven load 10 to 43 with its out in minute 42 to 43; one long job of 30 and one of 20 without an appliance have to go around it.
+    let oven = does("hands = \"2 min\"\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"180 °C\"");
+    let prep = stew_and_roast(OVEN, &oven, &(does("hands = \"30 min\"") + &then("hands = \"20 min\""))).prep();
+    let load = step(&prep, "stew", 1);
+    let out = minute(load, "end_minute") - 1;
+    for number in [1, 2] {
+        let job = step(&prep, "roast", number);
+        let (start, end) = (minute(job, "start_minute"), minute(job, "start_minute") + minute(job, "hands_minutes"));
+        assert!(end <= out || start > out, "{start} to {end} runs over the out at {out}");
+    }
+}
+
+#[test]
+fn a_pressure_cooker_takes_one_load_after_the_other() {
+    // 25 + 25 = 50.
+    let steps = does("hands = \"5 min\"\nwait = \"20 min\"\non = \"pressure cooker\"");
+    takes_minutes(&stew_and_roast(PRESSURE_COOKER, &steps, &steps), 50);
+}
+
+#[test]
+fn a_step_may_hold_several_appliances() {
+    // Pot on the hob with the pressure cooker: the two recipes cannot overlap.
+    let steps = does("hands = \"5 min\"\nwait = \"20 min\"\non = [\"hob\", \"pressure cooker\"]");
+    let prep = takes_minutes(&stew_and_roast(&format!("{HOB}{PRESSURE_COOKER}"), &steps, &steps), 50);
+    let task = step(&prep, "stew", 1);
+    assert_eq!((task["appliance"].as_str(), task["also"].clone()), (Some("hob"), json!(["pressure cooker"])));
+}
+
+#[test]
+fn a_gap_is_the_least_time_between_steps() {
+    // 5, then an hour of the marinade, then 5: 70.
+    let prep = takes_minutes(&stew("", "2", &(does("hands = \"5 min\"") + &then("hands = \"5 min\"\ngap = \"1 h\""))), 70);
+    assert_eq!(minute(step(&prep, "stew", 2), "start_minute"), 65);
+}
+
+#[test]
+fn within_is_the_most_time_between_steps() {
+    // Step 1 may not end more than 10 before step 3, which waits for the hour of step 2: it is put off until minute 53 at the earliest.
+    let steps = "[[step]]\nid = \"quick\"\ntext = \"Toast {bluegrain}.\"\nhands = \"3 min\"\n\
+                 [[step]]\nid = \"slow\"\ntext = \"Simmer.\"\nwait = \"1 h\"\nafter = []\n\
+                 [[step]]\ntext = \"Mix.\"\nhands = \"5 min\"\nafter = [\"quick\", \"slow\"]\nwithin = \"10 min\"\n";
+    let prep = stew("", "2", steps).prep();
+    // Within counts from the earliest of what it is after, so the slow step cannot end before the quick one by much either.
+    assert_eq!(minute(session(&prep), "minutes"), 65);
+    let last = minute(step(&prep, "stew", 3), "start_minute");
+    assert_eq!(last, 60);
+    assert!(last - minute(step(&prep, "stew", 1), "end_minute") <= 10);
+}
+
+#[test]
+fn where_no_plan_holds_within_it_is_overrun_by_the_least_and_the_plan_is_printed_all_the_same() {
+    // Step 2 takes 60 after step 1, and step 3 comes after both but within 10 of the first: overrun by 50, no more.
+    let steps = "[[step]]\nid = \"first\"\ntext = \"Toast {bluegrain}.\"\nhands = \"3 min\"\n\
+                 [[step]]\nid = \"slow\"\ntext = \"Simmer.\"\nwait = \"1 h\"\n\
+                 [[step]]\ntext = \"Mix.\"\nhands = \"5 min\"\nafter = [\"first\", \"slow\"]\nwithin = \"10 min\"\n";
+    let prep = stew("", "2", steps).prep();
+    assert_eq!(minute(step(&prep, "stew", 3), "start_minute") - minute(step(&prep, "stew", 1), "end_minute"), 60);
+    assert_eq!(minute(session(&prep), "minutes"), 68);
+}
+
+#[test]
+fn an_empty_after_starts_free() {
+    // Both waits at once: 30, not 60.
+    takes_minutes(&stew("", "2", &(does("wait = \"30 min\"") + &then("wait = \"30 min\"\nafter = []"))), 30);
+}
+
+#[test]
+fn a_step_may_follow_all_of_another_recipe() {
+    let prep = takes_minutes(&stew_and_roast("", &does("wait = \"30 min\""), &does("hands = \"5 min\"\nafter = [\"recipe:stew\"]")), 35);
+    assert_eq!(minute(step(&prep, "roast", 1), "start_minute"), 30);
+}
+
+/// A dish of two steps that takes the stew; `second` is the text of its second step.
+fn with_component(second: &str) -> Value {
+    let dish = format!(
+        "name = \"Moon pie\"\nmakes = \"1 portion\"\nkeeps = {{ fridge = \"1 day\" }}\ningredients = \"\"\"\n1 portion recipe:stew\n50 g bluegrain\n\"\"\"\n\
+         [[step]]\ntext = \"Roll out {{bluegrain}}.\"\nhands = \"10 min\"\n[[step]]\ntext = \"{second}\"\nhands = \"5 min\"\n"
+    );
+    stew("", "2", &does("wait = \"30 min\"")).recipe("pie", &dish).meals(&supper("2026-11-30", "\"1 portion recipe:pie\"")).prep()
+}
+
+#[test]
+fn a_component_precedes_the_first_step_that_names_it() {
+    // Rolling out goes on during the 30 of the stew: 30 + 5.
+    assert_eq!(minute(session(&with_component("Fill with {recipe:stew}.")), "minutes"), 35);
+}
+
+#[test]
+fn a_component_that_no_step_names_precedes_the_first() {
+    // 30 + 10 + 5.
+    assert_eq!(minute(session(&with_component("Fill and fold.")), "minutes"), 45);
+}
+
+#[test]
+fn unattended_appliances_run_only_while_somebody_is_present() {
+    // The cook is there until 15:00, Jo from 15:30, minute 90. An hour on the hob fits only into Jo's time: 90 + 5 + 60 = 155.
+    let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [{ name = \"Ann\", as = \"cook\", until = \"15:00\" }, { name = \"Jo\", as = \"helper\", from = \"15:30\" }]\n".to_owned()
+        + &supper("2026-11-30", "\"2 portions recipe:stew\"");
+    let prep = takes_minutes(&stew(HOB, "2", &does("hands = \"5 min\"\nwait = \"1 h\"\non = \"hob\"")).week(&week), 155);
+    assert_eq!(step(&prep, "stew", 1)["person"], "Jo");
+}
+
+#[test]
+fn of_plans_that_finish_alike_the_steps_of_one_making_stand_close_together() {
+    // The roast takes 60 whatever happens; the stew's two steps of 5 follow each other without a minute between.
+    let prep =
+        takes_minutes(&stew_and_roast("", &(does("hands = \"5 min\"") + &then("hands = \"5 min\"")), &does("wait = \"60 min\"")), 60);
+    assert_eq!(minute(step(&prep, "stew", 1), "end_minute"), minute(step(&prep, "stew", 2), "start_minute"));
+}
+
+#[test]
+fn a_gap_counts_from_the_latest_of_what_a_step_is_after() {
+    // Waits of 10 and 30 at once; 20 after the later one: 50, and 5 of hands.
+    let steps = "[[step]]\nid = \"short\"\ntext = \"Chill {bluegrain}.\"\nwait = \"10 min\"\n\
+                 [[step]]\nid = \"long\"\ntext = \"Chill more.\"\nwait = \"30 min\"\nafter = []\n\
+                 [[step]]\ntext = \"Mix.\"\nhands = \"5 min\"\nafter = [\"short\", \"long\"]\ngap = \"20 min\"\n";
+    takes_minutes(&stew("", "2", steps), 55);
+}

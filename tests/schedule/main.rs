@@ -1,0 +1,7 @@
+//! The scheduler against published job shops, an independent checker and exhaustive search.
+
+mod benchmarks;
+mod checker;
+mod jobshops;
+mod kitchens;
+mod random;
