@@ -87,13 +87,7 @@ fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
     trips
 }
 
-fn read_meal(
-    table: &Table<'_>,
-    from: Option<Date>,
-    eaters: f64,
-    customs: &Customs<'_>,
-    speech: &mut Speech<'_>,
-) -> Option<Meal> {
+fn read_meal(table: &Table<'_>, from: Option<Date>, eaters: f64, customs: &Customs<'_>, speech: &mut Speech<'_>) -> Option<Meal> {
     let on = read_day(table, from);
     let at = read_at(table, customs);
     let name = table.optional("name", shapes::text);

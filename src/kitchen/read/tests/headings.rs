@@ -85,6 +85,18 @@ fn a_missing_key_is_named_with_an_example() {
 }
 
 #[test]
+fn a_recipe_says_what_it_makes_a_number_of() {
+    for (typed, wanted) in [("6", "6"), ("\"two\"", "two")] {
+        let wanted = format!(
+            "recipes/mash.toml:2:9: makes: \"{wanted}\" does not say of what. Write portions, pieces, a weight or a volume: \"6 portions\", \
+             \"12 pieces\"."
+        );
+        assert_mistake(&[("recipes/mash.toml", &format!("name = \"Mash\"\nmakes = {typed}\n"))], &wanted);
+    }
+    assert_eq!(mistakes(&[("recipes/eggs.toml", "name = \"Eggs\"\nmakes = \"12 pieces\"\n")]), Vec::<String>::new());
+}
+
+#[test]
 fn mistakes_of_all_files_come_in_one_run_in_order() {
     let files = [
         ("kitchen.toml", "[household]\nname = \"Boatyard Row\"\neaters = 0\ncurrency = \"EUR\"\n"),
