@@ -53,6 +53,7 @@ pub struct Loaded {
 
 /// The nearest folder from `from` upwards that holds kitchen.toml.
 pub fn find_kitchen(from: &Path) -> Option<PathBuf> {
+    let from = std::path::absolute(from).unwrap_or_else(|_| from.to_owned());
     from.ancestors().find(|folder| folder.join("kitchen.toml").is_file()).map(Path::to_owned)
 }
 
@@ -128,9 +129,10 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let packs = shops_top.map(|top| shops::read_packs(&top, &household.currency, &shop_names, &mut speech)).unwrap_or_default();
     let lots = pantry_file.top(&schema::PANTRY, found).map(|top| pantry::read_lots(&top, &mut speech)).unwrap_or_default();
 
+    let customs = week::Customs { household: &household, known: kitchen_top.is_some_and(|top| top.has("household")) };
     let mut weeks = Vec::new();
     for (stem, parsed) in &parsed_weeks {
-        let week = parsed.top(&schema::WEEK, found).and_then(|top| week::read_week(&top, &household, &shop_names, &mut speech));
+        let week = parsed.top(&schema::WEEK, found).and_then(|top| week::read_week(&top, &customs, &shop_names, &mut speech));
         weeks.extend(week.map(|week| (format!("weeks/{stem}.toml"), week)));
     }
     let all_weeks = weeks.len() == parsed_weeks.len();

@@ -123,7 +123,7 @@ fn remedy(recipe: &Recipe) -> String {
         Dimension::Mass | Dimension::Portion if recipe.portion.is_none() => {
             format!("Ask in {made}, or add portion = \"200 g\", the weight of one portion, to {}.", recipe.at.file)
         }
-        _ => format!("Ask in {made}."),
+        _ => format!("Ask in {made}, or change makes in {}.", recipe.at.file),
     }
 }
 

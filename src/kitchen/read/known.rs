@@ -94,7 +94,8 @@ fn words(table: &Table<'_>, source: &str) -> BTreeMap<String, Fact<f64>> {
     let own = table.file.schema.heading("[[food]]").keys;
     let mut words = BTreeMap::new();
     for (key, _) in table.entries().filter(|(key, _)| !own.contains(key)) {
-        if let (Some(word), Some(value)) = (kitchen_word(key), table.optional(key, shapes::grams)) {
+        let Some(word) = kitchen_word(key) else { continue };
+        if let Some(value) = table.optional(key, shapes::grams) {
             words.insert(word, Fact { value, source: source.to_owned() });
         }
     }

@@ -163,6 +163,7 @@ impl<'k> Speech<'k> {
                     table.missing("amount", "\"1 portion\"");
                 }
                 let (recipe, amount) = (recipe?, amount?);
+                let recipe = recipe.strip_prefix("recipe:").unwrap_or(&recipe).trim();
                 let text = format!("{amount} recipe:{recipe}");
                 let amount = match read_amount(&amount) {
                     Ok(amount) => amount,
@@ -171,7 +172,7 @@ impl<'k> Speech<'k> {
                         return None;
                     }
                 };
-                let wanted = self.wanted_recipe(&recipe, &amount, &text, &at)?;
+                let wanted = self.wanted_recipe(recipe, &amount, &text, &at)?;
                 Some(Ingredient { text, wanted, prep, remark: None, at })
             }
             _ => {

@@ -10,6 +10,9 @@ static CUTS: [(&str, BatchCut); 3] = [("whole", BatchCut::Whole), ("halves", Bat
 static MADE: [(&str, Made); 2] = [("in a session", Made::InASession), ("at the meal", Made::AtTheMeal)];
 static SERVE: [(&str, Serve); 2] = [("hot", Serve::Hot), ("cold", Serve::Cold)];
 
+/// How a count of pieces is recognised.
+const PIECES: [&str; 3] = ["piece", "pc", "ea"];
+
 /// Everything but the ingredients and the steps.
 pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
     let keeps = top.one("keeps", "[keeps]");
@@ -54,6 +57,12 @@ pub(super) fn unread(id: &str) -> Recipe {
 
 fn read_makes(top: &Table<'_>, spoons: Spoons) -> Quantity {
     let makes = top.required("makes", "\"6 portions\"", shapes::quantity(spoons)).unwrap_or(Quantity::portions(1.0));
+    let typed = top.optional("makes", |value| Ok(shapes::text_or_digits(value).unwrap_or_default())).unwrap_or_default();
+    // A bare number is pieces everywhere else, but whoever writes makes = 6 mostly means portions.
+    if makes.dimension() == Dimension::Count && !PIECES.iter().any(|word| typed.to_lowercase().contains(word)) {
+        let cause = format!("makes: \"{typed}\" does not say of what");
+        top.mistake("makes", cause, "Write portions, pieces, a weight or a volume: \"6 portions\", \"12 pieces\".");
+    }
     if let Dimension::Word(word) = makes.dimension() {
         top.mistake("makes", format!("a recipe cannot make {word}s"), "Write portions, a weight, a volume or pieces: \"6 portions\".");
     }

@@ -119,14 +119,6 @@ pub(super) fn minutes(value: &DeValue<'_>) -> Read<Minutes> {
     wrong("a duration from 0 minutes to one year is wanted".to_owned(), "Write it like \"45 min\" or \"1 h 10 min\".")
 }
 
-/// A duration above zero.
-pub(super) fn some_minutes(value: &DeValue<'_>) -> Read<Minutes> {
-    match minutes(value)? {
-        Minutes(0) => wrong("the duration is zero".to_owned(), "Write a duration above zero, or leave the key out."),
-        some => Ok(some),
-    }
-}
-
 pub(super) fn days(value: &DeValue<'_>) -> Read<Days> {
     let days = read_days(a_text(value, "a number of days", "\"3 days\" or \"2 weeks\"")?)?;
     if (0..=MOST_DAYS).contains(&days.0) {

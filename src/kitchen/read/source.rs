@@ -15,8 +15,11 @@ pub(super) struct Findings {
 }
 
 impl Findings {
+    /// The two are printed one after the other, so the remedy is made a sentence and the cause is left without its full stop.
     pub fn mistake(&self, at: Spot, cause: impl Into<String>, remedy: impl Into<String>) {
-        self.mistakes.borrow_mut().push(Mistake { at, cause: cause.into(), remedy: remedy.into() });
+        let (cause, remedy) = (cause.into(), sentence(&remedy.into()));
+        let cause = cause.strip_suffix('.').map(str::to_owned).unwrap_or(cause);
+        self.mistakes.borrow_mut().push(Mistake { at, cause, remedy });
     }
 
     pub fn wrong(&self, at: Spot, error: ReadError) {
@@ -43,6 +46,13 @@ impl Findings {
         mistakes.dedup();
         (mistakes, self.warnings.into_inner())
     }
+}
+
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    let first: String = letters.next().map(|first| first.to_uppercase().collect()).unwrap_or_default();
+    let end = if text.ends_with(['.', '?', '!']) || text.is_empty() { "" } else { "." };
+    format!("{first}{}{end}", letters.as_str())
 }
 
 /// A file's text and the byte at which each of its lines begins.

@@ -55,7 +55,7 @@ fn read_step(table: &Table<'_>, workshop: &Workshop<'_>, ids: &BTreeMap<String, 
         after: read_after(table, workshop, ids, count),
         gap: table.optional("gap", shapes::minutes),
         within: table.optional("within", shapes::minutes),
-        ahead: table.optional("ahead", shapes::some_minutes),
+        ahead: table.optional("ahead", shapes::minutes).filter(|ahead| ahead.0 > 0),
         at: table.spot(),
     };
     check_step(&step, table, workshop);

@@ -53,7 +53,7 @@ impl<'a> Table<'a> {
     /// `value` as the table of `heading`; anything else is a mistake.
     pub fn open(entry: Entry<'a>, heading: &'static str, file: Reading<'a>) -> Option<Self> {
         let DeValue::Table(table) = entry.value else {
-            let cause = format!("expected {} here, found {}", heading_words(heading), kind_of(entry.value));
+            let cause = format!("expected the table {heading}, found {}", kind_of(entry.value));
             file.found.mistake(file.source.spot(entry.start), cause, format!("Write it as {heading} with its keys below."));
             return None;
         };
@@ -186,7 +186,7 @@ fn unknown_key(name: &str, here: &Heading, schema: &Schema) -> (String, String) 
         let cause = format!("\"{name}\" fell under {}, where it is not known", here.name);
         let opening = schema.headings.iter().find(|heading| here.name.starts_with(heading.name) && !heading.name.is_empty());
         let heading = opening.map_or(here.name, |heading| heading.name);
-        return (cause, format!("{} belongs at the top of the file: move it above the first {heading}.", schema.written(name)));
+        return (cause, format!("\"{name}\" belongs at the top of the file: move it above the first {heading}."));
     }
     let elsewhere: Vec<&str> =
         schema.headings[1..].iter().filter(|heading| heading.keys.contains(&name)).map(|heading| heading.name).collect();
@@ -210,10 +210,6 @@ fn unknown_key(name: &str, here: &Heading, schema: &Schema) -> (String, String) 
 
 fn heading_place(heading: &str) -> String {
     if heading.is_empty() { "at the top of the file".to_owned() } else { format!("under {heading}") }
-}
-
-fn heading_words(heading: &str) -> String {
-    format!("a table {heading}")
 }
 
 /// What a value is, in words.

@@ -1,7 +1,5 @@
 //! weeks/*.toml: trips, sessions and meals of one planned week.
 
-use std::collections::BTreeMap;
-
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime, Time, Weekday};
 use toml::de::DeValue;
@@ -31,15 +29,23 @@ static DAYS: [(&str, Weekday); 14] = [
     ("sunday", Weekday::Sunday),
 ];
 
+/// What a week takes over from the household.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Customs<'k> {
+    pub household: &'k Household,
+    /// False where kitchen.toml cannot be read: then a word of `at` that is not found says nothing.
+    pub known: bool,
+}
+
 /// The week of one file, or `None` where it lacks what everything else counts from.
-pub(super) fn read_week(top: &Table<'_>, household: &Household, shops: &Names, speech: &mut Speech<'_>) -> Option<Week> {
+pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, speech: &mut Speech<'_>) -> Option<Week> {
     let from = top.required("from", "2026-11-30", shapes::date);
     let name = top.optional("name", shapes::text);
-    let eaters = top.optional("eaters", shapes::positive).unwrap_or(household.eaters);
+    let eaters = top.optional("eaters", shapes::positive).unwrap_or(customs.household.eaters);
     let mut trips = read_trips(top, shops);
     let mut sessions: Vec<Session> = top.each("session", "[[session]]").iter().filter_map(read_session).collect();
     let meals = top.each("meal", "[[meal]]");
-    let mut meals: Vec<Meal> = meals.iter().filter_map(|table| read_meal(table, from, eaters, &household.mealtimes, speech)).collect();
+    let mut meals: Vec<Meal> = meals.iter().filter_map(|table| read_meal(table, from, eaters, customs, speech)).collect();
     trips.sort_by_key(|trip| trip.on);
     sessions.sort_by_key(|session| session.start);
     meals.sort_by_key(|meal| meal.at_time);
@@ -81,15 +87,9 @@ fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
     trips
 }
 
-fn read_meal(
-    table: &Table<'_>,
-    from: Option<Date>,
-    eaters: f64,
-    mealtimes: &BTreeMap<String, Time>,
-    speech: &mut Speech<'_>,
-) -> Option<Meal> {
+fn read_meal(table: &Table<'_>, from: Option<Date>, eaters: f64, customs: &Customs<'_>, speech: &mut Speech<'_>) -> Option<Meal> {
     let on = read_day(table, from);
-    let at = read_at(table, mealtimes);
+    let at = read_at(table, customs);
     let name = table.optional("name", shapes::text);
     let eaters = table.optional("eaters", shapes::positive).unwrap_or(eaters);
     let each = speech.lines(table, "each", "[[meal.each]]");
@@ -122,11 +122,12 @@ fn read_day(table: &Table<'_>, from: Option<Date>) -> Option<Date> {
 }
 
 /// The time of day, and how the meal is called: a word of mealtimes, or the clock.
-fn read_at(table: &Table<'_>, mealtimes: &BTreeMap<String, Time>) -> Option<(Time, String)> {
+fn read_at(table: &Table<'_>, customs: &Customs<'_>) -> Option<(Time, String)> {
     let Some(entry) = table.entry("at") else {
         table.missing("at", "\"supper\"");
         return None;
     };
+    let mealtimes = &customs.household.mealtimes;
     if let DeValue::String(typed) = entry.value {
         let typed = typed.trim();
         let word = mealtimes.iter().find(|(word, _)| word.eq_ignore_ascii_case(typed));
@@ -134,6 +135,9 @@ fn read_at(table: &Table<'_>, mealtimes: &BTreeMap<String, Time>) -> Option<(Tim
             return Some((*time, word.clone()));
         }
         if !typed.starts_with(|c: char| c.is_ascii_digit()) {
+            if !customs.known {
+                return None;
+            }
             let words = mealtimes.keys().map(String::as_str);
             let near = hint::nearest(typed, words.clone()).map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default();
             let known: Vec<&str> = words.collect();

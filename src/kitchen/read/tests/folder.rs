@@ -62,6 +62,7 @@ fn what_refers_to_a_broken_file_is_not_a_mistake_too() {
         ("kitchen.toml", "[household\n"),
         ("recipes/dish.toml", &step("on = \"oven\"")),
         ("recipes/mash.toml", "name = “Mash”\n"),
+        ("weeks/one.toml", "from = 2026-11-30\n[[meal]]\nday = \"mon\"\nat = \"tea\"\neach = [\"1 portion recipe:mash\"]\n"),
         ("pantry.toml", "[[lot]]\nrecipe = \"mash\"\namount = \"2 portions\"\nplace = \"fridge\"\n"),
     ];
     let said = mistakes(&files);

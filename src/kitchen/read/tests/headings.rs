@@ -14,7 +14,7 @@ fn a_key_that_fell_under_the_wrong_heading_is_told_where_it_belongs() {
     let recipe = step("hands = \"2 min\"\nkeeps = { fridge = \"3 days\" }");
     assert_mistake(
         &[("recipes/dish.toml", &recipe)],
-        "recipes/dish.toml:6:1: \"keeps\" fell under [[step]], where it is not known. [keeps] belongs at the top of the file: move it above the first [[step]].",
+        "recipes/dish.toml:6:1: \"keeps\" fell under [[step]], where it is not known. \"keeps\" belongs at the top of the file: move it above the first [[step]].",
     );
 }
 
@@ -82,6 +82,18 @@ fn a_missing_key_is_named_with_an_example() {
     );
     let kitchen = "[household]\nname = \"Boatyard Row\"\neaters = 3\n";
     assert_mistake(&[("kitchen.toml", kitchen)], "kitchen.toml:1:1: [household] lacks \"currency\". Add currency = \"EUR\".");
+}
+
+#[test]
+fn a_recipe_says_what_it_makes_a_number_of() {
+    for (typed, wanted) in [("6", "6"), ("\"two\"", "two")] {
+        let wanted = format!(
+            "recipes/mash.toml:2:9: makes: \"{wanted}\" does not say of what. Write portions, pieces, a weight or a volume: \"6 portions\", \
+             \"12 pieces\"."
+        );
+        assert_mistake(&[("recipes/mash.toml", &format!("name = \"Mash\"\nmakes = {typed}\n"))], &wanted);
+    }
+    assert_eq!(mistakes(&[("recipes/eggs.toml", "name = \"Eggs\"\nmakes = \"12 pieces\"\n")]), Vec::<String>::new());
 }
 
 #[test]

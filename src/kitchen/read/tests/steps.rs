@@ -80,7 +80,7 @@ fn after_names_steps_by_id_or_number_and_other_recipes() {
     let barley = After::Recipe(crate::kitchen::RecipeId(0));
     assert_eq!(after, [None, Some(vec![]), Some(vec![After::Step(0), After::Step(1), barley])]);
     assert_mistake(
-        &[("recipes/dish.toml", &recipe.replace("[\"soak\", 2", "[\"soka\""))],
+        &[("recipes/barley.toml", BARLEY), ("recipes/dish.toml", &recipe.replace("[\"soak\", 2", "[\"soka\""))],
         "recipes/dish.toml:11:10: no step of this recipe has the id \"soka\". Did you mean \"soak\"?",
     );
 }
