@@ -9,6 +9,7 @@
 mod ask;
 mod choose;
 mod cover;
+mod joint;
 mod line;
 mod list;
 mod shelf;
