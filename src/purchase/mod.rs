@@ -8,6 +8,7 @@
 
 mod ask;
 mod choose;
+mod compare;
 mod cover;
 mod joint;
 mod line;
@@ -20,4 +21,5 @@ mod windows;
 mod tests;
 
 pub use choose::{Basket, choose};
+pub use compare::{Round, TripComparison, compare};
 pub use list::{Expiring, Flag, FromPantry, ListLine, MoveNote, PackLine, Section, ShopVisit, ShoppingList, SpareNote, TripList};
