@@ -10,6 +10,9 @@ use crate::foods::Food;
 use crate::measure::{Dimension, TOLERANCE, whole_up};
 use crate::plan::{Need, NeedUse, Stated};
 
+/// Far beyond any larder; keeps sums within 64 bits.
+const MOST: f64 = 1e17;
+
 /// What a window is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum WindowFor {
@@ -64,7 +67,7 @@ impl<'a> Ask<'a> {
         let drained = if all_drained { share } else { None };
         // A thousand-millionth of a gram; for tonnes a thousandth, so that sums stay whole numbers of 64 bits.
         let fine = if total < 1e6 { 1e9 } else { 1e3 };
-        Some(Ask { need, food, total, exact, tin: common_tin(&wanted), drained, fine })
+        Some(Ask { need, food, total, exact, tin: common_tin(&wanted).filter(|_| need.dimension != Dimension::Count), drained, fine })
     }
 
     /// Base units as purchased to the unit in which packs are compared.
@@ -74,7 +77,7 @@ impl<'a> Ask<'a> {
 
     /// Base units that are already drained where packs are compared drained.
     pub fn plain_units(&self, base: f64) -> i64 {
-        (base * self.fine).round() as i64
+        (base * self.fine).round().clamp(-MOST, MOST) as i64
     }
 
     /// The way back, in base units as purchased.

@@ -28,7 +28,7 @@ use std::collections::{BTreeMap, HashMap};
 use crate::kitchen::Choose;
 
 /// Far beyond what shops sell: reached only by many packs with sizes that share no divisor, under `least-left`.
-const MOST_LABELS: usize = 1_500_000;
+const MOST_LABELS: usize = 400_000;
 
 /// One thing that can be taken once more: a single pack, or all packs of an offer together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -257,8 +257,8 @@ impl Search<'_> {
         if let Some(&(earlier, twin)) = settled.get(&residue) {
             let times = (total - earlier) / bulk.size;
             let price = twin.price.saturating_add(bulk.price.saturating_mul(times));
-            let packs = twin.packs + bulk.packs * times;
-            let same = twin.mark.wrapping_add(mark(bulk.pack, bulk.packs * times)) == label.mark;
+            let packs = twin.packs.saturating_add(bulk.packs.saturating_mul(times));
+            let same = twin.mark.wrapping_add(mark(bulk.pack, bulk.packs.saturating_mul(times))) == label.mark;
             let order = (price, packs).cmp(&(label.price, label.packs)).then_with(|| match same {
                 true => Ordering::Equal,
                 false => self.counts(label.node).cmp(&self.counts_with(twin.node, &bulk, times)),
@@ -295,7 +295,8 @@ impl Search<'_> {
             }
         }
         self.nodes.push((index as u32, label.node));
-        entry.insert_entry(Label { price, packs, mark, node: self.nodes.len() as u32 });
+        let label = Label { price, packs, mark, node: self.nodes.len() as u32 };
+        *entry.or_insert(label) = label;
     }
 
     /// Covers what a label leaves open, and keeps the plan if it is the best so far.
@@ -351,7 +352,7 @@ impl Search<'_> {
 
     fn counts_with(&self, node: u32, item: &Item, times: i64) -> Vec<i64> {
         let mut counts = self.counts(node);
-        counts[item.pack] += item.packs * times;
+        counts[item.pack] += item.packs.saturating_mul(times);
         counts
     }
 

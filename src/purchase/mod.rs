@@ -9,7 +9,9 @@
 mod ask;
 mod assemble;
 mod choose;
+mod compare;
 mod cover;
+mod joint;
 mod line;
 mod list;
 mod shelf;
@@ -22,5 +24,6 @@ mod tests;
 
 pub use assemble::{Parts, shopping_list};
 pub use choose::{Basket, choose};
+pub use compare::{Round, TripComparison, compare};
 pub use list::{Expiring, Flag, FromPantry, ListLine, MoveNote, PackLine, Section, ShopVisit, ShoppingList, SpareNote, TripList};
 pub use trips::{Needs, needs};

@@ -4,7 +4,7 @@
 mod support;
 
 use spence::purchase::choose;
-use support::{Dice, Street, street};
+use support::{Dice, Street, street, with_opened};
 
 fn main() {
     divan::main();
@@ -33,5 +33,20 @@ fn a_large_street(foods: usize) -> Street {
 #[divan::bench(args = [30, 1000])]
 fn foods(bencher: divan::Bencher, foods: usize) {
     let street = a_large_street(foods);
+    bencher.bench(|| choose(&street.kitchen, &street.week, &street.needs));
+}
+
+/// Every other food is opened in three windows, every third is sold loose somewhere.
+#[divan::bench(args = [30, 1000])]
+fn opened_and_loose_foods(bencher: divan::Bencher, foods: usize) {
+    let opened: Vec<usize> = (0..foods).step_by(2).collect();
+    let mut street = with_opened(a_large_street(foods), &opened);
+    street.needs.clear();
+    for food in 0..foods {
+        if food % 3 == 0 {
+            street.sell_loose(food % 4, food, 25);
+        }
+        street.need(food, &[(1, 300), (4, 450), (7, 90)]);
+    }
     bencher.bench(|| choose(&street.kitchen, &street.week, &street.needs));
 }

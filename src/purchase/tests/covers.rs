@@ -229,3 +229,36 @@ fn free_packs_cover_as_any_other() {
     street.needs("windfall apple", &[(1, 700.0)]);
     assert_eq!(street.said(), "3 x 300 g = 0.00, left 200, short 0");
 }
+
+#[test]
+fn a_large_need_of_small_packs_that_nothing_covers_exactly_is_searched_to_its_end() {
+    let mut street = Street::new();
+    street.kitchen.rules.short_by = 0.0;
+    street.kitchen.rules.choose = Choose::LeastLeft;
+    for (grams, minor) in [(7.0, 19), (30.0, 70), (111.0, 240), (250.0, 510), (1000.0, 1990)] {
+        street.pack(QUAY, "spice", grams, minor);
+    }
+    street.needs("spice", &[(1, 99_999.5)]);
+    // 100 kg of the largest leaves 0.5 g, and nothing leaves less, as every pack is whole grams.
+    assert_eq!(street.said(), "100 x 1000 g = 1990.00, left 0.5, short 0");
+    assert_eq!(street.basket().warnings, vec![]);
+}
+
+#[test]
+fn sizes_that_share_no_divisor_are_given_up_in_time_and_say_so() {
+    let mut street = Street::new();
+    street.kitchen.rules.short_by = 0.0;
+    street.kitchen.rules.choose = Choose::LeastLeft;
+    for (grams, minor) in [(28.349523125, 70), (113.4, 240), (453.59237, 905), (1000.0, 1990)] {
+        street.pack(QUAY, "spice", grams, minor);
+    }
+    street.needs("spice", &[(1, 99_990.0)]);
+    let basket = street.basket();
+    assert_eq!(basket.warnings.len(), 1);
+    assert_eq!(basket.warnings[0].to_string(), "the packs of spice could not be searched to the end; the best found are listed");
+    // A hundred large packs would leave 10 g.
+    assert!(street.line().left.base() < 10.0);
+    street.kitchen.rules.choose = Choose::Cheapest;
+    assert_eq!(street.said(), "100 x 1000 g = 1990.00, left 10, short 0");
+    assert_eq!(street.basket().warnings, vec![]);
+}

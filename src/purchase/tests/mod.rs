@@ -1,5 +1,6 @@
 //! A street of shops built by hand, small enough to check every sum on paper.
 
+mod compare;
 mod covers;
 mod list;
 mod properties;

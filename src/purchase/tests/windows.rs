@@ -154,3 +154,18 @@ fn pieces_are_not_rounded_in_each_window() {
     assert_eq!(line.need, Quantity::pieces(2.0));
     assert_eq!(said(&line), "2 x 1 each = 0.80, left 0, short 0");
 }
+
+#[test]
+fn many_offers_over_many_windows_are_weighed_at_once() {
+    let mut street = Street::new();
+    street.opened("coconut milk", 1);
+    for (index, grams) in [100.0, 150.0, 200.0, 250.0, 330.0, 400.0, 500.0, 750.0].into_iter().enumerate() {
+        let minor = grams as i64 / 2 + 10 * index as i64;
+        street.offer(QUAY, "coconut milk", grams, minor, 4, minor * 3);
+    }
+    let uses: Vec<(i8, f64)> = (0..7).map(|index| (1 + 3 * index, 370.0 + 110.0 * f64::from(index))).collect();
+    street.needs("coconut milk", &uses);
+    let begun = std::time::Instant::now();
+    assert!(street.line().cost.is_some());
+    assert!(begun.elapsed() < std::time::Duration::from_secs(5));
+}

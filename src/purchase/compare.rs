@@ -1,0 +1,105 @@
+//! What a trip would cost in each shop alone, in the best pair, and as chosen.
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use super::choose::{AtShop, Counter, Outcome};
+use crate::kitchen::{Kitchen, ShopId, Week};
+use crate::measure::Money;
+use crate::plan::Need;
+
+/// The rounds one trip could be, one entry a trip of the week.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct TripComparison {
+    pub on: Date,
+    /// The round on the shopping list.
+    pub chosen: Round,
+    /// Each shop of the trip that sells anything needed, in file order.
+    pub single: Vec<Round>,
+    /// The two shops that lack the least; of those the cheapest, then the first in the file. `None` with fewer than two shops.
+    pub pair: Option<Round>,
+}
+
+/// What is bought in some shops, fares included.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Round {
+    pub shops: Vec<String>,
+    /// A decimal string: goods and fares.
+    pub cost: String,
+    /// Foods that the chosen round buys and these shops do not sell for a price, in alphabetical order.
+    pub lacks: Vec<String>,
+}
+
+/// Compares the chosen round of every trip with simpler ones. Foods that nobody sells for a price are left out of all of them.
+pub fn compare(kitchen: &Kitchen, week: &Week, needs: &[Need]) -> Vec<TripComparison> {
+    let counter = Counter::new(kitchen);
+    let compared = week.trips.iter().enumerate().map(|(index, trip)| {
+        let shops = counter.shops_of(trip.shops.as_deref());
+        let here: Vec<&Need> = needs.iter().filter(|need| need.trip == index).collect();
+        let outcomes = counter.plan(&shops, &here).outcomes;
+        Rounds { kitchen, shops: &shops, outcomes: &outcomes }.compared(trip.on)
+    });
+    compared.collect()
+}
+
+struct Rounds<'a> {
+    kitchen: &'a Kitchen,
+    shops: &'a [ShopId],
+    outcomes: &'a [Outcome<'a>],
+}
+
+struct Cost {
+    cost: Money,
+    lacks: Vec<String>,
+}
+
+impl Rounds<'_> {
+    fn compared(&self, on: Date) -> TripComparison {
+        let selling: Vec<usize> = (0..self.shops.len()).filter(|shop| self.bought().any(|(_, at, _)| is_among(at, &[*shop]))).collect();
+        let mut chosen: Vec<usize> = self.bought().map(|(_, at, chosen)| at[chosen].shop).collect();
+        chosen.sort();
+        chosen.dedup();
+        let pairs = selling.iter().enumerate().flat_map(|(index, first)| selling[index + 1..].iter().map(move |second| [*first, *second]));
+        let pair = pairs.min_by_key(|pair| {
+            let Cost { cost, lacks } = self.cost(pair);
+            (lacks.len(), cost)
+        });
+        TripComparison {
+            on,
+            chosen: self.round(&chosen),
+            single: selling.iter().map(|shop| self.round(&[*shop])).collect(),
+            pair: pair.map(|pair| self.round(&pair)),
+        }
+    }
+
+    /// The foods that are bought: name, what each shop asks, and the choice made.
+    fn bought(&self) -> impl Iterator<Item = (&str, &[AtShop<'_>], usize)> {
+        self.outcomes.iter().filter_map(|outcome| match outcome {
+            Outcome::Bought { ask, at, chosen } => Some((ask.food.name.as_str(), at.as_slice(), *chosen)),
+            _ => None,
+        })
+    }
+
+    fn cost(&self, shops: &[usize]) -> Cost {
+        let mut cost = shops.iter().map(|shop| self.kitchen.shops[self.shops[*shop].0].trip).sum();
+        let mut lacks = Vec::new();
+        for (food, at, _) in self.bought() {
+            match at.iter().filter(|there| shops.contains(&there.shop)).map(|there| there.bought.whole.price).min() {
+                Some(price) => cost += Money(price),
+                None => lacks.push(food.to_owned()),
+            }
+        }
+        lacks.sort();
+        Cost { cost, lacks }
+    }
+
+    fn round(&self, shops: &[usize]) -> Round {
+        let Cost { cost, lacks } = self.cost(shops);
+        let names = shops.iter().map(|shop| self.kitchen.shops[self.shops[*shop].0].name.clone()).collect();
+        Round { shops: names, cost: cost.decimal(&self.kitchen.household.currency), lacks }
+    }
+}
+
+fn is_among(at: &[AtShop], shops: &[usize]) -> bool {
+    at.iter().any(|there| shops.contains(&there.shop))
+}
