@@ -138,3 +138,15 @@ fn check_links(problem: &Problem, plan: &Schedule, faults: &mut Vec<String>) {
         }
     }
 }
+
+/// Minutes between the end of each job and the start of the next of its making, summed up.
+pub fn idle(problem: &Problem, plan: &Schedule) -> i64 {
+    let mut last: std::collections::BTreeMap<usize, i64> = std::collections::BTreeMap::new();
+    let mut idle = 0;
+    for (job, placed) in problem.jobs.iter().zip(&plan.placed) {
+        if let Some(end) = last.insert(job.making, placed.start + length(job)) {
+            idle += (placed.start - end).max(0);
+        }
+    }
+    idle
+}

@@ -147,6 +147,7 @@ pub const LA05: JobShop = JobShop {
 
 /// Source: J. F. Muth and G. L. Thompson (eds.), Industrial Scheduling, Prentice-Hall 1963 (H. Fisher and G. L. Thompson); best finish 930.
 #[rustfmt::skip]
+#[allow(dead_code)]
 pub const FT10: JobShop = JobShop {
     name: "ft10",
     best: 930,

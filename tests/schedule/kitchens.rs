@@ -1,1 +1,228 @@
+//! Small afternoons whose least finish can be summed up by hand.
 
+use pretty_assertions::assert_eq;
+use spence::prep::{Effort, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker, schedule};
+
+use crate::checker::faults;
+
+fn job(making: usize, hands: i64, wait: i64, out: i64) -> Job {
+    Job { kind: JobKind::Step, making, hands, wait, out, machines: vec![], temperature: None, people: vec![0] }
+}
+
+fn on(machine: usize, temperature: Option<f64>, job: Job) -> Job {
+    Job { machines: vec![(machine, 1)], temperature, ..job }
+}
+
+fn oven(room: i64, near: f64, warm_up: i64) -> Machine {
+    Machine { room, heat: Some(Heat { near, warm_up }) }
+}
+
+fn plain(room: i64) -> Machine {
+    Machine { room, heat: None }
+}
+
+fn cook() -> Worker {
+    Worker { from: 0, until: None }
+}
+
+fn kitchen(people: Vec<Worker>, machines: Vec<Machine>, jobs: Vec<Job>) -> Problem {
+    Problem { people, machines, jobs, links: vec![] }
+}
+
+fn link(before: usize, after: usize) -> Link {
+    Link { before, after, gap: 0, within: None, why: LinkWhy::Order }
+}
+
+/// The plan, checked, and its finish proven.
+fn proven(problem: &Problem) -> Schedule {
+    let plan = schedule(problem, Effort::Normal);
+    assert_eq!(faults(problem, &plan), Vec::<String>::new(), "{plan:#?}");
+    assert!(plan.proven, "{plan:#?}");
+    plan
+}
+
+fn starts(plan: &Schedule) -> Vec<i64> {
+    plan.placed.iter().map(|placed| placed.start).collect()
+}
+
+#[test]
+fn nothing_to_do_is_done_at_once() {
+    let plan = proven(&kitchen(vec![cook()], vec![], vec![]));
+    assert_eq!((plan.finish, plan.bound, plan.placed), (0, 0, vec![]));
+}
+
+/// Common practice, no source: two dishes roasting at 375 F share the oven. 10 min of warm-up, the longer one in first for
+/// 1 + 60 + 1 min; the other one's 1 + 30 + 1 min lie within that.
+#[test]
+fn two_roasts_at_one_temperature_share_the_oven() {
+    let at = Some(190.55);
+    let jobs = vec![on(0, at, job(0, 1, 30, 1)), on(0, at, job(1, 1, 60, 1))];
+    let plan = proven(&kitchen(vec![cook()], vec![oven(2, 0.0, 10)], jobs));
+    assert_eq!(plan.finish, 10 + 1 + 60 + 1);
+    assert_eq!(plan.settings, vec![Setting { machine: 0, celsius: 190.55, start: 0, ready: 10 }]);
+}
+
+/// Common practice, no source: the dish that goes in second and roasts longer decides: 60 min after it went in both are done.
+/// 10 min warm-up, 1 min to put the first in; the second waits for its 5 min of mixing, which the cook does while the oven warms up.
+#[test]
+fn both_roasts_are_done_sixty_minutes_after_the_second_went_in() {
+    let at = Some(190.55);
+    let mut jobs = vec![on(0, at, job(0, 0, 30, 0)), job(1, 15, 0, 0), on(0, at, job(1, 0, 60, 0))];
+    jobs[0].making = 0;
+    let mut problem = kitchen(vec![cook()], vec![oven(2, 0.0, 10)], jobs);
+    problem.links = vec![link(1, 2)];
+    let plan = proven(&problem);
+    assert_eq!((plan.finish, plan.placed[2].start), (15 + 60, 15));
+}
+
+/// Common practice, no source: 6 min under pressure and 10 min of natural release, then 24 min of grain: 6 + 10 + 24 = 40.
+#[test]
+fn pulses_and_grain_take_turns_in_the_one_pressure_cooker() {
+    let jobs = vec![on(0, None, job(0, 0, 6 + 10, 0)), on(0, None, job(1, 0, 24, 0))];
+    let plan = proven(&kitchen(vec![cook()], vec![plain(1)], jobs));
+    assert_eq!(plan.finish, 40);
+}
+
+/// 10 min of mixing, an hour in the marinade, 2 min of dressing: 10 + 60 + 2 = 72.
+#[test]
+fn a_salad_that_marinates_an_hour_is_not_served_before() {
+    let mut problem = kitchen(vec![cook()], vec![], vec![job(0, 10, 0, 0), job(0, 2, 0, 0)]);
+    problem.links = vec![Link { gap: 60, ..link(0, 1) }];
+    assert_eq!(starts(&proven(&problem)), vec![0, 70]);
+}
+
+/// 180 and 200 are more than 10 apart: 10 + 30, 10 more to heat up, + 20 = 70.
+#[test]
+fn an_oven_changes_its_temperature_empty_and_warms_up_again() {
+    let jobs = vec![on(0, Some(180.0), job(0, 0, 30, 0)), on(0, Some(200.0), job(1, 0, 20, 0))];
+    let plan = proven(&kitchen(vec![cook()], vec![oven(2, 10.0, 10)], jobs));
+    assert_eq!((plan.finish, plan.settings.len()), (70, 2));
+}
+
+/// 180, 185 and 190 with 10 K between them stand together at 180: 10 + 30.
+#[test]
+fn loads_that_are_near_in_temperature_share_a_run_at_the_lowest() {
+    let jobs = [180.0, 185.0, 190.0].map(|at| on(0, Some(at), job(0, 0, 30, 0))).to_vec();
+    let plan = proven(&kitchen(vec![cook()], vec![oven(3, 10.0, 10)], jobs));
+    assert_eq!(plan.finish, 40);
+    assert!(plan.placed.iter().all(|placed| placed.set_to == Some(180.0)));
+}
+
+/// 180 goes with 190, 190 with 200, but not 180 with 200: two of them together, the third after another warm-up: 10 + 30 + 10 + 30.
+#[test]
+fn a_chain_of_near_temperatures_is_no_run() {
+    let jobs = [180.0, 190.0, 200.0].map(|at| on(0, Some(at), job(0, 0, 30, 0))).to_vec();
+    assert_eq!(proven(&kitchen(vec![cook()], vec![oven(3, 10.0, 10)], jobs)).finish, 80);
+}
+
+/// Room for one: 190 after 180 in the same run, both at 180, and no warm-up between: 10 + 30 + 30.
+#[test]
+fn near_loads_one_after_the_other_save_the_warm_up_between_them() {
+    let jobs = vec![on(0, Some(190.0), job(0, 0, 30, 0)), on(0, Some(180.0), job(1, 0, 30, 0))];
+    let plan = proven(&kitchen(vec![cook()], vec![oven(1, 10.0, 10)], jobs));
+    assert_eq!((plan.finish, plan.settings.len()), (70, 1));
+}
+
+/// One cook: taking out at 1 + 20 must not fall into the 30 min of chopping, so the chopping comes first or after: 22 + 30.
+#[test]
+fn a_load_is_taken_out_at_once_by_somebody_free() {
+    let jobs = vec![on(0, None, job(0, 1, 20, 1)), job(1, 30, 0, 0)];
+    assert_eq!(proven(&kitchen(vec![cook()], vec![plain(1)], jobs.clone())).finish, 52);
+    let mut two = kitchen(vec![cook(), cook()], vec![plain(1)], jobs);
+    two.jobs.iter_mut().for_each(|job| job.people = vec![0, 1]);
+    assert_eq!(proven(&two).finish, 30);
+}
+
+/// The helper comes at 60 and alone may do the 20 min: 80. Until 75 she could not.
+#[test]
+fn a_helper_works_between_her_hours() {
+    let helper = |until| Worker { from: 60, until: Some(until) };
+    let mut problem = kitchen(vec![cook(), helper(90)], vec![], vec![Job { people: vec![1], ..job(0, 20, 0, 0) }]);
+    assert_eq!(proven(&problem).finish, 80);
+    problem.people[1] = helper(75);
+    assert_eq!(schedule(&problem, Effort::Normal).impossible, vec![Impossible::Absent { job: 0 }]);
+}
+
+/// 15 min of chopping, then 20 min on the hob; the cook leaves at 30 and the helper comes at 40: the hob waits for her.
+#[test]
+fn nothing_simmers_in_an_empty_house() {
+    let people = vec![Worker { from: 0, until: Some(30) }, Worker { from: 40, until: None }];
+    let jobs = vec![job(0, 15, 0, 0), on(0, None, job(0, 0, 20, 0))];
+    let mut problem = kitchen(people, vec![plain(4)], jobs);
+    problem.links = vec![link(0, 1)];
+    assert_eq!(proven(&problem).placed[1].start, 40);
+}
+
+/// Both dishes end at 50; the one of 10 + 20 min starts its chopping at 20, not at 0, so that nothing stands about.
+#[test]
+fn of_two_plans_with_one_finish_the_one_with_fewer_idle_minutes_is_taken() {
+    let jobs = vec![job(0, 10, 0, 0), on(0, None, job(0, 0, 20, 0)), on(0, None, job(1, 0, 30, 0))];
+    let mut problem = kitchen(vec![cook()], vec![plain(1)], jobs);
+    problem.links = vec![link(0, 1)];
+    let plan = proven(&problem);
+    assert_eq!(plan.finish, 50);
+    assert_eq!(plan.placed[1].start - plan.placed[0].start, 10);
+}
+
+/// Two loads of 60 min, one after the other, are both to be dressed within 5 min of their end by one 1-min job: the first waits 60,
+/// 55 too many.
+#[test]
+fn a_limit_that_cannot_be_kept_is_overrun_by_the_fewest_minutes_and_named() {
+    let jobs = vec![on(0, None, job(0, 0, 60, 0)), on(0, None, job(0, 0, 60, 0)), job(0, 1, 0, 0)];
+    let mut problem = kitchen(vec![cook()], vec![plain(1)], jobs);
+    let soon = |before| Link { within: Some(5), why: LinkWhy::Within, ..link(before, 2) };
+    problem.links = vec![soon(0), soon(1)];
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!(faults(&problem, &plan), Vec::<String>::new());
+    assert_eq!(plan.overrun.iter().map(|(_, minutes)| minutes).sum::<i64>(), 55);
+    assert_eq!((plan.finish, plan.clash, plan.impossible), (121, vec![0, 1], vec![]));
+}
+
+/// The same with a safety limit: it is not overrun to please a recipe; where nothing else is left, it is told as impossible.
+#[test]
+fn a_safety_limit_that_cannot_be_kept_is_told_and_no_mere_overrun() {
+    let jobs = vec![on(0, None, job(0, 0, 60, 0)), on(0, None, job(0, 0, 60, 0)), job(0, 1, 0, 0)];
+    let mut problem = kitchen(vec![cook()], vec![plain(1)], jobs);
+    let soon = |before, why| Link { within: Some(5), why, ..link(before, 2) };
+    problem.links = vec![soon(0, LinkWhy::Safety), soon(1, LinkWhy::Within)];
+    problem.links[1].within = Some(70);
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!((plan.overrun, plan.impossible), (vec![], vec![]));
+    problem.links[1] = soon(1, LinkWhy::Safety);
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!(plan.overrun, vec![]);
+    assert!(matches!(plan.impossible[..], [Impossible::Safety { minutes: 55, .. }]), "{plan:?}");
+}
+
+#[test]
+fn what_nobody_may_do_is_told_and_still_planned() {
+    let jobs = vec![Job { people: vec![], ..job(0, 10, 0, 0) }, job(1, 5, 0, 0)];
+    let plan = schedule(&kitchen(vec![cook()], vec![], jobs), Effort::Normal);
+    assert_eq!(plan.impossible, vec![Impossible::Nobody { job: 0 }]);
+    assert_eq!(plan.placed[0], Placed { start: 0, person: None, out_person: None, set_to: None });
+    let alone = schedule(&kitchen(vec![], vec![plain(1)], vec![on(0, None, job(0, 0, 20, 0))]), Effort::Normal);
+    assert_eq!((alone.impossible, alone.finish), (vec![Impossible::Absent { job: 0 }], 20));
+}
+
+#[test]
+fn what_takes_more_room_than_there_is_and_steps_in_a_circle_are_told() {
+    let jobs = vec![Job { machines: vec![(0, 3)], ..job(0, 5, 5, 0) }, job(1, 5, 0, 0)];
+    let mut problem = kitchen(vec![cook()], vec![plain(2)], jobs);
+    problem.links = vec![link(0, 1), link(1, 0)];
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!(plan.impossible, vec![Impossible::Room { job: 0, machine: 0 }, Impossible::Circle { link: 1 }]);
+}
+
+#[test]
+fn steps_that_take_years_still_get_a_plan() {
+    let jobs = vec![job(0, 5, 900_000, 0), job(0, 5, 900_000, 0)];
+    let mut problem = kitchen(vec![cook()], vec![], jobs);
+    problem.links = vec![link(0, 1)];
+    assert_eq!(starts(&schedule(&problem, Effort::Normal)), vec![0, 900_005]);
+}
+
+#[test]
+fn the_same_problem_gets_the_same_plan() {
+    let problem = crate::random::afternoon(7, 30);
+    assert_eq!(schedule(&problem, Effort::Low), schedule(&problem, Effort::Low));
+}

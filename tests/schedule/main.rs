@@ -2,6 +2,8 @@
 
 mod benchmarks;
 mod checker;
+mod exhaustive;
 mod jobshops;
 mod kitchens;
 mod random;
+mod rules;

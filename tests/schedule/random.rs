@@ -82,3 +82,60 @@ fn cooking(dice: &mut Dice, making: usize, step: usize) -> Job {
     }
     job
 }
+
+/// A session of every kind of rule at once: hours with holes, choices of people, near temperatures, limits both of recipes and of safety.
+pub fn tangle(seed: u64, jobs: usize, longest: i64) -> Problem {
+    let mut dice = Dice(seed.wrapping_mul(7919));
+    let mut problem = Problem { people: workers(&mut dice, longest), ..Problem::default() };
+    let heat = dice.chance(80).then(|| Heat { near: if dice.chance(50) { 10.0 } else { 0.0 }, warm_up: dice.between(0, longest) });
+    problem.machines = vec![Machine { room: dice.between(1, 3), heat }, Machine { room: dice.between(1, 2), heat: None }];
+    for _ in 0..jobs {
+        let job = tangled(&mut dice, &problem, longest);
+        problem.jobs.push(job);
+    }
+    for after in 1..jobs {
+        for before in 0..after {
+            if dice.chance(100 / jobs as i64 + 10) {
+                let within = dice.chance(30).then(|| dice.between(0, 2 * longest));
+                let gap = if within.is_none() { dice.between(0, 2) } else { 0 };
+                let why = match within {
+                    None => LinkWhy::Order,
+                    Some(_) if dice.chance(30) => LinkWhy::Safety,
+                    Some(_) => LinkWhy::Within,
+                };
+                problem.links.push(Link { before, after, gap, within, why });
+            }
+        }
+    }
+    problem
+}
+
+fn workers(dice: &mut Dice, longest: i64) -> Vec<Worker> {
+    let mut workers = vec![Worker { from: 0, until: None }];
+    if dice.chance(20) {
+        workers[0].until = Some(dice.between(2, 6) * longest);
+    }
+    for _ in 0..dice.between(0, 2) {
+        let from = if dice.chance(50) { 0 } else { dice.between(1, 3) * longest };
+        let until = dice.chance(60).then(|| from + dice.between(1, 5) * longest);
+        workers.push(Worker { from, until });
+    }
+    workers
+}
+
+fn tangled(dice: &mut Dice, problem: &Problem, longest: i64) -> Job {
+    let mut part = |percent| if dice.chance(percent) { dice.between(0, longest) } else { 0 };
+    let (hands, wait, out) = (part(70), part(60), part(25));
+    let mut people: Vec<usize> = (0..problem.people.len()).filter(|_| dice.chance(75)).collect();
+    if people.is_empty() {
+        people.push(0);
+    }
+    let mut machines = Vec::new();
+    for (index, machine) in problem.machines.iter().enumerate() {
+        if dice.chance(if index == 0 { 50 } else { 30 }) {
+            machines.push((index, dice.between(1, machine.room)));
+        }
+    }
+    let temperature = dice.chance(85).then(|| 180.0 + 10.0 * dice.between(0, 2) as f64);
+    Job { kind: JobKind::Step, making: dice.between(0, 2) as usize, hands, wait, out, machines, temperature, people }
+}

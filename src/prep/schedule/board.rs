@@ -70,10 +70,6 @@ impl<'a> Board<'a> {
         (from..=latest).rev().find(|&start| self.next_start(job, start).is_none())
     }
 
-    pub fn fits(&self, job: usize, start: i64) -> bool {
-        self.next_start(job, start).is_none()
-    }
-
     /// `None` where the job fits at `start`; else a later minute before which it cannot start.
     fn next_start(&self, job: usize, start: i64) -> Option<i64> {
         let end = start + self.model.minutes[job];

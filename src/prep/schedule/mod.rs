@@ -56,7 +56,7 @@ impl Effort {
     fn limits(self) -> (u64, u64) {
         match self {
             Effort::Low => (2_000, 40_000),
-            Effort::Normal => (60_000, 6_000_000),
+            Effort::Normal => (60_000, 2_500_000),
             Effort::High => (600_000, 300_000_000),
         }
     }
@@ -104,7 +104,7 @@ fn finished(problem: &Problem, model: &Model, plan: Plan, steps: &mut Steps) -> 
         (plan, bound) = search::least_finish(model, plan, bound, steps);
     }
     plan = improve::close_up(model, plan);
-    plan = search::least_idle(model, plan, steps);
+    plan = search::least_idle(model, plan, &mut Steps { left: steps.left / 5 });
     told(problem, model, &plan, bound)
 }
 

@@ -1,0 +1,53 @@
+//! Over many invented sessions: no plan breaks a rule, and on tiny ones no plan is better.
+
+use pretty_assertions::assert_eq;
+use spence::prep::{Effort, Problem, Schedule, schedule};
+
+use crate::checker::faults;
+use crate::exhaustive::least;
+use crate::random::{afternoon, tangle};
+
+fn holds_every_rule(name: &str, problem: &Problem, effort: Effort) -> Schedule {
+    let plan = schedule(problem, effort);
+    if plan.impossible.is_empty() {
+        assert_eq!(faults(problem, &plan), Vec::<String>::new(), "{name}\n{problem:#?}\n{plan:#?}");
+    }
+    plan
+}
+
+#[test]
+fn two_thousand_quick_plans_break_no_rule() {
+    for seed in 0..1_700 {
+        holds_every_rule(&format!("tangle {seed}"), &tangle(seed, 2 + seed as usize % 9, 9), Effort::Low);
+    }
+    for seed in 0..300 {
+        holds_every_rule(&format!("afternoon {seed}"), &afternoon(seed, 5 + seed as usize % 20), Effort::Low);
+    }
+}
+
+#[test]
+fn fifty_plans_at_normal_effort_break_no_rule() {
+    for seed in 0..25 {
+        holds_every_rule(&format!("tangle {seed}"), &tangle(10_000 + seed, 8, 9), Effort::Normal);
+        holds_every_rule(&format!("afternoon {seed}"), &afternoon(10_000 + seed, 12), Effort::Normal);
+    }
+}
+
+#[test]
+fn no_plan_of_a_tiny_session_is_better_than_the_one_given() {
+    for seed in 0..250 {
+        let problem = tangle(20_000 + seed, 2 + seed as usize % 3, 3);
+        let plan = holds_every_rule(&format!("tiny {seed}"), &problem, Effort::Normal);
+        if !plan.impossible.is_empty() {
+            let any = (i64::MAX, 0, 0);
+            assert_eq!(least(&problem, plan.finish + 6, any), None, "seed {seed}\n{problem:#?}\n{plan:#?}");
+            continue;
+        }
+        let over = plan.overrun.iter().map(|(_, minutes)| minutes).sum();
+        let (finish, idle) = (plan.finish, crate::checker::idle(&problem, &plan));
+        let horizon = if over == 0 { finish } else { finish + 8 };
+        let best = least(&problem, horizon, (over, finish, idle + 1));
+        assert_eq!(best, Some((over, finish, idle)), "seed {seed}\n{problem:#?}\n{plan:#?}");
+        assert!(plan.proven, "seed {seed}: {plan:?}");
+    }
+}
