@@ -132,7 +132,7 @@ impl Teller<'_> {
                 let limit = duration(link.within.unwrap_or(0));
                 let (after, before) = (self.job(link.after), self.job(link.before));
                 format!(
-                    "Not safe as planned: {after} starts {} later than {limit} after {before}. Chill it in time, or do not keep it.",
+                    "Not safe as planned: {after} starts {} later than {limit} after {before}. Chill each load by itself as it leaves the heat, or do not keep it.",
                     duration(*minutes)
                 )
             }

@@ -113,6 +113,9 @@ proptest! {
         let boxing = tasks.iter().find(|t| t.kind == TaskKind::Box).map_or(0, |t| t.start_minute);
         let last = tasks.iter().filter(|t| t.kind == TaskKind::Step).map(|t| t.end_minute).max();
         prop_assert!(last.is_some_and(|last| boxing >= last));
-        prop_assert_eq!(&session.advice, &Vec::<String>::new());
+        // Three rounds of an hour cannot all be boxed within two hours: then, and only then, the plan says so.
+        let hot = tasks.iter().filter(|t| t.appliance.is_some() && t.kind == TaskKind::Step).map(|t| t.end_minute).max();
+        let in_time = hot.is_none_or(|end| boxing - end <= 120);
+        prop_assert!(in_time || session.advice.iter().any(|said| said.starts_with("Not safe as planned")));
     }
 }
