@@ -11,11 +11,11 @@ use crate::plan::Makings;
 
 /// Words that mean work with a knife, a peeler, a grater or the hands on the board. The field's usual terms: common practice, no source.
 #[rustfmt::skip]
-const CUTS: [&str; 41] = [
+const CUTS: [&str; 45] = [
     "diced", "chopped", "sliced", "grated", "peeled", "crushed", "minced", "shredded", "cubed", "halved", "quartered", "wedges", "wedge",
     "zested", "juiced", "torn", "picked", "trimmed", "julienned", "julienne", "cored", "deseeded", "seeded", "stoned", "pitted", "topped",
     "scrubbed", "stripped", "shaved", "snipped", "cut", "rings", "strips", "matchsticks", "chunks", "cubes", "slices", "sticks", "florets",
-    "spiralised", "bruised",
+    "spiralised", "bruised", "zest", "juice", "batons", "crumbled",
 ];
 
 /// Does a line's preparation ask for work on the board?
