@@ -64,13 +64,13 @@ impl Teller<'_> {
         self.kitchen.recipes[self.makings.makings[making].recipe.0].name.clone()
     }
 
-    /// "White-bean mash, step 3", "White-bean mash, step 3, load 2", "boxing White-bean mash".
+    /// "White-bean mash, step 3", "White-bean mash, step 3, round 2", "boxing White-bean mash".
     pub fn job(&self, job: usize) -> String {
         let Origin { making, part } = self.work.origins[job];
         match part {
             Part::Box => format!("boxing of {}", in_a_sentence(&self.recipe_name(making))),
             Part::Step { step, rounds: 1, .. } => format!("{}, step {}", self.recipe_name(making), step + 1),
-            Part::Step { step, round, .. } => format!("{}, step {}, load {}", self.recipe_name(making), step + 1, round + 1),
+            Part::Step { step, round, .. } => format!("{}, step {}, round {}", self.recipe_name(making), step + 1, round + 1),
         }
     }
 
@@ -132,7 +132,7 @@ impl Teller<'_> {
                 let limit = duration(link.within.unwrap_or(0));
                 let (after, before) = (self.job(link.after), self.job(link.before));
                 format!(
-                    "Not safe as planned: {after} starts {} later than {limit} after {before}. Chill it in time, or do not keep it.",
+                    "Not safe as planned: {after} starts {} later than {limit} after {before}. Chill each load by itself as it leaves the heat, or do not keep it.",
                     duration(*minutes)
                 )
             }

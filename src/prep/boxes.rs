@@ -14,6 +14,7 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
     let note = |boxed: &Boxed| BoxNote {
         recipe: recipe.id.clone(),
         portions: portions(recipe, &boxed.amount).unwrap_or_else(|| boxed.amount.base()),
+        amount: portions(recipe, &boxed.amount).is_none().then(|| boxed.amount.clone()),
         place: boxed.place,
         use_by: boxed.use_by,
         what_for: boxed.what_for.clone(),
@@ -107,6 +108,15 @@ mod tests {
         let making = Making { boxes: vec![boxed(Quantity::grams(800.0), Place::Fridge)], ..making(&kitchen, 0, 1.0) };
         let note = &boxes(&kitchen, &making)[0];
         assert_eq!((note.portions, note.boxes.as_deref()), (4.0, Some("1 flat tub")));
+    }
+
+    #[test]
+    fn pieces_without_portions_are_boxed_in_pieces() {
+        let mut kitchen = kitchen();
+        kitchen.recipes = vec![mash(Quantity::pieces(12.0))];
+        let making = Making { boxes: vec![boxed(Quantity::pieces(8.0), Place::Cupboard)], ..making(&kitchen, 0, 1.0) };
+        let note = &boxes(&kitchen, &making)[0];
+        assert_eq!((note.portions, note.amount.clone(), note.boxes.clone()), (8.0, Some(Quantity::pieces(8.0)), None));
     }
 
     #[test]

@@ -1,8 +1,8 @@
 //! Cautions of a session: a table of when each applies, what it says and who published it.
 
 use super::cuts::is_cut;
-use crate::foods::{Food, State};
-use crate::kitchen::{Ingredient, Kitchen, Recipe, Serve, Wanted};
+use crate::foods::{Food, Place, State};
+use crate::kitchen::{Appliance, Ingredient, Kitchen, Recipe, Serve, Wanted};
 use crate::plan::{Making, Makings};
 
 /// One row: printed as "text (source)".
@@ -19,7 +19,7 @@ const PRACTICE: &str = "common practice, no source";
 #[rustfmt::skip]
 const CAUTIONS: &[Caution] = &[
     Caution { applies: |f| f.kept,
-        text: "Chill what is kept within two hours of leaving the heat, in shallow boxes.",
+        text: "Chill what is kept within two hours of leaving the heat (one hour where it is hotter than 32 °C (90 °F)), in shallow boxes.",
         source: "USDA FSIS, Leftovers and Food Safety" },
     Caution { applies: |f| f.kept || f.is_raw("raw "),
         text: "Keep the fridge at 4 °C (40 °F) or below.",
@@ -97,8 +97,9 @@ impl Facts {
         let mut facts = Facts::default();
         for making in makings {
             let recipe = &kitchen.recipes[making.recipe.0];
-            facts.kept |= making.is_kept();
-            facts.reheated |= making.is_kept() && recipe.serve != Some(Serve::Cold);
+            let chilled = making.boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
+            facts.kept |= chilled;
+            facts.reheated |= chilled && recipe.serve != Some(Serve::Cold);
             facts.see_appliances(kitchen, recipe);
             for one in &recipe.ingredients {
                 facts.see_ingredient(kitchen, one);
@@ -113,7 +114,7 @@ impl Facts {
             for id in &step.on {
                 let appliance = &kitchen.appliances[id.0];
                 let name = appliance.name.to_lowercase();
-                self.pressure_cooker |= name.contains("pressure");
+                self.pressure_cooker |= is_pressure_cooker(appliance);
                 self.hot |= appliance.heat || ["hob", "stove", "cooker", "ring", "grill"].iter().any(|word| name.contains(word));
             }
         }
@@ -121,6 +122,7 @@ impl Facts {
 
     fn see_ingredient(&mut self, kitchen: &Kitchen, one: &Ingredient) {
         let Wanted::Food { food, item } = &one.wanted else { return };
+        let always = kitchen.rules.always.contains(food);
         let food = &kitchen.foods[*food];
         let state = item.as_ref().map(|item| &item.state);
         let cut = matches!(state, Some(State::Prepared(form)) if is_cut(form));
@@ -131,7 +133,7 @@ impl Facts {
         if let Some(kind) = food.kind.as_deref().filter(|_| state != Some(&State::Cooked)) {
             self.raw_kinds.push(kind.trim().to_lowercase());
         }
-        if food.allergens.is_none() && !self.allergens_unknown.contains(&food.name) {
+        if !always && food.allergens.is_none() && !self.allergens_unknown.contains(&food.name) {
             self.allergens_unknown.push(food.name.clone());
         }
     }
@@ -139,6 +141,10 @@ impl Facts {
     fn is_raw(&self, kind: &str) -> bool {
         self.raw_kinds.iter().any(|known| if kind.ends_with(' ') { known.starts_with(kind) } else { known == kind })
     }
+}
+
+pub(super) fn is_pressure_cooker(appliance: &Appliance) -> bool {
+    appliance.name.to_lowercase().contains("pressure")
 }
 
 fn name_words(name: &str) -> impl Iterator<Item = String> + '_ {
@@ -163,7 +169,7 @@ mod tests {
     use pretty_assertions::assert_eq;
 
     use super::*;
-    use crate::foods::{Fact, Place};
+    use crate::foods::Fact;
     use crate::kitchen::{ApplianceId, Step};
     use crate::measure::Quantity;
     use crate::plan::Boxed;

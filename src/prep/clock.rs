@@ -1,12 +1,13 @@
 //! From a schedule to the tasks of the guide, by the clock.
 
 use super::boxes::box_text;
+use super::cautions::is_pressure_cooker;
 use super::names::{handles_raw, in_a_sentence};
 use super::tasks::{Origin, Part, Work};
 use super::text::{again_text, degrees, preparations, sentence, step_text};
 use super::{Schedule, Setting, Task, TaskKind};
-use crate::kitchen::{Kitchen, Piece, Recipe, Step};
-use crate::measure::Celsius;
+use crate::kitchen::{Appliance, Kitchen, Piece, Recipe, Step};
+use crate::measure::{Celsius, Quantity, Units, show};
 use crate::plan::{Making, Makings};
 
 /// The tasks in time order; at one time an appliance is set first, then recipes in the order of their makings. The second figure of
@@ -82,7 +83,7 @@ fn step_task(kitchen: &Kitchen, recipe: &Recipe, making: &Making, step: usize, r
     let appliance = appliances.next();
     let text = match round {
         (0, _) => step_text(kitchen, making.recipe, step, making.batches),
-        (round, rounds) => format!("Load {} of {rounds}: {}", round + 1, again_text(kitchen, recipe, step)),
+        (round, rounds) => format!("Round {} of {rounds}: {}", round + 1, again_text(kitchen, recipe, step)),
     };
     Task {
         kind: TaskKind::Step,
@@ -102,7 +103,7 @@ fn step_task(kitchen: &Kitchen, recipe: &Recipe, making: &Making, step: usize, r
 fn notes(kitchen: &Kitchen, recipe: &Recipe, step: usize, (round, rounds): (usize, usize)) -> Vec<String> {
     let mut notes = Vec::new();
     if round == 0 && rounds > 1 {
-        notes.push(format!("Load 1 of {rounds}; the amounts are for all loads"));
+        notes.push(format!("Round 1 of {rounds}; the amounts are for all rounds"));
     }
     if round == 0 {
         notes.extend(preparations(kitchen, recipe, step));
@@ -113,7 +114,16 @@ fn notes(kitchen: &Kitchen, recipe: &Recipe, step: usize, (round, rounds): (usiz
     if handles_raw(kitchen, recipe, step) {
         notes.push("Wash hands, board and knife".into());
     }
+    let cookers = recipe.steps[step].on.iter().map(|id| &kitchen.appliances[id.0]).filter(|one| is_pressure_cooker(one));
+    notes.extend(cookers.filter_map(|cooker| fill_limit(cooker, kitchen.print.units)));
     notes
+}
+
+/// How full a pressure cooker of known size may be: common practice, no source.
+fn fill_limit(cooker: &Appliance, units: Units) -> Option<String> {
+    let litres = cooker.holds?;
+    let part = |share: f64| show(&Quantity::millilitres(litres * 1000.0 * share), units);
+    Some(format!("Fill the {} to {} at most, to {} with foods that swell", cooker.name, part(2.0 / 3.0), part(0.5)))
 }
 
 /// "Pearl barley: simmer": the recipe's first words and the verb that a step's text begins with.

@@ -10,48 +10,12 @@ use crate::measure::{Amount, Dimension, Quantity};
 use crate::plan::Makings;
 
 /// Words that mean work with a knife, a peeler, a grater or the hands on the board. The field's usual terms: common practice, no source.
-const CUTS: [&str; 41] = [
-    "diced",
-    "chopped",
-    "sliced",
-    "grated",
-    "peeled",
-    "crushed",
-    "minced",
-    "shredded",
-    "cubed",
-    "halved",
-    "quartered",
-    "wedges",
-    "wedge",
-    "zested",
-    "juiced",
-    "torn",
-    "picked",
-    "trimmed",
-    "julienned",
-    "julienne",
-    "cored",
-    "deseeded",
-    "seeded",
-    "stoned",
-    "pitted",
-    "topped",
-    "scrubbed",
-    "stripped",
-    "shaved",
-    "snipped",
-    "cut",
-    "rings",
-    "strips",
-    "matchsticks",
-    "chunks",
-    "cubes",
-    "slices",
-    "sticks",
-    "florets",
-    "spiralised",
-    "bruised",
+#[rustfmt::skip]
+const CUTS: [&str; 45] = [
+    "diced", "chopped", "sliced", "grated", "peeled", "crushed", "minced", "shredded", "cubed", "halved", "quartered", "wedges", "wedge",
+    "zested", "juiced", "torn", "picked", "trimmed", "julienned", "julienne", "cored", "deseeded", "seeded", "stoned", "pitted", "topped",
+    "scrubbed", "stripped", "shaved", "snipped", "cut", "rings", "strips", "matchsticks", "chunks", "cubes", "slices", "sticks", "florets",
+    "spiralised", "bruised", "zest", "juice", "batons", "crumbled",
 ];
 
 /// Does a line's preparation ask for work on the board?
@@ -60,11 +24,11 @@ pub(super) fn is_cut(prep: &str) -> bool {
 }
 
 /// Each food's cuts together, the foods in the order in which they are first needed. `tasks` are by the clock; a step's number is its
-/// place among them, from 1.
+/// place among those that are steps, from 1.
 pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(Task, Option<usize>)]) -> Vec<Cut> {
     let mut cuts: Vec<Cut> = Vec::new();
-    for (place, (_, job)) in tasks.iter().enumerate() {
-        let Some(origin) = job.map(|job| work.origins[job]) else { continue };
+    let steps = tasks.iter().filter_map(|(_, job)| job.map(|job| work.origins[job])).filter(|origin| origin.part != Part::Box);
+    for (place, origin) in steps.enumerate() {
         let Part::Step { step, round: 0, .. } = origin.part else { continue };
         let making = &makings.makings[origin.making];
         let recipe = &kitchen.recipes[making.recipe.0];

@@ -103,7 +103,7 @@ pub struct Cut {
     pub food: String,
     pub amount: Quantity,
     pub cut: String,
-    /// The number of the step on the guide (its place in `tasks` among steps, from 1) that uses it.
+    /// The number of the step on the guide (its place in `tasks` among those of kind "step", from 1) that uses it.
     pub step: u32,
 }
 
@@ -118,6 +118,9 @@ pub struct BoxNote {
     /// Print only: "2 flat tubs".
     #[serde(skip)]
     pub boxes: Option<String>,
+    /// Print only: grams, millilitres or pieces, where the recipe does not say what a portion of them is; `portions` is then their number.
+    #[serde(skip)]
+    pub amount: Option<Quantity>,
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

@@ -1,5 +1,6 @@
 use jiff::civil::date;
 use pretty_assertions::assert_eq;
+use proptest::prelude::*;
 
 use super::*;
 use crate::foods::Place;
@@ -78,4 +79,43 @@ fn steps_that_wait_for_one_another_still_make_a_plan() {
     let list = makings(vec![making(&kitchen, 0, 1.0)]);
     let plan = prep(&kitchen, &week(), &list, &[], &[], Effort::Normal);
     assert!(plan.sessions[0].advice[0].starts_with("Steps wait for one another"), "{:?}", plan.sessions[0].advice);
+}
+
+/// Steps on the oven, on the hob or by hand, some free of the step before.
+fn any_step() -> impl Strategy<Value = Step> {
+    (0i64..20, 0i64..50, 0usize..3, any::<bool>(), 0.5f64..2.5).prop_map(|(hands, wait, on, free, takes)| Step {
+        hands: Minutes(hands),
+        wait: Minutes(wait),
+        on: if on < 2 { vec![ApplianceId(on)] } else { vec![] },
+        temperature: (on == 0).then_some(Celsius(180.0)),
+        scales: on == 2,
+        after: free.then(Vec::new),
+        takes,
+        ..step("Cook.")
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(24))]
+
+    #[test]
+    fn every_plan_is_in_order_and_boxes_in_time(steps in prop::collection::vec(any_step(), 1..4), halves in 1u32..7) {
+        let (mut kitchen, mut makings) = beetroot();
+        kitchen.appliances.push(appliance("hob", 3, false));
+        kitchen.recipes[0].steps = steps;
+        makings.makings[0].batches = f64::from(halves) / 2.0;
+        let plan = prep(&kitchen, &week(), &makings, &[], &[], Effort::Low);
+        let session = &plan.sessions[0];
+        let tasks = &session.tasks;
+        prop_assert!(tasks.windows(2).all(|two| two[0].start_minute <= two[1].start_minute));
+        prop_assert_eq!(tasks.iter().map(|t| t.end_minute).max(), Some(session.minutes));
+        prop_assert!(tasks.iter().all(|t| t.end_minute >= t.start_minute + t.hands_minutes + t.out_minutes));
+        let boxing = tasks.iter().find(|t| t.kind == TaskKind::Box).map_or(0, |t| t.start_minute);
+        let last = tasks.iter().filter(|t| t.kind == TaskKind::Step).map(|t| t.end_minute).max();
+        prop_assert!(last.is_some_and(|last| boxing >= last));
+        // Three rounds of an hour cannot all be boxed within two hours: then, and only then, the plan says so.
+        let hot = tasks.iter().filter(|t| t.appliance.is_some() && t.kind == TaskKind::Step).map(|t| t.end_minute).max();
+        let in_time = hot.is_none_or(|end| boxing - end <= 120);
+        prop_assert!(in_time || session.advice.iter().any(|said| said.starts_with("Not safe as planned")));
+    }
 }

@@ -45,7 +45,7 @@ fn tasks_go_by_the_clock_and_an_appliance_is_set_first() {
         (TaskKind::Step, 0, 10, "Toss."),
         // 5 of hands + 40 of wait + 1 to take it out.
         (TaskKind::Step, 10, 56, "Roast the beetroot."),
-        (TaskKind::Step, 56, 102, "Load 2 of 2: Roast the beetroot."),
+        (TaskKind::Step, 56, 102, "Round 2 of 2: Roast the beetroot."),
     ];
     assert_eq!(seen, expected.map(|(kind, start, end, text)| (kind, start, end, text.to_owned())));
 }
@@ -83,4 +83,14 @@ fn small_print_says_the_inside_temperature_and_the_washing() {
     dish.ingredients = vec![ingredient("chicken thighs", thighs, None, None)];
     kitchen.recipes = vec![dish];
     assert_eq!(notes(&kitchen, &kitchen.recipes[0], 0, (0, 1)), ["Until the inside reaches 74 °C (165 °F)", "Wash hands, board and knife"]);
+}
+
+#[test]
+fn a_pressure_cooker_of_known_size_says_how_full_it_may_be() {
+    // 6 l: two thirds are 4 l, half is 3 l.
+    let mut kitchen = kitchen();
+    kitchen.appliances = vec![Appliance { holds: Some(6.0), ..appliance("pressure cooker", 1, false) }];
+    kitchen.recipes = vec![recipe("barley", "Pearl barley", 4.0, vec![Step { on: vec![ApplianceId(0)], ..step("Cook.") }])];
+    let said = notes(&kitchen, &kitchen.recipes[0], 0, (0, 1));
+    assert_eq!(said, ["Fill the pressure cooker to 4 l at most, to 3 l with foods that swell"]);
 }

@@ -41,6 +41,21 @@ fn a_food_is_printed_with_its_scaled_amount() {
     assert_eq!(said, "Warm 120 ml olive oil with 2 sprigs rosemary.");
 }
 
+/// *Bakery and Business Math*, Open Washington Pressbooks, chapter 21: a recipe for 48 made for 72 is every amount x 1.5; 2 eggs
+/// become 3, 1 cup of butter 1½ cups.
+#[test]
+fn a_recipe_for_48_makes_72() {
+    let mut kitchen = mash();
+    kitchen.print.units = Units::Us;
+    let (egg, butter) = (food(&mut kitchen, "egg", "raw egg"), food(&mut kitchen, "butter", "dairy"));
+    kitchen.recipes[0].ingredients = vec![
+        ingredient("2 eggs", egg, Some(item(2.0, Unit::Piece)), None),
+        ingredient("1 cup butter", butter, Some(item(1.0, Unit::Cup)), None),
+    ];
+    kitchen.recipes[0].steps = vec![Step { text: vec![words("Beat "), named(0), words(" into "), named(1)], ..step("") }];
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 72.0 / 48.0), "Beat 3 eggs into 1½ cups butter");
+}
+
 #[test]
 fn a_share_is_scaled_by_itself() {
     // 20 ml x 1.5 = 30 ml.
