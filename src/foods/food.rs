@@ -75,6 +75,30 @@ pub enum Allergen {
     Molluscs,
 }
 
+impl Allergen {
+    /// Every substance of Annex II, in its order, with the name that files and sheets give it.
+    pub const ALL: [(Allergen, &str); 14] = [
+        (Allergen::Gluten, "gluten"),
+        (Allergen::Crustaceans, "crustaceans"),
+        (Allergen::Egg, "egg"),
+        (Allergen::Fish, "fish"),
+        (Allergen::Peanuts, "peanuts"),
+        (Allergen::Soybeans, "soybeans"),
+        (Allergen::Milk, "milk"),
+        (Allergen::Nuts, "nuts"),
+        (Allergen::Celery, "celery"),
+        (Allergen::Mustard, "mustard"),
+        (Allergen::Sesame, "sesame"),
+        (Allergen::Sulphites, "sulphites"),
+        (Allergen::Lupin, "lupin"),
+        (Allergen::Molluscs, "molluscs"),
+    ];
+
+    pub fn name(self) -> &'static str {
+        Self::ALL[self as usize].1
+    }
+}
+
 /// Per 100 g edible portion.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Nutrients {

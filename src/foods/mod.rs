@@ -3,8 +3,15 @@
 //! Nothing in this room knows a recipe.
 
 mod book;
+mod card;
 mod convert;
+mod facts;
 mod food;
+mod names;
+mod reference;
 
-pub use convert::{as_purchased, convert, own_dimension};
+pub use card::CardLine;
+pub use convert::{as_purchased, as_purchased_with_facts, convert, convert_with_facts, own_dimension};
+pub use facts::UsedFact;
 pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};
+pub(crate) use names::{key_of, push_word};

@@ -1,0 +1,195 @@
+//! What is known of one food as lines of text, each with its source; what is not known is said too.
+
+use super::{Allergen, Fact, Food, FoodId, Foods, Measured};
+use crate::measure::Days;
+
+/// A fact's name, its value in words, and where it comes from; the source is empty where there is none to name.
+pub type CardLine = (String, String, String);
+
+const NOT_KNOWN: &str = "not known";
+
+impl Foods {
+    /// Everything known of a food, a line a fact, always in the same order; what is not known has `not known` for its value.
+    ///
+    /// Weights are in grams: of a US cup, of one piece or word as purchased. Nutrients are per 100 g edible portion.
+    pub fn card(&self, id: FoodId) -> Vec<CardLine> {
+        let food = &self[id];
+        let mut card = vec![plain("name", Some(&food.name))];
+        if !food.also.is_empty() {
+            card.push(plain("also", Some(&food.also.join(", "))));
+        }
+        card.push(plain("kind", food.kind.as_deref()));
+        card.push(plain("section", food.section.as_deref()));
+        weights(&mut card, food);
+        shares(&mut card, food);
+        keeping(&mut card, food);
+        card.push(line("allergens", &food.allergens, |allergens| allergen_names(allergens)));
+        nutrients(&mut card, food);
+        card
+    }
+}
+
+fn weights(card: &mut Vec<CardLine>, food: &Food) {
+    measured(card, "cup", &food.cup);
+    measured(card, "each", &food.each);
+    for (word, fact) in &food.words {
+        card.push((word.clone(), grams(fact.value), fact.source.clone()));
+    }
+}
+
+fn measured(card: &mut Vec<CardLine>, name: &str, fact: &Option<Fact<Measured>>) {
+    match fact {
+        Some(Fact { value: Measured::Table(table), source }) => {
+            card.extend(table.iter().map(|(form, weight)| (format!("{name}, {form}"), grams(*weight), source.clone())));
+        }
+        Some(Fact { value: Measured::Single(weight), source }) => card.push((name.to_owned(), grams(*weight), source.clone())),
+        None => card.push(plain(name, None)),
+    }
+}
+
+fn shares(card: &mut Vec<CardLine>, food: &Food) {
+    if food.edible.is_none() && !food.unknown {
+        card.push(("edible".to_owned(), "whole".to_owned(), String::new()));
+    } else {
+        card.push(line("edible", &food.edible, |share| percent(*share)));
+    }
+    // Most foods are neither cooked from dry nor tinned: a line for each that is not would say nothing.
+    for (name, fact, text) in
+        [("cooked weight / dry weight", &food.cooked, figure as fn(f64) -> String), ("drained share", &food.drained, percent)]
+    {
+        if fact.is_some() {
+            card.push(line(name, fact, |value| text(*value)));
+        }
+    }
+}
+
+fn keeping(card: &mut Vec<CardLine>, food: &Food) {
+    let keeps = &food.keeps;
+    for (name, fact) in [
+        ("keeps in the cupboard", &keeps.cupboard),
+        ("keeps in the fridge", &keeps.fridge),
+        ("keeps in the freezer", &keeps.freezer),
+        ("keeps once opened", &keeps.opened),
+        ("thaws in", &food.thaw),
+    ] {
+        card.push(line(name, fact, |days| days_text(*days)));
+    }
+}
+
+fn nutrients(card: &mut Vec<CardLine>, food: &Food) {
+    let Some(Fact { value, source }) = &food.nutrients else {
+        card.push(plain("nutrients", None));
+        return;
+    };
+    for (name, amount, unit) in [
+        ("energy", value.kcal, "kcal"),
+        ("protein", value.protein_g, "g"),
+        ("carbohydrate", value.carbohydrate_g, "g"),
+        ("fat", value.fat_g, "g"),
+        ("fibre", value.fibre_g, "g"),
+        ("sodium", value.sodium_mg, "mg"),
+    ] {
+        card.push(match amount {
+            Some(amount) => (format!("{name} in 100 g"), format!("{} {unit}", figure(amount)), source.clone()),
+            None => plain(&format!("{name} in 100 g"), None),
+        });
+    }
+}
+
+fn plain(name: &str, value: Option<&str>) -> CardLine {
+    (name.to_owned(), value.unwrap_or(NOT_KNOWN).to_owned(), String::new())
+}
+
+fn line<T>(name: &str, fact: &Option<Fact<T>>, text: impl Fn(&T) -> String) -> CardLine {
+    match fact {
+        Some(Fact { value, source }) => (name.to_owned(), text(value), source.clone()),
+        None => plain(name, None),
+    }
+}
+
+fn allergen_names(allergens: &[Allergen]) -> String {
+    if allergens.is_empty() {
+        return "none".to_owned();
+    }
+    allergens.iter().map(|allergen| allergen.name()).collect::<Vec<_>>().join(", ")
+}
+
+/// At most two decimals, and none that are nought.
+fn figure(value: f64) -> String {
+    let text = format!("{value:.2}");
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+fn grams(value: f64) -> String {
+    format!("{} g", figure(value))
+}
+
+fn percent(share: f64) -> String {
+    format!("{} %", figure(share * 100.0))
+}
+
+fn days_text(days: Days) -> String {
+    let unit = if days.0 == 1 { "day" } else { "days" };
+    format!("{} {unit}", days.0)
+}
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeMap;
+
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+
+    fn card_of(food: Food) -> Vec<CardLine> {
+        let foods = Foods { all: vec![food], names: BTreeMap::new() };
+        foods.card(FoodId(0))
+    }
+
+    fn value<'a>(card: &'a [CardLine], name: &str) -> Option<(&'a str, &'a str)> {
+        card.iter().find(|line| line.0 == name).map(|line| (line.1.as_str(), line.2.as_str()))
+    }
+
+    fn fact<T>(value: T, source: &str) -> Option<Fact<T>> {
+        Some(Fact { value, source: source.into() })
+    }
+
+    #[test]
+    fn each_fact_stands_with_its_source() {
+        let card = card_of(Food {
+            name: "onion".into(),
+            cup: fact(Measured::Table([("chopped".to_owned(), 160.0)].into()), "USDA SR 11282"),
+            each: fact(Measured::Single(122.0), "foods.toml:12"),
+            edible: fact(0.9, "USDA SR 11282"),
+            thaw: fact(Days(1), "from memory"),
+            allergens: fact(vec![], "EU 1169/2011 Annex II"),
+            ..Food::default()
+        });
+        assert_eq!(value(&card, "cup, chopped"), Some(("160 g", "USDA SR 11282")));
+        assert_eq!(value(&card, "each"), Some(("122 g", "foods.toml:12")));
+        assert_eq!(value(&card, "edible"), Some(("90 %", "USDA SR 11282")));
+        assert_eq!(value(&card, "thaws in"), Some(("1 day", "from memory")));
+        assert_eq!(value(&card, "allergens"), Some(("none", "EU 1169/2011 Annex II")));
+    }
+
+    #[test]
+    fn what_is_not_known_is_said_so() {
+        let card = card_of(Food { name: "dragonfruit".into(), unknown: true, ..Food::default() });
+        for name in ["kind", "section", "cup", "each", "edible", "keeps in the fridge", "keeps once opened", "allergens", "nutrients"] {
+            assert_eq!(value(&card, name), Some((NOT_KNOWN, "")), "{name}");
+        }
+    }
+
+    #[test]
+    fn a_known_food_without_a_yield_is_edible_whole() {
+        let card = card_of(Food { name: "olive oil".into(), ..Food::default() });
+        assert_eq!(value(&card, "edible"), Some(("whole", "")));
+    }
+
+    #[test]
+    fn every_allergen_has_its_own_name() {
+        for (allergen, name) in Allergen::ALL {
+            assert_eq!(allergen.name(), name);
+        }
+    }
+}
