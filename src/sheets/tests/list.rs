@@ -72,7 +72,7 @@ fn what_is_at_home_what_runs_out_and_what_it_costs_stand_after_the_trip() {
         "Move 3 portions of pearl barley",
         "spinach: bought 5 days",
         "Sun 29 Nov, 02:00 Soak 300 g dried white beans",
-        "White bean mash, 0.5 portions, made Sun 29 Nov, eat by Wed 2 Dec",
+        "White bean mash, ½ portion, made Sun 29 Nov, eat by Wed 2 Dec",
     ] {
         assert!(all.contains(&letters(said)), "{said} is missing");
     }
