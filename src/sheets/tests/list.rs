@@ -57,6 +57,7 @@ fn goods_without_a_shop_stand_in_a_group_of_their_own_in_their_own_words() {
     let group = all.find(&letters("No shop known")).expect("the group");
     assert!(all[group..].contains("rosemary"));
     assert!(all[group..].contains(&letters("flaky salt, to taste")));
+    assert!(!all.contains("also:"));
 }
 
 #[test]
