@@ -11,7 +11,7 @@ use super::flow::{Block, Cursor, pour, pour_evenly};
 use super::frame::{GRID, Head, columns, finished, headed, number_pages};
 use super::page::{MARGIN, Page};
 use super::parts::{hanging, heading};
-use super::steps::{self, Type, marks};
+use super::steps::{Steps, Type, marks};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, clock, day, duration, full_day, moment, place, spoken};
 use super::{Settings, Sheet};
@@ -149,29 +149,21 @@ impl Guide<'_> {
         let units = self.settings.units;
         let dated = |note: &Before| vec![strong(moment(&note.at)), plain(format!("  {}", note.text))];
         let sentences = |texts: &[String]| texts.iter().map(|text| vec![plain(text)]).collect::<Vec<_>>();
-        let before = self.before.iter().map(dated).collect();
-        let mut blocks = Vec::new();
-        let mut group = |setter: &mut Setter, title: &str, notes: Vec<Vec<Span>>| {
-            if !notes.is_empty() {
-                blocks.push(heading(setter, title, kind.note, width));
-                blocks.extend(notes.iter().map(|spans| Block::of(hanging(setter, spans, kind.note, width))));
-            }
-        };
-        group(setter, "Before the session", before);
-        group(setter, "Fetch", fetched(&session.fetch, units));
-        group(setter, "Cut", self.cuts());
+        let ahead = vec![
+            ("Before the session", self.before.iter().map(dated).collect()),
+            ("Fetch", fetched(&session.fetch, units)),
+            ("Cut", self.cuts()),
+        ];
+        let afterwards = vec![
+            ("What this makes", self.batches()),
+            ("Boxes", session.boxes.iter().map(|note| self.boxed(note)).collect()),
+            ("Take care", sentences(&session.cautions)),
+            ("Good to know", sentences(&session.advice)),
+        ];
+        let mut blocks = groups(setter, ahead, kind.note, width);
         blocks.push(heading(setter, "Steps", kind.note, width));
-        blocks.extend(steps::blocks(setter, session, self.start, kind, width, units));
-        let mut group = |setter: &mut Setter, title: &str, notes: Vec<Vec<Span>>| {
-            if !notes.is_empty() {
-                blocks.push(heading(setter, title, kind.note, width));
-                blocks.extend(notes.iter().map(|spans| Block::of(hanging(setter, spans, kind.note, width))));
-            }
-        };
-        group(setter, "What this makes", self.batches());
-        group(setter, "Boxes", session.boxes.iter().map(|note| self.boxed(note)).collect());
-        group(setter, "Take care", sentences(&session.cautions));
-        group(setter, "Good to know", sentences(&session.advice));
+        blocks.extend(Steps { session, start: self.start, kind, width, units }.blocks(setter));
+        blocks.extend(groups(setter, afterwards, kind.note, width));
         blocks
     }
 
@@ -209,6 +201,16 @@ impl Guide<'_> {
         }
         spans
     }
+}
+
+/// Paragraphs under headings; a heading with nothing under it is left out.
+fn groups(setter: &mut Setter, groups: Vec<(&str, Vec<Vec<Span>>)>, style: Style, width: f32) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    for (title, notes) in groups.into_iter().filter(|(_, notes)| !notes.is_empty()) {
+        blocks.push(heading(setter, title, style, width));
+        blocks.extend(notes.iter().map(|spans| Block::of(hanging(setter, spans, style, width))));
+    }
+    blocks
 }
 
 /// What to fetch, a paragraph a place.

@@ -185,7 +185,8 @@ fn details(line: &ListLine, units: Units) -> Vec<Span> {
     if !line.short.is_zero() {
         parts.push(plain(format!("{} short", amount(&line.short, units))));
     }
-    parts.extend(line.own_words.iter().map(|words| plain(format!("also: {words}"))));
+    let alone = !bought && line.need.is_zero();
+    parts.extend(line.own_words.iter().map(|words| plain(if alone { words.clone() } else { format!("also: {words}") })));
     if !line.what_for.is_empty() {
         parts.push(Span { grey: SOFT, ..plain(format!("for {}", line.what_for.join(", "))) });
     }

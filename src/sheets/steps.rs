@@ -50,58 +50,60 @@ fn letters(mut number: u32) -> String {
     out.iter().rev().collect()
 }
 
-/// A block a task, in the order of the clock.
-pub fn blocks(setter: &mut Setter, session: &SessionPlan, start: DateTime, kind: Type, width: f32, units: Units) -> Vec<Block> {
-    let marks = marks(session);
-    let tasks = session.tasks.iter().zip(&marks);
-    tasks.map(|(task, mark)| step(setter, session, task, mark, start, kind, width, units)).collect()
+/// What all steps of a page have in common.
+pub struct Steps<'a> {
+    pub session: &'a SessionPlan,
+    pub start: DateTime,
+    pub kind: Type,
+    pub width: f32,
+    pub units: Units,
 }
 
-#[allow(clippy::too_many_arguments)]
-fn step(
-    setter: &mut Setter,
-    session: &SessionPlan,
-    task: &Task,
-    mark: &str,
-    start: DateTime,
-    kind: Type,
-    width: f32,
-    units: Units,
-) -> Block {
-    let room = width - INDENT;
-    let (head, text) = (head(session, task, start, units), text(task, start, units));
-    let mut lines = if kind.run_in {
-        setter.paragraph(&[head, vec![plain("  ")], text].concat(), kind.body, room)
-    } else {
-        let head = setter.paragraph(&head, kind.body, room);
-        [head, setter.paragraph(&text, kind.body, room)].concat()
-    };
-    for note in &task.notes {
-        lines.extend(setter.paragraph(&[plain(note)], kind.note, room));
+impl Steps<'_> {
+    /// A block a task, in the order of the clock.
+    pub fn blocks(&self, setter: &mut Setter) -> Vec<Block> {
+        let marks = marks(self.session);
+        self.session.tasks.iter().zip(&marks).map(|(task, mark)| self.step(setter, task, mark)).collect()
     }
-    let mut lines: Vec<Line> = lines.into_iter().map(|line| line.moved(INDENT)).collect();
-    let number = setter.one_line(&[strong(mark)], kind.body, INDENT);
-    let shift = INDENT - 8.0 - width_of(&number);
-    if let Some(first) = lines.first_mut() {
-        first.items.extend(number.moved(shift).items);
-    }
-    Block::of(lines).spaced(GRID)
-}
 
-/// "14:35  Jo  White-bean mash".
-fn head(session: &SessionPlan, task: &Task, start: DateTime, units: Units) -> Vec<Span> {
-    let mut spans = vec![strong(clock_after(start, task.start_minute))];
-    spans.extend(task.person.iter().map(|person| strong(format!("  {person}"))));
-    spans.extend(task.dish.iter().map(|dish| soft(format!("  {dish}"))));
-    if let (TaskKind::Set, Some(appliance)) = (task.kind, &task.appliance) {
-        let warm = task.at_celsius.map_or_else(String::new, |celsius| format!(" to {}", temperature(celsius, units)));
-        spans.push(soft(format!("  {appliance}{warm}")));
+    fn step(&self, setter: &mut Setter, task: &Task, mark: &str) -> Block {
+        let Type { body, note, run_in } = self.kind;
+        let room = self.width - INDENT;
+        let (head, text) = (self.head(task), text(task, self.start, self.units));
+        let mut lines = if run_in {
+            setter.paragraph(&[head, vec![plain("  ")], text].concat(), body, room)
+        } else {
+            let head = setter.paragraph(&head, body, room);
+            [head, setter.paragraph(&text, body, room)].concat()
+        };
+        for words in &task.notes {
+            lines.extend(setter.paragraph(&[plain(words)], note, room));
+        }
+        let mut lines: Vec<Line> = lines.into_iter().map(|line| line.moved(INDENT)).collect();
+        let number = setter.one_line(&[strong(mark)], body, INDENT);
+        let shift = INDENT - 8.0 - width_of(&number);
+        if let Some(first) = lines.first_mut() {
+            first.items.extend(number.moved(shift).items);
+        }
+        Block::of(lines).spaced(GRID)
     }
-    let same = |other: &&Task| other.kind == task.kind && other.recipe == task.recipe && other.step == task.step;
-    if let Some(round) = task.round.filter(|_| task.recipe.is_some() && session.tasks.iter().filter(same).count() > 1) {
-        spans.push(soft(format!(", round{TIE}{round}")));
+
+    /// "14:35  Jo  White-bean mash".
+    fn head(&self, task: &Task) -> Vec<Span> {
+        let mut spans = vec![strong(clock_after(self.start, task.start_minute))];
+        spans.extend(task.person.iter().map(|person| strong(format!("  {person}"))));
+        spans.extend(task.dish.iter().map(|dish| soft(format!("  {dish}"))));
+        if let (TaskKind::Set, Some(appliance)) = (task.kind, &task.appliance) {
+            let warm = task.at_celsius.map_or_else(String::new, |celsius| format!(" to {}", temperature(celsius, self.units)));
+            spans.push(soft(format!("  {appliance}{warm}")));
+        }
+        let same = |other: &&Task| other.kind == task.kind && other.recipe == task.recipe && other.step == task.step;
+        let rounds = self.session.tasks.iter().filter(same).count();
+        if let Some(round) = task.round.filter(|_| task.recipe.is_some() && rounds > 1) {
+            spans.push(soft(format!(", round{TIE}{round}")));
+        }
+        spans
     }
-    spans
 }
 
 /// What to do, then where, how hot and until when.

@@ -131,7 +131,7 @@ fn boxes_are_named_as_the_dish_with_their_day() {
     for said in [
         "White-bean mash, 6 portions, fridge, 2 flat tubs, use by Wed 2 Dec, for Mon supper, Wed lunch",
         "Knives: cut on a board",
-        "garlic, 6 clove, sliced, for step 7",
+        "garlic, 6 cloves, sliced, for step 7",
     ] {
         assert!(all.contains(&letters(said)), "{said} is missing");
     }
