@@ -6,15 +6,15 @@
 //! Pack ── Shelf (effective sizes) ─┘
 //! ```
 
-mod assemble;
 mod ask;
+mod assemble;
 mod choose;
 mod cover;
 mod line;
 mod list;
-mod trips;
 mod shelf;
 mod shops;
+mod trips;
 mod windows;
 
 #[cfg(test)]
