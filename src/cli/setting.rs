@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use jiff::Zoned;
+use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::Cli;
@@ -29,7 +29,7 @@ pub struct Reckoned<'s> {
 }
 
 pub fn today(cli: &Cli) -> Date {
-    cli.today.unwrap_or_else(|| Zoned::now().date())
+    cli.today.unwrap_or_else(|| ZonedDateTime::now().date())
 }
 
 impl Setting {

@@ -1,13 +1,11 @@
 //! Finding a food by any of its names, and laying a household's knowledge over the reference.
 
-use super::{Food, FoodId, Foods};
+use std::collections::BTreeMap;
+
+use super::names::key_of;
+use super::{Fact, Food, FoodId, Foods, Keeping, Measured};
 
 impl Foods {
-    /// The built-in reference.
-    pub fn reference() -> Foods {
-        todo!()
-    }
-
     pub fn is_empty(&self) -> bool {
         self.all.is_empty()
     }
@@ -22,25 +20,212 @@ impl Foods {
 
     /// By name or `also`, singular or plural, in any letter case.
     pub fn find(&self, name: &str) -> Option<FoodId> {
-        let _ = name;
-        todo!()
+        self.find_key(&key_of(name))
+    }
+
+    /// By a key that [`key_of`] made.
+    pub(crate) fn find_key(&self, key: &str) -> Option<FoodId> {
+        self.names.get(key).copied()
+    }
+
+    /// As [`Foods::find_key`], without the names that only lines gave: what a line means must not hang on the lines before it.
+    pub(crate) fn find_known(&self, key: &str) -> Option<FoodId> {
+        self.find_key(key).filter(|id| !self[*id].unknown)
     }
 
     /// The nearest known names, the nearest first, at most three; for "did you mean".
     pub fn nearest(&self, name: &str) -> Vec<String> {
-        let _ = name;
-        todo!()
+        let key = key_of(name);
+        let mut scored: BTreeMap<FoodId, f64> = BTreeMap::new();
+        for (known, id) in self.names.iter().filter(|(_, id)| !self[**id].unknown) {
+            let score = likeness(&key, known);
+            if score >= NEAR {
+                let best = scored.entry(*id).or_insert(score);
+                *best = best.max(score);
+            }
+        }
+        let mut scored: Vec<_> = scored.into_iter().collect();
+        scored.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+        scored.into_iter().take(3).map(|(id, _)| self[id].name.clone()).collect()
     }
 
     /// A food nobody knows keeps its own name. Finds it again when asked twice.
     pub fn intern_unknown(&mut self, name: &str) -> FoodId {
-        let _ = name;
-        todo!()
+        let key = key_of(name);
+        if let Some(id) = self.find_key(&key) {
+            return id;
+        }
+        let id = FoodId(self.all.len() as u32);
+        self.all.push(Food { name: name.trim().to_owned(), unknown: true, ..Food::default() });
+        self.names.insert(key, id);
+        id
     }
 
     /// Lays a household's entry over the entry of the same name, key by key; a new name is a new food.
+    ///
+    /// Tables (`cup`, `each`, `keeps`) are laid over key by key too; `also` only gains names. A food's own name wins over another
+    /// food's `also`, and the later `also` over the earlier.
     pub fn lay_over(&mut self, entry: Food) -> FoodId {
-        let _ = entry;
-        todo!()
+        let key = key_of(&entry.name);
+        let same = self.find_key(&key).filter(|id| key_of(&self[*id].name) == key);
+        let also: Vec<String> = entry.also.iter().map(|name| key_of(name)).collect();
+        let id = match same {
+            Some(id) => {
+                lay_food(&mut self.all[id.0 as usize], entry);
+                id
+            }
+            None => {
+                let id = FoodId(self.all.len() as u32);
+                self.all.push(entry);
+                id
+            }
+        };
+        self.names.insert(key, id);
+        for key in also {
+            let taken = self.find_key(&key).is_some_and(|other| other != id && key_of(&self[other].name) == key && !self[other].unknown);
+            if !taken {
+                self.names.insert(key, id);
+            }
+        }
+        id
+    }
+}
+
+/// Below this likeness a name is no help to the person who mistyped another.
+const NEAR: f64 = 0.8;
+
+/// 1 for the same name; a name all of whose words stand in the other is near however long the other is.
+fn likeness(a: &str, b: &str) -> f64 {
+    let within = |few: &str, many: &str| few.split(' ').all(|word| many.split(' ').any(|other| other == word));
+    let letters = strsim::normalized_damerau_levenshtein(a, b).max(strsim::jaro_winkler(a, b) - 0.05);
+    if within(a, b) || within(b, a) { letters.max(0.9) } else { letters }
+}
+
+fn lay_food(under: &mut Food, over: Food) {
+    for name in over.also {
+        if !under.also.contains(&name) {
+            under.also.push(name);
+        }
+    }
+    lay(&mut under.kind, over.kind);
+    lay(&mut under.section, over.section);
+    lay_measured(&mut under.cup, over.cup);
+    lay_measured(&mut under.each, over.each);
+    under.words.extend(over.words);
+    lay(&mut under.edible, over.edible);
+    lay(&mut under.cooked, over.cooked);
+    lay(&mut under.drained, over.drained);
+    let Keeping { cupboard, fridge, freezer, opened } = over.keeps;
+    lay(&mut under.keeps.cupboard, cupboard);
+    lay(&mut under.keeps.fridge, fridge);
+    lay(&mut under.keeps.freezer, freezer);
+    lay(&mut under.keeps.opened, opened);
+    lay(&mut under.thaw, over.thaw);
+    lay(&mut under.allergens, over.allergens);
+    lay(&mut under.nutrients, over.nutrients);
+    under.unknown &= over.unknown;
+}
+
+fn lay<T>(under: &mut Option<T>, over: Option<T>) {
+    if over.is_some() {
+        *under = over;
+    }
+}
+
+fn lay_measured(under: &mut Option<Fact<Measured>>, over: Option<Fact<Measured>>) {
+    match (under.as_mut(), over) {
+        (Some(Fact { value: Measured::Table(forms), source }), Some(Fact { value: Measured::Table(more), source: newer })) => {
+            forms.extend(more);
+            *source = newer;
+        }
+        (_, Some(over)) => *under = Some(over),
+        (_, None) => {}
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use pretty_assertions::assert_eq;
+
+    fn named(name: &str, also: &[&str]) -> Food {
+        Food { name: name.into(), also: also.iter().map(|name| (*name).to_owned()).collect(), ..Food::default() }
+    }
+
+    fn fact<T>(value: T) -> Option<Fact<T>> {
+        Some(Fact { value, source: "a test".into() })
+    }
+
+    fn table(rows: &[(&str, f64)]) -> Option<Fact<Measured>> {
+        fact(Measured::Table(rows.iter().map(|(form, grams)| ((*form).to_owned(), *grams)).collect()))
+    }
+
+    #[test]
+    fn a_food_is_found_by_any_name_number_and_case() {
+        let mut foods = Foods::default();
+        let onion = foods.lay_over(named("onion", &["brown onion", "yellow onions"]));
+        for name in ["onion", "Onions", "BROWN ONIONS", "yellow onion", "  onion "] {
+            assert_eq!(foods.find(name), Some(onion), "{name}");
+        }
+        assert_eq!(foods.find("red onion"), None);
+    }
+
+    #[test]
+    fn an_entry_of_the_same_name_changes_only_the_keys_it_has() {
+        let mut foods = Foods::default();
+        let id = foods.lay_over(Food { cup: table(&[("chopped", 160.0)]), edible: fact(0.9), ..named("onion", &["brown onion"]) });
+        let same = foods.lay_over(Food { cup: table(&[("sliced", 115.0)]), kind: Some("vegetable".into()), ..named("Onions", &[]) });
+        assert_eq!(same, id);
+        assert_eq!(foods.len(), 1);
+        assert_eq!(foods[id].name, "onion");
+        assert_eq!(foods[id].cup, table(&[("chopped", 160.0), ("sliced", 115.0)]));
+        assert_eq!(foods[id].edible, fact(0.9));
+        assert_eq!(foods[id].kind.as_deref(), Some("vegetable"));
+        assert_eq!(foods.find("brown onion"), Some(id));
+    }
+
+    #[test]
+    fn a_single_weight_takes_the_place_of_a_table() {
+        let mut foods = Foods::default();
+        foods.lay_over(Food { cup: table(&[("chopped", 160.0)]), ..named("onion", &[]) });
+        let id = foods.lay_over(Food { cup: fact(Measured::Single(150.0)), ..named("onion", &[]) });
+        assert_eq!(foods[id].cup, fact(Measured::Single(150.0)));
+    }
+
+    #[test]
+    fn an_entry_under_anothers_second_name_is_a_food_of_its_own() {
+        let mut foods = Foods::default();
+        let reference = foods.lay_over(named("dried white beans", &["white beans"]));
+        let own = foods.lay_over(named("white beans", &[]));
+        assert_eq!(foods.find("white beans"), Some(own));
+        assert_eq!(foods.find("dried white beans"), Some(reference));
+        let third = foods.lay_over(named("butter beans", &["white beans", "lima beans"]));
+        assert_eq!(foods.find("white bean"), Some(own));
+        assert_eq!(foods.find("lima bean"), Some(third));
+    }
+
+    #[test]
+    fn an_unknown_food_keeps_its_name_and_is_found_again() {
+        let mut foods = Foods::default();
+        let id = foods.intern_unknown("Dragonfruits");
+        assert_eq!(foods.intern_unknown("dragonfruit"), id);
+        assert_eq!((foods[id].name.as_str(), foods[id].unknown), ("Dragonfruits", true));
+        assert_eq!(foods.find_known("dragonfruit"), None);
+        let known = foods.lay_over(named("dragonfruit", &[]));
+        assert_eq!((known, foods[id].unknown), (id, false));
+    }
+
+    #[test]
+    fn the_nearest_names_come_nearest_first_and_no_more_than_three() {
+        let mut foods = Foods::default();
+        for name in ["onion", "red onion", "spring onion", "spinach", "tomato", "tinned tomato", "potato"] {
+            foods.lay_over(named(name, &[]));
+        }
+        assert_eq!(foods.nearest("onoin"), ["onion"]);
+        assert_eq!(foods.nearest("baby spinach"), ["spinach"]);
+        assert_eq!(foods.nearest("onion")[0], "onion");
+        assert_eq!(foods.nearest("tomatto")[0], "tomato");
+        assert!(foods.nearest("onions").len() <= 3);
+        assert_eq!(foods.nearest("xyzzy"), Vec::<String>::new());
     }
 }

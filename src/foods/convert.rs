@@ -1,22 +1,295 @@
 //! All conversions of an amount of a food: mass, volume, count, pack, form, as purchased, dry, drained.
+//!
+//! Everything goes through grams as purchased, and only where it must:
+//!
+//! ```text
+//! volume ─cup, form─> grams in that state ─÷ edible, cooked or drained─> grams as purchased ─cup─> volume
+//! count  ─each, size─> grams as purchased                                                  ─each─> count
+//! word   ─its weight, or the size in the line─> grams as purchased                         ─its weight─> word
+//! ```
 
-use super::{Food, Item, MissingFact};
-use crate::measure::{Dimension, Quantity, Spoons};
+use super::facts::Notes;
+use super::{Fact, Food, Grade, Item, Measured, MissingFact, State, UsedFact};
+use crate::measure::{Amount, Dimension, Quantity, Spoons, US_CUP_ML, Unit, Word, tidy};
 
 /// `item` as purchased, in `to` (grams, millilitres or pieces), for the upper end of a range.
+///
+/// Fails with the fact that is missing, and the key in foods.toml that would mend it.
 pub fn as_purchased(food: &Food, item: &Item, to: &Dimension, spoons: Spoons) -> Result<Quantity, MissingFact> {
-    let _ = (food, item, to, spoons);
-    todo!()
+    Conversion { food, spoons, to, notes: Notes(None) }.item(item)
+}
+
+/// As [`as_purchased`], with every fact that was used.
+pub fn as_purchased_with_facts(food: &Food, item: &Item, to: &Dimension, spoons: Spoons) -> Result<(Quantity, Vec<UsedFact>), MissingFact> {
+    let mut facts = Vec::new();
+    let quantity = Conversion { food, spoons, to, notes: Notes(Some(&mut facts)) }.item(item)?;
+    Ok((quantity, facts))
 }
 
 /// `item` as purchased in the line's own dimension, where no fact beyond the line is needed: `None` otherwise.
+///
+/// A kitchen word with neither a weight nor a size stays a number of that word.
 pub fn own_dimension(food: &Food, item: &Item, spoons: Spoons) -> Option<Quantity> {
-    let _ = (food, item, spoons);
-    todo!()
+    let to = match (&item.size, item.amount.unit) {
+        (Some(size), _) => size.dimension(),
+        (None, Unit::Word(word)) if weight_of(food, word.singular()).is_some() => Dimension::Mass,
+        (None, Unit::Word(word)) if small_volume(word, spoons).is_some() => Dimension::Volume,
+        _ => item.amount.most(spoons).dimension(),
+    };
+    as_purchased(food, item, &to, spoons).ok()
 }
 
 /// A plain amount of a food as purchased (a lot, a pack, a par) in another dimension.
 pub fn convert(food: &Food, amount: &Quantity, to: &Dimension) -> Result<Quantity, MissingFact> {
-    let _ = (food, amount, to);
-    todo!()
+    Conversion { food, spoons: Spoons::Us, to, notes: Notes(None) }.plain(amount)
+}
+
+/// As [`convert`], with every fact that was used.
+pub fn convert_with_facts(food: &Food, amount: &Quantity, to: &Dimension) -> Result<(Quantity, Vec<UsedFact>), MissingFact> {
+    let mut facts = Vec::new();
+    let quantity = Conversion { food, spoons: Spoons::Us, to, notes: Notes(Some(&mut facts)) }.plain(amount)?;
+    Ok((quantity, facts))
+}
+
+struct Conversion<'a> {
+    food: &'a Food,
+    spoons: Spoons,
+    to: &'a Dimension,
+    notes: Notes<'a>,
+}
+
+impl Conversion<'_> {
+    fn item(&mut self, item: &Item) -> Result<Quantity, MissingFact> {
+        let stated = match &item.size {
+            // Pieces stay pieces, and tins tins, however large the line says that one is.
+            Some(_) if item.amount.most(self.spoons).dimension() == *self.to => item.amount.most(self.spoons),
+            Some(size) => size.scaled(item.amount.high),
+            None => self.poured(&item.amount),
+        };
+        let mut sum = self.stated(&stated, item.grade, &item.state)?;
+        for amount in &item.plus {
+            let more = self.poured(amount);
+            sum += self.stated(&more, None, &item.state)?;
+        }
+        Ok(Quantity::of(self.to, tidy(sum)))
+    }
+
+    fn plain(&mut self, amount: &Quantity) -> Result<Quantity, MissingFact> {
+        let base = self.stated(amount, None, &State::AsPurchased)?;
+        Ok(Quantity::of(self.to, tidy(base)))
+    }
+
+    /// A pinch or dash of a food that says no weight of one is a small volume.
+    fn poured(&mut self, amount: &Amount) -> Quantity {
+        if let Unit::Word(word) = amount.unit
+            && weight_of(self.food, word.singular()).is_none()
+            && let Some(one) = small_volume(word, self.spoons)
+        {
+            self.notes.note(|| (format!("1 {word}"), format!("{} tsp", small_share(word)), "from memory".to_owned()));
+            return Quantity::millilitres(amount.high * one);
+        }
+        if let Quantity::Volume(_) = amount.most(self.spoons) {
+            self.notes.note(|| volume_fact(amount.unit, self.spoons));
+        }
+        amount.most(self.spoons)
+    }
+
+    /// In base units of `to`, as purchased.
+    fn stated(&mut self, stated: &Quantity, grade: Option<Grade>, state: &State) -> Result<f64, MissingFact> {
+        match (stated, self.to) {
+            (Quantity::Count(n), Dimension::Count) => return Ok(*n),
+            (Quantity::Words(n, word), Dimension::Word(wanted)) if word == wanted => return Ok(*n),
+            (Quantity::Portions(n), Dimension::Portion) => return Ok(*n),
+            (Quantity::Volume(_), Dimension::Volume) if self.is_whole(state) => return Ok(stated.base()),
+            _ => {}
+        }
+        let grams = match stated {
+            Quantity::Mass(_) => {
+                let factor = self.factor(state)?;
+                stated.base() / factor
+            }
+            Quantity::Volume(_) => {
+                let cup = self.cup(state)?;
+                let factor = self.factor(state)?;
+                stated.base() / US_CUP_ML * cup / factor
+            }
+            Quantity::Count(n) => n * self.each(grade)?,
+            Quantity::Words(n, word) => n * self.word(word)?,
+            Quantity::Portions(_) => return Err(self.missing("a portion of a food has no weight", "each = \"…\"")),
+        };
+        self.stated_grams(grams)
+    }
+
+    /// From grams as purchased to base units of `to`.
+    fn stated_grams(&mut self, grams: f64) -> Result<f64, MissingFact> {
+        Ok(match self.to {
+            Dimension::Mass => grams,
+            Dimension::Volume => grams / self.cup(&State::AsPurchased)? * US_CUP_ML,
+            Dimension::Count => grams / self.each(None)?,
+            Dimension::Word(word) => grams / self.word(&word.clone())?,
+            Dimension::Portion => return Err(self.missing("a portion of a food has no weight", "each = \"…\"")),
+        })
+    }
+
+    /// Does this state weigh and measure as much as the food as purchased?
+    fn is_whole(&self, state: &State) -> bool {
+        match state {
+            State::AsPurchased => true,
+            State::Prepared(_) => self.food.edible.as_ref().is_none_or(|edible| edible.value == 1.0),
+            State::Cooked | State::Drained => false,
+        }
+    }
+
+    /// Weight in this state / weight as purchased.
+    fn factor(&mut self, state: &State) -> Result<f64, MissingFact> {
+        let (name, fact, what, key) = match state {
+            State::AsPurchased => return Ok(1.0),
+            State::Prepared(_) => match &self.food.edible {
+                None => return Ok(1.0),
+                known => ("edible portion / as purchased", known, "no edible share is known", "edible = \"…\""),
+            },
+            State::Cooked => ("cooked / dry weight", &self.food.cooked, "no cooked weight is known", "cooked = …"),
+            State::Drained => ("drained share", &self.food.drained, "no drained share is known", "drained = \"…\""),
+        };
+        match fact {
+            Some(Fact { value, source }) if *value > 0.0 => {
+                let value = *value;
+                self.notes.note(|| (name.to_owned(), share_or_factor(state, value), source.clone()));
+                Ok(value)
+            }
+            _ => Err(self.missing(what, key)),
+        }
+    }
+
+    /// Grams of a US cup in this state.
+    fn cup(&mut self, state: &State) -> Result<f64, MissingFact> {
+        let form = match state {
+            State::AsPurchased => "whole",
+            State::Prepared(form) => form,
+            State::Cooked => "cooked",
+            State::Drained => "drained",
+        };
+        let Some(Fact { value, source }) = &self.food.cup else {
+            return Err(self.missing("no weight of a cup is known", "cup = \"…\""));
+        };
+        let found = match value {
+            Measured::Single(grams) => Some(("", *grams)),
+            Measured::Table(forms) => form_in(forms, form),
+        };
+        match found {
+            Some((named, grams)) if grams > 0.0 => {
+                self.notes.note(|| {
+                    let fact = if named.is_empty() { "cup".to_owned() } else { format!("cup, {named}") };
+                    (fact, grams_text(grams), source.clone())
+                });
+                Ok(grams)
+            }
+            _ if *state == State::AsPurchased => {
+                Err(self.missing("no weight of a cup of no named form is known", "cup = { whole = \"…\" }"))
+            }
+            _ => Err(self.missing(&format!("no weight of a cup, {form}, is known"), &format!("cup = {{ {} = \"…\" }}", toml_key(form)))),
+        }
+    }
+
+    /// Grams of one piece as purchased; of no named size, the medium one.
+    fn each(&mut self, grade: Option<Grade>) -> Result<f64, MissingFact> {
+        let size = grade.map_or("medium", Grade::word);
+        let Some(Fact { value, source }) = &self.food.each else {
+            return Err(self.missing("no weight of one is known", "each = \"…\""));
+        };
+        let (named, grams) = match value {
+            Measured::Single(grams) => ("", *grams),
+            Measured::Table(sizes) => (size, sizes.get(size).copied().unwrap_or(0.0)),
+        };
+        if grams <= 0.0 {
+            return Err(self.missing(&format!("no weight of a {size} one is known"), &format!("each = {{ {size} = \"…\" }}")));
+        }
+        self.notes.note(|| {
+            let fact = if named.is_empty() { "each".to_owned() } else { format!("each, {named}") };
+            (fact, grams_text(grams), source.clone())
+        });
+        Ok(grams)
+    }
+
+    /// Grams of one clove, slice, sprig ... as purchased.
+    fn word(&mut self, word: &str) -> Result<f64, MissingFact> {
+        match weight_of(self.food, word) {
+            Some(Fact { value, source }) if *value > 0.0 => {
+                let value = *value;
+                self.notes.note(|| (word.to_owned(), grams_text(value), source.clone()));
+                Ok(value)
+            }
+            _ => Err(self.missing(&format!("no weight of a {word} is known"), &format!("{} = \"…\"", toml_key(word)))),
+        }
+    }
+
+    fn missing(&self, what: &str, key: &str) -> MissingFact {
+        MissingFact { what: what.to_owned(), key: key.to_owned(), wanted: self.to.clone() }
+    }
+}
+
+impl Grade {
+    /// `small`, `medium`, `large`: the key in an `each` table.
+    pub fn word(self) -> &'static str {
+        match self {
+            Grade::Small => "small",
+            Grade::Medium => "medium",
+            Grade::Large => "large",
+        }
+    }
+}
+
+/// The form as named, or its last word that the table knows: "finely chopped" is a way of being chopped.
+fn form_in<'a>(forms: &'a std::collections::BTreeMap<String, f64>, form: &str) -> Option<(&'a str, f64)> {
+    let get = |name: &str| forms.get_key_value(name).map(|(name, grams)| (name.as_str(), *grams));
+    get(form).or_else(|| form.split(' ').rev().find_map(get))
+}
+
+/// Two words for one thing: a food that knows only the other is weighed by it.
+const SAME: [(&str, &str); 3] = [("stick", "stalk"), ("stalk", "stick"), ("rasher", "slice")];
+
+fn weight_of<'a>(food: &'a Food, word: &str) -> Option<&'a Fact<f64>> {
+    food.words.get(word).or_else(|| {
+        let (_, same) = SAME.iter().find(|row| row.0 == word)?;
+        food.words.get(*same)
+    })
+}
+
+/// Shares of a teaspoon. From memory; common in American measuring-spoon sets.
+const SMALL_WORDS: [(Word, f64, &str); 2] = [(Word::Pinch, 1.0 / 16.0, "1/16"), (Word::Dash, 1.0 / 8.0, "1/8")];
+
+/// Millilitres of a pinch or a dash.
+fn small_volume(word: Word, spoons: Spoons) -> Option<f64> {
+    let (_, share, _) = SMALL_WORDS.iter().find(|row| row.0 == word)?;
+    Some(Amount::new(*share, Unit::Teaspoon).most(spoons).base())
+}
+
+fn small_share(word: Word) -> &'static str {
+    SMALL_WORDS.iter().find(|row| row.0 == word).map_or("", |row| row.2)
+}
+
+fn volume_fact(unit: Unit, spoons: Spoons) -> (String, String, String) {
+    let one = Amount::new(1.0, unit);
+    let source = match (spoons, unit) {
+        (Spoons::Metric, Unit::Teaspoon | Unit::Tablespoon | Unit::Cup) => "rules.spoons = \"metric\"",
+        _ => "NIST SP 811 (2008), B.8",
+    };
+    (one.to_string(), format!("{} ml", tidy((one.most(spoons).base() * 1e6).round() / 1e6)), source.to_owned())
+}
+
+fn share_or_factor(state: &State, value: f64) -> String {
+    match state {
+        State::Cooked => tidy(value).to_string(),
+        _ => format!("{} %", tidy(value * 100.0)),
+    }
+}
+
+fn grams_text(grams: f64) -> String {
+    format!("{} g", tidy(grams))
+}
+
+/// A key that TOML takes bare, or in quotes.
+fn toml_key(word: &str) -> String {
+    let bare = word.chars().all(|c| c.is_ascii_alphanumeric() || c == '-' || c == '_');
+    if bare { word.to_owned() } else { format!("{word:?}") }
 }

@@ -4,7 +4,12 @@
 
 mod book;
 mod convert;
+mod facts;
 mod food;
+mod names;
+mod reference;
 
-pub use convert::{as_purchased, convert, own_dimension};
+pub use convert::{as_purchased, as_purchased_with_facts, convert, convert_with_facts, own_dimension};
+pub use facts::UsedFact;
 pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};
+pub(crate) use names::{key_of, push_word};

@@ -5,9 +5,11 @@ pub(crate) mod fixture;
 mod line;
 mod model;
 mod read;
+mod start;
 mod warning;
 
 pub use line::{Line, LineError, LineOf, read_line};
 pub use model::*;
 pub use read::{Loaded, find_kitchen, load};
+pub use start::starter;
 pub use warning::{Mistake, Spot, Warning};

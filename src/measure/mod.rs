@@ -2,7 +2,9 @@
 //!
 //! Nothing in this room knows a food.
 
+mod amount;
 mod money;
+mod number;
 mod print;
 mod quantity;
 mod read;
@@ -10,11 +12,15 @@ mod time;
 mod unit;
 
 pub use money::{Currency, Money, UnitPrice};
-pub use print::{Units, show};
-pub(crate) use quantity::tidy;
+pub use print::{Units, plural_word, show};
 pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, whole_up};
 pub use read::{
     ReadError, read_amount, read_celsius, read_days, read_kelvin, read_minutes, read_money, read_quantity, read_share, read_unit_price,
 };
 pub use time::{Celsius, Days, Minutes};
-pub use unit::{Amount, Spoons, Unit, Word};
+pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};
+
+pub(crate) use amount::{Prefix, prefix, times, unit as unit_at, upper_end};
+pub(crate) use number::{number, skip_space};
+pub(crate) use print::exact_number;
+pub(crate) use quantity::tidy;

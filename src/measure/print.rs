@@ -1,6 +1,12 @@
 //! Printing amounts as a cook reads them. Rounding for display never changes what is computed.
+//!
+//! An [`Amount`] prints as typed and is read back unchanged; [`show`] rounds.
 
-use super::Quantity;
+use std::fmt;
+
+use super::number::VULGAR;
+use super::unit::{US_CUP_ML, Word, unit_named, word_named};
+use super::{Amount, Quantity, Spoons, Unit};
 
 /// How sheets print amounts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -11,7 +17,155 @@ pub enum Units {
 }
 
 /// `1.2 kg`, `830 g`, `1⅓ cups`, `2½`, `3 portions`, `1 sprig`.
+///
+/// From 10 g or ml up, rounding moves an amount by 5 % at most, from 50 up by 2.5 % at most.
+///
+/// ```
+/// use spence::measure::{Quantity, Units, show};
+/// assert_eq!(show(&Quantity::grams(1187.3), Units::Metric), "1.2 kg");
+/// assert_eq!(show(&Quantity::Count(2.5), Units::Metric), "2½");
+/// ```
 pub fn show(quantity: &Quantity, units: Units) -> String {
-    let _ = (quantity, units);
-    todo!()
+    match (quantity, units) {
+        (Quantity::Mass(_), Units::Metric) => metric(quantity.base(), "g", "kg"),
+        (Quantity::Volume(_), Units::Metric) => metric(quantity.base(), "ml", "l"),
+        (Quantity::Mass(_), Units::Us) => us_mass(quantity.base()),
+        (Quantity::Volume(_), Units::Us) => us_volume(quantity.base()),
+        (Quantity::Count(n), _) => kitchen_number(*n, EIGHTHS_AND_THIRDS),
+        (Quantity::Portions(n), _) => named(*n, "portion", "portions"),
+        (Quantity::Words(n, word), _) => match unit_named(word) {
+            Some(unit) if unit != Unit::Piece => named(*n, unit.singular(), unit.plural()),
+            _ => named(*n, word, word),
+        },
+    }
+}
+
+fn named(n: f64, singular: &str, plural: &str) -> String {
+    let number = kitchen_number(n, EIGHTHS_AND_THIRDS);
+    let one = n <= 1.0 || number == "1";
+    format!("{number} {}", if one { singular } else { plural })
+}
+
+/// From this many base units on, the step to which they are rounded.
+const STEPS: [(f64, f64); 6] = [(10_000.0, 100.0), (1000.0, 50.0), (50.0, 5.0), (10.0, 1.0), (1.0, 0.5), (0.0, 0.1)];
+
+fn metric(base: f64, small: &str, large: &str) -> String {
+    let step = STEPS.iter().find(|row| base >= row.0).map_or(0.1, |row| row.1);
+    let mut rounded = (base / step).round() * step;
+    if rounded == 0.0 && base > 0.0 {
+        rounded = step;
+    }
+    if rounded >= 1000.0 {
+        return format!("{} {large}", decimal(rounded / 1000.0, 2));
+    }
+    format!("{} {small}", decimal(rounded, 1))
+}
+
+fn decimal(value: f64, places: usize) -> String {
+    let text = format!("{value:.places$}");
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
+}
+
+fn us_mass(grams: f64) -> String {
+    let ounce = Amount::new(1.0, Unit::Ounce).most(Spoons::Us).base();
+    let ounces = grams / ounce;
+    if ounces < 0.125 {
+        return metric(grams, "g", "kg");
+    }
+    if ounces < 15.75 {
+        return format!("{} oz", kitchen_number(ounces, if ounces < 1.0 { EIGHTHS } else { QUARTERS }));
+    }
+    let whole = ounces.round();
+    let (pounds, left) = ((whole / 16.0).floor(), whole % 16.0);
+    if left == 0.0 { format!("{pounds} lb") } else { format!("{pounds} lb {left} oz") }
+}
+
+fn us_volume(millilitres: f64) -> String {
+    let cups = millilitres / US_CUP_ML;
+    if cups >= 8.0 {
+        return named_us(cups / 4.0, Unit::Quart, QUARTERS);
+    }
+    // 3½ tbsp is the last step below a quarter of a cup.
+    if cups >= 3.75 / 16.0 {
+        return named_us(cups, Unit::Cup, EIGHTHS_AND_THIRDS);
+    }
+    if cups >= 0.96 / 16.0 {
+        return named_us(cups * 16.0, Unit::Tablespoon, HALVES);
+    }
+    named_us(cups * 48.0, Unit::Teaspoon, EIGHTHS)
+}
+
+fn named_us(n: f64, unit: Unit, parts: &[(f64, &str)]) -> String {
+    let number = kitchen_number(n, parts);
+    let one = number == "1" || !number.starts_with(|c: char| c.is_ascii_digit());
+    format!("{number} {}", if one { unit.singular() } else { unit.plural() })
+}
+
+type Parts = &'static [(f64, &'static str)];
+const HALVES: Parts = &[(0.0, ""), (0.5, "½"), (1.0, "")];
+const QUARTERS: Parts = &[(0.0, ""), (0.25, "¼"), (0.5, "½"), (0.75, "¾"), (1.0, "")];
+const EIGHTHS: Parts =
+    &[(0.0, ""), (0.125, "⅛"), (0.25, "¼"), (0.375, "⅜"), (0.5, "½"), (0.625, "⅝"), (0.75, "¾"), (0.875, "⅞"), (1.0, "")];
+#[rustfmt::skip]
+const EIGHTHS_AND_THIRDS: Parts = &[
+    (0.0, ""), (0.125, "⅛"), (0.25, "¼"), (1.0 / 3.0, "⅓"), (0.375, "⅜"), (0.5, "½"), (0.625, "⅝"), (2.0 / 3.0, "⅔"), (0.75, "¾"),
+    (0.875, "⅞"), (1.0, ""),
+];
+
+/// The nearest of `parts`; never nothing where there is something.
+fn kitchen_number(n: f64, parts: &[(f64, &str)]) -> String {
+    let whole = n.floor();
+    let rest = n - whole;
+    let mut best = (f64::INFINITY, 0.0, "");
+    for (value, sign) in parts {
+        let off = (rest - value).abs();
+        if off < best.0 - 1e-12 {
+            best = (off, *value, sign);
+        }
+    }
+    let (_, part, sign) = best;
+    let whole = if part == 1.0 { whole + 1.0 } else { whole };
+    match (whole == 0.0, sign.is_empty()) {
+        (true, true) if n > 0.0 => parts[1].1.to_owned(),
+        (true, false) => sign.to_owned(),
+        _ => format!("{whole}{sign}"),
+    }
+}
+
+/// A number exactly as it is, with a vulgar fraction where that is exact.
+pub(crate) fn exact_number(n: f64) -> String {
+    for (sign, above, below) in VULGAR.into_iter().filter(|row| matches!(row.2, 2 | 3 | 4 | 8)) {
+        let part = f64::from(above) / f64::from(below);
+        if n == part {
+            return sign.to_string();
+        }
+        if n > 1.0 && n.floor() + part == n {
+            return format!("{}{sign}", n.floor());
+        }
+    }
+    n.to_string()
+}
+
+/// As a person types it: `2-3 tbsp`, `1½ cups`, `6`, `1 sprig`. [`read_amount`](super::read_amount) reads it back unchanged.
+impl fmt::Display for Amount {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&exact_number(self.low))?;
+        if self.is_range() {
+            // A spaced "to": "1-½" would be read as one and a half.
+            write!(f, " to {}", exact_number(self.high))?;
+        }
+        let name = if self.high <= 1.0 { self.unit.singular() } else { self.unit.plural() };
+        if name.is_empty() { Ok(()) } else { write!(f, " {name}") }
+    }
+}
+
+impl fmt::Display for Word {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.singular())
+    }
+}
+
+/// The plural of a kitchen word by its singular; the word itself where it is none.
+pub fn plural_word(singular: &str) -> &str {
+    word_named(singular).map_or(singular, |word| Unit::Word(word).plural())
 }

@@ -1,6 +1,11 @@
 //! Reading what people type: amounts, durations, temperatures, shares and prices.
 
-use super::{Amount, Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, UnitPrice};
+use jiff::{Span, fmt::friendly::SpanParser};
+
+use super::amount::{Prefix, prefix};
+use super::number::{DASHES, error, skip_space};
+use super::quantity::tidy;
+use super::{Amount, Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, Unit, UnitPrice};
 
 /// Why a text cannot be read, and what would mend it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -9,56 +14,202 @@ pub struct ReadError {
     pub remedy: String,
 }
 
+const AMOUNT_REMEDY: &str = "write an amount like \"350 g\", \"2 tbsp\", \"6\" or \"3 portions\"";
+
 /// A whole text that is one amount: `350 g`, `2-3 tbsp`, `1½ cups`, `6` (pieces), `1 bunch`, `3 portions`.
+///
+/// `2 x 400 g` and `2 tins (400 g)` are 800 g.
+///
+/// ```
+/// use spence::measure::{Amount, Unit, read_amount};
+/// assert_eq!(read_amount("2-3 tbsp").unwrap(), Amount { low: 2.0, high: 3.0, unit: Unit::Tablespoon });
+/// assert!(read_amount("0 g").is_err());
+/// ```
 pub fn read_amount(text: &str) -> Result<Amount, ReadError> {
-    let _ = text;
-    todo!()
+    let unreadable = || error(&format!("\"{}\" is not an amount", text.trim()), AMOUNT_REMEDY);
+    let Some(Prefix { amount, end, .. }) = prefix(text)? else { return Err(unreadable()) };
+    let rest = text[end..].trim();
+    if rest.is_empty() {
+        return Ok(amount);
+    }
+    let inner = rest.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
+    if let (Unit::Word(_), Some(inner)) = (amount.unit, inner) {
+        let one = prefix(inner)?.filter(|one| inner[one.end..].trim().is_empty()).ok_or_else(unreadable)?.amount;
+        return Ok(Amount { low: amount.low * one.low, high: amount.high * one.high, unit: one.unit });
+    }
+    Err(unreadable())
 }
 
 /// As [`read_amount`], for one plain positive quantity: no range. Kitchen words become [`Quantity::Words`].
+///
+/// ```
+/// use spence::measure::{Quantity, Spoons, read_quantity};
+/// assert_eq!(read_quantity("6", Spoons::Us).unwrap(), Quantity::Count(6.0));
+/// assert_eq!(read_quantity("1 bunch", Spoons::Us).unwrap(), Quantity::Words(1.0, "bunch".to_owned()));
+/// ```
 pub fn read_quantity(text: &str, spoons: Spoons) -> Result<Quantity, ReadError> {
-    let _ = (text, spoons);
-    todo!()
+    let amount = read_amount(text)?;
+    if amount.is_range() {
+        return Err(error(&format!("\"{}\" is a range", text.trim()), "write one amount"));
+    }
+    Ok(amount.most(spoons))
 }
 
-/// "45 min", "1 h 10 min", "0 min".
+/// "45 min", "1 h 10 min", "0 min", "2 days". A day is 24 hours.
 pub fn read_minutes(text: &str) -> Result<Minutes, ReadError> {
-    let _ = text;
-    todo!()
+    let remedy = "write a duration like \"45 min\" or \"1 h 10 min\"";
+    let span = span(text, remedy)?;
+    if span.get_months() != 0 || span.get_years() != 0 {
+        return Err(error(&format!("\"{}\" is too long for this", text.trim()), remedy));
+    }
+    let seconds = clock_seconds(&span) + (i64::from(span.get_weeks()) * 7 + i64::from(span.get_days())) * 86_400;
+    if seconds % 60 != 0 || below_seconds(&span) {
+        return Err(error(&format!("\"{}\" is not a whole number of minutes", text.trim()), "round it to minutes"));
+    }
+    Ok(Minutes(seconds / 60))
 }
 
-/// "3 days", "2 weeks", "2 months" (a month is 30 days).
+/// "3 days", "2 weeks", "2 months" (a month is 30 days, a year 365).
 pub fn read_days(text: &str) -> Result<Days, ReadError> {
-    let _ = text;
-    todo!()
+    let remedy = "write a time like \"3 days\", \"2 weeks\" or \"2 months\"";
+    let span = span(text, remedy)?;
+    let seconds = clock_seconds(&span);
+    if seconds % 86_400 != 0 || below_seconds(&span) {
+        return Err(error(&format!("\"{}\" is not a whole number of days", text.trim()), remedy));
+    }
+    let days = i64::from(span.get_years()) * 365
+        + i64::from(span.get_months()) * 30
+        + i64::from(span.get_weeks()) * 7
+        + i64::from(span.get_days())
+        + seconds / 86_400;
+    Ok(Days(days))
+}
+
+fn span(text: &str, remedy: &str) -> Result<Span, ReadError> {
+    let unreadable = || error(&format!("\"{}\" is not a duration", text.trim()), remedy);
+    let span = SpanParser::new().parse_span(text.trim().to_lowercase()).map_err(|_| unreadable())?;
+    if span.is_negative() {
+        return Err(error(&format!("\"{}\" is negative", text.trim()), remedy));
+    }
+    Ok(span)
+}
+
+fn clock_seconds(span: &Span) -> i64 {
+    i64::from(span.get_hours()) * 3600 + span.get_minutes() * 60 + span.get_seconds()
+}
+
+fn below_seconds(span: &Span) -> bool {
+    span.get_milliseconds() != 0 || span.get_microseconds() != 0 || span.get_nanoseconds() != 0
+}
+
+enum Scale {
+    Celsius,
+    Fahrenheit,
 }
 
 /// "190 °C", "375 F".
+///
+/// ```
+/// use spence::measure::{Celsius, read_celsius};
+/// assert_eq!(read_celsius("212 F").unwrap(), Celsius(100.0));
+/// assert!(read_celsius("190").is_err());
+/// ```
 pub fn read_celsius(text: &str) -> Result<Celsius, ReadError> {
-    let _ = text;
-    todo!()
+    let (degrees, scale) = degrees(text)?;
+    Ok(Celsius(match scale {
+        Scale::Celsius => degrees,
+        Scale::Fahrenheit => tidy((degrees - 32.0) * 5.0 / 9.0),
+    }))
 }
 
 /// "10 °C" or "18 F" as a difference in kelvin.
 pub fn read_kelvin(text: &str) -> Result<f64, ReadError> {
-    let _ = text;
-    todo!()
+    let (degrees, scale) = degrees(text)?;
+    if degrees < 0.0 {
+        return Err(error(&format!("\"{}\" is negative", text.trim()), "write a difference like \"10 °C\""));
+    }
+    Ok(match scale {
+        Scale::Celsius => degrees,
+        Scale::Fahrenheit => tidy(degrees * 5.0 / 9.0),
+    })
+}
+
+fn degrees(text: &str) -> Result<(f64, Scale), ReadError> {
+    let remedy = "write a temperature like \"190 °C\" or \"375 F\"";
+    let unreadable = || error(&format!("\"{}\" is not a temperature", text.trim()), remedy);
+    let trimmed = text.trim();
+    let (sign, rest) = match trimmed.strip_prefix(DASHES) {
+        Some(rest) => (-1.0, rest),
+        None => (1.0, trimmed),
+    };
+    let end = rest.find(|c: char| !c.is_ascii_digit() && c != '.' && c != ',').unwrap_or(rest.len());
+    let (digits, unit) = rest.split_at(end);
+    let degrees: f64 = digits.replace(',', ".").parse().map_err(|_| unreadable())?;
+    let unit = unit.replace(['°', 'º', ' '], "").to_lowercase();
+    let unit = unit.strip_prefix("degrees").or_else(|| unit.strip_prefix("deg")).unwrap_or(&unit);
+    let scale = match unit {
+        "c" | "℃" | "celsius" => Scale::Celsius,
+        "f" | "℉" | "fahrenheit" => Scale::Fahrenheit,
+        "" => return Err(error(&format!("\"{trimmed}\" does not say whether it is °C or °F"), remedy)),
+        _ => return Err(unreadable()),
+    };
+    Ok((sign * degrees, scale))
 }
 
 /// "2%" or "90 %" as 0.02, 0.9.
 pub fn read_share(text: &str) -> Result<f64, ReadError> {
-    let _ = text;
-    todo!()
+    let remedy = "write a share like \"2%\"";
+    let unreadable = || error(&format!("\"{}\" is not a share in per cent", text.trim()), remedy);
+    let digits = text.trim().strip_suffix('%').ok_or_else(unreadable)?.trim_end();
+    if digits.is_empty() || !digits.bytes().all(|b| b.is_ascii_digit() || b == b'.' || b == b',') {
+        return Err(unreadable());
+    }
+    let percent: f64 = digits.replace(',', ".").parse().map_err(|_| unreadable())?;
+    if percent > 100.0 {
+        return Err(error(&format!("\"{}\" is more than the whole", text.trim()), "write a share from \"0%\" to \"100%\""));
+    }
+    Ok(percent / 100.0)
 }
 
 /// The digits of a price: "0.89", "1", "23.50". More digits than the currency's minor unit has are an error.
 pub fn read_money(digits: &str, currency: &Currency) -> Result<Money, ReadError> {
-    let _ = (digits, currency);
-    todo!()
+    minor_units(digits, currency, 0).map(Money)
+}
+
+/// Whole minor units × 10^`finer`, from the digits alone.
+fn minor_units(text: &str, currency: &Currency, finer: u32) -> Result<i64, ReadError> {
+    let text = text.trim();
+    let remedy = "write digits alone, with a point: \"23.50\"";
+    if text.starts_with(DASHES) {
+        return Err(error(&format!("the price \"{text}\" is negative"), remedy));
+    }
+    let (major, minor) = text.split_once(['.', ',']).unwrap_or((text, ""));
+    let plain = |part: &str| part.bytes().all(|b| b.is_ascii_digit());
+    if major.is_empty() || !plain(major) || !plain(minor) || (text.len() > major.len() && minor.is_empty()) {
+        return Err(error(&format!("\"{text}\" is not a price"), remedy));
+    }
+    let places = (currency.digits + finer) as usize;
+    if minor.len() > places {
+        let cause = format!("\"{text}\" has more digits after the point than {currency} has");
+        return Err(error(&cause, &format!("write at most {places} digits after the point")));
+    }
+    let padded = format!("{major}{minor:0<places$}");
+    match padded.parse::<i64>() {
+        Ok(units) if units < i64::MAX / 1_000_000_000 => Ok(units),
+        _ => Err(error(&format!("the price \"{text}\" is too large"), remedy)),
+    }
 }
 
 /// "1.40 / kg", "0.35 / each", "2.10 / 100 g".
 pub fn read_unit_price(text: &str, currency: &Currency) -> Result<UnitPrice, ReadError> {
-    let _ = (text, currency);
-    todo!()
+    let remedy = "write a price like \"1.40 / kg\" or \"0.35 / each\"";
+    let (price, per) = text
+        .split_once('/')
+        .or_else(|| text.split_once(" per "))
+        .ok_or_else(|| error(&format!("\"{}\" does not say what the price is for", text.trim()), remedy))?;
+    let minor_e4 = minor_units(price, currency, 4)?;
+    let per = per.trim();
+    let per = if per[skip_space(per, 0)..].starts_with(|c: char| c.is_alphabetic()) { format!("1 {per}") } else { per.to_owned() };
+    let per = read_quantity(&per, Spoons::Us).map_err(|cause| error(&cause.cause, remedy))?;
+    Ok(UnitPrice { minor_e4, per })
 }

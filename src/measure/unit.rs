@@ -1,4 +1,9 @@
-//! Units and their names.
+//! Units, their names, and how much one of each is.
+
+use std::collections::BTreeMap;
+use std::sync::LazyLock;
+
+use super::Quantity;
 
 /// A unit a person can type.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -53,6 +58,17 @@ pub enum Word {
     Bag,
     Ball,
     Loaf,
+    Bulb,
+    Drop,
+    Splash,
+    Drizzle,
+    Strip,
+    Wedge,
+    Block,
+    Box,
+    Pot,
+    Tube,
+    Punnet,
 }
 
 /// Which spoons and cups a line means.
@@ -71,4 +87,221 @@ pub struct Amount {
     pub low: f64,
     pub high: f64,
     pub unit: Unit,
+}
+
+/// What a unit measures, and how much of it one is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Base {
+    Grams(f64),
+    Millilitres(f64),
+    Pieces,
+    Portions,
+    Word,
+}
+
+/// The US gallon is 231 cubic inches, the inch 2.54 cm: 3.785 412 E-03 m³ in NIST SP 811 (2008), B.8.
+const US_GALLON_ML: f64 = 231.0 * 2.54 * 2.54 * 2.54;
+
+/// One US cup in millilitres, a sixteenth of a gallon: what every `cup` weight is the weight of.
+pub const US_CUP_ML: f64 = US_GALLON_ML / 16.0;
+
+/// One avoirdupois pound: 4.535 923 7 E-01 kg exactly, NIST SP 811 (2008), B.8.
+const POUND_G: f64 = 453.592_37;
+
+impl Unit {
+    pub(crate) fn base(self, spoons: Spoons) -> Base {
+        use Base::{Grams, Millilitres};
+        let metric = spoons == Spoons::Metric;
+        match self {
+            Unit::Milligram => Grams(0.001),
+            Unit::Gram => Grams(1.0),
+            Unit::Kilogram => Grams(1000.0),
+            Unit::Ounce => Grams(POUND_G / 16.0),
+            Unit::Pound => Grams(POUND_G),
+            Unit::Millilitre => Millilitres(1.0),
+            Unit::Centilitre => Millilitres(10.0),
+            Unit::Decilitre => Millilitres(100.0),
+            Unit::Litre => Millilitres(1000.0),
+            Unit::Teaspoon if metric => Millilitres(5.0),
+            Unit::Tablespoon if metric => Millilitres(15.0),
+            Unit::Cup if metric => Millilitres(250.0),
+            Unit::Teaspoon => Millilitres(US_GALLON_ML / 768.0),
+            Unit::Tablespoon => Millilitres(US_GALLON_ML / 256.0),
+            Unit::FluidOunce => Millilitres(US_GALLON_ML / 128.0),
+            Unit::Cup => Millilitres(US_CUP_ML),
+            Unit::Pint => Millilitres(US_GALLON_ML / 8.0),
+            Unit::Quart => Millilitres(US_GALLON_ML / 4.0),
+            Unit::Gallon => Millilitres(US_GALLON_ML),
+            Unit::Piece => Base::Pieces,
+            Unit::Portion => Base::Portions,
+            Unit::Word(_) => Base::Word,
+        }
+    }
+
+    /// Does a line have to say nothing more to be weighed or poured?
+    pub(crate) fn is_measured(self) -> bool {
+        matches!(self.base(Spoons::Us), Base::Grams(_) | Base::Millilitres(_))
+    }
+
+    /// `tbsp`, `cup`, `clove`; nothing for plain pieces.
+    pub fn singular(self) -> &'static str {
+        names_of(self).0
+    }
+
+    /// `tbsp`, `cups`, `cloves`.
+    pub fn plural(self) -> &'static str {
+        names_of(self).1
+    }
+}
+
+impl Word {
+    /// `clove`: the key under which a food's entry has the weight of one.
+    pub fn singular(self) -> &'static str {
+        Unit::Word(self).singular()
+    }
+
+    /// A thing that a shop sells closed: what a line says of its content is how it is bought.
+    pub fn is_container(self) -> bool {
+        use Word::*;
+        matches!(self, Tin | Jar | Packet | Bottle | Carton | Tub | Bag | Box | Pot | Tube | Punnet)
+    }
+}
+
+impl Amount {
+    /// A plain number of a unit.
+    pub fn new(number: f64, unit: Unit) -> Self {
+        Amount { low: number, high: number, unit }
+    }
+
+    /// The upper end, which is what a range buys for.
+    pub fn most(&self, spoons: Spoons) -> Quantity {
+        quantity(self.high, self.unit, spoons)
+    }
+
+    /// The lower end.
+    pub fn least(&self, spoons: Spoons) -> Quantity {
+        quantity(self.low, self.unit, spoons)
+    }
+
+    pub fn is_range(&self) -> bool {
+        self.low != self.high
+    }
+
+    pub fn scaled(&self, factor: f64) -> Self {
+        Amount { low: self.low * factor, high: self.high * factor, unit: self.unit }
+    }
+}
+
+fn quantity(number: f64, unit: Unit, spoons: Spoons) -> Quantity {
+    match unit.base(spoons) {
+        Base::Grams(one) => Quantity::grams(number * one),
+        Base::Millilitres(one) => Quantity::millilitres(number * one),
+        Base::Pieces => Quantity::Count(number),
+        Base::Portions => Quantity::Portions(number),
+        Base::Word => Quantity::Words(number, unit.singular().to_owned()),
+    }
+}
+
+fn names_of(unit: Unit) -> (&'static str, &'static str) {
+    NAMES.iter().find(|row| row.0 == unit).map_or(("", ""), |row| (row.1, row.2))
+}
+
+/// Finds a unit by any of its spellings, without full stops. Only `T` and `t` care for letter case.
+pub(crate) fn unit_named(word: &str) -> Option<Unit> {
+    match word {
+        "T" => return Some(Unit::Tablespoon),
+        "t" => return Some(Unit::Teaspoon),
+        _ => {}
+    }
+    if word.len() > LONGEST_NAME {
+        return None;
+    }
+    let mut lower = [0u8; LONGEST_NAME];
+    let lower = &mut lower[..word.len()];
+    lower.copy_from_slice(word.as_bytes());
+    lower.make_ascii_lowercase();
+    std::str::from_utf8(lower).ok().and_then(|lower| BY_NAME.get(lower).copied())
+}
+
+const LONGEST_NAME: usize = 16;
+
+static BY_NAME: LazyLock<BTreeMap<&'static str, Unit>> = LazyLock::new(|| {
+    let mut by_name = BTreeMap::new();
+    for (unit, singular, plural, others) in NAMES {
+        for name in [singular, plural].into_iter().chain(*others) {
+            by_name.insert(*name, *unit);
+        }
+    }
+    by_name.remove("");
+    by_name
+});
+
+type Names = (Unit, &'static str, &'static str, &'static [&'static str]);
+
+/// Unit, singular and plural as printed, other spellings.
+#[rustfmt::skip]
+static NAMES: &[Names] = &[
+    (Unit::Milligram,   "mg", "mg", &["milligram", "milligrams", "milligramme", "milligrammes"]),
+    (Unit::Gram,        "g", "g", &["gram", "grams", "gramme", "grammes", "gr", "gm", "gms"]),
+    (Unit::Kilogram,    "kg", "kg", &["kilogram", "kilograms", "kilogramme", "kilogrammes", "kilo", "kilos", "kgs"]),
+    (Unit::Ounce,       "oz", "oz", &["ounce", "ounces", "ozs"]),
+    (Unit::Pound,       "lb", "lb", &["lbs", "pound", "pounds"]),
+    (Unit::Millilitre,  "ml", "ml", &["millilitre", "millilitres", "milliliter", "milliliters", "mls"]),
+    (Unit::Centilitre,  "cl", "cl", &["centilitre", "centilitres", "centiliter", "centiliters"]),
+    (Unit::Decilitre,   "dl", "dl", &["decilitre", "decilitres", "deciliter", "deciliters"]),
+    (Unit::Litre,       "l", "l", &["litre", "litres", "liter", "liters", "ltr", "ltrs"]),
+    (Unit::Teaspoon,    "tsp", "tsp", &["tsps", "teaspoon", "teaspoons", "teaspoonful", "teaspoonfuls"]),
+    (Unit::Tablespoon,  "tbsp", "tbsp", &["tbsps", "tbs", "tblsp", "tablespoon", "tablespoons", "tablespoonful", "tablespoonfuls"]),
+    (Unit::FluidOunce,  "fl oz", "fl oz", &["floz", "fluid ounce", "fluid ounces"]),
+    (Unit::Cup,         "cup", "cups", &["c", "cupful", "cupfuls"]),
+    (Unit::Pint,        "pint", "pints", &["pt", "pts"]),
+    (Unit::Quart,       "quart", "quarts", &["qt", "qts"]),
+    (Unit::Gallon,      "gallon", "gallons", &["gal", "gals"]),
+    (Unit::Piece,       "", "", &["piece", "pieces", "pc", "pcs", "each", "ea"]),
+    (Unit::Portion,     "portion", "portions", &["serving", "servings", "helping", "helpings"]),
+    (Unit::Word(Word::Clove),   "clove", "cloves", &[]),
+    (Unit::Word(Word::Slice),   "slice", "slices", &[]),
+    (Unit::Word(Word::Sprig),   "sprig", "sprigs", &[]),
+    (Unit::Word(Word::Bunch),   "bunch", "bunches", &[]),
+    (Unit::Word(Word::Stick),   "stick", "sticks", &[]),
+    (Unit::Word(Word::Stalk),   "stalk", "stalks", &["rib", "ribs", "stem", "stems"]),
+    (Unit::Word(Word::Head),    "head", "heads", &[]),
+    (Unit::Word(Word::Bulb),    "bulb", "bulbs", &[]),
+    (Unit::Word(Word::Leaf),    "leaf", "leaves", &["leafs"]),
+    (Unit::Word(Word::Pinch),   "pinch", "pinches", &[]),
+    (Unit::Word(Word::Dash),    "dash", "dashes", &[]),
+    (Unit::Word(Word::Drop),    "drop", "drops", &[]),
+    (Unit::Word(Word::Splash),  "splash", "splashes", &[]),
+    (Unit::Word(Word::Drizzle), "drizzle", "drizzles", &[]),
+    (Unit::Word(Word::Handful), "handful", "handfuls", &["handsful"]),
+    (Unit::Word(Word::Knob),    "knob", "knobs", &["thumb", "thumbs"]),
+    (Unit::Word(Word::Rasher),  "rasher", "rashers", &[]),
+    (Unit::Word(Word::Fillet),  "fillet", "fillets", &["filet", "filets"]),
+    (Unit::Word(Word::Ear),     "ear", "ears", &["cob", "cobs"]),
+    (Unit::Word(Word::Sheet),   "sheet", "sheets", &[]),
+    (Unit::Word(Word::Cube),    "cube", "cubes", &[]),
+    (Unit::Word(Word::Strip),   "strip", "strips", &[]),
+    (Unit::Word(Word::Wedge),   "wedge", "wedges", &[]),
+    (Unit::Word(Word::Block),   "block", "blocks", &[]),
+    (Unit::Word(Word::Tin),     "tin", "tins", &["can", "cans"]),
+    (Unit::Word(Word::Jar),     "jar", "jars", &[]),
+    (Unit::Word(Word::Packet),  "packet", "packets", &["package", "packages", "pack", "packs", "pkg", "pkgs", "pkt", "pkts", "sachet", "sachets"]),
+    (Unit::Word(Word::Bottle),  "bottle", "bottles", &[]),
+    (Unit::Word(Word::Carton),  "carton", "cartons", &[]),
+    (Unit::Word(Word::Tub),     "tub", "tubs", &[]),
+    (Unit::Word(Word::Bag),     "bag", "bags", &[]),
+    (Unit::Word(Word::Box),     "box", "boxes", &[]),
+    (Unit::Word(Word::Pot),     "pot", "pots", &[]),
+    (Unit::Word(Word::Tube),    "tube", "tubes", &[]),
+    (Unit::Word(Word::Punnet),  "punnet", "punnets", &[]),
+    (Unit::Word(Word::Ball),    "ball", "balls", &[]),
+    (Unit::Word(Word::Loaf),    "loaf", "loaves", &[]),
+];
+
+/// The kitchen word of this singular: `clove`. For readers of foods.toml, where it is a key.
+pub fn word_named(name: &str) -> Option<Word> {
+    match unit_named(name) {
+        Some(Unit::Word(word)) => Some(word),
+        _ => None,
+    }
 }

@@ -1,11 +1,78 @@
 //! From makings to tasks, and from a schedule to what the guide says.
 
-use super::{Effort, PrepPlan};
-use crate::kitchen::{Kitchen, Week};
+use jiff::Span;
+use jiff::civil::DateTime;
+
+use super::advice::advice;
+use super::before::{before, clock, moves};
+use super::boxes::boxes;
+use super::cautions::cautions;
+use super::clock::tasks;
+use super::cuts::cuts;
+use super::fetch::fetch;
+use super::tasks::{Work, session_work};
+use super::{Batch, Effort, PrepPlan, SessionPlan, schedule};
+use crate::kitchen::{Kitchen, Person, Week};
 use crate::plan::{Demand, Draw, Makings};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
-    let _ = (kitchen, week, makings, demand, draws, effort);
-    todo!()
+    let sessions = (0..week.sessions.len()).map(|index| session_plan(kitchen, week, makings, demand, draws, (index, effort))).collect();
+    PrepPlan { week: week.name.clone(), sessions, before: before(kitchen, week, makings, draws), moves: moves(kitchen, makings) }
 }
+
+fn session_plan(
+    kitchen: &Kitchen,
+    week: &Week,
+    makings: &Makings,
+    demand: &[Demand],
+    draws: &[Draw],
+    (index, effort): (usize, Effort),
+) -> SessionPlan {
+    let session = &week.sessions[index];
+    let work = session_work(kitchen, session, index, makings);
+    let planned = schedule(&work.problem, effort);
+    let timed = tasks(kitchen, makings, &work, &planned);
+    let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
+    SessionPlan {
+        start: clock(session.start),
+        finish: clock(at_minute(session.start, planned.finish)),
+        minutes: planned.finish,
+        bound_minutes: planned.bound,
+        proven: planned.proven,
+        batches: batches(kitchen, makings, &work),
+        cuts: cuts(kitchen, makings, &work, &timed),
+        tasks: timed.into_iter().map(|(task, _)| task).collect(),
+        fetch: fetch(kitchen, makings, demand, draws, index),
+        boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
+        cautions: cautions(kitchen, makings, &work.chosen),
+        advice: advice((kitchen, week, makings), index, &work, &planned, |problem| schedule(problem, Effort::Low).finish),
+        people: work.people.iter().map(presence).collect(),
+        finish_by: session.finish_by.map(|by| by.strftime("%H:%M").to_string()),
+    }
+}
+
+fn batches(kitchen: &Kitchen, makings: &Makings, work: &Work) -> Vec<Batch> {
+    let made = work.chosen.iter().map(|making| &makings.makings[*making]);
+    made.map(|m| Batch { recipe: kitchen.recipes[m.recipe.0].id.clone(), batches: m.batches, makes: m.makes.clone() }).collect()
+}
+
+/// The start itself where the clock runs out of years.
+fn at_minute(start: DateTime, minutes: i64) -> DateTime {
+    Span::new().try_minutes(minutes).and_then(|span| start.checked_add(span)).unwrap_or(start)
+}
+
+/// "cook", "Jo (helper), 15:00 to 16:00".
+fn presence(person: &Person) -> String {
+    let time = |at: DateTime| at.strftime("%H:%M").to_string();
+    let name = if person.name == person.role { person.name.clone() } else { format!("{} ({})", person.name, person.role) };
+    match (person.from, person.until) {
+        (None, None) => name,
+        (Some(from), None) => format!("{name}, from {}", time(from)),
+        (None, Some(until)) => format!("{name}, until {}", time(until)),
+        (Some(from), Some(until)) => format!("{name}, {} to {}", time(from), time(until)),
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,11 +1,28 @@
 //! Tasks, appliances, people; the schedule; what the guide says.
 
+mod advice;
+mod before;
+mod boxes;
 mod build;
+mod cautions;
+mod clock;
+mod cuts;
+mod fetch;
 mod guide;
+mod links;
+mod names;
 mod problem;
+mod remedies;
+mod rounds;
 mod schedule;
+mod tasks;
+#[cfg(test)]
+mod testing;
+mod text;
 
+pub use boxes::move_text;
 pub use build::prep;
 pub use guide::{Batch, Before, BoxNote, Cut, Fetch, PrepPlan, SessionPlan, Task, TaskKind};
 pub use problem::{Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker};
 pub use schedule::{Effort, schedule};
+pub use text::step_text;

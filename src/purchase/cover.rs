@@ -22,6 +22,7 @@
 //! Beyond [`MOST_LABELS`] settled labels the best plan so far is given, marked as not proven.
 
 use std::cmp::Ordering;
+use std::collections::btree_map::Entry;
 use std::collections::{BTreeMap, HashMap};
 
 use crate::kitchen::Choose;
@@ -133,7 +134,7 @@ pub(super) fn cover(packs: usize, items: &[Item], loose: Option<&Loose>, target:
     let steps: Vec<Item> = items.iter().copied().enumerate().filter(|(index, _)| Some(*index) != bulk).map(|(_, item)| item).collect();
     let bulk = bulk.map(|index| items[index]);
     let rate = items.iter().map(|item| item.price as f64 / item.size as f64).chain(loose.map(Loose::rate)).fold(f64::INFINITY, f64::min);
-    let search = Search { packs, steps, bulk, loose, target, rule, rate, nodes: Vec::new(), best: None };
+    let search = Search { packs, steps, bulk, loose, target, rule, rate, nodes: Vec::new(), best: None, ceiling: i64::MAX };
     search.run()
 }
 
@@ -157,8 +158,16 @@ fn take_bulk(items: &[Item]) -> Option<usize> {
 struct Label {
     price: i64,
     packs: i64,
+    /// [`mark`] of everything taken: of two labels with one mark the counts are the same, and need not be compared.
+    mark: u64,
     /// Index into [`Search::nodes`] plus one; 0 for nothing taken.
     node: u32,
+}
+
+/// A number that adds up: of equal sums the counts are equal, chance of one in 2⁶⁴ aside (the odd constant is that of SplitMix64).
+fn mark(pack: usize, count: i64) -> u64 {
+    let mixed = (pack as u64 + 1).wrapping_mul(0x9E37_79B9_7F4A_7C15);
+    (mixed ^ (mixed >> 29)).wrapping_mul(0xBF58_476D_1CE4_E5B9).wrapping_mul(count as u64)
 }
 
 /// A label closed by so many bulk items or loose steps.
@@ -187,20 +196,23 @@ struct Search<'a> {
     /// The item added last, and the node before.
     nodes: Vec<(u32, u32)>,
     best: Option<Closed>,
+    /// No cheapest plan costs more than this.
+    ceiling: i64,
 }
 
 impl Search<'_> {
     fn run(mut self) -> Option<Cover> {
         let mut open: BTreeMap<i64, Label> = BTreeMap::new();
         let mut settled: HashMap<i64, (i64, Label)> = HashMap::new();
-        open.insert(0, Label { price: 0, packs: 0, node: 0 });
+        open.insert(0, Label { price: 0, packs: 0, mark: 0, node: 0 });
+        self.ceiling = self.one_item_beside_bulk();
         let mut count = 0;
         while let Some((total, label)) = open.pop_first() {
             count += 1;
             if count > MOST_LABELS {
                 break;
             }
-            if self.is_hopeless(total, label) || self.is_matched(&mut settled, total, label) {
+            if self.is_hopeless(total, label.price) || self.is_matched(&mut settled, total, label) {
                 continue;
             }
             self.close(total, label);
@@ -209,24 +221,33 @@ impl Search<'_> {
             }
         }
         let best = self.best?;
-        let mut counts = self.counts(best.label.node);
-        if let Some(bulk) = self.bulk {
-            counts[bulk.pack] += best.bulk * bulk.packs;
-        }
+        let counts = self.closed_counts(&best);
         let Closed { steps, price, left, short, packs, .. } = best;
         Some(Cover { counts, steps, price, left, short, packs, proven: count <= MOST_LABELS })
     }
 
+    /// The least price of a plan of bulk items and one other: a quick first ceiling.
+    fn one_item_beside_bulk(&self) -> i64 {
+        let Some(bulk) = self.bulk else { return i64::MAX };
+        let price = |item: &Item| {
+            let times = div_up((self.target.least - item.size).max(0), bulk.size);
+            item.price.saturating_add(bulk.price.saturating_mul(times))
+        };
+        self.steps.iter().map(price).min().unwrap_or(i64::MAX)
+    }
+
     /// Even the rest at the lowest price per amount would cost more than a plan in hand.
-    fn is_hopeless(&self, total: i64, label: Label) -> bool {
-        let Some(best) = &self.best else { return false };
-        if self.rule == Choose::LeastLeft && best.left > 0 {
-            return false;
-        }
+    fn is_hopeless(&self, total: i64, price: i64) -> bool {
+        let ceiling = match (&self.best, self.rule) {
+            (_, Choose::Cheapest) => self.ceiling,
+            (Some(best), Choose::LeastLeft) if best.left == 0 => best.price,
+            (_, Choose::LeastLeft) => return false,
+        };
         let rest = (self.target.least - total).max(0) as f64;
         let rounding = if self.loose.is_some() { 0.5 } else { 0.0 };
-        let least = (rest * self.rate * (1.0 - 1e-9) - rounding).ceil().max(0.0);
-        label.price.saturating_add(least as i64) > best.price
+        let least = rest * self.rate * (1.0 - 1e-9) - rounding;
+        let floor = least.max(0.0) as i64;
+        price.saturating_add(floor + i64::from(least > floor as f64)) > ceiling
     }
 
     /// An earlier label with bulk items added reaches the same total and is no worse.
@@ -237,10 +258,10 @@ impl Search<'_> {
             let times = (total - earlier) / bulk.size;
             let price = twin.price.saturating_add(bulk.price.saturating_mul(times));
             let packs = twin.packs + bulk.packs * times;
-            let order = (price, packs).cmp(&(label.price, label.packs)).then_with(|| {
-                let mut counts = self.counts(twin.node);
-                counts[bulk.pack] += bulk.packs * times;
-                self.counts(label.node).cmp(&counts)
+            let same = twin.mark.wrapping_add(mark(bulk.pack, bulk.packs * times)) == label.mark;
+            let order = (price, packs).cmp(&(label.price, label.packs)).then_with(|| match same {
+                true => Ordering::Equal,
+                false => self.counts(label.node).cmp(&self.counts_with(twin.node, &bulk, times)),
             });
             if order.is_le() {
                 return true;
@@ -257,22 +278,24 @@ impl Search<'_> {
             return;
         }
         let sum = total.saturating_add(item.size);
-        let (price, packs) = (label.price.saturating_add(item.price), label.packs + item.packs);
-        let better = match open.get(&sum) {
-            None => true,
-            Some(there) => (price, packs)
-                .cmp(&(there.price, there.packs))
-                .then_with(|| {
-                    let mut counts = self.counts(label.node);
-                    counts[item.pack] += item.packs;
-                    self.counts(there.node).cmp(&counts)
-                })
-                .is_lt(),
-        };
-        if better {
-            self.nodes.push((index as u32, label.node));
-            open.insert(sum, Label { price, packs, node: self.nodes.len() as u32 });
+        if self.is_hopeless(sum, label.price.saturating_add(item.price)) {
+            return;
         }
+        let (price, packs) = (label.price.saturating_add(item.price), label.packs + item.packs);
+        let mark = label.mark.wrapping_add(mark(item.pack, item.packs));
+        let entry = open.entry(sum);
+        if let Entry::Occupied(there) = &entry {
+            let there = there.get();
+            let order = (price, packs).cmp(&(there.price, there.packs)).then_with(|| match mark == there.mark {
+                true => Ordering::Equal,
+                false => self.counts(there.node).cmp(&self.counts_with(label.node, &item, 1)),
+            });
+            if order.is_ge() {
+                return;
+            }
+        }
+        self.nodes.push((index as u32, label.node));
+        entry.insert_entry(Label { price, packs, mark, node: self.nodes.len() as u32 });
     }
 
     /// Covers what a label leaves open, and keeps the plan if it is the best so far.
@@ -313,16 +336,22 @@ impl Search<'_> {
             None => true,
             Some(best) => score.cmp(&best.score).then_with(|| self.closed_counts(best).cmp(&self.closed_counts(&new))).is_lt(),
         };
+        self.ceiling = self.ceiling.min(price);
         if better {
             self.best = Some(new);
         }
     }
 
     fn closed_counts(&self, closed: &Closed) -> Vec<i64> {
-        let mut counts = self.counts(closed.label.node);
-        if let Some(bulk) = self.bulk {
-            counts[bulk.pack] += closed.bulk * bulk.packs;
+        match &self.bulk {
+            Some(bulk) => self.counts_with(closed.label.node, bulk, closed.bulk),
+            None => self.counts(closed.label.node),
         }
+    }
+
+    fn counts_with(&self, node: u32, item: &Item, times: i64) -> Vec<i64> {
+        let mut counts = self.counts(node);
+        counts[item.pack] += item.packs * times;
         counts
     }
 

@@ -1,1 +1,60 @@
 //! Type and layout: plain rectangles, rules and runs of text, and one small file that turns a page into PDF.
+//!
+//! A sheet is laid out as [`Page`]s, in points, before any PDF call is made, so that it can be tested as plain data. Nothing here knows a rule
+//! of the computation: what to buy, when to cook and what to warn of is given.
+//!
+//! | file | what it does |
+//! | --- | --- |
+//! | `face` | glyphs and their widths; stand-ins for characters without a shape |
+//! | `page` | rectangles, rules, runs of text |
+//! | `text` | paragraphs into lines |
+//! | `flow` | blocks of lines into columns and pages |
+//! | `frame` | the head and foot of a page |
+//! | `parts` | headings, hanging paragraphs, words and figures on one line |
+//! | `wording` | dates, amounts and packs as a person reads them |
+//! | `shopping`, `notes` | the shopping list, and what stands after it |
+//! | `guide`, `steps`, `chart` | the prep guide, its steps, its chart over time |
+//! | `pdf` | pages into bytes |
+
+mod chart;
+mod face;
+mod flow;
+mod frame;
+mod guide;
+mod notes;
+mod page;
+mod parts;
+mod pdf;
+mod shopping;
+mod steps;
+mod text;
+mod wording;
+
+#[cfg(test)]
+mod tests;
+
+pub use guide::prep_guide;
+pub use page::{Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
+pub use pdf::to_pdf;
+pub use shopping::shopping_list;
+
+use crate::kitchen::Paper;
+use crate::measure::Units;
+
+/// The paper, and how amounts are printed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Settings {
+    pub paper: Paper,
+    pub units: Units,
+}
+
+/// A sheet ready to be written.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sheet {
+    /// Its file's name without an ending: `shopping-list-2026-11-30`.
+    pub file_stem: String,
+    pub title: String,
+    pub pages: Vec<Page>,
+    /// What did not fit, and which characters could not be printed.
+    pub warnings: Vec<String>,
+}

@@ -1,1 +1,85 @@
+//! Invented sessions from a seed: the same seed, the same session.
 
+use spence::prep::{Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Worker};
+
+/// Numbers that look random (splitmix64: Steele, Lea and Flood, Fast splittable pseudorandom number generators, 2014).
+pub struct Dice(pub u64);
+
+impl Dice {
+    /// From `low` to `high`, both included.
+    pub fn between(&mut self, low: i64, high: i64) -> i64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut mixed = self.0;
+        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        low + ((mixed ^ (mixed >> 31)) % (high - low + 1) as u64) as i64
+    }
+
+    pub fn chance(&mut self, percent: i64) -> bool {
+        self.between(1, 100) <= percent
+    }
+}
+
+/// An afternoon as it might be: two people, an oven, a hob and a pressure cooker, and makings of a few steps each that end in boxes.
+pub fn afternoon(seed: u64, tasks: usize) -> Problem {
+    let mut dice = Dice(seed);
+    let heat = Heat { near: 10.0, warm_up: 10 };
+    let machines =
+        vec![Machine { room: 2, heat: Some(heat) }, Machine { room: 4, heat: None }, Machine { room: 1, heat: None }];
+    let people = vec![Worker { from: 0, until: None }, Worker { from: 0, until: None }];
+    let mut problem = Problem { people, machines, ..Problem::default() };
+    let mut making = 0;
+    while problem.jobs.len() < tasks {
+        let steps = (dice.between(2, 4) as usize).min(tasks - problem.jobs.len());
+        for step in 0..steps {
+            let job = if step > 0 && step + 1 == steps { boxing(making) } else { cooking(&mut dice, making, step) };
+            push(&mut problem, &mut dice, job, step > 0);
+        }
+        making += 1;
+    }
+    problem
+}
+
+fn push(problem: &mut Problem, dice: &mut Dice, job: Job, follows: bool) {
+    let after = problem.jobs.len();
+    let boxed = job.kind == JobKind::Box;
+    problem.jobs.push(job);
+    if !follows {
+        return;
+    }
+    let (within, why) = match boxed {
+        true => (Some(120), LinkWhy::Safety),
+        false if dice.chance(15) => (Some(dice.between(0, 30)), LinkWhy::Within),
+        false => (None, LinkWhy::Order),
+    };
+    let gap = if !boxed && within.is_none() && dice.chance(10) { dice.between(10, 60) } else { 0 };
+    problem.links.push(Link { before: after - 1, after, gap, within, why });
+}
+
+fn boxing(making: usize) -> Job {
+    Job { kind: JobKind::Box, making, hands: 3, wait: 0, out: 0, machines: vec![], temperature: None, people: vec![0, 1] }
+}
+
+fn cooking(dice: &mut Dice, making: usize, step: usize) -> Job {
+    let mut job = Job { kind: JobKind::Step, hands: dice.between(2, 15), ..boxing(making) };
+    if step == 0 && dice.chance(60) {
+        return job;
+    }
+    match dice.between(0, 5) {
+        0 | 1 => {
+            job.machines = vec![(0, 1)];
+            job.temperature = Some(160.0 + 10.0 * dice.between(0, 6) as f64);
+            (job.hands, job.wait, job.out) = (dice.between(1, 4), dice.between(15, 60), 1);
+        }
+        2 | 3 => {
+            job.machines = vec![(1, 1)];
+            job.wait = dice.between(0, 40);
+        }
+        4 => {
+            job.machines = vec![(2, 1)];
+            (job.hands, job.wait) = (dice.between(1, 5), dice.between(8, 45));
+        }
+        _ => {}
+    }
+    job
+}

@@ -77,3 +77,7 @@ impl Schema {
         forms.into_iter().find(|form| self.headings.iter().any(|heading| heading.name == form)).unwrap_or_else(|| format!("\"{key}\""))
     }
 }
+
+/// Every kind of file.
+#[cfg(test)]
+pub(super) static ALL: [&Schema; 6] = [&KITCHEN, &RECIPE, &WEEK, &PANTRY, &SHOPS, &FOODS];

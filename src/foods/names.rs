@@ -1,0 +1,152 @@
+//! The key under which a name is found: lower case, without accents, hyphens and plurals, "canned" as "tinned".
+//!
+//! A key is never printed; it only has to be the same for every way of writing one name.
+
+/// The key of a whole name.
+///
+/// `Chopped Tomatoes` and `chopped tomato` have one key.
+pub(crate) fn key_of(name: &str) -> String {
+    let mut key = String::with_capacity(name.len());
+    for word in name.split_whitespace() {
+        push_word(&mut key, word);
+    }
+    key
+}
+
+/// Appends one typed word (which a hyphen may make two) to a key.
+pub(crate) fn push_word(key: &mut String, word: &str) {
+    for part in word.split(['-', '‐', '‑']).filter(|part| !part.is_empty()) {
+        if !key.is_empty() {
+            key.push(' ');
+        }
+        let start = key.len();
+        for letter in part.chars() {
+            push_letter(key, letter);
+        }
+        singularise(key, start);
+        if &key[start..] == "canned" {
+            key.replace_range(start.., "tinned");
+        }
+    }
+}
+
+fn push_letter(key: &mut String, letter: char) {
+    if letter.is_ascii() {
+        if letter != '\'' {
+            key.push(letter.to_ascii_lowercase());
+        }
+        return;
+    }
+    for lower in letter.to_lowercase() {
+        match lower {
+            'à' | 'á' | 'â' | 'ã' | 'å' => key.push('a'),
+            'ç' => key.push('c'),
+            'è' | 'é' | 'ê' | 'ë' => key.push('e'),
+            'ì' | 'í' | 'î' | 'ï' => key.push('i'),
+            'ñ' => key.push('n'),
+            'ò' | 'ó' | 'ô' | 'õ' => key.push('o'),
+            'ù' | 'ú' | 'û' => key.push('u'),
+            'œ' => key.push_str("oe"),
+            'æ' => key.push_str("ae"),
+            '’' | '‘' => {}
+            other => key.push(other),
+        }
+    }
+}
+
+/// Ends in -s and is no plural, or has a plural of its own kind.
+const IRREGULAR: [(&str, &str); 24] = [
+    ("leaves", "leaf"),
+    ("loaves", "loaf"),
+    ("halves", "half"),
+    ("calves", "calf"),
+    ("knives", "knife"),
+    ("chillies", "chilli"),
+    ("chilies", "chili"),
+    ("chiles", "chili"),
+    ("chile", "chili"),
+    ("quiches", "quiche"),
+    ("brioches", "brioche"),
+    ("molasses", "molasses"),
+    ("gas", "gas"),
+    ("swiss", "swiss"),
+    ("roes", "roe"),
+    ("roe", "roe"),
+    ("aloe", "aloe"),
+    ("yoghurt", "yogurt"),
+    ("yoghurts", "yogurt"),
+    ("geese", "goose"),
+    ("feet", "foot"),
+    ("haggis", "haggis"),
+    ("cos", "cos"),
+    ("as", "as"),
+];
+
+/// Makes the word that begins at `start` singular, in place.
+fn singularise(key: &mut String, start: usize) {
+    let word = &key[start..];
+    if let Some((_, singular)) = IRREGULAR.iter().find(|row| row.0 == word) {
+        key.replace_range(start.., singular);
+        return;
+    }
+    // "cookie" and "cookies" must meet "cherry" and "cherries": all of them end in -y.
+    let stem = |cut: usize| start + word.len() - cut;
+    let (keep, add) = if word.len() < 3 || ["ss", "us", "is"].iter().any(|end| word.ends_with(end)) {
+        return;
+    } else if word.ends_with("ies") {
+        (stem(3), "y")
+    } else if word.ends_with("ie") {
+        (stem(2), "y")
+    } else if ["oes", "ches", "shes", "xes", "sses"].iter().any(|end| word.ends_with(end)) {
+        (stem(2), "")
+    } else if word.ends_with('s') {
+        (stem(1), "")
+    } else {
+        return;
+    };
+    key.truncate(keep);
+    key.push_str(add);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use pretty_assertions::assert_eq;
+
+    #[test]
+    fn singular_and_plural_meet_in_one_key() {
+        for (one, many) in [
+            ("tomato", "Tomatoes"),
+            ("potato", "potatoes"),
+            ("bay leaf", "bay leaves"),
+            ("loaf", "loaves"),
+            ("tomato half", "tomato halves"),
+            ("radish", "radishes"),
+            ("cherry", "cherries"),
+            ("anchovy", "anchovies"),
+            ("cookie", "cookies"),
+            ("pie", "pies"),
+            ("egg", "eggs"),
+            ("olive", "olives"),
+            ("chive", "chives"),
+            ("peach", "peaches"),
+            ("cheese", "cheeses"),
+            ("chilli", "chillies"),
+            ("quiche", "quiches"),
+            ("Brussels sprout", "brussel sprouts"),
+            ("crème fraîche", "creme fraiche"),
+            ("self-raising flour", "self raising flour"),
+            ("tinned tomato", "canned tomatoes"),
+            ("chicken thigh", "chicken thighs"),
+        ] {
+            assert_eq!(key_of(one), key_of(many), "{one} / {many}");
+        }
+    }
+
+    #[test]
+    fn a_name_that_only_looks_like_a_plural_is_left_alone() {
+        for name in ["hummus", "couscous", "asparagus", "molasses", "watercress", "haggis", "bass"] {
+            assert_eq!(key_of(name), name);
+        }
+    }
+}

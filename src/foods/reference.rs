@@ -1,0 +1,227 @@
+//! The built-in reference, read from the table `reference.tsv` beside this file.
+//!
+//! Each figure of the table has its source; what is not known has no figure. Nothing here converts or looks up.
+
+use std::collections::BTreeMap;
+
+use super::names::key_of;
+use super::{Allergen, Fact, Food, FoodId, Foods, Keeping, Measured, Nutrients};
+use crate::measure::Days;
+
+const TABLE: &str = include_str!("reference.tsv");
+
+/// The table's header, which its comment block explains.
+const COLUMNS: [&str; 24] = [
+    "name",
+    "also",
+    "kind",
+    "section",
+    "usda",
+    "fsis",
+    "cup",
+    "each",
+    "words",
+    "edible",
+    "cooked",
+    "drained",
+    "cupboard",
+    "fridge",
+    "freezer",
+    "opened",
+    "thaw",
+    "allergens",
+    "kcal",
+    "protein",
+    "carbohydrate",
+    "fat",
+    "fibre",
+    "sodium",
+];
+
+/// Where allergens come from, unless the cell says otherwise.
+const ANNEX_II: &str = "EU 1169/2011 Annex II";
+
+/// A cell of the table that cannot be read.
+#[derive(Debug, PartialEq)]
+struct Fault {
+    line: usize,
+    what: String,
+}
+
+impl Foods {
+    /// The built-in reference.
+    ///
+    /// # Panics
+    ///
+    /// Where the table inside the program is broken, which its tests rule out: no input of a person gets here.
+    pub fn reference() -> Foods {
+        match read(TABLE) {
+            Ok(foods) => foods,
+            Err(Fault { line, what }) => panic!("src/foods/reference.tsv:{line}: {what}"),
+        }
+    }
+}
+
+/// All rows of a table; a name that two rows share belongs to the earlier.
+fn read(table: &str) -> Result<Foods, Fault> {
+    let mut lines =
+        table.lines().enumerate().map(|(index, line)| (index + 1, line)).filter(|(_, line)| !line.is_empty() && !line.starts_with('#'));
+    let (line, header) = lines.next().unwrap_or_default();
+    if !header.split('\t').eq(COLUMNS) {
+        return Err(Fault { line, what: format!("the columns are not {}", COLUMNS.join(", ")) });
+    }
+    let all: Vec<Food> = lines.map(|(line, row)| read_row(row).map_err(|what| Fault { line, what })).collect::<Result<_, _>>()?;
+    let names = names_of(&all);
+    Ok(Foods { all, names })
+}
+
+/// Names before synonyms, so that a food's own name is never taken by another's `also`.
+fn names_of(all: &[Food]) -> BTreeMap<String, FoodId> {
+    let with_id = || all.iter().zip(0..).map(|(food, index)| (food, FoodId(index)));
+    let own = with_id().map(|(food, id)| (key_of(&food.name), id));
+    let also = with_id().flat_map(|(food, id)| food.also.iter().map(move |name| (key_of(name), id)));
+    let mut keys: Vec<(String, FoodId)> = own.chain(also).collect();
+    keys.sort_by(|a, b| a.0.cmp(&b.0));
+    keys.dedup_by(|later, earlier| later.0 == earlier.0);
+    keys.into_iter().collect()
+}
+
+fn read_row(row: &str) -> Result<Food, String> {
+    let mut cells = [""; COLUMNS.len()];
+    let mut count = 0;
+    for cell in row.split('\t') {
+        *cells.get_mut(count).ok_or("more cells than columns")? = cell;
+        count += 1;
+    }
+    if count < COLUMNS.len() {
+        return Err(format!("{count} cells, not {}", COLUMNS.len()));
+    }
+    let [name, also, kind, section, usda, fsis, cup, each, words, edible, cooked, drained, rest @ ..] = cells;
+    let [cupboard, fridge, freezer, opened, thaw, allergens, nutrients @ ..] = rest;
+    let usda = source("USDA SR ", usda);
+    let fsis = source("FSIS ", fsis);
+    let some = |text: &str| (!text.is_empty()).then(|| text.to_owned());
+    Ok(Food {
+        name: name.to_owned(),
+        also: also.split("; ").filter(|name| !name.is_empty()).map(str::to_owned).collect(),
+        kind: some(kind),
+        section: some(section),
+        cup: fact(cup, &usda, measured)?,
+        each: fact(each, &usda, measured)?,
+        words: read_words(words, &usda)?,
+        edible: fact(edible, &usda, number)?,
+        cooked: fact(cooked, &usda, number)?,
+        drained: fact(drained, &usda, number)?,
+        keeps: Keeping {
+            cupboard: fact(cupboard, &fsis, days)?,
+            fridge: fact(fridge, &fsis, days)?,
+            freezer: fact(freezer, &fsis, days)?,
+            opened: fact(opened, &fsis, days)?,
+        },
+        thaw: fact(thaw, &fsis, days)?,
+        allergens: fact(allergens, ANNEX_II, read_allergens)?,
+        nutrients: read_nutrients(nutrients, &usda)?,
+        unknown: false,
+    })
+}
+
+/// `USDA SR 11282`; nothing where the row names no number.
+fn source(of: &str, number: &str) -> String {
+    if number.is_empty() { String::new() } else { [of, number].concat() }
+}
+
+/// A cell `value` or `value @ source`; nothing in an empty cell.
+fn fact<T>(cell: &str, default: &str, read: impl Fn(&str) -> Result<T, String>) -> Result<Option<Fact<T>>, String> {
+    if cell.is_empty() {
+        return Ok(None);
+    }
+    let (value, source) = cell.split_once(" @ ").unwrap_or((cell, default));
+    if source.is_empty() {
+        return Err(format!("{cell:?} has no source"));
+    }
+    Ok(Some(Fact { value: read(value)?, source: source.to_owned() }))
+}
+
+fn number(text: &str) -> Result<f64, String> {
+    text.parse().ok().filter(|number: &f64| number.is_finite()).ok_or_else(|| format!("{text:?} is no number"))
+}
+
+fn days(text: &str) -> Result<Days, String> {
+    text.parse().map(Days).map_err(|_| format!("{text:?} is no number of days"))
+}
+
+/// `125`, or `chopped=160 sliced=115`.
+fn measured(text: &str) -> Result<Measured, String> {
+    if !text.contains('=') {
+        return number(text).map(Measured::Single);
+    }
+    text.split(' ').map(pair).collect::<Result<_, _>>().map(Measured::Table)
+}
+
+fn pair(text: &str) -> Result<(String, f64), String> {
+    let (word, grams) = text.split_once('=').ok_or_else(|| format!("{text:?} is not word=grams"))?;
+    Ok((word.to_owned(), number(grams)?))
+}
+
+/// `bunch=30 @ common practice; sprig=1.05`: each weight may have a source of its own.
+fn read_words(cell: &str, default: &str) -> Result<BTreeMap<String, Fact<f64>>, String> {
+    let mut words = BTreeMap::new();
+    for entry in cell.split("; ").filter(|entry| !entry.is_empty()) {
+        if let Some(Fact { value: (word, value), source }) = fact(entry, default, pair)? {
+            words.insert(word, Fact { value, source });
+        }
+    }
+    Ok(words)
+}
+
+/// `none`, or names of Annex II.
+fn read_allergens(text: &str) -> Result<Vec<Allergen>, String> {
+    if text == "none" {
+        return Ok(Vec::new());
+    }
+    text.split(", ").map(allergen).collect()
+}
+
+fn allergen(name: &str) -> Result<Allergen, String> {
+    Ok(match name {
+        "gluten" => Allergen::Gluten,
+        "crustaceans" => Allergen::Crustaceans,
+        "egg" => Allergen::Egg,
+        "fish" => Allergen::Fish,
+        "peanuts" => Allergen::Peanuts,
+        "soybeans" => Allergen::Soybeans,
+        "milk" => Allergen::Milk,
+        "nuts" => Allergen::Nuts,
+        "celery" => Allergen::Celery,
+        "mustard" => Allergen::Mustard,
+        "sesame" => Allergen::Sesame,
+        "sulphites" => Allergen::Sulphites,
+        "lupin" => Allergen::Lupin,
+        "molluscs" => Allergen::Molluscs,
+        _ => return Err(format!("{name:?} is no allergen")),
+    })
+}
+
+fn read_nutrients(cells: [&str; 6], default: &str) -> Result<Option<Fact<Nutrients>>, String> {
+    if cells.iter().all(|cell| cell.is_empty()) {
+        return Ok(None);
+    }
+    if default.is_empty() {
+        return Err("nutrients have no source".to_owned());
+    }
+    let read = |cell: &str| if cell.is_empty() { Ok(None) } else { number(cell).map(Some) };
+    let [kcal, protein_g, carbohydrate_g, fat_g, fibre_g, sodium_mg] = cells;
+    let value = Nutrients {
+        kcal: read(kcal)?,
+        protein_g: read(protein_g)?,
+        carbohydrate_g: read(carbohydrate_g)?,
+        fat_g: read(fat_g)?,
+        fibre_g: read(fibre_g)?,
+        sodium_mg: read(sodium_mg)?,
+    };
+    Ok(Some(Fact { value, source: default.to_owned() }))
+}
+
+#[cfg(test)]
+#[path = "reference_tests.rs"]
+mod tests;

@@ -1,0 +1,59 @@
+//! A line as it would be typed in the tool's own plain way; reading it gives the same line again.
+
+use std::fmt;
+
+use super::{Line, LineOf};
+use crate::foods::{Item, State};
+use crate::measure::{Quantity, Unit, exact_number};
+
+impl fmt::Display for Line {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match &self.of {
+            LineOf::Recipe { id, amount } => write!(f, "{amount} recipe:{id}")?,
+            LineOf::Food { food, item: None } => {
+                f.write_str(food)?;
+                if self.prep.is_none() {
+                    f.write_str(", to taste")?;
+                }
+            }
+            LineOf::Food { food, item: Some(item) } => {
+                write_item(f, item)?;
+                write!(f, " {food}")?;
+            }
+        }
+        if let Some(prep) = &self.prep {
+            write!(f, ", {prep}")?;
+        }
+        if let LineOf::Food { item: Some(item), .. } = &self.of {
+            for plus in &item.plus {
+                write!(f, ", plus {plus}")?;
+            }
+        }
+        match &self.remark {
+            Some(remark) => write!(f, " ({remark})"),
+            None => Ok(()),
+        }
+    }
+}
+
+fn write_item(f: &mut fmt::Formatter<'_>, item: &Item) -> fmt::Result {
+    write!(f, "{}", item.amount)?;
+    match (&item.size, item.amount.unit) {
+        (Some(size), Unit::Piece) => write!(f, " x {}", plain(size))?,
+        (Some(size), _) => write!(f, " ({})", plain(size))?,
+        (None, _) => {}
+    }
+    if let Some(grade) = item.grade {
+        write!(f, " {}", grade.word())?;
+    }
+    match &item.state {
+        State::AsPurchased => Ok(()),
+        State::Prepared(form) => write!(f, " {form}"),
+        State::Cooked => f.write_str(" cooked"),
+        State::Drained => f.write_str(" drained"),
+    }
+}
+
+fn plain(size: &Quantity) -> String {
+    format!("{} {}", exact_number(size.base()), size.dimension())
+}

@@ -1,0 +1,319 @@
+//! Invented lines, each with the food, amount, state and grams as purchased that a careful cook reads in it.
+
+use pretty_assertions::assert_eq;
+use proptest::prelude::*;
+
+use super::{Line, LineOf, read_line};
+use crate::foods::{Fact, Food, Foods, Grade, Item, Measured, State, as_purchased};
+use crate::measure::{Amount, Dimension, Quantity, Spoons};
+
+fn fact<T>(value: T) -> Option<Fact<T>> {
+    Some(Fact { value, source: "a test".into() })
+}
+
+fn food(name: &str) -> Food {
+    Food { name: name.into(), ..Food::default() }
+}
+
+fn also(names: &[&str], food: Food) -> Food {
+    Food { also: names.iter().map(|name| (*name).to_owned()).collect(), ..food }
+}
+
+fn each(grams: f64, food: Food) -> Food {
+    Food { each: fact(Measured::Single(grams)), ..food }
+}
+
+fn cup(grams: f64, food: Food) -> Food {
+    Food { cup: fact(Measured::Single(grams)), ..food }
+}
+
+fn cups(rows: &[(&str, f64)], food: Food) -> Food {
+    Food { cup: fact(Measured::Table(rows.iter().map(|row| (row.0.to_owned(), row.1)).collect())), ..food }
+}
+
+fn edible(share: f64, food: Food) -> Food {
+    Food { edible: fact(share), ..food }
+}
+
+fn words(rows: &[(&str, f64)], food: Food) -> Food {
+    let words = rows.iter().filter_map(|row| Some((row.0.to_owned(), fact(row.1)?))).collect();
+    Food { words, ..food }
+}
+
+/// Round figures, so that every sum below can be done in the head. Real ones stand in the reference.
+pub(super) fn larder() -> Foods {
+    let mut foods = Foods::default();
+    let sizes = [("small", 80.0), ("medium", 120.0), ("large", 160.0)].map(|row| (row.0.to_owned(), row.1));
+    let onion = edible(0.9, cups(&[("chopped", 160.0), ("sliced", 115.0)], also(&["brown onion", "yellow onion"], food("onion"))));
+    for entry in [
+        Food { each: fact(Measured::Table(sizes.into())), ..onion },
+        each(150.0, food("red onion")),
+        each(15.0, food("spring onion")),
+        edible(0.8, words(&[("clove", 4.0), ("head", 40.0)], cup(136.0, food("garlic")))),
+        words(&[("sprig", 2.0)], food("rosemary")),
+        words(&[("bunch", 100.0), ("handful", 10.0)], cup(16.0, food("coriander"))),
+        words(&[("stalk", 40.0), ("head", 400.0)], edible(0.9, food("celery"))),
+        words(&[("head", 600.0)], food("broccoli")),
+        words(&[("slice", 40.0)], food("bread")),
+        words(&[("leaf", 0.5)], food("mint")),
+        words(&[("leaf", 0.2)], each(0.2, food("bay leaf"))),
+        words(&[("stick", 3.0)], food("cinnamon")),
+        also(&["tomatoes in juice", "chopped tomatoes"], food("tinned tomato")),
+        each(125.0, edible(0.9, cups(&[("chopped", 180.0)], food("tomato")))),
+        Food { drained: fact(0.6), ..food("tinned white beans") },
+        Food { cooked: fact(2.5), cup: fact(Measured::Single(200.0)), ..food("dried white beans") },
+        Food { drained: fact(0.6), ..food("tinned chickpeas") },
+        food("minced beef"),
+        food("beef"),
+        each(100.0, edible(0.8, food("chicken thigh"))),
+        each(200.0, food("chicken breast")),
+        food("chicken"),
+        each(150.0, food("salmon fillet")),
+        cup(96.0, food("ground almonds")),
+        cup(240.0, food("sour cream")),
+        Food { cooked: fact(3.0), ..cups(&[("whole", 180.0), ("cooked", 150.0)], also(&["basmati rice"], food("rice"))) },
+        Food { cooked: fact(2.9), ..cup(200.0, food("pearl barley")) },
+        cup(120.0, also(&["flour"], food("plain flour"))),
+        cup(240.0, food("water")),
+        cup(216.0, also(&["extra-virgin olive oil"], food("olive oil"))),
+        cup(240.0, food("whole milk")),
+        cup(240.0, food("milk")),
+        cup(288.0, food("salt")),
+        cup(110.0, food("black pepper")),
+        each(50.0, food("egg")),
+        each(60.0, cup(244.0, food("lemon"))),
+        each(65.0, food("lime")),
+        each(2500.0, food("sweet potato")),
+        each(170.0, edible(0.75, cups(&[("diced", 150.0)], food("potato")))),
+        also(&["new potatoes"], food("new potato")),
+        words(&[("knob", 15.0), ("stick", 113.0)], cup(227.0, food("butter"))),
+        words(&[("knob", 20.0)], food("ginger")),
+        cup(245.0, also(&["yogurt"], food("yoghurt"))),
+        food("feta"),
+        food("hummus"),
+        cup(175.0, food("couscous")),
+        edible(0.5, food("asparagus")),
+        food("smoked paprika"),
+        food("frozen peas"),
+        cup(145.0, edible(0.4, also(&["peas"], food("pea")))),
+        each(4.0, food("radish")),
+        each(8.0, food("cherry")),
+        each(4.0, food("anchovy")),
+        words(&[("loaf", 800.0)], food("sourdough")),
+        each(1.0, food("cloves")),
+        food("leek"),
+        food("five spice"),
+        food("spinach"),
+    ] {
+        foods.lay_over(entry);
+    }
+    foods
+}
+
+/// What a line says, in one row: food, amount, state, preparation, remark.
+fn told(text: &str) -> (String, String, String) {
+    let Line { of, prep, remark } = read_line(text, &larder()).unwrap_or_else(|error| panic!("{text}: {error:?}"));
+    let (food, amount) = match of {
+        LineOf::Food { food, item: None } => (food, "to taste".to_owned()),
+        LineOf::Food { food, item: Some(item) } => (food, said(&item)),
+        LineOf::Recipe { id, amount } => (format!("recipe:{id}"), amount.to_string()),
+    };
+    let remark = remark.map(|remark| format!("({remark})"));
+    (food, amount, [prep, remark].into_iter().flatten().collect::<Vec<_>>().join(" "))
+}
+
+fn said(item: &Item) -> String {
+    let mut said = item.amount.to_string();
+    if let Some(size) = &item.size {
+        said += &format!(" of {} {}", size.base(), size.dimension());
+    }
+    if let Some(grade) = item.grade {
+        said += &format!(" {}", grade.word());
+    }
+    match &item.state {
+        State::AsPurchased => {}
+        State::Prepared(form) => said += &format!(" [{form}]"),
+        State::Cooked => said += " [cooked]",
+        State::Drained => said += " [drained]",
+    }
+    for plus in &item.plus {
+        said += &format!(" + {plus}");
+    }
+    said
+}
+
+fn grams(text: &str) -> String {
+    let foods = larder();
+    match read_line(text, &foods).map(|line| line.of) {
+        Ok(LineOf::Food { food, item: Some(item) }) => {
+            let food = foods.find(&food).map(|id| foods[id].clone()).unwrap_or_default();
+            match as_purchased(&food, &item, &Dimension::Mass, Spoons::Us) {
+                Ok(quantity) => format!("{:.2}", quantity.base()),
+                Err(missing) => missing.key,
+            }
+        }
+        other => format!("{other:?}"),
+    }
+}
+
+include!("table.rs");
+
+#[test]
+fn every_line_of_the_table_is_read_as_a_cook_reads_it() {
+    let wrong: Vec<_> = TABLE
+        .iter()
+        .map(|(text, food, amount, beside, _)| ((*text, *food, *amount, *beside), told(text)))
+        .filter(|(want, (food, amount, beside))| (want.1, want.2, want.3) != (food, amount, beside))
+        .map(|(want, got)| format!("{want:?}\n    read as {got:?}"))
+        .collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn every_line_of_the_table_buys_its_grams_as_purchased() {
+    let wrong: Vec<_> = TABLE
+        .iter()
+        .filter(|row| !row.4.is_empty())
+        .map(|row| (row.0, row.4, grams(row.0)))
+        .filter(|(_, want, got)| {
+            let number = |text: &str| text.parse::<f64>().ok();
+            match (number(want), number(got)) {
+                (Some(want), Some(got)) => (want - got).abs() > 0.006,
+                _ => want != got,
+            }
+        })
+        .map(|(text, want, got)| format!("{text}: {want} wanted, {got} got"))
+        .collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn a_line_that_reads_in_no_way_says_why_and_where() {
+    let foods = larder();
+    for (text, offset, cause) in [
+        ("", 0, "empty"),
+        ("   ", 0, "empty"),
+        ("0 g flour", 0, "zero"),
+        ("-2 g flour", 0, "negative"),
+        ("−2 onions", 0, "negative"),
+        ("1/0 cup flour", 0, "divides by zero"),
+        ("3-2 onions", 0, "downwards"),
+        ("1,000 g flour", 0, "thousand"),
+        ("300 g", 5, "names no food"),
+        ("2", 1, "names no food"),
+        ("1 bunch", 7, "names no food"),
+        ("300 g chopped", 6, "names no food"),
+        ("2 tins (400 g)", 14, "names no food"),
+        ("2 cups g flour", 7, "second unit"),
+        ("2 tbsp tsp salt", 7, "second unit"),
+        ("1 tin (400 g white beans", 6, "not closed"),
+        ("1 onion (red", 8, "not closed"),
+        ("1 onion) red", 7, "not opened"),
+        ("200 g recipe:", 6, "names no recipe"),
+        ("recipe:pearl-barley", 0, "needs an amount"),
+        ("2 sprigs recipe:pearl-barley", 0, "not measured"),
+        ("200 g warm recipe:pearl-barley", 6, "between"),
+        ("2 portions feta", 0, "portion"),
+        ("a few sprigs rosemary", 0, "no number"),
+        ("2 x onions", 0, ""),
+    ] {
+        match read_line(text, &foods) {
+            Err(error) => {
+                assert!(error.cause.contains(cause), "{text}: {error:?}");
+                assert_eq!(error.offset, offset, "{text}: {error:?}");
+                assert!(!error.remedy.is_empty(), "{text}");
+            }
+            Ok(line) => assert!(cause.is_empty(), "{text}: {line:?}"),
+        }
+    }
+}
+
+#[test]
+fn what_a_line_means_does_not_hang_on_the_unknown_foods_before_it() {
+    let mut foods = larder();
+    let before = read_line("200 g minced dragonfruit", &foods);
+    foods.intern_unknown("dragonfruit");
+    assert_eq!(read_line("200 g minced dragonfruit", &foods), before);
+}
+
+#[test]
+fn a_printed_line_reads_as_the_same_line() {
+    let foods = larder();
+    // "Chopped fresh tomatoes" prints without "fresh", and chopped tomatoes are the name of a tin.
+    for (text, ..) in TABLE.iter().filter(|row| row.0 != "1 cup chopped fresh tomatoes") {
+        let line = read_line(text, &foods).expect("the table reads");
+        assert_eq!(read_line(&line.to_string(), &foods), Ok(line.clone()), "{text} printed as {line}");
+    }
+}
+
+fn amount() -> impl Strategy<Value = String> {
+    let number = prop_oneof![
+        (1u32..2000).prop_map(|n| n.to_string()),
+        (1u32..99999).prop_map(|n| format!("{}", f64::from(n) / 100.0)),
+        (1u32..9, 10u32..20).prop_map(|(low, high)| format!("{low}-{high}")),
+        prop::sample::select(vec!["½", "1⅓", "1 1/2", "2 x 400 g", "half a", "a dozen", "about 4"]).prop_map(str::to_owned),
+    ];
+    let unit =
+        prop::sample::select(vec!["", "g", "kg", "tbsp", "cups", "fl oz", "lb", "cloves", "tins", "sprigs", "tins (400 g)", "bunch"]);
+    (number, unit).prop_map(|(number, unit)| {
+        let unit = if number.contains('x') && !unit.starts_with("tin") { "" } else { unit };
+        format!("{number} {unit}")
+    })
+}
+
+fn line() -> impl Strategy<Value = String> {
+    let state = prop::sample::select(vec!["", "diced", "finely chopped", "cooked", "drained", "large", "boneless", "peeled and sliced"]);
+    let food =
+        prop::sample::select(vec!["onions", "garlic", "white beans", "chopped tomatoes", "dragonfruit", "rice", "olive oil", "eggs"]);
+    let rest = prop::sample::select(vec![
+        "",
+        ", peeled",
+        ", plus 2 tbsp for dusting",
+        " or shallots",
+        " (from the market)",
+        ", to taste",
+        " for frying",
+    ]);
+    (amount(), state, food, rest).prop_map(|(amount, state, food, rest)| format!("{amount} {state} {food}{rest}"))
+}
+
+proptest! {
+    #[test]
+    fn any_line_of_the_grammar_survives_being_printed(text in line()) {
+        let foods = larder();
+        if let Ok(line) = read_line(&text, &foods) {
+            prop_assert_eq!(read_line(&line.to_string(), &foods), Ok(line.clone()), "{} printed as {}", text, line);
+        }
+    }
+
+    #[test]
+    fn no_text_at_all_makes_the_reader_panic(text in "\\PC{0,60}") {
+        let _ = read_line(&text, &Foods::default());
+    }
+
+    #[test]
+    fn no_heap_of_the_grammar_s_own_pieces_makes_the_reader_panic(
+        pieces in prop::collection::vec(prop::sample::select(vec![
+            "1", "2", "½", "1/2", "-", "–", "to", "or", "x", "×", "(", ")", ",", "g", "400", "tin", "fl", "oz", "onion", "diced", "plus", "recipe:",
+            "recipe:a", "juice", "of", "half", "a", "dozen", "é", ".", "/", "each", " ", "and", "0", "drained", "T", "'", "large", "1,5",
+        ]), 0..14),
+        spaced in any::<bool>(),
+    ) {
+        let text = pieces.join(if spaced { " " } else { "" });
+        match read_line(&text, &larder()) {
+            Ok(_) => {}
+            Err(error) => prop_assert!(text.is_char_boundary(error.offset), "{text}: {error:?}"),
+        }
+    }
+}
+
+#[test]
+fn grades_and_sizes_are_kept_apart() {
+    let LineOf::Food { item: Some(item), .. } = read_line("2 large onions", &larder()).expect("reads").of else { panic!("no food") };
+    assert_eq!(item.grade, Some(Grade::Large));
+    assert_eq!(item.amount, Amount::new(2.0, crate::measure::Unit::Piece));
+    let foods = larder();
+    let onion = &foods[foods.find("onion").expect("known")];
+    assert_eq!(as_purchased(onion, &item, &Dimension::Count, Spoons::Us), Ok(Quantity::Count(2.0)));
+    assert_eq!(as_purchased(onion, &item, &Dimension::Mass, Spoons::Us), Ok(Quantity::grams(320.0)));
+}

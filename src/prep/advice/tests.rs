@@ -1,0 +1,67 @@
+use jiff::civil::date;
+use pretty_assertions::assert_eq;
+
+use super::*;
+use crate::kitchen::Step;
+use crate::measure::Minutes;
+use crate::prep::tasks::session_work;
+use crate::prep::testing::*;
+
+fn two_steps() -> (Kitchen, Makings) {
+    let mut kitchen = kitchen();
+    let carve = Step { within: Some(Minutes(30)), who: Some("baker".into()), ..step("Carve.") };
+    kitchen.recipes = vec![recipe("roast", "Roast roots", 4.0, vec![Step { hands: Minutes(10), ..step("Roast.") }, carve])];
+    let list = makings(vec![making(&kitchen, 0, 1.0)]);
+    (kitchen, list)
+}
+
+#[test]
+fn a_plan_that_keeps_every_rule_in_time_needs_no_advice() {
+    let (mut kitchen, makings) = two_steps();
+    kitchen.recipes[0].steps[1].who = None;
+    let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
+    assert_eq!(advice((&kitchen, &week(), &makings), 0, &work, &planned(10), |_| 0), Vec::<String>::new());
+}
+
+#[test]
+fn a_broken_rule_and_a_missing_role_are_told_by_recipe_and_step() {
+    let (kitchen, makings) = two_steps();
+    let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
+    let plan = Schedule { overrun: vec![(0, 12)], clash: vec![0], ..planned(10) };
+    let expected = [
+        "No plan keeps every rule: Roast roots, step 2 starts 12 min too late (within 30 min of Roast roots, step 1).",
+        "These rules cannot all be kept together: Roast roots, step 2 within 30 min of Roast roots, step 1.",
+        "Roast roots, step 2: nobody in this session has the role \"baker\"; it is planned for anybody.",
+    ];
+    assert_eq!(advice((&kitchen, &week(), &makings), 0, &work, &plan, |_| 0), expected);
+}
+
+#[test]
+fn a_safety_limit_that_no_plan_keeps_is_said_first() {
+    let (kitchen, makings) = two_steps();
+    let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
+    let plan = Schedule { impossible: vec![Impossible::Safety { link: 0, minutes: 25 }], ..planned(10) };
+    let said = advice((&kitchen, &week(), &makings), 0, &work, &plan, |_| 0);
+    assert!(said[0].starts_with("Not safe as planned: Roast roots, step 2 starts 25 min later than 30 min after"), "{said:?}");
+}
+
+#[test]
+fn a_late_finish_says_by_how_much_and_what_binds() {
+    // 14:00 + 250 min = 18:10; 17:30 was wanted.
+    let (mut kitchen, makings) = two_steps();
+    kitchen.recipes[0].steps[1].who = None;
+    let mut week = week();
+    week.sessions[0].finish_by = Some(date(2026, 11, 29).at(17, 30, 0, 0));
+    let work = session_work(&kitchen, &week.sessions[0], 0, &makings);
+    let expected = [
+        "This session ends at 18:10, 40 min after 17:30.",
+        "What binds is the longest chain of steps, up to Roast roots, step 1: 10 min.",
+        "With one more person it would end at 17:00, in time.",
+    ];
+    assert_eq!(advice((&kitchen, &week, &makings), 0, &work, &planned(250), |_| 180), expected);
+}
+
+#[test]
+fn durations_are_read_as_a_clock_is() {
+    assert_eq!([45, 70, 120].map(duration), ["45 min", "1 h 10 min", "2 h"]);
+}

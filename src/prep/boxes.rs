@@ -1,0 +1,128 @@
+//! What goes into which box, where it is kept and until when.
+
+use super::BoxNote;
+use super::names::in_a_sentence;
+use super::text::{listed, plural};
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Recipe};
+use crate::measure::{Quantity, show, whole_up};
+use crate::plan::{Boxed, Making, Move};
+
+/// The boxes of one making.
+pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
+    let recipe = &kitchen.recipes[making.recipe.0];
+    let note = |boxed: &Boxed| BoxNote {
+        recipe: recipe.id.clone(),
+        portions: portions(recipe, &boxed.amount).unwrap_or_else(|| boxed.amount.base()),
+        place: boxed.place,
+        use_by: boxed.use_by,
+        what_for: boxed.what_for.clone(),
+        boxes: containers(recipe, &boxed.amount),
+    };
+    making.boxes.iter().map(note).collect()
+}
+
+/// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer".
+pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
+    let recipe = &kitchen.recipes[making.recipe.0];
+    let part = |boxed: &Boxed| format!("{} to the {}", show(&boxed.amount, kitchen.print.units), place_name(boxed.place));
+    let verb = if making.boxes.iter().all(|boxed| boxed.place == Place::Cupboard) { "Box" } else { "Box and chill" };
+    format!("{verb} {}: {}", in_a_sentence(&recipe.name), listed(&making.boxes.iter().map(part).collect::<Vec<_>>()))
+}
+
+/// "Move 3 portions of pearl barley from the freezer to the fridge".
+pub fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
+    let name = in_a_sentence(&kitchen.recipes[moved.recipe.0].name);
+    format!("Move {} of {name} from the freezer to the fridge", show(&moved.amount, kitchen.print.units))
+}
+
+pub(super) fn place_name(place: Place) -> &'static str {
+    match place {
+        Place::Cupboard => "cupboard",
+        Place::Fridge => "fridge",
+        Place::Freezer => "freezer",
+    }
+}
+
+/// `None` where the recipe does not say what a portion weighs.
+fn portions(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
+    match amount {
+        Quantity::Portions(n) => Some(*n),
+        Quantity::Mass(_) => recipe.portion.filter(|grams| *grams > 0.0).map(|grams| amount.base() / grams),
+        _ => None,
+    }
+}
+
+/// "2 flat tubs", where the recipe has a box and its size can be compared.
+fn containers(recipe: &Recipe, amount: &Quantity) -> Option<String> {
+    let kind = recipe.boxed.as_ref()?;
+    let (have, holds) = if amount.dimension() == kind.holds.dimension() {
+        (amount.base(), kind.holds.base())
+    } else {
+        (portions(recipe, amount)?, portions(recipe, &kind.holds)?)
+    };
+    if holds <= 0.0 {
+        return None;
+    }
+    let count = whole_up(have, holds);
+    Some(if count > 1.0 { format!("{count} {}", plural(&kind.name)) } else { format!("{count} {}", kind.name) })
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::kitchen::{BoxKind, RecipeId};
+    use crate::prep::testing::*;
+
+    fn boxed(amount: Quantity, place: Place) -> Boxed {
+        Boxed { amount, place, use_by: date(2026, 12, 2), what_for: vec!["Mon supper".into()] }
+    }
+
+    fn mash(makes: Quantity) -> Recipe {
+        Recipe {
+            makes,
+            portion: Some(200.0),
+            boxed: Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0) }),
+            ..recipe("mash", "White-bean mash", 6.0, vec![])
+        }
+    }
+
+    #[test]
+    fn five_portions_need_two_tubs_of_four() {
+        let mut kitchen = kitchen();
+        kitchen.recipes = vec![mash(Quantity::portions(6.0))];
+        let making = Making { boxes: vec![boxed(Quantity::portions(5.0), Place::Fridge)], ..making(&kitchen, 0, 1.0) };
+        let note = &boxes(&kitchen, &making)[0];
+        assert_eq!((note.portions, note.boxes.as_deref()), (5.0, Some("2 flat tubs")));
+    }
+
+    #[test]
+    fn grams_are_boxed_in_portions_where_a_portion_s_weight_is_known() {
+        // 800 g at 200 g a portion are 4: one tub.
+        let mut kitchen = kitchen();
+        kitchen.recipes = vec![mash(Quantity::grams(1000.0))];
+        let making = Making { boxes: vec![boxed(Quantity::grams(800.0), Place::Fridge)], ..making(&kitchen, 0, 1.0) };
+        let note = &boxes(&kitchen, &making)[0];
+        assert_eq!((note.portions, note.boxes.as_deref()), (4.0, Some("1 flat tub")));
+    }
+
+    #[test]
+    fn a_box_task_says_what_goes_where() {
+        let mut kitchen = kitchen();
+        kitchen.recipes = vec![mash(Quantity::portions(6.0))];
+        let list = vec![boxed(Quantity::portions(3.0), Place::Fridge), boxed(Quantity::portions(2.0), Place::Freezer)];
+        let making = Making { boxes: list, ..making(&kitchen, 0, 1.0) };
+        assert_eq!(box_text(&kitchen, &making), "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer");
+    }
+
+    #[test]
+    fn a_move_says_how_much_of_what() {
+        let mut kitchen = kitchen();
+        kitchen.recipes = vec![recipe("barley", "Pearl barley", 6.0, vec![])];
+        let moved = Move { on: date(2026, 12, 2), recipe: RecipeId(0), amount: Quantity::portions(3.0), what_for: vec![] };
+        assert_eq!(move_text(&kitchen, &moved), "Move 3 portions of pearl barley from the freezer to the fridge");
+    }
+}

@@ -1,0 +1,81 @@
+use jiff::civil::date;
+use pretty_assertions::assert_eq;
+
+use super::*;
+use crate::foods::Place;
+use crate::kitchen::{ApplianceId, Step};
+use crate::measure::{Celsius, Minutes, Quantity};
+use crate::plan::{Boxed, Making};
+use crate::prep::TaskKind;
+use crate::prep::testing::*;
+
+/// Beetroot: 5 min of hands, 40 min in the oven; half of it kept.
+fn beetroot() -> (Kitchen, Makings) {
+    let mut kitchen = kitchen();
+    kitchen.appliances = vec![appliance("oven", 2, true)];
+    let roast = Step {
+        hands: Minutes(5),
+        wait: Minutes(40),
+        scales: false,
+        on: vec![ApplianceId(0)],
+        temperature: Some(Celsius(190.0)),
+        ..step("Roast the beetroot.")
+    };
+    kitchen.recipes = vec![recipe("beetroot", "Roast beetroot", 4.0, vec![roast])];
+    let kept =
+        Boxed { amount: Quantity::portions(3.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec!["Mon supper".into()] };
+    let list = makings(vec![Making { boxes: vec![kept], ..making(&kitchen, 0, 1.5) }]);
+    (kitchen, list)
+}
+
+#[test]
+fn a_session_is_told_from_the_warm_up_to_the_last_box() {
+    // 10 min of warm-up, 5 + 40 + 1 in the oven for two trays, 3 min of boxing: 59 min.
+    let (kitchen, makings) = beetroot();
+    let plan = prep(&kitchen, &week(), &makings, &[], &[], Effort::Normal);
+    let session = &plan.sessions[0];
+    let seen: Vec<_> = session.tasks.iter().map(|t| (t.kind, t.start_minute, t.end_minute)).collect();
+    assert_eq!(seen, [(TaskKind::Set, 0, 10), (TaskKind::Step, 10, 56), (TaskKind::Box, 56, 59)]);
+    assert_eq!((session.minutes, session.proven), (59, true));
+    assert_eq!((session.start.as_str(), session.finish.as_str()), ("2026-11-29T14:00", "2026-11-29T14:59"));
+    let batch = Batch { recipe: "beetroot".into(), batches: 1.5, makes: Quantity::portions(6.0) };
+    assert_eq!((&session.batches, session.boxes.len(), session.boxes[0].portions), (&vec![batch], 1, 3.0));
+}
+
+#[test]
+fn a_session_with_nothing_to_make_takes_no_time() {
+    let plan = prep(&kitchen(), &week(), &Makings::default(), &[], &[], Effort::Normal);
+    let session = &plan.sessions[0];
+    assert_eq!((session.minutes, session.tasks.len(), session.advice.len(), session.cautions.len()), (0, 0, 0, 0));
+    assert_eq!(session.finish, session.start);
+}
+
+#[test]
+fn an_overrun_of_finish_by_is_said() {
+    let (kitchen, makings) = beetroot();
+    let mut week = week();
+    week.sessions[0].finish_by = Some(date(2026, 11, 29).at(14, 45, 0, 0));
+    let plan = prep(&kitchen, &week, &makings, &[], &[], Effort::Normal);
+    assert_eq!(plan.sessions[0].advice[0], "This session ends at 14:59, 14 min after 14:45.");
+}
+
+#[test]
+fn people_are_told_with_their_roles_and_hours() {
+    let mut jo = person("Jo", "helper");
+    jo.from = Some(date(2026, 11, 29).at(15, 0, 0, 0));
+    jo.until = Some(date(2026, 11, 29).at(16, 0, 0, 0));
+    let mut week = week();
+    week.sessions[0].people.push(jo);
+    let plan = prep(&kitchen(), &week, &Makings::default(), &[], &[], Effort::Normal);
+    assert_eq!(plan.sessions[0].people, ["cook", "Jo (helper), 15:00 to 16:00"]);
+}
+
+#[test]
+fn steps_that_wait_for_one_another_still_make_a_plan() {
+    let mut kitchen = kitchen();
+    let first = Step { hands: Minutes(5), after: Some(vec![crate::kitchen::After::Step(1)]), ..step("One.") };
+    kitchen.recipes = vec![recipe("circle", "Circle", 4.0, vec![first, Step { hands: Minutes(5), ..step("Two.") }])];
+    let list = makings(vec![making(&kitchen, 0, 1.0)]);
+    let plan = prep(&kitchen, &week(), &list, &[], &[], Effort::Normal);
+    assert!(plan.sessions[0].advice[0].starts_with("Steps wait for one another"), "{:?}", plan.sessions[0].advice);
+}

@@ -1,0 +1,243 @@
+//! Cautions of a session: a table of when each applies, what it says and who published it.
+
+use super::cuts::is_cut;
+use crate::foods::{Food, State};
+use crate::kitchen::{Ingredient, Kitchen, Recipe, Serve, Wanted};
+use crate::plan::{Making, Makings};
+
+/// One row: printed as "text (source)".
+struct Caution {
+    applies: fn(&Facts) -> bool,
+    text: &'static str,
+    source: &'static str,
+}
+
+/// Inside temperatures: USDA FSIS, "Safe Minimum Internal Temperature Chart".
+const INSIDE: &str = "USDA FSIS, Safe Minimum Internal Temperature Chart";
+const PRACTICE: &str = "common practice, no source";
+
+#[rustfmt::skip]
+const CAUTIONS: &[Caution] = &[
+    Caution { applies: |f| f.kept,
+        text: "Chill what is kept within two hours of leaving the heat, in shallow boxes.",
+        source: "USDA FSIS, Leftovers and Food Safety" },
+    Caution { applies: |f| f.kept || f.is_raw("raw "),
+        text: "Keep the fridge at 4 °C (40 °F) or below.",
+        source: "USDA FSIS, Refrigeration and Food Safety" },
+    Caution { applies: |f| f.reheated,
+        text: "Reheat kept food until it is 74 °C (165 °F) throughout.",
+        source: "USDA FSIS, Leftovers and Food Safety" },
+    Caution { applies: |f| f.is_raw("raw "),
+        text: "Keep raw meat, poultry, fish and egg apart from what is ready to eat; wash hands, board and knife after them.",
+        source: "USDA FSIS, Be Food Safe: Separate" },
+    Caution { applies: |f| f.is_raw("raw poultry"), text: "Poultry: cook until the inside reaches 74 °C (165 °F).", source: INSIDE },
+    Caution { applies: |f| f.is_raw("raw minced meat"),
+        text: "Minced meat: cook until the inside reaches 71 °C (160 °F); minced poultry 74 °C (165 °F).", source: INSIDE },
+    Caution { applies: |f| f.is_raw("raw meat"),
+        text: "Whole cuts of beef, pork, veal and lamb: cook until the inside reaches 63 °C (145 °F), then rest 3 minutes.", source: INSIDE },
+    Caution { applies: |f| f.is_raw("raw fish") || f.is_raw("raw seafood") || f.is_raw("raw shellfish"),
+        text: "Fish: cook until the inside reaches 63 °C (145 °F), or until it is opaque and flakes.", source: INSIDE },
+    Caution { applies: |f| f.is_raw("raw egg"),
+        text: "Eggs: cook until yolk and white are firm; egg dishes until the inside reaches 71 °C (160 °F).", source: INSIDE },
+    Caution { applies: |f| f.rice,
+        text: "Cool cooked rice at once, in a thin layer, and chill it: it must not stand warm.",
+        source: "FDA, Bad Bug Book, Bacillus cereus" },
+    Caution { applies: |f| f.kidney_beans,
+        text: "Dried kidney beans, white ones included: soak at least 5 hours, pour the water away, and boil hard in fresh water for at least 30 minutes before any \
+               gentler cooking.",
+        source: "FDA, Bad Bug Book, Phytohaemagglutinin" },
+    Caution { applies: |f| f.pressure_cooker,
+        text: "Pressure cooker: fill it no more than two thirds, half for foods that swell (grains, pulses); let steam out away from hands and \
+               face; never force the lid.",
+        source: PRACTICE },
+    Caution { applies: |f| f.hot,
+        text: "Hot trays, pots and steam: dry oven gloves, handles turned inwards, children out of reach.",
+        source: PRACTICE },
+    Caution { applies: |f| f.knives,
+        text: "Knives: sharp blade, steady board, fingers tucked in; lay a knife down in sight, never in the sink.",
+        source: PRACTICE },
+    Caution { applies: |f| f.honey,
+        text: "Honey is not for infants under 12 months.",
+        source: "CDC, Botulism: Prevention" },
+];
+
+const DEFERENCE: &str = "Where local food rules, a label or an appliance's instructions say otherwise, follow those.";
+
+/// The cautions that apply to the makings of one session, each with its source; last of all, whose rules come first.
+pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<String> {
+    let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
+    let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
+    let mut said: Vec<String> = applying.map(|caution| format!("{} ({})", caution.text, caution.source)).collect();
+    if !facts.allergens_unknown.is_empty() {
+        said.push(format!("Allergens not known: {}. Read the labels.", facts.allergens_unknown.join(", ")));
+    }
+    if !said.is_empty() {
+        said.push(DEFERENCE.into());
+    }
+    said
+}
+
+/// What the cautions ask about a session.
+#[derive(Default)]
+struct Facts {
+    kept: bool,
+    reheated: bool,
+    hot: bool,
+    rice: bool,
+    kidney_beans: bool,
+    pressure_cooker: bool,
+    knives: bool,
+    honey: bool,
+    raw_kinds: Vec<String>,
+    allergens_unknown: Vec<String>,
+}
+
+impl Facts {
+    fn of<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Self {
+        let mut facts = Facts::default();
+        for making in makings {
+            let recipe = &kitchen.recipes[making.recipe.0];
+            facts.kept |= making.is_kept();
+            facts.reheated |= making.is_kept() && recipe.serve != Some(Serve::Cold);
+            facts.see_appliances(kitchen, recipe);
+            for one in &recipe.ingredients {
+                facts.see_ingredient(kitchen, one);
+            }
+        }
+        facts
+    }
+
+    fn see_appliances(&mut self, kitchen: &Kitchen, recipe: &Recipe) {
+        for step in &recipe.steps {
+            self.hot |= step.temperature.is_some() || step.inside.is_some();
+            for id in &step.on {
+                let appliance = &kitchen.appliances[id.0];
+                let name = appliance.name.to_lowercase();
+                self.pressure_cooker |= name.contains("pressure");
+                self.hot |= appliance.heat || ["hob", "stove", "cooker", "ring", "grill"].iter().any(|word| name.contains(word));
+            }
+        }
+    }
+
+    fn see_ingredient(&mut self, kitchen: &Kitchen, one: &Ingredient) {
+        let Wanted::Food { food, item } = &one.wanted else { return };
+        let food = &kitchen.foods[*food];
+        let state = item.as_ref().map(|item| &item.state);
+        let cut = matches!(state, Some(State::Prepared(form)) if is_cut(form));
+        self.knives |= cut || one.prep.as_deref().is_some_and(is_cut);
+        self.rice |= is_rice(food);
+        self.kidney_beans |= is_dried_kidney_bean(food);
+        self.honey |= name_words(&food.name).any(|word| word == "honey");
+        if let Some(kind) = food.kind.as_deref().filter(|_| state != Some(&State::Cooked)) {
+            self.raw_kinds.push(kind.trim().to_lowercase());
+        }
+        if food.allergens.is_none() && !self.allergens_unknown.contains(&food.name) {
+            self.allergens_unknown.push(food.name.clone());
+        }
+    }
+
+    fn is_raw(&self, kind: &str) -> bool {
+        self.raw_kinds.iter().any(|known| if kind.ends_with(' ') { known.starts_with(kind) } else { known == kind })
+    }
+}
+
+fn name_words(name: &str) -> impl Iterator<Item = String> + '_ {
+    name.split(|c: char| !c.is_alphanumeric()).map(str::to_lowercase)
+}
+
+/// Grains of rice, not what is made of it.
+fn is_rice(food: &Food) -> bool {
+    const MADE_OF_RICE: [&str; 9] = ["vinegar", "wine", "noodle", "noodles", "paper", "flour", "milk", "cake", "cakes"];
+    name_words(&food.name).any(|word| word == "rice") && !name_words(&food.name).any(|word| MADE_OF_RICE.contains(&word.as_str()))
+}
+
+/// Kidney beans, white ones (cannellini) included, unless they come cooked in a tin or jar. "White beans" may be cannellini.
+fn is_dried_kidney_bean(food: &Food) -> bool {
+    let any = |wanted: &[&str]| name_words(&food.name).any(|word| wanted.contains(&word.as_str()));
+    let bean = any(&["bean", "beans"]) && any(&["kidney", "cannellini", "white"]);
+    bean && !any(&["tinned", "canned", "jarred", "cooked"])
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::foods::{Fact, Place};
+    use crate::kitchen::{ApplianceId, Step};
+    use crate::measure::Quantity;
+    use crate::plan::Boxed;
+    use crate::prep::testing::*;
+
+    /// The cautions for one making of one recipe that uses one food.
+    fn about(name: &str, kind: &str, prep: Option<&str>, kept: bool) -> Vec<String> {
+        let mut kitchen = kitchen();
+        let id = food(&mut kitchen, name, kind);
+        kitchen.foods.all[0].allergens = Some(Fact { value: vec![], source: "from memory".into() });
+        kitchen.appliances = vec![appliance("pressure cooker", 1, false)];
+        let mut dish = recipe("dish", "Dish", 4.0, vec![step("Cook.")]);
+        dish.ingredients = vec![ingredient(name, id, None, prep)];
+        if name == "chickpeas" {
+            dish.steps = vec![Step { on: vec![ApplianceId(0)], ..step("Cook.") }];
+        }
+        kitchen.recipes = vec![dish];
+        let mut one = making(&kitchen, 0, 1.0);
+        if kept {
+            one.boxes = vec![Boxed { amount: Quantity::portions(1.0), place: Place::Fridge, use_by: one.on, what_for: vec![] }];
+        }
+        cautions(&kitchen, &makings(vec![one]), &[0])
+    }
+
+    fn says(cautions: &[String], words: &str) -> bool {
+        cautions.iter().any(|caution| caution.contains(words))
+    }
+
+    // Figures: USDA FSIS, Safe Minimum Internal Temperature Chart, and Leftovers and Food Safety.
+    #[test]
+    fn each_kind_of_raw_food_has_its_inside_temperature() {
+        assert!(says(&about("chicken thighs", "raw poultry", None, false), "74 °C (165 °F)"));
+        assert!(says(&about("minced beef", "raw minced meat", None, false), "71 °C (160 °F)"));
+        assert!(says(&about("pork loin", "raw meat", None, false), "63 °C (145 °F)"));
+        assert!(says(&about("cod", "raw fish", None, false), "63 °C (145 °F)"));
+        assert!(says(&about("eggs", "raw egg", None, false), "yolk and white are firm"));
+    }
+
+    #[test]
+    fn what_is_kept_is_chilled_within_two_hours_and_reheated() {
+        let kept = about("leek", "vegetable", None, true);
+        assert!(says(&kept, "within two hours") && says(&kept, "4 °C (40 °F)") && says(&kept, "74 °C (165 °F) throughout"));
+        assert!(!says(&about("leek", "vegetable", None, false), "two hours"));
+    }
+
+    #[test]
+    fn dried_kidney_beans_are_boiled_hard_and_tinned_ones_are_not() {
+        assert!(says(&about("dried kidney beans", "pulse", None, false), "boil hard"));
+        assert!(!says(&about("tinned kidney beans", "pulse", None, false), "boil hard"));
+    }
+
+    #[test]
+    fn rice_is_cooled_at_once_and_rice_vinegar_need_not_be() {
+        assert!(says(&about("brown rice", "grain", None, false), "rice at once"));
+        assert!(!says(&about("rice vinegar", "sauce", None, false), "rice at once"));
+    }
+
+    #[test]
+    fn steam_knives_and_honey_have_their_cautions_where_they_occur() {
+        assert!(says(&about("chickpeas", "pulse", None, false), "two thirds, half for foods that swell"));
+        assert!(says(&about("onion", "vegetable", Some("finely diced"), false), "Knives"));
+        assert!(says(&about("honey", "sweet", None, false), "under 12 months"));
+        assert!(about("honey", "sweet", None, false).ends_with(&[DEFERENCE.to_owned()]));
+        assert_eq!(about("salt", "spice", None, false), Vec::<String>::new());
+    }
+
+    #[test]
+    fn unknown_allergens_are_said() {
+        let mut kitchen = kitchen();
+        let id = food(&mut kitchen, "stock powder", "spice");
+        let mut dish = recipe("dish", "Dish", 4.0, vec![step("Cook.")]);
+        dish.ingredients = vec![ingredient("stock powder", id, None, None)];
+        kitchen.recipes = vec![dish];
+        let list = makings(vec![making(&kitchen, 0, 1.0)]);
+        assert!(says(&cautions(&kitchen, &list, &[0]), "Allergens not known: stock powder."));
+    }
+}

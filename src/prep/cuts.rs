@@ -1,0 +1,146 @@
+//! What is peeled and cut before the cooking starts: each food with its cuts, amounts and the steps that use it.
+
+use super::Cut;
+use super::Task;
+use super::names::{handled, named_in};
+use super::tasks::{Part, Work};
+use crate::foods::{Food, Item, State, as_purchased};
+use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Wanted};
+use crate::measure::{Amount, Dimension, Quantity};
+use crate::plan::Makings;
+
+/// Words that mean work with a knife, a peeler, a grater or the hands on the board. The field's usual terms: common practice, no source.
+const CUTS: [&str; 41] = [
+    "diced",
+    "chopped",
+    "sliced",
+    "grated",
+    "peeled",
+    "crushed",
+    "minced",
+    "shredded",
+    "cubed",
+    "halved",
+    "quartered",
+    "wedges",
+    "wedge",
+    "zested",
+    "juiced",
+    "torn",
+    "picked",
+    "trimmed",
+    "julienned",
+    "julienne",
+    "cored",
+    "deseeded",
+    "seeded",
+    "stoned",
+    "pitted",
+    "topped",
+    "scrubbed",
+    "stripped",
+    "shaved",
+    "snipped",
+    "cut",
+    "rings",
+    "strips",
+    "matchsticks",
+    "chunks",
+    "cubes",
+    "slices",
+    "sticks",
+    "florets",
+    "spiralised",
+    "bruised",
+];
+
+/// Does a line's preparation ask for work on the board?
+pub(super) fn is_cut(prep: &str) -> bool {
+    prep.split(|c: char| !c.is_alphanumeric()).any(|word| CUTS.contains(&word.to_lowercase().as_str()))
+}
+
+/// Each food's cuts together, the foods in the order in which they are first needed. `tasks` are by the clock; a step's number is its
+/// place among them, from 1.
+pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(Task, Option<usize>)]) -> Vec<Cut> {
+    let mut cuts: Vec<Cut> = Vec::new();
+    for (place, (_, job)) in tasks.iter().enumerate() {
+        let Some(origin) = job.map(|job| work.origins[job]) else { continue };
+        let Part::Step { step, round: 0, .. } = origin.part else { continue };
+        let making = &makings.makings[origin.making];
+        let recipe = &kitchen.recipes[making.recipe.0];
+        for (one, share) in cut_in(recipe, step) {
+            let Some((name, cut)) = asked(kitchen, one) else { continue };
+            let amount = on_the_board(kitchen, one, share, making.batches);
+            add(&mut cuts, Cut { food: name, amount, cut, step: place as u32 + 1 });
+        }
+    }
+    let order: Vec<String> = cuts.iter().map(|cut| cut.food.clone()).collect();
+    cuts.sort_by_key(|cut| (order.iter().position(|food| *food == cut.food), cut.cut.clone(), cut.step));
+    cuts
+}
+
+/// The ingredients that a step handles, with its share of each.
+fn cut_in(recipe: &Recipe, step: usize) -> Vec<(&Ingredient, Option<&Amount>)> {
+    let named: Vec<usize> = named_in(&recipe.steps[step]).collect();
+    let shared = recipe.steps[step].text.iter().filter_map(|piece| match piece {
+        Piece::Ingredient { index, share } => Some((*index, share.as_ref())),
+        Piece::Words(_) => None,
+    });
+    let rest = handled(recipe, step).into_iter().filter(|index| !named.contains(index)).map(|index| (index, None));
+    let first_named = |index: usize| recipe.steps[..step].iter().any(|earlier| named_in(earlier).any(|i| i == index));
+    shared
+        .chain(rest)
+        // What an earlier step has named whole is cut already.
+        .filter(|(index, share)| share.is_some() || !first_named(*index))
+        .filter_map(|(index, share)| recipe.ingredients.get(index).map(|one| (one, share)))
+        .collect()
+}
+
+/// The food's name and its cut, where the line asks for one.
+fn asked(kitchen: &Kitchen, one: &Ingredient) -> Option<(String, String)> {
+    let Wanted::Food { food, item } = &one.wanted else { return None };
+    let form = item.as_ref().and_then(|item| if let State::Prepared(form) = &item.state { Some(form.as_str()) } else { None });
+    let asked: Vec<&str> = [form, one.prep.as_deref()].into_iter().flatten().filter(|word| is_cut(word)).collect();
+    (!asked.is_empty()).then(|| (kitchen.foods[*food].name.clone(), asked.join(", ")))
+}
+
+/// In grams where the facts allow: the weight in the state that the line names, which is what lies on the board.
+fn on_the_board(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Quantity {
+    let Wanted::Food { food, item: Some(item) } = &one.wanted else { return Quantity::Count(0.0) };
+    let item = match share {
+        Some(share) => Item { amount: share.clone(), plus: vec![], ..item.clone() },
+        None => item.clone(),
+    };
+    let food = &kitchen.foods[*food];
+    let spoons = kitchen.rules.spoons;
+    let stated = item.amount.most(spoons);
+    if stated.dimension() == Dimension::Mass && item.plus.is_empty() {
+        return stated.scaled(batches);
+    }
+    match as_purchased(food, &item, &Dimension::Mass, spoons) {
+        Ok(grams) => grams.scaled(batches * state_over_purchased(food, &item.state)),
+        Err(_) => stated.scaled(batches),
+    }
+}
+
+/// Weight in the state of the line / weight as purchased.
+fn state_over_purchased(food: &Food, state: &State) -> f64 {
+    let fact = match state {
+        State::AsPurchased => None,
+        State::Prepared(_) => food.edible.as_ref(),
+        State::Cooked => food.cooked.as_ref(),
+        State::Drained => food.drained.as_ref(),
+    };
+    fact.map_or(1.0, |fact| fact.value)
+}
+
+fn add(cuts: &mut Vec<Cut>, next: Cut) {
+    let same = |cut: &&mut Cut| cut.food == next.food && cut.cut == next.cut && cut.step == next.step;
+    match cuts.iter_mut().find(same).and_then(|cut| cut.amount.plus(&next.amount).map(|sum| (cut, sum))) {
+        Some((cut, sum)) => cut.amount = sum,
+        None => cuts.push(next),
+    }
+}
+
+#[cfg(test)]
+mod tests;

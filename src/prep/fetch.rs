@@ -1,0 +1,200 @@
+//! What one session takes out of cupboard, fridge and freezer, and out of the shopping bags.
+
+use std::collections::BTreeMap;
+
+use super::Fetch;
+use crate::foods::{FoodId, Place, convert};
+use crate::kitchen::{Kitchen, LotOf};
+use crate::measure::{Dimension, Quantity, TOLERANCE};
+use crate::plan::{Demand, Draw, DrawOf, Kept, MadeAt, Makings, User};
+
+/// In order of place, what was bought last; within a place the oldest first. One entry per food and place.
+pub(super) fn fetch(kitchen: &Kitchen, makings: &Makings, demand: &[Demand], draws: &[Draw], session: usize) -> Vec<Fetch> {
+    let here = MadeAt::Session(session);
+    let mut wanted = Wanted::of(demand, here);
+    let mut fetched = drawn(kitchen, makings, draws, here, &mut wanted);
+    fetched.extend(from_other_sessions(kitchen, makings, here));
+    fetched.extend(bought(kitchen, demand, here, &wanted));
+    let mut merged = merge(fetched);
+    merged.sort_by_key(|fetch| fetch.place.map_or(3, |place| place as u8));
+    merged
+}
+
+/// What the session needs of each food and has not yet been fetched for, in base units of each dimension.
+struct Wanted(BTreeMap<(FoodId, Dimension), f64>);
+
+impl Wanted {
+    fn of(demand: &[Demand], here: MadeAt) -> Self {
+        let mut wanted = BTreeMap::new();
+        for one in demand.iter().filter(|one| one.by == here && !one.to_taste) {
+            *wanted.entry((one.food, one.amount.dimension())).or_insert(0.0) += one.amount.base();
+        }
+        Wanted(wanted)
+    }
+
+    /// Takes at most `amount` off what is wanted, and says how much of it the session takes. Where the two cannot be compared it
+    /// takes all.
+    fn take(&mut self, kitchen: &Kitchen, food: FoodId, amount: &Quantity) -> Quantity {
+        for ((_, dimension), left) in self.0.iter_mut().filter(|((of, _), left)| *of == food && **left > 0.0) {
+            let Ok(have) = convert(&kitchen.foods[food], amount, dimension) else { continue };
+            let have = have.base();
+            let taken = have.min(*left);
+            *left = if *left - taken <= TOLERANCE * *left { 0.0 } else { *left - taken };
+            return if taken < have { amount.scaled(taken / have) } else { amount.clone() };
+        }
+        amount.clone()
+    }
+}
+
+/// The session's share of the draws. A draw that also serves a meal of the same day is counted after those for the session alone.
+fn drawn(kitchen: &Kitchen, makings: &Makings, draws: &[Draw], here: MadeAt, wanted: &mut Wanted) -> Vec<Fetch> {
+    let mine: Vec<&Draw> = draws.iter().chain(&makings.cooked_draws).filter(|draw| draw.by.contains(&here)).collect();
+    let alone = |draw: &Draw| draw.by.iter().all(|by| *by == here);
+    let mut taken: Vec<(usize, Fetch)> = Vec::new();
+    for turn in [true, false] {
+        for (order, draw) in mine.iter().enumerate().filter(|(_, draw)| alone(draw) == turn) {
+            let amount = match draw.of {
+                DrawOf::Food(food) => wanted.take(kitchen, food, &draw.amount),
+                DrawOf::Recipe(_) => draw.amount.clone(),
+            };
+            taken.push((order, taken_from(kitchen, draw, amount)));
+        }
+    }
+    taken.sort_by_key(|(order, _)| *order);
+    taken.into_iter().map(|(_, fetch)| fetch).filter(|fetch| !fetch.amount.is_zero()).collect()
+}
+
+fn taken_from(kitchen: &Kitchen, draw: &Draw, amount: Quantity) -> Fetch {
+    let (food, recipe) = match draw.of {
+        DrawOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+        DrawOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+    };
+    Fetch { food, recipe, amount, place: Some(draw.place), look_first: draw.look_first }
+}
+
+/// Components that an earlier session made for a dish of this one. Frozen ones are in the fridge by then.
+fn from_other_sessions(kitchen: &Kitchen, makings: &Makings, here: MadeAt) -> Vec<Fetch> {
+    let mut fetched = Vec::new();
+    for making in makings.makings.iter().filter(|making| making.at != here) {
+        for one in making.uses.iter().filter(|one| one.kept != Kept::Straight) {
+            let User::Making(dish) = one.by else { continue };
+            if makings.makings.get(dish).is_some_and(|dish| dish.at == here) {
+                let recipe = Some(kitchen.recipes[making.recipe.0].id.clone());
+                fetched.push(Fetch { food: None, recipe, amount: one.amount.clone(), place: Some(Place::Fridge), look_first: false });
+            }
+        }
+    }
+    fetched
+}
+
+/// What the pantry does not serve comes with the shopping, in the order of the recipes' lines. "To taste" has an amount of 0.
+fn bought(kitchen: &Kitchen, demand: &[Demand], here: MadeAt, wanted: &Wanted) -> Vec<Fetch> {
+    let mut fetched: Vec<Fetch> = Vec::new();
+    let mut seen: Vec<(FoodId, Dimension)> = Vec::new();
+    for one in demand.iter().filter(|one| one.by == here) {
+        let key = (one.food, one.amount.dimension());
+        if seen.contains(&key) {
+            continue;
+        }
+        let left = wanted.0.get(&key).copied().unwrap_or(0.0);
+        let food = Some(kitchen.foods[one.food].name.clone());
+        if left > 0.0 {
+            seen.push(key.clone());
+            fetched.push(Fetch { food, recipe: None, amount: Quantity::of(&key.1, left), place: None, look_first: false });
+        } else if one.to_taste && !demand.iter().any(|other| other.by == here && other.food == one.food && !other.to_taste) {
+            seen.push(key.clone());
+            let at_home = kitchen.lots.iter().find(|lot| lot.of == LotOf::Food(one.food)).map(|lot| lot.place);
+            fetched.push(Fetch { food, recipe: None, amount: one.amount.clone(), place: at_home, look_first: false });
+        }
+    }
+    fetched
+}
+
+fn merge(fetched: Vec<Fetch>) -> Vec<Fetch> {
+    let mut merged: Vec<Fetch> = Vec::new();
+    for next in fetched {
+        let same = |f: &&mut Fetch| f.food == next.food && f.recipe == next.recipe && f.place == next.place;
+        let sum = merged.iter_mut().find(|f| same(f) && f.amount.dimension() == next.amount.dimension());
+        match sum.and_then(|f| f.amount.plus(&next.amount).map(|sum| (f, sum))) {
+            Some((entry, sum)) => {
+                entry.amount = sum;
+                entry.look_first |= next.look_first;
+            }
+            None => merged.push(next),
+        }
+    }
+    merged
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::kitchen::Spot;
+    use crate::plan::Stated;
+    use crate::prep::testing::*;
+
+    fn need(food: FoodId, grams: f64, by: MadeAt) -> Demand {
+        Demand {
+            food,
+            on: sunday().date(),
+            amount: Quantity::grams(grams),
+            to_taste: false,
+            stated: Stated::Plain,
+            what_for: "Dish".into(),
+            line: String::new(),
+            at: Spot::default(),
+            by,
+            own_words: false,
+        }
+    }
+
+    fn draw(food: FoodId, grams: f64, place: Place, by: Vec<MadeAt>) -> Draw {
+        let amount = Quantity::grams(grams);
+        Draw { of: DrawOf::Food(food), lot: 0, amount, place, on: sunday().date(), what_for: vec![], by, look_first: false }
+    }
+
+    const HERE: MadeAt = MadeAt::Session(0);
+
+    fn said(fetched: &[Fetch]) -> Vec<(&str, f64, Option<Place>)> {
+        fetched.iter().map(|f| (f.food.as_deref().or(f.recipe.as_deref()).unwrap_or(""), f.amount.base(), f.place)).collect()
+    }
+
+    #[test]
+    fn what_the_pantry_lacks_comes_from_the_shopping() {
+        // 500 g wanted, 350 g in the cupboard in two lots: 150 g bought.
+        let mut kitchen = kitchen();
+        let barley = food(&mut kitchen, "pearl barley", "grain");
+        let draws = [draw(barley, 300.0, Place::Cupboard, vec![HERE]), draw(barley, 50.0, Place::Cupboard, vec![HERE])];
+        let fetched = fetch(&kitchen, &Makings::default(), &[need(barley, 500.0, HERE)], &draws, 0);
+        assert_eq!(said(&fetched), [("pearl barley", 350.0, Some(Place::Cupboard)), ("pearl barley", 150.0, None)]);
+    }
+
+    #[test]
+    fn places_go_in_order_and_the_shopping_last() {
+        let mut kitchen = kitchen();
+        let (beef, leek, rice) = (food(&mut kitchen, "beef", ""), food(&mut kitchen, "leek", ""), food(&mut kitchen, "rice", ""));
+        let demand = [need(leek, 200.0, HERE), need(beef, 300.0, HERE), need(rice, 100.0, HERE)];
+        let draws = [draw(beef, 300.0, Place::Freezer, vec![HERE]), draw(rice, 100.0, Place::Cupboard, vec![HERE])];
+        let fetched = fetch(&kitchen, &Makings::default(), &demand, &draws, 0);
+        assert_eq!(said(&fetched), [("rice", 100.0, Some(Place::Cupboard)), ("beef", 300.0, Some(Place::Freezer)), ("leek", 200.0, None)]);
+    }
+
+    #[test]
+    fn a_lot_shared_with_the_evening_s_meal_gives_the_session_only_its_need() {
+        let mut kitchen = kitchen();
+        let feta = food(&mut kitchen, "feta", "");
+        let demand = [need(feta, 60.0, HERE), need(feta, 90.0, MadeAt::Meal(0))];
+        let draws = [draw(feta, 150.0, Place::Fridge, vec![HERE, MadeAt::Meal(0)])];
+        assert_eq!(said(&fetch(&kitchen, &Makings::default(), &demand, &draws, 0)), [("feta", 60.0, Some(Place::Fridge))]);
+    }
+
+    #[test]
+    fn other_sessions_and_meals_fetch_for_themselves() {
+        let mut kitchen = kitchen();
+        let feta = food(&mut kitchen, "feta", "");
+        let demand = [need(feta, 90.0, MadeAt::Meal(0)), need(feta, 10.0, MadeAt::Session(1))];
+        assert_eq!(fetch(&kitchen, &Makings::default(), &demand, &[], 0), []);
+    }
+}

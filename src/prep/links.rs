@@ -1,0 +1,200 @@
+//! What comes after what: steps of one making, components before their dishes, the box within two hours of the heat.
+
+use std::collections::BTreeMap;
+
+use super::names::step_using;
+use super::tasks::{Part, Work};
+use super::{Link, LinkWhy};
+use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step};
+use crate::plan::{Kept, Making, Makings, User};
+
+/// Minutes from leaving the heat to being boxed and chilled. USDA FSIS, "Leftovers and Food Safety": two hours.
+const CHILL_WITHIN: i64 = 120;
+
+/// Appliances that never heat what they hold, by a word of their name. All others are taken to be hot: the safer mistake.
+const UNHEATED: [&str; 12] =
+    ["fridge", "refrigerator", "freezer", "chiller", "mixer", "blender", "processor", "grinder", "mill", "sink", "board", "spinner"];
+
+/// The jobs of the session's makings: by making (number within the session) and step, then the rounds in order.
+struct Jobs {
+    steps: BTreeMap<(usize, usize), Vec<usize>>,
+    boxes: BTreeMap<usize, usize>,
+}
+
+impl Jobs {
+    fn of(work: &Work) -> Self {
+        let mut jobs = Jobs { steps: BTreeMap::new(), boxes: BTreeMap::new() };
+        for (job, origin) in work.origins.iter().enumerate() {
+            let number = work.problem.jobs[job].making;
+            match origin.part {
+                Part::Step { step, .. } => jobs.steps.entry((number, step)).or_default().push(job),
+                Part::Box => {
+                    jobs.boxes.insert(number, job);
+                }
+            }
+        }
+        jobs
+    }
+
+    fn rounds(&self, number: usize, step: usize) -> &[usize] {
+        self.steps.get(&(number, step)).map_or(&[], Vec::as_slice)
+    }
+}
+
+/// Adds every link of the session.
+pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
+    let jobs = Jobs::of(work);
+    for number in 0..work.chosen.len() {
+        let making = &makings.makings[work.chosen[number]];
+        let recipe = &kitchen.recipes[making.recipe.0];
+        for step in 0..recipe.steps.len() {
+            link_step(recipe, number, step, &jobs, work);
+        }
+        link_box(kitchen, recipe, number, &jobs, work);
+    }
+    for number in 0..work.chosen.len() {
+        link_to_other_recipes(kitchen, makings, number, &jobs, work);
+        link_to_dishes(kitchen, makings, number, &jobs, work);
+    }
+}
+
+/// The steps of the same recipe, in the session, that a step comes after.
+fn steps_before(recipe: &Recipe, step: usize) -> Vec<usize> {
+    let wanted: Vec<usize> = match &recipe.steps[step].after {
+        None => step.checked_sub(1).into_iter().collect(),
+        Some(list) => list.iter().filter_map(|after| if let After::Step(s) = after { Some(*s) } else { None }).collect(),
+    };
+    wanted.into_iter().filter(|s| recipe.steps.get(*s).is_some_and(|step| step.ahead.is_none())).collect()
+}
+
+/// The steps in the session that no other step of the recipe comes after.
+fn last_steps(recipe: &Recipe) -> Vec<usize> {
+    let followed: Vec<usize> = in_session(recipe).flat_map(|step| steps_before(recipe, step)).collect();
+    in_session(recipe).filter(|step| !followed.contains(step)).collect()
+}
+
+fn in_session(recipe: &Recipe) -> impl Iterator<Item = usize> + '_ {
+    (0..recipe.steps.len()).filter(|step| recipe.steps[*step].ahead.is_none())
+}
+
+fn last_jobs(recipe: &Recipe, number: usize, jobs: &Jobs) -> Vec<usize> {
+    last_steps(recipe).into_iter().flat_map(|step| jobs.rounds(number, step).iter().copied()).collect()
+}
+
+fn link_step(recipe: &Recipe, number: usize, step: usize, jobs: &Jobs, work: &mut Work) {
+    let after = jobs.rounds(number, step);
+    for earlier in steps_before(recipe, step) {
+        let before = jobs.rounds(number, earlier);
+        if before.len() == after.len() {
+            for (b, a) in before.iter().zip(after) {
+                add_ruled(&recipe.steps[step], &[*b], &[*a], work);
+            }
+        } else {
+            add_ruled(&recipe.steps[step], before, after, work);
+        }
+    }
+}
+
+/// `after = ["recipe:other"]`: after all of that recipe's making in this session.
+fn link_to_other_recipes(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
+    let recipe = recipe_of(kitchen, makings, work, number);
+    for (position, step) in recipe.steps.iter().enumerate() {
+        for after in step.after.iter().flatten() {
+            let After::Recipe(other) = after else { continue };
+            for earlier in numbers_of(makings, work, *other).into_iter().filter(|n| *n != number) {
+                let before = last_jobs(&kitchen.recipes[other.0], earlier, jobs);
+                add_ruled(step, &before, jobs.rounds(number, position), work);
+            }
+        }
+    }
+}
+
+/// A component's last steps come before the step of the dish that names it.
+fn link_to_dishes(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
+    let making = &makings.makings[work.chosen[number]];
+    let before = last_jobs(&kitchen.recipes[making.recipe.0], number, jobs);
+    for dish in dishes_of(making, work) {
+        let recipe = recipe_of(kitchen, makings, work, dish);
+        if let Some(step) = step_using(recipe, making.recipe) {
+            add(&before, jobs.rounds(dish, step), (0, None), LinkWhy::Order, work);
+        }
+    }
+}
+
+/// The session's makings, by number, that use this one at once.
+fn dishes_of(making: &Making, work: &Work) -> Vec<usize> {
+    let mut dishes: Vec<usize> = making
+        .uses
+        .iter()
+        .filter(|one| one.kept == Kept::Straight)
+        .filter_map(|one| match one.by {
+            User::Making(dish) => work.chosen.iter().position(|chosen| *chosen == dish),
+            User::Meal(_) => None,
+        })
+        .collect();
+    dishes.sort_unstable();
+    dishes.dedup();
+    dishes
+}
+
+/// The box comes after all last steps, and starts within two hours of each load leaving the heat for good.
+fn link_box(kitchen: &Kitchen, recipe: &Recipe, number: usize, jobs: &Jobs, work: &mut Work) {
+    let Some(boxing) = jobs.boxes.get(&number).copied() else { return };
+    add(&last_jobs(recipe, number, jobs), &[boxing], (0, None), LinkWhy::Order, work);
+    for step in last_hot_steps(kitchen, recipe) {
+        add(jobs.rounds(number, step), &[boxing], (0, Some(CHILL_WITHIN)), LinkWhy::Safety, work);
+    }
+}
+
+/// The steps after which the food does not go back to the heat.
+fn last_hot_steps(kitchen: &Kitchen, recipe: &Recipe) -> Vec<usize> {
+    let hot: Vec<usize> = in_session(recipe).filter(|step| is_hot(kitchen, &recipe.steps[*step])).collect();
+    let reheated = |step: usize| hot.iter().any(|later| *later != step && comes_after(recipe, *later, step));
+    hot.iter().copied().filter(|step| !reheated(*step)).collect()
+}
+
+fn is_hot(kitchen: &Kitchen, step: &Step) -> bool {
+    let heats = |name: &str| !UNHEATED.iter().any(|word| name.to_lowercase().contains(word));
+    let by_appliance = step.on.iter().any(|id| kitchen.appliances[id.0].heat || heats(&kitchen.appliances[id.0].name));
+    by_appliance || step.temperature.is_some() || step.inside.is_some()
+}
+
+/// Does `later` come after `earlier`, by way of any other steps?
+fn comes_after(recipe: &Recipe, later: usize, earlier: usize) -> bool {
+    let mut seen = vec![false; recipe.steps.len()];
+    let mut open = steps_before(recipe, later);
+    while let Some(step) = open.pop() {
+        if step == earlier {
+            return true;
+        }
+        if !std::mem::replace(&mut seen[step], true) {
+            open.extend(steps_before(recipe, step));
+        }
+    }
+    false
+}
+
+fn recipe_of<'k>(kitchen: &'k Kitchen, makings: &Makings, work: &Work, number: usize) -> &'k Recipe {
+    &kitchen.recipes[makings.makings[work.chosen[number]].recipe.0]
+}
+
+fn numbers_of(makings: &Makings, work: &Work, recipe: RecipeId) -> Vec<usize> {
+    (0..work.chosen.len()).filter(|n| makings.makings[work.chosen[*n]].recipe == recipe).collect()
+}
+
+/// Links with the `gap` and `within` of the later step. Applied to each of the earlier jobs, `gap` counts from the latest of them
+/// and `within` from the earliest.
+fn add_ruled(step: &Step, before: &[usize], after: &[usize], work: &mut Work) {
+    let within = step.within.map(|w| w.0);
+    let why = if within.is_some() { LinkWhy::Within } else { LinkWhy::Order };
+    add(before, after, (step.gap.map_or(0, |gap| gap.0), within), why, work);
+}
+
+fn add(before: &[usize], after: &[usize], (gap, within): (i64, Option<i64>), why: LinkWhy, work: &mut Work) {
+    for b in before {
+        work.problem.links.extend(after.iter().map(|a| Link { before: *b, after: *a, gap, within, why }));
+    }
+}
+
+#[cfg(test)]
+mod tests;

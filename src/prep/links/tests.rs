@@ -1,0 +1,119 @@
+use jiff::civil::date;
+use pretty_assertions::assert_eq;
+
+use crate::foods::Place;
+use crate::kitchen::{After, ApplianceId, Kitchen, RecipeId, Step};
+use crate::measure::{Minutes, Quantity};
+use crate::plan::{Boxed, Kept, Making, Use, User};
+use crate::prep::tasks::{Work, session_work};
+use crate::prep::testing::*;
+use crate::prep::{Link, LinkWhy};
+
+fn work(kitchen: &Kitchen, list: Vec<Making>) -> Work {
+    session_work(kitchen, &week().sessions[0], 0, &makings(list))
+}
+
+fn order(before: usize, after: usize) -> Link {
+    Link { before, after, gap: 0, within: None, why: LinkWhy::Order }
+}
+
+/// One recipe, one making; the oven takes 2, the hob 3.
+fn links_of(steps: Vec<Step>, batches: f64, kept: bool) -> Vec<Link> {
+    let mut kitchen = kitchen();
+    kitchen.appliances = vec![appliance("oven", 2, true), appliance("hob", 3, false)];
+    kitchen.recipes = vec![recipe("dish", "Dish", 4.0, steps)];
+    let mut one = making(&kitchen, 0, batches);
+    if kept {
+        one.boxes = vec![Boxed { amount: Quantity::portions(2.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec![] }];
+    }
+    work(&kitchen, vec![one]).problem.links
+}
+
+fn oven(text: &str) -> Step {
+    Step { wait: Minutes(30), on: vec![ApplianceId(0)], ..step(text) }
+}
+
+#[test]
+fn a_step_follows_the_step_before_it_unless_it_starts_free() {
+    let steps = vec![step("One."), step("Two."), Step { after: Some(vec![]), ..step("Free.") }];
+    assert_eq!(links_of(steps, 1.0, false), [order(0, 1)]);
+}
+
+#[test]
+fn rounds_follow_rounds_where_the_counts_agree() {
+    // 4 batches: 2 + 2 in the oven, twice. Jobs 0, 1 then 2, 3.
+    assert_eq!(links_of(vec![oven("Bake."), oven("Grill.")], 4.0, false), [order(0, 2), order(1, 3)]);
+}
+
+#[test]
+fn a_step_in_one_round_follows_all_rounds_before_it() {
+    assert_eq!(links_of(vec![oven("Bake."), step("Mix.")], 4.0, false), [order(0, 2), order(1, 2)]);
+}
+
+#[test]
+fn gap_and_within_bind_to_each_job_before() {
+    let rest = Step { gap: Some(Minutes(10)), within: Some(Minutes(60)), ..step("Carve.") };
+    let link = |before| Link { before, after: 2, gap: 10, within: Some(60), why: LinkWhy::Within };
+    assert_eq!(links_of(vec![oven("Bake."), rest], 4.0, false), [link(0), link(1)]);
+}
+
+#[test]
+fn what_is_done_ahead_is_outside_and_its_links_vanish() {
+    let soak = Step { ahead: Some(Minutes(720)), ..step("Soak.") };
+    assert_eq!(links_of(vec![soak, step("Cook."), step("Mash.")], 1.0, false), [order(0, 1)]);
+}
+
+#[test]
+fn a_load_is_boxed_within_two_hours_of_leaving_the_heat_for_good() {
+    // Browned on the hob (0), braised in the oven (1), rested (2), boxed (3): only the oven is the last heat.
+    let hob = Step { wait: Minutes(5), on: vec![ApplianceId(1)], ..step("Brown.") };
+    let safe = Link { before: 1, after: 3, gap: 0, within: Some(120), why: LinkWhy::Safety };
+    assert_eq!(links_of(vec![hob, oven("Braise."), step("Rest.")], 1.0, true), [order(0, 1), order(1, 2), order(2, 3), safe]);
+}
+
+#[test]
+fn each_load_has_its_own_two_hours() {
+    let safe = |before| Link { before, after: 2, gap: 0, within: Some(120), why: LinkWhy::Safety };
+    assert_eq!(links_of(vec![oven("Bake.")], 4.0, true), [order(0, 2), order(1, 2), safe(0), safe(1)]);
+}
+
+/// A sauce (two steps), and a dish whose second step names it.
+fn sauce_and_dish() -> Kitchen {
+    let mut kitchen = kitchen();
+    let sauce = recipe("sauce", "Sauce", 4.0, vec![step("Chop."), step("Blend.")]);
+    let mut dish = recipe("dish", "Dish", 4.0, vec![step("Boil."), Step { text: vec![words("Fold in "), named(0)], ..step("") }]);
+    dish.ingredients = vec![component("200 g recipe:sauce", RecipeId(0), Quantity::grams(200.0))];
+    kitchen.recipes = vec![sauce, dish];
+    kitchen
+}
+
+fn used_by(making: Making, dish: usize) -> Making {
+    let amount = Quantity::portions(1.0);
+    let one = Use { by: User::Making(dish), on: making.on, amount, kept: Kept::Straight, label: "Dish".into() };
+    Making { uses: vec![one], ..making }
+}
+
+#[test]
+fn a_component_is_ready_before_the_step_that_names_it() {
+    let kitchen = sauce_and_dish();
+    let list = vec![used_by(making(&kitchen, 0, 1.0), 1), making(&kitchen, 1, 1.0)];
+    assert_eq!(work(&kitchen, list).problem.links, [order(0, 1), order(2, 3), order(1, 3)]);
+}
+
+#[test]
+fn a_component_that_no_step_names_is_ready_before_the_first() {
+    let mut kitchen = sauce_and_dish();
+    kitchen.recipes[1].steps[1] = step("Fold.");
+    let list = vec![used_by(making(&kitchen, 0, 1.0), 1), making(&kitchen, 1, 1.0)];
+    assert_eq!(work(&kitchen, list).problem.links, [order(0, 1), order(2, 3), order(1, 2)]);
+}
+
+#[test]
+fn a_step_after_another_recipe_waits_for_all_of_it() {
+    let mut kitchen = sauce_and_dish();
+    kitchen.recipes[0].steps[1].after = Some(vec![]);
+    kitchen.recipes[1].ingredients.clear();
+    kitchen.recipes[1].steps = vec![Step { after: Some(vec![After::Recipe(RecipeId(0))]), ..step("Fry.") }];
+    let list = vec![making(&kitchen, 0, 1.0), making(&kitchen, 1, 1.0)];
+    assert_eq!(work(&kitchen, list).problem.links, [order(0, 2), order(1, 2)]);
+}

@@ -1,0 +1,221 @@
+//! A session that ends too late: what binds it, and what would help.
+
+use super::Problem;
+use super::advice::{Teller, duration, minutes_over};
+use super::names::in_a_sentence;
+use super::tasks::{Work, session_work};
+use crate::kitchen::{Kitchen, Session, Week};
+use crate::measure::Days;
+use crate::plan::{Kept, MadeAt, Makings, Use, User};
+
+/// How many remedies are told: the best.
+const TOLD: usize = 3;
+
+/// What takes the most time by itself: the longest chain of steps, one appliance, or all hands together.
+pub(super) fn binding(kitchen: &Kitchen, teller: &Teller) -> Option<String> {
+    let problem = &teller.work.problem;
+    let (chain, last) = longest_chain(problem)?;
+    let people = problem.people.len().max(1) as i64;
+    let hands: i64 = problem.jobs.iter().map(|job| job.hands + job.out).sum();
+    let mut ranked = vec![(chain, format!("the longest chain of steps, up to {}: {}", teller.job(last), duration(chain)))];
+    for (machine, appliance) in kitchen.appliances.iter().enumerate() {
+        let full = minutes_of_machine(problem, machine);
+        ranked.push((full, format!("the {}, full for {}", appliance.name, duration(full))));
+    }
+    let many = if people == 1 { "one pair of hands".to_owned() } else { format!("{people} pairs of hands") };
+    ranked.push((hands / people, format!("hands-on work, {} for {many}", duration(hands))));
+    let most = ranked.iter().map(|(minutes, _)| *minutes).max()?;
+    ranked.into_iter().find(|(minutes, _)| *minutes == most).map(|(_, what)| format!("What binds is {what}."))
+}
+
+/// Minutes of the longest path through the links, and its last job.
+fn longest_chain(problem: &Problem) -> Option<(i64, usize)> {
+    let mut ends: Vec<i64> = problem.jobs.iter().map(super::Job::minutes).collect();
+    // Without circles, as many rounds as there are jobs settle every path.
+    for _ in 0..problem.jobs.len() {
+        let mut moved = false;
+        for link in &problem.links {
+            let end = ends[link.before] + link.gap + problem.jobs[link.after].minutes();
+            moved |= end > ends[link.after];
+            ends[link.after] = ends[link.after].max(end);
+        }
+        if !moved {
+            break;
+        }
+    }
+    let longest = ends.iter().copied().max()?;
+    ends.iter().position(|end| *end == longest).map(|job| (longest, job))
+}
+
+/// Minutes for which the machine would be full if its loads fitted without a gap.
+fn minutes_of_machine(problem: &Problem, machine: usize) -> i64 {
+    let load = |job: &super::Job| job.machines.iter().filter(|(m, _)| *m == machine).map(|(_, takes)| takes * job.minutes()).sum::<i64>();
+    problem.jobs.iter().map(load).sum::<i64>() / problem.machines[machine].room.max(1)
+}
+
+/// The best of: one more person, one more load of room in an appliance, one recipe moved to another session.
+pub(super) fn remedies(
+    (kitchen, week, makings): (&Kitchen, &Week, &Makings),
+    index: usize,
+    work: &Work,
+    finish: i64,
+    replan: impl Fn(&Problem) -> i64,
+) -> Vec<String> {
+    let mut changes = vec![("With one more person".to_owned(), one_more_person(&work.problem))];
+    changes.extend(more_room(kitchen, &week.sessions[index], index, makings, work));
+    changes.extend(moved_recipes(kitchen, week, makings, index, work));
+    let mut ends: Vec<(i64, String)> = changes.into_iter().map(|(what, problem)| (replan(&problem), what)).collect();
+    ends.retain(|(end, _)| *end < finish);
+    ends.sort_by_key(|(end, _)| *end);
+    ends.iter().take(TOLD).filter_map(|(end, what)| sentence(&week.sessions[index], *end, what)).collect()
+}
+
+fn sentence(session: &Session, end: i64, what: &str) -> Option<String> {
+    let at = jiff::Span::new().try_minutes(end).and_then(|span| session.start.checked_add(span)).ok()?.strftime("%H:%M").to_string();
+    let over = minutes_over(session, end)?;
+    let verdict = if over > 0 { format!("still {} late", duration(over)) } else { "in time".to_owned() };
+    Some(format!("{what} it would end at {at}, {verdict}."))
+}
+
+fn one_more_person(problem: &Problem) -> Problem {
+    let mut more = problem.clone();
+    let person = more.people.len();
+    more.people.push(super::Worker { from: 0, until: None });
+    more.jobs.iter_mut().for_each(|job| job.people.push(person));
+    more
+}
+
+/// One change an appliance that the session uses.
+fn more_room(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings, work: &Work) -> Vec<(String, Problem)> {
+    let used = |machine: usize| work.problem.jobs.iter().any(|job| job.machines.iter().any(|(m, _)| *m == machine));
+    let roomier = |machine: usize| {
+        let mut roomier = kitchen.clone();
+        roomier.appliances[machine].room += 1;
+        let what = format!("With room for one more load in the {}", kitchen.appliances[machine].name);
+        (what, session_work(&roomier, session, index, makings).problem)
+    };
+    (0..kitchen.appliances.len()).filter(|machine| used(*machine)).map(roomier).collect()
+}
+
+/// One change a making that another session of the week could make as well: the first that can serve all its uses.
+fn moved_recipes(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize, work: &Work) -> Vec<(String, Problem)> {
+    let mut changes = Vec::new();
+    for making in work.chosen.iter().copied().filter(|making| stands_alone(makings, *making)) {
+        let others = (0..week.sessions.len()).filter(|other| *other != index);
+        let Some(other) = others.into_iter().find(|other| can_make(kitchen, week, makings, making, *other)) else { continue };
+        let mut moved = makings.clone();
+        moved.makings[making].at = MadeAt::Session(other);
+        let name = in_a_sentence(&kitchen.recipes[makings.makings[making].recipe.0].name);
+        let day = week.sessions[other].start.strftime("%a %H:%M");
+        changes.push((
+            format!("With {name} moved to the session on {day}"),
+            session_work(kitchen, &week.sessions[index], index, &moved).problem,
+        ));
+    }
+    changes
+}
+
+/// Neither goes straight into a dish nor takes a component straight from its session.
+fn stands_alone(makings: &Makings, making: usize) -> bool {
+    let straight = |one: &Use| one.kept == Kept::Straight && matches!(one.by, User::Making(_));
+    let gives = makings.makings[making].uses.iter().any(straight);
+    let takes = makings.makings.iter().flat_map(|m| &m.uses).any(|one| straight(one) && one.by == User::Making(making));
+    !gives && !takes
+}
+
+fn can_make(kitchen: &Kitchen, week: &Week, makings: &Makings, making: usize, other: usize) -> bool {
+    let session = &week.sessions[other];
+    let recipe = &kitchen.recipes[makings.makings[making].recipe.0];
+    let keeps = recipe.fridge.max(recipe.freezer).unwrap_or(Days(0)).0;
+    let ready = session
+        .finish_by
+        .or_else(|| jiff::Span::new().try_minutes(kitchen.rules.ready_after.0).and_then(|span| session.start.checked_add(span)).ok());
+    let uses = &makings.makings[making].uses;
+    !uses.is_empty()
+        && uses.iter().all(|one| {
+            let from = match one.by {
+                User::Meal(meal) => week.meals.get(meal).map(|meal| meal.at_time),
+                User::Making(dish) => match makings.makings.get(dish).map(|dish| dish.at) {
+                    Some(MadeAt::Session(of)) => week.sessions.get(of).map(|of| of.start),
+                    Some(MadeAt::Meal(of)) => week.meals.get(of).map(|of| of.at_time),
+                    None => None,
+                },
+            };
+            let days = one.on.duration_since(session.start.date()).as_hours() / 24;
+            from.zip(ready).is_some_and(|(from, ready)| from >= ready) && days <= keeps
+        })
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::kitchen::{ApplianceId, Meal, Spot, Step};
+    use crate::measure::{Minutes, Quantity};
+    use crate::plan::Making;
+    use crate::prep::testing::*;
+
+    /// Three trays of 60 min in an oven for two, and 30 min of chopping; two sessions, the second on Wednesday.
+    fn roast_and_slaw() -> (Kitchen, Week, Makings) {
+        let mut kitchen = kitchen();
+        kitchen.appliances = vec![appliance("oven", 2, true)];
+        kitchen.appliances[0].out = Minutes(0);
+        let roast = Step { wait: Minutes(60), on: vec![ApplianceId(0)], ..step("Roast.") };
+        let chop = Step { hands: Minutes(30), ..step("Chop.") };
+        kitchen.recipes = vec![recipe("roast", "Roast roots", 4.0, vec![roast]), recipe("slaw", "Slaw", 4.0, vec![chop])];
+        kitchen.recipes[1].fridge = Some(Days(3));
+        let mut week = week();
+        let mut second = week.sessions[0].clone();
+        second.start = date(2026, 12, 2).at(17, 0, 0, 0);
+        week.sessions.push(second);
+        let at_time = date(2026, 12, 3).at(18, 30, 0, 0);
+        week.meals =
+            vec![Meal { at_time, label: "Thu supper".into(), name: None, eaters: 3.0, each: vec![], shared: vec![], at: Spot::default() }];
+        let eaten =
+            Use { by: User::Meal(0), on: at_time.date(), amount: Quantity::portions(3.0), kept: Kept::Fridge, label: "Thu supper".into() };
+        let slaw = Making { uses: vec![eaten], ..making(&kitchen, 1, 1.0) };
+        let list = makings(vec![making(&kitchen, 0, 3.0), slaw]);
+        (kitchen, week, list)
+    }
+
+    #[test]
+    fn the_fullest_of_chain_appliance_and_hands_is_named() {
+        // Chain 60 min; oven (2 + 1) x 60 / 2 = 90 min; hands 30 min.
+        let (kitchen, week, makings) = roast_and_slaw();
+        let work = session_work(&kitchen, &week.sessions[0], 0, &makings);
+        let teller = Teller { kitchen: &kitchen, makings: &makings, work: &work };
+        assert_eq!(binding(&kitchen, &teller).as_deref(), Some("What binds is the oven, full for 1 h 30 min."));
+    }
+
+    #[test]
+    fn the_best_three_remedies_say_when_the_session_would_end() {
+        let (kitchen, mut week, makings) = roast_and_slaw();
+        week.sessions[0].finish_by = Some(date(2026, 11, 29).at(15, 30, 0, 0));
+        let work = session_work(&kitchen, &week.sessions[0], 0, &makings);
+        // A stand-in that reckons 60 min a roast and 30 min of chopping shared by all hands.
+        let reckon = |problem: &Problem| {
+            let roasts = problem.jobs.iter().filter(|job| job.wait == 60).count() as i64;
+            let hands: i64 = problem.jobs.iter().map(|job| job.hands).sum();
+            roasts * 60 + hands / problem.people.len() as i64
+        };
+        assert_eq!(reckon(&work.problem), 150);
+        let told = remedies((&kitchen, &week, &makings), 0, &work, 150, reckon);
+        // 60 + 30; 120 + 0; 120 + 15.
+        let expected = [
+            "With room for one more load in the oven it would end at 15:30, in time.",
+            "With slaw moved to the session on Wed 17:00 it would end at 16:00, still 30 min late.",
+            "With one more person it would end at 16:15, still 45 min late.",
+        ];
+        assert_eq!(told, expected);
+    }
+
+    #[test]
+    fn a_recipe_moves_only_where_the_other_session_can_serve_it() {
+        let (mut kitchen, week, makings) = roast_and_slaw();
+        assert!(can_make(&kitchen, &week, &makings, 1, 1));
+        kitchen.recipes[1].fridge = None;
+        assert!(!can_make(&kitchen, &week, &makings, 1, 1));
+    }
+}

@@ -1,0 +1,135 @@
+//! How one step of a making falls into rounds, where its appliances cannot take all of it at once.
+
+use crate::kitchen::{Kitchen, Step};
+use crate::measure::whole_up;
+
+/// One load of a step: the room it takes and its hands-on minutes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Round {
+    /// 0 where the step holds no appliance.
+    pub takes: i64,
+    pub hands: i64,
+}
+
+/// The rounds of `step` for that many batches, fullest first. `wash` minutes fall in each of them, and are not paced.
+pub(super) fn rounds(kitchen: &Kitchen, step: &Step, batches: f64, wash: i64) -> Vec<Round> {
+    let loads = match tightest_room(kitchen, step) {
+        None => vec![0],
+        Some(room) => loads(whole_up(batches * step.takes, 1.0) as i64, room),
+    };
+    let hands = hands_of(step, batches, kitchen.rules.pace, &loads);
+    loads.into_iter().zip(hands).map(|(takes, hands)| Round { takes, hands: hands + wash }).collect()
+}
+
+/// Hands-on minutes in whole minutes, rounded up.
+pub(super) fn paced(minutes: f64, pace: f64) -> i64 {
+    whole_up(minutes * pace, 1.0) as i64
+}
+
+/// The least room among the appliances that the step holds at once.
+fn tightest_room(kitchen: &Kitchen, step: &Step) -> Option<i64> {
+    step.on.iter().map(|id| i64::from(kitchen.appliances[id.0].room).max(1)).min()
+}
+
+fn loads(total: i64, room: i64) -> Vec<i64> {
+    let mut loads = vec![room; (total / room) as usize];
+    if total % room > 0 || loads.is_empty() {
+        loads.push(total % room);
+    }
+    loads
+}
+
+/// Fixed hands fall in each round. Growing hands are split by load; each round ends on the whole minute above its share of the
+/// total, so that the rounds add up to the total.
+fn hands_of(step: &Step, batches: f64, pace: f64, loads: &[i64]) -> Vec<i64> {
+    let hands = step.hands.0 as f64;
+    if !step.scales {
+        return vec![paced(hands, pace); loads.len()];
+    }
+    let total = paced(hands * batches, pace);
+    let all: i64 = loads.iter().sum();
+    if all == 0 {
+        return vec![total; loads.len()];
+    }
+    let (mut loaded, mut spent) = (0, 0);
+    let mut split = Vec::with_capacity(loads.len());
+    for load in loads {
+        loaded += load;
+        let until = (total * loaded + all - 1) / all;
+        split.push(until - spent);
+        spent = until;
+    }
+    split
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+    use proptest::prelude::*;
+
+    use super::*;
+    use crate::measure::Minutes;
+    use crate::prep::testing::{appliance, kitchen, step};
+
+    fn on_the_oven(hands: i64, takes: f64, scales: bool) -> Step {
+        Step { hands: Minutes(hands), takes, scales, on: vec![crate::kitchen::ApplianceId(0)], ..step("Roast.") }
+    }
+
+    fn with_room(room: u32) -> Kitchen {
+        let mut kitchen = kitchen();
+        kitchen.appliances = vec![appliance("oven", room, true), appliance("trays", 1, false)];
+        kitchen
+    }
+
+    #[test]
+    fn more_than_the_room_is_split_fullest_first() {
+        // 2.5 batches x 2 trays = 5 trays; 5 = 2 + 2 + 1.
+        let takes: Vec<i64> = rounds(&with_room(2), &on_the_oven(0, 2.0, false), 2.5, 0).iter().map(|r| r.takes).collect();
+        assert_eq!(takes, [2, 2, 1]);
+    }
+
+    #[test]
+    fn floating_noise_does_not_take_another_tray() {
+        // 3 x 0.1 is 0.30000000000000004 in binary; 10 x that is still 3 trays.
+        assert_eq!(rounds(&with_room(3), &on_the_oven(0, 0.1 + 0.2, false), 10.0, 0).len(), 1);
+    }
+
+    #[test]
+    fn growing_hands_are_split_by_load_and_keep_their_sum() {
+        // 10 min x 2.5 = 25 min over 3 trays in loads of 2 and 1: 16 2/3 -> 17, and 25 - 17 = 8.
+        let hands: Vec<i64> = rounds(&with_room(2), &on_the_oven(10, 1.0, true), 2.5, 0).iter().map(|r| r.hands).collect();
+        assert_eq!(hands, [17, 8]);
+    }
+
+    #[test]
+    fn fixed_hands_and_the_wash_fall_in_each_round() {
+        // 4 min + 3 min of washing, twice.
+        let hands: Vec<i64> = rounds(&with_room(2), &on_the_oven(4, 1.0, false), 3.0, 3).iter().map(|r| r.hands).collect();
+        assert_eq!(hands, [7, 7]);
+    }
+
+    #[test]
+    fn the_pace_multiplies_hands_and_rounds_up_but_leaves_the_wash() {
+        // 6 x 1.5 x 1.2 = 10.8 -> 11; + 3 = 14.
+        let mut kitchen = with_room(2);
+        kitchen.rules.pace = 1.2;
+        let step = Step { hands: Minutes(6), ..step("Chop.") };
+        assert_eq!(rounds(&kitchen, &step, 1.5, 3), [Round { takes: 0, hands: 14 }]);
+    }
+
+    #[test]
+    fn of_several_appliances_the_tightest_sets_the_rounds() {
+        let step = Step { on: vec![crate::kitchen::ApplianceId(0), crate::kitchen::ApplianceId(1)], ..on_the_oven(0, 1.0, false) };
+        assert_eq!(rounds(&with_room(2), &step, 3.0, 0).len(), 3);
+    }
+
+    proptest! {
+        #[test]
+        fn rounds_add_up_to_the_room_taken_and_to_the_hands(batches in 1u32..20, room in 1u32..6, hands in 0i64..60) {
+            let rounds = rounds(&with_room(room), &on_the_oven(hands, 1.0, true), f64::from(batches), 0);
+            prop_assert_eq!(rounds.iter().map(|r| r.takes).sum::<i64>(), i64::from(batches));
+            prop_assert_eq!(rounds.iter().map(|r| r.hands).sum::<i64>(), hands * i64::from(batches));
+            prop_assert!(rounds.iter().all(|r| r.takes >= 1 && r.takes <= i64::from(room) && r.hands >= 0));
+        }
+    }
+}

@@ -1,0 +1,160 @@
+//! From the makings of one session to a problem for the scheduler, remembering what each job is.
+
+use super::links::link_all;
+use super::names::handles_raw;
+use super::rounds::{paced, rounds};
+use super::{Heat, Job, JobKind, Machine, Problem, Worker};
+use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step};
+use crate::plan::{MadeAt, Making, Makings};
+
+/// What a job of the problem is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Origin {
+    /// Index into [`Makings::makings`].
+    pub making: usize,
+    pub part: Part,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Part {
+    /// Step, round and takes; step and round count from 0.
+    Step {
+        step: usize,
+        round: usize,
+        rounds: usize,
+        takes: i64,
+    },
+    Box,
+}
+
+/// A step that nobody in the session may do; everybody is planned for it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Unfit {
+    pub making: usize,
+    pub step: usize,
+}
+
+/// One session's question to the scheduler.
+#[derive(Debug, Clone)]
+pub(super) struct Work {
+    pub problem: Problem,
+    /// One a job.
+    pub origins: Vec<Origin>,
+    /// The session's makings: indices into [`Makings::makings`].
+    pub chosen: Vec<usize>,
+    /// The workers' names and roles.
+    pub people: Vec<Person>,
+    pub unfit: Vec<Unfit>,
+}
+
+/// The jobs, people, appliances and links of session `index`.
+pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings) -> Work {
+    let people = people_of(session);
+    let workers = people.iter().map(|person| worker(person, session)).collect();
+    let problem = Problem { people: workers, machines: machines(kitchen), jobs: Vec::new(), links: Vec::new() };
+    let chosen: Vec<usize> = makings.makings.iter().enumerate().filter(|(_, m)| m.at == MadeAt::Session(index)).map(|(i, _)| i).collect();
+    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new() };
+    for number in 0..work.chosen.len() {
+        add_making(kitchen, makings, number, &mut work);
+    }
+    link_all(kitchen, makings, &mut work);
+    work
+}
+
+/// A session without people is done by one cook.
+fn people_of(session: &Session) -> Vec<Person> {
+    if !session.people.is_empty() {
+        return session.people.clone();
+    }
+    vec![Person { name: "cook".into(), role: "cook".into(), from: None, until: None, may: None }]
+}
+
+fn worker(person: &Person, session: &Session) -> Worker {
+    let minutes = |at: jiff::civil::DateTime| at.duration_since(session.start).as_secs().div_euclid(60);
+    Worker { from: person.from.map_or(0, |from| minutes(from).max(0)), until: person.until.map(minutes) }
+}
+
+fn machines(kitchen: &Kitchen) -> Vec<Machine> {
+    let heat = |near, warm_up| Heat { near, warm_up };
+    kitchen.appliances.iter().map(|a| Machine { room: i64::from(a.room).max(1), heat: a.heat.then(|| heat(a.near, a.warm_up.0)) }).collect()
+}
+
+fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Work) {
+    let index = work.chosen[number];
+    let making = &makings.makings[index];
+    let recipe = &kitchen.recipes[making.recipe.0];
+    for (position, step) in recipe.steps.iter().enumerate().filter(|(_, step)| step.ahead.is_none()) {
+        let people = fit_people(&work.people, step).unwrap_or_else(|| {
+            work.unfit.push(Unfit { making: index, step: position });
+            (0..work.people.len()).collect()
+        });
+        let wash = if handles_raw(kitchen, recipe, position) { kitchen.rules.wash.0 } else { 0 };
+        let rounds = rounds(kitchen, step, making.batches, wash);
+        for (round, load) in rounds.iter().enumerate() {
+            let takes = load.takes;
+            work.origins.push(Origin { making: index, part: Part::Step { step: position, round, rounds: rounds.len(), takes } });
+            work.problem.jobs.push(step_job(kitchen, step, number, load.hands, takes, people.clone()));
+        }
+    }
+    if let Some(hands) = boxing(kitchen, making) {
+        work.origins.push(Origin { making: index, part: Part::Box });
+        work.problem.jobs.push(box_job(number, hands, work.people.len()));
+    }
+}
+
+fn step_job(kitchen: &Kitchen, step: &Step, making: usize, hands: i64, takes: i64, people: Vec<usize>) -> Job {
+    let heated = step.on.iter().any(|id| kitchen.appliances[id.0].heat);
+    Job {
+        kind: JobKind::Step,
+        making,
+        hands,
+        wait: step.wait.0,
+        out: out_of(kitchen, step),
+        machines: held(&step.on).into_iter().map(|id| (id.0, takes)).collect(),
+        temperature: step.temperature.filter(|_| heated).map(|t| t.0),
+        people,
+    }
+}
+
+/// Each appliance once, whatever the list repeats.
+fn held(on: &[ApplianceId]) -> Vec<ApplianceId> {
+    let mut held: Vec<ApplianceId> = Vec::with_capacity(on.len());
+    for id in on {
+        if !held.contains(id) {
+            held.push(*id);
+        }
+    }
+    held
+}
+
+/// A load is taken out when its wait ends; a step without a wait leaves nothing standing. Of several appliances the slowest counts.
+fn out_of(kitchen: &Kitchen, step: &Step) -> i64 {
+    if step.wait.0 == 0 {
+        return 0;
+    }
+    step.on.iter().map(|id| kitchen.appliances[id.0].out.0).max().unwrap_or(0)
+}
+
+/// The hands-on minutes of the box task, or `None` where there is none.
+fn boxing(kitchen: &Kitchen, making: &Making) -> Option<i64> {
+    (making.is_kept() && kitchen.rules.boxing.0 > 0).then(|| paced(kitchen.rules.boxing.0 as f64, kitchen.rules.pace))
+}
+
+fn box_job(making: usize, hands: i64, people: usize) -> Job {
+    Job { kind: JobKind::Box, making, hands, wait: 0, out: 0, machines: vec![], temperature: None, people: (0..people).collect() }
+}
+
+/// Who has the role and the skill that the step asks for; `None` where nobody has.
+fn fit_people(people: &[Person], step: &Step) -> Option<Vec<usize>> {
+    let same = |a: &str, b: &str| a.trim().eq_ignore_ascii_case(b.trim());
+    let fits = |person: &Person| {
+        let role = step.who.as_ref().is_none_or(|who| same(who, &person.role));
+        let skill = step.skill.as_ref().is_none_or(|skill| person.may.as_ref().is_none_or(|may| may.iter().any(|m| same(m, skill))));
+        role && skill
+    };
+    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| fits(person)).map(|(i, _)| i).collect();
+    (!fit.is_empty()).then_some(fit)
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,174 @@
+//! Small kitchens, written out by hand, for the tests of this room.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::{DateTime, date};
+
+use crate::foods::{Food, FoodId, Foods, Item, State};
+use crate::kitchen::*;
+use crate::measure::{Amount, Currency, Minutes, Quantity, Spoons, Unit, Units};
+use crate::plan::{MadeAt, Making, Makings};
+use crate::prep::Schedule;
+
+/// A kitchen with the default rules and nothing in it.
+pub fn kitchen() -> Kitchen {
+    Kitchen {
+        household: Household {
+            name: "Boatyard Row".into(),
+            eaters: 3.0,
+            currency: Currency { code: "EUR".into(), digits: 2 },
+            avoid: vec![],
+            mealtimes: BTreeMap::new(),
+        },
+        print: Print { paper: Paper::A4, units: Units::Metric },
+        rules: Rules {
+            short_by: 0.02,
+            choose: Choose::Cheapest,
+            spoons: Spoons::Us,
+            always: vec![],
+            ask: vec![],
+            ready_after: Minutes(180),
+            boxing: Minutes(3),
+            wash: Minutes(3),
+            pace: 1.0,
+        },
+        appliances: vec![],
+        staples: vec![],
+        recipes: vec![],
+        foods: Foods::default(),
+        shops: vec![],
+        packs: vec![],
+        lots: vec![],
+    }
+}
+
+pub fn food(kitchen: &mut Kitchen, name: &str, kind: &str) -> FoodId {
+    let id = FoodId(kitchen.foods.all.len() as u32);
+    kitchen.foods.all.push(Food { name: name.into(), kind: Some(kind.into()), ..Food::default() });
+    kitchen.foods.names.insert(name.into(), id);
+    id
+}
+
+pub fn appliance(name: &str, room: u32, heat: bool) -> Appliance {
+    let (warm_up, out) = if heat { (Minutes(10), Minutes(1)) } else { (Minutes(0), Minutes(0)) };
+    Appliance { name: name.into(), room, heat, near: 10.0, warm_up, out, holds: None, at: Spot::default() }
+}
+
+/// A step without hands, wait, appliance or rule.
+pub fn step(text: &str) -> Step {
+    Step {
+        id: None,
+        text: vec![Piece::Words(text.into())],
+        hands: Minutes(0),
+        wait: Minutes(0),
+        scales: true,
+        on: vec![],
+        takes: 1.0,
+        temperature: None,
+        inside: None,
+        who: None,
+        skill: None,
+        after: None,
+        gap: None,
+        within: None,
+        ahead: None,
+        at: Spot::default(),
+    }
+}
+
+pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
+    Recipe {
+        id: id.into(),
+        name: name.into(),
+        makes: Quantity::portions(portions),
+        portion: None,
+        batches: BatchCut::Halves,
+        fridge: None,
+        freezer: None,
+        cupboard: None,
+        made: Made::InASession,
+        serve: None,
+        boxed: None,
+        ingredients: vec![],
+        steps,
+        at: Spot::default(),
+    }
+}
+
+pub fn amount(number: f64, unit: Unit) -> Amount {
+    Amount { low: number, high: number, unit }
+}
+
+pub fn item(number: f64, unit: Unit) -> Item {
+    Item { amount: amount(number, unit), size: None, grade: None, state: State::AsPurchased, plus: vec![] }
+}
+
+pub fn ingredient(text: &str, food: FoodId, item: Option<Item>, prep: Option<&str>) -> Ingredient {
+    Ingredient { text: text.into(), wanted: Wanted::Food { food, item }, prep: prep.map(str::to_owned), remark: None, at: Spot::default() }
+}
+
+pub fn component(text: &str, recipe: RecipeId, amount: Quantity) -> Ingredient {
+    let wanted = Wanted::Recipe { recipe, most: amount.clone(), amount };
+    Ingredient { text: text.into(), wanted, prep: None, remark: None, at: Spot::default() }
+}
+
+pub fn named(index: usize) -> Piece {
+    Piece::Ingredient { index, share: None }
+}
+
+pub fn words(text: &str) -> Piece {
+    Piece::Words(text.into())
+}
+
+/// Sunday 29 November 2026, 14:00.
+pub fn sunday() -> DateTime {
+    date(2026, 11, 29).at(14, 0, 0, 0)
+}
+
+pub fn person(name: &str, role: &str) -> Person {
+    Person { name: name.into(), role: role.into(), from: None, until: None, may: None }
+}
+
+/// One session on Sunday with one cook.
+pub fn week() -> Week {
+    Week {
+        name: "First week of advent".into(),
+        from: date(2026, 11, 30),
+        trips: vec![],
+        sessions: vec![Session { start: sunday(), finish_by: None, people: vec![person("cook", "cook")], at: Spot::default() }],
+        meals: vec![],
+        at: Spot::default(),
+    }
+}
+
+/// A making of the first session of which nothing is kept.
+pub fn making(kitchen: &Kitchen, recipe: usize, batches: f64) -> Making {
+    Making {
+        recipe: RecipeId(recipe),
+        at: MadeAt::Session(0),
+        on: sunday().date(),
+        batches,
+        makes: kitchen.recipes[recipe].makes.scaled(batches),
+        uses: vec![],
+        spare: None,
+        boxes: vec![],
+    }
+}
+
+pub fn makings(makings: Vec<Making>) -> Makings {
+    Makings { makings, ..Makings::default() }
+}
+
+/// A proven plan of that many minutes with nothing in it.
+pub fn planned(minutes: i64) -> Schedule {
+    Schedule {
+        placed: vec![],
+        settings: vec![],
+        finish: minutes,
+        bound: minutes,
+        proven: true,
+        overrun: vec![],
+        clash: vec![],
+        impossible: vec![],
+    }
+}

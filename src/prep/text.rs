@@ -1,0 +1,183 @@
+//! What a step says: its text with the amounts of the making, as the cook weighs them on the board.
+
+use super::names::{first_step, handled, in_a_sentence, unnamed};
+use crate::foods::{Food, Grade, Item, State};
+use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
+use crate::measure::{Amount, Celsius, Quantity, Unit, Units, Word, show};
+
+/// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
+/// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
+pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64) -> String {
+    let recipe = &kitchen.recipes[recipe.0];
+    let Some(asked) = recipe.steps.get(step) else { return String::new() };
+    let said: String = asked.text.iter().map(|piece| say(kitchen, recipe, piece, batches)).collect();
+    let rest = unnamed(recipe);
+    if first_step(recipe) != Some(step) || rest.is_empty() {
+        return said.trim().to_owned();
+    }
+    let rest: Vec<String> = rest.iter().map(|index| amount_and_food(kitchen, &recipe.ingredients[*index], None, batches)).collect();
+    format!("With {}: {}", listed(&rest), said.trim())
+}
+
+/// The text of a further round, where the amounts have been said: each food by its name alone.
+pub(super) fn again_text(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> String {
+    let say = |piece: &Piece| match piece {
+        Piece::Words(words) => words.clone(),
+        Piece::Ingredient { index, .. } => recipe.ingredients.get(*index).map_or_else(String::new, |one| plain_name(kitchen, one)),
+    };
+    recipe.steps[step].text.iter().map(say).collect::<String>().trim().to_owned()
+}
+
+/// What a line says after its comma that is no cut: "drained", "at room temperature". One sentence an ingredient.
+pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> Vec<String> {
+    let said = |index: usize| {
+        let one = recipe.ingredients.get(index)?;
+        let prep = one.prep.as_deref().filter(|prep| !super::cuts::is_cut(prep))?;
+        Some(format!("{}: {prep}", sentence(&plain_name(kitchen, one))))
+    };
+    handled(recipe, step).into_iter().filter_map(said).collect()
+}
+
+/// "190 °C (375 °F)"; the other way round where sheets print US units. Fahrenheit to the nearest five, as dials and charts have it.
+pub(super) fn degrees(celsius: Celsius, units: Units) -> String {
+    let metric = format!("{} °C", celsius.0.round());
+    let us = format!("{} °F", ((celsius.0 * 9.0 / 5.0 + 32.0) / 5.0).round() * 5.0);
+    match units {
+        Units::Metric => format!("{metric} ({us})"),
+        Units::Us => format!("{us} ({metric})"),
+    }
+}
+
+/// "a, b and c".
+pub(super) fn listed<S: AsRef<str>>(words: &[S]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.as_ref().to_owned(),
+        [first @ .., last] => format!("{} and {}", first.iter().map(AsRef::as_ref).collect::<Vec<_>>().join(", "), last.as_ref()),
+    }
+}
+
+/// With a capital at its start.
+pub(super) fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, batches: f64) -> String {
+    match piece {
+        Piece::Words(words) => words.clone(),
+        Piece::Ingredient { index, share } => {
+            recipe.ingredients.get(*index).map_or_else(String::new, |one| amount_and_food(kitchen, one, share.as_ref(), batches))
+        }
+    }
+}
+
+/// "60 ml olive oil", "3 large onions", "2 tins (400 g) white beans", "200 g herb yoghurt".
+fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> String {
+    let units = kitchen.print.units;
+    let spoons = kitchen.rules.spoons;
+    let shown = |amount: &Amount| {
+        let scaled = amount.scaled(batches);
+        span(&scaled.least(spoons), &scaled.most(spoons), units)
+    };
+    match &one.wanted {
+        Wanted::Food { food, item: None } => {
+            let share = share.map(|share| format!("{} ", shown(share))).unwrap_or_default();
+            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 1.0))
+        }
+        Wanted::Food { food, item: Some(item) } => {
+            let amount = share.unwrap_or(&item.amount);
+            let size = container_size(amount, item, units);
+            let plus =
+                if share.is_none() { item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect() } else { String::new() };
+            let described = describe(item);
+            let many = if amount.unit == Unit::Piece { amount.high * batches } else { 0.0 };
+            let name = name_in_line(&kitchen.foods[*food], one, many);
+            format!("{}{size}{plus} {described}{}", shown(amount), without_container(&name, amount.unit))
+        }
+        Wanted::Recipe { recipe, amount, most } => {
+            let name = in_a_sentence(&kitchen.recipes[recipe.0].name);
+            match share {
+                Some(share) => format!("{} {name}", shown(share)),
+                None => format!("{} {name}", span(&amount.scaled(batches), &most.scaled(batches), units)),
+            }
+        }
+    }
+}
+
+/// A number of tins need not say that what is in them is tinned.
+fn without_container(name: &str, unit: Unit) -> &str {
+    if unit == Unit::Word(Word::Tin) { name.strip_prefix("tinned ").unwrap_or(name) } else { name }
+}
+
+fn plain_name(kitchen: &Kitchen, one: &Ingredient) -> String {
+    match &one.wanted {
+        Wanted::Food { food, .. } => name_in_line(&kitchen.foods[*food], one, 0.0),
+        Wanted::Recipe { recipe, .. } => in_a_sentence(&kitchen.recipes[recipe.0].name),
+    }
+}
+
+/// "large ", "diced ", "cooked ": what the amount is of.
+fn describe(item: &Item) -> String {
+    let grade = match item.grade {
+        Some(Grade::Small) => "small ",
+        Some(Grade::Medium) => "medium ",
+        Some(Grade::Large) => "large ",
+        None => "",
+    };
+    let state = match &item.state {
+        State::AsPurchased => String::new(),
+        State::Prepared(form) => format!("{form} "),
+        State::Cooked => "cooked ".into(),
+        State::Drained => "drained ".into(),
+    };
+    format!("{grade}{state}")
+}
+
+/// " (400 g)" after a number of tins, jars or packets; " × 400 g" after a bare number.
+fn container_size(amount: &Amount, item: &Item, units: Units) -> String {
+    match (&item.size, amount.unit) {
+        (Some(size), Unit::Piece) if item.amount.unit == Unit::Piece => format!(" × {}", show(size, units)),
+        (Some(size), unit @ Unit::Word(_)) if item.amount.unit == unit => format!(" ({})", show(size, units)),
+        _ => String::new(),
+    }
+}
+
+/// One amount, or both ends of a range: "60–90 ml", "2–3 cloves", "900 g to 1.2 kg".
+pub(super) fn span(least: &Quantity, most: &Quantity, units: Units) -> String {
+    let (low, high) = (show(least, units), show(most, units));
+    if low == high {
+        return high;
+    }
+    let split =
+        |text: &str| text.split_once([' ', '\u{a0}']).map_or((text.to_owned(), String::new()), |(n, u)| (n.to_owned(), u.to_owned()));
+    let ((number, unit), (_, unit_of_most)) = (split(&low), split(&high));
+    let words = matches!(most, Quantity::Words(..) | Quantity::Count(_) | Quantity::Portions(_));
+    if words || unit == unit_of_most { format!("{number}–{high}") } else { format!("{low} to {high}") }
+}
+
+/// The food's name, in the plural where there is more than one piece of it or where the line itself says so.
+fn name_in_line(food: &Food, one: &Ingredient, pieces: f64) -> String {
+    let plural = plural(&food.name);
+    let typed = one.text.to_lowercase().contains(&plural.to_lowercase());
+    if pieces > 1.0 || (typed && pieces == 0.0) { plural } else { food.name.clone() }
+}
+
+/// The usual English plural of a name's last word; a name that is one already stays.
+pub(super) fn plural(name: &str) -> String {
+    const IRREGULAR: [(&str, &str); 5] =
+        [("potato", "potatoes"), ("tomato", "tomatoes"), ("leaf", "leaves"), ("loaf", "loaves"), ("mango", "mangoes")];
+    if let Some((one, many)) = IRREGULAR.iter().find(|(one, _)| name.to_lowercase().ends_with(one)) {
+        return format!("{}{many}", &name[..name.len() - one.len()]);
+    }
+    let vowel_before_y = ["ay", "ey", "oy", "uy"].iter().any(|end| name.ends_with(end));
+    match name {
+        _ if ["ch", "sh", "x", "ss"].iter().any(|end| name.ends_with(end)) => format!("{name}es"),
+        _ if name.ends_with('s') || name.is_empty() => name.to_owned(),
+        _ if name.ends_with('y') && !vowel_before_y => format!("{}ies", &name[..name.len() - 1]),
+        _ => format!("{name}s"),
+    }
+}
+
+#[cfg(test)]
+mod tests;

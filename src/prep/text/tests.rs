@@ -1,0 +1,134 @@
+use pretty_assertions::assert_eq;
+
+use super::*;
+use crate::kitchen::Step;
+use crate::prep::testing::*;
+
+/// White-bean mash: beans (0), oil (1), rosemary (2), onions (3), salt to taste (4), herb yoghurt (5).
+fn mash() -> Kitchen {
+    let mut kitchen = kitchen();
+    let beans = food(&mut kitchen, "tinned white beans", "pulse");
+    let oil = food(&mut kitchen, "olive oil", "oil");
+    let rosemary = food(&mut kitchen, "rosemary", "herb");
+    let onion = food(&mut kitchen, "onion", "vegetable");
+    let salt = food(&mut kitchen, "salt", "spice");
+    let tins = Item { size: Some(Quantity::grams(400.0)), ..item(2.0, Unit::Word(Word::Tin)) };
+    let mut mash = recipe("mash", "White-bean mash", 6.0, vec![]);
+    mash.ingredients = vec![
+        ingredient("2 tins (400 g) white beans, drained", beans, Some(tins), Some("drained")),
+        ingredient("60 ml olive oil", oil, Some(item(60.0, Unit::Millilitre)), None),
+        ingredient("1 sprig rosemary", rosemary, Some(item(1.0, Unit::Word(Word::Sprig))), None),
+        ingredient("1 large onion, diced", onion, Some(Item { grade: Some(Grade::Large), ..item(1.0, Unit::Piece) }), Some("diced")),
+        ingredient("salt, to taste", salt, None, None),
+        component("200 g recipe:herb-yoghurt", RecipeId(1), Quantity::grams(200.0)),
+    ];
+    kitchen.recipes = vec![mash, recipe("herb-yoghurt", "Herb yoghurt", 4.0, vec![])];
+    kitchen
+}
+
+/// The text of one step of the mash, every other ingredient being named by a second step.
+fn text(pieces: Vec<Piece>, batches: f64) -> String {
+    let mut kitchen = mash();
+    let rest = Step { text: (0..6).map(named).collect(), ..step("") };
+    kitchen.recipes[0].steps = vec![Step { text: pieces, ..step("") }, rest];
+    step_text(&kitchen, RecipeId(0), 0, batches)
+}
+
+#[test]
+fn a_food_is_printed_with_its_scaled_amount() {
+    // 60 ml x 2; 1 sprig x 2.
+    let said = text(vec![words("Warm "), named(1), words(" with "), named(2), words(".")], 2.0);
+    assert_eq!(said, "Warm 120 ml olive oil with 2 sprigs rosemary.");
+}
+
+#[test]
+fn a_share_is_scaled_by_itself() {
+    // 20 ml x 1.5 = 30 ml.
+    let share = Piece::Ingredient { index: 1, share: Some(amount(20.0, Unit::Millilitre)) };
+    assert_eq!(text(vec![words("Drizzle with "), share], 1.5), "Drizzle with 30 ml olive oil");
+}
+
+#[test]
+fn tins_keep_their_size_and_pieces_their_plural() {
+    assert_eq!(text(vec![words("Mash "), named(0)], 1.0), "Mash 2 tins (400 g) white beans");
+    assert_eq!(text(vec![words("Fry "), named(3)], 1.0), "Fry 1 large onion");
+    assert_eq!(text(vec![words("Fry "), named(3)], 3.0), "Fry 3 large onions");
+}
+
+#[test]
+fn to_taste_has_no_amount_and_a_component_its_name_in_small_letters() {
+    let said = text(vec![words("Season with "), named(4), words(", fold in "), named(5)], 2.0);
+    assert_eq!(said, "Season with salt, fold in 400 g herb yoghurt");
+}
+
+#[test]
+fn what_no_step_names_leads_the_first_step() {
+    let mut kitchen = mash();
+    kitchen.recipes[0].steps = vec![
+        Step { text: vec![words("Warm "), named(1), words(".")], ..step("") },
+        Step { text: vec![named(0), named(3), named(5)], ..step("") },
+    ];
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With 1 sprig rosemary and salt: Warm 60 ml olive oil.");
+}
+
+#[test]
+fn the_first_step_in_the_session_has_what_no_step_names() {
+    let mut kitchen = mash();
+    kitchen.recipes[0].ingredients.truncate(2);
+    let soak = Step { text: vec![words("Soak "), named(0)], ahead: Some(crate::measure::Minutes(60)), ..step("") };
+    kitchen.recipes[0].steps = vec![soak, step("Cook.")];
+    assert_eq!(step_text(&kitchen, RecipeId(0), 1, 1.0), "With 60 ml olive oil: Cook.");
+}
+
+#[test]
+fn a_range_prints_both_ends() {
+    let ml = |n| Quantity::millilitres(n);
+    assert_eq!(span(&ml(60.0), &ml(90.0), Units::Metric), "60–90 ml");
+    let cloves = |n| Quantity::Words(n, "clove".into());
+    assert_eq!(span(&cloves(1.0), &cloves(2.0), Units::Metric), "1–2 cloves");
+    assert_eq!(span(&Quantity::Count(2.0), &Quantity::Count(3.0), Units::Metric), "2–3");
+    assert_eq!(span(&Quantity::grams(900.0), &Quantity::grams(1200.0), Units::Metric), "900 g to 1.2 kg");
+}
+
+#[test]
+fn a_further_round_names_foods_without_their_amounts() {
+    let mut kitchen = mash();
+    kitchen.recipes[0].steps = vec![Step { text: vec![words("Roast "), named(3), words(" in "), named(1)], ..step("") }];
+    assert_eq!(again_text(&kitchen, &kitchen.recipes[0], 0), "Roast onion in olive oil");
+}
+
+#[test]
+fn a_state_and_what_comes_on_top_are_said() {
+    let mut kitchen = mash();
+    let flour = food(&mut kitchen, "flour", "grain");
+    let onion = crate::foods::FoodId(3);
+    let diced = Item { state: State::Prepared("diced".into()), ..item(300.0, Unit::Gram) };
+    let dusted = Item { plus: vec![amount(20.0, Unit::Gram)], ..item(100.0, Unit::Gram) };
+    kitchen.recipes[0].ingredients = vec![
+        ingredient("300 g diced onion", onion, Some(diced), None),
+        ingredient("100 g flour, plus 20 g for dusting", flour, Some(dusted), None),
+    ];
+    kitchen.recipes[0].steps = vec![Step { text: vec![named(0), words(" and "), named(1)], ..step("") }];
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 2.0), "600 g diced onion and 200 g plus 40 g flour");
+}
+
+#[test]
+fn only_preparations_that_are_no_cuts_are_notes() {
+    let mut kitchen = mash();
+    kitchen.recipes[0].steps = vec![Step { text: (0..6).map(named).collect(), ..step("") }];
+    assert_eq!(preparations(&kitchen, &kitchen.recipes[0], 0), ["Tinned white beans: drained"]);
+}
+
+#[test]
+fn degrees_are_printed_both_ways() {
+    // 190 °C = 374 °F, 74 °C = 165.2 °F, 4 °C = 39.2 °F: to the nearest five.
+    assert_eq!(degrees(Celsius(190.0), Units::Metric), "190 °C (375 °F)");
+    assert_eq!(degrees(Celsius(74.0), Units::Us), "165 °F (74 °C)");
+    assert_eq!(degrees(Celsius(4.0), Units::Metric), "4 °C (40 °F)");
+}
+
+#[test]
+fn plurals_are_the_usual_ones() {
+    let said: Vec<String> = ["onion", "potato", "bay leaf", "celery stick", "cherry", "chicken thighs", "radish"].map(plural).to_vec();
+    assert_eq!(said, ["onions", "potatoes", "bay leaves", "celery sticks", "cherries", "chicken thighs", "radishes"]);
+}

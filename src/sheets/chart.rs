@@ -1,0 +1,211 @@
+//! The session over time: a lane for every person and every appliance, a bar for everything that takes their time, numbered as the steps are.
+
+use jiff::civil::DateTime;
+
+use crate::measure::Units;
+use crate::prep::{SessionPlan, Task, TaskKind};
+
+use super::flow::Block;
+use super::frame::across;
+use super::page::{BLACK, HAIRLINE, Item, Rect, Rule, TextRun, Weight};
+use super::text::{Line, Setter, Style, baseline, plain, strong, width_of};
+use super::wording::{clock_after, temperature};
+
+/// The type of the chart.
+pub const SMALL: Style = Style { size: 7.5, leading: 10.0 };
+
+/// The column of names at the left.
+const NAMES: f32 = 68.0;
+
+/// Space between a bar's edge and its label.
+const PAD: f32 = 2.0;
+
+/// The widest label beside a bar.
+const BESIDE: f32 = 48.0;
+
+/// What is too short to be seen is drawn this wide.
+const LEAST: f32 = 1.5;
+
+/// Minutes between ticks: the first that leaves room for the clock times.
+const TICKS: [i64; 5] = [15, 30, 60, 120, 240];
+
+/// One lane's bar, before it has a row.
+struct Bar {
+    from: i64,
+    until: i64,
+    mark: String,
+    name: String,
+    fill: Option<f32>,
+}
+
+/// A bar with its place across, and its label.
+struct Placed {
+    x: f32,
+    width: f32,
+    label: Line,
+    left: f32,
+    right: f32,
+    fill: Option<f32>,
+}
+
+/// Time across: minute 0 at `left`, `last` at `right`.
+struct Scale {
+    left: f32,
+    right: f32,
+    last: i64,
+}
+
+impl Scale {
+    fn x(&self, minute: i64) -> f32 {
+        self.left + (self.right - self.left) * minute.clamp(0, self.last) as f32 / self.last as f32
+    }
+}
+
+/// The chart as blocks as wide as the page: the clock, then a block a lane. `marks` are the numbers of the tasks.
+pub fn chart(
+    setter: &mut Setter,
+    session: &SessionPlan,
+    marks: &[String],
+    start: DateTime,
+    row: f32,
+    width: f32,
+    units: Units,
+) -> Vec<Block> {
+    let last = session.tasks.iter().map(|task| task.end_minute).chain([session.minutes, 1]).max().unwrap_or(1);
+    let scale = Scale { left: NAMES, right: width, last };
+    let ticks = ticks(&scale, start);
+    let mut blocks = vec![clock_line(&scale, &ticks, start)];
+    for (name, bars) in lanes(session, marks, units) {
+        blocks.push(lane(setter, &name, &bars, &scale, &ticks, row));
+    }
+    if let Some(line) = blocks.last_mut().and_then(|block| block.lines.last_mut()) {
+        line.items.push(Item::Rule(across(0.0, width, line.height, BLACK)));
+    }
+    blocks
+}
+
+/// Minutes after the start that lie on the clock's quarters, halves or hours.
+fn ticks(scale: &Scale, start: DateTime) -> Vec<i64> {
+    let room = 3.0 * SMALL.size * 1.2;
+    let per_minute = (scale.right - scale.left) / scale.last as f32;
+    let step = TICKS.into_iter().find(|step| *step as f32 * per_minute >= room).unwrap_or(480);
+    let past = i64::from(start.hour()) * 60 + i64::from(start.minute());
+    (0..=scale.last).filter(|minute| (past + minute) % step == 0).collect()
+}
+
+fn clock_line(scale: &Scale, ticks: &[i64], start: DateTime) -> Block {
+    let mut line = Line::empty(SMALL.leading);
+    for minute in ticks {
+        let text = clock_after(start, *minute);
+        let mut run = TextRun { x: 0.0, baseline: baseline(SMALL) - 1.0, size: SMALL.size, weight: Weight::Regular, grey: BLACK, text };
+        let width = run.width();
+        run.x = (scale.x(*minute) - width / 2.0).min(scale.right - width);
+        line.items.push(Item::Text(run));
+    }
+    Block::of(vec![line]).heading()
+}
+
+/// People first, then appliances, each in the order in which they are first needed.
+fn lanes(session: &SessionPlan, marks: &[String], units: Units) -> Vec<(String, Vec<Bar>)> {
+    let mut people: Vec<(String, Vec<Bar>)> = Vec::new();
+    let mut appliances: Vec<(String, Vec<Bar>)> = Vec::new();
+    for (task, mark) in session.tasks.iter().zip(marks) {
+        if let Some(person) = task.person.as_ref().filter(|_| task.hands_minutes > 0) {
+            add(&mut people, person, bar(task, mark, task.start_minute, task.start_minute + task.hands_minutes, Some(0.82)));
+        }
+        if let Some(person) = task.out_person.as_ref().or(task.person.as_ref()).filter(|_| task.out_minutes > 0) {
+            let out = Bar { name: "out".to_owned(), ..bar(task, mark, task.end_minute - task.out_minutes, task.end_minute, Some(0.82)) };
+            add(&mut people, person, out);
+        }
+        for appliance in task.appliance.iter().chain(&task.also) {
+            let mut held = bar(task, mark, task.start_minute, task.end_minute, (task.kind != TaskKind::Set).then_some(0.92));
+            if let (Some(celsius), true) = (task.at_celsius, task.appliance.as_ref() == Some(appliance)) {
+                let warm = temperature(celsius, units);
+                held.name = if task.kind == TaskKind::Set { warm } else { format!("{warm} {}", held.name) };
+            }
+            add(&mut appliances, appliance, held);
+        }
+    }
+    people.into_iter().chain(appliances).collect()
+}
+
+fn bar(task: &Task, mark: &str, from: i64, until: i64, fill: Option<f32>) -> Bar {
+    let name = if task.short.is_empty() { task.dish.clone().unwrap_or_default() } else { task.short.clone() };
+    Bar { from, until, mark: mark.to_owned(), name, fill }
+}
+
+fn add(lanes: &mut Vec<(String, Vec<Bar>)>, name: &str, bar: Bar) {
+    match lanes.iter_mut().find(|(lane, _)| lane == name) {
+        Some((_, bars)) => bars.push(bar),
+        None => lanes.push((name.to_owned(), vec![bar])),
+    }
+}
+
+/// A lane in as many rows as it has things at one time, or labels that need the room.
+fn lane(setter: &mut Setter, name: &str, bars: &[Bar], scale: &Scale, ticks: &[i64], row: f32) -> Block {
+    let mut order: Vec<&Bar> = bars.iter().collect();
+    order.sort_by_key(|bar| (bar.from, bar.until));
+    let mut rows: Vec<(f32, Vec<Placed>)> = Vec::new();
+    for bar in order {
+        let placed = placed(setter, bar, scale);
+        match rows.iter_mut().find(|(taken, _)| *taken <= placed.left) {
+            Some((taken, row)) => {
+                *taken = placed.right + 1.0;
+                row.push(placed);
+            }
+            None => rows.push((placed.right + 1.0, vec![placed])),
+        }
+    }
+    let mut lines: Vec<Line> = rows.into_iter().map(|(_, bars)| row_line(bars, scale, ticks, row)).collect();
+    if let Some(first) = lines.first_mut() {
+        let label = setter.one_line(&[strong(name)], SMALL, NAMES - 6.0);
+        first.items.extend(on_row(label, row).items);
+        first.items.push(Item::Rule(across(0.0, scale.right, 0.0, BLACK)));
+    }
+    Block::of(lines)
+}
+
+fn on_row(line: Line, row: f32) -> Line {
+    let items = line.items.iter().map(|item| item.moved(0.0, row_baseline(row) - baseline(SMALL))).collect();
+    Line { items, ..line }
+}
+
+fn row_baseline(row: f32) -> f32 {
+    row / 2.0 + 0.33 * SMALL.size
+}
+
+/// The label stands in the bar where it fits, first with its name, then with fewer of its letters, then as the bare number; else beside it.
+fn placed(setter: &mut Setter, bar: &Bar, scale: &Scale) -> Placed {
+    let x = scale.x(bar.from).min(scale.right - LEAST);
+    let width = (scale.x(bar.until) - x).max(LEAST);
+    let inside = width - 2.0 * PAD;
+    let mark = if bar.mark.is_empty() { bar.name.clone() } else { bar.mark.clone() };
+    let bare = setter.one_line(&[strong(mark)], SMALL, BESIDE);
+    let needed = width_of(&bare);
+    let name = if bar.mark.is_empty() { String::new() } else { bar.name.clone() };
+    if needed <= inside {
+        let full = setter.one_line(&[strong(bar.mark.as_str()), plain(format!(" {name}"))], SMALL, inside);
+        let label = if bar.mark.is_empty() || width_of(&full) < needed + 12.0 { bare } else { full };
+        return Placed { x, width, left: x, right: x + width, label: label.moved(x + PAD), fill: bar.fill };
+    }
+    let right = x + width + PAD;
+    if right + needed <= scale.right {
+        return Placed { x, width, left: x, right: right + needed, label: bare.moved(right), fill: bar.fill };
+    }
+    let left = x - PAD - needed;
+    Placed { x, width, left, right: x + width, label: bare.moved(left), fill: bar.fill }
+}
+
+fn row_line(bars: Vec<Placed>, scale: &Scale, ticks: &[i64], row: f32) -> Line {
+    let mut line = Line::empty(row);
+    for minute in ticks {
+        let x = scale.x(*minute);
+        line.items.push(Item::Rule(Rule { x0: x, y0: 0.0, x1: x, y1: row, thickness: HAIRLINE, grey: 0.75 }));
+    }
+    for bar in bars {
+        let rect = Rect { x: bar.x, y: 1.5, width: bar.width, height: row - 3.0, fill: bar.fill.or(Some(1.0)), outline: Some(HAIRLINE) };
+        line.items.push(Item::Rect(rect));
+        line.items.extend(on_row(bar.label, row).items);
+    }
+    line
+}

@@ -1,0 +1,138 @@
+//! The two faces that every sheet is set in: which glyphs they have and how wide each is. It must not know a page.
+
+use std::collections::BTreeSet;
+use std::sync::OnceLock;
+
+use ttf_parser::Face;
+
+use super::page::Weight;
+
+/// Characters below this are looked up once: Latin, Greek and Cyrillic.
+const NEAR: u32 = 0x530;
+
+/// Stands for a character that the faces have no shape for.
+const STAND_IN: char = '□';
+
+/// One face: its file, and the glyphs it maps characters to.
+pub struct Typeface {
+    pub data: &'static [u8],
+    /// Its PostScript name.
+    pub name: &'static str,
+    face: Option<Face<'static>>,
+    per_em: f32,
+    near: Vec<Option<Glyph>>,
+}
+
+/// A glyph of a face.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Glyph {
+    pub id: u16,
+    /// In thousandths of the size.
+    pub advance: u16,
+}
+
+impl Typeface {
+    fn read(data: &'static [u8], name: &'static str) -> Typeface {
+        let face = Face::parse(data, 0).ok();
+        let per_em = face.as_ref().map_or(1000.0, |face| f32::from(face.units_per_em()));
+        let mut typeface = Typeface { data, name, face, per_em, near: Vec::new() };
+        typeface.near = (0..NEAR).map(|code| char::from_u32(code).and_then(|c| typeface.look_up(c))).collect();
+        typeface
+    }
+
+    fn look_up(&self, c: char) -> Option<Glyph> {
+        let face = self.face.as_ref()?;
+        let id = face.glyph_index(c)?;
+        let advance = f32::from(face.glyph_hor_advance(id).unwrap_or(0)) * 1000.0 / self.per_em;
+        Some(Glyph { id: id.0, advance: advance.round() as u16 })
+    }
+
+    /// The glyph of a character, or `None` where the face has no shape for it.
+    pub fn glyph(&self, c: char) -> Option<Glyph> {
+        match self.near.get(c as usize) {
+            Some(glyph) => *glyph,
+            None => self.look_up(c),
+        }
+    }
+
+    /// Points that one character takes at a size.
+    pub fn advance(&self, c: char, size: f32) -> f32 {
+        self.glyph(c).map_or(0.0, |glyph| f32::from(glyph.advance)) * size / 1000.0
+    }
+
+    /// Points that a text takes on one line at a size.
+    pub fn width(&self, text: &str, size: f32) -> f32 {
+        text.chars().map(|c| self.advance(c, size)).sum()
+    }
+
+    /// Ascent and descent in thousandths of the size.
+    pub fn vertical(&self) -> (i16, i16) {
+        self.face.as_ref().map_or((0, 0), |face| (face.ascender(), face.descender()))
+    }
+}
+
+/// The face of a weight, parsed once.
+pub fn typeface(weight: Weight) -> &'static Typeface {
+    static REGULAR: OnceLock<Typeface> = OnceLock::new();
+    static SEMI_BOLD: OnceLock<Typeface> = OnceLock::new();
+    match weight {
+        Weight::Regular => {
+            REGULAR.get_or_init(|| Typeface::read(include_bytes!("../../fonts/SourceSans3-Regular.ttf"), "SourceSans3-Regular"))
+        }
+        Weight::SemiBold => {
+            SEMI_BOLD.get_or_init(|| Typeface::read(include_bytes!("../../fonts/SourceSans3-SemiBold.ttf"), "SourceSans3-Semibold"))
+        }
+    }
+}
+
+/// What a character does on a page.
+enum Printed {
+    As(char),
+    Space,
+    Nothing,
+    Missing,
+}
+
+fn printed(c: char) -> Printed {
+    match c {
+        '\u{a0}' | '\u{202f}' | '\u{2007}' => Printed::As('\u{a0}'),
+        c if c.is_whitespace() => Printed::Space,
+        // Joiners, direction marks, variation selectors and the byte order mark have no shape of their own.
+        '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{fe00}'..='\u{fe0f}' | '\u{feff}' => {
+            Printed::Nothing
+        }
+        c if c.is_control() => Printed::Nothing,
+        c if has_shape(c) => Printed::As(c),
+        _ => Printed::Missing,
+    }
+}
+
+fn has_shape(c: char) -> bool {
+    typeface(Weight::Regular).glyph(c).is_some() && typeface(Weight::SemiBold).glyph(c).is_some()
+}
+
+/// A text as the faces can print it: white space run together, and a stand-in for every character without a shape, which is noted in `missing`.
+pub fn printable(text: &str, missing: &mut BTreeSet<char>) -> String {
+    let mut out = String::with_capacity(text.len());
+    for c in text.chars() {
+        match printed(c) {
+            Printed::As(c) => out.push(c),
+            Printed::Space if out.ends_with(' ') => {}
+            Printed::Space => out.push(' '),
+            Printed::Nothing => {}
+            Printed::Missing => {
+                missing.insert(c);
+                out.push(if has_shape(STAND_IN) { STAND_IN } else { '?' });
+            }
+        }
+    }
+    out
+}
+
+/// "These characters cannot be printed", naming up to twelve of them.
+pub fn warning_of(missing: &BTreeSet<char>) -> Option<String> {
+    let named = missing.iter().take(12).map(|c| format!("{c} (U+{:04X})", *c as u32)).collect::<Vec<_>>().join(", ");
+    let more = missing.len().saturating_sub(12);
+    let rest = if more > 0 { format!(" and {more} more") } else { String::new() };
+    (!missing.is_empty()).then(|| format!("the sheet's type has no shape for {named}{rest}: {STAND_IN} is printed instead"))
+}

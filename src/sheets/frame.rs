@@ -1,0 +1,93 @@
+//! The head and the foot of every page: household, week, what the page is, "page n of m".
+
+use super::flow::Column;
+use super::page::{BLACK, HAIRLINE, Item, MARGIN, Page, Rule, TextRun};
+use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
+use super::{Settings, Sheet};
+
+/// The grid that baselines keep, in points.
+pub const GRID: f32 = 4.0;
+
+pub const TITLE: Style = Style { size: 20.0, leading: 24.0 };
+pub const NOTE: Style = Style { size: 9.5, leading: 12.0 };
+
+/// Space kept free above the foot, and the foot itself.
+const FOOT: f32 = 16.0;
+
+/// Space between two columns.
+pub const GUTTER: f32 = 24.0;
+
+/// What the head of a page says.
+pub struct Head {
+    /// Small, above the title: "Shopping list, First week of advent".
+    pub over: String,
+    pub title: String,
+    /// Below it, each on lines of its own.
+    pub under: Vec<Vec<Span>>,
+}
+
+/// An empty page with its head; the height at which the rest begins.
+pub fn headed(setter: &mut Setter, settings: Settings, head: &Head, household: &str) -> (Page, f32) {
+    let mut page = Page::of(settings.paper);
+    let width = page.width - 2.0 * MARGIN;
+    let mut y = MARGIN;
+    let place = |page: &mut Page, lines: Vec<Line>, x: f32, y: &mut f32| {
+        for line in lines {
+            line.items.iter().for_each(|item| page.put(item.moved(x, *y)));
+            *y += line.height;
+        }
+    };
+    let mut right_y = y;
+    let name = setter.one_line(&[soft(household)], NOTE, width / 3.0);
+    let right = page.width - MARGIN - width_of(&name);
+    place(&mut page, vec![name], right, &mut right_y);
+    let over = setter.at_most(2, &[soft(head.over.as_str())], NOTE, width * 2.0 / 3.0 - GUTTER);
+    place(&mut page, over, MARGIN, &mut y);
+    let title = setter.at_most(2, &[strong(head.title.as_str())], TITLE, width);
+    place(&mut page, title, MARGIN, &mut y);
+    for spans in &head.under {
+        let lines = setter.at_most(3, spans, NOTE, width);
+        place(&mut page, lines, MARGIN, &mut y);
+    }
+    y += GRID;
+    page.rules.push(across(MARGIN, page.width - MARGIN, y, BLACK));
+    (page, y + 2.0 * GRID)
+}
+
+/// A hairline across.
+pub fn across(from: f32, to: f32, y: f32, grey: f32) -> Rule {
+    Rule { x0: from, y0: y, x1: to, y1: y, thickness: HAIRLINE, grey }
+}
+
+/// Columns of equal width below `top`, and that width.
+pub fn columns(page: &Page, top: f32, count: usize) -> (Vec<Column>, f32) {
+    let whole = page.width - 2.0 * MARGIN;
+    let width = (whole - GUTTER * (count as f32 - 1.0)) / count as f32;
+    let bottom = page.height - MARGIN - FOOT;
+    let column = |index: usize| Column { x: MARGIN + index as f32 * (width + GUTTER), top, bottom };
+    ((0..count).map(column).collect(), width)
+}
+
+/// Writes the foot of every page, now that their number is known.
+pub fn number_pages(setter: &mut Setter, pages: &mut [Page], what: &str) {
+    let count = pages.len();
+    for (index, page) in pages.iter_mut().enumerate() {
+        let baseline = page.height - MARGIN - 2.0;
+        let number = setter.one_line(&[plain(format!("page {} of {count}", index + 1))], NOTE, 100.0);
+        let right = page.width - MARGIN - width_of(&number);
+        let left = setter.one_line(&[soft(what)], NOTE, right - MARGIN - GUTTER);
+        for (line, x) in [(left, MARGIN), (number, right)] {
+            for item in line.items {
+                if let Item::Text(run) = item {
+                    page.runs.push(TextRun { x: run.x + x, baseline, ..run });
+                }
+            }
+        }
+    }
+}
+
+/// A sheet of these pages, with a warning for what could not be printed.
+pub fn finished(setter: Setter, file_stem: String, title: String, pages: Vec<Page>, mut warnings: Vec<String>) -> Sheet {
+    warnings.extend(super::face::warning_of(&setter.missing));
+    Sheet { file_stem, title, pages, warnings }
+}

@@ -1,0 +1,119 @@
+//! What stands on the shopping list after the trips: what is at home, what runs out, what it costs, what to do before cooking.
+
+use crate::measure::Units;
+use crate::prep::Before;
+use crate::purchase::{FromPantry, ShoppingList};
+
+use super::flow::Block;
+use super::frame::NOTE;
+use super::parts::{hanging, heading, opposite};
+use super::text::{Setter, Span, plain, soft, strong};
+use super::wording::{amount, day, moment, place, spoken};
+
+/// One note, and the figures that stand at the right edge of its first line.
+struct Note {
+    spans: Vec<Span>,
+    figures: Option<Span>,
+}
+
+impl From<Vec<Span>> for Note {
+    fn from(spans: Vec<Span>) -> Note {
+        Note { spans, figures: None }
+    }
+}
+
+/// All notes of a list in columns of `width`.
+pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width: f32, units: Units) -> Vec<Block> {
+    let groups: Vec<(&str, Vec<Note>)> = vec![
+        ("Look before you go", run_in(&list.ask)),
+        ("Already at home", list.from_pantry.iter().map(|taken| at_home(taken, units)).collect()),
+        ("Use up first", expiring(list, units)),
+        ("What it costs", costs(list)),
+        ("No price known", run_in(&list.no_price)),
+        (
+            "Worth knowing",
+            list.flags.iter().map(|flag| vec![strong(flag.food.as_str()), plain(format!(": {}", flag.text))].into()).collect(),
+        ),
+        ("Before cooking", before.iter().map(|note| dated(moment(&note.at), &note.text)).collect()),
+        ("During the week", list.moves.iter().map(|note| dated(day(note.at), &note.text)).collect()),
+        ("Left over, not planned", spare(list, units)),
+        ("Warnings", list.warnings.iter().map(|text| vec![plain(text)].into()).collect()),
+    ];
+    groups.into_iter().filter(|(_, notes)| !notes.is_empty()).flat_map(|(title, notes)| group(setter, title, notes, width)).collect()
+}
+
+fn group(setter: &mut Setter, title: &str, notes: Vec<Note>, width: f32) -> Vec<Block> {
+    let mut blocks = vec![heading(setter, title, NOTE, width)];
+    blocks.extend(notes.into_iter().map(|note| set_note(setter, note, width)));
+    blocks
+}
+
+fn set_note(setter: &mut Setter, note: Note, width: f32) -> Block {
+    let lines = match note.figures {
+        Some(figures) => opposite(setter, &note.spans, &[figures], NOTE, width),
+        None => hanging(setter, &note.spans, NOTE, width),
+    };
+    Block::of(lines)
+}
+
+/// Words in one paragraph.
+fn run_in(words: &[String]) -> Vec<Note> {
+    if words.is_empty() { Vec::new() } else { vec![vec![plain(words.join(", "))].into()] }
+}
+
+fn dated(at: String, text: &str) -> Note {
+    vec![strong(at), plain(format!("  {text}"))].into()
+}
+
+fn named(food: &Option<String>, recipe: &Option<String>) -> String {
+    food.clone().or_else(|| recipe.as_deref().map(spoken)).unwrap_or_default()
+}
+
+fn at_home(taken: &FromPantry, units: Units) -> Note {
+    let mut spans = vec![
+        strong(named(&taken.food, &taken.recipe)),
+        plain(format!(", {}", amount(&taken.amount, units))),
+        plain(format!(", {}", place(taken.place))),
+    ];
+    if taken.look_first {
+        spans.push(strong(", look at it first"));
+    }
+    let what_for = if taken.what_for.is_empty() { String::new() } else { format!(", {}", taken.what_for.join(", ")) };
+    spans.push(soft(format!("  ·  for {}{what_for}", day(taken.on))));
+    spans.into()
+}
+
+fn expiring(list: &ShoppingList, units: Units) -> Vec<Note> {
+    let note = |lot: &crate::purchase::Expiring| {
+        let what = format!(", {}, {}", amount(&lot.amount, units), place(lot.place));
+        vec![strong(named(&lot.food, &lot.recipe)), plain(what), plain(format!(": use up by {}", day(lot.until)))].into()
+    };
+    list.expiring.iter().map(note).collect()
+}
+
+/// Goods and trip of every shop, and the sum.
+fn costs(list: &ShoppingList) -> Vec<Note> {
+    let mut notes: Vec<Note> = Vec::new();
+    for trip in &list.trips {
+        for visit in &trip.shops {
+            let (Some(shop), Some(cost)) = (&visit.shop, &visit.cost) else { continue };
+            let paid = visit.trip_cost.as_ref().filter(|fare| fare.chars().any(|c| ('1'..='9').contains(&c)));
+            let fare = paid.map_or_else(String::new, |fare| format!(", of it {fare} for the way"));
+            let spans = vec![plain(format!("{}, {}", day(trip.on), shop)), soft(fare)];
+            notes.push(Note { spans, figures: Some(plain(cost)) });
+        }
+    }
+    let missing = if list.no_price.is_empty() { "" } else { ", without what has no price" };
+    let total = strong(format!("{}\u{a0}{}", list.cost, list.currency));
+    notes.push(Note { spans: vec![strong("All together"), soft(missing)], figures: Some(total) });
+    notes
+}
+
+fn spare(list: &ShoppingList, units: Units) -> Vec<Note> {
+    let note = |spare: &crate::purchase::SpareNote| {
+        let what = format!(", {}", amount(&spare.amount, units));
+        let days = format!(", made {}, eat by {}", day(spare.made_on), day(spare.eat_by));
+        vec![strong(spoken(&spare.recipe)), plain(what), plain(days)].into()
+    };
+    list.spare.iter().map(note).collect()
+}

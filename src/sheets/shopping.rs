@@ -1,0 +1,193 @@
+//! The shopping list: read at arm's length, with a trolley in the other hand. A page or more for every trip.
+
+use crate::measure::Units;
+use crate::prep::Before;
+use crate::purchase::{ListLine, ShopVisit, ShoppingList, TripList};
+
+use super::flow::{Block, Column, Cursor, pour, pour_evenly};
+use super::frame::{GRID, Head, NOTE, across, columns, finished, headed, number_pages};
+use super::notes;
+use super::page::{BLACK, Item, Page, Rect, SOFT, Weight};
+use super::parts::{opposite, underlined};
+use super::text::{Line, Setter, Span, Style, plain, soft, strong};
+use super::wording::{amount, day, full_day, listed, need, offer, pack};
+use super::{Settings, Sheet};
+
+/// Names and packs.
+const ENTRY: Style = Style { size: 13.0, leading: 16.0 };
+
+/// The box to tick, and where the name begins.
+const TICK: f32 = 10.0;
+const INDENT: f32 = 18.0;
+
+/// Lines of one column are no longer than this, so that the eye finds the packs of a name.
+const LONGEST: f32 = 400.0;
+
+/// The shopping list of a week. `before` is what must be done ahead of the sessions: soaking, defrosting.
+pub fn shopping_list(list: &ShoppingList, before: &[Before], household: &str, settings: Settings) -> Sheet {
+    let mut setter = Setter::default();
+    let title = format!("Shopping list, {}", list.week);
+    let mut pages: Vec<Page> = Vec::new();
+    let mut rest_of_page = None;
+    for trip in &list.trips {
+        let (trip_pages, lowest) = trip_pages(&mut setter, list, trip, household, settings);
+        pages.extend(trip_pages);
+        rest_of_page = Some(lowest);
+    }
+    let all_notes = |setter: &mut Setter, width: f32| notes::blocks(setter, list, before, width, settings.units);
+    add_notes(&mut setter, &mut pages, rest_of_page, &title, household, settings, &all_notes);
+    number_pages(&mut setter, &mut pages, &title);
+    finished(setter, format!("shopping-list-{}", list.from), title, pages, Vec::new())
+}
+
+fn head(list: &ShoppingList, trip: &TripList, continued: bool) -> Head {
+    let shops: Vec<String> = trip.shops.iter().filter_map(|visit| visit.shop.clone()).collect();
+    let title = if continued { format!("{}, continued", full_day(trip.on)) } else { full_day(trip.on) };
+    let under = if shops.is_empty() { Vec::new() } else { vec![vec![plain(listed(&shops))]] };
+    Head { over: format!("Shopping list, {}", list.week), title, under }
+}
+
+/// The pages of one trip, and the lowest point that the last of them reaches.
+fn trip_pages(setter: &mut Setter, list: &ShoppingList, trip: &TripList, household: &str, settings: Settings) -> (Vec<Page>, f32) {
+    let (first, top) = headed(setter, settings, &head(list, trip, false), household);
+    let (single, wide) = columns(&first, top, 1);
+    let blocks = trip_blocks(setter, list, trip, wide.min(LONGEST), settings.units);
+    let height: f32 = blocks.iter().map(|block| block.space + block.height()).sum();
+    let short = height <= (single[0].bottom - top) / 2.0;
+    let (mut page, mut top) = (first, top);
+    let mut pages = Vec::new();
+    if short {
+        let poured = pour(&blocks, Cursor::default(), &single, Some(&mut page));
+        return (vec![page], poured.lowest);
+    }
+    let (mut two, narrow) = columns(&page, top, 2);
+    let blocks = trip_blocks(setter, list, trip, narrow, settings.units);
+    let mut from = Cursor::default();
+    loop {
+        let poured = pour_evenly(&blocks, from, &two, &mut page);
+        pages.push(page);
+        if poured.until.block == blocks.len() {
+            return (pages, poured.lowest);
+        }
+        from = poured.until;
+        (page, top) = headed(setter, settings, &head(list, trip, true), household);
+        two = columns(&page, top, 2).0;
+    }
+}
+
+type MakeBlocks<'a> = dyn Fn(&mut Setter, f32) -> Vec<Block> + 'a;
+
+/// What stands after the trips: below the last of them where all of it has room, else on pages of its own.
+fn add_notes(
+    setter: &mut Setter,
+    pages: &mut Vec<Page>,
+    rest: Option<f32>,
+    over: &str,
+    household: &str,
+    settings: Settings,
+    blocks: &MakeBlocks,
+) {
+    if let (Some(rest), Some(page)) = (rest, pages.last_mut()) {
+        let top = rest + 4.0 * GRID;
+        for count in [2, 3] {
+            let (narrow, width) = columns(page, top + 3.0 * GRID, count);
+            let blocks = blocks(setter, width);
+            if narrow[0].bottom > narrow[0].top && fits_in(&blocks, &narrow) {
+                page.rules.push(across(narrow[0].x, page.width - narrow[0].x, top, BLACK));
+                pour_evenly(&blocks, Cursor::default(), &narrow, page);
+                return;
+            }
+        }
+    }
+    let (_, width) = columns(&Page::of(settings.paper), 0.0, 2);
+    let blocks = blocks(setter, width);
+    let head = Head { over: over.to_owned(), title: "At home, and what else to know".to_owned(), under: Vec::new() };
+    let mut from = Cursor::default();
+    while from.block < blocks.len() {
+        let (mut page, top) = headed(setter, settings, &head, household);
+        let (two, _) = columns(&page, top, 2);
+        from = pour_evenly(&blocks, from, &two, &mut page).until;
+        pages.push(page);
+    }
+}
+
+fn fits_in(blocks: &[Block], columns: &[Column]) -> bool {
+    let poured = pour(blocks, Cursor::default(), columns, None);
+    poured.until.block == blocks.len() && columns.iter().all(|column| poured.lowest <= column.bottom + 0.01)
+}
+
+fn trip_blocks(setter: &mut Setter, list: &ShoppingList, trip: &TripList, width: f32, units: Units) -> Vec<Block> {
+    let mut blocks = Vec::new();
+    if trip.shops.iter().all(|visit| visit.sections.iter().all(|section| section.lines.is_empty())) {
+        blocks.push(Block::of(setter.paragraph(&[plain("Nothing to buy.")], ENTRY, width)));
+    }
+    for visit in &trip.shops {
+        blocks.push(shop_heading(setter, list, visit, width));
+        for section in &visit.sections {
+            let heading = blocks.len();
+            blocks.push(section_heading(setter, &section.section, width));
+            blocks.extend(section.lines.iter().map(|line| entry(setter, line, width, units).under(heading)));
+        }
+    }
+    blocks
+}
+
+fn shop_heading(setter: &mut Setter, list: &ShoppingList, visit: &ShopVisit, width: f32) -> Block {
+    let name = visit.shop.as_deref().unwrap_or("No shop known, or no price");
+    let cost = visit.cost.as_ref().map(|cost| vec![plain(format!("{cost}\u{a0}{}", list.currency))]).unwrap_or_default();
+    let lines = opposite(setter, &[strong(name)], &cost, ENTRY, width);
+    Block::of(underlined(lines, width)).spaced(4.0 * GRID).heading()
+}
+
+fn section_heading(setter: &mut Setter, name: &str, width: f32) -> Block {
+    Block::of(setter.at_most(2, &[Span { weight: Weight::SemiBold, ..soft(name) }], NOTE, width)).spaced(2.0 * GRID).heading()
+}
+
+/// One thing to buy: a box to tick, its name, its packs, and below them what is good to know in the aisle.
+fn entry(setter: &mut Setter, line: &ListLine, width: f32, units: Units) -> Block {
+    let inner = width - INDENT;
+    let packs: Vec<String> = line.packs.iter().map(|one| pack(one, units)).collect();
+    let packs = match (packs.is_empty(), need(line, units)) {
+        (true, Some(need)) => need,
+        (true, None) => String::new(),
+        (false, _) => packs.join(" + "),
+    };
+    let mut lines = opposite(setter, &[strong(line.food.as_str())], &[plain(packs)], ENTRY, inner);
+    let details = details(line, units);
+    if !details.is_empty() {
+        lines.extend(setter.paragraph(&details, NOTE, inner));
+    }
+    let mut lines: Vec<Line> = lines.into_iter().map(|line| line.moved(INDENT)).collect();
+    if let Some(first) = lines.first_mut() {
+        let top = (ENTRY.leading - TICK) / 2.0;
+        let tick = Rect { x: 0.0, y: top, width: TICK, height: TICK, fill: None, outline: Some(0.8) };
+        first.items.push(Item::Rect(tick));
+    }
+    if let Some(last) = lines.last_mut() {
+        last.height += GRID;
+        last.items.push(Item::Rule(across(INDENT, width, last.height - 2.0, 0.75)));
+    }
+    Block::of(lines)
+}
+
+/// Need, offer, last day, what for, and the rest, parted by dots.
+fn details(line: &ListLine, units: Units) -> Vec<Span> {
+    let mut parts: Vec<Span> = Vec::new();
+    let bought = !line.packs.is_empty();
+    if bought {
+        parts.extend(need(line, units).map(|need| plain(format!("need {need}"))));
+    }
+    parts.extend(line.packs.iter().filter_map(offer).map(strong));
+    parts.extend(line.windows.as_ref().map(plain));
+    if let (true, Some(date)) = (line.fresh, line.last_used) {
+        parts.push(strong(format!("until at least {}", day(date))));
+    }
+    if !line.short.is_zero() {
+        parts.push(plain(format!("{} short", amount(&line.short, units))));
+    }
+    parts.extend(line.own_words.iter().map(|words| plain(format!("also: {words}"))));
+    if !line.what_for.is_empty() {
+        parts.push(Span { grey: SOFT, ..plain(format!("for {}", line.what_for.join(", "))) });
+    }
+    parts.into_iter().enumerate().flat_map(|(index, part)| (index > 0).then(|| soft("  ·  ")).into_iter().chain([part])).collect()
+}

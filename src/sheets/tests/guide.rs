@@ -1,0 +1,147 @@
+//! The prep guide.
+
+use pretty_assertions::assert_eq;
+
+use super::checks::{is_sound, letters, letters_of};
+use super::sample::{A4, Doing, HOUSEHOLD, LETTER, WEEK, before, session, task};
+use crate::prep::{SessionPlan, TaskKind};
+use crate::sheets::page::BLACK;
+use crate::sheets::steps::marks;
+use crate::sheets::{Settings, Sheet, Weight, prep_guide};
+
+fn printed(session: &SessionPlan, settings: Settings) -> Sheet {
+    prep_guide(WEEK, session, &before(), HOUSEHOLD, settings)
+}
+
+/// A session of `count` steps of 6 minutes, by two people in turn.
+pub fn packed(count: i64) -> SessionPlan {
+    let mut session = session();
+    let doing = |n: i64| Doing {
+        dish: "Leek and potato soup",
+        step: n as u32 + 1,
+        at: 6 * n,
+        hands: 6,
+        wait: if n % 3 == 0 { 20 } else { 0 },
+        out: i64::from(n % 3 == 0),
+        who: if n % 2 == 0 { "cook" } else { "Jo" },
+        on: (n % 3 == 0).then_some("hob"),
+        celsius: None,
+        text: "Slice 450 g leek and dice 1.2 kg potato, then soften them in 30 ml olive oil.",
+        short: "soften leeks",
+    };
+    session.tasks = (0..count).map(|n| task(&doing(n))).collect();
+    session
+}
+
+#[test]
+fn a_usual_afternoon_is_one_page_and_a_short_one_is_set_in_eleven_point() {
+    let short = SessionPlan { tasks: session().tasks[..8].to_vec(), ..session() };
+    for settings in [A4, LETTER] {
+        assert!(printed(&short, settings).pages[0].runs.iter().any(|run| run.size == 11.0));
+        let sheet = printed(&session(), settings);
+        is_sound(&sheet, WEEK);
+        assert_eq!(sheet.pages.len(), 1);
+        assert_eq!(sheet.warnings, Vec::<String>::new());
+    }
+    assert_eq!(printed(&session(), A4).file_stem, "prep-guide-2026-11-29-1400");
+}
+
+#[test]
+fn the_head_says_week_day_times_people_and_when_to_be_finished() {
+    let all = letters_of(&printed(&session(), A4), |_| true);
+    for said in [
+        "Prep guide, First week of advent",
+        "Sun 29 Nov 2026, 14:00 to 16:17",
+        "cook; Jo (helper), 15:00 to 16:10",
+        "to be finished by 17:30",
+    ] {
+        assert!(all.contains(&letters(said)), "{said} is missing");
+    }
+}
+
+#[test]
+fn every_step_says_its_time_its_person_its_text_and_when_it_comes_out() {
+    let sheet = printed(&session(), A4);
+    let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular && run.size >= 9.0);
+    for task in session().tasks {
+        assert!(text.contains(&letters(&task.text)), "{} is missing", task.text);
+    }
+    let all = letters_of(&sheet, |_| true);
+    for said in [
+        "14:12 cook Roast beetroot and carrots",
+        "On: oven (2 places), 190 °C. Out at 15:00 (cook).",
+        "Until 15:40.",
+        "oven to 180 °C",
+        "Ready at 15:22",
+    ] {
+        assert!(all.contains(&letters(said)), "{said} is missing");
+    }
+}
+
+#[test]
+fn the_numbers_on_the_bars_are_those_of_the_steps() {
+    let session = session();
+    let sheet = printed(&session, A4);
+    let bold = |chosen: fn(f32) -> bool| {
+        let runs = sheet.pages[0].runs.iter().filter(move |run| chosen(run.size) && run.weight == Weight::SemiBold);
+        runs.map(|run| run.text.trim().to_owned()).collect::<Vec<_>>()
+    };
+    let (on_bars, on_steps) = (bold(|size| size == 7.5), bold(|size| size >= 9.0));
+    let marks = marks(&session);
+    for (task, mark) in session.tasks.iter().zip(&marks).filter(|(task, _)| task.kind != TaskKind::Set) {
+        assert!(on_bars.contains(mark), "no bar says {mark}");
+        assert!(on_steps.contains(mark), "no step says {mark}");
+        assert!(task.text.len() > 1);
+    }
+    assert_eq!(marks, ["1", "", "2", "3", "4", "5", "6", "7", "8", "", "9", "10", "11", "A", "B", "C"]);
+}
+
+#[test]
+fn the_oven_runs_show_their_temperature_in_the_units_of_the_sheet() {
+    let chart = |settings| letters_of(&printed(&session(), settings), |run| run.size == 7.5);
+    assert!(chart(A4).contains("2190°Croastroots"));
+    // 190 °C is 374 °F, on an oven's dial 375 °F.
+    assert!(chart(LETTER).contains("2375°Froastroots"));
+}
+
+#[test]
+fn twenty_steps_fit_one_page_in_smaller_type_never_under_nine() {
+    let sheet = printed(&packed(22), A4);
+    is_sound(&sheet, WEEK);
+    assert_eq!(sheet.pages.len(), 1);
+    assert!(sheet.pages[0].runs.iter().all(|run| run.size >= 9.0 || run.size == 7.5));
+}
+
+#[test]
+fn forty_steps_take_further_pages_with_a_warning_and_drop_none() {
+    for settings in [A4, LETTER] {
+        let session = packed(40);
+        let sheet = printed(&session, settings);
+        is_sound(&sheet, WEEK);
+        assert_eq!(sheet.warnings, [format!("the prep guide of Sun 29 Nov 14:00 needs {} pages", sheet.pages.len())]);
+        assert!(sheet.pages.len() <= 3, "{} pages", sheet.pages.len());
+        let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular);
+        assert_eq!(text.matches(&letters(&session.tasks[0].text)).count(), 40);
+    }
+}
+
+#[test]
+fn boxes_are_named_as_the_dish_with_their_day() {
+    let all = letters_of(&printed(&session(), A4), |_| true);
+    for said in [
+        "White-bean mash, 6 portions, fridge, 2 flat tubs, use by Wed 2 Dec, for Mon supper, Wed lunch",
+        "Knives: cut on a board",
+        "garlic, 6 clove, sliced, for step 7",
+    ] {
+        assert!(all.contains(&letters(said)), "{said} is missing");
+    }
+}
+
+#[test]
+fn a_session_without_tasks_is_a_page() {
+    let mut empty = session();
+    empty.tasks.clear();
+    empty.minutes = 0;
+    empty.people.clear();
+    is_sound(&printed(&empty, A4), WEEK);
+}

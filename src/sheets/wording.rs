@@ -1,0 +1,122 @@
+//! Dates, clock times, amounts and packs in the words of the sheets.
+
+use jiff::ToSpan;
+use jiff::civil::{Date, DateTime};
+
+use crate::foods::Place;
+use crate::measure::{Quantity, Units, show};
+use crate::purchase::{ListLine, PackLine};
+
+/// A space at which no line is broken.
+pub const TIE: char = '\u{a0}';
+
+/// "Wed 2 Dec".
+pub fn day(date: Date) -> String {
+    date.strftime("%a\u{a0}%-d\u{a0}%b").to_string()
+}
+
+/// "Sat 28 Nov 2026".
+pub fn full_day(date: Date) -> String {
+    date.strftime("%a\u{a0}%-d\u{a0}%b\u{a0}%Y").to_string()
+}
+
+/// "14:00".
+pub fn clock(at: DateTime) -> String {
+    at.strftime("%H:%M").to_string()
+}
+
+/// Minutes after a start, by the clock.
+pub fn clock_after(start: DateTime, minutes: i64) -> String {
+    clock(start.checked_add(minutes.minutes()).unwrap_or(start))
+}
+
+/// `2026-11-29` or `2026-11-29T02:00` as "Sun 29 Nov" or "Sun 29 Nov, 02:00"; anything else as it stands.
+pub fn moment(text: &str) -> String {
+    match (text.contains('T').then(|| text.parse::<DateTime>()), text.parse::<Date>()) {
+        (Some(Ok(at)), _) => format!("{}, {}", day(at.date()), clock(at)),
+        (_, Ok(date)) => day(date),
+        _ => text.to_owned(),
+    }
+}
+
+/// "2 h 35 min".
+pub fn duration(minutes: i64) -> String {
+    match (minutes / 60, minutes % 60) {
+        (0, rest) => format!("{rest}{TIE}min"),
+        (hours, 0) => format!("{hours}{TIE}h"),
+        (hours, rest) => format!("{hours}{TIE}h{TIE}{rest}{TIE}min"),
+    }
+}
+
+/// An amount whose number and unit stay together.
+pub fn amount(quantity: &Quantity, units: Units) -> String {
+    show(quantity, units).replace(' ', "\u{a0}")
+}
+
+/// "180 °C", or, to the nearest 5 degrees that an oven's dial shows (common practice, no source), "355 °F".
+pub fn temperature(celsius: f64, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{celsius:.0}{TIE}°C"),
+        Units::Us => format!("{:.0}{TIE}°F", ((celsius * 1.8 + 32.0) / 5.0).round() * 5.0),
+    }
+}
+
+pub fn place(place: Place) -> &'static str {
+    match place {
+        Place::Cupboard => "cupboard",
+        Place::Fridge => "fridge",
+        Place::Freezer => "freezer",
+    }
+}
+
+/// The name of a recipe as read aloud, where only its id is known: `white-bean-mash` is "White bean mash".
+pub fn spoken(id: &str) -> String {
+    if id.contains(' ') {
+        return id.to_owned();
+    }
+    let words = id.replace(['-', '_'], " ");
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// "2 × 400 g", "1 kg loose", "1 × 6 pieces".
+pub fn pack(pack: &PackLine, units: Units) -> String {
+    if pack.size == "loose" {
+        let much = pack.amount.as_ref().map_or_else(String::new, |quantity| amount(quantity, units));
+        return format!("{much}{TIE}loose").trim().to_owned();
+    }
+    let pieces = !pack.size.is_empty() && pack.size.chars().all(|c| c.is_ascii_digit());
+    let size = if pieces { format!("{}{TIE}pieces", pack.size) } else { pack.size.replace(' ', "\u{a0}") };
+    format!("{}{TIE}×{TIE}{size}", pack.count)
+}
+
+/// "Take 3 for 2.00", "Take 3 for 2.00, twice".
+pub fn offer(pack: &PackLine) -> Option<String> {
+    let text = pack.offer_text.as_ref()?;
+    let times = pack.offer.unwrap_or(1);
+    Some(match times {
+        0 => return None,
+        1 => format!("take {}", text.replace(' ', "\u{a0}")),
+        2 => format!("take {}, twice", text.replace(' ', "\u{a0}")),
+        n => format!("take {}, {n}{TIE}times", text.replace(' ', "\u{a0}")),
+    })
+}
+
+/// "830 g, about 8"; nothing where the need is only "to taste".
+pub fn need(line: &ListLine, units: Units) -> Option<String> {
+    let much = (!line.need.is_zero()).then(|| amount(&line.need, units));
+    match (much, &line.about) {
+        (Some(much), Some(about)) => Some(format!("{much}, {}", about.replace(' ', "\u{a0}"))),
+        (Some(much), None) => Some(much),
+        (None, _) => None,
+    }
+}
+
+/// "a", "a and b", "a, b and c".
+pub fn listed(words: &[String]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.clone(),
+        [most @ .., last] => format!("{} and {last}", most.join(", ")),
+    }
+}
