@@ -234,6 +234,7 @@ fn when_below_can_be_set() {
 fn top_up_and_demand_are_one_need_and_new_packs_left_overs_do_not_count() {
     // Nothing at home: 300 for Monday and 1000 for the shelf, though a pack of 2 kg leaves 700.
     let kitchen = with_staple("par = \"1 kg\"", "", &supper(MONDAY, "\"300 g bluegrain\""))
+        .foods("[[food]]\nname = \"bluegrain\"\n")
         .shops("[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"2 kg\"\nprice = 3.00\n");
     let bought = line(&kitchen.list(), "bluegrain");
     assert_amount(&bought["need"], 1300.0, "g");

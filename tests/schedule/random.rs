@@ -24,8 +24,7 @@ impl Dice {
 pub fn afternoon(seed: u64, tasks: usize) -> Problem {
     let mut dice = Dice(seed);
     let heat = Heat { near: 10.0, warm_up: 10 };
-    let machines =
-        vec![Machine { room: 2, heat: Some(heat) }, Machine { room: 4, heat: None }, Machine { room: 1, heat: None }];
+    let machines = vec![Machine { room: 2, heat: Some(heat) }, Machine { room: 4, heat: None }, Machine { room: 1, heat: None }];
     let people = vec![Worker { from: 0, until: None }, Worker { from: 0, until: None }];
     let mut problem = Problem { people, machines, ..Problem::default() };
     let mut making = 0;
