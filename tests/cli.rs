@@ -143,3 +143,11 @@ fn printing_twice_gives_the_same_bytes() {
     };
     assert!(bytes("once") == bytes("again"), "the same input gave other bytes");
 }
+
+#[test]
+fn a_machine_that_fails_ends_with_status_three() {
+    // A folder cannot be made beneath a file.
+    let kitchen = simple();
+    let output = kitchen.run(&["print", "--into", "kitchen.toml/sheets"]);
+    assert_eq!(output.status.code(), Some(3), "{}", stderr(&output));
+}

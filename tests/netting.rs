@@ -87,7 +87,7 @@ fn a_lot_is_drawn_up_to_its_use_by_and_not_after_in_any_place() {
 #[test]
 fn an_opened_lot_is_not_drawn_after_its_opened_keeping() {
     // Opened on the 20th, 10 days: until the 30th.
-    for place in ["cupboard", "fridge"] {
+    for place in ["cupboard", "fridge", "freezer"] {
         let list = with_pantry(&lot(place, "100 g", "opened = 2026-11-20"), &monday_and_tuesday("30 g", "30 g")).list();
         assert_eq!(drawn(&list), [on(MONDAY, 30.0)], "{place}");
     }
