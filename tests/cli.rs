@@ -145,25 +145,9 @@ fn printing_twice_gives_the_same_bytes() {
 }
 
 #[test]
-fn stock_says_what_is_on_the_shelf() {
-    let output = simple().run(&["stock"]);
-    assert_eq!(output.status.code(), Some(0));
-    assert!(stdout(&output).contains("bluegrain"));
-}
-
-#[test]
-fn food_says_what_is_known_and_from_where() {
-    let output = simple().run(&["food", "bluegrain"]);
-    assert_eq!(output.status.code(), Some(0));
-    let said = stdout(&output);
-    assert!(said.contains("160 g") && (said.contains("weighed at home") || said.contains("foods.toml")), "{said}");
-}
-
-#[test]
-fn convert_gives_the_amount_and_the_facts_used() {
-    // 2 × 160 = 320.
-    let output = simple().run(&["convert", "2 cups bluegrain", "g"]);
-    assert_eq!(output.status.code(), Some(0));
-    let said = stdout(&output);
-    assert!(said.contains("320 g") && said.contains("160 g"), "{said}");
+fn a_machine_that_fails_ends_with_status_three() {
+    // A folder cannot be made beneath a file.
+    let kitchen = simple();
+    let output = kitchen.run(&["print", "--into", "kitchen.toml/sheets"]);
+    assert_eq!(output.status.code(), Some(3), "{}", stderr(&output));
 }

@@ -85,3 +85,26 @@ fn a_dish_made_at_the_meal_cannot_go_into_a_dish_of_a_session() {
     let kitchen = with_sauce("3 days", &supper("2026-11-30", "\"1 portion recipe:first-dish\"")).recipe("sauce", &fresh_sauce);
     kitchen.refusal();
 }
+
+#[test]
+fn a_component_of_a_dish_made_at_the_meal_may_come_out_of_the_freezer() {
+    // Friday's dish takes the sauce of Wednesday, which keeps 1 day in the fridge: frozen, and moved on Thursday the 3rd.
+    let fresh = dish("Fresh dish").replace("keeps", "made = \"at the meal\"\nkeeps");
+    let sauce = SAUCE.replace("\"FRIDGE\"", "\"1 day\", freezer = \"1 month\"");
+    let kitchen = with_sauce("1 day", &supper("2026-12-04", "\"1 portion recipe:fresh\"")).recipe("fresh", &fresh).recipe("sauce", &sauce);
+    let prep = kitchen.prep();
+    assert_eq!((batches(&prep, 0, "sauce"), batches(&prep, 1, "sauce")), (0.0, 0.5));
+    let list = kitchen.list();
+    assert_eq!(list["moves"].as_array().map(Vec::len), Some(1));
+    assert_eq!(list["moves"][0]["at"], "2026-12-03");
+}
+
+#[test]
+fn a_cooked_component_at_home_serves_before_one_is_made() {
+    // The dish takes 100 g, of which 60 g are in the fridge: 40 of 200 g are made, to the half: 100 g, so 60 g are spare.
+    let kitchen = with_sauce("3 days", &supper("2026-11-30", "\"1 portion recipe:first-dish\""))
+        .pantry("[[lot]]\nrecipe = \"sauce\"\namount = \"60 g\"\nplace = \"fridge\"\nmade = 2026-11-28\n");
+    let list = kitchen.list();
+    assert_eq!(kitchen::draws(&list, "sauce"), [("2026-11-29".to_owned(), "fridge".to_owned(), 60.0)]);
+    assert_amount(&list["spare"][0]["amount"], 60.0, "g");
+}

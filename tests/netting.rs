@@ -87,7 +87,7 @@ fn a_lot_is_drawn_up_to_its_use_by_and_not_after_in_any_place() {
 #[test]
 fn an_opened_lot_is_not_drawn_after_its_opened_keeping() {
     // Opened on the 20th, 10 days: until the 30th.
-    for place in ["cupboard", "fridge"] {
+    for place in ["cupboard", "fridge", "freezer"] {
         let list = with_pantry(&lot(place, "100 g", "opened = 2026-11-20"), &monday_and_tuesday("30 g", "30 g")).list();
         assert_eq!(drawn(&list), [on(MONDAY, 30.0)], "{place}");
     }
@@ -234,6 +234,7 @@ fn when_below_can_be_set() {
 fn top_up_and_demand_are_one_need_and_new_packs_left_overs_do_not_count() {
     // Nothing at home: 300 for Monday and 1000 for the shelf, though a pack of 2 kg leaves 700.
     let kitchen = with_staple("par = \"1 kg\"", "", &supper(MONDAY, "\"300 g bluegrain\""))
+        .foods("[[food]]\nname = \"bluegrain\"\n")
         .shops("[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"2 kg\"\nprice = 3.00\n");
     let bought = line(&kitchen.list(), "bluegrain");
     assert_amount(&bought["need"], 1300.0, "g");

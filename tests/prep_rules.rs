@@ -220,6 +220,7 @@ fn where_no_plan_holds_within_it_is_overrun_by_the_least_and_the_plan_is_printed
     let prep = stew("", "2", steps).prep();
     assert_eq!(minute(step(&prep, "stew", 3), "start_minute") - minute(step(&prep, "stew", 1), "end_minute"), 60);
     assert_eq!(minute(session(&prep), "minutes"), 68);
+    assert!(session(&prep)["advice"].to_string().contains("50 min"), "the overrun is marked: {:#}", session(&prep)["advice"]);
 }
 
 #[test]

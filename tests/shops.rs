@@ -154,3 +154,22 @@ fn of_two_visited_shops_at_one_price_the_one_that_leaves_less_is_taken() {
         .meals(&supper("2026-11-30", "\"350 g bluegrain\", \"100 g moonroot\", \"100 g starroot\""));
     assert_eq!(shop_of(&kitchen.list(), "bluegrain"), "Second");
 }
+
+#[test]
+fn a_food_sold_only_where_the_trip_does_not_go_stands_under_no_shop() {
+    let shops = shop("First", "0.00") + &shop("Second", "0.00") + &sells("First", "bluegrain", "0.50");
+    let week =
+        format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\nshops = [\"Second\"]\n{}", supper("2026-11-30", "\"100 g bluegrain\""));
+    let list = two_shops(&shops, &["bluegrain"]).week(&week).list();
+    assert_eq!(shop_of(&list, "bluegrain"), Value::Null);
+    assert_eq!((line(&list, "bluegrain")["packs"].clone(), list["cost"].as_str()), (json!([]), Some("0.00")));
+}
+
+#[test]
+fn a_currency_without_a_minor_unit_has_no_decimals() {
+    // 70 g at 150 yen a kilogram are 10.5, rounded half up to 11.
+    let household = "[household]\nname = \"Test row\"\neaters = 1\ncurrency = \"JPY\"\n";
+    let shops = "[[shop]]\nname = \"First\"\n[[pack]]\nshop = \"First\"\nfood = \"bluegrain\"\nloose = true\nprice = \"150 / kg\"\n";
+    let list = two_shops(shops, &["bluegrain"]).file("kitchen.toml", household).meals(&supper("2026-11-30", "\"70 g bluegrain\"")).list();
+    assert_eq!((list["cost"].as_str(), list["currency"].as_str()), (Some("11"), Some("JPY")));
+}
