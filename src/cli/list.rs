@@ -55,14 +55,13 @@ fn row(line: &ListLine, units: Units) -> Vec<String> {
         })
         .collect();
     let about = line.about.as_deref().map(|about| format!(", {about}")).unwrap_or_default();
-    let mut need = format!("{}{about}", show(&line.need, units));
-    if line.need.is_zero() {
-        need = "to taste".to_owned();
-    }
-    if !line.own_words.is_empty() {
-        need = line.own_words.join("; ");
-    }
-    let mut remarks = vec![format!("for {}", line.what_for.join(", "))];
+    let words = line.own_words.join("; ");
+    let (need, mut remarks) = match (line.need.is_zero(), words.is_empty()) {
+        (true, false) => (words, Vec::new()),
+        (_, true) => (format!("{}{about}", show(&line.need, units)), Vec::new()),
+        (false, false) => (format!("{}{about}", show(&line.need, units)), vec![format!("as written: {words}")]),
+    };
+    remarks.push(format!("for {}", line.what_for.join(", ")));
     remarks.extend(line.packs.iter().filter(|pack| pack.offer.is_some()).filter_map(|pack| pack.offer_text.clone()));
     remarks.extend(line.windows.clone());
     if line.short.base() > 0.0 {

@@ -6,7 +6,7 @@ use super::outcome::{Done, json, say};
 use super::setting::Setting;
 use super::words::{columns, day, place};
 use super::{Cli, Format};
-use crate::measure::{Units, show};
+use crate::measure::{Quantity, Units, show};
 use crate::prep::{Effort, PrepPlan, SessionPlan, Task};
 
 pub fn run(cli: &Cli, effort: Effort) -> Done {
@@ -52,7 +52,8 @@ fn write_session(out: &mut String, session: &SessionPlan, units: Units) {
         session.cuts.iter().map(|cut| vec![cut.food.clone(), show(&cut.amount, units), cut.cut.clone(), format!("step {}", cut.step)]);
     titled(out, "  Cut", cuts.collect());
     let boxes = session.boxes.iter().map(|box_| {
-        let portions = show(&crate::measure::Quantity::portions(box_.portions), units);
+        let portions = box_.amount.clone().unwrap_or(Quantity::portions(box_.portions));
+        let portions = show(&portions, units);
         vec![box_.recipe.clone(), portions, place(box_.place).into(), format!("use by {}", day(box_.use_by)), box_.what_for.join(", ")]
     });
     titled(out, "  Boxes", boxes.collect());

@@ -3,8 +3,8 @@
 use jiff::civil::{Date, DateTime};
 
 use super::*;
-use crate::foods::{Food, FoodId, Foods, Item, State};
-use crate::measure::{Amount, Currency, Minutes, Money, Quantity, Spoons, Unit, Units};
+use crate::foods::Foods;
+use crate::measure::{Currency, Minutes, Quantity, Spoons, Units};
 
 pub(crate) fn spot(line: u32) -> Spot {
     Spot { file: "weeks/test.toml".to_owned(), line, column: 1 }
@@ -76,22 +76,6 @@ pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
     Ingredient { text: format!("{portions} portions"), wanted, prep: None, remark: None, at: spot(1) }
 }
 
-pub(crate) fn food_line(food: usize, amount: f64, unit: Unit) -> Ingredient {
-    let amount = Amount { low: amount, high: amount, unit };
-    let item = Item { amount, size: None, grade: None, state: State::AsPurchased, plus: Vec::new() };
-    let wanted = Wanted::Food { food: FoodId(food as u32), item: Some(item) };
-    Ingredient { text: format!("line of food {food}"), wanted, prep: None, remark: None, at: spot(1) }
-}
-
-/// Foods without any fact, in the order of their names here.
-pub(crate) fn foods(names: &[&str]) -> Foods {
-    let mut foods = Foods::default();
-    for name in names {
-        foods.lay_over(Food { name: (*name).to_owned(), ..Food::default() });
-    }
-    foods
-}
-
 pub(crate) fn session(start: &str) -> Session {
     Session { start: at(start), finish_by: None, people: Vec::new(), at: spot(2) }
 }
@@ -109,8 +93,4 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
 
 pub(crate) fn lot(of: LotOf, amount: Quantity, place: crate::foods::Place) -> Lot {
     Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, at: spot(9) }
-}
-
-pub(crate) fn money(minor: i64) -> Money {
-    Money(minor)
 }

@@ -9,7 +9,7 @@ use super::stating::Stating;
 use super::uses::{meal_name, served_lines};
 use crate::foods::{FoodId, Item, State, as_purchased, own_dimension};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
-use crate::measure::{Dimension, Quantity, Unit, Word};
+use crate::measure::{Dimension, Quantity};
 
 /// The demand of a week.
 #[derive(Debug, Clone, Default)]
@@ -138,11 +138,9 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
 }
 
 fn how_stated(item: &Item) -> Stated {
-    let tinned =
-        matches!(item.amount.unit, Unit::Word(Word::Tin | Word::Jar | Word::Packet | Word::Bottle | Word::Carton | Word::Tub | Word::Bag));
     match (&item.state, &item.size) {
         (State::Drained, _) => Stated::Drained,
-        (_, Some(size)) if tinned => Stated::Tin { size: size.base() },
+        (_, Some(size)) => Stated::Tin { size: size.base() },
         _ => Stated::Plain,
     }
 }

@@ -3,7 +3,7 @@
 use jiff::civil::DateTime;
 
 use crate::foods::Place;
-use crate::measure::Units;
+use crate::measure::{Quantity, Units};
 use crate::prep::{Before, BoxNote, Fetch, SessionPlan};
 
 use super::chart::chart;
@@ -192,7 +192,8 @@ impl Guide<'_> {
     }
 
     fn boxed(&self, note: &BoxNote) -> Vec<Span> {
-        let portions = amount(&crate::measure::Quantity::portions(note.portions), self.settings.units);
+        let portions = note.amount.clone().unwrap_or(Quantity::portions(note.portions));
+        let portions = amount(&portions, self.settings.units);
         let mut spans = vec![strong(self.dish(&note.recipe)), plain(format!(", {portions}, {}", place(note.place)))];
         spans.extend(note.boxes.iter().map(|boxes| plain(format!(", {boxes}"))));
         spans.push(strong(format!(", use by {}", day(note.use_by))));

@@ -186,7 +186,7 @@ fn details(line: &ListLine, units: Units) -> Vec<Span> {
         parts.push(plain(format!("{} short", amount(&line.short, units))));
     }
     let alone = !bought && line.need.is_zero();
-    parts.extend(line.own_words.iter().map(|words| plain(if alone { words.clone() } else { format!("also: {words}") })));
+    parts.extend(line.own_words.iter().map(|words| plain(if alone { words.clone() } else { format!("as written: {words}") })));
     if !line.what_for.is_empty() {
         parts.push(Span { grey: SOFT, ..plain(format!("for {}", line.what_for.join(", "))) });
     }

@@ -328,6 +328,7 @@ pub fn session() -> SessionPlan {
                 use_by: december(2),
                 what_for: vec!["Mon supper".into(), "Wed lunch".into()],
                 boxes: Some("2 flat tubs".into()),
+                amount: None,
             },
             BoxNote {
                 recipe: "white-bean-mash".into(),
@@ -336,6 +337,7 @@ pub fn session() -> SessionPlan {
                 use_by: date(2027, 1, 28),
                 what_for: vec!["Fri supper".into()],
                 boxes: Some("1 flat tub".into()),
+                amount: None,
             },
             BoxNote {
                 recipe: "pearl-barley".into(),
@@ -344,6 +346,7 @@ pub fn session() -> SessionPlan {
                 use_by: december(3),
                 what_for: vec!["Mon supper".into()],
                 boxes: None,
+                amount: None,
             },
         ],
         cautions: vec![
