@@ -1,5 +1,8 @@
 //! Which decision the solver takes next: first those of a known plan, then those that conflicts point at, then the earliest start.
 
+use std::cell::Cell;
+use std::rc::Rc;
+
 use pumpkin_solver::core::branching::branchers::autonomous_search::AutonomousSearch;
 use pumpkin_solver::core::branching::{Brancher, BrancherEvent, SelectionContext};
 use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};
@@ -7,16 +10,23 @@ use pumpkin_solver::core::results::SolutionReference;
 use pumpkin_solver::core::termination::TerminationCondition;
 use pumpkin_solver::core::variables::DomainId;
 
-/// Stops the solver after so many decisions and conflicts, so that the same question always gets the same answer.
+/// How many decisions and conflicts the solver may still spend, so that the same question always gets the same answer.
 #[derive(Debug)]
 pub(super) struct Steps {
     pub left: u64,
 }
 
-impl TerminationCondition for Steps {
+/// Stops the solver when its steps are spent, right after a decision: stopped with nothing decided, it cannot be asked again.
+#[derive(Debug)]
+pub(super) struct Stop {
+    pub left: u64,
+    pub decided: Rc<Cell<bool>>,
+}
+
+impl TerminationCondition for Stop {
     fn should_stop(&mut self) -> bool {
         self.left = self.left.saturating_sub(1);
-        self.left == 0
+        self.left == 0 && self.decided.get()
     }
 }
 
@@ -25,18 +35,21 @@ impl TerminationCondition for Steps {
 pub(super) struct Guide {
     known: Vec<(DomainId, i32)>,
     following: bool,
+    /// Whether the solver's last move was a decision.
+    pub decided: Rc<Cell<bool>>,
     search: AutonomousSearch<Forward>,
 }
 
 impl Guide {
     pub fn new(known: Vec<(DomainId, i32)>, starts: Vec<DomainId>, others: Vec<DomainId>) -> Guide {
         let following = !known.is_empty();
-        Guide { known, following, search: AutonomousSearch::new(Forward { starts, others }) }
+        Guide { known, following, decided: Rc::default(), search: AutonomousSearch::new(Forward { starts, others }) }
     }
 }
 
 impl Brancher for Guide {
     fn next_decision(&mut self, context: &mut SelectionContext) -> Option<Predicate> {
+        self.decided.set(true);
         if self.following {
             let wishes = self.known.iter().map(|&(variable, value)| variable.equality_predicate(value));
             let open = wishes.into_iter().find(|&wish| !context.is_predicate_assigned(wish));
@@ -49,6 +62,7 @@ impl Brancher for Guide {
 
     fn on_conflict(&mut self) {
         self.following = false;
+        self.decided.set(false);
         self.search.on_conflict();
     }
 

@@ -5,10 +5,15 @@ use super::construct::{Builder, Plan, rules};
 use super::model::Model;
 
 /// A fixed sequence of numbers that look random: every run draws the same (splitmix64, Steele, Lea and Flood 2014).
-struct Draw(u64);
+pub(super) struct Draw(u64);
 
 impl Draw {
-    fn below(&mut self, count: usize) -> usize {
+    pub fn new(seed: u64) -> Draw {
+        Draw(seed)
+    }
+
+    /// From 0 to `count - 1`; 0 where there is nothing to choose.
+    pub fn below(&mut self, count: usize) -> usize {
         self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
         let mut mixed = self.0;
         mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
@@ -34,7 +39,7 @@ pub(super) fn construct(model: &Model, bound: i64, most_placed: u64) -> Option<P
             break;
         }
     }
-    let mut draw = Draw(0);
+    let mut draw = Draw::new(0);
     let ranks = ranks(best.as_ref().map(|(_, rule)| rule).or(spare.as_ref())?);
     let mut known = (best.map(|(plan, _)| plan), ranks);
     while builder.placed < most_placed && known.0.as_ref().is_none_or(|plan| plan.finish > bound) && model.count() > 1 {

@@ -27,6 +27,7 @@ mod branch;
 mod construct;
 mod exact;
 mod hands;
+mod idle;
 mod improve;
 mod lag;
 mod model;
@@ -68,7 +69,7 @@ impl Effort {
 /// even that is not to be had, a plan that breaks the rules named in `impossible`. There is always a plan.
 pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
     let (placed, work) = effort.limits();
-    let mut steps = Steps { left: work / (problem.jobs.len() as u64).max(1) };
+    let mut steps = Steps { left: steps_for(work, problem.jobs.len() as u64) };
     let strict = ready(problem, Rules::ALL);
     if let Some(plan) = improve::construct(&strict, bound::bound(&strict), placed) {
         return finished(problem, &strict, plan, &mut steps);
@@ -88,6 +89,11 @@ pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
     told(problem, &model, &Plan::of(&model, relax::in_a_row(&model)), 0)
 }
 
+/// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them.
+fn steps_for(work: u64, jobs: u64) -> u64 {
+    work / jobs.max(1) * 50 / jobs.max(50)
+}
+
 fn ready(problem: &Problem, rules: Rules) -> Model {
     let mut model = Model::new(problem, rules);
     let blank = model.clone();
@@ -100,11 +106,12 @@ fn ready(problem: &Problem, rules: Rules) -> Model {
 fn finished(problem: &Problem, model: &Model, plan: Plan, steps: &mut Steps) -> Schedule {
     let mut bound = bound::bound(model).min(plan.finish);
     let mut plan = plan;
+    let mut rest = Steps { left: steps.left / 6 };
     if bound < plan.finish {
         (plan, bound) = search::least_finish(model, plan, bound, steps);
     }
     plan = improve::close_up(model, plan);
-    plan = search::least_idle(model, plan, &mut Steps { left: steps.left / 5 });
+    plan = idle::least_idle(model, plan, &mut rest, |_| {});
     told(problem, model, &plan, bound)
 }
 

@@ -88,6 +88,8 @@ pub(super) struct Model {
     /// Arcs by the job they lead to, and from.
     pub into: Vec<Vec<usize>>,
     pub from: Vec<Vec<usize>>,
+    /// One a job.
+    pub making: Vec<usize>,
     /// (job, next job of the same making): the idle minutes between them count.
     pub pairs: Vec<(usize, usize)>,
     /// Earliest start and least minutes from a job's start to the finish, as far as links and hours tell; `None` where they contradict.
@@ -112,6 +114,7 @@ impl Model {
             arcs: Vec::new(),
             into: vec![Vec::new(); count],
             from: vec![Vec::new(); count],
+            making: problem.jobs.iter().map(|job| job.making).collect(),
             pairs: pairs(problem),
             heads: vec![0; count],
             tails: vec![0; count],

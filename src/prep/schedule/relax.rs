@@ -12,7 +12,7 @@ use super::branch::Steps;
 use super::construct::Plan;
 use super::exact::Exact;
 use super::model::{FAR, Model, Rules};
-use super::search::{Answer, Searcher, least_idle_of};
+use super::search::{Answer, Searcher};
 
 /// Rules in the order in which they give way.
 pub(super) const GIVING_WAY: [Rules; 4] = [
@@ -76,7 +76,7 @@ pub(super) fn least_overrun(problem: &Problem, model: &Model, known: Plan, steps
     let held = |exact: &mut Exact| {
         post_overrun(exact, &soft, most);
     };
-    (least_idle_of(model, known, &mut half, held), bound)
+    (super::idle::least_idle(model, known, &mut half, held), bound)
 }
 
 /// The sum of minutes by which the soft limits are overrun, held at `most`.

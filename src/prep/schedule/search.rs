@@ -1,12 +1,12 @@
-//! Search for the best plan, and for the proof that there is no better one, within a number of solver steps.
+//! Search for the plan of least finish, and for the proof that there is none shorter, within a number of solver steps.
 
 use pumpkin_solver::conflict_resolvers::resolvers::ResolutionResolver;
 use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};
 use pumpkin_solver::core::results::{SatisfactionResultUnderAssumptions, Solution};
-use pumpkin_solver::core::variables::{AffineView, DomainId, TransformableVariable};
+use pumpkin_solver::core::variables::DomainId;
 
 use super::board::Seat;
-use super::branch::{Guide, Steps};
+use super::branch::{Guide, Steps, Stop};
 use super::construct::Plan;
 use super::exact::Exact;
 use super::model::Model;
@@ -24,6 +24,8 @@ pub(super) struct Searcher<'a> {
     pub exact: Exact<'a>,
     guide: Guide,
     resolver: ResolutionResolver,
+    /// No plan at all, whatever is assumed: the solver must not be asked again.
+    hopeless: bool,
 }
 
 impl<'a> Searcher<'a> {
@@ -31,27 +33,31 @@ impl<'a> Searcher<'a> {
     pub fn new(exact: Exact<'a>, known: Option<&[Seat]>) -> Searcher<'a> {
         let known = known.map_or(Vec::new(), |seats| exact.known_values(seats));
         let guide = Guide::new(known, exact.starts.clone(), exact.others.clone());
-        Searcher { exact, guide, resolver: ResolutionResolver::default() }
+        Searcher { exact, guide, resolver: ResolutionResolver::default(), hopeless: false }
     }
 
     /// Takes at most `share` of the steps left.
     pub fn ask(&mut self, assumptions: &[Predicate], steps: &mut Steps, share: u64) -> Answer {
-        if self.exact.solver.is_inconsistent() {
+        if self.hopeless || self.exact.solver.is_inconsistent() {
             return Answer::None;
         }
-        let mut part = Steps { left: share.min(steps.left) };
-        let given = part.left;
+        let given = share.min(steps.left);
+        self.guide.decided.set(false);
+        let mut part = Stop { left: given, decided: self.guide.decided.clone() };
         let solver = &mut self.exact.solver;
-        let solution: Option<Solution> =
-            match solver.satisfy_under_assumptions(&mut self.guide, &mut part, &mut self.resolver, assumptions) {
-                SatisfactionResultUnderAssumptions::Satisfiable(found) => Some(found.solution().into()),
-                SatisfactionResultUnderAssumptions::Unknown(_) => {
-                    steps.left -= given;
-                    return Answer::Unknown;
-                }
-                SatisfactionResultUnderAssumptions::UnsatisfiableUnderAssumptions(_)
-                | SatisfactionResultUnderAssumptions::Unsatisfiable(_) => None,
-            };
+        let solution: Option<Solution> = match solver.satisfy_under_assumptions(&mut self.guide, &mut part, &mut self.resolver, assumptions)
+        {
+            SatisfactionResultUnderAssumptions::Satisfiable(found) => Some(found.solution().into()),
+            SatisfactionResultUnderAssumptions::Unknown(_) => {
+                steps.left -= given;
+                return Answer::Unknown;
+            }
+            SatisfactionResultUnderAssumptions::UnsatisfiableUnderAssumptions(_) => None,
+            SatisfactionResultUnderAssumptions::Unsatisfiable(_) => {
+                self.hopeless = true;
+                None
+            }
+        };
         steps.left -= given - part.left;
         solution.map_or(Answer::None, |solution| Answer::Plan(self.exact.read(solution.as_reference())))
     }
@@ -103,55 +109,4 @@ pub(super) fn least_finish(model: &Model, known: Plan, least: i64, steps: &mut S
     let value = |seats: &[Seat]| Plan::of(model, seats.to_vec()).finish;
     let (better, bound) = searcher.minimise(finish, value, (least, known.finish), steps);
     (better.map_or(known, |seats| Plan::of(model, seats)), bound)
-}
-
-/// Of the plans that finish as early as this one, that of least idle minutes between the steps of a making.
-pub(super) fn least_idle(model: &Model, known: Plan, steps: &mut Steps) -> Plan {
-    least_idle_of(model, known, steps, |_| {})
-}
-
-/// The same, among the plans that keep what `held` posts besides.
-pub(super) fn least_idle_of(model: &Model, known: Plan, steps: &mut Steps, held: impl Fn(&mut Exact)) -> Plan {
-    let Some(mut exact) = Exact::new(model, 0, known.finish) else { return known };
-    held(&mut exact);
-    let (idle, floor) = post_idle(&mut exact, known.idle);
-    if floor >= known.idle || exact.solver.is_inconsistent() {
-        return known;
-    }
-    let mut searcher = Searcher::new(exact, Some(&known.seats));
-    if !matches!(searcher.ask(&[], steps, u64::MAX), Answer::Plan(_)) {
-        return known;
-    }
-    let value = |seats: &[Seat]| Plan::of(model, seats.to_vec()).idle;
-    let (better, _) = searcher.minimise(idle, value, (floor, known.idle), steps);
-    better.map_or(known, |seats| Plan::of(model, seats))
-}
-
-/// The sum of idle minutes, and a minimum for it. Where links keep a making's jobs in order the sum telescopes to few starts.
-fn post_idle(exact: &mut Exact, most: i64) -> (DomainId, i64) {
-    let model = exact.model;
-    let mut weights = vec![0; model.count()];
-    let mut terms: Vec<AffineView<DomainId>> = Vec::new();
-    let (mut minutes, mut floor) = (0, 0);
-    for &(job, next) in &model.pairs {
-        let lag = exact.lags.least(job, next);
-        floor += lag.map_or(0, |lag| (lag - model.minutes[job]).max(0));
-        if lag.is_some_and(|lag| lag >= model.minutes[job]) {
-            weights[next] += 1;
-            weights[job] -= 1;
-            minutes += model.minutes[job];
-        } else {
-            let gap = exact.solver.new_bounded_integer(0, most as i32);
-            exact.others.push(gap);
-            exact.at_most(vec![exact.starts[next].scaled(1), exact.starts[job].scaled(-1), gap.scaled(-1)], model.minutes[job]);
-            terms.push(gap.scaled(1));
-        }
-    }
-    let weighted = weights.iter().enumerate().filter(|(_, weight)| **weight != 0);
-    terms.extend(weighted.map(|(job, &weight)| exact.starts[job].scaled(weight)));
-    let idle = exact.solver.new_bounded_integer(floor.min(most) as i32, most as i32);
-    exact.others.push(idle);
-    terms.push(idle.scaled(-1));
-    exact.at_most(terms, minutes);
-    (idle, floor)
 }
