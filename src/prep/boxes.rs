@@ -5,7 +5,7 @@ use super::names::in_a_sentence;
 use super::text::{listed, plural};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Recipe};
-use crate::measure::{Quantity, show, whole_up};
+use crate::measure::{Quantity, Units, show, whole_up};
 use crate::plan::{Boxed, Making, Move};
 
 /// The boxes of one making.
@@ -26,7 +26,7 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
 /// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer".
 pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
     let recipe = &kitchen.recipes[making.recipe.0];
-    let part = |boxed: &Boxed| format!("{} to the {}", show(&boxed.amount, kitchen.print.units), place_name(boxed.place));
+    let part = |boxed: &Boxed| format!("{} to the {}", counted(&boxed.amount, kitchen.print.units), place_name(boxed.place));
     let verb = if making.boxes.iter().all(|boxed| boxed.place == Place::Cupboard) { "Box" } else { "Box and chill" };
     format!("{verb} {}: {}", in_a_sentence(&recipe.name), listed(&making.boxes.iter().map(part).collect::<Vec<_>>()))
 }
@@ -34,7 +34,15 @@ pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
 pub fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
     let name = in_a_sentence(&kitchen.recipes[moved.recipe.0].name);
-    format!("Move {} of {name} from the freezer to the fridge", show(&moved.amount, kitchen.print.units))
+    format!("Move {} of {name} from the freezer to the fridge", counted(&moved.amount, kitchen.print.units))
+}
+
+/// "3 portions", "600 g", "12 pieces".
+fn counted(amount: &Quantity, units: Units) -> String {
+    match amount {
+        Quantity::Count(n) => format!("{} {}", show(amount, units), if *n > 1.0 { "pieces" } else { "piece" }),
+        _ => show(amount, units),
+    }
 }
 
 pub(super) fn place_name(place: Place) -> &'static str {
@@ -117,6 +125,7 @@ mod tests {
         let making = Making { boxes: vec![boxed(Quantity::pieces(8.0), Place::Cupboard)], ..making(&kitchen, 0, 1.0) };
         let note = &boxes(&kitchen, &making)[0];
         assert_eq!((note.portions, note.amount.clone(), note.boxes.clone()), (8.0, Some(Quantity::pieces(8.0)), None));
+        assert_eq!(box_text(&kitchen, &making), "Box white-bean mash: 8 pieces to the cupboard");
     }
 
     #[test]
