@@ -102,7 +102,7 @@ fn papers() -> impl Strategy<Value = Settings> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 32, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn any_list_is_laid_out_soundly_and_drops_no_line(list in lists(), household in text(6), settings in papers()) {
