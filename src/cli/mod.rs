@@ -17,9 +17,9 @@ use jiff::civil::Date;
 
 use crate::prep::Effort;
 
-/// Plans a household's week of batch cooking: what to buy, and what to do in which order.
+/// Plans a household's week of batch cooking: what to buy, and what to do in which order
 #[derive(Debug, Parser)]
-#[command(name = "spence", version, about, max_term_width = 100)]
+#[command(name = "spence", version, about, max_term_width = 100, subcommand_value_name = "VERB", subcommand_help_heading = "Verbs")]
 pub struct Cli {
     /// The kitchen folder; by default the nearest one upwards that holds kitchen.toml
     #[arg(long, global = true, value_name = "DIR")]
