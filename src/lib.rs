@@ -37,6 +37,7 @@
 //! assert!(prep.sessions.iter().all(|session| session.bound_minutes <= session.minutes));
 //! ```
 
+mod budget;
 pub mod cli;
 pub mod foods;
 pub mod kitchen;

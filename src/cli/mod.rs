@@ -1,5 +1,6 @@
 //! One file a verb, thin: parse, call one library function, print.
 
+mod after;
 mod check;
 mod list;
 mod outcome;
@@ -61,6 +62,9 @@ enum Verb {
         /// Every trip, the past ones too
         #[arg(long)]
         all: bool,
+        /// What each shop alone and the best pair of shops would cost
+        #[arg(long)]
+        compare: bool,
     },
     /// The plan of the sessions
     Prep {
@@ -107,7 +111,7 @@ pub fn run() -> ExitCode {
     let done = match &cli.verb {
         Verb::Start { dir } => start::run(dir, &cli),
         Verb::Check => check::run(&cli),
-        Verb::List { all } => list::run(&cli, *all),
+        Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
         Verb::Stock => stock::run(&cli),
