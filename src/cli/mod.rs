@@ -8,6 +8,7 @@ mod prep;
 mod print;
 mod setting;
 mod start;
+mod stock;
 mod words;
 
 use std::path::PathBuf;
@@ -83,6 +84,8 @@ enum Verb {
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
     },
+    /// What is on the shelf, what goes off next, what it is worth
+    Stock,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -111,6 +114,7 @@ pub fn run() -> ExitCode {
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
+        Verb::Stock => stock::run(&cli),
     };
     outcome::exit(done)
 }
