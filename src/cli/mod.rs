@@ -78,6 +78,8 @@ enum Verb {
         /// How hard to look for the shortest plan and its proof
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
+        #[command(flatten)]
+        choice: print::Choice,
     },
 }
 
@@ -106,7 +108,7 @@ pub fn run() -> ExitCode {
         Verb::Check => check::run(&cli),
         Verb::List { all } => list::run(&cli, *all),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
-        Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
+        Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
     };
     outcome::exit(done)
 }
