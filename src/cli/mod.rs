@@ -1,5 +1,6 @@
 //! One file a verb, thin: parse, call one library function, print.
 
+mod after;
 mod check;
 mod list;
 mod outcome;
@@ -7,6 +8,7 @@ mod prep;
 mod print;
 mod setting;
 mod start;
+mod stock;
 mod words;
 
 use std::path::PathBuf;
@@ -17,9 +19,9 @@ use jiff::civil::Date;
 
 use crate::prep::Effort;
 
-/// Plans a household's week of batch cooking: what to buy, and what to do in which order.
+/// Plans a household's week of batch cooking: what to buy, and what to do in which order
 #[derive(Debug, Parser)]
-#[command(name = "spence", version, about, max_term_width = 100)]
+#[command(name = "spence", version, about, max_term_width = 100, subcommand_value_name = "VERB", subcommand_help_heading = "Verbs")]
 pub struct Cli {
     /// The kitchen folder; by default the nearest one upwards that holds kitchen.toml
     #[arg(long, global = true, value_name = "DIR")]
@@ -60,6 +62,9 @@ enum Verb {
         /// Every trip, the past ones too
         #[arg(long)]
         all: bool,
+        /// What each shop alone and the best pair of shops would cost
+        #[arg(long)]
+        compare: bool,
     },
     /// The plan of the sessions
     Prep {
@@ -81,6 +86,8 @@ enum Verb {
         #[command(flatten)]
         choice: print::Choice,
     },
+    /// What is on the shelf, what goes off next, what it is worth
+    Stock,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -106,9 +113,10 @@ pub fn run() -> ExitCode {
     let done = match &cli.verb {
         Verb::Start { dir } => start::run(dir, &cli),
         Verb::Check => check::run(&cli),
-        Verb::List { all } => list::run(&cli, *all),
+        Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
+        Verb::Stock => stock::run(&cli),
     };
     outcome::exit(done)
 }

@@ -44,7 +44,7 @@ pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width
             "Warnings",
             list.warnings
                 .iter()
-                .map(|text| vec![plain(without_place(text))].into())
+                .map(|text| vec![plain(sentence(without_place(text)))].into())
                 .unique_by(|note: &Note| note.spans[0].text.clone())
                 .collect(),
         ),
