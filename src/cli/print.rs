@@ -1,13 +1,13 @@
 //! `print`: the sheets as PDF, and beside them what was printed.
 
-use std::fs;
 use std::path::{Path, PathBuf};
+use std::{fs, io};
 
 use serde::Serialize;
 
-use super::Cli;
 use super::outcome::{Done, Failure, json, say};
 use super::setting::Setting;
+use super::{Cli, Format};
 use crate::prep::{Effort, PrepPlan};
 use crate::purchase::ShoppingList;
 use crate::sheets::{Settings, Sheet, prep_guide, shopping_list, to_pdf};
@@ -17,6 +17,14 @@ use crate::sheets::{Settings, Sheet, prep_guide, shopping_list, to_pdf};
 struct Printed<'p> {
     list: &'p ShoppingList,
     prep: &'p PrepPlan,
+}
+
+/// What `print --format json` says.
+#[derive(Serialize)]
+struct Written<'p> {
+    week: &'p str,
+    from: String,
+    files: Vec<String>,
 }
 
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort) -> Done {
@@ -42,13 +50,17 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort) -> Done {
     for warning in sheets.iter().flat_map(|sheet: &Sheet| &sheet.warnings) {
         eprintln!("warning: {warning}");
     }
-    let names = files.iter().map(|(path, _)| format!("{}\n", path.display())).collect::<String>();
-    say(&format!("{household}: {}\n{names}", list.week))
+    let names: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+    match cli.format {
+        Format::Json => say(&json(&Written { week: &list.week, from: list.from.to_string(), files: names })?),
+        Format::Text => say(&format!("{household}: {}\n{}\n", list.week, names.join("\n"))),
+    }
 }
 
 /// Writes every file beside its place first, so that a full disk leaves the old sheets whole.
 fn write_all(folder: &Path, files: &[(PathBuf, Vec<u8>)]) -> Done {
     fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;
+    nothing_in_the_way(files)?;
     let beside = |path: &Path| path.with_extension("new");
     for (path, bytes) in files {
         let new = beside(path);
@@ -61,4 +73,10 @@ fn write_all(folder: &Path, files: &[(PathBuf, Vec<u8>)]) -> Done {
         }
     }
     files.iter().try_for_each(|(path, _)| fs::rename(beside(path), path).map_err(|error| Failure::writing(path, &error)))
+}
+
+/// A folder of the name of a sheet would stop the writing halfway.
+fn nothing_in_the_way(files: &[(PathBuf, Vec<u8>)]) -> Done {
+    let in_the_way = files.iter().find(|(path, _)| path.is_dir());
+    in_the_way.map_or(Ok(()), |(path, _)| Err(Failure::writing(path, &io::ErrorKind::IsADirectory.into())))
 }
