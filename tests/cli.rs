@@ -61,6 +61,34 @@ fn json_is_all_that_standard_output_gets() {
 }
 
 #[test]
+fn every_verb_that_writes_files_says_which_in_json_alone() {
+    let kitchen = simple();
+    let printed = json(&kitchen.run(&["print", "--format", "json"]));
+    assert_eq!(printed["week"], "Week of 30 Nov 2026");
+    assert_eq!(printed["from"], "2026-11-30");
+    assert_eq!(printed["files"].as_array().map(Vec::len), Some(3), "{printed}");
+    let started = json(&spence(kitchen.path(), &["start", "my kitchen", "--format", "json"]));
+    assert_eq!(started["kitchen"], "my kitchen");
+    assert!(started["files"].as_array().is_some_and(|files| files.iter().any(|file| file == "my kitchen/kitchen.toml")), "{started}");
+}
+
+#[test]
+fn a_folder_in_place_of_a_sheet_ends_with_status_three_and_nothing_is_written() {
+    let kitchen = simple();
+    let in_the_way = kitchen.path().join("sheets/plan-2026-11-30.json");
+    std::fs::create_dir_all(&in_the_way).expect("a folder");
+    let output = kitchen.run(&["print"]);
+    assert_eq!(output.status.code(), Some(3));
+    assert!(stderr(&output).contains("something else of that name is in the way"), "{}", stderr(&output));
+    assert_eq!(std::fs::read_dir(kitchen.path().join("sheets")).expect("a folder").count(), 1);
+}
+
+#[test]
+fn check_knows_a_week_that_is_not_there_as_a_wrong_command_line() {
+    assert_eq!(simple().run(&["check", "--week", "nope"]).status.code(), Some(2));
+}
+
+#[test]
 fn every_output_names_its_week() {
     let kitchen = simple().week(&format!(
         "name = \"Week of the blue grain\"\n{}{}",

@@ -201,3 +201,21 @@ fn a_kitchen_with_mistakes_writes_nothing() {
     }
     assert!(!kitchen.path().join("sheets").exists());
 }
+
+#[test]
+fn an_after_that_names_a_recipe_is_told_how_recipes_are_written() {
+    let oats = "name = \"Oats\"\nmakes = \"2 portions\"\ningredients = [\"100 g bluegrain\"]\n";
+    let kitchen = stew(&format!("{STEW}after = [\"oats\"]\n")).recipe("oats", oats);
+    refused(&kitchen, &["recipes/stew.toml:9", "Write \"recipe:oats\" for all of that recipe."]);
+}
+
+#[test]
+fn shares_that_do_not_add_up_are_compared_in_the_unit_of_the_line() {
+    refused(&stew(&STEW.replace("{bluegrain}", "{bluegrain: 40 g}")), &["add up to 40 g, but the line says 100 g"]);
+}
+
+#[test]
+fn a_date_that_the_calendar_lacks_is_named_as_such() {
+    let kitchen = stew(STEW).meals(&supper("2026-02-30", "\"1 portion recipe:stew\""));
+    refused(&kitchen, &["year-month-day"]);
+}

@@ -24,7 +24,12 @@ struct WrittenMistake {
 }
 
 pub fn run(cli: &Cli) -> Done {
-    let checked = Setting::read(cli).and_then(|setting| Ok((reckon_all(&setting)?, setting)));
+    let checked = Setting::read(cli).and_then(|setting| {
+        if cli.week.is_some() {
+            setting.week(cli.week.as_deref())?;
+        }
+        Ok((reckon_all(&setting)?, setting))
+    });
     match checked {
         Ok((warnings, setting)) => {
             warn(&warnings, cli.strict)?;

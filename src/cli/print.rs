@@ -1,14 +1,14 @@
 //! `print`: the sheets as PDF, and beside them what was printed.
 
-use std::fs;
 use std::path::{Path, PathBuf};
+use std::{fs, io};
 
 use clap::{Args, ValueEnum};
 use serde::Serialize;
 
-use super::Cli;
 use super::outcome::{Done, Failure, json, say};
 use super::setting::Setting;
+use super::{Cli, Format};
 use crate::kitchen::{Paper, Print};
 use crate::prep::{Effort, PrepPlan};
 use crate::purchase::ShoppingList;
@@ -63,6 +63,14 @@ struct Printed<'p> {
     prep: &'p PrepPlan,
 }
 
+/// What `print --format json` says.
+#[derive(Serialize)]
+struct Written<'p> {
+    week: &'p str,
+    from: String,
+    files: Vec<String>,
+}
+
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
@@ -90,8 +98,11 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     for warning in sheets.iter().flat_map(|sheet: &Sheet| &sheet.warnings) {
         eprintln!("warning: {warning}");
     }
-    let names = files.iter().map(|(path, _)| format!("{}\n", path.display())).collect::<String>();
-    say(&format!("{household}: {}\n{names}", list.week))
+    let names: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+    match cli.format {
+        Format::Json => say(&json(&Written { week: &list.week, from: list.from.to_string(), files: names })?),
+        Format::Text => say(&format!("{household}: {}\n{}\n", list.week, names.join("\n"))),
+    }
 }
 
 /// A guide a session, of everybody or of one person.
@@ -111,6 +122,7 @@ fn guides(prep: &PrepPlan, household: &str, settings: Settings, person: Option<&
 /// Writes every file beside its place first, so that a full disk leaves the old sheets whole.
 fn write_all(folder: &Path, files: &[(PathBuf, Vec<u8>)]) -> Done {
     fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;
+    nothing_in_the_way(files)?;
     let beside = |path: &Path| path.with_extension("new");
     for (path, bytes) in files {
         let new = beside(path);
@@ -123,4 +135,10 @@ fn write_all(folder: &Path, files: &[(PathBuf, Vec<u8>)]) -> Done {
         }
     }
     files.iter().try_for_each(|(path, _)| fs::rename(beside(path), path).map_err(|error| Failure::writing(path, &error)))
+}
+
+/// A folder of the name of a sheet would stop the writing halfway.
+fn nothing_in_the_way(files: &[(PathBuf, Vec<u8>)]) -> Done {
+    let in_the_way = files.iter().find(|(path, _)| path.is_dir());
+    in_the_way.map_or(Ok(()), |(path, _)| Err(Failure::writing(path, &io::ErrorKind::IsADirectory.into())))
 }

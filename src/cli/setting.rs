@@ -55,7 +55,7 @@ impl Setting {
         Ok(Reckoned { kitchen, week, reckoning, warnings, shown_from: still_to_do_from(week, self.today) })
     }
 
-    fn week(&self, file: Option<&Path>) -> Result<&Week, Failure> {
+    pub fn week(&self, file: Option<&Path>) -> Result<&Week, Failure> {
         let weeks = &self.loaded.weeks;
         let Some(file) = file else {
             let index = week_of(weeks.iter().map(|(_, week)| week), self.today);

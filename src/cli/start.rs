@@ -3,23 +3,38 @@
 use std::fs;
 use std::path::Path;
 
-use super::outcome::{Done, Failure, say};
-use super::{Cli, setting};
+use serde::Serialize;
+
+use super::outcome::{Done, Failure, json, say};
+use super::{Cli, Format, setting};
 use crate::kitchen::starter;
+
+/// What `start --format json` says.
+#[derive(Serialize)]
+struct Written {
+    kitchen: String,
+    files: Vec<String>,
+}
 
 pub fn run(dir: &Path, cli: &Cli) -> Done {
     if fs::symlink_metadata(dir).is_ok() && !empty_folder(dir) {
         let text = format!("{} is there already and is not an empty folder. Name a new one; nothing was written.", dir.display());
         return Err(Failure::Usage(text));
     }
+    let mut files = Vec::new();
     for (path, content) in starter(setting::today(cli)) {
         let path = dir.join(path);
         let folder = path.parent().unwrap_or(dir);
         fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;
         fs::write(&path, content).map_err(|error| Failure::writing(&path, &error))?;
+        files.push(path.display().to_string());
+    }
+    if cli.format == Format::Json {
+        return say(&json(&Written { kitchen: dir.display().to_string(), files })?);
     }
     let name = dir.display();
-    say(&format!("{name} is ready. Look into its files, then try:\n  spence --kitchen {name} list\n  spence --kitchen {name} print\n"))
+    let typed = if dir.to_string_lossy().contains(char::is_whitespace) { format!("\"{name}\"") } else { name.to_string() };
+    say(&format!("{name} is ready. Look into its files, then try:\n  spence --kitchen {typed} list\n  spence --kitchen {typed} print\n"))
 }
 
 fn empty_folder(dir: &Path) -> bool {

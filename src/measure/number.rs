@@ -57,7 +57,7 @@ pub(crate) fn number(text: &str) -> Result<Option<Read>, ReadError> {
         }
     }
     if read.number.low <= 0.0 {
-        return Err(error("the amount is zero", "write an amount above zero, or \"to taste\""));
+        return Err(error("the amount is zero", "write an amount above zero"));
     }
     if read.number.high > MOST {
         return Err(error("the amount is too large", "write a kitchen's amount"));

@@ -78,7 +78,6 @@ pub struct Task {
     pub person: Option<String>,
     pub out_person: Option<String>,
     pub appliance: Option<String>,
-    #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub also: Vec<String>,
     pub takes: Option<u32>,
     pub at_celsius: Option<f64>,

@@ -86,13 +86,14 @@ fn read_person_table(table: &Table<'_>, start: Option<DateTime>) -> Option<Perso
     if let (Some(from), Some(until)) = (from, until)
         && from >= until
     {
-        table.mistake("until", format!("until {} is not after from {}", until.time(), from.time()), "Make until later than from.");
+        let cause = format!("until {} is not after from {}", until.strftime("%H:%M"), from.strftime("%H:%M"));
+        table.mistake("until", cause, "Make until later than from.");
     } else if let (Some(start), Some(until)) = (start, until)
         && until <= start
     {
         table.mistake(
             "until",
-            format!("this person leaves at {}, before the session starts", until.time()),
+            format!("this person leaves at {}, before the session starts", until.strftime("%H:%M")),
             "Make until later than the start.",
         );
     }

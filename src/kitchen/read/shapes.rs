@@ -61,7 +61,10 @@ pub(super) fn positive(value: &DeValue<'_>) -> Read<f64> {
     if number > 0.0 && number < MOST {
         return Ok(number);
     }
-    wrong(format!("{number} is not a number above zero that a kitchen could mean"), "Write a number above 0.")
+    if number > 0.0 {
+        return wrong("the number is too large for a kitchen".to_owned(), format!("Write a number above 0 and below {MOST}."));
+    }
+    wrong(format!("{number} is not above zero"), "Write a number above 0.")
 }
 
 fn number(value: &DeValue<'_>) -> Read<f64> {
@@ -226,7 +229,8 @@ pub(super) fn money(currency: &Currency) -> impl FnOnce(&DeValue<'_>) -> Read<Mo
 fn sensible(date: Option<Date>, typed: &str) -> Read<Date> {
     match date {
         Some(date) if YEARS.contains(&date.year()) => Ok(date),
-        _ => wrong(format!("\"{typed}\" is not a date between the years 1900 and 2999"), "Write it as year-month-day: 2026-11-30."),
+        Some(_) => wrong(format!("the year of \"{typed}\" is not from 1900 to 2999"), "Write it as year-month-day: 2026-11-30."),
+        None => wrong(format!("\"{typed}\" is not a day of the calendar"), "Write it as year-month-day: 2026-11-30."),
     }
 }
 

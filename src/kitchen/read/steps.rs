@@ -128,8 +128,11 @@ fn one_after(
     if let Some(number) = name.parse::<usize>().ok().filter(|number| (1..=count).contains(number)) {
         return Some(After::Step(number - 1));
     }
-    let remedy =
-        hint::did_you_mean(name, ids.keys().map(String::as_str), "Give that step an id, or write \"recipe:...\" for another recipe.");
+    let remedy = if workshop.recipes.get(name).is_some() {
+        format!("Write \"recipe:{name}\" for all of that recipe.")
+    } else {
+        hint::did_you_mean(name, ids.keys().map(String::as_str), "Give that step an id, or write \"recipe:...\" for another recipe.")
+    };
     table.file.found.mistake(at.clone(), format!("no step of this recipe has the id \"{name}\""), remedy);
     None
 }

@@ -40,7 +40,8 @@ struct Used {
 struct Sum {
     shares: f64,
     line: f64,
-    unit: &'static str,
+    /// As it follows a figure: " g", " tbsp", or nothing.
+    unit: String,
 }
 
 impl<'k> Mentions<'k> {
@@ -193,20 +194,22 @@ impl<'k> Mentions<'k> {
             Wanted::Food { item: None, .. } => None,
             Wanted::Food { food, item: Some(item) } => {
                 if item.plus.is_empty() && shares.iter().all(|share| share.unit == item.amount.unit) {
-                    return Some(Sum { shares: shares.iter().map(|share| share.high).sum(), line: item.amount.high, unit: "" });
+                    let unit = format!(" {}", if item.amount.high > 1.0 { item.amount.unit.plural() } else { item.amount.unit.singular() });
+                    let shares = shares.iter().map(|share| share.high).sum();
+                    return Some(Sum { shares, line: item.amount.high, unit: unit.trim_end().to_owned() });
                 }
                 let in_dimension = |dimension: Dimension, unit| {
                     let measure = |item: &Item| as_purchased(&self.foods[*food], item, &dimension, self.spoons).ok().map(|q| q.base());
                     let of_share = |share: &Amount| measure(&Item { amount: share.clone(), plus: Vec::new(), ..item.clone() });
                     let total = shares.iter().map(of_share).sum::<Option<f64>>()?;
-                    Some(Sum { shares: total, line: measure(item)?, unit })
+                    Some(Sum { shares: total, line: measure(item)?, unit: String::from(unit) })
                 };
                 in_dimension(Dimension::Mass, " g").or_else(|| in_dimension(Dimension::Volume, " ml"))
             }
             Wanted::Recipe { most, .. } => {
                 let plain_share = |share: &Amount| plain(share.high, share.unit, self.spoons).filter(|q| q.dimension() == most.dimension());
                 let total = shares.iter().map(|share| plain_share(share).map(|q| q.base())).sum::<Option<f64>>()?;
-                Some(Sum { shares: total, line: most.base(), unit: "" })
+                Some(Sum { shares: total, line: most.base(), unit: String::new() })
             }
         }
     }
