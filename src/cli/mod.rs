@@ -1,6 +1,9 @@
 //! One file a verb, thin: parse, call one library function, print.
 
 mod check;
+mod convert;
+mod food;
+mod known;
 mod list;
 mod outcome;
 mod prep;
@@ -79,6 +82,20 @@ enum Verb {
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
     },
+    /// What is known of a food, and from where
+    Food {
+        /// Any of its names
+        #[arg(required = true, value_name = "NAME")]
+        name: Vec<String>,
+    },
+    /// One conversion, with the facts used: convert "2 cups flour" g
+    Convert {
+        /// An amount of a food, as an ingredient line has it
+        line: String,
+        /// g, kg, oz, lb, ml, l, tsp, tbsp, cup, each, clove ...
+        #[arg(required = true, value_name = "UNIT")]
+        unit: Vec<String>,
+    },
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -107,6 +124,8 @@ pub fn run() -> ExitCode {
         Verb::List { all } => list::run(&cli, *all),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
+        Verb::Food { name } => food::run(&cli, &name.join(" ")),
+        Verb::Convert { line, unit } => convert::run(&cli, line, &unit.join(" ")),
     };
     outcome::exit(done)
 }
