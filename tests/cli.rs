@@ -77,7 +77,7 @@ fn every_output_names_its_week() {
 #[test]
 fn every_list_of_the_json_is_there_even_where_it_is_empty() {
     let list = simple().list();
-    for key in ["trips", "from_pantry", "expiring", "no_price", "spare", "ask", "moves", "flags", "warnings"] {
+    for key in ["trips", "from_pantry", "expiring", "no_price", "spare", "ask", "moves", "flags", "meals", "warnings"] {
         assert!(list[key].is_array(), "{key}");
     }
     let prep = simple().prep();
@@ -226,4 +226,17 @@ fn what_is_not_known_ends_with_status_one_and_what_cannot_be_read_with_two() {
         assert_eq!(output.status.code(), Some(status), "{arguments:?}");
         assert!(stderr(&output).contains(says) && output.stdout.is_empty(), "{arguments:?}: {}", stderr(&output));
     }
+}
+
+#[test]
+fn the_list_says_what_each_eater_gets_of_a_meal_and_what_is_not_known() {
+    // A batch of 2 portions has 100 g, a portion 50 g. 250 g cost 2.00: 0.40. Nobody has told what bluegrain is made of.
+    let kitchen = simple().shops(
+        "[[shop]]\nname = \"Quay\"\nsections = [\"Grains\"]\n[[pack]]\nshop = \"Quay\"\nfood = \"bluegrain\"\nsize = \"250 g\"\nprice = 2.00\n",
+    );
+    let meal = &kitchen.list()["meals"][0];
+    assert_eq!((&meal["on"], &meal["at"], &meal["name"]), (&"2026-11-30".into(), &"18:30".into(), &"Mon supper".into()));
+    assert_eq!(meal["per_eater"], serde_json::json!({ "kcal": null, "protein_g": null, "fibre_g": null, "cost": "0.40" }));
+    assert_eq!(meal["missing"], serde_json::json!(["bluegrain: energy, protein, fibre"]));
+    assert!(stdout(&kitchen.run(&["list"])).contains("0.40 EUR"));
 }

@@ -14,6 +14,7 @@ mod cover;
 mod joint;
 mod line;
 mod list;
+mod meals;
 mod shelf;
 mod shops;
 mod trips;
@@ -25,5 +26,8 @@ mod tests;
 pub use assemble::{Parts, shopping_list};
 pub use choose::{Basket, choose};
 pub use compare::{Round, TripComparison, compare};
-pub use list::{Expiring, Flag, FromPantry, ListLine, MoveNote, PackLine, Section, ShopVisit, ShoppingList, SpareNote, TripList};
+pub use list::{
+    Expiring, Flag, FromPantry, ListLine, MealNote, MoveNote, PackLine, PerEater, Section, ShopVisit, ShoppingList, SpareNote, TripList,
+};
+pub use meals::meals;
 pub use trips::{Needs, needs};

@@ -3,6 +3,7 @@
 mod compare;
 mod covers;
 mod list;
+mod meals;
 mod properties;
 mod streets;
 mod tins;
@@ -88,6 +89,7 @@ impl Street {
             all.push(Food { name: name.into(), section: Some("Tins".into()), ..Food::default() });
             all.len() - 1
         });
+        self.kitchen.foods.names.insert(name.into(), FoodId(index as u32));
         FoodId(index as u32)
     }
 
