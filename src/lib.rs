@@ -20,7 +20,24 @@
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
 //! | [`cli`] | one file a verb, thin | any rule of the computation |
+//!
+//! The stages in a row, on the sample kitchen:
+//!
+//! ```
+//! use std::path::Path;
+//! use spence::{kitchen, prep::Effort, reckon};
+//!
+//! let read = kitchen::load(Path::new("sample-data")).expect("the sample kitchen has no mistakes");
+//! let (_, week) = &read.weeks[0];
+//! let reckoning = reckon(&read.kitchen, week).expect("every meal is within reach of a session");
+//!
+//! let list = reckoning.list(&read.kitchen, week, None, &reckoning.warnings);
+//! assert_eq!(list.trips.len(), 2);
+//! let prep = reckoning.prep(&read.kitchen, week, Effort::Low);
+//! assert!(prep.sessions.iter().all(|session| session.bound_minutes <= session.minutes));
+//! ```
 
+mod budget;
 pub mod cli;
 pub mod foods;
 pub mod kitchen;

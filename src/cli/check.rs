@@ -5,7 +5,7 @@ use serde::Serialize;
 use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
-use crate::kitchen::{Mistake, Warning};
+use crate::kitchen::{Mistake, Warning, Week};
 use crate::reckon;
 
 #[derive(Serialize)]
@@ -32,10 +32,11 @@ pub fn run(cli: &Cli) -> Done {
             match cli.format {
                 Format::Json => say_json(&[], &warnings),
                 Format::Text => say(&format!(
-                    "{}: {}, {}; no mistakes.\n",
+                    "{}: {}, {}{}; no mistakes.\n",
                     loaded.kitchen.household.name,
                     count(loaded.kitchen.recipes.len(), "recipe"),
                     count(loaded.weeks.len(), "week"),
+                    weeks_by_name(&loaded.weeks),
                 )),
             }
         }
@@ -75,6 +76,11 @@ fn say_json(mistakes: &[Mistake], warnings: &[Warning]) -> Done {
     });
     let written = Written { mistakes: mistakes.collect(), warnings: warnings.iter().map(Warning::to_string).collect() };
     say(&super::outcome::json(&written)?)
+}
+
+fn weeks_by_name(weeks: &[(String, Week)]) -> String {
+    let names = weeks.iter().map(|(_, week)| week.name.as_str()).collect::<Vec<_>>().join("; ");
+    if names.is_empty() { names } else { format!(" ({names})") }
 }
 
 fn count(n: usize, word: &str) -> String {

@@ -1,5 +1,6 @@
 //! One file a verb, thin: parse, call one library function, print.
 
+mod after;
 mod check;
 mod convert;
 mod food;
@@ -10,6 +11,7 @@ mod prep;
 mod print;
 mod setting;
 mod start;
+mod stock;
 mod words;
 
 use std::path::PathBuf;
@@ -20,9 +22,9 @@ use jiff::civil::Date;
 
 use crate::prep::Effort;
 
-/// Plans a household's week of batch cooking: what to buy, and what to do in which order.
+/// Plans a household's week of batch cooking: what to buy, and what to do in which order
 #[derive(Debug, Parser)]
-#[command(name = "spence", version, about, max_term_width = 100)]
+#[command(name = "spence", version, about, max_term_width = 100, subcommand_value_name = "VERB", subcommand_help_heading = "Verbs")]
 pub struct Cli {
     /// The kitchen folder; by default the nearest one upwards that holds kitchen.toml
     #[arg(long, global = true, value_name = "DIR")]
@@ -63,6 +65,9 @@ enum Verb {
         /// Every trip, the past ones too
         #[arg(long)]
         all: bool,
+        /// What each shop alone and the best pair of shops would cost
+        #[arg(long)]
+        compare: bool,
     },
     /// The plan of the sessions
     Prep {
@@ -82,6 +87,8 @@ enum Verb {
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
     },
+    /// What is on the shelf, what goes off next, what it is worth
+    Stock,
     /// What is known of a food, and from where
     Food {
         /// Any of its names
@@ -121,9 +128,10 @@ pub fn run() -> ExitCode {
     let done = match &cli.verb {
         Verb::Start { dir } => start::run(dir, &cli),
         Verb::Check => check::run(&cli),
-        Verb::List { all } => list::run(&cli, *all),
+        Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
+        Verb::Stock => stock::run(&cli),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),
         Verb::Convert { line, unit } => convert::run(&cli, line, &unit.join(" ")),
     };

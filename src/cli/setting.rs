@@ -9,6 +9,7 @@ use super::Cli;
 use super::outcome::{Done, Failure, warn};
 use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
 use crate::plan::{past, still_to_do_from, week_of};
+use crate::purchase::old_prices;
 use crate::{Reckoning, reckon};
 
 /// A kitchen that has been read.
@@ -49,6 +50,7 @@ impl Setting {
         let reckoning = reckon(kitchen, week).map_err(Failure::Mistakes)?;
         let mut warnings = self.loaded.warnings.clone();
         warnings.extend(past(week, self.today));
+        warnings.extend(old_prices(kitchen, &reckoning.needs.needs, self.today));
         warnings.extend(reckoning.warnings.iter().filter(|warning| !self.loaded.warnings.contains(warning)).cloned());
         Ok(Reckoned { kitchen, week, reckoning, warnings, shown_from: still_to_do_from(week, self.today) })
     }

@@ -6,15 +6,16 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use super::list::{ListLine, MealNote, PerEater, TripList};
-use crate::foods::{FoodId, Item, as_purchased, convert};
+use super::Paid;
+use super::list::{MealNote, PerEater};
+use crate::foods::{FoodId, Item, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Pack, PackKind, RecipeId, Wanted, Week};
-use crate::measure::{Dimension, Money, Quantity, read_money, read_quantity, tidy};
+use crate::measure::{Dimension, Money, Quantity, tidy};
 use crate::plan::{in_makes, meal_name, served_lines};
 
-/// Every meal of the week, in order of time; `trips` are all trips of the week, the past ones too.
-pub fn meals(kitchen: &Kitchen, week: &Week, trips: &[TripList]) -> Vec<MealNote> {
-    let mut costing = Costing { kitchen, paid: paid(kitchen, trips), packs: packs_by_food(kitchen), recipes: BTreeMap::new() };
+/// Every meal of the week, in order of time; `paid` is of all its trips, the past ones too.
+pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
+    let mut costing = Costing { kitchen, bought: bought(paid), packs: packs_by_food(kitchen), recipes: BTreeMap::new() };
     let mut order: Vec<_> = week.meals.iter().collect();
     order.sort_by_key(|meal| meal.at_time);
     let note = |meal: &crate::kitchen::Meal| {
@@ -97,12 +98,16 @@ impl Figures {
     }
 }
 
-/// What one base unit of a food cost this week, in the dimension of its needs: minor units and amount.
-type Paid = BTreeMap<FoodId, (Dimension, f64, f64)>;
+/// What all of a food cost this week, in minor units, and how much that bought, in base units.
+struct Bought<'k> {
+    dimension: &'k Dimension,
+    minor: f64,
+    amount: f64,
+}
 
 struct Costing<'k> {
     kitchen: &'k Kitchen,
-    paid: Paid,
+    bought: BTreeMap<FoodId, Bought<'k>>,
     packs: BTreeMap<FoodId, Vec<&'k Pack>>,
     /// Of one unit of `makes`.
     recipes: BTreeMap<RecipeId, Figures>,
@@ -170,10 +175,10 @@ impl Costing<'_> {
     fn price(&self, id: FoodId, item: &Item) -> Option<f64> {
         let (food, spoons) = (&self.kitchen.foods[id], self.kitchen.rules.spoons);
         let amount = |dimension: &Dimension| as_purchased(food, item, dimension, spoons).ok().map(|amount| amount.base());
-        if let Some((dimension, minor, bought)) = self.paid.get(&id)
-            && let Some(amount) = amount(dimension)
+        if let Some(bought) = self.bought.get(&id)
+            && let Some(amount) = amount(bought.dimension)
         {
-            return Some(amount * minor / bought);
+            return Some(amount * bought.minor / bought.amount);
         }
         let prices = self.packs.get(&id).into_iter().flatten().filter_map(|pack| {
             let (minor, of) = unit_price(pack)?;
@@ -181,6 +186,19 @@ impl Costing<'_> {
         });
         prices.min_by(f64::total_cmp)
     }
+}
+
+/// All trips together, each food in the dimension of its first trip.
+fn bought(paid: &[Paid]) -> BTreeMap<FoodId, Bought<'_>> {
+    let mut all: BTreeMap<FoodId, Bought> = BTreeMap::new();
+    for one in paid.iter().filter(|one| one.bought > 0.0) {
+        let there = all.entry(one.food).or_insert(Bought { dimension: &one.dimension, minor: 0.0, amount: 0.0 });
+        if *there.dimension == one.dimension {
+            there.minor += one.cost.0 as f64;
+            there.amount += one.bought;
+        }
+    }
+    all
 }
 
 fn packs_by_food(kitchen: &Kitchen) -> BTreeMap<FoodId, Vec<&Pack>> {
@@ -197,35 +215,4 @@ fn unit_price(pack: &Pack) -> Option<(f64, Quantity)> {
         PackKind::Sized { size, price, .. } => price.map(|price| (price.0 as f64, size.clone())),
         PackKind::Loose { price, .. } => price.as_ref().map(|price| (price.minor_e4 as f64 / 1e4, price.per.clone())),
     }
-}
-
-/// What was paid for each food on all trips, and how much that bought.
-fn paid(kitchen: &Kitchen, trips: &[TripList]) -> Paid {
-    let mut paid = Paid::new();
-    let visits = trips.iter().flat_map(|trip| &trip.shops);
-    for line in visits.flat_map(|visit| &visit.sections).flat_map(|section| &section.lines) {
-        let Some(food) = kitchen.foods.find(&line.food) else { continue };
-        let Some(minor) = line.cost.as_ref().and_then(|cost| read_money(cost, &kitchen.household.currency).ok()) else { continue };
-        let dimension = line.need.dimension();
-        let Some(bought) = bought(kitchen, food, line, &dimension).filter(|bought| *bought > 0.0) else { continue };
-        let (known, sum, amount) = paid.entry(food).or_insert_with(|| (dimension.clone(), 0.0, 0.0));
-        if *known == dimension {
-            *sum += minor.0 as f64;
-            *amount += bought;
-        }
-    }
-    paid
-}
-
-/// All that the packs of a line hold, in base units of `dimension`.
-fn bought(kitchen: &Kitchen, food: FoodId, line: &ListLine, dimension: &Dimension) -> Option<f64> {
-    let hold = line.packs.iter().map(|pack| {
-        let one = match &pack.amount {
-            Some(amount) => amount.clone(),
-            None => read_quantity(&pack.size, kitchen.rules.spoons).ok()?.scaled(f64::from(pack.count)),
-        };
-        let in_need = if one.dimension() == *dimension { one } else { convert(&kitchen.foods[food], &one, dimension).ok()? };
-        Some(in_need.base())
-    });
-    hold.sum()
 }

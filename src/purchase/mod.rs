@@ -12,9 +12,13 @@ mod choose;
 mod compare;
 mod cover;
 mod joint;
+mod leaves;
 mod line;
 mod list;
 mod meals;
+mod paid;
+mod recipes;
+mod seen;
 mod shelf;
 mod shops;
 mod trips;
@@ -24,10 +28,13 @@ mod windows;
 mod tests;
 
 pub use assemble::{Parts, shopping_list};
-pub use choose::{Basket, choose};
+pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
 pub use list::{
-    Expiring, Flag, FromPantry, ListLine, MealNote, MoveNote, PackLine, PerEater, Section, ShopVisit, ShoppingList, SpareNote, TripList,
+    Budget, Expiring, Flag, FoodAmount, FromPantry, Leaves, Leftover, ListLine, MealNote, MoveNote, PackLine, PerEater, RecipeUse, Saving,
+    Section, ShopVisit, ShoppingList, SpareNote, TripList, Worth,
 };
 pub use meals::meals;
+pub use paid::{Paid, Stay};
+pub use seen::old_prices;
 pub use trips::{Needs, needs};

@@ -48,6 +48,7 @@ impl Street {
                 eaters: 3.0,
                 currency: Currency { code: "EUR".into(), digits: 2 },
                 avoid: vec![],
+                budget: None,
                 mealtimes: Default::default(),
             },
             print: Print { paper: Paper::A4, units: Units::Metric },
@@ -89,7 +90,6 @@ impl Street {
             all.push(Food { name: name.into(), section: Some("Tins".into()), ..Food::default() });
             all.len() - 1
         });
-        self.kitchen.foods.names.insert(name.into(), FoodId(index as u32));
         FoodId(index as u32)
     }
 

@@ -1,0 +1,54 @@
+//! `stock`: what is on the shelf, what goes off next, and what it is all worth.
+
+use std::fmt::Write;
+
+use jiff::civil::Date;
+
+use super::outcome::{Done, json, say, warn};
+use super::setting::Setting;
+use super::words::{columns, day, day_year, place};
+use super::{Cli, Format};
+use crate::kitchen::Kitchen;
+use crate::measure::show;
+use crate::pantry::{Stock, StockLot, goes_off, stock};
+
+pub fn run(cli: &Cli) -> Done {
+    let setting = Setting::read(cli)?;
+    warn(&setting.loaded.warnings, cli.strict)?;
+    let stock = stock(&setting.loaded.kitchen, &[]);
+    match cli.format {
+        Format::Json => say(&json(&stock)?),
+        Format::Text => say(&text(&stock, &setting.loaded.kitchen, setting.today)),
+    }
+}
+
+fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {
+    let row = |lot: &StockLot, last: &str| {
+        let about = if lot.estimate { "about " } else { "" };
+        let until = lot.until.map(|until| format!("{about}{}", day_year(until))).unwrap_or_default();
+        vec![show(&lot.amount, kitchen.print.units), lot.name().to_owned(), until, last.to_owned()]
+    };
+    let mut out = format!("{}: on the shelf on {}\n", kitchen.household.name, day_year(today));
+    for shelf in stock.places.iter().filter(|shelf| !shelf.lots.is_empty()) {
+        let rows: Vec<_> = shelf.lots.iter().map(|lot| row(lot, lot.value.as_deref().unwrap_or_default())).collect();
+        let _ = write!(out, "\n{}\n{}", place(shelf.place), columns(&rows, 2));
+    }
+    let soon = goes_off(stock, today);
+    if !soon.is_empty() {
+        let said = |lot: &StockLot| match lot.until {
+            Some(until) if until < today => "past",
+            Some(until) if until == today => "today",
+            _ => "",
+        };
+        let rows: Vec<_> = soon
+            .iter()
+            .map(|(where_, lot)| {
+                let until = lot.until.map(day).unwrap_or_default();
+                vec![show(&lot.amount, kitchen.print.units), lot.name().to_owned(), place(*where_).into(), until, said(lot).into()]
+            })
+            .collect();
+        let _ = write!(out, "\nGoes off within seven days\n{}", columns(&rows, 2));
+    }
+    let _ = writeln!(out, "\nWorth {} {}", stock.value, kitchen.household.currency);
+    out
+}
