@@ -86,6 +86,8 @@ enum Verb {
         /// How hard to look for the shortest plan and its proof
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
+        #[command(flatten)]
+        choice: print::Choice,
     },
     /// What is on the shelf, what goes off next, what it is worth
     Stock,
@@ -130,7 +132,7 @@ pub fn run() -> ExitCode {
         Verb::Check => check::run(&cli),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
-        Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
+        Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Stock => stock::run(&cli),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),
         Verb::Convert { line, unit } => convert::run(&cli, line, &unit.join(" ")),
