@@ -105,7 +105,7 @@ fn every_output_names_its_week() {
 #[test]
 fn every_list_of_the_json_is_there_even_where_it_is_empty() {
     let list = simple().list();
-    for key in ["trips", "from_pantry", "expiring", "no_price", "spare", "ask", "moves", "flags", "warnings"] {
+    for key in ["trips", "from_pantry", "expiring", "no_price", "spare", "ask", "moves", "flags", "meals", "warnings"] {
         assert!(list[key].is_array(), "{key}");
     }
     let prep = simple().prep();
@@ -178,4 +178,93 @@ fn a_machine_that_fails_ends_with_status_three() {
     let kitchen = simple();
     let output = kitchen.run(&["print", "--into", "kitchen.toml/sheets"]);
     assert_eq!(output.status.code(), Some(3), "{}", stderr(&output));
+}
+
+#[test]
+fn food_says_what_is_known_and_from_where() {
+    let output = simple().run(&["food", "bluegrain"]);
+    assert_eq!(output.status.code(), Some(0));
+    let said = stdout(&output);
+    assert!(said.contains("160 g") && (said.contains("weighed at home") || said.contains("foods.toml")), "{said}");
+}
+
+#[test]
+fn convert_gives_the_amount_and_the_facts_used() {
+    // 2 × 160 = 320.
+    let output = simple().run(&["convert", "2 cups bluegrain", "g"]);
+    assert_eq!(output.status.code(), Some(0));
+    let said = stdout(&output);
+    assert!(said.contains("320 g") && said.contains("160 g"), "{said}");
+}
+
+#[test]
+fn convert_writes_the_chain_as_json() {
+    // 2 × 160 = 320.
+    let answer = json(&simple().run(&["--format", "json", "convert", "2 cups bluegrain", "g"]));
+    assert_eq!(answer["from"], "2 cups bluegrain");
+    kitchen::assert_amount(&answer["to"], 320.0, "g");
+    assert_eq!(
+        answer["chain"],
+        serde_json::json!([
+            { "fact": "1 cup", "value": "236.588237 ml", "source": "NIST SP 811 (2008), B.8" },
+            { "fact": "cup", "value": "160 g", "source": "weighed at home" },
+        ])
+    );
+}
+
+#[test]
+fn food_writes_its_card_as_json() {
+    let card = json(&simple().run(&["--format", "json", "food", "Bluegrains"]));
+    assert_eq!((&card["food"], &card["also"], &card["kind"]), (&"bluegrain".into(), &serde_json::json!([]), &serde_json::Value::Null));
+    let facts = card["facts"].as_array().expect("facts");
+    assert!(facts.contains(&serde_json::json!({ "fact": "cup", "value": "160 g", "source": "weighed at home" })), "{card:#}");
+    assert!(facts.contains(&serde_json::json!({ "fact": "each", "value": "not known", "source": null })), "{card:#}");
+}
+
+#[test]
+fn without_a_kitchen_the_built_in_reference_answers() {
+    let empty = tempfile::tempdir().expect("a temporary folder");
+    let output = spence(empty.path(), &["food", "rutabaga"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert!(stdout(&output).starts_with("swede\n"), "{}", stdout(&output));
+    // NIST SP 811: 1 cup = 236.588 ml.
+    let output = spence(empty.path(), &["convert", "1 cup", "ml"]);
+    assert!(stdout(&output).contains("236.6 ml"), "{}", stdout(&output));
+}
+
+#[test]
+fn a_mistake_in_a_recipe_does_not_keep_a_food_from_being_looked_up() {
+    let kitchen = simple().recipe("broken", "name = ");
+    assert_eq!(kitchen.run(&["food", "bluegrain"]).status.code(), Some(0));
+    assert_eq!(kitchen.foods("[[food]]\nnam = \"x\"\n").run(&["food", "onion"]).status.code(), Some(1));
+}
+
+#[test]
+fn what_is_not_known_ends_with_status_one_and_what_cannot_be_read_with_two() {
+    let kitchen = simple();
+    for (arguments, status, says) in [
+        (["convert", "2 bluegrain", "g"], 1, "Add each = \"…\" under bluegrain in foods.toml"),
+        (["convert", "2 cups bluegrin", "g"], 1, "Nearest known: bluegrain"),
+        (["convert", "2 cups bluegrain", "furlong"], 2, "is not a unit"),
+        (["convert", "0 cups bluegrain", "g"], 2, "0"),
+        (["convert", "bluegrain, to taste", "g"], 2, "no amount"),
+        (["food", "bluegrin", "flour"], 1, "not a known food"),
+    ] {
+        let output = kitchen.run(&arguments);
+        assert_eq!(output.status.code(), Some(status), "{arguments:?}");
+        assert!(stderr(&output).contains(says) && output.stdout.is_empty(), "{arguments:?}: {}", stderr(&output));
+    }
+}
+
+#[test]
+fn the_list_says_what_each_eater_gets_of_a_meal_and_what_is_not_known() {
+    // A batch of 2 portions has 100 g, a portion 50 g. 250 g cost 2.00: 0.40. Nobody has told what bluegrain is made of.
+    let kitchen = simple().shops(
+        "[[shop]]\nname = \"Quay\"\nsections = [\"Grains\"]\n[[pack]]\nshop = \"Quay\"\nfood = \"bluegrain\"\nsize = \"250 g\"\nprice = 2.00\n",
+    );
+    let meal = &kitchen.list()["meals"][0];
+    assert_eq!((&meal["on"], &meal["at"], &meal["name"]), (&"2026-11-30".into(), &"18:30".into(), &"Mon supper".into()));
+    assert_eq!(meal["per_eater"], serde_json::json!({ "kcal": null, "protein_g": null, "fibre_g": null, "cost": "0.40" }));
+    assert_eq!(meal["missing"], serde_json::json!(["bluegrain: energy, protein, fibre"]));
+    assert!(stdout(&kitchen.run(&["list"])).contains("0.40 EUR"));
 }

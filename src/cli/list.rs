@@ -10,7 +10,7 @@ use super::setting::Setting;
 use super::words::{columns, day, day_after, day_year, place};
 use super::{Cli, Format};
 use crate::measure::{Units, show};
-use crate::purchase::{ListLine, ShoppingList};
+use crate::purchase::{ListLine, MealNote, PerEater, ShoppingList};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
@@ -107,10 +107,21 @@ fn notes(list: &ShoppingList, units: Units, out: &mut String) {
     titled(out, "Spare", spare.collect());
     titled(out, "Remember", list.moves.iter().map(|note| vec![day(note.at), note.text.clone()]).collect());
     titled(out, "Mind", list.flags.iter().map(|flag| vec![flag.food.clone(), flag.text.clone()]).collect());
+    titled(out, "Meals, for each eater", list.meals.iter().map(|meal| meal_row(meal, &list.currency)).collect());
     titled(out, "No price known", list.no_price.iter().map(|food| vec![food.clone()]).collect());
     out.push_str(&after::left_over(list, units));
     let _ = writeln!(out, "\nTotal {} {}", list.cost, list.currency);
     out.push_str(&after::money(list));
+}
+
+/// Day, meal, what an eater gets of it, and what keeps a figure from being known.
+fn meal_row(meal: &MealNote, currency: &str) -> Vec<String> {
+    let whole = |value: Option<f64>, unit: &str| value.map_or_else(|| "?".to_owned(), |value| format!("{value:.0} {unit}"));
+    let PerEater { kcal, protein_g, fibre_g, cost } = &meal.per_eater;
+    let cost = cost.as_ref().map_or_else(|| "?".to_owned(), |cost| format!("{cost} {currency}"));
+    let missing = if meal.missing.is_empty() { String::new() } else { format!("not known: {}", meal.missing.join("; ")) };
+    let name = format!("{} {}", day(meal.on), meal.at);
+    vec![name, meal.name.clone(), whole(*kcal, "kcal"), whole(*protein_g, "g protein"), whole(*fibre_g, "g fibre"), cost, missing]
 }
 
 pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {

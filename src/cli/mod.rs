@@ -2,6 +2,9 @@
 
 mod after;
 mod check;
+mod convert;
+mod food;
+mod known;
 mod list;
 mod outcome;
 mod prep;
@@ -88,6 +91,20 @@ enum Verb {
     },
     /// What is on the shelf, what goes off next, what it is worth
     Stock,
+    /// What is known of a food, and from where
+    Food {
+        /// Any of its names
+        #[arg(required = true, value_name = "NAME")]
+        name: Vec<String>,
+    },
+    /// One conversion, with the facts used: convert "2 cups flour" g
+    Convert {
+        /// An amount of a food, as an ingredient line has it
+        line: String,
+        /// g, kg, oz, lb, ml, l, tsp, tbsp, cup, each, clove ...
+        #[arg(required = true, value_name = "UNIT")]
+        unit: Vec<String>,
+    },
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -117,6 +134,8 @@ pub fn run() -> ExitCode {
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Stock => stock::run(&cli),
+        Verb::Food { name } => food::run(&cli, &name.join(" ")),
+        Verb::Convert { line, unit } => convert::run(&cli, line, &unit.join(" ")),
     };
     outcome::exit(done)
 }

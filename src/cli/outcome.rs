@@ -15,6 +15,8 @@ pub enum Failure {
     Mistakes(Vec<Mistake>),
     /// Exit status 1: `--strict` and there are warnings, which have been said already.
     Strict(usize),
+    /// Exit status 1: what was asked is not known; a whole sentence.
+    NotKnown(String),
     /// Exit status 2: the command line names what does not exist.
     Usage(String),
     /// Exit status 3: the machine failed; a whole sentence.
@@ -76,6 +78,7 @@ pub fn exit(done: Done) -> ExitCode {
         Err(Failure::Strict(count)) => {
             (1, format!("error: {count} warning{} with --strict; nothing was written.", if count == 1 { "" } else { "s" }))
         }
+        Err(Failure::NotKnown(text)) => (1, format!("error: {text}")),
         Err(Failure::Usage(text)) => (2, format!("error: {text}")),
         Err(Failure::Machine(text)) => (3, format!("error: {text}")),
     };

@@ -54,7 +54,9 @@ fn write_session(out: &mut String, session: &SessionPlan, units: Units) {
     let boxes = session.boxes.iter().map(|box_| {
         let portions = box_.amount.clone().unwrap_or(Quantity::portions(box_.portions));
         let portions = show(&portions, units);
-        vec![box_.recipe.clone(), portions, place(box_.place).into(), format!("use by {}", day(box_.use_by)), box_.what_for.join(", ")]
+        let allergens = box_.allergens.as_ref().map(|allergens| format!("allergens: {allergens}")).unwrap_or_default();
+        let until = format!("use by {}", day(box_.use_by));
+        vec![box_.recipe.clone(), portions, place(box_.place).into(), until, box_.what_for.join(", "), allergens]
     });
     titled(out, "  Boxes", boxes.collect());
     titled(out, "  Advice", session.advice.iter().map(|line| vec![line.clone()]).collect());

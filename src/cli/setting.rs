@@ -86,8 +86,17 @@ fn same_file(a: &Path, b: &Path) -> bool {
     matches!((a.canonicalize(), b.canonicalize()), (Ok(a), Ok(b)) if a == b)
 }
 
+/// The nearest folder upwards that holds kitchen.toml, where there is one.
+pub fn nearest_folder() -> Result<Option<PathBuf>, Failure> {
+    Ok(find_kitchen(&here()?))
+}
+
+fn here() -> Result<PathBuf, Failure> {
+    std::env::current_dir().map_err(|error| Failure::Machine(format!("cannot tell the current folder: {error}.")))
+}
+
 fn nearest_kitchen() -> Result<PathBuf, Failure> {
-    let here = std::env::current_dir().map_err(|error| Failure::Machine(format!("cannot tell the current folder: {error}.")))?;
+    let here = here()?;
     find_kitchen(&here).ok_or_else(|| {
         Failure::Mistakes(vec![Mistake {
             at: Spot { file: here.display().to_string(), ..Spot::default() },

@@ -16,13 +16,24 @@ use crate::measure::{Amount, Dimension, Quantity, Spoons, US_CUP_ML, Unit, Word,
 ///
 /// Fails with the fact that is missing, and the key in foods.toml that would mend it.
 pub fn as_purchased(food: &Food, item: &Item, to: &Dimension, spoons: Spoons) -> Result<Quantity, MissingFact> {
-    Conversion { food, spoons, to, notes: Notes(None) }.item(item)
+    Conversion { food, spoons, to, form: &State::AsPurchased, notes: Notes(None) }.item(item)
 }
 
 /// As [`as_purchased`], with every fact that was used.
 pub fn as_purchased_with_facts(food: &Food, item: &Item, to: &Dimension, spoons: Spoons) -> Result<(Quantity, Vec<UsedFact>), MissingFact> {
+    in_form_with_facts(food, item, to, &State::AsPurchased, spoons)
+}
+
+/// As [`as_purchased_with_facts`], with the answer weighed or poured in `form`: 300 g chopped onion are so many cups of chopped onion.
+pub fn in_form_with_facts(
+    food: &Food,
+    item: &Item,
+    to: &Dimension,
+    form: &State,
+    spoons: Spoons,
+) -> Result<(Quantity, Vec<UsedFact>), MissingFact> {
     let mut facts = Vec::new();
-    let quantity = Conversion { food, spoons, to, notes: Notes(Some(&mut facts)) }.item(item)?;
+    let quantity = Conversion { food, spoons, to, form, notes: Notes(Some(&mut facts)) }.item(item)?;
     Ok((quantity, facts))
 }
 
@@ -58,13 +69,13 @@ fn is_missing_in_table(food: &Food, item: &Item, spoons: Spoons) -> bool {
 
 /// A plain amount of a food as purchased (a lot, a pack, a par) in another dimension.
 pub fn convert(food: &Food, amount: &Quantity, to: &Dimension) -> Result<Quantity, MissingFact> {
-    Conversion { food, spoons: Spoons::Us, to, notes: Notes(None) }.plain(amount)
+    Conversion { food, spoons: Spoons::Us, to, form: &State::AsPurchased, notes: Notes(None) }.plain(amount)
 }
 
 /// As [`convert`], with every fact that was used.
 pub fn convert_with_facts(food: &Food, amount: &Quantity, to: &Dimension) -> Result<(Quantity, Vec<UsedFact>), MissingFact> {
     let mut facts = Vec::new();
-    let quantity = Conversion { food, spoons: Spoons::Us, to, notes: Notes(Some(&mut facts)) }.plain(amount)?;
+    let quantity = Conversion { food, spoons: Spoons::Us, to, form: &State::AsPurchased, notes: Notes(Some(&mut facts)) }.plain(amount)?;
     Ok((quantity, facts))
 }
 
@@ -72,6 +83,8 @@ struct Conversion<'a> {
     food: &'a Food,
     spoons: Spoons,
     to: &'a Dimension,
+    /// The state in which a weight or volume answers.
+    form: &'a State,
     notes: Notes<'a>,
 }
 
@@ -105,8 +118,8 @@ impl Conversion<'_> {
             self.notes.note(|| (format!("1 {word}"), format!("{} tsp", small_share(word)), "from memory".to_owned()));
             return Quantity::millilitres(amount.high * one);
         }
-        if let Quantity::Volume(_) = amount.most(self.spoons) {
-            self.notes.note(|| volume_fact(amount.unit, self.spoons));
+        if amount.unit.is_customary() {
+            self.notes.note(|| unit_fact(amount.unit, self.spoons));
         }
         amount.most(self.spoons)
     }
@@ -117,7 +130,11 @@ impl Conversion<'_> {
             (Quantity::Count(n), Dimension::Count) => return Ok(*n),
             (Quantity::Words(n, word), Dimension::Word(wanted)) if word == wanted => return Ok(*n),
             (Quantity::Portions(n), Dimension::Portion) => return Ok(*n),
-            (Quantity::Volume(_), Dimension::Volume) if self.is_whole(state) => return Ok(stated.base()),
+            (Quantity::Volume(_), Dimension::Volume) if self.is_whole(state) && self.is_whole(self.form) => return Ok(stated.base()),
+            (Quantity::Volume(_), Dimension::Volume) | (Quantity::Mass(_), Dimension::Mass) if state == self.form => {
+                return Ok(stated.base());
+            }
+            (Quantity::Mass(_), Dimension::Volume) if state == self.form => return Ok(stated.base() / self.cup(state)? * US_CUP_ML),
             _ => {}
         }
         let grams = match stated {
@@ -140,8 +157,8 @@ impl Conversion<'_> {
     /// From grams as purchased to base units of `to`.
     fn stated_grams(&mut self, grams: f64) -> Result<f64, MissingFact> {
         Ok(match self.to {
-            Dimension::Mass => grams,
-            Dimension::Volume => grams / self.cup(&State::AsPurchased)? * US_CUP_ML,
+            Dimension::Mass => grams * self.factor(self.form)?,
+            Dimension::Volume => grams * self.factor(self.form)? / self.cup(self.form)? * US_CUP_ML,
             Dimension::Count => grams / self.each(None)?,
             Dimension::Word(word) => grams / self.word(&word.clone())?,
             Dimension::Portion => return Err(self.missing("a portion of a food has no weight", "each = \"…\"")),
@@ -288,13 +305,15 @@ fn small_share(word: Word) -> &'static str {
     SMALL_WORDS.iter().find(|row| row.0 == word).map_or("", |row| row.2)
 }
 
-fn volume_fact(unit: Unit, spoons: Spoons) -> (String, String, String) {
+/// How much one of a unit is, for units that are not plainly metric.
+pub(crate) fn unit_fact(unit: Unit, spoons: Spoons) -> (String, String, String) {
     let one = Amount::new(1.0, unit);
     let source = match (spoons, unit) {
         (Spoons::Metric, Unit::Teaspoon | Unit::Tablespoon | Unit::Cup) => "rules.spoons = \"metric\"",
         _ => "NIST SP 811 (2008), B.8",
     };
-    (one.to_string(), format!("{} ml", tidy((one.most(spoons).base() * 1e6).round() / 1e6)), source.to_owned())
+    let most = one.most(spoons);
+    (one.to_string(), format!("{} {}", tidy((most.base() * 1e6).round() / 1e6), most.dimension()), source.to_owned())
 }
 
 fn share_or_factor(state: &State, value: f64) -> String {

@@ -12,6 +12,6 @@ mod warning;
 pub use line::{Line, LineError, LineOf, read_line};
 pub use model::*;
 pub use price_book::{NotWritten, SeenPrice, write_prices};
-pub use read::{Loaded, find_kitchen, load};
+pub use read::{Loaded, find_kitchen, load, load_foods};
 pub use start::starter;
 pub use warning::{Mistake, Spot, Warning};

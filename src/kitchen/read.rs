@@ -41,6 +41,7 @@ use self::table::{Reading, Table};
 use self::text::Mentions;
 use super::{Appliance, Kitchen, Mistake, Recipe, RecipeId, Warning, Week};
 use crate::foods::Foods;
+use crate::measure::Spoons;
 
 /// A kitchen folder without mistakes.
 #[derive(Debug, Clone)]
@@ -71,6 +72,28 @@ pub fn load(folder: &Path) -> Result<Loaded, Vec<Mistake>> {
         Some((kitchen, weeks)) if mistakes.is_empty() => Ok(Loaded { kitchen, weeks, warnings }),
         _ => Err(mistakes),
     }
+}
+
+/// Every food that the folder's household can speak of, and its spoons: mistakes in its recipes, weeks and shops do not matter here.
+///
+/// # Errors
+///
+/// All mistakes of foods.toml, or that kitchen.toml cannot be read.
+pub fn load_foods(folder: &Path) -> Result<(Foods, Spoons), Vec<Mistake>> {
+    let found = Findings::default();
+    let mut foods = Foods::reference();
+    let mut spoons = Spoons::default();
+    if let Some((kitchen_text, foods_text)) = files::read_known(folder, &found) {
+        let [kitchen_file, foods_file] = [&kitchen_text, &foods_text].map(|text| Parsed::new(text, &found));
+        if let Some(top) = foods_file.top(&schema::FOODS, &found) {
+            known::read_foods(&top, &mut foods);
+        }
+        if let Some(top) = kitchen_file.top(&schema::KITCHEN, &found) {
+            spoons = household::read_spoons(&top);
+        }
+    }
+    let (mistakes, _) = found.into_parts();
+    if mistakes.is_empty() { Ok((foods, spoons)) } else { Err(mistakes) }
 }
 
 /// A file's source, and its tree unless it is broken.

@@ -15,7 +15,8 @@ pub use money::{Currency, Money, UnitPrice};
 pub use print::{Units, plural_word, show};
 pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, whole_up};
 pub use read::{
-    ReadError, read_amount, read_celsius, read_days, read_kelvin, read_minutes, read_money, read_quantity, read_share, read_unit_price,
+    ReadError, read_amount, read_celsius, read_days, read_kelvin, read_minutes, read_money, read_quantity, read_share, read_unit,
+    read_unit_price,
 };
 pub use time::{Celsius, Days, Minutes};
 pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};

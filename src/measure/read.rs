@@ -2,7 +2,7 @@
 
 use jiff::{Span, fmt::friendly::SpanParser};
 
-use super::amount::{Prefix, prefix};
+use super::amount::{Prefix, prefix, unit};
 use super::number::{DASHES, error, skip_space};
 use super::quantity::tidy;
 use super::{Amount, Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, Unit, UnitPrice};
@@ -53,6 +53,18 @@ pub fn read_quantity(text: &str, spoons: Spoons) -> Result<Quantity, ReadError> 
         return Err(error(&format!("\"{}\" is a range", text.trim()), "write one amount"));
     }
     Ok(amount.most(spoons))
+}
+
+/// A whole text that is one unit, in any spelling: `g`, `Tbsp.`, `fl oz`, `each`, `cloves`.
+///
+/// ```
+/// use spence::measure::{Unit, read_unit};
+/// assert_eq!(read_unit("fl. oz"), Some(Unit::FluidOunce));
+/// assert_eq!(read_unit("furlong"), None);
+/// ```
+pub fn read_unit(text: &str) -> Option<Unit> {
+    let text = text.trim();
+    unit(text, 0).filter(|(_, end)| *end == text.len()).map(|(unit, _)| unit)
 }
 
 /// "45 min", "1 h 10 min", "0 min", "2 days". A day is 24 hours.

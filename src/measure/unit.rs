@@ -143,6 +143,12 @@ impl Unit {
         matches!(self.base(Spoons::Us), Base::Grams(_) | Base::Millilitres(_))
     }
 
+    /// Neither metric nor a word of the kitchen: what one is must be looked up.
+    pub(crate) fn is_customary(self) -> bool {
+        use Unit::*;
+        matches!(self, Ounce | Pound | Teaspoon | Tablespoon | FluidOunce | Cup | Pint | Quart | Gallon)
+    }
+
     /// `tbsp`, `cup`, `clove`; nothing for plain pieces.
     pub fn singular(self) -> &'static str {
         names_of(self).0

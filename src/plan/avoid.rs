@@ -14,6 +14,20 @@ pub struct Contains {
     pub unknown: BTreeSet<String>,
 }
 
+impl Contains {
+    /// "milk, egg; not known: vegetable stock"; nothing where it is known to contain none of the substances of Annex II.
+    pub fn words(&self) -> Option<String> {
+        let known = self.allergens.iter().map(|one| one.name()).collect::<Vec<_>>().join(", ");
+        let unknown = self.unknown.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
+        match (known.is_empty(), unknown.is_empty()) {
+            (true, true) => None,
+            (false, true) => Some(known),
+            (true, false) => Some(format!("not known: {unknown}")),
+            (false, false) => Some(format!("{known}; not known: {unknown}")),
+        }
+    }
+}
+
 /// The union over all foods of a recipe and of its components.
 pub fn recipe_contains(kitchen: &Kitchen, recipe: RecipeId) -> Contains {
     let mut contains = Contains::default();

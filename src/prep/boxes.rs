@@ -6,11 +6,12 @@ use super::text::{listed, plural};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Recipe};
 use crate::measure::{Quantity, Units, show, whole_up};
-use crate::plan::{Boxed, Making, Move};
+use crate::plan::{Boxed, Making, Move, recipe_contains};
 
 /// The boxes of one making.
 pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
     let recipe = &kitchen.recipes[making.recipe.0];
+    let allergens = recipe_contains(kitchen, making.recipe).words();
     let note = |boxed: &Boxed| BoxNote {
         recipe: recipe.id.clone(),
         portions: portions(recipe, &boxed.amount).unwrap_or_else(|| boxed.amount.base()),
@@ -19,6 +20,7 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
         use_by: boxed.use_by,
         what_for: boxed.what_for.clone(),
         boxes: containers(recipe, &boxed.amount),
+        allergens: allergens.clone(),
     };
     making.boxes.iter().map(note).collect()
 }
@@ -91,6 +93,7 @@ mod tests {
     use pretty_assertions::assert_eq;
 
     use super::*;
+    use crate::foods::{Allergen, Fact, FoodId};
     use crate::kitchen::{BoxKind, RecipeId};
     use crate::prep::testing::*;
 
@@ -134,6 +137,23 @@ mod tests {
         let note = &boxes(&kitchen, &making)[0];
         assert_eq!((note.portions, note.amount.clone(), note.boxes.clone()), (8.0, Some(Quantity::pieces(8.0)), None));
         assert_eq!(box_text(&kitchen, &making), "Box white-bean mash: 8 pieces to the cupboard");
+    }
+
+    #[test]
+    fn a_box_says_what_it_contains_and_what_is_not_known() {
+        let mut kitchen = kitchen();
+        let (milk, stock) = (food(&mut kitchen, "milk", "dairy"), food(&mut kitchen, "vegetable stock", "sauce"));
+        kitchen.foods.all[milk.0 as usize].allergens = Some(Fact { value: vec![Allergen::Milk], source: "from memory".into() });
+        let lines = |ids: &[FoodId]| ids.iter().map(|id| ingredient("a food", *id, None, None)).collect();
+        let words = |kitchen: &mut Kitchen, ids: &[FoodId]| {
+            kitchen.recipes = vec![Recipe { ingredients: lines(ids), ..mash(Quantity::portions(6.0)) }];
+            let made = making(kitchen, 0, 1.0);
+            boxes(kitchen, &Making { boxes: vec![boxed(Quantity::portions(3.0), Place::Fridge)], ..made })[0].allergens.clone()
+        };
+        assert_eq!(words(&mut kitchen, &[milk, stock]).as_deref(), Some("milk; not known: vegetable stock"));
+        assert_eq!(words(&mut kitchen, &[milk]).as_deref(), Some("milk"));
+        assert_eq!(words(&mut kitchen, &[stock]).as_deref(), Some("not known: vegetable stock"));
+        assert_eq!(words(&mut kitchen, &[]), None);
     }
 
     #[test]

@@ -1,9 +1,9 @@
 //! Cautions of a session: a table of when each applies, what it says and who published it.
 
 use super::cuts::is_cut;
-use crate::foods::{Food, Place, State};
+use crate::foods::{Allergen, Food, Place, State};
 use crate::kitchen::{Appliance, Ingredient, Kitchen, Recipe, Serve, Wanted};
-use crate::plan::{Making, Makings};
+use crate::plan::{Making, Makings, recipe_contains};
 
 /// One row: printed as "text (source)".
 struct Caution {
@@ -14,6 +14,7 @@ struct Caution {
 
 /// Inside temperatures: USDA FSIS, "Safe Minimum Internal Temperature Chart".
 const INSIDE: &str = "USDA FSIS, Safe Minimum Internal Temperature Chart";
+const ANNEX: &str = "those of EU Regulation 1169/2011, Annex II";
 const PRACTICE: &str = "common practice, no source";
 
 #[rustfmt::skip]
@@ -68,6 +69,7 @@ pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -
     let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
     let mut said: Vec<String> = applying.map(|caution| format!("{} ({})", caution.text, caution.source)).collect();
+    said.extend(allergens(kitchen, chosen.iter().map(|index| &makings.makings[*index])));
     if !facts.allergens_unknown.is_empty() {
         said.push(format!("Allergens not known: {}. Read the labels.", facts.allergens_unknown.join(", ")));
     }
@@ -75,6 +77,26 @@ pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -
         said.push(DEFERENCE.into());
     }
     said
+}
+
+/// What each dish contains, and first of all what of it the household avoids.
+fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<String> {
+    let (mut avoided, mut contained): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
+    for making in makings {
+        let name = &kitchen.recipes[making.recipe.0].name;
+        let known: Vec<_> = recipe_contains(kitchen, making.recipe).allergens.into_iter().collect();
+        let words = |met: &[Allergen]| format!("{name}: {}", met.iter().map(|one| one.name()).collect::<Vec<_>>().join(", "));
+        let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
+        if !met.is_empty() {
+            avoided.push(words(&met));
+        }
+        if !known.is_empty() {
+            contained.push(words(&known));
+        }
+    }
+    let avoided = (!avoided.is_empty()).then(|| format!("This household avoids what is in here. {}.", avoided.join("; ")));
+    let contained = (!contained.is_empty()).then(|| format!("Allergens. {}. ({ANNEX})", contained.join("; ")));
+    avoided.into_iter().chain(contained).collect()
 }
 
 /// What the cautions ask about a session.
@@ -245,5 +267,20 @@ mod tests {
         kitchen.recipes = vec![dish];
         let list = makings(vec![making(&kitchen, 0, 1.0)]);
         assert!(says(&cautions(&kitchen, &list, &[0]), "Allergens not known: stock powder."));
+    }
+
+    #[test]
+    fn what_a_dish_contains_is_said_and_what_is_avoided_first() {
+        let mut kitchen = kitchen();
+        let id = food(&mut kitchen, "tahini", "sauce");
+        kitchen.foods.all[0].allergens = Some(Fact { value: vec![Allergen::Sesame], source: "from memory".into() });
+        let mut dish = recipe("dip", "Dip", 4.0, vec![step("Stir.")]);
+        dish.ingredients = vec![ingredient("tahini", id, None, None)];
+        kitchen.recipes = vec![dish];
+        let list = makings(vec![making(&kitchen, 0, 1.0)]);
+        assert!(says(&cautions(&kitchen, &list, &[0]), "Allergens. Dip: sesame."));
+        assert!(!says(&cautions(&kitchen, &list, &[0]), "avoids"));
+        kitchen.household.avoid = vec![Allergen::Sesame];
+        assert_eq!(cautions(&kitchen, &list, &[0])[0], "This household avoids what is in here. Dip: sesame.");
     }
 }

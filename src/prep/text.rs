@@ -1,9 +1,9 @@
 //! What a step says: its text with the amounts of the making, as the cook weighs them on the board.
 
 use super::names::{first_step, handled, in_a_sentence, unnamed};
-use crate::foods::{Food, Grade, Item, State};
+use crate::foods::{Food, Grade, Item, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Amount, Celsius, Quantity, Unit, Units, Word, show};
+use crate::measure::{Amount, Celsius, Dimension, Quantity, Unit, Units, Word, show, whole_up};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
@@ -93,7 +93,8 @@ fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, 
             let described = describe(item);
             let many = if amount.unit == Unit::Piece { amount.high * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
-            format!("{}{size}{plus} {described}{}", shown(amount), without_container(&name, amount.unit))
+            let weight = weight_beside(kitchen, &kitchen.foods[*food], &Item { amount: amount.clone(), ..item.clone() }.scaled(batches));
+            format!("{}{size}{plus} {described}{}{weight}", shown(amount), without_container(&name, amount.unit))
         }
         Wanted::Recipe { recipe, amount, most } => {
             let name = in_a_sentence(&kitchen.recipes[recipe.0].name);
@@ -103,6 +104,19 @@ fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, 
             }
         }
     }
+}
+
+/// " (330 g)" after a number of pieces: what is left of them to cook, so that other sizes do as well. Of eggs only where one has to be
+/// parted: " (125 g beaten)".
+fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item) -> String {
+    let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
+    let is_egg = food.kind.as_deref() == Some("raw egg");
+    if !counted || (is_egg && whole_up(item.amount.high, 1.0) - item.amount.high < 0.01) {
+        return String::new();
+    }
+    let Ok(bought) = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons) else { return String::new() };
+    let left = bought.scaled(food.edible.as_ref().map_or(1.0, |edible| edible.value));
+    format!(" ({}{})", show(&left, kitchen.print.units), if is_egg { " beaten" } else { "" })
 }
 
 /// A number of tins need not say that what is in them is tinned.

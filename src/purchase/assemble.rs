@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::leaves::leaves;
-use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote};
+use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote, meals};
 use crate::kitchen::{Kitchen, LotOf, Warning, Week};
 use crate::measure::{Money, read_money};
 use crate::pantry::Netted;
@@ -20,7 +20,7 @@ pub struct Parts<'r> {
     pub warnings: &'r [Warning],
 }
 
-/// The list of the trips from `shown_from` on, or of all.
+/// The list of the trips and meals from `shown_from` on, or of all.
 pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: Option<Date>) -> ShoppingList {
     let currency = &kitchen.household.currency;
     let trips: Vec<_> = parts.basket.trips.iter().filter(|trip| shown_from.is_none_or(|day| trip.on >= day)).cloned().collect();
@@ -31,6 +31,8 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         let lines = trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines);
         lines.into_iter().any(|line| line.food == *food)
     };
+    let mut meals = meals(kitchen, week, &parts.basket.paid);
+    meals.retain(|meal| shown_from.is_none_or(|day| meal.on >= day));
     ShoppingList {
         week: week.name.clone(),
         from: week.from,
@@ -43,6 +45,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         ask: parts.ask.to_vec(),
         moves: parts.moves,
         flags: parts.flags.to_vec(),
+        meals,
         warnings: parts.warnings.iter().map(Warning::to_string).collect(),
         leaves: leaves(kitchen, week, parts.netted, parts.basket, &shown, cost, first_day),
         budget: None,

@@ -21,6 +21,9 @@ pub struct ShoppingList {
     pub ask: Vec<String>,
     pub moves: Vec<MoveNote>,
     pub flags: Vec<Flag>,
+    /// In order of time.
+    #[serde(default)]
+    pub meals: Vec<MealNote>,
     pub warnings: Vec<String>,
     #[serde(flatten, default)]
     pub leaves: Leaves,
@@ -107,6 +110,28 @@ pub struct Saving {
     pub saves: String,
     /// What the week would then cost.
     pub cost: String,
+}
+
+/// What one eater gets of a meal.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct MealNote {
+    pub on: Date,
+    /// `18:30`.
+    pub at: String,
+    pub name: String,
+    pub per_eater: PerEater,
+    /// "feta: fibre, price": what keeps a figure from being known.
+    pub missing: Vec<String>,
+}
+
+/// `None`: some food's figure is not known.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct PerEater {
+    pub kcal: Option<f64>,
+    pub protein_g: Option<f64>,
+    pub fibre_g: Option<f64>,
+    /// Goods alone, without the trips' fares.
+    pub cost: Option<String>,
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

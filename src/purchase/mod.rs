@@ -15,6 +15,7 @@ mod joint;
 mod leaves;
 mod line;
 mod list;
+mod meals;
 mod paid;
 mod recipes;
 mod seen;
@@ -30,9 +31,10 @@ pub use assemble::{Parts, shopping_list};
 pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
 pub use list::{
-    Budget, Expiring, Flag, FoodAmount, FromPantry, Leaves, Leftover, ListLine, MoveNote, PackLine, RecipeUse, Saving, Section, ShopVisit,
-    ShoppingList, SpareNote, TripList, Worth,
+    Budget, Expiring, Flag, FoodAmount, FromPantry, Leaves, Leftover, ListLine, MealNote, MoveNote, PackLine, PerEater, RecipeUse, Saving,
+    Section, ShopVisit, ShoppingList, SpareNote, TripList, Worth,
 };
+pub use meals::meals;
 pub use paid::{Paid, Stay};
 pub use seen::old_prices;
 pub use trips::{Needs, needs};

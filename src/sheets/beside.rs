@@ -111,8 +111,14 @@ impl Beside<'_> {
         if !note.what_for.is_empty() {
             spans.push(soft(format!(", for {}", note.what_for.join(", "))));
         }
+        spans.extend(note.allergens.iter().map(|allergens| plain(format!(". {}", contains(allergens)))));
         spans
     }
+}
+
+/// "Contains milk; not known: vegetable stock".
+fn contains(allergens: &str) -> String {
+    if allergens.starts_with("not known") { format!("Allergens {allergens}") } else { format!("Contains {allergens}") }
 }
 
 /// Paragraphs under headings; a heading with nothing under it is left out.

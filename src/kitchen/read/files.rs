@@ -42,8 +42,24 @@ fn whole(file: &str) -> Spot {
     Spot { file: file.to_owned(), line: 0, column: 0 }
 }
 
+/// kitchen.toml and foods.toml alone: what is known of foods hangs on no other file.
+pub(super) fn read_known(folder: &Path, found: &Findings) -> Option<(Text, Text)> {
+    Some((read_kitchen(folder, found)?, read_one(folder, "foods.toml", found)))
+}
+
 /// Every file of the folder; what cannot be read is a mistake each.
 pub(super) fn read_files(folder: &Path, found: &Findings) -> Option<Files> {
+    Some(Files {
+        kitchen: read_kitchen(folder, found)?,
+        foods: read_one(folder, "foods.toml", found),
+        shops: read_one(folder, "shops.toml", found),
+        pantry: read_one(folder, "pantry.toml", found),
+        recipes: read_all(folder, "recipes", found),
+        weeks: read_all(folder, "weeks", found),
+    })
+}
+
+fn read_kitchen(folder: &Path, found: &Findings) -> Option<Text> {
     if !folder.is_dir() {
         let shown = folder.display().to_string();
         let cause = if folder.exists() { "this is not a folder" } else { "there is no such folder" };
@@ -55,14 +71,7 @@ pub(super) fn read_files(folder: &Path, found: &Findings) -> Option<Files> {
         let cause = format!("there is no kitchen.toml in {}", folder.display());
         found.mistake(whole("kitchen.toml"), cause, "Add it, or make a new kitchen with: spence start DIR.");
     }
-    Some(Files {
-        kitchen,
-        foods: read_one(folder, "foods.toml", found),
-        shops: read_one(folder, "shops.toml", found),
-        pantry: read_one(folder, "pantry.toml", found),
-        recipes: read_all(folder, "recipes", found),
-        weeks: read_all(folder, "weeks", found),
-    })
+    Some(kitchen)
 }
 
 fn read_all(folder: &Path, inner: &str, found: &Findings) -> Vec<(String, Text)> {

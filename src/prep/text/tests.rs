@@ -1,6 +1,7 @@
 use pretty_assertions::assert_eq;
 
 use super::*;
+use crate::foods::{Fact, Measured};
 use crate::kitchen::Step;
 use crate::prep::testing::*;
 
@@ -54,6 +55,45 @@ fn a_recipe_for_48_makes_72() {
     ];
     kitchen.recipes[0].steps = vec![Step { text: vec![words("Beat "), named(0), words(" into "), named(1)], ..step("") }];
     assert_eq!(step_text(&kitchen, RecipeId(0), 0, 72.0 / 48.0), "Beat 3 eggs into 1½ cups butter");
+}
+
+/// What a step says of a number of pieces of a food that weighs `each` grams and of which `edible` is left.
+fn counted(name: &str, kind: &str, (each, edible): (f64, f64), number: f64, units: Units) -> String {
+    let mut kitchen = mash();
+    kitchen.print.units = units;
+    let id = food(&mut kitchen, name, kind);
+    kitchen.foods.all[id.0 as usize].each = Some(Fact { value: Measured::Single(each), source: "a test".into() });
+    kitchen.foods.all[id.0 as usize].edible = Some(Fact { value: edible, source: "a test".into() });
+    kitchen.recipes[0].ingredients = vec![ingredient("some", id, Some(item(1.0, Unit::Piece)), None)];
+    kitchen.recipes[0].steps = vec![Step { text: vec![named(0)], ..step("") }];
+    step_text(&kitchen, RecipeId(0), 0, number)
+}
+
+#[test]
+fn pieces_are_printed_with_the_weight_that_is_left_of_them() {
+    // USDA SR 11282: 3 medium onions of 110 g without their refuse, 122.2 g with it. 330 g are 11.64 oz.
+    assert_eq!(counted("onion", "vegetable", (110.0 / 0.9, 0.9), 3.0, Units::Metric), "3 onions (330 g)");
+    assert_eq!(counted("onion", "vegetable", (110.0 / 0.9, 0.9), 3.0, Units::Us), "3 onions (11¾ oz)");
+    // A food of no known weight stays a number.
+    assert_eq!(text(vec![named(3)], 2.0), "2 large onions");
+}
+
+#[test]
+fn only_an_egg_that_has_to_be_parted_is_weighed() {
+    // USDA SR 01123: 50 g without the shell, 12 % refuse: 2½ are 125 g.
+    assert_eq!(counted("egg", "raw egg", (50.0 / 0.88, 0.88), 2.5, Units::Metric), "2½ eggs (125 g beaten)");
+    assert_eq!(counted("egg", "raw egg", (50.0 / 0.88, 0.88), 6.0, Units::Metric), "6 eggs");
+}
+
+#[test]
+fn steps_are_printed_in_the_units_of_the_sheets() {
+    let mut kitchen = mash();
+    kitchen.print.units = Units::Us;
+    let oil = |amount: Amount| Piece::Ingredient { index: 1, share: Some(amount) };
+    let pieces = vec![oil(amount(15.0, Unit::Millilitre)), words(", "), oil(amount(80.0, Unit::Millilitre)), words(", "), named(5)];
+    kitchen.recipes[0].steps = vec![Step { text: pieces, ..step("") }, Step { text: (0..6).map(named).collect(), ..step("") }];
+    // 15 ml ÷ 14.787 = 1.01 tbsp; 80 ml ÷ 236.588 = 0.338 cups; 200 g ÷ 28.35 = 7.05 oz.
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "1 tbsp olive oil, ⅓ cup olive oil, 7 oz herb yoghurt");
 }
 
 #[test]

@@ -3,6 +3,7 @@
 mod compare;
 mod covers;
 mod list;
+mod meals;
 mod paid;
 mod properties;
 mod streets;

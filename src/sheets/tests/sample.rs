@@ -158,6 +158,7 @@ pub fn list() -> ShoppingList {
                 look_first: false,
             },
         ],
+        meals: Vec::new(),
         expiring: vec![Expiring { food: Some("feta".into()), recipe: None, amount: g(100.0), place: Place::Fridge, until: november(30) }],
         no_price: vec!["rosemary".into()],
         spare: vec![SpareNote {
@@ -335,6 +336,7 @@ pub fn session() -> SessionPlan {
                 what_for: vec!["Mon supper".into(), "Wed lunch".into()],
                 boxes: Some("2 flat tubs".into()),
                 amount: None,
+                allergens: Some("milk; not known: vegetable stock".into()),
             },
             BoxNote {
                 recipe: "white-bean-mash".into(),
@@ -344,6 +346,7 @@ pub fn session() -> SessionPlan {
                 what_for: vec!["Fri supper".into()],
                 boxes: Some("1 flat tub".into()),
                 amount: None,
+                allergens: Some("milk; not known: vegetable stock".into()),
             },
             BoxNote {
                 recipe: "pearl-barley".into(),
@@ -353,6 +356,7 @@ pub fn session() -> SessionPlan {
                 what_for: vec!["Mon supper".into()],
                 boxes: None,
                 amount: None,
+                allergens: Some("milk; not known: vegetable stock".into()),
             },
         ],
         cautions: vec![
