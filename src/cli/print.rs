@@ -10,9 +10,9 @@ use super::outcome::{Done, Failure, json, say};
 use super::setting::Setting;
 use super::{Cli, Format};
 use crate::kitchen::{Paper, Print};
-use crate::prep::{Effort, PrepPlan};
+use crate::prep::{Effort, PrepPlan, week_card};
 use crate::purchase::ShoppingList;
-use crate::sheets::{Settings, Sheet, person_guide, prep_guide, shopping_list, to_pdf};
+use crate::sheets::{Settings, Sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
 
 /// Which sheets, and on what paper.
 #[derive(Debug, Clone, Args)]
@@ -32,6 +32,7 @@ pub struct Choice {
 enum SheetWord {
     List,
     Guide,
+    Week,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -87,6 +88,10 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     }
     if choice.wants(SheetWord::Guide) {
         sheets.extend(guides(&prep, household, settings, choice.person.as_deref())?);
+    }
+    if choice.wants(SheetWord::Week) {
+        let card = week_card(reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
+        sheets.push(week_card_sheet(&card, household, settings));
     }
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);

@@ -48,7 +48,7 @@ pub fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
 }
 
 /// "3 portions", "600 g", "12 pieces".
-fn counted(amount: &Quantity, units: Units) -> String {
+pub(super) fn counted(amount: &Quantity, units: Units) -> String {
     match amount {
         Quantity::Count(n) => format!("{} {}", show(amount, units), if *n > 1.0 { "pieces" } else { "piece" }),
         _ => show(amount, units),

@@ -19,6 +19,7 @@ mod tasks;
 #[cfg(test)]
 mod testing;
 mod text;
+mod week_card;
 
 pub use boxes::move_text;
 pub use build::prep;
@@ -26,3 +27,4 @@ pub use guide::{Batch, Before, BoxNote, Cut, Fetch, PrepPlan, SessionPlan, Task,
 pub use problem::{Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker};
 pub use schedule::{Effort, schedule};
 pub use text::step_text;
+pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, WeekCard, week_card};

@@ -73,7 +73,7 @@ fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, batches: f64) -> Strin
 }
 
 /// "60 ml olive oil", "3 large onions", "2 tins (400 g) white beans", "200 g herb yoghurt".
-fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> String {
+pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> String {
     let units = kitchen.print.units;
     let spoons = kitchen.rules.spoons;
     let shown = |amount: &Amount| {

@@ -14,6 +14,7 @@
 //! | `wording` | dates, amounts and packs as a person reads them |
 //! | `shopping`, `notes` | the shopping list, and what stands after it |
 //! | `guide`, `steps`, `beside`, `chart` | the prep guide, its steps, the lists beside them, its chart over time |
+//! | `week_card` | the meals by day |
 //! | `pdf` | pages into bytes |
 
 mod beside;
@@ -29,6 +30,7 @@ mod pdf;
 mod shopping;
 mod steps;
 mod text;
+mod week_card;
 mod wording;
 
 #[cfg(test)]
@@ -38,6 +40,7 @@ pub use guide::{person_guide, prep_guide};
 pub use page::{Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
 pub use pdf::to_pdf;
 pub use shopping::shopping_list;
+pub use week_card::week_card_sheet;
 
 use crate::kitchen::Paper;
 use crate::measure::Units;
