@@ -47,5 +47,6 @@ pub mod prep;
 pub mod purchase;
 mod reckon;
 pub mod sheets;
+pub mod store;
 
 pub use reckon::{Reckoning, reckon};

@@ -1,6 +1,7 @@
 //! One file a verb, thin: parse, call one library function, print.
 
 mod check;
+mod keeping;
 mod list;
 mod outcome;
 mod prep;
@@ -8,6 +9,8 @@ mod print;
 mod setting;
 mod start;
 mod stock;
+mod undo;
+mod waste;
 mod words;
 
 use std::path::PathBuf;
@@ -55,7 +58,11 @@ enum Verb {
         dir: PathBuf,
     },
     /// Read everything and report every mistake at once
-    Check,
+    Check {
+        /// Recompute pantry.toml from the book, too
+        #[arg(long)]
+        book: bool,
+    },
     /// The shopping list
     List {
         /// Every trip, the past ones too
@@ -81,7 +88,20 @@ enum Verb {
         effort: EffortWord,
     },
     /// What is on the shelf, what goes off next, what it is worth
-    Stock,
+    Stock {
+        /// Instead: what was thrown away, by month and food, in money
+        #[arg(long)]
+        waste: bool,
+    },
+    /// Book what is thrown away, as in "200 g feta"
+    Waste {
+        what: String,
+        /// The reason
+        #[arg(long)]
+        why: String,
+    },
+    /// Take back the last booking
+    Undo,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -106,11 +126,13 @@ pub fn run() -> ExitCode {
     let cli = Cli::parse();
     let done = match &cli.verb {
         Verb::Start { dir } => start::run(dir, &cli),
-        Verb::Check => check::run(&cli),
+        Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all } => list::run(&cli, *all),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
-        Verb::Stock => stock::run(&cli),
+        Verb::Stock { waste } => stock::run(&cli, *waste),
+        Verb::Waste { what, why } => waste::run(&cli, what, why),
+        Verb::Undo => undo::run(&cli),
     };
     outcome::exit(done)
 }

@@ -32,12 +32,18 @@ pub fn today(cli: &Cli) -> Date {
     cli.today.unwrap_or_else(|| ZonedDateTime::now().date())
 }
 
+/// The kitchen folder that is meant.
+pub fn folder(cli: &Cli) -> Result<PathBuf, Failure> {
+    match &cli.kitchen {
+        Some(folder) => Ok(folder.clone()),
+        None => nearest_kitchen(),
+    }
+}
+
 impl Setting {
     pub fn read(cli: &Cli) -> Result<Setting, Failure> {
-        let folder = match &cli.kitchen {
-            Some(folder) => folder.clone(),
-            None => nearest_kitchen()?,
-        };
+        let folder = folder(cli)?;
+        super::keeping::mend_if_cut_short(&folder);
         let loaded = load(&folder).map_err(Failure::Mistakes)?;
         Ok(Setting { folder, loaded, today: today(cli) })
     }
