@@ -2,11 +2,12 @@
 
 use jiff::civil::Date;
 
+use crate::budget::budget;
 use crate::kitchen::{Kitchen, Mistake, Spot, Warning, Week};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings};
 use crate::prep::{self, Effort, PrepPlan};
-use crate::purchase::{self, Basket, MoveNote, Needs, ShoppingList};
+use crate::purchase::{self, Basket, MoveNote, Needs, ShoppingList, TripComparison};
 
 /// What every stage answered for one week.
 #[derive(Debug, Clone)]
@@ -25,10 +26,7 @@ pub struct Reckoning {
 /// # Errors
 /// Meals that no session can serve.
 pub fn reckon(kitchen: &Kitchen, week: &Week) -> Result<Reckoning, Vec<Mistake>> {
-    let makings = plan::plan(kitchen, week)?;
-    let demanded = plan::demand(kitchen, week, &makings);
-    let netted = pantry::net(kitchen, week, &makings, &demanded);
-    let needs = purchase::needs(kitchen, week, &demanded, &netted);
+    let Stages { makings, demanded, netted, needs } = stages(kitchen, week)?;
     let basket = purchase::choose(kitchen, week, &needs.needs);
     let mut warnings = plan::avoided_at_meals(kitchen, week);
     warnings.extend(avoided_on_list(kitchen, &demanded, &needs));
@@ -36,6 +34,22 @@ pub fn reckon(kitchen: &Kitchen, week: &Week) -> Result<Reckoning, Vec<Mistake>>
     let mut said = std::collections::BTreeSet::new();
     warnings.retain(|warning| said.insert(warning.clone()));
     Ok(Reckoning { makings, demanded, netted, needs, basket, warnings })
+}
+
+/// Everything before the choice of packs.
+pub(crate) struct Stages {
+    pub makings: Makings,
+    pub demanded: Demanded,
+    pub netted: Netted,
+    pub needs: Needs,
+}
+
+pub(crate) fn stages(kitchen: &Kitchen, week: &Week) -> Result<Stages, Vec<Mistake>> {
+    let makings = plan::plan(kitchen, week)?;
+    let demanded = plan::demand(kitchen, week, &makings);
+    let netted = pantry::net(kitchen, week, &makings, &demanded);
+    let needs = purchase::needs(kitchen, week, &demanded, &netted);
+    Ok(Stages { makings, demanded, netted, needs })
 }
 
 impl Reckoning {
@@ -51,7 +65,14 @@ impl Reckoning {
             ask: &self.demanded.ask,
             warnings,
         };
-        purchase::shopping_list(kitchen, week, parts, shown_from)
+        ShoppingList { budget: budget(kitchen, week, self), ..purchase::shopping_list(kitchen, week, parts, shown_from) }
+    }
+
+    /// What each shop alone and the best pair would cost, for the trips from `shown_from` on, or all.
+    pub fn compare(&self, kitchen: &Kitchen, week: &Week, shown_from: Option<Date>) -> Vec<TripComparison> {
+        let mut compared = purchase::compare(kitchen, week, &self.needs.needs);
+        compared.retain(|trip| shown_from.is_none_or(|day| trip.on >= day));
+        compared
     }
 
     /// The plan of the week's sessions.

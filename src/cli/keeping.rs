@@ -1,6 +1,6 @@
 //! The book, open for one booking: locked, whole again after whatever cut the last one short, and level with pantry.toml.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::Path;
 
 use super::Cli;
@@ -8,7 +8,9 @@ use super::Format;
 use super::outcome::{Done, Failure, json, say};
 use super::setting::Setting;
 use crate::kitchen::{Mistake, Spot};
-use crate::pantry::book::{Book, Booking, FileChange, LotRecord, Verb, difference, edit_lots, records, reversed, sha256, sum, with_paid};
+use crate::pantry::book::{
+    Book, Booking, FileChange, LotRecord, Verb, covered, difference, edit_lots, records, reversed, sha256, sum, with_paid,
+};
 use crate::store::{BOOK, Disk, Files, LOCK, Locked, PANTRY, Recovered, commit, left_over, recover};
 
 pub struct Keeping {
@@ -70,6 +72,11 @@ impl Keeping {
             let what = format!("pantry.toml edited by hand: {}", lots(changes.len()));
             self.append(Booking::new(today, Verb::HandEdit, what, changes));
         }
+    }
+
+    /// The trips, sessions and meals that are booked.
+    pub fn covered(&self) -> BTreeSet<String> {
+        covered(&self.book.bookings)
     }
 
     fn append(&mut self, mut booking: Booking) {

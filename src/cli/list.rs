@@ -2,6 +2,7 @@
 
 use std::fmt::Write;
 
+use super::after;
 use super::outcome::{Done, json, say};
 use super::setting::Setting;
 use super::words::{columns, day, day_year, place};
@@ -9,12 +10,15 @@ use super::{Cli, Format};
 use crate::measure::{Units, show};
 use crate::purchase::{ListLine, ShoppingList};
 
-pub fn run(cli: &Cli, all: bool) -> Done {
+pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
     reckoned.warn(cli)?;
     let shown_from = reckoned.shown_from.filter(|_| !all);
-    let list = reckoned.reckoning.list(reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
+    let mut list = reckoned.reckoning.list(reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
+    if compared {
+        list.compare = Some(reckoned.reckoning.compare(reckoned.kitchen, reckoned.week, shown_from));
+    }
     match cli.format {
         Format::Json => say(&json(&list)?),
         Format::Text => say(&text(&list, &reckoned.kitchen.household.name, reckoned.kitchen.print.units)),
@@ -67,6 +71,10 @@ fn row(line: &ListLine, units: Units) -> Vec<String> {
     if line.short.base() > 0.0 {
         remarks.push(format!("{} short", show(&line.short, units)));
     }
+    if line.left.base() > 0.0 {
+        let until = line.left_until.map(|until| format!(", good until {}", day(until))).unwrap_or_default();
+        remarks.push(format!("{} over{until}", show(&line.left, units)));
+    }
     if let Some(last) = line.last_used.filter(|_| line.fresh) {
         remarks.push(format!("until at least {}", day(last)));
     }
@@ -98,10 +106,12 @@ fn notes(list: &ShoppingList, units: Units, out: &mut String) {
     titled(out, "Remember", list.moves.iter().map(|note| vec![day(note.at), note.text.clone()]).collect());
     titled(out, "Mind", list.flags.iter().map(|flag| vec![flag.food.clone(), flag.text.clone()]).collect());
     titled(out, "No price known", list.no_price.iter().map(|food| vec![food.clone()]).collect());
+    out.push_str(&after::left_over(list, units));
     let _ = writeln!(out, "\nTotal {} {}", list.cost, list.currency);
+    out.push_str(&after::money(list));
 }
 
-fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {
+pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {
     if !rows.is_empty() {
         let _ = write!(out, "\n{title}\n{}", columns(&rows, 2));
     }

@@ -1,6 +1,8 @@
 //! One file a verb, thin: parse, call one library function, print.
 
+mod after;
 mod check;
+mod issue;
 mod keeping;
 mod list;
 mod outcome;
@@ -68,6 +70,9 @@ enum Verb {
         /// Every trip, the past ones too
         #[arg(long)]
         all: bool,
+        /// What each shop alone and the best pair of shops would cost
+        #[arg(long)]
+        compare: bool,
     },
     /// The plan of the sessions
     Prep {
@@ -92,6 +97,15 @@ enum Verb {
         /// Instead: what was thrown away, by month and food, in money
         #[arg(long)]
         waste: bool,
+    },
+    /// Book the earliest session that is not booked yet, as printed; or meals that were eaten
+    Issue {
+        /// Instead: this meal of the week, as in "mon supper"
+        #[arg(long, conflicts_with = "until")]
+        meal: Option<String>,
+        /// Instead: every meal up to that day
+        #[arg(long, value_name = "DATE")]
+        until: Option<Date>,
     },
     /// Book what is thrown away, as in "200 g feta"
     Waste {
@@ -127,10 +141,11 @@ pub fn run() -> ExitCode {
     let done = match &cli.verb {
         Verb::Start { dir } => start::run(dir, &cli),
         Verb::Check { book } => check::run(&cli, *book),
-        Verb::List { all } => list::run(&cli, *all),
+        Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
         Verb::Stock { waste } => stock::run(&cli, *waste),
+        Verb::Issue { meal, until } => issue::run(&cli, meal.as_deref(), *until),
         Verb::Waste { what, why } => waste::run(&cli, what, why),
         Verb::Undo => undo::run(&cli),
     };

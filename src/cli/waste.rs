@@ -20,7 +20,7 @@ pub fn run(cli: &Cli, what: &str, why: &str) -> Done {
         },
         LineOf::Food { item: None, .. } => return Err(Failure::Usage(format!("\"{what}\" has no amount. Write it like \"200 g feta\"."))),
         LineOf::Recipe { id, amount } => match kitchen.recipes.iter().position(|recipe| recipe.id == *id) {
-            Some(index) => take_recipe(kitchen, &mut bench, RecipeId(index), &amount.most(kitchen.rules.spoons)),
+            Some(index) => take_recipe(kitchen, &mut bench, RecipeId(index), &amount.most(kitchen.rules.spoons), None),
             None => Err(NotTaken::NoLot),
         },
     };

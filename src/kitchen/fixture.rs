@@ -26,6 +26,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             eaters: 1.0,
             currency: Currency { code: "EUR".to_owned(), digits: 2 },
             avoid: Vec::new(),
+            budget: None,
             mealtimes: Default::default(),
         },
         print: Print { paper: Paper::A4, units: Units::Metric },

@@ -30,6 +30,8 @@ pub struct Household {
     pub eaters: f64,
     pub currency: Currency,
     pub avoid: Vec<Allergen>,
+    /// What a week's shopping may cost.
+    pub budget: Option<Money>,
     /// The defaults with the household's own laid over them.
     pub mealtimes: BTreeMap<String, Time>,
 }

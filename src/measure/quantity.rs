@@ -138,8 +138,13 @@ impl Quantity {
 }
 
 /// Rounds to twelve significant digits: far finer than any scale, coarser than floating noise.
+///
+/// A sum of nothing is minus zero in floating point; it is plain zero here, and reads so in JSON.
 pub(crate) fn tidy(value: f64) -> f64 {
-    if value == 0.0 || !value.is_finite() {
+    if value == 0.0 {
+        return 0.0;
+    }
+    if !value.is_finite() {
         return value;
     }
     let magnitude = value.abs().log10().floor() as i32;

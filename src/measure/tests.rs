@@ -317,6 +317,13 @@ fn any_unit() -> impl Strategy<Value = Unit> {
     ])
 }
 
+/// A need "to taste" sums up no amounts, and an empty sum of floats is minus zero.
+#[test]
+fn nothing_is_written_as_plain_zero() {
+    let nothing: f64 = std::iter::empty::<f64>().sum();
+    assert_eq!(serde_json::to_string(&Quantity::grams(nothing)).ok().as_deref(), Some(r#"{"amount":0.0,"unit":"g"}"#));
+}
+
 proptest! {
     #[test]
     fn an_amount_reads_back_as_it_was_printed(low in 1e-6..1e6f64, more in prop_oneof![Just(0.0), 1e-3..1e3f64], unit in any_unit()) {

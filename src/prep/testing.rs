@@ -18,6 +18,7 @@ pub fn kitchen() -> Kitchen {
             eaters: 3.0,
             currency: Currency { code: "EUR".into(), digits: 2 },
             avoid: vec![],
+            budget: None,
             mealtimes: BTreeMap::new(),
         },
         print: Print { paper: Paper::A4, units: Units::Metric },

@@ -2,11 +2,12 @@
 
 use jiff::civil::Date;
 
+use super::leaves::leaves;
 use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote};
 use crate::kitchen::{Kitchen, LotOf, Warning, Week};
 use crate::measure::{Money, read_money};
 use crate::pantry::Netted;
-use crate::plan::{DrawOf, Makings};
+use crate::plan::{DrawOf, Makings, span};
 
 /// The stages the list is gathered from.
 pub struct Parts<'r> {
@@ -23,6 +24,8 @@ pub struct Parts<'r> {
 pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: Option<Date>) -> ShoppingList {
     let currency = &kitchen.household.currency;
     let trips: Vec<_> = parts.basket.trips.iter().filter(|trip| shown_from.is_none_or(|day| trip.on >= day)).cloned().collect();
+    let shown = |trip: usize| shown_from.is_none_or(|day| week.trips[trip].on >= day);
+    let first_day = shown_from.unwrap_or_else(|| span(week).0);
     let cost: Money = trips.iter().filter_map(|trip| read_money(&trip.cost, currency).ok()).sum();
     let listed = |food: &String| {
         let lines = trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines);
@@ -41,6 +44,9 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         moves: parts.moves,
         flags: parts.flags.to_vec(),
         warnings: parts.warnings.iter().map(Warning::to_string).collect(),
+        leaves: leaves(kitchen, week, parts.netted, parts.basket, &shown, cost, first_day),
+        budget: None,
+        compare: None,
         trips,
     }
 }

@@ -2,14 +2,17 @@
 
 use std::collections::BTreeMap;
 
+use jiff::civil::Date;
+
 use super::ask::{Ask, Window, is_wanted};
 use super::line;
 use super::list::{ListLine, Section, ShopVisit, TripList};
-use super::shelf::{Stocked, stock};
+use super::paid::{Paid, stays};
+use super::shelf::{Stocked, is_priced, stock};
 use super::shops::{Choice, visit};
 use super::windows::{Bought, buy};
 use crate::foods::{Food, FoodId};
-use crate::kitchen::{Kitchen, Pack, ShopId, Warning, Week};
+use crate::kitchen::{Choose, Kitchen, Pack, ShopId, Warning, Week};
 use crate::measure::Money;
 use crate::plan::Need;
 
@@ -22,23 +25,32 @@ pub struct Basket {
     /// One a trip of the week, in date order, also where there is nothing to buy.
     pub trips: Vec<TripList>,
     pub cost: Money,
-    /// Foods bought without a price, or sold by nobody, in alphabetical order.
+    /// Foods that must be bought and of which no shop of the trip has a pack with a price, in alphabetical order.
     pub no_price: Vec<String>,
     pub warnings: Vec<Warning>,
+    /// What was paid for each food on each trip, and how much of it stays.
+    pub paid: Vec<Paid>,
 }
 
 /// The exact choice of packs and shops for every trip.
 ///
 /// A need that no shop of its trip sells for a price is listed plainly and never stands in the way of the rest.
 pub fn choose(kitchen: &Kitchen, week: &Week, needs: &[Need]) -> Basket {
-    let counter = Counter::new(kitchen);
-    let mut basket = Basket { trips: Vec::new(), cost: Money::ZERO, no_price: Vec::new(), warnings: Vec::new() };
+    choose_thrifty(kitchen, week, needs, &[])
+}
+
+/// [`choose`], with the cheapest packs for the foods of `thrifty` whatever the household's rule.
+pub fn choose_thrifty(kitchen: &Kitchen, week: &Week, needs: &[Need], thrifty: &[FoodId]) -> Basket {
+    let counter = Counter { thrifty, ..Counter::new(kitchen) };
+    let mut basket = Basket { trips: Vec::new(), cost: Money::ZERO, no_price: Vec::new(), warnings: Vec::new(), paid: Vec::new() };
     for (index, trip) in week.trips.iter().enumerate() {
         let shops = counter.shops_of(trip.shops.as_deref());
         let here: Vec<&Need> = needs.iter().filter(|need| need.trip == index).collect();
         let plan = counter.plan(&shops, &here);
         basket.warnings.extend(plan.warnings.iter().cloned());
-        let (visits, cost) = counter.visits(&shops, plan, &mut basket.no_price);
+        basket.no_price.extend(counter.without_price(&shops, &plan));
+        basket.paid.extend(counter.paid(index, trip.on, &plan));
+        let (visits, cost) = counter.visits(&shops, plan, trip.on);
         basket.cost += cost;
         basket.trips.push(TripList { on: trip.on, cost: cost.decimal(&kitchen.household.currency), shops: visits });
     }
@@ -87,6 +99,8 @@ pub(super) struct TripPlan<'a> {
 pub(super) struct Counter<'a> {
     pub kitchen: &'a Kitchen,
     packs: BTreeMap<FoodId, Vec<&'a Pack>>,
+    /// Foods of which the cheapest packs are bought in any case.
+    thrifty: &'a [FoodId],
 }
 
 impl<'a> Counter<'a> {
@@ -95,7 +109,7 @@ impl<'a> Counter<'a> {
         for pack in &kitchen.packs {
             packs.entry(pack.food).or_default().push(pack);
         }
-        Counter { kitchen, packs }
+        Counter { kitchen, packs, thrifty: &[] }
     }
 
     /// In file order, each once.
@@ -146,6 +160,7 @@ impl<'a> Counter<'a> {
         }
         let ask = Ask::of(need, food)?;
         let rules = &self.kitchen.rules;
+        let rule = if self.thrifty.contains(&need.food) { Choose::Cheapest } else { rules.choose };
         let mut at = Vec::new();
         for (index, &shop) in shops.iter().enumerate() {
             let stocked = stock(&ask, self.packs_at(need.food, shop), warnings);
@@ -156,7 +171,7 @@ impl<'a> Counter<'a> {
             let Some(targets) = ask.targets(&windows, stocked.loose.is_some(), rules.short_by) else {
                 return Some(Outcome::Unmet(ask));
             };
-            let Some(bought) = buy(&stocked.shelf, &targets, rules.choose) else { continue };
+            let Some(bought) = buy(&stocked.shelf, &targets, rule) else { continue };
             if !bought.whole.proven {
                 warnings.push(note(&format!("the packs of {} could not be searched to the end; the best found are listed", food.name)));
             }
@@ -169,7 +184,7 @@ impl<'a> Counter<'a> {
     }
 
     /// The shops of one trip with what is bought in each, shop null last; and what the trip costs.
-    fn visits(&self, shops: &[ShopId], plan: TripPlan, no_price: &mut Vec<String>) -> (Vec<ShopVisit>, Money) {
+    fn visits(&self, shops: &[ShopId], plan: TripPlan, on: Date) -> (Vec<ShopVisit>, Money) {
         let currency = &self.kitchen.household.currency;
         let mut goods: Vec<Vec<(String, ListLine)>> = vec![Vec::new(); shops.len()];
         let mut costs: Vec<Money> = vec![Money::ZERO; shops.len()];
@@ -178,16 +193,16 @@ impl<'a> Counter<'a> {
             match outcome {
                 Outcome::Plain { need, total } => {
                     let food = &self.kitchen.foods[need.food];
-                    no_price.push(food.name.clone());
                     nowhere.push((self.section_anywhere(need.food, shops), line::plain(need, food, *total)));
                 }
                 Outcome::Unmet(ask) => {
                     nowhere.push((self.section_anywhere(ask.need.food, shops), line::unmet(ask, currency)));
                 }
                 Outcome::Bought { ask, at, chosen } => {
-                    let AtShop { shop, stocked, windows, bought } = &at[*chosen];
-                    costs[*shop] += Money(bought.whole.price);
-                    goods[*shop].push((section_of(ask.food, stocked, bought), line::bought(ask, stocked, windows, bought, currency)));
+                    let there = &at[*chosen];
+                    costs[there.shop] += Money(there.bought.whole.price);
+                    let line = line::bought(ask, there, &stays(ask, there, on), currency);
+                    goods[there.shop].push((section_of(ask.food, &there.stocked, &there.bought), line));
                 }
             }
         }
@@ -208,6 +223,24 @@ impl<'a> Counter<'a> {
             visits.push(ShopVisit { shop: None, trip_cost: None, cost: None, sections: sections(&[], nowhere) });
         }
         (visits, total)
+    }
+
+    /// Needs in their own words, or that no pack can be compared with, have a price where any pack has one.
+    fn without_price(&self, shops: &[ShopId], plan: &TripPlan) -> Vec<String> {
+        let plain = plan.outcomes.iter().filter_map(|outcome| match outcome {
+            Outcome::Plain { need, .. } => Some(need.food),
+            _ => None,
+        });
+        let priced = |food: FoodId| shops.iter().any(|shop| self.packs_at(food, *shop).any(is_priced));
+        plain.filter(|food| !priced(*food)).map(|food| self.kitchen.foods[food].name.clone()).collect()
+    }
+
+    fn paid(&self, trip: usize, on: Date, plan: &TripPlan) -> Vec<Paid> {
+        let paid = plan.outcomes.iter().filter_map(|outcome| match outcome {
+            Outcome::Bought { ask, at, chosen } => Some(Paid::of(trip, ask, &at[*chosen], on)),
+            _ => None,
+        });
+        paid.collect()
     }
 
     /// The section a pack of this trip names, priced or not, else the food's own.

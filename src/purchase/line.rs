@@ -3,7 +3,9 @@
 use jiff::civil::Date;
 
 use super::ask::{Ask, Window, WindowFor, is_wanted};
+use super::choose::AtShop;
 use super::list::{ListLine, PackLine};
+use super::paid::Stay;
 use super::shelf::Stocked;
 use super::windows::Bought;
 use crate::foods::{Food, Measured, Place};
@@ -15,12 +17,14 @@ use crate::plan::Need;
 const FRESH_DAYS: i64 = 21;
 
 /// The line of a need that is bought at a shop.
-pub(super) fn bought(ask: &Ask, stocked: &Stocked, windows: &[Window], bought: &Bought, currency: &Currency) -> ListLine {
+pub(super) fn bought(ask: &Ask, there: &AtShop, stays: &[Stay], currency: &Currency) -> ListLine {
+    let AtShop { stocked, windows, bought, .. } = there;
     let mut line = plain(ask.need, ask.food, ask.total);
     line.packs = pack_lines(stocked, bought, currency);
     line.cost = Some(Money(bought.whole.price).decimal(currency));
     line.left = Quantity::of(&ask.need.dimension, left(ask, windows, bought));
     line.short = Quantity::of(&ask.need.dimension, tidy(ask.base(bought.whole.short)));
+    line.left_until = stays.iter().filter(|stay| !stay.top_up).filter_map(|stay| stay.until).min();
     line.windows = (windows.len() > 1 && stocked.loose.is_none()).then(|| windows_text(stocked, windows, bought));
     if let [loose] = line.packs.as_slice()
         && let Some(amount) = &loose.amount
@@ -65,6 +69,7 @@ pub(super) fn plain(need: &Need, food: &Food, total: f64) -> ListLine {
         packs: Vec::new(),
         cost: None,
         left: none.clone(),
+        left_until: None,
         short: none,
         last_used: wanted().filter(|part| !part.top_up).map(|part| part.on).max(),
         what_for,
@@ -74,7 +79,8 @@ pub(super) fn plain(need: &Need, food: &Food, total: f64) -> ListLine {
     }
 }
 
-fn left(ask: &Ask, windows: &[Window], bought: &Bought) -> f64 {
+/// What a line leaves over, in base units as purchased.
+pub(super) fn left(ask: &Ask, windows: &[Window], bought: &Bought) -> f64 {
     // Pieces are rounded over the trip: what the rounding added is no left-over where the windows did not ask for it.
     let several = windows.iter().filter(|window| window.amount > 0.0).count() > 1;
     let rounding = if several { ask.units(ask.total - ask.exact) } else { 0 };

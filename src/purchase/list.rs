@@ -3,6 +3,7 @@
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
+use super::TripComparison;
 use crate::foods::Place;
 use crate::measure::Quantity;
 
@@ -21,6 +22,91 @@ pub struct ShoppingList {
     pub moves: Vec<MoveNote>,
     pub flags: Vec<Flag>,
     pub warnings: Vec<String>,
+    #[serde(flatten, default)]
+    pub leaves: Leaves,
+    /// `None` where the household names no budget.
+    #[serde(default)]
+    pub budget: Option<Budget>,
+    /// Where it was asked for.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub compare: Option<Vec<TripComparison>>,
+}
+
+/// What the trips on the list leave behind once the week is over.
+#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+pub struct Leaves {
+    /// What goes off first stands first.
+    pub leftovers: Vec<Leftover>,
+    /// The recipes of which one batch would use up the most, by value; at most five.
+    pub uses: Vec<RecipeUse>,
+    pub worth: Worth,
+}
+
+/// Bought beyond the need.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Leftover {
+    pub food: String,
+    pub amount: Quantity,
+    /// Its share of what was paid.
+    pub value: String,
+    /// The last day it is good; `None` where no keeping time is known.
+    pub until: Option<Date>,
+}
+
+/// What one batch of a recipe would use of left-overs and expiring lots, and what else it would need.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct RecipeUse {
+    pub recipe: String,
+    pub value: String,
+    pub uses: Vec<FoodAmount>,
+    pub needs: Vec<FoodAmount>,
+}
+
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct FoodAmount {
+    pub food: String,
+    /// `None`: to taste, or not to be reckoned.
+    pub amount: Option<Quantity>,
+}
+
+/// Where the money of the list goes; the three add up to its cost.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub struct Worth {
+    /// With the fares, and with what rounding leaves over.
+    pub used: String,
+    /// Left, and good for at least seven days after the week's last.
+    pub keeps: String,
+    /// Left, and not good for so long.
+    pub spoils: String,
+}
+
+/// The week beside what the household means to spend on it.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Budget {
+    pub limit: String,
+    /// Of all trips of the week, the past ones too.
+    pub cost: String,
+    /// "0.00" within the budget.
+    pub over: String,
+    /// The single changes that save most, at most three; none within the budget.
+    pub changes: Vec<Saving>,
+    /// What the week would cost with all of them.
+    pub together: Option<String>,
+}
+
+impl Budget {
+    pub fn is_over(&self) -> bool {
+        self.over.bytes().any(|digit| (b'1'..=b'9').contains(&digit))
+    }
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Saving {
+    /// "leave out 2 lemons at Thu supper".
+    pub change: String,
+    pub saves: String,
+    /// What the week would then cost.
+    pub cost: String,
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -52,6 +138,9 @@ pub struct ListLine {
     pub packs: Vec<PackLine>,
     pub cost: Option<String>,
     pub left: Quantity,
+    /// The last day what is left is good, of several amounts the first; `None` where nothing is left or no keeping time is known.
+    #[serde(default)]
+    pub left_until: Option<Date>,
     pub short: Quantity,
     pub last_used: Option<Date>,
     #[serde(rename = "for")]

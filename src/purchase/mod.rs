@@ -12,8 +12,12 @@ mod choose;
 mod compare;
 mod cover;
 mod joint;
+mod leaves;
 mod line;
 mod list;
+mod paid;
+mod recipes;
+mod seen;
 mod shelf;
 mod shops;
 mod trips;
@@ -23,7 +27,12 @@ mod windows;
 mod tests;
 
 pub use assemble::{Parts, shopping_list};
-pub use choose::{Basket, choose};
+pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
-pub use list::{Expiring, Flag, FromPantry, ListLine, MoveNote, PackLine, Section, ShopVisit, ShoppingList, SpareNote, TripList};
+pub use list::{
+    Budget, Expiring, Flag, FoodAmount, FromPantry, Leaves, Leftover, ListLine, MoveNote, PackLine, RecipeUse, Saving, Section, ShopVisit,
+    ShoppingList, SpareNote, TripList, Worth,
+};
+pub use paid::{Paid, Stay};
+pub use seen::old_prices;
 pub use trips::{Needs, needs};

@@ -54,7 +54,7 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnin
     stocked
 }
 
-fn is_priced(pack: &Pack) -> bool {
+pub(super) fn is_priced(pack: &Pack) -> bool {
     match &pack.kind {
         PackKind::Sized { price, .. } => price.is_some(),
         PackKind::Loose { price, .. } => price.is_some(),

@@ -40,6 +40,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             eaters: 3.0,
             currency: Currency { code: "EUR".into(), digits: 2 },
             avoid: vec![],
+            budget: None,
             mealtimes: Default::default(),
         },
         print: Print { paper: Paper::A4, units: Units::Metric },

@@ -39,6 +39,7 @@ pub(super) fn fallback() -> Household {
         eaters: 1.0,
         currency: Currency { code: "EUR".to_owned(), digits: 2 },
         avoid: Vec::new(),
+        budget: None,
         mealtimes: MEALTIMES.iter().map(|(word, time)| ((*word).to_owned(), *time)).collect(),
     }
 }
@@ -56,6 +57,7 @@ pub(super) fn read_household(top: &Table<'_>) -> Household {
     if let Some(currency) = table.required("currency", "\"EUR\"", |value| currency(&shapes::text(value)?)) {
         household.currency = currency;
     }
+    household.budget = table.optional("budget", shapes::money(&household.currency));
     household.avoid = allergens::read(&table, "avoid").unwrap_or_default();
     household.mealtimes.extend(read_mealtimes(&table));
     household

@@ -22,7 +22,7 @@ macro_rules! schema {
 
 pub(super) static KITCHEN: Schema = schema! {
     "": "household" "print" "rules" "appliance" "staple";
-    "[household]": "name" "eaters" "currency" "avoid" "mealtimes";
+    "[household]": "name" "eaters" "currency" "avoid" "budget" "mealtimes";
     "[print]": "paper" "units";
     "[rules]": "short_by" "choose" "spoons" "always" "ask" "ready_after" "boxing" "wash" "pace";
     "[[appliance]]": "name" "room" "heat" "near" "warm_up" "out" "holds";

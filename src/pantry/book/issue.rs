@@ -150,13 +150,7 @@ fn take_of_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amount
     note_missing(kitchen, taken, &kitchen.recipes[recipe.0].name, amount, missing);
 }
 
-fn note_missing(
-    kitchen: &Kitchen,
-    taken: Result<(Missing, Dimension), NotTaken>,
-    name: &str,
-    asked: &Quantity,
-    missing: &mut Vec<String>,
-) {
+fn note_missing(kitchen: &Kitchen, taken: Result<(Missing, Dimension), NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
     let units = kitchen.print.units;
     match taken {
         Ok((Missing(left), _)) if left <= 0.0 => (),

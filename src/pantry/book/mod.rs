@@ -10,6 +10,7 @@ mod bench;
 mod booking;
 mod chain;
 mod edit;
+mod issue;
 mod out;
 mod record;
 mod sum;
@@ -19,9 +20,10 @@ pub use bench::{Bench, Missing};
 pub use booking::{Booking, Change, FileChange, Verb};
 pub use chain::{Book, Broken, sha256};
 pub use edit::edit_lots;
-pub use out::{NotTaken, take_food, take_recipe, worth_taken};
+pub use issue::{issue_meal, issue_session, meal_key, session_key};
+pub use out::{NotTaken, take_amount, take_food, take_recipe, worth_taken};
 pub use record::{Exact, LotRecord, Paid, records};
-pub use sum::{difference, last_standing, reversed, standing, sum, with_paid};
+pub use sum::{covered, difference, last_standing, reversed, standing, sum, with_paid};
 pub use wasted::{WasteRow, Wasted, wasted};
 
 #[cfg(test)]

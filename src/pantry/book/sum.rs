@@ -1,5 +1,7 @@
 //! What bookings add up to, and what differs from it.
 
+use std::collections::BTreeSet;
+
 use super::booking::{Booking, Change, Verb};
 use super::record::LotRecord;
 
@@ -76,4 +78,9 @@ pub fn standing(bookings: &[Booking]) -> Vec<&Booking> {
         }
     }
     standing
+}
+
+/// The trips, sessions and meals that are booked.
+pub fn covered(bookings: &[Booking]) -> BTreeSet<String> {
+    standing(bookings).into_iter().flat_map(|booking| booking.covers.iter().cloned()).collect()
 }

@@ -47,6 +47,7 @@ impl Street {
                 eaters: 3.0,
                 currency: Currency { code: "EUR".into(), digits: 2 },
                 avoid: vec![],
+                budget: None,
                 mealtimes: Default::default(),
             },
             print: Print { paper: Paper::A4, units: Units::Metric },

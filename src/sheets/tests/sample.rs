@@ -39,6 +39,7 @@ pub fn line(food: &str, need: Quantity, packs: Vec<PackLine>, what_for: &[&str])
     ListLine {
         food: food.into(),
         left: need.scaled(0.0),
+        left_until: None,
         short: need.scaled(0.0),
         need,
         cost: packs.first().and_then(|pack| pack.cost.clone()),
@@ -168,6 +169,9 @@ pub fn list() -> ShoppingList {
         ask: vec!["olive oil".into(), "flour".into()],
         moves: vec![MoveNote { at: december(2), text: "Move 3 portions of pearl barley from the freezer to the fridge".into() }],
         flags: vec![Flag { food: "spinach".into(), text: "bought 5 days before it is used; keeps 3 days".into() }],
+        leaves: Default::default(),
+        budget: None,
+        compare: None,
         warnings: vec!["recipes/flatbreads.toml:9: \"flaky salt\" is not a known food; it keeps its own name. Nearest known: salt.".into()],
     }
 }

@@ -1,0 +1,114 @@
+//! What was paid for one food on one trip, and what of it stays once the week is over.
+//!
+//! Knows a need and what was bought for it; no other need, no recipe.
+
+use jiff::civil::Date;
+
+use super::ask::{Ask, Window, WindowFor};
+use super::choose::AtShop;
+use super::line::left;
+use crate::foods::FoodId;
+use crate::measure::{Days, Dimension, Money};
+use crate::pantry::after_days;
+
+/// One food of one trip. Amounts are in base units of `dimension`, as purchased.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Paid {
+    pub food: FoodId,
+    /// Index into the week's trips.
+    pub trip: usize,
+    pub dimension: Dimension,
+    /// Everything that was bought.
+    pub bought: f64,
+    pub cost: Money,
+    pub stays: Vec<Stay>,
+}
+
+/// An amount that nothing in the week uses.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Stay {
+    pub amount: f64,
+    /// The last day it is good; `None` where no keeping time is known.
+    pub until: Option<Date>,
+    /// A staple's top-up: it stays on the shelf, and is no left-over.
+    pub top_up: bool,
+}
+
+impl Paid {
+    pub(super) fn of(trip: usize, ask: &Ask, there: &AtShop, on: Date) -> Paid {
+        let whole = &there.bought.whole;
+        Paid {
+            food: ask.need.food,
+            trip,
+            dimension: ask.need.dimension.clone(),
+            bought: ask.total + left(ask, &there.windows, &there.bought) - ask.base(whole.short),
+            cost: Money(whole.price),
+            stays: stays(ask, there, on),
+        }
+    }
+
+    /// What an amount of it cost, not rounded, in minor units.
+    pub fn share(&self, amount: f64) -> f64 {
+        if self.bought > 0.0 { self.cost.0 as f64 * (amount / self.bought).min(1.0) } else { 0.0 }
+    }
+}
+
+/// What stays of what was bought on the day `on`. A pack that is still closed keeps from the trip, an opened one from the first use
+/// of its window too, whichever ends first.
+pub(super) fn stays(ask: &Ask, there: &AtShop, on: Date) -> Vec<Stay> {
+    let keeps = &ask.food.keeps;
+    let closed = [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max().map(|days| after_days(on, days));
+    let opened = keeps.opened.as_ref().map(|fact| fact.value);
+    let mut stays = Vec::new();
+    let all_left = left(ask, &there.windows, &there.bought);
+    if there.bought.whole.steps > 0 {
+        stays.push(Stay { amount: all_left, until: closed, top_up: false });
+    } else {
+        for (window, counts) in there.windows.iter().zip(&there.bought.windows) {
+            let (whole, rest) = whole_packs(ask, there, counts, left_in(ask, there, window, counts));
+            stays.push(Stay { amount: whole, until: closed, top_up: false });
+            stays.push(Stay { amount: rest, until: opened_until(window, opened, closed), top_up: false });
+        }
+        stays.push(Stay { amount: ask.base(unasked(there)), until: closed, top_up: false });
+        // Pieces are rounded over the trip, not per window: what the line says is left is what counts.
+        let sum: f64 = stays.iter().map(|stay| stay.amount).sum();
+        stays.iter_mut().filter(|_| sum > 0.0).for_each(|stay| stay.amount *= all_left / sum);
+    }
+    let top_up: f64 = ask.need.uses.iter().filter(|part| part.top_up).map(|part| part.amount).sum();
+    stays.push(Stay { amount: top_up, until: closed, top_up: true });
+    stays.retain(|stay| stay.amount > 0.0);
+    stays
+}
+
+fn held(there: &AtShop, counts: &[i64]) -> i64 {
+    there.stocked.shelf.sized.iter().zip(counts).map(|(sized, count)| sized.size.saturating_mul(*count)).fold(0, i64::saturating_add)
+}
+
+fn left_in(ask: &Ask, there: &AtShop, window: &Window, counts: &[i64]) -> i64 {
+    let need = if let WindowFor::Taste(_) = window.what { 0 } else { ask.units(window.amount) };
+    (held(there, counts) - need).max(0)
+}
+
+/// Packs bought to fill up an offer, for no window.
+fn unasked(there: &AtShop) -> i64 {
+    let asked: i64 = there.bought.windows.iter().map(|counts| held(there, counts)).sum();
+    (held(there, &there.bought.whole.counts) - asked).max(0)
+}
+
+/// What is left in packs that need not be opened, and what is left in an opened one.
+fn whole_packs(ask: &Ask, there: &AtShop, counts: &[i64], left: i64) -> (f64, f64) {
+    let mut rest = left;
+    for (sized, count) in there.stocked.shelf.sized.iter().zip(counts) {
+        rest -= sized.size * (rest / sized.size).min(*count);
+    }
+    (ask.base(left - rest), ask.base(rest))
+}
+
+fn opened_until(window: &Window, opened: Option<Days>, closed: Option<Date>) -> Option<Date> {
+    let first = match window.what {
+        WindowFor::Day(first) | WindowFor::Taste(first) => Some(first),
+        WindowFor::Shelf => None,
+    };
+    let opened = first.zip(opened).map(|(first, days)| after_days(first, days));
+    [opened, closed].into_iter().flatten().min()
+}

@@ -1,0 +1,121 @@
+//! Which recipes would use up what is left.
+//!
+//! Knows recipes and amounts in hand; not where these come from.
+
+use jiff::civil::Date;
+
+use super::leaves::rounded;
+use super::list::{FoodAmount, RecipeUse};
+use crate::foods::{FoodId, Item, as_purchased, own_dimension};
+use crate::kitchen::{Kitchen, Recipe, Wanted};
+use crate::measure::{Dimension, Quantity, TOLERANCE, tidy};
+use crate::plan::{Stating, batches_for, in_makes};
+
+/// So many recipes are named.
+const MOST_RECIPES: usize = 5;
+
+/// An amount of one food that should be used, in base units of `dimension`.
+#[derive(Debug, Clone)]
+pub(super) struct InHand {
+    pub food: FoodId,
+    pub dimension: Dimension,
+    pub left: f64,
+    /// Minor units for one base unit.
+    pub rate: f64,
+    pub until: Option<Date>,
+}
+
+/// The recipes of which one batch would use the highest value of what is in hand, the first in hand first; of equal values the
+/// first recipe. A component is made in as many batches as the dish asks.
+pub(super) fn recipe_uses(kitchen: &Kitchen, in_hand: Vec<InHand>) -> Vec<RecipeUse> {
+    let stating = Stating::new(kitchen);
+    let tried = kitchen.recipes.iter().map(|recipe| {
+        let mut trial = Trial { kitchen, stating: &stating, in_hand: in_hand.clone(), value: 0.0, uses: Vec::new(), needs: Vec::new() };
+        trial.make(recipe, 1.0);
+        (recipe, trial)
+    });
+    let mut worth_while: Vec<(&Recipe, Trial)> = tried.filter(|(_, trial)| rounded(trial.value).0 > 0).collect();
+    worth_while.sort_by(|(_, a), (_, b)| b.value.total_cmp(&a.value));
+    worth_while.truncate(MOST_RECIPES);
+    let currency = &kitchen.household.currency;
+    let said = worth_while.into_iter().map(|(recipe, trial)| RecipeUse {
+        recipe: recipe.id.clone(),
+        value: rounded(trial.value).decimal(currency),
+        uses: trial.uses.iter().map(|part| part.said(kitchen)).collect(),
+        needs: trial.needs.iter().map(|part| part.said(kitchen)).collect(),
+    });
+    said.collect()
+}
+
+struct Trial<'k> {
+    kitchen: &'k Kitchen,
+    stating: &'k Stating,
+    in_hand: Vec<InHand>,
+    value: f64,
+    uses: Vec<Part>,
+    needs: Vec<Part>,
+}
+
+struct Part {
+    food: FoodId,
+    amount: Option<Quantity>,
+}
+
+impl Part {
+    fn said(&self, kitchen: &Kitchen) -> FoodAmount {
+        let tidied = self.amount.as_ref().map(|amount| Quantity::of(&amount.dimension(), tidy(amount.base())));
+        FoodAmount { food: kitchen.foods[self.food].name.clone(), amount: tidied }
+    }
+}
+
+impl Trial<'_> {
+    fn make(&mut self, recipe: &Recipe, batches: f64) {
+        let kitchen = self.kitchen;
+        for line in &recipe.ingredients {
+            match &line.wanted {
+                Wanted::Food { food, .. } if kitchen.rules.always.contains(food) || kitchen.rules.ask.contains(food) => {}
+                Wanted::Food { food, item: Some(item) } => self.take(*food, &item.scaled(batches)),
+                Wanted::Food { food, item: None } => add(&mut self.needs, *food, None),
+                Wanted::Recipe { recipe, most, .. } => {
+                    let part = &kitchen.recipes[recipe.0];
+                    if let Some(amount) = in_makes(part, most) {
+                        self.make(part, batches_for(part, amount * batches));
+                    }
+                }
+            }
+        }
+    }
+
+    /// Takes what is in hand for one line; the rest is needed.
+    fn take(&mut self, food: FoodId, item: &Item) {
+        let facts = &self.kitchen.foods[food];
+        let spoons = self.kitchen.rules.spoons;
+        let mut missing = 1.0;
+        for lot in self.in_hand.iter_mut().filter(|lot| lot.food == food && lot.left > 0.0) {
+            let Ok(whole) = as_purchased(facts, item, &lot.dimension, spoons) else { continue };
+            let taken = (whole.base() * missing).min(lot.left);
+            if taken <= 0.0 {
+                continue;
+            }
+            lot.left -= taken;
+            missing -= taken / whole.base();
+            self.value += taken * lot.rate;
+            add(&mut self.uses, food, Some(Quantity::of(&lot.dimension, taken)));
+            if missing <= TOLERANCE {
+                return;
+            }
+        }
+        let rest = item.scaled(missing);
+        let stated = as_purchased(facts, &rest, &self.stating.of(self.kitchen, food, &[&rest], &[]), spoons);
+        add(&mut self.needs, food, stated.ok().or_else(|| own_dimension(facts, &rest, spoons)));
+    }
+}
+
+/// Adds up what is of one food and dimension.
+fn add(parts: &mut Vec<Part>, food: FoodId, amount: Option<Quantity>) {
+    let dimension = |amount: &Option<Quantity>| amount.as_ref().map(Quantity::dimension);
+    match parts.iter_mut().find(|part| part.food == food && dimension(&part.amount) == dimension(&amount)) {
+        Some(there) => there.amount = there.amount.as_ref().zip(amount.as_ref()).and_then(|(a, b)| a.plus(b)),
+        None => parts.push(Part { food, amount }),
+    }
+}
