@@ -1,16 +1,15 @@
 //! `issue`: the earliest session not yet booked, or meals that were eaten.
 
-use std::fs;
-
 use jiff::civil::{Date, DateTime};
 
 use super::Cli;
 use super::keeping::Keeping;
 use super::outcome::{Done, Failure};
+use super::printed::printed;
 use super::words::day;
 use crate::kitchen::Week;
 use crate::pantry::book::{Bench, Booking, Verb, issue_meal, issue_session, meal_key, session_key};
-use crate::prep::{Effort, PrepPlan, SessionPlan};
+use crate::prep::{Effort, SessionPlan};
 
 pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
     let mut keeping = Keeping::open(cli)?;
@@ -34,8 +33,8 @@ pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
 fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
     let reckoned = keeping.setting.reckon(cli)?;
     let booked = keeping.covered();
-    let plan = match printed(keeping, reckoned.week)? {
-        Some(plan) => plan,
+    let plan = match printed(&keeping.setting.folder, reckoned.week)? {
+        Some(printed) => printed.prep,
         None => reckoned.reckoning.prep(reckoned.kitchen, reckoned.week, Effort::Low),
     };
     let next = plan.sessions.iter().filter(|session| !booked.contains(&session_key(&session.start))).min_by_key(|session| &session.start);
@@ -54,23 +53,6 @@ fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
 
 fn started(session: &SessionPlan) -> Result<DateTime, Failure> {
     session.start.parse().map_err(|_| Failure::Machine(format!("the printed plan has a session that starts at \"{}\".", session.start)))
-}
-
-/// The plan as it was last printed.
-fn printed(keeping: &Keeping, week: &Week) -> Result<Option<PrepPlan>, Failure> {
-    #[derive(serde::Deserialize)]
-    struct Printed {
-        prep: PrepPlan,
-    }
-    let path = keeping.setting.folder.join("sheets").join(format!("plan-{}.json", week.from));
-    let text = match fs::read_to_string(&path) {
-        Ok(text) => text,
-        Err(error) if error.kind() == std::io::ErrorKind::NotFound => return Ok(None),
-        Err(error) => return Err(Failure::Machine(format!("cannot read {}: {error}.", path.display()))),
-    };
-    let plan: Result<Printed, _> = serde_json::from_str(&text);
-    let unread = |error| Failure::Machine(format!("cannot read {}: {error}. Print the week again.", path.display()));
-    plan.map(|printed| Some(printed.prep)).map_err(unread)
 }
 
 fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool, none: &str) -> Done {

@@ -8,6 +8,8 @@ mod list;
 mod outcome;
 mod prep;
 mod print;
+mod printed;
+mod receive;
 mod setting;
 mod start;
 mod stock;
@@ -98,6 +100,11 @@ enum Verb {
         #[arg(long)]
         waste: bool,
     },
+    /// Book the next trip that is not booked yet, as printed
+    Receive {
+        #[command(flatten)]
+        otherwise: receive::Otherwise,
+    },
     /// Book the earliest session that is not booked yet, as printed; or meals that were eaten
     Issue {
         /// Instead: this meal of the week, as in "mon supper"
@@ -145,6 +152,7 @@ pub fn run() -> ExitCode {
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
         Verb::Stock { waste } => stock::run(&cli, *waste),
+        Verb::Receive { otherwise } => receive::run(&cli, otherwise),
         Verb::Issue { meal, until } => issue::run(&cli, meal.as_deref(), *until),
         Verb::Waste { what, why } => waste::run(&cli, what, why),
         Verb::Undo => undo::run(&cli),

@@ -54,7 +54,8 @@ pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
     let plan = reckoned.reckoning.list(reckoned.kitchen, reckoned.week, None, &[]);
     let printed = printed(&keeping.setting.folder, reckoned.week)?.map(|printed| printed.list);
     let chosen = if otherwise.replan { &plan } else { printed.as_ref().unwrap_or(&plan) };
-    let open = |list: &ShoppingList| list.trips.iter().filter(|trip| !booked.contains(&trip_key(trip.on))).min_by_key(|trip| trip.on).cloned();
+    let open =
+        |list: &ShoppingList| list.trips.iter().filter(|trip| !booked.contains(&trip_key(trip.on))).min_by_key(|trip| trip.on).cloned();
     let Some(trip) = open(chosen) else {
         return Err(Failure::Usage(format!("every trip of {} is booked.", chosen.week)));
     };
@@ -105,5 +106,9 @@ fn differences(printed: &TripList, now: Option<&TripList>) -> Vec<String> {
     let foods: std::collections::BTreeSet<&String> = printed.keys().chain(now.keys()).collect();
     let said = |of: Option<&String>| of.map_or("none", String::as_str).to_owned();
     let differs = |food: &&String| printed.get(*food) != now.get(*food);
-    foods.into_iter().filter(differs).map(|food| format!("{food}: printed {}, now {}", said(printed.get(food)), said(now.get(food)))).collect()
+    foods
+        .into_iter()
+        .filter(differs)
+        .map(|food| format!("{food}: printed {}, now {}", said(printed.get(food)), said(now.get(food))))
+        .collect()
 }
