@@ -11,6 +11,7 @@ name = "Test row"
 eaters = 2.5
 currency = "EUR"
 avoid = ["sesame"]
+budget = "80.00"
 mealtimes = { breakfast = "07:30", lunch = "12:30", supper = "18:30" }
 
 [print]

@@ -197,6 +197,32 @@ fn a_missing_fact_leaves_the_line_in_its_own_words_and_names_the_key() {
 }
 
 #[test]
+fn a_form_or_size_that_the_table_lacks_is_a_missing_fact_even_alone() {
+    // Nothing is converted: 1 cup stays 1 cup of its form, 3 pieces stay 3.
+    let foods = "[[food]]\nname = \"icebulb\"\ncup = { chopped = \"160 g\" }\neach = { small = \"50 g\", large = \"90 g\" }\n";
+    let own = [
+        ("1 cup grated icebulb", 1.0, "cup grated", "cup"),
+        ("1 cup icebulb, chopped", 1.0, "cup", "whole"),
+        ("3 medium icebulbs", 3.0, "each", "medium"),
+    ];
+    for (text, amount, unit, key) in own {
+        let kitchen = kitchen().foods(foods).meals(&supper("2026-11-30", &format!("\"{text}\"")));
+        assert_amount(&line(&kitchen.list(), "icebulb")["need"], amount, unit);
+        let said = kitchen::stderr(&kitchen.run(&["list"]));
+        assert!(said.contains(text) && said.contains(key) && said.contains("foods.toml"), "{said}");
+    }
+}
+
+#[test]
+fn a_cooked_weight_without_its_factor_is_not_mistaken_for_grams_as_purchased() {
+    // 50 g as purchased; 100 g cooked has no factor, and is neither 100 g nor a hundred lines.
+    let foods = "[[food]]\nname = \"icebulb\"\n";
+    let list = kitchen().foods(foods).meals(&supper("2026-11-30", "\"50 g icebulb\", \"100 g cooked icebulb\"")).list();
+    let needs = lines(&list).iter().map(|(_, _, line)| line["need"].to_string()).collect::<Vec<_>>();
+    assert_eq!(needs, [r#"{"amount":50.0,"unit":"g"}"#, r#"{"amount":100.0,"unit":"g cooked"}"#]);
+}
+
+#[test]
 fn what_can_be_added_up_stands_beside_a_line_in_its_own_words() {
     let meals = supper("2026-11-30", "\"100 g moonroot\", \"1 handful moonroot\"");
     let list = kitchen().foods(FOODS).meals(&meals).list();

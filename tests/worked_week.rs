@@ -26,6 +26,10 @@
 //!
 //! Goods 1.20 + 1.20 + 2.00 = 4.40, and 0.50 for the way: 4.90.
 //!
+//! **Left over.** Moonroot 70 of 800 g, 0.105, good 20 days from the trip, to 18 December; bluegrain 350 of 500 g, 0.84, 300 days; starcheese 70
+//! of 150 g, 0.933, 10 days. The week ends on 4 December: the cheese does not keep to the 11th, 0.93; the others do, 0.945, 0.95; used is the
+//! rest of 4.90. A batch of grain uses 200 g at 0.0024; of broth or stew all 70 g of moonroot, in the order of their files.
+//!
 //! **Sunday**, one cook: stew cut 0 to 10, on the hob 10 to 42 (2 + 30), boxed 42 to 45. The grain fits between, to the minute: on the hob 12 to 39
 //! (3 + 24), boxed 39 to 42. No plan is shorter than the stew's own 45.
 //!
@@ -228,23 +232,25 @@ fn grams(amount: f64) -> Value {
 #[test]
 fn the_worked_weeks_shopping_list() {
     let list = worked_week().list();
-    let line = |food: &str, need: f64, packs: Value, cost: &str, left: f64, last_used: &str, what_for: Value| {
+    let line = |food: &str, need: f64, packs: Value, cost: &str, left: f64, left_until: &str, last_used: &str, what_for: Value| {
         json!({
-            "food": food, "need": grams(need), "packs": packs, "cost": cost, "left": grams(left), "short": grams(0.0),
+            "food": food, "need": grams(need), "packs": packs, "cost": cost, "left": grams(left), "left_until": left_until, "short": grams(0.0),
             "last_used": last_used, "for": what_for,
         })
     };
     let loose = json!([{ "size": "loose", "count": 1, "offer": null, "cost": "1.20", "amount": grams(800.0) }]);
     let pack = |size: &str, cost: &str| json!([{ "size": size, "count": 1, "offer": null, "cost": cost }]);
     let drawn = |food: &str, amount: Value, place: &str, on: &str, what_for: &str| json!({ "food": food, "amount": amount, "place": place, "on": on, "for": [what_for] });
+    let left_over = |food: &str, amount: f64, value: &str, until: &str| json!({ "food": food, "amount": grams(amount), "value": value, "until": until });
+    let amount_of = |food: &str, amount: Value| json!({ "food": food, "amount": amount });
     let expected = json!({
         "week": "Worked week", "from": "2026-11-30", "currency": "EUR", "cost": "4.90",
         "trips": [{ "on": "2026-11-28", "cost": "4.90", "shops": [{ "shop": "Stall", "trip_cost": "0.50", "cost": "4.90", "sections": [
             { "section": "Vegetables", "lines": [
-                line("moonroot", 730.0, loose, "1.20", 70.0, "2026-12-04", json!(["moon stew", "night broth", "Friday plates"])),
+                line("moonroot", 730.0, loose, "1.20", 70.0, "2026-12-18", "2026-12-04", json!(["moon stew", "night broth", "Friday plates"])),
             ] },
-            { "section": "Dairy", "lines": [line("starcheese", 80.0, pack("150 g", "2.00"), "2.00", 70.0, "2026-12-03", json!(["Stew again"]))] },
-            { "section": "Grains", "lines": [line("bluegrain", 150.0, pack("500 g", "1.20"), "1.20", 350.0, "2026-12-02", json!(["blue grain"]))] },
+            { "section": "Dairy", "lines": [line("starcheese", 80.0, pack("150 g", "2.00"), "2.00", 70.0, "2026-12-08", "2026-12-03", json!(["Stew again"]))] },
+            { "section": "Grains", "lines": [line("bluegrain", 150.0, pack("500 g", "1.20"), "1.20", 350.0, "2027-09-24", "2026-12-02", json!(["blue grain"]))] },
         ] }] }],
         "from_pantry": [
             drawn("bluegrain", grams(150.0), "cupboard", "2026-11-29", "blue grain"),
@@ -259,6 +265,19 @@ fn the_worked_weeks_shopping_list() {
             { "at": "2026-12-03", "text": "Move 2 portions of night broth from the freezer to the fridge" },
         ],
         "flags": [], "warnings": [],
+        "leftovers": [
+            left_over("starcheese", 70.0, "0.93", "2026-12-08"),
+            left_over("moonroot", 70.0, "0.11", "2026-12-18"),
+            left_over("bluegrain", 350.0, "0.84", "2027-09-24"),
+        ],
+        "uses": [
+            { "recipe": "grain", "value": "0.48", "uses": [amount_of("bluegrain", grams(200.0))], "needs": [] },
+            { "recipe": "broth", "value": "0.11", "uses": [amount_of("moonroot", grams(70.0))], "needs": [amount_of("moonroot", grams(30.0))] },
+            { "recipe": "stew", "value": "0.11", "uses": [amount_of("moonroot", grams(70.0))],
+              "needs": [amount_of("moonroot", grams(430.0)), amount_of("goldoil", json!({ "amount": 100.0, "unit": "ml" }))] },
+        ],
+        "worth": { "used": "3.02", "keeps": "0.95", "spoils": "0.93" },
+        "budget": null,
     });
     assert_eq!(list, expected);
 }

@@ -3,15 +3,15 @@
 use std::fmt::Write;
 
 use super::list::titled;
-use super::words::{columns, day};
-use crate::measure::{Units, show};
+use super::words::{columns, day, day_after};
+use crate::measure::{Quantity, Units, show};
 use crate::purchase::{FoodAmount, Round, ShoppingList, TripComparison};
 
 /// What is left over, and the recipes that would use it up.
 pub fn left_over(list: &ShoppingList, units: Units) -> String {
     let mut out = String::new();
     let leftovers = list.leaves.leftovers.iter().map(|left| {
-        let until = left.until.map(|until| format!("good until {}", day(until))).unwrap_or_default();
+        let until = left.until.map(|until| format!("good until {}", day_after(until, list.from))).unwrap_or_default();
         vec![left.food.clone(), show(&left.amount, units), left.value.clone(), until]
     });
     titled(&mut out, "Left over", leftovers.collect());
@@ -25,6 +25,7 @@ pub fn left_over(list: &ShoppingList, units: Units) -> String {
 
 fn amounts(parts: &[FoodAmount], units: Units) -> String {
     let said = parts.iter().map(|part| match &part.amount {
+        Some(amount @ Quantity::Count(_)) => format!("{} × {}", show(amount, units), part.food),
         Some(amount) => format!("{} {}", show(amount, units), part.food),
         None => part.food.clone(),
     });

@@ -2,10 +2,12 @@
 
 use std::fmt::Write;
 
+use jiff::civil::Date;
+
 use super::after;
 use super::outcome::{Done, json, say};
 use super::setting::Setting;
-use super::words::{columns, day, day_year, place};
+use super::words::{columns, day, day_after, day_year, place};
 use super::{Cli, Format};
 use crate::measure::{Units, show};
 use crate::purchase::{ListLine, ShoppingList};
@@ -41,7 +43,7 @@ fn text(list: &ShoppingList, household: &str, units: Units) -> String {
             let _ = writeln!(out, "\n  {name}{cost}{fare}");
             for section in &visit.sections {
                 let _ = writeln!(out, "    {}", section.section);
-                out.push_str(&columns(&section.lines.iter().map(|line| row(line, units)).collect::<Vec<_>>(), 6));
+                out.push_str(&columns(&section.lines.iter().map(|line| row(line, list.from, units)).collect::<Vec<_>>(), 6));
             }
         }
     }
@@ -49,7 +51,7 @@ fn text(list: &ShoppingList, household: &str, units: Units) -> String {
     out
 }
 
-fn row(line: &ListLine, units: Units) -> Vec<String> {
+fn row(line: &ListLine, from: Date, units: Units) -> Vec<String> {
     let packs: Vec<String> = line
         .packs
         .iter()
@@ -71,12 +73,12 @@ fn row(line: &ListLine, units: Units) -> Vec<String> {
     if line.short.base() > 0.0 {
         remarks.push(format!("{} short", show(&line.short, units)));
     }
-    if line.left.base() > 0.0 {
-        let until = line.left_until.map(|until| format!(", good until {}", day(until))).unwrap_or_default();
-        remarks.push(format!("{} over{until}", show(&line.left, units)));
-    }
     if let Some(last) = line.last_used.filter(|_| line.fresh) {
         remarks.push(format!("until at least {}", day(last)));
+    }
+    if line.left.base() > 0.0 {
+        let until = line.left_until.map(|until| format!(", good until {}", day_after(until, from))).unwrap_or_default();
+        remarks.push(format!("{} over{until}", show(&line.left, units)));
     }
     vec![format!("[ ] {}", packs.join(" + ")), line.food.clone(), need, line.cost.clone().unwrap_or_default(), remarks.join("; ")]
 }

@@ -93,6 +93,8 @@ enum Verb {
         /// How hard to look for the shortest plan and its proof
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
+        #[command(flatten)]
+        choice: print::Choice,
     },
     /// What is on the shelf, what goes off next, what it is worth
     Stock {
@@ -150,7 +152,7 @@ pub fn run() -> ExitCode {
         Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
-        Verb::Print { into, all, effort } => print::run(&cli, into.as_deref(), *all, (*effort).into()),
+        Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Stock { waste } => stock::run(&cli, *waste),
         Verb::Receive { otherwise } => receive::run(&cli, otherwise),
         Verb::Issue { meal, until } => issue::run(&cli, meal.as_deref(), *until),

@@ -3,14 +3,58 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use clap::{Args, ValueEnum};
 use serde::Serialize;
 
 use super::Cli;
 use super::outcome::{Done, Failure, json, say};
 use super::setting::Setting;
+use crate::kitchen::{Paper, Print};
 use crate::prep::{Effort, PrepPlan};
 use crate::purchase::ShoppingList;
-use crate::sheets::{Settings, Sheet, prep_guide, shopping_list, to_pdf};
+use crate::sheets::{Settings, Sheet, person_guide, prep_guide, shopping_list, to_pdf};
+
+/// Which sheets, and on what paper.
+#[derive(Debug, Clone, Args)]
+pub struct Choice {
+    /// Only these sheets
+    #[arg(long, value_enum, value_delimiter = ',', value_name = "SHEETS")]
+    only: Vec<SheetWord>,
+    /// The paper, whatever kitchen.toml says
+    #[arg(long, value_enum, value_name = "PAPER")]
+    paper: Option<PaperWord>,
+    /// The guides of one person alone, with what to wait for and whom to tell
+    #[arg(long, value_name = "NAME")]
+    person: Option<String>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum SheetWord {
+    List,
+    Guide,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum PaperWord {
+    #[value(name = "A4", alias = "a4")]
+    A4,
+    Letter,
+}
+
+impl Choice {
+    fn wants(&self, sheet: SheetWord) -> bool {
+        if self.only.is_empty() { self.person.is_none() || sheet == SheetWord::Guide } else { self.only.contains(&sheet) }
+    }
+
+    fn settings(&self, print: Print) -> Settings {
+        let paper = match self.paper {
+            Some(PaperWord::A4) => Paper::A4,
+            Some(PaperWord::Letter) => Paper::Letter,
+            None => print.paper,
+        };
+        Settings { paper, units: print.units }
+    }
+}
 
 /// What plan-<from>.json holds.
 #[derive(Serialize)]
@@ -19,7 +63,7 @@ struct Printed<'p> {
     prep: &'p PrepPlan,
 }
 
-pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort) -> Done {
+pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
     reckoned.warn(cli)?;
@@ -28,10 +72,14 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort) -> Done {
     let prep = reckoned.reckoning.prep(reckoned.kitchen, reckoned.week, effort);
 
     let household = &reckoned.kitchen.household.name;
-    let print = reckoned.kitchen.print;
-    let settings = Settings { paper: print.paper, units: print.units };
-    let mut sheets = vec![shopping_list(&list, &prep.before, household, settings)];
-    sheets.extend(prep.sessions.iter().map(|session| prep_guide(&prep.week, session, &prep.before, household, settings)));
+    let settings = choice.settings(reckoned.kitchen.print);
+    let mut sheets = Vec::new();
+    if choice.wants(SheetWord::List) {
+        sheets.push(shopping_list(&list, &prep.before, household, settings));
+    }
+    if choice.wants(SheetWord::Guide) {
+        sheets.extend(guides(&prep, household, settings, choice.person.as_deref())?);
+    }
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
@@ -44,6 +92,20 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort) -> Done {
     }
     let names = files.iter().map(|(path, _)| format!("{}\n", path.display())).collect::<String>();
     say(&format!("{household}: {}\n{names}", list.week))
+}
+
+/// A guide a session, of everybody or of one person.
+fn guides(prep: &PrepPlan, household: &str, settings: Settings, person: Option<&str>) -> Result<Vec<Sheet>, Failure> {
+    let all = prep.sessions.iter().enumerate().map(|(index, session)| (session, prep.before_session(index)));
+    let Some(person) = person else {
+        return Ok(all.map(|(session, before)| prep_guide(&prep.week, session, &before, household, settings)).collect());
+    };
+    let theirs: Vec<Sheet> =
+        all.filter_map(|(session, before)| person_guide(&prep.week, session, &before, household, settings, person)).collect();
+    if theirs.is_empty() {
+        return Err(Failure::Usage(format!("nobody called {person} has anything to do in {}", prep.week)));
+    }
+    Ok(theirs)
 }
 
 /// Writes every file beside its place first, so that a full disk leaves the old sheets whole.

@@ -28,8 +28,12 @@ pub fn as_purchased_with_facts(food: &Food, item: &Item, to: &Dimension, spoons:
 
 /// `item` as purchased in the line's own dimension, where no fact beyond the line is needed: `None` otherwise.
 ///
-/// A kitchen word with neither a weight nor a size stays a number of that word.
+/// A kitchen word with neither a weight nor a size stays a number of that word. A form or size that the food's table does not
+/// name is a missing fact, whatever it would be added to.
 pub fn own_dimension(food: &Food, item: &Item, spoons: Spoons) -> Option<Quantity> {
+    if item.size.is_none() && is_missing_in_table(food, item, spoons) {
+        return None;
+    }
     let to = match (&item.size, item.amount.unit) {
         (Some(size), _) => size.dimension(),
         (None, Unit::Word(word)) if food.weight_of(word.singular()).is_some() => Dimension::Mass,
@@ -37,6 +41,19 @@ pub fn own_dimension(food: &Food, item: &Item, spoons: Spoons) -> Option<Quantit
         _ => item.amount.most(spoons).dimension(),
     };
     as_purchased(food, item, &to, spoons).ok()
+}
+
+fn is_missing_in_table(food: &Food, item: &Item, spoons: Spoons) -> bool {
+    let table = |fact: &Option<Fact<Measured>>, named: &str| match fact {
+        Some(Fact { value: Measured::Table(table), .. }) => form_in(table, named).is_none(),
+        _ => false,
+    };
+    match (item.amount.most(spoons), &item.state) {
+        (Quantity::Volume(_), State::AsPurchased) => table(&food.cup, "whole"),
+        (Quantity::Volume(_), State::Prepared(form)) => table(&food.cup, form),
+        (Quantity::Count(_), _) => item.grade.is_some_and(|grade| table(&food.each, grade.word())),
+        _ => false,
+    }
 }
 
 /// A plain amount of a food as purchased (a lot, a pack, a par) in another dimension.

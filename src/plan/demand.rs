@@ -9,7 +9,7 @@ use super::stating::Stating;
 use super::uses::{meal_name, served_lines};
 use crate::foods::{FoodId, Item, State, as_purchased, own_dimension};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
-use crate::measure::{Dimension, Quantity};
+use crate::measure::{Dimension, Quantity, Unit};
 
 /// The demand of a week.
 #[derive(Debug, Clone, Default)]
@@ -125,7 +125,7 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
     };
     let own = own_dimension(facts, &item, spoons);
     let alone = own.as_ref().is_some_and(|own| own.dimension() == *dimension);
-    demand.amount = own.unwrap_or_else(|| Quantity::Words(item.amount.high, demand.line.clone()));
+    demand.amount = own.unwrap_or_else(|| in_own_word(&item, line.line));
     demand.own_words = !alone;
     let warning = Warning::MissingFact {
         at: demand.at.clone(),
@@ -135,6 +135,24 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
         key: missing.key,
     };
     (demand, Some(warning))
+}
+
+/// `1 cup diced onion` is a number of "cup diced", which adds up with its like alone. A line with a "plus" has no one word: it is
+/// a number of itself.
+fn in_own_word(item: &Item, line: &Ingredient) -> Quantity {
+    let unit = item.amount.unit.singular();
+    let word = match &item.state {
+        _ if item.amount.unit == Unit::Piece && item.plus.is_empty() => return Quantity::Count(item.amount.high),
+        _ if !item.plus.is_empty() => {
+            let Wanted::Food { item: Some(once), .. } = &line.wanted else { return Quantity::Words(1.0, line.text.clone()) };
+            return Quantity::Words(item.amount.high / once.amount.high, line.text.clone());
+        }
+        State::AsPurchased => unit.to_owned(),
+        State::Prepared(form) => format!("{unit} {form}"),
+        State::Cooked => format!("{unit} cooked"),
+        State::Drained => format!("{unit} drained"),
+    };
+    Quantity::Words(item.amount.high, word.trim().to_owned())
 }
 
 fn how_stated(item: &Item) -> Stated {

@@ -23,12 +23,20 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
     making.boxes.iter().map(note).collect()
 }
 
-/// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer".
+/// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer". What goes to one place is added up: the boxes
+/// of a making are all in the unit of its recipe.
 pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
     let recipe = &kitchen.recipes[making.recipe.0];
-    let part = |boxed: &Boxed| format!("{} to the {}", counted(&boxed.amount, kitchen.print.units), place_name(boxed.place));
+    let mut places: Vec<(Place, Quantity)> = Vec::new();
+    for boxed in &making.boxes {
+        match places.iter_mut().find(|(place, _)| *place == boxed.place) {
+            Some((_, amount)) => *amount = amount.plus(&boxed.amount).unwrap_or_else(|| amount.clone()),
+            None => places.push((boxed.place, boxed.amount.clone())),
+        }
+    }
+    let part = |(place, amount): &(Place, Quantity)| format!("{} to the {}", counted(amount, kitchen.print.units), place_name(*place));
     let verb = if making.boxes.iter().all(|boxed| boxed.place == Place::Cupboard) { "Box" } else { "Box and chill" };
-    format!("{verb} {}: {}", in_a_sentence(&recipe.name), listed(&making.boxes.iter().map(part).collect::<Vec<_>>()))
+    format!("{verb} {}: {}", in_a_sentence(&recipe.name), listed(&places.iter().map(part).collect::<Vec<_>>()))
 }
 
 /// "Move 3 portions of pearl barley from the freezer to the fridge".

@@ -17,6 +17,16 @@ pub(super) fn tasks(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule:
     let jobs = (0..work.origins.len()).map(|job| (job_task(kitchen, makings, work, schedule, job), Some(job)));
     let mut tasks: Vec<(Task, Option<usize>)> = set.chain(jobs).collect();
     tasks.sort_by_key(|(task, job)| (task.start_minute, job.is_some(), *job));
+    let places: Vec<Option<usize>> = tasks.iter().map(|(_, job)| *job).collect();
+    let place = |job: usize| places.iter().position(|one| *one == Some(job));
+    for link in &work.problem.links {
+        if let (Some(before), Some(after)) = (place(link.before), place(link.after)) {
+            let known = &mut tasks[after].0.after;
+            if !known.contains(&before) {
+                known.push(before);
+            }
+        }
+    }
     tasks
 }
 
@@ -42,6 +52,7 @@ fn set_task(kitchen: &Kitchen, setting: &Setting) -> Task {
         dish: None,
         short: format!("{} {} °C", sentence(name), setting.celsius.round()),
         notes: vec![],
+        after: vec![],
     }
 }
 
@@ -70,6 +81,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         dish: Some(recipe.name.clone()),
         short: String::new(),
         notes: vec![],
+        after: vec![],
     };
     match part {
         Part::Box => Task { text: box_text(kitchen, making), short: format!("{}: box", short_name(&recipe.name)), ..blank },

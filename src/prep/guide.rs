@@ -14,6 +14,16 @@ pub struct PrepPlan {
     pub moves: Vec<Before>,
 }
 
+impl PrepPlan {
+    /// What is to be done ahead of one session: after the start of the session before it, or from the beginning.
+    pub fn before_session(&self, index: usize) -> Vec<Before> {
+        // Written alike, from the year down, dates and times sort as text.
+        let start = |index: usize| self.sessions.get(index).map_or("", |session| session.start.as_str());
+        let after = index.checked_sub(1).map_or("", start);
+        self.before.iter().filter(|note| note.at.as_str() > after && note.at.as_str() <= start(index)).cloned().collect()
+    }
+}
+
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct SessionPlan {
     /// `2026-11-29T14:00`.
@@ -82,6 +92,9 @@ pub struct Task {
     /// Print only: "Cook until the inside is at 74 °C (165 °F)", "Wash hands, board and knife" ...
     #[serde(skip)]
     pub notes: Vec<String>,
+    /// Print only: places in `tasks` of what must be done before it can start.
+    #[serde(skip)]
+    pub after: Vec<usize>,
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

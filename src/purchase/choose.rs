@@ -140,8 +140,13 @@ impl<'a> Counter<'a> {
             })
             .collect();
         let visits = visit(&self.fares(shops), &choices);
-        if !visits.proven {
-            warnings.push(note("with this many shops the cheapest round could not be searched to its end; the best one found is listed"));
+        if visits.gap > 0 {
+            let currency = &self.kitchen.household.currency;
+            let gap = Money(visits.gap).decimal(currency);
+            let text = format!(
+                "so many shops could not be searched to the end: the round listed costs at most {gap} {currency} more than the cheapest"
+            );
+            warnings.push(note(&text));
         }
         let mut taken = visits.chosen.iter();
         for outcome in &mut outcomes {

@@ -152,6 +152,7 @@ fn worth(paid: &[&Paid], cost: Money, last_day: Date, currency: &Currency) -> Wo
     Worth { used: used.decimal(currency), keeps: keeps.decimal(currency), spoils: spoils.decimal(currency) }
 }
 
+/// Half up; the noise of adding shares is taken off first.
 pub(super) fn rounded(minor: f64) -> Money {
-    Money(minor.round() as i64)
+    Money((tidy(minor) + 0.5).floor() as i64)
 }

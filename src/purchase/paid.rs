@@ -91,7 +91,7 @@ fn left_in(ask: &Ask, there: &AtShop, window: &Window, counts: &[i64]) -> i64 {
 
 /// Packs bought to fill up an offer, for no window.
 fn unasked(there: &AtShop) -> i64 {
-    let asked: i64 = there.bought.windows.iter().map(|counts| held(there, counts)).sum();
+    let asked: i64 = there.bought.windows.iter().map(|counts| held(there, counts)).fold(0, i64::saturating_add);
     (held(there, &there.bought.whole.counts) - asked).max(0)
 }
 

@@ -35,7 +35,7 @@ pub(super) fn recipe_uses(kitchen: &Kitchen, in_hand: Vec<InHand>) -> Vec<Recipe
         (recipe, trial)
     });
     let mut worth_while: Vec<(&Recipe, Trial)> = tried.filter(|(_, trial)| rounded(trial.value).0 > 0).collect();
-    worth_while.sort_by(|(_, a), (_, b)| b.value.total_cmp(&a.value));
+    worth_while.sort_by(|(_, a), (_, b)| tidy(b.value).total_cmp(&tidy(a.value)));
     worth_while.truncate(MOST_RECIPES);
     let currency = &kitchen.household.currency;
     let said = worth_while.into_iter().map(|(recipe, trial)| RecipeUse {

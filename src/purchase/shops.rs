@@ -5,7 +5,7 @@
 //! **Method.** Depth first over the shops in file order, each first visited, then not. A branch is left where its fares and every
 //! food at the lowest price of a shop visited or still open come to more than the best in hand. With `n` shops there are at most
 //! 2ⁿ branches, so up to twelve shops are always searched to the end; with more the search ends after [`MOST_BRANCHES`] branches and
-//! says whether it was finished.
+//! says by how much at most the best in hand is dearer than the cheapest: no branch left open costs less than its fares and lowest prices.
 
 /// 2²⁰: all that twenty shops can have.
 const MOST_BRANCHES: usize = 1 << 20;
@@ -24,12 +24,17 @@ pub(super) struct Choice {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) struct Visits {
     pub chosen: Vec<usize>,
-    pub proven: bool,
+    /// Minor units by which a cheaper choice may exist; 0 where the search was finished or the bound proves the choice.
+    pub gap: i64,
 }
 
 /// The least sum of prices and fares, then the fewest shops, then the earliest in the file. Every food has at least one choice.
 pub(super) fn visit(fares: &[i64], foods: &[Vec<Choice>]) -> Visits {
-    let mut search = Search::new(fares, foods);
+    visit_within(fares, foods, MOST_BRANCHES)
+}
+
+pub(super) fn visit_within(fares: &[i64], foods: &[Vec<Choice>], most_branches: usize) -> Visits {
+    let mut search = Search { most_branches, ..Search::new(fares, foods) };
     let none = vec![i64::MAX; foods.len()];
     search.branch(0, 0, &none);
     let visited = match &search.best {
@@ -37,7 +42,8 @@ pub(super) fn visit(fares: &[i64], foods: &[Vec<Choice>]) -> Visits {
         None => vec![true; fares.len()],
     };
     let chosen = foods.iter().map(|choices| in_shops(choices, &visited)).collect();
-    Visits { chosen, proven: search.branches <= MOST_BRANCHES }
+    let gap = search.best.as_ref().map_or(0, |best| best.cost.saturating_sub(search.least_open).max(0));
+    Visits { chosen, gap }
 }
 
 /// Of the visited shops the cheapest for one food; at one price less left, then fewer packs, then file order.
@@ -64,6 +70,9 @@ struct Search<'a> {
     ceiling: (i64, usize),
     best: Option<Best>,
     branches: usize,
+    most_branches: usize,
+    /// The least that a branch left open could cost.
+    least_open: i64,
 }
 
 impl Search<'_> {
@@ -79,14 +88,21 @@ impl Search<'_> {
             later[shop] = lower(&price[shop], &later[shop + 1]);
         }
         let ceiling = drop_one_by_one(fares, &price);
-        Search { fares, price, later, visited: vec![false; fares.len()], ceiling, best: None, branches: 0 }
+        Search {
+            fares,
+            price,
+            later,
+            visited: vec![false; fares.len()],
+            ceiling,
+            best: None,
+            branches: 0,
+            most_branches: MOST_BRANCHES,
+            least_open: i64::MAX,
+        }
     }
 
     fn branch(&mut self, shop: usize, spent: i64, lowest: &[i64]) {
         self.branches += 1;
-        if self.branches > MOST_BRANCHES && self.best.is_some() {
-            return;
-        }
         let shops = self.visited.iter().filter(|visited| **visited).count();
         let goods = lowest
             .iter()
@@ -96,6 +112,10 @@ impl Search<'_> {
         let Some(goods) = goods else { return };
         let cost = goods.saturating_add(spent);
         if (cost, shops) > self.ceiling || self.best.as_ref().is_some_and(|best| (cost, shops) >= (best.cost, best.shops)) {
+            return;
+        }
+        if self.branches > self.most_branches && self.best.is_some() {
+            self.least_open = self.least_open.min(cost);
             return;
         }
         if shop == self.fares.len() {

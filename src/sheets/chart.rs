@@ -150,10 +150,10 @@ fn lane(setter: &mut Setter, name: &str, bars: &[Bar], scale: &Scale, ticks: &[i
         let placed = placed(setter, bar, scale);
         match rows.iter_mut().find(|(taken, _)| *taken <= placed.left) {
             Some((taken, row)) => {
-                *taken = placed.right + 1.0;
+                *taken = placed.right;
                 row.push(placed);
             }
-            None => rows.push((placed.right + 1.0, vec![placed])),
+            None => rows.push((placed.right, vec![placed])),
         }
     }
     let mut lines: Vec<Line> = rows.into_iter().map(|(_, bars)| row_line(bars, scale, ticks, row)).collect();
@@ -190,7 +190,7 @@ fn placed(setter: &mut Setter, bar: &Bar, scale: &Scale) -> Placed {
     }
     let right = x + width + PAD;
     if right + needed <= scale.right {
-        return Placed { x, width, left: x, right: right + needed, label: bare.moved(right), fill: bar.fill };
+        return Placed { x, width, left: x, right: right + needed + PAD, label: bare.moved(right), fill: bar.fill };
     }
     let left = x - PAD - needed;
     Placed { x, width, left, right: x + width, label: bare.moved(left), fill: bar.fill }

@@ -61,10 +61,15 @@ pub fn across(from: f32, to: f32, y: f32, grey: f32) -> Rule {
 
 /// Columns of equal width below `top`, and that width.
 pub fn columns(page: &Page, top: f32, count: usize) -> (Vec<Column>, f32) {
+    columns_apart(page, top, count, GUTTER)
+}
+
+/// Columns with that much space between them.
+pub fn columns_apart(page: &Page, top: f32, count: usize, gutter: f32) -> (Vec<Column>, f32) {
     let whole = page.width - 2.0 * MARGIN;
-    let width = (whole - GUTTER * (count as f32 - 1.0)) / count as f32;
+    let width = (whole - gutter * (count as f32 - 1.0)) / count as f32;
     let bottom = page.height - MARGIN - FOOT;
-    let column = |index: usize| Column { x: MARGIN + index as f32 * (width + GUTTER), top, bottom };
+    let column = |index: usize| Column { x: MARGIN + index as f32 * (width + gutter), top, bottom };
     ((0..count).map(column).collect(), width)
 }
 

@@ -1,19 +1,19 @@
 //! The prep guide: one page a session, read in a kitchen by someone who has never seen the tool. It is made to fit by a stated order of measures.
 
+use itertools::Itertools;
 use jiff::civil::DateTime;
 
-use crate::foods::Place;
-use crate::measure::{Quantity, Units};
-use crate::prep::{Before, BoxNote, Fetch, SessionPlan};
+use crate::prep::{Before, SessionPlan};
 
+use super::beside::{Beside, groups};
 use super::chart::chart;
 use super::flow::{Block, Cursor, pour, pour_evenly};
-use super::frame::{GRID, Head, columns, finished, headed, number_pages};
-use super::page::{MARGIN, Page};
-use super::parts::{hanging, heading};
+use super::frame::{GRID, GUTTER, Head, across, columns, columns_apart, finished, headed, number_pages};
+use super::page::{BLACK, MARGIN, Page};
+use super::parts::heading;
 use super::steps::{Steps, Type, marks};
-use super::text::{Setter, Span, Style, plain, soft, strong};
-use super::wording::{amount, clock, day, duration, full_day, moment, place, spoken};
+use super::text::{Setter, Style, plain, soft, strong};
+use super::wording::{clock, day, duration, full_day};
 use super::{Settings, Sheet};
 
 /// One way of setting the page: the type, and the height of a row of the chart.
@@ -23,19 +23,25 @@ struct Measure {
     row: f32,
 }
 
-const fn measure(body: [f32; 2], note: [f32; 2], run_in: bool, row: f32) -> Measure {
-    let (body, note) = (Style { size: body[0], leading: body[1] }, Style { size: note[0], leading: note[1] });
-    Measure { kind: Type { body, note, run_in }, row }
+const fn measure(body: [f32; 2], note: [f32; 2], small: [f32; 2], run_in: bool, gap: f32, row: f32) -> Measure {
+    let (body, note, small) = (style(body), style(note), style(small));
+    Measure { kind: Type { body, note, small, run_in, gap }, row }
+}
+
+const fn style([size, leading]: [f32; 2]) -> Style {
+    Style { size, leading }
 }
 
 /// What is tried in turn until a session fits its page: text run in, smaller type down to 9 pt, tighter leading, then a lower chart.
-const MEASURES: [Measure; 6] = [
-    measure([11.0, 14.0], [9.5, 12.0], false, 13.0),
-    measure([11.0, 14.0], [9.5, 12.0], true, 13.0),
-    measure([10.0, 13.0], [9.5, 12.0], true, 13.0),
-    measure([9.5, 12.0], [9.5, 12.0], true, 13.0),
-    measure([9.0, 11.0], [9.0, 11.0], true, 13.0),
-    measure([9.0, 11.0], [9.0, 11.0], true, 10.0),
+const MEASURES: [Measure; 8] = [
+    measure([11.0, 14.0], [9.5, 12.0], [9.5, 12.0], false, 4.0, 13.0),
+    measure([11.0, 14.0], [9.5, 12.0], [9.5, 12.0], true, 4.0, 13.0),
+    measure([10.0, 13.0], [9.5, 12.0], [7.5, 9.5], true, 4.0, 13.0),
+    measure([9.5, 12.0], [9.5, 12.0], [7.5, 9.5], true, 3.0, 13.0),
+    measure([9.0, 11.0], [9.0, 11.0], [7.5, 9.0], true, 2.5, 13.0),
+    measure([9.0, 10.5], [9.0, 10.5], [7.5, 8.5], true, 1.5, 13.0),
+    measure([9.0, 10.5], [9.0, 10.5], [7.5, 8.5], true, 1.5, 10.0),
+    measure([9.0, 10.0], [9.0, 10.0], [7.5, 8.25], true, 1.0, 9.0),
 ];
 
 /// Where nothing fits one page, the steps are read from several, in the type of the first of this many measures that needs fewest.
@@ -44,21 +50,46 @@ const ROOMY: usize = 3;
 /// Below the chart at least this much must be free for the steps to begin on the same page.
 const LEAST_BELOW: f32 = 120.0;
 
+/// Space between two columns of small type.
+const NARROW_GUTTER: f32 = 15.0;
+
+/// A session by more people than this is not printed one page a person.
+const MOST_PEOPLE: usize = 6;
+
 /// The guide of one session. `before` is what must be done ahead of it.
 pub fn prep_guide(week: &str, session: &SessionPlan, before: &[Before], household: &str, settings: Settings) -> Sheet {
+    let guide = Guide::new(week, session, before, household, settings, None);
     let mut setter = Setter::default();
-    let start = session.start.parse::<DateTime>().unwrap_or_default();
-    let guide = Guide { week, session, before, household, settings, start };
     let mut pages = guide.fitted(&mut setter);
-    let title = format!("Prep guide, {week}, {}", full_day(start.date()));
-    number_pages(&mut setter, &mut pages, &title);
+    number_pages(&mut setter, &mut pages, &guide.title());
     let mut warnings = Vec::new();
     if pages.len() > 1 {
-        warnings
-            .push(format!("the prep guide of {} {} needs {} pages", day(start.date()), clock(start), pages.len()).replace('\u{a0}', " "));
+        let (on, at) = (day(guide.start.date()), clock(guide.start));
+        warnings.push(format!("the prep guide of {on} {at} needs {} pages", pages.len()).replace('\u{a0}', " "));
     }
-    let stem = format!("prep-guide-{}", start.strftime("%Y-%m-%d-%H%M"));
-    finished(setter, stem, title.replace('\u{a0}', " "), pages, warnings)
+    finished(setter, guide.stem(), guide.title().replace('\u{a0}', " "), pages, warnings)
+}
+
+/// What one person of a session does, with what to wait for and whom to tell; `None` where nobody of that name has anything to do.
+pub fn person_guide(
+    week: &str,
+    session: &SessionPlan,
+    before: &[Before],
+    household: &str,
+    settings: Settings,
+    person: &str,
+) -> Option<Sheet> {
+    let person = people(session).into_iter().find(|name| name.to_lowercase() == person.to_lowercase())?;
+    let guide = Guide::new(week, session, before, household, settings, Some(person));
+    let mut setter = Setter::default();
+    let mut pages = guide.single(&mut setter).map_or_else(|| guide.several(&mut setter), |page| vec![page]);
+    number_pages(&mut setter, &mut pages, &guide.title());
+    Some(finished(setter, guide.stem(), guide.title().replace('\u{a0}', " "), pages, Vec::new()))
+}
+
+/// Everybody who has something to do, in the order in which they begin.
+fn people(session: &SessionPlan) -> Vec<&str> {
+    session.tasks.iter().flat_map(|task| task.person.iter().chain(&task.out_person)).map(String::as_str).unique().collect()
 }
 
 struct Guide<'a> {
@@ -68,34 +99,101 @@ struct Guide<'a> {
     household: &'a str,
     settings: Settings,
     start: DateTime,
+    whose: Option<&'a str>,
 }
 
-impl Guide<'_> {
+impl<'a> Guide<'a> {
+    fn new(
+        week: &'a str,
+        session: &'a SessionPlan,
+        before: &'a [Before],
+        household: &'a str,
+        settings: Settings,
+        whose: Option<&'a str>,
+    ) -> Guide<'a> {
+        let start = session.start.parse::<DateTime>().unwrap_or_default();
+        Guide { week, session, before, household, settings, start, whose }
+    }
+
+    /// Without breaking spaces in its dates.
+    fn title(&self) -> String {
+        let whose = self.whose.map_or_else(String::new, |person| format!(", for {person}"));
+        format!("Prep guide, {}, {}{whose}", self.week, full_day(self.start.date()))
+    }
+
+    fn stem(&self) -> String {
+        let plain_letters = |name: &str| name.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect::<String>();
+        let whose = self.whose.map_or_else(String::new, |person| format!("-{}", plain_letters(&person.to_lowercase())));
+        format!("prep-guide-{}{whose}", self.start.strftime("%Y-%m-%d-%H%M"))
+    }
+
+    /// One page; else one page a person; else several.
     fn fitted(&self, setter: &mut Setter) -> Vec<Page> {
-        let mut fewest: Option<Vec<Page>> = None;
-        for (index, measure) in MEASURES.into_iter().enumerate() {
-            let pages = self.laid_out(setter, measure);
-            if pages.len() == 1 {
-                return pages;
-            }
-            if index < ROOMY && fewest.as_ref().is_none_or(|best| pages.len() < best.len()) {
-                fewest = Some(pages);
-            }
+        if let Some(page) = self.single(setter) {
+            return vec![page];
         }
-        fewest.unwrap_or_default()
+        let people = people(self.session);
+        let theirs =
+            |person: &&'a str| Guide::new(self.week, self.session, self.before, self.household, self.settings, Some(person)).single(setter);
+        let pages = (2..=MOST_PEOPLE).contains(&people.len()).then(|| people.iter().map(theirs).collect::<Option<Vec<Page>>>());
+        pages.flatten().unwrap_or_else(|| self.several(setter))
+    }
+
+    /// The page in the first measure in which everything has room on it.
+    fn single(&self, setter: &mut Setter) -> Option<Page> {
+        MEASURES.into_iter().find_map(|measure| self.on_one_page(setter, measure))
+    }
+
+    /// The chart, the steps in two columns, and what stands beside them in three.
+    fn on_one_page(&self, setter: &mut Setter, measure: Measure) -> Option<Page> {
+        let (mut page, top) = headed(setter, self.settings, &self.head(false), self.household);
+        let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
+        let charted = pour(&lanes, Cursor::default(), &columns(&page, top, 1).0, Some(&mut page));
+        let (two, width) = columns_apart(&page, charted.lowest + 1.5 * GRID, 2, self.gutter(measure));
+        let steps = self.steps(measure.kind, width).blocks(setter);
+        let stepped = pour_evenly(&steps, Cursor::default(), &two, &mut page);
+        let under = stepped.lowest + 1.5 * GRID;
+        let (three, width) = columns_apart(&page, under + GRID, 3, self.gutter(measure));
+        let lists = self.beside(measure.kind);
+        let lists: Vec<Block> = [lists.ahead(), lists.afterwards()].into_iter().flat_map(|lists| groups(setter, lists, width)).collect();
+        page.rules.push(across(MARGIN, page.width - MARGIN, under, BLACK));
+        let listed = pour_evenly(&lists, Cursor::default(), &three, &mut page);
+        let whole = charted.until.block == lanes.len() && stepped.until.block == steps.len() && listed.until.block == lists.len();
+        (whole && page.runs.iter().all(|run| run.bounds().is_inside(&page.inside_margins(), 0.1))).then_some(page)
+    }
+
+    fn several(&self, setter: &mut Setter) -> Vec<Page> {
+        let ways = MEASURES[..ROOMY].iter().map(|measure| self.on_pages(setter, *measure));
+        ways.min_by_key(Vec::len).unwrap_or_default()
+    }
+
+    fn gutter(&self, measure: Measure) -> f32 {
+        if measure.kind.is_tight() { NARROW_GUTTER } else { GUTTER }
+    }
+
+    fn lanes(&self, setter: &mut Setter, measure: Measure, width: f32) -> Vec<Block> {
+        chart(setter, self.session, &marks(self.session), self.start, measure.row, width, self.settings.units)
+    }
+
+    fn steps(&self, kind: Type, width: f32) -> Steps<'a> {
+        Steps { session: self.session, start: self.start, kind, width, units: self.settings.units, whose: self.whose }
+    }
+
+    fn beside(&self, kind: Type) -> Beside<'a> {
+        Beside { session: self.session, before: self.before, kind, units: self.settings.units }
     }
 
     fn head(&self, continued: bool) -> Head {
         let session = self.session;
         let finish = session.finish.parse::<DateTime>().unwrap_or(self.start);
         let more = if continued { ", continued" } else { "" };
-        let title = format!("{}, {} to {}{more}", full_day(self.start.date()), clock(self.start), clock(finish));
+        let whose = self.whose.map_or_else(String::new, |person| format!(", {person}"));
+        let title = format!("{}, {} to {}{whose}{more}", full_day(self.start.date()), clock(self.start), clock(finish));
         let mut under = Vec::new();
         if !continued {
-            if !session.people.is_empty() {
-                under.push(vec![strong(session.people.join("; "))]);
-            }
-            let mut facts = vec![plain(duration(session.minutes))];
+            let mut facts = vec![strong(session.people.join("; "))];
+            facts.extend((!session.people.is_empty()).then(|| soft("  ·  ")));
+            facts.push(plain(duration(session.minutes)));
             facts.extend(session.finish_by.iter().map(|by| strong(format!(", to be finished by\u{a0}{by}"))));
             facts.push(soft(if session.proven {
                 "; no shorter plan exists".to_owned()
@@ -107,13 +205,11 @@ impl Guide<'_> {
         Head { over: format!("Prep guide, {}", self.week), title, under }
     }
 
-    fn laid_out(&self, setter: &mut Setter, measure: Measure) -> Vec<Page> {
-        let units = self.settings.units;
+    /// As many pages as it takes: what comes first, the steps, what comes after, in two columns.
+    fn on_pages(&self, setter: &mut Setter, measure: Measure) -> Vec<Page> {
         let (mut page, mut top) = headed(setter, self.settings, &self.head(false), self.household);
         let mut pages = Vec::new();
-        let width = page.width - 2.0 * MARGIN;
-        let marks = marks(self.session);
-        let lanes = chart(setter, self.session, &marks, self.start, measure.row, width, units);
+        let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
         let mut from = Cursor::default();
         loop {
             let poured = pour(&lanes, from, &columns(&page, top, 1).0, Some(&mut page));
@@ -126,7 +222,7 @@ impl Guide<'_> {
             (page, top) = headed(setter, self.settings, &self.head(true), self.household);
         }
         let (two, narrow) = columns(&page, top, 2);
-        let blocks = self.blocks(setter, measure.kind, narrow);
+        let blocks = self.in_a_row(setter, measure.kind, narrow);
         if two[0].bottom - top < LEAST_BELOW {
             pages.push(page);
             (page, top) = headed(setter, self.settings, &self.head(true), self.household);
@@ -144,94 +240,12 @@ impl Guide<'_> {
     }
 
     /// In the order in which a kitchen needs them.
-    fn blocks(&self, setter: &mut Setter, kind: Type, width: f32) -> Vec<Block> {
-        let session = self.session;
-        let units = self.settings.units;
-        let dated = |note: &Before| vec![strong(moment(&note.at)), plain(format!("  {}", note.text))];
-        let sentences = |texts: &[String]| texts.iter().map(|text| vec![plain(text)]).collect::<Vec<_>>();
-        let ahead = vec![
-            ("Before the session", self.before.iter().map(dated).collect()),
-            ("Fetch", fetched(&session.fetch, units)),
-            ("Cut", self.cuts()),
-        ];
-        let afterwards = vec![
-            ("What this makes", self.batches()),
-            ("Boxes", session.boxes.iter().map(|note| self.boxed(note)).collect()),
-            ("Take care", sentences(&session.cautions)),
-            ("Good to know", sentences(&session.advice)),
-        ];
-        let mut blocks = groups(setter, ahead, kind.note, width);
+    fn in_a_row(&self, setter: &mut Setter, kind: Type, width: f32) -> Vec<Block> {
+        let lists = self.beside(kind);
+        let mut blocks = groups(setter, lists.ahead(), width);
         blocks.push(heading(setter, "Steps", kind.note, width));
-        blocks.extend(Steps { session, start: self.start, kind, width, units }.blocks(setter));
-        blocks.extend(groups(setter, afterwards, kind.note, width));
+        blocks.extend(self.steps(kind, width).blocks(setter));
+        blocks.extend(groups(setter, lists.afterwards(), width));
         blocks
     }
-
-    /// The name of a recipe as the tasks print it.
-    fn dish(&self, id: &str) -> String {
-        let known = self.session.tasks.iter().find(|task| task.recipe.as_deref() == Some(id)).and_then(|task| task.dish.clone());
-        known.unwrap_or_else(|| spoken(id))
-    }
-
-    fn cuts(&self) -> Vec<Vec<Span>> {
-        let units = self.settings.units;
-        let cut = |cut: &crate::prep::Cut| {
-            vec![strong(cut.food.as_str()), plain(format!(", {}, {}, for step\u{a0}{}", amount(&cut.amount, units), cut.cut, cut.step))]
-        };
-        self.session.cuts.iter().map(cut).collect()
-    }
-
-    fn batches(&self) -> Vec<Vec<Span>> {
-        let makes = |batch: &crate::prep::Batch| {
-            let times = amount(&crate::measure::Quantity::pieces(batch.batches), self.settings.units);
-            let word = if batch.batches <= 1.0 { "batch" } else { "batches" };
-            let much = format!(", {}", amount(&batch.makes, self.settings.units));
-            vec![strong(self.dish(&batch.recipe)), plain(much), soft(format!(" ({times}\u{a0}{word})"))]
-        };
-        self.session.batches.iter().map(makes).collect()
-    }
-
-    fn boxed(&self, note: &BoxNote) -> Vec<Span> {
-        let portions = note.amount.clone().unwrap_or(Quantity::portions(note.portions));
-        let portions = amount(&portions, self.settings.units);
-        let mut spans = vec![strong(self.dish(&note.recipe)), plain(format!(", {portions}, {}", place(note.place)))];
-        spans.extend(note.boxes.iter().map(|boxes| plain(format!(", {boxes}"))));
-        spans.push(strong(format!(", use by {}", day(note.use_by))));
-        if !note.what_for.is_empty() {
-            spans.push(soft(format!(", for {}", note.what_for.join(", "))));
-        }
-        spans
-    }
-}
-
-/// Paragraphs under headings; a heading with nothing under it is left out.
-fn groups(setter: &mut Setter, groups: Vec<(&str, Vec<Vec<Span>>)>, style: Style, width: f32) -> Vec<Block> {
-    let mut blocks = Vec::new();
-    for (title, notes) in groups.into_iter().filter(|(_, notes)| !notes.is_empty()) {
-        blocks.push(heading(setter, title, style, width));
-        blocks.extend(notes.iter().map(|spans| Block::of(hanging(setter, spans, style, width))));
-    }
-    blocks
-}
-
-/// What to fetch, a paragraph a place.
-fn fetched(fetch: &[Fetch], units: Units) -> Vec<Vec<Span>> {
-    let places =
-        [(Some(Place::Cupboard), "Cupboard"), (Some(Place::Fridge), "Fridge"), (Some(Place::Freezer), "Freezer"), (None, "Bought")];
-    let paragraph = |(from, name): (Option<Place>, &str)| {
-        let here: Vec<&Fetch> = fetch.iter().filter(|one| one.place == from).collect();
-        if here.is_empty() {
-            return None;
-        }
-        let mut spans = vec![strong(format!("{name}: "))];
-        for (index, one) in here.iter().enumerate() {
-            let what = one.food.clone().or_else(|| one.recipe.as_deref().map(spoken)).unwrap_or_default();
-            let much = if one.amount.is_zero() { String::new() } else { format!("{} ", amount(&one.amount, units)) };
-            let gap = if index > 0 { "; " } else { "" };
-            spans.push(plain(format!("{gap}{much}{what}")));
-            spans.extend(one.look_first.then(|| strong(" (look at it first)")));
-        }
-        Some(spans)
-    };
-    places.into_iter().filter_map(paragraph).collect()
 }

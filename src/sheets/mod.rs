@@ -13,9 +13,10 @@
 //! | `parts` | headings, hanging paragraphs, words and figures on one line |
 //! | `wording` | dates, amounts and packs as a person reads them |
 //! | `shopping`, `notes` | the shopping list, and what stands after it |
-//! | `guide`, `steps`, `chart` | the prep guide, its steps, its chart over time |
+//! | `guide`, `steps`, `beside`, `chart` | the prep guide, its steps, the lists beside them, its chart over time |
 //! | `pdf` | pages into bytes |
 
+mod beside;
 mod chart;
 mod face;
 mod flow;
@@ -33,7 +34,7 @@ mod wording;
 #[cfg(test)]
 mod tests;
 
-pub use guide::prep_guide;
+pub use guide::{person_guide, prep_guide};
 pub use page::{Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
 pub use pdf::to_pdf;
 pub use shopping::shopping_list;

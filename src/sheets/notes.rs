@@ -1,5 +1,8 @@
 //! What stands on the shopping list after the trips: what is at home, what runs out, what it costs, what to do before cooking.
 
+use itertools::Itertools;
+
+use crate::foods::Place;
 use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{FromPantry, ShoppingList};
@@ -8,7 +11,7 @@ use super::flow::Block;
 use super::frame::NOTE;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, plain, soft, strong};
-use super::wording::{amount, day, moment, place, spoken};
+use super::wording::{amount, day, moment, place, sentence, spoken};
 
 /// One note, and the figures that stand at the right edge of its first line.
 struct Note {
@@ -26,7 +29,7 @@ impl From<Vec<Span>> for Note {
 pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width: f32, units: Units) -> Vec<Block> {
     let groups: Vec<(&str, Vec<Note>)> = vec![
         ("Look before you go", run_in(&list.ask)),
-        ("Already at home", list.from_pantry.iter().map(|taken| at_home(taken, units)).collect()),
+        ("Already at home", at_home(&list.from_pantry, units)),
         ("Use up first", expiring(list, units)),
         ("What it costs", costs(list)),
         ("No price known", run_in(&list.no_price)),
@@ -37,7 +40,14 @@ pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width
         ("Before cooking", before.iter().map(|note| dated(moment(&note.at), &note.text)).collect()),
         ("During the week", list.moves.iter().map(|note| dated(day(note.at), &note.text)).collect()),
         ("Left over, not planned", spare(list, units)),
-        ("Warnings", list.warnings.iter().map(|text| vec![plain(text)].into()).collect()),
+        (
+            "Warnings",
+            list.warnings
+                .iter()
+                .map(|text| vec![plain(sentence(without_place(text)))].into())
+                .unique_by(|note: &Note| note.spans[0].text.clone())
+                .collect(),
+        ),
     ];
     groups.into_iter().filter(|(_, notes)| !notes.is_empty()).flat_map(|(title, notes)| group(setter, title, notes, width)).collect()
 }
@@ -56,6 +66,12 @@ fn set_note(setter: &mut Setter, note: Note, width: f32) -> Block {
     Block::of(lines)
 }
 
+/// A warning without the file and the line it is about: those are for the screen.
+fn without_place(warning: &str) -> &str {
+    let parts = warning.split_once(".toml:").and_then(|(_, rest)| rest.split_once(": "));
+    parts.filter(|(line, _)| line.chars().all(|c| c.is_ascii_digit() || c == ':')).map_or(warning, |(_, text)| text)
+}
+
 /// Words in one paragraph.
 fn run_in(words: &[String]) -> Vec<Note> {
     if words.is_empty() { Vec::new() } else { vec![vec![plain(words.join(", "))].into()] }
@@ -69,18 +85,29 @@ fn named(food: &Option<String>, recipe: &Option<String>) -> String {
     food.clone().or_else(|| recipe.as_deref().map(spoken)).unwrap_or_default()
 }
 
-fn at_home(taken: &FromPantry, units: Units) -> Note {
-    let mut spans = vec![
-        strong(named(&taken.food, &taken.recipe)),
-        plain(format!(", {}", amount(&taken.amount, units))),
-        plain(format!(", {}", place(taken.place))),
-    ];
-    if taken.look_first {
-        spans.push(strong(", look at it first"));
+/// A paragraph a place; what is taken of one thing on several days is added up.
+fn at_home(from_pantry: &[FromPantry], units: Units) -> Vec<Note> {
+    let mut things: Vec<FromPantry> = Vec::new();
+    for taken in from_pantry {
+        let same = |one: &&mut FromPantry| (&one.food, &one.recipe, one.place) == (&taken.food, &taken.recipe, taken.place);
+        match things.iter_mut().find(same).and_then(|one| one.amount.plus(&taken.amount).map(|sum| (one, sum))) {
+            Some((one, sum)) => {
+                one.amount = sum;
+                one.look_first |= taken.look_first;
+            }
+            None => things.push(taken.clone()),
+        }
     }
-    let what_for = if taken.what_for.is_empty() { String::new() } else { format!(", {}", taken.what_for.join(", ")) };
-    spans.push(soft(format!("  ·  for {}{what_for}", day(taken.on))));
-    spans.into()
+    let paragraph = |at: Place| {
+        let mut spans = vec![strong(format!("{}: ", sentence(place(at))))];
+        for (index, one) in things.iter().filter(|one| one.place == at).enumerate() {
+            let gap = if index > 0 { "; " } else { "" };
+            spans.push(plain(format!("{gap}{} {}", amount(&one.amount, units), named(&one.food, &one.recipe))));
+            spans.extend(one.look_first.then(|| strong(" (look at it first)")));
+        }
+        (spans.len() > 1).then(|| spans.into())
+    };
+    [Place::Cupboard, Place::Fridge, Place::Freezer].into_iter().filter_map(paragraph).collect()
 }
 
 fn expiring(list: &ShoppingList, units: Units) -> Vec<Note> {

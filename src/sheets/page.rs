@@ -149,8 +149,8 @@ impl Page {
     }
 }
 
-/// Half an inch: every household printer prints up to it (common practice, no source).
-pub const MARGIN: f32 = 36.0;
+/// Ten millimetres: every household printer prints up to it (common practice, no source).
+pub const MARGIN: f32 = 28.35;
 
 /// The thickness of a hairline that a cheap printer still prints.
 pub const HAIRLINE: f32 = 0.4;

@@ -1,5 +1,7 @@
 //! The shopping list: read at arm's length, with a trolley in the other hand. A page or more for every trip.
 
+use itertools::Itertools;
+
 use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, TripList};
@@ -7,7 +9,7 @@ use crate::purchase::{ListLine, ShopVisit, ShoppingList, TripList};
 use super::flow::{Block, Column, Cursor, pour, pour_evenly};
 use super::frame::{GRID, Head, NOTE, across, columns, finished, headed, number_pages};
 use super::notes;
-use super::page::{BLACK, Item, Page, Rect, SOFT, Weight};
+use super::page::{BLACK, Item, Page, Rect, Weight};
 use super::parts::{opposite, underlined};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, full_day, listed, need, offer, pack};
@@ -15,6 +17,21 @@ use super::{Settings, Sheet};
 
 /// Names and packs.
 const ENTRY: Style = Style { size: 13.0, leading: 16.0 };
+
+/// How close lines stand.
+#[derive(Debug, Clone, Copy)]
+struct Spacing {
+    entry: Style,
+    /// Above the name of a section.
+    section: f32,
+    /// Below a line's last word.
+    below: f32,
+}
+
+const WIDE: Spacing = Spacing { entry: ENTRY, section: 2.0 * GRID, below: GRID };
+
+/// For a trip that would otherwise begin another page.
+const CLOSE: Spacing = Spacing { entry: Style { size: 13.0, leading: 15.0 }, section: GRID, below: 2.5 };
 
 /// The box to tick, and where the name begins.
 const TICK: f32 = 10.0;
@@ -47,11 +64,26 @@ fn head(list: &ShoppingList, trip: &TripList, continued: bool) -> Head {
     Head { over: format!("Shopping list, {}", list.week), title, under }
 }
 
-/// The pages of one trip, and the lowest point that the last of them reaches.
+/// The pages of one trip, and the lowest point that the last of them reaches; set closer where that saves a page.
 fn trip_pages(setter: &mut Setter, list: &ShoppingList, trip: &TripList, household: &str, settings: Settings) -> (Vec<Page>, f32) {
+    let wide = spaced_pages(setter, (list, trip), household, settings, WIDE);
+    if wide.0.len() == 1 {
+        return wide;
+    }
+    let close = spaced_pages(setter, (list, trip), household, settings, CLOSE);
+    if close.0.len() < wide.0.len() { close } else { wide }
+}
+
+fn spaced_pages(
+    setter: &mut Setter,
+    (list, trip): (&ShoppingList, &TripList),
+    household: &str,
+    settings: Settings,
+    spacing: Spacing,
+) -> (Vec<Page>, f32) {
     let (first, top) = headed(setter, settings, &head(list, trip, false), household);
     let (single, wide) = columns(&first, top, 1);
-    let blocks = trip_blocks(setter, list, trip, wide.min(LONGEST), settings.units);
+    let blocks = trip_blocks(setter, list, trip, wide.min(LONGEST), settings.units, spacing);
     let height: f32 = blocks.iter().map(|block| block.space + block.height()).sum();
     let short = height <= (single[0].bottom - top) / 2.0;
     let (mut page, mut top) = (first, top);
@@ -61,7 +93,7 @@ fn trip_pages(setter: &mut Setter, list: &ShoppingList, trip: &TripList, househo
         return (vec![page], poured.lowest);
     }
     let (mut two, narrow) = columns(&page, top, 2);
-    let blocks = trip_blocks(setter, list, trip, narrow, settings.units);
+    let blocks = trip_blocks(setter, list, trip, narrow, settings.units, spacing);
     let mut from = Cursor::default();
     loop {
         let poured = pour_evenly(&blocks, from, &two, &mut page);
@@ -116,7 +148,7 @@ fn fits_in(blocks: &[Block], columns: &[Column]) -> bool {
     poured.until.block == blocks.len() && columns.iter().all(|column| poured.lowest <= column.bottom + 0.01)
 }
 
-fn trip_blocks(setter: &mut Setter, list: &ShoppingList, trip: &TripList, width: f32, units: Units) -> Vec<Block> {
+fn trip_blocks(setter: &mut Setter, list: &ShoppingList, trip: &TripList, width: f32, units: Units, spacing: Spacing) -> Vec<Block> {
     let mut blocks = Vec::new();
     if trip.shops.iter().all(|visit| visit.sections.iter().all(|section| section.lines.is_empty())) {
         blocks.push(Block::of(setter.paragraph(&[plain("Nothing to buy.")], ENTRY, width)));
@@ -125,8 +157,8 @@ fn trip_blocks(setter: &mut Setter, list: &ShoppingList, trip: &TripList, width:
         blocks.push(shop_heading(setter, list, visit, width));
         for section in &visit.sections {
             let heading = blocks.len();
-            blocks.push(section_heading(setter, &section.section, width));
-            blocks.extend(section.lines.iter().map(|line| entry(setter, line, width, units).under(heading)));
+            blocks.push(section_heading(setter, &section.section, width, spacing));
+            blocks.extend(section.lines.iter().map(|line| entry(setter, line, width, units, spacing).under(heading)));
         }
     }
     blocks
@@ -139,12 +171,12 @@ fn shop_heading(setter: &mut Setter, list: &ShoppingList, visit: &ShopVisit, wid
     Block::of(underlined(lines, width)).spaced(4.0 * GRID).heading()
 }
 
-fn section_heading(setter: &mut Setter, name: &str, width: f32) -> Block {
-    Block::of(setter.at_most(2, &[Span { weight: Weight::SemiBold, ..soft(name) }], NOTE, width)).spaced(2.0 * GRID).heading()
+fn section_heading(setter: &mut Setter, name: &str, width: f32, spacing: Spacing) -> Block {
+    Block::of(setter.at_most(2, &[Span { weight: Weight::SemiBold, ..soft(name) }], NOTE, width)).spaced(spacing.section).heading()
 }
 
 /// One thing to buy: a box to tick, its name, its packs, and below them what is good to know in the aisle.
-fn entry(setter: &mut Setter, line: &ListLine, width: f32, units: Units) -> Block {
+fn entry(setter: &mut Setter, line: &ListLine, width: f32, units: Units, spacing: Spacing) -> Block {
     let inner = width - INDENT;
     let packs: Vec<String> = line.packs.iter().map(|one| pack(one, units)).collect();
     let packs = match (packs.is_empty(), need(line, units)) {
@@ -152,19 +184,19 @@ fn entry(setter: &mut Setter, line: &ListLine, width: f32, units: Units) -> Bloc
         (true, None) => String::new(),
         (false, _) => packs.join(" + "),
     };
-    let mut lines = opposite(setter, &[strong(line.food.as_str())], &[plain(packs)], ENTRY, inner);
+    let mut lines = opposite(setter, &[strong(line.food.as_str())], &[plain(packs)], spacing.entry, inner);
     let details = details(line, units);
     if !details.is_empty() {
         lines.extend(setter.paragraph(&details, NOTE, inner));
     }
     let mut lines: Vec<Line> = lines.into_iter().map(|line| line.moved(INDENT)).collect();
     if let Some(first) = lines.first_mut() {
-        let top = (ENTRY.leading - TICK) / 2.0;
+        let top = (spacing.entry.leading - TICK) / 2.0;
         let tick = Rect { x: 0.0, y: top, width: TICK, height: TICK, fill: None, outline: Some(0.8) };
         first.items.push(Item::Rect(tick));
     }
     if let Some(last) = lines.last_mut() {
-        last.height += GRID;
+        last.height += spacing.below;
         last.items.push(Item::Rule(across(INDENT, width, last.height - 2.0, 0.75)));
     }
     Block::of(lines)
@@ -186,9 +218,16 @@ fn details(line: &ListLine, units: Units) -> Vec<Span> {
         parts.push(plain(format!("{} short", amount(&line.short, units))));
     }
     let alone = !bought && line.need.is_zero();
-    parts.extend(line.own_words.iter().map(|words| plain(if alone { words.clone() } else { format!("as written: {words}") })));
-    if !line.what_for.is_empty() {
-        parts.push(Span { grey: SOFT, ..plain(format!("for {}", line.what_for.join(", "))) });
+    parts.extend(line.own_words.iter().map(|words| plain(if alone { words.clone() } else { in_own_words(words) })));
+    let (top_up, what_for): (Vec<&String>, Vec<&String>) = line.what_for.iter().partition(|what| *what == "staple");
+    if !what_for.is_empty() {
+        parts.push(soft(format!("for {}", what_for.into_iter().join(", "))));
     }
+    parts.extend((!top_up.is_empty()).then(|| soft("to fill up the shelf")));
     parts.into_iter().enumerate().flat_map(|(index, part)| (index > 0).then(|| soft("  ·  ")).into_iter().chain([part])).collect()
+}
+
+/// "to taste", or the line as it was typed.
+fn in_own_words(words: &str) -> String {
+    if words.trim_end().ends_with("to taste") { "to taste".to_owned() } else { format!("“{words}”") }
 }

@@ -171,6 +171,10 @@ fn broken(sorts: &[Sort], width: f32) -> Vec<(usize, usize)> {
     let (mut start, mut end, mut used) = (0, 0, 0.0);
     for (byte, _) in linebreaks(&text) {
         let next = byte_to_sort[byte];
+        // A range is not parted: "2–3 cloves".
+        if next >= 2 && next < sorts.len() && sorts[next - 1].c == '–' && sorts[next - 2].c.is_numeric() && sorts[next].c.is_numeric() {
+            continue;
+        }
         let whole: f32 = sorts[end..next].iter().map(|sort| sort.width).sum();
         let bare: f32 = sorts[end..trimmed(sorts, end, next)].iter().map(|sort| sort.width).sum();
         if used + bare > width && end > start {

@@ -74,12 +74,26 @@ pub fn spoken(id: &str) -> String {
     if id.contains(' ') {
         return id.to_owned();
     }
-    let words = id.replace(['-', '_'], " ");
-    let mut letters = words.chars();
+    sentence(&id.replace(['-', '_'], " "))
+}
+
+/// A dish's name where room is short: a long one gives way to its recipe's id, where that is shorter.
+pub fn brief_dish(name: &str, recipe: Option<&str>) -> String {
+    const LONG: usize = 22;
+    let brief = recipe.map(spoken).filter(|brief| name.chars().count() > LONG && brief.chars().count() < name.chars().count());
+    brief.unwrap_or_else(|| name.to_owned())
+}
+
+/// With a capital at its start.
+pub fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-/// "2 × 400 g", "1 kg loose", "1 × 6 pieces".
+/// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".
+const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
+
+/// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch".
 pub fn pack(pack: &PackLine, units: Units) -> String {
     if pack.size == "loose" {
         let much = pack.amount.as_ref().map_or_else(String::new, |quantity| amount(quantity, units));
@@ -87,7 +101,8 @@ pub fn pack(pack: &PackLine, units: Units) -> String {
     }
     let pieces = !pack.size.is_empty() && pack.size.chars().all(|c| c.is_ascii_digit());
     let size = if pieces { format!("{}{TIE}pieces", pack.size) } else { pack.size.replace(' ', "\u{a0}") };
-    format!("{}{TIE}×{TIE}{size}", pack.count)
+    let one_by_name = pack.count == 1 && pack.size.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
+    if one_by_name { size } else { format!("{}{TIE}×{TIE}{size}", pack.count) }
 }
 
 /// "Take 3 for 2.00", "Take 3 for 2.00, twice".

@@ -1,18 +1,40 @@
 //! Buying for a thousand foods at once: far more than a household, so that a household's list is there at once.
 
+use std::time::Instant;
+
 #[path = "../support/mod.rs"]
 mod support;
 
 use spence::purchase::choose;
+use support::solver::least_by_solver;
 use support::{Dice, Street, street, with_opened};
 
+/// Problems that the general solver is timed on: one food each, as in the large street.
+const BESIDE_SOLVER: u64 = 20;
+
 fn main() {
+    beside_the_solver();
     divan::main();
 }
 
+/// The same problems by the exact choice and by a general solver of mixed integer programs, in one run.
+fn beside_the_solver() {
+    let streets: Vec<Street> = (1..=BESIDE_SOLVER).map(|seed| a_street(1, seed)).collect();
+    let timed = |solve: &dyn Fn(&Street) -> i64| {
+        let start = Instant::now();
+        let costs: Vec<i64> = streets.iter().map(solve).collect();
+        (start.elapsed(), costs)
+    };
+    let (ours, costs) = timed(&|street| choose(&street.kitchen, &street.week, &street.needs).cost.0);
+    let (solver, optima) = timed(&least_by_solver);
+    assert_eq!(costs, optima, "the same optima to the cent");
+    let ratio = solver.as_secs_f64() / ours.as_secs_f64();
+    println!("{BESIDE_SOLVER} foods x 8 packs x 4 shops: exact choice {ours:?}, general solver {solver:?}: {ratio:.0} times as fast");
+}
+
 /// `foods` foods × 8 packs × 4 shops with offers, needs from 20 g to 5 kg.
-fn a_large_street(foods: usize) -> Street {
-    let mut dice = Dice(1);
+fn a_street(foods: usize, seed: u64) -> Street {
+    let mut dice = Dice(seed);
     let mut street = street(foods, &[0, 150, 200, 350]);
     for food in 0..foods {
         for shop in 0..4 {
@@ -32,7 +54,7 @@ fn a_large_street(foods: usize) -> Street {
 
 #[divan::bench(args = [30, 1000])]
 fn foods(bencher: divan::Bencher, foods: usize) {
-    let street = a_large_street(foods);
+    let street = a_street(foods, 1);
     bencher.bench(|| choose(&street.kitchen, &street.week, &street.needs));
 }
 
@@ -40,7 +62,7 @@ fn foods(bencher: divan::Bencher, foods: usize) {
 #[divan::bench(args = [30, 1000])]
 fn opened_and_loose_foods(bencher: divan::Bencher, foods: usize) {
     let opened: Vec<usize> = (0..foods).step_by(2).collect();
-    let mut street = with_opened(a_large_street(foods), &opened);
+    let mut street = with_opened(a_street(foods, 1), &opened);
     street.needs.clear();
     for food in 0..foods {
         if food % 3 == 0 {

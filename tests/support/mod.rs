@@ -1,5 +1,7 @@
 //! Streets of invented shops, made up from a seed: the same seed, the same street.
 
+pub mod solver;
+
 use jiff::civil::date;
 use spence::foods::{Fact, Food, FoodId, Foods, Keeping};
 use spence::kitchen::{Choose, Household, Kitchen, Offer, Pack, PackKind, Paper, Print, Rules, Shop, ShopId, Spot, Trip, Week};

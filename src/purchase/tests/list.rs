@@ -49,7 +49,7 @@ fn a_need_that_the_pantry_served_has_no_line() {
 }
 
 #[test]
-fn a_need_in_its_own_words_meets_no_packs() {
+fn a_need_in_its_own_words_meets_no_packs_and_has_a_price_where_a_pack_has_one() {
     let mut street = Street::new();
     street.pack(QUAY, "rosemary", 20.0, 99);
     let part = NeedUse { line: "1 sprig rosemary".into(), ..a_use(1, 1.0) };
@@ -61,7 +61,9 @@ fn a_need_in_its_own_words_meets_no_packs() {
     let line = &visit.sections[0].lines[0];
     assert_eq!((line.need.clone(), line.packs.len(), line.cost.clone()), (Quantity::Words(2.0, "sprig".into()), 0, None));
     assert_eq!(line.own_words, ["1 sprig rosemary"]);
-    assert_eq!(basket.no_price, ["rosemary"]);
+    assert_eq!(basket.no_price, Vec::<String>::new());
+    street.kitchen.packs.clear();
+    assert_eq!(street.basket().no_price, ["rosemary"]);
 }
 
 #[test]
@@ -97,6 +99,6 @@ fn the_line_reads_as_the_contract_shows_it() {
         json,
         r#"{"food":"onion","need":{"amount":830.0,"unit":"g"},"packs":[{"size":"1000 g","count":1,"offer":null,"cost":"1.29"}],"#
             .to_owned()
-            + r#""cost":"1.29","left":{"amount":170.0,"unit":"g"},"short":{"amount":0.0,"unit":"g"},"last_used":"2026-12-02","for":["White-bean mash"]}"#
+            + r#""cost":"1.29","left":{"amount":170.0,"unit":"g"},"left_until":null,"short":{"amount":0.0,"unit":"g"},"last_used":"2026-12-02","for":["White-bean mash"]}"#
     );
 }

@@ -3,6 +3,7 @@
 mod compare;
 mod covers;
 mod list;
+mod paid;
 mod properties;
 mod streets;
 mod tins;

@@ -3,6 +3,7 @@
 use pretty_assertions::assert_eq;
 
 use super::*;
+use crate::purchase::shops::{Choice, visit, visit_within};
 
 fn shops(basket: &Basket) -> Vec<(Option<String>, Option<String>)> {
     basket.trips[0].shops.iter().map(|visit| (visit.shop.clone(), visit.cost.clone())).collect()
@@ -144,4 +145,15 @@ fn twelve_shops_are_searched_to_the_end() {
         goods.sum::<i64>() + 30 * stalls.len() as i64
     };
     assert_eq!(Some(basket.cost.0), (1..4096).map(cost).min());
+}
+
+#[test]
+fn a_search_cut_short_says_how_much_cheaper_another_round_could_be() {
+    let choice = |shop| Choice { shop, price: 100, left: 0, packs: 1 };
+    let (fares, foods) = ([30, 30], [vec![choice(0), choice(1)]]);
+    // The first shop alone: 100 + 30. Without it the goods cost 100 at least; that branch, the fifth, is left open.
+    let cut_short = visit_within(&fares, &foods, 4);
+    assert_eq!((cut_short.chosen, cut_short.gap), (vec![0], 30));
+    let finished = visit(&fares, &foods);
+    assert_eq!((finished.chosen, finished.gap), (vec![0], 0));
 }

@@ -7,7 +7,7 @@ use super::sample::{A4, Doing, HOUSEHOLD, LETTER, WEEK, before, session, task};
 use crate::prep::{SessionPlan, TaskKind};
 use crate::sheets::page::BLACK;
 use crate::sheets::steps::marks;
-use crate::sheets::{Settings, Sheet, Weight, prep_guide};
+use crate::sheets::{Settings, Sheet, Weight, person_guide, prep_guide};
 
 fn printed(session: &SessionPlan, settings: Settings) -> Sheet {
     prep_guide(WEEK, session, &before(), HOUSEHOLD, settings)
@@ -69,9 +69,9 @@ fn every_step_says_its_time_its_person_its_text_and_when_it_comes_out() {
     let all = letters_of(&sheet, |_| true);
     for said in [
         "14:12 cook Roast beetroot and carrots",
-        "On: oven (2 places), 190 °C. Out at 15:00 (cook).",
+        "Oven (2 places), 190 °C, out at 15:00 (cook).",
         "Until 15:40.",
-        "oven to 180 °C",
+        "15:14 cook Set the oven",
         "Ready at 15:22",
     ] {
         assert!(all.contains(&letters(said)), "{said} is missing");
@@ -113,28 +113,78 @@ fn twenty_steps_fit_one_page_in_smaller_type_never_under_nine() {
 }
 
 #[test]
-fn forty_steps_take_further_pages_with_a_warning_and_drop_none() {
+fn steps_too_many_for_one_page_take_one_page_a_person_with_a_warning_and_drop_none() {
     for settings in [A4, LETTER] {
-        let session = packed(40);
+        let session = packed(46);
         let sheet = printed(&session, settings);
         is_sound(&sheet, WEEK);
-        assert_eq!(sheet.warnings, [format!("the prep guide of Sun 29 Nov 14:00 needs {} pages", sheet.pages.len())]);
-        assert!(sheet.pages.len() <= 3, "{} pages", sheet.pages.len());
+        assert_eq!(sheet.warnings, ["the prep guide of Sun 29 Nov 14:00 needs 2 pages"]);
+        let all = letters_of(&sheet, |run| run.size == 20.0);
+        assert!(all.contains("cook") && all.contains("Jo"), "{all}");
         let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular);
-        assert_eq!(text.matches(&letters(&session.tasks[0].text)).count(), 40);
+        assert_eq!(text.matches(&letters(&session.tasks[0].text)).count(), 46);
     }
+}
+
+#[test]
+fn steps_too_many_for_that_take_further_pages_and_drop_none() {
+    let session = packed(120);
+    let sheet = printed(&session, A4);
+    is_sound(&sheet, WEEK);
+    assert!(sheet.pages.len() > 2);
+    let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular);
+    assert_eq!(text.matches(&letters(&session.tasks[0].text)).count(), 120);
+}
+
+#[test]
+fn one_person_s_page_says_what_to_wait_for_and_whom_to_tell() {
+    let mut session = packed(4);
+    // Steps 1 and 3 are the cook's, 2 and 4 Jo's.
+    session.tasks[1].after = vec![0];
+    session.tasks[2].after = vec![1];
+    session.tasks[0].out_person = Some("Jo".into());
+    let page = |name| person_guide(WEEK, &session, &before(), HOUSEHOLD, A4, name);
+    let jo = page("jo").expect("Jo's page");
+    is_sound(&jo, WEEK);
+    assert_eq!(jo.file_stem, "prep-guide-2026-11-29-1400-jo");
+    let all = letters_of(&jo, |_| true);
+    for said in
+        ["14:06 Leek and potato soup", "Wait for 1 (cook).", "Then tell cook (3).", "14:26 Leek and potato soup Take it out of the hob."]
+    {
+        assert!(all.contains(&letters(said)), "{said} is missing in {all}");
+    }
+    assert!(!all.contains(&letters("14:12 Leek")), "the cook's third step is on Jo's page");
+    assert_eq!(page("nobody"), None);
 }
 
 #[test]
 fn boxes_are_named_as_the_dish_with_their_day() {
     let all = letters_of(&printed(&session(), A4), |_| true);
     for said in [
-        "White-bean mash, 6 portions, fridge, 2 flat tubs, use by Wed 2 Dec, for Mon supper, Wed lunch",
+        "Fridge: 2 flat tubs, use by Wed 2 Dec, for Mon supper, Wed lunch. Freezer: 1 flat tub, use by Thu 28 Jan, for Fri supper.",
         "Knives: cut on a board",
-        "garlic, 6 cloves, sliced, for step 7",
+        "garlic, 6 cloves, sliced (7)",
     ] {
         assert!(all.contains(&letters(said)), "{said} is missing");
     }
+}
+
+#[test]
+fn boxes_that_no_task_fills_have_a_list_of_their_own() {
+    let mut session = session();
+    session.tasks.retain(|task| task.kind != TaskKind::Box);
+    let all = letters_of(&printed(&session, A4), |_| true);
+    let said = "White-bean mash, 6 portions, fridge, 2 flat tubs, use by Wed 2 Dec, for Mon supper, Wed lunch";
+    assert!(all.contains(&letters(said)));
+}
+
+#[test]
+fn a_source_of_several_cautions_is_named_once() {
+    let mut session = session();
+    session.cautions =
+        ["Chill. (USDA FSIS)", "Steam. (common practice)", "Reheat. (USDA FSIS)", "Local rules first."].map(str::to_owned).into();
+    let all = letters_of(&printed(&session, A4), |_| true);
+    assert!(all.contains(&letters("Chill. Reheat. (USDA FSIS) Steam. (common practice) Local rules first.")), "{all}");
 }
 
 #[test]

@@ -217,6 +217,7 @@ pub fn task(doing: &Doing) -> Task {
         dish: Some(doing.dish.to_owned()),
         short: doing.short.to_owned(),
         notes: Vec::new(),
+        after: Vec::new(),
     }
 }
 
@@ -255,6 +256,7 @@ fn set_oven(at: i64, minutes: i64, celsius: f64, person: &str) -> Task {
         dish: None,
         short: "warm up".into(),
         notes: Vec::new(),
+        after: Vec::new(),
     }
 }
 
