@@ -15,10 +15,11 @@
 //! | [`foods`] | what is known of a food; the built-in reference; conversion of an amount | a recipe |
 //! | [`kitchen`] | the household's files: reading, checking, pointing at mistakes | any computation |
 //! | [`plan`] | week -> makings in cooking sessions -> dated demand | files, terminal, PDF |
-//! | [`pantry`] | lots; netting first expired, first out | files, terminal, PDF |
+//! | [`pantry`] | lots; netting first expired, first out; the book | files, terminal, PDF |
 //! | [`purchase`] | packs, offers, shops, trips; the exact choice | files, terminal, PDF |
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
+//! | [`store`] | files that must never be lost | what stands in them |
 //! | [`cli`] | one file a verb, thin | any rule of the computation |
 //!
 //! The stages in a row, on the sample kitchen:
@@ -48,5 +49,6 @@ pub mod prep;
 pub mod purchase;
 mod reckon;
 pub mod sheets;
+pub mod store;
 
 pub use reckon::{Reckoning, reckon};

@@ -2,11 +2,14 @@
 
 use serde::Serialize;
 
+use super::keeping::{lots, read_book};
 use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
 use crate::kitchen::{Mistake, Warning, Week};
+use crate::pantry::book::{LotRecord, difference, records, sum};
 use crate::reckon;
+use crate::store::{BOOK, Disk};
 
 #[derive(Serialize)]
 struct Written {
@@ -23,12 +26,16 @@ struct WrittenMistake {
     remedy: String,
 }
 
-pub fn run(cli: &Cli) -> Done {
+pub fn run(cli: &Cli, book: bool) -> Done {
     let checked = Setting::read(cli).and_then(|setting| {
         if cli.week.is_some() {
             setting.week(cli.week.as_deref())?;
         }
-        Ok((reckon_all(&setting)?, setting))
+        let mut warnings = reckon_all(&setting)?;
+        if book {
+            warnings.extend(against_book(&setting)?);
+        }
+        Ok((warnings, setting))
     });
     match checked {
         Ok((warnings, setting)) => {
@@ -53,6 +60,30 @@ pub fn run(cli: &Cli) -> Done {
         }
         Err(failure) => Err(failure),
     }
+}
+
+/// What pantry.toml says otherwise than the book adds up to.
+fn against_book(setting: &Setting) -> Result<Vec<Warning>, Failure> {
+    let note = |text: String| Warning::Note { at: None, text };
+    let book = read_book(&Disk::new(&setting.folder), &setting.folder)?;
+    if book.bookings.is_empty() {
+        return Ok(vec![note(format!("there is no {BOOK} yet; the first booking begins it."))]);
+    }
+    let changes = difference(&sum(&book.bookings), &records(&setting.loaded.kitchen));
+    let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount.text());
+    let mut notes: Vec<Warning> = Vec::new();
+    for change in &changes {
+        let Some(lot) = change.to.as_ref().or(change.from.as_ref()) else { continue };
+        let (here, booked) = (amount(&change.to), amount(&change.from));
+        notes.push(note(format!("pantry.toml has {here} of {} where the book adds up to {booked}.", lot.name())));
+    }
+    if !notes.is_empty() {
+        notes.push(note(format!("{} differ; the next booking notes it as edited by hand.", lots(changes.len()))));
+    }
+    if book.fragment.is_some() {
+        notes.push(note(format!("{BOOK}: its last line was cut short; the next booking keeps what is left of it.")));
+    }
+    Ok(notes)
 }
 
 /// The warnings of reading and of every week, or the mistakes of every week's plan.

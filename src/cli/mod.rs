@@ -4,14 +4,20 @@ mod after;
 mod check;
 mod convert;
 mod food;
+mod issue;
+mod keeping;
 mod known;
 mod list;
 mod outcome;
 mod prep;
 mod print;
+mod printed;
+mod receive;
 mod setting;
 mod start;
 mod stock;
+mod undo;
+mod waste;
 mod words;
 
 use std::path::PathBuf;
@@ -59,7 +65,11 @@ enum Verb {
         dir: PathBuf,
     },
     /// Read everything and report every mistake at once
-    Check,
+    Check {
+        /// Recompute pantry.toml from the book, too
+        #[arg(long)]
+        book: bool,
+    },
     /// The shopping list
     List {
         /// Every trip, the past ones too
@@ -90,7 +100,34 @@ enum Verb {
         choice: print::Choice,
     },
     /// What is on the shelf, what goes off next, what it is worth
-    Stock,
+    Stock {
+        /// Instead: what was thrown away, by month and food, in money
+        #[arg(long)]
+        waste: bool,
+    },
+    /// Book the next trip that is not booked yet, as printed
+    Receive {
+        #[command(flatten)]
+        otherwise: receive::Otherwise,
+    },
+    /// Book the earliest session that is not booked yet, as printed; or meals that were eaten
+    Issue {
+        /// Instead: this meal of the week, as in "mon supper"
+        #[arg(long, conflicts_with = "until")]
+        meal: Option<String>,
+        /// Instead: every meal up to that day
+        #[arg(long, value_name = "DATE")]
+        until: Option<Date>,
+    },
+    /// Book what is thrown away, as in "200 g feta"
+    Waste {
+        what: String,
+        /// The reason
+        #[arg(long)]
+        why: String,
+    },
+    /// Take back the last booking
+    Undo,
     /// What is known of a food, and from where
     Food {
         /// Any of its names
@@ -129,11 +166,15 @@ pub fn run() -> ExitCode {
     let cli = Cli::parse();
     let done = match &cli.verb {
         Verb::Start { dir } => start::run(dir, &cli),
-        Verb::Check => check::run(&cli),
+        Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
-        Verb::Stock => stock::run(&cli),
+        Verb::Stock { waste } => stock::run(&cli, *waste),
+        Verb::Receive { otherwise } => receive::run(&cli, otherwise),
+        Verb::Issue { meal, until } => issue::run(&cli, meal.as_deref(), *until),
+        Verb::Waste { what, why } => waste::run(&cli, what, why),
+        Verb::Undo => undo::run(&cli),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),
         Verb::Convert { line, unit } => convert::run(&cli, line, &unit.join(" ")),
     };

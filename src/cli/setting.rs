@@ -8,8 +8,10 @@ use jiff::civil::Date;
 use super::Cli;
 use super::outcome::{Done, Failure, warn};
 use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
+use crate::pantry::book::{covered, meal_key};
 use crate::plan::{past, still_to_do_from, week_of};
 use crate::purchase::old_prices;
+use crate::store::Disk;
 use crate::{Reckoning, reckon};
 
 /// A kitchen that has been read.
@@ -17,6 +19,8 @@ pub struct Setting {
     pub folder: PathBuf,
     pub loaded: Loaded,
     pub today: Date,
+    /// The weeks as they are written; in `loaded` the meals that are booked are left out.
+    pub written: Vec<Week>,
 }
 
 /// One week of it, reckoned, with all its warnings.
@@ -33,14 +37,26 @@ pub fn today(cli: &Cli) -> Date {
     cli.today.unwrap_or_else(|| ZonedDateTime::now().date())
 }
 
+/// The kitchen folder that is meant.
+pub fn folder(cli: &Cli) -> Result<PathBuf, Failure> {
+    match &cli.kitchen {
+        Some(folder) => Ok(folder.clone()),
+        None => nearest_kitchen(),
+    }
+}
+
 impl Setting {
     pub fn read(cli: &Cli) -> Result<Setting, Failure> {
-        let folder = match &cli.kitchen {
-            Some(folder) => folder.clone(),
-            None => nearest_kitchen()?,
-        };
-        let loaded = load(&folder).map_err(Failure::Mistakes)?;
-        Ok(Setting { folder, loaded, today: today(cli) })
+        let folder = folder(cli)?;
+        super::keeping::mend_if_cut_short(&folder);
+        let mut loaded = load(&folder).map_err(Failure::Mistakes)?;
+        let written = loaded.weeks.iter().map(|(_, week)| week.clone()).collect();
+        // Without a sound book nothing is known to be booked; the verbs that need the book say what is wrong with it.
+        if let Ok(book) = super::keeping::read_book(&Disk::new(&folder), &folder) {
+            let booked = covered(&book.bookings);
+            loaded.weeks.iter_mut().for_each(|(_, week)| week.meals.retain(|meal| !booked.contains(&meal_key(meal))));
+        }
+        Ok(Setting { folder, loaded, today: today(cli), written })
     }
 
     /// Reckons the week that is meant.
@@ -58,7 +74,7 @@ impl Setting {
     pub fn week(&self, file: Option<&Path>) -> Result<&Week, Failure> {
         let weeks = &self.loaded.weeks;
         let Some(file) = file else {
-            let index = week_of(weeks.iter().map(|(_, week)| week), self.today);
+            let index = week_of(&self.written, self.today);
             return index.map(|index| &weeks[index].1).ok_or_else(no_week);
         };
         let named = |known: &str| {

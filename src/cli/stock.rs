@@ -4,22 +4,50 @@ use std::fmt::Write;
 
 use jiff::civil::Date;
 
-use super::outcome::{Done, json, say, warn};
+use super::keeping::read_book;
+use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::words::{columns, day, day_year, place};
 use super::{Cli, Format};
 use crate::kitchen::Kitchen;
 use crate::measure::show;
+use crate::pantry::book::{Book, LotRecord, WasteRow, Wasted, records, sum, wasted, with_paid};
 use crate::pantry::{Stock, StockLot, goes_off, stock};
+use crate::store::Disk;
 
-pub fn run(cli: &Cli) -> Done {
+pub fn run(cli: &Cli, waste: bool) -> Done {
     let setting = Setting::read(cli)?;
     warn(&setting.loaded.warnings, cli.strict)?;
-    let stock = stock(&setting.loaded.kitchen, &[]);
+    let kitchen = &setting.loaded.kitchen;
+    let book = read_book(&Disk::new(&setting.folder), &setting.folder);
+    let book = match book {
+        // The shelf can be told without it; only what was paid is not known then.
+        Err(Failure::Mistakes(mistakes)) if !waste => {
+            mistakes.iter().for_each(|mistake| eprintln!("warning: {mistake}"));
+            Book::default()
+        }
+        book => book?,
+    };
+    if waste {
+        return say_waste(cli, &wasted(&book.bookings, &kitchen.household.currency), kitchen);
+    }
+    let shelf = with_paid(records(kitchen), &sum(&book.bookings));
+    let stock = stock(kitchen, &shelf.iter().map(LotRecord::rate_paid).collect::<Vec<_>>());
     match cli.format {
         Format::Json => say(&json(&stock)?),
-        Format::Text => say(&text(&stock, &setting.loaded.kitchen, setting.today)),
+        Format::Text => say(&text(&stock, kitchen, setting.today)),
     }
+}
+
+fn say_waste(cli: &Cli, waste: &Wasted, kitchen: &Kitchen) -> Done {
+    if cli.format == Format::Json {
+        return say(&json(waste)?);
+    }
+    let name = |row: &WasteRow| row.food.clone().or_else(|| row.recipe.clone()).unwrap_or_default();
+    let row = |row: &WasteRow| vec![row.month.clone(), name(row), row.value.clone().unwrap_or_else(|| "no price known".to_owned())];
+    let rows = columns(&waste.waste.iter().map(row).collect::<Vec<_>>(), 2);
+    let currency = &kitchen.household.currency;
+    say(&format!("{}: thrown away\n\n{rows}\nWorth {} {currency}\n", kitchen.household.name, waste.value))
 }
 
 fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {

@@ -1,5 +1,6 @@
 //! Lots, and netting: first expired, first out.
 
+pub mod book;
 mod dates;
 mod netting;
 mod shelf;

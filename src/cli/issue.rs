@@ -1,0 +1,83 @@
+//! `issue`: the earliest session not yet booked, or meals that were eaten.
+
+use jiff::civil::{Date, DateTime};
+
+use super::Cli;
+use super::keeping::Keeping;
+use super::outcome::{Done, Failure};
+use super::printed::printed;
+use super::words::day;
+use crate::kitchen::Week;
+use crate::pantry::book::{Bench, Booking, Verb, issue_meal, issue_session, meal_key, session_key};
+use crate::prep::{Effort, SessionPlan};
+
+pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
+    let mut keeping = Keeping::open(cli)?;
+    match (meal, until) {
+        (None, None) => session(cli, &mut keeping),
+        (Some(label), _) => {
+            let wanted = label.trim().to_lowercase();
+            let named = |week: &Week, index: usize| {
+                let meal = &week.meals[index];
+                meal.label.to_lowercase() == wanted || meal.name.as_deref().is_some_and(|name| name.to_lowercase() == wanted)
+            };
+            meals(cli, &mut keeping, named, &format!("there is no meal \"{}\" that is not booked yet", label.trim()))
+        }
+        (None, Some(until)) => {
+            let eaten = |week: &Week, index: usize| week.meals[index].at_time.date() <= until;
+            meals(cli, &mut keeping, eaten, &format!("no meal up to {} is not booked yet", day(until)))
+        }
+    }
+}
+
+fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
+    let reckoned = keeping.setting.reckon(cli)?;
+    let booked = keeping.covered();
+    let plan = match printed(&keeping.setting.folder, reckoned.week)? {
+        Some(printed) => printed.prep,
+        None => reckoned.reckoning.prep(reckoned.kitchen, reckoned.week, Effort::Low),
+    };
+    let next = plan.sessions.iter().filter(|session| !booked.contains(&session_key(&session.start))).min_by_key(|session| &session.start);
+    let Some(session) = next else {
+        return Err(Failure::Usage(format!("every session of {} is booked.", plan.week)));
+    };
+    let start: DateTime = started(session)?;
+    let mut bench = Bench::new(reckoned.kitchen, keeping.shelf.clone());
+    let missing = issue_session(reckoned.kitchen, &mut bench, session, start.date());
+    let what = format!("cooked {} at {} ({})", day(start.date()), start.strftime("%H:%M"), plan.week);
+    let covers = vec![session_key(&session.start)];
+    let booking = Booking { covers, ..Booking::new(keeping.setting.today, Verb::Issue, what, bench.finish()) };
+    keeping.book(booking)?;
+    keeping.report(cli, &missing)
+}
+
+fn started(session: &SessionPlan) -> Result<DateTime, Failure> {
+    session.start.parse().map_err(|_| Failure::Machine(format!("the printed plan has a session that starts at \"{}\".", session.start)))
+}
+
+fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool, none: &str) -> Done {
+    let reckoned = keeping.setting.reckon(cli)?;
+    let booked = keeping.covered();
+    let week = reckoned.week;
+    let plan = (&reckoned.reckoning.makings, &reckoned.reckoning.demanded);
+    let mut bench = Bench::new(reckoned.kitchen, keeping.shelf.clone());
+    let (mut covers, mut labels, mut missing) = (Vec::new(), Vec::new(), Vec::new());
+    let mut order: Vec<usize> = (0..week.meals.len()).collect();
+    order.sort_by_key(|&index| week.meals[index].at_time);
+    for index in order {
+        let key = meal_key(&week.meals[index]);
+        if booked.contains(&key) || !chosen(week, index) {
+            continue;
+        }
+        missing.extend(issue_meal(reckoned.kitchen, &mut bench, week, plan, index));
+        labels.push(week.meals[index].label.clone());
+        covers.push(key);
+    }
+    if covers.is_empty() {
+        return Err(Failure::Usage(format!("{none} in {}.", week.name)));
+    }
+    let what = format!("eaten: {} ({})", labels.join(", "), week.name);
+    let booking = Booking { covers, ..Booking::new(keeping.setting.today, Verb::Issue, what, bench.finish()) };
+    keeping.book(booking)?;
+    keeping.report(cli, &missing)
+}

@@ -1,0 +1,17 @@
+//! `undo`: takes back the last booking, again and again, to the opening of the book.
+
+use super::Cli;
+use super::keeping::Keeping;
+use super::outcome::{Done, Failure};
+use crate::pantry::book::{Booking, Verb, last_standing, reversed};
+
+pub fn run(cli: &Cli) -> Done {
+    let mut keeping = Keeping::open(cli)?;
+    let Some(last) = last_standing(&keeping.book.bookings) else {
+        return Err(Failure::Usage("there is no booking to take back.".to_owned()));
+    };
+    let what = format!("taken back, number {}: {}", last.number, last.what);
+    let back = Booking { takes_back: Some(last.number), ..Booking::new(keeping.setting.today, Verb::Undo, what, reversed(last)) };
+    keeping.book(back)?;
+    keeping.report(cli, &[])
+}

@@ -1,0 +1,123 @@
+//! Changes of lots written into the text of pantry.toml, the household's remarks and layout kept.
+
+use jiff::civil::Date;
+use toml_edit::{ArrayOfTables, Datetime, DocumentMut, Item, Table, Value};
+
+use super::booking::Change;
+use super::record::LotRecord;
+use crate::foods::Place;
+
+/// The text with `changes` made. `shelf` are the lots of the text, in its order; what is taken away leaves its lines in the change.
+///
+/// # Errors
+/// A sentence's end that says why the text cannot be edited.
+pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Result<String, String> {
+    let mut document: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| format!("it is not TOML: {}", error.message()))?;
+    let lots = lots_of(&mut document)?;
+    let mut shelf: Vec<LotRecord> = shelf.iter().map(LotRecord::on_paper).collect();
+    let mut remarks = String::new();
+    for change in changes {
+        let from = change.from.as_ref().map(LotRecord::on_paper);
+        let at = from.as_ref().and_then(|from| shelf.iter().position(|lot| lot == from));
+        match (at, from.is_some(), &change.to) {
+            (None, true, _) => return Err(format!("it has no lot of {}", from.map(|lot| lot.name().to_owned()).unwrap_or_default())),
+            (Some(at), _, Some(to)) => {
+                if let Some(table) = lots.get_mut(at) {
+                    set_amount(table, &to.amount.text());
+                }
+                shelf[at] = to.on_paper();
+            }
+            (Some(at), _, None) => {
+                change.lines = lots.get(at).map(|table| table.to_string());
+                remarks.push_str(&take_out(lots, at));
+                shelf.remove(at);
+            }
+            (None, false, Some(to)) => {
+                lots.push(table_of(to, change.lines.as_deref()));
+                shelf.push(to.on_paper());
+            }
+            (None, false, None) => (),
+        }
+    }
+    if !remarks.is_empty() {
+        let trailing = document.trailing().as_str().unwrap_or_default().to_owned();
+        document.set_trailing(remarks + &trailing);
+    }
+    Ok(document.to_string())
+}
+
+/// The `[[lot]]` tables; a list in one line is opened up first.
+fn lots_of(document: &mut DocumentMut) -> Result<&mut ArrayOfTables, String> {
+    let item = document.entry("lot").or_insert(Item::ArrayOfTables(ArrayOfTables::new()));
+    if item.as_array_of_tables().is_none() {
+        let opened = std::mem::take(item).into_array_of_tables();
+        *item = Item::ArrayOfTables(opened.map_err(|_| "its lots are no list of tables".to_owned())?);
+    }
+    item.as_array_of_tables_mut().ok_or_else(|| "its lots are no list of tables".to_owned())
+}
+
+/// Keeps the remark at the end of the line.
+fn set_amount(table: &mut Table, text: &str) {
+    let decor = table.get("amount").and_then(Item::as_value).map(|value| value.decor().clone());
+    let mut value = Value::from(text);
+    if let Some(decor) = decor {
+        *value.decor_mut() = decor;
+    }
+    table["amount"] = Item::Value(value);
+}
+
+/// Remarks above the lot pass to the one below it, or, at the end, are given back.
+fn take_out(lots: &mut ArrayOfTables, at: usize) -> String {
+    let gone = lots.remove(at);
+    let prefix = gone.decor().prefix().and_then(|prefix| prefix.as_str()).unwrap_or_default().to_owned();
+    if !prefix.contains('#') {
+        return String::new();
+    }
+    let Some(next) = lots.get_mut(at) else { return prefix };
+    let own = next.decor().prefix().and_then(|prefix| prefix.as_str()).unwrap_or_default().to_owned();
+    next.decor_mut().set_prefix(prefix + &own);
+    String::new()
+}
+
+fn table_of(lot: &LotRecord, lines: Option<&str>) -> Table {
+    let known = lines.and_then(|lines| lines.parse::<DocumentMut>().ok()).map(|document| document.as_table().clone());
+    let mut table = known.unwrap_or_else(|| fresh_table(lot));
+    table.set_position(None);
+    table.decor_mut().set_prefix("\n");
+    table
+}
+
+fn fresh_table(lot: &LotRecord) -> Table {
+    let mut table = Table::new();
+    let mut text = |key: &str, value: &str| {
+        table.insert(key, toml_edit::value(value));
+    };
+    if let Some(food) = &lot.food {
+        text("food", food);
+    }
+    if let Some(recipe) = &lot.recipe {
+        text("recipe", recipe);
+    }
+    text("amount", &lot.amount.text());
+    text("place", place_word(lot.place));
+    let dates =
+        [("best_before", lot.best_before), ("use_by", lot.use_by), ("opened", lot.opened), ("since", lot.since), ("made", lot.made)];
+    for (key, day) in dates {
+        if let Some(day) = day.and_then(toml_date) {
+            table.insert(key, toml_edit::value(day));
+        }
+    }
+    table
+}
+
+fn place_word(place: Place) -> &'static str {
+    match place {
+        Place::Cupboard => "cupboard",
+        Place::Fridge => "fridge",
+        Place::Freezer => "freezer",
+    }
+}
+
+fn toml_date(day: Date) -> Option<Datetime> {
+    day.to_string().parse().ok()
+}

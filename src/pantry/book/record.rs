@@ -1,0 +1,141 @@
+//! One lot as the book writes it: amounts to the thousandth of a gram, millilitre, piece or portion, so that sums are exact.
+
+use jiff::civil::Date;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Lot, LotOf};
+use crate::measure::{Dimension, Quantity, plural_word};
+
+/// An amount in thousandths of its unit: milligrams, microlitres.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Exact {
+    pub thousandths: i64,
+    pub dimension: Dimension,
+}
+
+impl Exact {
+    pub fn of(quantity: &Quantity) -> Exact {
+        Exact { thousandths: (quantity.base() * 1000.0).round() as i64, dimension: quantity.dimension() }
+    }
+
+    pub fn quantity(&self) -> Quantity {
+        Quantity::of(&self.dimension, self.thousandths as f64 / 1000.0)
+    }
+
+    /// As a person writes it into pantry.toml, exactly: `350 g`, `1.2 kg`, `333.333 g`, `6`, `3 portions`.
+    pub fn text(&self) -> String {
+        match &self.dimension {
+            Dimension::Mass => self.metric("g", "kg"),
+            Dimension::Volume => self.metric("ml", "l"),
+            Dimension::Count => decimal(self.thousandths),
+            Dimension::Portion => self.named("portion", "portions"),
+            Dimension::Word(word) => self.named(word, plural_word(word)),
+        }
+    }
+
+    fn metric(&self, small: &str, large: &str) -> String {
+        // Fifties are what a person would write in kilograms.
+        let round = self.thousandths >= 1_000_000 && self.thousandths % 50_000 == 0;
+        if round { format!("{} {large}", decimal(self.thousandths / 1000)) } else { format!("{} {small}", decimal(self.thousandths)) }
+    }
+
+    fn named(&self, one: &str, many: &str) -> String {
+        format!("{} {}", decimal(self.thousandths), if self.thousandths <= 1000 { one } else { many })
+    }
+}
+
+fn decimal(thousandths: i64) -> String {
+    let text = format!("{}.{:03}", thousandths / 1000, thousandths % 1000);
+    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+}
+
+impl Serialize for Exact {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        self.quantity().serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Exact {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        Quantity::deserialize(deserializer).map(|quantity| Exact::of(&quantity))
+    }
+}
+
+/// What was paid for how much.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct Paid {
+    /// Minor units of money.
+    pub minor: i64,
+    pub amount: Exact,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct LotRecord {
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub food: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub recipe: Option<String>,
+    pub amount: Exact,
+    pub place: Place,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub best_before: Option<Date>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub use_by: Option<Date>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub opened: Option<Date>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub since: Option<Date>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub made: Option<Date>,
+    /// Known to the book alone: pantry.toml does not say it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub paid: Option<Paid>,
+}
+
+impl LotRecord {
+    pub fn name(&self) -> &str {
+        self.food.as_deref().or(self.recipe.as_deref()).unwrap_or_default()
+    }
+
+    /// As pantry.toml says it, without what was paid.
+    pub fn on_paper(&self) -> LotRecord {
+        LotRecord { paid: None, ..self.clone() }
+    }
+
+    /// The same lot but for how much of it there is.
+    pub fn same_but_amount(&self, other: &LotRecord) -> bool {
+        let alike = self.amount.dimension == other.amount.dimension;
+        alike && LotRecord { amount: other.amount.clone(), ..self.on_paper() } == other.on_paper()
+    }
+
+    /// Minor units of money that one gram, millilitre or piece cost.
+    pub fn rate_paid(&self) -> Option<f64> {
+        let paid = self.paid.as_ref().filter(|paid| paid.amount.thousandths > 0 && paid.amount.dimension == self.amount.dimension)?;
+        Some(paid.minor as f64 * 1000.0 / paid.amount.thousandths as f64)
+    }
+}
+
+fn record(kitchen: &Kitchen, lot: &Lot) -> LotRecord {
+    let (food, recipe) = match lot.of {
+        LotOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+        LotOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+    };
+    LotRecord {
+        food,
+        recipe,
+        amount: Exact::of(&lot.amount),
+        place: lot.place,
+        best_before: lot.best_before,
+        use_by: lot.use_by,
+        opened: lot.opened,
+        since: lot.since,
+        made: lot.made,
+        paid: None,
+    }
+}
+
+/// The shelf as pantry.toml says it, in file order.
+pub fn records(kitchen: &Kitchen) -> Vec<LotRecord> {
+    kitchen.lots.iter().map(|lot| record(kitchen, lot)).collect()
+}

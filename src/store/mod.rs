@@ -1,0 +1,22 @@
+//! Files of the household that must never be lost: one writer at a time, every write to a new file that is synced and renamed.
+//!
+//! It knows files and the order in which they are written, and nothing of what stands in them but the SHA-256 of the book's last line.
+//!
+//! ```text
+//! 1  pantry.toml.new, synced                     until here nothing has happened
+//! 2  pantry.book.jsonl.new, synced; the folder synced
+//! 3  pantry.book.jsonl.new -> pantry.book.jsonl  the booking stands
+//! 4  pantry.toml.new -> pantry.toml              completed, now or at the next start
+//! ```
+
+mod commit;
+mod disk;
+mod files;
+#[cfg(test)]
+mod memory;
+#[cfg(test)]
+mod tests;
+
+pub use commit::{BOOK, LOCK, PANTRY, Recovered, commit, left_over, recover};
+pub use disk::Disk;
+pub use files::{Files, Locked};
