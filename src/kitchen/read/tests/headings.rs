@@ -111,5 +111,5 @@ fn mistakes_of_all_files_come_in_one_run_in_order() {
 #[test]
 fn a_key_written_twice_is_a_mistake() {
     let said = mistakes(&[("recipes/mash.toml", "name = \"Mash\"\nname = \"Mash\"\nmakes = \"2 portions\"\n")]);
-    assert!(said[0].starts_with("recipes/mash.toml:2:1: this is not valid TOML: duplicate key"), "{said:?}");
+    assert!(said[0].starts_with("recipes/mash.toml:2:1: this is not valid TOML: the same key or heading is written twice"), "{said:?}");
 }

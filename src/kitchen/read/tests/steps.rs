@@ -42,7 +42,7 @@ fn shares_add_up_to_their_line() {
     // 1 tbsp + 2 tbsp = 3 of 4
     assert_mistake(
         &[("recipes/dish.toml", &with("1 tbsp"))],
-        "recipes/dish.toml:7:8: the shares of \"4 tbsp olive oil\" add up to 3, but the line says 4. Make the shares add up to the line.",
+        "recipes/dish.toml:7:8: the shares of \"4 tbsp olive oil\" add up to 3 tbsp, but the line says 4 tbsp. Make the shares add up to the line.",
     );
     // 6 tsp are 2 tbsp
     assert_eq!(mistakes(&[("recipes/dish.toml", &with("6 tsp"))]), Vec::<String>::new());
