@@ -177,8 +177,8 @@ mod tests {
 
     #[test]
     fn what_is_added_fresh_is_for_the_whole_table() {
-        // 2.5 × 30 g of feta, and one lemon for all.
-        assert_eq!(meal(&card(), "Tue supper").fresh, ["75 g feta", "1 lemon"]);
+        // 2.5 × 30 g of feta, and one lemon for all, with what is left of it after trimming.
+        assert_eq!(meal(&card(), "Tue supper").fresh, ["75 g feta", "1 lemon (60 g)"]);
     }
 
     #[test]
