@@ -281,3 +281,20 @@ fn a_gap_counts_from_the_latest_of_what_a_step_is_after() {
                  [[step]]\ntext = \"Mix.\"\nhands = \"5 min\"\nafter = [\"short\", \"long\"]\ngap = \"20 min\"\n";
     takes_minutes(&stew("", "2", steps), 55);
 }
+
+#[test]
+fn a_pressure_cooker_of_known_size_is_filled_half_with_grains_and_two_thirds_with_the_rest() {
+    // 100 g at 240 g a cup of 236.588 ml are 98.6 ml. Of 180 ml half is 90: two rounds of 20 min. Two thirds are 120: one round.
+    let cooker = "[[appliance]]\nname = \"pressure cooker\"\nholds = \"180 ml\"\n";
+    let steps = does("wait = \"20 min\"\non = \"pressure cooker\"");
+    let food = |kind: &str| format!("[[food]]\nname = \"bluegrain\"\nallergens = []\ncup = \"240 g\"\nkind = \"{kind}\"\n");
+    let grain = takes_minutes(&stew(cooker, "2", &steps).foods(&food("grain")), 40);
+    assert_eq!(tasks(&grain, "step", "stew").len(), 2);
+    takes_minutes(&stew(cooker, "2", &steps).foods(&food("vegetable")), 20);
+}
+
+#[test]
+fn a_pressure_cooker_is_not_split_where_no_volume_is_known() {
+    let cooker = "[[appliance]]\nname = \"pressure cooker\"\nholds = \"180 ml\"\n";
+    takes_minutes(&stew(cooker, "2", &does("wait = \"20 min\"\non = \"pressure cooker\"")), 20);
+}

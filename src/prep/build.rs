@@ -10,6 +10,7 @@ use super::cautions::cautions;
 use super::clock::tasks;
 use super::cuts::cuts;
 use super::fetch::fetch;
+use super::schedule::finish;
 use super::tasks::{Work, session_work};
 use super::{Batch, Effort, PrepPlan, SessionPlan, schedule};
 use crate::kitchen::{Kitchen, Person, Week};
@@ -46,7 +47,7 @@ fn session_plan(
         fetch: fetch(kitchen, makings, demand, draws, index),
         boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
         cautions: cautions(kitchen, makings, &work.chosen),
-        advice: advice((kitchen, week, makings), index, &work, &planned, |problem| schedule(problem, Effort::Low).finish),
+        advice: advice((kitchen, week, makings), index, &work, &planned, |problem| finish(problem, Effort::Low)),
         people: work.people.iter().map(presence).collect(),
         finish_by: session.finish_by.map(|by| by.strftime("%H:%M").to_string()),
     }

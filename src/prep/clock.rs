@@ -2,6 +2,7 @@
 
 use super::boxes::box_text;
 use super::cautions::is_pressure_cooker;
+use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::{handles_raw, in_a_sentence};
 use super::tasks::{Origin, Part, Work};
 use super::text::{again_text, degrees, preparations, sentence, step_text};
@@ -135,7 +136,7 @@ fn notes(kitchen: &Kitchen, recipe: &Recipe, step: usize, (round, rounds): (usiz
 fn fill_limit(cooker: &Appliance, units: Units) -> Option<String> {
     let litres = cooker.holds?;
     let part = |share: f64| show(&Quantity::millilitres(litres * 1000.0 * share), units);
-    Some(format!("Fill the {} to {} at most, to {} with foods that swell", cooker.name, part(2.0 / 3.0), part(0.5)))
+    Some(format!("Fill the {} to {} at most, to {} with foods that swell", cooker.name, part(FULL), part(FULL_WITH_SWELLING)))
 }
 
 /// "Pearl barley: simmer": the recipe's first words and the verb that a step's text begins with.

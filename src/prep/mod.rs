@@ -8,6 +8,7 @@ mod cautions;
 mod clock;
 mod cuts;
 mod fetch;
+mod fill;
 mod guide;
 mod links;
 mod names;

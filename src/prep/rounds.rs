@@ -11,11 +11,12 @@ pub(super) struct Round {
     pub hands: i64,
 }
 
-/// The rounds of `step` for that many batches, fullest first. `wash` minutes fall in each of them, and are not paced.
-pub(super) fn rounds(kitchen: &Kitchen, step: &Step, batches: f64, wash: i64) -> Vec<Round> {
+/// The rounds of `step` for that many batches, fullest first; they take `least` of room in all, or more. `wash` minutes fall in each of
+/// them, and are not paced.
+pub(super) fn rounds(kitchen: &Kitchen, step: &Step, batches: f64, least: i64, wash: i64) -> Vec<Round> {
     let loads = match tightest_room(kitchen, step) {
         None => vec![0],
-        Some(room) => loads(whole_up(batches * step.takes, 1.0) as i64, room),
+        Some(room) => loads((whole_up(batches * step.takes, 1.0) as i64).max(least), room),
     };
     let hands = hands_of(step, batches, kitchen.rules.pace, &loads);
     loads.into_iter().zip(hands).map(|(takes, hands)| Round { takes, hands: hands + wash }).collect()
@@ -84,27 +85,27 @@ mod tests {
     #[test]
     fn more_than_the_room_is_split_fullest_first() {
         // 2.5 batches x 2 trays = 5 trays; 5 = 2 + 2 + 1.
-        let takes: Vec<i64> = rounds(&with_room(2), &on_the_oven(0, 2.0, false), 2.5, 0).iter().map(|r| r.takes).collect();
+        let takes: Vec<i64> = rounds(&with_room(2), &on_the_oven(0, 2.0, false), 2.5, 0, 0).iter().map(|r| r.takes).collect();
         assert_eq!(takes, [2, 2, 1]);
     }
 
     #[test]
     fn floating_noise_does_not_take_another_tray() {
         // 3 x 0.1 is 0.30000000000000004 in binary; 10 x that is still 3 trays.
-        assert_eq!(rounds(&with_room(3), &on_the_oven(0, 0.1 + 0.2, false), 10.0, 0).len(), 1);
+        assert_eq!(rounds(&with_room(3), &on_the_oven(0, 0.1 + 0.2, false), 10.0, 0, 0).len(), 1);
     }
 
     #[test]
     fn growing_hands_are_split_by_load_and_keep_their_sum() {
         // 10 min x 2.5 = 25 min over 3 trays in loads of 2 and 1: 16 2/3 -> 17, and 25 - 17 = 8.
-        let hands: Vec<i64> = rounds(&with_room(2), &on_the_oven(10, 1.0, true), 2.5, 0).iter().map(|r| r.hands).collect();
+        let hands: Vec<i64> = rounds(&with_room(2), &on_the_oven(10, 1.0, true), 2.5, 0, 0).iter().map(|r| r.hands).collect();
         assert_eq!(hands, [17, 8]);
     }
 
     #[test]
     fn fixed_hands_and_the_wash_fall_in_each_round() {
         // 4 min + 3 min of washing, twice.
-        let hands: Vec<i64> = rounds(&with_room(2), &on_the_oven(4, 1.0, false), 3.0, 3).iter().map(|r| r.hands).collect();
+        let hands: Vec<i64> = rounds(&with_room(2), &on_the_oven(4, 1.0, false), 3.0, 0, 3).iter().map(|r| r.hands).collect();
         assert_eq!(hands, [7, 7]);
     }
 
@@ -114,19 +115,19 @@ mod tests {
         let mut kitchen = with_room(2);
         kitchen.rules.pace = 1.2;
         let step = Step { hands: Minutes(6), ..step("Chop.") };
-        assert_eq!(rounds(&kitchen, &step, 1.5, 3), [Round { takes: 0, hands: 14 }]);
+        assert_eq!(rounds(&kitchen, &step, 1.5, 0, 3), [Round { takes: 0, hands: 14 }]);
     }
 
     #[test]
     fn of_several_appliances_the_tightest_sets_the_rounds() {
         let step = Step { on: vec![crate::kitchen::ApplianceId(0), crate::kitchen::ApplianceId(1)], ..on_the_oven(0, 1.0, false) };
-        assert_eq!(rounds(&with_room(2), &step, 3.0, 0).len(), 3);
+        assert_eq!(rounds(&with_room(2), &step, 3.0, 0, 0).len(), 3);
     }
 
     proptest! {
         #[test]
         fn rounds_add_up_to_the_room_taken_and_to_the_hands(batches in 1u32..20, room in 1u32..6, hands in 0i64..60) {
-            let rounds = rounds(&with_room(room), &on_the_oven(hands, 1.0, true), f64::from(batches), 0);
+            let rounds = rounds(&with_room(room), &on_the_oven(hands, 1.0, true), f64::from(batches), 0, 0);
             prop_assert_eq!(rounds.iter().map(|r| r.takes).sum::<i64>(), i64::from(batches));
             prop_assert_eq!(rounds.iter().map(|r| r.hands).sum::<i64>(), hands * i64::from(batches));
             prop_assert!(rounds.iter().all(|r| r.takes >= 1 && r.takes <= i64::from(room) && r.hands >= 0));

@@ -1,5 +1,6 @@
 //! From the makings of one session to a problem for the scheduler, remembering what each job is.
 
+use super::fill::loads_needed;
 use super::links::link_all;
 use super::names::handles_raw;
 use super::rounds::{paced, rounds};
@@ -89,7 +90,7 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
             (0..work.people.len()).collect()
         });
         let wash = if handles_raw(kitchen, recipe, position) { kitchen.rules.wash.0 } else { 0 };
-        let rounds = rounds(kitchen, step, making.batches, wash);
+        let rounds = rounds(kitchen, step, making.batches, loads_needed(kitchen, recipe, step, making.batches), wash);
         for (round, load) in rounds.iter().enumerate() {
             let takes = load.takes;
             work.origins.push(Origin { making: index, part: Part::Step { step: position, round, rounds: rounds.len(), takes } });

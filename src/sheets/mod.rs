@@ -40,7 +40,9 @@ pub use guide::{person_guide, prep_guide};
 pub use page::{Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
 pub use pdf::to_pdf;
 pub use shopping::shopping_list;
+pub use steps::marks;
 pub use week_card::week_card_sheet;
+pub use wording::temperature;
 
 use crate::kitchen::Paper;
 use crate::measure::Units;

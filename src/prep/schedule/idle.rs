@@ -33,9 +33,10 @@ pub(super) fn least_idle(model: &Model, known: Plan, steps: &mut Steps, held: im
         return known;
     }
     let value = |seats: &[Seat]| Plan::of(model, seats.to_vec()).idle;
-    let mut whole = Steps { left: steps.left / 4 };
+    let mut whole = Steps { left: steps.left / 2 };
     let (better, floor) = searcher.minimise(idle, value, (floor, known.idle), &mut whole);
     let known = better.map_or(known, |seats| Plan::of(model, seats));
+    steps.left /= 2;
     if floor < known.idle { by_pieces(model, &mut searcher, idle, known, steps) } else { known }
 }
 

@@ -33,6 +33,7 @@ mod lag;
 mod model;
 mod order;
 mod relax;
+mod reseat;
 mod rooms;
 mod search;
 mod settings;
@@ -53,13 +54,39 @@ pub enum Effort {
 }
 
 impl Effort {
-    /// Jobs placed by rules of priority, and work of the solver in steps times jobs.
-    fn limits(self) -> (u64, u64) {
+    fn limits(self) -> Limits {
         match self {
-            Effort::Low => (2_000, 40_000),
-            Effort::Normal => (60_000, 2_500_000),
-            Effort::High => (600_000, 300_000_000),
+            Effort::Low => Limits { placed: 2_000, finish: 40_000, moved: 1_000, idle: 7_000 },
+            Effort::Normal => Limits { placed: 60_000, finish: 2_500_000, moved: 30_000, idle: 60_000 },
+            Effort::High => Limits { placed: 600_000, finish: 300_000_000, moved: 600_000, idle: 10_000_000 },
         }
+    }
+}
+
+/// How much work each part of the search may take.
+#[derive(Debug, Clone, Copy)]
+struct Limits {
+    /// Jobs placed by rules of priority.
+    placed: u64,
+    /// The solver's work for the least finish, in steps times jobs.
+    finish: u64,
+    /// Jobs placed anew for fewer idle minutes.
+    moved: u64,
+    /// The solver's work for the least idle minutes, in steps times jobs.
+    idle: u64,
+}
+
+impl Limits {
+    /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them.
+    fn finish_steps(self, jobs: usize) -> Steps {
+        let jobs = jobs as u64;
+        Steps { left: self.finish / jobs.max(1) * 50 / jobs.max(50) }
+    }
+
+    /// Proofs that come at all come early in small sessions, and hardly ever in large ones.
+    fn idle_steps(self, jobs: usize) -> Steps {
+        let jobs = jobs as u64;
+        Steps { left: self.idle / jobs.max(1) * 10 / jobs.max(10) }
     }
 }
 
@@ -68,30 +95,25 @@ impl Effort {
 /// Where no plan holds every rule, the one that overruns `within` of recipes by the fewest minutes, marked in `overrun` and `clash`; where
 /// even that is not to be had, a plan that breaks the rules named in `impossible`. There is always a plan.
 pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
-    let (placed, work) = effort.limits();
-    let mut steps = Steps { left: steps_for(work, problem.jobs.len() as u64) };
+    let limits = effort.limits();
+    let mut steps = limits.finish_steps(problem.jobs.len());
     let strict = ready(problem, Rules::ALL);
-    if let Some(plan) = improve::construct(&strict, bound::bound(&strict), placed) {
-        return finished(problem, &strict, plan, &mut steps);
+    if let Some(plan) = improve::construct(&strict, bound::bound(&strict), limits.placed) {
+        return finished(problem, &strict, plan, &mut steps, limits);
     }
     for rules in relax::GIVING_WAY {
         let model = ready(problem, rules);
-        let Some(plan) = improve::construct(&model, bound::bound(&model), placed / 4) else { continue };
-        let (plan, bound) = relax::least_overrun(problem, &model, plan, &mut steps);
+        let Some(plan) = improve::construct(&model, bound::bound(&model), limits.placed / 4) else { continue };
+        let (plan, bound) = relax::least_overrun(problem, &model, plan, &mut steps, limits.idle_steps(model.count()));
         let kept = rules.hours && model.impossible.is_empty() && relax::overruns(problem, &model, &plan.seats).is_empty();
         if kept {
-            return finished(problem, &strict, plan, &mut steps);
+            return finished(problem, &strict, plan, &mut steps, limits);
         }
         let clash = relax::clash(problem, &model, &plan, &mut Steps { left: steps.left / 4 });
         return Schedule { clash, ..told(problem, &model, &plan, bound) };
     }
     let model = ready(problem, Rules::NONE);
     told(problem, &model, &Plan::of(&model, relax::in_a_row(&model)), 0)
-}
-
-/// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them.
-fn steps_for(work: u64, jobs: u64) -> u64 {
-    work / jobs.max(1) * 50 / jobs.max(50)
 }
 
 fn ready(problem: &Problem, rules: Rules) -> Model {
@@ -102,17 +124,29 @@ fn ready(problem: &Problem, rules: Rules) -> Model {
     model
 }
 
-/// A plan that holds every rule, improved as far as the steps reach.
-fn finished(problem: &Problem, model: &Model, plan: Plan, steps: &mut Steps) -> Schedule {
-    let mut bound = bound::bound(model).min(plan.finish);
-    let mut plan = plan;
-    let mut rest = Steps { left: steps.left / 6 };
-    if bound < plan.finish {
-        (plan, bound) = search::least_finish(model, plan, bound, steps);
-    }
+/// A plan that holds every rule, improved as far as the limits reach.
+fn finished(problem: &Problem, model: &Model, plan: Plan, steps: &mut Steps, limits: Limits) -> Schedule {
+    let (mut plan, bound) = least_finish(model, plan, steps);
     plan = improve::close_up(model, plan);
-    plan = idle::least_idle(model, plan, &mut rest, |_| {});
+    plan = reseat::reseat(model, plan, limits.moved);
+    plan = idle::least_idle(model, plan, &mut limits.idle_steps(model.count()), |_| {});
     told(problem, model, &plan, bound)
+}
+
+/// The plan of least finish as far as the steps reach, and the least finish that is not ruled out.
+fn least_finish(model: &Model, plan: Plan, steps: &mut Steps) -> (Plan, i64) {
+    let bound = bound::bound(model).min(plan.finish);
+    if bound < plan.finish { search::least_finish(model, plan, bound, steps) } else { (plan, bound) }
+}
+
+/// The finish alone, in minutes, for questions of "what if": as [`schedule`] without the search for few idle minutes.
+pub(super) fn finish(problem: &Problem, effort: Effort) -> i64 {
+    let limits = effort.limits();
+    let strict = ready(problem, Rules::ALL);
+    match improve::construct(&strict, bound::bound(&strict), limits.placed) {
+        Some(plan) => least_finish(&strict, plan, &mut limits.finish_steps(problem.jobs.len())).0.finish,
+        None => schedule(problem, effort).finish,
+    }
 }
 
 fn told(problem: &Problem, model: &Model, plan: &Plan, bound: i64) -> Schedule {

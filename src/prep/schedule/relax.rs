@@ -54,7 +54,7 @@ fn horizon(model: &Model, known: i64) -> i64 {
 
 /// Of all plans the one that overruns the rules left out by the fewest minutes, then finishes first, then idles least;
 /// with the least finish not ruled out.
-pub(super) fn least_overrun(problem: &Problem, model: &Model, known: Plan, steps: &mut Steps) -> (Plan, i64) {
+pub(super) fn least_overrun(problem: &Problem, model: &Model, known: Plan, steps: &mut Steps, mut idle_steps: Steps) -> (Plan, i64) {
     let soft = soft(problem, model);
     let Some(mut exact) = Exact::new(model, 0, horizon(model, known.finish)) else { return (known, 0) };
     let most = total_over(problem, model, &known.seats);
@@ -76,7 +76,7 @@ pub(super) fn least_overrun(problem: &Problem, model: &Model, known: Plan, steps
     let held = |exact: &mut Exact| {
         post_overrun(exact, &soft, most);
     };
-    (super::idle::least_idle(model, known, &mut half, held), bound)
+    (super::idle::least_idle(model, known, &mut idle_steps, held), bound)
 }
 
 /// The sum of minutes by which the soft limits are overrun, held at `most`.

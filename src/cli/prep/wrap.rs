@@ -1,0 +1,88 @@
+//! Lines no wider than a terminal: words wrapped with a hanging indent, rows as columns of which the last is wrapped.
+
+/// Columns that the last cell of a row needs to stand beside the others; with fewer the row is wrapped as one text.
+const LEAST: usize = 24;
+
+/// The words of `text`, the first line after `first`, the others indented as far. A word that fits on no line is broken.
+pub fn wrap(first: &str, text: &str, width: usize) -> String {
+    let indent = first.chars().count();
+    let room = width.saturating_sub(indent).max(1);
+    let mut lines: Vec<String> = vec![String::new()];
+    for word in text.split_whitespace().flat_map(|word| pieces(word, room)) {
+        let line = lines.last().map_or(0, |line| line.chars().count());
+        if line > 0 && line + 1 + word.chars().count() > room {
+            lines.push(word);
+        } else if let Some(last) = lines.last_mut() {
+            if line > 0 {
+                last.push(' ');
+            }
+            last.push_str(&word);
+        }
+    }
+    let blank = " ".repeat(indent);
+    let set = |(place, line): (usize, String)| format!("{}{line}", if place == 0 { first } else { &blank }).trim_end().to_owned() + "\n";
+    lines.into_iter().enumerate().map(set).collect()
+}
+
+fn pieces(word: &str, room: usize) -> Vec<String> {
+    let letters: Vec<char> = word.chars().collect();
+    letters.chunks(room).map(|piece| piece.iter().collect()).collect()
+}
+
+/// Rows in columns, each line indented, the last column wrapped; a row whose columns leave it no room is wrapped as one text.
+pub fn table(rows: &[Vec<String>], indent: usize, width: usize) -> String {
+    let count = rows.iter().map(Vec::len).max().unwrap_or_default().saturating_sub(1);
+    let widest = |column: usize| rows.iter().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or_default();
+    let widths: Vec<usize> = (0..count).map(widest).collect();
+    let taken: usize = indent + widths.iter().map(|width| width + 2).sum::<usize>();
+    let columns = |row: &Vec<String>| {
+        if taken + LEAST > width {
+            let filled: Vec<&str> = row.iter().map(|cell| cell.trim()).filter(|cell| !cell.is_empty()).collect();
+            return wrap(&" ".repeat(indent), &filled.join(", "), width);
+        }
+        let cell = |(column, width): (usize, &usize)| format!("{:width$}  ", row.get(column).map_or("", |cell| cell));
+        let first: String = widths.iter().enumerate().map(cell).collect();
+        wrap(&format!("{}{first}", " ".repeat(indent)), row.get(count).map_or("", |cell| cell), width)
+    };
+    rows.iter().map(columns).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+    use proptest::prelude::*;
+
+    use super::*;
+
+    #[test]
+    fn later_lines_hang_under_the_first_word() {
+        assert_eq!(wrap(" 1  ", "Warm the oil with the garlic", 16), " 1  Warm the oil\n    with the\n    garlic\n");
+    }
+
+    #[test]
+    fn a_word_wider_than_the_line_is_broken() {
+        assert_eq!(wrap("- ", "abcdefgh", 6), "- abcd\n  efgh\n");
+    }
+
+    #[test]
+    fn the_last_column_is_wrapped_under_itself() {
+        // Columns: indent 2, "leek" and "300 g" with 2 each; 26 are left for the last.
+        let rows = vec![vec!["leek".into(), "300 g".into(), "in the fridge, look at it first".into()]];
+        assert_eq!(table(&rows, 2, 41), "  leek  300 g  in the fridge, look at it\n               first\n");
+    }
+
+    #[test]
+    fn a_row_without_room_for_its_last_column_is_wrapped_whole() {
+        let rows = vec![vec!["a very long name of a food".into(), "300 g".into(), "in the fridge".into()]];
+        assert_eq!(table(&rows, 2, 40), "  a very long name of a food, 300 g, in\n  the fridge\n");
+    }
+
+    proptest! {
+        #[test]
+        fn nothing_is_wider_than_the_terminal(cells in proptest::collection::vec("[a-zé ]{0,60}", 1..6), width in 40usize..120) {
+            for line in table(std::slice::from_ref(&cells), 4, width).lines().chain(wrap("  12  ", &cells.join(" "), width).lines()) {
+                prop_assert!(line.chars().count() <= width, "{line}");
+            }
+        }
+    }
+}
