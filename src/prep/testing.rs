@@ -1,46 +1,19 @@
 //! Small kitchens, written out by hand, for the tests of this room.
 
-use std::collections::BTreeMap;
-
 use jiff::civil::{DateTime, date};
 
-use crate::foods::{Food, FoodId, Foods, Item, State};
+use crate::foods::{Food, FoodId, Item, State};
+use crate::kitchen::fixture::empty_kitchen;
 use crate::kitchen::*;
-use crate::measure::{Amount, Currency, Minutes, Quantity, Spoons, Unit, Units};
+use crate::measure::{Amount, Minutes, Quantity, Unit};
 use crate::plan::{MadeAt, Making, Makings};
 use crate::prep::Schedule;
 
 /// A kitchen with the default rules and nothing in it.
 pub fn kitchen() -> Kitchen {
-    Kitchen {
-        household: Household {
-            name: "Boatyard Row".into(),
-            eaters: 3.0,
-            currency: Currency { code: "EUR".into(), digits: 2 },
-            avoid: vec![],
-            budget: None,
-            mealtimes: BTreeMap::new(),
-        },
-        print: Print { paper: Paper::A4, units: Units::Metric },
-        rules: Rules {
-            short_by: 0.02,
-            choose: Choose::Cheapest,
-            spoons: Spoons::Us,
-            always: vec![],
-            ask: vec![],
-            ready_after: Minutes(180),
-            boxing: Minutes(3),
-            wash: Minutes(3),
-            pace: 1.0,
-        },
-        appliances: vec![],
-        staples: vec![],
-        recipes: vec![],
-        foods: Foods::default(),
-        shops: vec![],
-        packs: vec![],
-        lots: vec![],
-    }
+    let mut kitchen = empty_kitchen();
+    kitchen.household.eaters = 3.0;
+    kitchen
 }
 
 pub fn food(kitchen: &mut Kitchen, name: &str, kind: &str) -> FoodId {

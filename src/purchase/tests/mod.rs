@@ -13,9 +13,10 @@ mod windows;
 use jiff::civil::{Date, date};
 
 use super::{Basket, ListLine, choose};
-use crate::foods::{Fact, Food, FoodId, Foods};
-use crate::kitchen::{Choose, Household, Kitchen, Offer, Pack, PackKind, Paper, Print, Rules, Shop, ShopId, Spot, Trip, Week};
-use crate::measure::{Currency, Days, Dimension, Minutes, Money, Quantity, Spoons, UnitPrice, Units};
+use crate::foods::{Fact, Food, FoodId};
+use crate::kitchen::fixture::empty_kitchen;
+use crate::kitchen::{Choose, Kitchen, Offer, Pack, PackKind, Shop, ShopId, Spot, Trip, Week};
+use crate::measure::{Days, Dimension, Money, Quantity, UnitPrice};
 use crate::plan::{Need, NeedUse, Stated};
 
 /// The Saturday of the trip; uses fall on later days of December.
@@ -43,35 +44,9 @@ impl Street {
             trip: Money(0),
             at: Spot::default(),
         };
-        let kitchen = Kitchen {
-            household: Household {
-                name: "Boatyard Row".into(),
-                eaters: 3.0,
-                currency: Currency { code: "EUR".into(), digits: 2 },
-                avoid: vec![],
-                budget: None,
-                mealtimes: Default::default(),
-            },
-            print: Print { paper: Paper::A4, units: Units::Metric },
-            rules: Rules {
-                short_by: 0.02,
-                choose: Choose::Cheapest,
-                spoons: Spoons::Us,
-                always: vec![],
-                ask: vec![],
-                ready_after: Minutes(180),
-                boxing: Minutes(3),
-                wash: Minutes(3),
-                pace: 1.0,
-            },
-            appliances: vec![],
-            staples: vec![],
-            recipes: vec![],
-            foods: Foods::default(),
-            shops: vec![shop("Quay market"), shop("Mill stores")],
-            packs: vec![],
-            lots: vec![],
-        };
+        let mut kitchen = empty_kitchen();
+        kitchen.household.eaters = 3.0;
+        kitchen.shops = vec![shop("Quay market"), shop("Mill stores")];
         let trip = Trip { on: SATURDAY, shops: None, at: Spot::default() };
         let week = Week {
             name: "First week of advent".into(),
