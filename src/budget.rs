@@ -6,6 +6,7 @@
 //!
 //! Knows the stages in a row; no file, no terminal.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 use crate::Reckoning;
@@ -88,7 +89,7 @@ impl Trial {
 
 /// Runs the stages with these changes; `None` where a meal can then no longer be made.
 fn tried(kitchen: &Kitchen, week: &Week, changes: &[Change]) -> Option<Trial> {
-    let (mut kitchen, mut week) = (kitchen.clone(), week.clone());
+    let (mut kitchen, mut week) = (Cow::Borrowed(kitchen), week.clone());
     let mut thrifty = Vec::new();
     let mut dropped = Vec::new();
     for change in changes {
@@ -96,7 +97,7 @@ fn tried(kitchen: &Kitchen, week: &Week, changes: &[Change]) -> Option<Trial> {
             Change::CheapestPacks(food) => thrifty.push(*food),
             Change::LeaveOutShop(shop) => leave_out(&kitchen, &mut week, *shop),
             Change::FinerBatches(recipe) => {
-                let recipe = &mut kitchen.recipes[recipe.0];
+                let recipe = &mut kitchen.to_mut().recipes[recipe.0];
                 recipe.batches = finer(recipe.batches)?;
             }
             Change::DropLine(extra) => dropped.push(*extra),

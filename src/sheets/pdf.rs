@@ -1,7 +1,10 @@
 //! Turning pages into a PDF: it only transcribes what the layout has placed. Same pages, same bytes: no time of making is written.
 
 use std::collections::{BTreeMap, BTreeSet};
+use std::io::Write;
 
+use flate2::Compression;
+use flate2::write::ZlibEncoder;
 use lopdf::{Dictionary, Object, StringFormat};
 use printpdf::{
     Color, FontId, FontMetrics, Greyscale, Op, PaintMode, ParsedFont, PdfDocument, PdfFont, PdfFontHandle, PdfPage, PdfSaveOptions, Point,
@@ -33,7 +36,7 @@ pub fn to_pdf(sheet: &Sheet) -> Vec<u8> {
     document.pages = sheet.pages.iter().map(transcribed).collect();
     let mut written = document.to_lopdf_document(&PdfSaveOptions::default(), &mut Vec::new());
     finish(&mut written, &sheet.file_stem);
-    written.compress();
+    deflate(&mut written);
     let mut bytes = Vec::new();
     // Writing to memory does not fail.
     let _ = written.save_to(&mut bytes);
@@ -118,6 +121,22 @@ fn show_run(run: &TextRun, page_height: f32, ops: &mut Vec<Op>) {
         Op::ShowText { items: vec![TextItem::Text(run.text.clone())] },
         Op::EndTextSection,
     ]);
+}
+
+/// Packs every stream. The middle level costs half the time of the highest and a few bytes in a hundred.
+fn deflate(document: &mut lopdf::Document) {
+    for object in document.objects.values_mut() {
+        let Object::Stream(stream) = object else { continue };
+        if !stream.allows_compression || stream.dict.has(b"Filter") {
+            continue;
+        }
+        let mut packer = ZlibEncoder::new(Vec::new(), Compression::default());
+        let Ok(packed) = packer.write_all(&stream.content).and_then(|()| packer.finish()) else { continue };
+        if packed.len() < stream.content.len() {
+            stream.dict.set("Filter", "FlateDecode");
+            stream.set_content(packed);
+        }
+    }
 }
 
 /// The language, a title bar that shows the title, an identity drawn from the sheet's name, and no dates.
