@@ -206,7 +206,7 @@ fn convert_writes_the_chain_as_json() {
     assert_eq!(
         answer["chain"],
         serde_json::json!([
-            { "fact": "1 cup", "value": "236.588237 ml", "source": "NIST SP 811 (2008), B.8" },
+            { "fact": "1 US cup", "value": "236.5882 ml", "source": "NIST SP 811 (2008), B.8" },
             { "fact": "cup", "value": "160 g", "source": "weighed at home" },
         ])
     );

@@ -9,6 +9,7 @@ use super::outcome::{Done, json, say};
 use super::setting::Setting;
 use super::words::{columns, day, day_after, day_year, place};
 use super::{Cli, Format};
+use crate::kitchen::Kitchen;
 use crate::measure::{Units, show};
 use crate::purchase::{ListLine, MealNote, PerEater, ShoppingList};
 
@@ -23,13 +24,14 @@ pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     }
     match cli.format {
         Format::Json => say(&json(&list)?),
-        Format::Text => say(&text(&list, &reckoned.kitchen.household.name, reckoned.kitchen.print.units)),
+        Format::Text => say(&text(&list, reckoned.kitchen)),
     }
 }
 
 /// The list for a terminal: a trip after the other, then what is at home, what runs out and what to remember.
-fn text(list: &ShoppingList, household: &str, units: Units) -> String {
-    let mut out = format!("{household}: {}\n", list.week);
+fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
+    let units = kitchen.print.units;
+    let mut out = format!("{}: {}\n", kitchen.household.name, list.week);
     for trip in &list.trips {
         let _ = writeln!(out, "\n{}  {} {}", day_year(trip.on), trip.cost, list.currency);
         if trip.shops.is_empty() {
@@ -47,7 +49,7 @@ fn text(list: &ShoppingList, household: &str, units: Units) -> String {
             }
         }
     }
-    notes(list, units, &mut out);
+    notes(list, kitchen, &mut out);
     out
 }
 
@@ -83,8 +85,10 @@ fn row(line: &ListLine, from: Date, units: Units) -> Vec<String> {
     vec![format!("[ ] {}", packs.join(" + ")), line.food.clone(), need, line.cost.clone().unwrap_or_default(), remarks.join("; ")]
 }
 
-fn notes(list: &ShoppingList, units: Units, out: &mut String) {
-    let what = |food: &Option<String>, recipe: &Option<String>| food.clone().or_else(|| recipe.clone()).unwrap_or_default();
+fn notes(list: &ShoppingList, kitchen: &Kitchen, out: &mut String) {
+    let units = kitchen.print.units;
+    let named = |id: &str| kitchen.recipes.iter().find(|recipe| recipe.id == id).map_or(id, |recipe| &recipe.name).to_owned();
+    let what = |food: &Option<String>, recipe: &Option<String>| food.clone().or_else(|| recipe.as_deref().map(named)).unwrap_or_default();
     let at_home = list.from_pantry.iter().map(|entry| {
         let look = if entry.look_first { "look at it first" } else { "" };
         let name = what(&entry.food, &entry.recipe);
@@ -98,10 +102,10 @@ fn notes(list: &ShoppingList, units: Units, out: &mut String) {
     titled(out, "Use up", expiring.collect());
     let spare = list.spare.iter().map(|spare| {
         vec![
-            spare.recipe.clone(),
+            named(&spare.recipe),
             show(&spare.amount, units),
             format!("made {}", day(spare.made_on)),
-            format!("eat by {}", day(spare.eat_by)),
+            format!("eat by {}", day_after(spare.eat_by, list.from)),
         ]
     });
     titled(out, "Spare", spare.collect());

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::names::key_of;
-use super::{Fact, Food, FoodId, Foods, Keeping, Measured};
+use super::{Fact, Food, FoodId, Foods, Keeping, Measured, Nutrients};
 
 impl Foods {
     pub fn is_empty(&self) -> bool {
@@ -129,8 +129,8 @@ fn lay_food(under: &mut Food, over: Food) {
     }
     lay(&mut under.kind, over.kind);
     lay(&mut under.section, over.section);
-    lay_measured(&mut under.cup, over.cup);
-    lay_measured(&mut under.each, over.each);
+    lay_measured("cup", &mut under.cup, over.cup, &mut under.told);
+    lay_measured("each", &mut under.each, over.each, &mut under.told);
     under.words.extend(over.words);
     lay(&mut under.edible, over.edible);
     lay(&mut under.cooked, over.cooked);
@@ -142,7 +142,7 @@ fn lay_food(under: &mut Food, over: Food) {
     lay(&mut under.keeps.opened, opened);
     lay(&mut under.thaw, over.thaw);
     lay(&mut under.allergens, over.allergens);
-    lay(&mut under.nutrients, over.nutrients);
+    lay_nutrients(&mut under.nutrients, over.nutrients, &mut under.told);
     under.unknown &= over.unknown;
 }
 
@@ -152,15 +152,33 @@ fn lay<T>(under: &mut Option<T>, over: Option<T>) {
     }
 }
 
-fn lay_measured(under: &mut Option<Fact<Measured>>, over: Option<Fact<Measured>>) {
+/// `told` remembers where each figure comes from that is laid into a table.
+fn lay_measured(key: &str, under: &mut Option<Fact<Measured>>, over: Option<Fact<Measured>>, told: &mut BTreeMap<String, String>) {
     match (under.as_mut(), over) {
-        (Some(Fact { value: Measured::Table(forms), source }), Some(Fact { value: Measured::Table(more), source: newer })) => {
+        (Some(Fact { value: Measured::Table(forms), .. }), Some(Fact { value: Measured::Table(more), source })) => {
+            told.extend(more.keys().map(|form| (format!("{key}, {form}"), source.clone())));
             forms.extend(more);
-            *source = newer;
         }
-        (_, Some(over)) => *under = Some(over),
+        (_, Some(over)) => {
+            let table = format!("{key}, ");
+            told.retain(|figure, _| !figure.starts_with(&table));
+            *under = Some(over);
+        }
         (_, None) => {}
     }
+}
+
+fn lay_nutrients(under: &mut Option<Fact<Nutrients>>, over: Option<Fact<Nutrients>>, told: &mut BTreeMap<String, String>) {
+    let (Some(under), Some(over)) = (under.as_mut(), &over) else { return lay(under, over) };
+    let figures = over.value.rows().into_iter().filter(|row| row.1.is_some());
+    told.extend(figures.map(|(name, ..)| (name.to_owned(), over.source.clone())));
+    let (of, with) = (&mut under.value, &over.value);
+    of.kcal = with.kcal.or(of.kcal);
+    of.protein_g = with.protein_g.or(of.protein_g);
+    of.carbohydrate_g = with.carbohydrate_g.or(of.carbohydrate_g);
+    of.fat_g = with.fat_g.or(of.fat_g);
+    of.fibre_g = with.fibre_g.or(of.fibre_g);
+    of.sodium_mg = with.sodium_mg.or(of.sodium_mg);
 }
 
 #[cfg(test)]
@@ -202,6 +220,27 @@ mod tests {
         assert_eq!(foods[id].edible, fact(0.9));
         assert_eq!(foods[id].kind.as_deref(), Some("vegetable"));
         assert_eq!(foods.find("brown onion"), Some(id));
+    }
+
+    #[test]
+    fn every_figure_keeps_the_source_it_came_from() {
+        let per = |kcal, fibre_g| Nutrients { kcal, fibre_g, ..Nutrients::default() };
+        fn said<T>(value: T) -> Option<Fact<T>> {
+            Some(Fact { value, source: "our scale".to_owned() })
+        }
+        let mut foods = Foods::default();
+        let id = foods.lay_over(Food {
+            cup: table(&[("chopped", 160.0), ("sliced", 115.0)]),
+            nutrients: fact(per(Some(40.0), Some(1.7))),
+            ..named("onion", &[])
+        });
+        let chopped = said(Measured::Table([("chopped".to_owned(), 150.0)].into()));
+        foods.lay_over(Food { cup: chopped, ..named("onion", &[]) });
+        foods.lay_over(Food { nutrients: said(per(Some(38.0), None)), ..named("onion", &[]) });
+        let onion = &foods[id];
+        assert_eq!(onion.nutrients.as_ref().map(|fact| fact.value), Some(per(Some(38.0), Some(1.7))));
+        let sources = ["cup, chopped", "cup, sliced", "energy", "fibre"].map(|figure| onion.source_of(figure, "a test"));
+        assert_eq!(sources, ["our scale", "a test", "our scale", "a test"]);
     }
 
     #[test]

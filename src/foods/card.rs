@@ -30,17 +30,21 @@ impl Foods {
 }
 
 fn weights(card: &mut Vec<CardLine>, food: &Food) {
-    measured(card, "cup", &food.cup);
-    measured(card, "each", &food.each);
+    measured(card, "cup", &food.cup, food);
+    measured(card, "each", &food.each, food);
     for (word, fact) in &food.words {
         card.push((word.clone(), grams(fact.value), fact.source.clone()));
     }
 }
 
-fn measured(card: &mut Vec<CardLine>, name: &str, fact: &Option<Fact<Measured>>) {
+fn measured(card: &mut Vec<CardLine>, name: &str, fact: &Option<Fact<Measured>>, food: &Food) {
     match fact {
         Some(Fact { value: Measured::Table(table), source }) => {
-            card.extend(table.iter().map(|(form, weight)| (format!("{name}, {form}"), grams(*weight), source.clone())));
+            for (form, weight) in table {
+                let figure = format!("{name}, {form}");
+                let source = food.source_of(&figure, source).to_owned();
+                card.push((figure, grams(*weight), source));
+            }
         }
         Some(Fact { value: Measured::Single(weight), source }) => card.push((name.to_owned(), grams(*weight), source.clone())),
         None => card.push(plain(name, None)),
@@ -81,17 +85,11 @@ fn nutrients(card: &mut Vec<CardLine>, food: &Food) {
         card.push(plain("nutrients", None));
         return;
     };
-    for (name, amount, unit) in [
-        ("energy", value.kcal, "kcal"),
-        ("protein", value.protein_g, "g"),
-        ("carbohydrate", value.carbohydrate_g, "g"),
-        ("fat", value.fat_g, "g"),
-        ("fibre", value.fibre_g, "g"),
-        ("sodium", value.sodium_mg, "mg"),
-    ] {
+    for (name, amount, unit) in value.rows() {
+        let title = format!("{name} in 100 g");
         card.push(match amount {
-            Some(amount) => (format!("{name} in 100 g"), format!("{} {unit}", figure(amount)), source.clone()),
-            None => plain(&format!("{name} in 100 g"), None),
+            Some(amount) => (title, format!("{} {unit}", figure(amount)), food.source_of(name, source).to_owned()),
+            None => plain(&title, None),
         });
     }
 }

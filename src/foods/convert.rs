@@ -10,7 +10,7 @@
 
 use super::facts::Notes;
 use super::{Fact, Food, Grade, Item, Measured, MissingFact, State, UsedFact};
-use crate::measure::{Amount, Dimension, Quantity, Spoons, US_CUP_ML, Unit, Word, tidy};
+use crate::measure::{Amount, Dimension, Quantity, Spoons, US_CUP_ML, Unit, Word, tidy, to_digits};
 
 /// `item` as purchased, in `to` (grams, millilitres or pieces), for the upper end of a range.
 ///
@@ -116,6 +116,7 @@ impl Conversion<'_> {
             && let Some(one) = small_volume(word, self.spoons)
         {
             self.notes.note(|| (format!("1 {word}"), format!("{} tsp", small_share(word)), "from memory".to_owned()));
+            self.notes.note(|| unit_fact(Unit::Teaspoon, self.spoons));
             return Quantity::millilitres(amount.high * one);
         }
         if amount.unit.is_customary() {
@@ -212,9 +213,11 @@ impl Conversion<'_> {
         };
         match found {
             Some((named, grams)) if grams > 0.0 => {
+                self.notes.note(|| unit_fact(Unit::Cup, Spoons::Us));
                 self.notes.note(|| {
                     let fact = if named.is_empty() { "cup".to_owned() } else { format!("cup, {named}") };
-                    (fact, grams_text(grams), source.clone())
+                    let source = self.food.source_of(&fact, source).to_owned();
+                    (fact, grams_text(grams), source)
                 });
                 Ok(grams)
             }
@@ -240,7 +243,8 @@ impl Conversion<'_> {
         }
         self.notes.note(|| {
             let fact = if named.is_empty() { "each".to_owned() } else { format!("each, {named}") };
-            (fact, grams_text(grams), source.clone())
+            let source = self.food.source_of(&fact, source).to_owned();
+            (fact, grams_text(grams), source)
         });
         Ok(grams)
     }
@@ -305,15 +309,17 @@ fn small_share(word: Word) -> &'static str {
     SMALL_WORDS.iter().find(|row| row.0 == word).map_or("", |row| row.2)
 }
 
-/// How much one of a unit is, for units that are not plainly metric.
+/// How much one of a unit is, for units that are not plainly metric, to the seven digits that NIST prints.
 pub(crate) fn unit_fact(unit: Unit, spoons: Spoons) -> (String, String, String) {
     let one = Amount::new(1.0, unit);
-    let source = match (spoons, unit) {
-        (Spoons::Metric, Unit::Teaspoon | Unit::Tablespoon | Unit::Cup) => "rules.spoons = \"metric\"",
-        _ => "NIST SP 811 (2008), B.8",
+    let (name, source) = match (spoons, unit) {
+        (Spoons::Metric, Unit::Teaspoon | Unit::Tablespoon | Unit::Cup) => (one.to_string(), "rules.spoons = \"metric\""),
+        // Every weight of a cup is of this one, whichever the household's spoons are.
+        (_, Unit::Cup) => ("1 US cup".to_owned(), "NIST SP 811 (2008), B.8"),
+        _ => (one.to_string(), "NIST SP 811 (2008), B.8"),
     };
     let most = one.most(spoons);
-    (one.to_string(), format!("{} {}", tidy((most.base() * 1e6).round() / 1e6), most.dimension()), source.to_owned())
+    (name, format!("{} {}", to_digits(most.base(), 7), most.dimension()), source.to_owned())
 }
 
 fn share_or_factor(state: &State, value: f64) -> String {

@@ -110,6 +110,20 @@ pub struct Nutrients {
     pub sodium_mg: Option<f64>,
 }
 
+impl Nutrients {
+    /// Name, figure and unit of each, in the order of a label.
+    pub fn rows(&self) -> [(&'static str, Option<f64>, &'static str); 6] {
+        [
+            ("energy", self.kcal, "kcal"),
+            ("protein", self.protein_g, "g"),
+            ("carbohydrate", self.carbohydrate_g, "g"),
+            ("fat", self.fat_g, "g"),
+            ("fibre", self.fibre_g, "g"),
+            ("sodium", self.sodium_mg, "mg"),
+        ]
+    }
+}
+
 /// All that is known of one food. What is `None` is not known.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Food {
@@ -135,8 +149,17 @@ pub struct Food {
     /// `Some(empty)`: none. `None`: not known, and printed so.
     pub allergens: Option<Fact<Vec<Allergen>>>,
     pub nutrients: Option<Fact<Nutrients>>,
+    /// Where single figures of a table come from, if elsewhere than the rest of it: `cup, chopped` or `energy` -> `foods.toml:12`.
+    pub told: BTreeMap<String, String>,
     /// Neither in the built-in reference nor in foods.toml: it only has the name a line gave it.
     pub unknown: bool,
+}
+
+impl Food {
+    /// The source of one figure of a table, where `rest` is that of the others.
+    pub(crate) fn source_of<'a>(&'a self, figure: &str, rest: &'a str) -> &'a str {
+        self.told.get(figure).map_or(rest, String::as_str)
+    }
 }
 
 /// Every food this household can speak of: the reference with foods.toml laid over it, and the unknown names its lines use.

@@ -121,6 +121,7 @@ fn read_row(row: &str) -> Result<Food, String> {
         thaw: fact(thaw, &fsis, days)?,
         allergens: fact(allergens, ANNEX_II, read_allergens)?,
         nutrients: read_nutrients(nutrients, &usda)?,
+        told: BTreeMap::new(),
         unknown: false,
     })
 }

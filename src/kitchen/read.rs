@@ -12,6 +12,7 @@ mod household;
 mod known;
 mod lines;
 mod names;
+mod nutrients;
 mod pantry;
 mod recipe;
 mod safety;
@@ -134,7 +135,7 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let kitchen_top = kitchen_file.top(&schema::KITCHEN, found);
     let kitchen_top = kitchen_top.as_ref();
     let spoons = kitchen_top.map(household::read_spoons).unwrap_or_default();
-    let recipe_names = name_recipes(&parsed_recipes, found);
+    let recipe_names = name_recipes(&parsed_recipes, files.recipes_listed, found);
     let mut speech = Speech::new(foods, &recipe_names, spoons, found);
 
     let household = kitchen_top.map_or_else(household::fallback, household::read_household);
@@ -158,7 +159,7 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
         let week = parsed.top(&schema::WEEK, found).and_then(|top| week::read_week(&top, &customs, &shop_names, &mut speech));
         weeks.extend(week.map(|week| (format!("weeks/{stem}.toml"), week)));
     }
-    let all_weeks = weeks.len() == parsed_weeks.len();
+    let all_weeks = files.weeks_listed && weeks.len() == parsed_weeks.len();
     let kitchen = Kitchen { household, print, rules, appliances, staples, recipes, foods: speech.foods, shops, packs, lots };
     checks::check_all(&kitchen, &sound, &weeks, all_weeks, found);
     for recipe in &kitchen.recipes {
@@ -168,8 +169,8 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
 }
 
 /// Every recipe is known by the stem of its file, whether the file can be read or not.
-fn name_recipes(parsed: &[(&str, Parsed<'_>)], found: &Findings) -> Names {
-    let mut names = Names::new("recipe", "recipes/ as a file of that name", true);
+fn name_recipes(parsed: &[(&str, Parsed<'_>)], listed: bool, found: &Findings) -> Names {
+    let mut names = Names::new("recipe", "recipes/ as a file of that name", listed);
     for (index, (id, parsed)) in parsed.iter().enumerate() {
         if let (false, Some(source)) = (names.add(id, index), parsed.source) {
             let cause = format!("the file name \"{id}\" differs from another only in capital letters");

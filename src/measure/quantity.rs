@@ -141,6 +141,11 @@ impl Quantity {
 ///
 /// A sum of nothing is minus zero in floating point; it is plain zero here, and reads so in JSON.
 pub(crate) fn tidy(value: f64) -> f64 {
+    to_digits(value, 12)
+}
+
+/// Rounds to so many significant digits.
+pub(crate) fn to_digits(value: f64, digits: i32) -> f64 {
     if value == 0.0 {
         return 0.0;
     }
@@ -148,8 +153,14 @@ pub(crate) fn tidy(value: f64) -> f64 {
         return value;
     }
     let magnitude = value.abs().log10().floor() as i32;
-    let factor = 10f64.powi(11 - magnitude);
+    let factor = 10f64.powi(digits - 1 - magnitude);
     (value * factor).round() / factor
+}
+
+/// As JSON writes an amount: to ten significant digits, since sums of many lines carry more noise than one; thousandths are always kept.
+fn written(amount: f64) -> f64 {
+    let thousandths = (amount * 1000.0).round() / 1000.0;
+    if (amount - thousandths).abs() <= 1e-10 * amount.abs() { thousandths } else { to_digits(amount, 10) }
 }
 
 /// JSON: `{"amount": 830.0, "unit": "g"}`.
@@ -161,7 +172,7 @@ struct Written {
 
 impl Serialize for Quantity {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        Written { amount: tidy(self.base()), unit: self.dimension().symbol().to_owned() }.serialize(serializer)
+        Written { amount: written(self.base()), unit: self.dimension().symbol().to_owned() }.serialize(serializer)
     }
 }
 

@@ -190,6 +190,24 @@ fn plain_amounts_convert_both_ways() {
 }
 
 #[test]
+fn a_cup_s_weight_used_for_a_spoon_says_what_a_cup_is() {
+    // 3 × 14.78676 ÷ 236.5882 × 125 = 23.44: every step stands in the chain, also where the spoons are metric.
+    let flour = Food { cup: fact(Measured::Single(125.0)), ..named("plain flour") };
+    let spoons = item(3.0, Unit::Tablespoon, State::AsPurchased);
+    let chain = |spoons_of| {
+        let (quantity, facts) = as_purchased_with_facts(&flour, &spoons, &Dimension::Mass, spoons_of).expect("known");
+        (
+            (quantity.base() * 100.0).round() / 100.0,
+            facts.into_iter().map(|used| format!("{} = {}", used.fact, used.value)).collect::<Vec<_>>(),
+        )
+    };
+    let said = |facts: [&str; 3]| facts.map(str::to_owned).to_vec();
+    assert_eq!(chain(Spoons::Us), (23.44, said(["1 tbsp = 14.78676 ml", "1 US cup = 236.5882 ml", "cup = 125 g"])));
+    // 45 ÷ 236.5882 × 125 = 23.78
+    assert_eq!(chain(Spoons::Metric), (23.78, said(["1 tbsp = 15 ml", "1 US cup = 236.5882 ml", "cup = 125 g"])));
+}
+
+#[test]
 fn every_fact_that_was_used_is_told_with_its_source() {
     let cups = item(2.0, Unit::Cup, prepared("chopped"));
     let (quantity, facts) = as_purchased_with_facts(&onion(), &cups, &Dimension::Mass, Spoons::Us).expect("known");
@@ -198,7 +216,7 @@ fn every_fact_that_was_used_is_told_with_its_source() {
     assert_eq!(
         told,
         [
-            ("1 cup", "236.588237 ml", "NIST SP 811 (2008), B.8"),
+            ("1 US cup", "236.5882 ml", "NIST SP 811 (2008), B.8"),
             ("cup, chopped", "160 g", "USDA SR"),
             ("edible portion / as purchased", "90 %", "USDA SR"),
         ]

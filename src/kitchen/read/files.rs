@@ -20,6 +20,9 @@ pub(super) struct Files {
     /// In order of file name, with the stem.
     pub recipes: Vec<(String, Text)>,
     pub weeks: Vec<(String, Text)>,
+    /// Could the two folders be read?
+    pub recipes_listed: bool,
+    pub weeks_listed: bool,
 }
 
 #[derive(Debug)]
@@ -49,13 +52,17 @@ pub(super) fn read_known(folder: &Path, found: &Findings) -> Option<(Text, Text)
 
 /// Every file of the folder; what cannot be read is a mistake each.
 pub(super) fn read_files(folder: &Path, found: &Findings) -> Option<Files> {
+    let kitchen = read_kitchen(folder, found)?;
+    let [recipes, weeks] = ["recipes", "weeks"].map(|inner| read_all(folder, inner, found));
     Some(Files {
-        kitchen: read_kitchen(folder, found)?,
+        kitchen,
         foods: read_one(folder, "foods.toml", found),
         shops: read_one(folder, "shops.toml", found),
         pantry: read_one(folder, "pantry.toml", found),
-        recipes: read_all(folder, "recipes", found),
-        weeks: read_all(folder, "weeks", found),
+        recipes_listed: recipes.is_some(),
+        weeks_listed: weeks.is_some(),
+        recipes: recipes.unwrap_or_default(),
+        weeks: weeks.unwrap_or_default(),
     })
 }
 
@@ -74,19 +81,20 @@ fn read_kitchen(folder: &Path, found: &Findings) -> Option<Text> {
     Some(kitchen)
 }
 
-fn read_all(folder: &Path, inner: &str, found: &Findings) -> Vec<(String, Text)> {
+/// `None` where the folder is there but cannot be read, which has been said.
+fn read_all(folder: &Path, inner: &str, found: &Findings) -> Option<Vec<(String, Text)>> {
     let mut names: Vec<String> = match fs::read_dir(folder.join(inner)) {
         Ok(entries) => entries.flatten().map(|entry| entry.file_name().to_string_lossy().into_owned()).collect(),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Vec::new(),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Some(Vec::new()),
         Err(error) => {
             found.mistake(whole(inner), format!("the folder {inner} cannot be read: {error}"), "See that it is a folder and may be read.");
-            return Vec::new();
+            return None;
         }
     };
     names.retain(|name| name.ends_with(".toml") && !name.starts_with('.'));
     names.sort();
     let stem = |name: &str| name.strip_suffix(".toml").unwrap_or(name).to_owned();
-    names.iter().map(|name| (stem(name), read_one(folder, &format!("{inner}/{name}"), found))).collect()
+    Some(names.iter().map(|name| (stem(name), read_one(folder, &format!("{inner}/{name}"), found))).collect())
 }
 
 fn read_one(folder: &Path, file: &str, found: &Findings) -> Text {

@@ -2,6 +2,11 @@
 
 /// The nearest of `known` to `typed`, if any is near enough to be a slip of the hand.
 pub(super) fn nearest<'a>(typed: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+    nearest_and_how_far(typed, known).map(|(_, name)| name)
+}
+
+/// As [`nearest`], with the number of slips between the two.
+pub(super) fn nearest_and_how_far<'a>(typed: &str, known: impl IntoIterator<Item = &'a str>) -> Option<(usize, &'a str)> {
     let typed = typed.to_lowercase();
     let mut best: Option<(usize, &str)> = None;
     for name in known {
@@ -11,7 +16,7 @@ pub(super) fn nearest<'a>(typed: &str, known: impl IntoIterator<Item = &'a str>)
             best = Some((distance, name));
         }
     }
-    best.map(|(_, name)| name)
+    best
 }
 
 /// `Did you mean "oven"?`, or else what there is to choose from.

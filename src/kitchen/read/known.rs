@@ -5,6 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use toml::de::DeValue;
 
 use super::allergens;
+use super::nutrients;
 use super::shapes::{self, Read};
 use super::table::Table;
 use crate::foods::{Fact, Food, Foods, Keeping, Measured};
@@ -55,7 +56,8 @@ fn read_food(table: &Table<'_>) -> Option<Food> {
         keeps: keeping(table, &source),
         thaw: table.optional("thaw", shapes::days).map(|value| Fact { value, source: source.clone() }),
         allergens: allergens::read(table, "allergens").map(|value| Fact { value, source: source.clone() }),
-        nutrients: None,
+        nutrients: nutrients::read(table, "per_100g").map(|value| Fact { value, source: source.clone() }),
+        told: BTreeMap::new(),
         unknown: false,
         name: name?,
     };

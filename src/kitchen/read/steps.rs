@@ -25,16 +25,23 @@ pub(super) struct Workshop<'k> {
 pub(super) fn read_steps(top: &Table<'_>, workshop: &Workshop<'_>, mentions: &mut Mentions<'_>) -> Vec<Step> {
     let tables = top.each("step", "[[step]]");
     let mut ids = BTreeMap::new();
+    let mut taken = false;
     for (index, table) in tables.iter().enumerate() {
         if let Some(id) = table.entry("id").and_then(|entry| entry.value.as_str()) {
-            let taken = ids.insert(id.trim().to_owned(), index).is_some();
-            if taken {
+            let id = id.trim();
+            if ids.contains_key(id) {
+                taken = true;
                 table.mistake("id", format!("two steps have the id \"{id}\""), "Give each step an id of its own.");
+            } else {
+                ids.insert(id.to_owned(), index);
             }
         }
     }
     let steps: Vec<Step> = tables.iter().map(|table| read_step(table, workshop, &ids, tables.len(), mentions)).collect();
-    check_circle(&steps, top);
+    // Which of two steps of one id is meant nobody can tell.
+    if !taken {
+        check_circle(&steps, top);
+    }
     steps
 }
 

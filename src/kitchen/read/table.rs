@@ -169,18 +169,21 @@ impl<'a> Table<'a> {
 
     fn check_keys(&self) {
         let heading = self.file.schema.heading(self.heading);
-        for (key, _) in self.table.iter() {
+        for (key, value) in self.table.iter() {
             let name = key.get_ref().as_ref();
             if heading.keys.contains(&name) || (self.file.also)(heading.name, name) {
                 continue;
             }
-            let (cause, remedy) = unknown_key(name, heading, self.file.schema);
+            let inline = !self.file.source.text.get(value.span()).is_some_and(|typed| typed.starts_with('['))
+                && !self.file.source.text.get(..key.span().start).is_some_and(|before| before.trim_end().ends_with('['));
+            let (cause, remedy) = unknown_key(name, inline, heading, self.file.schema);
             self.file.found.mistake(self.file.source.spot(key.span().start), cause, remedy);
         }
     }
 }
 
-fn unknown_key(name: &str, here: &Heading, schema: &Schema) -> (String, String) {
+/// `inline`: the value stands beside the key, not under a heading.
+fn unknown_key(name: &str, inline: bool, here: &Heading, schema: &Schema) -> (String, String) {
     let top = &schema.headings[0];
     if !here.name.is_empty() && top.keys.contains(&name) {
         let cause = format!("\"{name}\" fell under {}, where it is not known", here.name);
@@ -194,16 +197,24 @@ fn unknown_key(name: &str, here: &Heading, schema: &Schema) -> (String, String) 
     if !elsewhere.is_empty() {
         return (cause, format!("\"{name}\" belongs under {}.", elsewhere.join(" or ")));
     }
-    if let Some(near) = hint::nearest(name, here.keys.iter().copied()) {
-        let near = if here.name.is_empty() { schema.written(near) } else { format!("\"{near}\"") };
-        return (cause, format!("Did you mean {near}?"));
-    }
-    let everywhere = schema.headings.iter().filter(|heading| heading.name != here.name);
-    let others = everywhere.flat_map(|heading| heading.keys.iter().map(|key| (*key, heading.name)));
-    let others: Vec<(&str, &str)> = others.collect();
-    if let Some(near) = hint::nearest(name, others.iter().map(|(key, _)| *key)) {
-        let place = others.iter().find(|(key, _)| *key == near).map_or("", |(_, heading)| heading);
-        return (cause, format!("Did you mean \"{near}\", which belongs {}?", heading_place(place)));
+    let near_here = hint::nearest_and_how_far(name, here.keys.iter().copied());
+    let others: Vec<(&str, &str)> = schema
+        .headings
+        .iter()
+        .filter(|heading| heading.name != here.name)
+        .flat_map(|heading| heading.keys.iter().map(|key| (*key, heading.name)))
+        .collect();
+    let near_elsewhere = hint::nearest_and_how_far(name, others.iter().map(|(key, _)| *key));
+    match (near_here, near_elsewhere) {
+        (Some((here_by, near)), elsewhere) if elsewhere.is_none_or(|(by, _)| here_by <= by) => {
+            let near = if here.name.is_empty() && !inline { schema.written(near) } else { format!("\"{near}\"") };
+            return (cause, format!("Did you mean {near}?"));
+        }
+        (_, Some((_, near))) => {
+            let place = others.iter().find(|(key, _)| *key == near).map_or("", |(_, heading)| heading);
+            return (cause, format!("Did you mean \"{near}\", which belongs {}?", heading_place(place)));
+        }
+        _ => {}
     }
     (cause, format!("Known here: {}.", here.keys.join(", ")))
 }

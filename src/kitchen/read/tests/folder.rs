@@ -42,6 +42,16 @@ fn a_folder_in_place_of_a_file_is_a_mistake() {
 }
 
 #[test]
+fn an_unreadable_recipes_folder_is_the_one_mistake() {
+    let week = "from = 2026-11-30\n[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:mash\"]\n";
+    let folder = folder(&[("weeks/one.toml", week)]);
+    fs::write(folder.path().join("recipes"), "").unwrap();
+    let said = load(folder.path()).unwrap_err();
+    assert_eq!(said.len(), 1, "{said:?}");
+    assert!(said[0].cause.starts_with("the folder recipes cannot be read"), "{said:?}");
+}
+
+#[test]
 fn a_file_of_more_than_ten_million_bytes_is_refused_with_its_size() {
     let folder = folder(&[]);
     let file = fs::File::create(folder.path().join("foods.toml")).unwrap();

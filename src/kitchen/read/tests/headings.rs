@@ -10,6 +10,23 @@ fn an_unknown_key_names_the_nearest_known_one() {
 }
 
 #[test]
+fn the_nearest_key_wins_wherever_it_belongs() {
+    let recipe = "name = \"Mash\"\nmakes = \"2 portions\"\nkeepss = { fridge = \"3 days\" }\n";
+    assert_mistake(
+        &[("recipes/mash.toml", recipe)],
+        "recipes/mash.toml:3:1: unknown key \"keepss\" at the top of the file. Did you mean \"keeps\"?",
+    );
+    assert_mistake(
+        &[("recipes/dish.toml", &step("keepss = { fridge = \"3 days\" }"))],
+        "recipes/dish.toml:5:1: unknown key \"keepss\" under [[step]]. Did you mean \"keeps\", which belongs at the top of the file?",
+    );
+    assert_mistake(
+        &[("recipes/dish.toml", &step("servee = \"hot\""))],
+        "recipes/dish.toml:5:1: unknown key \"servee\" under [[step]]. Did you mean \"serve\", which belongs at the top of the file?",
+    );
+}
+
+#[test]
 fn a_key_that_fell_under_the_wrong_heading_is_told_where_it_belongs() {
     let recipe = step("hands = \"2 min\"\nkeeps = { fridge = \"3 days\" }");
     assert_mistake(

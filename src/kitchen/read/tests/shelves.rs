@@ -39,6 +39,34 @@ fn an_amount_of_nothing_is_a_mistake() {
 }
 
 #[test]
+fn a_household_says_what_is_in_100_g_of_a_food() {
+    let foods = "[[food]]\nname = \"feta\"\nper_100g = { kcal = 276, protein = \"17 g\", fibre = 0, sodium = \"1040 mg\" }\nsource = \"the packet\"\n";
+    let kitchen = loaded(&[("foods.toml", foods)]).kitchen;
+    let feta = &kitchen.foods[kitchen.foods.find("feta").unwrap()];
+    let per = feta.nutrients.as_ref().unwrap().value;
+    assert_eq!((per.kcal, per.protein_g, per.fibre_g, per.sodium_mg), (Some(276.0), Some(17.0), Some(0.0), Some(1040.0)));
+    // What the packet does not say stays as published: USDA SR 01019, 4.09 g carbohydrate.
+    assert_eq!((per.carbohydrate_g, feta.source_of("carbohydrate", "rest")), (Some(4.09), "rest"));
+    assert_eq!(feta.source_of("protein", "rest"), "the packet");
+}
+
+#[test]
+fn figures_that_100_g_cannot_hold_are_mistakes() {
+    let food = |per: &str| format!("[[food]]\nname = \"feta\"\nper_100g = {{ {per} }}\n");
+    for (per, wanted) in [
+        ("kcal = 2000", "foods.toml:3:21: kcal: no food has 2000 kcal in 100 g. Write kilocalories in 100 g as a number: kcal = 402."),
+        ("protein = \"120 g\"", "foods.toml:3:24: protein: 120 g do not go into 100 g. Write a weight like \"25 g\" or \"620 mg\"."),
+        ("fiber = \"1 g\"", "foods.toml:3:14: unknown key \"fiber\" under [food.per_100g]. Did you mean \"fibre\"?"),
+        (
+            "fat = \"60 g\", protein = \"60 g\"",
+            "foods.toml:3:12: per_100g: protein, carbohydrate and fat weigh 120.0 g, more than the 100 g they are in. Write the figures for 100 g.",
+        ),
+    ] {
+        assert_mistake(&[("foods.toml", &food(per))], wanted);
+    }
+}
+
+#[test]
 fn a_pack_has_either_a_size_or_is_loose() {
     assert_mistake(
         &[("shops.toml", &pack(""))],

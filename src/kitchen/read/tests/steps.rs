@@ -15,6 +15,15 @@ fn mentioned(recipe: &str) -> Vec<usize> {
 }
 
 #[test]
+fn two_steps_of_one_id_are_one_mistake_and_no_circle() {
+    let recipe = "name = \"Dish\"\nmakes = \"2 portions\"\n[[step]]\nid = \"a\"\ntext = \"Stir.\"\n[[step]]\nid = \"a\"\ntext = \"Stir.\"\nafter = [\"a\"]\n";
+    assert_mistake(
+        &[("recipes/dish.toml", recipe)],
+        "recipes/dish.toml:7:6: two steps have the id \"a\". Give each step an id of its own.",
+    );
+}
+
+#[test]
 fn a_food_is_mentioned_by_any_of_its_names() {
     let lines = "2 tins (400 g) white beans, drained\n2 onions, diced\n100 g recipe:barley";
     let barley_by_weight = lines.replace("100 g", "1 portion");
