@@ -3,7 +3,8 @@
 use std::fmt::Write;
 
 use super::list::titled;
-use super::words::{columns, day, day_after};
+use super::words::{day, day_after};
+use super::wrap::columns;
 use crate::measure::{Quantity, Units, show};
 use crate::purchase::{FoodAmount, Round, ShoppingList, TripComparison};
 

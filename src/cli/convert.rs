@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::known::{self, Known};
 use super::outcome::{Done, Failure, json, say};
-use super::words::columns;
+use super::wrap::columns;
 use super::{Cli, Format};
 use crate::foods::{Food, Foods, Item, Measured, MissingFact, State, UsedFact, in_form_with_facts, unit_fact};
 use crate::kitchen::{LineOf, read_line};

@@ -6,7 +6,7 @@ use serde::Serialize;
 
 use super::known::{self, Known};
 use super::outcome::{Done, Failure, json, say};
-use super::words::columns;
+use super::wrap::columns;
 use super::{Cli, Format};
 use crate::foods::{FoodId, Foods};
 

@@ -19,6 +19,7 @@ mod stock;
 mod undo;
 mod waste;
 mod words;
+mod wrap;
 
 use std::path::PathBuf;
 use std::process::ExitCode;

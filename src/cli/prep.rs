@@ -2,9 +2,6 @@
 
 mod chart;
 mod text;
-mod wrap;
-
-use std::io::IsTerminal;
 
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
@@ -12,6 +9,7 @@ use jiff::civil::{Date, DateTime};
 use super::outcome::{Done, json, say};
 use super::setting::Setting;
 use super::words::day;
+use super::wrap::terminal_width;
 use super::{Cli, Format};
 use crate::prep::Effort;
 
@@ -30,11 +28,8 @@ pub fn run(cli: &Cli, effort: Effort) -> Done {
     }
 }
 
-/// What the shell says in COLUMNS, on a terminal alone: a pipe gets the same bytes everywhere.
 fn width() -> usize {
-    let columns = || std::env::var("COLUMNS").ok()?.trim().parse().ok();
-    let asked = if std::io::stdout().is_terminal() { columns() } else { None };
-    asked.unwrap_or(WIDTH).max(NARROWEST)
+    terminal_width().unwrap_or(WIDTH).max(NARROWEST)
 }
 
 /// The time of day `minutes` after `start`.

@@ -1,4 +1,4 @@
-//! Dates, amounts and columns as a terminal shows them.
+//! Dates and places as a terminal shows them.
 
 use jiff::civil::Date;
 
@@ -25,23 +25,4 @@ pub fn place(place: Place) -> &'static str {
         Place::Fridge => "fridge",
         Place::Freezer => "freezer",
     }
-}
-
-/// Rows as left-aligned columns, each line indented, without blanks at its end.
-pub fn columns(rows: &[Vec<String>], indent: usize) -> String {
-    let count = rows.iter().map(Vec::len).max().unwrap_or_default();
-    let width = |column: usize| rows.iter().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or_default();
-    let widths: Vec<usize> = (0..count).map(width).collect();
-    let mut text = String::new();
-    for row in rows {
-        let mut line = " ".repeat(indent);
-        for (cell, width) in row.iter().zip(&widths) {
-            let pad = width - cell.chars().count();
-            line.push_str(cell);
-            line.push_str(&" ".repeat(pad + 2));
-        }
-        text.push_str(line.trim_end());
-        text.push('\n');
-    }
-    text
 }

@@ -1,7 +1,7 @@
 //! The plan of the sessions as text for a terminal of some width: a chart, the numbered steps, then what to fetch, cut and box.
 
+use super::super::wrap::{table, wrap};
 use super::chart::chart;
-use super::wrap::{table, wrap};
 use super::{clock, moment};
 use crate::cli::words::{day, place};
 use crate::measure::{Quantity, Units, show};

@@ -1,5 +1,45 @@
 //! Lines no wider than a terminal: words wrapped with a hanging indent, rows as columns of which the last is wrapped.
 
+use std::io::IsTerminal;
+
+use terminal_size::{Width, terminal_size_of};
+
+/// How wide the terminal is: what COLUMNS says, else what it says itself. `None` where the output goes elsewhere, so that a pipe gets
+/// the same bytes everywhere.
+pub fn terminal_width() -> Option<usize> {
+    let out = std::io::stdout();
+    let asked = || std::env::var("COLUMNS").ok()?.trim().parse().ok();
+    let told = || terminal_size_of(&out).map(|(Width(width), _)| usize::from(width));
+    if out.is_terminal() { asked().or_else(told) } else { None }
+}
+
+/// Rows as left-aligned columns, each line indented, without blanks at its end. Where a row would run over the edge of a
+/// terminal, the last cells of all go beneath their rows.
+pub fn columns(rows: &[Vec<String>], indent: usize) -> String {
+    columns_within(rows, indent, terminal_width().unwrap_or(usize::MAX))
+}
+
+fn columns_within(rows: &[Vec<String>], indent: usize, width: usize) -> String {
+    let count = rows.iter().map(Vec::len).max().unwrap_or_default();
+    let widest = |column: usize| rows.iter().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or_default();
+    let widths: Vec<usize> = (0..count).map(widest).collect();
+    let padded = |cells: &[String]| {
+        let cell = |(cell, width): (&String, &usize)| format!("{cell:width$}  ");
+        format!("{}{}", " ".repeat(indent), cells.iter().zip(&widths).map(cell).collect::<String>()).trim_end().to_owned()
+    };
+    let beneath = rows.iter().any(|row| padded(row).chars().count() > width);
+    let set = |row: &Vec<String>| match row.split_last() {
+        Some((last, first)) if beneath && !first.is_empty() && !last.is_empty() => {
+            padded(first) + "\n" + &wrap(&" ".repeat(indent + BENEATH), last, width)
+        }
+        _ => padded(row) + "\n",
+    };
+    rows.iter().map(set).collect()
+}
+
+/// How much further than its row a cell beneath it is indented.
+const BENEATH: usize = 6;
+
 /// Columns that the last cell of a row needs to stand beside the others; with fewer the row is wrapped as one text.
 const LEAST: usize = 24;
 
@@ -69,6 +109,14 @@ mod tests {
         // Columns: indent 2, "leek" and "300 g" with 2 each; 26 are left for the last.
         let rows = vec![vec!["leek".into(), "300 g".into(), "in the fridge, look at it first".into()]];
         assert_eq!(table(&rows, 2, 41), "  leek  300 g  in the fridge, look at it\n               first\n");
+    }
+
+    #[test]
+    fn where_a_row_runs_over_the_edge_last_cells_go_beneath() {
+        let rows = vec![vec!["leek".into(), "300 g".into(), "for Leek soup".into()], vec!["egg".into(), "6".into(), "for staple".into()]];
+        // Indent 2, 4 + 2, 5 + 2, then 13: 28 columns.
+        assert_eq!(columns_within(&rows, 2, 28), "  leek  300 g  for Leek soup\n  egg   6      for staple\n");
+        assert_eq!(columns_within(&rows, 2, 26), "  leek  300 g\n        for Leek soup\n  egg   6\n        for staple\n");
     }
 
     #[test]
