@@ -35,15 +35,15 @@ fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
     let booked = keeping.covered();
     let plan = match printed(&keeping.setting.folder, reckoned.week)? {
         Some(printed) => printed.prep,
-        None => reckoned.reckoning.prep(reckoned.kitchen, reckoned.week, Effort::Low),
+        None => reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, Effort::Low),
     };
     let next = plan.sessions.iter().filter(|session| !booked.contains(&session_key(&session.start))).min_by_key(|session| &session.start);
     let Some(session) = next else {
         return Err(Failure::Usage(format!("every session of {} is booked.", plan.week)));
     };
     let start: DateTime = started(session)?;
-    let mut bench = Bench::new(reckoned.kitchen, keeping.shelf.clone());
-    let missing = issue_session(reckoned.kitchen, &mut bench, session, start.date());
+    let mut bench = Bench::new(&keeping.setting.loaded.kitchen, keeping.shelf.clone());
+    let missing = issue_session(&keeping.setting.loaded.kitchen, &mut bench, session, start.date());
     let what = format!("cooked {} at {} ({})", day(start.date()), start.strftime("%H:%M"), plan.week);
     let covers = vec![session_key(&session.start)];
     let booking = Booking { covers, ..Booking::new(keeping.setting.today, Verb::Issue, what, bench.finish()) };
@@ -60,7 +60,7 @@ fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool
     let booked = keeping.covered();
     let week = reckoned.week;
     let plan = (&reckoned.reckoning.makings, &reckoned.reckoning.demanded);
-    let mut bench = Bench::new(reckoned.kitchen, keeping.shelf.clone());
+    let mut bench = Bench::new(&keeping.setting.loaded.kitchen, keeping.shelf.clone());
     let (mut covers, mut labels, mut missing) = (Vec::new(), Vec::new(), Vec::new());
     let mut order: Vec<usize> = (0..week.meals.len()).collect();
     order.sort_by_key(|&index| week.meals[index].at_time);
@@ -69,7 +69,7 @@ fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool
         if booked.contains(&key) || !chosen(week, index) {
             continue;
         }
-        missing.extend(issue_meal(reckoned.kitchen, &mut bench, week, plan, index));
+        missing.extend(issue_meal(&keeping.setting.loaded.kitchen, &mut bench, week, plan, index));
         labels.push(week.meals[index].label.clone());
         covers.push(key);
     }

@@ -74,6 +74,22 @@ fn read_kitchen(folder: &Path, found: &Findings) -> Option<Text> {
     Some(kitchen)
 }
 
+/// A form that a person names on the command line, by its path as typed.
+pub(super) fn read_form(path: &Path, found: &Findings) -> Text {
+    let shown = path.display().to_string();
+    match bytes_of(path) {
+        Ok(bytes) => text_of(bytes, &shown, found),
+        Err(Unreadable::Absent) => {
+            found.mistake(whole(&shown), "there is no such file", "Write one with --sheet first.");
+            Text::Absent
+        }
+        Err(Unreadable::Because(cause, remedy)) => {
+            found.mistake(whole(&shown), cause, remedy);
+            Text::Unreadable
+        }
+    }
+}
+
 fn read_all(folder: &Path, inner: &str, found: &Findings) -> Vec<(String, Text)> {
     let mut names: Vec<String> = match fs::read_dir(folder.join(inner)) {
         Ok(entries) => entries.flatten().map(|entry| entry.file_name().to_string_lossy().into_owned()).collect(),
