@@ -133,10 +133,10 @@ fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -
     reserved
 }
 
-/// What the sessions to come leave to spare before the week that is reckoned begins.
+/// What the sessions to come leave to spare before the week that is reckoned begins, and is still good then.
 fn spare(week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
     let to_come = makings.makings.iter().filter(|making| uses.counts(week, making.on, making.at) && making.on < first);
-    let spare = to_come.filter_map(|making| making.spare.as_ref());
+    let spare = to_come.filter_map(|making| making.spare.as_ref()).filter(|spare| spare.eat_by >= first);
     spare
         .map(|spare| Lot {
             of: LotOf::Recipe(spare.recipe),

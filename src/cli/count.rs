@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 
-use super::keeping::{Keeping, lots, read_book};
+use super::keeping::{Keeping, booked_all_the_same, lots, read_book};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
@@ -98,11 +98,11 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
                 found: Differences,
                 booked: &'b [Booking],
             }
-            say(&json(&Written { counted, found, booked: keeping.new_bookings() })?)
+            booked_all_the_same(say(&json(&Written { counted, found, booked: keeping.new_bookings() })?))
         }
         Format::Text => {
             keeping.report(cli, &[])?;
-            say(&text)
+            booked_all_the_same(say(&text))
         }
     }
 }

@@ -158,16 +158,35 @@ impl Keeping {
         }
         let booked = self.new_bookings();
         if cli.format == Format::Json {
-            return say(&json(&Written { booked, missing })?);
+            return booked_all_the_same(say(&json(&Written { booked, missing })?));
         }
         let lines = booked.iter().filter(|booking| booking.verb != Verb::Opening).map(|booking| {
             let why = booking.why.as_deref().map(|why| format!(" ({why})")).unwrap_or_default();
             let prices = booking.prices.iter().map(price_said).collect::<String>();
-            format!("Booked: {}{why}\n{prices}", booking.what)
+            match booking.verb {
+                Verb::Undo => format!("{}\n{prices}", sentence(&booking.what)),
+                _ => format!("Booked: {}{why}\n{prices}", booking.what),
+            }
         });
         let missing = missing.iter().map(|line| format!("Not on the shelf: {line}\n"));
-        say(&lines.chain(missing).collect::<String>())
+        booked_all_the_same(say(&lines.chain(missing).collect::<String>()))
     }
+}
+
+/// What cannot be said has been booked, and must not be booked again.
+pub fn booked_all_the_same(said: Done) -> Done {
+    said.map_err(|failure| match failure {
+        Failure::Machine(why) => {
+            Failure::Machine(format!("{} The booking stands: do not book it again.", why.replace("; make room and run it again", "")))
+        }
+        failure => failure,
+    })
+}
+
+/// With a capital at its start.
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// "Price: feta, 200 g at Quay market: 2.49, was 2.39".
