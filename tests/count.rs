@@ -146,7 +146,7 @@ fn mistakes_of_a_sheet_are_all_said_with_their_lines_and_nothing_is_booked() {
     let text = fs::read_to_string(&sheet).expect("a sheet").replace("\"much\"", "\"\"");
     fs::write(&sheet, text).expect("a sheet");
     let said = stderr(&count(&kitchen, &sheet, &[]));
-    for wanted in ["count-2026-11-27.toml:17", "\"800\" has no unit", "moon cheese is booked in another measure: 200 g"] {
+    for wanted in ["count-2026-11-27.toml:16:11", "\"800\" has no unit", "moon cheese is booked in another measure: 200 g"] {
         assert!(said.contains(wanted), "{wanted} in {said}");
     }
     assert_eq!(pantry(&kitchen), SHELF);

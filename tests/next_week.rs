@@ -2,7 +2,7 @@
 
 mod kitchen;
 
-use kitchen::{Kitchen, assert_amount, batches, draws, has_line, json, kitchen, line, stderr, supper};
+use kitchen::{Kitchen, assert_amount, batches, draws, has_line, json, kitchen, line, stderr, stdout, supper};
 use pretty_assertions::assert_eq;
 
 const GRAIN: &str = "[[lot]]\nfood = \"bluegrain\"\namount = \"500 g\"\nplace = \"cupboard\"\n";
@@ -105,4 +105,15 @@ fn what_a_session_to_come_takes_and_leaves_to_spare_counts_too() {
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
     let list = next_list(&kitchen, "2026-11-30");
     assert_amount(&line(&list, "bluegrain")["need"], 50.0, "g");
+}
+
+#[test]
+fn the_last_supper_of_this_week_is_booked_when_the_next_has_begun() {
+    let kitchen = two_weeks(GRAIN, &supper("2026-12-06", "\"400 g bluegrain\""), &supper("2026-12-07", "\"300 g bluegrain\""));
+    for arguments in [["issue", "--meal", "sun supper"], ["issue", "--until", "2026-12-06"]] {
+        let output = kitchen.run_on("2026-12-06", &arguments);
+        assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+        assert!(stdout(&output).contains("Sun supper"), "{}", stdout(&output));
+        assert_eq!(kitchen.run(&["undo"]).status.code(), Some(0));
+    }
 }

@@ -56,9 +56,13 @@ fn started(session: &SessionPlan) -> Result<DateTime, Failure> {
 }
 
 fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool, none: &str) -> Done {
-    let reckoned = keeping.setting.reckon(cli)?;
     let booked = keeping.covered();
-    let week = reckoned.week;
+    let weeks = keeping.setting.weeks_at_hand(cli.week.as_deref())?;
+    let has_one = |week: &&Week| (0..week.meals.len()).any(|index| !booked.contains(&meal_key(&week.meals[index])) && chosen(week, index));
+    let Some(week) = weeks.iter().copied().find(has_one) else {
+        return Err(Failure::Usage(format!("{none} in {}.", weeks.iter().map(|week| week.name.as_str()).collect::<Vec<_>>().join(" or "))));
+    };
+    let reckoned = keeping.setting.reckon_week(week)?;
     let plan = (&reckoned.reckoning.makings, &reckoned.reckoning.demanded);
     let mut bench = Bench::new(&keeping.setting.loaded.kitchen, keeping.shelf.clone());
     let (mut covers, mut labels, mut missing) = (Vec::new(), Vec::new(), Vec::new());
@@ -72,9 +76,6 @@ fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool
         missing.extend(issue_meal(&keeping.setting.loaded.kitchen, &mut bench, week, plan, index));
         labels.push(week.meals[index].label.clone());
         covers.push(key);
-    }
-    if covers.is_empty() {
-        return Err(Failure::Usage(format!("{none} in {}.", week.name)));
     }
     let what = format!("eaten: {} ({})", labels.join(", "), week.name);
     let booking = Booking { covers, ..Booking::new(keeping.setting.today, Verb::Issue, what, bench.finish()) };

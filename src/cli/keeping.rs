@@ -64,11 +64,7 @@ impl Keeping {
             );
             self.append(back);
         }
-        if recovered == Recovered::PricesLeft {
-            eprintln!(
-                "warning: the last booking was cut short, and shops.toml has been edited since: the prices paid were not written into it."
-            );
-        }
+        say_prices_left(recovered);
         let changes = difference(&sum(&self.book.bookings), &self.shelf);
         if self.book.fragment.is_some() {
             eprintln!("warning: {BOOK}: its last line was cut short; what is left of it is kept in the next booking.");
@@ -234,6 +230,14 @@ fn mend(files: &Disk, book: &Book) -> std::io::Result<Recovered> {
     recover(files, book.bookings.last().map_or(&none, |last| &last.files))
 }
 
+fn say_prices_left(recovered: Recovered) {
+    if recovered == Recovered::PricesLeft {
+        eprintln!(
+            "warning: the last booking was cut short, and shops.toml has been edited since: the prices paid were not written into it."
+        );
+    }
+}
+
 /// For verbs that only read: completes or withdraws what was cut short, where that can be done; else the files are read as they are.
 pub fn mend_if_cut_short(folder: &Path) {
     let files = Disk::new(folder);
@@ -247,9 +251,9 @@ pub fn mend_if_cut_short(folder: &Path) {
             let now = sha256(&pantry);
             now != change.before && now != change.after
         });
-        if !overtaken {
+        if !overtaken && let Ok(recovered) = mend(&files, &book) {
             // What cannot be mended now is mended by the next booking.
-            let _ = mend(&files, &book);
+            say_prices_left(recovered);
         }
     }
 }

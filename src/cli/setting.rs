@@ -11,7 +11,7 @@ use super::Cli;
 use super::outcome::{Done, Failure, warn};
 use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
 use crate::pantry::book::{covered, meal_key};
-use crate::plan::{past, still_to_do_from, week_of};
+use crate::plan::{past, span, still_to_do_from, week_of};
 use crate::purchase::old_prices;
 use crate::store::Disk;
 use crate::{Reckoning, carry, reckon};
@@ -84,6 +84,22 @@ impl Setting {
         warnings.extend(old_prices(&kitchen, &reckoning.needs.needs, self.today));
         warnings.extend(reckoning.warnings.iter().filter(|warning| !self.loaded.warnings.contains(warning)).cloned());
         Ok(Reckoned { kitchen, week, reckoning, warnings, shown_from: still_to_do_from(week, self.today) })
+    }
+
+    /// The week that is meant; where none was named, then those that contain today, too: the last suppers of one week are eaten when
+    /// the next has begun.
+    pub fn weeks_at_hand(&self, file: Option<&Path>) -> Result<Vec<&Week>, Failure> {
+        let meant = self.week(file)?;
+        let mut weeks = vec![meant];
+        if file.is_none() {
+            let contains_today = |week: &Week| {
+                let (first, last) = span(week);
+                first <= self.today && self.today <= last
+            };
+            let running = self.written.iter().zip(&self.loaded.weeks).filter(|(written, _)| contains_today(written));
+            weeks.extend(running.map(|(_, (_, week))| week).filter(|week| !std::ptr::eq(*week, meant)));
+        }
+        Ok(weeks)
     }
 
     pub fn week(&self, file: Option<&Path>) -> Result<&Week, Failure> {
