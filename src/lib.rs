@@ -39,6 +39,7 @@
 //! ```
 
 mod budget;
+mod carry;
 pub mod cli;
 pub mod foods;
 pub mod kitchen;
@@ -51,4 +52,5 @@ mod reckon;
 pub mod sheets;
 pub mod store;
 
+pub use carry::{Carried, carry};
 pub use reckon::{Reckoning, reckon};

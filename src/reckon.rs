@@ -7,7 +7,7 @@ use crate::kitchen::{Kitchen, Mistake, Spot, Warning, Week};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings};
 use crate::prep::{self, Effort, PrepPlan};
-use crate::purchase::{self, Basket, MoveNote, Needs, ShoppingList, TripComparison};
+use crate::purchase::{self, Basket, MoveNote, Needs, Reserved, ShoppingList, TripComparison};
 
 /// What every stage answered for one week.
 #[derive(Debug, Clone)]
@@ -17,6 +17,8 @@ pub struct Reckoning {
     pub netted: Netted,
     pub needs: Needs,
     pub basket: Basket,
+    /// What other weeks take off the shelf first, where the kitchen is as they leave it.
+    pub reserved: Vec<Reserved>,
     /// Of all stages, in order and each once.
     pub warnings: Vec<Warning>,
 }
@@ -33,7 +35,7 @@ pub fn reckon(kitchen: &Kitchen, week: &Week) -> Result<Reckoning, Vec<Mistake>>
     warnings.extend(demanded.warnings.iter().chain(&netted.warnings).chain(&basket.warnings).cloned());
     let mut said = std::collections::BTreeSet::new();
     warnings.retain(|warning| said.insert(warning.clone()));
-    Ok(Reckoning { makings, demanded, netted, needs, basket, warnings })
+    Ok(Reckoning { makings, demanded, netted, needs, basket, reserved: Vec::new(), warnings })
 }
 
 /// Everything before the choice of packs.
@@ -65,7 +67,8 @@ impl Reckoning {
             ask: &self.demanded.ask,
             warnings,
         };
-        ShoppingList { budget: budget(kitchen, week, self), ..purchase::shopping_list(kitchen, week, parts, shown_from) }
+        let reserved = self.reserved.clone();
+        ShoppingList { budget: budget(kitchen, week, self), reserved, ..purchase::shopping_list(kitchen, week, parts, shown_from) }
     }
 
     /// What each shop alone and the best pair would cost, for the trips from `shown_from` on, or all.

@@ -11,8 +11,8 @@ use std::time::Instant;
 use kitchen::{Kitchen, TODAY, json, kitchen, stderr, stdout};
 use pretty_assertions::assert_eq;
 use spence::measure::{Spoons, read_quantity};
-use spence::pantry::book::{Book, sum};
-use spence::store::{BOOK, Disk, Files, LOCK, PANTRY, recover};
+use spence::pantry::book::{Book, covered, sum};
+use spence::store::{BOOK, Disk, Files, LOCK, PANTRY, SHOPS, recover};
 
 const SHELF: &str = "# Ours\n\n[[lot]]\nfood = \"moon cheese\"   # the good one\namount = \"200 g\"\nplace = \"fridge\"\nuse_by = 2026-12-01\n\n\
                      [[lot]]\nfood = \"moon cheese\"\namount = \"100 g\"\nplace = \"fridge\"\nuse_by = 2026-12-09\n";
@@ -191,4 +191,49 @@ fn a_writer_killed_at_any_moment_leaves_the_state_before_or_the_state_after() {
     book(&kitchen, &["waste", "1 g moon cheese", "--why", "test"]);
     assert_level(&kitchen);
     println!("{kills} kills: {booked} bookings stood, {} did not", kills - booked);
+}
+
+/// Whether the trip is booked, by the book; the shelf and the price in shops.toml must agree, once what was cut short is mended.
+fn trip_after_a_kill(folder: &Path) -> bool {
+    let files = Disk::new(folder);
+    let _lock = files.lock(LOCK).expect("the lock is free");
+    let read = || Book::read(&fs::read_to_string(folder.join(BOOK)).unwrap_or_default()).expect("the book is whole");
+    let last = read().bookings.last().map(|last| last.files.clone()).unwrap_or_default();
+    recover(&files, &last).expect("it can be mended");
+    let text = |name: &str| fs::read_to_string(folder.join(name)).unwrap_or_default();
+    let booked = covered(&read().bookings).contains("trip 2026-11-28");
+    assert_eq!(text(PANTRY).contains("moon cheese"), booked);
+    assert_eq!((text(SHOPS).contains("2.60"), text(SHOPS).contains("2.40")), (booked, !booked));
+    booked
+}
+
+/// Kills a trip with a price paid, and its undo, by turns.
+#[test]
+fn a_trip_killed_at_any_moment_is_booked_with_its_price_or_not_at_all() {
+    let kills: u32 = std::env::var("SPENCE_KILLS").ok().and_then(|kills| kills.parse().ok()).unwrap_or(40);
+    let kitchen = with_cheese().pantry("# Ours\n").meals(&kitchen::supper("2026-11-30", "\"200 g moon cheese\""));
+    let program = assert_cmd::cargo::cargo_bin("spence");
+    let start = |booked: bool| {
+        let arguments: &[&str] = if booked { &["undo"] } else { &["receive", "--paid", "moon cheese=2.60"] };
+        let mut command = Command::new(&program);
+        command.arg("--kitchen").arg(kitchen.path()).args(["--today", TODAY]).args(arguments);
+        command.stdout(Stdio::null()).stderr(Stdio::null()).spawn().expect("the program runs")
+    };
+    let clock = Instant::now();
+    assert!(start(false).wait().expect("it ends").success());
+    let undisturbed = clock.elapsed();
+    let mut booked = trip_after_a_kill(kitchen.path());
+    assert!(booked);
+    let mut stood = 0;
+    for kill in 0..kills {
+        let mut writer = start(booked);
+        sleep(undisturbed * (kill % 40) / 32);
+        writer.kill().expect("it can be killed");
+        writer.wait().expect("it ends");
+        let now = trip_after_a_kill(kitchen.path());
+        stood += u32::from(now != booked);
+        booked = now;
+    }
+    assert_level(&kitchen);
+    println!("{kills} kills: {stood} bookings stood, {} did not", kills - stood);
 }

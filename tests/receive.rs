@@ -106,3 +106,130 @@ fn undo_takes_a_trip_back() {
     receive(&kitchen, &[]);
     assert_eq!(lots(&kitchen, 1).len(), 1);
 }
+
+fn text(kitchen: &Kitchen, name: &str) -> String {
+    fs::read_to_string(kitchen.path().join(name)).expect("a file")
+}
+
+/// Writes the goods-in sheet and changes it.
+fn sheet(kitchen: &Kitchen, changes: &[(&str, &str)]) -> String {
+    let output = kitchen.run(&["receive", "--sheet", "goods.toml"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let mut filled = text(kitchen, "goods.toml");
+    for (from, to) in changes {
+        assert!(filled.contains(from), "{from} in {filled}");
+        filled = filled.replacen(from, to, 1);
+    }
+    fs::write(kitchen.path().join("goods.toml"), &filled).expect("a file");
+    filled
+}
+
+#[test]
+fn a_sheet_that_nobody_changed_books_the_list() {
+    let (by_list, by_sheet) = (shopping(), shopping());
+    receive(&by_list, &[]);
+    let written = sheet(&by_sheet, &[]);
+    assert!(written.contains("packs = \"500 g\"\npaid = \"\"   # listed: 2.00\n"), "{written}");
+    assert_eq!(text(&by_sheet, "pantry.toml"), PANTRY, "writing a sheet books nothing");
+    receive(&by_sheet, &["goods.toml"]);
+    assert_eq!((lots(&by_list, 0), lots(&by_list, 1)), (lots(&by_sheet, 0), lots(&by_sheet, 1)));
+    assert_eq!(by_sheet.run(&["receive", "--sheet", "goods.toml"]).status.code(), Some(2), "a sheet is not written over");
+}
+
+#[test]
+fn a_sheet_says_what_the_command_line_says() {
+    let kitchen = shopping();
+    let changes = [
+        ("also = []", "also = [\"200 g bluegrain at 1.20\"]"),
+        ("packs = \"500 g\"\n", "packs = \"500 g\"\nwithout = true\n"),
+        ("packs = \"250 g\"\npaid = \"\"   # listed: 2.50\nuntil = \"\"", "packs = \"2 x 150 g\"\npaid = \"4.50\"\nuntil = 2026-12-04"),
+    ];
+    sheet(&kitchen, &changes);
+    receive(&kitchen, &["goods.toml"]);
+    assert_eq!(lots(&kitchen, 0)[1], row("bluegrain", 200.0, "none", false, "1.20"));
+    assert_eq!(lots(&kitchen, 1), [row("moon cheese", 300.0, "2026-12-04", false, "4.50")]);
+}
+
+#[test]
+fn mistakes_of_a_sheet_are_all_said_with_file_and_line_and_nothing_is_written() {
+    let kitchen = shopping();
+    let changes = [
+        ("packs = \"500 g\"", "packs = \"much\""),
+        ("paid = \"\"   # listed: 2.00", "paid = \"two\""),
+        ("until = \"\"", "until = \"soon\""),
+        ("food = \"moon cheese\"", "food = \"sun cheese\""),
+    ];
+    let written = sheet(&kitchen, &changes);
+    let output = kitchen.run(&["receive", "goods.toml"]);
+    assert_eq!(output.status.code(), Some(1));
+    let said = stderr(&output);
+    for wrong in ["\"much\"", "paid = \"two\"", "\"soon\"", "\"sun cheese\""] {
+        let line = written.lines().position(|line| line.contains(wrong)).expect("a line") + 1;
+        assert!(said.contains(&format!("goods.toml:{line}:")), "{wrong} in {said}");
+    }
+    // What is read well but names nothing of this trip.
+    fs::remove_file(kitchen.path().join("goods.toml")).expect("a file");
+    sheet(&kitchen, &[("food = \"moon cheese\"", "food = \"salt\""), ("also = []", "also = [\"some salt\"]")]);
+    let said = stderr(&kitchen.run(&["receive", "goods.toml"]));
+    assert!(said.contains("salt is not among what this trip buys") && said.contains("2 mistakes found; nothing was written"), "{said}");
+    assert_eq!(text(&kitchen, "pantry.toml"), PANTRY);
+    assert!(!kitchen.path().join("pantry.book.jsonl").exists());
+}
+
+#[test]
+fn a_sheet_is_not_booked_twice() {
+    let kitchen = shopping();
+    sheet(&kitchen, &[]);
+    receive(&kitchen, &["goods.toml"]);
+    let output = kitchen.run(&["receive", "goods.toml"]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stderr(&output).contains("goods.toml:11:8: the trip of Sat 28 Nov is booked already"), "{}", stderr(&output));
+}
+
+#[test]
+fn paid_prices_go_into_shops_toml_and_undo_brings_the_old_ones_back() {
+    // One pack of 500 g for 2.20; 250 g loose for 2.60 are 10.40 a kilogram.
+    let kitchen = shopping();
+    let before = text(&kitchen, "shops.toml");
+    receive(&kitchen, &["--paid", "bluegrain=2.20", "--paid", "moon cheese=2.60"]);
+    let after = before
+        .replace("price = 2.00\n", "price = 2.20\nseen = 2026-11-28\n")
+        .replace("10.00 / kg\"\n", "10.40 / kg\"\nseen = 2026-11-28\n");
+    assert_eq!(text(&kitchen, "shops.toml"), after);
+    assert_eq!(kitchen.run(&["--strict", "check", "--book"]).status.code(), Some(0));
+    assert_eq!(kitchen.run(&["undo"]).status.code(), Some(0));
+    assert_eq!((text(&kitchen, "shops.toml"), text(&kitchen, "pantry.toml")), (before, PANTRY.to_owned()));
+}
+
+#[test]
+fn undo_leaves_a_price_that_was_changed_by_hand_since_and_says_so() {
+    let kitchen = shopping();
+    receive(&kitchen, &["--paid", "bluegrain=2.20"]);
+    let edited = text(&kitchen, "shops.toml").replace("2.20", "2.30");
+    let kitchen = kitchen.shops(&edited);
+    let output = kitchen.run(&["undo"]);
+    assert_eq!(output.status.code(), Some(0));
+    assert!(stderr(&output).contains("the price of bluegrain (500 g) has been changed since"), "{}", stderr(&output));
+    assert_eq!((text(&kitchen, "shops.toml"), text(&kitchen, "pantry.toml")), (edited, PANTRY.to_owned()));
+}
+
+#[test]
+fn what_is_no_price_of_one_pack_is_booked_and_not_written_into_shops_toml() {
+    // Three packs for 5.00 are no whole price of one.
+    let kitchen = shopping().meals(&supper("2026-11-30", "\"1500 g bluegrain\""));
+    let before = text(&kitchen, "shops.toml");
+    let output = kitchen.run_on("2026-11-28", &["receive", "--paid", "bluegrain=5.00"]);
+    assert!(stderr(&output).contains("no price goes into shops.toml of bluegrain"), "{}", stderr(&output));
+    assert_eq!(text(&kitchen, "shops.toml"), before);
+    assert_eq!(lots(&kitchen, 0)[1].4, "5.00");
+}
+
+#[test]
+fn a_price_seen_on_a_later_day_stays() {
+    let kitchen = shopping();
+    let later = text(&kitchen, "shops.toml").replace("price = 2.00\n", "price = 2.00\nseen = 2026-11-29\n");
+    let kitchen = kitchen.shops(&later);
+    let output = kitchen.run_on("2026-11-30", &["receive", "--paid", "bluegrain=2.20"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_eq!(text(&kitchen, "shops.toml"), later);
+}

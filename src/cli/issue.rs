@@ -35,15 +35,15 @@ fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
     let booked = keeping.covered();
     let plan = match printed(&keeping.setting.folder, reckoned.week)? {
         Some(printed) => printed.prep,
-        None => reckoned.reckoning.prep(reckoned.kitchen, reckoned.week, Effort::Low),
+        None => reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, Effort::Low),
     };
     let next = plan.sessions.iter().filter(|session| !booked.contains(&session_key(&session.start))).min_by_key(|session| &session.start);
     let Some(session) = next else {
         return Err(Failure::Usage(format!("every session of {} is booked.", plan.week)));
     };
     let start: DateTime = started(session)?;
-    let mut bench = Bench::new(reckoned.kitchen, keeping.shelf.clone());
-    let missing = issue_session(reckoned.kitchen, &mut bench, session, start.date());
+    let mut bench = Bench::new(&keeping.setting.loaded.kitchen, keeping.shelf.clone());
+    let missing = issue_session(&keeping.setting.loaded.kitchen, &mut bench, session, start.date());
     let what = format!("cooked {} at {} ({})", day(start.date()), start.strftime("%H:%M"), plan.week);
     let covers = vec![session_key(&session.start)];
     let booking = Booking { covers, ..Booking::new(keeping.setting.today, Verb::Issue, what, bench.finish()) };
@@ -56,11 +56,15 @@ fn started(session: &SessionPlan) -> Result<DateTime, Failure> {
 }
 
 fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool, none: &str) -> Done {
-    let reckoned = keeping.setting.reckon(cli)?;
     let booked = keeping.covered();
-    let week = reckoned.week;
+    let weeks = keeping.setting.weeks_at_hand(cli.week.as_deref())?;
+    let has_one = |week: &&Week| (0..week.meals.len()).any(|index| !booked.contains(&meal_key(&week.meals[index])) && chosen(week, index));
+    let Some(week) = weeks.iter().copied().find(has_one) else {
+        return Err(Failure::Usage(format!("{none} in {}.", weeks.iter().map(|week| week.name.as_str()).collect::<Vec<_>>().join(" or "))));
+    };
+    let reckoned = keeping.setting.reckon_week(week)?;
     let plan = (&reckoned.reckoning.makings, &reckoned.reckoning.demanded);
-    let mut bench = Bench::new(reckoned.kitchen, keeping.shelf.clone());
+    let mut bench = Bench::new(&keeping.setting.loaded.kitchen, keeping.shelf.clone());
     let (mut covers, mut labels, mut missing) = (Vec::new(), Vec::new(), Vec::new());
     let mut order: Vec<usize> = (0..week.meals.len()).collect();
     order.sort_by_key(|&index| week.meals[index].at_time);
@@ -69,12 +73,9 @@ fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool
         if booked.contains(&key) || !chosen(week, index) {
             continue;
         }
-        missing.extend(issue_meal(reckoned.kitchen, &mut bench, week, plan, index));
+        missing.extend(issue_meal(&keeping.setting.loaded.kitchen, &mut bench, week, plan, index));
         labels.push(week.meals[index].label.clone());
         covers.push(key);
-    }
-    if covers.is_empty() {
-        return Err(Failure::Usage(format!("{none} in {}.", week.name)));
     }
     let what = format!("eaten: {} ({})", labels.join(", "), week.name);
     let booking = Booking { covers, ..Booking::new(keeping.setting.today, Verb::Issue, what, bench.finish()) };

@@ -7,11 +7,11 @@ use super::Cli;
 use super::Format;
 use super::outcome::{Done, Failure, json, say};
 use super::setting::Setting;
-use crate::kitchen::{Mistake, Spot};
+use crate::kitchen::{Mistake, PriceChange, Spot, change_prices};
 use crate::pantry::book::{
     Book, Booking, FileChange, LotRecord, Verb, covered, difference, edit_lots, records, reversed, sha256, sum, with_paid,
 };
-use crate::store::{BOOK, Disk, Files, LOCK, Locked, PANTRY, Recovered, commit, left_over, recover};
+use crate::store::{BOOK, Disk, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, recover};
 
 pub struct Keeping {
     pub setting: Setting,
@@ -64,6 +64,7 @@ impl Keeping {
             );
             self.append(back);
         }
+        say_prices_left(recovered);
         let changes = difference(&sum(&self.book.bookings), &self.shelf);
         if self.book.fragment.is_some() {
             eprintln!("warning: {BOOK}: its last line was cut short; what is left of it is kept in the next booking.");
@@ -92,10 +93,38 @@ impl Keeping {
         let text = edit_lots(&self.pantry, &self.shelf, &mut booking.changes)
             .map_err(|why| Failure::Machine(format!("cannot edit pantry.toml: {why}. Nothing was written.")))?;
         let changed = text != self.pantry;
-        let file = FileChange { before: sha256(self.pantry.as_bytes()), after: sha256(text.as_bytes()) };
-        booking.files = BTreeMap::from([(PANTRY.to_owned(), file)]);
+        booking.files = BTreeMap::from([(PANTRY.to_owned(), file_change(&self.pantry, &text))]);
+        let mut others = if changed { vec![(PANTRY, text)] } else { Vec::new() };
+        if let Some((before, after)) = self.with_prices(&mut booking)? {
+            booking.files.insert(SHOPS.to_owned(), file_change(&before, &after));
+            others.push((SHOPS, after));
+        }
         self.append(booking);
-        self.write(if changed { vec![(PANTRY, text)] } else { Vec::new() })
+        self.write(others)
+    }
+
+    /// shops.toml before and after the booking's prices; the booking keeps those that could be written.
+    fn with_prices(&self, booking: &mut Booking) -> Result<Option<(String, String)>, Failure> {
+        if booking.prices.is_empty() {
+            return Ok(None);
+        }
+        let before = self.shops()?;
+        let (after, made) =
+            change_prices(&before, &booking.prices).map_err(|why| Failure::Machine(format!("{why}. Nothing was written.")))?;
+        let is_made =
+            |price: &PriceChange| made.iter().any(|made| (&made.shop, &made.food, &made.size) == (&price.shop, &price.food, &price.size));
+        for price in booking.prices.iter().filter(|price| !is_made(price)) {
+            eprintln!("warning: shops.toml: the price of {} ({}) has been changed since and is left as it stands.", price.food, price.size);
+        }
+        booking.prices = made;
+        Ok((after != before).then_some((before, after)))
+    }
+
+    /// The text of shops.toml.
+    pub fn shops(&self) -> Result<String, Failure> {
+        let path = self.setting.folder.join(SHOPS);
+        let bytes = self.files.read(SHOPS).map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", path.display())))?;
+        String::from_utf8(bytes.unwrap_or_default()).map_err(|_| Failure::Machine("shops.toml changed while it was read.".to_owned()))
     }
 
     fn write(&self, others: Vec<(&str, String)>) -> Done {
@@ -111,6 +140,11 @@ impl Keeping {
         }
     }
 
+    /// What was booked since it was opened.
+    pub fn new_bookings(&self) -> &[Booking] {
+        &self.book.bookings[self.known..]
+    }
+
     /// Says what was booked: a sentence a booking, or the bookings as JSON.
     pub fn report(&self, cli: &Cli, missing: &[String]) -> Done {
         #[derive(serde::Serialize)]
@@ -118,17 +152,53 @@ impl Keeping {
             booked: &'b [Booking],
             missing: &'b [String],
         }
-        let booked = &self.book.bookings[self.known..];
+        let booked = self.new_bookings();
         if cli.format == Format::Json {
-            return say(&json(&Written { booked, missing })?);
+            return booked_all_the_same(say(&json(&Written { booked, missing })?));
         }
         let lines = booked.iter().filter(|booking| booking.verb != Verb::Opening).map(|booking| {
             let why = booking.why.as_deref().map(|why| format!(" ({why})")).unwrap_or_default();
-            format!("Booked: {}{why}\n", booking.what)
+            let prices = booking.prices.iter().map(price_said).collect::<String>();
+            match booking.verb {
+                Verb::Undo => format!("{}\n{prices}", sentence(&booking.what)),
+                _ => format!("Booked: {}{why}\n{prices}", booking.what),
+            }
         });
         let missing = missing.iter().map(|line| format!("Not on the shelf: {line}\n"));
-        say(&lines.chain(missing).collect::<String>())
+        booked_all_the_same(say(&lines.chain(missing).collect::<String>()))
     }
+}
+
+/// What cannot be said has been booked, and must not be booked again.
+pub fn booked_all_the_same(said: Done) -> Done {
+    said.map_err(|failure| match failure {
+        Failure::Machine(why) => {
+            Failure::Machine(format!("{} The booking stands: do not book it again.", why.replace("; make room and run it again", "")))
+        }
+        failure => failure,
+    })
+}
+
+/// With a capital at its start.
+fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// "Price: feta, 200 g at Quay market: 2.49, was 2.39".
+fn price_said(price: &PriceChange) -> String {
+    let plain = |literal: &Option<String>| literal.as_deref().map(|literal| literal.trim_matches('"').to_owned());
+    let (to, from) = (plain(&price.to.price), plain(&price.from.price));
+    let was = match &from {
+        Some(from) if Some(from) == to.as_ref() => ", as before".to_owned(),
+        Some(from) => format!(", was {from}"),
+        None => String::new(),
+    };
+    format!("Price: {}, {} at {}: {}{was}\n", price.food, price.size, price.shop, to.unwrap_or_else(|| "none".to_owned()))
+}
+
+fn file_change(before: &str, after: &str) -> FileChange {
+    FileChange { before: sha256(before.as_bytes()), after: sha256(after.as_bytes()) }
 }
 
 /// "1 lot", "3 lots".
@@ -160,6 +230,14 @@ fn mend(files: &Disk, book: &Book) -> std::io::Result<Recovered> {
     recover(files, book.bookings.last().map_or(&none, |last| &last.files))
 }
 
+fn say_prices_left(recovered: Recovered) {
+    if recovered == Recovered::PricesLeft {
+        eprintln!(
+            "warning: the last booking was cut short, and shops.toml has been edited since: the prices paid were not written into it."
+        );
+    }
+}
+
 /// For verbs that only read: completes or withdraws what was cut short, where that can be done; else the files are read as they are.
 pub fn mend_if_cut_short(folder: &Path) {
     let files = Disk::new(folder);
@@ -173,9 +251,9 @@ pub fn mend_if_cut_short(folder: &Path) {
             let now = sha256(&pantry);
             now != change.before && now != change.after
         });
-        if !overtaken {
+        if !overtaken && let Ok(recovered) = mend(&files, &book) {
             // What cannot be mended now is mended by the next booking.
-            let _ = mend(&files, &book);
+            say_prices_left(recovered);
         }
     }
 }

@@ -12,20 +12,20 @@ use super::wrap::columns;
 use super::{Cli, Format};
 use crate::kitchen::Kitchen;
 use crate::measure::{Units, show};
-use crate::purchase::{ListLine, MealNote, PerEater, ShoppingList};
+use crate::purchase::{ListLine, MealNote, PerEater, Reserved, ShoppingList};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
     reckoned.warn(cli)?;
     let shown_from = reckoned.shown_from.filter(|_| !all);
-    let mut list = reckoned.reckoning.list(reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
+    let mut list = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
     if compared {
-        list.compare = Some(reckoned.reckoning.compare(reckoned.kitchen, reckoned.week, shown_from));
+        list.compare = Some(reckoned.reckoning.compare(&reckoned.kitchen, reckoned.week, shown_from));
     }
     match cli.format {
         Format::Json => say(&json(&list)?),
-        Format::Text => say(&text(&list, reckoned.kitchen)),
+        Format::Text => say(&text(&list, &reckoned.kitchen)),
     }
 }
 
@@ -96,6 +96,7 @@ fn notes(list: &ShoppingList, kitchen: &Kitchen, out: &mut String) {
         vec![name, show(&entry.amount, units), place(entry.place).into(), day(entry.on), look.into()]
     });
     titled(out, "Already at home", at_home.collect());
+    titled(out, "Kept for other weeks", reserved_rows(list, units));
     titled(out, "Look before you go", list.ask.iter().map(|food| vec![food.clone()]).collect());
     let expiring = list.expiring.iter().map(|lot| {
         vec![what(&lot.food, &lot.recipe), show(&lot.amount, units), place(lot.place).into(), format!("until {}", day(lot.until))]
@@ -117,6 +118,25 @@ fn notes(list: &ShoppingList, kitchen: &Kitchen, out: &mut String) {
     out.push_str(&after::left_over(list, units));
     let _ = writeln!(out, "\nTotal {} {}", list.cost, list.currency);
     out.push_str(&after::money(list));
+}
+
+/// What other weeks take first: one row a week and food.
+fn reserved_rows(list: &ShoppingList, units: Units) -> Vec<Vec<String>> {
+    let mut rows: Vec<Reserved> = Vec::new();
+    for next in &list.reserved {
+        let same =
+            |row: &&mut Reserved| row.week == next.week && row.food == next.food && row.recipe == next.recipe && row.place == next.place;
+        let sum = rows.iter_mut().find(same).and_then(|row| row.amount.plus(&next.amount).map(|sum| (row, sum)));
+        match sum {
+            Some((row, sum)) => *row = Reserved { amount: sum, last_used: row.last_used.max(next.last_used), ..row.clone() },
+            None => rows.push(next.clone()),
+        }
+    }
+    let said = |row: &Reserved| {
+        let name = row.food.clone().or_else(|| row.recipe.clone()).unwrap_or_default();
+        vec![name, show(&row.amount, units), place(row.place).into(), format!("until {}", day(row.last_used)), row.week.clone()]
+    };
+    rows.iter().map(said).collect()
 }
 
 /// Day, meal, what an eater gets of it, and what keeps a figure from being known.

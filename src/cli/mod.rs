@@ -3,6 +3,7 @@
 mod after;
 mod check;
 mod convert;
+mod count;
 mod food;
 mod issue;
 mod keeping;
@@ -14,6 +15,7 @@ mod print;
 mod printed;
 mod receive;
 mod setting;
+mod sheet_files;
 mod start;
 mod stock;
 mod undo;
@@ -120,6 +122,18 @@ enum Verb {
         #[arg(long, value_name = "DATE")]
         until: Option<Date>,
     },
+    /// A stocktake: write a count sheet, or book what was counted on one
+    Count {
+        /// The count sheet, filled in
+        #[arg(value_name = "FILE", required_unless_present = "sheet", conflicts_with = "sheet")]
+        file: Option<PathBuf>,
+        /// Write the sheet, as PDF and as TOML
+        #[arg(long)]
+        sheet: bool,
+        /// The folder for the sheet; by default sheets in the kitchen folder
+        #[arg(long, value_name = "DIR", requires = "sheet")]
+        into: Option<PathBuf>,
+    },
     /// Book what is thrown away, as in "200 g feta"
     Waste {
         what: String,
@@ -174,6 +188,8 @@ pub fn run() -> ExitCode {
         Verb::Stock { waste } => stock::run(&cli, *waste),
         Verb::Receive { otherwise } => receive::run(&cli, otherwise),
         Verb::Issue { meal, until } => issue::run(&cli, meal.as_deref(), *until),
+        Verb::Count { file: Some(file), .. } => count::run(&cli, file),
+        Verb::Count { file: None, into, .. } => count::write_sheet(&cli, into.as_deref()),
         Verb::Waste { what, why } => waste::run(&cli, what, why),
         Verb::Undo => undo::run(&cli),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),

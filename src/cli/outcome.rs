@@ -36,6 +36,9 @@ fn plainly(error: &io::Error) -> String {
     match error.kind() {
         io::ErrorKind::PermissionDenied => "no permission. Choose another folder, or allow writing there.".to_owned(),
         io::ErrorKind::StorageFull => "the disk is full. Nothing was lost; make room and run it again.".to_owned(),
+        io::ErrorKind::FileTooLarge | io::ErrorKind::QuotaExceeded => {
+            "no more may be written there. Nothing was lost; make room and run it again.".to_owned()
+        }
         io::ErrorKind::ReadOnlyFilesystem => "the folder is read-only. Choose another one with --into.".to_owned(),
         io::ErrorKind::NotADirectory | io::ErrorKind::IsADirectory | io::ErrorKind::AlreadyExists => {
             "something else of that name is in the way.".to_owned()

@@ -21,7 +21,7 @@ pub fn run(cli: &Cli, effort: Effort) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
     reckoned.warn(cli)?;
-    let plan = reckoned.reckoning.prep(reckoned.kitchen, reckoned.week, effort);
+    let plan = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
     match cli.format {
         Format::Json => say(&json(&plan)?),
         Format::Text => say(&text::text(&plan, &reckoned.kitchen.household.name, reckoned.kitchen.print.units, width())),

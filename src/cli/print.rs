@@ -1,13 +1,13 @@
 //! `print`: the sheets as PDF, and beside them what was printed.
 
 use std::path::{Path, PathBuf};
-use std::{fs, io};
 
 use clap::{Args, ValueEnum};
 use serde::Serialize;
 
 use super::outcome::{Done, Failure, json, say};
 use super::setting::Setting;
+use super::sheet_files::write_all;
 use super::{Cli, Format};
 use crate::kitchen::{Paper, Print};
 use crate::prep::{Effort, PrepPlan, week_card};
@@ -77,8 +77,8 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let reckoned = setting.reckon(cli)?;
     reckoned.warn(cli)?;
     let shown_from = reckoned.shown_from.filter(|_| !all);
-    let list = reckoned.reckoning.list(reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
-    let prep = reckoned.reckoning.prep(reckoned.kitchen, reckoned.week, effort);
+    let list = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
+    let prep = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
 
     let household = &reckoned.kitchen.household.name;
     let settings = choice.settings(reckoned.kitchen.print);
@@ -90,7 +90,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
         sheets.extend(guides(&prep, household, settings, choice.person.as_deref())?);
     }
     if choice.wants(SheetWord::Week) {
-        let card = week_card(reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
+        let card = week_card(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
         sheets.push(week_card_sheet(&card, household, settings));
     }
 
@@ -122,28 +122,4 @@ fn guides(prep: &PrepPlan, household: &str, settings: Settings, person: Option<&
         return Err(Failure::Usage(format!("nobody called {person} has anything to do in {}", prep.week)));
     }
     Ok(theirs)
-}
-
-/// Writes every file beside its place first, so that a full disk leaves the old sheets whole.
-fn write_all(folder: &Path, files: &[(PathBuf, Vec<u8>)]) -> Done {
-    fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;
-    nothing_in_the_way(files)?;
-    let beside = |path: &Path| path.with_extension("new");
-    for (path, bytes) in files {
-        let new = beside(path);
-        if let Err(error) = fs::write(&new, bytes) {
-            for (path, _) in files {
-                // What was never written cannot be removed, and need not be.
-                let _ = fs::remove_file(beside(path));
-            }
-            return Err(Failure::writing(path, &error));
-        }
-    }
-    files.iter().try_for_each(|(path, _)| fs::rename(beside(path), path).map_err(|error| Failure::writing(path, &error)))
-}
-
-/// A folder of the name of a sheet would stop the writing halfway.
-fn nothing_in_the_way(files: &[(PathBuf, Vec<u8>)]) -> Done {
-    let in_the_way = files.iter().find(|(path, _)| path.is_dir());
-    in_the_way.map_or(Ok(()), |(path, _)| Err(Failure::writing(path, &io::ErrorKind::IsADirectory.into())))
 }

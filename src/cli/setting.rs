@@ -1,5 +1,7 @@
 //! What every verb needs first: the kitchen, the week that is meant, and today.
 
+use std::borrow::Cow;
+use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use jiff::ZonedDateTime;
@@ -9,10 +11,10 @@ use super::Cli;
 use super::outcome::{Done, Failure, warn};
 use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
 use crate::pantry::book::{covered, meal_key};
-use crate::plan::{past, still_to_do_from, week_of};
+use crate::plan::{past, span, still_to_do_from, week_of};
 use crate::purchase::old_prices;
 use crate::store::Disk;
-use crate::{Reckoning, reckon};
+use crate::{Reckoning, carry, reckon};
 
 /// A kitchen that has been read.
 pub struct Setting {
@@ -21,11 +23,14 @@ pub struct Setting {
     pub today: Date,
     /// The weeks as they are written; in `loaded` the meals that are booked are left out.
     pub written: Vec<Week>,
+    /// The trips, sessions and meals that the book has.
+    booked: BTreeSet<String>,
 }
 
 /// One week of it, reckoned, with all its warnings.
 pub struct Reckoned<'s> {
-    pub kitchen: &'s Kitchen,
+    /// Its shelf is as the other weeks leave it: lots are not those of pantry.toml, one by one.
+    pub kitchen: Cow<'s, Kitchen>,
     pub week: &'s Week,
     pub reckoning: Reckoning,
     pub warnings: Vec<Warning>,
@@ -51,24 +56,50 @@ impl Setting {
         super::keeping::mend_if_cut_short(&folder);
         let mut loaded = load(&folder).map_err(Failure::Mistakes)?;
         let written = loaded.weeks.iter().map(|(_, week)| week.clone()).collect();
+        let mut booked = BTreeSet::new();
         // Without a sound book nothing is known to be booked; the verbs that need the book say what is wrong with it.
         if let Ok(book) = super::keeping::read_book(&Disk::new(&folder), &folder) {
-            let booked = covered(&book.bookings);
+            booked = covered(&book.bookings);
             loaded.weeks.iter_mut().for_each(|(_, week)| week.meals.retain(|meal| !booked.contains(&meal_key(meal))));
         }
-        Ok(Setting { folder, loaded, today: today(cli), written })
+        Ok(Setting { folder, loaded, today: today(cli), written, booked })
     }
 
     /// Reckons the week that is meant.
     pub fn reckon(&self, cli: &Cli) -> Result<Reckoned<'_>, Failure> {
-        let kitchen = &self.loaded.kitchen;
         let week = self.week(cli.week.as_deref())?;
-        let reckoning = reckon(kitchen, week).map_err(Failure::Mistakes)?;
+        self.reckon_week(week)
+    }
+
+    /// Reckons a week, after what the other weeks have yet to take off the shelf.
+    pub fn reckon_week<'s>(&'s self, week: &'s Week) -> Result<Reckoned<'s>, Failure> {
+        let others: Vec<&Week> = self.loaded.weeks.iter().map(|(_, other)| other).filter(|other| !std::ptr::eq(*other, week)).collect();
+        let carried = carry(&self.loaded.kitchen, &others, &self.booked, week, self.today);
+        let kitchen = carried.kitchen;
+        let mut reckoning = reckon(&kitchen, week).map_err(Failure::Mistakes)?;
+        reckoning.reserved = carried.reserved;
         let mut warnings = self.loaded.warnings.clone();
         warnings.extend(past(week, self.today));
-        warnings.extend(old_prices(kitchen, &reckoning.needs.needs, self.today));
+        warnings.extend(carried.warnings);
+        warnings.extend(old_prices(&kitchen, &reckoning.needs.needs, self.today));
         warnings.extend(reckoning.warnings.iter().filter(|warning| !self.loaded.warnings.contains(warning)).cloned());
         Ok(Reckoned { kitchen, week, reckoning, warnings, shown_from: still_to_do_from(week, self.today) })
+    }
+
+    /// The week that is meant; where none was named, then those that contain today, too: the last suppers of one week are eaten when
+    /// the next has begun.
+    pub fn weeks_at_hand(&self, file: Option<&Path>) -> Result<Vec<&Week>, Failure> {
+        let meant = self.week(file)?;
+        let mut weeks = vec![meant];
+        if file.is_none() {
+            let contains_today = |week: &Week| {
+                let (first, last) = span(week);
+                first <= self.today && self.today <= last
+            };
+            let running = self.written.iter().zip(&self.loaded.weeks).filter(|(written, _)| contains_today(written));
+            weeks.extend(running.map(|(_, (_, week))| week).filter(|week| !std::ptr::eq(*week, meant)));
+        }
+        Ok(weeks)
     }
 
     pub fn week(&self, file: Option<&Path>) -> Result<&Week, Failure> {

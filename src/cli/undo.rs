@@ -3,6 +3,7 @@
 use super::Cli;
 use super::keeping::Keeping;
 use super::outcome::{Done, Failure};
+use crate::kitchen::PriceChange;
 use crate::pantry::book::{Booking, Verb, last_standing, reversed};
 
 pub fn run(cli: &Cli) -> Done {
@@ -11,7 +12,8 @@ pub fn run(cli: &Cli) -> Done {
         return Err(Failure::Usage("there is no booking to take back.".to_owned()));
     };
     let what = format!("taken back, number {}: {}", last.number, last.what);
-    let back = Booking { takes_back: Some(last.number), ..Booking::new(keeping.setting.today, Verb::Undo, what, reversed(last)) };
+    let prices = last.prices.iter().rev().map(PriceChange::reversed).collect();
+    let back = Booking { takes_back: Some(last.number), prices, ..Booking::new(keeping.setting.today, Verb::Undo, what, reversed(last)) };
     keeping.book(back)?;
     keeping.report(cli, &[])
 }

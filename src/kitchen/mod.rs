@@ -2,6 +2,7 @@
 
 #[cfg(test)]
 pub(crate) mod fixture;
+mod forms;
 mod line;
 mod model;
 mod price_book;
@@ -9,9 +10,10 @@ mod read;
 mod start;
 mod warning;
 
+pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, read_line};
 pub use model::*;
-pub use price_book::{NotWritten, SeenPrice, write_prices};
-pub use read::{Loaded, find_kitchen, load, load_foods};
+pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, price_changes, write_prices};
+pub use read::{Loaded, find_kitchen, load, load_foods, read_count, read_goods};
 pub use start::starter;
 pub use warning::{Mistake, Spot, Warning};

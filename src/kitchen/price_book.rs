@@ -5,6 +5,7 @@
 use std::fmt;
 
 use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
 use toml_edit::{DocumentMut, Item, TableLike, Value};
 
 /// What was paid for a pack, and when.
@@ -15,6 +16,34 @@ pub struct SeenPrice {
     /// As shops.toml writes it: `0.89` for a pack with a size, `1.40 / kg` for loose goods.
     pub price: String,
     pub seen: Date,
+}
+
+/// A price and its day as the file has them: values of TOML, `None` where the key is not there.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OnFile {
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub price: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub seen: Option<String>,
+}
+
+/// What was written over a price, so that it can be taken back.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct PriceChange {
+    /// As in [`SeenPrice`]. Where the household has moved its packs since, shop, food and size say which it was.
+    pub pack: usize,
+    pub shop: String,
+    pub food: String,
+    /// "400 g", or "loose".
+    pub size: String,
+    pub from: OnFile,
+    pub to: OnFile,
+}
+
+impl PriceChange {
+    pub fn reversed(&self) -> PriceChange {
+        PriceChange { from: self.to.clone(), to: self.from.clone(), ..self.clone() }
+    }
 }
 
 /// Why a price cannot be written.
@@ -63,6 +92,86 @@ pub fn write_prices(shops_toml: &str, prices: &[SeenPrice]) -> Result<String, No
     let written = document.to_string();
     // New keys come with plain line ends.
     Ok(if shops_toml.contains("\r\n") { written.replace("\r\n", "\n").replace('\n', "\r\n") } else { written })
+}
+
+/// The changes that [`write_prices`] makes, each with what stood there before; those that change nothing are left out.
+///
+/// # Errors
+/// As [`write_prices`].
+pub fn price_changes(shops_toml: &str, prices: &[SeenPrice]) -> Result<Vec<PriceChange>, NotWritten> {
+    let after = write_prices(shops_toml, prices)?;
+    let parse = |text: &str| text.parse::<DocumentMut>().map_err(|error| NotWritten::NotToml(error.to_string()));
+    let (before, after) = (parse(shops_toml)?, parse(&after)?);
+    let mut changes: Vec<PriceChange> = Vec::new();
+    for price in prices {
+        let none = NotWritten::NoSuchPack(price.pack);
+        let (Some(old), Some(new)) = (pack_of(&before, price.pack), pack_of(&after, price.pack)) else { return Err(none) };
+        let (from, to) = (on_file(old), on_file(new));
+        if from != to && !changes.iter().any(|known| known.pack == price.pack) {
+            let [shop, food, size] = names_of(old);
+            changes.push(PriceChange { pack: price.pack, shop, food, size, from, to });
+        }
+    }
+    Ok(changes)
+}
+
+/// Makes changes of prices. Returns the new text and the changes that were made: a pack that is not as `from` says is left as it is.
+///
+/// # Errors
+/// A text that is not TOML.
+pub fn change_prices(shops_toml: &str, changes: &[PriceChange]) -> Result<(String, Vec<PriceChange>), NotWritten> {
+    let mut document: DocumentMut = shops_toml.parse().map_err(|error: toml_edit::TomlError| NotWritten::NotToml(error.to_string()))?;
+    let mut made = Vec::new();
+    for change in changes {
+        let is_it = |pack: &dyn TableLike| {
+            on_file(pack) == change.from && names_of(pack) == [change.shop.as_str(), &change.food, &change.size].map(str::to_owned)
+        };
+        let at_its_place = [change.pack].into_iter().filter(|&pack| pack_of(&document, pack).is_some_and(is_it));
+        let elsewhere = (0..pack_count(&document)).filter(|&pack| pack_of(&document, pack).is_some_and(is_it));
+        let Some(at) = at_its_place.chain(elsewhere).next() else { continue };
+        let Some(pack) = document.get_mut("pack").and_then(|packs| pack_mut(packs, at)) else { continue };
+        for (key, literal) in [("price", &change.to.price), ("seen", &change.to.seen)] {
+            match literal.as_ref().and_then(|literal| literal.parse::<Value>().ok()) {
+                Some(value) => set(pack, key, value),
+                None => drop(pack.remove(key)),
+            }
+        }
+        made.push(PriceChange { pack: at, ..change.clone() });
+    }
+    let text = document.to_string();
+    Ok((if shops_toml.contains("\r\n") { text.replace("\r\n", "\n").replace('\n', "\r\n") } else { text }, made))
+}
+
+fn pack_of(document: &DocumentMut, index: usize) -> Option<&dyn TableLike> {
+    match document.get("pack")? {
+        Item::ArrayOfTables(tables) => tables.get(index).map(|table| table as &dyn TableLike),
+        Item::Value(Value::Array(tables)) => tables.get(index)?.as_inline_table().map(|table| table as &dyn TableLike),
+        _ => None,
+    }
+}
+
+fn pack_count(document: &DocumentMut) -> usize {
+    match document.get("pack") {
+        Some(Item::ArrayOfTables(tables)) => tables.len(),
+        Some(Item::Value(Value::Array(tables))) => tables.len(),
+        _ => 0,
+    }
+}
+
+fn on_file(pack: &dyn TableLike) -> OnFile {
+    let literal = |key: &str| {
+        let mut value = pack.get(key)?.as_value()?.clone();
+        value.decor_mut().clear();
+        Some(value.to_string())
+    };
+    OnFile { price: literal("price"), seen: literal("seen") }
+}
+
+/// Shop, food, and size or "loose".
+fn names_of(pack: &dyn TableLike) -> [String; 3] {
+    let text =
+        |key: &str| pack.get(key).and_then(Item::as_value).map(|value| value.as_str().map_or_else(|| value.to_string(), str::to_owned));
+    [text("shop"), text("food"), text("size").or(Some("loose".to_owned()))].map(|text| text.unwrap_or_default().trim().to_owned())
 }
 
 /// `[[pack]]`, or an array of inline tables.

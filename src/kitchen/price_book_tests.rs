@@ -96,3 +96,35 @@ fn a_pack_that_is_not_there_and_a_text_that_is_not_toml_are_refused() {
     assert_eq!(write_prices(SAMPLE, &[seen(count, "1.00")]), Err(NotWritten::NoSuchPack(count)));
     assert!(matches!(write_prices("[[pack", &[seen(0, "1.00")]), Err(NotWritten::NotToml(_))));
 }
+
+const TWO: &str = "[[pack]]\nshop = \"Stall\"\nfood = \"feta\"\nsize = \"200 g\"\nprice = 2.39   # dear\n\n\
+                   [[pack]]\nshop = \"Stall\"\nfood = \"carrot\"\nloose = true\nprice = \"1.40 / kg\"\nseen = \"2026-11-01\"\n";
+
+#[test]
+fn a_price_that_was_written_is_taken_back_to_the_letter() {
+    let prices = [seen(0, "2.49"), seen(1, "1.60 / kg")];
+    let changes = price_changes(TWO, &prices).unwrap();
+    let (text, made) = change_prices(TWO, &changes).unwrap();
+    assert_eq!((Ok(text.clone()), made.len()), (write_prices(TWO, &prices), 2));
+    let back: Vec<PriceChange> = changes.iter().map(PriceChange::reversed).collect();
+    assert_eq!(change_prices(&text, &back).map(|(text, _)| text).as_deref(), Ok(TWO));
+    assert_eq!(price_changes(&text, &prices), Ok(vec![]), "what stands there already is no change");
+}
+
+#[test]
+fn a_pack_that_was_moved_is_found_and_one_that_was_changed_is_left() {
+    let changes = price_changes(TWO, &[seen(1, "1.60 / kg")]).unwrap();
+    let written = change_prices(TWO, &changes).unwrap().0;
+    let back: Vec<PriceChange> = changes.iter().map(PriceChange::reversed).collect();
+    let moved = written
+        .split_inclusive("\n\n")
+        .collect::<Vec<_>>()
+        .into_iter()
+        .rev()
+        .map(|pack| format!("{}\n\n", pack.trim_end()))
+        .collect::<String>();
+    let (text, made) = change_prices(&moved, &back).unwrap();
+    assert!(text.contains("\"1.40 / kg\"") && made.len() == 1 && made[0].pack == 0, "{text}");
+    let changed = written.replace("1.60", "1.70");
+    assert_eq!(change_prices(&changed, &back), Ok((changed.clone(), vec![])));
+}

@@ -7,6 +7,7 @@ mod allergens;
 mod checks;
 mod circles;
 mod files;
+mod forms;
 mod hint;
 mod household;
 mod known;
@@ -31,6 +32,8 @@ mod week;
 use std::path::{Path, PathBuf};
 
 use toml::de::DeTable;
+
+pub use self::forms::{read_count, read_goods};
 
 use self::files::{Files, Text, read_files};
 use self::lines::Speech;

@@ -23,6 +23,8 @@ pub struct Netted {
     pub top_ups: Vec<TopUp>,
     /// Lots whose earliest date lies before the day of the last meal, with what is left of them, in file order.
     pub expiring: Vec<(usize, Quantity, Date)>,
+    /// What is left of each lot, in its own measure.
+    pub left: Vec<Quantity>,
     pub warnings: Vec<Warning>,
 }
 
@@ -53,9 +55,11 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
     let last_day = last_day(week);
     let top_ups = top_ups(kitchen, &shelf, &demanded.stated_in, last_day, &mut warnings);
     let expiring = shelf.expiring_before(last_day).into_iter().map(|(lot, until)| (lot, shelf.left(lot), until)).collect();
+    let left_of = |lot: usize| if shelf.has_left(lot) { shelf.left(lot) } else { Quantity::of(&kitchen.lots[lot].amount.dimension(), 0.0) };
+    let left = (0..kitchen.lots.len()).map(left_of).collect();
     warnings.sort();
     warnings.dedup();
-    Netted { draws: draws.finish(), unmet, untasted, top_ups, expiring, warnings }
+    Netted { draws: draws.finish(), unmet, untasted, top_ups, expiring, left, warnings }
 }
 
 /// The day of the last meal; without meals, of the last session or trip.

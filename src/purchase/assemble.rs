@@ -40,6 +40,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         cost: cost.decimal(currency),
         no_price: parts.basket.no_price.iter().filter(|food| listed(food)).cloned().collect(),
         from_pantry: from_pantry(kitchen, parts.netted),
+        reserved: Vec::new(),
         expiring: expiring(kitchen, parts.netted),
         spare: spare(kitchen, parts.makings),
         ask: parts.ask.to_vec(),

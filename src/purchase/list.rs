@@ -15,6 +15,9 @@ pub struct ShoppingList {
     pub cost: String,
     pub trips: Vec<TripList>,
     pub from_pantry: Vec<FromPantry>,
+    /// What other weeks take off the shelf first.
+    #[serde(default)]
+    pub reserved: Vec<Reserved>,
     pub expiring: Vec<Expiring>,
     pub no_price: Vec<String>,
     pub spare: Vec<SpareNote>,
@@ -215,6 +218,21 @@ pub struct FromPantry {
     /// Print only: past its best before, to be looked at first.
     #[serde(skip)]
     pub look_first: bool,
+}
+
+/// What another week takes out of one lot before this week does.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Reserved {
+    pub week: String,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub food: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub recipe: Option<String>,
+    pub amount: Quantity,
+    pub place: Place,
+    pub last_used: Date,
+    #[serde(rename = "for")]
+    pub what_for: Vec<String>,
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

@@ -31,8 +31,8 @@ pub use assemble::{Parts, shopping_list};
 pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
 pub use list::{
-    Budget, Expiring, Flag, FoodAmount, FromPantry, Leaves, Leftover, ListLine, MealNote, MoveNote, PackLine, PerEater, RecipeUse, Saving,
-    Section, ShopVisit, ShoppingList, SpareNote, TripList, Worth,
+    Budget, Expiring, Flag, FoodAmount, FromPantry, Leaves, Leftover, ListLine, MealNote, MoveNote, PackLine, PerEater, RecipeUse,
+    Reserved, Saving, Section, ShopVisit, ShoppingList, SpareNote, TripList, Worth,
 };
 pub use meals::meals;
 pub use paid::{Paid, Stay};

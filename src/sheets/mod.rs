@@ -15,10 +15,12 @@
 //! | `shopping`, `notes` | the shopping list, and what stands after it |
 //! | `guide`, `steps`, `beside`, `chart` | the prep guide, its steps, the lists beside them, its chart over time |
 //! | `week_card` | the meals by day |
+//! | `count` | the lots of a shelf, with blanks for what is found |
 //! | `pdf` | pages into bytes |
 
 mod beside;
 mod chart;
+mod count;
 mod face;
 mod flow;
 mod frame;
@@ -36,6 +38,7 @@ mod wording;
 #[cfg(test)]
 mod tests;
 
+pub use count::count_sheet;
 pub use guide::{person_guide, prep_guide};
 pub use page::{Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
 pub use pdf::to_pdf;

@@ -8,10 +8,11 @@ use crate::pantry::book::{FileChange, sha256};
 
 pub const BOOK: &str = "pantry.book.jsonl";
 pub const PANTRY: &str = "pantry.toml";
+pub const SHOPS: &str = "shops.toml";
 pub const LOCK: &str = ".pantry.lock";
 
 /// What may be written together with the book.
-const WRITTEN: [&str; 2] = [PANTRY, "shops.toml"];
+const WRITTEN: [&str; 2] = [PANTRY, SHOPS];
 
 fn new(name: &str) -> String {
     format!("{name}.new")
@@ -64,6 +65,8 @@ pub enum Recovered {
     Withdrawn,
     /// The book has it, but pantry.toml has been edited since: the booking is to be taken back.
     Overtaken,
+    /// The book has it, but shops.toml has been edited since: it stays as it was edited.
+    PricesLeft,
 }
 
 /// Completes or withdraws what was cut short; `last` are the files of the book's last booking. The lock must be held.
@@ -77,14 +80,16 @@ pub fn recover(files: &dyn Files, last: &BTreeMap<String, FileChange>) -> io::Re
         let booked = last.get(name).filter(|change| change.after == sha256(&bytes));
         let now = sha256(&files.read(name)?.unwrap_or_default());
         match booked {
+            // A booking that is to be taken back takes nothing else along.
+            Some(_) if recovered == Recovered::Overtaken => files.remove(&new(name))?,
             Some(change) if change.before == now => {
                 files.rename(&new(name), name)?;
                 recovered = Recovered::Completed;
             }
             Some(change) => {
                 files.remove(&new(name))?;
-                if name == PANTRY && change.after != now {
-                    recovered = Recovered::Overtaken;
+                if change.after != now {
+                    recovered = if name == PANTRY { Recovered::Overtaken } else { Recovered::PricesLeft };
                 }
             }
             None => {

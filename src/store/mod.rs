@@ -3,10 +3,11 @@
 //! It knows files and the order in which they are written, and nothing of what stands in them but the SHA-256 of the book's last line.
 //!
 //! ```text
-//! 1  pantry.toml.new, synced                     until here nothing has happened
+//! 1  pantry.toml.new, shops.toml.new, synced     until here nothing has happened
 //! 2  pantry.book.jsonl.new, synced; the folder synced
 //! 3  pantry.book.jsonl.new -> pantry.book.jsonl  the booking stands
 //! 4  pantry.toml.new -> pantry.toml              completed, now or at the next start
+//! 5  shops.toml.new -> shops.toml                likewise, where prices were paid
 //! ```
 
 mod commit;
@@ -17,6 +18,6 @@ mod memory;
 #[cfg(test)]
 mod tests;
 
-pub use commit::{BOOK, LOCK, PANTRY, Recovered, commit, left_over, recover};
+pub use commit::{BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
 pub use disk::Disk;
 pub use files::{Files, Locked};

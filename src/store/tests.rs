@@ -5,13 +5,15 @@ use super::memory::{Fault, Memory, Names};
 use super::*;
 use crate::pantry::book::{Book, Booking, FileChange, Verb, sha256};
 
-/// Book and pantry after `bookings` bookings: pantry.toml is "# 0", "# 1", ...
+/// The book after `bookings` bookings: pantry.toml is "# 0", "# 1", ..., and so is shops.toml.
 fn state(bookings: usize) -> (String, String) {
     let mut book = Book::default();
     for number in 0..bookings {
         let sha = |number: usize| sha256(pantry(number).as_bytes());
         let mut booking = Booking::new(date(2026, 12, 1), Verb::Waste, "feta", Vec::new());
-        booking.files.insert(PANTRY.to_owned(), FileChange { before: sha(number), after: sha(number + 1) });
+        for name in [PANTRY, SHOPS] {
+            booking.files.insert(name.to_owned(), FileChange { before: sha(number), after: sha(number + 1) });
+        }
         book.append(booking);
     }
     (book.text().to_owned(), pantry(bookings))
@@ -23,12 +25,13 @@ fn pantry(bookings: usize) -> String {
 
 fn names(bookings: usize) -> Names {
     let (book, pantry) = state(bookings);
-    [(BOOK.to_owned(), book.into_bytes()), (PANTRY.to_owned(), pantry.into_bytes())].into()
+    let file = |name: &str, text: &str| (name.to_owned(), text.as_bytes().to_vec());
+    [file(BOOK, &book), file(PANTRY, &pantry), file(SHOPS, &pantry)].into()
 }
 
 fn book_once(files: &Memory, from: usize) -> std::io::Result<Option<std::io::Error>> {
     let (book, pantry) = state(from + 1);
-    commit(files, &book, &[(PANTRY, pantry)])
+    commit(files, &book, &[(PANTRY, pantry.clone()), (SHOPS, pantry)])
 }
 
 fn start_again(files: &Memory) -> std::io::Result<Recovered> {
@@ -57,8 +60,8 @@ fn assert_before_or_after(files: &Names) -> usize {
 
 #[test]
 fn stopped_at_any_write_sync_or_rename_the_state_is_the_one_before_or_the_one_after() {
-    // write, sync, write, sync, sync folder, rename, sync folder, rename, sync folder
-    assert_eq!(steps(), 9);
+    // write, sync, write, sync, write, sync, sync folder, rename, sync folder, rename, rename, sync folder
+    assert_eq!(steps(), 12);
     for stop in 1..=steps() {
         let files = Memory::new(&names(1), Fault::StopAt(stop));
         let _ = book_once(&files, 1);
@@ -79,7 +82,7 @@ fn stopped_again_while_it_mends_it_is_mended_at_the_start_after() {
         let files = Memory::new(&names(1), Fault::StopAt(stop));
         let _ = book_once(&files, 1);
         for left in [files.after_kill(), files.after_power_cut()] {
-            for second in 1..=4 {
+            for second in 1..=5 {
                 let mending = Memory::new(&left, Fault::StopAt(second));
                 let _ = start_again(&mending);
                 for left in [mending.after_kill(), mending.after_power_cut()] {
@@ -114,14 +117,31 @@ fn a_disk_that_is_full_at_any_step_loses_nothing() {
 
 #[test]
 fn a_booking_overtaken_by_an_edit_by_hand_is_not_written_over_it() {
-    let files = Memory::new(&names(1), Fault::StopAt(8));
+    // The book is renamed, the others are not.
+    let files = Memory::new(&names(1), Fault::StopAt(10));
     let _ = book_once(&files, 1);
     let mut left = files.after_kill();
     left.insert(PANTRY.to_owned(), b"# by hand\n".to_vec());
     let again = Memory::new(&left, Fault::Never);
     assert_eq!(start_again(&again).expect("it starts"), Recovered::Overtaken);
     assert_eq!(again.read(PANTRY).expect("a file"), Some(b"# by hand\n".to_vec()));
+    assert_eq!(again.read(SHOPS).expect("a file"), Some(pantry(1).into_bytes()), "the prices go back with their booking");
     assert!(!left_over(&again));
+}
+
+#[test]
+fn shops_edited_by_hand_before_their_prices_were_written_stay_as_they_were_edited() {
+    for stop in [10, 11] {
+        let files = Memory::new(&names(1), Fault::StopAt(stop));
+        let _ = book_once(&files, 1);
+        let mut left = files.after_kill();
+        left.insert(SHOPS.to_owned(), b"# by hand\n".to_vec());
+        let again = Memory::new(&left, Fault::Never);
+        assert_eq!(start_again(&again).expect("it starts"), Recovered::PricesLeft);
+        assert_eq!(again.read(SHOPS).expect("a file"), Some(b"# by hand\n".to_vec()));
+        assert_eq!(again.read(PANTRY).expect("a file"), Some(pantry(2).into_bytes()), "the booking stands");
+        assert!(!left_over(&again));
+    }
 }
 
 #[test]

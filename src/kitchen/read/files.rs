@@ -81,6 +81,22 @@ fn read_kitchen(folder: &Path, found: &Findings) -> Option<Text> {
     Some(kitchen)
 }
 
+/// A form that a person names on the command line, by its path as typed.
+pub(super) fn read_form(path: &Path, found: &Findings) -> Text {
+    let shown = path.display().to_string();
+    match bytes_of(path) {
+        Ok(bytes) => text_of(bytes, &shown, found),
+        Err(Unreadable::Absent) => {
+            found.mistake(whole(&shown), "there is no such file", "Write one with --sheet first.");
+            Text::Absent
+        }
+        Err(Unreadable::Because(cause, remedy)) => {
+            found.mistake(whole(&shown), cause, remedy);
+            Text::Unreadable
+        }
+    }
+}
+
 /// `None` where the folder is there but cannot be read, which has been said.
 fn read_all(folder: &Path, inner: &str, found: &Findings) -> Option<Vec<(String, Text)>> {
     let mut names: Vec<String> = match fs::read_dir(folder.join(inner)) {

@@ -44,6 +44,11 @@ impl Names {
         self.by_name.get(&name.trim().to_lowercase()).copied()
     }
 
+    /// The name that was added at that place, as typed; empty where there is none.
+    pub fn name(&self, index: usize) -> &str {
+        self.as_typed.get(index).map_or("", String::as_str)
+    }
+
     /// The thing of that name; where there is none, a mistake at `at` that names the nearest.
     pub fn find(&self, name: &str, at: &Spot, found: &Findings) -> Option<usize> {
         let index = self.get(name);

@@ -9,7 +9,7 @@ use crate::foods::Place;
 use crate::kitchen::{Lot, LotOf, RecipeId};
 use crate::measure::{Dimension, Quantity};
 
-static PLACES: [(&str, Place); 3] = [("cupboard", Place::Cupboard), ("fridge", Place::Fridge), ("freezer", Place::Freezer)];
+pub(super) static PLACES: [(&str, Place); 3] = [("cupboard", Place::Cupboard), ("fridge", Place::Fridge), ("freezer", Place::Freezer)];
 
 pub(super) fn read_lots(top: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Lot> {
     top.each("lot", "[[lot]]").iter().filter_map(|table| read_lot(table, speech)).collect()
@@ -35,7 +35,7 @@ fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
     Some(lot)
 }
 
-fn read_of(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<LotOf> {
+pub(super) fn read_of(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<LotOf> {
     let food = table.optional("food", shapes::text);
     let recipe = table.optional("recipe", shapes::text);
     match (table.has("food"), table.has("recipe")) {
@@ -72,6 +72,11 @@ fn check_lot(lot: &Lot, table: &Table<'_>) {
     } else if let Quantity::Words(_, word) = &lot.amount {
         table.mistake("amount", format!("a cooked recipe is not counted in {word}s"), "Write portions, a weight, a volume or pieces.");
     }
+    check_dates_of(lot, table);
+}
+
+/// The dates of a lot follow one another.
+pub(super) fn check_dates_of(lot: &Lot, table: &Table<'_>) {
     let orders = [
         ("opened", lot.opened, "use_by", lot.use_by),
         ("since", lot.since, "use_by", lot.use_by),

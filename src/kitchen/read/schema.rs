@@ -66,6 +66,18 @@ pub(super) static FOODS: Schema = schema! {
     "[food.per_100g]": "kcal" "protein" "carbohydrate" "fat" "fibre" "sodium";
 };
 
+/// A count sheet: a lot that a person adds may have its amount under the key of pantry.toml.
+pub(super) static COUNT: Schema = schema! {
+    "": "lot";
+    "[[lot]]": "food" "recipe" "place" "best_before" "use_by" "opened" "since" "made" "booked" "counted" "amount";
+};
+
+/// A goods-in sheet.
+pub(super) static GOODS: Schema = schema! {
+    "": "from" "trip" "also" "line";
+    "[[line]]": "food" "packs" "instead" "without" "paid" "until";
+};
+
 impl Schema {
     /// The heading of that name. Headings are named by this room alone, so a wrong one is a slip of ours that any test finds.
     pub fn heading(&self, name: &str) -> &Heading {
@@ -81,4 +93,4 @@ impl Schema {
 
 /// Every kind of file.
 #[cfg(test)]
-pub(super) static ALL: [&Schema; 6] = [&KITCHEN, &RECIPE, &WEEK, &PANTRY, &SHOPS, &FOODS];
+pub(super) static ALL: [&Schema; 8] = [&KITCHEN, &RECIPE, &WEEK, &PANTRY, &SHOPS, &FOODS, &COUNT, &GOODS];

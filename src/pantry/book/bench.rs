@@ -34,6 +34,7 @@ impl Bench {
     /// Takes `wanted` from the lots for which `rate` says how many of the asked unit one base unit of the lot is.
     pub fn take(&mut self, wanted: f64, rate: impl Fn(usize) -> Option<f64>) -> Missing {
         let mut missing = wanted;
+        let mut coarsest: f64 = 1.0;
         for &lot in &self.order {
             if missing <= TOLERANCE * wanted {
                 break;
@@ -42,10 +43,11 @@ impl Bench {
             let asked = (missing / rate * 1000.0).round() as i64;
             let taken = if self.left[lot] - asked < DUST { self.left[lot] } else { asked };
             self.left[lot] -= taken;
+            coarsest = coarsest.max(rate);
             missing -= taken as f64 / 1000.0 * rate;
         }
-        // Half a thousandth is lost in rounding, two in dust.
-        Missing(if missing <= 0.003 { 0.0 } else { missing })
+        // Half a thousandth of a lot's own unit is lost in rounding, two in dust.
+        Missing(if missing <= 0.003 * coarsest { 0.0 } else { missing })
     }
 
     /// Is anything left of any lot for which `chosen` holds?

@@ -6,6 +6,7 @@ use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
 use super::record::LotRecord;
+use crate::kitchen::PriceChange;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -28,7 +29,7 @@ pub enum Verb {
 pub struct Change {
     pub from: Option<LotRecord>,
     pub to: Option<LotRecord>,
-    /// What it was worth when it was thrown away, in minor units of money.
+    /// What it was worth when it was thrown away, in minor units of money; of a count, what was found less what was booked.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub worth: Option<i64>,
     /// The lot's own lines in pantry.toml, remarks and all, where it is gone.
@@ -66,6 +67,9 @@ pub struct Booking {
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub covers: Vec<String>,
     pub changes: Vec<Change>,
+    /// Prices that went into shops.toml with it.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub prices: Vec<PriceChange>,
     /// The rest of a last line of the book that was cut short, kept as it was found.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub fragment: Option<String>,
@@ -87,6 +91,7 @@ impl Booking {
             takes_back: None,
             covers: Vec::new(),
             changes,
+            prices: Vec::new(),
             fragment: None,
             files: BTreeMap::new(),
             previous: String::new(),

@@ -4,8 +4,7 @@ use jiff::civil::Date;
 use toml_edit::{ArrayOfTables, Datetime, DocumentMut, Item, Table, Value};
 
 use super::booking::Change;
-use super::record::LotRecord;
-use crate::foods::Place;
+use super::record::{LotRecord, place_word};
 
 /// The text with `changes` made. `shelf` are the lots of the text, in its order; what is taken away leaves its lines in the change.
 ///
@@ -100,22 +99,12 @@ fn fresh_table(lot: &LotRecord) -> Table {
     }
     text("amount", &lot.amount.text());
     text("place", place_word(lot.place));
-    let dates =
-        [("best_before", lot.best_before), ("use_by", lot.use_by), ("opened", lot.opened), ("since", lot.since), ("made", lot.made)];
-    for (key, day) in dates {
+    for (key, day) in lot.dates() {
         if let Some(day) = day.and_then(toml_date) {
             table.insert(key, toml_edit::value(day));
         }
     }
     table
-}
-
-fn place_word(place: Place) -> &'static str {
-    match place {
-        Place::Cupboard => "cupboard",
-        Place::Fridge => "fridge",
-        Place::Freezer => "freezer",
-    }
 }
 
 fn toml_date(day: Date) -> Option<Datetime> {

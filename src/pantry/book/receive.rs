@@ -7,7 +7,7 @@ use super::record::{Exact, LotRecord, Paid};
 use crate::foods::{Food, FoodId, Place, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, LineOf, LotOf, read_line};
 use crate::measure::{Dimension, Money, Quantity, read_money, read_quantity};
-use crate::purchase::{ListLine, TripList};
+use crate::purchase::{ListLine, PackLine, TripList};
 
 /// What was otherwise than on the list. Foods are named as the household names them.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -24,11 +24,20 @@ pub struct Exceptions {
 
 /// What was bought of one food.
 #[derive(Debug, Clone, PartialEq)]
-struct Goods {
-    food: FoodId,
-    amounts: Vec<Quantity>,
-    cost: Option<Money>,
-    until: Option<Date>,
+pub struct Goods {
+    pub food: FoodId,
+    /// One a size.
+    pub amounts: Vec<Quantity>,
+    pub cost: Option<Money>,
+    /// Was the cost said by whoever paid it, and not by the list?
+    pub paid: bool,
+    pub until: Option<Date>,
+    /// The shop of the list; `None` where none is named.
+    pub shop: Option<String>,
+    /// The packs of the list, where they are what was bought.
+    pub packs: Vec<PackLine>,
+    /// The line of an exception that is not on the list.
+    pub also: Option<String>,
 }
 
 /// How the book names a trip.
@@ -41,24 +50,35 @@ pub fn trip_key(on: Date) -> String {
 /// # Errors
 /// An exception that names nothing on the list, or that cannot be read: a whole sentence.
 pub fn receive(kitchen: &Kitchen, bench: &mut Bench, trip: &TripList, exceptions: &Exceptions) -> Result<Vec<String>, String> {
-    let mut not_booked = Vec::new();
-    let mut goods = Vec::new();
-    for line in trip.shops.iter().flat_map(|shop| &shop.sections).flat_map(|section| &section.lines) {
-        match from_line(kitchen, line) {
-            Some(bought) if !bought.amounts.is_empty() => goods.push(bought),
-            Some(_) => (),
-            None => not_booked.push(format!("{}: its amount stands in words alone", line.food)),
-        }
-    }
+    let (mut goods, not_booked) = goods_of(kitchen, trip);
     except(kitchen, &mut goods, exceptions)?;
-    for bought in &goods {
-        put(kitchen, bench, bought, trip.on);
-    }
+    put_all(kitchen, bench, &goods, trip.on);
     Ok(not_booked)
 }
 
+/// What the list of a trip says was bought, and what cannot be booked because its amount stands in words alone.
+pub fn goods_of(kitchen: &Kitchen, trip: &TripList) -> (Vec<Goods>, Vec<String>) {
+    let mut not_booked = Vec::new();
+    let mut goods = Vec::new();
+    for visit in &trip.shops {
+        for line in visit.sections.iter().flat_map(|section| &section.lines) {
+            match from_line(kitchen, visit.shop.as_deref(), line) {
+                Some(bought) if !bought.amounts.is_empty() => goods.push(bought),
+                Some(_) => (),
+                None => not_booked.push(format!("{}: its amount stands in words alone", line.food)),
+            }
+        }
+    }
+    (goods, not_booked)
+}
+
+/// Puts goods on the shelf, one lot a size.
+pub fn put_all(kitchen: &Kitchen, bench: &mut Bench, goods: &[Goods], on: Date) {
+    goods.iter().for_each(|bought| put(kitchen, bench, bought, on));
+}
+
 /// Nothing where all of the need may stay unmet; `None` where the amount is no measure.
-fn from_line(kitchen: &Kitchen, line: &ListLine) -> Option<Goods> {
+fn from_line(kitchen: &Kitchen, shop: Option<&str>, line: &ListLine) -> Option<Goods> {
     let food = kitchen.foods.find(&line.food)?;
     let packs = line.packs.iter().map(|pack| match &pack.amount {
         Some(amount) => Some(amount.clone()),
@@ -71,10 +91,26 @@ fn from_line(kitchen: &Kitchen, line: &ListLine) -> Option<Goods> {
     }
     let legible = |amount: &Quantity| read_quantity(&Exact::of(amount).text(), kitchen.rules.spoons).is_ok();
     let cost = line.cost.as_deref().and_then(|cost| read_money(cost, &kitchen.household.currency).ok());
-    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, until: None })
+    let (shop, packs) = (shop.map(str::to_owned), line.packs.clone());
+    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, shop, packs, also: None })
 }
 
-fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions) -> Result<(), String> {
+impl Goods {
+    /// Other packs than on the list, so that its cost is not known.
+    pub fn replaced_by(&mut self, amounts: Vec<Quantity>) {
+        *self = Goods { amounts, cost: None, paid: false, packs: Vec::new(), ..self.clone() };
+    }
+
+    pub fn paid(&mut self, cost: Money) {
+        (self.cost, self.paid) = (Some(cost), true);
+    }
+}
+
+/// Lays the exceptions over the goods of a list.
+///
+/// # Errors
+/// An exception that names nothing on the list, or that cannot be read: a whole sentence.
+pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions) -> Result<(), String> {
     for name in &exceptions.without {
         let at = place_in(kitchen, goods, name)?;
         goods.remove(at);
@@ -82,14 +118,15 @@ fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions) ->
     for (name, amount) in &exceptions.instead {
         let at = place_in(kitchen, goods, name)?;
         let amount = read_quantity(amount, kitchen.rules.spoons).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
-        goods[at] = Goods { amounts: vec![amount], cost: None, ..goods[at].clone() };
+        goods[at].replaced_by(vec![amount]);
     }
     for text in &exceptions.also {
         goods.push(also(kitchen, text)?);
     }
     for (name, price) in &exceptions.paid {
         let at = place_in(kitchen, goods, name)?;
-        goods[at].cost = Some(money(kitchen, price)?);
+        let cost = money(kitchen, price)?;
+        goods[at].paid(cost);
     }
     for (name, until) in &exceptions.until {
         let at = place_in(kitchen, goods, name)?;
@@ -109,7 +146,8 @@ fn money(kitchen: &Kitchen, text: &str) -> Result<Money, String> {
     if money < Money::ZERO { Err(format!("{} is less than nothing.", text.trim())) } else { Ok(money) }
 }
 
-fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
+/// A line that is not on the list: `1 kg onions at 1.20`.
+pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
     let (line, cost) = match text.rsplit_once(" at ") {
         Some((line, price)) => (line, Some(money(kitchen, price)?)),
         None => (text, None),
@@ -123,7 +161,8 @@ fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
     let spoons = kitchen.rules.spoons;
     let amount = own_dimension(facts, &item, spoons).or_else(|| as_purchased(facts, &item, &Dimension::Mass, spoons).ok());
     let amount = amount.ok_or_else(|| format!("\"{line}\" cannot be weighed. Write it in grams."))?;
-    Ok(Goods { food, amounts: vec![amount], cost, until: None })
+    let (paid, also) = (cost.is_some(), Some(text.trim().to_owned()));
+    Ok(Goods { food, amounts: vec![amount], cost, paid, until: None, shop: None, packs: Vec::new(), also })
 }
 
 /// One lot a size; what was paid is shared out by amount.

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, LotOf};
+use crate::kitchen::{Kitchen, Lot, LotOf, RecipeId, Spot};
 use crate::measure::{Dimension, Quantity, plural_word};
 
 /// An amount in thousandths of its unit: milligrams, microlitres.
@@ -98,6 +98,12 @@ impl LotRecord {
         self.food.as_deref().or(self.recipe.as_deref()).unwrap_or_default()
     }
 
+    /// Its dates under their keys in pantry.toml.
+    pub fn dates(&self) -> [(&'static str, Option<Date>); 5] {
+        let LotRecord { best_before, use_by, opened, since, made, .. } = *self;
+        [("best_before", best_before), ("use_by", use_by), ("opened", opened), ("since", since), ("made", made)]
+    }
+
     /// As pantry.toml says it, without what was paid.
     pub fn on_paper(&self) -> LotRecord {
         LotRecord { paid: None, ..self.clone() }
@@ -132,6 +138,24 @@ fn record(kitchen: &Kitchen, lot: &Lot) -> LotRecord {
         since: lot.since,
         made: lot.made,
         paid: None,
+    }
+}
+
+/// As a lot of the kitchen; `None` where its food or recipe is not known any more.
+pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
+    let food = record.food.as_ref().and_then(|name| kitchen.foods.find(name)).map(LotOf::Food);
+    let recipe = || kitchen.recipes.iter().position(|recipe| Some(&recipe.id) == record.recipe.as_ref());
+    let LotRecord { place, best_before, use_by, opened, since, made, .. } = *record;
+    let of = food.or_else(|| recipe().map(|index| LotOf::Recipe(RecipeId(index))))?;
+    Some(Lot { of, amount: record.amount.quantity(), place, best_before, use_by, opened, since, made, at: Spot::default() })
+}
+
+/// How pantry.toml names a place.
+pub fn place_word(place: Place) -> &'static str {
+    match place {
+        Place::Cupboard => "cupboard",
+        Place::Fridge => "fridge",
+        Place::Freezer => "freezer",
     }
 }
 

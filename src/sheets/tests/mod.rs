@@ -2,6 +2,7 @@
 
 mod absurd;
 mod checks;
+mod count;
 mod flow;
 mod guide;
 mod list;

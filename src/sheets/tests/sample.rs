@@ -138,6 +138,7 @@ pub fn list() -> ShoppingList {
         currency: "EUR".into(),
         cost: "39.60".into(),
         trips: vec![TripList { on: november(28), cost: "39.60".into(), shops: vec![quay_market(), mill_stores(), no_shop()] }],
+        reserved: Vec::new(),
         from_pantry: vec![
             FromPantry {
                 food: Some("pearl barley".into()),

@@ -1,0 +1,157 @@
+//! `count`: a stocktake. It writes the sheet, and books what was found otherwise than booked.
+
+use std::fmt::Write;
+use std::path::{Path, PathBuf};
+
+use serde::Serialize;
+
+use super::keeping::{Keeping, booked_all_the_same, lots, read_book};
+use super::outcome::{Done, Failure, json, say, warn};
+use super::setting::Setting;
+use super::sheet_files::write_all;
+use super::words::{day_after, day_year, place};
+use super::wrap::columns;
+use super::{Cli, Format};
+use crate::kitchen::{Kitchen, Mistake, Spot, read_count};
+use crate::measure::{Quantity, show};
+use crate::pantry::book::{
+    Booking, Difference, Differences, Verb, count, count_form, count_key, count_lines, covered, differences, records,
+};
+use crate::sheets::{Settings, count_sheet, to_pdf};
+use crate::store::Disk;
+
+/// Writes the sheet of what is booked now, as PDF and as TOML, into DIR/sheets or the folder named.
+pub fn write_sheet(cli: &Cli, into: Option<&Path>) -> Done {
+    let setting = Setting::read(cli)?;
+    warn(&setting.loaded.warnings, cli.strict)?;
+    let kitchen = &setting.loaded.kitchen;
+    let places = count_lines(kitchen, &records(kitchen));
+    if places.is_empty() {
+        return Err(Failure::NotKnown("there is nothing on the shelf to count. Put what is there into pantry.toml.".to_owned()));
+    }
+    let household = &kitchen.household.name;
+    let sheet = count_sheet(&places, household, setting.today, Settings { paper: kitchen.print.paper, units: kitchen.print.units });
+    let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
+    let form = folder.join(format!("{}.toml", sheet.file_stem));
+    leave_what_is_filled_in(&setting, &form)?;
+    let files: Vec<(PathBuf, Vec<u8>)> = vec![
+        (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(&sheet)),
+        (form, count_form(&places, household, setting.today).into_bytes()),
+    ];
+    write_all(&folder, &files)?;
+    sheet.warnings.iter().for_each(|warning| eprintln!("warning: {warning}"));
+    let files: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+    match cli.format {
+        Format::Json => {
+            #[derive(Serialize)]
+            struct Written {
+                files: Vec<String>,
+            }
+            say(&json(&Written { files })?)
+        }
+        Format::Text => say(&format!("{household}: count sheet of {}\n{}\n", day_year(setting.today), files.join("\n"))),
+    }
+}
+
+/// Counts that somebody wrote down and that are not booked yet are not written over.
+fn leave_what_is_filled_in(setting: &Setting, form: &Path) -> Done {
+    if !form.exists() {
+        return Ok(());
+    }
+    let booked = read_book(&Disk::new(&setting.folder), &setting.folder).map(|book| covered(&book.bookings)).unwrap_or_default();
+    let known = read_count(&setting.loaded.kitchen, form);
+    let open = known.is_ok_and(|known| known.lots.iter().all(|lot| lot.counted.is_none()) || booked.contains(&count_key(&known)));
+    let shown = form.display();
+    let filled_in =
+        || Failure::Usage(format!("{shown} is filled in and not booked yet. Book it with spence count {shown}, or take it away."));
+    if open { Ok(()) } else { Err(filled_in()) }
+}
+
+/// Books what was found, and says what differed.
+pub fn run(cli: &Cli, file: &Path) -> Done {
+    let mut keeping = Keeping::open(cli)?;
+    let kitchen = &keeping.setting.loaded.kitchen;
+    let form = read_count(kitchen, file).map_err(Failure::Mistakes)?;
+    warn(&form.warnings, cli.strict)?;
+    let key = count_key(&form);
+    if keeping.covered().contains(&key) {
+        return Err(Failure::Usage(format!("{} is booked already.", file.display())));
+    }
+    let (counted, changes) = count(kitchen, &keeping.shelf, &form).map_err(Failure::Mistakes)?;
+    if counted == 0 {
+        return Err(Failure::Mistakes(vec![Mistake {
+            at: Spot { file: file.display().to_string(), line: 1, column: 1 },
+            cause: "nothing is counted in it yet".to_owned(),
+            remedy: "Write what you found as counted = \"150 g\", and 0 where all of it is gone.".to_owned(),
+        }]));
+    }
+    let found = differences(kitchen, &changes, &kitchen.household.currency);
+    let what = format!("counted {}: {}", lots(counted), differ(changes.len()));
+    let text = text(&found, kitchen, counted);
+    let booking = Booking { covers: vec![key], ..Booking::new(keeping.setting.today, Verb::Count, what, changes) };
+    keeping.book(booking)?;
+    match cli.format {
+        Format::Json => {
+            #[derive(Serialize)]
+            struct Written<'b> {
+                counted: usize,
+                #[serde(flatten)]
+                found: Differences,
+                booked: &'b [Booking],
+            }
+            booked_all_the_same(say(&json(&Written { counted, found, booked: keeping.new_bookings() })?))
+        }
+        Format::Text => {
+            keeping.report(cli, &[])?;
+            booked_all_the_same(say(&text))
+        }
+    }
+}
+
+fn differ(count: usize) -> String {
+    match count {
+        0 => "all as booked".to_owned(),
+        1 => "1 differs".to_owned(),
+        _ => format!("{count} differ"),
+    }
+}
+
+fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
+    if found.differences.is_empty() {
+        return format!("{} as booked.\n", if counted == 1 { "It is" } else { "All are" });
+    }
+    let currency = &kitchen.household.currency.code;
+    let first = found.differences.iter().filter_map(|row| row.until).min();
+    let row = |row: &Difference| {
+        let (booked, counted) = (amount(&row.booked, kitchen), amount(&row.counted, kitchen));
+        let until = row.until.zip(first).map(|(until, first)| format!("until {}", day_after(until, first))).unwrap_or_default();
+        let name = row.food.clone().or_else(|| row.recipe.clone()).unwrap_or_default();
+        let value = row.value.clone().unwrap_or_else(|| "no price known".to_owned());
+        vec![
+            name,
+            place(row.place).to_owned(),
+            until,
+            format!("booked {booked}"),
+            format!("counted {counted}"),
+            signed(row, kitchen),
+            value,
+        ]
+    };
+    let mut out = format!("\n{}", columns(&found.differences.iter().map(row).collect::<Vec<_>>(), 2));
+    let less = found.value.strip_prefix('-');
+    let _ = match less {
+        Some(less) => writeln!(out, "\nThe shelf is worth {less} {currency} less than was booked."),
+        None => writeln!(out, "\nThe shelf is worth {} {currency} more than was booked.", found.value),
+    };
+    out
+}
+
+fn amount(quantity: &Quantity, kitchen: &Kitchen) -> String {
+    if quantity.is_zero() { "none".to_owned() } else { show(quantity, kitchen.print.units) }
+}
+
+/// "-30 g", "+1".
+fn signed(row: &Difference, kitchen: &Kitchen) -> String {
+    let sign = if row.difference.base() < 0.0 { "-" } else { "+" };
+    format!("{sign}{}", show(&row.difference.scaled(row.difference.base().signum()), kitchen.print.units))
+}

@@ -1,0 +1,184 @@
+//! Forms filled in by hand: a count sheet, a goods-in sheet. They are read beside a kitchen that is whole.
+
+use std::path::Path;
+
+use toml::de::DeValue;
+
+use super::files::{Text, read_form};
+use super::lines::Speech;
+use super::names::Names;
+use super::pantry::{PLACES, check_dates_of, read_of};
+use super::schema::{self, Schema};
+use super::shapes::{self, Read};
+use super::source::Findings;
+use super::table::Table;
+use super::{Parsed, source::Source};
+use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, LotOf, Mistake};
+use crate::measure::{Quantity, Spoons, read_quantity};
+
+/// A count sheet.
+///
+/// # Errors
+/// Every mistake of the file, or that there is none.
+pub fn read_count(kitchen: &Kitchen, path: &Path) -> Result<CountForm, Vec<Mistake>> {
+    let found = Findings::default();
+    let form = with_form(kitchen, path, &schema::COUNT, &found, |top, source, speech| CountForm {
+        lots: top.each("lot", "[[lot]]").iter().filter_map(|table| read_counted_lot(table, speech)).collect(),
+        text: source.text.clone(),
+        warnings: Vec::new(),
+    });
+    let (mistakes, warnings) = found.into_parts();
+    match form {
+        Some(form) if mistakes.is_empty() => Ok(CountForm { warnings, ..form }),
+        _ => Err(mistakes),
+    }
+}
+
+/// A goods-in sheet.
+///
+/// # Errors
+/// Every mistake of the file, or that there is none.
+pub fn read_goods(kitchen: &Kitchen, path: &Path) -> Result<GoodsForm, Vec<Mistake>> {
+    let found = Findings::default();
+    let form = with_form(kitchen, path, &schema::GOODS, &found, |top, _, _| read_goods_form(kitchen, top, &found));
+    let (mistakes, _) = found.into_parts();
+    match form.flatten() {
+        Some(form) if mistakes.is_empty() => Ok(form),
+        _ => Err(mistakes),
+    }
+}
+
+fn with_form<T>(
+    kitchen: &Kitchen,
+    path: &Path,
+    schema: &'static Schema,
+    found: &Findings,
+    read: impl FnOnce(&Table<'_>, &Source, &mut Speech<'_>) -> T,
+) -> Option<T> {
+    let text: Text = read_form(path, found);
+    let mut names = Names::new("recipe", "recipes/ as a file of that name", true);
+    for (index, recipe) in kitchen.recipes.iter().enumerate() {
+        names.add(&recipe.id, index);
+    }
+    let mut speech = Speech::new(kitchen.foods.clone(), &names, kitchen.rules.spoons, found);
+    let parsed = Parsed::new(&text, found);
+    let top = parsed.top(schema, found)?;
+    Some(read(&top, text.source()?, &mut speech))
+}
+
+fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<CountedLot> {
+    let of = read_of(table, speech);
+    let place = table.required("place", "\"cupboard\"", shapes::one_of(&PLACES));
+    let booked = table.optional("booked", shapes::quantity(speech.spoons));
+    let key = if table.has("counted") || table.has("booked") { "counted" } else { "amount" };
+    if key == "counted" && table.has("amount") {
+        table.mistake("amount", "amount beside counted or booked", "Write what you found as counted, and leave booked as it is.");
+    }
+    let counted = table.optional(key, counted(speech.spoons)).flatten();
+    if !table.has("booked") && counted.is_none() && !table.has(key) {
+        table.missing("counted", "\"350 g\"");
+    }
+    let date = |key: &str| table.optional(key, shapes::date);
+    let lot = CountedLot {
+        best_before: date("best_before"),
+        use_by: date("use_by"),
+        opened: date("opened"),
+        since: date("since"),
+        made: date("made"),
+        food: None,
+        recipe: None,
+        place: place?,
+        booked,
+        counted,
+        at: table.spot(),
+        counted_at: table.spot_of(key),
+    };
+    let of = of?;
+    check_dates_of(&as_lot(&lot, of.clone()), table);
+    Some(match of {
+        LotOf::Food(food) => CountedLot { food: Some(speech.foods[food].name.clone()), ..lot },
+        LotOf::Recipe(recipe) => CountedLot { recipe: Some(speech.recipes.name(recipe.0).to_owned()), ..lot },
+    })
+}
+
+fn as_lot(lot: &CountedLot, of: LotOf) -> Lot {
+    let amount = match &lot.counted {
+        Some(Counted::Left { amount, .. }) => amount.clone(),
+        _ => lot.booked.clone().unwrap_or(Quantity::Count(0.0)),
+    };
+    let CountedLot { place, best_before, use_by, opened, since, made, at, .. } = lot.clone();
+    Lot { of, amount, place, best_before, use_by, opened, since, made, at }
+}
+
+/// Nothing where it is blank, "0" in any unit where all is gone, else an amount.
+fn counted(spoons: Spoons) -> impl FnOnce(&DeValue<'_>) -> Read<Option<Counted>> {
+    move |value| {
+        if is_blank(value) {
+            return Ok(None);
+        }
+        let typed = shapes::text_or_digits(value)?;
+        let number = typed.split_whitespace().next().unwrap_or_default().replace(',', ".").parse::<f64>();
+        if number == Ok(0.0) {
+            return Ok(Some(Counted::Gone));
+        }
+        let bare = typed.parse::<f64>().is_ok();
+        let amount = shapes::quantity(spoons)(value)?;
+        Ok(Some(Counted::Left { amount, bare }))
+    }
+}
+
+fn is_blank(value: &DeValue<'_>) -> bool {
+    matches!(value, DeValue::String(text) if text.trim().is_empty())
+}
+
+/// `None` where it is blank.
+fn unless_blank<T>(shape: impl FnOnce(&DeValue<'_>) -> Read<T>) -> impl FnOnce(&DeValue<'_>) -> Read<Option<T>> {
+    move |value| if is_blank(value) { Ok(None) } else { shape(value).map(Some) }
+}
+
+fn read_goods_form(kitchen: &Kitchen, top: &Table<'_>, found: &Findings) -> Option<GoodsForm> {
+    let from = top.required("from", "2026-11-30", shapes::date);
+    let trip = top.required("trip", "2026-11-28", shapes::date);
+    let also = if top.has("also") { top.texts("also").unwrap_or_default() } else { Vec::new() };
+    let mut lines: Vec<GoodsLine> = Vec::new();
+    for table in top.each("line", "[[line]]") {
+        let Some(line) = read_goods_line(kitchen, &table, found) else { continue };
+        if lines.iter().any(|known| known.food == line.food) {
+            table.mistake("food", format!("a second line of {}", line.food), "Keep one line a food; name more sizes in packs, as a list.");
+        }
+        lines.push(line);
+    }
+    Some(GoodsForm { from: from?, from_at: top.spot_of("from"), trip: trip?, trip_at: top.spot_of("trip"), lines, also })
+}
+
+fn read_goods_line(kitchen: &Kitchen, table: &Table<'_>, found: &Findings) -> Option<GoodsLine> {
+    let spoons = kitchen.rules.spoons;
+    let food = table.required("food", "\"feta\"", shapes::text);
+    let mut packs = Vec::new();
+    for (text, at) in table.texts("packs").unwrap_or_default() {
+        match read_quantity(&text, spoons) {
+            Ok(amount) => packs.push(amount),
+            Err(error) => found.wrong(at, error),
+        }
+    }
+    let line = GoodsLine {
+        food: String::new(),
+        packs,
+        instead: table.optional("instead", unless_blank(shapes::quantity(spoons))).flatten(),
+        without: table.optional("without", shapes::yes_no).unwrap_or(false),
+        paid: table.optional("paid", unless_blank(shapes::money(&kitchen.household.currency))).flatten(),
+        until: table.optional("until", unless_blank(shapes::date)).flatten(),
+        at: table.spot_of("food"),
+    };
+    if !table.has("packs") && line.instead.is_none() && !line.without {
+        table.missing("packs", "\"2 x 150 g\"");
+    }
+    let typed = food?;
+    let Some(food) = kitchen.foods.find(&typed) else {
+        let nearest = kitchen.foods.nearest(&typed).join(", ");
+        let remedy = if nearest.is_empty() { "Add it to foods.toml.".to_owned() } else { format!("Did you mean {nearest}?") };
+        table.mistake("food", format!("\"{typed}\" is not a known food"), remedy);
+        return None;
+    };
+    Some(GoodsLine { food: kitchen.foods[food].name.clone(), ..line })
+}

@@ -1,0 +1,119 @@
+//! Next week begins where this one ends: what another week has yet to take off the shelf is taken first.
+
+mod kitchen;
+
+use kitchen::{Kitchen, assert_amount, batches, draws, has_line, json, kitchen, line, stderr, stdout, supper};
+use pretty_assertions::assert_eq;
+
+const GRAIN: &str = "[[lot]]\nfood = \"bluegrain\"\namount = \"500 g\"\nplace = \"cupboard\"\n";
+
+const STEW: &str = "name = \"Moon stew\"\nmakes = \"4 portions\"\nbatches = \"whole\"\nkeeps = { fridge = \"3 days\", freezer = \"2 months\" }\n\
+                    ingredients = \"\"\"\n400 g bluegrain\n\"\"\"\n[[step]]\ntext = \"Cook {bluegrain}.\"\nhands = \"5 min\"\n";
+
+/// The trip of this week is on 28 November and its session on the 29th; next week's on 5 and 6 December.
+fn two_weeks(pantry: &str, this: &str, next: &str) -> Kitchen {
+    let next = format!("from = 2026-12-07\n[[trip]]\non = 2026-12-05\n[[session]]\nstart = 2026-12-06T14:00\npeople = [\"cook\"]\n{next}");
+    kitchen()
+        .foods("[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n")
+        .recipe("stew", STEW)
+        .pantry(pantry)
+        .meals(this)
+        .file("weeks/next.toml", &next)
+}
+
+fn next_list(kitchen: &Kitchen, today: &str) -> serde_json::Value {
+    json(&kitchen.run_on(today, &["--week", "next.toml", "--format", "json", "list"]))
+}
+
+fn grain_meals() -> Kitchen {
+    let this = [supper("2026-11-30", "\"200 g bluegrain\""), supper("2026-12-02", "\"100 g bluegrain\"")].concat();
+    two_weeks(GRAIN, &this, &supper("2026-12-07", "\"300 g bluegrain\""))
+}
+
+#[test]
+fn what_this_week_has_yet_to_use_is_taken_first() {
+    // 500 g less this week's 200 g and 100 g leave 200 g; 300 g are wanted: 100 g to buy.
+    let list = next_list(&grain_meals(), "2026-11-27");
+    assert_amount(&line(&list, "bluegrain")["need"], 100.0, "g");
+    assert_eq!(draws(&list, "bluegrain"), [("2026-12-07".to_owned(), "cupboard".to_owned(), 200.0)]);
+    let reserved = &list["reserved"];
+    assert_eq!(reserved.as_array().map(Vec::len), Some(1));
+    assert_amount(&reserved[0]["amount"], 300.0, "g");
+    assert_eq!((reserved[0]["last_used"].as_str(), reserved[0]["for"].as_array().map(Vec::len)), (Some("2026-12-02"), Some(2)));
+}
+
+#[test]
+fn what_lies_before_today_is_off_the_shelf_already() {
+    // On 1 December Monday's 200 g are taken as eaten: 500 g less Wednesday's 100 g cover the 300 g.
+    let list = next_list(&grain_meals(), "2026-12-01");
+    assert!(!has_line(&list, "bluegrain"));
+    assert_eq!(draws(&list, "bluegrain"), [("2026-12-07".to_owned(), "cupboard".to_owned(), 300.0)]);
+}
+
+#[test]
+fn what_is_booked_is_not_taken_a_second_time() {
+    // Monday's 200 g are booked beforehand: 300 g lie there, less Wednesday's 100 g: 200 g, and 100 g to buy.
+    let kitchen = grain_meals();
+    let output = kitchen.run_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_amount(&line(&next_list(&kitchen, "2026-11-30"), "bluegrain")["need"], 100.0, "g");
+}
+
+#[test]
+fn a_week_does_not_take_from_itself_nor_a_later_one_from_an_earlier() {
+    // This week's list on its own: 300 g of 500 g, nothing to buy, and nothing kept for next week.
+    let list = grain_meals().list();
+    assert!(!has_line(&list, "bluegrain"));
+    assert_eq!(list["reserved"].as_array().map(Vec::len), Some(0));
+}
+
+#[test]
+fn the_last_suppers_of_this_week_are_kept_although_next_week_s_trip_comes_before() {
+    // The trip of 5 December comes before Sunday's supper: its 400 g are kept, 100 g are left, 200 g to buy.
+    let kitchen = two_weeks(GRAIN, &supper("2026-12-06", "\"400 g bluegrain\""), &supper("2026-12-07", "\"300 g bluegrain\""));
+    assert_amount(&line(&next_list(&kitchen, "2026-12-05"), "bluegrain")["need"], 200.0, "g");
+}
+
+#[test]
+fn cooked_lots_that_this_week_leaves_are_used_before_anything_is_cooked() {
+    // Three cooked portions lie in the freezer. This week eats one of them; of next week's three, two are there and one is cooked:
+    // a whole batch of 400 g.
+    let pantry = "[[lot]]\nrecipe = \"stew\"\namount = \"3 portions\"\nplace = \"freezer\"\nmade = 2026-11-20\n";
+    let portions = |day: &str, number: u32| supper(day, &format!("\"{number} portions recipe:stew\""));
+    let kitchen = two_weeks(pantry, &portions("2026-12-01", 1), &portions("2026-12-07", 3));
+    let list = next_list(&kitchen, "2026-11-27");
+    assert_amount(&line(&list, "bluegrain")["need"], 400.0, "g");
+    assert_eq!(draws(&list, "stew"), [("2026-12-07".to_owned(), "freezer".to_owned(), 2.0)]);
+    // Without this week's supper there are enough.
+    let kitchen = two_weeks(pantry, "", &portions("2026-12-07", 3));
+    let prep = json(&kitchen.run(&["--week", "next.toml", "--format", "json", "prep"]));
+    assert_eq!(batches(&prep, 0, "stew"), 0.0);
+}
+
+#[test]
+fn what_a_session_to_come_takes_and_leaves_to_spare_counts_too() {
+    // Sunday's session makes a batch of four for one portion: 400 g of the 500 g go, three portions are frozen. Next week's three
+    // portions are those, and its 150 g of grain find 100 g.
+    let this = supper("2026-11-30", "\"1 portion recipe:stew\"");
+    let next = supper("2026-12-07", "\"3 portions recipe:stew\", \"150 g bluegrain\"");
+    let kitchen = two_weeks(GRAIN, &this, &next);
+    let list = next_list(&kitchen, "2026-11-27");
+    assert_amount(&line(&list, "bluegrain")["need"], 50.0, "g");
+    assert_eq!(draws(&list, "stew"), [("2026-12-07".to_owned(), "freezer".to_owned(), 3.0)]);
+    // Booked, the same lies on the shelf itself.
+    let output = kitchen.run_on("2026-11-29", &["issue"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let list = next_list(&kitchen, "2026-11-30");
+    assert_amount(&line(&list, "bluegrain")["need"], 50.0, "g");
+}
+
+#[test]
+fn the_last_supper_of_this_week_is_booked_when_the_next_has_begun() {
+    let kitchen = two_weeks(GRAIN, &supper("2026-12-06", "\"400 g bluegrain\""), &supper("2026-12-07", "\"300 g bluegrain\""));
+    for arguments in [["issue", "--meal", "sun supper"], ["issue", "--until", "2026-12-06"]] {
+        let output = kitchen.run_on("2026-12-06", &arguments);
+        assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+        assert!(stdout(&output).contains("Sun supper"), "{}", stdout(&output));
+        assert_eq!(kitchen.run(&["undo"]).status.code(), Some(0));
+    }
+}

@@ -1,0 +1,170 @@
+//! A year of planned weeks booked one after the other: trips, sessions, meals. The book adds up to the milligram.
+
+mod kitchen;
+
+use std::collections::BTreeMap;
+use std::fs;
+
+use jiff::ToSpan;
+use jiff::civil::{Date, date};
+use kitchen::kitchen;
+use pretty_assertions::assert_eq;
+use spence::kitchen::{Kitchen, Loaded, Week, load};
+use spence::pantry::book::{
+    Bench, Book, Booking, Change, Exceptions, LotRecord, Verb, as_lot, covered, edit_lots, issue_meal, issue_session, meal_key, receive,
+    records, session_key, sum, trip_key,
+};
+use spence::pantry::lot_dates;
+use spence::prep::Effort;
+use spence::{Reckoning, reckon};
+
+/// Sevenths and thirds of a batch, by weight, volume, piece and bunch.
+const STEW: &str = "name = \"Moon stew\"\nmakes = \"7 portions\"\nbatches = \"any\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"\"\"\n\
+                    1 kg bluegrain\n1/2 l moon milk\n2 comet eggs\n1 bunch star leaf\n\"\"\"\n[[step]]\ntext = \"Cook {bluegrain}.\"\nhands = \"5 min\"\n";
+const CAKE: &str = "name = \"Sun cake\"\nmakes = \"3 pieces\"\nbatches = \"halves\"\nkeeps = { fridge = \"2 days\", freezer = \"2 months\" }\n\
+                    ingredients = \"\"\"\n100 g bluegrain\n2 portions recipe:stew\n\"\"\"\n[[step]]\ntext = \"Bake {bluegrain}.\"\nhands = \"5 min\"\n";
+const SHOPS: &str = "[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"750 g\"\nprice = 2.00\n\
+                     [[pack]]\nshop = \"Stall\"\nfood = \"moon milk\"\nsize = \"1 l\"\nprice = 1.10\n\
+                     [[pack]]\nshop = \"Stall\"\nfood = \"comet egg\"\nsize = \"10\"\nprice = 3.00\n\
+                     [[pack]]\nshop = \"Stall\"\nfood = \"star leaf\"\nsize = \"1 bunch\"\nprice = 0.90\n";
+
+fn foods() -> String {
+    let food = |name: &str, more: &str| format!("[[food]]\nname = \"{name}\"\nallergens = []\n{more}source = \"weighed at home\"\n");
+    let bunch = "bunch = \"70 g\"\nkeeps = { fridge = \"9 days\" }\n";
+    let milk = "keeps = { fridge = \"12 days\" }\n";
+    [food("bluegrain", ""), food("moon milk", milk), food("comet egg", ""), food("star leaf", bunch)].concat()
+}
+
+/// The trip on Saturday, the session on Sunday, suppers for three on Monday to Wednesday.
+fn week_of(monday: Date) -> String {
+    let day = |days: i64| monday.saturating_add(days.days());
+    let supper = |days: i64, each: &str| format!("[[meal]]\non = {}\nat = \"supper\"\neaters = 3\neach = [{each}]\n", day(days));
+    let suppers = [
+        supper(0, "\"1 portion recipe:stew\", \"33 g bluegrain\""),
+        supper(1, "\"1 piece recipe:cake\""),
+        supper(2, "\"2/3 portion recipe:stew\", \"1/3 comet egg\""),
+    ];
+    let head = format!("from = {monday}\n[[trip]]\non = {}\n[[session]]\nstart = {}T14:00\npeople = [\"cook\"]\n", day(-2), day(-1));
+    head + &suppers.concat()
+}
+
+/// Everything that a booking reads and writes, in memory.
+struct Year {
+    kitchen: Kitchen,
+    shelf: Vec<LotRecord>,
+    book: Book,
+    pantry: String,
+    /// Thousandths that came and went of each thing and measure.
+    came: BTreeMap<(String, String), i64>,
+    went: BTreeMap<(String, String), i64>,
+}
+
+impl Year {
+    fn book(&mut self, on: Date, verb: Verb, covers: &[String], mut changes: Vec<Change>) {
+        self.pantry = edit_lots(&self.pantry, &self.shelf, &mut changes).expect("the pantry can be edited");
+        for change in &changes {
+            let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or(0, |lot| lot.amount.thousandths);
+            let lot = change.to.as_ref().or(change.from.as_ref()).expect("a lot");
+            let key = (lot.name().to_owned(), lot.amount.dimension.symbol().to_owned());
+            let more = amount(&change.to) - amount(&change.from);
+            *if more > 0 { &mut self.came } else { &mut self.went }.entry(key).or_default() += more.abs();
+        }
+        self.book.append(Booking { covers: covers.to_vec(), ..Booking::new(on, verb, "a year", changes) });
+        self.shelf = sum(&self.book.bookings);
+        self.kitchen.lots = self.shelf.iter().map(|record| as_lot(&self.kitchen, record).expect("it is known")).collect();
+    }
+
+    fn bench(&self) -> Bench {
+        Bench::new(&self.kitchen, self.shelf.clone())
+    }
+
+    /// The week without the meals that are booked, reckoned on the shelf as it is.
+    fn reckon(&self, week: &Week) -> (Week, Reckoning) {
+        let booked = covered(&self.book.bookings);
+        let mut rest = week.clone();
+        rest.meals.retain(|meal| !booked.contains(&meal_key(meal)));
+        let reckoning = reckon(&self.kitchen, &rest).expect("every meal is within reach");
+        (rest, reckoning)
+    }
+
+    /// What may not be drawn any more is thrown away.
+    fn clear_out(&mut self, on: Date) {
+        let gone = |(lot, _): &(&spence::kitchen::Lot, &LotRecord)| !lot_dates(&self.kitchen, lot).may_be_drawn_on(on);
+        let gone = self.kitchen.lots.iter().zip(&self.shelf).filter(gone).map(|(_, lot)| Change::new(Some(lot.clone()), None));
+        let changes: Vec<Change> = gone.collect();
+        self.book(on, Verb::Waste, &[], changes);
+    }
+
+    fn live_through(&mut self, week: &Week) {
+        let (_, reckoning) = self.reckon(week);
+        let trip = reckoning.list(&self.kitchen, week, None, &[]).trips.remove(0);
+        let mut bench = self.bench();
+        let not_booked = receive(&self.kitchen, &mut bench, &trip, &Exceptions::default()).expect("a trip");
+        assert_eq!(not_booked, Vec::<String>::new());
+        self.book(trip.on, Verb::Receive, &[trip_key(trip.on)], bench.finish());
+
+        let (rest, reckoning) = self.reckon(week);
+        let prep = reckoning.prep(&self.kitchen, &rest, Effort::Low);
+        let (session, on) = (&prep.sessions[0], week.sessions[0].start.date());
+        let mut bench = self.bench();
+        assert_eq!(issue_session(&self.kitchen, &mut bench, session, on), Vec::<String>::new(), "{on}");
+        self.book(on, Verb::Issue, &[session_key(&session.start)], bench.finish());
+
+        for meal in &week.meals {
+            let (rest, reckoning) = self.reckon(week);
+            let mut bench = self.bench();
+            let plan = (&reckoning.makings, &reckoning.demanded);
+            assert_eq!(issue_meal(&self.kitchen, &mut bench, &rest, plan, 0), Vec::<String>::new(), "{}", meal.at_time);
+            self.book(meal.at_time.date(), Verb::Issue, &[meal_key(meal)], bench.finish());
+        }
+        self.clear_out(week.from.saturating_add(6.days()));
+    }
+}
+
+#[test]
+fn a_year_of_planned_weeks_adds_up_to_the_milligram() {
+    let pantry = "# Ours\n\n[[lot]]\nfood = \"bluegrain\"   # the blue tin\namount = \"400 g\"\nplace = \"cupboard\"\n";
+    let folder = kitchen()
+        .rules("short_by = \"0%\"")
+        .foods(&foods())
+        .shops(SHOPS)
+        .recipe("stew", STEW)
+        .recipe("cake", CAKE)
+        .pantry(pantry)
+        .week(&week_of(date(2026, 11, 30)));
+    let read = || -> Loaded { load(folder.path()).expect("a kitchen without mistakes") };
+    let kitchen = read().kitchen;
+    let shelf = records(&kitchen);
+    let mut year =
+        Year { kitchen, shelf: Vec::new(), book: Book::default(), pantry: String::new(), came: BTreeMap::new(), went: BTreeMap::new() };
+    let opening = shelf.into_iter().map(|lot| Change::new(None, Some(lot))).collect();
+    year.book(date(2026, 11, 27), Verb::Opening, &[], opening);
+    year.pantry = pantry.to_owned();
+
+    for number in 0..52 {
+        fs::write(folder.path().join("weeks/week.toml"), week_of(date(2026, 11, 30).saturating_add((7 * number).days()))).expect("a file");
+        let week = read().weeks.remove(0).1;
+        year.live_through(&week);
+        // The household's own file says what the book adds up to.
+        fs::write(folder.path().join("pantry.toml"), &year.pantry).expect("a file");
+        assert_eq!(records(&read().kitchen), year.shelf.iter().map(LotRecord::on_paper).collect::<Vec<_>>(), "week {number}");
+    }
+
+    let mut left: BTreeMap<(String, String), i64> = BTreeMap::new();
+    for lot in &year.shelf {
+        *left.entry((lot.name().to_owned(), lot.amount.dimension.symbol().to_owned())).or_default() += lot.amount.thousandths;
+    }
+    for (key, came) in &year.came {
+        let went = year.went.get(key).copied().unwrap_or_default();
+        assert_eq!(came - went, left.get(key).copied().unwrap_or_default(), "{key:?}");
+    }
+    // By the recipes: a week's suppers of stew are 3 and 2 portions, and 2 more in a batch of three cakes: 7, or 1 kg of grain, with
+    // 100 g in the cakes and 99 g at table; what is eaten never falls short by more than the rounding of each taking.
+    let grain = year.went[&("bluegrain".to_owned(), "g".to_owned())];
+    assert!((grain - 52 * 1_199_000).abs() <= 52 * 4, "{grain} mg");
+    assert!(year.pantry.starts_with("# Ours") && year.pantry.contains("# the blue tin") || !year.pantry.contains("400 g"));
+    let again = Book::read(year.book.text()).expect("the book is whole");
+    assert_eq!(sum(&again.bookings), year.shelf);
+    // The opening; then a trip, a session, three meals and a clearing out a week.
+    assert_eq!(again.bookings.len(), 1 + 52 * 6);
+}
