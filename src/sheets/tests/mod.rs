@@ -2,8 +2,12 @@
 
 mod absurd;
 mod checks;
+mod faces;
 mod flow;
 mod guide;
+mod labels;
 mod list;
+mod pages;
 mod pdf;
 mod sample;
+mod week_card;
