@@ -66,7 +66,7 @@ fn every_verb_that_writes_files_says_which_in_json_alone() {
     let printed = json(&kitchen.run(&["print", "--format", "json"]));
     assert_eq!(printed["week"], "Week of 30 Nov 2026");
     assert_eq!(printed["from"], "2026-11-30");
-    assert_eq!(printed["files"].as_array().map(Vec::len), Some(4), "list, guide, week card and plan: {printed}");
+    assert_eq!(printed["files"].as_array().map(Vec::len), Some(5), "list, guide, week card, labels and plan: {printed}");
     let started = json(&spence(kitchen.path(), &["start", "my kitchen", "--format", "json"]));
     assert_eq!(started["kitchen"], "my kitchen");
     assert!(started["files"].as_array().is_some_and(|files| files.iter().any(|file| file == "my kitchen/kitchen.toml")), "{started}");

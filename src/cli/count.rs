@@ -17,7 +17,7 @@ use crate::measure::{Quantity, show};
 use crate::pantry::book::{
     Booking, Difference, Differences, Verb, count, count_form, count_key, count_lines, covered, differences, records,
 };
-use crate::sheets::{Settings, count_sheet, to_pdf};
+use crate::sheets::{Settings, Size, count_sheet, to_pdf};
 use crate::store::Disk;
 
 /// Writes the sheet of what is booked now, as PDF and as TOML, into DIR/sheets or the folder named.
@@ -30,7 +30,12 @@ pub fn write_sheet(cli: &Cli, into: Option<&Path>) -> Done {
         return Err(Failure::NotKnown("there is nothing on the shelf to count. Put what is there into pantry.toml.".to_owned()));
     }
     let household = &kitchen.household.name;
-    let sheet = count_sheet(&places, household, setting.today, Settings { paper: kitchen.print.paper, units: kitchen.print.units });
+    let sheet = count_sheet(
+        &places,
+        household,
+        setting.today,
+        Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false },
+    );
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let form = folder.join(format!("{}.toml", sheet.file_stem));
     leave_what_is_filled_in(&setting, &form)?;

@@ -3,16 +3,17 @@
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
+use itertools::Itertools;
 use serde::Serialize;
 
-use super::outcome::{Done, Failure, json, say};
+use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
-use crate::kitchen::{Paper, Print};
-use crate::prep::{Effort, PrepPlan, week_card};
+use crate::kitchen::{Paper, Print, Warning};
+use crate::prep::{Effort, PrepPlan, labels, week_card};
 use crate::purchase::ShoppingList;
-use crate::sheets::{Settings, Sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
+use crate::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
 
 /// Which sheets, and on what paper.
 #[derive(Debug, Clone, Args)]
@@ -23,6 +24,15 @@ pub struct Choice {
     /// The paper, whatever kitchen.toml says
     #[arg(long, value_enum, value_name = "PAPER")]
     paper: Option<PaperWord>,
+    /// How many labels stand on a page, columns by rows: 3x8 unless the print is large
+    #[arg(long, value_name = "COLUMNSxROWS")]
+    labels: Option<LabelGrid>,
+    /// Large print: nothing under 14 pt, on as many pages as it takes
+    #[arg(long, value_enum, default_value_t = SizeWord::Normal)]
+    size: SizeWord,
+    /// A fold line down the middle of the shopping list
+    #[arg(long)]
+    fold: bool,
     /// The guides of one person alone, with what to wait for and whom to tell
     #[arg(long, value_name = "NAME")]
     person: Option<String>,
@@ -33,6 +43,13 @@ enum SheetWord {
     List,
     Guide,
     Week,
+    Labels,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum SizeWord {
+    Normal,
+    Large,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -53,7 +70,25 @@ impl Choice {
             Some(PaperWord::Letter) => Paper::Letter,
             None => print.paper,
         };
-        Settings { paper, units: print.units }
+        let size = match self.size {
+            SizeWord::Normal => Size::Normal,
+            SizeWord::Large => Size::Large,
+        };
+        Settings { paper, units: print.units, size, fold: self.fold }
+    }
+
+    /// Flags that would do nothing, and labels too small to be read, are mistakes of the command line.
+    fn grid(&self, settings: Settings) -> Result<LabelGrid, Failure> {
+        let idle = |flag: &str, sheet: &str| Failure::Usage(format!("{flag} is for the {sheet}, which --only or --person leaves out."));
+        if self.fold && !self.wants(SheetWord::List) {
+            return Err(idle("--fold", "shopping list"));
+        }
+        if self.labels.is_some() && !self.wants(SheetWord::Labels) {
+            return Err(idle("--labels", "box labels"));
+        }
+        let grid = self.labels.unwrap_or(LabelGrid::usual(settings.size));
+        grid.check(settings).map_err(|words| Failure::Usage(format!("--labels: {words}.")))?;
+        Ok(grid)
     }
 }
 
@@ -74,6 +109,8 @@ struct Written<'p> {
 
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
     let setting = Setting::read(cli)?;
+    let settings = choice.settings(setting.loaded.kitchen.print);
+    let grid = choice.grid(settings)?;
     let reckoned = setting.reckon(cli)?;
     reckoned.warn(cli)?;
     let shown_from = reckoned.shown_from.filter(|_| !all);
@@ -81,7 +118,6 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let prep = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
 
     let household = &reckoned.kitchen.household.name;
-    let settings = choice.settings(reckoned.kitchen.print);
     let mut sheets = Vec::new();
     if choice.wants(SheetWord::List) {
         sheets.push(shopping_list(&list, &prep.before, household, settings));
@@ -93,6 +129,14 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
         let card = week_card(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
         sheets.push(week_card_sheet(&card, household, settings));
     }
+    if choice.wants(SheetWord::Labels) {
+        let labels = labels(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
+        // Nobody asked for a sheet that says that there are none.
+        if !labels.is_empty() || !choice.only.is_empty() {
+            sheets.push(label_sheet(&labels, (&list.week, list.from), household, grid, settings));
+        }
+    }
+    say_what_did_not_fit(&sheets, cli.strict)?;
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
@@ -100,14 +144,18 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let printed = json(&Printed { list: &list, prep: &prep })?;
     files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
     write_all(&folder, &files)?;
-    for warning in sheets.iter().flat_map(|sheet: &Sheet| &sheet.warnings) {
-        eprintln!("warning: {warning}");
-    }
     let names: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
     match cli.format {
         Format::Json => say(&json(&Written { week: &list.week, from: list.from.to_string(), files: names })?),
         Format::Text => say(&format!("{household}: {}\n{}\n", list.week, names.join("\n"))),
     }
+}
+
+/// The warnings of the sheets, each once; with `--strict` they end the run before anything is written.
+fn say_what_did_not_fit(sheets: &[Sheet], strict: bool) -> Done {
+    let texts = sheets.iter().flat_map(|sheet| &sheet.warnings).unique();
+    let warnings: Vec<Warning> = texts.map(|text| Warning::Note { at: None, text: text.clone() }).collect();
+    warn(&warnings, strict)
 }
 
 /// A guide a session, of everybody or of one person.

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::uses::{meal_name, served_lines};
 use crate::foods::{Allergen, FoodId};
-use crate::kitchen::{Ingredient, Kitchen, RecipeId, Wanted, Warning, Week};
+use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Wanted, Warning, Week};
 
 /// What a dish is known to contain, and whether any of its foods' allergens are not known.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -26,6 +26,18 @@ impl Contains {
             (false, false) => Some(format!("{known}; not known: {unknown}")),
         }
     }
+
+    /// What it holds of the avoided, as a sentence goes on: "contains sesame", "may contain sesame: the allergens of oatcake are not known".
+    pub fn beware(&self, avoid: &[Allergen]) -> Option<String> {
+        let names = |list: &mut dyn Iterator<Item = &Allergen>| list.map(|one| one.name()).collect::<Vec<_>>().join(", ");
+        let met = names(&mut avoid.iter().filter(|one| self.allergens.contains(one)));
+        if !met.is_empty() {
+            return Some(format!("contains {met}"));
+        }
+        let unknown = self.unknown.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
+        let doubtful = !avoid.is_empty() && !unknown.is_empty();
+        doubtful.then(|| format!("may contain {}: the allergens of {unknown} are not known", names(&mut avoid.iter())))
+    }
 }
 
 /// The union over all foods of a recipe and of its components.
@@ -34,6 +46,13 @@ pub fn recipe_contains(kitchen: &Kitchen, recipe: RecipeId) -> Contains {
     for line in &kitchen.recipes[recipe.0].ingredients {
         add_line(kitchen, line, &mut contains);
     }
+    contains
+}
+
+/// The union over all that is served at a meal.
+pub fn meal_contains(kitchen: &Kitchen, meal: &Meal) -> Contains {
+    let mut contains = Contains::default();
+    served_lines(meal).for_each(|(line, _)| add_line(kitchen, line, &mut contains));
     contains
 }
 
@@ -71,10 +90,7 @@ pub fn avoided_at_meals(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
         return warnings;
     }
     for meal in &week.meals {
-        let mut contains = Contains::default();
-        for (line, _) in served_lines(meal) {
-            add_line(kitchen, line, &mut contains);
-        }
+        let contains = meal_contains(kitchen, meal);
         let what = match &meal.name {
             Some(_) => format!("{} ({})", meal_name(meal), meal.label),
             None => meal.label.clone(),
@@ -99,4 +115,26 @@ pub fn avoided(kitchen: &Kitchen, contains: &Contains, what: &str, at: &crate::k
         allergens,
         unknown: Some(doubtful),
     })
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+
+    #[test]
+    fn what_is_avoided_is_told_as_contained_or_as_possible() {
+        let avoid = [Allergen::Sesame, Allergen::Nuts];
+        let holds = |allergens: &[Allergen], unknown: &[&str]| {
+            let unknown = unknown.iter().map(|name| (*name).to_owned()).collect();
+            Contains { allergens: allergens.iter().copied().collect(), unknown }
+        };
+        let milk = holds(&[Allergen::Milk], &[]);
+        assert_eq!(milk.beware(&avoid), None);
+        assert_eq!(holds(&[Allergen::Milk, Allergen::Nuts], &["oatcake"]).beware(&avoid).as_deref(), Some("contains nuts"));
+        let doubtful = holds(&[], &["oatcake", "pesto"]);
+        assert_eq!(doubtful.beware(&avoid).as_deref(), Some("may contain sesame, nuts: the allergens of oatcake, pesto are not known"));
+        assert_eq!(doubtful.beware(&[]), None);
+    }
 }

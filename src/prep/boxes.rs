@@ -11,7 +11,8 @@ use crate::plan::{Boxed, Making, Move, recipe_contains};
 /// The boxes of one making.
 pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
     let recipe = &kitchen.recipes[making.recipe.0];
-    let allergens = recipe_contains(kitchen, making.recipe).words();
+    let contains = recipe_contains(kitchen, making.recipe);
+    let (allergens, beware) = (contains.words(), contains.beware(&kitchen.household.avoid));
     let note = |boxed: &Boxed| BoxNote {
         recipe: recipe.id.clone(),
         portions: portions(recipe, &boxed.amount).unwrap_or_else(|| boxed.amount.base()),
@@ -21,6 +22,7 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
         what_for: boxed.what_for.clone(),
         boxes: containers(recipe, &boxed.amount),
         allergens: allergens.clone(),
+        beware: beware.clone(),
     };
     making.boxes.iter().map(note).collect()
 }
@@ -64,7 +66,7 @@ pub(super) fn place_name(place: Place) -> &'static str {
 }
 
 /// `None` where the recipe does not say what a portion weighs.
-fn portions(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
+pub(super) fn portions(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
     match amount {
         Quantity::Portions(n) => Some(*n),
         Quantity::Mass(_) => recipe.portion.filter(|grams| *grams > 0.0).map(|grams| amount.base() / grams),
@@ -72,18 +74,21 @@ fn portions(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
     }
 }
 
+/// The share of an amount that one of the recipe's boxes holds, over 1 where it holds more; `None` where the two cannot be compared.
+pub(super) fn filled(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
+    let holds = &recipe.boxed.as_ref()?.holds;
+    let (have, holds) = if amount.dimension() == holds.dimension() {
+        (amount.base(), holds.base())
+    } else {
+        (portions(recipe, amount)?, portions(recipe, holds)?)
+    };
+    (have > 0.0 && holds > 0.0).then(|| holds / have)
+}
+
 /// "2 flat tubs", where the recipe has a box and its size can be compared.
 fn containers(recipe: &Recipe, amount: &Quantity) -> Option<String> {
     let kind = recipe.boxed.as_ref()?;
-    let (have, holds) = if amount.dimension() == kind.holds.dimension() {
-        (amount.base(), kind.holds.base())
-    } else {
-        (portions(recipe, amount)?, portions(recipe, &kind.holds)?)
-    };
-    if holds <= 0.0 {
-        return None;
-    }
-    let count = whole_up(have, holds);
+    let count = whole_up(1.0, filled(recipe, amount)?);
     Some(if count > 1.0 { format!("{count} {}", plural(&kind.name)) } else { format!("{count} {}", kind.name) })
 }
 

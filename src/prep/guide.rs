@@ -133,6 +133,9 @@ pub struct BoxNote {
     /// Print only: "milk, egg; not known: vegetable stock"; nothing where it is known to hold none of them.
     #[serde(skip)]
     pub allergens: Option<String>,
+    /// Print only: what of it the household avoids: "contains sesame".
+    #[serde(skip)]
+    pub beware: Option<String>,
     /// Print only: grams, millilitres or pieces, where the recipe does not say what a portion of them is; `portions` is then their number.
     #[serde(skip)]
     pub amount: Option<Quantity>,

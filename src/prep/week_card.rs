@@ -4,11 +4,11 @@
 use jiff::civil::Date;
 
 use super::boxes::{counted, move_text};
-use super::text::{amount_and_food, degrees, sentence, step_text};
+use super::text::{amount_and_food, degrees, listed, sentence, step_text};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, RecipeId, Serve, Wanted, Week};
-use crate::measure::{Celsius, Quantity};
-use crate::plan::{DrawOf, Kept, MadeAt, Makings, User, served_lines};
+use crate::kitchen::{Ingredient, Kitchen, RecipeId, Serve, Wanted, Week};
+use crate::measure::{Celsius, Quantity, Units};
+use crate::plan::{DrawOf, Kept, MadeAt, Makings, User, meal_contains, served_lines};
 
 /// USDA FSIS, Leftovers and Food Safety: left-overs are reheated to 165 °F.
 const REHEATED: Celsius = Celsius(74.0);
@@ -39,17 +39,21 @@ pub struct CardMeal {
     pub fresh: Vec<String>,
     /// What is made at the meal, with its steps.
     pub made: Vec<CardMaking>,
+    /// What of it the household avoids: "contains sesame".
+    pub beware: Option<String>,
 }
 
-/// A cooked dish that is taken out.
+/// A cooked dish that is taken out of one place, whatever it was made in.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CardDish {
     pub dish: String,
-    /// "2½ portions".
+    /// "2½ portions"; "1 portion and 200 g" where the two cannot be added up.
     pub amount: String,
     /// `None`: straight from the pot.
     pub place: Option<Place>,
-    /// "heat to 74 °C (165 °F)", "cold".
+    /// "flat tub": what it is kept in, where the recipe says.
+    pub boxed: Option<String>,
+    /// "heat to 74 °C (165 °F)", "cold", "for Frittata"; nothing straight from the pot.
     pub heating: String,
 }
 
@@ -75,7 +79,7 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
 
 fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) -> CardMeal {
     let meal = &week.meals[index];
-    let food = |line: &&(&crate::kitchen::Ingredient, f64)| matches!(line.0.wanted, Wanted::Food { .. });
+    let food = |line: &&(&Ingredient, f64)| recipe_of(line.0).is_none();
     let lines: Vec<_> = served_lines(meal).collect();
     let fresh = lines.iter().filter(food).map(|(line, times)| {
         let prep = line.prep.as_ref().map_or_else(String::new, |prep| format!(", {prep}"));
@@ -84,40 +88,92 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
     CardMeal {
         label: meal.label.clone(),
         name: meal.name.clone(),
-        dishes: dishes(kitchen, makings, index),
+        dishes: dishes(kitchen, week, makings, index),
         fresh: fresh.collect(),
         made: makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index)).map(|making| made(kitchen, making)).collect(),
+        beware: meal_contains(kitchen, meal).beware(&kitchen.household.avoid),
     }
 }
 
-fn dishes(kitchen: &Kitchen, makings: &Makings, meal: usize) -> Vec<CardDish> {
-    let lots = makings.cooked_draws.iter().filter(|draw| draw.by.contains(&MadeAt::Meal(meal))).filter_map(|draw| match draw.of {
-        DrawOf::Recipe(recipe) => {
-            let place = if draw.place == Place::Freezer { Place::Fridge } else { draw.place };
-            Some(dish(kitchen, recipe, &draw.amount, Some(place)))
+/// Every dish once a place, in the order of the meal's lines; last what goes into a dish made at the meal.
+fn dishes(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec<CardDish> {
+    let mut parts: Vec<(RecipeId, Option<Place>, Vec<Quantity>)> = Vec::new();
+    for (recipe, place, amount) in from_lots(makings, meal).chain(from_sessions(makings, meal)) {
+        match parts.iter_mut().find(|part| (part.0, part.1) == (recipe, place)) {
+            Some((_, _, amounts)) => add(amounts, amount),
+            None => parts.push((recipe, place, vec![amount])),
         }
-        DrawOf::Food(_) => None,
-    });
-    let sessions = makings.makings.iter().filter(|making| matches!(making.at, MadeAt::Session(_)));
-    let uses = sessions.flat_map(|making| making.uses.iter().map(move |one| (making.recipe, one)));
-    // What was frozen has been moved to the fridge the day before.
-    let eaten = uses.filter(|(_, one)| one.by == User::Meal(meal)).map(|(recipe, one)| {
-        let place = (one.kept != Kept::Straight).then_some(Place::Fridge);
-        dish(kitchen, recipe, &one.amount, place)
-    });
-    lots.chain(eaten).collect()
+    }
+    let served: Vec<RecipeId> = served_lines(&week.meals[meal]).filter_map(|(line, _)| recipe_of(line)).collect();
+    let place_in_line = |recipe: &RecipeId| served.iter().position(|one| one == recipe).unwrap_or(served.len());
+    parts.sort_by_key(|(recipe, _, _)| place_in_line(recipe));
+    let goes_into = |recipe: RecipeId| {
+        let made = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).map(|making| &kitchen.recipes[making.recipe.0]);
+        let into = made.filter(|dish| dish.ingredients.iter().any(|line| recipe_of(line) == Some(recipe))).map(|dish| dish.name.as_str());
+        (!served.contains(&recipe)).then(|| into.collect::<Vec<_>>()).filter(|into| !into.is_empty())
+    };
+    parts.iter().map(|(recipe, place, amounts)| dish(kitchen, *recipe, amounts, *place, goes_into(*recipe))).collect()
 }
 
-fn dish(kitchen: &Kitchen, recipe: RecipeId, amount: &Quantity, place: Option<Place>) -> CardDish {
+fn recipe_of(line: &Ingredient) -> Option<RecipeId> {
+    match line.wanted {
+        Wanted::Recipe { recipe, .. } => Some(recipe),
+        Wanted::Food { .. } => None,
+    }
+}
+
+/// Adds an amount to the first that is of its kind, or sets it beside them.
+fn add(amounts: &mut Vec<Quantity>, amount: Quantity) {
+    match amounts.iter_mut().find_map(|one| one.plus(&amount).map(|sum| (one, sum))) {
+        Some((one, sum)) => *one = sum,
+        None => amounts.push(amount),
+    }
+}
+
+/// Cooked lots; what was frozen has been moved to the fridge the day before.
+fn from_lots(makings: &Makings, meal: usize) -> impl Iterator<Item = (RecipeId, Option<Place>, Quantity)> {
+    let draws = makings.cooked_draws.iter().filter(move |draw| draw.by.contains(&MadeAt::Meal(meal)));
+    draws.filter_map(|draw| match draw.of {
+        DrawOf::Recipe(recipe) => {
+            let place = if draw.place == Place::Freezer { Place::Fridge } else { draw.place };
+            Some((recipe, Some(place), draw.amount.clone()))
+        }
+        DrawOf::Food(_) => None,
+    })
+}
+
+/// What the week's sessions made, out of the fridge or straight from the pot.
+fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (RecipeId, Option<Place>, Quantity)> {
+    let sessions = makings.makings.iter().filter(|making| matches!(making.at, MadeAt::Session(_)));
+    let uses = sessions.flat_map(|making| making.uses.iter().map(move |one| (making.recipe, one)));
+    let eaten = uses.filter(move |(_, one)| match one.by {
+        User::Meal(by) => by == meal,
+        User::Making(dish) => makings.makings.get(dish).is_some_and(|dish| dish.at == MadeAt::Meal(meal)),
+    });
+    eaten.map(|(recipe, one)| (recipe, (one.kept != Kept::Straight).then_some(Place::Fridge), one.amount.clone()))
+}
+
+fn dish(kitchen: &Kitchen, recipe: RecipeId, amounts: &[Quantity], place: Option<Place>, into: Option<Vec<&str>>) -> CardDish {
     let recipe = &kitchen.recipes[recipe.0];
-    let heat = degrees(REHEATED, kitchen.print.units);
-    let heating = match (place, recipe.serve) {
-        (None, _) => String::new(),
-        (_, Some(Serve::Cold)) => "cold".to_owned(),
-        (_, Some(Serve::Hot)) => format!("heat to {heat}"),
-        (_, None) => format!("cold, or heated to {heat}"),
+    let units = kitchen.print.units;
+    let amounts: Vec<String> = amounts.iter().map(|amount| counted(amount, units)).collect();
+    let heating = match (into, place) {
+        (Some(into), _) => format!("for {}", listed(&into)),
+        (None, Some(_)) => heating(recipe.serve, units),
+        (None, None) => String::new(),
     };
-    CardDish { dish: recipe.name.clone(), amount: counted(amount, kitchen.print.units), place, heating }
+    let boxed = recipe.boxed.as_ref().filter(|_| place.is_some()).map(|kind| kind.name.clone());
+    CardDish { dish: recipe.name.clone(), amount: listed(&amounts), place, boxed, heating }
+}
+
+/// "heat to 74 °C (165 °F)", "cold", or either where the recipe does not say.
+pub(super) fn heating(serve: Option<Serve>, units: Units) -> String {
+    let heat = degrees(REHEATED, units);
+    match serve {
+        Some(Serve::Cold) => "cold".to_owned(),
+        Some(Serve::Hot) => format!("heat to {heat}"),
+        None => format!("cold, or heated to {heat}"),
+    }
 }
 
 fn made(kitchen: &Kitchen, making: &crate::plan::Making) -> CardMaking {
@@ -146,58 +202,4 @@ fn made(kitchen: &Kitchen, making: &crate::plan::Making) -> CardMaking {
 }
 
 #[cfg(test)]
-mod tests {
-    use std::path::Path;
-
-    use super::*;
-    use crate::kitchen::load;
-
-    /// The sample week's card, and the meal of one label.
-    fn card() -> WeekCard {
-        let loaded = load(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/sample-data"))).expect("a kitchen without mistakes");
-        let week = &loaded.weeks[0].1;
-        week_card(&loaded.kitchen, week, &crate::plan::plan(&loaded.kitchen, week).expect("a plan"))
-    }
-
-    fn meal<'c>(card: &'c WeekCard, label: &str) -> &'c CardMeal {
-        card.days.iter().flat_map(|day| &day.meals).find(|meal| meal.label == label).expect("the meal")
-    }
-
-    #[test]
-    fn a_meal_says_what_comes_out_and_whether_it_is_heated() {
-        let card = card();
-        let monday = meal(&card, "Mon supper");
-        let chicken = monday.dishes.iter().find(|dish| dish.dish.starts_with("Chicken thighs")).expect("the chicken");
-        // 2.5 eaters, a portion each.
-        assert_eq!((chicken.amount.as_str(), chicken.place), ("2½ portions", Some(Place::Fridge)));
-        assert!(chicken.heating.contains("74 °C (165 °F)"));
-        let yoghurt = monday.dishes.iter().find(|dish| dish.dish == "Herb yoghurt").expect("the yoghurt");
-        assert_eq!(yoghurt.heating, "cold");
-    }
-
-    #[test]
-    fn what_is_added_fresh_is_for_the_whole_table() {
-        // 2.5 × 30 g of feta, and one lemon for all, with what is left of it after trimming.
-        assert_eq!(meal(&card(), "Tue supper").fresh, ["75 g feta", "1 lemon (60 g)"]);
-    }
-
-    #[test]
-    fn a_dish_made_at_the_meal_has_its_steps_with_heat_and_time() {
-        let card = card();
-        let made = &meal(&card, "Thu supper").made;
-        assert_eq!(made.len(), 1);
-        assert!(
-            made[0].steps[1].contains("Oven, 190 °C (375 °F), 18 min. Until the inside reaches 63 °C (145 °F)."),
-            "{:?}",
-            made[0].steps
-        );
-    }
-
-    #[test]
-    fn a_move_stands_on_the_evening_it_is_done() {
-        let card = card();
-        let sunday = card.days.first().expect("a day");
-        assert_eq!(sunday.on, jiff::civil::date(2026, 11, 29));
-        assert_eq!(sunday.tonight, ["Move 1 portion of pearl barley from the freezer to the fridge"]);
-    }
-}
+mod tests;

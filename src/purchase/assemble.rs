@@ -3,11 +3,12 @@
 use jiff::civil::Date;
 
 use super::leaves::leaves;
-use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote, meals};
+use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote, TripList, meals};
+use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, LotOf, Warning, Week};
 use crate::measure::{Money, read_money};
 use crate::pantry::Netted;
-use crate::plan::{DrawOf, Makings, span};
+use crate::plan::{DrawOf, Makings, food_contains, span};
 
 /// The stages the list is gathered from.
 pub struct Parts<'r> {
@@ -23,7 +24,8 @@ pub struct Parts<'r> {
 /// The list of the trips and meals from `shown_from` on, or of all.
 pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: Option<Date>) -> ShoppingList {
     let currency = &kitchen.household.currency;
-    let trips: Vec<_> = parts.basket.trips.iter().filter(|trip| shown_from.is_none_or(|day| trip.on >= day)).cloned().collect();
+    let mut trips: Vec<_> = parts.basket.trips.iter().filter(|trip| shown_from.is_none_or(|day| trip.on >= day)).cloned().collect();
+    point_out_avoided(kitchen, &mut trips);
     let shown = |trip: usize| shown_from.is_none_or(|day| week.trips[trip].on >= day);
     let first_day = shown_from.unwrap_or_else(|| span(week).0);
     let cost: Money = trips.iter().filter_map(|trip| read_money(&trip.cost, currency).ok()).sum();
@@ -53,6 +55,24 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         compare: None,
         trips,
     }
+}
+
+/// On every line whose food holds, or may hold, what the household avoids.
+fn point_out_avoided(kitchen: &Kitchen, trips: &mut [TripList]) {
+    let avoid = &kitchen.household.avoid;
+    if avoid.is_empty() {
+        return;
+    }
+    let shops = trips.iter_mut().flat_map(|trip| &mut trip.shops);
+    for line in shops.flat_map(|shop| &mut shop.sections).flat_map(|section| &mut section.lines) {
+        let food = kitchen.foods.all.iter().position(|food| food.name == line.food).map(|index| FoodId(index as u32));
+        line.beware = food.and_then(|food| food_contains(kitchen, food).beware(avoid)).map(|words| brief(&words, &line.food));
+    }
+}
+
+/// Beside its own name a food need not be named again.
+fn brief(words: &str, food: &str) -> String {
+    words.replace(&format!("the allergens of {food} are not known"), "allergens not known")
 }
 
 fn from_pantry(kitchen: &Kitchen, netted: &Netted) -> Vec<FromPantry> {

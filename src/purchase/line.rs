@@ -76,6 +76,7 @@ pub(super) fn plain(need: &Need, food: &Food, total: f64) -> ListLine {
         fresh: is_fresh(food),
         own_words,
         windows: None,
+        beware: None,
     }
 }
 

@@ -185,6 +185,9 @@ pub struct ListLine {
     /// Print only: "one for Sunday, one for Friday", where packs are opened in windows.
     #[serde(skip)]
     pub windows: Option<String>,
+    /// Print only: what of it the household avoids: "contains sesame".
+    #[serde(skip)]
+    pub beware: Option<String>,
 }
 
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

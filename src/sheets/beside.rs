@@ -8,7 +8,7 @@ use crate::prep::{Batch, Before, BoxNote, Cut, Fetch, SessionPlan, TaskKind};
 
 use super::flow::Block;
 use super::parts::{hanging, heading};
-use super::steps::Type;
+use super::steps::{Type, warned_of};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, brief_dish, day, moment, place, spoken};
 
@@ -111,7 +111,8 @@ impl Beside<'_> {
         if !note.what_for.is_empty() {
             spans.push(soft(format!(", for {}", note.what_for.join(", "))));
         }
-        spans.extend(note.allergens.iter().map(|allergens| plain(format!(". {}", contains(allergens)))));
+        spans.extend(note.allergens.iter().map(|allergens| plain(format!(". {}.", contains(allergens)))));
+        spans.extend(note.beware.as_ref().and_then(|_| warned_of(note)));
         spans
     }
 }

@@ -8,20 +8,12 @@ use crate::prep::{SessionPlan, Task, TaskKind};
 use super::flow::Block;
 use super::frame::across;
 use super::page::{BLACK, HAIRLINE, Item, Rect, Rule, TextRun, Weight};
+use super::scale::Size;
 use super::text::{Line, Setter, Style, baseline, plain, strong, width_of};
 use super::wording::{clock_after, temperature};
 
-/// The type of the chart.
-pub const SMALL: Style = Style { size: 7.5, leading: 10.0 };
-
-/// The column of names at the left.
-const NAMES: f32 = 68.0;
-
 /// Space between a bar's edge and its label.
 const PAD: f32 = 2.0;
-
-/// The widest label beside a bar.
-const BESIDE: f32 = 48.0;
 
 /// What is too short to be seen is drawn this wide.
 const LEAST: f32 = 1.5;
@@ -48,14 +40,25 @@ struct Placed {
     fill: Option<f32>,
 }
 
-/// Time across: minute 0 at `left`, `last` at `right`.
+/// Time across: minute 0 at `left`, `last` at `right`; and the type.
 struct Scale {
     left: f32,
     right: f32,
     last: i64,
+    style: Style,
 }
 
 impl Scale {
+    /// Space for the names of the lanes at the left.
+    fn of(size: Size, width: f32, last: i64) -> Scale {
+        Scale { left: if size.is_large() { 112.0 } else { 68.0 }, right: width, last, style: size.scale().chart }
+    }
+
+    /// The widest label beside a bar.
+    fn beside(&self) -> f32 {
+        6.4 * self.style.size
+    }
+
     fn x(&self, minute: i64) -> f32 {
         self.left + (self.right - self.left) * minute.clamp(0, self.last) as f32 / self.last as f32
     }
@@ -67,12 +70,12 @@ pub fn chart(
     session: &SessionPlan,
     marks: &[String],
     start: DateTime,
-    row: f32,
+    (row, size): (f32, Size),
     width: f32,
     units: Units,
 ) -> Vec<Block> {
     let last = session.tasks.iter().map(|task| task.end_minute).chain([session.minutes, 1]).max().unwrap_or(1);
-    let scale = Scale { left: NAMES, right: width, last };
+    let scale = Scale::of(size, width, last);
     let ticks = ticks(&scale, start);
     let mut blocks = vec![clock_line(&scale, &ticks, start)];
     for (name, bars) in lanes(session, marks, units) {
@@ -86,7 +89,7 @@ pub fn chart(
 
 /// Minutes after the start that lie on the clock's quarters, halves or hours.
 fn ticks(scale: &Scale, start: DateTime) -> Vec<i64> {
-    let room = 3.0 * SMALL.size * 1.2;
+    let room = 3.0 * scale.style.size * 1.2;
     let per_minute = (scale.right - scale.left) / scale.last as f32;
     let step = TICKS.into_iter().find(|step| *step as f32 * per_minute >= room).unwrap_or(480);
     let past = i64::from(start.hour()) * 60 + i64::from(start.minute());
@@ -94,10 +97,11 @@ fn ticks(scale: &Scale, start: DateTime) -> Vec<i64> {
 }
 
 fn clock_line(scale: &Scale, ticks: &[i64], start: DateTime) -> Block {
-    let mut line = Line::empty(SMALL.leading);
+    let mut line = Line::empty(scale.style.leading);
     for minute in ticks {
         let text = clock_after(start, *minute);
-        let mut run = TextRun { x: 0.0, baseline: baseline(SMALL) - 1.0, size: SMALL.size, weight: Weight::Regular, grey: BLACK, text };
+        let mut run =
+            TextRun { x: 0.0, baseline: baseline(scale.style) - 1.0, size: scale.style.size, weight: Weight::Regular, grey: BLACK, text };
         let width = run.width();
         run.x = (scale.x(*minute) - width / 2.0).min(scale.right - width);
         line.items.push(Item::Text(run));
@@ -158,20 +162,16 @@ fn lane(setter: &mut Setter, name: &str, bars: &[Bar], scale: &Scale, ticks: &[i
     }
     let mut lines: Vec<Line> = rows.into_iter().map(|(_, bars)| row_line(bars, scale, ticks, row)).collect();
     if let Some(first) = lines.first_mut() {
-        let label = setter.one_line(&[strong(name)], SMALL, NAMES - 6.0);
-        first.items.extend(on_row(label, row).items);
+        let label = setter.one_line(&[strong(name)], scale.style, scale.left - 6.0);
+        first.items.extend(on_row(label, row, scale.style).items);
         first.items.push(Item::Rule(across(0.0, scale.right, 0.0, BLACK)));
     }
     Block::of(lines)
 }
 
-fn on_row(line: Line, row: f32) -> Line {
-    let items = line.items.iter().map(|item| item.moved(0.0, row_baseline(row) - baseline(SMALL))).collect();
+fn on_row(line: Line, row: f32, style: Style) -> Line {
+    let items = line.items.iter().map(|item| item.moved(0.0, row / 2.0 + 0.33 * style.size - baseline(style))).collect();
     Line { items, ..line }
-}
-
-fn row_baseline(row: f32) -> f32 {
-    row / 2.0 + 0.33 * SMALL.size
 }
 
 /// The label stands in the bar where it fits, first with its name, then with fewer of its letters, then as the bare number; else beside it.
@@ -180,12 +180,12 @@ fn placed(setter: &mut Setter, bar: &Bar, scale: &Scale) -> Placed {
     let width = (scale.x(bar.until) - x).max(LEAST);
     let inside = width - 2.0 * PAD;
     let mark = if bar.mark.is_empty() { bar.name.clone() } else { bar.mark.clone() };
-    let bare = setter.one_line(&[strong(mark)], SMALL, BESIDE);
+    let bare = setter.one_line(&[strong(mark)], scale.style, scale.beside());
     let needed = width_of(&bare);
     let name = if bar.mark.is_empty() { String::new() } else { bar.name.clone() };
     if needed <= inside {
-        let full = setter.one_line(&[strong(bar.mark.as_str()), plain(format!(" {name}"))], SMALL, inside);
-        let label = if bar.mark.is_empty() || width_of(&full) < needed + 12.0 { bare } else { full };
+        let full = setter.one_line(&[strong(bar.mark.as_str()), plain(format!(" {name}"))], scale.style, inside);
+        let label = if bar.mark.is_empty() || width_of(&full) < needed + 1.6 * scale.style.size { bare } else { full };
         return Placed { x, width, left: x, right: x + width, label: label.moved(x + PAD), fill: bar.fill };
     }
     let right = x + width + PAD;
@@ -205,7 +205,7 @@ fn row_line(bars: Vec<Placed>, scale: &Scale, ticks: &[i64], row: f32) -> Line {
     for bar in bars {
         let rect = Rect { x: bar.x, y: 1.5, width: bar.width, height: row - 3.0, fill: bar.fill.or(Some(1.0)), outline: Some(HAIRLINE) };
         line.items.push(Item::Rect(rect));
-        line.items.extend(on_row(bar.label, row).items);
+        line.items.extend(on_row(bar.label, row, scale.style).items);
     }
     line
 }

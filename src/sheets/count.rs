@@ -2,19 +2,16 @@
 
 use jiff::civil::Date;
 
-use crate::measure::Units;
 use crate::pantry::book::{CountLine, CountPlace};
 
 use super::flow::{Block, Cursor, pour_evenly};
-use super::frame::{GRID, Head, NOTE, across, columns, finished, headed, number_pages};
+use super::frame::{GRID, Head, across, columns, finished, headed, number_pages};
 use super::page::{Item, Page};
 use super::parts::heading;
-use super::text::{Line, Setter, Span, Style, plain, soft, strong};
+use super::scale::Scale;
+use super::text::{Line, Setter, Span, plain, soft, strong};
 use super::wording::{amount, day, full_day, place, sentence};
 use super::{Settings, Sheet};
-
-const PLACE: Style = Style { size: 13.0, leading: 16.0 };
-const NAME: Style = Style { size: 11.0, leading: 14.0 };
 
 /// The blank at the end of a line: room for "2 × 400 g" by hand.
 const BLANK: f32 = 84.0;
@@ -33,7 +30,7 @@ pub fn count_sheet(places: &[CountPlace], household: &str, on: Date, settings: S
     let head = Head { over: "Count sheet".to_owned(), title: full_day(on), under };
     let (mut page, mut top) = headed(&mut setter, settings, &head, household);
     let width = columns(&page, top, 2).1;
-    let blocks = blocks(&mut setter, places, on, width, settings.units);
+    let blocks = blocks(&mut setter, places, on, width, settings);
     let mut pages: Vec<Page> = Vec::new();
     let mut from = Cursor::default();
     loop {
@@ -46,28 +43,30 @@ pub fn count_sheet(places: &[CountPlace], household: &str, on: Date, settings: S
         let head = Head { over: head.over.clone(), title: format!("{}, continued", full_day(on)), under: Vec::new() };
         (page, top) = headed(&mut setter, settings, &head, household);
     }
-    number_pages(&mut setter, &mut pages, &title);
+    number_pages(&mut setter, &mut pages, &title, settings);
     finished(setter, format!("count-{on}"), title, pages, Vec::new())
 }
 
-fn blocks(setter: &mut Setter, places: &[CountPlace], on: Date, width: f32, units: Units) -> Vec<Block> {
+fn blocks(setter: &mut Setter, places: &[CountPlace], on: Date, width: f32, settings: Settings) -> Vec<Block> {
+    let scale = settings.size.scale();
     let mut blocks = Vec::new();
     for shelf in places {
         let title = blocks.len();
-        blocks.push(heading(setter, &sentence(place(shelf.place)), PLACE, width));
-        blocks.extend(shelf.lines.iter().map(|line| entry(setter, line, on, width, units).under(title)));
+        blocks.push(heading(setter, &sentence(place(shelf.place)), scale.entry, width));
+        blocks.extend(shelf.lines.iter().map(|line| entry(setter, line, on, width, settings).under(title)));
     }
     let title = blocks.len();
-    blocks.push(heading(setter, "Not on this sheet", PLACE, width));
-    blocks.extend((0..NOT_LISTED).map(|_| free_line(width).under(title)));
+    blocks.push(heading(setter, "Not on this sheet", scale.entry, width));
+    blocks.extend((0..NOT_LISTED).map(|_| free_line(scale, width).under(title)));
     blocks
 }
 
 /// The name and a blank; below the name what is booked and until when it is good.
-fn entry(setter: &mut Setter, line: &CountLine, on: Date, width: f32, units: Units) -> Block {
+fn entry(setter: &mut Setter, line: &CountLine, on: Date, width: f32, settings: Settings) -> Block {
+    let scale = settings.size.scale();
     let words = width - BLANK - 3.0 * GRID;
-    let mut lines = setter.paragraph(&[strong(line.name.as_str())], NAME, words);
-    let mut details: Vec<Span> = vec![plain(amount(&line.lot.amount.quantity(), units))];
+    let mut lines = setter.paragraph(&[strong(line.name.as_str())], scale.entry, words);
+    let mut details: Vec<Span> = vec![plain(amount(&line.lot.amount.quantity(), settings.units))];
     if let Some(until) = line.until {
         let about = if line.estimate { "about\u{a0}" } else { "" };
         let when = if until.year() == on.year() { day(until) } else { full_day(until) };
@@ -75,7 +74,7 @@ fn entry(setter: &mut Setter, line: &CountLine, on: Date, width: f32, units: Uni
         details.push(soft("  ·  until\u{a0}"));
         details.push(if until_is_past(line, on) { strong(until) } else { soft(until) });
     }
-    lines.extend(setter.paragraph(&details, NOTE, words));
+    lines.extend(setter.paragraph(&details, scale.note, words));
     closed(lines, width)
 }
 
@@ -84,8 +83,8 @@ fn until_is_past(line: &CountLine, on: Date) -> bool {
 }
 
 /// A blank for a name and one for an amount.
-fn free_line(width: f32) -> Block {
-    let mut lines = vec![Line::empty(NAME.leading + NOTE.leading)];
+fn free_line(scale: Scale, width: f32) -> Block {
+    let mut lines = vec![Line::empty(scale.entry.leading + scale.note.leading)];
     let height = lines[0].height;
     lines[0].items.push(Item::Rule(across(0.0, width - BLANK - 3.0 * GRID, height, PENCIL)));
     closed(lines, width)

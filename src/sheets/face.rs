@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::sync::OnceLock;
 
 use ttf_parser::Face;
+use unicode_normalization::UnicodeNormalization;
 
 use super::page::Weight;
 
@@ -98,9 +99,13 @@ fn printed(c: char) -> Printed {
         '\u{a0}' | '\u{202f}' | '\u{2007}' => Printed::As('\u{a0}'),
         c if c.is_whitespace() => Printed::Space,
         // Joiners, direction marks, variation selectors and the byte order mark have no shape of their own.
-        '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{fe00}'..='\u{fe0f}' | '\u{feff}' => {
-            Printed::Nothing
-        }
+        '\u{ad}'
+        | '\u{200b}'..='\u{200f}'
+        | '\u{202a}'..='\u{202e}'
+        | '\u{2060}'..='\u{2069}'
+        | '\u{fe00}'..='\u{fe0f}'
+        | '\u{feff}'
+        | '\u{e0000}'..='\u{e01ef}' => Printed::Nothing,
         c if c.is_control() => Printed::Nothing,
         c if has_shape(c) => Printed::As(c),
         _ => Printed::Missing,
@@ -111,10 +116,10 @@ fn has_shape(c: char) -> bool {
     typeface(Weight::Regular).glyph(c).is_some() && typeface(Weight::SemiBold).glyph(c).is_some()
 }
 
-/// A text as the faces can print it: white space run together, and a stand-in for every character without a shape, which is noted in `missing`.
+/// A text as the faces can print it: letters and their accents composed (Unicode, NFC), white space run together, and a stand-in for every character without a shape, which is noted in `missing`.
 pub fn printable(text: &str, missing: &mut BTreeSet<char>) -> String {
     let mut out = String::with_capacity(text.len());
-    for c in text.chars() {
+    for c in text.nfc() {
         match printed(c) {
             Printed::As(c) => out.push(c),
             Printed::Space if out.ends_with(' ') => {}
@@ -129,10 +134,55 @@ pub fn printable(text: &str, missing: &mut BTreeSet<char>) -> String {
     out
 }
 
-/// "These characters cannot be printed", naming up to twelve of them.
-pub fn warning_of(missing: &BTreeSet<char>) -> Option<String> {
-    let named = missing.iter().take(12).map(|c| format!("{c} (U+{:04X})", *c as u32)).collect::<Vec<_>>().join(", ");
-    let more = missing.len().saturating_sub(12);
-    let rest = if more > 0 { format!(" and {more} more") } else { String::new() };
-    (!missing.is_empty()).then(|| format!("the sheet's type has no shape for {named}{rest}: {STAND_IN} is printed instead"))
+/// Writing that the faces do not have, by the blocks of the Unicode Standard.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Script {
+    RightToLeft,
+    EastAsian,
+    Other,
+}
+
+fn script(c: char) -> Script {
+    match c {
+        // Hebrew to Arabic Extended-A; presentation forms; the right-to-left blocks of the supplementary plane.
+        '\u{590}'..='\u{8ff}'
+        | '\u{fb1d}'..='\u{fdff}'
+        | '\u{fe70}'..='\u{fefe}'
+        | '\u{10800}'..='\u{10fff}'
+        | '\u{1e800}'..='\u{1efff}' => Script::RightToLeft,
+        // Hangul Jamo; radicals to Yi; Hangul; compatibility forms; full widths; kana and ideographs of the supplementary planes.
+        '\u{1100}'..='\u{11ff}'
+        | '\u{2e80}'..='\u{a4cf}'
+        | '\u{a960}'..='\u{a97f}'
+        | '\u{ac00}'..='\u{d7ff}'
+        | '\u{f900}'..='\u{faff}'
+        | '\u{fe30}'..='\u{fe4f}'
+        | '\u{ff00}'..='\u{ffef}'
+        | '\u{1aff0}'..='\u{1b2ff}'
+        | '\u{20000}'..='\u{3ffff}' => Script::EastAsian,
+        _ => Script::Other,
+    }
+}
+
+/// What could not be printed, a warning a kind of writing, naming up to twelve characters of each.
+pub fn warnings_of(missing: &BTreeSet<char>) -> Vec<String> {
+    let kinds = [
+        (
+            Script::RightToLeft,
+            "right-to-left writing cannot be printed; write the name in Latin, Greek or Cyrillic letters. The sheet's type",
+        ),
+        (
+            Script::EastAsian,
+            "Chinese, Japanese and Korean cannot be printed; write the name in Latin, Greek or Cyrillic letters. The sheet's type",
+        ),
+        (Script::Other, "the sheet's type"),
+    ];
+    let warning = |(kind, words): (Script, &str)| {
+        let these: Vec<char> = missing.iter().copied().filter(|c| script(*c) == kind).collect();
+        let named = these.iter().take(12).map(|c| format!("{c} (U+{:04X})", *c as u32)).collect::<Vec<_>>().join(", ");
+        let more = these.len().saturating_sub(12);
+        let rest = if more > 0 { format!(" and {more} more") } else { String::new() };
+        (!these.is_empty()).then(|| format!("{words} has no shape for {named}{rest}: {STAND_IN} is printed instead"))
+    };
+    kinds.into_iter().filter_map(warning).collect()
 }

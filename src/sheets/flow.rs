@@ -1,6 +1,6 @@
 //! Pouring blocks of lines into columns and pages: blocks stay whole where they can, and no heading stands alone at the foot of a column.
 
-use super::page::Page;
+use super::page::{Bookmark, Page};
 use super::text::Line;
 
 /// Lines that stay together where a column has room for them.
@@ -13,6 +13,8 @@ pub struct Block {
     pub with_next: bool,
     /// The heading that this stands under: said again at the head of a column.
     pub under: Option<usize>,
+    /// The name by which its place can be found on a screen.
+    pub bookmark: Option<String>,
 }
 
 impl Block {
@@ -33,6 +35,11 @@ impl Block {
     /// Below the heading of that index among the blocks that are poured together.
     pub fn under(mut self, heading: usize) -> Block {
         self.under = Some(heading);
+        self
+    }
+
+    pub fn marked(mut self, name: impl Into<String>) -> Block {
+        self.bookmark = Some(name.into());
         self
     }
 
@@ -83,6 +90,9 @@ pub fn pour(blocks: &[Block], from: Cursor, columns: &[Column], mut page: Option
                 break;
             }
             y += space;
+            if let (Some(page), Some(title), 0) = (page.as_deref_mut(), &block.bookmark, at.line) {
+                page.bookmarks.push(Bookmark { title: title.replace('\u{a0}', " "), y });
+            }
             let fitting = block.lines[at.line..].iter().scan(y, |end, line| {
                 *end += line.height;
                 Some(*end)

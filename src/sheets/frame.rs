@@ -2,20 +2,33 @@
 
 use super::flow::Column;
 use super::page::{BLACK, HAIRLINE, Item, MARGIN, Page, Rule, TextRun};
-use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
+use super::text::{Line, Setter, Span, plain, soft, strong, width_of};
 use super::{Settings, Sheet};
 
 /// The grid that baselines keep, in points.
 pub const GRID: f32 = 4.0;
 
-pub const TITLE: Style = Style { size: 20.0, leading: 24.0 };
-pub const NOTE: Style = Style { size: 9.5, leading: 12.0 };
-
 /// Space kept free above the foot, and the foot itself.
-const FOOT: f32 = 16.0;
+pub const FOOT: f32 = 16.0;
 
 /// Space between two columns.
 pub const GUTTER: f32 = 24.0;
+
+/// Space between two columns with a fold between them: a margin for each half.
+const FOLDED: f32 = 2.0 * MARGIN;
+
+impl Settings {
+    /// Space between two columns of the list.
+    pub(super) fn gutter(self) -> f32 {
+        if self.fold { FOLDED } else { GUTTER }
+    }
+
+    /// The width of what must not cross the fold.
+    fn unfolded(self, page: &Page) -> f32 {
+        let whole = page.width - 2.0 * MARGIN;
+        if self.fold { (whole - FOLDED) / 2.0 } else { whole }
+    }
+}
 
 /// What the head of a page says.
 pub struct Head {
@@ -29,7 +42,8 @@ pub struct Head {
 /// An empty page with its head; the height at which the rest begins.
 pub fn headed(setter: &mut Setter, settings: Settings, head: &Head, household: &str) -> (Page, f32) {
     let mut page = Page::of(settings.paper);
-    let width = page.width - 2.0 * MARGIN;
+    let scale = settings.size.scale();
+    let width = settings.unfolded(&page);
     let mut y = MARGIN;
     let place = |page: &mut Page, lines: Vec<Line>, x: f32, y: &mut f32| {
         for line in lines {
@@ -38,20 +52,34 @@ pub fn headed(setter: &mut Setter, settings: Settings, head: &Head, household: &
         }
     };
     let mut right_y = y;
-    let name = setter.one_line(&[soft(household)], NOTE, width / 3.0);
+    let name = setter.one_line(&[soft(household)], scale.note, if settings.fold { width } else { width / 3.0 });
     let right = page.width - MARGIN - width_of(&name);
     place(&mut page, vec![name], right, &mut right_y);
-    let over = setter.at_most(2, &[soft(head.over.as_str())], NOTE, width * 2.0 / 3.0 - GUTTER);
+    let over = setter.at_most(2, &[soft(head.over.as_str())], scale.note, if settings.fold { width } else { width * 2.0 / 3.0 - GUTTER });
     place(&mut page, over, MARGIN, &mut y);
-    let title = setter.at_most(2, &[strong(head.title.as_str())], TITLE, width);
+    let title = setter.at_most(2, &[strong(head.title.as_str())], scale.title, width);
     place(&mut page, title, MARGIN, &mut y);
     for spans in &head.under {
-        let lines = setter.at_most(3, spans, NOTE, width);
+        let lines = setter.at_most(3, spans, scale.note, width);
         place(&mut page, lines, MARGIN, &mut y);
     }
     y += GRID;
     page.rules.push(across(MARGIN, page.width - MARGIN, y, BLACK));
+    if settings.fold {
+        fold_line(&mut page);
+    }
     (page, y + 2.0 * GRID)
+}
+
+/// Dashes down the middle of a page.
+fn fold_line(page: &mut Page) {
+    const DASH: f32 = 6.0;
+    let (x, bottom) = (page.width / 2.0, page.height - MARGIN);
+    let mut y = MARGIN;
+    while y < bottom {
+        page.rules.push(Rule { x0: x, y0: y, x1: x, y1: (y + DASH).min(bottom), thickness: HAIRLINE, grey: 0.5 });
+        y += 2.0 * DASH;
+    }
 }
 
 /// A hairline across.
@@ -74,13 +102,15 @@ pub fn columns_apart(page: &Page, top: f32, count: usize, gutter: f32) -> (Vec<C
 }
 
 /// Writes the foot of every page, now that their number is known.
-pub fn number_pages(setter: &mut Setter, pages: &mut [Page], what: &str) {
+pub fn number_pages(setter: &mut Setter, pages: &mut [Page], what: &str, settings: Settings) {
     let count = pages.len();
+    let note = settings.size.scale().note;
     for (index, page) in pages.iter_mut().enumerate() {
-        let baseline = page.height - MARGIN - 2.0;
-        let number = setter.one_line(&[plain(format!("page {} of {count}", index + 1))], NOTE, 100.0);
+        let baseline = page.height - MARGIN - 0.21 * note.size;
+        let number = setter.one_line(&[plain(format!("page {} of {count}", index + 1))], note, 160.0);
         let right = page.width - MARGIN - width_of(&number);
-        let left = setter.one_line(&[soft(what)], NOTE, right - MARGIN - GUTTER);
+        let room = if settings.fold { settings.unfolded(page) } else { right - MARGIN - GUTTER };
+        let left = setter.one_line(&[soft(what)], note, room);
         for (line, x) in [(left, MARGIN), (number, right)] {
             for item in line.items {
                 if let Item::Text(run) = item {
@@ -93,6 +123,6 @@ pub fn number_pages(setter: &mut Setter, pages: &mut [Page], what: &str) {
 
 /// A sheet of these pages, with a warning for what could not be printed.
 pub fn finished(setter: Setter, file_stem: String, title: String, pages: Vec<Page>, mut warnings: Vec<String>) -> Sheet {
-    warnings.extend(super::face::warning_of(&setter.missing));
+    warnings.extend(super::face::warnings_of(&setter.missing));
     Sheet { file_stem, title, pages, warnings }
 }

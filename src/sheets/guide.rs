@@ -11,8 +11,9 @@ use super::flow::{Block, Cursor, pour, pour_evenly};
 use super::frame::{GRID, GUTTER, Head, across, columns, columns_apart, finished, headed, number_pages};
 use super::page::{BLACK, MARGIN, Page};
 use super::parts::heading;
+use super::scale::style;
 use super::steps::{Steps, Type, marks};
-use super::text::{Setter, Style, plain, soft, strong};
+use super::text::{Setter, plain, soft, strong};
 use super::wording::{clock, day, duration, full_day};
 use super::{Settings, Sheet};
 
@@ -24,12 +25,8 @@ struct Measure {
 }
 
 const fn measure(body: [f32; 2], note: [f32; 2], small: [f32; 2], run_in: bool, gap: f32, row: f32) -> Measure {
-    let (body, note, small) = (style(body), style(note), style(small));
+    let (body, note, small) = (style(body[0], body[1]), style(note[0], note[1]), style(small[0], small[1]));
     Measure { kind: Type { body, note, small, run_in, gap }, row }
-}
-
-const fn style([size, leading]: [f32; 2]) -> Style {
-    Style { size, leading }
 }
 
 /// What is tried in turn until a session fits its page: text run in, smaller type down to 9 pt, tighter leading, then a lower chart.
@@ -43,6 +40,9 @@ const MEASURES: [Measure; 8] = [
     measure([9.0, 10.5], [9.0, 10.5], [7.5, 8.5], true, 1.5, 10.0),
     measure([9.0, 10.0], [9.0, 10.0], [7.5, 8.25], true, 1.0, 9.0),
 ];
+
+/// Large print is not made to fit: it takes the pages it needs.
+const LARGE: Measure = measure([16.0, 20.0], [14.0, 18.0], [14.0, 17.0], false, 8.0, 20.0);
 
 /// Where nothing fits one page, the steps are read from several, in the type of the first of this many measures that needs fewest.
 const ROOMY: usize = 3;
@@ -61,9 +61,9 @@ pub fn prep_guide(week: &str, session: &SessionPlan, before: &[Before], househol
     let guide = Guide::new(week, session, before, household, settings, None);
     let mut setter = Setter::default();
     let mut pages = guide.fitted(&mut setter);
-    number_pages(&mut setter, &mut pages, &guide.title());
+    number_pages(&mut setter, &mut pages, &guide.title(), settings);
     let mut warnings = Vec::new();
-    if pages.len() > 1 {
+    if pages.len() > 1 && !settings.size.is_large() {
         let (on, at) = (day(guide.start.date()), clock(guide.start));
         warnings.push(format!("the prep guide of {on} {at} needs {} pages", pages.len()).replace('\u{a0}', " "));
     }
@@ -83,7 +83,7 @@ pub fn person_guide(
     let guide = Guide::new(week, session, before, household, settings, Some(person));
     let mut setter = Setter::default();
     let mut pages = guide.single(&mut setter).map_or_else(|| guide.several(&mut setter), |page| vec![page]);
-    number_pages(&mut setter, &mut pages, &guide.title());
+    number_pages(&mut setter, &mut pages, &guide.title(), settings);
     Some(finished(setter, guide.stem(), guide.title().replace('\u{a0}', " "), pages, Vec::new()))
 }
 
@@ -141,7 +141,8 @@ impl<'a> Guide<'a> {
 
     /// The page in the first measure in which everything has room on it.
     fn single(&self, setter: &mut Setter) -> Option<Page> {
-        MEASURES.into_iter().find_map(|measure| self.on_one_page(setter, measure))
+        let measures = if self.is_large() { &[][..] } else { &MEASURES[..] };
+        measures.iter().find_map(|measure| self.on_one_page(setter, *measure))
     }
 
     /// The chart, the steps in two columns, and what stands beside them in three.
@@ -163,8 +164,12 @@ impl<'a> Guide<'a> {
     }
 
     fn several(&self, setter: &mut Setter) -> Vec<Page> {
-        let ways = MEASURES[..ROOMY].iter().map(|measure| self.on_pages(setter, *measure));
-        ways.min_by_key(Vec::len).unwrap_or_default()
+        let measures = if self.is_large() { &[LARGE][..] } else { &MEASURES[..ROOMY] };
+        measures.iter().map(|measure| self.on_pages(setter, *measure)).min_by_key(Vec::len).unwrap_or_default()
+    }
+
+    fn is_large(&self) -> bool {
+        self.settings.size.is_large()
     }
 
     fn gutter(&self, measure: Measure) -> f32 {
@@ -172,7 +177,14 @@ impl<'a> Guide<'a> {
     }
 
     fn lanes(&self, setter: &mut Setter, measure: Measure, width: f32) -> Vec<Block> {
-        chart(setter, self.session, &marks(self.session), self.start, measure.row, width, self.settings.units)
+        let look = (measure.row, self.settings.size);
+        let mut blocks = chart(setter, self.session, &marks(self.session), self.start, look, width, self.settings.units);
+        let whose = self.whose.map_or_else(String::new, |person| format!(", {person}"));
+        let name = format!("{}, {}{whose}", day(self.start.date()), clock(self.start));
+        if let Some(first) = blocks.first_mut() {
+            first.bookmark = Some(name);
+        }
+        blocks
     }
 
     fn steps(&self, kind: Type, width: f32) -> Steps<'a> {
@@ -221,7 +233,9 @@ impl<'a> Guide<'a> {
             pages.push(page);
             (page, top) = headed(setter, self.settings, &self.head(true), self.household);
         }
-        let (two, narrow) = columns(&page, top, 2);
+        // Large lines want the width of the page.
+        let count = if self.is_large() { 1 } else { 2 };
+        let (two, narrow) = columns(&page, top, count);
         let blocks = self.in_a_row(setter, measure.kind, narrow);
         if two[0].bottom - top < LEAST_BELOW {
             pages.push(page);
@@ -229,7 +243,7 @@ impl<'a> Guide<'a> {
         }
         let mut from = Cursor::default();
         loop {
-            let two = columns(&page, top, 2).0;
+            let two = columns(&page, top, count).0;
             from = pour_evenly(&blocks, from, &two, &mut page).until;
             pages.push(page);
             if from.block >= blocks.len() {

@@ -7,6 +7,7 @@
 //! | --- | --- |
 //! | `face` | glyphs and their widths; stand-ins for characters without a shape |
 //! | `page` | rectangles, rules, runs of text |
+//! | `scale` | the type scale, in ordinary and large print |
 //! | `text` | paragraphs into lines |
 //! | `flow` | blocks of lines into columns and pages |
 //! | `frame` | the head and foot of a page |
@@ -16,7 +17,8 @@
 //! | `guide`, `steps`, `beside`, `chart` | the prep guide, its steps, the lists beside them, its chart over time |
 //! | `week_card` | the meals by day |
 //! | `count` | the lots of a shelf, with blanks for what is found |
-//! | `pdf` | pages into bytes |
+//! | `labels` | what is stuck on the boxes |
+//! | `pdf`, `outline` | pages into bytes, with their bookmarks |
 
 mod beside;
 mod chart;
@@ -25,10 +27,13 @@ mod face;
 mod flow;
 mod frame;
 mod guide;
+mod labels;
 mod notes;
+mod outline;
 mod page;
 mod parts;
 mod pdf;
+mod scale;
 mod shopping;
 mod steps;
 mod text;
@@ -40,8 +45,10 @@ mod tests;
 
 pub use count::count_sheet;
 pub use guide::{person_guide, prep_guide};
-pub use page::{Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
+pub use labels::{LabelGrid, label_sheet};
+pub use page::{Bookmark, Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
 pub use pdf::to_pdf;
+pub use scale::Size;
 pub use shopping::shopping_list;
 pub use steps::marks;
 pub use week_card::week_card_sheet;
@@ -55,6 +62,9 @@ use crate::measure::Units;
 pub struct Settings {
     pub paper: Paper,
     pub units: Units,
+    pub size: Size,
+    /// A fold line down the middle of the shopping list, so that each half is held in one hand.
+    pub fold: bool,
 }
 
 /// A sheet ready to be written.

@@ -8,10 +8,9 @@ use crate::prep::Before;
 use crate::purchase::{FromPantry, ShoppingList};
 
 use super::flow::Block;
-use super::frame::NOTE;
 use super::parts::{hanging, heading, opposite};
-use super::text::{Setter, Span, plain, soft, strong};
-use super::wording::{amount, day, moment, place, sentence, spoken};
+use super::text::{Setter, Span, Style, plain, soft, strong};
+use super::wording::{amount, day, long_day, moment, place, sentence, spoken};
 
 /// One note, and the figures that stand at the right edge of its first line.
 struct Note {
@@ -26,12 +25,13 @@ impl From<Vec<Span>> for Note {
 }
 
 /// All notes of a list in columns of `width`.
-pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width: f32, units: Units) -> Vec<Block> {
+pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width: f32, (units, style): (Units, Style)) -> Vec<Block> {
     let groups: Vec<(&str, Vec<Note>)> = vec![
         ("Look before you go", run_in(&list.ask)),
         ("Already at home", at_home(&list.from_pantry, units)),
         ("Use up first", expiring(list, units)),
         ("What it costs", costs(list)),
+        ("Left in the packs", left_over(list, units)),
         ("No price known", run_in(&list.no_price)),
         (
             "Worth knowing",
@@ -39,7 +39,7 @@ pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width
         ),
         ("Before cooking", before.iter().map(|note| dated(moment(&note.at), &note.text)).collect()),
         ("During the week", list.moves.iter().map(|note| dated(day(note.at), &note.text)).collect()),
-        ("Left over, not planned", spare(list, units)),
+        ("Portions to spare", spare(list, units)),
         (
             "Warnings",
             list.warnings
@@ -49,19 +49,19 @@ pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width
                 .collect(),
         ),
     ];
-    groups.into_iter().filter(|(_, notes)| !notes.is_empty()).flat_map(|(title, notes)| group(setter, title, notes, width)).collect()
+    groups.into_iter().filter(|(_, notes)| !notes.is_empty()).flat_map(|(title, notes)| group(setter, title, notes, style, width)).collect()
 }
 
-fn group(setter: &mut Setter, title: &str, notes: Vec<Note>, width: f32) -> Vec<Block> {
-    let mut blocks = vec![heading(setter, title, NOTE, width)];
-    blocks.extend(notes.into_iter().map(|note| set_note(setter, note, width)));
+fn group(setter: &mut Setter, title: &str, notes: Vec<Note>, style: Style, width: f32) -> Vec<Block> {
+    let mut blocks = vec![heading(setter, title, style, width)];
+    blocks.extend(notes.into_iter().map(|note| set_note(setter, note, style, width)));
     blocks
 }
 
-fn set_note(setter: &mut Setter, note: Note, width: f32) -> Block {
+fn set_note(setter: &mut Setter, note: Note, style: Style, width: f32) -> Block {
     let lines = match note.figures {
-        Some(figures) => opposite(setter, &note.spans, &[figures], NOTE, width),
-        None => hanging(setter, &note.spans, NOTE, width),
+        Some(figures) => opposite(setter, &note.spans, &[figures], style, width),
+        None => hanging(setter, &note.spans, style, width),
     };
     Block::of(lines)
 }
@@ -111,9 +111,17 @@ fn at_home(from_pantry: &[FromPantry], units: Units) -> Vec<Note> {
 }
 
 fn expiring(list: &ShoppingList, units: Units) -> Vec<Note> {
+    // Before the first trip it is too late to use anything up.
+    let first = list.trips.first().map_or(list.from, |trip| trip.on);
     let note = |lot: &crate::purchase::Expiring| {
         let what = format!(", {}, {}", amount(&lot.amount, units), place(lot.place));
-        vec![strong(named(&lot.food, &lot.recipe)), plain(what), plain(format!(": use up by {}", day(lot.until)))].into()
+        let until = day(lot.until);
+        let words = match lot.place {
+            _ if lot.until >= first => format!(": use up by {until}"),
+            Place::Fridge => format!(": past {until}; when in doubt, throw it out"),
+            Place::Cupboard | Place::Freezer => format!(": best before {until}; look at it first"),
+        };
+        vec![strong(named(&lot.food, &lot.recipe)), plain(what), plain(words)].into()
     };
     list.expiring.iter().map(note).collect()
 }
@@ -133,7 +141,22 @@ fn costs(list: &ShoppingList) -> Vec<Note> {
     let missing = if list.no_price.is_empty() { "" } else { ", without what has no price" };
     let total = strong(format!("{}\u{a0}{}", list.cost, list.currency));
     notes.push(Note { spans: vec![strong("All together"), soft(missing)], figures: Some(total) });
+    if let Some(budget) = list.budget.as_ref().filter(|budget| budget.is_over()) {
+        // The budget is held against the whole week, the past trips too.
+        let week = if budget.cost == list.cost { String::new() } else { format!("; week {}", budget.cost) };
+        let over = strong(format!("{}\u{a0}{}\u{a0}over", budget.over, list.currency));
+        notes.push(Note { spans: vec![plain(format!("Budget {}", budget.limit)), soft(week)], figures: Some(over) });
+    }
     notes
+}
+
+/// What of the packs is not needed, and until when it is good; what goes off first stands first.
+fn left_over(list: &ShoppingList, units: Units) -> Vec<Note> {
+    let note = |left: &crate::purchase::Leftover| Note {
+        spans: vec![strong(left.food.as_str()), plain(format!(", {}", amount(&left.amount, units)))],
+        figures: Some(left.until.map_or_else(|| soft("keeps"), |date| plain(format!("good until {}", long_day(date, list.from))))),
+    };
+    list.leaves.leftovers.iter().map(note).collect()
 }
 
 fn spare(list: &ShoppingList, units: Units) -> Vec<Note> {

@@ -68,6 +68,16 @@ pub struct Page {
     pub rects: Vec<Rect>,
     pub rules: Vec<Rule>,
     pub runs: Vec<TextRun>,
+    /// What a reader on a screen can jump to, in the order of the page.
+    pub bookmarks: Vec<Bookmark>,
+}
+
+/// A shop, a day or a session by which a page can be found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bookmark {
+    pub title: String,
+    /// The height at which it begins.
+    pub y: f32,
 }
 
 /// The box that something takes up: left, top, right, bottom.

@@ -14,6 +14,7 @@ use subsetter::GlyphRemapper;
 
 use super::Sheet;
 use super::face::{Typeface, typeface};
+use super::outline::add_outline;
 use super::page::{Page, Rect, Rule, TextRun, Weight};
 
 const WEIGHTS: [Weight; 2] = [Weight::Regular, Weight::SemiBold];
@@ -29,12 +30,9 @@ pub fn to_pdf(sheet: &Sheet) -> Vec<u8> {
             document.resources.fonts.map.insert(font_id(weight), PdfFont::new(font));
         }
     }
-    for (number, page) in sheet.pages.iter().enumerate() {
-        let name = page.runs.first().map_or_else(|| sheet.title.clone(), |_| format!("{}, page {}", sheet.title, number + 1));
-        document.add_bookmark(&name, number + 1);
-    }
     document.pages = sheet.pages.iter().map(transcribed).collect();
     let mut written = document.to_lopdf_document(&PdfSaveOptions::default(), &mut Vec::new());
+    add_outline(&mut written, &sheet.pages);
     finish(&mut written, &sheet.file_stem);
     deflate(&mut written);
     let mut bytes = Vec::new();

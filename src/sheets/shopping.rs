@@ -7,20 +7,20 @@ use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, TripList};
 
 use super::flow::{Block, Column, Cursor, pour, pour_evenly};
-use super::frame::{GRID, Head, NOTE, across, columns, finished, headed, number_pages};
+use super::frame::{GRID, Head, across, columns, columns_apart, finished, headed, number_pages};
 use super::notes;
 use super::page::{BLACK, Item, Page, Rect, Weight};
 use super::parts::{opposite, underlined};
+use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, full_day, listed, need, offer, pack};
 use super::{Settings, Sheet};
 
-/// Names and packs.
-const ENTRY: Style = Style { size: 13.0, leading: 16.0 };
-
-/// How close lines stand.
+/// The type, and how close lines stand.
 #[derive(Debug, Clone, Copy)]
 struct Spacing {
+    scale: Scale,
+    /// Names and packs.
     entry: Style,
     /// Above the name of a section.
     section: f32,
@@ -28,14 +28,29 @@ struct Spacing {
     below: f32,
 }
 
-const WIDE: Spacing = Spacing { entry: ENTRY, section: 2.0 * GRID, below: GRID };
+impl Spacing {
+    fn wide(size: Size) -> Spacing {
+        let scale = size.scale();
+        Spacing { scale, entry: scale.entry, section: 2.0 * GRID, below: GRID }
+    }
 
-/// For a trip that would otherwise begin another page.
-const CLOSE: Spacing = Spacing { entry: Style { size: 13.0, leading: 15.0 }, section: GRID, below: 2.5 };
+    /// For a trip that would otherwise begin another page.
+    fn close(size: Size) -> Spacing {
+        let wide = Spacing::wide(size);
+        let entry = Style { leading: wide.entry.leading - 1.0, ..wide.entry };
+        Spacing { entry, section: GRID, below: 2.5, ..wide }
+    }
 
-/// The box to tick, and where the name begins.
-const TICK: f32 = 10.0;
-const INDENT: f32 = 18.0;
+    /// The side of the box to tick.
+    fn tick(&self) -> f32 {
+        (0.77 * self.entry.size).round()
+    }
+
+    /// Where the name begins.
+    fn indent(&self) -> f32 {
+        self.tick() + 2.0 * GRID
+    }
+}
 
 /// Lines of one column are no longer than this, so that the eye finds the packs of a name.
 const LONGEST: f32 = 400.0;
@@ -51,9 +66,10 @@ pub fn shopping_list(list: &ShoppingList, before: &[Before], household: &str, se
         pages.extend(trip_pages);
         rest_of_page = Some(lowest);
     }
-    let all_notes = |setter: &mut Setter, width: f32| notes::blocks(setter, list, before, width, settings.units);
+    let all_notes =
+        |setter: &mut Setter, width: f32| notes::blocks(setter, list, before, width, (settings.units, settings.size.scale().note));
     add_notes(&mut setter, &mut pages, rest_of_page, &title, household, settings, &all_notes);
-    number_pages(&mut setter, &mut pages, &title);
+    number_pages(&mut setter, &mut pages, &title, settings);
     finished(setter, format!("shopping-list-{}", list.from), title, pages, Vec::new())
 }
 
@@ -66,11 +82,11 @@ fn head(list: &ShoppingList, trip: &TripList, continued: bool) -> Head {
 
 /// The pages of one trip, and the lowest point that the last of them reaches; set closer where that saves a page.
 fn trip_pages(setter: &mut Setter, list: &ShoppingList, trip: &TripList, household: &str, settings: Settings) -> (Vec<Page>, f32) {
-    let wide = spaced_pages(setter, (list, trip), household, settings, WIDE);
+    let wide = spaced_pages(setter, (list, trip), household, settings, Spacing::wide(settings.size));
     if wide.0.len() == 1 {
         return wide;
     }
-    let close = spaced_pages(setter, (list, trip), household, settings, CLOSE);
+    let close = spaced_pages(setter, (list, trip), household, settings, Spacing::close(settings.size));
     if close.0.len() < wide.0.len() { close } else { wide }
 }
 
@@ -83,16 +99,18 @@ fn spaced_pages(
 ) -> (Vec<Page>, f32) {
     let (first, top) = headed(setter, settings, &head(list, trip, false), household);
     let (single, wide) = columns(&first, top, 1);
-    let blocks = trip_blocks(setter, list, trip, wide.min(LONGEST), settings.units, spacing);
+    let large = settings.size.is_large();
+    let blocks = trip_blocks(setter, list, trip, if large { wide } else { wide.min(LONGEST) }, settings.units, spacing);
     let height: f32 = blocks.iter().map(|block| block.space + block.height()).sum();
-    let short = height <= (single[0].bottom - top) / 2.0;
+    let short = !settings.fold && !large && height <= (single[0].bottom - top) / 2.0;
     let (mut page, mut top) = (first, top);
     let mut pages = Vec::new();
     if short {
         let poured = pour(&blocks, Cursor::default(), &single, Some(&mut page));
         return (vec![page], poured.lowest);
     }
-    let (mut two, narrow) = columns(&page, top, 2);
+    let count = if large && !settings.fold { 1 } else { 2 };
+    let (mut two, narrow) = columns_apart(&page, top, count, settings.gutter());
     let blocks = trip_blocks(setter, list, trip, narrow, settings.units, spacing);
     let mut from = Cursor::default();
     loop {
@@ -103,7 +121,7 @@ fn spaced_pages(
         }
         from = poured.until;
         (page, top) = headed(setter, settings, &head(list, trip, true), household);
-        two = columns(&page, top, 2).0;
+        two = columns_apart(&page, top, count, settings.gutter()).0;
     }
 }
 
@@ -121,8 +139,8 @@ fn add_notes(
 ) {
     if let (Some(rest), Some(page)) = (rest, pages.last_mut()) {
         let top = rest + 4.0 * GRID;
-        for count in [2, 3] {
-            let (narrow, width) = columns(page, top + 3.0 * GRID, count);
+        for count in counts(settings) {
+            let (narrow, width) = columns_apart(page, top + 3.0 * GRID, *count, settings.gutter());
             let blocks = blocks(setter, width);
             if narrow[0].bottom > narrow[0].top && fits_in(&blocks, &narrow) {
                 page.rules.push(across(narrow[0].x, page.width - narrow[0].x, top, BLACK));
@@ -131,15 +149,25 @@ fn add_notes(
             }
         }
     }
-    let (_, width) = columns(&Page::of(settings.paper), 0.0, 2);
+    let count = counts(settings)[0];
+    let (_, width) = columns_apart(&Page::of(settings.paper), 0.0, count, settings.gutter());
     let blocks = blocks(setter, width);
     let head = Head { over: over.to_owned(), title: "At home, and what else to know".to_owned(), under: Vec::new() };
     let mut from = Cursor::default();
     while from.block < blocks.len() {
         let (mut page, top) = headed(setter, settings, &head, household);
-        let (two, _) = columns(&page, top, 2);
+        let (two, _) = columns_apart(&page, top, count, settings.gutter());
         from = pour_evenly(&blocks, from, &two, &mut page).until;
         pages.push(page);
+    }
+}
+
+/// In how many columns the notes are tried.
+fn counts(settings: Settings) -> &'static [usize] {
+    match (settings.fold, settings.size) {
+        (true, _) => &[2],
+        (false, Size::Normal) => &[2, 3],
+        (false, Size::Large) => &[1],
     }
 }
 
@@ -151,10 +179,11 @@ fn fits_in(blocks: &[Block], columns: &[Column]) -> bool {
 fn trip_blocks(setter: &mut Setter, list: &ShoppingList, trip: &TripList, width: f32, units: Units, spacing: Spacing) -> Vec<Block> {
     let mut blocks = Vec::new();
     if trip.shops.iter().all(|visit| visit.sections.iter().all(|section| section.lines.is_empty())) {
-        blocks.push(Block::of(setter.paragraph(&[plain("Nothing to buy.")], ENTRY, width)));
+        blocks.push(Block::of(setter.paragraph(&[plain("Nothing to buy.")], spacing.entry, width)));
     }
     for visit in &trip.shops {
-        blocks.push(shop_heading(setter, list, visit, width));
+        let name = visit.shop.as_deref().unwrap_or(NO_SHOP);
+        blocks.push(shop_heading(setter, list, visit, spacing.entry, width).marked(format!("{}: {name}", day(trip.on))));
         for section in &visit.sections {
             let heading = blocks.len();
             blocks.push(section_heading(setter, &section.section, width, spacing));
@@ -164,20 +193,25 @@ fn trip_blocks(setter: &mut Setter, list: &ShoppingList, trip: &TripList, width:
     blocks
 }
 
-fn shop_heading(setter: &mut Setter, list: &ShoppingList, visit: &ShopVisit, width: f32) -> Block {
-    let name = visit.shop.as_deref().unwrap_or("No shop known, or no price");
+/// The heading of what no shop is known for.
+const NO_SHOP: &str = "No shop known, or no price";
+
+fn shop_heading(setter: &mut Setter, list: &ShoppingList, visit: &ShopVisit, style: Style, width: f32) -> Block {
+    let name = visit.shop.as_deref().unwrap_or(NO_SHOP);
     let cost = visit.cost.as_ref().map(|cost| vec![plain(format!("{cost}\u{a0}{}", list.currency))]).unwrap_or_default();
-    let lines = opposite(setter, &[strong(name)], &cost, ENTRY, width);
+    let lines = opposite(setter, &[strong(name)], &cost, style, width);
     Block::of(underlined(lines, width)).spaced(4.0 * GRID).heading()
 }
 
 fn section_heading(setter: &mut Setter, name: &str, width: f32, spacing: Spacing) -> Block {
-    Block::of(setter.at_most(2, &[Span { weight: Weight::SemiBold, ..soft(name) }], NOTE, width)).spaced(spacing.section).heading()
+    Block::of(setter.at_most(2, &[Span { weight: Weight::SemiBold, ..soft(name) }], spacing.scale.note, width))
+        .spaced(spacing.section)
+        .heading()
 }
 
 /// One thing to buy: a box to tick, its name, its packs, and below them what is good to know in the aisle.
 fn entry(setter: &mut Setter, line: &ListLine, width: f32, units: Units, spacing: Spacing) -> Block {
-    let inner = width - INDENT;
+    let inner = width - spacing.indent();
     let packs: Vec<String> = line.packs.iter().map(|one| pack(one, units)).collect();
     let packs = match (packs.is_empty(), need(line, units)) {
         (true, Some(need)) => need,
@@ -187,24 +221,25 @@ fn entry(setter: &mut Setter, line: &ListLine, width: f32, units: Units, spacing
     let mut lines = opposite(setter, &[strong(line.food.as_str())], &[plain(packs)], spacing.entry, inner);
     let details = details(line, units);
     if !details.is_empty() {
-        lines.extend(setter.paragraph(&details, NOTE, inner));
+        lines.extend(setter.paragraph(&details, spacing.scale.note, inner));
     }
-    let mut lines: Vec<Line> = lines.into_iter().map(|line| line.moved(INDENT)).collect();
+    let mut lines: Vec<Line> = lines.into_iter().map(|line| line.moved(spacing.indent())).collect();
     if let Some(first) = lines.first_mut() {
-        let top = (spacing.entry.leading - TICK) / 2.0;
-        let tick = Rect { x: 0.0, y: top, width: TICK, height: TICK, fill: None, outline: Some(0.8) };
+        let side = spacing.tick();
+        let top = (spacing.entry.leading - side) / 2.0;
+        let tick = Rect { x: 0.0, y: top, width: side, height: side, fill: None, outline: Some(0.8) };
         first.items.push(Item::Rect(tick));
     }
     if let Some(last) = lines.last_mut() {
         last.height += spacing.below;
-        last.items.push(Item::Rule(across(INDENT, width, last.height - 2.0, 0.75)));
+        last.items.push(Item::Rule(across(spacing.indent(), width, last.height - 2.0, 0.75)));
     }
     Block::of(lines)
 }
 
 /// Need, offer, last day, what for, and the rest, parted by dots.
 fn details(line: &ListLine, units: Units) -> Vec<Span> {
-    let mut parts: Vec<Span> = Vec::new();
+    let mut parts: Vec<Span> = line.beware.iter().map(|words| strong(words.as_str())).collect();
     let bought = !line.packs.is_empty();
     if bought {
         parts.extend(need(line, units).map(|need| plain(format!("need {need}"))));

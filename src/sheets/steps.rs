@@ -183,6 +183,7 @@ impl Steps<'_> {
             let purposes = (!what_for.is_empty()).then(|| format!("for {what_for}")).into_iter().chain(spare).join("; ");
             spans.push(soft(if purposes.is_empty() { ".".to_owned() } else { format!(", {purposes}.") }));
         }
+        spans.extend(mine.first().and_then(|note| warned_of(note)));
         spans
     }
 
@@ -212,6 +213,15 @@ impl Steps<'_> {
         spans.extend((!waits.is_empty()).then(|| strong(format!(" Wait for {waits}."))));
         spans.extend((!told.is_empty()).then(|| strong(format!(" Then tell {told}."))));
         spans
+    }
+}
+
+/// " Contains sesame." of what the household avoids; else " Allergens not known: vegetable stock."
+pub fn warned_of(note: &BoxNote) -> Option<Span> {
+    let unknown = || note.allergens.as_deref().and_then(|words| words.split_once("not known: ")).map(|(_, unknown)| unknown);
+    match &note.beware {
+        Some(beware) => Some(strong(format!(" {}.", sentence(beware)))),
+        None => unknown().map(|unknown| soft(format!(" Allergens not known: {unknown}."))),
     }
 }
 

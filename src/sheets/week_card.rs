@@ -3,38 +3,56 @@
 use crate::prep::{CardDay, CardDish, CardMeal, WeekCard};
 
 use super::flow::{Block, Cursor, pour_evenly};
-use super::frame::{GRID, Head, NOTE, columns, finished, headed, number_pages};
+use super::frame::{GRID, Head, columns, finished, headed, number_pages};
+use super::page::Page;
 use super::parts::{hanging, heading};
+use super::scale::{Size, style};
 use super::text::{Setter, Span, Style, plain, soft, strong};
-use super::wording::{day, place};
+use super::wording::{day, place, sentence};
 use super::{Settings, Sheet};
 
-/// The type of the card: read standing before the fridge; smaller where that saves a page.
-const SIZES: [Style; 2] = [Style { size: 11.0, leading: 14.0 }, Style { size: 10.0, leading: 12.5 }];
+/// The type of a card: of its days and meals, and of what is told of them.
+#[derive(Clone, Copy)]
+struct Type {
+    body: Style,
+    note: Style,
+}
+
+/// Read standing before the fridge; smaller where that saves a page.
+const SIZES: [Type; 3] = [
+    Type { body: style(13.0, 16.0), note: style(11.0, 14.0) },
+    Type { body: style(11.0, 14.0), note: style(9.5, 12.0) },
+    Type { body: style(10.0, 12.5), note: style(9.5, 12.0) },
+];
+
+const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0) }];
 
 /// The card of a week.
 pub fn week_card_sheet(card: &WeekCard, household: &str, settings: Settings) -> Sheet {
     let mut setter = Setter::default();
     let title = format!("Week card, {}", card.week);
-    let ways = SIZES.map(|style| laid_out(&mut setter, card, &title, household, settings, style));
-    let mut pages = ways.into_iter().min_by_key(Vec::len).unwrap_or_default();
-    number_pages(&mut setter, &mut pages, &title);
+    let sizes = if settings.size == Size::Large { &LARGE[..] } else { &SIZES[..] };
+    let ways = sizes.iter().map(|kind| laid_out(&mut setter, card, &title, household, settings, *kind));
+    let mut pages = ways.min_by_key(Vec::len).unwrap_or_default();
+    number_pages(&mut setter, &mut pages, &title, settings);
     finished(setter, format!("week-card-{}", card.from), title, pages, Vec::new())
 }
 
-fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, household: &str, settings: Settings, style: Style) -> Vec<super::page::Page> {
+fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, household: &str, settings: Settings, kind: Type) -> Vec<Page> {
     let span = match (card.days.first(), card.days.last()) {
         (Some(first), Some(last)) => format!("{} to {}", day(first.on), day(last.on)),
         _ => "No meals".to_owned(),
     };
     let head = Head { over: over.to_owned(), title: span, under: Vec::new() };
     let (mut page, mut top) = headed(setter, settings, &head, household);
-    let width = columns(&page, top, 2).1;
-    let blocks: Vec<Block> = card.days.iter().flat_map(|day| day_blocks(setter, day, style, width)).collect();
+    // Large lines want the width of the page.
+    let count = if settings.size == Size::Large { 1 } else { 2 };
+    let width = columns(&page, top, count).1;
+    let blocks: Vec<Block> = card.days.iter().flat_map(|day| day_blocks(setter, day, kind, width)).collect();
     let mut pages = Vec::new();
     let mut from = Cursor::default();
     loop {
-        let two = columns(&page, top, 2).0;
+        let two = columns(&page, top, count).0;
         from = pour_evenly(&blocks, from, &two, &mut page).until;
         pages.push(page);
         if from.block >= blocks.len() {
@@ -44,28 +62,32 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, household: &str, s
     }
 }
 
-fn day_blocks(setter: &mut Setter, one: &CardDay, style: Style, width: f32) -> Vec<Block> {
-    let mut blocks = vec![heading(setter, &day(one.on), style, width)];
-    blocks.extend(one.meals.iter().map(|meal| meal_block(setter, meal, style, width).spaced(GRID)));
+fn day_blocks(setter: &mut Setter, one: &CardDay, kind: Type, width: f32) -> Vec<Block> {
+    let mut blocks = vec![heading(setter, &day(one.on), kind.body, width).marked(day(one.on))];
+    blocks.extend(one.meals.iter().map(|meal| meal_block(setter, meal, kind, width).spaced(GRID)));
     let tonight = one.tonight.iter().map(|text| vec![strong("Tonight: "), plain(text)]);
-    blocks.extend(tonight.map(|spans| Block::of(hanging(setter, &spans, style, width)).spaced(GRID)));
+    blocks.extend(tonight.map(|spans| Block::of(hanging(setter, &spans, kind.body, width)).spaced(GRID)));
     blocks
 }
 
-fn meal_block(setter: &mut Setter, meal: &CardMeal, style: Style, width: f32) -> Block {
+fn meal_block(setter: &mut Setter, meal: &CardMeal, kind: Type, width: f32) -> Block {
+    let note = kind.note;
     let mut head = vec![strong(meal.label.as_str())];
     head.extend(meal.name.iter().map(|name| plain(format!("  {name}"))));
-    let mut lines = hanging(setter, &head, style, width);
+    let mut lines = hanging(setter, &head, kind.body, width);
+    if let Some(beware) = &meal.beware {
+        lines.extend(hanging(setter, &[strong(format!("{}.", sentence(beware)))], note, width));
+    }
     for dish in &meal.dishes {
-        lines.extend(hanging(setter, &taken_out(dish), NOTE, width));
+        lines.extend(hanging(setter, &taken_out(dish), note, width));
     }
     if !meal.fresh.is_empty() {
-        lines.extend(hanging(setter, &[strong("Add: "), plain(meal.fresh.join("; "))], NOTE, width));
+        lines.extend(hanging(setter, &[strong("Add: "), plain(meal.fresh.join("; "))], note, width));
     }
     for making in &meal.made {
-        lines.extend(hanging(setter, &[strong(format!("Make: {}", making.dish))], NOTE, width));
+        lines.extend(hanging(setter, &[strong(format!("Make: {}", making.dish))], note, width));
         for (index, step) in making.steps.iter().enumerate() {
-            lines.extend(hanging(setter, &[strong(format!("{}  ", index + 1)), plain(step)], NOTE, width));
+            lines.extend(hanging(setter, &[strong(format!("{}  ", index + 1)), plain(step)], note, width));
         }
     }
     Block::of(lines)
@@ -73,7 +95,11 @@ fn meal_block(setter: &mut Setter, meal: &CardMeal, style: Style, width: f32) ->
 
 /// "Pearl barley, 2½ portions, fridge: heat to 74 °C (165 °F)".
 fn taken_out(dish: &CardDish) -> Vec<Span> {
-    let from = dish.place.map_or("straight from the pot", place);
+    let from = match (dish.place, &dish.boxed) {
+        (None, _) => "straight from the pot".to_owned(),
+        (Some(at), None) => place(at).to_owned(),
+        (Some(at), Some(kind)) => format!("{kind} in the {}", place(at)),
+    };
     let mut spans = vec![plain(dish.dish.as_str()), plain(format!(", {}, {from}", dish.amount.replace(' ', "\u{a0}")))];
     if !dish.heating.is_empty() {
         spans.push(soft(format!(": {}", dish.heating)));

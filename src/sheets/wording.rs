@@ -20,6 +20,11 @@ pub fn full_day(date: Date) -> String {
     date.strftime("%a\u{a0}%-d\u{a0}%b\u{a0}%Y").to_string()
 }
 
+/// "Wed 2 Dec", with its year where that is not the year of `near`.
+pub fn long_day(date: Date, near: Date) -> String {
+    if date.year() == near.year() { day(date) } else { full_day(date) }
+}
+
 /// "14:00".
 pub fn clock(at: DateTime) -> String {
     at.strftime("%H:%M").to_string()

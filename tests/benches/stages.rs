@@ -4,9 +4,9 @@ use std::path::Path;
 
 use divan::{Bencher, black_box};
 use spence::kitchen::{Kitchen, Loaded, Week, load};
-use spence::prep::{Effort, PrepPlan};
+use spence::prep::{Effort, PrepPlan, labels, week_card};
 use spence::purchase::ShoppingList;
-use spence::sheets::{Settings, Sheet, prep_guide, shopping_list, to_pdf};
+use spence::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, prep_guide, shopping_list, to_pdf, week_card_sheet};
 use spence::{Reckoning, pantry, plan, purchase, reckon};
 
 fn main() {
@@ -67,12 +67,27 @@ fn e_schedule(bencher: Bencher, effort: Effort) {
     bencher.bench(|| reckoning.prep(kitchen, week, effort));
 }
 
-fn sheets(list: &ShoppingList, prep: &PrepPlan, kitchen: &Kitchen) -> Vec<Sheet> {
-    let settings = Settings { paper: kitchen.print.paper, units: kitchen.print.units };
-    let name = &kitchen.household.name;
+fn settings(kitchen: &Kitchen) -> Settings {
+    Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false }
+}
+
+/// Everything that a default print writes.
+fn sheets(list: &ShoppingList, prep: &PrepPlan, kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Vec<Sheet> {
+    let (settings, name) = (settings(kitchen), &kitchen.household.name);
     let mut sheets = vec![shopping_list(list, &prep.before, name, settings)];
     sheets.extend(prep.sessions.iter().map(|session| prep_guide(&prep.week, session, &prep.before, name, settings)));
+    sheets.push(week_card_sheet(&week_card(kitchen, week, &reckoning.makings), name, settings));
+    let boxes = labels(kitchen, week, &reckoning.makings);
+    sheets.push(label_sheet(&boxes, (&list.week, list.from), name, LabelGrid::usual(Size::Normal), settings));
     sheets
+}
+
+/// The sample week's list with the lines of its first section said again until there are a thousand of them.
+fn thousand(list: &ShoppingList) -> ShoppingList {
+    let mut long = list.clone();
+    let lines = &mut long.trips[0].shops[0].sections[0].lines;
+    *lines = lines.iter().cycle().take(1000).cloned().collect();
+    long
 }
 
 #[divan::bench]
@@ -80,7 +95,7 @@ fn f_lay_out(bencher: Bencher) {
     let (loaded, reckoning) = reckoned();
     let (kitchen, week) = week(&loaded);
     let (list, prep) = (reckoning.list(kitchen, week, None, &reckoning.warnings), reckoning.prep(kitchen, week, Effort::Low));
-    bencher.bench(|| sheets(&list, &prep, kitchen));
+    bencher.bench(|| sheets(&list, &prep, kitchen, week, &reckoning));
 }
 
 #[divan::bench]
@@ -88,8 +103,26 @@ fn g_write(bencher: Bencher) {
     let (loaded, reckoning) = reckoned();
     let (kitchen, week) = week(&loaded);
     let (list, prep) = (reckoning.list(kitchen, week, None, &reckoning.warnings), reckoning.prep(kitchen, week, Effort::Low));
-    let sheets = sheets(&list, &prep, kitchen);
+    let sheets = sheets(&list, &prep, kitchen, week, &reckoning);
     bencher.bench(|| sheets.iter().map(to_pdf).collect::<Vec<_>>());
+}
+
+#[divan::bench]
+fn h_a_thousand_lines(bencher: Bencher) {
+    let (loaded, reckoning) = reckoned();
+    let (kitchen, week) = week(&loaded);
+    let list = thousand(&reckoning.list(kitchen, week, None, &reckoning.warnings));
+    bencher.bench(|| to_pdf(&shopping_list(black_box(&list), &[], &kitchen.household.name, settings(kitchen))));
+}
+
+/// The list alone, laid out and written: `tests/outside/typst_page.py` compares it with a general-purpose typesetter.
+#[divan::bench]
+fn i_the_list(bencher: Bencher) {
+    let (loaded, reckoning) = reckoned();
+    let (kitchen, week) = week(&loaded);
+    let list = reckoning.list(kitchen, week, None, &reckoning.warnings);
+    let prep = reckoning.prep(kitchen, week, Effort::Low);
+    bencher.bench(|| to_pdf(&shopping_list(black_box(&list), &prep.before, &kitchen.household.name, settings(kitchen))));
 }
 
 #[divan::bench(sample_count = 20)]
@@ -98,6 +131,6 @@ fn whole(bencher: Bencher) {
         let (loaded, reckoning) = reckoned();
         let (kitchen, week) = week(&loaded);
         let (list, prep) = (reckoning.list(kitchen, week, None, &reckoning.warnings), reckoning.prep(kitchen, week, Effort::Low));
-        sheets(&list, &prep, kitchen).iter().map(to_pdf).collect::<Vec<_>>()
+        sheets(&list, &prep, kitchen, week, &reckoning).iter().map(to_pdf).collect::<Vec<_>>()
     });
 }

@@ -1,127 +1,260 @@
-//! Kitchens that nobody has, laid out soundly all the same: words of 200 letters, signs without a shape, 60 tasks, 400 lines.
+//! Five hundred kitchens that nobody has, laid out soundly all the same: words of 200 letters, signs without a shape, 60 tasks, 400 lines.
 
 use jiff::civil::date;
-use proptest::prelude::*;
 
-use super::checks::{is_sound, letters, letters_of, semi_bold_of};
-use super::sample::{A4, Doing, LETTER, g, line, list, loose, session, sized, task};
+use super::checks::{is_sound_in, letters, letters_of};
+use super::sample::{A4, Doing, FOLDED, LARGE, LETTER, g, line, list, loose, session, sized, task};
+use crate::foods::Place;
 use crate::measure::Quantity;
-use crate::prep::{Before, Cut, SessionPlan, Task, TaskKind};
+use crate::prep::{
+    Before, BoxNote, CardDay, CardDish, CardMaking, CardMeal, Cut, Label, SessionLabels, SessionPlan, Task, TaskKind, WeekCard,
+};
 use crate::purchase::{ListLine, Section, ShopVisit, ShoppingList, TripList};
 use crate::sheets::page::BLACK;
-use crate::sheets::{Settings, Weight, prep_guide, shopping_list};
+use crate::sheets::{LabelGrid, Settings, Size, Weight, label_sheet, prep_guide, shopping_list, week_card_sheet};
 
-fn word() -> impl Strategy<Value = String> {
-    prop_oneof![
-        8 => "[a-z]{1,12}",
-        1 => "[A-Za-z]{200}",
-        1 => "[0-9]{1,6}",
-        1 => "[α-ωа-я]{1,10}",
-        1 => Just("🌶️".to_owned()),
-        1 => Just("שלום".to_owned()),
-        1 => Just("白菜".to_owned()),
-        1 => Just("e\u{301}clair".to_owned()),
-        1 => Just("a-b/c-d".to_owned()),
-        1 => Just("\n\t\u{0}".to_owned()),
-        1 => "\\PC{1,8}",
-    ]
-}
+const KITCHENS: u64 = 500;
 
-fn text(most: usize) -> impl Strategy<Value = String> {
-    prop::collection::vec(word(), 0..most).prop_map(|words| words.join(" "))
-}
+const PLAIN: [&str; 12] =
+    ["barley", "beetroot", "mash", "of", "slaw", "white beans", "with", "dill", "a", "braise", "leek and potato soup", "oats"];
 
-fn name() -> impl Strategy<Value = String> {
-    prop_oneof![6 => "[a-z]{3,10}( [a-z]{3,10})?", 1 => text(4)]
-}
+const ABSURD: [&str; 12] =
+    ["🌶️", "שלום", "白菜", "e\u{301}clair", "a-b/c-d", "\n\t\u{0}", "Ζαφορά", "укроп", "1/2", "👩\u{200d}🍳", "2–3 × 400 g", "…“”’"];
 
-fn entry() -> impl Strategy<Value = ListLine> {
-    (name(), 0.0..1e7f64, prop::collection::vec((0u32..200, name()), 0..3), prop::collection::vec(name(), 0..6), text(6)).prop_map(
-        |(food, need, packs, what_for, words)| {
-            let mut packs: Vec<_> = packs.iter().map(|(count, size)| sized(*count, size, "1.00")).collect();
-            packs.push(loose(Quantity::pieces(need.round()), "2.00"));
-            let what_for: Vec<&str> = what_for.iter().map(String::as_str).collect();
-            let plain = line(&food, g(need), packs, &what_for);
-            ListLine { own_words: vec![words.clone()], windows: Some(words), fresh: true, last_used: Some(date(2026, 12, 2)), ..plain }
-        },
-    )
-}
+/// Numbers without a pattern, the same for the same start: SplitMix64 (Steele, Lea and Flood, 2014).
+struct Chance(u64);
 
-fn lists() -> impl Strategy<Value = ShoppingList> {
-    let section = (name(), prop::collection::vec(entry(), 0..40)).prop_map(|(section, lines)| Section { section, lines });
-    let visit = (prop::option::of(name()), prop::collection::vec(section, 0..4));
-    let visit = visit.prop_map(|(shop, sections)| ShopVisit { shop, trip_cost: Some("1.50".into()), cost: Some("3.00".into()), sections });
-    let trip = prop::collection::vec(visit, 0..3).prop_map(|shops| TripList { on: date(2026, 11, 28), cost: "3.00".into(), shops });
-    (text(8), prop::collection::vec(trip, 0..3), prop::collection::vec(text(12), 0..4)).prop_map(|(week, trips, words)| ShoppingList {
-        week,
-        trips,
-        ask: words.clone(),
-        no_price: words.clone(),
-        warnings: words,
-        ..list()
-    })
-}
+impl Chance {
+    fn next(&mut self) -> u64 {
+        self.0 = self.0.wrapping_add(0x9e37_79b9_7f4a_7c15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xbf58_476d_1ce4_e5b9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94d0_49bb_1331_11eb);
+        z ^ (z >> 31)
+    }
 
-fn tasks() -> impl Strategy<Value = Vec<Task>> {
-    let one = (0..3u8, name(), 0..600i64, 0..30i64, 0..90i64, 0..3i64, name(), prop::option::of(name()), text(12), prop::bool::ANY);
-    let one = one.prop_map(|(kind, dish, at, hands, wait, out, who, on, text, hot)| {
+    fn below(&mut self, most: usize) -> usize {
+        (self.next() % most.max(1) as u64) as usize
+    }
+
+    fn one_in(&mut self, chances: usize) -> bool {
+        self.below(chances) == 0
+    }
+
+    fn word(&mut self) -> String {
+        match self.below(24) {
+            0 => char::from(b'a' + self.below(26) as u8).to_string().repeat(200),
+            1 => char::from_u32(self.below(0x11_0000) as u32).unwrap_or('x').to_string(),
+            2..=5 => ABSURD[self.below(ABSURD.len())].to_owned(),
+            _ => PLAIN[self.below(PLAIN.len())].to_owned(),
+        }
+    }
+
+    fn text(&mut self, most: usize) -> String {
+        let words: Vec<String> = (0..self.below(most)).map(|_| self.word()).collect();
+        words.join(" ")
+    }
+
+    fn name(&mut self) -> String {
+        if self.one_in(7) { self.text(4) } else { PLAIN[self.below(PLAIN.len())].to_owned() }
+    }
+
+    fn maybe(&mut self, most: usize) -> Option<String> {
+        self.one_in(3).then(|| self.text(most))
+    }
+
+    fn many<T>(&mut self, most: usize, mut one: impl FnMut(&mut Chance) -> T) -> Vec<T> {
+        (0..self.below(most)).map(|_| one(self)).collect()
+    }
+
+    fn line(&mut self) -> ListLine {
+        let mut packs = self.many(3, |chance| sized(chance.below(200) as u32, &chance.name(), "1.00"));
+        packs.push(loose(Quantity::pieces(self.below(9) as f64), "2.00"));
+        let what_for = self.many(4, Chance::name);
+        let what_for: Vec<&str> = what_for.iter().map(String::as_str).collect();
+        let plain = line(&self.name(), g(self.below(10_000_000) as f64), packs, &what_for);
+        let own_words = self.maybe(6).into_iter().collect();
+        ListLine {
+            own_words,
+            windows: self.maybe(6),
+            beware: self.maybe(6),
+            fresh: self.one_in(2),
+            last_used: Some(date(2026, 12, 2)),
+            ..plain
+        }
+    }
+
+    /// Every twentieth list is four hundred lines long.
+    fn list(&mut self, number: u64) -> ShoppingList {
+        let most = if number.is_multiple_of(20) { 400 } else { 6 };
+        let section =
+            |chance: &mut Chance, lines: usize| Section { section: chance.name(), lines: (0..lines).map(|_| chance.line()).collect() };
+        let visit = |chance: &mut Chance| {
+            let lines = chance.below(most + 1);
+            ShopVisit {
+                shop: if chance.one_in(4) { None } else { Some(chance.name()) },
+                trip_cost: Some("1.50".into()),
+                cost: Some("3.00".into()),
+                sections: vec![section(chance, 2), section(chance, lines)],
+            }
+        };
+        let mut trips = self.many(3, |chance| TripList { on: date(2026, 11, 28), cost: "3.00".into(), shops: chance.many(3, visit) });
+        if most == 400 {
+            let shop = ShopVisit { shop: None, trip_cost: None, cost: None, sections: vec![section(self, 400)] };
+            trips.push(TripList { on: date(2026, 12, 2), cost: "0.00".into(), shops: vec![shop] });
+        }
+        let words = self.many(4, |chance| chance.text(12));
+        ShoppingList { week: self.text(8), trips, ask: words.clone(), no_price: words.clone(), warnings: words, ..list() }
+    }
+
+    fn task(&mut self) -> Task {
+        let (dish, who, on, text) = (self.name(), self.name(), self.maybe(4), self.text(12));
         let doing = Doing {
             dish: &dish,
             step: 1,
-            at,
-            hands,
-            wait,
-            out,
+            at: self.below(600) as i64,
+            hands: self.below(30) as i64,
+            wait: self.below(90) as i64,
+            out: self.below(3) as i64,
             who: &who,
             on: on.as_deref(),
-            celsius: hot.then_some(200.0),
+            celsius: self.one_in(2).then_some(200.0),
             text: &text,
             short: &dish,
         };
-        let kind = [TaskKind::Set, TaskKind::Step, TaskKind::Box][usize::from(kind)];
-        Task { kind, notes: vec![text.clone()], ..task(&doing) }
-    });
-    prop::collection::vec(one, 0..60).prop_map(|mut tasks: Vec<Task>| {
+        let kind = [TaskKind::Set, TaskKind::Step, TaskKind::Step, TaskKind::Box][self.below(4)];
+        Task { kind, notes: self.maybe(9).into_iter().collect(), ..task(&doing) }
+    }
+
+    /// Every twentieth session has sixty tasks.
+    fn session(&mut self, number: u64) -> SessionPlan {
+        let count = if number.is_multiple_of(20) { 60 } else { self.below(12) };
+        let mut tasks: Vec<Task> = (0..count).map(|_| self.task()).collect();
         tasks.sort_by_key(|task| task.start_minute);
-        tasks
-    })
-}
-
-fn sessions() -> impl Strategy<Value = SessionPlan> {
-    (tasks(), prop::collection::vec(text(8), 0..5)).prop_map(|(tasks, words)| SessionPlan {
-        cuts: words.iter().map(|word| Cut { food: word.clone(), amount: g(10.0), cut: word.clone(), step: 1 }).collect(),
-        people: words.clone(),
-        advice: words,
-        tasks,
-        ..session()
-    })
-}
-
-fn papers() -> impl Strategy<Value = Settings> {
-    prop_oneof![Just(A4), Just(LETTER)]
-}
-
-proptest! {
-    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
-
-    #[test]
-    fn any_list_is_laid_out_soundly_and_drops_no_line(list in lists(), household in text(6), settings in papers()) {
-        let sheet = shopping_list(&list, &[], &household, settings);
-        is_sound(&sheet, &list.week);
-        let names = letters_of(&sheet, semi_bold_of(13.0));
-        for line in list.trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines) {
-            prop_assert!(names.contains(&letters(&line.food)), "{} is missing", line.food);
+        let words = self.many(5, |chance| chance.text(8));
+        let (allergens, beware) = (self.maybe(9), self.maybe(9));
+        let boxes = tasks.iter().filter_map(|task| task.recipe.clone()).take(5);
+        let boxes =
+            boxes.map(|recipe| BoxNote { recipe, allergens: allergens.clone(), beware: beware.clone(), ..session().boxes[0].clone() });
+        SessionPlan {
+            boxes: boxes.collect(),
+            cuts: words.iter().map(|word| Cut { food: word.clone(), amount: g(10.0), cut: word.clone(), step: 1 }).collect(),
+            people: words.clone(),
+            advice: words,
+            tasks,
+            ..session()
         }
     }
 
-    #[test]
-    fn any_session_is_laid_out_soundly_and_drops_no_step(session in sessions(), week in text(8), household in text(6), settings in papers()) {
+    fn card(&mut self, week: &str) -> WeekCard {
+        let dish = |chance: &mut Chance| CardDish {
+            dish: chance.name(),
+            amount: chance.name(),
+            place: [None, Some(Place::Fridge), Some(Place::Cupboard)][chance.below(3)],
+            boxed: chance.maybe(3),
+            heating: chance.text(5),
+        };
+        let meal = |chance: &mut Chance| CardMeal {
+            label: chance.name(),
+            name: chance.maybe(8),
+            dishes: chance.many(6, dish),
+            fresh: chance.many(6, Chance::name),
+            made: chance.many(2, |chance| CardMaking { dish: chance.name(), steps: chance.many(6, |chance| chance.text(20)) }),
+            beware: chance.maybe(12),
+        };
+        let day = |chance: &mut Chance| CardDay {
+            on: date(2026, 12, 1 + chance.below(9) as i8),
+            meals: chance.many(5, meal),
+            tonight: chance.many(3, |chance| chance.text(12)),
+        };
+        WeekCard { week: week.to_owned(), from: date(2026, 11, 30), days: self.many(9, day) }
+    }
+
+    fn labels(&mut self) -> Vec<SessionLabels> {
+        let label = |chance: &mut Chance| Label {
+            dish: chance.name(),
+            amount: chance.name(),
+            place: [Place::Fridge, Place::Freezer][chance.below(2)],
+            made_on: date(2026, 11, 29),
+            use_by: date(2027, 1, 28),
+            heating: "Eat cold, or heat to 74 °C (165 °F)".into(),
+            allergens: chance.maybe(9),
+            beware: chance.maybe(9),
+            what_for: Vec::new(),
+        };
+        self.many(3, |chance| SessionLabels { start: date(2026, 11, 29).at(14, 0, 0, 0), labels: chance.many(30, label) })
+    }
+}
+
+/// All that a household might ask for, in turn.
+fn settings(number: u64) -> Settings {
+    let ways = [A4, LETTER, FOLDED, LARGE, A4, LETTER, Settings { size: Size::Large, fold: true, ..LETTER }];
+    ways[number as usize % ways.len()]
+}
+
+/// A check of every kitchen; what fails is told with the kitchen's number.
+fn for_all(check: impl Fn(&mut Chance, u64, Settings)) {
+    for number in 0..KITCHENS {
+        let told = std::panic::catch_unwind(std::panic::AssertUnwindSafe(|| check(&mut Chance(number), number, settings(number))));
+        assert!(told.is_ok(), "kitchen {number} is not laid out soundly");
+    }
+}
+
+#[test]
+fn any_list_is_laid_out_soundly_and_drops_no_line() {
+    for_all(|chance, number, settings| {
+        let (list, household) = (chance.list(number), chance.text(6));
+        let sheet = shopping_list(&list, &[], &household, settings);
+        is_sound_in(&sheet, &list.week, settings);
+        let size = settings.size.scale().entry.size;
+        let names = letters_of(&sheet, |run| run.weight == Weight::SemiBold && run.size == size);
+        for line in list.trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines) {
+            assert!(names.contains(&letters(&line.food)), "{} is missing", line.food);
+        }
+    });
+}
+
+#[test]
+fn any_session_is_laid_out_soundly_and_drops_no_step() {
+    for_all(|chance, number, settings| {
+        let settings = Settings { fold: false, ..settings };
+        let (session, week, household) = (chance.session(number), chance.text(8), chance.text(6));
         let before = [Before { at: "soon".into(), text: household.clone() }];
         let sheet = prep_guide(&week, &session, &before, &household, settings);
-        is_sound(&sheet, &week);
+        is_sound_in(&sheet, &week, settings);
         let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular && run.size >= 9.0);
         for task in &session.tasks {
-            prop_assert!(text.contains(&letters(&task.text)), "{} is missing", task.text);
+            assert!(text.contains(&letters(&task.text)), "{} is missing", task.text);
         }
-    }
+    });
+}
+
+#[test]
+fn any_week_card_is_laid_out_soundly_and_drops_no_meal() {
+    for_all(|chance, _, settings| {
+        let settings = Settings { fold: false, ..settings };
+        let (week, household) = (chance.text(8), chance.text(6));
+        let card = chance.card(&week);
+        let sheet = week_card_sheet(&card, &household, settings);
+        is_sound_in(&sheet, &week, settings);
+        let all = letters_of(&sheet, |_| true);
+        for meal in card.days.iter().flat_map(|day| &day.meals) {
+            assert!(all.contains(&letters(&meal.label)), "{} is missing", meal.label);
+            assert!(meal.dishes.iter().all(|dish| all.contains(&letters(&dish.dish))));
+            assert!(meal.made.iter().flat_map(|making| &making.steps).all(|step| all.contains(&letters(step))));
+        }
+    });
+}
+
+#[test]
+fn any_label_is_laid_out_soundly_in_any_grid() {
+    for_all(|chance, _, settings| {
+        let (labels, week) = (chance.labels(), chance.text(8));
+        let asked = LabelGrid { columns: 1 + chance.below(4), rows: 1 + chance.below(12) };
+        let grid = if asked.check(settings).is_ok() { asked } else { LabelGrid::usual(settings.size) };
+        let sheet = label_sheet(&labels, (&week, date(2026, 11, 30)), "Boatyard Row", grid, settings);
+        is_sound_in(&sheet, &week, settings);
+        let count: usize = labels.iter().map(|session| session.labels.len()).sum();
+        assert_eq!(sheet.pages.len(), count.div_ceil(grid.columns * grid.rows).max(1));
+    });
 }

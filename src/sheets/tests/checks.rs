@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use crate::sheets::face::printable;
-use crate::sheets::{Bounds, Page, Rect, Sheet, TextRun, Weight};
+use crate::sheets::{Bounds, Page, Rect, Settings, Sheet, Size, TextRun, Weight};
 
 /// Letters of a text as a sheet prints them, without the spaces at which lines may break.
 pub fn letters(text: &str) -> String {
@@ -86,6 +86,19 @@ pub fn every_page_is_numbered_and_names_its_week(sheet: &Sheet, week: &str) {
         let all: String = page.runs.iter().map(|run| letters(&run.text)).collect();
         let named: String = letters(week).chars().take(20).collect();
         assert!(all.contains(&named), "{number} does not name {week}");
+    }
+}
+
+/// As `is_sound`, in the print that was asked for: large print has nothing under 14 pt, and nothing crosses a fold.
+pub fn is_sound_in(sheet: &Sheet, week: &str, settings: Settings) {
+    is_sound(sheet, week);
+    for page in &sheet.pages {
+        let least = if settings.size == Size::Large { 14.0 } else { 7.5 };
+        assert!(page.runs.iter().all(|run| run.size >= least), "{} has type under {least}", sheet.title);
+        let middle = page.width / 2.0;
+        let folded = page.rules.iter().any(|rule| rule.x0 == middle && rule.x1 == middle && rule.grey > 0.0);
+        let crosses = |run: &&TextRun| run.bounds().left < middle && run.bounds().right > middle;
+        assert!(!folded || !page.runs.iter().any(|run| crosses(&run)), "{} has words across its fold", sheet.title);
     }
 }
 

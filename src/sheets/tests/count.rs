@@ -62,7 +62,7 @@ fn a_large_shelf_goes_over_pages_and_drops_no_lot() {
         is_sound(&sheet, "Count sheet");
         assert!(sheet.pages.len() > 3);
         has_a_blank_each(&sheet, 302);
-        let names = letters_of(&sheet, semi_bold_of(11.0));
+        let names = letters_of(&sheet, semi_bold_of(13.0));
         for number in 1..=300 {
             assert!(names.contains(&letters(&format!("thing number {number}"))), "{number} is missing");
         }

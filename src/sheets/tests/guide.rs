@@ -2,8 +2,8 @@
 
 use pretty_assertions::assert_eq;
 
-use super::checks::{is_sound, letters, letters_of};
-use super::sample::{A4, Doing, HOUSEHOLD, LETTER, WEEK, before, session, task};
+use super::checks::{is_sound, is_sound_in, letters, letters_of};
+use super::sample::{A4, Doing, HOUSEHOLD, LARGE, LETTER, WEEK, before, session, task};
 use crate::prep::{SessionPlan, TaskKind};
 use crate::sheets::page::BLACK;
 use crate::sheets::steps::marks;
@@ -194,4 +194,39 @@ fn a_session_without_tasks_is_a_page() {
     empty.minutes = 0;
     empty.people.clear();
     is_sound(&printed(&empty, A4), WEEK);
+}
+
+#[test]
+fn a_box_says_what_the_household_avoids_or_what_is_not_known_of_it() {
+    let mut session = session();
+    session.boxes[0].beware = Some("contains milk".into());
+    session.boxes[1].beware = Some("contains milk".into());
+    let all = letters_of(&printed(&session, A4), |_| true);
+    assert!(all.contains(&letters("use by Thu 28 Jan, for Fri supper. Contains milk.")), "{all}");
+    assert!(all.contains(&letters("for Mon supper. Allergens not known: vegetable stock.")), "{all}");
+    session.boxes.iter_mut().for_each(|one| (one.beware, one.allergens) = (None, Some("milk".into())));
+    let all = letters_of(&printed(&session, A4), |_| true);
+    assert!(!all.contains("Contains") && !all.contains(&letters("not known")), "{all}");
+}
+
+#[test]
+fn large_print_takes_the_pages_it_needs_without_a_warning_and_drops_no_step() {
+    let session = packed(22);
+    let sheet = printed(&session, LARGE);
+    is_sound_in(&sheet, WEEK, LARGE);
+    assert!(sheet.pages.len() > 2);
+    assert_eq!(sheet.warnings, Vec::<String>::new());
+    let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular);
+    assert_eq!(text.matches(&letters(&session.tasks[0].text)).count(), 22);
+    let jo = person_guide(WEEK, &session, &before(), HOUSEHOLD, LARGE, "Jo").expect("Jo's page");
+    is_sound_in(&jo, WEEK, LARGE);
+}
+
+#[test]
+fn a_session_has_a_bookmark_and_so_has_each_person_s_page() {
+    let titles = |session: &SessionPlan| -> Vec<String> {
+        printed(session, A4).pages.iter().flat_map(|page| page.bookmarks.iter().map(|mark| mark.title.clone())).collect()
+    };
+    assert_eq!(titles(&session()), ["Sun 29 Nov, 14:00"]);
+    assert_eq!(titles(&packed(46)), ["Sun 29 Nov, 14:00, cook", "Sun 29 Nov, 14:00, Jo"]);
 }

@@ -3,9 +3,10 @@
 use jiff::civil::date;
 use pretty_assertions::assert_eq;
 
-use super::checks::{is_sound, letters, letters_of, semi_bold_of};
-use super::sample::{A4, HOUSEHOLD, LETTER, WEEK, before, g, line, list, sized};
-use crate::purchase::{FromPantry, Section, ShoppingList};
+use super::checks::{is_sound, is_sound_in, letters, letters_of, semi_bold_of};
+use super::sample::{A4, FOLDED, HOUSEHOLD, LARGE, LETTER, WEEK, before, g, line, list, sized};
+use crate::foods::Place;
+use crate::purchase::{Budget, FromPantry, Leftover, Section, ShoppingList};
 use crate::sheets::{Settings, Sheet, Weight, shopping_list};
 
 fn printed(list: &ShoppingList, settings: Settings) -> Sheet {
@@ -151,6 +152,86 @@ fn a_character_without_a_shape_is_replaced_and_named_in_a_warning() {
     let mut list = list();
     list.trips[0].shops[0].sections[0].lines[0].food = "Ζαφορά, укроп, 米 and 🌶️".into();
     let sheet = printed(&list, A4);
-    assert_eq!(sheet.warnings, ["the sheet's type has no shape for 米 (U+7C73), 🌶 (U+1F336): □ is printed instead"]);
+    let cjk = "Chinese, Japanese and Korean cannot be printed; write the name in Latin, Greek or Cyrillic letters. The sheet's type";
+    assert_eq!(
+        sheet.warnings,
+        [
+            format!("{cjk} has no shape for 米 (U+7C73): □ is printed instead"),
+            "the sheet's type has no shape for 🌶 (U+1F336): □ is printed instead".to_owned()
+        ]
+    );
     assert!(letters_of(&sheet, semi_bold_of(13.0)).contains(&letters("Ζαφορά, укроп, □ and □")));
+}
+
+#[test]
+fn what_is_left_in_the_packs_says_until_when_it_is_good() {
+    let mut list = list();
+    let left = |food: &str, until| Leftover { food: food.into(), amount: g(55.0), value: "0.20".into(), until };
+    list.leaves.leftovers = vec![left("yoghurt", Some(date(2026, 12, 8))), left("flour", Some(date(2027, 6, 1))), left("honey", None)];
+    let all = letters_of(&printed(&list, A4), |_| true);
+    for said in ["Left in the packs", "yoghurt, 55 g good until Tue 8 Dec", "flour, 55 g good until Tue 1 Jun 2027", "honey, 55 g keeps"] {
+        assert!(all.contains(&letters(said)), "{said} is missing in {all}");
+    }
+}
+
+#[test]
+fn a_budget_is_told_only_where_the_week_costs_more() {
+    let told = |over: &str, cost: &str| {
+        let budget = Budget { limit: "35.00".into(), cost: cost.into(), over: over.into(), changes: vec![], together: None };
+        letters_of(&printed(&ShoppingList { budget: Some(budget), ..list() }, A4), |_| true)
+    };
+    // 39.60 - 35.00 = 4.60; with a past trip of 2.00 the week costs 41.60.
+    assert!(told("4.60", "39.60").contains(&letters("Budget 35.00 4.60 EUR over")));
+    assert!(told("6.60", "41.60").contains(&letters("Budget 35.00; week 41.60 6.60 EUR over")));
+    assert!(!told("0.00", "39.60").contains("Budget"));
+}
+
+#[test]
+fn what_the_household_avoids_is_pointed_out_at_its_line() {
+    let mut list = list();
+    list.trips[0].shops[0].sections[0].lines[0].beware = Some("may contain sesame: allergens not known".into());
+    let bold = letters_of(&printed(&list, A4), |run| run.weight == Weight::SemiBold);
+    assert!(bold.contains(&letters("may contain sesame: allergens not known")));
+}
+
+#[test]
+fn large_print_has_nothing_under_fourteen_points_and_drops_no_line() {
+    for settings in [LARGE, Settings { fold: true, ..LARGE }] {
+        let sheet = printed(&long(150), settings);
+        is_sound_in(&sheet, WEEK, settings);
+        let names = letters_of(&sheet, semi_bold_of(18.0));
+        assert!((1..=150).all(|n| names.contains(&letters(&format!("thing number {n}")))));
+    }
+}
+
+#[test]
+fn a_folded_list_has_a_line_down_its_middle_that_no_word_crosses() {
+    for list in [list(), long(150), long(3)] {
+        let sheet = printed(&list, FOLDED);
+        is_sound_in(&sheet, WEEK, FOLDED);
+        for page in &sheet.pages {
+            let dashes: Vec<_> = page.rules.iter().filter(|rule| rule.x0 == page.width / 2.0).collect();
+            assert!(dashes.len() > 50, "{} dashes", dashes.len());
+        }
+    }
+    let middle = |page: &crate::sheets::Page| page.rules.iter().any(|rule| rule.x0 == page.width / 2.0);
+    assert!(!printed(&list(), A4).pages.iter().any(middle));
+}
+
+#[test]
+fn every_shop_of_every_trip_has_a_bookmark_on_its_page() {
+    let sheet = printed(&list(), A4);
+    let titles: Vec<_> = sheet.pages[0].bookmarks.iter().map(|mark| mark.title.as_str()).collect();
+    assert_eq!(titles, ["Sat 28 Nov: Quay market", "Sat 28 Nov: Mill stores", "Sat 28 Nov: No shop known, or no price"]);
+}
+
+#[test]
+fn what_is_past_before_the_first_trip_is_not_to_be_used_up() {
+    // The first trip is on Saturday 28 November.
+    let mut list = list();
+    let past = |place| crate::purchase::Expiring { place, until: date(2026, 11, 22), ..list.expiring[0].clone() };
+    list.expiring = vec![past(Place::Fridge), past(Place::Freezer)];
+    let all = letters_of(&printed(&list, A4), |_| true);
+    assert!(all.contains(&letters("feta, 100 g, fridge: past Sun 22 Nov; when in doubt, throw it out")), "{all}");
+    assert!(all.contains(&letters("feta, 100 g, freezer: best before Sun 22 Nov; look at it first")), "{all}");
 }

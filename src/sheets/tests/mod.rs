@@ -3,8 +3,12 @@
 mod absurd;
 mod checks;
 mod count;
+mod faces;
 mod flow;
 mod guide;
+mod labels;
 mod list;
+mod pages;
 mod pdf;
 mod sample;
+mod week_card;

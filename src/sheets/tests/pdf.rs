@@ -3,13 +3,22 @@
 use lopdf::{Dictionary, Document, Object};
 use pretty_assertions::assert_eq;
 
-use super::sample::{A4, HOUSEHOLD, LETTER, WEEK, before, list, session};
-use crate::sheets::{Sheet, prep_guide, shopping_list, to_pdf};
+use super::labels;
+use super::sample::{A4, FOLDED, HOUSEHOLD, LARGE, LETTER, WEEK, before, list, session};
+use super::week_card::card;
+use crate::sheets::{LabelGrid, Settings, Sheet, prep_guide, shopping_list, to_pdf, week_card_sheet};
 
 fn sheets() -> Vec<Sheet> {
-    let both =
-        |settings| [shopping_list(&list(), &before(), HOUSEHOLD, settings), prep_guide(WEEK, &session(), &before(), HOUSEHOLD, settings)];
-    [A4, LETTER].into_iter().flat_map(both).collect()
+    let all = |settings: Settings| {
+        let grid = LabelGrid::usual(settings.size);
+        [
+            shopping_list(&list(), &before(), HOUSEHOLD, settings),
+            prep_guide(WEEK, &session(), &before(), HOUSEHOLD, settings),
+            week_card_sheet(&card(), HOUSEHOLD, settings),
+            labels::printed(vec![labels::label(); 9], grid, settings),
+        ]
+    };
+    [A4, LETTER, LARGE, FOLDED].into_iter().flat_map(all).collect()
 }
 
 fn read(sheet: &Sheet) -> Document {
@@ -84,5 +93,22 @@ fn language_and_title_are_told() {
         let info = document.trailer.get(b"Info").and_then(Object::as_reference).and_then(|id| document.get_dictionary(id));
         assert_eq!(info.and_then(|info| info.get(b"Title")).and_then(Object::as_str).ok(), Some(title.as_slice()));
         assert_eq!(document.get_pages().len(), sheet.pages.len());
+    }
+}
+
+#[test]
+fn bookmarks_lead_to_the_shops_days_and_sessions_in_their_order() {
+    for sheet in sheets() {
+        let document = read(&sheet);
+        let laid_out: Vec<&str> = sheet.pages.iter().flat_map(|page| &page.bookmarks).map(|mark| mark.title.as_str()).collect();
+        assert!(!laid_out.is_empty(), "{}", sheet.title);
+        let outline = document.catalog().and_then(|catalog| catalog.get(b"Outlines")).and_then(Object::as_reference).expect("an outline");
+        let mut next = document.get_dictionary(outline).and_then(|root| root.get(b"First")).and_then(Object::as_reference).ok();
+        let mut back = Vec::new();
+        while let Some(item) = next.and_then(|id| document.get_dictionary(id).ok()) {
+            back.push(lopdf::decode_text_string(item.get(b"Title").expect("a title")).expect("text"));
+            next = item.get(b"Next").and_then(Object::as_reference).ok();
+        }
+        assert_eq!(back, laid_out);
     }
 }

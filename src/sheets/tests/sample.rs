@@ -7,10 +7,12 @@ use crate::kitchen::Paper;
 use crate::measure::{Quantity, Units};
 use crate::prep::{Batch, Before, BoxNote, Cut, Fetch, SessionPlan, Task, TaskKind};
 use crate::purchase::{Expiring, Flag, FromPantry, ListLine, MoveNote, PackLine, Section, ShopVisit, ShoppingList, SpareNote, TripList};
-use crate::sheets::Settings;
+use crate::sheets::{Settings, Size};
 
-pub const A4: Settings = Settings { paper: Paper::A4, units: Units::Metric };
-pub const LETTER: Settings = Settings { paper: Paper::Letter, units: Units::Us };
+pub const A4: Settings = Settings { paper: Paper::A4, units: Units::Metric, size: Size::Normal, fold: false };
+pub const LETTER: Settings = Settings { paper: Paper::Letter, units: Units::Us, ..A4 };
+pub const LARGE: Settings = Settings { size: Size::Large, ..A4 };
+pub const FOLDED: Settings = Settings { fold: true, ..A4 };
 
 pub const WEEK: &str = "First week of advent";
 pub const HOUSEHOLD: &str = "Boatyard Row";
@@ -50,6 +52,7 @@ pub fn line(food: &str, need: Quantity, packs: Vec<PackLine>, what_for: &[&str])
         fresh: false,
         own_words: Vec::new(),
         windows: None,
+        beware: None,
     }
 }
 
@@ -338,6 +341,7 @@ pub fn session() -> SessionPlan {
                 boxes: Some("2 flat tubs".into()),
                 amount: None,
                 allergens: Some("milk; not known: vegetable stock".into()),
+                beware: None,
             },
             BoxNote {
                 recipe: "white-bean-mash".into(),
@@ -348,6 +352,7 @@ pub fn session() -> SessionPlan {
                 boxes: Some("1 flat tub".into()),
                 amount: None,
                 allergens: Some("milk; not known: vegetable stock".into()),
+                beware: None,
             },
             BoxNote {
                 recipe: "pearl-barley".into(),
@@ -358,6 +363,7 @@ pub fn session() -> SessionPlan {
                 boxes: None,
                 amount: None,
                 allergens: Some("milk; not known: vegetable stock".into()),
+                beware: None,
             },
         ],
         cautions: vec![

@@ -1,0 +1,153 @@
+//! What stands on the label of a box. One label a box where the recipe says what its box holds, else one an amount that is kept together.
+
+use jiff::civil::{Date, DateTime};
+
+use super::boxes::{counted, filled};
+use super::text::sentence;
+use super::week_card::heating;
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Serve, Week};
+use crate::measure::{Quantity, whole_up};
+use crate::plan::{Boxed, MadeAt, Making, Makings, recipe_contains};
+
+/// More boxes than this of one dish are told on one label: nobody fills so many by hand.
+const MOST_BOXES: f64 = 24.0;
+
+/// The labels of one session's boxes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SessionLabels {
+    pub start: DateTime,
+    pub labels: Vec<Label>,
+}
+
+/// One label.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Label {
+    pub dish: String,
+    /// "4 portions".
+    pub amount: String,
+    pub place: Place,
+    pub made_on: Date,
+    pub use_by: Date,
+    /// "Heat to 74 °C (165 °F)", "Eat cold", "Eat cold, or heat to …".
+    pub heating: String,
+    /// "milk; not known: vegetable stock"; `None` where it is known to hold none of Annex II.
+    pub allergens: Option<String>,
+    /// What of it the household avoids: "contains sesame".
+    pub beware: Option<String>,
+    /// "Mon supper"; empty for spare.
+    pub what_for: Vec<String>,
+}
+
+/// The labels of every session that boxes anything, in the order of sessions and makings.
+pub fn labels(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<SessionLabels> {
+    let of_session = |(index, session): (usize, &crate::kitchen::Session)| {
+        let made = makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
+        SessionLabels { start: session.start, labels: made.flat_map(|making| of_making(kitchen, making)).collect() }
+    };
+    week.sessions.iter().enumerate().map(of_session).filter(|session| !session.labels.is_empty()).collect()
+}
+
+fn of_making(kitchen: &Kitchen, making: &Making) -> Vec<Label> {
+    let recipe = &kitchen.recipes[making.recipe.0];
+    let contains = recipe_contains(kitchen, making.recipe);
+    let units = kitchen.print.units;
+    let label = |boxed: &Boxed, amount: Quantity| Label {
+        dish: recipe.name.clone(),
+        amount: counted(&amount, units),
+        place: boxed.place,
+        made_on: making.on,
+        use_by: boxed.use_by,
+        heating: match recipe.serve {
+            Some(Serve::Cold) => "Eat cold".to_owned(),
+            Some(Serve::Hot) => sentence(&heating(recipe.serve, units)),
+            None => format!("Eat {}", heating(recipe.serve, units).replace("heated", "heat")),
+        },
+        allergens: contains.words(),
+        beware: contains.beware(&kitchen.household.avoid),
+        what_for: boxed.what_for.clone(),
+    };
+    let parts = |boxed: &Boxed| in_boxes(&boxed.amount, filled(recipe, &boxed.amount));
+    making.boxes.iter().flat_map(|boxed| parts(boxed).into_iter().map(|amount| label(boxed, amount)).collect::<Vec<_>>()).collect()
+}
+
+/// The amounts in boxes of which one holds a share of the whole, fullest first.
+fn in_boxes(amount: &Quantity, share: Option<f64>) -> Vec<Quantity> {
+    let count = share.map_or(1.0, |share| whole_up(1.0, share));
+    let Some(share) = share.filter(|_| count > 1.0 && count <= MOST_BOXES) else { return vec![amount.clone()] };
+    let full = count as usize - 1;
+    let mut parts = vec![amount.scaled(share); full];
+    parts.push(amount.scaled(1.0 - share * full as f64));
+    parts
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::foods::{Allergen, Fact};
+    use crate::kitchen::{BoxKind, Recipe, RecipeId};
+    use crate::prep::testing::{food, ingredient, kitchen, making, recipe, week};
+
+    /// One making of a dish in flat tubs of four portions.
+    fn told(amount: Quantity, change: impl Fn(&mut Recipe)) -> Vec<Label> {
+        let mut kitchen = kitchen();
+        let oatcake = food(&mut kitchen, "oatcake", "bread");
+        let milk = food(&mut kitchen, "milk", "dairy");
+        kitchen.foods.all[milk.0 as usize].allergens = Some(Fact { value: vec![Allergen::Milk], source: "from memory".into() });
+        kitchen.household.avoid = vec![Allergen::Sesame];
+        let boxed = Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0) });
+        let lines = vec![ingredient("1 oatcake", oatcake, None, None), ingredient("1 l milk", milk, None, None)];
+        let mut one = Recipe { boxed, ingredients: lines, portion: Some(200.0), ..recipe("mash", "White-bean mash", 6.0, vec![]) };
+        change(&mut one);
+        kitchen.recipes = vec![one];
+        let kept = Boxed { amount, place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec!["Mon supper".into()] };
+        let making = Making { boxes: vec![kept], recipe: RecipeId(0), ..making(&kitchen, 0, 1.0) };
+        let told = labels(&kitchen, &week(), &Makings { makings: vec![making], ..Makings::default() });
+        told.into_iter().flat_map(|session| session.labels).collect()
+    }
+
+    #[test]
+    fn every_box_has_a_label_the_fullest_first() {
+        // 9 portions in tubs of 4: 4, 4 and 1; 1.8 kg at 200 g a portion are 9 portions: 800 g, 800 g and 200 g.
+        let amounts = |amount| told(amount, |_| {}).into_iter().map(|label| label.amount).collect::<Vec<_>>();
+        assert_eq!(amounts(Quantity::portions(9.0)), ["4 portions", "4 portions", "1 portion"]);
+        assert_eq!(amounts(Quantity::grams(1800.0)), ["800 g", "800 g", "200 g"]);
+        assert_eq!(amounts(Quantity::portions(8.0)), ["4 portions", "4 portions"]);
+    }
+
+    #[test]
+    fn without_a_box_in_the_recipe_what_is_kept_together_has_one_label() {
+        let amounts = told(Quantity::portions(9.0), |recipe| recipe.boxed = None);
+        assert_eq!(amounts.iter().map(|label| label.amount.as_str()).collect::<Vec<_>>(), ["9 portions"]);
+        // 500 portions in tubs of 4 would be 125 labels.
+        assert_eq!(told(Quantity::portions(500.0), |_| {}).len(), 1);
+    }
+
+    #[test]
+    fn a_label_says_when_it_was_made_and_until_when_it_is_good() {
+        let label = &told(Quantity::portions(3.0), |_| {})[0];
+        assert_eq!((label.made_on, label.use_by), (date(2026, 11, 29), date(2026, 12, 2)));
+        assert_eq!((label.dish.as_str(), label.place), ("White-bean mash", Place::Fridge));
+        assert_eq!(label.what_for, ["Mon supper"]);
+    }
+
+    #[test]
+    fn cold_dishes_are_eaten_cold_and_hot_ones_heated_through() {
+        let heating = |serve| told(Quantity::portions(1.0), move |recipe| recipe.serve = serve)[0].heating.clone();
+        assert_eq!(heating(Some(Serve::Cold)), "Eat cold");
+        assert_eq!(heating(Some(Serve::Hot)), "Heat to 74 °C (165 °F)");
+        assert_eq!(heating(None), "Eat cold, or heat to 74 °C (165 °F)");
+    }
+
+    #[test]
+    fn what_it_contains_and_what_is_not_known_of_it_stand_on_the_label() {
+        let label = &told(Quantity::portions(1.0), |_| {})[0];
+        assert_eq!(label.allergens.as_deref(), Some("milk; not known: oatcake"));
+        assert_eq!(label.beware.as_deref(), Some("may contain sesame: the allergens of oatcake are not known"));
+        let plain = &told(Quantity::portions(1.0), |recipe| recipe.ingredients.clear())[0];
+        assert_eq!((&plain.allergens, &plain.beware), (&None, &None));
+    }
+}

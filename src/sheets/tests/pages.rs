@@ -1,0 +1,48 @@
+//! Where every word of the sample week's sheets stands, as it was reviewed: what moves shows in the difference.
+
+use std::fmt::Write;
+use std::path::Path;
+
+use crate::kitchen::{Loaded, load};
+use crate::prep::{Effort, labels, week_card};
+use crate::sheets::{LabelGrid, Settings, Sheet, Size, Weight, label_sheet, prep_guide, shopping_list, week_card_sheet};
+use crate::{Reckoning, reckon};
+
+/// Whatever kitchen.toml says, the sheets are these.
+fn sheets(Loaded { kitchen, weeks, warnings }: &Loaded) -> Vec<Sheet> {
+    let week = &weeks[0].1;
+    let reckoning: Reckoning = reckon(kitchen, week).expect("the sample week can be planned");
+    let settings = Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false };
+    let household = &kitchen.household.name;
+    let list = reckoning.list(kitchen, week, None, warnings);
+    let prep = reckoning.prep(kitchen, week, Effort::Low);
+    let mut sheets = vec![shopping_list(&list, &prep.before, household, settings)];
+    let guides = prep.sessions.iter().enumerate();
+    sheets.extend(guides.map(|(index, session)| prep_guide(&prep.week, session, &prep.before_session(index), household, settings)));
+    sheets.push(week_card_sheet(&week_card(kitchen, week, &reckoning.makings), household, settings));
+    let boxes = labels(kitchen, week, &reckoning.makings);
+    sheets.push(label_sheet(&boxes, (&list.week, list.from), household, LabelGrid::usual(Size::Normal), settings));
+    sheets
+}
+
+/// A line a run: from the left, from the top, size and weight, words.
+fn told(sheet: &Sheet) -> String {
+    let mut out = String::new();
+    for (number, page) in sheet.pages.iter().enumerate() {
+        let _ = writeln!(out, "{}, page {}: {} rules, {} rectangles", sheet.title, number + 1, page.rules.len(), page.rects.len());
+        for run in &page.runs {
+            let weight = if run.weight == Weight::SemiBold { 'S' } else { 'R' };
+            let _ = writeln!(out, "{:6.1} {:6.1} {:4}{weight} {}", run.x, run.baseline, run.size, run.text);
+        }
+    }
+    out
+}
+
+#[test]
+fn the_sample_week_s_pages_are_as_reviewed() {
+    let loaded = load(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/sample-data"))).expect("the sample kitchen has no mistakes");
+    for sheet in sheets(&loaded) {
+        super::checks::is_sound(&sheet, &loaded.weeks[0].1.name);
+        insta::assert_snapshot!(sheet.file_stem.clone(), told(&sheet));
+    }
+}

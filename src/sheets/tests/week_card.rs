@@ -1,0 +1,118 @@
+//! The week card.
+
+use jiff::civil::date;
+use pretty_assertions::assert_eq;
+
+use super::checks::{is_sound_in, letters, letters_of};
+use super::sample::{A4, HOUSEHOLD, LARGE, LETTER, WEEK};
+use crate::foods::Place;
+use crate::prep::{CardDay, CardDish, CardMaking, CardMeal, WeekCard};
+use crate::sheets::{Settings, Sheet, Weight, week_card_sheet};
+
+fn printed(card: &WeekCard, settings: Settings) -> Sheet {
+    week_card_sheet(card, HOUSEHOLD, settings)
+}
+
+fn dish(name: &str, amount: &str, place: Option<Place>, heating: &str) -> CardDish {
+    CardDish { dish: name.into(), amount: amount.into(), place, boxed: place.map(|_| "flat tub".into()), heating: heating.into() }
+}
+
+fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
+    CardMeal { label: label.into(), name: Some("Barley plates".into()), dishes, fresh: vec![], made: vec![], beware: None }
+}
+
+/// Sunday's move, Monday's supper out of the fridge, Tuesday's made at the meal.
+pub fn card() -> WeekCard {
+    let monday = vec![
+        dish("Pearl barley", "2½ portions", Some(Place::Fridge), "heat to 74 °C (165 °F)"),
+        dish("Herb yoghurt", "100 g", Some(Place::Fridge), "cold"),
+        dish("Frittata", "2 portions", None, ""),
+    ];
+    let fish = CardMaking {
+        dish: "Baked fish with dill".into(),
+        steps: vec!["Lay 440 g cod on 2 lemons.".into(), "Bake until it flakes. Oven, 190 °C (375 °F), 18 min.".into()],
+    };
+    let tuesday = CardMeal {
+        fresh: vec!["75 g feta".into(), "1 lemon (60 g)".into()],
+        made: vec![fish],
+        beware: Some("contains fish".into()),
+        ..meal("Tue supper", vec![])
+    };
+    let day = |on, meals, tonight: &[&str]| CardDay { on, meals, tonight: tonight.iter().map(|text| (*text).to_owned()).collect() };
+    WeekCard {
+        week: WEEK.into(),
+        from: date(2026, 11, 30),
+        days: vec![
+            day(date(2026, 11, 29), vec![], &["Move 1 portion of pearl barley from the freezer to the fridge"]),
+            day(date(2026, 11, 30), vec![meal("Mon supper", monday)], &[]),
+            day(date(2026, 12, 1), vec![tuesday], &[]),
+        ],
+    }
+}
+
+/// A week of `meals` suppers, each with three dishes.
+fn long(meals: usize) -> WeekCard {
+    let supper = |n: usize| CardDay {
+        on: date(2026, 12, 1),
+        meals: vec![CardMeal { label: format!("Supper {n}"), ..card().days[1].meals[0].clone() }],
+        tonight: vec![],
+    };
+    WeekCard { days: (1..=meals).map(supper).collect(), ..card() }
+}
+
+#[test]
+fn the_card_is_laid_out_soundly_on_one_page_and_in_large_print() {
+    for settings in [A4, LETTER, LARGE] {
+        let sheet = printed(&card(), settings);
+        is_sound_in(&sheet, WEEK, settings);
+        assert_eq!((sheet.pages.len(), sheet.file_stem.as_str()), (1, "week-card-2026-11-30"));
+    }
+}
+
+#[test]
+fn every_meal_of_a_full_week_stands_on_the_card() {
+    for settings in [A4, LETTER, LARGE] {
+        let sheet = printed(&long(28), settings);
+        is_sound_in(&sheet, WEEK, settings);
+        let all = letters_of(&sheet, |_| true);
+        assert!((1..=28).all(|n| all.contains(&letters(&format!("Supper {n}Barley plates")))));
+        assert_eq!(all.matches(&letters("Pearl barley, 2½ portions")).count(), 28);
+    }
+}
+
+#[test]
+fn a_dish_says_where_it_is_and_whether_it_is_heated() {
+    let all = letters_of(&printed(&card(), A4), |_| true);
+    for said in [
+        "Pearl barley, 2½ portions, flat tub in the fridge: heat to 74 °C (165 °F)",
+        "Herb yoghurt, 100 g, flat tub in the fridge: cold",
+        "Frittata, 2 portions, straight from the pot",
+        "Add: 75 g feta; 1 lemon (60 g)",
+        "Make: Baked fish with dill 1 Lay 440 g cod on 2 lemons. 2 Bake until it flakes.",
+    ] {
+        assert!(all.contains(&letters(said)), "{said} is missing in {all}");
+    }
+}
+
+#[test]
+fn the_evening_s_move_stands_under_its_day_before_the_next() {
+    let all = letters_of(&printed(&card(), A4), |_| true);
+    let at = |said: &str| all.find(&letters(said)).unwrap_or_else(|| panic!("{said} is missing in {all}"));
+    assert!(at("Tonight: Move 1 portion of pearl barley") < at("Mon 30 Nov Mon supper"));
+}
+
+#[test]
+fn what_the_household_avoids_stands_in_bold_under_its_meal() {
+    assert!(letters_of(&printed(&card(), A4), |run| run.weight == Weight::SemiBold).contains(&letters("Contains fish.")));
+}
+
+#[test]
+fn every_day_has_a_bookmark() {
+    let titles: Vec<_> = printed(&card(), A4).pages[0].bookmarks.iter().map(|mark| mark.title.clone()).collect();
+    assert_eq!(titles, ["Sun 29 Nov", "Mon 30 Nov", "Tue 1 Dec"]);
+}
+
+#[test]
+fn a_week_without_meals_is_a_page() {
+    is_sound_in(&printed(&WeekCard { days: vec![], ..card() }, A4), WEEK, A4);
+}

@@ -1,0 +1,182 @@
+//! `print` and its flags: which files are written, what is in them, what is refused.
+
+mod kitchen;
+
+use std::fs;
+use std::path::Path;
+
+use kitchen::{Kitchen, json, kitchen, stderr, supper};
+use lopdf::{Document, Object};
+use pretty_assertions::assert_eq;
+
+/// A stew of two portions, eaten on Monday out of a box made on Sunday.
+fn stew(name: &str) -> Kitchen {
+    kitchen()
+        .foods("[[food]]\nname = \"bluegrain\"\ncup = \"160 g\"\nallergens = [\"milk\"]\nsource = \"weighed at home\"\n")
+        .recipe(
+            "stew",
+            &format!(
+                "name = \"{name}\"\nmakes = \"2 portions\"\nkeeps = {{ fridge = \"3 days\" }}\nserve = \"hot\"\ningredients = \"\"\"\n100 g bluegrain\n\"\"\"\n[[step]]\ntext = \"Cook {{bluegrain}}.\"\nhands = \"5 min\"\n"
+            ),
+        )
+        .meals(&supper("2026-11-30", "\"1 portion recipe:stew\""))
+}
+
+/// The names of the sheets, without the plan beside them, in order.
+fn written(kitchen: &Kitchen, arguments: &[&str]) -> Vec<String> {
+    let output = kitchen.run(&[&["--format", "json", "print"], arguments].concat());
+    assert_eq!(output.status.code(), Some(0), "{arguments:?}: {}", stderr(&output));
+    let files = json(&output)["files"].as_array().cloned().unwrap_or_default();
+    let name = |file: &serde_json::Value| Path::new(file.as_str()?).file_name()?.to_str().map(str::to_owned);
+    files.iter().filter_map(name).filter(|name| name.ends_with(".pdf")).collect()
+}
+
+fn pdf(kitchen: &Kitchen, name: &str) -> Document {
+    Document::load(kitchen.path().join("sheets").join(name)).expect("a PDF that can be read")
+}
+
+fn text(document: &Document) -> String {
+    let pages: Vec<u32> = document.get_pages().keys().copied().collect();
+    document.extract_text(&pages).expect("text").chars().filter(|c| !c.is_whitespace()).collect()
+}
+
+/// The width of the first page, in points.
+fn width(document: &Document) -> f32 {
+    let (_, page) = document.get_pages().into_iter().next().expect("a page");
+    let media = document.get_dictionary(page).and_then(|page| page.get(b"MediaBox")).and_then(Object::as_array).expect("a size");
+    media[2].as_float().expect("a number")
+}
+
+const LIST: &str = "shopping-list-2026-11-30.pdf";
+const GUIDE: &str = "prep-guide-2026-11-29-1400.pdf";
+const WEEK: &str = "week-card-2026-11-30.pdf";
+const LABELS: &str = "labels-2026-11-30.pdf";
+
+#[test]
+fn without_flags_every_sheet_is_written() {
+    assert_eq!(written(&stew("Moon stew"), &[]), [LIST, GUIDE, WEEK, LABELS]);
+}
+
+#[test]
+fn only_writes_the_sheets_it_names() {
+    let kitchen = stew("Moon stew");
+    for (only, files) in
+        [("list", vec![LIST]), ("guide", vec![GUIDE]), ("week", vec![WEEK]), ("labels", vec![LABELS]), ("week,list", vec![LIST, WEEK])]
+    {
+        assert_eq!(written(&kitchen, &["--only", only]), files, "{only}");
+    }
+    assert_eq!(kitchen.run(&["print", "--only", "posters"]).status.code(), Some(2));
+}
+
+#[test]
+fn a_label_says_dish_portions_days_heating_and_allergens() {
+    let kitchen = stew("Moon stew");
+    written(&kitchen, &["--only", "labels"]);
+    let text = text(&pdf(&kitchen, LABELS));
+    // One eater eats one portion; the other of the batch is to spare and boxed by itself.
+    for said in ["Moonstew", "1portion·madeSun29Nov", "UsebyWed2Dec", "Heatto74°C(165°F)", "Allergens:milk"] {
+        assert!(text.contains(said), "{said} is missing in {text}");
+    }
+}
+
+#[test]
+fn without_boxes_there_are_no_labels_unless_they_are_asked_for() {
+    // Eaten straight from the pot on Sunday evening, and nothing to spare.
+    let kitchen = stew("Moon stew").meals(&supper("2026-11-29", "\"2 portions recipe:stew\""));
+    assert_eq!(written(&kitchen, &[]), [LIST, GUIDE, WEEK]);
+    assert_eq!(written(&kitchen, &["--only", "labels"]), [LABELS]);
+    assert!(text(&pdf(&kitchen, LABELS)).contains("Noboxestolabel"));
+}
+
+#[test]
+fn a_grid_of_labels_that_cannot_be_is_a_wrong_command_line() {
+    let kitchen = stew("Moon stew");
+    for (grid, said) in [
+        ("0x8", "write columns x rows, both at least 1, as in 3x8"),
+        ("three by eight", "write columns x rows"),
+        ("30x90", "30x90 labels on A4 are too small to be read: at most 4x12 fit."),
+    ] {
+        let output = kitchen.run(&["print", "--labels", grid]);
+        assert_eq!(output.status.code(), Some(2), "{grid}");
+        assert!(stderr(&output).contains(said), "{grid}: {}", stderr(&output));
+        assert!(!kitchen.path().join("sheets").exists());
+    }
+    assert_eq!(written(&kitchen, &["--only", "labels", "--labels", "2x6"]), [LABELS]);
+}
+
+#[test]
+fn a_flag_for_a_sheet_that_is_left_out_is_a_wrong_command_line() {
+    let kitchen = stew("Moon stew");
+    for (arguments, said) in [
+        (vec!["print", "--only", "guide", "--fold"], "--fold is for the shopping list, which --only or --person leaves out."),
+        (vec!["print", "--only", "list", "--labels", "3x8"], "--labels is for the box labels, which --only or --person leaves out."),
+        (vec!["print", "--person", "cook", "--fold"], "--fold is for the shopping list"),
+    ] {
+        let output = kitchen.run(&arguments);
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+        assert!(stderr(&output).contains(said), "{}", stderr(&output));
+    }
+}
+
+#[test]
+fn paper_is_what_the_flag_says_whatever_the_kitchen_says() {
+    let kitchen = stew("Moon stew");
+    for (paper, points) in [("letter", 612.0), ("A4", 595.28), ("a4", 595.28)] {
+        for name in written(&kitchen, &["--paper", paper]) {
+            assert!((width(&pdf(&kitchen, &name)) - points).abs() < 0.1, "{paper}: {name}");
+        }
+    }
+    assert_eq!(kitchen.run(&["print", "--paper", "A5"]).status.code(), Some(2));
+}
+
+#[test]
+fn large_print_and_a_fold_still_say_everything() {
+    let kitchen = stew("Moon stew");
+    for arguments in [vec!["--size", "large"], vec!["--fold"], vec!["--size", "large", "--fold", "--paper", "letter"]] {
+        assert_eq!(written(&kitchen, &arguments), [LIST, GUIDE, WEEK, LABELS]);
+        assert!(text(&pdf(&kitchen, LIST)).contains("bluegrain"));
+        assert!(text(&pdf(&kitchen, GUIDE)).contains("Cook100gbluegrain."));
+    }
+    assert_eq!(kitchen.run(&["print", "--size", "huge"]).status.code(), Some(2));
+}
+
+#[test]
+fn one_person_s_guide_is_printed_alone() {
+    let kitchen = stew("Moon stew");
+    assert_eq!(written(&kitchen, &["--person", "Cook"]), ["prep-guide-2026-11-29-1400-cook.pdf"]);
+    assert_eq!(kitchen.run(&["print", "--person", "nobody"]).status.code(), Some(2));
+}
+
+#[test]
+fn into_names_the_folder() {
+    let kitchen = stew("Moon stew");
+    let into = kitchen.path().join("fridge door");
+    written(&kitchen, &["--into", into.to_str().expect("a path in Unicode")]);
+    assert_eq!(fs::read_dir(into).expect("a folder").count(), 5);
+    assert!(!kitchen.path().join("sheets").exists());
+}
+
+#[test]
+fn what_cannot_be_printed_is_told_once_and_ends_a_strict_run_before_anything_is_written() {
+    let kitchen = stew("Moon 白菜 stew");
+    let said = "Chinese, Japanese and Korean cannot be printed; write the name in Latin, Greek or Cyrillic letters. The sheet's type has no shape for 白 (U+767D), 菜 (U+83DC): □ is printed instead";
+    let strict = kitchen.run(&["--strict", "print"]);
+    assert_eq!(strict.status.code(), Some(1), "{}", stderr(&strict));
+    assert!(!kitchen.path().join("sheets").exists());
+    let output = kitchen.run(&["print"]);
+    assert_eq!(output.status.code(), Some(0));
+    assert_eq!(stderr(&output).matches(said).count(), 1, "{}", stderr(&output));
+    assert!(text(&pdf(&kitchen, WEEK)).contains("Moon□□stew"));
+}
+
+#[test]
+fn what_the_household_avoids_is_pointed_out_on_every_sheet() {
+    let kitchen = stew("Moon stew").file(
+        "kitchen.toml",
+        "[household]\nname = \"Test row\"\neaters = 1\ncurrency = \"EUR\"\navoid = [\"milk\"]\n[rules]\nwash = \"0 min\"\n",
+    );
+    for name in written(&kitchen, &[]) {
+        let text = text(&pdf(&kitchen, &name)).to_lowercase();
+        assert!(text.contains("containsmilk"), "{name}: {text}");
+    }
+}
