@@ -9,7 +9,7 @@ use super::staples::{TopUp, top_ups};
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, Warning, Week};
 use crate::measure::{Dimension, Quantity, TOLERANCE};
-use crate::plan::{Demand, Demanded, Draw, DrawOf, Makings};
+use crate::plan::{Demand, Demanded, Draw, DrawOf, Makings, in_makes};
 
 /// What the pantry served, and what it did not.
 #[derive(Debug, Clone)]
@@ -33,7 +33,7 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
     let mut shelf = Shelf::new(kitchen);
     replay(kitchen, &mut shelf, makings);
     let mut draws = DrawBook::new(&makings.cooked_draws);
-    let mut warnings = Vec::new();
+    let mut warnings = incomparable_cooked(kitchen, &shelf, makings);
     let (mut unmet, mut untasted) = (Vec::new(), Vec::new());
     for demand in &demanded.demand {
         if demand.to_taste {
@@ -85,6 +85,26 @@ fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &D
     foreign.map(|lot| not_comparable(kitchen, lot, demand.food, dimension)).collect()
 }
 
+/// Cooked lots that would serve what is made, were they in a measure that can be compared with what the recipe makes.
+fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> Vec<Warning> {
+    let mut warnings = Vec::new();
+    for making in &makings.makings {
+        let recipe = &kitchen.recipes[making.recipe.0];
+        for lot in making.uses.iter().flat_map(|use_| shelf.drawable(DrawOf::Recipe(making.recipe), use_.on)) {
+            let lot = &kitchen.lots[lot];
+            if in_makes(recipe, &lot.amount).is_none() {
+                warnings.push(Warning::LotNotComparable {
+                    at: lot.at.clone(),
+                    food: recipe.name.clone(),
+                    amount: crate::measure::show(&lot.amount, kitchen.print.units),
+                    wanted: recipe.makes.dimension().symbol().to_owned(),
+                });
+            }
+        }
+    }
+    warnings
+}
+
 pub(super) fn not_comparable(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Warning {
     let lot = &kitchen.lots[lot];
     Warning::LotNotComparable {
@@ -105,7 +125,7 @@ fn replay(kitchen: &Kitchen, shelf: &mut Shelf, makings: &Makings) {
             if lot != draw.lot {
                 return None;
             }
-            crate::plan::in_makes(recipe, &Quantity::of(&own, 1.0))
+            in_makes(recipe, &Quantity::of(&own, 1.0))
         });
     }
 }

@@ -158,7 +158,7 @@ fn in_own_word(item: &Item, line: &Ingredient) -> Quantity {
 fn how_stated(item: &Item) -> Stated {
     match (&item.state, &item.size) {
         (State::Drained, _) => Stated::Drained,
-        (_, Some(size)) => Stated::Tin { size: size.base() },
+        (_, Some(size)) => Stated::Tin { size: size.clone() },
         _ => Stated::Plain,
     }
 }

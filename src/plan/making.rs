@@ -110,9 +110,9 @@ pub enum Stated {
     Plain,
     /// "240 g drained white beans".
     Drained,
-    /// "2 tins (400 g)": the size of one, in grams or millilitres.
+    /// "2 tins (400 g)": the size of one.
     Tin {
-        size: f64,
+        size: Quantity,
     },
 }
 

@@ -87,7 +87,8 @@ impl Planner<'_> {
     fn plan_recipe(&mut self, id: RecipeId) {
         let recipe = &self.kitchen.recipes[id.0];
         let mut uses = std::mem::take(&mut self.pending[id.0]);
-        uses.sort_by_key(|use_| (use_.at, use_.session.is_none()));
+        // Meals at one time in file order, also where a dish made at one of them brings the use.
+        uses.sort_by_key(|use_| (use_.at, use_.session.is_none(), use_.made_at));
         self.serve_from_lots(id, &mut uses);
         let open = match recipe.made {
             Made::AtTheMeal => self.make_at_meals(&mut uses, recipe),

@@ -6,7 +6,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use super::cover::Target;
-use crate::foods::Food;
+use crate::foods::{Food, convert};
 use crate::measure::{Dimension, TOLERANCE, whole_up};
 use crate::plan::{Need, NeedUse, Stated};
 
@@ -38,10 +38,8 @@ pub(super) struct Ask<'a> {
     pub food: &'a Food,
     /// Base units, pieces rounded up to whole ones.
     pub total: f64,
-    /// Base units, not rounded.
-    pub exact: f64,
-    /// The size of a tin that every line states, in base units.
-    pub tin: Option<f64>,
+    /// The sizes of tins that the lines state, in base units; empty where a line states none.
+    pub tins: Vec<f64>,
     /// The drained share, where every line is stated as drained: packs are then compared in drained grams.
     pub drained: Option<f64>,
     /// How many of the smallest unit make one base unit.
@@ -67,7 +65,7 @@ impl<'a> Ask<'a> {
         let drained = if all_drained { share } else { None };
         // A thousand-millionth of a gram; for tonnes a thousandth, so that sums stay whole numbers of 64 bits.
         let fine = if total < 1e6 { 1e9 } else { 1e3 };
-        Some(Ask { need, food, total, exact, tin: common_tin(&wanted).filter(|_| need.dimension != Dimension::Count), drained, fine })
+        Some(Ask { need, food, total, tins: stated_tins(&wanted, food, &need.dimension), drained, fine })
     }
 
     /// Base units as purchased to the unit in which packs are compared.
@@ -145,15 +143,14 @@ fn reaches(what: WindowFor, opened: Option<i64>, on: Date) -> bool {
     }
 }
 
-/// The one size of a tin that all of these lines state.
-fn common_tin(uses: &[&NeedUse]) -> Option<f64> {
-    let mut common: Option<f64> = None;
-    for part in uses {
-        let Stated::Tin { size } = part.stated else { return None };
-        if common.is_some_and(|other| (other - size).abs() > TOLERANCE * size) {
-            return None;
-        }
-        common = Some(size);
+/// The sizes of tins that these lines state, in base units of the need, where every one of them states a size.
+fn stated_tins(uses: &[&NeedUse], food: &Food, dimension: &Dimension) -> Vec<f64> {
+    if *dimension == Dimension::Count {
+        return Vec::new();
     }
-    common
+    let size = |part: &&NeedUse| match &part.stated {
+        Stated::Tin { size } => convert(food, size, dimension).ok().map(|size| size.base()),
+        Stated::Plain | Stated::Drained => None,
+    };
+    uses.iter().map(size).collect::<Option<Vec<f64>>>().unwrap_or_default()
 }

@@ -82,11 +82,13 @@ pub(super) struct AtShop<'a> {
     pub stocked: Stocked<'a>,
     pub windows: Vec<Window>,
     pub bought: Bought,
+    /// What the line leaves over, in the units of its [`Ask`].
+    pub left: i64,
 }
 
 impl AtShop<'_> {
     fn choice(&self) -> Choice {
-        Choice { shop: self.shop, price: self.bought.whole.price, left: self.bought.whole.left, packs: self.bought.whole.packs }
+        Choice { shop: self.shop, price: self.bought.whole.price, left: self.left, packs: self.bought.whole.packs }
     }
 }
 
@@ -168,19 +170,20 @@ impl<'a> Counter<'a> {
         let rule = if self.thrifty.contains(&need.food) { Choose::Cheapest } else { rules.choose };
         let mut at = Vec::new();
         for (index, &shop) in shops.iter().enumerate() {
-            let stocked = stock(&ask, self.packs_at(need.food, shop), warnings);
-            if stocked.is_empty() {
-                continue;
-            }
-            let windows = ask.windows(stocked.loose.is_some());
-            let Some(targets) = ask.targets(&windows, stocked.loose.is_some(), rules.short_by) else {
+            let shelves = stock(&ask, self.packs_at(need.food, shop), warnings);
+            let Some(loose) = shelves.first().map(|stocked| stocked.loose.is_some()) else { continue };
+            let windows = ask.windows(loose);
+            let Some(targets) = ask.targets(&windows, loose, rules.short_by) else {
                 return Some(Outcome::Unmet(ask));
             };
-            let Some(bought) = buy(&stocked.shelf, &targets, rule) else { continue };
+            let plans = shelves.into_iter().filter_map(|stocked| Some((buy(&stocked.shelf, &targets, rule)?, stocked)));
+            let best = plans.min_by(|(a, _), (b, _)| a.whole.compare(&b.whole, rule));
+            let Some((bought, stocked)) = best else { continue };
             if !bought.whole.proven {
                 warnings.push(note(&format!("the packs of {} could not be searched to the end; the best found are listed", food.name)));
             }
-            at.push(AtShop { shop: index, stocked, windows, bought });
+            let left = line::left_units(&ask, &windows, &bought);
+            at.push(AtShop { shop: index, stocked, windows, bought, left });
         }
         if at.is_empty() {
             return Some(Outcome::Plain { need, total: ask.total });

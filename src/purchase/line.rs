@@ -18,11 +18,11 @@ const FRESH_DAYS: i64 = 21;
 
 /// The line of a need that is bought at a shop.
 pub(super) fn bought(ask: &Ask, there: &AtShop, stays: &[Stay], currency: &Currency) -> ListLine {
-    let AtShop { stocked, windows, bought, .. } = there;
+    let AtShop { stocked, windows, bought, left, .. } = there;
     let mut line = plain(ask.need, ask.food, ask.total);
     line.packs = pack_lines(stocked, bought, currency);
     line.cost = Some(Money(bought.whole.price).decimal(currency));
-    line.left = Quantity::of(&ask.need.dimension, left(ask, windows, bought));
+    line.left = Quantity::of(&ask.need.dimension, tidy(ask.base(*left)));
     line.short = Quantity::of(&ask.need.dimension, tidy(ask.base(bought.whole.short)));
     line.left_until = stays.iter().filter(|stay| !stay.top_up).filter_map(|stay| stay.until).min();
     line.windows = (windows.len() > 1 && stocked.loose.is_none()).then(|| windows_text(stocked, windows, bought));
@@ -80,12 +80,16 @@ pub(super) fn plain(need: &Need, food: &Food, total: f64) -> ListLine {
     }
 }
 
-/// What a line leaves over, in base units as purchased.
-pub(super) fn left(ask: &Ask, windows: &[Window], bought: &Bought) -> f64 {
-    // Pieces are rounded over the trip: what the rounding added is no left-over where the windows did not ask for it.
-    let several = windows.iter().filter(|window| window.amount > 0.0).count() > 1;
-    let rounding = if several { ask.units(ask.total - ask.exact) } else { 0 };
-    tidy(ask.base((bought.whole.left - rounding).max(0)))
+/// What a line leaves over, in the units of its `ask`.
+///
+/// Pieces are rounded over the trip, not in each window: what the windows leave is less by what the rounding added.
+pub(super) fn left_units(ask: &Ask, windows: &[Window], bought: &Bought) -> i64 {
+    let rounding = if ask.need.dimension == Dimension::Count {
+        ask.units(ask.total) - windows.iter().map(|window| ask.units(window.amount)).sum::<i64>()
+    } else {
+        0
+    };
+    (bought.whole.left - rounding).max(0)
 }
 
 /// One entry a size, larger sizes first; the loose amount last.

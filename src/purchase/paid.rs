@@ -6,9 +6,8 @@ use jiff::civil::Date;
 
 use super::ask::{Ask, Window, WindowFor};
 use super::choose::AtShop;
-use super::line::left;
 use crate::foods::FoodId;
-use crate::measure::{Days, Dimension, Money};
+use crate::measure::{Days, Dimension, Money, tidy};
 use crate::pantry::after_days;
 
 /// One food of one trip. Amounts are in base units of `dimension`, as purchased.
@@ -41,7 +40,7 @@ impl Paid {
             food: ask.need.food,
             trip,
             dimension: ask.need.dimension.clone(),
-            bought: ask.total + left(ask, &there.windows, &there.bought) - ask.base(whole.short),
+            bought: ask.total + tidy(ask.base(there.left)) - ask.base(whole.short),
             cost: Money(whole.price),
             stays: stays(ask, there, on),
         }
@@ -60,7 +59,7 @@ pub(super) fn stays(ask: &Ask, there: &AtShop, on: Date) -> Vec<Stay> {
     let closed = [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max().map(|days| after_days(on, days));
     let opened = keeps.opened.as_ref().map(|fact| fact.value);
     let mut stays = Vec::new();
-    let all_left = left(ask, &there.windows, &there.bought);
+    let all_left = tidy(ask.base(there.left));
     if there.bought.whole.steps > 0 {
         stays.push(Stay { amount: all_left, until: closed, top_up: false });
     } else {

@@ -7,7 +7,7 @@ use crate::foods::convert;
 use crate::kitchen::{Pack, PackKind, Warning};
 use crate::measure::{Dimension, Quantity, TOLERANCE, UnitPrice};
 
-/// A pack this near a size stated in a line counts as that size (design: ten per cent).
+/// A pack this near a size stated in a line counts as that size (ten per cent).
 const NEAR_A_TIN: f64 = 0.10;
 
 /// A shelf, with the packs it was made of.
@@ -25,9 +25,11 @@ impl Stocked<'_> {
     }
 }
 
-/// The priced packs that can be compared with the need, larger ones first, then in file order.
-pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnings: &mut Vec<Warning>) -> Stocked<'a> {
+/// The priced packs that can be compared with the need, larger ones first, then in file order. A shop that sells the food loose at
+/// several prices or steps has one shelf for each, as one of them is bought.
+pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnings: &mut Vec<Warning>) -> Vec<Stocked<'a>> {
     let mut sized: Vec<(f64, Sized, &Pack)> = Vec::new();
+    let mut loosely: Vec<(Loose, &Pack)> = Vec::new();
     let mut stocked = Stocked::default();
     for pack in packs.filter(|pack| is_priced(pack)) {
         let found = match &pack.kind {
@@ -36,13 +38,7 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnin
                 let offer = offer.map(|offer| (i64::from(offer.buy), offer.pay.0));
                 sized.push((plain, Sized { size: units.max(1), price, offer }, pack));
             }),
-            PackKind::Loose { price, step } => loose_of(ask, price.as_ref(), step).map(|loose| {
-                let cheaper = stocked.shelf.loose.is_none_or(|there| loose.rate() < there.rate());
-                if cheaper {
-                    stocked.shelf.loose = Some(loose);
-                    stocked.loose = Some(pack);
-                }
-            }),
+            PackKind::Loose { price, step } => loose_of(ask, price.as_ref(), step).map(|loose| loosely.push((loose, pack))),
         };
         if let Err(why) = found {
             warnings.push(not_comparable(ask, pack, &why));
@@ -51,7 +47,15 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnin
     sized.sort_by(|a, b| b.0.total_cmp(&a.0));
     stocked.shelf.sized = sized.iter().map(|(_, sized, _)| *sized).collect();
     stocked.sized = sized.iter().map(|(_, _, pack)| *pack).collect();
-    stocked
+    if loosely.is_empty() {
+        return if stocked.is_empty() { Vec::new() } else { vec![stocked] };
+    }
+    let with_loose = |(loose, pack)| Stocked {
+        shelf: Shelf { sized: stocked.shelf.sized.clone(), loose: Some(loose) },
+        sized: stocked.sized.clone(),
+        loose: Some(pack),
+    };
+    loosely.into_iter().map(with_loose).collect()
 }
 
 pub(super) fn is_priced(pack: &Pack) -> bool {
@@ -82,11 +86,13 @@ fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(f64, i
         return Ok((plain, ask.plain_units(grams)));
     }
     let plain = in_measure(ask, size, &ask.need.dimension)?;
-    let counted = match ask.tin {
-        Some(tin) if (plain - tin).abs() <= (NEAR_A_TIN + TOLERANCE) * tin => tin,
-        _ => plain,
-    };
-    Ok((plain, ask.units(counted)))
+    Ok((plain, ask.units(nearest_tin(&ask.tins, plain).unwrap_or(plain))))
+}
+
+/// Of the sizes of tins that lines state, the one a pack counts as.
+fn nearest_tin(tins: &[f64], plain: f64) -> Option<f64> {
+    let near = tins.iter().copied().filter(|tin| (plain - tin).abs() <= (NEAR_A_TIN + TOLERANCE) * tin);
+    near.min_by(|a, b| (plain - a).abs().total_cmp(&(plain - b).abs()).then(a.total_cmp(b)))
 }
 
 fn loose_of(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity) -> Result<Loose, NotComparable> {

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::circles::circles;
 use super::hint;
 use super::source::Findings;
-use crate::kitchen::{After, Ingredient, Kitchen, LotOf, Made, Recipe, Spot, Wanted, Week};
+use crate::kitchen::{After, Ingredient, Kitchen, Made, Recipe, Spot, Wanted, Week};
 use crate::measure::{Dimension, Quantity};
 
 /// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
@@ -30,11 +30,6 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
     for meal in weeks.iter().flat_map(|(_, week)| &week.meals) {
         check_amounts(&meal.each, kitchen, sound, found);
         check_amounts(&meal.shared, kitchen, sound, found);
-    }
-    for lot in &kitchen.lots {
-        if let LotOf::Recipe(id) = lot.of {
-            check_amount(id.0, &lot.amount, &lot.at, kitchen, sound, found);
-        }
     }
     if all_weeks {
         check_people(&kitchen.recipes, weeks, found);

@@ -12,7 +12,7 @@ fn stated(amount: f64, stated: Stated) -> NeedUse {
 fn a_tin_within_ten_per_cent_counts_as_the_size_of_the_line() {
     let mut street = Street::new();
     street.pack(QUAY, "tinned white beans", 380.0, 89);
-    street.needs_uses("tinned white beans", Dimension::Mass, vec![stated(800.0, Stated::Tin { size: 400.0 })]);
+    street.needs_uses("tinned white beans", Dimension::Mass, vec![stated(800.0, Stated::Tin { size: Quantity::grams(400.0) })]);
     // Two tins of 380 count as 800.
     assert_eq!(street.said(), "2 x 380 g = 1.78, left 0, short 0");
 }
@@ -22,7 +22,7 @@ fn exactly_ten_per_cent_is_within_and_more_is_not() {
     for (grams, said) in [(360.0, "2 x 360 g = 1.78, left 0, short 0"), (359.0, "3 x 359 g = 2.67, left 277, short 0")] {
         let mut street = Street::new();
         street.pack(QUAY, "tinned white beans", grams, 89);
-        street.needs_uses("tinned white beans", Dimension::Mass, vec![stated(800.0, Stated::Tin { size: 400.0 })]);
+        street.needs_uses("tinned white beans", Dimension::Mass, vec![stated(800.0, Stated::Tin { size: Quantity::grams(400.0) })]);
         assert_eq!(street.said(), said);
     }
 }
@@ -31,7 +31,7 @@ fn exactly_ten_per_cent_is_within_and_more_is_not() {
 fn one_plain_line_makes_tins_count_by_weight() {
     let mut street = Street::new();
     street.pack(QUAY, "tinned white beans", 380.0, 89);
-    let uses = vec![stated(800.0, Stated::Tin { size: 400.0 }), a_use(2, 40.0)];
+    let uses = vec![stated(800.0, Stated::Tin { size: Quantity::grams(400.0) }), a_use(2, 40.0)];
     street.needs_uses("tinned white beans", Dimension::Mass, uses);
     // 840 less 16.8 is 823.2: 2 x 380 = 760 will not do; 3 x 380 - 840 = 300.
     assert_eq!(street.said(), "3 x 380 g = 2.67, left 300, short 0");
