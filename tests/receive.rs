@@ -233,3 +233,13 @@ fn a_price_seen_on_a_later_day_stays() {
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
     assert_eq!(text(&kitchen, "shops.toml"), later);
 }
+
+#[test]
+fn a_food_that_the_list_has_twice_has_two_lines_of_the_sheet() {
+    // Nobody knows what a handful weighs: it stands beside the 250 g.
+    let kitchen = shopping().meals(&supper("2026-11-30", "\"250 g moon cheese\", \"1 handful moon cheese\""));
+    let written = sheet(&kitchen, &[]);
+    assert_eq!(written.matches("food = \"moon cheese\"").count(), 2, "{written}");
+    receive(&kitchen, &["goods.toml"]);
+    assert_eq!(lots(&kitchen, 1).iter().map(|lot| lot.1).collect::<Vec<_>>(), [250.0, 1.0]);
+}

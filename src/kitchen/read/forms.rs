@@ -140,14 +140,8 @@ fn read_goods_form(kitchen: &Kitchen, top: &Table<'_>, found: &Findings) -> Opti
     let from = top.required("from", "2026-11-30", shapes::date);
     let trip = top.required("trip", "2026-11-28", shapes::date);
     let also = if top.has("also") { top.texts("also").unwrap_or_default() } else { Vec::new() };
-    let mut lines: Vec<GoodsLine> = Vec::new();
-    for table in top.each("line", "[[line]]") {
-        let Some(line) = read_goods_line(kitchen, &table, found) else { continue };
-        if lines.iter().any(|known| known.food == line.food) {
-            table.mistake("food", format!("a second line of {}", line.food), "Keep one line a food; name more sizes in packs, as a list.");
-        }
-        lines.push(line);
-    }
+    let tables = top.each("line", "[[line]]");
+    let lines = tables.iter().filter_map(|table| read_goods_line(kitchen, table, found)).collect();
     Some(GoodsForm { from: from?, from_at: top.spot_of("from"), trip: trip?, trip_at: top.spot_of("trip"), lines, also })
 }
 

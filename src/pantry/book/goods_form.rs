@@ -66,20 +66,20 @@ fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
 /// Lines that name nothing on the list and what cannot be read, at their places in the sheet: all of it at once.
 pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm) -> Result<(), Vec<Mistake>> {
     let mut mistakes = Vec::new();
-    let named = |bought: &Goods| form.lines.iter().find(|line| line.food == kitchen.foods[bought.food].name);
-    for line in &form.lines {
-        if !goods.iter().any(|bought| kitchen.foods[bought.food].name == line.food) {
-            mistakes.push(Mistake {
-                at: line.at.clone(),
-                cause: format!("{} is not among what this trip buys", line.food),
-                remedy: "Take the line out and write it into also: also = [\"1 kg onions at 1.20\"].".to_owned(),
-            });
-        }
+    let lines = lines_of(kitchen, goods, form);
+    for (index, line) in form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index))) {
+        let again = if form.lines[..index].iter().any(|other| other.food == line.food) { " once more" } else { "" };
+        mistakes.push(Mistake {
+            at: line.at.clone(),
+            cause: format!("{} is not among what this trip buys{again}", line.food),
+            remedy: "Take the line out and write it into also: also = [\"1 kg onions at 1.20\"].".to_owned(),
+        });
     }
-    goods.retain(|bought| named(bought).is_some_and(|line| !line.without));
-    for bought in goods.iter_mut() {
-        if let Some(line) = named(bought) {
-            lay_over(bought, line);
+    let found: Vec<Goods> = std::mem::take(goods);
+    for (mut bought, line) in found.into_iter().zip(lines) {
+        if let Some(line) = line.map(|line| &form.lines[line]).filter(|line| !line.without) {
+            lay_over(&mut bought, line);
+            goods.push(bought);
         }
     }
     for (text, at) in &form.also {
@@ -89,6 +89,16 @@ pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm) -> Resu
         }
     }
     if mistakes.is_empty() { Ok(()) } else { Err(mistakes) }
+}
+
+/// The line of each of the goods: a food that the list has twice has two lines, in its order.
+fn lines_of(kitchen: &Kitchen, goods: &[Goods], form: &GoodsForm) -> Vec<Option<usize>> {
+    let mut free: Vec<bool> = vec![true; form.lines.len()];
+    let line_of = |bought: &Goods| {
+        let line = (0..free.len()).find(|&line| free[line] && form.lines[line].food == kitchen.foods[bought.food].name);
+        line.inspect(|&line| free[line] = false)
+    };
+    goods.iter().map(line_of).collect()
 }
 
 fn lay_over(bought: &mut Goods, line: &GoodsLine) {
