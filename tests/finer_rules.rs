@@ -113,3 +113,112 @@ fn at_one_time_the_dish_of_the_earlier_meal_is_served_from_the_shelf_first() {
     let drawn = kitchen.list()["from_pantry"].clone();
     assert_eq!(drawn[0]["for"], json!(["Plate"]), "{drawn}");
 }
+
+/// First and Second are both visited, for what only they sell; bluegrain at either, 400 g wanted.
+fn bluegrain_in_both(first: &str, second: &str) -> Value {
+    let sells = |shop: &str, food: &str, pack: &str| format!("[[pack]]\nshop = \"{shop}\"\nfood = \"{food}\"\n{pack}\n");
+    let shops = "[[shop]]\nname = \"First\"\n[[shop]]\nname = \"Second\"\n".to_owned()
+        + &sells("First", "moonroot", "size = \"100 g\"\nprice = 1.00")
+        + &sells("Second", "starroot", "size = \"100 g\"\nprice = 1.00")
+        + &sells("First", "bluegrain", first)
+        + &sells("Second", "bluegrain", second);
+    let foods = format!("{BLUEGRAIN}[[food]]\nname = \"moonroot\"\n[[food]]\nname = \"starroot\"\n");
+    let meal = supper("2026-11-30", "\"400 g bluegrain\", \"100 g moonroot\", \"100 g starroot\"");
+    kitchen::shop_of(&kitchen().foods(&foods).shops(&shops).meals(&meal).list(), "bluegrain")
+}
+
+#[test]
+fn of_two_visited_shops_at_one_price_with_nothing_left_fewer_packs_and_then_the_file_decide() {
+    // Two of 200 g at 0.50, or one of 400 g at 1.00; a loose amount counts as one pack.
+    let (small, large) = ("size = \"200 g\"\nprice = 0.50", "size = \"400 g\"\nprice = 1.00");
+    assert_eq!(bluegrain_in_both(small, large), "Second");
+    assert_eq!(bluegrain_in_both(small, "loose = true\nprice = \"2.50 / kg\""), "Second");
+    assert_eq!(bluegrain_in_both(large, large), "First");
+}
+
+#[test]
+fn the_slack_is_of_the_top_up_too() {
+    // 100 g for Monday and 900 g for the shelf: 1000 g, of which 20 may stay unmet, so 985 g will do; of 100 g alone it would be 2.
+    let list = wants("100 g", &pack("bluegrain", "985 g", "1.00")).rules("[[staple]]\nfood = \"bluegrain\"\npar = \"900 g\"").list();
+    let line = line(&list, "bluegrain");
+    assert_eq!(packs(&line), sizes(&[("985 g", 1)]));
+    assert_amount(&line["short"], 15.0, "g");
+    assert_eq!(line["for"], json!(["Mon supper", "staple"]));
+}
+
+#[test]
+fn as_little_as_you_like_beside_a_need_is_a_pack_of_its_own_and_takes_the_slack_away() {
+    // 404 g are within 2 % of one pack of 400 g; with "to taste" the line has two windows: two packs for the one, one for the other.
+    let alone = wants("404 g", &pack("bluegrain", "400 g", "1.00"));
+    assert_eq!(packs(&line(&alone.list(), "bluegrain")), sizes(&[("400 g", 1)]));
+    let both = alone.meals(&supper("2026-11-30", "\"404 g bluegrain\", \"bluegrain, to taste\""));
+    let line = line(&both.list(), "bluegrain");
+    assert_amount(&line["need"], 404.0, "g");
+    assert_eq!(packs(&line), sizes(&[("400 g", 3)]));
+    assert_amount(&line["left"], 796.0, "g");
+}
+
+#[test]
+fn as_little_as_you_like_beside_a_need_that_is_sold_loose_is_one_step_more() {
+    // 100 g in steps of 50 g, and one step: 150 g at 1.00 a kilogram, one line of 0.15.
+    let kitchen = wants("100 g", &loose("1.00 / kg", "50 g")).meals(&supper("2026-11-30", "\"100 g bluegrain\", \"bluegrain, to taste\""));
+    let line = line(&kitchen.list(), "bluegrain");
+    assert_eq!((packs(&line), line["cost"].as_str()), (sizes(&[("loose", 1)]), Some("0.15")));
+    assert_amount(&line["packs"][0]["amount"], 150.0, "g");
+}
+
+#[test]
+fn one_size_has_one_entry_whatever_its_prices() {
+    // Any two for 1.50, or one at 1.00: three of 400 g are 1.50 + 0.90.
+    let offered = pack("bluegrain", "400 g", "0.90") + "offer = { buy = 2, pay = 1.50 }\n";
+    let line = line(&wants("1100 g", &(pack("bluegrain", "400 g", "1.00") + &offered)).list(), "bluegrain");
+    assert_eq!(line["packs"], json!([{"size": "400 g", "count": 3, "offer": 1, "cost": "2.40"}]));
+}
+
+const TWO_SESSIONS: &str = "from = 2026-11-30\n[[trip]]\non = 2026-11-27\n\
+    [[session]]\nstart = 2026-11-28T14:00\npeople = [\"cook\"]\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+
+#[test]
+fn frozen_spare_does_not_serve_on_the_day_it_is_made() {
+    // A plate takes 2 portions of stew in Saturday's session; at supper of that day, before the session is ready, nobody else can
+    // have stew: the third portion of the pot is frozen from Sunday on, and there is no session for Saturday's supper.
+    let plate = "name = \"Plate\"\nmakes = \"1 portion\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"2 portions recipe:stew\"\n[[step]]\ntext = \"Serve.\"\n";
+    let keys = "keeps = { fridge = \"0 days\", freezer = \"2 months\" }\n";
+    let with = |at: &str| {
+        kitchen().foods(BLUEGRAIN).recipe("plate", plate).recipe("stew", &stew("4 portions", keys).replace("any", "whole")).week(&format!(
+            "{TWO_SESSIONS}{}[[meal]]\non = {at}\nat = \"16:00\"\neach = [\"1 portion recipe:stew\"]\n",
+            supper("2026-11-28", "\"1 portion recipe:plate\"")
+        ))
+    };
+    assert!(with("2026-11-28").refusal().contains("no session is ready"));
+    // On Sunday at 16:00, before Sunday's session is ready, the frozen portion serves.
+    let list = with("2026-11-29").list();
+    assert_amount(&line(&list, "bluegrain")["need"], 400.0, "g");
+    assert_eq!(list["moves"][0]["at"], "2026-11-28");
+}
+
+#[test]
+fn the_freezer_serves_the_one_use_that_the_fridge_does_not_reach() {
+    // Fridge 2 days from Sunday: Tuesday is served from the fridge, Wednesday and Friday out of the freezer, each moved the day before;
+    // 3 portions of 4 in halves are one batch, and one portion is spare.
+    let meals: String = ["2026-12-01", "2026-12-02", "2026-12-04"].map(|on| supper(on, "\"1 portion recipe:stew\"")).concat();
+    let keys = "keeps = { fridge = \"2 days\", freezer = \"1 month\" }\n";
+    let list = kitchen().foods(BLUEGRAIN).recipe("stew", &stew("4 portions", keys).replace("any", "halves")).meals(&meals).list();
+    let moved: Vec<&Value> = list["moves"].as_array().into_iter().flatten().map(|moved| &moved["at"]).collect();
+    assert_eq!(moved, ["2026-12-01", "2026-12-03"]);
+    assert_amount(&list["spare"][0]["amount"], 1.0, "portion");
+    assert_amount(&line(&list, "bluegrain")["need"], 400.0, "g");
+}
+
+#[test]
+fn what_is_left_of_drained_packs_is_told_as_purchased() {
+    // A tin drains to 250 g; 240 g are wanted, so 10 g drained are left: 10 ÷ 0.5 = 20 g as purchased, as is the need of 480 g.
+    let kitchen = kitchen()
+        .foods("[[food]]\nname = \"tinned bluegrain\"\ndrained = \"50%\"\n")
+        .shops(&format!("{STALL}{}drained = \"250 g\"\n", pack("tinned bluegrain", "400 g", "1.00")))
+        .meals(&supper("2026-11-30", "\"240 g drained bluegrain\""));
+    let line = line(&kitchen.list(), "tinned bluegrain");
+    assert_amount(&line["need"], 480.0, "g");
+    assert_eq!(packs(&line), sizes(&[("400 g", 1)]));
+    assert_amount(&line["left"], 20.0, "g");
+}
