@@ -217,7 +217,8 @@ impl<'a> Before<'a> {
         if self.cooked {
             return match plain() {
                 Some(id) if foods[id].cooked.is_some() => Some(id),
-                found => kind("dried").or(found),
+                // Dried egg is not what is boiled: only what is cooked from dry has a cooked weight.
+                found => kind("dried").filter(|id| foods[*id].cooked.is_some()).or(found),
             };
         }
         plain()
