@@ -1,7 +1,10 @@
 //! Lines as cookery books print them, turned into grams as purchased by the built-in reference alone.
 
+#[path = "reference_lines/printed.rs"]
+mod printed;
+
 use pretty_assertions::assert_eq;
-use spence::foods::{Foods, as_purchased};
+use spence::foods::{Food, Foods, as_purchased};
 use spence::kitchen::{LineOf, read_line};
 use spence::measure::{Dimension, Spoons};
 
@@ -71,5 +74,75 @@ fn every_name_of_the_reference_reads_as_its_own_food() {
             let line = format!("100 g {name}");
             assert_eq!(grams(&line, &foods), (food.name.clone(), 100.0), "{line}");
         }
+    }
+}
+
+#[test]
+fn the_lines_of_many_books_are_read_as_a_cook_reads_them() {
+    let foods = Foods::reference();
+    for (typed, printed, weighs) in printed::PRINTED {
+        let line = read_line(typed, &foods).unwrap_or_else(|error| panic!("{typed}: {error:?}"));
+        assert_eq!(&line.to_string(), printed, "{typed}");
+        assert_eq!(read_line(printed, &foods).as_ref(), Ok(&line), "{typed} printed as {printed}");
+        let LineOf::Food { food, item } = &line.of else { panic!("{typed}: no food") };
+        let unknown = Food::default();
+        let food = foods.find(food).map_or(&unknown, |id| &foods[id]);
+        let got = item.as_ref().map_or_else(String::new, |item| match as_purchased(food, item, &Dimension::Mass, Spoons::Us) {
+            Ok(quantity) => format!("{:.2}", quantity.base()),
+            Err(missing) => missing.key,
+        });
+        assert_eq!(&got, weighs, "{typed}");
+    }
+}
+
+#[test]
+fn british_and_american_names_are_one_food() {
+    let foods = Foods::reference();
+    for (british, american) in [
+        ("courgette", "zucchini"),
+        ("aubergine", "eggplant"),
+        ("coriander", "cilantro"),
+        ("swede", "rutabaga"),
+        ("spring onion", "scallion"),
+        ("rocket", "arugula"),
+        ("beetroot", "beet"),
+        ("celeriac", "celery root"),
+        ("cos lettuce", "romaine lettuce"),
+        ("cavolo nero", "lacinato kale"),
+        ("mangetout", "snow pea"),
+        ("chickpea", "garbanzo bean"),
+        ("red pepper", "red bell pepper"),
+        ("chilli flakes", "red pepper flakes"),
+        ("prawn", "shrimp"),
+        ("sea bass", "branzino"),
+        ("minced beef", "ground beef"),
+        ("gammon", "ham steak"),
+        ("double cream", "heavy cream"),
+        ("soured cream", "sour cream"),
+        ("skimmed milk", "skim milk"),
+        ("mature cheddar", "sharp cheddar"),
+        ("plain flour", "all-purpose flour"),
+        ("self-raising flour", "self-rising flour"),
+        ("strong white flour", "bread flour"),
+        ("wholemeal flour", "whole wheat flour"),
+        ("cornflour", "cornstarch"),
+        ("icing sugar", "powdered sugar"),
+        ("caster sugar", "superfine sugar"),
+        ("bicarbonate of soda", "baking soda"),
+        ("black treacle", "molasses"),
+        ("rapeseed oil", "canola oil"),
+        ("cider vinegar", "apple cider vinegar"),
+        ("sultana", "golden raisin"),
+        ("porridge oats", "rolled oats"),
+        ("semolina", "cream of wheat"),
+        ("filo pastry", "phyllo dough"),
+        ("tomato purée", "tomato paste"),
+        ("clear honey", "honey"),
+        ("puy lentil", "french lentil"),
+        ("king edward potato", "yukon gold potato"),
+    ] {
+        let found = foods.find(british);
+        assert!(found.is_some(), "{british}");
+        assert_eq!(found, foods.find(american), "{british} / {american}");
     }
 }

@@ -48,7 +48,9 @@ fn answer(text: &str, to: Unit, foods: &Foods, spoons: Spoons) -> Result<Answer,
     match read_line(text, foods) {
         Ok(line) => match &line.of {
             LineOf::Food { food, item: Some(item) } => of_food(text, food, item, line.prep.as_deref(), to, foods, spoons),
-            LineOf::Food { item: None, .. } => Err(Failure::Usage(format!("\"{text}\" has no amount. Write one before the food."))),
+            LineOf::Food { item: None, .. } => {
+                Err(Failure::Usage(format!("\"{text}\" has no amount that can be reckoned. Write a number before the food.")))
+            }
             LineOf::Recipe { .. } => Err(Failure::Usage(format!("\"{text}\" is of a recipe. Only an amount of a food can be converted."))),
         },
         Err(error) => match read_amount(text) {
@@ -82,7 +84,9 @@ fn of_food(text: &str, name: &str, item: &Item, prep: Option<&str>, to: Unit, fo
         let (weight, _) = in_form_with_facts(food, item, &dimension, state, spoons).ok()?;
         (weight != quantity).then(|| (number_of(weight.base(), to, spoons), state))
     });
-    let mut remark = format!(" {} {}", food.name, state_words(&form));
+    // "As purchased" says nothing of what is bought as it is eaten.
+    let eaten_whole = !food.unknown && food.edible.is_none() && item.state == State::AsPurchased && form == item.state;
+    let mut remark = if eaten_whole { format!(" {}", food.name) } else { format!(" {} {}", food.name, state_words(&form)) };
     if let Some((weight, state)) = also {
         remark.push_str(&format!(" ({} {})", counted(weight, to), state_words(state)));
     }

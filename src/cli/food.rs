@@ -28,6 +28,10 @@ struct CardFact {
     source: Option<String>,
 }
 
+/// What the weights of a card are of.
+const LEGEND: &str = "\nA cup is a US cup in the form named; each, slice, bunch and the like are one as purchased; nutrients are of what is eaten.\n\
+                      What you know better goes into foods.toml.\n";
+
 /// Lines of a card that the JSON has as keys of their own.
 const KEYS: [&str; 4] = ["name", "also", "kind", "section"];
 
@@ -63,5 +67,6 @@ fn text(foods: &Foods, id: FoodId) -> String {
         .map(|(fact, value, source)| vec![fact, value, source])
         .collect();
     out.push_str(&columns(&rows, 2));
+    out.push_str(LEGEND);
     out
 }

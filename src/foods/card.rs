@@ -8,6 +8,9 @@ pub type CardLine = (String, String, String);
 
 const NOT_KNOWN: &str = "not known";
 
+/// From small to large; forms stay in order of the alphabet.
+const SIZES: [&str; 3] = ["small", "medium", "large"];
+
 impl Foods {
     /// Everything known of a food, a line a fact, always in the same order; what is not known has `not known` for its value.
     ///
@@ -40,7 +43,9 @@ fn weights(card: &mut Vec<CardLine>, food: &Food) {
 fn measured(card: &mut Vec<CardLine>, name: &str, fact: &Option<Fact<Measured>>, food: &Food) {
     match fact {
         Some(Fact { value: Measured::Table(table), source }) => {
-            for (form, weight) in table {
+            let mut rows: Vec<_> = table.iter().collect();
+            rows.sort_by_key(|(form, _)| SIZES.iter().position(|size| size == form));
+            for (form, weight) in rows {
                 let figure = format!("{name}, {form}");
                 let source = food.source_of(&figure, source).to_owned();
                 card.push((figure, grams(*weight), source));

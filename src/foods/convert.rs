@@ -313,6 +313,7 @@ fn small_share(word: Word) -> &'static str {
 pub(crate) fn unit_fact(unit: Unit, spoons: Spoons) -> (String, String, String) {
     let one = Amount::new(1.0, unit);
     let (name, source) = match (spoons, unit) {
+        (_, Unit::Dessertspoon) => (one.to_string(), "two teaspoons, from memory"),
         (Spoons::Metric, Unit::Teaspoon | Unit::Tablespoon | Unit::Cup) => (one.to_string(), "rules.spoons = \"metric\""),
         // Every weight of a cup is of this one, whichever the household's spoons are.
         (_, Unit::Cup) => ("1 US cup".to_owned(), "NIST SP 811 (2008), B.8"),

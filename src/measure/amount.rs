@@ -55,7 +55,7 @@ pub(crate) fn times(text: &str, at: usize) -> Option<usize> {
     let from = skip_space(text, at);
     let sign = text[from..].chars().next().filter(|c| matches!(c, 'x' | 'X' | '×' | '✕' | '*'))?;
     let after = skip_space(text, from + sign.len_utf8());
-    text[after..].starts_with(|c: char| c.is_ascii_digit()).then_some(after)
+    text[after..].starts_with(|c: char| c.is_ascii_digit() || number::is_vulgar(c)).then_some(after)
 }
 
 /// A number and its unit at the start of `text`; `None` where it does not begin with a number.

@@ -1,10 +1,11 @@
 //! Reading a number as cooks write it: digits, fractions, ranges and small number words.
 //!
 //! ```text
-//! number   = [about] single [ (dash | "to" | "or") single ]
+//! number   = [about] single [ (dash | "to" | "or") single ] | "between" single "and" single
 //! single   = digits [fraction] | fraction | words
 //! digits   = "2" | "1.5" | "1,5"
 //! fraction = "1/2" | "½" | " 1/2" | "-1/2"
+//!            a fraction may be "of a" thing: "½ a lemon", "1/2 of a lemon"
 //! words    = "a" | "an" | "one" … "twelve" | "half [a]" | "a couple of" | ["half"] "a dozen" | "2 dozen"
 //! ```
 
@@ -40,9 +41,10 @@ pub(crate) fn number(text: &str) -> Result<Option<Read>, ReadError> {
     {
         return Err(error("the amount is negative", "write an amount above zero"));
     }
-    let Some(first) = single(text, start)? else { return Ok(None) };
+    let between = lower_word_at(text, start).filter(|(word, _)| word == "between").map(|(_, end)| end);
+    let Some(first) = single(text, between.unwrap_or(start))? else { return Ok(None) };
     let mut read = Read { number: Number { low: first.value, high: first.value }, end: first.end, in_words: first.in_words };
-    if let Some((after, by_dash)) = range_mark(text, first.end)
+    if let Some((after, by_dash)) = range_mark(text, first.end, between.is_some())
         && let Some(second) = single(text, after)?
         && !(second.in_words && text[after..second.end].eq_ignore_ascii_case("a"))
     {
@@ -55,6 +57,12 @@ pub(crate) fn number(text: &str) -> Result<Option<Read>, ReadError> {
         } else {
             read.number.high = second.value;
         }
+    }
+    if between.is_some() && read.end == first.end {
+        return Ok(None);
+    }
+    if read.number.high < 1.0 {
+        read.end = past_article(text, read.end);
     }
     if read.number.low <= 0.0 {
         return Err(error("the amount is zero", "write an amount above zero"));
@@ -230,13 +238,20 @@ fn words(text: &str, at: usize) -> Option<Single> {
     found(value, after, false)
 }
 
-/// After a range's dash, "to" or "or", where a number follows it.
-fn range_mark(text: &str, at: usize) -> Option<(usize, bool)> {
+/// Past the "a" or "of a" of "½ a lemon".
+fn past_article(text: &str, at: usize) -> usize {
+    let after = lower_word_at(text, at).filter(|(of, _)| of == "of").map_or(at, |(_, end)| end);
+    lower_word_at(text, after).filter(|(word, _)| matches!(word.as_str(), "a" | "an")).map_or(at, |(_, end)| end)
+}
+
+/// After a range's dash, "to" or "or" (between: "and"), where a number follows it.
+fn range_mark(text: &str, at: usize, between: bool) -> Option<(usize, bool)> {
     let from = skip_space(text, at);
     let (after, by_dash) = match text[from..].chars().next() {
         Some(dash) if DASHES.contains(&dash) => (from + dash.len_utf8(), true),
         _ => match word_at(text, at)? {
             ("to" | "or", after) => (after, false),
+            ("and", after) if between => (after, false),
             _ => return None,
         },
     };
@@ -341,6 +356,11 @@ mod tests {
             ("twelve", 12.0, 12.0, ""),
             ("three-quarters of a cup", 0.75, 0.75, " cup"),
             ("two thirds cup", 2.0 / 3.0, 2.0 / 3.0, " cup"),
+            ("½ a lemon", 0.5, 0.5, " lemon"),
+            ("1/2 of a lemon", 0.5, 0.5, " lemon"),
+            ("½ avocado", 0.5, 0.5, " avocado"),
+            ("between 2 and 3 onions", 2.0, 3.0, " onions"),
+            ("between two and three onions", 2.0, 3.0, " onions"),
             ("1 400 g tin", 1.0, 1.0, " 400 g tin"),
         ] {
             assert_eq!(ends(text), Some((low, high, rest)), "{text}");

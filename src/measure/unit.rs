@@ -18,6 +18,7 @@ pub enum Unit {
     Decilitre,
     Litre,
     Teaspoon,
+    Dessertspoon,
     Tablespoon,
     FluidOunce,
     Cup,
@@ -69,6 +70,21 @@ pub enum Word {
     Pot,
     Tube,
     Punnet,
+    Dollop,
+    Glug,
+    Squeeze,
+    Scoop,
+    Ladle,
+    Glass,
+    Chunk,
+    Lump,
+    Pat,
+    Square,
+    Floret,
+    Spear,
+    Segment,
+    Pod,
+    Twist,
 }
 
 /// Which spoons and cups a line means.
@@ -123,9 +139,12 @@ impl Unit {
             Unit::Decilitre => Millilitres(100.0),
             Unit::Litre => Millilitres(1000.0),
             Unit::Teaspoon if metric => Millilitres(5.0),
+            Unit::Dessertspoon if metric => Millilitres(10.0),
             Unit::Tablespoon if metric => Millilitres(15.0),
             Unit::Cup if metric => Millilitres(250.0),
             Unit::Teaspoon => Millilitres(US_GALLON_ML / 768.0),
+            // Two teaspoons, from memory: American tables do not have it.
+            Unit::Dessertspoon => Millilitres(US_GALLON_ML / 384.0),
             Unit::Tablespoon => Millilitres(US_GALLON_ML / 256.0),
             Unit::FluidOunce => Millilitres(US_GALLON_ML / 128.0),
             Unit::Cup => Millilitres(US_CUP_ML),
@@ -146,7 +165,7 @@ impl Unit {
     /// Neither metric nor a word of the kitchen: what one is must be looked up.
     pub(crate) fn is_customary(self) -> bool {
         use Unit::*;
-        matches!(self, Ounce | Pound | Teaspoon | Tablespoon | FluidOunce | Cup | Pint | Quart | Gallon)
+        matches!(self, Ounce | Pound | Teaspoon | Dessertspoon | Tablespoon | FluidOunce | Cup | Pint | Quart | Gallon)
     }
 
     /// `tbsp`, `cup`, `clove`; nothing for plain pieces.
@@ -256,8 +275,9 @@ static NAMES: &[Names] = &[
     (Unit::Centilitre,  "cl", "cl", &["centilitre", "centilitres", "centiliter", "centiliters"]),
     (Unit::Decilitre,   "dl", "dl", &["decilitre", "decilitres", "deciliter", "deciliters"]),
     (Unit::Litre,       "l", "l", &["litre", "litres", "liter", "liters", "ltr", "ltrs"]),
-    (Unit::Teaspoon,    "tsp", "tsp", &["tsps", "teaspoon", "teaspoons", "teaspoonful", "teaspoonfuls"]),
-    (Unit::Tablespoon,  "tbsp", "tbsp", &["tbsps", "tbs", "tblsp", "tablespoon", "tablespoons", "tablespoonful", "tablespoonfuls"]),
+    (Unit::Teaspoon,    "tsp", "tsp", &["tsps", "teaspoon", "teaspoons", "teaspoonful", "teaspoonfuls", "tspn"]),
+    (Unit::Dessertspoon, "dsp", "dsp", &["dsps", "dstsp", "dessertspoon", "dessertspoons", "dessertspoonful"]),
+    (Unit::Tablespoon,  "tbsp", "tbsp", &["tbsps", "tbs", "tblsp", "tbl", "tbls", "tbspn", "tablespoon", "tablespoons", "tablespoonful", "tablespoonfuls"]),
     (Unit::FluidOunce,  "fl oz", "fl oz", &["floz", "fluid ounce", "fluid ounces"]),
     (Unit::Cup,         "cup", "cups", &["c", "cupful", "cupfuls"]),
     (Unit::Pint,        "pint", "pints", &["pt", "pts"]),
@@ -291,7 +311,7 @@ static NAMES: &[Names] = &[
     (Unit::Word(Word::Block),   "block", "blocks", &[]),
     (Unit::Word(Word::Tin),     "tin", "tins", &["can", "cans"]),
     (Unit::Word(Word::Jar),     "jar", "jars", &[]),
-    (Unit::Word(Word::Packet),  "packet", "packets", &["package", "packages", "pack", "packs", "pkg", "pkgs", "pkt", "pkts", "sachet", "sachets"]),
+    (Unit::Word(Word::Packet),  "packet", "packets", &["package", "packages", "pack", "packs", "pkg", "pkgs", "pkt", "pkts", "sachet", "sachets", "pouch", "pouches"]),
     (Unit::Word(Word::Bottle),  "bottle", "bottles", &[]),
     (Unit::Word(Word::Carton),  "carton", "cartons", &[]),
     (Unit::Word(Word::Tub),     "tub", "tubs", &[]),
@@ -302,6 +322,21 @@ static NAMES: &[Names] = &[
     (Unit::Word(Word::Punnet),  "punnet", "punnets", &[]),
     (Unit::Word(Word::Ball),    "ball", "balls", &[]),
     (Unit::Word(Word::Loaf),    "loaf", "loaves", &[]),
+    (Unit::Word(Word::Dollop),  "dollop", "dollops", &[]),
+    (Unit::Word(Word::Glug),    "glug", "glugs", &[]),
+    (Unit::Word(Word::Squeeze), "squeeze", "squeezes", &[]),
+    (Unit::Word(Word::Scoop),   "scoop", "scoops", &[]),
+    (Unit::Word(Word::Ladle),   "ladle", "ladles", &["ladleful", "ladlefuls"]),
+    (Unit::Word(Word::Glass),   "glass", "glasses", &["glassful", "glassfuls"]),
+    (Unit::Word(Word::Chunk),   "chunk", "chunks", &[]),
+    (Unit::Word(Word::Lump),    "lump", "lumps", &[]),
+    (Unit::Word(Word::Pat),     "pat", "pats", &[]),
+    (Unit::Word(Word::Square),  "square", "squares", &[]),
+    (Unit::Word(Word::Floret),  "floret", "florets", &[]),
+    (Unit::Word(Word::Spear),   "spear", "spears", &[]),
+    (Unit::Word(Word::Segment), "segment", "segments", &[]),
+    (Unit::Word(Word::Pod),     "pod", "pods", &[]),
+    (Unit::Word(Word::Twist),   "twist", "twists", &["grind", "grinds", "grinding", "grindings"]),
 ];
 
 /// The kitchen word of this singular: `clove`. For readers of foods.toml, where it is a key.

@@ -4,8 +4,8 @@ use super::measure::{Measure, bracket_at, bracket_size, join};
 use super::resolve::{Found, resolve};
 use super::words::{self, Class};
 use super::{Line, LineError, LineOf};
-use crate::foods::{Foods, Item, State};
-use crate::measure::{Amount, Prefix, Quantity, ReadError, Unit, Word as UnitWord, is_vulgar, prefix, unit_at};
+use crate::foods::{Foods, Item, Measured, State, key_of};
+use crate::measure::{Amount, Prefix, Quantity, ReadError, Spoons, Unit, Word as UnitWord, prefix, unit_at};
 
 /// One typed word and where it begins.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -140,9 +140,10 @@ pub(super) fn food_line(text: &str, start: usize, measure: Measure, parts: Parts
     if head.is_empty() {
         return Err(no_food(text, start, parts.start));
     }
-    if measure.amount.is_none() {
-        amount_elsewhere(text, &head, &parts.brackets, start, foods)?;
-    } else if matches!(head[0].text, "to" | "or" | "and" | "x") {
+    if !measure.unit_given {
+        unit_alone(&head, foods)?;
+    }
+    if measure.amount.is_some() && matches!(head[0].text, "to" | "or" | "and" | "x") {
         let cause = format!("\"{}\" follows the amount", head[0].text);
         return Err(LineError::new(cause, "write one amount, then the food", head[0].start));
     }
@@ -154,12 +155,47 @@ pub(super) fn food_line(text: &str, start: usize, measure: Measure, parts: Parts
     let Some(found) = resolve(&head, stated, foods) else {
         return Err(no_food(text, start, head[0].start));
     };
-    let mut line = Gathered { plus: measure.plus.clone(), remark: measure.remark.clone(), ..Gathered::default() };
+    let mut line = Gathered {
+        plus: measure.plus.clone(),
+        remark: measure.remark.clone(),
+        prep: measure.vague.clone(),
+        has_amount: measure.amount.is_some(),
+        ..Gathered::default()
+    };
     line.trailing(&found).map_err(|error| LineError::new(error.cause, error.remedy, head[0].start))?;
     for segment in rest.iter().filter(|segment| !segment.is_empty()) {
         line.part(&phrase(segment)).map_err(|error| LineError::new(error.cause, error.remedy, segment[0].start))?;
     }
-    Ok(line.finish(measure, found, &parts.brackets))
+    Ok(filled(line.finish(measure, found, &parts.brackets), foods))
+}
+
+/// "1 cup brown sugar, packed" and "1 cup (grated) parmesan" say how the cup is filled, wherever they stand: the form is the cup's where
+/// the food knows what such a cup weighs. After a comma that holds for "packed" alone, since only a full cup can be; the others are done later.
+fn filled(mut line: Line, foods: &Foods) -> Line {
+    let LineOf::Food { food, item: Some(item) } = &mut line.of else { return line };
+    let Some(Measured::Table(cups)) = foods.find_known(&key_of(food)).and_then(|id| foods[id].cup.as_ref()).map(|cup| &cup.value) else {
+        return line;
+    };
+    let is_volume = item.amount.unit.is_measured() && matches!(item.amount.most(Spoons::Us), Quantity::Volume(_));
+    if !is_volume || item.size.is_some() || item.state != State::AsPurchased {
+        return line;
+    }
+    let form = |entry: &str| {
+        let describes = entry.split(' ').all(|word| matches!(words::class(word), Some(Class::Form | Class::Adverb)));
+        describes && entry.split(' ').next_back().is_some_and(|last| cups.contains_key(last))
+    };
+    let packed = |entry: &str| form(entry) && entry.ends_with("packed");
+    for (told, fits) in [(&mut line.remark, &form as &dyn Fn(&str) -> bool), (&mut line.prep, &packed)] {
+        let Some(entries) = told.as_deref() else { continue };
+        let entries: Vec<&str> = entries.split(", ").collect();
+        if let Some(at) = entries.iter().position(|entry| fits(entry)) {
+            item.state = State::Prepared(entries[at].to_lowercase());
+            let rest: Vec<&str> = entries.iter().enumerate().filter(|(index, _)| *index != at).map(|(_, entry)| *entry).collect();
+            *told = (!rest.is_empty()).then(|| rest.join(", "));
+            break;
+        }
+    }
+    line
 }
 
 fn no_food(text: &str, start: usize, at: usize) -> LineError {
@@ -167,37 +203,25 @@ fn no_food(text: &str, start: usize, at: usize) -> LineError {
     LineError::new(format!("\"{said}\" names no food"), "write the food after the amount", at.min(text.len()))
 }
 
-/// A line without an amount is "to taste", and so must not hide one: `flour 200 g`, `g flour`, `flour (200 g)`.
-fn amount_elsewhere(text: &str, head: &[Word], brackets: &[&str], start: usize, foods: &Foods) -> Result<(), LineError> {
-    const REMEDY: &str = "write the amount first: 200 g flour";
-    if brackets.iter().any(|bracket| bracket_size(bracket).is_some()) {
-        return Err(LineError::new("the only amount stands in a bracket", REMEDY, start));
-    }
-    if is_known(head, foods) {
-        return Ok(());
-    }
-    for word in &head[1..] {
-        let end = head[head.len() - 1];
-        let rest = &text[word.start..end.start + end.text.len()];
-        if word.text.starts_with(|c: char| c.is_ascii_digit() || is_vulgar(c))
-            && let Ok(Some(Prefix { end, .. })) = prefix(rest)
-            && rest[end..].trim().is_empty()
-        {
-            return Err(LineError::new("the amount stands after the food", REMEDY, word.start));
-        }
-    }
+/// A line without an amount is "to taste", and so must not hide one: `g flour`.
+fn unit_alone(head: &[Word], foods: &Foods) -> Result<(), LineError> {
     if let Some((unit, end)) = unit_at(head[0].text, 0)
         && unit.is_measured()
         && end == head[0].text.len()
         && head.len() > 1
+        && !is_known(head, foods)
     {
-        return Err(LineError::new(format!("\"{}\" has no number before it", head[0].text), REMEDY, head[0].start));
+        return Err(LineError::new(
+            format!("\"{}\" has no number before it", head[0].text),
+            "write the amount first: 200 g flour",
+            head[0].start,
+        ));
     }
     Ok(())
 }
 
 fn is_known(head: &[Word], foods: &Foods) -> bool {
-    foods.find_known(&crate::foods::key_of(&phrase(head))).is_some()
+    foods.find_known(&key_of(&phrase(head))).is_some()
 }
 
 pub(super) fn phrase(words: &[Word]) -> String {
@@ -217,8 +241,10 @@ struct Gathered {
     prep: Option<String>,
     remark: Option<String>,
     plus: Vec<Amount>,
-    /// The parts that gave `plus`, for a line without an amount to add it to.
-    plus_text: Vec<String>,
+    /// Without an amount there is nothing to add a "plus" to.
+    has_amount: bool,
+    /// Parts that may tell the size of one.
+    sizes: Vec<String>,
     to_taste: bool,
 }
 
@@ -232,14 +258,17 @@ impl Gathered {
     /// One part after a comma.
     fn part(&mut self, part: &str) -> Result<(), ReadError> {
         let lower = part.to_ascii_lowercase();
-        if let Some(after) = ["plus ", "+ ", "+"].iter().find_map(|mark| lower.starts_with(mark).then_some(mark.len()))
+        if self.has_amount
+            && let Some(after) = ["plus ", "+ ", "+"].iter().find_map(|mark| lower.starts_with(mark).then_some(mark.len()))
             && let Some(Prefix { amount, end, .. }) = prefix(&part[after..])?
             && amount.unit != Unit::Portion
         {
             self.plus.push(amount);
-            self.plus_text.push(part.to_owned());
             let rest = part[after + end..].trim();
             join(&mut self.prep, (!rest.is_empty()).then(|| rest.to_owned()));
+        } else if bracket_size(part).is_some_and(|(_, rest, _)| rest.is_none()) {
+            // "4 cod loins, 140 g each" says it as a bracket would.
+            self.sizes.push(part.to_owned());
         } else if lower == "or" || lower.starts_with("or ") && lower != "or to taste" {
             join(&mut self.remark, Some(part.to_owned()));
         } else if matches!(lower.as_str(), "to taste" | "or to taste") {
@@ -252,13 +281,14 @@ impl Gathered {
 
     fn finish(mut self, mut measure: Measure, found: Found, brackets: &[&str]) -> Line {
         let unit = found.unit.or(measure.amount.as_ref().map(|amount| amount.unit));
-        for bracket in brackets.iter().filter(|bracket| !bracket.is_empty()) {
-            match bracket_size(bracket).filter(|(_, _, each)| measure.size.is_none() && takes_size(unit, &measure, *each)) {
+        let sizes = std::mem::take(&mut self.sizes);
+        for bracket in brackets.iter().copied().chain(sizes.iter().map(String::as_str)).filter(|bracket| !bracket.is_empty()) {
+            match bracket_size(bracket).filter(|(size, _, each)| measure.size.is_none() && takes_size(unit, &measure, size, *each)) {
                 Some((size, rest, _)) => {
                     measure.size = Some(size);
                     join(&mut self.remark, rest);
                 }
-                None => join(&mut self.remark, Some((*bracket).to_owned())),
+                None => join(&mut self.remark, Some(bracket.to_owned())),
             }
         }
         let item = match measure.amount {
@@ -268,7 +298,7 @@ impl Gathered {
                 }
                 let mut amount = Amount { unit: unit.unwrap_or(amount.unit), ..amount };
                 // "2 x 400 g chopped tomatoes" are two tins.
-                let bare = amount.unit == Unit::Piece && !measure.unit_given && found.state == State::AsPurchased;
+                let bare = amount.unit == Unit::Piece && found.state == State::AsPurchased;
                 if bare && measure.size.is_some() && found.food.starts_with("tinned ") {
                     amount.unit = Unit::Word(UnitWord::Tin);
                 }
@@ -281,9 +311,6 @@ impl Gathered {
                 if let State::Prepared(form) = &found.state {
                     join(&mut self.prep, Some(form.clone()));
                 }
-                for text in self.plus_text {
-                    join(&mut self.prep, Some(text));
-                }
                 None
             }
         };
@@ -291,14 +318,12 @@ impl Gathered {
     }
 }
 
-/// May a bracket after the food tell the size of one?
-fn takes_size(unit: Option<Unit>, measure: &Measure, each: bool) -> bool {
+/// May a bracket after the food tell the size of one? Of one thing alone, what it weighs is that.
+fn takes_size(unit: Option<Unit>, measure: &Measure, size: &Quantity, each: bool) -> bool {
+    let one = measure.amount.as_ref().is_some_and(|amount| amount.low == 1.0 && amount.high == 1.0);
     match unit {
         Some(Unit::Word(word)) if word.is_container() => true,
-        Some(Unit::Word(UnitWord::Bunch | UnitWord::Head | UnitWord::Block | UnitWord::Ball | UnitWord::Loaf | UnitWord::Fillet)) => {
-            each || measure.amount.as_ref().is_some_and(|amount| amount.high <= 1.0)
-        }
-        Some(Unit::Word(_) | Unit::Piece) => each,
+        Some(Unit::Word(_) | Unit::Piece) => each || one && matches!(size, Quantity::Mass(_)),
         _ => false,
     }
 }

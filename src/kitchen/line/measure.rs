@@ -1,7 +1,8 @@
 //! The amount at the start of a line, with its unit and the size of one.
 
 use super::LineError;
-use super::words::{self, Class};
+use super::length::{Long, length, length_at};
+use super::unnumbered::{Qualified, likened, qualified, told, vague, without_number};
 use crate::foods::{Foods, Grade, key_of};
 use crate::measure::{
     Amount, Prefix, Quantity, ReadError, Spoons, Unit, Word, is_vulgar, number, prefix, skip_space, times, unit_at, upper_end,
@@ -16,6 +17,8 @@ pub(super) struct Measure {
     pub size: Option<Quantity>,
     pub grade: Option<Grade>,
     pub plus: Vec<Amount>,
+    /// "a few sprigs": some amount, but nobody can say which.
+    pub vague: Option<String>,
     /// "heaped", "level", and the other measure of "200 g / 7 oz".
     pub remark: Option<String>,
     /// Where the words about the food begin.
@@ -23,19 +26,23 @@ pub(super) struct Measure {
 }
 
 pub(super) fn read(text: &str, start: usize, foods: &Foods) -> Result<Measure, LineError> {
+    if let Some(vague) = vague(text, start, foods) {
+        return Ok(vague);
+    }
     let at = |offset: usize| move |error: ReadError| LineError::new(error.cause, error.remedy, offset);
     let Some(read) = number(&text[start..]).map_err(at(start))? else { return Ok(without_number(text, start, foods)) };
     let after_number = start + read.end;
     if (read.in_words || text[after_number..].starts_with('-')) && begins_known(text, start, foods) {
         return Ok(Measure { end: start, ..Measure::default() });
     }
-    if let Some(word) = word_at(text, after_number).map(|(word, _)| word)
-        && words::is_vague(word)
-    {
-        return Err(LineError::new(format!("\"a {word}\" is no number"), "write how many", start));
-    }
-    let mut reader =
-        Reader { text, foods, low: read.number.low, high: read.number.high, measure: Measure { end: after_number, ..Measure::default() } };
+    let mut reader = Reader {
+        text,
+        start,
+        foods,
+        low: read.number.low,
+        high: read.number.high,
+        measure: Measure { end: after_number, ..Measure::default() },
+    };
     reader.size_before_unit()?;
     reader.unit()?;
     reader.size_after_unit()?;
@@ -44,37 +51,14 @@ pub(super) fn read(text: &str, start: usize, foods: &Foods) -> Result<Measure, L
     Ok(reader.finish())
 }
 
-/// "Pinch of salt" is one pinch; anything else begins with the food.
-fn without_number(text: &str, start: usize, foods: &Foods) -> Measure {
-    let none = Measure { end: start, ..Measure::default() };
-    let mut at = start;
-    let mut grade = None;
-    if let Some((word, end)) = word_at(text, at)
-        && let Some(Class::Grade(found)) = words::class(word)
-    {
-        (at, grade) = (end, Some(found));
-    }
-    let Some((unit @ Unit::Word(word), end)) = unit_at(text, at) else { return none };
-    let of = word_at(text, end).filter(|(of, _)| *of == "of");
-    let loose = matches!(word, Word::Pinch | Word::Dash | Word::Drop | Word::Splash | Word::Drizzle | Word::Handful | Word::Knob);
-    if !(of.is_some() || loose || matches!(word, Word::Bunch | Word::Sprig)) || begins_known(text, start, foods) {
-        return none;
-    }
-    let end = of.map_or(end, |(_, end)| end);
-    if text[end..].trim().is_empty() {
-        return none;
-    }
-    Measure { amount: Some(Amount::new(1.0, unit)), unit_given: true, grade, end, ..Measure::default() }
-}
-
 /// Do the words up to the first comma or bracket name a known food?
-fn begins_known(text: &str, start: usize, foods: &Foods) -> bool {
+pub(super) fn begins_known(text: &str, start: usize, foods: &Foods) -> bool {
     let end = text[start..].find([',', '(', ';']).map_or(text.len(), |length| start + length);
     foods.find_known(&key_of(&text[start..end])).is_some()
 }
 
 /// The run of letters (and hyphens) after any space.
-fn word_at(text: &str, at: usize) -> Option<(&str, usize)> {
+pub(super) fn word_at(text: &str, at: usize) -> Option<(&str, usize)> {
     let from = skip_space(text, at);
     let end = text[from..].find(|c: char| !c.is_alphanumeric() && c != '-').map_or(text.len(), |length| from + length);
     (end > from).then(|| (&text[from..end], end))
@@ -133,8 +117,52 @@ pub(super) fn bracket_at(text: &str, at: usize) -> Result<Option<(&str, usize)>,
     Err(LineError::new("a bracket is not closed", "close it with \")\"", from))
 }
 
+/// What "/14oz" or "(14 oz)" says again of the measure before it, and where the text goes on.
+fn said_again(text: &str, at: usize) -> Result<(Option<String>, usize), LineError> {
+    let mut said = None;
+    let mut end = at;
+    loop {
+        let from = skip_space(text, end);
+        if text[from..].starts_with(['/', '|'])
+            && let Some((_, length)) = size_in(&text[from + 1..])
+        {
+            join(&mut said, Some(text[from + 1..from + 1 + length].trim().to_owned()));
+            end = from + 1 + length;
+        } else if let Some((inner, after)) = bracket_at(text, from)?
+            && let Some((_, None, false)) = bracket_size(inner)
+        {
+            join(&mut said, Some(inner.trim().to_owned()));
+            end = after;
+        } else {
+            return Ok((said, end));
+        }
+    }
+}
+
+fn is_container(unit: Unit) -> bool {
+    matches!(unit, Unit::Word(word) if word.is_container())
+}
+
+/// Things of which a line may say what one weighs: "200 g block feta", "30 g bunch dill".
+fn is_one_thing(unit: Unit) -> bool {
+    use Word::*;
+    is_container(unit)
+        || unit == Unit::Piece
+        || matches!(unit, Unit::Word(Block | Ball | Loaf | Bunch | Head | Bulb | Fillet | Chunk | Lump | Knob | Glass | Sheet))
+}
+
+/// Is the unit's word itself (the) food, or the first word of one: "2 cloves" of the spice, "2 bay leaves"?
+pub(super) fn names_a_food(text: &str, at: usize, unit_end: usize, foods: &Foods) -> bool {
+    let end = text[at..].find([',', '(', ';']).map_or(text.len(), |length| at + length);
+    // "2 cloves (5 g each) garlic": the food stands after the bracket.
+    let goes_on =
+        bracket_at(text, end).ok().flatten().is_some_and(|(_, after)| text[after..].trim_start().starts_with(char::is_alphanumeric));
+    !goes_on && foods.find_known(&key_of(&text[at..end.max(unit_end)])).is_some()
+}
+
 struct Reader<'a> {
     text: &'a str,
+    start: usize,
     foods: &'a Foods,
     low: f64,
     high: f64,
@@ -144,13 +172,22 @@ struct Reader<'a> {
 impl Reader<'_> {
     /// `x 400 g`, `(14-ounce)` or ` 400 g` right after the number.
     fn size_before_unit(&mut self) -> Result<(), LineError> {
+        // "1 x tin" is one tin.
+        if let Some((_, after)) = word_at(self.text, self.measure.end).filter(|(word, _)| matches!(*word, "x" | "X"))
+            && unit_at(self.text, after).is_some()
+        {
+            self.measure.end = after;
+        }
         let at = self.measure.end;
-        if let Some(after) = times(self.text, at) {
+        if let Some(after) = times(self.text, at)
+            && length_at(self.text, after).is_none()
+        {
             let one = prefix(&self.text[after..]).map_err(|error| LineError::new(error.cause, error.remedy, after))?;
             match one {
                 Some(Prefix { amount, unit_given: true, end }) if amount.unit.is_measured() => {
                     self.measure.size = Some(size_of(&amount));
                     self.measure.end = after + end;
+                    self.said_again()?;
                 }
                 _ => return Err(LineError::new("what stands after \"x\" is no weight or volume", "write 2 x 400 g", after)),
             }
@@ -162,29 +199,27 @@ impl Reader<'_> {
             }
         } else if self.text[skip_space(self.text, at)..].starts_with(|c: char| c.is_ascii_digit())
             && let Some((size, end)) = size_in(&self.text[at..])
-            && let Some((Unit::Word(_), _)) = unit_at(self.text, at + end)
+            && let (said, end) = said_again(self.text, at + end)?
+            && let Some((Unit::Word(_) | Unit::Piece, _)) = unit_at(self.text, end)
         {
             self.measure.size = Some(size);
-            self.measure.end = at + end;
+            self.measure.end = end;
+            self.remark(said);
         }
         Ok(())
     }
 
     /// The unit, and before it "heaped" or "large".
     fn unit(&mut self) -> Result<(), LineError> {
-        let mut at = self.measure.end;
-        let mut grade = None;
-        let mut qualifiers = Vec::new();
-        while let Some((word, end)) = word_at(self.text, at).filter(|(word, _)| words::is_qualifier(word)) {
-            match words::class(word) {
-                Some(Class::Grade(found)) => grade = Some(found),
-                _ => qualifiers.push(word),
-            }
-            at = end;
-        }
+        let Qualified { at, grade, qualifiers } = qualified(self.text, self.measure.end);
         let Some((unit, end)) = unit_at(self.text, at) else { return self.count() };
+        let unit = likened(unit, &qualifiers);
         if matches!(unit, Unit::Word(_)) && self.names_a_food(at, end) {
             return self.count();
+        }
+        if unit.is_measured() && self.measure.size.is_some() {
+            let second = self.text[skip_space(self.text, at)..end].trim();
+            return Err(LineError::new(format!("a second unit, \"{second}\", follows the first"), "write one unit", at));
         }
         let first = Amount { low: self.low, high: self.high, unit };
         let range = upper_end(self.text, end, &first).map_err(|error| LineError::new(error.cause, error.remedy, at))?;
@@ -193,29 +228,51 @@ impl Reader<'_> {
         self.measure.unit_given = true;
         self.measure.grade = grade;
         self.measure.end = end;
-        let qualifiers: Vec<_> = qualifiers.into_iter().filter(|word| *word != "level").collect();
-        self.remark((!qualifiers.is_empty()).then(|| qualifiers.join(" ")));
-        if !unit.is_measured() || self.measure.size.is_some() {
-            return Ok(());
-        }
-        // "400 g tin": one tin of 400 g.
-        if let Some((container @ Unit::Word(word), end)) = unit_at(self.text, end)
-            && word.is_container()
-            && !self.names_a_food(self.measure.end, end)
-        {
-            let size = size_of(&Amount { low: self.low, high: self.high, unit });
-            self.measure.size = Some(size);
-            self.measure.amount = Some(Amount::new(1.0, container));
-            self.measure.end = end;
+        self.remark(told(&qualifiers));
+        if unit.is_measured() && self.measure.size.is_none() {
+            self.said_again()?;
+            self.measured_container();
         }
         Ok(())
     }
 
-    fn count(&mut self) -> Result<(), LineError> {
-        self.one_number()?;
-        if !self.length() {
-            self.measure.amount = Some(Amount { low: self.low, high: self.high, unit: Unit::Piece });
+    /// "400 g tin" is one tin of 400 g, "200 g piece of parmesan" one piece of that weight.
+    fn measured_container(&mut self) {
+        let Some(measured) = self.measure.amount.clone() else { return };
+        let at = self.measure.end;
+        if let Some((container, end)) = unit_at(self.text, at)
+            && is_one_thing(container)
+            && !self.names_a_food(at, end)
+        {
+            self.measure.size = Some(size_of(&measured));
+            self.measure.amount = Some(Amount::new(1.0, container));
+            self.measure.end = end;
         }
+    }
+
+    /// "/14oz" and "(14 oz)" after "400 g" say it again.
+    fn said_again(&mut self) -> Result<(), LineError> {
+        let (said, end) = said_again(self.text, self.measure.end)?;
+        self.remark(said);
+        self.measure.end = end;
+        Ok(())
+    }
+
+    fn count(&mut self) -> Result<(), LineError> {
+        if let Some(Long { counted, unit, said, end }) = length(self.text, self.start, self.measure.end, self.foods) {
+            if let Some((unit, after)) = unit_at(self.text, qualified(self.text, end).at).filter(|(unit, _)| unit.is_measured()) {
+                let cause = format!("a length and a measure, \"{said}\" and \"{}\", stand in one line", unit.singular());
+                return Err(LineError::new(cause, "write one of them", after));
+            }
+            let (low, high) = if counted { (self.low, self.high) } else { (1.0, 1.0) };
+            self.measure.amount = Some(Amount { low, high, unit });
+            self.measure.unit_given = unit != Unit::Piece;
+            self.measure.end = end;
+            self.remark(Some(said));
+            return Ok(());
+        }
+        self.one_number()?;
+        self.measure.amount = Some(Amount { low: self.low, high: self.high, unit: Unit::Piece });
         Ok(())
     }
 
@@ -240,34 +297,8 @@ impl Reader<'_> {
         Ok(())
     }
 
-    /// "2 cm piece of ginger" is one knob of it, and the length a remark.
-    fn length(&mut self) -> bool {
-        let at = self.measure.end;
-        let from = skip_space(self.text, at);
-        let from = if self.text[from..].starts_with('-') { from + 1 } else { from };
-        let Some((_, end)) = word_at(self.text, from).filter(|(word, _)| matches!(*word, "cm" | "mm" | "inch" | "inches")) else {
-            return false;
-        };
-        let (unit, end) = match unit_at(self.text, end) {
-            Some((unit @ Unit::Word(_), end)) => (unit, end),
-            Some((Unit::Piece, end)) => (Unit::Word(Word::Knob), end),
-            _ => return false,
-        };
-        self.measure.amount = Some(Amount::new(1.0, unit));
-        self.measure.unit_given = true;
-        self.measure.end = end;
-        let start =
-            self.text[..at].rfind(|c: char| !(c.is_alphanumeric() || matches!(c, '.' | ',' | '/' | '-'))).map_or(0, |space| space + 1);
-        let said = self.text.get(start..end).unwrap_or("").trim().to_owned();
-        self.remark(Some(said));
-        true
-    }
-
-    /// Is the unit's word itself (the) food, or the first word of one: "2 cloves" of the spice, "2 bay leaves"?
     fn names_a_food(&self, at: usize, unit_end: usize) -> bool {
-        let end = self.text[at..].find([',', '(', ';']).map_or(self.text.len(), |length| at + length);
-        let words = &self.text[at..end.max(unit_end)];
-        self.foods.find_known(&key_of(words)).is_some()
+        names_a_food(self.text, at, unit_end, self.foods)
     }
 
     /// `(400 g)` or `of 400 g` after the unit.
@@ -277,44 +308,40 @@ impl Reader<'_> {
         if let Some((inner, after)) = bracket_at(self.text, at)? {
             if self.measure.size.is_none()
                 && let Some((size, rest, each)) = bracket_size(inner)
-                && (each || unit != Unit::Piece || self.measure.unit_given)
+                && (each || is_container(unit) || self.low == 1.0 && self.high == 1.0)
             {
                 self.measure.size = Some(size);
                 self.measure.end = after;
                 self.remark(rest);
             }
         } else if self.measure.size.is_none()
-            && matches!(unit, Unit::Word(word) if word.is_container())
-            && let Some((mark, after)) = word_at(self.text, at).filter(|(mark, _)| matches!(*mark, "of" | "à" | "at"))
+            && is_container(unit)
+            && let Some((_, after)) = word_at(self.text, at).filter(|(mark, _)| matches!(*mark, "of" | "à" | "at"))
             && let Some((size, end)) = size_in(&self.text[after..])
         {
-            let _ = mark;
             self.measure.size = Some(size);
             self.measure.end = after + end;
         }
         Ok(())
     }
 
-    /// `4 oz` after `1 lb`, `plus 2 tbsp` after `1 cup`; `/ 7 oz` after `200 g` says the same again.
+    /// `4 oz` after `1 lb`, `plus 2 tbsp` after `1 cup`; and what says the sum again.
     fn second_measure(&mut self) -> Result<(), LineError> {
         let Some(Amount { unit, .. }) = self.measure.amount.filter_measured() else { return Ok(()) };
         let from = skip_space(self.text, self.measure.end);
         let rest = &self.text[from..];
-        let again = rest.starts_with(['/', '|']);
-        let mark = if again || rest.starts_with('+') { 1 } else { 0 };
+        if rest.starts_with("minus ") {
+            return Err(LineError::new("an amount less another is no one amount", "write what is left as one: 15 tbsp", from));
+        }
+        let mark = if rest.starts_with('+') { 1 } else { 0 };
         let mark = if rest.starts_with("plus ") || rest.starts_with("and ") { rest.find(' ').unwrap_or(0) } else { mark };
         let Ok(Some(Prefix { amount, unit_given: true, end })) = prefix(&rest[mark..]) else { return Ok(()) };
-        let same = amount.most(Spoons::Us).dimension() == unit_dimension(unit);
-        if again && amount.unit.is_measured() {
-            let said = rest[mark..mark + end].trim().to_owned();
-            self.remark(Some(said));
-        } else if same {
-            self.measure.plus.push(amount);
-        } else {
+        if amount.most(Spoons::Us).dimension() != unit_dimension(unit) {
             return Ok(());
         }
+        self.measure.plus.push(amount);
         self.measure.end = from + mark + end;
-        Ok(())
+        self.said_again()
     }
 
     /// "2 cups g flour" has two units.

@@ -1,13 +1,17 @@
 //! One ingredient line, as a cookery book prints it.
 //!
 //! ```text
-//! line      = whole-of | recipe-line | food-line
+//! line      = whole-of | recipe-line | food-line | turned
 //! food-line = [amount] [grade] {state | adjective} food [{state}] ["or" other] {"," part} {"(" remark ")"}
-//! amount    = number [qualifier] [unit] ["(" size ")"] ["of"]
+//! amount    = number {qualifier} [unit] ["(" size ")"] ["of"]
 //!           | number ("x" | "(" | " ") size [")"] [container]          2 x 400 g, 1 (14-ounce) can, 1 400 g tin
-//!           | number measure container                                 400 g tin: one of them
+//!           | number measure container                                 400 g tin: one of them; 200 g piece
 //!           | amount ["plus"] number measure                           1 lb 4 oz
-//!           | word                                                     pinch of salt
+//!           | measure ("/" measure | "(" measure ")")                  400g/14oz: the first is meant, the second a remark
+//!           | [number "x"] number length ["/" number length] [word]    2 cm piece, 5cm/2in piece: a knob, its length a remark
+//!           | {qualifier} word ["of"]                                  pinch of salt, heaped tbsp sugar, thumb-sized piece of ginger
+//!           | ("a few" | "some" | "a little" | …) [word] ["of"]        as "to taste", in its own words
+//! turned    = food ("," | "-" | "(")? amount                           plain flour 200 g; flour (200 g); eggs, 2
 //! part      = "plus" amount {word}   adds to the amount
 //!           | "to taste"
 //!           | preparation
@@ -22,9 +26,12 @@
 //! Nothing is guessed: a line that reads in no way is a [`LineError`]; a food that nobody knows keeps its own words.
 
 mod food;
+mod length;
 mod measure;
 mod print;
 mod resolve;
+mod turned;
+mod unnumbered;
 mod words;
 
 use crate::foods::{Foods, Item};
@@ -91,6 +98,12 @@ pub fn read_line(text: &str, foods: &Foods) -> Result<Line, LineError> {
         return Ok(line);
     }
     let measure = measure::read(text, start, foods)?;
+    if measure.amount.is_none()
+        && measure.vague.is_none()
+        && let Some(turned) = turned::amount_first(&text[start..], foods)
+    {
+        return read_line(&turned, foods).map_err(|error| LineError { offset: start, ..error });
+    }
     let parts = food::split(text, measure.end)?;
     if let Some(recipe) = food::recipe(text, &parts)? {
         return food::recipe_line(recipe, measure, &parts, start);
@@ -98,9 +111,17 @@ pub fn read_line(text: &str, foods: &Foods) -> Result<Line, LineError> {
     food::food_line(text, start, measure, parts, foods)
 }
 
+/// Does the line say some amount, but not which: "a few sprigs rosemary"?
+pub(crate) fn says_vaguely(text: &str) -> bool {
+    words::vague(text[bullet(text)..].trim_start()).is_some()
+}
+
 /// The length of the "- " or "• " before a pasted line.
 fn bullet(text: &str) -> usize {
-    ["- ", "* ", "• ", "•"].iter().find(|bullet| text.starts_with(**bullet)).map_or(0, |bullet| bullet.len())
+    ["- ", "– ", "— ", "* ", "• ", "•", "· ", "☐ ", "□ ", "[ ] "]
+        .iter()
+        .find(|bullet| text.starts_with(**bullet))
+        .map_or(0, |bullet| bullet.len())
 }
 
 #[cfg(test)]

@@ -40,6 +40,10 @@ fn write_item(f: &mut fmt::Formatter<'_>, item: &Item) -> fmt::Result {
     write!(f, "{}", item.amount)?;
     match (&item.size, item.amount.unit) {
         (Some(size), Unit::Piece) => write!(f, " x {}", plain(size))?,
+        // In brackets after several things that are no packs stands what they weigh together.
+        (Some(size), Unit::Word(word)) if !word.is_container() && (item.amount.low, item.amount.high) != (1.0, 1.0) => {
+            write!(f, " ({} each)", plain(size))?;
+        }
         (Some(size), _) => write!(f, " ({})", plain(size))?,
         (None, _) => {}
     }

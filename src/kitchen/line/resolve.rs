@@ -3,7 +3,7 @@
 use super::food::{Word, class_of, phrase};
 use super::measure::join;
 use super::words::{Class, opens_preparation, opens_preparation_of_a_known};
-use crate::foods::{FoodId, Foods, Grade, State, push_word};
+use crate::foods::{FoodId, Foods, Grade, State, key_of, push_word};
 use crate::measure::{Unit, Word as UnitWord, unit_at};
 
 /// The food of a line, with what the words around its name say.
@@ -205,15 +205,20 @@ impl<'a> Before<'a> {
 
     /// The food of this key, or its tinned or dried kind where that is what the line means.
     fn find(&self, name: &str, unit: Option<Unit>, foods: &Foods) -> Option<FoodId> {
-        let kind = |prefix: &str| foods.find_known(&format!("{prefix} {name}"));
         let plain = || foods.find_known(name);
+        // "Tinned salmon" where the line says "salmon fillets", which is another name of salmon.
+        let kind = |prefix: &str| {
+            let own = || plain().and_then(|id| foods.find_known(&format!("{prefix} {}", key_of(&foods[id].name))));
+            foods.find_known(&format!("{prefix} {name}")).or_else(own)
+        };
         if is_tin(unit) || self.drained {
             return kind("tinned").or_else(|| if unit == Some(Unit::Word(UnitWord::Jar)) { kind("jarred") } else { None }).or_else(plain);
         }
         if self.cooked {
             return match plain() {
                 Some(id) if foods[id].cooked.is_some() => Some(id),
-                found => kind("dried").or(found),
+                // Dried egg is not what is boiled: only what is cooked from dry has a cooked weight.
+                found => kind("dried").filter(|id| foods[*id].cooked.is_some()).or(found),
             };
         }
         plain()

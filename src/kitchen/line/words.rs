@@ -35,16 +35,20 @@ const CLASSES: &[(Class, &[&str])] = &[
         "defrosted", "slivered", "stemmed", "snipped", "bruised", "podded", "cooled",
     ]),
     (Class::Adverb, &["finely", "roughly", "coarsely", "thinly", "thickly", "freshly", "lightly", "well", "very", "loosely", "tightly", "firmly"]),
-    (Class::Cooked, &["cooked", "boiled", "steamed"]),
+    (Class::Cooked, &["cooked", "boiled", "steamed", "hard-boiled", "soft-boiled", "hard-cooked"]),
     (Class::Drained, &["drained"]),
-    (Class::Way, &["boneless", "skinless", "shelled", "minced", "ground", "rolled", "skin-on", "bone-in", "lean"]),
-    (Class::Grade(Grade::Small), &["small", "little"]),
+    (Class::Way, &[
+        "boneless", "skinless", "shelled", "minced", "ground", "rolled", "skin-on", "bone-in", "lean", "unsmoked", "undyed", "low-sodium",
+        "reduced-sodium", "low-salt", "reduced-salt", "low-fat", "reduced-fat", "half-fat", "full-fat", "light", "ready-made", "shop-bought", "store-bought",
+        "homemade", "home-made",
+    ]),
+    (Class::Grade(Grade::Small), &["small", "little", "small-sized"]),
     (Class::Grade(Grade::Medium), &["medium", "medium-sized", "medium-size"]),
-    (Class::Grade(Grade::Large), &["large", "big"]),
+    (Class::Grade(Grade::Large), &["large", "big", "large-sized", "extra-large", "medium-large"]),
     (Class::Plain, &["fresh", "ripe", "good", "quality", "good-quality", "organic", "free-range", "nice"]),
     (Class::BeforeKnown, &[
         "extra-virgin", "extra", "virgin", "cold", "warm", "hot", "boiling", "lukewarm", "tepid", "iced", "chilled", "room-temperature",
-        "firm", "new", "whole", "best", "fine", "plump", "thick", "thin", "long", "fat", "young", "unwaxed", "raw", "uncooked", "unpeeled", "plain", "unsalted",
+        "firm", "new", "whole", "best", "fine", "plump", "thick", "thin", "long", "fat", "young", "unwaxed", "raw", "dry", "uncooked", "unpeeled", "plain", "unsalted",
         "salted", "day-old", "leftover", "free", "range", "of", "the", "your", "favourite", "favorite", "heaped", "level",
     ]),
     (Class::And, &["and", "&"]),
@@ -60,11 +64,19 @@ pub(super) fn class(word: &str) -> Option<Class> {
     })
 }
 
-/// Words between the number and the unit: "2 heaped tbsp", "1 large bunch".
+/// Words between the number and the unit: "2 heaped tbsp", "1 large bunch", "1 packed cup", "a thumb-sized piece".
 pub(super) fn is_qualifier(word: &str) -> bool {
-    const QUALIFIERS: [&str; 12] =
-        ["heaped", "heaping", "level", "rounded", "scant", "generous", "good", "thick", "thin", "fat", "big", "whole"];
-    matches!(class(word), Some(Class::Grade(_))) || QUALIFIERS.iter().any(|known| word.eq_ignore_ascii_case(known))
+    const QUALIFIERS: [&str; 18] = [
+        "heaped", "heaping", "level", "rounded", "scant", "generous", "good", "thick", "thin", "fat", "big", "whole", "packed", "lightly",
+        "firmly", "tightly", "loosely", "full",
+    ];
+    let one_of = |known: &str| word.eq_ignore_ascii_case(known);
+    matches!(class(word), Some(Class::Grade(_))) || QUALIFIERS.into_iter().any(one_of) || is_likened(word)
+}
+
+/// "Thumb-sized": as large as something else.
+pub(super) fn is_likened(word: &str) -> bool {
+    class(word).is_none() && ["-sized", "-size"].iter().any(|end| word.len() > end.len() && word.to_ascii_lowercase().ends_with(end))
 }
 
 /// A preparation begins here: "for frying", "to serve", "at room temperature".
@@ -76,12 +88,38 @@ pub(super) fn opens_preparation(word: &str) -> bool {
 
 /// "In brine" and the like, which an unknown food may have in its name.
 pub(super) fn opens_preparation_of_a_known(word: &str) -> bool {
-    opens_preparation(word) || ["in", "with", "without", "on", "as", "if"].iter().any(|known| word.eq_ignore_ascii_case(known))
+    opens_preparation(word)
+        || ["in", "with", "without", "on", "as", "if", "mixed", "dissolved", "blended", "diluted", "made"]
+            .iter()
+            .any(|known| word.eq_ignore_ascii_case(known))
 }
 
-/// Words that say some amount, but not which.
-pub(super) fn is_vague(word: &str) -> bool {
-    ["few", "some", "several", "many"].iter().any(|known| word.eq_ignore_ascii_case(known))
+/// Words that say some amount, but not which: "a few", "some", "a little". Where the text goes on after them, and whether what
+/// follows a "little" might be a food of that name.
+pub(super) fn vague(text: &str) -> Option<(usize, bool)> {
+    let mut words = text.split_inclusive(char::is_whitespace);
+    let mut end = 0;
+    let mut next = || {
+        let word = words.next()?;
+        end += word.len();
+        Some((word.trim_end().to_ascii_lowercase(), end))
+    };
+    let (mut word, mut at) = next()?;
+    let article = word == "a";
+    if article {
+        (word, at) = next()?;
+        if word == "good" {
+            (word, at) = next()?;
+        }
+    }
+    let is_vague = match word.as_str() {
+        "few" => true,
+        "little" | "bit" | "lot" | "touch" | "hint" => article,
+        "some" | "several" | "many" | "plenty" | "lots" => !article,
+        _ => false,
+    };
+    let little = word == "little";
+    is_vague.then(|| next().filter(|(of, _)| of == "of").map_or((at, little), |(_, after)| (after, false)))
 }
 
 /// The "juice of" or "finely grated zest and juice of" before a line, and where the line goes on.

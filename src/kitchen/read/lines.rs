@@ -9,7 +9,7 @@ use super::shapes;
 use super::source::{Findings, Source};
 use super::table::{Entry, Table, kind_of};
 use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
-use crate::kitchen::line::{LineOf, read_line};
+use crate::kitchen::line::{LineOf, read_line, says_vaguely};
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
 use crate::measure::{Amount, Quantity, Spoons, Unit, read_amount};
 
@@ -92,7 +92,13 @@ impl<'k> Speech<'k> {
             Ok(line) => {
                 let at = source.spot(byte);
                 let wanted = match line.of {
-                    LineOf::Food { food, item } => self.wanted_food(&food, item, text, &at)?,
+                    LineOf::Food { food, item } => {
+                        if item.is_none() && says_vaguely(text) {
+                            let cause = format!("how much \"{text}\" is cannot be reckoned: it is listed to taste, in its own words");
+                            self.found.note(at.clone(), format!("{cause}. Write a number to have it bought by amount."));
+                        }
+                        self.wanted_food(&food, item, text, &at)?
+                    }
                     LineOf::Recipe { id, amount } => self.wanted_recipe(&id, &amount, text, &at)?,
                 };
                 Some(Ingredient { text: text.to_owned(), wanted, prep: line.prep, remark: line.remark, at })
