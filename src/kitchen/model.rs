@@ -208,6 +208,9 @@ pub struct Step {
     pub within: Option<Minutes>,
     pub ahead: Option<Minutes>,
     pub at: Spot,
+    /// Where its role and its skill stand.
+    pub who_at: Spot,
+    pub skill_at: Spot,
 }
 
 /// The index of a shop in [`Kitchen::shops`].

@@ -3,7 +3,7 @@
 use super::names::in_a_sentence;
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
-use super::text::listed;
+use super::text::{listed, sentence};
 use super::{Impossible, Problem, Schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::Makings;
@@ -89,13 +89,33 @@ impl Teller<'_> {
             let (after, before) = (self.job(asked.after), self.job(asked.before));
             format!("No plan keeps every rule: {after} starts {} too late (within {limit} of {before}).", duration(*over))
         };
-        schedule.overrun.iter().map(say).collect()
+        self.worst(schedule.overrun.iter().copied()).iter().map(say).collect()
+    }
+
+    /// Of the limits that one job overruns, the one it overruns most.
+    fn worst(&self, overruns: impl Iterator<Item = (usize, i64)>) -> Vec<(usize, i64)> {
+        let mut worst: Vec<(usize, i64)> = Vec::new();
+        for (link, over) in overruns {
+            let late = self.work.problem.links[link].after;
+            match worst.iter_mut().find(|(other, _)| self.work.problem.links[*other].after == late) {
+                Some(known) if known.1 < over => *known = (link, over),
+                Some(_) => {}
+                None => worst.push((link, over)),
+            }
+        }
+        worst
     }
 
     fn clash(&self, schedule: &Schedule) -> Option<String> {
-        let rules: Vec<String> =
-            schedule.clash.iter().filter(|link| **link < self.work.problem.links.len()).map(|link| self.rule(*link)).collect();
-        (!rules.is_empty()).then(|| format!("These rules cannot all be kept together: {}.", rules.join("; ")))
+        let mut rules: Vec<String> = schedule.clash.iter().map(|link| self.rule(*link)).collect();
+        if schedule.clash_with_hours {
+            rules.push("the hours at which people are there".to_owned());
+        }
+        match rules.as_slice() {
+            [] => None,
+            [rule] => Some(format!("This rule cannot be kept, given the times of the steps: {rule}.")),
+            _ => Some(format!("These rules cannot all be kept together: {}.", rules.join("; "))),
+        }
     }
 
     /// One sentence a role or skill that nobody has.
@@ -112,16 +132,36 @@ impl Teller<'_> {
     }
 
     fn impossible(&self, schedule: &Schedule) -> Vec<String> {
-        schedule.impossible.iter().map(|broken| self.broken(schedule, broken)).collect()
+        let safety = |broken: &Impossible| if let Impossible::Safety { link, minutes } = broken { Some((*link, *minutes)) } else { None };
+        let worst = self.worst(schedule.impossible.iter().filter_map(safety));
+        let told = schedule.impossible.iter().filter(|broken| safety(broken).is_none_or(|one| worst.contains(&one)));
+        let mut said: Vec<String> = Vec::new();
+        for sentence in told.map(|broken| self.broken(schedule, broken)) {
+            if !said.contains(&sentence) {
+                said.push(sentence);
+            }
+        }
+        said
+    }
+
+    /// As [`Teller::job`], all rounds of a step alike.
+    fn step(&self, job: usize) -> String {
+        match self.work.origins[job] {
+            Origin { making, part: Part::Step { step, .. } } => format!("{}, step {}", self.recipe_name(making), step + 1),
+            _ => self.job(job),
+        }
     }
 
     fn broken(&self, schedule: &Schedule, broken: &Impossible) -> String {
         let appliance = |machine: usize| self.kitchen.appliances[machine].name.as_str();
         match broken {
-            Impossible::Nobody { job } => format!("{}: nobody may do it.", self.job(*job)),
-            Impossible::Room { job, machine } => format!("{}: takes more room than the {} has.", self.job(*job), appliance(*machine)),
+            Impossible::Nobody { job } => format!("{}: nobody may do it.", self.step(*job)),
+            Impossible::Room { job, machine } => format!("{}: takes more room than the {} has.", self.step(*job), appliance(*machine)),
             Impossible::Absent { job } => {
-                format!("{}: does not fit between the hours of the people in this session; somebody must be found for it.", self.job(*job))
+                format!(
+                    "{}: does not fit between the hours of the people in this session; somebody must be found for it.",
+                    sentence(&self.step(*job))
+                )
             }
             Impossible::Unwatched { setting } => {
                 let name = schedule.settings.get(*setting).map_or("appliance", |setting| appliance(setting.machine));
@@ -131,9 +171,9 @@ impl Teller<'_> {
                 let link = &self.work.problem.links[*link];
                 let limit = duration(link.within.unwrap_or(0));
                 let (after, before) = (self.job(link.after), self.job(link.before));
+                let after_all = duration(link.within.unwrap_or(0) + minutes);
                 format!(
-                    "Not safe as planned: {after} starts {} later than {limit} after {before}. Chill each load by itself as it leaves the heat, or do not keep it.",
-                    duration(*minutes)
+                    "Not safe as planned: {after} starts {after_all} after the end of {before}, and {limit} is the most. Chill each load by itself as it leaves the heat, or do not keep it."
                 )
             }
             Impossible::Circle { link } => format!("Steps wait for one another in a circle; this rule is left out: {}.", self.rule(*link)),

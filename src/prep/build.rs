@@ -10,7 +10,7 @@ use super::cautions::cautions;
 use super::clock::tasks;
 use super::cuts::cuts;
 use super::fetch::fetch;
-use super::schedule::finish;
+use super::schedule::least_finish;
 use super::tasks::{Work, session_work};
 use super::{Batch, Effort, PrepPlan, SessionPlan, schedule};
 use crate::kitchen::{Kitchen, Person, Week};
@@ -18,7 +18,9 @@ use crate::plan::{Demand, Draw, Makings};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
-    let sessions = (0..week.sessions.len()).map(|index| session_plan(kitchen, week, makings, demand, draws, (index, effort))).collect();
+    let plan = |index| session_plan(kitchen, week, makings, demand, draws, (index, effort));
+    let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
+    super::at_once::tell(kitchen, &mut sessions);
     PrepPlan { week: week.name.clone(), sessions, before: before(kitchen, week, makings, draws), moves: moves(kitchen, makings) }
 }
 
@@ -47,7 +49,7 @@ fn session_plan(
         fetch: fetch(kitchen, makings, demand, draws, index),
         boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
         cautions: cautions(kitchen, makings, &work.chosen),
-        advice: advice((kitchen, week, makings), index, &work, &planned, |problem| finish(problem, Effort::Low)),
+        advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
         people: work.people.iter().map(presence).collect(),
         finish_by: session.finish_by.map(|by| by.strftime("%H:%M").to_string()),
     }

@@ -50,7 +50,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
         for step in 0..recipe.steps.len() {
             link_step(recipe, number, step, &jobs, work);
         }
-        link_box(kitchen, recipe, number, &jobs, work);
+        link_box(kitchen, makings, number, &jobs, work);
     }
     for number in 0..work.chosen.len() {
         link_to_other_recipes(kitchen, makings, number, &jobs, work);
@@ -138,12 +138,29 @@ fn dishes_of(making: &Making, work: &Work) -> Vec<usize> {
 }
 
 /// The box comes after all last steps, and starts within two hours of each load leaving the heat for good.
-fn link_box(kitchen: &Kitchen, recipe: &Recipe, number: usize, jobs: &Jobs, work: &mut Work) {
+fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
     let Some(boxing) = jobs.boxes.get(&number).copied() else { return };
+    let recipe = recipe_of(kitchen, makings, work, number);
     add(&last_jobs(recipe, number, jobs), &[boxing], (0, None), LinkWhy::Order, work);
-    for step in last_hot_steps(kitchen, recipe) {
-        add(jobs.rounds(number, step), &[boxing], (0, Some(CHILL_WITHIN)), LinkWhy::Safety, work);
+    let loads = leaving_the_heat(kitchen, makings, number, jobs, work);
+    add(&loads, &[boxing], (0, Some(CHILL_WITHIN)), LinkWhy::Safety, work);
+}
+
+/// The jobs after which the food of a making does not go back to the heat: its own, and those of components that go straight into it and
+/// are not heated again there.
+fn leaving_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &Work) -> Vec<usize> {
+    let recipe = recipe_of(kitchen, makings, work, number);
+    let hot = last_hot_steps(kitchen, recipe);
+    let mut loads: Vec<usize> = hot.iter().flat_map(|step| jobs.rounds(number, *step).iter().copied()).collect();
+    for part in (0..work.chosen.len()).filter(|part| *part != number) {
+        let component = &makings.makings[work.chosen[part]];
+        let goes_in = dishes_of(component, work).contains(&number);
+        let Some(used) = step_using(recipe, component.recipe).filter(|_| goes_in) else { continue };
+        if !hot.iter().any(|step| *step == used || comes_after(recipe, *step, used)) {
+            loads.extend(leaving_the_heat(kitchen, makings, part, jobs, work));
+        }
     }
+    loads
 }
 
 /// The steps after which the food does not go back to the heat.

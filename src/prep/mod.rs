@@ -1,6 +1,7 @@
 //! Tasks, appliances, people; the schedule; what the guide says.
 
 mod advice;
+mod at_once;
 mod before;
 mod boxes;
 mod build;
@@ -28,6 +29,6 @@ pub use build::prep;
 pub use guide::{Batch, Before, BoxNote, Cut, Fetch, PrepPlan, SessionPlan, Task, TaskKind};
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker};
-pub use schedule::{Effort, schedule};
+pub use schedule::{Effort, least_finish, schedule};
 pub use text::step_text;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, WeekCard, week_card};

@@ -98,6 +98,8 @@ pub struct Schedule {
     pub overrun: Vec<(usize, i64)>,
     /// Where no plan holds every rule: a smallest set of links (by index, ascending) whose `within` cannot all be kept together.
     pub clash: Vec<usize>,
+    /// Whether those could be kept if everybody were there all the time.
+    pub clash_with_hours: bool,
     /// Rules that no plan at all could keep, not even by overrunning a recipe's `within`; the plan given breaks them.
     pub impossible: Vec<Impossible>,
 }

@@ -47,6 +47,8 @@ pub fn step(text: &str) -> Step {
         within: None,
         ahead: None,
         at: Spot::default(),
+        who_at: Spot::default(),
+        skill_at: Spot::default(),
     }
 }
 
@@ -143,6 +145,7 @@ pub fn planned(minutes: i64) -> Schedule {
         proven: true,
         overrun: vec![],
         clash: vec![],
+        clash_with_hours: false,
         impossible: vec![],
     }
 }

@@ -1,7 +1,12 @@
 //! How long the scheduler takes: invented afternoons of 10 to 80 tasks, and the hardest of the small published job shops.
+//!
+//! With SPENCE_SESSIONS set to a folder, the invented sessions are written there with what was found and in how many seconds, for
+//! tests/outside/cpsat_check.py, and nothing else is measured.
 
 use divan::Bencher;
 use spence::prep::{Effort, schedule};
+
+mod written;
 
 #[path = "../schedule/jobshops.rs"]
 #[allow(dead_code)]
@@ -11,6 +16,9 @@ mod jobshops;
 mod random;
 
 fn main() {
+    if let Some(folder) = std::env::var_os("SPENCE_SESSIONS") {
+        return written::write_all(std::path::Path::new(&folder));
+    }
     for tasks in [10, 20, 40, 80] {
         let plans = (0..20).map(|seed| schedule(&random::afternoon(seed, tasks), Effort::Normal));
         let proven = plans.filter(|plan| plan.proven).count();

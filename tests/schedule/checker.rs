@@ -139,6 +139,12 @@ fn check_links(problem: &Problem, plan: &Schedule, faults: &mut Vec<String>) {
     }
 }
 
+/// Minutes by which limits are overrun: a job that starts too late after several others counts once, with the worst.
+pub fn overrun(problem: &Problem, plan: &Schedule) -> i64 {
+    let of_job = |job: usize| plan.overrun.iter().filter(|(link, _)| problem.links[*link].after == job).map(|(_, minutes)| *minutes).max();
+    (0..problem.jobs.len()).filter_map(of_job).sum()
+}
+
 /// Minutes between the end of each job and the start of the next of its making, summed up.
 pub fn idle(problem: &Problem, plan: &Schedule) -> i64 {
     let mut last: std::collections::BTreeMap<usize, i64> = std::collections::BTreeMap::new();

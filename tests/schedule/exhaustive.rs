@@ -1,6 +1,6 @@
 //! Tiny sessions tried out completely: every start of every job, every choice of people, every way of cutting an oven's loads into runs.
 
-use spence::prep::{Job, LinkWhy, Problem};
+use spence::prep::{Job, Link, LinkWhy, Problem};
 
 /// (minutes by which `within` of recipes is overrun, finish, idle minutes): less is better, in this order.
 pub type Cost = (i64, i64, i64);
@@ -58,8 +58,10 @@ fn linked(problem: &Problem, starts: &[i64]) -> bool {
 }
 
 fn cost(problem: &Problem, starts: &[i64]) -> Cost {
-    let placed = problem.links.iter().filter(|link| link.before.max(link.after) < starts.len() && link.why == LinkWhy::Within);
-    let over = placed.map(|link| link.within.map_or(0, |most| (between(problem, starts, link.before, link.after) - most).max(0))).sum();
+    let soft = |job: usize| problem.links.iter().filter(move |link| link.after == job && link.why == LinkWhy::Within);
+    let late = |link: &Link| link.within.map_or(0, |most| (between(problem, starts, link.before, link.after) - most).max(0));
+    let placed = |link: &&Link| link.before < starts.len();
+    let over = (0..starts.len()).map(|job| soft(job).filter(placed).map(late).max().unwrap_or(0)).sum();
     let finish = starts.iter().zip(&problem.jobs).map(|(start, job)| start + length(job)).max().unwrap_or(0);
     let mut idle = 0;
     for job in 0..starts.len() {

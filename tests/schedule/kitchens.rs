@@ -178,6 +178,24 @@ fn a_limit_that_cannot_be_kept_is_overrun_by_the_fewest_minutes_and_named() {
     assert_eq!((plan.finish, plan.clash, plan.impossible), (121, vec![0, 1], vec![]));
 }
 
+/// Ann puts three things to soak in minutes 0 to 3 and leaves; Jo comes at 10. The dressing (10 min) is wanted within 5 of the earlier of
+/// two of them, the frying (7 min) within 5 of the third. Fried first, soaked last: 10 - 3 - 5 = 2, and 17 - 1 - 5 = 11, 13 in all; dressed
+/// first it would be 10 - 1 - 5 = 4, and 20 - 3 - 5 = 12.
+#[test]
+fn a_step_that_is_late_after_several_others_counts_once() {
+    let people = vec![Worker { from: 0, until: Some(3) }, Worker { from: 10, until: None }];
+    let by = |person: usize, job: Job| Job { people: vec![person], ..job };
+    let soaked = |making: usize| by(0, job(making, 1, 0, 0));
+    let jobs = vec![soaked(0), soaked(0), by(1, job(0, 10, 0, 0)), soaked(1), by(1, job(1, 7, 0, 0))];
+    let mut problem = kitchen(people, vec![], jobs);
+    let soon = |before, after| Link { within: Some(5), why: LinkWhy::Within, ..link(before, after) };
+    problem.links = vec![soon(0, 2), soon(1, 2), soon(3, 4)];
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!(faults(&problem, &plan), Vec::<String>::new());
+    assert_eq!((plan.placed[4].start, plan.placed[2].start, crate::checker::overrun(&problem, &plan)), (10, 17, 13));
+    assert!(plan.proven);
+}
+
 /// The same with a safety limit: it is not overrun to please a recipe; where nothing else is left, it is told as impossible.
 #[test]
 fn a_safety_limit_that_cannot_be_kept_is_told_and_no_mere_overrun() {

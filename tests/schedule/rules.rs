@@ -43,7 +43,7 @@ fn no_plan_of_a_tiny_session_is_better_than_the_one_given() {
             assert_eq!(least(&problem, plan.finish + 6, any), None, "seed {seed}\n{problem:#?}\n{plan:#?}");
             continue;
         }
-        let over = plan.overrun.iter().map(|(_, minutes)| minutes).sum();
+        let over = crate::checker::overrun(&problem, &plan);
         let (finish, idle) = (plan.finish, crate::checker::idle(&problem, &plan));
         let horizon = if over == 0 { finish } else { finish + 8 };
         let best = least(&problem, horizon, (over, finish, idle + 1));

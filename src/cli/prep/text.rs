@@ -43,8 +43,11 @@ fn write_session(out: &mut String, session: &SessionPlan, units: Units, width: u
 }
 
 fn headline(session: &SessionPlan) -> String {
-    let proof =
-        if session.proven { "no shorter plan exists".to_owned() } else { format!("no plan is shorter than {} min", session.bound_minutes) };
+    let proof = match session.bound_minutes {
+        _ if session.proven => "no shorter plan exists".to_owned(),
+        ..=0 => "a shorter plan may exist".to_owned(),
+        bound => format!("no plan is shorter than {bound} min"),
+    };
     let by = session.finish_by.as_ref().map_or_else(String::new, |by| format!(", to finish by {by}"));
     format!("{} to {}{by}: {} min, {proof}", moment(&session.start), clock(&session.start, session.minutes), session.minutes)
 }
@@ -75,7 +78,8 @@ fn fetch(session: &SessionPlan, units: Units) -> Vec<Vec<String>> {
     let row = |item: &crate::prep::Fetch| {
         let name = item.food.clone().or_else(|| item.recipe.clone()).unwrap_or_default();
         let look = if item.look_first { ", look at it first" } else { "" };
-        vec![name, show(&item.amount, units), format!("{}{look}", item.place.map_or("bought", place))]
+        let much = if item.amount.is_zero() { "to taste".to_owned() } else { show(&item.amount, units) };
+        vec![name, much, format!("{}{look}", item.place.map_or("bought", place))]
     };
     session.fetch.iter().map(row).collect()
 }

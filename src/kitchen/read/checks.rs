@@ -152,10 +152,10 @@ fn check_people(recipes: &[Recipe], weeks: &[(String, Week)], found: &Findings) 
     for step in recipes.iter().flat_map(|recipe| &recipe.steps) {
         if let Some(who) = step.who.as_deref().filter(|who| !roles.contains(who)) {
             let remedy = hint::did_you_mean(who, roles.iter().copied(), "Add such a person to a session.");
-            found.mistake(step.at.clone(), format!("nobody in any session has the role \"{who}\""), remedy);
+            found.mistake(step.who_at.clone(), format!("nobody in any session has the role \"{who}\""), remedy);
         }
         if let Some(skill) = step.skill.as_deref().filter(|skill| !anything && !skills.contains(skill)) {
-            found.note(step.at.clone(), format!("nobody in any session may do \"{skill}\"."));
+            found.note(step.skill_at.clone(), format!("nobody in any session may do \"{skill}\"."));
         }
     }
 }

@@ -64,6 +64,8 @@ fn read_step(table: &Table<'_>, workshop: &Workshop<'_>, ids: &BTreeMap<String, 
         within: table.optional("within", shapes::minutes),
         ahead: table.optional("ahead", shapes::minutes).filter(|ahead| ahead.0 > 0),
         at: table.spot(),
+        who_at: table.spot_of("who"),
+        skill_at: table.spot_of("skill"),
     };
     check_step(&step, table, workshop);
     step

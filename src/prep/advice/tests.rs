@@ -30,7 +30,7 @@ fn a_broken_rule_and_a_missing_role_are_told_by_recipe_and_step() {
     let plan = Schedule { overrun: vec![(0, 12)], clash: vec![0], ..planned(10) };
     let expected = [
         "No plan keeps every rule: Roast roots, step 2 starts 12 min too late (within 30 min of Roast roots, step 1).",
-        "These rules cannot all be kept together: Roast roots, step 2 within 30 min of Roast roots, step 1.",
+        "This rule cannot be kept, given the times of the steps: Roast roots, step 2 within 30 min of Roast roots, step 1.",
         "Roast roots, step 2: nobody in this session has the role \"baker\"; it is planned for anybody.",
     ];
     assert_eq!(advice((&kitchen, &week(), &makings), 0, &work, &plan, |_| 0), expected);
@@ -42,7 +42,10 @@ fn a_safety_limit_that_no_plan_keeps_is_said_first() {
     let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
     let plan = Schedule { impossible: vec![Impossible::Safety { link: 0, minutes: 25 }], ..planned(10) };
     let said = advice((&kitchen, &week(), &makings), 0, &work, &plan, |_| 0);
-    assert!(said[0].starts_with("Not safe as planned: Roast roots, step 2 starts 25 min later than 30 min after"), "{said:?}");
+    assert!(
+        said[0].starts_with("Not safe as planned: Roast roots, step 2 starts 55 min after the end of Roast roots, step 1, and 30 min is"),
+        "{said:?}"
+    );
 }
 
 #[test]

@@ -10,7 +10,8 @@ use pumpkin_solver::core::results::SolutionReference;
 use pumpkin_solver::core::termination::TerminationCondition;
 use pumpkin_solver::core::variables::DomainId;
 
-/// How many decisions and conflicts the solver may still spend, so that the same question always gets the same answer.
+/// How many decisions and conflicts the solver may still spend, so that the same question always gets the same answer. A conflict that
+/// takes long to be taken apart counts for more than one.
 #[derive(Debug)]
 pub(super) struct Steps {
     pub left: u64,
@@ -21,11 +22,18 @@ pub(super) struct Steps {
 pub(super) struct Stop {
     pub left: u64,
     pub decided: Rc<Cell<bool>>,
+    /// As [`Guide::seen`].
+    pub seen: Rc<Cell<u64>>,
 }
+
+/// So many predicates of conflicts are as much work as a decision.
+const PREDICATES_A_STEP: u64 = 64;
 
 impl TerminationCondition for Stop {
     fn should_stop(&mut self) -> bool {
-        self.left = self.left.saturating_sub(1);
+        let seen = self.seen.get();
+        self.seen.set(seen % PREDICATES_A_STEP);
+        self.left = self.left.saturating_sub(1 + seen / PREDICATES_A_STEP);
         self.left == 0 && self.decided.get()
     }
 }
@@ -37,13 +45,15 @@ pub(super) struct Guide {
     following: bool,
     /// Whether the solver's last move was a decision.
     pub decided: Rc<Cell<bool>>,
+    /// Predicates seen while conflicts were taken apart.
+    pub seen: Rc<Cell<u64>>,
     search: AutonomousSearch<Forward>,
 }
 
 impl Guide {
     pub fn new(known: Vec<(DomainId, i32)>, starts: Vec<DomainId>, others: Vec<DomainId>) -> Guide {
         let following = !known.is_empty();
-        Guide { known, following, decided: Rc::default(), search: AutonomousSearch::new(Forward { starts, others }) }
+        Guide { known, following, decided: Rc::default(), seen: Rc::default(), search: AutonomousSearch::new(Forward { starts, others }) }
     }
 }
 
@@ -80,6 +90,7 @@ impl Brancher for Guide {
     }
 
     fn on_appearance_in_conflict_predicate(&mut self, predicate: Predicate) {
+        self.seen.set(self.seen.get() + 1);
         self.search.on_appearance_in_conflict_predicate(predicate);
     }
 

@@ -57,7 +57,7 @@ impl Effort {
     fn limits(self) -> Limits {
         match self {
             Effort::Low => Limits { placed: 2_000, finish: 40_000, moved: 1_000, idle: 7_000 },
-            Effort::Normal => Limits { placed: 60_000, finish: 2_500_000, moved: 30_000, idle: 60_000 },
+            Effort::Normal => Limits { placed: 60_000, finish: 2_500_000, moved: 300_000, idle: 1_000_000 },
             Effort::High => Limits { placed: 600_000, finish: 300_000_000, moved: 600_000, idle: 10_000_000 },
         }
     }
@@ -109,8 +109,11 @@ pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
         if kept {
             return finished(problem, &strict, plan, &mut steps, limits);
         }
-        let clash = relax::clash(problem, &model, &plan, &mut Steps { left: steps.left / 4 });
-        return Schedule { clash, ..told(problem, &model, &plan, bound) };
+        let (clash, clash_with_hours) = relax::clash(problem, rules.hours, &plan, &mut Steps { left: steps.left / 4 });
+        let told = told(problem, &model, &plan, bound);
+        // Where the steps do not reach, what is overrun is all that is known.
+        let clash = if clash.is_empty() { told.overrun.iter().map(|(link, _)| *link).collect() } else { clash };
+        return Schedule { clash, clash_with_hours, ..told };
     }
     let model = ready(problem, Rules::NONE);
     told(problem, &model, &Plan::of(&model, relax::in_a_row(&model)), 0)
@@ -126,7 +129,7 @@ fn ready(problem: &Problem, rules: Rules) -> Model {
 
 /// A plan that holds every rule, improved as far as the limits reach.
 fn finished(problem: &Problem, model: &Model, plan: Plan, steps: &mut Steps, limits: Limits) -> Schedule {
-    let (mut plan, bound) = least_finish(model, plan, steps);
+    let (mut plan, bound) = earliest(model, plan, steps);
     plan = improve::close_up(model, plan);
     plan = reseat::reseat(model, plan, limits.moved);
     plan = idle::least_idle(model, plan, &mut limits.idle_steps(model.count()), |_| {});
@@ -134,18 +137,24 @@ fn finished(problem: &Problem, model: &Model, plan: Plan, steps: &mut Steps, lim
 }
 
 /// The plan of least finish as far as the steps reach, and the least finish that is not ruled out.
-fn least_finish(model: &Model, plan: Plan, steps: &mut Steps) -> (Plan, i64) {
+fn earliest(model: &Model, plan: Plan, steps: &mut Steps) -> (Plan, i64) {
     let bound = bound::bound(model).min(plan.finish);
     if bound < plan.finish { search::least_finish(model, plan, bound, steps) } else { (plan, bound) }
 }
 
-/// The finish alone, in minutes, for questions of "what if": as [`schedule`] without the search for few idle minutes.
-pub(super) fn finish(problem: &Problem, effort: Effort) -> i64 {
+/// The finish and its bound alone, in minutes: as [`schedule`] without the search for few idle minutes.
+pub fn least_finish(problem: &Problem, effort: Effort) -> (i64, i64) {
     let limits = effort.limits();
     let strict = ready(problem, Rules::ALL);
     match improve::construct(&strict, bound::bound(&strict), limits.placed) {
-        Some(plan) => least_finish(&strict, plan, &mut limits.finish_steps(problem.jobs.len())).0.finish,
-        None => schedule(problem, effort).finish,
+        Some(plan) => {
+            let (plan, bound) = earliest(&strict, plan, &mut limits.finish_steps(problem.jobs.len()));
+            (plan.finish, bound)
+        }
+        None => {
+            let plan = schedule(problem, effort);
+            (plan.finish, plan.bound)
+        }
     }
 }
 
@@ -165,6 +174,7 @@ fn told(problem: &Problem, model: &Model, plan: &Plan, bound: i64) -> Schedule {
         proven: bound == plan.finish,
         overrun,
         clash: Vec::new(),
+        clash_with_hours: false,
         impossible,
     }
 }

@@ -3,6 +3,8 @@
 //! First `within` of recipes gives way; then the hours of people; then, with the hours kept again, safety; last of all both. What gives way
 //! beyond the recipes is told as [`Impossible`].
 
+use std::collections::BTreeMap;
+
 use pumpkin_solver::core::predicates::Predicate;
 use pumpkin_solver::core::variables::{AffineView, DomainId, TransformableVariable};
 
@@ -41,8 +43,14 @@ pub(super) fn overruns(problem: &Problem, model: &Model, seats: &[Seat]) -> Vec<
     model.arcs.iter().filter_map(over).collect()
 }
 
+/// A job that starts too late after several others counts once, with the worst.
 fn total_over(problem: &Problem, model: &Model, seats: &[Seat]) -> i64 {
-    overruns(problem, model, seats).iter().map(|(_, over)| over).sum()
+    let mut worst: BTreeMap<usize, i64> = BTreeMap::new();
+    for (link, over) in overruns(problem, model, seats) {
+        let of_job = worst.entry(problem.links[link].after).or_default();
+        *of_job = over.max(*of_job);
+    }
+    worst.values().sum()
 }
 
 /// Long enough for any plan worth looking at: everything one after another.
@@ -56,8 +64,10 @@ fn horizon(model: &Model, known: i64) -> i64 {
 /// with the least finish not ruled out.
 pub(super) fn least_overrun(problem: &Problem, model: &Model, known: Plan, steps: &mut Steps, mut idle_steps: Steps) -> (Plan, i64) {
     let soft = soft(problem, model);
-    let Some(mut exact) = Exact::new(model, 0, horizon(model, known.finish)) else { return (known, 0) };
     let most = total_over(problem, model, &known.seats);
+    // A longer plan is of use only where it overruns less.
+    let limit = if most > 0 { horizon(model, known.finish) } else { known.finish };
+    let Some(mut exact) = Exact::new(model, 0, limit) else { return (known, 0) };
     let over = post_overrun(&mut exact, &soft, most);
     let finish = exact.finish;
     let mut searcher = Searcher::new(exact, Some(&known.seats));
@@ -71,7 +81,8 @@ pub(super) fn least_overrun(problem: &Problem, model: &Model, known: Plan, steps
     let most = total_over(problem, model, &known.seats);
     searcher.exact.at_most(vec![over.scaled(1)], most);
     let value = |seats: &[Seat]| Plan::of(model, seats.to_vec()).finish;
-    let (better, bound) = searcher.minimise(finish, value, (0, known.finish), &mut half);
+    let least = super::bound::bound(model).clamp(0, known.finish);
+    let (better, bound) = searcher.minimise(finish, value, (least, known.finish), &mut half);
     let known = better.map_or(known, |seats| Plan::of(model, seats));
     let held = |exact: &mut Exact| {
         post_overrun(exact, &soft, most);
@@ -79,15 +90,15 @@ pub(super) fn least_overrun(problem: &Problem, model: &Model, known: Plan, steps
     (super::idle::least_idle(model, known, &mut idle_steps, held), bound)
 }
 
-/// The sum of minutes by which the soft limits are overrun, held at `most`.
+/// The sum over the jobs of the minutes by which each overruns its soft limits at worst, held at `most`.
 fn post_overrun(exact: &mut Exact, soft: &[Soft], most: i64) -> DomainId {
-    let mut terms: Vec<AffineView<DomainId>> = Vec::new();
+    let mut worst: BTreeMap<usize, DomainId> = BTreeMap::new();
     for &(_, before, after, limit) in soft {
-        let over = exact.solver.new_bounded_integer(0, most as i32);
-        exact.others.push(over);
+        let over = *worst.entry(after).or_insert_with(|| exact.solver.new_bounded_integer(0, most as i32));
         exact.at_most(vec![exact.starts[after].scaled(1), exact.starts[before].scaled(-1), over.scaled(-1)], limit);
-        terms.push(over.scaled(1));
     }
+    exact.others.extend(worst.values());
+    let mut terms: Vec<AffineView<DomainId>> = worst.values().map(|over| over.scaled(1)).collect();
     let sum = exact.solver.new_bounded_integer(0, most as i32);
     exact.others.push(sum);
     terms.push(sum.scaled(-1));
@@ -95,21 +106,36 @@ fn post_overrun(exact: &mut Exact, soft: &[Soft], most: i64) -> DomainId {
     sum
 }
 
-/// A smallest set of links whose `within` cannot all be kept, by leaving out one after another; as far as the steps reach.
-pub(super) fn clash(problem: &Problem, model: &Model, plan: &Plan, steps: &mut Steps) -> Vec<usize> {
-    let overrun: Vec<usize> = overruns(problem, model, &plan.seats).into_iter().map(|(link, _)| link).collect();
-    let soft = soft(problem, model);
-    let Some(mut exact) = Exact::new(model, 0, horizon(model, plan.finish)) else { return overrun };
+/// A smallest set of links whose `within`, of a recipe or of safety, cannot all be kept, by leaving out one after another; as far as the
+/// steps reach. With it: whether people's hours are what stands in the way, so that without them all could be kept.
+pub(super) fn clash(problem: &Problem, hours: bool, plan: &Plan, steps: &mut Steps) -> (Vec<usize>, bool) {
+    let model = super::ready(problem, Rules { hours, ..Rules::NONE });
+    let clash = clashing(problem, &model, None, plan.finish, steps);
+    if !hours || clash.is_empty() {
+        return (clash, false);
+    }
+    let any_time = super::ready(problem, Rules::NONE);
+    let still = clashing(problem, &any_time, Some(&clash), plan.finish, steps);
+    (clash, still.is_empty())
+}
+
+/// Of the limits (or of `only` these of them) a smallest set that cannot be kept; empty where all can, or the steps do not reach.
+fn clashing(problem: &Problem, model: &Model, only: Option<&[usize]>, finish: i64, steps: &mut Steps) -> Vec<usize> {
+    let soft = soft(problem, model).into_iter().filter(|soft| only.is_none_or(|only| only.contains(&soft.0)));
+    let Some(mut exact) = Exact::new(model, 0, horizon(model, finish)) else { return Vec::new() };
     let guards: Vec<(usize, Predicate)> = soft
-        .iter()
-        .map(|&(link, before, after, limit)| {
+        .map(|(link, before, after, limit)| {
             let literal = exact.literal();
             exact.at_most_if(vec![exact.starts[after].scaled(1), exact.starts[before].scaled(-1)], limit, literal);
             (link, literal.get_true_predicate())
         })
         .collect();
     let mut searcher = Searcher::new(exact, None);
-    let share = steps.left / (guards.len() as u64 + 1);
+    let share = steps.left / (guards.len() as u64 + 2);
+    let all: Vec<Predicate> = guards.iter().map(|guard| guard.1).collect();
+    if !matches!(searcher.ask(&all, steps, share), Answer::None) {
+        return Vec::new();
+    }
     let mut kept = guards;
     let mut place = kept.len();
     while place > 0 {

@@ -43,7 +43,7 @@ impl<'a> Searcher<'a> {
         }
         let given = share.min(steps.left);
         self.guide.decided.set(false);
-        let mut part = Stop { left: given, decided: self.guide.decided.clone() };
+        let mut part = Stop { left: given, decided: self.guide.decided.clone(), seen: self.guide.seen.clone() };
         let solver = &mut self.exact.solver;
         let solution: Option<Solution> = match solver.satisfy_under_assumptions(&mut self.guide, &mut part, &mut self.resolver, assumptions)
         {

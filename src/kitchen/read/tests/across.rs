@@ -54,7 +54,7 @@ fn a_role_nobody_has_is_a_mistake() {
     let week = "from = 2026-11-30\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
     assert_mistake(
         &[("recipes/dish.toml", &step("who = \"cok\"")), ("weeks/one.toml", week)],
-        "recipes/dish.toml:3:1: nobody in any session has the role \"cok\". Did you mean \"cook\"?",
+        "recipes/dish.toml:5:7: nobody in any session has the role \"cok\". Did you mean \"cook\"?",
     );
     assert_eq!(mistakes(&[("recipes/dish.toml", &step("who = \"cok\""))]), Vec::<String>::new());
 }

@@ -1,0 +1,169 @@
+//! What `prep` advises where a session ends too late, where no plan keeps every rule, and where two sessions meet.
+//!
+//! Sunday 29 November, 14:00, one cook, unless a test says otherwise.
+
+mod kitchen;
+
+use kitchen::one_session::*;
+use kitchen::{Kitchen, minute, stdout, step, supper};
+use pretty_assertions::assert_eq;
+use serde_json::Value;
+
+fn advice(prep: &Value, session: usize) -> Vec<String> {
+    let said = prep["sessions"][session]["advice"].as_array().expect("a list");
+    said.iter().map(|text| text.as_str().expect("words").to_owned()).collect()
+}
+
+fn week(sessions: &str, meals: &str) -> String {
+    format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\n{sessions}{meals}")
+}
+
+/// One cook from 14:00, to be done by then; Monday eats stew and roast.
+fn done_by(kitchen: Kitchen, by: &str) -> Kitchen {
+    let session = format!("[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"{by}\"\npeople = [\"cook\"]\n");
+    kitchen.week(&week(&session, &supper("2026-11-30", "\"2 portions recipe:stew\", \"2 portions recipe:roast\"")))
+}
+
+#[test]
+fn an_appliance_that_binds_is_named_with_its_minutes_and_what_more_room_would_save() {
+    // The pressure cooker: 25 + 25 = 50. With room for two: 5 + 5 + 20 = 30. A second person helps nothing.
+    let steps = does("hands = \"5 min\"\nwait = \"20 min\"\non = \"pressure cooker\"");
+    let prep = done_by(stew_and_roast(PRESSURE_COOKER, &steps, &steps), "14:40").prep();
+    let expected = [
+        "This session ends at 14:50, 10 min after 14:40.",
+        "What binds is the pressure cooker, full for 50 min.",
+        "With room for one more load in the pressure cooker it would end at 14:30, in time.",
+    ];
+    assert_eq!(advice(&prep, 0), expected);
+}
+
+#[test]
+fn hands_that_bind_are_named_with_their_minutes_and_what_one_more_person_would_save() {
+    // 40 + 40 = 80; with two people 40.
+    let steps = does("hands = \"40 min\"");
+    let prep = done_by(stew_and_roast("", &steps, &steps), "15:00").prep();
+    let expected = [
+        "This session ends at 15:20, 20 min after 15:00.",
+        "What binds is hands-on work, 1 h 20 min for one pair of hands.",
+        "With one more person it would end at 14:40, in time.",
+    ];
+    assert_eq!(advice(&prep, 0), expected);
+}
+
+#[test]
+fn a_chain_that_binds_is_named_and_nothing_is_promised_that_would_not_help() {
+    // The stew: 10 + 60, then 10. Neither more hands nor more rings make it shorter; 20 less is what the session has.
+    let chain = does("hands = \"10 min\"\nwait = \"1 h\"\non = \"hob\"") + &then("hands = \"10 min\"");
+    let prep = done_by(stew_and_roast(HOB, &chain, &does("hands = \"5 min\"")), "15:00").prep();
+    let expected = [
+        "This session ends at 15:20, 20 min after 15:00.",
+        "What binds is the longest chain of steps, up to Moon stew, step 2: 1 h 20 min.",
+    ];
+    assert_eq!(advice(&prep, 0), expected);
+}
+
+#[test]
+fn a_recipe_moved_to_the_other_session_is_among_the_best_three() {
+    // Monday's session is the latest for Monday's supper: 40 + 40, by 15:00. Sunday could make either, and both keep until Monday.
+    let steps = does("hands = \"40 min\"");
+    let sessions = "[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n\
+                    [[session]]\nstart = 2026-11-30T14:00\nfinish_by = \"15:00\"\npeople = [\"cook\"]\n";
+    let meals = supper("2026-11-30", "\"2 portions recipe:stew\", \"2 portions recipe:roast\"");
+    let prep = stew_and_roast("", &steps, &steps).week(&week(sessions, &meals)).prep();
+    assert_eq!(advice(&prep, 0), Vec::<String>::new());
+    let expected = [
+        "This session ends at 15:20, 20 min after 15:00.",
+        "What binds is hands-on work, 1 h 20 min for one pair of hands.",
+        "With one more person it would end at 14:40, in time.",
+        "With sun roast moved to the session on Sun 14:00 it would end at 14:40, in time.",
+        "With moon stew moved to the session on Sun 14:00 it would end at 14:40, in time.",
+    ];
+    assert_eq!(advice(&prep, 1), expected);
+}
+
+#[test]
+fn a_limit_that_the_steps_between_rule_out_is_named_alone() {
+    // Step 3 within 10 of step 1, and step 2 takes 60 between them: 50 too late. 3 + 60 + 5 = 68.
+    let steps = "[[step]]\nid = \"first\"\ntext = \"Toast {bluegrain}.\"\nhands = \"3 min\"\n\
+                 [[step]]\nid = \"slow\"\ntext = \"Simmer.\"\nwait = \"1 h\"\n\
+                 [[step]]\ntext = \"Mix.\"\nhands = \"5 min\"\nafter = [\"first\", \"slow\"]\nwithin = \"10 min\"\n";
+    let expected = [
+        "No plan keeps every rule: Moon stew, step 3 starts 50 min too late (within 10 min of Moon stew, step 1).",
+        "This rule cannot be kept, given the times of the steps: Moon stew, step 3 within 10 min of Moon stew, step 1.",
+    ];
+    assert_eq!(advice(&takes_minutes(&stew("", "2", steps), 68), 0), expected);
+}
+
+#[test]
+fn limits_that_clash_are_named_together_and_no_others() {
+    // One pot: 30 and 30 one after the other, then mixed within 10 of both: the first stands 30, 20 too many. 60 + 5 = 65.
+    // The roast's limit has nothing to do with it.
+    let steps = "[[step]]\nid = \"one\"\ntext = \"Cook {bluegrain}.\"\nwait = \"30 min\"\non = \"pressure cooker\"\n\
+                 [[step]]\nid = \"two\"\ntext = \"Cook the rest.\"\nwait = \"30 min\"\non = \"pressure cooker\"\nafter = []\n\
+                 [[step]]\ntext = \"Mix.\"\nhands = \"5 min\"\nafter = [\"one\", \"two\"]\nwithin = \"10 min\"\n";
+    let roast = does("hands = \"5 min\"") + &then("hands = \"5 min\"\nwithin = \"30 min\"");
+    let said = advice(&takes_minutes(&stew_and_roast(PRESSURE_COOKER, steps, &roast), 65), 0);
+    assert_eq!(said.len(), 2, "{said:?}");
+    assert!(
+        said[0].starts_with("No plan keeps every rule: Moon stew, step 3 starts 20 min too late (within 10 min of Moon stew, step "),
+        "{said:?}"
+    );
+    let rules = "Moon stew, step 3 within 10 min of Moon stew, step 1; Moon stew, step 3 within 10 min of Moon stew, step 2";
+    assert_eq!(said[1], format!("These rules cannot all be kept together: {rules}."));
+}
+
+#[test]
+fn people_s_hours_are_named_where_they_stand_in_the_way_of_a_limit() {
+    // The cook leaves at 30, Jo comes at 60 and has to go on within 20 of the cook's end: 10 too late.
+    let sessions = "[[session]]\nstart = 2026-11-29T14:00\npeople = [{ name = \"Ann\", as = \"cook\", until = \"14:30\" }, \
+                    { name = \"Jo\", as = \"helper\", from = \"15:00\" }]\n";
+    let steps = does("hands = \"10 min\"\nwho = \"cook\"") + &then("hands = \"10 min\"\nwho = \"helper\"\nwithin = \"20 min\"");
+    let kitchen = stew("", "2", &steps).week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    let expected = [
+        "No plan keeps every rule: Moon stew, step 2 starts 10 min too late (within 20 min of Moon stew, step 1).",
+        "These rules cannot all be kept together: Moon stew, step 2 within 20 min of Moon stew, step 1; the hours at which people are there.",
+    ];
+    assert_eq!(advice(&takes_minutes(&kitchen, 70), 0), expected);
+}
+
+#[test]
+fn a_making_that_cannot_be_boxed_in_time_is_called_unsafe_and_never_a_mere_overrun() {
+    // Off the hob at 30, stirred two and a half hours later for 5 min, then boxed: 155 min after the heat, and 120 is the most.
+    let steps = does("wait = \"30 min\"\non = \"hob\"") + &then("hands = \"5 min\"\ngap = \"150 min\"");
+    let said = advice(&stew("", "2", &steps).only_rules(HOB).prep(), 0);
+    assert!(said[0].starts_with(
+        "Not safe as planned: boxing of moon stew starts 2 h 35 min after the end of Moon stew, step 1, and 2 h is the most."
+    ));
+    assert!(!said.iter().any(|text| text.contains("too late")), "{said:?}");
+}
+
+#[test]
+fn a_component_off_the_heat_waits_no_longer_than_two_hours_for_the_box_of_its_cold_dish() {
+    // The dish proves for 180, is filled with the stew for 5 and boxed from 185 on: the stew leaves the hob at 65 or later.
+    let pie = "name = \"Moon pie\"\nmakes = \"1 portion\"\nkeeps = { fridge = \"1 day\" }\ningredients = \"\"\"\n1 portion recipe:stew\n50 g bluegrain\n\"\"\"\n\
+               [[step]]\ntext = \"Let {bluegrain} prove.\"\nwait = \"3 h\"\n[[step]]\ntext = \"Fill with {recipe:stew}.\"\nhands = \"5 min\"\n";
+    let kitchen = stew("", "2", &does("wait = \"10 min\"\non = \"hob\"")).recipe("pie", pie).only_rules(HOB);
+    let prep = takes_minutes(&kitchen.meals(&supper("2026-11-30", "\"1 portion recipe:pie\"")), 188);
+    assert!(minute(step(&prep, "stew", 1), "end_minute") >= 65, "{prep:#}");
+}
+
+#[test]
+fn two_sessions_that_want_the_same_person_at_one_time_say_so() {
+    // Sunday's supper can only come from the session at 14:00 (90 min), Monday's comes from the one at 15:00: both want the cook.
+    let sessions = "[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"16:00\"\npeople = [\"cook\"]\n\
+                    [[session]]\nstart = 2026-11-29T15:00\nfinish_by = \"21:00\"\npeople = [\"cook\"]\n";
+    let meals = supper("2026-11-29", "\"2 portions recipe:stew\"") + &supper("2026-11-30", "\"2 portions recipe:roast\"");
+    let kitchen = stew_and_roast("", &does("hands = \"90 min\""), &does("hands = \"30 min\""));
+    let prep = kitchen.week(&week(sessions, &meals)).prep();
+    assert_eq!(advice(&prep, 0), Vec::<String>::new());
+    assert_eq!(advice(&prep, 1), ["Cook is wanted by the session of Sun 29 Nov 14:00 at the same time. Move one of the two."]);
+}
+
+#[test]
+fn what_is_added_to_taste_is_fetched_without_an_amount() {
+    let text = recipe("Moon stew", &does("hands = \"5 min\"")).replace("100 g bluegrain\n", "100 g bluegrain\nmoonsalt, to taste\n");
+    let foods = "[[food]]\nname = \"bluegrain\"\nallergens = []\n[[food]]\nname = \"moonsalt\"\nallergens = []\n";
+    let said = stdout(&stew("", "2", "").foods(foods).recipe("stew", &text).run(&["prep"]));
+    let fetched = said.lines().find(|line| line.trim_start().starts_with("moonsalt")).unwrap_or_default();
+    assert!(fetched.contains("to taste") && !fetched.contains("0 g"), "{said}");
+}
