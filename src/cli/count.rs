@@ -91,7 +91,7 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
         }]));
     }
     let found = differences(kitchen, &changes, &kitchen.household.currency);
-    let what = format!("counted {}: {}", lots(counted), differ(changes.len()));
+    let what = format!("counted {}, {}", lots(counted), differ(changes.len()));
     let text = text(&found, kitchen, counted);
     let booking = Booking { covers: vec![key], ..Booking::new(keeping.setting.today, Verb::Count, what, changes) };
     keeping.book(booking)?;

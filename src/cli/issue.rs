@@ -21,11 +21,11 @@ pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
                 let meal = &week.meals[index];
                 meal.label.to_lowercase() == wanted || meal.name.as_deref().is_some_and(|name| name.to_lowercase() == wanted)
             };
-            meals(cli, &mut keeping, named, &format!("there is no meal \"{}\" that is not booked yet", label.trim()))
+            meals(cli, &mut keeping, named, &format!("there is no meal \"{}\" left to book", label.trim()))
         }
         (None, Some(until)) => {
             let eaten = |week: &Week, index: usize| week.meals[index].at_time.date() <= until;
-            meals(cli, &mut keeping, eaten, &format!("no meal up to {} is not booked yet", day(until)))
+            meals(cli, &mut keeping, eaten, &format!("there is no meal up to {} left to book", day(until)))
         }
     }
 }

@@ -116,13 +116,8 @@ fn a_pack_that_was_moved_is_found_and_one_that_was_changed_is_left() {
     let changes = price_changes(TWO, &[seen(1, "1.60 / kg")]).unwrap();
     let written = change_prices(TWO, &changes).unwrap().0;
     let back: Vec<PriceChange> = changes.iter().map(PriceChange::reversed).collect();
-    let moved = written
-        .split_inclusive("\n\n")
-        .collect::<Vec<_>>()
-        .into_iter()
-        .rev()
-        .map(|pack| format!("{}\n\n", pack.trim_end()))
-        .collect::<String>();
+    let moved =
+        written.split("\n\n").collect::<Vec<_>>().into_iter().rev().map(|pack| format!("{}\n\n", pack.trim_end())).collect::<String>();
     let (text, made) = change_prices(&moved, &back).unwrap();
     assert!(text.contains("\"1.40 / kg\"") && made.len() == 1 && made[0].pack == 0, "{text}");
     let changed = written.replace("1.60", "1.70");
