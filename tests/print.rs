@@ -73,7 +73,7 @@ fn a_label_says_dish_portions_days_heating_and_allergens() {
     let kitchen = stew("Moon stew");
     written(&kitchen, &["--only", "labels"]);
     let text = text(&pdf(&kitchen, LABELS));
-    // One eater eats one portion; the other of the batch is to spare and boxed by itself.
+    // One eater eats one portion: half a batch.
     for said in ["Moonstew", "1portion·madeSun29Nov", "UsebyWed2Dec", "Heatto74°C(165°F)", "Allergens:milk"] {
         assert!(text.contains(said), "{said} is missing in {text}");
     }
@@ -135,7 +135,7 @@ fn large_print_and_a_fold_still_say_everything() {
     for arguments in [vec!["--size", "large"], vec!["--fold"], vec!["--size", "large", "--fold", "--paper", "letter"]] {
         assert_eq!(written(&kitchen, &arguments), [LIST, GUIDE, WEEK, LABELS]);
         assert!(text(&pdf(&kitchen, LIST)).contains("bluegrain"));
-        assert!(text(&pdf(&kitchen, GUIDE)).contains("Cook100gbluegrain."));
+        assert!(text(&pdf(&kitchen, GUIDE)).contains("Cook50gbluegrain."));
     }
     assert_eq!(kitchen.run(&["print", "--size", "huge"]).status.code(), Some(2));
 }

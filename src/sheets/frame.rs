@@ -8,9 +8,6 @@ use super::{Settings, Sheet};
 /// The grid that baselines keep, in points.
 pub const GRID: f32 = 4.0;
 
-/// Space kept free above the foot, and the foot itself.
-pub const FOOT: f32 = 16.0;
-
 /// Space between two columns.
 pub const GUTTER: f32 = 24.0;
 
@@ -18,6 +15,11 @@ pub const GUTTER: f32 = 24.0;
 const FOLDED: f32 = 2.0 * MARGIN;
 
 impl Settings {
+    /// The foot of a page with the space kept free above it.
+    pub(super) fn foot(self) -> f32 {
+        if self.size.is_large() { 26.0 } else { 16.0 }
+    }
+
     /// Space between two columns of the list.
     pub(super) fn gutter(self) -> f32 {
         if self.fold { FOLDED } else { GUTTER }
@@ -88,15 +90,15 @@ pub fn across(from: f32, to: f32, y: f32, grey: f32) -> Rule {
 }
 
 /// Columns of equal width below `top`, and that width.
-pub fn columns(page: &Page, top: f32, count: usize) -> (Vec<Column>, f32) {
-    columns_apart(page, top, count, GUTTER)
+pub fn columns(settings: Settings, page: &Page, top: f32, count: usize) -> (Vec<Column>, f32) {
+    columns_apart(settings, page, top, count, GUTTER)
 }
 
 /// Columns with that much space between them.
-pub fn columns_apart(page: &Page, top: f32, count: usize, gutter: f32) -> (Vec<Column>, f32) {
+pub fn columns_apart(settings: Settings, page: &Page, top: f32, count: usize, gutter: f32) -> (Vec<Column>, f32) {
     let whole = page.width - 2.0 * MARGIN;
     let width = (whole - gutter * (count as f32 - 1.0)) / count as f32;
-    let bottom = page.height - MARGIN - FOOT;
+    let bottom = page.height - MARGIN - settings.foot();
     let column = |index: usize| Column { x: MARGIN + index as f32 * (width + gutter), top, bottom };
     ((0..count).map(column).collect(), width)
 }

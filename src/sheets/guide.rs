@@ -149,12 +149,12 @@ impl<'a> Guide<'a> {
     fn on_one_page(&self, setter: &mut Setter, measure: Measure) -> Option<Page> {
         let (mut page, top) = headed(setter, self.settings, &self.head(false), self.household);
         let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
-        let charted = pour(&lanes, Cursor::default(), &columns(&page, top, 1).0, Some(&mut page));
-        let (two, width) = columns_apart(&page, charted.lowest + 1.5 * GRID, 2, self.gutter(measure));
+        let charted = pour(&lanes, Cursor::default(), &columns(self.settings, &page, top, 1).0, Some(&mut page));
+        let (two, width) = columns_apart(self.settings, &page, charted.lowest + 1.5 * GRID, 2, self.gutter(measure));
         let steps = self.steps(measure.kind, width).blocks(setter);
         let stepped = pour_evenly(&steps, Cursor::default(), &two, &mut page);
         let under = stepped.lowest + 1.5 * GRID;
-        let (three, width) = columns_apart(&page, under + GRID, 3, self.gutter(measure));
+        let (three, width) = columns_apart(self.settings, &page, under + GRID, 3, self.gutter(measure));
         let lists = self.beside(measure.kind);
         let lists: Vec<Block> = [lists.ahead(), lists.afterwards()].into_iter().flat_map(|lists| groups(setter, lists, width)).collect();
         page.rules.push(across(MARGIN, page.width - MARGIN, under, BLACK));
@@ -224,7 +224,7 @@ impl<'a> Guide<'a> {
         let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
         let mut from = Cursor::default();
         loop {
-            let poured = pour(&lanes, from, &columns(&page, top, 1).0, Some(&mut page));
+            let poured = pour(&lanes, from, &columns(self.settings, &page, top, 1).0, Some(&mut page));
             from = poured.until;
             top = poured.lowest + 3.0 * GRID;
             if from.block >= lanes.len() {
@@ -235,7 +235,7 @@ impl<'a> Guide<'a> {
         }
         // Large lines want the width of the page.
         let count = if self.is_large() { 1 } else { 2 };
-        let (two, narrow) = columns(&page, top, count);
+        let (two, narrow) = columns(self.settings, &page, top, count);
         let blocks = self.in_a_row(setter, measure.kind, narrow);
         if two[0].bottom - top < LEAST_BELOW {
             pages.push(page);
@@ -243,7 +243,7 @@ impl<'a> Guide<'a> {
         }
         let mut from = Cursor::default();
         loop {
-            let two = columns(&page, top, count).0;
+            let two = columns(self.settings, &page, top, count).0;
             from = pour_evenly(&blocks, from, &two, &mut page).until;
             pages.push(page);
             if from.block >= blocks.len() {

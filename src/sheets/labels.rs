@@ -6,7 +6,7 @@ use crate::foods::Place;
 use crate::kitchen::Paper;
 use crate::prep::{Label, SessionLabels};
 
-use super::frame::{FOOT, Head, across, finished, headed, number_pages};
+use super::frame::{Head, across, finished, headed, number_pages};
 use super::page::{BLACK, Bookmark, Bounds, HAIRLINE, Page, Rule};
 use super::scale::{Size, style};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
@@ -34,7 +34,8 @@ const MARK: f32 = 5.0;
 type Measure = (Style, Style);
 
 /// What is tried in turn until a label holds all its words.
-const MEASURES: [Measure; 5] = [
+const MEASURES: [Measure; 6] = [
+    (style(13.0, 15.5), style(11.0, 13.0)),
     (style(13.0, 15.5), style(9.5, 11.5)),
     (style(11.0, 13.0), style(9.5, 11.5)),
     (style(9.5, 11.5), style(9.5, 11.0)),
@@ -42,8 +43,12 @@ const MEASURES: [Measure; 5] = [
     (style(8.0, 9.5), style(8.0, 9.0)),
 ];
 
-const LARGE: [Measure; 3] =
-    [(style(20.0, 24.0), style(14.0, 17.5)), (style(16.0, 19.5), style(14.0, 17.0)), (style(14.0, 17.0), style(14.0, 16.5))];
+const LARGE: [Measure; 4] = [
+    (style(20.0, 24.0), style(16.0, 19.5)),
+    (style(20.0, 24.0), style(14.0, 17.5)),
+    (style(16.0, 19.5), style(14.0, 17.0)),
+    (style(14.0, 17.0), style(14.0, 16.5)),
+];
 
 impl FromStr for LabelGrid {
     type Err = String;
@@ -69,7 +74,7 @@ impl LabelGrid {
     /// # Errors
     /// Labels too small to be read: how small they would be, and how many fit.
     pub fn check(self, settings: Settings) -> Result<(), String> {
-        let (whole, least) = (whole(&Page::of(settings.paper)), least(settings.size));
+        let (whole, least) = (whole(&Page::of(settings.paper), settings), least(settings.size));
         let most = LabelGrid { columns: fitting(whole.right - whole.left, least.0), rows: fitting(whole.bottom - whole.top, least.1) };
         if self.columns <= most.columns && self.rows <= most.rows {
             return Ok(());
@@ -83,8 +88,8 @@ impl LabelGrid {
         Err(format!("{columns}x{rows} labels on {paper} are too small to be read{print}: at most {}x{} fit", most.columns, most.rows))
     }
 
-    fn cell(self, page: &Page, index: usize) -> Bounds {
-        let whole = whole(page);
+    fn cell(self, page: &Page, settings: Settings, index: usize) -> Bounds {
+        let whole = whole(page, settings);
         let (width, height) = ((whole.right - whole.left) / self.columns as f32, (whole.bottom - whole.top) / self.rows as f32);
         let (left, top) = (whole.left + (index % self.columns) as f32 * width, whole.top + (index / self.columns) as f32 * height);
         Bounds { left, top, right: left + width, bottom: top + height }
@@ -103,9 +108,9 @@ fn fitting(room: f32, least: f32) -> usize {
 }
 
 /// The part of a page that the labels share, above its foot.
-fn whole(page: &Page) -> Bounds {
+fn whole(page: &Page, settings: Settings) -> Bounds {
     let inside = page.inside_margins();
-    Bounds { bottom: inside.bottom - FOOT, ..inside }
+    Bounds { bottom: inside.bottom - settings.foot(), ..inside }
 }
 
 /// The labels of a week, session by session. The grid must have been checked.
@@ -126,7 +131,7 @@ pub fn label_sheet(
     for on_page in all.chunks(grid.columns * grid.rows) {
         let mut page = Page::of(settings.paper);
         for (index, (session, label)) in on_page.iter().enumerate() {
-            let cell = grid.cell(&page, index);
+            let cell = grid.cell(&page, settings, index);
             if named != Some(session.start) {
                 named = Some(session.start);
                 let title = format!("{}, {}", full_day(session.start.date()), clock(session.start)).replace('\u{a0}', " ");
@@ -134,7 +139,7 @@ pub fn label_sheet(
             }
             warnings.extend(put_label(&mut setter, &mut page, label, cell, settings.size));
         }
-        cutting_marks(&mut page, grid, on_page.len());
+        cutting_marks(&mut page, (grid, settings), on_page.len());
         pages.push(page);
     }
     if pages.is_empty() {
@@ -151,14 +156,15 @@ fn put_label(setter: &mut Setter, page: &mut Page, label: &Label, cell: Bounds, 
     let (width, height) = (cell.right - cell.left - 2.0 * PAD.0, cell.bottom - cell.top - 2.0 * PAD.1);
     let measures = if size.is_large() { &LARGE[..] } else { &MEASURES[..] };
     let fits = |lines: &Vec<Line>| lines.iter().map(|line| line.height).sum::<f32>() <= height + 0.01;
-    let full = measures.iter().map(|measure| set(setter, label, *measure, width, true)).find(fits);
+    let ways = measures.iter().flat_map(|measure| [(*measure, Words::All), (*measure, Words::Needed)]);
+    let full = ways.map(|(measure, words)| set(setter, label, measure, width, words)).find(fits);
     let smallest = measures[measures.len() - 1];
     let (lines, warning) = match full {
         Some(lines) => (lines, None),
         None => {
             let words =
                 format!("the label of {} has no room for all its words: see the prep guide, or print fewer labels a page", label.dish);
-            (set(setter, label, smallest, width, false), Some(words))
+            (set(setter, label, smallest, width, Words::Least), Some(words))
         }
     };
     let mut y = cell.top + PAD.1;
@@ -172,8 +178,18 @@ fn put_label(setter: &mut Setter, page: &mut Page, label: &Label, cell: Bounds, 
     warning
 }
 
-/// The words of a label. Where they have no room, its dish is cut short and its allergens give way to a word that sends one to the guide.
-fn set(setter: &mut Setter, label: &Label, (dish, note): Measure, width: f32, whole: bool) -> Vec<Line> {
+/// How much a label says.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Words {
+    /// Its meals, too.
+    All,
+    Needed,
+    /// Where there is no room, the dish is cut short and its allergens give way to a word that sends one to the guide.
+    Least,
+}
+
+fn set(setter: &mut Setter, label: &Label, (dish, note): Measure, width: f32, words: Words) -> Vec<Line> {
+    let whole = words != Words::Least;
     let mut lines = setter.at_most(if whole { usize::MAX } else { 1 }, &[strong(label.dish.as_str())], dish, width);
     let mut say = |spans: &[Span], most: usize| lines.extend(setter.at_most(most, spans, note, width));
     let most = if whole { usize::MAX } else { 2 };
@@ -186,6 +202,9 @@ fn set(setter: &mut Setter, label: &Label, (dish, note): Measure, width: f32, wh
     if whole {
         say(&[soft("Allergens: "), plain(label.allergens.as_deref().unwrap_or("none of the EU’s 14"))], most);
         label.beware.iter().for_each(|beware| say(&[strong(format!("{}.", sentence(beware)))], most));
+    }
+    if words == Words::All && !label.what_for.is_empty() {
+        say(&[soft(format!("For {}", label.what_for.join(", ")))], most);
     }
     lines
 }
@@ -201,9 +220,9 @@ fn tied(text: &str) -> String {
 }
 
 /// Crosses at the corners of the labels, within the grid.
-fn cutting_marks(page: &mut Page, grid: LabelGrid, count: usize) {
-    let whole = whole(page);
-    let first = grid.cell(page, 0);
+fn cutting_marks(page: &mut Page, (grid, settings): (LabelGrid, Settings), count: usize) {
+    let whole = whole(page, settings);
+    let first = grid.cell(page, settings, 0);
     let (width, height) = (first.right - first.left, first.bottom - first.top);
     let rows = count.div_ceil(grid.columns);
     for (column, row) in (0..=grid.columns).flat_map(|column| (0..=rows).map(move |row| (column, row))) {

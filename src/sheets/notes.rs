@@ -3,9 +3,9 @@
 use itertools::Itertools;
 
 use crate::foods::Place;
-use crate::measure::Units;
+use crate::measure::{Quantity, Units};
 use crate::prep::Before;
-use crate::purchase::{FromPantry, ShoppingList};
+use crate::purchase::{FromPantry, ListLine, ShoppingList};
 
 use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
@@ -31,7 +31,7 @@ pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width
         ("Already at home", at_home(&list.from_pantry, units)),
         ("Use up first", expiring(list, units)),
         ("What it costs", costs(list)),
-        ("Left in the packs", left_over(list, units)),
+        ("Left in the packs, and good until", left_over(list, units)),
         ("No price known", run_in(&list.no_price)),
         (
             "Worth knowing",
@@ -44,7 +44,9 @@ pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width
             "Warnings",
             list.warnings
                 .iter()
-                .map(|text| vec![plain(sentence(without_place(text)))].into())
+                .map(|text| without_place(text))
+                .filter(|text| !is_told_at_its_line(list, text))
+                .map(|text| vec![plain(sentence(text))].into())
                 .unique_by(|note: &Note| note.spans[0].text.clone())
                 .collect(),
         ),
@@ -70,6 +72,16 @@ fn set_note(setter: &mut Setter, note: Note, style: Style, width: f32) -> Block 
 fn without_place(warning: &str) -> &str {
     let parts = warning.split_once(".toml:").and_then(|(_, rest)| rest.split_once(": "));
     parts.filter(|(line, _)| line.chars().all(|c| c.is_ascii_digit() || c == ':')).map_or(warning, |(_, text)| text)
+}
+
+/// "oatcake may contain sesame: …" stands on the line of the oatcake already.
+fn is_told_at_its_line(list: &ShoppingList, warning: &str) -> bool {
+    let sections = list.trips.iter().flat_map(|trip| &trip.shops).flat_map(|visit| &visit.sections);
+    let told = |line: &ListLine| {
+        let words = line.beware.as_ref().and_then(|_| warning.strip_prefix(line.food.as_str()));
+        words.is_some_and(|words| words.starts_with(" contains ") || words.starts_with(" may contain "))
+    };
+    sections.flat_map(|section| &section.lines).any(told)
 }
 
 /// Words in one paragraph.
@@ -143,20 +155,26 @@ fn costs(list: &ShoppingList) -> Vec<Note> {
     notes.push(Note { spans: vec![strong("All together"), soft(missing)], figures: Some(total) });
     if let Some(budget) = list.budget.as_ref().filter(|budget| budget.is_over()) {
         // The budget is held against the whole week, the past trips too.
-        let week = if budget.cost == list.cost { String::new() } else { format!("; week {}", budget.cost) };
+        if budget.cost != list.cost {
+            notes.push(Note { spans: vec![plain("With the trips that are past")], figures: Some(plain(budget.cost.as_str())) });
+        }
         let over = strong(format!("{}\u{a0}{}\u{a0}over", budget.over, list.currency));
-        notes.push(Note { spans: vec![plain(format!("Budget {}", budget.limit)), soft(week)], figures: Some(over) });
+        notes.push(Note { spans: vec![plain(format!("Budget {}", budget.limit))], figures: Some(over) });
     }
     notes
 }
+
+/// Grams or millilitres that nobody will look for in a packet.
+const CRUMBS: f64 = 5.0;
 
 /// What of the packs is not needed, and until when it is good; what goes off first stands first.
 fn left_over(list: &ShoppingList, units: Units) -> Vec<Note> {
     let note = |left: &crate::purchase::Leftover| Note {
         spans: vec![strong(left.food.as_str()), plain(format!(", {}", amount(&left.amount, units)))],
-        figures: Some(left.until.map_or_else(|| soft("keeps"), |date| plain(format!("good until {}", long_day(date, list.from))))),
+        figures: Some(left.until.map_or_else(|| soft("it keeps"), |date| plain(long_day(date, list.from)))),
     };
-    list.leaves.leftovers.iter().map(note).collect()
+    let crumbs = |quantity: &Quantity| matches!(quantity, Quantity::Mass(_) | Quantity::Volume(_)) && quantity.base() < CRUMBS;
+    list.leaves.leftovers.iter().filter(|left| !crumbs(&left.amount)).map(note).collect()
 }
 
 fn spare(list: &ShoppingList, units: Units) -> Vec<Note> {

@@ -98,7 +98,7 @@ fn spaced_pages(
     spacing: Spacing,
 ) -> (Vec<Page>, f32) {
     let (first, top) = headed(setter, settings, &head(list, trip, false), household);
-    let (single, wide) = columns(&first, top, 1);
+    let (single, wide) = columns(settings, &first, top, 1);
     let large = settings.size.is_large();
     let blocks = trip_blocks(setter, list, trip, if large { wide } else { wide.min(LONGEST) }, settings.units, spacing);
     let height: f32 = blocks.iter().map(|block| block.space + block.height()).sum();
@@ -110,7 +110,7 @@ fn spaced_pages(
         return (vec![page], poured.lowest);
     }
     let count = if large && !settings.fold { 1 } else { 2 };
-    let (mut two, narrow) = columns_apart(&page, top, count, settings.gutter());
+    let (mut two, narrow) = columns_apart(settings, &page, top, count, settings.gutter());
     let blocks = trip_blocks(setter, list, trip, narrow, settings.units, spacing);
     let mut from = Cursor::default();
     loop {
@@ -121,7 +121,7 @@ fn spaced_pages(
         }
         from = poured.until;
         (page, top) = headed(setter, settings, &head(list, trip, true), household);
-        two = columns_apart(&page, top, count, settings.gutter()).0;
+        two = columns_apart(settings, &page, top, count, settings.gutter()).0;
     }
 }
 
@@ -140,7 +140,7 @@ fn add_notes(
     if let (Some(rest), Some(page)) = (rest, pages.last_mut()) {
         let top = rest + 4.0 * GRID;
         for count in counts(settings) {
-            let (narrow, width) = columns_apart(page, top + 3.0 * GRID, *count, settings.gutter());
+            let (narrow, width) = columns_apart(settings, page, top + 3.0 * GRID, *count, settings.gutter());
             let blocks = blocks(setter, width);
             if narrow[0].bottom > narrow[0].top && fits_in(&blocks, &narrow) {
                 page.rules.push(across(narrow[0].x, page.width - narrow[0].x, top, BLACK));
@@ -150,13 +150,13 @@ fn add_notes(
         }
     }
     let count = counts(settings)[0];
-    let (_, width) = columns_apart(&Page::of(settings.paper), 0.0, count, settings.gutter());
+    let (_, width) = columns_apart(settings, &Page::of(settings.paper), 0.0, count, settings.gutter());
     let blocks = blocks(setter, width);
     let head = Head { over: over.to_owned(), title: "At home, and what else to know".to_owned(), under: Vec::new() };
     let mut from = Cursor::default();
     while from.block < blocks.len() {
         let (mut page, top) = headed(setter, settings, &head, household);
-        let (two, _) = columns_apart(&page, top, count, settings.gutter());
+        let (two, _) = columns_apart(settings, &page, top, count, settings.gutter());
         from = pour_evenly(&blocks, from, &two, &mut page).until;
         pages.push(page);
     }

@@ -19,8 +19,9 @@ struct Type {
 }
 
 /// Read standing before the fridge; smaller where that saves a page.
-const SIZES: [Type; 3] = [
-    Type { body: style(13.0, 16.0), note: style(11.0, 14.0) },
+const SIZES: [Type; 4] = [
+    Type { body: style(13.0, 16.0), note: style(11.5, 14.5) },
+    Type { body: style(12.0, 15.0), note: style(10.5, 13.0) },
     Type { body: style(11.0, 14.0), note: style(9.5, 12.0) },
     Type { body: style(10.0, 12.5), note: style(9.5, 12.0) },
 ];
@@ -47,12 +48,12 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, household: &str, s
     let (mut page, mut top) = headed(setter, settings, &head, household);
     // Large lines want the width of the page.
     let count = if settings.size == Size::Large { 1 } else { 2 };
-    let width = columns(&page, top, count).1;
+    let width = columns(settings, &page, top, count).1;
     let blocks: Vec<Block> = card.days.iter().flat_map(|day| day_blocks(setter, day, kind, width)).collect();
     let mut pages = Vec::new();
     let mut from = Cursor::default();
     loop {
-        let two = columns(&page, top, count).0;
+        let two = columns(settings, &page, top, count).0;
         from = pour_evenly(&blocks, from, &two, &mut page).until;
         pages.push(page);
         if from.block >= blocks.len() {
@@ -102,7 +103,8 @@ fn taken_out(dish: &CardDish) -> Vec<Span> {
     };
     let mut spans = vec![plain(dish.dish.as_str()), plain(format!(", {}, {from}", dish.amount.replace(' ', "\u{a0}")))];
     if !dish.heating.is_empty() {
-        spans.push(soft(format!(": {}", dish.heating)));
+        // "74 °C (165 °F)" stays on one line.
+        spans.push(soft(format!(": {}", dish.heating.replace(" (", "\u{a0}("))));
     }
     spans
 }

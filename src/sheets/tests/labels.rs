@@ -43,6 +43,7 @@ fn a_label_says_what_it_is_until_when_and_how_to_eat_it() {
         "Heat to 74 °C (165 °F)",
         "Allergens: milk; not known: vegetable stock",
         "May contain sesame: the allergens of vegetable stock are not known.",
+        "For Mon supper",
     ] {
         assert!(all.contains(&letters(said)), "{said} is missing in {all}");
     }

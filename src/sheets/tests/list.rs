@@ -167,11 +167,15 @@ fn a_character_without_a_shape_is_replaced_and_named_in_a_warning() {
 fn what_is_left_in_the_packs_says_until_when_it_is_good() {
     let mut list = list();
     let left = |food: &str, until| Leftover { food: food.into(), amount: g(55.0), value: "0.20".into(), until };
-    list.leaves.leftovers = vec![left("yoghurt", Some(date(2026, 12, 8))), left("flour", Some(date(2027, 6, 1))), left("honey", None)];
+    list.leaves.leftovers = vec![
+        Leftover { amount: g(4.0), ..left("saffron", None) },
+        left("yoghurt", Some(date(2026, 12, 8))),
+        left("flour", Some(date(2027, 6, 1))),
+        left("honey", None),
+    ];
     let all = letters_of(&printed(&list, A4), |_| true);
-    for said in ["Left in the packs", "yoghurt, 55 g good until Tue 8 Dec", "flour, 55 g good until Tue 1 Jun 2027", "honey, 55 g keeps"] {
-        assert!(all.contains(&letters(said)), "{said} is missing in {all}");
-    }
+    let told = "Left in the packs, and good until yoghurt, 55 g Tue 8 Dec flour, 55 g Tue 1 Jun 2027 honey, 55 g it keeps";
+    assert!(all.contains(&letters(told)), "{all}");
 }
 
 #[test]
@@ -182,7 +186,7 @@ fn a_budget_is_told_only_where_the_week_costs_more() {
     };
     // 39.60 - 35.00 = 4.60; with a past trip of 2.00 the week costs 41.60.
     assert!(told("4.60", "39.60").contains(&letters("Budget 35.00 4.60 EUR over")));
-    assert!(told("6.60", "41.60").contains(&letters("Budget 35.00; week 41.60 6.60 EUR over")));
+    assert!(told("6.60", "41.60").contains(&letters("With the trips that are past 41.60 Budget 35.00 6.60 EUR over")));
     assert!(!told("0.00", "39.60").contains("Budget"));
 }
 
@@ -190,8 +194,15 @@ fn a_budget_is_told_only_where_the_week_costs_more() {
 fn what_the_household_avoids_is_pointed_out_at_its_line() {
     let mut list = list();
     list.trips[0].shops[0].sections[0].lines[0].beware = Some("may contain sesame: allergens not known".into());
-    let bold = letters_of(&printed(&list, A4), |run| run.weight == Weight::SemiBold);
+    list.trips[0].shops[0].sections[0].lines[0].food = "oatcake".into();
+    let meal = "Mon supper may contain sesame: the allergens of oatcake are not known.";
+    list.warnings = vec!["weeks/a.toml:3:1: oatcake may contain sesame: the allergens of oatcake are not known.".into(), meal.into()];
+    let sheet = printed(&list, A4);
+    let bold = letters_of(&sheet, |run| run.weight == Weight::SemiBold);
     assert!(bold.contains(&letters("may contain sesame: allergens not known")));
+    // The meal's warning stays at the end; the food's is not said twice.
+    let all = letters_of(&sheet, |_| true);
+    assert!(all.contains(&letters(meal)) && !all.contains("Oatcakemay"), "{all}");
 }
 
 #[test]
