@@ -29,12 +29,12 @@ pub fn count_sheet(places: &[CountPlace], household: &str, on: Date, settings: S
     let under = vec![vec![soft("Write what you find. 0 where all of it is gone; a line left blank stays as it is booked.")]];
     let head = Head { over: "Count sheet".to_owned(), title: full_day(on), under };
     let (mut page, mut top) = headed(&mut setter, settings, &head, household);
-    let width = columns(&page, top, 2).1;
+    let width = columns(settings, &page, top, 2).1;
     let blocks = blocks(&mut setter, places, on, width, settings);
     let mut pages: Vec<Page> = Vec::new();
     let mut from = Cursor::default();
     loop {
-        let two = columns(&page, top, 2).0;
+        let two = columns(settings, &page, top, 2).0;
         from = pour_evenly(&blocks, from, &two, &mut page).until;
         pages.push(page);
         if from.block >= blocks.len() {
