@@ -32,19 +32,24 @@ pub fn run(cli: &Cli, book: bool) -> Done {
             setting.week(cli.week.as_deref())?;
         }
         let mut warnings = reckon_all(&setting)?;
+        let mut adds_up = String::new();
         if book {
-            warnings.extend(against_book(&setting)?);
+            let (notes, bookings) = against_book(&setting)?;
+            if notes.is_empty() {
+                adds_up = format!("The book adds up to pantry.toml: {}.\n", count(bookings, "booking"));
+            }
+            warnings.extend(notes);
         }
-        Ok((warnings, setting))
+        Ok((warnings, setting, adds_up))
     });
     match checked {
-        Ok((warnings, setting)) => {
+        Ok((warnings, setting, adds_up)) => {
             warn(&warnings, cli.strict)?;
             let loaded = &setting.loaded;
             match cli.format {
                 Format::Json => say_json(&[], &warnings),
                 Format::Text => say(&format!(
-                    "{}: {}, {}{}; no mistakes.\n",
+                    "{}: {}, {}{}; no mistakes.\n{adds_up}",
                     loaded.kitchen.household.name,
                     count(loaded.kitchen.recipes.len(), "recipe"),
                     count(loaded.weeks.len(), "week"),
@@ -62,12 +67,12 @@ pub fn run(cli: &Cli, book: bool) -> Done {
     }
 }
 
-/// What pantry.toml says otherwise than the book adds up to.
-fn against_book(setting: &Setting) -> Result<Vec<Warning>, Failure> {
+/// What pantry.toml says otherwise than the book adds up to, and how many bookings there are.
+fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
     let note = |text: String| Warning::Note { at: None, text };
     let book = read_book(&Disk::new(&setting.folder), &setting.folder)?;
     if book.bookings.is_empty() {
-        return Ok(vec![note(format!("there is no {BOOK} yet; the first booking begins it."))]);
+        return Ok((vec![note(format!("there is no {BOOK} yet; the first booking begins it."))], 0));
     }
     let changes = difference(&sum(&book.bookings), &records(&setting.loaded.kitchen));
     let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount.text());
@@ -83,7 +88,7 @@ fn against_book(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     if book.fragment.is_some() {
         notes.push(note(format!("{BOOK}: its last line was cut short; the next booking keeps what is left of it.")));
     }
-    Ok(notes)
+    Ok((notes, book.bookings.len()))
 }
 
 /// The warnings of reading and of every week, or the mistakes of every week's plan.
