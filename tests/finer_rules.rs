@@ -95,7 +95,22 @@ fn a_cooked_lot_that_cannot_be_compared_is_not_drawn_and_said() {
     assert_amount(&line(&list, "bluegrain")["need"], 300.0, "g");
     assert_eq!(draws(&list, "stew"), []);
     let warnings = list["warnings"].to_string();
-    assert!(warnings.contains("pantry.toml:1") && warnings.contains("cannot be compared"), "{warnings}");
+    assert!(warnings.contains("pantry.toml:1") && warnings.contains("cannot be compared with a need in portions"), "{warnings}");
+}
+
+#[test]
+fn a_cooked_lot_serves_from_the_day_on_which_it_is_made() {
+    // 2 portions made on Tuesday 1 December: Monday's are cooked on Sunday, Tuesday's come out of the fridge.
+    let with = |meal: &str| {
+        kitchen()
+            .foods(BLUEGRAIN)
+            .recipe("stew", &stew("4 portions", "keeps = { fridge = \"3 days\" }\n"))
+            .pantry("[[lot]]\nrecipe = \"stew\"\namount = \"2 portions\"\nplace = \"fridge\"\nmade = 2026-12-01\n")
+            .meals(&supper(meal, "\"2 portions recipe:stew\""))
+            .list()
+    };
+    assert_amount(&line(&with("2026-11-30"), "bluegrain")["need"], 200.0, "g");
+    assert_eq!(draws(&with("2026-12-01"), "stew"), [("2026-12-01".to_owned(), "fridge".to_owned(), 2.0)]);
 }
 
 #[test]

@@ -97,7 +97,10 @@ fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> V
                     at: lot.at.clone(),
                     food: recipe.name.clone(),
                     amount: crate::measure::show(&lot.amount, kitchen.print.units),
-                    wanted: recipe.makes.dimension().symbol().to_owned(),
+                    wanted: match recipe.makes.dimension() {
+                        Dimension::Portion => "portions".to_owned(),
+                        own => own.symbol().to_owned(),
+                    },
                 });
             }
         }

@@ -60,10 +60,12 @@ impl<'k> Shelf<'k> {
         taken
     }
 
-    /// Lots of which something is left and that may be drawn on `day`, first expired first.
+    /// Lots of which something is left and that may be drawn on `day`, first expired first. What is cooked on a day serves from
+    /// that day on.
     pub fn drawable(&self, of: DrawOf, day: Date) -> Vec<usize> {
         let lots = self.order.get(&of).map(Vec::as_slice).unwrap_or_default();
-        lots.iter().copied().filter(|&lot| self.has_left(lot) && self.dates[lot].may_be_drawn_on(day)).collect()
+        let is_made = |lot: usize| self.kitchen.lots[lot].made.is_none_or(|made| made <= day);
+        lots.iter().copied().filter(|&lot| self.has_left(lot) && is_made(lot) && self.dates[lot].may_be_drawn_on(day)).collect()
     }
 
     pub fn has_left(&self, lot: usize) -> bool {
