@@ -128,7 +128,8 @@ fn a_lot_added_by_hand_is_booked_as_new() {
     fs::write(&sheet, text + new).expect("a sheet");
     let found = json(&count(&kitchen, &sheet, &["--format", "json"]));
     assert_eq!((found["value"].as_str(), found["differences"][0]["until"].as_str()), (Some("0.60"), Some("2026-12-20")));
-    assert_eq!(pantry(&kitchen), SHELF.to_owned() + new);
+    let before_the_stew = "\n[[lot]]\nrecipe";
+    assert_eq!(pantry(&kitchen), SHELF.replace(before_the_stew, &format!("{new}{before_the_stew}")), "behind the last of its place");
 }
 
 #[test]

@@ -216,7 +216,8 @@ fn best_fit(kitchen: &Kitchen, trips: &[&TripList], form: &GoodsForm) -> Option<
     for trip in trips {
         let (mut goods, not_booked) = goods_of(kitchen, trip);
         let filled = fill(kitchen, &mut goods, form);
-        let unchanged = filled.is_ok().then(|| goods.iter().filter(|bought| !bought.packs.is_empty()).count() + 1).unwrap_or(0);
+        let as_listed = || goods.iter().filter(|bought| !bought.packs.is_empty()).count();
+        let unchanged = if filled.is_ok() { as_listed() + 1 } else { 0 };
         let fitted = filled.map(|()| ((*trip).clone(), goods, not_booked));
         if best.as_ref().is_none_or(|(most, _)| unchanged > *most) {
             best = Some((unchanged, fitted));

@@ -32,8 +32,9 @@ pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Res
                 shelf.remove(at);
             }
             (None, false, Some(to)) => {
-                lots.push(table_of(to, change.lines.as_deref()));
-                shelf.push(to.on_paper());
+                let at = beside_its_like(&shelf, to);
+                insert(lots, at, table_of(to, change.lines.as_deref()));
+                shelf.insert(at, to.on_paper());
             }
             (None, false, None) => (),
         }
@@ -53,6 +54,23 @@ fn lots_of(document: &mut DocumentMut) -> Result<&mut ArrayOfTables, String> {
         *item = Item::ArrayOfTables(opened.map_err(|_| "its lots are no list of tables".to_owned())?);
     }
     item.as_array_of_tables_mut().ok_or_else(|| "its lots are no list of tables".to_owned())
+}
+
+/// Behind the last lot of the same food in the same place, else behind the last of that place, else at the end: a household that sorts
+/// its file under remarks finds new lots where it looks for them.
+fn beside_its_like(shelf: &[LotRecord], new: &LotRecord) -> usize {
+    let there = |lot: &&LotRecord| lot.place == new.place;
+    let last = |alike: &dyn Fn(&&LotRecord) -> bool| shelf.iter().rposition(|lot| alike(&lot)).map(|at| at + 1);
+    last(&|lot| there(lot) && lot.name() == new.name()).or_else(|| last(&there)).unwrap_or(shelf.len())
+}
+
+fn insert(lots: &mut ArrayOfTables, at: usize, table: Table) {
+    let behind: Vec<Table> = lots.iter().skip(at).cloned().collect();
+    while lots.len() > at {
+        lots.remove(lots.len() - 1);
+    }
+    lots.push(table);
+    behind.into_iter().for_each(|table| lots.push(table));
 }
 
 /// Keeps the remark at the end of the line.

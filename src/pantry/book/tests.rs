@@ -202,6 +202,15 @@ fn a_new_lot_is_written_with_toml_dates() {
     assert_eq!(text.trim_start(), "[[lot]]\nfood = \"feta\"\namount = \"350 g\"\nplace = \"fridge\"\nsince = 2026-11-28\n");
 }
 
+#[test]
+fn a_new_lot_stands_under_the_remark_of_its_place() {
+    let mut changes = [to(LotRecord { since: Some(date(2026, 11, 28)), ..feta(350_000) }), to(cupboard(5000))];
+    let text = edit_lots(SHELF, &shelf(), &mut changes).expect("it can be edited");
+    let new = "\n[[lot]]\nfood = \"feta\"\namount = \"350 g\"\nplace = \"fridge\"\nsince = 2026-11-28\n\n# Cupboard\n";
+    assert_eq!(text.matches(new).count(), 1, "{text}");
+    assert!(text.ends_with("# cold enough\n\n[[lot]]\nfood = \"feta\"\namount = \"5 g\"\nplace = \"cupboard\"\n# The end\n"), "{text}");
+}
+
 fn kitchen(lots: Vec<Lot>) -> Kitchen {
     let mut kitchen = empty_kitchen();
     kitchen.foods = [Food { name: "feta".to_owned(), ..Food::default() }].into_iter().collect();
