@@ -53,3 +53,14 @@ fn a_hot_appliance_without_a_temperature_is_warned_of() {
     let said = warnings(&[("recipes/dish.toml", &step("on = \"oven\""))]);
     assert_eq!(said, ["recipes/dish.toml:3:1: this step uses the oven without a temperature. Add temperature = \"180 °C\"."]);
 }
+
+#[test]
+fn some_and_a_few_are_noted_and_kept() {
+    let recipe = "name = \"Dish\"\nmakes = \"2 portions\"\ningredients = \"a few sprigs rosemary\"\n";
+    let loaded = loaded(&[("recipes/dish.toml", recipe)]);
+    assert_eq!(loaded.kitchen.recipes[0].ingredients.len(), 1);
+    let said: Vec<String> = loaded.warnings.iter().map(|warning| warning.to_string()).collect();
+    let wanted = "recipes/dish.toml:3:16: how much \"a few sprigs rosemary\" is cannot be reckoned: it is listed to taste, in its own \
+                  words. Write a number to have it bought by amount.";
+    assert_eq!(said, [wanted]);
+}
