@@ -3,7 +3,7 @@
 mod kitchen;
 
 use std::fs;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::Output;
 
 use kitchen::{Kitchen, json, kitchen, stderr, stdout};
@@ -34,7 +34,7 @@ fn sheet(kitchen: &Kitchen) -> PathBuf {
 }
 
 /// Fills in the n-th blank of the sheet, counted from 0.
-fn fill(sheet: &PathBuf, blank: usize, counted: &str) {
+fn fill(sheet: &Path, blank: usize, counted: &str) {
     let text = fs::read_to_string(sheet).expect("a sheet");
     let mut parts: Vec<&str> = text.split("\ncounted = \"\"\n").collect();
     let rest = parts.split_off(blank + 1);
@@ -42,7 +42,7 @@ fn fill(sheet: &PathBuf, blank: usize, counted: &str) {
     fs::write(sheet, filled).expect("a sheet");
 }
 
-fn count(kitchen: &Kitchen, sheet: &PathBuf, more: &[&str]) -> Output {
+fn count(kitchen: &Kitchen, sheet: &Path, more: &[&str]) -> Output {
     kitchen.run(&[more, &["count", sheet.to_str().expect("a path")]].concat())
 }
 
