@@ -17,7 +17,7 @@ const FOLDED: f32 = 2.0 * MARGIN;
 impl Settings {
     /// The foot of a page with the space kept free above it.
     pub(super) fn foot(self) -> f32 {
-        if self.size.is_large() { 26.0 } else { 16.0 }
+        if self.size.is_large() { 22.0 } else { 16.0 }
     }
 
     /// Space between two columns of the list.

@@ -171,7 +171,7 @@ const CRUMBS: f64 = 5.0;
 fn left_over(list: &ShoppingList, units: Units) -> Vec<Note> {
     let note = |left: &crate::purchase::Leftover| Note {
         spans: vec![strong(left.food.as_str()), plain(format!(", {}", amount(&left.amount, units)))],
-        figures: Some(left.until.map_or_else(|| soft("it keeps"), |date| plain(long_day(date, list.from)))),
+        figures: Some(left.until.map_or_else(|| soft("not known"), |date| plain(long_day(date, list.from)))),
     };
     let crumbs = |quantity: &Quantity| matches!(quantity, Quantity::Mass(_) | Quantity::Volume(_)) && quantity.base() < CRUMBS;
     list.leaves.leftovers.iter().filter(|left| !crumbs(&left.amount)).map(note).collect()

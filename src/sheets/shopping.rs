@@ -41,6 +41,13 @@ impl Spacing {
         Spacing { entry, section: GRID, below: 2.5, ..wide }
     }
 
+    /// Smaller, for a trip that then has room on one page.
+    fn small(size: Size) -> Spacing {
+        let close = Spacing::close(size);
+        let note = Style { leading: close.scale.note.leading - 1.0, ..close.scale.note };
+        Spacing { scale: Scale { note, ..close.scale }, entry: Style { size: 12.0, leading: 14.0 }, section: GRID, below: 2.0 }
+    }
+
     /// The side of the box to tick.
     fn tick(&self) -> f32 {
         (0.77 * self.entry.size).round()
@@ -80,13 +87,20 @@ fn head(list: &ShoppingList, trip: &TripList, continued: bool) -> Head {
     Head { over: format!("Shopping list, {}", list.week), title, under }
 }
 
-/// The pages of one trip, and the lowest point that the last of them reaches; set closer where that saves a page.
+/// The pages of one trip, and the lowest point that the last of them reaches; set closer where that saves a page, and a little
+/// smaller where all of it then stands on one.
 fn trip_pages(setter: &mut Setter, list: &ShoppingList, trip: &TripList, household: &str, settings: Settings) -> (Vec<Page>, f32) {
     let wide = spaced_pages(setter, (list, trip), household, settings, Spacing::wide(settings.size));
     if wide.0.len() == 1 {
         return wide;
     }
     let close = spaced_pages(setter, (list, trip), household, settings, Spacing::close(settings.size));
+    if close.0.len() == 2 && !settings.size.is_large() {
+        let small = spaced_pages(setter, (list, trip), household, settings, Spacing::small(settings.size));
+        if small.0.len() == 1 {
+            return small;
+        }
+    }
     if close.0.len() < wide.0.len() { close } else { wide }
 }
 

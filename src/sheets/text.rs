@@ -153,7 +153,9 @@ fn bind_amounts(sorts: &mut [Sort]) {
         let after = sorts[at + 1].c;
         let counts = before.is_numeric() || before == '×';
         let word = sorts[at + 1..].iter().take_while(|sort| !is_space(sort.c)).count();
-        if counts && word <= 12 && (after.is_alphanumeric() || after == '×' || after == '°') {
+        // "74 °C (165 °F)" is one figure.
+        let degrees = after == '(' && at > 1 && sorts[at - 2].c == '°';
+        if degrees || (counts && word <= 12 && (after.is_alphanumeric() || after == '×' || after == '°')) {
             sorts[at].c = '\u{a0}';
         }
     }

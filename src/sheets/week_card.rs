@@ -103,8 +103,7 @@ fn taken_out(dish: &CardDish) -> Vec<Span> {
     };
     let mut spans = vec![plain(dish.dish.as_str()), plain(format!(", {}, {from}", dish.amount.replace(' ', "\u{a0}")))];
     if !dish.heating.is_empty() {
-        // "74 °C (165 °F)" stays on one line.
-        spans.push(soft(format!(": {}", dish.heating.replace(" (", "\u{a0}("))));
+        spans.push(soft(format!(": {}", dish.heating)));
     }
     spans
 }

@@ -73,6 +73,16 @@ fn an_amount_and_its_unit_go_to_the_next_line_together() {
 }
 
 #[test]
+fn degrees_in_both_units_stay_on_one_line() {
+    let lines = Setter::default().paragraph(&[plain("heat to 74 °C (165 °F)")], STYLE, 70.0);
+    let first = |line: &Line| match line.items.first() {
+        Some(Item::Text(run)) => run.text.clone(),
+        _ => String::new(),
+    };
+    assert_eq!(lines.iter().map(first).collect::<Vec<_>>(), ["heat to", "74 °C (165 °F)"]);
+}
+
+#[test]
 fn a_word_longer_than_a_line_is_broken_and_keeps_every_letter() {
     let word = "x".repeat(200);
     let lines = Setter::default().paragraph(&[plain(format!("a {word} b"))], STYLE, 100.0);

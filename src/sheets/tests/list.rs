@@ -174,7 +174,7 @@ fn what_is_left_in_the_packs_says_until_when_it_is_good() {
         left("honey", None),
     ];
     let all = letters_of(&printed(&list, A4), |_| true);
-    let told = "Left in the packs, and good until yoghurt, 55 g Tue 8 Dec flour, 55 g Tue 1 Jun 2027 honey, 55 g it keeps";
+    let told = "Left in the packs, and good until yoghurt, 55 g Tue 8 Dec flour, 55 g Tue 1 Jun 2027 honey, 55 g not known";
     assert!(all.contains(&letters(told)), "{all}");
 }
 
@@ -245,4 +245,19 @@ fn what_is_past_before_the_first_trip_is_not_to_be_used_up() {
     let all = letters_of(&printed(&list, A4), |_| true);
     assert!(all.contains(&letters("feta, 100 g, fridge: past Sun 22 Nov; when in doubt, throw it out")), "{all}");
     assert!(all.contains(&letters("feta, 100 g, freezer: best before Sun 22 Nov; look at it first")), "{all}");
+}
+
+#[test]
+fn a_trip_a_little_too_long_for_its_page_is_set_smaller_rather_than_on_two() {
+    let sizes = |count| {
+        let sheet = printed(&long(count), A4);
+        is_sound(&sheet, WEEK);
+        let size = sheet.pages[0].runs.iter().find(|run| run.text == "thing number 1").map(|run| run.size);
+        let of_trip = sheet.pages.iter().filter(|page| page.runs.iter().any(|run| run.text.starts_with("thing number"))).count();
+        (size, of_trip)
+    };
+    assert_eq!(sizes(30), (Some(13.0), 1));
+    let small = (30..60).map(sizes).find(|(size, _)| *size == Some(12.0));
+    assert_eq!(small, Some((Some(12.0), 1)));
+    assert_eq!(sizes(60).0, Some(13.0));
 }
