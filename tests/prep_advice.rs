@@ -91,7 +91,17 @@ fn a_limit_that_the_steps_between_rule_out_is_named_alone() {
         "No plan keeps every rule: Moon stew, step 3 starts 50 min too late (within 10 min of Moon stew, step 1).",
         "This rule cannot be kept, given the times of the steps: Moon stew, step 3 within 10 min of Moon stew, step 1.",
     ];
-    assert_eq!(advice(&takes_minutes(&stew("", "2", steps), 68), 0), expected);
+    let kitchen = stew("", "2", steps);
+    assert_eq!(advice(&takes_minutes(&kitchen, 68), 0), expected);
+    let said = stdout(&kitchen.run(&["prep"]));
+    assert!(said.contains("Starts 50 min later than the recipe allows"), "the step itself is marked: {said}");
+}
+
+#[test]
+fn a_session_that_ends_after_midnight_names_the_day() {
+    // 14:00 and 11 h.
+    let said = stdout(&stew("", "2", &does("wait = \"11 h\"")).run(&["prep"]));
+    assert!(said.contains("Sun 29 Nov 14:00 to Mon 30 Nov 01:00: 660 min"), "{said}");
 }
 
 #[test]

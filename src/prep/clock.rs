@@ -1,5 +1,8 @@
 //! From a schedule to the tasks of the guide, by the clock.
 
+use std::collections::BTreeMap;
+
+use super::advice::duration;
 use super::boxes::box_text;
 use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
@@ -20,6 +23,11 @@ pub(super) fn tasks(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule:
     tasks.sort_by_key(|(task, job)| (task.start_minute, job.is_some(), *job));
     let places: Vec<Option<usize>> = tasks.iter().map(|(_, job)| *job).collect();
     let place = |job: usize| places.iter().position(|one| *one == Some(job));
+    for (job, over) in late(work, schedule) {
+        if let Some(place) = place(job) {
+            tasks[place].0.notes.push(format!("Starts {} later than the recipe allows", duration(over)));
+        }
+    }
     for link in &work.problem.links {
         if let (Some(before), Some(after)) = (place(link.before), place(link.after)) {
             let known = &mut tasks[after].0.after;
@@ -29,6 +37,16 @@ pub(super) fn tasks(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule:
         }
     }
     tasks
+}
+
+/// Jobs that no plan could start as soon after others as their recipe wants, with the minutes by which they are late at worst.
+fn late(work: &Work, schedule: &Schedule) -> BTreeMap<usize, i64> {
+    let mut late: BTreeMap<usize, i64> = BTreeMap::new();
+    for (link, over) in &schedule.overrun {
+        let known = late.entry(work.problem.links[*link].after).or_default();
+        *known = (*known).max(*over);
+    }
+    late
 }
 
 fn set_task(kitchen: &Kitchen, setting: &Setting) -> Task {

@@ -49,7 +49,9 @@ fn headline(session: &SessionPlan) -> String {
         bound => format!("no plan is shorter than {bound} min"),
     };
     let by = session.finish_by.as_ref().map_or_else(String::new, |by| format!(", to finish by {by}"));
-    format!("{} to {}{by}: {} min, {proof}", moment(&session.start), clock(&session.start, session.minutes), session.minutes)
+    let same_day = session.start.get(..10) == session.finish.get(..10);
+    let finish = if same_day { clock(&session.start, session.minutes) } else { moment(&session.finish) };
+    format!("{} to {finish}{by}: {} min, {proof}", moment(&session.start), session.minutes)
 }
 
 /// A line with when, who and where; below it what to do and what to mind.

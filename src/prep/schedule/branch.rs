@@ -27,7 +27,7 @@ pub(super) struct Stop {
 }
 
 /// So many predicates of conflicts are as much work as a decision.
-const PREDICATES_A_STEP: u64 = 64;
+const PREDICATES_A_STEP: u64 = 32;
 
 impl TerminationCondition for Stop {
     fn should_stop(&mut self) -> bool {

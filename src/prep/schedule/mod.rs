@@ -57,11 +57,14 @@ impl Effort {
     fn limits(self) -> Limits {
         match self {
             Effort::Low => Limits { placed: 2_000, finish: 40_000, moved: 1_000, idle: 7_000 },
-            Effort::Normal => Limits { placed: 60_000, finish: 2_500_000, moved: 300_000, idle: 1_000_000 },
+            Effort::Normal => Limits { placed: 60_000, finish: 2_500_000, moved: 300_000, idle: 2_000_000 },
             Effort::High => Limits { placed: 600_000, finish: 300_000_000, moved: 600_000, idle: 10_000_000 },
         }
     }
 }
+
+/// The part of the solver's work that goes into a plan which cannot hold every rule.
+const RELAXED: u64 = 10;
 
 /// How much work each part of the search may take.
 #[derive(Debug, Clone, Copy)]
@@ -104,12 +107,14 @@ pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
     for rules in relax::GIVING_WAY {
         let model = ready(problem, rules);
         let Some(plan) = improve::construct(&model, bound::bound(&model), limits.placed / 4) else { continue };
-        let (plan, bound) = relax::least_overrun(problem, &model, plan, &mut steps, limits.idle_steps(model.count()));
+        // Plans of great length: a step takes many times as long as in a plan that holds every rule.
+        let (mut part, idle) = (Steps { left: steps.left / RELAXED }, Steps { left: limits.idle_steps(model.count()).left / RELAXED });
+        let (plan, bound) = relax::least_overrun(problem, &model, plan, &mut part, idle);
         let kept = rules.hours && model.impossible.is_empty() && relax::overruns(problem, &model, &plan.seats).is_empty();
         if kept {
             return finished(problem, &strict, plan, &mut steps, limits);
         }
-        let (clash, clash_with_hours) = relax::clash(problem, rules.hours, &plan, &mut Steps { left: steps.left / 4 });
+        let (clash, clash_with_hours) = relax::clash(problem, rules.hours, &plan, &mut Steps { left: steps.left / RELAXED });
         let told = told(problem, &model, &plan, bound);
         // Where the steps do not reach, what is overrun is all that is known.
         let clash = if clash.is_empty() { told.overrun.iter().map(|(link, _)| *link).collect() } else { clash };
