@@ -246,6 +246,8 @@ fn packs_in_another_measure_are_weighed_without_noise() {
     let sold = pack("bluegrain", "250 ml", "0.50") + &pack("bluegrain", "500 ml", "1.00") + &pack("bluegrain", "1 kg", "9.00");
     let list = wants("600 ml", &sold).foods(food).rules("choose = \"least-left\"").list();
     assert_eq!(packs(&line(&list, "bluegrain")), sizes(&[("500 ml", 1), ("250 ml", 1)]));
+    let much = wants("30 l", &sold).foods(food).rules("choose = \"least-left\"\nshort_by = \"0%\"").list();
+    assert_eq!(packs(&line(&much, "bluegrain")), sizes(&[("500 ml", 60)]));
 }
 
 #[test]

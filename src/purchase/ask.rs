@@ -65,7 +65,7 @@ impl<'a> Ask<'a> {
         let drained = if all_drained { share } else { None };
         // Fine enough for steps of one millilitre of dried herbs; coarser for large amounts, so that sums stay whole numbers of 64 bits.
         let fine = match total {
-            total if total < 1e4 => 1e11,
+            total if total < 2e5 => 1e11,
             total if total < 1e6 => 1e9,
             _ => 1e3,
         };
