@@ -237,3 +237,26 @@ fn what_is_left_of_drained_packs_is_told_as_purchased() {
     assert_eq!(packs(&line), sizes(&[("400 g", 1)]));
     assert_amount(&line["left"], 20.0, "g");
 }
+
+#[test]
+fn packs_in_another_measure_are_weighed_without_noise() {
+    // A cup of 236.5882365 ml weighs 100 g, so 600 ml are 253.6 g. With a pack in grams beside them needs are in grams; 3 × 250 ml and
+    // 250 + 500 ml leave the same at the same price, and two packs are fewer.
+    let food = "[[food]]\nname = \"bluegrain\"\ncup = \"100 g\"\n";
+    let sold = pack("bluegrain", "250 ml", "0.50") + &pack("bluegrain", "500 ml", "1.00") + &pack("bluegrain", "1 kg", "9.00");
+    let list = wants("600 ml", &sold).foods(food).rules("choose = \"least-left\"").list();
+    assert_eq!(packs(&line(&list, "bluegrain")), sizes(&[("500 ml", 1), ("250 ml", 1)]));
+    let much = wants("30 l", &sold).foods(food).rules("choose = \"least-left\"\nshort_by = \"0%\"").list();
+    assert_eq!(packs(&line(&much, "bluegrain")), sizes(&[("500 ml", 60)]));
+}
+
+#[test]
+fn loose_steps_of_a_light_food_come_out_even() {
+    // A cup weighs 5 g: 2000 ml are 42.3 g, bought in 2000 steps of 1 ml and not one more, though a pack in grams puts the need in grams.
+    let food = "[[food]]\nname = \"bluegrain\"\ncup = \"5 g\"\n";
+    let by_litre = "[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nloose = true\nprice = \"1.00 / l\"\n";
+    let list = wants("2000 ml", &(by_litre.to_owned() + &pack("bluegrain", "1 kg", "9.00"))).foods(food).list();
+    let line = line(&list, "bluegrain");
+    assert_eq!(line["need"]["unit"], "g");
+    assert_amount(&line["packs"][0]["amount"], 2000.0, "ml");
+}

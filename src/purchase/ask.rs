@@ -63,14 +63,23 @@ impl<'a> Ask<'a> {
         let all_drained = need.dimension == Dimension::Mass && wanted.iter().all(|part| part.stated == Stated::Drained);
         let share = food.drained.as_ref().map(|fact| fact.value).filter(|share| *share > 0.0);
         let drained = if all_drained { share } else { None };
-        // A thousand-millionth of a gram; for tonnes a thousandth, so that sums stay whole numbers of 64 bits.
-        let fine = if total < 1e6 { 1e9 } else { 1e3 };
+        // Fine enough for steps of one millilitre of dried herbs; coarser for large amounts, so that sums stay whole numbers of 64 bits.
+        let fine = match total {
+            total if total < 2e5 => 1e11,
+            total if total < 1e6 => 1e9,
+            _ => 1e3,
+        };
         Some(Ask { need, food, total, tins: stated_tins(&wanted, food, &need.dimension), drained, fine })
     }
 
     /// Base units as purchased to the unit in which packs are compared.
     pub fn units(&self, base: f64) -> i64 {
         self.plain_units(base * self.drained.unwrap_or(1.0))
+    }
+
+    /// `count` times `one`, with `one` rounded: what it comes to is in proportion to `count`.
+    pub fn units_each(&self, one: f64, count: f64) -> i64 {
+        (self.units(one) as f64 * count).round().clamp(-MOST, MOST) as i64
     }
 
     /// Base units that are already drained where packs are compared drained.

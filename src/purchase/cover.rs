@@ -2,7 +2,7 @@
 //!
 //! Knows sizes and prices only, no food, no date, no shop.
 //!
-//! **Amounts** are whole numbers of a very small unit (a thousand-millionth of a gram, millilitre or piece), so that sums are
+//! **Amounts** are whole numbers of a very small unit (of a need below 200 kg, 10⁻¹¹ of a gram, millilitre or piece), so that sums are
 //! exact; only the comparison with the need allows for floating noise ([`Target::noise`]).
 //!
 //! **Method.** A label is the best way to reach one exact total: price, then fewest packs, then larger packs. Labels are settled

@@ -86,7 +86,14 @@ fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(f64, i
         return Ok((plain, ask.plain_units(grams)));
     }
     let plain = in_measure(ask, size, &ask.need.dimension)?;
-    Ok((plain, ask.units(nearest_tin(&ask.tins, plain).unwrap_or(plain))))
+    let units = nearest_tin(&ask.tins, plain).map_or_else(|| in_proportion(ask, size, plain), |tin| ask.units(tin));
+    Ok((plain, units))
+}
+
+/// Two packs of half a litre count as one of a litre to the last unit, whatever a litre weighs: else noise would decide between plans
+/// that leave the same.
+fn in_proportion(ask: &Ask, amount: &Quantity, plain: f64) -> i64 {
+    if amount.dimension() == ask.need.dimension { ask.units(plain) } else { ask.units_each(plain / amount.base(), amount.base()) }
 }
 
 /// Of the sizes of tins that lines state, the one a pack counts as.
@@ -98,9 +105,14 @@ fn nearest_tin(tins: &[f64], plain: f64) -> Option<f64> {
 fn loose_of(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity) -> Result<Loose, NotComparable> {
     let Some(price) = price else { return Err(NotComparable { what: "it has no price".into(), key: None }) };
     let priced_step = in_measure(ask, step, &price.per.dimension())?;
-    let step = in_measure(ask, step, &ask.need.dimension)?;
+    let plain = in_measure(ask, step, &ask.need.dimension)?;
     let fine = |base: f64| ((base * 1e6).round() as i64).max(1);
-    Ok(Loose { step: ask.units(step).max(1), minor_e4: price.minor_e4, priced_step: fine(priced_step), per: fine(price.per.base()) })
+    Ok(Loose {
+        step: in_proportion(ask, step, plain).max(1),
+        minor_e4: price.minor_e4,
+        priced_step: fine(priced_step),
+        per: fine(price.per.base()),
+    })
 }
 
 fn not_comparable(ask: &Ask, pack: &Pack, why: &NotComparable) -> Warning {
