@@ -202,8 +202,11 @@ fn row_line(bars: Vec<Placed>, scale: &Scale, ticks: &[i64], row: f32) -> Line {
         let x = scale.x(*minute);
         line.items.push(Item::Rule(Rule { x0: x, y0: 0.0, x1: x, y1: row, thickness: HAIRLINE, grey: 0.75 }));
     }
+    // Where rows are low, bars stand closer, so that no outline runs through their words.
+    let apart = ((row - 9.0) / 2.0).clamp(0.5, 1.5);
     for bar in bars {
-        let rect = Rect { x: bar.x, y: 1.5, width: bar.width, height: row - 3.0, fill: bar.fill.or(Some(1.0)), outline: Some(HAIRLINE) };
+        let (y, height) = (apart, row - 2.0 * apart);
+        let rect = Rect { x: bar.x, y, width: bar.width, height, fill: bar.fill.or(Some(1.0)), outline: Some(HAIRLINE) };
         line.items.push(Item::Rect(rect));
         line.items.extend(on_row(bar.label, row, scale.style).items);
     }
