@@ -141,6 +141,15 @@ impl Quantity {
 ///
 /// A sum of nothing is minus zero in floating point; it is plain zero here, and reads so in JSON.
 pub(crate) fn tidy(value: f64) -> f64 {
+    significant(value, 12)
+}
+
+/// A sum of amounts that were [`tidy`] one by one: ten digits, so that three thirds of a kilogram are a kilogram.
+pub(crate) fn tidy_sum(value: f64) -> f64 {
+    significant(value, 10)
+}
+
+fn significant(value: f64, digits: i32) -> f64 {
     if value == 0.0 {
         return 0.0;
     }
@@ -148,7 +157,7 @@ pub(crate) fn tidy(value: f64) -> f64 {
         return value;
     }
     let magnitude = value.abs().log10().floor() as i32;
-    let factor = 10f64.powi(11 - magnitude);
+    let factor = 10f64.powi(digits - 1 - magnitude);
     (value * factor).round() / factor
 }
 
