@@ -260,3 +260,12 @@ fn loose_steps_of_a_light_food_come_out_even() {
     assert_eq!(line["need"]["unit"], "g");
     assert_amount(&line["packs"][0]["amount"], 2000.0, "ml");
 }
+
+#[test]
+fn three_thirds_of_a_need_are_told_as_a_whole() {
+    // Three times 100 g after trimming at 30 %: 333.333... g each, 1000 g as purchased.
+    let food = "[[food]]\nname = \"bluegrain\"\nedible = \"30%\"\n";
+    let each = ["\"100 g diced bluegrain\""; 3].join(", ");
+    let list = kitchen().foods(food).meals(&supper("2026-11-30", &each)).list();
+    assert_eq!(line(&list, "bluegrain")["need"], json!({"amount": 1000.0, "unit": "g"}));
+}

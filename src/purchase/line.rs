@@ -10,7 +10,7 @@ use super::shelf::Stocked;
 use super::windows::Bought;
 use crate::foods::{Food, Measured, Place};
 use crate::kitchen::{Pack, PackKind};
-use crate::measure::{Currency, Dimension, Money, Quantity, tidy};
+use crate::measure::{Currency, Dimension, Money, Quantity, tidy, tidy_sum};
 use crate::plan::Need;
 
 /// What keeps fewer days than this is bought fresh.
@@ -60,7 +60,7 @@ pub(super) fn plain(need: &Need, food: &Food, total: f64) -> ListLine {
             own_words.push(part.line.clone());
         }
     }
-    let amount = Quantity::of(&need.dimension, tidy(total));
+    let amount = Quantity::of(&need.dimension, tidy_sum(total));
     let none = Quantity::of(&need.dimension, 0.0);
     ListLine {
         food: food.name.clone(),

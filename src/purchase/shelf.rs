@@ -86,14 +86,18 @@ fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(f64, i
         return Ok((plain, ask.plain_units(grams)));
     }
     let plain = in_measure(ask, size, &ask.need.dimension)?;
-    let units = nearest_tin(&ask.tins, plain).map_or_else(|| in_proportion(ask, size, plain), |tin| ask.units(tin));
+    let units = match nearest_tin(&ask.tins, plain) {
+        Some(tin) => ask.units(tin),
+        None => in_proportion(ask, size)?,
+    };
     Ok((plain, units))
 }
 
 /// Two packs of half a litre count as one of a litre to the last unit, whatever a litre weighs: else noise would decide between plans
 /// that leave the same.
-fn in_proportion(ask: &Ask, amount: &Quantity, plain: f64) -> i64 {
-    if amount.dimension() == ask.need.dimension { ask.units(plain) } else { ask.units_each(plain / amount.base(), amount.base()) }
+fn in_proportion(ask: &Ask, amount: &Quantity) -> Result<i64, NotComparable> {
+    let one = in_measure(ask, &Quantity::of(&amount.dimension(), 1.0), &ask.need.dimension)?;
+    Ok(ask.units_each(one, amount.base()))
 }
 
 /// Of the sizes of tins that lines state, the one a pack counts as.
@@ -105,10 +109,9 @@ fn nearest_tin(tins: &[f64], plain: f64) -> Option<f64> {
 fn loose_of(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity) -> Result<Loose, NotComparable> {
     let Some(price) = price else { return Err(NotComparable { what: "it has no price".into(), key: None }) };
     let priced_step = in_measure(ask, step, &price.per.dimension())?;
-    let plain = in_measure(ask, step, &ask.need.dimension)?;
     let fine = |base: f64| ((base * 1e6).round() as i64).max(1);
     Ok(Loose {
-        step: in_proportion(ask, step, plain).max(1),
+        step: in_proportion(ask, step)?.max(1),
         minor_e4: price.minor_e4,
         priced_step: fine(priced_step),
         per: fine(price.per.base()),
