@@ -1,6 +1,5 @@
 //! The invented sessions as JSON in plain numbers, each with the plan found for it and the seconds it took.
 
-use std::collections::BTreeMap;
 use std::path::Path;
 use std::time::Instant;
 
@@ -29,13 +28,9 @@ fn write(folder: &Path, name: &str, problem: &Problem) {
     let began = Instant::now();
     let plan = schedule(problem, Effort::Normal);
     let in_all = began.elapsed().as_secs_f64();
-    // A job that is late after several others is late once, with the worst.
-    let mut late: BTreeMap<usize, i64> = BTreeMap::new();
-    for (link, minutes) in &plan.overrun {
-        let worst = late.entry(problem.links[*link].after).or_default();
-        *worst = (*worst).max(*minutes);
-    }
-    let over: i64 = late.values().sum();
+    // A job that starts too late after several others counts once, with the worst.
+    let over = |job: usize| plan.overrun.iter().filter(|(link, _)| problem.links[*link].after == job).map(|(_, minutes)| *minutes).max();
+    let over: i64 = (0..problem.jobs.len()).filter_map(over).sum();
     let found = json!({
         "finish": finish, "bound": bound, "seconds": to_proof, "plan_finish": plan.finish, "plan_seconds": in_all, "over": over,
         "possible": plan.impossible.is_empty(), "starts": plan.placed.iter().map(|placed| placed.start).collect::<Vec<_>>(),

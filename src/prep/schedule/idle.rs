@@ -1,6 +1,6 @@
 //! Of the plans that finish as early as possible, one with few idle minutes between the steps of a making.
 //!
-//! The whole question goes to the solver first, which settles small sessions. Large ones are bettered piece by piece: all jobs but those of
+//! The whole question goes to the solver first, which settles small sessions, and for a short while. Large ones are bettered piece by piece: all jobs but those of
 //! a few makings, or of a stretch of time, stay where they are, and the solver looks for better places for the rest.
 
 use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};
@@ -18,7 +18,10 @@ use super::search::{Answer, Searcher};
 const PIECE: u64 = 300;
 
 /// So many pieces in a row without a better plan are enough.
-const IN_VAIN: usize = 150;
+const IN_VAIN: usize = 600;
+
+/// Sessions of so many jobs are worth trying whole.
+const SMALL: usize = 24;
 
 /// Of the plans that finish as early as this one and keep what `held` posts besides, that of least idle minutes.
 pub(super) fn least_idle(model: &Model, known: Plan, steps: &mut Steps, held: impl Fn(&mut Exact)) -> Plan {
@@ -33,10 +36,10 @@ pub(super) fn least_idle(model: &Model, known: Plan, steps: &mut Steps, held: im
         return known;
     }
     let value = |seats: &[Seat]| Plan::of(model, seats.to_vec()).idle;
-    let mut whole = Steps { left: steps.left / 2 };
+    let mut whole = Steps { left: if model.count() <= SMALL { steps.left / 2 } else { steps.left / 10 } };
+    steps.left -= whole.left;
     let (better, floor) = searcher.minimise(idle, value, (floor, known.idle), &mut whole);
     let known = better.map_or(known, |seats| Plan::of(model, seats));
-    steps.left /= 2;
     if floor < known.idle { by_pieces(model, &mut searcher, idle, known, steps) } else { known }
 }
 
