@@ -1,5 +1,6 @@
 //! The two faces that every sheet is set in: which glyphs they have and how wide each is. It must not know a page.
 
+use std::borrow::Cow;
 use std::collections::BTreeSet;
 use std::sync::OnceLock;
 
@@ -116,10 +117,15 @@ fn has_shape(c: char) -> bool {
     typeface(Weight::Regular).glyph(c).is_some() && typeface(Weight::SemiBold).glyph(c).is_some()
 }
 
+/// Letters and their accents as one character each. Below U+0300 no character joins another, which is nearly every text.
+fn composed(text: &str) -> Cow<'_, str> {
+    if text.chars().all(|c| c < '\u{300}') { Cow::Borrowed(text) } else { Cow::Owned(text.nfc().collect()) }
+}
+
 /// A text as the faces can print it: letters and their accents composed (Unicode, NFC), white space run together, and a stand-in for every character without a shape, which is noted in `missing`.
 pub fn printable(text: &str, missing: &mut BTreeSet<char>) -> String {
     let mut out = String::with_capacity(text.len());
-    for c in text.nfc() {
+    for c in composed(text).chars() {
         match printed(c) {
             Printed::As(c) => out.push(c),
             Printed::Space if out.ends_with(' ') => {}
