@@ -87,9 +87,19 @@ fn head(list: &ShoppingList, trip: &TripList, continued: bool) -> Head {
     Head { over: format!("Shopping list, {}", list.week), title, under }
 }
 
+/// A trip of so many lines takes fewer pages set close; there is no need to try.
+const MANY: usize = 300;
+
+fn count_lines(trip: &TripList) -> usize {
+    trip.shops.iter().flat_map(|visit| &visit.sections).map(|section| section.lines.len()).sum()
+}
+
 /// The pages of one trip, and the lowest point that the last of them reaches; set closer where that saves a page, and a little
 /// smaller where all of it then stands on one.
 fn trip_pages(setter: &mut Setter, list: &ShoppingList, trip: &TripList, household: &str, settings: Settings) -> (Vec<Page>, f32) {
+    if count_lines(trip) > MANY {
+        return spaced_pages(setter, (list, trip), household, settings, Spacing::close(settings.size));
+    }
     let wide = spaced_pages(setter, (list, trip), household, settings, Spacing::wide(settings.size));
     if wide.0.len() == 1 {
         return wide;
@@ -114,14 +124,16 @@ fn spaced_pages(
     let (first, top) = headed(setter, settings, &head(list, trip, false), household);
     let (single, wide) = columns(settings, &first, top, 1);
     let large = settings.size.is_large();
-    let blocks = trip_blocks(setter, list, trip, if large { wide } else { wide.min(LONGEST) }, settings.units, spacing);
-    let height: f32 = blocks.iter().map(|block| block.space + block.height()).sum();
-    let short = !settings.fold && !large && height <= (single[0].bottom - top) / 2.0;
     let (mut page, mut top) = (first, top);
     let mut pages = Vec::new();
-    if short {
-        let poured = pour(&blocks, Cursor::default(), &single, Some(&mut page));
-        return (vec![page], poured.lowest);
+    let room = (single[0].bottom - top) / 2.0;
+    if !settings.fold && !large && count_lines(trip) as f32 * spacing.entry.leading <= room {
+        let blocks = trip_blocks(setter, list, trip, wide.min(LONGEST), settings.units, spacing);
+        let height: f32 = blocks.iter().map(|block| block.space + block.height()).sum();
+        if height <= room {
+            let poured = pour(&blocks, Cursor::default(), &single, Some(&mut page));
+            return (vec![page], poured.lowest);
+        }
     }
     let count = if large && !settings.fold { 1 } else { 2 };
     let (mut two, narrow) = columns_apart(settings, &page, top, count, settings.gutter());
