@@ -57,7 +57,7 @@ impl Effort {
     fn limits(self) -> Limits {
         match self {
             Effort::Low => Limits { placed: 2_000, finish: 40_000, moved: 1_000, idle: 7_000 },
-            Effort::Normal => Limits { placed: 60_000, finish: 2_500_000, moved: 300_000, idle: 1_000_000 },
+            Effort::Normal => Limits { placed: 60_000, finish: 2_500_000, moved: 300_000, idle: 500_000 },
             Effort::High => Limits { placed: 600_000, finish: 300_000_000, moved: 600_000, idle: 10_000_000 },
         }
     }
