@@ -122,21 +122,11 @@ fn notes(list: &ShoppingList, kitchen: &Kitchen, out: &mut String) {
 
 /// What other weeks take first: one row a week and food.
 fn reserved_rows(list: &ShoppingList, units: Units) -> Vec<Vec<String>> {
-    let mut rows: Vec<Reserved> = Vec::new();
-    for next in &list.reserved {
-        let same =
-            |row: &&mut Reserved| row.week == next.week && row.food == next.food && row.recipe == next.recipe && row.place == next.place;
-        let sum = rows.iter_mut().find(same).and_then(|row| row.amount.plus(&next.amount).map(|sum| (row, sum)));
-        match sum {
-            Some((row, sum)) => *row = Reserved { amount: sum, last_used: row.last_used.max(next.last_used), ..row.clone() },
-            None => rows.push(next.clone()),
-        }
-    }
     let said = |row: &Reserved| {
         let name = row.food.clone().or_else(|| row.recipe.clone()).unwrap_or_default();
         vec![name, show(&row.amount, units), place(row.place).into(), format!("until {}", day(row.last_used)), row.week.clone()]
     };
-    rows.iter().map(said).collect()
+    Reserved::added_up(&list.reserved).iter().map(said).collect()
 }
 
 /// Day, meal, what an eater gets of it, and what keeps a figure from being known.

@@ -238,6 +238,24 @@ pub struct Reserved {
     pub what_for: Vec<String>,
 }
 
+impl Reserved {
+    /// One entry a week, food and place, with the last day of any.
+    pub fn added_up(all: &[Reserved]) -> Vec<Reserved> {
+        let mut rows: Vec<Reserved> = Vec::new();
+        for next in all {
+            let same = |row: &&mut Reserved| {
+                row.week == next.week && row.food == next.food && row.recipe == next.recipe && row.place == next.place
+            };
+            let sum = rows.iter_mut().find(same).and_then(|row| row.amount.plus(&next.amount).map(|sum| (row, sum)));
+            match sum {
+                Some((row, sum)) => *row = Reserved { amount: sum, last_used: row.last_used.max(next.last_used), ..row.clone() },
+                None => rows.push(next.clone()),
+            }
+        }
+        rows
+    }
+}
+
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Expiring {
     #[serde(skip_serializing_if = "Option::is_none", default)]

@@ -5,7 +5,7 @@ use itertools::Itertools;
 use crate::foods::Place;
 use crate::measure::{Quantity, Units};
 use crate::prep::Before;
-use crate::purchase::{FromPantry, ListLine, ShoppingList};
+use crate::purchase::{FromPantry, ListLine, Reserved, ShoppingList};
 
 use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
@@ -29,6 +29,7 @@ pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width
     let groups: Vec<(&str, Vec<Note>)> = vec![
         ("Look before you go", run_in(&list.ask)),
         ("Already at home", at_home(&list.from_pantry, units)),
+        ("Kept for other weeks", kept(&list.reserved, units)),
         ("Use up first", expiring(list, units)),
         ("What it costs", costs(list)),
         ("Left in the packs, and good until", left_over(list, units)),
@@ -120,6 +121,14 @@ fn at_home(from_pantry: &[FromPantry], units: Units) -> Vec<Note> {
         (spans.len() > 1).then(|| spans.into())
     };
     [Place::Cupboard, Place::Fridge, Place::Freezer].into_iter().filter_map(paragraph).collect()
+}
+
+fn kept(reserved: &[Reserved], units: Units) -> Vec<Note> {
+    let note = |one: &Reserved| {
+        let what = format!(", {}, {}: until {}, {}", amount(&one.amount, units), place(one.place), day(one.last_used), one.week);
+        vec![strong(named(&one.food, &one.recipe)), plain(what)].into()
+    };
+    Reserved::added_up(reserved).iter().map(note).collect()
 }
 
 fn expiring(list: &ShoppingList, units: Units) -> Vec<Note> {

@@ -6,7 +6,7 @@ use pretty_assertions::assert_eq;
 use super::checks::{is_sound, is_sound_in, letters, letters_of, semi_bold_of};
 use super::sample::{A4, FOLDED, HOUSEHOLD, LARGE, LETTER, WEEK, before, g, line, list, sized};
 use crate::foods::Place;
-use crate::purchase::{Budget, FromPantry, Leftover, Section, ShoppingList};
+use crate::purchase::{Budget, FromPantry, Leftover, Reserved, Section, ShoppingList};
 use crate::sheets::{Settings, Sheet, Weight, shopping_list};
 
 fn printed(list: &ShoppingList, settings: Settings) -> Sheet {
@@ -176,6 +176,24 @@ fn what_is_left_in_the_packs_says_until_when_it_is_good() {
     let all = letters_of(&printed(&list, A4), |_| true);
     let told = "Left in the packs, and good until yoghurt, 55 g Tue 8 Dec flour, 55 g Tue 1 Jun 2027 honey, 55 g not known";
     assert!(all.contains(&letters(told)), "{all}");
+}
+
+#[test]
+fn what_other_weeks_take_first_is_told_once_a_food() {
+    let mut list = list();
+    let kept = |grams: f64, day| Reserved {
+        week: "Last week of autumn".into(),
+        food: Some("feta".into()),
+        recipe: None,
+        amount: g(grams),
+        place: Place::Fridge,
+        last_used: date(2026, 11, day),
+        what_for: vec!["Thu supper".into()],
+    };
+    list.reserved = vec![kept(50.0, 27), kept(30.0, 26)];
+    // 50 + 30 = 80 g.
+    let all = letters_of(&printed(&list, A4), |_| true);
+    assert!(all.contains(&letters("Kept for other weeks feta, 80 g, fridge: until Fri 27 Nov, Last week of autumn")), "{all}");
 }
 
 #[test]
