@@ -123,12 +123,15 @@ fn at_home(from_pantry: &[FromPantry], units: Units) -> Vec<Note> {
     [Place::Cupboard, Place::Fridge, Place::Freezer].into_iter().filter_map(paragraph).collect()
 }
 
+/// A paragraph a week.
 fn kept(reserved: &[Reserved], units: Units) -> Vec<Note> {
-    let note = |one: &Reserved| {
-        let what = format!(", {}, {}: until {}, {}", amount(&one.amount, units), place(one.place), day(one.last_used), one.week);
-        vec![strong(named(&one.food, &one.recipe)), plain(what)].into()
+    let rows = Reserved::added_up(reserved);
+    let paragraph = |week: &str| {
+        let things = rows.iter().filter(|one| one.week == week);
+        let things = things.map(|one| format!("{} {}", amount(&one.amount, units), named(&one.food, &one.recipe))).join("; ");
+        vec![strong(format!("{week}: ")), plain(things)].into()
     };
-    Reserved::added_up(reserved).iter().map(note).collect()
+    rows.iter().map(|one| one.week.as_str()).unique().map(paragraph).collect()
 }
 
 fn expiring(list: &ShoppingList, units: Units) -> Vec<Note> {

@@ -193,7 +193,7 @@ fn what_other_weeks_take_first_is_told_once_a_food() {
     list.reserved = vec![kept(50.0, 27), kept(30.0, 26)];
     // 50 + 30 = 80 g.
     let all = letters_of(&printed(&list, A4), |_| true);
-    assert!(all.contains(&letters("Kept for other weeks feta, 80 g, fridge: until Fri 27 Nov, Last week of autumn")), "{all}");
+    assert!(all.contains(&letters("Kept for other weeks Last week of autumn: 80 g feta")), "{all}");
 }
 
 #[test]
