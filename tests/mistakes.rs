@@ -1,8 +1,6 @@
 //! What is refused, in which words, and what is only warned about.
 
-mod kitchen;
-
-use kitchen::{Kitchen, kitchen, stderr, stdout, supper};
+use crate::kitchen::{Kitchen, assert_amount, kitchen, line, stderr, stdout, supper};
 
 const FOODS: &str = "[[food]]\nname = \"bluegrain\"\nallergens = []\n";
 
@@ -25,8 +23,7 @@ fn refused(kitchen: &Kitchen, words: &[&str]) {
 
 #[track_caller]
 fn accepted(kitchen: &Kitchen) {
-    let output = kitchen.run(&["check"]);
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    kitchen.done(&["check"]);
 }
 
 #[test]
@@ -157,7 +154,7 @@ fn ingredients_are_read_as_a_text_a_list_of_lines_or_a_list_of_tables() {
         let kitchen = stew(&STEW.replace("ingredients = \"\"\"\n100 g bluegrain\n\"\"\"", ingredients));
         accepted(&kitchen);
         // One portion of two: half a batch.
-        kitchen::assert_amount(&kitchen::line(&kitchen.list(), "bluegrain")["need"], 50.0, "g");
+        assert_amount(&line(&kitchen.list(), "bluegrain")["need"], 50.0, "g");
     }
     let base = "name = \"Base\"\nmakes = \"1 kg\"\ningredients = [\"10 g bluegrain\"]\n";
     let table = "ingredients = [{ recipe = \"base\", amount = \"200 g\" }]";
@@ -172,7 +169,7 @@ fn an_unknown_food_keeps_its_name_and_the_nearest_known_ones_are_named() {
     assert_eq!(output.status.code(), Some(0));
     let said = stderr(&output);
     assert!(said.contains("bluegrein") && said.contains("bluegrain"), "{said}");
-    kitchen::assert_amount(&kitchen::line(&kitchen.list(), "bluegrein")["need"], 100.0, "g");
+    assert_amount(&line(&kitchen.list(), "bluegrein")["need"], 100.0, "g");
 }
 
 #[test]

@@ -2,12 +2,11 @@
 //!
 //! Sunday 29 November, 14:00, one cook, unless a test says otherwise. Minutes count from the session's start.
 
-mod kitchen;
-
-use kitchen::one_session::*;
-use kitchen::{assert_amount, minute, step, supper, tasks};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
+
+use crate::kitchen::one_session::*;
+use crate::kitchen::{assert_amount, minute, stderr, step, supper, tasks};
 
 #[test]
 fn the_wash_is_added_where_raw_food_is_handled() {
@@ -187,7 +186,7 @@ fn a_session_that_overruns_its_finish_by_is_reported_and_planned_all_the_same() 
     let kitchen = stew("", "2", &does("hands = \"90 min\"")).week(&week);
     let prep = takes_minutes(&kitchen, 90);
     let advice = session(&prep)["advice"].as_array().is_some_and(|advice| !advice.is_empty());
-    let warning = !kitchen::stderr(&kitchen.run(&["prep"])).is_empty();
+    let warning = !stderr(&kitchen.run(&["prep"])).is_empty();
     assert!(advice || warning);
 }
 

@@ -8,6 +8,8 @@ use spence::prep::{Effort, schedule};
 
 mod written;
 
+#[path = "../dice.rs"]
+mod dice;
 #[path = "../schedule/jobshops.rs"]
 #[allow(dead_code)]
 mod jobshops;
