@@ -1,5 +1,7 @@
 //! Buying for a thousand foods at once: far more than a household, so that a household's list is there at once.
 
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a benchmark that cannot go on says so")]
+
 use std::time::Instant;
 
 #[path = "../dice.rs"]

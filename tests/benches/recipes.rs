@@ -1,5 +1,7 @@
 //! Whole kitchens of 1,000, 3,000 and 10,000 recipes of ten lines: read from files, planned and netted. The time must grow as the kitchen does.
 
+#![allow(clippy::expect_used, reason = "a benchmark that cannot go on says so")]
+
 mod printed;
 
 use std::fmt::Write;

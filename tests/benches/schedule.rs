@@ -3,6 +3,8 @@
 //! With SPENCE_SESSIONS set to a folder, the invented sessions are written there with what was found and in how many seconds, for
 //! tests/outside/cpsat_check.py, and nothing else is measured.
 
+#![allow(clippy::expect_used, reason = "a benchmark that cannot go on says so")]
+
 use divan::Bencher;
 use spence::prep::{Effort, schedule};
 
