@@ -51,6 +51,7 @@ pub mod purchase;
 mod reckon;
 pub mod sheets;
 pub mod store;
+mod words;
 
 pub use carry::{Carried, carry};
 pub use reckon::{Reckoning, reckon};

@@ -20,7 +20,6 @@ mod start;
 mod stock;
 mod undo;
 mod waste;
-mod words;
 mod wrap;
 
 use std::path::PathBuf;

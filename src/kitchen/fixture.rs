@@ -92,6 +92,6 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
     Week { name: "Test week".to_owned(), from, trips: vec![Trip { on: from, shops: None, at: spot(1) }], sessions, meals, at: spot(1) }
 }
 
-pub(crate) fn lot(of: LotOf, amount: Quantity, place: crate::foods::Place) -> Lot {
+pub(crate) fn lot(of: Ware, amount: Quantity, place: crate::foods::Place) -> Lot {
     Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, at: spot(9) }
 }

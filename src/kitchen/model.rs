@@ -2,6 +2,7 @@
 
 use jiff::civil::{Date, DateTime, Time};
 use std::collections::BTreeMap;
+use std::ops::{Index, IndexMut};
 
 use crate::foods::{Allergen, FoodId, Foods, Item, Place};
 use crate::measure::{Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, UnitPrice, Units};
@@ -259,15 +260,16 @@ pub struct Pack {
     pub at: Spot,
 }
 
-#[derive(Debug, Clone, PartialEq)]
-pub enum LotOf {
+/// A food, or a dish that was cooked: what a shelf holds, and what is drawn from it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Ware {
     Food(FoodId),
     Recipe(RecipeId),
 }
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lot {
-    pub of: LotOf,
+    pub of: Ware,
     pub amount: Quantity,
     pub place: Place,
     pub best_before: Option<Date>,
@@ -277,6 +279,31 @@ pub struct Lot {
     pub made: Option<Date>,
     pub at: Spot,
 }
+
+/// The parts of a kitchen are found by their own ids alone.
+macro_rules! found_by {
+    ($($id:ty => $part:ty),* $(,)?) => { $(
+        impl Index<$id> for [$part] {
+            type Output = $part;
+            fn index(&self, id: $id) -> &$part {
+                &self[id.0]
+            }
+        }
+        impl Index<$id> for Vec<$part> {
+            type Output = $part;
+            fn index(&self, id: $id) -> &$part {
+                &self[id.0]
+            }
+        }
+        impl IndexMut<$id> for Vec<$part> {
+            fn index_mut(&mut self, id: $id) -> &mut $part {
+                &mut self[id.0]
+            }
+        }
+    )* };
+}
+
+found_by! { ApplianceId => Appliance, RecipeId => Recipe, ShopId => Shop }
 
 /// One planned week.
 #[derive(Debug, Clone, PartialEq)]

@@ -83,7 +83,7 @@ pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -
 fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<String> {
     let (mut avoided, mut contained): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
     for making in makings {
-        let name = &kitchen.recipes[making.recipe.0].name;
+        let name = &kitchen.recipes[making.recipe].name;
         let known: Vec<_> = recipe_contains(kitchen, making.recipe).allergens.into_iter().collect();
         let words = |met: &[Allergen]| format!("{name}: {}", met.iter().map(|one| one.name()).collect::<Vec<_>>().join(", "));
         let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
@@ -118,7 +118,7 @@ impl Facts {
     fn of<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Self {
         let mut facts = Facts::default();
         for making in makings {
-            let recipe = &kitchen.recipes[making.recipe.0];
+            let recipe = &kitchen.recipes[making.recipe];
             let chilled = making.boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
             facts.kept |= chilled;
             facts.reheated |= chilled && recipe.serve != Some(Serve::Cold);
@@ -134,7 +134,7 @@ impl Facts {
         for step in &recipe.steps {
             self.hot |= step.temperature.is_some() || step.inside.is_some();
             for id in &step.on {
-                let appliance = &kitchen.appliances[id.0];
+                let appliance = &kitchen.appliances[*id];
                 let name = appliance.name.to_lowercase();
                 self.pressure_cooker |= is_pressure_cooker(appliance);
                 self.hot |= appliance.heat || ["hob", "stove", "cooker", "ring", "grill"].iter().any(|word| name.contains(word));

@@ -18,7 +18,7 @@ const SWELLING: [&str; 2] = ["pulse", "grain"];
 /// What goes in is what the step names, or all of the recipe where it names nothing, water included, each as the volume of its weight as
 /// purchased. What has no known volume adds nothing: the guide prints the limit at the step.
 pub(super) fn loads_needed(kitchen: &Kitchen, recipe: &Recipe, step: &Step, batches: f64) -> i64 {
-    let cookers = step.on.iter().map(|id| &kitchen.appliances[id.0]).filter(|one| is_pressure_cooker(one));
+    let cookers = step.on.iter().map(|id| &kitchen.appliances[*id]).filter(|one| is_pressure_cooker(one));
     let Some(litres) = cookers.filter_map(|cooker| cooker.holds).filter(|litres| *litres > 0.0).min_by(f64::total_cmp) else { return 0 };
     let inside = inside(recipe, step);
     let swells = inside.iter().any(|(one, _)| swells(kitchen, one));

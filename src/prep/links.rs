@@ -46,7 +46,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
     let jobs = Jobs::of(work);
     for number in 0..work.chosen.len() {
         let making = &makings.makings[work.chosen[number]];
-        let recipe = &kitchen.recipes[making.recipe.0];
+        let recipe = &kitchen.recipes[making.recipe];
         for step in 0..recipe.steps.len() {
             link_step(recipe, number, step, &jobs, work);
         }
@@ -102,7 +102,7 @@ fn link_to_other_recipes(kitchen: &Kitchen, makings: &Makings, number: usize, jo
         for after in step.after.iter().flatten() {
             let After::Recipe(other) = after else { continue };
             for earlier in numbers_of(makings, work, *other).into_iter().filter(|n| *n != number) {
-                let before = last_jobs(&kitchen.recipes[other.0], earlier, jobs);
+                let before = last_jobs(&kitchen.recipes[*other], earlier, jobs);
                 add_ruled(step, &before, jobs.rounds(number, position), work);
             }
         }
@@ -112,7 +112,7 @@ fn link_to_other_recipes(kitchen: &Kitchen, makings: &Makings, number: usize, jo
 /// A component's last steps come before the step of the dish that names it.
 fn link_to_dishes(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
     let making = &makings.makings[work.chosen[number]];
-    let before = last_jobs(&kitchen.recipes[making.recipe.0], number, jobs);
+    let before = last_jobs(&kitchen.recipes[making.recipe], number, jobs);
     for dish in dishes_of(making, work) {
         let recipe = recipe_of(kitchen, makings, work, dish);
         if let Some(step) = step_using(recipe, making.recipe) {
@@ -172,7 +172,7 @@ fn last_hot_steps(kitchen: &Kitchen, recipe: &Recipe) -> Vec<usize> {
 
 fn is_hot(kitchen: &Kitchen, step: &Step) -> bool {
     let heats = |name: &str| !UNHEATED.iter().any(|word| name.to_lowercase().contains(word));
-    let by_appliance = step.on.iter().any(|id| kitchen.appliances[id.0].heat || heats(&kitchen.appliances[id.0].name));
+    let by_appliance = step.on.iter().any(|id| kitchen.appliances[*id].heat || heats(&kitchen.appliances[*id].name));
     by_appliance || step.temperature.is_some() || step.inside.is_some()
 }
 

@@ -57,12 +57,3 @@ pub(super) fn step_using(recipe: &Recipe, component: RecipeId) -> Option<usize> 
     let named = recipe.steps.iter().position(|step| step.ahead.is_none() && names(step));
     named.or_else(|| recipe.steps.iter().position(|step| step.ahead.is_none()))
 }
-
-/// A recipe's name inside a sentence: "White-bean mash" becomes "white-bean mash", "BBQ sauce" stays.
-pub(crate) fn in_a_sentence(name: &str) -> String {
-    let mut letters = name.chars();
-    match (letters.next(), letters.next()) {
-        (Some(first), second) if !second.is_some_and(char::is_uppercase) => first.to_lowercase().chain(name.chars().skip(1)).collect(),
-        _ => name.to_owned(),
-    }
-}

@@ -13,7 +13,7 @@ use super::shapes::{self, Read};
 use super::source::Findings;
 use super::table::Table;
 use super::{Parsed, source::Source};
-use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, LotOf, Mistake};
+use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, Mistake, Ware};
 use crate::measure::{Quantity, Spoons, read_quantity};
 
 /// A count sheet.
@@ -96,12 +96,12 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
     let of = of?;
     check_dates_of(&as_lot(&lot, of.clone()), table);
     Some(match of {
-        LotOf::Food(food) => CountedLot { food: Some(speech.foods[food].name.clone()), ..lot },
-        LotOf::Recipe(recipe) => CountedLot { recipe: Some(speech.recipes.name(recipe.0).to_owned()), ..lot },
+        Ware::Food(food) => CountedLot { food: Some(speech.foods[food].name.clone()), ..lot },
+        Ware::Recipe(recipe) => CountedLot { recipe: Some(speech.recipes.name(recipe.0).to_owned()), ..lot },
     })
 }
 
-fn as_lot(lot: &CountedLot, of: LotOf) -> Lot {
+fn as_lot(lot: &CountedLot, of: Ware) -> Lot {
     let amount = match &lot.counted {
         Some(Counted::Left { amount, .. }) => amount.clone(),
         _ => lot.booked.clone().unwrap_or(Quantity::Count(0.0)),
