@@ -64,6 +64,14 @@ fn every_mistake_of_every_file_is_reported_at_once() {
 }
 
 #[test]
+fn a_kind_of_food_that_there_is_not_is_refused_and_the_nearest_named() {
+    let of_kind = |kind: &str| kitchen().foods(&format!("[[food]]\nname = \"bluegrain\"\nkind = \"{kind}\"\n"));
+    refused(&of_kind("raw poulty"), &["foods.toml:3:8: kind: \"raw poulty\" is not a kind of food. Did you mean \"raw poultry\"?"]);
+    refused(&of_kind("wholesome"), &["Known: vegetable, fruit,", "ready to eat, household."]);
+    accepted(&of_kind("Raw Poultry"));
+}
+
+#[test]
 fn the_first_syntax_error_of_each_file_is_reported() {
     refused(&stew("name = \n").pantry("[[lot]\n"), &["recipes/stew.toml:1", "pantry.toml:1"]);
 }

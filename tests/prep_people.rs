@@ -71,6 +71,7 @@ fn a_step_for_a_role_waits_until_that_person_comes() {
     let prep = with_helper("who = \"helper\"");
     let task = step(&prep, "stew", 1);
     assert_eq!((task["person"].as_str(), minute(task, "start_minute")), (Some("Jo"), 60));
+    assert_eq!(with_helper("who = \"Helper \""), prep, "a role is the same in any letter case");
 }
 
 #[test]

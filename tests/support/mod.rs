@@ -4,8 +4,8 @@ pub mod solver;
 
 use jiff::civil::date;
 use spence::foods::{Fact, Food, FoodId, Foods, Keeping};
-use spence::kitchen::{Choose, Household, Kitchen, Offer, Pack, PackKind, Paper, Print, Rules, Shop, ShopId, Spot, Trip, Week};
-use spence::measure::{Currency, Days, Dimension, Minutes, Money, Quantity, Spoons, UnitPrice, Units};
+use spence::kitchen::{Household, Kitchen, Offer, Pack, PackKind, Paper, Print, Rules, Shop, ShopId, Spot, Trip, Week};
+use spence::measure::{Currency, Days, Dimension, Money, Quantity, UnitPrice, Units};
 use spence::plan::{Need, NeedUse, Stated};
 
 use crate::dice::Dice;
@@ -37,17 +37,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             mealtimes: Default::default(),
         },
         print: Print { paper: Paper::A4, units: Units::Metric },
-        rules: Rules {
-            short_by: 0.02,
-            choose: Choose::Cheapest,
-            spoons: Spoons::Us,
-            always: vec![],
-            ask: vec![],
-            ready_after: Minutes(180),
-            boxing: Minutes(3),
-            wash: Minutes(3),
-            pace: 1.0,
-        },
+        rules: Rules::default(),
         appliances: vec![],
         staples: vec![],
         recipes: vec![],

@@ -45,7 +45,7 @@ fn read_food(table: &Table<'_>) -> Option<Food> {
     let also = table.texts("also").unwrap_or_default();
     let food = Food {
         also: also.into_iter().map(|(name, _)| name).collect(),
-        kind: table.optional("kind", shapes::text),
+        kind: table.optional("kind", shapes::kind),
         section: table.optional("section", shapes::text),
         cup: measured(table, "cup", &source),
         each: measured(table, "each", &source),
