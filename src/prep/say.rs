@@ -3,8 +3,9 @@
 use super::boxes::counted;
 use super::guide::{BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::Place;
+use crate::foods::safety::REHEATED;
 use crate::kitchen::{Names, Person};
-use crate::measure::{Celsius, Quantity, Units, show};
+use crate::measure::{Quantity, Units, show};
 use crate::words::{self, JOINING, clock, degrees, duration, in_a_sentence, listed, plural, sentence, temperature};
 use std::fmt;
 
@@ -137,10 +138,7 @@ pub fn presence(person: &Person) -> String {
     }
 }
 
-/// Left-overs are heated to this. USDA FSIS, Leftovers and Food Safety: 165 °F.
-const REHEATED: Celsius = Celsius(74.0);
-
-/// "74 °C (165 °F)".
+/// What left-overs are heated to: "74 °C (165 °F)".
 pub(super) fn reheated(units: Units) -> String {
-    degrees(REHEATED, units)
+    degrees(REHEATED.value, units)
 }

@@ -1,5 +1,7 @@
 //! How long each stage of the sample week takes: `cargo bench --bench stages`.
 
+#![allow(clippy::expect_used, reason = "a benchmark that cannot go on says so")]
+
 use std::path::Path;
 
 use divan::{Bencher, black_box};
@@ -73,7 +75,7 @@ fn settings(kitchen: &Kitchen) -> Settings {
 
 /// Everything that a default print writes.
 fn sheets(list: &ShoppingList, prep: &PrepPlan, kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Vec<Sheet> {
-    let (settings, name) = (settings(kitchen), &kitchen.household.name);
+    let (settings, names) = (settings(kitchen), kitchen.names());
     let mut sheets = vec![shopping_list(list, &prep.before, names, settings)];
     sheets.extend(prep.sessions.iter().map(|session| prep_guide(&prep.week, session, &prep.before, names, settings)));
     sheets.push(week_card_sheet(&week_card(kitchen, week, &reckoning.makings), names, settings));

@@ -411,13 +411,15 @@ pub fn session() -> SessionPlan {
         cautions: vec![
             Care::Rule {
                 text: "Chill cooked food within two hours, in shallow boxes; fridge at 4 °C (40 °F) or below.",
+                figures: vec![],
                 source: "USDA FSIS",
             },
             Care::Rule {
                 text: "Pressure cooker: no more than two thirds full, half for foods that swell; let steam off away from hands.",
+                figures: vec![],
                 source: "common practice",
             },
-            Care::Rule { text: "Knives: cut on a board that does not slip, fingertips bent.", source: "common practice" },
+            Care::Rule { text: "Knives: cut on a board that does not slip, fingertips bent.", figures: vec![], source: "common practice" },
             Care::LocalRules,
         ],
         advice: vec![Advice::Remedy { change: Change::OneMorePerson, end: start, over: 0 }],

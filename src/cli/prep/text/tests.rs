@@ -67,7 +67,11 @@ fn roast() -> PrepPlan {
         fetch: vec![],
         cuts: vec![Cut { food, amount: Quantity::grams(600.0), cut: "peeled, cut in wedges".into(), step: 1 }],
         boxes: vec![],
-        cautions: vec![Care::Rule { text: "Hot trays, pots and steam: dry oven gloves.", source: "common practice, no source" }],
+        cautions: vec![Care::Rule {
+            text: "Hot trays, pots and steam: dry oven gloves.",
+            figures: vec![],
+            source: "common practice, no source",
+        }],
         advice: vec![],
     };
     PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![] }
