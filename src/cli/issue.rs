@@ -33,7 +33,7 @@ pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
 fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
     let reckoned = keeping.setting.reckon(cli)?;
     let booked = keeping.covered();
-    let plan = match printed(&keeping.setting.folder, reckoned.week)? {
+    let plan = match printed(&keeping.setting.folder, &keeping.setting.loaded.kitchen, reckoned.week)? {
         Some(printed) => printed.prep,
         None => reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, Effort::Low),
     };

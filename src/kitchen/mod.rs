@@ -1,5 +1,6 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
+mod called;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
@@ -10,6 +11,7 @@ mod read;
 mod start;
 mod warning;
 
+pub use called::Names;
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, read_line};
 pub use model::*;

@@ -44,9 +44,8 @@ pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
 }
 
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
-pub fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
-    let name = in_a_sentence(&kitchen.recipes[moved.recipe].name);
-    format!("Move {} of {name} from the freezer to the fridge", counted(&moved.amount, kitchen.print.units))
+pub(super) fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
+    words::list::moved(moved, &kitchen.names(), kitchen.print.units)
 }
 
 /// "3 portions", "600 g", "12 pieces".

@@ -24,7 +24,6 @@ mod testing;
 mod text;
 mod week_card;
 
-pub use boxes::move_text;
 pub use build::prep;
 pub use guide::{Batch, Before, BoxNote, Cut, Fetch, PrepPlan, SessionPlan, Task, TaskKind};
 pub use labels::{Label, SessionLabels, labels};

@@ -1,12 +1,19 @@
 //! A small week on Boatyard Row, as lists and plans already computed.
 
+use std::sync::LazyLock;
+
 use jiff::civil::{Date, date};
 
-use crate::foods::Place;
-use crate::kitchen::Paper;
-use crate::measure::{Quantity, Units};
+use crate::foods::{Food, FoodId, Place};
+use crate::kitchen::fixture::{empty_kitchen, recipe, spot};
+use crate::kitchen::{Kitchen, Offer, Paper, Recipe, RecipeId, Shop, ShopId, Spot, Ware, Warning};
+use crate::measure::{Days, Money, Quantity, Units, read_money};
+use crate::plan::{Move, Spare};
 use crate::prep::{Batch, Before, BoxNote, Cut, Fetch, SessionPlan, Task, TaskKind};
-use crate::purchase::{Expiring, Flag, FromPantry, ListLine, MoveNote, PackLine, Section, ShopVisit, ShoppingList, SpareNote, TripList};
+use crate::purchase::{
+    Expiring, Flag, FromPantry, ListLine, OfferTaken, Opening, PackCount, PackLine, Packed, Section, ShopVisit, ShoppingList, Stop,
+    TripList, Untimely, Windows,
+};
 use crate::sheets::{Settings, Size};
 
 pub const A4: Settings = Settings { paper: Paper::A4, units: Units::Metric, size: Size::Normal, fold: false };
@@ -29,25 +36,95 @@ pub fn g(grams: f64) -> Quantity {
     Quantity::grams(grams)
 }
 
+/// What the samples name, so that they can be written by name.
+const FOODS: [&str; 25] = [
+    "onion",
+    "carrot",
+    "beetroot",
+    "red cabbage",
+    "leek",
+    "potato",
+    "garlic",
+    "yoghurt",
+    "feta",
+    "oat milk",
+    "tinned white beans",
+    "chopped tomatoes",
+    "boneless chicken thighs",
+    "pearl barley",
+    "rolled oats",
+    "strong white flour",
+    "rosemary",
+    "flaky salt",
+    "olive oil",
+    "flour",
+    "spinach",
+    "saffron",
+    "honey",
+    "oatcake",
+    "Ζαφορά, укроп, 米 and 🌶️",
+];
+
+const RECIPES: [(&str, &str); 3] =
+    [("red-pepper-sauce", "Red-pepper sauce"), ("white-bean-mash", "White-bean mash"), ("pearl-barley", "Pearl barley")];
+
+pub const SAUCE: RecipeId = RecipeId(0);
+pub const MASH: RecipeId = RecipeId(1);
+pub const BARLEY: RecipeId = RecipeId(2);
+
+const QUAY: ShopId = ShopId(0);
+const MILL: ShopId = ShopId(1);
+
+/// So many foods have a number for a name.
+const THINGS: usize = 150;
+
+static KITCHEN: LazyLock<Kitchen> = LazyLock::new(|| {
+    let mut kitchen = empty_kitchen();
+    let things = (1..=THINGS).map(|n| format!("thing number {n}"));
+    kitchen.foods = FOODS.iter().map(|name| (*name).to_owned()).chain(things).map(|name| Food { name, ..Food::default() }).collect();
+    kitchen.recipes = RECIPES.iter().map(|(id, name)| Recipe { name: (*name).to_owned(), ..recipe(id) }).collect();
+    let shop = |name: &str| Shop { name: name.to_owned(), sections: Vec::new(), trip: Money::ZERO, at: spot(1) };
+    kitchen.shops = vec![shop("Quay market"), shop("Mill stores")];
+    kitchen
+});
+
+pub fn kitchen() -> &'static Kitchen {
+    &KITCHEN
+}
+
+pub fn food(name: &str) -> FoodId {
+    let at = KITCHEN.foods.all.iter().position(|food| food.name == name);
+    FoodId(at.unwrap_or_else(|| panic!("{name} is not among the sample's foods")) as u32)
+}
+
+pub fn euros(text: &str) -> Money {
+    read_money(text, &KITCHEN.household.currency).expect("money")
+}
+
 pub fn sized(count: u32, size: &str, cost: &str) -> PackLine {
-    PackLine { size: size.into(), count, offer: None, cost: Some(cost.into()), amount: None, offer_text: None }
+    PackLine { what: Packed::Packs { count, size: g(1.0), label: size.into() }, offer: None, cost: euros(cost) }
 }
 
 pub fn loose(amount: Quantity, cost: &str) -> PackLine {
-    PackLine { size: "loose".into(), count: 1, offer: None, cost: Some(cost.into()), amount: Some(amount), offer_text: None }
+    PackLine { what: Packed::Loose(amount), offer: None, cost: euros(cost) }
 }
 
-pub fn line(food: &str, need: Quantity, packs: Vec<PackLine>, what_for: &[&str]) -> ListLine {
+pub fn line(name: &str, need: Quantity, packs: Vec<PackLine>, what_for: &[&str]) -> ListLine {
+    line_of(food(name), need, packs, what_for)
+}
+
+pub fn line_of(food: FoodId, need: Quantity, packs: Vec<PackLine>, what_for: &[&str]) -> ListLine {
     ListLine {
-        food: food.into(),
+        food,
         left: need.scaled(0.0),
         left_until: None,
         short: need.scaled(0.0),
         need,
-        cost: packs.first().and_then(|pack| pack.cost.clone()),
+        cost: packs.first().map(|pack| pack.cost),
         packs,
         last_used: None,
         what_for: what_for.iter().map(|text| (*text).to_owned()).collect(),
+        top_up: false,
         about: None,
         fresh: false,
         own_words: Vec::new(),
@@ -64,13 +141,19 @@ fn section(name: &str, lines: Vec<ListLine>) -> Section {
     Section { section: name.into(), lines }
 }
 
-fn offered(pack: PackLine, text: &str, times: u32) -> PackLine {
-    PackLine { offer: Some(times), offer_text: Some(text.into()), ..pack }
+fn offered(pack: PackLine, buy: u32, pay: &str) -> PackLine {
+    PackLine { offer: Some(OfferTaken { offer: Offer { buy, pay: euros(pay) }, times: 1 }), ..pack }
+}
+
+/// One pack of one size on each of these days.
+fn windows_of(days: &[Date]) -> Windows {
+    let opening = |day: &Date| Opening { on: Some(*day), packs: vec![PackCount { count: 1, label: "500 g".into() }] };
+    Windows { openings: days.iter().map(opening).collect(), over: Vec::new(), several: false }
 }
 
 fn quay_market() -> ShopVisit {
     let onion = ListLine {
-        about: Some("about 8".into()),
+        about: Some(8),
         ..line("onion", g(830.0), vec![sized(1, "1 kg", "1.29")], &["White-bean mash", "Leek and potato soup"])
     };
     let vegetables = vec![
@@ -87,14 +170,14 @@ fn quay_market() -> ShopVisit {
     ];
     let dairy = vec![
         ListLine {
-            windows: Some("one for Sunday, one for Friday".into()),
+            windows: Some(windows_of(&[november(29), december(4)])),
             ..fresh(line("yoghurt", g(600.0), vec![sized(2, "500 g", "2.10")], &["Herb yoghurt"]), december(4))
         },
         line("feta", g(180.0), vec![sized(1, "200 g", "2.29")], &["Barley plates"]),
-        line("oat milk", Quantity::millilitres(2000.0), vec![sized(2, "1 l", "3.10")], &["Overnight oats", "staple"]),
+        ListLine { top_up: true, ..line("oat milk", Quantity::millilitres(2000.0), vec![sized(2, "1 l", "3.10")], &["Overnight oats"]) },
     ];
     let tins = vec![
-        line("tinned white beans", g(1200.0), vec![offered(sized(3, "400 g", "2.00"), "3 for 2.00", 1)], &["White-bean mash"]),
+        line("tinned white beans", g(1200.0), vec![offered(sized(3, "400 g", "2.00"), 3, "2.00")], &["White-bean mash"]),
         ListLine {
             short: g(20.0),
             ..line("chopped tomatoes", g(820.0), vec![sized(2, "400 g", "1.58")], &["Chicken thighs braised with tomatoes and olives"])
@@ -105,9 +188,7 @@ fn quay_market() -> ShopVisit {
         november(29),
     )];
     ShopVisit {
-        shop: Some("Quay market".into()),
-        trip_cost: Some("0.00".into()),
-        cost: Some("33.26".into()),
+        at: Some(Stop { shop: QUAY, fare: Money::ZERO, cost: euros("33.26") }),
         sections: vec![section("Vegetables", vegetables), section("Meat", meat), section("Dairy", dairy), section("Tins", tins)],
     }
 }
@@ -119,9 +200,7 @@ fn mill_stores() -> ShopVisit {
         line("strong white flour", g(600.0), vec![sized(1, "1.5 kg", "1.70")], &["Flatbreads"]),
     ];
     ShopVisit {
-        shop: Some("Mill stores".into()),
-        trip_cost: Some("1.50".into()),
-        cost: Some("6.34".into()),
+        at: Some(Stop { shop: MILL, fare: euros("1.50"), cost: euros("6.34") }),
         sections: vec![section("Grains and pulses", grains)],
     }
 }
@@ -131,21 +210,19 @@ fn no_shop() -> ShopVisit {
     rosemary.cost = None;
     let mut salt = line("flaky salt", g(0.0), Vec::new(), &["Flatbreads"]);
     salt.own_words = vec!["flaky salt, to taste".into()];
-    ShopVisit { shop: None, trip_cost: None, cost: None, sections: vec![section("Herbs", vec![rosemary]), section("Other", vec![salt])] }
+    ShopVisit { at: None, sections: vec![section("Herbs", vec![rosemary]), section("Other", vec![salt])] }
 }
 
 pub fn list() -> ShoppingList {
     ShoppingList {
         week: WEEK.into(),
         from: november(30),
-        currency: "EUR".into(),
-        cost: "39.60".into(),
-        trips: vec![TripList { on: november(28), cost: "39.60".into(), shops: vec![quay_market(), mill_stores(), no_shop()] }],
+        cost: euros("39.60"),
+        trips: vec![TripList { on: november(28), cost: euros("39.60"), shops: vec![quay_market(), mill_stores(), no_shop()] }],
         reserved: Vec::new(),
         from_pantry: vec![
             FromPantry {
-                food: Some("pearl barley".into()),
-                recipe: None,
+                of: Ware::Food(food("pearl barley")),
                 amount: g(350.0),
                 place: Place::Cupboard,
                 on: november(29),
@@ -153,8 +230,7 @@ pub fn list() -> ShoppingList {
                 look_first: true,
             },
             FromPantry {
-                food: None,
-                recipe: Some("red-pepper-sauce".into()),
+                of: Ware::Recipe(SAUCE),
                 amount: Quantity::portions(3.0),
                 place: Place::Freezer,
                 on: december(1),
@@ -163,21 +239,20 @@ pub fn list() -> ShoppingList {
             },
         ],
         meals: Vec::new(),
-        expiring: vec![Expiring { food: Some("feta".into()), recipe: None, amount: g(100.0), place: Place::Fridge, until: november(30) }],
-        no_price: vec!["rosemary".into()],
-        spare: vec![SpareNote {
-            recipe: "white-bean-mash".into(),
-            amount: Quantity::portions(0.5),
-            made_on: november(29),
-            eat_by: december(2),
-        }],
-        ask: vec!["olive oil".into(), "flour".into()],
-        moves: vec![MoveNote { at: december(2), text: "Move 3 portions of pearl barley from the freezer to the fridge".into() }],
-        flags: vec![Flag { food: "spinach".into(), text: "bought 5 days before it is used; keeps 3 days".into() }],
+        expiring: vec![Expiring { of: Ware::Food(food("feta")), amount: g(100.0), place: Place::Fridge, until: november(30) }],
+        no_price: vec![food("rosemary")],
+        spare: vec![Spare { recipe: MASH, amount: Quantity::portions(0.5), made_on: november(29), eat_by: december(2), frozen: false }],
+        ask: vec![food("olive oil"), food("flour")],
+        moves: vec![Move { on: december(2), recipe: BARLEY, amount: Quantity::portions(3.0), what_for: Vec::new() }],
+        flags: vec![Flag { food: food("spinach"), why: Untimely::TooEarly { before: Days(5), keeps: Days(3) } }],
         leaves: Default::default(),
         budget: None,
         compare: None,
-        warnings: vec!["recipes/flatbreads.toml:9: \"flaky salt\" is not a known food; it keeps its own name. Nearest known: salt.".into()],
+        warnings: vec![Warning::UnknownFood {
+            at: Spot { file: "recipes/flatbreads.toml".into(), line: 9, column: 0 },
+            food: "flaky salt".into(),
+            nearest: vec!["salt".into()],
+        }],
     }
 }
 
