@@ -120,3 +120,58 @@ pub fn moved(moved: &Move, names: &Names, units: Units) -> String {
     };
     format!("Move {much} of {} from the freezer to the fridge", in_a_sentence(names.recipe(moved.recipe)))
 }
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::foods::{Food, FoodId};
+    use crate::kitchen::fixture::{empty_kitchen, recipe};
+    use crate::kitchen::{Offer, RecipeId};
+    use crate::measure::{Days, Money};
+    use crate::purchase::Opening;
+
+    #[test]
+    fn a_flag_says_both_figures() {
+        let early = |before, keeps| untimely(&Untimely::TooEarly { before: Days(before), keeps: Days(keeps) });
+        assert_eq!(early(5, 3), "bought 5 days before it is used; keeps 3 days");
+        assert_eq!(early(4, 1), "bought 4 days before it is used; keeps 1 day");
+        let late = Untimely::TooLate { needed: date(2026, 11, 27), bought: date(2026, 11, 28) };
+        assert_eq!(untimely(&late), "needed on 2026-11-27, before the trip on 2026-11-28 that buys it");
+    }
+
+    #[test]
+    fn an_offer_is_told_as_a_shop_writes_it() {
+        let taken = OfferTaken { offer: Offer { buy: 3, pay: Money(200) }, times: 2 };
+        assert_eq!(offer(&taken, &empty_kitchen().household.currency), "3 for 2.00");
+    }
+
+    #[test]
+    fn packs_of_several_sizes_are_told_by_size_and_days_of_one_name_by_date() {
+        let packs = |count, label: &str| vec![PackCount { count, label: label.to_owned() }];
+        let opening = |day, packs| Opening { on: Some(date(2026, 12, day)), packs };
+        let two = |second| Windows {
+            openings: vec![opening(1, packs(1, "400 g")), opening(second, packs(13, "200 g"))],
+            over: packs(1, "200 g"),
+            several: true,
+        };
+        assert_eq!(windows(&two(5)), "one 400 g for Tuesday, 13 200 g for Saturday, one 200 g over");
+        assert_eq!(windows(&two(8)), "one 400 g for Tuesday 1 Dec, 13 200 g for Tuesday 8 Dec, one 200 g over");
+    }
+
+    #[test]
+    fn what_is_missing_and_what_would_save_are_told_by_name() {
+        let mut kitchen = empty_kitchen();
+        kitchen.foods = [Food { name: "moonleaf".to_owned(), ..Food::default() }].into_iter().collect();
+        kitchen.recipes = vec![recipe("mash")];
+        let names = kitchen.names();
+        let figures = vec![Figure::Fibre, Figure::Price];
+        assert_eq!(lacking(&Lacking { food: FoodId(0), figures }, &names), "moonleaf: fibre, price");
+        let finer = SaveBy::FinerBatches { recipe: RecipeId(0), to: BatchCut::Halves };
+        assert_eq!(save_by(&finer, &names), "make mash in half batches");
+        let line = SaveBy::LeavingOutLine { line: "1 lemon".to_owned(), for_each: true, meal: "Thu supper".to_owned() };
+        assert_eq!(save_by(&line, &names), "leave out \"1 lemon\" for each at Thu supper");
+    }
+}
