@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::foods::{FoodId, Foods};
+use crate::foods::{FoodId, Foods, Kind};
 
 #[derive(Serialize)]
 struct Card<'a> {
@@ -28,5 +28,5 @@ pub fn food(foods: &Foods, id: FoodId) -> impl Serialize + '_ {
     let food = &foods[id];
     let facts = foods.card(id).into_iter().filter(|line| !KEYS.contains(&line.0.as_str()));
     let facts = facts.map(|(fact, value, source)| Fact { fact, value, source: Some(source).filter(|source| !source.is_empty()) });
-    Card { food: &food.name, also: &food.also, kind: food.kind.as_deref(), section: food.section.as_deref(), facts: facts.collect() }
+    Card { food: &food.name, also: &food.also, kind: food.kind.map(Kind::name), section: food.section.as_deref(), facts: facts.collect() }
 }

@@ -4,6 +4,7 @@ mod called;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
+pub mod keys;
 mod line;
 mod model;
 mod price_book;
