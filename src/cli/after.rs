@@ -11,7 +11,7 @@ use crate::words::list::save_by;
 use crate::words::{day, day_near};
 
 /// What is left over, and the recipes that would use it up.
-pub fn left_over(list: &ShoppingList, names: &Names, units: Units) -> String {
+pub fn left_over(list: &ShoppingList, names: Names, units: Units) -> String {
     let mut out = String::new();
     let leftovers = list.leaves.leftovers.iter().map(|left| {
         let until = left.until.map(|until| format!("good until {}", day_near(until, list.from))).unwrap_or_default();
@@ -26,7 +26,7 @@ pub fn left_over(list: &ShoppingList, names: &Names, units: Units) -> String {
     out
 }
 
-fn amounts(parts: &[FoodAmount], names: &Names, units: Units) -> String {
+fn amounts(parts: &[FoodAmount], names: Names, units: Units) -> String {
     let said = parts.iter().map(|part| match &part.amount {
         Some(amount @ Quantity::Count(_)) => format!("{} × {}", show(amount, units), names.food(part.food)),
         Some(amount) => format!("{} {}", show(amount, units), names.food(part.food)),
@@ -36,7 +36,7 @@ fn amounts(parts: &[FoodAmount], names: &Names, units: Units) -> String {
 }
 
 /// Where the total goes, the budget, and the rounds compared.
-pub fn money(list: &ShoppingList, names: &Names) -> String {
+pub fn money(list: &ShoppingList, names: Names) -> String {
     let [used, keeps, spoils] = [list.leaves.worth.used, list.leaves.worth.keeps, list.leaves.worth.spoils].map(|sum| names.money(sum));
     let mut out = String::new();
     let _ = writeln!(out, "  used {used}, left and good for another week {keeps}, left and will spoil {spoils}");
@@ -62,13 +62,13 @@ pub fn money(list: &ShoppingList, names: &Names) -> String {
     out
 }
 
-fn rounds(trip: &TripComparison, names: &Names) -> String {
+fn rounds(trip: &TripComparison, names: Names) -> String {
     let single = trip.single.iter().map(|round| ("one shop", round));
     let all = std::iter::once(("as listed", &trip.chosen)).chain(single).chain(trip.pair.as_ref().map(|pair| ("best pair", pair)));
     format!("  {}\n{}", day(trip.on), columns(&all.map(|(what, round)| row(what, round, names)).collect::<Vec<_>>(), 4))
 }
 
-fn row(what: &str, round: &Round, names: &Names) -> Vec<String> {
+fn row(what: &str, round: &Round, names: Names) -> Vec<String> {
     let shops = round.shops.iter().map(|shop| names.shop(*shop)).collect::<Vec<_>>().join(" and ");
     let shops = if shops.is_empty() { "nowhere".to_owned() } else { shops };
     let lacks = if round.lacks.is_empty() { String::new() } else { format!("lacks {}", names.foods(&round.lacks).join(", ")) };

@@ -92,7 +92,7 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
     match cli.format {
         Format::Json => {
             let names = keeping.setting.loaded.kitchen.names();
-            booked_all_the_same(say(&json(&crate::json::count(counted, &found, keeping.new_bookings(), &names))?))
+            booked_all_the_same(say(&json(&crate::json::count(counted, &found, keeping.new_bookings(), names))?))
         }
         Format::Text => {
             keeping.report(cli, &[])?;

@@ -48,15 +48,15 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
             let _ = writeln!(out, "\n  {name}{cost}{fare}");
             for section in &visit.sections {
                 let _ = writeln!(out, "    {}", section.section);
-                out.push_str(&columns(&section.lines.iter().map(|line| row(line, list.from, &names, units)).collect::<Vec<_>>(), 6));
+                out.push_str(&columns(&section.lines.iter().map(|line| row(line, list.from, names, units)).collect::<Vec<_>>(), 6));
             }
         }
     }
-    notes(list, &names, units, &mut out);
+    notes(list, names, units, &mut out);
     out
 }
 
-fn row(line: &ListLine, from: Date, names: &Names, units: Units) -> Vec<String> {
+fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
     let packs: Vec<String> = line
         .packs
         .iter()
@@ -89,7 +89,7 @@ fn row(line: &ListLine, from: Date, names: &Names, units: Units) -> Vec<String> 
     vec![format!("[ ] {}", packs.join(" + ")), names.food(line.food).to_owned(), need, cost, remarks.join("; ")]
 }
 
-fn notes(list: &ShoppingList, names: &Names, units: Units, out: &mut String) {
+fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     let alone = |names: Vec<&str>| names.into_iter().map(|name| vec![name.to_owned()]).collect::<Vec<_>>();
     let at_home = list.from_pantry.iter().map(|entry| {
         let look = if entry.look_first { "look at it first" } else { "" };
@@ -122,7 +122,7 @@ fn notes(list: &ShoppingList, names: &Names, units: Units, out: &mut String) {
 }
 
 /// What other weeks take first: one row a week and food.
-fn reserved_rows(list: &ShoppingList, names: &Names, units: Units) -> Vec<Vec<String>> {
+fn reserved_rows(list: &ShoppingList, names: Names, units: Units) -> Vec<Vec<String>> {
     let said = |row: &Reserved| {
         let until = format!("until {}", day(row.last_used));
         vec![names.ware(row.of).to_owned(), show(&row.amount, units), place(row.place).into(), until, row.week.clone()]
@@ -131,7 +131,7 @@ fn reserved_rows(list: &ShoppingList, names: &Names, units: Units) -> Vec<Vec<St
 }
 
 /// Day, meal, what an eater gets of it, and what keeps a figure from being known.
-fn meal_row(meal: &MealNote, names: &Names) -> Vec<String> {
+fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
     let whole = |value: Option<f64>, unit: &str| value.map_or_else(|| "?".to_owned(), |value| format!("{value:.0} {unit}"));
     let PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
     let cost = cost.map_or_else(|| "?".to_owned(), |cost| format!("{} {}", names.money(cost), names.currency));

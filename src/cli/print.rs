@@ -103,7 +103,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let household = &reckoned.kitchen.household.name;
     let mut sheets = Vec::new();
     if choice.wants(SheetWord::List) {
-        sheets.push(shopping_list(&list, &prep.before, &reckoned.kitchen.names(), settings));
+        sheets.push(shopping_list(&list, &prep.before, reckoned.kitchen.names(), settings));
     }
     if choice.wants(SheetWord::Guide) {
         sheets.extend(guides(&prep, household, settings, choice.person.as_deref())?);

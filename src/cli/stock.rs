@@ -35,7 +35,7 @@ pub fn run(cli: &Cli, waste: bool) -> Done {
     let shelf = with_paid(records(kitchen), &sum(&book.bookings));
     let stock = stock(kitchen, &shelf.iter().map(LotRecord::rate_paid).collect::<Vec<_>>());
     match cli.format {
-        Format::Json => say(&json(&crate::json::stock(&stock, &kitchen.names()))?),
+        Format::Json => say(&json(&crate::json::stock(&stock, kitchen.names()))?),
         Format::Text => say(&text(&stock, kitchen, setting.today)),
     }
 }
@@ -43,7 +43,7 @@ pub fn run(cli: &Cli, waste: bool) -> Done {
 fn say_waste(cli: &Cli, waste: &Wasted, kitchen: &Kitchen) -> Done {
     let names = kitchen.names();
     if cli.format == Format::Json {
-        return say(&json(&crate::json::wasted(waste, &names))?);
+        return say(&json(&crate::json::wasted(waste, names))?);
     }
     let row = |row: &WasteRow| {
         let value = row.value.map_or_else(|| "no price known".to_owned(), |value| names.money(value));

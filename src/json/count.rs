@@ -31,7 +31,7 @@ struct Row<'a> {
 }
 
 /// `counted` lots were counted; `booked` is what was written into the book.
-pub fn count<'a>(counted: usize, found: &'a Differences, booked: &'a [Booking], names: &Names<'a>) -> impl Serialize + 'a {
+pub fn count<'a>(counted: usize, found: &'a Differences, booked: &'a [Booking], names: Names<'a>) -> impl Serialize + 'a {
     let row = |row: &'a Difference| Row {
         of: Of::named(&row.of),
         place: row.place,

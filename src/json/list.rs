@@ -48,22 +48,22 @@ pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize 
         from: list.from,
         currency: &names.currency.code,
         cost: names.money(list.cost),
-        trips: list.trips.iter().map(|trip| Trip::of(trip, &names)).collect(),
-        from_pantry: list.from_pantry.iter().map(|drawn| Drawn::of(drawn, &names)).collect(),
-        reserved: list.reserved.iter().map(|kept| Kept::of(kept, &names)).collect(),
-        expiring: list.expiring.iter().map(|lot| Lot::of(lot, &names)).collect(),
+        trips: list.trips.iter().map(|trip| Trip::of(trip, names)).collect(),
+        from_pantry: list.from_pantry.iter().map(|drawn| Drawn::of(drawn, names)).collect(),
+        reserved: list.reserved.iter().map(|kept| Kept::of(kept, names)).collect(),
+        expiring: list.expiring.iter().map(|lot| Lot::of(lot, names)).collect(),
         no_price: names.foods(&list.no_price),
-        spare: list.spare.iter().map(|spare| Spared::of(spare, &names)).collect(),
+        spare: list.spare.iter().map(|spare| Spared::of(spare, names)).collect(),
         ask: names.foods(&list.ask),
-        moves: list.moves.iter().map(|moved: &Move| Moved { at: moved.on, text: words::moved(moved, &names, units) }).collect(),
-        flags: list.flags.iter().map(|flag| Flagged::of(flag, &names)).collect(),
-        meals: list.meals.iter().map(|meal| Meal::of(meal, &names)).collect(),
+        moves: list.moves.iter().map(|moved: &Move| Moved { at: moved.on, text: words::moved(moved, names, units) }).collect(),
+        flags: list.flags.iter().map(|flag| Flagged::of(flag, names)).collect(),
+        meals: list.meals.iter().map(|meal| Meal::of(meal, names)).collect(),
         warnings: list.warnings.iter().map(Warning::to_string).collect(),
-        leftovers: list.leaves.leftovers.iter().map(|left| Left::of(left, &names)).collect(),
-        uses: list.leaves.uses.iter().map(|uses| Uses::of(uses, &names)).collect(),
-        worth: Worth::of(&list.leaves.worth, &names),
-        budget: list.budget.as_ref().map(|budget| Budgeted::of(budget, &names)),
-        compare: list.compare.as_ref().map(|trips| trips.iter().map(|trip| Compared::of(trip, &names)).collect()),
+        leftovers: list.leaves.leftovers.iter().map(|left| Left::of(left, names)).collect(),
+        uses: list.leaves.uses.iter().map(|uses| Uses::of(uses, names)).collect(),
+        worth: Worth::of(&list.leaves.worth, names),
+        budget: list.budget.as_ref().map(|budget| Budgeted::of(budget, names)),
+        compare: list.compare.as_ref().map(|trips| trips.iter().map(|trip| Compared::of(trip, names)).collect()),
     }
 }
 
@@ -75,7 +75,7 @@ struct Trip<'a> {
 }
 
 impl<'a> Trip<'a> {
-    fn of(trip: &'a TripList, names: &Names<'a>) -> Trip<'a> {
+    fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
         let shops = trip.shops.iter().map(|visit| Visit::of(visit, names)).collect();
         Trip { on: trip.on, cost: names.money(trip.cost), shops }
     }
@@ -90,7 +90,7 @@ struct Visit<'a> {
 }
 
 impl<'a> Visit<'a> {
-    fn of(visit: &'a ShopVisit, names: &Names<'a>) -> Visit<'a> {
+    fn of(visit: &'a ShopVisit, names: Names<'a>) -> Visit<'a> {
         let section = |section: &'a purchase::Section| Section {
             section: &section.section,
             lines: section.lines.iter().map(|line| Line::of(line, names)).collect(),
@@ -125,7 +125,7 @@ struct Line<'a> {
 }
 
 impl<'a> Line<'a> {
-    fn of(line: &'a ListLine, names: &Names<'a>) -> Line<'a> {
+    fn of(line: &'a ListLine, names: Names<'a>) -> Line<'a> {
         Line {
             food: names.food(line.food),
             need: &line.need,
@@ -157,7 +157,7 @@ struct Pack<'a> {
 pub(super) const LOOSE: &str = "loose";
 
 impl<'a> Pack<'a> {
-    fn of(pack: &'a PackLine, names: &Names<'a>) -> Pack<'a> {
+    fn of(pack: &'a PackLine, names: Names<'a>) -> Pack<'a> {
         let (size, count, amount) = match &pack.what {
             Packed::Packs { count, label, .. } => (label.as_str(), *count, None),
             Packed::Loose(amount) => (LOOSE, 1, Some(amount)),
@@ -178,7 +178,7 @@ struct Drawn<'a> {
 }
 
 impl<'a> Drawn<'a> {
-    fn of(drawn: &'a FromPantry, names: &Names<'a>) -> Drawn<'a> {
+    fn of(drawn: &'a FromPantry, names: Names<'a>) -> Drawn<'a> {
         let of = Of::ware(drawn.of, names);
         Drawn { of, amount: &drawn.amount, place: drawn.place, on: drawn.on, what_for: &drawn.what_for }
     }
@@ -197,7 +197,7 @@ struct Kept<'a> {
 }
 
 impl<'a> Kept<'a> {
-    fn of(kept: &'a Reserved, names: &Names<'a>) -> Kept<'a> {
+    fn of(kept: &'a Reserved, names: Names<'a>) -> Kept<'a> {
         Kept {
             week: &kept.week,
             of: Of::ware(kept.of, names),
@@ -219,7 +219,7 @@ struct Lot<'a> {
 }
 
 impl<'a> Lot<'a> {
-    fn of(lot: &'a Expiring, names: &Names<'a>) -> Lot<'a> {
+    fn of(lot: &'a Expiring, names: Names<'a>) -> Lot<'a> {
         Lot { of: Of::ware(lot.of, names), amount: &lot.amount, place: lot.place, until: lot.until }
     }
 }
@@ -233,8 +233,8 @@ struct Spared<'a> {
 }
 
 impl<'a> Spared<'a> {
-    fn of(spare: &'a Spare, names: &Names<'a>) -> Spared<'a> {
-        Spared { recipe: names.recipe_id(spare.recipe), amount: &spare.amount, made_on: spare.made_on, eat_by: spare.eat_by }
+    fn of(spare: &'a Spare, names: Names<'a>) -> Spared<'a> {
+        Spared { recipe: names.recipe_file(spare.recipe), amount: &spare.amount, made_on: spare.made_on, eat_by: spare.eat_by }
     }
 }
 
@@ -251,7 +251,7 @@ struct Flagged<'a> {
 }
 
 impl<'a> Flagged<'a> {
-    fn of(flag: &Flag, names: &Names<'a>) -> Flagged<'a> {
+    fn of(flag: &Flag, names: Names<'a>) -> Flagged<'a> {
         Flagged { food: names.food(flag.food), text: words::untimely(&flag.why) }
     }
 }
@@ -275,7 +275,7 @@ struct PerEater {
 }
 
 impl<'a> Meal<'a> {
-    fn of(meal: &'a MealNote, names: &Names<'a>) -> Meal<'a> {
+    fn of(meal: &'a MealNote, names: Names<'a>) -> Meal<'a> {
         let purchase::PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
         Meal {
             on: meal.at.date(),
@@ -296,7 +296,7 @@ struct Left<'a> {
 }
 
 impl<'a> Left<'a> {
-    fn of(left: &'a Leftover, names: &Names<'a>) -> Left<'a> {
+    fn of(left: &'a Leftover, names: Names<'a>) -> Left<'a> {
         Left { food: names.food(left.food), amount: &left.amount, value: names.money(left.value), until: left.until }
     }
 }
@@ -316,10 +316,10 @@ struct Part<'a> {
 }
 
 impl<'a> Uses<'a> {
-    fn of(uses: &'a RecipeUse, names: &Names<'a>) -> Uses<'a> {
+    fn of(uses: &'a RecipeUse, names: Names<'a>) -> Uses<'a> {
         let part = |part: &'a FoodAmount| Part { food: names.food(part.food), amount: part.amount.as_ref() };
         Uses {
-            recipe: names.recipe_id(uses.recipe),
+            recipe: names.recipe_file(uses.recipe),
             value: names.money(uses.value),
             uses: uses.uses.iter().map(part).collect(),
             needs: uses.needs.iter().map(part).collect(),
@@ -335,7 +335,7 @@ struct Worth {
 }
 
 impl Worth {
-    fn of(worth: &purchase::Worth, names: &Names) -> Worth {
+    fn of(worth: &purchase::Worth, names: Names) -> Worth {
         Worth { used: names.money(worth.used), keeps: names.money(worth.keeps), spoils: names.money(worth.spoils) }
     }
 }
@@ -357,7 +357,7 @@ struct Saved {
 }
 
 impl Budgeted {
-    fn of(budget: &Budget, names: &Names) -> Budgeted {
+    fn of(budget: &Budget, names: Names) -> Budgeted {
         let saved = |saving: &purchase::Saving| Saved {
             change: words::save_by(&saving.by, names),
             saves: names.money(saving.saves),
@@ -389,7 +389,7 @@ struct Shops<'a> {
 }
 
 impl<'a> Compared<'a> {
-    fn of(trip: &TripComparison, names: &Names<'a>) -> Compared<'a> {
+    fn of(trip: &TripComparison, names: Names<'a>) -> Compared<'a> {
         let shops = |round: &Round| Shops {
             shops: round.shops.iter().map(|shop| names.shop(*shop)).collect(),
             cost: names.money(round.cost),
@@ -448,7 +448,7 @@ mod tests {
     #[test]
     fn the_line_reads_as_the_contract_shows_it() {
         let kitchen = kitchen();
-        let json = serde_json::to_string(&Line::of(&onions(), &kitchen.names())).expect("JSON");
+        let json = serde_json::to_string(&Line::of(&onions(), kitchen.names())).expect("JSON");
         assert_eq!(
             json,
             r#"{"food":"onion","need":{"amount":830.0,"unit":"g"},"packs":[{"size":"1000 g","count":1,"offer":null,"cost":"1.29"}],"#
@@ -462,15 +462,15 @@ mod tests {
         let kitchen = kitchen();
         let both = ListLine { top_up: true, ..onions() };
         let named_alike = ListLine { what_for: vec!["staple".to_owned()], ..both.clone() };
-        assert_eq!(Line::of(&both, &kitchen.names()).what_for, ["White-bean mash", "staple"]);
-        assert_eq!(Line::of(&named_alike, &kitchen.names()).what_for, ["staple"]);
+        assert_eq!(Line::of(&both, kitchen.names()).what_for, ["White-bean mash", "staple"]);
+        assert_eq!(Line::of(&named_alike, kitchen.names()).what_for, ["staple"]);
     }
 
     #[test]
     fn a_lot_is_named_by_the_one_key_that_fits() {
         let kitchen = kitchen();
         let lot = |of| Expiring { of, amount: Quantity::portions(2.0), place: Place::Fridge, until: date(2026, 12, 1) };
-        let json = |of| serde_json::to_string(&Lot::of(&lot(of), &kitchen.names())).expect("JSON");
+        let json = |of| serde_json::to_string(&Lot::of(&lot(of), kitchen.names())).expect("JSON");
         let rest = r#""amount":{"amount":2.0,"unit":"portion"},"place":"fridge","until":"2026-12-01"}"#;
         assert_eq!(json(Ware::Food(FoodId(0))), format!(r#"{{"food":"onion",{rest}"#));
         assert_eq!(json(Ware::Recipe(RecipeId(0))), format!(r#"{{"recipe":"mash",{rest}"#));

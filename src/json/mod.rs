@@ -46,10 +46,10 @@ enum Of<'a> {
 }
 
 impl<'a> Of<'a> {
-    fn ware(of: Ware, names: &Names<'a>) -> Of<'a> {
+    fn ware(of: Ware, names: Names<'a>) -> Of<'a> {
         match of {
             Ware::Food(food) => Of::Food(names.food(food)),
-            Ware::Recipe(recipe) => Of::Recipe(names.recipe_id(recipe)),
+            Ware::Recipe(recipe) => Of::Recipe(names.recipe_file(recipe)),
         }
     }
 }

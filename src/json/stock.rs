@@ -32,7 +32,7 @@ struct Lot<'a> {
     value: Option<String>,
 }
 
-pub fn stock<'a>(stock: &'a Stock, names: &Names<'a>) -> impl Serialize + 'a {
+pub fn stock<'a>(stock: &'a Stock, names: Names<'a>) -> impl Serialize + 'a {
     let lot = |lot: &'a StockLot| Lot {
         of: Of::ware(lot.of, names),
         amount: &lot.amount,
@@ -59,7 +59,7 @@ struct Row<'a> {
     value: Option<String>,
 }
 
-pub fn wasted<'a>(wasted: &'a Wasted, names: &Names<'a>) -> impl Serialize + 'a {
+pub fn wasted<'a>(wasted: &'a Wasted, names: Names<'a>) -> impl Serialize + 'a {
     let row = |row: &'a WasteRow| Row {
         month: row.month.strftime("%Y-%m").to_string(),
         of: Of::named(&row.of),

@@ -1,21 +1,21 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
-mod called;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
 pub mod keys;
 mod line;
 mod model;
+mod names;
 mod price_book;
 mod read;
 mod start;
 mod warning;
 
-pub use called::Names;
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, read_line};
 pub use model::*;
+pub use names::Names;
 pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, price_changes, write_prices};
 pub use read::{Loaded, find_kitchen, load, load_foods, read_count, read_goods};
 pub use start::starter;

@@ -45,7 +45,7 @@ pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
 
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
 pub(super) fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
-    words::list::moved(moved, &kitchen.names(), kitchen.print.units)
+    words::list::moved(moved, kitchen.names(), kitchen.print.units)
 }
 
 /// "3 portions", "600 g", "12 pieces".

@@ -32,7 +32,7 @@ impl From<Vec<Span>> for Note {
 pub struct Notes<'a> {
     pub list: &'a ShoppingList,
     pub before: &'a [Before],
-    pub names: &'a Names<'a>,
+    pub names: Names<'a>,
     pub units: Units,
     pub style: Style,
 }

@@ -64,7 +64,7 @@ impl Spacing {
 const LONGEST: f32 = 400.0;
 
 /// The shopping list of a week. `before` is what must be done ahead of the sessions: soaking, defrosting.
-pub fn shopping_list(list: &ShoppingList, before: &[Before], names: &Names, settings: Settings) -> Sheet {
+pub fn shopping_list(list: &ShoppingList, before: &[Before], names: Names, settings: Settings) -> Sheet {
     let mut setter = Setter::default();
     let title = format!("Shopping list, {}", list.week);
     let mut pages: Vec<Page> = Vec::new();
@@ -88,7 +88,7 @@ const MANY: usize = 300;
 struct TripSheet<'a> {
     over: &'a str,
     trip: &'a TripList,
-    names: &'a Names<'a>,
+    names: Names<'a>,
     settings: Settings,
 }
 

@@ -76,7 +76,7 @@ pub fn untimely(why: &Untimely) -> String {
 }
 
 /// "feta: fibre, price".
-pub fn lacking(lacking: &Lacking, names: &Names) -> String {
+pub fn lacking(lacking: &Lacking, names: Names) -> String {
     let figures: Vec<&str> = lacking.figures.iter().map(|figure| figure_word(*figure)).collect();
     format!("{}: {}", names.food(lacking.food), figures.join(", "))
 }
@@ -92,7 +92,7 @@ fn figure_word(figure: Figure) -> &'static str {
 }
 
 /// "leave out \"2 lemons\" at Thu supper".
-pub fn save_by(by: &SaveBy, names: &Names) -> String {
+pub fn save_by(by: &SaveBy, names: Names) -> String {
     match by {
         SaveBy::CheapestPacks(food) => format!("buy the cheapest packs of {}", names.food(*food)),
         SaveBy::LeavingOutShop(shop) => format!("leave out {}", names.shop(*shop)),
@@ -112,7 +112,7 @@ pub fn save_by(by: &SaveBy, names: &Names) -> String {
 }
 
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
-pub fn moved(moved: &Move, names: &Names, units: Units) -> String {
+pub fn moved(moved: &Move, names: Names, units: Units) -> String {
     let amount = show(&moved.amount, units);
     let much = match &moved.amount {
         Quantity::Count(n) => format!("{amount} {}", if *n > 1.0 { "pieces" } else { "piece" }),
@@ -168,10 +168,10 @@ mod tests {
         kitchen.recipes = vec![recipe("mash")];
         let names = kitchen.names();
         let figures = vec![Figure::Fibre, Figure::Price];
-        assert_eq!(lacking(&Lacking { food: FoodId(0), figures }, &names), "moonleaf: fibre, price");
+        assert_eq!(lacking(&Lacking { food: FoodId(0), figures }, names), "moonleaf: fibre, price");
         let finer = SaveBy::FinerBatches { recipe: RecipeId(0), to: BatchCut::Halves };
-        assert_eq!(save_by(&finer, &names), "make mash in half batches");
+        assert_eq!(save_by(&finer, names), "make mash in half batches");
         let line = SaveBy::LeavingOutLine { line: "1 lemon".to_owned(), for_each: true, meal: "Thu supper".to_owned() };
-        assert_eq!(save_by(&line, &names), "leave out \"1 lemon\" for each at Thu supper");
+        assert_eq!(save_by(&line, names), "leave out \"1 lemon\" for each at Thu supper");
     }
 }

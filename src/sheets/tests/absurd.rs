@@ -238,7 +238,7 @@ fn any_list_is_laid_out_soundly_and_drops_no_line() {
         let list = chance.list(number, &mut kitchen);
         kitchen.household.name = chance.text(6);
         let names = kitchen.names();
-        let sheet = shopping_list(&list, &[], &names, settings);
+        let sheet = shopping_list(&list, &[], names, settings);
         is_sound_in(&sheet, &list.week, settings);
         let sizes = if settings.size == Size::Large { &[18.0][..] } else { &[12.0, 13.0][..] };
         let printed = letters_of(&sheet, |run| run.weight == Weight::SemiBold && sizes.contains(&run.size));

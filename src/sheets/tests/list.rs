@@ -12,7 +12,7 @@ use crate::purchase::{Beware, Budget, FromPantry, Leftover, Reserved, Section, S
 use crate::sheets::{Settings, Sheet, Weight, shopping_list};
 
 fn printed(list: &ShoppingList, settings: Settings) -> Sheet {
-    shopping_list(list, &before(), &kitchen().names(), settings)
+    shopping_list(list, &before(), kitchen().names(), settings)
 }
 
 /// The sample's trip with `count` lines in its first section.

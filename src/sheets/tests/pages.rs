@@ -16,7 +16,7 @@ fn sheets(Loaded { kitchen, weeks, warnings }: &Loaded) -> Vec<Sheet> {
     let household = &kitchen.household.name;
     let list = reckoning.list(kitchen, week, None, warnings);
     let prep = reckoning.prep(kitchen, week, Effort::Low);
-    let mut sheets = vec![shopping_list(&list, &prep.before, &kitchen.names(), settings)];
+    let mut sheets = vec![shopping_list(&list, &prep.before, kitchen.names(), settings)];
     let guides = prep.sessions.iter().enumerate();
     sheets.extend(guides.map(|(index, session)| prep_guide(&prep.week, session, &prep.before_session(index), household, settings)));
     sheets.push(week_card_sheet(&week_card(kitchen, week, &reckoning.makings), household, settings));

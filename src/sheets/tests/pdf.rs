@@ -12,7 +12,7 @@ fn sheets() -> Vec<Sheet> {
     let all = |settings: Settings| {
         let grid = LabelGrid::usual(settings.size);
         [
-            shopping_list(&list(), &before(), &kitchen().names(), settings),
+            shopping_list(&list(), &before(), kitchen().names(), settings),
             prep_guide(WEEK, &session(), &before(), HOUSEHOLD, settings),
             week_card_sheet(&card(), HOUSEHOLD, settings),
             labels::printed(vec![labels::label(); 9], grid, settings),
