@@ -113,14 +113,9 @@ fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -
                 what_for.push(what.clone());
             }
         }
-        let (food, recipe) = match lot.of {
-            Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-            Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
-        };
         reserved.push(Reserved {
             week: week.name.clone(),
-            food,
-            recipe,
+            of: lot.of,
             amount: Quantity::of(&lot.amount.dimension(), taken),
             place: lot.place,
             last_used: mine().map(|draw| draw.on).max().unwrap_or(week.from),

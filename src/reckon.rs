@@ -7,7 +7,7 @@ use crate::kitchen::{Kitchen, Mistake, Spot, Warning, Week};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings};
 use crate::prep::{self, Effort, PrepPlan};
-use crate::purchase::{self, Basket, MoveNote, Needs, Reserved, ShoppingList, TripComparison};
+use crate::purchase::{self, Basket, Needs, Reserved, ShoppingList, TripComparison};
 
 /// What every stage answered for one week.
 #[derive(Debug, Clone)]
@@ -57,13 +57,11 @@ pub(crate) fn stages(kitchen: &Kitchen, week: &Week) -> Result<Stages, Vec<Mista
 impl Reckoning {
     /// The shopping list; with `shown_from`, of the trips from that day on. `warnings` are those of reading the files.
     pub fn list(&self, kitchen: &Kitchen, week: &Week, shown_from: Option<Date>, warnings: &[Warning]) -> ShoppingList {
-        let moves = self.makings.moves.iter();
         let parts = purchase::Parts {
             makings: &self.makings,
             netted: &self.netted,
             basket: &self.basket,
             flags: &self.needs.flags,
-            moves: moves.map(|move_| MoveNote { at: move_.on, text: prep::move_text(kitchen, move_) }).collect(),
             ask: &self.demanded.ask,
             warnings,
         };

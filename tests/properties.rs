@@ -131,13 +131,12 @@ proptest! {
         for (id, food) in kitchen.foods.iter().filter(|(_, food)| FOODS.contains(&food.name.as_str())) {
             let demanded: f64 = reckoning.demanded.demand.iter().filter(|demand| demand.food == id).map(|demand| demand.amount.base()).sum();
             let drawn: f64 = reckoning.netted.draws.iter().filter(|draw| draw.of == Ware::Food(id)).map(|draw| draw.amount.base()).sum();
-            let lines = || list.trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines)
-                .filter(|line| line.food == food.name);
+            let lines = || list.lines().filter(|line| line.food == id);
             let listed: f64 = lines().map(|line| line.need.base()).sum();
             prop_assert!(close(demanded, drawn + listed), "{}: {demanded} demanded, {drawn} drawn, {listed} listed", food.name);
             for line in lines().filter(|line| !line.packs.is_empty()) {
                 let bought = line.need.base() + line.left.base() - line.short.base();
-                let packed: f64 = line.packs.iter().map(|pack| f64::from(pack.count) * pack.size.trim_end_matches(" g").parse::<f64>().unwrap()).sum();
+                let packed: f64 = line.packs.iter().map(|pack| pack.what.amount().base()).sum();
                 prop_assert!(close(bought, packed), "{}: need + left - short is {bought}, packs hold {packed}", food.name);
                 prop_assert!(packed >= line.need.base() - line.short.base() - 1e-6);
             }
@@ -167,7 +166,7 @@ proptest! {
         let write = || {
             let Loaded { kitchen, weeks, .. } = loaded(&small);
             let reckoning = reckon(&kitchen, &weeks[0].1).expect("the freezer reaches every meal");
-            serde_json::to_string(&reckoning.list(&kitchen, &weeks[0].1, None, &reckoning.warnings)).unwrap()
+            spence::json::text(&spence::json::list(&reckoning.list(&kitchen, &weeks[0].1, None, &reckoning.warnings), &kitchen)).unwrap()
         };
         prop_assert_eq!(write(), write());
     }

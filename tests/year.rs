@@ -14,6 +14,7 @@ use spence::pantry::book::{
 };
 use spence::pantry::lot_dates;
 use spence::prep::Effort;
+use spence::purchase::TripBuys;
 use spence::{Reckoning, reckon};
 
 use crate::kitchen::kitchen;
@@ -104,7 +105,7 @@ impl Year {
 
     fn live_through(&mut self, week: &Week) {
         let (_, reckoning) = self.reckon(week);
-        let trip = reckoning.list(&self.kitchen, week, None, &[]).trips.remove(0);
+        let trip = TripBuys::from(&reckoning.list(&self.kitchen, week, None, &[]).trips[0]);
         let mut bench = self.bench();
         let not_booked = receive(&self.kitchen, &mut bench, &trip, &Exceptions::default()).expect("a trip");
         assert_eq!(not_booked, Vec::<String>::new());

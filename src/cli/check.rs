@@ -1,7 +1,5 @@
 //! `check`: every mistake of every file at once, and what the plan of each week runs into.
 
-use serde::Serialize;
-
 use super::keeping::{lots, read_book};
 use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
@@ -11,21 +9,6 @@ use crate::pantry::book::{LotRecord, difference, records, sum};
 use crate::reckon;
 use crate::store::{BOOK, Disk};
 use crate::words::counted;
-
-#[derive(Serialize)]
-struct Written {
-    mistakes: Vec<WrittenMistake>,
-    warnings: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct WrittenMistake {
-    file: String,
-    line: u32,
-    column: u32,
-    cause: String,
-    remedy: String,
-}
 
 pub fn run(cli: &Cli, book: bool) -> Done {
     let checked = Setting::read(cli).and_then(|setting| {
@@ -109,15 +92,7 @@ fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
 }
 
 fn say_json(mistakes: &[Mistake], warnings: &[Warning]) -> Done {
-    let mistakes = mistakes.iter().map(|mistake| WrittenMistake {
-        file: mistake.at.file.clone(),
-        line: mistake.at.line,
-        column: mistake.at.column,
-        cause: mistake.cause.clone(),
-        remedy: mistake.remedy.clone(),
-    });
-    let written = Written { mistakes: mistakes.collect(), warnings: warnings.iter().map(Warning::to_string).collect() };
-    say(&super::outcome::json(&written)?)
+    say(&super::outcome::json(&crate::json::check(mistakes, warnings))?)
 }
 
 fn weeks_by_name(weeks: &[(String, Week)]) -> String {

@@ -3,8 +3,6 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
-use serde::Serialize;
-
 use super::keeping::{Keeping, booked_all_the_same, lots, read_book};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
@@ -12,7 +10,7 @@ use super::sheet_files::write_all;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::kitchen::{Kitchen, Mistake, Spot, read_count};
-use crate::measure::{Quantity, show};
+use crate::measure::{Money, Quantity, show};
 use crate::pantry::book::{
     Booking, Difference, Differences, Verb, count, count_form, count_key, count_lines, covered, differences, records,
 };
@@ -45,16 +43,12 @@ pub fn write_sheet(cli: &Cli, into: Option<&Path>) -> Done {
     ];
     write_all(&folder, &files)?;
     sheet.warnings.iter().for_each(|warning| eprintln!("warning: {warning}"));
-    let files: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
     match cli.format {
-        Format::Json => {
-            #[derive(Serialize)]
-            struct Written {
-                files: Vec<String>,
-            }
-            say(&json(&Written { files })?)
+        Format::Json => say(&json(&crate::json::files(files.iter().map(|(path, _)| path.as_path())))?),
+        Format::Text => {
+            let files: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+            say(&format!("{household}: count sheet of {}\n{}\n", day_year(setting.today), files.join("\n")))
         }
-        Format::Text => say(&format!("{household}: count sheet of {}\n{}\n", day_year(setting.today), files.join("\n"))),
     }
 }
 
@@ -90,21 +84,15 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
             remedy: "Write what you found as counted = \"150 g\", and 0 where all of it is gone.".to_owned(),
         }]));
     }
-    let found = differences(kitchen, &changes, &kitchen.household.currency);
+    let found = differences(kitchen, &changes);
     let what = format!("counted {}, {}", lots(counted), differ(changes.len()));
     let text = text(&found, kitchen, counted);
     let booking = Booking { covers: vec![key], ..Booking::new(keeping.setting.today, Verb::Count, what, changes) };
     keeping.book(booking)?;
     match cli.format {
         Format::Json => {
-            #[derive(Serialize)]
-            struct Written<'b> {
-                counted: usize,
-                #[serde(flatten)]
-                found: Differences,
-                booked: &'b [Booking],
-            }
-            booked_all_the_same(say(&json(&Written { counted, found, booked: keeping.new_bookings() })?))
+            let names = keeping.setting.loaded.kitchen.names();
+            booked_all_the_same(say(&json(&crate::json::count(counted, &found, keeping.new_bookings(), names))?))
         }
         Format::Text => {
             keeping.report(cli, &[])?;
@@ -122,18 +110,17 @@ fn differ(count: usize) -> String {
 }
 
 fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
-    if found.differences.is_empty() {
+    if found.rows.is_empty() {
         return format!("{} as booked.\n", if counted == 1 { "It is" } else { "All are" });
     }
-    let currency = &kitchen.household.currency.code;
-    let first = found.differences.iter().filter_map(|row| row.until).min();
+    let names = kitchen.names();
+    let first = found.rows.iter().filter_map(|row| row.until).min();
     let row = |row: &Difference| {
         let (booked, counted) = (amount(&row.booked, kitchen), amount(&row.counted, kitchen));
         let until = row.until.zip(first).map(|(until, first)| format!("until {}", day_near(until, first))).unwrap_or_default();
-        let name = row.food.clone().or_else(|| row.recipe.clone()).unwrap_or_default();
-        let value = row.value.clone().unwrap_or_else(|| "no price known".to_owned());
+        let value = row.value.map_or_else(|| "no price known".to_owned(), |value| names.money(value));
         vec![
-            name,
+            row.of.called(kitchen).to_owned(),
             place(row.place).to_owned(),
             until,
             format!("booked {booked}"),
@@ -142,12 +129,9 @@ fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
             value,
         ]
     };
-    let mut out = format!("\n{}", columns(&found.differences.iter().map(row).collect::<Vec<_>>(), 2));
-    let less = found.value.strip_prefix('-');
-    let _ = match less {
-        Some(less) => writeln!(out, "\nThe shelf is worth {less} {currency} less than was booked."),
-        None => writeln!(out, "\nThe shelf is worth {} {currency} more than was booked.", found.value),
-    };
+    let mut out = format!("\n{}", columns(&found.rows.iter().map(row).collect::<Vec<_>>(), 2));
+    let (much, word) = if found.value < Money::ZERO { (Money(-found.value.0), "less") } else { (found.value, "more") };
+    let _ = writeln!(out, "\nThe shelf is worth {} {} {word} than was booked.", names.money(much), names.currency);
     out
 }
 

@@ -34,8 +34,8 @@ fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
     let reckoned = keeping.setting.reckon(cli)?;
     let booked = keeping.covered();
     let kitchen = &keeping.setting.loaded.kitchen;
-    let (week, sessions): (String, Vec<Turnover>) = match printed(&keeping.setting.folder, reckoned.week)? {
-        Some(printed) => (printed.prep.week.clone(), printed.prep.turnovers(kitchen).map_err(no_start)?),
+    let (week, sessions): (String, Vec<Turnover>) = match printed(&keeping.setting.folder, kitchen, reckoned.week)? {
+        Some(printed) => (printed.buys.week, printed.turnovers),
         None => {
             let plan = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, Effort::Low);
             (plan.week, plan.sessions.iter().map(Turnover::from).collect())
@@ -52,10 +52,6 @@ fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
     let booking = Booking { covers, ..Booking::new(keeping.setting.today, Verb::Issue, what, bench.finish()) };
     keeping.book(booking)?;
     keeping.report(cli, &missing)
-}
-
-fn no_start(start: String) -> Failure {
-    Failure::Machine(format!("the printed plan has a session that starts at \"{start}\"."))
 }
 
 fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool, none: &str) -> Done {

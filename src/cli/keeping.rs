@@ -148,14 +148,9 @@ impl Keeping {
 
     /// Says what was booked: a sentence a booking, or the bookings as JSON.
     pub fn report(&self, cli: &Cli, missing: &[String]) -> Done {
-        #[derive(serde::Serialize)]
-        struct Written<'b> {
-            booked: &'b [Booking],
-            missing: &'b [String],
-        }
         let booked = self.new_bookings();
         if cli.format == Format::Json {
-            return booked_all_the_same(say(&json(&Written { booked, missing })?));
+            return booked_all_the_same(say(&json(&crate::json::booked(booked, missing))?));
         }
         let lines = booked.iter().filter(|booking| booking.verb != Verb::Opening).map(|booking| {
             let why = booking.why.as_deref().map(|why| format!(" ({why})")).unwrap_or_default();

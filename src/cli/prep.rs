@@ -7,7 +7,6 @@ use super::outcome::{Done, json, say};
 use super::setting::Setting;
 use super::wrap::terminal_width;
 use super::{Cli, Format};
-use crate::json::prep::Prep;
 use crate::prep::Effort;
 
 /// Columns where the output is not a terminal, or does not say how wide it is.
@@ -21,7 +20,7 @@ pub fn run(cli: &Cli, effort: Effort) -> Done {
     let plan = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
     let (names, units) = (reckoned.kitchen.names(), reckoned.kitchen.print.units);
     match cli.format {
-        Format::Json => say(&json(&Prep::of(&plan, names, units))?),
+        Format::Json => say(&json(&crate::json::prep(&plan, &reckoned.kitchen))?),
         Format::Text => say(&text::text(&plan, names, units, width())),
     }
 }

@@ -4,16 +4,13 @@ use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 use itertools::Itertools;
-use serde::Serialize;
 
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
-use crate::json::prep::Prep;
 use crate::kitchen::{Names, Paper, Print, Warning};
 use crate::prep::{Effort, PrepPlan, labels, week_card};
-use crate::purchase::ShoppingList;
 use crate::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
 
 /// Which sheets, and on what paper.
@@ -93,21 +90,6 @@ impl Choice {
     }
 }
 
-/// What plan-<from>.json holds.
-#[derive(Serialize)]
-struct Printed<'p> {
-    list: &'p ShoppingList,
-    prep: Prep,
-}
-
-/// What `print --format json` says.
-#[derive(Serialize)]
-struct Written<'p> {
-    week: &'p str,
-    from: String,
-    files: Vec<String>,
-}
-
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
     let setting = Setting::read(cli)?;
     let settings = choice.settings(setting.loaded.kitchen.print);
@@ -122,7 +104,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let household = names.household;
     let mut sheets = Vec::new();
     if choice.wants(SheetWord::List) {
-        sheets.push(shopping_list(&list, &prep.before, names, settings));
+        sheets.push(shopping_list(&list, &prep.before, reckoned.kitchen.names(), settings));
     }
     if choice.wants(SheetWord::Guide) {
         sheets.extend(guides(&prep, names, settings, choice.person.as_deref())?);
@@ -143,13 +125,13 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
-    let printed = json(&Printed { list: &list, prep: Prep::of(&prep, names, settings.units) })?;
+    let printed = json(&crate::json::printed(&list, &prep, &reckoned.kitchen))?;
     files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
     write_all(&folder, &files)?;
-    let names: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+    let paths = files.iter().map(|(path, _)| path.as_path());
     match cli.format {
-        Format::Json => say(&json(&Written { week: &list.week, from: list.from.to_string(), files: names })?),
-        Format::Text => say(&format!("{household}: {}\n{}\n", list.week, names.join("\n"))),
+        Format::Json => say(&json(&crate::json::week_files(&list.week, list.from, paths))?),
+        Format::Text => say(&format!("{household}: {}\n{}\n", list.week, paths.map(Path::display).join("\n"))),
     }
 }
 

@@ -1,12 +1,11 @@
 //! `receive`: the next trip that is not booked yet, as last printed, with what was otherwise: said on the command line, or written
 //! into a small file.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::path::{Path, PathBuf};
 
 use clap::Args;
 use jiff::civil::Date;
-use serde::Serialize;
 
 use super::keeping::{Keeping, lots, read_book};
 use super::outcome::{Done, Failure, json, say};
@@ -14,11 +13,12 @@ use super::printed::printed;
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
+use crate::foods::FoodId;
 use crate::kitchen::{GoodsForm, Kitchen, Mistake, Spot, Week, price_changes, read_goods};
 use crate::pantry::book::{
     Bench, Booking, Exceptions, Goods, Verb, covered, except, fill, goods_form, goods_of, put_all, seen_prices, trip_key,
 };
-use crate::purchase::{ShoppingList, TripList};
+use crate::purchase::{Packed, TripBuys, WeekBuys};
 use crate::store::Disk;
 use crate::words::day;
 
@@ -74,7 +74,7 @@ pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
 
 /// The trip that comes next, and the week it is of.
 struct Next {
-    trip: TripList,
+    trip: TripBuys,
     week: String,
     from: Date,
 }
@@ -91,17 +91,16 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
 /// The earliest trip that is not booked yet, as printed or as the plan stands.
 fn next(cli: &Cli, setting: &Setting, booked: &BTreeSet<String>, otherwise: &Otherwise) -> Result<Next, Failure> {
     let reckoned = setting.reckon(cli)?;
-    let plan = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, None, &[]);
-    let printed = printed(&setting.folder, reckoned.week)?.map(|printed| printed.list);
+    let plan = WeekBuys::from(&reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, None, &[]));
+    let printed = printed(&setting.folder, &setting.loaded.kitchen, reckoned.week)?.map(|printed| printed.buys);
     let chosen = if otherwise.replan { &plan } else { printed.as_ref().unwrap_or(&plan) };
-    let open =
-        |list: &ShoppingList| list.trips.iter().filter(|trip| !booked.contains(&trip_key(trip.on))).min_by_key(|trip| trip.on).cloned();
+    let open = |week: &WeekBuys| week.trips.iter().filter(|trip| !booked.contains(&trip_key(trip.on))).min_by_key(|trip| trip.on).cloned();
     let Some(trip) = open(chosen) else {
         return Err(Failure::Usage(format!("every trip of {} is booked.", chosen.week)));
     };
     if printed.is_some() && !otherwise.anyway && !otherwise.replan {
         let now = plan.trips.iter().find(|now| now.on == trip.on);
-        let differences = differences(&trip, now);
+        let differences = differences(&setting.loaded.kitchen, &trip, now);
         if !differences.is_empty() {
             return Err(Failure::Usage(format!(
                 "the plan has changed since the trip of {} was printed:\n{}Add --anyway to book it as printed, or --replan to book it as the plan stands.",
@@ -157,13 +156,7 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     let folder = sheet.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     write_all(folder, &[(sheet.to_path_buf(), text.into_bytes())])?;
     match cli.format {
-        Format::Json => {
-            #[derive(Serialize)]
-            struct Written {
-                files: Vec<String>,
-            }
-            say(&json(&Written { files: vec![sheet.display().to_string()] })?)
-        }
+        Format::Json => say(&json(&crate::json::files(std::iter::once(sheet)))?),
         Format::Text => say(&format!(
             "{}: what the trip of {} is about to bring\n{}\nChange what was otherwise, then: spence receive {}\n",
             next.week,
@@ -197,9 +190,9 @@ fn filled_in(keeping: &Keeping, form: &GoodsForm) -> Result<(Next, Vec<Goods>, V
         ));
     }
     let reckoned = setting.reckon_week(week)?;
-    let plan = reckoned.reckoning.list(&reckoned.kitchen, week, None, &[]);
-    let printed = printed(&setting.folder, week)?.map(|printed| printed.list);
-    let trips: Vec<&TripList> = printed.iter().chain([&plan]).flat_map(|list| &list.trips).filter(|trip| trip.on == form.trip).collect();
+    let plan = WeekBuys::from(&reckoned.reckoning.list(&reckoned.kitchen, week, None, &[]));
+    let printed = printed(&setting.folder, &setting.loaded.kitchen, week)?.map(|printed| printed.buys);
+    let trips: Vec<&TripBuys> = printed.iter().chain([&plan]).flat_map(|week| &week.trips).filter(|trip| trip.on == form.trip).collect();
     let best = best_fit(&setting.loaded.kitchen, &trips, form);
     match best {
         None => Err(wrong(&form.trip_at, format!("{} has no trip on {}", week.name, form.trip), "Write the day of one of its trips.")),
@@ -208,10 +201,10 @@ fn filled_in(keeping: &Keeping, form: &GoodsForm) -> Result<(Next, Vec<Goods>, V
     }
 }
 
-type Fitted = Result<(TripList, Vec<Goods>, Vec<String>), Vec<Mistake>>;
+type Fitted = Result<(TripBuys, Vec<Goods>, Vec<String>), Vec<Mistake>>;
 
 /// The sheet may have been written from the print or from the plan: the trip of which most lines stand unchanged is meant.
-fn best_fit(kitchen: &Kitchen, trips: &[&TripList], form: &GoodsForm) -> Option<Fitted> {
+fn best_fit(kitchen: &Kitchen, trips: &[&TripBuys], form: &GoodsForm) -> Option<Fitted> {
     let mut best: Option<(usize, Fitted)> = None;
     for trip in trips {
         let (mut goods, not_booked) = goods_of(kitchen, trip);
@@ -227,27 +220,24 @@ fn best_fit(kitchen: &Kitchen, trips: &[&TripList], form: &GoodsForm) -> Option<
 }
 
 /// What is bought of each food, where the two say otherwise.
-fn differences(printed: &TripList, now: Option<&TripList>) -> Vec<String> {
-    let bought = |trip: &TripList| {
-        let lines = trip.shops.iter().flat_map(|shop| &shop.sections).flat_map(|section| section.lines.clone());
-        lines
-            .map(|line| {
-                let packs = line.packs.iter().map(|pack| match &pack.amount {
-                    Some(amount) => format!("{} {} loose", amount.base(), amount.dimension()),
-                    None => format!("{} × {}", pack.count, pack.size),
-                });
-                let packs: Vec<String> = packs.collect();
-                (line.food, if packs.is_empty() { "as needed".to_owned() } else { packs.join(" + ") })
-            })
-            .collect::<std::collections::BTreeMap<String, String>>()
+fn differences(kitchen: &Kitchen, printed: &TripBuys, now: Option<&TripBuys>) -> Vec<String> {
+    let pack = |pack: &Packed| match pack {
+        Packed::Loose(amount) => format!("{} {} loose", amount.base(), amount.dimension()),
+        Packed::Packs { count, label, .. } => format!("{count} × {label}"),
     };
-    let (printed, now) = (bought(printed), now.map(bought).unwrap_or_default());
-    let foods: std::collections::BTreeSet<&String> = printed.keys().chain(now.keys()).collect();
+    let packs = |packs: &[Packed]| match packs {
+        [] => "as needed".to_owned(),
+        packs => packs.iter().map(pack).collect::<Vec<_>>().join(" + "),
+    };
+    let bought = |trip: &TripBuys| -> BTreeMap<FoodId, String> { trip.lines.iter().map(|line| (line.food, packs(&line.packs))).collect() };
+    let (before, now) = (bought(printed), now.map(bought).unwrap_or_default());
+    let foods: BTreeSet<FoodId> = before.keys().chain(now.keys()).copied().collect();
     let said = |of: Option<&String>| of.map_or("none", String::as_str).to_owned();
-    let differs = |food: &&String| printed.get(*food) != now.get(*food);
-    foods
-        .into_iter()
-        .filter(differs)
-        .map(|food| format!("{food}: printed {}, now {}", said(printed.get(food)), said(now.get(food))))
-        .collect()
+    let differs = |food: &FoodId| before.get(food) != now.get(food);
+    let names = kitchen.names();
+    let line = |food: FoodId| (names.food(food), format!("printed {}, now {}", said(before.get(&food)), said(now.get(&food))));
+    let unknown = printed.unknown.iter().map(|food| (food.as_str(), "printed, and not known any more".to_owned()));
+    let mut lines: Vec<(&str, String)> = foods.into_iter().filter(differs).map(line).chain(unknown).collect();
+    lines.sort();
+    lines.into_iter().map(|(food, words)| format!("{food}: {words}")).collect()
 }

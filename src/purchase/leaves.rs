@@ -13,7 +13,7 @@ use super::paid::Paid;
 use super::recipes::{InHand, recipe_uses};
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, PackKind, Ware, Week};
-use crate::measure::{Currency, Dimension, Money, Quantity, tidy};
+use crate::measure::{Dimension, Money, Quantity, tidy};
 use crate::pantry::{Netted, last_day, lot_dates};
 
 /// What is left counts as kept where it is good for so many days after the week's last.
@@ -35,11 +35,10 @@ pub(super) fn leaves(
     let mut in_hand: Vec<InHand> = left.iter().map(Left::in_hand).collect();
     in_hand.extend(expiring(kitchen, netted, &prices, first_day));
     in_hand.sort_by_key(|lot| (lot.until.is_none(), lot.until));
-    let currency = &kitchen.household.currency;
     Leaves {
-        leftovers: left.iter().map(|left| left.said(kitchen, currency)).collect(),
+        leftovers: left.iter().map(Left::over).collect(),
         uses: recipe_uses(kitchen, in_hand),
-        worth: worth(&paid, cost, last_day(week), currency),
+        worth: worth(&paid, cost, last_day(week)),
     }
 }
 
@@ -54,13 +53,9 @@ struct Left {
 }
 
 impl Left {
-    fn said(&self, kitchen: &Kitchen, currency: &Currency) -> Leftover {
-        Leftover {
-            food: kitchen.foods[self.food].name.clone(),
-            amount: Quantity::of(&self.dimension, tidy(self.amount)),
-            value: rounded(self.value).decimal(currency),
-            until: self.until,
-        }
+    fn over(&self) -> Leftover {
+        let amount = Quantity::of(&self.dimension, tidy(self.amount));
+        Leftover { food: self.food, amount, value: rounded(self.value), until: self.until }
     }
 
     fn in_hand(&self) -> InHand {
@@ -136,7 +131,7 @@ impl Prices<'_> {
 }
 
 /// Each amount that stays is rounded to the minor unit; what is used is the rest, so that the three add up to the cost.
-fn worth(paid: &[&Paid], cost: Money, last_day: Date, currency: &Currency) -> Worth {
+fn worth(paid: &[&Paid], cost: Money, last_day: Date) -> Worth {
     let keeps_until = last_day.saturating_add(A_WEEK.days());
     let mut sums: BTreeMap<bool, f64> = BTreeMap::new();
     for paid in paid {
@@ -148,8 +143,7 @@ fn worth(paid: &[&Paid], cost: Money, last_day: Date, currency: &Currency) -> Wo
     let sum = |keeps: bool| rounded(sums.get(&keeps).copied().unwrap_or(0.0));
     let keeps = sum(true).min(cost);
     let spoils = sum(false).min(cost - keeps);
-    let used = cost - keeps - spoils;
-    Worth { used: used.decimal(currency), keeps: keeps.decimal(currency), spoils: spoils.decimal(currency) }
+    Worth { used: cost - keeps - spoils, keeps, spoils }
 }
 
 /// Half up; the noise of adding shares is taken off first.

@@ -7,7 +7,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Paid;
-use super::list::{MealNote, PerEater};
+use super::list::{Figure, Lacking, MealNote, PerEater};
 use crate::foods::{FoodId, Item, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Pack, PackKind, RecipeId, Wanted, Week};
 use crate::measure::{Dimension, Money, Quantity, tidy};
@@ -24,10 +24,9 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
             sum.add(&costing.line(line), times / meal.eaters);
         }
         let known = |figure: Figure, value: f64| (!sum.lacks(figure)).then(|| tidy(value));
-        let cost = known(Figure::Price, sum.minor).map(|minor| Money((minor + 0.5).floor() as i64).decimal(&kitchen.household.currency));
+        let cost = known(Figure::Price, sum.minor).map(|minor| Money((minor + 0.5).floor() as i64));
         MealNote {
-            on: meal.at_time.date(),
-            at: meal.at_time.strftime("%H:%M").to_string(),
+            at: meal.at_time,
             name: meal_name(meal),
             per_eater: PerEater {
                 kcal: known(Figure::Energy, sum.kcal),
@@ -39,29 +38,6 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
         }
     };
     order.into_iter().map(note).collect()
-}
-
-/// What can be missing of a food.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Figure {
-    /// The weight of what a line says: without it nothing else can be reckoned but perhaps the price.
-    Weight,
-    Energy,
-    Protein,
-    Fibre,
-    Price,
-}
-
-impl Figure {
-    fn word(self) -> &'static str {
-        match self {
-            Figure::Weight => "weight",
-            Figure::Energy => "energy",
-            Figure::Protein => "protein",
-            Figure::Fibre => "fibre",
-            Figure::Price => "price",
-        }
-    }
 }
 
 /// A sum, and what is not in it.
@@ -88,13 +64,15 @@ impl Figures {
         self.lacking.iter().any(|(_, lacking)| *lacking == figure || (*lacking == Figure::Weight && figure != Figure::Price))
     }
 
-    /// "vegetable stock: energy, protein, fibre", by name.
-    fn missing(&self, kitchen: &Kitchen) -> Vec<String> {
-        let mut by_food: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    /// One entry a food, by name.
+    fn missing(&self, kitchen: &Kitchen) -> Vec<Lacking> {
+        let mut by_food: BTreeMap<FoodId, Vec<Figure>> = BTreeMap::new();
         for (food, figure) in &self.lacking {
-            by_food.entry(&kitchen.foods[*food].name).or_default().push(figure.word());
+            by_food.entry(*food).or_default().push(*figure);
         }
-        by_food.into_iter().map(|(food, figures)| format!("{food}: {}", figures.join(", "))).collect()
+        let mut missing: Vec<Lacking> = by_food.into_iter().map(|(food, figures)| Lacking { food, figures }).collect();
+        missing.sort_by_key(|lacking| &kitchen.foods[lacking.food].name);
+        missing
     }
 }
 

@@ -1,14 +1,13 @@
 //! A stocktake: what was counted beside what is booked.
 
 use jiff::civil::Date;
-use serde::Serialize;
 
 use super::booking::Change;
 use super::chain::sha256;
-use super::record::{Exact, LotRecord, as_lot};
+use super::record::{Exact, LotRecord, Named, as_lot};
 use crate::foods::{Place, convert};
 use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Mistake, RecipeId};
-use crate::measure::{Currency, Dimension, Money, Quantity};
+use crate::measure::{Dimension, Money, Quantity};
 use crate::pantry::{cheapest, lot_dates, worth};
 use crate::plan::in_makes;
 
@@ -143,21 +142,18 @@ fn thousandths(lot: &Option<LotRecord>) -> i64 {
     lot.as_ref().map_or(0, |lot| lot.amount.thousandths)
 }
 
-/// What a count found otherwise than booked, in the shape of its JSON.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+/// What a count found otherwise than booked.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Differences {
     /// In the order of the sheet.
-    pub differences: Vec<Difference>,
+    pub rows: Vec<Difference>,
     /// The sum of their values.
-    pub value: String,
+    pub value: Money,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Difference {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub food: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub recipe: Option<String>,
+    pub of: Named,
     pub place: Place,
     pub until: Option<Date>,
     pub booked: Quantity,
@@ -165,25 +161,23 @@ pub struct Difference {
     /// What was found less what was booked: below zero where some is missing.
     pub difference: Quantity,
     /// `None` where no price is known, and of what was cooked.
-    pub value: Option<String>,
+    pub value: Option<Money>,
 }
 
-pub fn differences(kitchen: &Kitchen, changes: &[Change], currency: &Currency) -> Differences {
-    let total: i64 = changes.iter().filter_map(|change| change.worth).sum();
+pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
     let rows = changes.iter().filter_map(|change| {
         let lot = change.to.as_ref().or(change.from.as_ref())?;
         let of = |thousandths: i64| Quantity::of(&lot.amount.dimension, thousandths as f64 / 1000.0);
         let (booked, counted) = (thousandths(&change.from), thousandths(&change.to));
         Some(Difference {
-            food: lot.food.clone(),
-            recipe: lot.recipe.clone(),
+            of: lot.named(),
             place: lot.place,
             until: as_lot(kitchen, lot).and_then(|lot| lot_dates(kitchen, &lot).earliest),
             booked: of(booked),
             counted: of(counted),
             difference: of(counted - booked),
-            value: change.worth.map(|worth| Money(worth).decimal(currency)),
+            value: change.worth.map(Money),
         })
     });
-    Differences { differences: rows.collect(), value: Money(total).decimal(currency) }
+    Differences { rows: rows.collect(), value: changes.iter().filter_map(|change| change.worth).map(Money).sum() }
 }

@@ -31,7 +31,7 @@ pub use goods_form::{fill, goods_form};
 pub use issue::{issue_meal, issue_session, meal_key, session_key};
 pub use out::{NotTaken, take_amount, take_food, take_recipe, worth_taken};
 pub use receive::{Exceptions, Goods, except, goods_of, put_all, receive, trip_key};
-pub use record::{Exact, LotRecord, Paid, as_lot, records};
+pub use record::{Exact, LotRecord, Named, Paid, as_lot, records};
 pub use seen::seen_prices;
 pub use sum::{covered, difference, last_standing, reversed, standing, sum, with_paid};
 pub use wasted::{WasteRow, Wasted, wasted};

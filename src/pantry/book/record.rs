@@ -93,7 +93,33 @@ pub struct LotRecord {
     pub paid: Option<Paid>,
 }
 
+/// A food or a cooked recipe as the book names it: the kitchen may not know it any more.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Named {
+    /// By its name.
+    Food(String),
+    /// By its id.
+    Recipe(String),
+}
+
+impl Named {
+    /// What it is called: a recipe by its name, where it is known.
+    pub fn called<'n>(&'n self, kitchen: &'n Kitchen) -> &'n str {
+        match self {
+            Named::Food(name) => name,
+            Named::Recipe(id) => kitchen.recipes.iter().find(|recipe| recipe.id == *id).map_or(id, |recipe| &recipe.name),
+        }
+    }
+}
+
 impl LotRecord {
+    pub fn named(&self) -> Named {
+        match &self.recipe {
+            Some(id) => Named::Recipe(id.clone()),
+            None => Named::Food(self.food.clone().unwrap_or_default()),
+        }
+    }
+
     pub fn name(&self) -> &str {
         self.food.as_deref().or(self.recipe.as_deref()).unwrap_or_default()
     }

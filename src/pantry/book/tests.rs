@@ -6,7 +6,7 @@ use super::*;
 use crate::foods::{Food, FoodId, Place};
 use crate::kitchen::fixture::{empty_kitchen, lot};
 use crate::kitchen::{Kitchen, Lot, Ware};
-use crate::measure::{Currency, Dimension, Quantity, Spoons, read_quantity};
+use crate::measure::{Dimension, Money, Quantity, Spoons, read_quantity};
 
 fn feta(thousandths: i64) -> LotRecord {
     LotRecord {
@@ -129,10 +129,10 @@ fn what_was_thrown_away_is_summed_by_month_and_food() {
         waste(date(2027, 1, 2), "rosemary", None),
     ]);
     book.append(Booking { takes_back: Some(2), ..booking(Verb::Undo, Vec::new()) });
-    let wasted = wasted(&book.bookings, &Currency { code: "EUR".to_owned(), digits: 2 });
-    let rows: Vec<_> = wasted.waste.iter().map(|row| (row.month.as_str(), row.food.as_deref(), row.value.as_deref())).collect();
-    assert_eq!(rows, [("2026-12", Some("feta"), Some("1.80")), ("2027-01", Some("rosemary"), None)]);
-    assert_eq!(wasted.value, "1.80");
+    let wasted = wasted(&book.bookings);
+    let row = |month, food: &str, value| WasteRow { month, of: Named::Food(food.to_owned()), value };
+    assert_eq!(wasted.rows, [row(date(2026, 12, 1), "feta", Some(Money(180))), row(date(2027, 1, 1), "rosemary", None)]);
+    assert_eq!(wasted.value, Money(180));
 }
 
 #[test]

@@ -2,50 +2,42 @@
 
 use std::collections::BTreeMap;
 
-use serde::Serialize;
+use jiff::civil::Date;
 
 use super::booking::{Booking, Verb};
+use super::record::Named;
 use super::sum::standing;
-use crate::measure::{Currency, Money};
+use crate::measure::Money;
 
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Wasted {
     /// By month; within it foods by name, then cooked recipes.
-    pub waste: Vec<WasteRow>,
-    pub value: String,
+    pub rows: Vec<WasteRow>,
+    pub value: Money,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct WasteRow {
-    /// `2026-12`.
-    pub month: String,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub food: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub recipe: Option<String>,
+    /// Its first day.
+    pub month: Date,
+    pub of: Named,
     /// `None` where no price was known of any of it.
-    pub value: Option<String>,
+    pub value: Option<Money>,
 }
 
 /// Bookings that were taken back do not count.
-pub fn wasted(bookings: &[Booking], currency: &Currency) -> Wasted {
-    let mut rows: BTreeMap<(String, bool, String), Option<i64>> = BTreeMap::new();
+pub fn wasted(bookings: &[Booking]) -> Wasted {
+    let mut rows: BTreeMap<(Date, Named), Option<Money>> = BTreeMap::new();
     for booking in standing(bookings).into_iter().filter(|booking| booking.verb == Verb::Waste) {
         for change in &booking.changes {
             let Some(lot) = &change.from else { continue };
-            let key = (booking.on.strftime("%Y-%m").to_string(), lot.recipe.is_some(), lot.name().to_owned());
-            let row = rows.entry(key).or_default();
+            let row = rows.entry((booking.on.first_of_month(), lot.named())).or_default();
             if let Some(worth) = change.worth {
-                *row = Some(row.unwrap_or_default() + worth);
+                *row = Some(row.unwrap_or_default() + Money(worth));
             }
         }
     }
-    let total: i64 = rows.values().flatten().sum();
-    let row = |((month, cooked, name), value): ((String, bool, String), Option<i64>)| WasteRow {
-        month,
-        food: (!cooked).then(|| name.clone()),
-        recipe: cooked.then_some(name),
-        value: value.map(|minor| Money(minor).decimal(currency)),
-    };
-    Wasted { waste: rows.into_iter().map(row).collect(), value: Money(total).decimal(currency) }
+    let value = rows.values().flatten().copied().sum();
+    let rows = rows.into_iter().map(|((month, of), value)| WasteRow { month, of, value });
+    Wasted { rows: rows.collect(), value }
 }
