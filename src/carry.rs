@@ -11,11 +11,11 @@ use std::collections::BTreeSet;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
+use crate::book::{meal_key, session_key};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
 use crate::measure::{Quantity, TOLERANCE};
 use crate::pantry;
-use crate::pantry::book::{meal_key, session_key};
 use crate::plan::{self, Draw, MadeAt, Makings};
 use crate::purchase::Reserved;
 

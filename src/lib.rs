@@ -14,8 +14,9 @@
 //! | [`measure`] | mass, volume, count; units and their names; reading and printing amounts; money | a food |
 //! | [`foods`] | what is known of a food; the built-in reference; conversion of an amount | a recipe |
 //! | [`kitchen`] | the household's files: reading, checking, pointing at mistakes | any computation |
+//! | [`shelf`] | lots, their dates, drawing first expired first out, one unit price | the plan, the book |
 //! | [`plan`] | week -> makings in cooking sessions -> dated demand | files, terminal, PDF |
-//! | [`pantry`] | lots; netting first expired, first out; the book | files, terminal, PDF |
+//! | [`pantry`] | netting demand against the shelf, staples, stock; the book | files, terminal, PDF |
 //! | [`purchase`] | packs, offers, shops, trips; the exact choice | files, terminal, PDF |
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
@@ -38,6 +39,7 @@
 //! assert!(prep.sessions.iter().all(|session| session.bound_minutes <= session.minutes));
 //! ```
 
+pub mod book;
 mod budget;
 mod carry;
 pub mod cli;
@@ -50,6 +52,7 @@ pub mod prep;
 pub mod purchase;
 mod reckon;
 pub mod sheets;
+pub mod shelf;
 pub mod store;
 mod words;
 

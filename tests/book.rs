@@ -10,8 +10,8 @@ use std::time::Instant;
 
 use kitchen::{Kitchen, TODAY, json, kitchen, stderr, stdout};
 use pretty_assertions::assert_eq;
+use spence::book::{Book, covered, sum};
 use spence::measure::{Spoons, read_quantity};
-use spence::pantry::book::{Book, covered, sum};
 use spence::store::{BOOK, Disk, Files, LOCK, PANTRY, SHOPS, recover};
 
 const SHELF: &str = "# Ours\n\n[[lot]]\nfood = \"moon cheese\"   # the good one\namount = \"200 g\"\nplace = \"fridge\"\nuse_by = 2026-12-01\n\n\

@@ -10,13 +10,13 @@ use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use kitchen::kitchen;
 use pretty_assertions::assert_eq;
-use spence::kitchen::{Kitchen, Loaded, Week, load};
-use spence::pantry::book::{
+use spence::book::{
     Bench, Book, Booking, Change, Exceptions, LotRecord, Verb, covered, difference, edit_lots, issue_meal, issue_session, meal_key,
     receive, records, session_key, sum, trip_key, with_paid,
 };
-use spence::pantry::lot_dates;
+use spence::kitchen::{Kitchen, Loaded, Week, load};
 use spence::prep::Effort;
+use spence::shelf::lot_dates;
 use spence::{Reckoning, reckon};
 
 /// Sevenths and thirds of a batch, by weight, volume, piece and bunch.
@@ -82,7 +82,7 @@ impl Year {
         self.shelf = with_paid(records(&self.kitchen), &booked);
     }
 
-    fn bench(&self) -> Bench {
+    fn bench(&self) -> Bench<'_> {
         Bench::new(&self.kitchen, self.shelf.clone())
     }
 

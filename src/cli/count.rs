@@ -11,11 +11,9 @@ use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::wrap::columns;
 use super::{Cli, Format};
+use crate::book::{Booking, Difference, Differences, Verb, count, count_form, count_key, count_lines, covered, differences, records};
 use crate::kitchen::{Kitchen, Mistake, Spot, read_count};
 use crate::measure::{Quantity, show};
-use crate::pantry::book::{
-    Booking, Difference, Differences, Verb, count, count_form, count_key, count_lines, covered, differences, records,
-};
 use crate::sheets::{Settings, Size, count_sheet, to_pdf};
 use crate::store::Disk;
 use crate::words::{day_near, day_year, place};

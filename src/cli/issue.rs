@@ -6,8 +6,8 @@ use super::Cli;
 use super::keeping::Keeping;
 use super::outcome::{Done, Failure};
 use super::printed::printed;
+use crate::book::{Bench, Booking, Verb, issue_meal, issue_session, meal_key, session_key};
 use crate::kitchen::Week;
-use crate::pantry::book::{Bench, Booking, Verb, issue_meal, issue_session, meal_key, session_key};
 use crate::prep::{Effort, SessionPlan};
 use crate::words::day;
 

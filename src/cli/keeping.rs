@@ -7,10 +7,8 @@ use super::Cli;
 use super::Format;
 use super::outcome::{Done, Failure, json, say};
 use super::setting::Setting;
+use crate::book::{Book, Booking, FileChange, LotRecord, Verb, covered, difference, edit_lots, records, reversed, sha256, sum, with_paid};
 use crate::kitchen::{Mistake, PriceChange, Spot, change_prices};
-use crate::pantry::book::{
-    Book, Booking, FileChange, LotRecord, Verb, covered, difference, edit_lots, records, reversed, sha256, sum, with_paid,
-};
 use crate::store::{BOOK, Disk, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, recover};
 use crate::words::{counted, sentence};
 

@@ -14,10 +14,8 @@ use super::printed::printed;
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
+use crate::book::{Bench, Booking, Exceptions, Goods, Verb, covered, except, fill, goods_form, goods_of, put_all, seen_prices, trip_key};
 use crate::kitchen::{GoodsForm, Kitchen, Mistake, Spot, Week, price_changes, read_goods};
-use crate::pantry::book::{
-    Bench, Booking, Exceptions, Goods, Verb, covered, except, fill, goods_form, goods_of, put_all, seen_prices, trip_key,
-};
 use crate::purchase::{ShoppingList, TripList};
 use crate::store::Disk;
 use crate::words::day;

@@ -9,8 +9,8 @@ use jiff::civil::Date;
 
 use super::Cli;
 use super::outcome::{Done, Failure, warn};
+use crate::book::{covered, meal_key};
 use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
-use crate::pantry::book::{covered, meal_key};
 use crate::plan::{past, span, still_to_do_from, week_of};
 use crate::purchase::old_prices;
 use crate::store::Disk;

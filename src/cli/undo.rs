@@ -3,8 +3,8 @@
 use super::Cli;
 use super::keeping::Keeping;
 use super::outcome::{Done, Failure};
+use crate::book::{Booking, Verb, last_standing, reversed};
 use crate::kitchen::PriceChange;
-use crate::pantry::book::{Booking, Verb, last_standing, reversed};
 
 pub fn run(cli: &Cli) -> Done {
     let mut keeping = Keeping::open(cli)?;

@@ -3,9 +3,10 @@
 use super::Cli;
 use super::keeping::Keeping;
 use super::outcome::{Done, Failure};
+use crate::book::{Bench, Booking, NotTaken, Verb, take_food, take_recipe, worth_taken};
 use crate::kitchen::{LineOf, RecipeId, read_line};
 use crate::measure::{Quantity, show};
-use crate::pantry::book::{Bench, Booking, NotTaken, Verb, take_food, take_recipe, worth_taken};
+use crate::shelf::Prices;
 
 pub fn run(cli: &Cli, what: &str, why: &str) -> Done {
     let mut keeping = Keeping::open(cli)?;
@@ -31,8 +32,9 @@ pub fn run(cli: &Cli, what: &str, why: &str) -> Done {
         }
     })?;
     let mut changes = bench.finish();
+    let prices = Prices::new(kitchen);
     for change in &mut changes {
-        change.worth = worth_taken(kitchen, change);
+        change.worth = worth_taken(kitchen, &prices, change);
     }
     let units = kitchen.print.units;
     let missing = (missing.0 > 0.0).then(|| format!("{} of it", show(&Quantity::of(&dimension, missing.0), units)));

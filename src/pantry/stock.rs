@@ -5,11 +5,10 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::lot_dates;
-use super::worth::{cheapest, worth};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Money, Quantity};
+use crate::shelf::{Prices, lot_dates, worth};
 
 /// Days within which what goes off is pointed out.
 const SOON_DAYS: i64 = 7;
@@ -55,6 +54,7 @@ impl StockLot {
 /// other lots are worth what the cheapest known price says.
 pub fn stock(kitchen: &Kitchen, paid: &[Option<f64>]) -> Stock {
     let currency = &kitchen.household.currency;
+    let prices = Prices::new(kitchen);
     let mut value = Money::ZERO;
     let places = [Place::Cupboard, Place::Fridge, Place::Freezer].map(|place| {
         let here = kitchen.lots.iter().enumerate().filter(|(_, lot)| lot.place == place);
@@ -63,7 +63,7 @@ pub fn stock(kitchen: &Kitchen, paid: &[Option<f64>]) -> Stock {
             (until.is_none(), until, *index)
         });
         let lots = lots.map(|(index, lot)| {
-            let lot_value = value_of(kitchen, lot, paid.get(index).copied().flatten());
+            let lot_value = value_of(&prices, lot, paid.get(index).copied().flatten());
             value += lot_value.unwrap_or_default();
             stock_lot(kitchen, lot, lot_value.map(|money| money.decimal(currency)))
         });
@@ -72,11 +72,11 @@ pub fn stock(kitchen: &Kitchen, paid: &[Option<f64>]) -> Stock {
     Stock { places: places.into(), value: value.decimal(currency) }
 }
 
-fn value_of(kitchen: &Kitchen, lot: &Lot, paid: Option<f64>) -> Option<Money> {
-    let rate = paid.or_else(|| match lot.of {
-        Ware::Food(food) => cheapest(kitchen, food, &lot.amount.dimension()),
-        Ware::Recipe(_) => None,
-    });
+fn value_of(prices: &Prices, lot: &Lot, paid: Option<f64>) -> Option<Money> {
+    let rate = match lot.of {
+        Ware::Food(food) => prices.of_one(food, &lot.amount.dimension(), paid),
+        Ware::Recipe(_) => paid,
+    };
     rate.map(|rate| worth(&lot.amount, rate))
 }
 

@@ -13,7 +13,7 @@ use super::yields::{batches_for, in_makes};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Quantity, TOLERANCE};
-use crate::pantry::{Shelf, after_days};
+use crate::shelf::{Shelf, after_days};
 
 /// Hours after a session by which what is not eaten must have been chilled (USDA FSIS, left-overs): a meal of the same day
 /// that begins later is served from a box.

@@ -8,9 +8,9 @@ use super::record::{Exact, LotRecord};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Made, Meal, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Dimension, Quantity, show};
-use crate::pantry::after_days;
 use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines};
 use crate::prep::SessionPlan;
+use crate::shelf::after_days;
 
 /// How the book names a session.
 pub fn session_key(start: &str) -> String {
