@@ -27,21 +27,20 @@
 //!
 //! ```
 //! use std::path::Path;
-//! use spence::{kitchen, prep::Effort, reckon};
+//! use jiff::civil::date;
+//! use spence::{Shown, book::Booked, kitchen, prep::Effort, reckon};
 //!
 //! let read = kitchen::load(Path::new("sample-data")).expect("the sample kitchen has no mistakes");
-//! let (_, week) = &read.weeks[0];
-//! let reckoning = reckon(&read.kitchen, week).expect("every meal is within reach of a session");
+//! let (booked, today) = (Booked::default(), date(2026, 11, 27));
+//! let reckoning = reckon(&read, &booked, 0, today).expect("every meal is within reach of a session");
 //!
-//! let list = reckoning.list(&read.kitchen, week, None, &reckoning.warnings);
+//! let list = reckoning.list(Shown::default());
 //! assert_eq!(list.trips.len(), 2);
-//! let prep = reckoning.prep(&read.kitchen, week, Effort::Low);
+//! let prep = reckoning.prep(Effort::Low);
 //! assert!(prep.sessions.iter().all(|session| session.bound_minutes <= session.minutes));
 //! ```
 
 pub mod book;
-mod budget;
-mod carry;
 pub mod cli;
 pub mod foods;
 pub mod kitchen;
@@ -56,5 +55,4 @@ pub mod shelf;
 pub mod store;
 mod words;
 
-pub use carry::{Carried, carry};
-pub use reckon::{Reckoning, reckon};
+pub use reckon::{Reckoning, Shown, reckon};

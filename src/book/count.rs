@@ -3,8 +3,8 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
+use super::booked::Booked;
 use super::booking::Change;
-use super::chain::sha256;
 use super::out::unit_price;
 use super::record::{Exact, LotRecord, as_lot};
 use crate::foods::{Place, convert};
@@ -13,9 +13,9 @@ use crate::measure::{Currency, Dimension, Money, Quantity};
 use crate::plan::in_makes;
 use crate::shelf::{Prices, lot_dates, worth};
 
-/// How the book names a count sheet: the same sheet is not booked twice.
-pub fn count_key(form: &CountForm) -> String {
-    format!("count {}", &sha256(form.text.as_bytes())[..16])
+/// Nobody wrote anything into a count sheet that is not booked yet.
+pub fn may_be_written_over(form: &CountForm, booked: &Booked) -> bool {
+    form.lots.iter().all(|lot| lot.counted.is_none()) || booked.has_count(form)
 }
 
 /// How many lots were counted, and the changes that lead from what is booked to what was found, each with its worth.

@@ -6,21 +6,11 @@ use super::bench::{Bench, Missing};
 use super::out::{NotTaken, take_amount, take_recipe};
 use super::record::{Exact, LotRecord};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Made, Meal, Recipe, RecipeId, Wanted, Ware, Week};
+use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Dimension, Quantity, show};
 use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines};
 use crate::prep::SessionPlan;
 use crate::shelf::after_days;
-
-/// How the book names a session.
-pub fn session_key(start: &str) -> String {
-    format!("session {start}")
-}
-
-/// How the book names a meal.
-pub fn meal_key(meal: &Meal) -> String {
-    format!("meal {} {}", meal.at_time, meal.name.as_deref().unwrap_or(&meal.label))
-}
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
 /// shelf does not hold, in words.

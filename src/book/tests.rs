@@ -7,6 +7,7 @@ use crate::foods::{Food, FoodId, Place};
 use crate::kitchen::fixture::{empty_kitchen, lot};
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Currency, Dimension, Quantity, Spoons, read_quantity};
+use crate::store::sha256;
 
 const FETA: Ware = Ware::Food(FoodId(0));
 

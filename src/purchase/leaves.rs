@@ -100,7 +100,7 @@ fn expiring(kitchen: &Kitchen, netted: &Netted, prices: &Prices, first_day: Date
             return None;
         }
         let dimension = amount.dimension();
-        let rate = prices.of_one(food, &dimension, None).unwrap_or(0.0);
+        let rate = prices.of_lot(lot).unwrap_or(0.0);
         Some(InHand { food, dimension, left: amount.base(), rate, until: Some(*until) })
     };
     netted.expiring.iter().filter_map(in_hand).collect()

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::foods::{FoodId, convert};
-use crate::kitchen::{Kitchen, PackKind};
+use crate::kitchen::{Kitchen, Lot, PackKind, Ware};
 use crate::measure::{Dimension, Money, Quantity, tidy};
 
 /// Ten-thousandths of a minor unit in which a loose price is kept.
@@ -59,6 +59,17 @@ impl<'k> Prices<'k> {
         };
         let cheapest = || self.known.get(&food)?.iter().filter_map(each).min_by(f64::total_cmp);
         paid.or_else(|| self.listed.get(&food).and_then(each)).or_else(cheapest)
+    }
+
+    /// Minor units of money for one base unit of a lot; `None` of what was cooked, and where no price is known.
+    pub fn of_lot(&self, lot: &Lot) -> Option<f64> {
+        let own = lot.amount.dimension();
+        let paid = lot.paid.as_ref().filter(|paid| paid.per.dimension() == own && paid.per.base() > 0.0);
+        let paid = paid.map(|paid| paid.minor_e4 as f64 / E4 / paid.per.base());
+        match lot.of {
+            Ware::Food(food) => self.of_one(food, &own, paid),
+            Ware::Recipe(_) => paid,
+        }
     }
 
     /// Minor units of money, not rounded, that an amount costs at the cheapest known price; `amount` tells it in the dimension of a
