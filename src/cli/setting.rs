@@ -6,11 +6,12 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::Cli;
-use super::keeping::say_note;
+use super::keeping::{mistake_of, say_note};
 use super::outcome::Failure;
-use crate::book::{Booked, mend_if_cut_short, read_book};
-use crate::kitchen::{Loaded, Mistake, Spot, Week, find_kitchen, load};
+use crate::book::{Booked, NotBooked, mend_if_cut_short, read_book};
+use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
 use crate::plan::{running, week_of};
+use crate::store::BOOK;
 use crate::{Reckoning, reckon};
 
 /// A kitchen that has been read, and what is booked of it.
@@ -37,9 +38,15 @@ impl Setting {
     pub fn read(cli: &Cli) -> Result<Setting, Failure> {
         let folder = folder(cli)?;
         mend_if_cut_short(&folder).iter().for_each(say_note);
-        let loaded = load(&folder).map_err(Failure::Mistakes)?;
-        // Without a sound book nothing is known to be booked; the verbs that need the book say what is wrong with it.
-        let booked = read_book(&folder).map(|book| Booked::by(&book)).unwrap_or_default();
+        let mut loaded = load(&folder).map_err(Failure::Mistakes)?;
+        // Without a sound book nothing is known to be booked: that is told first of all, and what can be told from pantry.toml follows.
+        let booked = match read_book(&folder) {
+            Ok(book) => Booked::by(&book),
+            Err(not) => {
+                loaded.warnings.insert(0, Warning::Note { at: None, text: without_the_book(not) });
+                Booked::default()
+            }
+        };
         Ok(Setting::of(folder, loaded, booked, today(cli)))
     }
 
@@ -90,6 +97,17 @@ impl Setting {
             Failure::Usage(format!("{} is no week of {}. There are: {known}.", file.display(), self.folder.display()))
         })
     }
+}
+
+fn without_the_book(not: NotBooked) -> String {
+    let why = match not {
+        NotBooked::Broken(broken) => mistake_of(broken).to_string(),
+        not => match Failure::from(not) {
+            Failure::Machine(why) => why,
+            _ => format!("{BOOK} cannot be read."),
+        },
+    };
+    format!("{why} This is from pantry.toml alone, as if nothing were booked.")
 }
 
 fn same_file(a: &Path, b: &Path) -> bool {

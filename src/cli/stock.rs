@@ -4,12 +4,11 @@ use std::fmt::Write;
 
 use jiff::civil::Date;
 
-use super::keeping::mistake_of;
 use super::outcome::{Done, json, say, warn};
 use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
-use crate::book::{Book, NotBooked, WasteRow, Wasted, read_book, wasted};
+use crate::book::{WasteRow, Wasted, read_book, wasted};
 use crate::kitchen::Kitchen;
 use crate::measure::show;
 use crate::pantry::{Stock, StockLot, goes_off, stock};
@@ -19,15 +18,8 @@ pub fn run(cli: &Cli, waste: bool) -> Done {
     let setting = Setting::read(cli)?;
     warn(&setting.loaded.warnings, cli.strict)?;
     let kitchen = &setting.loaded.kitchen;
-    let book = match read_book(&setting.folder) {
-        // The shelf can be told without it; only what was paid is not known then.
-        Err(NotBooked::Broken(broken)) if !waste => {
-            eprintln!("warning: {}", mistake_of(broken));
-            Book::default()
-        }
-        book => book?,
-    };
     if waste {
+        let book = read_book(&setting.folder)?;
         return say_waste(cli, &wasted(&book.bookings, &kitchen.household.currency), kitchen);
     }
     let stock = stock(kitchen);
