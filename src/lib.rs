@@ -46,6 +46,7 @@ pub mod adopt;
 pub mod book;
 pub mod cli;
 pub mod foods;
+pub mod json;
 pub mod kitchen;
 pub mod measure;
 pub mod pantry;

@@ -108,8 +108,8 @@ impl Year {
         let prep = self.reckon(week).prep(Effort::Low);
         let (session, on) = (&prep.sessions[0], week.sessions[0].start.date());
         let mut bench = self.bench();
-        assert_eq!(issue_session(&self.loaded.kitchen, &mut bench, session, on), Vec::<String>::new(), "{on}");
-        self.book(on, Verb::Issue, &[session_key(week.sessions[0].start)], bench.finish());
+        assert_eq!(issue_session(&self.loaded.kitchen, &mut bench, &session.into()), Vec::<String>::new(), "{on}");
+        self.book(on, Verb::Issue, &[session_key(session.start)], bench.finish());
 
         for meal in &week.meals {
             let reckoning = self.reckon(week);

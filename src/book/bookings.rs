@@ -1,6 +1,6 @@
 //! Bookings in full: what is written into the book of a trip, a session, meals, what was thrown away, a count, and what is taken back.
 
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::booked::{count_key, meal_key, session_key, trip_key};
@@ -15,7 +15,7 @@ use super::sum::{last_standing, reversed};
 use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, RecipeId, Week, read_line};
 use crate::measure::{Quantity, show};
 use crate::plan::{Demanded, Makings};
-use crate::prep::SessionPlan;
+use crate::prep::Turnover;
 use crate::shelf::Prices;
 use crate::words::{clock, counted, day};
 
@@ -37,9 +37,10 @@ pub fn bought(kitchen: &Kitchen, shelf: &[LotRecord], next: &NextTrip, goods: &[
 }
 
 /// What a session of `week` took and left cooked.
-pub fn cooked(kitchen: &Kitchen, shelf: &[LotRecord], session: &SessionPlan, start: DateTime, week: &str, today: Date) -> Draft {
+pub fn cooked(kitchen: &Kitchen, shelf: &[LotRecord], session: &Turnover, week: &str, today: Date) -> Draft {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
-    let missing = issue_session(kitchen, &mut bench, session, start.date());
+    let start = session.start;
+    let missing = issue_session(kitchen, &mut bench, session);
     let what = format!("cooked {} at {} ({week})", day(start.date()), clock(start));
     let booking = Booking { covers: vec![session_key(start)], ..Booking::new(today, Verb::Issue, what, bench.finish()) };
     Draft { booking, missing }

@@ -38,9 +38,7 @@ pub use edit::edit_lots;
 pub use goods_form::{fill, goods_form};
 pub use issue::{issue_meal, issue_session};
 pub use keeping::{Keeping, NotBooked, Note, beside_the_book, mend_if_cut_short, read_book};
-pub use next::{
-    As, FilledIn, MealChoice, NextTrip, NoTrip, OtherPacks, filled_in, meals_left, next_session, next_trip, started, week_of_sheet,
-};
+pub use next::{As, FilledIn, MealChoice, NextTrip, NoTrip, OtherPacks, filled_in, meals_left, next_session, next_trip, week_of_sheet};
 pub use out::{NotTaken, take_amount, take_food, take_recipe, worth_taken};
 pub use receive::{Exceptions, Goods, except, goods_of, put_all, receive};
 pub use record::{Exact, LotRecord, Paid, as_lot, records};

@@ -2,13 +2,13 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
 use super::booked::Booked;
 use super::goods_form::fill;
 use super::receive::{Goods, goods_of};
 use crate::kitchen::{GoodsForm, Kitchen, Mistake, Week};
-use crate::prep::{PrepPlan, SessionPlan};
+use crate::prep::Turnover;
 use crate::purchase::{ShoppingList, TripList};
 use crate::words::day;
 
@@ -143,14 +143,8 @@ pub fn filled_in(kitchen: &Kitchen, week: &Week, lists: &[&ShoppingList], form: 
 }
 
 /// The earliest session that is not booked yet.
-pub fn next_session<'p>(plan: &'p PrepPlan, booked: &Booked) -> Option<&'p SessionPlan> {
-    let is_open = |session: &&SessionPlan| started(session).is_none_or(|start| !booked.has_session(start));
-    plan.sessions.iter().filter(is_open).min_by_key(|session| &session.start)
-}
-
-/// When a session starts; `None` where a plan that was edited by hand does not say it.
-pub fn started(session: &SessionPlan) -> Option<DateTime> {
-    session.start.parse().ok()
+pub fn next_session<'p>(sessions: &'p [Turnover], booked: &Booked) -> Option<&'p Turnover> {
+    sessions.iter().filter(|session| !booked.has_session(session.start)).min_by_key(|session| session.start)
 }
 
 /// The meals of a week that are `chosen` and not booked yet, in order of time.

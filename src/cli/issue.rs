@@ -7,8 +7,8 @@ use super::keeping::{book, open, report};
 use super::outcome::{Done, Failure};
 use super::printed::printed;
 use super::setting::Setting;
-use crate::book::{Draft, Keeping, MealChoice, cooked, eaten, meals_left, next_session, started};
-use crate::prep::Effort;
+use crate::book::{Draft, Keeping, MealChoice, cooked, eaten, meals_left, next_session};
+use crate::prep::{Effort, Turnover};
 use crate::words::day;
 
 pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
@@ -24,15 +24,21 @@ pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
 
 fn session(cli: &Cli, setting: &Setting, keeping: &Keeping) -> Result<Draft, Failure> {
     let reckoned = setting.reckon(cli)?;
-    let plan = match printed(&setting.folder, &reckoned.week)? {
-        Some(printed) => printed.prep,
-        None => reckoned.prep(Effort::Low),
+    let kitchen = &setting.loaded.kitchen;
+    let (week, sessions): (String, Vec<Turnover>) = match printed(&setting.folder, &reckoned.week)? {
+        Some(printed) => (printed.prep.week.clone(), printed.prep.turnovers(kitchen).map_err(no_start)?),
+        None => {
+            let plan = reckoned.prep(Effort::Low);
+            (plan.week, plan.sessions.iter().map(Turnover::from).collect())
+        }
     };
-    let next = next_session(&plan, &setting.booked);
-    let session = next.ok_or_else(|| Failure::Usage(format!("every session of {} is booked.", plan.week)))?;
-    let unread = || Failure::Machine(format!("the printed plan has a session that starts at \"{}\".", session.start));
-    let start = started(session).ok_or_else(unread)?;
-    Ok(cooked(&setting.loaded.kitchen, &keeping.shelf, session, start, &plan.week, setting.today))
+    let next = next_session(&sessions, &setting.booked);
+    let session = next.ok_or_else(|| Failure::Usage(format!("every session of {week} is booked.")))?;
+    Ok(cooked(kitchen, &keeping.shelf, session, &week, setting.today))
+}
+
+fn no_start(start: String) -> Failure {
+    Failure::Machine(format!("the printed plan has a session that starts at \"{start}\"."))
 }
 
 fn meals(cli: &Cli, setting: &Setting, keeping: &Keeping, chosen: &MealChoice) -> Result<Draft, Failure> {
