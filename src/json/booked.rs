@@ -2,7 +2,7 @@
 
 use serde::Serialize;
 
-use crate::pantry::book::Booking;
+use crate::book::Booking;
 
 #[derive(Serialize)]
 struct Booked<'a> {

@@ -4,10 +4,10 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::Of;
+use crate::book::{Booking, Difference, Differences};
 use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Quantity;
-use crate::pantry::book::{Booking, Difference, Differences};
 
 #[derive(Serialize)]
 struct Count<'a> {

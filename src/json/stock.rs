@@ -4,10 +4,10 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::Of;
+use crate::book::{Named, WasteRow, Wasted};
 use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Quantity;
-use crate::pantry::book::{Named, WasteRow, Wasted};
 use crate::pantry::{Stock, StockLot, StockPlace};
 
 #[derive(Serialize)]

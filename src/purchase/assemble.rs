@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::leaves::leaves;
-use super::{Basket, Beware, Expiring, Flag, FromPantry, ShoppingList, TripList, meals};
+use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, meals};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Warning, Week};
 use crate::measure::Quantity;
@@ -17,7 +17,12 @@ pub struct Parts<'r> {
     pub basket: &'r Basket,
     pub flags: &'r [Flag],
     pub ask: &'r [FoodId],
+    /// What other weeks take off the shelf first.
+    pub reserved: &'r [Reserved],
     pub warnings: &'r [Warning],
+    pub budget: Option<Budget>,
+    /// Where it was asked for.
+    pub compare: Option<Vec<TripComparison>>,
 }
 
 /// The list of the trips and meals from `shown_from` on, or of all.
@@ -37,7 +42,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         cost,
         no_price: parts.basket.no_price.iter().copied().filter(|food| listed(*food)).collect(),
         from_pantry: parts.netted.draws.iter().map(from_pantry).collect(),
-        reserved: Vec::new(),
+        reserved: parts.reserved.to_vec(),
         expiring: parts.netted.expiring.iter().map(|(lot, amount, until)| expiring(kitchen, *lot, amount, *until)).collect(),
         spare: parts.makings.makings.iter().filter_map(|making| making.spare.clone()).collect(),
         ask: parts.ask.to_vec(),
@@ -46,8 +51,8 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         meals,
         warnings: parts.warnings.to_vec(),
         leaves: leaves(kitchen, week, parts.netted, parts.basket, &shown, cost, first_day),
-        budget: None,
-        compare: None,
+        budget: parts.budget,
+        compare: parts.compare,
         trips,
     }
 }

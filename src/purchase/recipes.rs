@@ -4,12 +4,12 @@
 
 use jiff::civil::Date;
 
-use super::leaves::rounded;
 use super::list::{FoodAmount, RecipeUse};
 use crate::foods::{FoodId, Item, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, Recipe, RecipeId, Wanted};
 use crate::measure::{Dimension, Quantity, TOLERANCE, tidy};
 use crate::plan::{Stating, batches_for, in_makes};
+use crate::shelf::rounded;
 
 /// So many recipes are named.
 const MOST_RECIPES: usize = 5;

@@ -2,18 +2,19 @@
 
 use jiff::civil::Date;
 
+use super::booked::Booked;
 use super::booking::Change;
-use super::chain::sha256;
+use super::out::unit_price;
 use super::record::{Exact, LotRecord, Named, as_lot};
 use crate::foods::{Place, convert};
 use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Mistake, RecipeId};
 use crate::measure::{Dimension, Money, Quantity};
-use crate::pantry::{cheapest, lot_dates, worth};
 use crate::plan::in_makes;
+use crate::shelf::{Prices, lot_dates, worth};
 
-/// How the book names a count sheet: the same sheet is not booked twice.
-pub fn count_key(form: &CountForm) -> String {
-    format!("count {}", &sha256(form.text.as_bytes())[..16])
+/// Nobody wrote anything into a count sheet that is not booked yet.
+pub fn may_be_written_over(form: &CountForm, booked: &Booked) -> bool {
+    form.lots.iter().all(|lot| lot.counted.is_none()) || booked.has_count(form)
 }
 
 /// How many lots were counted, and the changes that lead from what is booked to what was found, each with its worth.
@@ -32,8 +33,9 @@ pub fn count(kitchen: &Kitchen, shelf: &[LotRecord], form: &CountForm) -> Result
             Err(mistake) => mistakes.push(mistake),
         }
     }
+    let prices = Prices::new(kitchen);
     for change in &mut changes {
-        change.worth = worth_found(kitchen, change);
+        change.worth = worth_found(kitchen, &prices, change);
     }
     if mistakes.is_empty() { Ok((lots, changes)) } else { Err(mistakes) }
 }
@@ -129,11 +131,10 @@ fn cooked_in(kitchen: &Kitchen, id: &str, amount: &Quantity, own: &Dimension) ->
 }
 
 /// What was found less what was booked, in minor units of money: by what was paid, else by the cheapest known price.
-fn worth_found(kitchen: &Kitchen, change: &Change) -> Option<i64> {
+fn worth_found(kitchen: &Kitchen, prices: &Prices, change: &Change) -> Option<i64> {
     let lot = change.from.as_ref().or(change.to.as_ref())?;
     let more = thousandths(&change.to) - thousandths(&change.from);
-    let by_price = || cheapest(kitchen, kitchen.foods.find(lot.food.as_deref()?)?, &lot.amount.dimension);
-    let rate = lot.rate_paid().or_else(by_price)?;
+    let rate = unit_price(kitchen, prices, lot)?;
     let much = worth(&Quantity::of(&lot.amount.dimension, more.abs() as f64 / 1000.0), rate).0;
     Some(much * more.signum())
 }

@@ -7,6 +7,9 @@ use crate::foods::{Food, FoodId, Place};
 use crate::kitchen::fixture::{empty_kitchen, lot};
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Dimension, Money, Quantity, Spoons, read_quantity};
+use crate::store::sha256;
+
+const FETA: Ware = Ware::Food(FoodId(0));
 
 fn feta(thousandths: i64) -> LotRecord {
     LotRecord {
@@ -226,8 +229,8 @@ fn first_expired_is_first_taken_and_what_is_missing_is_said() {
     };
     let kitchen = kitchen(vec![of(100.0, date(2026, 12, 9)), of(50.0, date(2026, 11, 1))]);
     let mut bench = Bench::new(&kitchen, records(&kitchen));
-    assert_eq!(bench.clone().take(180.0, |_| Some(1.0)), Missing(30.0));
-    assert_eq!(bench.take(80.0, |_| Some(1.0)), Missing(0.0));
+    assert_eq!(bench.clone().take(FETA, None, 180.0, |_| Some(1.0)), Missing(30.0));
+    assert_eq!(bench.take(FETA, None, 80.0, |_| Some(1.0)), Missing(0.0));
     let changes = bench.finish();
     let left: Vec<_> = changes.iter().map(|change| change.to.as_ref().map(|lot| lot.amount.text())).collect();
     assert_eq!(left, [Some("70 g".to_owned()), None], "all of the past 50 g, and 30 g of the other");
@@ -248,7 +251,7 @@ fn a_year_of_thirds_adds_up_to_the_milligram() {
                 bench.put(feta(1_000_000 + week));
                 came += 1_000_000 + week;
             } else {
-                assert_eq!(bench.take(700.0 / 3.0, |_| Some(1.0)), Missing(0.0));
+                assert_eq!(bench.take(FETA, None, 700.0 / 3.0, |_| Some(1.0)), Missing(0.0));
             }
             let mut changes = bench.finish();
             for change in changes.iter().filter(|_| part > 0) {

@@ -5,7 +5,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, RecipeId, Spot, Ware};
-use crate::measure::{Dimension, Quantity, plural_word};
+use crate::measure::{Dimension, Quantity, UnitPrice, plural_word};
 
 /// An amount in thousandths of its unit: milligrams, microlitres.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -141,6 +141,12 @@ impl LotRecord {
         alike && LotRecord { amount: other.amount.clone(), ..self.on_paper() } == other.on_paper()
     }
 
+    /// What was paid, as the price of a unit.
+    pub fn unit_price(&self) -> Option<UnitPrice> {
+        let paid = self.paid.as_ref()?;
+        Some(UnitPrice { minor_e4: paid.minor.checked_mul(10_000)?, per: paid.amount.quantity() })
+    }
+
     /// Minor units of money that one gram, millilitre or piece cost.
     pub fn rate_paid(&self) -> Option<f64> {
         let paid = self.paid.as_ref().filter(|paid| paid.amount.thousandths > 0 && paid.amount.dimension == self.amount.dimension)?;
@@ -173,7 +179,18 @@ pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
     let recipe = || kitchen.recipes.iter().position(|recipe| Some(&recipe.id) == record.recipe.as_ref());
     let LotRecord { place, best_before, use_by, opened, since, made, .. } = *record;
     let of = food.or_else(|| recipe().map(|index| Ware::Recipe(RecipeId(index))))?;
-    Some(Lot { of, amount: record.amount.quantity(), place, best_before, use_by, opened, since, made, at: Spot::default() })
+    Some(Lot {
+        of,
+        amount: record.amount.quantity(),
+        place,
+        best_before,
+        use_by,
+        opened,
+        since,
+        made,
+        paid: record.unit_price(),
+        at: Spot::default(),
+    })
 }
 
 /// The shelf as pantry.toml says it, in file order.
