@@ -142,17 +142,17 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
 fn in_own_word(item: &Item, line: &Ingredient) -> Quantity {
     let unit = item.amount.unit.singular();
     let word = match &item.state {
-        _ if item.amount.unit == Unit::Piece && item.plus.is_empty() => return Quantity::Count(item.amount.high),
+        _ if item.amount.unit == Unit::Piece && item.plus.is_empty() => return Quantity::pieces(&item.amount.high),
         _ if !item.plus.is_empty() => {
-            let Wanted::Food { item: Some(once), .. } = &line.wanted else { return Quantity::Words(1.0, line.text.clone()) };
-            return Quantity::Words(item.amount.high / once.amount.high, line.text.clone());
+            let Wanted::Food { item: Some(once), .. } = &line.wanted else { return Quantity::words(1, line.text.clone()) };
+            return Quantity::words(&item.amount.high / &once.amount.high, line.text.clone());
         }
         State::AsPurchased => unit.to_owned(),
         State::Prepared(form) => format!("{unit} {form}"),
         State::Cooked => format!("{unit} cooked"),
         State::Drained => format!("{unit} drained"),
     };
-    Quantity::Words(item.amount.high, word.trim().to_owned())
+    Quantity::words(&item.amount.high, word.trim())
 }
 
 fn how_stated(item: &Item) -> Stated {

@@ -7,7 +7,7 @@ use crate::measure::{Quantity, whole_up};
 pub fn in_makes(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
     match (&recipe.makes, amount) {
         (Quantity::Portions(_), Quantity::Mass(_)) => recipe.portion.map(|portion| amount.base() / portion),
-        (Quantity::Mass(_), Quantity::Portions(portions)) => recipe.portion.map(|portion| portions * portion),
+        (Quantity::Mass(_), Quantity::Portions(portions)) => recipe.portion.map(|portion| portions.to_f64() * portion),
         (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.base()),
     }
 }

@@ -70,7 +70,7 @@ fn thawed(kitchen: &Kitchen, draws: &[Draw]) -> Vec<(Date, Option<DateTime>, Str
 
 fn name(kitchen: &Kitchen, food: crate::foods::FoodId, amount: &Quantity) -> String {
     let name = &kitchen.foods[food].name;
-    if matches!(amount, Quantity::Count(n) if *n > 1.0) { plural(name) } else { name.clone() }
+    if matches!(amount, Quantity::Count(n) if *n > 1) { plural(name) } else { name.clone() }
 }
 
 #[cfg(test)]

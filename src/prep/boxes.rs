@@ -52,7 +52,7 @@ pub fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
 /// "3 portions", "600 g", "12 pieces".
 pub(super) fn counted(amount: &Quantity, units: Units) -> String {
     match amount {
-        Quantity::Count(n) => format!("{} {}", show(amount, units), if *n > 1.0 { "pieces" } else { "piece" }),
+        Quantity::Count(n) => format!("{} {}", show(amount, units), if *n > 1 { "pieces" } else { "piece" }),
         _ => show(amount, units),
     }
 }
@@ -60,7 +60,7 @@ pub(super) fn counted(amount: &Quantity, units: Units) -> String {
 /// `None` where the recipe does not say what a portion weighs.
 pub(super) fn portions(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
     match amount {
-        Quantity::Portions(n) => Some(*n),
+        Quantity::Portions(n) => Some(n.to_f64()),
         Quantity::Mass(_) => recipe.portion.filter(|grams| *grams > 0.0).map(|grams| amount.base() / grams),
         _ => None,
     }

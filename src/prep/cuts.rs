@@ -70,7 +70,7 @@ fn asked(kitchen: &Kitchen, one: &Ingredient) -> Option<(String, String)> {
 
 /// In grams where the facts allow: the weight in the state that the line names, which is what lies on the board.
 fn on_the_board(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Quantity {
-    let Wanted::Food { food, item: Some(item) } = &one.wanted else { return Quantity::Count(0.0) };
+    let Wanted::Food { food, item: Some(item) } = &one.wanted else { return Quantity::pieces(0) };
     let item = match share {
         Some(share) => Item { amount: share.clone(), plus: vec![], ..item.clone() },
         None => item.clone(),

@@ -72,7 +72,7 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
 }
 
 pub fn amount(number: f64, unit: Unit) -> Amount {
-    Amount { low: number, high: number, unit }
+    Amount::new(number, unit)
 }
 
 pub fn item(number: f64, unit: Unit) -> Item {

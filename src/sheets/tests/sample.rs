@@ -127,7 +127,7 @@ fn mill_stores() -> ShopVisit {
 }
 
 fn no_shop() -> ShopVisit {
-    let mut rosemary = line("rosemary", Quantity::Words(2.0, "sprig".into()), Vec::new(), &["White-bean mash"]);
+    let mut rosemary = line("rosemary", Quantity::words(2.0, "sprig"), Vec::new(), &["White-bean mash"]);
     rosemary.cost = None;
     let mut salt = line("flaky salt", g(0.0), Vec::new(), &["Flatbreads"]);
     salt.own_words = vec!["flaky salt, to taste".into()];
@@ -329,7 +329,7 @@ pub fn session() -> SessionPlan {
         ],
         cuts: vec![
             Cut { food: "beetroot".into(), amount: g(900.0), cut: "in wedges".into(), step: 1 },
-            Cut { food: "garlic".into(), amount: Quantity::Words(6.0, "clove".into()), cut: "sliced".into(), step: 7 },
+            Cut { food: "garlic".into(), amount: Quantity::words(6.0, "clove"), cut: "sliced".into(), step: 7 },
         ],
         boxes: vec![
             BoxNote {
