@@ -26,7 +26,7 @@ pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};
 pub(crate) use amount::{Prefix, prefix, times, unit as unit_at, upper_end};
 pub(crate) use number::{is_vulgar, number, skip_space};
 pub(crate) use print::exact_number;
-pub(crate) use quantity::{tidy, tidy_sum, to_digits};
+pub(crate) use quantity::{tidy, to_digits};
 
 #[cfg(test)]
 mod tests;

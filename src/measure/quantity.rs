@@ -204,11 +204,6 @@ pub(crate) fn tidy(value: f64) -> f64 {
     to_digits(value, 12)
 }
 
-/// A sum of amounts that were [`tidy`] one by one: ten digits, so that three thirds of a kilogram are a kilogram.
-pub(crate) fn tidy_sum(value: f64) -> f64 {
-    to_digits(value, 10)
-}
-
 /// Rounds to so many significant digits.
 pub(crate) fn to_digits(value: f64, digits: i32) -> f64 {
     if value == 0.0 {

@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use super::{LotDates, lot_dates};
 use crate::kitchen::{Kitchen, Ware};
-use crate::measure::{Quantity, TOLERANCE};
+use crate::measure::{Number, Quantity, is_nothing_of};
 
 /// The pantry as a plan uses it up.
 #[derive(Debug, Clone)]
@@ -14,7 +14,7 @@ pub struct Shelf<'k> {
     kitchen: &'k Kitchen,
     dates: Vec<LotDates>,
     /// In each lot's own base unit.
-    left: Vec<f64>,
+    left: Vec<Number>,
     /// Lots of one food or recipe, first expired first.
     order: BTreeMap<Ware, Vec<usize>>,
 }
@@ -23,7 +23,7 @@ pub struct Shelf<'k> {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Taken {
     pub lot: usize,
-    pub amount: f64,
+    pub amount: Number,
     pub look_first: bool,
 }
 
@@ -37,23 +37,24 @@ impl<'k> Shelf<'k> {
         for lots in order.values_mut() {
             lots.sort_by_key(|&lot| (dates[lot].earliest.is_none(), dates[lot].earliest, lot));
         }
-        Shelf { kitchen, left: kitchen.lots.iter().map(|lot| lot.amount.base()).collect(), dates, order }
+        Shelf { kitchen, left: kitchen.lots.iter().map(|lot| lot.amount.exact().clone()).collect(), dates, order }
     }
 
     /// Takes up to `wanted` on `day`, first expired first. `rate` says how many of the asked unit one base unit of a lot is;
     /// a lot for which it says nothing is passed over.
-    pub fn draw(&mut self, of: Ware, day: Date, wanted: f64, rate: impl Fn(usize) -> Option<f64>) -> Vec<Taken> {
-        let mut missing = wanted;
+    pub fn draw(&mut self, of: Ware, day: Date, wanted: &Number, rate: impl Fn(usize) -> Option<Number>) -> Vec<Taken> {
+        let mut missing = wanted.clone();
         let mut taken = Vec::new();
         for lot in self.drawable(of, day) {
-            if missing <= TOLERANCE * wanted {
+            if is_nothing_of(&missing, wanted) {
                 break;
             }
-            let Some(rate) = rate(lot).filter(|rate| *rate > 0.0) else { continue };
-            let available = self.left[lot] * rate;
-            let amount = if available <= missing * (1.0 + TOLERANCE) { available } else { missing };
-            self.left[lot] = if amount == available { 0.0 } else { self.left[lot] - amount / rate };
-            missing -= amount;
+            let Some(rate) = rate(lot).filter(Number::is_positive) else { continue };
+            let rest = &self.left[lot] - &missing / &rate;
+            let takes_all = is_nothing_of(&rest, &self.left[lot]);
+            let amount = if takes_all { &self.left[lot] * &rate } else { missing.clone() };
+            self.left[lot] = if takes_all { Number::ZERO } else { rest };
+            missing -= &amount;
             taken.push(Taken { lot, amount, look_first: self.dates[lot].wants_a_look_on(day) });
         }
         taken
@@ -68,12 +69,12 @@ impl<'k> Shelf<'k> {
     }
 
     pub fn has_left(&self, lot: usize) -> bool {
-        self.left[lot] > TOLERANCE * self.kitchen.lots[lot].amount.base()
+        !is_nothing_of(&self.left[lot], self.kitchen.lots[lot].amount.exact())
     }
 
     /// What is left of a lot, in its own unit.
     pub fn left(&self, lot: usize) -> Quantity {
-        Quantity::of(&self.kitchen.lots[lot].amount.dimension(), self.left[lot])
+        Quantity::of(&self.kitchen.lots[lot].amount.dimension(), &self.left[lot])
     }
 
     /// Lots of which something is left and whose earliest date lies before `day`, in file order.

@@ -97,8 +97,11 @@ fn first_expired_is_first_out_and_undated_lots_come_last_in_file_order() {
         feta(100.0, Place::Fridge, |lot| lot.use_by = Some(date("2026-12-03"))),
     ]);
     let mut shelf = Shelf::new(&kitchen);
-    let taken = shelf.draw(FETA, date("2026-12-01"), 350.0, |_| Some(1.0));
-    assert_eq!(taken.iter().map(|taken| (taken.lot, taken.amount)).collect::<Vec<_>>(), [(3, 100.0), (1, 100.0), (0, 100.0), (2, 50.0)]);
+    let taken = shelf.draw(FETA, date("2026-12-01"), &350.into(), |_| Some(1.into()));
+    assert_eq!(
+        taken.iter().map(|taken| (taken.lot, taken.amount.to_f64())).collect::<Vec<_>>(),
+        [(3, 100.0), (1, 100.0), (0, 100.0), (2, 50.0)]
+    );
     assert_eq!(shelf.left(2), Quantity::grams(50.0));
 }
 
@@ -107,8 +110,8 @@ fn a_lot_drawn_in_thirds_is_empty_after_three() {
     let kitchen = kitchen(vec![feta(1.0, Place::Fridge, |_| ())]);
     let mut shelf = Shelf::new(&kitchen);
     for _ in 0..3 {
-        assert_eq!(shelf.draw(FETA, date("2026-12-01"), 1.0 / 3.0, |_| Some(1.0)).len(), 1);
+        assert_eq!(shelf.draw(FETA, date("2026-12-01"), &crate::measure::Number::over(1, 3), |_| Some(1.into())).len(), 1);
     }
     assert!(!shelf.has_left(0));
-    assert!(shelf.draw(FETA, date("2026-12-01"), 1.0, |_| Some(1.0)).is_empty());
+    assert!(shelf.draw(FETA, date("2026-12-01"), &1.into(), |_| Some(1.into())).is_empty());
 }

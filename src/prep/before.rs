@@ -39,7 +39,7 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<(Date, O
         };
         for (step, ahead) in kitchen.recipes[making.recipe].steps.iter().enumerate().filter_map(|(s, step)| step.ahead.map(|a| (s, a))) {
             let Some(at) = start.and_then(|start| start.checked_sub(Span::new().try_minutes(ahead.0).ok()?).ok()) else { continue };
-            dated.push((at.date(), Some(at), step_text(kitchen, making.recipe, step, making.batches)));
+            dated.push((at.date(), Some(at), step_text(kitchen, making.recipe, step, making.batches.to_f64())));
         }
     }
     dated

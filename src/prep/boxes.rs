@@ -61,7 +61,7 @@ pub(super) fn counted(amount: &Quantity, units: Units) -> String {
 pub(super) fn portions(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
     match amount {
         Quantity::Portions(n) => Some(n.to_f64()),
-        Quantity::Mass(_) => recipe.portion.filter(|grams| *grams > 0.0).map(|grams| amount.base() / grams),
+        Quantity::Mass(_) => recipe.portion.as_ref().and_then(|grams| amount.exact().checked_div(grams)).map(|portions| portions.to_f64()),
         _ => None,
     }
 }
@@ -101,7 +101,7 @@ mod tests {
     fn mash(makes: Quantity) -> Recipe {
         Recipe {
             makes,
-            portion: Some(200.0),
+            portion: Some(200.into()),
             boxed: Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0) }),
             ..recipe("mash", "White-bean mash", 6.0, vec![])
         }

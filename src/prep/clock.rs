@@ -112,7 +112,7 @@ fn step_task(kitchen: &Kitchen, recipe: &Recipe, making: &Making, step: usize, r
     let mut appliances = asked.on.iter().map(|id| kitchen.appliances[*id].name.clone());
     let appliance = appliances.next();
     let text = match round {
-        (0, _) => step_text(kitchen, making.recipe, step, making.batches),
+        (0, _) => step_text(kitchen, making.recipe, step, making.batches.to_f64()),
         (round, rounds) => format!("Round {} of {rounds}: {}", round + 1, again_text(kitchen, recipe, step)),
     };
     Task {

@@ -123,7 +123,7 @@ pub fn making(kitchen: &Kitchen, recipe: usize, batches: f64) -> Making {
         recipe: RecipeId(recipe),
         at: MadeAt::Session(0),
         on: sunday().date(),
-        batches,
+        batches: crate::plan::Batches::new(batches),
         makes: kitchen.recipes[recipe].makes.scaled(batches),
         uses: vec![],
         spare: None,

@@ -7,7 +7,7 @@ use super::boxes::{counted, move_text};
 use super::text::{amount_and_food, step_text};
 use crate::foods::Place;
 use crate::kitchen::{Ingredient, Kitchen, RecipeId, Serve, Wanted, Ware, Week};
-use crate::measure::{Celsius, Quantity, Units};
+use crate::measure::{Celsius, Number, Quantity, Units};
 use crate::plan::{Kept, MadeAt, Makings, User, meal_contains, served_lines};
 use crate::words::{degrees, listed, sentence};
 
@@ -80,11 +80,11 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
 
 fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) -> CardMeal {
     let meal = &week.meals[index];
-    let food = |line: &&(&Ingredient, f64)| recipe_of(line.0).is_none();
+    let food = |line: &&(&Ingredient, Number)| recipe_of(line.0).is_none();
     let lines: Vec<_> = served_lines(meal).collect();
     let fresh = lines.iter().filter(food).map(|(line, times)| {
         let prep = line.prep.as_ref().map_or_else(String::new, |prep| format!(", {prep}"));
-        format!("{}{prep}", amount_and_food(kitchen, line, None, *times))
+        format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
     });
     CardMeal {
         label: meal.label.clone(),
@@ -182,7 +182,7 @@ fn made(kitchen: &Kitchen, making: &crate::plan::Making) -> CardMaking {
     let units = kitchen.print.units;
     let step = |number: usize| {
         let asked = &recipe.steps[number];
-        let mut text = step_text(kitchen, making.recipe, number, making.batches);
+        let mut text = step_text(kitchen, making.recipe, number, making.batches.to_f64());
         let mut add = |more: String| {
             let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':']) { "" } else { "." };
             text.push_str(&format!("{stop} {more}"));

@@ -125,7 +125,7 @@ fn in_measure_of(kitchen: &Kitchen, lot: &LotRecord, amount: &Quantity, bare: bo
 /// An amount of a cooked recipe in the measure of a lot of it.
 fn cooked_in(kitchen: &Kitchen, id: &str, amount: &Quantity, own: &Dimension) -> Option<Quantity> {
     let recipe = &kitchen.recipes[kitchen.recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)?.0];
-    let one = in_makes(recipe, &Quantity::of(own, 1.0)).filter(|one| *one > 0.0)?;
+    let one = in_makes(recipe, &Quantity::of(own, 1.0)).filter(|one| *one > 0)?;
     Some(Quantity::of(own, in_makes(recipe, amount)? / one))
 }
 

@@ -54,7 +54,7 @@ fn find(kitchen: &Kitchen, id: &str) -> Option<RecipeId> {
 
 /// Boxes count portions, or what the recipe makes where it does not say what a portion of it is.
 fn boxed_amount(recipe: &Recipe, portions: f64) -> Quantity {
-    match (&recipe.makes, recipe.portion) {
+    match (&recipe.makes, &recipe.portion) {
         (Quantity::Mass(_), Some(_)) => Quantity::portions(portions),
         (makes, _) => Quantity::of(&makes.dimension(), portions),
     }
@@ -62,7 +62,7 @@ fn boxed_amount(recipe: &Recipe, portions: f64) -> Quantity {
 
 /// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`.
 fn eaten_straight(kitchen: &Kitchen, session: &SessionPlan, recipe: &Recipe, made: f64) -> f64 {
-    let in_unit = |amount: &Quantity| in_makes(recipe, amount).unwrap_or_default();
+    let in_unit = |amount: &Quantity| in_makes(recipe, amount).unwrap_or_default().to_f64();
     let boxed = session.boxes.iter().filter(|boxed| boxed.recipe == recipe.id);
     let boxed: f64 = boxed.map(|boxed| in_unit(&boxed_amount(recipe, boxed.portions))).sum();
     let fetched = session.fetch.iter().filter(|fetch| fetch.recipe.as_deref() == Some(&recipe.id));
@@ -120,7 +120,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
             if let Wanted::Recipe { recipe, most, .. } = &line.wanted
                 && in_a_session(*recipe)
             {
-                eaten.push((*recipe, most.scaled(making.batches)));
+                eaten.push((*recipe, most.scaled(making.batches.number())));
             }
         }
     }

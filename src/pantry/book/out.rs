@@ -93,10 +93,10 @@ pub fn take_recipe(
     }
     let rate = |lot: usize| {
         let one = Quantity::of(&kitchen.lots[lot].amount.dimension(), 1.0);
-        if is_it(lot) { in_makes(cooked, &one) } else { None }
+        if is_it(lot) { in_makes(cooked, &one).map(|rate| rate.to_f64()) } else { None }
     };
     let wanted = in_makes(cooked, amount).filter(|_| bench.any_left(|lot| rate(lot).is_some())).ok_or(NotTaken::NotComparable)?;
-    Ok((bench.take(wanted, rate), cooked.makes.dimension()))
+    Ok((bench.take(wanted.to_f64(), rate), cooked.makes.dimension()))
 }
 
 fn food_rate(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Option<f64> {
