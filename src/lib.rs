@@ -38,6 +38,7 @@
 //! assert!(prep.sessions.iter().all(|session| session.bound_minutes <= session.minutes));
 //! ```
 
+pub mod adopt;
 mod budget;
 mod carry;
 pub mod cli;

@@ -4,7 +4,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::*;
 use crate::foods::Foods;
-use crate::measure::{Currency, Minutes, Quantity, Spoons, Units};
+use crate::measure::{Currency, Quantity, Units};
 
 pub(crate) fn spot(line: u32) -> Spot {
     Spot { file: "weeks/test.toml".to_owned(), line, column: 1 }
@@ -30,17 +30,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             mealtimes: Default::default(),
         },
         print: Print { paper: Paper::A4, units: Units::Metric },
-        rules: Rules {
-            short_by: 0.02,
-            choose: Choose::Cheapest,
-            spoons: Spoons::Us,
-            always: Vec::new(),
-            ask: Vec::new(),
-            ready_after: Minutes(180),
-            boxing: Minutes(3),
-            wash: Minutes(3),
-            pace: 1.0,
-        },
+        rules: Rules::default(),
         appliances: Vec::new(),
         staples: Vec::new(),
         recipes: Vec::new(),

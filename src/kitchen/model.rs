@@ -69,6 +69,23 @@ pub struct Rules {
     pub pace: f64,
 }
 
+/// What holds where kitchen.toml says nothing. Which foods are always there, and which are asked after, is told by the kitchen's own foods.
+impl Default for Rules {
+    fn default() -> Self {
+        Rules {
+            short_by: 0.02,
+            choose: Choose::Cheapest,
+            spoons: Spoons::Us,
+            always: Vec::new(),
+            ask: Vec::new(),
+            ready_after: Minutes(180),
+            boxing: Minutes(3),
+            wash: Minutes(3),
+            pace: 1.0,
+        }
+    }
+}
+
 /// The index of an appliance in [`Kitchen::appliances`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct ApplianceId(pub usize);
@@ -341,6 +358,26 @@ pub struct Person {
     pub until: Option<DateTime>,
     /// `None`: may do everything.
     pub may: Option<Vec<String>>,
+}
+
+impl Person {
+    pub fn has_role(&self, role: &str) -> bool {
+        same_words(&self.role, role)
+    }
+
+    pub fn may_do(&self, skill: &str) -> bool {
+        self.may.as_ref().is_none_or(|may| may.iter().any(|one| same_words(one, skill)))
+    }
+
+    /// Has the role and the skill that the step asks for.
+    pub fn can_do(&self, step: &Step) -> bool {
+        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skill.as_deref().is_none_or(|skill| self.may_do(skill))
+    }
+}
+
+/// "Cook " is the same role as "cook".
+fn same_words(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.trim().to_lowercase()
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -11,13 +11,10 @@ use super::order::dishes_first;
 use super::uses::{Pending, direct_uses};
 use super::yields::{Batches, in_makes};
 use crate::foods::Place;
+use crate::foods::safety::CHILLED_WITHIN;
 use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
 use crate::pantry::{Shelf, after_days};
-
-/// Hours after a session by which what is not eaten must have been chilled (USDA FSIS, left-overs): a meal of the same day
-/// that begins later is served from a box.
-const WARM_HOURS: i64 = 2;
 
 /// Everything the week makes.
 ///
@@ -200,12 +197,13 @@ impl Planner<'_> {
         }
     }
 
+    /// What is not eaten by then must have been chilled, so a meal of the same day that begins later is served from a box.
     fn kept(&self, session: usize, use_: &Pending) -> Kept {
         if use_.session == Some(session) {
             return Kept::Straight;
         }
         let made = &self.week.sessions[session];
-        let warm_until = ready_at(made, self.kitchen.rules.ready_after).saturating_add(WARM_HOURS.hours());
+        let warm_until = ready_at(made, self.kitchen.rules.ready_after).saturating_add(CHILLED_WITHIN.value.0.minutes());
         let same_day = use_.session.is_none() && use_.at.date() == made.start.date();
         if same_day && use_.at <= warm_until { Kept::Straight } else { Kept::Fridge }
     }

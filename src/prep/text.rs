@@ -1,7 +1,7 @@
 //! What a step says: its text with the amounts of the making, as the cook weighs them on the board.
 
 use super::names::{first_step, handled, unnamed};
-use crate::foods::{Food, Grade, Item, State, as_purchased};
+use crate::foods::{Food, Grade, Item, Kind, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show};
 use crate::words::{in_a_sentence, listed, plural, sentence};
@@ -86,7 +86,7 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
 /// parted: " (125 g beaten)".
 fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item) -> String {
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
-    let is_egg = food.kind.as_deref() == Some("raw egg");
+    let is_egg = food.kind == Some(Kind::RawEgg);
     if !counted || (is_egg && item.amount.high.ceil() - &item.amount.high < Number::over(1, 100)) {
         return String::new();
     }

@@ -6,13 +6,11 @@ use jiff::civil::Date;
 use super::boxes::{counted, move_text};
 use super::text::{amount_and_food, step_text};
 use crate::foods::Place;
+use crate::foods::safety::REHEATED;
 use crate::kitchen::{Ingredient, Kitchen, RecipeId, Serve, Wanted, Ware, Week};
-use crate::measure::{Celsius, Number, Quantity, Units};
+use crate::measure::{Number, Quantity, Units};
 use crate::plan::{Kept, MadeAt, Makings, User, meal_contains, served_lines};
 use crate::words::{degrees, listed, sentence};
-
-/// USDA FSIS, Leftovers and Food Safety: left-overs are reheated to 165 °F.
-const REHEATED: Celsius = Celsius(74.0);
 
 /// The meals of one week.
 #[derive(Debug, Clone, PartialEq)]
@@ -169,7 +167,7 @@ fn dish(kitchen: &Kitchen, recipe: RecipeId, amounts: &[Quantity], place: Option
 
 /// "heat to 74 °C (165 °F)", "cold", or either where the recipe does not say.
 pub(super) fn heating(serve: Option<Serve>, units: Units) -> String {
-    let heat = degrees(REHEATED, units);
+    let heat = degrees(REHEATED.value, units);
     match serve {
         Some(Serve::Cold) => "cold".to_owned(),
         Some(Serve::Hot) => format!("heat to {heat}"),

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::record::{Exact, LotRecord, Paid};
-use crate::foods::{Food, FoodId, Place, as_purchased, own_dimension};
+use crate::foods::{Food, FoodId, Kind, Place, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, LineOf, Ware, read_line};
 use crate::measure::{Dimension, Money, Quantity, read_money, read_quantity};
 use crate::purchase::{ListLine, PackLine, TripList};
@@ -194,7 +194,7 @@ fn place_for(kitchen: &Kitchen, id: FoodId, food: &Food) -> Place {
     if let Some(lot) = kitchen.lots.iter().find(|lot| lot.of == Ware::Food(id)) {
         return lot.place;
     }
-    let raw = food.kind.as_deref().is_some_and(|kind| kind.starts_with("raw"));
+    let raw = food.kind.is_some_and(Kind::is_raw);
     match (food.keeps.at(Place::Cupboard), food.keeps.at(Place::Fridge)) {
         (Some(cupboard), Some(fridge)) if cupboard.0 >= fridge.0 => Place::Cupboard,
         (_, Some(_)) => Place::Fridge,
