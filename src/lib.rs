@@ -14,8 +14,9 @@
 //! | [`measure`] | mass, volume, count; units and their names; reading and printing amounts; money | a food |
 //! | [`foods`] | what is known of a food; the built-in reference; conversion of an amount | a recipe |
 //! | [`kitchen`] | the household's files: reading, checking, pointing at mistakes | any computation |
+//! | [`shelf`] | lots, their dates, drawing first expired first out, one unit price | the plan, the book |
 //! | [`plan`] | week -> makings in cooking sessions -> dated demand | files, terminal, PDF |
-//! | [`pantry`] | lots; netting first expired, first out; the book | files, terminal, PDF |
+//! | [`pantry`] | netting demand against the shelf, staples, stock; the book | files, terminal, PDF |
 //! | [`purchase`] | packs, offers, shops, trips; the exact choice | files, terminal, PDF |
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
@@ -26,21 +27,21 @@
 //!
 //! ```
 //! use std::path::Path;
-//! use spence::{kitchen, prep::Effort, reckon};
+//! use jiff::civil::date;
+//! use spence::{Shown, book::Booked, kitchen, prep::Effort, reckon};
 //!
 //! let read = kitchen::load(Path::new("sample-data")).expect("the sample kitchen has no mistakes");
-//! let (_, week) = &read.weeks[0];
-//! let reckoning = reckon(&read.kitchen, week).expect("every meal is within reach of a session");
+//! let (booked, today) = (Booked::default(), date(2026, 11, 27));
+//! let reckoning = reckon(&read, &booked, 0, today).expect("every meal is within reach of a session");
 //!
-//! let list = reckoning.list(&read.kitchen, week, None, &reckoning.warnings);
+//! let list = reckoning.list(Shown::default());
 //! assert_eq!(list.trips.len(), 2);
-//! let prep = reckoning.prep(&read.kitchen, week, Effort::Low);
+//! let prep = reckoning.prep(Effort::Low);
 //! assert!(prep.sessions.iter().all(|session| session.bound_minutes <= session.minutes));
 //! ```
 
 pub mod adopt;
-mod budget;
-mod carry;
+pub mod book;
 pub mod cli;
 pub mod foods;
 pub mod kitchen;
@@ -51,8 +52,8 @@ pub mod prep;
 pub mod purchase;
 mod reckon;
 pub mod sheets;
+pub mod shelf;
 pub mod store;
 mod words;
 
-pub use carry::{Carried, carry};
-pub use reckon::{Reckoning, reckon};
+pub use reckon::{Reckoning, Shown, reckon};

@@ -7,8 +7,8 @@ use std::thread::sleep;
 use std::time::Instant;
 
 use pretty_assertions::assert_eq;
+use spence::book::{Book, covered, sum};
 use spence::measure::{Spoons, read_quantity};
-use spence::pantry::book::{Book, covered, sum};
 use spence::store::{BOOK, Disk, Files, LOCK, PANTRY, SHOPS, recover};
 
 use crate::kitchen::{Kitchen, TODAY, json, kitchen, stderr, supper};

@@ -2,14 +2,14 @@
 
 use serde::Serialize;
 
-use super::keeping::{lots, read_book};
+use super::keeping::lots;
 use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
+use crate::book::{LotRecord, beside_the_book, read_book};
 use crate::kitchen::{Mistake, Warning, Week};
-use crate::pantry::book::{LotRecord, difference, records, sum};
 use crate::reckon;
-use crate::store::{BOOK, Disk};
+use crate::store::BOOK;
 use crate::words::counted;
 
 #[derive(Serialize)]
@@ -71,11 +71,11 @@ pub fn run(cli: &Cli, book: bool) -> Done {
 /// What pantry.toml says otherwise than the book adds up to, and how many bookings there are.
 fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
     let note = |text: String| Warning::Note { at: None, text };
-    let book = read_book(&Disk::new(&setting.folder), &setting.folder)?;
+    let book = read_book(&setting.folder)?;
     if book.bookings.is_empty() {
         return Ok((vec![note(format!("there is no {BOOK} yet; the first booking begins it."))], 0));
     }
-    let changes = difference(&sum(&book.bookings), &records(&setting.loaded.kitchen));
+    let changes = beside_the_book(&setting.loaded.kitchen, &book);
     let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount.text());
     let mut notes: Vec<Warning> = Vec::new();
     for change in &changes {
@@ -96,8 +96,8 @@ fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
 fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     let mut warnings = setting.loaded.warnings.clone();
     let mut mistakes = Vec::new();
-    for (_, week) in &setting.loaded.weeks {
-        match reckon(&setting.loaded.kitchen, week) {
+    for week in 0..setting.loaded.weeks.len() {
+        match reckon(&setting.loaded, &setting.booked, week, setting.today) {
             Ok(reckoning) => {
                 let new: Vec<Warning> = reckoning.warnings.into_iter().filter(|warning| !warnings.contains(warning)).collect();
                 warnings.extend(new);

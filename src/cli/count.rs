@@ -5,19 +5,16 @@ use std::path::{Path, PathBuf};
 
 use serde::Serialize;
 
-use super::keeping::{Keeping, booked_all_the_same, lots, read_book};
+use super::keeping::{book, booked_all_the_same, open, report};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::wrap::columns;
 use super::{Cli, Format};
+use crate::book::{Booking, Difference, Differences, count, count_form, count_lines, differences, found, may_be_written_over, records};
 use crate::kitchen::{Kitchen, Mistake, Spot, read_count};
 use crate::measure::{Quantity, show};
-use crate::pantry::book::{
-    Booking, Difference, Differences, Verb, count, count_form, count_key, count_lines, covered, differences, records,
-};
 use crate::sheets::{Settings, Size, count_sheet, to_pdf};
-use crate::store::Disk;
 use crate::words::{day_near, day_year, place};
 
 /// Writes the sheet of what is booked now, as PDF and as TOML, into DIR/sheets or the folder named.
@@ -63,23 +60,21 @@ fn leave_what_is_filled_in(setting: &Setting, form: &Path) -> Done {
     if !form.exists() {
         return Ok(());
     }
-    let booked = read_book(&Disk::new(&setting.folder), &setting.folder).map(|book| covered(&book.bookings)).unwrap_or_default();
     let known = read_count(&setting.loaded.kitchen, form);
-    let open = known.is_ok_and(|known| known.lots.iter().all(|lot| lot.counted.is_none()) || booked.contains(&count_key(&known)));
+    if known.is_ok_and(|known| may_be_written_over(&known, &setting.booked)) {
+        return Ok(());
+    }
     let shown = form.display();
-    let filled_in =
-        || Failure::Usage(format!("{shown} is filled in and not booked yet. Book it with spence count {shown}, or take it away."));
-    if open { Ok(()) } else { Err(filled_in()) }
+    Err(Failure::Usage(format!("{shown} is filled in and not booked yet. Book it with spence count {shown}, or take it away.")))
 }
 
 /// Books what was found, and says what differed.
 pub fn run(cli: &Cli, file: &Path) -> Done {
-    let mut keeping = Keeping::open(cli)?;
-    let kitchen = &keeping.setting.loaded.kitchen;
+    let (setting, mut keeping) = open(cli)?;
+    let kitchen = &setting.loaded.kitchen;
     let form = read_count(kitchen, file).map_err(Failure::Mistakes)?;
     warn(&form.warnings, cli.strict)?;
-    let key = count_key(&form);
-    if keeping.covered().contains(&key) {
+    if setting.booked.has_count(&form) {
         return Err(Failure::Usage(format!("{} is booked already.", file.display())));
     }
     let (counted, changes) = count(kitchen, &keeping.shelf, &form).map_err(Failure::Mistakes)?;
@@ -90,34 +85,24 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
             remedy: "Write what you found as counted = \"150 g\", and 0 where all of it is gone.".to_owned(),
         }]));
     }
-    let found = differences(kitchen, &changes, &kitchen.household.currency);
-    let what = format!("counted {}, {}", lots(counted), differ(changes.len()));
-    let text = text(&found, kitchen, counted);
-    let booking = Booking { covers: vec![key], ..Booking::new(keeping.setting.today, Verb::Count, what, changes) };
-    keeping.book(booking)?;
+    let differing = differences(kitchen, &changes, &kitchen.household.currency);
+    let text = text(&differing, kitchen, counted);
+    book(&mut keeping, found(&form, counted, changes, setting.today))?;
     match cli.format {
         Format::Json => {
             #[derive(Serialize)]
             struct Written<'b> {
                 counted: usize,
                 #[serde(flatten)]
-                found: Differences,
+                differing: Differences,
                 booked: &'b [Booking],
             }
-            booked_all_the_same(say(&json(&Written { counted, found, booked: keeping.new_bookings() })?))
+            booked_all_the_same(say(&json(&Written { counted, differing, booked: keeping.new_bookings() })?))
         }
         Format::Text => {
-            keeping.report(cli, &[])?;
+            report(cli, keeping.new_bookings(), &[])?;
             booked_all_the_same(say(&text))
         }
-    }
-}
-
-fn differ(count: usize) -> String {
-    match count {
-        0 => "all as booked".to_owned(),
-        1 => "1 differs".to_owned(),
-        _ => format!("{count} differ"),
     }
 }
 

@@ -5,10 +5,11 @@ use std::fmt::Write;
 use jiff::civil::Date;
 
 use super::after;
-use super::outcome::{Done, json, say};
+use super::outcome::{Done, json, say, warn};
 use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
+use crate::Shown;
 use crate::kitchen::Kitchen;
 use crate::measure::{Units, show};
 use crate::purchase::{ListLine, MealNote, PerEater, Reserved, ShoppingList};
@@ -17,12 +18,8 @@ use crate::words::{day, day_near, day_year, place};
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
-    reckoned.warn(cli)?;
-    let shown_from = reckoned.shown_from.filter(|_| !all);
-    let mut list = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
-    if compared {
-        list.compare = Some(reckoned.reckoning.compare(&reckoned.kitchen, reckoned.week, shown_from));
-    }
+    warn(&reckoned.warnings, cli.strict)?;
+    let list = reckoned.list(Shown { all, compared });
     match cli.format {
         Format::Json => say(&json(&list)?),
         Format::Text => say(&text(&list, &reckoned.kitchen)),

@@ -6,7 +6,7 @@ mod text;
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
-use super::outcome::{Done, json, say};
+use super::outcome::{Done, json, say, warn};
 use super::setting::Setting;
 use super::wrap::terminal_width;
 use super::{Cli, Format};
@@ -20,8 +20,8 @@ const NARROWEST: usize = 40;
 pub fn run(cli: &Cli, effort: Effort) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
-    reckoned.warn(cli)?;
-    let plan = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
+    warn(&reckoned.warnings, cli.strict)?;
+    let plan = reckoned.prep(effort);
     match cli.format {
         Format::Json => say(&json(&plan)?),
         Format::Text => say(&text::text(&plan, &reckoned.kitchen.household.name, reckoned.kitchen.print.units, width())),

@@ -10,6 +10,7 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
+use crate::Shown;
 use crate::kitchen::{Paper, Print, Warning};
 use crate::prep::{Effort, PrepPlan, labels, week_card};
 use crate::purchase::ShoppingList;
@@ -112,10 +113,9 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let settings = choice.settings(setting.loaded.kitchen.print);
     let grid = choice.grid(settings)?;
     let reckoned = setting.reckon(cli)?;
-    reckoned.warn(cli)?;
-    let shown_from = reckoned.shown_from.filter(|_| !all);
-    let list = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
-    let prep = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
+    warn(&reckoned.warnings, cli.strict)?;
+    let list = reckoned.list(Shown { all, compared: false });
+    let prep = reckoned.prep(effort);
 
     let household = &reckoned.kitchen.household.name;
     let mut sheets = Vec::new();
@@ -126,11 +126,11 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
         sheets.extend(guides(&prep, household, settings, choice.person.as_deref())?);
     }
     if choice.wants(SheetWord::Week) {
-        let card = week_card(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
+        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         sheets.push(week_card_sheet(&card, household, settings));
     }
     if choice.wants(SheetWord::Labels) {
-        let labels = labels(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
+        let labels = labels(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         // Nobody asked for a sheet that says that there are none.
         if !labels.is_empty() || !choice.only.is_empty() {
             sheets.push(label_sheet(&labels, (&list.week, list.from), household, grid, settings));

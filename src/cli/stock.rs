@@ -4,27 +4,25 @@ use std::fmt::Write;
 
 use jiff::civil::Date;
 
-use super::keeping::read_book;
-use super::outcome::{Done, Failure, json, say, warn};
+use super::keeping::mistake_of;
+use super::outcome::{Done, json, say, warn};
 use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
+use crate::book::{Book, NotBooked, WasteRow, Wasted, read_book, wasted};
 use crate::kitchen::Kitchen;
 use crate::measure::show;
-use crate::pantry::book::{Book, LotRecord, WasteRow, Wasted, records, sum, wasted, with_paid};
 use crate::pantry::{Stock, StockLot, goes_off, stock};
-use crate::store::Disk;
 use crate::words::{day, day_year, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {
     let setting = Setting::read(cli)?;
     warn(&setting.loaded.warnings, cli.strict)?;
     let kitchen = &setting.loaded.kitchen;
-    let book = read_book(&Disk::new(&setting.folder), &setting.folder);
-    let book = match book {
+    let book = match read_book(&setting.folder) {
         // The shelf can be told without it; only what was paid is not known then.
-        Err(Failure::Mistakes(mistakes)) if !waste => {
-            mistakes.iter().for_each(|mistake| eprintln!("warning: {mistake}"));
+        Err(NotBooked::Broken(broken)) if !waste => {
+            eprintln!("warning: {}", mistake_of(broken));
             Book::default()
         }
         book => book?,
@@ -32,8 +30,7 @@ pub fn run(cli: &Cli, waste: bool) -> Done {
     if waste {
         return say_waste(cli, &wasted(&book.bookings, &kitchen.household.currency), kitchen);
     }
-    let shelf = with_paid(records(kitchen), &sum(&book.bookings));
-    let stock = stock(kitchen, &shelf.iter().map(LotRecord::rate_paid).collect::<Vec<_>>());
+    let stock = stock(kitchen);
     match cli.format {
         Format::Json => say(&json(&stock)?),
         Format::Text => say(&text(&stock, kitchen, setting.today)),

@@ -92,6 +92,25 @@ impl Number {
         Some(decimal(&format!("{whole}{part}"), -(part.len() as i32)))
     }
 
+    /// As it prints: `350`, `1.25`, `1/3`, `2 1/3`. `None` where it is no number, or negative.
+    ///
+    /// ```
+    /// use spence::measure::Number;
+    /// assert_eq!(Number::from_text("2 1/3"), Some(Number::over(7, 3)));
+    /// assert_eq!(Number::from_text("1/0"), None);
+    /// ```
+    pub fn from_text(text: &str) -> Option<Self> {
+        let (whole, part) = match text.split_once(' ') {
+            Some((whole, part)) => (Self::from_decimal_text(whole)?, part),
+            None => (Number::ZERO, text),
+        };
+        let part = match part.split_once('/') {
+            Some((above, below)) => Self::from_decimal_text(above)?.checked_div(&Self::from_decimal_text(below)?)?,
+            None => Self::from_decimal_text(part)?,
+        };
+        Some(whole + part)
+    }
+
     /// What JSON wrote to ten digits: 0.3333333333 was a third. A fraction of a thousandth part at the finest that is written so, where one
     /// is; else the decimal. Fewer digits are a decimal always.
     pub(crate) fn from_ten_digits(value: f64) -> Self {

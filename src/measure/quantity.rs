@@ -70,6 +70,27 @@ impl Dimension {
     }
 }
 
+impl Dimension {
+    /// The dimension of a [`symbol`](Dimension::symbol).
+    pub fn of_symbol(symbol: &str) -> Self {
+        match symbol {
+            "g" => Dimension::Mass,
+            "ml" => Dimension::Volume,
+            "each" => Dimension::Count,
+            "portion" => Dimension::Portion,
+            word => Dimension::Word(word.to_owned()),
+        }
+    }
+
+    /// Less than this of a lot is nobody's: who draws all but that draws it, too. 1 g, 1 ml, a twentieth of a piece or portion.
+    pub fn rest(&self) -> Number {
+        match self {
+            Dimension::Mass | Dimension::Volume => Number::ONE,
+            Dimension::Count | Dimension::Portion | Dimension::Word(_) => Number::over(1, 20),
+        }
+    }
+}
+
 impl fmt::Display for Dimension {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.symbol())
@@ -239,13 +260,6 @@ impl Serialize for Quantity {
 impl<'de> Deserialize<'de> for Quantity {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let Written { amount, unit } = Written::deserialize(deserializer)?;
-        let dimension = match unit.as_str() {
-            "g" => Dimension::Mass,
-            "ml" => Dimension::Volume,
-            "each" => Dimension::Count,
-            "portion" => Dimension::Portion,
-            _ => Dimension::Word(unit),
-        };
-        Ok(Quantity::of(&dimension, Number::from_ten_digits(amount)))
+        Ok(Quantity::of(&Dimension::of_symbol(&unit), Number::from_ten_digits(amount)))
     }
 }

@@ -5,11 +5,10 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::lot_dates;
-use super::worth::{cheapest, worth};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Money, Quantity};
+use crate::shelf::{Prices, lot_dates, worth};
 
 /// Days within which what goes off is pointed out.
 const SOON_DAYS: i64 = 7;
@@ -51,10 +50,10 @@ impl StockLot {
     }
 }
 
-/// The whole shelf. `paid` has, for each lot, the minor units of money that one base unit of it cost, where that is known;
-/// other lots are worth what the cheapest known price says.
-pub fn stock(kitchen: &Kitchen, paid: &[Option<f64>]) -> Stock {
+/// The whole shelf. A lot is worth what was paid for it, else what the cheapest known price says.
+pub fn stock(kitchen: &Kitchen) -> Stock {
     let currency = &kitchen.household.currency;
+    let prices = Prices::new(kitchen);
     let mut value = Money::ZERO;
     let places = [Place::Cupboard, Place::Fridge, Place::Freezer].map(|place| {
         let here = kitchen.lots.iter().enumerate().filter(|(_, lot)| lot.place == place);
@@ -62,22 +61,14 @@ pub fn stock(kitchen: &Kitchen, paid: &[Option<f64>]) -> Stock {
             let until = lot_dates(kitchen, lot).earliest;
             (until.is_none(), until, *index)
         });
-        let lots = lots.map(|(index, lot)| {
-            let lot_value = value_of(kitchen, lot, paid.get(index).copied().flatten());
+        let lots = lots.map(|(_, lot)| {
+            let lot_value = prices.of_lot(lot).map(|rate| worth(&lot.amount, rate));
             value += lot_value.unwrap_or_default();
             stock_lot(kitchen, lot, lot_value.map(|money| money.decimal(currency)))
         });
         StockPlace { place, lots: lots.collect() }
     });
     Stock { places: places.into(), value: value.decimal(currency) }
-}
-
-fn value_of(kitchen: &Kitchen, lot: &Lot, paid: Option<f64>) -> Option<Money> {
-    let rate = paid.or_else(|| match lot.of {
-        Ware::Food(food) => cheapest(kitchen, food, &lot.amount.dimension()),
-        Ware::Recipe(_) => None,
-    });
-    rate.map(|rate| worth(&lot.amount, rate))
 }
 
 fn stock_lot(kitchen: &Kitchen, lot: &Lot, value: Option<String>) -> StockLot {
@@ -145,8 +136,8 @@ mod tests {
         lot(Ware::Food(FoodId(0)), Quantity::grams(grams), Place::Fridge)
     }
 
-    fn fridge(kitchen: &Kitchen, paid: &[Option<f64>]) -> Vec<StockLot> {
-        stock(kitchen, paid).places[1].lots.clone()
+    fn fridge(kitchen: &Kitchen) -> Vec<StockLot> {
+        stock(kitchen).places[1].lots.clone()
     }
 
     #[test]
@@ -154,7 +145,7 @@ mod tests {
         let mut kitchen = kitchen();
         let dated = |grams, until: &str| Lot { use_by: Some(date(until)), ..feta(grams) };
         kitchen.lots = vec![feta(1.0), dated(2.0, "2026-12-09"), dated(3.0, "2026-12-01")];
-        assert_eq!(fridge(&kitchen, &[]).iter().map(|lot| lot.amount.base()).collect::<Vec<_>>(), [3.0, 2.0, 1.0]);
+        assert_eq!(fridge(&kitchen).iter().map(|lot| lot.amount.base()).collect::<Vec<_>>(), [3.0, 2.0, 1.0]);
     }
 
     #[test]
@@ -168,7 +159,7 @@ mod tests {
             Lot { use_by, ..feta(3.0) },
             feta(4.0),
         ];
-        let until: Vec<_> = fridge(&kitchen, &[]).iter().map(|lot| (lot.until.map(|day| day.to_string()), lot.estimate)).collect();
+        let until: Vec<_> = fridge(&kitchen).iter().map(|lot| (lot.until.map(|day| day.to_string()), lot.estimate)).collect();
         let some = |text: &str| Some(text.to_owned());
         assert_eq!(
             until,
@@ -188,9 +179,9 @@ mod tests {
         let mut kitchen = kitchen();
         kitchen.packs = vec![pack(PackKindOf::Sized(200.0, 240, None)), pack(PackKindOf::PerKilogram(1100))];
         kitchen.lots = vec![feta(150.0)];
-        assert_eq!(fridge(&kitchen, &[])[0].value.as_deref(), Some("1.65"), "150 g at 1.10");
+        assert_eq!(fridge(&kitchen)[0].value.as_deref(), Some("1.65"), "150 g at 1.10");
         kitchen.packs.push(pack(PackKindOf::Sized(200.0, 240, Some((3, 600)))));
-        assert_eq!(fridge(&kitchen, &[])[0].value.as_deref(), Some("1.50"), "150 g at 1.00");
+        assert_eq!(fridge(&kitchen)[0].value.as_deref(), Some("1.50"), "150 g at 1.00");
     }
 
     #[test]
@@ -199,7 +190,7 @@ mod tests {
         let mut kitchen = kitchen();
         kitchen.packs = vec![pack(PackKindOf::Sized(100.0, 70, None))];
         kitchen.lots = vec![feta(15.0), feta(15.0)];
-        let stock = stock(&kitchen, &[]);
+        let stock = stock(&kitchen);
         assert_eq!(stock.places[1].lots[0].value.as_deref(), Some("0.11"));
         assert_eq!(stock.value, "0.22");
     }
@@ -208,8 +199,9 @@ mod tests {
     fn what_was_paid_goes_before_any_price() {
         let mut kitchen = kitchen();
         kitchen.packs = vec![pack(PackKindOf::Sized(100.0, 70, None))];
-        kitchen.lots = vec![feta(100.0), feta(100.0)];
-        let values: Vec<_> = fridge(&kitchen, &[Some(1.5), None]).into_iter().map(|lot| lot.value.unwrap_or_default()).collect();
+        let paid = Some(UnitPrice { minor_e4: 300 * 10_000, per: Quantity::grams(200.0) });
+        kitchen.lots = vec![Lot { paid, ..feta(100.0) }, feta(100.0)];
+        let values: Vec<_> = fridge(&kitchen).into_iter().map(|lot| lot.value.unwrap_or_default()).collect();
         assert_eq!(values, ["1.50", "0.70"]);
     }
 
@@ -217,7 +209,7 @@ mod tests {
     fn without_a_price_there_is_no_value() {
         let mut kitchen = kitchen();
         kitchen.lots = vec![feta(100.0)];
-        let stock = stock(&kitchen, &[]);
+        let stock = stock(&kitchen);
         assert_eq!((stock.places[1].lots[0].value.clone(), stock.value.as_str()), (None, "0.00"));
     }
 
@@ -226,7 +218,7 @@ mod tests {
         let mut kitchen = kitchen();
         let dated = |until: &str| Lot { use_by: Some(date(until)), ..feta(1.0) };
         kitchen.lots = vec![dated("2026-12-05"), dated("2026-12-06"), dated("2026-11-20")];
-        let stock = stock(&kitchen, &[]);
+        let stock = stock(&kitchen);
         let soon: Vec<_> = goes_off(&stock, date("2026-11-28")).into_iter().filter_map(|(_, lot)| lot.until).collect();
         assert_eq!(soon, [date("2026-11-20"), date("2026-12-05")]);
     }

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::leaves::leaves;
-use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote, TripList, meals};
+use super::{Basket, Budget, Expiring, Flag, FromPantry, MoveNote, Reserved, ShoppingList, SpareNote, TripComparison, TripList, meals};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Ware, Warning, Week};
 use crate::measure::{Money, read_money};
@@ -18,7 +18,12 @@ pub struct Parts<'r> {
     pub flags: &'r [Flag],
     pub moves: Vec<MoveNote>,
     pub ask: &'r [String],
+    /// What other weeks take off the shelf first.
+    pub reserved: &'r [Reserved],
     pub warnings: &'r [Warning],
+    pub budget: Option<Budget>,
+    /// Where it was asked for.
+    pub compare: Option<Vec<TripComparison>>,
 }
 
 /// The list of the trips and meals from `shown_from` on, or of all.
@@ -42,7 +47,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         cost: cost.decimal(currency),
         no_price: parts.basket.no_price.iter().filter(|food| listed(food)).cloned().collect(),
         from_pantry: from_pantry(kitchen, parts.netted),
-        reserved: Vec::new(),
+        reserved: parts.reserved.to_vec(),
         expiring: expiring(kitchen, parts.netted),
         spare: spare(kitchen, parts.makings),
         ask: parts.ask.to_vec(),
@@ -51,8 +56,8 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         meals,
         warnings: parts.warnings.iter().map(Warning::to_string).collect(),
         leaves: leaves(kitchen, week, parts.netted, parts.basket, &shown, cost, first_day),
-        budget: None,
-        compare: None,
+        budget: parts.budget,
+        compare: parts.compare,
         trips,
     }
 }

@@ -4,12 +4,12 @@
 
 use jiff::civil::Date;
 
-use super::leaves::rounded;
 use super::list::{FoodAmount, RecipeUse};
 use crate::foods::{FoodId, Item, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, Recipe, Wanted};
 use crate::measure::{Dimension, Number, Quantity, TOLERANCE, tidy};
 use crate::plan::{Batches, Stating, in_makes};
+use crate::shelf::rounded;
 
 /// So many recipes are named.
 const MOST_RECIPES: usize = 5;

@@ -8,8 +8,9 @@ use super::Flag;
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Week};
 use crate::measure::{Days, Dimension, Number};
-use crate::pantry::{Netted, after_days};
+use crate::pantry::Netted;
 use crate::plan::{Demand, Demanded, Need, NeedUse, Stated};
+use crate::shelf::after_days;
 
 /// What every trip must buy, and what it must buy too early or too late.
 #[derive(Debug, Clone, Default)]

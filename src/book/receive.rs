@@ -40,11 +40,6 @@ pub struct Goods {
     pub also: Option<String>,
 }
 
-/// How the book names a trip.
-pub fn trip_key(on: Date) -> String {
-    format!("trip {on}")
-}
-
 /// Puts the trip's goods on the shelf. Returns what could not be booked because its amount stands in words alone.
 ///
 /// # Errors

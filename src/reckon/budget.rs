@@ -9,12 +9,11 @@
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
-use crate::Reckoning;
+use super::{Reckoning, Stages, stages};
 use crate::foods::FoodId;
 use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, RecipeId, ShopId, Wanted, Week};
 use crate::measure::Money;
 use crate::purchase::{Basket, Budget, Flag, Saving, choose_thrifty};
-use crate::reckon::{Stages, stages};
 
 /// So many changes are named.
 const MOST_CHANGES: usize = 3;
@@ -46,12 +45,13 @@ struct Trial {
 }
 
 /// The week's cost beside its budget. `None` where the household names none.
-pub fn budget(kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Option<Budget> {
+pub(super) fn budget(reckoning: &Reckoning) -> Option<Budget> {
+    let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
     let limit = kitchen.household.budget?;
     let now = Trial::of(&reckoning.basket, &reckoning.needs.flags);
     let mut savings: Vec<(Money, Change)> = Vec::new();
     if now.cost > limit {
-        for change in changes(kitchen, week, reckoning) {
+        for change in changes(reckoning) {
             let then = tried(kitchen, week, std::slice::from_ref(&change)).filter(|then| then.is_as_good_as(&now));
             savings.extend(then.filter(|then| then.cost < now.cost).map(|then| (then.cost, change)));
         }
@@ -133,7 +133,8 @@ fn drop_lines(week: &mut Week, dropped: &[Extra]) {
 }
 
 /// Every change there is, in the order in which equal savings are named.
-fn changes(kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Vec<Change> {
+fn changes(reckoning: &Reckoning) -> Vec<Change> {
+    let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
     let mut changes = Vec::new();
     if kitchen.rules.choose != Choose::Cheapest {
         let bought: BTreeSet<FoodId> = reckoning.basket.paid.iter().map(|paid| paid.food).collect();

@@ -6,21 +6,11 @@ use super::bench::{Bench, Missing};
 use super::out::{NotTaken, take_amount, take_recipe};
 use super::record::{Exact, LotRecord};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Made, Meal, Recipe, RecipeId, Wanted, Ware, Week};
-use crate::measure::{Dimension, Quantity, show};
-use crate::pantry::after_days;
+use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Wanted, Ware, Week};
+use crate::measure::{Dimension, Number, Quantity, show};
 use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines};
 use crate::prep::SessionPlan;
-
-/// How the book names a session.
-pub fn session_key(start: &str) -> String {
-    format!("session {start}")
-}
-
-/// How the book names a meal.
-pub fn meal_key(meal: &Meal) -> String {
-    format!("meal {} {}", meal.at_time, meal.name.as_deref().unwrap_or(&meal.label))
-}
+use crate::shelf::after_days;
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
 /// shelf does not hold, in words.
@@ -39,9 +29,10 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &SessionPlan
     }
     for batch in &session.batches {
         let Some(recipe) = find(kitchen, &batch.recipe).map(|id| &kitchen.recipes[id]) else { continue };
-        let straight = eaten_straight(kitchen, session, recipe, batch.makes.base());
-        if straight > 1e-6 * batch.makes.base() {
-            let amount = Quantity::of(&recipe.makes.dimension(), straight);
+        let straight = eaten_straight(kitchen, session, recipe, batch.makes.exact());
+        // A plan as it was printed has ten digits of what is no decimal.
+        if &straight * 1_000_000 > *batch.makes.exact() {
+            let amount = Quantity::of(&recipe.makes.dimension(), &straight);
             bench.put(cooked(recipe, &amount, Place::Fridge, on, after_days(on, recipe.fridge.unwrap_or_default())));
         }
     }
@@ -54,6 +45,7 @@ fn find(kitchen: &Kitchen, id: &str) -> Option<RecipeId> {
 
 /// Boxes count portions, or what the recipe makes where it does not say what a portion of it is.
 fn boxed_amount(recipe: &Recipe, portions: f64) -> Quantity {
+    let portions = Number::from_ten_digits(portions);
     match (&recipe.makes, &recipe.portion) {
         (Quantity::Mass(_), Some(_)) => Quantity::portions(portions),
         (makes, _) => Quantity::of(&makes.dimension(), portions),
@@ -61,24 +53,24 @@ fn boxed_amount(recipe: &Recipe, portions: f64) -> Quantity {
 }
 
 /// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`.
-fn eaten_straight(kitchen: &Kitchen, session: &SessionPlan, recipe: &Recipe, made: f64) -> f64 {
-    let in_unit = |amount: &Quantity| in_makes(recipe, amount).unwrap_or_default().to_f64();
+fn eaten_straight(kitchen: &Kitchen, session: &SessionPlan, recipe: &Recipe, made: &Number) -> Number {
+    let in_unit = |amount: &Quantity| in_makes(recipe, amount).unwrap_or_default();
     let boxed = session.boxes.iter().filter(|boxed| boxed.recipe == recipe.id);
-    let boxed: f64 = boxed.map(|boxed| in_unit(&boxed_amount(recipe, boxed.portions))).sum();
+    let boxed: Number = boxed.map(|boxed| in_unit(&boxed_amount(recipe, boxed.portions))).sum();
     let fetched = session.fetch.iter().filter(|fetch| fetch.recipe.as_deref() == Some(&recipe.id));
-    let fetched: f64 = fetched.map(|fetch| in_unit(&fetch.amount)).sum();
-    let mut used = 0.0;
+    let fetched: Number = fetched.map(|fetch| in_unit(&fetch.amount)).sum();
+    let mut used = Number::ZERO;
     for dish in &session.batches {
         let Some(dish_recipe) = find(kitchen, &dish.recipe).map(|id| &kitchen.recipes[id]) else { continue };
         for line in &dish_recipe.ingredients {
             if let Wanted::Recipe { recipe: part, most, .. } = &line.wanted
                 && kitchen.recipes[*part].id == recipe.id
             {
-                used += in_unit(most) * dish.batches;
+                used += in_unit(most) * Number::from_ten_digits(dish.batches);
             }
         }
     }
-    made - boxed - (used - fetched).max(0.0)
+    made - boxed - (used - fetched).max(Number::ZERO)
 }
 
 fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: Date) -> LotRecord {
@@ -153,7 +145,7 @@ fn take_of_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amount
 fn note_missing(kitchen: &Kitchen, taken: Result<(Missing, Dimension), NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
     let units = kitchen.print.units;
     match taken {
-        Ok((Missing(left), _)) if left <= 0.0 => (),
+        Ok((Missing(left), _)) if left <= 0 => (),
         Ok((Missing(left), dimension)) => missing.push(format!("{} {name}", show(&Quantity::of(&dimension, left), units))),
         Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
         Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),
