@@ -15,6 +15,7 @@ pub struct Missing(pub Number);
 #[derive(Debug, Clone)]
 pub struct Bench<'k> {
     before: Vec<LotRecord>,
+    kitchen: &'k Kitchen,
     shelf: Shelf<'k>,
     added: Vec<LotRecord>,
 }
@@ -22,7 +23,7 @@ pub struct Bench<'k> {
 impl<'k> Bench<'k> {
     /// `before` are the kitchen's lots, in their order.
     pub fn new(kitchen: &'k Kitchen, before: Vec<LotRecord>) -> Bench<'k> {
-        Bench { before, shelf: Shelf::new(kitchen), added: Vec::new() }
+        Bench { before, kitchen, shelf: Shelf::new(kitchen), added: Vec::new() }
     }
 
     /// Takes `wanted` from the lots of `of` that may be drawn on `day`, without a day from all of them. `rate` says how many of the asked
@@ -46,10 +47,11 @@ impl<'k> Bench<'k> {
     pub fn finish(self) -> Vec<Change> {
         let mut changes = Vec::new();
         for (index, lot) in self.before.into_iter().enumerate() {
-            let left = Exact::of(&self.shelf.left(index));
-            if left == lot.amount {
+            let left = self.shelf.left(index);
+            if left == self.kitchen.lots[index].amount {
                 continue;
             }
+            let left = Exact::of(&left);
             let to = left.number.is_positive().then(|| LotRecord { amount: left, ..lot.clone() });
             changes.push(Change::new(Some(lot), to));
         }

@@ -20,6 +20,11 @@ impl Exact {
         Exact { number: quantity.exact().to_readable(), dimension: quantity.dimension() }
     }
 
+    /// Books were kept in thousandths once: there `⅓` of pantry.toml stands as 0.333.
+    pub fn is_rounded_from(&self, paper: &Exact) -> bool {
+        self.dimension == paper.dimension && self.number == (&paper.number * 1000).round() / 1000
+    }
+
     pub fn quantity(&self) -> Quantity {
         Quantity::of(&self.dimension, &self.number)
     }
