@@ -107,11 +107,22 @@ fn first_expired_is_first_out_and_undated_lots_come_last_in_file_order() {
 }
 
 #[test]
+fn a_draw_that_would_leave_less_than_a_gram_takes_the_rest_which_counts_as_used() {
+    let kitchen = kitchen(vec![feta(100.0, Place::Fridge, |_| ()), feta(100.0, Place::Fridge, |_| ())]);
+    let mut shelf = Shelf::new(&kitchen);
+    // 100 g less 99 g is 1 g and stays; less 99.5 g it is half a gram, which goes with it.
+    let mut draw = |grams: f64| shelf.draw(FETA, date("2026-12-01"), &grams.into(), |_| Some(1.into())).remove(0).amount.to_f64();
+    assert_eq!((draw(99.0), draw(1.0), draw(99.5)), (99.0, 1.0, 100.0));
+}
+
+#[test]
 fn a_lot_drawn_in_thirds_is_empty_after_three() {
-    let kitchen = kitchen(vec![feta(1.0, Place::Fridge, |_| ())]);
+    let kitchen = kitchen(vec![feta(1000.0, Place::Fridge, |_| ())]);
     let mut shelf = Shelf::new(&kitchen);
     for _ in 0..3 {
-        assert_eq!(shelf.draw(FETA, date("2026-12-01"), &crate::measure::Number::over(1, 3), |_| Some(1.into())).len(), 1);
+        let third = crate::measure::Number::over(1000, 3);
+        let taken = shelf.draw(FETA, date("2026-12-01"), &third, |_| Some(1.into()));
+        assert_eq!(taken.iter().map(|taken| &taken.amount).collect::<Vec<_>>(), [&third]);
     }
     assert!(!shelf.has_left(0));
     assert!(shelf.draw(FETA, date("2026-12-01"), &1.into(), |_| Some(1.into())).is_empty());
