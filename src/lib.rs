@@ -16,14 +16,16 @@
 //! | [`kitchen`] | the household's files: reading, checking, pointing at mistakes | any computation |
 //! | [`shelf`] | lots, their dates, drawing first expired first out, one unit price | the plan, the book |
 //! | [`plan`] | week -> makings in cooking sessions -> dated demand | files, terminal, PDF |
-//! | [`pantry`] | netting demand against the shelf, staples, stock; the book | files, terminal, PDF |
+//! | [`pantry`] | netting demand against the shelf, staples, stock | the book, files, terminal |
 //! | [`purchase`] | packs, offers, shops, trips; the exact choice | files, terminal, PDF |
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
+//! | [`book`] | what went in and out: receive, issue, count, waste, undo; what is done | terminal |
+//! | [`reckon`] | the one door: what was read, what is booked and today -> the whole reckoning of a week | files, terminal |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
 //! | [`store`] | files that must never be lost | what stands in them |
 //! | [`cli`] | one file a verb, thin | any rule of the computation |
 //!
-//! The stages in a row, on the sample kitchen:
+//! The sample kitchen's week, reckoned:
 //!
 //! ```
 //! use std::path::Path;
