@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::Kind;
-use crate::measure::{Amount, Days, Dimension, Quantity};
+use crate::measure::{Amount, Days, Dimension, Number, Quantity};
 
 /// The index of a food in [`Foods`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -228,9 +228,10 @@ pub struct Item {
 
 impl Item {
     /// The same line for `times` as much; the size of one tin stays.
-    pub fn scaled(&self, times: f64) -> Item {
-        let amount = |amount: &Amount| Amount { low: amount.low * times, high: amount.high * times, unit: amount.unit };
-        Item { amount: amount(&self.amount), plus: self.plus.iter().map(amount).collect(), ..self.clone() }
+    pub fn scaled(&self, times: impl Into<Number>) -> Item {
+        let times = times.into();
+        let plus = self.plus.iter().map(|amount| amount.scaled(&times)).collect();
+        Item { amount: self.amount.scaled(&times), plus, ..self.clone() }
     }
 }
 

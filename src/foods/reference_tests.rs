@@ -117,7 +117,7 @@ fn a_cup_weighs_what_food_can_weigh() {
     // From dill sprigs, 8.9 g (USDA SR 02045), to syrups; 0.03 to 2 g/ml.
     for food in reference().all {
         for grams in food.cup.iter().flat_map(|fact| weights_in(&fact.value)) {
-            assert!((0.03..=2.0).contains(&(grams / US_CUP_ML)), "{}: {grams}", food.name);
+            assert!((0.03..=2.0).contains(&(grams / US_CUP_ML.to_f64())), "{}: {grams}", food.name);
         }
     }
 }

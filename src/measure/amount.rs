@@ -4,9 +4,9 @@
 //! amount   = number [unit]  |  number unit range-dash number unit  |  number "x" number unit
 //! ```
 
-use super::number::{self, Number, error, skip_space};
+use super::number::{self, Ends, error, skip_space};
 use super::unit::{Base, unit_named};
-use super::{Amount, ReadError, Spoons, Unit};
+use super::{Amount, Number, ReadError, Spoons, Unit};
 
 /// An amount at the start of a text.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,7 +63,7 @@ pub(crate) fn prefix(text: &str) -> Result<Option<Prefix>, ReadError> {
     let Some(read) = number::number(text)? else { return Ok(None) };
     if let Some(after) = times(text, read.end) {
         let Some(one) = plain_prefix(&text[after..])? else { return Ok(None) };
-        let Number { low, high } = read.number;
+        let Ends { low, high } = read.number;
         let amount = Amount { low: low * one.amount.low, high: high * one.amount.high, unit: one.amount.unit };
         return Ok(Some(Prefix { amount, unit_given: one.unit_given, end: after + one.end }));
     }
@@ -72,7 +72,7 @@ pub(crate) fn prefix(text: &str) -> Result<Option<Prefix>, ReadError> {
 
 fn plain_prefix(text: &str) -> Result<Option<Prefix>, ReadError> {
     let Some(read) = number::number(text)? else { return Ok(None) };
-    let Number { low, high } = read.number;
+    let Ends { low, high } = read.number;
     let Some((unit, end)) = unit(text, read.end) else {
         return Ok(Some(Prefix { amount: Amount { low, high, unit: Unit::Piece }, unit_given: false, end: read.end }));
     };
@@ -96,7 +96,7 @@ pub(crate) fn upper_end(text: &str, at: usize, first: &Amount) -> Result<Option<
     let Some(read) = number::number(&text[after..])? else { return Ok(None) };
     let Some((unit, end)) = unit(text, after + read.end) else { return Ok(None) };
     let Some(ratio) = ratio(first.unit, unit) else { return Ok(None) };
-    let low = if ratio == 1.0 { first.low } else { first.low * ratio };
+    let low = &first.low * ratio;
     if low > read.number.high {
         return Err(error("the range runs downwards", "write the smaller amount first"));
     }
@@ -104,9 +104,9 @@ pub(crate) fn upper_end(text: &str, at: usize, first: &Amount) -> Result<Option<
 }
 
 /// How many of `to` one `from` is, where both are masses or both volumes.
-fn ratio(from: Unit, to: Unit) -> Option<f64> {
+fn ratio(from: Unit, to: Unit) -> Option<Number> {
     match (from.base(Spoons::Us), to.base(Spoons::Us)) {
-        _ if from == to => Some(1.0),
+        _ if from == to => Some(Number::ONE),
         (Base::Grams(a), Base::Grams(b)) | (Base::Millilitres(a), Base::Millilitres(b)) => Some(a / b),
         _ => None,
     }

@@ -3,6 +3,7 @@
 //! Nothing in this room knows a food.
 
 mod amount;
+mod exact;
 mod money;
 mod number;
 mod print;
@@ -11,9 +12,10 @@ mod read;
 mod time;
 mod unit;
 
+pub use exact::{Density, KitchenUnits, Mass, Number, Volume, mass, volume};
 pub use money::{Currency, Money, UnitPrice};
 pub use print::{Units, plural_word, show};
-pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, whole_up};
+pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, is_nothing_of, steps_up, whole_up};
 pub use read::{
     ReadError, read_amount, read_celsius, read_days, read_kelvin, read_minutes, read_money, read_quantity, read_share, read_unit,
     read_unit_price,
@@ -24,7 +26,7 @@ pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};
 pub(crate) use amount::{Prefix, prefix, times, unit as unit_at, upper_end};
 pub(crate) use number::{is_vulgar, number, skip_space};
 pub(crate) use print::exact_number;
-pub(crate) use quantity::{tidy, tidy_sum, to_digits};
+pub(crate) use quantity::{tidy, to_digits};
 
 #[cfg(test)]
 mod tests;

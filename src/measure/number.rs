@@ -9,26 +9,26 @@
 //! words    = "a" | "an" | "one" … "twelve" | "half [a]" | "a couple of" | ["half"] "a dozen" | "2 dozen"
 //! ```
 
-use super::ReadError;
+use super::{Number, ReadError};
 
 /// A plain number has both ends the same.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Number {
-    pub low: f64,
-    pub high: f64,
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) struct Ends {
+    pub low: Number,
+    pub high: Number,
 }
 
 /// A number at the start of a text, and where the text goes on after it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) struct Read {
-    pub number: Number,
+    pub number: Ends,
     pub end: usize,
     /// Written with letters: "a", "two", "half a".
     pub in_words: bool,
 }
 
 /// More than any kitchen holds, and small enough that no sum overflows.
-const MOST: f64 = 1e9;
+const MOST: Number = Number::whole(1_000_000_000);
 
 pub(crate) const DASHES: [char; 8] = ['-', '‐', '‑', '‒', '–', '—', '―', '−'];
 
@@ -43,15 +43,16 @@ pub(crate) fn number(text: &str) -> Result<Option<Read>, ReadError> {
     }
     let between = lower_word_at(text, start).filter(|(word, _)| word == "between").map(|(_, end)| end);
     let Some(first) = single(text, between.unwrap_or(start))? else { return Ok(None) };
-    let mut read = Read { number: Number { low: first.value, high: first.value }, end: first.end, in_words: first.in_words };
+    let mut read = Read { number: Ends { low: first.value.clone(), high: first.value.clone() }, end: first.end, in_words: first.in_words };
     if let Some((after, by_dash)) = range_mark(text, first.end, between.is_some())
         && let Some(second) = single(text, after)?
         && !(second.in_words && text[after..second.end].eq_ignore_ascii_case("a"))
     {
         read.end = second.end;
-        let mixed = by_dash && second.is_fraction && !first.is_fraction && second.value < 1.0 && first.value.fract() == 0.0;
+        let mixed = by_dash && second.is_fraction && !first.is_fraction && second.value < 1 && first.value.is_whole();
         if mixed {
-            read.number = Number { low: first.value + second.value, high: first.value + second.value };
+            let sum = first.value + second.value;
+            read.number = Ends { low: sum.clone(), high: sum };
         } else if second.value < first.value {
             return Err(error("the range runs downwards", "write the smaller number first: 2-3"));
         } else {
@@ -61,10 +62,10 @@ pub(crate) fn number(text: &str) -> Result<Option<Read>, ReadError> {
     if between.is_some() && read.end == first.end {
         return Ok(None);
     }
-    if read.number.high < 1.0 {
+    if read.number.high < 1 {
         read.end = past_article(text, read.end);
     }
-    if read.number.low <= 0.0 {
+    if read.number.low <= 0 {
         return Err(error("the amount is zero", "write an amount above zero"));
     }
     if read.number.high > MOST {
@@ -74,7 +75,7 @@ pub(crate) fn number(text: &str) -> Result<Option<Read>, ReadError> {
 }
 
 struct Single {
-    value: f64,
+    value: Number,
     end: usize,
     is_fraction: bool,
     in_words: bool,
@@ -92,7 +93,7 @@ fn single(text: &str, at: usize) -> Result<Option<Single>, ReadError> {
     }
     let (whole, end) = decimal(text, at)?;
     if let Some((below, end)) = slash(text, end)? {
-        if below == 0.0 {
+        if below.is_zero() {
             return Err(error("the fraction divides by zero", "write 1/2, 1/3 ..."));
         }
         return Ok(Some(Single { value: whole / below, end, is_fraction: true, in_words: false }));
@@ -101,14 +102,14 @@ fn single(text: &str, at: usize) -> Result<Option<Single>, ReadError> {
         return Ok(Some(Single { value: whole + part, end, is_fraction: false, in_words: false }));
     }
     let (value, end) = match word_at(text, end) {
-        Some(("dozen", after)) => (whole * 12.0, after),
+        Some(("dozen", after)) => (whole * 12, after),
         _ => (whole, end),
     };
     Ok(Some(Single { value, end, is_fraction: false, in_words: false }))
 }
 
 /// Digits with a decimal point or comma.
-fn decimal(text: &str, at: usize) -> Result<(f64, usize), ReadError> {
+fn decimal(text: &str, at: usize) -> Result<(Number, usize), ReadError> {
     let digits = |from: usize| from + text[from..].bytes().take_while(u8::is_ascii_digit).count();
     let mut end = digits(at);
     let mut point = None;
@@ -125,20 +126,20 @@ fn decimal(text: &str, at: usize) -> Result<(f64, usize), ReadError> {
         let cause = format!("\"{written}\" can be read as one thousand or as one");
         return Err(error(&cause, "write 1000 without a comma, or 1.5 with a point"));
     }
-    let plain = written.replace(',', ".");
-    plain.parse().map(|value| (value, end)).map_err(|_| error(&format!("\"{written}\" is no number"), "write 2, 1.5 or 1/2"))
+    let value = Number::from_decimal_text(written);
+    value.map(|value| (value, end)).ok_or_else(|| error(&format!("\"{written}\" is no number"), "write 2, 1.5 or 1/2"))
 }
 
 /// `/4` or `⁄4` after a numerator.
-fn slash(text: &str, at: usize) -> Result<Option<(f64, usize)>, ReadError> {
+fn slash(text: &str, at: usize) -> Result<Option<(Number, usize)>, ReadError> {
     let Some(mark) = text[at..].chars().next().filter(|c| matches!(c, '/' | '⁄' | '∕')) else { return Ok(None) };
     let from = at + mark.len_utf8();
     let end = from + text[from..].bytes().take_while(u8::is_ascii_digit).count();
-    Ok(text[from..end].parse::<f64>().ok().map(|below| (below, end)))
+    Ok(Number::from_decimal_text(&text[from..end]).map(|below| (below, end)))
 }
 
 /// The `½`, ` 1/2` or ` and a half` of `1½`.
-fn fraction_after(text: &str, at: usize) -> Result<Option<(f64, usize)>, ReadError> {
+fn fraction_after(text: &str, at: usize) -> Result<Option<(Number, usize)>, ReadError> {
     let from = skip_space(text, at);
     let Some(first) = text[from..].chars().next() else { return Ok(None) };
     if let Some(value) = vulgar(first) {
@@ -147,9 +148,9 @@ fn fraction_after(text: &str, at: usize) -> Result<Option<(f64, usize)>, ReadErr
     if first.is_ascii_digit() && from > at {
         let end = from + text[from..].bytes().take_while(u8::is_ascii_digit).count();
         if let Some((below, after)) = slash(text, end)?
-            && let Ok(above) = text[from..end].parse::<f64>()
+            && let Some(above) = Number::from_decimal_text(&text[from..end])
             && below > above
-            && above > 0.0
+            && above > 0
         {
             return Ok(Some((above / below, after)));
         }
@@ -158,32 +159,32 @@ fn fraction_after(text: &str, at: usize) -> Result<Option<(f64, usize)>, ReadErr
         && let Some(("a", after)) = word_at(text, after)
         && let Some(("half", after)) = word_at(text, after)
     {
-        return Ok(Some((0.5, after)));
+        return Ok(Some((Number::HALF, after)));
     }
     Ok(None)
 }
 
 #[rustfmt::skip]
-const WORDS: [(&str, f64); 15] = [
-    ("a", 1.0), ("an", 1.0), ("one", 1.0), ("two", 2.0), ("three", 3.0), ("four", 4.0), ("five", 5.0), ("six", 6.0),
-    ("seven", 7.0), ("eight", 8.0), ("nine", 9.0), ("ten", 10.0), ("eleven", 11.0), ("twelve", 12.0), ("dozen", 12.0),
+const WORDS: [(&str, i64); 15] = [
+    ("a", 1), ("an", 1), ("one", 1), ("two", 2), ("three", 3), ("four", 4), ("five", 5), ("six", 6),
+    ("seven", 7), ("eight", 8), ("nine", 9), ("ten", 10), ("eleven", 11), ("twelve", 12), ("dozen", 12),
 ];
 
-const SHARES: [(&str, f64); 8] = [
-    ("three quarters", 0.75),
-    ("three-quarters", 0.75),
-    ("two thirds", 2.0 / 3.0),
-    ("two-thirds", 2.0 / 3.0),
-    ("a third", 1.0 / 3.0),
-    ("one third", 1.0 / 3.0),
-    ("one-third", 1.0 / 3.0),
-    ("one half", 0.5),
+const SHARES: [(&str, Number); 8] = [
+    ("three quarters", Number::over(3, 4)),
+    ("three-quarters", Number::over(3, 4)),
+    ("two thirds", Number::over(2, 3)),
+    ("two-thirds", Number::over(2, 3)),
+    ("a third", Number::over(1, 3)),
+    ("one third", Number::over(1, 3)),
+    ("one-third", Number::over(1, 3)),
+    ("one half", Number::HALF),
 ];
 
 /// "Three-quarters", with the "of" or "of a" that may follow.
-fn share(text: &str, at: usize) -> Option<(f64, usize)> {
+fn share(text: &str, at: usize) -> Option<(Number, usize)> {
     let begins = |name: &str| text[at..].get(..name.len()).is_some_and(|start| start.eq_ignore_ascii_case(name));
-    let (name, value) = SHARES.iter().find(|row| begins(row.0))?;
+    let (name, value) = SHARES.into_iter().find(|row| begins(row.0))?;
     let mut end = at + name.len();
     if text[end..].starts_with(|c: char| !c.is_whitespace()) {
         return None;
@@ -195,7 +196,7 @@ fn share(text: &str, at: usize) -> Option<(f64, usize)> {
             end = beyond;
         }
     }
-    Some((*value, end))
+    Some((value, end))
 }
 
 fn words(text: &str, at: usize) -> Option<Single> {
@@ -205,7 +206,7 @@ fn words(text: &str, at: usize) -> Option<Single> {
     let (word, after) = lower_word_at(text, at)?;
     let found = |value, end, is_fraction| Some(Single { value, end, is_fraction, in_words: true });
     if word == "half" || word == "quarter" {
-        let share = if word == "half" { 0.5 } else { 0.25 };
+        let share = if word == "half" { Number::HALF } else { Number::over(1, 4) };
         let mut end = after;
         for skipped in ["of", "a", "an", "the"] {
             if let Some((next, beyond)) = lower_word_at(text, end)
@@ -215,20 +216,20 @@ fn words(text: &str, at: usize) -> Option<Single> {
             }
         }
         return match lower_word_at(text, end) {
-            Some((next, end)) if next == "dozen" => found(share * 12.0, end, false),
+            Some((next, end)) if next == "dozen" => found(share * 12, end, false),
             _ => found(share, end, true),
         };
     }
-    let value = WORDS.iter().find(|row| row.0 == word)?.1;
+    let value = Number::whole(WORDS.iter().find(|row| row.0 == word)?.1);
     if let Some((next, beyond)) = lower_word_at(text, after) {
         match next.as_str() {
-            "dozen" => return found(value * 12.0, beyond, false),
+            "dozen" => return found(value * 12, beyond, false),
             "couple" if word == "a" => {
                 let of = lower_word_at(text, beyond).filter(|(of, _)| of == "of").map_or(beyond, |(_, of)| of);
-                return found(2.0, of, false);
+                return found(Number::whole(2), of, false);
             }
-            "half" if word == "a" => return found(0.5, beyond, true),
-            "quarter" if word == "a" => return found(0.25, beyond, true),
+            "half" if word == "a" => return found(Number::HALF, beyond, true),
+            "quarter" if word == "a" => return found(Number::over(1, 4), beyond, true),
             _ => {}
         }
     }
@@ -296,8 +297,8 @@ pub(crate) const VULGAR: [(char, u8, u8); 18] = [
     ('⅙', 1, 6), ('⅚', 5, 6), ('⅐', 1, 7), ('⅛', 1, 8), ('⅜', 3, 8), ('⅝', 5, 8), ('⅞', 7, 8), ('⅑', 1, 9), ('⅒', 1, 10),
 ];
 
-fn vulgar(sign: char) -> Option<f64> {
-    VULGAR.iter().find(|row| row.0 == sign).map(|row| f64::from(row.1) / f64::from(row.2))
+fn vulgar(sign: char) -> Option<Number> {
+    VULGAR.iter().find(|row| row.0 == sign).map(|row| Number::over(row.1.into(), row.2.into()))
 }
 
 pub(crate) fn is_vulgar(sign: char) -> bool {
@@ -313,55 +314,55 @@ mod tests {
     use super::*;
     use pretty_assertions::assert_eq;
 
-    fn ends(text: &str) -> Option<(f64, f64, &str)> {
+    fn ends(text: &str) -> Option<(Number, Number, &str)> {
         number(text).expect("reads").map(|read| (read.number.low, read.number.high, &text[read.end..]))
     }
 
     #[test]
     fn every_way_of_writing_a_number_is_read() {
-        let third = 1.0 / 3.0;
+        let third = Number::over(1, 3);
         for (text, low, high, rest) in [
-            ("2", 2.0, 2.0, ""),
-            ("1.5 kg", 1.5, 1.5, " kg"),
-            ("1,5 kg", 1.5, 1.5, " kg"),
-            ("0,125 l", 0.125, 0.125, " l"),
-            (".5 l", 0.5, 0.5, " l"),
-            ("1/2 cup", 0.5, 0.5, " cup"),
-            ("1⁄2 cup", 0.5, 0.5, " cup"),
-            ("1 1/2 cups", 1.5, 1.5, " cups"),
-            ("1-1/2 cups", 1.5, 1.5, " cups"),
-            ("1½ cups", 1.5, 1.5, " cups"),
-            ("1 ½ cups", 1.5, 1.5, " cups"),
-            ("⅓ cup", third, third, " cup"),
-            ("2-3 tbsp", 2.0, 3.0, " tbsp"),
-            ("2 – 3 tbsp", 2.0, 3.0, " tbsp"),
-            ("½-1 tsp", 0.5, 1.0, " tsp"),
-            ("1-2½", 1.0, 2.5, ""),
-            ("2 to 3 onions", 2.0, 3.0, " onions"),
-            ("2 or 3 onions", 2.0, 3.0, " onions"),
-            ("two to three onions", 2.0, 3.0, " onions"),
-            ("14-ounce", 14.0, 14.0, "-ounce"),
-            ("a lemon", 1.0, 1.0, " lemon"),
-            ("half a lemon", 0.5, 0.5, " lemon"),
-            ("Half an onion", 0.5, 0.5, " onion"),
-            ("half onion", 0.5, 0.5, " onion"),
-            ("a dozen eggs", 12.0, 12.0, " eggs"),
-            ("half a dozen eggs", 6.0, 6.0, " eggs"),
-            ("2 dozen eggs", 24.0, 24.0, " eggs"),
-            ("a couple of eggs", 2.0, 2.0, " eggs"),
-            ("one and a half lemons", 1.5, 1.5, " lemons"),
-            ("about 4 eggs", 4.0, 4.0, " eggs"),
-            ("approx. 4 eggs", 4.0, 4.0, " eggs"),
-            ("~4 eggs", 4.0, 4.0, " eggs"),
-            ("twelve", 12.0, 12.0, ""),
-            ("three-quarters of a cup", 0.75, 0.75, " cup"),
-            ("two thirds cup", 2.0 / 3.0, 2.0 / 3.0, " cup"),
-            ("½ a lemon", 0.5, 0.5, " lemon"),
-            ("1/2 of a lemon", 0.5, 0.5, " lemon"),
-            ("½ avocado", 0.5, 0.5, " avocado"),
-            ("between 2 and 3 onions", 2.0, 3.0, " onions"),
-            ("between two and three onions", 2.0, 3.0, " onions"),
-            ("1 400 g tin", 1.0, 1.0, " 400 g tin"),
+            ("2", Number::from(2.0), Number::from(2.0), ""),
+            ("1.5 kg", Number::from(1.5), Number::from(1.5), " kg"),
+            ("1,5 kg", Number::from(1.5), Number::from(1.5), " kg"),
+            ("0,125 l", Number::from(0.125), Number::from(0.125), " l"),
+            (".5 l", Number::from(0.5), Number::from(0.5), " l"),
+            ("1/2 cup", Number::from(0.5), Number::from(0.5), " cup"),
+            ("1⁄2 cup", Number::from(0.5), Number::from(0.5), " cup"),
+            ("1 1/2 cups", Number::from(1.5), Number::from(1.5), " cups"),
+            ("1-1/2 cups", Number::from(1.5), Number::from(1.5), " cups"),
+            ("1½ cups", Number::from(1.5), Number::from(1.5), " cups"),
+            ("1 ½ cups", Number::from(1.5), Number::from(1.5), " cups"),
+            ("⅓ cup", third.clone(), third.clone(), " cup"),
+            ("2-3 tbsp", Number::from(2.0), Number::from(3.0), " tbsp"),
+            ("2 – 3 tbsp", Number::from(2.0), Number::from(3.0), " tbsp"),
+            ("½-1 tsp", Number::from(0.5), Number::from(1.0), " tsp"),
+            ("1-2½", Number::from(1.0), Number::from(2.5), ""),
+            ("2 to 3 onions", Number::from(2.0), Number::from(3.0), " onions"),
+            ("2 or 3 onions", Number::from(2.0), Number::from(3.0), " onions"),
+            ("two to three onions", Number::from(2.0), Number::from(3.0), " onions"),
+            ("14-ounce", Number::from(14.0), Number::from(14.0), "-ounce"),
+            ("a lemon", Number::from(1.0), Number::from(1.0), " lemon"),
+            ("half a lemon", Number::from(0.5), Number::from(0.5), " lemon"),
+            ("Half an onion", Number::from(0.5), Number::from(0.5), " onion"),
+            ("half onion", Number::from(0.5), Number::from(0.5), " onion"),
+            ("a dozen eggs", Number::from(12.0), Number::from(12.0), " eggs"),
+            ("half a dozen eggs", Number::from(6.0), Number::from(6.0), " eggs"),
+            ("2 dozen eggs", Number::from(24.0), Number::from(24.0), " eggs"),
+            ("a couple of eggs", Number::from(2.0), Number::from(2.0), " eggs"),
+            ("one and a half lemons", Number::from(1.5), Number::from(1.5), " lemons"),
+            ("about 4 eggs", Number::from(4.0), Number::from(4.0), " eggs"),
+            ("approx. 4 eggs", Number::from(4.0), Number::from(4.0), " eggs"),
+            ("~4 eggs", Number::from(4.0), Number::from(4.0), " eggs"),
+            ("twelve", Number::from(12.0), Number::from(12.0), ""),
+            ("three-quarters of a cup", Number::from(0.75), Number::from(0.75), " cup"),
+            ("two thirds cup", Number::over(2, 3), Number::over(2, 3), " cup"),
+            ("½ a lemon", Number::from(0.5), Number::from(0.5), " lemon"),
+            ("1/2 of a lemon", Number::from(0.5), Number::from(0.5), " lemon"),
+            ("½ avocado", Number::from(0.5), Number::from(0.5), " avocado"),
+            ("between 2 and 3 onions", Number::from(2.0), Number::from(3.0), " onions"),
+            ("between two and three onions", Number::from(2.0), Number::from(3.0), " onions"),
+            ("1 400 g tin", Number::from(1.0), Number::from(1.0), " 400 g tin"),
         ] {
             assert_eq!(ends(text), Some((low, high, rest)), "{text}");
         }

@@ -10,7 +10,7 @@ pub const PRINTED: &[(&str, &str, &str)] = &[
     ("3 rounded tablespoons self-raising flour", "3 tbsp self-raising flour (rounded)", "23.44"),
     ("2 x 400 g tins chopped tomatoes, drained", "2 tins (400 g) tinned chopped tomatoes, drained", "800.00"),
     ("1 (14-ounce) can coconut milk", "1 tin (396.89332375 g) coconut milk", "396.89"),
-    ("1 (14.5 oz.) can diced tomatoes, undrained", "1 tin (411.068085313 g) tinned chopped tomatoes, undrained", "411.07"),
+    ("1 (14.5 oz.) can diced tomatoes, undrained", "1 tin (411.0680853125 g) tinned chopped tomatoes, undrained", "411.07"),
     ("2 (15-oz) cans black beans, rinsed and drained", "2 tins (425.242846875 g) tinned black beans, rinsed and drained", "850.49"),
     ("400g/14oz plain flour", "400 g plain flour (14oz)", "400.00"),
     ("400g/14oz tin chopped tomatoes", "1 tin (400 g) tinned chopped tomatoes (14oz)", "400.00"),

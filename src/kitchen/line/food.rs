@@ -108,7 +108,7 @@ pub(super) fn recipe_line(recipe: RecipeId, measure: Measure, parts: &Parts, sta
     let amount = match (&measure.size, amount.unit) {
         (Some(size), _) => {
             let unit = if matches!(size, Quantity::Mass(_)) { Unit::Gram } else { Unit::Millilitre };
-            Amount { low: amount.low * size.base(), high: amount.high * size.base(), unit }
+            Amount { unit, ..amount.scaled(size.exact()) }
         }
         (None, Unit::Word(word)) => {
             return Err(LineError::new(format!("a recipe is not measured by the {word}"), remedy, start));
@@ -320,7 +320,7 @@ impl Gathered {
 
 /// May a bracket after the food tell the size of one? Of one thing alone, what it weighs is that.
 fn takes_size(unit: Option<Unit>, measure: &Measure, size: &Quantity, each: bool) -> bool {
-    let one = measure.amount.as_ref().is_some_and(|amount| amount.low == 1.0 && amount.high == 1.0);
+    let one = measure.amount.as_ref().is_some_and(|amount| amount.low == 1 && amount.high == 1);
     match unit {
         Some(Unit::Word(word)) if word.is_container() => true,
         Some(Unit::Word(_) | Unit::Piece) => each || one && matches!(size, Quantity::Mass(_)),

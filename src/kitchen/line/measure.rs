@@ -5,7 +5,7 @@ use super::length::{Long, length, length_at};
 use super::unnumbered::{Qualified, likened, qualified, told, vague, without_number};
 use crate::foods::{Foods, Grade, key_of};
 use crate::measure::{
-    Amount, Prefix, Quantity, ReadError, Spoons, Unit, Word, is_vulgar, number, prefix, skip_space, times, unit_at, upper_end,
+    Amount, Number, Prefix, Quantity, ReadError, Spoons, Unit, Word, is_vulgar, number, prefix, skip_space, times, unit_at, upper_end,
 };
 
 /// How much, before any word about what.
@@ -70,10 +70,9 @@ fn size_in(text: &str) -> Option<(Quantity, usize)> {
     (unit_given && amount.unit.is_measured()).then(|| (size_of(&amount), end))
 }
 
-/// In grams or millilitres; the noise of the unit's factor is taken off, so that a printed size reads as the same.
+/// In grams or millilitres.
 fn size_of(amount: &Amount) -> Quantity {
-    let size = amount.most(Spoons::Us);
-    Quantity::of(&size.dimension(), size.base())
+    amount.most(Spoons::Us)
 }
 
 /// The size in a bracket: `400 g`, `about 400 g each`, `400 g, 240 g drained`. With what it says beside the size, and whether "each".
@@ -164,8 +163,8 @@ struct Reader<'a> {
     text: &'a str,
     start: usize,
     foods: &'a Foods,
-    low: f64,
-    high: f64,
+    low: Number,
+    high: Number,
     measure: Measure,
 }
 
@@ -221,7 +220,7 @@ impl Reader<'_> {
             let second = self.text[skip_space(self.text, at)..end].trim();
             return Err(LineError::new(format!("a second unit, \"{second}\", follows the first"), "write one unit", at));
         }
-        let first = Amount { low: self.low, high: self.high, unit };
+        let first = Amount::between(&self.low, &self.high, unit);
         let range = upper_end(self.text, end, &first).map_err(|error| LineError::new(error.cause, error.remedy, at))?;
         let (amount, end) = range.unwrap_or((first, end));
         self.measure.amount = Some(amount);
@@ -245,7 +244,7 @@ impl Reader<'_> {
             && !self.names_a_food(at, end)
         {
             self.measure.size = Some(size_of(&measured));
-            self.measure.amount = Some(Amount::new(1.0, container));
+            self.measure.amount = Some(Amount::new(1, container));
             self.measure.end = end;
         }
     }
@@ -264,15 +263,14 @@ impl Reader<'_> {
                 let cause = format!("a length and a measure, \"{said}\" and \"{}\", stand in one line", unit.singular());
                 return Err(LineError::new(cause, "write one of them", after));
             }
-            let (low, high) = if counted { (self.low, self.high) } else { (1.0, 1.0) };
-            self.measure.amount = Some(Amount { low, high, unit });
+            self.measure.amount = Some(if counted { Amount::between(&self.low, &self.high, unit) } else { Amount::new(1, unit) });
             self.measure.unit_given = unit != Unit::Piece;
             self.measure.end = end;
             self.remark(Some(said));
             return Ok(());
         }
         self.one_number()?;
-        self.measure.amount = Some(Amount { low: self.low, high: self.high, unit: Unit::Piece });
+        self.measure.amount = Some(Amount::between(&self.low, &self.high, Unit::Piece));
         Ok(())
     }
 
@@ -308,7 +306,7 @@ impl Reader<'_> {
         if let Some((inner, after)) = bracket_at(self.text, at)? {
             if self.measure.size.is_none()
                 && let Some((size, rest, each)) = bracket_size(inner)
-                && (each || is_container(unit) || self.low == 1.0 && self.high == 1.0)
+                && (each || is_container(unit) || self.low == 1 && self.high == 1)
             {
                 self.measure.size = Some(size);
                 self.measure.end = after;
