@@ -70,6 +70,12 @@ fn shares(card: &mut Vec<CardLine>, food: &Food) {
             card.push(line(name, fact, |value| text(*value)));
         }
     }
+    if food.cut.is_some() {
+        card.push(line("cut", &food.cut, |cut| if *cut { "yes" } else { "no, whole ones are taken" }.to_owned()));
+    }
+    if food.cooks.is_some() {
+        card.push(line("cooks", &food.cooks, ToString::to_string));
+    }
 }
 
 fn keeping(card: &mut Vec<CardLine>, food: &Food) {
@@ -181,6 +187,20 @@ mod tests {
         for name in ["kind", "section", "cup", "each", "edible", "keeps in the fridge", "keeps once opened", "allergens", "nutrients"] {
             assert_eq!(value(&card, name), Some((NOT_KNOWN, "")), "{name}");
         }
+    }
+
+    #[test]
+    fn how_a_food_is_cooked_and_that_it_is_not_cut_stand_only_where_they_are_known() {
+        let egg = card_of(Food {
+            name: "egg".into(),
+            cut: fact(false, "common practice"),
+            cooks: fact(crate::foods::read_cooks("boil 10 min").unwrap(), "common practice"),
+            ..Food::default()
+        });
+        assert_eq!(value(&egg, "cut"), Some(("no, whole ones are taken", "common practice")));
+        assert_eq!(value(&egg, "cooks"), Some(("boil 10 min", "common practice")));
+        let oil = card_of(Food { name: "olive oil".into(), ..Food::default() });
+        assert_eq!((value(&oil, "cut"), value(&oil, "cooks")), (None, None));
     }
 
     #[test]

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::cooks::Cooks;
 use crate::measure::{Amount, Days, Dimension, Quantity};
 
 /// The index of a food in [`Foods`].
@@ -143,6 +144,10 @@ pub struct Food {
     pub cooked: Option<Fact<f64>>,
     /// Drained share of a tin, 0 to 1.
     pub drained: Option<Fact<f64>>,
+    /// `Some(false)`: only whole ones are taken, as of eggs, tins and rolls. `None`: nothing is said, so it may be cut.
+    pub cut: Option<Fact<bool>>,
+    /// How it is cooked by itself, in an ordinary pan or oven.
+    pub cooks: Option<Fact<Cooks>>,
     pub keeps: Keeping,
     /// Days from freezer to thawed.
     pub thaw: Option<Fact<Days>>,

@@ -61,7 +61,7 @@ pub(super) static SHOPS: Schema = schema! {
 /// Besides these, a food takes any kitchen word (clove, bunch, ...) as a key.
 pub(super) static FOODS: Schema = schema! {
     "": "food";
-    "[[food]]": "name" "also" "kind" "section" "cup" "each" "edible" "cooked" "drained" "keeps" "thaw" "allergens" "per_100g" "source";
+    "[[food]]": "name" "also" "kind" "section" "cup" "each" "edible" "cooked" "drained" "cut" "cooks" "keeps" "thaw" "allergens" "per_100g" "source";
     "[food.keeps]": "cupboard" "fridge" "freezer" "opened";
     "[food.per_100g]": "kcal" "protein" "carbohydrate" "fat" "fibre" "sodium";
 };
