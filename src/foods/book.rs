@@ -144,6 +144,10 @@ fn lay_food(under: &mut Food, over: Food) {
     lay(&mut under.keeps.opened, opened);
     lay(&mut under.thaw, over.thaw);
     lay(&mut under.allergens, over.allergens);
+    if under.allergens.is_some() {
+        under.contains = None;
+    }
+    lay(&mut under.contains, over.contains);
     lay_nutrients(&mut under.nutrients, over.nutrients, &mut under.told);
     under.unknown &= over.unknown;
 }

@@ -153,6 +153,8 @@ pub struct Food {
     pub thaw: Option<Fact<Days>>,
     /// `Some(empty)`: none. `None`: not known, and printed so.
     pub allergens: Option<Fact<Vec<Allergen>>>,
+    /// What every maker's has, where `allergens` as a whole depend on the maker: mayonnaise has egg. `Some(empty)`: nothing for certain.
+    pub contains: Option<Fact<Vec<Allergen>>>,
     pub nutrients: Option<Fact<Nutrients>>,
     /// Where single figures of a table come from, if elsewhere than the rest of it: `cup, chopped` or `energy` -> `foods.toml:12`.
     pub told: BTreeMap<String, String>,

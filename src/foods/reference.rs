@@ -108,6 +108,9 @@ fn read_row(row: &str) -> Result<Food, String> {
     let some = |text: &str| (!text.is_empty()).then(|| text.to_owned());
     let mut told = BTreeMap::new();
     let nutrients = read_nutrients(nutrients, &usda, &mut told)?;
+    let whole = !allergens.ends_with('+');
+    let certain = fact(allergens.trim_end_matches('+').trim_end(), ANNEX_II, read_allergens)?;
+    let (allergens, contains) = if whole { (certain, None) } else { (None, certain.or_else(nothing_certain)) };
     Ok(Food {
         name: name.to_owned(),
         also: parts(also, ';').map(str::to_owned).collect(),
@@ -128,7 +131,8 @@ fn read_row(row: &str) -> Result<Food, String> {
             opened: fact(opened, &fsis, days)?,
         },
         thaw: fact(thaw, &fsis, days)?,
-        allergens: fact(allergens, ANNEX_II, read_allergens)?,
+        allergens,
+        contains,
         nutrients,
         told,
         unknown: false,
@@ -195,6 +199,11 @@ fn read_words(cell: &str, default: &str) -> Result<BTreeMap<String, Fact<f64>>, 
         }
     }
     Ok(words)
+}
+
+/// A `+` alone: what is in it depends on the maker altogether.
+fn nothing_certain() -> Option<Fact<Vec<Allergen>>> {
+    Some(Fact { value: Vec::new(), source: COMMON.to_owned() })
 }
 
 /// `none`, or names of Annex II.

@@ -30,6 +30,9 @@ fn grams(fact: &Option<Fact<Measured>>, form: &str) -> Option<f64> {
     }
 }
 
+/// Figures of the nutrients that may have a source of their own.
+const NUTRIENTS: [&str; 5] = ["protein", "carbohydrate", "fat", "fibre", "sodium"];
+
 /// Every source that the table states, once a figure.
 fn sources(food: &Food) -> Vec<&str> {
     let Keeping { cupboard, fridge, freezer, opened } = &food.keeps;
@@ -38,10 +41,14 @@ fn sources(food: &Food) -> Vec<&str> {
     let weights = [&food.cup, &food.each].into_iter().flatten();
     let weights = weights.flat_map(|fact| weights_in(&fact.value).map(|_| fact.source.as_str()));
     let words = food.words.values().map(|fact| fact.source.as_str());
-    let allergens = food.allergens.iter().map(|fact| fact.source.as_str());
+    // That nothing is certain is no figure.
+    let certain = food.contains.iter().filter(|fact| !fact.value.is_empty());
+    let allergens = food.allergens.iter().chain(certain).map(|fact| fact.source.as_str());
+    let cooks = food.cooks.iter().map(|fact| fact.source.as_str());
+    let single = NUTRIENTS.iter().filter_map(|name| food.told.get(*name)).map(String::as_str);
     // Six figures, but one row looked up: counted once, so that they do not drown the others.
     let nutrients = food.nutrients.iter().map(|fact| fact.source.as_str());
-    days.chain(numbers).chain(weights).chain(words).chain(allergens).chain(nutrients).collect()
+    days.chain(numbers).chain(weights).chain(words).chain(allergens).chain(cooks).chain(nutrients).chain(single).collect()
 }
 
 fn weights_in(measured: &Measured) -> impl Iterator<Item = f64> + use<> {
@@ -105,11 +112,14 @@ fn sections_are_few() {
 }
 
 #[test]
-fn nine_figures_in_ten_are_published() {
+fn three_figures_in_four_are_published_and_every_other_says_that_it_is_not() {
     let foods = reference();
     let all: Vec<&str> = foods.all.iter().flat_map(sources).collect();
-    let published = all.iter().filter(|source| is_published(source)).count();
-    assert!(published as f64 >= 0.9 * all.len() as f64, "{published} of {}", all.len());
+    let (published, other): (Vec<&str>, Vec<&str>) = all.iter().partition(|source| is_published(source));
+    assert!(published.len() * 4 >= all.len() * 3, "{} of {}", published.len(), all.len());
+    for source in other {
+        assert!(source == COMMON || source.contains("from memory"), "{source}");
+    }
 }
 
 #[test]
@@ -351,9 +361,9 @@ fn raw_meat_poultry_fish_and_egg_are_known_as_such() {
         ("pork shoulder", "raw meat"),
         ("bacon", "raw meat"),
         ("cod", "raw fish"),
-        ("prawn", "raw fish"),
+        ("prawn", "raw seafood"),
         ("egg", "raw egg"),
-        ("ham", "ready to eat"),
+        ("ham", "cooked meat"),
         ("cheddar", "dairy"),
     ] {
         assert_eq!(find(&foods, name).kind.as_deref(), Some(kind), "{name}");

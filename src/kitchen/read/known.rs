@@ -58,6 +58,7 @@ fn read_food(table: &Table<'_>) -> Option<Food> {
         keeps: keeping(table, &source),
         thaw: table.optional("thaw", shapes::days).map(|value| Fact { value, source: source.clone() }),
         allergens: allergens::read(table, "allergens").map(|value| Fact { value, source: source.clone() }),
+        contains: None,
         nutrients: nutrients::read(table, "per_100g").map(|value| Fact { value, source: source.clone() }),
         told: BTreeMap::new(),
         unknown: false,

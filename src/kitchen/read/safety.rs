@@ -4,10 +4,10 @@ use super::source::Findings;
 use crate::foods::Foods;
 use crate::kitchen::{Recipe, Wanted};
 
-/// Least inside temperatures in °C by kind of food. USDA FSIS, "Safe Minimum Internal Temperature Chart" (165, 160, 145, 145 and 160 °F),
+/// Least inside temperatures in °C by kind of food. USDA FSIS, "Safe Minimum Internal Temperature Chart" (165, 160, 145, 145, 145 and 160 °F),
 /// from memory.
-const INSIDE: [(&str, f64); 5] =
-    [("raw poultry", 74.0), ("raw minced meat", 71.0), ("raw meat", 63.0), ("raw fish", 63.0), ("raw egg", 71.0)];
+const INSIDE: [(&str, f64); 6] =
+    [("raw poultry", 74.0), ("raw minced meat", 71.0), ("raw meat", 63.0), ("raw fish", 63.0), ("raw seafood", 63.0), ("raw egg", 71.0)];
 
 /// A temperature typed in °F comes out a fraction of a degree beside the rounded figure.
 const ROUNDING: f64 = 0.25;
