@@ -5,7 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use pretty_assertions::assert_eq;
 
 use super::*;
+use crate::foods::Place;
 use crate::measure::US_CUP_ML;
+
+#[path = "reference_tests/holes.rs"]
+mod holes;
+
+#[path = "reference_tests/practice.rs"]
+mod practice;
 
 fn reference() -> Foods {
     read(TABLE).unwrap()
@@ -61,8 +68,8 @@ fn is_published(source: &str) -> bool {
 }
 
 #[test]
-fn the_reference_knows_more_than_six_hundred_foods() {
-    assert!(reference().all.len() >= 600);
+fn the_reference_knows_the_foods_of_a_common_shelf() {
+    assert!(reference().all.len() >= 1400);
 }
 
 #[test]
@@ -101,6 +108,7 @@ fn sections_are_few() {
         "Fruit",
         "Grains and pulses",
         "Herbs",
+        "Household",
         "Meat",
         "Nuts and seeds",
         "Oils and sauces",
@@ -112,11 +120,11 @@ fn sections_are_few() {
 }
 
 #[test]
-fn three_figures_in_four_are_published_and_every_other_says_that_it_is_not() {
+fn seven_figures_in_ten_are_published_and_every_other_says_that_it_is_not() {
     let foods = reference();
     let all: Vec<&str> = foods.all.iter().flat_map(sources).collect();
     let (published, other): (Vec<&str>, Vec<&str>) = all.iter().partition(|source| is_published(source));
-    assert!(published.len() * 4 >= all.len() * 3, "{} of {}", published.len(), all.len());
+    assert!(published.len() * 10 >= all.len() * 7, "{} of {}", published.len(), all.len());
     for source in other {
         assert!(source == COMMON || source.contains("from memory"), "{source}");
     }
@@ -124,10 +132,10 @@ fn three_figures_in_four_are_published_and_every_other_says_that_it_is_not() {
 
 #[test]
 fn a_cup_weighs_what_food_can_weigh() {
-    // From dill sprigs, 8.9 g (USDA SR 02045), to syrups; 0.03 to 2 g/ml.
+    // From freeze-dried chives, 3.2 g (USDA SR 11615), to syrups; 0.013 to 2 g/ml.
     for food in reference().all {
         for grams in food.cup.iter().flat_map(|fact| weights_in(&fact.value)) {
-            assert!((0.03..=2.0).contains(&(grams / US_CUP_ML)), "{}: {grams}", food.name);
+            assert!((0.013..=2.0).contains(&(grams / US_CUP_ML)), "{}: {grams}", food.name);
         }
     }
 }
