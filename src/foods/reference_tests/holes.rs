@@ -32,7 +32,7 @@ const PACKED: [&str; 6] = ["Tins", "Chilled", "Dairy", "Oils and sauces", "Drink
 const MOST_UNWEIGHED: usize = 15;
 
 /// What nobody has a cup of: sheets, pastry, cubes, pods, tea bags, pies.
-const MOST_UNCUPPED: usize = 59;
+const MOST_UNCUPPED: usize = 61;
 
 /// Bran, flakes and cereals are eaten as they are; popcorn is popped; lupin beans need days of soaking first.
 const MOST_UNCOOKED: usize = 15;
