@@ -1,15 +1,12 @@
 //! What is known of one food as lines of text, each with its source; what is not known is said too.
 
-use super::{Allergen, Fact, Food, FoodId, Foods, Measured};
+use super::{Allergen, Fact, Food, FoodId, Foods, Kind, Measured};
 use crate::measure::Days;
 
 /// A fact's name, its value in words, and where it comes from; the source is empty where there is none to name.
 pub type CardLine = (String, String, String);
 
 const NOT_KNOWN: &str = "not known";
-
-/// Goods that nobody eats: nothing of food is said about them, not even that it is not known.
-const HOUSEHOLD: &str = "household";
 
 /// From small to large; forms stay in order of the alphabet.
 const SIZES: [&str; 3] = ["small", "medium", "large"];
@@ -24,10 +21,11 @@ impl Foods {
         if !food.also.is_empty() {
             card.push(plain("also", Some(&food.also.join(", "))));
         }
-        card.push(plain("kind", food.kind.as_deref()));
+        card.push(plain("kind", food.kind.map(Kind::name)));
         card.push(plain("section", food.section.as_deref()));
         weights(&mut card, food);
-        if food.kind.as_deref() == Some(HOUSEHOLD) {
+        // Nobody eats it: nothing of food is said of it, not even that it is not known.
+        if food.kind == Some(Kind::Household) {
             return card;
         }
         shares(&mut card, food);
@@ -58,7 +56,7 @@ fn measured(card: &mut Vec<CardLine>, name: &str, fact: &Option<Fact<Measured>>,
             }
         }
         Some(Fact { value: Measured::Single(weight), source }) => card.push((name.to_owned(), grams(*weight), source.clone())),
-        None if food.kind.as_deref() == Some(HOUSEHOLD) => {}
+        None if food.kind == Some(Kind::Household) => {}
         None => card.push(plain(name, None)),
     }
 }
@@ -238,8 +236,7 @@ mod tests {
 
     #[test]
     fn of_household_goods_nothing_is_said_to_be_not_known() {
-        let foil =
-            card_of(Food { name: "foil".into(), kind: Some("household".into()), section: Some("Household".into()), ..Food::default() });
+        let foil = card_of(Food { name: "foil".into(), kind: Some(Kind::Household), section: Some("Household".into()), ..Food::default() });
         let names: Vec<&str> = foil.iter().map(|line| line.0.as_str()).collect();
         assert_eq!(names, ["name", "kind", "section"]);
     }

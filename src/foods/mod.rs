@@ -8,8 +8,10 @@ mod convert;
 mod cooks;
 mod facts;
 mod food;
+mod kind;
 mod names;
 mod reference;
+pub mod safety;
 
 pub use card::CardLine;
 pub(crate) use convert::unit_fact;
@@ -18,4 +20,5 @@ pub use cooks::Cooks;
 pub(crate) use cooks::read_cooks;
 pub use facts::UsedFact;
 pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};
+pub use kind::Kind;
 pub(crate) use names::{key_of, push_word};

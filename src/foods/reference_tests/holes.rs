@@ -38,7 +38,7 @@ const MOST_UNCUPPED: usize = 61;
 const MOST_UNCOOKED: usize = 15;
 
 fn is(food: &Food, kinds: &[&str]) -> bool {
-    food.kind.as_deref().is_some_and(|kind| kinds.contains(&kind))
+    food.kind.is_some_and(|kind| kinds.contains(&kind.name()))
 }
 
 fn nutrient(food: &Food, of: impl Fn(&Nutrients) -> Option<f64>) -> bool {
