@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::Kind;
+use super::cooks::Cooks;
 use crate::measure::{Amount, Days, Dimension, Number, Quantity};
 
 /// The index of a food in [`Foods`].
@@ -144,11 +145,17 @@ pub struct Food {
     pub cooked: Option<Fact<f64>>,
     /// Drained share of a tin, 0 to 1.
     pub drained: Option<Fact<f64>>,
+    /// `Some(false)`: only whole ones are taken, as of eggs, tins and rolls. `None`: nothing is said, so it may be cut.
+    pub cut: Option<Fact<bool>>,
+    /// How it is cooked by itself, in an ordinary pan or oven.
+    pub cooks: Option<Fact<Cooks>>,
     pub keeps: Keeping,
     /// Days from freezer to thawed.
     pub thaw: Option<Fact<Days>>,
     /// `Some(empty)`: none. `None`: not known, and printed so.
     pub allergens: Option<Fact<Vec<Allergen>>>,
+    /// What every maker's has, where `allergens` as a whole depend on the maker: mayonnaise has egg. `Some(empty)`: nothing for certain.
+    pub contains: Option<Fact<Vec<Allergen>>>,
     pub nutrients: Option<Fact<Nutrients>>,
     /// Where single figures of a table come from, if elsewhere than the rest of it: `cup, chopped` or `energy` -> `foods.toml:12`.
     pub told: BTreeMap<String, String>,
