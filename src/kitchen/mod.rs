@@ -9,6 +9,7 @@ mod price_book;
 mod read;
 mod start;
 mod warning;
+mod words;
 
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, read_line};
@@ -17,3 +18,4 @@ pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, 
 pub use read::{Loaded, find_kitchen, load, load_foods, read_count, read_goods};
 pub use start::starter;
 pub use warning::{Mistake, Spot, Warning};
+pub use words::{Phrases, Words};
