@@ -3,7 +3,6 @@
 //! Nothing in this room knows a food.
 
 mod amount;
-mod by_text;
 mod fraction;
 mod money;
 mod number;
@@ -28,10 +27,10 @@ pub use time::{Celsius, Days, Minutes};
 pub use tokens::{Kind, Token, cut};
 pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};
 
-pub(crate) use by_text::{Prefix, number, prefix, skip_space, times, unit_at, upper_end};
+pub(crate) use amount::{amount_of, upper_end};
+pub(crate) use number::{is_length_word, skip_about};
 pub(crate) use print::exact_number;
 pub(crate) use quantity::{tidy, tidy_sum, to_digits};
-pub(crate) use tokens::is_vulgar;
 
 #[cfg(test)]
 mod tests;

@@ -89,6 +89,18 @@ impl<'t> Words<'t> {
         }
     }
 
+    /// As typed, with single spaces and without folded brackets.
+    pub fn plain(&self, range: Range<usize>) -> String {
+        let mut plain = String::new();
+        for token in self.tokens.get(range).unwrap_or_default().iter().filter(|token| token.kind != Kind::Open) {
+            if token.spaced && !plain.is_empty() {
+                plain.push(' ');
+            }
+            plain.push_str(token.text);
+        }
+        plain
+    }
+
     /// The words of a range as a food's name has them: singular, lower case, without hyphens, parted by single spaces.
     pub fn key(&self, range: Range<usize>) -> &str {
         let mut spans = self.spans.get(range).unwrap_or_default().iter().filter(|span| !span.is_empty());
@@ -100,6 +112,44 @@ impl<'t> Words<'t> {
     /// The key of one token: nothing for a sign.
     pub fn key_at(&self, at: usize) -> &str {
         self.spans.get(at).map_or("", |span| &self.keys[span.start as usize..span.end as usize])
+    }
+
+    /// A part of the text, with places of its own.
+    pub fn part(&self, range: Range<usize>) -> Words<'t> {
+        let tokens = self.tokens.get(range.clone()).unwrap_or_default().to_vec();
+        let spans = self.spans.get(range).unwrap_or_default().to_vec();
+        Words { typed: self.typed, tokens, keys: self.keys.clone(), spans }
+    }
+
+    /// The text with each bracket as one token of the kind [`Kind::Open`], and beside it what stands in the brackets, by their places.
+    ///
+    /// Fails at the byte of a bracket that is never closed or never opened.
+    pub fn fold_brackets(self) -> Result<(Words<'t>, Vec<(usize, Words<'t>)>), UnevenBracket> {
+        if !self.tokens.iter().any(|token| matches!(token.kind, Kind::Open | Kind::Close)) {
+            return Ok((self, Vec::new()));
+        }
+        let mut folded = Words { typed: self.typed, tokens: Vec::new(), keys: String::new(), spans: Vec::new() };
+        let mut inside = Vec::new();
+        let mut at = 0;
+        while let Some(token) = self.tokens.get(at) {
+            let mut token = *token;
+            if token.kind == Kind::Close {
+                return Err(UnevenBracket { opened: false, byte: token.start });
+            }
+            if token.kind == Kind::Open {
+                let Some(close) = self.closing(at) else { return Err(UnevenBracket { opened: true, byte: token.start }) };
+                inside.push((folded.tokens.len(), self.part(at + 1..close)));
+                token.text = &self.typed[token.start..self.tokens[close].end()];
+                folded.spans.push(0..0);
+                at = close;
+            } else {
+                let span = push_key(&mut folded.keys, &token);
+                folded.spans.push(span);
+            }
+            folded.tokens.push(token);
+            at += 1;
+        }
+        Ok((folded, inside))
     }
 
     /// The bracket that closes the one at `at`.
@@ -161,6 +211,14 @@ impl<'t> Words<'t> {
     }
 }
 
+/// A bracket without its fellow, and the byte at which it stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct UnevenBracket {
+    /// False where it closes what was never opened.
+    pub opened: bool,
+    pub byte: usize,
+}
+
 /// Words in the longest name that is looked for.
 const LONGEST_NAME: usize = 8;
 
@@ -197,6 +255,15 @@ mod tests {
         assert_eq!(words.closing(1), Some(7));
         assert_eq!(words.closing(3), Some(5));
         assert_eq!(words.closing(9), None);
+    }
+
+    #[test]
+    fn a_folded_text_has_its_brackets_beside_it() {
+        let (folded, inside) = Words::of("coriander (dhania) powder").fold_brackets().expect("even");
+        assert_eq!(folded.key(0..folded.len()), "coriander powder");
+        assert_eq!(inside.iter().map(|(at, words)| (*at, words.key(0..words.len()))).collect::<Vec<_>>(), [(1, "dhania")]);
+        assert_eq!(Words::of("a (b").fold_brackets(), Err(UnevenBracket { opened: true, byte: 2 }));
+        assert_eq!(Words::of("a) b").fold_brackets(), Err(UnevenBracket { opened: false, byte: 1 }));
     }
 
     #[test]
