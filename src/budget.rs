@@ -97,7 +97,7 @@ fn tried(kitchen: &Kitchen, week: &Week, changes: &[Change]) -> Option<Trial> {
             Change::CheapestPacks(food) => thrifty.push(*food),
             Change::LeaveOutShop(shop) => leave_out(&kitchen, &mut week, *shop),
             Change::FinerBatches(recipe) => {
-                let recipe = &mut kitchen.to_mut().recipes[recipe.0];
+                let recipe = &mut kitchen.to_mut().recipes[*recipe];
                 recipe.batches = finer(recipe.batches)?;
             }
             Change::DropLine(extra) => dropped.push(*extra),
@@ -142,7 +142,7 @@ fn changes(kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Vec<Change>
     changes.extend((0..kitchen.shops.len()).map(ShopId).filter(|shop| is_visited(kitchen, reckoning, *shop)).map(Change::LeaveOutShop));
     let makings = &reckoning.makings.makings;
     let spare: BTreeSet<RecipeId> = makings.iter().filter(|making| making.spare.is_some()).map(|making| making.recipe).collect();
-    changes.extend(spare.into_iter().filter(|recipe| finer(kitchen.recipes[recipe.0].batches).is_some()).map(Change::FinerBatches));
+    changes.extend(spare.into_iter().filter(|recipe| finer(kitchen.recipes[*recipe].batches).is_some()).map(Change::FinerBatches));
     for (meal, of) in week.meals.iter().enumerate() {
         for (each, lines) in [(true, &of.each), (false, &of.shared)] {
             let extras = lines.iter().enumerate().filter(|(_, line)| matches!(line.wanted, Wanted::Food { .. }));
@@ -153,16 +153,16 @@ fn changes(kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Vec<Change>
 }
 
 fn is_visited(kitchen: &Kitchen, reckoning: &Reckoning, shop: ShopId) -> bool {
-    let name = &kitchen.shops[shop.0].name;
+    let name = &kitchen.shops[shop].name;
     reckoning.basket.trips.iter().flat_map(|trip| &trip.shops).any(|visit| visit.shop.as_ref() == Some(name))
 }
 
 fn said(kitchen: &Kitchen, week: &Week, change: &Change) -> String {
     match change {
         Change::CheapestPacks(food) => format!("buy the cheapest packs of {}", kitchen.foods[*food].name),
-        Change::LeaveOutShop(shop) => format!("leave out {}", kitchen.shops[shop.0].name),
+        Change::LeaveOutShop(shop) => format!("leave out {}", kitchen.shops[*shop].name),
         Change::FinerBatches(recipe) => {
-            let recipe = &kitchen.recipes[recipe.0];
+            let recipe = &kitchen.recipes[*recipe];
             let cut = if recipe.batches == BatchCut::Whole { "half batches" } else { "batches of any size" };
             format!("make {} in {cut}", recipe.name)
         }

@@ -12,7 +12,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, LotOf, Warning, Week};
+use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
 use crate::measure::{Quantity, TOLERANCE};
 use crate::pantry;
 use crate::pantry::book::{meal_key, session_key};
@@ -117,8 +117,8 @@ fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -
             }
         }
         let (food, recipe) = match lot.of {
-            LotOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-            LotOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+            Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+            Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
         };
         reserved.push(Reserved {
             week: week.name.clone(),
@@ -139,7 +139,7 @@ fn spare(week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
     let spare = to_come.filter_map(|making| making.spare.as_ref()).filter(|spare| spare.eat_by >= first);
     spare
         .map(|spare| Lot {
-            of: LotOf::Recipe(spare.recipe),
+            of: Ware::Recipe(spare.recipe),
             amount: spare.amount.clone(),
             place: if spare.frozen { Place::Freezer } else { Place::Fridge },
             best_before: None,

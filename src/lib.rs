@@ -38,6 +38,7 @@
 //! assert!(prep.sessions.iter().all(|session| session.bound_minutes <= session.minutes));
 //! ```
 
+pub mod adopt;
 mod budget;
 mod carry;
 pub mod cli;
@@ -51,6 +52,7 @@ pub mod purchase;
 mod reckon;
 pub mod sheets;
 pub mod store;
+mod words;
 
 pub use carry::{Carried, carry};
 pub use reckon::{Reckoning, reckon};

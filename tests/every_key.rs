@@ -1,9 +1,8 @@
 //! One kitchen that uses every key a household may write is read without a mistake.
 
-mod kitchen;
-
-use kitchen::{Kitchen, kitchen, stderr};
 use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, kitchen, stderr};
 
 const KITCHEN: &str = r#"
 [household]

@@ -1,9 +1,8 @@
 //! What an ingredient line asks for, as purchased. Every sum is of one meal of one eater without any pack: needs are stated in grams.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, has_line, kitchen, line, lines, supper};
 use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, assert_amount, has_line, kitchen, line, lines, stderr, supper};
 
 const FOODS: &str = r#"
 [[food]]
@@ -190,7 +189,7 @@ fn a_missing_fact_leaves_the_line_in_its_own_words_and_names_the_key() {
     let kitchen = with_line("1 cup grated moonroot");
     let list = kitchen.list();
     assert!(has_line(&list, "moonroot"), "nothing is dropped");
-    let said = kitchen::stderr(&kitchen.run(&["list"]));
+    let said = stderr(&kitchen.run(&["list"]));
     assert!(said.contains("weeks/week.toml") && said.contains("cup") && said.contains("foods.toml"), "{said}");
     assert_eq!(kitchen.run(&["list"]).status.code(), Some(0));
     assert_eq!(kitchen.run(&["--strict", "list"]).status.code(), Some(1));
@@ -204,7 +203,7 @@ fn a_form_or_size_that_the_table_lacks_is_a_missing_fact_even_alone() {
     for (text, amount, unit, key) in own {
         let kitchen = kitchen().foods(foods).meals(&supper("2026-11-30", &format!("\"{text}\"")));
         assert_amount(&line(&kitchen.list(), "icebulb")["need"], amount, unit);
-        let said = kitchen::stderr(&kitchen.run(&["list"]));
+        let said = stderr(&kitchen.run(&["list"]));
         assert!(said.contains(text) && said.contains(key) && said.contains("foods.toml"), "{said}");
     }
 }

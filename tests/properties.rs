@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use std::fs;
 
 use proptest::prelude::*;
+use spence::kitchen::Ware;
 use spence::kitchen::{Loaded, load};
-use spence::plan::DrawOf;
 use spence::reckon;
 
 const FOODS: [&str; 4] = ["quay barley", "quay bean", "quay beetroot", "quay yoghurt"];
@@ -130,7 +130,7 @@ proptest! {
         let list = reckoning.list(&kitchen, week, None, &reckoning.warnings);
         for (id, food) in kitchen.foods.iter().filter(|(_, food)| FOODS.contains(&food.name.as_str())) {
             let demanded: f64 = reckoning.demanded.demand.iter().filter(|demand| demand.food == id).map(|demand| demand.amount.base()).sum();
-            let drawn: f64 = reckoning.netted.draws.iter().filter(|draw| draw.of == DrawOf::Food(id)).map(|draw| draw.amount.base()).sum();
+            let drawn: f64 = reckoning.netted.draws.iter().filter(|draw| draw.of == Ware::Food(id)).map(|draw| draw.amount.base()).sum();
             let lines = || list.trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines)
                 .filter(|line| line.food == food.name);
             let listed: f64 = lines().map(|line| line.need.base()).sum();

@@ -1,6 +1,5 @@
 //! Lines as cookery books print them, turned into grams as purchased by the built-in reference alone.
 
-#[path = "reference_lines/printed.rs"]
 mod printed;
 
 use pretty_assertions::assert_eq;

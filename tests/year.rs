@@ -1,14 +1,11 @@
 //! A year of planned weeks booked one after the other: trips, sessions, meals. The book adds up to the milligram.
 
-mod kitchen;
-
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::PathBuf;
 
 use jiff::ToSpan;
 use jiff::civil::{Date, date};
-use kitchen::kitchen;
 use pretty_assertions::assert_eq;
 use spence::kitchen::{Kitchen, Loaded, Week, load};
 use spence::pantry::book::{
@@ -18,6 +15,8 @@ use spence::pantry::book::{
 use spence::pantry::lot_dates;
 use spence::prep::Effort;
 use spence::{Reckoning, reckon};
+
+use crate::kitchen::kitchen;
 
 /// Sevenths and thirds of a batch, by weight, volume, piece and bunch.
 const STEW: &str = "name = \"Moon stew\"\nmakes = \"7 portions\"\nbatches = \"any\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"\"\"\n\

@@ -3,16 +3,16 @@
 use std::fmt::Write;
 
 use super::list::titled;
-use super::words::{day, day_after};
 use super::wrap::columns;
 use crate::measure::{Quantity, Units, show};
 use crate::purchase::{FoodAmount, Round, ShoppingList, TripComparison};
+use crate::words::{day, day_near};
 
 /// What is left over, and the recipes that would use it up.
 pub fn left_over(list: &ShoppingList, units: Units) -> String {
     let mut out = String::new();
     let leftovers = list.leaves.leftovers.iter().map(|left| {
-        let until = left.until.map(|until| format!("good until {}", day_after(until, list.from))).unwrap_or_default();
+        let until = left.until.map(|until| format!("good until {}", day_near(until, list.from))).unwrap_or_default();
         vec![left.food.clone(), show(&left.amount, units), left.value.clone(), until]
     });
     titled(&mut out, "Left over", leftovers.collect());

@@ -10,6 +10,7 @@ use crate::kitchen::{Mistake, Warning, Week};
 use crate::pantry::book::{LotRecord, difference, records, sum};
 use crate::reckon;
 use crate::store::{BOOK, Disk};
+use crate::words::counted;
 
 #[derive(Serialize)]
 struct Written {
@@ -36,7 +37,7 @@ pub fn run(cli: &Cli, book: bool) -> Done {
         if book {
             let (notes, bookings) = against_book(&setting)?;
             if notes.is_empty() {
-                adds_up = format!("The book adds up to pantry.toml: {}.\n", count(bookings, "booking"));
+                adds_up = format!("The book adds up to pantry.toml: {}.\n", counted(bookings, "booking"));
             }
             warnings.extend(notes);
         }
@@ -51,8 +52,8 @@ pub fn run(cli: &Cli, book: bool) -> Done {
                 Format::Text => say(&format!(
                     "{}: {}, {}{}; no mistakes.\n{adds_up}",
                     loaded.kitchen.household.name,
-                    count(loaded.kitchen.recipes.len(), "recipe"),
-                    count(loaded.weeks.len(), "week"),
+                    counted(loaded.kitchen.recipes.len(), "recipe"),
+                    counted(loaded.weeks.len(), "week"),
                     weeks_by_name(&loaded.weeks),
                 )),
             }
@@ -122,8 +123,4 @@ fn say_json(mistakes: &[Mistake], warnings: &[Warning]) -> Done {
 fn weeks_by_name(weeks: &[(String, Week)]) -> String {
     let names = weeks.iter().map(|(_, week)| week.name.as_str()).collect::<Vec<_>>().join("; ");
     if names.is_empty() { names } else { format!(" ({names})") }
-}
-
-fn count(n: usize, word: &str) -> String {
-    format!("{n} {word}{}", if n == 1 { "" } else { "s" })
 }

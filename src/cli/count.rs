@@ -9,7 +9,6 @@ use super::keeping::{Keeping, booked_all_the_same, lots, read_book};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
-use super::words::{day_after, day_year, place};
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::kitchen::{Kitchen, Mistake, Spot, read_count};
@@ -19,6 +18,7 @@ use crate::pantry::book::{
 };
 use crate::sheets::{Settings, Size, count_sheet, to_pdf};
 use crate::store::Disk;
+use crate::words::{day_near, day_year, place};
 
 /// Writes the sheet of what is booked now, as PDF and as TOML, into DIR/sheets or the folder named.
 pub fn write_sheet(cli: &Cli, into: Option<&Path>) -> Done {
@@ -129,7 +129,7 @@ fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
     let first = found.differences.iter().filter_map(|row| row.until).min();
     let row = |row: &Difference| {
         let (booked, counted) = (amount(&row.booked, kitchen), amount(&row.counted, kitchen));
-        let until = row.until.zip(first).map(|(until, first)| format!("until {}", day_after(until, first))).unwrap_or_default();
+        let until = row.until.zip(first).map(|(until, first)| format!("until {}", day_near(until, first))).unwrap_or_default();
         let name = row.food.clone().or_else(|| row.recipe.clone()).unwrap_or_default();
         let value = row.value.clone().unwrap_or_else(|| "no price known".to_owned());
         vec![

@@ -8,7 +8,7 @@ use super::known::{self, Known};
 use super::outcome::{Done, Failure, json, say};
 use super::wrap::columns;
 use super::{Cli, Format};
-use crate::foods::{FoodId, Foods};
+use crate::foods::{FoodId, Foods, Kind};
 
 /// What `--format json` writes.
 #[derive(Serialize)]
@@ -51,7 +51,7 @@ fn card(foods: &Foods, id: FoodId) -> Card<'_> {
     let food = &foods[id];
     let facts = foods.card(id).into_iter().filter(|line| !KEYS.contains(&line.0.as_str()));
     let facts = facts.map(|(fact, value, source)| CardFact { fact, value, source: Some(source).filter(|source| !source.is_empty()) });
-    Card { food: &food.name, also: &food.also, kind: food.kind.as_deref(), section: food.section.as_deref(), facts: facts.collect() }
+    Card { food: &food.name, also: &food.also, kind: food.kind.map(Kind::name), section: food.section.as_deref(), facts: facts.collect() }
 }
 
 fn text(foods: &Foods, id: FoodId) -> String {

@@ -6,10 +6,10 @@ use super::Cli;
 use super::keeping::Keeping;
 use super::outcome::{Done, Failure};
 use super::printed::printed;
-use super::words::day;
 use crate::kitchen::Week;
 use crate::pantry::book::{Bench, Booking, Verb, issue_meal, issue_session, meal_key, session_key};
 use crate::prep::{Effort, SessionPlan};
+use crate::words::day;
 
 pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
     let mut keeping = Keeping::open(cli)?;

@@ -12,6 +12,7 @@ use crate::pantry::book::{
     Book, Booking, FileChange, LotRecord, Verb, covered, difference, edit_lots, records, reversed, sha256, sum, with_paid,
 };
 use crate::store::{BOOK, Disk, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, recover};
+use crate::words::{counted, sentence};
 
 pub struct Keeping {
     pub setting: Setting,
@@ -179,12 +180,6 @@ pub fn booked_all_the_same(said: Done) -> Done {
     })
 }
 
-/// With a capital at its start.
-fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 /// "Price: feta, 200 g at Quay market: 2.49, was 2.39".
 fn price_said(price: &PriceChange) -> String {
     let plain = |literal: &Option<String>| literal.as_deref().map(|literal| literal.trim_matches('"').to_owned());
@@ -203,7 +198,7 @@ fn file_change(before: &str, after: &str) -> FileChange {
 
 /// "1 lot", "3 lots".
 pub fn lots(count: usize) -> String {
-    format!("{count} lot{}", if count == 1 { "" } else { "s" })
+    counted(count, "lot")
 }
 
 /// The book of a folder; an absent one is empty.

@@ -7,12 +7,12 @@ use jiff::civil::Date;
 use super::after;
 use super::outcome::{Done, json, say};
 use super::setting::Setting;
-use super::words::{day, day_after, day_year, place};
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::kitchen::Kitchen;
 use crate::measure::{Units, show};
 use crate::purchase::{ListLine, MealNote, PerEater, Reserved, ShoppingList};
+use crate::words::{day, day_near, day_year, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
@@ -80,7 +80,7 @@ fn row(line: &ListLine, from: Date, units: Units) -> Vec<String> {
         remarks.push(format!("until at least {}", day(last)));
     }
     if line.left.base() > 0.0 {
-        let until = line.left_until.map(|until| format!(", good until {}", day_after(until, from))).unwrap_or_default();
+        let until = line.left_until.map(|until| format!(", good until {}", day_near(until, from))).unwrap_or_default();
         remarks.push(format!("{} over{until}", show(&line.left, units)));
     }
     vec![format!("[ ] {}", packs.join(" + ")), line.food.clone(), need, line.cost.clone().unwrap_or_default(), remarks.join("; ")]
@@ -107,7 +107,7 @@ fn notes(list: &ShoppingList, kitchen: &Kitchen, out: &mut String) {
             named(&spare.recipe),
             show(&spare.amount, units),
             format!("made {}", day(spare.made_on)),
-            format!("eat by {}", day_after(spare.eat_by, list.from)),
+            format!("eat by {}", day_near(spare.eat_by, list.from)),
         ]
     });
     titled(out, "Spare", spare.collect());

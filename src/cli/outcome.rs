@@ -7,6 +7,7 @@ use std::process::ExitCode;
 use itertools::Itertools;
 
 use crate::kitchen::{Mistake, Warning};
+use crate::words::counted;
 
 /// Why a run did not end well.
 #[derive(Debug)]
@@ -76,11 +77,9 @@ pub fn exit(done: Done) -> ExitCode {
         Err(Failure::Mistakes(mistakes)) => {
             let count = mistakes.len();
             let said = mistakes.iter().map(|mistake| format!("error: {mistake}")).join("\n");
-            (1, format!("{said}\n{count} mistake{} found; nothing was written.", if count == 1 { "" } else { "s" }))
+            (1, format!("{said}\n{} found; nothing was written.", counted(count, "mistake")))
         }
-        Err(Failure::Strict(count)) => {
-            (1, format!("error: {count} warning{} with --strict; nothing was written.", if count == 1 { "" } else { "s" }))
-        }
+        Err(Failure::Strict(count)) => (1, format!("error: {} with --strict; nothing was written.", counted(count, "warning"))),
         Err(Failure::NotKnown(text)) => (1, format!("error: {text}")),
         Err(Failure::Usage(text)) => (2, format!("error: {text}")),
         Err(Failure::Machine(text)) => (3, format!("error: {text}")),

@@ -8,10 +8,10 @@ use jiff::civil::{Date, DateTime};
 
 use super::outcome::{Done, json, say};
 use super::setting::Setting;
-use super::words::day;
 use super::wrap::terminal_width;
 use super::{Cli, Format};
 use crate::prep::Effort;
+use crate::words::day;
 
 /// Columns where the output is not a terminal, or does not say how wide it is.
 const WIDTH: usize = 80;

@@ -13,7 +13,6 @@ use super::outcome::{Done, Failure, json, say};
 use super::printed::printed;
 use super::setting::Setting;
 use super::sheet_files::write_all;
-use super::words::day;
 use super::{Cli, Format};
 use crate::kitchen::{GoodsForm, Kitchen, Mistake, Spot, Week, price_changes, read_goods};
 use crate::pantry::book::{
@@ -21,6 +20,7 @@ use crate::pantry::book::{
 };
 use crate::purchase::{ShoppingList, TripList};
 use crate::store::Disk;
+use crate::words::day;
 
 #[derive(Debug, Args)]
 pub struct Otherwise {

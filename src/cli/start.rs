@@ -22,7 +22,9 @@ pub fn run(dir: &Path, cli: &Cli) -> Done {
         return Err(Failure::Usage(text));
     }
     let mut files = Vec::new();
-    for (path, content) in starter(setting::today(cli)) {
+    let texts = starter(setting::today(cli)).into_iter().map(|(path, text)| (path.to_owned(), text));
+    let schemas = super::keys::schemas()?.into_iter().map(|(name, text)| (format!("schemas/{name}"), text));
+    for (path, content) in texts.chain(schemas) {
         let path = dir.join(path);
         let folder = path.parent().unwrap_or(dir);
         fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;

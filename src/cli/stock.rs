@@ -7,7 +7,6 @@ use jiff::civil::Date;
 use super::keeping::read_book;
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
-use super::words::{day, day_year, place};
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::kitchen::Kitchen;
@@ -15,6 +14,7 @@ use crate::measure::show;
 use crate::pantry::book::{Book, LotRecord, WasteRow, Wasted, records, sum, wasted, with_paid};
 use crate::pantry::{Stock, StockLot, goes_off, stock};
 use crate::store::Disk;
+use crate::words::{day, day_year, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {
     let setting = Setting::read(cli)?;

@@ -184,6 +184,7 @@ fn lay_nutrients(under: &mut Option<Fact<Nutrients>>, over: Option<Fact<Nutrient
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::foods::Kind;
     use pretty_assertions::assert_eq;
 
     fn named(name: &str, also: &[&str]) -> Food {
@@ -212,13 +213,13 @@ mod tests {
     fn an_entry_of_the_same_name_changes_only_the_keys_it_has() {
         let mut foods = Foods::default();
         let id = foods.lay_over(Food { cup: table(&[("chopped", 160.0)]), edible: fact(0.9), ..named("onion", &["brown onion"]) });
-        let same = foods.lay_over(Food { cup: table(&[("sliced", 115.0)]), kind: Some("vegetable".into()), ..named("Onions", &[]) });
+        let same = foods.lay_over(Food { cup: table(&[("sliced", 115.0)]), kind: Some(Kind::Vegetable), ..named("Onions", &[]) });
         assert_eq!(same, id);
         assert_eq!(foods.len(), 1);
         assert_eq!(foods[id].name, "onion");
         assert_eq!(foods[id].cup, table(&[("chopped", 160.0), ("sliced", 115.0)]));
         assert_eq!(foods[id].edible, fact(0.9));
-        assert_eq!(foods[id].kind.as_deref(), Some("vegetable"));
+        assert_eq!(foods[id].kind, Some(Kind::Vegetable));
         assert_eq!(foods.find("brown onion"), Some(id));
     }
 

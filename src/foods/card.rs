@@ -1,6 +1,6 @@
 //! What is known of one food as lines of text, each with its source; what is not known is said too.
 
-use super::{Allergen, Fact, Food, FoodId, Foods, Measured};
+use super::{Allergen, Fact, Food, FoodId, Foods, Kind, Measured};
 use crate::measure::Days;
 
 /// A fact's name, its value in words, and where it comes from; the source is empty where there is none to name.
@@ -21,7 +21,7 @@ impl Foods {
         if !food.also.is_empty() {
             card.push(plain("also", Some(&food.also.join(", "))));
         }
-        card.push(plain("kind", food.kind.as_deref()));
+        card.push(plain("kind", food.kind.map(Kind::name)));
         card.push(plain("section", food.section.as_deref()));
         weights(&mut card, food);
         shares(&mut card, food);

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::Kind;
 use crate::measure::{Amount, Days, Dimension, Quantity};
 
 /// The index of a food in [`Foods`].
@@ -129,7 +130,7 @@ impl Nutrients {
 pub struct Food {
     pub name: String,
     pub also: Vec<String>,
-    pub kind: Option<String>,
+    pub kind: Option<Kind>,
     pub section: Option<String>,
     /// Grams of one US cup (2.365 882 E-04 m³), whatever `spoons` says; edible portion where a prepared form is named.
     pub cup: Option<Fact<Measured>>,
@@ -156,6 +157,12 @@ pub struct Food {
 }
 
 impl Food {
+    /// Its kind where it is raw and the line does not ask for it cooked.
+    pub fn raw_kind(&self, item: Option<&Item>) -> Option<Kind> {
+        let cooked = item.is_some_and(|item| item.state == State::Cooked);
+        self.kind.filter(|kind| kind.is_raw() && !cooked)
+    }
+
     /// The source of one figure of a table, where `rest` is that of the others.
     pub(crate) fn source_of<'a>(&'a self, figure: &str, rest: &'a str) -> &'a str {
         self.told.get(figure).map_or(rest, String::as_str)

@@ -5,7 +5,7 @@
 use std::collections::BTreeMap;
 
 use super::names::key_of;
-use super::{Allergen, Fact, Food, FoodId, Foods, Keeping, Measured, Nutrients};
+use super::{Allergen, Fact, Food, FoodId, Foods, Keeping, Kind, Measured, Nutrients};
 use crate::measure::Days;
 
 const TABLE: &str = include_str!("reference.tsv");
@@ -104,7 +104,7 @@ fn read_row(row: &str) -> Result<Food, String> {
     Ok(Food {
         name: name.to_owned(),
         also: parts(also, ';').map(str::to_owned).collect(),
-        kind: some(kind),
+        kind: read_kind(kind)?,
         section: some(section),
         cup: fact(cup, &usda, measured)?,
         each: fact(each, &usda, measured)?,
@@ -124,6 +124,13 @@ fn read_row(row: &str) -> Result<Food, String> {
         told: BTreeMap::new(),
         unknown: false,
     })
+}
+
+fn read_kind(cell: &str) -> Result<Option<Kind>, String> {
+    if cell.is_empty() {
+        return Ok(None);
+    }
+    Kind::named(cell).map(Some).ok_or_else(|| format!("{cell:?} is no kind of food"))
 }
 
 /// What stands between separators, but for the space around it.

@@ -3,6 +3,7 @@
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
+pub mod keys;
 mod line;
 mod model;
 mod price_book;

@@ -2,6 +2,7 @@
 
 use jiff::civil::{Date, DateTime, Time};
 use std::collections::BTreeMap;
+use std::ops::{Index, IndexMut};
 
 use crate::foods::{Allergen, FoodId, Foods, Item, Place};
 use crate::measure::{Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, UnitPrice, Units};
@@ -66,6 +67,23 @@ pub struct Rules {
     pub boxing: Minutes,
     pub wash: Minutes,
     pub pace: f64,
+}
+
+/// What holds where kitchen.toml says nothing. Which foods are always there, and which are asked after, is told by the kitchen's own foods.
+impl Default for Rules {
+    fn default() -> Self {
+        Rules {
+            short_by: 0.02,
+            choose: Choose::Cheapest,
+            spoons: Spoons::Us,
+            always: Vec::new(),
+            ask: Vec::new(),
+            ready_after: Minutes(180),
+            boxing: Minutes(3),
+            wash: Minutes(3),
+            pace: 1.0,
+        }
+    }
 }
 
 /// The index of an appliance in [`Kitchen::appliances`].
@@ -270,15 +288,16 @@ pub struct Pack {
     pub at: Spot,
 }
 
-#[derive(Debug, Clone, PartialEq)]
-pub enum LotOf {
+/// A food, or a dish that was cooked: what a shelf holds, and what is drawn from it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Ware {
     Food(FoodId),
     Recipe(RecipeId),
 }
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lot {
-    pub of: LotOf,
+    pub of: Ware,
     pub amount: Quantity,
     pub place: Place,
     pub best_before: Option<Date>,
@@ -288,6 +307,31 @@ pub struct Lot {
     pub made: Option<Date>,
     pub at: Spot,
 }
+
+/// The parts of a kitchen are found by their own ids alone.
+macro_rules! found_by {
+    ($($id:ty => $part:ty),* $(,)?) => { $(
+        impl Index<$id> for [$part] {
+            type Output = $part;
+            fn index(&self, id: $id) -> &$part {
+                &self[id.0]
+            }
+        }
+        impl Index<$id> for Vec<$part> {
+            type Output = $part;
+            fn index(&self, id: $id) -> &$part {
+                &self[id.0]
+            }
+        }
+        impl IndexMut<$id> for Vec<$part> {
+            fn index_mut(&mut self, id: $id) -> &mut $part {
+                &mut self[id.0]
+            }
+        }
+    )* };
+}
+
+found_by! { ApplianceId => Appliance, RecipeId => Recipe, ShopId => Shop }
 
 /// One planned week.
 #[derive(Debug, Clone, PartialEq)]
@@ -325,6 +369,26 @@ pub struct Person {
     pub until: Option<DateTime>,
     /// `None`: may do everything.
     pub may: Option<Vec<String>>,
+}
+
+impl Person {
+    pub fn has_role(&self, role: &str) -> bool {
+        same_words(&self.role, role)
+    }
+
+    pub fn may_do(&self, skill: &str) -> bool {
+        self.may.as_ref().is_none_or(|may| may.iter().any(|one| same_words(one, skill)))
+    }
+
+    /// Has the role and the skill that the step asks for.
+    pub fn can_do(&self, step: &Step) -> bool {
+        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skill.as_deref().is_none_or(|skill| self.may_do(skill))
+    }
+}
+
+/// "Cook " is the same role as "cook".
+fn same_words(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.trim().to_lowercase()
 }
 
 #[derive(Debug, Clone, PartialEq)]

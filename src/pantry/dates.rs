@@ -4,7 +4,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, LotOf};
+use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::Days;
 
 /// The dates that follow from what is known of a lot.
@@ -54,9 +54,9 @@ pub fn lot_dates(kitchen: &Kitchen, lot: &Lot) -> LotDates {
 
 fn keeping(kitchen: &Kitchen, lot: &Lot) -> Option<Days> {
     match lot.of {
-        LotOf::Food(food) => kitchen.foods[food].keeps.at(lot.place),
-        LotOf::Recipe(recipe) => {
-            let recipe = &kitchen.recipes[recipe.0];
+        Ware::Food(food) => kitchen.foods[food].keeps.at(lot.place),
+        Ware::Recipe(recipe) => {
+            let recipe = &kitchen.recipes[recipe];
             match lot.place {
                 Place::Cupboard => recipe.cupboard,
                 Place::Fridge => Some(recipe.fridge.unwrap_or_default()),
@@ -68,7 +68,7 @@ fn keeping(kitchen: &Kitchen, lot: &Lot) -> Option<Days> {
 
 fn opened_keeping(kitchen: &Kitchen, lot: &Lot) -> Option<Days> {
     match lot.of {
-        LotOf::Food(food) => kitchen.foods[food].keeps.opened.as_ref().map(|fact| fact.value),
-        LotOf::Recipe(_) => None,
+        Ware::Food(food) => kitchen.foods[food].keeps.opened.as_ref().map(|fact| fact.value),
+        Ware::Recipe(_) => None,
     }
 }

@@ -7,9 +7,9 @@ use jiff::civil::Date;
 use super::shelf::{Shelf, Taken};
 use super::staples::{TopUp, top_ups};
 use crate::foods::{FoodId, convert};
-use crate::kitchen::{Kitchen, Warning, Week};
+use crate::kitchen::{Kitchen, Ware, Warning, Week};
 use crate::measure::{Dimension, Quantity, TOLERANCE};
-use crate::plan::{Demand, Demanded, Draw, DrawOf, Makings, in_makes};
+use crate::plan::{Demand, Demanded, Draw, Makings, in_makes};
 
 /// What the pantry served, and what it did not.
 #[derive(Debug, Clone)]
@@ -38,13 +38,13 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
     for demand in &demanded.demand {
         if demand.to_taste {
             unmet.push(0.0);
-            untasted.push(shelf.drawable(DrawOf::Food(demand.food), demand.on).is_empty());
+            untasted.push(shelf.drawable(Ware::Food(demand.food), demand.on).is_empty());
             continue;
         }
         let dimension = demand.amount.dimension();
         let wanted = demand.amount.base();
         warnings.extend(incomparable(kitchen, &shelf, demand, &dimension));
-        let taken = shelf.draw(DrawOf::Food(demand.food), demand.on, wanted, |lot| rate(kitchen, lot, demand.food, &dimension));
+        let taken = shelf.draw(Ware::Food(demand.food), demand.on, wanted, |lot| rate(kitchen, lot, demand.food, &dimension));
         let left = wanted - taken.iter().map(|taken| taken.amount).sum::<f64>();
         unmet.push(if left <= TOLERANCE * wanted { 0.0 } else { left });
         untasted.push(false);
@@ -80,7 +80,7 @@ pub(super) fn rate(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dime
 }
 
 fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
-    let lots = shelf.drawable(DrawOf::Food(demand.food), demand.on);
+    let lots = shelf.drawable(Ware::Food(demand.food), demand.on);
     let foreign = lots.into_iter().filter(|&lot| rate(kitchen, lot, demand.food, dimension).is_none());
     foreign.map(|lot| not_comparable(kitchen, lot, demand.food, dimension)).collect()
 }
@@ -89,8 +89,8 @@ fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &D
 fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> Vec<Warning> {
     let mut warnings = Vec::new();
     for making in &makings.makings {
-        let recipe = &kitchen.recipes[making.recipe.0];
-        for lot in making.uses.iter().flat_map(|use_| shelf.drawable(DrawOf::Recipe(making.recipe), use_.on)) {
+        let recipe = &kitchen.recipes[making.recipe];
+        for lot in making.uses.iter().flat_map(|use_| shelf.drawable(Ware::Recipe(making.recipe), use_.on)) {
             let lot = &kitchen.lots[lot];
             if in_makes(recipe, &lot.amount).is_none() {
                 warnings.push(Warning::LotNotComparable {
@@ -121,8 +121,8 @@ pub(super) fn not_comparable(kitchen: &Kitchen, lot: usize, food: FoodId, dimens
 /// Takes off the shelf what the plan drew of cooked lots.
 fn replay(kitchen: &Kitchen, shelf: &mut Shelf, makings: &Makings) {
     for draw in &makings.cooked_draws {
-        let DrawOf::Recipe(recipe) = draw.of else { continue };
-        let recipe = &kitchen.recipes[recipe.0];
+        let Ware::Recipe(recipe) = draw.of else { continue };
+        let recipe = &kitchen.recipes[recipe];
         let own = kitchen.lots[draw.lot].amount.dimension();
         shelf.draw(draw.of, draw.on, draw.amount.base(), |lot| {
             if lot != draw.lot {
@@ -149,7 +149,7 @@ impl DrawBook {
 
     fn add(&mut self, kitchen: &Kitchen, demand: &Demand, dimension: &Dimension, taken: &Taken) {
         self.put(Draw {
-            of: DrawOf::Food(demand.food),
+            of: Ware::Food(demand.food),
             lot: taken.lot,
             amount: Quantity::of(dimension, taken.amount),
             place: kitchen.lots[taken.lot].place,

@@ -5,9 +5,8 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::{LotDates, lot_dates};
-use crate::kitchen::{Kitchen, Lot, LotOf};
+use crate::kitchen::{Kitchen, Ware};
 use crate::measure::{Quantity, TOLERANCE};
-use crate::plan::DrawOf;
 
 /// The pantry as a plan uses it up.
 #[derive(Debug, Clone)]
@@ -17,7 +16,7 @@ pub struct Shelf<'k> {
     /// In each lot's own base unit.
     left: Vec<f64>,
     /// Lots of one food or recipe, first expired first.
-    order: BTreeMap<DrawOf, Vec<usize>>,
+    order: BTreeMap<Ware, Vec<usize>>,
 }
 
 /// What one draw took from one lot, in the unit the draw was asked in.
@@ -31,9 +30,9 @@ pub struct Taken {
 impl<'k> Shelf<'k> {
     pub fn new(kitchen: &'k Kitchen) -> Self {
         let dates: Vec<LotDates> = kitchen.lots.iter().map(|lot| lot_dates(kitchen, lot)).collect();
-        let mut order: BTreeMap<DrawOf, Vec<usize>> = BTreeMap::new();
+        let mut order: BTreeMap<Ware, Vec<usize>> = BTreeMap::new();
         for (index, lot) in kitchen.lots.iter().enumerate() {
-            order.entry(drawn_as(lot)).or_default().push(index);
+            order.entry(lot.of).or_default().push(index);
         }
         for lots in order.values_mut() {
             lots.sort_by_key(|&lot| (dates[lot].earliest.is_none(), dates[lot].earliest, lot));
@@ -43,7 +42,7 @@ impl<'k> Shelf<'k> {
 
     /// Takes up to `wanted` on `day`, first expired first. `rate` says how many of the asked unit one base unit of a lot is;
     /// a lot for which it says nothing is passed over.
-    pub fn draw(&mut self, of: DrawOf, day: Date, wanted: f64, rate: impl Fn(usize) -> Option<f64>) -> Vec<Taken> {
+    pub fn draw(&mut self, of: Ware, day: Date, wanted: f64, rate: impl Fn(usize) -> Option<f64>) -> Vec<Taken> {
         let mut missing = wanted;
         let mut taken = Vec::new();
         for lot in self.drawable(of, day) {
@@ -62,7 +61,7 @@ impl<'k> Shelf<'k> {
 
     /// Lots of which something is left and that may be drawn on `day`, first expired first. What is cooked on a day serves from
     /// that day on.
-    pub fn drawable(&self, of: DrawOf, day: Date) -> Vec<usize> {
+    pub fn drawable(&self, of: Ware, day: Date) -> Vec<usize> {
         let lots = self.order.get(&of).map(Vec::as_slice).unwrap_or_default();
         let is_made = |lot: usize| self.kitchen.lots[lot].made.is_none_or(|made| made <= day);
         lots.iter().copied().filter(|&lot| self.has_left(lot) && is_made(lot) && self.dates[lot].may_be_drawn_on(day)).collect()
@@ -81,12 +80,5 @@ impl<'k> Shelf<'k> {
     pub fn expiring_before(&self, day: Date) -> Vec<(usize, Date)> {
         let dated = self.dates.iter().enumerate().filter_map(|(lot, dates)| Some((lot, dates.earliest?)));
         dated.filter(|(lot, until)| *until < day && self.has_left(*lot)).collect()
-    }
-}
-
-fn drawn_as(lot: &Lot) -> DrawOf {
-    match lot.of {
-        LotOf::Food(food) => DrawOf::Food(food),
-        LotOf::Recipe(recipe) => DrawOf::Recipe(recipe),
     }
 }

@@ -8,7 +8,7 @@ use serde::Serialize;
 use super::lot_dates;
 use super::worth::{cheapest, worth};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, LotOf};
+use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Money, Quantity};
 
 /// Days within which what goes off is pointed out.
@@ -74,8 +74,8 @@ pub fn stock(kitchen: &Kitchen, paid: &[Option<f64>]) -> Stock {
 
 fn value_of(kitchen: &Kitchen, lot: &Lot, paid: Option<f64>) -> Option<Money> {
     let rate = paid.or_else(|| match lot.of {
-        LotOf::Food(food) => cheapest(kitchen, food, &lot.amount.dimension()),
-        LotOf::Recipe(_) => None,
+        Ware::Food(food) => cheapest(kitchen, food, &lot.amount.dimension()),
+        Ware::Recipe(_) => None,
     });
     rate.map(|rate| worth(&lot.amount, rate))
 }
@@ -83,8 +83,8 @@ fn value_of(kitchen: &Kitchen, lot: &Lot, paid: Option<f64>) -> Option<Money> {
 fn stock_lot(kitchen: &Kitchen, lot: &Lot, value: Option<String>) -> StockLot {
     let until = lot_dates(kitchen, lot).earliest;
     let (food, recipe) = match lot.of {
-        LotOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-        LotOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+        Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+        Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
     };
     let on_the_pack = [lot.use_by, lot.best_before].into_iter().flatten().min();
     StockLot { food, recipe, amount: lot.amount.clone(), until, estimate: until.is_some() && until != on_the_pack, value }
@@ -142,7 +142,7 @@ mod tests {
     }
 
     fn feta(grams: f64) -> Lot {
-        lot(LotOf::Food(FoodId(0)), Quantity::grams(grams), Place::Fridge)
+        lot(Ware::Food(FoodId(0)), Quantity::grams(grams), Place::Fridge)
     }
 
     fn fridge(kitchen: &Kitchen, paid: &[Option<f64>]) -> Vec<StockLot> {
@@ -164,7 +164,7 @@ mod tests {
         kitchen.lots = vec![
             Lot { since: Some(date("2026-11-20")), ..feta(1.0) }, // 20 November and ten days
             Lot { use_by, opened: Some(date("2026-11-27")), ..feta(2.0) }, // opened and five days come before the use-by
-            Lot { made: Some(date("2026-11-30")), ..lot(LotOf::Recipe(RecipeId(0)), Quantity::portions(2.0), Place::Fridge) },
+            Lot { made: Some(date("2026-11-30")), ..lot(Ware::Recipe(RecipeId(0)), Quantity::portions(2.0), Place::Fridge) },
             Lot { use_by, ..feta(3.0) },
             feta(4.0),
         ];

@@ -3,11 +3,10 @@ use pretty_assertions::assert_eq;
 use super::*;
 use crate::foods::{Fact, Food, FoodId, Keeping, Place};
 use crate::kitchen::fixture::{date, empty_kitchen, lot, recipe};
-use crate::kitchen::{Kitchen, Lot, LotOf, RecipeId};
+use crate::kitchen::{Kitchen, Lot, RecipeId, Ware};
 use crate::measure::{Days, Quantity};
-use crate::plan::DrawOf;
 
-const FETA: DrawOf = DrawOf::Food(FoodId(0));
+const FETA: Ware = Ware::Food(FoodId(0));
 
 fn days(days: i64) -> Option<Fact<Days>> {
     Some(Fact { value: Days(days), source: "test".to_owned() })
@@ -23,7 +22,7 @@ fn kitchen(lots: Vec<Lot>) -> Kitchen {
 }
 
 fn feta(grams: f64, place: Place, change: impl FnOnce(&mut Lot)) -> Lot {
-    let mut feta = lot(LotOf::Food(FoodId(0)), Quantity::grams(grams), place);
+    let mut feta = lot(Ware::Food(FoodId(0)), Quantity::grams(grams), place);
     change(&mut feta);
     feta
 }
@@ -81,7 +80,7 @@ fn cooked_portions_keep_what_their_recipe_keeps_in_that_place() {
     let mut barley = recipe("pearl-barley");
     barley.fridge = Some(Days(3));
     kitchen.recipes.push(barley);
-    let mut cooked = lot(LotOf::Recipe(RecipeId(0)), Quantity::portions(2.0), Place::Fridge);
+    let mut cooked = lot(Ware::Recipe(RecipeId(0)), Quantity::portions(2.0), Place::Fridge);
     cooked.made = Some(date("2026-11-29"));
     cooked.use_by = Some(date("2026-12-05"));
     assert_eq!(lot_dates(&kitchen, &cooked).earliest, Some(date("2026-12-02")));

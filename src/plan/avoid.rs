@@ -43,7 +43,7 @@ impl Contains {
 /// The union over all foods of a recipe and of its components.
 pub fn recipe_contains(kitchen: &Kitchen, recipe: RecipeId) -> Contains {
     let mut contains = Contains::default();
-    for line in &kitchen.recipes[recipe.0].ingredients {
+    for line in &kitchen.recipes[recipe].ingredients {
         add_line(kitchen, line, &mut contains);
     }
     contains

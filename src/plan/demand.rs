@@ -64,7 +64,7 @@ pub fn demand(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Demanded {
 fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> Vec<Scaled<'k>> {
     let mut lines = Vec::new();
     for making in &makings.makings {
-        let recipe = &kitchen.recipes[making.recipe.0];
+        let recipe = &kitchen.recipes[making.recipe];
         for line in &recipe.ingredients {
             lines.extend(scaled(line, making.batches, making.on, making.at, &recipe.name));
         }

@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use crate::foods::{FoodId, Place};
-use crate::kitchen::{RecipeId, Spot};
+use crate::kitchen::{RecipeId, Spot, Ware};
 use crate::measure::{Dimension, Quantity};
 
 /// Where a making is made.
@@ -136,16 +136,10 @@ pub struct Demand {
     pub own_words: bool,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum DrawOf {
-    Food(FoodId),
-    Recipe(RecipeId),
-}
-
 /// What is taken out of one lot on one day.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Draw {
-    pub of: DrawOf,
+    pub of: Ware,
     /// Index into [`Kitchen::lots`](crate::kitchen::Kitchen::lots).
     pub lot: usize,
     /// In the unit of the need; of a cooked lot in the unit of its recipe's `makes`.

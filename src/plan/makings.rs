@@ -6,18 +6,15 @@
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
-use super::making::{Boxed, Draw, DrawOf, Kept, MadeAt, Making, Makings, Move, Spare, Use, User};
+use super::making::{Boxed, Draw, Kept, MadeAt, Making, Makings, Move, Spare, Use, User};
 use super::order::dishes_first;
 use super::uses::{Pending, direct_uses};
 use super::yields::{batches_for, in_makes};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Week};
+use crate::foods::safety::CHILLED_WITHIN;
+use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Quantity, TOLERANCE};
 use crate::pantry::{Shelf, after_days};
-
-/// Hours after a session by which what is not eaten must have been chilled (USDA FSIS, left-overs): a meal of the same day
-/// that begins later is served from a box.
-const WARM_HOURS: i64 = 2;
 
 /// Everything the week makes.
 ///
@@ -85,7 +82,7 @@ impl Open {
 
 impl Planner<'_> {
     fn plan_recipe(&mut self, id: RecipeId) {
-        let recipe = &self.kitchen.recipes[id.0];
+        let recipe = &self.kitchen.recipes[id];
         let mut uses = std::mem::take(&mut self.pending[id.0]);
         // Meals at one time in file order, also where a dish made at one of them brings the use.
         uses.sort_by_key(|use_| (use_.at, use_.session.is_none(), use_.made_at));
@@ -101,20 +98,20 @@ impl Planner<'_> {
 
     fn serve_from_lots(&mut self, id: RecipeId, uses: &mut [Pending]) {
         let kitchen = self.kitchen;
-        let recipe = &kitchen.recipes[id.0];
+        let recipe = &kitchen.recipes[id];
         for use_ in uses {
             let rate = |lot: usize| {
                 let lot = &kitchen.lots[lot];
                 in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1.0))
             };
-            for taken in self.shelf.draw(DrawOf::Recipe(id), use_.at.date(), use_.left, rate) {
+            for taken in self.shelf.draw(Ware::Recipe(id), use_.at.date(), use_.left, rate) {
                 let lot = &kitchen.lots[taken.lot];
                 let amount = Quantity::of(&recipe.makes.dimension(), taken.amount);
                 if lot.place == Place::Freezer {
                     self.add_move(id, use_.at.date(), &amount, &use_.label);
                 }
                 self.made.cooked_draws.push(Draw {
-                    of: DrawOf::Recipe(id),
+                    of: Ware::Recipe(id),
                     lot: taken.lot,
                     amount,
                     place: lot.place,
@@ -197,19 +194,20 @@ impl Planner<'_> {
         }
     }
 
+    /// What is not eaten by then must have been chilled, so a meal of the same day that begins later is served from a box.
     fn kept(&self, session: usize, use_: &Pending) -> Kept {
         if use_.session == Some(session) {
             return Kept::Straight;
         }
         let made = &self.week.sessions[session];
-        let warm_until = ready_at(made, self.kitchen.rules.ready_after).saturating_add(WARM_HOURS.hours());
+        let warm_until = ready_at(made, self.kitchen.rules.ready_after).saturating_add(CHILLED_WITHIN.value.0.minutes());
         let same_day = use_.session.is_none() && use_.at.date() == made.start.date();
         if same_day && use_.at <= warm_until { Kept::Straight } else { Kept::Fridge }
     }
 
     /// Turns a planned making into its final form, and its ingredients into uses of its components.
     fn close(&mut self, id: RecipeId, open: Open) {
-        let recipe = &self.kitchen.recipes[id.0];
+        let recipe = &self.kitchen.recipes[id];
         let batches = batches_for(recipe, open.needed);
         let spare = open.spare(recipe);
         let frozen = recipe.freezer.filter(|_| matches!(open.at, MadeAt::Session(_)));
@@ -245,7 +243,7 @@ impl Planner<'_> {
         };
         for line in &recipe.ingredients {
             let Wanted::Recipe { recipe: part, most, .. } = &line.wanted else { continue };
-            let Some(amount) = in_makes(&self.kitchen.recipes[part.0], most) else { continue };
+            let Some(amount) = in_makes(&self.kitchen.recipes[*part], most) else { continue };
             let amount = amount * batches;
             self.pending[part.0].push(Pending {
                 at,

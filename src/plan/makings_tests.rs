@@ -2,7 +2,7 @@ use pretty_assertions::assert_eq;
 
 use super::*;
 use crate::kitchen::fixture::{at, date, empty_kitchen, lot, meal, recipe, recipe_line, session, week};
-use crate::kitchen::{BatchCut, LotOf, Made};
+use crate::kitchen::{BatchCut, Made, Ware};
 
 /// Sunday 29 November 2026, 14:00; its food is ready at 17:00.
 const SUNDAY: &str = "2026-11-29T14:00";
@@ -92,7 +92,7 @@ fn what_neither_fridge_nor_freezer_reaches_is_named_with_meal_dish_and_days() {
 #[test]
 fn cooked_lots_serve_first_and_only_the_rest_is_made() {
     let mut kitchen = one_recipe(|_| ());
-    let mut cooked = lot(LotOf::Recipe(RecipeId(0)), Quantity::portions(2.0), Place::Fridge);
+    let mut cooked = lot(Ware::Recipe(RecipeId(0)), Quantity::portions(2.0), Place::Fridge);
     cooked.made = Some(date("2026-11-28"));
     kitchen.lots.push(cooked);
     // Made Saturday, good to Tuesday: Monday's 3 take 2 of it. 1 + Wednesday's 2 = 3 are made, half a batch.

@@ -12,7 +12,7 @@ mod yields;
 
 pub use avoid::{Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains};
 pub use demand::{Demanded, demand};
-pub use making::{Boxed, Demand, Draw, DrawOf, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, Spare, Stated, Use, User};
+pub use making::{Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, Spare, Stated, Use, User};
 pub use makings::{plan, ready_at};
 pub use stating::Stating;
 pub use uses::{meal_name, served_lines};

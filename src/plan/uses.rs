@@ -32,7 +32,7 @@ pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
     for (index, meal) in week.meals.iter().enumerate() {
         for (line, times) in served_lines(meal) {
             let Wanted::Recipe { recipe, most, .. } = &line.wanted else { continue };
-            let Some(amount) = in_makes(&kitchen.recipes[recipe.0], most) else { continue };
+            let Some(amount) = in_makes(&kitchen.recipes[*recipe], most) else { continue };
             let amount = amount * times;
             let of_recipe = &mut uses[recipe.0];
             match of_recipe.last_mut().filter(|last| last.by == User::Meal(index)) {

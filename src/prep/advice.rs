@@ -1,12 +1,10 @@
 //! What a household should know about a session's plan: rules that clash, steps nobody may do, a finish that comes too late.
-
-use super::names::in_a_sentence;
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
-use super::text::{listed, sentence};
 use super::{Impossible, Problem, Schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::Makings;
+use crate::words::{duration, in_a_sentence, listed, sentence};
 
 /// Sentences about session `index`, the gravest first. `replan` answers a changed problem with its finish in minutes.
 pub(super) fn advice(
@@ -41,15 +39,6 @@ fn late(session: &Session, finish: i64) -> Option<String> {
 /// Minutes past `finish_by`; negative where there is time to spare.
 pub(super) fn minutes_over(session: &Session, finish: i64) -> Option<i64> {
     session.finish_by.map(|by| finish - by.duration_since(session.start).as_secs().div_euclid(60))
-}
-
-/// "45 min", "1 h 10 min", "2 h".
-pub(super) fn duration(minutes: i64) -> String {
-    match (minutes / 60, minutes % 60) {
-        (0, rest) => format!("{rest} min"),
-        (hours, 0) => format!("{hours} h"),
-        (hours, rest) => format!("{hours} h {rest} min"),
-    }
 }
 
 /// Tells of links and jobs by their recipes and steps.

@@ -1,10 +1,9 @@
 //! Sessions that lie over one another: who, and which appliance, would be wanted in both at the same time.
 
-use jiff::civil::DateTime;
-
-use super::text::{listed, sentence};
 use super::{SessionPlan, Task};
 use crate::kitchen::Kitchen;
+use crate::words::{listed, sentence};
+use jiff::civil::DateTime;
 
 /// Tells the later of two sessions which people and appliances the earlier one needs at the same time.
 pub(super) fn tell(kitchen: &Kitchen, sessions: &mut [SessionPlan]) {

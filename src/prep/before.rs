@@ -7,9 +7,10 @@ use super::Before;
 use super::boxes::move_text;
 use super::text::step_text;
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Week};
+use crate::kitchen::{Kitchen, Ware, Week};
 use crate::measure::{Quantity, show};
-use crate::plan::{Draw, DrawOf, MadeAt, Makings};
+use crate::plan::{Draw, MadeAt, Makings};
+use crate::words::plural;
 
 /// Steps done ahead and food to be thawed, by the clock; what has only a day comes first on it.
 pub(super) fn before(kitchen: &Kitchen, week: &Week, makings: &Makings, draws: &[Draw]) -> Vec<Before> {
@@ -36,7 +37,7 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<(Date, O
             MadeAt::Session(index) => week.sessions.get(index).map(|session| session.start),
             MadeAt::Meal(index) => week.meals.get(index).map(|meal| meal.at_time),
         };
-        for (step, ahead) in kitchen.recipes[making.recipe.0].steps.iter().enumerate().filter_map(|(s, step)| step.ahead.map(|a| (s, a))) {
+        for (step, ahead) in kitchen.recipes[making.recipe].steps.iter().enumerate().filter_map(|(s, step)| step.ahead.map(|a| (s, a))) {
             let Some(at) = start.and_then(|start| start.checked_sub(Span::new().try_minutes(ahead.0).ok()?).ok()) else { continue };
             dated.push((at.date(), Some(at), step_text(kitchen, making.recipe, step, making.batches)));
         }
@@ -48,7 +49,7 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<(Date, O
 fn thawed(kitchen: &Kitchen, draws: &[Draw]) -> Vec<(Date, Option<DateTime>, String)> {
     let mut takings: Vec<(Date, crate::foods::FoodId, Quantity)> = Vec::new();
     for draw in draws.iter().filter(|draw| draw.place == Place::Freezer) {
-        let DrawOf::Food(food) = draw.of else { continue };
+        let Ware::Food(food) = draw.of else { continue };
         let Some(days) = kitchen.foods[food].thaw.as_ref().map(|fact| fact.value.0) else { continue };
         let Some(day) = Span::new().try_days(days).ok().and_then(|days| draw.on.checked_sub(days).ok()) else { continue };
         let same = takings.iter_mut().find(|(on, of, amount)| *on == day && *of == food && amount.dimension() == draw.amount.dimension());
@@ -69,7 +70,7 @@ fn thawed(kitchen: &Kitchen, draws: &[Draw]) -> Vec<(Date, Option<DateTime>, Str
 
 fn name(kitchen: &Kitchen, food: crate::foods::FoodId, amount: &Quantity) -> String {
     let name = &kitchen.foods[food].name;
-    if matches!(amount, Quantity::Count(n) if *n > 1.0) { super::text::plural(name) } else { name.clone() }
+    if matches!(amount, Quantity::Count(n) if *n > 1.0) { plural(name) } else { name.clone() }
 }
 
 #[cfg(test)]
@@ -104,7 +105,7 @@ mod tests {
         let beef = food(&mut kitchen, "minced beef", "raw minced meat");
         kitchen.foods.all[0].thaw = Some(Fact { value: Days(2), source: "FSIS 1".into() });
         let one = |lot| Draw {
-            of: DrawOf::Food(beef),
+            of: Ware::Food(beef),
             lot,
             amount: Quantity::grams(250.0),
             place: Place::Freezer,

@@ -1,16 +1,16 @@
 //! What goes into which box, where it is kept and until when.
 
 use super::BoxNote;
-use super::names::in_a_sentence;
-use super::text::{listed, plural};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Recipe};
 use crate::measure::{Quantity, Units, show, whole_up};
 use crate::plan::{Boxed, Making, Move, recipe_contains};
+use crate::words;
+use crate::words::{in_a_sentence, listed, plural};
 
 /// The boxes of one making.
 pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
-    let recipe = &kitchen.recipes[making.recipe.0];
+    let recipe = &kitchen.recipes[making.recipe];
     let contains = recipe_contains(kitchen, making.recipe);
     let (allergens, beware) = (contains.words(), contains.beware(&kitchen.household.avoid));
     let note = |boxed: &Boxed| BoxNote {
@@ -30,7 +30,7 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
 /// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer". What goes to one place is added up: the boxes
 /// of a making are all in the unit of its recipe.
 pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
-    let recipe = &kitchen.recipes[making.recipe.0];
+    let recipe = &kitchen.recipes[making.recipe];
     let mut places: Vec<(Place, Quantity)> = Vec::new();
     for boxed in &making.boxes {
         match places.iter_mut().find(|(place, _)| *place == boxed.place) {
@@ -38,14 +38,14 @@ pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
             None => places.push((boxed.place, boxed.amount.clone())),
         }
     }
-    let part = |(place, amount): &(Place, Quantity)| format!("{} to the {}", counted(amount, kitchen.print.units), place_name(*place));
+    let part = |(place, amount): &(Place, Quantity)| format!("{} to the {}", counted(amount, kitchen.print.units), words::place(*place));
     let verb = if making.boxes.iter().all(|boxed| boxed.place == Place::Cupboard) { "Box" } else { "Box and chill" };
     format!("{verb} {}: {}", in_a_sentence(&recipe.name), listed(&places.iter().map(part).collect::<Vec<_>>()))
 }
 
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
 pub fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
-    let name = in_a_sentence(&kitchen.recipes[moved.recipe.0].name);
+    let name = in_a_sentence(&kitchen.recipes[moved.recipe].name);
     format!("Move {} of {name} from the freezer to the fridge", counted(&moved.amount, kitchen.print.units))
 }
 
@@ -54,14 +54,6 @@ pub(super) fn counted(amount: &Quantity, units: Units) -> String {
     match amount {
         Quantity::Count(n) => format!("{} {}", show(amount, units), if *n > 1.0 { "pieces" } else { "piece" }),
         _ => show(amount, units),
-    }
-}
-
-pub(super) fn place_name(place: Place) -> &'static str {
-    match place {
-        Place::Cupboard => "cupboard",
-        Place::Fridge => "fridge",
-        Place::Freezer => "freezer",
     }
 }
 

@@ -57,7 +57,7 @@ fn session_plan(
 
 fn batches(kitchen: &Kitchen, makings: &Makings, work: &Work) -> Vec<Batch> {
     let made = work.chosen.iter().map(|making| &makings.makings[*making]);
-    made.map(|m| Batch { recipe: kitchen.recipes[m.recipe.0].id.clone(), batches: m.batches, makes: m.makes.clone() }).collect()
+    made.map(|m| Batch { recipe: kitchen.recipes[m.recipe].id.clone(), batches: m.batches, makes: m.makes.clone() }).collect()
 }
 
 /// The start itself where the clock runs out of years.

@@ -1,19 +1,22 @@
 //! Cautions of a session: a table of when each applies, what it says and who published it.
 
 use super::cuts::is_cut;
-use crate::foods::{Allergen, Food, Place, State};
+use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, REHEATED, least_inside};
+use crate::foods::{Allergen, Food, Kind, Place, State};
 use crate::kitchen::{Appliance, Ingredient, Kitchen, Recipe, Serve, Wanted};
+use crate::measure::{Celsius, Units};
 use crate::plan::{Making, Makings, recipe_contains};
+use crate::words::degrees;
 
-/// One row: printed as "text (source)".
+/// One row: printed as "text (source)", with a figure of [`safety`] in place of each `{}`.
 struct Caution {
     applies: fn(&Facts) -> bool,
     text: &'static str,
+    figures: fn() -> Vec<Celsius>,
     source: &'static str,
 }
 
-/// Inside temperatures: USDA FSIS, "Safe Minimum Internal Temperature Chart".
-const INSIDE: &str = "USDA FSIS, Safe Minimum Internal Temperature Chart";
+const NONE: fn() -> Vec<Celsius> = Vec::new;
 const ANNEX: &str = "those of EU Regulation 1169/2011, Annex II";
 const PRACTICE: &str = "common practice, no source";
 
@@ -21,54 +24,71 @@ const PRACTICE: &str = "common practice, no source";
 const CAUTIONS: &[Caution] = &[
     Caution { applies: |f| f.kept,
         text: "Chill what is kept within two hours of leaving the heat (one hour where it is hotter than 32 °C (90 °F)), in shallow boxes.",
-        source: "USDA FSIS, Leftovers and Food Safety" },
-    Caution { applies: |f| f.kept || f.is_raw("raw "),
-        text: "Keep the fridge at 4 °C (40 °F) or below.",
-        source: "USDA FSIS, Refrigeration and Food Safety" },
+        figures: NONE, source: CHILLED_WITHIN.source },
+    Caution { applies: |f| f.kept || !f.raw_kinds.is_empty(),
+        text: "Keep the fridge at {} or below.",
+        figures: || vec![FRIDGE_AT_MOST.value], source: FRIDGE_AT_MOST.source },
     Caution { applies: |f| f.reheated,
-        text: "Reheat kept food until it is 74 °C (165 °F) throughout.",
-        source: "USDA FSIS, Leftovers and Food Safety" },
-    Caution { applies: |f| f.is_raw("raw "),
+        text: "Reheat kept food until it is {} throughout.",
+        figures: || vec![REHEATED.value], source: REHEATED.source },
+    Caution { applies: |f| !f.raw_kinds.is_empty(),
         text: "Keep raw meat, poultry, fish and egg apart from what is ready to eat; wash hands, board and knife after them.",
-        source: "USDA FSIS, Be Food Safe: Separate" },
-    Caution { applies: |f| f.is_raw("raw poultry"), text: "Poultry: cook until the inside reaches 74 °C (165 °F).", source: INSIDE },
-    Caution { applies: |f| f.is_raw("raw minced meat"),
-        text: "Minced meat: cook until the inside reaches 71 °C (160 °F); minced poultry 74 °C (165 °F).", source: INSIDE },
-    Caution { applies: |f| f.is_raw("raw meat"),
-        text: "Whole cuts of beef, pork, veal and lamb: cook until the inside reaches 63 °C (145 °F), then rest 3 minutes.", source: INSIDE },
-    Caution { applies: |f| f.is_raw("raw fish") || f.is_raw("raw seafood") || f.is_raw("raw shellfish"),
-        text: "Fish: cook until the inside reaches 63 °C (145 °F), or until it is opaque and flakes.", source: INSIDE },
-    Caution { applies: |f| f.is_raw("raw egg"),
-        text: "Eggs: cook until yolk and white are firm; egg dishes until the inside reaches 71 °C (160 °F).", source: INSIDE },
+        figures: NONE, source: "USDA FSIS, Be Food Safe: Separate" },
+    Caution { applies: |f| f.is_raw(Kind::RawPoultry),
+        text: "Poultry: cook until the inside reaches {}.",
+        figures: || inside(&[Kind::RawPoultry]), source: INSIDE_CHART },
+    Caution { applies: |f| f.is_raw(Kind::RawMincedMeat),
+        text: "Minced meat: cook until the inside reaches {}; minced poultry {}.",
+        figures: || inside(&[Kind::RawMincedMeat, Kind::RawPoultry]), source: INSIDE_CHART },
+    Caution { applies: |f| f.is_raw(Kind::RawMeat),
+        text: "Whole cuts of beef, pork, veal and lamb: cook until the inside reaches {}, then rest 3 minutes.",
+        figures: || inside(&[Kind::RawMeat]), source: INSIDE_CHART },
+    Caution { applies: |f| f.raw_kinds.iter().any(|kind| kind.is_raw_fish()),
+        text: "Fish: cook until the inside reaches {}, or until it is opaque and flakes.",
+        figures: || inside(&[Kind::RawFish]), source: INSIDE_CHART },
+    Caution { applies: |f| f.is_raw(Kind::RawEgg),
+        text: "Eggs: cook until yolk and white are firm; egg dishes until the inside reaches {}.",
+        figures: || inside(&[Kind::RawEgg]), source: INSIDE_CHART },
     Caution { applies: |f| f.rice,
         text: "Cool cooked rice at once, in a thin layer, and chill it: it must not stand warm.",
-        source: "FDA, Bad Bug Book, Bacillus cereus" },
+        figures: NONE, source: "FDA, Bad Bug Book, Bacillus cereus" },
     Caution { applies: |f| f.kidney_beans,
         text: "Dried kidney beans, white ones included: soak at least 5 hours, pour the water away, and boil hard in fresh water for at least 30 minutes before any \
                gentler cooking.",
-        source: "FDA, Bad Bug Book, Phytohaemagglutinin" },
+        figures: NONE, source: "FDA, Bad Bug Book, Phytohaemagglutinin" },
     Caution { applies: |f| f.pressure_cooker,
         text: "Pressure cooker: fill it no more than two thirds, half for foods that swell (grains, pulses); let steam out away from hands and \
                face; never force the lid.",
-        source: PRACTICE },
+        figures: NONE, source: PRACTICE },
     Caution { applies: |f| f.hot,
         text: "Hot trays, pots and steam: dry oven gloves, handles turned inwards, children out of reach.",
-        source: PRACTICE },
+        figures: NONE, source: PRACTICE },
     Caution { applies: |f| f.knives,
         text: "Knives: sharp blade, steady board, fingers tucked in; lay a knife down in sight, never in the sink.",
-        source: PRACTICE },
+        figures: NONE, source: PRACTICE },
     Caution { applies: |f| f.honey,
         text: "Honey is not for infants under 12 months.",
-        source: "CDC, Botulism: Prevention" },
+        figures: NONE, source: "CDC, Botulism: Prevention" },
 ];
 
 const DEFERENCE: &str = "Where local food rules, a label or an appliance's instructions say otherwise, follow those.";
+
+impl Caution {
+    fn text(&self) -> String {
+        let told = |text: String, figure: Celsius| text.replacen("{}", &degrees(figure, Units::Metric), 1);
+        (self.figures)().into_iter().fold(self.text.to_owned(), told)
+    }
+}
+
+fn inside(kinds: &[Kind]) -> Vec<Celsius> {
+    kinds.iter().filter_map(|kind| least_inside(*kind)).collect()
+}
 
 /// The cautions that apply to the makings of one session, each with its source; last of all, whose rules come first.
 pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<String> {
     let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
-    let mut said: Vec<String> = applying.map(|caution| format!("{} ({})", caution.text, caution.source)).collect();
+    let mut said: Vec<String> = applying.map(|caution| format!("{} ({})", caution.text(), caution.source)).collect();
     said.extend(allergens(kitchen, chosen.iter().map(|index| &makings.makings[*index])));
     if !facts.allergens_unknown.is_empty() {
         said.push(format!("Allergens not known: {}. Read the labels.", facts.allergens_unknown.join(", ")));
@@ -83,7 +103,7 @@ pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -
 fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<String> {
     let (mut avoided, mut contained): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
     for making in makings {
-        let name = &kitchen.recipes[making.recipe.0].name;
+        let name = &kitchen.recipes[making.recipe].name;
         let known: Vec<_> = recipe_contains(kitchen, making.recipe).allergens.into_iter().collect();
         let words = |met: &[Allergen]| format!("{name}: {}", met.iter().map(|one| one.name()).collect::<Vec<_>>().join(", "));
         let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
@@ -110,7 +130,7 @@ struct Facts {
     pressure_cooker: bool,
     knives: bool,
     honey: bool,
-    raw_kinds: Vec<String>,
+    raw_kinds: Vec<Kind>,
     allergens_unknown: Vec<String>,
 }
 
@@ -118,7 +138,7 @@ impl Facts {
     fn of<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Self {
         let mut facts = Facts::default();
         for making in makings {
-            let recipe = &kitchen.recipes[making.recipe.0];
+            let recipe = &kitchen.recipes[making.recipe];
             let chilled = making.boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
             facts.kept |= chilled;
             facts.reheated |= chilled && recipe.serve != Some(Serve::Cold);
@@ -134,7 +154,7 @@ impl Facts {
         for step in &recipe.steps {
             self.hot |= step.temperature.is_some() || step.inside.is_some();
             for id in &step.on {
-                let appliance = &kitchen.appliances[id.0];
+                let appliance = &kitchen.appliances[*id];
                 let name = appliance.name.to_lowercase();
                 self.pressure_cooker |= is_pressure_cooker(appliance);
                 self.hot |= appliance.heat || ["hob", "stove", "cooker", "ring", "grill"].iter().any(|word| name.contains(word));
@@ -152,16 +172,14 @@ impl Facts {
         self.rice |= is_rice(food);
         self.kidney_beans |= is_dried_kidney_bean(food);
         self.honey |= name_words(&food.name).any(|word| word == "honey");
-        if let Some(kind) = food.kind.as_deref().filter(|_| state != Some(&State::Cooked)) {
-            self.raw_kinds.push(kind.trim().to_lowercase());
-        }
+        self.raw_kinds.extend(food.raw_kind(item.as_ref()));
         if !always && food.allergens.is_none() && !self.allergens_unknown.contains(&food.name) {
             self.allergens_unknown.push(food.name.clone());
         }
     }
 
-    fn is_raw(&self, kind: &str) -> bool {
-        self.raw_kinds.iter().any(|known| if kind.ends_with(' ') { known.starts_with(kind) } else { known == kind })
+    fn is_raw(&self, kind: Kind) -> bool {
+        self.raw_kinds.contains(&kind)
     }
 }
 
@@ -193,7 +211,7 @@ mod tests {
     use super::*;
     use crate::foods::Fact;
     use crate::kitchen::{ApplianceId, Step};
-    use crate::measure::Quantity;
+    use crate::measure::{Minutes, Quantity};
     use crate::plan::Boxed;
     use crate::prep::testing::*;
 
@@ -231,6 +249,14 @@ mod tests {
     }
 
     #[test]
+    fn no_figure_is_left_out_of_a_caution_and_the_hours_are_those_of_the_table() {
+        for caution in CAUTIONS {
+            assert_eq!(caution.text.matches("{}").count(), (caution.figures)().len(), "{}", caution.text);
+        }
+        assert_eq!(CHILLED_WITHIN.value, Minutes(2 * 60), "\"within two hours\"");
+    }
+
+    #[test]
     fn what_is_kept_is_chilled_within_two_hours_and_reheated() {
         let kept = about("leek", "vegetable", None, true);
         assert!(says(&kept, "within two hours") && says(&kept, "4 °C (40 °F)") && says(&kept, "74 °C (165 °F) throughout"));
@@ -253,8 +279,8 @@ mod tests {
     fn steam_knives_and_honey_have_their_cautions_where_they_occur() {
         assert!(says(&about("chickpeas", "pulse", None, false), "two thirds, half for foods that swell"));
         assert!(says(&about("onion", "vegetable", Some("finely diced"), false), "Knives"));
-        assert!(says(&about("honey", "sweet", None, false), "under 12 months"));
-        assert!(about("honey", "sweet", None, false).ends_with(&[DEFERENCE.to_owned()]));
+        assert!(says(&about("honey", "sweetener", None, false), "under 12 months"));
+        assert!(about("honey", "sweetener", None, false).ends_with(&[DEFERENCE.to_owned()]));
         assert_eq!(about("salt", "spice", None, false), Vec::<String>::new());
     }
 

@@ -1,18 +1,17 @@
 //! From a schedule to the tasks of the guide, by the clock.
 
-use std::collections::BTreeMap;
-
-use super::advice::duration;
 use super::boxes::box_text;
 use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
-use super::names::{handles_raw, in_a_sentence};
+use super::names::handles_raw;
 use super::tasks::{Origin, Part, Work};
-use super::text::{again_text, degrees, preparations, sentence, step_text};
+use super::text::{again_text, preparations, step_text};
 use super::{Schedule, Setting, Task, TaskKind};
 use crate::kitchen::{Appliance, Kitchen, Piece, Recipe, Step};
 use crate::measure::{Celsius, Quantity, Units, show};
 use crate::plan::{Making, Makings};
+use crate::words::{degrees, duration, in_a_sentence, sentence};
+use std::collections::BTreeMap;
 
 /// The tasks in time order; at one time an appliance is set first, then recipes in the order of their makings. The second figure of
 /// a pair is the job, or `None` for a setting. A task's number on paper is its place here, from 1.
@@ -78,7 +77,7 @@ fn set_task(kitchen: &Kitchen, setting: &Setting) -> Task {
 fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedule, job: usize) -> Task {
     let Origin { making, part } = work.origins[job];
     let making = &makings.makings[making];
-    let recipe = &kitchen.recipes[making.recipe.0];
+    let recipe = &kitchen.recipes[making.recipe];
     let (asked, placed) = (&work.problem.jobs[job], &schedule.placed[job]);
     let name = |person: Option<usize>| person.and_then(|p| work.people.get(p)).map(|p| p.name.clone());
     let blank = Task {
@@ -110,7 +109,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
 
 fn step_task(kitchen: &Kitchen, recipe: &Recipe, making: &Making, step: usize, round: (usize, usize), takes: i64, blank: Task) -> Task {
     let asked = &recipe.steps[step];
-    let mut appliances = asked.on.iter().map(|id| kitchen.appliances[id.0].name.clone());
+    let mut appliances = asked.on.iter().map(|id| kitchen.appliances[*id].name.clone());
     let appliance = appliances.next();
     let text = match round {
         (0, _) => step_text(kitchen, making.recipe, step, making.batches),
@@ -145,7 +144,7 @@ fn notes(kitchen: &Kitchen, recipe: &Recipe, step: usize, (round, rounds): (usiz
     if handles_raw(kitchen, recipe, step) {
         notes.push("Wash hands, board and knife".into());
     }
-    let cookers = recipe.steps[step].on.iter().map(|id| &kitchen.appliances[id.0]).filter(|one| is_pressure_cooker(one));
+    let cookers = recipe.steps[step].on.iter().map(|id| &kitchen.appliances[*id]).filter(|one| is_pressure_cooker(one));
     notes.extend(cookers.filter_map(|cooker| fill_limit(cooker, kitchen.print.units)));
     notes
 }

@@ -31,7 +31,7 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
     for (place, origin) in steps.enumerate() {
         let Part::Step { step, round: 0, .. } = origin.part else { continue };
         let making = &makings.makings[origin.making];
-        let recipe = &kitchen.recipes[making.recipe.0];
+        let recipe = &kitchen.recipes[making.recipe];
         for (one, share) in cut_in(recipe, step) {
             let Some((name, cut)) = asked(kitchen, one) else { continue };
             let amount = on_the_board(kitchen, one, share, making.batches);

@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use super::Fetch;
 use crate::foods::{FoodId, Place, convert};
-use crate::kitchen::{Kitchen, LotOf};
+use crate::kitchen::{Kitchen, Ware};
 use crate::measure::{Dimension, Quantity, TOLERANCE};
-use crate::plan::{Demand, Draw, DrawOf, Kept, MadeAt, Makings, User};
+use crate::plan::{Demand, Draw, Kept, MadeAt, Makings, User};
 
 /// In order of place, what was bought last; within a place the oldest first. One entry per food and place.
 pub(super) fn fetch(kitchen: &Kitchen, makings: &Makings, demand: &[Demand], draws: &[Draw], session: usize) -> Vec<Fetch> {
@@ -54,8 +54,8 @@ fn drawn(kitchen: &Kitchen, makings: &Makings, draws: &[Draw], here: MadeAt, wan
     for turn in [true, false] {
         for (order, draw) in mine.iter().enumerate().filter(|(_, draw)| alone(draw) == turn) {
             let amount = match draw.of {
-                DrawOf::Food(food) => wanted.take(kitchen, food, &draw.amount),
-                DrawOf::Recipe(_) => draw.amount.clone(),
+                Ware::Food(food) => wanted.take(kitchen, food, &draw.amount),
+                Ware::Recipe(_) => draw.amount.clone(),
             };
             taken.push((order, taken_from(kitchen, draw, amount)));
         }
@@ -66,8 +66,8 @@ fn drawn(kitchen: &Kitchen, makings: &Makings, draws: &[Draw], here: MadeAt, wan
 
 fn taken_from(kitchen: &Kitchen, draw: &Draw, amount: Quantity) -> Fetch {
     let (food, recipe) = match draw.of {
-        DrawOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-        DrawOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+        Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+        Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
     };
     Fetch { food, recipe, amount, place: Some(draw.place), look_first: draw.look_first }
 }
@@ -79,7 +79,7 @@ fn from_other_sessions(kitchen: &Kitchen, makings: &Makings, here: MadeAt) -> Ve
         for one in making.uses.iter().filter(|one| one.kept != Kept::Straight) {
             let User::Making(dish) = one.by else { continue };
             if makings.makings.get(dish).is_some_and(|dish| dish.at == here) {
-                let recipe = Some(kitchen.recipes[making.recipe.0].id.clone());
+                let recipe = Some(kitchen.recipes[making.recipe].id.clone());
                 fetched.push(Fetch { food: None, recipe, amount: one.amount.clone(), place: Some(Place::Fridge), look_first: false });
             }
         }
@@ -103,7 +103,7 @@ fn bought(kitchen: &Kitchen, demand: &[Demand], here: MadeAt, wanted: &Wanted) -
             fetched.push(Fetch { food, recipe: None, amount: Quantity::of(&key.1, left), place: None, look_first: false });
         } else if one.to_taste && !demand.iter().any(|other| other.by == here && other.food == one.food && !other.to_taste) {
             seen.push(key.clone());
-            let at_home = kitchen.lots.iter().find(|lot| lot.of == LotOf::Food(one.food)).map(|lot| lot.place);
+            let at_home = kitchen.lots.iter().find(|lot| lot.of == Ware::Food(one.food)).map(|lot| lot.place);
             fetched.push(Fetch { food, recipe: None, amount: one.amount.clone(), place: at_home, look_first: false });
         }
     }
@@ -152,7 +152,7 @@ mod tests {
 
     fn draw(food: FoodId, grams: f64, place: Place, by: Vec<MadeAt>) -> Draw {
         let amount = Quantity::grams(grams);
-        Draw { of: DrawOf::Food(food), lot: 0, amount, place, on: sunday().date(), what_for: vec![], by, look_first: false }
+        Draw { of: Ware::Food(food), lot: 0, amount, place, on: sunday().date(), what_for: vec![], by, look_first: false }
     }
 
     const HERE: MadeAt = MadeAt::Session(0);

@@ -3,12 +3,12 @@
 use jiff::civil::{Date, DateTime};
 
 use super::boxes::{counted, filled};
-use super::text::sentence;
 use super::week_card::heating;
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Serve, Week};
 use crate::measure::{Quantity, whole_up};
 use crate::plan::{Boxed, MadeAt, Making, Makings, recipe_contains};
+use crate::words::sentence;
 
 /// More boxes than this of one dish are told on one label: nobody fills so many by hand.
 const MOST_BOXES: f64 = 24.0;
@@ -49,7 +49,7 @@ pub fn labels(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<SessionL
 }
 
 fn of_making(kitchen: &Kitchen, making: &Making) -> Vec<Label> {
-    let recipe = &kitchen.recipes[making.recipe.0];
+    let recipe = &kitchen.recipes[making.recipe];
     let contains = recipe_contains(kitchen, making.recipe);
     let units = kitchen.print.units;
     let label = |boxed: &Boxed, amount: Quantity| Label {

@@ -5,11 +5,9 @@ use std::collections::BTreeMap;
 use super::names::step_using;
 use super::tasks::{Part, Work};
 use super::{Link, LinkWhy};
+use crate::foods::safety::CHILLED_WITHIN;
 use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step};
 use crate::plan::{Kept, Making, Makings, User};
-
-/// Minutes from leaving the heat to being boxed and chilled. USDA FSIS, "Leftovers and Food Safety": two hours.
-const CHILL_WITHIN: i64 = 120;
 
 /// Appliances that never heat what they hold, by a word of their name. All others are taken to be hot: the safer mistake.
 const UNHEATED: [&str; 12] =
@@ -46,7 +44,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
     let jobs = Jobs::of(work);
     for number in 0..work.chosen.len() {
         let making = &makings.makings[work.chosen[number]];
-        let recipe = &kitchen.recipes[making.recipe.0];
+        let recipe = &kitchen.recipes[making.recipe];
         for step in 0..recipe.steps.len() {
             link_step(recipe, number, step, &jobs, work);
         }
@@ -102,7 +100,7 @@ fn link_to_other_recipes(kitchen: &Kitchen, makings: &Makings, number: usize, jo
         for after in step.after.iter().flatten() {
             let After::Recipe(other) = after else { continue };
             for earlier in numbers_of(makings, work, *other).into_iter().filter(|n| *n != number) {
-                let before = last_jobs(&kitchen.recipes[other.0], earlier, jobs);
+                let before = last_jobs(&kitchen.recipes[*other], earlier, jobs);
                 add_ruled(step, &before, jobs.rounds(number, position), work);
             }
         }
@@ -112,7 +110,7 @@ fn link_to_other_recipes(kitchen: &Kitchen, makings: &Makings, number: usize, jo
 /// A component's last steps come before the step of the dish that names it.
 fn link_to_dishes(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
     let making = &makings.makings[work.chosen[number]];
-    let before = last_jobs(&kitchen.recipes[making.recipe.0], number, jobs);
+    let before = last_jobs(&kitchen.recipes[making.recipe], number, jobs);
     for dish in dishes_of(making, work) {
         let recipe = recipe_of(kitchen, makings, work, dish);
         if let Some(step) = step_using(recipe, making.recipe) {
@@ -143,7 +141,7 @@ fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, wo
     let recipe = recipe_of(kitchen, makings, work, number);
     add(&last_jobs(recipe, number, jobs), &[boxing], (0, None), LinkWhy::Order, work);
     let loads = leaving_the_heat(kitchen, makings, number, jobs, work);
-    add(&loads, &[boxing], (0, Some(CHILL_WITHIN)), LinkWhy::Safety, work);
+    add(&loads, &[boxing], (0, Some(CHILLED_WITHIN.value.0)), LinkWhy::Safety, work);
 }
 
 /// The jobs after which the food of a making does not go back to the heat: its own, and those of components that go straight into it and
@@ -172,7 +170,7 @@ fn last_hot_steps(kitchen: &Kitchen, recipe: &Recipe) -> Vec<usize> {
 
 fn is_hot(kitchen: &Kitchen, step: &Step) -> bool {
     let heats = |name: &str| !UNHEATED.iter().any(|word| name.to_lowercase().contains(word));
-    let by_appliance = step.on.iter().any(|id| kitchen.appliances[id.0].heat || heats(&kitchen.appliances[id.0].name));
+    let by_appliance = step.on.iter().any(|id| kitchen.appliances[*id].heat || heats(&kitchen.appliances[*id].name));
     by_appliance || step.temperature.is_some() || step.inside.is_some()
 }
 

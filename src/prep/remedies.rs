@@ -1,12 +1,12 @@
 //! A session that ends too late: what binds it, and what would help.
 
 use super::Problem;
-use super::advice::{Teller, duration, minutes_over};
-use super::names::in_a_sentence;
+use super::advice::{Teller, minutes_over};
 use super::tasks::{Work, session_work};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::measure::Days;
 use crate::plan::{Kept, MadeAt, Makings, Use, User};
+use crate::words::{duration, in_a_sentence};
 
 /// How many remedies are told: the best.
 const TOLD: usize = 3;

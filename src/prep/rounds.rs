@@ -29,7 +29,7 @@ pub(super) fn paced(minutes: f64, pace: f64) -> i64 {
 
 /// The least room among the appliances that the step holds at once.
 fn tightest_room(kitchen: &Kitchen, step: &Step) -> Option<i64> {
-    step.on.iter().map(|id| i64::from(kitchen.appliances[id.0].room).max(1)).min()
+    step.on.iter().map(|id| i64::from(kitchen.appliances[*id].room).max(1)).min()
 }
 
 fn loads(total: i64, room: i64) -> Vec<i64> {

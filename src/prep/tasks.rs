@@ -83,7 +83,7 @@ fn machines(kitchen: &Kitchen) -> Vec<Machine> {
 fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Work) {
     let index = work.chosen[number];
     let making = &makings.makings[index];
-    let recipe = &kitchen.recipes[making.recipe.0];
+    let recipe = &kitchen.recipes[making.recipe];
     for (position, step) in recipe.steps.iter().enumerate().filter(|(_, step)| step.ahead.is_none()) {
         let people = fit_people(&work.people, step).unwrap_or_else(|| {
             work.unfit.push(Unfit { making: index, step: position });
@@ -104,7 +104,7 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
 }
 
 fn step_job(kitchen: &Kitchen, step: &Step, making: usize, hands: i64, takes: i64, people: Vec<usize>) -> Job {
-    let heated = step.on.iter().any(|id| kitchen.appliances[id.0].heat);
+    let heated = step.on.iter().any(|id| kitchen.appliances[*id].heat);
     Job {
         kind: JobKind::Step,
         making,
@@ -133,7 +133,7 @@ fn out_of(kitchen: &Kitchen, step: &Step) -> i64 {
     if step.wait.0 == 0 {
         return 0;
     }
-    step.on.iter().map(|id| kitchen.appliances[id.0].out.0).max().unwrap_or(0)
+    step.on.iter().map(|id| kitchen.appliances[*id].out.0).max().unwrap_or(0)
 }
 
 /// The hands-on minutes of the box task, or `None` where there is none.
@@ -147,13 +147,7 @@ fn box_job(making: usize, hands: i64, people: usize) -> Job {
 
 /// Who has the role and the skill that the step asks for; `None` where nobody has.
 fn fit_people(people: &[Person], step: &Step) -> Option<Vec<usize>> {
-    let same = |a: &str, b: &str| a.trim().eq_ignore_ascii_case(b.trim());
-    let fits = |person: &Person| {
-        let role = step.who.as_ref().is_none_or(|who| same(who, &person.role));
-        let skill = step.skill.as_ref().is_none_or(|skill| person.may.as_ref().is_none_or(|may| may.iter().any(|m| same(m, skill))));
-        role && skill
-    };
-    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| fits(person)).map(|(i, _)| i).collect();
+    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| person.can_do(step)).map(|(i, _)| i).collect();
     (!fit.is_empty()).then_some(fit)
 }
 

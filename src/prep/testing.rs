@@ -2,7 +2,7 @@
 
 use jiff::civil::{DateTime, date};
 
-use crate::foods::{Food, FoodId, Item, State};
+use crate::foods::{Food, FoodId, Item, Kind, State};
 use crate::kitchen::fixture::empty_kitchen;
 use crate::kitchen::*;
 use crate::measure::{Amount, Minutes, Quantity, Unit};
@@ -16,9 +16,11 @@ pub fn kitchen() -> Kitchen {
     kitchen
 }
 
+/// A food of a kind; of none where that is "".
 pub fn food(kitchen: &mut Kitchen, name: &str, kind: &str) -> FoodId {
     let id = FoodId(kitchen.foods.all.len() as u32);
-    kitchen.foods.all.push(Food { name: name.into(), kind: Some(kind.into()), ..Food::default() });
+    let kind = (!kind.is_empty()).then(|| Kind::named(kind).expect("a kind of food"));
+    kitchen.foods.all.push(Food { name: name.into(), kind, ..Food::default() });
     kitchen.foods.names.insert(name.into(), id);
     id
 }

@@ -1,14 +1,15 @@
 //! What a step says: its text with the amounts of the making, as the cook weighs them on the board.
 
-use super::names::{first_step, handled, in_a_sentence, unnamed};
-use crate::foods::{Food, Grade, Item, State, as_purchased};
+use super::names::{first_step, handled, unnamed};
+use crate::foods::{Food, Grade, Item, Kind, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Amount, Celsius, Dimension, Quantity, Unit, Units, Word, show, whole_up};
+use crate::measure::{Amount, Dimension, Quantity, Unit, Units, Word, show, whole_up};
+use crate::words::{in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
 pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64) -> String {
-    let recipe = &kitchen.recipes[recipe.0];
+    let recipe = &kitchen.recipes[recipe];
     let Some(asked) = recipe.steps.get(step) else { return String::new() };
     let said: String = asked.text.iter().map(|piece| say(kitchen, recipe, piece, batches)).collect();
     let rest = unnamed(recipe);
@@ -36,31 +37,6 @@ pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> V
         Some(format!("{}: {prep}", sentence(&plain_name(kitchen, one))))
     };
     handled(recipe, step).into_iter().filter_map(said).collect()
-}
-
-/// "190 °C (375 °F)"; the other way round where sheets print US units. Fahrenheit to the nearest five, as dials and charts have it.
-pub(super) fn degrees(celsius: Celsius, units: Units) -> String {
-    let metric = format!("{} °C", celsius.0.round());
-    let us = format!("{} °F", ((celsius.0 * 9.0 / 5.0 + 32.0) / 5.0).round() * 5.0);
-    match units {
-        Units::Metric => format!("{metric} ({us})"),
-        Units::Us => format!("{us} ({metric})"),
-    }
-}
-
-/// "a, b and c".
-pub(super) fn listed<S: AsRef<str>>(words: &[S]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.as_ref().to_owned(),
-        [first @ .., last] => format!("{} and {}", first.iter().map(AsRef::as_ref).collect::<Vec<_>>().join(", "), last.as_ref()),
-    }
-}
-
-/// With a capital at its start.
-pub(super) fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, batches: f64) -> String {
@@ -97,7 +73,7 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             format!("{}{size}{plus} {described}{}{weight}", shown(amount), without_container(&name, amount.unit))
         }
         Wanted::Recipe { recipe, amount, most } => {
-            let name = in_a_sentence(&kitchen.recipes[recipe.0].name);
+            let name = in_a_sentence(&kitchen.recipes[*recipe].name);
             match share {
                 Some(share) => format!("{} {name}", shown(share)),
                 None => format!("{} {name}", span(&amount.scaled(batches), &most.scaled(batches), units)),
@@ -110,7 +86,7 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
 /// parted: " (125 g beaten)".
 fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item) -> String {
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
-    let is_egg = food.kind.as_deref() == Some("raw egg");
+    let is_egg = food.kind == Some(Kind::RawEgg);
     if !counted || (is_egg && whole_up(item.amount.high, 1.0) - item.amount.high < 0.01) {
         return String::new();
     }
@@ -127,7 +103,7 @@ fn without_container(name: &str, unit: Unit) -> &str {
 fn plain_name(kitchen: &Kitchen, one: &Ingredient) -> String {
     match &one.wanted {
         Wanted::Food { food, .. } => name_in_line(&kitchen.foods[*food], one, 0.0),
-        Wanted::Recipe { recipe, .. } => in_a_sentence(&kitchen.recipes[recipe.0].name),
+        Wanted::Recipe { recipe, .. } => in_a_sentence(&kitchen.recipes[*recipe].name),
     }
 }
 
@@ -175,22 +151,6 @@ fn name_in_line(food: &Food, one: &Ingredient, pieces: f64) -> String {
     let plural = plural(&food.name);
     let typed = one.text.to_lowercase().contains(&plural.to_lowercase());
     if pieces > 1.0 || (typed && pieces == 0.0) { plural } else { food.name.clone() }
-}
-
-/// The usual English plural of a name's last word; a name that is one already stays.
-pub(super) fn plural(name: &str) -> String {
-    const IRREGULAR: [(&str, &str); 5] =
-        [("potato", "potatoes"), ("tomato", "tomatoes"), ("leaf", "leaves"), ("loaf", "loaves"), ("mango", "mangoes")];
-    if let Some((one, many)) = IRREGULAR.iter().find(|(one, _)| name.to_lowercase().ends_with(one)) {
-        return format!("{}{many}", &name[..name.len() - one.len()]);
-    }
-    let vowel_before_y = ["ay", "ey", "oy", "uy"].iter().any(|end| name.ends_with(end));
-    match name {
-        _ if ["ch", "sh", "x", "ss"].iter().any(|end| name.ends_with(end)) => format!("{name}es"),
-        _ if name.ends_with('s') || name.is_empty() => name.to_owned(),
-        _ if name.ends_with('y') && !vowel_before_y => format!("{}ies", &name[..name.len() - 1]),
-        _ => format!("{name}s"),
-    }
 }
 
 #[cfg(test)]

@@ -4,14 +4,13 @@
 use jiff::civil::Date;
 
 use super::boxes::{counted, move_text};
-use super::text::{amount_and_food, degrees, listed, sentence, step_text};
+use super::text::{amount_and_food, step_text};
 use crate::foods::Place;
-use crate::kitchen::{Ingredient, Kitchen, RecipeId, Serve, Wanted, Week};
-use crate::measure::{Celsius, Quantity, Units};
-use crate::plan::{DrawOf, Kept, MadeAt, Makings, User, meal_contains, served_lines};
-
-/// USDA FSIS, Leftovers and Food Safety: left-overs are reheated to 165 °F.
-const REHEATED: Celsius = Celsius(74.0);
+use crate::foods::safety::REHEATED;
+use crate::kitchen::{Ingredient, Kitchen, RecipeId, Serve, Wanted, Ware, Week};
+use crate::measure::{Quantity, Units};
+use crate::plan::{Kept, MadeAt, Makings, User, meal_contains, served_lines};
+use crate::words::{degrees, listed, sentence};
 
 /// The meals of one week.
 #[derive(Debug, Clone, PartialEq)]
@@ -108,7 +107,7 @@ fn dishes(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec
     let place_in_line = |recipe: &RecipeId| served.iter().position(|one| one == recipe).unwrap_or(served.len());
     parts.sort_by_key(|(recipe, _, _)| place_in_line(recipe));
     let goes_into = |recipe: RecipeId| {
-        let made = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).map(|making| &kitchen.recipes[making.recipe.0]);
+        let made = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).map(|making| &kitchen.recipes[making.recipe]);
         let into = made.filter(|dish| dish.ingredients.iter().any(|line| recipe_of(line) == Some(recipe))).map(|dish| dish.name.as_str());
         (!served.contains(&recipe)).then(|| into.collect::<Vec<_>>()).filter(|into| !into.is_empty())
     };
@@ -134,11 +133,11 @@ fn add(amounts: &mut Vec<Quantity>, amount: Quantity) {
 fn from_lots(makings: &Makings, meal: usize) -> impl Iterator<Item = (RecipeId, Option<Place>, Quantity)> {
     let draws = makings.cooked_draws.iter().filter(move |draw| draw.by.contains(&MadeAt::Meal(meal)));
     draws.filter_map(|draw| match draw.of {
-        DrawOf::Recipe(recipe) => {
+        Ware::Recipe(recipe) => {
             let place = if draw.place == Place::Freezer { Place::Fridge } else { draw.place };
             Some((recipe, Some(place), draw.amount.clone()))
         }
-        DrawOf::Food(_) => None,
+        Ware::Food(_) => None,
     })
 }
 
@@ -154,7 +153,7 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
 }
 
 fn dish(kitchen: &Kitchen, recipe: RecipeId, amounts: &[Quantity], place: Option<Place>, into: Option<Vec<&str>>) -> CardDish {
-    let recipe = &kitchen.recipes[recipe.0];
+    let recipe = &kitchen.recipes[recipe];
     let units = kitchen.print.units;
     let amounts: Vec<String> = amounts.iter().map(|amount| counted(amount, units)).collect();
     let heating = match (into, place) {
@@ -168,7 +167,7 @@ fn dish(kitchen: &Kitchen, recipe: RecipeId, amounts: &[Quantity], place: Option
 
 /// "heat to 74 °C (165 °F)", "cold", or either where the recipe does not say.
 pub(super) fn heating(serve: Option<Serve>, units: Units) -> String {
-    let heat = degrees(REHEATED, units);
+    let heat = degrees(REHEATED.value, units);
     match serve {
         Some(Serve::Cold) => "cold".to_owned(),
         Some(Serve::Hot) => format!("heat to {heat}"),
@@ -177,7 +176,7 @@ pub(super) fn heating(serve: Option<Serve>, units: Units) -> String {
 }
 
 fn made(kitchen: &Kitchen, making: &crate::plan::Making) -> CardMaking {
-    let recipe = &kitchen.recipes[making.recipe.0];
+    let recipe = &kitchen.recipes[making.recipe];
     let units = kitchen.print.units;
     let step = |number: usize| {
         let asked = &recipe.steps[number];
@@ -186,7 +185,7 @@ fn made(kitchen: &Kitchen, making: &crate::plan::Making) -> CardMaking {
             let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':']) { "" } else { "." };
             text.push_str(&format!("{stop} {more}"));
         };
-        let place = asked.on.first().map(|id| sentence(&kitchen.appliances[id.0].name));
+        let place = asked.on.first().map(|id| sentence(&kitchen.appliances[*id].name));
         let warm = asked.temperature.map(|celsius| degrees(celsius, units));
         let wait = (asked.wait.0 > 0).then(|| format!("{} min", asked.wait.0));
         let facts: Vec<String> = place.into_iter().chain(warm).chain(wait).collect();

@@ -5,10 +5,10 @@ use jiff::civil::Date;
 use super::leaves::leaves;
 use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote, TripList, meals};
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, LotOf, Warning, Week};
+use crate::kitchen::{Kitchen, Ware, Warning, Week};
 use crate::measure::{Money, read_money};
 use crate::pantry::Netted;
-use crate::plan::{DrawOf, Makings, food_contains, span};
+use crate::plan::{Makings, food_contains, span};
 
 /// The stages the list is gathered from.
 pub struct Parts<'r> {
@@ -78,8 +78,8 @@ fn brief(words: &str, food: &str) -> String {
 fn from_pantry(kitchen: &Kitchen, netted: &Netted) -> Vec<FromPantry> {
     let entry = |draw: &crate::plan::Draw| {
         let (food, recipe) = match draw.of {
-            DrawOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-            DrawOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+            Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+            Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
         };
         FromPantry {
             food,
@@ -98,8 +98,8 @@ fn expiring(kitchen: &Kitchen, netted: &Netted) -> Vec<Expiring> {
     let entry = |(lot, amount, until): &(usize, crate::measure::Quantity, Date)| {
         let lot = &kitchen.lots[*lot];
         let (food, recipe) = match lot.of {
-            LotOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-            LotOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+            Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+            Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
         };
         Expiring { food, recipe, amount: amount.clone(), place: lot.place, until: *until }
     };
@@ -109,7 +109,7 @@ fn expiring(kitchen: &Kitchen, netted: &Netted) -> Vec<Expiring> {
 fn spare(kitchen: &Kitchen, makings: &Makings) -> Vec<SpareNote> {
     let spare = makings.makings.iter().filter_map(|making| making.spare.as_ref());
     let note = |spare: &crate::plan::Spare| SpareNote {
-        recipe: kitchen.recipes[spare.recipe.0].id.clone(),
+        recipe: kitchen.recipes[spare.recipe].id.clone(),
         amount: spare.amount.clone(),
         made_on: spare.made_on,
         eat_by: spare.eat_by,

@@ -127,7 +127,7 @@ impl<'a> Counter<'a> {
     }
 
     pub fn fares(&self, shops: &[ShopId]) -> Vec<i64> {
-        shops.iter().map(|shop| self.kitchen.shops[shop.0].trip.0).collect()
+        shops.iter().map(|shop| self.kitchen.shops[*shop].trip.0).collect()
     }
 
     /// What each need of one trip comes to.
@@ -217,7 +217,7 @@ impl<'a> Counter<'a> {
         let mut visits = Vec::new();
         let mut total = Money::ZERO;
         for ((shop, lines), cost) in shops.iter().zip(goods).zip(costs).filter(|((_, lines), _)| !lines.is_empty()) {
-            let shop = &self.kitchen.shops[shop.0];
+            let shop = &self.kitchen.shops[*shop];
             let cost = cost + shop.trip;
             total += cost;
             visits.push(ShopVisit {

@@ -12,7 +12,7 @@ use super::list::{Leaves, Leftover, Worth};
 use super::paid::Paid;
 use super::recipes::{InHand, recipe_uses};
 use crate::foods::{FoodId, convert};
-use crate::kitchen::{Kitchen, LotOf, PackKind, Week};
+use crate::kitchen::{Kitchen, PackKind, Ware, Week};
 use crate::measure::{Currency, Dimension, Money, Quantity, tidy};
 use crate::pantry::{Netted, last_day, lot_dates};
 
@@ -92,7 +92,7 @@ fn left_over(paid: &[&Paid]) -> Vec<Left> {
 fn expiring(kitchen: &Kitchen, netted: &Netted, prices: &Prices, first_day: Date) -> Vec<InHand> {
     let in_hand = |(lot, amount, until): &(usize, Quantity, Date)| {
         let lot = &kitchen.lots[*lot];
-        let LotOf::Food(food) = lot.of else { return None };
+        let Ware::Food(food) = lot.of else { return None };
         if !lot_dates(kitchen, lot).may_be_drawn_on(first_day) {
             return None;
         }

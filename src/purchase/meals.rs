@@ -121,7 +121,7 @@ impl Costing<'_> {
             Wanted::Food { item: None, .. } => Figures::default(),
             Wanted::Recipe { recipe, most, .. } => {
                 let mut figures = Figures::default();
-                if let Some(amount) = in_makes(&self.kitchen.recipes[recipe.0], most) {
+                if let Some(amount) = in_makes(&self.kitchen.recipes[*recipe], most) {
                     figures.add(&self.recipe(*recipe), amount);
                 }
                 figures
@@ -133,7 +133,7 @@ impl Costing<'_> {
         if let Some(known) = self.recipes.get(&id) {
             return known.clone();
         }
-        let recipe = &self.kitchen.recipes[id.0];
+        let recipe = &self.kitchen.recipes[id];
         let mut one = Figures::default();
         for line in &recipe.ingredients {
             one.add(&self.line(line), 1.0 / recipe.makes.base());

@@ -77,7 +77,7 @@ impl Trial<'_> {
                 Wanted::Food { food, item: Some(item) } => self.take(*food, &item.scaled(batches)),
                 Wanted::Food { food, item: None } => add(&mut self.needs, *food, None),
                 Wanted::Recipe { recipe, most, .. } => {
-                    let part = &kitchen.recipes[recipe.0];
+                    let part = &kitchen.recipes[*recipe];
                     if let Some(amount) = in_makes(part, most) {
                         self.make(part, batches_for(part, amount * batches));
                     }

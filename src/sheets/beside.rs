@@ -10,7 +10,8 @@ use super::flow::Block;
 use super::parts::{hanging, heading};
 use super::steps::{Type, warned_of};
 use super::text::{Setter, Span, Style, plain, soft, strong};
-use super::wording::{amount, brief_dish, day, moment, place, spoken};
+use super::wording::{amount, brief_dish, day, moment, spoken};
+use crate::words::place;
 
 /// A heading, the paragraphs under it, and their type.
 pub struct Group {

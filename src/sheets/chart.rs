@@ -10,7 +10,8 @@ use super::frame::across;
 use super::page::{BLACK, HAIRLINE, Item, Rect, Rule, TextRun, Weight};
 use super::scale::Size;
 use super::text::{Line, Setter, Style, baseline, plain, strong, width_of};
-use super::wording::{clock_after, temperature};
+use super::wording::temperature;
+use crate::words::clock_after;
 
 /// Space between a bar's edge and its label.
 const PAD: f32 = 2.0;

@@ -10,8 +10,9 @@ use super::page::{BLACK, Item, Page};
 use super::parts::heading;
 use super::scale::Scale;
 use super::text::{Line, Setter, Span, plain, soft, strong};
-use super::wording::{amount, day, full_day, place, sentence};
+use super::wording::{amount, day, full_day};
 use super::{Settings, Sheet};
+use crate::words::{place, sentence};
 
 /// The blank at the end of a line: room for "2 × 400 g" by hand.
 const BLANK: f32 = 84.0;

@@ -14,8 +14,9 @@ use super::parts::heading;
 use super::scale::style;
 use super::steps::{Steps, Type, marks};
 use super::text::{Setter, plain, soft, strong};
-use super::wording::{clock, day, duration, full_day};
+use super::wording::{day, duration, full_day};
 use super::{Settings, Sheet};
+use crate::words::clock;
 
 /// One way of setting the page: the type, and the height of a row of the chart.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -10,8 +10,9 @@ use super::frame::{Head, across, finished, headed, number_pages};
 use super::page::{BLACK, Bookmark, Bounds, HAIRLINE, Page, Rule};
 use super::scale::{Size, style};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
-use super::wording::{clock, day, full_day, long_day, sentence};
+use super::wording::{day, full_day, long_day};
 use super::{Settings, Sheet};
+use crate::words::{clock, sentence};
 
 /// How many labels stand beside and below each other.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -10,7 +10,8 @@ use crate::purchase::{FromPantry, ListLine, Reserved, ShoppingList};
 use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
-use super::wording::{amount, day, long_day, moment, place, sentence, spoken};
+use super::wording::{amount, day, long_day, moment, spoken};
+use crate::words::{place, sentence};
 
 /// One note, and the figures that stand at the right edge of its first line.
 struct Note {

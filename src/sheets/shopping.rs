@@ -13,8 +13,9 @@ use super::page::{BLACK, Item, Page, Rect, Weight};
 use super::parts::{opposite, underlined};
 use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
-use super::wording::{amount, day, full_day, listed, need, offer, pack};
+use super::wording::{amount, day, full_day, need, offer, pack};
 use super::{Settings, Sheet};
+use crate::words::listed;
 
 /// The type, and how close lines stand.
 #[derive(Debug, Clone, Copy)]

@@ -8,7 +8,8 @@ use crate::prep::{BoxNote, SessionPlan, Task, TaskKind};
 
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
-use super::wording::{TIE, amount, brief_dish, clock_after, day, place, sentence, temperature};
+use super::wording::{TIE, amount, brief_dish, day, temperature};
+use crate::words::{clock_after, place, sentence};
 
 /// The type of a guide.
 #[derive(Debug, Clone, Copy, PartialEq)]

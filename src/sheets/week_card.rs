@@ -8,8 +8,9 @@ use super::page::Page;
 use super::parts::{hanging, heading};
 use super::scale::{Size, style};
 use super::text::{Setter, Span, Style, plain, soft, strong};
-use super::wording::{day, place, sentence};
+use super::wording::day;
 use super::{Settings, Sheet};
+use crate::words::{place, sentence};
 
 /// The type of a card: of its days and meals, and of what is told of them.
 #[derive(Clone, Copy)]

@@ -1,38 +1,32 @@
 //! Dates, clock times, amounts and packs in the words of the sheets.
 
-use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
-use crate::foods::Place;
 use crate::measure::{Quantity, Units, show};
 use crate::purchase::{ListLine, PackLine};
+use crate::words::{self, clock, sentence};
 
 /// A space at which no line is broken.
 pub const TIE: char = '\u{a0}';
 
+/// Words that stay on one line.
+pub fn tied(words: &str) -> String {
+    words.replace(' ', "\u{a0}")
+}
+
 /// "Wed 2 Dec".
 pub fn day(date: Date) -> String {
-    date.strftime("%a\u{a0}%-d\u{a0}%b").to_string()
+    tied(&words::day(date))
 }
 
 /// "Sat 28 Nov 2026".
 pub fn full_day(date: Date) -> String {
-    date.strftime("%a\u{a0}%-d\u{a0}%b\u{a0}%Y").to_string()
+    tied(&words::day_year(date))
 }
 
 /// "Wed 2 Dec", with its year where that is not the year of `near`.
 pub fn long_day(date: Date, near: Date) -> String {
-    if date.year() == near.year() { day(date) } else { full_day(date) }
-}
-
-/// "14:00".
-pub fn clock(at: DateTime) -> String {
-    at.strftime("%H:%M").to_string()
-}
-
-/// Minutes after a start, by the clock.
-pub fn clock_after(start: DateTime, minutes: i64) -> String {
-    clock(start.checked_add(minutes.minutes()).unwrap_or(start))
+    tied(&words::day_near(date, near))
 }
 
 /// `2026-11-29` or `2026-11-29T02:00` as "Sun 29 Nov" or "Sun 29 Nov, 02:00"; anything else as it stands.
@@ -46,32 +40,17 @@ pub fn moment(text: &str) -> String {
 
 /// "2 h 35 min".
 pub fn duration(minutes: i64) -> String {
-    match (minutes / 60, minutes % 60) {
-        (0, rest) => format!("{rest}{TIE}min"),
-        (hours, 0) => format!("{hours}{TIE}h"),
-        (hours, rest) => format!("{hours}{TIE}h{TIE}{rest}{TIE}min"),
-    }
+    tied(&words::duration(minutes))
 }
 
 /// An amount whose number and unit stay together.
 pub fn amount(quantity: &Quantity, units: Units) -> String {
-    show(quantity, units).replace(' ', "\u{a0}")
+    tied(&show(quantity, units))
 }
 
-/// "180 °C", or, to the nearest 5 degrees that an oven's dial shows (common practice, no source), "355 °F".
+/// "180 °C", or "355 °F".
 pub fn temperature(celsius: f64, units: Units) -> String {
-    match units {
-        Units::Metric => format!("{celsius:.0}{TIE}°C"),
-        Units::Us => format!("{:.0}{TIE}°F", ((celsius * 1.8 + 32.0) / 5.0).round() * 5.0),
-    }
-}
-
-pub fn place(place: Place) -> &'static str {
-    match place {
-        Place::Cupboard => "cupboard",
-        Place::Fridge => "fridge",
-        Place::Freezer => "freezer",
-    }
+    tied(&words::temperature(celsius, units))
 }
 
 /// The name of a recipe as read aloud, where only its id is known: `white-bean-mash` is "White bean mash".
@@ -89,12 +68,6 @@ pub fn brief_dish(name: &str, recipe: Option<&str>) -> String {
     brief.unwrap_or_else(|| name.to_owned())
 }
 
-/// With a capital at its start.
-pub fn sentence(text: &str) -> String {
-    let mut letters = text.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
 /// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".
 const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
 
@@ -105,7 +78,7 @@ pub fn pack(pack: &PackLine, units: Units) -> String {
         return format!("{much}{TIE}loose").trim().to_owned();
     }
     let pieces = !pack.size.is_empty() && pack.size.chars().all(|c| c.is_ascii_digit());
-    let size = if pieces { format!("{}{TIE}pieces", pack.size) } else { pack.size.replace(' ', "\u{a0}") };
+    let size = if pieces { format!("{}{TIE}pieces", pack.size) } else { tied(&pack.size) };
     let one_by_name = pack.count == 1 && pack.size.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
     if one_by_name { size } else { format!("{}{TIE}×{TIE}{size}", pack.count) }
 }
@@ -116,9 +89,9 @@ pub fn offer(pack: &PackLine) -> Option<String> {
     let times = pack.offer.unwrap_or(1);
     Some(match times {
         0 => return None,
-        1 => format!("take {}", text.replace(' ', "\u{a0}")),
-        2 => format!("take {}, twice", text.replace(' ', "\u{a0}")),
-        n => format!("take {}, {n}{TIE}times", text.replace(' ', "\u{a0}")),
+        1 => format!("take {}", tied(text)),
+        2 => format!("take {}, twice", tied(text)),
+        n => format!("take {}, {n}{TIE}times", tied(text)),
     })
 }
 
@@ -126,17 +99,8 @@ pub fn offer(pack: &PackLine) -> Option<String> {
 pub fn need(line: &ListLine, units: Units) -> Option<String> {
     let much = (!line.need.is_zero()).then(|| amount(&line.need, units));
     match (much, &line.about) {
-        (Some(much), Some(about)) => Some(format!("{much}, {}", about.replace(' ', "\u{a0}"))),
+        (Some(much), Some(about)) => Some(format!("{much}, {}", tied(about))),
         (Some(much), None) => Some(much),
         (None, _) => None,
-    }
-}
-
-/// "a", "a and b", "a, b and c".
-pub fn listed(words: &[String]) -> String {
-    match words {
-        [] => String::new(),
-        [one] => one.clone(),
-        [most @ .., last] => format!("{} and {last}", most.join(", ")),
     }
 }

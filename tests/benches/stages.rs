@@ -1,5 +1,7 @@
 //! How long each stage of the sample week takes: `cargo bench --bench stages`.
 
+#![allow(clippy::expect_used, reason = "a benchmark that cannot go on says so")]
+
 use std::path::Path;
 
 use divan::{Bencher, black_box};

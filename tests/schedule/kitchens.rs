@@ -3,7 +3,7 @@
 use pretty_assertions::assert_eq;
 use spence::prep::{Effort, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker, schedule};
 
-use crate::checker::faults;
+use super::checker::faults;
 
 fn job(making: usize, hands: i64, wait: i64, out: i64) -> Job {
     Job { kind: JobKind::Step, making, hands, wait, out, machines: vec![], temperature: None, people: vec![0] }
@@ -192,7 +192,7 @@ fn a_step_that_is_late_after_several_others_counts_once() {
     problem.links = vec![soon(0, 2), soon(1, 2), soon(3, 4)];
     let plan = schedule(&problem, Effort::Normal);
     assert_eq!(faults(&problem, &plan), Vec::<String>::new());
-    assert_eq!((plan.placed[4].start, plan.placed[2].start, crate::checker::overrun(&problem, &plan)), (10, 17, 13));
+    assert_eq!((plan.placed[4].start, plan.placed[2].start, super::checker::overrun(&problem, &plan)), (10, 17, 13));
     assert!(plan.proven);
 }
 
@@ -241,6 +241,6 @@ fn steps_that_take_years_still_get_a_plan() {
 
 #[test]
 fn the_same_problem_gets_the_same_plan() {
-    let problem = crate::random::afternoon(7, 30);
+    let problem = super::random::afternoon(7, 30);
     assert_eq!(schedule(&problem, Effort::Low), schedule(&problem, Effort::Low));
 }

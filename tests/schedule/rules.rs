@@ -3,9 +3,9 @@
 use pretty_assertions::assert_eq;
 use spence::prep::{Effort, Problem, Schedule, schedule};
 
-use crate::checker::faults;
-use crate::exhaustive::least;
-use crate::random::{afternoon, tangle};
+use super::checker::faults;
+use super::exhaustive::least;
+use super::random::{afternoon, tangle};
 
 fn holds_every_rule(name: &str, problem: &Problem, effort: Effort) -> Schedule {
     let plan = schedule(problem, effort);
@@ -43,8 +43,8 @@ fn no_plan_of_a_tiny_session_is_better_than_the_one_given() {
             assert_eq!(least(&problem, plan.finish + 6, any), None, "seed {seed}\n{problem:#?}\n{plan:#?}");
             continue;
         }
-        let over = crate::checker::overrun(&problem, &plan);
-        let (finish, idle) = (plan.finish, crate::checker::idle(&problem, &plan));
+        let over = super::checker::overrun(&problem, &plan);
+        let (finish, idle) = (plan.finish, super::checker::idle(&problem, &plan));
         let horizon = if over == 0 { finish } else { finish + 8 };
         let best = least(&problem, horizon, (over, finish, idle + 1));
         assert_eq!(best, Some((over, finish, idle)), "seed {seed}\n{problem:#?}\n{plan:#?}");

@@ -3,10 +3,10 @@
 use super::super::wrap::{table, wrap};
 use super::chart::chart;
 use super::{clock, moment};
-use crate::cli::words::{day, place};
 use crate::measure::{Quantity, Units, show};
 use crate::prep::{Before, PrepPlan, SessionPlan, Task, TaskKind};
 use crate::sheets::{marks, temperature};
+use crate::words::{day, place};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.
 pub fn text(plan: &PrepPlan, household: &str, units: Units, width: usize) -> String {

@@ -45,7 +45,7 @@ fn read_food(table: &Table<'_>) -> Option<Food> {
     let also = table.texts("also").unwrap_or_default();
     let food = Food {
         also: also.into_iter().map(|(name, _)| name).collect(),
-        kind: table.optional("kind", shapes::text),
+        kind: table.optional("kind", shapes::kind),
         section: table.optional("section", shapes::text),
         cup: measured(table, "cup", &source),
         each: measured(table, "each", &source),
@@ -93,9 +93,9 @@ fn no_weight() -> ReadError {
 }
 
 fn words(table: &Table<'_>, source: &str) -> BTreeMap<String, Fact<f64>> {
-    let own = table.file.schema.heading("[[food]]").keys;
+    let own = table.file.schema.heading("[[food]]");
     let mut words = BTreeMap::new();
-    for (key, _) in table.entries().filter(|(key, _)| !own.contains(key)) {
+    for (key, _) in table.entries().filter(|(key, _)| !own.has(key)) {
         let Some(word) = kitchen_word(key) else { continue };
         if let Some(value) = table.optional(key, shapes::grams) {
             words.insert(word, Fact { value, source: source.to_owned() });

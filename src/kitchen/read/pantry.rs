@@ -6,7 +6,7 @@ use super::lines::Speech;
 use super::shapes;
 use super::table::Table;
 use crate::foods::Place;
-use crate::kitchen::{Lot, LotOf, RecipeId};
+use crate::kitchen::{Lot, RecipeId, Ware};
 use crate::measure::{Dimension, Quantity};
 
 pub(super) static PLACES: [(&str, Place); 3] = [("cupboard", Place::Cupboard), ("fridge", Place::Fridge), ("freezer", Place::Freezer)];
@@ -35,16 +35,16 @@ fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
     Some(lot)
 }
 
-pub(super) fn read_of(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<LotOf> {
+pub(super) fn read_of(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Ware> {
     let food = table.optional("food", shapes::text);
     let recipe = table.optional("recipe", shapes::text);
     match (table.has("food"), table.has("recipe")) {
-        (true, false) => food.map(|name| LotOf::Food(speech.food(&name, &table.spot_of("food")))),
+        (true, false) => food.map(|name| Ware::Food(speech.food(&name, &table.spot_of("food")))),
         (false, true) => {
             let name = recipe?;
             let name = name.strip_prefix("recipe:").unwrap_or(&name);
             let index = speech.recipes.find(name, &table.spot_of("recipe"), speech.found)?;
-            Some(LotOf::Recipe(RecipeId(index)))
+            Some(Ware::Recipe(RecipeId(index)))
         }
         (true, true) => {
             table.mistake("recipe", "a lot is of either a food or a recipe", "Keep one of the two.");
@@ -58,7 +58,7 @@ pub(super) fn read_of(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<LotO
 }
 
 fn check_lot(lot: &Lot, table: &Table<'_>) {
-    if let LotOf::Food(_) = lot.of {
+    if let Ware::Food(_) = lot.of {
         if lot.made.is_some() {
             table.mistake(
                 "made",

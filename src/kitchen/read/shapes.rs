@@ -6,6 +6,7 @@ use toml::de::DeValue;
 
 use super::hint;
 use super::table::kind_of;
+use crate::foods::Kind;
 use crate::measure::{
     Celsius, Currency, Days, Dimension, Minutes, Money, Quantity, ReadError, Spoons, read_celsius, read_days, read_kelvin, read_minutes,
     read_money, read_quantity, read_share,
@@ -105,6 +106,20 @@ pub(super) fn one_of<T: Copy>(words: &'static [(&'static str, T)]) -> impl FnOnc
             format!("{}Write {}.", near.unwrap_or_default(), known.join(" or ")),
         )
     }
+}
+
+/// A kind of food.
+pub(super) fn kind(value: &DeValue<'_>) -> Read<Kind> {
+    let typed = text(value)?;
+    if let Some(kind) = Kind::named(&typed) {
+        return Ok(kind);
+    }
+    let known = Kind::ALL.map(|(_, name)| name);
+    let remedy = match hint::nearest(&typed, known) {
+        Some(near) => format!("Did you mean \"{near}\"?"),
+        None => format!("Known: {}.", known.join(", ")),
+    };
+    wrong(format!("\"{typed}\" is not a kind of food"), remedy)
 }
 
 fn a_text<'a>(value: &'a DeValue<'_>, wanted: &str, example: &str) -> Read<&'a str> {

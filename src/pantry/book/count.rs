@@ -69,7 +69,7 @@ fn change(kitchen: &Kitchen, counted: &CountedLot, left: &Counted, lot: Option<&
         return match (left, counted.booked.is_some()) {
             (Counted::Gone, _) => Ok(None),
             (Counted::Left { .. }, true) => Err(mistake(
-                format!("no lot of {name} with these dates is booked in the {} any more", super::record::place_word(counted.place)),
+                format!("no lot of {name} with these dates is booked in the {} any more", crate::words::place(counted.place)),
                 "Take booked out if it lies there: it is then booked as new.".to_owned(),
             )),
             (Counted::Left { amount, .. }, false) => Ok(Some(Change::new(None, Some(new_lot(counted, amount))))),

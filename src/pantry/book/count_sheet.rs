@@ -4,10 +4,12 @@ use std::fmt::Write;
 
 use jiff::civil::Date;
 
-use super::record::{LotRecord, place_word};
+use super::record::LotRecord;
 use crate::foods::Place;
 use crate::kitchen::Kitchen;
 use crate::pantry::lot_dates;
+use crate::words;
+use crate::words::sentence;
 
 /// One lot to be counted.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,17 +64,12 @@ pub fn count_form(places: &[CountPlace], household: &str, on: Date) -> String {
         household.replace(['\n', '\r'], " ")
     );
     for place in places {
-        let _ = write!(text, "\n# {}\n", capital(place_word(place.place)));
+        let _ = write!(text, "\n# {}\n", sentence(words::place(place.place)));
         for line in &place.lines {
             text.push_str(&lot_form(&line.lot));
         }
     }
     text
-}
-
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn lot_form(lot: &LotRecord) -> String {
@@ -82,7 +79,7 @@ fn lot_form(lot: &LotRecord) -> String {
     if let Some((key, name)) = name {
         let _ = writeln!(text, "{key} = {}", quoted(name));
     }
-    let _ = writeln!(text, "place = \"{}\"", place_word(lot.place));
+    let _ = writeln!(text, "place = \"{}\"", words::place(lot.place));
     for (key, day) in lot.dates() {
         if let Some(day) = day {
             let _ = writeln!(text, "{key} = {day}");

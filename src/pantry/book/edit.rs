@@ -4,7 +4,8 @@ use jiff::civil::Date;
 use toml_edit::{ArrayOfTables, Datetime, DocumentMut, Item, Table, Value};
 
 use super::booking::Change;
-use super::record::{LotRecord, place_word};
+use super::record::LotRecord;
+use crate::words;
 
 /// The text with `changes` made. `shelf` are the lots of the text, in its order; what is taken away leaves its lines in the change.
 ///
@@ -116,7 +117,7 @@ fn fresh_table(lot: &LotRecord) -> Table {
         text("recipe", recipe);
     }
     text("amount", &lot.amount.text());
-    text("place", place_word(lot.place));
+    text("place", words::place(lot.place));
     for (key, day) in lot.dates() {
         if let Some(day) = day.and_then(toml_date) {
             table.insert(key, toml_edit::value(day));

@@ -6,10 +6,10 @@ use super::bench::{Bench, Missing};
 use super::out::{NotTaken, take_amount, take_recipe};
 use super::record::{Exact, LotRecord};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Made, Meal, Recipe, RecipeId, Wanted, Week};
+use crate::kitchen::{Kitchen, Made, Meal, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Dimension, Quantity, show};
 use crate::pantry::after_days;
-use crate::plan::{Demanded, DrawOf, MadeAt, Makings, in_makes, served_lines};
+use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines};
 use crate::prep::SessionPlan;
 
 /// How the book names a session.
@@ -34,11 +34,11 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &SessionPlan
         }
     }
     for boxed in &session.boxes {
-        let Some(recipe) = find(kitchen, &boxed.recipe).map(|id| &kitchen.recipes[id.0]) else { continue };
+        let Some(recipe) = find(kitchen, &boxed.recipe).map(|id| &kitchen.recipes[id]) else { continue };
         bench.put(cooked(recipe, &boxed_amount(recipe, boxed.portions), boxed.place, on, boxed.use_by));
     }
     for batch in &session.batches {
-        let Some(recipe) = find(kitchen, &batch.recipe).map(|id| &kitchen.recipes[id.0]) else { continue };
+        let Some(recipe) = find(kitchen, &batch.recipe).map(|id| &kitchen.recipes[id]) else { continue };
         let straight = eaten_straight(kitchen, session, recipe, batch.makes.base());
         if straight > 1e-6 * batch.makes.base() {
             let amount = Quantity::of(&recipe.makes.dimension(), straight);
@@ -69,10 +69,10 @@ fn eaten_straight(kitchen: &Kitchen, session: &SessionPlan, recipe: &Recipe, mad
     let fetched: f64 = fetched.map(|fetch| in_unit(&fetch.amount)).sum();
     let mut used = 0.0;
     for dish in &session.batches {
-        let Some(dish_recipe) = find(kitchen, &dish.recipe).map(|id| &kitchen.recipes[id.0]) else { continue };
+        let Some(dish_recipe) = find(kitchen, &dish.recipe).map(|id| &kitchen.recipes[id]) else { continue };
         for line in &dish_recipe.ingredients {
             if let Wanted::Recipe { recipe: part, most, .. } = &line.wanted
-                && kitchen.recipes[part.0].id == recipe.id
+                && kitchen.recipes[*part].id == recipe.id
             {
                 used += in_unit(most) * dish.batches;
             }
@@ -107,7 +107,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
         take_of_food(kitchen, bench, &kitchen.foods[demand.food].name, &demand.amount, on, &mut missing);
     }
     let mut eaten: Vec<(RecipeId, Quantity)> = Vec::new();
-    let in_a_session = |id: RecipeId| kitchen.recipes[id.0].made == Made::InASession;
+    let in_a_session = |id: RecipeId| kitchen.recipes[id].made == Made::InASession;
     for (line, times) in served_lines(meal) {
         if let Wanted::Recipe { recipe, most, .. } = &line.wanted
             && in_a_session(*recipe)
@@ -116,7 +116,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
         }
     }
     for making in makings.makings.iter().filter(|making| making.at == here) {
-        for line in &kitchen.recipes[making.recipe.0].ingredients {
+        for line in &kitchen.recipes[making.recipe].ingredients {
             if let Wanted::Recipe { recipe, most, .. } = &line.wanted
                 && in_a_session(*recipe)
             {
@@ -125,7 +125,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
         }
     }
     for draw in makings.cooked_draws.iter().filter(|draw| draw.by == [here]) {
-        if let DrawOf::Recipe(id) = draw.of
+        if let Ware::Recipe(id) = draw.of
             && !in_a_session(id)
         {
             eaten.push((id, draw.amount.clone()));
@@ -147,7 +147,7 @@ fn take_of_food(kitchen: &Kitchen, bench: &mut Bench, name: &str, amount: &Quant
 
 fn take_of_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amount: &Quantity, on: Date, missing: &mut Vec<String>) {
     let taken = take_recipe(kitchen, bench, recipe, amount, Some(on));
-    note_missing(kitchen, taken, &kitchen.recipes[recipe.0].name, amount, missing);
+    note_missing(kitchen, taken, &kitchen.recipes[recipe].name, amount, missing);
 }
 
 fn note_missing(kitchen: &Kitchen, taken: Result<(Missing, Dimension), NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {

@@ -3,7 +3,7 @@
 use super::bench::{Bench, Missing};
 use super::booking::Change;
 use crate::foods::{FoodId, Item, as_purchased, convert, own_dimension};
-use crate::kitchen::{Kitchen, LotOf, RecipeId};
+use crate::kitchen::{Kitchen, RecipeId, Ware};
 use crate::measure::{Dimension, Quantity};
 use crate::pantry::{cheapest, lot_dates, worth};
 use crate::plan::in_makes;
@@ -56,7 +56,7 @@ fn take_in(
     on: Option<Date>,
     wanted: impl Fn(&Dimension) -> Option<Quantity>,
 ) -> Result<(Missing, Dimension), NotTaken> {
-    let is_it = |lot: usize| kitchen.lots[lot].of == LotOf::Food(food) && good_on(kitchen, lot, on);
+    let is_it = |lot: usize| kitchen.lots[lot].of == Ware::Food(food) && good_on(kitchen, lot, on);
     if !bench.any_left(is_it) {
         return Err(NotTaken::NoLot);
     }
@@ -86,8 +86,8 @@ pub fn take_recipe(
     amount: &Quantity,
     on: Option<Date>,
 ) -> Result<(Missing, Dimension), NotTaken> {
-    let cooked = &kitchen.recipes[recipe.0];
-    let is_it = |lot: usize| kitchen.lots[lot].of == LotOf::Recipe(recipe) && good_on(kitchen, lot, on);
+    let cooked = &kitchen.recipes[recipe];
+    let is_it = |lot: usize| kitchen.lots[lot].of == Ware::Recipe(recipe) && good_on(kitchen, lot, on);
     if !bench.any_left(is_it) {
         return Err(NotTaken::NoLot);
     }

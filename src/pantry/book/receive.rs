@@ -4,8 +4,8 @@ use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::record::{Exact, LotRecord, Paid};
-use crate::foods::{Food, FoodId, Place, as_purchased, own_dimension};
-use crate::kitchen::{Kitchen, LineOf, LotOf, read_line};
+use crate::foods::{Food, FoodId, Kind, Place, as_purchased, own_dimension};
+use crate::kitchen::{Kitchen, LineOf, Ware, read_line};
 use crate::measure::{Dimension, Money, Quantity, read_money, read_quantity};
 use crate::purchase::{ListLine, PackLine, TripList};
 
@@ -191,10 +191,10 @@ fn put(kitchen: &Kitchen, bench: &mut Bench, bought: &Goods, on: Date) {
 
 /// Where it lies already; else where it keeps longer, cupboard or fridge; what keeps in the freezer alone goes there.
 fn place_for(kitchen: &Kitchen, id: FoodId, food: &Food) -> Place {
-    if let Some(lot) = kitchen.lots.iter().find(|lot| lot.of == LotOf::Food(id)) {
+    if let Some(lot) = kitchen.lots.iter().find(|lot| lot.of == Ware::Food(id)) {
         return lot.place;
     }
-    let raw = food.kind.as_deref().is_some_and(|kind| kind.starts_with("raw"));
+    let raw = food.kind.is_some_and(Kind::is_raw);
     match (food.keeps.at(Place::Cupboard), food.keeps.at(Place::Fridge)) {
         (Some(cupboard), Some(fridge)) if cupboard.0 >= fridge.0 => Place::Cupboard,
         (_, Some(_)) => Place::Fridge,

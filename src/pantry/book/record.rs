@@ -4,7 +4,7 @@ use jiff::civil::Date;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, LotOf, RecipeId, Spot};
+use crate::kitchen::{Kitchen, Lot, RecipeId, Spot, Ware};
 use crate::measure::{Dimension, Quantity, plural_word};
 
 /// An amount in thousandths of its unit: milligrams, microlitres.
@@ -124,8 +124,8 @@ impl LotRecord {
 
 fn record(kitchen: &Kitchen, lot: &Lot) -> LotRecord {
     let (food, recipe) = match lot.of {
-        LotOf::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-        LotOf::Recipe(recipe) => (None, Some(kitchen.recipes[recipe.0].id.clone())),
+        Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+        Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
     };
     LotRecord {
         food,
@@ -143,20 +143,11 @@ fn record(kitchen: &Kitchen, lot: &Lot) -> LotRecord {
 
 /// As a lot of the kitchen; `None` where its food or recipe is not known any more.
 pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
-    let food = record.food.as_ref().and_then(|name| kitchen.foods.find(name)).map(LotOf::Food);
+    let food = record.food.as_ref().and_then(|name| kitchen.foods.find(name)).map(Ware::Food);
     let recipe = || kitchen.recipes.iter().position(|recipe| Some(&recipe.id) == record.recipe.as_ref());
     let LotRecord { place, best_before, use_by, opened, since, made, .. } = *record;
-    let of = food.or_else(|| recipe().map(|index| LotOf::Recipe(RecipeId(index))))?;
+    let of = food.or_else(|| recipe().map(|index| Ware::Recipe(RecipeId(index))))?;
     Some(Lot { of, amount: record.amount.quantity(), place, best_before, use_by, opened, since, made, at: Spot::default() })
-}
-
-/// How pantry.toml names a place.
-pub fn place_word(place: Place) -> &'static str {
-    match place {
-        Place::Cupboard => "cupboard",
-        Place::Fridge => "fridge",
-        Place::Freezer => "freezer",
-    }
 }
 
 /// The shelf as pantry.toml says it, in file order.

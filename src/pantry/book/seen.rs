@@ -83,7 +83,7 @@ fn candidates(kitchen: &Kitchen, trip: &TripList, bought: &Goods) -> Result<Vec<
         Some(own) => own == shop,
         None => trip.shops.iter().any(|visit| visit.shop.as_deref() == Some(shop)),
     };
-    let there = |pack: &Pack| pack.food == bought.food && visited(&kitchen.shops[pack.shop.0].name);
+    let there = |pack: &Pack| pack.food == bought.food && visited(&kitchen.shops[pack.shop].name);
     let fitting = |(index, pack): (usize, &Pack)| fit(kitchen, pack, amount, bought.packs.first()).map(|count| (index, count));
     Ok(kitchen.packs.iter().enumerate().filter(|(_, pack)| there(pack)).filter_map(fitting).collect())
 }

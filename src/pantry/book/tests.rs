@@ -5,7 +5,7 @@ use proptest::prelude::*;
 use super::*;
 use crate::foods::{Food, FoodId, Place};
 use crate::kitchen::fixture::{empty_kitchen, lot};
-use crate::kitchen::{Kitchen, Lot, LotOf};
+use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Currency, Dimension, Quantity, Spoons, read_quantity};
 
 fn feta(thousandths: i64) -> LotRecord {
@@ -221,7 +221,7 @@ fn kitchen(lots: Vec<Lot>) -> Kitchen {
 #[test]
 fn first_expired_is_first_taken_and_what_is_missing_is_said() {
     let of = |grams, until| {
-        let feta = lot(LotOf::Food(FoodId(0)), Quantity::grams(grams), Place::Fridge);
+        let feta = lot(Ware::Food(FoodId(0)), Quantity::grams(grams), Place::Fridge);
         Lot { use_by: Some(until), ..feta }
     };
     let kitchen = kitchen(vec![of(100.0, date(2026, 12, 9)), of(50.0, date(2026, 11, 1))]);
@@ -241,7 +241,7 @@ fn a_year_of_thirds_adds_up_to_the_milligram() {
     let (mut came, mut went) = (0, 0);
     for week in 0..52 {
         for part in 0..4 {
-            let lots = shelf.iter().map(|record| lot(LotOf::Food(FoodId(0)), record.amount.quantity(), Place::Fridge)).collect();
+            let lots = shelf.iter().map(|record| lot(Ware::Food(FoodId(0)), record.amount.quantity(), Place::Fridge)).collect();
             let kitchen = kitchen(lots);
             let mut bench = Bench::new(&kitchen, shelf.clone());
             if part == 0 {

@@ -3,7 +3,9 @@ use pretty_assertions::assert_eq;
 use super::*;
 use crate::foods::{Fact, Measured};
 use crate::kitchen::Step;
+use crate::measure::Celsius;
 use crate::prep::testing::*;
+use crate::words::degrees;
 
 /// White-bean mash: beans (0), oil (1), rosemary (2), onions (3), salt to taste (4), herb yoghurt (5).
 fn mash() -> Kitchen {

@@ -64,7 +64,7 @@ fn monday(serve: Option<Serve>, draws: Vec<Draw>, making: Vec<Making>) -> CardMe
 
 fn drawn(amount: Quantity, place: Place) -> Draw {
     Draw {
-        of: DrawOf::Recipe(RecipeId(0)),
+        of: Ware::Recipe(RecipeId(0)),
         lot: 0,
         amount,
         place,

@@ -1,0 +1,142 @@
+//! The words that terminal, sheets, files and messages share: dates, clock times, durations, degrees, plurals, places, lists, capital letters.
+//!
+//! Plain spaces throughout; whoever sets type ties what must stay together. Knows no rule of the kitchen.
+
+use jiff::ToSpan;
+use jiff::civil::{Date, DateTime};
+
+use crate::foods::Place;
+use crate::measure::{Celsius, Units};
+
+/// "Sat 28 Nov".
+pub fn day(date: Date) -> String {
+    date.strftime("%a %-d %b").to_string()
+}
+
+/// "Sat 28 Nov 2026".
+pub fn day_year(date: Date) -> String {
+    date.strftime("%a %-d %b %Y").to_string()
+}
+
+/// "Sat 28 Nov", with the year where it is another than that of `near`.
+pub fn day_near(date: Date, near: Date) -> String {
+    if date.year() == near.year() { day(date) } else { day_year(date) }
+}
+
+/// "14:00".
+pub fn clock(at: DateTime) -> String {
+    at.strftime("%H:%M").to_string()
+}
+
+/// "14:00", so many minutes after a start.
+pub fn clock_after(start: DateTime, minutes: i64) -> String {
+    clock(start.checked_add(minutes.minutes()).unwrap_or(start))
+}
+
+/// "45 min", "1 h 10 min", "2 h".
+pub fn duration(minutes: i64) -> String {
+    match (minutes / 60, minutes % 60) {
+        (0, rest) => format!("{rest} min"),
+        (hours, 0) => format!("{hours} h"),
+        (hours, rest) => format!("{hours} h {rest} min"),
+    }
+}
+
+/// "1 lot", "3 lots".
+pub fn counted(count: usize, one: &str) -> String {
+    if count == 1 { format!("1 {one}") } else { format!("{count} {}", plural(one)) }
+}
+
+/// "190 °C (375 °F)"; the other way round where sheets print US units. Fahrenheit to the nearest five, as dials and charts have it.
+pub fn degrees(celsius: Celsius, units: Units) -> String {
+    let metric = format!("{} °C", celsius.0.round());
+    let us = format!("{} °F", fahrenheit(celsius.0));
+    match units {
+        Units::Metric => format!("{metric} ({us})"),
+        Units::Us => format!("{us} ({metric})"),
+    }
+}
+
+/// "180 °C", or "355 °F".
+pub fn temperature(celsius: f64, units: Units) -> String {
+    match units {
+        Units::Metric => format!("{celsius:.0} °C"),
+        Units::Us => format!("{:.0} °F", fahrenheit(celsius)),
+    }
+}
+
+/// To the nearest five degrees that an oven's dial shows (common practice, no source).
+fn fahrenheit(celsius: f64) -> f64 {
+    ((celsius * 9.0 / 5.0 + 32.0) / 5.0).round() * 5.0
+}
+
+pub fn place(place: Place) -> &'static str {
+    match place {
+        Place::Cupboard => "cupboard",
+        Place::Fridge => "fridge",
+        Place::Freezer => "freezer",
+    }
+}
+
+/// "a", "a and b", "a, b and c".
+pub fn listed<S: AsRef<str>>(words: &[S]) -> String {
+    match words {
+        [] => String::new(),
+        [one] => one.as_ref().to_owned(),
+        [most @ .., last] => format!("{} and {}", most.iter().map(AsRef::as_ref).collect::<Vec<_>>().join(", "), last.as_ref()),
+    }
+}
+
+/// With a capital at its start.
+pub fn sentence(text: &str) -> String {
+    let mut letters = text.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
+/// A name inside a sentence: "White-bean mash" becomes "white-bean mash", "BBQ sauce" stays.
+pub fn in_a_sentence(name: &str) -> String {
+    let mut letters = name.chars();
+    match (letters.next(), letters.next()) {
+        (Some(first), second) if !second.is_some_and(char::is_uppercase) => first.to_lowercase().chain(name.chars().skip(1)).collect(),
+        _ => name.to_owned(),
+    }
+}
+
+/// The usual English plural of a name's last word; a name that is one already stays.
+pub fn plural(name: &str) -> String {
+    const IRREGULAR: [(&str, &str); 5] =
+        [("potato", "potatoes"), ("tomato", "tomatoes"), ("leaf", "leaves"), ("loaf", "loaves"), ("mango", "mangoes")];
+    if let Some((one, many)) = IRREGULAR.iter().find(|(one, _)| name.to_lowercase().ends_with(one)) {
+        return format!("{}{many}", &name[..name.len() - one.len()]);
+    }
+    let vowel_before_y = ["ay", "ey", "oy", "uy"].iter().any(|end| name.ends_with(end));
+    match name {
+        _ if ["ch", "sh", "x", "ss"].iter().any(|end| name.ends_with(end)) => format!("{name}es"),
+        _ if name.ends_with('s') || name.is_empty() => name.to_owned(),
+        _ if name.ends_with('y') && !vowel_before_y => format!("{}ies", &name[..name.len() - 1]),
+        _ => format!("{name}s"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn durations_are_read_as_a_clock_is() {
+        assert_eq!([45, 60, 70].map(duration), ["45 min", "1 h", "1 h 10 min"]);
+    }
+
+    #[test]
+    fn lists_end_with_and() {
+        assert_eq!(
+            [listed::<&str>(&[]), listed(&["a"]), listed(&["a", "b"]), listed(&["a", "b", "c"])],
+            ["", "a", "a and b", "a, b and c"]
+        );
+    }
+
+    #[test]
+    fn a_capital_goes_inside_a_sentence_unless_the_word_is_all_capitals() {
+        assert_eq!([in_a_sentence("White-bean mash"), in_a_sentence("BBQ sauce")], ["white-bean mash", "BBQ sauce"]);
+    }
+}
