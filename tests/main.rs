@@ -39,3 +39,16 @@ mod solver_check;
 mod trips;
 mod worked_week;
 mod year;
+
+/// A file that is no module here would never be run.
+#[test]
+fn every_file_of_tests_is_a_module() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests");
+    let said = include_str!("main.rs");
+    for entry in std::fs::read_dir(folder).expect("the folder of tests").flatten() {
+        let file = entry.file_name().into_string().expect("a plain name");
+        if let Some(name) = file.strip_suffix(".rs").filter(|name| *name != "main") {
+            assert!(said.contains(&format!("mod {name};")), "add \"mod {name};\" to tests/main.rs");
+        }
+    }
+}

@@ -72,6 +72,17 @@ impl Kind {
         (Kind::Household, "household"),
     ];
 
+    /// The words alone.
+    pub const NAMES: [&'static str; Self::ALL.len()] = {
+        let mut names = [""; Self::ALL.len()];
+        let mut index = 0;
+        while index < names.len() {
+            names[index] = Self::ALL[index].1;
+            index += 1;
+        }
+        names
+    };
+
     pub fn name(self) -> &'static str {
         Self::ALL[self as usize].1
     }

@@ -3,6 +3,7 @@
 use super::Default::{Is, None, Required};
 use super::Shape::*;
 use super::{File, Heading, heading, key};
+use crate::foods::Kind;
 
 pub(in crate::kitchen) static KITCHEN: File = File {
     name: "kitchen",
@@ -188,7 +189,7 @@ pub(in crate::kitchen) static FOODS: File = File {
             keys: &[
                 key("name", Text, Required, "the food; laid over the reference's entry of that name, key by key", "\"onion\""),
                 key("also", Texts, None, "other names", "[\"brown onion\"]"),
-                key("kind", Text, None, "what kind of food it is; a raw kind brings its cautions", "\"vegetable\""),
+                key("kind", OneOf(&Kind::NAMES), None, "what kind of food it is; a raw kind brings its cautions", "\"vegetable\""),
                 key("section", Text, None, "where in a shop it stands", "\"Vegetables\""),
                 key("cup", WeightOrTable, None, "weight of a US cup, by form", "{ chopped = \"160 g\" }"),
                 key("each", WeightOrTable, None, "weight of one as purchased, by size", "{ small = \"78 g\", medium = \"122 g\" }"),

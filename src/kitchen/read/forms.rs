@@ -94,7 +94,7 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
         counted_at: table.spot_of(key),
     };
     let of = of?;
-    check_dates_of(&as_lot(&lot, of.clone()), table);
+    check_dates_of(&as_lot(&lot, of), table);
     Some(match of {
         Ware::Food(food) => CountedLot { food: Some(speech.foods[food].name.clone()), ..lot },
         Ware::Recipe(recipe) => CountedLot { recipe: Some(speech.recipes.name(recipe.0).to_owned()), ..lot },

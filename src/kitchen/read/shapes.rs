@@ -114,10 +114,9 @@ pub(super) fn kind(value: &DeValue<'_>) -> Read<Kind> {
     if let Some(kind) = Kind::named(&typed) {
         return Ok(kind);
     }
-    let known = Kind::ALL.map(|(_, name)| name);
-    let remedy = match hint::nearest(&typed, known) {
+    let remedy = match hint::nearest(&typed, Kind::NAMES) {
         Some(near) => format!("Did you mean \"{near}\"?"),
-        None => format!("Known: {}.", known.join(", ")),
+        None => format!("Known: {}.", Kind::NAMES.join(", ")),
     };
     wrong(format!("\"{typed}\" is not a kind of food"), remedy)
 }

@@ -17,7 +17,7 @@ fn cooked_and_raw_lots_are_read() {
     let pantry = format!("{}[[lot]]\nrecipe = \"barley\"\namount = \"3 portions\"\nplace = \"fridge\"\nmade = \"2026-11-29\"\n", lot(""));
     let lots = loaded(&[("recipes/barley.toml", BARLEY), ("pantry.toml", &pantry)]).kitchen.lots;
     assert_eq!((lots[0].amount.clone(), lots[0].place), (Quantity::grams(350.0), Place::Cupboard));
-    assert_eq!((lots[1].of.clone(), lots[1].made), (Ware::Recipe(RecipeId(0)), Some(jiff::civil::date(2026, 11, 29))));
+    assert_eq!((lots[1].of, lots[1].made), (Ware::Recipe(RecipeId(0)), Some(jiff::civil::date(2026, 11, 29))));
 }
 
 #[test]
