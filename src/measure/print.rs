@@ -4,7 +4,7 @@
 
 use std::fmt;
 
-use super::number::VULGAR;
+use super::tokens::VULGAR;
 use super::unit::{US_CUP_ML, Word, unit_named, word_named};
 use super::{Amount, Number, Quantity, Spoons, Unit};
 
