@@ -80,7 +80,7 @@ fn sentence(session: &Session, end: i64, what: &str) -> Option<String> {
 fn one_more_person(problem: &Problem) -> Problem {
     let mut more = problem.clone();
     let person = more.people.len();
-    more.people.push(super::Worker { from: 0, until: None });
+    more.people.push(super::Worker { from: 0, until: None, ..super::Worker::default() });
     more.jobs.iter_mut().for_each(|job| job.people.push(person));
     more
 }
