@@ -29,6 +29,6 @@ pub use build::prep;
 pub use guide::{Batch, Before, BoxNote, Cut, Fetch, PrepPlan, SessionPlan, Task, TaskKind};
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
-pub use schedule::{Effort, least_finish, schedule};
+pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use text::step_text;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, WeekCard, week_card};

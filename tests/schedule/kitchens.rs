@@ -1,7 +1,10 @@
 //! Small afternoons whose least finish can be summed up by hand.
 
 use pretty_assertions::assert_eq;
-use spence::prep::{Effort, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker, schedule};
+use spence::prep::{
+    Aim, Effort, Fixed, Heat, Impossible, Job, JobKind, Limit, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Slower,
+    Worker, schedule, slower,
+};
 
 use crate::checker::faults;
 
@@ -245,4 +248,107 @@ fn steps_that_take_years_still_get_a_plan() {
 fn the_same_problem_gets_the_same_plan() {
     let problem = crate::random::afternoon(7, 30);
     assert_eq!(schedule(&problem, Effort::Low), schedule(&problem, Effort::Low));
+}
+
+fn helper() -> Worker {
+    Worker { helper: true, ..cook() }
+}
+
+/// Served at 60, held 10 min at most: 20 min on the hob end at 50 to 60, so they begin at 30 to 40. The finish is that of the 15 min of
+/// chopping.
+#[test]
+fn what_is_served_ends_within_its_hold_and_leaves_the_finish_alone() {
+    let serve = Some(Serve { at: 60, hold: 10 });
+    let jobs = vec![Job { serve, uncounted: true, ..on(0, None, job(0, 0, 20, 0)) }, job(1, 15, 0, 0)];
+    let plan = proven(&kitchen(vec![cook()], vec![plain(1)], jobs));
+    assert_eq!((plan.finish, plan.unheld.len()), (15, 0));
+    assert!((30..=40).contains(&plan.placed[0].start), "{plan:?}");
+}
+
+/// Two dishes of 30 min each for one ring, both served at 60 at once: one ends at 60, the other 30 min before.
+#[test]
+fn a_hold_that_cannot_be_kept_is_broken_by_the_fewest_minutes() {
+    let serve = Some(Serve { at: 60, hold: 0 });
+    let dish = |making| Job { serve, uncounted: true, ..on(0, None, job(making, 0, 30, 0)) };
+    let plan = schedule(&kitchen(vec![cook()], vec![plain(1)], vec![dish(0), dish(1)]), Effort::Normal);
+    assert_eq!(plan.unheld.iter().map(|(_, minutes)| minutes).sum::<i64>(), 30);
+    assert!(plan.none_keeps_all);
+}
+
+/// A cook who leaves at 40 has 10 min to mix, an hour's marinade and 5 min to finish: the hour gives way before the cook stays.
+#[test]
+fn a_gap_gives_way_before_anybody_stays_longer() {
+    let mut problem = kitchen(vec![Worker { until: Some(40), ..cook() }], vec![], vec![job(0, 10, 0, 0), job(0, 5, 0, 0)]);
+    problem.links = vec![Link { gap: 60, ..link(0, 1) }];
+    let plan = proven(&problem);
+    assert_eq!((plan.hurried, plan.stays, plan.finish), (vec![(0, 35)], vec![], 40));
+}
+
+/// The fridge sets a cream for 40 min after the cook has gone at 10; on a hob somebody would have to stay.
+#[test]
+fn only_what_heats_is_watched() {
+    let jobs = vec![on(0, None, job(0, 5, 40, 0))];
+    let people = vec![Worker { until: Some(10), ..cook() }];
+    let fridge = Machine { watched: false, ..plain(1) };
+    assert_eq!(proven(&kitchen(people.clone(), vec![fridge], jobs.clone())).stays, vec![]);
+    assert_eq!(proven(&kitchen(people, vec![plain(1)], jobs)).stays, vec![(0, 35)]);
+}
+
+/// Two makings of two steps each, two people: nobody hands over.
+#[test]
+fn whoever_begins_a_making_goes_on_with_it() {
+    let jobs = vec![job(0, 10, 0, 0), job(0, 10, 0, 0), job(1, 10, 0, 0), job(1, 10, 0, 0)];
+    let jobs = jobs.into_iter().map(|job| Job { people: vec![0, 1], ..job }).collect();
+    let mut problem = kitchen(vec![cook(), cook()], vec![], jobs);
+    problem.links = vec![link(0, 1), link(2, 3)];
+    let plan = proven(&problem);
+    let people: Vec<Option<usize>> = plan.placed.iter().map(|placed| placed.person).collect();
+    assert_eq!((plan.finish, people[0], people[2]), (20, people[1], people[3]));
+}
+
+/// One step of 10 min that cook or helper may do: the helper does it.
+#[test]
+fn whoever_is_there_to_help_helps() {
+    let jobs = vec![Job { people: vec![0, 1], ..job(0, 10, 0, 0) }];
+    assert_eq!(proven(&kitchen(vec![cook(), helper()], vec![], jobs)).placed[0].person, Some(1));
+}
+
+/// One cook, one ring and two makings, each 5 min of hands, 20 min on the ring and 5 min of hands: one after the other nothing stands
+/// idle, and 60 min are within the 90.
+#[test]
+fn a_calm_plan_finishes_within_its_time_and_stands_idle_least() {
+    let steps = |making| [job(making, 5, 0, 0), on(0, None, job(making, 0, 20, 0)), job(making, 5, 0, 0)];
+    let mut problem = kitchen(vec![cook()], vec![plain(1)], steps(0).into_iter().chain(steps(1)).collect());
+    problem.links = vec![link(0, 1), link(1, 2), link(3, 4), link(4, 5)];
+    problem.aim = Aim::Calm { by: 90 };
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!(faults(&problem, &plan), Vec::<String>::new());
+    assert!(plan.finish <= 90);
+    assert_eq!(crate::checker::idle(&problem, &plan), 0);
+}
+
+/// At 20 the roast is in since 0 and comes out at 45 to 46. The cook puts the second load into the oven as it stands, without a warm-up, and
+/// has 5 min to do after it, which do not fit before 45: from 46 to 51. The load comes out at 45 at the latest, so it goes in at 22.
+#[test]
+fn a_session_under_way_is_planned_from_now_on() {
+    let at = Some(180.0);
+    let mut jobs = vec![on(0, at, job(0, 2, 43, 1)), on(0, at, job(1, 2, 20, 1)), job(1, 5, 0, 0)];
+    jobs[0].fixed = Some(Fixed { start: 0, person: Some(0), out_person: None, set_to: at });
+    let mut problem = kitchen(vec![cook()], vec![oven(2, 0.0, 10)], jobs);
+    problem.links = vec![link(1, 2)];
+    problem.now = 20;
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!(starts(&plan), vec![0, 22, 46]);
+    assert_eq!((plan.finish, plan.none_keeps_all), (51, false));
+}
+
+/// 10 + 10 min of a cook who leaves at 22: 22 min with hands a tenth slower, 24 min a fifth slower.
+#[test]
+fn slower_hands_do_the_same_in_the_same_order() {
+    let mut problem = kitchen(vec![Worker { until: Some(22), ..cook() }], vec![], vec![job(0, 10, 0, 0), job(0, 10, 0, 0)]);
+    problem.links = vec![Link { within: Some(0), why: LinkWhy::Within, ..link(0, 1) }];
+    let plan = proven(&problem);
+    assert_eq!(slower(&problem, &plan, 10), Slower { finish: 22, ..Slower::default() });
+    let fifth = slower(&problem, &plan, 20);
+    assert_eq!((fifth.finish, fifth.breaks), (24, vec![(Limit::Until { person: 0 }, 2)]));
 }

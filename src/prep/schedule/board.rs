@@ -2,7 +2,12 @@
 //!
 //! It places one job at a time and knows nothing of which comes first.
 
+use std::cell::Cell;
+
 use super::model::{COLD, FAR, Load, Model, Task};
+
+/// So many loads and stretches are looked at in the time in which a job is set.
+const LOOKED: u64 = 100;
 
 /// Where a job stands.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -36,6 +41,10 @@ pub(super) struct Board<'a> {
     pub before: Vec<Option<usize>>,
     /// The job after each in its making.
     pub next: Vec<Option<usize>>,
+    /// Whether a load is put into the coolest setting that goes, rather than the warmest.
+    pub coolest: bool,
+    /// Loads and stretches looked at: the measure of work.
+    looked: Cell<u64>,
 }
 
 impl<'a> Board<'a> {
@@ -53,7 +62,18 @@ impl<'a> Board<'a> {
             versatility,
             before,
             next: after,
+            coolest: false,
+            looked: Cell::new(0),
         }
+    }
+
+    /// Work done so far, in jobs set on a table with little on it.
+    pub fn work(&self) -> u64 {
+        self.looked.get() / LOOKED
+    }
+
+    fn look(&self, at: usize) {
+        self.looked.set(self.looked.get() + at as u64);
     }
 
     pub fn clear(&mut self) {
@@ -174,11 +194,13 @@ impl<'a> Board<'a> {
         let room = self.model.room[load.machine];
         let holds = &self.held[load.machine];
         let mut last = end;
+        self.look(holds.len());
         for hold in holds.iter().filter(|hold| hold.start < end && hold.end > start) {
             if hold.take + load.take > room {
                 last = last.min(hold.start);
                 continue;
             }
+            self.look(holds.len());
             let moment = hold.start.max(start);
             let there = |other: &&Hold| other.start <= moment && other.end > moment;
             let taken: i64 = holds.iter().filter(there).map(|other| other.take).sum();
@@ -208,6 +230,7 @@ impl<'a> Board<'a> {
     fn free_by(&self, person: usize, at: i64, minutes: i64) -> i64 {
         let (from, until) = self.model.hours[person];
         let mut free = at.min(until - minutes);
+        self.look(self.busy[person].len() / 2);
         for &(start, end, _) in self.busy[person].iter().rev() {
             if end <= free {
                 break;
@@ -233,11 +256,13 @@ impl<'a> Board<'a> {
         let beside = |hold: &&Hold| hold.start < end && hold.end > start;
         let mut next = start;
         let holds = &self.held[load.machine];
+        self.look(holds.len());
         for hold in holds.iter().filter(beside) {
             if hold.take + load.take > room {
                 next = next.max(hold.end);
                 continue;
             }
+            self.look(holds.len());
             let moment = hold.start.max(start);
             let there = |other: &&Hold| other.start <= moment && other.end > moment;
             let taken: i64 = holds.iter().filter(there).map(|other| other.take).sum();
@@ -255,8 +280,11 @@ impl<'a> Board<'a> {
             return Ok(None);
         }
         let warm_up = self.model.ovens[load.machine].warm_up;
+        self.look(self.held[load.machine].len() * load.settings.len());
         let mut soonest = 2 * FAR;
-        for &setting in &load.settings {
+        let many = load.settings.len();
+        for place in 0..many {
+            let setting = load.settings[if self.coolest { many - 1 - place } else { place }];
             let clash = |hold: &&Hold| {
                 hold.setting.is_some_and(|other| other != setting) && hold.start < end + warm_up && hold.end + warm_up > start
             };
@@ -277,6 +305,7 @@ impl<'a> Board<'a> {
     fn free_from(&self, person: usize, at: i64, minutes: i64) -> i64 {
         let (from, until) = self.model.hours[person];
         let mut free = at.max(from);
+        self.look(self.busy[person].len() / 2);
         for &(start, end, _) in &self.busy[person] {
             if start >= free + minutes {
                 break;

@@ -12,8 +12,7 @@ const AGAIN: usize = 60;
 
 pub(super) struct Builder<'a> {
     board: Board<'a>,
-    /// Jobs placed so far over all plans: the measure of effort.
-    pub placed: u64,
+    placed: u64,
 }
 
 enum Attempt {
@@ -26,6 +25,11 @@ enum Attempt {
 impl<'a> Builder<'a> {
     pub fn new(model: &'a Model) -> Builder<'a> {
         Builder { board: Board::new(model), placed: 0 }
+    }
+
+    /// Jobs placed so far over all plans: the measure of effort.
+    fn work(&self) -> u64 {
+        self.placed + self.board.work()
     }
 
     /// The plan in which, of the jobs that may come next, the one of highest priority is placed first.
@@ -144,14 +148,14 @@ pub(super) fn construct(model: &Model, bound: i64, most_placed: u64) -> Option<P
         } else {
             spare = spare.or(Some(rule));
         }
-        if best.as_ref().is_some_and(|(plan, _)| plan.finish <= bound) || builder.placed > most_placed {
+        if best.as_ref().is_some_and(|(plan, _)| plan.finish <= bound) || builder.work() > most_placed {
             break;
         }
     }
     let mut draw = Draw::new(0);
     let ranks = ranks(best.as_ref().map(|(_, rule)| rule).or(spare.as_ref())?);
     let mut known = (best.map(|(plan, _)| plan), ranks);
-    while builder.placed < most_placed && known.0.as_ref().is_none_or(|plan| plan.finish > bound) && model.count() > 1 {
+    while builder.work() < most_placed && known.0.as_ref().is_none_or(|plan| plan.finish > bound) && model.count() > 1 {
         step(&mut builder, &mut known, &mut draw);
     }
     known.0

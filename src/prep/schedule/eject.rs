@@ -15,6 +15,9 @@ const TRIES: usize = 6;
 /// Makings that change places after a push.
 const STIRRED: usize = 3;
 
+/// The work is spent in so many rounds, each from the best plan with other draws.
+const ROUNDS: u64 = 10;
+
 /// The plan shortened towards `bound` within so much work.
 pub(super) fn shorten(model: &Model, plan: Plan, bound: i64, most_work: u64) -> Plan {
     let mut plan = plan;
@@ -22,7 +25,7 @@ pub(super) fn shorten(model: &Model, plan: Plan, bound: i64, most_work: u64) -> 
     let mut step = ((plan.finish - bound) / 2).max(1);
     while plan.finish > bound && work < most_work {
         let target = (plan.finish - step).max(bound);
-        let given = if step == 1 { most_work - work } else { (most_work / 12).min(most_work - work) };
+        let given = (most_work / ROUNDS).min(most_work - work);
         let (found, spent) = fit(model, Some(&plan.seats), target, seed, given);
         (work, seed) = (work + spent.max(1), seed + 1);
         match found {
@@ -63,15 +66,16 @@ fn fit(model: &Model, known: Option<&[Seat]>, limit: i64, seed: u64, most_work: 
         pool.waiting.reverse();
     }
     while let Some(making) = pool.waiting.pop() {
-        if table.set_making(making, table.work % 2 == 0) {
+        let anywhere = table.draw.below(2) == 0;
+        if table.set_making(making, anywhere) {
             continue;
         }
-        if table.work > most_work || !push(&mut table, making, &mut pool) {
-            return (None, table.work);
+        if table.work() > most_work || !push(&mut table, making, &mut pool) {
+            return (None, table.work());
         }
         stir(&mut table);
     }
-    (table.seats(), table.work)
+    (table.seats(), table.work())
 }
 
 struct Pool {
@@ -114,12 +118,13 @@ fn push(table: &mut Table, making: usize, pool: &mut Pool) -> bool {
 /// Sets the making from some minute on, pushing off what stands in its way; and what was pushed off.
 fn try_push(table: &mut Table, making: usize, pool: &Pool) -> (Option<Push>, Vec<(usize, Seat)>) {
     let jobs = table.makings[making].clone();
+    table.board.coolest = table.draw.below(2) == 0;
     let mut undo: Vec<(usize, Seat)> = Vec::new();
     let mut off: Vec<usize> = Vec::new();
     let (low, high) = (table.model.heads[jobs[0]], table.last(jobs[0]));
     let mut anchor = low + table.draw.below((high - low + 1).max(1) as usize) as i64;
     for &job in &jobs {
-        table.work += 1;
+        table.set += 1;
         let Some(start) = make_room(table, making, job, anchor, pool, &mut undo, &mut off) else { return (None, undo) };
         table.board.put(job, start);
         anchor = start;

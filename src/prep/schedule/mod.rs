@@ -37,6 +37,7 @@ mod relax;
 mod rooms;
 mod search;
 mod settings;
+mod slower;
 mod table;
 
 use self::board::Board;
@@ -44,6 +45,7 @@ use self::branch::Steps;
 use self::cost::{Cost, Plan};
 use self::model::{FAR, Kind, Model, Rules};
 use self::search::Goal;
+pub use self::slower::{Limit, Slower, slower};
 use super::{Placed, Problem, Schedule};
 
 /// How long the search for the proof may go on, counted in jobs set and solver decisions, never by the clock.
@@ -59,7 +61,7 @@ impl Effort {
     fn limits(self) -> Limits {
         match self {
             Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moved: 6_000, idle: 7_000 },
-            Effort::Normal => Limits { placed: 10_000, set: 1_000_000, finish: 10_000_000, moved: 150_000, idle: 250_000 },
+            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moved: 150_000, idle: 250_000 },
             Effort::High => Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moved: 2_000_000, idle: 10_000_000 },
         }
     }
@@ -81,10 +83,12 @@ struct Limits {
 }
 
 impl Limits {
-    /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them.
-    fn finish_steps(self, jobs: usize) -> Steps {
-        let jobs = jobs as u64;
-        Steps { left: self.finish / jobs.max(1) * 50 / jobs.max(50) }
+    /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them; with ovens, more.
+    fn finish_steps(self, model: &Model) -> Steps {
+        let jobs = model.count() as u64;
+        let warm = model.loads.iter().flatten().filter(|load| !load.settings.is_empty()).count() as u64;
+        let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 4) + warm * warm;
+        Steps { left: self.finish / size.max(1) }
     }
 
     /// Proofs that come at all come early in small sessions, and hardly ever in large ones.
@@ -141,18 +145,18 @@ fn first_plan(strict: &Model, limits: Limits) -> (Option<Plan>, bool) {
     if strict.count() > SOLVED {
         return (None, false);
     }
-    search::any(strict, horizon, &mut limits.finish_steps(strict.count()))
+    search::any(strict, horizon, &mut limits.finish_steps(strict))
 }
 
 /// A plan that breaks limits from `kind` down, each by as little as is found.
 fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool, limits: Limits) -> Schedule {
     // A longer plan may break less.
-    let roomy = |plan: &Plan| 2 * plan.finish + 60;
+    let roomy = |plan: &Plan| (2 * plan.finish + 60).min(relax::horizon(model, plan.finish));
     let limit = roomy(&plan);
     let mut plan = table::better(model, plan, limit, &Cost::default(), 5, limits.moved);
     let mut bound = bound::bound(model).min(plan.finish);
     let goals = Kind::ALL.into_iter().filter(|&other| other >= kind).map(Goal::Broken).chain([Goal::Finish, Goal::Idle]);
-    let share = limits.finish_steps(model.count()).left / 16;
+    let share = limits.finish_steps(model).left / 16;
     let mut goals: Vec<(Goal, Steps)> = goals.map(|goal| (goal, Steps { left: share })).collect();
     if model.count() <= SOLVED {
         let horizon = relax::horizon(model, plan.finish);
@@ -167,7 +171,7 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
     plan = table::better(model, plan, limit, &Cost::default(), 6, limits.moved);
     let hours = plan.cost.broken[Kind::Until as usize] == 0;
     let mut told = told(problem, model, &plan, bound.min(plan.finish));
-    let mut steps = Steps { left: limits.finish_steps(model.count()).left / 10 };
+    let mut steps = Steps { left: limits.finish_steps(model).left / 10 };
     let (clash, with_hours) = relax::clash(problem, hours, &plan, &mut steps);
     told.none_keeps_all = none;
     told.clash_with_hours = with_hours;
@@ -204,19 +208,31 @@ fn last_end(model: &Model, plan: &Plan) -> i64 {
     plan.seats.iter().zip(&model.minutes).map(|(seat, minutes)| seat.start + minutes).max().unwrap_or(0)
 }
 
-/// The plan of least finish as far as the limits reach, and the least finish that is not ruled out.
+/// The plan of least finish as far as the limits reach, and the least finish that is not ruled out: moves and the solver in turns, first
+/// for a little, then for all that is left.
 fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
-    let bound = bound::bound(model).min(plan.finish);
-    let plan = eject::shorten(model, plan, bound, limits.set);
-    if bound >= plan.finish || model.count() > SOLVED {
-        return (plan, bound);
+    let mut bound = bound::bound(model).min(plan.finish);
+    let mut plan = plan;
+    let steps = limits.finish_steps(model).left;
+    for (set, steps) in [(limits.set / 32, steps / 16), (limits.set, steps)] {
+        plan = eject::shorten(model, plan, bound, set);
+        if bound >= plan.finish {
+            break;
+        }
+        if model.count() > SOLVED {
+            continue;
+        }
+        let horizon = relax::horizon(model, plan.finish);
+        let mut goals = [(Goal::Finish, Steps { left: steps })];
+        let finish = plan.finish;
+        let found = search::least(model, plan, &mut goals, (bound, finish), horizon);
+        bound = found.least.first().copied().unwrap_or(bound).max(bound);
+        plan = found.plan;
+        if bound >= plan.finish {
+            break;
+        }
     }
-    let horizon = relax::horizon(model, plan.finish);
-    let mut goals = [(Goal::Finish, limits.finish_steps(model.count()))];
-    let finish = plan.finish;
-    let found = search::least(model, plan, &mut goals, (bound, finish), horizon);
-    let least = found.least.first().copied().unwrap_or(bound);
-    (found.plan, least)
+    (plan, bound)
 }
 
 /// The finish and its bound alone, in minutes: as [`schedule`] without the search for what comes after.

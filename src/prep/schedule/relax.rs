@@ -16,8 +16,11 @@ pub(super) fn horizon(model: &Model, known: i64) -> i64 {
     let gaps: i64 = (0..model.count()).map(|job| model.into[job].iter().map(|&arc| gap(model, arc)).max().unwrap_or(0)).sum();
     let rest: i64 = gaps + model.minutes.iter().sum::<i64>();
     let warm_ups: i64 = (0..model.count()).map(|job| 2 * model.warm_up_of(job)).sum();
+    let soft = model.checks.iter().filter(|check| check.kind == Kind::Gap && !model.rules.keep(Kind::Gap));
+    let soft: i64 = soft.map(|check| -check.most).sum();
+    let served = model.checks.iter().filter(|check| check.kind == Kind::Hold).map(|check| check.most).max().unwrap_or(0);
     let heads = model.heads.iter().max().copied().unwrap_or(0);
-    (known.max(heads) + rest + warm_ups).min(FAR)
+    (known.max(heads).max(served) + rest + soft + warm_ups).min(FAR)
 }
 
 fn gap(model: &Model, arc: usize) -> i64 {

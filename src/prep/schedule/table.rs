@@ -12,6 +12,9 @@ use super::model::Model;
 /// So many places are tried for a making before the best of them is taken.
 const PLACES: usize = 24;
 
+/// Jobs with where they stand.
+pub(super) type Seats = Vec<(usize, Seat)>;
+
 pub(super) struct Table<'a> {
     pub model: &'a Model,
     pub board: Board<'a>,
@@ -23,9 +26,8 @@ pub(super) struct Table<'a> {
     pub limit: i64,
     pub horizon: i64,
     pub draw: Draw,
-    /// Work done: jobs set, weighted by how many stand beside them.
-    pub work: u64,
-    weight: u64,
+    /// Jobs set so far.
+    pub set: u64,
 }
 
 impl<'a> Table<'a> {
@@ -35,8 +37,7 @@ impl<'a> Table<'a> {
         let makings = makings(model);
         let mut piece = vec![0; model.count()];
         makings.iter().enumerate().for_each(|(place, jobs)| jobs.iter().for_each(|&job| piece[job] = place));
-        let weight = 1 + model.count() as u64 / 64;
-        Table { model, board, makings, piece, limit, horizon: horizon.max(limit), draw: Draw::new(seed), work: 0, weight }
+        Table { model, board, makings, piece, limit, horizon: horizon.max(limit), draw: Draw::new(seed), set: 0 }
     }
 
     pub fn seats(&self) -> Option<Vec<Seat>> {
@@ -61,25 +62,30 @@ impl<'a> Table<'a> {
         (low, high)
     }
 
+    /// The measure of effort.
+    pub fn work(&self) -> u64 {
+        self.set + self.board.work()
+    }
+
     /// The latest start that the limit allows.
     pub fn last(&self, job: usize) -> i64 {
         self.model.last(job, self.limit).min(self.horizon - self.model.minutes[job])
     }
 
-    pub fn take_off(&mut self, making: usize) -> Vec<(usize, Seat)> {
+    pub fn take_off(&mut self, making: usize) -> Seats {
         let Table { board, makings, .. } = self;
         makings[making].iter().filter_map(|&job| board.take_off(job).map(|seat| (job, seat))).collect()
     }
 
     fn set_early(&mut self, job: usize, from: i64) -> bool {
-        self.work += self.weight;
+        self.set += 1;
         let (low, high) = self.window(job);
         let found = if low > high { None } else { self.board.earliest(job, from.max(low), high) };
         found.map(|start| self.board.put(job, start)).is_some()
     }
 
     fn set_late(&mut self, job: usize, until: i64) -> bool {
-        self.work += self.weight;
+        self.set += 1;
         let (low, high) = self.window(job);
         let found = if low > high { None } else { self.board.latest(job, low, until.min(high)) };
         found.map(|start| self.board.put(job, start)).is_some()
@@ -142,7 +148,7 @@ impl<'a> Table<'a> {
         (idle, jobs.iter().map(|&job| self.start(job) + minutes[job]).max().unwrap_or(0))
     }
 
-    fn take_jobs(&mut self, jobs: &[usize]) -> Vec<(usize, Seat)> {
+    fn take_jobs(&mut self, jobs: &[usize]) -> Seats {
         jobs.iter().filter_map(|&job| self.board.take_off(job).map(|seat| (job, seat))).collect()
     }
 
@@ -157,12 +163,13 @@ impl<'a> Table<'a> {
 
     pub fn set_jobs(&mut self, jobs: &[usize], anywhere: bool) -> bool {
         let Some(&first) = jobs.first() else { return true };
+        self.board.coolest = self.draw.below(2) == 0;
         let (low, high) = self.window(first);
         if low > high {
             return false;
         }
         let begin = if anywhere { low + self.draw.below((high - low + 1) as usize) as i64 } else { low };
-        let mut best: Option<((i64, i64), Vec<(usize, Seat)>)> = None;
+        let mut best: Option<((i64, i64), Seats)> = None;
         let mut anchor = begin;
         let end = begin + self.draw.below(60) as i64;
         if anywhere && self.draw.below(2) == 0 && self.set_until(jobs, end) {
@@ -215,7 +222,7 @@ pub(super) fn better(model: &Model, plan: Plan, limit: i64, floor: &Cost, seed: 
     if mover.table.makings.iter().all(Vec::is_empty) {
         return mover.plan;
     }
-    while mover.table.work < most_work && in_vain < vain && mover.plan.cost > *floor {
+    while mover.table.work() < most_work && in_vain < vain && mover.plan.cost > *floor {
         in_vain = if mover.try_move() { 0 } else { in_vain + 1 };
     }
     mover.plan
@@ -230,9 +237,9 @@ impl Mover<'_> {
     /// A few makings set anew; kept where the plan is no worse. True where it is better.
     fn try_move(&mut self) -> bool {
         let makings = self.some_makings();
-        let mut off: Vec<(usize, Seat)> = Vec::new();
+        let mut off: Seats = Vec::new();
         makings.iter().for_each(|&making| off.extend(self.table.take_off(making)));
-        self.table.work += 1 + self.table.model.count() as u64 / 16;
+        self.table.set += 1 + self.table.model.count() as u64 / 16;
         if makings.iter().all(|&making| self.table.set_making(making, true))
             && let Some(seats) = self.table.seats()
         {
