@@ -87,7 +87,7 @@ impl Limits {
     fn finish_steps(self, model: &Model) -> Steps {
         let jobs = model.count() as u64;
         let warm = model.loads.iter().flatten().filter(|load| !load.settings.is_empty()).count() as u64;
-        let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 4) + warm * warm;
+        let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 4) + warm * warm / 4;
         Steps { left: self.finish / size.max(1) }
     }
 
@@ -208,31 +208,20 @@ fn last_end(model: &Model, plan: &Plan) -> i64 {
     plan.seats.iter().zip(&model.minutes).map(|(seat, minutes)| seat.start + minutes).max().unwrap_or(0)
 }
 
-/// The plan of least finish as far as the limits reach, and the least finish that is not ruled out: moves and the solver in turns, first
-/// for a little, then for all that is left.
+/// The plan of least finish as far as the limits reach, and the least finish that is not ruled out: a few moves, then the solver, which
+/// goes on from what it learned; moves for the rest of what is too large for it or too hard.
 fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
     let mut bound = bound::bound(model).min(plan.finish);
-    let mut plan = plan;
-    let steps = limits.finish_steps(model).left;
-    for (set, steps) in [(limits.set / 32, steps / 16), (limits.set, steps)] {
-        plan = eject::shorten(model, plan, bound, set);
-        if bound >= plan.finish {
-            break;
-        }
-        if model.count() > SOLVED {
-            continue;
-        }
+    let mut plan = eject::shorten(model, plan, bound, limits.set / 32);
+    if bound < plan.finish && model.count() <= SOLVED {
         let horizon = relax::horizon(model, plan.finish);
-        let mut goals = [(Goal::Finish, Steps { left: steps })];
+        let mut goals = [(Goal::Finish, limits.finish_steps(model))];
         let finish = plan.finish;
         let found = search::least(model, plan, &mut goals, (bound, finish), horizon);
         bound = found.least.first().copied().unwrap_or(bound).max(bound);
         plan = found.plan;
-        if bound >= plan.finish {
-            break;
-        }
     }
-    (plan, bound)
+    (eject::shorten(model, plan, bound, limits.set), bound)
 }
 
 /// The finish and its bound alone, in minutes: as [`schedule`] without the search for what comes after.
