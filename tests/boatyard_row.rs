@@ -1,15 +1,14 @@
 //! The sample kitchen shows what the comments in its files say, with the sums of its week by hand. Its household counts 2.5 eaters.
 
-mod kitchen;
-
 use std::path::Path;
 use std::process::Output;
 use std::sync::OnceLock;
 
 use assert_cmd::Command;
-use kitchen::{assert_amount, batches, draws, json, line, line_with_trip, lines, minute, packs, shop_of, sizes, stderr, tasks};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
+
+use crate::kitchen::{assert_amount, batches, draws, json, line, line_with_trip, lines, minute, packs, shop_of, sizes, stderr, tasks};
 
 fn run(arguments: &[&str]) -> Output {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-data");

@@ -1,13 +1,12 @@
 //! The command line: verbs, exit statuses, where things are written.
 
-mod kitchen;
-
 use std::path::Path;
 use std::process::Output;
 
 use assert_cmd::Command;
-use kitchen::{Kitchen, TODAY, json, kitchen, stderr, stdout, supper};
 use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, SATURDAY_AND_SUNDAY, TODAY, assert_amount, json, kitchen, stderr, stdout, supper};
 
 fn spence(folder: &Path, arguments: &[&str]) -> Output {
     Command::cargo_bin("spence").expect("the program is built").current_dir(folder).args(arguments).output().expect("the program runs")
@@ -92,7 +91,7 @@ fn check_knows_a_week_that_is_not_there_as_a_wrong_command_line() {
 fn every_output_names_its_week() {
     let kitchen = simple().week(&format!(
         "name = \"Week of the blue grain\"\n{}{}",
-        kitchen::SATURDAY_AND_SUNDAY,
+        SATURDAY_AND_SUNDAY,
         supper("2026-11-30", "\"1 portion recipe:stew\"")
     ));
     assert_eq!(kitchen.list()["week"], "Week of the blue grain");
@@ -202,7 +201,7 @@ fn convert_writes_the_chain_as_json() {
     // 2 × 160 = 320.
     let answer = json(&simple().run(&["--format", "json", "convert", "2 cups bluegrain", "g"]));
     assert_eq!(answer["from"], "2 cups bluegrain");
-    kitchen::assert_amount(&answer["to"], 320.0, "g");
+    assert_amount(&answer["to"], 320.0, "g");
     assert_eq!(
         answer["chain"],
         serde_json::json!([

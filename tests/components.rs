@@ -1,22 +1,8 @@
 //! Components: recipes that go into other recipes, and where they are made.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, batches, kitchen, line, supper};
 use pretty_assertions::assert_eq;
 
-/// Sessions on Sunday 29 November and Wednesday 2 December, the second after supper.
-const TWO_SESSIONS: &str = r#"
-from = 2026-11-30
-[[trip]]
-on = 2026-11-28
-[[session]]
-start = 2026-11-29T14:00
-people = ["cook"]
-[[session]]
-start = 2026-12-02T19:30
-people = ["cook"]
-"#;
+use crate::kitchen::{Kitchen, TWO_SESSIONS, assert_amount, batches, draws, kitchen, line, supper};
 
 const SAUCE: &str = "name = \"Star sauce\"\nmakes = \"200 g\"\nkeeps = { fridge = \"FRIDGE\" }\ningredients = \"\"\"\n40 g starroot\n\"\"\"\n[[step]]\ntext = \"Stir {starroot}.\"\nhands = \"5 min\"\n";
 
@@ -105,6 +91,6 @@ fn a_cooked_component_at_home_serves_before_one_is_made() {
     let kitchen = with_sauce("3 days", &supper("2026-11-30", "\"1 portion recipe:first-dish\""))
         .pantry("[[lot]]\nrecipe = \"sauce\"\namount = \"60 g\"\nplace = \"fridge\"\nmade = 2026-11-28\n");
     let list = kitchen.list();
-    assert_eq!(kitchen::draws(&list, "sauce"), [("2026-11-29".to_owned(), "fridge".to_owned(), 60.0)]);
+    assert_eq!(draws(&list, "sauce"), [("2026-11-29".to_owned(), "fridge".to_owned(), 60.0)]);
     assert_amount(&list["spare"][0]["amount"], 60.0, "g");
 }

@@ -1,13 +1,12 @@
 //! A stocktake: the sheet that is written, and what is booked of it once it is filled in.
 
-mod kitchen;
-
 use std::fs;
 use std::path::{Path, PathBuf};
 use std::process::Output;
 
-use kitchen::{Kitchen, json, kitchen, stderr, stdout};
 use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, json, kitchen, stderr, stdout};
 
 /// Moon cheese is 2.40 for 200 g: 1.20 a 100 g. Nobody knows the price of bluegrain.
 const SHELF: &str = "# Ours\n\n[[lot]]\nfood = \"moon cheese\"   # the good one\namount = \"200 g\"\nplace = \"fridge\"\nuse_by = 2026-12-09\n\n\
@@ -28,8 +27,7 @@ fn larder() -> Kitchen {
 }
 
 fn sheet(kitchen: &Kitchen) -> PathBuf {
-    let output = kitchen.run(&["count", "--sheet"]);
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    kitchen.done(&["count", "--sheet"]);
     kitchen.path().join("sheets/count-2026-11-27.toml")
 }
 
@@ -44,10 +42,6 @@ fn fill(sheet: &Path, blank: usize, counted: &str) {
 
 fn count(kitchen: &Kitchen, sheet: &Path, more: &[&str]) -> Output {
     kitchen.run(&[more, &["count", sheet.to_str().expect("a path")]].concat())
-}
-
-fn pantry(kitchen: &Kitchen) -> String {
-    fs::read_to_string(kitchen.path().join("pantry.toml")).expect("a file")
 }
 
 #[test]
@@ -97,7 +91,7 @@ fn what_was_found_is_booked_with_its_worth_and_a_blank_stays_as_it_is() {
         [("bluegrain", Some(200.0), None), ("moon cheese", Some(-100.0), Some("-1.20")), ("moon cheese", Some(-50.0), Some("-0.60"))]
     );
     assert_eq!(found["value"], "-1.80");
-    let text = pantry(&kitchen);
+    let text = kitchen.text("pantry.toml");
     assert!(
         text.contains("# Ours") && text.contains("# the good one") && text.contains("\"150 g\"") && text.contains("\"1.2 kg\""),
         "{text}"
@@ -114,8 +108,8 @@ fn undo_takes_a_count_back_to_the_letter_of_each_lot() {
     let said = stdout(&count(&kitchen, &sheet, &[]));
     assert!(said.contains("counted 150 g") && said.contains("-50 g") && said.contains("0.60 EUR less"), "{said}");
     assert_eq!(count(&kitchen, &sheet, &[]).status.code(), Some(2), "it is booked already");
-    assert_eq!(kitchen.run(&["undo"]).status.code(), Some(0));
-    assert_eq!(pantry(&kitchen), SHELF);
+    kitchen.done(&["undo"]);
+    assert_eq!(kitchen.text("pantry.toml"), SHELF);
     assert_eq!(count(&kitchen, &sheet, &[]).status.code(), Some(0), "taken back, it can be booked again");
 }
 
@@ -129,7 +123,11 @@ fn a_lot_added_by_hand_is_booked_as_new() {
     let found = json(&count(&kitchen, &sheet, &["--format", "json"]));
     assert_eq!((found["value"].as_str(), found["differences"][0]["until"].as_str()), (Some("0.60"), Some("2026-12-20")));
     let before_the_stew = "\n[[lot]]\nrecipe";
-    assert_eq!(pantry(&kitchen), SHELF.replace(before_the_stew, &format!("{new}{before_the_stew}")), "behind the last of its place");
+    assert_eq!(
+        kitchen.text("pantry.toml"),
+        SHELF.replace(before_the_stew, &format!("{new}{before_the_stew}")),
+        "behind the last of its place"
+    );
 }
 
 #[test]
@@ -150,7 +148,7 @@ fn mistakes_of_a_sheet_are_all_said_with_their_lines_and_nothing_is_booked() {
     for wanted in ["count-2026-11-27.toml:16:11", "\"800\" has no unit", "moon cheese is booked in another measure: 200 g"] {
         assert!(said.contains(wanted), "{wanted} in {said}");
     }
-    assert_eq!(pantry(&kitchen), SHELF);
+    assert_eq!(kitchen.text("pantry.toml"), SHELF);
     assert!(!kitchen.path().join("pantry.book.jsonl").exists());
 }
 

@@ -1,25 +1,10 @@
 //! Finer rules of the list that only show when two of them meet: one tiny kitchen each.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, draws, kitchen, line, packs, sizes, supper};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
 
-const BLUEGRAIN: &str = "[[food]]\nname = \"bluegrain\"\n";
-const STALL: &str = "[[shop]]\nname = \"Stall\"\n";
-
-fn pack(food: &str, size: &str, price: &str) -> String {
-    format!("[[pack]]\nshop = \"Stall\"\nfood = \"{food}\"\nsize = \"{size}\"\nprice = {price}\n")
-}
-
-fn loose(price: &str, step: &str) -> String {
-    format!("[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nloose = true\nprice = \"{price}\"\nstep = \"{step}\"\n")
-}
-
-fn wants(amount: &str, shops: &str) -> Kitchen {
-    kitchen().foods(BLUEGRAIN).shops(&format!("{STALL}{shops}")).meals(&supper("2026-11-30", &format!("\"{amount} bluegrain\"")))
-}
+use crate::kitchen::stall::{BLUEGRAIN, STALL, loose, pack_of, wants};
+use crate::kitchen::{assert_amount, draws, kitchen, line, packs, shop_of, sizes, supper};
 
 /// Two lines of one supper in tins; packs of tinned bluegrain, each at 1.00 a 100 g so that price says how much was bought.
 fn tins(lines: &str, shops: &str) -> Value {
@@ -36,7 +21,7 @@ fn a_pack_counts_as_the_nearest_of_several_tins_that_lines_state() {
     // 400 + 800 g in tins: 390 counts as 400 and 780 as 800, nothing left; by weight a third pack would be needed.
     let line = tins(
         "\"1 tin (400 g) bluegrain\", \"1 tin (800 g) bluegrain\"",
-        &(pack("tinned bluegrain", "390 g", "1.00") + &pack("tinned bluegrain", "780 g", "1.50")),
+        &(pack_of("tinned bluegrain", "390 g", "1.00") + &pack_of("tinned bluegrain", "780 g", "1.50")),
     );
     assert_amount(&line["need"], 1200.0, "g");
     assert_eq!((packs(&line), line["cost"].as_str()), (sizes(&[("780 g", 1), ("390 g", 1)]), Some("2.50")));
@@ -49,7 +34,7 @@ fn a_tin_of_millilitres_is_held_against_packs_of_grams_by_the_foods_weight() {
     let kitchen = kitchen()
         .rules("short_by = \"0%\"")
         .foods("[[food]]\nname = \"tinned bluegrain\"\ncup = \"473.176473 g\"\n")
-        .shops(&format!("{STALL}{}", pack("tinned bluegrain", "390 g", "1.00")))
+        .shops(&format!("{STALL}{}", pack_of("tinned bluegrain", "390 g", "1.00")))
         .meals(&supper("2026-11-30", "\"1 tin (200 ml) bluegrain\""));
     assert_eq!(packs(&line(&kitchen.list(), "tinned bluegrain")), sizes(&[("390 g", 1)]));
 }
@@ -69,7 +54,7 @@ fn pieces_left_of_several_windows_are_told_to_the_piece() {
     // Opened it keeps no day: a third of a piece on each of two days. 2/3 are rounded up to 1; two pieces are opened, 1 is left.
     let kitchen = kitchen()
         .foods("[[food]]\nname = \"bluegrain\"\nkeeps = { opened = \"0 days\" }\n")
-        .shops(&format!("{STALL}{}", pack("bluegrain", "1", "0.50")))
+        .shops(&format!("{STALL}{}", pack_of("bluegrain", "1", "0.50")))
         .meals(&(supper("2026-11-30", "\"1/3 bluegrain\"") + &supper("2026-12-01", "\"1/3 bluegrain\"")));
     let line = line(&kitchen.list(), "bluegrain");
     assert_amount(&line["need"], 1.0, "each");
@@ -139,7 +124,7 @@ fn bluegrain_in_both(first: &str, second: &str) -> Value {
         + &sells("Second", "bluegrain", second);
     let foods = format!("{BLUEGRAIN}[[food]]\nname = \"moonroot\"\n[[food]]\nname = \"starroot\"\n");
     let meal = supper("2026-11-30", "\"400 g bluegrain\", \"100 g moonroot\", \"100 g starroot\"");
-    kitchen::shop_of(&kitchen().foods(&foods).shops(&shops).meals(&meal).list(), "bluegrain")
+    shop_of(&kitchen().foods(&foods).shops(&shops).meals(&meal).list(), "bluegrain")
 }
 
 #[test]
@@ -154,7 +139,7 @@ fn of_two_visited_shops_at_one_price_with_nothing_left_fewer_packs_and_then_the_
 #[test]
 fn the_slack_is_of_the_top_up_too() {
     // 100 g for Monday and 900 g for the shelf: 1000 g, of which 20 may stay unmet, so 985 g will do; of 100 g alone it would be 2.
-    let list = wants("100 g", &pack("bluegrain", "985 g", "1.00")).rules("[[staple]]\nfood = \"bluegrain\"\npar = \"900 g\"").list();
+    let list = wants("100 g", &pack_of("bluegrain", "985 g", "1.00")).rules("[[staple]]\nfood = \"bluegrain\"\npar = \"900 g\"").list();
     let line = line(&list, "bluegrain");
     assert_eq!(packs(&line), sizes(&[("985 g", 1)]));
     assert_amount(&line["short"], 15.0, "g");
@@ -164,7 +149,7 @@ fn the_slack_is_of_the_top_up_too() {
 #[test]
 fn as_little_as_you_like_beside_a_need_is_a_pack_of_its_own_and_takes_the_slack_away() {
     // 404 g are within 2 % of one pack of 400 g; with "to taste" the line has two windows: two packs for the one, one for the other.
-    let alone = wants("404 g", &pack("bluegrain", "400 g", "1.00"));
+    let alone = wants("404 g", &pack_of("bluegrain", "400 g", "1.00"));
     assert_eq!(packs(&line(&alone.list(), "bluegrain")), sizes(&[("400 g", 1)]));
     let both = alone.meals(&supper("2026-11-30", "\"404 g bluegrain\", \"bluegrain, to taste\""));
     let line = line(&both.list(), "bluegrain");
@@ -185,8 +170,8 @@ fn as_little_as_you_like_beside_a_need_that_is_sold_loose_is_one_step_more() {
 #[test]
 fn one_size_has_one_entry_whatever_its_prices() {
     // Any two for 1.50, or one at 1.00: three of 400 g are 1.50 + 0.90.
-    let offered = pack("bluegrain", "400 g", "0.90") + "offer = { buy = 2, pay = 1.50 }\n";
-    let line = line(&wants("1100 g", &(pack("bluegrain", "400 g", "1.00") + &offered)).list(), "bluegrain");
+    let offered = pack_of("bluegrain", "400 g", "0.90") + "offer = { buy = 2, pay = 1.50 }\n";
+    let line = line(&wants("1100 g", &(pack_of("bluegrain", "400 g", "1.00") + &offered)).list(), "bluegrain");
     assert_eq!(line["packs"], json!([{"size": "400 g", "count": 3, "offer": 1, "cost": "2.40"}]));
 }
 
@@ -230,7 +215,7 @@ fn what_is_left_of_drained_packs_is_told_as_purchased() {
     // A tin drains to 250 g; 240 g are wanted, so 10 g drained are left: 10 ÷ 0.5 = 20 g as purchased, as is the need of 480 g.
     let kitchen = kitchen()
         .foods("[[food]]\nname = \"tinned bluegrain\"\ndrained = \"50%\"\n")
-        .shops(&format!("{STALL}{}drained = \"250 g\"\n", pack("tinned bluegrain", "400 g", "1.00")))
+        .shops(&format!("{STALL}{}drained = \"250 g\"\n", pack_of("tinned bluegrain", "400 g", "1.00")))
         .meals(&supper("2026-11-30", "\"240 g drained bluegrain\""));
     let line = line(&kitchen.list(), "tinned bluegrain");
     assert_amount(&line["need"], 480.0, "g");
@@ -243,7 +228,7 @@ fn packs_in_another_measure_are_weighed_without_noise() {
     // A cup of 236.5882365 ml weighs 100 g, so 600 ml are 253.6 g. With a pack in grams beside them needs are in grams; 3 × 250 ml and
     // 250 + 500 ml leave the same at the same price, and two packs are fewer.
     let food = "[[food]]\nname = \"bluegrain\"\ncup = \"100 g\"\n";
-    let sold = pack("bluegrain", "250 ml", "0.50") + &pack("bluegrain", "500 ml", "1.00") + &pack("bluegrain", "1 kg", "9.00");
+    let sold = pack_of("bluegrain", "250 ml", "0.50") + &pack_of("bluegrain", "500 ml", "1.00") + &pack_of("bluegrain", "1 kg", "9.00");
     let list = wants("600 ml", &sold).foods(food).rules("choose = \"least-left\"").list();
     assert_eq!(packs(&line(&list, "bluegrain")), sizes(&[("500 ml", 1), ("250 ml", 1)]));
     let much = wants("30 l", &sold).foods(food).rules("choose = \"least-left\"\nshort_by = \"0%\"").list();
@@ -255,7 +240,7 @@ fn loose_steps_of_a_light_food_come_out_even() {
     // A cup weighs 5 g: 2000 ml are 42.3 g, bought in 2000 steps of 1 ml and not one more, though a pack in grams puts the need in grams.
     let food = "[[food]]\nname = \"bluegrain\"\ncup = \"5 g\"\n";
     let by_litre = "[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nloose = true\nprice = \"1.00 / l\"\n";
-    let list = wants("2000 ml", &(by_litre.to_owned() + &pack("bluegrain", "1 kg", "9.00"))).foods(food).list();
+    let list = wants("2000 ml", &(by_litre.to_owned() + &pack_of("bluegrain", "1 kg", "9.00"))).foods(food).list();
     let line = line(&list, "bluegrain");
     assert_eq!(line["need"]["unit"], "g");
     assert_amount(&line["packs"][0]["amount"], 2000.0, "ml");

@@ -1,12 +1,11 @@
 //! Goods out to the kitchen: a session, then the meals that eat it.
 
-mod kitchen;
-
 use std::fs;
 
-use kitchen::{Kitchen, json, kitchen, stderr, stdout};
 use pretty_assertions::assert_eq;
 use serde_json::Value;
+
+use crate::kitchen::{Kitchen, batches, draws, json, kitchen};
 
 /// Two portions a batch of 100 g bluegrain each; three days in the fridge.
 const STEW: &str = "name = \"Moon stew\"\nmakes = \"2 portions\"\nbatches = \"whole\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"\"\"\n\
@@ -25,13 +24,6 @@ fn three_suppers(pantry: &str) -> Kitchen {
 
 const GRAIN: &str = "[[lot]]\nfood = \"bluegrain\"\namount = \"1 kg\"\nplace = \"cupboard\"\n";
 
-#[track_caller]
-fn book(kitchen: &Kitchen, today: &str, arguments: &[&str]) -> String {
-    let output = kitchen.run_on(today, arguments);
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
-    stdout(&output)
-}
-
 /// (name, amount) of every lot of a place.
 fn lots(kitchen: &Kitchen, place: usize) -> Vec<(String, f64)> {
     let stock = json(&kitchen.run(&["--format", "json", "stock"]));
@@ -47,7 +39,7 @@ fn grain(grams: f64) -> Vec<(String, f64)> {
 #[test]
 fn a_session_takes_its_ingredients_and_leaves_cooked_portions() {
     let kitchen = three_suppers(GRAIN);
-    book(&kitchen, "2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
     assert_eq!(lots(&kitchen, 0), grain(600.0), "1 kg less twice 200 g");
     // Three portions for the suppers and the spare one: two lots of the same day.
     assert_eq!(lots(&kitchen, 1).iter().map(|(_, portions)| portions).sum::<f64>(), 4.0);
@@ -59,11 +51,11 @@ fn a_session_takes_its_ingredients_and_leaves_cooked_portions() {
 #[test]
 fn meals_eat_what_was_cooked_one_by_one_or_up_to_a_day() {
     let kitchen = three_suppers(GRAIN);
-    book(&kitchen, "2026-11-29", &["issue"]);
-    book(&kitchen, "2026-11-30", &["issue", "--meal", "mon supper"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
     assert_eq!(lots(&kitchen, 1).iter().map(|(_, portions)| portions).sum::<f64>(), 3.0);
     assert_eq!(kitchen.run(&["issue", "--meal", "Mon supper"]).status.code(), Some(2), "it is booked already");
-    book(&kitchen, "2026-12-02", &["issue", "--until", "2026-12-02"]);
+    kitchen.done_on("2026-12-02", &["issue", "--until", "2026-12-02"]);
     assert_eq!(lots(&kitchen, 1), [("stew".to_owned(), 1.0)]);
     assert_eq!(lots(&kitchen, 0), grain(570.0), "600 g less three times 10 g");
 }
@@ -71,18 +63,18 @@ fn meals_eat_what_was_cooked_one_by_one_or_up_to_a_day() {
 #[test]
 fn what_was_eaten_is_not_planned_again() {
     let kitchen = three_suppers(GRAIN);
-    book(&kitchen, "2026-11-29", &["issue"]);
-    book(&kitchen, "2026-11-30", &["issue", "--until", "2026-12-01"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-30", &["issue", "--until", "2026-12-01"]);
     let prep = json(&kitchen.run(&["--format", "json", "prep"]));
-    assert_eq!(kitchen::batches(&prep, 0, "stew"), 0.0, "two portions are left and one is to be eaten");
+    assert_eq!(batches(&prep, 0, "stew"), 0.0, "two portions are left and one is to be eaten");
     let list = json(&kitchen.run(&["--format", "json", "list"]));
-    assert_eq!(kitchen::draws(&list, "bluegrain").len(), 1, "Wednesday's 10 g alone");
+    assert_eq!(draws(&list, "bluegrain").len(), 1, "Wednesday's 10 g alone");
 }
 
 #[test]
 fn what_the_shelf_does_not_hold_is_reported_and_the_pot_is_booked_all_the_same() {
     let kitchen = three_suppers(&GRAIN.replace("1 kg", "300 g"));
-    let said = book(&kitchen, "2026-11-29", &["issue"]);
+    let said = kitchen.done_on("2026-11-29", &["issue"]);
     assert!(said.contains("Not on the shelf: 100 g bluegrain"), "{said}");
     assert_eq!(lots(&kitchen, 0), []);
     assert_eq!(lots(&kitchen, 1).iter().map(|(_, portions)| portions).sum::<f64>(), 4.0);
@@ -91,10 +83,10 @@ fn what_the_shelf_does_not_hold_is_reported_and_the_pot_is_booked_all_the_same()
 #[test]
 fn what_was_printed_is_booked_even_where_the_week_has_changed_since() {
     let kitchen = three_suppers(GRAIN);
-    book(&kitchen, "2026-11-27", &["print"]);
+    kitchen.done_on("2026-11-27", &["print"]);
     let week = fs::read_to_string(kitchen.path().join("weeks/week.toml")).expect("a file");
     let kitchen = kitchen.week(&week.replace("1 portion recipe:stew", "2 portions recipe:stew"));
-    book(&kitchen, "2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
     assert_eq!(lots(&kitchen, 0), grain(600.0), "as printed: two batches, not three");
 }
 
@@ -102,22 +94,22 @@ fn what_was_printed_is_booked_even_where_the_week_has_changed_since() {
 fn what_is_eaten_from_the_pot_on_the_day_lies_in_the_fridge_until_the_meal_is_booked() {
     // Supper at 18:30 follows the session of 14:00 to 17:00: never boxed.
     let kitchen = three_suppers(GRAIN).meals("[[meal]]\non = 2026-11-29\nat = \"supper\"\neach = [\"2 portions recipe:stew\"]\n");
-    book(&kitchen, "2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
     assert_eq!(lots(&kitchen, 1), [("stew".to_owned(), 2.0)]);
-    book(&kitchen, "2026-11-29", &["issue", "--meal", "sun supper"]);
+    kitchen.done_on("2026-11-29", &["issue", "--meal", "sun supper"]);
     assert_eq!(lots(&kitchen, 1), []);
 }
 
 #[test]
 fn undo_takes_back_a_meal_and_then_the_session() {
     let kitchen = three_suppers(GRAIN);
-    book(&kitchen, "2026-11-29", &["issue"]);
-    book(&kitchen, "2026-11-30", &["issue", "--meal", "mon supper"]);
-    book(&kitchen, "2026-11-30", &["undo"]);
-    book(&kitchen, "2026-11-30", &["issue", "--meal", "mon supper"]);
-    book(&kitchen, "2026-11-30", &["undo"]);
-    book(&kitchen, "2026-11-30", &["undo"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    kitchen.done_on("2026-11-30", &["undo"]);
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    kitchen.done_on("2026-11-30", &["undo"]);
+    kitchen.done_on("2026-11-30", &["undo"]);
     assert_eq!((lots(&kitchen, 0), lots(&kitchen, 1)), (grain(1000.0), vec![]));
-    book(&kitchen, "2026-11-30", &["issue"]);
+    kitchen.done_on("2026-11-30", &["issue"]);
     assert_eq!(kitchen.run(&["--strict", "check", "--book"]).status.code(), Some(0));
 }

@@ -1,15 +1,14 @@
 //! What the machine refuses: a full disk, a folder that may not be written. Nothing is lost, and the exit status is 3.
 #![cfg(unix)]
 
-mod kitchen;
-
 use std::fs::{self, File, Permissions};
 use std::os::unix::fs::PermissionsExt;
 use std::os::unix::process::CommandExt;
 use std::process::{Command, Output, Stdio};
 
-use kitchen::{Kitchen, TODAY, json, kitchen, stderr};
 use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, TODAY, json, kitchen, stderr};
 
 /// Nobody's number on most systems.
 const NOBODY: u32 = 65534;

@@ -1,24 +1,10 @@
 //! What is made in which session: days, times, batches, spare, cooked lots, dishes made at the meal.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, batches, draws, has_line, kitchen, line, line_with_trip, supper};
 use pretty_assertions::assert_eq;
 
-const BLUEGRAIN: &str = "[[food]]\nname = \"bluegrain\"\nallergens = []\n";
+use crate::kitchen::{Kitchen, TWO_SESSIONS, assert_amount, batches, draws, has_line, kitchen, line, line_with_trip, supper};
 
-/// Sessions on Sunday 29 November and Wednesday 2 December, the second after supper.
-const TWO_SESSIONS: &str = r#"
-from = 2026-11-30
-[[trip]]
-on = 2026-11-28
-[[session]]
-start = 2026-11-29T14:00
-people = ["cook"]
-[[session]]
-start = 2026-12-02T19:30
-people = ["cook"]
-"#;
+const BLUEGRAIN: &str = "[[food]]\nname = \"bluegrain\"\nallergens = []\n";
 
 /// A stew of 100 g bluegrain a batch; `keys` are further keys of the recipe.
 fn stew(makes: &str, keys: &str) -> String {

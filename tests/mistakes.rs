@@ -1,8 +1,6 @@
 //! What is refused, in which words, and what is only warned about.
 
-mod kitchen;
-
-use kitchen::{Kitchen, kitchen, stderr, stdout, supper};
+use crate::kitchen::{Kitchen, assert_amount, kitchen, line, stderr, stdout, supper};
 
 const FOODS: &str = "[[food]]\nname = \"bluegrain\"\nallergens = []\n";
 
@@ -25,8 +23,7 @@ fn refused(kitchen: &Kitchen, words: &[&str]) {
 
 #[track_caller]
 fn accepted(kitchen: &Kitchen) {
-    let output = kitchen.run(&["check"]);
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    kitchen.done(&["check"]);
 }
 
 #[test]
@@ -64,6 +61,14 @@ fn every_mistake_of_every_file_is_reported_at_once() {
         .pantry("[[lot]]\nfood = \"bluegrain\"\namount = \"100 g\"\nplace = \"attic\"\n")
         .shops("[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stal\"\nfood = \"bluegrain\"\nsize = \"100 g\"\n");
     refused(&kitchen, &["5 moons", "plenty", "attic", "Stal"]);
+}
+
+#[test]
+fn a_kind_of_food_that_there_is_not_is_refused_and_the_nearest_named() {
+    let of_kind = |kind: &str| kitchen().foods(&format!("[[food]]\nname = \"bluegrain\"\nkind = \"{kind}\"\n"));
+    refused(&of_kind("raw poulty"), &["foods.toml:3:8: kind: \"raw poulty\" is not a kind of food. Did you mean \"raw poultry\"?"]);
+    refused(&of_kind("wholesome"), &["Known: vegetable, fruit,", "ready to eat, household."]);
+    accepted(&of_kind("Raw Poultry"));
 }
 
 #[test]
@@ -157,7 +162,7 @@ fn ingredients_are_read_as_a_text_a_list_of_lines_or_a_list_of_tables() {
         let kitchen = stew(&STEW.replace("ingredients = \"\"\"\n100 g bluegrain\n\"\"\"", ingredients));
         accepted(&kitchen);
         // One portion of two: half a batch.
-        kitchen::assert_amount(&kitchen::line(&kitchen.list(), "bluegrain")["need"], 50.0, "g");
+        assert_amount(&line(&kitchen.list(), "bluegrain")["need"], 50.0, "g");
     }
     let base = "name = \"Base\"\nmakes = \"1 kg\"\ningredients = [\"10 g bluegrain\"]\n";
     let table = "ingredients = [{ recipe = \"base\", amount = \"200 g\" }]";
@@ -172,7 +177,7 @@ fn an_unknown_food_keeps_its_name_and_the_nearest_known_ones_are_named() {
     assert_eq!(output.status.code(), Some(0));
     let said = stderr(&output);
     assert!(said.contains("bluegrein") && said.contains("bluegrain"), "{said}");
-    kitchen::assert_amount(&kitchen::line(&kitchen.list(), "bluegrein")["need"], 100.0, "g");
+    assert_amount(&line(&kitchen.list(), "bluegrein")["need"], 100.0, "g");
 }
 
 #[test]

@@ -1,11 +1,11 @@
 //! What a week leaves behind and what its money is spent on: left-overs, recipes that use them up, the budget and its advice, old
 //! prices, shops compared.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, kitchen, line, stderr, stdout, supper};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
+
+use crate::kitchen::stall::{STALL, pack_at};
+use crate::kitchen::{Kitchen, assert_amount, json, kitchen, line, shop_of, stderr, stdout, supper};
 
 /// Keeps a year in the cupboard; cream keeps ten days in the fridge, three once opened.
 const FOODS: &str = r#"
@@ -19,14 +19,8 @@ keeps = { fridge = "10 days", opened = "3 days" }
 name = "moonroot"
 "#;
 
-const STALL: &str = "[[shop]]\nname = \"Stall\"\n";
-
-fn pack(shop: &str, food: &str, size: &str, price: &str) -> String {
-    format!("[[pack]]\nshop = \"{shop}\"\nfood = \"{food}\"\nsize = \"{size}\"\nprice = {price}\n")
-}
-
 fn stall() -> String {
-    STALL.to_owned() + &pack("Stall", "bluegrain", "500 g", "2.00") + &pack("Stall", "starcream", "200 g", "1.00")
+    STALL.to_owned() + &pack_at("Stall", "bluegrain", "500 g", "2.00") + &pack_at("Stall", "starcream", "200 g", "1.00")
 }
 
 fn household(budget: &str, rules: &str) -> String {
@@ -74,6 +68,19 @@ fn the_list_ends_with_what_the_week_leaves_behind() {
 }
 
 #[test]
+fn a_lot_is_worth_the_same_in_stock_and_in_what_would_use_it_up() {
+    // 60 g of cream that goes off, at three pots of 200 g for 2.00: 0.20.
+    let offer = STALL.to_owned() + &pack_at("Stall", "starcream", "200 g", "1.00") + "offer = { buy = 3, pay = 2.00 }\n";
+    let lot = "[[lot]]\nfood = \"starcream\"\namount = \"60 g\"\nplace = \"fridge\"\nuse_by = 2026-11-30\n";
+    let whip = "name = \"Whip\"\nmakes = \"2 portions\"\ningredients = \"\"\"\n60 g starcream\n\"\"\"\n";
+    let meals = supper("2026-11-30", "\"1 moonroot\"") + &supper("2026-12-02", "\"1 moonroot\"");
+    let kitchen = kitchen().foods(FOODS).shops(&offer).recipe("whip", whip).pantry(lot).meals(&meals);
+    let list = kitchen.list();
+    let stock = json(&kitchen.run(&["--format", "json", "stock"]));
+    assert_eq!((&list["uses"][0]["value"], &stock["places"][1]["lots"][0]["value"]), (&json!("0.20"), &json!("0.20")));
+}
+
+#[test]
 fn recipes_stand_by_the_value_of_what_one_batch_would_use() {
     let list = leaving().list();
     let uses = list["uses"].as_array().expect("a list");
@@ -110,7 +117,7 @@ fn what_is_used_what_keeps_and_what_spoils_add_up_to_the_total() {
 
 #[test]
 fn rounding_and_fares_count_as_used_and_a_top_up_as_kept() {
-    let shops = "[[shop]]\nname = \"Stall\"\ntrip = \"0.50\"\n".to_owned() + &pack("Stall", "bluegrain", "300 g", "1.00");
+    let shops = "[[shop]]\nname = \"Stall\"\ntrip = \"0.50\"\n".to_owned() + &pack_at("Stall", "bluegrain", "300 g", "1.00");
     let staple = "[[staple]]\nfood = \"bluegrain\"\npar = \"100 g\"\n";
     let week = kitchen().foods(FOODS).shops(&shops).household(staple).meals(&supper("2026-11-30", "\"100 g bluegrain\""));
     let list = week.list();
@@ -173,7 +180,7 @@ fn over_budget_a_finer_cut_of_batches_is_tried_where_something_is_spare() {
 
 #[test]
 fn over_budget_the_cheapest_packs_are_tried_where_the_rule_is_another() {
-    let shops = STALL.to_owned() + &pack("Stall", "bluegrain", "500 g", "2.00") + &pack("Stall", "bluegrain", "100 g", "0.90");
+    let shops = STALL.to_owned() + &pack_at("Stall", "bluegrain", "500 g", "2.00") + &pack_at("Stall", "bluegrain", "100 g", "0.90");
     let list = kitchen()
         .foods(FOODS)
         .shops(&shops)
@@ -191,7 +198,7 @@ fn over_budget_the_cheapest_packs_are_tried_where_the_rule_is_another() {
 fn a_shop_is_left_out_only_where_everything_is_still_bought() {
     // Saturday goes to the hill alone, Monday to the stall alone. Grain of both belongs to Saturday, and costs a bus there.
     let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\nshops = [\"Hill\"]\n[[trip]]\non = 2026-11-30\nshops = [\"Stall\"]\n";
-    let shops = stall() + "[[shop]]\nname = \"Hill\"\ntrip = \"3.00\"\n" + &pack("Hill", "bluegrain", "500 g", "2.00");
+    let shops = stall() + "[[shop]]\nname = \"Hill\"\ntrip = \"3.00\"\n" + &pack_at("Hill", "bluegrain", "500 g", "2.00");
     let supper_of = |lines: &str| format!("{week}{}", supper("2026-12-01", lines));
     let over = |shops: &str, lines: &str| {
         let kitchen = kitchen().foods(FOODS).shops(shops).file("kitchen.toml", &household("0.50", "")).week(&supper_of(lines));
@@ -199,7 +206,7 @@ fn a_shop_is_left_out_only_where_everything_is_still_bought() {
     };
     // Hill 3.00 + 2.00; at the stall 2.00.
     assert!(over(&shops, "\"300 g bluegrain\"").contains(&json!("leave out Hill")));
-    let shops = shops + &pack("Hill", "moonroot", "6", "1.00");
+    let shops = shops + &pack_at("Hill", "moonroot", "6", "1.00");
     assert!(!over(&shops, "\"300 g bluegrain\", \"2 moonroot\"").contains(&json!("leave out Hill")), "nobody else sells moonroot");
 }
 
@@ -227,14 +234,14 @@ fn a_budget_that_is_no_money_is_a_mistake() {
 }
 
 fn two_shops() -> Kitchen {
-    let shops = stall() + "[[shop]]\nname = \"Hill\"\ntrip = \"0.30\"\n" + &pack("Hill", "bluegrain", "500 g", "1.50");
+    let shops = stall() + "[[shop]]\nname = \"Hill\"\ntrip = \"0.30\"\n" + &pack_at("Hill", "bluegrain", "500 g", "1.50");
     leaving().shops(&shops)
 }
 
 #[test]
 fn compare_shows_each_shop_alone_and_the_best_pair() {
     let kitchen = two_shops();
-    let compare = kitchen::json(&kitchen.run(&["--format", "json", "list", "--compare"]))["compare"].clone();
+    let compare = json(&kitchen.run(&["--format", "json", "list", "--compare"]))["compare"].clone();
     let round = |shops: &[&str], cost: &str, lacks: &[&str]| json!({ "shops": shops, "cost": cost, "lacks": lacks });
     // Both: cream 1.00, grain 1.50, fare 0.30. The stall alone 3.00. The hill alone 1.80, without cream.
     let both = round(&["Stall", "Hill"], "2.80", &[]);
@@ -262,11 +269,11 @@ fn compare_is_a_small_table_in_the_text() {
 #[test]
 fn a_fare_changes_the_answer() {
     let list = two_shops().list();
-    assert_eq!((list["cost"].as_str(), kitchen::shop_of(&list, "bluegrain")), (Some("2.80"), json!("Hill")));
+    assert_eq!((list["cost"].as_str(), shop_of(&list, "bluegrain")), (Some("2.80"), json!("Hill")));
     // At a fare of 0.60 the grain costs 2.10 up the hill.
-    let dear = stall() + "[[shop]]\nname = \"Hill\"\ntrip = \"0.60\"\n" + &pack("Hill", "bluegrain", "500 g", "1.50");
+    let dear = stall() + "[[shop]]\nname = \"Hill\"\ntrip = \"0.60\"\n" + &pack_at("Hill", "bluegrain", "500 g", "1.50");
     let list = leaving().shops(&dear).list();
-    assert_eq!((list["cost"].as_str(), kitchen::shop_of(&list, "bluegrain")), (Some("3.00"), json!("Stall")));
+    assert_eq!((list["cost"].as_str(), shop_of(&list, "bluegrain")), (Some("3.00"), json!("Stall")));
 }
 
 #[test]

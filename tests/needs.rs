@@ -1,26 +1,10 @@
 //! In which unit a need is stated, how it is rounded, and what counts as a tin.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, kitchen, line, lines, packs, sizes, supper};
 use pretty_assertions::assert_eq;
 use serde_json::Value;
 
-const BLUEGRAIN: &str = "[[food]]\nname = \"bluegrain\"\n";
-const STALL: &str = "[[shop]]\nname = \"Stall\"\n";
-
-fn pack(size: &str, price: &str) -> String {
-    format!("[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"{size}\"\nprice = {price}\n")
-}
-
-/// One supper of one eater that wants `amount` of bluegrain, one trip, one stall.
-fn wants(amount: &str, packs: &str) -> Kitchen {
-    kitchen().foods(BLUEGRAIN).shops(&format!("{STALL}{packs}")).meals(&supper("2026-11-30", &format!("\"{amount} bluegrain\"")))
-}
-
-fn bought(kitchen: &Kitchen) -> Value {
-    line(&kitchen.list(), "bluegrain")
-}
+use crate::kitchen::stall::{STALL, bought, pack, wants};
+use crate::kitchen::{assert_amount, kitchen, line, lines, packs, sizes, supper};
 
 #[test]
 fn a_need_is_stated_in_pieces_where_all_packs_are() {

@@ -1,10 +1,11 @@
 //! What the pantry serves, what goes off, staples, and what is never counted.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, draws, has_line, kitchen, line, line_with_trip, lines, shop_of, stderr, supper};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
+
+use crate::kitchen::{
+    Kitchen, assert_amount, draws, has_line, kitchen, line, line_with_trip, lines, packs, shop_of, sizes, stderr, supper,
+};
 
 const BLUEGRAIN: &str = "[[food]]\nname = \"bluegrain\"\nkeeps = { cupboard = \"30 days\", fridge = \"10 days\", opened = \"10 days\" }\n";
 
@@ -351,7 +352,7 @@ fn to_taste_buys_one_pack_by_choose() {
         .meals(&supper(TUESDAY, "\"bluegrain, to taste\""))
         .list();
     let bought = line(&list, "bluegrain");
-    assert_eq!(kitchen::packs(&bought), kitchen::sizes(&[("30 g", 1)]));
+    assert_eq!(packs(&bought), sizes(&[("30 g", 1)]));
     assert_eq!(bought["cost"], "0.90");
 }
 

@@ -1,9 +1,8 @@
 //! Next week begins where this one ends: what another week has yet to take off the shelf is taken first.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, batches, draws, has_line, json, kitchen, line, stderr, stdout, supper};
 use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, assert_amount, batches, draws, has_line, json, kitchen, line, stderr, stdout, supper};
 
 const GRAIN: &str = "[[lot]]\nfood = \"bluegrain\"\namount = \"500 g\"\nplace = \"cupboard\"\n";
 
@@ -54,8 +53,7 @@ fn what_lies_before_today_is_off_the_shelf_already() {
 fn what_is_booked_is_not_taken_a_second_time() {
     // Monday's 200 g are booked beforehand: 300 g lie there, less Wednesday's 100 g: 200 g, and 100 g to buy.
     let kitchen = grain_meals();
-    let output = kitchen.run_on("2026-11-30", &["issue", "--meal", "mon supper"]);
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
     assert_amount(&line(&next_list(&kitchen, "2026-11-30"), "bluegrain")["need"], 100.0, "g");
 }
 
@@ -101,8 +99,7 @@ fn what_a_session_to_come_takes_and_leaves_to_spare_counts_too() {
     assert_amount(&line(&list, "bluegrain")["need"], 50.0, "g");
     assert_eq!(draws(&list, "stew"), [("2026-12-07".to_owned(), "freezer".to_owned(), 3.0)]);
     // Booked, the same lies on the shelf itself.
-    let output = kitchen.run_on("2026-11-29", &["issue"]);
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    kitchen.done_on("2026-11-29", &["issue"]);
     let list = next_list(&kitchen, "2026-11-30");
     assert_amount(&line(&list, "bluegrain")["need"], 50.0, "g");
 }
@@ -114,6 +111,22 @@ fn the_last_supper_of_this_week_is_booked_when_the_next_has_begun() {
         let output = kitchen.run_on("2026-12-06", &arguments);
         assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
         assert!(stdout(&output).contains("Sun supper"), "{}", stdout(&output));
-        assert_eq!(kitchen.run(&["undo"]).status.code(), Some(0));
+        kitchen.done(&["undo"]);
     }
+}
+
+#[test]
+fn what_list_calls_a_mistake_so_does_check() {
+    // Monday's supper eats the one portion in the freezer; the next is needed for a lunch before next week's session cooks any.
+    let frozen = "[[lot]]\nrecipe = \"stew\"\namount = \"1 portion\"\nplace = \"freezer\"\nmade = 2026-11-20\n";
+    let lunch = "[[meal]]\non = 2026-12-06\nat = \"lunch\"\neach = [\"1 portion recipe:stew\"]\n";
+    let kitchen = two_weeks(frozen, &supper("2026-11-30", "\"1 portion recipe:stew\""), lunch);
+    let said = |arguments: &[&str]| {
+        let output = kitchen.run_on("2026-11-27", arguments);
+        (output.status.code(), stderr(&output))
+    };
+    let (status, list) = said(&["list", "--week", "next.toml"]);
+    assert_eq!(status, Some(1), "{list}");
+    assert!(list.contains("no session is ready before Sun lunch"), "{list}");
+    assert_eq!(said(&["check"]), (status, list));
 }

@@ -1,31 +1,10 @@
 //! The exact choice of packs, offers, loose goods, windows of opened food, and shops.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, kitchen, line, packs, shop_of, sizes, supper};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
 
-const BLUEGRAIN: &str = "[[food]]\nname = \"bluegrain\"\n";
-const STALL: &str = "[[shop]]\nname = \"Stall\"\n";
-
-fn pack(size: &str, price: &str) -> String {
-    format!("[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"{size}\"\nprice = {price}\n")
-}
-
-fn loose(price: &str, step: &str) -> String {
-    let step = if step.is_empty() { String::new() } else { format!("step = \"{step}\"\n") };
-    format!("[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nloose = true\nprice = \"{price}\"\n{step}")
-}
-
-/// One supper of one eater that wants `amount` of bluegrain, one trip, one stall.
-fn wants(amount: &str, packs: &str) -> Kitchen {
-    kitchen().foods(BLUEGRAIN).shops(&format!("{STALL}{packs}")).meals(&supper("2026-11-30", &format!("\"{amount} bluegrain\"")))
-}
-
-fn bought(kitchen: &Kitchen) -> Value {
-    line(&kitchen.list(), "bluegrain")
-}
+use crate::kitchen::stall::{bought, loose, pack, wants};
+use crate::kitchen::{assert_amount, line, packs, shop_of, sizes};
 
 #[test]
 fn the_cheapest_set_of_packs_is_bought() {

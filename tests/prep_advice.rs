@@ -2,12 +2,11 @@
 //!
 //! Sunday 29 November, 14:00, one cook, unless a test says otherwise.
 
-mod kitchen;
-
-use kitchen::one_session::*;
-use kitchen::{Kitchen, minute, stdout, step, supper};
 use pretty_assertions::assert_eq;
 use serde_json::Value;
+
+use crate::kitchen::one_session::*;
+use crate::kitchen::{Kitchen, minute, stdout, step, supper};
 
 fn advice(prep: &Value, session: usize) -> Vec<String> {
     let said = prep["sessions"][session]["advice"].as_array().expect("a list");

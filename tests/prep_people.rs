@@ -2,12 +2,11 @@
 //!
 //! Sunday 29 November, 14:00, one cook, unless a test says otherwise. Minutes count from the session's start.
 
-mod kitchen;
-
-use kitchen::one_session::*;
-use kitchen::{assert_amount, minute, step, supper, tasks};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
+
+use crate::kitchen::one_session::*;
+use crate::kitchen::{assert_amount, minute, stderr, step, supper, tasks};
 
 #[test]
 fn the_wash_is_added_where_raw_food_is_handled() {
@@ -72,6 +71,7 @@ fn a_step_for_a_role_waits_until_that_person_comes() {
     let prep = with_helper("who = \"helper\"");
     let task = step(&prep, "stew", 1);
     assert_eq!((task["person"].as_str(), minute(task, "start_minute")), (Some("Jo"), 60));
+    assert_eq!(with_helper("who = \"Helper \""), prep, "a role is the same in any letter case");
 }
 
 #[test]
@@ -187,7 +187,7 @@ fn a_session_that_overruns_its_finish_by_is_reported_and_planned_all_the_same() 
     let kitchen = stew("", "2", &does("hands = \"90 min\"")).week(&week);
     let prep = takes_minutes(&kitchen, 90);
     let advice = session(&prep)["advice"].as_array().is_some_and(|advice| !advice.is_empty());
-    let warning = !kitchen::stderr(&kitchen.run(&["prep"])).is_empty();
+    let warning = !stderr(&kitchen.run(&["prep"])).is_empty();
     assert!(advice || warning);
 }
 

@@ -2,12 +2,11 @@
 //!
 //! Sunday 29 November, 14:00, one cook, unless a test says otherwise. Minutes count from the session's start.
 
-mod kitchen;
-
-use kitchen::one_session::*;
-use kitchen::{minute, step, supper, tasks};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
+
+use crate::kitchen::one_session::*;
+use crate::kitchen::{minute, step, supper, tasks};
 
 #[test]
 fn a_step_is_its_hands_then_its_wait() {

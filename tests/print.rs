@@ -1,13 +1,12 @@
 //! `print` and its flags: which files are written, what is in them, what is refused.
 
-mod kitchen;
-
 use std::fs;
 use std::path::Path;
 
-use kitchen::{Kitchen, json, kitchen, stderr, supper};
 use lopdf::{Document, Object};
 use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, json, kitchen, stderr, supper};
 
 /// A stew of two portions, eaten on Monday out of a box made on Sunday.
 fn stew(name: &str) -> Kitchen {

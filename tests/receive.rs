@@ -1,12 +1,11 @@
 //! Goods in: a trip as printed, and what was otherwise.
 
-mod kitchen;
-
 use std::fs;
 
-use kitchen::{Kitchen, json, kitchen, stderr, supper};
 use pretty_assertions::assert_eq;
 use serde_json::Value;
+
+use crate::kitchen::{Kitchen, json, kitchen, stderr, supper};
 
 const PANTRY: &str = "[[lot]]\nfood = \"bluegrain\"\namount = \"100 g\"\nplace = \"cupboard\"\n";
 
@@ -27,8 +26,7 @@ fn shopping() -> Kitchen {
 
 #[track_caller]
 fn receive(kitchen: &Kitchen, more: &[&str]) {
-    let output = kitchen.run_on("2026-11-28", &[&["receive"], more].concat());
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    kitchen.done_on("2026-11-28", &[&["receive"], more].concat());
 }
 
 /// (name, amount, until, estimate, value) of every lot of a place.
@@ -101,21 +99,16 @@ fn after_the_trip_is_booked_nothing_more_is_to_be_bought() {
 fn undo_takes_a_trip_back() {
     let kitchen = shopping();
     receive(&kitchen, &[]);
-    assert_eq!(kitchen.run(&["undo"]).status.code(), Some(0));
+    kitchen.done(&["undo"]);
     assert_eq!(fs::read_to_string(kitchen.path().join("pantry.toml")).expect("a file"), PANTRY);
     receive(&kitchen, &[]);
     assert_eq!(lots(&kitchen, 1).len(), 1);
 }
 
-fn text(kitchen: &Kitchen, name: &str) -> String {
-    fs::read_to_string(kitchen.path().join(name)).expect("a file")
-}
-
 /// Writes the goods-in sheet and changes it.
 fn sheet(kitchen: &Kitchen, changes: &[(&str, &str)]) -> String {
-    let output = kitchen.run(&["receive", "--sheet", "goods.toml"]);
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
-    let mut filled = text(kitchen, "goods.toml");
+    kitchen.done(&["receive", "--sheet", "goods.toml"]);
+    let mut filled = kitchen.text("goods.toml");
     for (from, to) in changes {
         assert!(filled.contains(from), "{from} in {filled}");
         filled = filled.replacen(from, to, 1);
@@ -130,7 +123,7 @@ fn a_sheet_that_nobody_changed_books_the_list() {
     receive(&by_list, &[]);
     let written = sheet(&by_sheet, &[]);
     assert!(written.contains("packs = \"500 g\"\npaid = \"\"   # listed: 2.00\n"), "{written}");
-    assert_eq!(text(&by_sheet, "pantry.toml"), PANTRY, "writing a sheet books nothing");
+    assert_eq!(by_sheet.text("pantry.toml"), PANTRY, "writing a sheet books nothing");
     receive(&by_sheet, &["goods.toml"]);
     assert_eq!((lots(&by_list, 0), lots(&by_list, 1)), (lots(&by_sheet, 0), lots(&by_sheet, 1)));
     assert_eq!(by_sheet.run(&["receive", "--sheet", "goods.toml"]).status.code(), Some(2), "a sheet is not written over");
@@ -172,7 +165,7 @@ fn mistakes_of_a_sheet_are_all_said_with_file_and_line_and_nothing_is_written() 
     sheet(&kitchen, &[("food = \"moon cheese\"", "food = \"salt\""), ("also = []", "also = [\"some salt\"]")]);
     let said = stderr(&kitchen.run(&["receive", "goods.toml"]));
     assert!(said.contains("salt is not among what this trip buys") && said.contains("2 mistakes found; nothing was written"), "{said}");
-    assert_eq!(text(&kitchen, "pantry.toml"), PANTRY);
+    assert_eq!(kitchen.text("pantry.toml"), PANTRY);
     assert!(!kitchen.path().join("pantry.book.jsonl").exists());
 }
 
@@ -190,48 +183,47 @@ fn a_sheet_is_not_booked_twice() {
 fn paid_prices_go_into_shops_toml_and_undo_brings_the_old_ones_back() {
     // One pack of 500 g for 2.20; 250 g loose for 2.60 are 10.40 a kilogram.
     let kitchen = shopping();
-    let before = text(&kitchen, "shops.toml");
+    let before = kitchen.text("shops.toml");
     receive(&kitchen, &["--paid", "bluegrain=2.20", "--paid", "moon cheese=2.60"]);
     let after = before
         .replace("price = 2.00\n", "price = 2.20\nseen = 2026-11-28\n")
         .replace("10.00 / kg\"\n", "10.40 / kg\"\nseen = 2026-11-28\n");
-    assert_eq!(text(&kitchen, "shops.toml"), after);
+    assert_eq!(kitchen.text("shops.toml"), after);
     assert_eq!(kitchen.run(&["--strict", "check", "--book"]).status.code(), Some(0));
-    assert_eq!(kitchen.run(&["undo"]).status.code(), Some(0));
-    assert_eq!((text(&kitchen, "shops.toml"), text(&kitchen, "pantry.toml")), (before, PANTRY.to_owned()));
+    kitchen.done(&["undo"]);
+    assert_eq!((kitchen.text("shops.toml"), kitchen.text("pantry.toml")), (before, PANTRY.to_owned()));
 }
 
 #[test]
 fn undo_leaves_a_price_that_was_changed_by_hand_since_and_says_so() {
     let kitchen = shopping();
     receive(&kitchen, &["--paid", "bluegrain=2.20"]);
-    let edited = text(&kitchen, "shops.toml").replace("2.20", "2.30");
+    let edited = kitchen.text("shops.toml").replace("2.20", "2.30");
     let kitchen = kitchen.shops(&edited);
     let output = kitchen.run(&["undo"]);
     assert_eq!(output.status.code(), Some(0));
     assert!(stderr(&output).contains("the price of bluegrain (500 g) has been changed since"), "{}", stderr(&output));
-    assert_eq!((text(&kitchen, "shops.toml"), text(&kitchen, "pantry.toml")), (edited, PANTRY.to_owned()));
+    assert_eq!((kitchen.text("shops.toml"), kitchen.text("pantry.toml")), (edited, PANTRY.to_owned()));
 }
 
 #[test]
 fn what_is_no_price_of_one_pack_is_booked_and_not_written_into_shops_toml() {
     // Three packs for 5.00 are no whole price of one.
     let kitchen = shopping().meals(&supper("2026-11-30", "\"1500 g bluegrain\""));
-    let before = text(&kitchen, "shops.toml");
+    let before = kitchen.text("shops.toml");
     let output = kitchen.run_on("2026-11-28", &["receive", "--paid", "bluegrain=5.00"]);
     assert!(stderr(&output).contains("no price goes into shops.toml of bluegrain"), "{}", stderr(&output));
-    assert_eq!(text(&kitchen, "shops.toml"), before);
+    assert_eq!(kitchen.text("shops.toml"), before);
     assert_eq!(lots(&kitchen, 0)[1].4, "5.00");
 }
 
 #[test]
 fn a_price_seen_on_a_later_day_stays() {
     let kitchen = shopping();
-    let later = text(&kitchen, "shops.toml").replace("price = 2.00\n", "price = 2.00\nseen = 2026-11-29\n");
+    let later = kitchen.text("shops.toml").replace("price = 2.00\n", "price = 2.00\nseen = 2026-11-29\n");
     let kitchen = kitchen.shops(&later);
-    let output = kitchen.run_on("2026-11-30", &["receive", "--paid", "bluegrain=2.20"]);
-    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
-    assert_eq!(text(&kitchen, "shops.toml"), later);
+    kitchen.done_on("2026-11-30", &["receive", "--paid", "bluegrain=2.20"]);
+    assert_eq!(kitchen.text("shops.toml"), later);
 }
 
 #[test]

@@ -1,10 +1,9 @@
 //! Which shop buys what, what a visit costs, and foods without a price.
 
-mod kitchen;
-
-use kitchen::{Kitchen, assert_amount, kitchen, line, packs, shop_of, sizes, supper};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
+
+use crate::kitchen::{Kitchen, assert_amount, kitchen, line, packs, shop_of, sizes, supper};
 
 fn shop(name: &str, trip: &str) -> String {
     format!("[[shop]]\nname = \"{name}\"\ntrip = \"{trip}\"\n")

@@ -1,12 +1,12 @@
 //! The same optimum as a general-purpose solver of mixed integer programs, to the cent: packs, offers, loose goods, windows,
 //! several shops, fares. `SPENCE_SOLVER_PROBLEMS` sets the number of problems.
 
-mod support;
-
 use pretty_assertions::assert_eq;
 use spence::purchase::choose;
-use support::solver::least_by_solver;
-use support::{Dice, Street, street, with_opened};
+
+use crate::dice::Dice;
+use crate::support::solver::least_by_solver;
+use crate::support::{Street, street, with_opened};
 
 const PROBLEMS: u64 = 500;
 

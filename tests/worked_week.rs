@@ -35,11 +35,10 @@
 //!
 //! **Wednesday**: broth 0 to 35 (5 + 30), boxed 35 to 38; grain 5 to 32 (3 + 24), boxed 32 to 35. The broth alone is 38.
 
-mod kitchen;
-
-use kitchen::{Kitchen, kitchen};
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
+
+use crate::kitchen::{Kitchen, batches, kitchen};
 
 fn worked_week() -> Kitchen {
     kitchen()
@@ -320,10 +319,7 @@ fn the_worked_weeks_first_session() {
         (session["minutes"].as_i64(), session["bound_minutes"].as_i64(), session["proven"].as_bool()),
         (Some(45), Some(45), Some(true))
     );
-    assert_eq!(
-        (kitchen::batches(&prep, 0, "stew"), kitchen::batches(&prep, 0, "grain"), kitchen::batches(&prep, 0, "broth")),
-        (1.0, 1.0, 0.0)
-    );
+    assert_eq!((batches(&prep, 0, "stew"), batches(&prep, 0, "grain"), batches(&prep, 0, "broth")), (1.0, 1.0, 0.0));
     assert_eq!(
         bare_tasks(session),
         [
@@ -358,10 +354,7 @@ fn the_worked_weeks_second_session() {
         (session["minutes"].as_i64(), session["bound_minutes"].as_i64(), session["proven"].as_bool()),
         (Some(38), Some(38), Some(true))
     );
-    assert_eq!(
-        (kitchen::batches(&prep, 1, "stew"), kitchen::batches(&prep, 1, "grain"), kitchen::batches(&prep, 1, "broth")),
-        (0.0, 0.5, 1.0)
-    );
+    assert_eq!((batches(&prep, 1, "stew"), batches(&prep, 1, "grain"), batches(&prep, 1, "broth")), (0.0, 0.5, 1.0));
     assert_eq!(
         bare_tasks(session),
         [

@@ -7,8 +7,10 @@ mod count;
 mod food;
 mod issue;
 mod keeping;
+mod keys;
 mod known;
 mod list;
+mod manual;
 mod outcome;
 mod prep;
 mod print;
@@ -148,6 +150,21 @@ enum Verb {
         #[arg(required = true, value_name = "NAME")]
         name: Vec<String>,
     },
+    /// Every key of every file: type, default, meaning, an example
+    Keys {
+        /// A file (kitchen, recipe, week, pantry, shops, foods, count, goods), or part of a key's name
+        name: Option<String>,
+        /// Instead: write a JSON Schema for each file into this folder
+        #[arg(long, value_name = "DIR", conflicts_with = "name")]
+        schema: Option<PathBuf>,
+    },
+    /// Completions for a shell, to its standard place or a file of your choice
+    Completions {
+        #[arg(value_enum)]
+        shell: clap_complete::Shell,
+    },
+    /// The manual page
+    Man,
     /// One conversion, with the facts used: convert "2 cups flour" g
     Convert {
         /// An amount of a food, as an ingredient line has it
@@ -192,6 +209,10 @@ pub fn run() -> ExitCode {
         Verb::Waste { what, why } => waste::run(&cli, what, why),
         Verb::Undo => undo::run(&cli),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),
+        Verb::Keys { schema: Some(folder), .. } => keys::write_schemas(&cli, folder),
+        Verb::Keys { name, schema: None } => keys::run(&cli, name.as_deref()),
+        Verb::Completions { shell } => manual::completions(*shell),
+        Verb::Man => manual::page(),
         Verb::Convert { line, unit } => convert::run(&cli, line, &unit.join(" ")),
     };
     outcome::exit(done)

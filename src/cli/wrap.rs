@@ -2,7 +2,10 @@
 
 use std::io::IsTerminal;
 
+use itertools::Itertools;
 use terminal_size::{Width, terminal_size_of};
+use textwrap::core::display_width;
+use textwrap::{Options, WordSeparator, WordSplitter, WrapAlgorithm};
 
 /// How wide the terminal is: what COLUMNS says, else what it says itself. `None` where the output goes elsewhere, so that a pipe gets
 /// the same bytes everywhere.
@@ -20,19 +23,17 @@ pub fn columns(rows: &[Vec<String>], indent: usize) -> String {
 }
 
 fn columns_within(rows: &[Vec<String>], indent: usize, width: usize) -> String {
-    let count = rows.iter().map(Vec::len).max().unwrap_or_default();
-    let widest = |column: usize| rows.iter().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or_default();
-    let widths: Vec<usize> = (0..count).map(widest).collect();
-    let padded = |cells: &[String]| {
-        let cell = |(cell, width): (&String, &usize)| format!("{cell:width$}  ");
-        format!("{}{}", " ".repeat(indent), cells.iter().zip(&widths).map(cell).collect::<String>()).trim_end().to_owned()
+    let widths = widths(rows, rows.iter().map(Vec::len).max().unwrap_or_default());
+    let beside = |cells: &[String]| {
+        let cells: String = cells.iter().zip(&widths).map(|(cell, width)| padded(cell, *width)).collect();
+        format!("{}{cells}", " ".repeat(indent)).trim_end().to_owned()
     };
-    let beneath = rows.iter().any(|row| padded(row).chars().count() > width);
+    let beneath = rows.iter().any(|row| display_width(&beside(row)) > width);
     let set = |row: &Vec<String>| match row.split_last() {
         Some((last, first)) if beneath && !first.is_empty() && !last.is_empty() => {
-            padded(first) + "\n" + &wrap(&" ".repeat(indent + BENEATH), last, width)
+            beside(first) + "\n" + &wrap(&" ".repeat(indent + BENEATH), last, width)
         }
-        _ => padded(row) + "\n",
+        _ => beside(row) + "\n",
     };
     rows.iter().map(set).collect()
 }
@@ -45,42 +46,39 @@ const LEAST: usize = 24;
 
 /// The words of `text`, the first line after `first`, the others indented as far. A word that fits on no line is broken.
 pub fn wrap(first: &str, text: &str, width: usize) -> String {
-    let indent = first.chars().count();
-    let room = width.saturating_sub(indent).max(1);
-    let mut lines: Vec<String> = vec![String::new()];
-    for word in text.split_whitespace().flat_map(|word| pieces(word, room)) {
-        let line = lines.last().map_or(0, |line| line.chars().count());
-        if line > 0 && line + 1 + word.chars().count() > room {
-            lines.push(word);
-        } else if let Some(last) = lines.last_mut() {
-            if line > 0 {
-                last.push(' ');
-            }
-            last.push_str(&word);
-        }
-    }
+    let indent = display_width(first);
+    let options = Options::new(width.saturating_sub(indent).max(1))
+        .word_separator(WordSeparator::AsciiSpace)
+        .word_splitter(WordSplitter::NoHyphenation)
+        .wrap_algorithm(WrapAlgorithm::FirstFit);
+    let words = text.split_whitespace().join(" ");
     let blank = " ".repeat(indent);
-    let set = |(place, line): (usize, String)| format!("{}{line}", if place == 0 { first } else { &blank }).trim_end().to_owned() + "\n";
-    lines.into_iter().enumerate().map(set).collect()
+    let set = |(place, line)| format!("{}{line}", if place == 0 { first } else { &blank }).trim_end().to_owned() + "\n";
+    textwrap::wrap(&words, options).into_iter().enumerate().map(set).collect()
 }
 
-fn pieces(word: &str, room: usize) -> Vec<String> {
-    let letters: Vec<char> = word.chars().collect();
-    letters.chunks(room).map(|piece| piece.iter().collect()).collect()
+/// With blanks up to a width, and two to part it from the next column.
+fn padded(cell: &str, width: usize) -> String {
+    format!("{cell}{}", " ".repeat(width.saturating_sub(display_width(cell)) + 2))
+}
+
+/// The width of the widest cell of each of the first `count` columns.
+fn widths(rows: &[Vec<String>], count: usize) -> Vec<usize> {
+    let widest = |column: usize| rows.iter().filter_map(|row| row.get(column)).map(|cell| display_width(cell)).max().unwrap_or_default();
+    (0..count).map(widest).collect()
 }
 
 /// Rows in columns, each line indented, the last column wrapped; a row whose columns leave it no room is wrapped as one text.
 pub fn table(rows: &[Vec<String>], indent: usize, width: usize) -> String {
     let count = rows.iter().map(Vec::len).max().unwrap_or_default().saturating_sub(1);
-    let widest = |column: usize| rows.iter().filter_map(|row| row.get(column)).map(|cell| cell.chars().count()).max().unwrap_or_default();
-    let widths: Vec<usize> = (0..count).map(widest).collect();
+    let widths = widths(rows, count);
     let taken: usize = indent + widths.iter().map(|width| width + 2).sum::<usize>();
     let columns = |row: &Vec<String>| {
         if taken + LEAST > width {
             let filled: Vec<&str> = row.iter().map(|cell| cell.trim()).filter(|cell| !cell.is_empty()).collect();
             return wrap(&" ".repeat(indent), &filled.join(", "), width);
         }
-        let cell = |(column, width): (usize, &usize)| format!("{:width$}  ", row.get(column).map_or("", |cell| cell));
+        let cell = |(column, width): (usize, &usize)| padded(row.get(column).map_or("", |cell| cell), *width);
         let first: String = widths.iter().enumerate().map(cell).collect();
         wrap(&format!("{}{first}", " ".repeat(indent)), row.get(count).map_or("", |cell| cell), width)
     };
@@ -129,7 +127,7 @@ mod tests {
         #[test]
         fn nothing_is_wider_than_the_terminal(cells in proptest::collection::vec("[a-zé ]{0,60}", 1..6), width in 40usize..120) {
             for line in table(std::slice::from_ref(&cells), 4, width).lines().chain(wrap("  12  ", &cells.join(" "), width).lines()) {
-                prop_assert!(line.chars().count() <= width, "{line}");
+                prop_assert!(display_width(line) <= width, "{line}");
             }
         }
     }

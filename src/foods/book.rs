@@ -91,6 +91,19 @@ impl Foods {
     }
 }
 
+impl Foods {
+    /// The household's other names of foods stand before every name of the reference; only its own first names stand before them.
+    pub(crate) fn own_names(&mut self, entries: &[(FoodId, Vec<String>)]) {
+        let first: Vec<(String, FoodId)> = entries.iter().map(|(id, _)| (key_of(&self[*id].name), *id)).collect();
+        for (id, also) in entries {
+            for key in also.iter().map(|name| key_of(name)) {
+                self.names.insert(key, *id);
+            }
+        }
+        self.names.extend(first);
+    }
+}
+
 /// Below this likeness a name is no help to the person who mistyped another.
 const NEAR: f64 = 0.8;
 
@@ -135,6 +148,8 @@ fn lay_food(under: &mut Food, over: Food) {
     lay(&mut under.edible, over.edible);
     lay(&mut under.cooked, over.cooked);
     lay(&mut under.drained, over.drained);
+    lay(&mut under.cut, over.cut);
+    lay(&mut under.cooks, over.cooks);
     let Keeping { cupboard, fridge, freezer, opened } = over.keeps;
     lay(&mut under.keeps.cupboard, cupboard);
     lay(&mut under.keeps.fridge, fridge);
@@ -142,6 +157,10 @@ fn lay_food(under: &mut Food, over: Food) {
     lay(&mut under.keeps.opened, opened);
     lay(&mut under.thaw, over.thaw);
     lay(&mut under.allergens, over.allergens);
+    if under.allergens.is_some() {
+        under.contains = None;
+    }
+    lay(&mut under.contains, over.contains);
     lay_nutrients(&mut under.nutrients, over.nutrients, &mut under.told);
     under.unknown &= over.unknown;
 }
@@ -184,6 +203,7 @@ fn lay_nutrients(under: &mut Option<Fact<Nutrients>>, over: Option<Fact<Nutrient
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::foods::Kind;
     use pretty_assertions::assert_eq;
 
     fn named(name: &str, also: &[&str]) -> Food {
@@ -209,16 +229,28 @@ mod tests {
     }
 
     #[test]
+    fn a_second_name_from_the_household_stands_before_a_first_name_of_the_reference() {
+        let mut foods = Foods::default();
+        foods.lay_over(named("cream", &[]));
+        let ours = foods.lay_over(named("oat cream", &["cream"]));
+        let milk = foods.lay_over(named("milk", &[]));
+        let other = foods.lay_over(named("barista drink", &["milk"]));
+        foods.own_names(&[(ours, vec!["cream".into()]), (milk, vec![]), (other, vec!["milk".into()])]);
+        assert_eq!(foods.find("cream"), Some(ours));
+        assert_eq!(foods.find("milk"), Some(milk), "the household names this one itself");
+    }
+
+    #[test]
     fn an_entry_of_the_same_name_changes_only_the_keys_it_has() {
         let mut foods = Foods::default();
         let id = foods.lay_over(Food { cup: table(&[("chopped", 160.0)]), edible: fact(0.9), ..named("onion", &["brown onion"]) });
-        let same = foods.lay_over(Food { cup: table(&[("sliced", 115.0)]), kind: Some("vegetable".into()), ..named("Onions", &[]) });
+        let same = foods.lay_over(Food { cup: table(&[("sliced", 115.0)]), kind: Some(Kind::Vegetable), ..named("Onions", &[]) });
         assert_eq!(same, id);
         assert_eq!(foods.len(), 1);
         assert_eq!(foods[id].name, "onion");
         assert_eq!(foods[id].cup, table(&[("chopped", 160.0), ("sliced", 115.0)]));
         assert_eq!(foods[id].edible, fact(0.9));
-        assert_eq!(foods[id].kind.as_deref(), Some("vegetable"));
+        assert_eq!(foods[id].kind, Some(Kind::Vegetable));
         assert_eq!(foods.find("brown onion"), Some(id));
     }
 

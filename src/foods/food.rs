@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::measure::{Amount, Days, Dimension, Quantity};
+use super::Kind;
+use super::cooks::Cooks;
+use crate::measure::{Amount, Days, Dimension, Number, Quantity};
 
 /// The index of a food in [`Foods`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -129,7 +131,7 @@ impl Nutrients {
 pub struct Food {
     pub name: String,
     pub also: Vec<String>,
-    pub kind: Option<String>,
+    pub kind: Option<Kind>,
     pub section: Option<String>,
     /// Grams of one US cup (2.365 882 E-04 m³), whatever `spoons` says; edible portion where a prepared form is named.
     pub cup: Option<Fact<Measured>>,
@@ -143,11 +145,17 @@ pub struct Food {
     pub cooked: Option<Fact<f64>>,
     /// Drained share of a tin, 0 to 1.
     pub drained: Option<Fact<f64>>,
+    /// `Some(false)`: only whole ones are taken, as of eggs, tins and rolls. `None`: nothing is said, so it may be cut.
+    pub cut: Option<Fact<bool>>,
+    /// How it is cooked by itself, in an ordinary pan or oven.
+    pub cooks: Option<Fact<Cooks>>,
     pub keeps: Keeping,
     /// Days from freezer to thawed.
     pub thaw: Option<Fact<Days>>,
     /// `Some(empty)`: none. `None`: not known, and printed so.
     pub allergens: Option<Fact<Vec<Allergen>>>,
+    /// What every maker's has, where `allergens` as a whole depend on the maker: mayonnaise has egg. `Some(empty)`: nothing for certain.
+    pub contains: Option<Fact<Vec<Allergen>>>,
     pub nutrients: Option<Fact<Nutrients>>,
     /// Where single figures of a table come from, if elsewhere than the rest of it: `cup, chopped` or `energy` -> `foods.toml:12`.
     pub told: BTreeMap<String, String>,
@@ -156,6 +164,12 @@ pub struct Food {
 }
 
 impl Food {
+    /// Its kind where it is raw and the line does not ask for it cooked.
+    pub fn raw_kind(&self, item: Option<&Item>) -> Option<Kind> {
+        let cooked = item.is_some_and(|item| item.state == State::Cooked);
+        self.kind.filter(|kind| kind.is_raw() && !cooked)
+    }
+
     /// The source of one figure of a table, where `rest` is that of the others.
     pub(crate) fn source_of<'a>(&'a self, figure: &str, rest: &'a str) -> &'a str {
         self.told.get(figure).map_or(rest, String::as_str)
@@ -221,9 +235,10 @@ pub struct Item {
 
 impl Item {
     /// The same line for `times` as much; the size of one tin stays.
-    pub fn scaled(&self, times: f64) -> Item {
-        let amount = |amount: &Amount| Amount { low: amount.low * times, high: amount.high * times, unit: amount.unit };
-        Item { amount: amount(&self.amount), plus: self.plus.iter().map(amount).collect(), ..self.clone() }
+    pub fn scaled(&self, times: impl Into<Number>) -> Item {
+        let times = times.into();
+        let plus = self.plus.iter().map(|amount| amount.scaled(&times)).collect();
+        Item { amount: self.amount.scaled(&times), plus, ..self.clone() }
     }
 }
 

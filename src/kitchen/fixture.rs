@@ -4,7 +4,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::*;
 use crate::foods::Foods;
-use crate::measure::{Currency, Minutes, Quantity, Spoons, Units};
+use crate::measure::{Currency, Quantity, Units};
 
 pub(crate) fn spot(line: u32) -> Spot {
     Spot { file: "weeks/test.toml".to_owned(), line, column: 1 }
@@ -30,17 +30,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             mealtimes: Default::default(),
         },
         print: Print { paper: Paper::A4, units: Units::Metric },
-        rules: Rules {
-            short_by: 0.02,
-            choose: Choose::Cheapest,
-            spoons: Spoons::Us,
-            always: Vec::new(),
-            ask: Vec::new(),
-            ready_after: Minutes(180),
-            boxing: Minutes(3),
-            wash: Minutes(3),
-            pace: 1.0,
-        },
+        rules: Rules::default(),
         appliances: Vec::new(),
         staples: Vec::new(),
         recipes: Vec::new(),
@@ -74,7 +64,7 @@ pub(crate) fn recipe(id: &str) -> Recipe {
 pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
     let amount = Quantity::portions(portions);
     let wanted = Wanted::Recipe { recipe: RecipeId(recipe), amount: amount.clone(), most: amount };
-    Ingredient { text: format!("{portions} portions"), wanted, prep: None, remark: None, at: spot(1) }
+    Ingredient::of(format!("{portions} portions"), wanted, spot(1))
 }
 
 pub(crate) fn session(start: &str) -> Session {
@@ -93,5 +83,5 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
 }
 
 pub(crate) fn lot(of: Ware, amount: Quantity, place: crate::foods::Place) -> Lot {
-    Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, at: spot(9) }
+    Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
 }

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::ops::{Index, IndexMut};
 
 use crate::foods::{Allergen, FoodId, Foods, Item, Place};
-use crate::measure::{Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, UnitPrice, Units};
+use crate::measure::{Celsius, Currency, Days, Minutes, Money, Number, Quantity, Spoons, UnitPrice, Units};
 
 use super::warning::Spot;
 
@@ -67,6 +67,23 @@ pub struct Rules {
     pub boxing: Minutes,
     pub wash: Minutes,
     pub pace: f64,
+}
+
+/// What holds where kitchen.toml says nothing. Which foods are always there, and which are asked after, is told by the kitchen's own foods.
+impl Default for Rules {
+    fn default() -> Self {
+        Rules {
+            short_by: 0.02,
+            choose: Choose::Cheapest,
+            spoons: Spoons::Us,
+            always: Vec::new(),
+            ask: Vec::new(),
+            ready_after: Minutes(180),
+            boxing: Minutes(3),
+            wash: Minutes(3),
+            pace: 1.0,
+        }
+    }
 }
 
 /// The index of an appliance in [`Kitchen::appliances`].
@@ -133,7 +150,7 @@ pub struct Recipe {
     /// Portions, grams, millilitres or pieces of one batch.
     pub makes: Quantity,
     /// Grams of one portion.
-    pub portion: Option<f64>,
+    pub portion: Option<Number>,
     pub batches: BatchCut,
     /// Days after the day it was made; `None`: eaten on the day it is made.
     pub fridge: Option<Days>,
@@ -164,9 +181,20 @@ pub struct Ingredient {
     pub wanted: Wanted,
     /// After the comma: "diced", "rinsed".
     pub prep: Option<String>,
-    /// In brackets.
+    /// In brackets, and how it is bought.
     pub remark: Option<String>,
+    /// What could be taken instead: "soy milk".
+    pub instead: Option<String>,
+    /// "(optional)", "for garnish", "to serve".
+    pub optional: bool,
     pub at: Spot,
+}
+
+impl Ingredient {
+    /// With nothing said beside what is wanted.
+    pub fn of(text: String, wanted: Wanted, at: Spot) -> Self {
+        Ingredient { text, wanted, prep: None, remark: None, instead: None, optional: false, at }
+    }
 }
 
 /// A piece of a step's text.
@@ -277,6 +305,8 @@ pub struct Lot {
     pub opened: Option<Date>,
     pub since: Option<Date>,
     pub made: Option<Date>,
+    /// What was paid, where that is known: the book says it, pantry.toml does not.
+    pub paid: Option<UnitPrice>,
     pub at: Spot,
 }
 
@@ -341,6 +371,26 @@ pub struct Person {
     pub until: Option<DateTime>,
     /// `None`: may do everything.
     pub may: Option<Vec<String>>,
+}
+
+impl Person {
+    pub fn has_role(&self, role: &str) -> bool {
+        same_words(&self.role, role)
+    }
+
+    pub fn may_do(&self, skill: &str) -> bool {
+        self.may.as_ref().is_none_or(|may| may.iter().any(|one| same_words(one, skill)))
+    }
+
+    /// Has the role and the skill that the step asks for.
+    pub fn can_do(&self, step: &Step) -> bool {
+        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skill.as_deref().is_none_or(|skill| self.may_do(skill))
+    }
+}
+
+/// "Cook " is the same role as "cook".
+fn same_words(one: &str, other: &str) -> bool {
+    one.trim().to_lowercase() == other.trim().to_lowercase()
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -17,7 +17,6 @@ mod nutrients;
 mod pantry;
 mod recipe;
 mod safety;
-mod schema;
 mod session;
 mod shapes;
 mod shops;
@@ -38,11 +37,11 @@ pub use self::forms::{read_count, read_goods};
 use self::files::{Files, Text, read_files};
 use self::lines::Speech;
 use self::names::Names;
-use self::schema::Schema;
 use self::source::{Findings, Source};
 use self::steps::Workshop;
 use self::table::{Reading, Table};
 use self::text::Mentions;
+use super::keys::{self, File};
 use super::{Appliance, Kitchen, Mistake, Recipe, RecipeId, Warning, Week};
 use crate::foods::Foods;
 use crate::measure::Spoons;
@@ -89,10 +88,10 @@ pub fn load_foods(folder: &Path) -> Result<(Foods, Spoons), Vec<Mistake>> {
     let mut spoons = Spoons::default();
     if let Some((kitchen_text, foods_text)) = files::read_known(folder, &found) {
         let [kitchen_file, foods_file] = [&kitchen_text, &foods_text].map(|text| Parsed::new(text, &found));
-        if let Some(top) = foods_file.top(&schema::FOODS, &found) {
+        if let Some(top) = foods_file.top(&keys::FOODS, &found) {
             known::read_foods(&top, &mut foods);
         }
-        if let Some(top) = kitchen_file.top(&schema::KITCHEN, &found) {
+        if let Some(top) = kitchen_file.top(&keys::KITCHEN, &found) {
             spoons = household::read_spoons(&top);
         }
     }
@@ -118,8 +117,8 @@ impl<'a> Parsed<'a> {
         self.absent || self.table.is_some()
     }
 
-    fn top<'b>(&'b self, schema: &'static Schema, found: &'b Findings) -> Option<Table<'b>> {
-        let also: fn(&str, &str) -> bool = if std::ptr::eq(schema, &schema::FOODS) { known::is_kitchen_word } else { |_, _| false };
+    fn top<'b>(&'b self, schema: &'static File, found: &'b Findings) -> Option<Table<'b>> {
+        let also: fn(&str, &str) -> bool = if std::ptr::eq(schema, &keys::FOODS) { known::is_kitchen_word } else { |_, _| false };
         let file = Reading { source: self.source?, schema, found, also };
         Some(Table::top(self.table.as_ref()?, file))
     }
@@ -132,10 +131,10 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let parsed_weeks: Vec<(&str, Parsed<'_>)> = files.weeks.iter().map(|(stem, text)| (stem.as_str(), Parsed::new(text, found))).collect();
 
     let mut foods = Foods::reference();
-    if let Some(top) = foods_file.top(&schema::FOODS, found) {
+    if let Some(top) = foods_file.top(&keys::FOODS, found) {
         known::read_foods(&top, &mut foods);
     }
-    let kitchen_top = kitchen_file.top(&schema::KITCHEN, found);
+    let kitchen_top = kitchen_file.top(&keys::KITCHEN, found);
     let kitchen_top = kitchen_top.as_ref();
     let spoons = kitchen_top.map(household::read_spoons).unwrap_or_default();
     let recipe_names = name_recipes(&parsed_recipes, files.recipes_listed, found);
@@ -151,15 +150,15 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let (recipes, sound) = read_recipes(&parsed_recipes, &mut speech, (&appliances, &appliance_names), found);
 
     let mut shop_names = Names::new("shop", "shops.toml, as [[shop]]", shops_file.is_whole());
-    let shops_top = shops_file.top(&schema::SHOPS, found);
+    let shops_top = shops_file.top(&keys::SHOPS, found);
     let shops = shops_top.as_ref().map(|top| shops::read_shops(top, &household.currency, &mut shop_names)).unwrap_or_default();
     let packs = shops_top.map(|top| shops::read_packs(&top, &household.currency, &shop_names, &mut speech)).unwrap_or_default();
-    let lots = pantry_file.top(&schema::PANTRY, found).map(|top| pantry::read_lots(&top, &mut speech)).unwrap_or_default();
+    let lots = pantry_file.top(&keys::PANTRY, found).map(|top| pantry::read_lots(&top, &mut speech)).unwrap_or_default();
 
     let customs = week::Customs { household: &household, known: kitchen_top.is_some_and(|top| top.has("household")) };
     let mut weeks = Vec::new();
     for (stem, parsed) in &parsed_weeks {
-        let week = parsed.top(&schema::WEEK, found).and_then(|top| week::read_week(&top, &customs, &shop_names, &mut speech));
+        let week = parsed.top(&keys::WEEK, found).and_then(|top| week::read_week(&top, &customs, &shop_names, &mut speech));
         weeks.extend(week.map(|week| (format!("weeks/{stem}.toml"), week)));
     }
     let all_weeks = files.weeks_listed && weeks.len() == parsed_weeks.len();
@@ -190,7 +189,7 @@ fn read_recipes(
     (appliances, appliance_names): (&[Appliance], &Names),
     found: &Findings,
 ) -> (Vec<Recipe>, Vec<bool>) {
-    let tops: Vec<Option<Table<'_>>> = parsed.iter().map(|(_, parsed)| parsed.top(&schema::RECIPE, found)).collect();
+    let tops: Vec<Option<Table<'_>>> = parsed.iter().map(|(_, parsed)| parsed.top(&keys::RECIPE, found)).collect();
     let mut recipes = Vec::new();
     let mut sound = Vec::new();
     let mut complete = Vec::new();

@@ -1,4 +1,5 @@
-//! The files of a new kitchen: short, commented, and already working. Nothing is written here.
+//! The files of a new kitchen: short, commented, and already working. Each names its JSON Schema in the first line, as TOML editors know
+//! it. Nothing is written here.
 
 use jiff::ToSpan;
 use jiff::civil::{Date, Weekday};
@@ -35,5 +36,14 @@ pub fn starter(today: Date) -> Vec<(&'static str, String)> {
         ("@later@", after(saturday + 120)),
     ];
     let filled = |template: &str| dates.iter().fold(template.to_owned(), |text, (mark, date)| text.replace(mark, &date.to_string()));
-    TEMPLATES.iter().map(|(path, template)| (*path, filled(template))).collect()
+    TEMPLATES.iter().map(|(path, template)| (*path, format!("{}{}", schema_comment(path), filled(template)))).collect()
+}
+
+/// `#:schema ../schemas/recipe.schema.json` and a line end.
+fn schema_comment(path: &str) -> String {
+    let (up, kind) = match path.split_once('/') {
+        Some((folder, _)) => ("../", folder.trim_end_matches('s')),
+        None => ("", path.trim_end_matches(".toml")),
+    };
+    format!("#:schema {up}schemas/{kind}.schema.json\n")
 }

@@ -10,11 +10,11 @@ mod uses;
 mod weeks;
 mod yields;
 
-pub use avoid::{Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains};
+pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains};
 pub use demand::{Demanded, demand};
 pub use making::{Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, Spare, Stated, Use, User};
 pub use makings::{plan, ready_at};
 pub use stating::Stating;
 pub use uses::{meal_name, served_lines};
-pub use weeks::{past, span, still_to_do_from, week_of};
-pub use yields::{batches_for, in_makes};
+pub use weeks::{past, running, span, still_to_do_from, week_of};
+pub use yields::{Batches, in_makes};

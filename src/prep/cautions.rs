@@ -1,19 +1,81 @@
-//! Cautions of a session: a table of when each applies, what it says and who published it.
+//! Cautions of a session: a table of when each applies, what it says and who published it; and what its dishes contain.
+
+use itertools::Itertools;
 
 use super::cuts::is_cut;
-use crate::foods::{Allergen, Food, Place, State};
-use crate::kitchen::{Appliance, Ingredient, Kitchen, Recipe, Serve, Wanted};
+use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, REHEATED, least_inside};
+use crate::foods::{Allergen, Food, FoodId, Kind, Place, State};
+use crate::kitchen::{Appliance, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted};
+use crate::measure::{Celsius, Units};
 use crate::plan::{Making, Makings, recipe_contains};
+use crate::words::degrees;
 
-/// One row: printed as "text (source)".
+/// What to take care of in a session.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Care {
+    /// A row of the table: what it says, with a figure in place of each `{}`, and who published it.
+    Rule { text: &'static str, figures: Vec<Celsius>, source: &'static str },
+    /// What of the dishes the household avoids.
+    Avoided(Vec<Holds>),
+    /// What the dishes contain of the substances of Annex II.
+    Contains(Vec<Holds>),
+    /// Foods whose allergens are not known.
+    NotKnown(Vec<FoodId>),
+    /// Whose rules come first.
+    LocalRules,
+}
+
+/// A dish, and which allergens of it are meant.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Holds {
+    pub recipe: RecipeId,
+    pub allergens: Vec<Allergen>,
+}
+
+impl Care {
+    /// Without its source.
+    pub fn text(&self, names: Names) -> String {
+        let dish = |one: &Holds| format!("{}: {}", names.recipe(one.recipe), one.allergens.iter().map(|one| one.name()).join(", "));
+        match self {
+            Care::Rule { text, figures, .. } => with_figures(text, figures),
+            Care::Avoided(dishes) => format!("This household avoids what is in here. {}.", dishes.iter().map(dish).join("; ")),
+            Care::Contains(dishes) => format!("Allergens. {}.", dishes.iter().map(dish).join("; ")),
+            Care::NotKnown(foods) => {
+                format!("Allergens not known: {}. Read the labels.", foods.iter().map(|food| names.food(*food)).join(", "))
+            }
+            Care::LocalRules => DEFERENCE.to_owned(),
+        }
+    }
+
+    pub fn source(&self) -> Option<&'static str> {
+        match self {
+            Care::Rule { source, .. } => Some(source),
+            Care::Contains(_) => Some(ANNEX),
+            Care::Avoided(_) | Care::NotKnown(_) | Care::LocalRules => None,
+        }
+    }
+
+    /// "text (source)".
+    pub fn with_source(&self, names: Names) -> String {
+        let source = self.source().map(|source| format!(" ({source})")).unwrap_or_default();
+        self.text(names) + &source
+    }
+}
+
+/// As published: in both scales, Celsius first.
+fn with_figures(text: &str, figures: &[Celsius]) -> String {
+    figures.iter().fold(text.to_owned(), |told, figure| told.replacen("{}", &degrees(*figure, Units::Metric), 1))
+}
+
+/// One row, with a figure of [`safety`](crate::foods::safety) in place of each `{}`.
 struct Caution {
     applies: fn(&Facts) -> bool,
     text: &'static str,
+    figures: fn() -> Vec<Celsius>,
     source: &'static str,
 }
 
-/// Inside temperatures: USDA FSIS, "Safe Minimum Internal Temperature Chart".
-const INSIDE: &str = "USDA FSIS, Safe Minimum Internal Temperature Chart";
+const NONE: fn() -> Vec<Celsius> = Vec::new;
 const ANNEX: &str = "those of EU Regulation 1169/2011, Annex II";
 const PRACTICE: &str = "common practice, no source";
 
@@ -21,82 +83,92 @@ const PRACTICE: &str = "common practice, no source";
 const CAUTIONS: &[Caution] = &[
     Caution { applies: |f| f.kept,
         text: "Chill what is kept within two hours of leaving the heat (one hour where it is hotter than 32 °C (90 °F)), in shallow boxes.",
-        source: "USDA FSIS, Leftovers and Food Safety" },
-    Caution { applies: |f| f.kept || f.is_raw("raw "),
-        text: "Keep the fridge at 4 °C (40 °F) or below.",
-        source: "USDA FSIS, Refrigeration and Food Safety" },
+        figures: NONE, source: CHILLED_WITHIN.source },
+    Caution { applies: |f| f.kept || !f.raw_kinds.is_empty(),
+        text: "Keep the fridge at {} or below.",
+        figures: || vec![FRIDGE_AT_MOST.value], source: FRIDGE_AT_MOST.source },
     Caution { applies: |f| f.reheated,
-        text: "Reheat kept food until it is 74 °C (165 °F) throughout.",
-        source: "USDA FSIS, Leftovers and Food Safety" },
-    Caution { applies: |f| f.is_raw("raw "),
+        text: "Reheat kept food until it is {} throughout.",
+        figures: || vec![REHEATED.value], source: REHEATED.source },
+    Caution { applies: |f| !f.raw_kinds.is_empty(),
         text: "Keep raw meat, poultry, fish and egg apart from what is ready to eat; wash hands, board and knife after them.",
-        source: "USDA FSIS, Be Food Safe: Separate" },
-    Caution { applies: |f| f.is_raw("raw poultry"), text: "Poultry: cook until the inside reaches 74 °C (165 °F).", source: INSIDE },
-    Caution { applies: |f| f.is_raw("raw minced meat"),
-        text: "Minced meat: cook until the inside reaches 71 °C (160 °F); minced poultry 74 °C (165 °F).", source: INSIDE },
-    Caution { applies: |f| f.is_raw("raw meat"),
-        text: "Whole cuts of beef, pork, veal and lamb: cook until the inside reaches 63 °C (145 °F), then rest 3 minutes.", source: INSIDE },
-    Caution { applies: |f| f.is_raw("raw fish") || f.is_raw("raw seafood") || f.is_raw("raw shellfish"),
-        text: "Fish: cook until the inside reaches 63 °C (145 °F), or until it is opaque and flakes.", source: INSIDE },
-    Caution { applies: |f| f.is_raw("raw egg"),
-        text: "Eggs: cook until yolk and white are firm; egg dishes until the inside reaches 71 °C (160 °F).", source: INSIDE },
+        figures: NONE, source: "USDA FSIS, Be Food Safe: Separate" },
+    Caution { applies: |f| f.is_raw(Kind::RawPoultry),
+        text: "Poultry: cook until the inside reaches {}.",
+        figures: || inside(&[Kind::RawPoultry]), source: INSIDE_CHART },
+    Caution { applies: |f| f.is_raw(Kind::RawMincedMeat),
+        text: "Minced meat: cook until the inside reaches {}; minced poultry {}.",
+        figures: || inside(&[Kind::RawMincedMeat, Kind::RawPoultry]), source: INSIDE_CHART },
+    Caution { applies: |f| f.is_raw(Kind::RawMeat),
+        text: "Whole cuts of beef, pork, veal and lamb: cook until the inside reaches {}, then rest 3 minutes.",
+        figures: || inside(&[Kind::RawMeat]), source: INSIDE_CHART },
+    Caution { applies: |f| f.raw_kinds.iter().any(|kind| kind.is_raw_fish()),
+        text: "Fish: cook until the inside reaches {}, or until it is opaque and flakes.",
+        figures: || inside(&[Kind::RawFish]), source: INSIDE_CHART },
+    Caution { applies: |f| f.is_raw(Kind::RawEgg),
+        text: "Eggs: cook until yolk and white are firm; egg dishes until the inside reaches {}.",
+        figures: || inside(&[Kind::RawEgg]), source: INSIDE_CHART },
     Caution { applies: |f| f.rice,
         text: "Cool cooked rice at once, in a thin layer, and chill it: it must not stand warm.",
-        source: "FDA, Bad Bug Book, Bacillus cereus" },
+        figures: NONE, source: "FDA, Bad Bug Book, Bacillus cereus" },
     Caution { applies: |f| f.kidney_beans,
         text: "Dried kidney beans, white ones included: soak at least 5 hours, pour the water away, and boil hard in fresh water for at least 30 minutes before any \
                gentler cooking.",
-        source: "FDA, Bad Bug Book, Phytohaemagglutinin" },
+        figures: NONE, source: "FDA, Bad Bug Book, Phytohaemagglutinin" },
     Caution { applies: |f| f.pressure_cooker,
         text: "Pressure cooker: fill it no more than two thirds, half for foods that swell (grains, pulses); let steam out away from hands and \
                face; never force the lid.",
-        source: PRACTICE },
+        figures: NONE, source: PRACTICE },
     Caution { applies: |f| f.hot,
         text: "Hot trays, pots and steam: dry oven gloves, handles turned inwards, children out of reach.",
-        source: PRACTICE },
+        figures: NONE, source: PRACTICE },
     Caution { applies: |f| f.knives,
         text: "Knives: sharp blade, steady board, fingers tucked in; lay a knife down in sight, never in the sink.",
-        source: PRACTICE },
+        figures: NONE, source: PRACTICE },
     Caution { applies: |f| f.honey,
         text: "Honey is not for infants under 12 months.",
-        source: "CDC, Botulism: Prevention" },
+        figures: NONE, source: "CDC, Botulism: Prevention" },
 ];
 
 const DEFERENCE: &str = "Where local food rules, a label or an appliance's instructions say otherwise, follow those.";
 
-/// The cautions that apply to the makings of one session, each with its source; last of all, whose rules come first.
-pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<String> {
+impl Caution {
+    fn care(&self) -> Care {
+        Care::Rule { text: self.text, figures: (self.figures)(), source: self.source }
+    }
+}
+
+fn inside(kinds: &[Kind]) -> Vec<Celsius> {
+    kinds.iter().filter_map(|kind| least_inside(*kind)).collect()
+}
+
+/// The cautions that apply to the makings of one session; last of all, whose rules come first.
+pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
-    let mut said: Vec<String> = applying.map(|caution| format!("{} ({})", caution.text, caution.source)).collect();
+    let mut said: Vec<Care> = applying.map(|row| row.care()).collect();
     said.extend(allergens(kitchen, chosen.iter().map(|index| &makings.makings[*index])));
     if !facts.allergens_unknown.is_empty() {
-        said.push(format!("Allergens not known: {}. Read the labels.", facts.allergens_unknown.join(", ")));
+        said.push(Care::NotKnown(facts.allergens_unknown));
     }
     if !said.is_empty() {
-        said.push(DEFERENCE.into());
+        said.push(Care::LocalRules);
     }
     said
 }
 
 /// What each dish contains, and first of all what of it the household avoids.
-fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<String> {
-    let (mut avoided, mut contained): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
-    for making in makings {
-        let name = &kitchen.recipes[making.recipe].name;
-        let known: Vec<_> = recipe_contains(kitchen, making.recipe).allergens.into_iter().collect();
-        let words = |met: &[Allergen]| format!("{name}: {}", met.iter().map(|one| one.name()).collect::<Vec<_>>().join(", "));
+fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Care> {
+    let (mut avoided, mut contained): (Vec<Holds>, Vec<Holds>) = (Vec::new(), Vec::new());
+    for recipe in makings.map(|making| making.recipe) {
+        let known: Vec<Allergen> = recipe_contains(kitchen, recipe).allergens.into_iter().collect();
         let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
-        if !met.is_empty() {
-            avoided.push(words(&met));
-        }
-        if !known.is_empty() {
-            contained.push(words(&known));
-        }
+        let holds = |allergens: Vec<Allergen>| (!allergens.is_empty()).then_some(Holds { recipe, allergens });
+        avoided.extend(holds(met));
+        contained.extend(holds(known));
     }
-    let avoided = (!avoided.is_empty()).then(|| format!("This household avoids what is in here. {}.", avoided.join("; ")));
-    let contained = (!contained.is_empty()).then(|| format!("Allergens. {}. ({ANNEX})", contained.join("; ")));
-    avoided.into_iter().chain(contained).collect()
+    let avoided = (!avoided.is_empty()).then_some(Care::Avoided(avoided));
+    avoided.into_iter().chain((!contained.is_empty()).then_some(Care::Contains(contained))).collect()
 }
 
 /// What the cautions ask about a session.
@@ -110,8 +182,8 @@ struct Facts {
     pressure_cooker: bool,
     knives: bool,
     honey: bool,
-    raw_kinds: Vec<String>,
-    allergens_unknown: Vec<String>,
+    raw_kinds: Vec<Kind>,
+    allergens_unknown: Vec<FoodId>,
 }
 
 impl Facts {
@@ -144,24 +216,22 @@ impl Facts {
 
     fn see_ingredient(&mut self, kitchen: &Kitchen, one: &Ingredient) {
         let Wanted::Food { food, item } = &one.wanted else { return };
-        let always = kitchen.rules.always.contains(food);
-        let food = &kitchen.foods[*food];
+        let (id, always) = (*food, kitchen.rules.always.contains(food));
+        let food = &kitchen.foods[id];
         let state = item.as_ref().map(|item| &item.state);
         let cut = matches!(state, Some(State::Prepared(form)) if is_cut(form));
         self.knives |= cut || one.prep.as_deref().is_some_and(is_cut);
         self.rice |= is_rice(food);
         self.kidney_beans |= is_dried_kidney_bean(food);
         self.honey |= name_words(&food.name).any(|word| word == "honey");
-        if let Some(kind) = food.kind.as_deref().filter(|_| state != Some(&State::Cooked)) {
-            self.raw_kinds.push(kind.trim().to_lowercase());
-        }
-        if !always && food.allergens.is_none() && !self.allergens_unknown.contains(&food.name) {
-            self.allergens_unknown.push(food.name.clone());
+        self.raw_kinds.extend(food.raw_kind(item.as_ref()));
+        if !always && food.allergens.is_none() && !self.allergens_unknown.contains(&id) {
+            self.allergens_unknown.push(id);
         }
     }
 
-    fn is_raw(&self, kind: &str) -> bool {
-        self.raw_kinds.iter().any(|known| if kind.ends_with(' ') { known.starts_with(kind) } else { known == kind })
+    fn is_raw(&self, kind: Kind) -> bool {
+        self.raw_kinds.contains(&kind)
     }
 }
 
@@ -193,7 +263,7 @@ mod tests {
     use super::*;
     use crate::foods::Fact;
     use crate::kitchen::{ApplianceId, Step};
-    use crate::measure::Quantity;
+    use crate::measure::{Minutes, Quantity};
     use crate::plan::Boxed;
     use crate::prep::testing::*;
 
@@ -213,7 +283,11 @@ mod tests {
         if kept {
             one.boxes = vec![Boxed { amount: Quantity::portions(1.0), place: Place::Fridge, use_by: one.on, what_for: vec![] }];
         }
-        cautions(&kitchen, &makings(vec![one]), &[0])
+        said(&kitchen, &makings(vec![one]))
+    }
+
+    fn said(kitchen: &Kitchen, makings: &Makings) -> Vec<String> {
+        cautions(kitchen, makings, &[0]).iter().map(|one| one.with_source(kitchen.names())).collect()
     }
 
     fn says(cautions: &[String], words: &str) -> bool {
@@ -228,6 +302,14 @@ mod tests {
         assert!(says(&about("pork loin", "raw meat", None, false), "63 °C (145 °F)"));
         assert!(says(&about("cod", "raw fish", None, false), "63 °C (145 °F)"));
         assert!(says(&about("eggs", "raw egg", None, false), "yolk and white are firm"));
+    }
+
+    #[test]
+    fn no_figure_is_left_out_of_a_caution_and_the_hours_are_those_of_the_table() {
+        for caution in CAUTIONS {
+            assert_eq!(caution.text.matches("{}").count(), (caution.figures)().len(), "{}", caution.text);
+        }
+        assert_eq!(CHILLED_WITHIN.value, Minutes(2 * 60), "\"within two hours\"");
     }
 
     #[test]
@@ -253,8 +335,8 @@ mod tests {
     fn steam_knives_and_honey_have_their_cautions_where_they_occur() {
         assert!(says(&about("chickpeas", "pulse", None, false), "two thirds, half for foods that swell"));
         assert!(says(&about("onion", "vegetable", Some("finely diced"), false), "Knives"));
-        assert!(says(&about("honey", "sweet", None, false), "under 12 months"));
-        assert!(about("honey", "sweet", None, false).ends_with(&[DEFERENCE.to_owned()]));
+        assert!(says(&about("honey", "sweetener", None, false), "under 12 months"));
+        assert!(about("honey", "sweetener", None, false).ends_with(&[DEFERENCE.to_owned()]));
         assert_eq!(about("salt", "spice", None, false), Vec::<String>::new());
     }
 
@@ -266,7 +348,7 @@ mod tests {
         dish.ingredients = vec![ingredient("stock powder", id, None, None)];
         kitchen.recipes = vec![dish];
         let list = makings(vec![making(&kitchen, 0, 1.0)]);
-        assert!(says(&cautions(&kitchen, &list, &[0]), "Allergens not known: stock powder."));
+        assert!(says(&said(&kitchen, &list), "Allergens not known: stock powder."));
     }
 
     #[test]
@@ -278,9 +360,9 @@ mod tests {
         dish.ingredients = vec![ingredient("tahini", id, None, None)];
         kitchen.recipes = vec![dish];
         let list = makings(vec![making(&kitchen, 0, 1.0)]);
-        assert!(says(&cautions(&kitchen, &list, &[0]), "Allergens. Dip: sesame."));
-        assert!(!says(&cautions(&kitchen, &list, &[0]), "avoids"));
+        assert!(says(&said(&kitchen, &list), "Allergens. Dip: sesame."));
+        assert!(!says(&said(&kitchen, &list), "avoids"));
         kitchen.household.avoid = vec![Allergen::Sesame];
-        assert_eq!(cautions(&kitchen, &list, &[0])[0], "This household avoids what is in here. Dip: sesame.");
+        assert_eq!(said(&kitchen, &list)[0], "This household avoids what is in here. Dip: sesame.");
     }
 }

@@ -2,16 +2,13 @@
 
 use super::cautions::is_pressure_cooker;
 use super::names::named_in;
-use crate::foods::{Item, as_purchased};
+use crate::foods::{Item, Kind, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Step, Wanted};
 use crate::measure::{Amount, Dimension, whole_up};
 
 /// Common practice, no source.
 pub(super) const FULL: f64 = 2.0 / 3.0;
 pub(super) const FULL_WITH_SWELLING: f64 = 0.5;
-
-/// Kinds of food that swell as they cook.
-const SWELLING: [&str; 2] = ["pulse", "grain"];
 
 /// The loads that a step needs so that no pressure cooker is filled over its limit; 0 where its size or no volume is known.
 ///
@@ -40,7 +37,7 @@ fn inside<'a>(recipe: &'a Recipe, step: &'a Step) -> Vec<(&'a Ingredient, Option
 
 fn swells(kitchen: &Kitchen, one: &Ingredient) -> bool {
     let Wanted::Food { food, .. } = &one.wanted else { return false };
-    kitchen.foods[*food].kind.as_deref().is_some_and(|kind| SWELLING.contains(&kind.trim().to_lowercase().as_str()))
+    kitchen.foods[*food].kind.is_some_and(Kind::swells)
 }
 
 /// Millilitres of one batch's ingredient, or of the step's share of it.

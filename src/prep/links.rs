@@ -5,11 +5,9 @@ use std::collections::BTreeMap;
 use super::names::step_using;
 use super::tasks::{Part, Work};
 use super::{Link, LinkWhy};
+use crate::foods::safety::CHILLED_WITHIN;
 use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step};
 use crate::plan::{Kept, Making, Makings, User};
-
-/// Minutes from leaving the heat to being boxed and chilled. USDA FSIS, "Leftovers and Food Safety": two hours.
-const CHILL_WITHIN: i64 = 120;
 
 /// Appliances that never heat what they hold, by a word of their name. All others are taken to be hot: the safer mistake.
 const UNHEATED: [&str; 12] =
@@ -143,7 +141,7 @@ fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, wo
     let recipe = recipe_of(kitchen, makings, work, number);
     add(&last_jobs(recipe, number, jobs), &[boxing], (0, None), LinkWhy::Order, work);
     let loads = leaving_the_heat(kitchen, makings, number, jobs, work);
-    add(&loads, &[boxing], (0, Some(CHILL_WITHIN)), LinkWhy::Safety, work);
+    add(&loads, &[boxing], (0, Some(CHILLED_WITHIN.value.0)), LinkWhy::Safety, work);
 }
 
 /// The jobs after which the food of a making does not go back to the heat: its own, and those of components that go straight into it and

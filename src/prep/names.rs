@@ -1,11 +1,6 @@
 //! Which ingredients a step handles, and where a recipe begins.
 
-use crate::foods::State;
 use crate::kitchen::{Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
-
-/// Kinds of food that call for washing hands, board and knife after them.
-/// USDA FSIS, "Be Food Safe: Separate": raw meat, poultry, seafood and eggs.
-const RAW_KINDS: [&str; 7] = ["raw poultry", "raw minced meat", "raw meat", "raw fish", "raw egg", "raw seafood", "raw shellfish"];
 
 /// The first step that falls in the session; a recipe done wholly ahead begins with its first step.
 pub(super) fn first_step(recipe: &Recipe) -> Option<usize> {
@@ -38,11 +33,7 @@ pub(super) fn handled(recipe: &Recipe, step: usize) -> Vec<usize> {
 /// Does the step handle raw meat, poultry, fish or egg? What the line asks for cooked is not raw.
 pub(super) fn handles_raw(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> bool {
     handled(recipe, step).into_iter().filter_map(|index| recipe.ingredients.get(index)).any(|ingredient| match &ingredient.wanted {
-        Wanted::Food { food, item } => {
-            let cooked = item.as_ref().is_some_and(|item| item.state == State::Cooked);
-            let kind = kitchen.foods[*food].kind.as_deref();
-            !cooked && kind.is_some_and(|kind| RAW_KINDS.contains(&kind.trim().to_lowercase().as_str()))
-        }
+        Wanted::Food { food, item } => kitchen.foods[*food].raw_kind(item.as_ref()).is_some(),
         Wanted::Recipe { .. } => false,
     })
 }

@@ -94,7 +94,7 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
             (0..work.people.len()).collect()
         });
         let wash = if handles_raw(kitchen, recipe, position) { kitchen.rules.wash.0 } else { 0 };
-        let rounds = rounds(kitchen, step, making.batches, loads_needed(kitchen, recipe, step, making.batches), wash);
+        let rounds = rounds(kitchen, step, making.batches.to_f64(), loads_needed(kitchen, recipe, step, making.batches.to_f64()), wash);
         for (round, load) in rounds.iter().enumerate() {
             let takes = load.takes;
             work.origins.push(Origin { making: index, part: Part::Step { step: position, round, rounds: rounds.len(), takes } });
@@ -162,13 +162,7 @@ fn box_job(making: usize, hands: i64, people: usize) -> Job {
 
 /// Who has the role and the skill that the step asks for; `None` where nobody has.
 fn fit_people(people: &[Person], step: &Step) -> Option<Vec<usize>> {
-    let same = |a: &str, b: &str| a.trim().eq_ignore_ascii_case(b.trim());
-    let fits = |person: &Person| {
-        let role = step.who.as_ref().is_none_or(|who| same(who, &person.role));
-        let skill = step.skill.as_ref().is_none_or(|skill| person.may.as_ref().is_none_or(|may| may.iter().any(|m| same(m, skill))));
-        role && skill
-    };
-    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| fits(person)).map(|(i, _)| i).collect();
+    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| person.can_do(step)).map(|(i, _)| i).collect();
     (!fit.is_empty()).then_some(fit)
 }
 

@@ -2,7 +2,7 @@
 
 use jiff::civil::{DateTime, date};
 
-use crate::foods::{Food, FoodId, Item, State};
+use crate::foods::{Food, FoodId, Item, Kind, State};
 use crate::kitchen::fixture::empty_kitchen;
 use crate::kitchen::*;
 use crate::measure::{Amount, Minutes, Quantity, Unit};
@@ -16,9 +16,11 @@ pub fn kitchen() -> Kitchen {
     kitchen
 }
 
+/// A food of a kind; of none where that is "".
 pub fn food(kitchen: &mut Kitchen, name: &str, kind: &str) -> FoodId {
     let id = FoodId(kitchen.foods.all.len() as u32);
-    kitchen.foods.all.push(Food { name: name.into(), kind: Some(kind.into()), ..Food::default() });
+    let kind = (!kind.is_empty()).then(|| Kind::named(kind).expect("a kind of food"));
+    kitchen.foods.all.push(Food { name: name.into(), kind, ..Food::default() });
     kitchen.foods.names.insert(name.into(), id);
     id
 }
@@ -72,7 +74,7 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
 }
 
 pub fn amount(number: f64, unit: Unit) -> Amount {
-    Amount { low: number, high: number, unit }
+    Amount::new(number, unit)
 }
 
 pub fn item(number: f64, unit: Unit) -> Item {
@@ -80,12 +82,12 @@ pub fn item(number: f64, unit: Unit) -> Item {
 }
 
 pub fn ingredient(text: &str, food: FoodId, item: Option<Item>, prep: Option<&str>) -> Ingredient {
-    Ingredient { text: text.into(), wanted: Wanted::Food { food, item }, prep: prep.map(str::to_owned), remark: None, at: Spot::default() }
+    Ingredient { prep: prep.map(str::to_owned), ..Ingredient::of(text.into(), Wanted::Food { food, item }, Spot::default()) }
 }
 
 pub fn component(text: &str, recipe: RecipeId, amount: Quantity) -> Ingredient {
     let wanted = Wanted::Recipe { recipe, most: amount.clone(), amount };
-    Ingredient { text: text.into(), wanted, prep: None, remark: None, at: Spot::default() }
+    Ingredient::of(text.into(), wanted, Spot::default())
 }
 
 pub fn named(index: usize) -> Piece {
@@ -123,7 +125,7 @@ pub fn making(kitchen: &Kitchen, recipe: usize, batches: f64) -> Making {
         recipe: RecipeId(recipe),
         at: MadeAt::Session(0),
         on: sunday().date(),
-        batches,
+        batches: crate::plan::Batches::new(batches),
         makes: kitchen.recipes[recipe].makes.scaled(batches),
         uses: vec![],
         spare: None,

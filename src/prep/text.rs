@@ -1,10 +1,11 @@
 //! What a step says: its text with the amounts of the making, as the cook weighs them on the board.
 
+use super::Note;
 use super::names::{first_step, handled, unnamed};
-use crate::foods::{Food, Grade, Item, State, as_purchased};
+use crate::foods::{Food, Grade, Item, Kind, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Amount, Dimension, Quantity, Unit, Units, Word, show, whole_up};
-use crate::words::{in_a_sentence, listed, plural, sentence};
+use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show};
+use crate::words::{in_a_sentence, listed, plural};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
@@ -29,12 +30,19 @@ pub(super) fn again_text(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> Str
     recipe.steps[step].text.iter().map(say).collect::<String>().trim().to_owned()
 }
 
-/// What a line says after its comma that is no cut: "drained", "at room temperature". One sentence an ingredient.
-pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> Vec<String> {
+/// The word that a step's text begins with; empty where it begins with a food.
+pub(super) fn first_word(recipe: &Recipe, step: usize) -> String {
+    let Some(Piece::Words(words)) = recipe.steps[step].text.first() else { return String::new() };
+    let word = words.split_whitespace().next().unwrap_or_default();
+    word.trim_end_matches(|c: char| !c.is_alphanumeric()).to_owned()
+}
+
+/// What a line says after its comma that is no cut: "drained", "at room temperature". One note an ingredient.
+pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> Vec<Note> {
     let said = |index: usize| {
         let one = recipe.ingredients.get(index)?;
-        let prep = one.prep.as_deref().filter(|prep| !super::cuts::is_cut(prep))?;
-        Some(format!("{}: {prep}", sentence(&plain_name(kitchen, one))))
+        let how = one.prep.clone().filter(|prep| !super::cuts::is_cut(prep))?;
+        Some(Note::Prepared { what: plain_name(kitchen, one), how })
     };
     handled(recipe, step).into_iter().filter_map(said).collect()
 }
@@ -67,7 +75,7 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             let plus =
                 if share.is_none() { item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect() } else { String::new() };
             let described = describe(item);
-            let many = if amount.unit == Unit::Piece { amount.high * batches } else { 0.0 };
+            let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
             let weight = weight_beside(kitchen, &kitchen.foods[*food], &Item { amount: amount.clone(), ..item.clone() }.scaled(batches));
             format!("{}{size}{plus} {described}{}{weight}", shown(amount), without_container(&name, amount.unit))
@@ -86,8 +94,8 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
 /// parted: " (125 g beaten)".
 fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item) -> String {
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
-    let is_egg = food.kind.as_deref() == Some("raw egg");
-    if !counted || (is_egg && whole_up(item.amount.high, 1.0) - item.amount.high < 0.01) {
+    let is_egg = food.kind == Some(Kind::RawEgg);
+    if !counted || (is_egg && item.amount.high.ceil() - &item.amount.high < Number::over(1, 100)) {
         return String::new();
     }
     let Ok(bought) = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons) else { return String::new() };

@@ -2,14 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use jiff::civil::Date;
-
-use super::Flag;
+use super::{Flag, Untimely};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Week};
-use crate::measure::{Days, Dimension};
-use crate::pantry::{Netted, after_days};
+use crate::measure::{Days, Dimension, Number};
+use crate::pantry::Netted;
 use crate::plan::{Demand, Demanded, Need, NeedUse, Stated};
+use crate::shelf::after_days;
 
 /// What every trip must buy, and what it must buy too early or too late.
 #[derive(Debug, Clone, Default)]
@@ -23,7 +22,7 @@ pub struct Needs {
 #[derive(Debug, Clone, PartialEq)]
 struct Assigned {
     trip: usize,
-    flag: Option<String>,
+    flag: Option<Untimely>,
 }
 
 /// Assigns the demand to trips and gathers what must be bought.
@@ -34,22 +33,22 @@ pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Nette
     for (index, demand) in demanded.demand.iter().enumerate() {
         let Some(assigned) = assign(kitchen, week, &sold, demand) else { continue };
         let need = gathered.of(demand.food, assigned.trip, demand.amount.dimension(), demand.own_words);
-        need.demand += demand.amount.base();
-        let unmet = netted.unmet[index];
-        if unmet <= 0.0 && !netted.untasted[index] {
+        need.demand += demand.amount.exact();
+        let unmet = &netted.unmet[index];
+        if *unmet <= 0 && !netted.untasted[index] {
             continue;
         }
         need.uses.push(NeedUse {
             on: demand.on,
-            amount: unmet,
+            amount: unmet.clone(),
             what_for: demand.what_for.clone(),
             stated: demand.stated.clone(),
             to_taste: demand.to_taste,
             top_up: false,
             line: demand.line.clone(),
         });
-        if let Some(text) = assigned.flag {
-            let flag = Flag { food: kitchen.foods[demand.food].name.clone(), text };
+        if let Some(why) = assigned.flag {
+            let flag = Flag { food: demand.food, why };
             if !flags.contains(&flag) {
                 flags.push(flag);
             }
@@ -67,7 +66,7 @@ struct Gathered {
 
 impl Gathered {
     fn of(&mut self, food: FoodId, trip: usize, dimension: Dimension, own_words: bool) -> &mut Need {
-        let fresh = || Need { food, trip, dimension: dimension.clone(), uses: Vec::new(), demand: 0.0, own_words };
+        let fresh = || Need { food, trip, dimension: dimension.clone(), uses: Vec::new(), demand: Number::ZERO, own_words };
         self.by_trip_and_food.entry((trip, food, own_words, dimension.clone())).or_insert_with(fresh)
     }
 }
@@ -79,10 +78,10 @@ fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut
         let dimension = top_up.amount.dimension();
         let own_words = demanded.stated_in.get(&top_up.food).is_some_and(|stated| *stated != dimension);
         let need = gathered.of(top_up.food, 0, dimension, own_words);
-        need.demand += top_up.amount.base();
+        need.demand += top_up.amount.exact();
         need.uses.push(NeedUse {
             on: first.on,
-            amount: top_up.amount.base(),
+            amount: top_up.amount.exact().clone(),
             what_for: "staple".to_owned(),
             stated: Stated::Plain,
             to_taste: false,
@@ -125,28 +124,20 @@ fn assign(kitchen: &Kitchen, week: &Week, sold: &Sold, demand: &Demand) -> Optio
     }
     if let Some(trip) = trips.iter().copied().rev().find(in_time) {
         let flag = keeps.map(|keeps| {
-            let early = on(trip).until(demand.on).map_or(0, |span| i64::from(span.get_days()));
-            format!("bought {} before it is used; keeps {}", days(early), days(keeps.0))
+            let before = on(trip).until(demand.on).map_or(0, |span| i64::from(span.get_days()));
+            Untimely::TooEarly { before: Days(before), keeps }
         });
         return Some(Assigned { trip, flag });
     }
     let trip = *trips.first()?;
-    let flag = too_late(demand.on, on(trip));
+    let flag = Untimely::TooLate { needed: demand.on, bought: on(trip) };
     Some(Assigned { trip, flag: Some(flag) })
-}
-
-fn too_late(needed: Date, bought: Date) -> String {
-    format!("needed on {needed}, before the trip on {bought} that buys it")
 }
 
 /// The longer of cupboard and fridge; not known: for ever.
 fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
     let keeps = &kitchen.foods[food].keeps;
     [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max()
-}
-
-fn days(days: i64) -> String {
-    if days == 1 { "1 day".to_owned() } else { format!("{days} days") }
 }
 
 #[cfg(test)]

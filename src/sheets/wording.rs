@@ -1,10 +1,11 @@
 //! Dates, clock times, amounts and packs in the words of the sheets.
 
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
-use crate::measure::{Quantity, Units, show};
-use crate::purchase::{ListLine, PackLine};
-use crate::words::{self, clock, sentence};
+use crate::measure::{Celsius, Currency, Quantity, Units, show};
+use crate::prep::Moment;
+use crate::purchase::{ListLine, OfferTaken, PackLine, Packed};
+use crate::words::{self, clock, list};
 
 /// A space at which no line is broken.
 pub const TIE: char = '\u{a0}';
@@ -29,12 +30,11 @@ pub fn long_day(date: Date, near: Date) -> String {
     tied(&words::day_near(date, near))
 }
 
-/// `2026-11-29` or `2026-11-29T02:00` as "Sun 29 Nov" or "Sun 29 Nov, 02:00"; anything else as it stands.
-pub fn moment(text: &str) -> String {
-    match (text.contains('T').then(|| text.parse::<DateTime>()), text.parse::<Date>()) {
-        (Some(Ok(at)), _) => format!("{}, {}", day(at.date()), clock(at)),
-        (_, Ok(date)) => day(date),
-        _ => text.to_owned(),
+/// "Sun 29 Nov" or "Sun 29 Nov, 02:00".
+pub fn moment(at: Moment) -> String {
+    match at {
+        Moment::At(at) => format!("{}, {}", day(at.date()), clock(at)),
+        Moment::On(date) => day(date),
     }
 }
 
@@ -49,23 +49,8 @@ pub fn amount(quantity: &Quantity, units: Units) -> String {
 }
 
 /// "180 °C", or "355 °F".
-pub fn temperature(celsius: f64, units: Units) -> String {
-    tied(&words::temperature(celsius, units))
-}
-
-/// The name of a recipe as read aloud, where only its id is known: `white-bean-mash` is "White bean mash".
-pub fn spoken(id: &str) -> String {
-    if id.contains(' ') {
-        return id.to_owned();
-    }
-    sentence(&id.replace(['-', '_'], " "))
-}
-
-/// A dish's name where room is short: a long one gives way to its recipe's id, where that is shorter.
-pub fn brief_dish(name: &str, recipe: Option<&str>) -> String {
-    const LONG: usize = 22;
-    let brief = recipe.map(spoken).filter(|brief| name.chars().count() > LONG && brief.chars().count() < name.chars().count());
-    brief.unwrap_or_else(|| name.to_owned())
+pub fn temperature(heat: Celsius, units: Units) -> String {
+    tied(&words::temperature(heat, units))
 }
 
 /// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".
@@ -73,33 +58,31 @@ const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
 
 /// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch".
 pub fn pack(pack: &PackLine, units: Units) -> String {
-    if pack.size == "loose" {
-        let much = pack.amount.as_ref().map_or_else(String::new, |quantity| amount(quantity, units));
-        return format!("{much}{TIE}loose").trim().to_owned();
-    }
-    let pieces = !pack.size.is_empty() && pack.size.chars().all(|c| c.is_ascii_digit());
-    let size = if pieces { format!("{}{TIE}pieces", pack.size) } else { tied(&pack.size) };
-    let one_by_name = pack.count == 1 && pack.size.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
-    if one_by_name { size } else { format!("{}{TIE}×{TIE}{size}", pack.count) }
+    let (count, label) = match &pack.what {
+        Packed::Loose(much) => return format!("{}{TIE}loose", amount(much, units)),
+        Packed::Packs { count, label, .. } => (*count, label.as_str()),
+    };
+    let pieces = !label.is_empty() && label.chars().all(|c| c.is_ascii_digit());
+    let size = if pieces { format!("{label}{TIE}pieces") } else { tied(label) };
+    let one_by_name = count == 1 && label.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
+    if one_by_name { size } else { format!("{count}{TIE}×{TIE}{size}") }
 }
 
 /// "Take 3 for 2.00", "Take 3 for 2.00, twice".
-pub fn offer(pack: &PackLine) -> Option<String> {
-    let text = pack.offer_text.as_ref()?;
-    let times = pack.offer.unwrap_or(1);
-    Some(match times {
-        0 => return None,
-        1 => format!("take {}", tied(text)),
-        2 => format!("take {}, twice", tied(text)),
-        n => format!("take {}, {n}{TIE}times", tied(text)),
-    })
+pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
+    let offer = tied(&list::offer(taken, currency));
+    match taken.times {
+        1 => format!("take {offer}"),
+        2 => format!("take {offer}, twice"),
+        n => format!("take {offer}, {n}{TIE}times"),
+    }
 }
 
 /// "830 g, about 8"; nothing where the need is only "to taste".
 pub fn need(line: &ListLine, units: Units) -> Option<String> {
     let much = (!line.need.is_zero()).then(|| amount(&line.need, units));
-    match (much, &line.about) {
-        (Some(much), Some(about)) => Some(format!("{much}, {}", tied(about))),
+    match (much, list::about(line)) {
+        (Some(much), Some(about)) => Some(format!("{much}, {}", tied(&about))),
         (Some(much), None) => Some(much),
         (None, _) => None,
     }

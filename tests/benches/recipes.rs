@@ -1,40 +1,27 @@
 //! Whole kitchens of 1,000, 3,000 and 10,000 recipes of ten lines: read from files, planned and netted. The time must grow as the kitchen does.
 
+#![allow(clippy::expect_used, reason = "a benchmark that cannot go on says so")]
+
+mod printed;
+
 use std::fmt::Write;
 use std::fs;
 
 use divan::{Bencher, black_box};
+use printed::LINES;
 use spence::kitchen::load;
 use spence::{pantry, plan};
 use tempfile::TempDir;
 
 const SIZES: [usize; 3] = [1_000, 3_000, 10_000];
 
-const LINES: [&str; 20] = [
-    "8 chicken thighs",
-    "2 tins (400 g) white beans, drained",
-    "240 g drained chickpeas",
-    "2 cups cooked rice",
-    "3 cloves garlic, peeled",
-    "4 garlic cloves, finely chopped",
-    "4 tbsp olive oil",
-    "1 sprig rosemary",
-    "2 x 400 g chopped tomatoes",
-    "300 g pearl barley",
-    "1½ cups sliced onion",
-    "1 medium red onion, thinly sliced",
-    "500 g beetroot, peeled",
-    "2-3 carrots",
-    "juice of half a lemon",
-    "200 g plain flour, plus 2 tbsp for dusting",
-    "salt, to taste",
-    "600 g boneless, skinless chicken thighs, cut into chunks",
-    "1 lb 4 oz minced beef",
-    "200 g diced swede",
-];
-
 fn main() {
     divan::main();
+}
+
+/// Twenty lines in turn.
+fn line_of(number: usize) -> &'static str {
+    LINES.get(number % (LINES.len() + 1)).copied().unwrap_or("200 g diced swede")
 }
 
 /// Every recipe is eaten once, a hundred in a meal of three eaters.
@@ -47,7 +34,7 @@ fn folder(recipes: usize) -> TempDir {
     write("kitchen.toml", "[household]\nname = \"Boatyard Row\"\neaters = 3\ncurrency = \"EUR\"\n");
     write("pantry.toml", "[[lot]]\nfood = \"pearl barley\"\namount = \"2 kg\"\nplace = \"cupboard\"\nbest_before = 2027-03-01\n");
     for recipe in 0..recipes {
-        let lines: String = (0..10).map(|line| format!("{}\n", LINES[(recipe * 7 + line) % LINES.len()])).collect();
+        let lines: String = (0..10).map(|line| format!("{}\n", line_of(recipe * 7 + line))).collect();
         let text = format!(
             "name = \"Dish {recipe}\"\nmakes = \"6 portions\"\nkeeps = {{ fridge = \"3 days\" }}\ningredients = \"\"\"\n{lines}\"\"\"\n[[step]]\ntext = \"Cook.\"\nhands = \"5 min\"\n"
         );

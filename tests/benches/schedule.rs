@@ -3,11 +3,15 @@
 //! With SPENCE_SESSIONS set to a folder, the invented sessions are written there with what was found and in how many seconds, for
 //! tests/outside/cpsat_check.py, and nothing else is measured.
 
+#![allow(clippy::expect_used, reason = "a benchmark that cannot go on says so")]
+
 use divan::Bencher;
 use spence::prep::{Effort, schedule};
 
 mod written;
 
+#[path = "../dice.rs"]
+mod dice;
 #[path = "../schedule/jobshops.rs"]
 #[allow(dead_code)]
 mod jobshops;

@@ -3,8 +3,8 @@
 use pretty_assertions::assert_eq;
 use spence::prep::{Effort, schedule};
 
-use crate::checker::faults;
-use crate::jobshops::{ABZ6, FT06, JobShop, LA01, LA02, LA03, LA04, LA05, LA16, LA19};
+use super::checker::faults;
+use super::jobshops::{ABZ6, FT06, JobShop, LA01, LA02, LA03, LA04, LA05, LA16, LA19};
 
 fn proven_at_its_published_best(shop: &JobShop) {
     let problem = shop.problem();

@@ -6,7 +6,7 @@ use spence::prep::{
     Worker, schedule, slower,
 };
 
-use crate::checker::faults;
+use super::checker::faults;
 
 fn job(making: usize, hands: i64, wait: i64, out: i64) -> Job {
     Job { kind: JobKind::Step, making, hands, wait, out, machines: vec![], temperature: None, people: vec![0], ..Job::default() }
@@ -197,7 +197,7 @@ fn a_step_that_is_late_after_several_others_counts_once() {
     problem.links = vec![soon(0, 2), soon(1, 2), soon(3, 4)];
     let plan = schedule(&problem, Effort::Normal);
     assert_eq!(faults(&problem, &plan), Vec::<String>::new());
-    assert_eq!((plan.placed[4].start, plan.placed[2].start, crate::checker::overrun(&problem, &plan, false)), (10, 17, 13));
+    assert_eq!((plan.placed[4].start, plan.placed[2].start, super::checker::overrun(&problem, &plan, false)), (10, 17, 13));
     assert!(plan.proven);
 }
 
@@ -246,7 +246,7 @@ fn steps_that_take_years_still_get_a_plan() {
 
 #[test]
 fn the_same_problem_gets_the_same_plan() {
-    let problem = crate::random::afternoon(7, 30);
+    let problem = super::random::afternoon(7, 30);
     assert_eq!(schedule(&problem, Effort::Low), schedule(&problem, Effort::Low));
 }
 
@@ -324,7 +324,7 @@ fn a_calm_plan_finishes_within_its_time_and_stands_idle_least() {
     let plan = schedule(&problem, Effort::Normal);
     assert_eq!(faults(&problem, &plan), Vec::<String>::new());
     assert!(plan.finish <= 90);
-    assert_eq!(crate::checker::idle(&problem, &plan), 0);
+    assert_eq!(super::checker::idle(&problem, &plan), 0);
 }
 
 /// At 20 the roast is in since 0 and comes out at 45 to 46. The cook puts the second load into the oven as it stands, without a warm-up, and

@@ -2,19 +2,9 @@
 
 use spence::prep::{Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
 
-/// Numbers that look random (splitmix64: Steele, Lea and Flood, Fast splittable pseudorandom number generators, 2014).
-pub struct Dice(pub u64);
+use crate::dice::Dice;
 
 impl Dice {
-    /// From `low` to `high`, both included.
-    pub fn between(&mut self, low: i64, high: i64) -> i64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut mixed = self.0;
-        mixed = (mixed ^ (mixed >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        mixed = (mixed ^ (mixed >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        low + ((mixed ^ (mixed >> 31)) % (high - low + 1) as u64) as i64
-    }
-
     pub fn chance(&mut self, percent: i64) -> bool {
         self.between(1, 100) <= percent
     }

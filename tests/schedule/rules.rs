@@ -3,9 +3,9 @@
 use pretty_assertions::assert_eq;
 use spence::prep::{Effort, Problem, Schedule, schedule};
 
-use crate::checker::faults;
-use crate::exhaustive::least;
-use crate::random::{afternoon, tangle};
+use super::checker::faults;
+use super::exhaustive::least;
+use super::random::{afternoon, tangle};
 
 fn holds_every_rule(name: &str, problem: &Problem, effort: Effort) -> Schedule {
     let plan = schedule(problem, effort);
@@ -37,9 +37,9 @@ fn no_plan_of_a_tiny_session_is_better_than_the_one_given() {
         let problem = tangle(20_000 + seed, 2 + seed as usize % 3, 3);
         let plan = holds_every_rule(&format!("tiny {seed}"), &problem, Effort::Normal);
         let sum = |broken: &[(usize, i64)]| broken.iter().map(|(_, minutes)| *minutes).sum();
-        let by_job = |safety: bool| crate::checker::overrun(&problem, &plan, safety);
-        let broken = [by_job(true), sum(&plan.stays), by_job(false), crate::checker::hurried(&problem, &plan), sum(&plan.unheld)];
-        let (finish, idle) = (plan.finish, crate::checker::idle(&problem, &plan));
+        let by_job = |safety: bool| super::checker::overrun(&problem, &plan, safety);
+        let broken = [by_job(true), sum(&plan.stays), by_job(false), super::checker::hurried(&problem, &plan), sum(&plan.unheld)];
+        let (finish, idle) = (plan.finish, super::checker::idle(&problem, &plan));
         let ends = plan.placed.iter().zip(&problem.jobs).map(|(placed, job)| placed.start + job.minutes());
         let last = ends.max().unwrap_or(0);
         let horizon = if broken == [0; 5] { last } else { last + 8 };

@@ -4,22 +4,13 @@ pub mod solver;
 
 use jiff::civil::date;
 use spence::foods::{Fact, Food, FoodId, Foods, Keeping};
-use spence::kitchen::{Choose, Household, Kitchen, Offer, Pack, PackKind, Paper, Print, Rules, Shop, ShopId, Spot, Trip, Week};
-use spence::measure::{Currency, Days, Dimension, Minutes, Money, Quantity, Spoons, UnitPrice, Units};
+use spence::kitchen::{Household, Kitchen, Offer, Pack, PackKind, Paper, Print, Rules, Shop, ShopId, Spot, Trip, Week};
+use spence::measure::{Currency, Days, Dimension, Money, Quantity, UnitPrice, Units};
 use spence::plan::{Need, NeedUse, Stated};
 
-/// SplitMix64 (Steele, Lea and Flood 2014): small, and the same everywhere.
-pub struct Dice(pub u64);
+use crate::dice::Dice;
 
 impl Dice {
-    pub fn between(&mut self, least: i64, most: i64) -> i64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut z = self.0;
-        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
-        least + ((z ^ (z >> 31)) % (most - least + 1) as u64) as i64
-    }
-
     pub fn one_in(&mut self, times: i64) -> bool {
         self.between(1, times) == 1
     }
@@ -46,17 +37,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             mealtimes: Default::default(),
         },
         print: Print { paper: Paper::A4, units: Units::Metric },
-        rules: Rules {
-            short_by: 0.02,
-            choose: Choose::Cheapest,
-            spoons: Spoons::Us,
-            always: vec![],
-            ask: vec![],
-            ready_after: Minutes(180),
-            boxing: Minutes(3),
-            wash: Minutes(3),
-            pace: 1.0,
-        },
+        rules: Rules::default(),
         appliances: vec![],
         staples: vec![],
         recipes: vec![],
@@ -108,7 +89,7 @@ impl Street {
     pub fn need(&mut self, food: usize, uses: &[(i8, i64)]) {
         let part = |&(day, grams): &(i8, i64)| NeedUse {
             on: date(2026, 12, day),
-            amount: grams as f64,
+            amount: grams.into(),
             what_for: "Pearl barley".into(),
             stated: Stated::Plain,
             to_taste: false,
@@ -116,7 +97,7 @@ impl Street {
             line: format!("{grams} g"),
         };
         let uses: Vec<NeedUse> = uses.iter().map(part).collect();
-        let demand = uses.iter().map(|part| part.amount).sum();
+        let demand = uses.iter().map(|part| &part.amount).sum();
         self.needs.push(Need { food: FoodId(food as u32), trip: 0, dimension: Dimension::Mass, uses, demand, own_words: false });
     }
 }

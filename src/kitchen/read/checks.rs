@@ -146,15 +146,13 @@ fn check_people(recipes: &[Recipe], weeks: &[(String, Week)], found: &Findings) 
     if people.is_empty() {
         return;
     }
-    let roles: BTreeSet<&str> = people.iter().map(|person| person.role.as_str()).collect();
-    let anything = people.iter().any(|person| person.may.is_none());
-    let skills: BTreeSet<&str> = people.iter().flat_map(|person| person.may.iter().flatten()).map(String::as_str).collect();
     for step in recipes.iter().flat_map(|recipe| &recipe.steps) {
-        if let Some(who) = step.who.as_deref().filter(|who| !roles.contains(who)) {
+        if let Some(who) = step.who.as_deref().filter(|who| !people.iter().any(|person| person.has_role(who))) {
+            let roles: BTreeSet<&str> = people.iter().map(|person| person.role.as_str()).collect();
             let remedy = hint::did_you_mean(who, roles.iter().copied(), "Add such a person to a session.");
             found.mistake(step.who_at.clone(), format!("nobody in any session has the role \"{who}\""), remedy);
         }
-        if let Some(skill) = step.skill.as_deref().filter(|skill| !anything && !skills.contains(skill)) {
+        if let Some(skill) = step.skill.as_deref().filter(|skill| !people.iter().any(|person| person.may_do(skill))) {
             found.note(step.skill_at.clone(), format!("nobody in any session may do \"{skill}\"."));
         }
     }

@@ -8,11 +8,11 @@ use super::files::{Text, read_form};
 use super::lines::Speech;
 use super::names::Names;
 use super::pantry::{PLACES, check_dates_of, read_of};
-use super::schema::{self, Schema};
 use super::shapes::{self, Read};
 use super::source::Findings;
 use super::table::Table;
 use super::{Parsed, source::Source};
+use crate::kitchen::keys::{self, File};
 use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, Mistake, Ware};
 use crate::measure::{Quantity, Spoons, read_quantity};
 
@@ -22,7 +22,7 @@ use crate::measure::{Quantity, Spoons, read_quantity};
 /// Every mistake of the file, or that there is none.
 pub fn read_count(kitchen: &Kitchen, path: &Path) -> Result<CountForm, Vec<Mistake>> {
     let found = Findings::default();
-    let form = with_form(kitchen, path, &schema::COUNT, &found, |top, source, speech| CountForm {
+    let form = with_form(kitchen, path, &keys::COUNT, &found, |top, source, speech| CountForm {
         lots: top.each("lot", "[[lot]]").iter().filter_map(|table| read_counted_lot(table, speech)).collect(),
         text: source.text.clone(),
         warnings: Vec::new(),
@@ -40,7 +40,7 @@ pub fn read_count(kitchen: &Kitchen, path: &Path) -> Result<CountForm, Vec<Mista
 /// Every mistake of the file, or that there is none.
 pub fn read_goods(kitchen: &Kitchen, path: &Path) -> Result<GoodsForm, Vec<Mistake>> {
     let found = Findings::default();
-    let form = with_form(kitchen, path, &schema::GOODS, &found, |top, _, _| read_goods_form(kitchen, top, &found));
+    let form = with_form(kitchen, path, &keys::GOODS, &found, |top, _, _| read_goods_form(kitchen, top, &found));
     let (mistakes, _) = found.into_parts();
     match form.flatten() {
         Some(form) if mistakes.is_empty() => Ok(form),
@@ -51,7 +51,7 @@ pub fn read_goods(kitchen: &Kitchen, path: &Path) -> Result<GoodsForm, Vec<Mista
 fn with_form<T>(
     kitchen: &Kitchen,
     path: &Path,
-    schema: &'static Schema,
+    schema: &'static File,
     found: &Findings,
     read: impl FnOnce(&Table<'_>, &Source, &mut Speech<'_>) -> T,
 ) -> Option<T> {
@@ -94,7 +94,7 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
         counted_at: table.spot_of(key),
     };
     let of = of?;
-    check_dates_of(&as_lot(&lot, of.clone()), table);
+    check_dates_of(&as_lot(&lot, of), table);
     Some(match of {
         Ware::Food(food) => CountedLot { food: Some(speech.foods[food].name.clone()), ..lot },
         Ware::Recipe(recipe) => CountedLot { recipe: Some(speech.recipes.name(recipe.0).to_owned()), ..lot },
@@ -104,10 +104,10 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
 fn as_lot(lot: &CountedLot, of: Ware) -> Lot {
     let amount = match &lot.counted {
         Some(Counted::Left { amount, .. }) => amount.clone(),
-        _ => lot.booked.clone().unwrap_or(Quantity::Count(0.0)),
+        _ => lot.booked.clone().unwrap_or(Quantity::pieces(0)),
     };
     let CountedLot { place, best_before, use_by, opened, since, made, at, .. } = lot.clone();
-    Lot { of, amount, place, best_before, use_by, opened, since, made, at }
+    Lot { of, amount, place, best_before, use_by, opened, since, made, paid: None, at }
 }
 
 /// Nothing where it is blank, "0" in any unit where all is gone, else an amount.

@@ -29,7 +29,7 @@ pub(super) fn read_spoons(top: &Table<'_>) -> Spoons {
     let typed = rules.and_then(|rules| rules.get("spoons")).and_then(|value| value.get_ref().as_str());
     typed
         .and_then(|typed| SPOONS.iter().find(|(word, _)| word.eq_ignore_ascii_case(typed.trim())))
-        .map_or(Spoons::Us, |(_, spoons)| *spoons)
+        .map_or(Rules::default().spoons, |(_, spoons)| *spoons)
 }
 
 /// The household of a kitchen.toml that cannot be read: what the other files are checked against meanwhile.
@@ -104,7 +104,8 @@ pub(super) fn read_print(top: &Table<'_>) -> Print {
 pub(super) fn read_rules(top: Option<&Table<'_>>, speech: &mut Speech<'_>) -> Rules {
     let table = top.and_then(|top| top.one("rules", "[rules]"));
     let table = table.as_ref();
-    let minutes = |key: &str, default: i64| table.and_then(|table| table.optional(key, shapes::minutes)).unwrap_or(Minutes(default));
+    let usual = Rules::default();
+    let minutes = |key: &str, usual: Minutes| table.and_then(|table| table.optional(key, shapes::minutes)).unwrap_or(usual);
     let mut foods = |key: &str, default: &[&str]| match table.and_then(|table| table.texts(key)) {
         Some(names) => names.iter().map(|(name, at)| speech.food(name, at)).collect(),
         None => default.iter().map(|name| speech.foods.find(name).unwrap_or_else(|| speech.foods.intern_unknown(name))).collect(),
@@ -112,13 +113,13 @@ pub(super) fn read_rules(top: Option<&Table<'_>>, speech: &mut Speech<'_>) -> Ru
     Rules {
         always: foods("always", &["water"]),
         ask: foods("ask", &[]),
-        short_by: table.and_then(|table| table.optional("short_by", shapes::share)).unwrap_or(0.02),
-        choose: table.and_then(|table| table.optional("choose", shapes::one_of(&CHOICES))).unwrap_or(Choose::Cheapest),
-        spoons: table.and_then(|table| table.optional("spoons", shapes::one_of(&SPOONS))).unwrap_or(Spoons::Us),
-        ready_after: minutes("ready_after", 180),
-        boxing: minutes("boxing", 3),
-        wash: minutes("wash", 3),
-        pace: table.and_then(|table| table.optional("pace", shapes::positive)).unwrap_or(1.0),
+        short_by: table.and_then(|table| table.optional("short_by", shapes::share)).unwrap_or(usual.short_by),
+        choose: table.and_then(|table| table.optional("choose", shapes::one_of(&CHOICES))).unwrap_or(usual.choose),
+        spoons: table.and_then(|table| table.optional("spoons", shapes::one_of(&SPOONS))).unwrap_or(usual.spoons),
+        ready_after: minutes("ready_after", usual.ready_after),
+        boxing: minutes("boxing", usual.boxing),
+        wash: minutes("wash", usual.wash),
+        pace: table.and_then(|table| table.optional("pace", shapes::positive)).unwrap_or(usual.pace),
     }
 }
 

@@ -8,7 +8,7 @@ use super::allergens;
 use super::nutrients;
 use super::shapes::{self, Read};
 use super::table::Table;
-use crate::foods::{Fact, Food, Foods, Keeping, Measured};
+use crate::foods::{Cooks, Fact, Food, Foods, Keeping, Measured, read_cooks};
 use crate::measure::{Quantity, ReadError, Spoons, read_quantity};
 
 /// Is this key of a food a kitchen word, such as clove or bunch?
@@ -28,13 +28,16 @@ fn kitchen_word(key: &str) -> Option<String> {
 /// Lays every `[[food]]` over the reference.
 pub(super) fn read_foods(top: &Table<'_>, foods: &mut Foods) {
     let mut seen = BTreeSet::new();
+    let mut also = Vec::new();
     for table in top.each("food", "[[food]]") {
         let Some(food) = read_food(&table) else { continue };
         if !seen.insert(food.name.to_lowercase()) {
             table.mistake("name", format!("\"{}\" is described twice", food.name), "Keep one entry for each food.");
         }
-        foods.lay_over(food);
+        let names = food.also.clone();
+        also.push((foods.lay_over(food), names));
     }
+    foods.own_names(&also);
 }
 
 fn read_food(table: &Table<'_>) -> Option<Food> {
@@ -45,7 +48,7 @@ fn read_food(table: &Table<'_>) -> Option<Food> {
     let also = table.texts("also").unwrap_or_default();
     let food = Food {
         also: also.into_iter().map(|(name, _)| name).collect(),
-        kind: table.optional("kind", shapes::text),
+        kind: table.optional("kind", shapes::kind),
         section: table.optional("section", shapes::text),
         cup: measured(table, "cup", &source),
         each: measured(table, "each", &source),
@@ -53,9 +56,12 @@ fn read_food(table: &Table<'_>) -> Option<Food> {
         edible: share("edible"),
         cooked: table.optional("cooked", shapes::positive).map(|value| Fact { value, source: source.clone() }),
         drained: share("drained"),
+        cut: table.optional("cut", shapes::yes_no).map(|value| Fact { value, source: source.clone() }),
+        cooks: table.optional("cooks", cooks).map(|value| Fact { value, source: source.clone() }),
         keeps: keeping(table, &source),
         thaw: table.optional("thaw", shapes::days).map(|value| Fact { value, source: source.clone() }),
         allergens: allergens::read(table, "allergens").map(|value| Fact { value, source: source.clone() }),
+        contains: None,
         nutrients: nutrients::read(table, "per_100g").map(|value| Fact { value, source: source.clone() }),
         told: BTreeMap::new(),
         unknown: false,
@@ -93,15 +99,20 @@ fn no_weight() -> ReadError {
 }
 
 fn words(table: &Table<'_>, source: &str) -> BTreeMap<String, Fact<f64>> {
-    let own = table.file.schema.heading("[[food]]").keys;
+    let own = table.file.schema.heading("[[food]]");
     let mut words = BTreeMap::new();
-    for (key, _) in table.entries().filter(|(key, _)| !own.contains(key)) {
+    for (key, _) in table.entries().filter(|(key, _)| !own.has(key)) {
         let Some(word) = kitchen_word(key) else { continue };
         if let Some(value) = table.optional(key, shapes::grams) {
             words.insert(word, Fact { value, source: source.to_owned() });
         }
     }
     words
+}
+
+/// "boil 30 min".
+fn cooks(value: &DeValue<'_>) -> Read<Cooks> {
+    read_cooks(&shapes::text(value)?)
 }
 
 fn keeping(table: &Table<'_>, source: &str) -> Keeping {

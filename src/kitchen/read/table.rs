@@ -4,16 +4,16 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::hint;
-use super::schema::{Heading, Schema};
 use super::shapes::Read;
 use super::source::{Findings, Source};
 use crate::kitchen::Spot;
+use crate::kitchen::keys::{File, Heading};
 
 /// What every table of one file shares.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Reading<'a> {
     pub source: &'a Source,
-    pub schema: &'static Schema,
+    pub schema: &'static File,
     pub found: &'a Findings,
     /// Keys that are taken under a heading although the schema does not list them.
     pub also: fn(&str, &str) -> bool,
@@ -171,7 +171,7 @@ impl<'a> Table<'a> {
         let heading = self.file.schema.heading(self.heading);
         for (key, value) in self.table.iter() {
             let name = key.get_ref().as_ref();
-            if heading.keys.contains(&name) || (self.file.also)(heading.name, name) {
+            if heading.has(name) || (self.file.also)(heading.name, name) {
                 continue;
             }
             let inline = !self.file.source.text.get(value.span()).is_some_and(|typed| typed.starts_with('['))
@@ -183,26 +183,25 @@ impl<'a> Table<'a> {
 }
 
 /// `inline`: the value stands beside the key, not under a heading.
-fn unknown_key(name: &str, inline: bool, here: &Heading, schema: &Schema) -> (String, String) {
+fn unknown_key(name: &str, inline: bool, here: &Heading, schema: &File) -> (String, String) {
     let top = &schema.headings[0];
-    if !here.name.is_empty() && top.keys.contains(&name) {
+    if !here.name.is_empty() && top.has(name) {
         let cause = format!("\"{name}\" fell under {}, where it is not known", here.name);
         let opening = schema.headings.iter().find(|heading| here.name.starts_with(heading.name) && !heading.name.is_empty());
         let heading = opening.map_or(here.name, |heading| heading.name);
         return (cause, format!("\"{name}\" belongs at the top of the file: move it above the first {heading}."));
     }
-    let elsewhere: Vec<&str> =
-        schema.headings[1..].iter().filter(|heading| heading.keys.contains(&name)).map(|heading| heading.name).collect();
+    let elsewhere: Vec<&str> = schema.headings[1..].iter().filter(|heading| heading.has(name)).map(|heading| heading.name).collect();
     let cause = format!("unknown key \"{name}\" {}", heading_place(here.name));
     if !elsewhere.is_empty() {
         return (cause, format!("\"{name}\" belongs under {}.", elsewhere.join(" or ")));
     }
-    let near_here = hint::nearest_and_how_far(name, here.keys.iter().copied());
+    let near_here = hint::nearest_and_how_far(name, here.names());
     let others: Vec<(&str, &str)> = schema
         .headings
         .iter()
         .filter(|heading| heading.name != here.name)
-        .flat_map(|heading| heading.keys.iter().map(|key| (*key, heading.name)))
+        .flat_map(|heading| heading.names().map(|key| (key, heading.name)))
         .collect();
     let near_elsewhere = hint::nearest_and_how_far(name, others.iter().map(|(key, _)| *key));
     match (near_here, near_elsewhere) {
@@ -216,7 +215,7 @@ fn unknown_key(name: &str, inline: bool, here: &Heading, schema: &Schema) -> (St
         }
         _ => {}
     }
-    (cause, format!("Known here: {}.", here.keys.join(", ")))
+    (cause, format!("Known here: {}.", here.names().collect::<Vec<_>>().join(", ")))
 }
 
 fn heading_place(heading: &str) -> String {

@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use super::lines::plain;
 use super::names::Names;
 use super::source::Findings;
-use crate::foods::{FoodId, Foods, Item, as_purchased};
-use crate::kitchen::{Ingredient, Piece, RecipeId, Spot, Wanted};
-use crate::measure::{Amount, Dimension, Spoons, read_amount};
+use crate::foods::{FoodId, Foods, Item, as_purchased, key_of};
+use crate::kitchen::{Ingredient, Piece, RecipeId, Spot, Wanted, Words};
+use crate::measure::{Amount, Dimension, Number, Spoons, read_amount};
 
 /// Shares that differ from the whole by less than this share of it add up: thirds written with a few digits do not.
 const SHARE_TOLERANCE: f64 = 1e-6;
@@ -92,6 +92,11 @@ impl<'k> Mentions<'k> {
         let (name, share) = plain.split_once(':').map_or((plain, None), |(name, share)| (name, Some(share.trim())));
         let name = name.trim();
         let candidates = if prefix.is_empty() { self.by_any_name(name) } else { self.by_recipe(name) };
+        if let Some((first, second)) = self.two(&candidates) {
+            let cause = format!("{{{inside}}} could be \"{first}\" or \"{second}\"");
+            self.found.mistake(at.clone(), cause, "Write the whole name of the one that is meant.");
+            return None;
+        }
         let Some(index) = self.first_unused(&candidates) else {
             if self.complete {
                 let remedy = self.remedy(name);
@@ -104,7 +109,7 @@ impl<'k> Mentions<'k> {
             return Some(Piece::Ingredient { index, share: None });
         };
         match read_amount(share) {
-            Ok(amount) if amount.low > 0.0 => {
+            Ok(amount) if amount.low > 0 => {
                 self.used[index].shares.push(amount.clone());
                 self.used[index].first_share_at.get_or_insert_with(|| at.clone());
                 Some(Piece::Ingredient { index, share: Some(amount) })
@@ -129,6 +134,10 @@ impl<'k> Mentions<'k> {
     }
 
     fn by_any_name(&self, name: &str) -> Vec<usize> {
+        let called = self.called(name);
+        if !called.is_empty() {
+            return called;
+        }
         if let Some(indices) = self.foods.find(name).and_then(|food| self.of_food.get(&food)) {
             return indices.clone();
         }
@@ -144,6 +153,41 @@ impl<'k> Mentions<'k> {
         // "white beans" of a line in tins is the food "tinned white beans": the line's own words name it as well.
         let lines = self.ingredients.iter().enumerate();
         lines.filter(|(_, line)| has_words(&line.text, name)).map(|(index, _)| index).collect()
+    }
+
+    /// The ingredients whose line calls its food so: "2 peppers" is called "peppers", "2 red peppers" and "black pepper" only end in it.
+    fn called(&self, name: &str) -> Vec<usize> {
+        let key = key_of(name);
+        let calls = |text: &str| {
+            let words = Words::of(text);
+            let mut at = 0;
+            while at < words.len() {
+                match words.food(at, self.foods) {
+                    Some((id, end)) if words.key(at..end) == key => return Some(id),
+                    Some((_, end)) => at = end,
+                    None => at += 1,
+                }
+            }
+            None
+        };
+        // "Salt and pepper" is two ingredients of one text: each is called what it is.
+        let stands_alone = |line: &Ingredient| self.ingredients.iter().filter(|other| other.at == line.at).count() == 1;
+        let is_called = |line: &Ingredient| match (&line.wanted, calls(&line.text)) {
+            (Wanted::Food { food, .. }, Some(called)) => *food == called || stands_alone(line),
+            _ => false,
+        };
+        (0..self.ingredients.len()).filter(|index| is_called(&self.ingredients[*index])).collect()
+    }
+
+    /// Two ingredients of different foods that a name would do for.
+    fn two(&self, candidates: &[usize]) -> Option<(&str, &str)> {
+        let food = |index: &usize| match self.ingredients[*index].wanted {
+            Wanted::Food { food, .. } => Some(food),
+            Wanted::Recipe { .. } => None,
+        };
+        let (first, others) = candidates.split_first()?;
+        let other = others.iter().find(|other| food(other) != food(first))?;
+        Some((&self.ingredients[*first].text, &self.ingredients[*other].text))
     }
 
     fn first_unused(&self, candidates: &[usize]) -> Option<usize> {
@@ -194,9 +238,9 @@ impl<'k> Mentions<'k> {
             Wanted::Food { item: None, .. } => None,
             Wanted::Food { food, item: Some(item) } => {
                 if item.plus.is_empty() && shares.iter().all(|share| share.unit == item.amount.unit) {
-                    let unit = format!(" {}", if item.amount.high > 1.0 { item.amount.unit.plural() } else { item.amount.unit.singular() });
-                    let shares = shares.iter().map(|share| share.high).sum();
-                    return Some(Sum { shares, line: item.amount.high, unit: unit.trim_end().to_owned() });
+                    let unit = format!(" {}", if item.amount.high > 1 { item.amount.unit.plural() } else { item.amount.unit.singular() });
+                    let shares = shares.iter().map(|share| &share.high).sum::<Number>().to_f64();
+                    return Some(Sum { shares, line: item.amount.high.to_f64(), unit: unit.trim_end().to_owned() });
                 }
                 let in_dimension = |dimension: Dimension, unit| {
                     let measure = |item: &Item| as_purchased(&self.foods[*food], item, &dimension, self.spoons).ok().map(|q| q.base());
@@ -207,7 +251,8 @@ impl<'k> Mentions<'k> {
                 in_dimension(Dimension::Mass, " g").or_else(|| in_dimension(Dimension::Volume, " ml"))
             }
             Wanted::Recipe { most, .. } => {
-                let plain_share = |share: &Amount| plain(share.high, share.unit, self.spoons).filter(|q| q.dimension() == most.dimension());
+                let plain_share =
+                    |share: &Amount| plain(&share.high, share.unit, self.spoons).filter(|q| q.dimension() == most.dimension());
                 let total = shares.iter().map(|share| plain_share(share).map(|q| q.base())).sum::<Option<f64>>()?;
                 Some(Sum { shares: total, line: most.base(), unit: String::new() })
             }

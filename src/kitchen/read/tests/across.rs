@@ -58,3 +58,9 @@ fn a_role_nobody_has_is_a_mistake() {
     );
     assert_eq!(mistakes(&[("recipes/dish.toml", &step("who = \"cok\""))]), Vec::<String>::new());
 }
+
+#[test]
+fn a_role_is_the_same_in_any_letter_case() {
+    let week = "from = 2026-11-30\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    assert_eq!(mistakes(&[("recipes/dish.toml", &step("who = \" Cook\"")), ("weeks/one.toml", week)]), Vec::<String>::new());
+}

@@ -1,13 +1,13 @@
 use super::*;
+use crate::kitchen::keys::FILES as FILES_KNOWN;
 use proptest::prelude::*;
 
 const FILES: [&str; 6] = ["kitchen.toml", "foods.toml", "shops.toml", "pantry.toml", "recipes/dish.toml", "weeks/one.toml"];
 
 /// Lines that look like the real thing often enough to reach deep into the readers.
 fn scraps() -> impl Strategy<Value = String> {
-    let keys: Vec<&str> =
-        super::super::schema::ALL.iter().flat_map(|schema| schema.headings).flat_map(|heading| heading.keys).copied().collect();
-    let headings: Vec<&str> = super::super::schema::ALL.iter().flat_map(|schema| schema.headings).map(|heading| heading.name).collect();
+    let keys: Vec<&str> = FILES_KNOWN.iter().flat_map(|file| file.headings).flat_map(|heading| heading.names()).collect();
+    let headings: Vec<&str> = FILES_KNOWN.iter().flat_map(|file| file.headings).map(|heading| heading.name).collect();
     let values = prop::sample::select(vec![
         "\"350 g\"",
         "\"dish\"",

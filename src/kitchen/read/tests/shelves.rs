@@ -17,7 +17,7 @@ fn cooked_and_raw_lots_are_read() {
     let pantry = format!("{}[[lot]]\nrecipe = \"barley\"\namount = \"3 portions\"\nplace = \"fridge\"\nmade = \"2026-11-29\"\n", lot(""));
     let lots = loaded(&[("recipes/barley.toml", BARLEY), ("pantry.toml", &pantry)]).kitchen.lots;
     assert_eq!((lots[0].amount.clone(), lots[0].place), (Quantity::grams(350.0), Place::Cupboard));
-    assert_eq!((lots[1].of.clone(), lots[1].made), (Ware::Recipe(RecipeId(0)), Some(jiff::civil::date(2026, 11, 29))));
+    assert_eq!((lots[1].of, lots[1].made), (Ware::Recipe(RecipeId(0)), Some(jiff::civil::date(2026, 11, 29))));
 }
 
 #[test]
@@ -48,6 +48,23 @@ fn a_household_says_what_is_in_100_g_of_a_food() {
     // What the packet does not say stays as published: USDA SR 01019, 4.09 g carbohydrate.
     assert_eq!((per.carbohydrate_g, feta.source_of("carbohydrate", "rest")), (Some(4.09), "rest"));
     assert_eq!(feta.source_of("protein", "rest"), "the packet");
+}
+
+#[test]
+fn a_household_says_what_is_not_cut_and_how_a_food_is_cooked() {
+    let foods = "[[food]]\nname = \"oat groats\"\ncut = false\ncooks = \"boil 1 h 10 min\"\n";
+    let kitchen = loaded(&[("foods.toml", foods)]).kitchen;
+    let groats = &kitchen.foods[kitchen.foods.find("oat groats").unwrap()];
+    assert_eq!(groats.cut.as_ref().map(|fact| (fact.value, fact.source.as_str())), Some((false, "foods.toml:1")));
+    let cooks = &groats.cooks.as_ref().unwrap().value;
+    assert_eq!((cooks.how.as_str(), cooks.minutes.0), ("boil", 70));
+    for (line, wanted) in [
+        ("cut = \"no\"", "foods.toml:3:7: cut: expected true or false, found a text. Write it like true, without quotes."),
+        ("cooks = \"boil\"", "foods.toml:3:9: cooks: \"boil\" names no time. Write how and how long: \"boil 30 min\"."),
+        ("cooks = \"30 min\"", "foods.toml:3:9: cooks: \"30 min\" does not say how. Write how and how long: \"boil 30 min\"."),
+    ] {
+        assert_mistake(&[("foods.toml", &format!("[[food]]\nname = \"egg\"\n{line}\n"))], wanted);
+    }
 }
 
 #[test]

@@ -1,0 +1,58 @@
+//! A saved web page: its JSON-LD blocks, else its microdata.
+
+use scraper::{ElementRef, Html, Selector};
+
+use super::tidy::line;
+use super::{Adopted, json_ld, microdata};
+
+/// Does the text begin as a page does?
+pub(super) fn is_page(text: &str) -> bool {
+    let start: String = text.chars().take(2000).collect::<String>().to_lowercase();
+    start.starts_with('<')
+        && ["<!doctype", "<html", "<head", "<body", "<meta", "<script", "<div", "<article", "<title"].iter().any(|tag| start.contains(tag))
+}
+
+pub(super) fn recipes(text: &str) -> Vec<Adopted> {
+    let page = Html::parse_document(text);
+    let mut found: Vec<Adopted> = all(&page, "script").filter(is_json_ld).flat_map(|block| json_ld::recipes(&script(block))).collect();
+    if found.is_empty() {
+        found = microdata::recipes(&page);
+    }
+    let title = all(&page, "title").next().map(|title| line(&title.inner_html())).filter(|title| !title.is_empty());
+    let address = all(&page, "link").find(|link| link.value().attr("rel") == Some("canonical"));
+    let address = address.and_then(|link| link.value().attr("href")).filter(|address| address.starts_with("http"));
+    for recipe in &mut found {
+        recipe.source.title = recipe.source.title.take().or_else(|| title.clone());
+        recipe.source.address = recipe.source.address.take().or_else(|| address.map(str::to_owned));
+    }
+    // A page sometimes says the same twice over.
+    let mut once: Vec<Adopted> = Vec::new();
+    for recipe in found {
+        if !once.iter().any(|known| known.name == recipe.name && known.ingredients == recipe.ingredients) {
+            once.push(recipe);
+        }
+    }
+    once
+}
+
+/// The elements of a name, in order of the page.
+pub(super) fn all<'p>(page: &'p Html, name: &'static str) -> impl Iterator<Item = ElementRef<'p>> {
+    let selector = Selector::parse(name).ok();
+    let found: Vec<ElementRef<'p>> = selector.map(|selector| page.select(&selector).collect()).unwrap_or_default();
+    found.into_iter()
+}
+
+fn is_json_ld(block: &ElementRef<'_>) -> bool {
+    block.value().attr("type").is_some_and(|kind| kind.trim().to_lowercase().starts_with("application/ld+json"))
+}
+
+/// What stands in a script, without the comment marks around it.
+fn script(block: ElementRef<'_>) -> String {
+    let text: String = block.text().collect();
+    let text = text.trim();
+    let text = text.strip_prefix("<!--").unwrap_or(text).trim_start();
+    let text = text.strip_prefix("//<![CDATA[").or_else(|| text.strip_prefix("<![CDATA[")).unwrap_or(text);
+    let text = text.trim_end();
+    let text = text.strip_suffix("-->").unwrap_or(text).trim_end();
+    text.strip_suffix("//]]>").or_else(|| text.strip_suffix("]]>")).unwrap_or(text).trim().trim_end_matches(';').to_owned()
+}

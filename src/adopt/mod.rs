@@ -1,0 +1,93 @@
+//! Recipes from what people have: a saved web page, a JSON-LD file, plain text. Nothing is fetched and nothing is written here.
+//!
+//! ```text
+//! bytes ─ decode ─> text ─┬─ page ──> JSON-LD blocks ─ json_ld ─┐
+//!                         │        └─ microdata ────────────────┼─> Adopted ─ file ─> text of recipes/<id>.toml
+//!                         ├─ json_ld ───────────────────────────┤
+//!                         └─ plain (headings, blank lines) ──────┘
+//! ```
+//!
+//! What a page says in JSON-LD is taken before its microdata. A block that is broken or cut off is passed over: never half a recipe.
+//! Knows no kitchen: whether a line reads as an ingredient is asked of the caller.
+
+mod decode;
+mod file;
+mod html;
+mod json_ld;
+mod microdata;
+mod plain;
+mod tidy;
+mod yields;
+
+pub use file::{id_of, recipe_file};
+
+/// A recipe as its page has it: every text on one line, without markup.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Adopted {
+    pub name: String,
+    /// As `makes` is written: "4 portions"; `None` where the page does not say.
+    pub makes: Option<String>,
+    pub ingredients: Vec<String>,
+    /// A paragraph an entry; the name of a part of the method ends with a colon.
+    pub method: Vec<String>,
+    pub source: Source,
+    /// What takes how long, as the page says it: "preparation", "cooking", "in all", each in minutes.
+    pub times: Vec<(&'static str, i64)>,
+}
+
+/// Where a recipe comes from.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct Source {
+    pub author: Option<String>,
+    pub title: Option<String>,
+    pub address: Option<String>,
+}
+
+impl Source {
+    pub fn is_empty(&self) -> bool {
+        *self == Source::default()
+    }
+}
+
+/// Why nothing was taken.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NotAdopted {
+    /// Neither schema.org/Recipe nor a list that reads as ingredients.
+    NoRecipe,
+    /// More bytes than [`MOST_BYTES`].
+    TooLarge,
+}
+
+/// No page that a person saves comes near this.
+pub const MOST_BYTES: usize = 32_000_000;
+
+/// All recipes of a page, a JSON-LD file or a text. `is_ingredient` says whether a line reads as an ingredient with an amount.
+///
+/// # Errors
+/// Where there is no recipe in it, or it is too large.
+///
+/// ```
+/// let text = "Herb yoghurt\nServes 4\n\n250 g yoghurt\n1 bunch dill\n\nChop the dill. Stir it in.";
+/// let found = spence::adopt::adopt(text.as_bytes(), &|line| line.starts_with(|c: char| c.is_ascii_digit())).unwrap();
+/// assert_eq!((found[0].name.as_str(), found[0].makes.as_deref()), ("Herb yoghurt", Some("4 portions")));
+/// assert_eq!(found[0].ingredients, ["250 g yoghurt", "1 bunch dill"]);
+/// assert_eq!(found[0].method, ["Chop the dill. Stir it in."]);
+/// ```
+pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<Adopted>, NotAdopted> {
+    if bytes.len() > MOST_BYTES {
+        return Err(NotAdopted::TooLarge);
+    }
+    let text = decode::text(bytes);
+    let start = text.trim_start();
+    let found = if start.starts_with(['{', '[']) {
+        json_ld::recipes(start)
+    } else if html::is_page(start) {
+        html::recipes(&text)
+    } else {
+        plain::recipe(&text, is_ingredient).into_iter().collect()
+    };
+    if found.is_empty() { Err(NotAdopted::NoRecipe) } else { Ok(found) }
+}
+
+#[cfg(test)]
+mod tests;

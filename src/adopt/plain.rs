@@ -1,0 +1,98 @@
+//! Plain text: a name, a yield, ingredients, a method, told apart by headings, blank lines and by what reads as an ingredient.
+
+use super::tidy;
+use super::yields::makes;
+use super::{Adopted, Source};
+
+/// Words that stand alone above the ingredients, or above the method.
+const INGREDIENTS: [&str; 3] = ["ingredients", "you need", "you will need"];
+const METHOD: [&str; 8] = ["method", "directions", "instructions", "preparation", "steps", "how to make it", "to make", "what to do"];
+
+/// No line of a list is longer.
+const LONGEST: usize = 160;
+
+#[derive(Clone, Copy, PartialEq)]
+enum Part {
+    Head,
+    Ingredients,
+    Method,
+}
+
+/// The recipe of a text; `None` where it has no list that reads as ingredients.
+pub(super) fn recipe(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted> {
+    let lines: Vec<String> = text.lines().map(|line| tidy_line(line)).collect();
+    let mut recipe = Adopted::default();
+    let has_headings = lines.iter().any(|line| heading(line) == Some(Part::Ingredients));
+    let mut part = Part::Head;
+    for line in lines.iter().filter(|line| !line.is_empty()) {
+        if let Some(next) = heading(line) {
+            part = next;
+            continue;
+        }
+        if part == Part::Head && !has_headings && !recipe.name.is_empty() && listed(line, is_ingredient) {
+            part = Part::Ingredients;
+        }
+        if part == Part::Ingredients && !has_headings && !listed(line, is_ingredient) && !is_part_name(line) {
+            part = Part::Method;
+        }
+        match part {
+            Part::Head => head(line, &mut recipe),
+            Part::Ingredients => recipe.ingredients.push(line.clone()),
+            Part::Method => recipe.method.push(line.clone()),
+        }
+    }
+    let read = recipe.ingredients.iter().filter(|line| listed(line, is_ingredient)).count();
+    (read > 0 && read * 2 >= recipe.ingredients.len()).then_some(recipe)
+}
+
+fn tidy_line(line: &str) -> String {
+    // A text has no markup: "<" is a letter in it.
+    tidy::line(&line.replace('&', "&amp;").replace('<', "&lt;"))
+}
+
+fn heading(line: &str) -> Option<Part> {
+    let word = line.trim_matches(|c: char| !c.is_alphabetic()).to_lowercase();
+    if INGREDIENTS.contains(&word.as_str()) {
+        Some(Part::Ingredients)
+    } else if METHOD.contains(&word.as_str()) {
+        Some(Part::Method)
+    } else {
+        None
+    }
+}
+
+/// "For the dressing:" in a list.
+fn is_part_name(line: &str) -> bool {
+    line.ends_with(':') && line.chars().count() < 60
+}
+
+/// Does the line stand in a list of ingredients? A numbered step does not, nor a sentence.
+fn listed(line: &str, is_ingredient: &dyn Fn(&str) -> bool) -> bool {
+    let numbered = line.trim_start_matches(|c: char| c.is_ascii_digit());
+    let is_step = numbered.len() < line.len() && numbered.starts_with(['.', ')']) && numbered[1..].starts_with(' ');
+    !is_step && line.chars().count() <= LONGEST && !line.ends_with('.') && is_ingredient(line)
+}
+
+/// The first line is the name; what follows says how much it makes and where it is from.
+fn head(line: &str, recipe: &mut Adopted) {
+    let said = line.to_lowercase();
+    let after = |word: &str| {
+        said.starts_with(word).then(|| line[word.len()..].trim_start_matches([':', ' ']).to_owned()).filter(|rest| !rest.is_empty())
+    };
+    let is_yield = ["serves", "makes", "yield", "for ", "servings", "portions"].iter().any(|word| said.starts_with(word))
+        || ["servings", "portions", "people"].iter().any(|word| said.ends_with(word));
+    if let Some(source) = after("source").or_else(|| after("from")) {
+        let address = source.starts_with("http");
+        recipe.source = if address {
+            Source { address: Some(source), ..recipe.source.clone() }
+        } else {
+            Source { title: Some(source), ..recipe.source.clone() }
+        };
+    } else if let Some(author) = after("by ") {
+        recipe.source.author = Some(author);
+    } else if is_yield && recipe.makes.is_none() && makes(line).is_some() {
+        recipe.makes = makes(line);
+    } else if recipe.name.is_empty() {
+        recipe.name = line.trim_start_matches(['#', ' ']).to_owned();
+    }
+}

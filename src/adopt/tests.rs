@@ -1,0 +1,137 @@
+use pretty_assertions::assert_eq;
+use proptest::prelude::*;
+
+use super::*;
+
+fn counted(line: &str) -> bool {
+    line.starts_with(|c: char| c.is_ascii_digit() || "½¼".contains(c)) || line.ends_with("to taste")
+}
+
+fn read(text: &str) -> Vec<Adopted> {
+    adopt(text.as_bytes(), &counted).unwrap_or_default()
+}
+
+fn one(text: &str) -> Adopted {
+    let found = read(text);
+    assert_eq!(found.len(), 1, "{text}");
+    found[0].clone()
+}
+
+const BLOCK: &str = r#"{"@context": "https://schema.org", "@type": "Recipe", "name": "Roast roots", "recipeYield": "Serves 4–6",
+"recipeIngredient": ["500 g beetroot", "&frac12; tsp salt"], "author": {"@type": "Person", "name": "A neighbour"}, "prepTime": "PT15M", "totalTime": "PT1H5M",
+"recipeInstructions": [{"@type": "HowToSection", "name": "Roots", "itemListElement": [{"@type": "HowToStep", "text": "Peel them."}]}, {"@type": "HowToStep", "text": "Roast for 50 minutes."}]}"#;
+
+fn page(block: &str) -> String {
+    format!(
+        "<!doctype html><html><head><title>Our page</title><link rel=canonical href='https://example.org/roots'><script type=\"application/ld+json\">{block}</script></head><body>Hello</body></html>"
+    )
+}
+
+#[test]
+fn a_block_in_a_page_is_read_with_what_the_page_says_around_it() {
+    let recipe = one(&page(BLOCK));
+    assert_eq!(recipe.name, "Roast roots");
+    assert_eq!(recipe.makes.as_deref(), Some("4 portions"));
+    assert_eq!(recipe.ingredients, ["500 g beetroot", "½ tsp salt"]);
+    assert_eq!(recipe.method, ["Roots:", "Peel them.", "Roast for 50 minutes."]);
+    assert_eq!(recipe.times, [("preparation", 15), ("in all", 65)]);
+    let source =
+        Source { author: Some("A neighbour".into()), title: Some("Our page".into()), address: Some("https://example.org/roots".into()) };
+    assert_eq!(recipe.source, source);
+}
+
+#[test]
+fn a_block_is_found_alone_in_a_list_and_in_a_graph() {
+    for block in [BLOCK.to_owned(), format!("[{BLOCK}]"), format!("{{\"@graph\": [{{\"@type\": \"WebPage\"}}, {BLOCK}]}}")] {
+        assert_eq!(one(&block).name, "Roast roots");
+        assert_eq!(one(&page(&block)).name, "Roast roots");
+    }
+    assert_eq!(one(&BLOCK.replace("\"Recipe\"", "[\"Recipe\", \"NewsArticle\"]")).name, "Roast roots");
+}
+
+#[test]
+fn a_broken_block_is_passed_over_and_never_half_a_recipe() {
+    let cut = &BLOCK[..BLOCK.len() / 2];
+    assert_eq!(adopt(page(cut).as_bytes(), &counted), Err(NotAdopted::NoRecipe));
+    let both = format!("{}</script><script type='application/ld+json'>{BLOCK}", cut);
+    assert_eq!(one(&page(&both)).name, "Roast roots");
+}
+
+#[test]
+fn a_page_that_only_names_recipes_has_none() {
+    let list = r#"{"@type": "ItemList", "itemListElement": [{"@type": "Recipe", "name": "Slaw"}, {"@type": "Recipe", "name": "Soup"}]}"#;
+    assert_eq!(adopt(page(list).as_bytes(), &counted), Err(NotAdopted::NoRecipe));
+}
+
+#[test]
+fn all_recipes_of_a_page_are_taken_and_none_twice() {
+    let other = BLOCK.replace("Roast roots", "Slaw");
+    let names = |text: &str| read(text).into_iter().map(|recipe| recipe.name).collect::<Vec<_>>();
+    assert_eq!(names(&page(&format!("[{BLOCK}, {other}, {BLOCK}]"))), ["Roast roots", "Slaw"]);
+}
+
+#[test]
+fn ingredients_in_one_text_are_taken_apart() {
+    let inline = BLOCK.replace(r#"["500 g beetroot", "&frac12; tsp salt"]"#, r#""500 g beetroot, peeled, 2 carrots, ½ tsp salt""#);
+    assert_eq!(one(&inline).ingredients, ["500 g beetroot, peeled", "2 carrots", "½ tsp salt"]);
+    let lines = BLOCK.replace(r#"["500 g beetroot", "&frac12; tsp salt"]"#, r#""500 g beetroot<br>2 carrots""#);
+    assert_eq!(one(&lines).ingredients, ["500 g beetroot", "2 carrots"]);
+}
+
+#[test]
+fn microdata_is_read_without_what_belongs_to_things_inside_it() {
+    let recipe = one("<html><body><div itemscope itemtype='http://schema.org/Recipe'><h1 itemprop=name>Herb yoghurt</h1>\
+         <span itemprop=author itemscope itemtype='http://schema.org/Person'><b itemprop=name>A neighbour</b></span>\
+         <meta itemprop=recipeYield content='6 servings'><time itemprop=prepTime datetime=PT10M>10 min</time>\
+         <ul><li itemprop=recipeIngredient>250 g <i>yoghurt</i></li><li itemprop=ingredients>1 bunch dill</li></ul>\
+         <div itemprop=recipeInstructions><ol><li>Chop the dill.</li><li>Stir it in.</li></ol></div></div></body></html>");
+    assert_eq!((recipe.name.as_str(), recipe.makes.as_deref()), ("Herb yoghurt", Some("6 portions")));
+    assert_eq!(recipe.ingredients, ["250 g yoghurt", "1 bunch dill"]);
+    assert_eq!(recipe.method, ["Chop the dill.", "Stir it in."]);
+    assert_eq!(recipe.source.author.as_deref(), Some("A neighbour"));
+    assert_eq!(recipe.times, [("preparation", 10)]);
+}
+
+#[test]
+fn plain_text_is_told_apart_with_headings_and_without() {
+    let with = one(
+        "Slaw\nServes 4\n\nIngredients:\n1 red cabbage\n2 apples\nFor the dressing:\n3 tbsp oil\n\nMethod\n1. Shred the cabbage.\n2. Dress it.",
+    );
+    assert_eq!(with.ingredients, ["1 red cabbage", "2 apples", "For the dressing:", "3 tbsp oil"]);
+    assert_eq!(with.method, ["1. Shred the cabbage.", "2. Dress it."]);
+    let without = one(
+        "Slaw\nby A neighbour\nMakes 6 portions\n\n1 red cabbage\n2 apples\nsalt, to taste\n\nShred the cabbage and the apples.\nDress it.",
+    );
+    assert_eq!(without.makes.as_deref(), Some("6 portions"));
+    assert_eq!(without.ingredients, ["1 red cabbage", "2 apples", "salt, to taste"]);
+    assert_eq!(without.method, ["Shred the cabbage and the apples.", "Dress it."]);
+    assert_eq!(adopt(b"A letter.\n\nHow are you?\nIt rains.", &counted), Err(NotAdopted::NoRecipe));
+}
+
+#[test]
+fn the_file_is_toml_and_says_what_the_page_says() {
+    let mut recipe = one(&page(BLOCK));
+    recipe.ingredients.push("1 \"good\" egg \\ 2 \"\"\"\"".into());
+    let table: toml::Table = recipe_file(&recipe).parse().expect("valid TOML");
+    let lines = |key: &str| table[key].as_str().map(|text| text.lines().map(str::to_owned).collect::<Vec<_>>()).unwrap_or_default();
+    assert_eq!(lines("ingredients"), recipe.ingredients);
+    assert_eq!(lines("method"), recipe.method);
+    assert_eq!(table["source"]["author"].as_str(), Some("A neighbour"));
+    assert!(recipe_file(&recipe).contains("# The page says: preparation 15 min, in all 1 h 5 min."));
+    recipe.makes = None;
+    assert!(recipe_file(&recipe).contains("makes = \"4 portions\"   # the page does not say"));
+}
+
+proptest! {
+    #[test]
+    fn whatever_is_cut_or_exchanged_in_a_page_nothing_panics(at in 0_usize..700, length in 0_usize..60, with in ".{0,6}") {
+        let whole = page(BLOCK);
+        let mut bytes = whole.into_bytes();
+        let start = at.min(bytes.len());
+        let end = (start + length).min(bytes.len());
+        bytes.splice(start..end, with.into_bytes());
+        for recipe in adopt(&bytes, &counted).unwrap_or_default() {
+            prop_assert!(recipe_file(&recipe).parse::<toml::Table>().is_ok());
+        }
+    }
+}

@@ -1,0 +1,96 @@
+//! One line of the book.
+
+use std::collections::BTreeMap;
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use super::record::LotRecord;
+use crate::kitchen::PriceChange;
+use crate::store::FileChange;
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Verb {
+    /// What lay on the shelf when the book was begun.
+    Opening,
+    /// What a person changed in pantry.toml.
+    HandEdit,
+    Waste,
+    Issue,
+    Receive,
+    Count,
+    Undo,
+    /// A booking that was cut short before pantry.toml was written, and taken back.
+    Withdrawal,
+}
+
+/// A lot before and after: `None` where it was not there, or is gone.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Change {
+    pub from: Option<LotRecord>,
+    pub to: Option<LotRecord>,
+    /// What it was worth when it was thrown away, in minor units of money; of a count, what was found less what was booked.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub worth: Option<i64>,
+    /// The lot's own lines in pantry.toml, remarks and all, where it is gone.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub lines: Option<String>,
+}
+
+impl Change {
+    pub fn new(from: Option<LotRecord>, to: Option<LotRecord>) -> Change {
+        Change { from, to, worth: None, lines: None }
+    }
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Booking {
+    /// Counted from 1.
+    pub number: u64,
+    pub on: Date,
+    pub verb: Verb,
+    /// In a few words.
+    pub what: String,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub why: Option<String>,
+    /// The number of the booking that it takes back.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub takes_back: Option<u64>,
+    /// Trips, sessions and meals that are booked with it: `session 2026-11-29T14:00`.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub covers: Vec<String>,
+    pub changes: Vec<Change>,
+    /// Prices that went into shops.toml with it.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub prices: Vec<PriceChange>,
+    /// The rest of a last line of the book that was cut short, kept as it was found.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub fragment: Option<String>,
+    /// The files that were written with it.
+    pub files: BTreeMap<String, FileChange>,
+    /// SHA-256 of the line before; empty on the first.
+    pub previous: String,
+    /// SHA-256 of this line with `own` empty.
+    pub own: String,
+}
+
+impl Booking {
+    pub fn new(on: Date, verb: Verb, what: impl Into<String>, changes: Vec<Change>) -> Booking {
+        Booking {
+            number: 0,
+            on,
+            verb,
+            what: what.into(),
+            why: None,
+            takes_back: None,
+            covers: Vec::new(),
+            changes,
+            prices: Vec::new(),
+            fragment: None,
+            files: BTreeMap::new(),
+            previous: String::new(),
+            own: String::new(),
+        }
+    }
+}

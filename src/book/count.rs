@@ -1,0 +1,184 @@
+//! A stocktake: what was counted beside what is booked.
+
+use jiff::civil::Date;
+
+use super::booked::Booked;
+use super::booking::Change;
+use super::out::unit_price;
+use super::record::{Exact, LotRecord, Named, as_lot};
+use crate::foods::{Place, convert};
+use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Mistake, RecipeId};
+use crate::measure::{Dimension, Money, Number, Quantity};
+use crate::plan::in_makes;
+use crate::shelf::{Prices, lot_dates, worth};
+
+/// Nobody wrote anything into a count sheet that is not booked yet.
+pub fn may_be_written_over(form: &CountForm, booked: &Booked) -> bool {
+    form.lots.iter().all(|lot| lot.counted.is_none()) || booked.has_count(form)
+}
+
+/// How many lots were counted, and the changes that lead from what is booked to what was found, each with its worth.
+///
+/// # Errors
+/// What cannot be laid beside the book, at its line of the sheet: all of it at once.
+pub fn count(kitchen: &Kitchen, shelf: &[LotRecord], form: &CountForm) -> Result<(usize, Vec<Change>), Vec<Mistake>> {
+    let found = matched(shelf, form);
+    let (mut changes, mut mistakes) = (Vec::new(), Vec::new());
+    let mut lots = 0;
+    for (counted, lot) in form.lots.iter().zip(found) {
+        let Some(left) = &counted.counted else { continue };
+        lots += 1;
+        match change(kitchen, counted, left, lot.map(|lot| &shelf[lot])) {
+            Ok(found) => changes.extend(found),
+            Err(mistake) => mistakes.push(mistake),
+        }
+    }
+    let prices = Prices::new(kitchen);
+    for change in &mut changes {
+        change.worth = worth_found(kitchen, &prices, change);
+    }
+    if mistakes.is_empty() { Ok((lots, changes)) } else { Err(mistakes) }
+}
+
+/// The booked lot of each line: the same lot and amount before the same lot of another amount.
+fn matched(shelf: &[LotRecord], form: &CountForm) -> Vec<Option<usize>> {
+    let mut free = vec![true; shelf.len()];
+    let mut found = vec![None; form.lots.len()];
+    for exactly in [true, false] {
+        for (counted, found) in form.lots.iter().zip(&mut found).filter(|(counted, found)| counted.booked.is_some() && found.is_none()) {
+            let booked = counted.booked.as_ref().map(Exact::of);
+            let fits = |lot: usize| free[lot] && is_same(counted, &shelf[lot]) && (!exactly || booked.as_ref() == Some(&shelf[lot].amount));
+            *found = (0..shelf.len()).find(|&lot| fits(lot));
+            if let Some(lot) = *found {
+                free[lot] = false;
+            }
+        }
+    }
+    found
+}
+
+fn is_same(counted: &CountedLot, lot: &LotRecord) -> bool {
+    let name = counted.food == lot.food && counted.recipe == lot.recipe && counted.place == lot.place;
+    let dates = [counted.best_before, counted.use_by, counted.opened, counted.since, counted.made];
+    name && dates == lot.dates().map(|(_, day)| day)
+}
+
+fn change(kitchen: &Kitchen, counted: &CountedLot, left: &Counted, lot: Option<&LotRecord>) -> Result<Option<Change>, Mistake> {
+    let mistake = |cause: String, remedy: String| Mistake { at: counted.counted_at.clone(), cause, remedy };
+    let name = counted.food.as_deref().or(counted.recipe.as_deref()).unwrap_or_default();
+    let Some(lot) = lot else {
+        return match (left, counted.booked.is_some()) {
+            (Counted::Gone, _) => Ok(None),
+            (Counted::Left { .. }, true) => Err(mistake(
+                format!("no lot of {name} with these dates is booked in the {} any more", crate::words::place(counted.place)),
+                "Take booked out if it lies there: it is then booked as new.".to_owned(),
+            )),
+            (Counted::Left { amount, .. }, false) => Ok(Some(Change::new(None, Some(new_lot(counted, amount))))),
+        };
+    };
+    let to = match left {
+        Counted::Gone => None,
+        Counted::Left { amount, bare } => {
+            Some(in_measure_of(kitchen, lot, amount, *bare).map_err(|(cause, remedy)| mistake(cause, remedy))?)
+        }
+    };
+    if to.as_ref() == Some(&lot.amount) {
+        return Ok(None);
+    }
+    if counted.booked.as_ref().map(Exact::of).as_ref() != Some(&lot.amount) {
+        let now = lot.amount.text();
+        let then = counted.booked.as_ref().map(|booked| Exact::of(booked).text()).unwrap_or_default();
+        return Err(mistake(
+            format!("{then} of {name} was booked when the sheet was written, and {now} is now"),
+            format!("Count it again and write booked = \"{now}\", or leave it blank."),
+        ));
+    }
+    Ok(Some(Change::new(Some(lot.clone()), to.map(|amount| LotRecord { amount, ..lot.clone() }))))
+}
+
+fn new_lot(counted: &CountedLot, amount: &Quantity) -> LotRecord {
+    let CountedLot { food, recipe, place, best_before, use_by, opened, since, made, .. } = counted.clone();
+    LotRecord { food, recipe, amount: Exact::of(amount), place, best_before, use_by, opened, since, made, paid: None }
+}
+
+/// What was found in the measure in which the lot is booked, or a cause and its remedy.
+fn in_measure_of(kitchen: &Kitchen, lot: &LotRecord, amount: &Quantity, bare: bool) -> Result<Exact, (String, String)> {
+    let own = &lot.amount.dimension;
+    if amount.dimension() == *own {
+        return Ok(Exact::of(amount));
+    }
+    let example = lot.amount.text();
+    if bare && matches!(own, Dimension::Mass | Dimension::Volume) {
+        return Err((format!("\"{}\" has no unit", amount.base()), format!("Write it with its unit, like \"{example}\".")));
+    }
+    if bare {
+        return Ok(Exact::of(&Quantity::of(own, amount.exact())));
+    }
+    let converted = match (&lot.food, &lot.recipe) {
+        (Some(food), _) => kitchen.foods.find(food).and_then(|food| convert(&kitchen.foods[food], amount, own).ok()),
+        (None, Some(recipe)) => cooked_in(kitchen, recipe, amount, own),
+        (None, None) => None,
+    };
+    let none = || (format!("{} is booked in another measure: {example}", lot.name()), format!("Write it like \"{example}\"."));
+    converted.map(|converted| Exact::of(&converted)).ok_or_else(none)
+}
+
+/// An amount of a cooked recipe in the measure of a lot of it.
+fn cooked_in(kitchen: &Kitchen, id: &str, amount: &Quantity, own: &Dimension) -> Option<Quantity> {
+    let recipe = &kitchen.recipes[kitchen.recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)?.0];
+    let one = in_makes(recipe, &Quantity::of(own, 1)).filter(|one| *one > 0)?;
+    Some(Quantity::of(own, in_makes(recipe, amount)? / one))
+}
+
+/// What was found less what was booked, in minor units of money: by what was paid, else by the cheapest known price.
+fn worth_found(kitchen: &Kitchen, prices: &Prices, change: &Change) -> Option<i64> {
+    let lot = change.from.as_ref().or(change.to.as_ref())?;
+    let more = number(&change.to) - number(&change.from);
+    let rate = unit_price(kitchen, prices, lot)?;
+    let much = worth(&Quantity::of(&lot.amount.dimension, more.abs()), rate).0;
+    Some(if more < Number::ZERO { -much } else { much })
+}
+
+fn number(lot: &Option<LotRecord>) -> Number {
+    lot.as_ref().map_or(Number::ZERO, |lot| lot.amount.number.clone())
+}
+
+/// What a count found otherwise than booked.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Differences {
+    /// In the order of the sheet.
+    pub rows: Vec<Difference>,
+    /// The sum of their values.
+    pub value: Money,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Difference {
+    pub of: Named,
+    pub place: Place,
+    pub until: Option<Date>,
+    pub booked: Quantity,
+    pub counted: Quantity,
+    /// What was found less what was booked: below zero where some is missing.
+    pub difference: Quantity,
+    /// `None` where no price is known, and of what was cooked.
+    pub value: Option<Money>,
+}
+
+pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
+    let rows = changes.iter().filter_map(|change| {
+        let lot = change.to.as_ref().or(change.from.as_ref())?;
+        let of = |number: &Number| Quantity::of(&lot.amount.dimension, number);
+        let (booked, counted) = (number(&change.from), number(&change.to));
+        Some(Difference {
+            of: lot.named(),
+            place: lot.place,
+            until: as_lot(kitchen, lot).and_then(|lot| lot_dates(kitchen, &lot).earliest),
+            booked: of(&booked),
+            counted: of(&counted),
+            difference: of(&(&counted - &booked)),
+            value: change.worth.map(Money),
+        })
+    });
+    Differences { rows: rows.collect(), value: changes.iter().filter_map(|change| change.worth).map(Money).sum() }
+}

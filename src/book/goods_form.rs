@@ -1,0 +1,124 @@
+//! The goods-in sheet: what a trip is about to bring, as a small TOML file, and what a person made of it.
+
+use std::fmt::Write;
+
+use jiff::civil::Date;
+
+use super::receive::{Goods, also};
+use super::record::Exact;
+use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake};
+use crate::measure::{Quantity, read_quantity};
+use crate::purchase::Packed;
+
+/// The text of the sheet. `not_booked` is said in remarks.
+pub fn goods_form(kitchen: &Kitchen, week: (&str, Date), trip: Date, goods: &[Goods], not_booked: &[String]) -> String {
+    let (name, from) = week;
+    let mut text = format!(
+        "# {}: what is about to be booked, the trip of {trip}.\n\
+         #\n\
+         # packs = \"2 x 150 g\"   what was bought; of several sizes a list: [\"1 kg\", \"2 x 400 g\"]\n\
+         # paid = \"4.50\"         what it cost in all, where it was not as listed; it goes into shops.toml\n\
+         # until = 2026-12-04    the date on the pack\n\
+         # without = true        it was not bought; a line taken out says the same\n\
+         #\n\
+         # Then: spence receive FILE\n\n\
+         from = {from}\ntrip = {trip}\n",
+        name.replace(['\n', '\r'], " ")
+    );
+    let others: Vec<&str> = goods.iter().filter_map(|bought| bought.also.as_deref()).collect();
+    let others: Vec<String> = others.into_iter().map(quoted).collect();
+    let _ = writeln!(text, "also = [{}]   # what is not on the list: [\"1 kg onions at 1.20\"]", others.join(", "));
+    for bought in goods.iter().filter(|bought| bought.also.is_none()) {
+        text.push_str(&line(kitchen, bought));
+    }
+    for line in not_booked {
+        let _ = write!(text, "\n# Not booked: {}\n", line.replace(['\n', '\r'], " "));
+    }
+    text
+}
+
+fn quoted(text: &str) -> String {
+    toml_edit::Value::from(text).to_string()
+}
+
+fn line(kitchen: &Kitchen, bought: &Goods) -> String {
+    let packs: Vec<String> = (0..bought.amounts.len()).map(|index| quoted(&pack_text(kitchen, bought, index))).collect();
+    let packs = if let [one] = packs.as_slice() { one.clone() } else { format!("[{}]", packs.join(", ")) };
+    let cost = bought.cost.map(|cost| cost.decimal(&kitchen.household.currency));
+    let paid = cost.clone().filter(|_| bought.paid).unwrap_or_default();
+    let listed = cost.filter(|_| !bought.paid).map(|cost| format!("   # listed: {cost}")).unwrap_or_default();
+    let until = bought.until.map_or_else(|| "\"\"".to_owned(), |until| until.to_string());
+    let food = quoted(&kitchen.foods[bought.food].name);
+    format!("\n[[line]]\nfood = {food}\npacks = {packs}\npaid = {}{listed}\nuntil = {until}\n", quoted(&paid))
+}
+
+/// "2 x 150 g", where that reads back as what it is, else the plain amount.
+fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
+    let amount = &bought.amounts[index];
+    let text = bought.packs.get(index).and_then(|pack| match pack {
+        Packed::Packs { count: 1, label, .. } => Some(label.clone()),
+        Packed::Packs { count, label, .. } => Some(format!("{count} x {label}")),
+        Packed::Loose(_) => None,
+    });
+    let reads_back = |text: &String| read_quantity(text, kitchen.rules.spoons).is_ok_and(|read| Exact::of(&read) == Exact::of(amount));
+    text.filter(reads_back).unwrap_or_else(|| Exact::of(amount).text())
+}
+
+/// Lays a filled-in sheet over the goods of its trip.
+///
+/// # Errors
+/// Lines that name nothing on the list and what cannot be read, at their places in the sheet: all of it at once.
+pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm) -> Result<(), Vec<Mistake>> {
+    let mut mistakes = Vec::new();
+    let lines = lines_of(kitchen, goods, form);
+    for (index, line) in form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index))) {
+        let again = if form.lines[..index].iter().any(|other| other.food == line.food) { " once more" } else { "" };
+        mistakes.push(Mistake {
+            at: line.at.clone(),
+            cause: format!("{} is not among what this trip buys{again}", line.food),
+            remedy: "Take the line out and write it into also: also = [\"1 kg onions at 1.20\"].".to_owned(),
+        });
+    }
+    let found: Vec<Goods> = std::mem::take(goods);
+    for (mut bought, line) in found.into_iter().zip(lines) {
+        if let Some(line) = line.map(|line| &form.lines[line]).filter(|line| !line.without) {
+            lay_over(&mut bought, line);
+            goods.push(bought);
+        }
+    }
+    for (text, at) in &form.also {
+        match also(kitchen, text) {
+            Ok(bought) => goods.push(bought),
+            Err(sentence) => mistakes.push(as_mistake(at.clone(), &sentence)),
+        }
+    }
+    if mistakes.is_empty() { Ok(()) } else { Err(mistakes) }
+}
+
+/// The line of each of the goods: a food that the list has twice has two lines, in its order.
+fn lines_of(kitchen: &Kitchen, goods: &[Goods], form: &GoodsForm) -> Vec<Option<usize>> {
+    let mut free: Vec<bool> = vec![true; form.lines.len()];
+    let line_of = |bought: &Goods| {
+        let line = (0..free.len()).find(|&line| free[line] && form.lines[line].food == kitchen.foods[bought.food].name);
+        line.inspect(|&line| free[line] = false)
+    };
+    goods.iter().map(line_of).collect()
+}
+
+fn lay_over(bought: &mut Goods, line: &GoodsLine) {
+    let packs: Vec<Quantity> = line.instead.clone().map_or_else(|| line.packs.clone(), |instead| vec![instead]);
+    let exact = |amounts: &[Quantity]| amounts.iter().map(Exact::of).collect::<Vec<_>>();
+    if !packs.is_empty() && exact(&packs) != exact(&bought.amounts) {
+        bought.replaced_by(packs);
+    }
+    if let Some(cost) = line.paid {
+        bought.paid(cost);
+    }
+    bought.until = line.until.or(bought.until);
+}
+
+/// The first sentence is the cause, what follows the remedy.
+fn as_mistake(at: crate::kitchen::Spot, sentence: &str) -> Mistake {
+    let (cause, remedy) = sentence.split_once(". ").unwrap_or((sentence, "Write it like \"1 kg onions at 1.20\"."));
+    Mistake { at, cause: cause.trim_end_matches('.').to_owned(), remedy: remedy.to_owned() }
+}

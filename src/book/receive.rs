@@ -1,0 +1,194 @@
+//! Goods in: what a trip brings, with what was otherwise than on the list.
+
+use jiff::civil::Date;
+
+use super::bench::Bench;
+use super::record::{Exact, LotRecord, Paid};
+use crate::foods::{Food, FoodId, Kind, Place, as_purchased, own_dimension};
+use crate::kitchen::{Kitchen, LineOf, Ware, read_line};
+use crate::measure::{Dimension, Money, Quantity, read_money, read_quantity};
+use crate::purchase::{Buy, Packed, Seller, TripBuys};
+
+/// What was otherwise than on the list. Foods are named as the household names them.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Exceptions {
+    pub without: Vec<String>,
+    /// The amount that was bought in place of what the list said: `2 x 150 g`.
+    pub instead: Vec<(String, String)>,
+    /// A line, and " at " its price where that is known: `1 kg onions at 1.20`.
+    pub also: Vec<String>,
+    pub paid: Vec<(String, String)>,
+    /// The date on the pack.
+    pub until: Vec<(String, Date)>,
+}
+
+/// What was bought of one food.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Goods {
+    pub food: FoodId,
+    /// One a size.
+    pub amounts: Vec<Quantity>,
+    pub cost: Option<Money>,
+    /// Was the cost said by whoever paid it, and not by the list?
+    pub paid: bool,
+    pub until: Option<Date>,
+    pub from: Seller,
+    /// The packs of the list, where they are what was bought.
+    pub packs: Vec<Packed>,
+    /// The line of an exception that is not on the list.
+    pub also: Option<String>,
+}
+
+/// Puts the trip's goods on the shelf. Returns what could not be booked, and why.
+///
+/// # Errors
+/// An exception that names nothing on the list, or that cannot be read: a whole sentence.
+pub fn receive(kitchen: &Kitchen, bench: &mut Bench, trip: &TripBuys, exceptions: &Exceptions) -> Result<Vec<String>, String> {
+    let (mut goods, not_booked) = goods_of(kitchen, trip);
+    except(kitchen, &mut goods, exceptions)?;
+    put_all(kitchen, bench, &goods, trip.on);
+    Ok(not_booked)
+}
+
+/// What the list of a trip says was bought, and what cannot be booked: its amount stands in words alone, or nobody knows the food any more.
+pub fn goods_of(kitchen: &Kitchen, trip: &TripBuys) -> (Vec<Goods>, Vec<String>) {
+    let mut not_booked = Vec::new();
+    let mut goods = Vec::new();
+    for line in &trip.lines {
+        match from_line(kitchen, line) {
+            Some(bought) if !bought.amounts.is_empty() => goods.push(bought),
+            Some(_) => (),
+            None => not_booked.push(format!("{}: its amount stands in words alone", kitchen.foods[line.food].name)),
+        }
+    }
+    not_booked.extend(trip.unknown.iter().map(|food| format!("{food}: it was printed, and no food of that name is known any more")));
+    (goods, not_booked)
+}
+
+/// Puts goods on the shelf, one lot a size.
+pub fn put_all(kitchen: &Kitchen, bench: &mut Bench, goods: &[Goods], on: Date) {
+    goods.iter().for_each(|bought| put(kitchen, bench, bought, on));
+}
+
+/// Nothing where all of the need may stay unmet; `None` where the amount is no measure.
+fn from_line(kitchen: &Kitchen, line: &Buy) -> Option<Goods> {
+    let mut amounts: Vec<Quantity> = line.packs.iter().map(Packed::amount).collect();
+    if line.packs.is_empty() && line.cost.is_none() && !line.need.is_zero() {
+        // Nobody is known to sell it, so it was bought somewhere, as needed.
+        amounts.push(line.need.clone());
+    }
+    let legible = |amount: &Quantity| read_quantity(&Exact::of(amount).text(), kitchen.rules.spoons).is_ok();
+    let Buy { food, from, cost, .. } = *line;
+    let packs = line.packs.clone();
+    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, from, packs, also: None })
+}
+
+impl Goods {
+    /// Other packs than on the list, so that its cost is not known.
+    pub fn replaced_by(&mut self, amounts: Vec<Quantity>) {
+        *self = Goods { amounts, cost: None, paid: false, packs: Vec::new(), ..self.clone() };
+    }
+
+    pub fn paid(&mut self, cost: Money) {
+        (self.cost, self.paid) = (Some(cost), true);
+    }
+}
+
+/// Lays the exceptions over the goods of a list.
+///
+/// # Errors
+/// An exception that names nothing on the list, or that cannot be read: a whole sentence.
+pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions) -> Result<(), String> {
+    for name in &exceptions.without {
+        let at = place_in(kitchen, goods, name)?;
+        goods.remove(at);
+    }
+    for (name, amount) in &exceptions.instead {
+        let at = place_in(kitchen, goods, name)?;
+        let amount = read_quantity(amount, kitchen.rules.spoons).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
+        goods[at].replaced_by(vec![amount]);
+    }
+    for text in &exceptions.also {
+        goods.push(also(kitchen, text)?);
+    }
+    for (name, price) in &exceptions.paid {
+        let at = place_in(kitchen, goods, name)?;
+        let cost = money(kitchen, price)?;
+        goods[at].paid(cost);
+    }
+    for (name, until) in &exceptions.until {
+        let at = place_in(kitchen, goods, name)?;
+        goods[at].until = Some(*until);
+    }
+    Ok(())
+}
+
+fn place_in(kitchen: &Kitchen, goods: &[Goods], name: &str) -> Result<usize, String> {
+    let food = kitchen.foods.find(name.trim());
+    let at = goods.iter().position(|bought| Some(bought.food) == food);
+    at.ok_or_else(|| format!("{} is not among what this trip buys.", name.trim()))
+}
+
+fn money(kitchen: &Kitchen, text: &str) -> Result<Money, String> {
+    let money = read_money(text.trim(), &kitchen.household.currency).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
+    if money < Money::ZERO { Err(format!("{} is less than nothing.", text.trim())) } else { Ok(money) }
+}
+
+/// A line that is not on the list: `1 kg onions at 1.20`.
+pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
+    let (line, cost) = match text.rsplit_once(" at ") {
+        Some((line, price)) => (line, Some(money(kitchen, price)?)),
+        None => (text, None),
+    };
+    let read = read_line(line, &kitchen.foods).map_err(|error| format!("cannot read \"{line}\": {}: {}.", error.cause, error.remedy))?;
+    let LineOf::Food { food, item: Some(item) } = read.of else {
+        return Err(format!("\"{line}\" is no amount of a food. Write it like \"1 kg onions at 1.20\"."));
+    };
+    let food = kitchen.foods.find(&food).ok_or_else(|| format!("{food} is not a known food. Add it to foods.toml."))?;
+    let facts = &kitchen.foods[food];
+    let spoons = kitchen.rules.spoons;
+    let amount = own_dimension(facts, &item, spoons).or_else(|| as_purchased(facts, &item, &Dimension::Mass, spoons).ok());
+    let amount = amount.ok_or_else(|| format!("\"{line}\" cannot be weighed. Write it in grams."))?;
+    let (paid, also) = (cost.is_some(), Some(text.trim().to_owned()));
+    Ok(Goods { food, amounts: vec![amount], cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also })
+}
+
+/// One lot a size; what was paid is shared out by amount.
+fn put(kitchen: &Kitchen, bench: &mut Bench, bought: &Goods, on: Date) {
+    let food = &kitchen.foods[bought.food];
+    let place = place_for(kitchen, bought.food, food);
+    let whole = bought.amounts.iter().skip(1).try_fold(bought.amounts.first().cloned(), |sum, next| sum.map(|sum| sum.plus(next)));
+    let paid = bought.cost.zip(whole.flatten()).map(|(cost, whole)| Paid { minor: cost.0, amount: Exact::of(&whole) });
+    for amount in &bought.amounts {
+        let chilled = place == Place::Fridge;
+        bench.put(LotRecord {
+            food: Some(food.name.clone()),
+            recipe: None,
+            amount: Exact::of(amount),
+            place,
+            // In the fridge a pack's date is taken for one of safety, which is the careful reading.
+            best_before: bought.until.filter(|_| !chilled),
+            use_by: bought.until.filter(|_| chilled),
+            opened: None,
+            since: bought.until.is_none().then_some(on),
+            made: None,
+            paid: paid.clone(),
+        });
+    }
+}
+
+/// Where it lies already; else where it keeps longer, cupboard or fridge; what keeps in the freezer alone goes there.
+fn place_for(kitchen: &Kitchen, id: FoodId, food: &Food) -> Place {
+    if let Some(lot) = kitchen.lots.iter().find(|lot| lot.of == Ware::Food(id)) {
+        return lot.place;
+    }
+    let raw = food.kind.is_some_and(Kind::is_raw);
+    match (food.keeps.at(Place::Cupboard), food.keeps.at(Place::Fridge)) {
+        (Some(cupboard), Some(fridge)) if cupboard.0 >= fridge.0 => Place::Cupboard,
+        (_, Some(_)) => Place::Fridge,
+        (Some(_), None) => Place::Cupboard,
+        (None, None) if food.keeps.at(Place::Freezer).is_some() => Place::Freezer,
+        (None, None) if raw => Place::Fridge,
+        (None, None) => Place::Cupboard,
+    }
+}

@@ -1,0 +1,224 @@
+//! One lot as the book writes it: amounts are exact, so that what bookings take adds up.
+
+use jiff::civil::Date;
+use serde::{Deserialize, Deserializer, Serialize, Serializer};
+
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Lot, RecipeId, Spot, Ware};
+use crate::measure::{Dimension, Number, Quantity, UnitPrice, plural_word};
+
+/// An amount as it stands in pantry.toml and in the book: exactly, where its fraction is one that a person can read (`1/3`, `2 5/7`: of a
+/// thousandth part at the finest); else the next thousandth above, so that a lot never falls short of what a plan counted on.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Exact {
+    pub number: Number,
+    pub dimension: Dimension,
+}
+
+impl Exact {
+    pub fn of(quantity: &Quantity) -> Exact {
+        Exact { number: quantity.exact().to_readable(), dimension: quantity.dimension() }
+    }
+
+    /// Books were kept in thousandths once: there `⅓` of pantry.toml stands as 0.333.
+    pub fn is_rounded_from(&self, paper: &Exact) -> bool {
+        self.dimension == paper.dimension && self.number == (&paper.number * 1000).round() / 1000
+    }
+
+    pub fn quantity(&self) -> Quantity {
+        Quantity::of(&self.dimension, &self.number)
+    }
+
+    /// As a person writes it into pantry.toml, exactly: `350 g`, `1.2 kg`, `333 1/3 g`, `6`, `3 portions`.
+    pub fn text(&self) -> String {
+        match &self.dimension {
+            Dimension::Mass => self.metric("g", "kg"),
+            Dimension::Volume => self.metric("ml", "l"),
+            Dimension::Count => self.number.to_string(),
+            Dimension::Portion => self.named("portion", "portions"),
+            Dimension::Word(word) => self.named(word, plural_word(word)),
+        }
+    }
+
+    fn metric(&self, small: &str, large: &str) -> String {
+        // Fifties are what a person would write in kilograms.
+        let round = self.number >= 1000 && (&self.number / 50).is_whole();
+        if round { format!("{} {large}", &self.number / 1000) } else { format!("{} {small}", self.number) }
+    }
+
+    fn named(&self, one: &str, many: &str) -> String {
+        format!("{} {}", self.number, if self.number <= 1 { one } else { many })
+    }
+}
+
+/// `{"amount": 350.0, "unit": "g"}`; what is no decimal is a fraction: `{"amount": "1/3", "unit": "portion"}`.
+#[derive(Serialize, Deserialize)]
+struct Written {
+    amount: Amount,
+    unit: String,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(untagged)]
+enum Amount {
+    Decimal(f64),
+    Fraction(String),
+}
+
+impl Serialize for Exact {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let decimal = self.number.to_f64();
+        let amount =
+            if Number::from(decimal) == self.number { Amount::Decimal(decimal) } else { Amount::Fraction(self.number.to_string()) };
+        Written { amount, unit: self.dimension.symbol().to_owned() }.serialize(serializer)
+    }
+}
+
+impl<'de> Deserialize<'de> for Exact {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let Written { amount, unit } = Written::deserialize(deserializer)?;
+        let number = match amount {
+            Amount::Decimal(decimal) => Number::from(decimal),
+            Amount::Fraction(text) => {
+                Number::from_text(&text).ok_or_else(|| serde::de::Error::custom(format!("\"{text}\" is no amount")))?
+            }
+        };
+        Ok(Exact { number, dimension: Dimension::of_symbol(&unit) })
+    }
+}
+
+/// What was paid for how much.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct Paid {
+    /// Minor units of money.
+    pub minor: i64,
+    pub amount: Exact,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+pub struct LotRecord {
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub food: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub recipe: Option<String>,
+    pub amount: Exact,
+    pub place: Place,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub best_before: Option<Date>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub use_by: Option<Date>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub opened: Option<Date>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub since: Option<Date>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub made: Option<Date>,
+    /// Known to the book alone: pantry.toml does not say it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub paid: Option<Paid>,
+}
+
+/// A food or a cooked recipe as the book names it: the kitchen may not know it any more.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Named {
+    /// By its name.
+    Food(String),
+    /// By its id.
+    Recipe(String),
+}
+
+impl Named {
+    /// What it is called: a recipe by its name, where it is known.
+    pub fn called<'n>(&'n self, kitchen: &'n Kitchen) -> &'n str {
+        match self {
+            Named::Food(name) => name,
+            Named::Recipe(id) => kitchen.recipes.iter().find(|recipe| recipe.id == *id).map_or(id, |recipe| &recipe.name),
+        }
+    }
+}
+
+impl LotRecord {
+    pub fn named(&self) -> Named {
+        match &self.recipe {
+            Some(id) => Named::Recipe(id.clone()),
+            None => Named::Food(self.food.clone().unwrap_or_default()),
+        }
+    }
+
+    pub fn name(&self) -> &str {
+        self.food.as_deref().or(self.recipe.as_deref()).unwrap_or_default()
+    }
+
+    /// Its dates under their keys in pantry.toml.
+    pub fn dates(&self) -> [(&'static str, Option<Date>); 5] {
+        let LotRecord { best_before, use_by, opened, since, made, .. } = *self;
+        [("best_before", best_before), ("use_by", use_by), ("opened", opened), ("since", since), ("made", made)]
+    }
+
+    /// As pantry.toml says it, without what was paid.
+    pub fn on_paper(&self) -> LotRecord {
+        LotRecord { paid: None, ..self.clone() }
+    }
+
+    /// The same lot but for how much of it there is.
+    pub fn same_but_amount(&self, other: &LotRecord) -> bool {
+        let alike = self.amount.dimension == other.amount.dimension;
+        alike && LotRecord { amount: other.amount.clone(), ..self.on_paper() } == other.on_paper()
+    }
+
+    /// What was paid, as the price of a unit.
+    pub fn unit_price(&self) -> Option<UnitPrice> {
+        let paid = self.paid.as_ref()?;
+        Some(UnitPrice { minor_e4: paid.minor.checked_mul(10_000)?, per: paid.amount.quantity() })
+    }
+
+    /// Minor units of money that one gram, millilitre or piece cost.
+    pub fn rate_paid(&self) -> Option<f64> {
+        let paid = self.paid.as_ref().filter(|paid| paid.amount.number > 0 && paid.amount.dimension == self.amount.dimension)?;
+        Some((Number::whole(paid.minor) / &paid.amount.number).to_f64())
+    }
+}
+
+fn record(kitchen: &Kitchen, lot: &Lot) -> LotRecord {
+    let (food, recipe) = match lot.of {
+        Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
+        Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
+    };
+    LotRecord {
+        food,
+        recipe,
+        amount: Exact::of(&lot.amount),
+        place: lot.place,
+        best_before: lot.best_before,
+        use_by: lot.use_by,
+        opened: lot.opened,
+        since: lot.since,
+        made: lot.made,
+        paid: None,
+    }
+}
+
+/// As a lot of the kitchen; `None` where its food or recipe is not known any more.
+pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
+    let food = record.food.as_ref().and_then(|name| kitchen.foods.find(name)).map(Ware::Food);
+    let recipe = || kitchen.recipes.iter().position(|recipe| Some(&recipe.id) == record.recipe.as_ref());
+    let LotRecord { place, best_before, use_by, opened, since, made, .. } = *record;
+    let of = food.or_else(|| recipe().map(|index| Ware::Recipe(RecipeId(index))))?;
+    Some(Lot {
+        of,
+        amount: record.amount.quantity(),
+        place,
+        best_before,
+        use_by,
+        opened,
+        since,
+        made,
+        paid: record.unit_price(),
+        at: Spot::default(),
+    })
+}
+
+/// The shelf as pantry.toml says it, in file order.
+pub fn records(kitchen: &Kitchen) -> Vec<LotRecord> {
+    kitchen.lots.iter().map(|lot| record(kitchen, lot)).collect()
+}

@@ -1,0 +1,114 @@
+//! `keys`: every key of every file, from the table by which the reader checks; and a JSON Schema for each file.
+
+use std::fmt::Write;
+use std::path::Path;
+
+use serde::Serialize;
+
+use super::outcome::{Done, Failure, json, say};
+use super::sheet_files::write_all;
+use super::wrap::{terminal_width, wrap};
+use super::{Cli, Format};
+use crate::kitchen::keys::{FILES, File, Heading, Key, file, schema};
+
+/// What `--format json` writes.
+#[derive(Serialize)]
+struct WrittenKey {
+    file: &'static str,
+    heading: &'static str,
+    key: &'static str,
+    #[serde(rename = "type")]
+    shape: String,
+    default: &'static str,
+    meaning: &'static str,
+    example: &'static str,
+}
+
+/// A heading of a file, with those of its keys that are asked for.
+struct Part {
+    file: &'static File,
+    heading: &'static Heading,
+    keys: Vec<&'static Key>,
+}
+
+pub fn run(cli: &Cli, name: Option<&str>) -> Done {
+    let parts = asked_for(name);
+    if parts.is_empty() {
+        let name = name.unwrap_or_default();
+        let files = FILES.map(|file| file.name).join(", ");
+        return Err(Failure::NotKnown(format!("no file and no key is called \"{name}\". The files are: {files}.")));
+    }
+    match cli.format {
+        Format::Text => say(&text(&parts)),
+        Format::Json => say(&json(&parts.iter().flat_map(written).collect::<Vec<_>>())?),
+    }
+}
+
+/// The keys of one file, or all whose name has the word in it, or all.
+fn asked_for(name: Option<&str>) -> Vec<Part> {
+    let one = name.and_then(file);
+    let word = name.filter(|_| one.is_none()).map(|word| word.trim().to_lowercase()).unwrap_or_default();
+    let files = FILES.into_iter().filter(|file| one.is_none_or(|one| one.name == file.name));
+    let parts = files.flat_map(|file| file.headings.iter().map(move |heading| (file, heading))).map(|(file, heading)| {
+        let keys = heading.keys.iter().chain(&heading.open).filter(|key| key.name.contains(&word)).collect();
+        Part { file, heading, keys }
+    });
+    parts.filter(|part| !part.keys.is_empty()).collect()
+}
+
+fn text(parts: &[Part]) -> String {
+    let width = terminal_width().unwrap_or(usize::MAX);
+    let mut out = String::new();
+    for (index, part) in parts.iter().enumerate() {
+        let heading = if part.heading.name.is_empty() { "at the top" } else { part.heading.name };
+        let gap = if index == 0 { "" } else { "\n" };
+        let _ = writeln!(out, "{gap}{}, {heading}", part.file.path);
+        for key in &part.keys {
+            let default = key.default.words();
+            let _ = writeln!(out, "  {}: {}; {}", key.name, key.shape.words(), default_said(default));
+            let meaning = format!("{}. Example: {} = {}", sentence(key.meaning), key.name, key.example);
+            out.push_str(&wrap("      ", &meaning, width));
+        }
+    }
+    out
+}
+
+fn default_said(default: &str) -> String {
+    match default {
+        "must be written" => default.to_owned(),
+        "none" => "no default".to_owned(),
+        _ => format!("default {default}"),
+    }
+}
+
+fn sentence(meaning: &str) -> String {
+    if meaning.starts_with('"') { meaning.to_owned() } else { crate::words::sentence(meaning) }
+}
+
+fn written(part: &Part) -> Vec<WrittenKey> {
+    let row = |key: &&'static Key| WrittenKey {
+        file: part.file.name,
+        heading: part.heading.name,
+        key: key.name,
+        shape: key.shape.words(),
+        default: key.default.words(),
+        meaning: key.meaning,
+        example: key.example,
+    };
+    part.keys.iter().map(row).collect()
+}
+
+/// One schema a file: its name, `recipe.schema.json`, and its text.
+pub fn schemas() -> Result<Vec<(String, String)>, Failure> {
+    FILES.into_iter().map(|file| Ok((format!("{}.schema.json", file.name), json(&schema(file))?))).collect()
+}
+
+pub fn write_schemas(cli: &Cli, folder: &Path) -> Done {
+    let files: Vec<_> = schemas()?.into_iter().map(|(name, text)| (folder.join(name), text.into_bytes())).collect();
+    write_all(folder, &files)?;
+    let names: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+    match cli.format {
+        Format::Json => say(&json(&serde_json::json!({ "files": names }))?),
+        Format::Text => say(&(names.join("\n") + "\n")),
+    }
+}

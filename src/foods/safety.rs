@@ -1,0 +1,60 @@
+//! Published figures that keep eaters well. Reader, planner and sheets read them here, so that they cannot differ.
+//!
+//! They are reminders: where local food-safety rules, a label or a doctor say otherwise, those come first.
+
+use super::Kind;
+use crate::measure::{Celsius, Days, Minutes};
+
+/// A figure and who published it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Published<T> {
+    pub value: T,
+    pub source: &'static str,
+}
+
+/// "Safe Minimum Internal Temperature Chart" of the USDA's Food Safety and Inspection Service.
+pub const INSIDE_CHART: &str = "USDA FSIS, Safe Minimum Internal Temperature Chart";
+const LEFTOVERS: &str = "USDA FSIS, Leftovers and Food Safety";
+const REFRIGERATION: &str = "USDA FSIS, Refrigeration and Food Safety";
+
+/// Least temperature inside, by kind: 165, 160, 145, 145, 145 and 160 °F of [`INSIDE_CHART`], from memory. Of whole cuts, which then rest
+/// 3 minutes. Seafood stands with fish in the chart.
+const INSIDE: [(Kind, Celsius); 6] = [
+    (Kind::RawPoultry, Celsius(74.0)),
+    (Kind::RawMincedMeat, Celsius(71.0)),
+    (Kind::RawMeat, Celsius(63.0)),
+    (Kind::RawFish, Celsius(63.0)),
+    (Kind::RawSeafood, Celsius(63.0)),
+    (Kind::RawEgg, Celsius(71.0)),
+];
+
+/// Left-overs are reheated throughout to 165 °F. From memory.
+pub const REHEATED: Published<Celsius> = Published { value: Celsius(74.0), source: LEFTOVERS };
+
+/// From leaving the heat to being chilled: two hours. From memory.
+pub const CHILLED_WITHIN: Published<Minutes> = Published { value: Minutes(120), source: LEFTOVERS };
+
+/// The fridge is at 40 °F or below. From memory.
+pub const FRIDGE_AT_MOST: Published<Celsius> = Published { value: Celsius(4.0), source: REFRIGERATION };
+
+/// Left-overs of meat, poultry and fish keep 3 to 4 days in the fridge: least and most. From memory.
+pub const LEFTOVERS_KEEP: Published<(Days, Days)> = Published { value: (Days(3), Days(4)), source: LEFTOVERS };
+
+/// The least temperature inside at which a raw food is done; `None` of a kind that has none.
+pub fn least_inside(kind: Kind) -> Option<Celsius> {
+    INSIDE.iter().find(|(known, _)| *known == kind).map(|(_, least)| *least)
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+
+    #[test]
+    fn every_raw_kind_has_its_least_temperature_and_no_other() {
+        for (kind, name) in Kind::ALL {
+            assert_eq!(least_inside(kind).is_some(), kind.is_raw(), "{name}");
+        }
+    }
+}

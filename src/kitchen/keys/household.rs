@@ -1,0 +1,242 @@
+//! Keys of kitchen.toml, of recipes and of foods.toml.
+
+use super::Default::{Is, None, Required};
+use super::Shape::*;
+use super::{File, Heading, heading, key};
+use crate::foods::Kind;
+
+pub(in crate::kitchen) static KITCHEN: File = File {
+    name: "kitchen",
+    path: "kitchen.toml",
+    headings: &[
+        heading(
+            "",
+            &[
+                key("household", Table("[household]"), Required, "who eats, in which money, at which times", "{}"),
+                key("print", Table("[print]"), None, "how the sheets are printed", "{}"),
+                key("rules", Table("[rules]"), None, "how the household buys, cooks and reckons", "{}"),
+                key("appliance", Tables("[[appliance]]"), None, "what there is to cook on and in", "[]"),
+                key("staple", Tables("[[staple]]"), None, "what is filled up whenever it runs low", "[]"),
+            ],
+        ),
+        heading(
+            "[household]",
+            &[
+                key("name", Text, Required, "its name, at the head of every sheet", "\"Boatyard Row\""),
+                key("eaters", Number, Required, "how many eat; a child may count as 0.5", "3"),
+                key("currency", Text, Required, "the money of all prices, by its letters in ISO 4217", "\"EUR\""),
+                key("avoid", Allergens, None, "allergens that draw a warning wherever a meal contains one, or may", "[\"sesame\"]"),
+                key("budget", Money, None, "what a week's shopping may cost; what is over is told, with what would save most", "\"80.00\""),
+                key(
+                    "mealtimes",
+                    Named(&Time),
+                    Is("{ breakfast = \"07:30\", lunch = \"12:30\", supper = \"18:30\" }"),
+                    "the words for meals and their times, laid over the defaults",
+                    "{ supper = \"19:00\" }",
+                ),
+            ],
+        ),
+        heading(
+            "[print]",
+            &[
+                key("paper", OneOf(&["A4", "letter"]), Is("\"A4\""), "the paper of the sheets", "\"A4\""),
+                key("units", OneOf(&["metric", "us"]), Is("\"metric\""), "how sheets print amounts and degrees", "\"metric\""),
+            ],
+        ),
+        heading(
+            "[rules]",
+            &[
+                key("short_by", Share, Is("\"2%\""), "share of a demand that may stay unmet; never of counted or loose goods", "\"2%\""),
+                key("choose", OneOf(&["cheapest", "least-left"]), Is("\"cheapest\""), "which packs are best", "\"cheapest\""),
+                key("spoons", OneOf(&["us", "metric"]), Is("\"us\""), "US spoons and cups (NIST), or 15 ml, 5 ml and 250 ml", "\"us\""),
+                key("always", Texts, Is("[\"water\"]"), "foods that are never bought for a recipe and never counted", "[\"water\"]"),
+                key("ask", Texts, Is("[]"), "foods printed as \"look before you go\" instead of counted", "[\"olive oil\"]"),
+                key("ready_after", Duration, Is("\"3 h\""), "when a session without finish_by can serve a meal", "\"3 h\""),
+                key("boxing", Duration, Is("\"3 min\""), "hands-on time of boxing one making; \"0 min\" leaves the task out", "\"3 min\""),
+                key("wash", Duration, Is("\"3 min\""), "added to a step that handles raw meat, poultry, fish or egg", "\"3 min\""),
+                key("pace", Number, Is("1.0"), "multiplies hands-on time: 1.2 for slow hands", "1.0"),
+            ],
+        ),
+        heading(
+            "[[appliance]]",
+            &[
+                key("name", Text, Required, "what the steps call it", "\"oven\""),
+                key("room", WholeNumber, Is("1"), "how many loads at once: trays, rings, pots", "2"),
+                key("heat", TrueFalse, Is("false"), "its loads share one temperature", "true"),
+                key("near", Degrees, Is("\"0 °C\""), "by how much the temperatures of one run may differ; the lowest is set", "\"10 °C\""),
+                key("warm_up", Duration, Is("\"0 min\""), "unattended, before a run at another temperature", "\"10 min\""),
+                key("out", Duration, Is("\"1 min\" with heat, else \"0 min\""), "hands-on time to take a load out", "\"1 min\""),
+                key("holds", Volume, None, "what one load of it holds", "\"6 l\""),
+            ],
+        ),
+        heading(
+            "[[staple]]",
+            &[
+                key("food", Text, Required, "the food", "\"oat milk\""),
+                key("par", Amount, Required, "the level to which it is filled up", "\"2 l\""),
+                key("when_below", Amount, Is("half of par"), "it is bought when less than this is left", "\"500 ml\""),
+            ],
+        ),
+    ],
+};
+
+const LINE: &[super::Key] = &[
+    key("food", Text, None, "the food; or recipe, one of the two", "\"white beans\""),
+    key("recipe", Text, None, "the id of another recipe", "\"herb-yoghurt\""),
+    key("amount", Amount, None, "how much of it; without, to taste", "\"200 g\""),
+    key("prep", Text, None, "what is done to it: the part after the comma of a line", "\"drained\""),
+];
+
+pub(super) const fn line(name: &'static str) -> Heading {
+    heading(name, LINE)
+}
+
+pub(in crate::kitchen) static RECIPE: File = File {
+    name: "recipe",
+    path: "recipes/*.toml",
+    headings: &[
+        heading(
+            "",
+            &[
+                key("name", Text, Required, "the name of the dish, as it is printed", "\"White-bean mash\""),
+                key("makes", Amount, Required, "what one batch gives: portions, a weight, a volume or pieces", "\"6 portions\""),
+                key("portion", Weight, None, "what one portion weighs; lets a meal ask in grams", "\"200 g\""),
+                key("batches", OneOf(&["whole", "halves", "any"]), Is("\"halves\""), "how a batch may be cut", "\"halves\""),
+                key(
+                    "keeps",
+                    Table("[keeps]"),
+                    None,
+                    "how long it keeps; without, it is eaten on the day it is made",
+                    "{ fridge = \"3 days\" }",
+                ),
+                key(
+                    "made",
+                    OneOf(&["in a session", "at the meal"]),
+                    Is("\"in a session\""),
+                    "\"at the meal\": made fresh; its steps go on the week card",
+                    "\"at the meal\"",
+                ),
+                key("serve", OneOf(&["hot", "cold"]), None, "whether it is reheated", "\"hot\""),
+                key("box", Table("[box]"), None, "what it is kept in", "{ name = \"flat tub\", holds = \"4 portions\" }"),
+                key(
+                    "ingredients",
+                    Lines("[[ingredients]]"),
+                    Required,
+                    "one line an ingredient, as a book prints it",
+                    "\"200 g white beans\"",
+                ),
+                key("step", Tables("[[step]]"), None, "what is done, in order", "[]"),
+            ],
+        ),
+        heading(
+            "[keeps]",
+            &[
+                key("fridge", Days, Is("\"0 days\""), "days in the fridge after the day it is made", "\"3 days\""),
+                key("freezer", Days, None, "days in the freezer after the day it is made", "\"2 months\""),
+                key("cupboard", Days, None, "days in the cupboard after the day it is made", "\"4 days\""),
+            ],
+        ),
+        heading(
+            "[box]",
+            &[
+                key("name", Text, Required, "what the box is called", "\"flat tub\""),
+                key("holds", Amount, Required, "how much of the dish goes into one", "\"4 portions\""),
+            ],
+        ),
+        line("[[ingredients]]"),
+        heading(
+            "[[step]]",
+            &[
+                key("id", Text, None, "a name for it, for after; steps are numbered from 1 anyway", "\"warm\""),
+                key(
+                    "text",
+                    Text,
+                    Required,
+                    "what is done; {food} prints the scaled amount, {food: 2 tbsp} that share",
+                    "\"Warm {olive oil}.\"",
+                ),
+                key("hands", Duration, Is("\"0 min\""), "hands-on time at its start", "\"6 min\""),
+                key("wait", Duration, Is("\"0 min\""), "unattended time after it; never grows", "\"45 min\""),
+                key(
+                    "scales",
+                    TrueFalse,
+                    Is("true without an appliance, else false"),
+                    "whether hands-on time grows with the batches",
+                    "true",
+                ),
+                key("on", Texts, None, "an appliance, or a list, held from start to end", "\"hob\""),
+                key("takes", Number, Is("1"), "the room that one batch takes in it", "1"),
+                key("temperature", Temperature, None, "for an appliance with heat = true", "\"180 °C\""),
+                key("inside", Temperature, None, "the inside temperature this step must reach", "\"74 °C\""),
+                key("who", Text, None, "only people of this role", "\"cook\""),
+                key("skill", Text, None, "only people who may do this", "\"knife\""),
+                key("after", Texts, Is("the step before it"), "ids or numbers of steps, or \"recipe:other\"; [] starts free", "[\"warm\"]"),
+                key("gap", Duration, None, "least time from their end to its start", "\"1 h\""),
+                key("within", Duration, None, "most time from their end to its start", "\"2 h\""),
+                key("ahead", Duration, None, "done this long before the session starts", "\"12 h\""),
+            ],
+        ),
+    ],
+};
+
+pub(in crate::kitchen) static FOODS: File = File {
+    name: "foods",
+    path: "foods.toml",
+    headings: &[
+        heading("", &[key("food", Tables("[[food]]"), None, "what the household knows better than the built-in reference", "[]")]),
+        Heading {
+            name: "[[food]]",
+            keys: &[
+                key("name", Text, Required, "the food; laid over the reference's entry of that name, key by key", "\"onion\""),
+                key("also", Texts, None, "other names", "[\"brown onion\"]"),
+                key("kind", OneOf(&Kind::NAMES), None, "what kind of food it is; a raw kind brings its cautions", "\"vegetable\""),
+                key("section", Text, None, "where in a shop it stands", "\"Vegetables\""),
+                key("cup", WeightOrTable, None, "weight of a US cup, by form", "{ chopped = \"160 g\" }"),
+                key("each", WeightOrTable, None, "weight of one as purchased, by size", "{ small = \"78 g\", medium = \"122 g\" }"),
+                key("edible", Share, None, "what is left after trimming", "\"90%\""),
+                key("cooked", Number, None, "cooked weight for each dry weight", "2.9"),
+                key("drained", Share, None, "the drained share of a tin", "\"60%\""),
+                key(
+                    "cut",
+                    TrueFalse,
+                    Is("as the reference says, else true"),
+                    "false: only whole ones are taken, as of eggs and rolls",
+                    "false",
+                ),
+                key("cooks", Text, None, "how it is cooked by itself, and for how long", "\"boil 30 min\""),
+                key("keeps", Table("[food.keeps]"), None, "how long it keeps: the lower published figure", "{ fridge = \"60 days\" }"),
+                key("thaw", Days, None, "how long it takes to thaw in the fridge", "\"1 day\""),
+                key("allergens", Allergens, None, "of EU 1169/2011 Annex II; [] is none, absent is not known", "[\"milk\"]"),
+                key(
+                    "per_100g",
+                    Table("[food.per_100g]"),
+                    None,
+                    "energy and nutrients of 100 g eaten, as a packet has them",
+                    "{ kcal = 276 }",
+                ),
+                key("source", Text, Is("file and line"), "where the figures come from", "\"the packet\""),
+            ],
+            open: Some(key("<kitchen word>", Weight, None, "weight of one clove, slice, bunch, tin ... as purchased", "\"100 g\"")),
+        },
+        heading(
+            "[food.keeps]",
+            &[
+                key("cupboard", Days, None, "days in the cupboard", "\"30 days\""),
+                key("fridge", Days, None, "days in the fridge", "\"60 days\""),
+                key("freezer", Days, None, "days in the freezer", "\"240 days\""),
+                key("opened", Days, None, "days once opened", "\"7 days\""),
+            ],
+        ),
+        heading(
+            "[food.per_100g]",
+            &[
+                key("kcal", NumberOrZero, None, "energy in kilocalories", "276"),
+                key("protein", Weight, None, "protein", "\"17 g\""),
+                key("carbohydrate", Weight, None, "carbohydrate", "\"0.7 g\""),
+                key("fat", Weight, None, "fat", "\"23 g\""),
+                key("fibre", Weight, None, "fibre", "\"2.2 g\""),
+                key("sodium", Weight, None, "sodium", "\"1040 mg\""),
+            ],
+        ),
+    ],
+};

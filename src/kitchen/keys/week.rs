@@ -1,0 +1,62 @@
+//! Keys of a planned week.
+
+use super::Default::{Is, None, Required};
+use super::Shape::*;
+use super::household::line;
+use super::{File, heading, key};
+
+pub(in crate::kitchen) static WEEK: File = File {
+    name: "week",
+    path: "weeks/*.toml",
+    headings: &[
+        heading(
+            "",
+            &[
+                key("name", Text, Is("\"Week of 30 Nov 2026\""), "the week's name, on every sheet", "\"First week of advent\""),
+                key("from", Date, Required, "its name day; meals may lie anywhere from the first trip or session on", "2026-11-30"),
+                key("eaters", Number, Is("the household's"), "how many eat this week", "3"),
+                key("trip", Tables("[[trip]]"), Is("one, the day before the first session or meal"), "when you shop", "[]"),
+                key("session", Tables("[[session]]"), None, "when you cook, and with whom", "[]"),
+                key("meal", Tables("[[meal]]"), None, "what you eat", "[]"),
+            ],
+        ),
+        heading(
+            "[[trip]]",
+            &[
+                key("on", Date, Required, "the day of shopping", "2026-11-28"),
+                key("shops", Texts, Is("all shops"), "where you go", "[\"Quay market\"]"),
+            ],
+        ),
+        heading(
+            "[[session]]",
+            &[
+                key("start", Moment, Required, "when you begin to cook", "2026-11-29T14:00"),
+                key("finish_by", Time, None, "when all should be done; an overrun is told", "\"17:30\""),
+                key("people", TextsOr("[[session.people]]"), Required, "who cooks; a plain text is name and role", "[\"cook\"]"),
+            ],
+        ),
+        heading(
+            "[[session.people]]",
+            &[
+                key("name", Text, Required, "the name, as the guide says it", "\"Jo\""),
+                key("as", Text, Is("the name"), "the role, for who of a step", "\"helper\""),
+                key("from", Time, Is("the start"), "when this person comes", "\"15:00\""),
+                key("until", Time, None, "when this person leaves", "\"16:00\""),
+                key("may", Texts, Is("everything"), "what this person may do", "[\"wash\", \"mix\"]"),
+            ],
+        ),
+        heading(
+            "[[meal]]",
+            &[
+                key("on", Date, None, "the day; or day, one of the two", "2026-11-30"),
+                key("day", Text, None, "the first such weekday on or after from", "\"mon\""),
+                key("at", Text, Required, "a word of mealtimes, or a time", "\"supper\""),
+                key("name", Text, None, "what the meal is called", "\"Barley plates\""),
+                key("eaters", Number, Is("the week's"), "how many eat", "3"),
+                key("each", Lines("[[meal.each]]"), None, "what each eater gets", "[\"1 portion recipe:pearl-barley\"]"),
+                key("shared", Lines("[[meal.each]]"), None, "what the whole table shares", "[\"1 lemon\"]"),
+            ],
+        ),
+        line("[[meal.each]]"),
+    ],
+};

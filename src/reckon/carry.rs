@@ -1,0 +1,143 @@
+//! Next week begins where this one ends: what the other weeks have yet to take off the shelf is taken first.
+//!
+//! Another week's uses count from today up to the first trip of the week that is reckoned, and to its own end where it began
+//! earlier: the last suppers of this week come off the shelf that next week's list looks at, even when the shopping is done before.
+//! What is booked is off the shelf already, and what lies before today is taken as done. What its sessions will have to spare by then
+//! lies on the shelf like any cooked lot; what its trips will leave over is not counted before it is there.
+
+use std::borrow::Cow;
+
+use jiff::ToSpan;
+use jiff::civil::Date;
+
+use crate::book::Booked;
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
+use crate::measure::{Quantity, is_nothing_of};
+use crate::pantry;
+use crate::plan::{self, Draw, MadeAt, Makings};
+use crate::purchase::Reserved;
+
+/// A kitchen whose shelf is as the other weeks leave it.
+#[derive(Debug, Clone)]
+pub(super) struct Carried<'k> {
+    pub kitchen: Cow<'k, Kitchen>,
+    /// What was taken, one entry a week and lot.
+    pub reserved: Vec<Reserved>,
+    pub warnings: Vec<Warning>,
+}
+
+/// Takes off the shelf what `others` use before `week` does.
+pub(super) fn carry<'k>(kitchen: &'k Kitchen, others: &[&Week], booked: &Booked, week: &Week, today: Date) -> Carried<'k> {
+    let (first, last) = plan::span(week);
+    let trip = week.trips.iter().map(|trip| trip.on).min().unwrap_or(first);
+    // A week that is past is reckoned as on the day before its first trip.
+    let today = if last < today { trip.saturating_sub(1.day()) } else { today };
+    let mut carried = Carried { kitchen: Cow::Borrowed(kitchen), reserved: Vec::new(), warnings: Vec::new() };
+    let mut others: Vec<&Week> = others.to_vec();
+    others.sort_by_key(|other| plan::span(other).0);
+    for other in others {
+        let until = if plan::span(other).0 < first { Date::MAX } else { trip };
+        carried.take(&Uses { week: other, from: today, until, booked }, first);
+    }
+    carried
+}
+
+/// The uses of a week that are still to come, up to a day that is not counted any more.
+struct Uses<'w> {
+    week: &'w Week,
+    from: Date,
+    until: Date,
+    booked: &'w Booked,
+}
+
+impl Uses<'_> {
+    fn counts_on(&self, day: Date) -> bool {
+        self.from <= day && day < self.until
+    }
+
+    fn counts(&self, week: &Week, day: Date, by: MadeAt) -> bool {
+        let is_booked = match by {
+            MadeAt::Session(session) => week.sessions.get(session).is_some_and(|session| self.booked.has_session(session.start)),
+            MadeAt::Meal(_) => false,
+        };
+        self.counts_on(day) && !is_booked
+    }
+
+    /// The week with the meals that are still to come.
+    fn rest(&self) -> Week {
+        let mut rest = self.week.clone();
+        rest.meals.retain(|meal| self.counts_on(meal.at_time.date()) && !self.booked.has_meal(meal));
+        rest
+    }
+}
+
+impl Carried<'_> {
+    fn take(&mut self, uses: &Uses, first: Date) {
+        let rest = uses.rest();
+        if rest.meals.is_empty() {
+            return;
+        }
+        let Ok(mut makings) = plan::plan(&self.kitchen, &rest) else {
+            let text = format!("{} has a meal that cannot be made, so what it takes off the shelf is not counted here.", rest.name);
+            self.warnings.push(Warning::Note { at: Some(rest.at.clone()), text });
+            return;
+        };
+        let mut demanded = plan::demand(&self.kitchen, &rest, &makings);
+        demanded.demand.retain(|demand| uses.counts(&rest, demand.on, demand.by));
+        makings.cooked_draws.retain(|draw| draw.by.iter().any(|by| uses.counts(&rest, draw.on, *by)));
+        let netted = pantry::net(&self.kitchen, &rest, &makings, &demanded);
+        self.reserved.extend(reserved(&self.kitchen, &rest, &netted.draws, &netted.left));
+        let kitchen = self.kitchen.to_mut();
+        for (lot, left) in kitchen.lots.iter_mut().zip(netted.left) {
+            lot.amount = left;
+        }
+        kitchen.lots.retain(|lot| !lot.amount.is_zero());
+        kitchen.lots.extend(spare(&rest, &makings, uses, first));
+    }
+}
+
+/// What was taken out of each lot, in the lot's own measure.
+fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -> Vec<Reserved> {
+    let mut reserved = Vec::new();
+    for (index, (lot, left)) in kitchen.lots.iter().zip(left).enumerate() {
+        let taken = lot.amount.minus(left).filter(|taken| !is_nothing_of(taken.exact(), lot.amount.exact()));
+        let Some(taken) = taken else { continue };
+        let mine = || draws.iter().filter(|draw| draw.lot == index);
+        let mut what_for: Vec<String> = Vec::new();
+        for what in mine().flat_map(|draw| &draw.what_for) {
+            if !what_for.contains(what) {
+                what_for.push(what.clone());
+            }
+        }
+        reserved.push(Reserved {
+            week: week.name.clone(),
+            of: lot.of,
+            amount: taken,
+            place: lot.place,
+            last_used: mine().map(|draw| draw.on).max().unwrap_or(week.from),
+            what_for,
+        });
+    }
+    reserved
+}
+
+/// What the sessions to come leave to spare before the week that is reckoned begins, and is still good then.
+fn spare(week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
+    let to_come = makings.makings.iter().filter(|making| uses.counts(week, making.on, making.at) && making.on < first);
+    let spare = to_come.filter_map(|making| making.spare.as_ref()).filter(|spare| spare.eat_by >= first);
+    spare
+        .map(|spare| Lot {
+            of: Ware::Recipe(spare.recipe),
+            amount: spare.amount.clone(),
+            place: if spare.frozen { Place::Freezer } else { Place::Fridge },
+            best_before: None,
+            use_by: None,
+            opened: None,
+            since: None,
+            made: Some(spare.made_on),
+            paid: None,
+            at: week.at.clone(),
+        })
+        .collect()
+}

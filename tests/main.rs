@@ -1,0 +1,54 @@
+//! Everything that is tested from outside the library, as one program: linking is what takes the time.
+//!
+//! `kitchen` writes tiny kitchens and runs the built program on them; `support` makes up streets of shops; `dice` gives both numbers from a seed.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test that cannot go on says so")]
+
+mod dice;
+mod kitchen;
+mod support;
+
+mod boatyard_row;
+mod book;
+mod cli;
+mod components;
+mod count;
+mod every_key;
+mod finer_rules;
+mod issue;
+mod lines;
+mod machine;
+mod makings;
+mod mistakes;
+mod money;
+mod needs;
+mod netting;
+mod next_week;
+mod opened;
+mod packs;
+mod prep_advice;
+mod prep_people;
+mod prep_rules;
+mod print;
+mod properties;
+mod receive;
+mod reference_lines;
+mod schedule;
+mod shops;
+mod solver_check;
+mod trips;
+mod worked_week;
+mod year;
+
+/// A file that is no module here would never be run.
+#[test]
+fn every_file_of_tests_is_a_module() {
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("tests");
+    let said = include_str!("main.rs");
+    for entry in std::fs::read_dir(folder).expect("the folder of tests").flatten() {
+        let file = entry.file_name().into_string().expect("a plain name");
+        if let Some(name) = file.strip_suffix(".rs").filter(|name| *name != "main") {
+            assert!(said.contains(&format!("mod {name};")), "add \"mod {name};\" to tests/main.rs");
+        }
+    }
+}
