@@ -4,7 +4,7 @@ use pretty_assertions::assert_eq;
 use spence::prep::{Effort, schedule};
 
 use super::checker::faults;
-use super::jobshops::{ABZ6, FT06, JobShop, LA01, LA02, LA03, LA04, LA05, LA16, LA19};
+use super::jobshops::{ABZ6, FT06, FT20, JobShop, LA01, LA02, LA03, LA04, LA05, LA16, LA19};
 
 fn proven_at_its_published_best(shop: &JobShop) {
     let problem = shop.problem();
@@ -56,4 +56,9 @@ fn la19_is_proven_at_842() {
 #[test]
 fn abz6_is_proven_at_943() {
     proven_at_its_published_best(&ABZ6);
+}
+
+#[test]
+fn ft20_is_proven_at_1165() {
+    proven_at_its_published_best(&FT20);
 }

@@ -42,7 +42,7 @@ mod table;
 
 use self::board::Board;
 use self::branch::Steps;
-use self::cost::{Cost, Plan};
+use self::cost::Plan;
 use self::model::{FAR, Kind, Model, Rules};
 use self::search::Goal;
 pub use self::slower::{Limit, Slower, slower};
@@ -61,7 +61,7 @@ impl Effort {
     fn limits(self) -> Limits {
         match self {
             Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moved: 6_000, idle: 7_000 },
-            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moved: 150_000, idle: 250_000 },
+            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moved: 600_000, idle: 400_000 },
             Effort::High => Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moved: 2_000_000, idle: 10_000_000 },
         }
     }
@@ -102,7 +102,7 @@ impl Limits {
 const SOLVED: usize = 160;
 
 /// Sessions of more jobs are not told to the solver for the sake of idle minutes.
-const SOLVED_IDLE: usize = 30;
+const SOLVED_IDLE: usize = 24;
 
 /// The best plan: it breaks the fewest minutes of limits, finishes first, stands idle least, and so on by [`super::Aim`].
 ///
@@ -122,7 +122,12 @@ pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
         if model.contradiction && kind != Kind::Safety {
             continue;
         }
-        let Some(plan) = construct::construct(&model, bound::bound(&model), limits.placed) else { continue };
+        // Often one limit alone is in the way.
+        let alone = ready(problem, Rules::but(kind));
+        let plan = if alone.contradiction { None } else { construct::construct(&alone, bound::bound(&alone), limits.placed) };
+        let plan = plan.map(|plan| Plan::of(&model, plan.seats));
+        let plan = plan.or_else(|| construct::construct(&model, bound::bound(&model), limits.placed));
+        let Some(plan) = plan else { continue };
         return relaxed(problem, &model, plan, kind, none, limits);
     }
     let model = ready(problem, Rules::NONE);
@@ -153,7 +158,7 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
     // A longer plan may break less.
     let roomy = |plan: &Plan| (2 * plan.finish + 60).min(relax::horizon(model, plan.finish));
     let limit = roomy(&plan);
-    let mut plan = table::better(model, plan, limit, &Cost::default(), 5, limits.moved);
+    let mut plan = table::better(model, plan, limit, 5, limits.moved);
     let mut bound = bound::bound(model).min(plan.finish);
     let goals = Kind::ALL.into_iter().filter(|&other| other >= kind).map(Goal::Broken).chain([Goal::Finish, Goal::Idle]);
     let share = limits.finish_steps(model).left / 16;
@@ -168,7 +173,7 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
         }
     }
     let limit = roomy(&plan);
-    plan = table::better(model, plan, limit, &Cost::default(), 6, limits.moved);
+    plan = table::better(model, plan, limit, 6, limits.moved);
     let hours = plan.cost.broken[Kind::Until as usize] == 0;
     let mut told = told(problem, model, &plan, bound.min(plan.finish));
     let mut steps = Steps { left: limits.finish_steps(model).left / 10 };
@@ -191,14 +196,14 @@ fn ready(problem: &Problem, rules: Rules) -> Model {
 /// The plan with fewer idle minutes and all that comes after, as far as the limits reach.
 fn closed_up(model: &Model, plan: Plan, limits: Limits) -> Plan {
     let limit = model.counting(plan.finish);
-    let mut plan = table::better(model, plan, limit, &Cost::default(), 2, limits.moved);
+    let mut plan = table::better(model, plan, limit, 2, limits.moved);
     if plan.cost.idle > 0 && model.count() <= SOLVED_IDLE {
         let mut goals = [(Goal::Idle, limits.idle_steps(model.count()))];
         let before = plan.cost.idle;
         let horizon = last_end(model, &plan).max(limit);
         plan = search::least(model, plan, &mut goals, (0, limit), horizon).plan;
         if plan.cost.idle < before {
-            plan = table::better(model, plan, limit, &Cost::default(), 4, limits.moved / 2);
+            plan = table::better(model, plan, limit, 4, limits.moved / 2);
         }
     }
     plan

@@ -45,6 +45,11 @@ impl Rules {
         Rules(Kind::ALL.map(|other| other < kind))
     }
 
+    /// All but this kind.
+    pub fn but(kind: Kind) -> Rules {
+        Rules(Kind::ALL.map(|other| other != kind))
+    }
+
     pub fn keep(self, kind: Kind) -> bool {
         self.0[kind as usize]
     }

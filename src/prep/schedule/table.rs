@@ -213,29 +213,35 @@ fn makings(model: &Model) -> Vec<Vec<usize>> {
     makings.iter().flat_map(|jobs| jobs.chunks(PIECE)).map(<[usize]>::to_vec).collect()
 }
 
-/// The plan bettered in the order of its cost, within so much work, until it has been in vain for long; it finishes by `limit`.
-pub(super) fn better(model: &Model, plan: Plan, limit: i64, floor: &Cost, seed: u64, most_work: u64) -> Plan {
+/// Minutes by which a plan may stand idle more than the one before it, at first; none at the end.
+const SLACK: u64 = 40;
+
+/// The plan bettered in the order of its cost, within so much work, until it has been in vain for long; what counts ends by `limit`. On the
+/// way, plans that stand idle a little longer are gone through.
+pub(super) fn better(model: &Model, plan: Plan, limit: i64, seed: u64, most_work: u64) -> Plan {
     let last = plan.seats.iter().zip(&model.minutes).map(|(seat, minutes)| seat.start + minutes).max().unwrap_or(0);
-    let mut mover = Mover { table: Table::new(model, &plan.seats, (limit, last), seed), plan };
-    let vain = 60 + 20 * model.count();
+    let mut mover = Mover { table: Table::new(model, &plan.seats, (limit, last), seed), best: plan.clone(), plan };
+    let vain = 200 + 40 * model.count();
     let mut in_vain = 0;
     if mover.table.makings.iter().all(Vec::is_empty) {
-        return mover.plan;
+        return mover.best;
     }
-    while mover.table.work() < most_work && in_vain < vain && mover.plan.cost > *floor {
-        in_vain = if mover.try_move() { 0 } else { in_vain + 1 };
+    while mover.table.work() < most_work && in_vain < vain && mover.best.cost > Cost::default() {
+        let slack = SLACK * (most_work - mover.table.work()) / most_work;
+        in_vain = if mover.try_move(slack as usize) { 0 } else { in_vain + 1 };
     }
-    mover.plan
+    mover.best
 }
 
 struct Mover<'a> {
     table: Table<'a>,
     plan: Plan,
+    best: Plan,
 }
 
 impl Mover<'_> {
-    /// A few makings set anew; kept where the plan is no worse. True where it is better.
-    fn try_move(&mut self) -> bool {
+    /// A few makings set anew; kept where the plan is hardly worse. True where it is the best so far.
+    fn try_move(&mut self, slack: usize) -> bool {
         let makings = self.some_makings();
         let mut off: Seats = Vec::new();
         makings.iter().for_each(|&making| off.extend(self.table.take_off(making)));
@@ -244,10 +250,18 @@ impl Mover<'_> {
             && let Some(seats) = self.table.seats()
         {
             let plan = Plan::of(self.table.model, seats);
-            if plan.cost <= self.plan.cost && (plan.finish <= self.table.limit) {
-                let better = plan.cost < self.plan.cost;
+            let mut allowed = self.plan.cost;
+            if slack > 0 {
+                allowed.idle += self.table.draw.below(slack) as i64;
+                (allowed.hand_overs, allowed.finish) = (i64::MAX, allowed.finish.max(self.table.limit));
+            }
+            if plan.cost <= allowed && plan.finish <= self.table.limit {
                 self.plan = plan;
-                return better;
+                if self.plan.cost < self.best.cost {
+                    self.best = self.plan.clone();
+                    return true;
+                }
+                return false;
             }
         }
         let jobs: Vec<usize> = makings.iter().flat_map(|&making| self.table.makings[making].clone()).collect();
@@ -256,7 +270,7 @@ impl Mover<'_> {
         false
     }
 
-    /// One, mostly one that stands idle, and up to three others, mostly of the same hour, in the order in which they are to be set.
+    /// One, mostly one that stands idle, and a few others, mostly of the same hour, in the order in which they are to be set.
     fn some_makings(&mut self) -> Vec<usize> {
         let model = self.table.model;
         let seats = &self.plan.seats;
@@ -266,7 +280,7 @@ impl Mover<'_> {
         let job = if idle.is_empty() || draw.below(4) == 0 { draw.below(seats.len()) } else { idle[draw.below(idle.len())] };
         let mut chosen = vec![piece[job]];
         let near: Vec<usize> = (0..seats.len()).filter(|&other| (seats[other].start - seats[job].start).abs() < NEAR).collect();
-        for _ in 0..draw.below(4) {
+        for _ in 0..draw.below(MOST_OTHERS) {
             let other = if draw.below(3) == 0 { draw.below(seats.len()) } else { near[draw.below(near.len())] };
             if !chosen.contains(&piece[other]) {
                 let place = draw.below(chosen.len() + 1);
@@ -277,6 +291,9 @@ impl Mover<'_> {
         chosen
     }
 }
+
+/// Fewer others than this are moved with one.
+const MOST_OTHERS: usize = 6;
 
 /// Minutes between starts of the same hour.
 const NEAR: i64 = 45;
