@@ -87,7 +87,7 @@ impl Limits {
     fn finish_steps(self, model: &Model) -> Steps {
         let jobs = model.count() as u64;
         let warm = model.loads.iter().flatten().filter(|load| !load.settings.is_empty()).count() as u64;
-        let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 4) + warm * warm / 4;
+        let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 2) + warm * warm / 4;
         Steps { left: self.finish / size.max(1) }
     }
 
@@ -174,6 +174,7 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
     }
     let limit = roomy(&plan);
     plan = table::better(model, plan, limit, 6, limits.moved);
+    plan = sooner(problem, model, plan, limits);
     let hours = plan.cost.broken[Kind::Until as usize] == 0;
     let mut told = told(problem, model, &plan, bound.min(plan.finish));
     let mut steps = Steps { left: limits.finish_steps(model).left / 10 };
@@ -183,6 +184,19 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
     // Where the steps do not reach, what is overrun is all that is known.
     told.clash = if clash.is_empty() { told.overrun.iter().map(|(link, _)| *link).collect() } else { clash };
     told
+}
+
+/// The plan made shorter with what it breaks allowed to it, and nothing else.
+fn sooner(problem: &Problem, model: &Model, plan: Plan, limits: Limits) -> Plan {
+    let loose = ready(&relax::loosened(problem, model, &plan.seats), Rules::ALL);
+    if loose.contradiction {
+        return plan;
+    }
+    let known = Plan::of(&loose, plan.seats.clone());
+    let first = construct::construct(&loose, bound::bound(&loose), limits.placed).filter(|first| first.cost < known.cost).unwrap_or(known);
+    let (shorter, _) = earliest(&loose, first, limits);
+    let shorter = Plan::of(model, closed_up(&loose, shorter, limits).seats);
+    if shorter.cost < plan.cost { shorter } else { plan }
 }
 
 fn ready(problem: &Problem, rules: Rules) -> Model {

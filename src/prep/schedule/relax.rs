@@ -27,6 +27,28 @@ fn gap(model: &Model, arc: usize) -> i64 {
     (model.arcs[arc].least - model.minutes[model.arcs[arc].before]).max(0)
 }
 
+/// The problem with each limit that the plan breaks loosened by as much.
+pub(super) fn loosened(problem: &Problem, model: &Model, seats: &[Seat]) -> Problem {
+    let mut loose = problem.clone();
+    for (place, minutes) in overs(model, seats) {
+        let check = &model.checks[place];
+        match check.kind {
+            Kind::Within | Kind::Safety => loose.links[check.of].within = loose.links[check.of].within.map(|within| within + minutes),
+            Kind::Gap => loose.links[check.of].gap -= minutes,
+            Kind::Hold => {
+                if let Some(serve) = &mut loose.jobs[check.of].serve {
+                    (serve.at, serve.hold) = (serve.at + minutes * i64::from(check.sign > 0), serve.hold + minutes);
+                }
+            }
+            Kind::Until => {}
+        }
+    }
+    for (worker, stays) in loose.people.iter_mut().zip(stays(model, seats)) {
+        worker.until = worker.until.map(|until| until + stays);
+    }
+    loose
+}
+
 /// Fills in what the plan breaks.
 pub(super) fn tell(problem: &Problem, model: &Model, seats: &[Seat], settings: &[Setting], told: &mut Schedule) {
     for (place, minutes) in overs(model, seats) {
