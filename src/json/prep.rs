@@ -32,6 +32,17 @@ pub struct Session {
     boxes: Vec<Boxed>,
     cautions: Vec<String>,
     advice: Vec<String>,
+    #[serde(default)]
+    slower: Vec<Slower>,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct Slower {
+    /// 0.1 for a tenth.
+    by: f64,
+    finish: String,
+    late: i64,
+    breaks: Vec<String>,
 }
 
 #[derive(Debug, Serialize, Deserialize)]
@@ -149,6 +160,16 @@ impl Writer<'_> {
             boxes: session.boxes.iter().map(|one| self.boxed(one)).collect(),
             cautions: session.cautions.iter().map(|one| one.with_source(self.names)).collect(),
             advice: session.advice.iter().map(|one| one.text(self.names)).collect(),
+            slower: session.slower.iter().map(|one| self.slower(one)).collect(),
+        }
+    }
+
+    fn slower(self, slower: &prep::Slowed) -> Slower {
+        Slower {
+            by: slower.percent as f64 / 100.0,
+            finish: minute(slower.finish),
+            late: slower.late,
+            breaks: slower.breaks.iter().map(|one| one.text(self.names)).collect(),
         }
     }
 

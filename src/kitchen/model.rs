@@ -360,7 +360,18 @@ pub struct Session {
     pub start: DateTime,
     pub finish_by: Option<DateTime>,
     pub people: Vec<Person>,
+    pub aim: Aim,
     pub at: Spot,
+}
+
+/// What a good plan of a session is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Aim {
+    /// The least finish.
+    #[default]
+    Soonest,
+    /// Few idle minutes, hand-overs and turns; a tenth of the session is kept free before `finish_by`.
+    Calm,
 }
 
 #[derive(Debug, Clone, PartialEq)]

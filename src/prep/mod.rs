@@ -30,7 +30,7 @@ pub use build::prep;
 pub use cautions::{Care, Holds};
 pub use guide::{
     Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,
-    StepTask, Taken, Task, Turnover,
+    Slowed, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
