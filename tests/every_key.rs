@@ -12,6 +12,7 @@ currency = "EUR"
 avoid = ["sesame"]
 budget = "80.00"
 mealtimes = { breakfast = "07:30", lunch = "12:30", supper = "18:30" }
+zone = "Europe/Lisbon"
 
 [print]
 paper = "A4"

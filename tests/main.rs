@@ -10,6 +10,7 @@ mod support;
 
 mod boatyard_row;
 mod book;
+mod calendar;
 mod cli;
 mod components;
 mod count;

@@ -1,18 +1,23 @@
 //! `print`: the sheets as PDF, and beside them what was printed.
 
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 use itertools::Itertools;
+use jiff::civil::Date;
+use jiff::tz::TimeZoneDatabase;
 
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
-use crate::Shown;
+use crate::calendar::{Before, Kept, after, calendar, planned};
+use crate::json::read_calendar;
 use crate::kitchen::{Names, Paper, Print, Warning};
 use crate::prep::{Effort, PrepPlan, labels, week_card};
 use crate::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
+use crate::{Reckoning, Shown};
 
 /// Which sheets, and on what paper.
 #[derive(Debug, Clone, Args)]
@@ -43,6 +48,7 @@ enum SheetWord {
     Guide,
     Week,
     Labels,
+    Calendar,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -60,7 +66,9 @@ enum PaperWord {
 
 impl Choice {
     fn wants(&self, sheet: SheetWord) -> bool {
-        if self.only.is_empty() { self.person.is_none() || sheet == SheetWord::Guide } else { self.only.contains(&sheet) }
+        let asked_for = self.only.contains(&sheet);
+        let usual = if self.person.is_none() { sheet != SheetWord::Calendar } else { sheet == SheetWord::Guide };
+        if self.only.is_empty() { usual } else { asked_for }
     }
 
     fn settings(&self, print: Print) -> Settings {
@@ -95,7 +103,8 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let setting = Setting::read(cli)?;
     let settings = choice.settings(setting.loaded.kitchen.print);
     let grid = choice.grid(settings)?;
-    let reckoned = setting.reckon(cli)?;
+    let week = setting.week(cli.week.as_deref())?;
+    let reckoned = setting.reckon_week(week)?;
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared: false });
     let prep = reckoned.prep(effort);
@@ -125,7 +134,15 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
-    let printed = json(&crate::json::printed(&list, &prep, &reckoned.kitchen))?;
+    let last = last_events(&folder, &setting, list.from, cli.strict)?;
+    let calendar = if choice.wants(SheetWord::Calendar) {
+        let (file, kept) = calendar_file(&setting, week, &reckoned, &prep, &last)?;
+        files.push((folder.join(format!("week-{}.ics", list.from)), file.into_bytes()));
+        kept
+    } else {
+        last
+    };
+    let printed = json(&crate::json::printed(&list, &prep, &reckoned.kitchen, &calendar))?;
     files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
     write_all(&folder, &files)?;
     let paths = files.iter().map(|(path, _)| path.as_path());
@@ -133,6 +150,39 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
         Format::Json => say(&json(&crate::json::week_files(&list.week, list.from, paths))?),
         Format::Text => say(&format!("{household}: {}\n{}\n", list.week, paths.map(Path::display).join("\n"))),
     }
+}
+
+/// The events of the last print there, or else of the kitchen's own sheets. Without them they are told anew.
+fn last_events(folder: &Path, setting: &Setting, from: Date, strict: bool) -> Result<Vec<Kept>, Failure> {
+    let name = format!("plan-{from}.json");
+    for path in [folder.join(&name), setting.folder.join("sheets").join(&name)] {
+        let Ok(text) = fs::read_to_string(&path) else { continue };
+        return read_calendar(&text, &path.display().to_string()).or_else(|mistakes| {
+            let said = mistakes.iter().map(|mistake| format!("{}: {}", mistake.at.file, mistake.cause)).join("; ");
+            let text = format!("{said}. It is written anew; a calendar that has read an earlier print may then hold events twice.");
+            warn(&[Warning::Note { at: None, text }], strict).map(|()| Vec::new())
+        });
+    }
+    Ok(Vec::new())
+}
+
+/// The calendar's text, and what the next print is to know of it.
+fn calendar_file(
+    setting: &Setting,
+    week: usize,
+    reckoned: &Reckoning,
+    prep: &PrepPlan,
+    last: &[Kept],
+) -> Result<(String, Vec<Kept>), Failure> {
+    let household = &reckoned.kitchen.household;
+    let list = reckoned.list(Shown { all: true, compared: false });
+    let planned = planned(&reckoned.kitchen, &reckoned.week, &reckoned.makings, &list, prep);
+    let whole = &setting.loaded.weeks[week].1;
+    let (mut events, remembered) = after(&household.name, Before { kept: last, whole, today: setting.today }, planned);
+    let zone = household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
+    let text = calendar(&format!("{}: {}", household.name, list.week), list.from, zone.as_ref(), &events);
+    events.extend(remembered);
+    Ok((text, events))
 }
 
 /// The warnings of the sheets, each once; with `--strict` they end the run before anything is written.

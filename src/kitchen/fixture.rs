@@ -28,6 +28,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             avoid: Vec::new(),
             budget: None,
             mealtimes: Default::default(),
+            zone: None,
         },
         print: Print { paper: Paper::A4, units: Units::Metric },
         rules: Rules::default(),

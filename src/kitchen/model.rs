@@ -35,6 +35,8 @@ pub struct Household {
     pub budget: Option<Money>,
     /// The defaults with the household's own laid over them.
     pub mealtimes: BTreeMap<String, Time>,
+    /// Of the IANA tz database, by its own name; `None`: its times float.
+    pub zone: Option<String>,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -37,4 +37,4 @@ pub use problem::{Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed
 pub use say::presence;
 pub use schedule::{Effort, least_finish, schedule};
 pub use text::step_text;
-pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, week_card};
+pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

@@ -35,6 +35,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             avoid: vec![],
             budget: None,
             mealtimes: Default::default(),
+            zone: None,
         },
         print: Print { paper: Paper::A4, units: Units::Metric },
         rules: Rules::default(),

@@ -34,6 +34,13 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "the words for meals and their times, laid over the defaults",
                     "{ supper = \"19:00\" }",
                 ),
+                key(
+                    "zone",
+                    Text,
+                    None,
+                    "the time zone of the calendar, by its name in the IANA tz database; without it times float",
+                    "\"Europe/Lisbon\"",
+                ),
             ],
         ),
         heading(

@@ -3,8 +3,10 @@
 use std::collections::BTreeMap;
 
 use jiff::civil::Time;
+use jiff::tz::TimeZoneDatabase;
 
 use super::allergens;
+use super::hint;
 use super::lines::Speech;
 use super::names::Names;
 use super::shapes;
@@ -41,6 +43,7 @@ pub(super) fn fallback() -> Household {
         avoid: Vec::new(),
         budget: None,
         mealtimes: MEALTIMES.iter().map(|(word, time)| ((*word).to_owned(), *time)).collect(),
+        zone: None,
     }
 }
 
@@ -60,6 +63,7 @@ pub(super) fn read_household(top: &Table<'_>) -> Household {
     household.budget = table.optional("budget", shapes::money(&household.currency));
     household.avoid = allergens::read(&table, "avoid").unwrap_or_default();
     household.mealtimes.extend(read_mealtimes(&table));
+    household.zone = table.optional("zone", |value| zone(&shapes::text(value)?));
     household
 }
 
@@ -73,6 +77,22 @@ fn currency(code: &str) -> Result<Currency, ReadError> {
             remedy: "Write its three letters: \"EUR\", \"GBP\", \"USD\".".to_owned(),
         }),
     }
+}
+
+/// The zone's own name. The database is built in, so that a zone means the same on every machine.
+fn zone(name: &str) -> Result<String, ReadError> {
+    let zone = TimeZoneDatabase::bundled().get(name).ok();
+    zone.and_then(|zone| zone.iana_name().map(str::to_owned)).ok_or_else(|| {
+        let near = hint::nearest(
+            name,
+            TimeZoneDatabase::bundled().available().map(|known| known.to_string()).collect::<Vec<_>>().iter().map(String::as_str),
+        )
+        .map(|known| format!("Did you mean \"{known}\"?"));
+        ReadError {
+            cause: format!("\"{name}\" is no zone of the IANA tz database"),
+            remedy: near.unwrap_or_else(|| "Write it like \"Europe/Lisbon\", or leave it out.".to_owned()),
+        }
+    })
 }
 
 fn read_mealtimes(table: &Table<'_>) -> BTreeMap<String, Time> {
