@@ -27,6 +27,7 @@ mod netting;
 mod next_week;
 mod opened;
 mod packs;
+mod phone;
 mod prep_advice;
 mod prep_people;
 mod prep_rules;

@@ -15,6 +15,7 @@ use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
 use crate::json::read_calendar;
 use crate::kitchen::{Names, Paper, Print, Warning};
+use crate::phone::page;
 use crate::prep::{Effort, PrepPlan, labels, week_card};
 use crate::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
 use crate::{Reckoning, Shown};
@@ -48,6 +49,7 @@ enum SheetWord {
     Guide,
     Week,
     Labels,
+    Phone,
     Calendar,
 }
 
@@ -67,7 +69,8 @@ enum PaperWord {
 impl Choice {
     fn wants(&self, sheet: SheetWord) -> bool {
         let asked_for = self.only.contains(&sheet);
-        let usual = if self.person.is_none() { sheet != SheetWord::Calendar } else { sheet == SheetWord::Guide };
+        let usual =
+            if self.person.is_none() { !matches!(sheet, SheetWord::Phone | SheetWord::Calendar) } else { sheet == SheetWord::Guide };
         if self.only.is_empty() { usual } else { asked_for }
     }
 
@@ -134,6 +137,13 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
+    if choice.wants(SheetWord::Phone) {
+        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
+        let page = page(&reckoned.kitchen, &list, &prep, &card);
+        let page =
+            page.ok_or_else(|| Failure::NotKnown("the list is too long for a page on a phone; print it with --only list.".to_owned()))?;
+        files.push((folder.join(format!("list-{}.html", list.from)), page.into_bytes()));
+    }
     let last = last_events(&folder, &setting, list.from, cli.strict)?;
     let calendar = if choice.wants(SheetWord::Calendar) {
         let (file, kept) = calendar_file(&setting, week, &reckoned, &prep, &last)?;
