@@ -17,6 +17,7 @@ zone = "Europe/Lisbon"
 [print]
 paper = "A4"
 units = "metric"
+sheets = ["list", "guide", "week", "labels", "recipes", "phone", "calendar"]
 
 [rules]
 short_by = "2%"

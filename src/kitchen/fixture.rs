@@ -30,7 +30,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             mealtimes: Default::default(),
             zone: None,
         },
-        print: Print { paper: Paper::A4, units: Units::Metric },
+        print: Print { paper: Paper::A4, units: Units::Metric, sheets: Sheets::USUAL },
         rules: Rules::default(),
         appliances: Vec::new(),
         staples: Vec::new(),

@@ -48,6 +48,13 @@ pub(in crate::kitchen) static KITCHEN: File = File {
             &[
                 key("paper", OneOf(&["A4", "letter"]), Is("\"A4\""), "the paper of the sheets", "\"A4\""),
                 key("units", OneOf(&["metric", "us"]), Is("\"metric\""), "how sheets print amounts and degrees", "\"metric\""),
+                key(
+                    "sheets",
+                    Texts,
+                    Is("[\"list\", \"guide\", \"week\", \"labels\"]"),
+                    "what print writes: list, guide, week, labels, recipes, phone, calendar",
+                    "[\"list\", \"recipes\"]",
+                ),
             ],
         ),
         heading(
