@@ -114,9 +114,7 @@ impl Choice {
 
     /// Flags that would do nothing, and labels too small to be read, are mistakes of the command line.
     fn grid(&self, settings: Settings, usual: Sheets) -> Result<LabelGrid, Failure> {
-        let idle = |flag: &str, sheet: &str| {
-            Failure::Usage(format!("{flag} is for the {sheet}, which --only or --person leaves out."))
-        };
+        let idle = |flag: &str, sheet: &str| Failure::Usage(format!("{flag} is for the {sheet}, which --only or --person leaves out."));
         if self.fold && !self.wants(SheetWord::List, usual) {
             return Err(idle("--fold", "shopping list"));
         }
