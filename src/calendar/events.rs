@@ -62,7 +62,7 @@ pub fn planned(kitchen: &Kitchen, week: &Week, makings: &Makings, list: &Shoppin
         let minutes = making.map(|making| meal_minutes(kitchen, making)).sum();
         events.push(of_meal(week.meals[index].at_time, meal, minutes, names, units));
     }
-    events.sort_by(|one, other| one.start().cmp(&other.start()));
+    events.sort_by_key(Planned::start);
     events
 }
 

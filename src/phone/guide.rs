@@ -21,9 +21,9 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
     let (names, units) = (kitchen.names(), kitchen.print.units);
     let texts: Vec<String> = session.tasks.iter().map(|task| task.text(names, units)).collect();
     let known_by: String = session.tasks.iter().zip(&texts).map(|(task, text)| format!("{}\n{text}\n", task.start_minute)).collect();
-    let _ = write!(
+    let _ = writeln!(
         html,
-        "<section class=\"session\" data-start=\"{}\" data-hash=\"{}\"><h2>Guide, {}</h2>\n<p>{}; done by {} ({}).</p>\n",
+        "<section class=\"session\" data-start=\"{}\" data-hash=\"{}\"><h2>Guide, {}</h2>\n<p>{}; done by {} ({}).</p>",
         session.start.strftime("%Y-%m-%dT%H:%M:00"),
         short_hash(&format!("{}\n{known_by}", session.start)),
         safe(&day_clock(session.start)),
@@ -62,7 +62,7 @@ fn moment(at: Moment) -> String {
 fn add_items(html: &mut String, title: &str, items: impl Iterator<Item = String>) {
     let items: String = items.map(|item| format!("<li>{}</li>", safe(&sentence(&item)))).collect();
     if !items.is_empty() {
-        let _ = write!(html, "<h3>{title}</h3><ul>{items}</ul>\n");
+        let _ = writeln!(html, "<h3>{title}</h3><ul>{items}</ul>");
     }
 }
 
@@ -112,7 +112,7 @@ pub(super) fn week(kitchen: &Kitchen, card: &WeekCard) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
     let mut html = "<h2>Week</h2>\n".to_owned();
     for one in &card.days {
-        let _ = write!(html, "<h3>{}</h3>\n", safe(&day(one.on)));
+        let _ = writeln!(html, "<h3>{}</h3>", safe(&day(one.on)));
         for meal in &one.meals {
             add_meal(&mut html, meal, names, units);
         }

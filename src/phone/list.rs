@@ -40,7 +40,7 @@ fn add_notes(html: &mut String, title: &str, notes: impl Iterator<Item = String>
 fn add_trip(html: &mut String, kitchen: &Kitchen, trip: &TripList) {
     let buys = TripBuys::from(trip);
     let hash = buys.hash(kitchen.names());
-    let _ = write!(html, "<section class=\"trip\" data-on=\"{}\" data-hash=\"{hash}\"><h2>{}</h2>\n", trip.on, safe(&day(trip.on)));
+    let _ = writeln!(html, "<section class=\"trip\" data-on=\"{}\" data-hash=\"{hash}\"><h2>{}</h2>", trip.on, safe(&day(trip.on)));
     html.push_str("<p class=\"sum\" role=\"status\"></p>\n");
     let mut rest = buys.lines.iter();
     let mut number = 0;
@@ -65,10 +65,10 @@ fn add_shop<'b>(
     let names = kitchen.names();
     let name = visit.at.map_or("No shop known, or no price", |stop| names.shop(stop.shop));
     let fare = visit.at.map_or(0, |stop| stop.fare.0);
-    let _ = write!(html, "<div class=\"shop\" data-fare=\"{fare}\"><h3>{}</h3>\n", safe(name));
+    let _ = writeln!(html, "<div class=\"shop\" data-fare=\"{fare}\"><h3>{}</h3>", safe(name));
     for section in &visit.sections {
         let title = safe(&section.section);
-        let _ = write!(html, "<div class=\"section\"><h4><span>{title}</span><span class=\"left\"></span></h4><ul>\n");
+        let _ = writeln!(html, "<div class=\"section\"><h4><span>{title}</span><span class=\"left\"></span></h4><ul>");
         for line in &section.lines {
             let packs = rest.next().and_then(|buy| booked_as(kitchen, trip, buy));
             add_line(html, kitchen, line, packs.as_deref(), *number);
