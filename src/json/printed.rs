@@ -6,19 +6,23 @@ use serde::{Deserialize, Serialize};
 
 use super::list::{LOOSE, list};
 use super::prep::{Prep, prep};
+use crate::calendar::Kept;
 use crate::kitchen::{Kitchen, Mistake, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
 use crate::purchase::{Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
 
 #[derive(Serialize)]
-struct Plan<L, P> {
+struct Plan<'c, L, P> {
     list: L,
     prep: P,
+    /// As last written into a calendar.
+    #[serde(skip_serializing_if = "<[Kept]>::is_empty")]
+    calendar: &'c [Kept],
 }
 
-pub fn printed<'a>(shopping: &'a ShoppingList, plan: &PrepPlan, kitchen: &'a Kitchen) -> impl Serialize + 'a {
-    Plan { list: list(shopping, kitchen), prep: prep(plan, kitchen) }
+pub fn printed<'a>(shopping: &'a ShoppingList, plan: &PrepPlan, kitchen: &'a Kitchen, calendar: &'a [Kept]) -> impl Serialize + 'a {
+    Plan { list: list(shopping, kitchen), prep: prep(plan, kitchen), calendar }
 }
 
 /// What booking needs of a print.
@@ -27,6 +31,20 @@ pub struct Printed {
     pub buys: WeekBuys,
     /// What each session took and gave.
     pub turnovers: Vec<Turnover>,
+}
+
+/// The events as the print has them, whatever else stands in it; none where it holds none.
+///
+/// # Errors
+/// What cannot be understood.
+pub fn read_calendar(text: &str, file: &str) -> Result<Vec<Kept>, Vec<Mistake>> {
+    #[derive(Deserialize)]
+    struct Events {
+        #[serde(default)]
+        calendar: Vec<Kept>,
+    }
+    let read: Result<Events, _> = serde_json::from_str(text);
+    read.map(|events| events.calendar).map_err(|error| vec![not_read(&error, file)])
 }
 
 /// Reads a print; `file` is its name in the kitchen folder.
