@@ -27,6 +27,11 @@ impl Booked {
         self.covers.contains(&trip_key(on))
     }
 
+    /// Is this line of an open trip booked, or said to be not got? `nth` counts the lines of one food from 0.
+    pub fn has_line(&self, on: Date, food: &str, nth: usize) -> bool {
+        self.covers.contains(&line_key(on, food, nth))
+    }
+
     pub fn has_session(&self, start: DateTime) -> bool {
         self.covers.contains(&session_key(start))
     }
@@ -51,6 +56,11 @@ impl Booked {
 /// How the book names a trip.
 pub fn trip_key(on: Date) -> String {
     format!("trip {on}")
+}
+
+/// How the book names one line of a trip, where they are booked apart: the food, and from its second line on the line's number.
+pub fn line_key(on: Date, food: &str, nth: usize) -> String {
+    if nth == 0 { format!("line {on} {food}") } else { format!("line {on} {food} #{}", nth + 1) }
 }
 
 /// How the book names a session.

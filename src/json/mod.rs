@@ -25,7 +25,7 @@ mod prep;
 mod printed;
 mod stock;
 
-pub use booked::booked;
+pub use booked::{book, booked, changed_meals};
 pub use check::check;
 pub use convert::convert;
 pub use count::count;

@@ -94,9 +94,10 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, eaters: f64, customs: &Custo
     let eaters = table.optional("eaters", shapes::positive).unwrap_or(eaters);
     let each = speech.lines(table, "each", "[[meal.each]]");
     let shared = speech.lines(table, "shared", "[[meal.each]]");
+    let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);
     let (on, (time, word)) = (on?, at?);
     let label = format!("{} {word}", on.strftime("%a"));
-    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, each, shared, at: table.spot() })
+    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, each, shared, skip, at: table.spot() })
 }
 
 /// `on = DATE` or `day = "mon"`, the first such day on or after `from`.
