@@ -276,3 +276,17 @@ fn lines_of_a_trip_are_booked_apart_and_the_trip_stays_open_until_each_is_settle
     kitchen.done(&["undo", "--back-to", "1"]);
     assert_eq!(kitchen.text("pantry.toml"), PANTRY);
 }
+
+#[test]
+fn two_trips_of_one_day_are_booked_by_their_order_and_two_sessions_of_one_start_are_a_mistake() {
+    let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let kitchen = shopping();
+    let kitchen = kitchen.week(&format!("{week}{}", supper("2026-11-30", "\"300 g bluegrain\", \"250 g moon cheese\"")));
+    receive(&kitchen, &[]);
+    receive(&kitchen, &[]);
+    assert_eq!(kitchen.run(&["receive"]).status.code(), Some(2), "both are booked");
+    assert_eq!((lots(&kitchen, 0).len(), lots(&kitchen, 1).len()), (2, 1), "nothing is bought twice");
+    let session = "[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let said = kitchen.week(&format!("{week}{session}")).refusal();
+    assert!(said.contains("weeks/week.toml:9:1: two sessions begin at"), "{said}");
+}

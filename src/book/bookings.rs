@@ -40,7 +40,7 @@ pub fn bought(
     let later = if next.as_of == on { String::new() } else { format!(" on {}", day(next.as_of)) };
     let part = if lines.is_some() { ", in part" } else { "" };
     let what = format!("bought {}{later}{part}: {} ({})", day(on), counted(changes.len(), "lot"), next.week);
-    let covers = lines.unwrap_or_else(|| vec![trip_key(on)]);
+    let covers = lines.unwrap_or_else(|| vec![trip_key(on, next.nth)]);
     Booking { covers, prices, ..Booking::new(today, Verb::Receive, what, changes) }
 }
 

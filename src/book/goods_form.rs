@@ -70,7 +70,7 @@ fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
 ///
 /// # Errors
 /// Lines that name nothing on the list and what cannot be read, at their places in the sheet: all of it at once.
-pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm, trip: Date) -> Result<Option<Vec<String>>, Vec<Mistake>> {
+pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm, trip: (Date, usize)) -> Result<Option<Vec<String>>, Vec<Mistake>> {
     let mut mistakes = Vec::new();
     let lines = lines_of(kitchen, goods, form);
     for (index, line) in form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index))) {

@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
-use std::io;
+use std::fs::File;
+use std::io::{self, BufReader};
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
@@ -11,6 +12,7 @@ use super::booked::Booked;
 use super::booking::{Booking, Change, Verb};
 use super::chain::{Book, Broken};
 use super::edit::edit_lots;
+use super::ledger::{Ledger, NotRead};
 use super::read_back::{as_it_would_stand, read_back};
 use super::record::{LotRecord, records};
 use super::sum::{difference, reversed, sum, with_paid};
@@ -142,7 +144,7 @@ impl Keeping {
         let loaded = load(folder).map_err(NotBooked::Mistakes)?;
         let bytes = files.read(PANTRY).map_err(not_written(PANTRY))?.unwrap_or_default();
         let pantry = String::from_utf8(bytes).map_err(|_| NotBooked::Changed { file: PANTRY })?;
-        let lost = is_lost(&book, &pantry);
+        let lost = is_lost(book.bookings.last(), &pantry);
         let known = book.bookings.len();
         let standing = &book.bookings[..known - usize::from(lost)];
         let shelf = with_paid(records(&loaded.kitchen), &sum(standing));
@@ -320,22 +322,38 @@ pub fn read_book(folder: &Path) -> Result<Book, NotBooked> {
     Book::read(&text).map_err(NotBooked::Broken)
 }
 
+/// What the book of a folder comes to, without keeping it; an absent one is empty.
+///
+/// # Errors
+/// As [`read_book`].
+pub fn read_ledger(folder: &Path) -> Result<Ledger, NotBooked> {
+    let not_read = |error| NotBooked::NotRead { file: folder.join(BOOK), error };
+    let file = match File::open(folder.join(BOOK)) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Ledger::default()),
+        file => file.map_err(not_read)?,
+    };
+    Ledger::read(BufReader::with_capacity(1 << 16, file)).map_err(|not| match not {
+        NotRead::Broken(broken) => NotBooked::Broken(broken),
+        NotRead::Machine(error) => not_read(error),
+    })
+}
+
 fn mend(files: &Disk, book: &Book) -> io::Result<Recovered> {
     let none = BTreeMap::new();
     recover(files, book.bookings.last().map_or(&none, |last| &last.files))
 }
 
 /// The last booking changed pantry.toml, and pantry.toml is as it was before: what was to be written is gone.
-fn is_lost(book: &Book, pantry: &str) -> bool {
-    let last = book.bookings.last().and_then(|last| last.files.get(PANTRY));
+fn is_lost(last: Option<&Booking>, pantry: &str) -> bool {
+    let last = last.and_then(|last| last.files.get(PANTRY));
     last.is_some_and(|change| change.before != change.after && change.before == sha256(pantry.as_bytes()))
 }
 
 /// For those that only read: the note that the last booking never came into pantry.toml.
-pub fn lost_booking(folder: &Path, book: &Book) -> Option<Note> {
+pub fn lost_booking(folder: &Path, last: Option<&Booking>) -> Option<Note> {
     let pantry = Disk::new(folder).read(PANTRY).ok()?.unwrap_or_default();
-    let last = book.bookings.last()?;
-    is_lost(book, &String::from_utf8(pantry).ok()?).then(|| Note::Lost { what: last.what.clone() })
+    let last = last?;
+    is_lost(Some(last), &String::from_utf8(pantry).ok()?).then(|| Note::Lost { what: last.what.clone() })
 }
 
 fn prices_left(recovered: Recovered) -> Option<Note> {

@@ -19,6 +19,7 @@ mod edit;
 mod goods_form;
 mod issue;
 mod keeping;
+mod ledger;
 mod next;
 mod out;
 mod read_back;
@@ -38,7 +39,8 @@ pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
 pub use edit::edit_lots;
 pub use goods_form::{fill, goods_form};
 pub use issue::{issue_meal, issue_session};
-pub use keeping::{Keeping, NotBooked, Note, beside_the_book, lost_booking, mend_if_cut_short, read_book};
+pub use keeping::{Keeping, NotBooked, Note, beside_the_book, lost_booking, mend_if_cut_short, read_book, read_ledger};
+pub use ledger::Ledger;
 pub use next::{
     As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, meal_eaten, meal_to_come, meals_until, next_session, next_trip,
     otherwise_than_printed, week_of_sheet,

@@ -161,10 +161,10 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
     Ok(Goods { food, amounts: vec![amount], cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
 }
 
-/// The goods of a trip whose lines are not booked yet.
-pub fn open_goods(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> (Vec<Goods>, Vec<String>) {
+/// The goods of a trip, the first of its day or another, whose lines are not booked yet.
+pub fn open_goods(kitchen: &Kitchen, (trip, of_day): (&TripBuys, usize), booked: &Booked) -> (Vec<Goods>, Vec<String>) {
     let (mut goods, not_booked) = goods_of(kitchen, trip);
-    goods.retain(|bought| !booked.has_line(trip.on, &kitchen.foods[bought.food].name, bought.nth));
+    goods.retain(|bought| !booked.has_line((trip.on, of_day), &kitchen.foods[bought.food].name, bought.nth));
     (goods, not_booked)
 }
 

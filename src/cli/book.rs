@@ -11,7 +11,7 @@ pub fn run(cli: &Cli) -> Done {
     let folder = folder(cli)?;
     mend_if_cut_short(&folder).iter().for_each(say_note);
     let book = read_book(&folder)?;
-    lost_booking(&folder, &book).iter().for_each(say_note);
+    lost_booking(&folder, book.bookings.last()).iter().for_each(say_note);
     let bookings = shown(&book);
     if cli.format == Format::Json {
         return say(&json(&crate::json::book(&bookings))?);

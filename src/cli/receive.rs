@@ -92,7 +92,7 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
         Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
     };
     let kitchen = &setting.loaded.kitchen;
-    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
+    let (mut goods, not_booked) = open_goods(kitchen, (&next.trip, next.nth), &setting.booked);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
     put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
 }
@@ -178,7 +178,7 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     read_book(&setting.folder)?;
     let kitchen = &setting.loaded.kitchen;
     let next = next(cli, &setting, otherwise)?.map_err(|none| Failure::Usage(no_trip(&none, kitchen.names())))?;
-    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
+    let (mut goods, not_booked) = open_goods(kitchen, (&next.trip, next.nth), &setting.booked);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
     let text = goods_form(kitchen, (&next.week, next.from), next.trip.on, &goods, &not_booked);
     let folder = sheet.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
@@ -204,8 +204,8 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?.map(|printed| printed.buys);
     let lists: Vec<_> = printed.iter().chain([&plan]).collect();
-    let FilledIn { trip, goods, lines, not_booked } =
+    let FilledIn { trip, nth, goods, lines, not_booked } =
         filled_in(kitchen, &reckoned.week, &lists, &setting.booked, &form).map_err(Failure::Mistakes)?;
-    let next = NextTrip { as_of: trip.on, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
+    let next = NextTrip { as_of: trip.on, nth, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
     put_down(cli, &setting, keeping, &next, (&goods, lines), &not_booked)
 }

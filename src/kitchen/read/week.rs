@@ -154,6 +154,10 @@ fn read_at(table: &Table<'_>, customs: &Customs<'_>) -> Option<(Time, String)> {
 /// Says what lies outside the week: trips after every meal, meals before the first trip or session.
 fn check_order(week: &Week, top: &Table<'_>) {
     let found = top.file.found;
+    for pair in week.sessions.windows(2).filter(|pair| pair[0].start == pair[1].start) {
+        let cause = format!("two sessions begin at {}: this one and that of line {}", pair[1].start, pair[0].at.line);
+        found.mistake(pair[1].at.clone(), cause, "Give one of them another start.");
+    }
     let last_meal = week.meals.last().map(|meal| meal.at_time.date());
     for trip in &week.trips {
         if let Some(last) = last_meal.filter(|last| trip.on > *last) {
