@@ -47,3 +47,13 @@ fn two_meals_exchange_their_dishes_and_keep_their_day_and_who_comes() {
     assert_eq!(draws(&kitchen.list(), "bluegrain"), [("2026-12-01".to_owned(), "cupboard".to_owned(), 200.0)]);
     assert_eq!(kitchen.run(&["exchange", "tue supper", "Tue supper"]).status.code(), Some(2));
 }
+
+#[test]
+fn a_day_says_what_to_add_and_what_goes_off() {
+    let kitchen = two_suppers().pantry("[[lot]]\nfood = \"bluegrain\"\namount = \"1 kg\"\nplace = \"cupboard\"\nuse_by = 2026-12-01\n");
+    let said = kitchen.done_on("2026-11-30", &["day", "tue"]);
+    assert!(said.contains("Tue 1 Dec 2026") && said.contains("Tue supper") && said.contains("Add: 200 g bluegrain"), "{said}");
+    assert!(said.contains("Goes off today\n  1 kg bluegrain, cupboard"), "{said}");
+    assert!(kitchen.done(&["day"]).contains("No meal is planned or left to eat."));
+    assert_eq!(kitchen.run(&["day", "someday"]).status.code(), Some(2));
+}

@@ -5,6 +5,7 @@ mod book;
 mod check;
 mod convert;
 mod count;
+mod day;
 mod food;
 mod issue;
 mod keeping;
@@ -152,6 +153,11 @@ enum Verb {
         #[arg(long, value_name = "NUMBER")]
         back_to: Option<u64>,
     },
+    /// A day's meals: what to take out and where it stands, what to make and when to begin, what goes off
+    Day {
+        /// "thu", or 2026-12-03; by default today
+        day: Option<String>,
+    },
     /// A meal falls out, as in "thu supper": writes skip = true into its week
     Skip {
         /// The next meal of that name from today on
@@ -230,6 +236,7 @@ pub fn run() -> ExitCode {
         Verb::Book { finish: true } => book::finish(&cli),
         Verb::Book { finish: false } => book::run(&cli),
         Verb::Undo { back_to } => undo::run(&cli, *back_to),
+        Verb::Day { day } => day::run(&cli, day.as_deref()),
         Verb::Skip { meal } => mind::skip(&cli, meal),
         Verb::Exchange { meal, other } => mind::exchange(&cli, meal, other),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),
