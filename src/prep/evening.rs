@@ -12,7 +12,7 @@ use crate::plan::{MadeAt, Making, Makings};
 pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Option<DateTime> {
     let here: Vec<&Making> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).collect();
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter();
-    let hands: f64 = here.iter().flat_map(|making| steps(making).map(|step| hands_of(step, &making.batches.number()))).sum();
+    let hands: f64 = here.iter().flat_map(|making| steps(making).map(|step| hands_of(step, making.batches.number()))).sum();
     let longest = here.iter().map(|making| steps(making).map(|step| step.wait.0).sum::<i64>()).max()?;
     week.meals[meal].at_time.checked_sub((hands as i64 + longest).minutes()).ok()
 }
