@@ -228,3 +228,103 @@ fn a_trip_killed_at_any_moment_is_booked_with_its_price_or_not_at_all() {
     assert_level(&kitchen);
     println!("{kills} kills: {stood} bookings stood, {} did not", kills - stood);
 }
+
+#[test]
+fn what_pantry_toml_may_not_hold_is_refused_and_nothing_is_changed() {
+    let kitchen = with_cheese().pantry("# Ours\n").meals(&supper("2026-11-30", "\"200 g moon cheese\""));
+    for more in [["--until", "moon cheese=1026-12-04"], ["--instead", "moon cheese=3 x 999999 kg"]] {
+        let said = refused(&kitchen, &[&["receive"], &more[..]].concat(), 1);
+        assert!(said.contains("pantry.toml: this booking would write the line"), "{said}");
+        assert!(said.contains("nothing was written"), "{said}");
+        assert_eq!(kitchen.text(PANTRY), "# Ours\n");
+        assert!(!kitchen.path().join(BOOK).exists());
+    }
+    kitchen.done(&["receive"]);
+    assert_level(&kitchen);
+}
+
+#[test]
+fn a_lot_corrected_by_hand_keeps_its_price_in_the_next_booking() {
+    // 200 g for 2.40, found to be 150 g; 50 g of them are thrown away: 0.60.
+    let kitchen = with_cheese().pantry("# Ours\n").meals(&supper("2026-11-30", "\"200 g moon cheese\""));
+    kitchen.done(&["receive", "--paid", "moon cheese=2.40"]);
+    let corrected = kitchen.text(PANTRY).replace("200 g", "150 g");
+    let kitchen = kitchen.pantry(&corrected);
+    kitchen.done(&["waste", "50 g moon cheese", "--why", "mould"]);
+    assert_level(&kitchen);
+    assert_eq!(json(&kitchen.run(&["--format", "json", "stock", "--waste"]))["value"], "0.60");
+    for _ in 0..3 {
+        kitchen.done(&["undo"]);
+        assert_level(&kitchen);
+    }
+    assert_eq!(kitchen.text(PANTRY).trim(), "# Ours", "what never was there is not put there");
+}
+
+#[test]
+fn a_booking_whose_new_file_was_lost_is_told_and_finished_or_taken_back() {
+    for (way, left) in [(&["book", "--finish"][..], "\"50 g\""), (&["undo"][..], "\"200 g\"")] {
+        let kitchen = with_cheese();
+        kitchen.done(&["waste", "1 g moon cheese", "--why", "mould"]);
+        kitchen.done(&["undo"]);
+        let before = kitchen.text(PANTRY);
+        kitchen.done(&["waste", "150 g moon cheese", "--why", "mould"]);
+        // As after a power cut that lost the file which was to take pantry.toml's place.
+        let kitchen = kitchen.pantry(&before);
+        let said = refused(&kitchen, &["waste", "1 g moon cheese", "--why", "mould"], 1);
+        assert!(said.contains("booking 4 (\"thrown away: 150 g moon cheese\") was cut short"), "{said}");
+        assert!(said.contains("spence book --finish") && said.contains("spence undo"), "{said}");
+        assert_eq!(kitchen.text(PANTRY), before);
+        assert!(stderr(&kitchen.run(&["stock"])).contains("was cut short and never came into pantry.toml"));
+        kitchen.done(way);
+        assert!(kitchen.text(PANTRY).contains(left), "{way:?}: {}", kitchen.text(PANTRY));
+        assert_level(&kitchen);
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn links_are_written_through_and_modes_are_kept() {
+    use std::os::unix::fs::{PermissionsExt, symlink};
+    let kitchen = with_cheese();
+    let elsewhere = tempfile::TempDir::new().expect("a folder");
+    let real = elsewhere.path().join("shelf.toml");
+    fs::rename(kitchen.path().join(PANTRY), &real).expect("it is moved");
+    fs::set_permissions(&real, fs::Permissions::from_mode(0o600)).expect("a mode");
+    symlink(&real, kitchen.path().join(PANTRY)).expect("a link");
+    kitchen.done(&["waste", "150 g moon cheese", "--why", "mould"]);
+    assert!(kitchen.path().join(PANTRY).is_symlink());
+    assert!(fs::read_to_string(&real).expect("a file").contains("\"50 g\""));
+    assert_eq!(fs::metadata(&real).expect("a file").permissions().mode() & 0o777, 0o600);
+    assert_eq!(fs::read_dir(elsewhere.path()).expect("a folder").count(), 1, "nothing is left beside it");
+    assert_level(&kitchen);
+}
+
+#[test]
+fn line_ends_of_other_systems_stay() {
+    let kitchen = with_cheese().pantry(&SHELF.replace('\n', "\r\n"));
+    kitchen.done(&["waste", "150 g moon cheese", "--why", "mould"]);
+    assert_eq!(kitchen.text(PANTRY), SHELF.replacen("200 g", "50 g", 1).replace('\n', "\r\n"));
+}
+
+#[test]
+fn the_book_is_shown_the_last_booking_first_and_taken_back_to_a_point() {
+    let kitchen = with_cheese();
+    for amount in ["20 g", "30 g", "40 g", "50 g"] {
+        kitchen.done(&["waste", &format!("{amount} moon cheese"), "--why", "mould"]);
+    }
+    kitchen.done(&["undo"]);
+    let shown = kitchen.done(&["book"]);
+    let lines: Vec<&str> = shown.lines().map(str::trim).collect();
+    assert_eq!(lines[0], "4  Fri 27 Nov 2026  Thrown away: 40 g moon cheese (mould).", "{shown}");
+    assert_eq!(lines.len(), 4, "three bookings and the opening: {shown}");
+    let book = json(&kitchen.run(&["--format", "json", "book"]));
+    assert_eq!(book["bookings"][0]["number"], 4);
+    let said = kitchen.done(&["undo", "--back-to", "2"]);
+    assert!(said.contains("Taking back 2 bookings") && said.contains("40 g moon cheese") && said.contains("30 g moon cheese"), "{said}");
+    assert!(kitchen.text(PANTRY).contains("\"180 g\""), "200 g less 20 g");
+    assert_level(&kitchen);
+    assert!(refused(&kitchen, &["undo", "--back-to", "2"], 2).contains("nothing was booked after number 2"));
+    assert!(refused(&kitchen, &["undo", "--back-to", "99"], 2).contains("no booking 99"));
+    kitchen.done(&["undo", "--back-to", "1"]);
+    assert_eq!(kitchen.text(PANTRY), SHELF);
+}

@@ -81,12 +81,17 @@ fn what_the_shelf_does_not_hold_is_reported_and_the_pot_is_booked_all_the_same()
 }
 
 #[test]
-fn what_was_printed_is_booked_even_where_the_week_has_changed_since() {
+fn where_the_week_has_changed_since_it_was_printed_the_cook_decides() {
     let kitchen = three_suppers(GRAIN);
     kitchen.done_on("2026-11-27", &["print"]);
     let week = fs::read_to_string(kitchen.path().join("weeks/week.toml")).expect("a file");
     let kitchen = kitchen.week(&week.replace("1 portion recipe:stew", "2 portions recipe:stew"));
-    kitchen.done_on("2026-11-29", &["issue"]);
+    let output = kitchen.run_on("2026-11-29", &["issue"]);
+    assert_eq!(output.status.code(), Some(2));
+    let said = String::from_utf8_lossy(&output.stderr).into_owned();
+    assert!(said.contains("the plan has changed since the session of Sun 29 Nov at 14:00 was printed"), "{said}");
+    assert!(said.contains("Moon stew: printed 4 portions, now 6 portions") && said.contains("--replan"), "{said}");
+    kitchen.done_on("2026-11-29", &["issue", "--anyway"]);
     assert_eq!(lots(&kitchen, 0), grain(600.0), "as printed: two batches, not three");
 }
 
@@ -112,4 +117,30 @@ fn undo_takes_back_a_meal_and_then_the_session() {
     assert_eq!((lots(&kitchen, 0), lots(&kitchen, 1)), (grain(1000.0), vec![]));
     kitchen.done_on("2026-11-30", &["issue"]);
     assert_eq!(kitchen.run(&["--strict", "check", "--book"]).status.code(), Some(0));
+}
+
+#[test]
+fn what_was_eaten_beside_the_plan_leaves_the_shelf() {
+    let kitchen = three_suppers(GRAIN);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-30", &["issue", "--also", "1 portion recipe:stew", "--also", "50 g bluegrain"]);
+    assert_eq!(lots(&kitchen, 0), grain(550.0), "600 g less 50 g");
+    assert_eq!(lots(&kitchen, 1).iter().map(|(_, portions)| portions).sum::<f64>(), 3.0);
+    assert!(kitchen.done(&["book"]).contains("Eaten: 1 portion recipe:stew, 50 g bluegrain beside the plan."));
+    assert_eq!(kitchen.run(&["issue", "--also", "some salt"]).status.code(), Some(2));
+}
+
+#[test]
+fn the_meal_meant_is_the_nearest_on_or_before_today_else_the_next() {
+    let kitchen = three_suppers(GRAIN);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let other = kitchen.text("weeks/week.toml").replace("2026-11-30\n[[trip]]", "2026-12-07\n[[trip]]").replace("11-28", "12-05");
+    let other = other.replace("11-29", "12-06").replace("11-30\n", "12-07\n").replace("12-01\n", "12-08\n").replace("12-02\n", "12-09\n");
+    let kitchen = kitchen.file("weeks/zweite.toml", &other);
+    // On Wednesday, Monday is past and Tuesday of next week is not meant.
+    let said = kitchen.done_on("2026-12-02", &["issue", "--meal", "tue supper", "--meal", "mon supper"]);
+    assert!(said.contains("eaten: Mon supper, Tue supper (Week of 30 Nov 2026)"), "{said}");
+    let output = kitchen.run_on("2026-12-02", &["issue", "--meal", "fri tea"]);
+    let said = String::from_utf8_lossy(&output.stderr).into_owned();
+    assert!(said.contains("There are: wed supper, mon supper, tue supper."), "{said}");
 }

@@ -20,6 +20,7 @@ mod issue;
 mod lines;
 mod machine;
 mod makings;
+mod mind;
 mod mistakes;
 mod money;
 mod needs;

@@ -235,3 +235,58 @@ fn a_food_that_the_list_has_twice_has_two_lines_of_the_sheet() {
     receive(&kitchen, &["goods.toml"]);
     assert_eq!(lots(&kitchen, 1).iter().map(|lot| lot.1).collect::<Vec<_>>(), [250.0, 1.0]);
 }
+
+#[test]
+fn what_was_bought_beside_the_plan_needs_no_trip() {
+    let kitchen = shopping();
+    // With a day it is that purchase alone: the trip is still open.
+    kitchen.done_on("2026-11-28", &["receive", "--also", "200 g bluegrain at 1.20", "--on", "2026-11-27"]);
+    assert_eq!(lots(&kitchen, 0)[1], row("bluegrain", 200.0, "none", false, "1.20"));
+    assert_eq!(lots(&kitchen, 1), []);
+    assert!(kitchen.text("pantry.toml").contains("since = 2026-11-27"));
+    // Without a day it comes with the open trip, and with none it is a purchase of today.
+    receive(&kitchen, &["--also", "10 g moon cheese at 0.20"]);
+    assert_eq!(lots(&kitchen, 1).iter().map(|lot| lot.1).collect::<Vec<_>>(), [250.0, 10.0]);
+    kitchen.done_on("2026-11-30", &["receive", "--also", "20 g moon cheese at 0.30"]);
+    assert_eq!(lots(&kitchen, 1).len(), 3);
+    assert!(kitchen.done(&["book"]).contains("Bought Mon 30 Nov beside the plan: 20 g moon cheese at 0.30."));
+    assert_eq!(kitchen.run(&["--strict", "check", "--book"]).status.code(), Some(0));
+}
+
+#[test]
+fn a_trip_is_booked_as_of_another_day() {
+    let kitchen = shopping();
+    kitchen.done_on("2026-11-29", &["receive", "--on", "2026-11-29"]);
+    // The cheese came on the 29th and keeps ten days.
+    assert_eq!(lots(&kitchen, 1), [row("moon cheese", 250.0, "2026-12-09", true, "2.50")]);
+    assert_eq!(kitchen.run(&["receive"]).status.code(), Some(2), "the trip is booked");
+}
+
+#[test]
+fn lines_of_a_trip_are_booked_apart_and_the_trip_stays_open_until_each_is_settled() {
+    let kitchen = shopping();
+    let written = sheet(&kitchen, &[]);
+    let cheese_at = written.find("\n[[line]]\nfood = \"moon cheese\"").expect("a line");
+    fs::write(kitchen.path().join("goods.toml"), &written[..cheese_at]).expect("a file");
+    receive(&kitchen, &["goods.toml"]);
+    assert_eq!((lots(&kitchen, 0).len(), lots(&kitchen, 1).len()), (2, 0), "the grain alone");
+    receive(&kitchen, &[]);
+    assert_eq!((lots(&kitchen, 0).len(), lots(&kitchen, 1).len()), (2, 1), "the other line");
+    assert_eq!(kitchen.run(&["receive"]).status.code(), Some(2), "each is settled");
+    kitchen.done(&["undo", "--back-to", "1"]);
+    assert_eq!(kitchen.text("pantry.toml"), PANTRY);
+}
+
+#[test]
+fn two_trips_of_one_day_are_booked_by_their_order_and_two_sessions_of_one_start_are_a_mistake() {
+    let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let kitchen = shopping();
+    let kitchen = kitchen.week(&format!("{week}{}", supper("2026-11-30", "\"300 g bluegrain\", \"250 g moon cheese\"")));
+    receive(&kitchen, &[]);
+    receive(&kitchen, &[]);
+    assert_eq!(kitchen.run(&["receive"]).status.code(), Some(2), "both are booked");
+    assert_eq!((lots(&kitchen, 0).len(), lots(&kitchen, 1).len()), (2, 1), "nothing is bought twice");
+    let session = "[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let said = kitchen.week(&format!("{week}{session}")).refusal();
+    assert!(said.contains("weeks/week.toml:9:1: two sessions begin at"), "{said}");
+}

@@ -105,7 +105,7 @@ impl Year {
         let mut bench = self.bench();
         let not_booked = receive(&self.loaded.kitchen, &mut bench, &trip, &Exceptions::default()).expect("a trip");
         assert_eq!(not_booked, Vec::<String>::new());
-        self.book(trip.on, Verb::Receive, &[trip_key(trip.on)], bench.finish());
+        self.book(trip.on, Verb::Receive, &[trip_key(trip.on, 0)], bench.finish());
 
         let prep = self.reckon(week).prep(Effort::Low);
         let (session, on) = (&prep.sessions[0], week.sessions[0].start.date());

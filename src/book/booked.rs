@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use jiff::civil::{Date, DateTime};
 
 use super::chain::Book;
+use super::ledger::Ledger;
 use super::record::{LotRecord, records};
 use super::sum::{covered, sum, with_paid};
 use crate::kitchen::{CountForm, Kitchen, Meal};
@@ -23,8 +24,19 @@ impl Booked {
         Booked { covers: covered(&book.bookings), lots: sum(&book.bookings) }
     }
 
-    pub fn has_trip(&self, on: Date) -> bool {
-        self.covers.contains(&trip_key(on))
+    /// As [`Booked::by`], of a book that was not kept.
+    pub fn told_by(ledger: &Ledger) -> Booked {
+        Booked { covers: ledger.covers.iter().cloned().collect(), lots: ledger.lots.clone() }
+    }
+
+    /// `nth` counts the trips of one day from 0, in file order.
+    pub fn has_trip(&self, on: Date, nth: usize) -> bool {
+        self.covers.contains(&trip_key(on, nth))
+    }
+
+    /// Is this line of an open trip booked, or said to be not got? `nth` counts the lines of one food from 0.
+    pub fn has_line(&self, trip: (Date, usize), food: &str, nth: usize) -> bool {
+        self.covers.contains(&line_key(trip, food, nth))
     }
 
     pub fn has_session(&self, start: DateTime) -> bool {
@@ -48,9 +60,18 @@ impl Booked {
     }
 }
 
-/// How the book names a trip.
-pub fn trip_key(on: Date) -> String {
-    format!("trip {on}")
+/// How the book names a trip: its day, and from the second of one day on its number.
+pub fn trip_key(on: Date, nth: usize) -> String {
+    format!("trip {on}{}", number(nth))
+}
+
+/// How the book names one line of a trip, where they are booked apart: the food, and from its second line on the line's number.
+pub fn line_key((on, trip): (Date, usize), food: &str, nth: usize) -> String {
+    format!("line {on}{} {food}{}", number(trip), number(nth))
+}
+
+fn number(nth: usize) -> String {
+    if nth == 0 { String::new() } else { format!(" #{}", nth + 1) }
 }
 
 /// How the book names a session.

@@ -1,7 +1,7 @@
 //! The lines of the book, each chained to the one before by its SHA-256 (FIPS 180-4).
 
 use super::booking::Booking;
-use crate::store::sha256;
+use crate::store::{sha256, sha256_of};
 
 /// All bookings, and the text they were read from.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -31,23 +31,22 @@ impl Book {
         for (index, line) in text.split_inclusive('\n').enumerate() {
             let whole = line.strip_suffix('\n');
             let plain = whole.unwrap_or(line);
-            let broken = |cause: String| Broken { line: index + 1, cause };
             let booking: Booking = match serde_json::from_str(plain) {
                 Ok(booking) => booking,
                 Err(_) if whole.is_none() => {
                     book.fragment = Some(plain.to_owned());
                     return Ok(book);
                 }
-                Err(error) => return Err(broken(format!("this line of the book cannot be read ({error})"))),
+                Err(error) => return Err(unreadable(index + 1, &error)),
             };
             if booking.previous != previous {
-                // The line before is whole in itself, so a line is missing, or both were changed.
-                return Err(broken("this line does not follow the one before it: the SHA-256 it names is another".to_owned()));
+                return Err(not_following(index + 1));
             }
-            if booking.number != index as u64 + 1 || booking.own != own(&booking) {
-                return Err(broken("this line is not as it was booked: its SHA-256 is another".to_owned()));
+            let marks = Marks::of(plain.as_bytes());
+            if booking.number != index as u64 + 1 || Some(&booking.own) != marks.own.as_ref() {
+                return Err(not_as_booked(index + 1));
             }
-            previous = sha256(plain.as_bytes());
+            previous = marks.line;
             book.bookings.push(booking);
             book.text.push_str(plain);
             book.text.push('\n');
@@ -58,7 +57,7 @@ impl Book {
     /// Puts a booking at the end, with its number and both of its SHA-256.
     pub fn append(&mut self, mut booking: Booking) {
         booking.number = self.bookings.len() as u64 + 1;
-        booking.previous = self.text.lines().last().map(|line| sha256(line.as_bytes())).unwrap_or_default();
+        booking.previous = self.text.lines().next_back().map(|line| sha256(line.as_bytes())).unwrap_or_default();
         booking.fragment = booking.fragment.or(self.fragment.take());
         booking.own = own(&booking);
         self.text.push_str(&line(&booking));
@@ -70,6 +69,38 @@ impl Book {
         &self.text
     }
 }
+
+pub(super) fn unreadable(line: usize, error: &serde_json::Error) -> Broken {
+    Broken { line, cause: format!("this line of the book cannot be read ({error})") }
+}
+
+/// The line before is whole in itself, so a line is missing, or both were changed.
+pub(super) fn not_following(line: usize) -> Broken {
+    Broken { line, cause: "this line does not follow the one before it: the SHA-256 it names is another".to_owned() }
+}
+
+pub(super) fn not_as_booked(line: usize) -> Broken {
+    Broken { line, cause: "this line is not as it was booked: its SHA-256 is another".to_owned() }
+}
+
+/// The SHA-256 of a line, and of the same line with `own` empty: `own` stands last.
+pub(super) struct Marks {
+    pub line: String,
+    /// `None` where the line does not end as it was written.
+    pub own: Option<String>,
+}
+
+impl Marks {
+    pub fn of(line: &[u8]) -> Marks {
+        let end = line.len().saturating_sub(OWN + 2);
+        let is_written = line.ends_with(b"\"}") && line[..end].ends_with(b"\"own\":\"");
+        let own = is_written.then(|| sha256_of(&[&line[..end], b"\"}"]));
+        Marks { line: sha256(line), own }
+    }
+}
+
+/// How many digits a SHA-256 has.
+const OWN: usize = 64;
 
 fn own(booking: &Booking) -> String {
     sha256(line(&Booking { own: String::new(), ..booking.clone() }).as_bytes())

@@ -44,7 +44,9 @@ pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Res
         let trailing = document.trailing().as_str().unwrap_or_default().to_owned();
         document.set_trailing(remarks + &trailing);
     }
-    Ok(document.to_string())
+    let written = document.to_string();
+    // New lines come with plain ends.
+    Ok(if text.contains("\r\n") { written.replace("\r\n", "\n").replace('\n', "\r\n") } else { written })
 }
 
 /// The `[[lot]]` tables; a list in one line is opened up first.

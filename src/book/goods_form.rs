@@ -4,6 +4,7 @@ use std::fmt::Write;
 
 use jiff::civil::Date;
 
+use super::booked::line_key;
 use super::receive::{Goods, also};
 use super::record::Exact;
 use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake};
@@ -19,7 +20,7 @@ pub fn goods_form(kitchen: &Kitchen, week: (&str, Date), trip: Date, goods: &[Go
          # packs = \"2 x 150 g\"   what was bought; of several sizes a list: [\"1 kg\", \"2 x 400 g\"]\n\
          # paid = \"4.50\"         what it cost in all, where it was not as listed; it goes into shops.toml\n\
          # until = 2026-12-04    the date on the pack\n\
-         # without = true        it was not bought; a line taken out says the same\n\
+         # without = true        it was not bought; a line taken out stays open, for another sheet\n\
          #\n\
          # Then: spence receive FILE\n\n\
          from = {from}\ntrip = {trip}\n",
@@ -69,11 +70,12 @@ fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
     text.filter(reads_back).unwrap_or_else(|| Exact::of(amount).text())
 }
 
-/// Lays a filled-in sheet over the goods of its trip.
+/// Lays a filled-in sheet over the open goods of its trip. A line that the sheet does not have stays open: then the lines that are
+/// settled are given, as the book names them; `None` where all of them are.
 ///
 /// # Errors
 /// Lines that name nothing on the list and what cannot be read, at their places in the sheet: all of it at once.
-pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm) -> Result<(), Vec<Mistake>> {
+pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm, trip: (Date, usize)) -> Result<Option<Vec<String>>, Vec<Mistake>> {
     let mut mistakes = Vec::new();
     let lines = lines_of(kitchen, goods, form);
     for (index, line) in form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index))) {
@@ -85,7 +87,12 @@ pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm) -> Resu
         });
     }
     let found: Vec<Goods> = std::mem::take(goods);
+    let (mut settled, mut stays_open) = (Vec::new(), false);
     for (mut bought, line) in found.into_iter().zip(lines) {
+        match line {
+            Some(_) => settled.push(line_key(trip, &kitchen.foods[bought.food].name, bought.nth)),
+            None => stays_open = true,
+        }
         if let Some(line) = line.map(|line| &form.lines[line]).filter(|line| !line.without) {
             lay_over(&mut bought, line);
             goods.push(bought);
@@ -97,7 +104,7 @@ pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm) -> Resu
             Err(sentence) => mistakes.push(as_mistake(at.clone(), &sentence)),
         }
     }
-    if mistakes.is_empty() { Ok(()) } else { Err(mistakes) }
+    if mistakes.is_empty() { Ok(stays_open.then_some(settled)) } else { Err(mistakes) }
 }
 
 /// The line of each of the goods: a food that the list has twice has two lines, in its order.

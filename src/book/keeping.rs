@@ -2,7 +2,8 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
-use std::io;
+use std::fs::File;
+use std::io::{self, BufReader};
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
@@ -11,6 +12,8 @@ use super::booked::Booked;
 use super::booking::{Booking, Change, Verb};
 use super::chain::{Book, Broken};
 use super::edit::edit_lots;
+use super::ledger::{Ledger, NotRead};
+use super::read_back::{as_it_would_stand, read_back};
 use super::record::{LotRecord, records};
 use super::sum::{difference, reversed, sum, with_paid};
 use crate::kitchen::{Kitchen, Loaded, Mistake, PriceChange, SeenPrice, change_prices, load, price_changes};
@@ -40,6 +43,13 @@ pub enum NotBooked {
     NotEdited {
         why: String,
     },
+    /// What it would write could not be read again.
+    NotReadBack(Vec<Mistake>),
+    /// The last booking stands in the book, pantry.toml is as it was before it, and what was to be written is lost.
+    Lost {
+        number: u64,
+        what: String,
+    },
     /// It stands in the book, and this file is completed at the next start.
     Unfinished {
         file: PathBuf,
@@ -56,6 +66,8 @@ pub enum Note {
     FragmentKept,
     /// The last booking was cut short and shops.toml edited since.
     PricesLeft,
+    /// The last booking was cut short, and what was to be written into pantry.toml is lost.
+    Lost { what: String },
     /// A price that was to be put back has been changed by hand since.
     PriceChanged { food: String, size: String },
 }
@@ -70,6 +82,11 @@ impl fmt::Display for Note {
             Note::PricesLeft => write!(
                 out,
                 "the last booking was cut short, and shops.toml has been edited since: the prices paid were not written into it."
+            ),
+            Note::Lost { what } => write!(
+                out,
+                "the booking \"{what}\" was cut short and never came into pantry.toml. Finish it with spence book --finish, or take it \
+                 back with spence undo."
             ),
             Note::PriceChanged { food, size } => {
                 write!(out, "shops.toml: the price of {food} ({size}) has been changed since and is left as it stands.")
@@ -89,6 +106,8 @@ pub struct Keeping {
     files: Disk,
     /// How many bookings the book had when it was opened.
     known: usize,
+    /// The last booking never came into pantry.toml.
+    lost: bool,
     _lock: Locked,
 }
 
@@ -98,6 +117,18 @@ impl Keeping {
     /// # Errors
     /// Mistakes of the files, a broken book, the machine's.
     pub fn open(folder: &Path, today: Date) -> Result<(Loaded, Keeping), NotBooked> {
+        let (loaded, keeping) = Keeping::open_to_mend(folder, today)?;
+        match keeping.lost() {
+            Some(last) => Err(NotBooked::Lost { number: last.number, what: last.what.clone() }),
+            None => Ok((loaded, keeping)),
+        }
+    }
+
+    /// As [`Keeping::open`], and also where the last booking never came into pantry.toml: nothing else is to be booked then.
+    ///
+    /// # Errors
+    /// Mistakes of the files, a broken book, the machine's.
+    pub fn open_to_mend(folder: &Path, today: Date) -> Result<(Loaded, Keeping), NotBooked> {
         if !folder.join("kitchen.toml").is_file() {
             // Says what is wrong with the folder, before a lock is put into it.
             load(folder).map_err(NotBooked::Mistakes)?;
@@ -113,11 +144,49 @@ impl Keeping {
         let loaded = load(folder).map_err(NotBooked::Mistakes)?;
         let bytes = files.read(PANTRY).map_err(not_written(PANTRY))?.unwrap_or_default();
         let pantry = String::from_utf8(bytes).map_err(|_| NotBooked::Changed { file: PANTRY })?;
-        let shelf = with_paid(records(&loaded.kitchen), &sum(&book.bookings));
+        let lost = is_lost(book.bookings.last(), &pantry);
         let known = book.bookings.len();
-        let mut keeping = Keeping { book, shelf, notes: Vec::new(), today, folder: folder.to_owned(), pantry, files, known, _lock: lock };
-        keeping.level(recovered);
+        let standing = &book.bookings[..known - usize::from(lost)];
+        let shelf = with_paid(records(&loaded.kitchen), &sum(standing));
+        let (notes, folder) = (Vec::new(), folder.to_owned());
+        let mut keeping = Keeping { book, shelf, notes, today, folder, pantry, files, known, lost, _lock: lock };
+        if !lost {
+            keeping.level(recovered);
+            // What was changed by hand keeps what was paid for it.
+            keeping.shelf = with_paid(keeping.shelf.iter().map(LotRecord::on_paper).collect(), &sum(&keeping.book.bookings));
+        }
         Ok((loaded, keeping))
+    }
+
+    /// The last booking, where it never came into pantry.toml.
+    pub fn lost(&self) -> Option<&Booking> {
+        self.book.bookings.last().filter(|_| self.lost)
+    }
+
+    /// Writes what the lost booking was to write.
+    ///
+    /// # Errors
+    /// As [`Keeping::book`].
+    pub fn finish_lost(&mut self) -> Result<(), NotBooked> {
+        let Some(last) = self.lost().cloned() else { return Ok(()) };
+        let others = self.texts_of(&mut [last])?;
+        self.write(&others)?;
+        self.lost = false;
+        Ok(())
+    }
+
+    /// Takes the lost booking back: pantry.toml is already as it was before it.
+    ///
+    /// # Errors
+    /// The machine's.
+    pub fn take_back_lost(&mut self) -> Result<(), NotBooked> {
+        let Some(last) = self.lost() else { return Ok(()) };
+        let what = format!("taken back, number {}: {}", last.number, last.what);
+        let back = Booking { takes_back: Some(last.number), ..Booking::new(self.today, Verb::Undo, what, reversed(last)) };
+        self.append(back);
+        self.write(&[])?;
+        self.lost = false;
+        Ok(())
     }
 
     /// Books in memory whatever lies between the book and pantry.toml.
@@ -159,37 +228,68 @@ impl Keeping {
     ///
     /// # Errors
     /// Where the files cannot be edited or written. Nothing is changed then, unless it is [`NotBooked::Unfinished`].
-    pub fn book(&mut self, mut booking: Booking) -> Result<(), NotBooked> {
-        let text = edit_lots(&self.pantry, &self.shelf, &mut booking.changes)
+    pub fn book(&mut self, booking: Booking) -> Result<(), NotBooked> {
+        self.book_all(vec![booking])
+    }
+
+    /// Writes several bookings, one after the other, in one step: all of them stand, or none.
+    ///
+    /// # Errors
+    /// As [`Keeping::book`].
+    pub fn book_all(&mut self, mut bookings: Vec<Booking>) -> Result<(), NotBooked> {
+        let others = self.texts_of(&mut bookings)?;
+        bookings.into_iter().for_each(|booking| self.append(booking));
+        self.write(&others)
+    }
+
+    /// The files that the bookings change, as they will be: read back by the reader that reads them at the next start.
+    fn texts_of(&mut self, bookings: &mut [Booking]) -> Result<Vec<(&'static str, String)>, NotBooked> {
+        let mut changes: Vec<Change> = bookings.iter().flat_map(|booking| booking.changes.clone()).collect();
+        let text = edit_lots(&self.pantry, &self.shelf, &mut changes)
             .map_err(|why| NotBooked::NotEdited { why: format!("cannot edit pantry.toml: {why}") })?;
-        booking.files = BTreeMap::from([(PANTRY.to_owned(), FileChange::of(&self.pantry, &text))]);
+        let expected = as_it_would_stand(&self.shelf, &changes);
+        let mut files = BTreeMap::from([(PANTRY.to_owned(), FileChange::of(&self.pantry, &text))]);
         let mut others = if text == self.pantry { Vec::new() } else { vec![(PANTRY, text)] };
-        if let Some((before, after)) = self.with_prices(&mut booking)? {
-            booking.files.insert(SHOPS.to_owned(), FileChange::of(&before, &after));
+        if let Some((before, after)) = self.with_prices(bookings)? {
+            files.insert(SHOPS.to_owned(), FileChange::of(&before, &after));
             others.push((SHOPS, after));
         }
-        self.append(booking);
-        match commit(&self.files, self.book.text(), &others) {
+        read_back(&self.folder, &others, &expected).map_err(NotBooked::NotReadBack)?;
+        let mut changes = changes.into_iter();
+        for booking in bookings {
+            booking.changes = changes.by_ref().take(booking.changes.len()).collect();
+            booking.files = files.clone();
+        }
+        Ok(others)
+    }
+
+    fn write(&self, others: &[(&str, String)]) -> Result<(), NotBooked> {
+        match commit(&self.files, self.book.text(), others) {
             Ok(None) => Ok(()),
             Ok(Some(error)) => Err(NotBooked::Unfinished { file: self.folder.join(PANTRY), error }),
             Err(error) => Err(NotBooked::NotWritten { file: self.folder.join(BOOK), error }),
         }
     }
 
-    /// shops.toml before and after the booking's prices; the booking keeps those that could be written.
-    fn with_prices(&mut self, booking: &mut Booking) -> Result<Option<(String, String)>, NotBooked> {
-        if booking.prices.is_empty() {
+    /// shops.toml before and after the bookings' prices; each booking keeps those that could be written.
+    fn with_prices(&mut self, bookings: &mut [Booking]) -> Result<Option<(String, String)>, NotBooked> {
+        if bookings.iter().all(|booking| booking.prices.is_empty()) {
             return Ok(None);
         }
         let before = self.shops()?;
-        let (after, made) = change_prices(&before, &booking.prices).map_err(|why| NotBooked::NotEdited { why: why.to_string() })?;
-        let is_made =
-            |price: &PriceChange| made.iter().any(|made| (&made.shop, &made.food, &made.size) == (&price.shop, &price.food, &price.size));
-        for price in booking.prices.iter().filter(|price| !is_made(price)) {
-            self.notes.push(Note::PriceChanged { food: price.food.clone(), size: price.size.clone() });
+        let mut text = before.clone();
+        for booking in bookings.iter_mut().filter(|booking| !booking.prices.is_empty()) {
+            let (after, made) = change_prices(&text, &booking.prices).map_err(|why| NotBooked::NotEdited { why: why.to_string() })?;
+            let is_made = |price: &PriceChange| {
+                made.iter().any(|made| (&made.shop, &made.food, &made.size) == (&price.shop, &price.food, &price.size))
+            };
+            for price in booking.prices.iter().filter(|price| !is_made(price)) {
+                self.notes.push(Note::PriceChanged { food: price.food.clone(), size: price.size.clone() });
+            }
+            booking.prices = made;
+            text = after;
         }
-        booking.prices = made;
-        Ok((after != before).then_some((before, after)))
+        Ok((text != before).then_some((before, text)))
     }
 
     /// The changes of shops.toml that write prices into it.
@@ -222,9 +322,38 @@ pub fn read_book(folder: &Path) -> Result<Book, NotBooked> {
     Book::read(&text).map_err(NotBooked::Broken)
 }
 
+/// What the book of a folder comes to, without keeping it; an absent one is empty.
+///
+/// # Errors
+/// As [`read_book`].
+pub fn read_ledger(folder: &Path) -> Result<Ledger, NotBooked> {
+    let not_read = |error| NotBooked::NotRead { file: folder.join(BOOK), error };
+    let file = match File::open(folder.join(BOOK)) {
+        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Ledger::default()),
+        file => file.map_err(not_read)?,
+    };
+    Ledger::read(BufReader::with_capacity(1 << 16, file)).map_err(|not| match not {
+        NotRead::Broken(broken) => NotBooked::Broken(broken),
+        NotRead::Machine(error) => not_read(error),
+    })
+}
+
 fn mend(files: &Disk, book: &Book) -> io::Result<Recovered> {
     let none = BTreeMap::new();
     recover(files, book.bookings.last().map_or(&none, |last| &last.files))
+}
+
+/// The last booking changed pantry.toml, and pantry.toml is as it was before: what was to be written is gone.
+fn is_lost(last: Option<&Booking>, pantry: &str) -> bool {
+    let last = last.and_then(|last| last.files.get(PANTRY));
+    last.is_some_and(|change| change.before != change.after && change.before == sha256(pantry.as_bytes()))
+}
+
+/// For those that only read: the note that the last booking never came into pantry.toml.
+pub fn lost_booking(folder: &Path, last: Option<&Booking>) -> Option<Note> {
+    let pantry = Disk::new(folder).read(PANTRY).ok()?.unwrap_or_default();
+    let last = last?;
+    is_lost(Some(last), &String::from_utf8(pantry).ok()?).then(|| Note::Lost { what: last.what.clone() })
 }
 
 fn prices_left(recovered: Recovered) -> Option<Note> {

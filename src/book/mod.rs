@@ -19,8 +19,10 @@ mod edit;
 mod goods_form;
 mod issue;
 mod keeping;
+mod ledger;
 mod next;
 mod out;
+mod read_back;
 mod receive;
 mod record;
 mod seen;
@@ -28,19 +30,23 @@ mod sum;
 mod wasted;
 
 pub use bench::{Bench, Missing};
-pub use booked::{Booked, count_key, meal_key, session_key, trip_key};
+pub use booked::{Booked, count_key, line_key, meal_key, session_key, trip_key};
 pub use booking::{Booking, Change, Verb};
-pub use bookings::{Draft, NotWasted, bought, cooked, eaten, found, taken_back, thrown_away};
+pub use bookings::{Draft, Eaten, NotWasted, bought, bought_beside, cooked, eaten, found, shown, taken_back, taken_back_to, thrown_away};
 pub use chain::{Book, Broken};
 pub use count::{Difference, Differences, count, differences, may_be_written_over};
 pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
 pub use edit::edit_lots;
 pub use goods_form::{fill, goods_form, packs_of_goods};
 pub use issue::{issue_meal, issue_session};
-pub use keeping::{Keeping, NotBooked, Note, beside_the_book, mend_if_cut_short, read_book};
-pub use next::{As, FilledIn, MealChoice, NextTrip, NoTrip, OtherPacks, filled_in, meals_left, next_session, next_trip, week_of_sheet};
+pub use keeping::{Keeping, NotBooked, Note, beside_the_book, lost_booking, mend_if_cut_short, read_book, read_ledger};
+pub use ledger::Ledger;
+pub use next::{
+    As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, meal_eaten, meal_to_come, meals_until, next_session, next_trip,
+    otherwise_than_printed, week_of_sheet,
+};
 pub use out::{NotTaken, take_amount, take_food, take_recipe, worth_taken};
-pub use receive::{Exceptions, Goods, except, goods_of, put_all, receive};
+pub use receive::{Exceptions, Goods, beside_the_plan, except, goods_of, open_goods, put_all, receive};
 pub use record::{Exact, LotRecord, Named, Paid, as_lot, records};
 pub use seen::seen_prices;
 pub use sum::{covered, difference, last_standing, reversed, standing, sum, with_paid};

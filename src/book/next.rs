@@ -6,10 +6,11 @@ use jiff::civil::Date;
 
 use super::booked::Booked;
 use super::goods_form::fill;
-use super::receive::{Goods, goods_of};
+use super::receive::{Goods, open_goods};
 use crate::foods::FoodId;
-use crate::kitchen::{GoodsForm, Kitchen, Mistake, Names, Week};
-use crate::prep::Turnover;
+use crate::kitchen::{GoodsForm, Kitchen, Meal, Mistake, Names, RecipeId, Spot, Ware, Week};
+use crate::measure::{Quantity, show};
+use crate::prep::{Taken, Turnover};
 use crate::purchase::{Packed, TripBuys, WeekBuys};
 use crate::words::day;
 
@@ -19,6 +20,10 @@ pub struct NextTrip {
     pub trip: TripBuys,
     pub week: String,
     pub from: Date,
+    /// Which trip of its day it is, counted from 0.
+    pub nth: usize,
+    /// The day of which it is booked.
+    pub as_of: Date,
 }
 
 /// Which list counts where the plan has changed since one was printed.
@@ -71,20 +76,42 @@ fn in_words(packs: &[Packed]) -> String {
 ///
 /// # Errors
 /// Where every trip is booked, and where the plan has changed since it was printed.
-pub fn next_trip(plan: &WeekBuys, printed: Option<&WeekBuys>, booked: &Booked, taken: As) -> Result<NextTrip, NoTrip> {
+pub fn next_trip(kitchen: &Kitchen, plan: &WeekBuys, printed: Option<&WeekBuys>, booked: &Booked, taken: As) -> Result<NextTrip, NoTrip> {
     let printed = printed.filter(|_| taken != As::Planned);
     let chosen = printed.unwrap_or(plan);
-    let open = chosen.trips.iter().filter(|trip| !booked.has_trip(trip.on));
-    let Some(trip) = open.min_by_key(|trip| trip.on) else {
+    let open = by_day(chosen).filter(|(trip, nth)| !booked.has_trip(trip.on, *nth));
+    let Some((trip, nth)) = open.min_by_key(|(trip, nth)| (trip.on, *nth)) else {
         return Err(NoTrip::AllBooked { week: chosen.week.clone() });
     };
     if printed.is_some() && taken == As::Printed {
-        let foods = other_packs(trip, plan.trips.iter().find(|now| now.on == trip.on));
+        let now = by_day(plan).find(|(now, at)| (now.on, *at) == (trip.on, nth)).map(|now| open_lines(kitchen, now, booked));
+        let foods = other_packs(&open_lines(kitchen, (trip, nth), booked), now.as_ref());
         if !foods.is_empty() {
             return Err(NoTrip::PlanChanged { on: trip.on, foods });
         }
     }
-    Ok(NextTrip { trip: trip.clone(), week: chosen.week.clone(), from: chosen.from })
+    Ok(NextTrip { trip: trip.clone(), week: chosen.week.clone(), from: chosen.from, nth, as_of: trip.on })
+}
+
+/// The trips, each with its number among those of its day.
+fn by_day(list: &WeekBuys) -> impl Iterator<Item = (&TripBuys, usize)> {
+    let mut seen: BTreeMap<Date, usize> = BTreeMap::new();
+    list.trips.iter().map(move |trip| {
+        let next = seen.entry(trip.on).or_default();
+        (trip, std::mem::replace(next, *next + 1))
+    })
+}
+
+/// The trip with the lines that are not booked yet.
+fn open_lines(kitchen: &Kitchen, (trip, of_day): (&TripBuys, usize), booked: &Booked) -> TripBuys {
+    let mut seen: BTreeMap<FoodId, usize> = BTreeMap::new();
+    let mut trip = trip.clone();
+    trip.lines.retain(|line| {
+        let next = seen.entry(line.food).or_default();
+        let nth = std::mem::replace(next, *next + 1);
+        !booked.has_line((trip.on, of_day), &kitchen.foods[line.food].name, nth)
+    });
+    trip
 }
 
 /// What is bought of each food, where the two say otherwise, by the foods' places in the kitchen.
@@ -105,28 +132,33 @@ fn other_packs(printed: &TripBuys, now: Option<&TripBuys>) -> Vec<OtherPacks> {
 /// # Errors
 /// Where there is none, or its trip is booked already.
 pub fn week_of_sheet<'w>(weeks: impl IntoIterator<Item = &'w Week>, booked: &Booked, form: &GoodsForm) -> Result<usize, Mistake> {
-    let Some(week) = weeks.into_iter().position(|week| week.from == form.from) else {
+    let Some((index, week)) = weeks.into_iter().enumerate().find(|(_, week)| week.from == form.from) else {
         return Err(Mistake {
             at: form.from_at.clone(),
             cause: format!("no week has from = {}", form.from),
             remedy: "Write the from of the week that the trip is of.".to_owned(),
         });
     };
-    if booked.has_trip(form.trip) {
+    let of_day = week.trips.iter().filter(|trip| trip.on == form.trip).count().max(1);
+    if (0..of_day).all(|nth| booked.has_trip(form.trip, nth)) {
         return Err(Mistake {
             at: form.trip_at.clone(),
             cause: format!("the trip of {} is booked already", day(form.trip)),
             remedy: "Take it back first, with: spence undo.".to_owned(),
         });
     }
-    Ok(week)
+    Ok(index)
 }
 
 /// What a goods-in sheet says was bought.
 #[derive(Debug, Clone)]
 pub struct FilledIn {
     pub trip: TripBuys,
+    /// Which trip of its day it is, counted from 0.
+    pub nth: usize,
     pub goods: Vec<Goods>,
+    /// The lines of the trip that are booked with it or said to be not got, as the book names them; `None` where that is all there was.
+    pub lines: Option<Vec<String>>,
     /// What cannot be booked because its amount stands in words alone.
     pub not_booked: Vec<String>,
 }
@@ -136,16 +168,18 @@ pub struct FilledIn {
 ///
 /// # Errors
 /// What cannot be read, and lines that are on no list, at their places in the sheet: all of it at once.
-pub fn filled_in(kitchen: &Kitchen, week: &Week, lists: &[&WeekBuys], form: &GoodsForm) -> Result<FilledIn, Vec<Mistake>> {
-    let trips = lists.iter().flat_map(|list| &list.trips).filter(|trip| trip.on == form.trip);
+pub fn filled_in(kitchen: &Kitchen, week: &Week, lists: &[&WeekBuys], booked: &Booked, form: &GoodsForm) -> Result<FilledIn, Vec<Mistake>> {
+    // Of several trips of that day it is the first that is not booked.
+    let first_open = (0..).find(|&nth| !booked.has_trip(form.trip, nth)).unwrap_or_default();
+    let trips = lists.iter().flat_map(|list| by_day(list)).filter(|(trip, nth)| (trip.on, *nth) == (form.trip, first_open));
     let mut best: Option<(usize, Result<FilledIn, Vec<Mistake>>)> = None;
-    for trip in trips {
-        let (mut goods, not_booked) = goods_of(kitchen, trip);
-        let filled = fill(kitchen, &mut goods, form);
+    for (trip, nth) in trips {
+        let (mut goods, not_booked) = open_goods(kitchen, (trip, nth), booked);
+        let filled = fill(kitchen, &mut goods, form, (trip.on, nth));
         let as_listed = || goods.iter().filter(|bought| !bought.packs.is_empty()).count();
         let unchanged = if filled.is_ok() { as_listed() + 1 } else { 0 };
         if best.as_ref().is_none_or(|(most, _)| unchanged > *most) {
-            best = Some((unchanged, filled.map(|()| FilledIn { trip: trip.clone(), goods, not_booked })));
+            best = Some((unchanged, filled.map(|lines| FilledIn { trip: trip.clone(), nth, goods, lines, not_booked })));
         }
     }
     best.map(|(_, filled)| filled).unwrap_or_else(|| {
@@ -159,32 +193,98 @@ pub fn next_session<'p>(sessions: &'p [Turnover], booked: &Booked) -> Option<&'p
     sessions.iter().filter(|session| !booked.has_session(session.start)).min_by_key(|session| session.start)
 }
 
-/// The meals of a week that are `chosen` and not booked yet, in order of time.
-pub fn meals_left(week: &Week, booked: &Booked, chosen: &MealChoice) -> Vec<usize> {
-    let mut left: Vec<usize> = (0..week.meals.len()).collect();
-    left.retain(|&index| !booked.has_meal(&week.meals[index]) && chosen.is_of(week, index));
-    left.sort_by_key(|&index| week.meals[index].at_time);
-    left
-}
-
-/// Meals as they are named to be booked.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum MealChoice {
-    /// By their label, "mon supper", or their own name.
-    Named(String),
-    /// All up to that day.
-    Until(Date),
-}
-
-impl MealChoice {
-    fn is_of(&self, week: &Week, index: usize) -> bool {
-        let meal = &week.meals[index];
-        match self {
-            MealChoice::Named(name) => {
-                let wanted = name.trim().to_lowercase();
-                meal.label.to_lowercase() == wanted || meal.name.as_deref().is_some_and(|name| name.to_lowercase() == wanted)
-            }
-            MealChoice::Until(last) => meal.at_time.date() <= *last,
+/// How a plan that has changed differs from what was printed of a session: the dishes made otherwise, and the food taken otherwise.
+/// A food is compared where both speak of it in one measure; what is fetched may be stated by the lot it comes from.
+pub fn otherwise_than_printed(kitchen: &Kitchen, printed: &Turnover, now: Option<&Turnover>) -> Vec<String> {
+    let Some(now) = now else { return vec!["the session is no longer planned".to_owned()] };
+    let units = kitchen.print.units;
+    let made = |session: &Turnover| -> BTreeMap<RecipeId, Quantity> {
+        session.batches.iter().map(|batch| (batch.recipe, batch.makes.clone())).collect()
+    };
+    let taken = |session: &Turnover| -> BTreeMap<FoodId, Quantity> {
+        let food = |taken: &Taken| if let Ok(Ware::Food(food)) = taken.of { Some((food, taken.amount.clone())) } else { None };
+        session.fetch.iter().filter_map(food).collect()
+    };
+    let said = |amount: Option<&Quantity>| amount.map_or("none".to_owned(), |amount| show(amount, units));
+    let mut differing = Vec::new();
+    let (before, after) = (made(printed), made(now));
+    for &recipe in before.keys().chain(after.keys()).collect::<BTreeSet<_>>() {
+        let (before, after) = (before.get(&recipe), after.get(&recipe));
+        if before.zip(after).is_none_or(|(before, after)| !are_alike(before, after)) {
+            differing.push(format!("{}: printed {}, now {}", kitchen.recipes[recipe].name, said(before), said(after)));
         }
     }
+    let (before, after) = (taken(printed), taken(now));
+    for (food, before) in &before {
+        let after = after.get(food).filter(|after| after.dimension() == before.dimension());
+        if after.is_some_and(|after| !are_alike(before, after)) {
+            differing.push(format!("{}: printed {}, now {}", kitchen.foods[*food].name, said(Some(before)), said(after)));
+        }
+    }
+    differing
+}
+
+/// To a hundredth, or a rest: a print has ten digits, and who draws on a lot may take its rest along.
+fn are_alike(a: &Quantity, b: &Quantity) -> bool {
+    let (first, second) = (a.exact(), b.exact());
+    let apart = (first - second).abs();
+    a.dimension() == b.dimension() && (&apart * 100 <= first.clone().max(second.clone()) || apart < a.dimension().rest())
+}
+
+/// Is a meal neither booked nor left out?
+fn is_open(meal: &Meal, booked: &Booked) -> bool {
+    !meal.skip && !booked.has_meal(meal)
+}
+
+fn is_called(meal: &Meal, name: &str) -> bool {
+    let wanted = name.trim().to_lowercase();
+    meal.label.to_lowercase() == wanted || meal.name.as_deref().is_some_and(|name| name.to_lowercase() == wanted)
+}
+
+/// The meal that is meant by its label, "mon supper", or its own name: of the open ones the nearest on or before today, else the next.
+/// Gives the number of its week and where it stands in the week's file.
+///
+/// # Errors
+/// The names that would do, each once, in order of time.
+pub fn meal_eaten(weeks: &[(usize, &Week)], booked: &Booked, today: Date, name: &str) -> Result<(usize, Spot), Vec<String>> {
+    let open = open_meals(weeks, booked);
+    let called = || open.iter().filter(|(_, meal)| is_called(meal, name));
+    let on_or_before = called().filter(|(_, meal)| meal.at_time.date() <= today).max_by_key(|(_, meal)| meal.at_time);
+    let found = on_or_before.or_else(|| called().min_by_key(|(_, meal)| meal.at_time));
+    found.map(|(week, meal)| (*week, meal.at.clone())).ok_or_else(|| names_of(&open))
+}
+
+/// The next meal of that name from today on.
+///
+/// # Errors
+/// The names that would do, each once, in order of time.
+pub fn meal_to_come(weeks: &[(usize, &Week)], booked: &Booked, today: Date, name: &str) -> Result<(usize, Spot), Vec<String>> {
+    let mut open = open_meals(weeks, booked);
+    open.retain(|(_, meal)| meal.at_time.date() >= today);
+    let called = open.iter().filter(|(_, meal)| is_called(meal, name)).min_by_key(|(_, meal)| meal.at_time);
+    called.map(|(week, meal)| (*week, meal.at.clone())).ok_or_else(|| names_of(&open))
+}
+
+fn open_meals<'w>(weeks: &[(usize, &'w Week)], booked: &Booked) -> Vec<(usize, &'w Meal)> {
+    let of_week = |&(index, week): &(usize, &'w Week)| week.meals.iter().map(move |meal| (index, meal));
+    let mut open: Vec<(usize, &Meal)> = weeks.iter().flat_map(of_week).filter(|(_, meal)| is_open(meal, booked)).collect();
+    open.sort_by_key(|(_, meal)| meal.at_time);
+    open
+}
+
+fn names_of(open: &[(usize, &Meal)]) -> Vec<String> {
+    let mut names: Vec<String> = Vec::new();
+    for (_, meal) in open {
+        let name = meal.name.clone().unwrap_or_else(|| meal.label.to_lowercase());
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names
+}
+
+/// The open meals of a week up to a day, in order of time.
+pub fn meals_until(week: &Week, booked: &Booked, last: Date) -> Vec<Spot> {
+    let open = open_meals(&[(0, week)], booked);
+    open.into_iter().filter(|(_, meal)| meal.at_time.date() <= last).map(|(_, meal)| meal.at.clone()).collect()
 }

@@ -1,8 +1,11 @@
 //! Goods in: what a trip brings, with what was otherwise than on the list.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 
 use super::bench::Bench;
+use super::booked::Booked;
 use super::record::{Exact, LotRecord, Paid};
 use crate::foods::{Food, FoodId, Kind, Place, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, LineOf, Ware, read_line};
@@ -37,6 +40,8 @@ pub struct Goods {
     pub packs: Vec<Packed>,
     /// The line of an exception that is not on the list.
     pub also: Option<String>,
+    /// Which line of this food it is, counted from 0 in the whole trip.
+    pub nth: usize,
 }
 
 /// Puts the trip's goods on the shelf. Returns what could not be booked, and why.
@@ -54,9 +59,12 @@ pub fn receive(kitchen: &Kitchen, bench: &mut Bench, trip: &TripBuys, exceptions
 pub fn goods_of(kitchen: &Kitchen, trip: &TripBuys) -> (Vec<Goods>, Vec<String>) {
     let mut not_booked = Vec::new();
     let mut goods = Vec::new();
+    let mut lines: BTreeMap<FoodId, usize> = BTreeMap::new();
     for line in &trip.lines {
+        let next = lines.entry(line.food).or_default();
+        let nth = std::mem::replace(next, *next + 1);
         match from_line(kitchen, line) {
-            Some(bought) if !bought.amounts.is_empty() => goods.push(bought),
+            Some(bought) if !bought.amounts.is_empty() => goods.push(Goods { nth, ..bought }),
             Some(_) => (),
             None => not_booked.push(format!("{}: its amount stands in words alone", kitchen.foods[line.food].name)),
         }
@@ -80,7 +88,7 @@ fn from_line(kitchen: &Kitchen, line: &Buy) -> Option<Goods> {
     let legible = |amount: &Quantity| read_quantity(&Exact::of(amount).text(), kitchen.rules.spoons).is_ok();
     let Buy { food, from, cost, .. } = *line;
     let packs = line.packs.clone();
-    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, from, packs, also: None })
+    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
 }
 
 impl Goods {
@@ -150,7 +158,24 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
     let amount = own_dimension(facts, &item, spoons).or_else(|| as_purchased(facts, &item, &Dimension::Mass, spoons).ok());
     let amount = amount.ok_or_else(|| format!("\"{line}\" cannot be weighed. Write it in grams."))?;
     let (paid, also) = (cost.is_some(), Some(text.trim().to_owned()));
-    Ok(Goods { food, amounts: vec![amount], cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also })
+    Ok(Goods { food, amounts: vec![amount], cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
+}
+
+/// The goods of a trip, the first of its day or another, whose lines are not booked yet.
+pub fn open_goods(kitchen: &Kitchen, (trip, of_day): (&TripBuys, usize), booked: &Booked) -> (Vec<Goods>, Vec<String>) {
+    let (mut goods, not_booked) = goods_of(kitchen, trip);
+    goods.retain(|bought| !booked.has_line((trip.on, of_day), &kitchen.foods[bought.food].name, bought.nth));
+    (goods, not_booked)
+}
+
+/// What was bought beside the plan, with what is said of it.
+///
+/// # Errors
+/// As [`except`].
+pub fn beside_the_plan(kitchen: &Kitchen, exceptions: &Exceptions) -> Result<Vec<Goods>, String> {
+    let mut goods = Vec::new();
+    except(kitchen, &mut goods, exceptions)?;
+    Ok(goods)
 }
 
 /// One lot a size; what was paid is shared out by amount.

@@ -3,23 +3,16 @@
 use std::collections::BTreeSet;
 
 use super::booking::{Booking, Change, Verb};
+use super::ledger::Sum;
 use super::record::LotRecord;
 
 /// The lots that all bookings leave, in the order of their booking.
 pub fn sum(bookings: &[Booking]) -> Vec<LotRecord> {
-    let mut lots: Vec<LotRecord> = Vec::new();
+    let mut lots = Sum::default();
     for change in bookings.iter().flat_map(|booking| &booking.changes) {
-        let at = change.from.as_ref().and_then(|from| lots.iter().position(|lot| lot == from));
-        match (at, &change.to) {
-            (Some(at), Some(to)) => lots[at] = to.clone(),
-            (Some(at), None) => {
-                lots.remove(at);
-            }
-            (None, Some(to)) => lots.push(to.clone()),
-            (None, None) => (),
-        }
+        lots.change(change.from.clone(), change.to.clone());
     }
-    lots
+    lots.lots()
 }
 
 /// The changes that lead from one shelf to the other. A lot that only lost or gained is one change; it keeps what was paid for it.

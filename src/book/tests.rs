@@ -2,6 +2,7 @@ use jiff::civil::date;
 use pretty_assertions::assert_eq;
 use proptest::prelude::*;
 
+use super::ledger::NotRead;
 use super::*;
 use crate::foods::{Food, FoodId, Place};
 use crate::kitchen::fixture::{empty_kitchen, lot};
@@ -121,6 +122,29 @@ fn a_taking_back_that_is_taken_back_stands_again() {
     book.append(Booking { takes_back: Some(3), ..booking(Verb::Withdrawal, reversed(&undo)) });
     assert_eq!(sum(&book.bookings), [feta(50_000)]);
     assert_eq!(last_standing(&book.bookings).map(|booking| booking.number), Some(2));
+}
+
+#[test]
+fn a_book_read_without_keeping_it_comes_to_the_same() {
+    let mut book = two_bookings();
+    let again = |book: &mut Book, number: u64, verb| {
+        let taken = book.bookings[number as usize - 1].clone();
+        book.append(Booking { takes_back: Some(number), ..booking(verb, reversed(&taken)) });
+    };
+    let covering =
+        |cover: &str| Booking { covers: vec![cover.to_owned()], ..booking(Verb::Receive, vec![to(cupboard(7000)), to(cupboard(7000))]) };
+    book.append(covering("trip 2026-11-28"));
+    book.append(covering("trip 2026-12-02"));
+    again(&mut book, 4, Verb::Undo);
+    again(&mut book, 3, Verb::Undo);
+    again(&mut book, 6, Verb::Withdrawal);
+    let ledger = Ledger::read(book.text().as_bytes()).expect("it is whole");
+    assert_eq!((ledger.bookings, ledger.lots, ledger.last), (7, sum(&book.bookings), book.bookings.last().cloned()));
+    assert_eq!(ledger.covers, ["trip 2026-11-28"]);
+    assert_eq!(covered(&book.bookings).into_iter().collect::<Vec<_>>(), ledger.covers);
+    for (line, edited) in [(1, book.text().replacen("200.0", "250.0", 1)), (2, book.text().replace("50.0", "60.0"))] {
+        assert!(matches!(Ledger::read(edited.as_bytes()), Err(NotRead::Broken(broken)) if broken.line == line));
+    }
 }
 
 #[test]

@@ -1,57 +1,144 @@
-//! `issue`: the earliest session not yet booked, or meals that were eaten.
+//! `issue`: the earliest session not yet booked, meals that were eaten, and what was eaten beside the plan.
 
-use jiff::civil::Date;
+use clap::Args;
+use jiff::civil::{Date, DateTime};
 
 use super::Cli;
 use super::keeping::{book, open, report};
 use super::outcome::{Done, Failure};
 use super::printed::printed;
 use super::setting::Setting;
-use crate::book::{Draft, Keeping, MealChoice, cooked, eaten, meals_left, next_session};
+use super::waste::not_wasted;
+use crate::Reckoning;
+use crate::book::{Draft, Eaten, Keeping, cooked, eaten, meal_eaten, meals_until, next_session, otherwise_than_printed};
+use crate::kitchen::Spot;
 use crate::prep::{Effort, Turnover};
-use crate::words::day;
+use crate::words::{clock, day};
 
-pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
+#[derive(Debug, Args)]
+pub struct Eating {
+    /// Instead: this meal, as in "mon supper": the nearest on or before today, else the next; may be given again
+    #[arg(long, value_name = "MEAL", conflicts_with_all = ["until", "anyway", "replan"])]
+    meal: Vec<String>,
+    /// Instead: every meal up to that day
+    #[arg(long, value_name = "DATE", conflicts_with_all = ["anyway", "replan"])]
+    until: Option<Date>,
+    /// What was eaten beside the plan, as in "3 eggs" or "2 portions recipe:leek-soup"
+    #[arg(long, value_name = "LINE", conflicts_with_all = ["anyway", "replan"])]
+    also: Vec<String>,
+    /// The session as printed, although the plan has changed since
+    #[arg(long, conflicts_with = "replan")]
+    anyway: bool,
+    /// The session as the plan stands now, although another was printed
+    #[arg(long)]
+    replan: bool,
+}
+
+pub fn run(cli: &Cli, eating: &Eating) -> Done {
     let (setting, mut keeping) = open(cli)?;
-    let draft = match (meal, until) {
-        (None, None) => session(cli, &setting, &keeping)?,
-        (Some(name), _) => meals(cli, &setting, &keeping, &MealChoice::Named(name.to_owned()))?,
-        (None, Some(until)) => meals(cli, &setting, &keeping, &MealChoice::Until(until))?,
+    let meals = match (eating.until, eating.meal.is_empty()) {
+        (Some(until), _) => Some(up_to(cli, &setting, until)?),
+        (None, false) => Some(named(cli, &setting, &eating.meal)?),
+        (None, true) if !eating.also.is_empty() => Some(Vec::new()),
+        (None, true) => None,
+    };
+    let draft = match meals {
+        Some(meals) => at_table(&setting, &keeping, &meals, &eating.also)?,
+        None => session(cli, &setting, &keeping, eating)?,
     };
     book(&mut keeping, draft.booking)?;
     report(cli, keeping.new_bookings(), &draft.missing)
 }
 
-fn session(cli: &Cli, setting: &Setting, keeping: &Keeping) -> Result<Draft, Failure> {
+fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> Result<Draft, Failure> {
     let reckoned = setting.reckon(cli)?;
     let kitchen = &setting.loaded.kitchen;
-    let (week, sessions): (String, Vec<Turnover>) = match printed(&setting.folder, kitchen, &reckoned.week)? {
-        Some(printed) => (printed.buys.week, printed.turnovers),
-        None => {
-            let plan = reckoned.prep(Effort::Low);
-            (plan.week, plan.sessions.iter().map(Turnover::from).collect())
-        }
+    let planned = || -> Vec<Turnover> { reckoned.prep(Effort::Low).sessions.iter().map(Turnover::from).collect() };
+    let printed = if eating.replan { None } else { printed(&setting.folder, kitchen, &reckoned.week)? };
+    let (week, sessions, is_print) = match printed {
+        Some(printed) => (printed.buys.week, printed.turnovers, true),
+        None => (reckoned.week.name.clone(), planned(), false),
     };
     let next = next_session(&sessions, &setting.booked);
     let session = next.ok_or_else(|| Failure::Usage(format!("every session of {week} is booked.")))?;
+    if is_print && !eating.anyway {
+        let planned = planned();
+        let now = planned.iter().find(|now| now.start == session.start);
+        // One that is past is planned no more, and was done as it was printed.
+        let differing =
+            if now.is_none() && session.start.date() < setting.today { Vec::new() } else { otherwise_than_printed(kitchen, session, now) };
+        if !differing.is_empty() {
+            return Err(changed(session.start, &differing));
+        }
+    }
     Ok(cooked(kitchen, &keeping.shelf, session, &week, setting.today))
 }
 
-fn meals(cli: &Cli, setting: &Setting, keeping: &Keeping, chosen: &MealChoice) -> Result<Draft, Failure> {
-    let weeks = setting.weeks_at_hand(cli.week.as_deref())?;
-    let has_one = |&week: &usize| !meals_left(&setting.loaded.weeks[week].1, &setting.booked, chosen).is_empty();
-    let week = weeks.iter().copied().find(has_one).ok_or_else(|| none_left(setting, &weeks, chosen))?;
-    let reckoned = setting.reckon_week(week)?;
-    let meals = meals_left(&reckoned.week, &setting.booked, chosen);
-    let plan = (&reckoned.makings, &reckoned.demanded);
-    Ok(eaten(&setting.loaded.kitchen, &keeping.shelf, &reckoned.week, plan, &meals, setting.today))
+fn changed(start: DateTime, differing: &[String]) -> Failure {
+    let lines: String = differing.iter().map(|line| format!("  {line}\n")).collect();
+    Failure::Usage(format!(
+        "the plan has changed since the session of {} at {} was printed:\n{lines}Add --anyway to book it as printed, or --replan to book it as the plan stands.",
+        day(start.date()),
+        clock(start)
+    ))
 }
 
-fn none_left(setting: &Setting, weeks: &[usize], chosen: &MealChoice) -> Failure {
-    let none = match chosen {
-        MealChoice::Named(name) => format!("there is no meal \"{}\" left to book", name.trim()),
-        MealChoice::Until(until) => format!("there is no meal up to {} left to book", day(*until)),
-    };
-    let weeks: Vec<&str> = weeks.iter().map(|&week| setting.loaded.weeks[week].1.name.as_str()).collect();
-    Failure::Usage(format!("{none} in {}.", weeks.join(" or ")))
+/// A week's place among those read, and where its meals stand in its file.
+type Meals = Vec<(usize, Vec<Spot>)>;
+
+/// All weeks, or the one that is named.
+fn weeks(cli: &Cli, setting: &Setting) -> Result<Vec<usize>, Failure> {
+    match cli.week.as_deref() {
+        Some(file) => Ok(vec![setting.week(Some(file))?]),
+        None => Ok((0..setting.loaded.weeks.len()).collect()),
+    }
+}
+
+fn named(cli: &Cli, setting: &Setting, names: &[String]) -> Result<Meals, Failure> {
+    let weeks = weeks(cli, setting)?;
+    let weeks: Vec<_> = weeks.iter().map(|&week| (week, &setting.loaded.weeks[week].1)).collect();
+    let mut meals: Meals = Vec::new();
+    for name in names {
+        let found = meal_eaten(&weeks, &setting.booked, setting.today, name);
+        let (week, at) = found.map_err(|known| Failure::Usage(no_such_meal(name, "left to book", &known)))?;
+        match meals.iter_mut().find(|(known, _)| *known == week) {
+            Some((_, spots)) if spots.contains(&at) => (),
+            Some((_, spots)) => spots.push(at),
+            None => meals.push((week, vec![at])),
+        }
+    }
+    Ok(meals)
+}
+
+/// "there is no meal "fri tea" left to book. There are: mon supper, tue lunch."
+pub fn no_such_meal(name: &str, which: &str, known: &[String]) -> String {
+    let known = if known.is_empty() { String::new() } else { format!(" There are: {}.", known.join(", ")) };
+    format!("there is no meal \"{}\" {which}.{known}", name.trim())
+}
+
+fn up_to(cli: &Cli, setting: &Setting, until: Date) -> Result<Meals, Failure> {
+    let weeks = setting.weeks_at_hand(cli.week.as_deref())?;
+    let of_week = |&week: &usize| (week, meals_until(&setting.loaded.weeks[week].1, &setting.booked, until));
+    let meals: Meals = weeks.iter().map(of_week).filter(|(_, spots)| !spots.is_empty()).collect();
+    if meals.is_empty() {
+        let names: Vec<&str> = weeks.iter().map(|&week| setting.loaded.weeks[week].1.name.as_str()).collect();
+        return Err(Failure::Usage(format!("there is no meal up to {} left to book in {}.", day(until), names.join(" or "))));
+    }
+    Ok(meals)
+}
+
+fn at_table(setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]) -> Result<Draft, Failure> {
+    let mut reckoned: Vec<(Reckoning, Vec<usize>)> = Vec::new();
+    for (week, spots) in meals {
+        let reckoning = setting.reckon_week(*week)?;
+        let mut places: Vec<usize> =
+            (0..reckoning.week.meals.len()).filter(|&meal| spots.contains(&reckoning.week.meals[meal].at)).collect();
+        places.sort_by_key(|&meal| reckoning.week.meals[meal].at_time);
+        reckoned.push((reckoning, places));
+    }
+    let weeks: Vec<Eaten> = reckoned
+        .iter()
+        .map(|(reckoning, meals)| Eaten { week: &reckoning.week, makings: &reckoning.makings, demanded: &reckoning.demanded, meals })
+        .collect();
+    eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today).map_err(|(line, not)| not_wasted(line, &not))
 }

@@ -1,17 +1,32 @@
 //! A booking as a run of the program makes it: the book opened, what it has to tell said, the booking written and reported.
 
+use std::path::Path;
+
+use jiff::civil::Date;
+
 use super::outcome::{Done, Failure, json, say};
 use super::setting::{Setting, folder, today};
 use super::{Cli, Format};
 use crate::book::{Booking, Broken, Keeping, NotBooked, Note, Verb};
-use crate::kitchen::{Mistake, PriceChange, Spot};
+use crate::kitchen::{Loaded, Mistake, PriceChange, Spot};
 use crate::store::BOOK;
 use crate::words::{counted, sentence};
 
 /// Opens the book for one booking, with the household as it is then.
 pub fn open(cli: &Cli) -> Result<(Setting, Keeping), Failure> {
+    open_by(cli, Keeping::open)
+}
+
+/// The same, also where the last booking never came into pantry.toml.
+pub fn open_to_mend(cli: &Cli) -> Result<(Setting, Keeping), Failure> {
+    open_by(cli, Keeping::open_to_mend)
+}
+
+type Opened = Result<(Loaded, Keeping), NotBooked>;
+
+fn open_by(cli: &Cli, opens: impl FnOnce(&Path, Date) -> Opened) -> Result<(Setting, Keeping), Failure> {
     let (folder, today) = (folder(cli)?, today(cli));
-    let (loaded, mut keeping) = Keeping::open(&folder, today)?;
+    let (loaded, mut keeping) = opens(&folder, today)?;
     say_notes(&mut keeping);
     let booked = keeping.booked();
     Ok((Setting::of(folder, loaded, booked, today), keeping))
@@ -19,12 +34,23 @@ pub fn open(cli: &Cli) -> Result<(Setting, Keeping), Failure> {
 
 /// Writes a booking.
 pub fn book(keeping: &mut Keeping, booking: Booking) -> Done {
-    let done = keeping.book(booking);
+    book_all(keeping, vec![booking])
+}
+
+/// Writes several bookings in one step.
+pub fn book_all(keeping: &mut Keeping, bookings: Vec<Booking>) -> Done {
+    let done = keeping.book_all(bookings);
     say_notes(keeping);
     Ok(done?)
 }
 
-fn say_notes(keeping: &mut Keeping) {
+/// A booking in one sentence: "Thrown away: 40 g feta (mould)."
+pub fn sentence_of(booking: &Booking) -> String {
+    let why = booking.why.as_deref().map(|why| format!(" ({why})")).unwrap_or_default();
+    format!("{}{why}.", sentence(&booking.what))
+}
+
+pub fn say_notes(keeping: &mut Keeping) {
     keeping.notes.drain(..).for_each(|note| say_note(&note));
 }
 
@@ -85,6 +111,12 @@ impl From<NotBooked> for Failure {
             NotBooked::NotWritten { file, error } => Failure::writing(&file, &error),
             NotBooked::Changed { file } => Failure::Machine(format!("{file} changed while it was read.")),
             NotBooked::NotEdited { why } => Failure::Machine(format!("{why}. Nothing was written.")),
+            NotBooked::NotReadBack(mistakes) => Failure::Mistakes(mistakes),
+            NotBooked::Lost { number, what } => Failure::NotKnown(format!(
+                "booking {number} (\"{what}\") was cut short: it stands in the book, pantry.toml is as it was before it, and what was to \
+                 be written is lost. Nothing was written. Two ways out: spence book --finish writes it into pantry.toml; spence undo \
+                 takes it back."
+            )),
             NotBooked::Unfinished { file, error } => match Failure::writing(&file, &error) {
                 Failure::Machine(because) => {
                     Failure::Machine(format!("{because} The booking stands in the book, and is completed at the next start."))

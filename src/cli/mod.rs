@@ -1,9 +1,11 @@
 //! One file a verb, thin: parse, call one library function, print.
 
 mod after;
+mod book;
 mod check;
 mod convert;
 mod count;
+mod day;
 mod food;
 mod issue;
 mod keeping;
@@ -11,6 +13,7 @@ mod keys;
 mod known;
 mod list;
 mod manual;
+mod mind;
 mod outcome;
 mod prep;
 mod print;
@@ -116,12 +119,8 @@ enum Verb {
     },
     /// Book the earliest session that is not booked yet, as printed; or meals that were eaten
     Issue {
-        /// Instead: this meal of the week, as in "mon supper"
-        #[arg(long, conflicts_with = "until")]
-        meal: Option<String>,
-        /// Instead: every meal up to that day
-        #[arg(long, value_name = "DATE")]
-        until: Option<Date>,
+        #[command(flatten)]
+        eating: issue::Eating,
     },
     /// A stocktake: write a count sheet, or book what was counted on one
     Count {
@@ -142,8 +141,35 @@ enum Verb {
         #[arg(long)]
         why: String,
     },
+    /// The bookings that stand, the last first
+    Book {
+        /// Instead: write into pantry.toml what a booking that was cut short was to write
+        #[arg(long)]
+        finish: bool,
+    },
     /// Take back the last booking
-    Undo,
+    Undo {
+        /// Instead: everything after the booking of that number, as the book lists it
+        #[arg(long, value_name = "NUMBER")]
+        back_to: Option<u64>,
+    },
+    /// A day's meals: what to take out and where it stands, what to make and when to begin, what goes off
+    Day {
+        /// "thu", or 2026-12-03; by default today
+        day: Option<String>,
+    },
+    /// A meal falls out, as in "thu supper": writes skip = true into its week
+    Skip {
+        /// The next meal of that name from today on
+        meal: String,
+    },
+    /// Two meals change places, as in "tue supper" "thu supper": exchanges what they hold in the week's file
+    Exchange {
+        /// The next meal of that name from today on
+        meal: String,
+        /// The other one
+        other: String,
+    },
     /// What is known of a food, and from where
     Food {
         /// Any of its names
@@ -203,11 +229,16 @@ pub fn run() -> ExitCode {
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Stock { waste } => stock::run(&cli, *waste),
         Verb::Receive { otherwise } => receive::run(&cli, otherwise),
-        Verb::Issue { meal, until } => issue::run(&cli, meal.as_deref(), *until),
+        Verb::Issue { eating } => issue::run(&cli, eating),
         Verb::Count { file: Some(file), .. } => count::run(&cli, file),
         Verb::Count { file: None, into, .. } => count::write_sheet(&cli, into.as_deref()),
         Verb::Waste { what, why } => waste::run(&cli, what, why),
-        Verb::Undo => undo::run(&cli),
+        Verb::Book { finish: true } => book::finish(&cli),
+        Verb::Book { finish: false } => book::run(&cli),
+        Verb::Undo { back_to } => undo::run(&cli, *back_to),
+        Verb::Day { day } => day::run(&cli, day.as_deref()),
+        Verb::Skip { meal } => mind::skip(&cli, meal),
+        Verb::Exchange { meal, other } => mind::exchange(&cli, meal, other),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),
         Verb::Keys { schema: Some(folder), .. } => keys::write_schemas(&cli, folder),
         Verb::Keys { name, schema: None } => keys::run(&cli, name.as_deref()),

@@ -14,11 +14,11 @@ use super::sheet_files::write_all;
 use super::{Cli, Format};
 use crate::Shown;
 use crate::book::{
-    As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, bought, except, filled_in, goods_form, goods_of, next_trip, read_book,
-    seen_prices, week_of_sheet,
+    As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, beside_the_plan, bought, bought_beside, except, filled_in, goods_form,
+    next_trip, open_goods, read_book, seen_prices, week_of_sheet,
 };
 use crate::kitchen::{GoodsForm, Names, read_goods};
-use crate::purchase::WeekBuys;
+use crate::purchase::{TripBuys, WeekBuys};
 use crate::words::day;
 
 /// A trip is booked whenever it was.
@@ -27,10 +27,10 @@ const EVERY_TRIP: Shown = Shown { all: true, compared: false };
 #[derive(Debug, Args)]
 pub struct Otherwise {
     /// The goods-in sheet, filled in; - for standard input
-    #[arg(value_name = "FILE", conflicts_with_all = ["sheet", "without", "instead", "also", "paid", "until", "anyway", "replan"])]
+    #[arg(value_name = "FILE", conflicts_with_all = ["sheet", "without", "instead", "also", "paid", "until", "on", "anyway", "replan"])]
     file: Option<PathBuf>,
     /// Book nothing yet: write what would be booked into a file to be filled in
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", conflicts_with = "on")]
     sheet: Option<PathBuf>,
     /// A food of the list that was not bought
     #[arg(long, value_name = "FOOD")]
@@ -41,6 +41,9 @@ pub struct Otherwise {
     /// Something that is not on the list, as in "1 kg onions at 1.20"
     #[arg(long, value_name = "LINE")]
     also: Vec<String>,
+    /// The day it was bought: with --also that purchase alone, else the next trip as of that day
+    #[arg(long, value_name = "DATE")]
+    on: Option<Date>,
     /// What a food of the list cost, as in "olive oil=5.49"
     #[arg(long, value_name = "FOOD=PRICE", value_parser = pair)]
     paid: Vec<(String, String)>,
@@ -76,19 +79,38 @@ pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
 
 fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
     let (setting, keeping) = open(cli)?;
-    let next = next(cli, &setting, otherwise)?;
+    let beside = !otherwise.also.is_empty();
+    if let Some(on) = otherwise.on.filter(|_| beside) {
+        return bought_beside_the_plan(cli, &setting, keeping, otherwise, on);
+    }
+    if beside && setting.loaded.weeks.is_empty() {
+        return bought_beside_the_plan(cli, &setting, keeping, otherwise, setting.today);
+    }
+    let next = match next(cli, &setting, otherwise)? {
+        Ok(next) => NextTrip { as_of: otherwise.on.unwrap_or(next.as_of), ..next },
+        Err(NoTrip::AllBooked { .. }) if beside => return bought_beside_the_plan(cli, &setting, keeping, otherwise, setting.today),
+        Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
+    };
     let kitchen = &setting.loaded.kitchen;
-    let (mut goods, not_booked) = goods_of(kitchen, &next.trip);
+    let (mut goods, not_booked) = open_goods(kitchen, (&next.trip, next.nth), &setting.booked);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
-    put_down(cli, &setting, keeping, &next, &goods, &not_booked)
+    put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
 }
 
-fn next(cli: &Cli, setting: &Setting, otherwise: &Otherwise) -> Result<NextTrip, Failure> {
+/// A purchase that belongs to no trip.
+fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, otherwise: &Otherwise, on: Date) -> Done {
+    let kitchen = &setting.loaded.kitchen;
+    let goods = beside_the_plan(kitchen, &otherwise.exceptions()).map_err(Failure::Usage)?;
+    let booking = bought_beside(kitchen, &keeping.shelf, &goods, on, setting.today);
+    book(&mut keeping, booking)?;
+    report(cli, keeping.new_bookings(), &[])
+}
+
+fn next(cli: &Cli, setting: &Setting, otherwise: &Otherwise) -> Result<Result<NextTrip, NoTrip>, Failure> {
     let reckoned = setting.reckon(cli)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, &setting.loaded.kitchen, &reckoned.week)?.map(|printed| printed.buys);
-    let names = setting.loaded.kitchen.names();
-    next_trip(&plan, printed.as_ref(), &setting.booked, otherwise.taken()).map_err(|none| Failure::Usage(no_trip(&none, names)))
+    Ok(next_trip(&setting.loaded.kitchen, &plan, printed.as_ref(), &setting.booked, otherwise.taken()))
 }
 
 fn no_trip(none: &NoTrip, names: Names) -> String {
@@ -128,13 +150,20 @@ impl Otherwise {
 }
 
 /// Books the goods, and the prices that were paid.
-fn put_down(cli: &Cli, setting: &Setting, mut keeping: Keeping, next: &NextTrip, goods: &[Goods], not_booked: &[String]) -> Done {
+fn put_down(
+    cli: &Cli,
+    setting: &Setting,
+    mut keeping: Keeping,
+    next: &NextTrip,
+    (goods, lines): (&[Goods], Option<Vec<String>>),
+    not_booked: &[String],
+) -> Done {
     let kitchen = &setting.loaded.kitchen;
-    let (seen, unclear) = seen_prices(kitchen, &next.trip, goods);
+    let (seen, unclear) = seen_prices(kitchen, &TripBuys { on: next.as_of, ..next.trip.clone() }, goods);
     let prices = keeping.price_changes(&seen)?;
     not_booked.iter().for_each(|line| eprintln!("warning: not booked: {line}."));
     unclear.iter().for_each(|line| eprintln!("warning: no price goes into shops.toml of {line}."));
-    let booking = bought(kitchen, &keeping.shelf, next, goods, prices, setting.today);
+    let booking = bought(kitchen, &keeping.shelf, next, (goods, lines), prices, setting.today);
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
 }
@@ -147,9 +176,9 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     let setting = Setting::read(cli)?;
     // What is booked must be known here.
     read_book(&setting.folder)?;
-    let next = next(cli, &setting, otherwise)?;
     let kitchen = &setting.loaded.kitchen;
-    let (mut goods, not_booked) = goods_of(kitchen, &next.trip);
+    let next = next(cli, &setting, otherwise)?.map_err(|none| Failure::Usage(no_trip(&none, kitchen.names())))?;
+    let (mut goods, not_booked) = open_goods(kitchen, (&next.trip, next.nth), &setting.booked);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
     let text = goods_form(kitchen, (&next.week, next.from), next.trip.on, &goods, &not_booked);
     let folder = sheet.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
@@ -188,7 +217,8 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     if printed_anew(&form, printed.as_ref(), kitchen.names()) {
         eprintln!("warning: the plan has been printed anew since {} was copied from its list.", said_file(file));
     }
-    let FilledIn { trip, goods, not_booked } = filled_in(kitchen, &reckoned.week, &lists, &form).map_err(Failure::Mistakes)?;
-    let next = NextTrip { trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
-    put_down(cli, &setting, keeping, &next, &goods, &not_booked)
+    let FilledIn { trip, nth, goods, lines, not_booked } =
+        filled_in(kitchen, &reckoned.week, &lists, &setting.booked, &form).map_err(Failure::Mistakes)?;
+    let next = NextTrip { as_of: trip.on, nth, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
+    put_down(cli, &setting, keeping, &next, (&goods, lines), &not_booked)
 }

@@ -8,7 +8,7 @@ use jiff::civil::Date;
 use super::Cli;
 use super::keeping::{mistake_of, say_note};
 use super::outcome::Failure;
-use crate::book::{Booked, NotBooked, mend_if_cut_short, read_book};
+use crate::book::{Booked, NotBooked, lost_booking, mend_if_cut_short, read_ledger};
 use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
 use crate::plan::{running, week_of};
 use crate::store::BOOK;
@@ -40,8 +40,12 @@ impl Setting {
         mend_if_cut_short(&folder).iter().for_each(say_note);
         let mut loaded = load(&folder).map_err(Failure::Mistakes)?;
         // Without a sound book nothing is known to be booked: that is told first of all, and what can be told from pantry.toml follows.
-        let booked = match read_book(&folder) {
-            Ok(book) => Booked::by(&book),
+        let booked = match read_ledger(&folder) {
+            Ok(ledger) => {
+                let lost = lost_booking(&folder, ledger.last.as_ref()).map(|note| Warning::Note { at: None, text: note.to_string() });
+                lost.into_iter().for_each(|warning| loaded.warnings.insert(0, warning));
+                Booked::told_by(&ledger)
+            }
             Err(not) => {
                 loaded.warnings.insert(0, Warning::Note { at: None, text: without_the_book(not) });
                 Booked::default()

@@ -13,7 +13,7 @@ pub fn run(cli: &Cli, what: &str, why: &str) -> Done {
     report(cli, keeping.new_bookings(), &thrown.missing)
 }
 
-fn not_wasted(what: &str, not: &NotWasted) -> Failure {
+pub fn not_wasted(what: &str, not: &NotWasted) -> Failure {
     Failure::Usage(match not {
         NotWasted::Unread(error) => format!("cannot read \"{what}\": {}. Instead: {}.", error.cause, error.remedy),
         NotWasted::NoAmount => format!("\"{what}\" has no amount. Write it like \"200 g feta\"."),

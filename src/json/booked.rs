@@ -1,13 +1,65 @@
 //! Bookings, each as its line of the book has it.
 
+use jiff::civil::Date;
 use serde::Serialize;
 
-use crate::book::Booking;
+use crate::book::{Booking, Verb};
+use crate::kitchen::Meal;
 
 #[derive(Serialize)]
 struct Booked<'a> {
     booked: &'a [Booking],
     missing: &'a [String],
+}
+
+#[derive(Serialize)]
+struct Shown<'a> {
+    bookings: Vec<Row<'a>>,
+}
+
+#[derive(Serialize)]
+struct Row<'a> {
+    number: u64,
+    on: Date,
+    verb: Verb,
+    what: &'a str,
+    why: Option<&'a str>,
+}
+
+/// The bookings that stand, in the order given.
+pub fn book<'a>(bookings: &[&'a Booking]) -> impl Serialize + 'a {
+    let row = |booking: &&'a Booking| Row {
+        number: booking.number,
+        on: booking.on,
+        verb: booking.verb,
+        what: &booking.what,
+        why: booking.why.as_deref(),
+    };
+    Shown { bookings: bookings.iter().map(row).collect() }
+}
+
+#[derive(Serialize)]
+struct Changed<'a> {
+    changed: Vec<ChangedMeal<'a>>,
+}
+
+#[derive(Serialize)]
+struct ChangedMeal<'a> {
+    on: Date,
+    at: &'a str,
+    meal: &'a str,
+    file: &'a str,
+}
+
+/// The meals of week files that were changed.
+pub fn changed_meals<'a>(meals: &[&'a Meal]) -> impl Serialize + 'a {
+    let row = |meal: &&'a Meal| ChangedMeal {
+        on: meal.at_time.date(),
+        at: meal.label.split_once(' ').map_or(&meal.label, |(_, word)| word),
+        meal: meal.name.as_deref().unwrap_or(&meal.label),
+        file: &meal.at.file,
+    };
+    Changed { changed: meals.iter().map(row).collect() }
 }
 
 /// `missing` is what was to be taken and is not on the shelf, in words.

@@ -10,6 +10,7 @@
 //! | `count` | what a count found |
 //! | `booked` | bookings |
 //! | `food`, `convert`, `check` | the answers of the verbs of these names |
+//! | `day` | what a day asks for |
 //! | `files` | which files were written |
 //! | `prep` | the plan of the sessions |
 //! | `printed` | `plan-<from>.json`: written, and read back to ids |
@@ -18,6 +19,7 @@ mod booked;
 mod check;
 mod convert;
 mod count;
+mod day;
 mod files;
 mod food;
 mod list;
@@ -25,10 +27,11 @@ mod prep;
 mod printed;
 mod stock;
 
-pub use booked::booked;
+pub use booked::{book, booked, changed_meals};
 pub use check::check;
 pub use convert::convert;
 pub use count::count;
+pub use day::day;
 pub use files::{files, kitchen_files, week_files};
 pub use food::food;
 pub use list::list;

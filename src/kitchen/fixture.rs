@@ -74,7 +74,7 @@ pub(crate) fn session(start: &str) -> Session {
 
 /// A supper for one, with one line for each eater.
 pub(crate) fn meal(on: &str, label: &str, each: Vec<Ingredient>) -> Meal {
-    Meal { at_time: at(on), label: label.to_owned(), name: None, eaters: 1.0, each, shared: Vec::new(), at: spot(3) }
+    Meal { at_time: at(on), label: label.to_owned(), name: None, eaters: 1.0, each, shared: Vec::new(), skip: false, at: spot(3) }
 }
 
 pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {

@@ -1,5 +1,6 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
+mod change_week;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
@@ -13,12 +14,13 @@ mod start;
 mod warning;
 mod words;
 
+pub use change_week::{exchange_meals, exchange_meals_between, skip_meal};
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
 pub use model::*;
 pub use names::Names;
 pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, price_changes, write_prices};
-pub use read::{Loaded, find_kitchen, load, load_foods, read_count, read_goods};
+pub use read::{Loaded, find_kitchen, load, load_foods, load_with, read_count, read_goods};
 pub use start::starter;
 pub use warning::{Mistake, Spot, Warning};
 pub use words::{Phrases, Words};

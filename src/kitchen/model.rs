@@ -452,5 +452,7 @@ pub struct Meal {
     pub each: Vec<Ingredient>,
     /// For the whole table.
     pub shared: Vec<Ingredient>,
+    /// It falls out: it eats nothing.
+    pub skip: bool,
     pub at: Spot,
 }

@@ -68,8 +68,21 @@ pub fn find_kitchen(from: &Path) -> Option<PathBuf> {
 /// All mistakes of all files at once, in order of file, line and column. A file that is not valid TOML is reported with its syntax errors
 /// alone, and nothing is said of what other files expect of it.
 pub fn load(folder: &Path) -> Result<Loaded, Vec<Mistake>> {
+    load_with(folder, &[])
+}
+
+/// Reads the folder as it would be with these texts in place of pantry.toml, shops.toml or weeks of it, by the files' names: what is
+/// about to be written is read back before it stands.
+///
+/// # Errors
+/// As [`load`].
+pub fn load_with(folder: &Path, texts: &[(&str, &str)]) -> Result<Loaded, Vec<Mistake>> {
     let found = Findings::default();
-    let read = read_files(folder, &found).map(|files| read_all(&files, &found));
+    let files = read_files(folder, &found).map(|mut files| {
+        texts.iter().for_each(|(file, text)| files.read_instead(file, text, &found));
+        files
+    });
+    let read = files.map(|files| read_all(&files, &found));
     let (mistakes, warnings) = found.into_parts();
     match read {
         Some((kitchen, weeks)) if mistakes.is_empty() => Ok(Loaded { kitchen, weeks, warnings }),

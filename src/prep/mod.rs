@@ -8,6 +8,7 @@ mod build;
 mod cautions;
 mod clock;
 mod cuts;
+mod evening;
 mod fetch;
 mod fill;
 mod guide;
@@ -29,6 +30,7 @@ mod week_card;
 pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::prep;
 pub use cautions::{Care, Holds};
+pub use evening::begin_by;
 pub use guide::{
     Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,
     Slowed, StepTask, Taken, Task, Turnover,

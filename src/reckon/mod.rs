@@ -16,7 +16,7 @@ use std::collections::BTreeSet;
 use jiff::civil::Date;
 
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Warning, Week};
+use crate::kitchen::{Kitchen, Loaded, Meal, Mistake, Spot, Warning, Week};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings};
 use crate::prep::{self, Effort, PrepPlan};
@@ -77,10 +77,12 @@ pub fn reckon<'k>(loaded: &'k Loaded, booked: &Booked, week: usize, today: Date)
     Ok(Reckoning { kitchen, week, makings, demanded, netted, needs, basket, reserved: carried.reserved, warnings, shown_from })
 }
 
+/// Without the meals that are booked, and those that fall out.
 fn without_booked_meals<'k>(week: &'k Week, booked: &Booked) -> Cow<'k, Week> {
     let mut week = Cow::Borrowed(week);
-    if week.meals.iter().any(|meal| booked.has_meal(meal)) {
-        week.to_mut().meals.retain(|meal| !booked.has_meal(meal));
+    let open = |meal: &Meal| !meal.skip && !booked.has_meal(meal);
+    if !week.meals.iter().all(open) {
+        week.to_mut().meals.retain(open);
     }
     week
 }

@@ -5,8 +5,18 @@ use sha2::{Digest, Sha256};
 
 /// In hexadecimal.
 pub fn sha256(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
+    sha256_of(&[bytes])
 }
+
+/// Of several texts, one behind the other; in hexadecimal.
+pub fn sha256_of(parts: &[&[u8]]) -> String {
+    let mut digest = Sha256::new();
+    parts.iter().for_each(|part| digest.update(part));
+    let digit = |nibble: u8| char::from(DIGITS[usize::from(nibble)]);
+    digest.finalize().iter().flat_map(|byte| [digit(byte >> 4), digit(byte & 15)]).collect()
+}
+
+const DIGITS: [u8; 16] = *b"0123456789abcdef";
 
 /// SHA-256 of a file before and after it was written, by which a writing that was cut short is known.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]

@@ -22,4 +22,4 @@ mod tests;
 pub use commit::{BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
 pub use disk::Disk;
 pub use files::{Files, Locked};
-pub use mark::{FileChange, sha256};
+pub use mark::{FileChange, sha256, sha256_of};

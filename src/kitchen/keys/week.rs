@@ -62,6 +62,7 @@ pub(in crate::kitchen) static WEEK: File = File {
                 key("eaters", Number, Is("the week's"), "how many eat", "3"),
                 key("each", Lines("[[meal.each]]"), None, "what each eater gets", "[\"1 portion recipe:pearl-barley\"]"),
                 key("shared", Lines("[[meal.each]]"), None, "what the whole table shares", "[\"1 lemon\"]"),
+                key("skip", TrueFalse, Is("false"), "the meal falls out: it eats nothing; spence skip writes it", "true"),
             ],
         ),
         line("[[meal.each]]"),

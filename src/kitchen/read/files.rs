@@ -25,6 +25,23 @@ pub(super) struct Files {
     pub weeks_listed: bool,
 }
 
+impl Files {
+    /// Reads `text` in place of what the folder has in `file`.
+    pub fn read_instead(&mut self, file: &str, text: &str, found: &Findings) {
+        let read = text_of(text.as_bytes().to_vec(), file, found);
+        let stem = file.strip_prefix("weeks/").and_then(|name| name.strip_suffix(".toml"));
+        match file {
+            "pantry.toml" => self.pantry = read,
+            "shops.toml" => self.shops = read,
+            _ => {
+                if let Some((_, week)) = self.weeks.iter_mut().find(|(week, _)| Some(week.as_str()) == stem) {
+                    *week = read;
+                }
+            }
+        }
+    }
+}
+
 #[derive(Debug)]
 pub(super) enum Text {
     Absent,

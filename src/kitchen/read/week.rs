@@ -94,9 +94,10 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, eaters: f64, customs: &Custo
     let eaters = table.optional("eaters", shapes::positive).unwrap_or(eaters);
     let each = speech.lines(table, "each", "[[meal.each]]");
     let shared = speech.lines(table, "shared", "[[meal.each]]");
+    let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);
     let (on, (time, word)) = (on?, at?);
     let label = format!("{} {word}", on.strftime("%a"));
-    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, each, shared, at: table.spot() })
+    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, each, shared, skip, at: table.spot() })
 }
 
 /// `on = DATE` or `day = "mon"`, the first such day on or after `from`.
@@ -153,6 +154,10 @@ fn read_at(table: &Table<'_>, customs: &Customs<'_>) -> Option<(Time, String)> {
 /// Says what lies outside the week: trips after every meal, meals before the first trip or session.
 fn check_order(week: &Week, top: &Table<'_>) {
     let found = top.file.found;
+    for pair in week.sessions.windows(2).filter(|pair| pair[0].start == pair[1].start) {
+        let cause = format!("two sessions begin at {}: this one and that of line {}", pair[1].start, pair[0].at.line);
+        found.mistake(pair[1].at.clone(), cause, "Give one of them another start.");
+    }
     let last_meal = week.meals.last().map(|meal| meal.at_time.date());
     for trip in &week.trips {
         if let Some(last) = last_meal.filter(|last| trip.on > *last) {

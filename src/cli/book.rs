@@ -1,0 +1,39 @@
+//! `book`: the bookings that stand, the last first; or the end of one that was cut short.
+
+use super::keeping::{open_to_mend, say_note, say_notes, sentence_of};
+use super::outcome::{Done, Failure, json, say};
+use super::setting::folder;
+use super::{Cli, Format};
+use crate::book::{lost_booking, mend_if_cut_short, read_book, shown};
+use crate::words::day_year;
+
+pub fn run(cli: &Cli) -> Done {
+    let folder = folder(cli)?;
+    mend_if_cut_short(&folder).iter().for_each(say_note);
+    let book = read_book(&folder)?;
+    lost_booking(&folder, book.bookings.last()).iter().for_each(say_note);
+    let bookings = shown(&book);
+    if cli.format == Format::Json {
+        return say(&json(&crate::json::book(&bookings))?);
+    }
+    if bookings.is_empty() {
+        return say("Nothing is booked yet.\n");
+    }
+    let width = bookings.first().map_or(1, |last| last.number.to_string().len());
+    let lines = bookings.iter().map(|booking| format!("{:>width$}  {}  {}\n", booking.number, day_year(booking.on), sentence_of(booking)));
+    say(&lines.collect::<String>())
+}
+
+/// Writes what a booking that was cut short was to write.
+pub fn finish(cli: &Cli) -> Done {
+    let (_, mut keeping) = open_to_mend(cli)?;
+    let Some(what) = keeping.lost().map(|last| last.what.clone()) else {
+        return Err(Failure::Usage("no booking was cut short.".to_owned()));
+    };
+    keeping.finish_lost()?;
+    say_notes(&mut keeping);
+    match cli.format {
+        Format::Json => say(&json(&crate::json::book(&shown(&keeping.book)))?),
+        Format::Text => say(&format!("Finished: {what}\n")),
+    }
+}

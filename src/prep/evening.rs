@@ -1,0 +1,23 @@
+//! When to begin at the stove, so that what is made at a meal is ready for it.
+
+use jiff::ToSpan;
+use jiff::civil::DateTime;
+
+use crate::kitchen::{Kitchen, Step, Week};
+use crate::measure::Number;
+use crate::plan::{MadeAt, Making, Makings};
+
+/// `None` where nothing is made at the meal. Hands are one cook's, one dish after the other; waiting goes on side by side, so that the
+/// longest counts. Nobody is told to begin too late.
+pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Option<DateTime> {
+    let here: Vec<&Making> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).collect();
+    let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter();
+    let hands: f64 = here.iter().flat_map(|making| steps(making).map(|step| hands_of(step, making.batches.number()))).sum();
+    let longest = here.iter().map(|making| steps(making).map(|step| step.wait.0).sum::<i64>()).max()?;
+    week.meals[meal].at_time.checked_sub((hands as i64 + longest).minutes()).ok()
+}
+
+fn hands_of(step: &Step, batches: &Number) -> f64 {
+    let hands = step.hands.0 as f64;
+    if step.scales { (hands * batches.to_f64()).ceil() } else { hands }
+}

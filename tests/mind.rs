@@ -1,0 +1,59 @@
+//! Changing one's mind: a meal falls out, two meals change places.
+
+use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, SATURDAY_AND_SUNDAY, draws, has_line, kitchen, stderr};
+
+const MEALS: &str = "# Ours\n[[meal]]\nday = \"tue\"   # late\nat = \"supper\"\neaters = 2\neach = [\"100 g bluegrain\"]   # boiled\n\n\
+                     [[meal]]\nday = \"thu\"\nat = \"supper\"\nname = \"Cheese\"\neach = [\"50 g moon cheese\"]\n";
+
+fn two_suppers() -> Kitchen {
+    kitchen()
+        .foods(
+            "[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n\
+             [[food]]\nname = \"moon cheese\"\nallergens = []\nsource = \"weighed at home\"\n",
+        )
+        .pantry("[[lot]]\nfood = \"bluegrain\"\namount = \"1 kg\"\nplace = \"cupboard\"\n")
+        .meals(MEALS)
+}
+
+#[test]
+fn a_meal_that_falls_out_eats_nothing_and_the_file_keeps_the_rest() {
+    let kitchen = two_suppers();
+    let said = kitchen.done(&["skip", "Thu supper"]);
+    assert_eq!(said, "Thu 3 Dec supper falls out: weeks/week.toml\n");
+    assert_eq!(kitchen.text("weeks/week.toml"), format!("{SATURDAY_AND_SUNDAY}{MEALS}skip = true\n"));
+    assert!(!has_line(&kitchen.list(), "moon cheese"));
+    let output = kitchen.run(&["skip", "thu supper"]);
+    assert_eq!(output.status.code(), Some(2));
+    assert!(stderr(&output).contains("there is no meal \"thu supper\" to come. There are: tue supper."), "{}", stderr(&output));
+    assert_eq!(kitchen.run(&["issue", "--meal", "thu supper"]).status.code(), Some(2), "nor is it eaten");
+}
+
+#[test]
+fn two_meals_exchange_their_dishes_and_keep_their_day_and_who_comes() {
+    let kitchen = two_suppers();
+    kitchen.done(&["exchange", "tue supper", "thu supper"]);
+    let text = kitchen.text("weeks/week.toml");
+    let (tuesday, thursday) = text.split_once("day = \"thu\"").expect("Thursday");
+    assert!(
+        tuesday.contains("day = \"tue\"   # late\nat = \"supper\"\neaters = 2\nname = \"Cheese\"\neach = [\"50 g moon cheese\"]\n"),
+        "{text}"
+    );
+    assert!(thursday.contains("at = \"supper\"\neach = [\"100 g bluegrain\"]   # boiled\n"), "{text}");
+    // One eater on Thursday: 100 g.
+    assert_eq!(draws(&kitchen.list(), "bluegrain"), [("2026-12-03".to_owned(), "cupboard".to_owned(), 100.0)]);
+    kitchen.done(&["exchange", "Cheese", "thu supper"]);
+    assert_eq!(draws(&kitchen.list(), "bluegrain"), [("2026-12-01".to_owned(), "cupboard".to_owned(), 200.0)]);
+    assert_eq!(kitchen.run(&["exchange", "tue supper", "Tue supper"]).status.code(), Some(2));
+}
+
+#[test]
+fn a_day_says_what_to_add_and_what_goes_off() {
+    let kitchen = two_suppers().pantry("[[lot]]\nfood = \"bluegrain\"\namount = \"1 kg\"\nplace = \"cupboard\"\nuse_by = 2026-12-01\n");
+    let said = kitchen.done_on("2026-11-30", &["day", "tue"]);
+    assert!(said.contains("Tue 1 Dec 2026") && said.contains("Tue supper") && said.contains("Add: 200 g bluegrain"), "{said}");
+    assert!(said.contains("Goes off today\n  1 kg bluegrain, cupboard"), "{said}");
+    assert!(kitchen.done(&["day"]).contains("No meal is planned or left to eat."));
+    assert_eq!(kitchen.run(&["day", "someday"]).status.code(), Some(2));
+}
