@@ -277,10 +277,19 @@ impl Grade {
     }
 }
 
-/// The form as named, or its last word that the table knows: "finely chopped" is a way of being chopped.
+/// A form that is measured as another where a food has no weight of its own for it. Common practice, no source.
+const SAME_FORMS: [(&str, &str); 4] = [("diced", "chopped"), ("cubed", "chopped"), ("shredded", "grated"), ("minced", "chopped")];
+
+/// The form as which another is measured.
+pub(crate) fn same_form(form: &str) -> Option<&'static str> {
+    SAME_FORMS.iter().find(|row| row.0 == form).map(|row| row.1)
+}
+
+/// The form as named, or its last word that the table knows: "finely chopped" is a way of being chopped, and diced is measured as chopped.
 fn form_in<'a>(forms: &'a std::collections::BTreeMap<String, f64>, form: &str) -> Option<(&'a str, f64)> {
     let get = |name: &str| forms.get_key_value(name).map(|(name, grams)| (name.as_str(), *grams));
-    get(form).or_else(|| form.split(' ').rev().find_map(get))
+    let words = || form.split(' ').rev();
+    get(form).or_else(|| words().find_map(get)).or_else(|| words().filter_map(same_form).find_map(get))
 }
 
 /// Two words for one thing: a food that knows only the other is weighed by it.

@@ -13,8 +13,8 @@ mod reference;
 pub mod safety;
 
 pub use card::CardLine;
-pub(crate) use convert::unit_fact;
 pub use convert::{as_purchased, as_purchased_with_facts, convert, convert_with_facts, in_form_with_facts, own_dimension};
+pub(crate) use convert::{same_form, unit_fact};
 pub use facts::UsedFact;
 pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};
 pub use kind::Kind;

@@ -64,7 +64,7 @@ pub(crate) fn recipe(id: &str) -> Recipe {
 pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
     let amount = Quantity::portions(portions);
     let wanted = Wanted::Recipe { recipe: RecipeId(recipe), amount: amount.clone(), most: amount };
-    Ingredient { text: format!("{portions} portions"), wanted, prep: None, remark: None, at: spot(1) }
+    Ingredient::of(format!("{portions} portions"), wanted, spot(1))
 }
 
 pub(crate) fn session(start: &str) -> Session {

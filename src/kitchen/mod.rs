@@ -10,11 +10,13 @@ mod price_book;
 mod read;
 mod start;
 mod warning;
+mod words;
 
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
-pub use line::{Line, LineError, LineOf, read_line};
+pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
 pub use model::*;
 pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, price_changes, write_prices};
 pub use read::{Loaded, find_kitchen, load, load_foods, read_count, read_goods};
 pub use start::starter;
 pub use warning::{Mistake, Spot, Warning};
+pub use words::{Phrases, Words};

@@ -181,9 +181,20 @@ pub struct Ingredient {
     pub wanted: Wanted,
     /// After the comma: "diced", "rinsed".
     pub prep: Option<String>,
-    /// In brackets.
+    /// In brackets, and how it is bought.
     pub remark: Option<String>,
+    /// What could be taken instead: "soy milk".
+    pub instead: Option<String>,
+    /// "(optional)", "for garnish", "to serve".
+    pub optional: bool,
     pub at: Spot,
+}
+
+impl Ingredient {
+    /// With nothing said beside what is wanted.
+    pub fn of(text: String, wanted: Wanted, at: Spot) -> Self {
+        Ingredient { text, wanted, prep: None, remark: None, instead: None, optional: false, at }
+    }
 }
 
 /// A piece of a step's text.

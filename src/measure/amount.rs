@@ -1,106 +1,100 @@
-//! Reading a number with its unit at the start of a text. See [`super::number`] for the grammar of numbers.
+//! Reading a number with its unit, on the tokens of a text. See [`super::number`] for the grammar of numbers.
 //!
 //! ```text
 //! amount   = number [unit]  |  number unit range-dash number unit  |  number "x" number unit
+//! unit     = [dash] name ["."]  |  ("fl" | "fluid") ["."] ounce ["."]
 //! ```
 
-use super::number::{self, Number, error, skip_space};
+use super::number::error;
+use super::number::{Number, number};
+use super::tokens::{Kind, Token};
 use super::unit::{Base, unit_named};
 use super::{Amount, ReadError, Spoons, Unit};
 
-/// An amount at the start of a text.
+/// An amount that begins at some token, and the token after it.
 #[derive(Debug, Clone, PartialEq)]
-pub(crate) struct Prefix {
+pub struct AmountRead {
     pub amount: Amount,
     pub unit_given: bool,
     pub end: usize,
 }
 
-/// A unit at the start of a text (after spaces, and after the dash of "14-ounce"), and where it ends.
-pub(crate) fn unit(text: &str, at: usize) -> Option<(Unit, usize)> {
-    let mut from = skip_space(text, at);
-    if let Some(dash) = text[from..].chars().next().filter(|c| number::DASHES.contains(c)) {
-        from += dash.len_utf8();
-    }
-    let (word, end) = letters(text, from)?;
-    let end = skip_full_stop(text, end);
-    if matches!(word, "fl" | "Fl" | "FL" | "fluid" | "Fluid") {
-        let (ounce, after) = letters(text, skip_space(text, end))?;
-        return (unit_named(ounce) == Some(Unit::Ounce)).then(|| (Unit::FluidOunce, skip_full_stop(text, after)));
-    }
-    unit_named(word).filter(|_| ends_word(&text[end..])).map(|unit| (unit, end))
+/// So much of a unit.
+pub(crate) fn amount_of(number: &Number, unit: Unit) -> Amount {
+    Amount { low: number.low.value(), high: number.high.value(), unit }
 }
 
-/// "T-bone" and "l'orange" do not begin with a unit.
-fn ends_word(rest: &str) -> bool {
-    let mut letters = rest.chars();
-    match letters.next() {
-        Some(dash) if number::DASHES.contains(&dash) => !letters.next().is_some_and(char::is_alphabetic),
-        Some(sign) => !(sign.is_alphanumeric() || matches!(sign, '\'' | '’')),
-        None => true,
+/// The unit that begins at `at`, with the dash of "14-ounce" before it and the full stop after it.
+///
+/// "T-bone" begins with no unit.
+pub fn unit(tokens: &[Token], at: usize) -> Option<(Unit, usize)> {
+    let dashed = tokens.get(at).is_some_and(|token| token.kind == Kind::Dash && !token.spaced);
+    let from = at + usize::from(dashed);
+    let word = tokens.get(from).filter(|token| token.kind == Kind::Word && !(dashed && token.spaced))?;
+    let end = past_stop(tokens, from + 1);
+    if word.is("fl") || word.is("fluid") {
+        let ounce = tokens.get(end)?;
+        return (unit_named(ounce.text) == Some(Unit::Ounce)).then(|| (Unit::FluidOunce, past_stop(tokens, end + 1)));
     }
+    unit_named(word.text).filter(|_| ends_word(tokens, end)).map(|unit| (unit, end))
 }
 
-fn letters(text: &str, from: usize) -> Option<(&str, usize)> {
-    let end = text[from..].find(|c: char| !c.is_alphabetic()).map_or(text.len(), |length| from + length);
-    (end > from).then(|| (&text[from..end], end))
+/// "T-bone" does not begin with a unit.
+fn ends_word(tokens: &[Token], at: usize) -> bool {
+    let [dash, word, ..] = tokens.get(at..).unwrap_or_default() else { return true };
+    let glued = dash.kind == Kind::Dash && !dash.spaced && !word.spaced;
+    !glued || word.kind != Kind::Word
 }
 
-fn skip_full_stop(text: &str, end: usize) -> usize {
-    if text[end..].starts_with('.') { end + 1 } else { end }
+fn past_stop(tokens: &[Token], at: usize) -> usize {
+    at + usize::from(tokens.get(at).is_some_and(|token| token.kind == Kind::Stop && !token.spaced))
 }
 
 /// Past the "x" of `2 x 400 g`, where a number follows it.
-pub(crate) fn times(text: &str, at: usize) -> Option<usize> {
-    let from = skip_space(text, at);
-    let sign = text[from..].chars().next().filter(|c| matches!(c, 'x' | 'X' | '×' | '✕' | '*'))?;
-    let after = skip_space(text, from + sign.len_utf8());
-    text[after..].starts_with(|c: char| c.is_ascii_digit() || number::is_vulgar(c)).then_some(after)
+pub fn times(tokens: &[Token], at: usize) -> Option<usize> {
+    let sign = tokens.get(at)?;
+    let is_times = sign.kind == Kind::Times || sign.is("x");
+    (is_times && tokens.get(at + 1).is_some_and(Token::is_number)).then_some(at + 1)
 }
 
-/// A number and its unit at the start of `text`; `None` where it does not begin with a number.
-pub(crate) fn prefix(text: &str) -> Result<Option<Prefix>, ReadError> {
-    let Some(read) = number::number(text)? else { return Ok(None) };
-    if let Some(after) = times(text, read.end) {
-        let Some(one) = plain_prefix(&text[after..])? else { return Ok(None) };
+/// The number and its unit that begin at `at`; `None` where no number stands there.
+///
+/// Fails as [`number`] does.
+pub fn amount(tokens: &[Token], at: usize) -> Result<Option<AmountRead>, ReadError> {
+    let Some(read) = number(tokens, at)? else { return Ok(None) };
+    if let Some(after) = times(tokens, read.end) {
+        let Some(one) = plain_amount(tokens, after)? else { return Ok(None) };
         let Number { low, high } = read.number;
-        let amount = Amount { low: low * one.amount.low, high: high * one.amount.high, unit: one.amount.unit };
-        return Ok(Some(Prefix { amount, unit_given: one.unit_given, end: after + one.end }));
+        let amount = Amount { low: low.value() * one.amount.low, high: high.value() * one.amount.high, unit: one.amount.unit };
+        return Ok(Some(AmountRead { amount, ..one }));
     }
-    plain_prefix(text)
+    plain_amount(tokens, at)
 }
 
-fn plain_prefix(text: &str) -> Result<Option<Prefix>, ReadError> {
-    let Some(read) = number::number(text)? else { return Ok(None) };
-    let Number { low, high } = read.number;
-    let Some((unit, end)) = unit(text, read.end) else {
-        return Ok(Some(Prefix { amount: Amount { low, high, unit: Unit::Piece }, unit_given: false, end: read.end }));
+fn plain_amount(tokens: &[Token], at: usize) -> Result<Option<AmountRead>, ReadError> {
+    let Some(read) = number(tokens, at)? else { return Ok(None) };
+    let Some((unit, end)) = unit(tokens, read.end) else {
+        return Ok(Some(AmountRead { amount: amount_of(&read.number, Unit::Piece), unit_given: false, end: read.end }));
     };
-    let first = Amount { low, high, unit };
-    let (amount, end) = upper_end(text, end, &first)?.unwrap_or((first, end));
-    Ok(Some(Prefix { amount, unit_given: true, end }))
+    let (amount, end) = upper_end(tokens, end, &read.number, unit)?.unwrap_or_else(|| (amount_of(&read.number, unit), end));
+    Ok(Some(AmountRead { amount, unit_given: true, end }))
 }
 
 /// The ` - 3 tbsp` of `2 tbsp - 3 tbsp`, in the unit of the upper end.
-pub(crate) fn upper_end(text: &str, at: usize, first: &Amount) -> Result<Option<(Amount, usize)>, ReadError> {
-    let from = skip_space(text, at);
-    let mark = match text[from..].chars().next() {
-        Some(dash) if number::DASHES.contains(&dash) => dash.len_utf8(),
-        _ if text[from..].starts_with("to ") || text[from..].starts_with("or ") => 3,
-        _ => return Ok(None),
-    };
-    let after = skip_space(text, from + mark);
-    if first.is_range() || !text[after..].starts_with(|c: char| c.is_ascii_digit()) {
+pub(crate) fn upper_end(tokens: &[Token], at: usize, first: &Number, of: Unit) -> Result<Option<(Amount, usize)>, ReadError> {
+    let Some(mark) = tokens.get(at) else { return Ok(None) };
+    let is_mark = mark.kind == Kind::Dash || mark.is("to") || mark.is("or");
+    if !is_mark || first.low != first.high || !tokens.get(at + 1).is_some_and(|token| token.kind == Kind::Number) {
         return Ok(None);
     }
-    let Some(read) = number::number(&text[after..])? else { return Ok(None) };
-    let Some((unit, end)) = unit(text, after + read.end) else { return Ok(None) };
-    let Some(ratio) = ratio(first.unit, unit) else { return Ok(None) };
-    let low = if ratio == 1.0 { first.low } else { first.low * ratio };
-    if low > read.number.high {
+    let Some(read) = number(tokens, at + 1)? else { return Ok(None) };
+    let Some((unit, end)) = unit(tokens, read.end) else { return Ok(None) };
+    let Some(ratio) = ratio(of, unit) else { return Ok(None) };
+    let low = if ratio == 1.0 { first.low.value() } else { first.low.value() * ratio };
+    if low > read.number.high.value() {
         return Err(error("the range runs downwards", "write the smaller amount first"));
     }
-    Ok(Some((Amount { low, high: read.number.high, unit }, end)))
+    Ok(Some((Amount { low, high: read.number.high.value(), unit }, end)))
 }
 
 /// How many of `to` one `from` is, where both are masses or both volumes.

@@ -3,15 +3,20 @@
 //! Nothing in this room knows a food.
 
 mod amount;
+mod fraction;
 mod money;
 mod number;
 mod print;
 mod quantity;
 mod read;
 mod time;
+mod tokens;
 mod unit;
 
+pub use amount::{AmountRead, amount as amount_at, times as times_at, unit as unit_from};
+pub use fraction::Fraction;
 pub use money::{Currency, Money, UnitPrice};
+pub use number::{Number, NumberRead, number as number_at};
 pub use print::{Units, plural_word, show};
 pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, whole_up};
 pub use read::{
@@ -19,10 +24,11 @@ pub use read::{
     read_unit_price,
 };
 pub use time::{Celsius, Days, Minutes};
+pub use tokens::{Kind, Token, cut};
 pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};
 
-pub(crate) use amount::{Prefix, prefix, times, unit as unit_at, upper_end};
-pub(crate) use number::{is_vulgar, number, skip_space};
+pub(crate) use amount::{amount_of, upper_end};
+pub(crate) use number::{is_length_word, skip_about};
 pub(crate) use print::exact_number;
 pub(crate) use quantity::{tidy, tidy_sum, to_digits};
 

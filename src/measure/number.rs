@@ -1,307 +1,265 @@
-//! Reading a number as cooks write it: digits, fractions, ranges and small number words.
+//! Reading a number as cooks write it, on the tokens of a text: digits, fractions, ranges and small number words.
 //!
 //! ```text
-//! number   = [about] single [ (dash | "to" | "or") single ] | "between" single "and" single
-//! single   = digits [fraction] | fraction | words
-//! digits   = "2" | "1.5" | "1,5"
-//! fraction = "1/2" | "½" | " 1/2" | "-1/2"
-//!            a fraction may be "of a" thing: "½ a lemon", "1/2 of a lemon"
-//! words    = "a" | "an" | "one" … "twelve" | "half [a]" | "a couple of" | ["half"] "a dozen" | "2 dozen"
+//! number   = [about] single [range single] | "between" single "and" single
+//! range    = dash | "to" | "or"
+//! single   = whole [["&" | "+" | "and" ["a"] | dash] part] | part | words
+//! whole    = "2" | "1.5" | "1,5"
+//! part     = "1/2" | "½" | "half" | "third" | "quarter"       a part may be "of a" thing: "½ a lemon", "1/2 of a lemon"
+//! words    = "a" | "an" | "one" … "twelve" | "half [a]" | "a couple of" | ["half"] "a dozen" | "2 dozen" | "three quarters"
+//! about    = "about" | "approx." | "c." | "~" | …
 //! ```
 
 use super::ReadError;
+use super::fraction::Fraction;
+use super::tokens::{Kind, Token, VULGAR};
+use super::unit::unit_named;
 
 /// A plain number has both ends the same.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Number {
-    pub low: f64,
-    pub high: f64,
+pub struct Number {
+    pub low: Fraction,
+    pub high: Fraction,
 }
 
-/// A number at the start of a text, and where the text goes on after it.
+/// A number that begins at some token, and the token after it.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Read {
+pub struct NumberRead {
     pub number: Number,
     pub end: usize,
     /// Written with letters: "a", "two", "half a".
     pub in_words: bool,
+    /// The dash of a range, and the token after its first number: "2 - 10 oz" may be two of ten ounces.
+    pub dash: Option<usize>,
 }
 
 /// More than any kitchen holds, and small enough that no sum overflows.
 const MOST: f64 = 1e9;
 
-pub(crate) const DASHES: [char; 8] = ['-', '‐', '‑', '‒', '–', '—', '―', '−'];
-
-/// Reads a number at the start of `text`; `None` where none stands there.
-pub(crate) fn number(text: &str) -> Result<Option<Read>, ReadError> {
-    let start = skip_about(text, skip_space(text, 0));
-    let rest = &text[start..];
-    if let Some(dash) = rest.chars().next().filter(|c| DASHES.contains(c))
-        && rest[dash.len_utf8()..].starts_with(|c: char| c.is_ascii_digit() || vulgar(c).is_some())
+/// The number that begins at `at`; `None` where none stands there.
+///
+/// Fails on zero, a negative number, a range that runs downwards, `1,000`, and on more than a thousand million.
+pub fn number(tokens: &[Token], at: usize) -> Result<Option<NumberRead>, ReadError> {
+    let start = skip_about(tokens, at);
+    if let [first, second, ..] = tokens.get(start..).unwrap_or_default()
+        && first.kind == Kind::Dash
+        && second.is_number()
+        && !second.spaced
     {
         return Err(error("the amount is negative", "write an amount above zero"));
     }
-    let between = lower_word_at(text, start).filter(|(word, _)| word == "between").map(|(_, end)| end);
-    let Some(first) = single(text, between.unwrap_or(start))? else { return Ok(None) };
-    let mut read = Read { number: Number { low: first.value, high: first.value }, end: first.end, in_words: first.in_words };
-    if let Some((after, by_dash)) = range_mark(text, first.end, between.is_some())
-        && let Some(second) = single(text, after)?
-        && !(second.in_words && text[after..second.end].eq_ignore_ascii_case("a"))
+    let between = tokens.get(start).is_some_and(|token| token.is("between"));
+    let Some(first) = single(tokens, start + usize::from(between))? else { return Ok(None) };
+    let mut read =
+        NumberRead { number: Number { low: first.value, high: first.value }, end: first.end, in_words: first.in_words, dash: None };
+    if let Some((after, by_dash)) = range_mark(tokens, first.end, between)
+        && let Some(second) = single(tokens, after)?
+        && !(second.in_words && tokens[after].is("a") && second.end == after + 1)
     {
-        read.end = second.end;
-        let mixed = by_dash && second.is_fraction && !first.is_fraction && second.value < 1.0 && first.value.fract() == 0.0;
-        if mixed {
-            read.number = Number { low: first.value + second.value, high: first.value + second.value };
-        } else if second.value < first.value {
+        if second.value < first.value {
             return Err(error("the range runs downwards", "write the smaller number first: 2-3"));
-        } else {
-            read.number.high = second.value;
         }
+        read.end = second.end;
+        read.number.high = second.value;
+        read.dash = by_dash.then_some(first.end);
     }
-    if between.is_some() && read.end == first.end {
+    if between && read.end == first.end {
         return Ok(None);
     }
-    if read.number.high < 1.0 {
-        read.end = past_article(text, read.end);
+    if read.number.high < Fraction::whole(1) {
+        read.end = past_article(tokens, read.end);
     }
-    if read.number.low <= 0.0 {
+    if read.number.low.is_zero() {
         return Err(error("the amount is zero", "write an amount above zero"));
     }
-    if read.number.high > MOST {
+    if read.number.high.value() > MOST {
         return Err(error("the amount is too large", "write a kitchen's amount"));
     }
     Ok(Some(read))
 }
 
 struct Single {
-    value: f64,
+    value: Fraction,
     end: usize,
-    is_fraction: bool,
     in_words: bool,
 }
 
-fn single(text: &str, at: usize) -> Result<Option<Single>, ReadError> {
-    let at = skip_space(text, at);
-    let Some(first) = text[at..].chars().next() else { return Ok(None) };
-    if let Some(value) = vulgar(first) {
-        return Ok(Some(Single { value, end: at + first.len_utf8(), is_fraction: true, in_words: false }));
+fn single(tokens: &[Token], at: usize) -> Result<Option<Single>, ReadError> {
+    if let Some((value, end)) = part(tokens, at)? {
+        return Ok(Some(Single { value, end, in_words: false }));
     }
-    let begins_with_point = first == '.' && text[at + 1..].starts_with(|c: char| c.is_ascii_digit());
-    if !first.is_ascii_digit() && !begins_with_point {
-        return Ok(words(text, at));
+    let Some(first) = tokens.get(at) else { return Ok(None) };
+    if first.kind != Kind::Number {
+        return Ok(words(tokens, at));
     }
-    let (whole, end) = decimal(text, at)?;
-    if let Some((below, end)) = slash(text, end)? {
-        if below == 0.0 {
-            return Err(error("the fraction divides by zero", "write 1/2, 1/3 ..."));
-        }
-        return Ok(Some(Single { value: whole / below, end, is_fraction: true, in_words: false }));
-    }
-    if let Some((part, end)) = fraction_after(text, end)? {
-        return Ok(Some(Single { value: whole + part, end, is_fraction: false, in_words: false }));
-    }
-    let (value, end) = match word_at(text, end) {
-        Some(("dozen", after)) => (whole * 12.0, after),
-        _ => (whole, end),
+    let whole = decimal(first)?;
+    let found = |value: Option<Fraction>, end| match value {
+        Some(value) => Ok(Some(Single { value, end, in_words: false })),
+        None => Err(error("the amount is too large", "write a kitchen's amount")),
     };
-    Ok(Some(Single { value, end, is_fraction: false, in_words: false }))
+    if whole.is_whole()
+        && let Some((more, end)) = part_after(tokens, at + 1)?
+    {
+        return found(whole.plus(more), end);
+    }
+    if is_word(tokens, at + 1, "dozen") {
+        return found(whole.times(Fraction::whole(12)), at + 2);
+    }
+    found(Some(whole), at + 1)
 }
 
-/// Digits with a decimal point or comma.
-fn decimal(text: &str, at: usize) -> Result<(f64, usize), ReadError> {
-    let digits = |from: usize| from + text[from..].bytes().take_while(u8::is_ascii_digit).count();
-    let mut end = digits(at);
-    let mut point = None;
-    if text[end..].starts_with(['.', ',']) && text[end + 1..].starts_with(|c: char| c.is_ascii_digit()) {
-        point = Some(end);
-        end = digits(end + 1);
-    }
-    let written = &text[at..end];
-    if let Some(point) = point
-        && text[point..].starts_with(',')
-        && end - point == 4
-        && !matches!(&text[at..point], "0" | "")
+fn decimal(token: &Token) -> Result<Fraction, ReadError> {
+    let written = token.text;
+    if let Some((whole, places)) = written.split_once(',')
+        && places.len() == 3
+        && !matches!(whole, "0" | "")
     {
         let cause = format!("\"{written}\" can be read as one thousand or as one");
         return Err(error(&cause, "write 1000 without a comma, or 1.5 with a point"));
     }
-    let plain = written.replace(',', ".");
-    plain.parse().map(|value| (value, end)).map_err(|_| error(&format!("\"{written}\" is no number"), "write 2, 1.5 or 1/2"))
+    Fraction::decimal(written).ok_or_else(|| error("the amount is too large", "write a kitchen's amount"))
 }
 
-/// `/4` or `⁄4` after a numerator.
-fn slash(text: &str, at: usize) -> Result<Option<(f64, usize)>, ReadError> {
-    let Some(mark) = text[at..].chars().next().filter(|c| matches!(c, '/' | '⁄' | '∕')) else { return Ok(None) };
-    let from = at + mark.len_utf8();
-    let end = from + text[from..].bytes().take_while(u8::is_ascii_digit).count();
-    Ok(text[from..end].parse::<f64>().ok().map(|below| (below, end)))
-}
-
-/// The `½`, ` 1/2` or ` and a half` of `1½`.
-fn fraction_after(text: &str, at: usize) -> Result<Option<(f64, usize)>, ReadError> {
-    let from = skip_space(text, at);
-    let Some(first) = text[from..].chars().next() else { return Ok(None) };
-    if let Some(value) = vulgar(first) {
-        return Ok(Some((value, from + first.len_utf8())));
-    }
-    if first.is_ascii_digit() && from > at {
-        let end = from + text[from..].bytes().take_while(u8::is_ascii_digit).count();
-        if let Some((below, after)) = slash(text, end)?
-            && let Ok(above) = text[from..end].parse::<f64>()
-            && below > above
-            && above > 0.0
-        {
-            return Ok(Some((above / below, after)));
+/// `½`, `1/2`: a fraction alone.
+fn part(tokens: &[Token], at: usize) -> Result<Option<(Fraction, usize)>, ReadError> {
+    let Some(first) = tokens.get(at) else { return Ok(None) };
+    match first.kind {
+        Kind::Fraction => Ok(vulgar(first).map(|value| (value, at + 1))),
+        Kind::Number => {
+            let [slash, below, ..] = tokens.get(at + 1..).unwrap_or_default() else { return Ok(None) };
+            let is_fraction = slash.kind == Kind::Slash && below.kind == Kind::Number && !slash.spaced && !below.spaced;
+            if !is_fraction || slash.text == "|" || below.text.contains(['.', ',']) {
+                return Ok(None);
+            }
+            let Some(value) = decimal(first)?.over(decimal(below)?) else {
+                return Err(error("the fraction divides by zero", "write 1/2, 1/3 ..."));
+            };
+            Ok(Some((value, at + 3)))
         }
+        _ => Ok(None),
     }
-    if let Some(("and", after)) = word_at(text, at)
-        && let Some(("a", after)) = word_at(text, after)
-        && let Some(("half", after)) = word_at(text, after)
-    {
-        return Ok(Some((0.5, after)));
+}
+
+/// The part after a whole number: `½`, ` 1/2`, `-1/2`, `& 1/2`, `+ 3/4`, `and a half`, `and a 1/2`.
+fn part_after(tokens: &[Token], at: usize) -> Result<Option<(Fraction, usize)>, ReadError> {
+    let mut from = at;
+    if is_word(tokens, at, "and") || tokens.get(at).is_some_and(|token| matches!(token.kind, Kind::And | Kind::Plus | Kind::Dash)) {
+        from += 1;
     }
-    Ok(None)
+    let joined = from > at;
+    let article = joined && is_word(tokens, from, "a");
+    let from = from + usize::from(article);
+    if joined && let Some(value) = tokens.get(from).and_then(share_word).filter(|_| article) {
+        return Ok(Some((value, from + 1)));
+    }
+    // "1 11/2" is two numbers, and "11/2" glued to nothing else its own.
+    let Some((value, end)) = part(tokens, from)? else { return Ok(None) };
+    Ok((value < Fraction::whole(1) && !value.is_zero()).then_some((value, end)))
 }
 
 #[rustfmt::skip]
-const WORDS: [(&str, f64); 15] = [
-    ("a", 1.0), ("an", 1.0), ("one", 1.0), ("two", 2.0), ("three", 3.0), ("four", 4.0), ("five", 5.0), ("six", 6.0),
-    ("seven", 7.0), ("eight", 8.0), ("nine", 9.0), ("ten", 10.0), ("eleven", 11.0), ("twelve", 12.0), ("dozen", 12.0),
+const WORDS: [(&str, u32); 15] = [
+    ("a", 1), ("an", 1), ("one", 1), ("two", 2), ("three", 3), ("four", 4), ("five", 5), ("six", 6),
+    ("seven", 7), ("eight", 8), ("nine", 9), ("ten", 10), ("eleven", 11), ("twelve", 12), ("dozen", 12),
 ];
 
-const SHARES: [(&str, f64); 8] = [
-    ("three quarters", 0.75),
-    ("three-quarters", 0.75),
-    ("two thirds", 2.0 / 3.0),
-    ("two-thirds", 2.0 / 3.0),
-    ("a third", 1.0 / 3.0),
-    ("one third", 1.0 / 3.0),
-    ("one-third", 1.0 / 3.0),
-    ("one half", 0.5),
-];
-
-/// "Three-quarters", with the "of" or "of a" that may follow.
-fn share(text: &str, at: usize) -> Option<(f64, usize)> {
-    let begins = |name: &str| text[at..].get(..name.len()).is_some_and(|start| start.eq_ignore_ascii_case(name));
-    let (name, value) = SHARES.iter().find(|row| begins(row.0))?;
-    let mut end = at + name.len();
-    if text[end..].starts_with(|c: char| !c.is_whitespace()) {
-        return None;
-    }
-    for skipped in ["of", "a", "an"] {
-        if let Some((next, beyond)) = lower_word_at(text, end)
-            && next == skipped
-        {
-            end = beyond;
-        }
-    }
-    Some((*value, end))
+fn share_word(token: &Token) -> Option<Fraction> {
+    let shares = [("half", 2), ("third", 3), ("quarter", 4), ("fifth", 5), ("eighth", 8)];
+    let below =
+        shares.iter().find(|row| token.is(row.0) || token.text.strip_suffix('s').is_some_and(|one| one.eq_ignore_ascii_case(row.0)))?.1;
+    Fraction::new(1, below)
 }
 
-fn words(text: &str, at: usize) -> Option<Single> {
-    if let Some((value, end)) = share(text, at) {
-        return Some(Single { value, end, is_fraction: true, in_words: true });
+fn words(tokens: &[Token], at: usize) -> Option<Single> {
+    let first = tokens.get(at).filter(|token| token.kind == Kind::Word && token.text.len() <= 8)?;
+    let found = |value, end| Some(Single { value, end, in_words: true });
+    if (first.is("half") || first.is("quarter")) && stands_free(tokens, at) {
+        let share = share_word(first)?;
+        let end = past(tokens, at + 1, &["of", "a", "an", "the"]);
+        return if is_word(tokens, end, "dozen") { found(share.times(Fraction::whole(12))?, end + 1) } else { found(share, end) };
     }
-    let (word, after) = lower_word_at(text, at)?;
-    let found = |value, end, is_fraction| Some(Single { value, end, is_fraction, in_words: true });
-    if word == "half" || word == "quarter" {
-        let share = if word == "half" { 0.5 } else { 0.25 };
-        let mut end = after;
-        for skipped in ["of", "a", "an", "the"] {
-            if let Some((next, beyond)) = lower_word_at(text, end)
-                && next == skipped
-            {
-                end = beyond;
-            }
-        }
-        return match lower_word_at(text, end) {
-            Some((next, end)) if next == "dozen" => found(share * 12.0, end, false),
-            _ => found(share, end, true),
-        };
+    let value = Fraction::whole(WORDS.iter().find(|row| first.is(row.0))?.1);
+    // "three quarters", "two-thirds", "a third"
+    let next = at + 1;
+    let dashed = tokens.get(next).is_some_and(|dash| dash.kind == Kind::Dash && !dash.spaced);
+    let share_at = next + usize::from(dashed);
+    if let Some(share) = tokens.get(share_at).filter(|token| !token.is("fifth")).and_then(share_word)
+        && stands_free(tokens, share_at)
+    {
+        return found(value.times(share)?, past(tokens, share_at + 1, &["of", "a", "an", "the"]));
     }
-    let value = WORDS.iter().find(|row| row.0 == word)?.1;
-    if let Some((next, beyond)) = lower_word_at(text, after) {
-        match next.as_str() {
-            "dozen" => return found(value * 12.0, beyond, false),
-            "couple" if word == "a" => {
-                let of = lower_word_at(text, beyond).filter(|(of, _)| of == "of").map_or(beyond, |(_, of)| of);
-                return found(2.0, of, false);
-            }
-            "half" if word == "a" => return found(0.5, beyond, true),
-            "quarter" if word == "a" => return found(0.25, beyond, true),
-            _ => {}
-        }
+    if !stands_free(tokens, at) {
+        return None;
     }
-    if let Ok(Some((half, end))) = fraction_after(text, after) {
-        return found(value + half, end, false);
+    if is_word(tokens, next, "dozen") {
+        return found(value.times(Fraction::whole(12))?, next + 1);
     }
-    found(value, after, false)
+    if first.is("a") && is_word(tokens, next, "couple") {
+        return found(Fraction::whole(2), past(tokens, next + 1, &["of"]));
+    }
+    if let Ok(Some((more, end))) = part_after(tokens, next) {
+        return found(value.plus(more)?, end);
+    }
+    found(value, next)
+}
+
+/// "Half-fat", "two-grain" and "a/b" are words of their own; "14-ounce" and "one-inch" are not.
+fn stands_free(tokens: &[Token], at: usize) -> bool {
+    let [dash, word, ..] = tokens.get(at + 1..).unwrap_or_default() else { return true };
+    let glued = matches!(dash.kind, Kind::Dash | Kind::Slash) && !dash.spaced && !word.spaced && word.kind == Kind::Word;
+    !glued || unit_named(word.text).is_some() || is_length_word(word.text)
+}
+
+pub(crate) fn is_length_word(word: &str) -> bool {
+    ["cm", "mm", "inch", "inches"].iter().any(|length| word.eq_ignore_ascii_case(length))
+}
+
+fn past(tokens: &[Token], at: usize, skipped: &[&str]) -> usize {
+    skipped.iter().fold(at, |at, word| at + usize::from(is_word(tokens, at, word)))
 }
 
 /// Past the "a" or "of a" of "½ a lemon".
-fn past_article(text: &str, at: usize) -> usize {
-    let after = lower_word_at(text, at).filter(|(of, _)| of == "of").map_or(at, |(_, end)| end);
-    lower_word_at(text, after).filter(|(word, _)| matches!(word.as_str(), "a" | "an")).map_or(at, |(_, end)| end)
+fn past_article(tokens: &[Token], at: usize) -> usize {
+    let after = past(tokens, at, &["of"]);
+    if is_word(tokens, after, "a") || is_word(tokens, after, "an") { after + 1 } else { at }
 }
 
-/// After a range's dash, "to" or "or" (between: "and"), where a number follows it.
-fn range_mark(text: &str, at: usize, between: bool) -> Option<(usize, bool)> {
-    let from = skip_space(text, at);
-    let (after, by_dash) = match text[from..].chars().next() {
-        Some(dash) if DASHES.contains(&dash) => (from + dash.len_utf8(), true),
-        _ => match word_at(text, at)? {
-            ("to" | "or", after) => (after, false),
-            ("and", after) if between => (after, false),
-            _ => return None,
-        },
-    };
-    Some((after, by_dash))
+/// After a range's dash, "to" or "or" (between: "and").
+fn range_mark(tokens: &[Token], at: usize, between: bool) -> Option<(usize, bool)> {
+    let mark = tokens.get(at)?;
+    if mark.kind == Kind::Dash {
+        return Some((at + 1, true));
+    }
+    (mark.is("to") || mark.is("or") || between && mark.is("and")).then_some((at + 1, false))
 }
 
-/// Past "about", "approx.", "~".
-fn skip_about(text: &str, at: usize) -> usize {
-    if let Some(rest) = text[at..].strip_prefix(['~', '≈']) {
-        return skip_space(text, text.len() - rest.len());
+/// Past "about", "approx.", "c.", "~".
+pub(crate) fn skip_about(tokens: &[Token], at: usize) -> usize {
+    let Some(first) = tokens.get(at) else { return at };
+    if matches!(first.text, "~" | "≈") {
+        return at + 1;
     }
-    let Some((word, mut end)) = lower_word_at(text, at) else { return at };
-    if text[end..].starts_with('.') {
-        end += 1;
-    }
-    match word.as_str() {
-        "about" | "approx" | "approximately" | "roughly" | "around" | "circa" | "ca" => skip_space(text, end),
+    let stop = tokens.get(at + 1).is_some_and(|stop| stop.kind == Kind::Stop && !stop.spaced);
+    let after = at + 1 + usize::from(stop);
+    const ABOUT: [&str; 10] = ["about", "approx", "approximately", "appr", "roughly", "around", "circa", "ca", "nearly", "almost"];
+    let number_follows = || tokens.get(after).is_some_and(Token::is_number);
+    let about = ABOUT.iter().any(|word| first.is(word)) || first.is("c") && stop && number_follows();
+    let up_to = first.is("up") && is_word(tokens, at + 1, "to");
+    match (about, up_to) {
+        (true, _) => after,
+        (_, true) => at + 2,
         _ => at,
     }
 }
 
-fn lower_word_at(text: &str, at: usize) -> Option<(String, usize)> {
-    let (word, end) = word_at(text, at)?;
-    (word.len() <= 16).then(|| (word.to_ascii_lowercase(), end))
+fn is_word(tokens: &[Token], at: usize, word: &str) -> bool {
+    tokens.get(at).is_some_and(|token| token.is(word))
 }
 
-/// The letters after any space, where space, a bracket or the end follows them.
-fn word_at(text: &str, at: usize) -> Option<(&str, usize)> {
-    let from = skip_space(text, at);
-    let end = text[from..].find(|c: char| !c.is_alphabetic()).map_or(text.len(), |length| from + length);
-    let bounded = text[end..].chars().next().is_none_or(|c| c.is_whitespace() || matches!(c, '(' | ',' | '.'));
-    (end > from && bounded).then(|| (&text[from..end], end))
-}
-
-pub(crate) fn skip_space(text: &str, at: usize) -> usize {
-    text.len() - text[at..].trim_start().len()
-}
-
-#[rustfmt::skip]
-pub(crate) const VULGAR: [(char, u8, u8); 18] = [
-    ('½', 1, 2), ('⅓', 1, 3), ('⅔', 2, 3), ('¼', 1, 4), ('¾', 3, 4), ('⅕', 1, 5), ('⅖', 2, 5), ('⅗', 3, 5), ('⅘', 4, 5),
-    ('⅙', 1, 6), ('⅚', 5, 6), ('⅐', 1, 7), ('⅛', 1, 8), ('⅜', 3, 8), ('⅝', 5, 8), ('⅞', 7, 8), ('⅑', 1, 9), ('⅒', 1, 10),
-];
-
-fn vulgar(sign: char) -> Option<f64> {
-    VULGAR.iter().find(|row| row.0 == sign).map(|row| f64::from(row.1) / f64::from(row.2))
-}
-
-pub(crate) fn is_vulgar(sign: char) -> bool {
-    vulgar(sign).is_some()
+fn vulgar(token: &Token) -> Option<Fraction> {
+    let sign = token.text.chars().next()?;
+    let (_, above, below) = VULGAR.iter().find(|row| row.0 == sign)?;
+    Fraction::new(u128::from(*above), u128::from(*below))
 }
 
 pub(super) fn error(cause: &str, remedy: &str) -> ReadError {
@@ -310,11 +268,15 @@ pub(super) fn error(cause: &str, remedy: &str) -> ReadError {
 
 #[cfg(test)]
 mod tests {
+    use super::super::tokens::cut;
     use super::*;
     use pretty_assertions::assert_eq;
 
     fn ends(text: &str) -> Option<(f64, f64, &str)> {
-        number(text).expect("reads").map(|read| (read.number.low, read.number.high, &text[read.end..]))
+        let tokens = cut(text);
+        let read = number(&tokens, 0).expect("reads")?;
+        let after = tokens.get(read.end).map_or("", |token| &text[token.start..]);
+        Some((read.number.low.value(), read.number.high.value(), after))
     }
 
     #[test]
@@ -322,46 +284,60 @@ mod tests {
         let third = 1.0 / 3.0;
         for (text, low, high, rest) in [
             ("2", 2.0, 2.0, ""),
-            ("1.5 kg", 1.5, 1.5, " kg"),
-            ("1,5 kg", 1.5, 1.5, " kg"),
-            ("0,125 l", 0.125, 0.125, " l"),
-            (".5 l", 0.5, 0.5, " l"),
-            ("1/2 cup", 0.5, 0.5, " cup"),
-            ("1⁄2 cup", 0.5, 0.5, " cup"),
-            ("1 1/2 cups", 1.5, 1.5, " cups"),
-            ("1-1/2 cups", 1.5, 1.5, " cups"),
-            ("1½ cups", 1.5, 1.5, " cups"),
-            ("1 ½ cups", 1.5, 1.5, " cups"),
-            ("⅓ cup", third, third, " cup"),
-            ("2-3 tbsp", 2.0, 3.0, " tbsp"),
-            ("2 – 3 tbsp", 2.0, 3.0, " tbsp"),
-            ("½-1 tsp", 0.5, 1.0, " tsp"),
+            ("1.5 kg", 1.5, 1.5, "kg"),
+            ("1,5 kg", 1.5, 1.5, "kg"),
+            ("0,125 l", 0.125, 0.125, "l"),
+            (".5 l", 0.5, 0.5, "l"),
+            ("1/2 cup", 0.5, 0.5, "cup"),
+            ("1⁄2 cup", 0.5, 0.5, "cup"),
+            ("1 1/2 cups", 1.5, 1.5, "cups"),
+            ("1-1/2 cups", 1.5, 1.5, "cups"),
+            ("1 & 1/2 cups", 1.5, 1.5, "cups"),
+            ("1 + 3/4 cups", 1.75, 1.75, "cups"),
+            ("1 and 1/2 cups", 1.5, 1.5, "cups"),
+            ("1 and a half cups", 1.5, 1.5, "cups"),
+            ("1 and a 1/2 large bananas", 1.5, 1.5, "large bananas"),
+            ("1½ cups", 1.5, 1.5, "cups"),
+            ("1 ½ cups", 1.5, 1.5, "cups"),
+            ("⅓ cup", third, third, "cup"),
+            ("2-3 tbsp", 2.0, 3.0, "tbsp"),
+            ("2 – 3 tbsp", 2.0, 3.0, "tbsp"),
+            ("½-1 tsp", 0.5, 1.0, "tsp"),
             ("1-2½", 1.0, 2.5, ""),
-            ("2 to 3 onions", 2.0, 3.0, " onions"),
-            ("2 or 3 onions", 2.0, 3.0, " onions"),
-            ("two to three onions", 2.0, 3.0, " onions"),
+            ("2-1/2 to 3 pounds", 2.5, 3.0, "pounds"),
+            ("3 1/2 - 4 c. flour", 3.5, 4.0, "c. flour"),
+            ("2 to 3 onions", 2.0, 3.0, "onions"),
+            ("2 or 3 onions", 2.0, 3.0, "onions"),
+            ("two to three onions", 2.0, 3.0, "onions"),
             ("14-ounce", 14.0, 14.0, "-ounce"),
-            ("a lemon", 1.0, 1.0, " lemon"),
-            ("half a lemon", 0.5, 0.5, " lemon"),
-            ("Half an onion", 0.5, 0.5, " onion"),
-            ("half onion", 0.5, 0.5, " onion"),
-            ("a dozen eggs", 12.0, 12.0, " eggs"),
-            ("half a dozen eggs", 6.0, 6.0, " eggs"),
-            ("2 dozen eggs", 24.0, 24.0, " eggs"),
-            ("a couple of eggs", 2.0, 2.0, " eggs"),
-            ("one and a half lemons", 1.5, 1.5, " lemons"),
-            ("about 4 eggs", 4.0, 4.0, " eggs"),
-            ("approx. 4 eggs", 4.0, 4.0, " eggs"),
-            ("~4 eggs", 4.0, 4.0, " eggs"),
+            ("one-inch piece", 1.0, 1.0, "-inch piece"),
+            ("a lemon", 1.0, 1.0, "lemon"),
+            ("half a lemon", 0.5, 0.5, "lemon"),
+            ("Half an onion", 0.5, 0.5, "onion"),
+            ("half onion", 0.5, 0.5, "onion"),
+            ("half of the dough", 0.5, 0.5, "dough"),
+            ("a dozen eggs", 12.0, 12.0, "eggs"),
+            ("half a dozen eggs", 6.0, 6.0, "eggs"),
+            ("2 dozen eggs", 24.0, 24.0, "eggs"),
+            ("a couple of eggs", 2.0, 2.0, "eggs"),
+            ("one and a half lemons", 1.5, 1.5, "lemons"),
+            ("about 4 eggs", 4.0, 4.0, "eggs"),
+            ("approx. 4 eggs", 4.0, 4.0, "eggs"),
+            ("appr. 200g", 200.0, 200.0, "g"),
+            ("c. 200 g", 200.0, 200.0, "g"),
+            ("up to 4 eggs", 4.0, 4.0, "eggs"),
+            ("~4 eggs", 4.0, 4.0, "eggs"),
             ("twelve", 12.0, 12.0, ""),
-            ("three-quarters of a cup", 0.75, 0.75, " cup"),
-            ("two thirds cup", 2.0 / 3.0, 2.0 / 3.0, " cup"),
-            ("½ a lemon", 0.5, 0.5, " lemon"),
-            ("1/2 of a lemon", 0.5, 0.5, " lemon"),
-            ("½ avocado", 0.5, 0.5, " avocado"),
-            ("between 2 and 3 onions", 2.0, 3.0, " onions"),
-            ("between two and three onions", 2.0, 3.0, " onions"),
-            ("1 400 g tin", 1.0, 1.0, " 400 g tin"),
+            ("three-quarters of a cup", 0.75, 0.75, "cup"),
+            ("two thirds cup", 2.0 / 3.0, 2.0 / 3.0, "cup"),
+            ("a third of a cup", third, third, "cup"),
+            ("½ a lemon", 0.5, 0.5, "lemon"),
+            ("1/2 of a lemon", 0.5, 0.5, "lemon"),
+            ("½ avocado", 0.5, 0.5, "avocado"),
+            ("between 2 and 3 onions", 2.0, 3.0, "onions"),
+            ("between two and three onions", 2.0, 3.0, "onions"),
+            ("1 400 g tin", 1.0, 1.0, "400 g tin"),
+            ("2 11/2", 2.0, 2.0, "11/2"),
         ] {
             assert_eq!(ends(text), Some((low, high, rest)), "{text}");
         }
@@ -369,7 +345,7 @@ mod tests {
 
     #[test]
     fn a_word_that_only_begins_like_a_number_is_none() {
-        for text in ["almonds", "tender greens", "half-fat milk", "salt", "", "onion"] {
+        for text in ["almonds", "tender greens", "half-fat milk", "half-and-half", "salt", "", "onion", "two-grain bread", "nan g"] {
             assert_eq!(ends(text), None, "{text}");
         }
     }
@@ -377,7 +353,13 @@ mod tests {
     #[test]
     fn a_number_that_is_none_or_two_is_refused() {
         for text in ["0 g", "-2 g", "1/0 cup", "3-2", "1,000 g", "0.0", "99999999999 g"] {
-            assert!(number(text).is_err(), "{text}");
+            assert!(number(&cut(text), 0).is_err(), "{text}");
         }
+    }
+
+    #[test]
+    fn two_thirds_are_two_over_three() {
+        let read = number(&cut("2/3 cup"), 0).expect("reads").expect("a number");
+        assert_eq!(read.number.low.parts(), (2, 3));
     }
 }

@@ -4,7 +4,7 @@
 
 use std::fmt;
 
-use super::number::VULGAR;
+use super::tokens::VULGAR;
 use super::unit::{US_CUP_ML, Word, unit_named, word_named};
 use super::{Amount, Quantity, Spoons, Unit};
 
@@ -139,7 +139,8 @@ pub(crate) fn exact_number(n: f64) -> String {
         if n == part {
             return sign.to_string();
         }
-        if n > 1.0 && n.floor() + part == n {
+        // 1⅔ reads as five thirds.
+        if n > 1.0 && (n.floor() * f64::from(below) + f64::from(above)) / f64::from(below) == n {
             return format!("{}{sign}", n.floor());
         }
     }

@@ -2,9 +2,10 @@
 
 use jiff::{Span, fmt::friendly::SpanParser};
 
-use super::amount::{Prefix, prefix, unit};
-use super::number::{DASHES, error, skip_space};
+use super::amount::{AmountRead, amount, unit};
+use super::number::error;
 use super::quantity::tidy;
+use super::tokens::{DASHES, Kind, cut};
 use super::{Amount, Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, Unit, UnitPrice};
 
 /// Why a text cannot be read, and what would mend it.
@@ -27,17 +28,16 @@ const AMOUNT_REMEDY: &str = "write an amount like \"350 g\", \"2 tbsp\", \"6\" o
 /// ```
 pub fn read_amount(text: &str) -> Result<Amount, ReadError> {
     let unreadable = || error(&format!("\"{}\" is not an amount", text.trim()), AMOUNT_REMEDY);
-    let Some(Prefix { amount, end, .. }) = prefix(text)? else { return Err(unreadable()) };
-    let rest = text[end..].trim();
-    if rest.is_empty() {
-        return Ok(amount);
+    let tokens = cut(text);
+    let Some(AmountRead { amount: first, end, .. }) = amount(&tokens, 0)? else { return Err(unreadable()) };
+    match (&tokens[end..], first.unit) {
+        ([], _) => Ok(first),
+        ([open, inner @ .., close], Unit::Word(_)) if open.kind == Kind::Open && close.kind == Kind::Close => {
+            let one = amount(inner, 0)?.filter(|one| one.end == inner.len()).ok_or_else(unreadable)?.amount;
+            Ok(Amount { low: first.low * one.low, high: first.high * one.high, unit: one.unit })
+        }
+        _ => Err(unreadable()),
     }
-    let inner = rest.strip_prefix('(').and_then(|rest| rest.strip_suffix(')'));
-    if let (Unit::Word(_), Some(inner)) = (amount.unit, inner) {
-        let one = prefix(inner)?.filter(|one| inner[one.end..].trim().is_empty()).ok_or_else(unreadable)?.amount;
-        return Ok(Amount { low: amount.low * one.low, high: amount.high * one.high, unit: one.unit });
-    }
-    Err(unreadable())
 }
 
 /// As [`read_amount`], for one plain positive quantity: no range. Kitchen words become [`Quantity::Words`].
@@ -63,8 +63,8 @@ pub fn read_quantity(text: &str, spoons: Spoons) -> Result<Quantity, ReadError> 
 /// assert_eq!(read_unit("furlong"), None);
 /// ```
 pub fn read_unit(text: &str) -> Option<Unit> {
-    let text = text.trim();
-    unit(text, 0).filter(|(_, end)| *end == text.len()).map(|(unit, _)| unit)
+    let tokens = cut(text);
+    unit(&tokens, 0).filter(|(_, end)| *end == tokens.len()).map(|(unit, _)| unit)
 }
 
 /// "45 min", "1 h 10 min", "0 min", "2 days". A day is 24 hours.
@@ -224,7 +224,7 @@ pub fn read_unit_price(text: &str, currency: &Currency) -> Result<UnitPrice, Rea
         .ok_or_else(|| error(&format!("\"{}\" does not say what the price is for", text.trim()), remedy))?;
     let minor_e4 = minor_units(price, currency, 4)?;
     let per = per.trim();
-    let per = if per[skip_space(per, 0)..].starts_with(|c: char| c.is_alphabetic()) { format!("1 {per}") } else { per.to_owned() };
+    let per = if per.starts_with(|c: char| c.is_alphabetic()) { format!("1 {per}") } else { per.to_owned() };
     let per = read_quantity(&per, Spoons::Us).map_err(|cause| error(&cause.cause, remedy))?;
     Ok(UnitPrice { minor_e4, per })
 }

@@ -291,7 +291,7 @@ static NAMES: &[Names] = &[
     (Unit::Word(Word::Bunch),   "bunch", "bunches", &[]),
     (Unit::Word(Word::Stick),   "stick", "sticks", &[]),
     (Unit::Word(Word::Stalk),   "stalk", "stalks", &["rib", "ribs", "stem", "stems"]),
-    (Unit::Word(Word::Head),    "head", "heads", &[]),
+    (Unit::Word(Word::Head),    "head", "heads", &["crown", "crowns"]),
     (Unit::Word(Word::Bulb),    "bulb", "bulbs", &[]),
     (Unit::Word(Word::Leaf),    "leaf", "leaves", &["leafs"]),
     (Unit::Word(Word::Pinch),   "pinch", "pinches", &[]),

@@ -82,12 +82,12 @@ pub fn item(number: f64, unit: Unit) -> Item {
 }
 
 pub fn ingredient(text: &str, food: FoodId, item: Option<Item>, prep: Option<&str>) -> Ingredient {
-    Ingredient { text: text.into(), wanted: Wanted::Food { food, item }, prep: prep.map(str::to_owned), remark: None, at: Spot::default() }
+    Ingredient { prep: prep.map(str::to_owned), ..Ingredient::of(text.into(), Wanted::Food { food, item }, Spot::default()) }
 }
 
 pub fn component(text: &str, recipe: RecipeId, amount: Quantity) -> Ingredient {
     let wanted = Wanted::Recipe { recipe, most: amount.clone(), amount };
-    Ingredient { text: text.into(), wanted, prep: None, remark: None, at: Spot::default() }
+    Ingredient::of(text.into(), wanted, Spot::default())
 }
 
 pub fn named(index: usize) -> Piece {

@@ -103,7 +103,7 @@ fn a_missing_fact_names_the_very_key_that_mends_it() {
     assert_eq!(key(&bare, &item(1.0, Unit::Gram, State::Drained), Dimension::Mass), "drained = \"…\"");
     assert_eq!(key(&bare, &item(1.0, Unit::Gram, State::AsPurchased), Dimension::Volume), "cup = \"…\"");
     assert_eq!(key(&bare, &item(1.0, Unit::Gram, State::AsPurchased), Dimension::Count), "each = \"…\"");
-    assert_eq!(key(&onion(), &cup(prepared("diced")), Dimension::Mass), "cup = { diced = \"…\" }");
+    assert_eq!(key(&onion(), &cup(prepared("grated")), Dimension::Mass), "cup = { grated = \"…\" }");
     assert_eq!(key(&onion(), &cup(State::AsPurchased), Dimension::Mass), "cup = { whole = \"…\" }");
     let only_large = Food { each: table(&[("large", 200.0)]), ..named("beetroot") };
     assert_eq!(key(&only_large, &item(1.0, Unit::Piece, State::AsPurchased), Dimension::Mass), "each = { medium = \"…\" }");

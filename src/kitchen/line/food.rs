@@ -1,334 +1,427 @@
-//! What a line is of: a recipe, or a food with its state, its preparation and its remarks.
+//! Which of a line's words are the food's name, and what the others say of it.
 
-use super::measure::{Measure, bracket_at, bracket_size, join};
-use super::resolve::{Found, resolve};
-use super::words::{self, Class};
-use super::{Line, LineError, LineOf};
-use crate::foods::{Foods, Item, Measured, State, key_of};
-use crate::measure::{Amount, Prefix, Quantity, ReadError, Spoons, Unit, Word as UnitWord, prefix, unit_at};
+use std::borrow::Cow;
+use std::ops::Range;
 
-/// One typed word and where it begins.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Word<'a> {
-    pub text: &'a str,
-    pub start: usize,
-}
+use super::Reader;
+use super::vocabulary::{Class, class, opens_preparation, opens_preparation_of_a_known};
+use crate::foods::{FoodId, Grade, State, key_of};
+use crate::kitchen::words::Words;
+use crate::measure::{Kind, Unit, Word as UnitWord};
 
-/// The text after the amount, cut at its commas, without its brackets.
+/// The food of a line, with what the words around its name say.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub(super) struct Parts<'a> {
-    pub segments: Vec<Vec<Word<'a>>>,
-    pub brackets: Vec<&'a str>,
-    pub start: usize,
+pub(super) struct Found {
+    pub food: String,
+    pub known: Option<FoodId>,
+    pub state: Option<State>,
+    pub grade: Option<Grade>,
+    /// The unit that stands after the food: the "cloves" of "4 garlic cloves".
+    pub unit: Option<Unit>,
+    pub prep: Vec<String>,
+    pub remarks: Vec<String>,
+    pub doubts: Vec<String>,
+    /// "Canned" stood before it.
+    pub tinned: bool,
+    /// "Dried", "raw" or "uncooked" is in the line's own words.
+    pub dried: bool,
+    /// What follows the food without a comma: "for frying", "plus 2 tbsp".
+    pub trailing: Range<usize>,
+    /// Words of an unknown name.
+    pub unexplained: usize,
+    /// Words of a known name.
+    pub named: usize,
+    /// The known name as it stands in the line.
+    pub name: Range<usize>,
 }
 
-/// Cuts the text from `at` on.
-pub(super) fn split(text: &str, at: usize) -> Result<Parts<'_>, LineError> {
-    let mut parts = Parts { segments: vec![Vec::new()], start: at, ..Parts::default() };
-    let mut word_start = None;
-    let mut next = at;
-    while let Some(sign) = text[next..].chars().next() {
-        let after = next + sign.len_utf8();
-        let comma = matches!(sign, ',' | ';') && !is_decimal_comma(text, next);
-        if sign.is_whitespace() || sign == '(' || comma {
-            end_word(text, &mut word_start, next, &mut parts);
+/// The unit of the line's amount, and whether it was written.
+pub(super) type Stated = Option<(Unit, bool)>;
+
+/// The words of a line's head, without brackets and commas: places of tokens.
+#[derive(Debug, Clone)]
+pub(super) struct Head {
+    pub places: Vec<usize>,
+    pub end: usize,
+    /// Words between the places are left out: "almond … milk" of "almond or soy milk".
+    pub joined: bool,
+}
+
+impl Head {
+    pub fn of(w: &Words, range: Range<usize>) -> Head {
+        let places = range.clone().filter(|at| !w.key_at(*at).is_empty() || w.kind(*at) == Some(Kind::Percent)).collect();
+        Head { places, end: range.end, joined: false }
+    }
+
+    fn key<'w>(&self, w: &'w Words, from: usize, to: usize) -> Cow<'w, str> {
+        if !self.joined {
+            return Cow::Borrowed(w.key(self.places[from]..self.places[to - 1] + 1));
         }
-        match sign {
-            ')' => return Err(LineError::new("a bracket is closed that was not opened", "open it with \"(\", or leave it out", next)),
-            '(' => {
-                let Some((inner, after)) = bracket_at(text, next)? else { break };
-                parts.brackets.push(inner.trim());
-                next = after;
+        let keys: Vec<&str> = self.places[from..to].iter().map(|at| w.key_at(*at)).filter(|key| !key.is_empty()).collect();
+        Cow::Owned(keys.join(" "))
+    }
+}
+
+impl Reader<'_> {
+    /// A known food with all words of the head explained; `None` where it names none.
+    pub(super) fn known(&self, head: &Head, stated: Stated) -> Option<Found> {
+        self.known_with(head, stated, false)
+    }
+
+    /// "Jap pumpkin", "San Marzano tomatoes": a name with capital letters before a plant is a variety of it, which is told.
+    pub(super) fn variety(&self, head: &Head, stated: Stated) -> Option<Found> {
+        let found = self.known_with(head, stated, true)?;
+        let kind = self.foods[found.known?].kind.as_deref()?;
+        let is_plant = ["vegetable", "fruit", "herb", "spice", "grain", "pulse", "nut", "seed"].contains(&kind);
+        let last = self.w.at(found.name.end.checked_sub(1)?)?;
+        (is_plant && last.text.starts_with(char::is_lowercase)).then_some(found)
+    }
+
+    fn known_with(&self, head: &Head, stated: Stated, variety: bool) -> Option<Found> {
+        let w = self.w;
+        let count = head.places.len();
+        for end in (1..=count).rev() {
+            if end < count && !self.may_follow(head, end) {
                 continue;
             }
-            _ if comma => parts.segments.push(Vec::new()),
-            _ if sign.is_whitespace() => {}
-            _ => word_start = word_start.or(Some(next)),
-        }
-        next = after;
-    }
-    end_word(text, &mut word_start, text.len(), &mut parts);
-    Ok(parts)
-}
-
-fn is_decimal_comma(text: &str, at: usize) -> bool {
-    let digit = |byte: Option<&u8>| byte.is_some_and(u8::is_ascii_digit);
-    let bytes = text.as_bytes();
-    bytes[at] == b',' && at > 0 && digit(bytes.get(at - 1)) && digit(bytes.get(at + 1))
-}
-
-fn end_word<'a>(text: &'a str, start: &mut Option<usize>, end: usize, parts: &mut Parts<'a>) {
-    let Some(start) = start.take() else { return };
-    let word = &text[start..end];
-    // A dash with spaces around it parts a line as a comma does.
-    if matches!(word, "-" | "–" | "—") {
-        parts.segments.push(Vec::new());
-    } else if let Some(segment) = parts.segments.last_mut() {
-        segment.push(Word { text: word.trim_end_matches(['.', ':', '!']), start });
-    }
-}
-
-/// The id after `recipe:`.
-pub(super) struct RecipeId<'a> {
-    id: &'a str,
-    /// Words of the first part that follow it.
-    rest: &'a [Word<'a>],
-}
-
-/// Is this line of a recipe?
-pub(super) fn recipe<'a>(text: &str, parts: &'a Parts<'a>) -> Result<Option<RecipeId<'a>>, LineError> {
-    const MARK: &str = "recipe:";
-    let Some(segment) = parts.segments.first() else { return Ok(None) };
-    let is_recipe = |word: &Word| text[word.start..].get(..MARK.len()).is_some_and(|mark| mark.eq_ignore_ascii_case(MARK));
-    let Some(index) = segment.iter().position(is_recipe) else { return Ok(None) };
-    if let Some(second) = segment[index + 1..].iter().find(|word| is_recipe(word)) {
-        return Err(LineError::new("a line is of one recipe", "write the second recipe on a line of its own", second.start));
-    }
-    let word = segment[index];
-    let id = word.text.get(MARK.len()..).unwrap_or("");
-    if id.is_empty() {
-        return Err(LineError::new(
-            "\"recipe:\" names no recipe",
-            "write recipe: and the stem of its file: recipe:pearl-barley",
-            word.start,
-        ));
-    }
-    if index > 0 {
-        let cause = format!("\"{}\" stands between the amount and the recipe", phrase(&segment[..index]));
-        return Err(LineError::new(cause, "write the amount, then recipe:id, then a comma and the rest", segment[0].start));
-    }
-    Ok(Some(RecipeId { id, rest: &segment[1..] }))
-}
-
-pub(super) fn recipe_line(recipe: RecipeId, measure: Measure, parts: &Parts, start: usize) -> Result<Line, LineError> {
-    let remedy = format!("write \"200 g recipe:{0}\", \"1 portion recipe:{0}\" or \"2 recipe:{0}\"", recipe.id);
-    let Some(amount) = measure.amount else {
-        return Err(LineError::new("a recipe needs an amount", remedy, start));
-    };
-    let amount = match (&measure.size, amount.unit) {
-        (Some(size), _) => {
-            let unit = if matches!(size, Quantity::Mass(_)) { Unit::Gram } else { Unit::Millilitre };
-            Amount { low: amount.low * size.base(), high: amount.high * size.base(), unit }
-        }
-        (None, Unit::Word(word)) => {
-            return Err(LineError::new(format!("a recipe is not measured by the {word}"), remedy, start));
-        }
-        (None, _) => amount,
-    };
-    if !measure.plus.is_empty() {
-        return Err(LineError::new("a recipe's amount is one number", remedy, start));
-    }
-    let mut prep = (!recipe.rest.is_empty()).then(|| phrase(recipe.rest));
-    for segment in parts.segments.iter().skip(1).filter(|segment| !segment.is_empty()) {
-        join(&mut prep, Some(phrase(segment)));
-    }
-    let mut remark = measure.remark;
-    for bracket in parts.brackets.iter().filter(|bracket| !bracket.is_empty()) {
-        join(&mut remark, Some((*bracket).to_owned()));
-    }
-    Ok(Line { of: LineOf::Recipe { id: recipe.id.to_owned(), amount }, prep, remark })
-}
-
-pub(super) fn food_line(text: &str, start: usize, measure: Measure, parts: Parts, foods: &Foods) -> Result<Line, LineError> {
-    let mut segments = parts.segments.into_iter();
-    let mut head = segments.next().unwrap_or_default();
-    let mut rest: Vec<Vec<Word>> = segments.collect();
-    // "boneless, skinless chicken thighs": the comma stands between two words about the food.
-    while !rest.is_empty() && !head.is_empty() && head.iter().all(|word| words::class(word.text).is_some()) && !is_known(&head, foods) {
-        head.extend(rest.remove(0));
-    }
-    if head.is_empty() {
-        return Err(no_food(text, start, parts.start));
-    }
-    if !measure.unit_given {
-        unit_alone(&head, foods)?;
-    }
-    if measure.amount.is_some() && matches!(head[0].text, "to" | "or" | "and" | "x") {
-        let cause = format!("\"{}\" follows the amount", head[0].text);
-        return Err(LineError::new(cause, "write one amount, then the food", head[0].start));
-    }
-    if matches!(measure.amount, Some(Amount { unit: Unit::Portion, .. })) {
-        let remedy = format!("write recipe: before the id of a recipe, or weigh \"{}\"", phrase(&head));
-        return Err(LineError::new("a portion is of a recipe, and this is a food", remedy, start));
-    }
-    let stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
-    let Some(found) = resolve(&head, stated, foods) else {
-        return Err(no_food(text, start, head[0].start));
-    };
-    let mut line = Gathered {
-        plus: measure.plus.clone(),
-        remark: measure.remark.clone(),
-        prep: measure.vague.clone(),
-        has_amount: measure.amount.is_some(),
-        ..Gathered::default()
-    };
-    line.trailing(&found).map_err(|error| LineError::new(error.cause, error.remedy, head[0].start))?;
-    for segment in rest.iter().filter(|segment| !segment.is_empty()) {
-        line.part(&phrase(segment)).map_err(|error| LineError::new(error.cause, error.remedy, segment[0].start))?;
-    }
-    Ok(filled(line.finish(measure, found, &parts.brackets), foods))
-}
-
-/// "1 cup brown sugar, packed" and "1 cup (grated) parmesan" say how the cup is filled, wherever they stand: the form is the cup's where
-/// the food knows what such a cup weighs. After a comma that holds for "packed" alone, since only a full cup can be; the others are done later.
-fn filled(mut line: Line, foods: &Foods) -> Line {
-    let LineOf::Food { food, item: Some(item) } = &mut line.of else { return line };
-    let Some(Measured::Table(cups)) = foods.find_known(&key_of(food)).and_then(|id| foods[id].cup.as_ref()).map(|cup| &cup.value) else {
-        return line;
-    };
-    let is_volume = item.amount.unit.is_measured() && matches!(item.amount.most(Spoons::Us), Quantity::Volume(_));
-    if !is_volume || item.size.is_some() || item.state != State::AsPurchased {
-        return line;
-    }
-    let form = |entry: &str| {
-        let describes = entry.split(' ').all(|word| matches!(words::class(word), Some(Class::Form | Class::Adverb)));
-        describes && entry.split(' ').next_back().is_some_and(|last| cups.contains_key(last))
-    };
-    let packed = |entry: &str| form(entry) && entry.ends_with("packed");
-    for (told, fits) in [(&mut line.remark, &form as &dyn Fn(&str) -> bool), (&mut line.prep, &packed)] {
-        let Some(entries) = told.as_deref() else { continue };
-        let entries: Vec<&str> = entries.split(", ").collect();
-        if let Some(at) = entries.iter().position(|entry| fits(entry)) {
-            item.state = State::Prepared(entries[at].to_lowercase());
-            let rest: Vec<&str> = entries.iter().enumerate().filter(|(index, _)| *index != at).map(|(_, entry)| *entry).collect();
-            *told = (!rest.is_empty()).then(|| rest.join(", "));
-            break;
-        }
-    }
-    line
-}
-
-fn no_food(text: &str, start: usize, at: usize) -> LineError {
-    let said = text[start..].trim();
-    LineError::new(format!("\"{said}\" names no food"), "write the food after the amount", at.min(text.len()))
-}
-
-/// A line without an amount is "to taste", and so must not hide one: `g flour`.
-fn unit_alone(head: &[Word], foods: &Foods) -> Result<(), LineError> {
-    if let Some((unit, end)) = unit_at(head[0].text, 0)
-        && unit.is_measured()
-        && end == head[0].text.len()
-        && head.len() > 1
-        && !is_known(head, foods)
-    {
-        return Err(LineError::new(
-            format!("\"{}\" has no number before it", head[0].text),
-            "write the amount first: 200 g flour",
-            head[0].start,
-        ));
-    }
-    Ok(())
-}
-
-fn is_known(head: &[Word], foods: &Foods) -> bool {
-    foods.find_known(&key_of(&phrase(head))).is_some()
-}
-
-pub(super) fn phrase(words: &[Word]) -> String {
-    let mut phrase = String::new();
-    for word in words {
-        if !phrase.is_empty() {
-            phrase.push(' ');
-        }
-        phrase.push_str(word.text);
-    }
-    phrase
-}
-
-/// What is told beside the amount and the food.
-#[derive(Default)]
-struct Gathered {
-    prep: Option<String>,
-    remark: Option<String>,
-    plus: Vec<Amount>,
-    /// Without an amount there is nothing to add a "plus" to.
-    has_amount: bool,
-    /// Parts that may tell the size of one.
-    sizes: Vec<String>,
-    to_taste: bool,
-}
-
-impl Gathered {
-    fn trailing(&mut self, found: &Found) -> Result<(), ReadError> {
-        join(&mut self.remark, found.remark.clone());
-        join(&mut self.prep, found.prep.clone());
-        found.trailing.as_ref().map_or(Ok(()), |part| self.part(part))
-    }
-
-    /// One part after a comma.
-    fn part(&mut self, part: &str) -> Result<(), ReadError> {
-        let lower = part.to_ascii_lowercase();
-        if self.has_amount
-            && let Some(after) = ["plus ", "+ ", "+"].iter().find_map(|mark| lower.starts_with(mark).then_some(mark.len()))
-            && let Some(Prefix { amount, end, .. }) = prefix(&part[after..])?
-            && amount.unit != Unit::Portion
-        {
-            self.plus.push(amount);
-            let rest = part[after + end..].trim();
-            join(&mut self.prep, (!rest.is_empty()).then(|| rest.to_owned()));
-        } else if bracket_size(part).is_some_and(|(_, rest, _)| rest.is_none()) {
-            // "4 cod loins, 140 g each" says it as a bracket would.
-            self.sizes.push(part.to_owned());
-        } else if lower == "or" || lower.starts_with("or ") && lower != "or to taste" {
-            join(&mut self.remark, Some(part.to_owned()));
-        } else if matches!(lower.as_str(), "to taste" | "or to taste") {
-            self.to_taste = true;
-        } else {
-            join(&mut self.prep, Some(part.to_owned()));
-        }
-        Ok(())
-    }
-
-    fn finish(mut self, mut measure: Measure, found: Found, brackets: &[&str]) -> Line {
-        let unit = found.unit.or(measure.amount.as_ref().map(|amount| amount.unit));
-        let sizes = std::mem::take(&mut self.sizes);
-        for bracket in brackets.iter().copied().chain(sizes.iter().map(String::as_str)).filter(|bracket| !bracket.is_empty()) {
-            match bracket_size(bracket).filter(|(size, _, each)| measure.size.is_none() && takes_size(unit, &measure, size, *each)) {
-                Some((size, rest, _)) => {
-                    measure.size = Some(size);
-                    join(&mut self.remark, rest);
+            let found = self.known_until(head, end, None, stated, variety);
+            let counted = || {
+                let unit = self.unit_word(head.places[end - 1]).filter(|_| end >= 2)?;
+                Some((unit, self.known_until(head, end - 1, Some(unit), stated, variety)?))
+            };
+            match (found, counted()) {
+                // "Celery sticks" may be a second name of celery; where a stick of it has a weight, it is two sticks of celery.
+                (Some(found), Some((unit, counted))) => {
+                    let weighed = counted.known == found.known && counted.unit.is_some() && self.weighs(&found, unit);
+                    return Some(if weighed { counted } else { found });
                 }
-                None => join(&mut self.remark, Some(bracket.to_owned())),
+                (Some(found), None) => return Some(found),
+                (None, Some((_, counted))) => return Some(counted),
+                (None, None) => {}
+            }
+            // Part of the food, after its name: "sun-dried tomato halves".
+            if end >= 2
+                && matches!(class(w, head.places[end - 1]..head.end), Some((Class::Part, _)))
+                && let Some(mut found) = self.known_until(head, end - 1, None, stated, variety)
+            {
+                found.remarks.push(w.plain(head.places[end - 1]..head.places[end - 1] + 1));
+                found.trailing = self.rest(head, end);
+                return Some(found);
             }
         }
-        let item = match measure.amount {
-            Some(amount) => {
-                if self.to_taste {
-                    join(&mut self.prep, Some("to taste".to_owned()));
-                }
-                let mut amount = Amount { unit: unit.unwrap_or(amount.unit), ..amount };
-                // "2 x 400 g chopped tomatoes" are two tins.
-                let bare = amount.unit == Unit::Piece && found.state == State::AsPurchased;
-                if bare && measure.size.is_some() && found.food.starts_with("tinned ") {
-                    amount.unit = Unit::Word(UnitWord::Tin);
-                }
-                let grade = found.grade.or(measure.grade);
-                let state = found.state;
-                Some(Item { amount, size: measure.size, grade, state, plus: self.plus })
-            }
-            None => {
-                // Nothing is measured, so the form is something to do.
-                if let State::Prepared(form) = &found.state {
-                    join(&mut self.prep, Some(form.clone()));
-                }
-                None
-            }
+        None
+    }
+
+    fn rest(&self, head: &Head, from: usize) -> Range<usize> {
+        head.places.get(from).map_or(head.end..head.end, |first| *first..head.end)
+    }
+
+    fn weighs(&self, found: &Found, unit: Unit) -> bool {
+        found.known.is_some_and(|id| self.foods[id].weight_of(unit.singular()).is_some())
+    }
+
+    /// May the food's name end before this word?
+    fn may_follow(&self, head: &Head, end: usize) -> bool {
+        let at = head.places[end];
+        let percent = self.w.kind(at + 1) == Some(Kind::Percent);
+        percent
+            || opens_preparation_of_a_known(self.w, at)
+            || matches!(
+                class(self.w, at..head.end),
+                Some((Class::Form | Class::Adverb | Class::Cooked | Class::Drained | Class::Way | Class::Tinned, _))
+            )
+    }
+
+    fn unit_word(&self, at: usize) -> Option<Unit> {
+        match self.w.unit(at) {
+            Some((unit @ Unit::Word(_), _)) => Some(unit),
+            _ => None,
+        }
+    }
+
+    /// The food's name ends at `end`; `after` is the unit that follows it there.
+    fn known_until(&self, head: &Head, end: usize, after: Option<Unit>, stated: Stated, variety: bool) -> Option<Found> {
+        let w = self.w;
+        let unit = match (stated, after) {
+            (Some((Unit::Piece, false)), Some(after)) => Some(after),
+            (stated, _) => stated.map(|(unit, _)| unit),
         };
-        Line { of: LineOf::Food { food: found.food, item }, prep: self.prep, remark: self.remark }
+        let mut before = Before { variety, ..Before::default() };
+        let mut start = 0;
+        while start < end {
+            let name = head.key(w, start, end);
+            let found = self.find(&name, &before, unit).map(|id| (id, Vec::new()));
+            if let Some((id, inside)) = found.or_else(|| self.name_around(head, start, end, &before, unit)) {
+                before.ways.extend(inside);
+                before.dried |= is_dried(w, head, start, end);
+                let mut found = before.found(self.foods[id].name.clone(), unit);
+                found.known = Some(id);
+                found.named = end - start;
+                found.name = head.places[start]..head.places[end - 1] + 1;
+                match after {
+                    Some(after) if stated == Some((Unit::Piece, false)) => found.unit = Some(after),
+                    // "200 g mint leaves": the amount has its unit already.
+                    Some(_) => found.remarks.push(w.plain(head.places[end]..head.places[end] + 1)),
+                    None => {}
+                }
+                found.trailing = self.rest(head, end + usize::from(after.is_some()));
+                return Some(found);
+            }
+            start = before.take(w, head, start, end, true)?;
+        }
+        None
+    }
+
+    /// A known name with describing words inside it: "minced lean beef", "dried white cannellini beans". Its first word is none that only
+    /// describes: "chopped fresh tomatoes" are no tin of chopped tomatoes.
+    fn name_around(&self, head: &Head, start: usize, end: usize, before: &Before, unit: Option<Unit>) -> Option<(FoodId, Vec<String>)> {
+        let w = self.w;
+        if end - start < 3 {
+            return self.powder(head, start, end).or_else(|| self.other_name(head, start, end)).map(|id| (id, Vec::new()));
+        }
+        if matches!(class(w, head.places[start]..head.end), Some((Class::Form | Class::Adverb | Class::Cooked | Class::Drained, _))) {
+            return None;
+        }
+        let mut kept = String::from(w.key_at(head.places[start]));
+        let mut inside = Vec::new();
+        let mut at = start + 1;
+        while at < end {
+            let dropped = class(w, head.places[at]..head.places[end - 1]).filter(|(class, _)| !matches!(class, Class::And | Class::Part));
+            match dropped {
+                Some((class, after)) if at + 1 < end => {
+                    let places = head.places[at..end].iter().take_while(|place| **place < after).count().max(1);
+                    if !matches!(class, Class::Plain | Class::BeforeKnown | Class::Adverb) {
+                        inside.push(w.plain(head.places[at]..after));
+                    }
+                    at += places;
+                }
+                _ => {
+                    kept.push(' ');
+                    kept.push_str(w.key_at(head.places[at]));
+                    at += 1;
+                }
+            }
+        }
+        if kept.len() == head.key(w, start, end).len() {
+            return self.powder(head, start, end).or_else(|| self.other_name(head, start, end)).map(|id| (id, Vec::new()));
+        }
+        self.find(&kept, before, unit).map(|id| (id, inside))
+    }
+
+    /// "Cotija cheese" and "porcini mushrooms" are known without the noun, "cumin powder" as ground cumin.
+    fn other_name(&self, head: &Head, start: usize, end: usize) -> Option<FoodId> {
+        const NOUNS: [(&str, &str); 7] = [
+            ("cheese", "dairy"),
+            ("mushroom", "vegetable"),
+            ("lettuce", "vegetable"),
+            ("potato", "vegetable"),
+            ("rice", "grain"),
+            ("pasta", "grain"),
+            ("apple", "fruit"),
+        ];
+        let key = head.key(self.w, start, end);
+        let (name, last) = key.rsplit_once(' ')?;
+        let (_, kind) = NOUNS.iter().find(|row| row.0 == last)?;
+        let known = self.foods.find_known(name)?;
+        (self.foods[known].kind.as_deref() == Some(*kind)).then_some(known)
+    }
+
+    /// "Cumin powder" and "coriander seed powder" are ground cumin and ground coriander.
+    fn powder(&self, head: &Head, start: usize, end: usize) -> Option<FoodId> {
+        let key = head.key(self.w, start, end);
+        let rest = key.strip_suffix(" powder")?;
+        let rest = rest.strip_suffix(" seed").unwrap_or(rest);
+        let ground = format!("ground {}", self.foods.find_known(rest).map_or_else(|| rest.to_owned(), |id| key_of(&self.foods[id].name)));
+        let own = || self.foods.find_known(&format!("ground {rest}"));
+        own().or_else(|| self.foods.find_known(&ground)).or_else(|| self.foods.find_known(&format!("ground {}", stem(&ground))))
+    }
+
+    /// The food of this key, or its tinned or dried kind where that is what the line means.
+    fn find(&self, name: &str, before: &Before, unit: Option<Unit>) -> Option<FoodId> {
+        let foods = self.foods;
+        let plain = || foods.find_known(name);
+        let counts_tins = is_tin(unit);
+        if counts_tins || before.drained || before.tinned {
+            let found = self
+                .kind_of("tinned", name)
+                .or_else(|| if unit == Some(Unit::Word(UnitWord::Jar)) { self.kind_of("jarred", name) } else { None });
+            return found.or_else(plain);
+        }
+        if before.cooked {
+            return match plain() {
+                Some(id) if foods[id].cooked.is_some() => Some(id),
+                // Dried egg is not what is boiled: only what is cooked from dry has a cooked weight.
+                found => self.kind_of("dried", name).filter(|id| foods[*id].cooked.is_some()).or(found),
+            };
+        }
+        plain()
+    }
+
+    /// The tinned or dried kind of the food of this key: "tinned salmon" where the line says "salmon fillets", which is another name of salmon.
+    pub(super) fn kind_of(&self, kind: &str, name: &str) -> Option<FoodId> {
+        let foods = self.foods;
+        let own = || {
+            let id = foods.find_known(name)?;
+            let own = key_of(&foods[id].name);
+            let bare = ["dried ", "frozen "].iter().find_map(|kind| own.strip_prefix(kind)).unwrap_or(&own);
+            foods.find_known(&format!("{kind} {own}")).or_else(|| foods.find_known(&format!("{kind} {bare}")))
+        };
+        foods.find_known(&format!("{kind} {name}")).or_else(own)
+    }
+
+    /// A food that nobody knows keeps its own words, minus trims and sizes; `None` where every word only describes.
+    pub(super) fn unknown(&self, head: &Head, stated: Stated) -> Option<Found> {
+        let w = self.w;
+        let count = head.places.len();
+        let mut before = Before::default();
+        let mut start = 0;
+        while start < count
+            && let Some(next) = before.take(w, head, start, count, false)
+        {
+            start = next;
+        }
+        if start == count || head.places[start..].iter().all(|at| class(w, *at..head.end).is_some()) {
+            return None;
+        }
+        let ends_before = |at: usize| {
+            let place = head.places[at];
+            let describes = matches!(class(w, place..head.end), Some((Class::Form | Class::Adverb, _)));
+            (opens_preparation(w, place) || describes || is_percent(w, place)) && !w.is(head.places[at - 1], "and")
+        };
+        let mut end = (start + 1..count).find(|at| ends_before(*at)).unwrap_or(count);
+        let trailing = self.rest(head, end);
+        let mut unit = None;
+        if stated == Some((Unit::Piece, false))
+            && end > start + 1
+            && let Some(word) = self.unit_word(head.places[end - 1]).filter(|unit| counts_an_unknown(*unit))
+        {
+            unit = Some(word);
+            end -= 1;
+        }
+        let range = head.places[start]..head.places[end - 1] + 1;
+        let food = w.plain(range).trim_matches([',', ';', '.', ':', '!', '"', '*']).to_owned();
+        let found = before.found(food, unit.or(stated.map(|stated| stated.0)));
+        Some(Found { unit, trailing, unexplained: end - start, ..found })
     }
 }
 
-/// May a bracket after the food tell the size of one? Of one thing alone, what it weighs is that.
-fn takes_size(unit: Option<Unit>, measure: &Measure, size: &Quantity, each: bool) -> bool {
-    let one = measure.amount.as_ref().is_some_and(|amount| amount.low == 1.0 && amount.high == 1.0);
-    match unit {
-        Some(Unit::Word(word)) if word.is_container() => true,
-        Some(Unit::Word(_) | Unit::Piece) => each || one && matches!(size, Quantity::Mass(_)),
-        _ => false,
-    }
+fn stem(name: &str) -> &str {
+    name.strip_suffix(" seed").or_else(|| name.strip_suffix(" leaf")).unwrap_or(name)
 }
 
-/// The words of a part that say something of the food, by class.
-pub(super) fn class_of(word: &Word) -> Option<Class> {
-    words::class(word.text)
+fn is_percent(w: &Words, at: usize) -> bool {
+    w.at(at).is_some_and(|token| token.is_number()) && w.kind(at + 1) == Some(Kind::Percent)
+}
+
+fn is_dried(w: &Words, head: &Head, start: usize, end: usize) -> bool {
+    head.places[..end].iter().enumerate().any(|(index, at)| {
+        let says = ["dried", "dry", "raw", "uncooked"].iter().any(|word| w.is(*at, word));
+        says && index <= start
+    })
+}
+
+/// Words that count a food whoever it is; "2 stock cubes" and "2 bay leaves" may be foods of that name.
+fn counts_an_unknown(unit: Unit) -> bool {
+    use UnitWord::*;
+    matches!(unit, Unit::Word(Clove | Slice | Sprig | Bunch | Stalk | Head | Rasher | Fillet | Handful | Tin | Jar | Packet | Bottle))
+}
+
+/// In tins and jars the tinned kind is meant.
+pub(super) fn is_tin(unit: Option<Unit>) -> bool {
+    matches!(unit, Some(Unit::Word(UnitWord::Tin | UnitWord::Jar)))
+}
+
+/// The words that were split off before the food's name.
+#[derive(Default)]
+struct Before {
+    forms: Vec<String>,
+    has_form: bool,
+    cooked: bool,
+    drained: bool,
+    tinned: bool,
+    dried: bool,
+    ways: Vec<String>,
+    origins: Vec<String>,
+    /// Words with capital letters may be taken as the name of a variety.
+    variety: bool,
+    grade: Option<Grade>,
+}
+
+impl Before {
+    /// Takes the phrase that describes at a place; the place of the next word, or `None` where it does not describe.
+    fn take(&mut self, w: &Words, head: &Head, at: usize, end: usize, food_is_known: bool) -> Option<usize> {
+        let place = head.places[at];
+        let next_after = |after: usize| at + head.places[at..].iter().take_while(|place| **place < after).count();
+        // "2% milk", "5% fat curd"
+        if is_percent(w, place) {
+            let fat = w.is(place + 2, "fat") || w.is(place + 2, "lean");
+            let after = place + 2 + usize::from(fat);
+            self.ways.push(w.plain(place..after));
+            return Some(next_after(after)).filter(|next| *next <= end);
+        }
+        if w.kind(place) == Some(Kind::Percent) {
+            return Some(at + 1);
+        }
+        let Some((class, after)) = class(w, place..head.end) else {
+            let token = w.at(place).filter(|token| self.variety && place > 0 && token.text.starts_with(char::is_uppercase))?;
+            self.origins.push(token.text.to_owned());
+            return Some(at + 1);
+        };
+        let text = || w.plain(place..after);
+        match class {
+            Class::Form => {
+                self.has_form = true;
+                self.forms.push(text());
+            }
+            Class::Adverb | Class::And => self.forms.push(text()),
+            Class::Cooked => self.cooked = true,
+            Class::Drained => self.drained = true,
+            Class::Tinned if food_is_known => self.tinned = true,
+            Class::Grade(grade) => self.grade = Some(grade),
+            Class::Plain => {}
+            Class::BeforeKnown if food_is_known => {
+                self.dried |= ["dry", "raw", "uncooked"].iter().any(|word| w.is(place, word));
+            }
+            Class::Way if food_is_known => self.ways.push(text()),
+            Class::Origin if food_is_known => self.origins.push(text()),
+            _ => return None,
+        }
+        Some(next_after(after))
+    }
+
+    fn found(self, food: String, unit: Option<Unit>) -> Found {
+        let forms = self.forms_text();
+        let mut found = Found { food, grade: self.grade, tinned: self.tinned, dried: self.dried, ..Found::default() };
+        // What is in a tin or packet was worked on before it was bought.
+        if matches!(unit, Some(Unit::Word(word)) if word.is_container()) {
+            found.remarks.extend(forms);
+            found.prep.extend((self.drained && is_tin(unit)).then(|| "drained".to_owned()));
+            if self.cooked && !is_tin(unit) {
+                found.state = Some(State::Cooked);
+            } else if self.drained && !is_tin(unit) {
+                found.state = Some(State::Drained);
+            }
+        } else if self.cooked || self.drained {
+            found.state = Some(if self.cooked { State::Cooked } else { State::Drained });
+            found.prep.extend(forms);
+        } else if let Some(forms) = forms {
+            found.state = Some(State::Prepared(forms));
+        }
+        if !self.ways.is_empty() {
+            found.remarks.push(self.ways.join(", "));
+        }
+        for origin in self.origins {
+            found.doubts.push(format!("\"{origin}\" was not used: {} is taken", found.food));
+            found.remarks.push(origin);
+        }
+        found
+    }
+
+    /// "finely chopped", "peeled and diced"; nothing where only "finely" or "and" is left.
+    fn forms_text(&self) -> Option<String> {
+        let is_and = |word: &String| word.eq_ignore_ascii_case("and") || *word == "&";
+        let first = self.forms.iter().position(|word| !is_and(word))?;
+        let last = self.forms.iter().rposition(|word| !is_and(word))?;
+        self.has_form.then(|| self.forms[first..=last].join(" ").to_lowercase())
+    }
 }

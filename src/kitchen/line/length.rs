@@ -1,10 +1,10 @@
 //! Pieces told by their length: "2 cm piece of ginger", "1 (2-inch) piece", "2 x 5cm/2in pieces", "8-inch tortilla".
 
-use super::measure::{bracket_at, names_a_food};
-use crate::foods::Foods;
-use crate::measure::{Unit, Word, number, skip_space, times, unit_at};
+use super::Reader;
+use crate::kitchen::words::Words;
+use crate::measure::{Kind, Unit, Word, is_length_word};
 
-/// How many of what, and where the text goes on.
+/// How many of what, and the place after it.
 pub(super) struct Long {
     /// The number before the length counts: "2 x 5 cm pieces".
     pub counted: bool,
@@ -13,64 +13,73 @@ pub(super) struct Long {
     pub end: usize,
 }
 
-/// What `text` says with a length after the number that stands from `start` to `at`; `None` where it names no length.
-pub(super) fn length(text: &str, start: usize, at: usize, foods: &Foods) -> Option<Long> {
-    let after_times = times(text, at).unwrap_or(at);
-    let (from, end) = match length_from(text, at) {
-        Some(end) => (start, end),
-        None => (after_times, length_at(text, after_times)?),
-    };
-    let counted = from != start;
-    let (unit, end) = match unit_at(text, end) {
-        Some((unit @ Unit::Word(_), after)) if !names_a_food(text, skip_space(text, end), after, foods) => (unit, after),
-        Some((Unit::Piece, after)) => (Unit::Word(Word::Knob), after),
-        // "2 cm ginger" is a knob; a 10-inch tortilla is a tortilla.
-        _ if counted || is_adjective(&text[from..end]) => (Unit::Piece, end),
-        _ => (Unit::Word(Word::Knob), end),
-    };
-    let said = text[from..end].trim().replace(['(', ')'], "");
-    Some(Long { counted, unit, said, end })
-}
-
-/// "8-inch", but not "2-3 cm".
-fn is_adjective(said: &str) -> bool {
-    said.chars().zip(said.chars().skip(1)).any(|(dash, letter)| dash == '-' && letter.is_alphabetic())
-}
-
-/// A number with a unit of length, or a bracket of such, and where the text goes on.
-pub(super) fn length_at(text: &str, at: usize) -> Option<usize> {
-    if let Ok(Some((inner, after))) = bracket_at(text, at) {
-        let end = number(inner).ok()??.end;
-        return (length_from(inner, end)? == inner.len()).then_some(after);
+impl Reader<'_> {
+    /// What the text says with a length after the number that stands from `start` to `at`; `None` where it names no length.
+    pub(super) fn length(&self, start: usize, at: usize) -> Option<Long> {
+        let w = self.w;
+        let after_times = w.times(at).unwrap_or(at);
+        let (from, end) = match length_from(w, at) {
+            Some(end) => (start, end),
+            None => (after_times, self.length_at(after_times)?),
+        };
+        // "5cm (2in) piece"
+        let end = if self.bracket(end).is_some_and(is_length) { end + 1 } else { end };
+        let counted = from != start;
+        let is_adjective = (from..end).any(|at| w.is_hyphen(at) && w.kind(at + 1) == Some(Kind::Word));
+        let (unit, end) = match w.unit(end) {
+            Some((unit @ Unit::Word(_), after)) if self.names(end).is_none_or(|name| name <= after && after < self.end) => (unit, after),
+            Some((Unit::Piece, after)) => (Unit::Word(Word::Knob), after),
+            // "2 cm ginger" is a knob; a 10-inch tortilla is a tortilla.
+            _ if counted || is_adjective => (Unit::Piece, end),
+            _ => (Unit::Word(Word::Knob), end),
+        };
+        Some(Long { counted, unit, said: self.said(from, end), end })
     }
-    let end = number(&text[at..]).ok()??.end;
-    length_from(text, at + end)
+
+    /// As typed, with what stands in brackets but without the brackets.
+    fn said(&self, from: usize, end: usize) -> String {
+        let parts = (from..end).map(|at| {
+            let text = match self.bracket(at) {
+                Some(inner) => inner.plain(0..inner.len()),
+                None => self.w.plain(at..at + 1),
+            };
+            if at > from && self.w.at(at).is_some_and(|token| token.spaced) { format!(" {text}") } else { text }
+        });
+        parts.collect()
+    }
+
+    /// The place after a number with a unit of length, or after a bracket of such.
+    pub(super) fn length_at(&self, at: usize) -> Option<usize> {
+        if let Some(inner) = self.bracket(at) {
+            return is_length(inner).then_some(at + 1);
+        }
+        let end = self.w.number(at).ok()??.end;
+        length_from(self.w, end)
+    }
 }
 
-/// Where the text goes on after `cm`, `-inch`, `in/5 cm`: a unit of length, or two that say the same.
-fn length_from(text: &str, at: usize) -> Option<usize> {
-    let mut from = skip_space(text, at);
-    if let Some(dash) = text[from..].chars().next().filter(|c| matches!(c, '-' | '‐' | '‑' | '–')) {
-        from += dash.len_utf8();
-    }
-    let (word, end) = text[from..]
-        .find(|c: char| !c.is_alphabetic())
-        .map_or((&text[from..], text.len()), |length| (&text[from..from + length], from + length));
-    let length = match word {
-        "cm" | "mm" | "inch" | "inches" => true,
-        // "In" alone may be the word.
-        "in" => text[end..].starts_with(['/', '.', ')']) || end == text.len() || unit_at(text, end).is_some(),
-        _ => text[from..].starts_with(['"', '”', '″']),
+fn is_length(words: &Words) -> bool {
+    words.number(0).ok().flatten().and_then(|number| length_from(words, number.end)) == Some(words.len())
+}
+
+/// The place after `cm`, `-inch`, `in/5 cm`: a unit of length, or two that say the same.
+fn length_from(words: &Words, at: usize) -> Option<usize> {
+    let dashed = words.at(at).is_some_and(|token| token.kind == Kind::Dash && !token.spaced);
+    let from = at + usize::from(dashed);
+    let token = words.at(from)?;
+    let mut end = from + 1;
+    // "In" alone may be the word.
+    let may_be_inches = || {
+        let next = words.at(end);
+        next.is_none_or(|next| matches!(next.kind, Kind::Slash | Kind::Stop)) || words.unit(end).is_some()
     };
-    if !length {
+    if !(token.kind == Kind::Word && is_length_word(token.text) || token.kind == Kind::Quote || token.is("in") && may_be_inches()) {
         return None;
     }
-    let end = if word.is_empty() { from + text[from..].chars().next().map_or(0, char::len_utf8) } else { end };
-    let end = if text[end..].starts_with('.') { end + 1 } else { end };
-    let again = skip_space(text, end);
-    if text[again..].starts_with('/')
-        && let Ok(Some(second)) = number(&text[again + 1..])
-        && let Some(end) = length_from(text, again + 1 + second.end)
+    end += usize::from(words.at(end).is_some_and(|stop| stop.kind == Kind::Stop && !stop.spaced));
+    if words.kind(end) == Some(Kind::Slash)
+        && let Ok(Some(second)) = words.number(end + 1)
+        && let Some(end) = length_from(words, second.end)
     {
         return Some(end);
     }

@@ -1,12 +1,11 @@
-//! The amount at the start of a line, with its unit and the size of one.
+//! The amount of a line, with its unit, the size of one, and what says it again.
 
-use super::LineError;
-use super::length::{Long, length, length_at};
-use super::unnumbered::{Qualified, likened, qualified, told, vague, without_number};
-use crate::foods::{Foods, Grade, key_of};
-use crate::measure::{
-    Amount, Prefix, Quantity, ReadError, Spoons, Unit, Word, is_vulgar, number, prefix, skip_space, times, unit_at, upper_end,
-};
+use super::beside::{Beside, beside, beside_at};
+use super::vocabulary::{self, Class};
+use super::{LineError, Reader};
+use crate::foods::Grade;
+use crate::kitchen::words::Words;
+use crate::measure::{Amount, Kind, Number, Quantity, ReadError, Spoons, Unit, Word, amount_of, upper_end};
 
 /// How much, before any word about what.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -19,218 +18,343 @@ pub(super) struct Measure {
     pub plus: Vec<Amount>,
     /// "a few sprigs": some amount, but nobody can say which.
     pub vague: Option<String>,
-    /// "heaped", "level", and the other measure of "200 g / 7 oz".
-    pub remark: Option<String>,
-    /// Where the words about the food begin.
+    /// "heaped", and the other measure of "200 g / 7 oz".
+    pub remarks: Vec<String>,
+    /// "2 tsp each paprika and cumin".
+    pub each: bool,
+    /// A weight took the place of a count or a volume, and of the size of one.
+    pub replaced: bool,
+    /// The place of a unit that could be part of a food's name.
+    pub unit_at: Option<usize>,
+    /// As typed, without brackets: "2 large", "½ cup".
+    pub said: String,
+    /// The place where the words about the food begin.
     pub end: usize,
 }
 
-pub(super) fn read(text: &str, start: usize, foods: &Foods) -> Result<Measure, LineError> {
-    if let Some(vague) = vague(text, start, foods) {
-        return Ok(vague);
-    }
-    let at = |offset: usize| move |error: ReadError| LineError::new(error.cause, error.remedy, offset);
-    let Some(read) = number(&text[start..]).map_err(at(start))? else { return Ok(without_number(text, start, foods)) };
-    let after_number = start + read.end;
-    if (read.in_words || text[after_number..].starts_with('-')) && begins_known(text, start, foods) {
-        return Ok(Measure { end: start, ..Measure::default() });
-    }
-    let mut reader = Reader {
-        text,
-        start,
-        foods,
-        low: read.number.low,
-        high: read.number.high,
-        measure: Measure { end: after_number, ..Measure::default() },
-    };
-    reader.size_before_unit()?;
-    reader.unit()?;
-    reader.size_after_unit()?;
-    reader.second_measure()?;
-    reader.second_unit()?;
-    Ok(reader.finish())
-}
-
-/// Do the words up to the first comma or bracket name a known food?
-pub(super) fn begins_known(text: &str, start: usize, foods: &Foods) -> bool {
-    let end = text[start..].find([',', '(', ';']).map_or(text.len(), |length| start + length);
-    foods.find_known(&key_of(&text[start..end])).is_some()
-}
-
-/// The run of letters (and hyphens) after any space.
-pub(super) fn word_at(text: &str, at: usize) -> Option<(&str, usize)> {
-    let from = skip_space(text, at);
-    let end = text[from..].find(|c: char| !c.is_alphanumeric() && c != '-').map_or(text.len(), |length| from + length);
-    (end > from).then(|| (&text[from..end], end))
-}
-
-/// An amount that a size can be: a mass or a volume with its unit.
-fn size_in(text: &str) -> Option<(Quantity, usize)> {
-    let Prefix { amount, unit_given, end } = prefix(text).ok()??;
-    (unit_given && amount.unit.is_measured()).then(|| (size_of(&amount), end))
-}
-
 /// In grams or millilitres; the noise of the unit's factor is taken off, so that a printed size reads as the same.
-fn size_of(amount: &Amount) -> Quantity {
+pub(super) fn size_of(amount: &Amount) -> Quantity {
     let size = amount.most(Spoons::Us);
     Quantity::of(&size.dimension(), size.base())
 }
 
-/// The size in a bracket: `400 g`, `about 400 g each`, `400 g, 240 g drained`. With what it says beside the size, and whether "each".
-pub(super) fn bracket_size(inner: &str) -> Option<(Quantity, Option<String>, bool)> {
-    let trimmed = inner.trim();
-    let (body, before) = match trimmed.strip_prefix("each ") {
-        Some(body) => (body, true),
-        None => (trimmed, false),
-    };
-    let (size, end) = size_in(body)?;
-    let rest = body[end..].trim();
-    let (rest, after) = match rest.strip_prefix("each") {
-        Some(rest) => (rest.trim(), true),
-        None => (rest, false),
-    };
-    let rest = match rest.chars().next() {
-        None => None,
-        Some(',' | ';' | '/' | '|') => Some(rest[1..].trim().to_owned()).filter(|rest| !rest.is_empty()),
-        Some(_) => return None,
-    };
-    Some((size, rest, before || after))
+impl Measure {
+    /// What a bracket or a part says of the same amount: the size of one, the weight that counts, or the same once more.
+    ///
+    /// A weight beside a volume or a count is the amount; "each" multiplies; beside a container it is the size of one, "total" aside; of one
+    /// thing alone it is what that weighs. Anything else is a remark.
+    pub fn take(&mut self, beside: Beside, text: String) {
+        let Some(amount) = self.amount.clone() else { return self.remarks.push(text) };
+        let is_mass = beside.is_mass();
+        let one = amount.low == 1.0 && amount.high == 1.0;
+        let container = matches!(amount.unit, Unit::Word(word) if word.is_container());
+        if self.size.is_some() {
+            return self.remarks.push(text);
+        }
+        if container || matches!(amount.unit, Unit::Word(_) | Unit::Piece) && (beside.each || one && is_mass) {
+            let share = if beside.total { 1.0 / amount.high } else { 1.0 };
+            self.size = Some(size_of(&beside.whole().scaled(share)));
+            self.remarks.extend(beside.rest);
+            return;
+        }
+        let replaces = is_mass && !beside.each && (!amount.unit.is_measured() || self.is_volume());
+        if !replaces {
+            return self.remarks.push(text);
+        }
+        self.remarks.insert(0, std::mem::take(&mut self.said));
+        self.amount = Some(beside.amount);
+        self.plus = beside.plus;
+        self.unit_given = true;
+        self.replaced = true;
+        self.remarks.extend(beside.rest);
+    }
+
+    fn is_volume(&self) -> bool {
+        self.amount.as_ref().is_some_and(|amount| matches!(amount.most(Spoons::Us), Quantity::Volume(_)))
+    }
 }
 
-/// A bracket that opens here: what is in it, and where the text goes on.
-pub(super) fn bracket_at(text: &str, at: usize) -> Result<Option<(&str, usize)>, LineError> {
-    let from = skip_space(text, at);
-    if !text[from..].starts_with('(') {
-        return Ok(None);
-    }
-    let mut depth = 0usize;
-    for (offset, sign) in text[from..].char_indices() {
-        match sign {
-            '(' => depth += 1,
-            ')' => depth -= 1,
-            _ => {}
+impl Reader<'_> {
+    /// The measure that begins at `start`; without an amount where none does. `as_count`: a kitchen word after the number is part of the
+    /// food's name.
+    pub(super) fn measure(&self, start: usize, as_count: bool) -> Result<Measure, LineError> {
+        if let Some(vague) = self.vague(start) {
+            return Ok(vague);
         }
-        if depth == 0 {
-            return Ok(Some((&text[from + 1..from + offset], from + offset + 1)));
+        let w = self.w;
+        let qualified = self.qualified(start);
+        let (at, counted) = match self.bracketed_count(qualified.at) {
+            Some(number) => (qualified.at + 1, Some(number)),
+            None => (qualified.at, None),
+        };
+        let read = match counted {
+            Some(number) => Some((number, at, None)),
+            None => w.number(at).map_err(|error| self.error(error, at))?.map(|read| (read.number, read.end, read.dash)),
+        };
+        let Some((number, after, dash)) = read else { return Ok(self.without_number(start)) };
+        if w.kind(after) == Some(Kind::Percent) {
+            return Ok(Measure { end: start, ..Measure::default() });
         }
+        let mut measuring = Measuring { reader: self, start, number, as_count, measure: Measure { end: after, ..Measure::default() } };
+        measuring.measure.grade = qualified.grade;
+        measuring.measure.remarks.extend(qualified.told);
+        if let Some(dash) = dash {
+            measuring.count_of_sizes(dash, at)?;
+        }
+        measuring.size_before_unit()?;
+        measuring.unit()?;
+        measuring.again()?;
+        measuring.second_unit()?;
+        Ok(measuring.finish())
     }
-    Err(LineError::new("a bracket is not closed", "close it with \")\"", from))
-}
 
-/// What "/14oz" or "(14 oz)" says again of the measure before it, and where the text goes on.
-fn said_again(text: &str, at: usize) -> Result<(Option<String>, usize), LineError> {
-    let mut said = None;
-    let mut end = at;
-    loop {
-        let from = skip_space(text, end);
-        if text[from..].starts_with(['/', '|'])
-            && let Some((_, length)) = size_in(&text[from + 1..])
+    fn error(&self, error: ReadError, at: usize) -> LineError {
+        LineError::new(error.cause, error.remedy, self.w.byte(at))
+    }
+
+    /// "(1) 8 oz package".
+    fn bracketed_count(&self, at: usize) -> Option<Number> {
+        let inner = self.bracket(at)?;
+        let read = inner.number(0).ok()??;
+        (read.end == inner.len()).then_some(read.number)
+    }
+
+    /// "A few sprigs of thyme": thyme, of which nobody can say how much.
+    fn vague(&self, start: usize) -> Option<Measure> {
+        let w = self.w;
+        let (after, may_name) = vocabulary::vague(w, start)?;
+        // "A little gem lettuce" is one, "a little handful" a small one.
+        if may_name && (self.names(start + 1).is_some() || matches!(w.unit(after), Some((Unit::Word(_), _)))) {
+            return None;
+        }
+        let mut end = after;
+        if let Some((unit, unit_end)) = w.unit(self.qualified(after).at)
+            && unit != Unit::Portion
+            && self.names(after).is_none_or(|end| end <= unit_end)
         {
-            join(&mut said, Some(text[from + 1..from + 1 + length].trim().to_owned()));
-            end = from + 1 + length;
-        } else if let Some((inner, after)) = bracket_at(text, from)?
-            && let Some((_, None, false)) = bracket_size(inner)
-        {
-            join(&mut said, Some(inner.trim().to_owned()));
-            end = after;
-        } else {
-            return Ok((said, end));
+            end = unit_end + usize::from(w.is(unit_end, "of"));
         }
+        if end >= self.end {
+            return None;
+        }
+        let said = w.plain(start..end);
+        let said = said.strip_suffix(" of").unwrap_or(&said).to_owned();
+        Some(Measure { vague: Some(said), end, ..Measure::default() })
+    }
+
+    /// "Pinch of salt" is one pinch, "heaped tbsp sugar" one of those; anything else begins with the food.
+    fn without_number(&self, start: usize) -> Measure {
+        let w = self.w;
+        let none = Measure { end: start, ..Measure::default() };
+        let Qualified { at, grade, told, likened } = self.qualified(start);
+        let Some((unit, end)) = w.unit(at) else { return none };
+        let unit = as_knob(unit, likened);
+        let of = w.is(end, "of");
+        let alone = match unit {
+            Unit::Word(word) => LOOSE.contains(&word) || likened,
+            Unit::Teaspoon | Unit::Dessertspoon | Unit::Tablespoon | Unit::Cup => at > start,
+            _ => return none,
+        };
+        let end = end + usize::from(of);
+        if !(of || alone) || end >= self.end || self.names(start).is_some_and(|name| name > end) {
+            return none;
+        }
+        let said = w.plain(start..end);
+        Measure { amount: Some(Amount::new(1.0, unit)), unit_given: true, grade, remarks: told.into_iter().collect(), said, end, ..none }
+    }
+
+    /// The end of the longest known name that begins here.
+    pub(super) fn names(&self, at: usize) -> Option<usize> {
+        self.w.food(at, self.foods).map(|(_, end)| end)
+    }
+
+    /// Words like "large" and "heaped".
+    fn qualified(&self, at: usize) -> Qualified {
+        let w = self.w;
+        let mut found = Qualified { at, grade: None, told: None, likened: false };
+        let mut told: Vec<String> = Vec::new();
+        while let Some(end) = vocabulary::qualifier(w, found.at) {
+            match vocabulary::class(w, found.at..end) {
+                Some((Class::Grade(grade), _)) => found.grade = Some(grade),
+                _ if w.is(found.at, "level") => {}
+                _ => {
+                    found.likened |= vocabulary::likened(w, found.at).is_some();
+                    told.push(w.plain(found.at..end));
+                }
+            }
+            found.at = end;
+        }
+        found.told = (!told.is_empty()).then(|| told.join(" "));
+        found
     }
 }
 
-fn is_container(unit: Unit) -> bool {
-    matches!(unit, Unit::Word(word) if word.is_container())
+/// Words that make an amount of one without a number and without "of".
+const LOOSE: [Word; 18] = {
+    use Word::*;
+    [Pinch, Dash, Drop, Splash, Drizzle, Handful, Knob, Bunch, Sprig, Dollop, Glug, Squeeze, Scoop, Ladle, Glass, Chunk, Pat, Twist]
+};
+
+struct Qualified {
+    at: usize,
+    grade: Option<Grade>,
+    /// What they say; "level" says nothing.
+    told: Option<String>,
+    likened: bool,
+}
+
+/// A "thumb-sized piece" is a knob.
+fn as_knob(unit: Unit, likened: bool) -> Unit {
+    if unit == Unit::Piece && likened { Unit::Word(Word::Knob) } else { unit }
 }
 
 /// Things of which a line may say what one weighs: "200 g block feta", "30 g bunch dill".
 fn is_one_thing(unit: Unit) -> bool {
     use Word::*;
-    is_container(unit)
-        || unit == Unit::Piece
-        || matches!(unit, Unit::Word(Block | Ball | Loaf | Bunch | Head | Bulb | Fillet | Chunk | Lump | Knob | Glass | Sheet))
+    match unit {
+        Unit::Piece => true,
+        Unit::Word(word) => {
+            word.is_container() || matches!(word, Block | Ball | Loaf | Bunch | Head | Bulb | Fillet | Chunk | Lump | Knob | Glass | Sheet)
+        }
+        _ => false,
+    }
 }
 
-/// Is the unit's word itself (the) food, or the first word of one: "2 cloves" of the spice, "2 bay leaves"?
-pub(super) fn names_a_food(text: &str, at: usize, unit_end: usize, foods: &Foods) -> bool {
-    let end = text[at..].find([',', '(', ';']).map_or(text.len(), |length| at + length);
-    // "2 cloves (5 g each) garlic": the food stands after the bracket.
-    let goes_on =
-        bracket_at(text, end).ok().flatten().is_some_and(|(_, after)| text[after..].trim_start().starts_with(char::is_alphanumeric));
-    !goes_on && foods.find_known(&key_of(&text[at..end.max(unit_end)])).is_some()
-}
-
-struct Reader<'a> {
-    text: &'a str,
+/// A measure as it is read, from left to right.
+struct Measuring<'r> {
+    reader: &'r Reader<'r>,
     start: usize,
-    foods: &'a Foods,
-    low: f64,
-    high: f64,
+    number: Number,
+    as_count: bool,
     measure: Measure,
 }
 
-impl Reader<'_> {
-    /// `x 400 g`, `(14-ounce)` or ` 400 g` right after the number.
-    fn size_before_unit(&mut self) -> Result<(), LineError> {
-        // "1 x tin" is one tin.
-        if let Some((_, after)) = word_at(self.text, self.measure.end).filter(|(word, _)| matches!(*word, "x" | "X"))
-            && unit_at(self.text, after).is_some()
-        {
-            self.measure.end = after;
+impl<'r> Measuring<'r> {
+    fn w(&self) -> &'r Words<'r> {
+        self.reader.w
+    }
+
+    fn at(&self) -> usize {
+        self.measure.end
+    }
+
+    /// "2 - 10 oz cans" are two of ten ounces: a range of two to ten would be absurd, or the dash stands apart.
+    fn count_of_sizes(&mut self, dash: usize, at: usize) -> Result<(), LineError> {
+        let w = self.w();
+        let Some((unit, end)) = w.unit(self.at()).filter(|(unit, _)| unit.is_measured()) else { return Ok(()) };
+        let Some((Unit::Word(word), _)) = w.unit(end) else { return Ok(()) };
+        let apart = w.at(dash).is_some_and(|token| token.spaced);
+        if !word.is_container() || !(apart || self.number.high.value() >= 3.0 * self.number.low.value()) {
+            return Ok(());
         }
-        let at = self.measure.end;
-        if let Some(after) = times(self.text, at)
-            && length_at(self.text, after).is_none()
-        {
-            let one = prefix(&self.text[after..]).map_err(|error| LineError::new(error.cause, error.remedy, after))?;
-            match one {
-                Some(Prefix { amount, unit_given: true, end }) if amount.unit.is_measured() => {
-                    self.measure.size = Some(size_of(&amount));
-                    self.measure.end = after + end;
-                    self.said_again()?;
-                }
-                _ => return Err(LineError::new("what stands after \"x\" is no weight or volume", "write 2 x 400 g", after)),
-            }
-        } else if let Some((inner, after)) = bracket_at(self.text, at)? {
-            if let Some((size, rest, _)) = bracket_size(inner) {
-                self.measure.size = Some(size);
-                self.measure.end = after;
-                self.remark(rest);
-            }
-        } else if self.text[skip_space(self.text, at)..].starts_with(|c: char| c.is_ascii_digit())
-            && let Some((size, end)) = size_in(&self.text[at..])
-            && let (said, end) = said_again(self.text, at + end)?
-            && let Some((Unit::Word(_) | Unit::Piece, _)) = unit_at(self.text, end)
-        {
-            self.measure.size = Some(size);
+        let first = w.part(at..dash);
+        if let Ok(Some(count)) = first.number(0) {
+            self.measure.size = Some(size_of(&amount_of(&Number { low: self.number.high, high: self.number.high }, unit)));
+            self.number = count.number;
             self.measure.end = end;
-            self.remark(said);
         }
         Ok(())
     }
 
+    /// `x 400 g`, `(14-ounce)`, `(14.5) oz` or ` 400 g` right after the number.
+    fn size_before_unit(&mut self) -> Result<(), LineError> {
+        let w = self.w();
+        if self.measure.size.is_some() {
+            return Ok(());
+        }
+        // "1 x tin" is one tin.
+        if w.is(self.at(), "x") && w.unit(self.at() + 1).is_some() {
+            self.measure.end += 1;
+        }
+        let at = self.at();
+        if let Some(after) = w.times(at)
+            && self.reader.length_at(after).is_none()
+        {
+            return self.times_size(after);
+        }
+        if let Some(inner) = self.reader.bracket(at) {
+            self.size_in_bracket(at, inner);
+        } else if w.kind(at) == Some(Kind::Number)
+            && let Ok(Some(one)) = w.amount(at)
+            && one.unit_given
+            && one.amount.unit.is_measured()
+        {
+            let (said, end) = self.said_again(one.end);
+            if matches!(w.unit(end), Some((Unit::Word(_) | Unit::Piece, _))) {
+                self.measure.size = Some(size_of(&one.amount));
+                self.measure.remarks.extend(said);
+                self.measure.end = end;
+            }
+        }
+        Ok(())
+    }
+
+    fn times_size(&mut self, after: usize) -> Result<(), LineError> {
+        let one = self.w().amount(after).map_err(|error| self.reader.error(error, after))?;
+        let Some(one) = one.filter(|one| one.unit_given && one.amount.unit.is_measured()) else {
+            let byte = self.w().byte(after);
+            return Err(LineError::new("what stands after \"x\" is no weight or volume", "write 2 x 400 g", byte));
+        };
+        self.measure.size = Some(size_of(&one.amount));
+        let (said, end) = self.said_again(one.end);
+        self.measure.remarks.extend(said);
+        self.measure.end = end;
+        Ok(())
+    }
+
+    fn size_in_bracket(&mut self, at: usize, inner: &Words) {
+        let w = self.w();
+        let inside = Qualifiers::all(inner);
+        if let Ok(Some(number)) = inner.number(0)
+            && number.end == inner.len()
+            && let Some((unit, end)) = w.unit(at + 1).filter(|(unit, _)| unit.is_measured())
+        {
+            self.measure.size = Some(size_of(&amount_of(&number.number, unit)));
+            self.measure.end = end;
+        } else if inside {
+            self.measure.remarks.push(inner.plain(0..inner.len()));
+            self.measure.end = at + 1;
+        } else if let Some(beside) = beside(inner) {
+            let names_container = matches!(w.unit(at + 1), Some((Unit::Word(word), _)) if word.is_container());
+            if (beside.about || beside.total) && !beside.each && !names_container && self.number.high.value() > 1.0 {
+                // "4-6 (about 800 g) chicken breasts" weigh that together.
+                self.measure.amount = Some(amount_of(&self.number, Unit::Piece));
+                self.measure.said = w.plain(self.start..at);
+                self.measure.take(beside, inner.plain(0..inner.len()));
+            } else {
+                self.measure.size = Some(size_of(&beside.whole()));
+                self.measure.remarks.extend(beside.rest);
+            }
+            self.measure.end = at + 1;
+        }
+    }
+
     /// The unit, and before it "heaped" or "large".
     fn unit(&mut self) -> Result<(), LineError> {
-        let Qualified { at, grade, qualifiers } = qualified(self.text, self.measure.end);
-        let Some((unit, end)) = unit_at(self.text, at) else { return self.count() };
-        let unit = likened(unit, &qualifiers);
-        if matches!(unit, Unit::Word(_)) && self.names_a_food(at, end) {
+        if self.measure.amount.is_some() {
+            return Ok(());
+        }
+        let w = self.w();
+        let Qualified { at, grade, told, likened } = self.reader.qualified(self.at());
+        let Some((unit, end)) = w.unit(at) else { return self.count() };
+        let unit = as_knob(unit, likened);
+        if self.as_count && matches!(unit, Unit::Word(_) | Unit::Piece) {
             return self.count();
         }
         if unit.is_measured() && self.measure.size.is_some() {
-            let second = self.text[skip_space(self.text, at)..end].trim();
-            return Err(LineError::new(format!("a second unit, \"{second}\", follows the first"), "write one unit", at));
+            let byte = w.byte(at);
+            return Err(LineError::new(format!("a second unit, \"{}\", follows the first", w.plain(at..end)), "write one unit", byte));
         }
-        let first = Amount { low: self.low, high: self.high, unit };
-        let range = upper_end(self.text, end, &first).map_err(|error| LineError::new(error.cause, error.remedy, at))?;
-        let (amount, end) = range.unwrap_or((first, end));
+        let range = upper_end(w.tokens(), end, &self.number, unit).map_err(|error| self.reader.error(error, at))?;
+        let (amount, end) = range.unwrap_or_else(|| (amount_of(&self.number, unit), end));
         self.measure.amount = Some(amount);
         self.measure.unit_given = true;
-        self.measure.grade = grade;
+        self.measure.unit_at = matches!(unit, Unit::Word(_) | Unit::Piece).then_some(at);
+        self.measure.grade = grade.or(self.measure.grade);
         self.measure.end = end;
-        self.remark(told(&qualifiers));
+        self.measure.remarks.extend(told);
+        self.measure.said = w.plain(self.start..end);
         if unit.is_measured() && self.measure.size.is_none() {
-            self.said_again()?;
             self.measured_container();
         }
         Ok(())
@@ -239,155 +363,204 @@ impl Reader<'_> {
     /// "400 g tin" is one tin of 400 g, "200 g piece of parmesan" one piece of that weight.
     fn measured_container(&mut self) {
         let Some(measured) = self.measure.amount.clone() else { return };
-        let at = self.measure.end;
-        if let Some((container, end)) = unit_at(self.text, at)
+        let (said, at) = self.said_again(self.at());
+        if let Some((container, end)) = self.w().unit(at)
             && is_one_thing(container)
-            && !self.names_a_food(at, end)
+            && !self.w().is(at, "each")
+            && self.reader.names(at).is_none_or(|name| name <= end)
         {
             self.measure.size = Some(size_of(&measured));
             self.measure.amount = Some(Amount::new(1.0, container));
+            self.measure.remarks.extend(said);
             self.measure.end = end;
         }
     }
 
-    /// "/14oz" and "(14 oz)" after "400 g" say it again.
-    fn said_again(&mut self) -> Result<(), LineError> {
-        let (said, end) = said_again(self.text, self.measure.end)?;
-        self.remark(said);
-        self.measure.end = end;
-        Ok(())
+    /// What "/14oz" or "(14 oz)" says again of the measure before it, and where the text goes on.
+    fn said_again(&self, at: usize) -> (Option<String>, usize) {
+        let w = self.w();
+        let mut said: Option<String> = None;
+        let mut end = at;
+        loop {
+            let (text, next) = match w.kind(end) {
+                Some(Kind::Slash) => match w.amount(end + 1) {
+                    Ok(Some(again)) if again.unit_given && again.amount.unit.is_measured() => (w.plain(end + 1..again.end), again.end),
+                    _ => return (said, end),
+                },
+                Some(Kind::Open) => match self.reader.bracket(end).map(|inner| (inner, beside(inner))) {
+                    Some((inner, Some(Beside { each: false, rest: None, .. }))) => (inner.plain(0..inner.len()), end + 1),
+                    _ => return (said, end),
+                },
+                _ => return (said, end),
+            };
+            said = Some(said.map_or(text.clone(), |said| format!("{said}, {text}")));
+            end = next;
+        }
     }
 
     fn count(&mut self) -> Result<(), LineError> {
-        if let Some(Long { counted, unit, said, end }) = length(self.text, self.start, self.measure.end, self.foods) {
-            if let Some((unit, after)) = unit_at(self.text, qualified(self.text, end).at).filter(|(unit, _)| unit.is_measured()) {
-                let cause = format!("a length and a measure, \"{said}\" and \"{}\", stand in one line", unit.singular());
-                return Err(LineError::new(cause, "write one of them", after));
+        let at = self.at();
+        let w = self.w();
+        if let Some(long) = self.reader.length(self.start, at) {
+            if let Some((unit, after)) = w.unit(self.reader.qualified(long.end).at).filter(|(unit, _)| unit.is_measured()) {
+                let cause = format!("a length and a measure, \"{}\" and \"{}\", stand in one line", long.said, unit.singular());
+                return Err(LineError::new(cause, "write one of them", w.tokens()[after - 1].end()));
             }
-            let (low, high) = if counted { (self.low, self.high) } else { (1.0, 1.0) };
-            self.measure.amount = Some(Amount { low, high, unit });
-            self.measure.unit_given = unit != Unit::Piece;
-            self.measure.end = end;
-            self.remark(Some(said));
+            self.measure.amount = Some(if long.counted { amount_of(&self.number, long.unit) } else { Amount::new(1.0, long.unit) });
+            self.measure.unit_given = long.unit != Unit::Piece;
+            self.measure.end = long.end;
+            self.measure.said = w.plain(self.start..long.end);
+            self.measure.remarks.push(long.said);
             return Ok(());
         }
         self.one_number()?;
-        self.measure.amount = Some(Amount { low: self.low, high: self.high, unit: Unit::Piece });
+        self.measure.amount = Some(amount_of(&self.number, Unit::Piece));
+        // "2 large potatoes": the grade belongs to the words about the food, and to what a weight in brackets takes the place of.
+        let graded = self.reader.qualified(self.at());
+        self.measure.said = w.plain(self.start..if graded.grade.is_some() { graded.at } else { self.at() });
         Ok(())
     }
 
     /// A number without a unit: nothing that looks like more of it may follow, so that "1..5" and "1 1" are not read by half.
     fn one_number(&mut self) -> Result<(), LineError> {
-        let at = self.measure.end;
-        if self.measure.size.is_some() {
-            return Ok(());
-        }
-        let rest = &self.text[at..];
-        let word = rest.split_whitespace().next().unwrap_or("");
-        let is_digit = |c: char| c.is_ascii_digit() || is_vulgar(c);
-        let glued = !rest.starts_with(char::is_whitespace) && !word.starts_with(['-', ',', '(']) && word.contains(is_digit);
-        let second = word.contains(is_digit) && word.chars().all(|c| is_digit(c) || ".,/".contains(c));
-        if (glued || second) && !begins_known(self.text, at, self.foods) {
-            let cause = format!("\"{word}\" follows the number and is no unit");
-            return Err(LineError::new(cause, "write one number, then its unit or the food", skip_space(self.text, at)));
-        }
-        if matches!(word, "x" | "X" | "×") {
-            self.measure.end = skip_space(self.text, at) + word.len();
-        }
-        Ok(())
-    }
-
-    fn names_a_food(&self, at: usize, unit_end: usize) -> bool {
-        names_a_food(self.text, at, unit_end, self.foods)
-    }
-
-    /// `(400 g)` or `of 400 g` after the unit.
-    fn size_after_unit(&mut self) -> Result<(), LineError> {
-        let Some(Amount { unit: unit @ (Unit::Word(_) | Unit::Piece), .. }) = self.measure.amount else { return Ok(()) };
-        let at = self.measure.end;
-        if let Some((inner, after)) = bracket_at(self.text, at)? {
-            if self.measure.size.is_none()
-                && let Some((size, rest, each)) = bracket_size(inner)
-                && (each || is_container(unit) || self.low == 1.0 && self.high == 1.0)
-            {
-                self.measure.size = Some(size);
-                self.measure.end = after;
-                self.remark(rest);
+        let w = self.w();
+        let at = self.at();
+        let Some(next) = w.at(at).filter(|_| self.measure.size.is_none()) else { return Ok(()) };
+        let has_digit = next.text.bytes().any(|byte| byte.is_ascii_digit());
+        let sign = matches!(next.kind, Kind::Stop | Kind::Slash | Kind::Number | Kind::Fraction | Kind::Times);
+        let glued = !next.spaced && (sign || next.kind == Kind::Word && has_digit);
+        let second = next.is_number() && w.kind(at + 1) != Some(Kind::Percent);
+        let follows = w.at(at + 1).is_some_and(|after| !after.spaced && after.kind != Kind::Word);
+        if (glued && (next.kind != Kind::Stop || follows) || second) && self.reader.names(at).is_none() {
+            let mut end = at + 1;
+            while w.at(end).is_some_and(|token| !token.spaced) {
+                end += 1;
             }
-        } else if self.measure.size.is_none()
-            && is_container(unit)
-            && let Some((_, after)) = word_at(self.text, at).filter(|(mark, _)| matches!(*mark, "of" | "à" | "at"))
-            && let Some((size, end)) = size_in(&self.text[after..])
-        {
-            self.measure.size = Some(size);
-            self.measure.end = after + end;
+            let cause = format!("\"{}\" follows the number and is no unit", w.plain(at..end));
+            return Err(LineError::new(cause, "write one number, then its unit or the food", next.start));
+        }
+        if next.is("x") || next.kind == Kind::Times {
+            self.measure.end += 1;
         }
         Ok(())
     }
 
-    /// `4 oz` after `1 lb`, `plus 2 tbsp` after `1 cup`; and what says the sum again.
+    /// What is said again, sizes, and what is added, after the unit: `(400 g)`, `/14 oz`, `of 400 g`, ` 4 oz`, `plus 2 tbsp`, `each`.
+    fn again(&mut self) -> Result<(), LineError> {
+        loop {
+            let before = self.at();
+            self.weight_again();
+            self.size_after_of();
+            self.second_measure()?;
+            if self.at() == before {
+                return Ok(());
+            }
+        }
+    }
+
+    fn weight_again(&mut self) {
+        let w = self.w();
+        let at = self.at();
+        if w.kind(at) == Some(Kind::Slash)
+            && let Some(beside) = beside_at(w, at + 1)
+        {
+            let end = beside.end;
+            self.measure.take(beside, w.plain(at + 1..end));
+            self.measure.end = end;
+        } else if let Some(inner) = self.reader.bracket(at)
+            && (self.measure.unit_given || self.measure.size.is_some())
+        {
+            let text = inner.plain(0..inner.len());
+            if let Some(beside) = beside(inner) {
+                self.measure.take(beside, text);
+                self.measure.end = at + 1;
+            } else if self.measure.unit_given && Qualifiers::all(inner) {
+                self.measure.remarks.push(text);
+                self.measure.end = at + 1;
+            }
+        }
+    }
+
+    /// `of 400 g` after a container.
+    fn size_after_of(&mut self) {
+        let w = self.w();
+        let Some(Amount { unit: Unit::Word(word), .. }) = self.measure.amount else { return };
+        let marked = ["of", "à", "at"].iter().any(|mark| w.is(self.at(), mark));
+        if self.measure.size.is_none()
+            && word.is_container()
+            && marked
+            && let Ok(Some(one)) = w.amount(self.at() + 1)
+            && one.unit_given
+            && one.amount.unit.is_measured()
+        {
+            self.measure.size = Some(size_of(&one.amount));
+            self.measure.end = one.end;
+        }
+    }
+
+    /// `4 oz` after `1 lb`, `plus 2 tbsp` after `1 cup`.
     fn second_measure(&mut self) -> Result<(), LineError> {
-        let Some(Amount { unit, .. }) = self.measure.amount.filter_measured() else { return Ok(()) };
-        let from = skip_space(self.text, self.measure.end);
-        let rest = &self.text[from..];
-        if rest.starts_with("minus ") {
-            return Err(LineError::new("an amount less another is no one amount", "write what is left as one: 15 tbsp", from));
+        let Some(first) = self.measure.amount.clone().filter(|amount| amount.unit.is_measured()) else { return Ok(()) };
+        let w = self.w();
+        let at = self.at();
+        if w.is(at, "minus") || w.is(at, "less") {
+            return Err(LineError::new("an amount less another is no one amount", "write what is left as one: 15 tbsp", w.byte(at)));
         }
-        let mark = if rest.starts_with('+') { 1 } else { 0 };
-        let mark = if rest.starts_with("plus ") || rest.starts_with("and ") { rest.find(' ').unwrap_or(0) } else { mark };
-        let Ok(Some(Prefix { amount, unit_given: true, end })) = prefix(&rest[mark..]) else { return Ok(()) };
-        if amount.most(Spoons::Us).dimension() != unit_dimension(unit) {
-            return Ok(());
+        let marked = w.kind(at) == Some(Kind::Plus) || w.is(at, "plus") || w.is(at, "and");
+        let from = at + usize::from(marked);
+        let Ok(Some(more)) = w.amount(from) else { return Ok(()) };
+        if more.unit_given && more.amount.most(Spoons::Us).dimension() == first.most(Spoons::Us).dimension() {
+            self.measure.plus.push(more.amount);
+            self.measure.end = more.end;
+            self.measure.said = w.plain(self.start..more.end);
         }
-        self.measure.plus.push(amount);
-        self.measure.end = from + mark + end;
-        self.said_again()
+        Ok(())
     }
 
     /// "2 cups g flour" has two units.
     fn second_unit(&self) -> Result<(), LineError> {
-        let Some(_) = self.measure.amount.filter_measured() else { return Ok(()) };
-        let at = skip_space(self.text, self.measure.end);
-        match unit_at(self.text, at) {
-            Some((unit, end)) if unit.is_measured() && end < self.text.len() && !self.names_a_food(at, end) => {
-                let second = self.text[at..end].trim();
-                Err(LineError::new(format!("a second unit, \"{second}\", follows the first"), "write one unit", at))
+        let w = self.w();
+        let at = self.at();
+        let Some(_) = self.measure.amount.as_ref().filter(|amount| amount.unit.is_measured()) else { return Ok(()) };
+        match w.unit(at) {
+            Some((unit, end)) if unit.is_measured() && end < self.reader.end && self.reader.names(at).is_none_or(|name| name < end) => {
+                let cause = format!("a second unit, \"{}\", follows the first", w.plain(at..end));
+                Err(LineError::new(cause, "write one unit", w.byte(at)))
             }
             _ => Ok(()),
         }
     }
 
-    fn remark(&mut self, more: Option<String>) {
-        join(&mut self.measure.remark, more);
-    }
-
     fn finish(mut self) -> Measure {
-        if let Some((_, end)) = word_at(self.text, self.measure.end).filter(|(word, _)| *word == "of") {
-            self.measure.end = end;
+        let w = self.w();
+        if w.is(self.at(), "each") && self.measure.amount.is_some() {
+            self.measure.each = true;
+            self.measure.end += 1;
+            if w.kind(self.at()) == Some(Kind::Colon) {
+                self.measure.end += 1;
+            }
+        }
+        if w.is(self.at(), "of") {
+            self.measure.end += 1;
+        }
+        // "1 clove – garlic"
+        let dashed = w.at(self.at()).is_some_and(|token| token.kind == Kind::Dash && token.spaced);
+        if dashed && self.measure.unit_given {
+            self.measure.end += 1;
         }
         self.measure
     }
 }
 
-trait Measured {
-    fn filter_measured(&self) -> Option<Amount>;
-}
+/// Words that only qualify a unit.
+struct Qualifiers;
 
-impl Measured for Option<Amount> {
-    /// The amount, where it is of a unit that weighs or pours.
-    fn filter_measured(&self) -> Option<Amount> {
-        self.clone().filter(|amount| amount.unit.is_measured())
+impl Qualifiers {
+    fn all(inner: &Words) -> bool {
+        let mut at = 0;
+        while let Some(end) = vocabulary::qualifier(inner, at) {
+            at = end;
+        }
+        at > 0 && at == inner.len()
     }
-}
-
-fn unit_dimension(unit: Unit) -> crate::measure::Dimension {
-    Amount::new(1.0, unit).most(Spoons::Us).dimension()
-}
-
-/// Adds to a list that is told with commas.
-pub(super) fn join(list: &mut Option<String>, more: Option<String>) {
-    *list = match (list.take(), more) {
-        (Some(first), Some(second)) => Some(format!("{first}, {second}")),
-        (first, second) => first.or(second),
-    };
 }

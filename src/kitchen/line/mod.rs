@@ -1,50 +1,65 @@
-//! One ingredient line, as a cookery book prints it.
+//! Ingredient lines, as a cookery book prints them.
 //!
 //! ```text
-//! line      = whole-of | recipe-line | food-line | turned
-//! food-line = [amount] [grade] {state | adjective} food [{state}] ["or" other] {"," part} {"(" remark ")"}
-//! amount    = number {qualifier} [unit] ["(" size ")"] ["of"]
-//!           | number ("x" | "(" | " ") size [")"] [container]          2 x 400 g, 1 (14-ounce) can, 1 400 g tin
-//!           | number measure container                                 400 g tin: one of them; 200 g piece
-//!           | amount ["plus"] number measure                           1 lb 4 oz
-//!           | measure ("/" measure | "(" measure ")")                  400g/14oz: the first is meant, the second a remark
-//!           | [number "x"] number length ["/" number length] [word]    2 cm piece, 5cm/2in piece: a knob, its length a remark
-//!           | {qualifier} word ["of"]                                  pinch of salt, heaped tbsp sugar, thumb-sized piece of ginger
-//!           | ("a few" | "some" | "a little" | …) [word] ["of"]        as "to taste", in its own words
-//! turned    = food ("," | "-" | "(")? amount                           plain flour 200 g; flour (200 g); eggs, 2
-//! part      = "plus" amount {word}   adds to the amount
-//!           | "to taste"
-//!           | preparation
-//! whole-of  = ("juice" | "zest" | …) "of" food-line                    that many lemons, prepared so
-//! recipe-line = amount "recipe:" id {"," part}
+//! line      = heading | whole-of | recipe-line | food-line | turned
+//! heading   = "for the" {word} [":"] | {word} ":"
+//! food-line = [measure] foods {bracket} {separator part}
+//! measure   = [qualifier] number {qualifier} [unit] {again} ["each"] ["of"] ["–"]
+//!           | number ("x" | "(" | " " | "-") size [")"] container     2 x 400 g, 1 (14-ounce) can, 1 400 g tin, 2 - 10 oz cans
+//!           | number measure container                                400 g tin: one of them; 200 g piece
+//!           | [number "x"] number length ["/" number length] [word]   2 cm piece, 5cm/2in piece: a knob, its length a remark
+//!           | {qualifier} unit ["of"]                                 pinch of salt, heaped tbsp sugar, thumb-sized piece of ginger
+//!           | ("a few" | "some" | "a little" | …) [unit] ["of"]       as "to taste", in its own words
+//! again     = "/" size | "(" size ")" | ["plus"] measure              1 lb 4 oz; a weight beside a volume or a count is the amount
+//! foods     = food {("," | "and" | "&") food} | food {("or" | "/") food}
+//! food      = {form | way | grade | origin} name [unit] [part]
+//! turned    = food {part} (separator | "(") measure {part}            plain flour 200 g; eggs, 2; Tomatoes (chopped) - 3 medium
+//! part      = "plus" measure [food] | measure food | "or" … | size ["each" | "total"] | "to taste" | preparation
+//! whole-of  = ("juice" | "zest" | …) ("of" | "from") food-line        that many lemons, prepared so
+//! separator = "," | ";" | ":" | a dash with a space beside it
 //! ```
 //!
-//! Order carries meaning: a form before the food says in what state the amount is measured (`300 g diced onion` is onion after
-//! trimming), after the comma it says what to do with what was bought. The longest known food name wins before any word is split off.
-//! A word after the food that counts it is its unit: `4 garlic cloves`.
+//! A line is cut once ([`Words`]) and read in every way that the grammar allows: with a word as a unit or as a part of the food's name, with
+//! its amount first or after the food, as one food or as several. The reading is kept that leaves the fewest words unexplained, and of those
+//! the one with the most words in a known food's name ([`candidate::Candidate`]).
 //!
-//! Nothing is guessed: a line that reads in no way is a [`LineError`]; a food that nobody knows keeps its own words.
+//! Order carries meaning: a form before the food says in what state the amount is measured (`300 g diced onion` is onion after
+//! trimming), after the comma it says what to do with what was bought.
+//!
+//! Nothing is guessed silently: a line that reads in no way is a [`LineError`]; a food that nobody knows keeps its own words; what was
+//! taken although it could mean something else is a doubt, which is told.
 
+mod beside;
+mod candidate;
 mod food;
+mod foods;
 mod length;
 mod measure;
+mod parts;
 mod print;
-mod resolve;
+mod pulses;
+mod recipe;
 mod turned;
-mod unnumbered;
-mod words;
+mod vocabulary;
 
 use crate::foods::{Foods, Item};
-use crate::measure::Amount;
+use crate::kitchen::words::Words;
+use crate::measure::{Amount, Kind};
 
-/// What a line says, before recipe names are resolved.
+/// What one ingredient of a line is, before recipe names are resolved.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Line {
     pub of: LineOf,
     /// After the comma: "diced", "rinsed".
     pub prep: Option<String>,
-    /// In brackets, where it is not a size; also how it is bought ("boneless") and what could be taken instead ("or shallots").
+    /// In brackets, where it is not a size; also how it is bought ("boneless") and what a weight took the place of ("½ cup").
     pub remark: Option<String>,
+    /// What could be taken instead: "2 shallots", "soy milk".
+    pub instead: Option<String>,
+    /// "(optional)", "for garnish", "to serve": bought, and marked.
+    pub optional: bool,
+    /// What was taken although the line could mean something else, or was not used: whole sentences without the full stop.
+    pub doubts: Vec<String>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -53,6 +68,15 @@ pub enum LineOf {
     Food { food: String, item: Option<Item> },
     /// `200 g recipe:herb-yoghurt`, `1 portion recipe:pearl-barley`.
     Recipe { id: String, amount: Amount },
+}
+
+/// What a typed line is.
+#[derive(Debug, Clone, PartialEq)]
+pub enum LineRead {
+    /// "For the dressing:" stands over ingredients and is none.
+    Heading(String),
+    /// One ingredient, or several: "salt and pepper".
+    Ingredients(Vec<Line>),
 }
 
 /// A line that cannot be read: what is wrong, what would mend it, and where in the line (byte offset).
@@ -69,7 +93,7 @@ impl LineError {
     }
 }
 
-/// Reads one line.
+/// Reads one line of one ingredient.
 ///
 /// ```
 /// use spence::foods::Foods;
@@ -80,40 +104,47 @@ impl LineError {
 /// assert_eq!(food, "garlic");
 /// ```
 ///
-/// Fails on an empty line, an amount without a food, an amount that is zero, negative or in two units, an open bracket, and
-/// `recipe:` without an id.
+/// Fails as [`read_ingredients`] does, and on a heading or several foods.
 pub fn read_line(text: &str, foods: &Foods) -> Result<Line, LineError> {
-    let start = text.len() - text.trim_start().len();
-    let start = start + bullet(&text[start..]);
-    if text[start..].trim().is_empty() {
-        return Err(LineError::new("the line is empty", "write an amount and a food", 0));
+    match read_ingredients(text, foods)? {
+        LineRead::Heading(heading) => {
+            Err(LineError::new(format!("\"{heading}\" is a heading, and names no food"), "write an amount and a food", 0))
+        }
+        LineRead::Ingredients(mut lines) if lines.len() == 1 => Ok(lines.remove(0)),
+        LineRead::Ingredients(lines) => {
+            let names: Vec<String> = lines.iter().map(|line| line.of.to_string()).collect();
+            Err(LineError::new(format!("the line names several foods: {}", names.join(", ")), "write one of them", 0))
+        }
     }
-    if let Some((phrase, rest)) = words::whole_of(&text[start..]) {
-        let mut line =
-            read_line(&text[start + rest..], foods).map_err(|error| LineError { offset: error.offset + start + rest, ..error })?;
-        line.prep = Some(match line.prep {
-            Some(prep) => format!("{phrase}, {prep}"),
-            None => phrase,
-        });
-        return Ok(line);
-    }
-    let measure = measure::read(text, start, foods)?;
-    if measure.amount.is_none()
-        && measure.vague.is_none()
-        && let Some(turned) = turned::amount_first(&text[start..], foods)
-    {
-        return read_line(&turned, foods).map_err(|error| LineError { offset: start, ..error });
-    }
-    let parts = food::split(text, measure.end)?;
-    if let Some(recipe) = food::recipe(text, &parts)? {
-        return food::recipe_line(recipe, measure, &parts, start);
-    }
-    food::food_line(text, start, measure, parts, foods)
 }
 
-/// Does the line say some amount, but not which: "a few sprigs rosemary"?
-pub(crate) fn says_vaguely(text: &str) -> bool {
-    words::vague(text[bullet(text)..].trim_start()).is_some()
+/// Reads one line in the best of all ways.
+///
+/// Fails on an empty line, an amount without a food, an amount that is zero, negative or in two units, a bracket without its fellow, and
+/// `recipe:` without an id.
+pub fn read_ingredients(text: &str, foods: &Foods) -> Result<LineRead, LineError> {
+    let start = text.len() - text.trim_start().len();
+    let start = start + bullet(&text[start..]);
+    let shifted = |error: LineError| LineError { offset: error.offset + start, ..error };
+    let uneven = |bracket: crate::kitchen::words::UnevenBracket| match bracket.opened {
+        true => LineError::new("a bracket is not closed", "close it with \")\"", bracket.byte),
+        false => LineError::new("a bracket is closed that was not opened", "open it with \"(\", or leave it out", bracket.byte),
+    };
+    let (words, inside) = Words::of(&text[start..]).fold_brackets().map_err(uneven).map_err(shifted)?;
+    let reader = Reader { w: &words, inside: &inside, foods, end: without_marks(&words) };
+    if reader.end == 0 {
+        return Err(LineError::new("the line is empty", "write an amount and a food", 0));
+    }
+    if let Some(heading) = reader.heading() {
+        return Ok(LineRead::Heading(heading));
+    }
+    reader.ingredients(reader.after_heading()).map(LineRead::Ingredients).map_err(shifted)
+}
+
+/// Footnote signs and full stops at the end of a line say nothing.
+fn without_marks(words: &Words) -> usize {
+    let says = |at: &usize| !matches!(words.kind(at - 1), Some(Kind::Times | Kind::Stop | Kind::Other));
+    (1..=words.len()).rev().find(says).unwrap_or(0)
 }
 
 /// The length of the "- " or "• " before a pasted line.
@@ -122,6 +153,46 @@ fn bullet(text: &str) -> usize {
         .iter()
         .find(|bullet| text.starts_with(**bullet))
         .map_or(0, |bullet| bullet.len())
+}
+
+/// One line that is being read: its words, with each bracket as one of them, and what stands in the brackets.
+#[derive(Clone, Copy)]
+struct Reader<'a> {
+    w: &'a Words<'a>,
+    inside: &'a [(usize, Words<'a>)],
+    foods: &'a Foods,
+    /// The place after the last word that is read.
+    end: usize,
+}
+
+impl<'a> Reader<'a> {
+    /// What stands in the bracket at a place.
+    fn bracket(&self, at: usize) -> Option<&'a Words<'a>> {
+        self.inside.iter().find(|(place, _)| *place == at).map(|(_, words)| words)
+    }
+
+    /// "For the dressing:", "Sauce:", "For the dressing".
+    fn heading(&self) -> Option<String> {
+        let w = self.w;
+        let colon = w.kind(self.end - 1) == Some(Kind::Colon);
+        let for_the = w.is(0, "for") && w.is(1, "the") && self.end > 2;
+        let end = self.end - usize::from(colon);
+        let is_plain = || (0..end).all(|at| !matches!(w.kind(at), Some(Kind::Number | Kind::Fraction | Kind::Comma | Kind::Colon)));
+        (end > 0 && (colon || for_the) && is_plain()).then(|| w.plain(0..end))
+    }
+
+    /// Past the "For the dressing:" that stands before an ingredient.
+    fn after_heading(&self) -> usize {
+        let w = self.w;
+        let colon = (0..self.end).find(|at| w.kind(*at) == Some(Kind::Colon)).filter(|_| w.is(0, "for"));
+        colon.map_or(0, |colon| colon + 1)
+    }
+}
+
+/// Adds to a list that is told with commas.
+fn join(parts: Vec<String>) -> Option<String> {
+    let parts: Vec<String> = parts.into_iter().filter(|part| !part.is_empty()).collect();
+    (!parts.is_empty()).then(|| parts.join(", "))
 }
 
 #[cfg(test)]

@@ -29,9 +29,22 @@ impl fmt::Display for Line {
                 write!(f, ", plus {plus}")?;
             }
         }
+        if let Some(instead) = &self.instead {
+            write!(f, " (or {instead})")?;
+        }
         match &self.remark {
             Some(remark) => write!(f, " ({remark})"),
             None => Ok(()),
+        }
+    }
+}
+
+/// The food's name, or `recipe:` and the id.
+impl fmt::Display for LineOf {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            LineOf::Food { food, .. } => f.write_str(food),
+            LineOf::Recipe { id, .. } => write!(f, "recipe:{id}"),
         }
     }
 }

@@ -1,68 +1,98 @@
-//! Lines that name the food first and its amount after it: "plain flour 200 g", "plain flour, 200 g", "flour (200 g)", "eggs, 2".
+//! Lines that name the food first and its amount after it: "plain flour 200 g", "eggs, 2", "Tomatoes (finely chopped) - 3 medium".
 
-use crate::foods::{Foods, key_of};
-use crate::measure::{Prefix, Unit, is_vulgar, prefix, unit_at};
+use super::Reader;
+use super::measure::Measure;
+use super::vocabulary::{Class, class};
+use crate::measure::{Kind, Unit, skip_about};
 
-/// The line with its amount first; `None` where it hides none.
-pub(super) fn amount_first(text: &str, foods: &Foods) -> Option<String> {
-    let (head, rest) = text.split_at(text.find([',', ';', '(']).unwrap_or(text.len()));
-    let (head, rest) = at_dash(text).filter(|(before, _)| before.len() < head.len()).unwrap_or((head, rest));
-    if head.trim().is_empty() {
-        return None;
-    }
-    if foods.find_known(&key_of(head)).is_none()
-        && let Some((food, amount)) = amount_at_end(head)
-    {
-        return Some(format!("{amount} {food}{rest}"));
-    }
-    if let Some(inner) = rest.strip_prefix('(') {
-        let (inner, after) = inner.split_once(')')?;
-        let (amount, left) = leading_amount(inner)?;
-        return left.is_empty().then(|| format!("{amount} {}{after}", head.trim()));
-    }
-    let part = rest.get(rest.chars().next()?.len_utf8()..)?;
-    let (part, after) = part.split_at(part.find([',', ';', '(']).unwrap_or(part.len()));
-    let (amount, left) = leading_amount(part)?;
-    let left = if left.is_empty() { String::new() } else { format!(", {left}") };
-    Some(format!("{amount} {}{left}{after}", head.trim()))
+/// A line whose amount follows the food.
+pub(super) struct Turned {
+    pub measure: Measure,
+    /// The place after the words before the amount.
+    pub head_end: usize,
+    /// The places of parts that stand between the food and the amount, and after it.
+    pub rest: usize,
 }
 
-/// Before and from a dash with spaces around it.
-fn at_dash(text: &str) -> Option<(&str, &str)> {
-    let at = [" - ", " – ", " — "].iter().filter_map(|dash| text.find(dash)).min()?;
-    Some((&text[..at], &text[at + 1..]))
-}
+impl Reader<'_> {
+    /// The amount after the food that begins at `start`; `None` where the line hides none.
+    pub(super) fn turned(&self, start: usize) -> Option<Turned> {
+        ((start + 1)..self.end).find_map(|at| self.turned_at(start, at))
+    }
 
-/// The last words of `head` that are an amount and nothing else, after at least one that is not.
-fn amount_at_end(head: &str) -> Option<(&str, &str)> {
-    let starts = head
-        .char_indices()
-        .filter(|(at, sign)| *at > 0 && (sign.is_ascii_digit() || is_vulgar(*sign)) && head[..*at].ends_with(char::is_whitespace));
-    starts.map(|(at, _)| at).find_map(|at| {
-        let (amount, left) = leading_amount(&head[at..])?;
-        left.is_empty().then(|| (head[..at].trim(), amount))
-    })
-}
+    fn turned_at(&self, start: usize, at: usize) -> Option<Turned> {
+        let w = self.w;
+        if let Some(inner) = self.bracket(at) {
+            return self.in_bracket(start, at, inner.len());
+        }
+        let number_at = skip_about(w.tokens(), at);
+        let separated = self.is_separator(at - 1);
+        let in_digits = w.at(number_at).is_some_and(|token| token.is_number());
+        let begins =
+            if separated { in_digits || self.begins_in_words(at) } else { in_digits && number_at == at && self.is_after_food(start, at) };
+        if !begins || w.kind(number_at + 1) == Some(Kind::Percent) {
+            return None;
+        }
+        let mut measure = self.measure(at, false).ok()?;
+        if measure.amount.is_none() && measure.vague.is_none() || matches!(&measure.amount, Some(amount) if amount.unit == Unit::Portion) {
+            return None;
+        }
+        let mut rest = measure.end;
+        while let Some((Class::Grade(grade), end)) = class(w, rest..self.end) {
+            measure.grade = Some(grade);
+            rest = end;
+        }
+        let ends = rest >= self.end || self.is_separator(rest) || w.kind(rest) == Some(Kind::Open);
+        let weighed = measure.unit_given && measure.amount.as_ref().is_some_and(|amount| amount.unit.is_measured() || separated);
+        let in_words = w.kind(rest) == Some(Kind::Word);
+        if !(ends || weighed && in_words && self.names(rest).is_none()) {
+            return None;
+        }
+        let head_end = if separated { at - 1 } else { at };
+        Some(Turned { measure, head_end, rest })
+    }
 
-/// A whole amount in digits at the start of a part, and what follows it: a bare number must stand alone, and only what is weighed or poured
-/// may go on in words.
-fn leading_amount(part: &str) -> Option<(&str, &str)> {
-    let part = part.trim();
-    if !part.starts_with(|c: char| c.is_ascii_digit() || is_vulgar(c)) {
-        return None;
+    /// "Flour (200 g)".
+    fn in_bracket(&self, start: usize, at: usize, length: usize) -> Option<Turned> {
+        let (_, inner) = self.inside.iter().find(|(place, _)| *place == at)?;
+        let within = Reader { w: inner, inside: &[], end: length, ..*self };
+        let measure = within.measure(0, false).ok().filter(|measure| measure.amount.is_some() && measure.end == length)?;
+        let counted = measure.unit_given || inner.len() == 1;
+        let follows_food = (start..at).any(|place| !self.w.key_at(place).is_empty());
+        let length_alone = measure.amount.as_ref().is_some_and(|amount| amount.unit == Unit::Portion);
+        let measure = Measure { end: at + 1, ..measure };
+        (counted && follows_food && !length_alone).then_some(Turned { measure, head_end: at, rest: at + 1 })
     }
-    let Prefix { amount, unit_given, mut end } = prefix(part).ok()??;
-    if amount.unit == Unit::Portion {
-        return None;
+
+    /// "Asafoetida – a pinch", "Curry leaves – a few".
+    fn begins_in_words(&self, at: usize) -> bool {
+        let measure = self.measure(at, false).ok();
+        measure.is_some_and(|measure| measure.vague.is_some() || measure.amount.is_some() && measure.unit_given)
     }
-    // "400 g tin", "2 x 400 g tins"
-    if amount.unit.is_measured()
-        && let Some((Unit::Word(word), after)) = unit_at(part, end)
-        && word.is_container()
-    {
-        end = after;
+
+    /// Do the words from `start` to `at` name a known food, all of them?
+    fn is_after_food(&self, start: usize, at: usize) -> bool {
+        let head = super::food::Head::of(self.w, start..at);
+        !head.places.is_empty() && self.known(&head, None).is_some_and(|found| found.trailing.is_empty())
     }
-    let left = part[end..].trim();
-    let weighed = unit_given && amount.unit.is_measured() && left.starts_with(char::is_alphabetic);
-    (left.is_empty() || weighed).then(|| (part[..end].trim(), left))
+
+    pub(super) fn is_separator(&self, at: usize) -> bool {
+        let w = self.w;
+        let next_spaced = || w.at(at + 1).is_none_or(|next| next.spaced);
+        match w.at(at) {
+            Some(token) => match token.kind {
+                Kind::Comma | Kind::Semicolon | Kind::Colon => true,
+                Kind::Dash => token.spaced || next_spaced(),
+                // The end of a sentence, but not of "St." or of a unit.
+                Kind::Stop => at > 0 && next_spaced() && at + 1 < self.end && w.tokens()[at - 1].text.len() > 3 && w.unit(at - 1).is_none(),
+                _ => false,
+            },
+            None => false,
+        }
+    }
+
+    /// The place of the first separator from `from` on, or the end.
+    pub(super) fn separator(&self, from: usize) -> usize {
+        (from..self.end).find(|at| self.is_separator(*at)).unwrap_or(self.end)
+    }
 }

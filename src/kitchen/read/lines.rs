@@ -9,7 +9,7 @@ use super::shapes;
 use super::source::{Findings, Source};
 use super::table::{Entry, Table, kind_of};
 use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
-use crate::kitchen::line::{LineOf, read_line, says_vaguely};
+use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
 use crate::measure::{Amount, Quantity, Spoons, Unit, read_amount};
 
@@ -53,10 +53,10 @@ impl<'k> Speech<'k> {
             None => Vec::new(),
             Some(entry @ Entry { value: DeValue::String(text), .. }) => {
                 let typed = lines_of_text(text, entry, source);
-                typed.into_iter().filter_map(|line| self.line(line, source)).collect()
+                typed.into_iter().flat_map(|line| self.line(line, source)).collect()
             }
             Some(Entry { value: DeValue::Array(items), .. }) => {
-                items.iter().filter_map(|item| self.item(Entry::of(item), table, heading)).collect()
+                items.iter().flat_map(|item| self.item(Entry::of(item), table, heading)).collect()
             }
             Some(entry) => {
                 let cause = format!("{key}: expected lines, found {}", kind_of(entry.value));
@@ -66,7 +66,7 @@ impl<'k> Speech<'k> {
         }
     }
 
-    fn item(&mut self, entry: Entry<'_>, table: &Table<'_>, heading: &'static str) -> Option<Ingredient> {
+    fn item(&mut self, entry: Entry<'_>, table: &Table<'_>, heading: &'static str) -> Vec<Ingredient> {
         match entry.value {
             DeValue::String(text) => {
                 let typed = Typed { text: text.to_string(), byte: entry.start, exact: false };
@@ -76,39 +76,44 @@ impl<'k> Speech<'k> {
                 if typed.text.trim().is_empty() {
                     let at = table.file.source.spot(entry.start);
                     self.found.mistake(at, "this line is empty", "Write an amount and a food, or take the line out.");
-                    return None;
+                    return Vec::new();
                 }
                 self.line(typed, table.file.source)
             }
-            _ => self.table_line(Table::open(entry, heading, table.file)?),
+            _ => Table::open(entry, heading, table.file).map_or_else(Vec::new, |table| self.table_line(table)),
         }
     }
 
-    fn line(&mut self, typed: Typed, source: &Source) -> Option<Ingredient> {
+    fn line(&mut self, typed: Typed, source: &Source) -> Vec<Ingredient> {
         let lead = typed.text.len() - typed.text.trim_start().len();
         let text = typed.text.trim();
         let byte = if typed.exact { typed.byte + lead } else { typed.byte };
-        match read_line(text, &self.foods) {
-            Ok(line) => {
-                let at = source.spot(byte);
-                let wanted = match line.of {
-                    LineOf::Food { food, item } => {
-                        if item.is_none() && says_vaguely(text) {
-                            let cause = format!("how much \"{text}\" is cannot be reckoned: it is listed to taste, in its own words");
-                            self.found.note(at.clone(), format!("{cause}. Write a number to have it bought by amount."));
-                        }
-                        self.wanted_food(&food, item, text, &at)?
-                    }
-                    LineOf::Recipe { id, amount } => self.wanted_recipe(&id, &amount, text, &at)?,
-                };
-                Some(Ingredient { text: text.to_owned(), wanted, prep: line.prep, remark: line.remark, at })
-            }
+        let place = |error: &LineError| source.spot(byte + if typed.exact { error.offset.min(text.len()) } else { 0 });
+        self.read(text, &source.spot(byte), place)
+    }
+
+    /// The ingredients of one line; none for a heading.
+    fn read(&mut self, text: &str, at: &Spot, place: impl Fn(&LineError) -> Spot) -> Vec<Ingredient> {
+        match read_ingredients(text, &self.foods) {
+            Ok(LineRead::Heading(_)) => Vec::new(),
+            Ok(LineRead::Ingredients(lines)) => lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect(),
             Err(error) => {
-                let offset = if typed.exact { error.offset.min(text.len()) } else { 0 };
-                self.found.mistake(source.spot(byte + offset), error.cause, error.remedy);
-                None
+                self.found.mistake(place(&error), error.cause, error.remedy);
+                Vec::new()
             }
         }
+    }
+
+    fn ingredient(&mut self, line: Line, text: &str, at: &Spot) -> Option<Ingredient> {
+        for doubt in line.doubts {
+            self.found.note(at.clone(), format!("{doubt}."));
+        }
+        let wanted = match line.of {
+            LineOf::Food { food, item } => self.wanted_food(&food, item, text, at)?,
+            LineOf::Recipe { id, amount } => self.wanted_recipe(&id, &amount, text, at)?,
+        };
+        let Line { prep, remark, instead, optional, .. } = line;
+        Some(Ingredient { text: text.to_owned(), wanted, prep, remark, instead, optional, at: at.clone() })
     }
 
     fn wanted_food(&mut self, name: &str, item: Option<Item>, text: &str, at: &Spot) -> Option<Wanted> {
@@ -156,30 +161,30 @@ impl<'k> Speech<'k> {
     }
 
     /// `{ food = "white beans", amount = "400 g", prep = "drained" }` or `{ recipe = "herb-yoghurt", amount = "200 g" }`.
-    fn table_line(&mut self, table: Table<'_>) -> Option<Ingredient> {
+    fn table_line(&mut self, table: Table<'_>) -> Vec<Ingredient> {
         let at = table.spot();
         let food = table.optional("food", shapes::text);
         let recipe = table.optional("recipe", shapes::text);
         let amount = table.optional("amount", shapes::text_or_digits);
         let prep = table.optional("prep", shapes::text);
         match (table.has("food"), table.has("recipe")) {
-            (true, false) => self.food_table(&food?, amount, prep, table.has("amount"), at),
+            (true, false) => food.map_or_else(Vec::new, |food| self.food_table(&food, amount, prep, table.has("amount"), at)),
             (false, true) => {
                 if !table.has("amount") {
                     table.missing("amount", "\"1 portion\"");
                 }
-                let (recipe, amount) = (recipe?, amount?);
+                let (Some(recipe), Some(amount)) = (recipe, amount) else { return Vec::new() };
                 let recipe = recipe.strip_prefix("recipe:").unwrap_or(&recipe).trim();
                 let text = format!("{amount} recipe:{recipe}");
                 let amount = match read_amount(&amount) {
                     Ok(amount) => amount,
                     Err(error) => {
                         self.found.wrong(table.spot_of("amount"), error);
-                        return None;
+                        return Vec::new();
                     }
                 };
-                let wanted = self.wanted_recipe(recipe, &amount, &text, &at)?;
-                Some(Ingredient { text, wanted, prep, remark: None, at })
+                let wanted = self.wanted_recipe(recipe, &amount, &text, &at);
+                wanted.map(|wanted| Ingredient { prep, ..Ingredient::of(text, wanted, at) }).into_iter().collect()
             }
             _ => {
                 self.found.mistake(
@@ -187,34 +192,22 @@ impl<'k> Speech<'k> {
                     "a line is of either a food or a recipe",
                     "Write food = \"...\" or recipe = \"...\", one of the two.",
                 );
-                None
+                Vec::new()
             }
         }
     }
 
-    fn food_table(&mut self, food: &str, amount: Option<String>, prep: Option<String>, stated: bool, at: Spot) -> Option<Ingredient> {
+    fn food_table(&mut self, food: &str, amount: Option<String>, prep: Option<String>, stated: bool, at: Spot) -> Vec<Ingredient> {
         let Some(amount) = amount else {
             if stated {
-                return None;
+                return Vec::new();
             }
             let wanted = Wanted::Food { food: self.food(food, &at), item: None };
-            return Some(Ingredient { text: food.to_owned(), wanted, prep, remark: None, at });
+            return vec![Ingredient { prep, ..Ingredient::of(food.to_owned(), wanted, at) }];
         };
         let comma = prep.map(|prep| format!(", {prep}")).unwrap_or_default();
         let text = format!("{amount} {food}{comma}");
-        match read_line(&text, &self.foods) {
-            Ok(line) => {
-                let wanted = match line.of {
-                    LineOf::Food { food, item } => self.wanted_food(&food, item, &text, &at)?,
-                    LineOf::Recipe { id, amount } => self.wanted_recipe(&id, &amount, &text, &at)?,
-                };
-                Some(Ingredient { text, wanted, prep: line.prep, remark: line.remark, at })
-            }
-            Err(error) => {
-                self.found.mistake(at, error.cause, error.remedy);
-                None
-            }
-        }
+        self.read(&text, &at, |_| at.clone())
     }
 }
 

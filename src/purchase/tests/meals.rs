@@ -16,7 +16,7 @@ fn grams(street: &mut Street, grams: f64, food: &str, state: State) -> Ingredien
 }
 
 fn line(wanted: Wanted) -> Ingredient {
-    Ingredient { text: "a line".into(), wanted, prep: None, remark: None, at: Spot::default() }
+    Ingredient::of("a line".into(), wanted, Spot::default())
 }
 
 fn supper(eaters: f64, each: Vec<Ingredient>, shared: Vec<Ingredient>) -> Meal {

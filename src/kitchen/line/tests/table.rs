@@ -14,8 +14,8 @@ pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("2 cups chopped onion", "onion", "2 cups [chopped]", "", "355.56"), // 320 ÷ 0.9
     ("2 cups finely chopped onion", "onion", "2 cups [finely chopped]", "", "355.56"),
     ("1 cup sliced onion", "onion", "1 cup [sliced]", "", "127.78"), // 115 ÷ 0.9
-    ("1 cup diced onion", "onion", "1 cup [diced]", "", "cup = { diced = \"…\" }"),
-    ("1 cup onion, chopped", "onion", "1 cup", "chopped", "cup = { whole = \"…\" }"),
+    ("1 cup diced onion", "onion", "1 cup [diced]", "", "177.78"), // diced is measured as chopped: 160 ÷ 0.9
+    ("1 cup onion, chopped", "onion", "1 cup [chopped]", "", "177.78"), // no cup of no form is known
     ("1 onion", "onion", "1", "", "120"),
     ("2 onions, halved", "onion", "2", "halved", "240"),
     ("2 large onions", "onion", "2 large", "", "320"),
@@ -177,7 +177,7 @@ pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("1 pot (150 g) yoghurt", "yoghurt", "1 pot of 150 g", "", "150"),
     ("1 (1.5 kg) chicken", "chicken", "1 of 1500 g", "", "1500"),
     ("2 chicken breasts (150 g each)", "chicken breast", "2 of 150 g", "", "300"),
-    ("2 chicken breasts (300 g)", "chicken breast", "2", "(300 g)", "400"),
+    ("2 chicken breasts (300 g)", "chicken breast", "300 g", "(2)", "300"),
     // Known names before states.
     ("500 g minced beef", "minced beef", "500 g", "", "500"),
     ("500 g tomatoes, chopped", "tomato", "500 g", "chopped", "500"),
@@ -233,7 +233,6 @@ pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("salt to taste", "salt", "to taste", "", ""),
     ("salt – to taste", "salt", "to taste", "", ""),
     ("salt", "salt", "to taste", "", ""),
-    ("salt and freshly ground black pepper, to taste", "salt and freshly ground black pepper", "to taste", "", ""),
     ("freshly ground black pepper", "black pepper", "to taste", "(ground)", ""),
     ("olive oil, for frying", "olive oil", "to taste", "for frying", ""),
     ("olive oil for frying", "olive oil", "to taste", "for frying", ""),
@@ -264,7 +263,7 @@ pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("2 sticks (100 g each) butter", "butter", "2 sticks of 100 g", "", "200"),
     ("200 g piece of feta", "feta", "1 of 200 g", "", "200"),
     ("1 chicken (about 1.5 kg)", "chicken", "1 of 1500 g", "", "1500"),
-    ("½ chicken (about 700 g)", "chicken", "½", "(about 700 g)", "each = \"…\""),
+    ("½ chicken (about 700 g)", "chicken", "700 g", "(½)", "700"),
     ("4 chicken breasts, 140 g each", "chicken breast", "4 of 140 g", "", "560"),
     // Lengths.
     ("5cm/2in piece fresh ginger, peeled", "ginger", "1 knob", "peeled (5cm/2in piece)", "20"),
@@ -298,7 +297,7 @@ pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("1 tin (400 g) jackfruit", "jackfruit", "1 tin of 400 g", "", "400"),
     ("2 T-bone steaks", "T-bone steaks", "2", "", "each = \"…\""),
     ("2 stock cubes", "stock cubes", "2", "", "each = \"…\""),
-    ("500 g 5% fat curd", "5% fat curd", "500 g", "", "500"),
+    ("500 g 5% fat curd", "curd", "500 g", "(5% fat)", "500"),
     ("200 g tomato paste", "tomato paste", "200 g", "", "200"),
     ("2 tbsp lemon juice", "lemon juice", "2 tbsp", "", "cup = \"…\""),
     // Recipes.

@@ -1,0 +1,105 @@
+//! A measure that stands beside the amount, in a bracket, after a slash or after a comma: `(400 g)`, `(about 600 g each)`, `, 150 g (5 oz) each`.
+
+use crate::kitchen::words::Words;
+use crate::measure::{Amount, Kind, Quantity, Spoons, Unit};
+
+/// A weight or volume, and of what it is.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Beside {
+    pub amount: Amount,
+    /// The ounces of `3 lb 5 oz`.
+    pub plus: Vec<Amount>,
+    /// Of one.
+    pub each: bool,
+    /// Of all.
+    pub total: bool,
+    pub about: bool,
+    /// What follows it, after a comma or slash: `240 g drained`.
+    pub rest: Option<String>,
+    pub end: usize,
+}
+
+impl Beside {
+    pub fn is_mass(&self) -> bool {
+        matches!(self.amount.most(Spoons::Us), Quantity::Mass(_))
+    }
+
+    /// With what is added, as one amount.
+    pub fn whole(&self) -> Amount {
+        if self.plus.is_empty() {
+            return self.amount.clone();
+        }
+        let base = |amount: &Amount| amount.most(Spoons::Us).base();
+        let sum = base(&self.amount) + self.plus.iter().map(base).sum::<f64>();
+        Amount::new(sum, if self.is_mass() { Unit::Gram } else { Unit::Millilitre })
+    }
+}
+
+/// The measure that the whole text is; `None` where it says anything else.
+pub(super) fn beside(words: &Words) -> Option<Beside> {
+    let mut beside = beside_at(words, 0)?;
+    let rest = beside.end..words.len();
+    beside.rest = match words.kind(rest.start) {
+        None => None,
+        Some(Kind::Comma | Kind::Semicolon | Kind::Slash) => Some(words.plain(rest.start + 1..rest.end)).filter(|rest| !rest.is_empty()),
+        Some(_) if words.is(rest.start, "or") => Some(words.plain(rest)),
+        Some(_) => return None,
+    };
+    Some(beside)
+}
+
+/// The measure that begins at a place, with the brackets that say it again and the words that say of what it is.
+pub(super) fn beside_at(words: &Words, at: usize) -> Option<Beside> {
+    let mut marks = Marks::default();
+    let at = marks.take(words, at);
+    let about = words.at(at).is_some_and(|token| !token.is_number());
+    let read = words.amount(at).ok()??;
+    if !read.unit_given || !read.amount.unit.is_measured() {
+        return None;
+    }
+    let mut beside = Beside { amount: read.amount, plus: Vec::new(), each: false, total: false, about, rest: None, end: read.end };
+    if let Ok(Some(more)) = words.amount(beside.end)
+        && more.unit_given
+        && more.amount.unit.is_measured()
+        && more.amount.most(Spoons::Us).dimension() == beside.amount.most(Spoons::Us).dimension()
+    {
+        beside.plus.push(more.amount);
+        beside.end = more.end;
+    }
+    while words.kind(beside.end) == Some(Kind::Open) {
+        beside.end += 1;
+    }
+    beside.end = marks.take(words, beside.end);
+    (beside.each, beside.total) = (marks.each, marks.total);
+    Some(beside)
+}
+
+#[derive(Default)]
+struct Marks {
+    each: bool,
+    total: bool,
+}
+
+impl Marks {
+    fn take(&mut self, words: &Words, mut at: usize) -> usize {
+        loop {
+            let is = |word: &str| words.is(at, word);
+            if is("each") || is("apiece") {
+                self.each = true;
+            } else if is("total") || is("altogether") || is("together") {
+                self.total = true;
+            } else if is("in") && (words.is(at + 1, "all") || words.is(at + 1, "total")) {
+                self.total = true;
+                at += 1;
+            } else if is("net") {
+                // Of what is in it, as always.
+            } else if is("per") && (words.is(at + 1, "piece") || words.is(at + 1, "one")) {
+                self.each = true;
+                at += 1;
+            } else {
+                return at;
+            }
+            at += 1;
+        }
+    }
+}

@@ -1,0 +1,246 @@
+//! One food, one of several that would do, or several: "almond or soy milk", "salt, pepper and lemon juice".
+
+use super::candidate::Candidate;
+use super::food::{Found, Head, Stated};
+use super::measure::Measure;
+use super::parts::Parts;
+use super::{Line, LineError, Reader};
+use crate::measure::Kind;
+
+/// The foods of a head, and what could be taken instead of the only one.
+pub(super) struct Resolved {
+    pub founds: Vec<Found>,
+    pub instead: Vec<String>,
+}
+
+impl Resolved {
+    fn one(found: Found) -> Self {
+        Resolved { founds: vec![found], instead: Vec::new() }
+    }
+}
+
+impl<'a> Reader<'a> {
+    /// The ingredients that a measure, a head and the parts after it say.
+    pub(super) fn foods(&self, measure: Measure, head: Head, parts: Parts, start: usize) -> Result<Candidate, LineError> {
+        if let Some(candidate) = self.own_amounts(&measure, &head, &parts, start)? {
+            return Ok(candidate);
+        }
+        let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
+        let first = head.places.first().copied().unwrap_or(start);
+        let Some(mut resolved) = self.resolve(&head, stated) else { return Err(self.no_food(start, first)) };
+        let mut parts = parts;
+        if measure.amount.is_none() || measure.each {
+            self.listed(&mut resolved, &mut parts, stated);
+        }
+        let unexplained =
+            resolved.founds.iter().map(|found| found.unexplained).sum::<usize>() + parts.numbers(self, measure.amount.is_some());
+        let named = resolved.founds.iter().map(|found| found.named).sum();
+        let lines = self.lines(measure, resolved, &parts, first)?;
+        Ok(Candidate { lines, unexplained, named })
+    }
+
+    /// One line a food; an amount of several together is shared out equally, which is told.
+    fn lines(&self, measure: Measure, resolved: Resolved, parts: &Parts, first: usize) -> Result<Vec<Line>, LineError> {
+        let count = resolved.founds.len();
+        let mut gathered =
+            self.gather(&measure, &resolved, parts).map_err(|error| LineError::new(error.cause, error.remedy, self.w.byte(first)))?;
+        gathered.instead.splice(0..0, resolved.instead);
+        let mut measure = measure;
+        if count > 1
+            && !measure.each
+            && let Some(amount) = &mut measure.amount
+        {
+            let together = amount.to_string();
+            *amount = amount.scaled(1.0 / count as f64);
+            gathered.doubts.push(format!("{together} of several foods together is shared out equally: {amount} of each"));
+        }
+        let mut extra = std::mem::take(&mut gathered.extra);
+        let mut lines: Vec<Line> = resolved.founds.into_iter().map(|found| self.finish(measure.clone(), found, gathered.clone())).collect();
+        for line in &mut extra {
+            line.optional |= gathered.optional;
+        }
+        lines.extend(extra);
+        Ok(lines)
+    }
+
+    /// "2 onions and 1 carrot", "2 eggs plus 1 egg yolk": each food has an amount of its own.
+    fn own_amounts(&self, measure: &Measure, head: &Head, parts: &Parts, start: usize) -> Result<Option<Candidate>, LineError> {
+        let w = self.w;
+        let Some(amount) = &measure.amount else { return Ok(None) };
+        let joins = |at: &usize| w.is(*at, "and") || w.is(*at, "plus") || matches!(w.kind(*at), Some(Kind::And | Kind::Plus));
+        let Some(first) = head.places.first().copied() else { return Ok(None) };
+        for at in (first + 1..head.end).filter(joins) {
+            let Some(second) = self.another(at + 1) else { continue };
+            let head = Head::of(w, first..at);
+            let stated = Some((amount.unit, measure.unit_given));
+            let Some(found) = self.known(&head, stated) else { continue };
+            if second.lines.iter().any(|line| line.of.to_string() == found.food) {
+                continue;
+            }
+            let before = Parts { ranges: Vec::new(), brackets: parts.brackets.iter().copied().filter(|bracket| *bracket < at).collect() };
+            let candidate = self.foods(measure.clone(), head, before, start)?;
+            let mut lines = candidate.lines;
+            lines.extend(second.lines);
+            return Ok(Some(Candidate { lines, unexplained: second.unexplained, named: candidate.named + second.named }));
+        }
+        Ok(None)
+    }
+
+    /// An amount and a known food that begin at a place, all of whose words are explained.
+    pub(super) fn another(&self, at: usize) -> Option<Candidate> {
+        let measure = self.measure(at, false).ok()?;
+        measure.amount.as_ref()?;
+        let first = measure.end;
+        let head = Head::of(self.w, first..self.separator(first));
+        let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
+        self.known(&head, stated)?;
+        self.best(at).ok().filter(|best| best.unexplained == 0)
+    }
+
+    /// The foods of a head; `None` where every word only describes.
+    fn resolve(&self, head: &Head, stated: Stated) -> Option<Resolved> {
+        if let Some(found) = self.known(head, stated) {
+            return Some(Resolved::one(found));
+        }
+        self.either(head, stated)
+            .or_else(|| self.both(head, stated))
+            .or_else(|| self.variety(head, stated).map(Resolved::one))
+            .or_else(|| self.unknown(head, stated).map(Resolved::one))
+    }
+
+    /// "A or B noun": the first with the noun, else the first, else the first that is known.
+    fn either(&self, head: &Head, stated: Stated) -> Option<Resolved> {
+        let w = self.w;
+        let options = self.options(head);
+        let (first, others) = options.split_first()?;
+        if others.is_empty() || first.places.is_empty() || others.iter().any(|other| other.places.is_empty()) {
+            return None;
+        }
+        let texts = |from: &[Head]| from.iter().map(|other| w.plain(other.places[0]..other.end)).collect::<Vec<_>>();
+        let last = others.last()?;
+        let has_amount = w.at(last.places[0]).is_some_and(|token| token.is_number());
+        let joined =
+            |from: usize| Head { places: first.places.iter().chain(&last.places[from..]).copied().collect(), end: last.end, joined: true };
+        let alone = self.known(first, stated);
+        if !has_amount {
+            for from in 1..last.places.len() {
+                let together = joined(from);
+                // The name must hold words of both sides: "almond milk" of "almond or soy milk".
+                let known = self.joined(&together, first.places.len(), stated);
+                if let Some(found) = known.filter(|found| alone.as_ref().is_none_or(|alone| alone.known != found.known)) {
+                    return Some(Resolved { founds: vec![found], instead: texts(others) });
+                }
+            }
+        }
+        if let Some(found) = alone {
+            return Some(Resolved { founds: vec![found], instead: texts(others) });
+        }
+        let describes = self.describes_only_words(first);
+        if describes && last.places.len() > 1 && !has_amount {
+            return self.resolve_one(&joined(1), stated).map(|found| Resolved { founds: vec![found], instead: texts(others) });
+        }
+        if !has_amount
+            && last.places.len() > 1
+            && let Some(found) = self.variety(&joined(last.places.len() - 1), stated)
+        {
+            return Some(Resolved { founds: vec![found], instead: texts(others) });
+        }
+        // "Cassia bark or cinnamon": either does, and the second is known.
+        for (index, other) in others.iter().enumerate().filter(|_| !describes) {
+            if let Some(found) = self.known(other, stated).filter(|_| !has_amount) {
+                let mut instead = texts(&options);
+                instead.remove(index + 1);
+                return Some(Resolved { founds: vec![found], instead });
+            }
+        }
+        self.unknown(first, stated).map(|found| Resolved { founds: vec![found], instead: texts(others) })
+    }
+
+    fn joined(&self, together: &Head, first: usize, stated: Stated) -> Option<Found> {
+        let boundary = *together.places.get(first)?;
+        let last_of_first = together.places[first - 1];
+        self.known(together, stated).filter(|found| found.name.start <= last_of_first && found.name.end > boundary)
+    }
+
+    fn resolve_one(&self, head: &Head, stated: Stated) -> Option<Found> {
+        self.known(head, stated).or_else(|| self.unknown(head, stated))
+    }
+
+    /// The parts of a head between "or"s.
+    fn options(&self, head: &Head) -> Vec<Head> {
+        let w = self.w;
+        let mut options = Vec::new();
+        let mut places = Vec::new();
+        let from = head.places.first().copied().unwrap_or(head.end);
+        let mut at = from;
+        while at < head.end {
+            let slash =
+                w.kind(at) == Some(Kind::Slash) && w.kind(at.wrapping_sub(1)) == Some(Kind::Word) && w.kind(at + 1) == Some(Kind::Word);
+            let and_or = w.is(at, "and") && w.kind(at + 1) == Some(Kind::Slash) && w.is(at + 2, "or");
+            if w.is(at, "or") || slash || and_or {
+                options.push(Head { places: std::mem::take(&mut places), end: at, joined: false });
+                at += if and_or { 3 } else { 1 };
+                continue;
+            }
+            if head.places.contains(&at) {
+                places.push(at);
+            }
+            at += 1;
+        }
+        options.push(Head { places, end: head.end, joined: false });
+        options
+    }
+
+    fn describes_only_words(&self, head: &Head) -> bool {
+        head.places.iter().all(|at| super::vocabulary::class(self.w, *at..head.end).is_some())
+    }
+
+    /// "Salt and pepper", "red and green peppers": every part is a known food.
+    fn both(&self, head: &Head, stated: Stated) -> Option<Resolved> {
+        let w = self.w;
+        let is_and = |at: usize| w.is(at, "and") || w.kind(at) == Some(Kind::And);
+        let cuts: Vec<usize> = (1..head.places.len().saturating_sub(1)).filter(|index| is_and(head.places[*index])).collect();
+        if cuts.is_empty() {
+            return None;
+        }
+        let mut founds = Vec::new();
+        let mut from = 0;
+        for to in cuts.iter().copied().chain([head.places.len()]) {
+            let last = to == head.places.len();
+            let part = Head { places: head.places[from..to].to_vec(), end: if last { head.end } else { head.places[to] }, joined: false };
+            let found = self.known(&part, stated).filter(|found| last || found.trailing.is_empty());
+            let with_noun = || {
+                let noun = Head { places: part.places.iter().chain(head.places.last()).copied().collect(), end: head.end, joined: true };
+                self.joined(&noun, part.places.len(), stated).filter(|_| !last)
+            };
+            founds.push(found.or_else(with_noun)?);
+            from = to + 1;
+        }
+        Some(Resolved { founds, instead: Vec::new() })
+    }
+
+    /// "Salt, pepper and lemon juice to taste": parts that are foods, of a line without an amount of its own or with one of each.
+    fn listed(&self, resolved: &mut Resolved, parts: &mut Parts, stated: Stated) {
+        let is_known = resolved.founds.iter().all(|found| found.known.is_some() && found.trailing.is_empty());
+        while is_known && let Some(range) = parts.ranges.first().cloned() {
+            let mut range = range;
+            if self.w.is(range.start, "and") {
+                range.start += 1;
+            }
+            let head = Head::of(self.w, range);
+            let more = match self.known(&head, stated) {
+                Some(found) => vec![found],
+                None => match self.both(&head, stated) {
+                    Some(both) => both.founds,
+                    None => return,
+                },
+            };
+            let ends = more.last().is_some_and(|last| !last.trailing.is_empty());
+            resolved.founds.extend(more);
+            parts.ranges.remove(0);
+            if ends {
+                return;
+            }
+        }
+    }
+}

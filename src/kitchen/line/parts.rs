@@ -1,0 +1,317 @@
+//! What a line says after its food: preparations, remarks, sizes, what is added, what could be taken instead.
+
+use std::ops::Range;
+
+use super::beside::{Beside, beside, beside_at};
+use super::food::Found;
+use super::foods::Resolved;
+use super::measure::{Measure, size_of};
+use super::vocabulary::{Class, class, says_optional};
+use super::{Line, LineOf, Reader, join};
+use crate::foods::{Item, Measured, State};
+use crate::kitchen::words::Words;
+use crate::measure::{Amount, Kind, Number, Quantity, ReadError, Spoons, Unit, Word as UnitWord, amount_of, skip_about};
+
+/// The parts of a line after its head, and all brackets beside its food.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Parts {
+    pub ranges: Vec<Range<usize>>,
+    /// Places of brackets that say something of the food or its amount.
+    pub brackets: Vec<usize>,
+}
+
+impl Parts {
+    /// From the separator at `at` to the end, with the brackets after the measure.
+    pub fn after(reader: &Reader, at: usize, measure: &Measure) -> Parts {
+        let brackets = reader.inside.iter().map(|(place, _)| *place).filter(|place| *place >= measure.end && *place < reader.end).collect();
+        let mut parts = Parts { ranges: Vec::new(), brackets };
+        parts.cut(reader, at, reader.end);
+        parts
+    }
+
+    /// Between two places, brackets and all.
+    pub fn between(reader: &Reader, from: usize, to: usize) -> Parts {
+        let brackets = reader.inside.iter().map(|(place, _)| *place).filter(|place| *place < to).collect();
+        let mut parts = Parts { ranges: Vec::new(), brackets };
+        parts.cut(reader, from, to);
+        parts
+    }
+
+    fn cut(&mut self, reader: &Reader, from: usize, to: usize) {
+        let mut at = from;
+        while at < to {
+            if reader.is_separator(at) {
+                at += 1;
+                continue;
+            }
+            let end = reader.separator(at).min(to);
+            if (at..end).any(|place| reader.w.kind(place) != Some(Kind::Open)) {
+                self.ranges.push(at..end);
+            }
+            at = end;
+        }
+    }
+
+    /// Parts that begin with a number and are read as nothing: "eggs, 2", "strawberries, about 1/2 kg".
+    pub fn numbers(&self, reader: &Reader, has_amount: bool) -> usize {
+        let is_number = |words: &Words, at: usize| words.at(skip_about(words.tokens(), at)).is_some_and(|token| token.is_number());
+        let is_bare = |range: &&Range<usize>| is_number(reader.w, range.start) && (!has_amount || range.len() < 3);
+        let weighs = |at: &&usize| !has_amount && reader.bracket(**at).is_some_and(|inner| beside(inner).is_some());
+        self.ranges.iter().filter(is_bare).count() + self.brackets.iter().filter(weighs).count()
+    }
+}
+
+/// What is told beside the amount and the food.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Gathered {
+    pub prep: Vec<String>,
+    pub remarks: Vec<String>,
+    pub instead: Vec<String>,
+    pub doubts: Vec<String>,
+    /// Ingredients of their own: "plus 1 egg yolk".
+    pub extra: Vec<Line>,
+    plus: Vec<Amount>,
+    /// What may tell a size or weight, as typed.
+    besides: Vec<(Beside, String)>,
+    /// "(two 15-oz cans)".
+    tins: Option<(Number, Quantity)>,
+    to_taste: bool,
+    pub optional: bool,
+    /// "drained", "canned" or "or 1 tin" after the food.
+    says_tinned: bool,
+}
+
+impl<'a> Reader<'a> {
+    pub(super) fn gather(&self, measure: &Measure, resolved: &Resolved, parts: &Parts) -> Result<Gathered, ReadError> {
+        let mut gathered = Gathered::default();
+        let has_amount = measure.amount.is_some();
+        if let Some(found) = resolved.founds.last().filter(|found| !found.trailing.is_empty()) {
+            self.trailing(&mut gathered, found.trailing.clone(), has_amount, resolved)?;
+        }
+        let mut parts = parts.clone();
+        while !parts.ranges.is_empty() {
+            let range = parts.ranges.remove(0);
+            if let Some(end) = self.part(&mut gathered, range, has_amount, resolved)? {
+                // What follows belongs to the food of that part.
+                parts.ranges.retain(|range| range.start < end);
+                parts.brackets.retain(|bracket| *bracket < end);
+            }
+        }
+        for inner in parts.brackets.iter().filter_map(|at| self.bracket(*at)).filter(|inner| !inner.is_empty()) {
+            gathered.bracket(inner);
+        }
+        Ok(gathered)
+    }
+
+    /// What follows the food without a comma: "for frying", "rinsed and drained or 1 1/2 cups dry beans".
+    fn trailing(&self, gathered: &mut Gathered, range: Range<usize>, has_amount: bool, resolved: &Resolved) -> Result<(), ReadError> {
+        let w = self.w;
+        let or = range.clone().skip(1).find(|at| w.is(*at, "or") && w.at(at + 1).is_some_and(|token| token.is_number()));
+        let first = range.start..or.unwrap_or(range.end);
+        self.part(gathered, first, has_amount, resolved)?;
+        if let Some(or) = or {
+            self.part(gathered, or..range.end, has_amount, resolved)?;
+        }
+        Ok(())
+    }
+
+    /// One part; the place from which on the line speaks of another food, where the part begins one.
+    fn part(
+        &self,
+        gathered: &mut Gathered,
+        range: Range<usize>,
+        has_amount: bool,
+        resolved: &Resolved,
+    ) -> Result<Option<usize>, ReadError> {
+        let w = self.w;
+        let text = trimmed(&w.plain(range.clone()));
+        let plus = w.is(range.start, "plus") || w.kind(range.start) == Some(Kind::Plus) || w.is(range.start, "and");
+        let from = range.start + usize::from(plus);
+        let known_already = |line: &Line| resolved.founds.iter().any(|found| found.food == line.of.to_string());
+        if has_amount && let Some(other) = self.another(from) {
+            if !other.lines.iter().any(known_already) {
+                gathered.extra.extend(other.lines);
+                return Ok(Some(range.start));
+            }
+        }
+        if plus
+            && has_amount
+            && let Some((amount, end)) = self.added(from)?
+        {
+            gathered.plus.push(amount);
+            let rest = w.plain(end..range.end);
+            gathered.prep.push(rest);
+            return Ok(None);
+        }
+        gathered.optional |= says_optional(w, range.clone());
+        if w.is(range.start, "or") && !(w.is(range.start + 1, "to") && w.is(range.start + 2, "taste")) {
+            gathered.says_tinned |= says_tin(w, range.clone());
+            gathered.instead.push(trimmed(&w.plain(range.start + 1..range.end)));
+        } else if let Some(beside) = beside_at(w, range.start).filter(|beside| beside.end >= range.end) {
+            gathered.besides.push((beside, text));
+        } else if is_to_taste(w, range.clone()) {
+            gathered.to_taste = true;
+        } else {
+            gathered.says_tinned |= says_tinned(w, range);
+            gathered.prep.push(text);
+        }
+        Ok(None)
+    }
+
+    /// The amount of "plus 2 tbsp for dusting" and "plus an extra tbsp".
+    fn added(&self, at: usize) -> Result<Option<(Amount, usize)>, ReadError> {
+        let w = self.w;
+        let article = w.is(at, "an") || w.is(at, "a");
+        let extra = ["extra", "additional", "further", "heaped"].iter().any(|word| w.is(at + 1, word));
+        if article && extra {
+            return Ok(w.unit(at + 2).filter(|(unit, _)| unit.is_measured()).map(|(unit, end)| (Amount::new(1.0, unit), end)));
+        }
+        let read = w.amount(at)?.filter(|read| read.amount.unit != Unit::Portion);
+        Ok(read.filter(|read| read.unit_given || w.at(at).is_some_and(|token| token.is_number())).map(|read| {
+            let extra = ["extra", "additional", "more"].iter().any(|word| w.is(read.end, word));
+            (read.amount, read.end + usize::from(extra))
+        }))
+    }
+
+    /// One ingredient of what was gathered.
+    pub(super) fn finish(&self, measure: Measure, found: Found, gathered: Gathered) -> Line {
+        let mut measure = measure;
+        let mut gathered = gathered;
+        if let (Some(unit), Some(amount)) = (found.unit, &mut measure.amount) {
+            amount.unit = unit;
+            measure.said = amount.to_string();
+        }
+        let besides = std::mem::take(&mut gathered.besides);
+        for (beside, text) in besides {
+            measure.take(beside, text);
+        }
+        let found = self.by_measure(found, &measure, &mut gathered.doubts);
+        let found = self.tinned_pulse(found, &mut measure, gathered.says_tinned, gathered.tins.take());
+        let mut prep: Vec<String> = measure.vague.iter().cloned().collect();
+        prep.extend(found.prep);
+        prep.extend(std::mem::take(&mut gathered.prep));
+        let mut remarks = measure.remarks;
+        remarks.extend(found.remarks);
+        remarks.extend(gathered.remarks);
+        let mut doubts = found.doubts;
+        doubts.extend(gathered.doubts);
+        if measure.vague.is_some() {
+            let how_much =
+                format!("how much \"{}\" is cannot be reckoned: it is listed to taste, in its own words", self.w.text(0..self.end));
+            doubts.push(format!("{how_much}. Write a number to have it bought by amount"));
+        }
+        let state = found.state.unwrap_or(State::AsPurchased);
+        let item = match measure.amount {
+            Some(amount) => {
+                prep.extend(gathered.to_taste.then(|| "to taste".to_owned()));
+                let mut amount = amount;
+                // "2 x 400 g chopped tomatoes" are two tins.
+                if amount.unit == Unit::Piece && state == State::AsPurchased && measure.size.is_some() && found.food.starts_with("tinned ")
+                {
+                    amount.unit = Unit::Word(UnitWord::Tin);
+                }
+                let plus = measure.plus.into_iter().chain(gathered.plus).collect();
+                let grade = found.grade.or(measure.grade).filter(|_| !measure.replaced);
+                Some(Item { amount, size: measure.size, grade, state, plus })
+            }
+            None => {
+                // Nothing is measured, so the form is something to do.
+                prep.extend(if let State::Prepared(form) = state { Some(form) } else { None });
+                None
+            }
+        };
+        let instead = (!gathered.instead.is_empty()).then(|| gathered.instead.join(" or "));
+        let mut line =
+            Line { of: LineOf::Food { food: found.food, item }, prep: None, remark: None, instead, optional: gathered.optional, doubts };
+        self.filled(&mut line, found.known, &mut prep, &mut remarks);
+        line.prep = join(prep);
+        line.remark = join(remarks);
+        line
+    }
+
+    /// "1 cup brown sugar, packed", "1 cup (grated) parmesan" and "1 cup onion, diced" say how the cup is filled: the form is the cup's, where the
+    /// food knows what such a cup weighs and knows none of no form. A food of one form only is measured in it.
+    fn filled(&self, line: &mut Line, known: Option<crate::foods::FoodId>, prep: &mut Vec<String>, remarks: &mut Vec<String>) {
+        let LineOf::Food { item: Some(item), .. } = &mut line.of else { return };
+        let Some(Measured::Table(cups)) = known.and_then(|id| self.foods[id].cup.as_ref()).map(|cup| &cup.value) else { return };
+        let is_volume = item.amount.unit.is_measured() && matches!(item.amount.most(Spoons::Us), Quantity::Volume(_));
+        if !is_volume || item.size.is_some() || item.state != State::AsPurchased {
+            return;
+        }
+        let form = |entry: &str| {
+            let words = Words::of(entry);
+            let is_form = |at| words.is(at, "minced") || matches!(class(&words, at..words.len()), Some((Class::Form | Class::Adverb, _)));
+            let describes = (0..words.len()).all(is_form);
+            let last = entry.split(' ').next_back().unwrap_or(entry).to_lowercase();
+            describes && (cups.contains_key(&last) || crate::foods::same_form(&last).is_some_and(|same| cups.contains_key(same)))
+        };
+        let whole = cups.contains_key("whole");
+        let done_later = |entry: &str| form(entry) && (!whole || entry.ends_with("packed"));
+        let taken = take_first(remarks, form).or_else(|| take_first(prep, done_later));
+        if let Some(taken) = taken {
+            item.state = State::Prepared(taken.to_lowercase());
+        } else if !whole && let [only] = cups.keys().filter(|form| !matches!(form.as_str(), "cooked" | "drained")).collect::<Vec<_>>()[..] {
+            item.state = State::Prepared(only.clone());
+        }
+    }
+}
+
+fn take_first(entries: &mut Vec<String>, fits: impl Fn(&str) -> bool) -> Option<String> {
+    let at = entries.iter().position(|entry| fits(entry))?;
+    Some(entries.remove(at))
+}
+
+fn trimmed(text: &str) -> String {
+    text.trim_end_matches(['.', ':', '!', '*', ' ']).to_owned()
+}
+
+impl Gathered {
+    fn bracket(&mut self, inner: &Words) {
+        let all = 0..inner.len();
+        let text = inner.plain(all.clone());
+        self.optional |= says_optional(inner, all.clone());
+        if let Some(beside) = beside(inner) {
+            self.besides.push((beside, text));
+        } else if let Some(tins) = tins(inner) {
+            self.tins = Some(tins);
+            self.says_tinned = true;
+            self.remarks.push(text);
+        } else if inner.is(0, "or") && !is_to_taste(inner, all.clone()) {
+            self.says_tinned |= says_tin(inner, all.clone());
+            self.instead.push(inner.plain(1..inner.len()));
+        } else {
+            self.says_tinned |= says_tinned(inner, all);
+            self.remarks.push(text);
+        }
+    }
+}
+
+/// "two 15-oz cans": how many, and the size of one.
+fn tins(words: &Words) -> Option<(Number, Quantity)> {
+    let number = words.number(0).ok()??;
+    let at = words.times(number.end).unwrap_or(number.end);
+    let one = words.amount(at).ok()?.filter(|one| one.unit_given && one.amount.unit.is_measured())?;
+    let (Unit::Word(UnitWord::Tin | UnitWord::Jar), _) = words.unit(one.end)? else { return None };
+    Some((number.number, size_of(&one.amount)))
+}
+
+/// Tins of which a line says how many and how large.
+pub(super) fn in_tins(tins: &(Number, Quantity)) -> (Amount, Quantity) {
+    (amount_of(&tins.0, Unit::Word(UnitWord::Tin)), tins.1.clone())
+}
+
+fn is_to_taste(words: &Words, range: Range<usize>) -> bool {
+    matches!(words.key(range), "to taste" | "or to taste" | "to your taste" | "according to taste" | "as per taste")
+}
+
+/// "drained and rinsed", "canned", but not "soaked and drained".
+fn says_tinned(words: &Words, range: Range<usize>) -> bool {
+    let any = |phrases: &[&str]| range.clone().any(|at| phrases.iter().any(|word| words.is(at, word)));
+    any(&["canned", "tinned", "tin", "can"])
+        || any(&["drained"]) && !any(&["soaked", "cooked", "boiled", "simmered", "overnight", "blanched"])
+}
+
+/// "or 1 tin".
+fn says_tin(words: &Words, range: Range<usize>) -> bool {
+    range.clone().any(|at| ["canned", "tinned", "tin", "tins", "can", "cans"].iter().any(|word| words.is(at, word)))
+}
