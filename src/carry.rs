@@ -59,10 +59,7 @@ impl Uses<'_> {
 
     fn counts(&self, week: &Week, day: Date, by: MadeAt) -> bool {
         let is_booked = match by {
-            MadeAt::Session(session) => week
-                .sessions
-                .get(session)
-                .is_some_and(|session| self.booked.contains(&session_key(&session.start.strftime("%Y-%m-%dT%H:%M").to_string()))),
+            MadeAt::Session(session) => week.sessions.get(session).is_some_and(|session| self.booked.contains(&session_key(session.start))),
             MadeAt::Meal(_) => false,
         };
         self.counts_on(day) && !is_booked

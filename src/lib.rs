@@ -43,6 +43,7 @@ mod budget;
 mod carry;
 pub mod cli;
 pub mod foods;
+pub mod json;
 pub mod kitchen;
 pub mod measure;
 pub mod pantry;

@@ -114,8 +114,8 @@ impl Year {
         let prep = reckoning.prep(&self.kitchen, &rest, Effort::Low);
         let (session, on) = (&prep.sessions[0], week.sessions[0].start.date());
         let mut bench = self.bench();
-        assert_eq!(issue_session(&self.kitchen, &mut bench, session, on), Vec::<String>::new(), "{on}");
-        self.book(on, Verb::Issue, &[session_key(&session.start)], bench.finish());
+        assert_eq!(issue_session(&self.kitchen, &mut bench, &session.into()), Vec::<String>::new(), "{on}");
+        self.book(on, Verb::Issue, &[session_key(session.start)], bench.finish());
 
         for meal in &week.meals {
             let (rest, reckoning) = self.reckon(week);

@@ -1,6 +1,6 @@
 //! `issue`: the earliest session not yet booked, or meals that were eaten.
 
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
 use super::Cli;
 use super::keeping::Keeping;
@@ -8,8 +8,8 @@ use super::outcome::{Done, Failure};
 use super::printed::printed;
 use crate::kitchen::Week;
 use crate::pantry::book::{Bench, Booking, Verb, issue_meal, issue_session, meal_key, session_key};
-use crate::prep::{Effort, SessionPlan};
-use crate::words::day;
+use crate::prep::{Effort, Turnover};
+use crate::words::{clock, day};
 
 pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
     let mut keeping = Keeping::open(cli)?;
@@ -33,26 +33,29 @@ pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
 fn session(cli: &Cli, keeping: &mut Keeping) -> Done {
     let reckoned = keeping.setting.reckon(cli)?;
     let booked = keeping.covered();
-    let plan = match printed(&keeping.setting.folder, reckoned.week)? {
-        Some(printed) => printed.prep,
-        None => reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, Effort::Low),
+    let kitchen = &keeping.setting.loaded.kitchen;
+    let (week, sessions): (String, Vec<Turnover>) = match printed(&keeping.setting.folder, reckoned.week)? {
+        Some(printed) => (printed.prep.week.clone(), printed.prep.turnovers(kitchen).map_err(no_start)?),
+        None => {
+            let plan = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, Effort::Low);
+            (plan.week, plan.sessions.iter().map(Turnover::from).collect())
+        }
     };
-    let next = plan.sessions.iter().filter(|session| !booked.contains(&session_key(&session.start))).min_by_key(|session| &session.start);
+    let next = sessions.iter().filter(|session| !booked.contains(&session_key(session.start))).min_by_key(|session| session.start);
     let Some(session) = next else {
-        return Err(Failure::Usage(format!("every session of {} is booked.", plan.week)));
+        return Err(Failure::Usage(format!("every session of {week} is booked.")));
     };
-    let start: DateTime = started(session)?;
-    let mut bench = Bench::new(&keeping.setting.loaded.kitchen, keeping.shelf.clone());
-    let missing = issue_session(&keeping.setting.loaded.kitchen, &mut bench, session, start.date());
-    let what = format!("cooked {} at {} ({})", day(start.date()), start.strftime("%H:%M"), plan.week);
-    let covers = vec![session_key(&session.start)];
+    let mut bench = Bench::new(kitchen, keeping.shelf.clone());
+    let missing = issue_session(kitchen, &mut bench, session);
+    let what = format!("cooked {} at {} ({week})", day(session.start.date()), clock(session.start));
+    let covers = vec![session_key(session.start)];
     let booking = Booking { covers, ..Booking::new(keeping.setting.today, Verb::Issue, what, bench.finish()) };
     keeping.book(booking)?;
     keeping.report(cli, &missing)
 }
 
-fn started(session: &SessionPlan) -> Result<DateTime, Failure> {
-    session.start.parse().map_err(|_| Failure::Machine(format!("the printed plan has a session that starts at \"{}\".", session.start)))
+fn no_start(start: String) -> Failure {
+    Failure::Machine(format!("the printed plan has a session that starts at \"{start}\"."))
 }
 
 fn meals(cli: &Cli, keeping: &mut Keeping, chosen: impl Fn(&Week, usize) -> bool, none: &str) -> Done {

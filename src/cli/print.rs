@@ -10,7 +10,8 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
-use crate::kitchen::{Paper, Print, Warning};
+use crate::json::prep::Prep;
+use crate::kitchen::{Names, Paper, Print, Warning};
 use crate::prep::{Effort, PrepPlan, labels, week_card};
 use crate::purchase::ShoppingList;
 use crate::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
@@ -96,7 +97,7 @@ impl Choice {
 #[derive(Serialize)]
 struct Printed<'p> {
     list: &'p ShoppingList,
-    prep: &'p PrepPlan,
+    prep: Prep,
 }
 
 /// What `print --format json` says.
@@ -117,23 +118,24 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let list = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
     let prep = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
 
-    let household = &reckoned.kitchen.household.name;
+    let names = reckoned.kitchen.names();
+    let household = names.household;
     let mut sheets = Vec::new();
     if choice.wants(SheetWord::List) {
-        sheets.push(shopping_list(&list, &prep.before, household, settings));
+        sheets.push(shopping_list(&list, &prep.before, names, settings));
     }
     if choice.wants(SheetWord::Guide) {
-        sheets.extend(guides(&prep, household, settings, choice.person.as_deref())?);
+        sheets.extend(guides(&prep, names, settings, choice.person.as_deref())?);
     }
     if choice.wants(SheetWord::Week) {
         let card = week_card(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
-        sheets.push(week_card_sheet(&card, household, settings));
+        sheets.push(week_card_sheet(&card, names, settings));
     }
     if choice.wants(SheetWord::Labels) {
         let labels = labels(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
         // Nobody asked for a sheet that says that there are none.
         if !labels.is_empty() || !choice.only.is_empty() {
-            sheets.push(label_sheet(&labels, (&list.week, list.from), household, grid, settings));
+            sheets.push(label_sheet(&labels, (&list.week, list.from), names, grid, settings));
         }
     }
     say_what_did_not_fit(&sheets, cli.strict)?;
@@ -141,7 +143,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
-    let printed = json(&Printed { list: &list, prep: &prep })?;
+    let printed = json(&Printed { list: &list, prep: Prep::of(&prep, names, settings.units) })?;
     files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
     write_all(&folder, &files)?;
     let names: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
@@ -159,13 +161,13 @@ fn say_what_did_not_fit(sheets: &[Sheet], strict: bool) -> Done {
 }
 
 /// A guide a session, of everybody or of one person.
-fn guides(prep: &PrepPlan, household: &str, settings: Settings, person: Option<&str>) -> Result<Vec<Sheet>, Failure> {
+fn guides(prep: &PrepPlan, names: Names, settings: Settings, person: Option<&str>) -> Result<Vec<Sheet>, Failure> {
     let all = prep.sessions.iter().enumerate().map(|(index, session)| (session, prep.before_session(index)));
     let Some(person) = person else {
-        return Ok(all.map(|(session, before)| prep_guide(&prep.week, session, &before, household, settings)).collect());
+        return Ok(all.map(|(session, before)| prep_guide(&prep.week, session, &before, names, settings)).collect());
     };
     let theirs: Vec<Sheet> =
-        all.filter_map(|(session, before)| person_guide(&prep.week, session, &before, household, settings, person)).collect();
+        all.filter_map(|(session, before)| person_guide(&prep.week, session, &before, names, settings, person)).collect();
     if theirs.is_empty() {
         return Err(Failure::Usage(format!("nobody called {person} has anything to do in {}", prep.week)));
     }

@@ -7,14 +7,14 @@ use std::path::Path;
 use serde::Deserialize;
 
 use super::outcome::Failure;
+use crate::json::prep::Prep;
 use crate::kitchen::Week;
-use crate::prep::PrepPlan;
 use crate::purchase::ShoppingList;
 
 #[derive(Deserialize)]
 pub struct Printed {
     pub list: ShoppingList,
-    pub prep: PrepPlan,
+    pub prep: Prep,
 }
 
 /// `None` where the week was not printed into the kitchen's own sheets.

@@ -1,6 +1,9 @@
 //! Meals and listed foods that contain, or may contain, what the household avoids.
 
 use std::collections::BTreeSet;
+use std::fmt;
+
+use itertools::Itertools;
 
 use super::uses::{meal_name, served_lines};
 use crate::foods::{Allergen, FoodId};
@@ -27,16 +30,38 @@ impl Contains {
         }
     }
 
-    /// What it holds of the avoided, as a sentence goes on: "contains sesame", "may contain sesame: the allergens of oatcake are not known".
-    pub fn beware(&self, avoid: &[Allergen]) -> Option<String> {
-        let names = |list: &mut dyn Iterator<Item = &Allergen>| list.map(|one| one.name()).collect::<Vec<_>>().join(", ");
-        let met = names(&mut avoid.iter().filter(|one| self.allergens.contains(one)));
+    /// What it holds, or may hold, of what a household avoids.
+    pub fn beware(&self, avoid: &[Allergen]) -> Option<Beware> {
+        let met: Vec<Allergen> = avoid.iter().filter(|one| self.allergens.contains(one)).copied().collect();
         if !met.is_empty() {
-            return Some(format!("contains {met}"));
+            return Some(Beware::Contains(met));
         }
-        let unknown = self.unknown.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
-        let doubtful = !avoid.is_empty() && !unknown.is_empty();
-        doubtful.then(|| format!("may contain {}: the allergens of {unknown} are not known", names(&mut avoid.iter())))
+        let doubtful = !avoid.is_empty() && !self.unknown.is_empty();
+        doubtful.then(|| Beware::MayContain { avoided: avoid.to_vec(), unknown: self.unknown.clone() })
+    }
+}
+
+/// What of a food, a dish or a meal the household avoids.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Beware {
+    Contains(Vec<Allergen>),
+    /// The foods of which nobody knows are named.
+    MayContain {
+        avoided: Vec<Allergen>,
+        unknown: BTreeSet<String>,
+    },
+}
+
+/// As a sentence goes on: "contains sesame", "may contain sesame: the allergens of oatcake are not known".
+impl fmt::Display for Beware {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let names = |list: &[Allergen]| list.iter().map(|one| one.name()).join(", ");
+        match self {
+            Beware::Contains(met) => write!(f, "contains {}", names(met)),
+            Beware::MayContain { avoided, unknown } => {
+                write!(f, "may contain {}: the allergens of {} are not known", names(avoided), unknown.iter().join(", "))
+            }
+        }
     }
 }
 
@@ -132,9 +157,13 @@ mod tests {
         };
         let milk = holds(&[Allergen::Milk], &[]);
         assert_eq!(milk.beware(&avoid), None);
-        assert_eq!(holds(&[Allergen::Milk, Allergen::Nuts], &["oatcake"]).beware(&avoid).as_deref(), Some("contains nuts"));
+        assert_eq!(
+            holds(&[Allergen::Milk, Allergen::Nuts], &["oatcake"]).beware(&avoid).map(|one| one.to_string()).as_deref(),
+            Some("contains nuts")
+        );
         let doubtful = holds(&[], &["oatcake", "pesto"]);
-        assert_eq!(doubtful.beware(&avoid).as_deref(), Some("may contain sesame, nuts: the allergens of oatcake, pesto are not known"));
+        let told = doubtful.beware(&avoid).map(|one| one.to_string());
+        assert_eq!(told.as_deref(), Some("may contain sesame, nuts: the allergens of oatcake, pesto are not known"));
         assert_eq!(doubtful.beware(&[]), None);
     }
 }

@@ -10,7 +10,7 @@ mod uses;
 mod weeks;
 mod yields;
 
-pub use avoid::{Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains};
+pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains};
 pub use demand::{Demanded, demand};
 pub use making::{Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, Spare, Stated, Use, User};
 pub use makings::{plan, ready_at};

@@ -1,19 +1,104 @@
 //! What a household should know about a session's plan: rules that clash, steps nobody may do, a finish that comes too late.
+
+use jiff::civil::DateTime;
+
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
 use super::{Impossible, Problem, Schedule};
-use crate::kitchen::{Kitchen, Session, Week};
+use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Session, Week};
 use crate::plan::Makings;
-use crate::words::{duration, in_a_sentence, listed, sentence};
 
-/// Sentences about session `index`, the gravest first. `replan` answers a changed problem with its finish in minutes.
+mod say;
+
+/// One thing to know of a session. Steps and rounds count from 0; times are in minutes unless they are moments.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Advice {
+    /// Nobody may do it.
+    Nobody { step: Job },
+    /// It takes more room than the appliance has.
+    Room { step: Job, appliance: ApplianceId },
+    /// It does not fit between the hours of the people.
+    Absent { step: Job },
+    /// The appliance warms up while nobody is there.
+    Unwatched { appliance: Option<ApplianceId> },
+    /// `job` starts `minutes` after the end of `before`; `limit` is the most that is safe.
+    NotSafe { job: Job, before: Job, minutes: i64, limit: i64 },
+    /// The rule closes a circle and is left out.
+    Circle(Rule),
+    /// `job` starts `over` too late, and should start within `limit` of `before`.
+    TooLate { job: Job, before: Job, over: i64, limit: i64 },
+    /// A smallest set of rules that cannot be kept together, with `hours` not beside the hours of the people.
+    Clash { rules: Vec<Rule>, hours: bool },
+    /// Nobody in the session has the role or the skill; it is planned for anybody.
+    Unfit { step: Job, role: Option<String>, skill: Option<String> },
+    /// The session ends so long after `by`.
+    Late { by: DateTime, over: i64 },
+    /// What takes the most time by itself.
+    Binds(Bottleneck),
+    /// With the change it would end at `end`, which is `over` past the time it should: none or fewer where it is in time.
+    Remedy { change: Change, end: DateTime, over: i64 },
+    /// An earlier session wants the same people and appliances at the same time.
+    AtOnce { people: Vec<String>, appliances: Vec<ApplianceId>, session: DateTime },
+}
+
+/// A round of a step, or the boxing of a dish.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Job {
+    /// `round` only where the step has several and one of them is meant.
+    Step {
+        recipe: RecipeId,
+        step: usize,
+        round: Option<usize>,
+    },
+    Boxing(RecipeId),
+}
+
+/// `after` comes after `before`: within so many minutes of it, where that is said, else at least `gap` later.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Rule {
+    pub after: Job,
+    pub before: Job,
+    pub within: Option<i64>,
+    pub gap: i64,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub enum Bottleneck {
+    /// The longest chain of steps.
+    Chain {
+        last: Job,
+        minutes: i64,
+    },
+    Appliance {
+        id: ApplianceId,
+        minutes: i64,
+    },
+    Hands {
+        minutes: i64,
+        people: usize,
+    },
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub enum Change {
+    OneMorePerson,
+    /// Room for one more load.
+    MoreRoom(ApplianceId),
+    /// A recipe made in another session.
+    Moved {
+        recipe: RecipeId,
+        to: DateTime,
+    },
+}
+
+/// What there is to know about session `index`, the gravest first. `replan` answers a changed problem with its finish in minutes.
 pub(super) fn advice(
     (kitchen, week, makings): (&Kitchen, &Week, &Makings),
     index: usize,
     work: &Work,
     schedule: &Schedule,
     replan: impl Fn(&Problem) -> i64,
-) -> Vec<String> {
+) -> Vec<Advice> {
     let session = &week.sessions[index];
     let teller = Teller { kitchen, makings, work };
     let mut said = teller.impossible(schedule);
@@ -22,18 +107,15 @@ pub(super) fn advice(
     said.extend(teller.unfit());
     if let Some(late) = late(session, schedule.finish) {
         said.push(late);
-        said.extend(binding(kitchen, &teller));
+        said.extend(binding(kitchen, &teller).map(Advice::Binds));
         said.extend(remedies((kitchen, week, makings), index, work, schedule.finish, replan));
     }
     said
 }
 
-/// "Ends at 18:10, 40 min after 17:30."
-fn late(session: &Session, finish: i64) -> Option<String> {
+fn late(session: &Session, finish: i64) -> Option<Advice> {
     let over = minutes_over(session, finish).filter(|over| *over > 0)?;
-    let by = session.finish_by?;
-    let end = by.checked_add(jiff::Span::new().try_minutes(over).ok()?).ok()?;
-    Some(format!("This session ends at {}, {} after {}.", end.strftime("%H:%M"), duration(over), by.strftime("%H:%M")))
+    session.finish_by.map(|by| Advice::Late { by, over })
 }
 
 /// Minutes past `finish_by`; negative where there is time to spare.
@@ -49,36 +131,39 @@ pub(super) struct Teller<'a> {
 }
 
 impl Teller<'_> {
-    pub fn recipe_name(&self, making: usize) -> String {
-        self.kitchen.recipes[self.makings.makings[making].recipe.0].name.clone()
+    fn recipe(&self, making: usize) -> RecipeId {
+        self.makings.makings[making].recipe
     }
 
-    /// "White-bean mash, step 3", "White-bean mash, step 3, round 2", "boxing White-bean mash".
-    pub fn job(&self, job: usize) -> String {
+    pub fn job(&self, job: usize) -> Job {
         let Origin { making, part } = self.work.origins[job];
+        let recipe = self.recipe(making);
         match part {
-            Part::Box => format!("boxing of {}", in_a_sentence(&self.recipe_name(making))),
-            Part::Step { step, rounds: 1, .. } => format!("{}, step {}", self.recipe_name(making), step + 1),
-            Part::Step { step, round, .. } => format!("{}, step {}, round {}", self.recipe_name(making), step + 1, round + 1),
+            Part::Box => Job::Boxing(recipe),
+            Part::Step { step, round, rounds, .. } => Job::Step { recipe, step, round: (rounds > 1).then_some(round) },
         }
     }
 
-    /// "Roast beetroot, step 2 within 30 min of step 1".
-    fn rule(&self, link: usize) -> String {
-        let link = &self.work.problem.links[link];
-        let limit = duration(link.within.unwrap_or(link.gap));
-        let word = if link.within.is_some() { format!("within {limit} of") } else { "after".to_owned() };
-        format!("{} {word} {}", self.job(link.after), self.job(link.before))
+    /// As [`Teller::job`], all rounds of a step alike.
+    fn step(&self, job: usize) -> Job {
+        match self.job(job) {
+            Job::Step { recipe, step, .. } => Job::Step { recipe, step, round: None },
+            boxing @ Job::Boxing(_) => boxing,
+        }
     }
 
-    fn overruns(&self, schedule: &Schedule) -> Vec<String> {
-        let say = |(link, over): &(usize, i64)| {
+    fn rule(&self, link: usize) -> Rule {
+        let link = &self.work.problem.links[link];
+        Rule { after: self.job(link.after), before: self.job(link.before), within: link.within, gap: link.gap }
+    }
+
+    fn overruns(&self, schedule: &Schedule) -> Vec<Advice> {
+        let tell = |(link, over): &(usize, i64)| {
             let asked = &self.work.problem.links[*link];
-            let limit = duration(asked.within.unwrap_or(asked.gap));
-            let (after, before) = (self.job(asked.after), self.job(asked.before));
-            format!("No plan keeps every rule: {after} starts {} too late (within {limit} of {before}).", duration(*over))
+            let limit = asked.within.unwrap_or(asked.gap);
+            Advice::TooLate { job: self.job(asked.after), before: self.job(asked.before), over: *over, limit }
         };
-        self.worst(schedule.overrun.iter().copied()).iter().map(say).collect()
+        self.worst(schedule.overrun.iter().copied()).iter().map(tell).collect()
     }
 
     /// Of the limits that one job overruns, the one it overruns most.
@@ -95,77 +180,50 @@ impl Teller<'_> {
         worst
     }
 
-    fn clash(&self, schedule: &Schedule) -> Option<String> {
-        let mut rules: Vec<String> = schedule.clash.iter().map(|link| self.rule(*link)).collect();
-        if schedule.clash_with_hours {
-            rules.push("the hours at which people are there".to_owned());
-        }
-        match rules.as_slice() {
-            [] => None,
-            [rule] => Some(format!("This rule cannot be kept, given the times of the steps: {rule}.")),
-            _ => Some(format!("These rules cannot all be kept together: {}.", rules.join("; "))),
-        }
+    fn clash(&self, schedule: &Schedule) -> Option<Advice> {
+        let rules: Vec<Rule> = schedule.clash.iter().map(|link| self.rule(*link)).collect();
+        let hours = schedule.clash_with_hours;
+        (hours || !rules.is_empty()).then_some(Advice::Clash { rules, hours })
     }
 
-    /// One sentence a role or skill that nobody has.
-    fn unfit(&self) -> Vec<String> {
-        let say = |unfit: &Unfit| {
-            let step = &self.kitchen.recipes[self.makings.makings[unfit.making].recipe.0].steps[unfit.step];
-            let who = step.who.as_ref().map(|who| format!("the role \"{who}\""));
-            let skill = step.skill.as_ref().map(|skill| format!("the skill \"{skill}\""));
-            let asked: Vec<String> = who.into_iter().chain(skill).collect();
-            let name = self.recipe_name(unfit.making);
-            format!("{name}, step {}: nobody in this session has {}; it is planned for anybody.", unfit.step + 1, listed(&asked))
+    /// One a step whose role or skill nobody has.
+    fn unfit(&self) -> Vec<Advice> {
+        let tell = |unfit: &Unfit| {
+            let recipe = self.recipe(unfit.making);
+            let step = &self.kitchen.recipes[recipe].steps[unfit.step];
+            let job = Job::Step { recipe, step: unfit.step, round: None };
+            Advice::Unfit { step: job, role: step.who.clone(), skill: step.skill.clone() }
         };
-        self.work.unfit.iter().map(say).collect()
+        self.work.unfit.iter().map(tell).collect()
     }
 
-    fn impossible(&self, schedule: &Schedule) -> Vec<String> {
+    fn impossible(&self, schedule: &Schedule) -> Vec<Advice> {
         let safety = |broken: &Impossible| if let Impossible::Safety { link, minutes } = broken { Some((*link, *minutes)) } else { None };
         let worst = self.worst(schedule.impossible.iter().filter_map(safety));
         let told = schedule.impossible.iter().filter(|broken| safety(broken).is_none_or(|one| worst.contains(&one)));
-        let mut said: Vec<String> = Vec::new();
-        for sentence in told.map(|broken| self.broken(schedule, broken)) {
-            if !said.contains(&sentence) {
-                said.push(sentence);
+        let mut said: Vec<Advice> = Vec::new();
+        for advice in told.map(|broken| self.broken(schedule, broken)) {
+            if !said.contains(&advice) {
+                said.push(advice);
             }
         }
         said
     }
 
-    /// As [`Teller::job`], all rounds of a step alike.
-    fn step(&self, job: usize) -> String {
-        match self.work.origins[job] {
-            Origin { making, part: Part::Step { step, .. } } => format!("{}, step {}", self.recipe_name(making), step + 1),
-            _ => self.job(job),
-        }
-    }
-
-    fn broken(&self, schedule: &Schedule, broken: &Impossible) -> String {
-        let appliance = |machine: usize| self.kitchen.appliances[machine].name.as_str();
+    fn broken(&self, schedule: &Schedule, broken: &Impossible) -> Advice {
         match broken {
-            Impossible::Nobody { job } => format!("{}: nobody may do it.", self.step(*job)),
-            Impossible::Room { job, machine } => format!("{}: takes more room than the {} has.", self.step(*job), appliance(*machine)),
-            Impossible::Absent { job } => {
-                format!(
-                    "{}: does not fit between the hours of the people in this session; somebody must be found for it.",
-                    sentence(&self.step(*job))
-                )
-            }
+            Impossible::Nobody { job } => Advice::Nobody { step: self.step(*job) },
+            Impossible::Room { job, machine } => Advice::Room { step: self.step(*job), appliance: ApplianceId(*machine) },
+            Impossible::Absent { job } => Advice::Absent { step: self.step(*job) },
             Impossible::Unwatched { setting } => {
-                let name = schedule.settings.get(*setting).map_or("appliance", |setting| appliance(setting.machine));
-                format!("The {name} warms up while nobody is there: do not leave it alone.")
+                Advice::Unwatched { appliance: schedule.settings.get(*setting).map(|setting| ApplianceId(setting.machine)) }
             }
             Impossible::Safety { link, minutes } => {
                 let link = &self.work.problem.links[*link];
-                let limit = duration(link.within.unwrap_or(0));
-                let (after, before) = (self.job(link.after), self.job(link.before));
-                let after_all = duration(link.within.unwrap_or(0) + minutes);
-                format!(
-                    "Not safe as planned: {after} starts {after_all} after the end of {before}, and {limit} is the most. Chill each load by itself as it leaves the heat, or do not keep it."
-                )
+                let limit = link.within.unwrap_or(0);
+                Advice::NotSafe { job: self.job(link.after), before: self.job(link.before), minutes: limit + minutes, limit }
             }
-            Impossible::Circle { link } => format!("Steps wait for one another in a circle; this rule is left out: {}.", self.rule(*link)),
+            Impossible::Circle { link } => Advice::Circle(self.rule(*link)),
         }
     }
 }

@@ -1,76 +1,68 @@
 //! What is done before a session or a meal: soaking, marinating, taking out of the freezer.
 
 use jiff::Span;
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
-use super::Before;
-use super::boxes::move_text;
+use super::boxes::errand;
 use super::text::step_text;
-use crate::foods::Place;
+use super::{Before, Errand, Moment};
+use crate::foods::{FoodId, Place};
 use crate::kitchen::{Kitchen, Ware, Week};
-use crate::measure::{Quantity, show};
+use crate::measure::Quantity;
 use crate::plan::{Draw, MadeAt, Makings};
-use crate::words::plural;
 
 /// Steps done ahead and food to be thawed, by the clock; what has only a day comes first on it.
 pub(super) fn before(kitchen: &Kitchen, week: &Week, makings: &Makings, draws: &[Draw]) -> Vec<Before> {
-    let mut dated: Vec<(Date, Option<DateTime>, String)> = thawed(kitchen, draws);
+    let mut dated = thawed(kitchen, draws);
     dated.extend(done_ahead(kitchen, week, makings));
-    dated.sort_by_key(|(day, at, _)| (*day, *at));
-    dated.into_iter().map(|(day, at, text)| Before { at: at.map_or_else(|| day.to_string(), clock), text }).collect()
+    dated.sort_by_key(|note| note.at);
+    dated
 }
 
 /// Portions to be moved from the freezer to the fridge.
-pub(super) fn moves(kitchen: &Kitchen, makings: &Makings) -> Vec<Before> {
-    makings.moves.iter().map(|one| Before { at: one.on.to_string(), text: move_text(kitchen, one) }).collect()
+pub(super) fn moves(makings: &Makings) -> Vec<Before> {
+    makings.moves.iter().map(|one| Before { at: Moment::On(one.on), errand: errand(one) }).collect()
 }
 
-/// `2026-11-29T14:00`.
-pub(super) fn clock(at: DateTime) -> String {
-    at.strftime("%Y-%m-%dT%H:%M").to_string()
-}
-
-fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<(Date, Option<DateTime>, String)> {
+fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Before> {
     let mut dated = Vec::new();
     for making in &makings.makings {
         let start = match making.at {
             MadeAt::Session(index) => week.sessions.get(index).map(|session| session.start),
             MadeAt::Meal(index) => week.meals.get(index).map(|meal| meal.at_time),
         };
-        for (step, ahead) in kitchen.recipes[making.recipe].steps.iter().enumerate().filter_map(|(s, step)| step.ahead.map(|a| (s, a))) {
+        let recipe = making.recipe;
+        for (step, ahead) in kitchen.recipes[recipe].steps.iter().enumerate().filter_map(|(s, step)| step.ahead.map(|a| (s, a))) {
             let Some(at) = start.and_then(|start| start.checked_sub(Span::new().try_minutes(ahead.0).ok()?).ok()) else { continue };
-            dated.push((at.date(), Some(at), step_text(kitchen, making.recipe, step, making.batches)));
+            let text = step_text(kitchen, recipe, step, making.batches);
+            dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text } });
         }
     }
     dated
 }
 
-/// One line per food and day, however many lots it comes from.
-fn thawed(kitchen: &Kitchen, draws: &[Draw]) -> Vec<(Date, Option<DateTime>, String)> {
-    let mut takings: Vec<(Date, crate::foods::FoodId, Quantity)> = Vec::new();
+/// Food of one day's thawing.
+struct Thawing {
+    on: Date,
+    food: FoodId,
+    amount: Quantity,
+}
+
+/// One errand per food and day, however many lots it comes from.
+fn thawed(kitchen: &Kitchen, draws: &[Draw]) -> Vec<Before> {
+    let mut takings: Vec<Thawing> = Vec::new();
     for draw in draws.iter().filter(|draw| draw.place == Place::Freezer) {
         let Ware::Food(food) = draw.of else { continue };
         let Some(days) = kitchen.foods[food].thaw.as_ref().map(|fact| fact.value.0) else { continue };
-        let Some(day) = Span::new().try_days(days).ok().and_then(|days| draw.on.checked_sub(days).ok()) else { continue };
-        let same = takings.iter_mut().find(|(on, of, amount)| *on == day && *of == food && amount.dimension() == draw.amount.dimension());
-        match same.and_then(|(_, _, amount)| amount.plus(&draw.amount).map(|sum| (amount, sum))) {
-            Some((amount, sum)) => *amount = sum,
-            None => takings.push((day, food, draw.amount.clone())),
+        let Some(on) = Span::new().try_days(days).ok().and_then(|days| draw.on.checked_sub(days).ok()) else { continue };
+        let same = |one: &&mut Thawing| one.on == on && one.food == food && one.amount.dimension() == draw.amount.dimension();
+        match takings.iter_mut().find(same).and_then(|one| one.amount.plus(&draw.amount).map(|sum| (one, sum))) {
+            Some((one, sum)) => one.amount = sum,
+            None => takings.push(Thawing { on, food, amount: draw.amount.clone() }),
         }
     }
-    let text = |food, amount: &Quantity| {
-        format!(
-            "Take {} {} out of the freezer and let it thaw in the fridge",
-            show(amount, kitchen.print.units),
-            name(kitchen, food, amount)
-        )
-    };
-    takings.iter().map(|(day, food, amount)| (*day, None, text(*food, amount))).collect()
-}
-
-fn name(kitchen: &Kitchen, food: crate::foods::FoodId, amount: &Quantity) -> String {
-    let name = &kitchen.foods[food].name;
-    if matches!(amount, Quantity::Count(n) if *n > 1.0) { plural(name) } else { name.clone() }
+    let errand = |one: Thawing| Before { at: Moment::On(one.on), errand: Errand::Thaw { food: one.food, amount: one.amount } };
+    takings.into_iter().map(errand).collect()
 }
 
 #[cfg(test)]
@@ -95,7 +87,9 @@ mod tests {
         kitchen.recipes = vec![mash];
         let makings = makings(vec![making(&kitchen, 0, 1.5)]);
         let notes = before(&kitchen, &week(), &makings, &[]);
-        assert_eq!(notes, [Before { at: "2026-11-29T02:00".into(), text: "Soak 300 g dried white beans in cold water".into() }]);
+        let at = Moment::At(date(2026, 11, 29).at(2, 0, 0, 0));
+        let text = "Soak 300 g dried white beans in cold water".into();
+        assert_eq!(notes, [Before { at, errand: Errand::Step { recipe: crate::kitchen::RecipeId(0), step: 0, text } }]);
     }
 
     #[test]
@@ -116,6 +110,8 @@ mod tests {
         };
         let notes = before(&kitchen, &week(), &Makings::default(), &[one(0), one(1)]);
         let text = "Take 500 g minced beef out of the freezer and let it thaw in the fridge";
-        assert_eq!(notes, [Before { at: "2026-11-27".into(), text: text.into() }]);
+        let errand = Errand::Thaw { food: beef, amount: Quantity::grams(500.0) };
+        assert_eq!(errand.text(kitchen.names(), kitchen.print.units), text);
+        assert_eq!(notes, [Before { at: Moment::On(date(2026, 11, 27)), errand }]);
     }
 }

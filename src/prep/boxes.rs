@@ -1,52 +1,47 @@
 //! What goes into which box, where it is kept and until when.
 
-use super::BoxNote;
-use crate::foods::Place;
+use super::{BoxNote, BoxTask, Boxes, Errand, Kept};
 use crate::kitchen::{Kitchen, Recipe};
 use crate::measure::{Quantity, Units, show, whole_up};
 use crate::plan::{Boxed, Making, Move, recipe_contains};
-use crate::words;
-use crate::words::{in_a_sentence, listed, plural};
 
 /// The boxes of one making.
 pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
     let recipe = &kitchen.recipes[making.recipe];
     let contains = recipe_contains(kitchen, making.recipe);
-    let (allergens, beware) = (contains.words(), contains.beware(&kitchen.household.avoid));
+    let beware = contains.beware(&kitchen.household.avoid);
     let note = |boxed: &Boxed| BoxNote {
-        recipe: recipe.id.clone(),
-        portions: portions(recipe, &boxed.amount).unwrap_or_else(|| boxed.amount.base()),
-        amount: portions(recipe, &boxed.amount).is_none().then(|| boxed.amount.clone()),
+        recipe: making.recipe,
+        amount: portions(recipe, &boxed.amount).map_or_else(|| boxed.amount.clone(), Quantity::portions),
         place: boxed.place,
         use_by: boxed.use_by,
         what_for: boxed.what_for.clone(),
         boxes: containers(recipe, &boxed.amount),
-        allergens: allergens.clone(),
+        contains: contains.clone(),
         beware: beware.clone(),
     };
     making.boxes.iter().map(note).collect()
 }
 
-/// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer". What goes to one place is added up: the boxes
-/// of a making are all in the unit of its recipe.
-pub(super) fn box_text(kitchen: &Kitchen, making: &Making) -> String {
-    let recipe = &kitchen.recipes[making.recipe];
-    let mut places: Vec<(Place, Quantity)> = Vec::new();
+/// What goes where. What goes to one place is added up: the boxes of a making are all in the unit of its recipe.
+pub(super) fn box_task(making: &Making) -> BoxTask {
+    let mut into: Vec<Kept> = Vec::new();
     for boxed in &making.boxes {
-        match places.iter_mut().find(|(place, _)| *place == boxed.place) {
-            Some((_, amount)) => *amount = amount.plus(&boxed.amount).unwrap_or_else(|| amount.clone()),
-            None => places.push((boxed.place, boxed.amount.clone())),
+        match into.iter_mut().find(|kept| kept.place == boxed.place) {
+            Some(kept) => kept.amount = kept.amount.plus(&boxed.amount).unwrap_or_else(|| kept.amount.clone()),
+            None => into.push(Kept { amount: boxed.amount.clone(), place: boxed.place }),
         }
     }
-    let part = |(place, amount): &(Place, Quantity)| format!("{} to the {}", counted(amount, kitchen.print.units), words::place(*place));
-    let verb = if making.boxes.iter().all(|boxed| boxed.place == Place::Cupboard) { "Box" } else { "Box and chill" };
-    format!("{verb} {}: {}", in_a_sentence(&recipe.name), listed(&places.iter().map(part).collect::<Vec<_>>()))
+    BoxTask { recipe: making.recipe, into }
 }
 
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
 pub fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
-    let name = in_a_sentence(&kitchen.recipes[moved.recipe].name);
-    format!("Move {} of {name} from the freezer to the fridge", counted(&moved.amount, kitchen.print.units))
+    errand(moved).text(kitchen.names(), kitchen.print.units)
+}
+
+pub(super) fn errand(moved: &Move) -> Errand {
+    Errand::Move { recipe: moved.recipe, amount: moved.amount.clone() }
 }
 
 /// "3 portions", "600 g", "12 pieces".
@@ -77,11 +72,10 @@ pub(super) fn filled(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
     (have > 0.0 && holds > 0.0).then(|| holds / have)
 }
 
-/// "2 flat tubs", where the recipe has a box and its size can be compared.
-fn containers(recipe: &Recipe, amount: &Quantity) -> Option<String> {
-    let kind = recipe.boxed.as_ref()?;
-    let count = whole_up(1.0, filled(recipe, amount)?);
-    Some(if count > 1.0 { format!("{count} {}", plural(&kind.name)) } else { format!("{count} {}", kind.name) })
+/// Where the recipe has a box and its size can be compared.
+fn containers(recipe: &Recipe, amount: &Quantity) -> Option<Boxes> {
+    let kind = recipe.boxed.as_ref()?.name.clone();
+    Some(Boxes { count: whole_up(1.0, filled(recipe, amount)?) as usize, kind })
 }
 
 #[cfg(test)]
@@ -90,12 +84,16 @@ mod tests {
     use pretty_assertions::assert_eq;
 
     use super::*;
-    use crate::foods::{Allergen, Fact, FoodId};
+    use crate::foods::{Allergen, Fact, FoodId, Place};
     use crate::kitchen::{BoxKind, RecipeId};
     use crate::prep::testing::*;
 
     fn boxed(amount: Quantity, place: Place) -> Boxed {
         Boxed { amount, place, use_by: date(2026, 12, 2), what_for: vec!["Mon supper".into()] }
+    }
+
+    fn said(note: &BoxNote) -> Option<String> {
+        note.boxes.as_ref().map(ToString::to_string)
     }
 
     fn mash(makes: Quantity) -> Recipe {
@@ -113,7 +111,7 @@ mod tests {
         kitchen.recipes = vec![mash(Quantity::portions(6.0))];
         let making = Making { boxes: vec![boxed(Quantity::portions(5.0), Place::Fridge)], ..making(&kitchen, 0, 1.0) };
         let note = &boxes(&kitchen, &making)[0];
-        assert_eq!((note.portions, note.boxes.as_deref()), (5.0, Some("2 flat tubs")));
+        assert_eq!((&note.amount, said(note).as_deref()), (&Quantity::portions(5.0), Some("2 flat tubs")));
     }
 
     #[test]
@@ -123,7 +121,7 @@ mod tests {
         kitchen.recipes = vec![mash(Quantity::grams(1000.0))];
         let making = Making { boxes: vec![boxed(Quantity::grams(800.0), Place::Fridge)], ..making(&kitchen, 0, 1.0) };
         let note = &boxes(&kitchen, &making)[0];
-        assert_eq!((note.portions, note.boxes.as_deref()), (4.0, Some("1 flat tub")));
+        assert_eq!((&note.amount, said(note).as_deref()), (&Quantity::portions(4.0), Some("1 flat tub")));
     }
 
     #[test]
@@ -132,8 +130,8 @@ mod tests {
         kitchen.recipes = vec![mash(Quantity::pieces(12.0))];
         let making = Making { boxes: vec![boxed(Quantity::pieces(8.0), Place::Cupboard)], ..making(&kitchen, 0, 1.0) };
         let note = &boxes(&kitchen, &making)[0];
-        assert_eq!((note.portions, note.amount.clone(), note.boxes.clone()), (8.0, Some(Quantity::pieces(8.0)), None));
-        assert_eq!(box_text(&kitchen, &making), "Box white-bean mash: 8 pieces to the cupboard");
+        assert_eq!((&note.amount, said(note)), (&Quantity::pieces(8.0), None));
+        assert_eq!(box_task(&making).text(kitchen.names(), kitchen.print.units), "Box white-bean mash: 8 pieces to the cupboard");
     }
 
     #[test]
@@ -145,7 +143,7 @@ mod tests {
         let words = |kitchen: &mut Kitchen, ids: &[FoodId]| {
             kitchen.recipes = vec![Recipe { ingredients: lines(ids), ..mash(Quantity::portions(6.0)) }];
             let made = making(kitchen, 0, 1.0);
-            boxes(kitchen, &Making { boxes: vec![boxed(Quantity::portions(3.0), Place::Fridge)], ..made })[0].allergens.clone()
+            boxes(kitchen, &Making { boxes: vec![boxed(Quantity::portions(3.0), Place::Fridge)], ..made })[0].contains.words()
         };
         assert_eq!(words(&mut kitchen, &[milk, stock]).as_deref(), Some("milk; not known: vegetable stock"));
         assert_eq!(words(&mut kitchen, &[milk]).as_deref(), Some("milk"));
@@ -159,7 +157,10 @@ mod tests {
         kitchen.recipes = vec![mash(Quantity::portions(6.0))];
         let list = vec![boxed(Quantity::portions(3.0), Place::Fridge), boxed(Quantity::portions(2.0), Place::Freezer)];
         let making = Making { boxes: list, ..making(&kitchen, 0, 1.0) };
-        assert_eq!(box_text(&kitchen, &making), "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer");
+        assert_eq!(
+            box_task(&making).text(kitchen.names(), kitchen.print.units),
+            "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer"
+        );
     }
 
     #[test]

@@ -4,16 +4,16 @@ use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::advice::advice;
-use super::before::{before, clock, moves};
+use super::before::{before, moves};
 use super::boxes::boxes;
 use super::cautions::cautions;
 use super::clock::tasks;
 use super::cuts::cuts;
 use super::fetch::fetch;
 use super::schedule::least_finish;
-use super::tasks::{Work, session_work};
+use super::tasks::session_work;
 use super::{Batch, Effort, PrepPlan, SessionPlan, schedule};
-use crate::kitchen::{Kitchen, Person, Week};
+use crate::kitchen::{Kitchen, Week};
 use crate::plan::{Demand, Draw, Makings};
 
 /// The plan of every session of the week.
@@ -21,7 +21,7 @@ pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand]
     let plan = |index| session_plan(kitchen, week, makings, demand, draws, (index, effort));
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
-    PrepPlan { week: week.name.clone(), sessions, before: before(kitchen, week, makings, draws), moves: moves(kitchen, makings) }
+    PrepPlan { week: week.name.clone(), sessions, before: before(kitchen, week, makings, draws), moves: moves(makings) }
 }
 
 fn session_plan(
@@ -38,43 +38,26 @@ fn session_plan(
     let timed = tasks(kitchen, makings, &work, &planned);
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
     SessionPlan {
-        start: clock(session.start),
-        finish: clock(at_minute(session.start, planned.finish)),
+        start: session.start,
+        finish_by: session.finish_by,
+        finish: at_minute(session.start, planned.finish),
         minutes: planned.finish,
         bound_minutes: planned.bound,
         proven: planned.proven,
-        batches: batches(kitchen, makings, &work),
+        batches: made().map(|m| Batch { recipe: m.recipe, batches: m.batches, makes: m.makes.clone() }).collect(),
         cuts: cuts(kitchen, makings, &work, &timed),
         tasks: timed.into_iter().map(|(task, _)| task).collect(),
         fetch: fetch(kitchen, makings, demand, draws, index),
         boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
         cautions: cautions(kitchen, makings, &work.chosen),
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
-        people: work.people.iter().map(presence).collect(),
-        finish_by: session.finish_by.map(|by| by.strftime("%H:%M").to_string()),
+        people: work.people,
     }
-}
-
-fn batches(kitchen: &Kitchen, makings: &Makings, work: &Work) -> Vec<Batch> {
-    let made = work.chosen.iter().map(|making| &makings.makings[*making]);
-    made.map(|m| Batch { recipe: kitchen.recipes[m.recipe].id.clone(), batches: m.batches, makes: m.makes.clone() }).collect()
 }
 
 /// The start itself where the clock runs out of years.
 fn at_minute(start: DateTime, minutes: i64) -> DateTime {
     Span::new().try_minutes(minutes).and_then(|span| start.checked_add(span)).unwrap_or(start)
-}
-
-/// "cook", "Jo (helper), 15:00 to 16:00".
-fn presence(person: &Person) -> String {
-    let time = |at: DateTime| at.strftime("%H:%M").to_string();
-    let name = if person.name == person.role { person.name.clone() } else { format!("{} ({})", person.name, person.role) };
-    match (person.from, person.until) {
-        (None, None) => name,
-        (Some(from), None) => format!("{name}, from {}", time(from)),
-        (None, Some(until)) => format!("{name}, until {}", time(until)),
-        (Some(from), Some(until)) => format!("{name}, {} to {}", time(from), time(until)),
-    }
 }
 
 #[cfg(test)]

@@ -1,14 +1,73 @@
-//! Cautions of a session: a table of when each applies, what it says and who published it.
+//! Cautions of a session: a table of when each applies, what it says and who published it; and what its dishes contain.
+
+use itertools::Itertools;
 
 use super::cuts::is_cut;
 use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, REHEATED, least_inside};
-use crate::foods::{Allergen, Food, Kind, Place, State};
-use crate::kitchen::{Appliance, Ingredient, Kitchen, Recipe, Serve, Wanted};
+use crate::foods::{Allergen, Food, FoodId, Kind, Place, State};
+use crate::kitchen::{Appliance, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted};
 use crate::measure::{Celsius, Units};
 use crate::plan::{Making, Makings, recipe_contains};
 use crate::words::degrees;
 
-/// One row: printed as "text (source)", with a figure of [`safety`] in place of each `{}`.
+/// What to take care of in a session.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Care {
+    /// A row of the table: what it says, with a figure in place of each `{}`, and who published it.
+    Rule { text: &'static str, figures: Vec<Celsius>, source: &'static str },
+    /// What of the dishes the household avoids.
+    Avoided(Vec<Holds>),
+    /// What the dishes contain of the substances of Annex II.
+    Contains(Vec<Holds>),
+    /// Foods whose allergens are not known.
+    NotKnown(Vec<FoodId>),
+    /// Whose rules come first.
+    LocalRules,
+}
+
+/// A dish, and which allergens of it are meant.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Holds {
+    pub recipe: RecipeId,
+    pub allergens: Vec<Allergen>,
+}
+
+impl Care {
+    /// Without its source.
+    pub fn text(&self, names: Names) -> String {
+        let dish = |one: &Holds| format!("{}: {}", names.recipe(one.recipe), one.allergens.iter().map(|one| one.name()).join(", "));
+        match self {
+            Care::Rule { text, figures, .. } => with_figures(text, figures),
+            Care::Avoided(dishes) => format!("This household avoids what is in here. {}.", dishes.iter().map(dish).join("; ")),
+            Care::Contains(dishes) => format!("Allergens. {}.", dishes.iter().map(dish).join("; ")),
+            Care::NotKnown(foods) => {
+                format!("Allergens not known: {}. Read the labels.", foods.iter().map(|food| names.food(*food)).join(", "))
+            }
+            Care::LocalRules => DEFERENCE.to_owned(),
+        }
+    }
+
+    pub fn source(&self) -> Option<&'static str> {
+        match self {
+            Care::Rule { source, .. } => Some(source),
+            Care::Contains(_) => Some(ANNEX),
+            Care::Avoided(_) | Care::NotKnown(_) | Care::LocalRules => None,
+        }
+    }
+
+    /// "text (source)".
+    pub fn with_source(&self, names: Names) -> String {
+        let source = self.source().map(|source| format!(" ({source})")).unwrap_or_default();
+        self.text(names) + &source
+    }
+}
+
+/// As published: in both scales, Celsius first.
+fn with_figures(text: &str, figures: &[Celsius]) -> String {
+    figures.iter().fold(text.to_owned(), |told, figure| told.replacen("{}", &degrees(*figure, Units::Metric), 1))
+}
+
+/// One row, with a figure of [`safety`](crate::foods::safety) in place of each `{}`.
 struct Caution {
     applies: fn(&Facts) -> bool,
     text: &'static str,
@@ -74,9 +133,8 @@ const CAUTIONS: &[Caution] = &[
 const DEFERENCE: &str = "Where local food rules, a label or an appliance's instructions say otherwise, follow those.";
 
 impl Caution {
-    fn text(&self) -> String {
-        let told = |text: String, figure: Celsius| text.replacen("{}", &degrees(figure, Units::Metric), 1);
-        (self.figures)().into_iter().fold(self.text.to_owned(), told)
+    fn care(&self) -> Care {
+        Care::Rule { text: self.text, figures: (self.figures)(), source: self.source }
     }
 }
 
@@ -84,39 +142,33 @@ fn inside(kinds: &[Kind]) -> Vec<Celsius> {
     kinds.iter().filter_map(|kind| least_inside(*kind)).collect()
 }
 
-/// The cautions that apply to the makings of one session, each with its source; last of all, whose rules come first.
-pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<String> {
+/// The cautions that apply to the makings of one session; last of all, whose rules come first.
+pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
-    let mut said: Vec<String> = applying.map(|caution| format!("{} ({})", caution.text(), caution.source)).collect();
+    let mut said: Vec<Care> = applying.map(|row| row.care()).collect();
     said.extend(allergens(kitchen, chosen.iter().map(|index| &makings.makings[*index])));
     if !facts.allergens_unknown.is_empty() {
-        said.push(format!("Allergens not known: {}. Read the labels.", facts.allergens_unknown.join(", ")));
+        said.push(Care::NotKnown(facts.allergens_unknown));
     }
     if !said.is_empty() {
-        said.push(DEFERENCE.into());
+        said.push(Care::LocalRules);
     }
     said
 }
 
 /// What each dish contains, and first of all what of it the household avoids.
-fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<String> {
-    let (mut avoided, mut contained): (Vec<String>, Vec<String>) = (Vec::new(), Vec::new());
-    for making in makings {
-        let name = &kitchen.recipes[making.recipe].name;
-        let known: Vec<_> = recipe_contains(kitchen, making.recipe).allergens.into_iter().collect();
-        let words = |met: &[Allergen]| format!("{name}: {}", met.iter().map(|one| one.name()).collect::<Vec<_>>().join(", "));
+fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Care> {
+    let (mut avoided, mut contained): (Vec<Holds>, Vec<Holds>) = (Vec::new(), Vec::new());
+    for recipe in makings.map(|making| making.recipe) {
+        let known: Vec<Allergen> = recipe_contains(kitchen, recipe).allergens.into_iter().collect();
         let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
-        if !met.is_empty() {
-            avoided.push(words(&met));
-        }
-        if !known.is_empty() {
-            contained.push(words(&known));
-        }
+        let holds = |allergens: Vec<Allergen>| (!allergens.is_empty()).then_some(Holds { recipe, allergens });
+        avoided.extend(holds(met));
+        contained.extend(holds(known));
     }
-    let avoided = (!avoided.is_empty()).then(|| format!("This household avoids what is in here. {}.", avoided.join("; ")));
-    let contained = (!contained.is_empty()).then(|| format!("Allergens. {}. ({ANNEX})", contained.join("; ")));
-    avoided.into_iter().chain(contained).collect()
+    let avoided = (!avoided.is_empty()).then_some(Care::Avoided(avoided));
+    avoided.into_iter().chain((!contained.is_empty()).then_some(Care::Contains(contained))).collect()
 }
 
 /// What the cautions ask about a session.
@@ -131,7 +183,7 @@ struct Facts {
     knives: bool,
     honey: bool,
     raw_kinds: Vec<Kind>,
-    allergens_unknown: Vec<String>,
+    allergens_unknown: Vec<FoodId>,
 }
 
 impl Facts {
@@ -164,8 +216,8 @@ impl Facts {
 
     fn see_ingredient(&mut self, kitchen: &Kitchen, one: &Ingredient) {
         let Wanted::Food { food, item } = &one.wanted else { return };
-        let always = kitchen.rules.always.contains(food);
-        let food = &kitchen.foods[*food];
+        let (id, always) = (*food, kitchen.rules.always.contains(food));
+        let food = &kitchen.foods[id];
         let state = item.as_ref().map(|item| &item.state);
         let cut = matches!(state, Some(State::Prepared(form)) if is_cut(form));
         self.knives |= cut || one.prep.as_deref().is_some_and(is_cut);
@@ -173,8 +225,8 @@ impl Facts {
         self.kidney_beans |= is_dried_kidney_bean(food);
         self.honey |= name_words(&food.name).any(|word| word == "honey");
         self.raw_kinds.extend(food.raw_kind(item.as_ref()));
-        if !always && food.allergens.is_none() && !self.allergens_unknown.contains(&food.name) {
-            self.allergens_unknown.push(food.name.clone());
+        if !always && food.allergens.is_none() && !self.allergens_unknown.contains(&id) {
+            self.allergens_unknown.push(id);
         }
     }
 
@@ -231,7 +283,11 @@ mod tests {
         if kept {
             one.boxes = vec![Boxed { amount: Quantity::portions(1.0), place: Place::Fridge, use_by: one.on, what_for: vec![] }];
         }
-        cautions(&kitchen, &makings(vec![one]), &[0])
+        said(&kitchen, &makings(vec![one]))
+    }
+
+    fn said(kitchen: &Kitchen, makings: &Makings) -> Vec<String> {
+        cautions(kitchen, makings, &[0]).iter().map(|one| one.with_source(kitchen.names())).collect()
     }
 
     fn says(cautions: &[String], words: &str) -> bool {
@@ -292,7 +348,7 @@ mod tests {
         dish.ingredients = vec![ingredient("stock powder", id, None, None)];
         kitchen.recipes = vec![dish];
         let list = makings(vec![making(&kitchen, 0, 1.0)]);
-        assert!(says(&cautions(&kitchen, &list, &[0]), "Allergens not known: stock powder."));
+        assert!(says(&said(&kitchen, &list), "Allergens not known: stock powder."));
     }
 
     #[test]
@@ -304,9 +360,9 @@ mod tests {
         dish.ingredients = vec![ingredient("tahini", id, None, None)];
         kitchen.recipes = vec![dish];
         let list = makings(vec![making(&kitchen, 0, 1.0)]);
-        assert!(says(&cautions(&kitchen, &list, &[0]), "Allergens. Dip: sesame."));
-        assert!(!says(&cautions(&kitchen, &list, &[0]), "avoids"));
+        assert!(says(&said(&kitchen, &list), "Allergens. Dip: sesame."));
+        assert!(!says(&said(&kitchen, &list), "avoids"));
         kitchen.household.avoid = vec![Allergen::Sesame];
-        assert_eq!(cautions(&kitchen, &list, &[0])[0], "This household avoids what is in here. Dip: sesame.");
+        assert_eq!(said(&kitchen, &list)[0], "This household avoids what is in here. Dip: sesame.");
     }
 }

@@ -4,7 +4,7 @@ use super::Cut;
 use super::Task;
 use super::names::{handled, named_in};
 use super::tasks::{Part, Work};
-use crate::foods::{Food, Item, State, as_purchased};
+use crate::foods::{Food, FoodId, Item, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Wanted};
 use crate::measure::{Amount, Dimension, Quantity};
 use crate::plan::Makings;
@@ -33,12 +33,12 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
         let making = &makings.makings[origin.making];
         let recipe = &kitchen.recipes[making.recipe];
         for (one, share) in cut_in(recipe, step) {
-            let Some((name, cut)) = asked(kitchen, one) else { continue };
+            let Some((food, cut)) = asked(one) else { continue };
             let amount = on_the_board(kitchen, one, share, making.batches);
-            add(&mut cuts, Cut { food: name, amount, cut, step: place as u32 + 1 });
+            add(&mut cuts, Cut { food, amount, cut, step: place as u32 + 1 });
         }
     }
-    let order: Vec<String> = cuts.iter().map(|cut| cut.food.clone()).collect();
+    let order: Vec<FoodId> = cuts.iter().map(|cut| cut.food).collect();
     cuts.sort_by_key(|cut| (order.iter().position(|food| *food == cut.food), cut.cut.clone(), cut.step));
     cuts
 }
@@ -60,12 +60,12 @@ fn cut_in(recipe: &Recipe, step: usize) -> Vec<(&Ingredient, Option<&Amount>)> {
         .collect()
 }
 
-/// The food's name and its cut, where the line asks for one.
-fn asked(kitchen: &Kitchen, one: &Ingredient) -> Option<(String, String)> {
+/// The food and its cut, where the line asks for one.
+fn asked(one: &Ingredient) -> Option<(FoodId, String)> {
     let Wanted::Food { food, item } = &one.wanted else { return None };
     let form = item.as_ref().and_then(|item| if let State::Prepared(form) = &item.state { Some(form.as_str()) } else { None });
     let asked: Vec<&str> = [form, one.prep.as_deref()].into_iter().flatten().filter(|word| is_cut(word)).collect();
-    (!asked.is_empty()).then(|| (kitchen.foods[*food].name.clone(), asked.join(", ")))
+    (!asked.is_empty()).then(|| (*food, asked.join(", ")))
 }
 
 /// In grams where the facts allow: the weight in the state that the line names, which is what lies on the board.

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use super::Fetch;
 use crate::foods::{FoodId, Place, convert};
-use crate::kitchen::{Kitchen, Ware};
+use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Dimension, Quantity, TOLERANCE};
 use crate::plan::{Demand, Draw, Kept, MadeAt, Makings, User};
 
@@ -13,8 +13,8 @@ pub(super) fn fetch(kitchen: &Kitchen, makings: &Makings, demand: &[Demand], dra
     let here = MadeAt::Session(session);
     let mut wanted = Wanted::of(demand, here);
     let mut fetched = drawn(kitchen, makings, draws, here, &mut wanted);
-    fetched.extend(from_other_sessions(kitchen, makings, here));
-    fetched.extend(bought(kitchen, demand, here, &wanted));
+    fetched.extend(from_other_sessions(makings, here));
+    fetched.extend(bought(&kitchen.lots, demand, here, &wanted));
     let mut merged = merge(fetched);
     merged.sort_by_key(|fetch| fetch.place.map_or(3, |place| place as u8));
     merged
@@ -57,30 +57,26 @@ fn drawn(kitchen: &Kitchen, makings: &Makings, draws: &[Draw], here: MadeAt, wan
                 Ware::Food(food) => wanted.take(kitchen, food, &draw.amount),
                 Ware::Recipe(_) => draw.amount.clone(),
             };
-            taken.push((order, taken_from(kitchen, draw, amount)));
+            taken.push((order, taken_from(draw, amount)));
         }
     }
     taken.sort_by_key(|(order, _)| *order);
     taken.into_iter().map(|(_, fetch)| fetch).filter(|fetch| !fetch.amount.is_zero()).collect()
 }
 
-fn taken_from(kitchen: &Kitchen, draw: &Draw, amount: Quantity) -> Fetch {
-    let (food, recipe) = match draw.of {
-        Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-        Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
-    };
-    Fetch { food, recipe, amount, place: Some(draw.place), look_first: draw.look_first }
+fn taken_from(draw: &Draw, amount: Quantity) -> Fetch {
+    Fetch { of: draw.of, amount, place: Some(draw.place), look_first: draw.look_first }
 }
 
 /// Components that an earlier session made for a dish of this one. Frozen ones are in the fridge by then.
-fn from_other_sessions(kitchen: &Kitchen, makings: &Makings, here: MadeAt) -> Vec<Fetch> {
+fn from_other_sessions(makings: &Makings, here: MadeAt) -> Vec<Fetch> {
     let mut fetched = Vec::new();
     for making in makings.makings.iter().filter(|making| making.at != here) {
         for one in making.uses.iter().filter(|one| one.kept != Kept::Straight) {
             let User::Making(dish) = one.by else { continue };
             if makings.makings.get(dish).is_some_and(|dish| dish.at == here) {
-                let recipe = Some(kitchen.recipes[making.recipe].id.clone());
-                fetched.push(Fetch { food: None, recipe, amount: one.amount.clone(), place: Some(Place::Fridge), look_first: false });
+                let of = Ware::Recipe(making.recipe);
+                fetched.push(Fetch { of, amount: one.amount.clone(), place: Some(Place::Fridge), look_first: false });
             }
         }
     }
@@ -88,7 +84,7 @@ fn from_other_sessions(kitchen: &Kitchen, makings: &Makings, here: MadeAt) -> Ve
 }
 
 /// What the pantry does not serve comes with the shopping, in the order of the recipes' lines. "To taste" has an amount of 0.
-fn bought(kitchen: &Kitchen, demand: &[Demand], here: MadeAt, wanted: &Wanted) -> Vec<Fetch> {
+fn bought(lots: &[Lot], demand: &[Demand], here: MadeAt, wanted: &Wanted) -> Vec<Fetch> {
     let mut fetched: Vec<Fetch> = Vec::new();
     let mut seen: Vec<(FoodId, Dimension)> = Vec::new();
     for one in demand.iter().filter(|one| one.by == here) {
@@ -97,14 +93,14 @@ fn bought(kitchen: &Kitchen, demand: &[Demand], here: MadeAt, wanted: &Wanted) -
             continue;
         }
         let left = wanted.0.get(&key).copied().unwrap_or(0.0);
-        let food = Some(kitchen.foods[one.food].name.clone());
+        let of = Ware::Food(one.food);
         if left > 0.0 {
             seen.push(key.clone());
-            fetched.push(Fetch { food, recipe: None, amount: Quantity::of(&key.1, left), place: None, look_first: false });
+            fetched.push(Fetch { of, amount: Quantity::of(&key.1, left), place: None, look_first: false });
         } else if one.to_taste && !demand.iter().any(|other| other.by == here && other.food == one.food && !other.to_taste) {
             seen.push(key.clone());
-            let at_home = kitchen.lots.iter().find(|lot| lot.of == Ware::Food(one.food)).map(|lot| lot.place);
-            fetched.push(Fetch { food, recipe: None, amount: one.amount.clone(), place: at_home, look_first: false });
+            let at_home = lots.iter().find(|lot| lot.of == of).map(|lot| lot.place);
+            fetched.push(Fetch { of, amount: one.amount.clone(), place: at_home, look_first: false });
         }
     }
     fetched
@@ -113,7 +109,7 @@ fn bought(kitchen: &Kitchen, demand: &[Demand], here: MadeAt, wanted: &Wanted) -
 fn merge(fetched: Vec<Fetch>) -> Vec<Fetch> {
     let mut merged: Vec<Fetch> = Vec::new();
     for next in fetched {
-        let same = |f: &&mut Fetch| f.food == next.food && f.recipe == next.recipe && f.place == next.place;
+        let same = |f: &&mut Fetch| f.of == next.of && f.place == next.place;
         let sum = merged.iter_mut().find(|f| same(f) && f.amount.dimension() == next.amount.dimension());
         match sum.and_then(|f| f.amount.plus(&next.amount).map(|sum| (f, sum))) {
             Some((entry, sum)) => {
@@ -157,8 +153,8 @@ mod tests {
 
     const HERE: MadeAt = MadeAt::Session(0);
 
-    fn said(fetched: &[Fetch]) -> Vec<(&str, f64, Option<Place>)> {
-        fetched.iter().map(|f| (f.food.as_deref().or(f.recipe.as_deref()).unwrap_or(""), f.amount.base(), f.place)).collect()
+    fn said<'k>(kitchen: &'k Kitchen, fetched: &[Fetch]) -> Vec<(&'k str, f64, Option<Place>)> {
+        fetched.iter().map(|f| (kitchen.names().ware(f.of), f.amount.base(), f.place)).collect()
     }
 
     #[test]
@@ -168,7 +164,7 @@ mod tests {
         let barley = food(&mut kitchen, "pearl barley", "grain");
         let draws = [draw(barley, 300.0, Place::Cupboard, vec![HERE]), draw(barley, 50.0, Place::Cupboard, vec![HERE])];
         let fetched = fetch(&kitchen, &Makings::default(), &[need(barley, 500.0, HERE)], &draws, 0);
-        assert_eq!(said(&fetched), [("pearl barley", 350.0, Some(Place::Cupboard)), ("pearl barley", 150.0, None)]);
+        assert_eq!(said(&kitchen, &fetched), [("pearl barley", 350.0, Some(Place::Cupboard)), ("pearl barley", 150.0, None)]);
     }
 
     #[test]
@@ -178,7 +174,10 @@ mod tests {
         let demand = [need(leek, 200.0, HERE), need(beef, 300.0, HERE), need(rice, 100.0, HERE)];
         let draws = [draw(beef, 300.0, Place::Freezer, vec![HERE]), draw(rice, 100.0, Place::Cupboard, vec![HERE])];
         let fetched = fetch(&kitchen, &Makings::default(), &demand, &draws, 0);
-        assert_eq!(said(&fetched), [("rice", 100.0, Some(Place::Cupboard)), ("beef", 300.0, Some(Place::Freezer)), ("leek", 200.0, None)]);
+        assert_eq!(
+            said(&kitchen, &fetched),
+            [("rice", 100.0, Some(Place::Cupboard)), ("beef", 300.0, Some(Place::Freezer)), ("leek", 200.0, None)]
+        );
     }
 
     #[test]
@@ -187,7 +186,7 @@ mod tests {
         let feta = food(&mut kitchen, "feta", "");
         let demand = [need(feta, 60.0, HERE), need(feta, 90.0, MadeAt::Meal(0))];
         let draws = [draw(feta, 150.0, Place::Fridge, vec![HERE, MadeAt::Meal(0)])];
-        assert_eq!(said(&fetch(&kitchen, &Makings::default(), &demand, &draws, 0)), [("feta", 60.0, Some(Place::Fridge))]);
+        assert_eq!(said(&kitchen, &fetch(&kitchen, &Makings::default(), &demand, &draws, 0)), [("feta", 60.0, Some(Place::Fridge))]);
     }
 
     #[test]

@@ -1,149 +1,318 @@
-//! The prep plan as plain data, in the shape of its JSON.
+//! The prep plan as typed data: what is done when, by whom, on what; what is fetched, cut and boxed. No words but those of the household.
 
-use jiff::civil::Date;
-use serde::{Deserialize, Serialize};
+use jiff::civil::{Date, DateTime};
 
-use crate::foods::Place;
-use crate::measure::Quantity;
+use super::{Advice, Care};
+use crate::foods::{FoodId, Place};
+use crate::kitchen::{ApplianceId, Person, RecipeId, Ware};
+use crate::measure::{Celsius, Quantity};
+use crate::plan::{Beware, Contains};
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct PrepPlan {
+    /// The week's name.
     pub week: String,
     pub sessions: Vec<SessionPlan>,
+    /// What is done before a session or a meal, by the clock.
     pub before: Vec<Before>,
+    /// Portions that go from the freezer to the fridge.
     pub moves: Vec<Before>,
 }
 
 impl PrepPlan {
     /// What is to be done ahead of one session: after the start of the session before it, or from the beginning.
     pub fn before_session(&self, index: usize) -> Vec<Before> {
-        // Written alike, from the year down, dates and times sort as text.
-        let start = |index: usize| self.sessions.get(index).map_or("", |session| session.start.as_str());
-        let after = index.checked_sub(1).map_or("", start);
-        self.before.iter().filter(|note| note.at.as_str() > after && note.at.as_str() <= start(index)).cloned().collect()
+        let Some(until) = self.sessions.get(index).map(|session| Moment::At(session.start)) else { return Vec::new() };
+        let after = index.checked_sub(1).map(|earlier| Moment::At(self.sessions[earlier].start));
+        self.before.iter().filter(|note| after.is_none_or(|after| note.at > after) && note.at <= until).cloned().collect()
     }
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct SessionPlan {
-    /// `2026-11-29T14:00`.
-    pub start: String,
-    pub finish: String,
+    pub start: DateTime,
+    /// When it is wanted to be finished.
+    pub finish_by: Option<DateTime>,
+    pub finish: DateTime,
     pub minutes: i64,
+    /// No plan is shorter than this.
     pub bound_minutes: i64,
     pub proven: bool,
+    pub people: Vec<Person>,
     pub batches: Vec<Batch>,
     /// By the clock.
     pub tasks: Vec<Task>,
     pub fetch: Vec<Fetch>,
     pub cuts: Vec<Cut>,
     pub boxes: Vec<BoxNote>,
-    pub cautions: Vec<String>,
-    pub advice: Vec<String>,
-    /// Print only: "cook; Jo (helper), 15:00 to 16:00".
-    #[serde(skip)]
-    pub people: Vec<String>,
-    /// Print only: `17:30`.
-    #[serde(skip)]
-    pub finish_by: Option<String>,
+    pub cautions: Vec<Care>,
+    /// The gravest first.
+    pub advice: Vec<Advice>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+impl SessionPlan {
+    pub fn person(&self, id: PersonId) -> &Person {
+        &self.people[id.0]
+    }
+
+    /// The mark of every task.
+    pub fn marks(&self) -> Vec<Mark> {
+        let (mut steps, mut boxes) = (0, 0);
+        let mark = |task: &Task| match task.what {
+            Doing::Set => Mark::None,
+            Doing::Step(_) => {
+                steps += 1;
+                Mark::Number(steps)
+            }
+            Doing::Box(_) => {
+                boxes += 1;
+                Mark::Letter(boxes)
+            }
+        };
+        self.tasks.iter().map(mark).collect()
+    }
+}
+
+/// The index of somebody in [`SessionPlan::people`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct PersonId(pub usize);
+
+/// How chart and steps name a task: steps are counted from 1, boxes are lettered from A, setting an appliance has none.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Mark {
+    None,
+    Number(u32),
+    Letter(u32),
+}
+
+#[derive(Debug, Clone, PartialEq)]
 pub struct Batch {
-    pub recipe: String,
+    pub recipe: RecipeId,
     pub batches: f64,
     pub makes: Quantity,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "lowercase")]
-pub enum TaskKind {
-    /// An appliance brought to a temperature.
-    Set,
-    Step,
-    Box,
-}
-
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Task {
-    pub kind: TaskKind,
-    pub recipe: Option<String>,
-    /// Counted from 1.
-    pub step: Option<u32>,
-    pub round: Option<u32>,
+    pub what: Doing,
+    /// Minutes from the session's start.
     pub start_minute: i64,
     pub hands_minutes: i64,
     pub out_minutes: i64,
     pub end_minute: i64,
-    pub person: Option<String>,
-    pub out_person: Option<String>,
-    pub appliance: Option<String>,
-    pub also: Vec<String>,
+    pub person: Option<PersonId>,
+    pub out_person: Option<PersonId>,
+    /// All that it holds; the first is the one that is set and loaded.
+    pub on: Vec<ApplianceId>,
+    /// The room that it takes of its appliances.
     pub takes: Option<u32>,
-    pub at_celsius: Option<f64>,
-    pub text: String,
-    /// Print only: the recipe's name.
-    #[serde(skip)]
-    pub dish: Option<String>,
-    /// Print only: a few words for a bar of the chart.
-    #[serde(skip)]
-    pub short: String,
-    /// Print only: "Cook until the inside is at 74 °C (165 °F)", "Wash hands, board and knife" ...
-    #[serde(skip)]
-    pub notes: Vec<String>,
-    /// Print only: places in `tasks` of what must be done before it can start.
-    #[serde(skip)]
+    pub at: Option<Celsius>,
+    pub notes: Vec<Note>,
+    /// Places in `tasks` of what must be done before it can start.
     pub after: Vec<usize>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
+pub enum Doing {
+    /// Its appliance is brought to its temperature.
+    Set,
+    Step(StepTask),
+    Box(BoxTask),
+}
+
+/// One round of a step; step and round count from 0.
+#[derive(Debug, Clone, PartialEq)]
+pub struct StepTask {
+    pub recipe: RecipeId,
+    pub step: usize,
+    pub round: usize,
+    pub rounds: usize,
+    /// The recipe's own words with the amounts of this making; of a further round without amounts.
+    pub text: String,
+    /// The word with which the recipe begins it, "Roast"; empty where it begins with a food.
+    pub verb: String,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct BoxTask {
+    pub recipe: RecipeId,
+    /// What goes where, each place once.
+    pub into: Vec<Kept>,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Kept {
+    pub amount: Quantity,
+    pub place: Place,
+}
+
+impl Task {
+    pub fn recipe(&self) -> Option<RecipeId> {
+        match &self.what {
+            Doing::Set => None,
+            Doing::Step(step) => Some(step.recipe),
+            Doing::Box(boxing) => Some(boxing.recipe),
+        }
+    }
+
+    pub fn step(&self) -> Option<&StepTask> {
+        if let Doing::Step(step) = &self.what { Some(step) } else { None }
+    }
+
+    pub fn is_set(&self) -> bool {
+        self.what == Doing::Set
+    }
+
+    pub fn is_box(&self) -> bool {
+        matches!(self.what, Doing::Box(_))
+    }
+
+    /// When its hands or its wait end and what it holds is taken out.
+    pub fn out_minute(&self) -> i64 {
+        self.end_minute - self.out_minutes
+    }
+}
+
+/// Small print of a step.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Note {
+    /// The first of several rounds: its amounts are for all of them.
+    AllRounds(usize),
+    /// What a line says after its comma that is no cut: "drained".
+    Prepared { what: String, how: String },
+    /// It is done when the inside is so hot.
+    Inside(Celsius),
+    /// Hands, board and knife are washed after raw food.
+    Wash,
+    /// How full a pressure cooker may be, and how full with foods that swell.
+    Fill { cooker: ApplianceId, most: Quantity, swelling: Quantity },
+    /// So many minutes later than the recipe allows.
+    Late(i64),
+}
+
+#[derive(Debug, Clone, PartialEq)]
 pub struct Fetch {
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub food: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub recipe: Option<String>,
+    pub of: Ware,
+    /// 0 for "to taste".
     pub amount: Quantity,
     /// `None` for what the trip brings and nobody has put anywhere yet.
     pub place: Option<Place>,
-    /// Print only: to be looked at first.
-    #[serde(skip)]
     pub look_first: bool,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Cut {
-    pub food: String,
+    pub food: FoodId,
     pub amount: Quantity,
+    /// In the household's words: "diced", "peeled, cut in wedges".
     pub cut: String,
-    /// The number of the step on the guide (its place in `tasks` among those of kind "step", from 1) that uses it.
+    /// The number of the step on the guide (its place in `tasks` among the steps, from 1) that uses it.
     pub step: u32,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct BoxNote {
-    pub recipe: String,
-    pub portions: f64,
+    pub recipe: RecipeId,
+    /// Portions; grams, millilitres or pieces where the recipe does not say what a portion of them is.
+    pub amount: Quantity,
     pub place: Place,
     pub use_by: Date,
-    #[serde(rename = "for")]
+    /// "Mon supper"; empty for what is to spare.
     pub what_for: Vec<String>,
-    /// Print only: "2 flat tubs".
-    #[serde(skip)]
-    pub boxes: Option<String>,
-    /// Print only: "milk, egg; not known: vegetable stock"; nothing where it is known to hold none of them.
-    #[serde(skip)]
-    pub allergens: Option<String>,
-    /// Print only: what of it the household avoids: "contains sesame".
-    #[serde(skip)]
-    pub beware: Option<String>,
-    /// Print only: grams, millilitres or pieces, where the recipe does not say what a portion of them is; `portions` is then their number.
-    #[serde(skip)]
-    pub amount: Option<Quantity>,
+    /// Where the recipe has a box and its size can be compared.
+    pub boxes: Option<Boxes>,
+    pub contains: Contains,
+    /// What of it the household avoids.
+    pub beware: Option<Beware>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+/// A number of boxes of one kind.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Boxes {
+    pub count: usize,
+    /// In the household's word, one of them: "flat tub".
+    pub kind: String,
+}
+
+/// Something to be done on a day, or at a time of it.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Before {
-    /// A date, or a date and time.
-    pub at: String,
-    pub text: String,
+    pub at: Moment,
+    pub errand: Errand,
+}
+
+/// What has only a day comes first on it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Moment {
+    On(Date),
+    At(DateTime),
+}
+
+impl Moment {
+    pub fn date(self) -> Date {
+        match self {
+            Moment::On(date) => date,
+            Moment::At(at) => at.date(),
+        }
+    }
+
+    fn key(self) -> (Date, Option<DateTime>) {
+        (self.date(), if let Moment::At(at) = self { Some(at) } else { None })
+    }
+}
+
+impl Ord for Moment {
+    fn cmp(&self, other: &Self) -> std::cmp::Ordering {
+        self.key().cmp(&other.key())
+    }
+}
+
+impl PartialOrd for Moment {
+    fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub enum Errand {
+    /// A step done ahead: soaking, marinating. The step counts from 0; the text has the amounts of this making.
+    Step { recipe: RecipeId, step: usize, text: String },
+    /// Out of the freezer, to thaw in the fridge.
+    Thaw { food: FoodId, amount: Quantity },
+    /// Portions from the freezer to the fridge.
+    Move { recipe: RecipeId, amount: Quantity },
+}
+
+/// What a session takes off the shelf and puts on it: all that a booking needs, of a plan just made or of one that was printed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Turnover {
+    pub start: DateTime,
+    pub batches: Vec<Batch>,
+    pub fetch: Vec<Taken>,
+    pub boxes: Vec<Put>,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Taken {
+    /// Or the name of a food that no file knows any more.
+    pub of: Result<Ware, String>,
+    pub amount: Quantity,
+}
+
+/// What goes into boxes of one place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Put {
+    pub recipe: RecipeId,
+    pub amount: Quantity,
+    pub place: Place,
+    pub use_by: Date,
+}
+
+impl From<&SessionPlan> for Turnover {
+    fn from(session: &SessionPlan) -> Turnover {
+        let fetch = session.fetch.iter().map(|one| Taken { of: Ok(one.of), amount: one.amount.clone() });
+        let put = |one: &BoxNote| Put { recipe: one.recipe, amount: one.amount.clone(), place: one.place, use_by: one.use_by };
+        let boxes = session.boxes.iter().map(put);
+        Turnover { start: session.start, batches: session.batches.clone(), fetch: fetch.collect(), boxes: boxes.collect() }
+    }
 }

@@ -3,12 +3,11 @@
 use jiff::civil::{Date, DateTime};
 
 use super::boxes::{counted, filled};
-use super::week_card::heating;
+use super::say::reheated;
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Serve, Week};
-use crate::measure::{Quantity, whole_up};
-use crate::plan::{Boxed, MadeAt, Making, Makings, recipe_contains};
-use crate::words::sentence;
+use crate::kitchen::{Kitchen, RecipeId, Serve, Week};
+use crate::measure::{Quantity, Units, whole_up};
+use crate::plan::{Beware, Boxed, Contains, MadeAt, Making, Makings, recipe_contains};
 
 /// More boxes than this of one dish are told on one label: nobody fills so many by hand.
 const MOST_BOXES: f64 = 24.0;
@@ -23,20 +22,34 @@ pub struct SessionLabels {
 /// One label.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Label {
-    pub dish: String,
-    /// "4 portions".
-    pub amount: String,
+    pub recipe: RecipeId,
+    pub amount: Quantity,
     pub place: Place,
     pub made_on: Date,
     pub use_by: Date,
-    /// "Heat to 74 °C (165 °F)", "Eat cold", "Eat cold, or heat to …".
-    pub heating: String,
-    /// "milk; not known: vegetable stock"; `None` where it is known to hold none of Annex II.
-    pub allergens: Option<String>,
-    /// What of it the household avoids: "contains sesame".
-    pub beware: Option<String>,
+    /// Whether it is heated; `None` where the recipe does not say.
+    pub serve: Option<Serve>,
+    pub contains: Contains,
+    /// What of it the household avoids.
+    pub beware: Option<Beware>,
     /// "Mon supper"; empty for spare.
     pub what_for: Vec<String>,
+}
+
+impl Label {
+    /// "4 portions".
+    pub fn amount_text(&self, units: Units) -> String {
+        counted(&self.amount, units)
+    }
+
+    /// "Heat to 74 °C (165 °F)", "Eat cold", "Eat cold, or heat to …".
+    pub fn heating_text(&self, units: Units) -> String {
+        match self.serve {
+            Some(Serve::Cold) => "Eat cold".to_owned(),
+            Some(Serve::Hot) => format!("Heat to {}", reheated(units)),
+            None => format!("Eat cold, or heat to {}", reheated(units)),
+        }
+    }
 }
 
 /// The labels of every session that boxes anything, in the order of sessions and makings.
@@ -51,19 +64,14 @@ pub fn labels(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<SessionL
 fn of_making(kitchen: &Kitchen, making: &Making) -> Vec<Label> {
     let recipe = &kitchen.recipes[making.recipe];
     let contains = recipe_contains(kitchen, making.recipe);
-    let units = kitchen.print.units;
     let label = |boxed: &Boxed, amount: Quantity| Label {
-        dish: recipe.name.clone(),
-        amount: counted(&amount, units),
+        recipe: making.recipe,
+        amount,
         place: boxed.place,
         made_on: making.on,
         use_by: boxed.use_by,
-        heating: match recipe.serve {
-            Some(Serve::Cold) => "Eat cold".to_owned(),
-            Some(Serve::Hot) => sentence(&heating(recipe.serve, units)),
-            None => format!("Eat {}", heating(recipe.serve, units).replace("heated", "heat")),
-        },
-        allergens: contains.words(),
+        serve: recipe.serve,
+        contains: contains.clone(),
         beware: contains.beware(&kitchen.household.avoid),
         what_for: boxed.what_for.clone(),
     };
@@ -88,7 +96,7 @@ mod tests {
 
     use super::*;
     use crate::foods::{Allergen, Fact};
-    use crate::kitchen::{BoxKind, Recipe, RecipeId};
+    use crate::kitchen::{BoxKind, Recipe};
     use crate::prep::testing::{food, ingredient, kitchen, making, recipe, week};
 
     /// One making of a dish in flat tubs of four portions.
@@ -112,7 +120,7 @@ mod tests {
     #[test]
     fn every_box_has_a_label_the_fullest_first() {
         // 9 portions in tubs of 4: 4, 4 and 1; 1.8 kg at 200 g a portion are 9 portions: 800 g, 800 g and 200 g.
-        let amounts = |amount| told(amount, |_| {}).into_iter().map(|label| label.amount).collect::<Vec<_>>();
+        let amounts = |amount| told(amount, |_| {}).into_iter().map(|label| label.amount_text(Units::Metric)).collect::<Vec<_>>();
         assert_eq!(amounts(Quantity::portions(9.0)), ["4 portions", "4 portions", "1 portion"]);
         assert_eq!(amounts(Quantity::grams(1800.0)), ["800 g", "800 g", "200 g"]);
         assert_eq!(amounts(Quantity::portions(8.0)), ["4 portions", "4 portions"]);
@@ -121,7 +129,7 @@ mod tests {
     #[test]
     fn without_a_box_in_the_recipe_what_is_kept_together_has_one_label() {
         let amounts = told(Quantity::portions(9.0), |recipe| recipe.boxed = None);
-        assert_eq!(amounts.iter().map(|label| label.amount.as_str()).collect::<Vec<_>>(), ["9 portions"]);
+        assert_eq!(amounts.iter().map(|label| label.amount_text(Units::Metric)).collect::<Vec<_>>(), ["9 portions"]);
         // 500 portions in tubs of 4 would be 125 labels.
         assert_eq!(told(Quantity::portions(500.0), |_| {}).len(), 1);
     }
@@ -130,13 +138,13 @@ mod tests {
     fn a_label_says_when_it_was_made_and_until_when_it_is_good() {
         let label = &told(Quantity::portions(3.0), |_| {})[0];
         assert_eq!((label.made_on, label.use_by), (date(2026, 11, 29), date(2026, 12, 2)));
-        assert_eq!((label.dish.as_str(), label.place), ("White-bean mash", Place::Fridge));
+        assert_eq!((label.recipe, label.place), (RecipeId(0), Place::Fridge));
         assert_eq!(label.what_for, ["Mon supper"]);
     }
 
     #[test]
     fn cold_dishes_are_eaten_cold_and_hot_ones_heated_through() {
-        let heating = |serve| told(Quantity::portions(1.0), move |recipe| recipe.serve = serve)[0].heating.clone();
+        let heating = |serve| told(Quantity::portions(1.0), move |recipe| recipe.serve = serve)[0].heating_text(Units::Metric);
         assert_eq!(heating(Some(Serve::Cold)), "Eat cold");
         assert_eq!(heating(Some(Serve::Hot)), "Heat to 74 °C (165 °F)");
         assert_eq!(heating(None), "Eat cold, or heat to 74 °C (165 °F)");
@@ -145,9 +153,12 @@ mod tests {
     #[test]
     fn what_it_contains_and_what_is_not_known_of_it_stand_on_the_label() {
         let label = &told(Quantity::portions(1.0), |_| {})[0];
-        assert_eq!(label.allergens.as_deref(), Some("milk; not known: oatcake"));
-        assert_eq!(label.beware.as_deref(), Some("may contain sesame: the allergens of oatcake are not known"));
+        assert_eq!(label.contains.words().as_deref(), Some("milk; not known: oatcake"));
+        assert_eq!(
+            label.beware.as_ref().map(ToString::to_string).as_deref(),
+            Some("may contain sesame: the allergens of oatcake are not known")
+        );
         let plain = &told(Quantity::portions(1.0), |recipe| recipe.ingredients.clear())[0];
-        assert_eq!((&plain.allergens, &plain.beware), (&None, &None));
+        assert_eq!((plain.contains.words(), &plain.beware), (None, &None));
     }
 }

@@ -17,6 +17,7 @@ mod names;
 mod problem;
 mod remedies;
 mod rounds;
+mod say;
 mod schedule;
 mod tasks;
 #[cfg(test)]
@@ -24,11 +25,17 @@ mod testing;
 mod text;
 mod week_card;
 
+pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use boxes::move_text;
 pub use build::prep;
-pub use guide::{Batch, Before, BoxNote, Cut, Fetch, PrepPlan, SessionPlan, Task, TaskKind};
+pub use cautions::{Care, Holds};
+pub use guide::{
+    Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,
+    StepTask, Taken, Task, Turnover,
+};
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker};
+pub use say::presence;
 pub use schedule::{Effort, least_finish, schedule};
 pub use text::step_text;
-pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, WeekCard, week_card};
+pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, week_card};

@@ -1,31 +1,29 @@
 //! A session that ends too late: what binds it, and what would help.
 
 use super::Problem;
-use super::advice::{Teller, minutes_over};
+use super::advice::{Advice, Bottleneck, Change, Teller, minutes_over};
 use super::tasks::{Work, session_work};
-use crate::kitchen::{Kitchen, Session, Week};
+use crate::kitchen::{ApplianceId, Kitchen, Session, Week};
 use crate::measure::Days;
 use crate::plan::{Kept, MadeAt, Makings, Use, User};
-use crate::words::{duration, in_a_sentence};
 
 /// How many remedies are told: the best.
 const TOLD: usize = 3;
 
 /// What takes the most time by itself: the longest chain of steps, one appliance, or all hands together.
-pub(super) fn binding(kitchen: &Kitchen, teller: &Teller) -> Option<String> {
+pub(super) fn binding(kitchen: &Kitchen, teller: &Teller) -> Option<Bottleneck> {
     let problem = &teller.work.problem;
     let (chain, last) = longest_chain(problem)?;
-    let people = problem.people.len().max(1) as i64;
+    let people = problem.people.len().max(1);
     let hands: i64 = problem.jobs.iter().map(|job| job.hands + job.out).sum();
-    let mut ranked = vec![(chain, format!("the longest chain of steps, up to {}: {}", teller.job(last), duration(chain)))];
-    for (machine, appliance) in kitchen.appliances.iter().enumerate() {
-        let full = minutes_of_machine(problem, machine);
-        ranked.push((full, format!("the {}, full for {}", appliance.name, duration(full))));
+    let mut ranked = vec![(chain, Bottleneck::Chain { last: teller.job(last), minutes: chain })];
+    for id in (0..kitchen.appliances.len()).map(ApplianceId) {
+        let full = minutes_of_machine(problem, id.0);
+        ranked.push((full, Bottleneck::Appliance { id, minutes: full }));
     }
-    let many = if people == 1 { "one pair of hands".to_owned() } else { format!("{people} pairs of hands") };
-    ranked.push((hands / people, format!("hands-on work, {} for {many}", duration(hands))));
+    ranked.push((hands / people as i64, Bottleneck::Hands { minutes: hands, people }));
     let most = ranked.iter().map(|(minutes, _)| *minutes).max()?;
-    ranked.into_iter().find(|(minutes, _)| *minutes == most).map(|(_, what)| format!("What binds is {what}."))
+    ranked.into_iter().find(|(minutes, _)| *minutes == most).map(|(_, what)| what)
 }
 
 /// Minutes of the longest path through the links, and its last job.
@@ -60,21 +58,19 @@ pub(super) fn remedies(
     work: &Work,
     finish: i64,
     replan: impl Fn(&Problem) -> i64,
-) -> Vec<String> {
-    let mut changes = vec![("With one more person".to_owned(), one_more_person(&work.problem))];
+) -> Vec<Advice> {
+    let mut changes = vec![(Change::OneMorePerson, one_more_person(&work.problem))];
     changes.extend(more_room(kitchen, &week.sessions[index], index, makings, work));
     changes.extend(moved_recipes(kitchen, week, makings, index, work));
-    let mut ends: Vec<(i64, String)> = changes.into_iter().map(|(what, problem)| (replan(&problem), what)).collect();
+    let mut ends: Vec<(i64, Change)> = changes.into_iter().map(|(what, problem)| (replan(&problem), what)).collect();
     ends.retain(|(end, _)| *end < finish);
     ends.sort_by_key(|(end, _)| *end);
-    ends.iter().take(TOLD).filter_map(|(end, what)| sentence(&week.sessions[index], *end, what)).collect()
+    ends.into_iter().take(TOLD).filter_map(|(end, change)| remedy(&week.sessions[index], end, change)).collect()
 }
 
-fn sentence(session: &Session, end: i64, what: &str) -> Option<String> {
-    let at = jiff::Span::new().try_minutes(end).and_then(|span| session.start.checked_add(span)).ok()?.strftime("%H:%M").to_string();
-    let over = minutes_over(session, end)?;
-    let verdict = if over > 0 { format!("still {} late", duration(over)) } else { "in time".to_owned() };
-    Some(format!("{what} it would end at {at}, {verdict}."))
+fn remedy(session: &Session, end: i64, change: Change) -> Option<Advice> {
+    let at = jiff::Span::new().try_minutes(end).and_then(|span| session.start.checked_add(span)).ok()?;
+    minutes_over(session, end).map(|over| Advice::Remedy { change, end: at, over })
 }
 
 fn one_more_person(problem: &Problem) -> Problem {
@@ -86,31 +82,26 @@ fn one_more_person(problem: &Problem) -> Problem {
 }
 
 /// One change an appliance that the session uses.
-fn more_room(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings, work: &Work) -> Vec<(String, Problem)> {
-    let used = |machine: usize| work.problem.jobs.iter().any(|job| job.machines.iter().any(|(m, _)| *m == machine));
-    let roomier = |machine: usize| {
+fn more_room(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings, work: &Work) -> Vec<(Change, Problem)> {
+    let used = |id: &ApplianceId| work.problem.jobs.iter().any(|job| job.machines.iter().any(|(m, _)| *m == id.0));
+    let roomier = |id: ApplianceId| {
         let mut roomier = kitchen.clone();
-        roomier.appliances[machine].room += 1;
-        let what = format!("With room for one more load in the {}", kitchen.appliances[machine].name);
-        (what, session_work(&roomier, session, index, makings).problem)
+        roomier.appliances[id].room += 1;
+        (Change::MoreRoom(id), session_work(&roomier, session, index, makings).problem)
     };
-    (0..kitchen.appliances.len()).filter(|machine| used(*machine)).map(roomier).collect()
+    (0..kitchen.appliances.len()).map(ApplianceId).filter(used).map(roomier).collect()
 }
 
 /// One change a making that another session of the week could make as well: the first that can serve all its uses.
-fn moved_recipes(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize, work: &Work) -> Vec<(String, Problem)> {
+fn moved_recipes(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize, work: &Work) -> Vec<(Change, Problem)> {
     let mut changes = Vec::new();
     for making in work.chosen.iter().copied().filter(|making| stands_alone(makings, *making)) {
         let others = (0..week.sessions.len()).filter(|other| *other != index);
         let Some(other) = others.into_iter().find(|other| can_make(kitchen, week, makings, making, *other)) else { continue };
         let mut moved = makings.clone();
         moved.makings[making].at = MadeAt::Session(other);
-        let name = in_a_sentence(&kitchen.recipes[makings.makings[making].recipe.0].name);
-        let day = week.sessions[other].start.strftime("%a %H:%M");
-        changes.push((
-            format!("With {name} moved to the session on {day}"),
-            session_work(kitchen, &week.sessions[index], index, &moved).problem,
-        ));
+        let change = Change::Moved { recipe: makings.makings[making].recipe, to: week.sessions[other].start };
+        changes.push((change, session_work(kitchen, &week.sessions[index], index, &moved).problem));
     }
     changes
 }
@@ -125,7 +116,7 @@ fn stands_alone(makings: &Makings, making: usize) -> bool {
 
 fn can_make(kitchen: &Kitchen, week: &Week, makings: &Makings, making: usize, other: usize) -> bool {
     let session = &week.sessions[other];
-    let recipe = &kitchen.recipes[makings.makings[making].recipe.0];
+    let recipe = &kitchen.recipes[makings.makings[making].recipe];
     let keeps = recipe.fridge.max(recipe.freezer).unwrap_or(Days(0)).0;
     let ready = session
         .finish_by
@@ -186,7 +177,8 @@ mod tests {
         let (kitchen, week, makings) = roast_and_slaw();
         let work = session_work(&kitchen, &week.sessions[0], 0, &makings);
         let teller = Teller { kitchen: &kitchen, makings: &makings, work: &work };
-        assert_eq!(binding(&kitchen, &teller).as_deref(), Some("What binds is the oven, full for 1 h 30 min."));
+        let told = binding(&kitchen, &teller).map(|what| Advice::Binds(what).text(kitchen.names()));
+        assert_eq!(told.as_deref(), Some("What binds is the oven, full for 1 h 30 min."));
     }
 
     #[test]
@@ -208,7 +200,7 @@ mod tests {
             "With slaw moved to the session on Wed 17:00 it would end at 16:00, still 30 min late.",
             "With one more person it would end at 16:15, still 45 min late.",
         ];
-        assert_eq!(told, expected);
+        assert_eq!(told.iter().map(|one| one.text(kitchen.names())).collect::<Vec<_>>(), expected);
     }
 
     #[test]

@@ -1,10 +1,11 @@
 //! What a step says: its text with the amounts of the making, as the cook weighs them on the board.
 
+use super::Note;
 use super::names::{first_step, handled, unnamed};
 use crate::foods::{Food, Grade, Item, Kind, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
 use crate::measure::{Amount, Dimension, Quantity, Unit, Units, Word, show, whole_up};
-use crate::words::{in_a_sentence, listed, plural, sentence};
+use crate::words::{in_a_sentence, listed, plural};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
@@ -29,12 +30,19 @@ pub(super) fn again_text(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> Str
     recipe.steps[step].text.iter().map(say).collect::<String>().trim().to_owned()
 }
 
-/// What a line says after its comma that is no cut: "drained", "at room temperature". One sentence an ingredient.
-pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> Vec<String> {
+/// The word that a step's text begins with; empty where it begins with a food.
+pub(super) fn first_word(recipe: &Recipe, step: usize) -> String {
+    let Some(Piece::Words(words)) = recipe.steps[step].text.first() else { return String::new() };
+    let word = words.split_whitespace().next().unwrap_or_default();
+    word.trim_end_matches(|c: char| !c.is_alphanumeric()).to_owned()
+}
+
+/// What a line says after its comma that is no cut: "drained", "at room temperature". One note an ingredient.
+pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> Vec<Note> {
     let said = |index: usize| {
         let one = recipe.ingredients.get(index)?;
-        let prep = one.prep.as_deref().filter(|prep| !super::cuts::is_cut(prep))?;
-        Some(format!("{}: {prep}", sentence(&plain_name(kitchen, one))))
+        let how = one.prep.clone().filter(|prep| !super::cuts::is_cut(prep))?;
+        Some(Note::Prepared { what: plain_name(kitchen, one), how })
     };
     handled(recipe, step).into_iter().filter_map(said).collect()
 }

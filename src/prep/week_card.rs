@@ -3,13 +3,14 @@
 
 use jiff::civil::Date;
 
-use super::boxes::{counted, move_text};
+use super::Errand;
+use super::boxes::{counted, errand};
+use super::say::reheated;
 use super::text::{amount_and_food, step_text};
 use crate::foods::Place;
-use crate::foods::safety::REHEATED;
-use crate::kitchen::{Ingredient, Kitchen, RecipeId, Serve, Wanted, Ware, Week};
-use crate::measure::{Quantity, Units};
-use crate::plan::{Kept, MadeAt, Makings, User, meal_contains, served_lines};
+use crate::kitchen::{ApplianceId, Ingredient, Kitchen, Names, RecipeId, Serve, Step, Wanted, Ware, Week};
+use crate::measure::{Celsius, Minutes, Quantity, Units};
+use crate::plan::{Beware, Kept, MadeAt, Making, Makings, User, meal_contains, served_lines};
 use crate::words::{degrees, listed, sentence};
 
 /// The meals of one week.
@@ -24,8 +25,8 @@ pub struct WeekCard {
 pub struct CardDay {
     pub on: Date,
     pub meals: Vec<CardMeal>,
-    /// "Move 3 portions of pearl barley from the freezer to the fridge".
-    pub tonight: Vec<String>,
+    /// What is moved from the freezer in the evening.
+    pub tonight: Vec<Errand>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -38,28 +39,86 @@ pub struct CardMeal {
     pub fresh: Vec<String>,
     /// What is made at the meal, with its steps.
     pub made: Vec<CardMaking>,
-    /// What of it the household avoids: "contains sesame".
-    pub beware: Option<String>,
+    /// What of it the household avoids.
+    pub beware: Option<Beware>,
 }
 
 /// A cooked dish that is taken out of one place, whatever it was made in.
 #[derive(Debug, Clone, PartialEq)]
 pub struct CardDish {
-    pub dish: String,
-    /// "2½ portions"; "1 portion and 200 g" where the two cannot be added up.
-    pub amount: String,
+    pub recipe: RecipeId,
+    /// One, or several that cannot be added up.
+    pub amounts: Vec<Quantity>,
     /// `None`: straight from the pot.
     pub place: Option<Place>,
     /// "flat tub": what it is kept in, where the recipe says.
     pub boxed: Option<String>,
-    /// "heat to 74 °C (165 °F)", "cold", "for Frittata"; nothing straight from the pot.
-    pub heating: String,
+    pub then: Then,
+}
+
+/// What is done with a dish that has been taken out.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Then {
+    /// It is eaten as the recipe says, where it does.
+    Eaten(Option<Serve>),
+    /// It is eaten straight from the pot.
+    FromThePot,
+    /// It goes into dishes that are made at the meal.
+    Into(Vec<RecipeId>),
+}
+
+impl CardDish {
+    /// "2½ portions"; "1 portion and 200 g" where the two cannot be added up.
+    pub fn amount_text(&self, units: Units) -> String {
+        listed(&self.amounts.iter().map(|amount| counted(amount, units)).collect::<Vec<_>>())
+    }
+}
+
+impl Then {
+    /// "heat to 74 °C (165 °F)", "cold", either where the recipe does not say, "for Frittata"; nothing straight from the pot.
+    pub fn text(&self, names: Names, units: Units) -> Option<String> {
+        Some(match self {
+            Then::FromThePot => return None,
+            Then::Into(dishes) => format!("for {}", listed(&dishes.iter().map(|id| names.recipe(*id)).collect::<Vec<_>>())),
+            Then::Eaten(Some(Serve::Cold)) => "cold".to_owned(),
+            Then::Eaten(Some(Serve::Hot)) => format!("heat to {}", reheated(units)),
+            Then::Eaten(None) => format!("cold, or heated to {}", reheated(units)),
+        })
+    }
 }
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct CardMaking {
-    pub dish: String,
-    pub steps: Vec<String>,
+    pub recipe: RecipeId,
+    pub steps: Vec<CardStep>,
+}
+
+/// A step of a dish that is made at the meal.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CardStep {
+    /// The recipe's own words with the amounts of this making.
+    pub text: String,
+    pub on: Option<ApplianceId>,
+    pub at: Option<Celsius>,
+    pub wait: Minutes,
+    pub inside: Option<Celsius>,
+}
+
+impl CardStep {
+    /// "Bake until it flakes. Oven, 190 °C (375 °F), 18 min. Until the inside reaches 63 °C (145 °F)."
+    pub fn text(&self, names: Names, units: Units) -> String {
+        let mut text = self.text.clone();
+        let place = self.on.map(|id| sentence(names.appliance(id)));
+        let wait = (self.wait.0 > 0).then(|| format!("{} min", self.wait.0));
+        let facts: Vec<String> = place.into_iter().chain(self.at.map(|heat| degrees(heat, units))).chain(wait).collect();
+        let facts = (!facts.is_empty()).then(|| format!("{}.", facts.join(", ")));
+        let inside = self.inside.map(|heat| format!("Until the inside reaches {}.", degrees(heat, units)));
+        for more in facts.into_iter().chain(inside) {
+            let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':']) { "" } else { "." };
+            text.push_str(&format!("{stop} {more}"));
+        }
+        text
+    }
 }
 
 /// The card of a week: every day that has a meal or a move, in order.
@@ -70,7 +129,7 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
     let day = |on: Date| {
         let mut meals: Vec<usize> = (0..week.meals.len()).filter(|index| week.meals[*index].at_time.date() == on).collect();
         meals.sort_by_key(|index| week.meals[*index].at_time);
-        let tonight = makings.moves.iter().filter(|one| one.on == on).map(|one| move_text(kitchen, one)).collect();
+        let tonight = makings.moves.iter().filter(|one| one.on == on).map(errand).collect();
         CardDay { on, meals: meals.into_iter().map(|meal| card_meal(kitchen, week, makings, meal)).collect(), tonight }
     };
     WeekCard { week: week.name.clone(), from: week.from, days: dates.into_iter().map(day).collect() }
@@ -96,22 +155,31 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
 
 /// Every dish once a place, in the order of the meal's lines; last what goes into a dish made at the meal.
 fn dishes(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec<CardDish> {
-    let mut parts: Vec<(RecipeId, Option<Place>, Vec<Quantity>)> = Vec::new();
+    let mut dishes: Vec<CardDish> = Vec::new();
     for (recipe, place, amount) in from_lots(makings, meal).chain(from_sessions(makings, meal)) {
-        match parts.iter_mut().find(|part| (part.0, part.1) == (recipe, place)) {
-            Some((_, _, amounts)) => add(amounts, amount),
-            None => parts.push((recipe, place, vec![amount])),
+        match dishes.iter_mut().find(|dish| (dish.recipe, dish.place) == (recipe, place)) {
+            Some(dish) => add(&mut dish.amounts, amount),
+            None => dishes.push(taken_out(kitchen, recipe, place, amount)),
         }
     }
     let served: Vec<RecipeId> = served_lines(&week.meals[meal]).filter_map(|(line, _)| recipe_of(line)).collect();
-    let place_in_line = |recipe: &RecipeId| served.iter().position(|one| one == recipe).unwrap_or(served.len());
-    parts.sort_by_key(|(recipe, _, _)| place_in_line(recipe));
-    let goes_into = |recipe: RecipeId| {
-        let made = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).map(|making| &kitchen.recipes[making.recipe]);
-        let into = made.filter(|dish| dish.ingredients.iter().any(|line| recipe_of(line) == Some(recipe))).map(|dish| dish.name.as_str());
-        (!served.contains(&recipe)).then(|| into.collect::<Vec<_>>()).filter(|into| !into.is_empty())
-    };
-    parts.iter().map(|(recipe, place, amounts)| dish(kitchen, *recipe, amounts, *place, goes_into(*recipe))).collect()
+    dishes.sort_by_key(|dish| served.iter().position(|one| *one == dish.recipe).unwrap_or(served.len()));
+    let made: Vec<RecipeId> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).map(|making| making.recipe).collect();
+    for dish in dishes.iter_mut().filter(|dish| !served.contains(&dish.recipe)) {
+        let holds = |into: &RecipeId| kitchen.recipes[*into].ingredients.iter().any(|line| recipe_of(line) == Some(dish.recipe));
+        let into: Vec<RecipeId> = made.iter().copied().filter(holds).collect();
+        if !into.is_empty() {
+            dish.then = Then::Into(into);
+        }
+    }
+    dishes
+}
+
+fn taken_out(kitchen: &Kitchen, recipe: RecipeId, place: Option<Place>, amount: Quantity) -> CardDish {
+    let asked = &kitchen.recipes[recipe];
+    let boxed = asked.boxed.as_ref().filter(|_| place.is_some()).map(|kind| kind.name.clone());
+    let then = if place.is_some() { Then::Eaten(asked.serve) } else { Then::FromThePot };
+    CardDish { recipe, amounts: vec![amount], place, boxed, then }
 }
 
 fn recipe_of(line: &Ingredient) -> Option<RecipeId> {
@@ -152,52 +220,15 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
     eaten.map(|(recipe, one)| (recipe, (one.kept != Kept::Straight).then_some(Place::Fridge), one.amount.clone()))
 }
 
-fn dish(kitchen: &Kitchen, recipe: RecipeId, amounts: &[Quantity], place: Option<Place>, into: Option<Vec<&str>>) -> CardDish {
-    let recipe = &kitchen.recipes[recipe];
-    let units = kitchen.print.units;
-    let amounts: Vec<String> = amounts.iter().map(|amount| counted(amount, units)).collect();
-    let heating = match (into, place) {
-        (Some(into), _) => format!("for {}", listed(&into)),
-        (None, Some(_)) => heating(recipe.serve, units),
-        (None, None) => String::new(),
+fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
+    let step = |(number, asked): (usize, &Step)| CardStep {
+        text: step_text(kitchen, making.recipe, number, making.batches),
+        on: asked.on.first().copied(),
+        at: asked.temperature,
+        wait: asked.wait,
+        inside: asked.inside,
     };
-    let boxed = recipe.boxed.as_ref().filter(|_| place.is_some()).map(|kind| kind.name.clone());
-    CardDish { dish: recipe.name.clone(), amount: listed(&amounts), place, boxed, heating }
-}
-
-/// "heat to 74 °C (165 °F)", "cold", or either where the recipe does not say.
-pub(super) fn heating(serve: Option<Serve>, units: Units) -> String {
-    let heat = degrees(REHEATED.value, units);
-    match serve {
-        Some(Serve::Cold) => "cold".to_owned(),
-        Some(Serve::Hot) => format!("heat to {heat}"),
-        None => format!("cold, or heated to {heat}"),
-    }
-}
-
-fn made(kitchen: &Kitchen, making: &crate::plan::Making) -> CardMaking {
-    let recipe = &kitchen.recipes[making.recipe];
-    let units = kitchen.print.units;
-    let step = |number: usize| {
-        let asked = &recipe.steps[number];
-        let mut text = step_text(kitchen, making.recipe, number, making.batches);
-        let mut add = |more: String| {
-            let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':']) { "" } else { "." };
-            text.push_str(&format!("{stop} {more}"));
-        };
-        let place = asked.on.first().map(|id| sentence(&kitchen.appliances[*id].name));
-        let warm = asked.temperature.map(|celsius| degrees(celsius, units));
-        let wait = (asked.wait.0 > 0).then(|| format!("{} min", asked.wait.0));
-        let facts: Vec<String> = place.into_iter().chain(warm).chain(wait).collect();
-        if !facts.is_empty() {
-            add(format!("{}.", facts.join(", ")));
-        }
-        if let Some(inside) = asked.inside {
-            add(format!("Until the inside reaches {}.", degrees(inside, units)));
-        }
-        text
-    };
-    CardMaking { dish: recipe.name.clone(), steps: (0..recipe.steps.len()).map(step).collect() }
+    CardMaking { recipe: making.recipe, steps: kitchen.recipes[making.recipe].steps.iter().enumerate().map(step).collect() }
 }
 
 #[cfg(test)]

@@ -66,7 +66,7 @@ fn point_out_avoided(kitchen: &Kitchen, trips: &mut [TripList]) {
     let shops = trips.iter_mut().flat_map(|trip| &mut trip.shops);
     for line in shops.flat_map(|shop| &mut shop.sections).flat_map(|section| &mut section.lines) {
         let food = kitchen.foods.all.iter().position(|food| food.name == line.food).map(|index| FoodId(index as u32));
-        line.beware = food.and_then(|food| food_contains(kitchen, food).beware(avoid)).map(|words| brief(&words, &line.food));
+        line.beware = food.and_then(|food| food_contains(kitchen, food).beware(avoid)).map(|beware| brief(&beware.to_string(), &line.food));
     }
 }
 

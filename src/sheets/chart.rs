@@ -2,8 +2,9 @@
 
 use jiff::civil::DateTime;
 
+use crate::kitchen::{ApplianceId, Names};
 use crate::measure::Units;
-use crate::prep::{SessionPlan, Task, TaskKind};
+use crate::prep::{PersonId, SessionPlan};
 
 use super::flow::Block;
 use super::frame::across;
@@ -65,25 +66,27 @@ impl Scale {
     }
 }
 
-/// The chart as blocks as wide as the page: the clock, then a block a lane. `marks` are the numbers of the tasks.
-pub fn chart(
-    setter: &mut Setter,
-    session: &SessionPlan,
-    marks: &[String],
-    start: DateTime,
-    (row, size): (f32, Size),
-    width: f32,
-    units: Units,
-) -> Vec<Block> {
+/// How a chart is set.
+#[derive(Clone, Copy)]
+pub struct Look {
+    /// The height of a row.
+    pub row: f32,
+    pub size: Size,
+    pub width: f32,
+    pub units: Units,
+}
+
+/// The chart as blocks as wide as the page: the clock, then a block a lane.
+pub fn chart(setter: &mut Setter, session: &SessionPlan, names: Names, look: Look) -> Vec<Block> {
     let last = session.tasks.iter().map(|task| task.end_minute).chain([session.minutes, 1]).max().unwrap_or(1);
-    let scale = Scale::of(size, width, last);
-    let ticks = ticks(&scale, start);
-    let mut blocks = vec![clock_line(&scale, &ticks, start)];
-    for (name, bars) in lanes(session, marks, units) {
-        blocks.push(lane(setter, &name, &bars, &scale, &ticks, row));
+    let scale = Scale::of(look.size, look.width, last);
+    let ticks = ticks(&scale, session.start);
+    let mut blocks = vec![clock_line(&scale, &ticks, session.start)];
+    for (name, bars) in lanes(session, names, look.units) {
+        blocks.push(lane(setter, name, &bars, &scale, &ticks, look.row));
     }
     if let Some(line) = blocks.last_mut().and_then(|block| block.lines.last_mut()) {
-        line.items.push(Item::Rule(across(0.0, width, line.height, BLACK)));
+        line.items.push(Item::Rule(across(0.0, look.width, line.height, BLACK)));
     }
     blocks
 }
@@ -111,38 +114,36 @@ fn clock_line(scale: &Scale, ticks: &[i64], start: DateTime) -> Block {
 }
 
 /// People first, then appliances, each in the order in which they are first needed.
-fn lanes(session: &SessionPlan, marks: &[String], units: Units) -> Vec<(String, Vec<Bar>)> {
-    let mut people: Vec<(String, Vec<Bar>)> = Vec::new();
-    let mut appliances: Vec<(String, Vec<Bar>)> = Vec::new();
-    for (task, mark) in session.tasks.iter().zip(marks) {
-        if let Some(person) = task.person.as_ref().filter(|_| task.hands_minutes > 0) {
-            add(&mut people, person, bar(task, mark, task.start_minute, task.start_minute + task.hands_minutes, Some(0.82)));
+fn lanes<'s>(session: &'s SessionPlan, names: Names<'s>, units: Units) -> Vec<(&'s str, Vec<Bar>)> {
+    let mut people: Vec<(PersonId, Vec<Bar>)> = Vec::new();
+    let mut appliances: Vec<(ApplianceId, Vec<Bar>)> = Vec::new();
+    for (task, mark) in session.tasks.iter().zip(session.marks()) {
+        let bar = |from, until, name, fill| Bar { from, until, mark: mark.to_string(), name, fill };
+        let short = task.short(names, units);
+        if let Some(person) = task.person.filter(|_| task.hands_minutes > 0) {
+            let until = task.start_minute + task.hands_minutes;
+            add(&mut people, person, bar(task.start_minute, until, short.clone(), Some(0.82)));
         }
-        if let Some(person) = task.out_person.as_ref().or(task.person.as_ref()).filter(|_| task.out_minutes > 0) {
-            let out = Bar { name: "out".to_owned(), ..bar(task, mark, task.end_minute - task.out_minutes, task.end_minute, Some(0.82)) };
-            add(&mut people, person, out);
+        if let Some(person) = task.out_person.or(task.person).filter(|_| task.out_minutes > 0) {
+            add(&mut people, person, bar(task.out_minute(), task.end_minute, "out".to_owned(), Some(0.82)));
         }
-        for appliance in task.appliance.iter().chain(&task.also) {
-            let mut held = bar(task, mark, task.start_minute, task.end_minute, (task.kind != TaskKind::Set).then_some(0.92));
-            if let (Some(celsius), true) = (task.at_celsius, task.appliance.as_ref() == Some(appliance)) {
-                let warm = temperature(celsius, units);
-                held.name = if task.kind == TaskKind::Set { warm } else { format!("{warm} {}", held.name) };
-            }
-            add(&mut appliances, appliance, held);
+        for (place, appliance) in task.on.iter().enumerate() {
+            let name = match task.at.filter(|_| place == 0).map(|heat| temperature(heat, units)) {
+                Some(warm) if task.is_set() => warm,
+                Some(warm) => format!("{warm} {short}"),
+                None => short.clone(),
+            };
+            add(&mut appliances, *appliance, bar(task.start_minute, task.end_minute, name, (!task.is_set()).then_some(0.92)));
         }
     }
-    people.into_iter().chain(appliances).collect()
+    let people = people.into_iter().map(|(id, bars)| (session.person(id).name.as_str(), bars));
+    people.chain(appliances.into_iter().map(|(id, bars)| (names.appliance(id), bars))).collect()
 }
 
-fn bar(task: &Task, mark: &str, from: i64, until: i64, fill: Option<f32>) -> Bar {
-    let name = if task.short.is_empty() { task.dish.clone().unwrap_or_default() } else { task.short.clone() };
-    Bar { from, until, mark: mark.to_owned(), name, fill }
-}
-
-fn add(lanes: &mut Vec<(String, Vec<Bar>)>, name: &str, bar: Bar) {
-    match lanes.iter_mut().find(|(lane, _)| lane == name) {
+fn add<Id: PartialEq>(lanes: &mut Vec<(Id, Vec<Bar>)>, id: Id, bar: Bar) {
+    match lanes.iter_mut().find(|(lane, _)| *lane == id) {
         Some((_, bars)) => bars.push(bar),
-        None => lanes.push((name.to_owned(), vec![bar])),
+        None => lanes.push((id, vec![bar])),
     }
 }
 

@@ -1,18 +1,18 @@
 //! The prep guide: one page a session, read in a kitchen by someone who has never seen the tool. It is made to fit by a stated order of measures.
 
 use itertools::Itertools;
-use jiff::civil::DateTime;
 
-use crate::prep::{Before, SessionPlan};
+use crate::kitchen::Names;
+use crate::prep::{Before, PersonId, SessionPlan, presence};
 
 use super::beside::{Beside, groups};
-use super::chart::chart;
+use super::chart::{Look, chart};
 use super::flow::{Block, Cursor, pour, pour_evenly};
 use super::frame::{GRID, GUTTER, Head, across, columns, columns_apart, finished, headed, number_pages};
 use super::page::{BLACK, MARGIN, Page};
 use super::parts::heading;
 use super::scale::style;
-use super::steps::{Steps, Type, marks};
+use super::steps::{Steps, Type};
 use super::text::{Setter, plain, soft, strong};
 use super::wording::{day, duration, full_day};
 use super::{Settings, Sheet};
@@ -58,30 +58,23 @@ const NARROW_GUTTER: f32 = 15.0;
 const MOST_PEOPLE: usize = 6;
 
 /// The guide of one session. `before` is what must be done ahead of it.
-pub fn prep_guide(week: &str, session: &SessionPlan, before: &[Before], household: &str, settings: Settings) -> Sheet {
-    let guide = Guide::new(week, session, before, household, settings, None);
+pub fn prep_guide(week: &str, session: &SessionPlan, before: &[Before], names: Names, settings: Settings) -> Sheet {
+    let guide = Guide::new(week, session, before, names, settings, None);
     let mut setter = Setter::default();
     let mut pages = guide.fitted(&mut setter);
     number_pages(&mut setter, &mut pages, &guide.title(), settings);
     let mut warnings = Vec::new();
     if pages.len() > 1 && !settings.size.is_large() {
-        let (on, at) = (day(guide.start.date()), clock(guide.start));
+        let (on, at) = (day(session.start.date()), clock(session.start));
         warnings.push(format!("the prep guide of {on} {at} needs {} pages", pages.len()).replace('\u{a0}', " "));
     }
     finished(setter, guide.stem(), guide.title().replace('\u{a0}', " "), pages, warnings)
 }
 
 /// What one person of a session does, with what to wait for and whom to tell; `None` where nobody of that name has anything to do.
-pub fn person_guide(
-    week: &str,
-    session: &SessionPlan,
-    before: &[Before],
-    household: &str,
-    settings: Settings,
-    person: &str,
-) -> Option<Sheet> {
-    let person = people(session).into_iter().find(|name| name.to_lowercase() == person.to_lowercase())?;
-    let guide = Guide::new(week, session, before, household, settings, Some(person));
+pub fn person_guide(week: &str, session: &SessionPlan, before: &[Before], names: Names, settings: Settings, person: &str) -> Option<Sheet> {
+    let person = people(session).into_iter().find(|id| session.person(*id).name.to_lowercase() == person.to_lowercase())?;
+    let guide = Guide::new(week, session, before, names, settings, Some(person));
     let mut setter = Setter::default();
     let mut pages = guide.single(&mut setter).map_or_else(|| guide.several(&mut setter), |page| vec![page]);
     number_pages(&mut setter, &mut pages, &guide.title(), settings);
@@ -89,18 +82,17 @@ pub fn person_guide(
 }
 
 /// Everybody who has something to do, in the order in which they begin.
-fn people(session: &SessionPlan) -> Vec<&str> {
-    session.tasks.iter().flat_map(|task| task.person.iter().chain(&task.out_person)).map(String::as_str).unique().collect()
+fn people(session: &SessionPlan) -> Vec<PersonId> {
+    session.tasks.iter().flat_map(|task| task.person.into_iter().chain(task.out_person)).unique().collect()
 }
 
 struct Guide<'a> {
     week: &'a str,
     session: &'a SessionPlan,
     before: &'a [Before],
-    household: &'a str,
+    names: Names<'a>,
     settings: Settings,
-    start: DateTime,
-    whose: Option<&'a str>,
+    whose: Option<PersonId>,
 }
 
 impl<'a> Guide<'a> {
@@ -108,24 +100,28 @@ impl<'a> Guide<'a> {
         week: &'a str,
         session: &'a SessionPlan,
         before: &'a [Before],
-        household: &'a str,
+        names: Names<'a>,
         settings: Settings,
-        whose: Option<&'a str>,
+        whose: Option<PersonId>,
     ) -> Guide<'a> {
-        let start = session.start.parse::<DateTime>().unwrap_or_default();
-        Guide { week, session, before, household, settings, start, whose }
+        Guide { week, session, before, names, settings, whose }
+    }
+
+    /// ", for Jo" or ", Jo" on the page of one person, by the word given.
+    fn for_whom(&self, word: &str) -> String {
+        self.whose.map_or_else(String::new, |id| format!("{word}{}", self.session.person(id).name))
     }
 
     /// Without breaking spaces in its dates.
     fn title(&self) -> String {
-        let whose = self.whose.map_or_else(String::new, |person| format!(", for {person}"));
-        format!("Prep guide, {}, {}{whose}", self.week, full_day(self.start.date()))
+        let whose = self.for_whom(", for ");
+        format!("Prep guide, {}, {}{whose}", self.week, full_day(self.session.start.date()))
     }
 
     fn stem(&self) -> String {
         let plain_letters = |name: &str| name.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect::<String>();
-        let whose = self.whose.map_or_else(String::new, |person| format!("-{}", plain_letters(&person.to_lowercase())));
-        format!("prep-guide-{}{whose}", self.start.strftime("%Y-%m-%d-%H%M"))
+        let whose = self.whose.map(|id| format!("-{}", plain_letters(&self.session.person(id).name.to_lowercase()))).unwrap_or_default();
+        format!("prep-guide-{}{whose}", self.session.start.strftime("%Y-%m-%d-%H%M"))
     }
 
     /// One page; else one page a person; else several.
@@ -135,7 +131,7 @@ impl<'a> Guide<'a> {
         }
         let people = people(self.session);
         let theirs =
-            |person: &&'a str| Guide::new(self.week, self.session, self.before, self.household, self.settings, Some(person)).single(setter);
+            |person: &PersonId| Guide::new(self.week, self.session, self.before, self.names, self.settings, Some(*person)).single(setter);
         let pages = (2..=MOST_PEOPLE).contains(&people.len()).then(|| people.iter().map(theirs).collect::<Option<Vec<Page>>>());
         pages.flatten().unwrap_or_else(|| self.several(setter))
     }
@@ -148,7 +144,7 @@ impl<'a> Guide<'a> {
 
     /// The chart, the steps in two columns, and what stands beside them in three.
     fn on_one_page(&self, setter: &mut Setter, measure: Measure) -> Option<Page> {
-        let (mut page, top) = headed(setter, self.settings, &self.head(false), self.household);
+        let (mut page, top) = headed(setter, self.settings, &self.head(false), self.names.household);
         let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
         let charted = pour(&lanes, Cursor::default(), &columns(self.settings, &page, top, 1).0, Some(&mut page));
         let (two, width) = columns_apart(self.settings, &page, charted.lowest + 1.5 * GRID, 2, self.gutter(measure));
@@ -178,10 +174,10 @@ impl<'a> Guide<'a> {
     }
 
     fn lanes(&self, setter: &mut Setter, measure: Measure, width: f32) -> Vec<Block> {
-        let look = (measure.row, self.settings.size);
-        let mut blocks = chart(setter, self.session, &marks(self.session), self.start, look, width, self.settings.units);
-        let whose = self.whose.map_or_else(String::new, |person| format!(", {person}"));
-        let name = format!("{}, {}{whose}", day(self.start.date()), clock(self.start));
+        let look = Look { row: measure.row, size: self.settings.size, width, units: self.settings.units };
+        let mut blocks = chart(setter, self.session, self.names, look);
+        let whose = self.for_whom(", ");
+        let name = format!("{}, {}{whose}", day(self.session.start.date()), clock(self.session.start));
         if let Some(first) = blocks.first_mut() {
             first.bookmark = Some(name);
         }
@@ -189,25 +185,25 @@ impl<'a> Guide<'a> {
     }
 
     fn steps(&self, kind: Type, width: f32) -> Steps<'a> {
-        Steps { session: self.session, start: self.start, kind, width, units: self.settings.units, whose: self.whose }
+        Steps { session: self.session, kind, width, names: self.names, units: self.settings.units, whose: self.whose }
     }
 
     fn beside(&self, kind: Type) -> Beside<'a> {
-        Beside { session: self.session, before: self.before, kind, units: self.settings.units }
+        Beside { session: self.session, before: self.before, kind, names: self.names, units: self.settings.units }
     }
 
     fn head(&self, continued: bool) -> Head {
         let session = self.session;
-        let finish = session.finish.parse::<DateTime>().unwrap_or(self.start);
         let more = if continued { ", continued" } else { "" };
-        let whose = self.whose.map_or_else(String::new, |person| format!(", {person}"));
-        let title = format!("{}, {} to {}{whose}{more}", full_day(self.start.date()), clock(self.start), clock(finish));
+        let whose = self.for_whom(", ");
+        let title =
+            format!("{}, {} to {}{whose}{more}", full_day(self.session.start.date()), clock(self.session.start), clock(session.finish));
         let mut under = Vec::new();
         if !continued {
-            let mut facts = vec![strong(session.people.join("; "))];
+            let mut facts = vec![strong(session.people.iter().map(presence).join("; "))];
             facts.extend((!session.people.is_empty()).then(|| soft("  ·  ")));
             facts.push(plain(duration(session.minutes)));
-            facts.extend(session.finish_by.iter().map(|by| strong(format!(", to be finished by\u{a0}{by}"))));
+            facts.extend(session.finish_by.map(|by| strong(format!(", to be finished by\u{a0}{}", clock(by)))));
             facts.push(soft(if session.proven {
                 "; no shorter plan exists".to_owned()
             } else {
@@ -220,7 +216,7 @@ impl<'a> Guide<'a> {
 
     /// As many pages as it takes: what comes first, the steps, what comes after, in two columns.
     fn on_pages(&self, setter: &mut Setter, measure: Measure) -> Vec<Page> {
-        let (mut page, mut top) = headed(setter, self.settings, &self.head(false), self.household);
+        let (mut page, mut top) = headed(setter, self.settings, &self.head(false), self.names.household);
         let mut pages = Vec::new();
         let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
         let mut from = Cursor::default();
@@ -232,7 +228,7 @@ impl<'a> Guide<'a> {
                 break;
             }
             pages.push(page);
-            (page, top) = headed(setter, self.settings, &self.head(true), self.household);
+            (page, top) = headed(setter, self.settings, &self.head(true), self.names.household);
         }
         // Large lines want the width of the page.
         let count = if self.is_large() { 1 } else { 2 };
@@ -240,7 +236,7 @@ impl<'a> Guide<'a> {
         let blocks = self.in_a_row(setter, measure.kind, narrow);
         if two[0].bottom - top < LEAST_BELOW {
             pages.push(page);
-            (page, top) = headed(setter, self.settings, &self.head(true), self.household);
+            (page, top) = headed(setter, self.settings, &self.head(true), self.names.household);
         }
         let mut from = Cursor::default();
         loop {
@@ -250,7 +246,7 @@ impl<'a> Guide<'a> {
             if from.block >= blocks.len() {
                 return pages;
             }
-            (page, top) = headed(setter, self.settings, &self.head(true), self.household);
+            (page, top) = headed(setter, self.settings, &self.head(true), self.names.household);
         }
     }
 

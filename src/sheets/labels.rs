@@ -3,14 +3,14 @@
 use std::str::FromStr;
 
 use crate::foods::Place;
-use crate::kitchen::Paper;
+use crate::kitchen::{Names, Paper};
 use crate::prep::{Label, SessionLabels};
 
 use super::frame::{Head, across, finished, headed, number_pages};
 use super::page::{BLACK, Bookmark, Bounds, HAIRLINE, Page, Rule};
 use super::scale::{Size, style};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
-use super::wording::{day, full_day, long_day};
+use super::wording::{day, full_day, long_day, tied};
 use super::{Settings, Sheet};
 use crate::words::{clock, sentence};
 
@@ -118,7 +118,7 @@ fn whole(page: &Page, settings: Settings) -> Bounds {
 pub fn label_sheet(
     sessions: &[SessionLabels],
     (week, from): (&str, jiff::civil::Date),
-    household: &str,
+    names: Names,
     grid: LabelGrid,
     settings: Settings,
 ) -> Sheet {
@@ -138,14 +138,14 @@ pub fn label_sheet(
                 let title = format!("{}, {}", full_day(session.start.date()), clock(session.start)).replace('\u{a0}', " ");
                 page.bookmarks.push(Bookmark { title, y: cell.top });
             }
-            warnings.extend(put_label(&mut setter, &mut page, label, cell, settings.size));
+            warnings.extend(put_label(&mut setter, &mut page, &Words::of(label, names, settings), cell, settings.size));
         }
         cutting_marks(&mut page, (grid, settings), on_page.len());
         pages.push(page);
     }
     if pages.is_empty() {
         let head = Head { over: title.clone(), title: "No boxes to label".to_owned(), under: Vec::new() };
-        pages.push(headed(&mut setter, settings, &head, household).0);
+        pages.push(headed(&mut setter, settings, &head, names.household).0);
     }
     number_pages(&mut setter, &mut pages, &title, settings);
     warnings.dedup();
@@ -153,19 +153,19 @@ pub fn label_sheet(
 }
 
 /// A label in the largest type in which all of it has room; a warning where something had to be left out.
-fn put_label(setter: &mut Setter, page: &mut Page, label: &Label, cell: Bounds, size: Size) -> Option<String> {
+fn put_label(setter: &mut Setter, page: &mut Page, label: &Words, cell: Bounds, size: Size) -> Option<String> {
     let (width, height) = (cell.right - cell.left - 2.0 * PAD.0, cell.bottom - cell.top - 2.0 * PAD.1);
     let measures = if size.is_large() { &LARGE[..] } else { &MEASURES[..] };
     let fits = |lines: &Vec<Line>| lines.iter().map(|line| line.height).sum::<f32>() <= height + 0.01;
-    let ways = measures.iter().flat_map(|measure| [(*measure, Words::All), (*measure, Words::Needed)]);
-    let full = ways.map(|(measure, words)| set(setter, label, measure, width, words)).find(fits);
+    let ways = measures.iter().flat_map(|measure| [(*measure, Much::All), (*measure, Much::Needed)]);
+    let full = ways.map(|(measure, much)| set(setter, label, measure, width, much)).find(fits);
     let smallest = measures[measures.len() - 1];
     let (lines, warning) = match full {
         Some(lines) => (lines, None),
         None => {
             let words =
                 format!("the label of {} has no room for all its words: see the prep guide, or print fewer labels a page", label.dish);
-            (set(setter, label, smallest, width, Words::Least), Some(words))
+            (set(setter, label, smallest, width, Much::Least), Some(words))
         }
     };
     let mut y = cell.top + PAD.1;
@@ -179,9 +179,30 @@ fn put_label(setter: &mut Setter, page: &mut Page, label: &Label, cell: Bounds, 
     warning
 }
 
+/// What stands on a label.
+struct Words<'l> {
+    label: &'l Label,
+    dish: &'l str,
+    amount: String,
+    heating: String,
+    allergens: String,
+}
+
+impl<'l> Words<'l> {
+    fn of(label: &'l Label, names: Names<'l>, settings: Settings) -> Words<'l> {
+        Words {
+            label,
+            dish: names.recipe(label.recipe),
+            amount: tied(&label.amount_text(settings.units)),
+            heating: label.heating_text(settings.units),
+            allergens: label.contains.words().unwrap_or_else(|| "none of the EU’s 14".to_owned()),
+        }
+    }
+}
+
 /// How much a label says.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Words {
+enum Much {
     /// Its meals, too.
     All,
     Needed,
@@ -189,22 +210,23 @@ enum Words {
     Least,
 }
 
-fn set(setter: &mut Setter, label: &Label, (dish, note): Measure, width: f32, words: Words) -> Vec<Line> {
-    let whole = words != Words::Least;
-    let mut lines = setter.at_most(if whole { usize::MAX } else { 1 }, &[strong(label.dish.as_str())], dish, width);
+fn set(setter: &mut Setter, words: &Words, (dish, note): Measure, width: f32, much: Much) -> Vec<Line> {
+    let label = words.label;
+    let whole = much != Much::Least;
+    let mut lines = setter.at_most(if whole { usize::MAX } else { 1 }, &[strong(words.dish)], dish, width);
     let mut say = |spans: &[Span], most: usize| lines.extend(setter.at_most(most, spans, note, width));
     let most = if whole { usize::MAX } else { 2 };
     say(&use_by(label), most);
     if !whole {
         say(&[strong("Allergens: see the prep guide")], 2);
     }
-    say(&[plain(label.heating.as_str())], most);
-    say(&[plain(tied(&label.amount)), soft(format!("  ·  made {}", day(label.made_on)))], most);
+    say(&[plain(words.heating.as_str())], most);
+    say(&[plain(words.amount.as_str()), soft(format!("  ·  made {}", day(label.made_on)))], most);
     if whole {
-        say(&[soft("Allergens: "), plain(label.allergens.as_deref().unwrap_or("none of the EU’s 14"))], most);
-        label.beware.iter().for_each(|beware| say(&[strong(format!("{}.", sentence(beware)))], most));
+        say(&[soft("Allergens: "), plain(words.allergens.as_str())], most);
+        label.beware.iter().for_each(|beware| say(&[strong(format!("{}.", sentence(&beware.to_string())))], most));
     }
-    if words == Words::All && !label.what_for.is_empty() {
+    if much == Much::All && !label.what_for.is_empty() {
         say(&[soft(format!("For {}", label.what_for.join(", ")))], most);
     }
     lines
@@ -214,10 +236,6 @@ fn set(setter: &mut Setter, label: &Label, (dish, note): Measure, width: f32, wo
 fn use_by(label: &Label) -> [Span; 1] {
     let by = long_day(label.use_by, label.made_on);
     [strong(if label.place == Place::Freezer { format!("Frozen: use by {by}") } else { format!("Use by {by}") })]
-}
-
-fn tied(text: &str) -> String {
-    text.replace(' ', "\u{a0}")
 }
 
 /// Crosses at the corners of the labels, within the grid.

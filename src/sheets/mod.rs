@@ -50,9 +50,7 @@ pub use page::{Bookmark, Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextR
 pub use pdf::to_pdf;
 pub use scale::Size;
 pub use shopping::shopping_list;
-pub use steps::marks;
 pub use week_card::week_card_sheet;
-pub use wording::temperature;
 
 use crate::kitchen::Paper;
 use crate::measure::Units;

@@ -3,6 +3,7 @@
 use itertools::Itertools;
 
 use crate::foods::Place;
+use crate::kitchen::Names;
 use crate::measure::{Quantity, Units};
 use crate::prep::Before;
 use crate::purchase::{FromPantry, ListLine, Reserved, ShoppingList};
@@ -26,7 +27,14 @@ impl From<Vec<Span>> for Note {
 }
 
 /// All notes of a list in columns of `width`.
-pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width: f32, (units, style): (Units, Style)) -> Vec<Block> {
+pub fn blocks(
+    setter: &mut Setter,
+    list: &ShoppingList,
+    before: &[Before],
+    names: Names,
+    width: f32,
+    (units, style): (Units, Style),
+) -> Vec<Block> {
     let groups: Vec<(&str, Vec<Note>)> = vec![
         ("Look before you go", run_in(&list.ask)),
         ("Already at home", at_home(&list.from_pantry, units)),
@@ -39,7 +47,7 @@ pub fn blocks(setter: &mut Setter, list: &ShoppingList, before: &[Before], width
             "Worth knowing",
             list.flags.iter().map(|flag| vec![strong(flag.food.as_str()), plain(format!(": {}", flag.text))].into()).collect(),
         ),
-        ("Before cooking", before.iter().map(|note| dated(moment(&note.at), &note.text)).collect()),
+        ("Before cooking", before.iter().map(|note| dated(moment(note.at), &note.errand.text(names, units))).collect()),
         ("During the week", list.moves.iter().map(|note| dated(day(note.at), &note.text)).collect()),
         ("Portions to spare", spare(list, units)),
         (

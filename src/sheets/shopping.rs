@@ -2,6 +2,7 @@
 
 use itertools::Itertools;
 
+use crate::kitchen::Names;
 use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, TripList};
@@ -64,7 +65,8 @@ impl Spacing {
 const LONGEST: f32 = 400.0;
 
 /// The shopping list of a week. `before` is what must be done ahead of the sessions: soaking, defrosting.
-pub fn shopping_list(list: &ShoppingList, before: &[Before], household: &str, settings: Settings) -> Sheet {
+pub fn shopping_list(list: &ShoppingList, before: &[Before], names: Names, settings: Settings) -> Sheet {
+    let household = names.household;
     let mut setter = Setter::default();
     let title = format!("Shopping list, {}", list.week);
     let mut pages: Vec<Page> = Vec::new();
@@ -75,7 +77,7 @@ pub fn shopping_list(list: &ShoppingList, before: &[Before], household: &str, se
         rest_of_page = Some(lowest);
     }
     let all_notes =
-        |setter: &mut Setter, width: f32| notes::blocks(setter, list, before, width, (settings.units, settings.size.scale().note));
+        |setter: &mut Setter, width: f32| notes::blocks(setter, list, before, names, width, (settings.units, settings.size.scale().note));
     add_notes(&mut setter, &mut pages, rest_of_page, &title, household, settings, &all_notes);
     number_pages(&mut setter, &mut pages, &title, settings);
     finished(setter, format!("shopping-list-{}", list.from), title, pages, Vec::new())

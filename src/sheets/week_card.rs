@@ -1,5 +1,7 @@
 //! The week card: the meals by day, for the fridge door. What is said of a meal is given.
 
+use crate::kitchen::Names;
+use crate::measure::Units;
 use crate::prep::{CardDay, CardDish, CardMeal, WeekCard};
 
 use super::flow::{Block, Cursor, pour_evenly};
@@ -8,7 +10,7 @@ use super::page::Page;
 use super::parts::{hanging, heading};
 use super::scale::{Size, style};
 use super::text::{Setter, Span, Style, plain, soft, strong};
-use super::wording::day;
+use super::wording::{day, tied};
 use super::{Settings, Sheet};
 use crate::words::{place, sentence};
 
@@ -30,27 +32,28 @@ const SIZES: [Type; 4] = [
 const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0) }];
 
 /// The card of a week.
-pub fn week_card_sheet(card: &WeekCard, household: &str, settings: Settings) -> Sheet {
+pub fn week_card_sheet(card: &WeekCard, names: Names, settings: Settings) -> Sheet {
     let mut setter = Setter::default();
     let title = format!("Week card, {}", card.week);
     let sizes = if settings.size == Size::Large { &LARGE[..] } else { &SIZES[..] };
-    let ways = sizes.iter().map(|kind| laid_out(&mut setter, card, &title, household, settings, *kind));
+    let ways = sizes.iter().map(|kind| laid_out(&mut setter, card, &title, names, settings, *kind));
     let mut pages = ways.min_by_key(Vec::len).unwrap_or_default();
     number_pages(&mut setter, &mut pages, &title, settings);
     finished(setter, format!("week-card-{}", card.from), title, pages, Vec::new())
 }
 
-fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, household: &str, settings: Settings, kind: Type) -> Vec<Page> {
+fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, names: Names, settings: Settings, kind: Type) -> Vec<Page> {
     let span = match (card.days.first(), card.days.last()) {
         (Some(first), Some(last)) => format!("{} to {}", day(first.on), day(last.on)),
         _ => "No meals".to_owned(),
     };
     let head = Head { over: over.to_owned(), title: span, under: Vec::new() };
-    let (mut page, mut top) = headed(setter, settings, &head, household);
+    let (mut page, mut top) = headed(setter, settings, &head, names.household);
     // Large lines want the width of the page.
     let count = if settings.size == Size::Large { 1 } else { 2 };
     let width = columns(settings, &page, top, count).1;
-    let blocks: Vec<Block> = card.days.iter().flat_map(|day| day_blocks(setter, day, kind, width)).collect();
+    let column = Column { names, units: settings.units, kind, width };
+    let blocks: Vec<Block> = card.days.iter().flat_map(|day| column.day(setter, day)).collect();
     let mut pages = Vec::new();
     let mut from = Cursor::default();
     loop {
@@ -60,51 +63,59 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, household: &str, s
         if from.block >= blocks.len() {
             return pages;
         }
-        (page, top) = headed(setter, settings, &head, household);
+        (page, top) = headed(setter, settings, &head, names.household);
     }
 }
 
-fn day_blocks(setter: &mut Setter, one: &CardDay, kind: Type, width: f32) -> Vec<Block> {
-    let mut blocks = vec![heading(setter, &day(one.on), kind.body, width).marked(day(one.on))];
-    blocks.extend(one.meals.iter().map(|meal| meal_block(setter, meal, kind, width).spaced(GRID)));
-    let tonight = one.tonight.iter().map(|text| vec![strong("Tonight: "), plain(text)]);
-    blocks.extend(tonight.map(|spans| Block::of(hanging(setter, &spans, kind.body, width)).spaced(GRID)));
-    blocks
+/// What all blocks of a card have in common.
+struct Column<'a> {
+    names: Names<'a>,
+    units: Units,
+    kind: Type,
+    width: f32,
 }
 
-fn meal_block(setter: &mut Setter, meal: &CardMeal, kind: Type, width: f32) -> Block {
-    let note = kind.note;
-    let mut head = vec![strong(meal.label.as_str())];
-    head.extend(meal.name.iter().map(|name| plain(format!("  {name}"))));
-    let mut lines = hanging(setter, &head, kind.body, width);
-    if let Some(beware) = &meal.beware {
-        lines.extend(hanging(setter, &[strong(format!("{}.", sentence(beware)))], note, width));
+impl Column<'_> {
+    fn day(&self, setter: &mut Setter, one: &CardDay) -> Vec<Block> {
+        let Type { body, .. } = self.kind;
+        let mut blocks = vec![heading(setter, &day(one.on), body, self.width).marked(day(one.on))];
+        blocks.extend(one.meals.iter().map(|meal| self.meal(setter, meal).spaced(GRID)));
+        let tonight = one.tonight.iter().map(|errand| vec![strong("Tonight: "), plain(errand.text(self.names, self.units))]);
+        blocks.extend(tonight.map(|spans| Block::of(hanging(setter, &spans, body, self.width)).spaced(GRID)));
+        blocks
     }
-    for dish in &meal.dishes {
-        lines.extend(hanging(setter, &taken_out(dish), note, width));
-    }
-    if !meal.fresh.is_empty() {
-        lines.extend(hanging(setter, &[strong("Add: "), plain(meal.fresh.join("; "))], note, width));
-    }
-    for making in &meal.made {
-        lines.extend(hanging(setter, &[strong(format!("Make: {}", making.dish))], note, width));
-        for (index, step) in making.steps.iter().enumerate() {
-            lines.extend(hanging(setter, &[strong(format!("{}  ", index + 1)), plain(step)], note, width));
+
+    fn meal(&self, setter: &mut Setter, meal: &CardMeal) -> Block {
+        let mut head = vec![strong(meal.label.as_str())];
+        head.extend(meal.name.iter().map(|name| plain(format!("  {name}"))));
+        let mut lines = hanging(setter, &head, self.kind.body, self.width);
+        let mut note = |spans: &[Span]| lines.extend(hanging(setter, spans, self.kind.note, self.width));
+        if let Some(beware) = &meal.beware {
+            note(&[strong(format!("{}.", sentence(&beware.to_string())))]);
         }
+        meal.dishes.iter().for_each(|dish| note(&self.taken_out(dish)));
+        if !meal.fresh.is_empty() {
+            note(&[strong("Add: "), plain(meal.fresh.join("; "))]);
+        }
+        for making in &meal.made {
+            note(&[strong(format!("Make: {}", self.names.recipe(making.recipe)))]);
+            for (index, step) in making.steps.iter().enumerate() {
+                note(&[strong(format!("{}  ", index + 1)), plain(step.text(self.names, self.units))]);
+            }
+        }
+        Block::of(lines)
     }
-    Block::of(lines)
-}
 
-/// "Pearl barley, 2½ portions, fridge: heat to 74 °C (165 °F)".
-fn taken_out(dish: &CardDish) -> Vec<Span> {
-    let from = match (dish.place, &dish.boxed) {
-        (None, _) => "straight from the pot".to_owned(),
-        (Some(at), None) => place(at).to_owned(),
-        (Some(at), Some(kind)) => format!("{kind} in the {}", place(at)),
-    };
-    let mut spans = vec![plain(dish.dish.as_str()), plain(format!(", {}, {from}", dish.amount.replace(' ', "\u{a0}")))];
-    if !dish.heating.is_empty() {
-        spans.push(soft(format!(": {}", dish.heating)));
+    /// "Pearl barley, 2½ portions, fridge: heat to 74 °C (165 °F)".
+    fn taken_out(&self, dish: &CardDish) -> Vec<Span> {
+        let from = match (dish.place, &dish.boxed) {
+            (None, _) => "straight from the pot".to_owned(),
+            (Some(at), None) => place(at).to_owned(),
+            (Some(at), Some(kind)) => format!("{kind} in the {}", place(at)),
+        };
+        let amount = tied(&dish.amount_text(self.units));
+        let mut spans = vec![plain(self.names.recipe(dish.recipe)), plain(format!(", {amount}, {from}"))];
+        spans.extend(dish.then.text(self.names, self.units).map(|then| soft(format!(": {then}"))));
+        spans
     }
-    spans
 }

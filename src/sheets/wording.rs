@@ -1,8 +1,9 @@
 //! Dates, clock times, amounts and packs in the words of the sheets.
 
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
-use crate::measure::{Quantity, Units, show};
+use crate::measure::{Celsius, Quantity, Units, show};
+use crate::prep::Moment;
 use crate::purchase::{ListLine, PackLine};
 use crate::words::{self, clock, sentence};
 
@@ -29,12 +30,11 @@ pub fn long_day(date: Date, near: Date) -> String {
     tied(&words::day_near(date, near))
 }
 
-/// `2026-11-29` or `2026-11-29T02:00` as "Sun 29 Nov" or "Sun 29 Nov, 02:00"; anything else as it stands.
-pub fn moment(text: &str) -> String {
-    match (text.contains('T').then(|| text.parse::<DateTime>()), text.parse::<Date>()) {
-        (Some(Ok(at)), _) => format!("{}, {}", day(at.date()), clock(at)),
-        (_, Ok(date)) => day(date),
-        _ => text.to_owned(),
+/// "Sun 29 Nov" or "Sun 29 Nov, 02:00".
+pub fn moment(at: Moment) -> String {
+    match at {
+        Moment::At(at) => format!("{}, {}", day(at.date()), clock(at)),
+        Moment::On(date) => day(date),
     }
 }
 
@@ -49,8 +49,8 @@ pub fn amount(quantity: &Quantity, units: Units) -> String {
 }
 
 /// "180 °C", or "355 °F".
-pub fn temperature(celsius: f64, units: Units) -> String {
-    tied(&words::temperature(celsius, units))
+pub fn temperature(heat: Celsius, units: Units) -> String {
+    tied(&words::temperature(heat, units))
 }
 
 /// The name of a recipe as read aloud, where only its id is known: `white-bean-mash` is "White bean mash".
@@ -59,13 +59,6 @@ pub fn spoken(id: &str) -> String {
         return id.to_owned();
     }
     sentence(&id.replace(['-', '_'], " "))
-}
-
-/// A dish's name where room is short: a long one gives way to its recipe's id, where that is shorter.
-pub fn brief_dish(name: &str, recipe: Option<&str>) -> String {
-    const LONG: usize = 22;
-    let brief = recipe.map(spoken).filter(|brief| name.chars().count() > LONG && brief.chars().count() < name.chars().count());
-    brief.unwrap_or_else(|| name.to_owned())
 }
 
 /// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".

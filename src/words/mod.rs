@@ -28,6 +28,11 @@ pub fn clock(at: DateTime) -> String {
     at.strftime("%H:%M").to_string()
 }
 
+/// "Sat 28 Nov 14:00".
+pub fn day_clock(at: DateTime) -> String {
+    format!("{} {}", day(at.date()), clock(at))
+}
+
 /// "14:00", so many minutes after a start.
 pub fn clock_after(start: DateTime, minutes: i64) -> String {
     clock(start.checked_add(minutes.minutes()).unwrap_or(start))
@@ -58,10 +63,10 @@ pub fn degrees(celsius: Celsius, units: Units) -> String {
 }
 
 /// "180 °C", or "355 °F".
-pub fn temperature(celsius: f64, units: Units) -> String {
+pub fn temperature(heat: Celsius, units: Units) -> String {
     match units {
-        Units::Metric => format!("{celsius:.0} °C"),
-        Units::Us => format!("{:.0} °F", fahrenheit(celsius)),
+        Units::Metric => format!("{:.0} °C", heat.0),
+        Units::Us => format!("{:.0} °F", fahrenheit(heat.0)),
     }
 }
 
@@ -76,6 +81,35 @@ pub fn place(place: Place) -> &'static str {
         Place::Fridge => "fridge",
         Place::Freezer => "freezer",
     }
+}
+
+/// Words that no shortened name ends with.
+pub const JOINING: [&str; 6] = ["and", "with", "of", "in", "on", "for"];
+
+/// A name of at most `most` letters; a longer one by its first whole words that have room before an ellipsis.
+fn shortened(name: &str, most: usize) -> String {
+    if name.chars().count() <= most {
+        return name.to_owned();
+    }
+    let mut kept: Vec<&str> = Vec::new();
+    let mut room = most.saturating_sub(1);
+    for word in name.split_whitespace() {
+        let taken = word.chars().count() + usize::from(!kept.is_empty());
+        if taken > room {
+            break;
+        }
+        room -= taken;
+        kept.push(word);
+    }
+    while kept.last().is_some_and(|word| JOINING.contains(word)) {
+        kept.pop();
+    }
+    if kept.is_empty() { name.chars().take(most.saturating_sub(1)).chain(['…']).collect() } else { format!("{}…", kept.join(" ")) }
+}
+
+/// A dish's name where room is short: "Chicken thighs braised…".
+pub fn brief(dish: &str) -> String {
+    shortened(dish, 28)
 }
 
 /// "a", "a and b", "a, b and c".
@@ -133,6 +167,13 @@ mod tests {
             [listed::<&str>(&[]), listed(&["a"]), listed(&["a", "b"]), listed(&["a", "b", "c"])],
             ["", "a", "a and b", "a, b and c"]
         );
+    }
+
+    #[test]
+    fn a_long_name_keeps_the_whole_words_that_have_room() {
+        let long = "Chicken thighs braised with tomatoes and olives";
+        assert_eq!([shortened(long, 28), shortened(long, 60)], ["Chicken thighs braised…", long]);
+        assert_eq!([shortened("Pneumonoultramicroscopic", 8), shortened("Soup", 4)], ["Pneumon…", "Soup"]);
     }
 
     #[test]

@@ -75,12 +75,12 @@ fn settings(kitchen: &Kitchen) -> Settings {
 
 /// Everything that a default print writes.
 fn sheets(list: &ShoppingList, prep: &PrepPlan, kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Vec<Sheet> {
-    let (settings, name) = (settings(kitchen), &kitchen.household.name);
-    let mut sheets = vec![shopping_list(list, &prep.before, name, settings)];
-    sheets.extend(prep.sessions.iter().map(|session| prep_guide(&prep.week, session, &prep.before, name, settings)));
-    sheets.push(week_card_sheet(&week_card(kitchen, week, &reckoning.makings), name, settings));
+    let (settings, names) = (settings(kitchen), kitchen.names());
+    let mut sheets = vec![shopping_list(list, &prep.before, names, settings)];
+    sheets.extend(prep.sessions.iter().map(|session| prep_guide(&prep.week, session, &prep.before, names, settings)));
+    sheets.push(week_card_sheet(&week_card(kitchen, week, &reckoning.makings), names, settings));
     let boxes = labels(kitchen, week, &reckoning.makings);
-    sheets.push(label_sheet(&boxes, (&list.week, list.from), name, LabelGrid::usual(Size::Normal), settings));
+    sheets.push(label_sheet(&boxes, (&list.week, list.from), names, LabelGrid::usual(Size::Normal), settings));
     sheets
 }
 
@@ -114,7 +114,7 @@ fn h_a_thousand_lines(bencher: Bencher) {
     let (loaded, reckoning) = reckoned();
     let (kitchen, week) = week(&loaded);
     let list = thousand(&reckoning.list(kitchen, week, None, &reckoning.warnings));
-    bencher.bench(|| to_pdf(&shopping_list(black_box(&list), &[], &kitchen.household.name, settings(kitchen))));
+    bencher.bench(|| to_pdf(&shopping_list(black_box(&list), &[], kitchen.names(), settings(kitchen))));
 }
 
 /// The list alone, laid out and written: `tests/outside/typst_page.py` compares it with a general-purpose typesetter.
@@ -124,7 +124,7 @@ fn i_the_list(bencher: Bencher) {
     let (kitchen, week) = week(&loaded);
     let list = reckoning.list(kitchen, week, None, &reckoning.warnings);
     let prep = reckoning.prep(kitchen, week, Effort::Low);
-    bencher.bench(|| to_pdf(&shopping_list(black_box(&list), &prep.before, &kitchen.household.name, settings(kitchen))));
+    bencher.bench(|| to_pdf(&shopping_list(black_box(&list), &prep.before, kitchen.names(), settings(kitchen))));
 }
 
 #[divan::bench(sample_count = 20)]

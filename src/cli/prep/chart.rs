@@ -2,8 +2,9 @@
 //!
 //! A task's mark stands in the row in which it begins, and `|` in each row that it reaches into after that.
 
-use super::clock;
-use crate::prep::{SessionPlan, Task, TaskKind};
+use crate::kitchen::{ApplianceId, Names};
+use crate::prep::{Mark, PersonId, SessionPlan};
+use crate::words::clock_after;
 
 /// Minutes a row: the first with which the chart has no more than [`ROWS`] rows.
 const SLOTS: [i64; 6] = [5, 10, 15, 30, 60, 120];
@@ -33,16 +34,17 @@ impl Column {
 }
 
 /// The chart, no wider than `width`: columns that do not fit beside the others follow below in a chart of their own.
-pub fn chart(session: &SessionPlan, marks: &[String], width: usize) -> String {
+pub fn chart(session: &SessionPlan, names: Names, width: usize) -> String {
     let last = session.tasks.iter().map(|task| task.end_minute).chain([session.minutes, 1]).max().unwrap_or(1);
     let slot = SLOTS.into_iter().find(|slot| (last + slot - 1) / slot <= ROWS).unwrap_or((last + ROWS - 1) / ROWS);
     let rows = (last + slot - 1) / slot;
     let mut columns: Vec<Column> = Vec::new();
-    for (name, bars) in people(session, marks) {
-        columns.push(Column { name, cells: cells(&bars, slot, rows) });
+    let marks = session.marks();
+    for (id, bars) in people(session, &marks) {
+        columns.push(Column { name: session.person(id).name.clone(), cells: cells(&bars, slot, rows) });
     }
-    for (name, bars) in appliances(session, marks) {
-        columns.push(Column { name, cells: side_by_side(lanes(bars), slot, rows) });
+    for (id, bars) in appliances(session, &marks) {
+        columns.push(Column { name: names.appliance(id).to_owned(), cells: side_by_side(lanes(bars), slot, rows) });
     }
     let mut out = String::new();
     for panel in panels(columns, width.saturating_sub(CLOCK)) {
@@ -51,39 +53,35 @@ pub fn chart(session: &SessionPlan, marks: &[String], width: usize) -> String {
     out
 }
 
-fn people(session: &SessionPlan, marks: &[String]) -> Vec<(String, Vec<Bar>)> {
+fn people(session: &SessionPlan, marks: &[Mark]) -> Vec<(PersonId, Vec<Bar>)> {
     let mut people = Vec::new();
     for (task, mark) in session.tasks.iter().zip(marks) {
-        if let Some(person) = task.person.as_ref().filter(|_| task.hands_minutes > 0) {
+        if let Some(person) = task.person.filter(|_| task.hands_minutes > 0) {
             let until = task.start_minute + task.hands_minutes;
-            add(&mut people, person, Bar { from: task.start_minute, until, mark: mark.clone() });
+            add(&mut people, person, Bar { from: task.start_minute, until, mark: mark.to_string() });
         }
-        if let Some(person) = task.out_person.as_ref().filter(|_| task.out_minutes > 0) {
-            let from = task.end_minute - task.out_minutes;
-            add(&mut people, person, Bar { from, until: task.end_minute, mark: format!("{mark} out") });
+        if let Some(person) = task.out_person.filter(|_| task.out_minutes > 0) {
+            add(&mut people, person, Bar { from: task.out_minute(), until: task.end_minute, mark: format!("{mark} out") });
         }
     }
     people
 }
 
-fn appliances(session: &SessionPlan, marks: &[String]) -> Vec<(String, Vec<Bar>)> {
+fn appliances(session: &SessionPlan, marks: &[Mark]) -> Vec<(ApplianceId, Vec<Bar>)> {
     let mut appliances = Vec::new();
     for (task, mark) in session.tasks.iter().zip(marks) {
-        for appliance in task.appliance.iter().chain(&task.also) {
-            add(&mut appliances, appliance, Bar { from: task.start_minute, until: task.end_minute, mark: on_appliance(task, mark) });
+        let mark = if task.is_set() { WARMING.to_owned() } else { mark.to_string() };
+        for appliance in &task.on {
+            add(&mut appliances, *appliance, Bar { from: task.start_minute, until: task.end_minute, mark: mark.clone() });
         }
     }
     appliances
 }
 
-fn on_appliance(task: &Task, mark: &str) -> String {
-    if task.kind == TaskKind::Set { WARMING.to_owned() } else { mark.to_owned() }
-}
-
-fn add(all: &mut Vec<(String, Vec<Bar>)>, name: &str, bar: Bar) {
-    match all.iter_mut().find(|(known, _)| known == name) {
+fn add<Id: PartialEq>(all: &mut Vec<(Id, Vec<Bar>)>, id: Id, bar: Bar) {
+    match all.iter_mut().find(|(known, _)| *known == id) {
         Some((_, bars)) => bars.push(bar),
-        None => all.push((name.to_owned(), vec![bar])),
+        None => all.push((id, vec![bar])),
     }
 }
 
@@ -153,7 +151,7 @@ fn draw(out: &mut String, panel: &[Column], session: &SessionPlan, slot: i64, wi
     };
     line("", &|column| column.name.clone());
     for row in 0..panel.first().map_or(0, |column| column.cells.len()) {
-        line(&clock(&session.start, row as i64 * slot), &|column| column.cells[row].clone());
+        line(&clock_after(session.start, row as i64 * slot), &|column| column.cells[row].clone());
     }
     out.push('\n');
 }

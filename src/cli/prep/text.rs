@@ -2,44 +2,108 @@
 
 use super::super::wrap::{table, wrap};
 use super::chart::chart;
-use super::{clock, moment};
-use crate::measure::{Quantity, Units, show};
-use crate::prep::{Before, PrepPlan, SessionPlan, Task, TaskKind};
-use crate::sheets::{marks, temperature};
-use crate::words::{day, place};
+use crate::kitchen::Names;
+use crate::measure::{Units, show};
+use crate::prep::{Before, BoxNote, Fetch, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, presence};
+use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.
-pub fn text(plan: &PrepPlan, household: &str, units: Units, width: usize) -> String {
-    let mut out = wrap("", &format!("{household}: {}", plan.week), width);
-    let notes = |notes: &[Before]| notes.iter().map(|note| vec![moment(&note.at), note.text.clone()]).collect::<Vec<_>>();
-    titled(&mut out, "Before", &notes(&plan.before), width);
+pub fn text(plan: &PrepPlan, names: Names, units: Units, width: usize) -> String {
+    let mut out = wrap("", &format!("{}: {}", names.household, plan.week), width);
+    let writer = Writer { names, units, width };
+    titled(&mut out, "Before", &writer.dated(&plan.before), width);
     for session in &plan.sessions {
-        write_session(&mut out, session, units, width);
+        writer.session(&mut out, session);
     }
-    titled(&mut out, "From freezer to fridge", &notes(&plan.moves), width);
+    titled(&mut out, "From freezer to fridge", &writer.dated(&plan.moves), width);
     out
 }
 
-fn write_session(out: &mut String, session: &SessionPlan, units: Units, width: usize) {
-    out.push('\n');
-    out.push_str(&wrap("", &headline(session), width));
-    out.push_str(&wrap("", &session.people.join("; "), width));
-    listed(out, "", &session.advice, width);
-    if session.tasks.is_empty() {
-        return;
+/// What all parts of the text need.
+#[derive(Clone, Copy)]
+struct Writer<'k> {
+    names: Names<'k>,
+    units: Units,
+    width: usize,
+}
+
+impl Writer<'_> {
+    fn dated(self, notes: &[Before]) -> Vec<Vec<String>> {
+        let moment = |at: Moment| match at {
+            Moment::On(date) => day(date),
+            Moment::At(at) => day_clock(at),
+        };
+        notes.iter().map(|note| vec![moment(note.at), note.errand.text(self.names, self.units)]).collect()
     }
-    let marks = marks(session);
-    out.push('\n');
-    out.push_str(&chart(session, &marks, width));
-    out.push_str(&wrap("", "A number or letter: the step or box begins. |: it goes on. ~: warming up.", width));
-    out.push('\n');
-    for (task, mark) in session.tasks.iter().zip(&marks) {
-        write_task(out, task, mark, (&session.start, units), width);
+
+    fn session(self, out: &mut String, session: &SessionPlan) {
+        let Writer { names, width, .. } = self;
+        out.push('\n');
+        out.push_str(&wrap("", &headline(session), width));
+        out.push_str(&wrap("", &session.people.iter().map(presence).collect::<Vec<_>>().join("; "), width));
+        listed(out, "", session.advice.iter().map(|advice| advice.text(names)), width);
+        if session.tasks.is_empty() {
+            return;
+        }
+        out.push('\n');
+        out.push_str(&chart(session, names, width));
+        out.push_str(&wrap("", "A number or letter: the step or box begins. |: it goes on. ~: warming up.", width));
+        out.push('\n');
+        for (task, mark) in session.tasks.iter().zip(session.marks()) {
+            self.task(out, session, task, mark);
+        }
+        titled(out, "Fetch", &session.fetch.iter().map(|one| self.fetch(one)).collect::<Vec<_>>(), width);
+        titled(out, "Cut", &self.cuts(session), width);
+        titled(out, "Boxes", &session.boxes.iter().map(|one| self.boxed(one)).collect::<Vec<_>>(), width);
+        listed(out, "Mind", session.cautions.iter().map(|caution| caution.with_source(names)), width);
     }
-    titled(out, "Fetch", &fetch(session, units), width);
-    titled(out, "Cut", &cuts(session, units), width);
-    titled(out, "Boxes", &boxes(session, units), width);
-    listed(out, "Mind", &session.cautions, width);
+
+    /// A line with when, who and where; below it what to do and what to mind.
+    fn task(self, out: &mut String, session: &SessionPlan, task: &Task, mark: Mark) {
+        let Writer { names, units, width } = self;
+        let indent = " ".repeat(5);
+        let at = |minute: i64| clock_after(session.start, minute);
+        let name = |id: PersonId| session.person(id).name.clone();
+        let mut head = format!("{} to {}", at(task.start_minute), at(task.end_minute));
+        let places: Vec<&str> = task.on.iter().map(|id| names.appliance(*id)).collect();
+        let dish = task.recipe().map(|id| names.recipe(id).to_owned());
+        let heat = task.at.map(|heat| temperature(heat, units));
+        for part in [task.person.map(name), dish, (!places.is_empty()).then(|| places.join(" and ")), heat].into_iter().flatten() {
+            head.push_str("; ");
+            head.push_str(&part);
+        }
+        out.push_str(&wrap(&format!("{mark:>3}  "), &head, width));
+        out.push_str(&wrap(&indent, &task.text(names, units), width));
+        if task.out_minutes > 0 {
+            let by = task.out_person.map_or_else(String::new, |person| format!(" ({})", name(person)));
+            out.push_str(&wrap(&indent, &format!("Out at {}{by}.", at(task.out_minute())), width));
+        } else if task.step().is_some() && task.out_minute() > task.start_minute + task.hands_minutes {
+            out.push_str(&wrap(&indent, &format!("Until {}.", at(task.out_minute())), width));
+        }
+        task.notes.iter().for_each(|note| out.push_str(&wrap("     - ", &note.text(names, units), width)));
+    }
+
+    fn fetch(self, item: &Fetch) -> Vec<String> {
+        let look = if item.look_first { ", look at it first" } else { "" };
+        let much = if item.amount.is_zero() { "to taste".to_owned() } else { show(&item.amount, self.units) };
+        vec![brief(self.names.ware(item.of)), much, format!("{}{look}", item.place.map_or("bought", place))]
+    }
+
+    fn cuts(self, session: &SessionPlan) -> Vec<Vec<String>> {
+        let cuts = session.cuts.iter();
+        let row = |cut: &crate::prep::Cut| {
+            vec![self.names.food(cut.food).to_owned(), show(&cut.amount, self.units), format!("{}, step {}", cut.cut, cut.step)]
+        };
+        cuts.map(row).collect()
+    }
+
+    fn boxed(self, boxed: &BoxNote) -> Vec<String> {
+        let into = boxed.boxes.as_ref().map_or_else(String::new, |boxes| format!("in {boxes}, "));
+        let until = format!("{into}{}, use by {}", place(boxed.place), day(boxed.use_by));
+        let what_for = if boxed.what_for.is_empty() { String::new() } else { format!(", for {}", boxed.what_for.join(", ")) };
+        let allergens = boxed.contains.words().map_or_else(String::new, |allergens| format!("; allergens: {allergens}"));
+        vec![brief(self.names.recipe(boxed.recipe)), show(&boxed.amount, self.units), until + &what_for + &allergens]
+    }
 }
 
 fn headline(session: &SessionPlan) -> String {
@@ -48,58 +112,10 @@ fn headline(session: &SessionPlan) -> String {
         ..=0 => "a shorter plan may exist".to_owned(),
         bound => format!("no plan is shorter than {bound} min"),
     };
-    let by = session.finish_by.as_ref().map_or_else(String::new, |by| format!(", to finish by {by}"));
-    let same_day = session.start.get(..10) == session.finish.get(..10);
-    let finish = if same_day { clock(&session.start, session.minutes) } else { moment(&session.finish) };
-    format!("{} to {finish}{by}: {} min, {proof}", moment(&session.start), session.minutes)
-}
-
-/// A line with when, who and where; below it what to do and what to mind.
-fn write_task(out: &mut String, task: &Task, mark: &str, (start, units): (&str, Units), width: usize) {
-    let indent = " ".repeat(5);
-    let mut head = format!("{} to {}", clock(start, task.start_minute), clock(start, task.end_minute));
-    let places: Vec<&str> = task.appliance.iter().chain(&task.also).map(String::as_str).collect();
-    let heat = task.at_celsius.map(|celsius| temperature(celsius, units).replace('\u{a0}', " "));
-    for part in [task.person.clone(), task.dish.clone(), (!places.is_empty()).then(|| places.join(" and ")), heat].into_iter().flatten() {
-        head.push_str("; ");
-        head.push_str(&part);
-    }
-    out.push_str(&wrap(&format!("{mark:>3}  "), &head, width));
-    out.push_str(&wrap(&indent, &task.text, width));
-    let waits_until = task.end_minute - task.out_minutes;
-    if task.out_minutes > 0 {
-        let by = task.out_person.as_ref().map_or_else(String::new, |person| format!(" ({person})"));
-        out.push_str(&wrap(&indent, &format!("Out at {}{by}.", clock(start, waits_until)), width));
-    } else if task.kind == TaskKind::Step && waits_until > task.start_minute + task.hands_minutes {
-        out.push_str(&wrap(&indent, &format!("Until {}.", clock(start, waits_until)), width));
-    }
-    task.notes.iter().for_each(|note| out.push_str(&wrap("     - ", note, width)));
-}
-
-fn fetch(session: &SessionPlan, units: Units) -> Vec<Vec<String>> {
-    let row = |item: &crate::prep::Fetch| {
-        let name = item.food.clone().or_else(|| item.recipe.clone()).unwrap_or_default();
-        let look = if item.look_first { ", look at it first" } else { "" };
-        let much = if item.amount.is_zero() { "to taste".to_owned() } else { show(&item.amount, units) };
-        vec![name, much, format!("{}{look}", item.place.map_or("bought", place))]
-    };
-    session.fetch.iter().map(row).collect()
-}
-
-fn cuts(session: &SessionPlan, units: Units) -> Vec<Vec<String>> {
-    session.cuts.iter().map(|cut| vec![cut.food.clone(), show(&cut.amount, units), format!("{}, step {}", cut.cut, cut.step)]).collect()
-}
-
-fn boxes(session: &SessionPlan, units: Units) -> Vec<Vec<String>> {
-    let row = |boxed: &crate::prep::BoxNote| {
-        let portions = boxed.amount.clone().unwrap_or(Quantity::portions(boxed.portions));
-        let into = boxed.boxes.as_ref().map_or_else(String::new, |boxes| format!("in {boxes}, "));
-        let until = format!("{into}{}, use by {}", place(boxed.place), day(boxed.use_by));
-        let what_for = if boxed.what_for.is_empty() { String::new() } else { format!(", for {}", boxed.what_for.join(", ")) };
-        let allergens = boxed.allergens.as_ref().map_or_else(String::new, |allergens| format!("; allergens: {allergens}"));
-        vec![boxed.recipe.clone(), show(&portions, units), until + &what_for + &allergens]
-    };
-    session.boxes.iter().map(row).collect()
+    let by = session.finish_by.map_or_else(String::new, |by| format!(", to finish by {}", clock(by)));
+    let same_day = session.start.date() == session.finish.date();
+    let finish = if same_day { clock(session.finish) } else { day_clock(session.finish) };
+    format!("{} to {finish}{by}: {} min, {proof}", day_clock(session.start), session.minutes)
 }
 
 fn titled(out: &mut String, title: &str, rows: &[Vec<String>], width: usize) {
@@ -108,10 +124,11 @@ fn titled(out: &mut String, title: &str, rows: &[Vec<String>], width: usize) {
     }
 }
 
-fn listed(out: &mut String, title: &str, texts: &[String], width: usize) {
-    if !texts.is_empty() {
-        out.push_str(&if title.is_empty() { "\n".to_owned() } else { format!("\n{title}\n") });
-        texts.iter().for_each(|text| out.push_str(&wrap("  - ", text, width)));
+fn listed(out: &mut String, title: &str, texts: impl Iterator<Item = String>, width: usize) {
+    let mut heading = Some(if title.is_empty() { "\n".to_owned() } else { format!("\n{title}\n") });
+    for text in texts {
+        out.extend(heading.take());
+        out.push_str(&wrap("  - ", &text, width));
     }
 }
 

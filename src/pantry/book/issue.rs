@@ -1,20 +1,20 @@
 //! Goods out to the kitchen: what a session takes and what it leaves cooked, and what a meal eats.
 
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 
 use super::bench::{Bench, Missing};
 use super::out::{NotTaken, take_amount, take_recipe};
 use super::record::{Exact, LotRecord};
-use crate::foods::Place;
+use crate::foods::{FoodId, Place};
 use crate::kitchen::{Kitchen, Made, Meal, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Dimension, Quantity, show};
 use crate::pantry::after_days;
 use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines};
-use crate::prep::SessionPlan;
+use crate::prep::{Batch, Turnover};
 
 /// How the book names a session.
-pub fn session_key(start: &str) -> String {
-    format!("session {start}")
+pub fn session_key(start: DateTime) -> String {
+    format!("session {}", start.strftime("%Y-%m-%dT%H:%M"))
 }
 
 /// How the book names a meal.
@@ -24,22 +24,22 @@ pub fn meal_key(meal: &Meal) -> String {
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
 /// shelf does not hold, in words.
-pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &SessionPlan, on: Date) -> Vec<String> {
+pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -> Vec<String> {
+    let on = session.start.date();
     let mut missing = Vec::new();
     for fetch in session.fetch.iter().filter(|fetch| !fetch.amount.is_zero()) {
-        if let Some(name) = &fetch.food {
-            take_of_food(kitchen, bench, name, &fetch.amount, on, &mut missing);
-        } else if let Some(recipe) = fetch.recipe.as_deref().and_then(|id| find(kitchen, id)) {
-            take_of_recipe(kitchen, bench, recipe, &fetch.amount, on, &mut missing);
+        match &fetch.of {
+            Ok(Ware::Food(food)) => take_of_food(kitchen, bench, *food, &fetch.amount, on, &mut missing),
+            Ok(Ware::Recipe(recipe)) => take_of_recipe(kitchen, bench, *recipe, &fetch.amount, on, &mut missing),
+            Err(name) => note_missing(kitchen, Err(NotTaken::NoLot), name, &fetch.amount, &mut missing),
         }
     }
     for boxed in &session.boxes {
-        let Some(recipe) = find(kitchen, &boxed.recipe).map(|id| &kitchen.recipes[id]) else { continue };
-        bench.put(cooked(recipe, &boxed_amount(recipe, boxed.portions), boxed.place, on, boxed.use_by));
+        bench.put(cooked(&kitchen.recipes[boxed.recipe], &boxed.amount, boxed.place, on, boxed.use_by));
     }
     for batch in &session.batches {
-        let Some(recipe) = find(kitchen, &batch.recipe).map(|id| &kitchen.recipes[id]) else { continue };
-        let straight = eaten_straight(kitchen, session, recipe, batch.makes.base());
+        let recipe = &kitchen.recipes[batch.recipe];
+        let straight = eaten_straight(kitchen, session, batch);
         if straight > 1e-6 * batch.makes.base() {
             let amount = Quantity::of(&recipe.makes.dimension(), straight);
             bench.put(cooked(recipe, &amount, Place::Fridge, on, after_days(on, recipe.fridge.unwrap_or_default())));
@@ -48,37 +48,24 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &SessionPlan
     missing
 }
 
-fn find(kitchen: &Kitchen, id: &str) -> Option<RecipeId> {
-    kitchen.recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)
-}
-
-/// Boxes count portions, or what the recipe makes where it does not say what a portion of it is.
-fn boxed_amount(recipe: &Recipe, portions: f64) -> Quantity {
-    match (&recipe.makes, recipe.portion) {
-        (Quantity::Mass(_), Some(_)) => Quantity::portions(portions),
-        (makes, _) => Quantity::of(&makes.dimension(), portions),
-    }
-}
-
 /// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`.
-fn eaten_straight(kitchen: &Kitchen, session: &SessionPlan, recipe: &Recipe, made: f64) -> f64 {
+fn eaten_straight(kitchen: &Kitchen, session: &Turnover, made: &Batch) -> f64 {
+    let recipe = &kitchen.recipes[made.recipe];
     let in_unit = |amount: &Quantity| in_makes(recipe, amount).unwrap_or_default();
-    let boxed = session.boxes.iter().filter(|boxed| boxed.recipe == recipe.id);
-    let boxed: f64 = boxed.map(|boxed| in_unit(&boxed_amount(recipe, boxed.portions))).sum();
-    let fetched = session.fetch.iter().filter(|fetch| fetch.recipe.as_deref() == Some(&recipe.id));
+    let boxed: f64 = session.boxes.iter().filter(|boxed| boxed.recipe == made.recipe).map(|boxed| in_unit(&boxed.amount)).sum();
+    let fetched = session.fetch.iter().filter(|fetch| fetch.of == Ok(Ware::Recipe(made.recipe)));
     let fetched: f64 = fetched.map(|fetch| in_unit(&fetch.amount)).sum();
     let mut used = 0.0;
     for dish in &session.batches {
-        let Some(dish_recipe) = find(kitchen, &dish.recipe).map(|id| &kitchen.recipes[id]) else { continue };
-        for line in &dish_recipe.ingredients {
+        for line in &kitchen.recipes[dish.recipe].ingredients {
             if let Wanted::Recipe { recipe: part, most, .. } = &line.wanted
-                && kitchen.recipes[*part].id == recipe.id
+                && *part == made.recipe
             {
                 used += in_unit(most) * dish.batches;
             }
         }
     }
-    made - boxed - (used - fetched).max(0.0)
+    made.makes.base() - boxed - (used - fetched).max(0.0)
 }
 
 fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: Date) -> LotRecord {
@@ -104,7 +91,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
     let on = meal.at_time.date();
     let mut missing = Vec::new();
     for demand in demanded.demand.iter().filter(|demand| demand.by == here && !demand.to_taste) {
-        take_of_food(kitchen, bench, &kitchen.foods[demand.food].name, &demand.amount, on, &mut missing);
+        take_of_food(kitchen, bench, demand.food, &demand.amount, on, &mut missing);
     }
     let mut eaten: Vec<(RecipeId, Quantity)> = Vec::new();
     let in_a_session = |id: RecipeId| kitchen.recipes[id].made == Made::InASession;
@@ -137,12 +124,9 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
     missing
 }
 
-fn take_of_food(kitchen: &Kitchen, bench: &mut Bench, name: &str, amount: &Quantity, on: Date, missing: &mut Vec<String>) {
-    let taken = match kitchen.foods.find(name) {
-        Some(food) => take_amount(kitchen, bench, food, amount, on),
-        None => Err(NotTaken::NoLot),
-    };
-    note_missing(kitchen, taken, name, amount, missing);
+fn take_of_food(kitchen: &Kitchen, bench: &mut Bench, food: FoodId, amount: &Quantity, on: Date, missing: &mut Vec<String>) {
+    let taken = take_amount(kitchen, bench, food, amount, on);
+    note_missing(kitchen, taken, &kitchen.foods[food].name, amount, missing);
 }
 
 fn take_of_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amount: &Quantity, on: Date, missing: &mut Vec<String>) {

@@ -6,6 +6,14 @@ use crate::kitchen::Step;
 use crate::measure::Minutes;
 use crate::prep::tasks::session_work;
 use crate::prep::testing::*;
+use crate::words::duration;
+
+/// Advice on the first session, in its sentences.
+fn told(kitchen: &Kitchen, week: &Week, makings: &Makings, plan: &Schedule, replanned: i64) -> Vec<String> {
+    let work = session_work(kitchen, &week.sessions[0], 0, makings);
+    let advice = advice((kitchen, week, makings), 0, &work, plan, |_| replanned);
+    advice.iter().map(|one| one.text(kitchen.names())).collect()
+}
 
 fn two_steps() -> (Kitchen, Makings) {
     let mut kitchen = kitchen();
@@ -19,29 +27,26 @@ fn two_steps() -> (Kitchen, Makings) {
 fn a_plan_that_keeps_every_rule_in_time_needs_no_advice() {
     let (mut kitchen, makings) = two_steps();
     kitchen.recipes[0].steps[1].who = None;
-    let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
-    assert_eq!(advice((&kitchen, &week(), &makings), 0, &work, &planned(10), |_| 0), Vec::<String>::new());
+    assert_eq!(told(&kitchen, &week(), &makings, &planned(10), 0), Vec::<String>::new());
 }
 
 #[test]
 fn a_broken_rule_and_a_missing_role_are_told_by_recipe_and_step() {
     let (kitchen, makings) = two_steps();
-    let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
     let plan = Schedule { overrun: vec![(0, 12)], clash: vec![0], ..planned(10) };
     let expected = [
         "No plan keeps every rule: Roast roots, step 2 starts 12 min too late (within 30 min of Roast roots, step 1).",
         "This rule cannot be kept, given the times of the steps: Roast roots, step 2 within 30 min of Roast roots, step 1.",
         "Roast roots, step 2: nobody in this session has the role \"baker\"; it is planned for anybody.",
     ];
-    assert_eq!(advice((&kitchen, &week(), &makings), 0, &work, &plan, |_| 0), expected);
+    assert_eq!(told(&kitchen, &week(), &makings, &plan, 0), expected);
 }
 
 #[test]
 fn a_safety_limit_that_no_plan_keeps_is_said_first() {
     let (kitchen, makings) = two_steps();
-    let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
     let plan = Schedule { impossible: vec![Impossible::Safety { link: 0, minutes: 25 }], ..planned(10) };
-    let said = advice((&kitchen, &week(), &makings), 0, &work, &plan, |_| 0);
+    let said = told(&kitchen, &week(), &makings, &plan, 0);
     assert!(
         said[0].starts_with("Not safe as planned: Roast roots, step 2 starts 55 min after the end of Roast roots, step 1, and 30 min is"),
         "{said:?}"
@@ -55,13 +60,12 @@ fn a_late_finish_says_by_how_much_and_what_binds() {
     kitchen.recipes[0].steps[1].who = None;
     let mut week = week();
     week.sessions[0].finish_by = Some(date(2026, 11, 29).at(17, 30, 0, 0));
-    let work = session_work(&kitchen, &week.sessions[0], 0, &makings);
     let expected = [
         "This session ends at 18:10, 40 min after 17:30.",
         "What binds is the longest chain of steps, up to Roast roots, step 1: 10 min.",
         "With one more person it would end at 17:00, in time.",
     ];
-    assert_eq!(advice((&kitchen, &week, &makings), 0, &work, &planned(250), |_| 180), expected);
+    assert_eq!(told(&kitchen, &week, &makings, &planned(250), 180), expected);
 }
 
 #[test]

@@ -4,11 +4,19 @@ use proptest::prelude::*;
 
 use super::*;
 use crate::foods::Place;
-use crate::kitchen::{ApplianceId, Step};
+use crate::kitchen::{ApplianceId, RecipeId, Step};
 use crate::measure::{Celsius, Minutes, Quantity};
 use crate::plan::{Boxed, Making};
-use crate::prep::TaskKind;
 use crate::prep::testing::*;
+use crate::prep::{Advice, Doing, Task, presence};
+
+fn kind(task: &Task) -> &'static str {
+    match task.what {
+        Doing::Set => "set",
+        Doing::Step(_) => "step",
+        Doing::Box(_) => "box",
+    }
+}
 
 /// Beetroot: 5 min of hands, 40 min in the oven; half of it kept.
 fn beetroot() -> (Kitchen, Makings) {
@@ -35,12 +43,12 @@ fn a_session_is_told_from_the_warm_up_to_the_last_box() {
     let (kitchen, makings) = beetroot();
     let plan = prep(&kitchen, &week(), &makings, &[], &[], Effort::Normal);
     let session = &plan.sessions[0];
-    let seen: Vec<_> = session.tasks.iter().map(|t| (t.kind, t.start_minute, t.end_minute)).collect();
-    assert_eq!(seen, [(TaskKind::Set, 0, 10), (TaskKind::Step, 10, 56), (TaskKind::Box, 56, 59)]);
+    let seen: Vec<_> = session.tasks.iter().map(|t| (kind(t), t.start_minute, t.end_minute)).collect();
+    assert_eq!(seen, [("set", 0, 10), ("step", 10, 56), ("box", 56, 59)]);
     assert_eq!((session.minutes, session.proven), (59, true));
-    assert_eq!((session.start.as_str(), session.finish.as_str()), ("2026-11-29T14:00", "2026-11-29T14:59"));
-    let batch = Batch { recipe: "beetroot".into(), batches: 1.5, makes: Quantity::portions(6.0) };
-    assert_eq!((&session.batches, session.boxes.len(), session.boxes[0].portions), (&vec![batch], 1, 3.0));
+    assert_eq!((session.start, session.finish), (sunday(), date(2026, 11, 29).at(14, 59, 0, 0)));
+    let batch = Batch { recipe: RecipeId(0), batches: 1.5, makes: Quantity::portions(6.0) };
+    assert_eq!((&session.batches, session.boxes.len(), &session.boxes[0].amount), (&vec![batch], 1, &Quantity::portions(3.0)));
 }
 
 #[test]
@@ -57,7 +65,7 @@ fn an_overrun_of_finish_by_is_said() {
     let mut week = week();
     week.sessions[0].finish_by = Some(date(2026, 11, 29).at(14, 45, 0, 0));
     let plan = prep(&kitchen, &week, &makings, &[], &[], Effort::Normal);
-    assert_eq!(plan.sessions[0].advice[0], "This session ends at 14:59, 14 min after 14:45.");
+    assert_eq!(plan.sessions[0].advice[0].text(kitchen.names()), "This session ends at 14:59, 14 min after 14:45.");
 }
 
 #[test]
@@ -68,7 +76,8 @@ fn people_are_told_with_their_roles_and_hours() {
     let mut week = week();
     week.sessions[0].people.push(jo);
     let plan = prep(&kitchen(), &week, &Makings::default(), &[], &[], Effort::Normal);
-    assert_eq!(plan.sessions[0].people, ["cook", "Jo (helper), 15:00 to 16:00"]);
+    let people: Vec<String> = plan.sessions[0].people.iter().map(presence).collect();
+    assert_eq!(people, ["cook", "Jo (helper), 15:00 to 16:00"]);
 }
 
 #[test]
@@ -78,7 +87,7 @@ fn steps_that_wait_for_one_another_still_make_a_plan() {
     kitchen.recipes = vec![recipe("circle", "Circle", 4.0, vec![first, Step { hands: Minutes(5), ..step("Two.") }])];
     let list = makings(vec![making(&kitchen, 0, 1.0)]);
     let plan = prep(&kitchen, &week(), &list, &[], &[], Effort::Normal);
-    assert!(plan.sessions[0].advice[0].starts_with("Steps wait for one another"), "{:?}", plan.sessions[0].advice);
+    assert!(matches!(plan.sessions[0].advice[0], Advice::Circle(_)), "{:?}", plan.sessions[0].advice);
 }
 
 /// Steps on the oven, on the hob or by hand, some free of the step before.
@@ -110,12 +119,13 @@ proptest! {
         prop_assert!(tasks.windows(2).all(|two| two[0].start_minute <= two[1].start_minute));
         prop_assert_eq!(tasks.iter().map(|t| t.end_minute).max(), Some(session.minutes));
         prop_assert!(tasks.iter().all(|t| t.end_minute >= t.start_minute + t.hands_minutes + t.out_minutes));
-        let boxing = tasks.iter().find(|t| t.kind == TaskKind::Box).map_or(0, |t| t.start_minute);
-        let last = tasks.iter().filter(|t| t.kind == TaskKind::Step).map(|t| t.end_minute).max();
+        let boxing = tasks.iter().find(|t| t.is_box()).map_or(0, |t| t.start_minute);
+        let last = tasks.iter().filter(|t| t.step().is_some()).map(|t| t.end_minute).max();
         prop_assert!(last.is_some_and(|last| boxing >= last));
         // Three rounds of an hour cannot all be boxed within two hours: then, and only then, the plan says so.
-        let hot = tasks.iter().filter(|t| t.appliance.is_some() && t.kind == TaskKind::Step).map(|t| t.end_minute).max();
+        let hot = tasks.iter().filter(|t| !t.on.is_empty() && t.step().is_some()).map(|t| t.end_minute).max();
         let in_time = hot.is_none_or(|end| boxing - end <= 120);
-        prop_assert!(in_time || session.advice.iter().any(|said| said.starts_with("Not safe as planned")));
+        let said = session.advice.iter().any(|said| matches!(said, Advice::NotSafe { .. }));
+        prop_assert!(in_time || said);
     }
 }

@@ -1,8 +1,8 @@
 use pretty_assertions::assert_eq;
 
 use super::*;
-use crate::kitchen::ApplianceId;
-use crate::measure::Minutes;
+use crate::kitchen::Step;
+use crate::measure::{Minutes, Units};
 use crate::prep::Placed;
 use crate::prep::tasks::session_work;
 use crate::prep::testing::*;
@@ -39,39 +39,47 @@ fn planned_tasks() -> Vec<Task> {
 
 #[test]
 fn tasks_go_by_the_clock_and_an_appliance_is_set_first() {
-    let seen: Vec<_> = planned_tasks().into_iter().map(|t| (t.kind, t.start_minute, t.end_minute, t.text)).collect();
+    let (kitchen, ..) = kitchen_and_plan();
+    let names = kitchen.names();
+    let seen: Vec<_> = planned_tasks().iter().map(|t| (t.start_minute, t.end_minute, t.text(names, Units::Metric))).collect();
     let expected = [
-        (TaskKind::Set, 0, 10, "Set the oven to 190 °C (375 °F)"),
-        (TaskKind::Step, 0, 10, "Toss."),
+        (0, 10, "Set the oven to 190 °C (375 °F)"),
+        (0, 10, "Toss."),
         // 5 of hands + 40 of wait + 1 to take it out.
-        (TaskKind::Step, 10, 56, "Roast the beetroot."),
-        (TaskKind::Step, 56, 102, "Round 2 of 2: Roast the beetroot."),
+        (10, 56, "Roast the beetroot."),
+        (56, 102, "Round 2 of 2: Roast the beetroot."),
     ];
-    assert_eq!(seen, expected.map(|(kind, start, end, text)| (kind, start, end, text.to_owned())));
+    assert_eq!(seen, expected.map(|(start, end, text)| (start, end, text.to_owned())));
 }
 
 #[test]
 fn a_task_says_its_round_its_room_and_what_it_holds() {
     let tasks = planned_tasks();
-    let seen: Vec<_> = tasks.iter().map(|t| (t.step, t.round, t.takes, t.appliance.as_deref(), t.at_celsius)).collect();
+    let step = |t: &Task| t.step().map(|step| (step.step, step.round, step.rounds));
+    let seen: Vec<_> = tasks.iter().map(|t| (step(t), t.takes, t.on.as_slice(), t.at)).collect();
+    let (oven, trays, hot) = (ApplianceId(0), ApplianceId(1), Some(Celsius(190.0)));
     let expected = [
-        (None, None, None, Some("oven"), Some(190.0)),
-        (Some(1), Some(1), None, None, None),
-        (Some(1), Some(1), Some(2), Some("oven"), Some(190.0)),
-        (Some(1), Some(2), Some(1), Some("oven"), Some(190.0)),
+        (None, None, &[oven][..], hot),
+        (Some((0, 0, 1)), None, &[], None),
+        (Some((0, 0, 2)), Some(2), &[oven, trays], hot),
+        (Some((0, 1, 2)), Some(1), &[oven, trays], hot),
     ];
     assert_eq!(seen, expected);
-    assert_eq!(tasks[2].also, ["trays"]);
-    assert_eq!(
-        (tasks[0].person.as_deref(), tasks[2].person.as_deref(), tasks[2].out_person.as_deref()),
-        (None, Some("cook"), Some("cook"))
-    );
+    let cook = Some(PersonId(0));
+    assert_eq!((tasks[0].person, tasks[2].person, tasks[2].out_person), (None, cook, cook));
 }
 
 #[test]
 fn a_bar_of_the_chart_has_a_few_words() {
-    let shorts: Vec<String> = planned_tasks().into_iter().map(|t| t.short).collect();
+    let (kitchen, ..) = kitchen_and_plan();
+    let shorts: Vec<String> = planned_tasks().iter().map(|t| t.short(kitchen.names(), Units::Metric)).collect();
     assert_eq!(shorts, ["Oven 190 °C", "Slaw: toss", "Roast beetroot: roast", "Roast beetroot: roast"]);
+}
+
+/// The small print of the first step of the first recipe.
+fn said(kitchen: &Kitchen) -> Vec<String> {
+    let notes = notes(kitchen, &kitchen.recipes[0], 0, (0, 1));
+    notes.iter().map(|note| note.text(kitchen.names(), Units::Metric)).collect()
 }
 
 #[test]
@@ -82,7 +90,7 @@ fn small_print_says_the_inside_temperature_and_the_washing() {
     let mut dish = recipe("braise", "Braise", 4.0, vec![braise]);
     dish.ingredients = vec![ingredient("chicken thighs", thighs, None, None)];
     kitchen.recipes = vec![dish];
-    assert_eq!(notes(&kitchen, &kitchen.recipes[0], 0, (0, 1)), ["Until the inside reaches 74 °C (165 °F)", "Wash hands, board and knife"]);
+    assert_eq!(said(&kitchen), ["Until the inside reaches 74 °C (165 °F)", "Wash hands, board and knife"]);
 }
 
 #[test]
@@ -91,6 +99,5 @@ fn a_pressure_cooker_of_known_size_says_how_full_it_may_be() {
     let mut kitchen = kitchen();
     kitchen.appliances = vec![Appliance { holds: Some(6.0), ..appliance("pressure cooker", 1, false) }];
     kitchen.recipes = vec![recipe("barley", "Pearl barley", 4.0, vec![Step { on: vec![ApplianceId(0)], ..step("Cook.") }])];
-    let said = notes(&kitchen, &kitchen.recipes[0], 0, (0, 1));
-    assert_eq!(said, ["Fill the pressure cooker to 4 l at most, to 3 l with foods that swell"]);
+    assert_eq!(said(&kitchen), ["Fill the pressure cooker to 4 l at most, to 3 l with foods that swell"]);
 }

@@ -18,7 +18,10 @@ fn cuts_of(kitchen: &Kitchen, batches: f64) -> Vec<(String, f64, String, u32)> {
     let placed = (0..work.origins.len()).map(|job| Placed { start: job as i64, person: None, out_person: None, set_to: None });
     let schedule = Schedule { placed: placed.collect(), ..planned(0) };
     let tasks = tasks(kitchen, &makings, &work, &schedule);
-    cuts(kitchen, &makings, &work, &tasks).into_iter().map(|c| (c.food, c.amount.base(), c.cut, c.step)).collect()
+    cuts(kitchen, &makings, &work, &tasks)
+        .into_iter()
+        .map(|c| (kitchen.foods[c.food].name.clone(), c.amount.base(), c.cut, c.step))
+        .collect()
 }
 
 fn onions(lines: Vec<Ingredient>, steps: Vec<Step>) -> Kitchen {

@@ -173,7 +173,9 @@ fn a_state_and_what_comes_on_top_are_said() {
 fn only_preparations_that_are_no_cuts_are_notes() {
     let mut kitchen = mash();
     kitchen.recipes[0].steps = vec![Step { text: (0..6).map(named).collect(), ..step("") }];
-    assert_eq!(preparations(&kitchen, &kitchen.recipes[0], 0), ["Tinned white beans: drained"]);
+    let notes = preparations(&kitchen, &kitchen.recipes[0], 0);
+    let notes: Vec<String> = notes.iter().map(|note| note.text(kitchen.names(), Units::Metric)).collect();
+    assert_eq!(notes, ["Tinned white beans: drained"]);
 }
 
 #[test]

@@ -7,11 +7,12 @@ use crate::kitchen::fixture::{date, empty_kitchen, meal, recipe, recipe_line, se
 use crate::kitchen::{Recipe, load};
 use crate::plan::{Draw, Making, Use};
 
-/// The sample week's card, and the meal of one label.
-fn card() -> WeekCard {
+/// The sample kitchen and its week's card.
+fn sample() -> (Kitchen, WeekCard) {
     let loaded = load(Path::new(concat!(env!("CARGO_MANIFEST_DIR"), "/sample-data"))).expect("a kitchen without mistakes");
     let week = &loaded.weeks[0].1;
-    week_card(&loaded.kitchen, week, &crate::plan::plan(&loaded.kitchen, week).expect("a plan"))
+    let card = week_card(&loaded.kitchen, week, &crate::plan::plan(&loaded.kitchen, week).expect("a plan"));
+    (loaded.kitchen, card)
 }
 
 fn meal_of<'c>(card: &'c WeekCard, label: &str) -> &'c CardMeal {
@@ -20,36 +21,39 @@ fn meal_of<'c>(card: &'c WeekCard, label: &str) -> &'c CardMeal {
 
 #[test]
 fn a_meal_says_what_comes_out_and_whether_it_is_heated() {
-    let card = card();
+    let (kitchen, card) = sample();
+    let names = kitchen.names();
     let monday = meal_of(&card, "Mon supper");
-    let chicken = monday.dishes.iter().find(|dish| dish.dish.starts_with("Chicken thighs")).expect("the chicken");
+    let chicken = monday.dishes.iter().find(|dish| names.recipe(dish.recipe).starts_with("Chicken thighs")).expect("the chicken");
     // 2.5 eaters, a portion each.
-    assert_eq!((chicken.amount.as_str(), chicken.place), ("2½ portions", Some(Place::Fridge)));
-    assert!(chicken.heating.contains("74 °C (165 °F)"));
-    let yoghurt = monday.dishes.iter().find(|dish| dish.dish == "Herb yoghurt").expect("the yoghurt");
-    assert_eq!(yoghurt.heating, "cold");
+    assert_eq!((chicken.amount_text(Units::Metric).as_str(), chicken.place), ("2½ portions", Some(Place::Fridge)));
+    assert!(chicken.then.text(names, Units::Metric).is_some_and(|then| then.contains("74 °C (165 °F)")));
+    let yoghurt = monday.dishes.iter().find(|dish| names.recipe(dish.recipe) == "Herb yoghurt").expect("the yoghurt");
+    assert_eq!(yoghurt.then.text(names, Units::Metric).as_deref(), Some("cold"));
 }
 
 #[test]
 fn what_is_added_fresh_is_for_the_whole_table() {
     // 2.5 × 30 g of feta, and one lemon for all, with what is left of it after trimming.
-    assert_eq!(meal_of(&card(), "Tue supper").fresh, ["75 g feta", "1 lemon (60 g)"]);
+    assert_eq!(meal_of(&sample().1, "Tue supper").fresh, ["75 g feta", "1 lemon (60 g)"]);
 }
 
 #[test]
 fn a_dish_made_at_the_meal_has_its_steps_with_heat_and_time() {
-    let card = card();
+    let (kitchen, card) = sample();
     let made = &meal_of(&card, "Thu supper").made;
     assert_eq!(made.len(), 1);
-    assert!(made[0].steps[1].contains("Oven, 190 °C (375 °F), 18 min. Until the inside reaches 63 °C (145 °F)."), "{:?}", made[0].steps);
+    let said = made[0].steps[1].text(kitchen.names(), Units::Metric);
+    assert!(said.contains("Oven, 190 °C (375 °F), 18 min. Until the inside reaches 63 °C (145 °F)."), "{said}");
 }
 
 #[test]
 fn a_move_stands_on_the_evening_it_is_done() {
-    let card = card();
+    let (kitchen, card) = sample();
     let sunday = card.days.first().expect("a day");
     assert_eq!(sunday.on, jiff::civil::date(2026, 11, 29));
-    assert_eq!(sunday.tonight, ["Move 1 portion of pearl barley from the freezer to the fridge"]);
+    let tonight: Vec<String> = sunday.tonight.iter().map(|errand| errand.text(kitchen.names(), Units::Metric)).collect();
+    assert_eq!(tonight, ["Move 1 portion of pearl barley from the freezer to the fridge"]);
 }
 
 /// A dish in a kitchen of one eater, eaten on Monday evening.
@@ -96,27 +100,30 @@ fn a_dish_from_a_frozen_lot_and_from_a_making_stands_once_with_its_sum() {
     let lots = vec![drawn(Quantity::portions(1.0), Place::Freezer)];
     let meal = monday(Some(Serve::Hot), lots, vec![made_on_sunday(Quantity::portions(1.5), Kept::Fridge)]);
     assert_eq!(meal.dishes.len(), 1);
-    assert_eq!((meal.dishes[0].amount.as_str(), meal.dishes[0].place), ("2½ portions", Some(Place::Fridge)));
+    assert_eq!((meal.dishes[0].amount_text(Units::Metric).as_str(), meal.dishes[0].place), ("2½ portions", Some(Place::Fridge)));
 }
 
 #[test]
 fn two_makings_of_one_dish_stand_once_and_amounts_that_cannot_be_added_up_side_by_side() {
     let made = |amount| made_on_sunday(amount, Kept::Fridge);
     let meal = monday(None, vec![], vec![made(Quantity::portions(1.0)), made(Quantity::portions(1.0)), made(Quantity::grams(200.0))]);
-    assert_eq!(meal.dishes.iter().map(|dish| dish.amount.as_str()).collect::<Vec<_>>(), ["2 portions and 200 g"]);
+    assert_eq!(meal.dishes.iter().map(|dish| dish.amount_text(Units::Metric)).collect::<Vec<_>>(), ["2 portions and 200 g"]);
 }
 
 #[test]
 fn what_comes_from_the_pot_is_not_added_to_what_comes_from_the_fridge() {
     let made = vec![made_on_sunday(Quantity::portions(1.0), Kept::Straight), made_on_sunday(Quantity::portions(1.5), Kept::Fridge)];
     let meal = monday(Some(Serve::Hot), vec![], made);
-    let said: Vec<_> = meal.dishes.iter().map(|dish| (dish.amount.as_str(), dish.place, dish.heating.as_str())).collect();
-    assert_eq!(said, [("1 portion", None, ""), ("1½ portions", Some(Place::Fridge), "heat to 74 °C (165 °F)")]);
+    let said: Vec<_> = meal.dishes.iter().map(|dish| (dish.amount_text(Units::Metric), dish.place, dish.then.clone())).collect();
+    let eaten = Then::Eaten(Some(Serve::Hot));
+    assert_eq!(said, [("1 portion".into(), None, Then::FromThePot), ("1½ portions".into(), Some(Place::Fridge), eaten)]);
 }
 
 #[test]
 fn only_hot_dishes_are_heated() {
-    let heating = |serve| monday(serve, vec![drawn(Quantity::portions(2.5), Place::Fridge)], vec![]).dishes[0].heating.clone();
+    let kitchen = empty_kitchen();
+    let then = |serve| monday(serve, vec![drawn(Quantity::portions(2.5), Place::Fridge)], vec![]).dishes[0].then.clone();
+    let heating = |serve| then(serve).text(kitchen.names(), Units::Metric).unwrap_or_default();
     assert_eq!(heating(Some(Serve::Cold)), "cold");
     assert_eq!(heating(Some(Serve::Hot)), "heat to 74 °C (165 °F)");
     assert_eq!(heating(None), "cold, or heated to 74 °C (165 °F)");
@@ -124,17 +131,20 @@ fn only_hot_dishes_are_heated() {
 
 #[test]
 fn what_goes_into_a_dish_made_at_the_meal_is_taken_out_for_it() {
-    let card = card();
+    let (kitchen, card) = sample();
+    let (names, units) = (kitchen.names(), Units::Metric);
     let frittata = meal_of(&card, "Wed supper");
-    let said: Vec<_> = frittata.dishes.iter().map(|dish| (dish.dish.as_str(), dish.amount.as_str(), dish.heating.as_str())).collect();
+    let said: Vec<_> =
+        frittata.dishes.iter().map(|dish| (names.recipe(dish.recipe), dish.amount_text(units), dish.then.text(names, units))).collect();
     // One batch takes 300 g at 150 g a portion.
-    assert_eq!(said, [("Roast beetroot and carrots", "2 portions", "for Frittata with roast roots")]);
+    let then = Some("for Frittata with roast roots".to_owned());
+    assert_eq!(said, [("Roast beetroot and carrots", "2 portions".to_owned(), then)]);
 }
 
 #[test]
 fn a_meal_with_what_the_household_avoids_says_so() {
-    let card = card();
+    let (_, card) = sample();
     let said = "may contain sesame: the allergens of oatcake are not known";
-    assert_eq!(meal_of(&card, "Tue lunch").beware.as_deref(), Some(said));
+    assert_eq!(meal_of(&card, "Tue lunch").beware.as_ref().map(ToString::to_string).as_deref(), Some(said));
     assert_eq!(meal_of(&card, "Mon supper").beware, None);
 }

@@ -3,17 +3,23 @@
 use jiff::civil::date;
 
 use super::checks::{is_sound_in, letters, letters_of};
-use super::sample::{A4, Doing, FOLDED, LARGE, LETTER, g, line, list, loose, session, sized, task};
-use crate::foods::Place;
-use crate::measure::Quantity;
+use super::sample::{A4, FOLDED, LARGE, LETTER, appliance, g, line, list, loose, session, sized};
+use crate::foods::{Allergen, FoodId, Place};
+use crate::kitchen::fixture::{empty_kitchen, recipe};
+use crate::kitchen::{ApplianceId, Kitchen, Person, Recipe, RecipeId};
+use crate::measure::{Celsius, Minutes, Quantity};
+use crate::plan::Contains;
 use crate::prep::{
-    Before, BoxNote, CardDay, CardDish, CardMaking, CardMeal, Cut, Label, SessionLabels, SessionPlan, Task, TaskKind, WeekCard,
+    Advice, Before, BoxNote, BoxTask, CardDay, CardDish, CardMaking, CardMeal, CardStep, Cut, Doing, Errand, Kept, Label, Moment, Note,
+    PersonId, SessionLabels, SessionPlan, StepTask, Task, Then, WeekCard,
 };
 use crate::purchase::{ListLine, Section, ShopVisit, ShoppingList, TripList};
 use crate::sheets::page::BLACK;
 use crate::sheets::{LabelGrid, Settings, Size, Weight, label_sheet, prep_guide, shopping_list, week_card_sheet};
 
 const KITCHENS: u64 = 500;
+const HERE: usize = 12;
+const PEOPLE: usize = 9;
 
 const PLAIN: [&str; 12] =
     ["barley", "beetroot", "mash", "of", "slaw", "white beans", "with", "dill", "a", "braise", "leek and potato soup", "oats"];
@@ -107,23 +113,54 @@ impl Chance {
         ShoppingList { week: self.text(8), trips, ask: words.clone(), no_price: words.clone(), warnings: words, ..list() }
     }
 
+    /// Of `HERE` recipes, appliances and foods.
+    fn kitchen(&mut self, household: &str) -> Kitchen {
+        let mut kitchen = empty_kitchen();
+        kitchen.household.name = household.to_owned();
+        for number in 0..HERE {
+            kitchen.recipes.push(Recipe { name: self.name(), ..recipe(&format!("recipe-{number}")) });
+            kitchen.appliances.push(appliance(&self.text(4)));
+            kitchen.foods.intern_unknown(&format!("{} {number}", self.text(8)));
+        }
+        kitchen
+    }
+
+    fn recipe(&mut self) -> RecipeId {
+        RecipeId(self.below(HERE))
+    }
+
     fn task(&mut self) -> Task {
-        let (dish, who, on, text) = (self.name(), self.name(), self.maybe(4), self.text(12));
-        let doing = Doing {
-            dish: &dish,
-            step: 1,
-            at: self.below(600) as i64,
-            hands: self.below(30) as i64,
-            wait: self.below(90) as i64,
-            out: self.below(3) as i64,
-            who: &who,
-            on: on.as_deref(),
-            celsius: self.one_in(2).then_some(200.0),
-            text: &text,
-            short: &dish,
+        let recipe = self.recipe();
+        let into = vec![Kept { amount: g(self.below(9000) as f64), place: [Place::Fridge, Place::Cupboard][self.below(2)] }];
+        let step = StepTask { recipe, step: 0, round: 0, rounds: 1, text: self.text(12), verb: self.name() };
+        let what = match self.below(4) {
+            0 => Doing::Set,
+            1 => Doing::Box(BoxTask { recipe, into }),
+            _ => Doing::Step(step),
         };
-        let kind = [TaskKind::Set, TaskKind::Step, TaskKind::Step, TaskKind::Box][self.below(4)];
-        Task { kind, notes: self.maybe(9).into_iter().collect(), ..task(&doing) }
+        let (start_minute, hands_minutes, wait, out_minutes) =
+            (self.below(600) as i64, self.below(30) as i64, self.below(90) as i64, self.below(3) as i64);
+        let on: Vec<ApplianceId> = self.one_in(3).then(|| ApplianceId(self.below(HERE))).into_iter().collect();
+        let note = |chance: &mut Chance| Note::Prepared { what: chance.text(3), how: chance.text(6) };
+        Task {
+            what,
+            start_minute,
+            hands_minutes,
+            out_minutes,
+            end_minute: start_minute + hands_minutes + wait + out_minutes,
+            person: (hands_minutes > 0).then(|| PersonId(self.below(PEOPLE))),
+            out_person: (out_minutes > 0).then(|| PersonId(self.below(PEOPLE))),
+            takes: (!on.is_empty()).then_some(1),
+            on,
+            at: self.one_in(2).then_some(Celsius(200.0)),
+            notes: self.many(2, note),
+            after: Vec::new(),
+        }
+    }
+
+    fn contains(&mut self) -> Contains {
+        let unknown = self.many(4, |chance| chance.text(4)).into_iter().collect();
+        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown }
     }
 
     /// Every twentieth session has sixty tasks.
@@ -132,54 +169,70 @@ impl Chance {
         let mut tasks: Vec<Task> = (0..count).map(|_| self.task()).collect();
         tasks.sort_by_key(|task| task.start_minute);
         let words = self.many(5, |chance| chance.text(8));
-        let (allergens, beware) = (self.maybe(9), self.maybe(9));
-        let boxes = tasks.iter().filter_map(|task| task.recipe.clone()).take(5);
+        let contains = self.contains();
+        let beware = contains.beware(&[Allergen::Sesame]);
+        let boxes = tasks.iter().filter_map(Task::recipe).take(5);
         let boxes =
-            boxes.map(|recipe| BoxNote { recipe, allergens: allergens.clone(), beware: beware.clone(), ..session().boxes[0].clone() });
+            boxes.map(|recipe| BoxNote { recipe, contains: contains.clone(), beware: beware.clone(), ..session().boxes[0].clone() });
+        let person = |chance: &mut Chance| Person { name: chance.name(), role: chance.text(8), from: None, until: None, may: None };
+        let cut = |(number, word): (usize, &String)| Cut { food: FoodId(number as u32), amount: g(10.0), cut: word.clone(), step: 1 };
         SessionPlan {
             boxes: boxes.collect(),
-            cuts: words.iter().map(|word| Cut { food: word.clone(), amount: g(10.0), cut: word.clone(), step: 1 }).collect(),
-            people: words.clone(),
-            advice: words,
+            cuts: words.iter().enumerate().map(cut).collect(),
+            people: (0..PEOPLE).map(|_| person(self)).collect(),
+            advice: words
+                .iter()
+                .map(|word| Advice::AtOnce { people: vec![word.clone()], appliances: vec![], session: session().start })
+                .collect(),
             tasks,
+            batches: vec![],
+            fetch: vec![],
             ..session()
         }
     }
 
     fn card(&mut self, week: &str) -> WeekCard {
         let dish = |chance: &mut Chance| CardDish {
-            dish: chance.name(),
-            amount: chance.name(),
+            recipe: chance.recipe(),
+            amounts: vec![Quantity::portions(chance.below(9) as f64), g(chance.below(9000) as f64)],
             place: [None, Some(Place::Fridge), Some(Place::Cupboard)][chance.below(3)],
             boxed: chance.maybe(3),
-            heating: chance.text(5),
+            then: [Then::FromThePot, Then::Eaten(None), Then::Into(vec![chance.recipe()])][chance.below(3)].clone(),
+        };
+        let step = |chance: &mut Chance| CardStep {
+            text: chance.text(20),
+            on: None,
+            at: None,
+            wait: Minutes(chance.below(2) as i64),
+            inside: None,
         };
         let meal = |chance: &mut Chance| CardMeal {
             label: chance.name(),
             name: chance.maybe(8),
             dishes: chance.many(6, dish),
             fresh: chance.many(6, Chance::name),
-            made: chance.many(2, |chance| CardMaking { dish: chance.name(), steps: chance.many(6, |chance| chance.text(20)) }),
-            beware: chance.maybe(12),
+            made: chance.many(2, |chance| CardMaking { recipe: chance.recipe(), steps: chance.many(6, step) }),
+            beware: chance.contains().beware(&[Allergen::Sesame]),
         };
+        let errand = |chance: &mut Chance| Errand::Step { recipe: chance.recipe(), step: 0, text: chance.text(12) };
         let day = |chance: &mut Chance| CardDay {
             on: date(2026, 12, 1 + chance.below(9) as i8),
             meals: chance.many(5, meal),
-            tonight: chance.many(3, |chance| chance.text(12)),
+            tonight: chance.many(3, errand),
         };
         WeekCard { week: week.to_owned(), from: date(2026, 11, 30), days: self.many(9, day) }
     }
 
     fn labels(&mut self) -> Vec<SessionLabels> {
         let label = |chance: &mut Chance| Label {
-            dish: chance.name(),
-            amount: chance.name(),
+            recipe: chance.recipe(),
+            amount: Quantity::portions(chance.below(9) as f64),
             place: [Place::Fridge, Place::Freezer][chance.below(2)],
             made_on: date(2026, 11, 29),
             use_by: date(2027, 1, 28),
-            heating: "Eat cold, or heat to 74 °C (165 °F)".into(),
-            allergens: chance.maybe(9),
-            beware: chance.maybe(9),
+            serve: None,
+            contains: chance.contains(),
+            beware: chance.contains().beware(&[Allergen::Sesame]),
             what_for: Vec::new(),
         };
         self.many(3, |chance| SessionLabels { start: date(2026, 11, 29).at(14, 0, 0, 0), labels: chance.many(30, label) })
@@ -204,7 +257,8 @@ fn for_all(check: impl Fn(&mut Chance, u64, Settings)) {
 fn any_list_is_laid_out_soundly_and_drops_no_line() {
     for_all(|chance, number, settings| {
         let (list, household) = (chance.list(number), chance.text(6));
-        let sheet = shopping_list(&list, &[], &household, settings);
+        let kitchen = chance.kitchen(&household);
+        let sheet = shopping_list(&list, &[], kitchen.names(), settings);
         is_sound_in(&sheet, &list.week, settings);
         let sizes = if settings.size == Size::Large { &[18.0][..] } else { &[12.0, 13.0][..] };
         let names = letters_of(&sheet, |run| run.weight == Weight::SemiBold && sizes.contains(&run.size));
@@ -219,12 +273,15 @@ fn any_session_is_laid_out_soundly_and_drops_no_step() {
     for_all(|chance, number, settings| {
         let settings = Settings { fold: false, ..settings };
         let (session, week, household) = (chance.session(number), chance.text(8), chance.text(6));
-        let before = [Before { at: "soon".into(), text: household.clone() }];
-        let sheet = prep_guide(&week, &session, &before, &household, settings);
+        let errand = Errand::Step { recipe: RecipeId(0), step: 0, text: household.clone() };
+        let before = [Before { at: Moment::On(date(2026, 11, 29)), errand }];
+        let kitchen = chance.kitchen(&household);
+        let names = kitchen.names();
+        let sheet = prep_guide(&week, &session, &before, names, settings);
         is_sound_in(&sheet, &week, settings);
         let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular && run.size >= 9.0);
-        for task in &session.tasks {
-            assert!(text.contains(&letters(&task.text)), "{} is missing", task.text);
+        for said in session.tasks.iter().map(|task| task.text(names, settings.units)) {
+            assert!(text.contains(&letters(&said)), "{said} is missing");
         }
     });
 }
@@ -234,15 +291,18 @@ fn any_week_card_is_laid_out_soundly_and_drops_no_meal() {
     for_all(|chance, _, settings| {
         let settings = Settings { fold: false, ..settings };
         let (week, household) = (chance.text(8), chance.text(6));
-        let card = chance.card(&week);
-        let sheet = week_card_sheet(&card, &household, settings);
+        let (card, kitchen) = (chance.card(&week), chance.kitchen(&household));
+        let names = kitchen.names();
+        let sheet = week_card_sheet(&card, names, settings);
         is_sound_in(&sheet, &week, settings);
         let title = settings.size.scale().title.size;
         let all = letters_of(&sheet, |run| run.grey == BLACK && run.size < title);
         for meal in card.days.iter().flat_map(|day| &day.meals) {
             assert!(all.contains(&letters(&meal.label)), "{} is missing", meal.label);
-            assert!(meal.dishes.iter().all(|dish| all.contains(&letters(&dish.dish))));
-            assert!(meal.made.iter().flat_map(|making| &making.steps).all(|step| all.contains(&letters(step))));
+            assert!(meal.dishes.iter().all(|dish| all.contains(&letters(names.recipe(dish.recipe)))));
+            assert!(
+                meal.made.iter().flat_map(|making| &making.steps).all(|step| all.contains(&letters(&step.text(names, settings.units))))
+            );
         }
     });
 }
@@ -253,7 +313,8 @@ fn any_label_is_laid_out_soundly_in_any_grid() {
         let (labels, week) = (chance.labels(), chance.text(8));
         let asked = LabelGrid { columns: 1 + chance.below(4), rows: 1 + chance.below(12) };
         let grid = if asked.check(settings).is_ok() { asked } else { LabelGrid::usual(settings.size) };
-        let sheet = label_sheet(&labels, (&week, date(2026, 11, 30)), "Boatyard Row", grid, settings);
+        let kitchen = chance.kitchen("Boatyard Row");
+        let sheet = label_sheet(&labels, (&week, date(2026, 11, 30)), kitchen.names(), grid, settings);
         is_sound_in(&sheet, &week, settings);
         let count: usize = labels.iter().map(|session| session.labels.len()).sum();
         assert_eq!(sheet.pages.len(), count.div_ceil(grid.columns * grid.rows).max(1));

@@ -3,14 +3,20 @@
 use pretty_assertions::assert_eq;
 
 use super::checks::{is_sound, is_sound_in, letters, letters_of};
-use super::sample::{A4, Doing, HOUSEHOLD, LARGE, LETTER, WEEK, before, session, task};
-use crate::prep::{SessionPlan, TaskKind};
+use super::sample::{A4, Doing, LARGE, LETTER, WEEK, before, names, session, task};
+use crate::foods::Allergen;
+use crate::measure::Units;
+use crate::plan::Beware;
+use crate::prep::{Care, PersonId, SessionPlan, Task};
 use crate::sheets::page::BLACK;
-use crate::sheets::steps::marks;
 use crate::sheets::{Settings, Sheet, Weight, person_guide, prep_guide};
 
 fn printed(session: &SessionPlan, settings: Settings) -> Sheet {
-    prep_guide(WEEK, session, &before(), HOUSEHOLD, settings)
+    prep_guide(WEEK, session, &before(), names(), settings)
+}
+
+fn text_of(task: &Task) -> String {
+    task.text(names(), Units::Metric)
 }
 
 /// A session of `count` steps of 6 minutes, by two people in turn.
@@ -18,7 +24,7 @@ pub fn packed(count: i64) -> SessionPlan {
     let mut session = session();
     let doing = |n: i64| Doing {
         dish: "Leek and potato soup",
-        step: n as u32 + 1,
+        step: n as usize + 1,
         at: 6 * n,
         hands: 6,
         wait: if n % 3 == 0 { 20 } else { 0 },
@@ -27,7 +33,6 @@ pub fn packed(count: i64) -> SessionPlan {
         on: (n % 3 == 0).then_some("hob"),
         celsius: None,
         text: "Slice 450 g leek and dice 1.2 kg potato, then soften them in 30 ml olive oil.",
-        short: "soften leeks",
     };
     session.tasks = (0..count).map(|n| task(&doing(n))).collect();
     session
@@ -63,8 +68,8 @@ fn the_head_says_week_day_times_people_and_when_to_be_finished() {
 fn every_step_says_its_time_its_person_its_text_and_when_it_comes_out() {
     let sheet = printed(&session(), A4);
     let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular && run.size >= 9.0);
-    for task in session().tasks {
-        assert!(text.contains(&letters(&task.text)), "{} is missing", task.text);
+    for said in session().tasks.iter().map(|task| text_of(task)) {
+        assert!(text.contains(&letters(&said)), "{said} is missing");
     }
     let all = letters_of(&sheet, |_| true);
     for said in [
@@ -87,11 +92,11 @@ fn the_numbers_on_the_bars_are_those_of_the_steps() {
         runs.map(|run| run.text.trim().to_owned()).collect::<Vec<_>>()
     };
     let (on_bars, on_steps) = (bold(|size| size == 7.5), bold(|size| size >= 9.0));
-    let marks = marks(&session);
-    for (task, mark) in session.tasks.iter().zip(&marks).filter(|(task, _)| task.kind != TaskKind::Set) {
+    let marks: Vec<String> = session.marks().iter().map(ToString::to_string).collect();
+    for (task, mark) in session.tasks.iter().zip(&marks).filter(|(task, _)| !task.is_set()) {
         assert!(on_bars.contains(mark), "no bar says {mark}");
         assert!(on_steps.contains(mark), "no step says {mark}");
-        assert!(task.text.len() > 1);
+        assert!(text_of(task).len() > 1);
     }
     assert_eq!(marks, ["1", "", "2", "3", "4", "5", "6", "7", "8", "", "9", "10", "11", "A", "B", "C"]);
 }
@@ -99,9 +104,9 @@ fn the_numbers_on_the_bars_are_those_of_the_steps() {
 #[test]
 fn the_oven_runs_show_their_temperature_in_the_units_of_the_sheet() {
     let chart = |settings| letters_of(&printed(&session(), settings), |run| run.size == 7.5);
-    assert!(chart(A4).contains("2190°Croastroots"));
+    assert!(chart(A4).contains("2190°CRoastbeetroot:toss"));
     // 190 °C is 374 °F, on an oven's dial 375 °F.
-    assert!(chart(LETTER).contains("2375°Froastroots"));
+    assert!(chart(LETTER).contains("2375°FRoastbeetroot:toss"));
 }
 
 #[test]
@@ -122,7 +127,7 @@ fn steps_too_many_for_one_page_take_one_page_a_person_with_a_warning_and_drop_no
         let all = letters_of(&sheet, |run| run.size == 20.0);
         assert!(all.contains("cook") && all.contains("Jo"), "{all}");
         let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular);
-        assert_eq!(text.matches(&letters(&session.tasks[0].text)).count(), 46);
+        assert_eq!(text.matches(&letters(&text_of(&session.tasks[0]))).count(), 46);
     }
 }
 
@@ -133,7 +138,7 @@ fn steps_too_many_for_that_take_further_pages_and_drop_none() {
     is_sound(&sheet, WEEK);
     assert!(sheet.pages.len() > 2);
     let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular);
-    assert_eq!(text.matches(&letters(&session.tasks[0].text)).count(), 120);
+    assert_eq!(text.matches(&letters(&text_of(&session.tasks[0]))).count(), 120);
 }
 
 #[test]
@@ -142,8 +147,8 @@ fn one_person_s_page_says_what_to_wait_for_and_whom_to_tell() {
     // Steps 1 and 3 are the cook's, 2 and 4 Jo's.
     session.tasks[1].after = vec![0];
     session.tasks[2].after = vec![1];
-    session.tasks[0].out_person = Some("Jo".into());
-    let page = |name| person_guide(WEEK, &session, &before(), HOUSEHOLD, A4, name);
+    session.tasks[0].out_person = Some(PersonId(1));
+    let page = |name| person_guide(WEEK, &session, &before(), names(), A4, name);
     let jo = page("jo").expect("Jo's page");
     is_sound(&jo, WEEK);
     assert_eq!(jo.file_stem, "prep-guide-2026-11-29-1400-jo");
@@ -172,7 +177,7 @@ fn boxes_are_named_as_the_dish_with_their_day() {
 #[test]
 fn boxes_that_no_task_fills_have_a_list_of_their_own() {
     let mut session = session();
-    session.tasks.retain(|task| task.kind != TaskKind::Box);
+    session.tasks.retain(|task| !task.is_box());
     let all = letters_of(&printed(&session, A4), |_| true);
     let said = "White-bean mash, 6 portions, fridge, 2 flat tubs, use by Wed 2 Dec, for Mon supper, Wed lunch";
     assert!(all.contains(&letters(said)));
@@ -181,10 +186,10 @@ fn boxes_that_no_task_fills_have_a_list_of_their_own() {
 #[test]
 fn a_source_of_several_cautions_is_named_once() {
     let mut session = session();
-    session.cautions =
-        ["Chill. (USDA FSIS)", "Steam. (common practice)", "Reheat. (USDA FSIS)", "Local rules first."].map(str::to_owned).into();
+    let rule = |text, source| Care::Rule { text, figures: vec![], source };
+    session.cautions = vec![rule("Chill.", "USDA FSIS"), rule("Steam.", "common practice"), rule("Reheat.", "USDA FSIS"), Care::LocalRules];
     let all = letters_of(&printed(&session, A4), |_| true);
-    assert!(all.contains(&letters("Chill. Reheat. (USDA FSIS) Steam. (common practice) Local rules first.")), "{all}");
+    assert!(all.contains(&letters("Chill. Reheat. (USDA FSIS) Steam. (common practice) Where local food rules")), "{all}");
 }
 
 #[test]
@@ -199,12 +204,12 @@ fn a_session_without_tasks_is_a_page() {
 #[test]
 fn a_box_says_what_the_household_avoids_or_what_is_not_known_of_it() {
     let mut session = session();
-    session.boxes[0].beware = Some("contains milk".into());
-    session.boxes[1].beware = Some("contains milk".into());
+    session.boxes[0].beware = Some(Beware::Contains(vec![Allergen::Milk]));
+    session.boxes[1].beware = Some(Beware::Contains(vec![Allergen::Milk]));
     let all = letters_of(&printed(&session, A4), |_| true);
     assert!(all.contains(&letters("use by Thu 28 Jan, for Fri supper. Contains milk.")), "{all}");
     assert!(all.contains(&letters("for Mon supper. Allergens not known: vegetable stock.")), "{all}");
-    session.boxes.iter_mut().for_each(|one| (one.beware, one.allergens) = (None, Some("milk".into())));
+    session.boxes.iter_mut().for_each(|one| (one.beware, one.contains.unknown) = (None, Default::default()));
     let all = letters_of(&printed(&session, A4), |_| true);
     assert!(!all.contains("Contains") && !all.contains(&letters("not known")), "{all}");
 }
@@ -217,8 +222,8 @@ fn large_print_takes_the_pages_it_needs_without_a_warning_and_drops_no_step() {
     assert!(sheet.pages.len() > 2);
     assert_eq!(sheet.warnings, Vec::<String>::new());
     let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular);
-    assert_eq!(text.matches(&letters(&session.tasks[0].text)).count(), 22);
-    let jo = person_guide(WEEK, &session, &before(), HOUSEHOLD, LARGE, "Jo").expect("Jo's page");
+    assert_eq!(text.matches(&letters(&text_of(&session.tasks[0]))).count(), 22);
+    let jo = person_guide(WEEK, &session, &before(), names(), LARGE, "Jo").expect("Jo's page");
     is_sound_in(&jo, WEEK, LARGE);
 }
 

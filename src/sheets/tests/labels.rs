@@ -4,8 +4,11 @@ use jiff::civil::date;
 use pretty_assertions::assert_eq;
 
 use super::checks::{is_sound_in, letters, letters_of};
-use super::sample::{A4, HOUSEHOLD, LARGE, LETTER, WEEK};
-use crate::foods::Place;
+use super::sample::{A4, LARGE, LETTER, LONG_DISH, WEEK, dish, milk_and_stock, names};
+use crate::foods::{Allergen, Place};
+use crate::kitchen::Serve;
+use crate::measure::Quantity;
+use crate::plan::Contains;
 use crate::prep::{Label, SessionLabels};
 use crate::sheets::{LabelGrid, Settings, Sheet, label_sheet};
 
@@ -13,21 +16,21 @@ const USUAL: LabelGrid = LabelGrid { columns: 3, rows: 8 };
 
 pub fn label() -> Label {
     Label {
-        dish: "White-bean mash".into(),
-        amount: "4 portions".into(),
+        recipe: dish("White-bean mash"),
+        amount: Quantity::portions(4.0),
         place: Place::Fridge,
         made_on: date(2026, 11, 29),
         use_by: date(2026, 12, 2),
-        heating: "Heat to 74 °C (165 °F)".into(),
-        allergens: Some("milk; not known: vegetable stock".into()),
-        beware: Some("may contain sesame: the allergens of vegetable stock are not known".into()),
+        serve: Some(Serve::Hot),
+        contains: milk_and_stock(),
+        beware: milk_and_stock().beware(&[Allergen::Sesame]),
         what_for: vec!["Mon supper".into()],
     }
 }
 
 pub fn printed(labels: Vec<Label>, grid: LabelGrid, settings: Settings) -> Sheet {
     let session = SessionLabels { start: date(2026, 11, 29).at(14, 0, 0, 0), labels };
-    let sheet = label_sheet(&[session], (WEEK, date(2026, 11, 30)), HOUSEHOLD, grid, settings);
+    let sheet = label_sheet(&[session], (WEEK, date(2026, 11, 30)), names(), grid, settings);
     is_sound_in(&sheet, WEEK, settings);
     sheet
 }
@@ -52,7 +55,7 @@ fn a_label_says_what_it_is_until_when_and_how_to_eat_it() {
 
 #[test]
 fn a_frozen_box_says_so_with_the_year_and_a_dish_without_allergens_says_none() {
-    let frozen = Label { place: Place::Freezer, use_by: date(2027, 1, 28), allergens: None, beware: None, ..label() };
+    let frozen = Label { place: Place::Freezer, use_by: date(2027, 1, 28), contains: Contains::default(), beware: None, ..label() };
     let all = letters_of(&printed(vec![frozen], USUAL, A4), |_| true);
     assert!(all.contains(&letters("Frozen: use by Thu 28 Jan 2027")), "{all}");
     assert!(all.contains(&letters("Allergens: none of the EU’s 14")), "{all}");
@@ -84,15 +87,15 @@ fn the_corners_of_every_label_are_marked_for_the_scissors() {
 
 #[test]
 fn a_long_name_is_set_smaller_and_keeps_every_letter() {
-    let dish = "Chicken thighs braised with tomatoes and olives, a red-pepper sauce and a little rosemary from the yard";
-    let sheet = printed(vec![Label { dish: dish.into(), ..label() }], USUAL, A4);
-    assert!(letters_of(&sheet, |_| true).contains(&letters(dish)));
+    let sheet = printed(vec![Label { recipe: dish(LONG_DISH), ..label() }], USUAL, A4);
+    assert!(letters_of(&sheet, |_| true).contains(&letters(LONG_DISH)));
     assert_eq!(sheet.warnings, Vec::<String>::new());
 }
 
 #[test]
 fn what_has_no_room_on_a_label_is_said_in_a_warning_and_allergens_send_one_to_the_guide() {
-    let many = Label { allergens: Some("milk, ".repeat(60)), ..label() };
+    let unknown = (0..60).map(|number| format!("stock number {number}")).collect();
+    let many = Label { contains: Contains { unknown, ..milk_and_stock() }, ..label() };
     let sheet = printed(vec![many], USUAL, A4);
     let all = letters_of(&sheet, |_| true);
     assert!(all.contains(&letters("Use by Wed 2 Dec Allergens: see the prep guide")), "{all}");
@@ -117,7 +120,7 @@ fn a_session_has_a_bookmark_where_its_labels_begin() {
 
 #[test]
 fn a_week_without_boxes_says_so() {
-    let sheet = label_sheet(&[], (WEEK, date(2026, 11, 30)), HOUSEHOLD, USUAL, A4);
+    let sheet = label_sheet(&[], (WEEK, date(2026, 11, 30)), names(), USUAL, A4);
     is_sound_in(&sheet, WEEK, A4);
     assert!(letters_of(&sheet, |_| true).contains(&letters("No boxes to label")));
 }

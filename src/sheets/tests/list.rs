@@ -4,13 +4,13 @@ use jiff::civil::date;
 use pretty_assertions::assert_eq;
 
 use super::checks::{is_sound, is_sound_in, letters, letters_of, semi_bold_of};
-use super::sample::{A4, FOLDED, HOUSEHOLD, LARGE, LETTER, WEEK, before, g, line, list, sized};
+use super::sample::{A4, FOLDED, LARGE, LETTER, WEEK, before, g, line, list, names, sized};
 use crate::foods::Place;
 use crate::purchase::{Budget, FromPantry, Leftover, Reserved, Section, ShoppingList};
 use crate::sheets::{Settings, Sheet, Weight, shopping_list};
 
 fn printed(list: &ShoppingList, settings: Settings) -> Sheet {
-    shopping_list(list, &before(), HOUSEHOLD, settings)
+    shopping_list(list, &before(), names(), settings)
 }
 
 /// The sample's trip with `count` lines in its first section.

@@ -13,15 +13,15 @@ fn sheets(Loaded { kitchen, weeks, warnings }: &Loaded) -> Vec<Sheet> {
     let week = &weeks[0].1;
     let reckoning: Reckoning = reckon(kitchen, week).expect("the sample week can be planned");
     let settings = Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false };
-    let household = &kitchen.household.name;
+    let names = kitchen.names();
     let list = reckoning.list(kitchen, week, None, warnings);
     let prep = reckoning.prep(kitchen, week, Effort::Low);
-    let mut sheets = vec![shopping_list(&list, &prep.before, household, settings)];
+    let mut sheets = vec![shopping_list(&list, &prep.before, names, settings)];
     let guides = prep.sessions.iter().enumerate();
-    sheets.extend(guides.map(|(index, session)| prep_guide(&prep.week, session, &prep.before_session(index), household, settings)));
-    sheets.push(week_card_sheet(&week_card(kitchen, week, &reckoning.makings), household, settings));
+    sheets.extend(guides.map(|(index, session)| prep_guide(&prep.week, session, &prep.before_session(index), names, settings)));
+    sheets.push(week_card_sheet(&week_card(kitchen, week, &reckoning.makings), names, settings));
     let boxes = labels(kitchen, week, &reckoning.makings);
-    sheets.push(label_sheet(&boxes, (&list.week, list.from), household, LabelGrid::usual(Size::Normal), settings));
+    sheets.push(label_sheet(&boxes, (&list.week, list.from), names, LabelGrid::usual(Size::Normal), settings));
     sheets
 }
 

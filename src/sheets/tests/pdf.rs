@@ -4,7 +4,7 @@ use lopdf::{Dictionary, Document, Object};
 use pretty_assertions::assert_eq;
 
 use super::labels;
-use super::sample::{A4, FOLDED, HOUSEHOLD, LARGE, LETTER, WEEK, before, list, session};
+use super::sample::{A4, FOLDED, LARGE, LETTER, WEEK, before, list, names, session};
 use super::week_card::card;
 use crate::sheets::{LabelGrid, Settings, Sheet, prep_guide, shopping_list, to_pdf, week_card_sheet};
 
@@ -12,9 +12,9 @@ fn sheets() -> Vec<Sheet> {
     let all = |settings: Settings| {
         let grid = LabelGrid::usual(settings.size);
         [
-            shopping_list(&list(), &before(), HOUSEHOLD, settings),
-            prep_guide(WEEK, &session(), &before(), HOUSEHOLD, settings),
-            week_card_sheet(&card(), HOUSEHOLD, settings),
+            shopping_list(&list(), &before(), names(), settings),
+            prep_guide(WEEK, &session(), &before(), names(), settings),
+            week_card_sheet(&card(), names(), settings),
             labels::printed(vec![labels::label(); 9], grid, settings),
         ]
     };

@@ -1,11 +1,18 @@
 //! A small week on Boatyard Row, as lists and plans already computed.
 
+use std::sync::LazyLock;
+
 use jiff::civil::{Date, date};
 
-use crate::foods::Place;
-use crate::kitchen::Paper;
-use crate::measure::{Quantity, Units};
-use crate::prep::{Batch, Before, BoxNote, Cut, Fetch, SessionPlan, Task, TaskKind};
+use crate::foods::{Allergen, FoodId, Place};
+use crate::kitchen::fixture::{empty_kitchen, recipe};
+use crate::kitchen::{Appliance, ApplianceId, Kitchen, Names, Paper, Person, Recipe, RecipeId, Spot, Ware};
+use crate::measure::{Celsius, Minutes, Quantity, Units};
+use crate::plan::Contains;
+use crate::prep::{
+    self, Advice, Batch, Before, BoxNote, BoxTask, Boxes, Care, Change, Cut, Errand, Fetch, Kept, Moment, Note, PersonId, SessionPlan,
+    StepTask, Task,
+};
 use crate::purchase::{Expiring, Flag, FromPantry, ListLine, MoveNote, PackLine, Section, ShopVisit, ShoppingList, SpareNote, TripList};
 use crate::sheets::{Settings, Size};
 
@@ -181,16 +188,74 @@ pub fn list() -> ShoppingList {
     }
 }
 
+/// The household of all samples, with what they name.
+pub static KITCHEN: LazyLock<Kitchen> = LazyLock::new(|| {
+    let mut kitchen = empty_kitchen();
+    kitchen.household.name = HOUSEHOLD.into();
+    kitchen.recipes = RECIPES.map(|name| Recipe { name: name.into(), ..recipe(&name.to_lowercase().replace(' ', "-")) }).into();
+    kitchen.appliances = APPLIANCES.map(appliance).into();
+    for name in FOODS {
+        kitchen.foods.intern_unknown(name);
+    }
+    kitchen
+});
+
+pub const LONG_DISH: &str = "Chicken thighs braised with tomatoes and olives, a red-pepper sauce and a little rosemary from the yard";
+
+const RECIPES: [&str; 12] = [
+    "White-bean mash",
+    "Pearl barley",
+    "Roast beetroot and carrots",
+    "Chicken thighs braised with tomatoes and olives",
+    "Flatbreads",
+    "Red cabbage and apple slaw",
+    "Baked fish with dill",
+    "Leek and potato soup",
+    "Herb yoghurt",
+    "Frittata",
+    "Red-pepper sauce",
+    LONG_DISH,
+];
+const APPLIANCES: [&str; 3] = ["oven", "hob", "pressure cooker"];
+const FOODS: [&str; 8] =
+    ["pearl barley", "olive oil", "boneless chicken thighs", "white fish", "beetroot", "carrot", "garlic", "dried white beans"];
+
+pub fn names() -> Names<'static> {
+    KITCHEN.names()
+}
+
+pub fn appliance(name: &str) -> Appliance {
+    let at = Spot::default();
+    Appliance { name: name.into(), room: 2, heat: false, near: 10.0, warm_up: Minutes(0), out: Minutes(1), holds: None, at }
+}
+
+pub fn dish(name: &str) -> RecipeId {
+    RecipeId(RECIPES.iter().position(|known| *known == name).expect("a recipe of the sample"))
+}
+
+fn food(name: &str) -> FoodId {
+    KITCHEN.foods.find(name).expect("a food of the sample")
+}
+
+fn on(name: &str) -> ApplianceId {
+    ApplianceId(APPLIANCES.iter().position(|known| *known == name).expect("an appliance of the sample"))
+}
+
+/// Of the cook and Jo.
+fn who(name: &str) -> PersonId {
+    PersonId(usize::from(name == "Jo"))
+}
+
 pub fn before() -> Vec<Before> {
-    vec![
-        Before { at: "2026-11-29T02:00".into(), text: "Soak 300 g dried white beans in cold water".into() },
-        Before { at: "2026-11-28".into(), text: "Move 4 pieces of white fish from the freezer to the fridge".into() },
-    ]
+    let text = "Soak 300 g dried white beans in cold water".into();
+    let soak = Errand::Step { recipe: dish("White-bean mash"), step: 0, text };
+    let thaw = Errand::Thaw { food: food("white fish"), amount: Quantity::pieces(4.0) };
+    vec![Before { at: Moment::At(november(29).at(2, 0, 0, 0)), errand: soak }, Before { at: Moment::On(november(28)), errand: thaw }]
 }
 
 pub struct Doing<'a> {
     pub dish: &'a str,
-    pub step: u32,
+    pub step: usize,
     pub at: i64,
     pub hands: i64,
     pub wait: i64,
@@ -199,28 +264,28 @@ pub struct Doing<'a> {
     pub on: Option<&'a str>,
     pub celsius: Option<f64>,
     pub text: &'a str,
-    pub short: &'a str,
 }
 
 pub fn task(doing: &Doing) -> Task {
+    let verb = doing.text.split(' ').next().unwrap_or_default().to_owned();
     Task {
-        kind: TaskKind::Step,
-        recipe: Some(doing.dish.to_lowercase().replace(' ', "-")),
-        step: Some(doing.step),
-        round: Some(1),
+        what: prep::Doing::Step(StepTask {
+            recipe: dish(doing.dish),
+            step: doing.step - 1,
+            round: 0,
+            rounds: 1,
+            text: doing.text.to_owned(),
+            verb,
+        }),
         start_minute: doing.at,
         hands_minutes: doing.hands,
         out_minutes: doing.out,
         end_minute: doing.at + doing.hands + doing.wait + doing.out,
-        person: (doing.hands > 0).then(|| doing.who.to_owned()),
-        out_person: (doing.out > 0).then(|| doing.who.to_owned()),
-        appliance: doing.on.map(str::to_owned),
-        also: Vec::new(),
+        person: (doing.hands > 0).then(|| who(doing.who)),
+        out_person: (doing.out > 0).then(|| who(doing.who)),
+        on: doing.on.map(on).into_iter().collect(),
         takes: doing.on.map(|_| 1),
-        at_celsius: doing.celsius,
-        text: doing.text.to_owned(),
-        dish: Some(doing.dish.to_owned()),
-        short: doing.short.to_owned(),
+        at: doing.celsius.map(Celsius),
         notes: Vec::new(),
         after: Vec::new(),
     }
@@ -228,152 +293,135 @@ pub fn task(doing: &Doing) -> Task {
 
 #[rustfmt::skip]
 const AFTERNOON: [Doing; 11] = [
-    Doing { dish: "Roast beetroot and carrots", step: 1, at: 0, hands: 12, wait: 0, out: 0, who: "cook", on: None, celsius: None, text: "Peel 900 g beetroot and 740 g carrot and cut them into wedges.", short: "peel roots" },
-    Doing { dish: "Roast beetroot and carrots", step: 2, at: 12, hands: 3, wait: 45, out: 1, who: "cook", on: Some("oven"), celsius: Some(190.0), text: "Toss with 45 ml olive oil and 1 tsp salt on two trays and roast until tender.", short: "roast roots" },
-    Doing { dish: "Chicken thighs braised with tomatoes and olives", step: 1, at: 15, hands: 14, wait: 0, out: 0, who: "cook", on: Some("hob"), celsius: None, text: "Brown 1.25 kg boneless chicken thighs in 30 ml olive oil, in two lots, until golden.", short: "brown chicken" },
-    Doing { dish: "Chicken thighs braised with tomatoes and olives", step: 2, at: 29, hands: 6, wait: 50, out: 1, who: "cook", on: Some("hob"), celsius: None, text: "Add 820 g chopped tomatoes and 150 g olives, cover, and simmer.", short: "braise" },
-    Doing { dish: "Pearl barley", step: 1, at: 35, hands: 3, wait: 35, out: 1, who: "cook", on: Some("pressure cooker"), celsius: None, text: "Rinse 350 g pearl barley, cover with 1.05 l water and cook under pressure.", short: "barley" },
-    Doing { dish: "Flatbreads", step: 1, at: 60, hands: 10, wait: 30, out: 0, who: "Jo", on: None, celsius: None, text: "Mix 600 g strong white flour, 360 g yoghurt and 9 g salt to a soft dough; knead and cover.", short: "dough" },
-    Doing { dish: "White-bean mash", step: 1, at: 61, hands: 6, wait: 0, out: 0, who: "cook", on: Some("hob"), celsius: None, text: "Warm 60 ml olive oil with 6 cloves garlic and 2 sprigs rosemary until it smells sweet.", short: "warm oil" },
-    Doing { dish: "White-bean mash", step: 2, at: 67, hands: 7, wait: 0, out: 0, who: "cook", on: None, celsius: None, text: "Mash 1.2 kg tinned white beans into the oil; season.", short: "mash" },
-    Doing { dish: "Red cabbage and apple slaw", step: 1, at: 76, hands: 15, wait: 0, out: 0, who: "Jo", on: None, celsius: None, text: "Shred 1 red cabbage and 3 apples; dress with 40 ml vinegar.", short: "slaw" },
-    Doing { dish: "Baked fish with dill", step: 1, at: 82, hands: 4, wait: 16, out: 1, who: "cook", on: Some("oven"), celsius: Some(180.0), text: "Lay 4 pieces of white fish on 1 bunch dill, cover and bake.", short: "bake fish" },
-    Doing { dish: "Flatbreads", step: 2, at: 104, hands: 24, wait: 0, out: 0, who: "Jo", on: Some("hob"), celsius: None, text: "Roll into 12 rounds and bake each in a dry hot pan, one minute a side.", short: "bake flatbreads" },
+    Doing { dish: "Roast beetroot and carrots", step: 1, at: 0, hands: 12, wait: 0, out: 0, who: "cook", on: None, celsius: None, text: "Peel 900 g beetroot and 740 g carrot and cut them into wedges." },
+    Doing { dish: "Roast beetroot and carrots", step: 2, at: 12, hands: 3, wait: 45, out: 1, who: "cook", on: Some("oven"), celsius: Some(190.0), text: "Toss with 45 ml olive oil and 1 tsp salt on two trays and roast until tender." },
+    Doing { dish: "Chicken thighs braised with tomatoes and olives", step: 1, at: 15, hands: 14, wait: 0, out: 0, who: "cook", on: Some("hob"), celsius: None, text: "Brown 1.25 kg boneless chicken thighs in 30 ml olive oil, in two lots, until golden." },
+    Doing { dish: "Chicken thighs braised with tomatoes and olives", step: 2, at: 29, hands: 6, wait: 50, out: 1, who: "cook", on: Some("hob"), celsius: None, text: "Add 820 g chopped tomatoes and 150 g olives, cover, and simmer." },
+    Doing { dish: "Pearl barley", step: 1, at: 35, hands: 3, wait: 35, out: 1, who: "cook", on: Some("pressure cooker"), celsius: None, text: "Rinse 350 g pearl barley, cover with 1.05 l water and cook under pressure." },
+    Doing { dish: "Flatbreads", step: 1, at: 60, hands: 10, wait: 30, out: 0, who: "Jo", on: None, celsius: None, text: "Mix 600 g strong white flour, 360 g yoghurt and 9 g salt to a soft dough; knead and cover." },
+    Doing { dish: "White-bean mash", step: 1, at: 61, hands: 6, wait: 0, out: 0, who: "cook", on: Some("hob"), celsius: None, text: "Warm 60 ml olive oil with 6 cloves garlic and 2 sprigs rosemary until it smells sweet." },
+    Doing { dish: "White-bean mash", step: 2, at: 67, hands: 7, wait: 0, out: 0, who: "cook", on: None, celsius: None, text: "Mash 1.2 kg tinned white beans into the oil; season." },
+    Doing { dish: "Red cabbage and apple slaw", step: 1, at: 76, hands: 15, wait: 0, out: 0, who: "Jo", on: None, celsius: None, text: "Shred 1 red cabbage and 3 apples; dress with 40 ml vinegar." },
+    Doing { dish: "Baked fish with dill", step: 1, at: 82, hands: 4, wait: 16, out: 1, who: "cook", on: Some("oven"), celsius: Some(180.0), text: "Lay 4 pieces of white fish on 1 bunch dill, cover and bake." },
+    Doing { dish: "Flatbreads", step: 2, at: 104, hands: 24, wait: 0, out: 0, who: "Jo", on: Some("hob"), celsius: None, text: "Roll into 12 rounds and bake each in a dry hot pan, one minute a side." },
 ];
 
-fn set_oven(at: i64, minutes: i64, celsius: f64, person: &str) -> Task {
+fn set_oven(at: i64, minutes: i64, celsius: f64) -> Task {
     Task {
-        kind: TaskKind::Set,
-        recipe: None,
-        step: None,
-        round: None,
+        what: prep::Doing::Set,
         start_minute: at,
         hands_minutes: 0,
         out_minutes: 0,
         end_minute: at + minutes,
-        person: Some(person.into()),
+        person: Some(who("cook")),
         out_person: None,
-        appliance: Some("oven".into()),
-        also: Vec::new(),
+        on: vec![on("oven")],
         takes: None,
-        at_celsius: Some(celsius),
-        text: "Set the oven and let it warm up.".into(),
-        dish: None,
-        short: "warm up".into(),
+        at: Some(Celsius(celsius)),
         notes: Vec::new(),
         after: Vec::new(),
     }
 }
 
-fn boxing(dish: &str, at: i64) -> Task {
-    let doing = Doing {
-        dish,
-        step: 1,
-        at,
-        hands: 3,
-        wait: 0,
-        out: 0,
-        who: "cook",
-        on: None,
-        celsius: None,
-        text: "Box and chill: shallow boxes, lids off until cool, into the fridge.",
-        short: "box",
-    };
-    Task { kind: TaskKind::Box, step: None, round: None, ..task(&doing) }
+fn boxing(name: &str, at: i64) -> Task {
+    let doing = Doing { dish: name, step: 1, at, hands: 3, wait: 0, out: 0, who: "cook", on: None, celsius: None, text: "" };
+    let into = vec![Kept { amount: Quantity::portions(6.0), place: Place::Fridge }];
+    Task { what: prep::Doing::Box(BoxTask { recipe: dish(name), into }), ..task(&doing) }
+}
+
+/// What nobody knows of a stock.
+pub fn milk_and_stock() -> Contains {
+    Contains { allergens: [Allergen::Milk].into(), unknown: ["vegetable stock".to_owned()].into() }
+}
+
+fn fetched(name: &str, amount: Quantity, place: Option<Place>) -> Fetch {
+    Fetch { of: Ware::Food(food(name)), amount, place, look_first: name == "pearl barley" }
+}
+
+fn people() -> Vec<Person> {
+    let person = |name: &str, role: &str| Person { name: name.into(), role: role.into(), from: None, until: None, may: None };
+    let (from, until) = (Some(november(29).at(15, 0, 0, 0)), Some(november(29).at(16, 10, 0, 0)));
+    vec![person("cook", "cook"), Person { from, until, ..person("Jo", "helper") }]
+}
+
+fn boxed(name: &str, portions: f64, place: Place, use_by: Date) -> BoxNote {
+    BoxNote {
+        recipe: dish(name),
+        amount: Quantity::portions(portions),
+        place,
+        use_by,
+        what_for: Vec::new(),
+        boxes: None,
+        contains: milk_and_stock(),
+        beware: None,
+    }
+}
+
+fn tubs(count: usize) -> Option<Boxes> {
+    Some(Boxes { count, kind: "flat tub".into() })
 }
 
 pub fn session() -> SessionPlan {
     let mut tasks: Vec<Task> = AFTERNOON.iter().map(task).collect();
-    tasks[2].notes = vec!["Wash hands, board and knife after raw poultry.".into()];
-    tasks[3].notes = vec!["Cook until the inside is at 74 °C (165 °F).".into()];
+    tasks[2].notes = vec![Note::Wash];
+    tasks[3].notes = vec![Note::Inside(Celsius(74.0))];
     tasks[1].takes = Some(2);
-    tasks.extend([set_oven(0, 12, 190.0, "cook"), set_oven(74, 8, 180.0, "cook")]);
+    tasks.extend([set_oven(0, 12, 190.0), set_oven(74, 8, 180.0)]);
     tasks.extend([boxing("White-bean mash", 128), boxing("Pearl barley", 131), boxing("Roast beetroot and carrots", 134)]);
     tasks.sort_by_key(|task| (task.start_minute, task.end_minute));
+    let start = november(29).at(14, 0, 0, 0);
     SessionPlan {
-        start: "2026-11-29T14:00".into(),
-        finish: "2026-11-29T16:17".into(),
+        start,
+        finish_by: Some(november(29).at(17, 30, 0, 0)),
+        finish: november(29).at(16, 17, 0, 0),
         minutes: 137,
         bound_minutes: 137,
         proven: true,
+        people: people(),
         batches: vec![
-            Batch { recipe: "white-bean-mash".into(), batches: 1.5, makes: Quantity::portions(9.0) },
-            Batch { recipe: "pearl-barley".into(), batches: 1.0, makes: Quantity::portions(6.0) },
+            Batch { recipe: dish("White-bean mash"), batches: 1.5, makes: Quantity::portions(9.0) },
+            Batch { recipe: dish("Pearl barley"), batches: 1.0, makes: Quantity::portions(6.0) },
         ],
         tasks,
         fetch: vec![
-            Fetch { food: Some("pearl barley".into()), recipe: None, amount: g(350.0), place: Some(Place::Cupboard), look_first: true },
-            Fetch {
-                food: Some("olive oil".into()),
-                recipe: None,
-                amount: Quantity::millilitres(135.0),
-                place: Some(Place::Cupboard),
-                look_first: false,
-            },
-            Fetch {
-                food: Some("boneless chicken thighs".into()),
-                recipe: None,
-                amount: g(1250.0),
-                place: Some(Place::Fridge),
-                look_first: false,
-            },
-            Fetch {
-                food: Some("white fish".into()),
-                recipe: None,
-                amount: Quantity::pieces(4.0),
-                place: Some(Place::Fridge),
-                look_first: false,
-            },
-            Fetch { food: Some("beetroot".into()), recipe: None, amount: g(900.0), place: None, look_first: false },
-            Fetch { food: Some("carrot".into()), recipe: None, amount: g(740.0), place: None, look_first: false },
+            fetched("pearl barley", g(350.0), Some(Place::Cupboard)),
+            fetched("olive oil", Quantity::millilitres(135.0), Some(Place::Cupboard)),
+            fetched("boneless chicken thighs", g(1250.0), Some(Place::Fridge)),
+            fetched("white fish", Quantity::pieces(4.0), Some(Place::Fridge)),
+            fetched("beetroot", g(900.0), None),
+            fetched("carrot", g(740.0), None),
         ],
         cuts: vec![
-            Cut { food: "beetroot".into(), amount: g(900.0), cut: "in wedges".into(), step: 1 },
-            Cut { food: "garlic".into(), amount: Quantity::Words(6.0, "clove".into()), cut: "sliced".into(), step: 7 },
+            Cut { food: food("beetroot"), amount: g(900.0), cut: "in wedges".into(), step: 1 },
+            Cut { food: food("garlic"), amount: Quantity::Words(6.0, "clove".into()), cut: "sliced".into(), step: 7 },
         ],
         boxes: vec![
             BoxNote {
-                recipe: "white-bean-mash".into(),
-                portions: 6.0,
-                place: Place::Fridge,
-                use_by: december(2),
                 what_for: vec!["Mon supper".into(), "Wed lunch".into()],
-                boxes: Some("2 flat tubs".into()),
-                amount: None,
-                allergens: Some("milk; not known: vegetable stock".into()),
-                beware: None,
+                boxes: tubs(2),
+                ..boxed("White-bean mash", 6.0, Place::Fridge, december(2))
             },
             BoxNote {
-                recipe: "white-bean-mash".into(),
-                portions: 3.0,
-                place: Place::Freezer,
-                use_by: date(2027, 1, 28),
                 what_for: vec!["Fri supper".into()],
-                boxes: Some("1 flat tub".into()),
-                amount: None,
-                allergens: Some("milk; not known: vegetable stock".into()),
-                beware: None,
+                boxes: tubs(1),
+                ..boxed("White-bean mash", 3.0, Place::Freezer, date(2027, 1, 28))
             },
-            BoxNote {
-                recipe: "pearl-barley".into(),
-                portions: 6.0,
-                place: Place::Fridge,
-                use_by: december(3),
-                what_for: vec!["Mon supper".into()],
-                boxes: None,
-                amount: None,
-                allergens: Some("milk; not known: vegetable stock".into()),
-                beware: None,
-            },
+            BoxNote { what_for: vec!["Mon supper".into()], ..boxed("Pearl barley", 6.0, Place::Fridge, december(3)) },
         ],
         cautions: vec![
-            "Chill cooked food within two hours, in shallow boxes; fridge at 4 °C (40 °F) or below (USDA FSIS). Local rules come first."
-                .into(),
-            "Pressure cooker: no more than two thirds full, half for foods that swell; let steam off away from hands.".into(),
-            "Knives: cut on a board that does not slip, fingertips bent.".into(),
+            Care::Rule {
+                text: "Chill cooked food within two hours, in shallow boxes; fridge at 4 °C (40 °F) or below.",
+                figures: vec![],
+                source: "USDA FSIS",
+            },
+            Care::Rule {
+                text: "Pressure cooker: no more than two thirds full, half for foods that swell; let steam off away from hands.",
+                figures: vec![],
+                source: "common practice",
+            },
+            Care::Rule { text: "Knives: cut on a board that does not slip, fingertips bent.", figures: vec![], source: "common practice" },
+            Care::LocalRules,
         ],
-        advice: vec!["The hob is free from 16:10: start the eggs then if you like.".into()],
-        people: vec!["cook".into(), "Jo (helper), 15:00 to 16:10".into()],
-        finish_by: Some("17:30".into()),
+        advice: vec![Advice::Remedy { change: Change::OneMorePerson, end: start, over: 0 }],
     }
 }

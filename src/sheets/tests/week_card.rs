@@ -4,17 +4,20 @@ use jiff::civil::date;
 use pretty_assertions::assert_eq;
 
 use super::checks::{is_sound_in, letters, letters_of};
-use super::sample::{A4, HOUSEHOLD, LARGE, LETTER, WEEK};
-use crate::foods::Place;
-use crate::prep::{CardDay, CardDish, CardMaking, CardMeal, WeekCard};
+use super::sample::{A4, LARGE, LETTER, WEEK, dish, g, names};
+use crate::foods::{Allergen, Place};
+use crate::kitchen::{ApplianceId, Serve};
+use crate::measure::{Celsius, Minutes, Quantity};
+use crate::plan::Beware;
+use crate::prep::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Errand, Then, WeekCard};
 use crate::sheets::{Settings, Sheet, Weight, week_card_sheet};
 
 fn printed(card: &WeekCard, settings: Settings) -> Sheet {
-    week_card_sheet(card, HOUSEHOLD, settings)
+    week_card_sheet(card, names(), settings)
 }
 
-fn dish(name: &str, amount: &str, place: Option<Place>, heating: &str) -> CardDish {
-    CardDish { dish: name.into(), amount: amount.into(), place, boxed: place.map(|_| "flat tub".into()), heating: heating.into() }
+fn out(name: &str, amount: Quantity, place: Option<Place>, then: Then) -> CardDish {
+    CardDish { recipe: dish(name), amounts: vec![amount], place, boxed: place.map(|_| "flat tub".into()), then }
 }
 
 fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
@@ -24,28 +27,28 @@ fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
 /// Sunday's move, Monday's supper out of the fridge, Tuesday's made at the meal.
 pub fn card() -> WeekCard {
     let monday = vec![
-        dish("Pearl barley", "2½ portions", Some(Place::Fridge), "heat to 74 °C (165 °F)"),
-        dish("Herb yoghurt", "100 g", Some(Place::Fridge), "cold"),
-        dish("Frittata", "2 portions", None, ""),
+        out("Pearl barley", Quantity::portions(2.5), Some(Place::Fridge), Then::Eaten(Some(Serve::Hot))),
+        out("Herb yoghurt", g(100.0), Some(Place::Fridge), Then::Eaten(Some(Serve::Cold))),
+        out("Frittata", Quantity::portions(2.0), None, Then::FromThePot),
     ];
-    let fish = CardMaking {
-        dish: "Baked fish with dill".into(),
-        steps: vec!["Lay 440 g cod on 2 lemons.".into(), "Bake until it flakes. Oven, 190 °C (375 °F), 18 min.".into()],
-    };
+    let step = |text: &str| CardStep { text: text.into(), on: None, at: None, wait: Minutes(0), inside: None };
+    let bake = CardStep { on: Some(ApplianceId(0)), at: Some(Celsius(190.0)), wait: Minutes(18), ..step("Bake until it flakes.") };
+    let fish = CardMaking { recipe: dish("Baked fish with dill"), steps: vec![step("Lay 440 g cod on 2 lemons."), bake] };
     let tuesday = CardMeal {
         fresh: vec!["75 g feta".into(), "1 lemon (60 g)".into()],
         made: vec![fish],
-        beware: Some("contains fish".into()),
+        beware: Some(Beware::Contains(vec![Allergen::Fish])),
         ..meal("Tue supper", vec![])
     };
-    let day = |on, meals, tonight: &[&str]| CardDay { on, meals, tonight: tonight.iter().map(|text| (*text).to_owned()).collect() };
+    let barley = Errand::Move { recipe: dish("Pearl barley"), amount: Quantity::portions(1.0) };
+    let day = |on, meals, tonight| CardDay { on, meals, tonight };
     WeekCard {
         week: WEEK.into(),
         from: date(2026, 11, 30),
         days: vec![
-            day(date(2026, 11, 29), vec![], &["Move 1 portion of pearl barley from the freezer to the fridge"]),
-            day(date(2026, 11, 30), vec![meal("Mon supper", monday)], &[]),
-            day(date(2026, 12, 1), vec![tuesday], &[]),
+            day(date(2026, 11, 29), vec![], vec![barley]),
+            day(date(2026, 11, 30), vec![meal("Mon supper", monday)], vec![]),
+            day(date(2026, 12, 1), vec![tuesday], vec![]),
         ],
     }
 }

@@ -3,60 +3,76 @@
 use pretty_assertions::assert_eq;
 use proptest::prelude::*;
 
-use super::*;
-use crate::prep::Cut;
+use jiff::civil::date;
 
-fn task(kind: TaskKind, minutes: (i64, i64, i64, i64), person: Option<&str>, appliance: Option<&str>, text: &str) -> Task {
-    let (start_minute, hands_minutes, out_minutes, end_minute) = minutes;
-    Task {
-        kind,
-        recipe: None,
-        step: None,
-        round: None,
-        start_minute,
-        hands_minutes,
-        out_minutes,
-        end_minute,
-        person: person.map(Into::into),
-        out_person: person.filter(|_| out_minutes > 0).map(Into::into),
-        appliance: appliance.map(Into::into),
-        also: vec![],
-        takes: None,
-        at_celsius: None,
-        text: text.into(),
-        dish: (kind != TaskKind::Set).then(|| "Roast roots".into()),
-        short: String::new(),
-        notes: vec![],
-        after: vec![],
-    }
+use super::*;
+use crate::kitchen::fixture::{empty_kitchen, recipe};
+use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, RecipeId, Spot};
+use crate::measure::{Celsius, Minutes, Quantity};
+use crate::prep::{Advice, BoxTask, Care, Cut, Doing, Kept, StepTask};
+
+const OVEN: ApplianceId = ApplianceId(0);
+
+fn appliance(name: &str) -> Appliance {
+    let (name, at) = (name.to_owned(), Spot::default());
+    Appliance { name, room: 2, heat: true, near: 10.0, warm_up: Minutes(10), out: Minutes(1), holds: None, at }
+}
+
+/// An oven, roast roots and beetroot.
+fn kitchen() -> Kitchen {
+    let mut kitchen = empty_kitchen();
+    kitchen.appliances = vec![appliance("oven")];
+    kitchen.recipes = vec![Recipe { name: "Roast roots".into(), ..recipe("roast-roots") }];
+    kitchen.foods.intern_unknown("beetroot");
+    kitchen
+}
+
+fn step(text: &str) -> Doing {
+    Doing::Step(StepTask { recipe: RecipeId(0), step: 0, round: 0, rounds: 1, text: text.into(), verb: String::new() })
+}
+
+fn task(what: Doing, minutes: [i64; 4]) -> Task {
+    let [start_minute, hands_minutes, out_minutes, end_minute] = minutes;
+    let person = (hands_minutes > 0).then_some(PersonId(0));
+    let out_person = (out_minutes > 0).then_some(PersonId(0));
+    let (on, takes, at) = (vec![], None, None);
+    Task { what, start_minute, hands_minutes, out_minutes, end_minute, person, out_person, on, takes, at, notes: vec![], after: vec![] }
+}
+
+fn person(name: &str) -> Person {
+    Person { name: name.into(), role: name.into(), from: None, until: None, may: None }
 }
 
 /// The oven warms up for 10 min while the cook peels; the roots roast from 10 to 26; boxing takes 3 min.
 fn roast() -> PrepPlan {
+    let boxing = BoxTask { recipe: RecipeId(0), into: vec![Kept { amount: Quantity::portions(4.0), place: crate::foods::Place::Fridge }] };
     let tasks = vec![
-        task(TaskKind::Set, (0, 0, 0, 10), None, Some("oven"), "Set the oven to 200 °C"),
-        task(TaskKind::Step, (0, 8, 0, 8), Some("cook"), None, "Peel and cut the roots."),
-        Task {
-            person: None,
-            ..task(TaskKind::Step, (10, 0, 1, 26), Some("cook"), Some("oven"), "Roast them until they are brown at the edges.")
-        },
-        task(TaskKind::Box, (26, 3, 0, 29), Some("cook"), None, "Box and chill roast roots: 4 portions to the fridge"),
+        Task { on: vec![OVEN], at: Some(Celsius(200.0)), ..task(Doing::Set, [0, 0, 0, 10]) },
+        task(step("Peel and cut the roots."), [0, 8, 0, 8]),
+        Task { on: vec![OVEN], ..task(step("Roast them until they are brown at the edges."), [10, 0, 1, 26]) },
+        task(Doing::Box(boxing), [26, 3, 0, 29]),
     ];
+    let start = date(2026, 11, 29).at(14, 0, 0, 0);
+    let food = crate::foods::FoodId(0);
     let session = SessionPlan {
-        start: "2026-11-29T14:00".into(),
-        finish: "2026-11-29T14:29".into(),
+        start,
+        finish_by: None,
+        finish: start.with().minute(29).build().expect("a time"),
         minutes: 29,
         bound_minutes: 29,
         proven: true,
+        people: vec![person("cook")],
         batches: vec![],
         tasks,
         fetch: vec![],
-        cuts: vec![Cut { food: "beetroot".into(), amount: Quantity::grams(600.0), cut: "peeled, cut in wedges".into(), step: 1 }],
+        cuts: vec![Cut { food, amount: Quantity::grams(600.0), cut: "peeled, cut in wedges".into(), step: 1 }],
         boxes: vec![],
-        cautions: vec!["Hot trays, pots and steam: dry oven gloves.".into()],
+        cautions: vec![Care::Rule {
+            text: "Hot trays, pots and steam: dry oven gloves.",
+            figures: vec![],
+            source: "common practice, no source",
+        }],
         advice: vec![],
-        people: vec!["cook".into()],
-        finish_by: None,
     };
     PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![] }
 }
@@ -79,8 +95,8 @@ cook
 
 A number or letter: the step or box begins. |: it goes on. ~: warming up.
 
-     14:00 to 14:10; oven
-     Set the oven to 200 °C
+     14:00 to 14:10; oven; 200 °C
+     Set the oven to 200 °C (390 °F)
   1  14:00 to 14:08; cook; Roast roots
      Peel and cut the roots.
   2  14:10 to 14:26; Roast roots; oven
@@ -93,22 +109,26 @@ Cut
   beetroot  600 g  peeled, cut in wedges, step 1
 
 Mind
-  - Hot trays, pots and steam: dry oven gloves.
+  - Hot trays, pots and steam: dry oven gloves. (common practice, no source)
 ";
-    assert_eq!(text(&roast(), "Boatyard Row", Units::Metric, 80), shown);
+    assert_eq!(text(&roast(), kitchen().names(), Units::Metric, 80), shown);
 }
 
 proptest! {
     #[test]
     fn no_line_is_wider_than_the_terminal(width in 40usize..140, words in "[a-z ]{0,200}", more in 0usize..12) {
-        let mut plan = roast();
-        plan.sessions[0].tasks[1].text = words.clone();
-        plan.sessions[0].advice = vec![words.clone()];
-        for appliance in 0..more {
-            let name = format!("appliance number {appliance}");
-            plan.sessions[0].tasks.push(task(TaskKind::Step, (0, 5, 0, 40), Some(&name), Some(&name), &words));
+        let (mut plan, mut kitchen) = (roast(), kitchen());
+        let session = &mut plan.sessions[0];
+        session.tasks[1].what = step(&words);
+        session.advice = vec![Advice::AtOnce { people: vec![words.clone()], appliances: vec![], session: session.start }];
+        for number in 1..=more {
+            let name = format!("appliance number {number}");
+            kitchen.appliances.push(appliance(&name));
+            session.people.push(person(&name));
+            let busy = Task { person: Some(PersonId(number)), on: vec![ApplianceId(number)], ..task(step(&words), [0, 5, 0, 40]) };
+            session.tasks.push(busy);
         }
-        for line in text(&plan, "Boatyard Row", Units::Metric, width).lines() {
+        for line in text(&plan, kitchen.names(), Units::Metric, width).lines() {
             prop_assert!(line.chars().count() <= width, "{line}");
         }
     }

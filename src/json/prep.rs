@@ -1,0 +1,261 @@
+//! The prep plan in JSON, as `prep` writes it and `plan-<from>.json` keeps it; and what a booking reads back from that.
+
+use jiff::civil::{Date, DateTime};
+use serde::{Deserialize, Serialize};
+
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
+use crate::measure::{Quantity, Units};
+use crate::prep::{self, Doing, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken, Turnover};
+
+/// The plan of a week.
+#[derive(Debug, Serialize, Deserialize)]
+pub struct Prep {
+    pub week: String,
+    pub sessions: Vec<Session>,
+    before: Vec<Before>,
+    moves: Vec<Before>,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+pub struct Session {
+    /// `2026-11-29T14:00`.
+    start: String,
+    finish: String,
+    minutes: i64,
+    bound_minutes: i64,
+    proven: bool,
+    batches: Vec<Batch>,
+    tasks: Vec<Task>,
+    fetch: Vec<Fetch>,
+    cuts: Vec<Cut>,
+    boxes: Vec<Boxed>,
+    cautions: Vec<String>,
+    advice: Vec<String>,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct Batch {
+    recipe: String,
+    batches: f64,
+    makes: Quantity,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+enum Kind {
+    Set,
+    Step,
+    Box,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct Task {
+    kind: Kind,
+    recipe: Option<String>,
+    /// Step and round count from 1.
+    step: Option<usize>,
+    round: Option<usize>,
+    start_minute: i64,
+    hands_minutes: i64,
+    out_minutes: i64,
+    end_minute: i64,
+    person: Option<String>,
+    out_person: Option<String>,
+    appliance: Option<String>,
+    also: Vec<String>,
+    takes: Option<u32>,
+    at_celsius: Option<f64>,
+    text: String,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct Fetch {
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    food: Option<String>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    recipe: Option<String>,
+    amount: Quantity,
+    place: Option<Place>,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct Cut {
+    food: String,
+    amount: Quantity,
+    cut: String,
+    step: u32,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct Boxed {
+    recipe: String,
+    /// Or grams, millilitres or pieces, where the recipe does not say what a portion of them is.
+    portions: f64,
+    place: Place,
+    use_by: Date,
+    #[serde(rename = "for")]
+    what_for: Vec<String>,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct Before {
+    /// A date, or a date and time.
+    at: String,
+    text: String,
+}
+
+/// Writes ids by their names.
+#[derive(Clone, Copy)]
+struct Writer<'k> {
+    names: Names<'k>,
+    units: Units,
+}
+
+impl Prep {
+    pub fn of(plan: &PrepPlan, names: Names, units: Units) -> Prep {
+        let writer = Writer { names, units };
+        Prep {
+            week: plan.week.clone(),
+            sessions: plan.sessions.iter().map(|session| writer.session(session)).collect(),
+            before: plan.before.iter().map(|note| writer.before(note)).collect(),
+            moves: plan.moves.iter().map(|note| writer.before(note)).collect(),
+        }
+    }
+}
+
+/// `2026-11-29T14:00`.
+fn minute(at: DateTime) -> String {
+    at.strftime("%Y-%m-%dT%H:%M").to_string()
+}
+
+impl Writer<'_> {
+    fn session(self, session: &SessionPlan) -> Session {
+        Session {
+            start: minute(session.start),
+            finish: minute(session.finish),
+            minutes: session.minutes,
+            bound_minutes: session.bound_minutes,
+            proven: session.proven,
+            batches: session.batches.iter().map(|one| self.batch(one)).collect(),
+            tasks: session.tasks.iter().map(|one| self.task(session, one)).collect(),
+            fetch: session.fetch.iter().map(|one| self.fetch(one)).collect(),
+            cuts: session.cuts.iter().map(|one| self.cut(one)).collect(),
+            boxes: session.boxes.iter().map(|one| self.boxed(one)).collect(),
+            cautions: session.cautions.iter().map(|one| one.with_source(self.names)).collect(),
+            advice: session.advice.iter().map(|one| one.text(self.names)).collect(),
+        }
+    }
+
+    fn recipe(self, id: RecipeId) -> String {
+        self.names.recipe_file(id).to_owned()
+    }
+
+    fn batch(self, batch: &prep::Batch) -> Batch {
+        Batch { recipe: self.recipe(batch.recipe), batches: batch.batches, makes: batch.makes.clone() }
+    }
+
+    fn task(self, session: &SessionPlan, task: &prep::Task) -> Task {
+        let kind = match task.what {
+            Doing::Set => Kind::Set,
+            Doing::Step(_) => Kind::Step,
+            Doing::Box(_) => Kind::Box,
+        };
+        let person = |id: PersonId| session.person(id).name.clone();
+        let mut on = task.on.iter().map(|id| self.names.appliance(*id).to_owned());
+        Task {
+            kind,
+            recipe: task.recipe().map(|id| self.recipe(id)),
+            step: task.step().map(|step| step.step + 1),
+            round: task.step().map(|step| step.round + 1),
+            start_minute: task.start_minute,
+            hands_minutes: task.hands_minutes,
+            out_minutes: task.out_minutes,
+            end_minute: task.end_minute,
+            person: task.person.map(person),
+            out_person: task.out_person.map(person),
+            appliance: on.next(),
+            also: on.collect(),
+            takes: task.takes,
+            at_celsius: task.at.map(|heat| heat.0),
+            text: task.text(self.names, self.units),
+        }
+    }
+
+    fn fetch(self, fetch: &prep::Fetch) -> Fetch {
+        let (food, recipe) = match fetch.of {
+            Ware::Food(food) => (Some(self.names.food(food).to_owned()), None),
+            Ware::Recipe(recipe) => (None, Some(self.recipe(recipe))),
+        };
+        Fetch { food, recipe, amount: fetch.amount.clone(), place: fetch.place }
+    }
+
+    fn cut(self, cut: &prep::Cut) -> Cut {
+        Cut { food: self.names.food(cut.food).to_owned(), amount: cut.amount.clone(), cut: cut.cut.clone(), step: cut.step }
+    }
+
+    fn boxed(self, note: &prep::BoxNote) -> Boxed {
+        let (recipe, portions) = (self.recipe(note.recipe), note.amount.base());
+        Boxed { recipe, portions, place: note.place, use_by: note.use_by, what_for: note.what_for.clone() }
+    }
+
+    fn before(self, note: &prep::Before) -> Before {
+        let at = match note.at {
+            Moment::On(date) => date.to_string(),
+            Moment::At(at) => minute(at),
+        };
+        Before { at, text: note.errand.text(self.names, self.units) }
+    }
+}
+
+impl Prep {
+    /// What each session takes and leaves, for the book. What is boxed or made of a recipe that is gone is left out.
+    ///
+    /// # Errors
+    /// A session whose start is no date and time: the start as it stands.
+    pub fn turnovers(&self, kitchen: &Kitchen) -> Result<Vec<Turnover>, String> {
+        self.sessions.iter().map(|session| session.turnover(kitchen)).collect()
+    }
+}
+
+impl Session {
+    fn turnover(&self, kitchen: &Kitchen) -> Result<Turnover, String> {
+        let start = self.start.parse().map_err(|_| self.start.clone())?;
+        let batch = |one: &Batch| {
+            let recipe = recipe(kitchen, &one.recipe)?;
+            Some(prep::Batch { recipe, batches: one.batches, makes: one.makes.clone() })
+        };
+        let batches = self.batches.iter().filter_map(batch).collect();
+        let fetch = self.fetch.iter().filter_map(|one| one.taken(kitchen)).collect();
+        let boxes = self.boxes.iter().filter_map(|one| one.put(kitchen)).collect();
+        Ok(Turnover { start, batches, fetch, boxes })
+    }
+}
+
+fn recipe(kitchen: &Kitchen, id: &str) -> Option<RecipeId> {
+    kitchen.recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)
+}
+
+impl Fetch {
+    fn taken(&self, kitchen: &Kitchen) -> Option<Taken> {
+        let of = match (&self.food, &self.recipe) {
+            (Some(name), _) => kitchen.foods.find(name).map(Ware::Food).ok_or_else(|| name.clone()),
+            (None, Some(id)) => recipe(kitchen, id).map(Ware::Recipe).ok_or_else(|| id.clone()),
+            (None, None) => return None,
+        };
+        Some(Taken { of, amount: self.amount.clone() })
+    }
+}
+
+impl Boxed {
+    /// Portions, or what the recipe makes where it does not say what a portion of it is.
+    fn put(&self, kitchen: &Kitchen) -> Option<Put> {
+        let id = recipe(kitchen, &self.recipe)?;
+        let recipe = &kitchen.recipes[id];
+        let amount = match (&recipe.makes, recipe.portion) {
+            (Quantity::Mass(_), Some(_)) => Quantity::portions(self.portions),
+            (makes, _) => Quantity::of(&makes.dimension(), self.portions),
+        };
+        Some(Put { recipe: id, amount, place: self.place, use_by: self.use_by })
+    }
+}

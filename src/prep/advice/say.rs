@@ -1,0 +1,114 @@
+//! Advice in sentences.
+
+use super::{Advice, Bottleneck, Change, Job, Rule};
+use crate::kitchen::Names;
+use crate::words::{clock, clock_after, day, duration, in_a_sentence, listed, sentence};
+
+impl Advice {
+    pub fn text(&self, names: Names) -> String {
+        match self {
+            Advice::Nobody { step } => format!("{}: nobody may do it.", step.text(names)),
+            Advice::Room { step, appliance } => {
+                format!("{}: takes more room than the {} has.", step.text(names), names.appliance(*appliance))
+            }
+            Advice::Absent { step } => {
+                let step = sentence(&step.text(names));
+                format!("{step}: does not fit between the hours of the people in this session; somebody must be found for it.")
+            }
+            Advice::Unwatched { appliance } => {
+                let name = appliance.map_or("appliance", |id| names.appliance(id));
+                format!("The {name} warms up while nobody is there: do not leave it alone.")
+            }
+            Advice::NotSafe { job, before, minutes, limit } => not_safe(&job.text(names), &before.text(names), *minutes, *limit),
+            Advice::Circle(rule) => format!("Steps wait for one another in a circle; this rule is left out: {}.", rule.text(names)),
+            Advice::TooLate { job, before, over, limit } => {
+                let (job, before, over, limit) = (job.text(names), before.text(names), duration(*over), duration(*limit));
+                format!("No plan keeps every rule: {job} starts {over} too late (within {limit} of {before}).")
+            }
+            Advice::Clash { rules, hours } => clash(rules, *hours, names),
+            Advice::Unfit { step, role, skill } => {
+                let role = role.iter().map(|role| format!("the role \"{role}\""));
+                let asked: Vec<String> = role.chain(skill.iter().map(|skill| format!("the skill \"{skill}\""))).collect();
+                format!("{}: nobody in this session has {}; it is planned for anybody.", step.text(names), listed(&asked))
+            }
+            Advice::Late { by, over } => {
+                format!("This session ends at {}, {} after {}.", clock_after(*by, *over), duration(*over), clock(*by))
+            }
+            Advice::Binds(what) => format!("What binds is {}.", what.text(names)),
+            Advice::Remedy { change, end, over } => {
+                let verdict = if *over > 0 { format!("still {} late", duration(*over)) } else { "in time".to_owned() };
+                format!("{} it would end at {}, {verdict}.", change.text(names), clock(*end))
+            }
+            Advice::AtOnce { people, appliances, session } => {
+                let appliances = appliances.iter().map(|id| format!("the {}", names.appliance(*id)));
+                let wanted: Vec<String> = people.iter().cloned().chain(appliances).collect();
+                let verb = if wanted.len() == 1 { "is" } else { "are" };
+                let (wanted, day, clock) = (sentence(&listed(&wanted)), day(session.date()), clock(*session));
+                format!("{wanted} {verb} wanted by the session of {day} {clock} at the same time. Move one of the two.")
+            }
+        }
+    }
+}
+
+fn not_safe(job: &str, before: &str, minutes: i64, limit: i64) -> String {
+    let (minutes, limit) = (duration(minutes), duration(limit));
+    format!(
+        "Not safe as planned: {job} starts {minutes} after the end of {before}, and {limit} is the most. Chill each load by itself as it \
+         leaves the heat, or do not keep it."
+    )
+}
+
+fn clash(rules: &[Rule], hours: bool, names: Names) -> String {
+    let mut rules: Vec<String> = rules.iter().map(|rule| rule.text(names)).collect();
+    if hours {
+        rules.push("the hours at which people are there".to_owned());
+    }
+    match rules.as_slice() {
+        [rule] => format!("This rule cannot be kept, given the times of the steps: {rule}."),
+        _ => format!("These rules cannot all be kept together: {}.", rules.join("; ")),
+    }
+}
+
+impl Job {
+    /// "White-bean mash, step 3", "White-bean mash, step 3, round 2", "boxing of white-bean mash".
+    fn text(self, names: Names) -> String {
+        match self {
+            Job::Boxing(recipe) => format!("boxing of {}", in_a_sentence(names.recipe(recipe))),
+            Job::Step { recipe, step, round: None } => format!("{}, step {}", names.recipe(recipe), step + 1),
+            Job::Step { recipe, step, round: Some(round) } => format!("{}, step {}, round {}", names.recipe(recipe), step + 1, round + 1),
+        }
+    }
+}
+
+impl Rule {
+    /// "Roast beetroot, step 2 within 30 min of Roast beetroot, step 1".
+    fn text(&self, names: Names) -> String {
+        let word = self.within.map_or_else(|| "after".to_owned(), |within| format!("within {} of", duration(within)));
+        format!("{} {word} {}", self.after.text(names), self.before.text(names))
+    }
+}
+
+impl Bottleneck {
+    fn text(&self, names: Names) -> String {
+        match self {
+            Bottleneck::Chain { last, minutes } => {
+                format!("the longest chain of steps, up to {}: {}", last.text(names), duration(*minutes))
+            }
+            Bottleneck::Appliance { id, minutes } => format!("the {}, full for {}", names.appliance(*id), duration(*minutes)),
+            Bottleneck::Hands { minutes, people: 1 } => format!("hands-on work, {} for one pair of hands", duration(*minutes)),
+            Bottleneck::Hands { minutes, people } => format!("hands-on work, {} for {people} pairs of hands", duration(*minutes)),
+        }
+    }
+}
+
+impl Change {
+    fn text(&self, names: Names) -> String {
+        match self {
+            Change::OneMorePerson => "With one more person".to_owned(),
+            Change::MoreRoom(id) => format!("With room for one more load in the {}", names.appliance(*id)),
+            Change::Moved { recipe, to } => {
+                format!("With {} moved to the session on {} {}", in_a_sentence(names.recipe(*recipe)), to.strftime("%a"), clock(*to))
+            }
+        }
+    }
+}

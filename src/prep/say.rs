@@ -1,0 +1,144 @@
+//! The plan's own sentences, which terminal, paper and JSON share. They are made here, at the edge, and nobody reads them back.
+
+use super::boxes::counted;
+use super::guide::{BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
+use crate::foods::Place;
+use crate::foods::safety::REHEATED;
+use crate::kitchen::{Names, Person};
+use crate::measure::{Quantity, Units, show};
+use crate::words::{self, JOINING, clock, degrees, duration, in_a_sentence, listed, plural, sentence, temperature};
+use std::fmt;
+
+impl Task {
+    /// What to do: "Set the oven to 190 °C (375 °F)", "Box and chill slaw: 3 portions to the fridge", or the recipe's words.
+    pub fn text(&self, names: Names, units: Units) -> String {
+        match &self.what {
+            Doing::Set => {
+                let appliance = self.on.first().map_or("appliance", |id| names.appliance(*id));
+                let heat = self.at.map(|heat| format!(" to {}", degrees(heat, units))).unwrap_or_default();
+                format!("Set the {appliance}{heat}")
+            }
+            Doing::Step(step) => step.text(),
+            Doing::Box(boxing) => boxing.text(names, units),
+        }
+    }
+}
+
+impl Task {
+    /// A few words for a bar of a chart: "Pearl barley: simmer", "Slaw: box", "Oven 190 °C".
+    pub fn short(&self, names: Names, units: Units) -> String {
+        match &self.what {
+            Doing::Set => {
+                let appliance = self.on.first().map_or("appliance", |id| names.appliance(*id));
+                let heat = self.at.map(|heat| format!(" {}", temperature(heat, units))).unwrap_or_default();
+                format!("{}{heat}", sentence(appliance))
+            }
+            Doing::Box(boxing) => format!("{}: box", first_words(names.recipe(boxing.recipe))),
+            Doing::Step(step) if step.verb.is_empty() => first_words(names.recipe(step.recipe)),
+            Doing::Step(step) => format!("{}: {}", first_words(names.recipe(step.recipe)), in_a_sentence(&step.verb)),
+        }
+    }
+}
+
+/// At most two words of a recipe's name, none of them a joining word at the end.
+fn first_words(name: &str) -> String {
+    let mut words: Vec<&str> = name.split_whitespace().take(2).collect();
+    if words.len() == 2 && JOINING.contains(&words[1]) {
+        words.pop();
+    }
+    words.join(" ")
+}
+
+impl StepTask {
+    /// "Round 2 of 3: Roast the beetroot."
+    pub fn text(&self) -> String {
+        if self.round == 0 { self.text.clone() } else { format!("Round {} of {}: {}", self.round + 1, self.rounds, self.text) }
+    }
+}
+
+impl BoxTask {
+    /// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer".
+    pub fn text(&self, names: Names, units: Units) -> String {
+        let part = |kept: &Kept| format!("{} to the {}", counted(&kept.amount, units), words::place(kept.place));
+        let verb = if self.into.iter().all(|kept| kept.place == Place::Cupboard) { "Box" } else { "Box and chill" };
+        let name = in_a_sentence(names.recipe(self.recipe));
+        format!("{verb} {name}: {}", listed(&self.into.iter().map(part).collect::<Vec<_>>()))
+    }
+}
+
+impl Note {
+    pub fn text(&self, names: Names, units: Units) -> String {
+        match self {
+            Note::AllRounds(rounds) => format!("Round 1 of {rounds}; the amounts are for all rounds"),
+            Note::Prepared { what, how } => format!("{}: {how}", sentence(what)),
+            Note::Inside(heat) => format!("Until the inside reaches {}", degrees(*heat, units)),
+            Note::Wash => "Wash hands, board and knife".to_owned(),
+            Note::Fill { cooker, most, swelling } => {
+                let (cooker, most, swelling) = (names.appliance(*cooker), show(most, units), show(swelling, units));
+                format!("Fill the {cooker} to {most} at most, to {swelling} with foods that swell")
+            }
+            Note::Late(minutes) => format!("Starts {} later than the recipe allows", duration(*minutes)),
+        }
+    }
+}
+
+impl Errand {
+    pub fn text(&self, names: Names, units: Units) -> String {
+        match self {
+            Errand::Step { text, .. } => text.clone(),
+            Errand::Thaw { food, amount } => {
+                let one = names.food(*food);
+                let name = if matches!(amount, Quantity::Count(n) if *n > 1.0) { plural(one) } else { one.to_owned() };
+                format!("Take {} {name} out of the freezer and let it thaw in the fridge", show(amount, units))
+            }
+            Errand::Move { recipe, amount } => {
+                format!("Move {} of {} from the freezer to the fridge", counted(amount, units), in_a_sentence(names.recipe(*recipe)))
+            }
+        }
+    }
+}
+
+/// "2 flat tubs".
+impl fmt::Display for Boxes {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(&words::counted(self.count, &self.kind))
+    }
+}
+
+/// "12", "A", "AB"; nothing for what has no mark.
+impl fmt::Display for Mark {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Mark::None => f.pad(""),
+            Mark::Number(number) => f.pad(&number.to_string()),
+            Mark::Letter(number) => f.pad(&letters(*number)),
+        }
+    }
+}
+
+/// A, B ... Z, AA, AB ...
+fn letters(mut number: u32) -> String {
+    let mut out = Vec::new();
+    while number > 0 {
+        number -= 1;
+        out.push(char::from(b'A' + (number % 26) as u8));
+        number /= 26;
+    }
+    out.iter().rev().collect()
+}
+
+/// "cook", "Jo (helper), 15:00 to 16:00".
+pub fn presence(person: &Person) -> String {
+    let name = if person.name == person.role { person.name.clone() } else { format!("{} ({})", person.name, person.role) };
+    match (person.from, person.until) {
+        (None, None) => name,
+        (Some(from), None) => format!("{name}, from {}", clock(from)),
+        (None, Some(until)) => format!("{name}, until {}", clock(until)),
+        (Some(from), Some(until)) => format!("{name}, {} to {}", clock(from), clock(until)),
+    }
+}
+
+/// What left-overs are heated to: "74 °C (165 °F)".
+pub(super) fn reheated(units: Units) -> String {
+    degrees(REHEATED.value, units)
+}
