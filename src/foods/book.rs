@@ -91,6 +91,19 @@ impl Foods {
     }
 }
 
+impl Foods {
+    /// The household's other names of foods stand before every name of the reference; only its own first names stand before them.
+    pub(crate) fn own_names(&mut self, entries: &[(FoodId, Vec<String>)]) {
+        let first: Vec<(String, FoodId)> = entries.iter().map(|(id, _)| (key_of(&self[*id].name), *id)).collect();
+        for (id, also) in entries {
+            for key in also.iter().map(|name| key_of(name)) {
+                self.names.insert(key, *id);
+            }
+        }
+        self.names.extend(first);
+    }
+}
+
 /// Below this likeness a name is no help to the person who mistyped another.
 const NEAR: f64 = 0.8;
 
@@ -207,6 +220,18 @@ mod tests {
             assert_eq!(foods.find(name), Some(onion), "{name}");
         }
         assert_eq!(foods.find("red onion"), None);
+    }
+
+    #[test]
+    fn a_second_name_from_the_household_stands_before_a_first_name_of_the_reference() {
+        let mut foods = Foods::default();
+        foods.lay_over(named("cream", &[]));
+        let ours = foods.lay_over(named("oat cream", &["cream"]));
+        let milk = foods.lay_over(named("milk", &[]));
+        let other = foods.lay_over(named("barista drink", &["milk"]));
+        foods.own_names(&[(ours, vec!["cream".into()]), (milk, vec![]), (other, vec!["milk".into()])]);
+        assert_eq!(foods.find("cream"), Some(ours));
+        assert_eq!(foods.find("milk"), Some(milk), "the household names this one itself");
     }
 
     #[test]

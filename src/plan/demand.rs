@@ -109,6 +109,7 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
         at: line.line.at.clone(),
         by: line.by,
         own_words: false,
+        optional: line.line.optional,
     };
     let Some(item) = line.item else { return (demand, None) };
     demand.stated = how_stated(&item);

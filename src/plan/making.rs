@@ -134,6 +134,8 @@ pub struct Demand {
     pub by: MadeAt,
     /// True where a fact is missing and the amount stands in the line's own words.
     pub own_words: bool,
+    /// "(optional)", "for garnish", "to serve".
+    pub optional: bool,
 }
 
 /// What is taken out of one lot on one day.

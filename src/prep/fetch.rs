@@ -143,6 +143,7 @@ mod tests {
             at: Spot::default(),
             by,
             own_words: false,
+            optional: false,
         }
     }
 

@@ -50,6 +50,7 @@ fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<String>) {
         at: spot(1),
         by: MadeAt::Meal(0),
         own_words: false,
+        optional: false,
     };
     let week = week();
     let assigned = assign(kitchen, &week, &Sold::new(kitchen, &week), &demand).expect("a trip");

@@ -5,9 +5,9 @@ use std::ops::Range;
 
 use super::Reader;
 use super::vocabulary::{Class, class, opens_preparation, opens_preparation_of_a_known};
-use crate::foods::{FoodId, Grade, State, key_of};
+use crate::foods::{FoodId, Grade, Kind, State, key_of};
 use crate::kitchen::words::Words;
-use crate::measure::{Kind, Unit, Word as UnitWord};
+use crate::measure::{Kind as Sign, Unit, Word as UnitWord};
 
 /// The food of a line, with what the words around its name say.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -49,7 +49,7 @@ pub(super) struct Head {
 
 impl Head {
     pub fn of(w: &Words, range: Range<usize>) -> Head {
-        let places = range.clone().filter(|at| !w.key_at(*at).is_empty() || w.kind(*at) == Some(Kind::Percent)).collect();
+        let places = range.clone().filter(|at| !w.key_at(*at).is_empty() || w.kind(*at) == Some(Sign::Percent)).collect();
         Head { places, end: range.end, joined: false }
     }
 
@@ -71,8 +71,9 @@ impl Reader<'_> {
     /// "Jap pumpkin", "San Marzano tomatoes": a name with capital letters before a plant is a variety of it, which is told.
     pub(super) fn variety(&self, head: &Head, stated: Stated) -> Option<Found> {
         let found = self.known_with(head, stated, true)?;
-        let kind = self.foods[found.known?].kind.as_deref()?;
-        let is_plant = ["vegetable", "fruit", "herb", "spice", "grain", "pulse", "nut", "seed"].contains(&kind);
+        use Kind::*;
+        let kind = self.foods[found.known?].kind?;
+        let is_plant = matches!(kind, Vegetable | Fruit | Herb | Spice | Grain | Pulse | Nut | Seed);
         let last = self.w.at(found.name.end.checked_sub(1)?)?;
         (is_plant && last.text.starts_with(char::is_lowercase)).then_some(found)
     }
@@ -123,7 +124,7 @@ impl Reader<'_> {
     /// May the food's name end before this word?
     fn may_follow(&self, head: &Head, end: usize) -> bool {
         let at = head.places[end];
-        let percent = self.w.kind(at + 1) == Some(Kind::Percent);
+        let percent = self.w.kind(at + 1) == Some(Sign::Percent);
         percent
             || opens_preparation_of_a_known(self.w, at)
             || matches!(
@@ -210,20 +211,20 @@ impl Reader<'_> {
 
     /// "Cotija cheese" and "porcini mushrooms" are known without the noun, "cumin powder" as ground cumin.
     fn other_name(&self, head: &Head, start: usize, end: usize) -> Option<FoodId> {
-        const NOUNS: [(&str, &str); 7] = [
-            ("cheese", "dairy"),
-            ("mushroom", "vegetable"),
-            ("lettuce", "vegetable"),
-            ("potato", "vegetable"),
-            ("rice", "grain"),
-            ("pasta", "grain"),
-            ("apple", "fruit"),
+        const NOUNS: [(&str, Kind); 7] = [
+            ("cheese", Kind::Dairy),
+            ("mushroom", Kind::Vegetable),
+            ("lettuce", Kind::Vegetable),
+            ("potato", Kind::Vegetable),
+            ("rice", Kind::Grain),
+            ("pasta", Kind::Grain),
+            ("apple", Kind::Fruit),
         ];
         let key = head.key(self.w, start, end);
         let (name, last) = key.rsplit_once(' ')?;
         let (_, kind) = NOUNS.iter().find(|row| row.0 == last)?;
         let known = self.foods.find_known(name)?;
-        (self.foods[known].kind.as_deref() == Some(*kind)).then_some(known)
+        (self.foods[known].kind == Some(*kind)).then_some(known)
     }
 
     /// "Cumin powder" and "coriander seed powder" are ground cumin and ground coriander.
@@ -310,7 +311,7 @@ fn stem(name: &str) -> &str {
 }
 
 fn is_percent(w: &Words, at: usize) -> bool {
-    w.at(at).is_some_and(|token| token.is_number()) && w.kind(at + 1) == Some(Kind::Percent)
+    w.at(at).is_some_and(|token| token.is_number()) && w.kind(at + 1) == Some(Sign::Percent)
 }
 
 fn is_dried(w: &Words, head: &Head, start: usize, end: usize) -> bool {
@@ -359,7 +360,7 @@ impl Before {
             self.ways.push(w.plain(place..after));
             return Some(next_after(after)).filter(|next| *next <= end);
         }
-        if w.kind(place) == Some(Kind::Percent) {
+        if w.kind(place) == Some(Sign::Percent) {
             return Some(at + 1);
         }
         let Some((class, after)) = class(w, place..head.end) else {

@@ -35,15 +35,14 @@ impl<'a> Reader<'a> {
         let unexplained =
             resolved.founds.iter().map(|found| found.unexplained).sum::<usize>() + parts.numbers(self, measure.amount.is_some());
         let named = resolved.founds.iter().map(|found| found.named).sum();
-        let lines = self.lines(measure, resolved, &parts, first)?;
+        let lines = self.lines(measure, resolved, &parts)?;
         Ok(Candidate { lines, unexplained, named })
     }
 
     /// One line a food; an amount of several together is shared out equally, which is told.
-    fn lines(&self, measure: Measure, resolved: Resolved, parts: &Parts, first: usize) -> Result<Vec<Line>, LineError> {
+    fn lines(&self, measure: Measure, resolved: Resolved, parts: &Parts) -> Result<Vec<Line>, LineError> {
         let count = resolved.founds.len();
-        let mut gathered =
-            self.gather(&measure, &resolved, parts).map_err(|error| LineError::new(error.cause, error.remedy, self.w.byte(first)))?;
+        let mut gathered = self.gather(&measure, &resolved, parts)?;
         gathered.instead.splice(0..0, resolved.instead);
         let mut measure = measure;
         if count > 1

@@ -108,7 +108,7 @@ impl Reader<'_> {
         Ok(measuring.finish())
     }
 
-    fn error(&self, error: ReadError, at: usize) -> LineError {
+    pub(super) fn error(&self, error: ReadError, at: usize) -> LineError {
         LineError::new(error.cause, error.remedy, self.w.byte(at))
     }
 

@@ -7,7 +7,7 @@ use super::food::Found;
 use super::foods::Resolved;
 use super::measure::{Measure, size_of};
 use super::vocabulary::{Class, class, says_optional};
-use super::{Line, LineOf, Reader, join};
+use super::{Line, LineError, LineOf, Reader, join};
 use crate::foods::{Item, Measured, State};
 use crate::kitchen::words::Words;
 use crate::measure::{Amount, Kind, Number, Quantity, ReadError, Spoons, Unit, Word as UnitWord, amount_of, skip_about};
@@ -82,16 +82,19 @@ pub(super) struct Gathered {
 }
 
 impl<'a> Reader<'a> {
-    pub(super) fn gather(&self, measure: &Measure, resolved: &Resolved, parts: &Parts) -> Result<Gathered, ReadError> {
+    pub(super) fn gather(&self, measure: &Measure, resolved: &Resolved, parts: &Parts) -> Result<Gathered, LineError> {
         let mut gathered = Gathered::default();
         let has_amount = measure.amount.is_some();
         if let Some(found) = resolved.founds.last().filter(|found| !found.trailing.is_empty()) {
-            self.trailing(&mut gathered, found.trailing.clone(), has_amount, resolved)?;
+            let range = found.trailing.clone();
+            let at = range.start;
+            self.trailing(&mut gathered, range, has_amount, resolved).map_err(|error| self.error(error, at))?;
         }
         let mut parts = parts.clone();
         while !parts.ranges.is_empty() {
             let range = parts.ranges.remove(0);
-            if let Some(end) = self.part(&mut gathered, range, has_amount, resolved)? {
+            let at = range.start;
+            if let Some(end) = self.part(&mut gathered, range, has_amount, resolved).map_err(|error| self.error(error, at))? {
                 // What follows belongs to the food of that part.
                 parts.ranges.retain(|range| range.start < end);
                 parts.brackets.retain(|bracket| *bracket < end);
@@ -128,11 +131,12 @@ impl<'a> Reader<'a> {
         let plus = w.is(range.start, "plus") || w.kind(range.start) == Some(Kind::Plus) || w.is(range.start, "and");
         let from = range.start + usize::from(plus);
         let known_already = |line: &Line| resolved.founds.iter().any(|found| found.food == line.of.to_string());
-        if has_amount && let Some(other) = self.another(from) {
-            if !other.lines.iter().any(known_already) {
-                gathered.extra.extend(other.lines);
-                return Ok(Some(range.start));
-            }
+        if has_amount
+            && let Some(other) = self.another(from)
+            && !other.lines.iter().any(known_already)
+        {
+            gathered.extra.extend(other.lines);
+            return Ok(Some(range.start));
         }
         if plus
             && has_amount

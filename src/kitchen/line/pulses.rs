@@ -4,7 +4,7 @@ use super::Reader;
 use super::food::{Found, is_tin};
 use super::measure::{Measure, size_of};
 use super::parts::in_tins;
-use crate::foods::{FoodId, Measured, State, key_of};
+use crate::foods::{FoodId, Kind, Measured, State, key_of};
 use crate::measure::{Amount, Number, Quantity, Spoons, Unit, Word};
 
 /// A name that means another food in another measure: the name, the food that it is otherwise, what it is in this measure, and from how many
@@ -64,7 +64,7 @@ impl Reader<'_> {
         tins: Option<(Number, Quantity)>,
     ) -> Found {
         let Some(id) = found.known.filter(|_| says_tinned || found.tinned) else { return found };
-        if self.foods[id].kind.as_deref() != Some("pulse") || found.dried {
+        if self.foods[id].kind != Some(Kind::Pulse) || found.dried {
             return found;
         }
         let Some(tinned) = self.tinned(id) else { return found };

@@ -28,13 +28,16 @@ fn kitchen_word(key: &str) -> Option<String> {
 /// Lays every `[[food]]` over the reference.
 pub(super) fn read_foods(top: &Table<'_>, foods: &mut Foods) {
     let mut seen = BTreeSet::new();
+    let mut also = Vec::new();
     for table in top.each("food", "[[food]]") {
         let Some(food) = read_food(&table) else { continue };
         if !seen.insert(food.name.to_lowercase()) {
             table.mistake("name", format!("\"{}\" is described twice", food.name), "Keep one entry for each food.");
         }
-        foods.lay_over(food);
+        let names = food.also.clone();
+        also.push((foods.lay_over(food), names));
     }
+    foods.own_names(&also);
 }
 
 fn read_food(table: &Table<'_>) -> Option<Food> {

@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use super::lines::plain;
 use super::names::Names;
 use super::source::Findings;
-use crate::foods::{FoodId, Foods, Item, as_purchased};
-use crate::kitchen::{Ingredient, Piece, RecipeId, Spot, Wanted};
+use crate::foods::{FoodId, Foods, Item, as_purchased, key_of};
+use crate::kitchen::{Ingredient, Piece, RecipeId, Spot, Wanted, Words};
 use crate::measure::{Amount, Dimension, Spoons, read_amount};
 
 /// Shares that differ from the whole by less than this share of it add up: thirds written with a few digits do not.
@@ -92,6 +92,11 @@ impl<'k> Mentions<'k> {
         let (name, share) = plain.split_once(':').map_or((plain, None), |(name, share)| (name, Some(share.trim())));
         let name = name.trim();
         let candidates = if prefix.is_empty() { self.by_any_name(name) } else { self.by_recipe(name) };
+        if let Some((first, second)) = self.two(&candidates) {
+            let cause = format!("{{{inside}}} could be \"{first}\" or \"{second}\"");
+            self.found.mistake(at.clone(), cause, "Write the whole name of the one that is meant.");
+            return None;
+        }
         let Some(index) = self.first_unused(&candidates) else {
             if self.complete {
                 let remedy = self.remedy(name);
@@ -129,6 +134,10 @@ impl<'k> Mentions<'k> {
     }
 
     fn by_any_name(&self, name: &str) -> Vec<usize> {
+        let called = self.called(name);
+        if !called.is_empty() {
+            return called;
+        }
         if let Some(indices) = self.foods.find(name).and_then(|food| self.of_food.get(&food)) {
             return indices.clone();
         }
@@ -144,6 +153,41 @@ impl<'k> Mentions<'k> {
         // "white beans" of a line in tins is the food "tinned white beans": the line's own words name it as well.
         let lines = self.ingredients.iter().enumerate();
         lines.filter(|(_, line)| has_words(&line.text, name)).map(|(index, _)| index).collect()
+    }
+
+    /// The ingredients whose line calls its food so: "2 peppers" is called "peppers", "2 red peppers" and "black pepper" only end in it.
+    fn called(&self, name: &str) -> Vec<usize> {
+        let key = key_of(name);
+        let calls = |text: &str| {
+            let words = Words::of(text);
+            let mut at = 0;
+            while at < words.len() {
+                match words.food(at, self.foods) {
+                    Some((id, end)) if words.key(at..end) == key => return Some(id),
+                    Some((_, end)) => at = end,
+                    None => at += 1,
+                }
+            }
+            None
+        };
+        // "Salt and pepper" is two ingredients of one text: each is called what it is.
+        let stands_alone = |line: &Ingredient| self.ingredients.iter().filter(|other| other.at == line.at).count() == 1;
+        let is_called = |line: &Ingredient| match (&line.wanted, calls(&line.text)) {
+            (Wanted::Food { food, .. }, Some(called)) => *food == called || stands_alone(line),
+            _ => false,
+        };
+        (0..self.ingredients.len()).filter(|index| is_called(&self.ingredients[*index])).collect()
+    }
+
+    /// Two ingredients of different foods that a name would do for.
+    fn two(&self, candidates: &[usize]) -> Option<(&str, &str)> {
+        let food = |index: &usize| match self.ingredients[*index].wanted {
+            Wanted::Food { food, .. } => Some(food),
+            Wanted::Recipe { .. } => None,
+        };
+        let (first, others) = candidates.split_first()?;
+        let other = others.iter().find(|other| food(other) != food(first))?;
+        Some((&self.ingredients[*first].text, &self.ingredients[*other].text))
     }
 
     fn first_unused(&self, candidates: &[usize]) -> Option<usize> {

@@ -224,6 +224,11 @@ const LONGEST_NAME: usize = 8;
 
 fn push_key(keys: &mut String, token: &Token) -> Range<u32> {
     let before = keys.len();
+    if token.kind == Kind::Percent {
+        // "2% milk" may be a name.
+        keys.push('%');
+        return before as u32..keys.len() as u32;
+    }
     match token.kind {
         Kind::Word => push_word(keys, token.text),
         Kind::And => push_word(keys, "and"),
@@ -245,6 +250,7 @@ mod tests {
         assert_eq!(words.key(1..5), "self raising flour");
         assert_eq!(words.text(1..5), "Self-Raising Flours");
         assert_eq!(words.key(6..words.len()), "creme fraiche and olive");
+        assert_eq!(Words::of("2 % milk").key(0..3), "2% milk");
         assert_eq!(words.key(5..6), "");
         assert_eq!(words.key(9..9), "");
     }
