@@ -1,10 +1,12 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
+mod appliance_kind;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
 pub mod keys;
 mod line;
+pub mod method;
 mod model;
 mod names;
 mod price_book;
@@ -13,6 +15,7 @@ mod start;
 mod warning;
 mod words;
 
+pub use appliance_kind::ApplianceKind;
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
 pub use model::*;
