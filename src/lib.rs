@@ -14,33 +14,36 @@
 //! | [`measure`] | mass, volume, count; units and their names; reading and printing amounts; money | a food |
 //! | [`foods`] | what is known of a food; the built-in reference; conversion of an amount | a recipe |
 //! | [`kitchen`] | the household's files: reading, checking, pointing at mistakes | any computation |
+//! | [`shelf`] | lots, their dates, drawing first expired first out, one unit price | the plan, the book |
 //! | [`plan`] | week -> makings in cooking sessions -> dated demand | files, terminal, PDF |
-//! | [`pantry`] | lots; netting first expired, first out; the book | files, terminal, PDF |
+//! | [`pantry`] | netting demand against the shelf, staples, stock | the book, files, terminal |
 //! | [`purchase`] | packs, offers, shops, trips; the exact choice | files, terminal, PDF |
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
+//! | [`book`] | what went in and out: receive, issue, count, waste, undo; what is done | terminal |
+//! | [`reckon`] | the one door: what was read, what is booked and today -> the whole reckoning of a week | files, terminal |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
 //! | [`store`] | files that must never be lost | what stands in them |
 //! | [`cli`] | one file a verb, thin | any rule of the computation |
 //!
-//! The stages in a row, on the sample kitchen:
+//! The sample kitchen's week, reckoned:
 //!
 //! ```
 //! use std::path::Path;
-//! use spence::{kitchen, prep::Effort, reckon};
+//! use jiff::civil::date;
+//! use spence::{Shown, book::Booked, kitchen, prep::Effort, reckon};
 //!
 //! let read = kitchen::load(Path::new("sample-data")).expect("the sample kitchen has no mistakes");
-//! let (_, week) = &read.weeks[0];
-//! let reckoning = reckon(&read.kitchen, week).expect("every meal is within reach of a session");
+//! let (booked, today) = (Booked::default(), date(2026, 11, 27));
+//! let reckoning = reckon(&read, &booked, 0, today).expect("every meal is within reach of a session");
 //!
-//! let list = reckoning.list(&read.kitchen, week, None, &reckoning.warnings);
+//! let list = reckoning.list(Shown::default());
 //! assert_eq!(list.trips.len(), 2);
-//! let prep = reckoning.prep(&read.kitchen, week, Effort::Low);
+//! let prep = reckoning.prep(Effort::Low);
 //! assert!(prep.sessions.iter().all(|session| session.bound_minutes <= session.minutes));
 //! ```
 
 pub mod adopt;
-mod budget;
-mod carry;
+pub mod book;
 pub mod cli;
 pub mod foods;
 pub mod json;
@@ -52,8 +55,8 @@ pub mod prep;
 pub mod purchase;
 mod reckon;
 pub mod sheets;
+pub mod shelf;
 pub mod store;
 mod words;
 
-pub use carry::{Carried, carry};
-pub use reckon::{Reckoning, reckon};
+pub use reckon::{Reckoning, Shown, reckon};

@@ -7,8 +7,8 @@ use std::thread::sleep;
 use std::time::Instant;
 
 use pretty_assertions::assert_eq;
+use spence::book::{Book, covered, sum};
 use spence::measure::{Spoons, read_quantity};
-use spence::pantry::book::{Book, covered, sum};
 use spence::store::{BOOK, Disk, Files, LOCK, PANTRY, SHOPS, recover};
 
 use crate::kitchen::{Kitchen, TODAY, json, kitchen, stderr, supper};
@@ -106,7 +106,11 @@ fn a_line_of_the_book_edited_by_hand_is_refused_and_nothing_is_written() {
     assert!(said.contains("pantry.book.jsonl:2: this line is not as it was booked"), "{said}");
     assert_eq!((kitchen.text(BOOK), kitchen.text(PANTRY)), (text, pantry));
     for verb in ["list", "stock", "check"] {
-        assert_eq!(kitchen.run(&[verb]).status.code(), Some(0), "{verb} does not need the book");
+        let output = kitchen.run(&[verb]);
+        assert_eq!(output.status.code(), Some(0), "{verb} does not need the book");
+        let first = stderr(&output).lines().next().map(str::to_owned).unwrap_or_default();
+        assert!(first.starts_with("warning: pantry.book.jsonl:2: this line is not as it was booked"), "{verb}: {first}");
+        assert!(first.ends_with("from pantry.toml alone, as if nothing were booked."), "{verb}: {first}");
     }
 }
 

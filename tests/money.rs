@@ -68,6 +68,19 @@ fn the_list_ends_with_what_the_week_leaves_behind() {
 }
 
 #[test]
+fn a_lot_is_worth_the_same_in_stock_and_in_what_would_use_it_up() {
+    // 60 g of cream that goes off, at three pots of 200 g for 2.00: 0.20.
+    let offer = STALL.to_owned() + &pack_at("Stall", "starcream", "200 g", "1.00") + "offer = { buy = 3, pay = 2.00 }\n";
+    let lot = "[[lot]]\nfood = \"starcream\"\namount = \"60 g\"\nplace = \"fridge\"\nuse_by = 2026-11-30\n";
+    let whip = "name = \"Whip\"\nmakes = \"2 portions\"\ningredients = \"\"\"\n60 g starcream\n\"\"\"\n";
+    let meals = supper("2026-11-30", "\"1 moonroot\"") + &supper("2026-12-02", "\"1 moonroot\"");
+    let kitchen = kitchen().foods(FOODS).shops(&offer).recipe("whip", whip).pantry(lot).meals(&meals);
+    let list = kitchen.list();
+    let stock = json(&kitchen.run(&["--format", "json", "stock"]));
+    assert_eq!((&list["uses"][0]["value"], &stock["places"][1]["lots"][0]["value"]), (&json!("0.20"), &json!("0.20")));
+}
+
+#[test]
 fn recipes_stand_by_the_value_of_what_one_batch_would_use() {
     let list = leaving().list();
     let uses = list["uses"].as_array().expect("a list");

@@ -114,3 +114,19 @@ fn the_last_supper_of_this_week_is_booked_when_the_next_has_begun() {
         kitchen.done(&["undo"]);
     }
 }
+
+#[test]
+fn what_list_calls_a_mistake_so_does_check() {
+    // Monday's supper eats the one portion in the freezer; the next is needed for a lunch before next week's session cooks any.
+    let frozen = "[[lot]]\nrecipe = \"stew\"\namount = \"1 portion\"\nplace = \"freezer\"\nmade = 2026-11-20\n";
+    let lunch = "[[meal]]\non = 2026-12-06\nat = \"lunch\"\neach = [\"1 portion recipe:stew\"]\n";
+    let kitchen = two_weeks(frozen, &supper("2026-11-30", "\"1 portion recipe:stew\""), lunch);
+    let said = |arguments: &[&str]| {
+        let output = kitchen.run_on("2026-11-27", arguments);
+        (output.status.code(), stderr(&output))
+    };
+    let (status, list) = said(&["list", "--week", "next.toml"]);
+    assert_eq!(status, Some(1), "{list}");
+    assert!(list.contains("no session is ready before Sun lunch"), "{list}");
+    assert_eq!(said(&["check"]), (status, list));
+}

@@ -4,10 +4,14 @@
 use std::collections::BTreeMap;
 use std::fs;
 
+use jiff::civil::date;
 use proptest::prelude::*;
+use spence::book::Booked;
 use spence::kitchen::Ware;
 use spence::kitchen::{Loaded, load};
-use spence::reckon;
+use spence::{Reckoning, Shown, reckon};
+
+const EVERY_TRIP: Shown = Shown { all: true, compared: false };
 
 const FOODS: [&str; 4] = ["quay barley", "quay bean", "quay beetroot", "quay yoghurt"];
 
@@ -115,6 +119,11 @@ fn loaded(small: &Small) -> Loaded {
     load(folder.path()).unwrap_or_else(|mistakes| panic!("{}", mistakes.iter().map(|mistake| format!("{mistake}\n")).collect::<String>()))
 }
 
+/// On the day before the shopping; nothing is booked.
+fn reckoned(loaded: &Loaded) -> Reckoning<'_> {
+    reckon(loaded, &Booked::default(), 0, date(2026, 11, 27)).expect("the freezer reaches every meal")
+}
+
 fn close(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-6 * a.abs().max(b.abs()).max(1.0)
 }
@@ -124,20 +133,18 @@ proptest! {
 
     #[test]
     fn nothing_demanded_is_missing_from_list_and_pantry(small in small()) {
-        let Loaded { kitchen, weeks, .. } = loaded(&small);
-        let week = &weeks[0].1;
-        let reckoning = reckon(&kitchen, week).expect("the freezer reaches every meal");
-        let list = reckoning.list(&kitchen, week, None, &reckoning.warnings);
+        let loaded = loaded(&small);
+        let reckoning = reckoned(&loaded);
+        let (kitchen, list) = (&loaded.kitchen, reckoning.list(EVERY_TRIP));
         for (id, food) in kitchen.foods.iter().filter(|(_, food)| FOODS.contains(&food.name.as_str())) {
             let demanded: f64 = reckoning.demanded.demand.iter().filter(|demand| demand.food == id).map(|demand| demand.amount.base()).sum();
             let drawn: f64 = reckoning.netted.draws.iter().filter(|draw| draw.of == Ware::Food(id)).map(|draw| draw.amount.base()).sum();
-            let lines = || list.trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines)
-                .filter(|line| line.food == food.name);
+            let lines = || list.lines().filter(|line| line.food == id);
             let listed: f64 = lines().map(|line| line.need.base()).sum();
             prop_assert!(close(demanded, drawn + listed), "{}: {demanded} demanded, {drawn} drawn, {listed} listed", food.name);
             for line in lines().filter(|line| !line.packs.is_empty()) {
                 let bought = line.need.base() + line.left.base() - line.short.base();
-                let packed: f64 = line.packs.iter().map(|pack| f64::from(pack.count) * pack.size.trim_end_matches(" g").parse::<f64>().unwrap()).sum();
+                let packed: f64 = line.packs.iter().map(|pack| pack.what.amount().base()).sum();
                 prop_assert!(close(bought, packed), "{}: need + left - short is {bought}, packs hold {packed}", food.name);
                 prop_assert!(packed >= line.need.base() - line.short.base() - 1e-6);
             }
@@ -150,8 +157,8 @@ proptest! {
 
     #[test]
     fn what_is_made_is_eaten_or_spare(small in small()) {
-        let Loaded { kitchen, weeks, .. } = loaded(&small);
-        let reckoning = reckon(&kitchen, &weeks[0].1).expect("the freezer reaches every meal");
+        let loaded = loaded(&small);
+        let reckoning = reckoned(&loaded);
         for making in &reckoning.makings.makings {
             let eaten: f64 = making.uses.iter().map(|use_| use_.amount.base()).sum();
             let spare = making.spare.as_ref().map_or(0.0, |spare| spare.amount.base());
@@ -165,9 +172,9 @@ proptest! {
     #[test]
     fn the_same_kitchen_gives_the_same_bytes(small in small()) {
         let write = || {
-            let Loaded { kitchen, weeks, .. } = loaded(&small);
-            let reckoning = reckon(&kitchen, &weeks[0].1).expect("the freezer reaches every meal");
-            serde_json::to_string(&reckoning.list(&kitchen, &weeks[0].1, None, &reckoning.warnings)).unwrap()
+            let loaded = loaded(&small);
+            let reckoned = reckoned(&loaded);
+            spence::json::text(&spence::json::list(&reckoned.list(EVERY_TRIP), &reckoned.kitchen)).unwrap()
         };
         prop_assert_eq!(write(), write());
     }

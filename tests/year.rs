@@ -7,14 +7,15 @@ use std::path::PathBuf;
 use jiff::ToSpan;
 use jiff::civil::{Date, date};
 use pretty_assertions::assert_eq;
-use spence::kitchen::{Kitchen, Loaded, Week, load};
-use spence::pantry::book::{
-    Bench, Book, Booking, Change, Exceptions, LotRecord, Verb, covered, difference, edit_lots, issue_meal, issue_session, meal_key,
-    receive, records, session_key, sum, trip_key, with_paid,
+use spence::book::{
+    Bench, Book, Booked, Booking, Change, Exceptions, LotRecord, Verb, difference, edit_lots, issue_meal, issue_session, meal_key, receive,
+    records, session_key, sum, trip_key, with_paid,
 };
-use spence::pantry::lot_dates;
+use spence::kitchen::{Loaded, Week, load};
 use spence::prep::Effort;
-use spence::{Reckoning, reckon};
+use spence::purchase::TripBuys;
+use spence::shelf::lot_dates;
+use spence::{Reckoning, Shown, reckon};
 
 use crate::kitchen::kitchen;
 
@@ -51,7 +52,7 @@ fn week_of(monday: Date) -> String {
 /// Everything that a booking reads and writes.
 struct Year {
     folder: PathBuf,
-    kitchen: Kitchen,
+    loaded: Loaded,
     shelf: Vec<LotRecord>,
     book: Book,
     pantry: String,
@@ -74,54 +75,48 @@ impl Year {
         }
         self.book.append(Booking { covers: covers.to_vec(), ..Booking::new(on, verb, "a year", changes) });
         fs::write(self.folder.join("pantry.toml"), &self.pantry).expect("a file");
-        self.kitchen = load(&self.folder).expect("a kitchen without mistakes").kitchen;
+        self.loaded = load(&self.folder).expect("a kitchen without mistakes");
         // The household's own file says what the book adds up to.
         let booked = sum(&self.book.bookings);
-        assert_eq!(difference(&booked, &records(&self.kitchen)), []);
-        self.shelf = with_paid(records(&self.kitchen), &booked);
+        assert_eq!(difference(&booked, &records(&self.loaded.kitchen)), []);
+        self.shelf = with_paid(records(&self.loaded.kitchen), &booked);
     }
 
-    fn bench(&self) -> Bench {
-        Bench::new(&self.kitchen, self.shelf.clone())
+    fn bench(&self) -> Bench<'_> {
+        Bench::new(&self.loaded.kitchen, self.shelf.clone())
     }
 
-    /// The week without the meals that are booked, reckoned on the shelf as it is.
-    fn reckon(&self, week: &Week) -> (Week, Reckoning) {
-        let booked = covered(&self.book.bookings);
-        let mut rest = week.clone();
-        rest.meals.retain(|meal| !booked.contains(&meal_key(meal)));
-        let reckoning = reckon(&self.kitchen, &rest).expect("every meal is within reach");
-        (rest, reckoning)
+    /// The week reckoned on the shelf as it is, without what is booked.
+    fn reckon(&self, week: &Week) -> Reckoning<'_> {
+        reckon(&self.loaded, &Booked::by(&self.book), 0, week.from).expect("every meal is within reach")
     }
 
     /// What may not be drawn any more is thrown away.
     fn clear_out(&mut self, on: Date) {
-        let gone = |(lot, _): &(&spence::kitchen::Lot, &LotRecord)| !lot_dates(&self.kitchen, lot).may_be_drawn_on(on);
-        let gone = self.kitchen.lots.iter().zip(&self.shelf).filter(gone).map(|(_, lot)| Change::new(Some(lot.clone()), None));
+        let gone = |(lot, _): &(&spence::kitchen::Lot, &LotRecord)| !lot_dates(&self.loaded.kitchen, lot).may_be_drawn_on(on);
+        let gone = self.loaded.kitchen.lots.iter().zip(&self.shelf).filter(gone).map(|(_, lot)| Change::new(Some(lot.clone()), None));
         let changes: Vec<Change> = gone.collect();
         self.book(on, Verb::Waste, &[], changes);
     }
 
     fn live_through(&mut self, week: &Week) {
-        let (_, reckoning) = self.reckon(week);
-        let trip = reckoning.list(&self.kitchen, week, None, &[]).trips.remove(0);
+        let trip = TripBuys::from(&self.reckon(week).list(Shown { all: true, compared: false }).trips[0]);
         let mut bench = self.bench();
-        let not_booked = receive(&self.kitchen, &mut bench, &trip, &Exceptions::default()).expect("a trip");
+        let not_booked = receive(&self.loaded.kitchen, &mut bench, &trip, &Exceptions::default()).expect("a trip");
         assert_eq!(not_booked, Vec::<String>::new());
         self.book(trip.on, Verb::Receive, &[trip_key(trip.on)], bench.finish());
 
-        let (rest, reckoning) = self.reckon(week);
-        let prep = reckoning.prep(&self.kitchen, &rest, Effort::Low);
+        let prep = self.reckon(week).prep(Effort::Low);
         let (session, on) = (&prep.sessions[0], week.sessions[0].start.date());
         let mut bench = self.bench();
-        assert_eq!(issue_session(&self.kitchen, &mut bench, &session.into()), Vec::<String>::new(), "{on}");
+        assert_eq!(issue_session(&self.loaded.kitchen, &mut bench, &session.into()), Vec::<String>::new(), "{on}");
         self.book(on, Verb::Issue, &[session_key(session.start)], bench.finish());
 
         for meal in &week.meals {
-            let (rest, reckoning) = self.reckon(week);
+            let reckoning = self.reckon(week);
             let mut bench = self.bench();
             let plan = (&reckoning.makings, &reckoning.demanded);
-            assert_eq!(issue_meal(&self.kitchen, &mut bench, &rest, plan, 0), Vec::<String>::new(), "{}", meal.at_time);
+            assert_eq!(issue_meal(&self.loaded.kitchen, &mut bench, &reckoning.week, plan, 0), Vec::<String>::new(), "{}", meal.at_time);
             self.book(meal.at_time.date(), Verb::Issue, &[meal_key(meal)], bench.finish());
         }
         self.clear_out(week.from.saturating_add(6.days()));
@@ -140,11 +135,11 @@ fn a_year_of_planned_weeks_adds_up_to_the_milligram() {
         .pantry(pantry)
         .week(&week_of(date(2026, 11, 30)));
     let read = || -> Loaded { load(folder.path()).expect("a kitchen without mistakes") };
-    let kitchen = read().kitchen;
-    let opening = records(&kitchen).into_iter().map(|lot| Change::new(None, Some(lot))).collect();
+    let loaded = read();
+    let opening = records(&loaded.kitchen).into_iter().map(|lot| Change::new(None, Some(lot))).collect();
     let mut year = Year {
         folder: folder.path().to_owned(),
-        kitchen,
+        loaded,
         shelf: Vec::new(),
         book: Book::default(),
         pantry: pantry.to_owned(),
@@ -155,7 +150,8 @@ fn a_year_of_planned_weeks_adds_up_to_the_milligram() {
 
     for number in 0..52 {
         fs::write(folder.path().join("weeks/week.toml"), week_of(date(2026, 11, 30).saturating_add((7 * number).days()))).expect("a file");
-        let week = read().weeks.remove(0).1;
+        year.loaded = read();
+        let week = year.loaded.weeks[0].1.clone();
         year.live_through(&week);
     }
 

@@ -1,31 +1,14 @@
 //! `check`: every mistake of every file at once, and what the plan of each week runs into.
 
-use serde::Serialize;
-
-use super::keeping::{lots, read_book};
+use super::keeping::lots;
 use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
+use crate::book::{LotRecord, beside_the_book, read_book};
 use crate::kitchen::{Mistake, Warning, Week};
-use crate::pantry::book::{LotRecord, difference, records, sum};
 use crate::reckon;
-use crate::store::{BOOK, Disk};
+use crate::store::BOOK;
 use crate::words::counted;
-
-#[derive(Serialize)]
-struct Written {
-    mistakes: Vec<WrittenMistake>,
-    warnings: Vec<String>,
-}
-
-#[derive(Serialize)]
-struct WrittenMistake {
-    file: String,
-    line: u32,
-    column: u32,
-    cause: String,
-    remedy: String,
-}
 
 pub fn run(cli: &Cli, book: bool) -> Done {
     let checked = Setting::read(cli).and_then(|setting| {
@@ -71,11 +54,11 @@ pub fn run(cli: &Cli, book: bool) -> Done {
 /// What pantry.toml says otherwise than the book adds up to, and how many bookings there are.
 fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
     let note = |text: String| Warning::Note { at: None, text };
-    let book = read_book(&Disk::new(&setting.folder), &setting.folder)?;
+    let book = read_book(&setting.folder)?;
     if book.bookings.is_empty() {
         return Ok((vec![note(format!("there is no {BOOK} yet; the first booking begins it."))], 0));
     }
-    let changes = difference(&sum(&book.bookings), &records(&setting.loaded.kitchen));
+    let changes = beside_the_book(&setting.loaded.kitchen, &book);
     let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount.text());
     let mut notes: Vec<Warning> = Vec::new();
     for change in &changes {
@@ -96,8 +79,8 @@ fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
 fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     let mut warnings = setting.loaded.warnings.clone();
     let mut mistakes = Vec::new();
-    for (_, week) in &setting.loaded.weeks {
-        match reckon(&setting.loaded.kitchen, week) {
+    for week in 0..setting.loaded.weeks.len() {
+        match reckon(&setting.loaded, &setting.booked, week, setting.today) {
             Ok(reckoning) => {
                 let new: Vec<Warning> = reckoning.warnings.into_iter().filter(|warning| !warnings.contains(warning)).collect();
                 warnings.extend(new);
@@ -109,15 +92,7 @@ fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
 }
 
 fn say_json(mistakes: &[Mistake], warnings: &[Warning]) -> Done {
-    let mistakes = mistakes.iter().map(|mistake| WrittenMistake {
-        file: mistake.at.file.clone(),
-        line: mistake.at.line,
-        column: mistake.at.column,
-        cause: mistake.cause.clone(),
-        remedy: mistake.remedy.clone(),
-    });
-    let written = Written { mistakes: mistakes.collect(), warnings: warnings.iter().map(Warning::to_string).collect() };
-    say(&super::outcome::json(&written)?)
+    say(&super::outcome::json(&crate::json::check(mistakes, warnings))?)
 }
 
 fn weeks_by_name(weeks: &[(String, Week)]) -> String {

@@ -3,32 +3,24 @@
 //! The answer is what has to be bought, as everywhere; only a volume answers in the form that the line names, because a cup of what still
 //! has its peel and stalks is no measure.
 
-use serde::Serialize;
-
 use super::known::{self, Known};
 use super::outcome::{Done, Failure, json, say};
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::foods::{Food, Foods, Item, Measured, MissingFact, State, UsedFact, in_form_with_facts, unit_fact};
 use crate::kitchen::{LineOf, read_line};
-use crate::measure::{Amount, Dimension, Spoons, Unit, read_amount, read_unit};
+use crate::measure::{Amount, Dimension, Spoons, Unit, read_amount, read_unit, tidy};
 
-/// What `--format json` writes.
-#[derive(Debug, Serialize)]
+#[derive(Debug)]
 struct Answer {
     /// As typed.
     from: String,
-    to: Converted,
-    chain: Vec<UsedFact>,
-    #[serde(skip)]
-    remark: String,
-}
-
-/// An amount in the unit that was asked for.
-#[derive(Debug, Serialize)]
-struct Converted {
+    /// So many of the unit that was asked for.
     amount: f64,
-    unit: String,
+    unit: Unit,
+    chain: Vec<UsedFact>,
+    /// Of what, and in which form.
+    remark: String,
 }
 
 pub fn run(cli: &Cli, line: &str, unit: &str) -> Done {
@@ -39,7 +31,7 @@ pub fn run(cli: &Cli, line: &str, unit: &str) -> Done {
     };
     let answer = answer(line.trim(), to, &foods, spoons)?;
     match cli.format {
-        Format::Json => say(&json(&answer)?),
+        Format::Json => say(&json(&crate::json::convert(&answer.from, answer.amount, unit_name(answer.unit), &answer.chain))?),
         Format::Text => say(&text(&answer)),
     }
 }
@@ -93,7 +85,7 @@ fn of_food(text: &str, name: &str, item: &Item, prep: Option<&str>, to: Unit, fo
     if item.amount.is_range() {
         remark.push_str(", for the upper end of the range");
     }
-    Ok(Answer { from: text.to_owned(), to: Converted::new(number_of(quantity.base(), to, spoons), to), chain, remark })
+    Ok(Answer { from: text.to_owned(), amount: tidy(number_of(quantity.base(), to, spoons)), unit: to, chain, remark })
 }
 
 /// The form in which a volume of this line is poured: the one it names, or, of a food of no such cup, the one it is cut into afterwards.
@@ -118,8 +110,8 @@ fn of_no_food(text: &str, amount: &Amount, to: Unit, spoons: Spoons) -> Result<A
     let mut chain = Vec::new();
     add_unit(&mut chain, amount.unit, spoons);
     add_unit(&mut chain, to, spoons);
-    let to = Converted::new(number_of(from.base(), to, spoons), to);
-    Ok(Answer { from: text.to_owned(), to, chain, remark: String::new() })
+    let amount = tidy(number_of(from.base(), to, spoons));
+    Ok(Answer { from: text.to_owned(), amount, unit: to, chain, remark: String::new() })
 }
 
 fn add_unit(chain: &mut Vec<UsedFact>, unit: Unit, spoons: Spoons) {
@@ -129,12 +121,6 @@ fn add_unit(chain: &mut Vec<UsedFact>, unit: Unit, spoons: Spoons) {
         if !chain.contains(&used) {
             chain.push(used);
         }
-    }
-}
-
-impl Converted {
-    fn new(amount: f64, unit: Unit) -> Self {
-        Converted { amount: crate::measure::tidy(amount), unit: unit_name(unit).to_owned() }
     }
 }
 
@@ -167,8 +153,7 @@ fn counted(amount: f64, unit: Unit) -> String {
 }
 
 fn text(answer: &Answer) -> String {
-    let unit = if answer.to.unit == "each" { Some(Unit::Piece) } else { read_unit(&answer.to.unit) };
-    let to = unit.map_or_else(String::new, |unit| counted(answer.to.amount, unit));
+    let to = counted(answer.amount, answer.unit);
     let rows: Vec<Vec<String>> = answer.chain.iter().map(|used| vec![used.fact.clone(), used.value.clone(), used.source.clone()]).collect();
     format!("{} = {to}{}\n{}", answer.from, answer.remark, columns(&rows, 2))
 }

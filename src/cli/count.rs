@@ -3,21 +3,16 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
-use serde::Serialize;
-
-use super::keeping::{Keeping, booked_all_the_same, lots, read_book};
+use super::keeping::{book, booked_all_the_same, open, report};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::wrap::columns;
 use super::{Cli, Format};
+use crate::book::{Difference, Differences, count, count_form, count_lines, differences, found, may_be_written_over, records};
 use crate::kitchen::{Kitchen, Mistake, Spot, read_count};
-use crate::measure::{Quantity, show};
-use crate::pantry::book::{
-    Booking, Difference, Differences, Verb, count, count_form, count_key, count_lines, covered, differences, records,
-};
+use crate::measure::{Money, Quantity, show};
 use crate::sheets::{Settings, Size, count_sheet, to_pdf};
-use crate::store::Disk;
 use crate::words::{day_near, day_year, place};
 
 /// Writes the sheet of what is booked now, as PDF and as TOML, into DIR/sheets or the folder named.
@@ -45,16 +40,12 @@ pub fn write_sheet(cli: &Cli, into: Option<&Path>) -> Done {
     ];
     write_all(&folder, &files)?;
     sheet.warnings.iter().for_each(|warning| eprintln!("warning: {warning}"));
-    let files: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
     match cli.format {
-        Format::Json => {
-            #[derive(Serialize)]
-            struct Written {
-                files: Vec<String>,
-            }
-            say(&json(&Written { files })?)
+        Format::Json => say(&json(&crate::json::files(files.iter().map(|(path, _)| path.as_path())))?),
+        Format::Text => {
+            let files: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+            say(&format!("{household}: count sheet of {}\n{}\n", day_year(setting.today), files.join("\n")))
         }
-        Format::Text => say(&format!("{household}: count sheet of {}\n{}\n", day_year(setting.today), files.join("\n"))),
     }
 }
 
@@ -63,23 +54,21 @@ fn leave_what_is_filled_in(setting: &Setting, form: &Path) -> Done {
     if !form.exists() {
         return Ok(());
     }
-    let booked = read_book(&Disk::new(&setting.folder), &setting.folder).map(|book| covered(&book.bookings)).unwrap_or_default();
     let known = read_count(&setting.loaded.kitchen, form);
-    let open = known.is_ok_and(|known| known.lots.iter().all(|lot| lot.counted.is_none()) || booked.contains(&count_key(&known)));
+    if known.is_ok_and(|known| may_be_written_over(&known, &setting.booked)) {
+        return Ok(());
+    }
     let shown = form.display();
-    let filled_in =
-        || Failure::Usage(format!("{shown} is filled in and not booked yet. Book it with spence count {shown}, or take it away."));
-    if open { Ok(()) } else { Err(filled_in()) }
+    Err(Failure::Usage(format!("{shown} is filled in and not booked yet. Book it with spence count {shown}, or take it away.")))
 }
 
 /// Books what was found, and says what differed.
 pub fn run(cli: &Cli, file: &Path) -> Done {
-    let mut keeping = Keeping::open(cli)?;
-    let kitchen = &keeping.setting.loaded.kitchen;
+    let (setting, mut keeping) = open(cli)?;
+    let kitchen = &setting.loaded.kitchen;
     let form = read_count(kitchen, file).map_err(Failure::Mistakes)?;
     warn(&form.warnings, cli.strict)?;
-    let key = count_key(&form);
-    if keeping.covered().contains(&key) {
+    if setting.booked.has_count(&form) {
         return Err(Failure::Usage(format!("{} is booked already.", file.display())));
     }
     let (counted, changes) = count(kitchen, &keeping.shelf, &form).map_err(Failure::Mistakes)?;
@@ -90,50 +79,33 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
             remedy: "Write what you found as counted = \"150 g\", and 0 where all of it is gone.".to_owned(),
         }]));
     }
-    let found = differences(kitchen, &changes, &kitchen.household.currency);
-    let what = format!("counted {}, {}", lots(counted), differ(changes.len()));
-    let text = text(&found, kitchen, counted);
-    let booking = Booking { covers: vec![key], ..Booking::new(keeping.setting.today, Verb::Count, what, changes) };
-    keeping.book(booking)?;
+    let differing = differences(kitchen, &changes);
+    let text = text(&differing, kitchen, counted);
+    book(&mut keeping, found(&form, counted, changes, setting.today))?;
     match cli.format {
         Format::Json => {
-            #[derive(Serialize)]
-            struct Written<'b> {
-                counted: usize,
-                #[serde(flatten)]
-                found: Differences,
-                booked: &'b [Booking],
-            }
-            booked_all_the_same(say(&json(&Written { counted, found, booked: keeping.new_bookings() })?))
+            let answer = crate::json::count(counted, &differing, keeping.new_bookings(), kitchen.names());
+            booked_all_the_same(say(&json(&answer)?))
         }
         Format::Text => {
-            keeping.report(cli, &[])?;
+            report(cli, keeping.new_bookings(), &[])?;
             booked_all_the_same(say(&text))
         }
     }
 }
 
-fn differ(count: usize) -> String {
-    match count {
-        0 => "all as booked".to_owned(),
-        1 => "1 differs".to_owned(),
-        _ => format!("{count} differ"),
-    }
-}
-
 fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
-    if found.differences.is_empty() {
+    if found.rows.is_empty() {
         return format!("{} as booked.\n", if counted == 1 { "It is" } else { "All are" });
     }
-    let currency = &kitchen.household.currency.code;
-    let first = found.differences.iter().filter_map(|row| row.until).min();
+    let names = kitchen.names();
+    let first = found.rows.iter().filter_map(|row| row.until).min();
     let row = |row: &Difference| {
         let (booked, counted) = (amount(&row.booked, kitchen), amount(&row.counted, kitchen));
         let until = row.until.zip(first).map(|(until, first)| format!("until {}", day_near(until, first))).unwrap_or_default();
-        let name = row.food.clone().or_else(|| row.recipe.clone()).unwrap_or_default();
-        let value = row.value.clone().unwrap_or_else(|| "no price known".to_owned());
+        let value = row.value.map_or_else(|| "no price known".to_owned(), |value| names.money(value));
         vec![
-            name,
+            row.of.called(kitchen).to_owned(),
             place(row.place).to_owned(),
             until,
             format!("booked {booked}"),
@@ -142,12 +114,9 @@ fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
             value,
         ]
     };
-    let mut out = format!("\n{}", columns(&found.differences.iter().map(row).collect::<Vec<_>>(), 2));
-    let less = found.value.strip_prefix('-');
-    let _ = match less {
-        Some(less) => writeln!(out, "\nThe shelf is worth {less} {currency} less than was booked."),
-        None => writeln!(out, "\nThe shelf is worth {} {currency} more than was booked.", found.value),
-    };
+    let mut out = format!("\n{}", columns(&found.rows.iter().map(row).collect::<Vec<_>>(), 2));
+    let (much, word) = if found.value < Money::ZERO { (Money(-found.value.0), "less") } else { (found.value, "more") };
+    let _ = writeln!(out, "\nThe shelf is worth {} {} {word} than was booked.", names.money(much), names.currency);
     out
 }
 

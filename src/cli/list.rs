@@ -5,26 +5,24 @@ use std::fmt::Write;
 use jiff::civil::Date;
 
 use super::after;
-use super::outcome::{Done, json, say};
+use super::outcome::{Done, json, say, warn};
 use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
-use crate::kitchen::Kitchen;
-use crate::measure::{Units, show};
-use crate::purchase::{ListLine, MealNote, PerEater, Reserved, ShoppingList};
-use crate::words::{day, day_near, day_year, place};
+use crate::Shown;
+use crate::kitchen::{Kitchen, Names};
+use crate::measure::{Money, Units, show};
+use crate::purchase::{ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
+use crate::words::list as words;
+use crate::words::{clock, day, day_near, day_year, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
-    reckoned.warn(cli)?;
-    let shown_from = reckoned.shown_from.filter(|_| !all);
-    let mut list = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
-    if compared {
-        list.compare = Some(reckoned.reckoning.compare(&reckoned.kitchen, reckoned.week, shown_from));
-    }
+    warn(&reckoned.warnings, cli.strict)?;
+    let list = reckoned.list(Shown { all, compared });
     match cli.format {
-        Format::Json => say(&json(&list)?),
+        Format::Json => say(&json(&crate::json::list(&list, &reckoned.kitchen))?),
         Format::Text => say(&text(&list, &reckoned.kitchen)),
     }
 }
@@ -32,47 +30,48 @@ pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
 /// The list for a terminal: a trip after the other, then what is at home, what runs out and what to remember.
 fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     let units = kitchen.print.units;
-    let mut out = format!("{}: {}\n", kitchen.household.name, list.week);
+    let names = kitchen.names();
+    let mut out = format!("{}: {}\n", names.household, list.week);
     for trip in &list.trips {
-        let _ = writeln!(out, "\n{}  {} {}", day_year(trip.on), trip.cost, list.currency);
+        let _ = writeln!(out, "\n{}  {} {}", day_year(trip.on), names.money(trip.cost), names.currency);
         if trip.shops.is_empty() {
             out.push_str("  nothing to buy\n");
         }
         for visit in &trip.shops {
-            let name = visit.shop.as_deref().unwrap_or("wherever it is sold");
-            let cost = visit.cost.as_deref().map(|cost| format!("  {cost}")).unwrap_or_default();
-            let fare = visit.trip_cost.as_deref().filter(|fare| fare.bytes().any(|digit| (b'1'..=b'9').contains(&digit)));
-            let fare = fare.map(|fare| format!(" (of which {fare} to get there)")).unwrap_or_default();
+            let name = visit.at.map_or("wherever it is sold", |stop| names.shop(stop.shop));
+            let cost = visit.at.map(|stop| format!("  {}", names.money(stop.cost))).unwrap_or_default();
+            let fare = visit.at.map(|stop| stop.fare).filter(|fare| *fare > Money::ZERO);
+            let fare = fare.map(|fare| format!(" (of which {} to get there)", names.money(fare))).unwrap_or_default();
             let _ = writeln!(out, "\n  {name}{cost}{fare}");
             for section in &visit.sections {
                 let _ = writeln!(out, "    {}", section.section);
-                out.push_str(&columns(&section.lines.iter().map(|line| row(line, list.from, units)).collect::<Vec<_>>(), 6));
+                out.push_str(&columns(&section.lines.iter().map(|line| row(line, list.from, names, units)).collect::<Vec<_>>(), 6));
             }
         }
     }
-    notes(list, kitchen, &mut out);
+    notes(list, names, units, &mut out);
     out
 }
 
-fn row(line: &ListLine, from: Date, units: Units) -> Vec<String> {
+fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
     let packs: Vec<String> = line
         .packs
         .iter()
-        .map(|pack| match &pack.amount {
-            Some(amount) => format!("{} loose", show(amount, units)),
-            None => format!("{} × {}", pack.count, pack.size),
+        .map(|pack| match &pack.what {
+            Packed::Loose(amount) => format!("{} loose", show(amount, units)),
+            Packed::Packs { count, label, .. } => format!("{count} × {label}"),
         })
         .collect();
-    let about = line.about.as_deref().map(|about| format!(", {about}")).unwrap_or_default();
-    let words = line.own_words.join("; ");
-    let (need, mut remarks) = match (line.need.is_zero(), words.is_empty()) {
-        (true, false) => (words, Vec::new()),
+    let about = words::about(line).map(|about| format!(", {about}")).unwrap_or_default();
+    let typed = line.own_words.join("; ");
+    let (need, mut remarks) = match (line.need.is_zero(), typed.is_empty()) {
+        (true, false) => (typed, Vec::new()),
         (_, true) => (format!("{}{about}", show(&line.need, units)), Vec::new()),
-        (false, false) => (format!("{}{about}", show(&line.need, units)), vec![format!("as written: {words}")]),
+        (false, false) => (format!("{}{about}", show(&line.need, units)), vec![format!("as written: {typed}")]),
     };
-    remarks.push(format!("for {}", line.what_for.join(", ")));
-    remarks.extend(line.packs.iter().filter(|pack| pack.offer.is_some()).filter_map(|pack| pack.offer_text.clone()));
-    remarks.extend(line.windows.clone());
+    remarks.push(format!("for {}", words::purposes(line).join(", ")));
+    remarks.extend(line.packs.iter().filter_map(|pack| pack.offer.as_ref()).map(|taken| words::offer(taken, names.currency)));
+    remarks.extend(line.windows.as_ref().map(words::windows));
     if line.short.base() > 0.0 {
         remarks.push(format!("{} short", show(&line.short, units)));
     }
@@ -83,60 +82,60 @@ fn row(line: &ListLine, from: Date, units: Units) -> Vec<String> {
         let until = line.left_until.map(|until| format!(", good until {}", day_near(until, from))).unwrap_or_default();
         remarks.push(format!("{} over{until}", show(&line.left, units)));
     }
-    vec![format!("[ ] {}", packs.join(" + ")), line.food.clone(), need, line.cost.clone().unwrap_or_default(), remarks.join("; ")]
+    let cost = line.cost.map(|cost| names.money(cost)).unwrap_or_default();
+    vec![format!("[ ] {}", packs.join(" + ")), names.food(line.food).to_owned(), need, cost, remarks.join("; ")]
 }
 
-fn notes(list: &ShoppingList, kitchen: &Kitchen, out: &mut String) {
-    let units = kitchen.print.units;
-    let named = |id: &str| kitchen.recipes.iter().find(|recipe| recipe.id == id).map_or(id, |recipe| &recipe.name).to_owned();
-    let what = |food: &Option<String>, recipe: &Option<String>| food.clone().or_else(|| recipe.as_deref().map(named)).unwrap_or_default();
+fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
+    let alone = |names: Vec<&str>| names.into_iter().map(|name| vec![name.to_owned()]).collect::<Vec<_>>();
     let at_home = list.from_pantry.iter().map(|entry| {
         let look = if entry.look_first { "look at it first" } else { "" };
-        let name = what(&entry.food, &entry.recipe);
-        vec![name, show(&entry.amount, units), place(entry.place).into(), day(entry.on), look.into()]
+        vec![names.ware(entry.of).to_owned(), show(&entry.amount, units), place(entry.place).into(), day(entry.on), look.into()]
     });
     titled(out, "Already at home", at_home.collect());
-    titled(out, "Kept for other weeks", reserved_rows(list, units));
-    titled(out, "Look before you go", list.ask.iter().map(|food| vec![food.clone()]).collect());
+    titled(out, "Kept for other weeks", reserved_rows(list, names, units));
+    titled(out, "Look before you go", alone(names.foods(&list.ask)));
     let expiring = list.expiring.iter().map(|lot| {
-        vec![what(&lot.food, &lot.recipe), show(&lot.amount, units), place(lot.place).into(), format!("until {}", day(lot.until))]
+        let until = format!("until {}", day(lot.until));
+        vec![names.ware(lot.of).to_owned(), show(&lot.amount, units), place(lot.place).into(), until]
     });
     titled(out, "Use up", expiring.collect());
     let spare = list.spare.iter().map(|spare| {
         vec![
-            named(&spare.recipe),
+            names.recipe(spare.recipe).to_owned(),
             show(&spare.amount, units),
             format!("made {}", day(spare.made_on)),
             format!("eat by {}", day_near(spare.eat_by, list.from)),
         ]
     });
     titled(out, "Spare", spare.collect());
-    titled(out, "Remember", list.moves.iter().map(|note| vec![day(note.at), note.text.clone()]).collect());
-    titled(out, "Mind", list.flags.iter().map(|flag| vec![flag.food.clone(), flag.text.clone()]).collect());
-    titled(out, "Meals, for each eater", list.meals.iter().map(|meal| meal_row(meal, &list.currency)).collect());
-    titled(out, "No price known", list.no_price.iter().map(|food| vec![food.clone()]).collect());
-    out.push_str(&after::left_over(list, units));
-    let _ = writeln!(out, "\nTotal {} {}", list.cost, list.currency);
-    out.push_str(&after::money(list));
+    titled(out, "Remember", list.moves.iter().map(|moved| vec![day(moved.on), words::moved(moved, names, units)]).collect());
+    titled(out, "Mind", list.flags.iter().map(|flag| vec![names.food(flag.food).to_owned(), words::untimely(&flag.why)]).collect());
+    titled(out, "Meals, for each eater", list.meals.iter().map(|meal| meal_row(meal, names)).collect());
+    titled(out, "No price known", alone(names.foods(&list.no_price)));
+    out.push_str(&after::left_over(list, names, units));
+    let _ = writeln!(out, "\nTotal {} {}", names.money(list.cost), names.currency);
+    out.push_str(&after::money(list, names));
 }
 
 /// What other weeks take first: one row a week and food.
-fn reserved_rows(list: &ShoppingList, units: Units) -> Vec<Vec<String>> {
+fn reserved_rows(list: &ShoppingList, names: Names, units: Units) -> Vec<Vec<String>> {
     let said = |row: &Reserved| {
-        let name = row.food.clone().or_else(|| row.recipe.clone()).unwrap_or_default();
-        vec![name, show(&row.amount, units), place(row.place).into(), format!("until {}", day(row.last_used)), row.week.clone()]
+        let until = format!("until {}", day(row.last_used));
+        vec![names.ware(row.of).to_owned(), show(&row.amount, units), place(row.place).into(), until, row.week.clone()]
     };
     Reserved::added_up(&list.reserved).iter().map(said).collect()
 }
 
 /// Day, meal, what an eater gets of it, and what keeps a figure from being known.
-fn meal_row(meal: &MealNote, currency: &str) -> Vec<String> {
+fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
     let whole = |value: Option<f64>, unit: &str| value.map_or_else(|| "?".to_owned(), |value| format!("{value:.0} {unit}"));
-    let PerEater { kcal, protein_g, fibre_g, cost } = &meal.per_eater;
-    let cost = cost.as_ref().map_or_else(|| "?".to_owned(), |cost| format!("{cost} {currency}"));
-    let missing = if meal.missing.is_empty() { String::new() } else { format!("not known: {}", meal.missing.join("; ")) };
-    let name = format!("{} {}", day(meal.on), meal.at);
-    vec![name, meal.name.clone(), whole(*kcal, "kcal"), whole(*protein_g, "g protein"), whole(*fibre_g, "g fibre"), cost, missing]
+    let PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
+    let cost = cost.map_or_else(|| "?".to_owned(), |cost| format!("{} {}", names.money(cost), names.currency));
+    let missing: Vec<String> = meal.missing.iter().map(|lacking| words::lacking(lacking, names)).collect();
+    let missing = if missing.is_empty() { String::new() } else { format!("not known: {}", missing.join("; ")) };
+    let at = format!("{} {}", day(meal.at.date()), clock(meal.at));
+    vec![at, meal.name.clone(), whole(kcal, "kcal"), whole(protein_g, "g protein"), whole(fibre_g, "g fibre"), cost, missing]
 }
 
 pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {

@@ -16,6 +16,9 @@ mod prep;
 mod print;
 mod printed;
 mod receive;
+mod recipe;
+mod recipe_page;
+mod recipe_steps;
 mod setting;
 mod sheet_files;
 mod start;
@@ -59,6 +62,8 @@ pub struct Cli {
 enum Format {
     Text,
     Json,
+    /// schema.org/Recipe: of recipe NAME alone
+    Jsonld,
 }
 
 #[derive(Debug, Subcommand)]
@@ -150,6 +155,18 @@ enum Verb {
         #[arg(required = true, value_name = "NAME")]
         name: Vec<String>,
     },
+    /// The card of a recipe: its ingredients, its steps as they were read, what was estimated
+    Recipe {
+        /// Its id, or its name
+        #[arg(required = true, value_name = "NAME")]
+        name: Vec<String>,
+        /// Scale it, as in "12 portions"
+        #[arg(long = "for", value_name = "AMOUNT")]
+        amount: Option<String>,
+        /// Write the reading into the recipe's file, as steps in place of its method
+        #[arg(long, conflicts_with = "amount")]
+        steps: bool,
+    },
     /// Every key of every file: type, default, meaning, an example
     Keys {
         /// A file (kitchen, recipe, week, pantry, shops, foods, count, goods), or part of a key's name
@@ -209,6 +226,10 @@ pub fn run() -> ExitCode {
         Verb::Waste { what, why } => waste::run(&cli, what, why),
         Verb::Undo => undo::run(&cli),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),
+        Verb::Recipe { name, amount, steps } => {
+            let name = name.join(" ");
+            recipe::run(&cli, &recipe::Asked { name: &name, amount: amount.as_deref(), steps: *steps })
+        }
         Verb::Keys { schema: Some(folder), .. } => keys::write_schemas(&cli, folder),
         Verb::Keys { name, schema: None } => keys::run(&cli, name.as_deref()),
         Verb::Completions { shell } => manual::completions(*shell),

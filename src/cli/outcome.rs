@@ -90,5 +90,5 @@ pub fn exit(done: Done) -> ExitCode {
 
 /// Indented JSON with a final line end.
 pub fn json(value: &impl serde::Serialize) -> Result<String, Failure> {
-    serde_json::to_string_pretty(value).map(|text| text + "\n").map_err(|error| Failure::Machine(format!("cannot write JSON: {error}.")))
+    crate::json::text(value).map_err(|error| Failure::Machine(format!("cannot write JSON: {error}.")))
 }

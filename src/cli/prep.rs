@@ -3,11 +3,10 @@
 mod chart;
 mod text;
 
-use super::outcome::{Done, json, say};
+use super::outcome::{Done, json, say, warn};
 use super::setting::Setting;
 use super::wrap::terminal_width;
 use super::{Cli, Format};
-use crate::json::prep::Prep;
 use crate::prep::Effort;
 
 /// Columns where the output is not a terminal, or does not say how wide it is.
@@ -17,11 +16,11 @@ const NARROWEST: usize = 40;
 pub fn run(cli: &Cli, effort: Effort) -> Done {
     let setting = Setting::read(cli)?;
     let reckoned = setting.reckon(cli)?;
-    reckoned.warn(cli)?;
-    let plan = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
+    warn(&reckoned.warnings, cli.strict)?;
+    let plan = reckoned.prep(effort);
     let (names, units) = (reckoned.kitchen.names(), reckoned.kitchen.print.units);
     match cli.format {
-        Format::Json => say(&json(&Prep::of(&plan, names, units))?),
+        Format::Json => say(&json(&crate::json::prep(&plan, &reckoned.kitchen))?),
         Format::Text => say(&text::text(&plan, names, units, width())),
     }
 }

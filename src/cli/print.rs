@@ -4,16 +4,14 @@ use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 use itertools::Itertools;
-use serde::Serialize;
 
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
-use crate::json::prep::Prep;
+use crate::Shown;
 use crate::kitchen::{Names, Paper, Print, Warning};
 use crate::prep::{Effort, PrepPlan, labels, week_card};
-use crate::purchase::ShoppingList;
 use crate::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
 
 /// Which sheets, and on what paper.
@@ -93,46 +91,30 @@ impl Choice {
     }
 }
 
-/// What plan-<from>.json holds.
-#[derive(Serialize)]
-struct Printed<'p> {
-    list: &'p ShoppingList,
-    prep: Prep,
-}
-
-/// What `print --format json` says.
-#[derive(Serialize)]
-struct Written<'p> {
-    week: &'p str,
-    from: String,
-    files: Vec<String>,
-}
-
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
     let setting = Setting::read(cli)?;
     let settings = choice.settings(setting.loaded.kitchen.print);
     let grid = choice.grid(settings)?;
     let reckoned = setting.reckon(cli)?;
-    reckoned.warn(cli)?;
-    let shown_from = reckoned.shown_from.filter(|_| !all);
-    let list = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, shown_from, &reckoned.warnings);
-    let prep = reckoned.reckoning.prep(&reckoned.kitchen, reckoned.week, effort);
+    warn(&reckoned.warnings, cli.strict)?;
+    let list = reckoned.list(Shown { all, compared: false });
+    let prep = reckoned.prep(effort);
 
     let names = reckoned.kitchen.names();
     let household = names.household;
     let mut sheets = Vec::new();
     if choice.wants(SheetWord::List) {
-        sheets.push(shopping_list(&list, &prep.before, names, settings));
+        sheets.push(shopping_list(&list, &prep.before, reckoned.kitchen.names(), settings));
     }
     if choice.wants(SheetWord::Guide) {
         sheets.extend(guides(&prep, names, settings, choice.person.as_deref())?);
     }
     if choice.wants(SheetWord::Week) {
-        let card = week_card(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
+        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         sheets.push(week_card_sheet(&card, names, settings));
     }
     if choice.wants(SheetWord::Labels) {
-        let labels = labels(&reckoned.kitchen, reckoned.week, &reckoned.reckoning.makings);
+        let labels = labels(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         // Nobody asked for a sheet that says that there are none.
         if !labels.is_empty() || !choice.only.is_empty() {
             sheets.push(label_sheet(&labels, (&list.week, list.from), names, grid, settings));
@@ -143,13 +125,13 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
-    let printed = json(&Printed { list: &list, prep: Prep::of(&prep, names, settings.units) })?;
+    let printed = json(&crate::json::printed(&list, &prep, &reckoned.kitchen))?;
     files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
     write_all(&folder, &files)?;
-    let names: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+    let paths = files.iter().map(|(path, _)| path.as_path());
     match cli.format {
-        Format::Json => say(&json(&Written { week: &list.week, from: list.from.to_string(), files: names })?),
-        Format::Text => say(&format!("{household}: {}\n{}\n", list.week, names.join("\n"))),
+        Format::Json => say(&json(&crate::json::week_files(&list.week, list.from, paths))?),
+        Format::Text => say(&format!("{household}: {}\n{}\n", list.week, paths.map(Path::display).join("\n"))),
     }
 }
 

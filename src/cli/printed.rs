@@ -4,27 +4,18 @@ use std::fs;
 use std::io::ErrorKind;
 use std::path::Path;
 
-use serde::Deserialize;
-
 use super::outcome::Failure;
-use crate::json::prep::Prep;
-use crate::kitchen::Week;
-use crate::purchase::ShoppingList;
-
-#[derive(Deserialize)]
-pub struct Printed {
-    pub list: ShoppingList,
-    pub prep: Prep,
-}
+use crate::json::{Printed, read_printed};
+use crate::kitchen::{Kitchen, Week};
 
 /// `None` where the week was not printed into the kitchen's own sheets.
-pub fn printed(folder: &Path, week: &Week) -> Result<Option<Printed>, Failure> {
-    let path = folder.join("sheets").join(format!("plan-{}.json", week.from));
+pub fn printed(folder: &Path, kitchen: &Kitchen, week: &Week) -> Result<Option<Printed>, Failure> {
+    let file = format!("sheets/plan-{}.json", week.from);
+    let path = folder.join(&file);
     let text = match fs::read_to_string(&path) {
         Ok(text) => text,
         Err(error) if error.kind() == ErrorKind::NotFound => return Ok(None),
         Err(error) => return Err(Failure::Machine(format!("cannot read {}: {error}.", path.display()))),
     };
-    let unread = |error| Failure::Machine(format!("cannot read {}: {error}. Print the week again.", path.display()));
-    serde_json::from_str(&text).map(Some).map_err(unread)
+    read_printed(&text, &file, kitchen).map(Some).map_err(Failure::Mistakes)
 }

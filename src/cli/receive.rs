@@ -1,26 +1,28 @@
 //! `receive`: the next trip that is not booked yet, as last printed, with what was otherwise: said on the command line, or written
 //! into a small file.
 
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use clap::Args;
 use jiff::civil::Date;
-use serde::Serialize;
 
-use super::keeping::{Keeping, lots, read_book};
+use super::keeping::{book, open, report};
 use super::outcome::{Done, Failure, json, say};
 use super::printed::printed;
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
-use crate::kitchen::{GoodsForm, Kitchen, Mistake, Spot, Week, price_changes, read_goods};
-use crate::pantry::book::{
-    Bench, Booking, Exceptions, Goods, Verb, covered, except, fill, goods_form, goods_of, put_all, seen_prices, trip_key,
+use crate::Shown;
+use crate::book::{
+    As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, bought, except, filled_in, goods_form, goods_of, next_trip, read_book,
+    seen_prices, week_of_sheet,
 };
-use crate::purchase::{ShoppingList, TripList};
-use crate::store::Disk;
+use crate::kitchen::{Names, read_goods};
+use crate::purchase::WeekBuys;
 use crate::words::day;
+
+/// A trip is booked whenever it was.
+const EVERY_TRIP: Shown = Shown { all: true, compared: false };
 
 #[derive(Debug, Args)]
 pub struct Otherwise {
@@ -72,48 +74,48 @@ pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
     }
 }
 
-/// The trip that comes next, and the week it is of.
-struct Next {
-    trip: TripList,
-    week: String,
-    from: Date,
-}
-
 fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
-    let mut keeping = Keeping::open(cli)?;
-    let next = next(cli, &keeping.setting, &keeping.covered(), otherwise)?;
-    let kitchen = &keeping.setting.loaded.kitchen;
+    let (setting, keeping) = open(cli)?;
+    let next = next(cli, &setting, otherwise)?;
+    let kitchen = &setting.loaded.kitchen;
     let (mut goods, not_booked) = goods_of(kitchen, &next.trip);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
-    book(cli, &mut keeping, &next, &goods, &not_booked)
+    put_down(cli, &setting, keeping, &next, &goods, &not_booked)
 }
 
-/// The earliest trip that is not booked yet, as printed or as the plan stands.
-fn next(cli: &Cli, setting: &Setting, booked: &BTreeSet<String>, otherwise: &Otherwise) -> Result<Next, Failure> {
+fn next(cli: &Cli, setting: &Setting, otherwise: &Otherwise) -> Result<NextTrip, Failure> {
     let reckoned = setting.reckon(cli)?;
-    let plan = reckoned.reckoning.list(&reckoned.kitchen, reckoned.week, None, &[]);
-    let printed = printed(&setting.folder, reckoned.week)?.map(|printed| printed.list);
-    let chosen = if otherwise.replan { &plan } else { printed.as_ref().unwrap_or(&plan) };
-    let open =
-        |list: &ShoppingList| list.trips.iter().filter(|trip| !booked.contains(&trip_key(trip.on))).min_by_key(|trip| trip.on).cloned();
-    let Some(trip) = open(chosen) else {
-        return Err(Failure::Usage(format!("every trip of {} is booked.", chosen.week)));
-    };
-    if printed.is_some() && !otherwise.anyway && !otherwise.replan {
-        let now = plan.trips.iter().find(|now| now.on == trip.on);
-        let differences = differences(&trip, now);
-        if !differences.is_empty() {
-            return Err(Failure::Usage(format!(
+    let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
+    let printed = printed(&setting.folder, &setting.loaded.kitchen, &reckoned.week)?.map(|printed| printed.buys);
+    let names = setting.loaded.kitchen.names();
+    next_trip(&plan, printed.as_ref(), &setting.booked, otherwise.taken()).map_err(|none| Failure::Usage(no_trip(&none, names)))
+}
+
+fn no_trip(none: &NoTrip, names: Names) -> String {
+    match none {
+        NoTrip::AllBooked { week } => format!("every trip of {week} is booked."),
+        NoTrip::PlanChanged { on, foods } => {
+            // By name, as a person looks for them.
+            let mut lines: Vec<String> = foods.iter().map(|other| format!("  {}\n", other.text(names))).collect();
+            lines.sort();
+            format!(
                 "the plan has changed since the trip of {} was printed:\n{}Add --anyway to book it as printed, or --replan to book it as the plan stands.",
-                day(trip.on),
-                differences.iter().map(|line| format!("  {line}\n")).collect::<String>()
-            )));
+                day(*on),
+                lines.concat()
+            )
         }
     }
-    Ok(Next { trip, week: chosen.week.clone(), from: chosen.from })
 }
 
 impl Otherwise {
+    fn taken(&self) -> As {
+        match (self.anyway, self.replan) {
+            (_, true) => As::Planned,
+            (true, false) => As::PrintedAnyway,
+            (false, false) => As::Printed,
+        }
+    }
+
     fn exceptions(&self) -> Exceptions {
         Exceptions {
             without: self.without.clone(),
@@ -126,20 +128,15 @@ impl Otherwise {
 }
 
 /// Books the goods, and the prices that were paid.
-fn book(cli: &Cli, keeping: &mut Keeping, next: &Next, goods: &[Goods], not_booked: &[String]) -> Done {
-    let kitchen = &keeping.setting.loaded.kitchen;
-    let Next { trip, week, .. } = next;
-    let mut bench = Bench::new(kitchen, keeping.shelf.clone());
-    put_all(kitchen, &mut bench, goods, trip.on);
-    let (seen, unclear) = seen_prices(kitchen, trip, goods);
-    let prices = price_changes(&keeping.shops()?, &seen).map_err(|why| Failure::Machine(format!("{why}. Nothing was written.")))?;
+fn put_down(cli: &Cli, setting: &Setting, mut keeping: Keeping, next: &NextTrip, goods: &[Goods], not_booked: &[String]) -> Done {
+    let kitchen = &setting.loaded.kitchen;
+    let (seen, unclear) = seen_prices(kitchen, &next.trip, goods);
+    let prices = keeping.price_changes(&seen)?;
     not_booked.iter().for_each(|line| eprintln!("warning: not booked: {line}."));
     unclear.iter().for_each(|line| eprintln!("warning: no price goes into shops.toml of {line}."));
-    let changes = bench.finish();
-    let what = format!("bought {}: {} ({week})", day(trip.on), lots(changes.len()));
-    let booking = Booking { covers: vec![trip_key(trip.on)], prices, ..Booking::new(keeping.setting.today, Verb::Receive, what, changes) };
-    keeping.book(booking)?;
-    keeping.report(cli, &[])
+    let booking = bought(kitchen, &keeping.shelf, next, goods, prices, setting.today);
+    book(&mut keeping, booking)?;
+    report(cli, keeping.new_bookings(), &[])
 }
 
 /// Writes what would be booked into a file that is not there yet.
@@ -148,8 +145,9 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
         return Err(Failure::Usage(format!("{} is there already. Name another file, or take it away.", sheet.display())));
     }
     let setting = Setting::read(cli)?;
-    let booked = covered(&read_book(&Disk::new(&setting.folder), &setting.folder)?.bookings);
-    let next = next(cli, &setting, &booked, otherwise)?;
+    // What is booked must be known here.
+    read_book(&setting.folder)?;
+    let next = next(cli, &setting, otherwise)?;
     let kitchen = &setting.loaded.kitchen;
     let (mut goods, not_booked) = goods_of(kitchen, &next.trip);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
@@ -157,13 +155,7 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     let folder = sheet.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     write_all(folder, &[(sheet.to_path_buf(), text.into_bytes())])?;
     match cli.format {
-        Format::Json => {
-            #[derive(Serialize)]
-            struct Written {
-                files: Vec<String>,
-            }
-            say(&json(&Written { files: vec![sheet.display().to_string()] })?)
-        }
+        Format::Json => say(&json(&crate::json::files(std::iter::once(sheet)))?),
         Format::Text => say(&format!(
             "{}: what the trip of {} is about to bring\n{}\nChange what was otherwise, then: spence receive {}\n",
             next.week,
@@ -175,79 +167,15 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
 }
 
 fn from_sheet(cli: &Cli, file: &Path) -> Done {
-    let mut keeping = Keeping::open(cli)?;
-    let form = read_goods(&keeping.setting.loaded.kitchen, file).map_err(Failure::Mistakes)?;
-    let (next, goods, not_booked) = filled_in(&keeping, &form)?;
-    book(cli, &mut keeping, &next, &goods, &not_booked)
-}
-
-fn filled_in(keeping: &Keeping, form: &GoodsForm) -> Result<(Next, Vec<Goods>, Vec<String>), Failure> {
-    let setting = &keeping.setting;
-    let wrong =
-        |at: &Spot, cause: String, remedy: &str| Failure::Mistakes(vec![Mistake { at: at.clone(), cause, remedy: remedy.to_owned() }]);
-    let of_the_day = |week: &&Week| week.from == form.from;
-    let Some(week) = setting.loaded.weeks.iter().map(|(_, week)| week).find(of_the_day) else {
-        return Err(wrong(&form.from_at, format!("no week has from = {}", form.from), "Write the from of the week that the trip is of."));
-    };
-    if keeping.covered().contains(&trip_key(form.trip)) {
-        return Err(wrong(
-            &form.trip_at,
-            format!("the trip of {} is booked already", day(form.trip)),
-            "Take it back first, with: spence undo.",
-        ));
-    }
+    let (setting, keeping) = open(cli)?;
+    let kitchen = &setting.loaded.kitchen;
+    let form = read_goods(kitchen, file).map_err(Failure::Mistakes)?;
+    let week = week_of_sheet(setting.weeks(), &setting.booked, &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
     let reckoned = setting.reckon_week(week)?;
-    let plan = reckoned.reckoning.list(&reckoned.kitchen, week, None, &[]);
-    let printed = printed(&setting.folder, week)?.map(|printed| printed.list);
-    let trips: Vec<&TripList> = printed.iter().chain([&plan]).flat_map(|list| &list.trips).filter(|trip| trip.on == form.trip).collect();
-    let best = best_fit(&setting.loaded.kitchen, &trips, form);
-    match best {
-        None => Err(wrong(&form.trip_at, format!("{} has no trip on {}", week.name, form.trip), "Write the day of one of its trips.")),
-        Some(Err(mistakes)) => Err(Failure::Mistakes(mistakes)),
-        Some(Ok((trip, goods, not_booked))) => Ok((Next { trip, week: week.name.clone(), from: week.from }, goods, not_booked)),
-    }
-}
-
-type Fitted = Result<(TripList, Vec<Goods>, Vec<String>), Vec<Mistake>>;
-
-/// The sheet may have been written from the print or from the plan: the trip of which most lines stand unchanged is meant.
-fn best_fit(kitchen: &Kitchen, trips: &[&TripList], form: &GoodsForm) -> Option<Fitted> {
-    let mut best: Option<(usize, Fitted)> = None;
-    for trip in trips {
-        let (mut goods, not_booked) = goods_of(kitchen, trip);
-        let filled = fill(kitchen, &mut goods, form);
-        let as_listed = || goods.iter().filter(|bought| !bought.packs.is_empty()).count();
-        let unchanged = if filled.is_ok() { as_listed() + 1 } else { 0 };
-        let fitted = filled.map(|()| ((*trip).clone(), goods, not_booked));
-        if best.as_ref().is_none_or(|(most, _)| unchanged > *most) {
-            best = Some((unchanged, fitted));
-        }
-    }
-    best.map(|(_, fitted)| fitted)
-}
-
-/// What is bought of each food, where the two say otherwise.
-fn differences(printed: &TripList, now: Option<&TripList>) -> Vec<String> {
-    let bought = |trip: &TripList| {
-        let lines = trip.shops.iter().flat_map(|shop| &shop.sections).flat_map(|section| section.lines.clone());
-        lines
-            .map(|line| {
-                let packs = line.packs.iter().map(|pack| match &pack.amount {
-                    Some(amount) => format!("{} {} loose", amount.base(), amount.dimension()),
-                    None => format!("{} × {}", pack.count, pack.size),
-                });
-                let packs: Vec<String> = packs.collect();
-                (line.food, if packs.is_empty() { "as needed".to_owned() } else { packs.join(" + ") })
-            })
-            .collect::<std::collections::BTreeMap<String, String>>()
-    };
-    let (printed, now) = (bought(printed), now.map(bought).unwrap_or_default());
-    let foods: std::collections::BTreeSet<&String> = printed.keys().chain(now.keys()).collect();
-    let said = |of: Option<&String>| of.map_or("none", String::as_str).to_owned();
-    let differs = |food: &&String| printed.get(*food) != now.get(*food);
-    foods
-        .into_iter()
-        .filter(differs)
-        .map(|food| format!("{food}: printed {}, now {}", said(printed.get(food)), said(now.get(food))))
-        .collect()
+    let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
+    let printed = printed(&setting.folder, kitchen, &reckoned.week)?.map(|printed| printed.buys);
+    let lists: Vec<_> = printed.iter().chain([&plan]).collect();
+    let FilledIn { trip, goods, not_booked } = filled_in(kitchen, &reckoned.week, &lists, &form).map_err(Failure::Mistakes)?;
+    let next = NextTrip { trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
+    put_down(cli, &setting, keeping, &next, &goods, &not_booked)
 }

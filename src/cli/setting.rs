@@ -1,41 +1,25 @@
 //! What every verb needs first: the kitchen, the week that is meant, and today.
 
-use std::borrow::Cow;
-use std::collections::BTreeSet;
 use std::path::{Path, PathBuf};
 
 use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::Cli;
-use super::outcome::{Done, Failure, warn};
-use crate::kitchen::{Kitchen, Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
-use crate::pantry::book::{covered, meal_key};
-use crate::plan::{past, span, still_to_do_from, week_of};
-use crate::purchase::old_prices;
-use crate::store::Disk;
-use crate::{Reckoning, carry, reckon};
+use super::keeping::{mistake_of, say_note};
+use super::outcome::Failure;
+use crate::book::{Booked, NotBooked, mend_if_cut_short, read_book};
+use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
+use crate::plan::{running, week_of};
+use crate::store::BOOK;
+use crate::{Reckoning, reckon};
 
-/// A kitchen that has been read.
+/// A kitchen that has been read, and what is booked of it.
 pub struct Setting {
     pub folder: PathBuf,
     pub loaded: Loaded,
+    pub booked: Booked,
     pub today: Date,
-    /// The weeks as they are written; in `loaded` the meals that are booked are left out.
-    pub written: Vec<Week>,
-    /// The trips, sessions and meals that the book has.
-    booked: BTreeSet<String>,
-}
-
-/// One week of it, reckoned, with all its warnings.
-pub struct Reckoned<'s> {
-    /// Its shelf is as the other weeks leave it: lots are not those of pantry.toml, one by one.
-    pub kitchen: Cow<'s, Kitchen>,
-    pub week: &'s Week,
-    pub reckoning: Reckoning,
-    pub warnings: Vec<Warning>,
-    /// The first day whose trips are still to be made, where some of the week is past.
-    pub shown_from: Option<Date>,
 }
 
 pub fn today(cli: &Cli) -> Date {
@@ -53,60 +37,53 @@ pub fn folder(cli: &Cli) -> Result<PathBuf, Failure> {
 impl Setting {
     pub fn read(cli: &Cli) -> Result<Setting, Failure> {
         let folder = folder(cli)?;
-        super::keeping::mend_if_cut_short(&folder);
+        mend_if_cut_short(&folder).iter().for_each(say_note);
         let mut loaded = load(&folder).map_err(Failure::Mistakes)?;
-        let written = loaded.weeks.iter().map(|(_, week)| week.clone()).collect();
-        let mut booked = BTreeSet::new();
-        // Without a sound book nothing is known to be booked; the verbs that need the book say what is wrong with it.
-        if let Ok(book) = super::keeping::read_book(&Disk::new(&folder), &folder) {
-            booked = covered(&book.bookings);
-            loaded.weeks.iter_mut().for_each(|(_, week)| week.meals.retain(|meal| !booked.contains(&meal_key(meal))));
-        }
-        Ok(Setting { folder, loaded, today: today(cli), written, booked })
+        // Without a sound book nothing is known to be booked: that is told first of all, and what can be told from pantry.toml follows.
+        let booked = match read_book(&folder) {
+            Ok(book) => Booked::by(&book),
+            Err(not) => {
+                loaded.warnings.insert(0, Warning::Note { at: None, text: without_the_book(not) });
+                Booked::default()
+            }
+        };
+        Ok(Setting::of(folder, loaded, booked, today(cli)))
+    }
+
+    pub fn of(folder: PathBuf, mut loaded: Loaded, booked: Booked, today: Date) -> Setting {
+        booked.tell_prices(&mut loaded.kitchen);
+        Setting { folder, loaded, booked, today }
     }
 
     /// Reckons the week that is meant.
-    pub fn reckon(&self, cli: &Cli) -> Result<Reckoned<'_>, Failure> {
-        let week = self.week(cli.week.as_deref())?;
-        self.reckon_week(week)
+    pub fn reckon(&self, cli: &Cli) -> Result<Reckoning<'_>, Failure> {
+        self.reckon_week(self.week(cli.week.as_deref())?)
     }
 
-    /// Reckons a week, after what the other weeks have yet to take off the shelf.
-    pub fn reckon_week<'s>(&'s self, week: &'s Week) -> Result<Reckoned<'s>, Failure> {
-        let others: Vec<&Week> = self.loaded.weeks.iter().map(|(_, other)| other).filter(|other| !std::ptr::eq(*other, week)).collect();
-        let carried = carry(&self.loaded.kitchen, &others, &self.booked, week, self.today);
-        let kitchen = carried.kitchen;
-        let mut reckoning = reckon(&kitchen, week).map_err(Failure::Mistakes)?;
-        reckoning.reserved = carried.reserved;
-        let mut warnings = self.loaded.warnings.clone();
-        warnings.extend(past(week, self.today));
-        warnings.extend(carried.warnings);
-        warnings.extend(old_prices(&kitchen, &reckoning.needs.needs, self.today));
-        warnings.extend(reckoning.warnings.iter().filter(|warning| !self.loaded.warnings.contains(warning)).cloned());
-        Ok(Reckoned { kitchen, week, reckoning, warnings, shown_from: still_to_do_from(week, self.today) })
+    /// Reckons a week, by its place among those read.
+    pub fn reckon_week(&self, week: usize) -> Result<Reckoning<'_>, Failure> {
+        reckon(&self.loaded, &self.booked, week, self.today).map_err(Failure::Mistakes)
     }
 
-    /// The week that is meant; where none was named, then those that contain today, too: the last suppers of one week are eaten when
-    /// the next has begun.
-    pub fn weeks_at_hand(&self, file: Option<&Path>) -> Result<Vec<&Week>, Failure> {
+    /// The week that is meant; where none was named, then those that contain today, too.
+    pub fn weeks_at_hand(&self, file: Option<&Path>) -> Result<Vec<usize>, Failure> {
         let meant = self.week(file)?;
         let mut weeks = vec![meant];
         if file.is_none() {
-            let contains_today = |week: &Week| {
-                let (first, last) = span(week);
-                first <= self.today && self.today <= last
-            };
-            let running = self.written.iter().zip(&self.loaded.weeks).filter(|(written, _)| contains_today(written));
-            weeks.extend(running.map(|(_, (_, week))| week).filter(|week| !std::ptr::eq(*week, meant)));
+            weeks.extend(running(self.weeks(), self.today).into_iter().filter(|week| *week != meant));
         }
         Ok(weeks)
     }
 
-    pub fn week(&self, file: Option<&Path>) -> Result<&Week, Failure> {
+    pub fn weeks(&self) -> impl Iterator<Item = &Week> {
+        self.loaded.weeks.iter().map(|(_, week)| week)
+    }
+
+    /// The place of the week that is meant among those read.
+    pub fn week(&self, file: Option<&Path>) -> Result<usize, Failure> {
         let weeks = &self.loaded.weeks;
         let Some(file) = file else {
-            let index = week_of(&self.written, self.today);
-            return index.map(|index| &weeks[index].1).ok_or_else(no_week);
+            return week_of(self.weeks(), self.today).ok_or_else(no_week);
         };
         let named = |known: &str| {
             let known = Path::new(known);
@@ -115,18 +92,22 @@ impl Setting {
                 || Some(file.as_os_str()) == known.file_stem()
                 || same_file(file, &self.folder.join(known))
         };
-        weeks.iter().find(|(known, _)| named(known)).map(|(_, week)| week).ok_or_else(|| {
+        weeks.iter().position(|(known, _)| named(known)).ok_or_else(|| {
             let known = weeks.iter().map(|(known, _)| known.as_str()).collect::<Vec<_>>().join(", ");
             Failure::Usage(format!("{} is no week of {}. There are: {known}.", file.display(), self.folder.display()))
         })
     }
 }
 
-impl Reckoned<'_> {
-    /// Says the warnings; with `--strict` they end the run.
-    pub fn warn(&self, cli: &Cli) -> Done {
-        warn(&self.warnings, cli.strict)
-    }
+fn without_the_book(not: NotBooked) -> String {
+    let why = match not {
+        NotBooked::Broken(broken) => mistake_of(broken).to_string(),
+        not => match Failure::from(not) {
+            Failure::Machine(why) => why,
+            _ => format!("{BOOK} cannot be read."),
+        },
+    };
+    format!("{why} This is from pantry.toml alone, as if nothing were booked.")
 }
 
 fn same_file(a: &Path, b: &Path) -> bool {

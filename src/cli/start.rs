@@ -1,20 +1,11 @@
 //! `start DIR`: a new kitchen folder that already works.
 
 use std::fs;
-use std::path::Path;
-
-use serde::Serialize;
+use std::path::{Path, PathBuf};
 
 use super::outcome::{Done, Failure, json, say};
 use super::{Cli, Format, setting};
 use crate::kitchen::starter;
-
-/// What `start --format json` says.
-#[derive(Serialize)]
-struct Written {
-    kitchen: String,
-    files: Vec<String>,
-}
 
 pub fn run(dir: &Path, cli: &Cli) -> Done {
     if fs::symlink_metadata(dir).is_ok() && !empty_folder(dir) {
@@ -29,10 +20,10 @@ pub fn run(dir: &Path, cli: &Cli) -> Done {
         let folder = path.parent().unwrap_or(dir);
         fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;
         fs::write(&path, content).map_err(|error| Failure::writing(&path, &error))?;
-        files.push(path.display().to_string());
+        files.push(path);
     }
     if cli.format == Format::Json {
-        return say(&json(&Written { kitchen: dir.display().to_string(), files })?);
+        return say(&json(&crate::json::kitchen_files(dir, files.iter().map(PathBuf::as_path)))?);
     }
     let name = dir.display();
     let typed = if dir.to_string_lossy().contains(char::is_whitespace) { format!("\"{name}\"") } else { name.to_string() };

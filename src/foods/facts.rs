@@ -1,9 +1,7 @@
 //! The facts that a conversion used, in the order of their use, so that a person can check it.
 
-use serde::Serialize;
-
 /// One figure and where it comes from: `cup, chopped`, `160 g`, `USDA SR 11282`.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct UsedFact {
     pub fact: String,
     pub value: String,

@@ -1,3 +1,71 @@
-//! The only room that writes the JSON of answers, and reads what was printed back to ids. It knows shapes and spellings, and no rule.
+//! The only room that writes answers as JSON, and reads back what was printed. Names, keys and their order are a promise to whoever
+//! reads them; ids become names here and nowhere else.
+//!
+//! Dates are ISO 8601, money is a decimal string, an amount is `{"amount": 830.0, "unit": "g"}`. Knows no rule.
+//!
+//! | file | what it writes |
+//! | --- | --- |
+//! | `list` | the shopping list |
+//! | `stock` | the shelf, and what was thrown away |
+//! | `count` | what a count found |
+//! | `booked` | bookings |
+//! | `food`, `convert`, `check` | the answers of the verbs of these names |
+//! | `files` | which files were written |
+//! | `recipe` | one recipe, its steps as they were read |
+//! | `prep` | the plan of the sessions |
+//! | `printed` | `plan-<from>.json`: written, and read back to ids |
 
-pub mod prep;
+mod booked;
+mod check;
+mod convert;
+mod count;
+mod files;
+mod food;
+mod list;
+mod prep;
+mod printed;
+mod recipe;
+mod recipe_page;
+mod stock;
+
+pub use booked::booked;
+pub use check::check;
+pub use convert::convert;
+pub use count::count;
+pub use files::{files, kitchen_files, week_files};
+pub use food::food;
+pub use list::list;
+pub use prep::prep;
+pub use recipe::recipe;
+pub use recipe_page::{not_in_a_page, recipe_page};
+pub use printed::{Printed, printed, read_printed};
+pub use stock::{stock, wasted};
+
+use serde::Serialize;
+
+use crate::kitchen::{Names, Ware};
+
+/// A food by its name, or a recipe by its id: the one key that fits, among the keys of what holds it.
+#[derive(Serialize)]
+#[serde(rename_all = "lowercase")]
+enum Of<'a> {
+    Food(&'a str),
+    Recipe(&'a str),
+}
+
+impl<'a> Of<'a> {
+    fn ware(of: Ware, names: Names<'a>) -> Of<'a> {
+        match of {
+            Ware::Food(food) => Of::Food(names.food(food)),
+            Ware::Recipe(recipe) => Of::Recipe(names.recipe_file(recipe)),
+        }
+    }
+}
+
+/// Indented, with a final line end.
+///
+/// # Errors
+/// None for answers: their keys are words and their numbers are finite.
+pub fn text(answer: &impl Serialize) -> serde_json::Result<String> {
+    serde_json::to_string_pretty(answer).map(|text| text + "\n")
+}

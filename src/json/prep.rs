@@ -113,8 +113,8 @@ struct Writer<'k> {
 }
 
 impl Prep {
-    pub fn of(plan: &PrepPlan, names: Names, units: Units) -> Prep {
-        let writer = Writer { names, units };
+    fn of(plan: &PrepPlan, kitchen: &Kitchen) -> Prep {
+        let writer = Writer { names: kitchen.names(), units: kitchen.print.units };
         Prep {
             week: plan.week.clone(),
             sessions: plan.sessions.iter().map(|session| writer.session(session)).collect(),
@@ -122,6 +122,11 @@ impl Prep {
             moves: plan.moves.iter().map(|note| writer.before(note)).collect(),
         }
     }
+}
+
+/// As `prep` writes it.
+pub fn prep(plan: &PrepPlan, kitchen: &Kitchen) -> impl Serialize + use<> {
+    Prep::of(plan, kitchen)
 }
 
 /// `2026-11-29T14:00`.

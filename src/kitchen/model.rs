@@ -334,6 +334,8 @@ pub struct Lot {
     pub opened: Option<Date>,
     pub since: Option<Date>,
     pub made: Option<Date>,
+    /// What was paid, where that is known: the book says it, pantry.toml does not.
+    pub paid: Option<UnitPrice>,
     pub at: Spot,
 }
 

@@ -1,20 +1,30 @@
-//! What a kitchen and its parts are called: all that text and paper need of it to print an id.
+//! What a kitchen and its parts are called: all that text, paper and JSON need of it to print an id. With its currency.
 
-use super::{Appliance, ApplianceId, Kitchen, Recipe, RecipeId, Ware};
+use super::{Appliance, ApplianceId, Kitchen, Recipe, RecipeId, Shop, ShopId, Ware};
 use crate::foods::{FoodId, Foods};
+use crate::measure::{Currency, Money};
 
 /// The names of one kitchen's parts.
 #[derive(Debug, Clone, Copy)]
 pub struct Names<'k> {
     pub household: &'k str,
+    pub currency: &'k Currency,
     recipes: &'k [Recipe],
     foods: &'k Foods,
+    shops: &'k [Shop],
     appliances: &'k [Appliance],
 }
 
 impl Kitchen {
     pub fn names(&self) -> Names<'_> {
-        Names { household: &self.household.name, recipes: &self.recipes, foods: &self.foods, appliances: &self.appliances }
+        Names {
+            household: &self.household.name,
+            currency: &self.household.currency,
+            recipes: &self.recipes,
+            foods: &self.foods,
+            shops: &self.shops,
+            appliances: &self.appliances,
+        }
     }
 }
 
@@ -33,14 +43,28 @@ impl<'k> Names<'k> {
         &self.foods[id].name
     }
 
+    pub fn foods(self, ids: &[FoodId]) -> Vec<&'k str> {
+        ids.iter().map(|id| self.food(*id)).collect()
+    }
+
+    pub fn shop(self, id: ShopId) -> &'k str {
+        &self.shops[id].name
+    }
+
     pub fn appliance(self, id: ApplianceId) -> &'k str {
         &self.appliances[id].name
     }
 
+    /// The food's name, or the recipe's.
     pub fn ware(self, ware: Ware) -> &'k str {
         match ware {
             Ware::Food(food) => self.food(food),
             Ware::Recipe(recipe) => self.recipe(recipe),
         }
+    }
+
+    /// A decimal number without the currency: "23.48".
+    pub fn money(self, money: Money) -> String {
+        money.decimal(self.currency)
     }
 }

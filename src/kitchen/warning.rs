@@ -62,39 +62,61 @@ pub enum Warning {
     Note { at: Option<Spot>, text: String },
 }
 
-impl fmt::Display for Warning {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+impl Warning {
+    /// Where it arises, where one place can be named.
+    pub fn at(&self) -> Option<&Spot> {
         match self {
-            Warning::UnknownFood { at, food, nearest } => {
-                write!(f, "{at}: \"{food}\" is not a known food; it keeps its own name")?;
-                match nearest.as_slice() {
-                    [] => write!(f, ". Add it to foods.toml to say what it weighs and how long it keeps."),
-                    names => write!(f, ". Nearest known: {}.", names.join(", ")),
-                }
+            Warning::UnknownFood { at, .. }
+            | Warning::MissingFact { at, .. }
+            | Warning::LotNotComparable { at, .. }
+            | Warning::StapleIgnored { at, .. }
+            | Warning::Avoided { at, .. } => Some(at),
+            Warning::Past { .. } => None,
+            Warning::Note { at, .. } => at.as_ref(),
+        }
+    }
+
+    /// Without its place.
+    pub fn words(&self) -> String {
+        match self {
+            Warning::UnknownFood { food, nearest, .. } => {
+                let mend = match nearest.as_slice() {
+                    [] => "Add it to foods.toml to say what it weighs and how long it keeps".to_owned(),
+                    names => format!("Nearest known: {}", names.join(", ")),
+                };
+                format!("\"{food}\" is not a known food; it keeps its own name. {mend}.")
             }
-            Warning::MissingFact { at, line, food, what, key } => {
-                write!(f, "{at}: cannot add up \"{line}\": {what}. Add {key} under {food} in foods.toml.")
+            Warning::MissingFact { line, food, what, key, .. } => {
+                format!("cannot add up \"{line}\": {what}. Add {key} under {food} in foods.toml.")
             }
-            Warning::LotNotComparable { at, food, amount, wanted } => {
-                write!(f, "{at}: {amount} of {food} cannot be compared with a need in {wanted}, so it is not drawn.")
+            Warning::LotNotComparable { food, amount, wanted, .. } => {
+                format!("{amount} of {food} cannot be compared with a need in {wanted}, so it is not drawn.")
             }
-            Warning::StapleIgnored { at, food, list } => {
-                write!(f, "{at}: the staple {food} is ignored, because it stands in rules.{list}.")
+            Warning::StapleIgnored { food, list, .. } => {
+                format!("the staple {food} is ignored, because it stands in rules.{list}.")
             }
-            Warning::Avoided { at, food, allergens, unknown: None } => {
-                write!(f, "{at}: {food} contains {}, which this household avoids.", allergens.join(", "))
+            Warning::Avoided { food, allergens, unknown: None, .. } => {
+                format!("{food} contains {}, which this household avoids.", allergens.join(", "))
             }
-            Warning::Avoided { at, food, allergens, unknown: Some(unknown) } => {
-                write!(f, "{at}: {food} may contain {}: the allergens of {unknown} are not known.", allergens.join(", "))
+            Warning::Avoided { food, allergens, unknown: Some(unknown), .. } => {
+                format!("{food} may contain {}: the allergens of {unknown} are not known.", allergens.join(", "))
             }
             Warning::Past { trips, sessions, meals } => {
-                write!(f, "taken as done as planned, being before today: ")?;
                 let parts = [(*trips, "trip"), (*sessions, "session"), (*meals, "meal")];
                 let said = parts.iter().filter(|(n, _)| *n > 0).map(|(n, word)| format!("{n} {word}{}", if *n == 1 { "" } else { "s" }));
-                write!(f, "{}.", said.collect::<Vec<_>>().join(", "))
+                format!("taken as done as planned, being before today: {}.", said.collect::<Vec<_>>().join(", "))
             }
-            Warning::Note { at: Some(at), text } => write!(f, "{at}: {text}"),
-            Warning::Note { at: None, text } => f.write_str(text),
+            Warning::Note { text, .. } => text.clone(),
         }
+    }
+}
+
+/// As the terminal says it: with its place first.
+impl fmt::Display for Warning {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(at) = self.at() {
+            write!(f, "{at}: ")?;
+        }
+        f.write_str(&self.words())
     }
 }

@@ -4,12 +4,12 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::shelf::{Shelf, Taken};
 use super::staples::{TopUp, top_ups};
-use crate::foods::{FoodId, convert};
+use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Ware, Warning, Week};
 use crate::measure::{Dimension, Quantity, TOLERANCE};
 use crate::plan::{Demand, Demanded, Draw, Makings, in_makes};
+use crate::shelf::{Shelf, Taken, food_rate};
 
 /// What the pantry served, and what it did not.
 #[derive(Debug, Clone)]
@@ -44,7 +44,7 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
         let dimension = demand.amount.dimension();
         let wanted = demand.amount.base();
         warnings.extend(incomparable(kitchen, &shelf, demand, &dimension));
-        let taken = shelf.draw(Ware::Food(demand.food), demand.on, wanted, |lot| rate(kitchen, lot, demand.food, &dimension));
+        let taken = shelf.draw(Ware::Food(demand.food), demand.on, wanted, |lot| food_rate(kitchen, lot, demand.food, &dimension));
         let left = wanted - taken.iter().map(|taken| taken.amount).sum::<f64>();
         unmet.push(if left <= TOLERANCE * wanted { 0.0 } else { left });
         untasted.push(false);
@@ -70,18 +70,9 @@ pub fn last_day(week: &Week) -> Date {
     meals.or(sessions).or(trips).unwrap_or(week.from)
 }
 
-/// How many units of `dimension` one base unit of the lot is.
-pub(super) fn rate(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Option<f64> {
-    let own = kitchen.lots[lot].amount.dimension();
-    if own == *dimension {
-        return Some(1.0);
-    }
-    convert(&kitchen.foods[food], &Quantity::of(&own, 1.0), dimension).ok().map(|one| one.base())
-}
-
 fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
     let lots = shelf.drawable(Ware::Food(demand.food), demand.on);
-    let foreign = lots.into_iter().filter(|&lot| rate(kitchen, lot, demand.food, dimension).is_none());
+    let foreign = lots.into_iter().filter(|&lot| food_rate(kitchen, lot, demand.food, dimension).is_none());
     foreign.map(|lot| not_comparable(kitchen, lot, demand.food, dimension)).collect()
 }
 

@@ -4,11 +4,11 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::netting::{not_comparable, rate};
-use super::shelf::Shelf;
+use super::netting::not_comparable;
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, Staple, Ware, Warning};
 use crate::measure::{Dimension, Quantity, TOLERANCE};
+use crate::shelf::{Shelf, food_rate};
 
 /// What the first trip buys of a staple beyond the week's demand.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,7 +66,7 @@ fn top_up(
     };
     let mut left = 0.0;
     for lot in shelf.drawable(Ware::Food(staple.food), last_day) {
-        match rate(kitchen, lot, staple.food, &dimension) {
+        match food_rate(kitchen, lot, staple.food, &dimension) {
             Some(rate) => left += shelf.left(lot).base() * rate,
             None => warnings.push(not_comparable(kitchen, lot, staple.food, &dimension)),
         }

@@ -3,58 +3,44 @@
 use itertools::Itertools;
 use jiff::ToSpan;
 use jiff::civil::Date;
-use serde::Serialize;
 
-use super::lot_dates;
-use super::worth::{cheapest, worth};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Money, Quantity};
+use crate::shelf::{Prices, lot_dates, worth};
 
 /// Days within which what goes off is pointed out.
 const SOON_DAYS: i64 = 7;
 
-/// In the shape of its JSON. Money is a decimal string.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Stock {
     /// Cupboard, fridge, freezer, empty ones too.
     pub places: Vec<StockPlace>,
-    pub value: String,
+    pub value: Money,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct StockPlace {
     pub place: Place,
     /// The earliest date first; lots without a date last, in file order.
     pub lots: Vec<StockLot>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct StockLot {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub food: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub recipe: Option<String>,
+    pub of: Ware,
     pub amount: Quantity,
     /// The earliest of its dates.
     pub until: Option<Date>,
     /// Does `until` come from what is known of its keeping, and not from a date on the pack?
     pub estimate: bool,
     /// `None` where no price is known, and of what was cooked.
-    pub value: Option<String>,
+    pub value: Option<Money>,
 }
 
-impl StockLot {
-    /// The food's name, or the recipe's id.
-    pub fn name(&self) -> &str {
-        self.food.as_deref().or(self.recipe.as_deref()).unwrap_or_default()
-    }
-}
-
-/// The whole shelf. `paid` has, for each lot, the minor units of money that one base unit of it cost, where that is known;
-/// other lots are worth what the cheapest known price says.
-pub fn stock(kitchen: &Kitchen, paid: &[Option<f64>]) -> Stock {
-    let currency = &kitchen.household.currency;
+/// The whole shelf. A lot is worth what was paid for it, else what the cheapest known price says.
+pub fn stock(kitchen: &Kitchen) -> Stock {
+    let prices = Prices::new(kitchen);
     let mut value = Money::ZERO;
     let places = [Place::Cupboard, Place::Fridge, Place::Freezer].map(|place| {
         let here = kitchen.lots.iter().enumerate().filter(|(_, lot)| lot.place == place);
@@ -62,32 +48,20 @@ pub fn stock(kitchen: &Kitchen, paid: &[Option<f64>]) -> Stock {
             let until = lot_dates(kitchen, lot).earliest;
             (until.is_none(), until, *index)
         });
-        let lots = lots.map(|(index, lot)| {
-            let lot_value = value_of(kitchen, lot, paid.get(index).copied().flatten());
+        let lots = lots.map(|(_, lot)| {
+            let lot_value = prices.of_lot(lot).map(|rate| worth(&lot.amount, rate));
             value += lot_value.unwrap_or_default();
-            stock_lot(kitchen, lot, lot_value.map(|money| money.decimal(currency)))
+            stock_lot(kitchen, lot, lot_value)
         });
         StockPlace { place, lots: lots.collect() }
     });
-    Stock { places: places.into(), value: value.decimal(currency) }
+    Stock { places: places.into(), value }
 }
 
-fn value_of(kitchen: &Kitchen, lot: &Lot, paid: Option<f64>) -> Option<Money> {
-    let rate = paid.or_else(|| match lot.of {
-        Ware::Food(food) => cheapest(kitchen, food, &lot.amount.dimension()),
-        Ware::Recipe(_) => None,
-    });
-    rate.map(|rate| worth(&lot.amount, rate))
-}
-
-fn stock_lot(kitchen: &Kitchen, lot: &Lot, value: Option<String>) -> StockLot {
+fn stock_lot(kitchen: &Kitchen, lot: &Lot, value: Option<Money>) -> StockLot {
     let until = lot_dates(kitchen, lot).earliest;
-    let (food, recipe) = match lot.of {
-        Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-        Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
-    };
     let on_the_pack = [lot.use_by, lot.best_before].into_iter().flatten().min();
-    StockLot { food, recipe, amount: lot.amount.clone(), until, estimate: until.is_some() && until != on_the_pack, value }
+    StockLot { of: lot.of, amount: lot.amount.clone(), until, estimate: until.is_some() && until != on_the_pack, value }
 }
 
 /// What goes off within seven days of `today`, the day itself and what is past included; the earliest first.
@@ -145,8 +119,8 @@ mod tests {
         lot(Ware::Food(FoodId(0)), Quantity::grams(grams), Place::Fridge)
     }
 
-    fn fridge(kitchen: &Kitchen, paid: &[Option<f64>]) -> Vec<StockLot> {
-        stock(kitchen, paid).places[1].lots.clone()
+    fn fridge(kitchen: &Kitchen) -> Vec<StockLot> {
+        stock(kitchen).places[1].lots.clone()
     }
 
     #[test]
@@ -154,7 +128,7 @@ mod tests {
         let mut kitchen = kitchen();
         let dated = |grams, until: &str| Lot { use_by: Some(date(until)), ..feta(grams) };
         kitchen.lots = vec![feta(1.0), dated(2.0, "2026-12-09"), dated(3.0, "2026-12-01")];
-        assert_eq!(fridge(&kitchen, &[]).iter().map(|lot| lot.amount.base()).collect::<Vec<_>>(), [3.0, 2.0, 1.0]);
+        assert_eq!(fridge(&kitchen).iter().map(|lot| lot.amount.base()).collect::<Vec<_>>(), [3.0, 2.0, 1.0]);
     }
 
     #[test]
@@ -168,7 +142,7 @@ mod tests {
             Lot { use_by, ..feta(3.0) },
             feta(4.0),
         ];
-        let until: Vec<_> = fridge(&kitchen, &[]).iter().map(|lot| (lot.until.map(|day| day.to_string()), lot.estimate)).collect();
+        let until: Vec<_> = fridge(&kitchen).iter().map(|lot| (lot.until.map(|day| day.to_string()), lot.estimate)).collect();
         let some = |text: &str| Some(text.to_owned());
         assert_eq!(
             until,
@@ -188,9 +162,9 @@ mod tests {
         let mut kitchen = kitchen();
         kitchen.packs = vec![pack(PackKindOf::Sized(200.0, 240, None)), pack(PackKindOf::PerKilogram(1100))];
         kitchen.lots = vec![feta(150.0)];
-        assert_eq!(fridge(&kitchen, &[])[0].value.as_deref(), Some("1.65"), "150 g at 1.10");
+        assert_eq!(fridge(&kitchen)[0].value, Some(Money(165)), "150 g at 1.10");
         kitchen.packs.push(pack(PackKindOf::Sized(200.0, 240, Some((3, 600)))));
-        assert_eq!(fridge(&kitchen, &[])[0].value.as_deref(), Some("1.50"), "150 g at 1.00");
+        assert_eq!(fridge(&kitchen)[0].value, Some(Money(150)), "150 g at 1.00");
     }
 
     #[test]
@@ -199,26 +173,27 @@ mod tests {
         let mut kitchen = kitchen();
         kitchen.packs = vec![pack(PackKindOf::Sized(100.0, 70, None))];
         kitchen.lots = vec![feta(15.0), feta(15.0)];
-        let stock = stock(&kitchen, &[]);
-        assert_eq!(stock.places[1].lots[0].value.as_deref(), Some("0.11"));
-        assert_eq!(stock.value, "0.22");
+        let stock = stock(&kitchen);
+        assert_eq!(stock.places[1].lots[0].value, Some(Money(11)));
+        assert_eq!(stock.value, Money(22));
     }
 
     #[test]
     fn what_was_paid_goes_before_any_price() {
         let mut kitchen = kitchen();
         kitchen.packs = vec![pack(PackKindOf::Sized(100.0, 70, None))];
-        kitchen.lots = vec![feta(100.0), feta(100.0)];
-        let values: Vec<_> = fridge(&kitchen, &[Some(1.5), None]).into_iter().map(|lot| lot.value.unwrap_or_default()).collect();
-        assert_eq!(values, ["1.50", "0.70"]);
+        let paid = Some(UnitPrice { minor_e4: 300 * 10_000, per: Quantity::grams(200.0) });
+        kitchen.lots = vec![Lot { paid, ..feta(100.0) }, feta(100.0)];
+        let values: Vec<_> = fridge(&kitchen).into_iter().map(|lot| lot.value).collect();
+        assert_eq!(values, [Some(Money(150)), Some(Money(70))]);
     }
 
     #[test]
     fn without_a_price_there_is_no_value() {
         let mut kitchen = kitchen();
         kitchen.lots = vec![feta(100.0)];
-        let stock = stock(&kitchen, &[]);
-        assert_eq!((stock.places[1].lots[0].value.clone(), stock.value.as_str()), (None, "0.00"));
+        let stock = stock(&kitchen);
+        assert_eq!((stock.places[1].lots[0].value, stock.value), (None, Money::ZERO));
     }
 
     #[test]
@@ -226,7 +201,7 @@ mod tests {
         let mut kitchen = kitchen();
         let dated = |until: &str| Lot { use_by: Some(date(until)), ..feta(1.0) };
         kitchen.lots = vec![dated("2026-12-05"), dated("2026-12-06"), dated("2026-11-20")];
-        let stock = stock(&kitchen, &[]);
+        let stock = stock(&kitchen);
         let soon: Vec<_> = goes_off(&stock, date("2026-11-28")).into_iter().filter_map(|(_, lot)| lot.until).collect();
         assert_eq!(soon, [date("2026-11-20"), date("2026-12-05")]);
     }

@@ -18,8 +18,8 @@ pub struct Demanded {
     pub demand: Vec<Demand>,
     /// The dimension of each food that is demanded or is a staple.
     pub stated_in: BTreeMap<FoodId, Dimension>,
-    /// Foods of `rules.ask` that the week uses, by name.
-    pub ask: Vec<String>,
+    /// Foods of `rules.ask` that the week uses, in order of their names.
+    pub ask: Vec<FoodId>,
     pub warnings: Vec<Warning>,
 }
 
@@ -37,15 +37,15 @@ struct Scaled<'k> {
 /// its own words, with a warning that names the key that would mend it.
 pub fn demand(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Demanded {
     let mut lines = scaled_lines(kitchen, week, makings);
-    let mut ask: Vec<String> = Vec::new();
+    let mut ask: Vec<FoodId> = Vec::new();
     lines.retain(|line| {
         let asked = kitchen.rules.ask.contains(&line.food);
         if asked {
-            ask.push(kitchen.foods[line.food].name.clone());
+            ask.push(line.food);
         }
         !asked && !kitchen.rules.always.contains(&line.food)
     });
-    ask.sort();
+    ask.sort_by_key(|food| &kitchen.foods[*food].name);
     ask.dedup();
     lines.sort_by(|a, b| (a.on, &a.line.at).cmp(&(b.on, &b.line.at)));
 

@@ -14,7 +14,7 @@ use crate::foods::Place;
 use crate::foods::safety::CHILLED_WITHIN;
 use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Quantity, TOLERANCE};
-use crate::pantry::{Shelf, after_days};
+use crate::shelf::{Shelf, after_days};
 
 /// Everything the week makes.
 ///

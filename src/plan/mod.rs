@@ -16,5 +16,5 @@ pub use making::{Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need,
 pub use makings::{plan, ready_at};
 pub use stating::Stating;
 pub use uses::{meal_name, served_lines};
-pub use weeks::{past, span, still_to_do_from, week_of};
+pub use weeks::{past, running, span, still_to_do_from, week_of};
 pub use yields::{batches_for, in_makes};

@@ -32,6 +32,15 @@ pub fn week_of<'w>(weeks: impl IntoIterator<Item = &'w Week>, today: Date) -> Op
         .or_else(|| indices.max_by_key(|&week| spans[week].1))
 }
 
+/// The weeks that contain `today`: the last suppers of one are eaten when the next has begun.
+pub fn running<'w>(weeks: impl IntoIterator<Item = &'w Week>, today: Date) -> Vec<usize> {
+    let contains_today = |week: &Week| {
+        let (first, last) = span(week);
+        first <= today && today <= last
+    };
+    weeks.into_iter().enumerate().filter(|(_, week)| contains_today(week)).map(|(index, _)| index).collect()
+}
+
 fn next_event(week: &Week, today: Date) -> Option<Date> {
     let trips = week.trips.iter().map(|trip| trip.on);
     let sessions = week.sessions.iter().map(|session| session.start.date());

@@ -35,11 +35,6 @@ pub(super) fn box_task(making: &Making) -> BoxTask {
     BoxTask { recipe: making.recipe, into }
 }
 
-/// "Move 3 portions of pearl barley from the freezer to the fridge".
-pub fn move_text(kitchen: &Kitchen, moved: &Move) -> String {
-    errand(moved).text(kitchen.names(), kitchen.print.units)
-}
-
 pub(super) fn errand(moved: &Move) -> Errand {
     Errand::Move { recipe: moved.recipe, amount: moved.amount.clone() }
 }
@@ -168,6 +163,9 @@ mod tests {
         let mut kitchen = kitchen();
         kitchen.recipes = vec![recipe("barley", "Pearl barley", 6.0, vec![])];
         let moved = Move { on: date(2026, 12, 2), recipe: RecipeId(0), amount: Quantity::portions(3.0), what_for: vec![] };
-        assert_eq!(move_text(&kitchen, &moved), "Move 3 portions of pearl barley from the freezer to the fridge");
+        assert_eq!(
+            errand(&moved).text(kitchen.names(), kitchen.print.units),
+            "Move 3 portions of pearl barley from the freezer to the fridge"
+        );
     }
 }

@@ -26,7 +26,6 @@ mod text;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
-pub use boxes::move_text;
 pub use build::prep;
 pub use cautions::{Care, Holds};
 pub use guide::{

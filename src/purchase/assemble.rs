@@ -3,12 +3,12 @@
 use jiff::civil::Date;
 
 use super::leaves::leaves;
-use super::{Basket, Expiring, Flag, FromPantry, MoveNote, ShoppingList, SpareNote, TripList, meals};
+use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, meals};
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Ware, Warning, Week};
-use crate::measure::{Money, read_money};
+use crate::kitchen::{Kitchen, Warning, Week};
+use crate::measure::Quantity;
 use crate::pantry::Netted;
-use crate::plan::{Makings, food_contains, span};
+use crate::plan::{Draw, Makings, food_contains, span};
 
 /// The stages the list is gathered from.
 pub struct Parts<'r> {
@@ -16,103 +16,71 @@ pub struct Parts<'r> {
     pub netted: &'r Netted,
     pub basket: &'r Basket,
     pub flags: &'r [Flag],
-    pub moves: Vec<MoveNote>,
-    pub ask: &'r [String],
+    pub ask: &'r [FoodId],
+    /// What other weeks take off the shelf first.
+    pub reserved: &'r [Reserved],
     pub warnings: &'r [Warning],
+    pub budget: Option<Budget>,
+    /// Where it was asked for.
+    pub compare: Option<Vec<TripComparison>>,
 }
 
 /// The list of the trips and meals from `shown_from` on, or of all.
 pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: Option<Date>) -> ShoppingList {
-    let currency = &kitchen.household.currency;
-    let mut trips: Vec<_> = parts.basket.trips.iter().filter(|trip| shown_from.is_none_or(|day| trip.on >= day)).cloned().collect();
+    let is_shown = |day: Date| shown_from.is_none_or(|from| day >= from);
+    let mut trips: Vec<TripList> = parts.basket.trips.iter().filter(|trip| is_shown(trip.on)).cloned().collect();
     point_out_avoided(kitchen, &mut trips);
-    let shown = |trip: usize| shown_from.is_none_or(|day| week.trips[trip].on >= day);
+    let shown = |trip: usize| is_shown(week.trips[trip].on);
     let first_day = shown_from.unwrap_or_else(|| span(week).0);
-    let cost: Money = trips.iter().filter_map(|trip| read_money(&trip.cost, currency).ok()).sum();
-    let listed = |food: &String| {
-        let lines = trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines);
-        lines.into_iter().any(|line| line.food == *food)
-    };
+    let cost = trips.iter().map(|trip| trip.cost).sum();
+    let listed = |food: FoodId| trips.iter().flat_map(TripList::lines).any(|line| line.food == food);
     let mut meals = meals(kitchen, week, &parts.basket.paid);
-    meals.retain(|meal| shown_from.is_none_or(|day| meal.on >= day));
+    meals.retain(|meal| is_shown(meal.at.date()));
     ShoppingList {
         week: week.name.clone(),
         from: week.from,
-        currency: currency.code.clone(),
-        cost: cost.decimal(currency),
-        no_price: parts.basket.no_price.iter().filter(|food| listed(food)).cloned().collect(),
-        from_pantry: from_pantry(kitchen, parts.netted),
-        reserved: Vec::new(),
-        expiring: expiring(kitchen, parts.netted),
-        spare: spare(kitchen, parts.makings),
+        cost,
+        no_price: parts.basket.no_price.iter().copied().filter(|food| listed(*food)).collect(),
+        from_pantry: parts.netted.draws.iter().map(from_pantry).collect(),
+        reserved: parts.reserved.to_vec(),
+        expiring: parts.netted.expiring.iter().map(|(lot, amount, until)| expiring(kitchen, *lot, amount, *until)).collect(),
+        spare: parts.makings.makings.iter().filter_map(|making| making.spare.clone()).collect(),
         ask: parts.ask.to_vec(),
-        moves: parts.moves,
+        moves: parts.makings.moves.clone(),
         flags: parts.flags.to_vec(),
         meals,
-        warnings: parts.warnings.iter().map(Warning::to_string).collect(),
+        warnings: parts.warnings.to_vec(),
         leaves: leaves(kitchen, week, parts.netted, parts.basket, &shown, cost, first_day),
-        budget: None,
-        compare: None,
+        budget: parts.budget,
+        compare: parts.compare,
         trips,
     }
 }
 
 /// On every line whose food holds, or may hold, what the household avoids.
 fn point_out_avoided(kitchen: &Kitchen, trips: &mut [TripList]) {
+    let lines =
+        trips.iter_mut().flat_map(|trip| &mut trip.shops).flat_map(|shop| &mut shop.sections).flat_map(|section| &mut section.lines);
+    lines.for_each(|line| line.beware = beware(kitchen, line.food));
+}
+
+fn beware(kitchen: &Kitchen, food: FoodId) -> Option<Beware> {
     let avoid = &kitchen.household.avoid;
-    if avoid.is_empty() {
-        return;
+    let contains = food_contains(kitchen, food);
+    let met: Vec<_> = avoid.iter().copied().filter(|one| contains.allergens.contains(one)).collect();
+    if !met.is_empty() {
+        return Some(Beware::Contains(met));
     }
-    let shops = trips.iter_mut().flat_map(|trip| &mut trip.shops);
-    for line in shops.flat_map(|shop| &mut shop.sections).flat_map(|section| &mut section.lines) {
-        let food = kitchen.foods.all.iter().position(|food| food.name == line.food).map(|index| FoodId(index as u32));
-        line.beware = food.and_then(|food| food_contains(kitchen, food).beware(avoid)).map(|beware| brief(&beware.to_string(), &line.food));
-    }
+    let doubtful = !avoid.is_empty() && !contains.unknown.is_empty();
+    doubtful.then(|| Beware::MayContain(avoid.clone()))
 }
 
-/// Beside its own name a food need not be named again.
-fn brief(words: &str, food: &str) -> String {
-    words.replace(&format!("the allergens of {food} are not known"), "allergens not known")
+fn from_pantry(draw: &Draw) -> FromPantry {
+    let Draw { of, place, on, look_first, .. } = *draw;
+    FromPantry { of, amount: draw.amount.clone(), place, on, what_for: draw.what_for.clone(), look_first }
 }
 
-fn from_pantry(kitchen: &Kitchen, netted: &Netted) -> Vec<FromPantry> {
-    let entry = |draw: &crate::plan::Draw| {
-        let (food, recipe) = match draw.of {
-            Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-            Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
-        };
-        FromPantry {
-            food,
-            recipe,
-            amount: draw.amount.clone(),
-            place: draw.place,
-            on: draw.on,
-            what_for: draw.what_for.clone(),
-            look_first: draw.look_first,
-        }
-    };
-    netted.draws.iter().map(entry).collect()
-}
-
-fn expiring(kitchen: &Kitchen, netted: &Netted) -> Vec<Expiring> {
-    let entry = |(lot, amount, until): &(usize, crate::measure::Quantity, Date)| {
-        let lot = &kitchen.lots[*lot];
-        let (food, recipe) = match lot.of {
-            Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-            Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
-        };
-        Expiring { food, recipe, amount: amount.clone(), place: lot.place, until: *until }
-    };
-    netted.expiring.iter().map(entry).collect()
-}
-
-fn spare(kitchen: &Kitchen, makings: &Makings) -> Vec<SpareNote> {
-    let spare = makings.makings.iter().filter_map(|making| making.spare.as_ref());
-    let note = |spare: &crate::plan::Spare| SpareNote {
-        recipe: kitchen.recipes[spare.recipe].id.clone(),
-        amount: spare.amount.clone(),
-        made_on: spare.made_on,
-        eat_by: spare.eat_by,
-    };
-    spare.map(note).collect()
+fn expiring(kitchen: &Kitchen, lot: usize, amount: &Quantity, until: Date) -> Expiring {
+    let lot = &kitchen.lots[lot];
+    Expiring { of: lot.of, amount: amount.clone(), place: lot.place, until }
 }

@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use super::ask::{Ask, Window, is_wanted};
 use super::line;
-use super::list::{ListLine, Section, ShopVisit, TripList};
+use super::list::{ListLine, Section, ShopVisit, Stop, TripList};
 use super::paid::{Paid, stays};
 use super::shelf::{Stocked, is_priced, stock};
 use super::shops::{Choice, visit};
@@ -25,8 +25,8 @@ pub struct Basket {
     /// One a trip of the week, in date order, also where there is nothing to buy.
     pub trips: Vec<TripList>,
     pub cost: Money,
-    /// Foods that must be bought and of which no shop of the trip has a pack with a price, in alphabetical order.
-    pub no_price: Vec<String>,
+    /// Foods that must be bought and of which no shop of the trip has a pack with a price, in order of their names.
+    pub no_price: Vec<FoodId>,
     pub warnings: Vec<Warning>,
     /// What was paid for each food on each trip, and how much of it stays.
     pub paid: Vec<Paid>,
@@ -52,9 +52,9 @@ pub fn choose_thrifty(kitchen: &Kitchen, week: &Week, needs: &[Need], thrifty: &
         basket.paid.extend(counter.paid(index, trip.on, &plan));
         let (visits, cost) = counter.visits(&shops, plan, trip.on);
         basket.cost += cost;
-        basket.trips.push(TripList { on: trip.on, cost: cost.decimal(&kitchen.household.currency), shops: visits });
+        basket.trips.push(TripList { on: trip.on, cost, shops: visits });
     }
-    basket.no_price.sort();
+    basket.no_price.sort_by_key(|food| &kitchen.foods[*food].name);
     basket.no_price.dedup();
     let mut seen = Vec::new();
     basket.warnings.retain(|warning| {
@@ -193,7 +193,6 @@ impl<'a> Counter<'a> {
 
     /// The shops of one trip with what is bought in each, shop null last; and what the trip costs.
     fn visits(&self, shops: &[ShopId], plan: TripPlan, on: Date) -> (Vec<ShopVisit>, Money) {
-        let currency = &self.kitchen.household.currency;
         let mut goods: Vec<Vec<(String, ListLine)>> = vec![Vec::new(); shops.len()];
         let mut costs: Vec<Money> = vec![Money::ZERO; shops.len()];
         let mut nowhere = Vec::new();
@@ -204,43 +203,38 @@ impl<'a> Counter<'a> {
                     nowhere.push((self.section_anywhere(need.food, shops), line::plain(need, food, *total)));
                 }
                 Outcome::Unmet(ask) => {
-                    nowhere.push((self.section_anywhere(ask.need.food, shops), line::unmet(ask, currency)));
+                    nowhere.push((self.section_anywhere(ask.need.food, shops), line::unmet(ask)));
                 }
                 Outcome::Bought { ask, at, chosen } => {
                     let there = &at[*chosen];
                     costs[there.shop] += Money(there.bought.whole.price);
-                    let line = line::bought(ask, there, &stays(ask, there, on), currency);
+                    let line = line::bought(ask, there, &stays(ask, there, on));
                     goods[there.shop].push((section_of(ask.food, &there.stocked, &there.bought), line));
                 }
             }
         }
         let mut visits = Vec::new();
         let mut total = Money::ZERO;
-        for ((shop, lines), cost) in shops.iter().zip(goods).zip(costs).filter(|((_, lines), _)| !lines.is_empty()) {
-            let shop = &self.kitchen.shops[*shop];
-            let cost = cost + shop.trip;
-            total += cost;
-            visits.push(ShopVisit {
-                shop: Some(shop.name.clone()),
-                trip_cost: Some(shop.trip.decimal(currency)),
-                cost: Some(cost.decimal(currency)),
-                sections: sections(&shop.sections, lines),
-            });
+        for ((&id, lines), cost) in shops.iter().zip(goods).zip(costs).filter(|((_, lines), _)| !lines.is_empty()) {
+            let shop = &self.kitchen.shops[id];
+            let stop = Stop { shop: id, fare: shop.trip, cost: cost + shop.trip };
+            total += stop.cost;
+            visits.push(ShopVisit { at: Some(stop), sections: self.sections(&shop.sections, lines) });
         }
         if !nowhere.is_empty() {
-            visits.push(ShopVisit { shop: None, trip_cost: None, cost: None, sections: sections(&[], nowhere) });
+            visits.push(ShopVisit { at: None, sections: self.sections(&[], nowhere) });
         }
         (visits, total)
     }
 
     /// Needs in their own words, or that no pack can be compared with, have a price where any pack has one.
-    fn without_price(&self, shops: &[ShopId], plan: &TripPlan) -> Vec<String> {
+    fn without_price(&self, shops: &[ShopId], plan: &TripPlan) -> Vec<FoodId> {
         let plain = plan.outcomes.iter().filter_map(|outcome| match outcome {
             Outcome::Plain { need, .. } => Some(need.food),
             _ => None,
         });
         let priced = |food: FoodId| shops.iter().any(|shop| self.packs_at(food, *shop).any(is_priced));
-        plain.filter(|food| !priced(*food)).map(|food| self.kitchen.foods[food].name.clone()).collect()
+        plain.filter(|food| !priced(*food)).collect()
     }
 
     fn paid(&self, trip: usize, on: Date, plan: &TripPlan) -> Vec<Paid> {
@@ -256,6 +250,23 @@ impl<'a> Counter<'a> {
         let named = shops.iter().flat_map(|shop| self.packs_at(food, *shop)).find_map(|pack| pack.section.clone());
         named.or_else(|| self.kitchen.foods[food].section.clone()).unwrap_or_else(|| OTHER.to_owned())
     }
+
+    /// Sections in walking order, those the shop does not list after them in alphabetical order; lines alphabetical by food.
+    fn sections(&self, walk: &[String], lines: Vec<(String, ListLine)>) -> Vec<Section> {
+        let mut by_section: BTreeMap<(usize, String), Vec<ListLine>> = BTreeMap::new();
+        for (section, line) in lines {
+            let place = walk.iter().position(|name| *name == section).unwrap_or(walk.len());
+            by_section.entry((place, section)).or_default().push(line);
+        }
+        let sorted = by_section.into_iter().map(|((_, section), mut lines)| {
+            lines.sort_by_cached_key(|line| {
+                let name = &self.kitchen.foods[line.food].name;
+                (name.to_lowercase(), name.clone(), line.packs.is_empty())
+            });
+            Section { section, lines }
+        });
+        sorted.collect()
+    }
 }
 
 fn note(text: &str) -> Warning {
@@ -267,18 +278,4 @@ fn section_of(food: &Food, stocked: &Stocked, bought: &Bought) -> String {
     let packs = stocked.sized.iter().zip(&bought.whole.counts).filter(|(_, count)| **count > 0).map(|(pack, _)| *pack);
     let named = packs.chain(stocked.loose).find_map(|pack| pack.section.clone());
     named.or_else(|| food.section.clone()).unwrap_or_else(|| OTHER.to_owned())
-}
-
-/// Sections in walking order, those the shop does not list after them in alphabetical order; lines alphabetical by food.
-fn sections(walk: &[String], lines: Vec<(String, ListLine)>) -> Vec<Section> {
-    let mut by_section: BTreeMap<(usize, String), Vec<ListLine>> = BTreeMap::new();
-    for (section, line) in lines {
-        let place = walk.iter().position(|name| *name == section).unwrap_or(walk.len());
-        by_section.entry((place, section)).or_default().push(line);
-    }
-    let sorted = by_section.into_iter().map(|((_, section), mut lines)| {
-        lines.sort_by_cached_key(|line| (line.food.to_lowercase(), line.food.clone(), line.packs.is_empty()));
-        Section { section, lines }
-    });
-    sorted.collect()
 }

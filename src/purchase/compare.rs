@@ -1,15 +1,14 @@
 //! What a trip would cost in each shop alone, in the best pair, and as chosen.
 
-use jiff::civil::Date;
-use serde::{Deserialize, Serialize};
-
 use super::choose::{AtShop, Counter, Outcome};
+use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, ShopId, Week};
 use crate::measure::Money;
 use crate::plan::Need;
+use jiff::civil::Date;
 
 /// The rounds one trip could be, one entry a trip of the week.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct TripComparison {
     pub on: Date,
     /// The round on the shopping list.
@@ -21,13 +20,13 @@ pub struct TripComparison {
 }
 
 /// What is bought in some shops, fares included.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Round {
-    pub shops: Vec<String>,
-    /// A decimal string: goods and fares.
-    pub cost: String,
-    /// Foods that the chosen round buys and these shops do not sell for a price, in alphabetical order.
-    pub lacks: Vec<String>,
+    pub shops: Vec<ShopId>,
+    /// Goods and fares.
+    pub cost: Money,
+    /// Foods that the chosen round buys and these shops do not sell for a price, in order of their names.
+    pub lacks: Vec<FoodId>,
 }
 
 /// Compares the chosen round of every trip with simpler ones. Foods that nobody sells for a price are left out of all of them.
@@ -48,11 +47,6 @@ struct Rounds<'a> {
     outcomes: &'a [Outcome<'a>],
 }
 
-struct Cost {
-    cost: Money,
-    lacks: Vec<String>,
-}
-
 impl Rounds<'_> {
     fn compared(&self, on: Date) -> TripComparison {
         let selling: Vec<usize> = (0..self.shops.len()).filter(|shop| self.bought().any(|(_, at, _)| is_among(at, &[*shop]))).collect();
@@ -61,8 +55,8 @@ impl Rounds<'_> {
         chosen.dedup();
         let pairs = selling.iter().enumerate().flat_map(|(index, first)| selling[index + 1..].iter().map(move |second| [*first, *second]));
         let pair = pairs.min_by_key(|pair| {
-            let Cost { cost, lacks } = self.cost(pair);
-            (lacks.len(), cost)
+            let round = self.round(pair);
+            (round.lacks.len(), round.cost)
         });
         TripComparison {
             on,
@@ -72,31 +66,25 @@ impl Rounds<'_> {
         }
     }
 
-    /// The foods that are bought: name, what each shop asks, and the choice made.
-    fn bought(&self) -> impl Iterator<Item = (&str, &[AtShop<'_>], usize)> {
+    /// The foods that are bought: what each shop asks, and the choice made.
+    fn bought(&self) -> impl Iterator<Item = (FoodId, &[AtShop<'_>], usize)> {
         self.outcomes.iter().filter_map(|outcome| match outcome {
-            Outcome::Bought { ask, at, chosen } => Some((ask.food.name.as_str(), at.as_slice(), *chosen)),
+            Outcome::Bought { ask, at, chosen } => Some((ask.need.food, at.as_slice(), *chosen)),
             _ => None,
         })
     }
 
-    fn cost(&self, shops: &[usize]) -> Cost {
-        let mut cost = shops.iter().map(|shop| self.kitchen.shops[self.shops[*shop].0].trip).sum();
+    fn round(&self, shops: &[usize]) -> Round {
+        let mut cost = shops.iter().map(|shop| self.kitchen.shops[self.shops[*shop]].trip).sum();
         let mut lacks = Vec::new();
         for (food, at, _) in self.bought() {
             match at.iter().filter(|there| shops.contains(&there.shop)).map(|there| there.bought.whole.price).min() {
                 Some(price) => cost += Money(price),
-                None => lacks.push(food.to_owned()),
+                None => lacks.push(food),
             }
         }
-        lacks.sort();
-        Cost { cost, lacks }
-    }
-
-    fn round(&self, shops: &[usize]) -> Round {
-        let Cost { cost, lacks } = self.cost(shops);
-        let names = shops.iter().map(|shop| self.kitchen.shops[self.shops[*shop].0].name.clone()).collect();
-        Round { shops: names, cost: cost.decimal(&self.kitchen.household.currency), lacks }
+        lacks.sort_by_key(|food| &self.kitchen.foods[*food].name);
+        Round { shops: shops.iter().map(|shop| self.shops[*shop]).collect(), cost, lacks }
     }
 }
 

@@ -1,45 +1,50 @@
-//! The shopping list as plain data, in the shape of its JSON. Money is a decimal string; dates are ISO 8601.
+//! The shopping list as plain data: ids, money, dates, amounts. Whoever prints it finds the words and the names.
 
-use jiff::civil::Date;
-use serde::{Deserialize, Serialize};
+use jiff::civil::{Date, DateTime};
 
 use super::TripComparison;
-use crate::foods::Place;
-use crate::measure::Quantity;
+use crate::foods::{Allergen, FoodId, Place};
+use crate::kitchen::{BatchCut, Offer, RecipeId, ShopId, Ware, Warning};
+use crate::measure::{Days, Money, Quantity};
+use crate::plan::{Move, Spare};
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct ShoppingList {
+    /// The name of the week.
     pub week: String,
     pub from: Date,
-    pub currency: String,
-    pub cost: String,
+    pub cost: Money,
     pub trips: Vec<TripList>,
     pub from_pantry: Vec<FromPantry>,
     /// What other weeks take off the shelf first.
-    #[serde(default)]
     pub reserved: Vec<Reserved>,
     pub expiring: Vec<Expiring>,
-    pub no_price: Vec<String>,
-    pub spare: Vec<SpareNote>,
-    pub ask: Vec<String>,
-    pub moves: Vec<MoveNote>,
+    /// In order of their names.
+    pub no_price: Vec<FoodId>,
+    pub spare: Vec<Spare>,
+    /// In order of their names.
+    pub ask: Vec<FoodId>,
+    pub moves: Vec<Move>,
     pub flags: Vec<Flag>,
     /// In order of time.
-    #[serde(default)]
     pub meals: Vec<MealNote>,
-    pub warnings: Vec<String>,
-    #[serde(flatten, default)]
+    pub warnings: Vec<Warning>,
     pub leaves: Leaves,
     /// `None` where the household names no budget.
-    #[serde(default)]
     pub budget: Option<Budget>,
     /// Where it was asked for.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
     pub compare: Option<Vec<TripComparison>>,
 }
 
+impl ShoppingList {
+    /// Every line of every trip.
+    pub fn lines(&self) -> impl Iterator<Item = &ListLine> {
+        self.trips.iter().flat_map(TripList::lines)
+    }
+}
+
 /// What the trips on the list leave behind once the week is over.
-#[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Leaves {
     /// What goes off first stands first.
     pub leftovers: Vec<Leftover>,
@@ -49,192 +54,289 @@ pub struct Leaves {
 }
 
 /// Bought beyond the need.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Leftover {
-    pub food: String,
+    pub food: FoodId,
     pub amount: Quantity,
     /// Its share of what was paid.
-    pub value: String,
+    pub value: Money,
     /// The last day it is good; `None` where no keeping time is known.
     pub until: Option<Date>,
 }
 
 /// What one batch of a recipe would use of left-overs and expiring lots, and what else it would need.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct RecipeUse {
-    pub recipe: String,
-    pub value: String,
+    pub recipe: RecipeId,
+    pub value: Money,
     pub uses: Vec<FoodAmount>,
     pub needs: Vec<FoodAmount>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct FoodAmount {
-    pub food: String,
+    pub food: FoodId,
     /// `None`: to taste, or not to be reckoned.
     pub amount: Option<Quantity>,
 }
 
 /// Where the money of the list goes; the three add up to its cost.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Worth {
     /// With the fares, and with what rounding leaves over.
-    pub used: String,
+    pub used: Money,
     /// Left, and good for at least seven days after the week's last.
-    pub keeps: String,
+    pub keeps: Money,
     /// Left, and not good for so long.
-    pub spoils: String,
+    pub spoils: Money,
 }
 
 /// The week beside what the household means to spend on it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Budget {
-    pub limit: String,
+    pub limit: Money,
     /// Of all trips of the week, the past ones too.
-    pub cost: String,
-    /// "0.00" within the budget.
-    pub over: String,
+    pub cost: Money,
     /// The single changes that save most, at most three; none within the budget.
     pub changes: Vec<Saving>,
     /// What the week would cost with all of them.
-    pub together: Option<String>,
+    pub together: Option<Money>,
 }
 
 impl Budget {
+    /// Nothing within the budget.
+    pub fn over(&self) -> Money {
+        (self.cost - self.limit).max(Money::ZERO)
+    }
+
     pub fn is_over(&self) -> bool {
-        self.over.bytes().any(|digit| (b'1'..=b'9').contains(&digit))
+        self.over() > Money::ZERO
     }
 }
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Saving {
-    /// "leave out 2 lemons at Thu supper".
-    pub change: String,
-    pub saves: String,
+    pub by: SaveBy,
+    pub saves: Money,
     /// What the week would then cost.
-    pub cost: String,
+    pub cost: Money,
+}
+
+/// One thing that could be done otherwise, to save money.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum SaveBy {
+    CheapestPacks(FoodId),
+    LeavingOutShop(ShopId),
+    /// `to` is how its batches would then be cut.
+    FinerBatches {
+        recipe: RecipeId,
+        to: BatchCut,
+    },
+    /// The line as typed, and the label of its meal.
+    LeavingOutLine {
+        line: String,
+        for_each: bool,
+        meal: String,
+    },
 }
 
 /// What one eater gets of a meal.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct MealNote {
-    pub on: Date,
-    /// `18:30`.
-    pub at: String,
+    pub at: DateTime,
+    /// Its own name, or its label.
     pub name: String,
     pub per_eater: PerEater,
-    /// "feta: fibre, price": what keeps a figure from being known.
-    pub missing: Vec<String>,
+    /// What keeps a figure from being known, in order of the foods' names.
+    pub missing: Vec<Lacking>,
 }
 
 /// `None`: some food's figure is not known.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct PerEater {
     pub kcal: Option<f64>,
     pub protein_g: Option<f64>,
     pub fibre_g: Option<f64>,
     /// Goods alone, without the trips' fares.
-    pub cost: Option<String>,
+    pub cost: Option<Money>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+/// The figures that are not known of one food.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Lacking {
+    pub food: FoodId,
+    pub figures: Vec<Figure>,
+}
+
+/// What can be missing of a food.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Figure {
+    /// The weight of what a line says: without it nothing else can be reckoned but perhaps the price.
+    Weight,
+    Energy,
+    Protein,
+    Fibre,
+    Price,
+}
+
+#[derive(Debug, Clone, PartialEq)]
 pub struct TripList {
     pub on: Date,
-    pub cost: String,
+    pub cost: Money,
     pub shops: Vec<ShopVisit>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+impl TripList {
+    pub fn lines(&self) -> impl Iterator<Item = &ListLine> {
+        self.shops.iter().flat_map(ShopVisit::lines)
+    }
+}
+
+#[derive(Debug, Clone, PartialEq)]
 pub struct ShopVisit {
     /// `None`: no shop sells it, or nothing is left to buy of it.
-    pub shop: Option<String>,
-    pub trip_cost: Option<String>,
-    pub cost: Option<String>,
+    pub at: Option<Stop>,
     pub sections: Vec<Section>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+impl ShopVisit {
+    pub fn lines(&self) -> impl Iterator<Item = &ListLine> {
+        self.sections.iter().flat_map(|section| &section.lines)
+    }
+}
+
+/// One shop of a trip.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stop {
+    pub shop: ShopId,
+    /// What it costs to get there.
+    pub fare: Money,
+    /// Goods and fare.
+    pub cost: Money,
+}
+
+#[derive(Debug, Clone, PartialEq)]
 pub struct Section {
+    /// As the household or the reference names it.
     pub section: String,
     pub lines: Vec<ListLine>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct ListLine {
-    pub food: String,
+    pub food: FoodId,
     pub need: Quantity,
     pub packs: Vec<PackLine>,
-    pub cost: Option<String>,
+    pub cost: Option<Money>,
     pub left: Quantity,
     /// The last day what is left is good, of several amounts the first; `None` where nothing is left or no keeping time is known.
-    #[serde(default)]
     pub left_until: Option<Date>,
     pub short: Quantity,
     pub last_used: Option<Date>,
-    #[serde(rename = "for")]
+    /// Names of recipes and meals.
     pub what_for: Vec<String>,
-    /// Print only: "about 8", where one piece's weight is known.
-    #[serde(skip)]
-    pub about: Option<String>,
-    /// Print only: the food keeps days, not months, so the paper says how long it must last.
-    #[serde(skip)]
+    /// Does some of it fill up a staple?
+    pub top_up: bool,
+    /// About how many pieces its weight is, where one piece's weight is known.
+    pub about: Option<u32>,
+    /// The food keeps days, not months.
     pub fresh: bool,
-    /// Print only: lines in their own words that could not be added up.
-    #[serde(skip)]
+    /// Lines as typed that could not be added up.
     pub own_words: Vec<String>,
-    /// Print only: "one for Sunday, one for Friday", where packs are opened in windows.
-    #[serde(skip)]
-    pub windows: Option<String>,
-    /// Print only: what of it the household avoids: "contains sesame".
-    #[serde(skip)]
-    pub beware: Option<String>,
+    /// Which packs are opened when, where that is more than once.
+    pub windows: Option<Windows>,
+    /// What of it the household avoids.
+    pub beware: Option<Beware>,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+/// So much of one size, or weighed out.
+#[derive(Debug, Clone, PartialEq)]
 pub struct PackLine {
-    /// "1 kg", or "loose".
-    pub size: String,
-    pub count: u32,
-    /// Times the offer was used.
-    pub offer: Option<u32>,
-    /// `None` where the pack has no price.
-    pub cost: Option<String>,
-    /// Loose goods only.
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub amount: Option<Quantity>,
-    /// Print only: "3 for 2.00".
-    #[serde(skip)]
-    pub offer_text: Option<String>,
+    pub what: Packed,
+    pub offer: Option<OfferTaken>,
+    pub cost: Money,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
+pub enum Packed {
+    /// `label` is the size as typed: "400 g", "6".
+    Packs {
+        count: u32,
+        size: Quantity,
+        label: String,
+    },
+    Loose(Quantity),
+}
+
+impl Packed {
+    pub fn amount(&self) -> Quantity {
+        match self {
+            Packed::Packs { count, size, .. } => size.scaled(f64::from(*count)),
+            Packed::Loose(amount) => amount.clone(),
+        }
+    }
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct OfferTaken {
+    pub offer: Offer,
+    pub times: u32,
+}
+
+/// Which packs are opened when.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Windows {
+    pub openings: Vec<Opening>,
+    /// Bought to fill up an offer.
+    pub over: Vec<PackCount>,
+    /// Are packs of more than one size or price bought?
+    pub several: bool,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Opening {
+    /// The first use; `None`: for the shelf.
+    pub on: Option<Date>,
+    pub packs: Vec<PackCount>,
+}
+
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct PackCount {
+    pub count: u32,
+    /// The size as typed.
+    pub label: String,
+}
+
+/// What a food holds of what the household avoids.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Beware {
+    Contains(Vec<Allergen>),
+    /// Its allergens are not known; these are avoided.
+    MayContain(Vec<Allergen>),
+}
+
+#[derive(Debug, Clone, PartialEq)]
 pub struct FromPantry {
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub food: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub recipe: Option<String>,
+    pub of: Ware,
     pub amount: Quantity,
     pub place: Place,
     pub on: Date,
-    #[serde(rename = "for")]
+    /// Names of recipes and meals.
     pub what_for: Vec<String>,
-    /// Print only: past its best before, to be looked at first.
-    #[serde(skip)]
+    /// Past its best before, to be looked at first.
     pub look_first: bool,
 }
 
 /// What another week takes out of one lot before this week does.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Reserved {
+    /// The name of that week.
     pub week: String,
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub food: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub recipe: Option<String>,
+    pub of: Ware,
     pub amount: Quantity,
     pub place: Place,
     pub last_used: Date,
-    #[serde(rename = "for")]
+    /// Names of recipes and meals.
     pub what_for: Vec<String>,
 }
 
@@ -243,9 +345,7 @@ impl Reserved {
     pub fn added_up(all: &[Reserved]) -> Vec<Reserved> {
         let mut rows: Vec<Reserved> = Vec::new();
         for next in all {
-            let same = |row: &&mut Reserved| {
-                row.week == next.week && row.food == next.food && row.recipe == next.recipe && row.place == next.place
-            };
+            let same = |row: &&mut Reserved| row.week == next.week && row.of == next.of && row.place == next.place;
             let sum = rows.iter_mut().find(same).and_then(|row| row.amount.plus(&next.amount).map(|sum| (row, sum)));
             match sum {
                 Some((row, sum)) => *row = Reserved { amount: sum, last_used: row.last_used.max(next.last_used), ..row.clone() },
@@ -256,33 +356,25 @@ impl Reserved {
     }
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Expiring {
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub food: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none", default)]
-    pub recipe: Option<String>,
+    pub of: Ware,
     pub amount: Quantity,
     pub place: Place,
     pub until: Date,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct SpareNote {
-    pub recipe: String,
-    pub amount: Quantity,
-    pub made_on: Date,
-    pub eat_by: Date,
-}
-
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct MoveNote {
-    pub at: Date,
-    pub text: String,
-}
-
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+/// A food that no trip buys at the right time.
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Flag {
-    pub food: String,
-    pub text: String,
+    pub food: FoodId,
+    pub why: Untimely,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Untimely {
+    /// It does not keep from the trip to its use.
+    TooEarly { before: Days, keeps: Days },
+    /// It is used before the trip.
+    TooLate { needed: Date, bought: Date },
 }

@@ -1,21 +1,22 @@
 //! Energy, protein, fibre and cost of each meal for one eater, from the lines of its recipes.
 //!
 //! Nutrients are per 100 g edible portion: what is eaten of a line is its weight as purchased × `edible`. A price is what the food costs on
-//! this week's list, by the share of the packs that goes in; of what the list does not buy, the cheapest unit price of its packs. What is
+//! this week's list, by the share of the packs that goes in; of what the list does not buy, the cheapest unit price, offers of one's own pack counted. What is
 //! rounded up to whole batches or packs is nobody's helping and does not count. Where one food lacks a figure, the sum is not known.
 
 use std::collections::{BTreeMap, BTreeSet};
 
 use super::Paid;
-use super::list::{MealNote, PerEater};
+use super::list::{Figure, Lacking, MealNote, PerEater};
 use crate::foods::{FoodId, Item, as_purchased};
-use crate::kitchen::{Ingredient, Kitchen, Pack, PackKind, RecipeId, Wanted, Week};
+use crate::kitchen::{Ingredient, Kitchen, RecipeId, Wanted, Week};
 use crate::measure::{Dimension, Money, Quantity, tidy};
 use crate::plan::{in_makes, meal_name, served_lines};
+use crate::shelf::{Prices, rounded};
 
 /// Every meal of the week, in order of time; `paid` is of all its trips, the past ones too.
 pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
-    let mut costing = Costing { kitchen, bought: bought(paid), packs: packs_by_food(kitchen), recipes: BTreeMap::new() };
+    let mut costing = Costing { kitchen, bought: bought(paid), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
     let mut order: Vec<_> = week.meals.iter().collect();
     order.sort_by_key(|meal| meal.at_time);
     let note = |meal: &crate::kitchen::Meal| {
@@ -24,10 +25,9 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
             sum.add(&costing.line(line), times / meal.eaters);
         }
         let known = |figure: Figure, value: f64| (!sum.lacks(figure)).then(|| tidy(value));
-        let cost = known(Figure::Price, sum.minor).map(|minor| Money((minor + 0.5).floor() as i64).decimal(&kitchen.household.currency));
+        let cost = known(Figure::Price, sum.minor).map(rounded);
         MealNote {
-            on: meal.at_time.date(),
-            at: meal.at_time.strftime("%H:%M").to_string(),
+            at: meal.at_time,
             name: meal_name(meal),
             per_eater: PerEater {
                 kcal: known(Figure::Energy, sum.kcal),
@@ -41,26 +41,33 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
     order.into_iter().map(note).collect()
 }
 
-/// What can be missing of a food.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-enum Figure {
-    /// The weight of what a line says: without it nothing else can be reckoned but perhaps the price.
-    Weight,
-    Energy,
-    Protein,
-    Fibre,
-    Price,
+/// A portion of a recipe in figures: what is known of it, and what is not.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PortionNote {
+    pub kcal: f64,
+    pub protein_g: f64,
+    pub fibre_g: f64,
+    pub cost: Money,
+    /// Something is missing: the figures are the least it can be.
+    pub at_least: bool,
+    pub missing: Vec<Lacking>,
 }
 
-impl Figure {
-    fn word(self) -> &'static str {
-        match self {
-            Figure::Weight => "weight",
-            Figure::Energy => "energy",
-            Figure::Protein => "protein",
-            Figure::Fibre => "fibre",
-            Figure::Price => "price",
-        }
+/// Energy, protein, fibre and the cheapest known cost of one portion of a recipe; of one batch where it says no portion.
+pub fn of_portion(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
+    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
+    let recipe = &kitchen.recipes[id];
+    let one = in_makes(recipe, &Quantity::portions(1.0)).unwrap_or(recipe.makes.base());
+    let mut sum = Figures::default();
+    sum.add(&costing.recipe(id), one);
+    let missing = sum.missing(kitchen);
+    PortionNote {
+        kcal: tidy(sum.kcal),
+        protein_g: tidy(sum.protein_g),
+        fibre_g: tidy(sum.fibre_g),
+        cost: rounded(sum.minor),
+        at_least: !missing.is_empty(),
+        missing,
     }
 }
 
@@ -88,13 +95,15 @@ impl Figures {
         self.lacking.iter().any(|(_, lacking)| *lacking == figure || (*lacking == Figure::Weight && figure != Figure::Price))
     }
 
-    /// "vegetable stock: energy, protein, fibre", by name.
-    fn missing(&self, kitchen: &Kitchen) -> Vec<String> {
-        let mut by_food: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    /// One entry a food, by name.
+    fn missing(&self, kitchen: &Kitchen) -> Vec<Lacking> {
+        let mut by_food: BTreeMap<FoodId, Vec<Figure>> = BTreeMap::new();
         for (food, figure) in &self.lacking {
-            by_food.entry(&kitchen.foods[*food].name).or_default().push(figure.word());
+            by_food.entry(*food).or_default().push(*figure);
         }
-        by_food.into_iter().map(|(food, figures)| format!("{food}: {}", figures.join(", "))).collect()
+        let mut missing: Vec<Lacking> = by_food.into_iter().map(|(food, figures)| Lacking { food, figures }).collect();
+        missing.sort_by_key(|lacking| &kitchen.foods[lacking.food].name);
+        missing
     }
 }
 
@@ -108,7 +117,7 @@ struct Bought<'k> {
 struct Costing<'k> {
     kitchen: &'k Kitchen,
     bought: BTreeMap<FoodId, Bought<'k>>,
-    packs: BTreeMap<FoodId, Vec<&'k Pack>>,
+    prices: Prices<'k>,
     /// Of one unit of `makes`.
     recipes: BTreeMap<RecipeId, Figures>,
 }
@@ -180,11 +189,7 @@ impl Costing<'_> {
         {
             return Some(amount * bought.minor / bought.amount);
         }
-        let prices = self.packs.get(&id).into_iter().flatten().filter_map(|pack| {
-            let (minor, of) = unit_price(pack)?;
-            Some(amount(&of.dimension())? * minor / of.base())
-        });
-        prices.min_by(f64::total_cmp)
+        self.prices.cheapest(id, amount)
     }
 }
 
@@ -199,20 +204,4 @@ fn bought(paid: &[Paid]) -> BTreeMap<FoodId, Bought<'_>> {
         }
     }
     all
-}
-
-fn packs_by_food(kitchen: &Kitchen) -> BTreeMap<FoodId, Vec<&Pack>> {
-    let mut packs: BTreeMap<FoodId, Vec<&Pack>> = BTreeMap::new();
-    for pack in &kitchen.packs {
-        packs.entry(pack.food).or_default().push(pack);
-    }
-    packs
-}
-
-/// Minor units, and what they buy. An offer is a matter of how many are bought, and is left aside.
-fn unit_price(pack: &Pack) -> Option<(f64, Quantity)> {
-    match &pack.kind {
-        PackKind::Sized { size, price, .. } => price.map(|price| (price.0 as f64, size.clone())),
-        PackKind::Loose { price, .. } => price.as_ref().map(|price| (price.minor_e4 as f64 / 1e4, price.per.clone())),
-    }
 }

@@ -8,6 +8,7 @@
 
 mod ask;
 mod assemble;
+mod buys;
 mod choose;
 mod compare;
 mod cover;
@@ -28,13 +29,15 @@ mod windows;
 mod tests;
 
 pub use assemble::{Parts, shopping_list};
+pub use buys::{Buy, Seller, TripBuys, WeekBuys};
 pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
 pub use list::{
-    Budget, Expiring, Flag, FoodAmount, FromPantry, Leaves, Leftover, ListLine, MealNote, MoveNote, PackLine, PerEater, RecipeUse,
-    Reserved, Saving, Section, ShopVisit, ShoppingList, SpareNote, TripList, Worth,
+    Beware, Budget, Expiring, Figure, Flag, FoodAmount, FromPantry, Lacking, Leaves, Leftover, ListLine, MealNote, OfferTaken, Opening,
+    PackCount, PackLine, Packed, PerEater, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit, ShoppingList, Stop, TripList, Untimely,
+    Windows, Worth,
 };
-pub use meals::meals;
+pub use meals::{PortionNote, meals, of_portion};
 pub use paid::{Paid, Stay};
 pub use seen::old_prices;
 pub use trips::{Needs, needs};

@@ -8,7 +8,7 @@ use super::ask::{Ask, Window, WindowFor};
 use super::choose::AtShop;
 use crate::foods::FoodId;
 use crate::measure::{Days, Dimension, Money, tidy};
-use crate::pantry::after_days;
+use crate::shelf::after_days;
 
 /// One food of one trip. Amounts are in base units of `dimension`, as purchased.
 #[derive(Debug, Clone, PartialEq)]

@@ -4,12 +4,12 @@
 
 use jiff::civil::Date;
 
-use super::leaves::rounded;
 use super::list::{FoodAmount, RecipeUse};
 use crate::foods::{FoodId, Item, as_purchased, own_dimension};
-use crate::kitchen::{Kitchen, Recipe, Wanted};
+use crate::kitchen::{Kitchen, Recipe, RecipeId, Wanted};
 use crate::measure::{Dimension, Quantity, TOLERANCE, tidy};
 use crate::plan::{Stating, batches_for, in_makes};
+use crate::shelf::rounded;
 
 /// So many recipes are named.
 const MOST_RECIPES: usize = 5;
@@ -29,22 +29,22 @@ pub(super) struct InHand {
 /// first recipe. A component is made in as many batches as the dish asks.
 pub(super) fn recipe_uses(kitchen: &Kitchen, in_hand: Vec<InHand>) -> Vec<RecipeUse> {
     let stating = Stating::new(kitchen);
-    let tried = kitchen.recipes.iter().map(|recipe| {
+    let tried = kitchen.recipes.iter().enumerate().map(|(id, recipe)| {
         let mut trial = Trial { kitchen, stating: &stating, in_hand: in_hand.clone(), value: 0.0, uses: Vec::new(), needs: Vec::new() };
         trial.make(recipe, 1.0);
-        (recipe, trial)
+        (RecipeId(id), trial)
     });
-    let mut worth_while: Vec<(&Recipe, Trial)> = tried.filter(|(_, trial)| rounded(trial.value).0 > 0).collect();
+    let mut worth_while: Vec<(RecipeId, Trial)> = tried.filter(|(_, trial)| rounded(trial.value).0 > 0).collect();
     worth_while.sort_by(|(_, a), (_, b)| tidy(b.value).total_cmp(&tidy(a.value)));
     worth_while.truncate(MOST_RECIPES);
-    let currency = &kitchen.household.currency;
-    let said = worth_while.into_iter().map(|(recipe, trial)| RecipeUse {
-        recipe: recipe.id.clone(),
-        value: rounded(trial.value).decimal(currency),
-        uses: trial.uses.iter().map(|part| part.said(kitchen)).collect(),
-        needs: trial.needs.iter().map(|part| part.said(kitchen)).collect(),
+    let tidied = |parts: Vec<FoodAmount>| parts.into_iter().map(tidied).collect();
+    let uses = worth_while.into_iter().map(|(recipe, trial)| RecipeUse {
+        recipe,
+        value: rounded(trial.value),
+        uses: tidied(trial.uses),
+        needs: tidied(trial.needs),
     });
-    said.collect()
+    uses.collect()
 }
 
 struct Trial<'k> {
@@ -52,20 +52,12 @@ struct Trial<'k> {
     stating: &'k Stating,
     in_hand: Vec<InHand>,
     value: f64,
-    uses: Vec<Part>,
-    needs: Vec<Part>,
+    uses: Vec<FoodAmount>,
+    needs: Vec<FoodAmount>,
 }
 
-struct Part {
-    food: FoodId,
-    amount: Option<Quantity>,
-}
-
-impl Part {
-    fn said(&self, kitchen: &Kitchen) -> FoodAmount {
-        let tidied = self.amount.as_ref().map(|amount| Quantity::of(&amount.dimension(), tidy(amount.base())));
-        FoodAmount { food: kitchen.foods[self.food].name.clone(), amount: tidied }
-    }
+fn tidied(part: FoodAmount) -> FoodAmount {
+    FoodAmount { amount: part.amount.map(|amount| Quantity::of(&amount.dimension(), tidy(amount.base()))), ..part }
 }
 
 impl Trial<'_> {
@@ -112,10 +104,10 @@ impl Trial<'_> {
 }
 
 /// Adds up what is of one food and dimension.
-fn add(parts: &mut Vec<Part>, food: FoodId, amount: Option<Quantity>) {
+fn add(parts: &mut Vec<FoodAmount>, food: FoodId, amount: Option<Quantity>) {
     let dimension = |amount: &Option<Quantity>| amount.as_ref().map(Quantity::dimension);
     match parts.iter_mut().find(|part| part.food == food && dimension(&part.amount) == dimension(&amount)) {
         Some(there) => there.amount = there.amount.as_ref().zip(amount.as_ref()).and_then(|(a, b)| a.plus(b)),
-        None => parts.push(Part { food, amount }),
+        None => parts.push(FoodAmount { food, amount }),
     }
 }

@@ -2,14 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use jiff::civil::Date;
-
-use super::Flag;
+use super::{Flag, Untimely};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Week};
 use crate::measure::{Days, Dimension};
-use crate::pantry::{Netted, after_days};
+use crate::pantry::Netted;
 use crate::plan::{Demand, Demanded, Need, NeedUse, Stated};
+use crate::shelf::after_days;
 
 /// What every trip must buy, and what it must buy too early or too late.
 #[derive(Debug, Clone, Default)]
@@ -23,7 +22,7 @@ pub struct Needs {
 #[derive(Debug, Clone, PartialEq)]
 struct Assigned {
     trip: usize,
-    flag: Option<String>,
+    flag: Option<Untimely>,
 }
 
 /// Assigns the demand to trips and gathers what must be bought.
@@ -48,8 +47,8 @@ pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Nette
             top_up: false,
             line: demand.line.clone(),
         });
-        if let Some(text) = assigned.flag {
-            let flag = Flag { food: kitchen.foods[demand.food].name.clone(), text };
+        if let Some(why) = assigned.flag {
+            let flag = Flag { food: demand.food, why };
             if !flags.contains(&flag) {
                 flags.push(flag);
             }
@@ -125,28 +124,20 @@ fn assign(kitchen: &Kitchen, week: &Week, sold: &Sold, demand: &Demand) -> Optio
     }
     if let Some(trip) = trips.iter().copied().rev().find(in_time) {
         let flag = keeps.map(|keeps| {
-            let early = on(trip).until(demand.on).map_or(0, |span| i64::from(span.get_days()));
-            format!("bought {} before it is used; keeps {}", days(early), days(keeps.0))
+            let before = on(trip).until(demand.on).map_or(0, |span| i64::from(span.get_days()));
+            Untimely::TooEarly { before: Days(before), keeps }
         });
         return Some(Assigned { trip, flag });
     }
     let trip = *trips.first()?;
-    let flag = too_late(demand.on, on(trip));
+    let flag = Untimely::TooLate { needed: demand.on, bought: on(trip) };
     Some(Assigned { trip, flag: Some(flag) })
-}
-
-fn too_late(needed: Date, bought: Date) -> String {
-    format!("needed on {needed}, before the trip on {bought} that buys it")
 }
 
 /// The longer of cupboard and fridge; not known: for ever.
 fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
     let keeps = &kitchen.foods[food].keeps;
     [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max()
-}
-
-fn days(days: i64) -> String {
-    if days == 1 { "1 day".to_owned() } else { format!("{days} days") }
 }
 
 #[cfg(test)]

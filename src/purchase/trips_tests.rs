@@ -38,7 +38,7 @@ fn kitchen(days: Option<i64>, shops: &[usize]) -> Kitchen {
     kitchen
 }
 
-fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<String>) {
+fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<Untimely>) {
     let demand = Demand {
         food: FoodId(0),
         on: date(on),
@@ -68,7 +68,7 @@ fn a_food_is_bought_on_the_earliest_trip_from_which_it_keeps() {
 fn only_trips_whose_shops_sell_it_count() {
     assert_eq!(
         assigned(&kitchen(Some(3), &[1]), "2026-12-03"),
-        (0, Some("bought 5 days before it is used; keeps 3 days".to_owned())),
+        (0, Some(Untimely::TooEarly { before: Days(5), keeps: Days(3) })),
         "only Saturday goes to Mill stores"
     );
     assert_eq!(assigned(&kitchen(Some(3), &[]), "2026-12-03"), (1, None), "sold by nobody: the rule is applied without selling");
@@ -76,13 +76,13 @@ fn only_trips_whose_shops_sell_it_count() {
 
 #[test]
 fn what_does_not_keep_from_any_trip_is_bought_on_the_latest_and_flagged_with_both_figures() {
-    assert_eq!(assigned(&kitchen(Some(1), &[0]), "2026-12-06"), (1, Some("bought 4 days before it is used; keeps 1 day".to_owned())));
+    assert_eq!(assigned(&kitchen(Some(1), &[0]), "2026-12-06"), (1, Some(Untimely::TooEarly { before: Days(4), keeps: Days(1) })));
 }
 
 #[test]
 fn what_is_needed_before_any_trip_is_bought_on_the_first_and_flagged() {
     assert_eq!(
         assigned(&kitchen(None, &[0]), "2026-11-27"),
-        (0, Some("needed on 2026-11-27, before the trip on 2026-11-28 that buys it".to_owned()))
+        (0, Some(Untimely::TooLate { needed: date("2026-11-27"), bought: date("2026-11-28") }))
     );
 }

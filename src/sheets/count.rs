@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::pantry::book::{CountLine, CountPlace};
+use crate::book::{CountLine, CountPlace};
 
 use super::flow::{Block, Cursor, pour_evenly};
 use super::frame::{GRID, Head, across, columns, finished, headed, number_pages};

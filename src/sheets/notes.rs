@@ -2,16 +2,18 @@
 
 use itertools::Itertools;
 
-use crate::foods::Place;
-use crate::kitchen::Names;
-use crate::measure::{Quantity, Units};
+use crate::foods::{FoodId, Place};
+use crate::kitchen::{Names, Ware, Warning};
+use crate::measure::{Money, Quantity, Units};
+use crate::plan::Spare;
 use crate::prep::Before;
-use crate::purchase::{FromPantry, ListLine, Reserved, ShoppingList};
+use crate::purchase::{Expiring, Flag, FromPantry, Leftover, Reserved, ShoppingList};
 
 use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
-use super::wording::{amount, day, long_day, moment, spoken};
+use super::wording::{amount, day, long_day, moment};
+use crate::words::list as words;
 use crate::words::{place, sentence};
 
 /// One note, and the figures that stand at the right edge of its first line.
@@ -26,42 +28,164 @@ impl From<Vec<Span>> for Note {
     }
 }
 
-/// All notes of a list in columns of `width`.
-pub fn blocks(
-    setter: &mut Setter,
-    list: &ShoppingList,
-    before: &[Before],
-    names: Names,
-    width: f32,
-    (units, style): (Units, Style),
-) -> Vec<Block> {
-    let groups: Vec<(&str, Vec<Note>)> = vec![
-        ("Look before you go", run_in(&list.ask)),
-        ("Already at home", at_home(&list.from_pantry, units)),
-        ("Kept for other weeks", kept(&list.reserved, units)),
-        ("Use up first", expiring(list, units)),
-        ("What it costs", costs(list)),
-        ("Left in the packs, and good until", left_over(list, units)),
-        ("No price known", run_in(&list.no_price)),
-        (
-            "Worth knowing",
-            list.flags.iter().map(|flag| vec![strong(flag.food.as_str()), plain(format!(": {}", flag.text))].into()).collect(),
-        ),
-        ("Before cooking", before.iter().map(|note| dated(moment(note.at), &note.errand.text(names, units))).collect()),
-        ("During the week", list.moves.iter().map(|note| dated(day(note.at), &note.text)).collect()),
-        ("Portions to spare", spare(list, units)),
-        (
-            "Warnings",
-            list.warnings
-                .iter()
-                .map(|text| without_place(text))
-                .filter(|text| !is_told_at_its_line(list, text))
-                .map(|text| vec![plain(sentence(text))].into())
-                .unique_by(|note: &Note| note.spans[0].text.clone())
-                .collect(),
-        ),
-    ];
-    groups.into_iter().filter(|(_, notes)| !notes.is_empty()).flat_map(|(title, notes)| group(setter, title, notes, style, width)).collect()
+/// A list whose notes are set.
+pub struct Notes<'a> {
+    pub list: &'a ShoppingList,
+    pub before: &'a [Before],
+    pub names: Names<'a>,
+    pub units: Units,
+    pub style: Style,
+}
+
+impl Notes<'_> {
+    /// All notes in columns of `width`.
+    pub fn blocks(&self, setter: &mut Setter, width: f32) -> Vec<Block> {
+        let groups: [(&str, Vec<Note>); 12] = [
+            ("Look before you go", self.run_in(&self.list.ask)),
+            ("Already at home", self.at_home()),
+            ("Kept for other weeks", self.kept()),
+            ("Use up first", self.list.expiring.iter().map(|lot| self.expiring(lot)).collect()),
+            ("What it costs", self.costs()),
+            ("Left in the packs, and good until", self.left_over()),
+            ("No price known", self.run_in(&self.list.no_price)),
+            ("Worth knowing", self.untimely()),
+            ("Before cooking", self.before.iter().map(|note| dated(moment(note.at), &note.errand.text(self.names, self.units))).collect()),
+            ("During the week", self.moves()),
+            ("Portions to spare", self.spare()),
+            ("Warnings", self.warnings()),
+        ];
+        let filled = groups.into_iter().filter(|(_, notes)| !notes.is_empty());
+        filled.flat_map(|(title, notes)| group(setter, title, notes, self.style, width)).collect()
+    }
+
+    /// "350 g pearl barley".
+    fn much(&self, much: &Quantity, of: Ware) -> String {
+        format!("{} {}", amount(much, self.units), self.names.ware(of))
+    }
+
+    /// Names in one paragraph.
+    fn run_in(&self, foods: &[FoodId]) -> Vec<Note> {
+        if foods.is_empty() { Vec::new() } else { vec![vec![plain(self.names.foods(foods).join(", "))].into()] }
+    }
+
+    /// A paragraph a place; what is taken of one thing on several days is added up.
+    fn at_home(&self) -> Vec<Note> {
+        let mut things: Vec<FromPantry> = Vec::new();
+        for taken in &self.list.from_pantry {
+            let same = |one: &&mut FromPantry| (one.of, one.place) == (taken.of, taken.place);
+            match things.iter_mut().find(same).and_then(|one| one.amount.plus(&taken.amount).map(|sum| (one, sum))) {
+                Some((one, sum)) => {
+                    one.amount = sum;
+                    one.look_first |= taken.look_first;
+                }
+                None => things.push(taken.clone()),
+            }
+        }
+        let paragraph = |at: Place| {
+            let mut spans = vec![strong(format!("{}: ", sentence(place(at))))];
+            for (index, one) in things.iter().filter(|one| one.place == at).enumerate() {
+                let gap = if index > 0 { "; " } else { "" };
+                spans.push(plain(format!("{gap}{}", self.much(&one.amount, one.of))));
+                spans.extend(one.look_first.then(|| strong(" (look at it first)")));
+            }
+            (spans.len() > 1).then(|| spans.into())
+        };
+        [Place::Cupboard, Place::Fridge, Place::Freezer].into_iter().filter_map(paragraph).collect()
+    }
+
+    /// A paragraph a week.
+    fn kept(&self) -> Vec<Note> {
+        let rows = Reserved::added_up(&self.list.reserved);
+        let paragraph = |week: &str| {
+            let things = rows.iter().filter(|one| one.week == week).map(|one| self.much(&one.amount, one.of)).join("; ");
+            vec![strong(format!("{week}: ")), plain(things)].into()
+        };
+        rows.iter().map(|one| one.week.as_str()).unique().map(paragraph).collect()
+    }
+
+    fn expiring(&self, lot: &Expiring) -> Note {
+        // Before the first trip it is too late to use anything up.
+        let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
+        let what = format!(", {}, {}", amount(&lot.amount, self.units), place(lot.place));
+        let until = day(lot.until);
+        let words = match lot.place {
+            _ if lot.until >= first => format!(": use up by {until}"),
+            Place::Fridge => format!(": past {until}; when in doubt, throw it out"),
+            Place::Cupboard | Place::Freezer => format!(": best before {until}; look at it first"),
+        };
+        vec![strong(self.names.ware(lot.of)), plain(what), plain(words)].into()
+    }
+
+    /// With its currency.
+    fn sum(&self, money: Money) -> String {
+        format!("{}\u{a0}{}", self.names.money(money), self.names.currency)
+    }
+
+    /// Goods and trip of every shop, and the sum.
+    fn costs(&self) -> Vec<Note> {
+        let (list, names) = (self.list, self.names);
+        let mut notes: Vec<Note> = Vec::new();
+        for trip in &list.trips {
+            for stop in trip.shops.iter().filter_map(|visit| visit.at) {
+                let paid = (stop.fare > Money::ZERO).then(|| format!(", of it {} for the way", names.money(stop.fare)));
+                let spans = vec![plain(format!("{}, {}", day(trip.on), names.shop(stop.shop))), soft(paid.unwrap_or_default())];
+                notes.push(Note { spans, figures: Some(plain(names.money(stop.cost))) });
+            }
+        }
+        let missing = if list.no_price.is_empty() { "" } else { ", without what has no price" };
+        notes.push(Note { spans: vec![strong("All together"), soft(missing)], figures: Some(strong(self.sum(list.cost))) });
+        if let Some(budget) = list.budget.as_ref().filter(|budget| budget.is_over()) {
+            // The budget is held against the whole week, the past trips too.
+            if budget.cost != list.cost {
+                let figures = Some(plain(names.money(budget.cost)));
+                notes.push(Note { spans: vec![plain("With the trips that are past")], figures });
+            }
+            let over = strong(format!("{}\u{a0}over", self.sum(budget.over())));
+            notes.push(Note { spans: vec![plain(format!("Budget {}", names.money(budget.limit)))], figures: Some(over) });
+        }
+        notes
+    }
+
+    /// What of the packs is not needed, and until when it is good; what goes off first stands first.
+    fn left_over(&self) -> Vec<Note> {
+        let until = |left: &Leftover| left.until.map_or_else(|| soft("not known"), |date| plain(long_day(date, self.list.from)));
+        let note = |left: &Leftover| Note {
+            spans: vec![strong(self.names.food(left.food)), plain(format!(", {}", amount(&left.amount, self.units)))],
+            figures: Some(until(left)),
+        };
+        self.list.leaves.leftovers.iter().filter(|left| !is_crumbs(&left.amount)).map(note).collect()
+    }
+
+    fn untimely(&self) -> Vec<Note> {
+        let note = |flag: &Flag| vec![strong(self.names.food(flag.food)), plain(format!(": {}", words::untimely(&flag.why)))].into();
+        self.list.flags.iter().map(note).collect()
+    }
+
+    fn moves(&self) -> Vec<Note> {
+        let moves = self.list.moves.iter();
+        moves.map(|moved| dated(day(moved.on), &words::moved(moved, self.names, self.units))).collect()
+    }
+
+    fn spare(&self) -> Vec<Note> {
+        let note = |spare: &Spare| {
+            let what = format!(", {}", amount(&spare.amount, self.units));
+            let days = format!(", made {}, eat by {}", day(spare.made_on), day(spare.eat_by));
+            vec![strong(self.names.recipe(spare.recipe)), plain(what), plain(days)].into()
+        };
+        self.list.spare.iter().map(note).collect()
+    }
+
+    /// Without the file and the line they are about: those are for the screen.
+    fn warnings(&self) -> Vec<Note> {
+        let told = self.list.warnings.iter().filter(|warning| !self.is_told_at_its_line(warning)).map(Warning::words);
+        told.unique().map(|text| vec![plain(sentence(&text))].into()).collect()
+    }
+
+    /// "oatcake may contain sesame: …" stands on the line of the oatcake already.
+    fn is_told_at_its_line(&self, warning: &Warning) -> bool {
+        let Warning::Avoided { food, .. } = warning else { return false };
+        self.list.lines().any(|line| line.beware.is_some() && self.names.food(line.food) == food)
+    }
 }
 
 fn group(setter: &mut Setter, title: &str, notes: Vec<Note>, style: Style, width: f32) -> Vec<Block> {
@@ -78,131 +202,13 @@ fn set_note(setter: &mut Setter, note: Note, style: Style, width: f32) -> Block 
     Block::of(lines)
 }
 
-/// A warning without the file and the line it is about: those are for the screen.
-fn without_place(warning: &str) -> &str {
-    let parts = warning.split_once(".toml:").and_then(|(_, rest)| rest.split_once(": "));
-    parts.filter(|(line, _)| line.chars().all(|c| c.is_ascii_digit() || c == ':')).map_or(warning, |(_, text)| text)
-}
-
-/// "oatcake may contain sesame: …" stands on the line of the oatcake already.
-fn is_told_at_its_line(list: &ShoppingList, warning: &str) -> bool {
-    let sections = list.trips.iter().flat_map(|trip| &trip.shops).flat_map(|visit| &visit.sections);
-    let told = |line: &ListLine| {
-        let words = line.beware.as_ref().and_then(|_| warning.strip_prefix(line.food.as_str()));
-        words.is_some_and(|words| words.starts_with(" contains ") || words.starts_with(" may contain "))
-    };
-    sections.flat_map(|section| &section.lines).any(told)
-}
-
-/// Words in one paragraph.
-fn run_in(words: &[String]) -> Vec<Note> {
-    if words.is_empty() { Vec::new() } else { vec![vec![plain(words.join(", "))].into()] }
-}
-
 fn dated(at: String, text: &str) -> Note {
     vec![strong(at), plain(format!("  {text}"))].into()
-}
-
-fn named(food: &Option<String>, recipe: &Option<String>) -> String {
-    food.clone().or_else(|| recipe.as_deref().map(spoken)).unwrap_or_default()
-}
-
-/// A paragraph a place; what is taken of one thing on several days is added up.
-fn at_home(from_pantry: &[FromPantry], units: Units) -> Vec<Note> {
-    let mut things: Vec<FromPantry> = Vec::new();
-    for taken in from_pantry {
-        let same = |one: &&mut FromPantry| (&one.food, &one.recipe, one.place) == (&taken.food, &taken.recipe, taken.place);
-        match things.iter_mut().find(same).and_then(|one| one.amount.plus(&taken.amount).map(|sum| (one, sum))) {
-            Some((one, sum)) => {
-                one.amount = sum;
-                one.look_first |= taken.look_first;
-            }
-            None => things.push(taken.clone()),
-        }
-    }
-    let paragraph = |at: Place| {
-        let mut spans = vec![strong(format!("{}: ", sentence(place(at))))];
-        for (index, one) in things.iter().filter(|one| one.place == at).enumerate() {
-            let gap = if index > 0 { "; " } else { "" };
-            spans.push(plain(format!("{gap}{} {}", amount(&one.amount, units), named(&one.food, &one.recipe))));
-            spans.extend(one.look_first.then(|| strong(" (look at it first)")));
-        }
-        (spans.len() > 1).then(|| spans.into())
-    };
-    [Place::Cupboard, Place::Fridge, Place::Freezer].into_iter().filter_map(paragraph).collect()
-}
-
-/// A paragraph a week.
-fn kept(reserved: &[Reserved], units: Units) -> Vec<Note> {
-    let rows = Reserved::added_up(reserved);
-    let paragraph = |week: &str| {
-        let things = rows.iter().filter(|one| one.week == week);
-        let things = things.map(|one| format!("{} {}", amount(&one.amount, units), named(&one.food, &one.recipe))).join("; ");
-        vec![strong(format!("{week}: ")), plain(things)].into()
-    };
-    rows.iter().map(|one| one.week.as_str()).unique().map(paragraph).collect()
-}
-
-fn expiring(list: &ShoppingList, units: Units) -> Vec<Note> {
-    // Before the first trip it is too late to use anything up.
-    let first = list.trips.first().map_or(list.from, |trip| trip.on);
-    let note = |lot: &crate::purchase::Expiring| {
-        let what = format!(", {}, {}", amount(&lot.amount, units), place(lot.place));
-        let until = day(lot.until);
-        let words = match lot.place {
-            _ if lot.until >= first => format!(": use up by {until}"),
-            Place::Fridge => format!(": past {until}; when in doubt, throw it out"),
-            Place::Cupboard | Place::Freezer => format!(": best before {until}; look at it first"),
-        };
-        vec![strong(named(&lot.food, &lot.recipe)), plain(what), plain(words)].into()
-    };
-    list.expiring.iter().map(note).collect()
-}
-
-/// Goods and trip of every shop, and the sum.
-fn costs(list: &ShoppingList) -> Vec<Note> {
-    let mut notes: Vec<Note> = Vec::new();
-    for trip in &list.trips {
-        for visit in &trip.shops {
-            let (Some(shop), Some(cost)) = (&visit.shop, &visit.cost) else { continue };
-            let paid = visit.trip_cost.as_ref().filter(|fare| fare.chars().any(|c| ('1'..='9').contains(&c)));
-            let fare = paid.map_or_else(String::new, |fare| format!(", of it {fare} for the way"));
-            let spans = vec![plain(format!("{}, {}", day(trip.on), shop)), soft(fare)];
-            notes.push(Note { spans, figures: Some(plain(cost)) });
-        }
-    }
-    let missing = if list.no_price.is_empty() { "" } else { ", without what has no price" };
-    let total = strong(format!("{}\u{a0}{}", list.cost, list.currency));
-    notes.push(Note { spans: vec![strong("All together"), soft(missing)], figures: Some(total) });
-    if let Some(budget) = list.budget.as_ref().filter(|budget| budget.is_over()) {
-        // The budget is held against the whole week, the past trips too.
-        if budget.cost != list.cost {
-            notes.push(Note { spans: vec![plain("With the trips that are past")], figures: Some(plain(budget.cost.as_str())) });
-        }
-        let over = strong(format!("{}\u{a0}{}\u{a0}over", budget.over, list.currency));
-        notes.push(Note { spans: vec![plain(format!("Budget {}", budget.limit))], figures: Some(over) });
-    }
-    notes
 }
 
 /// Grams or millilitres that nobody will look for in a packet.
 const CRUMBS: f64 = 5.0;
 
-/// What of the packs is not needed, and until when it is good; what goes off first stands first.
-fn left_over(list: &ShoppingList, units: Units) -> Vec<Note> {
-    let note = |left: &crate::purchase::Leftover| Note {
-        spans: vec![strong(left.food.as_str()), plain(format!(", {}", amount(&left.amount, units)))],
-        figures: Some(left.until.map_or_else(|| soft("not known"), |date| plain(long_day(date, list.from)))),
-    };
-    let crumbs = |quantity: &Quantity| matches!(quantity, Quantity::Mass(_) | Quantity::Volume(_)) && quantity.base() < CRUMBS;
-    list.leaves.leftovers.iter().filter(|left| !crumbs(&left.amount)).map(note).collect()
-}
-
-fn spare(list: &ShoppingList, units: Units) -> Vec<Note> {
-    let note = |spare: &crate::purchase::SpareNote| {
-        let what = format!(", {}", amount(&spare.amount, units));
-        let days = format!(", made {}, eat by {}", day(spare.made_on), day(spare.eat_by));
-        vec![strong(spoken(&spare.recipe)), plain(what), plain(days)].into()
-    };
-    list.spare.iter().map(note).collect()
+fn is_crumbs(amount: &Quantity) -> bool {
+    matches!(amount, Quantity::Mass(_) | Quantity::Volume(_)) && amount.base() < CRUMBS
 }

@@ -2,10 +2,10 @@
 
 use jiff::civil::Date;
 
-use crate::measure::{Celsius, Quantity, Units, show};
+use crate::measure::{Celsius, Currency, Quantity, Units, show};
 use crate::prep::Moment;
-use crate::purchase::{ListLine, PackLine};
-use crate::words::{self, clock, sentence};
+use crate::purchase::{ListLine, OfferTaken, PackLine, Packed};
+use crate::words::{self, clock, list};
 
 /// A space at which no line is broken.
 pub const TIE: char = '\u{a0}';
@@ -53,46 +53,36 @@ pub fn temperature(heat: Celsius, units: Units) -> String {
     tied(&words::temperature(heat, units))
 }
 
-/// The name of a recipe as read aloud, where only its id is known: `white-bean-mash` is "White bean mash".
-pub fn spoken(id: &str) -> String {
-    if id.contains(' ') {
-        return id.to_owned();
-    }
-    sentence(&id.replace(['-', '_'], " "))
-}
-
 /// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".
 const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
 
 /// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch".
 pub fn pack(pack: &PackLine, units: Units) -> String {
-    if pack.size == "loose" {
-        let much = pack.amount.as_ref().map_or_else(String::new, |quantity| amount(quantity, units));
-        return format!("{much}{TIE}loose").trim().to_owned();
-    }
-    let pieces = !pack.size.is_empty() && pack.size.chars().all(|c| c.is_ascii_digit());
-    let size = if pieces { format!("{}{TIE}pieces", pack.size) } else { tied(&pack.size) };
-    let one_by_name = pack.count == 1 && pack.size.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
-    if one_by_name { size } else { format!("{}{TIE}×{TIE}{size}", pack.count) }
+    let (count, label) = match &pack.what {
+        Packed::Loose(much) => return format!("{}{TIE}loose", amount(much, units)),
+        Packed::Packs { count, label, .. } => (*count, label.as_str()),
+    };
+    let pieces = !label.is_empty() && label.chars().all(|c| c.is_ascii_digit());
+    let size = if pieces { format!("{label}{TIE}pieces") } else { tied(label) };
+    let one_by_name = count == 1 && label.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
+    if one_by_name { size } else { format!("{count}{TIE}×{TIE}{size}") }
 }
 
 /// "Take 3 for 2.00", "Take 3 for 2.00, twice".
-pub fn offer(pack: &PackLine) -> Option<String> {
-    let text = pack.offer_text.as_ref()?;
-    let times = pack.offer.unwrap_or(1);
-    Some(match times {
-        0 => return None,
-        1 => format!("take {}", tied(text)),
-        2 => format!("take {}, twice", tied(text)),
-        n => format!("take {}, {n}{TIE}times", tied(text)),
-    })
+pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
+    let offer = tied(&list::offer(taken, currency));
+    match taken.times {
+        1 => format!("take {offer}"),
+        2 => format!("take {offer}, twice"),
+        n => format!("take {offer}, {n}{TIE}times"),
+    }
 }
 
 /// "830 g, about 8"; nothing where the need is only "to taste".
 pub fn need(line: &ListLine, units: Units) -> Option<String> {
     let much = (!line.need.is_zero()).then(|| amount(&line.need, units));
-    match (much, &line.about) {
-        (Some(much), Some(about)) => Some(format!("{much}, {}", tied(about))),
+    match (much, list::about(line)) {
+        (Some(much), Some(about)) => Some(format!("{much}, {}", tied(&about))),
         (Some(much), None) => Some(much),
         (None, _) => None,
     }

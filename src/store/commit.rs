@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 use std::io;
 
 use super::files::Files;
-use crate::pantry::book::{FileChange, sha256};
+use super::mark::{FileChange, sha256};
 
 pub const BOOK: &str = "pantry.book.jsonl";
 pub const PANTRY: &str = "pantry.toml";

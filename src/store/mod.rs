@@ -1,6 +1,6 @@
 //! Files of the household that must never be lost: one writer at a time, every write to a new file that is synced and renamed.
 //!
-//! It knows files and the order in which they are written, and nothing of what stands in them but the SHA-256 of the book's last line.
+//! It knows files and the order in which they are written, and nothing of what stands in them.
 //!
 //! ```text
 //! 1  pantry.toml.new, shops.toml.new, synced     until here nothing has happened
@@ -13,6 +13,7 @@
 mod commit;
 mod disk;
 mod files;
+mod mark;
 #[cfg(test)]
 mod memory;
 #[cfg(test)]
@@ -21,3 +22,4 @@ mod tests;
 pub use commit::{BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
 pub use disk::Disk;
 pub use files::{Files, Locked};
+pub use mark::{FileChange, sha256};

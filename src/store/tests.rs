@@ -3,7 +3,7 @@ use pretty_assertions::assert_eq;
 
 use super::memory::{Fault, Memory, Names};
 use super::*;
-use crate::pantry::book::{Book, Booking, FileChange, Verb, sha256};
+use crate::book::{Book, Booking, Verb};
 
 /// The book after `bookings` bookings: pantry.toml is "# 0", "# 1", ..., and so is shops.toml.
 fn state(bookings: usize) -> (String, String) {

@@ -2,6 +2,8 @@
 //!
 //! Plain spaces throughout; whoever sets type ties what must stay together. Knows no rule of the kitchen.
 
+pub mod list;
+
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 

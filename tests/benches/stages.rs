@@ -5,11 +5,13 @@
 use std::path::Path;
 
 use divan::{Bencher, black_box};
+use jiff::civil::date;
+use spence::book::Booked;
 use spence::kitchen::{Kitchen, Loaded, Week, load};
 use spence::prep::{Effort, PrepPlan, labels, week_card};
 use spence::purchase::ShoppingList;
 use spence::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, prep_guide, shopping_list, to_pdf, week_card_sheet};
-use spence::{Reckoning, pantry, plan, purchase, reckon};
+use spence::{Reckoning, Shown, pantry, plan, purchase, reckon};
 
 fn main() {
     divan::main();
@@ -23,11 +25,8 @@ fn week(loaded: &Loaded) -> (&Kitchen, &Week) {
     (&loaded.kitchen, &loaded.weeks[0].1)
 }
 
-fn reckoned() -> (Loaded, Reckoning) {
-    let loaded = sample();
-    let (kitchen, week) = week(&loaded);
-    let reckoning = reckon(kitchen, week).expect("the sample week can be planned");
-    (loaded, reckoning)
+fn reckoned(loaded: &Loaded) -> Reckoning<'_> {
+    reckon(loaded, &Booked::default(), 0, date(2026, 11, 27)).expect("the sample week can be planned")
 }
 
 #[divan::bench]
@@ -47,7 +46,8 @@ fn b_plan(bencher: Bencher) {
 
 #[divan::bench]
 fn c_net(bencher: Bencher) {
-    let (loaded, reckoning) = reckoned();
+    let loaded = sample();
+    let reckoning = reckoned(&loaded);
     let (kitchen, week) = week(&loaded);
     bencher.bench(|| {
         let netted = pantry::net(kitchen, week, &reckoning.makings, &reckoning.demanded);
@@ -57,16 +57,17 @@ fn c_net(bencher: Bencher) {
 
 #[divan::bench]
 fn d_pack(bencher: Bencher) {
-    let (loaded, reckoning) = reckoned();
+    let loaded = sample();
+    let reckoning = reckoned(&loaded);
     let (kitchen, week) = week(&loaded);
     bencher.bench(|| purchase::choose(kitchen, week, &reckoning.needs.needs));
 }
 
 #[divan::bench(args = [Effort::Low, Effort::Normal], sample_count = 10)]
 fn e_schedule(bencher: Bencher, effort: Effort) {
-    let (loaded, reckoning) = reckoned();
-    let (kitchen, week) = week(&loaded);
-    bencher.bench(|| reckoning.prep(kitchen, week, effort));
+    let loaded = sample();
+    let reckoning = reckoned(&loaded);
+    bencher.bench(|| reckoning.prep(effort));
 }
 
 fn settings(kitchen: &Kitchen) -> Settings {
@@ -94,45 +95,50 @@ fn thousand(list: &ShoppingList) -> ShoppingList {
 
 #[divan::bench]
 fn f_lay_out(bencher: Bencher) {
-    let (loaded, reckoning) = reckoned();
+    let loaded = sample();
+    let reckoning = reckoned(&loaded);
     let (kitchen, week) = week(&loaded);
-    let (list, prep) = (reckoning.list(kitchen, week, None, &reckoning.warnings), reckoning.prep(kitchen, week, Effort::Low));
+    let (list, prep) = (reckoning.list(Shown::default()), reckoning.prep(Effort::Low));
     bencher.bench(|| sheets(&list, &prep, kitchen, week, &reckoning));
 }
 
 #[divan::bench]
 fn g_write(bencher: Bencher) {
-    let (loaded, reckoning) = reckoned();
+    let loaded = sample();
+    let reckoning = reckoned(&loaded);
     let (kitchen, week) = week(&loaded);
-    let (list, prep) = (reckoning.list(kitchen, week, None, &reckoning.warnings), reckoning.prep(kitchen, week, Effort::Low));
+    let (list, prep) = (reckoning.list(Shown::default()), reckoning.prep(Effort::Low));
     let sheets = sheets(&list, &prep, kitchen, week, &reckoning);
     bencher.bench(|| sheets.iter().map(to_pdf).collect::<Vec<_>>());
 }
 
 #[divan::bench]
 fn h_a_thousand_lines(bencher: Bencher) {
-    let (loaded, reckoning) = reckoned();
-    let (kitchen, week) = week(&loaded);
-    let list = thousand(&reckoning.list(kitchen, week, None, &reckoning.warnings));
+    let loaded = sample();
+    let reckoning = reckoned(&loaded);
+    let kitchen = &loaded.kitchen;
+    let list = thousand(&reckoning.list(Shown::default()));
     bencher.bench(|| to_pdf(&shopping_list(black_box(&list), &[], kitchen.names(), settings(kitchen))));
 }
 
 /// The list alone, laid out and written: `tests/outside/typst_page.py` compares it with a general-purpose typesetter.
 #[divan::bench]
 fn i_the_list(bencher: Bencher) {
-    let (loaded, reckoning) = reckoned();
-    let (kitchen, week) = week(&loaded);
-    let list = reckoning.list(kitchen, week, None, &reckoning.warnings);
-    let prep = reckoning.prep(kitchen, week, Effort::Low);
+    let loaded = sample();
+    let reckoning = reckoned(&loaded);
+    let kitchen = &loaded.kitchen;
+    let list = reckoning.list(Shown::default());
+    let prep = reckoning.prep(Effort::Low);
     bencher.bench(|| to_pdf(&shopping_list(black_box(&list), &prep.before, kitchen.names(), settings(kitchen))));
 }
 
 #[divan::bench(sample_count = 20)]
 fn whole(bencher: Bencher) {
     bencher.bench(|| {
-        let (loaded, reckoning) = reckoned();
+        let loaded = sample();
+        let reckoning = reckoned(&loaded);
         let (kitchen, week) = week(&loaded);
-        let (list, prep) = (reckoning.list(kitchen, week, None, &reckoning.warnings), reckoning.prep(kitchen, week, Effort::Low));
+        let (list, prep) = (reckoning.list(Shown::default()), reckoning.prep(Effort::Low));
         sheets(&list, &prep, kitchen, week, &reckoning).iter().map(to_pdf).collect::<Vec<_>>()
     });
 }

@@ -107,7 +107,7 @@ fn as_lot(lot: &CountedLot, of: Ware) -> Lot {
         _ => lot.booked.clone().unwrap_or(Quantity::Count(0.0)),
     };
     let CountedLot { place, best_before, use_by, opened, since, made, at, .. } = lot.clone();
-    Lot { of, amount, place, best_before, use_by, opened, since, made, at }
+    Lot { of, amount, place, best_before, use_by, opened, since, made, paid: None, at }
 }
 
 /// Nothing where it is blank, "0" in any unit where all is gone, else an amount.

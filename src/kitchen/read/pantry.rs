@@ -26,6 +26,7 @@ fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
         opened: date("opened"),
         since: date("since"),
         made: date("made"),
+        paid: None,
         of: of?,
         amount: amount?,
         place: place?,

@@ -5,9 +5,10 @@ use pretty_assertions::assert_eq;
 use super::*;
 use crate::purchase::{Round, compare};
 
-fn round(shops: &[&str], cost: &str, lacks: &[&str]) -> Round {
-    let owned = |words: &[&str]| words.iter().map(|word| (*word).to_owned()).collect();
-    Round { shops: owned(shops), cost: cost.to_owned(), lacks: owned(lacks) }
+const FLOUR: FoodId = FoodId(1);
+
+fn round(shops: &[usize], minor: i64, lacks: &[FoodId]) -> Round {
+    Round { shops: shops.iter().map(|shop| ShopId(*shop)).collect(), cost: Money(minor), lacks: lacks.to_vec() }
 }
 
 /// Onion 1.29 at Quay market, 1.40 at Mill stores; flour 0.70 at Mill stores alone; Mill stores costs 0.20 to reach.
@@ -28,9 +29,9 @@ fn each_shop_alone_says_what_it_lacks() {
     let street = a_street();
     let compared = compare(&street.kitchen, &street.week, &street.needs);
     // Both: 1.29 + 0.70 + 0.20 = 2.19; Mill stores alone: 1.40 + 0.70 + 0.20 = 2.30. Nobody sells bay leaf.
-    assert_eq!(compared[0].chosen, round(&["Quay market", "Mill stores"], "2.19", &[]));
-    assert_eq!(compared[0].single, [round(&["Quay market"], "1.29", &["flour"]), round(&["Mill stores"], "2.30", &[])]);
-    assert_eq!(compared[0].pair, Some(round(&["Quay market", "Mill stores"], "2.19", &[])));
+    assert_eq!(compared[0].chosen, round(&[QUAY, MILL], 219, &[]));
+    assert_eq!(compared[0].single, [round(&[QUAY], 129, &[FLOUR]), round(&[MILL], 230, &[])]);
+    assert_eq!(compared[0].pair, Some(round(&[QUAY, MILL], 219, &[])));
 }
 
 #[test]
@@ -45,7 +46,7 @@ fn a_trip_with_nothing_to_buy_has_no_rounds() {
     let mut street = a_street();
     street.needs.clear();
     let compared = compare(&street.kitchen, &street.week, &street.needs);
-    assert_eq!((compared[0].chosen.clone(), compared[0].single.len(), compared[0].pair.clone()), (round(&[], "0.00", &[]), 0, None));
+    assert_eq!((compared[0].chosen.clone(), compared[0].single.len(), compared[0].pair.clone()), (round(&[], 0, &[]), 0, None));
 }
 
 #[test]
@@ -56,5 +57,5 @@ fn the_best_pair_lacks_the_least_before_it_is_cheap() {
     street.pack(2, "onion", 1000.0, 10);
     let compared = compare(&street.kitchen, &street.week, &street.needs);
     // The kiosk with Quay market would be 0.10 and lack the flour; with Mill stores 0.10 + 0.70 + 0.20.
-    assert_eq!(compared[0].pair, Some(round(&["Mill stores", "Ferry kiosk"], "1.00", &[])));
+    assert_eq!(compared[0].pair, Some(round(&[MILL, 2], 100, &[])));
 }

@@ -3,6 +3,7 @@
 use pretty_assertions::assert_eq;
 
 use super::*;
+use crate::purchase::OfferTaken;
 
 #[test]
 fn a_need_one_gram_over_a_tin_buys_one_tin_within_the_slack() {
@@ -42,7 +43,7 @@ fn where_slack_leaves_nothing_to_buy_the_line_stands_under_no_shop() {
     // 2 % of 357 is 7.14.
     let basket = street.basket();
     let visit = &basket.trips[0].shops[0];
-    assert_eq!((visit.shop.clone(), visit.cost.clone(), visit.trip_cost.clone()), (None, None, None));
+    assert_eq!(visit.at, None);
     assert_eq!(street.said(), " = 0.00, left 0, short 7");
     assert_eq!((basket.cost, basket.no_price), (Money(0), vec![]));
 }
@@ -125,7 +126,8 @@ fn an_offer_is_used_again_and_again() {
     street.needs("tinned tomatoes", &[(1, 2800.0)]);
     // Seven tins: 2 x 2.00 + 0.89 = 4.89.
     assert_eq!(street.said(), "7 x 400 g (2 offer) = 4.89, left 0, short 0");
-    assert_eq!(street.line().packs[0].offer_text.as_deref(), Some("3 for 2.00"));
+    let taken = OfferTaken { offer: Offer { buy: 3, pay: Money(200) }, times: 2 };
+    assert_eq!(street.line().packs[0].offer, Some(taken));
 }
 
 #[test]
@@ -152,7 +154,7 @@ fn loose_goods_are_rounded_up_to_the_step_and_priced_once() {
     street.needs("carrot", &[(1, 610.0)]);
     // 610 -> 650 g; 0.65 x 1.45 = 0.9425 -> 0.94. No slack for loose goods.
     assert_eq!(street.said(), "loose 650 g = 0.94, left 40, short 0");
-    assert_eq!((street.line().packs[0].size.as_str(), street.line().packs[0].count), ("loose", 1));
+    assert_eq!(street.line().packs[0].what, Packed::Loose(Quantity::grams(650.0)));
 }
 
 #[test]

@@ -7,7 +7,7 @@ use crate::foods::{Item, Nutrients, State};
 use crate::kitchen::fixture::{at, recipe};
 use crate::kitchen::{Ingredient, Meal, Recipe, RecipeId, Wanted};
 use crate::measure::{Amount, Unit};
-use crate::purchase::{MealNote, meals};
+use crate::purchase::{Figure, Lacking, MealNote, meals};
 
 fn grams(street: &mut Street, grams: f64, food: &str, state: State) -> Ingredient {
     let item = Item { amount: Amount::new(grams, Unit::Gram), size: None, grade: None, state, plus: vec![] };
@@ -54,7 +54,7 @@ fn an_eater_gets_the_edible_part_and_pays_that_share_of_the_packs() {
     street.needs("bluegrain", &[(1, 200.0)]);
     let meal = reckoned(&street);
     assert_eq!((meal.per_eater.kcal, meal.per_eater.protein_g, meal.per_eater.fibre_g), (Some(160.0), Some(8.0), Some(3.2)));
-    assert_eq!((meal.per_eater.cost.as_deref(), meal.at.as_str(), meal.missing.len()), (Some("0.60"), "18:30", 0));
+    assert_eq!((meal.per_eater.cost, meal.at, meal.missing.len()), (Some(Money(60)), at("2026-12-01T18:30"), 0));
 }
 
 #[test]
@@ -64,7 +64,7 @@ fn trimmed_grams_are_eaten_whole_and_paid_with_their_peel() {
     let each = grams(&mut street, 80.0, "bluegrain", State::Prepared("diced".into()));
     street.week.meals = vec![supper(1.0, vec![each], vec![])];
     let meal = reckoned(&street);
-    assert_eq!((meal.per_eater.kcal, meal.per_eater.cost.as_deref()), (Some(160.0), Some("0.60")));
+    assert_eq!((meal.per_eater.kcal, meal.per_eater.cost), (Some(160.0), Some(Money(60))));
 }
 
 #[test]
@@ -74,7 +74,7 @@ fn what_is_shared_is_parted_among_the_eaters() {
     let shared = grams(&mut street, 500.0, "bluegrain", State::AsPurchased);
     street.week.meals = vec![supper(2.5, vec![], vec![shared])];
     let meal = reckoned(&street);
-    assert_eq!((meal.per_eater.kcal, meal.per_eater.cost.as_deref()), (Some(320.0), Some("1.20")));
+    assert_eq!((meal.per_eater.kcal, meal.per_eater.cost), (Some(320.0), Some(Money(120))));
 }
 
 #[test]
@@ -91,7 +91,7 @@ fn a_portion_of_a_recipe_is_its_share_of_the_batch_and_of_its_components() {
     ];
     street.week.meals = vec![supper(3.0, vec![portions(0, 1.0)], vec![])];
     let meal = reckoned(&street);
-    assert_eq!((meal.per_eater.kcal, meal.per_eater.cost.as_deref()), (Some(160.0), Some("0.60")));
+    assert_eq!((meal.per_eater.kcal, meal.per_eater.cost), (Some(160.0), Some(Money(60))));
 }
 
 #[test]
@@ -103,7 +103,7 @@ fn what_is_bought_costs_what_was_paid_offers_and_all() {
     let each = grams(&mut street, 100.0, "bluegrain", State::AsPurchased);
     street.week.meals = vec![supper(8.0, vec![each], vec![])];
     street.needs("bluegrain", &[(1, 800.0)]);
-    assert_eq!(reckoned(&street).per_eater.cost.as_deref(), Some("0.40"));
+    assert_eq!(reckoned(&street).per_eater.cost, Some(Money(40)));
 }
 
 #[test]
@@ -113,7 +113,7 @@ fn what_the_list_does_not_buy_costs_the_cheapest_unit_price_of_its_packs() {
     street.pack(MILL, "bluegrain", 100.0, 50);
     let each = grams(&mut street, 100.0, "bluegrain", State::AsPurchased);
     street.week.meals = vec![supper(1.0, vec![each], vec![])];
-    assert_eq!(reckoned(&street).per_eater.cost.as_deref(), Some("0.50"));
+    assert_eq!(reckoned(&street).per_eater.cost, Some(Money(50)));
 }
 
 #[test]
@@ -125,7 +125,8 @@ fn one_food_s_missing_figure_leaves_the_sum_unknown_and_is_named() {
     // 160 + 10 kcal; no fibre figure and no pack of moonleaf.
     let meal = reckoned(&street);
     assert_eq!((meal.per_eater.kcal, meal.per_eater.fibre_g, meal.per_eater.cost), (Some(170.0), None, None));
-    assert_eq!(meal.missing, ["moonleaf: fibre, price"]);
+    let figures = vec![Figure::Fibre, Figure::Price];
+    assert_eq!(meal.missing, [Lacking { food: street.food("moonleaf"), figures }]);
 }
 
 #[test]
@@ -137,5 +138,5 @@ fn foods_that_are_always_there_cost_nothing() {
     let each = vec![grams(&mut street, 100.0, "bluegrain", State::AsPurchased), grams(&mut street, 300.0, "water", State::AsPurchased)];
     street.week.meals = vec![supper(1.0, each, vec![])];
     let meal = reckoned(&street);
-    assert_eq!((meal.per_eater.cost.as_deref(), meal.missing.len()), (Some("0.60"), 0));
+    assert_eq!((meal.per_eater.cost, meal.missing.len()), (Some(Money(60)), 0));
 }

@@ -12,7 +12,7 @@ mod windows;
 
 use jiff::civil::{Date, date};
 
-use super::{Basket, ListLine, choose};
+use super::{Basket, ListLine, Packed, choose};
 use crate::foods::{Fact, Food, FoodId};
 use crate::kitchen::fixture::empty_kitchen;
 use crate::kitchen::{Choose, Kitchen, Offer, Pack, PackKind, Shop, ShopId, Spot, Trip, Week};
@@ -127,6 +127,11 @@ impl Street {
         line
     }
 
+    /// What one line of a basket is of.
+    pub fn name(&self, line: &ListLine) -> &str {
+        &self.kitchen.foods[line.food].name
+    }
+
     /// The one line's packs: "2 x 400 g, loose 300 g = 2.10, left 20, short 0".
     pub fn said(&self) -> String {
         said(&self.line())
@@ -134,12 +139,14 @@ impl Street {
 }
 
 pub fn said(line: &ListLine) -> String {
-    let pack = |pack: &super::PackLine| match &pack.amount {
-        Some(amount) => format!("loose {} {}", amount.base(), amount.dimension()),
-        None => format!("{} x {}{}", pack.count, pack.size, pack.offer.map_or(String::new(), |times| format!(" ({times} offer)"))),
+    let pack = |pack: &super::PackLine| match &pack.what {
+        Packed::Loose(amount) => format!("loose {} {}", amount.base(), amount.dimension()),
+        Packed::Packs { count, label, .. } => {
+            format!("{count} x {label}{}", pack.offer.map_or(String::new(), |taken| format!(" ({} offer)", taken.times)))
+        }
     };
     let packs: Vec<String> = line.packs.iter().map(pack).collect();
-    let cost = line.cost.clone().unwrap_or("null".into());
+    let cost = line.cost.map_or("null".into(), |cost| cost.decimal(&empty_kitchen().household.currency));
     format!("{} = {cost}, left {}, short {}", packs.join(", "), line.left.base(), line.short.base())
 }
 

@@ -5,12 +5,13 @@ use pretty_assertions::assert_eq;
 use super::*;
 use crate::purchase::shops::{Choice, visit, visit_within};
 
-fn shops(basket: &Basket) -> Vec<(Option<String>, Option<String>)> {
-    basket.trips[0].shops.iter().map(|visit| (visit.shop.clone(), visit.cost.clone())).collect()
+/// The shops visited, each with what is paid there.
+fn shops(basket: &Basket) -> Vec<Option<(ShopId, Money)>> {
+    basket.trips[0].shops.iter().map(|visit| visit.at.map(|stop| (stop.shop, stop.cost))).collect()
 }
 
-fn at(shop: &str, cost: &str) -> (Option<String>, Option<String>) {
-    (Some(shop.into()), Some(cost.into()))
+fn at(shop: usize, minor: i64) -> Option<(ShopId, Money)> {
+    Some((ShopId(shop), Money(minor)))
 }
 
 #[test]
@@ -23,7 +24,7 @@ fn each_food_is_bought_where_it_is_cheaper() {
     street.needs("onion", &[(1, 800.0)]);
     street.needs("flour", &[(1, 800.0)]);
     let basket = street.basket();
-    assert_eq!(shops(&basket), [at("Quay market", "1.29"), at("Mill stores", "0.70")]);
+    assert_eq!(shops(&basket), [at(QUAY, 129), at(MILL, 70)]);
     assert_eq!(basket.cost, Money(199));
 }
 
@@ -38,7 +39,7 @@ fn a_fare_that_saves_less_than_it_costs_is_not_paid() {
     street.needs("onion", &[(1, 800.0)]);
     street.needs("flour", &[(1, 800.0)]);
     // Both: 1.29 + 0.70 + 0.20 = 2.19; Quay market alone 1.29 + 0.90 = 2.19: at one price the fewest shops.
-    assert_eq!(shops(&street.basket()), [at("Quay market", "2.19")]);
+    assert_eq!(shops(&street.basket()), [at(QUAY, 219)]);
 }
 
 #[test]
@@ -48,8 +49,8 @@ fn a_shops_cost_is_goods_and_fare() {
     street.pack(MILL, "onion", 1000.0, 140);
     street.needs("onion", &[(1, 800.0)]);
     let basket = street.basket();
-    assert_eq!(shops(&basket), [at("Mill stores", "2.90")]);
-    assert_eq!((basket.trips[0].cost.as_str(), basket.trips[0].shops[0].trip_cost.as_deref()), ("2.90", Some("1.50")));
+    assert_eq!(shops(&basket), [at(MILL, 290)]);
+    assert_eq!((basket.trips[0].cost, basket.trips[0].shops[0].at.map(|stop| stop.fare)), (Money(290), Some(Money(150))));
 }
 
 #[test]
@@ -71,7 +72,7 @@ fn at_one_price_less_left_then_fewer_packs_then_file_order() {
     street.needs("beetroot", &[(1, 500.0)]);
     let basket = street.basket();
     let foods = |shop: usize| -> Vec<&str> {
-        basket.trips[0].shops[shop].sections.iter().flat_map(|section| &section.lines).map(|line| line.food.as_str()).collect()
+        basket.trips[0].shops[shop].sections.iter().flat_map(|section| &section.lines).map(|line| street.name(line)).collect()
     };
     assert_eq!(foods(QUAY), ["beetroot", "egg noodles"]);
     assert_eq!(foods(MILL), ["leek", "rice", "rye bread"]);
@@ -84,7 +85,7 @@ fn between_shops_money_counts_even_where_least_left_is_chosen() {
     street.pack(QUAY, "cream", 200.0, 95);
     street.pack(MILL, "cream", 500.0, 100);
     street.needs("cream", &[(1, 390.0)]);
-    assert_eq!(shops(&street.basket()), [at("Mill stores", "1.00")]);
+    assert_eq!(shops(&street.basket()), [at(MILL, 100)]);
 }
 
 #[test]
@@ -94,7 +95,7 @@ fn only_the_shops_of_the_trip_are_visited() {
     street.pack(QUAY, "onion", 1000.0, 100);
     street.pack(MILL, "onion", 1000.0, 140);
     street.needs("onion", &[(1, 800.0)]);
-    assert_eq!(shops(&street.basket()), [at("Mill stores", "1.40")]);
+    assert_eq!(shops(&street.basket()), [at(MILL, 140)]);
 }
 
 #[test]
@@ -104,8 +105,8 @@ fn an_unpriced_pack_is_ignored_beside_a_priced_one_in_another_shop() {
     street.pack(MILL, "onion", 1000.0, 140);
     street.needs("onion", &[(1, 800.0)]);
     let basket = street.basket();
-    assert_eq!(shops(&basket), [at("Mill stores", "1.40")]);
-    assert_eq!(basket.no_price, Vec::<String>::new());
+    assert_eq!(shops(&basket), [at(MILL, 140)]);
+    assert_eq!(basket.no_price, []);
 }
 
 #[test]
@@ -117,10 +118,10 @@ fn a_food_without_a_price_or_without_a_seller_is_listed_plainly_and_last() {
         street.needs(food, &[(1, 8.0)]);
     }
     let basket = street.basket();
-    assert_eq!(shops(&basket), [at("Quay market", "1.29"), (None, None)]);
-    assert_eq!(basket.no_price, ["bay leaf", "rosemary"]);
+    assert_eq!(shops(&basket), [at(QUAY, 129), None]);
+    assert_eq!(basket.no_price, [street.food("bay leaf"), street.food("rosemary")]);
     let lines = &basket.trips[0].shops[1].sections[0].lines;
-    assert_eq!(lines.iter().map(|line| line.food.as_str()).collect::<Vec<_>>(), ["bay leaf", "rosemary"]);
+    assert_eq!(lines.iter().map(|line| street.name(line)).collect::<Vec<_>>(), ["bay leaf", "rosemary"]);
     assert!(lines.iter().all(|line| line.packs.is_empty() && line.cost.is_none() && line.need == Quantity::grams(8.0)));
 }
 

@@ -3,17 +3,17 @@
 use jiff::civil::date;
 
 use super::checks::{is_sound_in, letters, letters_of};
-use super::sample::{A4, FOLDED, LARGE, LETTER, appliance, g, line, list, loose, session, sized};
-use crate::foods::{Allergen, FoodId, Place};
+use super::sample::{A4, FOLDED, LARGE, LETTER, appliance, euros, g, kitchen, line_of, list, loose, session, sized};
+use crate::foods::{Allergen, Food, FoodId, Place};
 use crate::kitchen::fixture::{empty_kitchen, recipe};
-use crate::kitchen::{ApplianceId, Kitchen, Person, Recipe, RecipeId};
-use crate::measure::{Celsius, Minutes, Quantity};
+use crate::kitchen::{ApplianceId, Kitchen, Person, Recipe, RecipeId, Shop, ShopId, Spot, Warning};
+use crate::measure::{Celsius, Minutes, Money, Quantity};
 use crate::plan::Contains;
 use crate::prep::{
     Advice, Before, BoxNote, BoxTask, CardDay, CardDish, CardMaking, CardMeal, CardStep, Cut, Doing, Errand, Kept, Label, Moment, Note,
     PersonId, SessionLabels, SessionPlan, StepTask, Task, Then, WeekCard,
 };
-use crate::purchase::{ListLine, Section, ShopVisit, ShoppingList, TripList};
+use crate::purchase::{Beware, ListLine, Opening, PackCount, Section, ShopVisit, ShoppingList, Stop, TripList, Windows};
 use crate::sheets::page::BLACK;
 use crate::sheets::{LabelGrid, Settings, Size, Weight, label_sheet, prep_guide, shopping_list, week_card_sheet};
 
@@ -73,44 +73,74 @@ impl Chance {
         (0..self.below(most)).map(|_| one(self)).collect()
     }
 
-    fn line(&mut self) -> ListLine {
+    /// A food of a new name.
+    fn food(&mut self, kitchen: &mut Kitchen) -> FoodId {
+        kitchen.foods.all.push(Food { name: self.name(), ..Food::default() });
+        FoodId(kitchen.foods.all.len() as u32 - 1)
+    }
+
+    fn shop(&mut self, kitchen: &mut Kitchen) -> ShopId {
+        kitchen.shops.push(Shop { name: self.name(), sections: Vec::new(), trip: Money::ZERO, at: Spot::default() });
+        ShopId(kitchen.shops.len() - 1)
+    }
+
+    fn windows(&mut self) -> Windows {
+        let packs = |chance: &mut Chance| vec![PackCount { count: chance.below(200) as u32, label: chance.text(6) }];
+        let opening = |chance: &mut Chance| Opening { on: chance.one_in(2).then_some(date(2026, 12, 2)), packs: packs(chance) };
+        Windows { openings: self.many(4, opening), over: packs(self), several: true }
+    }
+
+    fn beware(&mut self) -> Beware {
+        let allergens = self.many(14, |_| Allergen::Sesame);
+        if self.one_in(2) { Beware::Contains(allergens) } else { Beware::MayContain(allergens) }
+    }
+
+    fn line(&mut self, kitchen: &mut Kitchen) -> ListLine {
         let mut packs = self.many(3, |chance| sized(chance.below(200) as u32, &chance.name(), "1.00"));
         packs.push(loose(Quantity::pieces(self.below(9) as f64), "2.00"));
         let what_for = self.many(4, Chance::name);
         let what_for: Vec<&str> = what_for.iter().map(String::as_str).collect();
-        let plain = line(&self.name(), g(self.below(10_000_000) as f64), packs, &what_for);
-        let own_words = self.maybe(6).into_iter().collect();
+        let plain = line_of(self.food(kitchen), g(self.below(10_000_000) as f64), packs, &what_for);
         ListLine {
-            own_words,
-            windows: self.maybe(6),
-            beware: self.maybe(6),
+            own_words: self.maybe(6).into_iter().collect(),
+            windows: self.one_in(3).then(|| self.windows()),
+            beware: self.one_in(3).then(|| self.beware()),
+            top_up: self.one_in(2),
             fresh: self.one_in(2),
             last_used: Some(date(2026, 12, 2)),
             ..plain
         }
     }
 
-    /// Every twentieth list is four hundred lines long.
-    fn list(&mut self, number: u64) -> ShoppingList {
+    /// Every twentieth list is four hundred lines long. What it names goes into the kitchen.
+    fn list(&mut self, number: u64, kitchen: &mut Kitchen) -> ShoppingList {
         let most = if number.is_multiple_of(20) { 400 } else { 6 };
-        let section =
-            |chance: &mut Chance, lines: usize| Section { section: chance.name(), lines: (0..lines).map(|_| chance.line()).collect() };
-        let visit = |chance: &mut Chance| {
-            let lines = chance.below(most + 1);
-            ShopVisit {
-                shop: if chance.one_in(4) { None } else { Some(chance.name()) },
-                trip_cost: Some("1.50".into()),
-                cost: Some("3.00".into()),
-                sections: vec![section(chance, 2), section(chance, lines)],
-            }
-        };
-        let mut trips = self.many(3, |chance| TripList { on: date(2026, 11, 28), cost: "3.00".into(), shops: chance.many(3, visit) });
+        let mut trips: Vec<TripList> = (0..self.below(3))
+            .map(|_| {
+                let shops = (0..self.below(3)).map(|_| self.visit(most, kitchen)).collect();
+                TripList { on: date(2026, 11, 28), cost: euros("3.00"), shops }
+            })
+            .collect();
         if most == 400 {
-            let shop = ShopVisit { shop: None, trip_cost: None, cost: None, sections: vec![section(self, 400)] };
-            trips.push(TripList { on: date(2026, 12, 2), cost: "0.00".into(), shops: vec![shop] });
+            let shop = ShopVisit { at: None, sections: vec![self.section(400, kitchen)] };
+            trips.push(TripList { on: date(2026, 12, 2), cost: Money::ZERO, shops: vec![shop] });
         }
-        let words = self.many(4, |chance| chance.text(12));
-        ShoppingList { week: self.text(8), trips, ask: words.clone(), no_price: words.clone(), warnings: words, ..list() }
+        let foods: Vec<FoodId> = (0..self.below(4)).map(|_| self.food(kitchen)).collect();
+        let warnings = self.many(4, |chance| Warning::Note { at: None, text: chance.text(12) });
+        ShoppingList { week: self.text(8), trips, ask: foods.clone(), no_price: foods, warnings, ..list() }
+    }
+
+    fn visit(&mut self, most: usize, kitchen: &mut Kitchen) -> ShopVisit {
+        let lines = self.below(most + 1);
+        let at = if self.one_in(4) { None } else { Some(self.shop(kitchen)) };
+        ShopVisit {
+            at: at.map(|shop| Stop { shop, fare: euros("1.50"), cost: euros("3.00") }),
+            sections: vec![self.section(2, kitchen), self.section(lines, kitchen)],
+        }
+    }
+
+    fn section(&mut self, lines: usize, kitchen: &mut Kitchen) -> Section {
+        Section { section: self.name(), lines: (0..lines).map(|_| self.line(kitchen)).collect() }
     }
 
     /// Of `HERE` recipes, appliances and foods.
@@ -256,14 +286,17 @@ fn for_all(check: impl Fn(&mut Chance, u64, Settings)) {
 #[test]
 fn any_list_is_laid_out_soundly_and_drops_no_line() {
     for_all(|chance, number, settings| {
-        let (list, household) = (chance.list(number), chance.text(6));
-        let kitchen = chance.kitchen(&household);
-        let sheet = shopping_list(&list, &[], kitchen.names(), settings);
+        let mut kitchen = kitchen().clone();
+        let list = chance.list(number, &mut kitchen);
+        kitchen.household.name = chance.text(6);
+        let names = kitchen.names();
+        let sheet = shopping_list(&list, &[], names, settings);
         is_sound_in(&sheet, &list.week, settings);
         let sizes = if settings.size == Size::Large { &[18.0][..] } else { &[12.0, 13.0][..] };
-        let names = letters_of(&sheet, |run| run.weight == Weight::SemiBold && sizes.contains(&run.size));
+        let printed = letters_of(&sheet, |run| run.weight == Weight::SemiBold && sizes.contains(&run.size));
         for line in list.trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines) {
-            assert!(names.contains(&letters(&line.food)), "{} is missing", line.food);
+            let name = names.food(line.food);
+            assert!(printed.contains(&letters(name)), "{name} is missing");
         }
     });
 }

@@ -5,9 +5,9 @@ use pretty_assertions::assert_eq;
 
 use super::checks::{is_sound, letters, letters_of, semi_bold_of};
 use super::sample::{A4, HOUSEHOLD, LETTER};
+use crate::book::{CountLine, CountPlace, Exact, LotRecord};
 use crate::foods::Place;
 use crate::measure::{Dimension, Quantity};
-use crate::pantry::book::{CountLine, CountPlace, Exact, LotRecord};
 use crate::sheets::{Sheet, count_sheet};
 
 const ON: Date = date(2026, 12, 5);

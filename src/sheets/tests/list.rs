@@ -4,9 +4,11 @@ use jiff::civil::date;
 use pretty_assertions::assert_eq;
 
 use super::checks::{is_sound, is_sound_in, letters, letters_of, semi_bold_of};
-use super::sample::{A4, FOLDED, LARGE, LETTER, WEEK, before, g, line, list, names, sized};
+use super::sample::{A4, FOLDED, LARGE, LETTER, WEEK, before, euros, food, g, kitchen, line, list, names, sized};
+use crate::foods::Allergen;
 use crate::foods::Place;
-use crate::purchase::{Budget, FromPantry, Leftover, Reserved, Section, ShoppingList};
+use crate::kitchen::{Spot, Ware, Warning};
+use crate::purchase::{Beware, Budget, FromPantry, Leftover, Reserved, Section, ShoppingList};
 use crate::sheets::{Settings, Sheet, Weight, shopping_list};
 
 fn printed(list: &ShoppingList, settings: Settings) -> Sheet {
@@ -37,12 +39,9 @@ fn every_line_stands_on_the_page_with_its_packs_and_its_need() {
     let names = letters_of(&sheet, semi_bold_of(13.0));
     let all = letters_of(&sheet, |_| true);
     for line in list().trips.iter().flat_map(|trip| &trip.shops).flat_map(|shop| &shop.sections).flat_map(|section| &section.lines) {
-        assert!(names.contains(&letters(&line.food)), "{} is missing", line.food);
-        assert!(
-            line.what_for.iter().filter(|what| *what != "staple").all(|what| all.contains(&letters(what))),
-            "{:?} is missing",
-            line.what_for
-        );
+        let name = kitchen().names().food(line.food);
+        assert!(names.contains(&letters(name)), "{name} is missing");
+        assert!(line.what_for.iter().all(|what| all.contains(&letters(what))), "{:?} is missing", line.what_for);
     }
     for said in ["3 × 400 g", "800 g loose", "1 × 500 g + 2 × 250 g", "need 830 g, about 8", "20 g short", "1 × 3 pieces"] {
         assert!(all.contains(&letters(said)), "{said} is missing");
@@ -72,14 +71,14 @@ fn what_is_at_home_what_runs_out_and_what_it_costs_stand_after_the_trip() {
         "Look before you go",
         "olive oil, flour",
         "Cupboard: 350 g pearl barley (look at it first)",
-        "Freezer: 3 portions Red pepper sauce",
+        "Freezer: 3 portions Red-pepper sauce",
         "feta, 100 g, fridge: use up by Mon 30 Nov",
         "Sat 28 Nov, Mill stores, of it",
         "39.60 EUR",
         "Move 3 portions of pearl barley",
         "spinach: bought 5 days",
         "Sun 29 Nov, 02:00 Soak 300 g dried white beans",
-        "White bean mash, ½ portion, made Sun 29 Nov, eat by Wed 2 Dec",
+        "White-bean mash, ½ portion, made Sun 29 Nov, eat by Wed 2 Dec",
     ] {
         assert!(all.contains(&letters(said)), "{said} is missing");
     }
@@ -150,7 +149,7 @@ fn an_amount_is_never_parted_from_its_unit() {
 #[test]
 fn a_character_without_a_shape_is_replaced_and_named_in_a_warning() {
     let mut list = list();
-    list.trips[0].shops[0].sections[0].lines[0].food = "Ζαφορά, укроп, 米 and 🌶️".into();
+    list.trips[0].shops[0].sections[0].lines[0].food = food("Ζαφορά, укроп, 米 and 🌶️");
     let sheet = printed(&list, A4);
     let cjk = "Chinese, Japanese and Korean cannot be printed; write the name in Latin, Greek or Cyrillic letters. The sheet's type";
     assert_eq!(
@@ -166,7 +165,7 @@ fn a_character_without_a_shape_is_replaced_and_named_in_a_warning() {
 #[test]
 fn what_is_left_in_the_packs_says_until_when_it_is_good() {
     let mut list = list();
-    let left = |food: &str, until| Leftover { food: food.into(), amount: g(55.0), value: "0.20".into(), until };
+    let left = |name: &str, until| Leftover { food: food(name), amount: g(55.0), value: euros("0.20"), until };
     list.leaves.leftovers = vec![
         Leftover { amount: g(4.0), ..left("saffron", None) },
         left("yoghurt", Some(date(2026, 12, 8))),
@@ -183,8 +182,7 @@ fn what_other_weeks_take_first_is_told_once_a_food() {
     let mut list = list();
     let kept = |grams: f64, day| Reserved {
         week: "Last week of autumn".into(),
-        food: Some("feta".into()),
-        recipe: None,
+        of: Ware::Food(food("feta")),
         amount: g(grams),
         place: Place::Fridge,
         last_used: date(2026, 11, day),
@@ -198,23 +196,29 @@ fn what_other_weeks_take_first_is_told_once_a_food() {
 
 #[test]
 fn a_budget_is_told_only_where_the_week_costs_more() {
-    let told = |over: &str, cost: &str| {
-        let budget = Budget { limit: "35.00".into(), cost: cost.into(), over: over.into(), changes: vec![], together: None };
+    let told = |limit: &str, cost: &str| {
+        let budget = Budget { limit: euros(limit), cost: euros(cost), changes: vec![], together: None };
         letters_of(&printed(&ShoppingList { budget: Some(budget), ..list() }, A4), |_| true)
     };
     // 39.60 - 35.00 = 4.60; with a past trip of 2.00 the week costs 41.60.
-    assert!(told("4.60", "39.60").contains(&letters("Budget 35.00 4.60 EUR over")));
-    assert!(told("6.60", "41.60").contains(&letters("With the trips that are past 41.60 Budget 35.00 6.60 EUR over")));
-    assert!(!told("0.00", "39.60").contains("Budget"));
+    assert!(told("35.00", "39.60").contains(&letters("Budget 35.00 4.60 EUR over")));
+    assert!(told("35.00", "41.60").contains(&letters("With the trips that are past 41.60 Budget 35.00 6.60 EUR over")));
+    assert!(!told("39.60", "39.60").contains("Budget"));
 }
 
 #[test]
 fn what_the_household_avoids_is_pointed_out_at_its_line() {
     let mut list = list();
-    list.trips[0].shops[0].sections[0].lines[0].beware = Some("may contain sesame: allergens not known".into());
-    list.trips[0].shops[0].sections[0].lines[0].food = "oatcake".into();
+    list.trips[0].shops[0].sections[0].lines[0].beware = Some(Beware::MayContain(vec![Allergen::Sesame]));
+    list.trips[0].shops[0].sections[0].lines[0].food = food("oatcake");
     let meal = "Mon supper may contain sesame: the allergens of oatcake are not known.";
-    list.warnings = vec!["weeks/a.toml:3:1: oatcake may contain sesame: the allergens of oatcake are not known.".into(), meal.into()];
+    let may_contain = |what: &str| Warning::Avoided {
+        at: Spot { file: "weeks/a.toml".into(), line: 3, column: 1 },
+        food: what.into(),
+        allergens: vec!["sesame".into()],
+        unknown: Some("oatcake".into()),
+    };
+    list.warnings = vec![may_contain("oatcake"), may_contain("Mon supper")];
     let sheet = printed(&list, A4);
     let bold = letters_of(&sheet, |run| run.weight == Weight::SemiBold);
     assert!(bold.contains(&letters("may contain sesame: allergens not known")));

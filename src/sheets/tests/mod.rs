@@ -1,6 +1,7 @@
 //! The sheets as plain rectangles and runs of text; the PDF only as what is read back from it.
 
 mod absurd;
+mod afternoon;
 mod checks;
 mod count;
 mod faces;

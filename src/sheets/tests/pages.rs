@@ -3,19 +3,22 @@
 use std::fmt::Write;
 use std::path::Path;
 
-use crate::kitchen::{Loaded, load};
+use jiff::civil::date;
+
+use crate::book::Booked;
+use crate::kitchen::{Kitchen, Loaded, Week, load};
 use crate::prep::{Effort, labels, week_card};
 use crate::sheets::{LabelGrid, Settings, Sheet, Size, Weight, label_sheet, prep_guide, shopping_list, week_card_sheet};
-use crate::{Reckoning, reckon};
+use crate::{Shown, reckon};
 
 /// Whatever kitchen.toml says, the sheets are these.
-fn sheets(Loaded { kitchen, weeks, warnings }: &Loaded) -> Vec<Sheet> {
-    let week = &weeks[0].1;
-    let reckoning: Reckoning = reckon(kitchen, week).expect("the sample week can be planned");
+fn sheets(loaded: &Loaded) -> Vec<Sheet> {
+    let reckoning = reckon(loaded, &Booked::default(), 0, date(2026, 11, 27)).expect("the sample week can be planned");
+    let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
     let settings = Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false };
     let names = kitchen.names();
-    let list = reckoning.list(kitchen, week, None, warnings);
-    let prep = reckoning.prep(kitchen, week, Effort::Low);
+    let list = reckoning.list(Shown::default());
+    let prep = reckoning.prep(Effort::Low);
     let mut sheets = vec![shopping_list(&list, &prep.before, names, settings)];
     let guides = prep.sessions.iter().enumerate();
     sheets.extend(guides.map(|(index, session)| prep_guide(&prep.week, session, &prep.before_session(index), names, settings)));

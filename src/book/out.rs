@@ -1,13 +1,15 @@
 //! Taking from the shelf, first expired, first out: what a line names, or an amount that a plan names.
 
+use jiff::civil::Date;
+
 use super::bench::{Bench, Missing};
 use super::booking::Change;
+use super::record::LotRecord;
 use crate::foods::{FoodId, Item, as_purchased, convert, own_dimension};
 use crate::kitchen::{Kitchen, RecipeId, Ware};
 use crate::measure::{Dimension, Quantity};
-use crate::pantry::{cheapest, lot_dates, worth};
 use crate::plan::in_makes;
-use jiff::civil::Date;
+use crate::shelf::{Prices, food_rate, worth};
 
 /// Why nothing could be taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -56,23 +58,18 @@ fn take_in(
     on: Option<Date>,
     wanted: impl Fn(&Dimension) -> Option<Quantity>,
 ) -> Result<(Missing, Dimension), NotTaken> {
-    let is_it = |lot: usize| kitchen.lots[lot].of == Ware::Food(food) && good_on(kitchen, lot, on);
-    if !bench.any_left(is_it) {
+    let lots = bench.drawable(Ware::Food(food), on);
+    if lots.is_empty() {
         return Err(NotTaken::NoLot);
     }
     for dimension in own.into_iter().chain([Dimension::Mass, Dimension::Volume, Dimension::Count]) {
         let Some(wanted) = wanted(&dimension) else { continue };
-        let rate = |lot: usize| if is_it(lot) { food_rate(kitchen, lot, food, &dimension) } else { None };
-        if bench.any_left(|lot| rate(lot).is_some()) {
-            return Ok((bench.take(wanted.base(), rate), dimension));
+        let rate = |lot: usize| food_rate(kitchen, lot, food, &dimension);
+        if lots.iter().any(|&lot| rate(lot).is_some()) {
+            return Ok((bench.take(Ware::Food(food), on, wanted.base(), rate), dimension));
         }
     }
     Err(NotTaken::NotComparable)
-}
-
-/// May the lot still be drawn on that day? Without a day it may.
-fn good_on(kitchen: &Kitchen, lot: usize, on: Option<Date>) -> bool {
-    on.is_none_or(|day| lot_dates(kitchen, &kitchen.lots[lot]).may_be_drawn_on(day))
 }
 
 /// Takes an amount of a cooked recipe, with a day from lots that may still be drawn then; what is missing is in the unit of its `makes`.
@@ -87,31 +84,29 @@ pub fn take_recipe(
     on: Option<Date>,
 ) -> Result<(Missing, Dimension), NotTaken> {
     let cooked = &kitchen.recipes[recipe];
-    let is_it = |lot: usize| kitchen.lots[lot].of == Ware::Recipe(recipe) && good_on(kitchen, lot, on);
-    if !bench.any_left(is_it) {
+    let lots = bench.drawable(Ware::Recipe(recipe), on);
+    if lots.is_empty() {
         return Err(NotTaken::NoLot);
     }
-    let rate = |lot: usize| {
-        let one = Quantity::of(&kitchen.lots[lot].amount.dimension(), 1.0);
-        if is_it(lot) { in_makes(cooked, &one) } else { None }
-    };
-    let wanted = in_makes(cooked, amount).filter(|_| bench.any_left(|lot| rate(lot).is_some())).ok_or(NotTaken::NotComparable)?;
-    Ok((bench.take(wanted, rate), cooked.makes.dimension()))
-}
-
-fn food_rate(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Option<f64> {
-    let own = kitchen.lots[lot].amount.dimension();
-    if own == *dimension {
-        return Some(1.0);
-    }
-    convert(&kitchen.foods[food], &Quantity::of(&own, 1.0), dimension).ok().map(|one| one.base())
+    let rate = |lot: usize| in_makes(cooked, &Quantity::of(&kitchen.lots[lot].amount.dimension(), 1.0));
+    let comparable = lots.iter().any(|&lot| rate(lot).is_some());
+    let wanted = in_makes(cooked, amount).filter(|_| comparable).ok_or(NotTaken::NotComparable)?;
+    Ok((bench.take(Ware::Recipe(recipe), on, wanted, rate), cooked.makes.dimension()))
 }
 
 /// What a change took away, in minor units of money: by what was paid, else by the cheapest known price.
-pub fn worth_taken(kitchen: &Kitchen, change: &Change) -> Option<i64> {
+pub fn worth_taken(kitchen: &Kitchen, prices: &Prices, change: &Change) -> Option<i64> {
     let from = change.from.as_ref()?;
     let left = change.to.as_ref().map_or(0, |to| to.amount.thousandths);
     let taken = Quantity::of(&from.amount.dimension, (from.amount.thousandths - left) as f64 / 1000.0);
-    let by_price = || cheapest(kitchen, kitchen.foods.find(from.food.as_deref()?)?, &from.amount.dimension);
-    from.rate_paid().or_else(by_price).map(|rate| worth(&taken, rate).0)
+    unit_price(kitchen, prices, from).map(|rate| worth(&taken, rate).0)
+}
+
+/// Minor units of money for one base unit of a lot.
+pub(super) fn unit_price(kitchen: &Kitchen, prices: &Prices, lot: &LotRecord) -> Option<f64> {
+    let paid = lot.rate_paid();
+    match lot.food.as_deref().and_then(|name| kitchen.foods.find(name)) {
+        Some(food) => prices.of_one(food, &lot.amount.dimension, paid),
+        None => paid,
+    }
 }

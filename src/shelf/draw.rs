@@ -1,14 +1,15 @@
-//! What is left of each lot while a plan draws on it.
+//! What is left of each lot while it is drawn on: by a plan, or by a booking.
 
 use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::{LotDates, lot_dates};
+use super::dates::{LotDates, lot_dates};
+use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, Ware};
-use crate::measure::{Quantity, TOLERANCE};
+use crate::measure::{Dimension, Quantity, TOLERANCE};
 
-/// The pantry as a plan uses it up.
+/// The lots of the kitchen as they are used up.
 #[derive(Debug, Clone)]
 pub struct Shelf<'k> {
     kitchen: &'k Kitchen,
@@ -40,9 +41,10 @@ impl<'k> Shelf<'k> {
         Shelf { kitchen, left: kitchen.lots.iter().map(|lot| lot.amount.base()).collect(), dates, order }
     }
 
-    /// Takes up to `wanted` on `day`, first expired first. `rate` says how many of the asked unit one base unit of a lot is;
-    /// a lot for which it says nothing is passed over.
-    pub fn draw(&mut self, of: Ware, day: Date, wanted: f64, rate: impl Fn(usize) -> Option<f64>) -> Vec<Taken> {
+    /// Takes up to `wanted` on `day`, first expired first; without a day from any lot, past its dates or not. `rate` says how many of
+    /// the asked unit one base unit of a lot is; a lot for which it says nothing is passed over.
+    pub fn draw(&mut self, of: Ware, day: impl Into<Option<Date>>, wanted: f64, rate: impl Fn(usize) -> Option<f64>) -> Vec<Taken> {
+        let day = day.into();
         let mut missing = wanted;
         let mut taken = Vec::new();
         for lot in self.drawable(of, day) {
@@ -54,17 +56,19 @@ impl<'k> Shelf<'k> {
             let amount = if available <= missing * (1.0 + TOLERANCE) { available } else { missing };
             self.left[lot] = if amount == available { 0.0 } else { self.left[lot] - amount / rate };
             missing -= amount;
-            taken.push(Taken { lot, amount, look_first: self.dates[lot].wants_a_look_on(day) });
+            taken.push(Taken { lot, amount, look_first: day.is_some_and(|day| self.dates[lot].wants_a_look_on(day)) });
         }
         taken
     }
 
-    /// Lots of which something is left and that may be drawn on `day`, first expired first. What is cooked on a day serves from
-    /// that day on.
-    pub fn drawable(&self, of: Ware, day: Date) -> Vec<usize> {
+    /// Lots of which something is left and that may be drawn on `day`, first expired first; without a day all that are left. What is
+    /// cooked on a day serves from that day on.
+    pub fn drawable(&self, of: Ware, day: impl Into<Option<Date>>) -> Vec<usize> {
+        let day = day.into();
         let lots = self.order.get(&of).map(Vec::as_slice).unwrap_or_default();
-        let is_made = |lot: usize| self.kitchen.lots[lot].made.is_none_or(|made| made <= day);
-        lots.iter().copied().filter(|&lot| self.has_left(lot) && is_made(lot) && self.dates[lot].may_be_drawn_on(day)).collect()
+        let is_made = |lot: usize, day: Date| self.kitchen.lots[lot].made.is_none_or(|made| made <= day);
+        let is_good = |lot: usize| day.is_none_or(|day| is_made(lot, day) && self.dates[lot].may_be_drawn_on(day));
+        lots.iter().copied().filter(|&lot| self.has_left(lot) && is_good(lot)).collect()
     }
 
     pub fn has_left(&self, lot: usize) -> bool {
@@ -81,4 +85,13 @@ impl<'k> Shelf<'k> {
         let dated = self.dates.iter().enumerate().filter_map(|(lot, dates)| Some((lot, dates.earliest?)));
         dated.filter(|(lot, until)| *until < day && self.has_left(*lot)).collect()
     }
+}
+
+/// How many units of `dimension` one base unit of a food's lot is; `None` where the two cannot be compared.
+pub fn food_rate(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Option<f64> {
+    let own = kitchen.lots[lot].amount.dimension();
+    if own == *dimension {
+        return Some(1.0);
+    }
+    convert(&kitchen.foods[food], &Quantity::of(&own, 1.0), dimension).ok().map(|one| one.base())
 }

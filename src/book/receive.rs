@@ -7,7 +7,7 @@ use super::record::{Exact, LotRecord, Paid};
 use crate::foods::{Food, FoodId, Kind, Place, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, LineOf, Ware, read_line};
 use crate::measure::{Dimension, Money, Quantity, read_money, read_quantity};
-use crate::purchase::{ListLine, PackLine, TripList};
+use crate::purchase::{Buy, Packed, Seller, TripBuys};
 
 /// What was otherwise than on the list. Foods are named as the household names them.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -32,43 +32,36 @@ pub struct Goods {
     /// Was the cost said by whoever paid it, and not by the list?
     pub paid: bool,
     pub until: Option<Date>,
-    /// The shop of the list; `None` where none is named.
-    pub shop: Option<String>,
+    pub from: Seller,
     /// The packs of the list, where they are what was bought.
-    pub packs: Vec<PackLine>,
+    pub packs: Vec<Packed>,
     /// The line of an exception that is not on the list.
     pub also: Option<String>,
 }
 
-/// How the book names a trip.
-pub fn trip_key(on: Date) -> String {
-    format!("trip {on}")
-}
-
-/// Puts the trip's goods on the shelf. Returns what could not be booked because its amount stands in words alone.
+/// Puts the trip's goods on the shelf. Returns what could not be booked, and why.
 ///
 /// # Errors
 /// An exception that names nothing on the list, or that cannot be read: a whole sentence.
-pub fn receive(kitchen: &Kitchen, bench: &mut Bench, trip: &TripList, exceptions: &Exceptions) -> Result<Vec<String>, String> {
+pub fn receive(kitchen: &Kitchen, bench: &mut Bench, trip: &TripBuys, exceptions: &Exceptions) -> Result<Vec<String>, String> {
     let (mut goods, not_booked) = goods_of(kitchen, trip);
     except(kitchen, &mut goods, exceptions)?;
     put_all(kitchen, bench, &goods, trip.on);
     Ok(not_booked)
 }
 
-/// What the list of a trip says was bought, and what cannot be booked because its amount stands in words alone.
-pub fn goods_of(kitchen: &Kitchen, trip: &TripList) -> (Vec<Goods>, Vec<String>) {
+/// What the list of a trip says was bought, and what cannot be booked: its amount stands in words alone, or nobody knows the food any more.
+pub fn goods_of(kitchen: &Kitchen, trip: &TripBuys) -> (Vec<Goods>, Vec<String>) {
     let mut not_booked = Vec::new();
     let mut goods = Vec::new();
-    for visit in &trip.shops {
-        for line in visit.sections.iter().flat_map(|section| &section.lines) {
-            match from_line(kitchen, visit.shop.as_deref(), line) {
-                Some(bought) if !bought.amounts.is_empty() => goods.push(bought),
-                Some(_) => (),
-                None => not_booked.push(format!("{}: its amount stands in words alone", line.food)),
-            }
+    for line in &trip.lines {
+        match from_line(kitchen, line) {
+            Some(bought) if !bought.amounts.is_empty() => goods.push(bought),
+            Some(_) => (),
+            None => not_booked.push(format!("{}: its amount stands in words alone", kitchen.foods[line.food].name)),
         }
     }
+    not_booked.extend(trip.unknown.iter().map(|food| format!("{food}: it was printed, and no food of that name is known any more")));
     (goods, not_booked)
 }
 
@@ -78,21 +71,16 @@ pub fn put_all(kitchen: &Kitchen, bench: &mut Bench, goods: &[Goods], on: Date) 
 }
 
 /// Nothing where all of the need may stay unmet; `None` where the amount is no measure.
-fn from_line(kitchen: &Kitchen, shop: Option<&str>, line: &ListLine) -> Option<Goods> {
-    let food = kitchen.foods.find(&line.food)?;
-    let packs = line.packs.iter().map(|pack| match &pack.amount {
-        Some(amount) => Some(amount.clone()),
-        None => read_quantity(&pack.size, kitchen.rules.spoons).ok().map(|one| one.scaled(f64::from(pack.count))),
-    });
-    let mut amounts = packs.collect::<Option<Vec<Quantity>>>()?;
+fn from_line(kitchen: &Kitchen, line: &Buy) -> Option<Goods> {
+    let mut amounts: Vec<Quantity> = line.packs.iter().map(Packed::amount).collect();
     if line.packs.is_empty() && line.cost.is_none() && !line.need.is_zero() {
         // Nobody is known to sell it, so it was bought somewhere, as needed.
         amounts.push(line.need.clone());
     }
     let legible = |amount: &Quantity| read_quantity(&Exact::of(amount).text(), kitchen.rules.spoons).is_ok();
-    let cost = line.cost.as_deref().and_then(|cost| read_money(cost, &kitchen.household.currency).ok());
-    let (shop, packs) = (shop.map(str::to_owned), line.packs.clone());
-    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, shop, packs, also: None })
+    let Buy { food, from, cost, .. } = *line;
+    let packs = line.packs.clone();
+    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, from, packs, also: None })
 }
 
 impl Goods {
@@ -162,7 +150,7 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
     let amount = own_dimension(facts, &item, spoons).or_else(|| as_purchased(facts, &item, &Dimension::Mass, spoons).ok());
     let amount = amount.ok_or_else(|| format!("\"{line}\" cannot be weighed. Write it in grams."))?;
     let (paid, also) = (cost.is_some(), Some(text.trim().to_owned()));
-    Ok(Goods { food, amounts: vec![amount], cost, paid, until: None, shop: None, packs: Vec::new(), also })
+    Ok(Goods { food, amounts: vec![amount], cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also })
 }
 
 /// One lot a size; what was paid is shared out by amount.

@@ -9,12 +9,11 @@
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
-use crate::Reckoning;
+use super::{Reckoning, Stages, stages};
 use crate::foods::FoodId;
 use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, RecipeId, ShopId, Wanted, Week};
 use crate::measure::Money;
-use crate::purchase::{Basket, Budget, Flag, Saving, choose_thrifty};
-use crate::reckon::{Stages, stages};
+use crate::purchase::{Basket, Budget, Flag, SaveBy, Saving, TripList, choose_thrifty};
 
 /// So many changes are named.
 const MOST_CHANGES: usize = 3;
@@ -41,17 +40,18 @@ struct Extra {
 /// What a change comes to.
 struct Trial {
     cost: Money,
-    unpriced: BTreeSet<String>,
+    unpriced: BTreeSet<FoodId>,
     flags: Vec<Flag>,
 }
 
 /// The week's cost beside its budget. `None` where the household names none.
-pub fn budget(kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Option<Budget> {
+pub(super) fn budget(reckoning: &Reckoning) -> Option<Budget> {
+    let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
     let limit = kitchen.household.budget?;
     let now = Trial::of(&reckoning.basket, &reckoning.needs.flags);
     let mut savings: Vec<(Money, Change)> = Vec::new();
     if now.cost > limit {
-        for change in changes(kitchen, week, reckoning) {
+        for change in changes(reckoning) {
             let then = tried(kitchen, week, std::slice::from_ref(&change)).filter(|then| then.is_as_good_as(&now));
             savings.extend(then.filter(|then| then.cost < now.cost).map(|then| (then.cost, change)));
         }
@@ -60,26 +60,14 @@ pub fn budget(kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Option<B
     savings.truncate(MOST_CHANGES);
     let best: Vec<Change> = savings.iter().map(|(_, change)| change.clone()).collect();
     let together = if best.is_empty() { None } else { tried(kitchen, week, &best) };
-    let currency = &kitchen.household.currency;
-    let saving = |(cost, change): &(Money, Change)| Saving {
-        change: said(kitchen, week, change),
-        saves: (now.cost - *cost).decimal(currency),
-        cost: cost.decimal(currency),
-    };
-    Some(Budget {
-        limit: limit.decimal(currency),
-        cost: now.cost.decimal(currency),
-        over: (now.cost - limit).max(Money::ZERO).decimal(currency),
-        changes: savings.iter().map(saving).collect(),
-        together: together.map(|together| together.cost.decimal(currency)),
-    })
+    let saving = |(cost, change): &(Money, Change)| Saving { by: told(kitchen, week, change), saves: now.cost - *cost, cost: *cost };
+    Some(Budget { limit, cost: now.cost, changes: savings.iter().map(saving).collect(), together: together.map(|together| together.cost) })
 }
 
 impl Trial {
     fn of(basket: &Basket, flags: &[Flag]) -> Trial {
-        let visits = basket.trips.iter().flat_map(|trip| &trip.shops).filter(|visit| visit.shop.is_none());
-        let lines = visits.flat_map(|visit| &visit.sections).flat_map(|section| &section.lines).filter(|line| line.cost.is_none());
-        Trial { cost: basket.cost, unpriced: lines.map(|line| line.food.clone()).collect(), flags: flags.to_vec() }
+        let lines = basket.trips.iter().flat_map(TripList::lines).filter(|line| line.cost.is_none());
+        Trial { cost: basket.cost, unpriced: lines.map(|line| line.food).collect(), flags: flags.to_vec() }
     }
 
     fn is_as_good_as(&self, other: &Trial) -> bool {
@@ -133,13 +121,14 @@ fn drop_lines(week: &mut Week, dropped: &[Extra]) {
 }
 
 /// Every change there is, in the order in which equal savings are named.
-fn changes(kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Vec<Change> {
+fn changes(reckoning: &Reckoning) -> Vec<Change> {
+    let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
     let mut changes = Vec::new();
     if kitchen.rules.choose != Choose::Cheapest {
         let bought: BTreeSet<FoodId> = reckoning.basket.paid.iter().map(|paid| paid.food).collect();
         changes.extend(bought.into_iter().map(Change::CheapestPacks));
     }
-    changes.extend((0..kitchen.shops.len()).map(ShopId).filter(|shop| is_visited(kitchen, reckoning, *shop)).map(Change::LeaveOutShop));
+    changes.extend((0..kitchen.shops.len()).map(ShopId).filter(|shop| is_visited(reckoning, *shop)).map(Change::LeaveOutShop));
     let makings = &reckoning.makings.makings;
     let spare: BTreeSet<RecipeId> = makings.iter().filter(|making| making.spare.is_some()).map(|making| making.recipe).collect();
     changes.extend(spare.into_iter().filter(|recipe| finer(kitchen.recipes[*recipe].batches).is_some()).map(Change::FinerBatches));
@@ -152,25 +141,21 @@ fn changes(kitchen: &Kitchen, week: &Week, reckoning: &Reckoning) -> Vec<Change>
     changes
 }
 
-fn is_visited(kitchen: &Kitchen, reckoning: &Reckoning, shop: ShopId) -> bool {
-    let name = &kitchen.shops[shop].name;
-    reckoning.basket.trips.iter().flat_map(|trip| &trip.shops).any(|visit| visit.shop.as_ref() == Some(name))
+fn is_visited(reckoning: &Reckoning, shop: ShopId) -> bool {
+    reckoning.basket.trips.iter().flat_map(|trip| &trip.shops).filter_map(|visit| visit.at).any(|stop| stop.shop == shop)
 }
 
-fn said(kitchen: &Kitchen, week: &Week, change: &Change) -> String {
+fn told(kitchen: &Kitchen, week: &Week, change: &Change) -> SaveBy {
     match change {
-        Change::CheapestPacks(food) => format!("buy the cheapest packs of {}", kitchen.foods[*food].name),
-        Change::LeaveOutShop(shop) => format!("leave out {}", kitchen.shops[*shop].name),
+        Change::CheapestPacks(food) => SaveBy::CheapestPacks(*food),
+        Change::LeaveOutShop(shop) => SaveBy::LeavingOutShop(*shop),
         Change::FinerBatches(recipe) => {
-            let recipe = &kitchen.recipes[*recipe];
-            let cut = if recipe.batches == BatchCut::Whole { "half batches" } else { "batches of any size" };
-            format!("make {} in {cut}", recipe.name)
+            SaveBy::FinerBatches { recipe: *recipe, to: finer(kitchen.recipes[*recipe].batches).unwrap_or(BatchCut::Any) }
         }
         Change::DropLine(extra) => {
             let meal = &week.meals[extra.meal];
             let lines: &[Ingredient] = if extra.each { &meal.each } else { &meal.shared };
-            let each = if extra.each { " for each" } else { "" };
-            format!("leave out \"{}\"{each} at {}", lines[extra.line].text, meal.label)
+            SaveBy::LeavingOutLine { line: lines[extra.line].text.clone(), for_each: extra.each, meal: meal.label.clone() }
         }
     }
 }

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::record::LotRecord;
 use crate::foods::Place;
 use crate::kitchen::Kitchen;
-use crate::pantry::lot_dates;
+use crate::shelf::lot_dates;
 use crate::words;
 use crate::words::sentence;
 

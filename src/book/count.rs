@@ -1,20 +1,20 @@
 //! A stocktake: what was counted beside what is booked.
 
 use jiff::civil::Date;
-use serde::Serialize;
 
+use super::booked::Booked;
 use super::booking::Change;
-use super::chain::sha256;
-use super::record::{Exact, LotRecord, as_lot};
+use super::out::unit_price;
+use super::record::{Exact, LotRecord, Named, as_lot};
 use crate::foods::{Place, convert};
 use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Mistake, RecipeId};
-use crate::measure::{Currency, Dimension, Money, Quantity};
-use crate::pantry::{cheapest, lot_dates, worth};
+use crate::measure::{Dimension, Money, Quantity};
 use crate::plan::in_makes;
+use crate::shelf::{Prices, lot_dates, worth};
 
-/// How the book names a count sheet: the same sheet is not booked twice.
-pub fn count_key(form: &CountForm) -> String {
-    format!("count {}", &sha256(form.text.as_bytes())[..16])
+/// Nobody wrote anything into a count sheet that is not booked yet.
+pub fn may_be_written_over(form: &CountForm, booked: &Booked) -> bool {
+    form.lots.iter().all(|lot| lot.counted.is_none()) || booked.has_count(form)
 }
 
 /// How many lots were counted, and the changes that lead from what is booked to what was found, each with its worth.
@@ -33,8 +33,9 @@ pub fn count(kitchen: &Kitchen, shelf: &[LotRecord], form: &CountForm) -> Result
             Err(mistake) => mistakes.push(mistake),
         }
     }
+    let prices = Prices::new(kitchen);
     for change in &mut changes {
-        change.worth = worth_found(kitchen, change);
+        change.worth = worth_found(kitchen, &prices, change);
     }
     if mistakes.is_empty() { Ok((lots, changes)) } else { Err(mistakes) }
 }
@@ -130,11 +131,10 @@ fn cooked_in(kitchen: &Kitchen, id: &str, amount: &Quantity, own: &Dimension) ->
 }
 
 /// What was found less what was booked, in minor units of money: by what was paid, else by the cheapest known price.
-fn worth_found(kitchen: &Kitchen, change: &Change) -> Option<i64> {
+fn worth_found(kitchen: &Kitchen, prices: &Prices, change: &Change) -> Option<i64> {
     let lot = change.from.as_ref().or(change.to.as_ref())?;
     let more = thousandths(&change.to) - thousandths(&change.from);
-    let by_price = || cheapest(kitchen, kitchen.foods.find(lot.food.as_deref()?)?, &lot.amount.dimension);
-    let rate = lot.rate_paid().or_else(by_price)?;
+    let rate = unit_price(kitchen, prices, lot)?;
     let much = worth(&Quantity::of(&lot.amount.dimension, more.abs() as f64 / 1000.0), rate).0;
     Some(much * more.signum())
 }
@@ -143,21 +143,18 @@ fn thousandths(lot: &Option<LotRecord>) -> i64 {
     lot.as_ref().map_or(0, |lot| lot.amount.thousandths)
 }
 
-/// What a count found otherwise than booked, in the shape of its JSON.
-#[derive(Debug, Clone, PartialEq, Serialize)]
+/// What a count found otherwise than booked.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Differences {
     /// In the order of the sheet.
-    pub differences: Vec<Difference>,
+    pub rows: Vec<Difference>,
     /// The sum of their values.
-    pub value: String,
+    pub value: Money,
 }
 
-#[derive(Debug, Clone, PartialEq, Serialize)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Difference {
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub food: Option<String>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub recipe: Option<String>,
+    pub of: Named,
     pub place: Place,
     pub until: Option<Date>,
     pub booked: Quantity,
@@ -165,25 +162,23 @@ pub struct Difference {
     /// What was found less what was booked: below zero where some is missing.
     pub difference: Quantity,
     /// `None` where no price is known, and of what was cooked.
-    pub value: Option<String>,
+    pub value: Option<Money>,
 }
 
-pub fn differences(kitchen: &Kitchen, changes: &[Change], currency: &Currency) -> Differences {
-    let total: i64 = changes.iter().filter_map(|change| change.worth).sum();
+pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
     let rows = changes.iter().filter_map(|change| {
         let lot = change.to.as_ref().or(change.from.as_ref())?;
         let of = |thousandths: i64| Quantity::of(&lot.amount.dimension, thousandths as f64 / 1000.0);
         let (booked, counted) = (thousandths(&change.from), thousandths(&change.to));
         Some(Difference {
-            food: lot.food.clone(),
-            recipe: lot.recipe.clone(),
+            of: lot.named(),
             place: lot.place,
             until: as_lot(kitchen, lot).and_then(|lot| lot_dates(kitchen, &lot).earliest),
             booked: of(booked),
             counted: of(counted),
             difference: of(counted - booked),
-            value: change.worth.map(|worth| Money(worth).decimal(currency)),
+            value: change.worth.map(Money),
         })
     });
-    Differences { differences: rows.collect(), value: Money(total).decimal(currency) }
+    Differences { rows: rows.collect(), value: changes.iter().filter_map(|change| change.worth).map(Money).sum() }
 }

@@ -1,10 +1,11 @@
+use jiff::civil::Date;
 use pretty_assertions::assert_eq;
 
 use super::*;
 use crate::foods::{Fact, Food, FoodId, Keeping, Place};
-use crate::kitchen::fixture::{date, empty_kitchen, lot, recipe};
-use crate::kitchen::{Kitchen, Lot, RecipeId, Ware};
-use crate::measure::{Days, Quantity};
+use crate::kitchen::fixture::{date, empty_kitchen, lot, recipe, spot};
+use crate::kitchen::{Kitchen, Lot, Offer, Pack, PackKind, RecipeId, ShopId, Ware};
+use crate::measure::{Days, Dimension, Money, Quantity};
 
 const FETA: Ware = Ware::Food(FoodId(0));
 
@@ -111,4 +112,53 @@ fn a_lot_drawn_in_thirds_is_empty_after_three() {
     }
     assert!(!shelf.has_left(0));
     assert!(shelf.draw(FETA, date("2026-12-01"), 1.0, |_| Some(1.0)).is_empty());
+}
+
+#[test]
+fn without_a_day_what_is_past_its_dates_or_not_made_yet_is_drawn_too() {
+    let kitchen = kitchen(vec![
+        feta(100.0, Place::Fridge, |lot| lot.use_by = Some(date("2026-11-01"))),
+        feta(100.0, Place::Fridge, |lot| lot.made = Some(date("2026-12-24"))),
+        feta(100.0, Place::Fridge, |lot| lot.use_by = Some(date("2026-12-09"))),
+    ]);
+    let shelf = Shelf::new(&kitchen);
+    assert_eq!(shelf.drawable(FETA, date("2026-12-01")), [2]);
+    assert_eq!(shelf.drawable(FETA, None::<Date>), [0, 2, 1], "feta that was made keeps 20 days in the fridge");
+}
+
+/// 200 g for 2.40 and three of them for 6.00: 1.20 and 1.00 a 100 g.
+fn shop() -> Kitchen {
+    let mut kitchen = kitchen(Vec::new());
+    let offer = Some(Offer { buy: 3, pay: Money(600) });
+    let kind = PackKind::Sized { size: Quantity::grams(200.0), label: "200 g".to_owned(), drained: None, price: Some(Money(240)), offer };
+    kitchen.packs = vec![Pack { shop: ShopId(0), food: FoodId(0), kind, section: None, seen: None, at: spot(1) }];
+    kitchen
+}
+
+#[test]
+fn a_unit_is_worth_what_was_paid_else_what_the_list_pays_else_the_cheapest_with_offers() {
+    let kitchen = shop();
+    let gram = |prices: &Prices, paid| prices.of_one(FoodId(0), &Dimension::Mass, paid);
+    let known = Prices::new(&kitchen);
+    assert_eq!(gram(&known, None), Some(1.0), "three for 6.00");
+    // The list's first trip pays 2.20 for 200 g, its second 1.80.
+    let line = |minor| (FoodId(0), Quantity::grams(200.0), Money(minor));
+    let listed = Prices::new(&kitchen).with_list([line(220), line(180)]);
+    assert_eq!(gram(&listed, None), Some(1.1));
+    assert_eq!(gram(&listed, Some(1.5)), Some(1.5));
+    assert_eq!(known.of_one(FoodId(0), &Dimension::Count, None), None, "nobody knows what a piece weighs");
+}
+
+#[test]
+fn an_amount_is_priced_in_the_measure_of_the_pack() {
+    let kitchen = shop();
+    let grams = |dimension: &Dimension| (*dimension == Dimension::Mass).then_some(50.0);
+    assert_eq!(Prices::new(&kitchen).cheapest(FoodId(0), grams), Some(50.0));
+    assert_eq!(Prices::new(&kitchen).cheapest(FoodId(0), |_| None), None);
+}
+
+#[test]
+fn half_a_minor_unit_is_rounded_up_once_its_noise_is_off() {
+    assert_eq!([rounded(10.5), rounded(10.499_999_999_999_9), rounded(10.49)], [Money(11), Money(11), Money(10)]);
+    assert_eq!(worth(&Quantity::grams(15.0), 0.7), Money(11));
 }

@@ -3,15 +3,15 @@
 use super::receive::Goods;
 use super::record::Exact;
 use crate::foods::convert;
-use crate::kitchen::{Kitchen, Offer, Pack, PackKind, SeenPrice};
+use crate::kitchen::{Kitchen, Offer, Pack, PackKind, SeenPrice, ShopId};
 use crate::measure::{Currency, Money, Quantity, TOLERANCE, UnitPrice};
-use crate::purchase::{PackLine, TripList};
+use crate::purchase::{Packed, Seller, TripBuys};
 
 /// Ten-thousandths of a minor unit in which a loose price is kept.
 const E4: f64 = 10_000.0;
 
 /// The prices that were paid, and of what was paid but says no price the food and why, in words. A price seen on a later day stays.
-pub fn seen_prices(kitchen: &Kitchen, trip: &TripList, goods: &[Goods]) -> (Vec<SeenPrice>, Vec<String>) {
+pub fn seen_prices(kitchen: &Kitchen, trip: &TripBuys, goods: &[Goods]) -> (Vec<SeenPrice>, Vec<String>) {
     let (mut prices, mut unclear) = (Vec::new(), Vec::new());
     for bought in goods.iter().filter(|bought| bought.paid) {
         let Some(cost) = bought.cost else { continue };
@@ -24,7 +24,7 @@ pub fn seen_prices(kitchen: &Kitchen, trip: &TripList, goods: &[Goods]) -> (Vec<
 }
 
 /// `None` where shops.toml does not have what was bought.
-fn price_of(kitchen: &Kitchen, trip: &TripList, bought: &Goods, cost: Money) -> Result<Option<SeenPrice>, String> {
+fn price_of(kitchen: &Kitchen, trip: &TripBuys, bought: &Goods, cost: Money) -> Result<Option<SeenPrice>, String> {
     let fits = candidates(kitchen, trip, bought)?;
     let (pack, count) = match fits.as_slice() {
         [] => return Ok(None),
@@ -77,18 +77,22 @@ fn loose_total(price: &UnitPrice, base: f64) -> i64 {
 }
 
 /// The packs of shops.toml that are what was bought, each with how many of it: packs, or base units of loose goods.
-fn candidates(kitchen: &Kitchen, trip: &TripList, bought: &Goods) -> Result<Vec<(usize, f64)>, String> {
+fn candidates(kitchen: &Kitchen, trip: &TripBuys, bought: &Goods) -> Result<Vec<(usize, f64)>, String> {
+    if bought.from == Seller::Unknown {
+        return Err("the shop that was printed is not known any more".to_owned());
+    }
     let [amount] = bought.amounts.as_slice() else { return Err("what several sizes cost together is no price of one".to_owned()) };
-    let visited = |shop: &str| match &bought.shop {
-        Some(own) => own == shop,
-        None => trip.shops.iter().any(|visit| visit.shop.as_deref() == Some(shop)),
+    let visited = |shop: ShopId| match bought.from {
+        Seller::Shop(own) => own == shop,
+        Seller::Anywhere => trip.shops.contains(&shop),
+        Seller::Unknown => false,
     };
-    let there = |pack: &Pack| pack.food == bought.food && visited(&kitchen.shops[pack.shop].name);
+    let there = |pack: &Pack| pack.food == bought.food && visited(pack.shop);
     let fitting = |(index, pack): (usize, &Pack)| fit(kitchen, pack, amount, bought.packs.first()).map(|count| (index, count));
     Ok(kitchen.packs.iter().enumerate().filter(|(_, pack)| there(pack)).filter_map(fitting).collect())
 }
 
-fn fit(kitchen: &Kitchen, pack: &Pack, amount: &Quantity, listed: Option<&PackLine>) -> Option<f64> {
+fn fit(kitchen: &Kitchen, pack: &Pack, amount: &Quantity, listed: Option<&Packed>) -> Option<f64> {
     let base = |to: &Quantity| {
         let own = to.dimension();
         if amount.dimension() == own {
@@ -98,14 +102,13 @@ fn fit(kitchen: &Kitchen, pack: &Pack, amount: &Quantity, listed: Option<&PackLi
         }
     };
     match (&pack.kind, listed) {
-        (PackKind::Sized { label, .. }, Some(listed)) => {
-            (listed.amount.is_none() && listed.size == *label).then(|| f64::from(listed.count))
-        }
+        (PackKind::Sized { label, .. }, Some(Packed::Packs { count, label: listed, .. })) => (listed == label).then(|| f64::from(*count)),
+        (PackKind::Sized { .. }, Some(Packed::Loose(_))) | (PackKind::Loose { .. }, Some(Packed::Packs { .. })) => None,
         (PackKind::Sized { size, .. }, None) => {
             let count = (size.base() > 0.0).then(|| base(size)).flatten()? / size.base();
             (count >= 0.5 && (count - count.round()).abs() <= TOLERANCE * count).then(|| count.round())
         }
-        (PackKind::Loose { step, .. }, listed) => base(step).filter(|_| listed.is_none_or(|listed| listed.amount.is_some())),
+        (PackKind::Loose { step, .. }, _) => base(step),
     }
 }
 

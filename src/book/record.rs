@@ -5,7 +5,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, RecipeId, Spot, Ware};
-use crate::measure::{Dimension, Quantity, plural_word};
+use crate::measure::{Dimension, Quantity, UnitPrice, plural_word};
 
 /// An amount in thousandths of its unit: milligrams, microlitres.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
@@ -93,7 +93,33 @@ pub struct LotRecord {
     pub paid: Option<Paid>,
 }
 
+/// A food or a cooked recipe as the book names it: the kitchen may not know it any more.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Named {
+    /// By its name.
+    Food(String),
+    /// By its id.
+    Recipe(String),
+}
+
+impl Named {
+    /// What it is called: a recipe by its name, where it is known.
+    pub fn called<'n>(&'n self, kitchen: &'n Kitchen) -> &'n str {
+        match self {
+            Named::Food(name) => name,
+            Named::Recipe(id) => kitchen.recipes.iter().find(|recipe| recipe.id == *id).map_or(id, |recipe| &recipe.name),
+        }
+    }
+}
+
 impl LotRecord {
+    pub fn named(&self) -> Named {
+        match &self.recipe {
+            Some(id) => Named::Recipe(id.clone()),
+            None => Named::Food(self.food.clone().unwrap_or_default()),
+        }
+    }
+
     pub fn name(&self) -> &str {
         self.food.as_deref().or(self.recipe.as_deref()).unwrap_or_default()
     }
@@ -113,6 +139,12 @@ impl LotRecord {
     pub fn same_but_amount(&self, other: &LotRecord) -> bool {
         let alike = self.amount.dimension == other.amount.dimension;
         alike && LotRecord { amount: other.amount.clone(), ..self.on_paper() } == other.on_paper()
+    }
+
+    /// What was paid, as the price of a unit.
+    pub fn unit_price(&self) -> Option<UnitPrice> {
+        let paid = self.paid.as_ref()?;
+        Some(UnitPrice { minor_e4: paid.minor.checked_mul(10_000)?, per: paid.amount.quantity() })
     }
 
     /// Minor units of money that one gram, millilitre or piece cost.
@@ -147,7 +179,18 @@ pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
     let recipe = || kitchen.recipes.iter().position(|recipe| Some(&recipe.id) == record.recipe.as_ref());
     let LotRecord { place, best_before, use_by, opened, since, made, .. } = *record;
     let of = food.or_else(|| recipe().map(|index| Ware::Recipe(RecipeId(index))))?;
-    Some(Lot { of, amount: record.amount.quantity(), place, best_before, use_by, opened, since, made, at: Spot::default() })
+    Some(Lot {
+        of,
+        amount: record.amount.quantity(),
+        place,
+        best_before,
+        use_by,
+        opened,
+        since,
+        made,
+        paid: record.unit_price(),
+        at: Spot::default(),
+    })
 }
 
 /// The shelf as pantry.toml says it, in file order.

@@ -8,6 +8,7 @@ use super::receive::{Goods, also};
 use super::record::Exact;
 use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake};
 use crate::measure::{Quantity, read_quantity};
+use crate::purchase::Packed;
 
 /// The text of the sheet. `not_booked` is said in remarks.
 pub fn goods_form(kitchen: &Kitchen, week: (&str, Date), trip: Date, goods: &[Goods], not_booked: &[String]) -> String {
@@ -54,8 +55,11 @@ fn line(kitchen: &Kitchen, bought: &Goods) -> String {
 /// "2 x 150 g", where that reads back as what it is, else the plain amount.
 fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
     let amount = &bought.amounts[index];
-    let by_packs = bought.packs.get(index).filter(|pack| pack.amount.is_none());
-    let text = by_packs.map(|pack| if pack.count == 1 { pack.size.clone() } else { format!("{} x {}", pack.count, pack.size) });
+    let text = bought.packs.get(index).and_then(|pack| match pack {
+        Packed::Packs { count: 1, label, .. } => Some(label.clone()),
+        Packed::Packs { count, label, .. } => Some(format!("{count} x {label}")),
+        Packed::Loose(_) => None,
+    });
     let reads_back = |text: &String| read_quantity(text, kitchen.rules.spoons).is_ok_and(|read| Exact::of(&read) == Exact::of(amount));
     text.filter(reads_back).unwrap_or_else(|| Exact::of(amount).text())
 }

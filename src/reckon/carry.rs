@@ -6,30 +6,29 @@
 //! lies on the shelf like any cooked lot; what its trips will leave over is not counted before it is there.
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
 
 use jiff::ToSpan;
 use jiff::civil::Date;
 
+use crate::book::Booked;
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
 use crate::measure::{Quantity, TOLERANCE};
 use crate::pantry;
-use crate::pantry::book::{meal_key, session_key};
 use crate::plan::{self, Draw, MadeAt, Makings};
 use crate::purchase::Reserved;
 
 /// A kitchen whose shelf is as the other weeks leave it.
 #[derive(Debug, Clone)]
-pub struct Carried<'k> {
+pub(super) struct Carried<'k> {
     pub kitchen: Cow<'k, Kitchen>,
     /// What was taken, one entry a week and lot.
     pub reserved: Vec<Reserved>,
     pub warnings: Vec<Warning>,
 }
 
-/// Takes off the shelf what `others` use before `week` does. `booked` names the sessions and meals that the book has.
-pub fn carry<'k>(kitchen: &'k Kitchen, others: &[&Week], booked: &BTreeSet<String>, week: &Week, today: Date) -> Carried<'k> {
+/// Takes off the shelf what `others` use before `week` does.
+pub(super) fn carry<'k>(kitchen: &'k Kitchen, others: &[&Week], booked: &Booked, week: &Week, today: Date) -> Carried<'k> {
     let (first, last) = plan::span(week);
     let trip = week.trips.iter().map(|trip| trip.on).min().unwrap_or(first);
     // A week that is past is reckoned as on the day before its first trip.
@@ -49,7 +48,7 @@ struct Uses<'w> {
     week: &'w Week,
     from: Date,
     until: Date,
-    booked: &'w BTreeSet<String>,
+    booked: &'w Booked,
 }
 
 impl Uses<'_> {
@@ -59,7 +58,7 @@ impl Uses<'_> {
 
     fn counts(&self, week: &Week, day: Date, by: MadeAt) -> bool {
         let is_booked = match by {
-            MadeAt::Session(session) => week.sessions.get(session).is_some_and(|session| self.booked.contains(&session_key(session.start))),
+            MadeAt::Session(session) => week.sessions.get(session).is_some_and(|session| self.booked.has_session(session.start)),
             MadeAt::Meal(_) => false,
         };
         self.counts_on(day) && !is_booked
@@ -68,7 +67,7 @@ impl Uses<'_> {
     /// The week with the meals that are still to come.
     fn rest(&self) -> Week {
         let mut rest = self.week.clone();
-        rest.meals.retain(|meal| self.counts_on(meal.at_time.date()) && !self.booked.contains(&meal_key(meal)));
+        rest.meals.retain(|meal| self.counts_on(meal.at_time.date()) && !self.booked.has_meal(meal));
         rest
     }
 }
@@ -113,14 +112,9 @@ fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -
                 what_for.push(what.clone());
             }
         }
-        let (food, recipe) = match lot.of {
-            Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-            Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
-        };
         reserved.push(Reserved {
             week: week.name.clone(),
-            food,
-            recipe,
+            of: lot.of,
             amount: Quantity::of(&lot.amount.dimension(), taken),
             place: lot.place,
             last_used: mine().map(|draw| draw.on).max().unwrap_or(week.from),
@@ -144,6 +138,7 @@ fn spare(week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
             opened: None,
             since: None,
             made: Some(spare.made_on),
+            paid: None,
             at: week.at.clone(),
         })
         .collect()

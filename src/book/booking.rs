@@ -7,6 +7,7 @@ use serde::{Deserialize, Serialize};
 
 use super::record::LotRecord;
 use crate::kitchen::PriceChange;
+use crate::store::FileChange;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -43,13 +44,6 @@ impl Change {
     }
 }
 
-/// SHA-256 of a file before and after a booking, by which one that was cut short is known.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-pub struct FileChange {
-    pub before: String,
-    pub after: String,
-}
-
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Booking {
     /// Counted from 1.
@@ -73,6 +67,7 @@ pub struct Booking {
     /// The rest of a last line of the book that was cut short, kept as it was found.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub fragment: Option<String>,
+    /// The files that were written with it.
     pub files: BTreeMap<String, FileChange>,
     /// SHA-256 of the line before; empty on the first.
     pub previous: String,

@@ -1,13 +1,7 @@
 //! The lines of the book, each chained to the one before by its SHA-256 (FIPS 180-4).
 
-use sha2::{Digest, Sha256};
-
 use super::booking::Booking;
-
-/// In hexadecimal.
-pub fn sha256(bytes: &[u8]) -> String {
-    Sha256::digest(bytes).iter().map(|byte| format!("{byte:02x}")).collect()
-}
+use crate::store::sha256;
 
 /// All bookings, and the text they were read from.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]

@@ -1,26 +1,16 @@
 //! Goods out to the kitchen: what a session takes and what it leaves cooked, and what a meal eats.
 
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
 use super::bench::{Bench, Missing};
 use super::out::{NotTaken, take_amount, take_recipe};
 use super::record::{Exact, LotRecord};
 use crate::foods::{FoodId, Place};
-use crate::kitchen::{Kitchen, Made, Meal, Recipe, RecipeId, Wanted, Ware, Week};
+use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Dimension, Quantity, show};
-use crate::pantry::after_days;
 use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines};
 use crate::prep::{Batch, Turnover};
-
-/// How the book names a session.
-pub fn session_key(start: DateTime) -> String {
-    format!("session {}", start.strftime("%Y-%m-%dT%H:%M"))
-}
-
-/// How the book names a meal.
-pub fn meal_key(meal: &Meal) -> String {
-    format!("meal {} {}", meal.at_time, meal.name.as_deref().unwrap_or(&meal.label))
-}
+use crate::shelf::after_days;
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
 /// shelf does not hold, in words.

@@ -1,0 +1,255 @@
+//! The book, open for one booking: locked, whole again after whatever cut the last one short, and level with pantry.toml.
+
+use std::collections::BTreeMap;
+use std::fmt;
+use std::io;
+use std::path::{Path, PathBuf};
+
+use jiff::civil::Date;
+
+use super::booked::Booked;
+use super::booking::{Booking, Change, Verb};
+use super::chain::{Book, Broken};
+use super::edit::edit_lots;
+use super::record::{LotRecord, records};
+use super::sum::{difference, reversed, sum, with_paid};
+use crate::kitchen::{Kitchen, Loaded, Mistake, PriceChange, SeenPrice, change_prices, load, price_changes};
+use crate::store::{BOOK, Disk, FileChange, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, recover, sha256};
+use crate::words::counted;
+
+/// Why nothing was booked.
+#[derive(Debug)]
+pub enum NotBooked {
+    /// The household's files, or a form, have mistakes.
+    Mistakes(Vec<Mistake>),
+    /// A line of the book is not as it was booked.
+    Broken(Broken),
+    NotRead {
+        file: PathBuf,
+        error: io::Error,
+    },
+    NotWritten {
+        file: PathBuf,
+        error: io::Error,
+    },
+    /// Somebody wrote it while it was read.
+    Changed {
+        file: &'static str,
+    },
+    /// A text into which the booking cannot be written; the end of a sentence.
+    NotEdited {
+        why: String,
+    },
+    /// It stands in the book, and this file is completed at the next start.
+    Unfinished {
+        file: PathBuf,
+        error: io::Error,
+    },
+}
+
+/// What a person is told about the book beside what they asked for.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Note {
+    /// The last booking was cut short and pantry.toml edited since, so that it is taken back.
+    TakenBack { what: String },
+    /// The last line of the book was cut short, and goes into the next booking as it is.
+    FragmentKept,
+    /// The last booking was cut short and shops.toml edited since.
+    PricesLeft,
+    /// A price that was to be put back has been changed by hand since.
+    PriceChanged { food: String, size: String },
+}
+
+impl fmt::Display for Note {
+    fn fmt(&self, out: &mut fmt::Formatter) -> fmt::Result {
+        match self {
+            Note::TakenBack { what } => {
+                write!(out, "the booking \"{what}\" was cut short, and pantry.toml has been edited since: it is taken back. Book it again.")
+            }
+            Note::FragmentKept => write!(out, "{BOOK}: its last line was cut short; what is left of it is kept in the next booking."),
+            Note::PricesLeft => write!(
+                out,
+                "the last booking was cut short, and shops.toml has been edited since: the prices paid were not written into it."
+            ),
+            Note::PriceChanged { food, size } => {
+                write!(out, "shops.toml: the price of {food} ({size}) has been changed since and is left as it stands.")
+            }
+        }
+    }
+}
+
+pub struct Keeping {
+    pub book: Book,
+    /// The lots of the kitchen, in their order, with what was paid for them.
+    pub shelf: Vec<LotRecord>,
+    pub notes: Vec<Note>,
+    today: Date,
+    folder: PathBuf,
+    pantry: String,
+    files: Disk,
+    /// How many bookings the book had when it was opened.
+    known: usize,
+    _lock: Locked,
+}
+
+impl Keeping {
+    /// Waits for any other writer, mends, reads, and notes what was changed by hand. Gives the household beside it, as it was read under the lock.
+    ///
+    /// # Errors
+    /// Mistakes of the files, a broken book, the machine's.
+    pub fn open(folder: &Path, today: Date) -> Result<(Loaded, Keeping), NotBooked> {
+        if !folder.join("kitchen.toml").is_file() {
+            // Says what is wrong with the folder, before a lock is put into it.
+            load(folder).map_err(NotBooked::Mistakes)?;
+        }
+        let files = Disk::new(folder);
+        let not_written = |name: &str| {
+            let file = folder.join(name);
+            move |error| NotBooked::NotWritten { file, error }
+        };
+        let lock = files.lock(LOCK).map_err(not_written(LOCK))?;
+        let book = read_book(folder)?;
+        let recovered = mend(&files, &book).map_err(not_written(PANTRY))?;
+        let loaded = load(folder).map_err(NotBooked::Mistakes)?;
+        let bytes = files.read(PANTRY).map_err(not_written(PANTRY))?.unwrap_or_default();
+        let pantry = String::from_utf8(bytes).map_err(|_| NotBooked::Changed { file: PANTRY })?;
+        let shelf = with_paid(records(&loaded.kitchen), &sum(&book.bookings));
+        let known = book.bookings.len();
+        let mut keeping = Keeping { book, shelf, notes: Vec::new(), today, folder: folder.to_owned(), pantry, files, known, _lock: lock };
+        keeping.level(recovered);
+        Ok((loaded, keeping))
+    }
+
+    /// Books in memory whatever lies between the book and pantry.toml.
+    fn level(&mut self, recovered: Recovered) {
+        if self.book.bookings.is_empty() {
+            let changes = difference(&[], &self.shelf);
+            self.append(Booking::new(self.today, Verb::Opening, "what lay on the shelf when the book was begun", changes));
+            return;
+        }
+        if let (Recovered::Overtaken, Some(last)) = (recovered, self.book.bookings.last()) {
+            let what = format!("booking {} was cut short and pantry.toml edited since", last.number);
+            let back = Booking { takes_back: Some(last.number), ..Booking::new(self.today, Verb::Withdrawal, what, reversed(last)) };
+            self.notes.push(Note::TakenBack { what: last.what.clone() });
+            self.append(back);
+        }
+        self.notes.extend(prices_left(recovered));
+        let changes = difference(&sum(&self.book.bookings), &self.shelf);
+        if self.book.fragment.is_some() {
+            self.notes.push(Note::FragmentKept);
+        }
+        if !changes.is_empty() || self.book.fragment.is_some() {
+            let what = format!("pantry.toml edited by hand: {}", counted(changes.len(), "lot"));
+            self.append(Booking::new(self.today, Verb::HandEdit, what, changes));
+        }
+    }
+
+    pub fn booked(&self) -> Booked {
+        Booked::by(&self.book)
+    }
+
+    fn append(&mut self, mut booking: Booking) {
+        if booking.files.is_empty() {
+            booking.files.insert(PANTRY.to_owned(), FileChange::of(&self.pantry, &self.pantry));
+        }
+        self.book.append(booking);
+    }
+
+    /// Writes the booking, with all that was noted before it.
+    ///
+    /// # Errors
+    /// Where the files cannot be edited or written. Nothing is changed then, unless it is [`NotBooked::Unfinished`].
+    pub fn book(&mut self, mut booking: Booking) -> Result<(), NotBooked> {
+        let text = edit_lots(&self.pantry, &self.shelf, &mut booking.changes)
+            .map_err(|why| NotBooked::NotEdited { why: format!("cannot edit pantry.toml: {why}") })?;
+        booking.files = BTreeMap::from([(PANTRY.to_owned(), FileChange::of(&self.pantry, &text))]);
+        let mut others = if text == self.pantry { Vec::new() } else { vec![(PANTRY, text)] };
+        if let Some((before, after)) = self.with_prices(&mut booking)? {
+            booking.files.insert(SHOPS.to_owned(), FileChange::of(&before, &after));
+            others.push((SHOPS, after));
+        }
+        self.append(booking);
+        match commit(&self.files, self.book.text(), &others) {
+            Ok(None) => Ok(()),
+            Ok(Some(error)) => Err(NotBooked::Unfinished { file: self.folder.join(PANTRY), error }),
+            Err(error) => Err(NotBooked::NotWritten { file: self.folder.join(BOOK), error }),
+        }
+    }
+
+    /// shops.toml before and after the booking's prices; the booking keeps those that could be written.
+    fn with_prices(&mut self, booking: &mut Booking) -> Result<Option<(String, String)>, NotBooked> {
+        if booking.prices.is_empty() {
+            return Ok(None);
+        }
+        let before = self.shops()?;
+        let (after, made) = change_prices(&before, &booking.prices).map_err(|why| NotBooked::NotEdited { why: why.to_string() })?;
+        let is_made =
+            |price: &PriceChange| made.iter().any(|made| (&made.shop, &made.food, &made.size) == (&price.shop, &price.food, &price.size));
+        for price in booking.prices.iter().filter(|price| !is_made(price)) {
+            self.notes.push(Note::PriceChanged { food: price.food.clone(), size: price.size.clone() });
+        }
+        booking.prices = made;
+        Ok((after != before).then_some((before, after)))
+    }
+
+    /// The changes of shops.toml that write prices into it.
+    ///
+    /// # Errors
+    /// The machine's, and where shops.toml cannot be edited.
+    pub fn price_changes(&self, seen: &[SeenPrice]) -> Result<Vec<PriceChange>, NotBooked> {
+        price_changes(&self.shops()?, seen).map_err(|why| NotBooked::NotEdited { why: why.to_string() })
+    }
+
+    fn shops(&self) -> Result<String, NotBooked> {
+        let not_read = |error| NotBooked::NotRead { file: self.folder.join(SHOPS), error };
+        let bytes = self.files.read(SHOPS).map_err(not_read)?;
+        String::from_utf8(bytes.unwrap_or_default()).map_err(|_| NotBooked::Changed { file: SHOPS })
+    }
+
+    /// What was booked since it was opened.
+    pub fn new_bookings(&self) -> &[Booking] {
+        &self.book.bookings[self.known..]
+    }
+}
+
+/// The book of a folder; an absent one is empty.
+///
+/// # Errors
+/// A line that is not as it was booked; the machine's.
+pub fn read_book(folder: &Path) -> Result<Book, NotBooked> {
+    let bytes = Disk::new(folder).read(BOOK).map_err(|error| NotBooked::NotRead { file: folder.join(BOOK), error })?;
+    let text = String::from_utf8_lossy(&bytes.unwrap_or_default()).into_owned();
+    Book::read(&text).map_err(NotBooked::Broken)
+}
+
+fn mend(files: &Disk, book: &Book) -> io::Result<Recovered> {
+    let none = BTreeMap::new();
+    recover(files, book.bookings.last().map_or(&none, |last| &last.files))
+}
+
+fn prices_left(recovered: Recovered) -> Option<Note> {
+    (recovered == Recovered::PricesLeft).then_some(Note::PricesLeft)
+}
+
+/// For those that only read: completes or withdraws what was cut short, where that can be done; else the files are read as they are.
+pub fn mend_if_cut_short(folder: &Path) -> Option<Note> {
+    let files = Disk::new(folder);
+    if !left_over(&files) {
+        return None;
+    }
+    let _lock = files.lock(LOCK).ok()?;
+    let book = read_book(folder).ok()?;
+    // An edit by hand since then is left for the next booking, which says so.
+    let pantry = files.read(PANTRY).ok().flatten().unwrap_or_default();
+    let overtaken = book.bookings.last().and_then(|last| last.files.get(PANTRY)).is_some_and(|change| {
+        let now = sha256(&pantry);
+        now != change.before && now != change.after
+    });
+    // What cannot be mended now is mended by the next booking.
+    if overtaken { None } else { mend(&files, &book).ok().and_then(prices_left) }
+}
+
+/// What pantry.toml has otherwise than the book adds up to: from what is booked to what is there.
+pub fn beside_the_book(kitchen: &Kitchen, book: &Book) -> Vec<Change> {
+    difference(&sum(&book.bookings), &records(kitchen))
+}

@@ -1,0 +1,50 @@
+//! The book: what went into and out of the pantry, one booking after the other. It reads what purchase and prep answered.
+//!
+//! ```text
+//! book = { booking "\n" }                 one JSON object a line, each with the SHA-256 of the line before and of itself
+//! booking = changes of lots               from a lot to what is left of it, to nothing, or from nothing to a new lot
+//! shelf = the sum of all changes          a bag of lots: their order in pantry.toml is the household's own
+//! ```
+//!
+//! Only `keeping` touches files, through the store; all else is pure: texts and plain data in and out. Knows no terminal.
+
+mod bench;
+mod booked;
+mod booking;
+mod bookings;
+mod chain;
+mod count;
+mod count_sheet;
+mod edit;
+mod goods_form;
+mod issue;
+mod keeping;
+mod next;
+mod out;
+mod receive;
+mod record;
+mod seen;
+mod sum;
+mod wasted;
+
+pub use bench::{Bench, Missing};
+pub use booked::{Booked, count_key, meal_key, session_key, trip_key};
+pub use booking::{Booking, Change, Verb};
+pub use bookings::{Draft, NotWasted, bought, cooked, eaten, found, taken_back, thrown_away};
+pub use chain::{Book, Broken};
+pub use count::{Difference, Differences, count, differences, may_be_written_over};
+pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
+pub use edit::edit_lots;
+pub use goods_form::{fill, goods_form};
+pub use issue::{issue_meal, issue_session};
+pub use keeping::{Keeping, NotBooked, Note, beside_the_book, mend_if_cut_short, read_book};
+pub use next::{As, FilledIn, MealChoice, NextTrip, NoTrip, OtherPacks, filled_in, meals_left, next_session, next_trip, week_of_sheet};
+pub use out::{NotTaken, take_amount, take_food, take_recipe, worth_taken};
+pub use receive::{Exceptions, Goods, except, goods_of, put_all, receive};
+pub use record::{Exact, LotRecord, Named, Paid, as_lot, records};
+pub use seen::seen_prices;
+pub use sum::{covered, difference, last_standing, reversed, standing, sum, with_paid};
+pub use wasted::{WasteRow, Wasted, wasted};
+
+#[cfg(test)]
+mod tests;

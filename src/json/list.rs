@@ -1,0 +1,478 @@
+//! The shopping list.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::Of;
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Names, Warning};
+use crate::measure::Quantity;
+use crate::plan::{Move, Spare};
+use crate::purchase::{
+    self, Budget, Expiring, Flag, FoodAmount, FromPantry, Leftover, ListLine, MealNote, PackLine, Packed, RecipeUse, Reserved, Round,
+    ShopVisit, ShoppingList, TripComparison, TripList,
+};
+use crate::words::list as words;
+
+#[derive(Serialize)]
+struct List<'a> {
+    week: &'a str,
+    from: Date,
+    currency: &'a str,
+    cost: String,
+    trips: Vec<Trip<'a>>,
+    from_pantry: Vec<Drawn<'a>>,
+    reserved: Vec<Kept<'a>>,
+    expiring: Vec<Lot<'a>>,
+    no_price: Vec<&'a str>,
+    spare: Vec<Spared<'a>>,
+    ask: Vec<&'a str>,
+    moves: Vec<Moved>,
+    flags: Vec<Flagged<'a>>,
+    meals: Vec<Meal<'a>>,
+    warnings: Vec<String>,
+    leftovers: Vec<Left<'a>>,
+    uses: Vec<Uses<'a>>,
+    worth: Worth,
+    budget: Option<Budgeted>,
+    /// Where it was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    compare: Option<Vec<Compared<'a>>>,
+}
+
+pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize + 'a {
+    let names = kitchen.names();
+    let units = kitchen.print.units;
+    List {
+        week: &list.week,
+        from: list.from,
+        currency: &names.currency.code,
+        cost: names.money(list.cost),
+        trips: list.trips.iter().map(|trip| Trip::of(trip, names)).collect(),
+        from_pantry: list.from_pantry.iter().map(|drawn| Drawn::of(drawn, names)).collect(),
+        reserved: list.reserved.iter().map(|kept| Kept::of(kept, names)).collect(),
+        expiring: list.expiring.iter().map(|lot| Lot::of(lot, names)).collect(),
+        no_price: names.foods(&list.no_price),
+        spare: list.spare.iter().map(|spare| Spared::of(spare, names)).collect(),
+        ask: names.foods(&list.ask),
+        moves: list.moves.iter().map(|moved: &Move| Moved { at: moved.on, text: words::moved(moved, names, units) }).collect(),
+        flags: list.flags.iter().map(|flag| Flagged::of(flag, names)).collect(),
+        meals: list.meals.iter().map(|meal| Meal::of(meal, names)).collect(),
+        warnings: list.warnings.iter().map(Warning::to_string).collect(),
+        leftovers: list.leaves.leftovers.iter().map(|left| Left::of(left, names)).collect(),
+        uses: list.leaves.uses.iter().map(|uses| Uses::of(uses, names)).collect(),
+        worth: Worth::of(&list.leaves.worth, names),
+        budget: list.budget.as_ref().map(|budget| Budgeted::of(budget, names)),
+        compare: list.compare.as_ref().map(|trips| trips.iter().map(|trip| Compared::of(trip, names)).collect()),
+    }
+}
+
+#[derive(Serialize)]
+struct Trip<'a> {
+    on: Date,
+    cost: String,
+    shops: Vec<Visit<'a>>,
+}
+
+impl<'a> Trip<'a> {
+    fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
+        let shops = trip.shops.iter().map(|visit| Visit::of(visit, names)).collect();
+        Trip { on: trip.on, cost: names.money(trip.cost), shops }
+    }
+}
+
+#[derive(Serialize)]
+struct Visit<'a> {
+    shop: Option<&'a str>,
+    trip_cost: Option<String>,
+    cost: Option<String>,
+    sections: Vec<Section<'a>>,
+}
+
+impl<'a> Visit<'a> {
+    fn of(visit: &'a ShopVisit, names: Names<'a>) -> Visit<'a> {
+        let section = |section: &'a purchase::Section| Section {
+            section: &section.section,
+            lines: section.lines.iter().map(|line| Line::of(line, names)).collect(),
+        };
+        Visit {
+            shop: visit.at.map(|stop| names.shop(stop.shop)),
+            trip_cost: visit.at.map(|stop| names.money(stop.fare)),
+            cost: visit.at.map(|stop| names.money(stop.cost)),
+            sections: visit.sections.iter().map(section).collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Section<'a> {
+    section: &'a str,
+    lines: Vec<Line<'a>>,
+}
+
+#[derive(Serialize)]
+struct Line<'a> {
+    food: &'a str,
+    need: &'a Quantity,
+    packs: Vec<Pack<'a>>,
+    cost: Option<String>,
+    left: &'a Quantity,
+    left_until: Option<Date>,
+    short: &'a Quantity,
+    last_used: Option<Date>,
+    #[serde(rename = "for")]
+    what_for: Vec<&'a str>,
+}
+
+impl<'a> Line<'a> {
+    fn of(line: &'a ListLine, names: Names<'a>) -> Line<'a> {
+        Line {
+            food: names.food(line.food),
+            need: &line.need,
+            packs: line.packs.iter().map(|pack| Pack::of(pack, names)).collect(),
+            cost: line.cost.map(|cost| names.money(cost)),
+            left: &line.left,
+            left_until: line.left_until,
+            short: &line.short,
+            last_used: line.last_used,
+            what_for: words::purposes(line),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Pack<'a> {
+    /// As typed, or [`LOOSE`].
+    size: &'a str,
+    count: u32,
+    /// Times the offer was used.
+    offer: Option<u32>,
+    cost: String,
+    /// Loose goods only.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    amount: Option<&'a Quantity>,
+}
+
+/// The size of what is weighed out.
+pub(super) const LOOSE: &str = "loose";
+
+impl<'a> Pack<'a> {
+    fn of(pack: &'a PackLine, names: Names<'a>) -> Pack<'a> {
+        let (size, count, amount) = match &pack.what {
+            Packed::Packs { count, label, .. } => (label.as_str(), *count, None),
+            Packed::Loose(amount) => (LOOSE, 1, Some(amount)),
+        };
+        Pack { size, count, offer: pack.offer.map(|taken| taken.times), cost: names.money(pack.cost), amount }
+    }
+}
+
+#[derive(Serialize)]
+struct Drawn<'a> {
+    #[serde(flatten)]
+    of: Of<'a>,
+    amount: &'a Quantity,
+    place: Place,
+    on: Date,
+    #[serde(rename = "for")]
+    what_for: &'a [String],
+}
+
+impl<'a> Drawn<'a> {
+    fn of(drawn: &'a FromPantry, names: Names<'a>) -> Drawn<'a> {
+        let of = Of::ware(drawn.of, names);
+        Drawn { of, amount: &drawn.amount, place: drawn.place, on: drawn.on, what_for: &drawn.what_for }
+    }
+}
+
+#[derive(Serialize)]
+struct Kept<'a> {
+    week: &'a str,
+    #[serde(flatten)]
+    of: Of<'a>,
+    amount: &'a Quantity,
+    place: Place,
+    last_used: Date,
+    #[serde(rename = "for")]
+    what_for: &'a [String],
+}
+
+impl<'a> Kept<'a> {
+    fn of(kept: &'a Reserved, names: Names<'a>) -> Kept<'a> {
+        Kept {
+            week: &kept.week,
+            of: Of::ware(kept.of, names),
+            amount: &kept.amount,
+            place: kept.place,
+            last_used: kept.last_used,
+            what_for: &kept.what_for,
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Lot<'a> {
+    #[serde(flatten)]
+    of: Of<'a>,
+    amount: &'a Quantity,
+    place: Place,
+    until: Date,
+}
+
+impl<'a> Lot<'a> {
+    fn of(lot: &'a Expiring, names: Names<'a>) -> Lot<'a> {
+        Lot { of: Of::ware(lot.of, names), amount: &lot.amount, place: lot.place, until: lot.until }
+    }
+}
+
+#[derive(Serialize)]
+struct Spared<'a> {
+    recipe: &'a str,
+    amount: &'a Quantity,
+    made_on: Date,
+    eat_by: Date,
+}
+
+impl<'a> Spared<'a> {
+    fn of(spare: &'a Spare, names: Names<'a>) -> Spared<'a> {
+        Spared { recipe: names.recipe_file(spare.recipe), amount: &spare.amount, made_on: spare.made_on, eat_by: spare.eat_by }
+    }
+}
+
+#[derive(Serialize)]
+struct Moved {
+    at: Date,
+    text: String,
+}
+
+#[derive(Serialize)]
+struct Flagged<'a> {
+    food: &'a str,
+    text: String,
+}
+
+impl<'a> Flagged<'a> {
+    fn of(flag: &Flag, names: Names<'a>) -> Flagged<'a> {
+        Flagged { food: names.food(flag.food), text: words::untimely(&flag.why) }
+    }
+}
+
+#[derive(Serialize)]
+struct Meal<'a> {
+    on: Date,
+    /// `18:30`.
+    at: String,
+    name: &'a str,
+    per_eater: PerEater,
+    missing: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct PerEater {
+    kcal: Option<f64>,
+    protein_g: Option<f64>,
+    fibre_g: Option<f64>,
+    cost: Option<String>,
+}
+
+impl<'a> Meal<'a> {
+    fn of(meal: &'a MealNote, names: Names<'a>) -> Meal<'a> {
+        let purchase::PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
+        Meal {
+            on: meal.at.date(),
+            at: crate::words::clock(meal.at),
+            name: &meal.name,
+            per_eater: PerEater { kcal, protein_g, fibre_g, cost: cost.map(|cost| names.money(cost)) },
+            missing: meal.missing.iter().map(|lacking| words::lacking(lacking, names)).collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Left<'a> {
+    food: &'a str,
+    amount: &'a Quantity,
+    value: String,
+    until: Option<Date>,
+}
+
+impl<'a> Left<'a> {
+    fn of(left: &'a Leftover, names: Names<'a>) -> Left<'a> {
+        Left { food: names.food(left.food), amount: &left.amount, value: names.money(left.value), until: left.until }
+    }
+}
+
+#[derive(Serialize)]
+struct Uses<'a> {
+    recipe: &'a str,
+    value: String,
+    uses: Vec<Part<'a>>,
+    needs: Vec<Part<'a>>,
+}
+
+#[derive(Serialize)]
+struct Part<'a> {
+    food: &'a str,
+    amount: Option<&'a Quantity>,
+}
+
+impl<'a> Uses<'a> {
+    fn of(uses: &'a RecipeUse, names: Names<'a>) -> Uses<'a> {
+        let part = |part: &'a FoodAmount| Part { food: names.food(part.food), amount: part.amount.as_ref() };
+        Uses {
+            recipe: names.recipe_file(uses.recipe),
+            value: names.money(uses.value),
+            uses: uses.uses.iter().map(part).collect(),
+            needs: uses.needs.iter().map(part).collect(),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Worth {
+    used: String,
+    keeps: String,
+    spoils: String,
+}
+
+impl Worth {
+    fn of(worth: &purchase::Worth, names: Names) -> Worth {
+        Worth { used: names.money(worth.used), keeps: names.money(worth.keeps), spoils: names.money(worth.spoils) }
+    }
+}
+
+#[derive(Serialize)]
+struct Budgeted {
+    limit: String,
+    cost: String,
+    over: String,
+    changes: Vec<Saved>,
+    together: Option<String>,
+}
+
+#[derive(Serialize)]
+struct Saved {
+    change: String,
+    saves: String,
+    cost: String,
+}
+
+impl Budgeted {
+    fn of(budget: &Budget, names: Names) -> Budgeted {
+        let saved = |saving: &purchase::Saving| Saved {
+            change: words::save_by(&saving.by, names),
+            saves: names.money(saving.saves),
+            cost: names.money(saving.cost),
+        };
+        Budgeted {
+            limit: names.money(budget.limit),
+            cost: names.money(budget.cost),
+            over: names.money(budget.over()),
+            changes: budget.changes.iter().map(saved).collect(),
+            together: budget.together.map(|together| names.money(together)),
+        }
+    }
+}
+
+#[derive(Serialize)]
+struct Compared<'a> {
+    on: Date,
+    chosen: Shops<'a>,
+    single: Vec<Shops<'a>>,
+    pair: Option<Shops<'a>>,
+}
+
+#[derive(Serialize)]
+struct Shops<'a> {
+    shops: Vec<&'a str>,
+    cost: String,
+    lacks: Vec<&'a str>,
+}
+
+impl<'a> Compared<'a> {
+    fn of(trip: &TripComparison, names: Names<'a>) -> Compared<'a> {
+        let shops = |round: &Round| Shops {
+            shops: round.shops.iter().map(|shop| names.shop(*shop)).collect(),
+            cost: names.money(round.cost),
+            lacks: names.foods(&round.lacks),
+        };
+        Compared {
+            on: trip.on,
+            chosen: shops(&trip.chosen),
+            single: trip.single.iter().map(shops).collect(),
+            pair: trip.pair.as_ref().map(shops),
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::foods::{Food, FoodId};
+    use crate::kitchen::fixture::{empty_kitchen, recipe};
+    use crate::kitchen::{RecipeId, Ware};
+    use crate::measure::Money;
+
+    /// One food, onion, and one recipe, a mash.
+    fn kitchen() -> Kitchen {
+        let mut kitchen = empty_kitchen();
+        kitchen.foods = [Food { name: "onion".to_owned(), ..Food::default() }].into_iter().collect();
+        kitchen.recipes = vec![recipe("mash")];
+        kitchen.recipes[0].name = "White-bean mash".to_owned();
+        kitchen
+    }
+
+    fn onions() -> ListLine {
+        let what = Packed::Packs { count: 1, size: Quantity::grams(1000.0), label: "1000 g".to_owned() };
+        ListLine {
+            food: FoodId(0),
+            need: Quantity::grams(830.0),
+            packs: vec![PackLine { what, offer: None, cost: Money(129) }],
+            cost: Some(Money(129)),
+            left: Quantity::grams(170.0),
+            left_until: None,
+            short: Quantity::grams(0.0),
+            last_used: Some(date(2026, 12, 2)),
+            what_for: vec!["White-bean mash".to_owned()],
+            top_up: false,
+            about: None,
+            fresh: false,
+            own_words: Vec::new(),
+            windows: None,
+            beware: None,
+        }
+    }
+
+    #[test]
+    fn the_line_reads_as_the_contract_shows_it() {
+        let kitchen = kitchen();
+        let json = serde_json::to_string(&Line::of(&onions(), kitchen.names())).expect("JSON");
+        assert_eq!(
+            json,
+            r#"{"food":"onion","need":{"amount":830.0,"unit":"g"},"packs":[{"size":"1000 g","count":1,"offer":null,"cost":"1.29"}],"#
+                .to_owned()
+                + r#""cost":"1.29","left":{"amount":170.0,"unit":"g"},"left_until":null,"short":{"amount":0.0,"unit":"g"},"last_used":"2026-12-02","for":["White-bean mash"]}"#
+        );
+    }
+
+    #[test]
+    fn a_line_that_fills_up_the_shelf_is_for_staple_once() {
+        let kitchen = kitchen();
+        let both = ListLine { top_up: true, ..onions() };
+        let named_alike = ListLine { what_for: vec!["staple".to_owned()], ..both.clone() };
+        assert_eq!(Line::of(&both, kitchen.names()).what_for, ["White-bean mash", "staple"]);
+        assert_eq!(Line::of(&named_alike, kitchen.names()).what_for, ["staple"]);
+    }
+
+    #[test]
+    fn a_lot_is_named_by_the_one_key_that_fits() {
+        let kitchen = kitchen();
+        let lot = |of| Expiring { of, amount: Quantity::portions(2.0), place: Place::Fridge, until: date(2026, 12, 1) };
+        let json = |of| serde_json::to_string(&Lot::of(&lot(of), kitchen.names())).expect("JSON");
+        let rest = r#""amount":{"amount":2.0,"unit":"portion"},"place":"fridge","until":"2026-12-01"}"#;
+        assert_eq!(json(Ware::Food(FoodId(0))), format!(r#"{{"food":"onion",{rest}"#));
+        assert_eq!(json(Ware::Recipe(RecipeId(0))), format!(r#"{{"recipe":"mash",{rest}"#));
+    }
+}

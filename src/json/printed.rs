@@ -1,0 +1,235 @@
+//! `plan-<from>.json`: the list and the plan of the sessions as they were printed. It is read back to ids, once; a food that is not
+//! known any more keeps its name, so that it can be told.
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use super::list::{LOOSE, list};
+use super::prep::{Prep, prep};
+use crate::kitchen::{Kitchen, Mistake, ShopId, Spot};
+use crate::measure::{Money, Quantity, read_money, read_quantity};
+use crate::prep::{PrepPlan, Turnover};
+use crate::purchase::{Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
+
+#[derive(Serialize)]
+struct Plan<L, P> {
+    list: L,
+    prep: P,
+}
+
+pub fn printed<'a>(shopping: &'a ShoppingList, plan: &PrepPlan, kitchen: &'a Kitchen) -> impl Serialize + 'a {
+    Plan { list: list(shopping, kitchen), prep: prep(plan, kitchen) }
+}
+
+/// What booking needs of a print.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Printed {
+    pub buys: WeekBuys,
+    /// What each session took and gave.
+    pub turnovers: Vec<Turnover>,
+}
+
+/// Reads a print; `file` is its name in the kitchen folder.
+///
+/// # Errors
+/// What cannot be understood.
+pub fn read_printed(text: &str, file: &str, kitchen: &Kitchen) -> Result<Printed, Vec<Mistake>> {
+    let whole: Whole = serde_json::from_str(text).map_err(|error| vec![not_read(&error, file)])?;
+    let mut reading = Reading { kitchen, file, mistakes: Vec::new() };
+    let trips = whole.list.trips.into_iter().map(|trip| reading.trip(trip)).collect();
+    let buys = WeekBuys { week: whole.list.week, from: whole.list.from, trips };
+    let turnovers = whole.prep.turnovers(kitchen).unwrap_or_else(|start| {
+        reading.mistake(format!("the start of a session, \"{start}\", is no date and time"));
+        Vec::new()
+    });
+    if reading.mistakes.is_empty() { Ok(Printed { buys, turnovers }) } else { Err(reading.mistakes) }
+}
+
+fn not_read(error: &serde_json::Error, file: &str) -> Mistake {
+    let place = format!(" at line {} column {}", error.line(), error.column());
+    let said = error.to_string();
+    Mistake {
+        at: Spot { file: file.to_owned(), line: error.line() as u32, column: error.column() as u32 },
+        cause: format!("cannot be read: {}", said.strip_suffix(&place).unwrap_or(&said)),
+        remedy: AGAIN.to_owned(),
+    }
+}
+
+const AGAIN: &str = "Print the week again.";
+
+#[derive(Deserialize)]
+struct Whole {
+    list: List,
+    prep: Prep,
+}
+
+#[derive(Deserialize)]
+struct List {
+    week: String,
+    from: Date,
+    trips: Vec<Trip>,
+}
+
+#[derive(Deserialize)]
+struct Trip {
+    on: Date,
+    shops: Vec<Visit>,
+}
+
+#[derive(Deserialize)]
+struct Visit {
+    shop: Option<String>,
+    sections: Vec<Section>,
+}
+
+#[derive(Deserialize)]
+struct Section {
+    lines: Vec<Line>,
+}
+
+#[derive(Deserialize)]
+struct Line {
+    food: String,
+    need: Quantity,
+    packs: Vec<Pack>,
+    cost: Option<String>,
+}
+
+#[derive(Deserialize)]
+struct Pack {
+    size: String,
+    count: u32,
+    amount: Option<Quantity>,
+}
+
+struct Reading<'k> {
+    kitchen: &'k Kitchen,
+    file: &'k str,
+    mistakes: Vec<Mistake>,
+}
+
+impl Reading<'_> {
+    fn trip(&mut self, trip: Trip) -> TripBuys {
+        let mut buys = TripBuys { on: trip.on, shops: Vec::new(), lines: Vec::new(), unknown: Vec::new() };
+        for visit in trip.shops {
+            let from = self.seller(visit.shop.as_deref());
+            if let Seller::Shop(shop) = from {
+                buys.shops.push(shop);
+            }
+            for line in visit.sections.into_iter().flat_map(|section| section.lines) {
+                match self.kitchen.foods.find(&line.food) {
+                    Some(food) => {
+                        let cost = line.cost.as_deref().and_then(|cost| self.money(cost, &line.food));
+                        let packs = line.packs.into_iter().filter_map(|pack| self.pack(pack, &line.food)).collect();
+                        buys.lines.push(Buy { food, from, need: line.need, packs, cost });
+                    }
+                    None => buys.unknown.push(line.food),
+                }
+            }
+        }
+        buys
+    }
+
+    fn seller(&self, name: Option<&str>) -> Seller {
+        let Some(name) = name else { return Seller::Anywhere };
+        let known = self.kitchen.shops.iter().position(|shop| shop.name == name);
+        known.map_or(Seller::Unknown, |shop| Seller::Shop(ShopId(shop)))
+    }
+
+    fn money(&mut self, text: &str, food: &str) -> Option<Money> {
+        let money = read_money(text, &self.kitchen.household.currency);
+        if money.is_err() {
+            self.mistake(format!("the cost of {food}, \"{text}\", is no money"));
+        }
+        money.ok()
+    }
+
+    fn pack(&mut self, pack: Pack, food: &str) -> Option<Packed> {
+        match pack.amount {
+            Some(amount) if pack.size == LOOSE => Some(Packed::Loose(amount)),
+            _ => {
+                let size = read_quantity(&pack.size, self.kitchen.rules.spoons);
+                if size.is_err() {
+                    self.mistake(format!("the pack of {food}, \"{}\", is no size", pack.size));
+                }
+                Some(Packed::Packs { count: pack.count, size: size.ok()?, label: pack.size })
+            }
+        }
+    }
+
+    fn mistake(&mut self, cause: String) {
+        let at = Spot { file: self.file.to_owned(), ..Spot::default() };
+        self.mistakes.push(Mistake { at, cause, remedy: AGAIN.to_owned() });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::foods::{Food, FoodId};
+    use crate::kitchen::Shop;
+    use crate::kitchen::fixture::empty_kitchen;
+
+    fn kitchen() -> Kitchen {
+        let mut kitchen = empty_kitchen();
+        kitchen.foods = [Food { name: "feta".to_owned(), ..Food::default() }].into_iter().collect();
+        kitchen.shops = vec![Shop { name: "Quay market".to_owned(), sections: Vec::new(), trip: Money::ZERO, at: Spot::default() }];
+        kitchen
+    }
+
+    /// A print of one trip with one shop.
+    fn print_of(shop: &str, lines: &str) -> String {
+        format!(
+            r#"{{"list": {{"week": "Advent", "from": "2026-11-30", "trips": [{{"on": "2026-11-28", "shops": [{{"shop": {shop},
+               "sections": [{{"section": "Dairy", "lines": [{lines}]}}]}}]}}]}},
+               "prep": {{"week": "Advent", "sessions": [], "before": [], "moves": []}}}}"#
+        )
+    }
+
+    fn line(food: &str, size: &str, cost: &str) -> String {
+        format!(
+            r#"{{"food": "{food}", "need": {{"amount": 300.0, "unit": "g"}}, "cost": "{cost}",
+               "packs": [{{"size": "{size}", "count": 2, "offer": null, "cost": "{cost}"}}]}}"#
+        )
+    }
+
+    #[test]
+    fn a_print_is_read_back_to_ids_and_money() {
+        let read = read_printed(&print_of("\"Quay market\"", &line("feta", "200 g", "4.60")), "plan.json", &kitchen()).expect("a print");
+        let packs = vec![Packed::Packs { count: 2, size: Quantity::grams(200.0), label: "200 g".to_owned() }];
+        let (food, from) = (FoodId(0), Seller::Shop(ShopId(0)));
+        let lines = vec![Buy { food, from, need: Quantity::grams(300.0), packs, cost: Some(Money(460)) }];
+        let trip = TripBuys { on: date(2026, 11, 28), shops: vec![ShopId(0)], lines, unknown: Vec::new() };
+        assert_eq!(read.buys, WeekBuys { week: "Advent".to_owned(), from: date(2026, 11, 30), trips: vec![trip] });
+    }
+
+    #[test]
+    fn what_is_not_known_any_more_is_told_by_its_name() {
+        let lines = [line("feta", "200 g", "4.60"), line("zork", "200 g", "1.00")].join(",");
+        let read = read_printed(&print_of("\"Ferry kiosk\"", &lines), "plan.json", &kitchen()).expect("a print");
+        let trip = &read.buys.trips[0];
+        assert_eq!((trip.lines[0].from, trip.unknown.as_slice()), (Seller::Unknown, &["zork".to_owned()][..]));
+    }
+
+    #[test]
+    fn what_cannot_be_understood_is_a_mistake_with_its_file() {
+        let said = |text: &str| {
+            let mistakes = read_printed(text, "sheets/plan.json", &kitchen()).expect_err("a mistake");
+            mistakes.iter().map(Mistake::to_string).collect::<Vec<_>>()
+        };
+        assert_eq!(
+            said("{\n  \"list\": 3}"),
+            ["sheets/plan.json:2:11: cannot be read: invalid type: integer `3`, expected struct List. Print the week again."]
+        );
+        assert_eq!(
+            said(&print_of("null", &line("feta", "a lot", "4,6,0"))),
+            [
+                "sheets/plan.json: the cost of feta, \"4,6,0\", is no money. Print the week again.",
+                "sheets/plan.json: the pack of feta, \"a lot\", is no size. Print the week again."
+            ]
+        );
+    }
+}

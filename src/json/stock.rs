@@ -1,0 +1,78 @@
+//! What is on the shelf, and what was thrown away.
+
+use jiff::civil::Date;
+use serde::Serialize;
+
+use super::Of;
+use crate::book::{Named, WasteRow, Wasted};
+use crate::foods::Place;
+use crate::kitchen::Names;
+use crate::measure::Quantity;
+use crate::pantry::{Stock, StockLot, StockPlace};
+
+#[derive(Serialize)]
+struct Shelf<'a> {
+    places: Vec<Shelved<'a>>,
+    value: String,
+}
+
+#[derive(Serialize)]
+struct Shelved<'a> {
+    place: Place,
+    lots: Vec<Lot<'a>>,
+}
+
+#[derive(Serialize)]
+struct Lot<'a> {
+    #[serde(flatten)]
+    of: Of<'a>,
+    amount: &'a Quantity,
+    until: Option<Date>,
+    estimate: bool,
+    value: Option<String>,
+}
+
+pub fn stock<'a>(stock: &'a Stock, names: Names<'a>) -> impl Serialize + 'a {
+    let lot = |lot: &'a StockLot| Lot {
+        of: Of::ware(lot.of, names),
+        amount: &lot.amount,
+        until: lot.until,
+        estimate: lot.estimate,
+        value: lot.value.map(|value| names.money(value)),
+    };
+    let shelved = |shelf: &'a StockPlace| Shelved { place: shelf.place, lots: shelf.lots.iter().map(lot).collect() };
+    Shelf { places: stock.places.iter().map(shelved).collect(), value: names.money(stock.value) }
+}
+
+#[derive(Serialize)]
+struct Waste<'a> {
+    waste: Vec<Row<'a>>,
+    value: String,
+}
+
+#[derive(Serialize)]
+struct Row<'a> {
+    /// `2026-12`.
+    month: String,
+    #[serde(flatten)]
+    of: Of<'a>,
+    value: Option<String>,
+}
+
+pub fn wasted<'a>(wasted: &'a Wasted, names: Names<'a>) -> impl Serialize + 'a {
+    let row = |row: &'a WasteRow| Row {
+        month: row.month.strftime("%Y-%m").to_string(),
+        of: Of::named(&row.of),
+        value: row.value.map(|value| names.money(value)),
+    };
+    Waste { waste: wasted.rows.iter().map(row).collect(), value: names.money(wasted.value) }
+}
+
+impl<'a> Of<'a> {
+    pub(super) fn named(of: &'a Named) -> Of<'a> {
+        match of {
+            Named::Food(name) => Of::Food(name),
+            Named::Recipe(id) => Of::Recipe(id),
+        }
+    }
+}

@@ -1,0 +1,73 @@
+//! What a week's trips buy, as booking needs it: from the list as it is reckoned now, or as it was printed.
+
+use jiff::civil::Date;
+
+use super::list::{ListLine, Packed, ShoppingList, TripList};
+use crate::foods::FoodId;
+use crate::kitchen::ShopId;
+use crate::measure::{Money, Quantity};
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct WeekBuys {
+    /// The name of the week.
+    pub week: String,
+    pub from: Date,
+    pub trips: Vec<TripBuys>,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct TripBuys {
+    pub on: Date,
+    /// The shops that are visited.
+    pub shops: Vec<ShopId>,
+    /// In the order of the list.
+    pub lines: Vec<Buy>,
+    /// Foods that were printed and are not known any more, by name.
+    pub unknown: Vec<String>,
+}
+
+/// One line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Buy {
+    pub food: FoodId,
+    pub from: Seller,
+    pub need: Quantity,
+    /// None where nobody is known to sell it.
+    pub packs: Vec<Packed>,
+    /// `None` where no price is known.
+    pub cost: Option<Money>,
+}
+
+/// Where something is bought.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Seller {
+    Shop(ShopId),
+    /// No shop is named.
+    Anywhere,
+    /// A shop was printed that is not known any more.
+    Unknown,
+}
+
+impl From<&ShoppingList> for WeekBuys {
+    fn from(list: &ShoppingList) -> WeekBuys {
+        WeekBuys { week: list.week.clone(), from: list.from, trips: list.trips.iter().map(TripBuys::from).collect() }
+    }
+}
+
+impl From<&TripList> for TripBuys {
+    fn from(trip: &TripList) -> TripBuys {
+        let lines = trip.shops.iter().flat_map(|visit| {
+            let from = visit.at.map_or(Seller::Anywhere, |stop| Seller::Shop(stop.shop));
+            visit.lines().map(move |line| Buy::of(line, from))
+        });
+        let shops = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| stop.shop);
+        TripBuys { on: trip.on, shops: shops.collect(), lines: lines.collect(), unknown: Vec::new() }
+    }
+}
+
+impl Buy {
+    fn of(line: &ListLine, from: Seller) -> Buy {
+        let packs = line.packs.iter().map(|pack| pack.what.clone()).collect();
+        Buy { food: line.food, from, need: line.need.clone(), packs, cost: line.cost }
+    }
+}

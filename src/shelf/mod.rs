@@ -1,0 +1,14 @@
+//! What lies on the shelf: until when a lot is good, how lots are drawn, first expired first out, and what a unit of a food is worth.
+//!
+//! Netting and the book draw by the same code and price by the same figures. Knows no plan and no book.
+
+mod dates;
+mod draw;
+mod price;
+
+pub use dates::{LotDates, after_days, lot_dates};
+pub use draw::{Shelf, Taken, food_rate};
+pub use price::{Prices, rounded, worth};
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,98 @@
+//! One unit price of a food: what was paid for it; else the list's own price of this week; else the cheapest that is known.
+
+use std::collections::BTreeMap;
+
+use crate::foods::{FoodId, convert};
+use crate::kitchen::{Kitchen, Lot, PackKind, Ware};
+use crate::measure::{Dimension, Money, Quantity, tidy};
+
+/// Ten-thousandths of a minor unit in which a loose price is kept.
+const E4: f64 = 10_000.0;
+
+/// Minor units of money, and how much they buy.
+#[derive(Debug, Clone)]
+struct Price {
+    minor: f64,
+    buys: Quantity,
+}
+
+/// What the shops ask for each food, and what this week's list pays where it is reckoned beside a list.
+#[derive(Debug, Clone)]
+pub struct Prices<'k> {
+    kitchen: &'k Kitchen,
+    known: BTreeMap<FoodId, Vec<Price>>,
+    listed: BTreeMap<FoodId, Price>,
+}
+
+impl<'k> Prices<'k> {
+    /// Every pack, loose price and offer of one's own pack ("3 for 2.00" of one size).
+    pub fn new(kitchen: &'k Kitchen) -> Prices<'k> {
+        let mut known: BTreeMap<FoodId, Vec<Price>> = BTreeMap::new();
+        for pack in &kitchen.packs {
+            let prices = known.entry(pack.food).or_default();
+            match &pack.kind {
+                PackKind::Sized { size, price, offer, .. } => {
+                    let minor = [price.map(|price| price.0 as f64), offer.map(|offer| offer.pay.0 as f64 / f64::from(offer.buy))];
+                    prices.extend(minor.into_iter().flatten().map(|minor| Price { minor, buys: size.clone() }));
+                }
+                PackKind::Loose { price, .. } => {
+                    prices.extend(price.as_ref().map(|price| Price { minor: price.minor_e4 as f64 / E4, buys: price.per.clone() }));
+                }
+            }
+        }
+        Prices { kitchen, known, listed: BTreeMap::new() }
+    }
+
+    /// With what a list pays: of each food how much it buys, and for how much. The first line of a food counts, that of the earliest trip.
+    pub fn with_list(mut self, lines: impl IntoIterator<Item = (FoodId, Quantity, Money)>) -> Prices<'k> {
+        for (food, buys, cost) in lines {
+            self.listed.entry(food).or_insert(Price { minor: cost.0 as f64, buys });
+        }
+        self
+    }
+
+    /// Minor units of money for one base unit of `dimension`; `paid` is what one cost, where that is known. `None` where no price is.
+    pub fn of_one(&self, food: FoodId, dimension: &Dimension, paid: Option<f64>) -> Option<f64> {
+        let each = |price: &Price| {
+            let buys = self.in_dimension(food, &price.buys, dimension)?;
+            (buys > 0.0).then(|| price.minor / buys)
+        };
+        let cheapest = || self.known.get(&food)?.iter().filter_map(each).min_by(f64::total_cmp);
+        paid.or_else(|| self.listed.get(&food).and_then(each)).or_else(cheapest)
+    }
+
+    /// Minor units of money for one base unit of a lot; `None` of what was cooked, and where no price is known.
+    pub fn of_lot(&self, lot: &Lot) -> Option<f64> {
+        let own = lot.amount.dimension();
+        let paid = lot.paid.as_ref().filter(|paid| paid.per.dimension() == own && paid.per.base() > 0.0);
+        let paid = paid.map(|paid| paid.minor_e4 as f64 / E4 / paid.per.base());
+        match lot.of {
+            Ware::Food(food) => self.of_one(food, &own, paid),
+            Ware::Recipe(_) => paid,
+        }
+    }
+
+    /// Minor units of money, not rounded, that an amount costs at the cheapest known price; `amount` tells it in the dimension of a
+    /// pack, where it can.
+    pub fn cheapest(&self, food: FoodId, amount: impl Fn(&Dimension) -> Option<f64>) -> Option<f64> {
+        let cost = |price: &Price| Some(amount(&price.buys.dimension())? * price.minor / price.buys.base());
+        self.known.get(&food)?.iter().filter_map(cost).min_by(f64::total_cmp)
+    }
+
+    fn in_dimension(&self, food: FoodId, amount: &Quantity, dimension: &Dimension) -> Option<f64> {
+        if amount.dimension() == *dimension {
+            return Some(amount.base());
+        }
+        convert(&self.kitchen.foods[food], amount, dimension).ok().map(|same| same.base())
+    }
+}
+
+/// `amount` at so many minor units for one base unit.
+pub fn worth(amount: &Quantity, rate: f64) -> Money {
+    rounded(amount.base() * rate)
+}
+
+/// Half a minor unit and more rounded up. Twelve digits are finer than any price and take the noise off a half.
+pub fn rounded(minor: f64) -> Money {
+    Money((tidy(minor) + 0.5).floor() as i64)
+}

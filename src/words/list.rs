@@ -1,0 +1,177 @@
+//! What the list says in words, alike on a terminal, on paper and in JSON.
+
+use jiff::civil::Date;
+
+use super::in_a_sentence;
+use crate::foods::Allergen;
+use crate::kitchen::{BatchCut, Names};
+use crate::measure::{Currency, Quantity, Units, show};
+use crate::plan::Move;
+use crate::purchase::{Beware, Figure, Lacking, ListLine, OfferTaken, PackCount, SaveBy, Untimely, Windows};
+
+/// "3 for 2.00".
+pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
+    format!("{} for {}", taken.offer.buy, taken.offer.pay.decimal(currency))
+}
+
+/// "about 8".
+pub fn about(line: &ListLine) -> Option<String> {
+    line.about.map(|pieces| format!("about {pieces}"))
+}
+
+/// The recipes and meals a line is for, and "staple" where it fills up the shelf.
+pub fn purposes(line: &ListLine) -> Vec<&str> {
+    const STAPLE: &str = "staple";
+    let mut all: Vec<&str> = line.what_for.iter().map(String::as_str).collect();
+    if line.top_up && !all.contains(&STAPLE) {
+        all.push(STAPLE);
+    }
+    all
+}
+
+/// "one for Sunday, one for Friday"; with several sizes "one 400 g for Sunday".
+pub fn windows(windows: &Windows) -> String {
+    let packs = |packs: &[PackCount]| {
+        let said = packs.iter().map(|pack| {
+            let number = number(pack.count);
+            if windows.several { format!("{number} {}", pack.label) } else { number }
+        });
+        said.collect::<Vec<_>>().join(" and ")
+    };
+    let days: Vec<Date> = windows.openings.iter().filter_map(|opening| opening.on).collect();
+    let opened = windows.openings.iter().map(|opening| format!("{} for {}", packs(&opening.packs), occasion(opening.on, &days)));
+    let over = (!windows.over.is_empty()).then(|| format!("{} over", packs(&windows.over)));
+    opened.chain(over).collect::<Vec<_>>().join(", ")
+}
+
+/// The weekday, with its date where two windows begin on the same weekday.
+fn occasion(on: Option<Date>, days: &[Date]) -> String {
+    let Some(on) = on else { return "the shelf".to_owned() };
+    let clash = days.iter().any(|other| *other != on && other.weekday() == on.weekday());
+    on.strftime(if clash { "%A %-d %b" } else { "%A" }).to_string()
+}
+
+fn number(count: u32) -> String {
+    const WORDS: [&str; 12] = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"];
+    let word = count.checked_sub(1).and_then(|index| WORDS.get(index as usize));
+    word.map_or_else(|| count.to_string(), |word| (*word).to_owned())
+}
+
+/// "contains sesame", "may contain sesame: allergens not known".
+pub fn beware(beware: &Beware) -> String {
+    let names = |allergens: &[Allergen]| allergens.iter().map(|one| one.name()).collect::<Vec<_>>().join(", ");
+    match beware {
+        Beware::Contains(allergens) => format!("contains {}", names(allergens)),
+        Beware::MayContain(allergens) => format!("may contain {}: allergens not known", names(allergens)),
+    }
+}
+
+/// "bought 5 days before it is used; keeps 3 days".
+pub fn untimely(why: &Untimely) -> String {
+    let days = |days: i64| format!("{days} {}", if days == 1 { "day" } else { "days" });
+    match why {
+        Untimely::TooEarly { before, keeps } => format!("bought {} before it is used; keeps {}", days(before.0), days(keeps.0)),
+        Untimely::TooLate { needed, bought } => format!("needed on {needed}, before the trip on {bought} that buys it"),
+    }
+}
+
+/// "feta: fibre, price".
+pub fn lacking(lacking: &Lacking, names: Names) -> String {
+    let figures: Vec<&str> = lacking.figures.iter().map(|figure| figure_word(*figure)).collect();
+    format!("{}: {}", names.food(lacking.food), figures.join(", "))
+}
+
+fn figure_word(figure: Figure) -> &'static str {
+    match figure {
+        Figure::Weight => "weight",
+        Figure::Energy => "energy",
+        Figure::Protein => "protein",
+        Figure::Fibre => "fibre",
+        Figure::Price => "price",
+    }
+}
+
+/// "leave out \"2 lemons\" at Thu supper".
+pub fn save_by(by: &SaveBy, names: Names) -> String {
+    match by {
+        SaveBy::CheapestPacks(food) => format!("buy the cheapest packs of {}", names.food(*food)),
+        SaveBy::LeavingOutShop(shop) => format!("leave out {}", names.shop(*shop)),
+        SaveBy::FinerBatches { recipe, to } => {
+            let cut = match to {
+                BatchCut::Whole => "whole batches",
+                BatchCut::Halves => "half batches",
+                BatchCut::Any => "batches of any size",
+            };
+            format!("make {} in {cut}", names.recipe(*recipe))
+        }
+        SaveBy::LeavingOutLine { line, for_each, meal } => {
+            let each = if *for_each { " for each" } else { "" };
+            format!("leave out \"{line}\"{each} at {meal}")
+        }
+    }
+}
+
+/// "Move 3 portions of pearl barley from the freezer to the fridge".
+pub fn moved(moved: &Move, names: Names, units: Units) -> String {
+    let amount = show(&moved.amount, units);
+    let much = match &moved.amount {
+        Quantity::Count(n) => format!("{amount} {}", if *n > 1.0 { "pieces" } else { "piece" }),
+        _ => amount,
+    };
+    format!("Move {much} of {} from the freezer to the fridge", in_a_sentence(names.recipe(moved.recipe)))
+}
+
+#[cfg(test)]
+mod tests {
+    use jiff::civil::date;
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::foods::{Food, FoodId};
+    use crate::kitchen::fixture::{empty_kitchen, recipe};
+    use crate::kitchen::{Offer, RecipeId};
+    use crate::measure::{Days, Money};
+    use crate::purchase::Opening;
+
+    #[test]
+    fn a_flag_says_both_figures() {
+        let early = |before, keeps| untimely(&Untimely::TooEarly { before: Days(before), keeps: Days(keeps) });
+        assert_eq!(early(5, 3), "bought 5 days before it is used; keeps 3 days");
+        assert_eq!(early(4, 1), "bought 4 days before it is used; keeps 1 day");
+        let late = Untimely::TooLate { needed: date(2026, 11, 27), bought: date(2026, 11, 28) };
+        assert_eq!(untimely(&late), "needed on 2026-11-27, before the trip on 2026-11-28 that buys it");
+    }
+
+    #[test]
+    fn an_offer_is_told_as_a_shop_writes_it() {
+        let taken = OfferTaken { offer: Offer { buy: 3, pay: Money(200) }, times: 2 };
+        assert_eq!(offer(&taken, &empty_kitchen().household.currency), "3 for 2.00");
+    }
+
+    #[test]
+    fn packs_of_several_sizes_are_told_by_size_and_days_of_one_name_by_date() {
+        let packs = |count, label: &str| vec![PackCount { count, label: label.to_owned() }];
+        let opening = |day, packs| Opening { on: Some(date(2026, 12, day)), packs };
+        let two = |second| Windows {
+            openings: vec![opening(1, packs(1, "400 g")), opening(second, packs(13, "200 g"))],
+            over: packs(1, "200 g"),
+            several: true,
+        };
+        assert_eq!(windows(&two(5)), "one 400 g for Tuesday, 13 200 g for Saturday, one 200 g over");
+        assert_eq!(windows(&two(8)), "one 400 g for Tuesday 1 Dec, 13 200 g for Tuesday 8 Dec, one 200 g over");
+    }
+
+    #[test]
+    fn what_is_missing_and_what_would_save_are_told_by_name() {
+        let mut kitchen = empty_kitchen();
+        kitchen.foods = [Food { name: "moonleaf".to_owned(), ..Food::default() }].into_iter().collect();
+        kitchen.recipes = vec![recipe("mash")];
+        let names = kitchen.names();
+        let figures = vec![Figure::Fibre, Figure::Price];
+        assert_eq!(lacking(&Lacking { food: FoodId(0), figures }, names), "moonleaf: fibre, price");
+        let finer = SaveBy::FinerBatches { recipe: RecipeId(0), to: BatchCut::Halves };
+        assert_eq!(save_by(&finer, names), "make mash in half batches");
+        let line = SaveBy::LeavingOutLine { line: "1 lemon".to_owned(), for_each: true, meal: "Thu supper".to_owned() };
+        assert_eq!(save_by(&line, names), "leave out \"1 lemon\" for each at Thu supper");
+    }
+}
