@@ -49,7 +49,10 @@ pub struct Cli {
     #[arg(long, global = true, value_name = "DATE")]
     today: Option<Date>,
     /// What is written to standard output
-    #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
+    #[arg(id = "format", long = "format", global = true, value_enum, default_value_t = FormatWord::Text, value_name = "FORMAT")]
+    typed_format: FormatWord,
+    /// As typed, where the verb has no format of its own.
+    #[arg(skip)]
     format: Format,
     /// Warnings end the run as mistakes do
     #[arg(long, global = true)]
@@ -58,11 +61,18 @@ pub struct Cli {
     verb: Verb,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 enum Format {
+    #[default]
     Text,
     Json,
-    /// schema.org/Recipe: of recipe NAME alone
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum FormatWord {
+    Text,
+    Json,
+    /// schema.org/Recipe, of the verb recipe alone
     Jsonld,
 }
 
@@ -211,7 +221,13 @@ impl From<EffortWord> for Effort {
 
 /// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed.
 pub fn run() -> ExitCode {
-    let cli = Cli::parse();
+    let mut cli = Cli::parse();
+    if cli.typed_format == FormatWord::Json {
+        cli.format = Format::Json;
+    }
+    if cli.typed_format == FormatWord::Jsonld && !matches!(cli.verb, Verb::Recipe { steps: false, .. }) {
+        return outcome::exit(Err(outcome::Failure::Usage("--format jsonld is for recipe NAME alone. Write text or json.".to_owned())));
+    }
     let done = match &cli.verb {
         Verb::Start { dir } => start::run(dir, &cli),
         Verb::Check { book } => check::run(&cli, *book),

@@ -4,9 +4,9 @@ use std::fmt::Write;
 
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
-use super::{Cli, Format};
+use super::{Cli, Format, FormatWord};
 use crate::adopt::id_of;
-use crate::kitchen::{After, Ingredient, Kitchen, RecipeId, Spot, Step, Warning};
+use crate::kitchen::{After, Ingredient, Kitchen, RecipeId, Step, Warning};
 use crate::measure::{Dimension, Quantity, Spoons, read_quantity, show};
 use crate::plan::{in_makes, recipe_contains};
 use crate::prep::step_text;
@@ -34,19 +34,11 @@ pub fn run(cli: &Cli, asked: &Asked<'_>) -> Done {
     if asked.steps {
         return super::recipe_steps::run(cli, &setting.folder, kitchen, id);
     }
-    match cli.format {
-        Format::Json => {
-            warn(&warnings, cli.strict)?;
-            say(&json(&crate::json::recipe(kitchen, id, batches, &warnings))?)
-        }
-        Format::Jsonld => {
-            warn(&warnings, cli.strict)?;
-            super::recipe_page::run(kitchen, id)
-        }
-        Format::Text => {
-            warn(&warnings, cli.strict)?;
-            say(&card(kitchen, id, batches))
-        }
+    warn(&warnings, cli.strict)?;
+    match (cli.typed_format, cli.format) {
+        (FormatWord::Jsonld, _) => super::recipe_page::run(kitchen, id),
+        (_, Format::Json) => say(&json(&crate::json::recipe(kitchen, id, batches, &warnings))?),
+        (_, Format::Text) => say(&card(kitchen, id, batches)),
     }
 }
 
@@ -205,22 +197,7 @@ fn keeping(kitchen: &Kitchen, id: RecipeId) -> String {
         kitchen.household.currency
     );
     for lacking in &note.missing {
-        let _ = writeln!(out, "  not known: {}", words::lacking(lacking, kitchen.names()));
+        let _ = writeln!(out, "  not known: {}", words::list::lacking(lacking, kitchen.names()));
     }
     out
-}
-
-impl Warning {
-    /// Where it was found, if it has a place.
-    fn at(&self) -> Option<&Spot> {
-        match self {
-            Warning::UnknownFood { at, .. }
-            | Warning::MissingFact { at, .. }
-            | Warning::LotNotComparable { at, .. }
-            | Warning::StapleIgnored { at, .. }
-            | Warning::Avoided { at, .. } => Some(at),
-            Warning::Past { .. } => None,
-            Warning::Note { at, .. } => at.as_ref(),
-        }
-    }
 }

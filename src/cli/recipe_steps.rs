@@ -7,6 +7,7 @@ use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, value};
 use super::outcome::{Done, Failure, say};
 use super::Cli;
 use crate::kitchen::{After, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
+use crate::store::{Disk, Files};
 use crate::words;
 
 pub fn run(_cli: &Cli, folder: &Path, kitchen: &Kitchen, id: RecipeId) -> Done {
@@ -18,8 +19,18 @@ pub fn run(_cli: &Cli, folder: &Path, kitchen: &Kitchen, id: RecipeId) -> Done {
     let machine = |error: std::io::Error| Failure::Machine(format!("cannot read {}: {error}.", path.display()));
     let text = std::fs::read_to_string(&path).map_err(machine)?;
     let written = with_steps(&text, kitchen, recipe).map_err(|cause| Failure::Machine(format!("{}: {cause}.", recipe.at.file)))?;
-    crate::store::replace(&path, &written).map_err(|error| Failure::writing(&path, &error))?;
+    replace(&path, &written).map_err(|error| Failure::writing(&path, &error))?;
     say(&format!("{}: the method is {} now.\n", recipe.at.file, words::counted(recipe.steps.len(), "step")))
+}
+
+/// A new file beside it, which then takes its name: nothing of the old one is lost on the way.
+fn replace(path: &Path, text: &str) -> std::io::Result<()> {
+    let (Some(folder), Some(name)) = (path.parent(), path.file_name().and_then(|name| name.to_str())) else { return Ok(()) };
+    let (disk, new) = (Disk::new(folder), format!("{name}.new"));
+    disk.write(&new, text.as_bytes())?;
+    disk.sync(&new)?;
+    disk.rename(&new, name)?;
+    disk.sync_folder()
 }
 
 /// The file with its steps in place of `method`; every other line as it was.

@@ -101,7 +101,7 @@ pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: f64, warnings: &[
             cost: note.cost.decimal(&kitchen.household.currency),
             at_least: note.at_least,
         },
-        missing: note.missing.iter().map(|lacking| words::lacking(lacking, kitchen.names())).collect(),
+        missing: note.missing.iter().map(|lacking| words::list::lacking(lacking, kitchen.names())).collect(),
         warnings: warnings.iter().map(ToString::to_string).collect(),
     }
 }

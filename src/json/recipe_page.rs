@@ -20,7 +20,7 @@ pub fn recipe_page(kitchen: &Kitchen, id: RecipeId) -> Value {
         page.insert("author".to_owned(), json!({ "@type": "Person", "name": author }));
     }
     if let Some(title) = &recipe.source.title {
-        page.insert("isPartOf".to_owned(), json!({ "@type": "CreativeWork", "name": title }));
+        page.insert("headline".to_owned(), json!(title));
     }
     if let Some(address) = &recipe.source.address {
         page.insert("url".to_owned(), json!(address));
