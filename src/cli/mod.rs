@@ -1,5 +1,6 @@
 //! One file a verb, thin: parse, call one library function, print.
 
+mod adopt;
 mod after;
 mod check;
 mod convert;
@@ -82,6 +83,18 @@ enum Verb {
     Start {
         /// The folder to make
         dir: PathBuf,
+        /// Adopt the recipes of these files, too
+        #[arg(long, value_name = "FILE", num_args = 1..)]
+        from: Vec<PathBuf>,
+    },
+    /// Take recipes in from saved web pages, JSON-LD files or plain text
+    Adopt {
+        /// The files; - reads standard input
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<PathBuf>,
+        /// Another id than the recipe's name gives
+        #[arg(long = "as", value_name = "ID")]
+        id: Option<String>,
     },
     /// Read everything and report every mistake at once
     Check {
@@ -229,7 +242,8 @@ pub fn run() -> ExitCode {
         return outcome::exit(Err(outcome::Failure::Usage("--format jsonld is for recipe NAME alone. Write text or json.".to_owned())));
     }
     let done = match &cli.verb {
-        Verb::Start { dir } => start::run(dir, &cli),
+        Verb::Start { dir, from } => start::run(dir, from, &cli),
+        Verb::Adopt { files, id } => adopt::run(&cli, files, id.as_deref()),
         Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),

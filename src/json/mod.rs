@@ -11,10 +11,12 @@
 //! | `booked` | bookings |
 //! | `food`, `convert`, `check` | the answers of the verbs of these names |
 //! | `files` | which files were written |
-//! | `recipe` | one recipe, its steps as they were read |
+//! | `adopted` | recipes that were taken in |
+//! | `recipe`, `recipe_page` | one recipe, its steps as they were read; and as schema.org/Recipe |
 //! | `prep` | the plan of the sessions |
 //! | `printed` | `plan-<from>.json`: written, and read back to ids |
 
+mod adopted;
 mod booked;
 mod check;
 mod convert;
@@ -28,6 +30,7 @@ mod recipe;
 mod recipe_page;
 mod stock;
 
+pub use adopted::adopted;
 pub use booked::booked;
 pub use check::check;
 pub use convert::convert;

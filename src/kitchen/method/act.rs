@@ -380,7 +380,7 @@ impl Reading<'_> {
 
     fn waiting(&self, verb: &Verb, kind: Kind, usual: i64, act: &mut Act) {
         let fixed = !matches!(verb.word, "cook" | "braise" | "steam" | "simmer" | "boil" | "bubble" | "stew" | "poach" | "blanch" | "parboil");
-        let dry_pan = verb.word == "roast" && (self.named.pan || self.named.at == Some(HOB)) && act.heat.oven.is_none();
+        let dry_pan = matches!(verb.word, "roast" | "bake") && (self.named.pan || self.named.at == Some(HOB)) && act.heat.oven.is_none();
         if dry_pan && self.named.at != Some(On::Kind(Kind::Oven)) {
             act.takes = Takes::Hands(self.minutes(act));
             act.need = Some(HOB);

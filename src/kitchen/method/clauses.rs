@@ -165,11 +165,13 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
         let comma = w.kind(at) == Some(Sign::Comma);
         let dash = w.kind(at) == Some(Sign::Dash) && w.at(at).is_some_and(|token| token.spaced) && w.at(at + 1).is_some_and(|next| next.spaced);
         let and = w.kind(at) == Some(Sign::And) || w.is(at, "and") || w.is(at, "but");
-        let then = w.is(at, "then");
+        // "Stirring now and then" tells how, not what next.
+        let seldom = |place: usize| (w.is(place, "then") || w.is(place, "again")) && place >= 2 && w.is(place - 1, "and") && w.is(place - 2, "now");
+        let then = w.is(at, "then") && !seldom(at);
         if comma || dash {
             when = false;
         }
-        if !(comma || dash || and || then) || (when && !comma) {
+        if !(comma || dash || and || then) || (when && !comma) || and && seldom(at + 1) {
             at += 1;
             continue;
         }
@@ -227,8 +229,9 @@ fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize
     if !FRONTED.iter().any(|word| w.is(at, word)) {
         return None;
     }
-    if let Some(comma) = (at..end).find(|place| w.kind(*place) == Some(Sign::Comma)) {
-        return head(w, comma + 1, end, opens, is_food);
+    let comma = (at..end).find(|place| w.kind(*place) == Some(Sign::Comma));
+    if let Some(found) = comma.and_then(|comma| head(w, comma + 1, end, false, is_food)) {
+        return Some(found);
     }
     const BEFORE: [&str; 9] = ["the", "a", "an", "your", "to", "and", "of", "or", "in"];
     (at + 2..end).find_map(|place| {

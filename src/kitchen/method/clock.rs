@@ -61,7 +61,8 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
             continue;
         }
         let before = |back: usize, word: &str| time.start >= from + back && w.is(time.start - back, word);
-        time.or = before(1, "or") && !found.is_empty() || before(2, "up") && before(1, "to") && !found.is_empty() || before(2, "or") && !found.is_empty();
+        let choice = (1..=3).any(|back| before(back, "or")) || w.is(time.start, "up") || before(2, "up") && before(1, "to");
+        time.or = choice && !found.is_empty();
         time.said_for = (1..=4).any(|back| before(back, "for"));
         found.push(time);
     }
@@ -153,6 +154,9 @@ fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
     if end >= to {
         return None;
     }
+    if let Some(minutes) = hours_and_minutes(w, end) {
+        return Some(plain(low * 60.0 + minutes, high * 60.0 + minutes, end + 1));
+    }
     let one = unit(w, end)?;
     end += 1;
     if hyphen && w.kind(end) == Some(Sign::Word) && !w.is(end, "rest") {
@@ -184,17 +188,18 @@ fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
                     high += more * smaller;
                     end = past_stop(w, after + 1);
                 }
-                None if next == end && !w.at(end).is_some_and(|token| token.spaced) && more < 60.0 => {
-                    low += more_low;
-                    high += more;
-                    end = after;
-                }
                 _ => {}
             }
         }
     }
     let (times, end) = sides(w, end);
     Some(plain(low * times, high * times, end))
+}
+
+/// The "h30" of "1h30": its minutes.
+fn hours_and_minutes(w: &Words, at: usize) -> Option<f64> {
+    let digits = w.at(at).filter(|token| token.kind == Sign::Word)?.text.strip_prefix(['h', 'H'])?;
+    digits.parse().ok().filter(|minutes| *minutes < 60.0)
 }
 
 fn past_stop(w: &Words, at: usize) -> usize {

@@ -389,8 +389,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             return;
         }
         let on = self.appliance(done.on, paragraph);
-        let hands = if idle { 1.0 } else { done.hands() };
-        let hands = if hands > 0.0 { (hands - 1e-6).ceil().max(1.0) } else { 0.0 };
+        let hands = if idle { 1.0 } else { (done.hands_written - 1e-6).ceil() + done.hands_guessed };
+        let hands = if hands > 0.0 { hands.round().max(1.0) } else { 0.0 };
         let hot = done.on == Some(On::Kind(Kind::Oven)) && !on.is_empty();
         let step = Step {
             hands: Minutes(hands as i64),
@@ -504,6 +504,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             if long || made.day_before {
                 ahead = ahead.max(0) + if made.day_before { 0 } else { made.step.wait.0 };
                 made.step.wait = Minutes(0);
+                // Somebody has to put it there.
+                made.step.estimated.hands |= made.step.hands.0 == 0;
                 made.step.hands = Minutes(made.step.hands.0.max(1));
             }
             made.step.ahead = (ahead > 0).then_some(Minutes(ahead));

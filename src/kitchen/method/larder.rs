@@ -117,7 +117,7 @@ impl<'k> Larder<'k> {
             return item.amount.high;
         }
         let counted = self.measured(index, &Dimension::Count).unwrap_or_else(|| self.grams(index) / 100.0);
-        counted.ceil().max(1.0)
+        counted.max(0.5)
     }
 
     pub fn bunches(&self, index: usize) -> f64 {

@@ -68,3 +68,6 @@ pub struct MethodRead {
 pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRead {
     gather::Gather::new(setting).read(paragraphs)
 }
+
+#[cfg(test)]
+mod tests;
