@@ -113,6 +113,9 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[(ApplianceId, Vec<S
     let heat = heat(w, clause.start, clause.end, so.fan, bare);
     let all = times(w, if verb.is_some() { clause.verb_end } else { clause.start }, clause.end);
     let (time, or, doubtful) = planned(&all);
+    // "The day before, soak the beans".
+    let early = times(w, clause.start, clause.verb_at).into_iter().find(|time| time.day_before || time.overnight);
+    let time = time.or(early.filter(|_| verb.is_some()));
     let mut act = Act {
         takes: Takes::Words,
         need: None,
@@ -266,6 +269,9 @@ impl Reading<'_> {
         }
         if act.heat.oven.is_some() || self.is_setting_of_heat() {
             act.sets = act.heat.oven.is_some();
+            if act.sets || self.named.at == Some(On::Kind(Kind::Oven)) {
+                act.place = Some(Some(On::Kind(Kind::Oven)));
+            }
             // "Reduce the oven to 160 °C for 20 minutes" waits too.
             if act.time.is_some() && verb.word != "set" {
                 self.wait(act, Some(self.heated(HOB)), 0);
@@ -333,6 +339,9 @@ impl Reading<'_> {
         let heat_is_object = verb.word == "turn" && (act.off || self.is_setting_of_heat() || act.heat.oven.is_some());
         if heat_is_object {
             act.sets = act.heat.oven.is_some();
+            if act.sets && !act.off {
+                act.place = Some(Some(On::Kind(Kind::Oven)));
+            }
             return;
         }
         // "Mix in a microwave bowl for 2 minutes" is rare; "melt", "toast" and "brown" in the oven are in hands_on.
@@ -370,7 +379,7 @@ impl Reading<'_> {
     /// "Stirring constantly"; "stirring now and then" is none.
     fn is_stirred(&self) -> bool {
         let (w, clause) = (self.w, self.clause);
-        const SELDOM: [&str; 9] = ["occasionally", "now", "once", "twice", "sometimes", "halfway", "time", "half", "every"];
+        const SELDOM: [&str; 10] = ["occasionally", "now", "once", "twice", "sometimes", "halfway", "from", "half", "every", "between"];
         let begins = (clause.start..clause.end).find(|at| ["stirring", "whisking", "beating"].iter().any(|word| w.is(*at, word)));
         begins.is_some_and(|at| {
             let seldom = (at + 1..clause.end.min(at + 5)).any(|place| SELDOM.iter().any(|word| w.is(place, word)));
@@ -390,6 +399,7 @@ impl Reading<'_> {
         let on = match self.named.at {
             Some(on) if !fixed || on != HOB => on,
             _ if fixed => On::Kind(kind),
+            None if self.is_slow(act) => On::Kind(Kind::Slow),
             _ if matches!(verb.word, "cook" | "braise" | "steam") => self.heated(HOB),
             _ => HOB,
         };
@@ -400,6 +410,12 @@ impl Reading<'_> {
             return;
         }
         self.wait(act, Some(on), usual);
+    }
+
+    /// "Cook on low for 6 to 8 hours" where no appliance is named.
+    fn is_slow(&self, act: &Act) -> bool {
+        let long = act.time.is_some_and(|time| time.high >= 180.0);
+        long && !self.named.pan && self.says(&["low", "high"]) && !self.says(&["heat", "oven"]) && self.so.place.is_none_or(|on| on == On::Kind(Kind::Slow))
     }
 
     fn standing(&self, usual: Option<i64>, act: &mut Act) {
@@ -418,6 +434,9 @@ impl Reading<'_> {
     }
 
     fn leaving(&self, act: &mut Act) {
+        if act.off {
+            return self.standing(None, act);
+        }
         let own = self.clause.verb.is_some_and(|verb| !matches!(verb.word, "leave" | "let" | "allow" | "set aside"));
         let inner = if own { None } else { self.inner() };
         match inner.map(|(verb, _)| verb.way) {

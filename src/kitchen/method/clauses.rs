@@ -67,6 +67,8 @@ const OBJECTS: [&str; 20] = [
     "the", "a", "an", "it", "them", "your", "each", "all", "both", "together", "everything", "this", "these", "some", "half", "any", "in", "over", "well",
     "for",
 ];
+/// What makes a food's name a verb: "butter the tin".
+const DETERMINERS: [&str; 13] = ["the", "a", "an", "it", "them", "your", "each", "this", "these", "some", "two", "both", "lightly"];
 /// After a state such as "until soft and": what makes "brown" a verb again.
 const AFTER_STATE: [&str; 15] =
     ["the", "a", "an", "it", "them", "your", "for", "over", "gently", "slowly", "another", "uncovered", "covered", "very", "briefly"];
@@ -142,7 +144,8 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
     let mut until = false;
     let mut when = ["when", "once", "if", "as", "while", "whilst", "after"].iter().any(|word| w.is(start, word));
     let mut depth = 0usize;
-    let mut at = start;
+    // "Cook and stir" is one verb.
+    let mut at = verb_at(w, start).map_or(start, |(_, after)| after - 1);
     while at < end {
         match w.kind(at) {
             Some(Sign::Open) => depth += 1,
@@ -185,13 +188,13 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
         let takes = verb.is_some_and(|(verb, after)| {
             let object = |words: &[&str]| words.iter().any(|word| w.is(after, word));
             let state = until && verb.state && !says_then && !object(&AFTER_STATE);
-            let food = is_food(next) && !OBJECTS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
+            let food = is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
             !state && !food
         });
         if takes || says_then {
             cuts.push(at);
             until = false;
-            at = next.max(at + 1);
+            at = verb.map_or(next, |(_, after)| after).max(at + 1);
             continue;
         }
         at += 1;
@@ -223,7 +226,7 @@ fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize
         return None;
     }
     if let Some((verb, after)) = verb_at(w, at) {
-        let is_name = !opens && is_food(at) && !OBJECTS.iter().any(|word| w.is(after, word));
+        let is_name = !opens && is_food(at) && !DETERMINERS.iter().any(|word| w.is(after, word));
         return (!is_name).then_some((verb, at, after));
     }
     if !FRONTED.iter().any(|word| w.is(at, word)) {

@@ -21,6 +21,8 @@ pub(super) struct Time {
     /// "A few minutes": a number that nobody wrote.
     pub vague: bool,
     pub overnight: bool,
+    /// So long for each weight: "20 minutes per 500 g".
+    pub by_weight: bool,
     /// "The day before".
     pub day_before: bool,
     pub start: usize,
@@ -61,7 +63,7 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
             continue;
         }
         let before = |back: usize, word: &str| time.start >= from + back && w.is(time.start - back, word);
-        let choice = (1..=3).any(|back| before(back, "or")) || w.is(time.start, "up") || before(2, "up") && before(1, "to");
+        let choice = (1..=3).any(|back| ["or", "ideally", "preferably", "even", "better"].iter().any(|word| before(back, word))) || w.is(time.start, "up") || before(2, "up") && before(1, "to");
         time.or = choice && !found.is_empty();
         time.said_for = (1..=4).any(|back| before(back, "for"));
         found.push(time);
@@ -122,6 +124,7 @@ fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
         high,
         vague: false,
         overnight: false,
+        by_weight: false,
         day_before: false,
         start: at,
         end,
@@ -130,6 +133,9 @@ fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
     };
     if w.is(at, "overnight") || w.is(at, "night") && at > 0 && w.is(at - 1, "all") {
         return Some(Time { overnight: true, ..plain(480.0, 480.0, at + 1) });
+    }
+    if (w.is(at, "night") || w.is(at, "evening")) && w.is(at + 1, "before") {
+        return Some(Time { overnight: true, ..plain(480.0, 480.0, at + 2) });
     }
     if w.is(at, "day") && w.is(at + 1, "before") {
         return Some(Time { day_before: true, ..plain(1440.0, 1440.0, at + 2) });
@@ -177,10 +183,11 @@ fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
     // "1 hour 15 minutes", "1h30", "1 hour and 15 minutes", "an hour and a half".
     let next = if w.is(end, "and") { end + 1 } else { end };
     if one >= 60.0 && next < to {
-        if w.is(next, "a") && w.is(next + 1, "half") && next > end {
-            low += one / 2.0;
-            high += one / 2.0;
-            end = next + 2;
+        let article = usize::from(w.is(next, "a"));
+        if let (true, Some(part)) = (next > end, part_of_an_hour(w, next + article)) {
+            low += one * part.0;
+            high += one * part.0;
+            end = part.1;
         } else if let Some((more_low, more, after)) = number(w, next) {
             match unit(w, after) {
                 Some(smaller) if smaller < one && after < to => {
@@ -193,7 +200,21 @@ fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
         }
     }
     let (times, end) = sides(w, end);
-    Some(plain(low * times, high * times, end))
+    // "20 minutes per 500 g": nobody wrote how long it is in all.
+    let by_weight = w.is(end, "per") && w.amount(end + 1).ok().flatten().is_some() || w.is(end, "per") && w.unit(end + 1).is_some();
+    Some(Time { by_weight, ..plain(low * times, high * times, end) })
+}
+
+/// The "half", "quarter" or "three quarters" of "an hour and a half", and the place after it.
+fn part_of_an_hour(w: &Words, at: usize) -> Option<(f64, usize)> {
+    let quarters = |at: usize| w.is(at, "quarter") || w.is(at, "quarters");
+    match () {
+        () if w.is(at, "half") => Some((0.5, at + 1)),
+        () if w.is(at, "three") && quarters(at + 1) => Some((0.75, at + 2)),
+        () if w.is(at, "three") && w.is_hyphen(at + 1) && quarters(at + 2) => Some((0.75, at + 3)),
+        () if quarters(at) => Some((0.25, at + 1)),
+        () => None,
+    }
 }
 
 /// The "h30" of "1h30": its minutes.
@@ -245,6 +266,7 @@ mod tests {
             ("an hour and a half", 90.0, 90.0),
             ("1½ hours", 90.0, 90.0),
             ("half an hour", 30.0, 30.0),
+            ("an hour and a quarter", 75.0, 75.0),
             ("another 5 minutes", 5.0, 5.0),
             ("another hour", 60.0, 60.0),
             ("a further hour", 60.0, 60.0),

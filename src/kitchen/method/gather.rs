@@ -262,7 +262,7 @@ impl<'s, 'k> Gather<'s, 'k> {
                 }
                 draft.wait += minutes;
                 draft.waits = true;
-                draft.wait_guessed |= !written || read.doubtful || read.unknown;
+                draft.wait_guessed |= !written || read.doubtful || read.unknown || read.time.is_some_and(|time| time.by_weight);
                 draft.or |= read.or;
                 draft.overnight |= read.time.is_some_and(|time| time.overnight);
                 draft.day_before |= read.time.is_some_and(|time| time.day_before);
@@ -358,6 +358,10 @@ impl<'s, 'k> Gather<'s, 'k> {
         let words = w.text(clause.start..clause.end);
         if read.unknown {
             let text = format!("\"{words}\" has a time, but what is done in it is not known; it is planned as a wait");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
+        if read.time.is_some_and(|time| time.by_weight) {
+            let text = format!("\"{words}\" gives a time by weight, of which one part is planned. Write the time in all");
             self.doubts.push((paragraph.at.clone(), text));
         }
         if read.doubtful {

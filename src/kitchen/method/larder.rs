@@ -215,6 +215,11 @@ impl<'k> Larder<'k> {
     }
 
     fn one(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
+        // "Scatter the rest over the top": of what was divided last.
+        if w.is(at, "rest") && at > from && w.is(at - 1, "the") && !w.is(at + 1, "of") {
+            let divided = (0..self.named.len()).rev().find(|index| (1e-6..1.0 - 1e-6).contains(&self.left[*index]))?;
+            return Some(Mention { start: at - 1, end: at + 1, foods: vec![divided], part: Some(Part::Rest), group: false });
+        }
         let (index, end) = self.named_at(w, at, to)?;
         if self.named[index].head == "water" && self.is_other_water(w, at) {
             return None;

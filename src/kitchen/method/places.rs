@@ -34,7 +34,7 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::At(Kind::Microwave), "microwave oven"), (Place::At(Kind::Grill), "under the grill"), (Place::At(Kind::Grill), "grill"), (Place::At(Kind::Grill), "broiler"),
     (Place::At(Kind::Steamer), "steamer"),
     (Place::Pan, "pan"), (Place::Pan, "saucepan"), (Place::Pan, "pot"), (Place::Pan, "wok"), (Place::Pan, "skillet"), (Place::Pan, "frying pan"),
-    (Place::Pan, "stockpot"), (Place::Pan, "griddle"), (Place::Pan, "boiling water"), (Place::Pan, "griddle pan"), (Place::Pan, "grill pan"), (Place::Pan, "boiling salted water"),
+    (Place::Pan, "stockpot"), (Place::Pan, "dutch oven"), (Place::Pan, "kadai"), (Place::Pan, "stewpan"), (Place::Pan, "griddle"), (Place::Pan, "boiling water"), (Place::Pan, "griddle pan"), (Place::Pan, "grill pan"), (Place::Pan, "boiling salted water"),
     (Place::Pan, "salted boiling water"),
     (Place::Off, "off the heat"), (Place::Off, "from the heat"), (Place::Off, "from heat"), (Place::Off, "out of the oven"), (Place::Off, "from the oven"),
     (Place::Off, "turn off the heat"), (Place::Off, "heat off"), (Place::Off, "switch off the heat"), (Place::Off, "off heat"), (Place::Off, "off the stove"), (Place::Off, "off the hob"), (Place::Off, "from the hob"),
@@ -50,7 +50,7 @@ pub(super) static PLACES: &[(Place, &str)] = &[
 /// What oven words mean in degrees Celsius: slow, moderate and hot as cookery books print them; those between are common practice, no source.
 pub(super) static OVENS: &[(f64, &str)] = &[
     (120.0, "very slow oven"), (120.0, "very cool oven"), (140.0, "cool oven"), (150.0, "slow oven"), (150.0, "low oven"), (160.0, "moderately slow oven"),
-    (180.0, "moderate oven"), (180.0, "medium oven"), (200.0, "moderately hot oven"), (200.0, "fairly hot oven"), (220.0, "hot oven"), (240.0, "very hot oven"), (180.0, "moderate heat oven"),
+    (180.0, "moderate oven"), (180.0, "medium oven"), (200.0, "moderately hot oven"), (200.0, "fairly hot oven"), (200.0, "quick oven"), (220.0, "hot oven"), (240.0, "very hot oven"), (180.0, "moderate heat oven"),
 ];
 
 /// Gas marks and their degrees Celsius, as printed on British cookers.

@@ -91,6 +91,9 @@ pub(super) static VERBS: &[Verb] = &[
     row("crumble", Hands, Once(1.0)), row("muddle", Hands, Once(1.0)), row("skim", Hands, Once(1.0)), row("sift", Hands, Once(1.0)),
     row("dissolve", Hands, Once(1.0)), row("work", Hands, Once(2.0)), row("turn", Hands, Once(1.0)), row("coat", Hands, Once(1.0)),
     row("measure", Hands, Once(1.0)), row("weigh", Hands, Once(1.0)), row("sort", Hands, ByWeight(2.0, 1.0)),
+    row("whizz", Hands, Once(2.0)), row("shake", Hands, MOMENT), row("squash", Hands, Once(1.0)), row("bash", Hands, Once(1.0)),
+    row("refresh", Hands, Once(1.0)), row("dress", Hands, MOMENT), row("spray", Hands, MOMENT), row("slit", Hands, Once(1.0)),
+    row("spatchcock", Hands, Once(5.0)), row("butterfly", Hands, Once(5.0)), row("dollop", Hands, MOMENT), row("sandwich", Hands, Once(1.0)),
     // Shaping and laying out.
     row("roll", Hands, Once(5.0)), row("shape", Hands, Once(5.0)), row("form", Hands, Once(5.0)), row("mould", Hands, Once(2.0)),
     row("stretch", Hands, Once(3.0)), row("flatten", Hands, Once(2.0)), row("press", Hands, Once(1.0)), row("pinch", Hands, Once(2.0)),
@@ -114,7 +117,7 @@ pub(super) static VERBS: &[Verb] = &[
     row("pack", Put, Once(1.0)), row("top", Put, MOMENT), row("nestle", Put, MOMENT), row("tuck", Put, MOMENT), row("insert", Put, MOMENT),
     row("drop", Put, MOMENT), row("slide", Put, MOMENT), row("stand in", Put, MOMENT), row("invert", Put, MOMENT), row("unmould", Put, MOMENT), row("reserve", Put, MOMENT),
     row("close", Put, Once(0.0)), row("lock", Put, Once(0.0)), row("seal", Put, MOMENT), row("open", Put, Once(0.0)), row("have", Put, Once(0.0)),
-    row("submerge", Put, MOMENT), row("immerse", Put, MOMENT), row("plunge", Put, MOMENT), row("spritz", Put, MOMENT), row("use", Put, MOMENT),
+    row("submerge", Put, MOMENT), row("immerse", Put, MOMENT), row("plunge", Put, MOMENT), row("spritz", Put, MOMENT), row("use", Put, MOMENT), row("finish", Put, MOMENT),
     row("continue", Set, Once(0.0)), row("repeat", Set, MOMENT), row("keep", Set, Once(0.0)), row("store", Serve, Once(0.0)),
     // Heat and what sets it.
     row("bring", Heat, Once(1.0)), row("heat", Heat, Once(1.0)), row("preheat", Heat, Once(0.0)), row("warm", Heat, Once(3.0)),
@@ -125,12 +128,15 @@ pub(super) static VERBS: &[Verb] = &[
     row("deep-fry", HandsOn(Hob), Once(8.0)), row("sauté", HandsOn(Hob), Once(5.0)), row("saute", HandsOn(Hob), Once(5.0)),
     row("sear", HandsOn(Hob), Once(6.0)), row("scramble", HandsOn(Hob), Once(4.0)), row("caramelise", HandsOn(Hob), Once(20.0)),
     row("caramelize", HandsOn(Hob), Once(20.0)), row("char", HandsOn(Hob), Once(5.0)), row("griddle", HandsOn(Hob), Once(6.0)), row("deglaze", HandsOn(Hob), Once(1.0)),
+    row("cook and stir", HandsOn(Hob), Once(5.0)), row("cook and crumble", HandsOn(Hob), Once(6.0)), row("cook and whisk", HandsOn(Hob), Once(4.0)),
+    row("cook and toss", HandsOn(Hob), Once(4.0)), row("simmer and stir", HandsOn(Hob), Once(4.0)), row("heat and stir", HandsOn(Hob), Once(4.0)),
+    row("temper", HandsOn(Hob), Once(3.0)), row("render", HandsOn(Hob), Once(8.0)), row("sizzle", HandsOn(Hob), Once(2.0)),
     state("brown", HandsOn(Hob), Once(8.0)), state("toast", HandsOn(Hob), Once(3.0)), state("sweat", HandsOn(Hob), Once(5.0)),
     state("soften", HandsOn(Hob), Once(5.0)), state("melt", HandsOn(Hob), Once(2.0)), state("thicken", HandsOn(Hob), Once(3.0)),
     state("wilt", HandsOn(Hob), Once(2.0)), state("crisp", HandsOn(Hob), Once(4.0)),
     // Unattended, on an appliance.
     state("simmer", Wait(Hob, 15), Once(0.0)), state("boil", Wait(Hob, 10), Once(0.0)), row("parboil", Wait(Hob, 8), Once(0.0)),
-    row("blanch", Wait(Hob, 3), Once(0.0)), row("poach", Wait(Hob, 10), Once(0.0)), row("steam", Wait(Hob, 10), Once(0.0)),
+    row("blanch", Wait(Hob, 3), Once(0.0)), row("poach", Wait(Hob, 10), Once(0.0)), row("hard-boil", Wait(Hob, 10), Once(0.0)), row("soft-boil", Wait(Hob, 6), Once(0.0)), row("steam", Wait(Hob, 10), Once(0.0)),
     row("stew", Wait(Hob, 60), Once(0.0)), state("cook", Wait(Hob, 10), Once(0.0)), row("braise", Wait(Hob, 60), Once(0.0)),
     state("bubble", Wait(Hob, 5), Once(0.0)), row("pressure cook", Wait(Pressure, 20), Once(0.0)), row("pressure-cook", Wait(Pressure, 20), Once(0.0)),
     row("slow cook", Wait(Slow, 480), Once(0.0)), row("slow-cook", Wait(Slow, 480), Once(0.0)), row("microwave", Wait(Microwave, 3), Once(0.0)),
@@ -139,8 +145,8 @@ pub(super) static VERBS: &[Verb] = &[
     // Unattended, on nothing.
     row("rest", Stand(10), Once(0.0)), row("stand", Leave, Once(0.0)), state("cool", Stand(30), Once(0.0)), row("soak", Stand(30), Once(0.0)),
     row("marinate", Stand(60), Once(0.0)), row("marinade", Stand(60), Once(0.0)), state("chill", Stand(60), Once(0.0)), row("refrigerate", Stand(60), Once(0.0)),
-    state("freeze", Stand(240), Once(0.0)), state("rise", Stand(60), Once(0.0)), state("prove", Stand(60), Once(0.0)), row("proof", Leave, Once(0.0)),
-    row("thaw", Stand(480), Once(0.0)), row("defrost", Leave, Once(0.0)), row("leave", Leave, Once(0.0)), row("let", Leave, Once(0.0)),
+    state("freeze", Leave, Once(0.0)), state("rise", Stand(60), Once(0.0)), state("prove", Stand(60), Once(0.0)), row("proof", Leave, Once(0.0)),
+    row("thaw", Stand(480), Once(0.0)), row("rehydrate", Stand(20), Once(0.0)), row("defrost", Leave, Once(0.0)), row("leave", Leave, Once(0.0)), row("let", Leave, Once(0.0)),
     row("allow", Leave, Once(0.0)), row("sit", Leave, Once(0.0)), row("steep", Leave, Once(0.0)), row("infuse", Leave, Once(0.0)), row("wait", Leave, Once(0.0)), row("ferment", Leave, Once(0.0)),
     state("double", Leave, Once(0.0)),
     // At the table.
