@@ -123,7 +123,9 @@ fn check_id(id: &str, recipes: usize) -> Done {
         return Err(Failure::Usage(format!("--as: \"{id}\" is no id. Write small letters, digits and hyphens, as in \"{}\".", id_of(id))));
     }
     if recipes > 1 {
-        return Err(Failure::Usage(format!("--as names one recipe, but there are {recipes}. Adopt them without it, or one file at a time.")));
+        return Err(Failure::Usage(format!(
+            "--as names one recipe, but there are {recipes}. Adopt them without it, or one file at a time."
+        )));
     }
     Ok(())
 }

@@ -30,7 +30,8 @@ pub fn run(cli: &Cli, asked: &Asked<'_>) -> Done {
         Some(amount) => batches(kitchen, id, amount)?,
         None => 1.0,
     };
-    let warnings: Vec<Warning> = setting.loaded.warnings.iter().filter(|warning| warning.at().is_some_and(|at| at.file == recipe.at.file)).cloned().collect();
+    let warnings: Vec<Warning> =
+        setting.loaded.warnings.iter().filter(|warning| warning.at().is_some_and(|at| at.file == recipe.at.file)).cloned().collect();
     if asked.steps {
         return super::recipe_steps::run(cli, &setting.folder, kitchen, id);
     }
@@ -67,7 +68,10 @@ fn batches(kitchen: &Kitchen, id: RecipeId, typed: &str) -> Result<f64, Failure>
     };
     match in_makes(recipe, &amount) {
         Some(base) if base > 0.0 => Ok(base / recipe.makes.base()),
-        _ => Err(Failure::Usage(format!("--for: \"{typed}\" cannot be compared with what one batch makes, {}. {remedy}.", makes(kitchen, &recipe.makes)))),
+        _ => Err(Failure::Usage(format!(
+            "--for: \"{typed}\" cannot be compared with what one batch makes, {}. {remedy}.",
+            makes(kitchen, &recipe.makes)
+        ))),
     }
 }
 
@@ -82,7 +86,8 @@ fn makes(kitchen: &Kitchen, amount: &Quantity) -> String {
 fn card(kitchen: &Kitchen, id: RecipeId, batches: f64) -> String {
     let recipe = &kitchen.recipes[id];
     let mut out = format!("{}\n  makes {}\n", recipe.name, makes(kitchen, &recipe.makes.scaled(batches)));
-    let from: Vec<&str> = [&recipe.source.author, &recipe.source.title, &recipe.source.address].into_iter().flatten().map(String::as_str).collect();
+    let from: Vec<&str> =
+        [&recipe.source.author, &recipe.source.title, &recipe.source.address].into_iter().flatten().map(String::as_str).collect();
     if !from.is_empty() {
         let _ = writeln!(out, "  from {}", from.join(", "));
     }
@@ -109,7 +114,9 @@ fn card(kitchen: &Kitchen, id: RecipeId, batches: f64) -> String {
 fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
     use crate::kitchen::Wanted;
     let meant = match &one.wanted {
-        Wanted::Recipe { recipe, most, .. } => format!("{} of {}", show(&most.scaled(batches), kitchen.print.units), kitchen.recipes[*recipe].name),
+        Wanted::Recipe { recipe, most, .. } => {
+            format!("{} of {}", show(&most.scaled(batches), kitchen.print.units), kitchen.recipes[*recipe].name)
+        }
         Wanted::Food { food, item } => {
             let facts = &kitchen.foods[*food];
             let spoons = kitchen.rules.spoons;
@@ -145,7 +152,11 @@ fn figures(kitchen: &Kitchen, id: RecipeId, index: usize, step: &Step, batches: 
     let on: Vec<&str> = step.on.iter().map(|on| kitchen.appliances[*on].name.as_str()).collect();
     if !on.is_empty() {
         let heat = step.temperature.map(|celsius| format!(" at {}{}", about(guessed.temperature), words::temperature(celsius, units)));
-        let takes = if step.takes * batches != 1.0 { format!(", takes {}{}", about(guessed.takes), round(step.takes * batches)) } else { String::new() };
+        let takes = if step.takes * batches != 1.0 {
+            format!(", takes {}{}", about(guessed.takes), round(step.takes * batches))
+        } else {
+            String::new()
+        };
         parts.push(format!("{}{}{takes}", on.join(" and "), heat.unwrap_or_default()));
     }
     if let Some(inside) = step.inside {
@@ -182,8 +193,11 @@ fn round(number: f64) -> String {
 fn keeping(kitchen: &Kitchen, id: RecipeId) -> String {
     let recipe = &kitchen.recipes[id];
     let note = of_portion(kitchen, id);
-    let days = |days: Option<crate::measure::Days>, place: &str| days.map(|days| format!("{} in the {place}", words::counted(days.0.max(0) as usize, "day")));
-    let keeps: Vec<String> = [days(recipe.cupboard, "cupboard"), days(recipe.fridge, "fridge"), days(recipe.freezer, "freezer")].into_iter().flatten().collect();
+    let days = |days: Option<crate::measure::Days>, place: &str| {
+        days.map(|days| format!("{} in the {place}", words::counted(days.0.max(0) as usize, "day")))
+    };
+    let keeps: Vec<String> =
+        [days(recipe.cupboard, "cupboard"), days(recipe.fridge, "fridge"), days(recipe.freezer, "freezer")].into_iter().flatten().collect();
     let keeps = if keeps.is_empty() { "on the day it is made only".to_owned() } else { keeps.join(", ") };
     let contains = recipe_contains(kitchen, id).words().unwrap_or_else(|| "none of EU 1169/2011 Annex II".to_owned());
     let least = if note.at_least { "at least " } else { "" };

@@ -4,8 +4,8 @@ use std::path::Path;
 
 use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, value};
 
-use super::outcome::{Done, Failure, say};
 use super::Cli;
+use super::outcome::{Done, Failure, say};
 use crate::kitchen::{After, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
 use crate::store::{Disk, Files};
 use crate::words;

@@ -17,6 +17,7 @@ struct Recipe<'a> {
 
 /// Id, name and what is missing of each.
 pub fn adopted<'a>(recipes: impl Iterator<Item = (&'a str, &'a str, &'a [String])>) -> impl Serialize + 'a {
-    let recipe = |(id, name, missing): (&'a str, &'a str, &'a [String])| Recipe { recipe: id, name, file: format!("recipes/{id}.toml"), missing };
+    let recipe =
+        |(id, name, missing): (&'a str, &'a str, &'a [String])| Recipe { recipe: id, name, file: format!("recipes/{id}.toml"), missing };
     Adopted { recipes: recipes.map(recipe).collect() }
 }

@@ -39,9 +39,9 @@ pub use files::{files, kitchen_files, week_files};
 pub use food::food;
 pub use list::list;
 pub use prep::prep;
+pub use printed::{Printed, printed, read_printed};
 pub use recipe::recipe;
 pub use recipe_page::{not_in_a_page, recipe_page};
-pub use printed::{Printed, printed, read_printed};
 pub use stock::{stock, wasted};
 
 use serde::Serialize;

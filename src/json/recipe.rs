@@ -117,7 +117,15 @@ fn origin(source: &Source) -> Option<Origin<'_>> {
 }
 
 fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, batches: f64) -> Line<'a> {
-    let blank = Line { line: &one.text, food: None, recipe: None, amount: None, form: one.prep.as_deref(), remark: one.remark.as_deref(), optional: one.optional };
+    let blank = Line {
+        line: &one.text,
+        food: None,
+        recipe: None,
+        amount: None,
+        form: one.prep.as_deref(),
+        remark: one.remark.as_deref(),
+        optional: one.optional,
+    };
     match &one.wanted {
         Wanted::Recipe { recipe, most, .. } => {
             Line { recipe: Some(&kitchen.recipes[*recipe].id), amount: Some(most.scaled(batches)), ..blank }
@@ -190,7 +198,8 @@ fn after(kitchen: &Kitchen, steps: &[Step], index: usize) -> Vec<String> {
 }
 
 fn foods<'a>(kitchen: &'a Kitchen, ingredients: &[Ingredient], step: &Step) -> Vec<&'a str> {
-    let named = step.text.iter().filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { ingredients.get(*index) } else { None });
+    let named =
+        step.text.iter().filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { ingredients.get(*index) } else { None });
     let mut names: Vec<&str> = Vec::new();
     for one in named {
         let name = match &one.wanted {

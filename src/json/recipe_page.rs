@@ -13,7 +13,7 @@ pub fn recipe_page(kitchen: &Kitchen, id: RecipeId) -> Value {
     page.insert("@type".to_owned(), json!("Recipe"));
     page.insert("name".to_owned(), json!(recipe.name));
     page.insert("recipeYield".to_owned(), json!(makes(recipe)));
-    page.insert("recipeIngredient".to_owned(), json!(recipe.ingredients.iter().map(|one| one.text.as_str()).collect::<Vec<_>>()));
+    page.insert("recipeIngredient".to_owned(), json!(lines(recipe)));
     let steps: Vec<Value> = method(kitchen, recipe).into_iter().map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
     page.insert("recipeInstructions".to_owned(), json!(steps));
     if let Some(author) = &recipe.source.author {
@@ -26,6 +26,13 @@ pub fn recipe_page(kitchen: &Kitchen, id: RecipeId) -> Value {
         page.insert("url".to_owned(), json!(address));
     }
     Value::Object(page)
+}
+
+/// The lines as typed; one that names several foods stands once.
+fn lines(recipe: &Recipe) -> Vec<&str> {
+    let mut lines: Vec<(&crate::kitchen::Spot, &str)> = recipe.ingredients.iter().map(|one| (&one.at, one.text.as_str())).collect();
+    lines.dedup();
+    lines.into_iter().map(|(_, text)| text).collect()
 }
 
 fn makes(recipe: &Recipe) -> String {

@@ -38,8 +38,7 @@ impl ApplianceKind {
     };
 
     /// The words alone.
-    pub const NAMES: [&'static str; 8] =
-        ["oven", "hob", "grill", "microwave", "pressure cooker", "slow cooker", "rice cooker", "steamer"];
+    pub const NAMES: [&'static str; 8] = ["oven", "hob", "grill", "microwave", "pressure cooker", "slow cooker", "rice cooker", "steamer"];
 
     pub fn name(self) -> &'static str {
         Self::ALL[self as usize].1

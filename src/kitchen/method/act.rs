@@ -83,7 +83,8 @@ fn places(w: &Words, clause: &Clause, own: &[(ApplianceId, Vec<String>)]) -> Nam
             at += 1;
             continue;
         }
-        if let Some((id, words)) = own.iter().find(|(_, words)| words.iter().enumerate().all(|(index, word)| w.key_at(at + index) == word)) {
+        if let Some((id, words)) = own.iter().find(|(_, words)| words.iter().enumerate().all(|(index, word)| w.key_at(at + index) == word))
+        {
             (named.at, named.at_token) = (Some(On::Own(*id)), at);
             at += words.len();
             continue;
@@ -94,7 +95,9 @@ fn places(w: &Words, clause: &Clause, own: &[(ApplianceId, Vec<String>)]) -> Nam
         };
         match place {
             // A pan in the oven is in the oven; a hob is named by its heat beside other places.
-            Place::At(kind) if named.at.is_none() || named.at == Some(On::Kind(Kind::Hob)) => (named.at, named.at_token) = (Some(On::Kind(kind)), at),
+            Place::At(kind) if named.at.is_none() || named.at == Some(On::Kind(Kind::Hob)) => {
+                (named.at, named.at_token) = (Some(On::Kind(kind)), at)
+            }
             Place::Pan => named.pan = true,
             Place::Off => named.off = true,
             _ => {}
@@ -116,18 +119,8 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[(ApplianceId, Vec<S
     // "The day before, soak the beans".
     let early = times(w, clause.start, clause.verb_at).into_iter().find(|time| time.day_before || time.overnight);
     let time = time.or(early.filter(|_| verb.is_some()));
-    let mut act = Act {
-        takes: Takes::Words,
-        need: None,
-        place: None,
-        off: named.off,
-        heat,
-        sets: false,
-        time,
-        or,
-        doubtful,
-        unknown: false,
-    };
+    let mut act =
+        Act { takes: Takes::Words, need: None, place: None, off: named.off, heat, sets: false, time, or, doubtful, unknown: false };
     let reader = Reading { w, clause, named: &named, so };
     reader.fill(&mut act);
     act
@@ -292,7 +285,8 @@ impl Reading<'_> {
 
     fn is_setting_of_heat(&self) -> bool {
         let end = (self.clause.verb_end + 5).min(self.clause.end);
-        (self.clause.verb_end..end).any(|at| ["heat", "temperature", "flame", "oven", "hob", "grill", "gas"].iter().any(|word| self.w.is(at, word)))
+        (self.clause.verb_end..end)
+            .any(|at| ["heat", "temperature", "flame", "oven", "hob", "grill", "gas"].iter().any(|word| self.w.is(at, word)))
     }
 
     /// The appliance that is named, else the one that the food was last put on or into.
@@ -305,7 +299,9 @@ impl Reading<'_> {
     }
 
     fn putting(&self, act: &mut Act) {
-        let back_to_boil = self.says(&["boil", "simmer"]) && (self.clause.verb_end..self.clause.end).any(|at| self.w.is(at, "to")) && self.clause.verb.is_some_and(|verb| verb.word == "return");
+        let back_to_boil = self.says(&["boil", "simmer"])
+            && (self.clause.verb_end..self.clause.end).any(|at| self.w.is(at, "to"))
+            && self.clause.verb.is_some_and(|verb| verb.word == "return");
         if back_to_boil {
             return self.bringing(act);
         }
@@ -356,7 +352,11 @@ impl Reading<'_> {
 
     fn hands_on(&self, verb: &Verb, kind: Kind, act: &mut Act) {
         let named = self.named.at.filter(|on| *on != HOB);
-        let still_in_oven = self.named.at.is_none() && !self.named.pan && verb.state && act.time.is_some() && matches!(self.so.place, Some(On::Kind(Kind::Oven | Kind::Grill)));
+        let still_in_oven = self.named.at.is_none()
+            && !self.named.pan
+            && verb.state
+            && act.time.is_some()
+            && matches!(self.so.place, Some(On::Kind(Kind::Oven | Kind::Grill)));
         if let Some(on) = named.or(self.so.place.filter(|_| still_in_oven)) {
             return self.wait(act, Some(on), 5);
         }
@@ -388,7 +388,8 @@ impl Reading<'_> {
     }
 
     fn waiting(&self, verb: &Verb, kind: Kind, usual: i64, act: &mut Act) {
-        let fixed = !matches!(verb.word, "cook" | "braise" | "steam" | "simmer" | "boil" | "bubble" | "stew" | "poach" | "blanch" | "parboil");
+        let fixed =
+            !matches!(verb.word, "cook" | "braise" | "steam" | "simmer" | "boil" | "bubble" | "stew" | "poach" | "blanch" | "parboil");
         let dry_pan = matches!(verb.word, "roast" | "bake") && (self.named.pan || self.named.at == Some(HOB)) && act.heat.oven.is_none();
         if dry_pan && self.named.at != Some(On::Kind(Kind::Oven)) {
             act.takes = Takes::Hands(self.minutes(act));
@@ -415,7 +416,10 @@ impl Reading<'_> {
     /// "Cook on low for 6 to 8 hours" where no appliance is named.
     fn is_slow(&self, act: &Act) -> bool {
         let long = act.time.is_some_and(|time| time.high >= 180.0);
-        long && !self.named.pan && self.says(&["low", "high"]) && !self.says(&["heat", "oven"]) && self.so.place.is_none_or(|on| on == On::Kind(Kind::Slow))
+        long && !self.named.pan
+            && self.says(&["low", "high"])
+            && !self.says(&["heat", "oven"])
+            && self.so.place.is_none_or(|on| on == On::Kind(Kind::Slow))
     }
 
     fn standing(&self, usual: Option<i64>, act: &mut Act) {

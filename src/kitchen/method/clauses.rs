@@ -57,14 +57,69 @@ pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
 }
 
 const BEFORE_A_VERB: [&str; 16] = [
-    "and", "but", "then", "now", "next", "finally", "lastly", "first", "firstly", "again", "also", "please", "meanwhile", "just", "once", "well",
+    "and",
+    "but",
+    "then",
+    "now",
+    "next",
+    "finally",
+    "lastly",
+    "first",
+    "firstly",
+    "again",
+    "also",
+    "please",
+    "meanwhile",
+    "just",
+    "once",
+    "well",
 ];
 const FRONTED: [&str; 24] = [
-    "in", "on", "over", "using", "with", "for", "at", "from", "to", "into", "when", "while", "whilst", "after", "as", "if", "before", "by", "until",
-    "during", "once", "meanwhile", "working", "without",
+    "in",
+    "on",
+    "over",
+    "using",
+    "with",
+    "for",
+    "at",
+    "from",
+    "to",
+    "into",
+    "when",
+    "while",
+    "whilst",
+    "after",
+    "as",
+    "if",
+    "before",
+    "by",
+    "until",
+    "during",
+    "once",
+    "meanwhile",
+    "working",
+    "without",
 ];
 const OBJECTS: [&str; 20] = [
-    "the", "a", "an", "it", "them", "your", "each", "all", "both", "together", "everything", "this", "these", "some", "half", "any", "in", "over", "well",
+    "the",
+    "a",
+    "an",
+    "it",
+    "them",
+    "your",
+    "each",
+    "all",
+    "both",
+    "together",
+    "everything",
+    "this",
+    "these",
+    "some",
+    "half",
+    "any",
+    "in",
+    "over",
+    "well",
     "for",
 ];
 /// What makes a food's name a verb: "butter the tin".
@@ -126,7 +181,8 @@ fn sentences(w: &Words) -> Vec<(usize, usize)> {
             _ => {}
         }
         let exclaimed = w.at(at).is_some_and(|token| token.text == "!" || token.text == "?");
-        let stop = w.kind(at) == Some(Sign::Stop) && w.at(at + 1).is_none_or(|next| next.spaced && !next.text.starts_with(|c: char| c.is_lowercase()));
+        let stop = w.kind(at) == Some(Sign::Stop)
+            && w.at(at + 1).is_none_or(|next| next.spaced && !next.text.starts_with(|c: char| c.is_lowercase()));
         if depth == 0 && (exclaimed || stop) {
             found.push((start, at));
             start = at + 1;
@@ -166,10 +222,12 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
             until = true;
         }
         let comma = w.kind(at) == Some(Sign::Comma);
-        let dash = w.kind(at) == Some(Sign::Dash) && w.at(at).is_some_and(|token| token.spaced) && w.at(at + 1).is_some_and(|next| next.spaced);
+        let dash =
+            w.kind(at) == Some(Sign::Dash) && w.at(at).is_some_and(|token| token.spaced) && w.at(at + 1).is_some_and(|next| next.spaced);
         let and = w.kind(at) == Some(Sign::And) || w.is(at, "and") || w.is(at, "but");
         // "Stirring now and then" tells how, not what next.
-        let seldom = |place: usize| (w.is(place, "then") || w.is(place, "again")) && place >= 2 && w.is(place - 1, "and") && w.is(place - 2, "now");
+        let seldom =
+            |place: usize| (w.is(place, "then") || w.is(place, "again")) && place >= 2 && w.is(place - 1, "and") && w.is(place - 2, "now");
         let then = w.is(at, "then") && !seldom(at);
         if comma || dash {
             when = false;
@@ -188,7 +246,8 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
         let takes = verb.is_some_and(|(verb, after)| {
             let object = |words: &[&str]| words.iter().any(|word| w.is(after, word));
             let state = until && verb.state && !says_then && !object(&AFTER_STATE);
-            let food = is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
+            let food =
+                is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
             !state && !food
         });
         if takes || says_then {
@@ -204,7 +263,8 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
 }
 
 fn skips(w: &Words, at: usize) -> bool {
-    let adverb = w.at(at).is_some_and(|token| token.kind == Sign::Word && token.text.len() > 4 && token.text.ends_with("ly") && !token.is("jelly"));
+    let adverb =
+        w.at(at).is_some_and(|token| token.kind == Sign::Word && token.text.len() > 4 && token.text.ends_with("ly") && !token.is("jelly"));
     adverb || BEFORE_A_VERB.iter().any(|word| w.is(at, word)) && !(w.is(at, "once") && !w.is(at + 1, "again"))
 }
 
@@ -212,7 +272,8 @@ fn skips(w: &Words, at: usize) -> bool {
 fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize) -> bool) -> Option<(&'static Verb, usize, usize)> {
     let mut at = start;
     loop {
-        while at < end && (matches!(w.kind(at), Some(Sign::Comma | Sign::And | Sign::Colon | Sign::Semicolon | Sign::Dash)) || skips(w, at)) {
+        while at < end && (matches!(w.kind(at), Some(Sign::Comma | Sign::And | Sign::Colon | Sign::Semicolon | Sign::Dash)) || skips(w, at))
+        {
             at += 1;
         }
         // "In the meantime", "at the same time".
@@ -247,9 +308,15 @@ fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize
 
 /// "Meanwhile", "while the pasta cooks", "in the meantime", at the beginning of a sentence.
 fn is_meanwhile(w: &Words, start: usize, end: usize) -> bool {
-    let at = (start..end.min(start + 2)).find(|at| !matches!(w.kind(*at), Some(Sign::And | Sign::Comma)) && !w.is(*at, "and")).unwrap_or(start);
+    let at =
+        (start..end.min(start + 2)).find(|at| !matches!(w.kind(*at), Some(Sign::And | Sign::Comma)) && !w.is(*at, "and")).unwrap_or(start);
     let is = |words: &[&str]| words.iter().enumerate().all(|(index, word)| w.is(at + index, word));
-    is(&["meanwhile"]) || is(&["while"]) || is(&["whilst"]) || is(&["in", "the", "meantime"]) || is(&["at", "the", "same", "time"]) || (at..end.min(at + 4)).any(|place| w.is(place, "meanwhile"))
+    is(&["meanwhile"])
+        || is(&["while"])
+        || is(&["whilst"])
+        || is(&["in", "the", "meantime"])
+        || is(&["at", "the", "same", "time"])
+        || (at..end.min(at + 4)).any(|place| w.is(place, "meanwhile"))
 }
 
 /// A clause without a verb belongs to the one after it where it opens the sentence, else to the one before it. What "then" leads keeps the
@@ -289,7 +356,10 @@ mod tests {
     fn cut(text: &str) -> Vec<String> {
         let w = Words::of(text);
         let is_food = |at: usize| ["salt", "mince"].iter().any(|word| w.is(at, word)) || w.is(at, "brown") && w.is(at + 1, "sugar");
-        clauses(&w, &is_food).iter().map(|clause| format!("{}: {}", clause.verb.map_or("-", |verb| verb.word), w.text(clause.start..clause.end))).collect()
+        clauses(&w, &is_food)
+            .iter()
+            .map(|clause| format!("{}: {}", clause.verb.map_or("-", |verb| verb.word), w.text(clause.start..clause.end)))
+            .collect()
     }
 
     #[test]

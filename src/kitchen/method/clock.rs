@@ -63,7 +63,9 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
             continue;
         }
         let before = |back: usize, word: &str| time.start >= from + back && w.is(time.start - back, word);
-        let choice = (1..=3).any(|back| ["or", "ideally", "preferably", "even", "better"].iter().any(|word| before(back, word))) || w.is(time.start, "up") || before(2, "up") && before(1, "to");
+        let choice = (1..=3).any(|back| ["or", "ideally", "preferably", "even", "better"].iter().any(|word| before(back, word)))
+            || w.is(time.start, "up")
+            || before(2, "up") && before(1, "to");
         time.or = choice && !found.is_empty();
         time.said_for = (1..=4).any(|back| before(back, "for"));
         found.push(time);
@@ -118,7 +120,8 @@ fn tens(w: &Words, at: usize) -> Option<(f64, usize)> {
     }
 }
 
-fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
+/// The time that begins at a place.
+pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
     let plain = |low: f64, high: f64, end: usize| Time {
         low,
         high,
@@ -171,13 +174,25 @@ fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
     end = past_stop(w, end);
     let (mut low, mut high) = (low * one, high * one);
     // "A minute or two".
-    if w.is(end, "or") && low == high && let Some((_, second, after)) = number(w, end + 1) && unit(w, after).is_none() && second > 1.0 && second < 10.0 && !w.is(after, "until") && one <= 60.0 && w.kind(end + 1) == Some(Sign::Word) {
+    if w.is(end, "or")
+        && low == high
+        && let Some((_, second, after)) = number(w, end + 1)
+        && unit(w, after).is_none()
+        && second > 1.0
+        && second < 10.0
+        && !w.is(after, "until")
+        && one <= 60.0
+        && w.kind(end + 1) == Some(Sign::Word)
+    {
         high = second * one;
         end = after;
     }
     // "45 mins–1 hr", "1 hour to 1 hour 15 minutes".
     let mark = w.kind(end) == Some(Sign::Dash) || w.is(end, "to");
-    if let (true, Some(upper)) = (mark, time_at(w, end + 1, to)) && upper.high >= low && !upper.overnight {
+    if let (true, Some(upper)) = (mark, time_at(w, end + 1, to))
+        && upper.high >= low
+        && !upper.overnight
+    {
         return Some(Time { start: at, low, ..upper });
     }
     // "1 hour 15 minutes", "1h30", "1 hour and 15 minutes", "an hour and a half".
@@ -248,7 +263,10 @@ fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
     let after = said(1, &["after", "every", "within", "last", "final", "first", "keep", "keeps", "than", "by"]) && !said(2, &["less"])
         || said(2, &["after", "every", "within"]) && said(1, &nearly);
     let keeps = (from..start).any(|at| w.is(at, "keep") || w.is(at, "keeps") || w.is(at, "store")) && !for_it;
-    let then_before = w.is(end, "before") && !for_it || w.is(end, "from") && w.is(end + 1, "the") && w.is(end + 2, "end") || w.is(end, "ahead") || w.is(end, "in") && w.is(end + 1, "advance");
+    let then_before = w.is(end, "before") && !for_it
+        || w.is(end, "from") && w.is(end + 1, "the") && w.is(end + 2, "end")
+        || w.is(end, "ahead")
+        || w.is(end, "in") && w.is(end + 1, "advance");
     let older = w.is(end, "old") || w.is(end, "later");
     after || inside_filler || keeps || then_before || older
 }
@@ -296,7 +314,15 @@ mod tests {
 
     #[test]
     fn a_mark_in_time_is_no_wait() {
-        for text in ["after 10 minutes", "basting every 5 minutes", "for the last 10 minutes", "30 minutes before serving", "keeps 3 days", "2 x 400 g", "1-inch chunks"] {
+        for text in [
+            "after 10 minutes",
+            "basting every 5 minutes",
+            "for the last 10 minutes",
+            "30 minutes before serving",
+            "keeps 3 days",
+            "2 x 400 g",
+            "1-inch chunks",
+        ] {
             let w = Words::of(text);
             assert_eq!(times(&w, 0, w.len()), [], "{text}");
         }

@@ -62,7 +62,8 @@ fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
             continue;
         };
         let fan_word = |place: usize| w.is(place, "fan") || w.is(place, "convection");
-        let fan = fan_word(end) || at > from && fan_word(at - 1) || w.is(end, "in") && fan_word(end + 2) || w.is(end, "for") && fan_word(end + 2);
+        let fan =
+            fan_word(end) || at > from && fan_word(at - 1) || w.is(end, "in") && fan_word(end + 2) || w.is(end, "for") && fan_word(end + 2);
         let inside = of_inside && (celsius < 105.0);
         figures.push(Figure { celsius, fan, inside, guessed: ranged, at });
         at = end;
@@ -126,7 +127,9 @@ fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<(f64, bool, us
             return Some((upper, true, after));
         }
         _ if marked => low >= FAHRENHEIT_FROM,
-        _ if bare && (60.0..=550.0).contains(&low) && super::clock::times(w, at, (end + 3).min(to)).is_empty() && w.unit(end).is_none() => low >= FAHRENHEIT_FROM,
+        _ if bare && (60.0..=550.0).contains(&low) && super::clock::time_at(w, at, to).is_none() && w.unit(end).is_none() => {
+            low >= FAHRENHEIT_FROM
+        }
         _ => return None,
     };
     let celsius = |degrees: f64| if fahrenheit { (degrees - 32.0) * 5.0 / 9.0 } else { degrees };

@@ -142,7 +142,16 @@ impl<'s, 'k> Gather<'s, 'k> {
         let at = paragraphs.first().map(|paragraph| paragraph.at.clone()).unwrap_or_default();
         self.doubts.push((at.clone(), "nothing in this method reads as something to do; it is printed as it stands".to_owned()));
         let step = blank(vec![Piece::Words(text)], at);
-        self.made.push(Made { step, heated: false, stands: false, or: false, overnight: false, day_before: false, one_layer: false, foods: Vec::new() });
+        self.made.push(Made {
+            step,
+            heated: false,
+            stands: false,
+            or: false,
+            overnight: false,
+            day_before: false,
+            one_layer: false,
+            foods: Vec::new(),
+        });
     }
 
     fn paragraph(&mut self, paragraph: &Paragraph) {
@@ -171,7 +180,9 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     fn clause(&mut self, w: &Words, clause: &Clause, read: Act, next: &[Clause], draft: &mut Draft, paragraph: &Paragraph) {
         self.doubt(w, clause, &read, paragraph);
-        if read.sets && let Some(celsius) = read.heat.oven {
+        if read.sets
+            && let Some(celsius) = read.heat.oven
+        {
             self.oven = Some((celsius, read.heat.guessed));
         }
         let text = (clause.start, clause.end);
@@ -204,7 +215,11 @@ impl<'s, 'k> Gather<'s, 'k> {
     }
 
     fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {
-        !self.larder.mentions(w, clause.verb_end, clause.end).iter().all(|mention| mention.foods.iter().all(|food| self.larder.left(*food) < 1e-6))
+        !self
+            .larder
+            .mentions(w, clause.verb_end, clause.end)
+            .iter()
+            .all(|mention| mention.foods.iter().all(|food| self.larder.left(*food) < 1e-6))
     }
 
     fn placed(&mut self, read: &Act) {
@@ -257,7 +272,12 @@ impl<'s, 'k> Gather<'s, 'k> {
             }
             Takes::Wait { minutes, written } => {
                 // The rate of a wait is the foods that are put in first.
-                if read.need.is_some() && !foods.is_empty() && verb.is_some_and(|verb| verb.rate == Rate::Once(0.0)) && draft.hands() == 0.0 && !draft.pieces.is_empty() {
+                if read.need.is_some()
+                    && !foods.is_empty()
+                    && verb.is_some_and(|verb| verb.rate == Rate::Once(0.0))
+                    && draft.hands() == 0.0
+                    && !draft.pieces.is_empty()
+                {
                     draft.hands_guessed += 0.5;
                 }
                 draft.wait += minutes;
@@ -272,7 +292,9 @@ impl<'s, 'k> Gather<'s, 'k> {
         draft.day_before |= read.time.is_some_and(|time| time.day_before);
         draft.knife |= verb.is_some_and(needs_knife);
         draft.inside = draft.inside.or(read.heat.inside);
-        if (clause.start..clause.end).any(|at| w.is(at, "one") && w.is(at + 1, "layer") || w.is(at, "single") && w.is(at + 1, "layer")) || verb.is_some_and(|verb| verb.word == "roast") {
+        if (clause.start..clause.end).any(|at| w.is(at, "one") && w.is(at + 1, "layer") || w.is(at, "single") && w.is(at + 1, "layer"))
+            || verb.is_some_and(|verb| verb.word == "roast")
+        {
             draft.one_layer |= read.need == Some(On::Kind(Kind::Oven)) || draft.on == Some(On::Kind(Kind::Oven));
             if draft.one_layer && draft.hands() > 0.0 {
                 draft.hands_guessed += rates::FILL_A_TRAY;
@@ -301,12 +323,16 @@ impl<'s, 'k> Gather<'s, 'k> {
         }
         if foods.is_empty() && clause.end <= clause.verb_end + 1 {
             // "Peel, core and slice the apples": the food stands with the last of them.
-            let fellow = next.iter().take_while(|other| other.sentence == clause.sentence).map(|other| self.larder.mentions(w, other.verb_end, other.end));
+            let fellow = next
+                .iter()
+                .take_while(|other| other.sentence == clause.sentence)
+                .map(|other| self.larder.mentions(w, other.verb_end, other.end));
             let named = fellow.into_iter().find(|mentions| !mentions.is_empty()).unwrap_or_default();
             foods = named.into_iter().flat_map(|mention| mention.foods).collect();
         }
         if foods.is_empty() {
-            let them = (clause.verb_end..clause.end.min(clause.verb_end + 4)).any(|at| ["them", "it", "into", "in", "thinly", "finely", "crosswise"].iter().any(|word| w.is(at, word)));
+            let them = (clause.verb_end..clause.end.min(clause.verb_end + 4))
+                .any(|at| ["them", "it", "into", "in", "thinly", "finely", "crosswise"].iter().any(|word| w.is(at, word)));
             if them {
                 foods.clone_from(&self.last_foods);
             }
@@ -318,7 +344,8 @@ impl<'s, 'k> Gather<'s, 'k> {
     }
 
     fn place(&mut self, mention: Mention, draft: &mut Draft) {
-        let taken: Vec<(usize, Option<Amount>)> = mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part)?))).collect();
+        let taken: Vec<(usize, Option<Amount>)> =
+            mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part)?))).collect();
         if !taken.is_empty() {
             draft.pieces.push(Placed { start: mention.start, end: mention.end, foods: taken, group: mention.group });
         }
@@ -475,7 +502,8 @@ impl<'s, 'k> Gather<'s, 'k> {
                 Some(index) => vec![ApplianceId(index)],
                 None => {
                     let name = kind.name();
-                    let text = format!("there is no {name} in kitchen.toml; the step stands without. Add [[appliance]] with name = \"{name}\"");
+                    let text =
+                        format!("there is no {name} in kitchen.toml; the step stands without. Add [[appliance]] with name = \"{name}\"");
                     let doubt = (paragraph.at.clone(), text);
                     if !self.doubts.contains(&doubt) {
                         self.doubts.push(doubt);
@@ -559,7 +587,8 @@ impl<'s, 'k> Gather<'s, 'k> {
                 continue;
             }
             let pieces = self.made.iter_mut().flat_map(|made| made.step.text.iter_mut());
-            let shares: Vec<&mut Piece> = pieces.filter(|piece| matches!(piece, Piece::Ingredient { index, share: Some(_) } if *index == food)).collect();
+            let shares: Vec<&mut Piece> =
+                pieces.filter(|piece| matches!(piece, Piece::Ingredient { index, share: Some(_) } if *index == food)).collect();
             let only = shares.len() == 1;
             if let Some(Piece::Ingredient { share, .. }) = shares.into_iter().next_back() {
                 match share {
@@ -581,7 +610,10 @@ impl<'s, 'k> Gather<'s, 'k> {
                 }
             }
             let line = &self.setting.ingredients[food];
-            doubts.push((line.at.clone(), format!("the method names only a part of \"{}\"; the last step that names it takes the rest", line.text)));
+            doubts.push((
+                line.at.clone(),
+                format!("the method names only a part of \"{}\"; the last step that names it takes the rest", line.text),
+            ));
         }
         doubts
     }
@@ -641,7 +673,10 @@ fn typed_litres(w: &Words, clause: &Clause) -> f64 {
 /// Past the "and", "then" and commas that join a clause to the one before it.
 fn past_joints(w: &Words, start: usize, end: usize) -> usize {
     use crate::measure::Kind as Sign;
-    let joint = |at: usize| matches!(w.kind(at), Some(Sign::Comma | Sign::Semicolon | Sign::Colon | Sign::And | Sign::Dash)) || ["and", "then", "but"].iter().any(|word| w.is(at, word));
+    let joint = |at: usize| {
+        matches!(w.kind(at), Some(Sign::Comma | Sign::Semicolon | Sign::Colon | Sign::And | Sign::Dash))
+            || ["and", "then", "but"].iter().any(|word| w.is(at, word))
+    };
     (start..end).find(|at| !joint(*at)).unwrap_or(end)
 }
 

@@ -54,11 +54,13 @@ const ADJECTIVES: [&str; 58] = [
     "unsalted", "salted", "heavy", "hard-boiled", "old",
 ];
 const SKIPPED: [&str; 22] = [
-    "of", "the", "a", "an", "and", "or", "for", "to", "taste", "in", "with", "about", "from", "into", "plus", "piece", "size", "approx", "each", "good", "quality", "handful",
+    "of", "the", "a", "an", "and", "or", "for", "to", "taste", "in", "with", "about", "from", "into", "plus", "piece", "size", "approx",
+    "each", "good", "quality", "handful",
 ];
 /// What is made of another food, whose name alone does not mean it: "the chicken" is no chicken stock.
 const MADE_OF: [&str; 18] = [
-    "stock", "oil", "sauce", "powder", "paste", "vinegar", "juice", "water", "milk", "syrup", "broth", "seed", "puree", "jam", "leaf", "flour", "sugar", "cream",
+    "stock", "oil", "sauce", "powder", "paste", "vinegar", "juice", "water", "milk", "syrup", "broth", "seed", "puree", "jam", "leaf",
+    "flour", "sugar", "cream",
 ];
 /// What prepares a food and names it at once: "1 lemon, juice".
 const PARTS: [&str; 7] = ["juice", "zest", "rind", "yolk", "white", "peel", "leaf"];
@@ -80,7 +82,13 @@ const MEANS: [(&str, &[&str]); 12] = [
 
 impl<'k> Larder<'k> {
     /// `headings`: the heading that an ingredient stands under, by its index.
-    pub fn new(ingredients: &[Ingredient], headings: &[(usize, String)], foods: &'k Foods, spoons: Spoons, recipe_name: &dyn Fn(usize) -> String) -> Self {
+    pub fn new(
+        ingredients: &[Ingredient],
+        headings: &[(usize, String)],
+        foods: &'k Foods,
+        spoons: Spoons,
+        recipe_name: &dyn Fn(usize) -> String,
+    ) -> Self {
         let named = ingredients.iter().enumerate().map(|(index, one)| {
             let heading = headings.iter().rev().find(|(from, _)| *from <= index).map(|(_, heading)| key_of(heading));
             named(one, heading, foods, recipe_name)
@@ -104,7 +112,8 @@ impl<'k> Larder<'k> {
     }
 
     pub fn litres(&self, index: usize) -> f64 {
-        let liquid = matches!(self.named[index].kind, Some(Kind::Water | Kind::Stock | Kind::Drink | Kind::Dairy)) || self.named[index].head == "water";
+        let liquid = matches!(self.named[index].kind, Some(Kind::Water | Kind::Stock | Kind::Drink | Kind::Dairy))
+            || self.named[index].head == "water";
         if liquid { self.measured(index, &Dimension::Volume).unwrap_or(0.0) / 1000.0 } else { 0.0 }
     }
 
@@ -233,7 +242,10 @@ impl<'k> Larder<'k> {
     /// "Cold water", "2 changes of water": not the water of the list.
     fn is_other_water(&self, w: &Words, at: usize) -> bool {
         let Some(before) = at.checked_sub(1) else { return false };
-        w.is(before, "of") || ["cold", "boiling", "hot", "salted", "warm", "fresh", "running", "iced", "ice", "simmering"].iter().any(|word| w.is(before, word) && !self.is_word_of_water(word))
+        w.is(before, "of")
+            || ["cold", "boiling", "hot", "salted", "warm", "fresh", "running", "iced", "ice", "simmering"]
+                .iter()
+                .any(|word| w.is(before, word) && !self.is_word_of_water(word))
     }
 
     fn is_word_of_water(&self, word: &str) -> bool {
@@ -289,7 +301,8 @@ impl<'k> Larder<'k> {
     /// The only one, or of several lines of one food the first that is left.
     fn pick(&self, fits: &[usize]) -> Option<usize> {
         let first = *fits.first()?;
-        let same = fits.iter().all(|index| self.named[*index].food == self.named[first].food && self.named[*index].key == self.named[first].key);
+        let same =
+            fits.iter().all(|index| self.named[*index].food == self.named[first].food && self.named[*index].key == self.named[first].key);
         if !same {
             return None;
         }
@@ -340,7 +353,11 @@ impl<'k> Larder<'k> {
             "ingredient" => Box::new(|_| true),
             "dry" if w.key_at(end + 1) == "ingredient" => {
                 end += 1;
-                Box::new(|named| matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener)) && named.head != "honey" && named.head != "syrup")
+                Box::new(|named| {
+                    matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener))
+                        && named.head != "honey"
+                        && named.head != "syrup"
+                })
             }
             "wet" if w.key_at(end + 1) == "ingredient" => {
                 end += 1;
@@ -433,7 +450,9 @@ fn share_before(w: &Words, from: usize, at: usize) -> (usize, Option<Part>) {
     for first in (from..start).rev().take(5) {
         let Ok(Some(read)) = w.amount(first) else { continue };
         let reaches = read.end == start || read.end + 1 == start && w.is(read.end, "of");
-        let number = w.at(first).is_some_and(|token| token.is_number() || ["a", "an", "one", "two", "three", "four", "five", "six"].iter().any(|word| token.is(word)));
+        let number = w.at(first).is_some_and(|token| {
+            token.is_number() || ["a", "an", "one", "two", "three", "four", "five", "six"].iter().any(|word| token.is(word))
+        });
         let earlier = first > from && w.at(first - 1).is_some_and(|token| token.is_number());
         if reaches && number && !earlier && (read.unit_given || w.at(first).is_some_and(|token| token.is_number())) {
             return (first, Some(Part::Amount(read.amount.high, read.amount.unit)));

@@ -49,11 +49,32 @@ pub(super) static PLACES: &[(Place, &str)] = &[
 
 /// What oven words mean in degrees Celsius: slow, moderate and hot as cookery books print them; those between are common practice, no source.
 pub(super) static OVENS: &[(f64, &str)] = &[
-    (120.0, "very slow oven"), (120.0, "very cool oven"), (140.0, "cool oven"), (150.0, "slow oven"), (150.0, "low oven"), (160.0, "moderately slow oven"),
-    (180.0, "moderate oven"), (180.0, "medium oven"), (200.0, "moderately hot oven"), (200.0, "fairly hot oven"), (200.0, "quick oven"), (220.0, "hot oven"), (240.0, "very hot oven"), (180.0, "moderate heat oven"),
+    (120.0, "very slow oven"),
+    (120.0, "very cool oven"),
+    (140.0, "cool oven"),
+    (150.0, "slow oven"),
+    (150.0, "low oven"),
+    (160.0, "moderately slow oven"),
+    (180.0, "moderate oven"),
+    (180.0, "medium oven"),
+    (200.0, "moderately hot oven"),
+    (200.0, "fairly hot oven"),
+    (200.0, "quick oven"),
+    (220.0, "hot oven"),
+    (240.0, "very hot oven"),
+    (180.0, "moderate heat oven"),
 ];
 
 /// Gas marks and their degrees Celsius, as printed on British cookers.
 pub(super) static GAS: &[(f64, f64)] = &[
-    (0.5, 120.0), (1.0, 140.0), (2.0, 150.0), (3.0, 170.0), (4.0, 180.0), (5.0, 190.0), (6.0, 200.0), (7.0, 220.0), (8.0, 230.0), (9.0, 240.0),
+    (0.5, 120.0),
+    (1.0, 140.0),
+    (2.0, 150.0),
+    (3.0, 170.0),
+    (4.0, 180.0),
+    (5.0, 190.0),
+    (6.0, 200.0),
+    (7.0, 220.0),
+    (8.0, 230.0),
+    (9.0, 240.0),
 ];

@@ -40,7 +40,8 @@ pub(super) fn hands(verb: &Verb, w: &Words, range: std::ops::Range<usize>, foods
         Rate::Piece(each) => foods.iter().map(|food| larder.pieces(*food) * each).sum::<f64>().max(0.5),
         Rate::Peel => foods.iter().map(|food| larder.pieces(*food) * peel(larder.name(*food))).sum::<f64>().max(0.5),
         Rate::Cut(usual) => {
-            let shape = range.clone().find_map(|at| SHAPES.iter().find(|(word, _)| w.key_at(at) == *word)).map_or(usual, |(_, minutes)| *minutes);
+            let shape =
+                range.clone().find_map(|at| SHAPES.iter().find(|(word, _)| w.key_at(at) == *word)).map_or(usual, |(_, minutes)| *minutes);
             let fine = if range.clone().any(|at| w.is(at, "finely") || w.is(at, "thinly")) { 1.5 } else { 1.0 };
             foods.iter().map(|food| larder.grams(*food) / 100.0 * shape * fine * hardness(larder, *food)).sum::<f64>().max(1.0)
         }

@@ -44,7 +44,8 @@ pub(super) fn lines(typed: &[&str], foods: &mut Foods) -> Vec<Ingredient> {
 }
 
 pub(super) fn read(typed: &[&str], method: &[&str]) -> MethodRead {
-    let mut foods = Foods::reference();
+    static REFERENCE: std::sync::LazyLock<Foods> = std::sync::LazyLock::new(Foods::reference);
+    let mut foods = REFERENCE.clone();
     let ingredients = lines(typed, &mut foods);
     let appliances = kitchen();
     let setting = Setting {
@@ -128,7 +129,11 @@ fn hands_that_nobody_wrote_are_as_long_as_a_cook_needs() {
 #[test]
 fn a_food_is_named_once_with_its_amount_and_shares_add_up() {
     let typed = ["4 tbsp olive oil", "200 g white beans", "1 onion", "salt, to taste"];
-    let method = ["Fry the onion in half the oil for 5 minutes.", "Add the beans and the remaining oil and stir.", "Season with salt. Warm the beans."];
+    let method = [
+        "Fry the onion in half the oil for 5 minutes.",
+        "Add the beans and the remaining oil and stir.",
+        "Season with salt. Warm the beans.",
+    ];
     let found = foods(&typed, &read(&typed, &method));
     assert_eq!(found[0], ["1 onion", "2 tbsp of 4 tbsp olive oil"]);
     assert_eq!(found[1], ["200 g white beans", "2 tbsp of 4 tbsp olive oil"]);
@@ -162,13 +167,15 @@ fn what_is_not_understood_stays_in_words() {
     let found = read(&["1 onion"], &["Qwertify the onion for 20 minutes.", "It should sing."]);
     assert_eq!(told(&found), ["- w20"]);
     assert!(found.steps[0].estimated.wait && !found.doubts.is_empty());
-    let words: String = found.steps[0].text.iter().map(|piece| if let Piece::Words(words) = piece { words.as_str() } else { "1 onion" }).collect();
+    let words: String =
+        found.steps[0].text.iter().map(|piece| if let Piece::Words(words) = piece { words.as_str() } else { "1 onion" }).collect();
     assert_eq!(words, "Qwertify 1 onion for 20 minutes. It should sing.");
 }
 
 #[test]
 fn raw_meat_reaches_its_temperature_in_the_last_step_that_heats() {
-    let found = read(&["1 kg chicken thighs"], &["Brown the thighs for 5 minutes.", "Roast at 200 °C for 30 minutes.", "Rest for 5 minutes."]);
+    let found =
+        read(&["1 kg chicken thighs"], &["Brown the thighs for 5 minutes.", "Roast at 200 °C for 30 minutes.", "Rest for 5 minutes."]);
     assert_eq!(found.steps.iter().map(|step| step.inside.map(|inside| inside.0)).collect::<Vec<_>>(), [None, Some(74.0), None]);
     assert!(found.steps[1].estimated.inside);
 }

@@ -155,5 +155,6 @@ pub(super) static VERBS: &[Verb] = &[
 
 /// Verbs that cut: the step needs the skill "knife".
 pub(super) fn needs_knife(verb: &Verb) -> bool {
-    matches!(verb.rate, Rate::Cut(_) | Rate::Peel) && !matches!(verb.word, "tear" | "shred" | "shell" | "hull") || matches!(verb.word, "core" | "carve" | "fillet" | "score")
+    matches!(verb.rate, Rate::Cut(_) | Rate::Peel) && !matches!(verb.word, "tear" | "shred" | "shell" | "hull")
+        || matches!(verb.word, "core" | "carve" | "fillet" | "score")
 }

@@ -9,8 +9,8 @@ use super::shapes;
 use super::source::{Findings, Source};
 use super::table::{Entry, Table, kind_of};
 use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
-use crate::kitchen::method::Paragraph;
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
+use crate::kitchen::method::Paragraph;
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
 use crate::measure::{Amount, Quantity, Spoons, Unit, read_amount};
 
@@ -79,7 +79,11 @@ impl<'k> Speech<'k> {
             }
             Some(Entry { value: DeValue::Array(items), .. }) => {
                 let texts = items.iter().filter_map(|item| Some((item.get_ref().as_str()?, item.span().start)));
-                texts.flat_map(|(text, byte)| text.lines().map(move |line| (line, byte))).filter(|(line, _)| !line.trim().is_empty()).map(|(line, byte)| paragraph(line, byte)).collect()
+                texts
+                    .flat_map(|(text, byte)| text.lines().map(move |line| (line, byte)))
+                    .filter(|(line, _)| !line.trim().is_empty())
+                    .map(|(line, byte)| paragraph(line, byte))
+                    .collect()
             }
             _ => Vec::new(),
         }

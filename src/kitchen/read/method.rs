@@ -8,7 +8,14 @@ use crate::kitchen::method::{MethodRead, Paragraph, Setting, read_method};
 use crate::kitchen::{Appliance, Ingredient, Recipe};
 
 /// Reads the method, where the recipe has one, into steps; beside `[[step]]` it is a mistake.
-pub(super) fn read(top: &Table<'_>, recipe: &mut Recipe, ingredients: &[Ingredient], appliances: &[Appliance], speech: &Speech<'_>, names: &[String]) {
+pub(super) fn read(
+    top: &Table<'_>,
+    recipe: &mut Recipe,
+    ingredients: &[Ingredient],
+    appliances: &[Appliance],
+    speech: &Speech<'_>,
+    names: &[String],
+) {
     if top.has("step") {
         let remedy = "Keep one of the two: spence recipe NAME --steps writes the method as steps.";
         return top.mistake("method", "a recipe has either method or [[step]]", remedy);
@@ -49,7 +56,11 @@ fn paragraphs(top: &Table<'_>, speech: &Speech<'_>) -> Vec<Paragraph> {
         _ => false,
     };
     if !right {
-        top.mistake("method", "method: expected text, or a list of texts", "Write one paragraph a line between \"\"\" and \"\"\", or a list of texts.");
+        top.mistake(
+            "method",
+            "method: expected text, or a list of texts",
+            "Write one paragraph a line between \"\"\" and \"\"\", or a list of texts.",
+        );
         return Vec::new();
     }
     let found = speech.paragraphs(top, "method");

@@ -150,7 +150,10 @@ fn one_after(
 fn check_step(step: &Step, table: &Table<'_>, workshop: &Workshop<'_>) {
     let appliances: Vec<&Appliance> = step.on.iter().filter_map(|id| workshop.appliances.get(id.0)).collect();
     let named_on = appliances.len() == table.count("on");
-    if table.has("temperature") && named_on && !appliances.iter().any(|appliance| appliance.heat || appliance.kind == Some(ApplianceKind::Oven)) {
+    if table.has("temperature")
+        && named_on
+        && !appliances.iter().any(|appliance| appliance.heat || appliance.kind == Some(ApplianceKind::Oven))
+    {
         let remedy = "Name an appliance with heat = true in on, or take the temperature out.";
         match appliances.first() {
             Some(first) => {

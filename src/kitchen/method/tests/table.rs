@@ -4,7 +4,8 @@ type Row = (&'static [&'static str], &'static [&'static str], &'static [&'static
 
 const LEEKS: &[&str] = &["600 g leeks", "400 g potatoes", "1 l vegetable stock", "30 g butter", "100 ml oat milk"];
 const BEANS: &[&str] = &["450 g dried white beans", "2 cloves garlic", "4 tbsp olive oil", "2 sprigs rosemary"];
-const CHICKEN: &[&str] = &["1 kg boneless chicken thighs", "2 tins (400 g) chopped tomatoes", "120 g olives", "1 onion", "3 tbsp olive oil"];
+const CHICKEN: &[&str] =
+    &["1 kg boneless chicken thighs", "2 tins (400 g) chopped tomatoes", "120 g olives", "1 onion", "3 tbsp olive oil"];
 const FISH: &[&str] = &["350 g cod", "1/2 bunch dill", "1 lemon", "20 g butter"];
 const BREAD: &[&str] = &["400 g plain flour", "250 g plain yoghurt", "2 tsp baking powder", "1 tsp salt"];
 const ROOTS: &[&str] = &["500 g beetroot", "400 g carrots", "2 tbsp olive oil", "1 tbsp honey"];
