@@ -207,6 +207,8 @@ stick = "50 g"
 edible = "90%"
 cooked = 2.9
 drained = "60%"
+cut = false
+cooks = "boil 30 min"
 keeps = { cupboard = "30 days", fridge = "60 days", freezer = "240 days", opened = "7 days" }
 thaw = "1 day"
 per_100g = { kcal = 41, protein = "0.9 g", carbohydrate = "9.6 g", fat = "0.2 g", fibre = "2.8 g", sodium = "69 mg" }

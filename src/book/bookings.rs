@@ -92,7 +92,7 @@ pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str
     for change in &mut changes {
         change.worth = worth_taken(kitchen, &prices, change);
     }
-    let missing = (missing.0 > 0.0).then(|| format!("{} of it", show(&Quantity::of(&dimension, missing.0), kitchen.print.units)));
+    let missing = (missing.0 > 0).then(|| format!("{} of it", show(&Quantity::of(&dimension, missing.0), kitchen.print.units)));
     let booking = Booking::new(today, Verb::Waste, format!("thrown away: {}", what.trim()), changes);
     Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing: missing.into_iter().collect() })
 }

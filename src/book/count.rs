@@ -8,7 +8,7 @@ use super::out::unit_price;
 use super::record::{Exact, LotRecord, Named, as_lot};
 use crate::foods::{Place, convert};
 use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Mistake, RecipeId};
-use crate::measure::{Dimension, Money, Quantity};
+use crate::measure::{Dimension, Money, Number, Quantity};
 use crate::plan::in_makes;
 use crate::shelf::{Prices, lot_dates, worth};
 
@@ -112,7 +112,7 @@ fn in_measure_of(kitchen: &Kitchen, lot: &LotRecord, amount: &Quantity, bare: bo
         return Err((format!("\"{}\" has no unit", amount.base()), format!("Write it with its unit, like \"{example}\".")));
     }
     if bare {
-        return Ok(Exact::of(&Quantity::of(own, amount.base())));
+        return Ok(Exact::of(&Quantity::of(own, amount.exact())));
     }
     let converted = match (&lot.food, &lot.recipe) {
         (Some(food), _) => kitchen.foods.find(food).and_then(|food| convert(&kitchen.foods[food], amount, own).ok()),
@@ -126,21 +126,21 @@ fn in_measure_of(kitchen: &Kitchen, lot: &LotRecord, amount: &Quantity, bare: bo
 /// An amount of a cooked recipe in the measure of a lot of it.
 fn cooked_in(kitchen: &Kitchen, id: &str, amount: &Quantity, own: &Dimension) -> Option<Quantity> {
     let recipe = &kitchen.recipes[kitchen.recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)?.0];
-    let one = in_makes(recipe, &Quantity::of(own, 1.0)).filter(|one| *one > 0.0)?;
+    let one = in_makes(recipe, &Quantity::of(own, 1)).filter(|one| *one > 0)?;
     Some(Quantity::of(own, in_makes(recipe, amount)? / one))
 }
 
 /// What was found less what was booked, in minor units of money: by what was paid, else by the cheapest known price.
 fn worth_found(kitchen: &Kitchen, prices: &Prices, change: &Change) -> Option<i64> {
     let lot = change.from.as_ref().or(change.to.as_ref())?;
-    let more = thousandths(&change.to) - thousandths(&change.from);
+    let more = number(&change.to) - number(&change.from);
     let rate = unit_price(kitchen, prices, lot)?;
-    let much = worth(&Quantity::of(&lot.amount.dimension, more.abs() as f64 / 1000.0), rate).0;
-    Some(much * more.signum())
+    let much = worth(&Quantity::of(&lot.amount.dimension, more.abs()), rate).0;
+    Some(if more < Number::ZERO { -much } else { much })
 }
 
-fn thousandths(lot: &Option<LotRecord>) -> i64 {
-    lot.as_ref().map_or(0, |lot| lot.amount.thousandths)
+fn number(lot: &Option<LotRecord>) -> Number {
+    lot.as_ref().map_or(Number::ZERO, |lot| lot.amount.number.clone())
 }
 
 /// What a count found otherwise than booked.
@@ -168,15 +168,15 @@ pub struct Difference {
 pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
     let rows = changes.iter().filter_map(|change| {
         let lot = change.to.as_ref().or(change.from.as_ref())?;
-        let of = |thousandths: i64| Quantity::of(&lot.amount.dimension, thousandths as f64 / 1000.0);
-        let (booked, counted) = (thousandths(&change.from), thousandths(&change.to));
+        let of = |number: &Number| Quantity::of(&lot.amount.dimension, number);
+        let (booked, counted) = (number(&change.from), number(&change.to));
         Some(Difference {
             of: lot.named(),
             place: lot.place,
             until: as_lot(kitchen, lot).and_then(|lot| lot_dates(kitchen, &lot).earliest),
-            booked: of(booked),
-            counted: of(counted),
-            difference: of(counted - booked),
+            booked: of(&booked),
+            counted: of(&counted),
+            difference: of(&(&counted - &booked)),
             value: change.worth.map(Money),
         })
     });

@@ -7,7 +7,7 @@ use super::out::{NotTaken, take_amount, take_recipe};
 use super::record::{Exact, LotRecord};
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Wanted, Ware, Week};
-use crate::measure::{Dimension, Quantity, show};
+use crate::measure::{Dimension, Number, Quantity, show};
 use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines};
 use crate::prep::{Batch, Turnover};
 use crate::shelf::after_days;
@@ -30,8 +30,9 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
     for batch in &session.batches {
         let recipe = &kitchen.recipes[batch.recipe];
         let straight = eaten_straight(kitchen, session, batch);
-        if straight > 1e-6 * batch.makes.base() {
-            let amount = Quantity::of(&recipe.makes.dimension(), straight);
+        // A plan as it was printed has ten digits of what is no decimal.
+        if &straight * 1_000_000 > *batch.makes.exact() {
+            let amount = Quantity::of(&recipe.makes.dimension(), &straight);
             bench.put(cooked(recipe, &amount, Place::Fridge, on, after_days(on, recipe.fridge.unwrap_or_default())));
         }
     }
@@ -39,23 +40,23 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
 }
 
 /// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`.
-fn eaten_straight(kitchen: &Kitchen, session: &Turnover, made: &Batch) -> f64 {
+fn eaten_straight(kitchen: &Kitchen, session: &Turnover, made: &Batch) -> Number {
     let recipe = &kitchen.recipes[made.recipe];
     let in_unit = |amount: &Quantity| in_makes(recipe, amount).unwrap_or_default();
-    let boxed: f64 = session.boxes.iter().filter(|boxed| boxed.recipe == made.recipe).map(|boxed| in_unit(&boxed.amount)).sum();
+    let boxed: Number = session.boxes.iter().filter(|boxed| boxed.recipe == made.recipe).map(|boxed| in_unit(&boxed.amount)).sum();
     let fetched = session.fetch.iter().filter(|fetch| fetch.of == Ok(Ware::Recipe(made.recipe)));
-    let fetched: f64 = fetched.map(|fetch| in_unit(&fetch.amount)).sum();
-    let mut used = 0.0;
+    let fetched: Number = fetched.map(|fetch| in_unit(&fetch.amount)).sum();
+    let mut used = Number::ZERO;
     for dish in &session.batches {
         for line in &kitchen.recipes[dish.recipe].ingredients {
             if let Wanted::Recipe { recipe: part, most, .. } = &line.wanted
                 && *part == made.recipe
             {
-                used += in_unit(most) * dish.batches;
+                used += in_unit(most) * Number::from_ten_digits(dish.batches);
             }
         }
     }
-    made.makes.base() - boxed - (used - fetched).max(0.0)
+    made.makes.exact() - boxed - (used - fetched).max(Number::ZERO)
 }
 
 fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: Date) -> LotRecord {
@@ -97,7 +98,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
             if let Wanted::Recipe { recipe, most, .. } = &line.wanted
                 && in_a_session(*recipe)
             {
-                eaten.push((*recipe, most.scaled(making.batches)));
+                eaten.push((*recipe, most.scaled(making.batches.number())));
             }
         }
     }
@@ -127,7 +128,7 @@ fn take_of_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amount
 fn note_missing(kitchen: &Kitchen, taken: Result<(Missing, Dimension), NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
     let units = kitchen.print.units;
     match taken {
-        Ok((Missing(left), _)) if left <= 0.0 => (),
+        Ok((Missing(left), _)) if left <= 0 => (),
         Ok((Missing(left), dimension)) => missing.push(format!("{} {name}", show(&Quantity::of(&dimension, left), units))),
         Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
         Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),

@@ -251,5 +251,6 @@ pub fn mend_if_cut_short(folder: &Path) -> Option<Note> {
 
 /// What pantry.toml has otherwise than the book adds up to: from what is booked to what is there.
 pub fn beside_the_book(kitchen: &Kitchen, book: &Book) -> Vec<Change> {
-    difference(&sum(&book.bookings), &records(kitchen))
+    let booked = sum(&book.bookings);
+    difference(&booked, &with_paid(records(kitchen), &booked))
 }

@@ -7,7 +7,7 @@ use super::booking::Change;
 use super::record::LotRecord;
 use crate::foods::{FoodId, Item, as_purchased, convert, own_dimension};
 use crate::kitchen::{Kitchen, RecipeId, Ware};
-use crate::measure::{Dimension, Quantity};
+use crate::measure::{Dimension, Number, Quantity};
 use crate::plan::in_makes;
 use crate::shelf::{Prices, food_rate, worth};
 
@@ -66,7 +66,7 @@ fn take_in(
         let Some(wanted) = wanted(&dimension) else { continue };
         let rate = |lot: usize| food_rate(kitchen, lot, food, &dimension);
         if lots.iter().any(|&lot| rate(lot).is_some()) {
-            return Ok((bench.take(Ware::Food(food), on, wanted.base(), rate), dimension));
+            return Ok((bench.take(Ware::Food(food), on, wanted.exact(), rate), dimension));
         }
     }
     Err(NotTaken::NotComparable)
@@ -88,17 +88,17 @@ pub fn take_recipe(
     if lots.is_empty() {
         return Err(NotTaken::NoLot);
     }
-    let rate = |lot: usize| in_makes(cooked, &Quantity::of(&kitchen.lots[lot].amount.dimension(), 1.0));
+    let rate = |lot: usize| in_makes(cooked, &Quantity::of(&kitchen.lots[lot].amount.dimension(), 1));
     let comparable = lots.iter().any(|&lot| rate(lot).is_some());
     let wanted = in_makes(cooked, amount).filter(|_| comparable).ok_or(NotTaken::NotComparable)?;
-    Ok((bench.take(Ware::Recipe(recipe), on, wanted, rate), cooked.makes.dimension()))
+    Ok((bench.take(Ware::Recipe(recipe), on, &wanted, rate), cooked.makes.dimension()))
 }
 
 /// What a change took away, in minor units of money: by what was paid, else by the cheapest known price.
 pub fn worth_taken(kitchen: &Kitchen, prices: &Prices, change: &Change) -> Option<i64> {
     let from = change.from.as_ref()?;
-    let left = change.to.as_ref().map_or(0, |to| to.amount.thousandths);
-    let taken = Quantity::of(&from.amount.dimension, (from.amount.thousandths - left) as f64 / 1000.0);
+    let left = change.to.as_ref().map_or(Number::ZERO, |to| to.amount.number.clone());
+    let taken = Quantity::of(&from.amount.dimension, &from.amount.number - left);
     unit_price(kitchen, prices, from).map(|rate| worth(&taken, rate).0)
 }
 

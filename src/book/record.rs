@@ -1,34 +1,40 @@
-//! One lot as the book writes it: amounts to the thousandth of a gram, millilitre, piece or portion, so that sums are exact.
+//! One lot as the book writes it: amounts are exact, so that what bookings take adds up.
 
 use jiff::civil::Date;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, RecipeId, Spot, Ware};
-use crate::measure::{Dimension, Quantity, UnitPrice, plural_word};
+use crate::measure::{Dimension, Number, Quantity, UnitPrice, plural_word};
 
-/// An amount in thousandths of its unit: milligrams, microlitres.
+/// An amount as it stands in pantry.toml and in the book: exactly, where its fraction is one that a person can read (`1/3`, `2 5/7`: of a
+/// thousandth part at the finest); else the next thousandth above, so that a lot never falls short of what a plan counted on.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Exact {
-    pub thousandths: i64,
+    pub number: Number,
     pub dimension: Dimension,
 }
 
 impl Exact {
     pub fn of(quantity: &Quantity) -> Exact {
-        Exact { thousandths: (quantity.base() * 1000.0).round() as i64, dimension: quantity.dimension() }
+        Exact { number: quantity.exact().to_readable(), dimension: quantity.dimension() }
+    }
+
+    /// Books were kept in thousandths once: there `⅓` of pantry.toml stands as 0.333.
+    pub fn is_rounded_from(&self, paper: &Exact) -> bool {
+        self.dimension == paper.dimension && self.number == (&paper.number * 1000).round() / 1000
     }
 
     pub fn quantity(&self) -> Quantity {
-        Quantity::of(&self.dimension, self.thousandths as f64 / 1000.0)
+        Quantity::of(&self.dimension, &self.number)
     }
 
-    /// As a person writes it into pantry.toml, exactly: `350 g`, `1.2 kg`, `333.333 g`, `6`, `3 portions`.
+    /// As a person writes it into pantry.toml, exactly: `350 g`, `1.2 kg`, `333 1/3 g`, `6`, `3 portions`.
     pub fn text(&self) -> String {
         match &self.dimension {
             Dimension::Mass => self.metric("g", "kg"),
             Dimension::Volume => self.metric("ml", "l"),
-            Dimension::Count => decimal(self.thousandths),
+            Dimension::Count => self.number.to_string(),
             Dimension::Portion => self.named("portion", "portions"),
             Dimension::Word(word) => self.named(word, plural_word(word)),
         }
@@ -36,29 +42,48 @@ impl Exact {
 
     fn metric(&self, small: &str, large: &str) -> String {
         // Fifties are what a person would write in kilograms.
-        let round = self.thousandths >= 1_000_000 && self.thousandths % 50_000 == 0;
-        if round { format!("{} {large}", decimal(self.thousandths / 1000)) } else { format!("{} {small}", decimal(self.thousandths)) }
+        let round = self.number >= 1000 && (&self.number / 50).is_whole();
+        if round { format!("{} {large}", &self.number / 1000) } else { format!("{} {small}", self.number) }
     }
 
     fn named(&self, one: &str, many: &str) -> String {
-        format!("{} {}", decimal(self.thousandths), if self.thousandths <= 1000 { one } else { many })
+        format!("{} {}", self.number, if self.number <= 1 { one } else { many })
     }
 }
 
-fn decimal(thousandths: i64) -> String {
-    let text = format!("{}.{:03}", thousandths / 1000, thousandths % 1000);
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+/// `{"amount": 350.0, "unit": "g"}`; what is no decimal is a fraction: `{"amount": "1/3", "unit": "portion"}`.
+#[derive(Serialize, Deserialize)]
+struct Written {
+    amount: Amount,
+    unit: String,
+}
+
+#[derive(Serialize, Deserialize)]
+#[serde(untagged)]
+enum Amount {
+    Decimal(f64),
+    Fraction(String),
 }
 
 impl Serialize for Exact {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        self.quantity().serialize(serializer)
+        let decimal = self.number.to_f64();
+        let amount =
+            if Number::from(decimal) == self.number { Amount::Decimal(decimal) } else { Amount::Fraction(self.number.to_string()) };
+        Written { amount, unit: self.dimension.symbol().to_owned() }.serialize(serializer)
     }
 }
 
 impl<'de> Deserialize<'de> for Exact {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        Quantity::deserialize(deserializer).map(|quantity| Exact::of(&quantity))
+        let Written { amount, unit } = Written::deserialize(deserializer)?;
+        let number = match amount {
+            Amount::Decimal(decimal) => Number::from(decimal),
+            Amount::Fraction(text) => {
+                Number::from_text(&text).ok_or_else(|| serde::de::Error::custom(format!("\"{text}\" is no amount")))?
+            }
+        };
+        Ok(Exact { number, dimension: Dimension::of_symbol(&unit) })
     }
 }
 
@@ -149,8 +174,8 @@ impl LotRecord {
 
     /// Minor units of money that one gram, millilitre or piece cost.
     pub fn rate_paid(&self) -> Option<f64> {
-        let paid = self.paid.as_ref().filter(|paid| paid.amount.thousandths > 0 && paid.amount.dimension == self.amount.dimension)?;
-        Some(paid.minor as f64 * 1000.0 / paid.amount.thousandths as f64)
+        let paid = self.paid.as_ref().filter(|paid| paid.amount.number > 0 && paid.amount.dimension == self.amount.dimension)?;
+        Some((Number::whole(paid.minor) / &paid.amount.number).to_f64())
     }
 }
 

@@ -46,7 +46,13 @@ pub fn difference(before: &[LotRecord], after: &[LotRecord]) -> Vec<Change> {
 /// The shelf of pantry.toml, with what the book knows was paid for each lot.
 pub fn with_paid(shelf: Vec<LotRecord>, booked: &[LotRecord]) -> Vec<LotRecord> {
     let mut booked = booked.to_vec();
-    let known = |lot: LotRecord| match booked.iter().position(|known| known.on_paper() == lot) {
+    let is_it = |known: &LotRecord, lot: &LotRecord| known.on_paper() == *lot;
+    let was_rounded = |known: &LotRecord, lot: &LotRecord| known.same_but_amount(lot) && known.amount.is_rounded_from(&lot.amount);
+    let known = |lot: LotRecord| match booked
+        .iter()
+        .position(|known| is_it(known, &lot))
+        .or_else(|| booked.iter().position(|known| was_rounded(known, &lot)))
+    {
         Some(at) => booked.remove(at),
         None => lot,
     };

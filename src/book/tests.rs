@@ -6,16 +6,20 @@ use super::*;
 use crate::foods::{Food, FoodId, Place};
 use crate::kitchen::fixture::{empty_kitchen, lot};
 use crate::kitchen::{Kitchen, Lot, Ware};
-use crate::measure::{Dimension, Money, Quantity, Spoons, read_quantity};
+use crate::measure::{Dimension, Money, Number, Quantity, Spoons, read_quantity};
 use crate::store::sha256;
 
 const FETA: Ware = Ware::Food(FoodId(0));
+
+fn exact(thousandths: i64, dimension: Dimension) -> Exact {
+    Exact { number: Number::over(thousandths, 1000), dimension }
+}
 
 fn feta(thousandths: i64) -> LotRecord {
     LotRecord {
         food: Some("feta".to_owned()),
         recipe: None,
-        amount: Exact { thousandths, dimension: Dimension::Mass },
+        amount: exact(thousandths, Dimension::Mass),
         place: Place::Fridge,
         best_before: None,
         use_by: None,
@@ -91,7 +95,7 @@ fn a_last_line_cut_short_anywhere_is_set_aside_and_kept_in_the_next_booking() {
 
 #[test]
 fn a_lot_that_lost_some_by_hand_is_one_change_and_keeps_what_was_paid() {
-    let paid = Some(Paid { minor: 240, amount: Exact { thousandths: 200_000, dimension: Dimension::Mass } });
+    let paid = Some(Paid { minor: 240, amount: exact(200_000, Dimension::Mass) });
     let before = [LotRecord { paid: paid.clone(), ..feta(200_000) }, cupboard(10_000)];
     let changes = difference(&before, &[feta(150_000), cupboard(10_000)]);
     assert_eq!(changes, [Change::new(Some(before[0].clone()), Some(LotRecord { paid, ..feta(150_000) }))]);
@@ -140,12 +144,12 @@ fn what_was_thrown_away_is_summed_by_month_and_food() {
 
 #[test]
 fn amounts_are_written_as_a_person_would_and_exactly() {
-    let mass = |thousandths| Exact { thousandths, dimension: Dimension::Mass }.text();
+    let mass = |thousandths| exact(thousandths, Dimension::Mass).text();
     assert_eq!(
         [mass(350_000), mass(1_200_000), mass(1_187_000), mass(1_187_300), mass(333_333), mass(1)],
         ["350 g", "1.2 kg", "1187 g", "1187.3 g", "333.333 g", "0.001 g"]
     );
-    let of = |thousandths, dimension| Exact { thousandths, dimension }.text();
+    let of = |thousandths, dimension| exact(thousandths, dimension).text();
     assert_eq!(of(6000, Dimension::Count), "6");
     assert_eq!(of(1000, Dimension::Portion), "1 portion");
     assert_eq!(of(2500, Dimension::Portion), "2.5 portions");
@@ -160,9 +164,33 @@ fn dimensions() -> impl Strategy<Value = Dimension> {
 proptest! {
     #[test]
     fn every_amount_of_the_book_is_read_back_from_pantry_toml(thousandths in 1..5_000_000_000_i64, dimension in dimensions()) {
-        let exact = Exact { thousandths, dimension };
+        let exact = exact(thousandths, dimension);
         let read = read_quantity(&exact.text(), Spoons::Us).map(|quantity| Exact::of(&quantity));
         prop_assert_eq!(read, Ok(exact));
+    }
+
+    #[test]
+    fn fractions_are_read_back_from_pantry_toml_and_from_the_book(above in 1..50_000_i64, below in 1..1000_i64, dimension in dimensions()) {
+        let exact = Exact { number: Number::over(above, below), dimension };
+        let read = read_quantity(&exact.text(), Spoons::Us).map(|quantity| Exact::of(&quantity));
+        prop_assert_eq!(read, Ok(exact.clone()));
+        let line = serde_json::to_string(&exact).expect("JSON");
+        prop_assert_eq!(serde_json::from_str::<Exact>(&line).expect("an amount"), exact);
+    }
+
+    #[test]
+    fn draws_that_add_up_to_a_lot_leave_nothing(parts in 1..60_i64, whole in 1..3000_i64) {
+        let whole = Number::whole(whole);
+        let mut shelf = vec![LotRecord { amount: Exact { number: whole.clone(), dimension: Dimension::Mass }, ..feta(0) }];
+        for part in 0..parts {
+            let lots = shelf.iter().map(|record| lot(Ware::Food(FoodId(0)), record.amount.quantity(), Place::Fridge)).collect();
+            let kitchen = kitchen(lots);
+            let mut bench = Bench::new(&kitchen, shelf.clone());
+            let _ = bench.take(FETA, None, &(&whole / parts), |_| Some(1.into()));
+            let changes = bench.finish();
+            shelf = changes.into_iter().filter_map(|change| change.to).collect();
+            prop_assert!(part + 1 < parts || shelf.is_empty(), "{:?}", shelf);
+        }
     }
 }
 
@@ -229,19 +257,19 @@ fn first_expired_is_first_taken_and_what_is_missing_is_said() {
     };
     let kitchen = kitchen(vec![of(100.0, date(2026, 12, 9)), of(50.0, date(2026, 11, 1))]);
     let mut bench = Bench::new(&kitchen, records(&kitchen));
-    assert_eq!(bench.clone().take(FETA, None, 180.0, |_| Some(1.0)), Missing(30.0));
-    assert_eq!(bench.take(FETA, None, 80.0, |_| Some(1.0)), Missing(0.0));
+    assert_eq!(bench.clone().take(FETA, None, &180.into(), |_| Some(1.into())), Missing(30.into()));
+    assert_eq!(bench.take(FETA, None, &80.into(), |_| Some(1.into())), Missing(0.into()));
     let changes = bench.finish();
     let left: Vec<_> = changes.iter().map(|change| change.to.as_ref().map(|lot| lot.amount.text())).collect();
     assert_eq!(left, [Some("70 g".to_owned()), None], "all of the past 50 g, and 30 g of the other");
 }
 
 #[test]
-fn a_year_of_thirds_adds_up_to_the_milligram() {
+fn a_year_of_thirds_adds_up_exactly() {
     // Every week a lot of 1 kg comes and a third of 700 g goes, three times.
     let mut shelf: Vec<LotRecord> = Vec::new();
     let mut book = Book::default();
-    let (mut came, mut went) = (0, 0);
+    let (mut came, mut went) = (Number::ZERO, Number::ZERO);
     for week in 0..52 {
         for part in 0..4 {
             let lots = shelf.iter().map(|record| lot(Ware::Food(FoodId(0)), record.amount.quantity(), Place::Fridge)).collect();
@@ -249,13 +277,13 @@ fn a_year_of_thirds_adds_up_to_the_milligram() {
             let mut bench = Bench::new(&kitchen, shelf.clone());
             if part == 0 {
                 bench.put(feta(1_000_000 + week));
-                came += 1_000_000 + week;
+                came += Number::over(1_000_000 + week, 1000);
             } else {
-                assert_eq!(bench.take(FETA, None, 700.0 / 3.0, |_| Some(1.0)), Missing(0.0));
+                assert_eq!(bench.take(FETA, None, &Number::over(700, 3), |_| Some(1.into())), Missing(0.into()));
             }
             let mut changes = bench.finish();
             for change in changes.iter().filter(|_| part > 0) {
-                let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or(0, |lot| lot.amount.thousandths);
+                let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or(Number::ZERO, |lot| lot.amount.number.clone());
                 went += amount(&change.from) - amount(&change.to);
             }
             let text = edit_lots("", &[], &mut shelf.iter().cloned().map(to).collect::<Vec<_>>()).expect("it can be edited");
@@ -264,7 +292,7 @@ fn a_year_of_thirds_adds_up_to_the_milligram() {
             shelf = sum(&book.bookings);
         }
     }
-    let left: i64 = shelf.iter().map(|lot| lot.amount.thousandths).sum();
+    let left: Number = shelf.iter().map(|lot| &lot.amount.number).sum();
     assert_eq!(came - went, left);
     assert_eq!(Book::read(book.text()).map(|read| sum(&read.bookings)), Ok(shelf));
 }

@@ -148,6 +148,8 @@ fn lay_food(under: &mut Food, over: Food) {
     lay(&mut under.edible, over.edible);
     lay(&mut under.cooked, over.cooked);
     lay(&mut under.drained, over.drained);
+    lay(&mut under.cut, over.cut);
+    lay(&mut under.cooks, over.cooks);
     let Keeping { cupboard, fridge, freezer, opened } = over.keeps;
     lay(&mut under.keeps.cupboard, cupboard);
     lay(&mut under.keeps.fridge, fridge);
@@ -155,6 +157,10 @@ fn lay_food(under: &mut Food, over: Food) {
     lay(&mut under.keeps.opened, opened);
     lay(&mut under.thaw, over.thaw);
     lay(&mut under.allergens, over.allergens);
+    if under.allergens.is_some() {
+        under.contains = None;
+    }
+    lay(&mut under.contains, over.contains);
     lay_nutrients(&mut under.nutrients, over.nutrients, &mut under.told);
     under.unknown &= over.unknown;
 }

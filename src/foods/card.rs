@@ -24,9 +24,13 @@ impl Foods {
         card.push(plain("kind", food.kind.map(Kind::name)));
         card.push(plain("section", food.section.as_deref()));
         weights(&mut card, food);
+        // Nobody eats it: nothing of food is said of it, not even that it is not known.
+        if food.kind == Some(Kind::Household) {
+            return card;
+        }
         shares(&mut card, food);
         keeping(&mut card, food);
-        card.push(line("allergens", &food.allergens, |allergens| allergen_names(allergens)));
+        card.push(allergens(food));
         nutrients(&mut card, food);
         card
     }
@@ -52,6 +56,7 @@ fn measured(card: &mut Vec<CardLine>, name: &str, fact: &Option<Fact<Measured>>,
             }
         }
         Some(Fact { value: Measured::Single(weight), source }) => card.push((name.to_owned(), grams(*weight), source.clone())),
+        None if food.kind == Some(Kind::Household) => {}
         None => card.push(plain(name, None)),
     }
 }
@@ -69,6 +74,12 @@ fn shares(card: &mut Vec<CardLine>, food: &Food) {
         if fact.is_some() {
             card.push(line(name, fact, |value| text(*value)));
         }
+    }
+    if food.cut.is_some() {
+        card.push(line("cut", &food.cut, |cut| if *cut { "yes" } else { "no, whole ones are taken" }.to_owned()));
+    }
+    if food.cooks.is_some() {
+        card.push(line("cooks", &food.cooks, ToString::to_string));
     }
 }
 
@@ -107,6 +118,17 @@ fn line<T>(name: &str, fact: &Option<Fact<T>>, text: impl Fn(&T) -> String) -> C
     match fact {
         Some(Fact { value, source }) => (name.to_owned(), text(value), source.clone()),
         None => plain(name, None),
+    }
+}
+
+/// Where it depends on the maker, what is certain, and that the packet says the rest.
+fn allergens(food: &Food) -> CardLine {
+    match (&food.allergens, &food.contains) {
+        (None, Some(Fact { value, source })) => {
+            let certain = if value.is_empty() { "none for certain".to_owned() } else { allergen_names(value) };
+            ("allergens".to_owned(), format!("{certain}; a maker may add others: read the packet"), source.clone())
+        }
+        (known, _) => line("allergens", known, |allergens| allergen_names(allergens)),
     }
 }
 
@@ -181,6 +203,42 @@ mod tests {
         for name in ["kind", "section", "cup", "each", "edible", "keeps in the fridge", "keeps once opened", "allergens", "nutrients"] {
             assert_eq!(value(&card, name), Some((NOT_KNOWN, "")), "{name}");
         }
+    }
+
+    #[test]
+    fn how_a_food_is_cooked_and_that_it_is_not_cut_stand_only_where_they_are_known() {
+        let egg = card_of(Food {
+            name: "egg".into(),
+            cut: fact(false, "common practice"),
+            cooks: fact(crate::foods::read_cooks("boil 10 min").unwrap(), "common practice"),
+            ..Food::default()
+        });
+        assert_eq!(value(&egg, "cut"), Some(("no, whole ones are taken", "common practice")));
+        assert_eq!(value(&egg, "cooks"), Some(("boil 10 min", "common practice")));
+        let oil = card_of(Food { name: "olive oil".into(), ..Food::default() });
+        assert_eq!((value(&oil, "cut"), value(&oil, "cooks")), (None, None));
+    }
+
+    #[test]
+    fn what_every_maker_puts_in_is_said_where_the_rest_is_not_known() {
+        let mayonnaise =
+            Food { name: "mayonnaise".into(), contains: fact(vec![Allergen::Egg], "EU 1169/2011 Annex II"), ..Food::default() };
+        let said = "egg; a maker may add others: read the packet";
+        assert_eq!(value(&card_of(mayonnaise.clone()), "allergens"), Some((said, "EU 1169/2011 Annex II")));
+        let mix = Food { contains: fact(vec![], "common practice"), ..mayonnaise.clone() };
+        assert_eq!(
+            value(&card_of(mix), "allergens"),
+            Some(("none for certain; a maker may add others: read the packet", "common practice"))
+        );
+        let read = Food { allergens: fact(vec![Allergen::Egg, Allergen::Mustard], "foods.toml:3"), ..mayonnaise };
+        assert_eq!(value(&card_of(read), "allergens"), Some(("egg, mustard", "foods.toml:3")));
+    }
+
+    #[test]
+    fn of_household_goods_nothing_is_said_to_be_not_known() {
+        let foil = card_of(Food { name: "foil".into(), kind: Some(Kind::Household), section: Some("Household".into()), ..Food::default() });
+        let names: Vec<&str> = foil.iter().map(|line| line.0.as_str()).collect();
+        assert_eq!(names, ["name", "kind", "section"]);
     }
 
     #[test]

@@ -10,7 +10,7 @@
 
 use super::facts::Notes;
 use super::{Fact, Food, Grade, Item, Measured, MissingFact, State, UsedFact};
-use crate::measure::{Amount, Dimension, Quantity, Spoons, US_CUP_ML, Unit, Word, tidy, to_digits};
+use crate::measure::{Amount, Density, Dimension, Mass, Number, Quantity, Spoons, US_CUP_ML, Unit, Word, mass, tidy, to_digits, volume};
 
 /// `item` as purchased, in `to` (grams, millilitres or pieces), for the upper end of a range.
 ///
@@ -93,7 +93,7 @@ impl Conversion<'_> {
         let stated = match &item.size {
             // Pieces stay pieces, and tins tins, however large the line says that one is.
             Some(_) if item.amount.most(self.spoons).dimension() == *self.to => item.amount.most(self.spoons),
-            Some(size) => size.scaled(item.amount.high),
+            Some(size) => size.scaled(&item.amount.high),
             None => self.poured(&item.amount),
         };
         let mut sum = self.stated(&stated, item.grade, &item.state)?;
@@ -101,12 +101,12 @@ impl Conversion<'_> {
             let more = self.poured(amount);
             sum += self.stated(&more, None, &item.state)?;
         }
-        Ok(Quantity::of(self.to, tidy(sum)))
+        Ok(Quantity::of(self.to, sum))
     }
 
     fn plain(&mut self, amount: &Quantity) -> Result<Quantity, MissingFact> {
         let base = self.stated(amount, None, &State::AsPurchased)?;
-        Ok(Quantity::of(self.to, tidy(base)))
+        Ok(Quantity::of(self.to, base))
     }
 
     /// A pinch or dash of a food that says no weight of one is a small volume.
@@ -117,7 +117,7 @@ impl Conversion<'_> {
         {
             self.notes.note(|| (format!("1 {word}"), format!("{} tsp", small_share(word)), "from memory".to_owned()));
             self.notes.note(|| unit_fact(Unit::Teaspoon, self.spoons));
-            return Quantity::millilitres(amount.high * one);
+            return one.scaled(&amount.high);
         }
         if amount.unit.is_customary() {
             self.notes.note(|| unit_fact(amount.unit, self.spoons));
@@ -126,42 +126,41 @@ impl Conversion<'_> {
     }
 
     /// In base units of `to`, as purchased.
-    fn stated(&mut self, stated: &Quantity, grade: Option<Grade>, state: &State) -> Result<f64, MissingFact> {
+    fn stated(&mut self, stated: &Quantity, grade: Option<Grade>, state: &State) -> Result<Number, MissingFact> {
         match (stated, self.to) {
-            (Quantity::Count(n), Dimension::Count) => return Ok(*n),
-            (Quantity::Words(n, word), Dimension::Word(wanted)) if word == wanted => return Ok(*n),
-            (Quantity::Portions(n), Dimension::Portion) => return Ok(*n),
-            (Quantity::Volume(_), Dimension::Volume) if self.is_whole(state) && self.is_whole(self.form) => return Ok(stated.base()),
-            (Quantity::Volume(_), Dimension::Volume) | (Quantity::Mass(_), Dimension::Mass) if state == self.form => {
-                return Ok(stated.base());
+            (Quantity::Count(n), Dimension::Count) => return Ok(n.clone()),
+            (Quantity::Words(n, word), Dimension::Word(wanted)) if word == wanted => return Ok(n.clone()),
+            (Quantity::Portions(n), Dimension::Portion) => return Ok(n.clone()),
+            (Quantity::Volume(poured), Dimension::Volume) if self.is_whole(state) && self.is_whole(self.form) => {
+                return Ok(poured.value.clone());
             }
-            (Quantity::Mass(_), Dimension::Volume) if state == self.form => return Ok(stated.base() / self.cup(state)? * US_CUP_ML),
+            (Quantity::Volume(_), Dimension::Volume) | (Quantity::Mass(_), Dimension::Mass) if state == self.form => {
+                return Ok(stated.exact().clone());
+            }
+            (Quantity::Mass(weighed), Dimension::Volume) if state == self.form => return Ok((weighed.clone() / self.cup(state)?).value),
             _ => {}
         }
-        let grams = match stated {
-            Quantity::Mass(_) => {
-                let factor = self.factor(state)?;
-                stated.base() / factor
-            }
-            Quantity::Volume(_) => {
+        let bought: Mass = match stated {
+            Quantity::Mass(weighed) => weighed.clone() / self.factor(state)?,
+            Quantity::Volume(poured) => {
                 let cup = self.cup(state)?;
                 let factor = self.factor(state)?;
-                stated.base() / US_CUP_ML * cup / factor
+                poured.clone() * cup / factor
             }
-            Quantity::Count(n) => n * self.each(grade)?,
-            Quantity::Words(n, word) => n * self.word(word)?,
+            Quantity::Count(n) => self.each(grade)? * n.clone(),
+            Quantity::Words(n, word) => self.word(word)? * n.clone(),
             Quantity::Portions(_) => return Err(self.missing("a portion of a food has no weight", "each = \"…\"")),
         };
-        self.stated_grams(grams)
+        self.stated_as(bought)
     }
 
-    /// From grams as purchased to base units of `to`.
-    fn stated_grams(&mut self, grams: f64) -> Result<f64, MissingFact> {
+    /// From a weight as purchased to base units of `to`.
+    fn stated_as(&mut self, bought: Mass) -> Result<Number, MissingFact> {
         Ok(match self.to {
-            Dimension::Mass => grams * self.factor(self.form)?,
-            Dimension::Volume => grams * self.factor(self.form)? / self.cup(self.form)? * US_CUP_ML,
-            Dimension::Count => grams / self.each(None)?,
-            Dimension::Word(word) => grams / self.word(&word.clone())?,
+            Dimension::Mass => (bought * self.factor(self.form)?).value,
+            Dimension::Volume => (bought * self.factor(self.form)? / self.cup(self.form)?).value,
+            Dimension::Count => (bought / self.each(None)?).value,
+            Dimension::Word(word) => (bought / self.word(&word.clone())?).value,
             Dimension::Portion => return Err(self.missing("a portion of a food has no weight", "each = \"…\"")),
         })
     }
@@ -176,11 +175,11 @@ impl Conversion<'_> {
     }
 
     /// Weight in this state / weight as purchased.
-    fn factor(&mut self, state: &State) -> Result<f64, MissingFact> {
+    fn factor(&mut self, state: &State) -> Result<Number, MissingFact> {
         let (name, fact, what, key) = match state {
-            State::AsPurchased => return Ok(1.0),
+            State::AsPurchased => return Ok(Number::ONE),
             State::Prepared(_) => match &self.food.edible {
-                None => return Ok(1.0),
+                None => return Ok(Number::ONE),
                 known => ("edible portion / as purchased", known, "no edible share is known", "edible = \"…\""),
             },
             State::Cooked => ("cooked / dry weight", &self.food.cooked, "no cooked weight is known", "cooked = …"),
@@ -190,14 +189,14 @@ impl Conversion<'_> {
             Some(Fact { value, source }) if *value > 0.0 => {
                 let value = *value;
                 self.notes.note(|| (name.to_owned(), share_or_factor(state, value), source.clone()));
-                Ok(value)
+                Ok(value.into())
             }
             _ => Err(self.missing(what, key)),
         }
     }
 
-    /// Grams of a US cup in this state.
-    fn cup(&mut self, state: &State) -> Result<f64, MissingFact> {
+    /// What a US cup in this state weighs, over what it holds.
+    fn cup(&mut self, state: &State) -> Result<Density, MissingFact> {
         let form = match state {
             State::AsPurchased => "whole",
             State::Prepared(form) => form,
@@ -219,7 +218,7 @@ impl Conversion<'_> {
                     let source = self.food.source_of(&fact, source).to_owned();
                     (fact, grams_text(grams), source)
                 });
-                Ok(grams)
+                Ok(mass(grams) / volume(US_CUP_ML))
             }
             _ if *state == State::AsPurchased => {
                 Err(self.missing("no weight of a cup of no named form is known", "cup = { whole = \"…\" }"))
@@ -228,8 +227,8 @@ impl Conversion<'_> {
         }
     }
 
-    /// Grams of one piece as purchased; of no named size, the medium one.
-    fn each(&mut self, grade: Option<Grade>) -> Result<f64, MissingFact> {
+    /// One piece as purchased; of no named size, the medium one.
+    fn each(&mut self, grade: Option<Grade>) -> Result<Mass, MissingFact> {
         let size = grade.map_or("medium", Grade::word);
         let Some(Fact { value, source }) = &self.food.each else {
             return Err(self.missing("no weight of one is known", "each = \"…\""));
@@ -246,16 +245,16 @@ impl Conversion<'_> {
             let source = self.food.source_of(&fact, source).to_owned();
             (fact, grams_text(grams), source)
         });
-        Ok(grams)
+        Ok(mass(grams))
     }
 
-    /// Grams of one clove, slice, sprig ... as purchased.
-    fn word(&mut self, word: &str) -> Result<f64, MissingFact> {
+    /// One clove, slice, sprig ... as purchased.
+    fn word(&mut self, word: &str) -> Result<Mass, MissingFact> {
         match self.food.weight_of(word) {
             Some(Fact { value, source }) if *value > 0.0 => {
                 let value = *value;
                 self.notes.note(|| (word.to_owned(), grams_text(value), source.clone()));
-                Ok(value)
+                Ok(mass(value))
             }
             _ => Err(self.missing(&format!("no weight of a {word} is known"), &format!("{} = \"…\"", toml_key(word)))),
         }
@@ -306,12 +305,12 @@ impl Food {
 }
 
 /// Shares of a teaspoon. From memory; common in American measuring-spoon sets.
-const SMALL_WORDS: [(Word, f64, &str); 2] = [(Word::Pinch, 1.0 / 16.0, "1/16"), (Word::Dash, 1.0 / 8.0, "1/8")];
+const SMALL_WORDS: [(Word, Number, &str); 2] = [(Word::Pinch, Number::over(1, 16), "1/16"), (Word::Dash, Number::over(1, 8), "1/8")];
 
-/// Millilitres of a pinch or a dash.
-fn small_volume(word: Word, spoons: Spoons) -> Option<f64> {
-    let (_, share, _) = SMALL_WORDS.iter().find(|row| row.0 == word)?;
-    Some(Amount::new(*share, Unit::Teaspoon).most(spoons).base())
+/// What a pinch or a dash holds.
+fn small_volume(word: Word, spoons: Spoons) -> Option<Quantity> {
+    let (_, share, _) = SMALL_WORDS.into_iter().find(|row| row.0 == word)?;
+    Some(Amount::new(share, Unit::Teaspoon).most(spoons))
 }
 
 fn small_share(word: Word) -> &'static str {
@@ -320,7 +319,7 @@ fn small_share(word: Word) -> &'static str {
 
 /// How much one of a unit is, for units that are not plainly metric, to the seven digits that NIST prints.
 pub(crate) fn unit_fact(unit: Unit, spoons: Spoons) -> (String, String, String) {
-    let one = Amount::new(1.0, unit);
+    let one = Amount::new(1, unit);
     let (name, source) = match (spoons, unit) {
         (_, Unit::Dessertspoon) => (one.to_string(), "two teaspoons, from memory"),
         (Spoons::Metric, Unit::Teaspoon | Unit::Tablespoon | Unit::Cup) => (one.to_string(), "rules.spoons = \"metric\""),

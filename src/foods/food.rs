@@ -5,7 +5,8 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::Kind;
-use crate::measure::{Amount, Days, Dimension, Quantity};
+use super::cooks::Cooks;
+use crate::measure::{Amount, Days, Dimension, Number, Quantity};
 
 /// The index of a food in [`Foods`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -144,11 +145,17 @@ pub struct Food {
     pub cooked: Option<Fact<f64>>,
     /// Drained share of a tin, 0 to 1.
     pub drained: Option<Fact<f64>>,
+    /// `Some(false)`: only whole ones are taken, as of eggs, tins and rolls. `None`: nothing is said, so it may be cut.
+    pub cut: Option<Fact<bool>>,
+    /// How it is cooked by itself, in an ordinary pan or oven.
+    pub cooks: Option<Fact<Cooks>>,
     pub keeps: Keeping,
     /// Days from freezer to thawed.
     pub thaw: Option<Fact<Days>>,
     /// `Some(empty)`: none. `None`: not known, and printed so.
     pub allergens: Option<Fact<Vec<Allergen>>>,
+    /// What every maker's has, where `allergens` as a whole depend on the maker: mayonnaise has egg. `Some(empty)`: nothing for certain.
+    pub contains: Option<Fact<Vec<Allergen>>>,
     pub nutrients: Option<Fact<Nutrients>>,
     /// Where single figures of a table come from, if elsewhere than the rest of it: `cup, chopped` or `energy` -> `foods.toml:12`.
     pub told: BTreeMap<String, String>,
@@ -228,9 +235,10 @@ pub struct Item {
 
 impl Item {
     /// The same line for `times` as much; the size of one tin stays.
-    pub fn scaled(&self, times: f64) -> Item {
-        let amount = |amount: &Amount| Amount { low: amount.low * times, high: amount.high * times, unit: amount.unit };
-        Item { amount: amount(&self.amount), plus: self.plus.iter().map(amount).collect(), ..self.clone() }
+    pub fn scaled(&self, times: impl Into<Number>) -> Item {
+        let times = times.into();
+        let plus = self.plus.iter().map(|amount| amount.scaled(&times)).collect();
+        Item { amount: self.amount.scaled(&times), plus, ..self.clone() }
     }
 }
 

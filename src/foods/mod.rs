@@ -5,6 +5,7 @@
 mod book;
 mod card;
 mod convert;
+mod cooks;
 mod facts;
 mod food;
 mod kind;
@@ -15,6 +16,8 @@ pub mod safety;
 pub use card::CardLine;
 pub use convert::{as_purchased, as_purchased_with_facts, convert, convert_with_facts, in_form_with_facts, own_dimension};
 pub(crate) use convert::{same_form, unit_fact};
+pub use cooks::Cooks;
+pub(crate) use cooks::read_cooks;
 pub use facts::UsedFact;
 pub use food::{Allergen, Fact, Food, FoodId, Foods, Grade, Item, Keeping, Measured, MissingFact, Nutrients, Place, State};
 pub use kind::Kind;

@@ -5,13 +5,13 @@
 use std::collections::BTreeMap;
 
 use super::names::key_of;
-use super::{Allergen, Fact, Food, FoodId, Foods, Keeping, Kind, Measured, Nutrients};
+use super::{Allergen, Fact, Food, FoodId, Foods, Keeping, Kind, Measured, Nutrients, read_cooks};
 use crate::measure::Days;
 
 const TABLE: &str = include_str!("reference.tsv");
 
 /// The table's header, which its comment block explains.
-const COLUMNS: [&str; 24] = [
+const COLUMNS: [&str; 26] = [
     "name",
     "also",
     "kind",
@@ -24,6 +24,8 @@ const COLUMNS: [&str; 24] = [
     "edible",
     "cooked",
     "drained",
+    "cut",
+    "cooks",
     "cupboard",
     "fridge",
     "freezer",
@@ -38,8 +40,14 @@ const COLUMNS: [&str; 24] = [
     "sodium",
 ];
 
+/// No row of the table has fewer bytes on average.
+const SHORTEST_ROW: usize = 100;
+
 /// Where allergens come from, unless the cell says otherwise.
 const ANNEX_II: &str = "EU 1169/2011 Annex II";
+
+/// Where `cut` and `cooks` come from, unless the cell says otherwise.
+const COMMON: &str = "common practice";
 
 /// A cell of the table that cannot be read.
 #[derive(Debug, PartialEq)]
@@ -70,7 +78,11 @@ fn read(table: &str) -> Result<Foods, Fault> {
     if !header.split('\t').eq(COLUMNS) {
         return Err(Fault { line, what: format!("the columns are not {}", COLUMNS.join(", ")) });
     }
-    let all: Vec<Food> = lines.map(|(line, row)| read_row(row).map_err(|what| Fault { line, what })).collect::<Result<_, _>>()?;
+    // Rows are large: no food is moved because the list grew.
+    let mut all = Vec::with_capacity(table.len() / SHORTEST_ROW);
+    for (line, row) in lines {
+        all.push(read_row(row).map_err(|what| Fault { line, what })?);
+    }
     let names = names_of(&all);
     Ok(Foods { all, names })
 }
@@ -96,11 +108,16 @@ fn read_row(row: &str) -> Result<Food, String> {
     if count < COLUMNS.len() {
         return Err(format!("{count} cells, not {}", COLUMNS.len()));
     }
-    let [name, also, kind, section, usda, fsis, cup, each, words, edible, cooked, drained, rest @ ..] = cells;
+    let [name, also, kind, section, usda, fsis, cup, each, words, edible, cooked, drained, cut, cooks, rest @ ..] = cells;
     let [cupboard, fridge, freezer, opened, thaw, allergens, nutrients @ ..] = rest;
     let usda = source("USDA SR ", usda);
     let fsis = source("FSIS ", fsis);
     let some = |text: &str| (!text.is_empty()).then(|| text.to_owned());
+    let mut told = BTreeMap::new();
+    let nutrients = read_nutrients(nutrients, &usda, &mut told)?;
+    let whole = !allergens.ends_with('+');
+    let certain = fact(allergens.trim_end_matches('+').trim_end(), ANNEX_II, read_allergens)?;
+    let (allergens, contains) = if whole { (certain, None) } else { (None, certain.or_else(nothing_certain)) };
     Ok(Food {
         name: name.to_owned(),
         also: parts(also, ';').map(str::to_owned).collect(),
@@ -112,6 +129,8 @@ fn read_row(row: &str) -> Result<Food, String> {
         edible: fact(edible, &usda, number)?,
         cooked: fact(cooked, &usda, number)?,
         drained: fact(drained, &usda, number)?,
+        cut: fact(cut, COMMON, yes_no)?,
+        cooks: fact(cooks, COMMON, |text| read_cooks(text).map_err(|error| error.cause))?,
         keeps: Keeping {
             cupboard: fact(cupboard, &fsis, days)?,
             fridge: fact(fridge, &fsis, days)?,
@@ -119,9 +138,10 @@ fn read_row(row: &str) -> Result<Food, String> {
             opened: fact(opened, &fsis, days)?,
         },
         thaw: fact(thaw, &fsis, days)?,
-        allergens: fact(allergens, ANNEX_II, read_allergens)?,
-        nutrients: read_nutrients(nutrients, &usda)?,
-        told: BTreeMap::new(),
+        allergens,
+        contains,
+        nutrients,
+        told,
         unknown: false,
     })
 }
@@ -159,6 +179,14 @@ fn number(text: &str) -> Result<f64, String> {
     text.parse().ok().filter(|number: &f64| number.is_finite()).ok_or_else(|| format!("{text:?} is no number"))
 }
 
+fn yes_no(text: &str) -> Result<bool, String> {
+    match text {
+        "yes" => Ok(true),
+        "no" => Ok(false),
+        _ => Err(format!("{text:?} is neither yes nor no")),
+    }
+}
+
 fn days(text: &str) -> Result<Days, String> {
     text.parse().map(Days).map_err(|_| format!("{text:?} is no number of days"))
 }
@@ -187,6 +215,11 @@ fn read_words(cell: &str, default: &str) -> Result<BTreeMap<String, Fact<f64>>, 
     Ok(words)
 }
 
+/// A `+` alone: what is in it depends on the maker altogether.
+fn nothing_certain() -> Option<Fact<Vec<Allergen>>> {
+    Some(Fact { value: Vec::new(), source: COMMON.to_owned() })
+}
+
 /// `none`, or names of Annex II.
 fn read_allergens(text: &str) -> Result<Vec<Allergen>, String> {
     if text == "none" {
@@ -200,24 +233,30 @@ fn allergen(name: &str) -> Result<Allergen, String> {
     row.map(|row| row.0).ok_or_else(|| format!("{name:?} is no allergen"))
 }
 
-fn read_nutrients(cells: [&str; 6], default: &str) -> Result<Option<Fact<Nutrients>>, String> {
+/// Six figures of the row's source, or of the source in the cell of the energy; another cell may name one of its own.
+fn read_nutrients(cells: [&str; 6], row: &str, told: &mut BTreeMap<String, String>) -> Result<Option<Fact<Nutrients>>, String> {
     if cells.iter().all(|cell| cell.is_empty()) {
         return Ok(None);
     }
-    if default.is_empty() {
+    let mut rest = row;
+    let mut figures = [None; 6];
+    for ((cell, figure), (name, ..)) in cells.into_iter().zip(&mut figures).zip(Nutrients::default().rows()) {
+        let Some((value, source)) = cell.split_once('@').map(|(value, source)| (value.trim_end(), source.trim_start())) else {
+            *figure = if cell.is_empty() { None } else { Some(number(cell)?) };
+            continue;
+        };
+        *figure = Some(number(value)?);
+        match name {
+            "energy" => rest = source,
+            _ => drop(told.insert(name.to_owned(), source.to_owned())),
+        }
+    }
+    if rest.is_empty() {
         return Err("nutrients have no source".to_owned());
     }
-    let read = |cell: &str| if cell.is_empty() { Ok(None) } else { number(cell).map(Some) };
-    let [kcal, protein_g, carbohydrate_g, fat_g, fibre_g, sodium_mg] = cells;
-    let value = Nutrients {
-        kcal: read(kcal)?,
-        protein_g: read(protein_g)?,
-        carbohydrate_g: read(carbohydrate_g)?,
-        fat_g: read(fat_g)?,
-        fibre_g: read(fibre_g)?,
-        sodium_mg: read(sodium_mg)?,
-    };
-    Ok(Some(Fact { value, source: default.to_owned() }))
+    let [kcal, protein_g, carbohydrate_g, fat_g, fibre_g, sodium_mg] = figures;
+    let value = Nutrients { kcal, protein_g, carbohydrate_g, fat_g, fibre_g, sodium_mg };
+    Ok(Some(Fact { value, source: rest.to_owned() }))
 }
 
 #[cfg(test)]

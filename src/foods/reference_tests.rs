@@ -5,7 +5,14 @@ use std::collections::{BTreeMap, BTreeSet};
 use pretty_assertions::assert_eq;
 
 use super::*;
+use crate::foods::Place;
 use crate::measure::US_CUP_ML;
+
+#[path = "reference_tests/holes.rs"]
+mod holes;
+
+#[path = "reference_tests/practice.rs"]
+mod practice;
 
 fn reference() -> Foods {
     read(TABLE).unwrap()
@@ -30,6 +37,9 @@ fn grams(fact: &Option<Fact<Measured>>, form: &str) -> Option<f64> {
     }
 }
 
+/// Figures of the nutrients that may have a source of their own.
+const NUTRIENTS: [&str; 5] = ["protein", "carbohydrate", "fat", "fibre", "sodium"];
+
 /// Every source that the table states, once a figure.
 fn sources(food: &Food) -> Vec<&str> {
     let Keeping { cupboard, fridge, freezer, opened } = &food.keeps;
@@ -38,10 +48,14 @@ fn sources(food: &Food) -> Vec<&str> {
     let weights = [&food.cup, &food.each].into_iter().flatten();
     let weights = weights.flat_map(|fact| weights_in(&fact.value).map(|_| fact.source.as_str()));
     let words = food.words.values().map(|fact| fact.source.as_str());
-    let allergens = food.allergens.iter().map(|fact| fact.source.as_str());
+    // That nothing is certain is no figure.
+    let certain = food.contains.iter().filter(|fact| !fact.value.is_empty());
+    let allergens = food.allergens.iter().chain(certain).map(|fact| fact.source.as_str());
+    let cooks = food.cooks.iter().map(|fact| fact.source.as_str());
+    let single = NUTRIENTS.iter().filter_map(|name| food.told.get(*name)).map(String::as_str);
     // Six figures, but one row looked up: counted once, so that they do not drown the others.
     let nutrients = food.nutrients.iter().map(|fact| fact.source.as_str());
-    days.chain(numbers).chain(weights).chain(words).chain(allergens).chain(nutrients).collect()
+    days.chain(numbers).chain(weights).chain(words).chain(allergens).chain(cooks).chain(nutrients).chain(single).collect()
 }
 
 fn weights_in(measured: &Measured) -> impl Iterator<Item = f64> + use<> {
@@ -54,8 +68,8 @@ fn is_published(source: &str) -> bool {
 }
 
 #[test]
-fn the_reference_knows_more_than_six_hundred_foods() {
-    assert!(reference().all.len() >= 600);
+fn the_reference_knows_the_foods_of_a_common_shelf() {
+    assert!(reference().all.len() >= 1400);
 }
 
 #[test]
@@ -94,6 +108,7 @@ fn sections_are_few() {
         "Fruit",
         "Grains and pulses",
         "Herbs",
+        "Household",
         "Meat",
         "Nuts and seeds",
         "Oils and sauces",
@@ -105,19 +120,22 @@ fn sections_are_few() {
 }
 
 #[test]
-fn nine_figures_in_ten_are_published() {
+fn seven_figures_in_ten_are_published_and_every_other_says_that_it_is_not() {
     let foods = reference();
     let all: Vec<&str> = foods.all.iter().flat_map(sources).collect();
-    let published = all.iter().filter(|source| is_published(source)).count();
-    assert!(published as f64 >= 0.9 * all.len() as f64, "{published} of {}", all.len());
+    let (published, other): (Vec<&str>, Vec<&str>) = all.iter().partition(|source| is_published(source));
+    assert!(published.len() * 10 >= all.len() * 7, "{} of {}", published.len(), all.len());
+    for source in other {
+        assert!(source == COMMON || source.contains("from memory"), "{source}");
+    }
 }
 
 #[test]
 fn a_cup_weighs_what_food_can_weigh() {
-    // From dill sprigs, 8.9 g (USDA SR 02045), to syrups; 0.03 to 2 g/ml.
+    // From freeze-dried chives, 3.2 g (USDA SR 11615), to syrups; 0.013 to 2 g/ml.
     for food in reference().all {
         for grams in food.cup.iter().flat_map(|fact| weights_in(&fact.value)) {
-            assert!((0.03..=2.0).contains(&(grams / US_CUP_ML)), "{}: {grams}", food.name);
+            assert!((0.013..=2.0).contains(&(grams / US_CUP_ML.to_f64())), "{}: {grams}", food.name);
         }
     }
 }
@@ -351,9 +369,9 @@ fn raw_meat_poultry_fish_and_egg_are_known_as_such() {
         ("pork shoulder", "raw meat"),
         ("bacon", "raw meat"),
         ("cod", "raw fish"),
-        ("prawn", "raw fish"),
+        ("prawn", "raw seafood"),
         ("egg", "raw egg"),
-        ("ham", "ready to eat"),
+        ("ham", "cooked meat"),
         ("cheddar", "dairy"),
     ] {
         assert_eq!(find(&foods, name).kind.map(Kind::name), Some(kind), "{name}");
@@ -363,11 +381,11 @@ fn raw_meat_poultry_fish_and_egg_are_known_as_such() {
 #[test]
 fn a_broken_row_is_named_by_its_line() {
     let header = COLUMNS.join("\t");
-    let row = |cup: &str| format!("{header}\nonion\t\tvegetable\tVegetables\t11282\t\t{cup}{}", "\t".repeat(17));
+    let row = |cup: &str| format!("{header}\nonion\t\tvegetable\tVegetables\t11282\t\t{cup}{}", "\t".repeat(19));
     assert_eq!(read(&row("chopped=160")).unwrap().all.len(), 1);
     assert_eq!(read(&row("chopped=lots")).unwrap_err(), Fault { line: 2, what: "\"lots\" is no number".into() });
     assert_eq!(read("# comment\nname\tcup").unwrap_err().line, 2);
-    assert_eq!(read(&format!("{header}\nonion")).unwrap_err(), Fault { line: 2, what: "1 cells, not 24".into() });
+    assert_eq!(read(&format!("{header}\nonion")).unwrap_err(), Fault { line: 2, what: "1 cells, not 26".into() });
 }
 
 #[test]

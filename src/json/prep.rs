@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
-use crate::measure::{Quantity, Units};
+use crate::measure::{Number, Quantity, Units};
 use crate::prep::{self, Doing, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken, Turnover};
 
 /// The plan of a week.
@@ -257,9 +257,10 @@ impl Boxed {
     fn put(&self, kitchen: &Kitchen) -> Option<Put> {
         let id = recipe(kitchen, &self.recipe)?;
         let recipe = &kitchen.recipes[id];
-        let amount = match (&recipe.makes, recipe.portion) {
-            (Quantity::Mass(_), Some(_)) => Quantity::portions(self.portions),
-            (makes, _) => Quantity::of(&makes.dimension(), self.portions),
+        let portions = Number::from_ten_digits(self.portions);
+        let amount = match (&recipe.makes, &recipe.portion) {
+            (Quantity::Mass(_), Some(_)) => Quantity::portions(portions),
+            (makes, _) => Quantity::of(&makes.dimension(), portions),
         };
         Some(Put { recipe: id, amount, place: self.place, use_by: self.use_by })
     }

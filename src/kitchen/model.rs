@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use std::ops::{Index, IndexMut};
 
 use crate::foods::{Allergen, FoodId, Foods, Item, Place};
-use crate::measure::{Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, UnitPrice, Units};
+use crate::measure::{Celsius, Currency, Days, Minutes, Money, Number, Quantity, Spoons, UnitPrice, Units};
 
 use super::appliance_kind::ApplianceKind;
 use super::warning::Spot;
@@ -155,7 +155,7 @@ pub struct Recipe {
     /// Portions, grams, millilitres or pieces of one batch.
     pub makes: Quantity,
     /// Grams of one portion.
-    pub portion: Option<f64>,
+    pub portion: Option<Number>,
     pub batches: BatchCut,
     /// Days after the day it was made; `None`: eaten on the day it is made.
     pub fridge: Option<Days>,

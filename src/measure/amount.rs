@@ -6,10 +6,10 @@
 //! ```
 
 use super::number::error;
-use super::number::{Number, number};
+use super::number::{Ends, number};
 use super::tokens::{Kind, Token};
 use super::unit::{Base, unit_named};
-use super::{Amount, ReadError, Spoons, Unit};
+use super::{Amount, Number, ReadError, Spoons, Unit};
 
 /// An amount that begins at some token, and the token after it.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,8 +20,8 @@ pub struct AmountRead {
 }
 
 /// So much of a unit.
-pub(crate) fn amount_of(number: &Number, unit: Unit) -> Amount {
-    Amount { low: number.low.value(), high: number.high.value(), unit }
+pub(crate) fn amount_of(number: &Ends, unit: Unit) -> Amount {
+    Amount { low: number.low.clone(), high: number.high.clone(), unit }
 }
 
 /// The unit that begins at `at`, with the dash of "14-ounce" before it and the full stop after it.
@@ -64,8 +64,8 @@ pub fn amount(tokens: &[Token], at: usize) -> Result<Option<AmountRead>, ReadErr
     let Some(read) = number(tokens, at)? else { return Ok(None) };
     if let Some(after) = times(tokens, read.end) {
         let Some(one) = plain_amount(tokens, after)? else { return Ok(None) };
-        let Number { low, high } = read.number;
-        let amount = Amount { low: low.value() * one.amount.low, high: high.value() * one.amount.high, unit: one.amount.unit };
+        let Ends { low, high } = read.number;
+        let amount = Amount { low: low * one.amount.low.clone(), high: high * one.amount.high.clone(), unit: one.amount.unit };
         return Ok(Some(AmountRead { amount, ..one }));
     }
     plain_amount(tokens, at)
@@ -81,7 +81,7 @@ fn plain_amount(tokens: &[Token], at: usize) -> Result<Option<AmountRead>, ReadE
 }
 
 /// The ` - 3 tbsp` of `2 tbsp - 3 tbsp`, in the unit of the upper end.
-pub(crate) fn upper_end(tokens: &[Token], at: usize, first: &Number, of: Unit) -> Result<Option<(Amount, usize)>, ReadError> {
+pub(crate) fn upper_end(tokens: &[Token], at: usize, first: &Ends, of: Unit) -> Result<Option<(Amount, usize)>, ReadError> {
     let Some(mark) = tokens.get(at) else { return Ok(None) };
     let is_mark = mark.kind == Kind::Dash || mark.is("to") || mark.is("or");
     if !is_mark || first.low != first.high || !tokens.get(at + 1).is_some_and(|token| token.kind == Kind::Number) {
@@ -90,18 +90,18 @@ pub(crate) fn upper_end(tokens: &[Token], at: usize, first: &Number, of: Unit) -
     let Some(read) = number(tokens, at + 1)? else { return Ok(None) };
     let Some((unit, end)) = unit(tokens, read.end) else { return Ok(None) };
     let Some(ratio) = ratio(of, unit) else { return Ok(None) };
-    let low = if ratio == 1.0 { first.low.value() } else { first.low.value() * ratio };
-    if low > read.number.high.value() {
+    let low = &first.low * ratio;
+    if low > read.number.high {
         return Err(error("the range runs downwards", "write the smaller amount first"));
     }
-    Ok(Some((Amount { low, high: read.number.high.value(), unit }, end)))
+    Ok(Some((Amount { low, high: read.number.high, unit }, end)))
 }
 
 /// How many of `to` one `from` is, where both are masses or both volumes.
-fn ratio(from: Unit, to: Unit) -> Option<f64> {
+fn ratio(from: Unit, to: Unit) -> Option<Number> {
     match (from.base(Spoons::Us), to.base(Spoons::Us)) {
-        _ if from == to => Some(1.0),
-        (Base::Grams(a), Base::Grams(b)) | (Base::Millilitres(a), Base::Millilitres(b)) => Some(a / b),
+        _ if from == to => Some(Number::ONE),
+        (Base::Grams(a), Base::Grams(b)) | (Base::Millilitres(a), Base::Millilitres(b)) => a.checked_div(&b),
         _ => None,
     }
 }

@@ -3,7 +3,7 @@
 //! Nothing in this room knows a food.
 
 mod amount;
-mod fraction;
+mod exact;
 mod money;
 mod number;
 mod print;
@@ -14,11 +14,11 @@ mod tokens;
 mod unit;
 
 pub use amount::{AmountRead, amount as amount_at, times as times_at, unit as unit_from};
-pub use fraction::Fraction;
+pub use exact::{Density, KitchenUnits, Mass, Number, Volume, mass, volume};
 pub use money::{Currency, Money, UnitPrice};
-pub use number::{Number, NumberRead, number as number_at};
+pub use number::{Ends, NumberRead, number as number_at};
 pub use print::{Units, plural_word, show};
-pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, whole_up};
+pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, is_nothing_of, steps_up, whole_up};
 pub use read::{
     ReadError, read_amount, read_celsius, read_days, read_kelvin, read_minutes, read_money, read_quantity, read_share, read_unit,
     read_unit_price,
@@ -30,7 +30,7 @@ pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};
 pub(crate) use amount::{amount_of, upper_end};
 pub(crate) use number::{is_length_word, skip_about};
 pub(crate) use print::exact_number;
-pub(crate) use quantity::{tidy, tidy_sum, to_digits};
+pub(crate) use quantity::{tidy, to_digits};
 
 #[cfg(test)]
 mod tests;

@@ -10,22 +10,21 @@
 //! about    = "about" | "approx." | "c." | "~" | …
 //! ```
 
-use super::ReadError;
-use super::fraction::Fraction;
 use super::tokens::{Kind, Token, VULGAR};
 use super::unit::unit_named;
+use super::{Number, ReadError};
 
 /// A plain number has both ends the same.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Number {
-    pub low: Fraction,
-    pub high: Fraction,
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ends {
+    pub low: Number,
+    pub high: Number,
 }
 
 /// A number that begins at some token, and the token after it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct NumberRead {
-    pub number: Number,
+    pub number: Ends,
     pub end: usize,
     /// Written with letters: "a", "two", "half a".
     pub in_words: bool,
@@ -34,7 +33,7 @@ pub struct NumberRead {
 }
 
 /// More than any kitchen holds, and small enough that no sum overflows.
-const MOST: f64 = 1e9;
+const MOST: Number = Number::whole(1_000_000_000);
 
 /// The number that begins at `at`; `None` where none stands there.
 ///
@@ -50,8 +49,12 @@ pub fn number(tokens: &[Token], at: usize) -> Result<Option<NumberRead>, ReadErr
     }
     let between = tokens.get(start).is_some_and(|token| token.is("between"));
     let Some(first) = single(tokens, start + usize::from(between))? else { return Ok(None) };
-    let mut read =
-        NumberRead { number: Number { low: first.value, high: first.value }, end: first.end, in_words: first.in_words, dash: None };
+    let mut read = NumberRead {
+        number: Ends { low: first.value.clone(), high: first.value.clone() },
+        end: first.end,
+        in_words: first.in_words,
+        dash: None,
+    };
     if let Some((after, by_dash)) = range_mark(tokens, first.end, between)
         && let Some(second) = single(tokens, after)?
         && !(second.in_words && tokens[after].is("a") && second.end == after + 1)
@@ -66,20 +69,20 @@ pub fn number(tokens: &[Token], at: usize) -> Result<Option<NumberRead>, ReadErr
     if between && read.end == first.end {
         return Ok(None);
     }
-    if read.number.high < Fraction::whole(1) {
+    if read.number.high < Number::whole(1) {
         read.end = past_article(tokens, read.end);
     }
     if read.number.low.is_zero() {
         return Err(error("the amount is zero", "write an amount above zero"));
     }
-    if read.number.high.value() > MOST {
+    if read.number.high > MOST {
         return Err(error("the amount is too large", "write a kitchen's amount"));
     }
     Ok(Some(read))
 }
 
 struct Single {
-    value: Fraction,
+    value: Number,
     end: usize,
     in_words: bool,
 }
@@ -93,22 +96,22 @@ fn single(tokens: &[Token], at: usize) -> Result<Option<Single>, ReadError> {
         return Ok(words(tokens, at));
     }
     let whole = decimal(first)?;
-    let found = |value: Option<Fraction>, end| match value {
+    let found = |value: Option<Number>, end| match value {
         Some(value) => Ok(Some(Single { value, end, in_words: false })),
         None => Err(error("the amount is too large", "write a kitchen's amount")),
     };
     if whole.is_whole()
         && let Some((more, end)) = part_after(tokens, at + 1)?
     {
-        return found(whole.plus(more), end);
+        return found(Some(whole + more), end);
     }
     if is_word(tokens, at + 1, "dozen") {
-        return found(whole.times(Fraction::whole(12)), at + 2);
+        return found(Some(whole * Number::whole(12)), at + 2);
     }
     found(Some(whole), at + 1)
 }
 
-fn decimal(token: &Token) -> Result<Fraction, ReadError> {
+fn decimal(token: &Token) -> Result<Number, ReadError> {
     let written = token.text;
     if let Some((whole, places)) = written.split_once(',')
         && places.len() == 3
@@ -117,11 +120,11 @@ fn decimal(token: &Token) -> Result<Fraction, ReadError> {
         let cause = format!("\"{written}\" can be read as one thousand or as one");
         return Err(error(&cause, "write 1000 without a comma, or 1.5 with a point"));
     }
-    Fraction::decimal(written).ok_or_else(|| error("the amount is too large", "write a kitchen's amount"))
+    Number::from_decimal_text(&written.replace(',', ".")).ok_or_else(|| error("the amount is too large", "write a kitchen's amount"))
 }
 
 /// `½`, `1/2`: a fraction alone.
-fn part(tokens: &[Token], at: usize) -> Result<Option<(Fraction, usize)>, ReadError> {
+fn part(tokens: &[Token], at: usize) -> Result<Option<(Number, usize)>, ReadError> {
     let Some(first) = tokens.get(at) else { return Ok(None) };
     match first.kind {
         Kind::Fraction => Ok(vulgar(first).map(|value| (value, at + 1))),
@@ -131,7 +134,7 @@ fn part(tokens: &[Token], at: usize) -> Result<Option<(Fraction, usize)>, ReadEr
             if !is_fraction || slash.text == "|" || below.text.contains(['.', ',']) {
                 return Ok(None);
             }
-            let Some(value) = decimal(first)?.over(decimal(below)?) else {
+            let Some(value) = decimal(first)?.checked_div(&decimal(below)?) else {
                 return Err(error("the fraction divides by zero", "write 1/2, 1/3 ..."));
             };
             Ok(Some((value, at + 3)))
@@ -141,7 +144,7 @@ fn part(tokens: &[Token], at: usize) -> Result<Option<(Fraction, usize)>, ReadEr
 }
 
 /// The part after a whole number: `½`, ` 1/2`, `-1/2`, `& 1/2`, `+ 3/4`, `and a half`, `and a 1/2`.
-fn part_after(tokens: &[Token], at: usize) -> Result<Option<(Fraction, usize)>, ReadError> {
+fn part_after(tokens: &[Token], at: usize) -> Result<Option<(Number, usize)>, ReadError> {
     let mut from = at;
     if is_word(tokens, at, "and") || tokens.get(at).is_some_and(|token| matches!(token.kind, Kind::And | Kind::Plus | Kind::Dash)) {
         from += 1;
@@ -154,7 +157,7 @@ fn part_after(tokens: &[Token], at: usize) -> Result<Option<(Fraction, usize)>, 
     }
     // "1 11/2" is two numbers, and "11/2" glued to nothing else its own.
     let Some((value, end)) = part(tokens, from)? else { return Ok(None) };
-    Ok((value < Fraction::whole(1) && !value.is_zero()).then_some((value, end)))
+    Ok((value < Number::whole(1) && !value.is_zero()).then_some((value, end)))
 }
 
 #[rustfmt::skip]
@@ -163,11 +166,11 @@ const WORDS: [(&str, u32); 15] = [
     ("seven", 7), ("eight", 8), ("nine", 9), ("ten", 10), ("eleven", 11), ("twelve", 12), ("dozen", 12),
 ];
 
-fn share_word(token: &Token) -> Option<Fraction> {
-    let shares = [("half", 2), ("third", 3), ("quarter", 4), ("fifth", 5), ("eighth", 8)];
+fn share_word(token: &Token) -> Option<Number> {
+    let shares = [("half", 2_u128), ("third", 3), ("quarter", 4), ("fifth", 5), ("eighth", 8)];
     let below =
         shares.iter().find(|row| token.is(row.0) || token.text.strip_suffix('s').is_some_and(|one| one.eq_ignore_ascii_case(row.0)))?.1;
-    Fraction::new(1, below)
+    Number::ratio(1, below)
 }
 
 fn words(tokens: &[Token], at: usize) -> Option<Single> {
@@ -176,9 +179,9 @@ fn words(tokens: &[Token], at: usize) -> Option<Single> {
     if (first.is("half") || first.is("quarter")) && stands_free(tokens, at) {
         let share = share_word(first)?;
         let end = past(tokens, at + 1, &["of", "a", "an", "the"]);
-        return if is_word(tokens, end, "dozen") { found(share.times(Fraction::whole(12))?, end + 1) } else { found(share, end) };
+        return if is_word(tokens, end, "dozen") { found(share * Number::whole(12), end + 1) } else { found(share, end) };
     }
-    let value = Fraction::whole(WORDS.iter().find(|row| first.is(row.0))?.1);
+    let value = Number::from(i64::from(WORDS.iter().find(|row| first.is(row.0))?.1));
     // "three quarters", "two-thirds", "a third"
     let next = at + 1;
     let dashed = tokens.get(next).is_some_and(|dash| dash.kind == Kind::Dash && !dash.spaced);
@@ -186,19 +189,19 @@ fn words(tokens: &[Token], at: usize) -> Option<Single> {
     if let Some(share) = tokens.get(share_at).filter(|token| !token.is("fifth")).and_then(share_word)
         && stands_free(tokens, share_at)
     {
-        return found(value.times(share)?, past(tokens, share_at + 1, &["of", "a", "an", "the"]));
+        return found(value * share, past(tokens, share_at + 1, &["of", "a", "an", "the"]));
     }
     if !stands_free(tokens, at) {
         return None;
     }
     if is_word(tokens, next, "dozen") {
-        return found(value.times(Fraction::whole(12))?, next + 1);
+        return found(value * Number::whole(12), next + 1);
     }
     if first.is("a") && is_word(tokens, next, "couple") {
-        return found(Fraction::whole(2), past(tokens, next + 1, &["of"]));
+        return found(Number::whole(2), past(tokens, next + 1, &["of"]));
     }
     if let Ok(Some((more, end))) = part_after(tokens, next) {
-        return found(value.plus(more)?, end);
+        return found(value + more, end);
     }
     found(value, next)
 }
@@ -256,10 +259,10 @@ fn is_word(tokens: &[Token], at: usize, word: &str) -> bool {
     tokens.get(at).is_some_and(|token| token.is(word))
 }
 
-fn vulgar(token: &Token) -> Option<Fraction> {
+fn vulgar(token: &Token) -> Option<Number> {
     let sign = token.text.chars().next()?;
     let (_, above, below) = VULGAR.iter().find(|row| row.0 == sign)?;
-    Fraction::new(u128::from(*above), u128::from(*below))
+    Number::ratio(u128::from(*above), u128::from(*below))
 }
 
 pub(super) fn error(cause: &str, remedy: &str) -> ReadError {
@@ -276,7 +279,7 @@ mod tests {
         let tokens = cut(text);
         let read = number(&tokens, 0).expect("reads")?;
         let after = tokens.get(read.end).map_or("", |token| &text[token.start..]);
-        Some((read.number.low.value(), read.number.high.value(), after))
+        Some((read.number.low.to_f64(), read.number.high.to_f64(), after))
     }
 
     #[test]
@@ -360,6 +363,6 @@ mod tests {
     #[test]
     fn two_thirds_are_two_over_three() {
         let read = number(&cut("2/3 cup"), 0).expect("reads").expect("a number");
-        assert_eq!(read.number.low.parts(), (2, 3));
+        assert_eq!(read.number.low, Number::over(2, 3));
     }
 }

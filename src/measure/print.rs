@@ -6,7 +6,7 @@ use std::fmt;
 
 use super::tokens::VULGAR;
 use super::unit::{US_CUP_ML, Word, unit_named, word_named};
-use super::{Amount, Quantity, Spoons, Unit};
+use super::{Amount, Number, Quantity, Spoons, Unit};
 
 /// How sheets print amounts.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -23,7 +23,7 @@ pub enum Units {
 /// ```
 /// use spence::measure::{Quantity, Units, show};
 /// assert_eq!(show(&Quantity::grams(1187.3), Units::Metric), "1.2 kg");
-/// assert_eq!(show(&Quantity::Count(2.5), Units::Metric), "2½");
+/// assert_eq!(show(&Quantity::pieces(2.5), Units::Metric), "2½");
 /// ```
 pub fn show(quantity: &Quantity, units: Units) -> String {
     match (quantity, units) {
@@ -31,11 +31,11 @@ pub fn show(quantity: &Quantity, units: Units) -> String {
         (Quantity::Volume(_), Units::Metric) => metric(quantity.base(), "ml", "l"),
         (Quantity::Mass(_), Units::Us) => us_mass(quantity.base()),
         (Quantity::Volume(_), Units::Us) => us_volume(quantity.base()),
-        (Quantity::Count(n), _) => kitchen_number(*n, EIGHTHS_AND_THIRDS),
-        (Quantity::Portions(n), _) => named(*n, "portion", "portions"),
+        (Quantity::Count(n), _) => kitchen_number(n.to_f64(), EIGHTHS_AND_THIRDS),
+        (Quantity::Portions(n), _) => named(n.to_f64(), "portion", "portions"),
         (Quantity::Words(n, word), _) => match unit_named(word) {
-            Some(unit) if unit != Unit::Piece => named(*n, unit.singular(), unit.plural()),
-            _ => named(*n, word, word),
+            Some(unit) if unit != Unit::Piece => named(n.to_f64(), unit.singular(), unit.plural()),
+            _ => named(n.to_f64(), word, word),
         },
     }
 }
@@ -67,7 +67,7 @@ fn decimal(value: f64, places: usize) -> String {
 }
 
 fn us_mass(grams: f64) -> String {
-    let ounce = Amount::new(1.0, Unit::Ounce).most(Spoons::Us).base();
+    let ounce = Amount::new(1, Unit::Ounce).most(Spoons::Us).base();
     let ounces = grams / ounce;
     if ounces < 0.125 {
         return metric(grams, "g", "kg");
@@ -81,7 +81,7 @@ fn us_mass(grams: f64) -> String {
 }
 
 fn us_volume(millilitres: f64) -> String {
-    let cups = millilitres / US_CUP_ML;
+    let cups = millilitres / US_CUP_ML.to_f64();
     if cups >= 8.0 {
         return named_us(cups / 4.0, Unit::Quart, QUARTERS);
     }
@@ -132,30 +132,27 @@ fn kitchen_number(n: f64, parts: &[(f64, &str)]) -> String {
     }
 }
 
-/// A number exactly as it is, with a vulgar fraction where that is exact.
-pub(crate) fn exact_number(n: f64) -> String {
-    for (sign, above, below) in VULGAR.into_iter().filter(|row| matches!(row.2, 2 | 3 | 4 | 8)) {
-        let part = f64::from(above) / f64::from(below);
-        if n == part {
-            return sign.to_string();
-        }
-        // 1⅔ reads as five thirds.
-        if n > 1.0 && (n.floor() * f64::from(below) + f64::from(above)) / f64::from(below) == n {
-            return format!("{}{sign}", n.floor());
-        }
+/// A number exactly as it is: with a vulgar fraction where one is usual, else as a decimal, else as `2 1/7`.
+pub(crate) fn exact_number(n: &Number) -> String {
+    let whole = n.floor();
+    let part = n - &whole;
+    let usual = VULGAR.into_iter().filter(|row| matches!(row.2, 2 | 3 | 4 | 8));
+    match usual.into_iter().find(|row| part == Number::over(row.1.into(), row.2.into())) {
+        Some((sign, ..)) if whole.is_zero() => sign.to_string(),
+        Some((sign, ..)) => format!("{whole}{sign}"),
+        None => n.to_string(),
     }
-    n.to_string()
 }
 
 /// As a person types it: `2-3 tbsp`, `1½ cups`, `6`, `1 sprig`. [`read_amount`](super::read_amount) reads it back unchanged.
 impl fmt::Display for Amount {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(&exact_number(self.low))?;
+        f.write_str(&exact_number(&self.low))?;
         if self.is_range() {
             // A spaced "to": "1-½" would be read as one and a half.
-            write!(f, " to {}", exact_number(self.high))?;
+            write!(f, " to {}", exact_number(&self.high))?;
         }
-        let name = if self.high <= 1.0 { self.unit.singular() } else { self.unit.plural() };
+        let name = if self.high <= 1 { self.unit.singular() } else { self.unit.plural() };
         if name.is_empty() { Ok(()) } else { write!(f, " {name}") }
     }
 }

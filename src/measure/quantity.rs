@@ -3,9 +3,8 @@
 use std::fmt;
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
-use uom::si::f64::{Mass, Volume};
-use uom::si::mass::gram;
-use uom::si::volume::milliliter;
+
+use super::exact::{Mass, Number, Volume, mass, volume};
 
 /// Amounts are compared with this share of the larger of the two before anything is rounded up.
 pub const TOLERANCE: f64 = 1e-9;
@@ -26,6 +25,21 @@ pub fn whole_up(amount: f64, step: f64) -> f64 {
     let steps = amount / step;
     let nearest = steps.round();
     if (steps - nearest).abs() <= TOLERANCE * nearest.abs().max(TOLERANCE) { nearest } else { steps.ceil() }
+}
+
+/// As [`whole_up`], of exact amounts; `step` lies above zero. What reaches beyond a whole step by a billionth of it does not count.
+pub fn steps_up(amount: &Number, step: &Number) -> Number {
+    let steps = amount / step;
+    let nearest = steps.round();
+    if (&steps - &nearest).abs() * BILLION <= nearest.abs() { nearest } else { steps.ceil() }
+}
+
+/// One over [`TOLERANCE`].
+const BILLION: i64 = 1_000_000_000;
+
+/// Is `amount` no more than the tolerance of `whole`? The exact twin of [`TOLERANCE`].
+pub fn is_nothing_of(amount: &Number, whole: &Number) -> bool {
+    *amount <= Number::ZERO || amount * BILLION <= *whole
 }
 
 /// What an amount is an amount of.
@@ -56,50 +70,77 @@ impl Dimension {
     }
 }
 
+impl Dimension {
+    /// The dimension of a [`symbol`](Dimension::symbol).
+    pub fn of_symbol(symbol: &str) -> Self {
+        match symbol {
+            "g" => Dimension::Mass,
+            "ml" => Dimension::Volume,
+            "each" => Dimension::Count,
+            "portion" => Dimension::Portion,
+            word => Dimension::Word(word.to_owned()),
+        }
+    }
+
+    /// Less than this of a lot is nobody's: who draws all but that draws it, too. 1 g, 1 ml, a twentieth of a piece or portion.
+    pub fn rest(&self) -> Number {
+        match self {
+            Dimension::Mass | Dimension::Volume => Number::ONE,
+            Dimension::Count | Dimension::Portion | Dimension::Word(_) => Number::over(1, 20),
+        }
+    }
+}
+
 impl fmt::Display for Dimension {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.symbol())
     }
 }
 
-/// An amount of one dimension. Amounts of different dimensions never mix.
+/// An exact amount of one dimension. Amounts of different dimensions never mix: those of mass and volume are uom's, and do not add up.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Quantity {
     Mass(Mass),
     Volume(Volume),
     /// Pieces.
-    Count(f64),
+    Count(Number),
     /// Portions of a recipe.
-    Portions(f64),
+    Portions(Number),
     /// A number of a kitchen word (its singular) whose weight is not known.
-    Words(f64, String),
+    Words(Number, String),
 }
 
+/// A float is taken as the shortest decimal that reads as it: 0.1 is a tenth.
 impl Quantity {
-    pub fn grams(grams: f64) -> Self {
-        Quantity::Mass(Mass::new::<gram>(grams))
+    pub fn grams(grams: impl Into<Number>) -> Self {
+        Quantity::Mass(mass(grams))
     }
 
-    pub fn millilitres(millilitres: f64) -> Self {
-        Quantity::Volume(Volume::new::<milliliter>(millilitres))
+    pub fn millilitres(millilitres: impl Into<Number>) -> Self {
+        Quantity::Volume(volume(millilitres))
     }
 
-    pub fn pieces(pieces: f64) -> Self {
-        Quantity::Count(pieces)
+    pub fn pieces(pieces: impl Into<Number>) -> Self {
+        Quantity::Count(pieces.into())
     }
 
-    pub fn portions(portions: f64) -> Self {
-        Quantity::Portions(portions)
+    pub fn portions(portions: impl Into<Number>) -> Self {
+        Quantity::Portions(portions.into())
+    }
+
+    /// So many of a kitchen word, by its singular.
+    pub fn words(number: impl Into<Number>, word: impl Into<String>) -> Self {
+        Quantity::Words(number.into(), word.into())
     }
 
     /// `base` in grams, millilitres, pieces, portions or words.
-    pub fn of(dimension: &Dimension, base: f64) -> Self {
+    pub fn of(dimension: &Dimension, base: impl Into<Number>) -> Self {
         match dimension {
             Dimension::Mass => Self::grams(base),
             Dimension::Volume => Self::millilitres(base),
-            Dimension::Count => Self::Count(base),
-            Dimension::Portion => Self::Portions(base),
-            Dimension::Word(word) => Self::Words(base, word.clone()),
+            Dimension::Count => Self::pieces(base),
+            Dimension::Portion => Self::portions(base),
+            Dimension::Word(word) => Self::words(base, word.clone()),
         }
     }
 
@@ -113,27 +154,67 @@ impl Quantity {
         }
     }
 
-    /// Grams, millilitres, pieces, portions or words.
-    pub fn base(&self) -> f64 {
+    /// Grams, millilitres, pieces, portions or words, exactly.
+    pub fn exact(&self) -> &Number {
         match self {
-            // uom stores kilograms and cubic metres; the noise of its factor is taken off again.
-            Quantity::Mass(mass) => tidy(mass.get::<gram>()),
-            Quantity::Volume(volume) => tidy(volume.get::<milliliter>()),
-            Quantity::Count(n) | Quantity::Portions(n) | Quantity::Words(n, _) => *n,
+            Quantity::Mass(mass) => &mass.value,
+            Quantity::Volume(volume) => &volume.value,
+            Quantity::Count(n) | Quantity::Portions(n) | Quantity::Words(n, _) => n,
         }
     }
 
-    pub fn scaled(&self, factor: f64) -> Self {
-        Self::of(&self.dimension(), self.base() * factor)
+    /// As [`Quantity::exact`], as the nearest float: for the eye, and for what is no amount, such as money or a likeness.
+    pub fn base(&self) -> f64 {
+        self.exact().to_f64()
+    }
+
+    pub fn scaled(&self, factor: impl Into<Number>) -> Self {
+        let factor = factor.into();
+        match self {
+            Quantity::Mass(one) => Quantity::Mass(mass(&one.value * factor)),
+            Quantity::Volume(one) => Quantity::Volume(volume(&one.value * factor)),
+            Quantity::Count(n) => Quantity::Count(n * factor),
+            Quantity::Portions(n) => Quantity::Portions(n * factor),
+            Quantity::Words(n, word) => Quantity::Words(n * factor, word.clone()),
+        }
     }
 
     /// The sum, or `None` where the dimensions differ.
     pub fn plus(&self, other: &Quantity) -> Option<Self> {
-        (self.dimension() == other.dimension()).then(|| Self::of(&self.dimension(), self.base() + other.base()))
+        match (self, other) {
+            (Quantity::Mass(a), Quantity::Mass(b)) => Some(Quantity::Mass(a.clone() + b.clone())),
+            (Quantity::Volume(a), Quantity::Volume(b)) => Some(Quantity::Volume(a.clone() + b.clone())),
+            (Quantity::Count(a), Quantity::Count(b)) => Some(Quantity::Count(a + b)),
+            (Quantity::Portions(a), Quantity::Portions(b)) => Some(Quantity::Portions(a + b)),
+            (Quantity::Words(a, word), Quantity::Words(b, same)) if word == same => Some(Quantity::Words(a + b, word.clone())),
+            _ => None,
+        }
+    }
+
+    /// The difference, or `None` where the dimensions differ.
+    pub fn minus(&self, other: &Quantity) -> Option<Self> {
+        self.plus(&other.scaled(-1))
+    }
+
+    /// How many times `other` it is; `None` where the dimensions differ, or `other` is zero.
+    pub fn ratio(&self, other: &Quantity) -> Option<Number> {
+        (self.dimension() == other.dimension()).then(|| self.exact().checked_div(other.exact())).flatten()
+    }
+
+    /// The least whole number of `step`s that covers it; `None` as for [`Quantity::ratio`].
+    pub fn steps_of(&self, step: &Quantity) -> Option<Number> {
+        self.ratio(step).map(|steps| steps_up(&steps, &Number::ONE))
     }
 
     pub fn is_zero(&self) -> bool {
-        self.base().abs() <= f64::EPSILON
+        self.exact().is_zero()
+    }
+}
+
+/// `None` where the dimensions differ.
+impl PartialOrd for Quantity {
+    fn partial_cmp(&self, other: &Quantity) -> Option<std::cmp::Ordering> {
+        (self.dimension() == other.dimension()).then(|| self.exact().cmp(other.exact()))
     }
 }
 
@@ -142,11 +223,6 @@ impl Quantity {
 /// A sum of nothing is minus zero in floating point; it is plain zero here, and reads so in JSON.
 pub(crate) fn tidy(value: f64) -> f64 {
     to_digits(value, 12)
-}
-
-/// A sum of amounts that were [`tidy`] one by one: ten digits, so that three thirds of a kilogram are a kilogram.
-pub(crate) fn tidy_sum(value: f64) -> f64 {
-    to_digits(value, 10)
 }
 
 /// Rounds to so many significant digits.
@@ -184,13 +260,6 @@ impl Serialize for Quantity {
 impl<'de> Deserialize<'de> for Quantity {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let Written { amount, unit } = Written::deserialize(deserializer)?;
-        let dimension = match unit.as_str() {
-            "g" => Dimension::Mass,
-            "ml" => Dimension::Volume,
-            "each" => Dimension::Count,
-            "portion" => Dimension::Portion,
-            _ => Dimension::Word(unit),
-        };
-        Ok(Quantity::of(&dimension, amount))
+        Ok(Quantity::of(&Dimension::of_symbol(&unit), Number::from_ten_digits(amount)))
     }
 }

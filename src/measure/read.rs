@@ -23,7 +23,7 @@ const AMOUNT_REMEDY: &str = "write an amount like \"350 g\", \"2 tbsp\", \"6\" o
 ///
 /// ```
 /// use spence::measure::{Amount, Unit, read_amount};
-/// assert_eq!(read_amount("2-3 tbsp").unwrap(), Amount { low: 2.0, high: 3.0, unit: Unit::Tablespoon });
+/// assert_eq!(read_amount("2-3 tbsp").unwrap(), Amount::between(2, 3, Unit::Tablespoon));
 /// assert!(read_amount("0 g").is_err());
 /// ```
 pub fn read_amount(text: &str) -> Result<Amount, ReadError> {
@@ -44,8 +44,8 @@ pub fn read_amount(text: &str) -> Result<Amount, ReadError> {
 ///
 /// ```
 /// use spence::measure::{Quantity, Spoons, read_quantity};
-/// assert_eq!(read_quantity("6", Spoons::Us).unwrap(), Quantity::Count(6.0));
-/// assert_eq!(read_quantity("1 bunch", Spoons::Us).unwrap(), Quantity::Words(1.0, "bunch".to_owned()));
+/// assert_eq!(read_quantity("6", Spoons::Us).unwrap(), Quantity::pieces(6));
+/// assert_eq!(read_quantity("1 bunch", Spoons::Us).unwrap(), Quantity::words(1, "bunch"));
 /// ```
 pub fn read_quantity(text: &str, spoons: Spoons) -> Result<Quantity, ReadError> {
     let amount = read_amount(text)?;

@@ -103,7 +103,7 @@ fn whole_texts_are_amounts() {
         ("4 fl. oz.", 4.0, 4.0, Unit::FluidOunce),
         ("500 g - 1 kg", 0.5, 1.0, Unit::Kilogram),
     ] {
-        assert_eq!(read_amount(text), Ok(Amount { low, high, unit }), "{text}");
+        assert_eq!(read_amount(text), Ok(Amount::between(low, high, unit)), "{text}");
     }
 }
 
@@ -114,7 +114,7 @@ fn what_is_no_amount_is_refused_with_a_remedy() {
         assert!(!error.remedy.is_empty(), "{text}");
     }
     assert!(read_quantity("2-3 tbsp", Spoons::Us).is_err());
-    assert_eq!(read_quantity("1 bunch", Spoons::Us), Ok(Quantity::Words(1.0, "bunch".to_owned())));
+    assert_eq!(read_quantity("1 bunch", Spoons::Us), Ok(Quantity::words(1.0, "bunch")));
     assert_eq!(read_quantity("1 Tbsp", Spoons::Metric), Ok(Quantity::millilitres(15.0)));
 }
 
@@ -224,10 +224,10 @@ fn a_loose_price_says_what_it_is_for() {
     for (text, minor_e4, per) in [
         ("1.40 / kg", 1_400_000, Quantity::grams(1000.0)),
         ("1.40/kg", 1_400_000, Quantity::grams(1000.0)),
-        ("0.35 / each", 350_000, Quantity::Count(1.0)),
+        ("0.35 / each", 350_000, Quantity::pieces(1.0)),
         ("2.10 / 100 g", 2_100_000, Quantity::grams(100.0)),
         ("0.125 per l", 125_000, Quantity::millilitres(1000.0)),
-        ("0.80 / bunch", 800_000, Quantity::Words(1.0, "bunch".to_owned())),
+        ("0.80 / bunch", 800_000, Quantity::words(1.0, "bunch")),
     ] {
         assert_eq!(read_unit_price(text, &euro), Ok(UnitPrice { minor_e4, per }), "{text}");
     }
@@ -238,7 +238,7 @@ fn a_loose_price_says_what_it_is_for() {
 
 #[test]
 fn amounts_are_shown_as_a_cook_reads_them() {
-    let words = |n: f64, word: &str| Quantity::Words(n, word.to_owned());
+    let words = |n: f64, word: &str| Quantity::words(n, word);
     for (quantity, metric, us) in [
         (Quantity::grams(1187.3), "1.2 kg", "2 lb 10 oz"),
         (Quantity::grams(1250.0), "1.25 kg", "2 lb 12 oz"),
@@ -255,12 +255,12 @@ fn amounts_are_shown_as_a_cook_reads_them() {
         (Quantity::millilitres(315.45), "315 ml", "1⅓ cups"),
         (Quantity::millilitres(44.36), "44 ml", "3 tbsp"),
         (Quantity::millilitres(3785.4), "3.8 l", "4 quarts"),
-        (Quantity::Count(2.5), "2½", "2½"),
-        (Quantity::Count(12.0), "12", "12"),
-        (Quantity::Count(0.01), "⅛", "⅛"),
-        (Quantity::Portions(1.0), "1 portion", "1 portion"),
-        (Quantity::Portions(3.0), "3 portions", "3 portions"),
-        (Quantity::Portions(0.5), "½ portion", "½ portion"),
+        (Quantity::pieces(2.5), "2½", "2½"),
+        (Quantity::pieces(12.0), "12", "12"),
+        (Quantity::pieces(0.01), "⅛", "⅛"),
+        (Quantity::portions(1.0), "1 portion", "1 portion"),
+        (Quantity::portions(3.0), "3 portions", "3 portions"),
+        (Quantity::portions(0.5), "½ portion", "½ portion"),
         (words(2.0, "sprig"), "2 sprigs", "2 sprigs"),
         (words(1.0, "leaf"), "1 leaf", "1 leaf"),
         (words(1.5, "leaf"), "1½ leaves", "1½ leaves"),
@@ -327,14 +327,20 @@ fn nothing_is_written_as_plain_zero() {
 proptest! {
     #[test]
     fn an_amount_reads_back_as_it_was_printed(low in 1e-6..1e6f64, more in prop_oneof![Just(0.0), 1e-3..1e3f64], unit in any_unit()) {
-        let amount = Amount { low, high: low + more, unit };
+        let amount = Amount::between(low, low + more, unit);
         prop_assert_eq!(read_amount(&amount.to_string()), Ok(amount));
     }
 
     #[test]
     fn kitchen_fractions_read_back_too(whole in 0u32..20, part in 0usize..18, unit in any_unit()) {
         let (_, above, below) = tokens::VULGAR[part];
-        let amount = Amount::new(f64::from(whole * u32::from(below) + u32::from(above)) / f64::from(below), unit);
+        let amount = Amount::new(Number::over(above.into(), below.into()) + i64::from(whole), unit);
+        prop_assert_eq!(read_amount(&amount.to_string()), Ok(amount));
+    }
+
+    #[test]
+    fn thirds_sevenths_and_all_fractions_read_back_exactly(above in 1i64..5000, below in 1i64..1000, unit in any_unit()) {
+        let amount = Amount::new(Number::over(above, below), unit);
         prop_assert_eq!(read_amount(&amount.to_string()), Ok(amount));
     }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
-use super::Quantity;
+use super::{Number, Quantity};
 
 /// A unit a person can type.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -100,57 +100,61 @@ pub enum Spoons {
 /// A typed amount: `2-3 tbsp` has a `low` of 2 and a `high` of 3; a plain number has both the same.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Amount {
-    pub low: f64,
-    pub high: f64,
+    pub low: Number,
+    pub high: Number,
     pub unit: Unit,
 }
 
 /// What a unit measures, and how much of it one is.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Base {
-    Grams(f64),
-    Millilitres(f64),
+    Grams(Number),
+    Millilitres(Number),
     Pieces,
     Portions,
     Word,
 }
 
-/// The US gallon is 231 cubic inches, the inch 2.54 cm: 3.785 412 E-03 m³ in NIST SP 811 (2008), B.8.
-const US_GALLON_ML: f64 = 231.0 * 2.54 * 2.54 * 2.54;
+/// The US gallon is 231 cubic inches, the inch 2.54 cm, all exactly: 3.785 412 E-03 m³ in NIST SP 811 (2008), B.8. Over `parts`.
+const fn gallon_over(parts: i64) -> Number {
+    Number::over(231 * 254 * 254 * 254, 1_000_000 * parts)
+}
 
 /// One US cup in millilitres, a sixteenth of a gallon: what every `cup` weight is the weight of.
-pub const US_CUP_ML: f64 = US_GALLON_ML / 16.0;
+pub const US_CUP_ML: Number = gallon_over(16);
 
-/// One avoirdupois pound: 4.535 923 7 E-01 kg exactly, NIST SP 811 (2008), B.8.
-const POUND_G: f64 = 453.592_37;
+/// One avoirdupois pound over `parts`: 4.535 923 7 E-01 kg exactly, NIST SP 811 (2008), B.8.
+const fn pound_over(parts: i64) -> Number {
+    Number::over(45_359_237, 100_000 * parts)
+}
 
 impl Unit {
     pub(crate) fn base(self, spoons: Spoons) -> Base {
         use Base::{Grams, Millilitres};
         let metric = spoons == Spoons::Metric;
         match self {
-            Unit::Milligram => Grams(0.001),
-            Unit::Gram => Grams(1.0),
-            Unit::Kilogram => Grams(1000.0),
-            Unit::Ounce => Grams(POUND_G / 16.0),
-            Unit::Pound => Grams(POUND_G),
-            Unit::Millilitre => Millilitres(1.0),
-            Unit::Centilitre => Millilitres(10.0),
-            Unit::Decilitre => Millilitres(100.0),
-            Unit::Litre => Millilitres(1000.0),
-            Unit::Teaspoon if metric => Millilitres(5.0),
-            Unit::Dessertspoon if metric => Millilitres(10.0),
-            Unit::Tablespoon if metric => Millilitres(15.0),
-            Unit::Cup if metric => Millilitres(250.0),
-            Unit::Teaspoon => Millilitres(US_GALLON_ML / 768.0),
+            Unit::Milligram => Grams(Number::over(1, 1000)),
+            Unit::Gram => Grams(Number::ONE),
+            Unit::Kilogram => Grams(Number::whole(1000)),
+            Unit::Ounce => Grams(pound_over(16)),
+            Unit::Pound => Grams(pound_over(1)),
+            Unit::Millilitre => Millilitres(Number::ONE),
+            Unit::Centilitre => Millilitres(Number::whole(10)),
+            Unit::Decilitre => Millilitres(Number::whole(100)),
+            Unit::Litre => Millilitres(Number::whole(1000)),
+            Unit::Teaspoon if metric => Millilitres(Number::whole(5)),
+            Unit::Dessertspoon if metric => Millilitres(Number::whole(10)),
+            Unit::Tablespoon if metric => Millilitres(Number::whole(15)),
+            Unit::Cup if metric => Millilitres(Number::whole(250)),
+            Unit::Teaspoon => Millilitres(gallon_over(768)),
             // Two teaspoons, from memory: American tables do not have it.
-            Unit::Dessertspoon => Millilitres(US_GALLON_ML / 384.0),
-            Unit::Tablespoon => Millilitres(US_GALLON_ML / 256.0),
-            Unit::FluidOunce => Millilitres(US_GALLON_ML / 128.0),
+            Unit::Dessertspoon => Millilitres(gallon_over(384)),
+            Unit::Tablespoon => Millilitres(gallon_over(256)),
+            Unit::FluidOunce => Millilitres(gallon_over(128)),
             Unit::Cup => Millilitres(US_CUP_ML),
-            Unit::Pint => Millilitres(US_GALLON_ML / 8.0),
-            Unit::Quart => Millilitres(US_GALLON_ML / 4.0),
-            Unit::Gallon => Millilitres(US_GALLON_ML),
+            Unit::Pint => Millilitres(gallon_over(8)),
+            Unit::Quart => Millilitres(gallon_over(4)),
+            Unit::Gallon => Millilitres(gallon_over(1)),
             Unit::Piece => Base::Pieces,
             Unit::Portion => Base::Portions,
             Unit::Word(_) => Base::Word,
@@ -194,36 +198,43 @@ impl Word {
 
 impl Amount {
     /// A plain number of a unit.
-    pub fn new(number: f64, unit: Unit) -> Self {
-        Amount { low: number, high: number, unit }
+    pub fn new(number: impl Into<Number>, unit: Unit) -> Self {
+        let number = number.into();
+        Amount { low: number.clone(), high: number, unit }
+    }
+
+    /// A range of a unit.
+    pub fn between(low: impl Into<Number>, high: impl Into<Number>, unit: Unit) -> Self {
+        Amount { low: low.into(), high: high.into(), unit }
     }
 
     /// The upper end, which is what a range buys for.
     pub fn most(&self, spoons: Spoons) -> Quantity {
-        quantity(self.high, self.unit, spoons)
+        quantity(&self.high, self.unit, spoons)
     }
 
     /// The lower end.
     pub fn least(&self, spoons: Spoons) -> Quantity {
-        quantity(self.low, self.unit, spoons)
+        quantity(&self.low, self.unit, spoons)
     }
 
     pub fn is_range(&self) -> bool {
         self.low != self.high
     }
 
-    pub fn scaled(&self, factor: f64) -> Self {
-        Amount { low: self.low * factor, high: self.high * factor, unit: self.unit }
+    pub fn scaled(&self, factor: impl Into<Number>) -> Self {
+        let factor = factor.into();
+        Amount { low: &self.low * &factor, high: &self.high * factor, unit: self.unit }
     }
 }
 
-fn quantity(number: f64, unit: Unit, spoons: Spoons) -> Quantity {
+fn quantity(number: &Number, unit: Unit, spoons: Spoons) -> Quantity {
     match unit.base(spoons) {
         Base::Grams(one) => Quantity::grams(number * one),
         Base::Millilitres(one) => Quantity::millilitres(number * one),
-        Base::Pieces => Quantity::Count(number),
-        Base::Portions => Quantity::Portions(number),
-        Base::Word => Quantity::Words(number, unit.singular().to_owned()),
+        Base::Pieces => Quantity::pieces(number),
+        Base::Portions => Quantity::portions(number),
+        Base::Word => Quantity::words(number, unit.singular()),
     }
 }
 

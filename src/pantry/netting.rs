@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::staples::{TopUp, top_ups};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Ware, Warning, Week};
-use crate::measure::{Dimension, Quantity, TOLERANCE};
+use crate::measure::{Dimension, Number, Quantity, is_nothing_of};
 use crate::plan::{Demand, Demanded, Draw, Makings, in_makes};
 use crate::shelf::{Shelf, Taken, food_rate};
 
@@ -17,7 +17,7 @@ pub struct Netted {
     /// One entry a lot and day, in the unit of the need (a cooked lot: of the recipe's `makes`).
     pub draws: Vec<Draw>,
     /// For each demand, what is still to be bought of it, in base units.
-    pub unmet: Vec<f64>,
+    pub unmet: Vec<Number>,
     /// For each demand, whether it is "to taste" and nothing of the food is at home.
     pub untasted: Vec<bool>,
     pub top_ups: Vec<TopUp>,
@@ -37,16 +37,16 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
     let (mut unmet, mut untasted) = (Vec::new(), Vec::new());
     for demand in &demanded.demand {
         if demand.to_taste {
-            unmet.push(0.0);
+            unmet.push(Number::ZERO);
             untasted.push(shelf.drawable(Ware::Food(demand.food), demand.on).is_empty());
             continue;
         }
         let dimension = demand.amount.dimension();
-        let wanted = demand.amount.base();
+        let wanted = demand.amount.exact();
         warnings.extend(incomparable(kitchen, &shelf, demand, &dimension));
         let taken = shelf.draw(Ware::Food(demand.food), demand.on, wanted, |lot| food_rate(kitchen, lot, demand.food, &dimension));
-        let left = wanted - taken.iter().map(|taken| taken.amount).sum::<f64>();
-        unmet.push(if left <= TOLERANCE * wanted { 0.0 } else { left });
+        let left = wanted - taken.iter().map(|taken| &taken.amount).sum::<Number>();
+        unmet.push(if is_nothing_of(&left, wanted) { Number::ZERO } else { left });
         untasted.push(false);
         for taken in taken {
             draws.add(kitchen, demand, &dimension, &taken);
@@ -55,7 +55,7 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
     let last_day = last_day(week);
     let top_ups = top_ups(kitchen, &shelf, &demanded.stated_in, last_day, &mut warnings);
     let expiring = shelf.expiring_before(last_day).into_iter().map(|(lot, until)| (lot, shelf.left(lot), until)).collect();
-    let left_of = |lot: usize| if shelf.has_left(lot) { shelf.left(lot) } else { Quantity::of(&kitchen.lots[lot].amount.dimension(), 0.0) };
+    let left_of = |lot: usize| if shelf.has_left(lot) { shelf.left(lot) } else { Quantity::of(&kitchen.lots[lot].amount.dimension(), 0) };
     let left = (0..kitchen.lots.len()).map(left_of).collect();
     warnings.sort();
     warnings.dedup();
@@ -115,11 +115,11 @@ fn replay(kitchen: &Kitchen, shelf: &mut Shelf, makings: &Makings) {
         let Ware::Recipe(recipe) = draw.of else { continue };
         let recipe = &kitchen.recipes[recipe];
         let own = kitchen.lots[draw.lot].amount.dimension();
-        shelf.draw(draw.of, draw.on, draw.amount.base(), |lot| {
+        shelf.draw(draw.of, draw.on, draw.amount.exact(), |lot| {
             if lot != draw.lot {
                 return None;
             }
-            in_makes(recipe, &Quantity::of(&own, 1.0))
+            in_makes(recipe, &Quantity::of(&own, 1))
         });
     }
 }
@@ -142,7 +142,7 @@ impl DrawBook {
         self.put(Draw {
             of: Ware::Food(demand.food),
             lot: taken.lot,
-            amount: Quantity::of(dimension, taken.amount),
+            amount: Quantity::of(dimension, &taken.amount),
             place: kitchen.lots[taken.lot].place,
             on: demand.on,
             what_for: vec![demand.what_for.clone()],

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::netting::not_comparable;
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, Staple, Ware, Warning};
-use crate::measure::{Dimension, Quantity, TOLERANCE};
+use crate::measure::{Dimension, Quantity, is_nothing_of};
 use crate::shelf::{Shelf, food_rate};
 
 /// What the first trip buys of a staple beyond the week's demand.
@@ -50,7 +50,7 @@ fn top_up(
 ) -> Option<TopUp> {
     let facts = &kitchen.foods[staple.food];
     let (par, when_below, dimension) = match (convert(facts, &staple.par, &dimension), convert(facts, &staple.when_below, &dimension)) {
-        (Ok(par), Ok(when_below)) => (par.base(), when_below.base(), dimension),
+        (Ok(par), Ok(when_below)) => (par, when_below, dimension),
         (Err(missing), _) | (_, Err(missing)) => {
             warnings.push(Warning::MissingFact {
                 at: staple.at.clone(),
@@ -61,15 +61,16 @@ fn top_up(
             });
             let own = staple.par.dimension();
             let when_below = convert(facts, &staple.when_below, &own).ok()?;
-            (staple.par.base(), when_below.base(), own)
+            (staple.par.clone(), when_below, own)
         }
     };
-    let mut left = 0.0;
+    let mut left = Quantity::of(&dimension, 0);
     for lot in shelf.drawable(Ware::Food(staple.food), last_day) {
         match food_rate(kitchen, lot, staple.food, &dimension) {
-            Some(rate) => left += shelf.left(lot).base() * rate,
+            Some(rate) => left = left.plus(&Quantity::of(&dimension, shelf.left(lot).exact() * rate)).unwrap_or(left),
             None => warnings.push(not_comparable(kitchen, lot, staple.food, &dimension)),
         }
     }
-    (left < when_below - TOLERANCE * when_below).then(|| TopUp { food: staple.food, amount: Quantity::of(&dimension, par - left) })
+    let lacks = when_below.minus(&left).is_some_and(|below| !is_nothing_of(below.exact(), when_below.exact()));
+    par.minus(&left).filter(|_| lacks).map(|amount| TopUp { food: staple.food, amount })
 }

@@ -104,6 +104,7 @@ fn add_food(kitchen: &Kitchen, food: FoodId, contains: &mut Contains) {
         Some(known) => contains.allergens.extend(known.value.iter().copied()),
         None => {
             contains.unknown.insert(kitchen.foods[food].name.clone());
+            contains.allergens.extend(kitchen.foods[food].contains.iter().flat_map(|certain| certain.value.iter().copied()));
         }
     }
 }

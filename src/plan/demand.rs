@@ -9,7 +9,7 @@ use super::stating::Stating;
 use super::uses::{meal_name, served_lines};
 use crate::foods::{FoodId, Item, State, as_purchased, own_dimension};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
-use crate::measure::{Dimension, Quantity, Unit};
+use crate::measure::{Dimension, Number, Quantity, Unit};
 
 /// The demand of a week.
 #[derive(Debug, Clone, Default)]
@@ -66,18 +66,18 @@ fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> 
     for making in &makings.makings {
         let recipe = &kitchen.recipes[making.recipe];
         for line in &recipe.ingredients {
-            lines.extend(scaled(line, making.batches, making.on, making.at, &recipe.name));
+            lines.extend(scaled(line, making.batches.number(), making.on, making.at, &recipe.name));
         }
     }
     for (index, meal) in week.meals.iter().enumerate() {
         for (line, times) in served_lines(meal) {
-            lines.extend(scaled(line, times, meal.at_time.date(), MadeAt::Meal(index), &meal_name(meal)));
+            lines.extend(scaled(line, &times, meal.at_time.date(), MadeAt::Meal(index), &meal_name(meal)));
         }
     }
     lines
 }
 
-fn scaled<'k>(line: &'k Ingredient, times: f64, on: Date, by: MadeAt, what_for: &str) -> Option<Scaled<'k>> {
+fn scaled<'k>(line: &'k Ingredient, times: &Number, on: Date, by: MadeAt, what_for: &str) -> Option<Scaled<'k>> {
     let Wanted::Food { food, item } = &line.wanted else { return None };
     let item = item.as_ref().map(|item| item.scaled(times));
     Some(Scaled { food: *food, item, line, on, by, what_for: what_for.to_owned() })
@@ -101,7 +101,7 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
     let mut demand = Demand {
         food: line.food,
         on: line.on,
-        amount: Quantity::of(dimension, 0.0),
+        amount: Quantity::of(dimension, 0),
         to_taste: line.item.is_none(),
         stated: Stated::Plain,
         what_for: line.what_for,
@@ -143,17 +143,17 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
 fn in_own_word(item: &Item, line: &Ingredient) -> Quantity {
     let unit = item.amount.unit.singular();
     let word = match &item.state {
-        _ if item.amount.unit == Unit::Piece && item.plus.is_empty() => return Quantity::Count(item.amount.high),
+        _ if item.amount.unit == Unit::Piece && item.plus.is_empty() => return Quantity::pieces(&item.amount.high),
         _ if !item.plus.is_empty() => {
-            let Wanted::Food { item: Some(once), .. } = &line.wanted else { return Quantity::Words(1.0, line.text.clone()) };
-            return Quantity::Words(item.amount.high / once.amount.high, line.text.clone());
+            let Wanted::Food { item: Some(once), .. } = &line.wanted else { return Quantity::words(1, line.text.clone()) };
+            return Quantity::words(&item.amount.high / &once.amount.high, line.text.clone());
         }
         State::AsPurchased => unit.to_owned(),
         State::Prepared(form) => format!("{unit} {form}"),
         State::Cooked => format!("{unit} cooked"),
         State::Drained => format!("{unit} drained"),
     };
-    Quantity::Words(item.amount.high, word.trim().to_owned())
+    Quantity::words(&item.amount.high, word.trim())
 }
 
 fn how_stated(item: &Item) -> Stated {

@@ -2,9 +2,10 @@
 
 use jiff::civil::Date;
 
+use super::yields::Batches;
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{RecipeId, Spot, Ware};
-use crate::measure::{Dimension, Quantity};
+use crate::measure::{Dimension, Number, Quantity};
 
 /// Where a making is made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -60,7 +61,7 @@ pub struct Making {
     pub recipe: RecipeId,
     pub at: MadeAt,
     pub on: Date,
-    pub batches: f64,
+    pub batches: Batches,
     /// `batches` × what the recipe makes.
     pub makes: Quantity,
     pub uses: Vec<Use>,
@@ -165,7 +166,7 @@ pub struct Need {
     /// In date order, then file order; what the pantry served is already taken off. The top-up of a staple comes last.
     pub uses: Vec<NeedUse>,
     /// All demand of this food on this trip before the pantry, with the top-up: what `short_by` is taken of. In base units.
-    pub demand: f64,
+    pub demand: Number,
     /// True where the amount stands in a line's own words and packs cannot be compared with it.
     pub own_words: bool,
 }
@@ -175,7 +176,7 @@ pub struct Need {
 pub struct NeedUse {
     pub on: Date,
     /// In base units of the need's dimension: what must still be bought for it.
-    pub amount: f64,
+    pub amount: Number,
     pub what_for: String,
     pub stated: Stated,
     /// Any one pack or one loose step covers it; `amount` is 0.

@@ -9,11 +9,11 @@ use jiff::civil::{Date, DateTime};
 use super::making::{Boxed, Draw, Kept, MadeAt, Making, Makings, Move, Spare, Use, User};
 use super::order::dishes_first;
 use super::uses::{Pending, direct_uses};
-use super::yields::{batches_for, in_makes};
+use super::yields::{Batches, in_makes};
 use crate::foods::Place;
 use crate::foods::safety::CHILLED_WITHIN;
 use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Ware, Week};
-use crate::measure::{Days, Minutes, Quantity, TOLERANCE};
+use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
 use crate::shelf::{Shelf, after_days};
 
 /// Everything the week makes.
@@ -59,24 +59,30 @@ struct Planner<'k> {
 struct Open {
     at: MadeAt,
     on: Date,
-    needed: f64,
+    needed: Number,
     uses: Vec<Use>,
 }
 
 impl Open {
-    fn spare(&self, recipe: &Recipe) -> f64 {
-        let spare = batches_for(recipe, self.needed) * recipe.makes.base() - self.needed;
-        if spare > TOLERANCE * self.needed { spare } else { 0.0 }
+    fn spare(&self, recipe: &Recipe) -> Number {
+        let spare = Batches::to_yield(recipe, &self.needed).make(recipe).exact() - &self.needed;
+        if is_nothing_of(&spare, &self.needed) { Number::ZERO } else { spare }
     }
 
-    fn give(&mut self, use_: &mut Pending, amount: f64, kept: Kept, unit: &Quantity) {
-        use_.left -= amount;
-        if use_.left <= TOLERANCE * use_.amount {
-            use_.left = 0.0;
-        }
-        self.needed += amount;
+    fn give(&mut self, use_: &mut Pending, amount: Number, kept: Kept, unit: &Quantity) {
+        use_.serve(&amount);
+        self.needed += &amount;
         let amount = Quantity::of(&unit.dimension(), amount);
         self.uses.push(Use { by: use_.by, on: use_.at.date(), amount, kept, label: use_.label.clone() });
+    }
+}
+
+impl Pending {
+    fn serve(&mut self, amount: &Number) {
+        self.left -= amount;
+        if is_nothing_of(&self.left, &self.amount) {
+            self.left = Number::ZERO;
+        }
     }
 }
 
@@ -102,11 +108,11 @@ impl Planner<'_> {
         for use_ in uses {
             let rate = |lot: usize| {
                 let lot = &kitchen.lots[lot];
-                in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1.0))
+                in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1))
             };
-            for taken in self.shelf.draw(Ware::Recipe(id), use_.at.date(), use_.left, rate) {
+            for taken in self.shelf.draw(Ware::Recipe(id), use_.at.date(), &use_.left, rate) {
                 let lot = &kitchen.lots[taken.lot];
-                let amount = Quantity::of(&recipe.makes.dimension(), taken.amount);
+                let amount = Quantity::of(&recipe.makes.dimension(), &taken.amount);
                 if lot.place == Place::Freezer {
                     self.add_move(id, use_.at.date(), &amount, &use_.label);
                 }
@@ -120,10 +126,7 @@ impl Planner<'_> {
                     by: vec![use_.made_at],
                     look_first: taken.look_first,
                 });
-                use_.left -= taken.amount;
-            }
-            if use_.left <= TOLERANCE * use_.amount {
-                use_.left = 0.0;
+                use_.serve(&taken.amount);
             }
         }
     }
@@ -131,13 +134,13 @@ impl Planner<'_> {
     /// One making a meal.
     fn make_at_meals(&self, uses: &mut [Pending], recipe: &Recipe) -> Vec<Open> {
         let mut open: Vec<Open> = Vec::new();
-        for use_ in uses.iter_mut().filter(|use_| use_.left > 0.0) {
+        for use_ in uses.iter_mut().filter(|use_| use_.left > 0) {
             let at = use_.made_at;
             let index = open.iter().position(|making| making.at == at).unwrap_or_else(|| {
-                open.push(Open { at, on: use_.at.date(), needed: 0.0, uses: Vec::new() });
+                open.push(Open { at, on: use_.at.date(), needed: Number::ZERO, uses: Vec::new() });
                 open.len() - 1
             });
-            let amount = use_.left;
+            let amount = use_.left.clone();
             open[index].give(use_, amount, Kept::Straight, &recipe.makes);
         }
         open
@@ -148,7 +151,7 @@ impl Planner<'_> {
         let mut open: Vec<Open> = Vec::new();
         for first in 0..uses.len() {
             serve_from_frozen_spare(&mut open, &mut uses[first], recipe);
-            if uses[first].left == 0.0 {
+            if uses[first].left.is_zero() {
                 continue;
             }
             let day = uses[first].at.date();
@@ -164,17 +167,17 @@ impl Planner<'_> {
             }
             let at = MadeAt::Session(session);
             let index = open.iter().position(|making| making.at == at).unwrap_or_else(|| {
-                open.push(Open { at, on, needed: 0.0, uses: Vec::new() });
+                open.push(Open { at, on, needed: Number::ZERO, uses: Vec::new() });
                 open.len() - 1
             });
             if day > reach {
-                let amount = uses[first].left;
+                let amount = uses[first].left.clone();
                 open[index].give(&mut uses[first], amount, Kept::Freezer, &recipe.makes);
                 continue;
             }
-            for use_ in uses[first..].iter_mut().filter(|use_| use_.left > 0.0) {
+            for use_ in uses[first..].iter_mut().filter(|use_| use_.left > 0) {
                 if use_.at.date() <= reach && self.can_serve(session, use_) {
-                    let (amount, kept) = (use_.left, self.kept(session, use_));
+                    let (amount, kept) = (use_.left.clone(), self.kept(session, use_));
                     open[index].give(use_, amount, kept, &recipe.makes);
                 }
             }
@@ -208,10 +211,10 @@ impl Planner<'_> {
     /// Turns a planned making into its final form, and its ingredients into uses of its components.
     fn close(&mut self, id: RecipeId, open: Open) {
         let recipe = &self.kitchen.recipes[id];
-        let batches = batches_for(recipe, open.needed);
+        let batches = Batches::to_yield(recipe, &open.needed);
         let spare = open.spare(recipe);
         let frozen = recipe.freezer.filter(|_| matches!(open.at, MadeAt::Session(_)));
-        let spare = (spare > 0.0).then(|| Spare {
+        let spare = (spare > 0).then(|| Spare {
             recipe: id,
             amount: Quantity::of(&recipe.makes.dimension(), spare),
             made_on: open.on,
@@ -222,21 +225,21 @@ impl Planner<'_> {
             self.add_move(id, use_.on, &use_.amount, &use_.label);
         }
         let index = self.made.makings.len();
-        self.add_component_uses(recipe, &open, index, batches);
+        self.add_component_uses(recipe, &open, index, &batches);
         let boxes = boxes(recipe, &open, spare.as_ref());
         self.made.makings.push(Making {
             recipe: id,
             at: open.at,
             on: open.on,
+            makes: batches.make(recipe),
             batches,
-            makes: recipe.makes.scaled(batches),
             uses: open.uses,
             spare,
             boxes,
         });
     }
 
-    fn add_component_uses(&mut self, recipe: &Recipe, open: &Open, index: usize, batches: f64) {
+    fn add_component_uses(&mut self, recipe: &Recipe, open: &Open, index: usize, batches: &Batches) {
         let (at, session) = match open.at {
             MadeAt::Session(session) => (self.week.sessions[session].start, Some(session)),
             MadeAt::Meal(meal) => (self.week.meals[meal].at_time, None),
@@ -244,13 +247,13 @@ impl Planner<'_> {
         for line in &recipe.ingredients {
             let Wanted::Recipe { recipe: part, most, .. } = &line.wanted else { continue };
             let Some(amount) = in_makes(&self.kitchen.recipes[*part], most) else { continue };
-            let amount = amount * batches;
+            let amount = amount * batches.number();
             self.pending[part.0].push(Pending {
                 at,
                 session,
                 by: User::Making(index),
                 made_at: open.at,
-                amount,
+                amount: amount.clone(),
                 left: amount,
                 label: recipe.name.clone(),
                 what_for: recipe.name.clone(),
@@ -280,8 +283,8 @@ fn serve_from_frozen_spare(open: &mut [Open], use_: &mut Pending, recipe: &Recip
     let mut oldest: Vec<&mut Open> = open.iter_mut().filter(|making| making.on < day && day <= after_days(making.on, freezer)).collect();
     oldest.sort_by_key(|making| (making.on, making.at));
     for making in oldest {
-        let amount = making.spare(recipe).min(use_.left);
-        if amount > 0.0 {
+        let amount = making.spare(recipe).min(use_.left.clone());
+        if amount > 0 {
             making.give(use_, amount, Kept::Freezer, &recipe.makes);
         }
     }
@@ -293,15 +296,15 @@ fn boxes(recipe: &Recipe, open: &Open, spare: Option<&Spare>) -> Vec<Boxed> {
     let dimension = recipe.makes.dimension();
     let mut boxes = Vec::new();
     for (kept, place, use_by) in [(Kept::Fridge, Place::Fridge, fridge), (Kept::Freezer, Place::Freezer, freezer)] {
-        let mut amount = 0.0;
+        let mut amount = Number::ZERO;
         let mut what_for: Vec<String> = Vec::new();
         for use_ in open.uses.iter().filter(|use_| use_.kept == kept) {
-            amount += use_.amount.base();
+            amount += use_.amount.exact();
             if !what_for.contains(&use_.label) {
                 what_for.push(use_.label.clone());
             }
         }
-        if amount > 0.0 {
+        if amount > 0 {
             boxes.push(Boxed { amount: Quantity::of(&dimension, amount), place, use_by, what_for });
         }
     }

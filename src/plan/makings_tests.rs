@@ -28,7 +28,7 @@ fn one_making_serves_every_supper_its_fridge_days_reach() {
     let week = week(vec![session(SUNDAY)], suppers(&[("2026-11-30", 2.0), ("2026-12-01", 2.0), ("2026-12-02", 3.0)]));
     let made = plan(&kitchen, &week).expect("a plan");
     assert_eq!(made.makings.len(), 1);
-    assert_eq!(made.makings[0].batches, 1.5);
+    assert_eq!(made.makings[0].batches.to_f64(), 1.5);
     assert_eq!(made.makings[0].makes, Quantity::portions(9.0));
     let spare = made.makings[0].spare.clone().expect("9 - 7 = 2 spare");
     assert_eq!((spare.amount.base(), spare.eat_by, spare.frozen), (2.0, date("2026-12-02"), false));
@@ -39,7 +39,7 @@ fn a_supper_beyond_the_fridge_days_is_frozen_and_moved_the_day_before() {
     let kitchen = one_recipe(|mash| mash.freezer = Some(Days(60)));
     let week = week(vec![session(SUNDAY)], suppers(&[("2026-11-30", 3.0), ("2026-12-04", 3.0)]));
     let made = plan(&kitchen, &week).expect("a plan");
-    assert_eq!(made.makings[0].batches, 1.0);
+    assert_eq!(made.makings[0].batches.to_f64(), 1.0);
     let kept: Vec<Kept> = made.makings[0].uses.iter().map(|use_| use_.kept).collect();
     assert_eq!(kept, [Kept::Fridge, Kept::Freezer]);
     assert_eq!(made.moves.len(), 1);
@@ -57,7 +57,7 @@ fn frozen_spare_serves_part_of_the_next_use_and_the_rest_is_made() {
     let week = week(vec![session(SUNDAY), session(WEDNESDAY)], suppers(&[("2026-11-30", 4.0), ("2026-12-03", 5.0)]));
     let made = plan(&kitchen, &week).expect("a plan");
     let summary: Vec<(f64, Vec<f64>)> =
-        made.makings.iter().map(|making| (making.batches, making.uses.iter().map(|use_| use_.amount.base()).collect())).collect();
+        made.makings.iter().map(|making| (making.batches.to_f64(), making.uses.iter().map(|use_| use_.amount.base()).collect())).collect();
     assert_eq!(summary, [(1.0, vec![4.0, 2.0]), (1.0, vec![3.0])]);
     assert_eq!(made.makings[0].spare, None);
     assert_eq!(made.makings[1].spare.as_ref().map(|spare| (spare.amount.base(), spare.eat_by)), Some((3.0, date("2027-01-31"))));
@@ -99,7 +99,7 @@ fn cooked_lots_serve_first_and_only_the_rest_is_made() {
     let week = week(vec![session(SUNDAY)], suppers(&[("2026-11-30", 3.0), ("2026-12-02", 2.0)]));
     let made = plan(&kitchen, &week).expect("a plan");
     assert_eq!(made.cooked_draws.iter().map(|draw| (draw.on, draw.amount.base())).collect::<Vec<_>>(), [(date("2026-11-30"), 2.0)]);
-    assert_eq!(made.makings[0].batches, 0.5);
+    assert_eq!(made.makings[0].batches.to_f64(), 0.5);
 }
 
 #[test]
@@ -113,7 +113,8 @@ fn a_component_is_made_in_the_very_session_of_its_dish_and_scaled_by_its_batches
     let supper = meal("2026-12-03T18:30", "Thu supper", vec![recipe_line(1, 9.0)]);
     let week = week(vec![session(SUNDAY), session(WEDNESDAY)], vec![supper]);
     let made = plan(&kitchen, &week).expect("a plan");
-    let summary: Vec<(usize, MadeAt, f64)> = made.makings.iter().map(|making| (making.recipe.0, making.at, making.batches)).collect();
+    let summary: Vec<(usize, MadeAt, f64)> =
+        made.makings.iter().map(|making| (making.recipe.0, making.at, making.batches.to_f64())).collect();
     assert_eq!(summary, [(0, MadeAt::Session(1), 0.5), (1, MadeAt::Session(1), 1.5)]);
     assert_eq!(made.makings[0].uses[0].kept, Kept::Straight);
     assert_eq!(made.makings[0].uses[0].by, User::Making(1));
@@ -129,7 +130,7 @@ fn a_dish_made_at_the_meal_is_one_making_a_meal() {
     let week = week(vec![session(SUNDAY)], suppers(&[("2026-11-30", 4.0), ("2026-12-01", 6.0)]));
     let made = plan(&kitchen, &week).expect("a plan");
     assert_eq!(
-        made.makings.iter().map(|making| (making.at, making.batches)).collect::<Vec<_>>(),
+        made.makings.iter().map(|making| (making.at, making.batches.to_f64())).collect::<Vec<_>>(),
         [(MadeAt::Meal(0), 1.0), (MadeAt::Meal(1), 1.0)]
     );
     assert_eq!(made.makings[0].spare.as_ref().map(|spare| spare.amount.base()), Some(2.0));
@@ -144,7 +145,7 @@ fn a_third_of_a_batch_three_times_is_one_batch() {
     });
     let third = 1.0 / 3.0;
     let week = week(vec![session(SUNDAY)], suppers(&[("2026-11-30", third), ("2026-12-01", third), ("2026-12-02", third)]));
-    assert_eq!(plan(&kitchen, &week).expect("a plan").makings[0].batches, 1.0);
+    assert_eq!(plan(&kitchen, &week).expect("a plan").makings[0].batches.to_f64(), 1.0);
 }
 
 #[test]

@@ -17,4 +17,4 @@ pub use makings::{plan, ready_at};
 pub use stating::Stating;
 pub use uses::{meal_name, served_lines};
 pub use weeks::{past, running, span, still_to_do_from, week_of};
-pub use yields::{batches_for, in_makes};
+pub use yields::{Batches, in_makes};

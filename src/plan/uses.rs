@@ -5,6 +5,7 @@ use jiff::civil::DateTime;
 use super::making::{MadeAt, User};
 use super::yields::in_makes;
 use crate::kitchen::{Ingredient, Kitchen, Meal, Spot, Wanted, Week};
+use crate::measure::Number;
 
 /// A use of a recipe that is still to be served.
 #[derive(Debug, Clone, PartialEq)]
@@ -17,8 +18,8 @@ pub struct Pending {
     /// The meal or session it is for.
     pub made_at: MadeAt,
     /// In the unit of `makes`.
-    pub amount: f64,
-    pub left: f64,
+    pub amount: Number,
+    pub left: Number,
     /// "Mon supper", or the dish.
     pub label: String,
     /// The meal's own name where it has one, or the dish.
@@ -37,7 +38,7 @@ pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
             let of_recipe = &mut uses[recipe.0];
             match of_recipe.last_mut().filter(|last| last.by == User::Meal(index)) {
                 Some(last) => {
-                    last.amount += amount;
+                    last.amount += &amount;
                     last.left += amount;
                 }
                 None => of_recipe.push(Pending {
@@ -45,7 +46,7 @@ pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
                     session: None,
                     by: User::Meal(index),
                     made_at: MadeAt::Meal(index),
-                    amount,
+                    amount: amount.clone(),
                     left: amount,
                     label: meal.label.clone(),
                     what_for: meal_name(meal),
@@ -58,9 +59,10 @@ pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
 }
 
 /// The lines of a meal with how many times each is served: once an eater, or once for the table.
-pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, f64)> {
-    let each = meal.each.iter().map(|line| (line, meal.eaters));
-    each.chain(meal.shared.iter().map(|line| (line, 1.0)))
+pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> {
+    let eaters = Number::from(meal.eaters);
+    let each = meal.each.iter().map(move |line| (line, eaters.clone()));
+    each.chain(meal.shared.iter().map(|line| (line, Number::ONE)))
 }
 
 /// "Barley plates", or "Mon supper" where the meal has no name.

@@ -1,23 +1,46 @@
 //! What a recipe yields, in the unit of its `makes`.
 
 use crate::kitchen::{BatchCut, Recipe};
-use crate::measure::{Quantity, whole_up};
+use crate::measure::{Number, Quantity, steps_up};
 
-/// `amount` of a recipe in the unit of its `makes`; `None` where the recipe does not say what a portion weighs.
-pub fn in_makes(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
-    match (&recipe.makes, amount) {
-        (Quantity::Portions(_), Quantity::Mass(_)) => recipe.portion.map(|portion| amount.base() / portion),
-        (Quantity::Mass(_), Quantity::Portions(portions)) => recipe.portion.map(|portion| portions * portion),
-        (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.base()),
+/// How often a recipe is made as it is written. Never an amount: [`Batches::make`] says what they come to.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Batches(Number);
+
+impl Batches {
+    pub fn new(times: impl Into<Number>) -> Self {
+        Batches(times.into())
+    }
+
+    /// The fewest that yield at least `needed` (in the unit of `makes`), cut as the recipe allows.
+    pub fn to_yield(recipe: &Recipe, needed: &Number) -> Self {
+        let batches = needed / recipe.makes.exact();
+        Batches(match recipe.batches {
+            BatchCut::Whole => steps_up(&batches, &Number::ONE),
+            BatchCut::Halves => steps_up(&batches, &Number::HALF) / 2,
+            BatchCut::Any => batches,
+        })
+    }
+
+    /// What they yield, in the unit of `makes`.
+    pub fn make(&self, recipe: &Recipe) -> Quantity {
+        recipe.makes.scaled(&self.0)
+    }
+
+    pub fn number(&self) -> &Number {
+        &self.0
+    }
+
+    pub fn to_f64(&self) -> f64 {
+        self.0.to_f64()
     }
 }
 
-/// The batches that yield at least `needed` (in the unit of `makes`), cut as the recipe allows.
-pub fn batches_for(recipe: &Recipe, needed: f64) -> f64 {
-    let batches = needed / recipe.makes.base();
-    match recipe.batches {
-        BatchCut::Whole => whole_up(batches, 1.0),
-        BatchCut::Halves => whole_up(batches, 0.5) / 2.0,
-        BatchCut::Any => batches,
+/// `amount` of a recipe in the unit of its `makes`; `None` where the recipe does not say what a portion weighs.
+pub fn in_makes(recipe: &Recipe, amount: &Quantity) -> Option<Number> {
+    match (&recipe.makes, amount) {
+        (Quantity::Portions(_), Quantity::Mass(weight)) => recipe.portion.as_ref().map(|portion| &weight.value / portion),
+        (Quantity::Mass(_), Quantity::Portions(portions)) => recipe.portion.as_ref().map(|portion| portions * portion),
+        (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.exact().clone()),
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{BoxNote, BoxTask, Boxes, Errand, Kept};
 use crate::kitchen::{Kitchen, Recipe};
-use crate::measure::{Quantity, Units, show, whole_up};
+use crate::measure::{Number, Quantity, Units, show, whole_up};
 use crate::plan::{Boxed, Making, Move, recipe_contains};
 
 /// The boxes of one making.
@@ -42,16 +42,16 @@ pub(super) fn errand(moved: &Move) -> Errand {
 /// "3 portions", "600 g", "12 pieces".
 pub(super) fn counted(amount: &Quantity, units: Units) -> String {
     match amount {
-        Quantity::Count(n) => format!("{} {}", show(amount, units), if *n > 1.0 { "pieces" } else { "piece" }),
+        Quantity::Count(n) => format!("{} {}", show(amount, units), if *n > 1 { "pieces" } else { "piece" }),
         _ => show(amount, units),
     }
 }
 
 /// `None` where the recipe does not say what a portion weighs.
-pub(super) fn portions(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
+pub(super) fn portions(recipe: &Recipe, amount: &Quantity) -> Option<Number> {
     match amount {
-        Quantity::Portions(n) => Some(*n),
-        Quantity::Mass(_) => recipe.portion.filter(|grams| *grams > 0.0).map(|grams| amount.base() / grams),
+        Quantity::Portions(n) => Some(n.clone()),
+        Quantity::Mass(_) => recipe.portion.as_ref().and_then(|grams| amount.exact().checked_div(grams)),
         _ => None,
     }
 }
@@ -62,7 +62,7 @@ pub(super) fn filled(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
     let (have, holds) = if amount.dimension() == holds.dimension() {
         (amount.base(), holds.base())
     } else {
-        (portions(recipe, amount)?, portions(recipe, holds)?)
+        (portions(recipe, amount)?.to_f64(), portions(recipe, holds)?.to_f64())
     };
     (have > 0.0 && holds > 0.0).then(|| holds / have)
 }
@@ -94,7 +94,7 @@ mod tests {
     fn mash(makes: Quantity) -> Recipe {
         Recipe {
             makes,
-            portion: Some(200.0),
+            portion: Some(200.into()),
             boxed: Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0) }),
             ..recipe("mash", "White-bean mash", 6.0, vec![])
         }

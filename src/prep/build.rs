@@ -44,7 +44,7 @@ fn session_plan(
         minutes: planned.finish,
         bound_minutes: planned.bound,
         proven: planned.proven,
-        batches: made().map(|m| Batch { recipe: m.recipe, batches: m.batches, makes: m.makes.clone() }).collect(),
+        batches: made().map(|m| Batch { recipe: m.recipe, batches: m.batches.to_f64(), makes: m.makes.clone() }).collect(),
         cuts: cuts(kitchen, makings, &work, &timed),
         tasks: timed.into_iter().map(|(task, _)| task).collect(),
         fetch: fetch(kitchen, makings, demand, draws, index),

@@ -84,7 +84,8 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     };
     let Part::Step { step, round, rounds, takes } = part else { return boxing };
     let recipe = &kitchen.recipes[making.recipe];
-    let text = if round == 0 { step_text(kitchen, making.recipe, step, making.batches) } else { again_text(kitchen, recipe, step) };
+    let text =
+        if round == 0 { step_text(kitchen, making.recipe, step, making.batches.to_f64()) } else { again_text(kitchen, recipe, step) };
     let on = recipe.steps[step].on.clone();
     Task {
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, verb: first_word(recipe, step) }),

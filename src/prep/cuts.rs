@@ -34,7 +34,7 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
         let recipe = &kitchen.recipes[making.recipe];
         for (one, share) in cut_in(recipe, step) {
             let Some((food, cut)) = asked(one) else { continue };
-            let amount = on_the_board(kitchen, one, share, making.batches);
+            let amount = on_the_board(kitchen, one, share, making.batches.to_f64());
             add(&mut cuts, Cut { food, amount, cut, step: place as u32 + 1 });
         }
     }
@@ -70,7 +70,7 @@ fn asked(one: &Ingredient) -> Option<(FoodId, String)> {
 
 /// In grams where the facts allow: the weight in the state that the line names, which is what lies on the board.
 fn on_the_board(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Quantity {
-    let Wanted::Food { food, item: Some(item) } = &one.wanted else { return Quantity::Count(0.0) };
+    let Wanted::Food { food, item: Some(item) } = &one.wanted else { return Quantity::pieces(0) };
     let item = match share {
         Some(share) => Item { amount: share.clone(), plus: vec![], ..item.clone() },
         None => item.clone(),

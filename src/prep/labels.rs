@@ -108,7 +108,7 @@ mod tests {
         kitchen.household.avoid = vec![Allergen::Sesame];
         let boxed = Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0) });
         let lines = vec![ingredient("1 oatcake", oatcake, None, None), ingredient("1 l milk", milk, None, None)];
-        let mut one = Recipe { boxed, ingredients: lines, portion: Some(200.0), ..recipe("mash", "White-bean mash", 6.0, vec![]) };
+        let mut one = Recipe { boxed, ingredients: lines, portion: Some(200.into()), ..recipe("mash", "White-bean mash", 6.0, vec![]) };
         change(&mut one);
         kitchen.recipes = vec![one];
         let kept = Boxed { amount, place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec!["Mon supper".into()] };

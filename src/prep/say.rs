@@ -88,7 +88,7 @@ impl Errand {
             Errand::Step { text, .. } => text.clone(),
             Errand::Thaw { food, amount } => {
                 let one = names.food(*food);
-                let name = if matches!(amount, Quantity::Count(n) if *n > 1.0) { plural(one) } else { one.to_owned() };
+                let name = if matches!(amount, Quantity::Count(n) if *n > 1) { plural(one) } else { one.to_owned() };
                 format!("Take {} {name} out of the freezer and let it thaw in the fridge", show(amount, units))
             }
             Errand::Move { recipe, amount } => {

@@ -90,7 +90,7 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
             (0..work.people.len()).collect()
         });
         let wash = if handles_raw(kitchen, recipe, position) { kitchen.rules.wash.0 } else { 0 };
-        let rounds = rounds(kitchen, step, making.batches, loads_needed(kitchen, recipe, step, making.batches), wash);
+        let rounds = rounds(kitchen, step, making.batches.to_f64(), loads_needed(kitchen, recipe, step, making.batches.to_f64()), wash);
         for (round, load) in rounds.iter().enumerate() {
             let takes = load.takes;
             work.origins.push(Origin { making: index, part: Part::Step { step: position, round, rounds: rounds.len(), takes } });

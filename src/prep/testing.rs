@@ -78,7 +78,7 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
 }
 
 pub fn amount(number: f64, unit: Unit) -> Amount {
-    Amount { low: number, high: number, unit }
+    Amount::new(number, unit)
 }
 
 pub fn item(number: f64, unit: Unit) -> Item {
@@ -129,7 +129,7 @@ pub fn making(kitchen: &Kitchen, recipe: usize, batches: f64) -> Making {
         recipe: RecipeId(recipe),
         at: MadeAt::Session(0),
         on: sunday().date(),
-        batches,
+        batches: crate::plan::Batches::new(batches),
         makes: kitchen.recipes[recipe].makes.scaled(batches),
         uses: vec![],
         spare: None,

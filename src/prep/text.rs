@@ -4,7 +4,7 @@ use super::Note;
 use super::names::{first_step, handled, unnamed};
 use crate::foods::{Food, Grade, Item, Kind, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Amount, Dimension, Quantity, Unit, Units, Word, show, whole_up};
+use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show};
 use crate::words::{in_a_sentence, listed, plural};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
@@ -75,7 +75,7 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             let plus =
                 if share.is_none() { item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect() } else { String::new() };
             let described = describe(item);
-            let many = if amount.unit == Unit::Piece { amount.high * batches } else { 0.0 };
+            let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
             let weight = weight_beside(kitchen, &kitchen.foods[*food], &Item { amount: amount.clone(), ..item.clone() }.scaled(batches));
             format!("{}{size}{plus} {described}{}{weight}", shown(amount), without_container(&name, amount.unit))
@@ -95,7 +95,7 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
 fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item) -> String {
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
     let is_egg = food.kind == Some(Kind::RawEgg);
-    if !counted || (is_egg && whole_up(item.amount.high, 1.0) - item.amount.high < 0.01) {
+    if !counted || (is_egg && item.amount.high.ceil() - &item.amount.high < Number::over(1, 100)) {
         return String::new();
     }
     let Ok(bought) = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons) else { return String::new() };

@@ -9,7 +9,7 @@ use super::say::reheated;
 use super::text::{amount_and_food, step_text};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Ingredient, Kitchen, Names, RecipeId, Serve, Step, Wanted, Ware, Week};
-use crate::measure::{Celsius, Minutes, Quantity, Units};
+use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
 use crate::plan::{Beware, Kept, MadeAt, Making, Makings, User, meal_contains, served_lines};
 use crate::words::{degrees, listed, sentence};
 
@@ -137,11 +137,11 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
 
 fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) -> CardMeal {
     let meal = &week.meals[index];
-    let food = |line: &&(&Ingredient, f64)| recipe_of(line.0).is_none();
+    let food = |line: &&(&Ingredient, Number)| recipe_of(line.0).is_none();
     let lines: Vec<_> = served_lines(meal).collect();
     let fresh = lines.iter().filter(food).map(|(line, times)| {
         let prep = line.prep.as_ref().map_or_else(String::new, |prep| format!(", {prep}"));
-        format!("{}{prep}", amount_and_food(kitchen, line, None, *times))
+        format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
     });
     CardMeal {
         label: meal.label.clone(),
@@ -222,7 +222,7 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let step = |(number, asked): (usize, &Step)| CardStep {
-        text: step_text(kitchen, making.recipe, number, making.batches),
+        text: step_text(kitchen, making.recipe, number, making.batches.to_f64()),
         on: asked.on.first().copied(),
         at: asked.temperature,
         wait: asked.wait,

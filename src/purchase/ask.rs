@@ -7,11 +7,11 @@ use jiff::civil::Date;
 
 use super::cover::Target;
 use crate::foods::{Food, convert};
-use crate::measure::{Dimension, TOLERANCE, whole_up};
+use crate::measure::{Dimension, Number, TOLERANCE, steps_up};
 use crate::plan::{Need, NeedUse, Stated};
 
 /// Far beyond any larder; keeps sums within 64 bits.
-const MOST: f64 = 1e17;
+const MOST: i64 = 100_000_000_000_000_000;
 
 /// What a window is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -24,11 +24,11 @@ pub(super) enum WindowFor {
     Shelf,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) struct Window {
     pub what: WindowFor,
     /// Base units.
-    pub amount: f64,
+    pub amount: Number,
 }
 
 /// One need that a shop can be asked for.
@@ -37,18 +37,18 @@ pub(super) struct Ask<'a> {
     pub need: &'a Need,
     pub food: &'a Food,
     /// Base units, pieces rounded up to whole ones.
-    pub total: f64,
+    pub total: Number,
     /// The sizes of tins that the lines state, in base units; empty where a line states none.
-    pub tins: Vec<f64>,
+    pub tins: Vec<Number>,
     /// The drained share, where every line is stated as drained: packs are then compared in drained grams.
-    pub drained: Option<f64>,
+    pub drained: Option<Number>,
     /// How many of the smallest unit make one base unit.
-    fine: f64,
+    fine: i64,
 }
 
 /// Does anything of this use have to be bought?
 pub(super) fn is_wanted(part: &NeedUse) -> bool {
-    part.to_taste || part.amount > 0.0
+    part.to_taste || part.amount > 0
 }
 
 impl<'a> Ask<'a> {
@@ -58,38 +58,41 @@ impl<'a> Ask<'a> {
         if wanted.is_empty() {
             return None;
         }
-        let exact: f64 = need.uses.iter().filter(|part| !part.to_taste).map(|part| part.amount).sum();
-        let total = if need.dimension == Dimension::Count { whole_up(exact, 1.0) } else { exact };
+        let exact: Number = need.uses.iter().filter(|part| !part.to_taste).map(|part| &part.amount).sum();
+        let total = if need.dimension == Dimension::Count { steps_up(&exact, &Number::ONE) } else { exact };
         let all_drained = need.dimension == Dimension::Mass && wanted.iter().all(|part| part.stated == Stated::Drained);
-        let share = food.drained.as_ref().map(|fact| fact.value).filter(|share| *share > 0.0);
+        let share = food.drained.as_ref().map(|fact| Number::from(fact.value)).filter(Number::is_positive);
         let drained = if all_drained { share } else { None };
         // Fine enough for steps of one millilitre of dried herbs; coarser for large amounts, so that sums stay whole numbers of 64 bits.
-        let fine = match total {
-            total if total < 2e5 => 1e11,
-            total if total < 1e6 => 1e9,
-            _ => 1e3,
+        let fine = match &total {
+            total if *total < 200_000 => 100_000_000_000,
+            total if *total < 1_000_000 => 1_000_000_000,
+            _ => 1_000,
         };
         Some(Ask { need, food, total, tins: stated_tins(&wanted, food, &need.dimension), drained, fine })
     }
 
     /// Base units as purchased to the unit in which packs are compared.
-    pub fn units(&self, base: f64) -> i64 {
-        self.plain_units(base * self.drained.unwrap_or(1.0))
+    pub fn units(&self, base: &Number) -> i64 {
+        match &self.drained {
+            Some(share) => self.plain_units(&(base * share)),
+            None => self.plain_units(base),
+        }
     }
 
     /// `count` times `one`, with `one` rounded: what it comes to is in proportion to `count`.
-    pub fn units_each(&self, one: f64, count: f64) -> i64 {
-        (self.units(one) as f64 * count).round().clamp(-MOST, MOST) as i64
+    pub fn units_each(&self, one: &Number, count: &Number) -> i64 {
+        whole(&(count * self.units(one)))
     }
 
     /// Base units that are already drained where packs are compared drained.
-    pub fn plain_units(&self, base: f64) -> i64 {
-        (base * self.fine).round().clamp(-MOST, MOST) as i64
+    pub fn plain_units(&self, base: &Number) -> i64 {
+        whole(&(base * self.fine))
     }
 
     /// The way back, in base units as purchased.
     pub fn base(&self, units: i64) -> f64 {
-        units as f64 / self.fine / self.drained.unwrap_or(1.0)
+        units as f64 / self.fine as f64 / self.drained.as_ref().map_or(1.0, Number::to_f64)
     }
 
     /// The windows at a shop that sells the food loose, or in packs only.
@@ -98,25 +101,25 @@ impl<'a> Ask<'a> {
         let mut windows: Vec<Window> = Vec::new();
         let mut uses: Vec<&NeedUse> = self.need.uses.iter().filter(|part| is_wanted(part) && !part.top_up).collect();
         uses.sort_by_key(|part| part.on);
-        let top_up: f64 = self.need.uses.iter().filter(|part| part.top_up).map(|part| part.amount).sum();
+        let top_up: Number = self.need.uses.iter().filter(|part| part.top_up).map(|part| &part.amount).sum();
         for part in uses.iter().filter(|part| !part.to_taste) {
             match windows.last_mut() {
-                Some(window) if reaches(window.what, opened, part.on) => window.amount += part.amount,
-                _ => windows.push(Window { what: WindowFor::Day(part.on), amount: part.amount }),
+                Some(window) if reaches(window.what, opened, part.on) => window.amount += &part.amount,
+                _ => windows.push(Window { what: WindowFor::Day(part.on), amount: part.amount.clone() }),
             }
         }
         match windows.last_mut() {
-            Some(window) if opened.is_none() => window.amount = self.total,
-            _ if top_up > 0.0 => windows.push(Window { what: WindowFor::Shelf, amount: top_up }),
+            Some(window) if opened.is_none() => window.amount = self.total.clone(),
+            _ if top_up > 0 => windows.push(Window { what: WindowFor::Shelf, amount: top_up }),
             _ => {}
         }
         if let [window] = windows.as_mut_slice() {
-            window.amount = self.total;
+            window.amount = self.total.clone();
         }
         let mut tastes: Vec<Window> = Vec::new();
         for part in uses.iter().filter(|part| part.to_taste) {
             if !tastes.last().is_some_and(|window| reaches(window.what, opened, part.on)) {
-                tastes.push(Window { what: WindowFor::Taste(part.on), amount: 0.0 });
+                tastes.push(Window { what: WindowFor::Taste(part.on), amount: Number::ZERO });
             }
         }
         windows.extend(tastes);
@@ -126,7 +129,7 @@ impl<'a> Ask<'a> {
     /// What each window must reach at a shop. `None` where all of it may stay unmet.
     pub fn targets(&self, windows: &[Window], loose: bool, short_by: f64) -> Option<Vec<Target>> {
         let may_fall_short = windows.len() == 1 && !loose && self.need.dimension != Dimension::Count;
-        let slack = if may_fall_short { self.units(short_by * self.need.demand) } else { 0 };
+        let slack = if may_fall_short { self.units(&(&self.need.demand * Number::from(short_by))) } else { 0 };
         windows.iter().map(|window| self.target(window, slack)).collect()
     }
 
@@ -134,7 +137,7 @@ impl<'a> Ask<'a> {
         if let WindowFor::Taste(_) = window.what {
             return Some(Target { need: 0, least: 1, noise: 0, steps_before: 0 });
         }
-        let need = self.units(window.amount).max(1);
+        let need = self.units(&window.amount).max(1);
         let noise = (need as f64 * TOLERANCE).ceil() as i64;
         let least = need - slack - noise;
         if slack > 0 && least <= 0 {
@@ -142,6 +145,11 @@ impl<'a> Ask<'a> {
         }
         Some(Target { need, least: least.max(1), noise, steps_before: 0 })
     }
+}
+
+fn whole(units: &Number) -> i64 {
+    let far = if units.is_positive() { MOST } else { -MOST };
+    units.round().to_i64().filter(|units| units.abs() <= MOST).unwrap_or(far)
 }
 
 fn reaches(what: WindowFor, opened: Option<i64>, on: Date) -> bool {
@@ -153,13 +161,13 @@ fn reaches(what: WindowFor, opened: Option<i64>, on: Date) -> bool {
 }
 
 /// The sizes of tins that these lines state, in base units of the need, where every one of them states a size.
-fn stated_tins(uses: &[&NeedUse], food: &Food, dimension: &Dimension) -> Vec<f64> {
+fn stated_tins(uses: &[&NeedUse], food: &Food, dimension: &Dimension) -> Vec<Number> {
     if *dimension == Dimension::Count {
         return Vec::new();
     }
     let size = |part: &&NeedUse| match &part.stated {
-        Stated::Tin { size } => convert(food, size, dimension).ok().map(|size| size.base()),
+        Stated::Tin { size } => convert(food, size, dimension).ok().map(|size| size.exact().clone()),
         Stated::Plain | Stated::Drained => None,
     };
-    uses.iter().map(size).collect::<Option<Vec<f64>>>().unwrap_or_default()
+    uses.iter().map(size).collect::<Option<Vec<Number>>>().unwrap_or_default()
 }

@@ -13,7 +13,7 @@ use super::shops::{Choice, visit};
 use super::windows::{Bought, buy};
 use crate::foods::{Food, FoodId};
 use crate::kitchen::{Choose, Kitchen, Pack, ShopId, Warning, Week};
-use crate::measure::Money;
+use crate::measure::{Money, Number};
 use crate::plan::Need;
 
 /// The section of what has none.
@@ -68,7 +68,7 @@ pub fn choose_thrifty(kitchen: &Kitchen, week: &Week, needs: &[Need], thrifty: &
 /// What one need comes to on one trip.
 pub(super) enum Outcome<'a> {
     /// No shop of the trip sells it for a price, or it stands in its own words.
-    Plain { need: &'a Need, total: f64 },
+    Plain { need: &'a Need, total: Number },
     /// All of it may stay unmet.
     Unmet(Ask<'a>),
     /// The offers of the shops that sell it, and which of them was taken.
@@ -162,7 +162,7 @@ impl<'a> Counter<'a> {
     fn outcome(&self, shops: &[ShopId], need: &'a Need, warnings: &mut Vec<Warning>) -> Option<Outcome<'a>> {
         let food = &self.kitchen.foods[need.food];
         if need.own_words {
-            let total: f64 = need.uses.iter().filter(|part| !part.to_taste).map(|part| part.amount).sum();
+            let total: Number = need.uses.iter().filter(|part| !part.to_taste).map(|part| &part.amount).sum();
             return need.uses.iter().any(is_wanted).then_some(Outcome::Plain { need, total });
         }
         let ask = Ask::of(need, food)?;
@@ -186,7 +186,7 @@ impl<'a> Counter<'a> {
             at.push(AtShop { shop: index, stocked, windows, bought, left });
         }
         if at.is_empty() {
-            return Some(Outcome::Plain { need, total: ask.total });
+            return Some(Outcome::Plain { need, total: ask.total.clone() });
         }
         Some(Outcome::Bought { ask, at, chosen: 0 })
     }
@@ -200,7 +200,7 @@ impl<'a> Counter<'a> {
             match outcome {
                 Outcome::Plain { need, total } => {
                     let food = &self.kitchen.foods[need.food];
-                    nowhere.push((self.section_anywhere(need.food, shops), line::plain(need, food, *total)));
+                    nowhere.push((self.section_anywhere(need.food, shops), line::plain(need, food, total)));
                 }
                 Outcome::Unmet(ask) => {
                     nowhere.push((self.section_anywhere(ask.need.food, shops), line::unmet(ask)));

@@ -8,7 +8,7 @@ use super::shelf::Stocked;
 use super::windows::Bought;
 use crate::foods::{Food, Measured, Place};
 use crate::kitchen::{Offer, Pack, PackKind};
-use crate::measure::{Dimension, Money, Quantity, tidy, tidy_sum};
+use crate::measure::{Dimension, Money, Number, Quantity, tidy};
 use crate::plan::Need;
 
 /// What keeps fewer days than this is bought fresh.
@@ -17,7 +17,7 @@ const FRESH_DAYS: i64 = 21;
 /// The line of a need that is bought at a shop.
 pub(super) fn bought(ask: &Ask, there: &AtShop, stays: &[Stay]) -> ListLine {
     let AtShop { stocked, windows, bought, left, .. } = there;
-    let mut line = plain(ask.need, ask.food, ask.total);
+    let mut line = plain(ask.need, ask.food, &ask.total);
     line.packs = pack_lines(stocked, bought);
     line.cost = Some(Money(bought.whole.price));
     line.left = Quantity::of(&ask.need.dimension, tidy(ask.base(*left)));
@@ -32,12 +32,12 @@ pub(super) fn bought(ask: &Ask, there: &AtShop, stays: &[Stay]) -> ListLine {
 
 /// The line of a need of which all may stay unmet.
 pub(super) fn unmet(ask: &Ask) -> ListLine {
-    let line = plain(ask.need, ask.food, ask.total);
+    let line = plain(ask.need, ask.food, &ask.total);
     ListLine { cost: Some(Money::ZERO), short: line.need.clone(), ..line }
 }
 
 /// The line of a need that nobody sells, or sells without a price, or that stands in its own words.
-pub(super) fn plain(need: &Need, food: &Food, total: f64) -> ListLine {
+pub(super) fn plain(need: &Need, food: &Food, total: &Number) -> ListLine {
     let wanted = || need.uses.iter().filter(|part| is_wanted(part));
     let mut what_for: Vec<String> = Vec::new();
     for part in wanted().filter(|part| !part.top_up) {
@@ -51,8 +51,8 @@ pub(super) fn plain(need: &Need, food: &Food, total: f64) -> ListLine {
             own_words.push(part.line.clone());
         }
     }
-    let amount = Quantity::of(&need.dimension, tidy_sum(total));
-    let none = Quantity::of(&need.dimension, 0.0);
+    let amount = Quantity::of(&need.dimension, total);
+    let none = Quantity::of(&need.dimension, 0);
     ListLine {
         food: need.food,
         about: about(food, &amount),
@@ -77,7 +77,7 @@ pub(super) fn plain(need: &Need, food: &Food, total: f64) -> ListLine {
 /// Pieces are rounded over the trip, not in each window: what the windows leave is less by what the rounding added.
 pub(super) fn left_units(ask: &Ask, windows: &[Window], bought: &Bought) -> i64 {
     let rounding = if ask.need.dimension == Dimension::Count {
-        ask.units(ask.total) - windows.iter().map(|window| ask.units(window.amount)).sum::<i64>()
+        ask.units(&ask.total) - windows.iter().map(|window| ask.units(&window.amount)).sum::<i64>()
     } else {
         0
     };

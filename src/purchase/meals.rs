@@ -22,7 +22,7 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
     let note = |meal: &crate::kitchen::Meal| {
         let mut sum = Figures::default();
         for (line, times) in served_lines(meal) {
-            sum.add(&costing.line(line), times / meal.eaters);
+            sum.add(&costing.line(line), times.to_f64() / meal.eaters);
         }
         let known = |figure: Figure, value: f64| (!sum.lacks(figure)).then(|| tidy(value));
         let cost = known(Figure::Price, sum.minor).map(rounded);
@@ -131,7 +131,7 @@ impl Costing<'_> {
             Wanted::Recipe { recipe, most, .. } => {
                 let mut figures = Figures::default();
                 if let Some(amount) = in_makes(&self.kitchen.recipes[*recipe], most) {
-                    figures.add(&self.recipe(*recipe), amount);
+                    figures.add(&self.recipe(*recipe), amount.to_f64());
                 }
                 figures
             }

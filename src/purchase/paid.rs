@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::ask::{Ask, Window, WindowFor};
 use super::choose::AtShop;
 use crate::foods::FoodId;
-use crate::measure::{Days, Dimension, Money, tidy};
+use crate::measure::{Days, Dimension, Money, Number, tidy};
 use crate::shelf::after_days;
 
 /// One food of one trip. Amounts are in base units of `dimension`, as purchased.
@@ -40,7 +40,7 @@ impl Paid {
             food: ask.need.food,
             trip,
             dimension: ask.need.dimension.clone(),
-            bought: ask.total + tidy(ask.base(there.left)) - ask.base(whole.short),
+            bought: ask.total.to_f64() + tidy(ask.base(there.left)) - ask.base(whole.short),
             cost: Money(whole.price),
             stays: stays(ask, there, on),
         }
@@ -73,8 +73,8 @@ pub(super) fn stays(ask: &Ask, there: &AtShop, on: Date) -> Vec<Stay> {
         let sum: f64 = stays.iter().map(|stay| stay.amount).sum();
         stays.iter_mut().filter(|_| sum > 0.0).for_each(|stay| stay.amount *= all_left / sum);
     }
-    let top_up: f64 = ask.need.uses.iter().filter(|part| part.top_up).map(|part| part.amount).sum();
-    stays.push(Stay { amount: top_up, until: closed, top_up: true });
+    let top_up: Number = ask.need.uses.iter().filter(|part| part.top_up).map(|part| &part.amount).sum();
+    stays.push(Stay { amount: top_up.to_f64(), until: closed, top_up: true });
     stays.retain(|stay| stay.amount > 0.0);
     stays
 }
@@ -84,7 +84,7 @@ fn held(there: &AtShop, counts: &[i64]) -> i64 {
 }
 
 fn left_in(ask: &Ask, there: &AtShop, window: &Window, counts: &[i64]) -> i64 {
-    let need = if let WindowFor::Taste(_) = window.what { 0 } else { ask.units(window.amount) };
+    let need = if let WindowFor::Taste(_) = window.what { 0 } else { ask.units(&window.amount) };
     (held(there, counts) - need).max(0)
 }
 

@@ -7,8 +7,8 @@ use jiff::civil::Date;
 use super::list::{FoodAmount, RecipeUse};
 use crate::foods::{FoodId, Item, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, Recipe, RecipeId, Wanted};
-use crate::measure::{Dimension, Quantity, TOLERANCE, tidy};
-use crate::plan::{Stating, batches_for, in_makes};
+use crate::measure::{Dimension, Number, Quantity, TOLERANCE, tidy};
+use crate::plan::{Batches, Stating, in_makes};
 use crate::shelf::rounded;
 
 /// So many recipes are named.
@@ -31,7 +31,7 @@ pub(super) fn recipe_uses(kitchen: &Kitchen, in_hand: Vec<InHand>) -> Vec<Recipe
     let stating = Stating::new(kitchen);
     let tried = kitchen.recipes.iter().enumerate().map(|(id, recipe)| {
         let mut trial = Trial { kitchen, stating: &stating, in_hand: in_hand.clone(), value: 0.0, uses: Vec::new(), needs: Vec::new() };
-        trial.make(recipe, 1.0);
+        trial.make(recipe, &Number::ONE);
         (RecipeId(id), trial)
     });
     let mut worth_while: Vec<(RecipeId, Trial)> = tried.filter(|(_, trial)| rounded(trial.value).0 > 0).collect();
@@ -61,7 +61,7 @@ fn tidied(part: FoodAmount) -> FoodAmount {
 }
 
 impl Trial<'_> {
-    fn make(&mut self, recipe: &Recipe, batches: f64) {
+    fn make(&mut self, recipe: &Recipe, batches: &Number) {
         let kitchen = self.kitchen;
         for line in &recipe.ingredients {
             match &line.wanted {
@@ -71,7 +71,7 @@ impl Trial<'_> {
                 Wanted::Recipe { recipe, most, .. } => {
                     let part = &kitchen.recipes[*recipe];
                     if let Some(amount) = in_makes(part, most) {
-                        self.make(part, batches_for(part, amount * batches));
+                        self.make(part, Batches::to_yield(part, &(amount * batches)).number());
                     }
                 }
             }

@@ -5,10 +5,10 @@ use super::cover::Loose;
 use super::windows::{Shelf, Sized};
 use crate::foods::convert;
 use crate::kitchen::{Pack, PackKind, Warning};
-use crate::measure::{Dimension, Quantity, TOLERANCE, UnitPrice};
+use crate::measure::{Dimension, Number, Quantity, UnitPrice, is_nothing_of};
 
 /// A pack this near a size stated in a line counts as that size (ten per cent).
-const NEAR_A_TIN: f64 = 0.10;
+const NEAR_A_TIN: Number = Number::over(1, 10);
 
 /// A shelf, with the packs it was made of.
 #[derive(Debug, Clone, Default)]
@@ -28,7 +28,7 @@ impl Stocked<'_> {
 /// The priced packs that can be compared with the need, larger ones first, then in file order. A shop that sells the food loose at
 /// several prices or steps has one shelf for each, as one of them is bought.
 pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnings: &mut Vec<Warning>) -> Vec<Stocked<'a>> {
-    let mut sized: Vec<(f64, Sized, &Pack)> = Vec::new();
+    let mut sized: Vec<(Number, Sized, &Pack)> = Vec::new();
     let mut loosely: Vec<(Loose, &Pack)> = Vec::new();
     let mut stocked = Stocked::default();
     for pack in packs.filter(|pack| is_priced(pack)) {
@@ -44,7 +44,7 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnin
             warnings.push(not_comparable(ask, pack, &why));
         }
     }
-    sized.sort_by(|a, b| b.0.total_cmp(&a.0));
+    sized.sort_by(|a, b| b.0.cmp(&a.0));
     stocked.shelf.sized = sized.iter().map(|(_, sized, _)| *sized).collect();
     stocked.sized = sized.iter().map(|(_, _, pack)| *pack).collect();
     if loosely.is_empty() {
@@ -70,23 +70,27 @@ struct NotComparable {
     key: Option<String>,
 }
 
-fn in_measure(ask: &Ask, amount: &Quantity, dimension: &Dimension) -> Result<f64, NotComparable> {
+fn in_measure(ask: &Ask, amount: &Quantity, dimension: &Dimension) -> Result<Number, NotComparable> {
     let base = if amount.dimension() == *dimension {
-        amount.base()
+        amount.exact().clone()
     } else {
-        convert(ask.food, amount, dimension).map_err(|missing| NotComparable { what: missing.what, key: Some(missing.key) })?.base()
+        convert(ask.food, amount, dimension)
+            .map_err(|missing| NotComparable { what: missing.what, key: Some(missing.key) })?
+            .exact()
+            .clone()
     };
-    if base > 0.0 { Ok(base) } else { Err(NotComparable { what: "it holds nothing".into(), key: None }) }
+    if base > 0 { Ok(base) } else { Err(NotComparable { what: "it holds nothing".into(), key: None }) }
 }
 
 /// A pack's own size in base units, and what it counts as in the unit of comparison.
-fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(f64, i64), NotComparable> {
-    if let (Some(_), Some(grams)) = (ask.drained, drained) {
-        let plain = if size.dimension() == Dimension::Mass { size.base() } else { grams };
-        return Ok((plain, ask.plain_units(grams)));
+fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(Number, i64), NotComparable> {
+    if let (Some(_), Some(grams)) = (&ask.drained, drained) {
+        let grams = Number::from(grams);
+        let units = ask.plain_units(&grams);
+        return Ok((if size.dimension() == Dimension::Mass { size.exact().clone() } else { grams }, units));
     }
     let plain = in_measure(ask, size, &ask.need.dimension)?;
-    let units = match nearest_tin(&ask.tins, plain) {
+    let units = match nearest_tin(&ask.tins, &plain) {
         Some(tin) => ask.units(tin),
         None => in_proportion(ask, size)?,
     };
@@ -96,25 +100,26 @@ fn counts_as(ask: &Ask, size: &Quantity, drained: Option<f64>) -> Result<(f64, i
 /// Two packs of half a litre count as one of a litre to the last unit, whatever a litre weighs: else noise would decide between plans
 /// that leave the same.
 fn in_proportion(ask: &Ask, amount: &Quantity) -> Result<i64, NotComparable> {
-    let one = in_measure(ask, &Quantity::of(&amount.dimension(), 1.0), &ask.need.dimension)?;
-    Ok(ask.units_each(one, amount.base()))
+    let one = in_measure(ask, &Quantity::of(&amount.dimension(), 1), &ask.need.dimension)?;
+    Ok(ask.units_each(&one, amount.exact()))
 }
 
 /// Of the sizes of tins that lines state, the one a pack counts as.
-fn nearest_tin(tins: &[f64], plain: f64) -> Option<f64> {
-    let near = tins.iter().copied().filter(|tin| (plain - tin).abs() <= (NEAR_A_TIN + TOLERANCE) * tin);
-    near.min_by(|a, b| (plain - a).abs().total_cmp(&(plain - b).abs()).then(a.total_cmp(b)))
+fn nearest_tin<'t>(tins: &'t [Number], plain: &Number) -> Option<&'t Number> {
+    let off = |tin: &Number| (plain - tin).abs();
+    let near = tins.iter().filter(|tin| is_nothing_of(&(off(tin) - *tin * NEAR_A_TIN), tin));
+    near.min_by(|a, b| off(a).cmp(&off(b)).then(a.cmp(b)))
 }
 
 fn loose_of(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity) -> Result<Loose, NotComparable> {
     let Some(price) = price else { return Err(NotComparable { what: "it has no price".into(), key: None }) };
     let priced_step = in_measure(ask, step, &price.per.dimension())?;
-    let fine = |base: f64| ((base * 1e6).round() as i64).max(1);
+    let fine = |base: &Number| (base * 1_000_000).round().to_i64().unwrap_or(i64::MAX).max(1);
     Ok(Loose {
         step: in_proportion(ask, step)?.max(1),
         minor_e4: price.minor_e4,
-        priced_step: fine(priced_step),
-        per: fine(price.per.base()),
+        priced_step: fine(&priced_step),
+        per: fine(price.per.exact()),
     })
 }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::{Flag, Untimely};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Week};
-use crate::measure::{Days, Dimension};
+use crate::measure::{Days, Dimension, Number};
 use crate::pantry::Netted;
 use crate::plan::{Demand, Demanded, Need, NeedUse, Stated};
 use crate::shelf::after_days;
@@ -33,14 +33,14 @@ pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Nette
     for (index, demand) in demanded.demand.iter().enumerate() {
         let Some(assigned) = assign(kitchen, week, &sold, demand) else { continue };
         let need = gathered.of(demand.food, assigned.trip, demand.amount.dimension(), demand.own_words);
-        need.demand += demand.amount.base();
-        let unmet = netted.unmet[index];
-        if unmet <= 0.0 && !netted.untasted[index] {
+        need.demand += demand.amount.exact();
+        let unmet = &netted.unmet[index];
+        if *unmet <= 0 && !netted.untasted[index] {
             continue;
         }
         need.uses.push(NeedUse {
             on: demand.on,
-            amount: unmet,
+            amount: unmet.clone(),
             what_for: demand.what_for.clone(),
             stated: demand.stated.clone(),
             to_taste: demand.to_taste,
@@ -66,7 +66,7 @@ struct Gathered {
 
 impl Gathered {
     fn of(&mut self, food: FoodId, trip: usize, dimension: Dimension, own_words: bool) -> &mut Need {
-        let fresh = || Need { food, trip, dimension: dimension.clone(), uses: Vec::new(), demand: 0.0, own_words };
+        let fresh = || Need { food, trip, dimension: dimension.clone(), uses: Vec::new(), demand: Number::ZERO, own_words };
         self.by_trip_and_food.entry((trip, food, own_words, dimension.clone())).or_insert_with(fresh)
     }
 }
@@ -78,10 +78,10 @@ fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut
         let dimension = top_up.amount.dimension();
         let own_words = demanded.stated_in.get(&top_up.food).is_some_and(|stated| *stated != dimension);
         let need = gathered.of(top_up.food, 0, dimension, own_words);
-        need.demand += top_up.amount.base();
+        need.demand += top_up.amount.exact();
         need.uses.push(NeedUse {
             on: first.on,
-            amount: top_up.amount.base(),
+            amount: top_up.amount.exact().clone(),
             what_for: "staple".to_owned(),
             stated: Stated::Plain,
             to_taste: false,

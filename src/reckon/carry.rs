@@ -13,7 +13,7 @@ use jiff::civil::Date;
 use crate::book::Booked;
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
-use crate::measure::{Quantity, TOLERANCE};
+use crate::measure::{Quantity, is_nothing_of};
 use crate::pantry;
 use crate::plan::{self, Draw, MadeAt, Makings};
 use crate::purchase::Reserved;
@@ -92,7 +92,7 @@ impl Carried<'_> {
         for (lot, left) in kitchen.lots.iter_mut().zip(netted.left) {
             lot.amount = left;
         }
-        kitchen.lots.retain(|lot| lot.amount.base() > 0.0);
+        kitchen.lots.retain(|lot| !lot.amount.is_zero());
         kitchen.lots.extend(spare(&rest, &makings, uses, first));
     }
 }
@@ -101,10 +101,8 @@ impl Carried<'_> {
 fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -> Vec<Reserved> {
     let mut reserved = Vec::new();
     for (index, (lot, left)) in kitchen.lots.iter().zip(left).enumerate() {
-        let taken = lot.amount.base() - left.base();
-        if taken <= TOLERANCE * lot.amount.base() {
-            continue;
-        }
+        let taken = lot.amount.minus(left).filter(|taken| !is_nothing_of(taken.exact(), lot.amount.exact()));
+        let Some(taken) = taken else { continue };
         let mine = || draws.iter().filter(|draw| draw.lot == index);
         let mut what_for: Vec<String> = Vec::new();
         for what in mine().flat_map(|draw| &draw.what_for) {
@@ -115,7 +113,7 @@ fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -
         reserved.push(Reserved {
             week: week.name.clone(),
             of: lot.of,
-            amount: Quantity::of(&lot.amount.dimension(), taken),
+            amount: taken,
             place: lot.place,
             last_used: mine().map(|draw| draw.on).max().unwrap_or(week.from),
             what_for,

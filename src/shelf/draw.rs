@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::dates::{LotDates, lot_dates};
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, Ware};
-use crate::measure::{Dimension, Quantity, TOLERANCE};
+use crate::measure::{Dimension, Number, Quantity, is_nothing_of};
 
 /// The lots of the kitchen as they are used up.
 #[derive(Debug, Clone)]
@@ -15,7 +15,7 @@ pub struct Shelf<'k> {
     kitchen: &'k Kitchen,
     dates: Vec<LotDates>,
     /// In each lot's own base unit.
-    left: Vec<f64>,
+    left: Vec<Number>,
     /// Lots of one food or recipe, first expired first.
     order: BTreeMap<Ware, Vec<usize>>,
 }
@@ -24,7 +24,7 @@ pub struct Shelf<'k> {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Taken {
     pub lot: usize,
-    pub amount: f64,
+    pub amount: Number,
     pub look_first: bool,
 }
 
@@ -38,24 +38,26 @@ impl<'k> Shelf<'k> {
         for lots in order.values_mut() {
             lots.sort_by_key(|&lot| (dates[lot].earliest.is_none(), dates[lot].earliest, lot));
         }
-        Shelf { kitchen, left: kitchen.lots.iter().map(|lot| lot.amount.base()).collect(), dates, order }
+        Shelf { kitchen, left: kitchen.lots.iter().map(|lot| lot.amount.exact().clone()).collect(), dates, order }
     }
 
     /// Takes up to `wanted` on `day`, first expired first; without a day from any lot, past its dates or not. `rate` says how many of
-    /// the asked unit one base unit of a lot is; a lot for which it says nothing is passed over.
-    pub fn draw(&mut self, of: Ware, day: impl Into<Option<Date>>, wanted: f64, rate: impl Fn(usize) -> Option<f64>) -> Vec<Taken> {
+    /// the asked unit one base unit of a lot is; a lot for which it says nothing is passed over. A draw that would leave only a
+    /// [rest](Dimension::rest) of a lot takes that, too.
+    pub fn draw(&mut self, of: Ware, day: impl Into<Option<Date>>, wanted: &Number, rate: impl Fn(usize) -> Option<Number>) -> Vec<Taken> {
         let day = day.into();
-        let mut missing = wanted;
+        let mut missing = wanted.clone();
         let mut taken = Vec::new();
         for lot in self.drawable(of, day) {
-            if missing <= TOLERANCE * wanted {
+            if is_nothing_of(&missing, wanted) {
                 break;
             }
-            let Some(rate) = rate(lot).filter(|rate| *rate > 0.0) else { continue };
-            let available = self.left[lot] * rate;
-            let amount = if available <= missing * (1.0 + TOLERANCE) { available } else { missing };
-            self.left[lot] = if amount == available { 0.0 } else { self.left[lot] - amount / rate };
-            missing -= amount;
+            let Some(rate) = rate(lot).filter(Number::is_positive) else { continue };
+            let rest = &self.left[lot] - &missing / &rate;
+            let takes_all = rest < self.kitchen.lots[lot].amount.dimension().rest();
+            let amount = if takes_all { &self.left[lot] * &rate } else { missing.clone() };
+            self.left[lot] = if takes_all { Number::ZERO } else { rest };
+            missing -= &amount;
             taken.push(Taken { lot, amount, look_first: day.is_some_and(|day| self.dates[lot].wants_a_look_on(day)) });
         }
         taken
@@ -72,12 +74,12 @@ impl<'k> Shelf<'k> {
     }
 
     pub fn has_left(&self, lot: usize) -> bool {
-        self.left[lot] > TOLERANCE * self.kitchen.lots[lot].amount.base()
+        !is_nothing_of(&self.left[lot], self.kitchen.lots[lot].amount.exact())
     }
 
     /// What is left of a lot, in its own unit.
     pub fn left(&self, lot: usize) -> Quantity {
-        Quantity::of(&self.kitchen.lots[lot].amount.dimension(), self.left[lot])
+        Quantity::of(&self.kitchen.lots[lot].amount.dimension(), &self.left[lot])
     }
 
     /// Lots of which something is left and whose earliest date lies before `day`, in file order.
@@ -88,10 +90,10 @@ impl<'k> Shelf<'k> {
 }
 
 /// How many units of `dimension` one base unit of a food's lot is; `None` where the two cannot be compared.
-pub fn food_rate(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Option<f64> {
+pub fn food_rate(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Option<Number> {
     let own = kitchen.lots[lot].amount.dimension();
     if own == *dimension {
-        return Some(1.0);
+        return Some(Number::ONE);
     }
-    convert(&kitchen.foods[food], &Quantity::of(&own, 1.0), dimension).ok().map(|one| one.base())
+    convert(&kitchen.foods[food], &Quantity::of(&own, 1), dimension).ok().map(|one| one.exact().clone())
 }

@@ -115,7 +115,7 @@ pub fn save_by(by: &SaveBy, names: Names) -> String {
 pub fn moved(moved: &Move, names: Names, units: Units) -> String {
     let amount = show(&moved.amount, units);
     let much = match &moved.amount {
-        Quantity::Count(n) => format!("{amount} {}", if *n > 1.0 { "pieces" } else { "piece" }),
+        Quantity::Count(n) => format!("{amount} {}", if *n > 1 { "pieces" } else { "piece" }),
         _ => amount,
     };
     format!("Move {much} of {} from the freezer to the fridge", in_a_sentence(names.recipe(moved.recipe)))

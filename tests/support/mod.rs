@@ -89,7 +89,7 @@ impl Street {
     pub fn need(&mut self, food: usize, uses: &[(i8, i64)]) {
         let part = |&(day, grams): &(i8, i64)| NeedUse {
             on: date(2026, 12, day),
-            amount: grams as f64,
+            amount: grams.into(),
             what_for: "Pearl barley".into(),
             stated: Stated::Plain,
             to_taste: false,
@@ -97,7 +97,7 @@ impl Street {
             line: format!("{grams} g"),
         };
         let uses: Vec<NeedUse> = uses.iter().map(part).collect();
-        let demand = uses.iter().map(|part| part.amount).sum();
+        let demand = uses.iter().map(|part| &part.amount).sum();
         self.needs.push(Need { food: FoodId(food as u32), trip: 0, dimension: Dimension::Mass, uses, demand, own_words: false });
     }
 }

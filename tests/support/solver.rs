@@ -10,10 +10,11 @@ fn windows(street: &Street, food: usize, loose: bool) -> Vec<f64> {
     let need = &street.needs[food];
     let opened = street.kitchen.foods[need.food].keeps.opened.is_some();
     if opened && !loose && need.uses.len() > 1 {
-        return need.uses.iter().map(|part| part.amount).collect();
+        return need.uses.iter().map(|part| part.amount.to_f64()).collect();
     }
-    let slack = if loose { 0.0 } else { street.kitchen.rules.short_by * need.demand };
-    vec![need.demand - slack]
+    let demand = need.demand.to_f64();
+    let slack = if loose { 0.0 } else { street.kitchen.rules.short_by * demand };
+    vec![demand - slack]
 }
 
 /// One food at one shop: its packs in whole numbers, offers over all windows together.

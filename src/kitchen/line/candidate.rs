@@ -54,7 +54,9 @@ impl<'a> Reader<'a> {
         if has_amount && self.names(start).is_some() {
             also(self.straight(Measure { end: start, ..Measure::default() }, start));
         }
-        if unit_at.is_some_and(|at| self.names(at).is_some()) {
+        // "2 cloves" is the spice; "1 clove crushed garlic" is not.
+        let may_name = |at: usize| self.names(at).is_some_and(|end| end > at + 1 || end == self.separator(at));
+        if unit_at.is_some_and(may_name) {
             also(self.measure(start, true).and_then(|measure| self.straight(measure, start)));
         }
         if has_amount && self.vague_or_one(start) {
@@ -94,10 +96,9 @@ impl<'a> Reader<'a> {
         let first = self.separator(start).min(head_end);
         let head = Head::of(self.w, start..first);
         let mut parts = Parts::between(self, first, head_end);
-        parts.ranges.extend(Parts::after(self, rest, &measure).ranges);
-        parts.brackets.retain(|at| *at + 1 != rest || self.bracket(*at).is_none() || measure.end != rest);
-        let to = Reader { end: self.end, ..*self };
-        parts.brackets.extend((rest..to.end).filter(|at| to.bracket(*at).is_some()));
+        let after = Parts::after(self, rest, &measure);
+        parts.ranges.extend(after.ranges);
+        parts.brackets.extend(after.brackets);
         self.foods(measure, head, parts, start)
     }
 

@@ -5,7 +5,7 @@ use super::vocabulary::{self, Class};
 use super::{LineError, Reader};
 use crate::foods::Grade;
 use crate::kitchen::words::Words;
-use crate::measure::{Amount, Kind, Number, Quantity, ReadError, Spoons, Unit, Word, amount_of, upper_end};
+use crate::measure::{Amount, Ends, Kind, Number, Quantity, ReadError, Spoons, Unit, Word, amount_of, upper_end};
 
 /// How much, before any word about what.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -32,10 +32,9 @@ pub(super) struct Measure {
     pub end: usize,
 }
 
-/// In grams or millilitres; the noise of the unit's factor is taken off, so that a printed size reads as the same.
+/// In grams or millilitres.
 pub(super) fn size_of(amount: &Amount) -> Quantity {
-    let size = amount.most(Spoons::Us);
-    Quantity::of(&size.dimension(), size.base())
+    amount.most(Spoons::Us)
 }
 
 impl Measure {
@@ -46,14 +45,14 @@ impl Measure {
     pub fn take(&mut self, beside: Beside, text: String) {
         let Some(amount) = self.amount.clone() else { return self.remarks.push(text) };
         let is_mass = beside.is_mass();
-        let one = amount.low == 1.0 && amount.high == 1.0;
+        let one = amount.low == 1 && amount.high == 1;
         let container = matches!(amount.unit, Unit::Word(word) if word.is_container());
         if self.size.is_some() {
             return self.remarks.push(text);
         }
         if container || matches!(amount.unit, Unit::Word(_) | Unit::Piece) && (beside.each || one && is_mass) {
-            let share = if beside.total { 1.0 / amount.high } else { 1.0 };
-            self.size = Some(size_of(&beside.whole().scaled(share)));
+            let share = if beside.total { Number::ONE.checked_div(&amount.high).unwrap_or(Number::ONE) } else { Number::ONE };
+            self.size = Some(size_of(&beside.whole().scaled(&share)));
             self.remarks.extend(beside.rest);
             return;
         }
@@ -113,7 +112,7 @@ impl Reader<'_> {
     }
 
     /// "(1) 8 oz package".
-    fn bracketed_count(&self, at: usize) -> Option<Number> {
+    fn bracketed_count(&self, at: usize) -> Option<Ends> {
         let inner = self.bracket(at)?;
         let read = inner.number(0).ok()??;
         (read.end == inner.len()).then_some(read.number)
@@ -224,7 +223,7 @@ fn is_one_thing(unit: Unit) -> bool {
 struct Measuring<'r> {
     reader: &'r Reader<'r>,
     start: usize,
-    number: Number,
+    number: Ends,
     as_count: bool,
     measure: Measure,
 }
@@ -244,12 +243,12 @@ impl<'r> Measuring<'r> {
         let Some((unit, end)) = w.unit(self.at()).filter(|(unit, _)| unit.is_measured()) else { return Ok(()) };
         let Some((Unit::Word(word), _)) = w.unit(end) else { return Ok(()) };
         let apart = w.at(dash).is_some_and(|token| token.spaced);
-        if !word.is_container() || !(apart || self.number.high.value() >= 3.0 * self.number.low.value()) {
+        if !word.is_container() || !(apart || self.number.high >= &self.number.low * 3) {
             return Ok(());
         }
         let first = w.part(at..dash);
         if let Ok(Some(count)) = first.number(0) {
-            self.measure.size = Some(size_of(&amount_of(&Number { low: self.number.high, high: self.number.high }, unit)));
+            self.measure.size = Some(size_of(&amount_of(&Ends { low: self.number.high.clone(), high: self.number.high.clone() }, unit)));
             self.number = count.number;
             self.measure.end = end;
         }
@@ -316,7 +315,7 @@ impl<'r> Measuring<'r> {
             self.measure.end = at + 1;
         } else if let Some(beside) = beside(inner) {
             let names_container = matches!(w.unit(at + 1), Some((Unit::Word(word), _)) if word.is_container());
-            if (beside.about || beside.total) && !beside.each && !names_container && self.number.high.value() > 1.0 {
+            if (beside.about || beside.total) && !beside.each && !names_container && self.number.high > 1 {
                 // "4-6 (about 800 g) chicken breasts" weigh that together.
                 self.measure.amount = Some(amount_of(&self.number, Unit::Piece));
                 self.measure.said = w.plain(self.start..at);

@@ -10,7 +10,7 @@ use super::vocabulary::{Class, class, says_optional};
 use super::{Line, LineError, LineOf, Reader, join};
 use crate::foods::{Item, Measured, State};
 use crate::kitchen::words::Words;
-use crate::measure::{Amount, Kind, Number, Quantity, ReadError, Spoons, Unit, Word as UnitWord, amount_of, skip_about};
+use crate::measure::{Amount, Ends, Kind, Quantity, ReadError, Spoons, Unit, Word as UnitWord, amount_of, skip_about};
 
 /// The parts of a line after its head, and all brackets beside its food.
 #[derive(Debug, Clone, Default)]
@@ -74,7 +74,7 @@ pub(super) struct Gathered {
     /// What may tell a size or weight, as typed.
     besides: Vec<(Beside, String)>,
     /// "(two 15-oz cans)".
-    tins: Option<(Number, Quantity)>,
+    tins: Option<(Ends, Quantity)>,
     to_taste: bool,
     pub optional: bool,
     /// "drained", "canned" or "or 1 tin" after the food.
@@ -291,7 +291,7 @@ impl Gathered {
 }
 
 /// "two 15-oz cans": how many, and the size of one.
-fn tins(words: &Words) -> Option<(Number, Quantity)> {
+fn tins(words: &Words) -> Option<(Ends, Quantity)> {
     let number = words.number(0).ok()??;
     let at = words.times(number.end).unwrap_or(number.end);
     let one = words.amount(at).ok()?.filter(|one| one.unit_given && one.amount.unit.is_measured())?;
@@ -300,7 +300,7 @@ fn tins(words: &Words) -> Option<(Number, Quantity)> {
 }
 
 /// Tins of which a line says how many and how large.
-pub(super) fn in_tins(tins: &(Number, Quantity)) -> (Amount, Quantity) {
+pub(super) fn in_tins(tins: &(Ends, Quantity)) -> (Amount, Quantity) {
     (amount_of(&tins.0, Unit::Word(UnitWord::Tin)), tins.1.clone())
 }
 

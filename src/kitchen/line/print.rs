@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::{Line, LineOf};
 use crate::foods::{Item, State};
-use crate::measure::{Quantity, Unit, exact_number};
+use crate::measure::{Amount, Quantity, Unit, exact_number};
 
 impl fmt::Display for Line {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
@@ -54,7 +54,7 @@ fn write_item(f: &mut fmt::Formatter<'_>, item: &Item) -> fmt::Result {
     match (&item.size, item.amount.unit) {
         (Some(size), Unit::Piece) => write!(f, " x {}", plain(size))?,
         // In brackets after several things that are no packs stands what they weigh together.
-        (Some(size), Unit::Word(word)) if !word.is_container() && (item.amount.low, item.amount.high) != (1.0, 1.0) => {
+        (Some(size), Unit::Word(word)) if !word.is_container() && item.amount != Amount::new(1, item.amount.unit) => {
             write!(f, " ({} each)", plain(size))?;
         }
         (Some(size), _) => write!(f, " ({})", plain(size))?,
@@ -72,5 +72,5 @@ fn write_item(f: &mut fmt::Formatter<'_>, item: &Item) -> fmt::Result {
 }
 
 fn plain(size: &Quantity) -> String {
-    format!("{} {}", exact_number(size.base()), size.dimension())
+    format!("{} {}", exact_number(size.exact()), size.dimension())
 }

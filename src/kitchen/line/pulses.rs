@@ -5,7 +5,7 @@ use super::food::{Found, is_tin};
 use super::measure::{Measure, size_of};
 use super::parts::in_tins;
 use crate::foods::{FoodId, Kind, Measured, State, key_of};
-use crate::measure::{Amount, Number, Quantity, Spoons, Unit, Word};
+use crate::measure::{Amount, Ends, Quantity, Spoons, Unit, Word};
 
 /// A name that means another food in another measure: the name, the food that it is otherwise, what it is in this measure, and from how many
 /// grams or millilitres on. Common practice, no source.
@@ -56,13 +56,7 @@ impl Reader<'_> {
 
     /// A pulse that is drained, canned, or would do from a tin is the tinned food, as tins of that size or by the drained share: never the
     /// dried one by weight.
-    pub(super) fn tinned_pulse(
-        &self,
-        mut found: Found,
-        measure: &mut Measure,
-        says_tinned: bool,
-        tins: Option<(Number, Quantity)>,
-    ) -> Found {
+    pub(super) fn tinned_pulse(&self, mut found: Found, measure: &mut Measure, says_tinned: bool, tins: Option<(Ends, Quantity)>) -> Found {
         let Some(id) = found.known.filter(|_| says_tinned || found.tinned) else { return found };
         if self.foods[id].kind != Some(Kind::Pulse) || found.dried {
             return found;

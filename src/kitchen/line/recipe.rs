@@ -59,7 +59,7 @@ fn recipe_amount(measure: &Measure, id: &str, offset: usize) -> Result<Amount, L
     match (&measure.size, amount.unit) {
         (Some(size), _) => {
             let unit = if matches!(size, Quantity::Mass(_)) { Unit::Gram } else { Unit::Millilitre };
-            Ok(Amount { low: amount.low * size.base(), high: amount.high * size.base(), unit })
+            Ok(Amount { unit, ..amount.scaled(size.exact()) })
         }
         (None, Unit::Word(word)) => Err(LineError::new(format!("a recipe is not measured by the {word}"), remedy, offset)),
         (None, _) => Ok(amount),

@@ -416,6 +416,6 @@ fn grades_and_sizes_are_kept_apart() {
     assert_eq!(item.amount, Amount::new(2.0, crate::measure::Unit::Piece));
     let foods = larder();
     let onion = &foods[foods.find("onion").expect("known")];
-    assert_eq!(as_purchased(onion, &item, &Dimension::Count, Spoons::Us), Ok(Quantity::Count(2.0)));
+    assert_eq!(as_purchased(onion, &item, &Dimension::Count, Spoons::Us), Ok(Quantity::pieces(2.0)));
     assert_eq!(as_purchased(onion, &item, &Dimension::Mass, Spoons::Us), Ok(Quantity::grams(320.0)));
 }

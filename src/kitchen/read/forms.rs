@@ -104,7 +104,7 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
 fn as_lot(lot: &CountedLot, of: Ware) -> Lot {
     let amount = match &lot.counted {
         Some(Counted::Left { amount, .. }) => amount.clone(),
-        _ => lot.booked.clone().unwrap_or(Quantity::Count(0.0)),
+        _ => lot.booked.clone().unwrap_or(Quantity::pieces(0)),
     };
     let CountedLot { place, best_before, use_by, opened, since, made, at, .. } = lot.clone();
     Lot { of, amount, place, best_before, use_by, opened, since, made, paid: None, at }

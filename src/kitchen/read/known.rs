@@ -8,7 +8,7 @@ use super::allergens;
 use super::nutrients;
 use super::shapes::{self, Read};
 use super::table::Table;
-use crate::foods::{Fact, Food, Foods, Keeping, Measured};
+use crate::foods::{Cooks, Fact, Food, Foods, Keeping, Measured, read_cooks};
 use crate::measure::{Quantity, ReadError, Spoons, read_quantity};
 
 /// Is this key of a food a kitchen word, such as clove or bunch?
@@ -56,9 +56,12 @@ fn read_food(table: &Table<'_>) -> Option<Food> {
         edible: share("edible"),
         cooked: table.optional("cooked", shapes::positive).map(|value| Fact { value, source: source.clone() }),
         drained: share("drained"),
+        cut: table.optional("cut", shapes::yes_no).map(|value| Fact { value, source: source.clone() }),
+        cooks: table.optional("cooks", cooks).map(|value| Fact { value, source: source.clone() }),
         keeps: keeping(table, &source),
         thaw: table.optional("thaw", shapes::days).map(|value| Fact { value, source: source.clone() }),
         allergens: allergens::read(table, "allergens").map(|value| Fact { value, source: source.clone() }),
+        contains: None,
         nutrients: nutrients::read(table, "per_100g").map(|value| Fact { value, source: source.clone() }),
         told: BTreeMap::new(),
         unknown: false,
@@ -105,6 +108,11 @@ fn words(table: &Table<'_>, source: &str) -> BTreeMap<String, Fact<f64>> {
         }
     }
     words
+}
+
+/// "boil 30 min".
+fn cooks(value: &DeValue<'_>) -> Read<Cooks> {
+    read_cooks(&shapes::text(value)?)
 }
 
 fn keeping(table: &Table<'_>, source: &str) -> Keeping {

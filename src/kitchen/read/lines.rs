@@ -12,7 +12,7 @@ use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
 use crate::kitchen::method::Paragraph;
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
-use crate::measure::{Amount, Quantity, Spoons, Unit, read_amount};
+use crate::measure::{Amount, Number, Quantity, Spoons, Unit, read_amount};
 
 /// What a line can speak of.
 #[derive(Debug)]
@@ -165,7 +165,7 @@ impl<'k> Speech<'k> {
         if !self.is_some(amount, text, at) {
             return None;
         }
-        let ends = (plain(amount.low, amount.unit, self.spoons), plain(amount.high, amount.unit, self.spoons));
+        let ends = (plain(&amount.low, amount.unit, self.spoons), plain(&amount.high, amount.unit, self.spoons));
         if let (Some(low), Some(high)) = ends {
             return Some((low, high));
         }
@@ -175,7 +175,7 @@ impl<'k> Speech<'k> {
     }
 
     fn is_some(&self, amount: &Amount, text: &str, at: &Spot) -> bool {
-        let sound = amount.low > 0.0 && amount.high >= amount.low && amount.high < 1e9;
+        let sound = amount.low > 0 && amount.high >= amount.low && amount.high < 1_000_000_000;
         if !sound {
             self.found.mistake(
                 at.clone(),
@@ -238,13 +238,13 @@ impl<'k> Speech<'k> {
 }
 
 /// A number of a unit that needs no fact about any food; `None` for a kitchen word.
-pub(super) fn plain(number: f64, unit: Unit, spoons: Spoons) -> Option<Quantity> {
+pub(super) fn plain(number: &Number, unit: Unit, spoons: Spoons) -> Option<Quantity> {
     match unit {
         Unit::Piece => Some(Quantity::pieces(number)),
         Unit::Portion => Some(Quantity::portions(number)),
         Unit::Word(_) => None,
         _ => {
-            let amount = Amount { low: number, high: number, unit };
+            let amount = Amount::new(number, unit);
             let item = Item { amount, size: None, grade: None, state: State::AsPurchased, plus: Vec::new() };
             own_dimension(&Food::default(), &item, spoons)
         }

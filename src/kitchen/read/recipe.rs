@@ -21,7 +21,7 @@ pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
         id: id.to_owned(),
         name: top.required("name", "\"White-bean mash\"", shapes::text).unwrap_or_default(),
         makes: read_makes(top, spoons),
-        portion: top.optional("portion", shapes::grams),
+        portion: top.optional("portion", shapes::exact_grams),
         batches: top.optional("batches", shapes::one_of(&CUTS)).unwrap_or(BatchCut::Halves),
         fridge: days("fridge"),
         freezer: days("freezer"),

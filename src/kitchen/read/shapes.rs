@@ -8,8 +8,8 @@ use super::hint;
 use super::table::kind_of;
 use crate::foods::Kind;
 use crate::measure::{
-    Celsius, Currency, Days, Dimension, Minutes, Money, Quantity, ReadError, Spoons, read_celsius, read_days, read_kelvin, read_minutes,
-    read_money, read_quantity, read_share,
+    Celsius, Currency, Days, Dimension, Minutes, Money, Number, Quantity, ReadError, Spoons, read_celsius, read_days, read_kelvin,
+    read_minutes, read_money, read_quantity, read_share,
 };
 
 pub(super) type Read<T> = Result<T, ReadError>;
@@ -202,11 +202,11 @@ fn in_dimension(
     dimension: Dimension,
     wanted: &'static str,
     example: &'static str,
-) -> impl FnOnce(&DeValue<'_>) -> Read<f64> {
+) -> impl FnOnce(&DeValue<'_>) -> Read<Number> {
     move |value| {
         let quantity = quantity(spoons)(value)?;
         if quantity.dimension() == dimension {
-            return Ok(quantity.base());
+            return Ok(quantity.exact().clone());
         }
         wrong(format!("{wanted} is wanted here"), format!("Write it like {example}."))
     }
@@ -214,12 +214,16 @@ fn in_dimension(
 
 /// Grams, from any unit of mass.
 pub(super) fn grams(value: &DeValue<'_>) -> Read<f64> {
+    exact_grams(value).map(|grams| grams.to_f64())
+}
+
+pub(super) fn exact_grams(value: &DeValue<'_>) -> Read<Number> {
     in_dimension(Spoons::Us, Dimension::Mass, "a weight", "\"200 g\"")(value)
 }
 
 /// Litres, from any unit of volume.
 pub(super) fn litres(value: &DeValue<'_>) -> Read<f64> {
-    in_dimension(Spoons::Us, Dimension::Volume, "a volume", "\"20 l\"")(value).map(|millilitres| millilitres / 1000.0)
+    in_dimension(Spoons::Us, Dimension::Volume, "a volume", "\"20 l\"")(value).map(|millilitres| (millilitres / 1000).to_f64())
 }
 
 /// Money from its digits, quoted or not, never negative.

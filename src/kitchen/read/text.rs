@@ -7,7 +7,7 @@ use super::names::Names;
 use super::source::Findings;
 use crate::foods::{FoodId, Foods, Item, as_purchased, key_of};
 use crate::kitchen::{Ingredient, Piece, RecipeId, Spot, Wanted, Words};
-use crate::measure::{Amount, Dimension, Spoons, read_amount};
+use crate::measure::{Amount, Dimension, Number, Spoons, read_amount};
 
 /// Shares that differ from the whole by less than this share of it add up: thirds written with a few digits do not.
 const SHARE_TOLERANCE: f64 = 1e-6;
@@ -109,7 +109,7 @@ impl<'k> Mentions<'k> {
             return Some(Piece::Ingredient { index, share: None });
         };
         match read_amount(share) {
-            Ok(amount) if amount.low > 0.0 => {
+            Ok(amount) if amount.low > 0 => {
                 self.used[index].shares.push(amount.clone());
                 self.used[index].first_share_at.get_or_insert_with(|| at.clone());
                 Some(Piece::Ingredient { index, share: Some(amount) })
@@ -238,9 +238,9 @@ impl<'k> Mentions<'k> {
             Wanted::Food { item: None, .. } => None,
             Wanted::Food { food, item: Some(item) } => {
                 if item.plus.is_empty() && shares.iter().all(|share| share.unit == item.amount.unit) {
-                    let unit = format!(" {}", if item.amount.high > 1.0 { item.amount.unit.plural() } else { item.amount.unit.singular() });
-                    let shares = shares.iter().map(|share| share.high).sum();
-                    return Some(Sum { shares, line: item.amount.high, unit: unit.trim_end().to_owned() });
+                    let unit = format!(" {}", if item.amount.high > 1 { item.amount.unit.plural() } else { item.amount.unit.singular() });
+                    let shares = shares.iter().map(|share| &share.high).sum::<Number>().to_f64();
+                    return Some(Sum { shares, line: item.amount.high.to_f64(), unit: unit.trim_end().to_owned() });
                 }
                 let in_dimension = |dimension: Dimension, unit| {
                     let measure = |item: &Item| as_purchased(&self.foods[*food], item, &dimension, self.spoons).ok().map(|q| q.base());
@@ -251,7 +251,8 @@ impl<'k> Mentions<'k> {
                 in_dimension(Dimension::Mass, " g").or_else(|| in_dimension(Dimension::Volume, " ml"))
             }
             Wanted::Recipe { most, .. } => {
-                let plain_share = |share: &Amount| plain(share.high, share.unit, self.spoons).filter(|q| q.dimension() == most.dimension());
+                let plain_share =
+                    |share: &Amount| plain(&share.high, share.unit, self.spoons).filter(|q| q.dimension() == most.dimension());
                 let total = shares.iter().map(|share| plain_share(share).map(|q| q.base())).sum::<Option<f64>>()?;
                 Some(Sum { shares: total, line: most.base(), unit: String::new() })
             }

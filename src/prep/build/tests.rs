@@ -112,7 +112,7 @@ proptest! {
         let (mut kitchen, mut makings) = beetroot();
         kitchen.appliances.push(appliance("hob", 3, false));
         kitchen.recipes[0].steps = steps;
-        makings.makings[0].batches = f64::from(halves) / 2.0;
+        makings.makings[0].batches = crate::plan::Batches::new(f64::from(halves) / 2.0);
         let plan = prep(&kitchen, &week(), &makings, &[], &[], Effort::Low);
         let session = &plan.sessions[0];
         let tasks = &session.tasks;

@@ -141,9 +141,9 @@ fn the_first_step_in_the_session_has_what_no_step_names() {
 fn a_range_prints_both_ends() {
     let ml = |n| Quantity::millilitres(n);
     assert_eq!(span(&ml(60.0), &ml(90.0), Units::Metric), "60–90 ml");
-    let cloves = |n| Quantity::Words(n, "clove".into());
+    let cloves = |n| Quantity::words(n, "clove");
     assert_eq!(span(&cloves(1.0), &cloves(2.0), Units::Metric), "1–2 cloves");
-    assert_eq!(span(&Quantity::Count(2.0), &Quantity::Count(3.0), Units::Metric), "2–3");
+    assert_eq!(span(&Quantity::pieces(2.0), &Quantity::pieces(3.0), Units::Metric), "2–3");
     assert_eq!(span(&Quantity::grams(900.0), &Quantity::grams(1200.0), Units::Metric), "900 g to 1.2 kg");
 }
 

@@ -86,7 +86,7 @@ fn made_on_sunday(amount: Quantity, kept: Kept) -> Making {
         recipe: RecipeId(0),
         at: MadeAt::Session(0),
         on,
-        batches: 1.0,
+        batches: crate::plan::Batches::new(1),
         makes: Quantity::portions(6.0),
         uses: vec![eaten],
         spare: None,

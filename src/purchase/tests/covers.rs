@@ -28,7 +28,7 @@ fn slack_is_taken_of_the_demand_before_the_pantry() {
     let mut street = Street::new();
     street.pack(QUAY, "pearl barley", 500.0, 140);
     street.needs("pearl barley", &[(1, 510.0)]);
-    street.needs[0].demand = 860.0;
+    street.needs[0].demand = 860.into();
     // 350 g were on the shelf: 2 % of 860 is 17.2, and 510 - 17.2 = 492.8.
     assert_eq!(street.said(), "1 x 500 g = 1.40, left 0, short 10");
 }
@@ -39,7 +39,7 @@ fn where_slack_leaves_nothing_to_buy_the_line_stands_under_no_shop() {
     street.kitchen.shops[QUAY].trip = Money(250);
     street.pack(QUAY, "pearl barley", 500.0, 140);
     street.needs("pearl barley", &[(1, 7.0)]);
-    street.needs[0].demand = 357.0;
+    street.needs[0].demand = 357.into();
     // 2 % of 357 is 7.14.
     let basket = street.basket();
     let visit = &basket.trips[0].shops[0];

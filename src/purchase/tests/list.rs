@@ -59,7 +59,7 @@ fn a_need_in_its_own_words_meets_no_packs_and_has_a_price_where_a_pack_has_one()
     let visit = &basket.trips[0].shops[0];
     assert_eq!(visit.at, None);
     let line = &visit.sections[0].lines[0];
-    assert_eq!((line.need.clone(), line.packs.len(), line.cost), (Quantity::Words(2.0, "sprig".into()), 0, None));
+    assert_eq!((line.need.clone(), line.packs.len(), line.cost), (Quantity::words(2.0, "sprig"), 0, None));
     assert_eq!(line.own_words, ["1 sprig rosemary"]);
     assert_eq!(basket.no_price, []);
     street.kitchen.packs.clear();

@@ -110,7 +110,7 @@ impl Street {
 
     pub fn needs_uses(&mut self, food: &str, dimension: Dimension, uses: Vec<NeedUse>) {
         let food = self.food(food);
-        let demand = uses.iter().map(|part| part.amount).sum();
+        let demand = uses.iter().map(|part| &part.amount).sum();
         self.needs.push(Need { food, trip: 0, dimension, uses, demand, own_words: false });
     }
 
@@ -153,7 +153,7 @@ pub fn said(line: &ListLine) -> String {
 pub fn a_use(day: i8, amount: f64) -> NeedUse {
     NeedUse {
         on: on(day),
-        amount,
+        amount: amount.into(),
         what_for: "White-bean mash".into(),
         stated: Stated::Plain,
         to_taste: false,

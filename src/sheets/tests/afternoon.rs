@@ -171,7 +171,7 @@ pub fn session() -> SessionPlan {
         ],
         cuts: vec![
             Cut { food: food("beetroot"), amount: g(900.0), cut: "in wedges".into(), step: 1 },
-            Cut { food: food("garlic"), amount: Quantity::Words(6.0, "clove".into()), cut: "sliced".into(), step: 7 },
+            Cut { food: food("garlic"), amount: Quantity::words(6.0, "clove"), cut: "sliced".into(), step: 7 },
         ],
         boxes: vec![
             BoxNote {

@@ -250,7 +250,7 @@ fn mill_stores() -> ShopVisit {
 }
 
 fn no_shop() -> ShopVisit {
-    let mut rosemary = line("rosemary", Quantity::Words(2.0, "sprig".into()), Vec::new(), &["White-bean mash"]);
+    let mut rosemary = line("rosemary", Quantity::words(2.0, "sprig"), Vec::new(), &["White-bean mash"]);
     rosemary.cost = None;
     let mut salt = line("flaky salt", g(0.0), Vec::new(), &["Flatbreads"]);
     salt.own_words = vec!["flaky salt, to taste".into()];

@@ -90,7 +90,7 @@ temperature = "375 F"
 hands = "1 h 10 min"
 "#;
     let recipe = loaded(&[("recipes/sauce.toml", recipe)]).kitchen.recipes.remove(0);
-    assert_eq!((recipe.makes.clone(), recipe.portion), (Quantity::grams(1500.0), Some(200.0)));
+    assert_eq!((recipe.makes.clone(), recipe.portion), (Quantity::grams(1500.0), Some(200.into())));
     assert_eq!((recipe.fridge, recipe.freezer), (Some(Days(3)), Some(Days(60))));
     assert_eq!(recipe.boxed.map(|boxed| boxed.holds), Some(Quantity::grams(500.0)));
     let step = &recipe.steps[0];

@@ -51,6 +51,23 @@ fn a_household_says_what_is_in_100_g_of_a_food() {
 }
 
 #[test]
+fn a_household_says_what_is_not_cut_and_how_a_food_is_cooked() {
+    let foods = "[[food]]\nname = \"oat groats\"\ncut = false\ncooks = \"boil 1 h 10 min\"\n";
+    let kitchen = loaded(&[("foods.toml", foods)]).kitchen;
+    let groats = &kitchen.foods[kitchen.foods.find("oat groats").unwrap()];
+    assert_eq!(groats.cut.as_ref().map(|fact| (fact.value, fact.source.as_str())), Some((false, "foods.toml:1")));
+    let cooks = &groats.cooks.as_ref().unwrap().value;
+    assert_eq!((cooks.how.as_str(), cooks.minutes.0), ("boil", 70));
+    for (line, wanted) in [
+        ("cut = \"no\"", "foods.toml:3:7: cut: expected true or false, found a text. Write it like true, without quotes."),
+        ("cooks = \"boil\"", "foods.toml:3:9: cooks: \"boil\" names no time. Write how and how long: \"boil 30 min\"."),
+        ("cooks = \"30 min\"", "foods.toml:3:9: cooks: \"30 min\" does not say how. Write how and how long: \"boil 30 min\"."),
+    ] {
+        assert_mistake(&[("foods.toml", &format!("[[food]]\nname = \"egg\"\n{line}\n"))], wanted);
+    }
+}
+
+#[test]
 fn figures_that_100_g_cannot_hold_are_mistakes() {
     let food = |per: &str| format!("[[food]]\nname = \"feta\"\nper_100g = {{ {per} }}\n");
     for (per, wanted) in [

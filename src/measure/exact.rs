@@ -1,0 +1,726 @@
+//! The one number of all amounts: exact, so that three thirds are one.
+//!
+//! Chosen by measurement: a third of a cup of chopped onion into grams as purchased takes `num_rational::BigRational` 10 µs, for it keeps
+//! every number on the heap, and this type 0.1 µs; ten thousand lines are to be read in 30 ms. A [`Number`] is a fraction of two whole
+//! numbers of 64 bits in lowest terms, and a `BigRational` only where that is too small: it never rounds and never overflows. uom stores
+//! it in its masses, volumes and densities, with the gram and the millilitre as base units, so that no factor comes between.
+
+use std::cmp::Ordering;
+use std::fmt;
+use std::iter::Sum;
+use std::ops::{Add, AddAssign, Div, Mul, MulAssign, Neg, Rem, Sub, SubAssign};
+
+use num_bigint::BigInt;
+use num_integer::Integer;
+use num_rational::BigRational;
+use num_traits::{Num, One, Pow, Signed, ToPrimitive, Zero};
+use uom::si::amount_of_substance::mole;
+use uom::si::electric_current::ampere;
+use uom::si::length::centimeter;
+use uom::si::luminous_intensity::candela;
+use uom::si::mass::gram;
+use uom::si::thermodynamic_temperature::kelvin;
+use uom::si::time::second;
+use uom::{Conversion, ConversionFactor};
+
+/// An exact number.
+///
+/// ```
+/// use spence::measure::Number;
+/// let third = Number::over(1, 3);
+/// assert_eq!(&third + &third + &third, Number::ONE);
+/// assert_eq!(Number::from(0.1), Number::over(1, 10));
+/// assert_eq!(Number::over(7, 3).to_string(), "2 1/3");
+/// ```
+#[derive(Clone, PartialEq, Eq, Hash)]
+pub struct Number(Held);
+
+/// In lowest terms, and small wherever it fits: equal numbers are held alike.
+#[derive(Clone, PartialEq, Eq, Hash)]
+enum Held {
+    /// `below` is above zero.
+    Small {
+        above: i64,
+        below: i64,
+    },
+    Big(Box<BigRational>),
+}
+
+use Held::{Big, Small};
+
+/// The whole numbers below it are all exact in a float.
+const EXACT_IN_A_FLOAT: u64 = 1 << 53;
+
+impl Number {
+    pub const ZERO: Number = Number::whole(0);
+    pub const ONE: Number = Number::whole(1);
+    pub const HALF: Number = Number::over(1, 2);
+
+    pub const fn whole(number: i64) -> Self {
+        Number(Small { above: number, below: 1 })
+    }
+
+    /// `above` / `below`; `below` must lie above zero.
+    pub const fn over(above: i64, below: i64) -> Self {
+        assert!(below > 0, "a fraction divides by a whole number above zero");
+        let (mut common, mut rest) = (above.unsigned_abs(), below.unsigned_abs());
+        while rest != 0 {
+            (common, rest) = (rest, common % rest);
+        }
+        // What divides `below` fits as it does.
+        Number(Small { above: above / common as i64, below: below / common as i64 })
+    }
+
+    /// As [`Number::over`], of numbers that a person typed: `None` where it would divide by zero.
+    pub fn ratio(above: u128, below: u128) -> Option<Self> {
+        (below != 0).then(|| Self::from_big(BigRational::new(above.into(), below.into())))
+    }
+
+    /// `2`, `1.5`, `1,5`, `.5`: digits with at most one point or comma.
+    ///
+    /// ```
+    /// use spence::measure::Number;
+    /// assert_eq!(Number::from_decimal_text("1,25"), Some(Number::over(5, 4)));
+    /// assert_eq!(Number::from_decimal_text("1e3"), None);
+    /// ```
+    pub fn from_decimal_text(digits: &str) -> Option<Self> {
+        let (whole, part) = digits.split_once(['.', ',']).unwrap_or((digits, ""));
+        let plain = |text: &str| text.bytes().all(|byte| byte.is_ascii_digit());
+        if whole.len() + part.len() == 0 || !plain(whole) || !plain(part) {
+            return None;
+        }
+        Some(decimal(&format!("{whole}{part}"), -(part.len() as i32)))
+    }
+
+    /// As it prints: `350`, `1.25`, `1/3`, `2 1/3`. `None` where it is no number, or negative.
+    ///
+    /// ```
+    /// use spence::measure::Number;
+    /// assert_eq!(Number::from_text("2 1/3"), Some(Number::over(7, 3)));
+    /// assert_eq!(Number::from_text("1/0"), None);
+    /// ```
+    pub fn from_text(text: &str) -> Option<Self> {
+        let (whole, part) = match text.split_once(' ') {
+            Some((whole, part)) => (Self::from_decimal_text(whole)?, part),
+            None => (Number::ZERO, text),
+        };
+        let part = match part.split_once('/') {
+            Some((above, below)) => Self::from_decimal_text(above)?.checked_div(&Self::from_decimal_text(below)?)?,
+            None => Self::from_decimal_text(part)?,
+        };
+        Some(whole + part)
+    }
+
+    /// What JSON wrote to ten digits: 0.3333333333 was a third. A fraction of a thousandth part at the finest that is written so, where one
+    /// is; else the decimal. Fewer digits are a decimal always.
+    pub(crate) fn from_ten_digits(value: f64) -> Self {
+        let plain = Number::from(value);
+        let is_cut = super::quantity::to_digits(value, 8) != value && !plain.below_at_most(1000);
+        let found = if is_cut { simplest(value) } else { None };
+        found.unwrap_or(plain)
+    }
+
+    fn below_at_most(&self, most: i64) -> bool {
+        matches!(&self.0, Small { below, .. } if *below <= most)
+    }
+
+    /// The number itself where its fraction is one that a person can read, of a thousandth part at the finest; else the next thousandth above.
+    pub fn to_readable(&self) -> Number {
+        if self.below_at_most(1000) { self.clone() } else { (self * 1000).ceil() / 1000 }
+    }
+
+    pub(crate) fn from_parts(above: i128, below: i128) -> Self {
+        if let (Ok(above), Ok(below)) = (i64::try_from(above), i64::try_from(below)) {
+            let common = above.unsigned_abs().gcd(&below.unsigned_abs());
+            return match i64::try_from(common) {
+                Ok(1) => Number(Small { above, below }),
+                Ok(common) => Number(Small { above: above / common, below: below / common }),
+                Err(_) => Self::from_big(BigRational::new(above.into(), below.into())),
+            };
+        }
+        let common = above.unsigned_abs().gcd(&below.unsigned_abs()) as i128;
+        match (i64::try_from(above / common), i64::try_from(below / common)) {
+            (Ok(above), Ok(below)) => Number(Small { above, below }),
+            _ => Self::from_big(BigRational::new(above.into(), below.into())),
+        }
+    }
+
+    /// `big` is in lowest terms.
+    fn from_big(big: BigRational) -> Self {
+        match (big.numer().to_i64(), big.denom().to_i64()) {
+            (Some(above), Some(below)) => Number(Small { above, below }),
+            _ => Number(Big(Box::new(big))),
+        }
+    }
+
+    fn to_big(&self) -> BigRational {
+        match &self.0 {
+            Small { above, below } => BigRational::new_raw((*above).into(), (*below).into()),
+            Big(big) => (**big).clone(),
+        }
+    }
+
+    /// The float nearest to it.
+    pub fn to_f64(&self) -> f64 {
+        match &self.0 {
+            Small { above, below } if above.unsigned_abs() < EXACT_IN_A_FLOAT && below.unsigned_abs() < EXACT_IN_A_FLOAT => {
+                *above as f64 / *below as f64
+            }
+            _ => self.to_big().to_f64().unwrap_or(f64::INFINITY),
+        }
+    }
+
+    pub fn is_zero(&self) -> bool {
+        matches!(self.0, Small { above: 0, .. })
+    }
+
+    pub fn is_positive(&self) -> bool {
+        match &self.0 {
+            Small { above, .. } => *above > 0,
+            Big(big) => big.is_positive(),
+        }
+    }
+
+    pub fn is_whole(&self) -> bool {
+        match &self.0 {
+            Small { below, .. } => *below == 1,
+            Big(big) => big.is_integer(),
+        }
+    }
+
+    pub fn abs(&self) -> Number {
+        if *self < Number::ZERO { -self } else { self.clone() }
+    }
+
+    /// The least whole number that is not below it.
+    pub fn ceil(&self) -> Number {
+        -(-self).floor()
+    }
+
+    /// The largest whole number that is not above it.
+    pub fn floor(&self) -> Number {
+        match &self.0 {
+            Small { above, below } => Number::whole(above.div_euclid(*below)),
+            Big(big) => Self::from_big(big.floor()),
+        }
+    }
+
+    /// The nearest whole number, halves upwards.
+    pub fn round(&self) -> Number {
+        (self + Number::HALF).floor()
+    }
+
+    /// As a whole number, where it is one of at most 64 bits.
+    pub fn to_i64(&self) -> Option<i64> {
+        match &self.0 {
+            Small { above, below: 1 } => Some(*above),
+            _ => None,
+        }
+    }
+
+    /// `None` where `by` is zero.
+    pub fn checked_div(&self, by: &Number) -> Option<Number> {
+        (!by.is_zero()).then(|| self / by)
+    }
+
+    /// Its digits, where it is a decimal.
+    pub(crate) fn decimal_text(&self) -> Option<String> {
+        let big = self.to_big();
+        let (mut rest, mut places) = (big.denom().clone(), 0u32);
+        for prime in [2u32, 5] {
+            let mut times = 0;
+            while (&rest % prime).is_zero() {
+                rest /= prime;
+                times += 1;
+            }
+            places = places.max(times);
+        }
+        if !rest.is_one() {
+            return None;
+        }
+        let ten = BigInt::from(10u32).pow(places);
+        let scaled = (big.numer().abs() * &ten) / big.denom();
+        let (whole, part) = scaled.div_rem(&ten);
+        let sign = if self.is_negative() { "-" } else { "" };
+        let part = if places == 0 { String::new() } else { format!(".{part:0>width$}", part = part.to_string(), width = places as usize) };
+        Some(format!("{sign}{whole}{part}"))
+    }
+
+    fn is_negative(&self) -> bool {
+        *self < Number::ZERO
+    }
+}
+
+/// `digits` × 10^`exponent`.
+fn decimal(digits: &str, exponent: i32) -> Number {
+    let ten = |places: i32| BigInt::from(10u32).pow(places.unsigned_abs());
+    // Nineteen digits may not fit 64 bits; eighteen do, over or times ten to the eighteenth.
+    if digits.len() <= 18 && exponent.abs() <= 18 {
+        let above = digits.parse::<i64>().unwrap_or_default();
+        let power = 10i64.pow(exponent.unsigned_abs());
+        return if exponent < 0 {
+            Number::from_parts(above.into(), power.into())
+        } else {
+            Number::from_parts(i128::from(above) * i128::from(power), 1)
+        };
+    }
+    let above = digits.parse::<BigInt>().unwrap_or_default();
+    let big = if exponent < 0 { BigRational::new(above, ten(exponent)) } else { (above * ten(exponent)).into() };
+    Number::from_big(big)
+}
+
+/// Half of the last of ten digits, as a share, with some room for the float.
+const TENTH_DIGIT: f64 = 5.01e-10;
+
+/// The simplest fraction that ten digits write so: its continued fraction, cut where it comes near enough.
+fn simplest(value: f64) -> Option<Number> {
+    let (mut above, mut below) = ((1i64, value.floor() as i64), (0i64, 1i64));
+    let mut rest = value - value.floor();
+    while (above.1 as f64 / below.1 as f64 - value).abs() > value.abs() * TENTH_DIGIT {
+        let inverse = 1.0 / rest;
+        let next = inverse.floor() as i64;
+        rest = inverse - inverse.floor();
+        above = (above.1, next.checked_mul(above.1)?.checked_add(above.0)?);
+        below = (below.1, next.checked_mul(below.1)?.checked_add(below.0)?);
+        if below.1 > 1000 {
+            return None;
+        }
+    }
+    Some(Number::over(above.1, below.1))
+}
+
+/// The shortest decimal that reads as this float: 0.1 is a tenth. What is no number is zero.
+impl From<f64> for Number {
+    fn from(value: f64) -> Self {
+        for (places, power) in [1i64, 10, 100, 1000, 10_000].into_iter().enumerate() {
+            let scaled = value * power as f64;
+            let is_short = scaled.abs() < 1e14 && scaled.round() / power as f64 == value;
+            if is_short {
+                return if places == 0 { Number::whole(scaled as i64) } else { Number::from_parts(scaled.round() as i128, power.into()) };
+            }
+        }
+        if !value.is_finite() {
+            return Number::ZERO;
+        }
+        let text = format!("{:e}", value.abs());
+        let (digits, exponent) = text.split_once('e').unwrap_or((&text, "0"));
+        let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
+        let exponent = exponent.parse::<i32>().unwrap_or_default() - part.len() as i32;
+        let number = decimal(&format!("{whole}{part}"), exponent);
+        if value < 0.0 { -number } else { number }
+    }
+}
+
+impl From<i64> for Number {
+    fn from(value: i64) -> Self {
+        Number::whole(value)
+    }
+}
+
+impl From<i32> for Number {
+    fn from(value: i32) -> Self {
+        Number::whole(value.into())
+    }
+}
+
+impl From<u32> for Number {
+    fn from(value: u32) -> Self {
+        Number::whole(value.into())
+    }
+}
+
+impl From<&Number> for Number {
+    fn from(value: &Number) -> Self {
+        value.clone()
+    }
+}
+
+impl Default for Number {
+    fn default() -> Self {
+        Number::ZERO
+    }
+}
+
+fn sum(a: &Number, b: &Number) -> Number {
+    match (&a.0, &b.0) {
+        (Small { above: a, below: 1 }, Small { above: c, below: 1 }) => Number::from_parts(i128::from(*a) + i128::from(*c), 1),
+        (Small { above: a, below: b }, Small { above: c, below: d }) if b == d => {
+            Number::from_parts(i128::from(*a) + i128::from(*c), (*b).into())
+        }
+        // Two products of 63 bits each, and their sum, fit 128 bits.
+        (Small { above: a, below: b }, Small { above: c, below: d }) => {
+            let cross = i128::from(*a) * i128::from(*d) + i128::from(*c) * i128::from(*b);
+            Number::from_parts(cross, i128::from(*b) * i128::from(*d))
+        }
+        _ => Number::from_big(a.to_big() + b.to_big()),
+    }
+}
+
+fn product(a: &Number, b: &Number) -> Number {
+    match (&a.0, &b.0) {
+        (Small { above: a, below: b }, Small { above: c, below: d }) => {
+            Number::from_parts(i128::from(*a) * i128::from(*c), i128::from(*b) * i128::from(*d))
+        }
+        _ => Number::from_big(a.to_big() * b.to_big()),
+    }
+}
+
+/// Panics where `b` is zero, as whole numbers do.
+fn quotient(a: &Number, b: &Number) -> Number {
+    match (&a.0, &b.0) {
+        (Small { above: a, below: b }, Small { above: c, below: d }) => {
+            let sign = i128::from(c.signum());
+            Number::from_parts(i128::from(*a) * i128::from(*d) * sign, i128::from(*b) * i128::from(*c) * sign)
+        }
+        _ => Number::from_big(a.to_big() / b.to_big()),
+    }
+}
+
+fn difference(a: &Number, b: &Number) -> Number {
+    sum(a, &-b)
+}
+
+/// What is left of `a` after whole times `b`.
+fn remainder(a: &Number, b: &Number) -> Number {
+    difference(a, &product(b, &quotient(a, b).trunc()))
+}
+
+impl Number {
+    fn trunc(&self) -> Number {
+        if self.is_negative() { self.ceil() } else { self.floor() }
+    }
+}
+
+impl Neg for &Number {
+    type Output = Number;
+    fn neg(self) -> Number {
+        match &self.0 {
+            Small { above, below } if *above != i64::MIN => Number(Small { above: -above, below: *below }),
+            _ => Number::from_big(-self.to_big()),
+        }
+    }
+}
+
+impl Neg for Number {
+    type Output = Number;
+    fn neg(self) -> Number {
+        -&self
+    }
+}
+
+/// The operator for every pairing of owned and borrowed, and with whole numbers.
+macro_rules! operator {
+    ($Trait:ident, $name:ident, $function:ident) => {
+        operator!($Trait, $name, $function, Number, Number, |a, b| (&a, &b));
+        operator!($Trait, $name, $function, &Number, Number, |a, b| (a, &b));
+        operator!($Trait, $name, $function, Number, &Number, |a, b| (&a, b));
+        operator!($Trait, $name, $function, &Number, &Number, |a, b| (a, b));
+        operator!($Trait, $name, $function, Number, i64, |a, b| (&a, &Number::whole(b)));
+        operator!($Trait, $name, $function, &Number, i64, |a, b| (a, &Number::whole(b)));
+    };
+    ($Trait:ident, $name:ident, $function:ident, $left:ty, $right:ty, |$a:ident, $b:ident| ($first:expr, $second:expr)) => {
+        impl $Trait<$right> for $left {
+            type Output = Number;
+            fn $name(self, $b: $right) -> Number {
+                let $a = self;
+                $function($first, $second)
+            }
+        }
+    };
+}
+
+operator!(Add, add, sum);
+operator!(Sub, sub, difference);
+operator!(Mul, mul, product);
+operator!(Div, div, quotient);
+operator!(Rem, rem, remainder);
+
+impl AddAssign for Number {
+    fn add_assign(&mut self, other: Number) {
+        *self = sum(self, &other);
+    }
+}
+
+impl AddAssign<&Number> for Number {
+    fn add_assign(&mut self, other: &Number) {
+        *self = sum(self, other);
+    }
+}
+
+impl SubAssign for Number {
+    fn sub_assign(&mut self, other: Number) {
+        *self = difference(self, &other);
+    }
+}
+
+impl SubAssign<&Number> for Number {
+    fn sub_assign(&mut self, other: &Number) {
+        *self = difference(self, other);
+    }
+}
+
+impl MulAssign for Number {
+    fn mul_assign(&mut self, other: Number) {
+        *self = product(self, &other);
+    }
+}
+
+impl Sum for Number {
+    fn sum<I: Iterator<Item = Number>>(numbers: I) -> Number {
+        numbers.fold(Number::ZERO, |sum, next| sum + next)
+    }
+}
+
+impl<'n> Sum<&'n Number> for Number {
+    fn sum<I: Iterator<Item = &'n Number>>(numbers: I) -> Number {
+        numbers.fold(Number::ZERO, |sum, next| sum + next)
+    }
+}
+
+impl Ord for Number {
+    fn cmp(&self, other: &Number) -> Ordering {
+        match (&self.0, &other.0) {
+            (Small { above: a, below: b }, Small { above: c, below: d }) => {
+                (i128::from(*a) * i128::from(*d)).cmp(&(i128::from(*c) * i128::from(*b)))
+            }
+            _ => self.to_big().cmp(&other.to_big()),
+        }
+    }
+}
+
+impl PartialOrd for Number {
+    fn partial_cmp(&self, other: &Number) -> Option<Ordering> {
+        Some(self.cmp(other))
+    }
+}
+
+impl PartialEq<i64> for Number {
+    fn eq(&self, other: &i64) -> bool {
+        *self == Number::whole(*other)
+    }
+}
+
+impl PartialOrd<i64> for Number {
+    fn partial_cmp(&self, other: &i64) -> Option<Ordering> {
+        Some(self.cmp(&Number::whole(*other)))
+    }
+}
+
+/// `350`, `1.25`, `1/3`, `2 1/3`: exactly, and read back unchanged.
+impl fmt::Display for Number {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Some(text) = self.decimal_text() {
+            return f.write_str(&text);
+        }
+        let big = self.to_big();
+        let (whole, part) = (big.trunc(), big.fract().abs());
+        match whole.is_zero() {
+            true => write!(f, "{}{part}", if self.is_negative() { "-" } else { "" }),
+            false => write!(f, "{} {part}", whole.numer()),
+        }
+    }
+}
+
+impl fmt::Debug for Number {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        fmt::Display::fmt(self, f)
+    }
+}
+
+impl Zero for Number {
+    fn zero() -> Self {
+        Number::ZERO
+    }
+    fn is_zero(&self) -> bool {
+        Number::is_zero(self)
+    }
+}
+
+impl One for Number {
+    fn one() -> Self {
+        Number::ONE
+    }
+}
+
+impl Num for Number {
+    type FromStrRadixErr = num_rational::ParseRatioError;
+    fn from_str_radix(text: &str, radix: u32) -> Result<Self, Self::FromStrRadixErr> {
+        BigRational::from_str_radix(text, radix).map(Number::from_big)
+    }
+}
+
+impl Conversion<Number> for Number {
+    type T = Number;
+    fn conversion(&self) -> Number {
+        self.clone()
+    }
+}
+
+impl ConversionFactor<Number> for Number {
+    fn powi(self, exponent: i32) -> Self {
+        Number::from_big(Pow::pow(self.to_big(), exponent))
+    }
+    fn value(self) -> Number {
+        self
+    }
+}
+
+/// What one of a base unit is in those of the SI.
+macro_rules! base_units {
+    ($($unit:ty = $above:literal / $below:literal),+ $(,)?) => {
+        $(impl Conversion<Number> for $unit {
+            type T = Number;
+            fn coefficient() -> Number {
+                Number::over($above, $below)
+            }
+        })+
+    };
+}
+
+base_units! {
+    gram = 1 / 1000,
+    centimeter = 1 / 100,
+    second = 1 / 1,
+    ampere = 1 / 1,
+    kelvin = 1 / 1,
+    mole = 1 / 1,
+    candela = 1 / 1,
+}
+
+/// Grams, and cubic centimetres, which are millilitres.
+pub type KitchenUnits = dyn uom::si::Units<
+        Number,
+        length = centimeter,
+        mass = gram,
+        time = second,
+        electric_current = ampere,
+        thermodynamic_temperature = kelvin,
+        amount_of_substance = mole,
+        luminous_intensity = candela,
+    >;
+
+/// In grams.
+pub type Mass = uom::si::mass::Mass<KitchenUnits, Number>;
+
+/// In millilitres.
+pub type Volume = uom::si::volume::Volume<KitchenUnits, Number>;
+
+/// In grams a millilitre: what a mass is over a volume, and the only way from one to the other.
+pub type Density = uom::si::mass_density::MassDensity<KitchenUnits, Number>;
+
+/// So many grams.
+pub fn mass(grams: impl Into<Number>) -> Mass {
+    Mass { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: grams.into() }
+}
+
+/// So many millilitres.
+pub fn volume(millilitres: impl Into<Number>) -> Volume {
+    Volume { dimension: std::marker::PhantomData, units: std::marker::PhantomData, value: millilitres.into() }
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+    use proptest::prelude::*;
+
+    use super::*;
+
+    fn any_number() -> impl Strategy<Value = Number> {
+        let small = (-5000i64..5000, 1i64..400).prop_map(|(above, below)| Number::over(above, below));
+        let large = (any::<i64>(), 1i64..i64::MAX).prop_map(|(above, below)| Number::from_parts(above.into(), below.into()));
+        prop_oneof![4 => small, 1 => large]
+    }
+
+    #[test]
+    fn three_thirds_and_seven_sevenths_are_one() {
+        for parts in [3, 7, 9, 11, 13, 97] {
+            assert_eq!(std::iter::repeat_n(Number::over(1, parts), parts as usize).sum::<Number>(), Number::ONE);
+        }
+    }
+
+    #[test]
+    fn a_float_is_the_shortest_decimal_that_reads_as_it() {
+        for (float, above, below) in [
+            (0.1, 1, 10),
+            (0.3, 3, 10),
+            (1e-7, 1, 10_000_000),
+            (-2.5, -5, 2),
+            (236.588_236_5, 473_176_473, 2_000_000),
+            (1e9, 1_000_000_000, 1),
+        ] {
+            assert_eq!(Number::from(float), Number::over(above, below), "{float}");
+        }
+    }
+
+    #[test]
+    fn what_json_wrote_of_a_third_is_read_as_a_third_and_a_thousandth_stays_one() {
+        for (written, above, below) in
+            [(0.333_333_333_3, 1, 3), (2.142_857_143, 15, 7), (0.333, 333, 1000), (166.666_666_7, 500, 3), (1.5, 3, 2)]
+        {
+            assert_eq!(Number::from_ten_digits(written), Number::over(above, below), "{written}");
+        }
+        assert_eq!(Number::from_ten_digits(0.123_456_789_1), Number::from(0.123_456_789_1));
+    }
+
+    #[test]
+    fn a_fraction_that_nobody_reads_becomes_the_next_thousandth_above() {
+        assert_eq!(Number::over(1, 3).to_readable(), Number::over(1, 3));
+        assert_eq!(Number::over(82, 89).to_readable(), Number::over(82, 89));
+        assert_eq!(Number::over(1, 1001).to_readable(), Number::over(1, 1000));
+        assert_eq!(Number::from(485.213_235_218_75).to_readable(), Number::from(485.214));
+    }
+
+    #[test]
+    fn numbers_print_as_decimals_or_as_fractions() {
+        for (above, below, text) in [(350, 1, "350"), (5, 4, "1.25"), (1, 3, "1/3"), (7, 3, "2 1/3"), (-1, 3, "-1/3"), (1, 1000, "0.001")] {
+            assert_eq!(Number::over(above, below).to_string(), text);
+        }
+    }
+
+    #[test]
+    fn a_mass_over_a_volume_is_a_density_and_back() {
+        let cup = volume(Number::over(473_176_473, 2_000_000));
+        let density = mass(160) / cup.clone();
+        assert_eq!((density * cup).value, Number::whole(160));
+        // As uom reckons with its own factors, exactly.
+        assert_eq!(mass(250), Mass::new::<gram>(Number::whole(250)));
+    }
+
+    proptest! {
+        #[test]
+        fn sums_and_products_are_those_of_a_big_rational(a in any_number(), b in any_number()) {
+            prop_assert_eq!((&a + &b).to_big(), a.to_big() + b.to_big());
+            prop_assert_eq!((&a - &b).to_big(), a.to_big() - b.to_big());
+            prop_assert_eq!((&a * &b).to_big(), a.to_big() * b.to_big());
+            prop_assert_eq!(a.cmp(&b), a.to_big().cmp(&b.to_big()));
+            prop_assert_eq!(&a + &b - &b, a.clone());
+            if !b.is_zero() {
+                prop_assert_eq!((&a / &b).to_big(), a.to_big() / b.to_big());
+                prop_assert_eq!(&(&a / &b) * &b, a.clone());
+                prop_assert_eq!(&a % &b, Number::from_big(a.to_big() % b.to_big()));
+            }
+            prop_assert_eq!(a.floor().to_big(), a.to_big().floor());
+            prop_assert_eq!(a.ceil().to_big(), a.to_big().ceil());
+        }
+
+        #[test]
+        fn a_float_comes_back_as_it_was(value in prop_oneof![1e-6..1e9f64, -1e3..1e3f64, any::<i32>().prop_map(|n| f64::from(n) / 1000.0)]) {
+            prop_assert_eq!(Number::from(value).to_f64(), value);
+        }
+
+        #[test]
+        fn a_fraction_is_found_again_in_its_ten_digits(above in 1i64..100_000, below in 1i64..100) {
+            let number = Number::over(above, below);
+            let written = format!("{:.9e}", number.to_f64()).parse::<f64>().expect("a float");
+            prop_assert_eq!(Number::from_ten_digits(written), number);
+        }
+
+        #[test]
+        fn the_digits_of_a_decimal_are_its_own(above in any::<i32>(), places in 0u32..9) {
+            let number = Number::over(above.into(), 10i64.pow(places));
+            let text = number.decimal_text().expect("a decimal");
+            let read = Number::from_decimal_text(text.trim_start_matches('-')).expect("digits");
+            prop_assert_eq!(read, number.abs());
+        }
+    }
+}
