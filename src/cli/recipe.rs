@@ -63,11 +63,11 @@ fn batches(kitchen: &Kitchen, id: RecipeId, typed: &str) -> Result<f64, Failure>
     let amount = read_quantity(typed, Spoons::Us).map_err(|error| Failure::Usage(format!("--for: {}. {remedy}.", error.cause)))?;
     // A bare number is portions of a recipe that makes portions.
     let amount = match (&recipe.makes, &amount) {
-        (Quantity::Portions(_), Quantity::Count(count)) => Quantity::portions(*count),
+        (Quantity::Portions(_), Quantity::Count(count)) => Quantity::portions(count),
         _ => amount,
     };
     match in_makes(recipe, &amount) {
-        Some(base) if base > 0.0 => Ok(base / recipe.makes.base()),
+        Some(base) if base.is_positive() => Ok((base / recipe.makes.exact()).to_f64()),
         _ => Err(Failure::Usage(format!(
             "--for: \"{typed}\" cannot be compared with what one batch makes, {}. {remedy}.",
             makes(kitchen, &recipe.makes)

@@ -36,7 +36,7 @@ fn lines(recipe: &Recipe) -> Vec<&str> {
 }
 
 fn makes(recipe: &Recipe) -> String {
-    let number = exact_number(recipe.makes.base());
+    let number = exact_number(recipe.makes.exact());
     let one = recipe.makes.base() == 1.0;
     match recipe.makes.dimension() {
         Dimension::Portion => format!("{number} portion{}", if one { "" } else { "s" }),

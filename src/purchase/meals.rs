@@ -57,7 +57,7 @@ pub struct PortionNote {
 pub fn of_portion(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
     let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
     let recipe = &kitchen.recipes[id];
-    let one = in_makes(recipe, &Quantity::portions(1.0)).unwrap_or(recipe.makes.base());
+    let one = in_makes(recipe, &Quantity::portions(1.0)).map_or(recipe.makes.base(), |one| one.to_f64());
     let mut sum = Figures::default();
     sum.add(&costing.recipe(id), one);
     let missing = sum.missing(kitchen);

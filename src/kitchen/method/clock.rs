@@ -102,7 +102,7 @@ fn number(w: &Words, at: usize) -> Option<(f64, f64, usize)> {
         };
     }
     let read = w.number(at).ok()??;
-    let (low, high) = (read.number.low.value(), read.number.high.value());
+    let (low, high) = (read.number.low.to_f64(), read.number.high.to_f64());
     let mark = w.kind(read.end) == Some(Sign::Dash) || w.is(read.end, "to") || w.is(read.end, "or");
     match tens(w, read.end + 1) {
         Some((upper, end)) if mark && low == high && upper >= low => Some((low, upper, end)),

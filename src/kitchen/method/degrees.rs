@@ -91,7 +91,7 @@ fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
         return None;
     }
     let read = w.number(mark).ok()??;
-    let number = read.number.high.value();
+    let number = read.number.high.to_f64();
     GAS.iter().find(|(known, _)| *known == number).map(|(_, celsius)| (*celsius, read.end))
 }
 
@@ -101,7 +101,7 @@ fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<(f64, bool, us
         return None;
     }
     let read = w.number(at).ok()??;
-    let (low, high, mut end) = (read.number.low.value(), read.number.high.value(), read.end);
+    let (low, high, mut end) = (read.number.low.to_f64(), read.number.high.to_f64(), read.end);
     let mut marked = false;
     if end < to && (w.kind(end) == Some(Sign::Degree) || w.is(end, "degrees") || w.is(end, "degree") || w.is(end, "deg")) {
         marked = true;

@@ -219,7 +219,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             .larder
             .mentions(w, clause.verb_end, clause.end)
             .iter()
-            .all(|mention| mention.foods.iter().all(|food| self.larder.left(*food) < 1e-6))
+            .all(|mention| mention.foods.iter().all(|food| !self.larder.left(*food).is_positive()))
     }
 
     fn placed(&mut self, read: &Act) {
@@ -345,7 +345,7 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     fn place(&mut self, mention: Mention, draft: &mut Draft) {
         let taken: Vec<(usize, Option<Amount>)> =
-            mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part)?))).collect();
+            mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part.as_ref())?))).collect();
         if !taken.is_empty() {
             draft.pieces.push(Placed { start: mention.start, end: mention.end, foods: taken, group: mention.group });
         }
@@ -582,32 +582,21 @@ impl<'s, 'k> Gather<'s, 'k> {
     fn unfinished(&mut self) -> Vec<(Spot, String)> {
         let mut doubts = Vec::new();
         for food in 0..self.setting.ingredients.len() {
-            let left = self.larder.left(food);
-            if !(1e-6..1.0 - 1e-6).contains(&left) {
+            if !self.larder.is_divided(food) {
                 continue;
             }
             let pieces = self.made.iter_mut().flat_map(|made| made.step.text.iter_mut());
             let shares: Vec<&mut Piece> =
                 pieces.filter(|piece| matches!(piece, Piece::Ingredient { index, share: Some(_) } if *index == food)).collect();
             let only = shares.len() == 1;
+            let rest = self.larder.take(food, None).flatten();
             if let Some(Piece::Ingredient { share, .. }) = shares.into_iter().next_back() {
-                match share {
-                    Some(amount) if !only => {
-                        let more = left / (1.0 - left);
-                        let whole = self.setting.ingredients.get(food).and_then(|one| match &one.wanted {
-                            crate::kitchen::Wanted::Food { item: Some(item), .. } => Some(item.amount.clone()),
-                            _ => None,
-                        });
-                        match whole {
-                            Some(whole) => {
-                                amount.low += whole.low * left;
-                                amount.high += whole.high * left;
-                            }
-                            None => amount.high *= 1.0 + more,
-                        }
+                *share = match (share.take(), rest) {
+                    (Some(part), Some(rest)) if !only => {
+                        Some(Amount { low: part.low + rest.low, high: part.high + rest.high, unit: part.unit })
                     }
-                    _ => *share = None,
-                }
+                    _ => None,
+                };
             }
             let line = &self.setting.ingredients[food];
             doubts.push((

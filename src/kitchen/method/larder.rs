@@ -4,7 +4,7 @@
 use crate::foods::{FoodId, Foods, Item, Kind, as_purchased, key_of};
 use crate::kitchen::words::Words;
 use crate::kitchen::{Ingredient, Wanted};
-use crate::measure::{Amount, Dimension, Kind as Sign, Spoons, Unit};
+use crate::measure::{Amount, Dimension, Kind as Sign, Number, Spoons, Unit};
 
 /// A mention of ingredients in a text, by tokens; `start` takes in "the" and the words of a share.
 #[derive(Debug, Clone, PartialEq)]
@@ -18,10 +18,10 @@ pub(super) struct Mention {
     pub group: bool,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub(super) enum Part {
-    Share(f64),
-    Amount(f64, Unit),
+    Share(Number),
+    Amount(Number, Unit),
     Rest,
 }
 
@@ -42,7 +42,7 @@ pub(super) struct Larder<'k> {
     spoons: Spoons,
     named: Vec<Named>,
     /// The share of each that no step has taken yet.
-    left: Vec<f64>,
+    left: Vec<Number>,
 }
 
 /// Says how a food is, and never which it is.
@@ -94,7 +94,7 @@ impl<'k> Larder<'k> {
             named(one, heading, foods, recipe_name)
         });
         let named: Vec<Named> = named.collect();
-        let left = vec![1.0; named.len()];
+        let left = vec![Number::ONE; named.len()];
         Larder { foods, spoons, named, left }
     }
 
@@ -123,14 +123,14 @@ impl<'k> Larder<'k> {
         if let Unit::Word(word) = item.amount.unit
             && ["clove", "slice", "piece", "fillet"].contains(&word.singular())
         {
-            return item.amount.high;
+            return item.amount.high.to_f64();
         }
         let counted = self.measured(index, &Dimension::Count).unwrap_or_else(|| self.grams(index) / 100.0);
         counted.max(0.5)
     }
 
     pub fn bunches(&self, index: usize) -> f64 {
-        match self.named[index].item.as_ref().map(|item| (item.amount.high, item.amount.unit)) {
+        match self.named[index].item.as_ref().map(|item| (item.amount.high.to_f64(), item.amount.unit)) {
             Some((number, Unit::Word(word))) if word.singular() == "bunch" => number,
             _ => self.grams(index) / 60.0,
         }
@@ -151,43 +151,44 @@ impl<'k> Larder<'k> {
         !key.is_empty() && !ADJECTIVES.contains(&key) && self.named.iter().any(|named| named.words.iter().any(|word| word == key))
     }
 
-    /// What is still to be used of an ingredient.
-    pub fn left(&self, index: usize) -> f64 {
-        self.left[index]
+    /// The share of an ingredient that is still to be used.
+    pub fn left(&self, index: usize) -> &Number {
+        &self.left[index]
+    }
+
+    /// Has a part of it been used, and a part not?
+    pub fn is_divided(&self, index: usize) -> bool {
+        self.left[index].is_positive() && self.left[index] < Number::ONE
     }
 
     /// Takes a part of it and says how much: `None` all of the line, else that share of it. Nothing where nothing is left.
-    pub fn take(&mut self, index: usize, part: Option<Part>) -> Option<Option<Amount>> {
-        let left = self.left[index];
-        if left < 1e-6 {
+    pub fn take(&mut self, index: usize, part: Option<&Part>) -> Option<Option<Amount>> {
+        let left = self.left[index].clone();
+        if !left.is_positive() {
             return None;
         }
-        let item = self.named[index].item.clone();
         let share = match part {
-            Some(Part::Share(share)) => share.min(left),
-            Some(Part::Amount(number, unit)) => self.share_of(index, number, unit).unwrap_or(left).min(left),
-            _ => left,
+            Some(Part::Share(share)) => share.clone().min(left.clone()),
+            Some(Part::Amount(number, unit)) => self.share_of(index, number, *unit).unwrap_or(left.clone()).min(left.clone()),
+            _ => left.clone(),
         };
         // A line of several amounts, or of none, is not divided.
-        let divisible = item.as_ref().filter(|item| item.plus.is_empty());
-        match divisible {
-            Some(item) if share < 1.0 - 1e-6 => {
-                self.left[index] = left - share;
-                let part = Amount { low: item.amount.low * share, high: item.amount.high * share, unit: item.amount.unit };
-                Some(Some(part))
+        match self.named[index].item.as_ref().filter(|item| item.plus.is_empty()) {
+            Some(item) if share < Number::ONE => {
+                self.left[index] = left - &share;
+                Some(Some(item.amount.scaled(&share)))
             }
             _ => {
-                self.left[index] = 0.0;
+                self.left[index] = Number::ZERO;
                 Some(None)
             }
         }
     }
 
-    fn share_of(&self, index: usize, number: f64, unit: Unit) -> Option<f64> {
+    fn share_of(&self, index: usize, number: &Number, unit: Unit) -> Option<Number> {
         let item = self.named[index].item.as_ref()?;
-        let of = |amount: f64, unit: Unit| Amount { low: amount, high: amount, unit }.most(self.spoons);
-        let (part, whole) = (of(number, unit), of(item.amount.high, item.amount.unit));
-        (part.dimension() == whole.dimension() && part.base() < whole.base() * (1.0 - 1e-6)).then(|| part.base() / whole.base())
+        let part = Amount { low: number.clone(), high: number.clone(), unit }.most(self.spoons);
+        part.ratio(&item.amount.most(self.spoons)).filter(|share| *share < Number::ONE)
     }
 
     /// Every mention between two places. `from` is after the verb.
@@ -226,7 +227,7 @@ impl<'k> Larder<'k> {
     fn one(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
         // "Scatter the rest over the top": of what was divided last.
         if w.is(at, "rest") && at > from && w.is(at - 1, "the") && !w.is(at + 1, "of") {
-            let divided = (0..self.named.len()).rev().find(|index| (1e-6..1.0 - 1e-6).contains(&self.left[*index]))?;
+            let divided = (0..self.named.len()).rev().find(|index| self.is_divided(*index))?;
             return Some(Mention { start: at - 1, end: at + 1, foods: vec![divided], part: Some(Part::Rest), group: false });
         }
         let (index, end) = self.named_at(w, at, to)?;
@@ -306,7 +307,7 @@ impl<'k> Larder<'k> {
         if !same {
             return None;
         }
-        Some(fits.iter().copied().find(|index| self.left[*index] > 1e-6).unwrap_or(first))
+        Some(fits.iter().copied().find(|index| self.left[*index].is_positive()).unwrap_or(first))
     }
 
     /// "The meat", "the pasta", "the beef": by what it is, where only one can be meant.
@@ -374,7 +375,8 @@ impl<'k> Larder<'k> {
             }
             _ => return None,
         };
-        let fitting: Vec<usize> = (0..self.named.len()).filter(|index| fits(&self.named[*index]) && self.left[*index] > 1e-6).collect();
+        let fitting: Vec<usize> =
+            (0..self.named.len()).filter(|index| fits(&self.named[*index]) && self.left[*index].is_positive()).collect();
         if fitting.is_empty() {
             return None;
         }
@@ -428,15 +430,15 @@ fn share_before(w: &Words, from: usize, at: usize) -> (usize, Option<Part>) {
     let start = at - usize::from(the);
     let before = |steps: usize| start.checked_sub(steps);
     if is(before(1), "half") {
-        return (start - 1, Some(Part::Share(0.5)));
+        return (start - 1, Some(Part::Share(Number::HALF)));
     }
     if is(before(1), "of") {
         for (word, part) in [
-            ("half", Part::Share(0.5)),
-            ("third", Part::Share(1.0 / 3.0)),
-            ("quarter", Part::Share(0.25)),
-            ("most", Part::Share(0.75)),
-            ("some", Part::Share(0.5)),
+            ("half", Part::Share(Number::HALF)),
+            ("third", Part::Share(Number::over(1, 3))),
+            ("quarter", Part::Share(Number::over(1, 4))),
+            ("most", Part::Share(Number::over(3, 4))),
+            ("some", Part::Share(Number::HALF)),
             ("rest", Part::Rest),
             ("remainder", Part::Rest),
         ] {
