@@ -122,8 +122,10 @@ fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
             let spoons = kitchen.rules.spoons;
             let bought = item.as_ref().and_then(|item| {
                 let item = item.scaled(batches);
+                let own = crate::foods::own_dimension(facts, &item, spoons);
+                let poured = own.clone().filter(|own| matches!(own.dimension(), Dimension::Mass | Dimension::Volume));
                 let grams = || crate::foods::as_purchased(facts, &item, &Dimension::Mass, spoons).ok();
-                grams().or_else(|| crate::foods::own_dimension(facts, &item, spoons))
+                poured.or_else(grams).or(own)
             });
             match bought {
                 Some(bought) => format!("{} {} as purchased", show(&bought, kitchen.print.units), facts.name),

@@ -4,6 +4,7 @@ use super::act::{Act, On, So, Takes, act};
 use super::clauses::{Clause, clauses};
 use super::larder::{Larder, Mention};
 use super::places::Kind;
+use super::text::{pieces, said};
 use super::verbs::{Rate, needs_knife};
 use super::{MethodRead, Paragraph, Setting, rates};
 use crate::kitchen::words::Words;
@@ -12,8 +13,6 @@ use crate::measure::{Amount, Celsius, Dimension, Minutes};
 
 /// More hands than this before an appliance is needed are a step of their own.
 const MOST_HANDS_BEFORE: f64 = 2.0;
-/// A wait of so many minutes before anything is heated is done ahead of the session.
-const LONG_WAIT: f64 = 240.0;
 
 /// A step that is being gathered, always of one paragraph.
 #[derive(Default)]
@@ -40,11 +39,11 @@ struct Draft {
 }
 
 /// What takes the place of some tokens.
-struct Placed {
-    start: usize,
-    end: usize,
-    foods: Vec<(usize, Option<Amount>)>,
-    group: bool,
+pub(super) struct Placed {
+    pub start: usize,
+    pub end: usize,
+    pub foods: Vec<(usize, Option<Amount>)>,
+    pub group: bool,
 }
 
 impl Draft {
@@ -65,22 +64,22 @@ impl Draft {
 }
 
 /// What is known of a finished step beside the step itself.
-struct Made {
-    step: Step,
-    heated: bool,
-    stands: bool,
-    or: bool,
-    overnight: bool,
-    day_before: bool,
-    one_layer: bool,
-    foods: Vec<usize>,
+pub(super) struct Made {
+    pub step: Step,
+    pub heated: bool,
+    pub stands: bool,
+    pub or: bool,
+    pub overnight: bool,
+    pub day_before: bool,
+    pub one_layer: bool,
+    pub foods: Vec<usize>,
 }
 
 pub(super) struct Gather<'s, 'k> {
-    setting: &'s Setting<'k>,
-    larder: Larder<'k>,
+    pub(super) setting: &'s Setting<'k>,
+    pub(super) larder: Larder<'k>,
     own: Vec<(ApplianceId, Vec<String>)>,
-    made: Vec<Made>,
+    pub(super) made: Vec<Made>,
     serve: Vec<String>,
     doubts: Vec<(Spot, String)>,
     so: So,
@@ -402,7 +401,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         if done.is_empty() {
             return;
         }
-        let mut text = pieces(w, &done);
+        let mut text = pieces(w, &done.spans, &done.pieces);
         if !self.lead.is_empty() {
             let lead = std::mem::take(&mut self.lead);
             text.insert(0, Piece::Words(format!("{lead} ")));
@@ -513,99 +512,6 @@ impl<'s, 'k> Gather<'s, 'k> {
             },
         }
     }
-
-    /// A long wait before anything is heated is done ahead of the session, with everything before it.
-    fn put_ahead(&mut self) {
-        let count = self.made.len();
-        let heated = self.made.iter().position(|made| made.heated).unwrap_or(count);
-        let early = |(index, made): (usize, &Made)| {
-            let wait = made.step.wait.0 as f64;
-            // "4 hours or overnight": the first is planned, and is short enough for the day.
-            let long = made.overnight || wait > LONG_WAIT || wait >= LONG_WAIT && !made.or;
-            let day = made.day_before;
-            (index < heated && index + 1 < count && made.stands && long || day && index < heated).then_some(index)
-        };
-        let Some(last) = self.made.iter().enumerate().filter_map(early).next_back() else { return };
-        let mut ahead = 0;
-        for index in (0..=last).rev() {
-            let made = &mut self.made[index];
-            let long = made.stands && made.step.wait.0 as f64 >= LONG_WAIT;
-            if made.day_before {
-                ahead = ahead.max(1440);
-            }
-            if long || made.day_before {
-                ahead = ahead.max(0) + if made.day_before { 0 } else { made.step.wait.0 };
-                made.step.wait = Minutes(0);
-                // Somebody has to put it there.
-                made.step.estimated.hands |= made.step.hands.0 == 0;
-                made.step.hands = Minutes(made.step.hands.0.max(1));
-            }
-            made.step.ahead = (ahead > 0).then_some(Minutes(ahead));
-        }
-    }
-
-    /// The room of an oven: trays of what roasts in one layer.
-    fn take_room(&mut self) {
-        let mut sofar: Vec<usize> = Vec::new();
-        let ovens: Vec<bool> = self.setting.appliances.iter().map(|one| one.kind == Some(Kind::Oven)).collect();
-        for index in 0..self.made.len() {
-            for food in self.made[index].foods.clone() {
-                if !sofar.contains(&food) {
-                    sofar.push(food);
-                }
-            }
-            if !self.made[index].step.on.iter().any(|id| ovens[id.0]) {
-                continue;
-            }
-            let grams: f64 = sofar.iter().filter(|food| self.larder.litres(**food) == 0.0).map(|food| self.larder.grams(*food)).sum();
-            let reckoned = if self.made[index].one_layer { (grams / rates::TRAY * 10.0).round() / 10.0 } else { 1.0 };
-            let step = &mut self.made[index].step;
-            step.takes = self.setting.trays.unwrap_or(reckoned.max(1.0));
-            step.estimated.takes = self.setting.trays.is_none();
-        }
-    }
-
-    /// Raw meat, poultry, fish and egg reach their least temperature in the last step that heats, where no step names one.
-    fn reach_inside(&mut self) {
-        if self.made.iter().any(|made| made.step.inside.is_some()) {
-            return;
-        }
-        let least = (0..self.setting.ingredients.len()).filter_map(|food| crate::foods::safety::least_inside(self.larder.kind(food)?));
-        let Some(least) = least.map(|celsius| celsius.0).max_by(f64::total_cmp) else { return };
-        if let Some(last) = self.made.iter_mut().rev().find(|made| made.heated) {
-            last.step.inside = Some(Celsius(least));
-            last.step.estimated.inside = true;
-        }
-    }
-
-    /// Where only a part of a line was ever named, its last mention takes what is left, which is told.
-    fn unfinished(&mut self) -> Vec<(Spot, String)> {
-        let mut doubts = Vec::new();
-        for food in 0..self.setting.ingredients.len() {
-            if !self.larder.is_divided(food) {
-                continue;
-            }
-            let pieces = self.made.iter_mut().flat_map(|made| made.step.text.iter_mut());
-            let shares: Vec<&mut Piece> =
-                pieces.filter(|piece| matches!(piece, Piece::Ingredient { index, share: Some(_) } if *index == food)).collect();
-            let only = shares.len() == 1;
-            let rest = self.larder.take(food, None).flatten();
-            if let Some(Piece::Ingredient { share, .. }) = shares.into_iter().next_back() {
-                *share = match (share.take(), rest) {
-                    (Some(part), Some(rest)) if !only => {
-                        Some(Amount { low: part.low + rest.low, high: part.high + rest.high, unit: part.unit })
-                    }
-                    _ => None,
-                };
-            }
-            let line = &self.setting.ingredients[food];
-            doubts.push((
-                line.at.clone(),
-                format!("the method names only a part of \"{}\"; the last step that names it takes the rest", line.text),
-            ));
-        }
-        doubts
-    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -657,91 +563,4 @@ fn typed_litres(w: &Words, clause: &Clause) -> f64 {
         }
     }
     litres
-}
-
-/// Past the "and", "then" and commas that join a clause to the one before it.
-fn past_joints(w: &Words, start: usize, end: usize) -> usize {
-    use crate::measure::Kind as Sign;
-    let joint = |at: usize| {
-        matches!(w.kind(at), Some(Sign::Comma | Sign::Semicolon | Sign::Colon | Sign::And | Sign::Dash))
-            || ["and", "then", "but"].iter().any(|word| w.is(at, word))
-    };
-    (start..end).find(|at| !joint(*at)).unwrap_or(end)
-}
-
-fn before_joints(w: &Words, start: usize, end: usize) -> usize {
-    use crate::measure::Kind as Sign;
-    let joint = |at: usize| matches!(w.kind(at), Some(Sign::Comma | Sign::Semicolon | Sign::Colon | Sign::And)) || w.is(at, "and");
-    (start..end).rev().find(|at| !joint(*at)).map_or(start, |at| at + 1)
-}
-
-/// Words of a clause as a sentence.
-fn said(w: &Words, start: usize, end: usize) -> String {
-    let draft = Draft { spans: vec![(start, end)], ..Draft::default() };
-    pieces(w, &draft).into_iter().map(|piece| if let Piece::Words(words) = piece { words } else { String::new() }).collect()
-}
-
-/// The text of a step: its clauses as sentences, each first mention of a food as a piece.
-fn pieces(w: &Words, draft: &Draft) -> Vec<Piece> {
-    let mut out: Vec<Piece> = Vec::new();
-    let mut words = String::new();
-    for (start, end) in &draft.spans {
-        let (start, end) = (past_joints(w, *start, *end), before_joints(w, *start, *end));
-        if start >= end {
-            continue;
-        }
-        if !words.is_empty() || !out.is_empty() {
-            words.push(' ');
-        }
-        let mut byte = w.byte(start);
-        let mut first = true;
-        let mut push = |words: &mut String, text: &str| {
-            for letter in text.chars() {
-                let letter = match letter {
-                    '{' => '(',
-                    '}' => ')',
-                    other => other,
-                };
-                if first && letter.is_alphabetic() {
-                    words.extend(letter.to_uppercase());
-                } else {
-                    words.push(letter);
-                }
-                first &= !letter.is_alphanumeric();
-            }
-        };
-        for placed in draft.pieces.iter().filter(|placed| placed.start >= start && placed.end <= end) {
-            let (from, to) = (w.byte(placed.start), w.at(placed.end - 1).map_or(byte, |token| token.end()));
-            if from < byte {
-                continue;
-            }
-            push(&mut words, w.between(byte, from));
-            if placed.group {
-                push(&mut words, w.between(from, to));
-                words.push_str(" (");
-            }
-            for (index, (food, share)) in placed.foods.iter().enumerate() {
-                if index > 0 {
-                    words.push_str(", ");
-                }
-                if !words.is_empty() {
-                    out.push(Piece::Words(std::mem::take(&mut words)));
-                }
-                out.push(Piece::Ingredient { index: *food, share: share.clone() });
-            }
-            if placed.group {
-                words.push(')');
-            }
-            byte = to;
-        }
-        let last = w.at(end - 1).map_or(byte, |token| token.end());
-        push(&mut words, w.between(byte, last.max(byte)));
-        if !words.ends_with(['.', '!', '?']) {
-            words.push('.');
-        }
-    }
-    if !words.is_empty() {
-        out.push(Piece::Words(words));
-    }
-    out
 }

@@ -27,7 +27,9 @@ mod gather;
 mod larder;
 mod places;
 mod rates;
+mod text;
 mod verbs;
+mod whole;
 
 use crate::foods::Foods;
 use crate::kitchen::{Appliance, Ingredient, Spot, Step};

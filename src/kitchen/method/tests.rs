@@ -181,6 +181,8 @@ fn raw_meat_reaches_its_temperature_in_the_last_step_that_heats() {
 }
 
 proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(64))]
+
     /// Any text is read to something, and nothing of a first paragraph's words is lost without trace.
     #[test]
     fn no_text_makes_the_reader_stumble(text in "\\PC{0,80}") {
