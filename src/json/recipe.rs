@@ -113,7 +113,7 @@ fn tenth(figure: f64) -> f64 {
 fn origin(source: &Source) -> Option<Origin<'_>> {
     let Source { author, title, address } = source;
     let known = author.is_some() || title.is_some() || address.is_some();
-    known.then(|| Origin { author: author.as_deref(), title: title.as_deref(), address: address.as_deref() })
+    known.then_some(Origin { author: author.as_deref(), title: title.as_deref(), address: address.as_deref() })
 }
 
 fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, batches: f64) -> Line<'a> {

@@ -383,7 +383,7 @@ impl Reading<'_> {
         let begins = (clause.start..clause.end).find(|at| ["stirring", "whisking", "beating"].iter().any(|word| w.is(*at, word)));
         begins.is_some_and(|at| {
             let seldom = (at + 1..clause.end.min(at + 5)).any(|place| SELDOM.iter().any(|word| w.is(place, word)));
-            !seldom && !(at > 0 && SELDOM.iter().any(|word| w.is(at - 1, word))) && !(at > 0 && w.is(at - 1, "without"))
+            !(seldom || at > 0 && (SELDOM.iter().any(|word| w.is(at - 1, word)) || w.is(at - 1, "without")))
         })
     }
 

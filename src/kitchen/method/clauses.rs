@@ -24,7 +24,10 @@ pub(super) struct Clause {
     pub meanwhile: bool,
 }
 
-static BY_FIRST: LazyLock<HashMap<&'static str, Vec<(Vec<&'static str>, &'static Verb)>>> = LazyLock::new(|| {
+/// A verb's words, and the verb.
+type Phrase = (Vec<&'static str>, &'static Verb);
+
+static BY_FIRST: LazyLock<HashMap<&'static str, Vec<Phrase>>> = LazyLock::new(|| {
     let mut by_first: HashMap<&str, Vec<(Vec<&str>, &Verb)>> = HashMap::new();
     for verb in VERBS {
         let words: Vec<&str> = verb.word.split([' ', '-']).collect();
@@ -46,7 +49,7 @@ pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
             if w.is_hyphen(end) {
                 end += 1;
             }
-            if !w.at(end).is_some_and(|token| token.text.to_lowercase() == *word) {
+            if w.at(end).is_none_or(|token| token.text.to_lowercase() != *word) {
                 return None;
             }
             end += 1;
@@ -172,9 +175,10 @@ fn past_numbering(w: &Words) -> usize {
 /// The token ranges of sentences, without their stops.
 fn sentences(w: &Words) -> Vec<(usize, usize)> {
     let mut found = Vec::new();
-    let mut start = past_numbering(w);
+    let first = past_numbering(w);
+    let mut start = first;
     let mut depth = 0usize;
-    for at in start..w.len() {
+    for at in first..w.len() {
         match w.kind(at) {
             Some(Sign::Open) => depth += 1,
             Some(Sign::Close) => depth = depth.saturating_sub(1),
@@ -265,7 +269,7 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
 fn skips(w: &Words, at: usize) -> bool {
     let adverb =
         w.at(at).is_some_and(|token| token.kind == Sign::Word && token.text.len() > 4 && token.text.ends_with("ly") && !token.is("jelly"));
-    adverb || BEFORE_A_VERB.iter().any(|word| w.is(at, word)) && !(w.is(at, "once") && !w.is(at + 1, "again"))
+    adverb || BEFORE_A_VERB.iter().any(|word| w.is(at, word)) && (!w.is(at, "once") || w.is(at + 1, "again"))
 }
 
 /// The verb of a clause, and the place after it.

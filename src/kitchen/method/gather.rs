@@ -209,7 +209,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         if !words && self.begins_anew(w, &read, stands, next, draft) {
             self.finish(w, draft, paragraph);
         }
-        self.into_draft(w, clause, &read, next, draft);
+        self.add_to_draft(w, clause, &read, next, draft);
         self.placed(&read);
     }
 
@@ -245,7 +245,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         matches!(read.takes, Takes::Wait { .. }) && read.need.is_none() || matches!(read.takes, Takes::Words)
     }
 
-    fn into_draft(&mut self, w: &Words, clause: &Clause, read: &Act, next: &[Clause], draft: &mut Draft) {
+    fn add_to_draft(&mut self, w: &Words, clause: &Clause, read: &Act, next: &[Clause], draft: &mut Draft) {
         draft.add(clause.start, clause.end);
         let foods = self.foods_of(w, clause, next, draft);
         if draft.on.is_none() {
