@@ -8,6 +8,7 @@ mod dice;
 mod kitchen;
 mod support;
 
+mod adopt;
 mod boatyard_row;
 mod book;
 mod calendar;
@@ -35,6 +36,7 @@ mod prep_rules;
 mod print;
 mod properties;
 mod receive;
+mod recipe;
 mod reference_lines;
 mod schedule;
 mod shops;

@@ -142,7 +142,7 @@ fn source(thing: &Thing) -> Source {
     Source {
         author: joined("author"),
         title: joined("headline"),
-        address: address("url").or_else(|| address("mainEntityOfPage")).or_else(|| address("@id")),
+        address: joined("url").or_else(|| address("mainEntityOfPage")).or_else(|| address("@id")),
     }
 }
 

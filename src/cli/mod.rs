@@ -1,5 +1,6 @@
 //! One file a verb, thin: parse, call one library function, print.
 
+mod adopt;
 mod after;
 mod book;
 mod check;
@@ -19,6 +20,9 @@ mod prep;
 mod print;
 mod printed;
 mod receive;
+mod recipe;
+mod recipe_page;
+mod recipe_steps;
 mod setting;
 mod sheet_files;
 mod start;
@@ -49,7 +53,10 @@ pub struct Cli {
     #[arg(long, global = true, value_name = "DATE")]
     today: Option<Date>,
     /// What is written to standard output
-    #[arg(long, global = true, value_enum, default_value_t = Format::Text)]
+    #[arg(id = "format", long = "format", global = true, value_enum, default_value_t = FormatWord::Text, value_name = "FORMAT")]
+    typed_format: FormatWord,
+    /// As typed, where the verb has no format of its own.
+    #[arg(skip)]
     format: Format,
     /// Warnings end the run as mistakes do
     #[arg(long, global = true)]
@@ -58,10 +65,19 @@ pub struct Cli {
     verb: Verb,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 enum Format {
+    #[default]
     Text,
     Json,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+enum FormatWord {
+    Text,
+    Json,
+    /// schema.org/Recipe, of the verb recipe alone
+    Jsonld,
 }
 
 #[derive(Debug, Subcommand)]
@@ -70,6 +86,18 @@ enum Verb {
     Start {
         /// The folder to make
         dir: PathBuf,
+        /// Adopt the recipes of these files, too
+        #[arg(long, value_name = "FILE", num_args = 1..)]
+        from: Vec<PathBuf>,
+    },
+    /// Take recipes in from saved web pages, JSON-LD files or plain text
+    Adopt {
+        /// The files; - reads standard input
+        #[arg(required = true, value_name = "FILE")]
+        files: Vec<PathBuf>,
+        /// Another id than the recipe's name gives
+        #[arg(long = "as", value_name = "ID")]
+        id: Option<String>,
     },
     /// Read everything and report every mistake at once
     Check {
@@ -176,6 +204,18 @@ enum Verb {
         #[arg(required = true, value_name = "NAME")]
         name: Vec<String>,
     },
+    /// The card of a recipe: its ingredients, its steps as they were read, what was estimated
+    Recipe {
+        /// Its id, or its name
+        #[arg(required = true, value_name = "NAME")]
+        name: Vec<String>,
+        /// Scale it, as in "12 portions"
+        #[arg(long = "for", value_name = "AMOUNT")]
+        amount: Option<String>,
+        /// Write the reading into the recipe's file, as steps in place of its method
+        #[arg(long, conflicts_with = "amount")]
+        steps: bool,
+    },
     /// Every key of every file: type, default, meaning, an example
     Keys {
         /// A file (kitchen, recipe, week, pantry, shops, foods, count, goods), or part of a key's name
@@ -220,9 +260,16 @@ impl From<EffortWord> for Effort {
 
 /// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed.
 pub fn run() -> ExitCode {
-    let cli = Cli::parse();
+    let mut cli = Cli::parse();
+    if cli.typed_format == FormatWord::Json {
+        cli.format = Format::Json;
+    }
+    if cli.typed_format == FormatWord::Jsonld && !matches!(cli.verb, Verb::Recipe { steps: false, .. }) {
+        return outcome::exit(Err(outcome::Failure::Usage("--format jsonld is for recipe NAME alone. Write text or json.".to_owned())));
+    }
     let done = match &cli.verb {
-        Verb::Start { dir } => start::run(dir, &cli),
+        Verb::Start { dir, from } => start::run(dir, from, &cli),
+        Verb::Adopt { files, id } => adopt::run(&cli, files, id.as_deref()),
         Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
@@ -240,6 +287,10 @@ pub fn run() -> ExitCode {
         Verb::Skip { meal } => mind::skip(&cli, meal),
         Verb::Exchange { meal, other } => mind::exchange(&cli, meal, other),
         Verb::Food { name } => food::run(&cli, &name.join(" ")),
+        Verb::Recipe { name, amount, steps } => {
+            let name = name.join(" ");
+            recipe::run(&cli, &recipe::Asked { name: &name, amount: amount.as_deref(), steps: *steps })
+        }
         Verb::Keys { schema: Some(folder), .. } => keys::write_schemas(&cli, folder),
         Verb::Keys { name, schema: None } => keys::run(&cli, name.as_deref()),
         Verb::Completions { shell } => manual::completions(*shell),

@@ -12,9 +12,12 @@
 //! | `food`, `convert`, `check` | the answers of the verbs of these names |
 //! | `day` | what a day asks for |
 //! | `files` | which files were written |
+//! | `adopted` | recipes that were taken in |
+//! | `recipe`, `recipe_page` | one recipe, its steps as they were read; and as schema.org/Recipe |
 //! | `prep` | the plan of the sessions |
 //! | `printed` | `plan-<from>.json`: written, and read back to ids |
 
+mod adopted;
 mod booked;
 mod check;
 mod convert;
@@ -25,8 +28,11 @@ mod food;
 mod list;
 mod prep;
 mod printed;
+mod recipe;
+mod recipe_page;
 mod stock;
 
+pub use adopted::adopted;
 pub use booked::{book, booked, changed_meals};
 pub use check::check;
 pub use convert::convert;
@@ -37,6 +43,8 @@ pub use food::food;
 pub use list::list;
 pub use prep::prep;
 pub use printed::{Printed, printed, read_calendar, read_printed};
+pub use recipe::recipe;
+pub use recipe_page::{not_in_a_page, recipe_page};
 pub use stock::{stock, wasted};
 
 use serde::Serialize;

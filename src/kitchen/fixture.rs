@@ -58,6 +58,9 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         boxed: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
+        at_table: Vec::new(),
+        source: Default::default(),
+        method: Vec::new(),
         at: Spot { file: format!("recipes/{id}.toml"), line: 1, column: 1 },
     }
 }

@@ -1,11 +1,13 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
+mod appliance_kind;
 mod change_week;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
 pub mod keys;
 mod line;
+pub mod method;
 mod model;
 mod names;
 mod price_book;
@@ -14,6 +16,7 @@ mod start;
 mod warning;
 mod words;
 
+pub use appliance_kind::ApplianceKind;
 pub use change_week::{exchange_meals, exchange_meals_between, skip_meal};
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};

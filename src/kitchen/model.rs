@@ -7,6 +7,7 @@ use std::ops::{Index, IndexMut};
 use crate::foods::{Allergen, FoodId, Foods, Item, Place};
 use crate::measure::{Celsius, Currency, Days, Minutes, Money, Number, Quantity, Spoons, UnitPrice, Units};
 
+use super::appliance_kind::ApplianceKind;
 use super::warning::Spot;
 
 /// Everything the household's files say, the weeks left out.
@@ -138,6 +139,10 @@ pub struct Appliance {
     pub out: Minutes,
     /// Litres.
     pub holds: Option<f64>,
+    /// Given, or guessed from its name.
+    pub kind: Option<ApplianceKind>,
+    /// An oven that moves its air: methods give it figures of its own.
+    pub fan: bool,
     pub at: Spot,
 }
 
@@ -198,6 +203,11 @@ pub struct Recipe {
     pub boxed: Option<BoxKind>,
     pub ingredients: Vec<Ingredient>,
     pub steps: Vec<Step>,
+    /// What its method says is done at the table: printed with the dish.
+    pub at_table: Vec<String>,
+    pub source: Source,
+    /// As written, a paragraph each; empty where the recipe has steps.
+    pub method: Vec<String>,
     pub at: Spot,
 }
 
@@ -245,6 +255,24 @@ pub enum Piece {
     },
 }
 
+/// Where a recipe comes from.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Source {
+    pub author: Option<String>,
+    pub title: Option<String>,
+    pub address: Option<String>,
+}
+
+/// Which figures of a step nobody wrote: they were reckoned as its method was read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Estimates {
+    pub hands: bool,
+    pub wait: bool,
+    pub temperature: bool,
+    pub inside: bool,
+    pub takes: bool,
+}
+
 /// What a step comes after.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum After {
@@ -273,6 +301,7 @@ pub struct Step {
     pub gap: Option<Minutes>,
     pub within: Option<Minutes>,
     pub ahead: Option<Minutes>,
+    pub estimated: Estimates,
     pub at: Spot,
     /// Where its role and its skill stand.
     pub who_at: Spot,

@@ -34,6 +34,11 @@ impl<'k> Names<'k> {
         &self.recipes[id].name
     }
 
+    /// What its method says is done at the table: "Serve with bread."
+    pub fn at_table(self, id: RecipeId) -> &'k [String] {
+        &self.recipes[id].at_table
+    }
+
     /// The stem of a recipe's file, as JSON names it.
     pub fn recipe_file(self, id: RecipeId) -> &'k str {
         &self.recipes[id].id

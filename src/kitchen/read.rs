@@ -12,6 +12,7 @@ mod hint;
 mod household;
 mod known;
 mod lines;
+mod method;
 mod names;
 mod nutrients;
 mod pantry;
@@ -224,6 +225,9 @@ fn read_recipes(
         let workshop = Workshop { appliances, appliance_names, recipes: speech.recipes, own: RecipeId(index) };
         recipes[index].steps = steps::read_steps(top, &workshop, &mut mentions);
         mentions.check_shares();
+        if top.has("method") {
+            method::read(top, &mut recipes[index], &ingredients, appliances, speech, &names);
+        }
         recipes[index].ingredients = ingredients;
     }
     (recipes, sound)

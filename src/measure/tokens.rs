@@ -117,7 +117,8 @@ fn one(rest: &str, sign: char, after_number: bool, before: Option<&Token>) -> (K
     if matches!(sign, 'x' | 'X') && after_number && next.is_some_and(|next| next.is_ascii_digit() || is_vulgar(next)) {
         return (Kind::Times, 1);
     }
-    if sign.is_alphabetic() {
+    // The masculine ordinal, which is a letter, is typed for the sign of degrees.
+    if sign.is_alphabetic() && sign != 'º' {
         return (Kind::Word, letters(rest));
     }
     (kind_of(sign), sign.len_utf8())

@@ -27,7 +27,7 @@ pub fn food(kitchen: &mut Kitchen, name: &str, kind: &str) -> FoodId {
 
 pub fn appliance(name: &str, room: u32, heat: bool) -> Appliance {
     let (warm_up, out) = if heat { (Minutes(10), Minutes(1)) } else { (Minutes(0), Minutes(0)) };
-    Appliance { name: name.into(), room, heat, near: 10.0, warm_up, out, holds: None, at: Spot::default() }
+    Appliance { name: name.into(), room, heat, near: 10.0, warm_up, out, holds: None, kind: None, fan: false, at: Spot::default() }
 }
 
 /// A step without hands, wait, appliance or rule.
@@ -48,6 +48,7 @@ pub fn step(text: &str) -> Step {
         gap: None,
         within: None,
         ahead: None,
+        estimated: Default::default(),
         at: Spot::default(),
         who_at: Spot::default(),
         skill_at: Spot::default(),
@@ -69,6 +70,9 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
         boxed: None,
         ingredients: vec![],
         steps,
+        at_table: Vec::new(),
+        source: Default::default(),
+        method: Vec::new(),
         at: Spot::default(),
     }
 }

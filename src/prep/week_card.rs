@@ -236,7 +236,9 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
         wait: asked.wait,
         inside: asked.inside,
     };
-    CardMaking { recipe: making.recipe, steps: kitchen.recipes[making.recipe].steps.iter().enumerate().map(step).collect() }
+    let recipe = &kitchen.recipes[making.recipe];
+    let at_table = recipe.at_table.iter().map(|text| CardStep { text: text.clone(), on: None, at: None, wait: Minutes(0), inside: None });
+    CardMaking { recipe: making.recipe, steps: recipe.steps.iter().enumerate().map(step).chain(at_table).collect() }
 }
 
 #[cfg(test)]

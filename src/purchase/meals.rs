@@ -10,7 +10,7 @@ use super::Paid;
 use super::list::{Figure, Lacking, MealNote, PerEater};
 use crate::foods::{FoodId, Item, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, RecipeId, Wanted, Week};
-use crate::measure::{Dimension, Quantity, tidy};
+use crate::measure::{Dimension, Money, Quantity, tidy};
 use crate::plan::{in_makes, meal_name, served_lines};
 use crate::shelf::{Prices, rounded};
 
@@ -65,6 +65,36 @@ pub fn per_portion(kitchen: &Kitchen, id: RecipeId) -> Option<PerPortion> {
         fibre_g: known(Figure::Fibre, sum.fibre_g),
         missing: sum.missing(kitchen),
     })
+}
+
+/// A portion of a recipe in figures: what is known of it, and what is not.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PortionNote {
+    pub kcal: f64,
+    pub protein_g: f64,
+    pub fibre_g: f64,
+    pub cost: Money,
+    /// Something is missing: the figures are the least it can be.
+    pub at_least: bool,
+    pub missing: Vec<Lacking>,
+}
+
+/// Energy, protein, fibre and the cheapest known cost of one portion of a recipe; of one batch where it says no portion.
+pub fn of_portion(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
+    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
+    let recipe = &kitchen.recipes[id];
+    let one = in_makes(recipe, &Quantity::portions(1.0)).map_or(recipe.makes.base(), |one| one.to_f64());
+    let mut sum = Figures::default();
+    sum.add(&costing.recipe(id), one);
+    let missing = sum.missing(kitchen);
+    PortionNote {
+        kcal: tidy(sum.kcal),
+        protein_g: tidy(sum.protein_g),
+        fibre_g: tidy(sum.fibre_g),
+        cost: rounded(sum.minor),
+        at_least: !missing.is_empty(),
+        missing,
+    }
 }
 
 /// A sum, and what is not in it.

@@ -2,7 +2,7 @@
 
 use crate::kitchen::Names;
 use crate::measure::Units;
-use crate::prep::{CardDay, CardDish, CardMeal, WeekCard};
+use crate::prep::{CardDay, CardDish, CardMeal, Then, WeekCard};
 
 use super::flow::{Block, Cursor, pour_evenly};
 use super::frame::{GRID, Head, columns, finished, headed, number_pages};
@@ -116,6 +116,9 @@ impl Column<'_> {
         let amount = tied(&dish.amount_text(self.units));
         let mut spans = vec![plain(self.names.recipe(dish.recipe)), plain(format!(", {amount}, {from}"))];
         spans.extend(dish.then.text(self.names, self.units).map(|then| soft(format!(": {then}"))));
+        if !matches!(dish.then, Then::Into(_)) {
+            spans.extend(self.names.at_table(dish.recipe).iter().map(|text| soft(format!(". {}", text.trim_end_matches('.')))));
+        }
         spans
     }
 }

@@ -4,6 +4,7 @@ use super::Default::{Is, None, Required};
 use super::Shape::*;
 use super::{File, Heading, heading, key};
 use crate::foods::Kind;
+use crate::kitchen::ApplianceKind;
 
 pub(in crate::kitchen) static KITCHEN: File = File {
     name: "kitchen",
@@ -81,6 +82,14 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("warm_up", Duration, Is("\"0 min\""), "unattended, before a run at another temperature", "\"10 min\""),
                 key("out", Duration, Is("\"1 min\" with heat, else \"0 min\""), "hands-on time to take a load out", "\"1 min\""),
                 key("holds", Volume, None, "what one load of it holds", "\"6 l\""),
+                key(
+                    "kind",
+                    OneOf(&ApplianceKind::NAMES),
+                    Is("guessed from the name"),
+                    "what kind it is: methods say \"in the oven\", whatever its name",
+                    "\"oven\"",
+                ),
+                key("fan", TrueFalse, Is("false"), "an oven that moves its air: methods give it a lower figure", "true"),
             ],
         ),
         heading(
@@ -139,7 +148,22 @@ pub(in crate::kitchen) static RECIPE: File = File {
                     "one line an ingredient, as a book prints it",
                     "\"200 g white beans\"",
                 ),
-                key("step", Tables("[[step]]"), None, "what is done, in order", "[]"),
+                key("step", Tables("[[step]]"), None, "what is done, in order, key by key", "[]"),
+                key(
+                    "method",
+                    Texts,
+                    None,
+                    "in place of [[step]]: the method as a book prints it, one paragraph a line",
+                    "\"Roast for 40 minutes at 190 °C.\"",
+                ),
+                key("trays", Number, Is("reckoned from the amount"), "trays that a batch takes in the oven, for a method", "1.5"),
+                key(
+                    "source",
+                    TextOr("[source]"),
+                    None,
+                    "where the recipe comes from; a plain text is its title",
+                    "{ author = \"A. Cook\", title = \"Suppers\" }",
+                ),
             ],
         ),
         heading(
@@ -155,6 +179,14 @@ pub(in crate::kitchen) static RECIPE: File = File {
             &[
                 key("name", Text, Required, "what the box is called", "\"flat tub\""),
                 key("holds", Amount, Required, "how much of the dish goes into one", "\"4 portions\""),
+            ],
+        ),
+        heading(
+            "[source]",
+            &[
+                key("author", Text, None, "who wrote it", "\"A. Cook\""),
+                key("title", Text, None, "the book or the page", "\"Suppers\""),
+                key("address", Text, None, "where it is found", "\"page 12\""),
             ],
         ),
         line("[[ingredients]]"),

@@ -58,6 +58,8 @@ pub enum Shape {
     Lines(&'static str),
     /// A list of texts, or of tables under this heading.
     TextsOr(&'static str),
+    /// A text, or the table of this heading.
+    TextOr(&'static str),
     /// One weight, or a table of weights by form or size.
     WeightOrTable,
     /// An allergen of EU 1169/2011 Annex II, a list of them.
@@ -140,6 +142,7 @@ impl Shape {
             Shape::Texts => "texts".to_owned(),
             Shape::Lines(_) => "ingredient lines".to_owned(),
             Shape::TextsOr(heading) => format!("texts, or tables {heading}"),
+            Shape::TextOr(heading) => format!("text, or table {heading}"),
             Shape::WeightOrTable => "weight, or table of weights".to_owned(),
             Shape::Allergens => "allergens".to_owned(),
             Shape::Table(heading) => format!("table {heading}"),
@@ -236,7 +239,7 @@ mod tests {
     #[test]
     fn every_table_that_a_key_opens_has_its_heading_in_the_same_file() {
         for (file, _, key) in rows() {
-            if let Shape::Table(name) | Shape::Tables(name) | Shape::Lines(name) | Shape::TextsOr(name) = key.shape {
+            if let Shape::Table(name) | Shape::Tables(name) | Shape::Lines(name) | Shape::TextsOr(name) | Shape::TextOr(name) = key.shape {
                 assert!(file.headings.iter().any(|heading| heading.name == name), "{}: {name}", file.name);
             }
         }

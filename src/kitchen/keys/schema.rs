@@ -81,6 +81,7 @@ fn value(file: &File, shape: Shape) -> Value {
         Shape::Texts => json!({ "anyOf": [text(), list(text())] }),
         Shape::Lines(heading) => json!({ "anyOf": [text(), list(json!({ "anyOf": [text(), table(heading)] }))] }),
         Shape::TextsOr(heading) => json!({ "anyOf": [text(), list(json!({ "anyOf": [text(), table(heading)] }))] }),
+        Shape::TextOr(heading) => json!({ "anyOf": [text(), table(heading)] }),
         Shape::WeightOrTable => json!({ "anyOf": [text(), { "type": "object", "additionalProperties": text() }] }),
         Shape::Allergens => {
             let words: Vec<&str> = Allergen::ALL.iter().map(|(_, name)| *name).collect();

@@ -12,7 +12,7 @@ use super::names::Names;
 use super::shapes;
 use super::table::Table;
 use crate::foods::convert;
-use crate::kitchen::{Appliance, Choose, Household, Paper, Print, Rules, SheetKind, Sheets, Staple};
+use crate::kitchen::{Appliance, ApplianceKind, Choose, Household, Paper, Print, Rules, SheetKind, Sheets, Staple};
 use crate::measure::{Currency, Dimension, Minutes, ReadError, Spoons, Units};
 
 static PAPERS: [(&str, Paper); 2] = [("A4", Paper::A4), ("letter", Paper::Letter)];
@@ -172,8 +172,11 @@ pub(super) fn read_appliances(top: &Table<'_>, names: &mut Names) -> Vec<Applian
     let mut appliances = Vec::new();
     for table in top.each("appliance", "[[appliance]]") {
         let heat = table.optional("heat", shapes::yes_no).unwrap_or(false);
+        let name = table.required("name", "\"oven\"", shapes::text).unwrap_or_default();
         let appliance = Appliance {
-            name: table.required("name", "\"oven\"", shapes::text).unwrap_or_default(),
+            kind: table.optional("kind", shapes::one_of(&ApplianceKind::BY_NAME)).or_else(|| ApplianceKind::of_name(&name)),
+            fan: table.optional("fan", shapes::yes_no).unwrap_or(false),
+            name,
             room: table.optional("room", shapes::whole(1)).unwrap_or(1),
             heat,
             near: table.optional("near", shapes::kelvin).unwrap_or(0.0),

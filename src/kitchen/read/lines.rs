@@ -10,6 +10,7 @@ use super::source::{Findings, Source};
 use super::table::{Entry, Table, kind_of};
 use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
+use crate::kitchen::method::Paragraph;
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
 use crate::measure::{Amount, Number, Quantity, Spoons, Unit, read_amount};
 
@@ -21,6 +22,8 @@ pub(super) struct Speech<'k> {
     pub spoons: Spoons,
     pub found: &'k Findings,
     nearest: BTreeMap<FoodId, Vec<String>>,
+    /// "For the dressing:" and its likes, each with its place.
+    pub headings: Vec<(Spot, String)>,
 }
 
 /// One line with its place: `byte` is where its text begins, `exact` whether offsets in the text are offsets in the file.
@@ -32,7 +35,7 @@ struct Typed {
 
 impl<'k> Speech<'k> {
     pub fn new(foods: Foods, recipes: &'k Names, spoons: Spoons, found: &'k Findings) -> Self {
-        Speech { foods, recipes, spoons, found, nearest: BTreeMap::new() }
+        Speech { foods, recipes, spoons, found, nearest: BTreeMap::new(), headings: Vec::new() }
     }
 
     /// The food of that name; an unknown one keeps its own name, with a warning.
@@ -66,6 +69,26 @@ impl<'k> Speech<'k> {
         }
     }
 
+    /// The lines of a text, or the texts of a list, that are not blank, each with its place.
+    pub fn paragraphs(&self, table: &Table<'_>, key: &str) -> Vec<Paragraph> {
+        let source = table.file.source;
+        let paragraph = |typed: &str, byte: usize| Paragraph { text: typed.trim().to_owned(), at: source.spot(byte) };
+        match table.entry(key) {
+            Some(entry @ Entry { value: DeValue::String(text), .. }) => {
+                lines_of_text(text, entry, source).iter().map(|line| paragraph(&line.text, line.byte)).collect()
+            }
+            Some(Entry { value: DeValue::Array(items), .. }) => {
+                let texts = items.iter().filter_map(|item| Some((item.get_ref().as_str()?, item.span().start)));
+                texts
+                    .flat_map(|(text, byte)| text.lines().map(move |line| (line, byte)))
+                    .filter(|(line, _)| !line.trim().is_empty())
+                    .map(|(line, byte)| paragraph(line, byte))
+                    .collect()
+            }
+            _ => Vec::new(),
+        }
+    }
+
     fn item(&mut self, entry: Entry<'_>, table: &Table<'_>, heading: &'static str) -> Vec<Ingredient> {
         match entry.value {
             DeValue::String(text) => {
@@ -95,7 +118,10 @@ impl<'k> Speech<'k> {
     /// The ingredients of one line; none for a heading.
     fn read(&mut self, text: &str, at: &Spot, place: impl Fn(&LineError) -> Spot) -> Vec<Ingredient> {
         match read_ingredients(text, &self.foods) {
-            Ok(LineRead::Heading(_)) => Vec::new(),
+            Ok(LineRead::Heading(heading)) => {
+                self.headings.push((at.clone(), heading));
+                Vec::new()
+            }
             Ok(LineRead::Ingredients(lines)) => lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect(),
             Err(error) => {
                 self.found.mistake(place(&error), error.cause, error.remedy);

@@ -3,7 +3,7 @@
 use super::lines::Speech;
 use super::shapes;
 use super::table::Table;
-use crate::kitchen::{BatchCut, BoxKind, Ingredient, Made, Recipe, Serve, Spot};
+use crate::kitchen::{BatchCut, BoxKind, Ingredient, Made, Recipe, Serve, Source, Spot};
 use crate::measure::{Dimension, Quantity, Spoons};
 
 static CUTS: [(&str, BatchCut); 3] = [("whole", BatchCut::Whole), ("halves", BatchCut::Halves), ("any", BatchCut::Any)];
@@ -31,6 +31,9 @@ pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
         boxed: read_box(top, spoons),
         ingredients: Vec::new(),
         steps: Vec::new(),
+        at_table: Vec::new(),
+        source: read_source(top),
+        method: Vec::new(),
         at: top.spot(),
     }
 }
@@ -51,8 +54,22 @@ pub(super) fn unread(id: &str) -> Recipe {
         boxed: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
+        at_table: Vec::new(),
+        source: Default::default(),
+        method: Vec::new(),
         at: Spot { file: format!("recipes/{id}.toml"), line: 1, column: 1 },
     }
+}
+
+/// A text is the title.
+fn read_source(top: &Table<'_>) -> Source {
+    let Some(entry) = top.entry("source") else { return Source::default() };
+    if entry.value.as_str().is_some() {
+        return Source { title: top.optional("source", shapes::text), ..Source::default() };
+    }
+    let Some(table) = top.one("source", "[source]") else { return Source::default() };
+    let text = |key: &str| table.optional(key, shapes::text);
+    Source { author: text("author"), title: text("title"), address: text("address") }
 }
 
 fn read_makes(top: &Table<'_>, spoons: Spoons) -> Quantity {

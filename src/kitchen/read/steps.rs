@@ -9,7 +9,7 @@ use super::names::Names;
 use super::shapes;
 use super::table::{Entry, Table};
 use super::text::Mentions;
-use crate::kitchen::{After, Appliance, ApplianceId, Piece, RecipeId, Spot, Step};
+use crate::kitchen::{After, Appliance, ApplianceId, ApplianceKind, Estimates, Piece, RecipeId, Spot, Step};
 use crate::measure::Minutes;
 
 /// What steps may refer to.
@@ -63,6 +63,7 @@ fn read_step(table: &Table<'_>, workshop: &Workshop<'_>, ids: &BTreeMap<String, 
         gap: table.optional("gap", shapes::minutes),
         within: table.optional("within", shapes::minutes),
         ahead: table.optional("ahead", shapes::minutes).filter(|ahead| ahead.0 > 0),
+        estimated: Estimates::default(),
         at: table.spot(),
         who_at: table.spot_of("who"),
         skill_at: table.spot_of("skill"),
@@ -149,7 +150,10 @@ fn one_after(
 fn check_step(step: &Step, table: &Table<'_>, workshop: &Workshop<'_>) {
     let appliances: Vec<&Appliance> = step.on.iter().filter_map(|id| workshop.appliances.get(id.0)).collect();
     let named_on = appliances.len() == table.count("on");
-    if table.has("temperature") && named_on && !appliances.iter().any(|appliance| appliance.heat) {
+    if table.has("temperature")
+        && named_on
+        && !appliances.iter().any(|appliance| appliance.heat || appliance.kind == Some(ApplianceKind::Oven))
+    {
         let remedy = "Name an appliance with heat = true in on, or take the temperature out.";
         match appliances.first() {
             Some(first) => {

@@ -89,6 +89,11 @@ impl<'t> Words<'t> {
         }
     }
 
+    /// As typed between two bytes.
+    pub fn between(&self, from: usize, to: usize) -> &'t str {
+        self.typed.get(from..to).unwrap_or("")
+    }
+
     /// As typed, with single spaces and without folded brackets.
     pub fn plain(&self, range: Range<usize>) -> String {
         let mut plain = String::new();

@@ -118,7 +118,18 @@ pub fn names() -> Names<'static> {
 
 pub fn appliance(name: &str) -> Appliance {
     let at = Spot::default();
-    Appliance { name: name.into(), room: 2, heat: false, near: 10.0, warm_up: Minutes(0), out: Minutes(1), holds: None, at }
+    Appliance {
+        name: name.into(),
+        room: 2,
+        heat: false,
+        near: 10.0,
+        warm_up: Minutes(0),
+        out: Minutes(1),
+        holds: None,
+        kind: None,
+        fan: false,
+        at,
+    }
 }
 
 pub fn dish(name: &str) -> RecipeId {

@@ -1,0 +1,210 @@
+//! `adopt FILE...`: recipes from saved pages, JSON-LD and plain text, as files in recipes/. Never over a file that is there; all or none.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::io::{Read, Write};
+use std::path::{Path, PathBuf};
+
+use super::outcome::{Done, Failure, json, say};
+use super::{Cli, Format, setting};
+use crate::adopt::{Adopted, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
+use crate::foods::Foods;
+use crate::kitchen::{LineOf, LineRead, load_foods, read_ingredients};
+use crate::words::counted;
+
+/// The recipes that are there: name in lower case, by id.
+pub type There = BTreeMap<String, String>;
+
+/// A recipe that is to be written.
+#[derive(Debug)]
+pub struct Taken {
+    pub id: String,
+    pub name: String,
+    pub text: String,
+    /// What the page does not say, each a whole sentence with the key that would say it.
+    pub missing: Vec<String>,
+}
+
+pub fn run(cli: &Cli, files: &[PathBuf], id: Option<&str>) -> Done {
+    let folder = setting::folder(cli)?;
+    let (foods, _) = load_foods(&folder).map_err(Failure::Mistakes)?;
+    let taken = take(files, id, &foods, &there(&folder)?)?;
+    write(&folder, &taken)?;
+    if cli.format == Format::Json {
+        let recipes = taken.iter().map(|one| (one.id.as_str(), one.name.as_str(), one.missing.as_slice()));
+        return say(&json(&crate::json::adopted(recipes))?);
+    }
+    say(&told(&taken))
+}
+
+/// What was taken and what its page did not say.
+pub fn told(taken: &[Taken]) -> String {
+    let mut text = format!("{} taken in.\n", counted(taken.len(), "recipe"));
+    for one in taken {
+        text.push_str(&format!("\n{}: {}\n", file_of(&one.id), one.name));
+        for missing in &one.missing {
+            text.push_str(&format!("  {missing}\n"));
+        }
+        text.push_str(&format!("  Look it over: spence recipe {}\n", one.id));
+    }
+    text
+}
+
+fn file_of(id: &str) -> String {
+    format!("recipes/{id}.toml")
+}
+
+/// The recipes of a kitchen folder by id. A file that cannot be read keeps its id.
+fn there(folder: &Path) -> Result<There, Failure> {
+    let mut there = There::new();
+    let recipes = folder.join("recipes");
+    let Ok(entries) = fs::read_dir(&recipes) else { return Ok(there) };
+    for entry in entries {
+        let entry = entry.map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", recipes.display())))?;
+        let path = entry.path();
+        let Some(stem) = path.file_stem().and_then(|stem| stem.to_str()) else { continue };
+        let text = fs::read_to_string(&path).unwrap_or_default();
+        let name = text.parse::<toml_edit::DocumentMut>().ok().and_then(|file| Some(file.get("name")?.as_str()?.to_lowercase()));
+        there.insert(stem.to_lowercase(), name.unwrap_or_default());
+    }
+    Ok(there)
+}
+
+/// Every recipe of every file, or why not one is taken.
+pub fn take(files: &[PathBuf], id: Option<&str>, foods: &Foods, there: &There) -> Result<Vec<Taken>, Failure> {
+    let mut found: Vec<Adopted> = Vec::new();
+    let mut wrong: Vec<String> = Vec::new();
+    for file in files {
+        match read(file)? {
+            Ok(bytes) => match adopt(&bytes, &|line| is_ingredient(line, foods)) {
+                Ok(recipes) => found.extend(recipes),
+                Err(error) => wrong.push(not_adopted(file, error)),
+            },
+            Err(cause) => wrong.push(cause),
+        }
+    }
+    if !wrong.is_empty() {
+        let rest = if files.len() > 1 { " Nothing was written." } else { "" };
+        return Err(Failure::NotKnown(format!("{}.{rest}", wrong.join(".\nerror: "))));
+    }
+    if let Some(id) = id {
+        check_id(id, found.len())?;
+    }
+    let mut there = there.clone();
+    let mut taken = Vec::new();
+    let mut refused = Vec::new();
+    for mut recipe in found {
+        let own = id.map_or_else(|| id_of(&recipe.name), str::to_owned);
+        if recipe.name.is_empty() {
+            recipe.name = "Recipe".to_owned();
+        }
+        let name = recipe.name.to_lowercase();
+        if there.contains_key(&own.to_lowercase()) {
+            refused.push(format!("recipes/{own}.toml is there already; give \"{}\" another id with --as ID", recipe.name));
+            continue;
+        }
+        if there.values().any(|known| *known == name) {
+            match id {
+                Some(id) => recipe.name = format!("{} ({id})", recipe.name),
+                None => {
+                    refused.push(format!("a recipe is named \"{}\" already; give this one another id with --as ID", recipe.name));
+                    continue;
+                }
+            }
+        }
+        there.insert(own.to_lowercase(), recipe.name.to_lowercase());
+        taken.push(Taken { missing: missing(&recipe, foods), name: recipe.name.clone(), text: recipe_file(&recipe), id: own });
+    }
+    if refused.is_empty() { Ok(taken) } else { Err(Failure::NotKnown(format!("{}. Nothing was written.", refused.join(".\nerror: ")))) }
+}
+
+fn check_id(id: &str, recipes: usize) -> Done {
+    if id != id_of(id) {
+        return Err(Failure::Usage(format!("--as: \"{id}\" is no id. Write small letters, digits and hyphens, as in \"{}\".", id_of(id))));
+    }
+    if recipes > 1 {
+        return Err(Failure::Usage(format!(
+            "--as names one recipe, but there are {recipes}. Adopt them without it, or one file at a time."
+        )));
+    }
+    Ok(())
+}
+
+/// The bytes of a file or of standard input; the inner error is the file's, the outer one the machine's.
+fn read(file: &Path) -> Result<Result<Vec<u8>, String>, Failure> {
+    let mut bytes = Vec::new();
+    let most = MOST_BYTES as u64 + 1;
+    if file == Path::new("-") {
+        let read = std::io::stdin().lock().take(most).read_to_end(&mut bytes);
+        return read.map(|_| Ok(bytes)).map_err(|error| Failure::Machine(format!("cannot read standard input: {error}.")));
+    }
+    if file.is_dir() {
+        return Ok(Err(format!("{} is a folder, not a file", file.display())));
+    }
+    match fs::File::open(file).and_then(|open| open.take(most).read_to_end(&mut bytes)) {
+        Ok(_) => Ok(Ok(bytes)),
+        Err(error) if error.kind() == std::io::ErrorKind::NotFound => Ok(Err(format!("there is no file {}", file.display()))),
+        Err(error) => Err(Failure::Machine(format!("cannot read {}: {error}.", file.display()))),
+    }
+}
+
+fn not_adopted(file: &Path, error: NotAdopted) -> String {
+    let name = if file == Path::new("-") { "standard input".to_owned() } else { file.display().to_string() };
+    match error {
+        NotAdopted::NoRecipe => format!("no recipe in {name}: neither schema.org/Recipe nor a list that reads as ingredients"),
+        NotAdopted::TooLarge => format!("{name} is larger than {} MB, which no page of a recipe is", MOST_BYTES / 1_000_000),
+    }
+}
+
+/// Does a line read as an ingredient with an amount?
+fn is_ingredient(line: &str, foods: &Foods) -> bool {
+    let with_amount = |line: &crate::kitchen::Line| match &line.of {
+        LineOf::Food { item, .. } => item.is_some(),
+        LineOf::Recipe { .. } => true,
+    };
+    matches!(read_ingredients(line, foods), Ok(LineRead::Ingredients(lines)) if lines.iter().any(with_amount))
+}
+
+/// What the page does not say, and the key that would.
+fn missing(recipe: &Adopted, foods: &Foods) -> Vec<String> {
+    let mut missing = vec![
+        "`keeps` is missing: it will be eaten on the day it is made. USDA: cooked dishes 3 to 4 days in the fridge. Local rules come first."
+            .to_owned(),
+    ];
+    if recipe.makes.is_none() {
+        missing.push("`makes` is missing on the page: 4 portions are written down.".to_owned());
+    }
+    if recipe.ingredients.is_empty() {
+        missing.push("`ingredients` is missing: nothing of it will be bought.".to_owned());
+    }
+    if recipe.method.is_empty() {
+        missing.push("`method` is missing: it takes no time in the session.".to_owned());
+    }
+    for line in &recipe.ingredients {
+        if let Err(error) = read_ingredients(line, foods) {
+            missing.push(format!("\"{line}\" does not read as an ingredient: {}. In `ingredients`, {}.", error.cause, error.remedy));
+        }
+    }
+    missing
+}
+
+/// Writes all of them, new, or none.
+pub fn write(folder: &Path, taken: &[Taken]) -> Done {
+    let recipes = folder.join("recipes");
+    fs::create_dir_all(&recipes).map_err(|error| Failure::writing(&recipes, &error))?;
+    let mut made: Vec<PathBuf> = Vec::new();
+    for one in taken {
+        let path = folder.join(file_of(&one.id));
+        let written = fs::OpenOptions::new().write(true).create_new(true).open(&path).and_then(|mut file| {
+            made.push(path.clone());
+            file.write_all(one.text.as_bytes())?;
+            file.sync_all()
+        });
+        if let Err(error) = written {
+            // Half of them would be worse than none.
+            made.iter().for_each(|path| drop(fs::remove_file(path)));
+            return Err(Failure::writing(&path, &error));
+        }
+    }
+    Ok(())
+}

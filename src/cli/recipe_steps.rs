@@ -1,0 +1,114 @@
+//! `recipe NAME --steps`: the reading of a method as `[[step]]` tables in its place, for whoever wants to correct one.
+
+use std::path::Path;
+
+use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, value};
+
+use super::Cli;
+use super::outcome::{Done, Failure, say};
+use crate::kitchen::{After, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
+use crate::store::{Disk, Files};
+use crate::words;
+
+pub fn run(_cli: &Cli, folder: &Path, kitchen: &Kitchen, id: RecipeId) -> Done {
+    let recipe = &kitchen.recipes[id];
+    if recipe.method.is_empty() {
+        return Err(Failure::NotKnown(format!("{} has no method: its steps are written already.", recipe.at.file)));
+    }
+    let path = folder.join(&recipe.at.file);
+    let machine = |error: std::io::Error| Failure::Machine(format!("cannot read {}: {error}.", path.display()));
+    let text = std::fs::read_to_string(&path).map_err(machine)?;
+    let written = with_steps(&text, kitchen, recipe).map_err(|cause| Failure::Machine(format!("{}: {cause}.", recipe.at.file)))?;
+    replace(&path, &written).map_err(|error| Failure::writing(&path, &error))?;
+    say(&format!("{}: the method is {} now.\n", recipe.at.file, words::counted(recipe.steps.len(), "step")))
+}
+
+/// A new file beside it, which then takes its name: nothing of the old one is lost on the way.
+fn replace(path: &Path, text: &str) -> std::io::Result<()> {
+    let (Some(folder), Some(name)) = (path.parent(), path.file_name().and_then(|name| name.to_str())) else { return Ok(()) };
+    let (disk, new) = (Disk::new(folder), format!("{name}.new"));
+    disk.write(&new, text.as_bytes())?;
+    disk.sync(&new)?;
+    disk.rename(&new, name)?;
+    disk.sync_folder()
+}
+
+/// The file with its steps in place of `method`; every other line as it was.
+fn with_steps(text: &str, kitchen: &Kitchen, recipe: &Recipe) -> Result<String, String> {
+    let mut file: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| error.message().to_owned())?;
+    file.remove("method");
+    file.remove("trays");
+    let mut steps = ArrayOfTables::new();
+    for (index, step) in recipe.steps.iter().enumerate() {
+        steps.push(table(kitchen, recipe, index, step));
+    }
+    file.insert("step", Item::ArrayOfTables(steps));
+    Ok(file.to_string())
+}
+
+fn table(kitchen: &Kitchen, recipe: &Recipe, index: usize, step: &Step) -> Table {
+    let mut table = Table::new();
+    let guessed = step.estimated;
+    let mut put = |key: &str, item: Item, estimated: bool| {
+        table.insert(key, item);
+        if estimated && let Some(value) = table.get_mut(key).and_then(Item::as_value_mut) {
+            value.decor_mut().set_suffix("   # estimated");
+        }
+    };
+    let minutes = |minutes: i64| value(format!("{minutes} min"));
+    put("text", value(text(kitchen, recipe, step)), false);
+    if step.hands.0 > 0 {
+        put("hands", minutes(step.hands.0), guessed.hands);
+    }
+    if step.wait.0 > 0 {
+        put("wait", minutes(step.wait.0), guessed.wait);
+    }
+    if let Some(on) = step.on.first() {
+        put("on", value(kitchen.appliances[*on].name.as_str()), false);
+        if step.takes != 1.0 {
+            put("takes", value(step.takes), guessed.takes);
+        }
+    }
+    if let Some(celsius) = step.temperature {
+        put("temperature", value(format!("{} °C", celsius.0)), guessed.temperature);
+    }
+    if let Some(celsius) = step.inside {
+        put("inside", value(format!("{} °C", celsius.0)), guessed.inside);
+    }
+    if let Some(skill) = &step.skill {
+        put("skill", value(skill.as_str()), false);
+    }
+    if let Some(after) = &step.after {
+        let mut list = toml_edit::Array::new();
+        for one in after {
+            if let After::Step(step) = one {
+                list.push((step + 1).to_string());
+            }
+        }
+        put("after", value(list), false);
+    }
+    if let Some(ahead) = step.ahead {
+        put("ahead", minutes(ahead.0), false);
+    }
+    let _ = index;
+    table.decor_mut().set_prefix("\n");
+    table
+}
+
+/// The text with its foods in braces, as a step names them.
+fn text(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> String {
+    let piece = |piece: &Piece| match piece {
+        Piece::Words(words) => words.clone(),
+        Piece::Ingredient { index, share } => {
+            let name = match &recipe.ingredients[*index].wanted {
+                Wanted::Food { food, .. } => kitchen.foods[*food].name.clone(),
+                Wanted::Recipe { recipe, .. } => format!("recipe:{}", kitchen.recipes[*recipe].id),
+            };
+            match share {
+                Some(share) => format!("{{{name}: {share}}}"),
+                None => format!("{{{name}}}"),
+            }
+        }
+    };
+    step.text.iter().map(piece).collect::<String>().trim().to_owned()
+}

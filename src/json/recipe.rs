@@ -1,0 +1,214 @@
+//! One recipe, with its steps as they were read and which of their figures nobody wrote.
+
+use serde::Serialize;
+
+use crate::foods::{Allergen, State};
+use crate::kitchen::{After, Estimates, Ingredient, Kitchen, Piece, RecipeId, Source, Step, Wanted, Warning};
+use crate::measure::{Dimension, Quantity};
+use crate::plan::recipe_contains;
+use crate::prep::step_text;
+use crate::purchase::of_portion;
+use crate::words;
+
+#[derive(Serialize)]
+struct Card<'a> {
+    recipe: &'a str,
+    name: &'a str,
+    makes: Quantity,
+    source: Option<Origin<'a>>,
+    ingredients: Vec<Line<'a>>,
+    steps: Vec<Done<'a>>,
+    /// What the method says is done at the table.
+    serve: &'a [String],
+    keeps: Keeps,
+    allergens: Vec<Allergen>,
+    per_portion: Portion,
+    missing: Vec<String>,
+    warnings: Vec<String>,
+}
+
+#[derive(Serialize)]
+struct Origin<'a> {
+    author: Option<&'a str>,
+    title: Option<&'a str>,
+    address: Option<&'a str>,
+}
+
+#[derive(Serialize)]
+struct Line<'a> {
+    line: &'a str,
+    food: Option<&'a str>,
+    recipe: Option<&'a str>,
+    amount: Option<Quantity>,
+    form: Option<&'a str>,
+    remark: Option<&'a str>,
+    optional: bool,
+}
+
+#[derive(Serialize)]
+struct Done<'a> {
+    step: usize,
+    id: Option<&'a str>,
+    text: String,
+    hands_minutes: i64,
+    wait_minutes: i64,
+    appliance: Option<&'a str>,
+    at_celsius: Option<f64>,
+    inside_celsius: Option<f64>,
+    skill: Option<&'a str>,
+    after: Vec<String>,
+    ahead_minutes: i64,
+    foods: Vec<&'a str>,
+    takes: Option<f64>,
+    estimated: Vec<&'static str>,
+}
+
+#[derive(Serialize)]
+struct Keeps {
+    cupboard: Option<i64>,
+    fridge: Option<i64>,
+    freezer: Option<i64>,
+}
+
+#[derive(Serialize)]
+struct Portion {
+    kcal: f64,
+    protein_g: f64,
+    fibre_g: f64,
+    cost: String,
+    at_least: bool,
+}
+
+/// `batches` times one batch.
+pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: f64, warnings: &[Warning]) -> impl Serialize + 'a {
+    let recipe = &kitchen.recipes[id];
+    let note = of_portion(kitchen, id);
+    let days = |days: Option<crate::measure::Days>| days.map(|days| days.0);
+    Card {
+        recipe: &recipe.id,
+        name: &recipe.name,
+        makes: recipe.makes.scaled(batches),
+        source: origin(&recipe.source),
+        ingredients: recipe.ingredients.iter().map(|one| line(kitchen, one, batches)).collect(),
+        steps: (0..recipe.steps.len()).map(|index| step(kitchen, id, index, batches)).collect(),
+        serve: &recipe.at_table,
+        keeps: Keeps { cupboard: days(recipe.cupboard), fridge: days(recipe.fridge), freezer: days(recipe.freezer) },
+        allergens: recipe_contains(kitchen, id).allergens.into_iter().collect(),
+        per_portion: Portion {
+            kcal: tenth(note.kcal),
+            protein_g: tenth(note.protein_g),
+            fibre_g: tenth(note.fibre_g),
+            cost: note.cost.decimal(&kitchen.household.currency),
+            at_least: note.at_least,
+        },
+        missing: note.missing.iter().map(|lacking| words::list::lacking(lacking, kitchen.names())).collect(),
+        warnings: warnings.iter().map(ToString::to_string).collect(),
+    }
+}
+
+fn tenth(figure: f64) -> f64 {
+    (figure * 10.0).round() / 10.0
+}
+
+fn origin(source: &Source) -> Option<Origin<'_>> {
+    let Source { author, title, address } = source;
+    let known = author.is_some() || title.is_some() || address.is_some();
+    known.then_some(Origin { author: author.as_deref(), title: title.as_deref(), address: address.as_deref() })
+}
+
+fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, batches: f64) -> Line<'a> {
+    let blank = Line {
+        line: &one.text,
+        food: None,
+        recipe: None,
+        amount: None,
+        form: one.prep.as_deref(),
+        remark: one.remark.as_deref(),
+        optional: one.optional,
+    };
+    match &one.wanted {
+        Wanted::Recipe { recipe, most, .. } => {
+            Line { recipe: Some(&kitchen.recipes[*recipe].id), amount: Some(most.scaled(batches)), ..blank }
+        }
+        Wanted::Food { food, item } => {
+            let facts = &kitchen.foods[*food];
+            let amount = item.as_ref().and_then(|item| {
+                let spoons = kitchen.rules.spoons;
+                let scaled = item.scaled(batches);
+                let grams = || crate::foods::as_purchased(facts, &scaled, &Dimension::Mass, spoons).ok();
+                crate::foods::own_dimension(facts, &scaled, spoons).or_else(grams)
+            });
+            let form = item.as_ref().and_then(|item| match &item.state {
+                State::Prepared(form) => Some(form.as_str()),
+                State::Cooked => Some("cooked"),
+                State::Drained => Some("drained"),
+                State::AsPurchased => None,
+            });
+            Line { food: Some(&facts.name), amount, form: form.or(blank.form), ..blank }
+        }
+    }
+}
+
+fn step(kitchen: &Kitchen, id: RecipeId, index: usize, batches: f64) -> Done<'_> {
+    let recipe = &kitchen.recipes[id];
+    let step = &recipe.steps[index];
+    let hands = if step.scales { (step.hands.0 as f64 * batches).ceil() as i64 } else { step.hands.0 };
+    Done {
+        step: index + 1,
+        id: step.id.as_deref(),
+        text: step_text(kitchen, id, index, batches),
+        hands_minutes: hands,
+        wait_minutes: step.wait.0,
+        appliance: step.on.first().map(|on| kitchen.appliances[*on].name.as_str()),
+        at_celsius: step.temperature.map(|celsius| celsius.0),
+        inside_celsius: step.inside.map(|celsius| celsius.0),
+        skill: step.skill.as_deref(),
+        after: after(kitchen, &recipe.steps, index),
+        ahead_minutes: step.ahead.map_or(0, |ahead| ahead.0),
+        foods: foods(kitchen, &recipe.ingredients, step),
+        takes: (!step.on.is_empty()).then_some(step.takes * batches),
+        estimated: estimated(step.estimated),
+    }
+}
+
+/// The keys whose figures nobody wrote.
+fn estimated(of: Estimates) -> Vec<&'static str> {
+    let all = [
+        (of.hands, "hands_minutes"),
+        (of.wait, "wait_minutes"),
+        (of.temperature, "at_celsius"),
+        (of.inside, "inside_celsius"),
+        (of.takes, "takes"),
+    ];
+    all.into_iter().filter(|(is, _)| *is).map(|(_, key)| key).collect()
+}
+
+fn after(kitchen: &Kitchen, steps: &[Step], index: usize) -> Vec<String> {
+    let name = |step: usize| steps[step].id.clone().unwrap_or_else(|| (step + 1).to_string());
+    match &steps[index].after {
+        None => index.checked_sub(1).map(name).into_iter().collect(),
+        Some(after) => {
+            let one = |one: &After| match one {
+                After::Step(step) => name(*step),
+                After::Recipe(recipe) => format!("recipe:{}", kitchen.recipes[*recipe].id),
+            };
+            after.iter().map(one).collect()
+        }
+    }
+}
+
+fn foods<'a>(kitchen: &'a Kitchen, ingredients: &[Ingredient], step: &Step) -> Vec<&'a str> {
+    let named =
+        step.text.iter().filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { ingredients.get(*index) } else { None });
+    let mut names: Vec<&str> = Vec::new();
+    for one in named {
+        let name = match &one.wanted {
+            Wanted::Food { food, .. } => kitchen.foods[*food].name.as_str(),
+            Wanted::Recipe { recipe, .. } => kitchen.recipes[*recipe].id.as_str(),
+        };
+        if !names.contains(&name) {
+            names.push(name);
+        }
+    }
+    names
+}

@@ -1,0 +1,77 @@
+//! A recipe as schema.org/Recipe in JSON-LD. The names of its properties are from schema.org, from memory.
+
+use serde_json::{Value, json};
+
+use crate::kitchen::{Kitchen, Piece, Recipe, RecipeId, Wanted};
+use crate::measure::{Dimension, exact_number};
+
+/// The page's block: name, yield, ingredients, method and source.
+pub fn recipe_page(kitchen: &Kitchen, id: RecipeId) -> Value {
+    let recipe = &kitchen.recipes[id];
+    let mut page = serde_json::Map::new();
+    page.insert("@context".to_owned(), json!("https://schema.org"));
+    page.insert("@type".to_owned(), json!("Recipe"));
+    page.insert("name".to_owned(), json!(recipe.name));
+    page.insert("recipeYield".to_owned(), json!(makes(recipe)));
+    page.insert("recipeIngredient".to_owned(), json!(lines(recipe)));
+    let steps: Vec<Value> = method(kitchen, recipe).into_iter().map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
+    page.insert("recipeInstructions".to_owned(), json!(steps));
+    if let Some(author) = &recipe.source.author {
+        page.insert("author".to_owned(), json!({ "@type": "Person", "name": author }));
+    }
+    if let Some(title) = &recipe.source.title {
+        page.insert("headline".to_owned(), json!(title));
+    }
+    if let Some(address) = &recipe.source.address {
+        page.insert("url".to_owned(), json!(address));
+    }
+    Value::Object(page)
+}
+
+/// The lines as typed; one that names several foods stands once.
+fn lines(recipe: &Recipe) -> Vec<&str> {
+    let mut lines: Vec<(&crate::kitchen::Spot, &str)> = recipe.ingredients.iter().map(|one| (&one.at, one.text.as_str())).collect();
+    lines.dedup();
+    lines.into_iter().map(|(_, text)| text).collect()
+}
+
+fn makes(recipe: &Recipe) -> String {
+    let number = exact_number(recipe.makes.exact());
+    let one = recipe.makes.base() == 1.0;
+    match recipe.makes.dimension() {
+        Dimension::Portion => format!("{number} portion{}", if one { "" } else { "s" }),
+        Dimension::Count => format!("{number} piece{}", if one { "" } else { "s" }),
+        other => format!("{number} {other}"),
+    }
+}
+
+/// The method as it was written; steps are their texts with the foods by name.
+fn method(kitchen: &Kitchen, recipe: &Recipe) -> Vec<String> {
+    if !recipe.method.is_empty() {
+        return recipe.method.clone();
+    }
+    let piece = |piece: &Piece| match piece {
+        Piece::Words(words) => words.clone(),
+        Piece::Ingredient { index, .. } => match &recipe.ingredients[*index].wanted {
+            Wanted::Food { food, .. } => format!("the {}", kitchen.foods[*food].name),
+            Wanted::Recipe { recipe, .. } => format!("the {}", kitchen.recipes[*recipe].name),
+        },
+    };
+    recipe.steps.iter().map(|step| step.text.iter().map(piece).collect::<String>().trim().to_owned()).collect()
+}
+
+/// What of a recipe the format cannot hold, in words.
+pub fn not_in_a_page(recipe: &Recipe) -> Vec<&'static str> {
+    let keeps = recipe.fridge.is_some() || recipe.freezer.is_some() || recipe.cupboard.is_some();
+    let typed_steps = recipe.method.is_empty() && !recipe.steps.is_empty();
+    let rows = [
+        (keeps, "how long it keeps (keeps)"),
+        (recipe.portion.is_some(), "the weight of a portion (portion)"),
+        (recipe.batches != crate::kitchen::BatchCut::Halves, "how a batch may be cut (batches)"),
+        (recipe.serve.is_some(), "whether it is reheated (serve)"),
+        (recipe.boxed.is_some(), "its box (box)"),
+        (recipe.made != crate::kitchen::Made::InASession, "that it is made at the meal (made)"),
+        (typed_steps, "the times, appliances and temperatures of its steps (step)"),
+    ];
+    rows.into_iter().filter(|(is, _)| *is).map(|(_, what)| what).collect()
+}

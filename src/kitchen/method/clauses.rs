@@ -1,0 +1,356 @@
+//! A paragraph cut into sentences, and sentences into clauses: at ";", at "then", and at "and" or "," before a verb of action.
+//!
+//! Knows words and verbs, and asks the caller whether a food begins at a place; knows neither times nor appliances.
+
+use std::collections::HashMap;
+use std::sync::LazyLock;
+
+use super::verbs::{VERBS, Verb};
+use crate::kitchen::words::Words;
+use crate::measure::Kind as Sign;
+
+/// Tokens of a paragraph that tell of one action.
+#[derive(Clone, Copy)]
+pub(super) struct Clause {
+    pub start: usize,
+    pub end: usize,
+    pub verb: Option<&'static Verb>,
+    /// Where the verb stands, and the token after it.
+    pub verb_at: usize,
+    pub verb_end: usize,
+    /// Of the paragraph, from 0.
+    pub sentence: usize,
+    /// "Meanwhile", "while ...": beside the step before it.
+    pub meanwhile: bool,
+}
+
+/// A verb's words, and the verb.
+type Phrase = (Vec<&'static str>, &'static Verb);
+
+static BY_FIRST: LazyLock<HashMap<&'static str, Vec<Phrase>>> = LazyLock::new(|| {
+    let mut by_first: HashMap<&str, Vec<(Vec<&str>, &Verb)>> = HashMap::new();
+    for verb in VERBS {
+        let words: Vec<&str> = verb.word.split([' ', '-']).collect();
+        by_first.entry(words[0]).or_default().push((words, verb));
+    }
+    for rows in by_first.values_mut() {
+        rows.sort_by_key(|(words, _)| std::cmp::Reverse(words.len()));
+    }
+    by_first
+});
+
+/// The verb that begins at a place, and the place after it.
+pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
+    let first = w.at(at).filter(|token| token.kind == Sign::Word)?.text.to_lowercase();
+    let rows = BY_FIRST.get(first.as_str())?;
+    rows.iter().find_map(|(words, verb)| {
+        let mut end = at + 1;
+        for word in &words[1..] {
+            if w.is_hyphen(end) {
+                end += 1;
+            }
+            if w.at(end).is_none_or(|token| token.text.to_lowercase() != *word) {
+                return None;
+            }
+            end += 1;
+        }
+        // "Roast-in-the-bag", "brown-skinned": no verb.
+        (!w.is_hyphen(end) && !w.is(end, "of")).then_some((*verb, end))
+    })
+}
+
+const BEFORE_A_VERB: [&str; 16] = [
+    "and",
+    "but",
+    "then",
+    "now",
+    "next",
+    "finally",
+    "lastly",
+    "first",
+    "firstly",
+    "again",
+    "also",
+    "please",
+    "meanwhile",
+    "just",
+    "once",
+    "well",
+];
+const FRONTED: [&str; 24] = [
+    "in",
+    "on",
+    "over",
+    "using",
+    "with",
+    "for",
+    "at",
+    "from",
+    "to",
+    "into",
+    "when",
+    "while",
+    "whilst",
+    "after",
+    "as",
+    "if",
+    "before",
+    "by",
+    "until",
+    "during",
+    "once",
+    "meanwhile",
+    "working",
+    "without",
+];
+const OBJECTS: [&str; 20] = [
+    "the",
+    "a",
+    "an",
+    "it",
+    "them",
+    "your",
+    "each",
+    "all",
+    "both",
+    "together",
+    "everything",
+    "this",
+    "these",
+    "some",
+    "half",
+    "any",
+    "in",
+    "over",
+    "well",
+    "for",
+];
+/// What makes a food's name a verb: "butter the tin".
+const DETERMINERS: [&str; 13] = ["the", "a", "an", "it", "them", "your", "each", "this", "these", "some", "two", "both", "lightly"];
+/// After a state such as "until soft and": what makes "brown" a verb again.
+const AFTER_STATE: [&str; 15] =
+    ["the", "a", "an", "it", "them", "your", "for", "over", "gently", "slowly", "another", "uncovered", "covered", "very", "briefly"];
+
+/// Cuts a paragraph. `is_food` says whether the name of a food begins at a place.
+pub(super) fn clauses(w: &Words, is_food: &dyn Fn(usize) -> bool) -> Vec<Clause> {
+    let mut all = Vec::new();
+    for (number, (start, end)) in sentences(w).into_iter().enumerate() {
+        let cuts = cuts(w, start, end, is_food);
+        let mut found: Vec<Clause> = Vec::new();
+        for (index, from) in cuts.iter().enumerate() {
+            let to = cuts.get(index + 1).copied().unwrap_or(end);
+            let head = head(w, *from, to, index == 0, is_food);
+            let (verb, verb_at, verb_end) = head.map_or((None, *from, *from), |(verb, at, after)| (Some(verb), at, after));
+            found.push(Clause { start: *from, end: to, verb, verb_at, verb_end, sentence: number, meanwhile: false });
+        }
+        let meanwhile = is_meanwhile(w, start, end);
+        let mut found = joined(w, found);
+        if let Some(first) = found.first_mut() {
+            first.meanwhile = meanwhile;
+        }
+        all.extend(found);
+    }
+    all
+}
+
+/// Past "1.", "2)", "Step 3:", "Step 4 –" and bullets.
+fn past_numbering(w: &Words) -> usize {
+    let mut at = 0;
+    while matches!(w.kind(at), Some(Sign::Dash | Sign::Other | Sign::Times)) {
+        at += 1;
+    }
+    let step = w.is(at, "step");
+    let number = at + usize::from(step);
+    if w.kind(number) != Some(Sign::Number) {
+        return at;
+    }
+    match w.kind(number + 1) {
+        Some(Sign::Stop | Sign::Close | Sign::Colon) => number + 2,
+        Some(Sign::Dash) if step => number + 2,
+        _ if step => number + 1,
+        _ => at,
+    }
+}
+
+/// The token ranges of sentences, without their stops.
+fn sentences(w: &Words) -> Vec<(usize, usize)> {
+    let mut found = Vec::new();
+    let first = past_numbering(w);
+    let mut start = first;
+    let mut depth = 0usize;
+    for at in first..w.len() {
+        match w.kind(at) {
+            Some(Sign::Open) => depth += 1,
+            Some(Sign::Close) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        let exclaimed = w.at(at).is_some_and(|token| token.text == "!" || token.text == "?");
+        let stop = w.kind(at) == Some(Sign::Stop)
+            && w.at(at + 1).is_none_or(|next| next.spaced && !next.text.starts_with(|c: char| c.is_lowercase()));
+        if depth == 0 && (exclaimed || stop) {
+            found.push((start, at));
+            start = at + 1;
+        }
+    }
+    found.push((start, w.len()));
+    found.retain(|(start, end)| start < end);
+    found
+}
+
+/// Where the clauses of one sentence begin.
+fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) -> Vec<usize> {
+    let mut cuts = vec![start];
+    // What the sentence is inside of: nothing, "until ...", or "when ..." before its comma.
+    let mut until = false;
+    let mut when = ["when", "once", "if", "as", "while", "whilst", "after"].iter().any(|word| w.is(start, word));
+    let mut depth = 0usize;
+    // "Cook and stir" is one verb.
+    let mut at = verb_at(w, start).map_or(start, |(_, after)| after - 1);
+    while at < end {
+        match w.kind(at) {
+            Some(Sign::Open) => depth += 1,
+            Some(Sign::Close) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        if depth > 0 || at == start {
+            at += 1;
+            continue;
+        }
+        if matches!(w.kind(at), Some(Sign::Semicolon | Sign::Colon)) {
+            cuts.push(at + 1);
+            (until, when) = (false, false);
+            at += 1;
+            continue;
+        }
+        if ["until", "till", "so"].iter().any(|word| w.is(at, word)) {
+            until = true;
+        }
+        let comma = w.kind(at) == Some(Sign::Comma);
+        let dash =
+            w.kind(at) == Some(Sign::Dash) && w.at(at).is_some_and(|token| token.spaced) && w.at(at + 1).is_some_and(|next| next.spaced);
+        let and = w.kind(at) == Some(Sign::And) || w.is(at, "and") || w.is(at, "but");
+        // "Stirring now and then" tells how, not what next.
+        let seldom =
+            |place: usize| (w.is(place, "then") || w.is(place, "again")) && place >= 2 && w.is(place - 1, "and") && w.is(place - 2, "now");
+        let then = w.is(at, "then") && !seldom(at);
+        if comma || dash {
+            when = false;
+        }
+        if !(comma || dash || and || then) || (when && !comma) || and && seldom(at + 1) {
+            at += 1;
+            continue;
+        }
+        let mut next = at + 1;
+        let mut says_then = then;
+        while next < end && (w.kind(next) == Some(Sign::Comma) || skips(w, next)) {
+            says_then |= w.is(next, "then");
+            next += 1;
+        }
+        let verb = verb_at(w, next).filter(|_| next < end);
+        let takes = verb.is_some_and(|(verb, after)| {
+            let object = |words: &[&str]| words.iter().any(|word| w.is(after, word));
+            let state = until && verb.state && !says_then && !object(&AFTER_STATE);
+            let food =
+                is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
+            !state && !food
+        });
+        if takes || says_then {
+            cuts.push(at);
+            until = false;
+            at = verb.map_or(next, |(_, after)| after).max(at + 1);
+            continue;
+        }
+        at += 1;
+    }
+    cuts.dedup();
+    cuts
+}
+
+fn skips(w: &Words, at: usize) -> bool {
+    let adverb =
+        w.at(at).is_some_and(|token| token.kind == Sign::Word && token.text.len() > 4 && token.text.ends_with("ly") && !token.is("jelly"));
+    adverb || BEFORE_A_VERB.iter().any(|word| w.is(at, word)) && (!w.is(at, "once") || w.is(at + 1, "again"))
+}
+
+/// The verb of a clause, and the place after it.
+fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize) -> bool) -> Option<(&'static Verb, usize, usize)> {
+    let mut at = start;
+    loop {
+        while at < end && (matches!(w.kind(at), Some(Sign::Comma | Sign::And | Sign::Colon | Sign::Semicolon | Sign::Dash)) || skips(w, at))
+        {
+            at += 1;
+        }
+        // "In the meantime", "at the same time".
+        if w.is(at, "in") && w.is(at + 1, "the") && (w.is(at + 2, "meantime") || w.is(at + 2, "meanwhile")) {
+            at += 3;
+            continue;
+        }
+        break;
+    }
+    if at >= end {
+        return None;
+    }
+    if let Some((verb, after)) = verb_at(w, at) {
+        let is_name = !opens && is_food(at) && !DETERMINERS.iter().any(|word| w.is(after, word));
+        return (!is_name).then_some((verb, at, after));
+    }
+    if !FRONTED.iter().any(|word| w.is(at, word)) {
+        return None;
+    }
+    let comma = (at..end).find(|place| w.kind(*place) == Some(Sign::Comma));
+    if let Some(found) = comma.and_then(|comma| head(w, comma + 1, end, false, is_food)) {
+        return Some(found);
+    }
+    const BEFORE: [&str; 9] = ["the", "a", "an", "your", "to", "and", "of", "or", "in"];
+    (at + 2..end).find_map(|place| {
+        let (verb, after) = verb_at(w, place)?;
+        let named = BEFORE.iter().any(|word| w.is(place - 1, word)) || is_food(place);
+        let object = OBJECTS.iter().any(|word| w.is(after, word)) || is_food(after);
+        (!named && object).then_some((verb, place, after))
+    })
+}
+
+/// "Meanwhile", "while the pasta cooks", "in the meantime", at the beginning of a sentence.
+fn is_meanwhile(w: &Words, start: usize, end: usize) -> bool {
+    let at =
+        (start..end.min(start + 2)).find(|at| !matches!(w.kind(*at), Some(Sign::And | Sign::Comma)) && !w.is(*at, "and")).unwrap_or(start);
+    let is = |words: &[&str]| words.iter().enumerate().all(|(index, word)| w.is(at + index, word));
+    is(&["meanwhile"])
+        || is(&["while"])
+        || is(&["whilst"])
+        || is(&["in", "the", "meantime"])
+        || is(&["at", "the", "same", "time"])
+        || (at..end.min(at + 4)).any(|place| w.is(place, "meanwhile"))
+}
+
+/// A clause without a verb belongs to the one after it where it opens the sentence, else to the one before it. What "then" leads keeps the
+/// verb before it where a time is given: "fry for 2 minutes, then for 3 more".
+fn joined(w: &Words, found: Vec<Clause>) -> Vec<Clause> {
+    let mut kept: Vec<Clause> = Vec::new();
+    let mut lead: Option<usize> = None;
+    let count = found.len();
+    for (index, mut clause) in found.into_iter().enumerate() {
+        if let Some(start) = lead.take() {
+            clause.start = start;
+        }
+        if clause.verb.is_some() {
+            kept.push(clause);
+            continue;
+        }
+        let then = (clause.start..clause.end.min(clause.start + 3)).any(|at| w.is(at, "then"));
+        let timed = !super::clock::times(w, clause.start, clause.end).is_empty();
+        match kept.last_mut() {
+            Some(before) if then && timed => {
+                let verb = before.verb;
+                kept.push(Clause { verb, verb_at: clause.start, verb_end: clause.start, ..clause });
+            }
+            Some(before) => before.end = clause.end,
+            None if index + 1 < count => lead = Some(clause.start),
+            None => kept.push(clause),
+        }
+    }
+    kept
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,275 @@
+//! How long something takes, in the words of a clause.
+//!
+//! ```text
+//! time  = number ["-"] unit {["and"] number unit} ["and a half"] ["or two"] [sides]
+//!       | number unit (dash | "to" | "or") number unit          45 mins–1 hr
+//!       | ("a few" | "several") unit | "overnight" | "the day before"
+//! unit  = second | minute | hour | day, in any spelling
+//! sides = ("a" | "per" | "each" | "on each" | "either") "side"  twice as long
+//! ```
+//!
+//! Of a range both ends are kept; seconds round up to a minute.
+
+use crate::kitchen::words::Words;
+use crate::measure::Kind as Sign;
+
+/// Minutes, with what they are.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Time {
+    pub low: f64,
+    pub high: f64,
+    /// "A few minutes": a number that nobody wrote.
+    pub vague: bool,
+    pub overnight: bool,
+    /// So long for each weight: "20 minutes per 500 g".
+    pub by_weight: bool,
+    /// "The day before".
+    pub day_before: bool,
+    pub start: usize,
+    pub end: usize,
+    /// Follows "or" or "and up to": another way to read the time before it.
+    pub or: bool,
+    /// Has "for" or the like right before it.
+    pub said_for: bool,
+}
+
+/// Number words that amounts do not have.
+const TENS: [(&str, f64); 9] = [
+    ("thirteen", 13.0),
+    ("fourteen", 14.0),
+    ("fifteen", 15.0),
+    ("twenty", 20.0),
+    ("thirty", 30.0),
+    ("forty", 40.0),
+    ("fifty", 50.0),
+    ("sixty", 60.0),
+    ("ninety", 90.0),
+];
+
+/// Words between "a" or a number and its unit: "a further hour", "5 more minutes".
+const FILLERS: [&str; 11] = ["further", "more", "good", "full", "additional", "extra", "whole", "last", "final", "other", "or so"];
+
+/// All times of the words from `from` to `to` that are waits or work; "after 10 minutes" and its likes are none.
+pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
+    let mut found: Vec<Time> = Vec::new();
+    let mut at = from;
+    while at < to {
+        let Some(mut time) = time_at(w, at, to) else {
+            at += 1;
+            continue;
+        };
+        at = time.end;
+        if is_no_wait(w, from, time.start, time.end) {
+            continue;
+        }
+        let before = |back: usize, word: &str| time.start >= from + back && w.is(time.start - back, word);
+        let choice = (1..=3).any(|back| ["or", "ideally", "preferably", "even", "better"].iter().any(|word| before(back, word)))
+            || w.is(time.start, "up")
+            || before(2, "up") && before(1, "to");
+        time.or = choice && !found.is_empty();
+        time.said_for = (1..=4).any(|back| before(back, "for"));
+        found.push(time);
+    }
+    found
+}
+
+/// Minutes of one unit word.
+fn unit(w: &Words, at: usize) -> Option<f64> {
+    let word = w.at(at).filter(|token| token.kind == Sign::Word)?.text.to_lowercase();
+    Some(match word.as_str() {
+        "s" | "sec" | "secs" | "second" | "seconds" => 1.0 / 60.0,
+        "min" | "mins" | "minute" | "minutes" | "m" => 1.0,
+        "h" | "hr" | "hrs" | "hour" | "hours" => 60.0,
+        "day" | "days" => 1440.0,
+        _ => return None,
+    })
+}
+
+/// The number at a place, and the place after it.
+fn number(w: &Words, at: usize) -> Option<(f64, f64, usize)> {
+    if let Some((ten, mut end)) = tens(w, at) {
+        let mark = w.kind(end) == Some(Sign::Dash) || w.is(end, "to") || w.is(end, "or");
+        if let (true, Some((high, after))) = (mark, tens(w, end + 1)) {
+            end = after;
+            return Some((ten, high, end));
+        }
+        return Some((ten, ten, end));
+    }
+    if w.is(at, "another") {
+        return match number(w, at + 1) {
+            Some(read) => Some(read),
+            None => Some((1.0, 1.0, at + 1)),
+        };
+    }
+    let read = w.number(at).ok()??;
+    let (low, high) = (read.number.low.to_f64(), read.number.high.to_f64());
+    let mark = w.kind(read.end) == Some(Sign::Dash) || w.is(read.end, "to") || w.is(read.end, "or");
+    match tens(w, read.end + 1) {
+        Some((upper, end)) if mark && low == high && upper >= low => Some((low, upper, end)),
+        _ => Some((low, high, read.end)),
+    }
+}
+
+fn tens(w: &Words, at: usize) -> Option<(f64, usize)> {
+    let ten = TENS.iter().find(|(word, _)| w.is(at, word)).map(|(_, ten)| *ten)?;
+    let next = if w.is_hyphen(at + 1) { at + 2 } else { at + 1 };
+    let ones = ["one", "two", "three", "four", "five", "six", "seven", "eight", "nine"];
+    match ones.iter().position(|one| w.is(next, one)) {
+        Some(one) if ten >= 20.0 => Some((ten + one as f64 + 1.0, next + 1)),
+        _ => Some((ten, at + 1)),
+    }
+}
+
+/// The time that begins at a place.
+pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
+    let plain = |low: f64, high: f64, end: usize| Time {
+        low,
+        high,
+        vague: false,
+        overnight: false,
+        by_weight: false,
+        day_before: false,
+        start: at,
+        end,
+        or: false,
+        said_for: false,
+    };
+    if w.is(at, "overnight") || w.is(at, "night") && at > 0 && w.is(at - 1, "all") {
+        return Some(Time { overnight: true, ..plain(480.0, 480.0, at + 1) });
+    }
+    if (w.is(at, "night") || w.is(at, "evening")) && w.is(at + 1, "before") {
+        return Some(Time { overnight: true, ..plain(480.0, 480.0, at + 2) });
+    }
+    if w.is(at, "day") && w.is(at + 1, "before") {
+        return Some(Time { day_before: true, ..plain(1440.0, 1440.0, at + 2) });
+    }
+    let few = (w.is(at, "few") || w.is(at, "several")).then_some(at + 1).filter(|next| *next < to);
+    if let Some((next, one)) = few.and_then(|next| Some((next, unit(w, next)?))) {
+        return Some(Time { vague: true, ..plain(5.0 * one, 5.0 * one, next + 1) });
+    }
+    // "A" alone begins a time only where a unit follows; a glued dash makes an adjective: "5-minute eggs".
+    let (low, high, mut end) = number(w, at)?;
+    let mut hyphen = false;
+    if w.is_hyphen(end) && unit(w, end + 1).is_some() {
+        hyphen = true;
+        end += 1;
+    }
+    while end < to && FILLERS.iter().any(|filler| w.is(end, filler)) {
+        end += 1;
+    }
+    if w.is(end, "of") && w.is(end + 1, "an") {
+        end += 2;
+    }
+    if end >= to {
+        return None;
+    }
+    if let Some(minutes) = hours_and_minutes(w, end) {
+        return Some(plain(low * 60.0 + minutes, high * 60.0 + minutes, end + 1));
+    }
+    let one = unit(w, end)?;
+    end += 1;
+    if hyphen && w.kind(end) == Some(Sign::Word) && !w.is(end, "rest") {
+        return None;
+    }
+    end = past_stop(w, end);
+    let (mut low, mut high) = (low * one, high * one);
+    // "A minute or two".
+    if w.is(end, "or")
+        && low == high
+        && let Some((_, second, after)) = number(w, end + 1)
+        && unit(w, after).is_none()
+        && second > 1.0
+        && second < 10.0
+        && !w.is(after, "until")
+        && one <= 60.0
+        && w.kind(end + 1) == Some(Sign::Word)
+    {
+        high = second * one;
+        end = after;
+    }
+    // "45 mins–1 hr", "1 hour to 1 hour 15 minutes".
+    let mark = w.kind(end) == Some(Sign::Dash) || w.is(end, "to");
+    if let (true, Some(upper)) = (mark, time_at(w, end + 1, to))
+        && upper.high >= low
+        && !upper.overnight
+    {
+        return Some(Time { start: at, low, ..upper });
+    }
+    // "1 hour 15 minutes", "1h30", "1 hour and 15 minutes", "an hour and a half".
+    let next = if w.is(end, "and") { end + 1 } else { end };
+    if one >= 60.0 && next < to {
+        let article = usize::from(w.is(next, "a"));
+        if let (true, Some(part)) = (next > end, part_of_an_hour(w, next + article)) {
+            low += one * part.0;
+            high += one * part.0;
+            end = part.1;
+        } else if let Some((more_low, more, after)) = number(w, next) {
+            match unit(w, after) {
+                Some(smaller) if smaller < one && after < to => {
+                    low += more_low * smaller;
+                    high += more * smaller;
+                    end = past_stop(w, after + 1);
+                }
+                _ => {}
+            }
+        }
+    }
+    let (times, end) = sides(w, end);
+    // "20 minutes per 500 g": nobody wrote how long it is in all.
+    let by_weight = w.is(end, "per") && w.amount(end + 1).ok().flatten().is_some() || w.is(end, "per") && w.unit(end + 1).is_some();
+    Some(Time { by_weight, ..plain(low * times, high * times, end) })
+}
+
+/// The "half", "quarter" or "three quarters" of "an hour and a half", and the place after it.
+fn part_of_an_hour(w: &Words, at: usize) -> Option<(f64, usize)> {
+    let quarters = |at: usize| w.is(at, "quarter") || w.is(at, "quarters");
+    match () {
+        () if w.is(at, "half") => Some((0.5, at + 1)),
+        () if w.is(at, "three") && quarters(at + 1) => Some((0.75, at + 2)),
+        () if w.is(at, "three") && w.is_hyphen(at + 1) && quarters(at + 2) => Some((0.75, at + 3)),
+        () if quarters(at) => Some((0.25, at + 1)),
+        () => None,
+    }
+}
+
+/// The "h30" of "1h30": its minutes.
+fn hours_and_minutes(w: &Words, at: usize) -> Option<f64> {
+    let digits = w.at(at).filter(|token| token.kind == Sign::Word)?.text.strip_prefix(['h', 'H'])?;
+    digits.parse().ok().filter(|minutes| *minutes < 60.0)
+}
+
+fn past_stop(w: &Words, at: usize) -> usize {
+    let abbreviated = w.kind(at) == Some(Sign::Stop) && w.at(at + 1).is_some_and(|next| next.text.starts_with(|c: char| c.is_lowercase()));
+    if abbreviated { at + 1 } else { at }
+}
+
+/// Twice the time where it is of each side.
+fn sides(w: &Words, at: usize) -> (f64, usize) {
+    let mut end = at;
+    while ["on", "for", "a", "per", "each", "either", "every", "the", "both", "first"].iter().any(|word| w.is(end, word)) {
+        end += 1;
+    }
+    let side = w.is(end, "side") || w.is(end, "sides");
+    if side && end > at && !(at..end).any(|place| w.is(place, "first") || w.is(place, "the")) { (2.0, end + 1) } else { (1.0, at) }
+}
+
+/// "After 10 minutes", "every 5 minutes", "for the last 10 minutes", "30 minutes before serving", "keeps 3 days": a mark in time, no wait.
+fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
+    let before = |back: usize| start.checked_sub(back).filter(|at| *at >= from);
+    let said = |back: usize, words: &[&str]| before(back).is_some_and(|at| words.iter().any(|word| w.is(at, word)));
+    let inside_filler = (start..end).any(|at| w.is(at, "last") || w.is(at, "final"));
+    let for_it = (1..=3).any(|back| said(back, &["for"]));
+    let nearly = ["about", "around", "approximately", "roughly"];
+    let after = said(1, &["after", "every", "within", "last", "final", "first", "keep", "keeps", "than", "by"]) && !said(2, &["less"])
+        || said(2, &["after", "every", "within"]) && said(1, &nearly);
+    let keeps = (from..start).any(|at| w.is(at, "keep") || w.is(at, "keeps") || w.is(at, "store")) && !for_it;
+    let then_before = w.is(end, "before") && !for_it
+        || w.is(end, "from") && w.is(end + 1, "the") && w.is(end + 2, "end")
+        || w.is(end, "ahead")
+        || w.is(end, "in") && w.is(end + 1, "advance");
+    let older = w.is(end, "old") || w.is(end, "later");
+    after || inside_filler || keeps || then_before || older
+}
+
+#[cfg(test)]
+mod tests;

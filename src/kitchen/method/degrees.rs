@@ -1,0 +1,152 @@
+//! How hot, in the words of a clause: °C, °F, gas marks, the words for ovens, fan figures, and the inside of the food.
+
+use super::places::{GAS, OVENS};
+use crate::kitchen::words::Words;
+use crate::measure::{Celsius, Kind as Sign};
+
+/// Degrees that stand without a letter are Fahrenheit from here up.
+const FAHRENHEIT_FROM: f64 = 250.0;
+/// By how much a fan oven is set lower. Common practice, no source.
+const FAN: f64 = 20.0;
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Figure {
+    celsius: f64,
+    fan: bool,
+    inside: bool,
+    /// From a word for an oven, or the middle of a range: nobody wrote the figure.
+    guessed: bool,
+    at: usize,
+}
+
+/// What one clause says of heat.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(super) struct Heat {
+    pub oven: Option<Celsius>,
+    /// The oven's figure was reckoned: a fan figure for an oven without, or the other way, or an oven word.
+    pub guessed: bool,
+    pub inside: Option<Celsius>,
+    /// Where the first figure of the oven stands.
+    pub at: usize,
+}
+
+/// Reads the words from `from` to `to`. `fan`: the household's oven has one. `bare`: a number after "at" or "to" is degrees.
+pub(super) fn heat(w: &Words, from: usize, to: usize, fan: bool, bare: bool) -> Heat {
+    let figures = figures(w, from, to, bare);
+    let inside = figures.iter().find(|figure| figure.inside).map(|figure| Celsius(figure.celsius));
+    let of_oven: Vec<&Figure> = figures.iter().filter(|figure| !figure.inside).collect();
+    let own = of_oven.iter().find(|figure| figure.fan == fan);
+    let other = of_oven.first();
+    let (celsius, guessed) = match (own, other) {
+        (Some(own), _) => (Some(own.celsius), own.guessed),
+        // One figure that does not say: what the book's oven has nobody knows, so it is as in an oven without a fan.
+        (None, Some(other)) if fan => (Some(other.celsius - FAN), true),
+        (None, Some(other)) => (Some(other.celsius + FAN), true),
+        _ => (None, false),
+    };
+    Heat { oven: celsius.map(Celsius), guessed, inside, at: of_oven.first().map_or(to, |figure| figure.at) }
+}
+
+fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
+    let mut figures: Vec<Figure> = Vec::new();
+    let mut at = from;
+    let of_inside = is_of_inside(w, from, to);
+    while at < to {
+        if let Some((celsius, end)) = gas(w, at, to) {
+            figures.push(Figure { celsius, fan: false, inside: false, guessed: false, at });
+            at = end;
+            continue;
+        }
+        let Some((celsius, ranged, end)) = degrees(w, at, to, bare && (at > from && (w.is(at - 1, "at") || w.is(at - 1, "to")))) else {
+            at += 1;
+            continue;
+        };
+        let fan_word = |place: usize| w.is(place, "fan") || w.is(place, "convection");
+        let fan =
+            fan_word(end) || at > from && fan_word(at - 1) || w.is(end, "in") && fan_word(end + 2) || w.is(end, "for") && fan_word(end + 2);
+        let inside = of_inside && (celsius < 105.0);
+        figures.push(Figure { celsius, fan, inside, guessed: ranged, at });
+        at = end;
+    }
+    if figures.iter().all(|figure| figure.inside) {
+        figures.extend(oven_word(w, from, to));
+    }
+    figures
+}
+
+/// "Until the inside reaches 74 °C", "165 °F in the thickest part".
+fn is_of_inside(w: &Words, from: usize, to: usize) -> bool {
+    const WORDS: [&str; 9] = ["inside", "internal", "thickest", "centre", "center", "core", "thermometer", "registers", "probe"];
+    (from..to).any(|at| WORDS.iter().any(|word| w.is(at, word)))
+}
+
+fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
+    let mark = match (w.is(at, "gas"), w.is(at + 1, "mark")) {
+        (true, true) => at + 2,
+        (true, false) => at + 1,
+        (false, _) if w.is(at, "mark") => at + 1,
+        _ => return None,
+    };
+    if mark >= to {
+        return None;
+    }
+    let read = w.number(mark).ok()??;
+    let number = read.number.high.to_f64();
+    GAS.iter().find(|(known, _)| *known == number).map(|(_, celsius)| (*celsius, read.end))
+}
+
+/// A number with its letter, "degrees" or the sign; or any likely number where `bare`.
+fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<(f64, bool, usize)> {
+    if w.kind(at) != Some(Sign::Number) || at > 0 && w.at(at - 1).is_some_and(|before| before.is_number()) {
+        return None;
+    }
+    let read = w.number(at).ok()??;
+    let (low, high, mut end) = (read.number.low.to_f64(), read.number.high.to_f64(), read.end);
+    let mut marked = false;
+    if end < to && (w.kind(end) == Some(Sign::Degree) || w.is(end, "degrees") || w.is(end, "degree") || w.is(end, "deg")) {
+        marked = true;
+        end += 1;
+    }
+    let letter = w.at(end).filter(|token| end < to && token.kind == Sign::Word).map(|token| token.text.to_lowercase());
+    let fahrenheit = match letter.as_deref() {
+        Some("c" | "celsius" | "centigrade") => {
+            end += 1;
+            false
+        }
+        Some("f" | "fahrenheit") => {
+            end += 1;
+            true
+        }
+        _ if w.at(end).is_some_and(|token| token.text == "℃" || token.text == "℉") => {
+            end += 1;
+            w.at(end - 1).is_some_and(|token| token.text == "℉")
+        }
+        // "160°–180°C" is read with the letter of its upper end.
+        _ if marked && w.kind(end) == Some(Sign::Dash) => {
+            let (upper, _, after) = degrees(w, end + 1, to, false)?;
+            return Some((upper, true, after));
+        }
+        _ if marked => low >= FAHRENHEIT_FROM,
+        _ if bare && (60.0..=550.0).contains(&low) && super::clock::time_at(w, at, to).is_none() && w.unit(end).is_none() => {
+            low >= FAHRENHEIT_FROM
+        }
+        _ => return None,
+    };
+    let celsius = |degrees: f64| if fahrenheit { (degrees - 32.0) * 5.0 / 9.0 } else { degrees };
+    // One decimal is more than any oven knows.
+    Some(((celsius(high) * 10.0).round() / 10.0, low < high, end))
+}
+
+fn oven_word(w: &Words, from: usize, to: usize) -> Option<Figure> {
+    let said = |at: usize| {
+        let fits = |phrase: &str| {
+            let words: Vec<&str> = phrase.split(' ').collect();
+            at + words.len() <= to && words.iter().enumerate().all(|(index, word)| w.is(at + index, word))
+        };
+        OVENS.iter().find(|(_, phrase)| fits(phrase)).map(|(celsius, _)| *celsius)
+    };
+    (from..to).find_map(|at| Some(Figure { celsius: said(at)?, fan: false, inside: false, guessed: true, at }))
+}
+
+#[cfg(test)]
+mod tests;

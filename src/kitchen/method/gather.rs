@@ -1,0 +1,566 @@
+//! Clauses gathered into steps, with what they come after.
+
+use super::act::{Act, On, So, Takes, act};
+use super::clauses::{Clause, clauses};
+use super::larder::{Larder, Mention};
+use super::places::Kind;
+use super::text::{pieces, said};
+use super::verbs::{Rate, needs_knife};
+use super::{MethodRead, Paragraph, Setting, rates};
+use crate::kitchen::words::Words;
+use crate::kitchen::{After, Appliance, ApplianceId, Estimates, Piece, Spot, Step};
+use crate::measure::{Amount, Celsius, Dimension, Minutes};
+
+/// More hands than this before an appliance is needed are a step of their own.
+const MOST_HANDS_BEFORE: f64 = 2.0;
+
+/// A step that is being gathered, always of one paragraph.
+#[derive(Default)]
+struct Draft {
+    /// Ranges of tokens.
+    spans: Vec<(usize, usize)>,
+    pieces: Vec<Placed>,
+    foods: Vec<usize>,
+    hands_written: f64,
+    hands_guessed: f64,
+    wait: f64,
+    wait_guessed: bool,
+    waits: bool,
+    on: Option<On>,
+    celsius: Option<Celsius>,
+    celsius_guessed: bool,
+    inside: Option<Celsius>,
+    knife: bool,
+    one_layer: bool,
+    /// "4 hours or overnight".
+    or: bool,
+    overnight: bool,
+    day_before: bool,
+}
+
+/// What takes the place of some tokens.
+pub(super) struct Placed {
+    pub start: usize,
+    pub end: usize,
+    pub foods: Vec<(usize, Option<Amount>)>,
+    pub group: bool,
+}
+
+impl Draft {
+    fn hands(&self) -> f64 {
+        self.hands_written + self.hands_guessed
+    }
+
+    fn is_empty(&self) -> bool {
+        self.spans.is_empty()
+    }
+
+    fn add(&mut self, start: usize, end: usize) {
+        match self.spans.last_mut() {
+            Some(last) if last.1 == start => last.1 = end,
+            _ => self.spans.push((start, end)),
+        }
+    }
+}
+
+/// What is known of a finished step beside the step itself.
+pub(super) struct Made {
+    pub step: Step,
+    pub heated: bool,
+    pub stands: bool,
+    pub or: bool,
+    pub overnight: bool,
+    pub day_before: bool,
+    pub one_layer: bool,
+    pub foods: Vec<usize>,
+}
+
+pub(super) struct Gather<'s, 'k> {
+    pub(super) setting: &'s Setting<'k>,
+    pub(super) larder: Larder<'k>,
+    own: Vec<(ApplianceId, Vec<String>)>,
+    pub(super) made: Vec<Made>,
+    serve: Vec<String>,
+    doubts: Vec<(Spot, String)>,
+    so: So,
+    oven: Option<(Celsius, bool)>,
+    /// What the step before came after, and the ends of the branches that are open.
+    base: Vec<usize>,
+    open: Vec<usize>,
+    branch: Branch,
+    /// Words that no step has yet.
+    lead: String,
+    last_foods: Vec<usize>,
+}
+
+impl<'s, 'k> Gather<'s, 'k> {
+    pub fn new(setting: &'s Setting<'k>) -> Self {
+        let larder = Larder::new(setting.ingredients, setting.headings, setting.foods, setting.spoons, setting.recipe_name);
+        let own = setting.appliances.iter().enumerate().filter(|(_, appliance)| appliance.kind.is_none());
+        let words = |name: &str| Words::of(name).tokens().iter().map(|token| crate::foods::key_of(token.text)).collect();
+        let own = own.map(|(index, appliance)| (ApplianceId(index), words(&appliance.name))).collect();
+        let so = So { place: None, fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)) };
+        Gather {
+            setting,
+            larder,
+            own,
+            made: Vec::new(),
+            serve: Vec::new(),
+            doubts: Vec::new(),
+            so,
+            oven: None,
+            base: Vec::new(),
+            open: Vec::new(),
+            branch: Branch::None,
+            lead: String::new(),
+            last_foods: Vec::new(),
+        }
+    }
+
+    pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
+        for paragraph in paragraphs {
+            self.paragraph(paragraph);
+        }
+        if !self.lead.is_empty() {
+            let lead = std::mem::take(&mut self.lead);
+            match self.made.last_mut() {
+                Some(last) => last.step.text.push(Piece::Words(format!(" {lead}"))),
+                None => self.words_alone(lead, paragraphs),
+            }
+        }
+        self.put_ahead();
+        self.take_room();
+        self.reach_inside();
+        let shares = self.unfinished();
+        self.doubts.extend(shares);
+        MethodRead { steps: self.made.into_iter().map(|made| made.step).collect(), serve: self.serve, doubts: self.doubts }
+    }
+
+    /// A method of which nothing is understood stays one step of words.
+    fn words_alone(&mut self, text: String, paragraphs: &[Paragraph]) {
+        let at = paragraphs.first().map(|paragraph| paragraph.at.clone()).unwrap_or_default();
+        self.doubts.push((at.clone(), "nothing in this method reads as something to do; it is printed as it stands".to_owned()));
+        let step = blank(vec![Piece::Words(text)], at);
+        self.made.push(Made {
+            step,
+            heated: false,
+            stands: false,
+            or: false,
+            overnight: false,
+            day_before: false,
+            one_layer: false,
+            foods: Vec::new(),
+        });
+    }
+
+    fn paragraph(&mut self, paragraph: &Paragraph) {
+        let w = Words::of(&paragraph.text);
+        let found = clauses(&w, &|at| self.larder.begins(&w, at));
+        let mut draft = Draft::default();
+        let mut sentence = usize::MAX;
+        for (index, clause) in found.iter().enumerate() {
+            if clause.sentence != sentence {
+                sentence = clause.sentence;
+                if self.branch != Branch::None {
+                    self.finish(&w, &mut draft, paragraph);
+                    self.end_branch();
+                }
+                if clause.meanwhile {
+                    self.finish(&w, &mut draft, paragraph);
+                    self.begin_branch();
+                }
+            }
+            let read = act(&w, clause, self.so, &self.own);
+            self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
+        }
+        self.finish(&w, &mut draft, paragraph);
+        self.end_branch();
+    }
+
+    fn clause(&mut self, w: &Words, clause: &Clause, read: Act, next: &[Clause], draft: &mut Draft, paragraph: &Paragraph) {
+        self.doubt(w, clause, &read, paragraph);
+        if read.sets
+            && let Some(celsius) = read.heat.oven
+        {
+            self.oven = Some((celsius, read.heat.guessed));
+        }
+        let text = (clause.start, clause.end);
+        match read.takes {
+            Takes::Preheat => return,
+            Takes::Serve => {
+                // What is printed at the table takes no time; its foods are named there, and stay for the first step.
+                let words = said(w, text.0, text.1);
+                return self.serve.push(words);
+            }
+            Takes::Release { minutes, written } => return self.release(w, clause, (minutes, written), draft, paragraph),
+            Takes::Words if draft.is_empty() && !self.mentions_something(w, clause) => {
+                let words = said(w, text.0, text.1);
+                if !words.is_empty() {
+                    self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
+                }
+                self.placed(&read);
+                return;
+            }
+            _ => {}
+        }
+        let waits = matches!(read.takes, Takes::Wait { .. } | Takes::Boil);
+        let stands = waits && read.need.is_none();
+        let words = matches!(read.takes, Takes::Words);
+        if !words && self.begins_anew(w, &read, stands, next, draft) {
+            self.finish(w, draft, paragraph);
+        }
+        self.add_to_draft(w, clause, &read, next, draft);
+        self.placed(&read);
+    }
+
+    fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {
+        !self
+            .larder
+            .mentions(w, clause.verb_end, clause.end)
+            .iter()
+            .all(|mention| mention.foods.iter().all(|food| !self.larder.left(*food).is_positive()))
+    }
+
+    fn placed(&mut self, read: &Act) {
+        if let Some(place) = read.place {
+            self.so.place = place;
+        }
+    }
+
+    /// Does the clause begin a step of its own?
+    fn begins_anew(&self, w: &Words, read: &Act, stands: bool, next: &[Clause], draft: &Draft) -> bool {
+        if draft.is_empty() {
+            return false;
+        }
+        let other = |need: On| draft.on.is_some_and(|on| on != need);
+        let first_need = |_: On| draft.on.is_none() && draft.hands() > MOST_HANDS_BEFORE + 1e-9;
+        // "Remove from the heat and stand 12 minutes" begins the step off the heat.
+        let frees = read.off && draft.on.is_some() && next.first().is_some_and(|after| self.will_stand(w, after));
+        draft.waits || read.need.is_some_and(|need| other(need) || first_need(need)) || stands && draft.on.is_some() || frees
+    }
+
+    fn will_stand(&self, w: &Words, clause: &Clause) -> bool {
+        let so = So { place: None, ..self.so };
+        let read = act(w, clause, so, &self.own);
+        matches!(read.takes, Takes::Wait { .. }) && read.need.is_none() || matches!(read.takes, Takes::Words)
+    }
+
+    fn add_to_draft(&mut self, w: &Words, clause: &Clause, read: &Act, next: &[Clause], draft: &mut Draft) {
+        draft.add(clause.start, clause.end);
+        let foods = self.foods_of(w, clause, next, draft);
+        if draft.on.is_none() {
+            draft.on = read.need;
+        }
+        let verb = clause.verb;
+        match read.takes {
+            Takes::Hands(Some(written)) => {
+                if read.time.is_some_and(|time| time.vague) {
+                    draft.hands_guessed += written;
+                } else {
+                    draft.hands_written += written;
+                }
+            }
+            Takes::Hands(None) => {
+                draft.hands_guessed += verb.map_or(0.5, |verb| rates::hands(verb, w, clause.verb_end..clause.end, &foods, &self.larder));
+            }
+            Takes::Boil => {
+                let litres: f64 = draft.foods.iter().map(|food| self.larder.litres(*food)).sum::<f64>() + typed_litres(w, clause);
+                draft.hands_guessed += 1.0;
+                draft.wait += rates::to_the_boil(if litres > 0.0 { litres } else { 1.0 });
+                (draft.waits, draft.wait_guessed) = (true, true);
+            }
+            Takes::Wait { minutes, written } => {
+                // The rate of a wait is the foods that are put in first.
+                if read.need.is_some()
+                    && !foods.is_empty()
+                    && verb.is_some_and(|verb| verb.rate == Rate::Once(0.0))
+                    && draft.hands() == 0.0
+                    && !draft.pieces.is_empty()
+                {
+                    draft.hands_guessed += 0.5;
+                }
+                draft.wait += minutes;
+                draft.waits = true;
+                draft.wait_guessed |= !written || read.doubtful || read.unknown || read.time.is_some_and(|time| time.by_weight);
+                draft.or |= read.or;
+                draft.overnight |= read.time.is_some_and(|time| time.overnight);
+                draft.day_before |= read.time.is_some_and(|time| time.day_before);
+            }
+            _ => {}
+        }
+        draft.day_before |= read.time.is_some_and(|time| time.day_before);
+        draft.knife |= verb.is_some_and(needs_knife);
+        draft.inside = draft.inside.or(read.heat.inside);
+        if (clause.start..clause.end).any(|at| w.is(at, "one") && w.is(at + 1, "layer") || w.is(at, "single") && w.is(at + 1, "layer"))
+            || verb.is_some_and(|verb| verb.word == "roast")
+        {
+            draft.one_layer |= read.need == Some(On::Kind(Kind::Oven)) || draft.on == Some(On::Kind(Kind::Oven));
+            if draft.one_layer && draft.hands() > 0.0 {
+                draft.hands_guessed += rates::FILL_A_TRAY;
+            }
+        }
+        if read.need == Some(On::Kind(Kind::Oven)) {
+            if let Some(celsius) = read.heat.oven {
+                self.oven = Some((celsius, read.heat.guessed));
+            }
+            if let (None, Some((celsius, guessed))) = (draft.celsius, self.oven) {
+                (draft.celsius, draft.celsius_guessed) = (Some(celsius), guessed);
+            }
+        }
+    }
+
+    /// The foods that a clause is about; what it names takes its place in the text.
+    fn foods_of(&mut self, w: &Words, clause: &Clause, next: &[Clause], draft: &mut Draft) -> Vec<usize> {
+        let mut mentions = Vec::new();
+        if clause.verb_at > clause.start {
+            mentions.extend(self.larder.mentions(w, clause.start, clause.verb_at));
+        }
+        mentions.extend(self.larder.mentions(w, clause.verb_end, clause.end));
+        let mut foods: Vec<usize> = mentions.iter().flat_map(|mention| mention.foods.iter().copied()).collect();
+        for mention in mentions {
+            self.place(mention, draft);
+        }
+        if foods.is_empty() && clause.end <= clause.verb_end + 1 {
+            // "Peel, core and slice the apples": the food stands with the last of them.
+            let fellow = next
+                .iter()
+                .take_while(|other| other.sentence == clause.sentence)
+                .map(|other| self.larder.mentions(w, other.verb_end, other.end));
+            let named = fellow.into_iter().find(|mentions| !mentions.is_empty()).unwrap_or_default();
+            foods = named.into_iter().flat_map(|mention| mention.foods).collect();
+        }
+        if foods.is_empty() {
+            let them = (clause.verb_end..clause.end.min(clause.verb_end + 4))
+                .any(|at| ["them", "it", "into", "in", "thinly", "finely", "crosswise"].iter().any(|word| w.is(at, word)));
+            if them {
+                foods.clone_from(&self.last_foods);
+            }
+        } else {
+            self.last_foods.clone_from(&foods);
+        }
+        draft.foods.extend(foods.iter().copied());
+        foods
+    }
+
+    fn place(&mut self, mention: Mention, draft: &mut Draft) {
+        let taken: Vec<(usize, Option<Amount>)> =
+            mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part.as_ref())?))).collect();
+        if !taken.is_empty() {
+            draft.pieces.push(Placed { start: mention.start, end: mention.end, foods: taken, group: mention.group });
+        }
+    }
+
+    fn release(&mut self, w: &Words, clause: &Clause, (minutes, written): (f64, bool), draft: &mut Draft, paragraph: &Paragraph) {
+        let on_pressure = draft.on == Some(On::Kind(Kind::Pressure));
+        if on_pressure || draft.is_empty() && self.made.is_empty() {
+            draft.add(clause.start, clause.end);
+            draft.wait += minutes;
+            draft.waits = true;
+            draft.wait_guessed |= !written;
+            return;
+        }
+        let pressure = self.setting.appliances.iter().position(|one| one.kind == Some(Kind::Pressure)).map(ApplianceId);
+        let before = self.made.last_mut().filter(|made| pressure.is_some_and(|id| made.step.on.contains(&id)) && draft.is_empty());
+        match before {
+            Some(made) => {
+                made.step.wait.0 += minutes.ceil() as i64;
+                made.step.estimated.wait |= !written;
+                made.step.text.push(Piece::Words(format!(" {}", said(w, clause.start, clause.end))));
+            }
+            None => {
+                if !draft.is_empty() {
+                    self.finish(w, draft, paragraph);
+                }
+                draft.add(clause.start, clause.end);
+                draft.wait += minutes;
+                draft.waits = true;
+                draft.wait_guessed |= !written;
+                draft.on = Some(On::Kind(Kind::Pressure));
+            }
+        }
+    }
+
+    fn doubt(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
+        let words = w.text(clause.start..clause.end);
+        if read.unknown {
+            let text = format!("\"{words}\" has a time, but what is done in it is not known; it is planned as a wait");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
+        if read.time.is_some_and(|time| time.by_weight) {
+            let text = format!("\"{words}\" gives a time by weight, of which one part is planned. Write the time in all");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
+        if read.doubtful {
+            self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
+        }
+    }
+
+    /// Ends the step that is being gathered.
+    fn finish(&mut self, w: &Words, draft: &mut Draft, paragraph: &Paragraph) {
+        let done = std::mem::take(draft);
+        if done.is_empty() {
+            return;
+        }
+        let mut text = pieces(w, &done.spans, &done.pieces);
+        if !self.lead.is_empty() {
+            let lead = std::mem::take(&mut self.lead);
+            text.insert(0, Piece::Words(format!("{lead} ")));
+        }
+        let idle = done.hands() == 0.0 && !done.waits;
+        if idle && done.pieces.is_empty() {
+            // Nothing but words: they belong to what was done before.
+            match self.made.last_mut() {
+                Some(last) => {
+                    last.step.text.push(Piece::Words(" ".to_owned()));
+                    last.step.text.append(&mut text);
+                }
+                None => self.lead = text.iter().map(|piece| if let Piece::Words(words) = piece { words.as_str() } else { "" }).collect(),
+            }
+            return;
+        }
+        let on = self.appliance(done.on, paragraph);
+        let hands = if idle { 1.0 } else { (done.hands_written - 1e-6).ceil() + done.hands_guessed };
+        let hands = if hands > 0.0 { hands.round().max(1.0) } else { 0.0 };
+        let hot = done.on == Some(On::Kind(Kind::Oven)) && !on.is_empty();
+        let step = Step {
+            hands: Minutes(hands as i64),
+            wait: Minutes((done.wait - 1e-6).ceil().max(0.0) as i64),
+            scales: on.is_empty(),
+            on,
+            temperature: done.celsius.filter(|_| hot),
+            inside: done.inside,
+            skill: done.knife.then(|| "knife".to_owned()),
+            after: self.after(),
+            estimated: Estimates {
+                hands: idle || done.hands_guessed > 0.0,
+                wait: done.waits && done.wait_guessed,
+                temperature: hot && done.celsius.is_some() && done.celsius_guessed,
+                inside: false,
+                takes: false,
+            },
+            ..blank(text, paragraph.at.clone())
+        };
+        let heated = matches!(done.on, Some(On::Kind(_)));
+        let stands = done.waits && done.on.is_none();
+        self.made.push(Made {
+            step,
+            heated,
+            stands,
+            or: done.or,
+            overnight: done.overnight,
+            day_before: done.day_before,
+            one_layer: done.one_layer,
+            foods: done.foods,
+        });
+    }
+
+    /// What the step that is about to be made comes after. "Meanwhile" begins beside the step before; what follows comes after both.
+    fn after(&mut self) -> Option<Vec<After>> {
+        let index = self.made.len();
+        let before = match self.branch {
+            Branch::Begins => {
+                self.branch = Branch::GoesOn;
+                self.base.clone()
+            }
+            Branch::GoesOn => return None,
+            Branch::None if self.open.is_empty() => return None,
+            Branch::None => std::mem::take(&mut self.open),
+        };
+        if before == [index.wrapping_sub(1)] {
+            return None;
+        }
+        Some(before.into_iter().map(After::Step).collect())
+    }
+
+    fn begin_branch(&mut self) {
+        let Some(last) = self.made.len().checked_sub(1) else { return };
+        if self.open.is_empty() {
+            self.base = match &self.made[last].step.after {
+                Some(after) => after.iter().filter_map(|one| if let After::Step(step) = one { Some(*step) } else { None }).collect(),
+                None => last.checked_sub(1).into_iter().collect(),
+            };
+            self.open.push(last);
+        }
+        self.branch = Branch::Begins;
+    }
+
+    fn end_branch(&mut self) {
+        match self.branch {
+            Branch::GoesOn => self.open.push(self.made.len() - 1),
+            Branch::Begins if self.open.len() == 1 => self.open.clear(),
+            _ => {}
+        }
+        self.branch = Branch::None;
+    }
+
+    fn appliance(&mut self, on: Option<On>, paragraph: &Paragraph) -> Vec<ApplianceId> {
+        match on {
+            None => Vec::new(),
+            Some(On::Own(id)) => vec![id],
+            Some(On::Kind(kind)) => match self.setting.appliances.iter().position(|one: &Appliance| one.kind == Some(kind)) {
+                Some(index) => vec![ApplianceId(index)],
+                None => {
+                    let name = kind.name();
+                    let text =
+                        format!("there is no {name} in kitchen.toml; the step stands without. Add [[appliance]] with name = \"{name}\"");
+                    let doubt = (paragraph.at.clone(), text);
+                    if !self.doubts.contains(&doubt) {
+                        self.doubts.push(doubt);
+                    }
+                    Vec::new()
+                }
+            },
+        }
+    }
+}
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Branch {
+    None,
+    Begins,
+    GoesOn,
+}
+
+/// A step of words, every key at its default.
+fn blank(text: Vec<Piece>, at: Spot) -> Step {
+    Step {
+        id: None,
+        text,
+        hands: Minutes(1),
+        wait: Minutes(0),
+        scales: true,
+        on: Vec::new(),
+        takes: 1.0,
+        temperature: None,
+        inside: None,
+        who: None,
+        skill: None,
+        after: None,
+        gap: None,
+        within: None,
+        ahead: None,
+        estimated: Estimates { hands: true, ..Estimates::default() },
+        who_at: at.clone(),
+        skill_at: at.clone(),
+        at,
+    }
+}
+
+/// Litres that a clause itself names: "4 quarts of water".
+fn typed_litres(w: &Words, clause: &Clause) -> f64 {
+    let mut at = clause.verb_end;
+    let mut litres = 0.0;
+    while at < clause.end {
+        match w.amount(at) {
+            Ok(Some(read)) if read.unit_given => {
+                let most = read.amount.most(crate::measure::Spoons::Us);
+                if most.dimension() == Dimension::Volume {
+                    litres += most.base() / 1000.0;
+                }
+                at = read.end.max(at + 1);
+            }
+            _ => at += 1,
+        }
+    }
+    litres
+}

@@ -1,0 +1,464 @@
+//! The ingredients of one recipe as its method speaks of them: by any name, by the noun that only one has, by what they are; and how much
+//! of each is still to be used.
+
+use crate::foods::{FoodId, Foods, Item, Kind, as_purchased, key_of};
+use crate::kitchen::words::Words;
+use crate::kitchen::{Ingredient, Wanted};
+use crate::measure::{Amount, Dimension, Kind as Sign, Number, Spoons, Unit};
+
+/// A mention of ingredients in a text, by tokens; `start` takes in "the" and the words of a share.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Mention {
+    pub start: usize,
+    pub end: usize,
+    pub foods: Vec<usize>,
+    /// What of it: `None` is all that is left.
+    pub part: Option<Part>,
+    /// "The vegetables": the words stay, with the list after them.
+    pub group: bool,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Part {
+    Share(Number),
+    Amount(Number, Unit),
+    Rest,
+}
+
+struct Named {
+    food: Option<FoodId>,
+    /// The food's own key.
+    key: String,
+    names: Vec<String>,
+    words: Vec<String>,
+    head: String,
+    kind: Option<Kind>,
+    item: Option<Item>,
+    heading: Option<String>,
+}
+
+pub(super) struct Larder<'k> {
+    foods: &'k Foods,
+    spoons: Spoons,
+    named: Vec<Named>,
+    /// The share of each that no step has taken yet.
+    left: Vec<Number>,
+}
+
+/// Says how a food is, and never which it is.
+#[rustfmt::skip]
+const ADJECTIVES: [&str; 58] = [
+    "dried", "dry", "fresh", "freshly", "chopped", "diced", "sliced", "grated", "minced", "ground", "plain", "white", "red", "green", "brown", "black", "yellow",
+    "large", "small", "medium", "big", "boneless", "skinless", "cooked", "raw", "whole", "ripe", "hot", "cold", "warm", "finely", "roughly", "softened", "melted",
+    "strong", "extra", "virgin", "light", "dark", "soft", "hard", "boiled", "mixed", "baby", "sweet", "double", "single", "long", "grain", "self", "raising", "low", "fat",
+    "unsalted", "salted", "heavy", "hard-boiled", "old",
+];
+const SKIPPED: [&str; 22] = [
+    "of", "the", "a", "an", "and", "or", "for", "to", "taste", "in", "with", "about", "from", "into", "plus", "piece", "size", "approx",
+    "each", "good", "quality", "handful",
+];
+/// What is made of another food, whose name alone does not mean it: "the chicken" is no chicken stock.
+const MADE_OF: [&str; 18] = [
+    "stock", "oil", "sauce", "powder", "paste", "vinegar", "juice", "water", "milk", "syrup", "broth", "seed", "puree", "jam", "leaf",
+    "flour", "sugar", "cream",
+];
+/// What prepares a food and names it at once: "1 lemon, juice".
+const PARTS: [&str; 7] = ["juice", "zest", "rind", "yolk", "white", "peel", "leaf"];
+/// Another word that a method has for a food.
+const MEANS: [(&str, &[&str]); 12] = [
+    ("pasta", &["spaghetti", "macaroni", "penne", "linguine", "tagliatelle", "fusilli", "lasagne", "noodle"]),
+    ("cheese", &["cheddar", "parmesan", "feta", "mozzarella", "gruyere", "halloumi", "ricotta"]),
+    ("broth", &["stock"]),
+    ("yolk", &["egg"]),
+    ("white", &["egg"]),
+    ("fish", &["cod", "salmon", "haddock", "trout", "hake", "pollock", "mackerel"]),
+    ("squash", &["butternut", "pumpkin"]),
+    ("fillet", &["cod", "salmon", "haddock", "trout", "hake"]),
+    ("syrup", &["honey"]),
+    ("nut", &["walnut", "hazelnut", "almond", "pecan", "cashew"]),
+    ("pulse", &["lentil", "bean", "chickpea"]),
+    ("chilli", &["chili"]),
+];
+
+impl<'k> Larder<'k> {
+    /// `headings`: the heading that an ingredient stands under, by its index.
+    pub fn new(
+        ingredients: &[Ingredient],
+        headings: &[(usize, String)],
+        foods: &'k Foods,
+        spoons: Spoons,
+        recipe_name: &dyn Fn(usize) -> String,
+    ) -> Self {
+        let named = ingredients.iter().enumerate().map(|(index, one)| {
+            let heading = headings.iter().rev().find(|(from, _)| *from <= index).map(|(_, heading)| key_of(heading));
+            named(one, heading, foods, recipe_name)
+        });
+        let named: Vec<Named> = named.collect();
+        let left = vec![Number::ONE; named.len()];
+        Larder { foods, spoons, named, left }
+    }
+
+    pub fn name(&self, index: usize) -> &str {
+        &self.named[index].key
+    }
+
+    pub fn kind(&self, index: usize) -> Option<Kind> {
+        self.named[index].kind
+    }
+
+    /// Grams as purchased; where no weight is known, 100 g: something has to be cut.
+    pub fn grams(&self, index: usize) -> f64 {
+        self.measured(index, &Dimension::Mass).unwrap_or(if self.named[index].item.is_some() { 100.0 } else { 0.0 })
+    }
+
+    pub fn litres(&self, index: usize) -> f64 {
+        let liquid = matches!(self.named[index].kind, Some(Kind::Water | Kind::Stock | Kind::Drink | Kind::Dairy))
+            || self.named[index].head == "water";
+        if liquid { self.measured(index, &Dimension::Volume).unwrap_or(0.0) / 1000.0 } else { 0.0 }
+    }
+
+    /// Whole ones: cloves of garlic are pieces.
+    pub fn pieces(&self, index: usize) -> f64 {
+        let Some(item) = &self.named[index].item else { return 1.0 };
+        if let Unit::Word(word) = item.amount.unit
+            && ["clove", "slice", "piece", "fillet"].contains(&word.singular())
+        {
+            return item.amount.high.to_f64();
+        }
+        let counted = self.measured(index, &Dimension::Count).unwrap_or_else(|| self.grams(index) / 100.0);
+        counted.max(0.5)
+    }
+
+    pub fn bunches(&self, index: usize) -> f64 {
+        match self.named[index].item.as_ref().map(|item| (item.amount.high.to_f64(), item.amount.unit)) {
+            Some((number, Unit::Word(word))) if word.singular() == "bunch" => number,
+            _ => self.grams(index) / 60.0,
+        }
+    }
+
+    fn measured(&self, index: usize, to: &Dimension) -> Option<f64> {
+        let Named { food: Some(food), item: Some(item), .. } = &self.named[index] else { return None };
+        as_purchased(&self.foods[*food], item, to, self.spoons).ok().map(|quantity| quantity.base())
+    }
+
+    /// Does the name of an ingredient, or of a known food of several words, begin here?
+    pub fn begins(&self, w: &Words, at: usize) -> bool {
+        let known = w.food(at, self.foods).is_some_and(|(_, end)| end > at + 1 || self.is_word(w.key_at(at)));
+        known || self.is_word(w.key_at(at)) || w.food(at, self.foods).is_some()
+    }
+
+    fn is_word(&self, key: &str) -> bool {
+        !key.is_empty() && !ADJECTIVES.contains(&key) && self.named.iter().any(|named| named.words.iter().any(|word| word == key))
+    }
+
+    /// The share of an ingredient that is still to be used.
+    pub fn left(&self, index: usize) -> &Number {
+        &self.left[index]
+    }
+
+    /// Has a part of it been used, and a part not?
+    pub fn is_divided(&self, index: usize) -> bool {
+        self.left[index].is_positive() && self.left[index] < Number::ONE
+    }
+
+    /// Takes a part of it and says how much: `None` all of the line, else that share of it. Nothing where nothing is left.
+    pub fn take(&mut self, index: usize, part: Option<&Part>) -> Option<Option<Amount>> {
+        let left = self.left[index].clone();
+        if !left.is_positive() {
+            return None;
+        }
+        let share = match part {
+            Some(Part::Share(share)) => share.clone().min(left.clone()),
+            Some(Part::Amount(number, unit)) => self.share_of(index, number, *unit).unwrap_or(left.clone()).min(left.clone()),
+            _ => left.clone(),
+        };
+        // A line of several amounts, or of none, is not divided.
+        match self.named[index].item.as_ref().filter(|item| item.plus.is_empty()) {
+            Some(item) if share < Number::ONE => {
+                self.left[index] = left - &share;
+                Some(Some(item.amount.scaled(&share)))
+            }
+            _ => {
+                self.left[index] = Number::ZERO;
+                Some(None)
+            }
+        }
+    }
+
+    fn share_of(&self, index: usize, number: &Number, unit: Unit) -> Option<Number> {
+        let item = self.named[index].item.as_ref()?;
+        let part = Amount { low: number.clone(), high: number.clone(), unit }.most(self.spoons);
+        part.ratio(&item.amount.most(self.spoons)).filter(|share| *share < Number::ONE)
+    }
+
+    /// Every mention between two places. `from` is after the verb.
+    pub fn mentions(&self, w: &Words, from: usize, to: usize) -> Vec<Mention> {
+        let mut found: Vec<Mention> = Vec::new();
+        let mut at = from;
+        let mut until = false;
+        while at < to {
+            if ["until", "till"].iter().any(|word| w.is(at, word)) {
+                until = true;
+            }
+            let group = if until { None } else { self.group(w, from, at, to) };
+            let one = group.or_else(|| self.one(w, from, at, to));
+            match one {
+                Some(mention) => {
+                    at = mention.end.max(at + 1);
+                    // A state that is waited for names its food again and takes nothing.
+                    if !until {
+                        found.push(mention);
+                    }
+                }
+                None => at += self.other_food(w, at, to),
+            }
+        }
+        found
+    }
+
+    /// How many words to pass over: the name of another food hides the words in it.
+    fn other_food(&self, w: &Words, at: usize, to: usize) -> usize {
+        match w.food(at, self.foods) {
+            Some((_, end)) if end <= to && end > at + 1 && !self.is_word(w.key_at(end - 1)) => end - at,
+            _ => 1,
+        }
+    }
+
+    fn one(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
+        // "Scatter the rest over the top": of what was divided last.
+        if w.is(at, "rest") && at > from && w.is(at - 1, "the") && !w.is(at + 1, "of") {
+            let divided = (0..self.named.len()).rev().find(|index| self.is_divided(*index))?;
+            return Some(Mention { start: at - 1, end: at + 1, foods: vec![divided], part: Some(Part::Rest), group: false });
+        }
+        let (index, end) = self.named_at(w, at, to)?;
+        if self.named[index].head == "water" && self.is_other_water(w, at) {
+            return None;
+        }
+        let (start, part) = share_before(w, from, at);
+        // "Lemon juice" of a lemon, "garlic cloves": the word belongs to the name.
+        let end = if end < to && self.named[index].words.iter().any(|word| word == w.key_at(end)) { end + 1 } else { end };
+        Some(Mention { start, end, foods: vec![index], part, group: false })
+    }
+
+    /// "Cold water", "2 changes of water": not the water of the list.
+    fn is_other_water(&self, w: &Words, at: usize) -> bool {
+        let Some(before) = at.checked_sub(1) else { return false };
+        w.is(before, "of")
+            || ["cold", "boiling", "hot", "salted", "warm", "fresh", "running", "iced", "ice", "simmering"]
+                .iter()
+                .any(|word| w.is(before, word) && !self.is_word_of_water(word))
+    }
+
+    fn is_word_of_water(&self, word: &str) -> bool {
+        self.named.iter().any(|named| named.head == "water" && named.words.iter().any(|known| known == word))
+    }
+
+    /// The ingredient that is named here, and the place after its name.
+    fn named_at(&self, w: &Words, at: usize, to: usize) -> Option<(usize, usize)> {
+        if w.key_at(at).is_empty() || w.at(at).is_some_and(|token| token.is_number()) {
+            return None;
+        }
+        let longest = to.min(at + 7);
+        let full = (at + 1..=longest).rev().filter(|end| !w.key_at(end - 1).is_empty());
+        for end in full {
+            let key = w.key(at..end);
+            let fits: Vec<usize> = (0..self.named.len()).filter(|index| self.named[*index].names.iter().any(|name| name == key)).collect();
+            if let Some(index) = self.pick(&fits) {
+                return Some((index, end));
+            }
+        }
+        let run = |index: usize| {
+            let mut end = at;
+            while end < to && (self.named[index].words.iter().any(|word| word == w.key_at(end)) || end > at && w.is_hyphen(end)) {
+                end += 1;
+            }
+            end
+        };
+        // Another food of several words is meant: "spring onion" where the list has onions.
+        let other = w.food(at, self.foods).map_or(at, |(_, end)| end);
+        let fits = |by_head: bool| {
+            let mut best: Vec<(usize, usize)> = Vec::new();
+            for (index, named) in self.named.iter().enumerate() {
+                let end = run(index);
+                if end == at || end < other.min(to) {
+                    continue;
+                }
+                let says = |word: &str| if by_head { word == named.head } else { !ADJECTIVES.contains(&word) };
+                let made_of = MADE_OF.contains(&named.head.as_str()) && !(at..end).any(|place| w.key_at(place) == named.head);
+                if (at..end).any(|place| says(w.key_at(place))) && !made_of {
+                    best.push((index, end));
+                }
+            }
+            let longest = best.iter().map(|(_, end)| *end).max()?;
+            let longest_ones: Vec<usize> = best.iter().filter(|(_, end)| *end == longest).map(|(index, _)| *index).collect();
+            self.pick(&longest_ones).map(|index| (index, longest))
+        };
+        if let Some(found) = fits(true).or_else(|| fits(false)) {
+            return Some(found);
+        }
+        self.meant(w, at)
+    }
+
+    /// The only one, or of several lines of one food the first that is left.
+    fn pick(&self, fits: &[usize]) -> Option<usize> {
+        let first = *fits.first()?;
+        let same =
+            fits.iter().all(|index| self.named[*index].food == self.named[first].food && self.named[*index].key == self.named[first].key);
+        if !same {
+            return None;
+        }
+        Some(fits.iter().copied().find(|index| self.left[*index].is_positive()).unwrap_or(first))
+    }
+
+    /// "The meat", "the pasta", "the beef": by what it is, where only one can be meant.
+    fn meant(&self, w: &Words, at: usize) -> Option<(usize, usize)> {
+        let key = w.key_at(at);
+        let only = |fits: &dyn Fn(&Named) -> bool| {
+            let fits: Vec<usize> = (0..self.named.len()).filter(|index| fits(&self.named[*index])).collect();
+            self.pick(&fits).map(|index| (index, at + 1))
+        };
+        let flesh = |named: &Named| named.kind.is_some_and(|kind| kind.is_raw_flesh() && !kind.is_raw_fish());
+        let red = |named: &Named| matches!(named.kind, Some(Kind::RawMeat | Kind::RawMincedMeat));
+        let animals = ["beef", "pork", "lamb", "veal", "venison", "bacon"];
+        match key {
+            "meat" => only(&flesh),
+            "chicken" | "turkey" | "duck" | "bird" => only(&|named| named.kind == Some(Kind::RawPoultry)),
+            "fish" => only(&|named| named.kind.is_some_and(Kind::is_raw_fish)),
+            "beef" | "pork" | "lamb" | "steak" | "joint" | "mince" => {
+                only(&|named| red(named) && !animals.iter().any(|animal| *animal != key && named.words.iter().any(|word| word == animal)))
+            }
+            _ => {
+                let (_, means) = MEANS.iter().find(|(word, _)| *word == key)?;
+                only(&|named| means.iter().any(|mean| named.words.iter().any(|word| word == mean)))
+            }
+        }
+    }
+
+    /// "All ingredients", "everything", "the vegetables", "the dressing ingredients": those that are left.
+    fn group(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
+        let mut start = at;
+        let mut end = at;
+        while end < to && ["all", "the", "of", "remaining", "rest", "other", "your"].iter().any(|word| w.is(end, word)) {
+            end += 1;
+        }
+        if end >= to || start < from {
+            return None;
+        }
+        let last = w.key_at(end);
+        let fits: Box<dyn Fn(&Named) -> bool> = match last {
+            "everything" if at <= from + 1 => Box::new(|_| true),
+            "vegetable" | "veg" => Box::new(|named| named.kind == Some(Kind::Vegetable) && named.head != "garlic"),
+            "herb" => Box::new(|named| named.kind == Some(Kind::Herb)),
+            "spice" => Box::new(|named| named.kind == Some(Kind::Spice)),
+            "fruit" => Box::new(|named| named.kind == Some(Kind::Fruit)),
+            "ingredient" => Box::new(|_| true),
+            "dry" if w.key_at(end + 1) == "ingredient" => {
+                end += 1;
+                Box::new(|named| {
+                    matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener))
+                        && named.head != "honey"
+                        && named.head != "syrup"
+                })
+            }
+            "wet" if w.key_at(end + 1) == "ingredient" => {
+                end += 1;
+                Box::new(|named| matches!(named.kind, Some(Kind::Dairy | Kind::RawEgg | Kind::Oil | Kind::Water | Kind::Drink)))
+            }
+            other if w.key_at(end + 1) == "ingredient" => {
+                let other = other.to_owned();
+                end += 1;
+                let under = move |named: &Named| named.heading.as_ref().is_some_and(|heading| heading.split(' ').any(|word| word == other));
+                if !self.named.iter().any(&under) {
+                    return None;
+                }
+                Box::new(under)
+            }
+            _ => return None,
+        };
+        let fitting: Vec<usize> =
+            (0..self.named.len()).filter(|index| fits(&self.named[*index]) && self.left[*index].is_positive()).collect();
+        if fitting.is_empty() {
+            return None;
+        }
+        if start > from && w.is(start - 1, "all") {
+            start -= 1;
+        }
+        Some(Mention { start, end: end + 1, foods: fitting, part: None, group: true })
+    }
+}
+
+fn named(one: &Ingredient, heading: Option<String>, foods: &Foods, recipe_name: &dyn Fn(usize) -> String) -> Named {
+    let (food, item, name, also, kind) = match &one.wanted {
+        Wanted::Food { food, item } => (Some(*food), item.clone(), foods[*food].name.clone(), foods[*food].also.clone(), foods[*food].kind),
+        Wanted::Recipe { recipe, .. } => (None, None, recipe_name(recipe.0), Vec::new(), None),
+    };
+    let key = key_of(&name);
+    let mut names = vec![key.clone()];
+    names.extend(also.iter().map(|name| key_of(name)));
+    let mut words: Vec<String> = key.split(' ').map(str::to_owned).collect();
+    let typed = Words::of(&one.text);
+    let mut depth = 0usize;
+    let mut after_comma = false;
+    for at in 0..typed.len() {
+        match typed.kind(at) {
+            Some(Sign::Open) => depth += 1,
+            Some(Sign::Close) => depth = depth.saturating_sub(1),
+            Some(Sign::Comma | Sign::Semicolon) => after_comma = true,
+            _ => {}
+        }
+        let word = typed.key_at(at);
+        let plain = typed.kind(at) == Some(Sign::Word) && depth == 0 && !word.is_empty() && typed.unit(at).is_none();
+        if plain && !SKIPPED.contains(&word) && (!after_comma || PARTS.contains(&word)) {
+            words.extend(word.split(' ').map(str::to_owned));
+        }
+    }
+    words.sort();
+    words.dedup();
+    let head = key.rsplit(' ').next().unwrap_or("").to_owned();
+    Named { food, key, names, words, head, kind, item, heading }
+}
+
+/// "Half the", "the rest of the", "2 tbsp of the", "most of the" before a name, and where it begins.
+fn share_before(w: &Words, from: usize, at: usize) -> (usize, Option<Part>) {
+    let is = |place: Option<usize>, word: &str| place.is_some_and(|place| place >= from && w.is(place, word));
+    let back = |steps: usize| at.checked_sub(steps);
+    if is(back(1), "remaining") || is(back(1), "rest") {
+        let the = usize::from(is(back(2), "the"));
+        return (at - 1 - the, Some(Part::Rest));
+    }
+    let the = ["the", "your", "this"].iter().any(|word| is(back(1), word));
+    let start = at - usize::from(the);
+    let before = |steps: usize| start.checked_sub(steps);
+    if is(before(1), "half") {
+        return (start - 1, Some(Part::Share(Number::HALF)));
+    }
+    if is(before(1), "of") {
+        for (word, part) in [
+            ("half", Part::Share(Number::HALF)),
+            ("third", Part::Share(Number::over(1, 3))),
+            ("quarter", Part::Share(Number::over(1, 4))),
+            ("most", Part::Share(Number::over(3, 4))),
+            ("some", Part::Share(Number::HALF)),
+            ("rest", Part::Rest),
+            ("remainder", Part::Rest),
+        ] {
+            if is(before(2), word) {
+                let article = is(before(3), "the") || is(before(3), "a") || is(before(3), "one");
+                return (start - 2 - usize::from(article), Some(part));
+            }
+        }
+    }
+    // "2 tbsp of the oil", "2 tbsp oil", "2 eggs".
+    for first in (from..start).rev().take(5) {
+        let Ok(Some(read)) = w.amount(first) else { continue };
+        let reaches = read.end == start || read.end + 1 == start && w.is(read.end, "of");
+        let number = w.at(first).is_some_and(|token| {
+            token.is_number() || ["a", "an", "one", "two", "three", "four", "five", "six"].iter().any(|word| token.is(word))
+        });
+        let earlier = first > from && w.at(first - 1).is_some_and(|token| token.is_number());
+        if reaches && number && !earlier && (read.unit_given || w.at(first).is_some_and(|token| token.is_number())) {
+            return (first, Some(Part::Amount(read.amount.high, read.amount.unit)));
+        }
+    }
+    (start, None)
+}

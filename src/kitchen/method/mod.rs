@@ -1,0 +1,75 @@
+//! The method of a recipe, as a book prints it, read to steps.
+//!
+//! ```text
+//! method    = {paragraph}                                       one a line; a step never goes beyond its paragraph
+//! paragraph = [number "." | "Step" number ":"] {sentence}
+//! sentence  = clause {(";" | "then" | ("and" | ",") before a verb) clause}
+//! clause    = {adverb} [front ","] verb {word | food | place | time | degrees | share}
+//! front     = ("in" | "on" | "when" | "while" | …) {word}       "In a large pan, heat the oil"
+//! food      = any name of an ingredient | the noun that only one has | what only one is ("the meat") | group
+//! group     = "everything" | "all ingredients" | "the vegetables" | "the dressing ingredients"
+//! share     = ("half" | "most of" | "the rest of" | amount "of") before a food
+//! ```
+//!
+//! Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
+//! head of a clause says whether it is hands-on or unattended, where, and what it takes when nothing is said ([`verbs`]); times
+//! ([`clock`]), degrees ([`degrees`]) and appliances ([`places`]) are read from its words. A place that is not named is where the food
+//! was last put. Hands that nobody wrote come from a table of rates ([`rates`]) and are marked as estimated.
+//!
+//! Where two readings are possible the longer time is planned, the words of the text stay in the step, and the reading is marked. What is
+//! not understood stays as text in its step. Nothing here knows files, weeks or plans; places in files come and go as they are.
+
+mod act;
+mod clauses;
+mod clock;
+mod degrees;
+mod gather;
+mod larder;
+mod places;
+mod rates;
+mod text;
+mod verbs;
+mod whole;
+
+use crate::foods::Foods;
+use crate::kitchen::{Appliance, Ingredient, Spot, Step};
+use crate::measure::Spoons;
+
+/// One paragraph of a method, and where it stands.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Paragraph {
+    pub text: String,
+    pub at: Spot,
+}
+
+/// What a method can speak of.
+pub struct Setting<'k> {
+    pub ingredients: &'k [Ingredient],
+    /// The headings of the list, each with the index of the ingredient after it.
+    pub headings: &'k [(usize, String)],
+    pub foods: &'k Foods,
+    pub spoons: Spoons,
+    pub appliances: &'k [Appliance],
+    /// The names of recipes by index.
+    pub recipe_name: &'k dyn Fn(usize) -> String,
+    /// Trays that one batch takes in the oven, where the recipe says so.
+    pub trays: Option<f64>,
+}
+
+/// How a method was read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MethodRead {
+    pub steps: Vec<Step>,
+    /// What is done at the table: printed with the dish, and no part of the session.
+    pub serve: Vec<String>,
+    /// What was taken although it could mean something else, or could not be placed; without the full stop.
+    pub doubts: Vec<(Spot, String)>,
+}
+
+/// Reads a method. It never fails: words that are not understood stay words.
+pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRead {
+    gather::Gather::new(setting).read(paragraphs)
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,80 @@
+//! Where something happens: the words that mean an appliance, and those that only look as if they did.
+
+use crate::kitchen::ApplianceKind;
+
+pub(super) type Kind = ApplianceKind;
+
+/// What a phrase says of the place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Place {
+    /// On or in the appliance.
+    At(Kind),
+    /// On the hob, if anything is heated there: a pan alone.
+    Pan,
+    /// Off the heat.
+    Off,
+    /// A thing that has an appliance in its name, or a place without heat.
+    Nothing,
+}
+
+/// A phrase as it is written, and what it means. The longest that fits is taken, so "roasting pan" is no pan on the hob.
+#[rustfmt::skip]
+pub(super) static PLACES: &[(Place, &str)] = &[
+    (Place::At(Kind::Oven), "oven"), (Place::At(Kind::Oven), "middle shelf"), (Place::At(Kind::Oven), "top shelf"),
+    (Place::At(Kind::Hob), "hob"), (Place::At(Kind::Hob), "stove"), (Place::At(Kind::Hob), "stovetop"), (Place::At(Kind::Hob), "stove top"),
+    (Place::At(Kind::Hob), "on the heat"), (Place::At(Kind::Hob), "over the heat"), (Place::At(Kind::Hob), "over heat"), (Place::At(Kind::Hob), "burner"),
+    (Place::At(Kind::Hob), "low heat"), (Place::At(Kind::Hob), "medium heat"), (Place::At(Kind::Hob), "high heat"), (Place::At(Kind::Hob), "gentle heat"),
+    (Place::At(Kind::Hob), "moderate heat"), (Place::At(Kind::Hob), "medium low heat"), (Place::At(Kind::Hob), "medium high heat"),
+    (Place::At(Kind::Hob), "moderately high heat"), (Place::At(Kind::Hob), "strong heat"), (Place::At(Kind::Hob), "fierce heat"), (Place::At(Kind::Hob), "low flame"),
+    (Place::At(Kind::Hob), "medium flame"), (Place::At(Kind::Hob), "high flame"), (Place::At(Kind::Hob), "low ring"), (Place::At(Kind::Hob), "simmering water"),
+    (Place::At(Kind::Pressure), "pressure cooker"), (Place::At(Kind::Pressure), "high pressure"), (Place::At(Kind::Pressure), "low pressure"),
+    (Place::At(Kind::Pressure), "under pressure"), (Place::At(Kind::Pressure), "full pressure"), (Place::At(Kind::Pressure), "natural release"),
+    (Place::At(Kind::Pressure), "natural pressure release"),
+    (Place::At(Kind::Slow), "slow cooker"), (Place::At(Kind::Rice), "rice cooker"), (Place::At(Kind::Microwave), "microwave"),
+    (Place::At(Kind::Microwave), "microwave oven"), (Place::At(Kind::Grill), "under the grill"), (Place::At(Kind::Grill), "grill"), (Place::At(Kind::Grill), "broiler"),
+    (Place::At(Kind::Steamer), "steamer"),
+    (Place::Pan, "pan"), (Place::Pan, "saucepan"), (Place::Pan, "pot"), (Place::Pan, "wok"), (Place::Pan, "skillet"), (Place::Pan, "frying pan"),
+    (Place::Pan, "stockpot"), (Place::Pan, "dutch oven"), (Place::Pan, "kadai"), (Place::Pan, "stewpan"), (Place::Pan, "griddle"), (Place::Pan, "boiling water"), (Place::Pan, "griddle pan"), (Place::Pan, "grill pan"), (Place::Pan, "boiling salted water"),
+    (Place::Pan, "salted boiling water"),
+    (Place::Off, "off the heat"), (Place::Off, "from the heat"), (Place::Off, "from heat"), (Place::Off, "out of the oven"), (Place::Off, "from the oven"),
+    (Place::Off, "turn off the heat"), (Place::Off, "heat off"), (Place::Off, "switch off the heat"), (Place::Off, "off heat"), (Place::Off, "off the stove"), (Place::Off, "off the hob"), (Place::Off, "from the hob"),
+    (Place::Off, "from the stove"), (Place::Off, "from the microwave"), (Place::Off, "from the grill"), (Place::Off, "from the pan"), (Place::Off, "from the pot"), (Place::Off, "turn off the oven"),
+    (Place::Off, "from the slow cooker"), (Place::Off, "from the pressure cooker"), (Place::Off, "turn the heat off"), (Place::Off, "turn the oven off"), (Place::Off, "wire rack"), (Place::Off, "cooling rack"),
+    (Place::Nothing, "roasting pan"), (Place::Nothing, "roasting tin"), (Place::Nothing, "cake pan"), (Place::Nothing, "cake tin"), (Place::Nothing, "baking pan"),
+    (Place::Nothing, "baking tin"), (Place::Nothing, "loaf pan"), (Place::Nothing, "sheet pan"), (Place::Nothing, "pie pan"), (Place::Nothing, "muffin pan"),
+    (Place::Nothing, "tart pan"), (Place::Nothing, "springform pan"), (Place::Nothing, "square pan"), (Place::Nothing, "oven dish"), (Place::Nothing, "oven proof"), (Place::Nothing, "oven glove"),
+    (Place::Nothing, "oven rack"), (Place::Nothing, "pan juice"), (Place::Nothing, "broiler pan"), (Place::Nothing, "jelly roll pan"), (Place::Nothing, "grill tray"), (Place::Nothing, "oven tray"),
+    (Place::Nothing, "tube pan"), (Place::Nothing, "bundt pan"), (Place::Nothing, "steamer basket"), (Place::Nothing, "warm oven dish"),
+];
+
+/// What oven words mean in degrees Celsius: slow, moderate and hot as cookery books print them; those between are common practice, no source.
+pub(super) static OVENS: &[(f64, &str)] = &[
+    (120.0, "very slow oven"),
+    (120.0, "very cool oven"),
+    (140.0, "cool oven"),
+    (150.0, "slow oven"),
+    (150.0, "low oven"),
+    (160.0, "moderately slow oven"),
+    (180.0, "moderate oven"),
+    (180.0, "medium oven"),
+    (200.0, "moderately hot oven"),
+    (200.0, "fairly hot oven"),
+    (200.0, "quick oven"),
+    (220.0, "hot oven"),
+    (240.0, "very hot oven"),
+    (180.0, "moderate heat oven"),
+];
+
+/// Gas marks and their degrees Celsius, as printed on British cookers.
+pub(super) static GAS: &[(f64, f64)] = &[
+    (0.5, 120.0),
+    (1.0, 140.0),
+    (2.0, 150.0),
+    (3.0, 170.0),
+    (4.0, 180.0),
+    (5.0, 190.0),
+    (6.0, 200.0),
+    (7.0, 220.0),
+    (8.0, 230.0),
+    (9.0, 240.0),
+];

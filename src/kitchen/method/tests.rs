@@ -1,0 +1,200 @@
+//! Paragraphs with the reading that a cook gives them, written down before any of them was run.
+//!
+//! A line is `appliance [hN] [wN] [cN] [iN] [aN] [=|+]`, one a step: hands that the text gives, minutes of the wait, degrees Celsius, inside,
+//! minutes ahead; `=` comes after what the step before came after, `+` after two. Hands that are not given are not compared.
+
+use pretty_assertions::assert_eq;
+
+use super::*;
+use crate::foods::Foods;
+use crate::kitchen::{After, ApplianceKind, LineOf, LineRead, Piece, Wanted, read_ingredients};
+use crate::measure::Minutes;
+
+mod table;
+
+pub(super) fn kitchen() -> Vec<Appliance> {
+    let names = ["oven", "hob", "pressure cooker", "microwave", "slow cooker", "rice cooker", "grill", "bread machine"];
+    let one = |name: &str| Appliance {
+        name: name.to_owned(),
+        room: 2,
+        heat: name == "oven",
+        near: 0.0,
+        warm_up: Minutes(0),
+        out: Minutes(0),
+        holds: None,
+        kind: ApplianceKind::of_name(name),
+        fan: false,
+        at: Spot::default(),
+    };
+    names.map(one).into()
+}
+
+pub(super) fn lines(typed: &[&str], foods: &mut Foods) -> Vec<Ingredient> {
+    let mut all = Vec::new();
+    for (index, text) in typed.iter().enumerate() {
+        let Ok(LineRead::Ingredients(read)) = read_ingredients(text, foods) else { panic!("{text}") };
+        for line in read {
+            let LineOf::Food { food, item } = line.of else { panic!("{text}") };
+            let food = foods.find(&food).unwrap_or_else(|| foods.intern_unknown(&food));
+            let at = Spot { file: "recipes/test.toml".to_owned(), line: index as u32 + 1, column: 1 };
+            all.push(Ingredient { prep: line.prep, ..Ingredient::of((*text).to_owned(), Wanted::Food { food, item }, at) });
+        }
+    }
+    all
+}
+
+pub(super) fn read(typed: &[&str], method: &[&str]) -> MethodRead {
+    static REFERENCE: std::sync::LazyLock<Foods> = std::sync::LazyLock::new(Foods::reference);
+    let mut foods = REFERENCE.clone();
+    let ingredients = lines(typed, &mut foods);
+    let appliances = kitchen();
+    let setting = Setting {
+        ingredients: &ingredients,
+        headings: &[],
+        foods: &foods,
+        spoons: Spoons::Us,
+        appliances: &appliances,
+        recipe_name: &|_| String::new(),
+        trays: None,
+    };
+    let paragraphs: Vec<Paragraph> = method.iter().map(|text| Paragraph { text: (*text).to_owned(), at: Spot::default() }).collect();
+    read_method(&paragraphs, &setting)
+}
+
+/// As the lines of the table are written.
+fn told(read: &MethodRead) -> Vec<String> {
+    let appliances = kitchen();
+    let told = read.steps.iter().enumerate().map(|(index, step)| {
+        let mut line = step.on.first().map_or("-".to_owned(), |on| appliances[on.0].name.clone());
+        if step.hands.0 > 0 && !step.estimated.hands {
+            line += &format!(" h{}", step.hands.0);
+        }
+        if step.wait.0 > 0 {
+            line += &format!(" w{}", step.wait.0);
+        }
+        if let Some(celsius) = step.temperature {
+            line += &format!(" c{:.0}", celsius.0);
+        }
+        if let Some(inside) = step.inside.filter(|_| !step.estimated.inside) {
+            line += &format!(" i{:.0}", inside.0);
+        }
+        if let Some(ahead) = step.ahead {
+            line += &format!(" a{}", ahead.0);
+        }
+        let before = |after: &Vec<After>| after.contains(&After::Step(index.wrapping_sub(1)));
+        match &step.after {
+            Some(after) if after.len() > 1 => line += " +",
+            Some(after) if !before(after) => line += " =",
+            _ => {}
+        }
+        line
+    });
+    told.collect()
+}
+
+/// The foods of each step, with shares.
+fn foods(typed: &[&str], read: &MethodRead) -> Vec<Vec<String>> {
+    let of = |step: &Step| {
+        let named = step.text.iter().filter_map(|piece| match piece {
+            Piece::Ingredient { index, share: None } => Some(typed[*index].to_owned()),
+            Piece::Ingredient { index, share: Some(share) } => Some(format!("{share} of {}", typed[*index])),
+            Piece::Words(_) => None,
+        });
+        named.collect()
+    };
+    read.steps.iter().map(of).collect()
+}
+
+#[test]
+fn sixty_paragraphs_read_as_a_cook_reads_them() {
+    let mut wrong = Vec::new();
+    for (ingredients, method, reading) in table::TABLE {
+        let found = told(&read(ingredients, method));
+        if found != *reading {
+            wrong.push(format!("{method:?}\n  found  {found:?}\n  wanted {reading:?}"));
+        }
+    }
+    assert!(wrong.is_empty(), "{} of {}:\n{}", wrong.len(), table::TABLE.len(), wrong.join("\n"));
+}
+
+#[test]
+fn hands_that_nobody_wrote_are_as_long_as_a_cook_needs() {
+    let hands = |typed: &[&str], method: &str| read(typed, &[method]).steps[0].hands.0;
+    assert_eq!(hands(&["1 kg beetroot"], "Peel the beetroot and cut it into wedges."), 12);
+    assert!((18..=20).contains(&hands(&["1 kg beetroot"], "Peel and dice the beetroot.")));
+    assert_eq!(hands(&["1/2 bunch parsley"], "Pick the parsley."), 4);
+    assert_eq!(hands(&["500 g beetroot", "400 g carrots"], "Peel the beetroot and carrots and cut them into wedges."), 12);
+}
+
+#[test]
+fn a_food_is_named_once_with_its_amount_and_shares_add_up() {
+    let typed = ["4 tbsp olive oil", "200 g white beans", "1 onion", "salt, to taste"];
+    let method = [
+        "Fry the onion in half the oil for 5 minutes.",
+        "Add the beans and the remaining oil and stir.",
+        "Season with salt. Warm the beans.",
+    ];
+    let found = foods(&typed, &read(&typed, &method));
+    assert_eq!(found[0], ["1 onion", "2 tbsp of 4 tbsp olive oil"]);
+    assert_eq!(found[1], ["200 g white beans", "2 tbsp of 4 tbsp olive oil"]);
+    assert_eq!(found[2..].concat(), ["salt, to taste"]);
+}
+
+#[test]
+fn a_share_whose_rest_is_never_named_is_the_whole_and_told() {
+    let typed = ["4 tbsp olive oil", "1 onion"];
+    let found = read(&typed, &["Fry the onion in half the oil for 5 minutes."]);
+    assert_eq!(foods(&typed, &found)[0], ["1 onion", "4 tbsp olive oil"]);
+    assert!(found.doubts[0].1.contains("only a part of"), "{:?}", found.doubts);
+}
+
+#[test]
+fn an_appliance_that_the_household_lacks_is_told_and_the_step_stands_without() {
+    let found = read(&["500 g leeks"], &["Steam the leeks in the steamer for 10 minutes."]);
+    assert!(found.steps[0].on.is_empty() && found.steps[0].wait.0 == 10);
+    assert!(found.doubts[0].1.contains("no steamer"), "{:?}", found.doubts);
+}
+
+#[test]
+fn what_is_done_at_the_table_takes_no_time() {
+    let found = read(&["500 g leeks"], &["Boil the leeks for 10 minutes.", "Serve with bread. Enjoy!"]);
+    assert_eq!(found.steps.len(), 1);
+    assert_eq!(found.serve, ["Serve with bread.", "Enjoy."]);
+}
+
+#[test]
+fn what_is_not_understood_stays_in_words() {
+    let found = read(&["1 onion"], &["Qwertify the onion for 20 minutes.", "It should sing."]);
+    assert_eq!(told(&found), ["- w20"]);
+    assert!(found.steps[0].estimated.wait && !found.doubts.is_empty());
+    let words: String =
+        found.steps[0].text.iter().map(|piece| if let Piece::Words(words) = piece { words.as_str() } else { "1 onion" }).collect();
+    assert_eq!(words, "Qwertify 1 onion for 20 minutes. It should sing.");
+}
+
+#[test]
+fn raw_meat_reaches_its_temperature_in_the_last_step_that_heats() {
+    let found =
+        read(&["1 kg chicken thighs"], &["Brown the thighs for 5 minutes.", "Roast at 200 °C for 30 minutes.", "Rest for 5 minutes."]);
+    assert_eq!(found.steps.iter().map(|step| step.inside.map(|inside| inside.0)).collect::<Vec<_>>(), [None, Some(74.0), None]);
+    assert!(found.steps[1].estimated.inside);
+}
+
+proptest::proptest! {
+    #![proptest_config(proptest::prelude::ProptestConfig::with_cases(64))]
+
+    /// Any text is read to something, and nothing of a first paragraph's words is lost without trace.
+    #[test]
+    fn no_text_makes_the_reader_stumble(text in "\\PC{0,80}") {
+        let _ = read(&["1 onion", "2 tbsp oil"], &[&text]);
+    }
+
+    #[test]
+    fn words_of_the_kitchen_in_any_order_are_read(words in proptest::collection::vec(proptest::sample::select(vec![
+        "heat", "the", "oven", "to", "200", "°", "C", "F", "for", "5", "minutes", "then", ",", "and", ";", ".", "onion", "half", "of", "oil", "rest", "until", "brown",
+        "meanwhile", "a", "side", "overnight", "or", "-", "10", "gas", "mark", "(", ")", "everything", "hour", "½", "add", "simmer", "leave", "stand", "while",
+    ]), 0..30)) {
+        let text = words.join(" ");
+        let _ = read(&["1 onion", "2 tbsp oil"], &[&text]);
+    }
+}

@@ -1,0 +1,106 @@
+//! What only shows once all steps of a recipe are there: what is done ahead, the room in the oven, the inside temperature, and what of an
+//! ingredient nobody named.
+
+use super::gather::{Gather, Made};
+use super::places::Kind;
+use super::rates;
+use crate::kitchen::{Piece, Spot};
+use crate::measure::{Amount, Celsius, Minutes};
+
+/// A wait of so many minutes before anything is heated is done ahead of the session.
+const LONG_WAIT: f64 = 240.0;
+
+impl Gather<'_, '_> {
+    /// A long wait before anything is heated is done ahead of the session, with everything before it.
+    pub(super) fn put_ahead(&mut self) {
+        let count = self.made.len();
+        let heated = self.made.iter().position(|made| made.heated).unwrap_or(count);
+        let early = |(index, made): (usize, &Made)| {
+            let wait = made.step.wait.0 as f64;
+            // "4 hours or overnight": the first is planned, and is short enough for the day.
+            let long = made.overnight || wait > LONG_WAIT || wait >= LONG_WAIT && !made.or;
+            let day = made.day_before;
+            (index < heated && index + 1 < count && made.stands && long || day && index < heated).then_some(index)
+        };
+        let Some(last) = self.made.iter().enumerate().filter_map(early).next_back() else { return };
+        let mut ahead = 0;
+        for index in (0..=last).rev() {
+            let made = &mut self.made[index];
+            let long = made.stands && made.step.wait.0 as f64 >= LONG_WAIT;
+            if made.day_before {
+                ahead = ahead.max(1440);
+            }
+            if long || made.day_before {
+                ahead = ahead.max(0) + if made.day_before { 0 } else { made.step.wait.0 };
+                made.step.wait = Minutes(0);
+                // Somebody has to put it there.
+                made.step.estimated.hands |= made.step.hands.0 == 0;
+                made.step.hands = Minutes(made.step.hands.0.max(1));
+            }
+            made.step.ahead = (ahead > 0).then_some(Minutes(ahead));
+        }
+    }
+
+    /// The room of an oven: trays of what roasts in one layer.
+    pub(super) fn take_room(&mut self) {
+        let mut sofar: Vec<usize> = Vec::new();
+        let ovens: Vec<bool> = self.setting.appliances.iter().map(|one| one.kind == Some(Kind::Oven)).collect();
+        for index in 0..self.made.len() {
+            for food in self.made[index].foods.clone() {
+                if !sofar.contains(&food) {
+                    sofar.push(food);
+                }
+            }
+            if !self.made[index].step.on.iter().any(|id| ovens[id.0]) {
+                continue;
+            }
+            let grams: f64 = sofar.iter().filter(|food| self.larder.litres(**food) == 0.0).map(|food| self.larder.grams(*food)).sum();
+            let reckoned = if self.made[index].one_layer { (grams / rates::TRAY * 10.0).round() / 10.0 } else { 1.0 };
+            let step = &mut self.made[index].step;
+            step.takes = self.setting.trays.unwrap_or(reckoned.max(1.0));
+            step.estimated.takes = self.setting.trays.is_none();
+        }
+    }
+
+    /// Raw meat, poultry, fish and egg reach their least temperature in the last step that heats, where no step names one.
+    pub(super) fn reach_inside(&mut self) {
+        if self.made.iter().any(|made| made.step.inside.is_some()) {
+            return;
+        }
+        let least = (0..self.setting.ingredients.len()).filter_map(|food| crate::foods::safety::least_inside(self.larder.kind(food)?));
+        let Some(least) = least.map(|celsius| celsius.0).max_by(f64::total_cmp) else { return };
+        if let Some(last) = self.made.iter_mut().rev().find(|made| made.heated) {
+            last.step.inside = Some(Celsius(least));
+            last.step.estimated.inside = true;
+        }
+    }
+
+    /// Where only a part of a line was ever named, its last mention takes what is left, which is told.
+    pub(super) fn unfinished(&mut self) -> Vec<(Spot, String)> {
+        let mut doubts = Vec::new();
+        for food in 0..self.setting.ingredients.len() {
+            if !self.larder.is_divided(food) {
+                continue;
+            }
+            let pieces = self.made.iter_mut().flat_map(|made| made.step.text.iter_mut());
+            let shares: Vec<&mut Piece> =
+                pieces.filter(|piece| matches!(piece, Piece::Ingredient { index, share: Some(_) } if *index == food)).collect();
+            let only = shares.len() == 1;
+            let rest = self.larder.take(food, None).flatten();
+            if let Some(Piece::Ingredient { share, .. }) = shares.into_iter().next_back() {
+                *share = match (share.take(), rest) {
+                    (Some(part), Some(rest)) if !only => {
+                        Some(Amount { low: part.low + rest.low, high: part.high + rest.high, unit: part.unit })
+                    }
+                    _ => None,
+                };
+            }
+            let line = &self.setting.ingredients[food];
+            doubts.push((
+                line.at.clone(),
+                format!("the method names only a part of \"{}\"; the last step that names it takes the rest", line.text),
+            ));
+        }
+        doubts
+    }
+}

@@ -1,0 +1,71 @@
+//! `method`: the paragraphs of a recipe's method, read to steps.
+
+use toml::de::DeValue;
+
+use super::lines::Speech;
+use super::table::Table;
+use crate::kitchen::method::{MethodRead, Paragraph, Setting, read_method};
+use crate::kitchen::{Appliance, Ingredient, Recipe};
+
+/// Reads the method, where the recipe has one, into steps; beside `[[step]]` it is a mistake.
+pub(super) fn read(
+    top: &Table<'_>,
+    recipe: &mut Recipe,
+    ingredients: &[Ingredient],
+    appliances: &[Appliance],
+    speech: &Speech<'_>,
+    names: &[String],
+) {
+    if top.has("step") {
+        let remedy = "Keep one of the two: spence recipe NAME --steps writes the method as steps.";
+        return top.mistake("method", "a recipe has either method or [[step]]", remedy);
+    }
+    let paragraphs = paragraphs(top, speech);
+    if paragraphs.is_empty() {
+        return;
+    }
+    let headings: Vec<(usize, String)> = speech
+        .headings
+        .iter()
+        .filter(|(at, _)| at.file == recipe.at.file)
+        .map(|(at, heading)| (ingredients.iter().filter(|one| one.at < *at).count(), heading.clone()))
+        .collect();
+    let setting = Setting {
+        ingredients,
+        headings: &headings,
+        foods: &speech.foods,
+        spoons: speech.spoons,
+        appliances,
+        recipe_name: &|index| names.get(index).cloned().unwrap_or_default(),
+        trays: top.optional("trays", super::shapes::positive),
+    };
+    let MethodRead { steps, serve, doubts } = read_method(&paragraphs, &setting);
+    for (at, text) in doubts {
+        top.file.found.note(at, format!("{text}."));
+    }
+    recipe.steps = steps;
+    recipe.at_table = serve;
+    recipe.method = paragraphs.into_iter().map(|paragraph| paragraph.text).collect();
+}
+
+/// A text of one paragraph a line, or a list of texts.
+fn paragraphs(top: &Table<'_>, speech: &Speech<'_>) -> Vec<Paragraph> {
+    let right = match top.entry("method").map(|entry| entry.value) {
+        Some(DeValue::String(_)) => true,
+        Some(DeValue::Array(items)) => items.iter().all(|item| item.get_ref().is_str()),
+        _ => false,
+    };
+    if !right {
+        top.mistake(
+            "method",
+            "method: expected text, or a list of texts",
+            "Write one paragraph a line between \"\"\" and \"\"\", or a list of texts.",
+        );
+        return Vec::new();
+    }
+    let found = speech.paragraphs(top, "method");
+    if found.is_empty() {
+        top.mistake("method", "the method is empty", "Write what is done, one paragraph a line, or leave the key out.");
+    }
+    found
+}

@@ -1,0 +1,80 @@
+//! `adopt FILE...`: recipes from pages and text, never over a file that is there, all or none.
+
+use std::fs;
+
+use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, json, kitchen, stderr};
+
+const SOUP: &str = "Leek and potato soup\nServes 4\n\nIngredients\n600 g leeks\n400 g potatoes\n1 l vegetable stock\n\nMethod\nSlice the leeks.\nSimmer everything for 20 minutes.\n";
+
+fn with_soup() -> Kitchen {
+    kitchen().file("soup.txt", SOUP)
+}
+
+fn recipes(kitchen: &Kitchen) -> Vec<String> {
+    let mut names: Vec<String> = fs::read_dir(kitchen.path().join("recipes"))
+        .map(|entries| entries.flatten().map(|entry| entry.file_name().to_string_lossy().into_owned()).collect())
+        .unwrap_or_default();
+    names.sort();
+    names
+}
+
+#[test]
+fn a_text_becomes_a_recipe_that_works_and_says_what_is_missing() {
+    let kitchen = with_soup();
+    let said = kitchen.done(&["adopt", "soup.txt"]);
+    assert!(said.contains("`keeps` is missing: it will be eaten on the day it is made. USDA: cooked dishes 3 to 4 days"), "{said}");
+    assert_eq!(recipes(&kitchen), ["leek-and-potato-soup.toml"]);
+    let card = json(&kitchen.run(&["--format", "json", "recipe", "leek-and-potato-soup"]));
+    assert_eq!(card["makes"]["amount"], 4.0);
+    assert_eq!(card["steps"].as_array().map(Vec::len), Some(2));
+}
+
+#[test]
+fn nothing_is_ever_overwritten() {
+    let kitchen = with_soup();
+    kitchen.done(&["adopt", "soup.txt"]);
+    let before = kitchen.text("recipes/leek-and-potato-soup.toml");
+    let refused = kitchen.run(&["adopt", "soup.txt"]);
+    assert_eq!(refused.status.code(), Some(1));
+    assert!(stderr(&refused).contains("--as ID"), "{}", stderr(&refused));
+    assert_eq!(kitchen.text("recipes/leek-and-potato-soup.toml"), before);
+    kitchen.done(&["adopt", "soup.txt", "--as", "tuesday-soup"]);
+    assert!(kitchen.text("recipes/tuesday-soup.toml").contains("name = \"Leek and potato soup (tuesday-soup)\""));
+}
+
+#[test]
+fn of_several_files_all_are_taken_or_none() {
+    let kitchen = with_soup().file("not.txt", "Dear all,\nthe boat leaves at noon.\n");
+    let refused = kitchen.run(&["adopt", "soup.txt", "not.txt"]);
+    assert_eq!(refused.status.code(), Some(1));
+    let said = stderr(&refused);
+    assert!(said.contains("no recipe in not.txt: neither schema.org/Recipe nor a list that reads as ingredients"), "{said}");
+    assert_eq!(recipes(&kitchen), Vec::<String>::new());
+    let refused = kitchen.run(&["adopt", "soup.txt", "soup.txt", "--as", "soup"]);
+    assert_eq!(refused.status.code(), Some(2), "{}", stderr(&refused));
+    let refused = kitchen.run(&["adopt", "soup.txt", "soup.txt"]);
+    assert_eq!(refused.status.code(), Some(1), "two of one id: {}", stderr(&refused));
+    assert_eq!(recipes(&kitchen), Vec::<String>::new());
+}
+
+#[test]
+fn an_id_stays_in_its_folder() {
+    let kitchen = with_soup();
+    for id in ["../soup", "a/b", "Soup", ""] {
+        let refused = kitchen.run(&["adopt", "soup.txt", "--as", id]);
+        assert_eq!(refused.status.code(), Some(2), "{id}: {}", stderr(&refused));
+    }
+    assert_eq!(recipes(&kitchen), Vec::<String>::new());
+}
+
+#[test]
+fn a_new_kitchen_begins_with_recipes_of_ones_own() {
+    let kitchen = with_soup();
+    kitchen.done(&["start", "new", "--from", "soup.txt"]);
+    assert!(kitchen.text("new/recipes/leek-and-potato-soup.toml").contains("Simmer everything"));
+    let refused = kitchen.run(&["start", "other", "--from", "week.txt"]);
+    assert_eq!(refused.status.code(), Some(1), "{}", stderr(&refused));
+    assert!(!kitchen.path().join("other").exists());
+}
