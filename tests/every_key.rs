@@ -21,6 +21,7 @@ units = "metric"
 short_by = "2%"
 choose = "cheapest"
 spoons = "us"
+pints = "us"
 always = ["water"]
 ask = ["bay leaf"]
 ready_after = "3 h"

@@ -25,7 +25,7 @@ pub use read::{
 };
 pub use time::{Celsius, Days, Minutes};
 pub use tokens::{Kind, Token, cut};
-pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};
+pub use unit::{Amount, Pints, Spoons, US_CUP_ML, Unit, Word, word_named};
 
 pub(crate) use amount::{amount_of, upper_end};
 pub(crate) use number::{is_length_word, skip_about};

@@ -32,6 +32,22 @@ fn us_units_have_the_digits_of_nist() {
     assert!(close(one(Unit::Ounce, Spoons::Us) / 1000.0, 2.834_952e-2, 5e-7));
 }
 
+/// NIST Special Publication 811 (2008), Appendix B.8: gallon, quart, pint and fluid ounce [Canadian and U.K. (Imperial)], in m³.
+#[test]
+fn imperial_pints_have_the_digits_of_nist_and_leave_spoons_and_cups_alone() {
+    let (us, metric) = (Spoons::Us.with(Pints::Imperial), Spoons::Metric.with(Pints::Imperial));
+    for (unit, cubic_metres) in
+        [(Unit::Gallon, 4.546_09e-3), (Unit::Quart, 1.136_522_5e-3), (Unit::Pint, 5.682_612_5e-4), (Unit::FluidOunce, 2.841_306e-5)]
+    {
+        let found = one(unit, us) / 1e6;
+        assert!(close(found, cubic_metres, 5e-7), "{unit:?}: {found}");
+        assert_eq!(one(unit, metric), one(unit, us), "{unit:?}");
+    }
+    for unit in [Unit::Teaspoon, Unit::Tablespoon, Unit::Cup, Unit::Ounce] {
+        assert_eq!((one(unit, us), one(unit, metric)), (one(unit, Spoons::Us), one(unit, Spoons::Metric)), "{unit:?}");
+    }
+}
+
 /// 21 CFR 101.9(b)(5)(viii) has 15 ml and 5 ml for labels too; its 240 ml cup and 30 ml ounce are neither of ours.
 #[test]
 fn metric_spoons_change_spoons_and_cup_and_nothing_else() {

@@ -144,6 +144,7 @@ mod tests {
             by,
             own_words: false,
             optional: false,
+            instead: None,
         }
     }
 
