@@ -48,6 +48,15 @@ fn imperial_pints_have_the_digits_of_nist_and_leave_spoons_and_cups_alone() {
     }
 }
 
+#[test]
+fn a_small_volume_is_told_in_spoons_up_to_four() {
+    let told = |ml: f64| show_in_spoons(&Quantity::millilitres(ml), Spoons::Metric);
+    // 7.5 ÷ 5; 15 ÷ 15; 30 ÷ 15; 18.75 ml are 1¼ tbsp, told as 3¾ tsp; 60 ÷ 15; more is no spoonful.
+    let said = [7.5, 15.0, 30.0, 18.75, 60.0].map(|ml| told(ml).unwrap_or_default());
+    assert_eq!(said, ["1½ tsp", "1 tbsp", "2 tbsp", "3¾ tsp", "4 tbsp"]);
+    assert_eq!((told(61.0), show_in_spoons(&Quantity::grams(5.0), Spoons::Metric)), (None, None));
+}
+
 /// 21 CFR 101.9(b)(5)(viii) has 15 ml and 5 ml for labels too; its 240 ml cup and 30 ml ounce are neither of ours.
 #[test]
 fn metric_spoons_change_spoons_and_cup_and_nothing_else() {

@@ -28,6 +28,7 @@ mod week_card;
 pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::prep;
 pub use cautions::{Care, Holds};
+pub use fetch::{Fetched, by_food};
 pub use guide::{
     Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,
     StepTask, Taken, Task, Turnover,
