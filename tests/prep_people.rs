@@ -139,7 +139,7 @@ fn what_is_in_the_pantry_is_fetched() {
         session(&prep)["fetch"].as_array().expect("a list").iter().filter(|fetch| fetch["from"][0]["place"] == "cupboard").collect();
     assert_eq!(fetched.len(), 1);
     assert_eq!(fetched[0]["food"], "bluegrain");
-    assert_amount(&fetched[0]["amount"], 60.0, "g");
+    assert_amount(&fetched[0]["from"][0]["amount"], 60.0, "g");
 }
 
 #[test]
