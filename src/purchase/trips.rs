@@ -145,5 +145,4 @@ fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
 }
 
 #[cfg(test)]
-#[path = "trips_tests.rs"]
 mod tests;
