@@ -79,7 +79,7 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
         remarks.push(format!("{} short", show(&line.short, units)));
     }
     if let Some(last) = line.last_used.filter(|_| line.fresh) {
-        remarks.push(format!("until at least {}", day(last)));
+        remarks.push(format!("must last to {}", day(last)));
     }
     if line.left.base() > 0.0 {
         let until = line.left_until.map(|until| format!(", good until {}", day_near(until, from))).unwrap_or_default();

@@ -220,7 +220,7 @@ impl TripSheet<'_> {
         parts.extend(instead(line).map(plain));
         parts.extend(line.without.as_ref().map(|last| plain(without(last, self.names, units))));
         if let (true, Some(date)) = (line.fresh, line.last_used) {
-            parts.push(strong(format!("until at least {}", day(date))));
+            parts.push(strong(format!("must last to {}", day(date))));
         }
         if !line.short.is_zero() {
             parts.push(plain(format!("{} short", amount(&line.short, units))));
@@ -230,7 +230,7 @@ impl TripSheet<'_> {
         if !line.what_for.is_empty() {
             parts.push(soft(format!("for {}", line.what_for.join(", "))));
         }
-        parts.extend(line.top_up.then(|| soft("to fill up the shelf")));
+        parts.extend(line.top_up.then(|| soft("restock")));
         parts.into_iter().enumerate().flat_map(|(index, part)| (index > 0).then(|| soft("  ·  ")).into_iter().chain([part])).collect()
     }
 }
