@@ -23,6 +23,7 @@ sheets = ["list", "guide", "week", "labels", "recipes", "phone", "calendar"]
 short_by = "2%"
 choose = "cheapest"
 spoons = "us"
+pints = "us"
 always = ["water"]
 ask = ["bay leaf"]
 ready_after = "3 h"

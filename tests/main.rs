@@ -42,6 +42,7 @@ mod schedule;
 mod shops;
 mod solver_check;
 mod trips;
+mod wording;
 mod worked_week;
 mod year;
 

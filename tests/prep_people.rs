@@ -136,10 +136,10 @@ fn what_is_in_the_pantry_is_fetched() {
     let prep =
         stew("", "2", &does("hands = \"5 min\"")).pantry("[[lot]]\nfood = \"bluegrain\"\namount = \"60 g\"\nplace = \"cupboard\"\n").prep();
     let fetched: Vec<&Value> =
-        session(&prep)["fetch"].as_array().expect("a list").iter().filter(|fetch| fetch["place"] == "cupboard").collect();
+        session(&prep)["fetch"].as_array().expect("a list").iter().filter(|fetch| fetch["from"][0]["place"] == "cupboard").collect();
     assert_eq!(fetched.len(), 1);
     assert_eq!(fetched[0]["food"], "bluegrain");
-    assert_amount(&fetched[0]["amount"], 60.0, "g");
+    assert_amount(&fetched[0]["from"][0]["amount"], 60.0, "g");
 }
 
 #[test]

@@ -341,7 +341,8 @@ fn the_worked_weeks_first_session() {
         ]
     );
     assert_eq!(session["cuts"], json!([{ "food": "moonroot", "amount": grams(500.0), "cut": "diced", "step": 1 }]));
-    let fetched: Vec<&Value> = session["fetch"].as_array().expect("a list").iter().filter(|fetch| !fetch["place"].is_null()).collect();
+    let fetched: Vec<&Value> =
+        session["fetch"].as_array().expect("a list").iter().filter(|fetch| !fetch["from"][0]["place"].is_null()).collect();
     assert_eq!(fetched.len(), 3, "bluegrain, moonroot and goldoil: {fetched:?}");
 }
 

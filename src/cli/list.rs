@@ -12,8 +12,8 @@ use super::{Cli, Format};
 use crate::Shown;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Money, Units, show};
-use crate::purchase::{ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
-use crate::words::list as words;
+use crate::purchase::{Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
+use crate::words::list::{self as words, OPTIONAL};
 use crate::words::{clock, day, day_near, day_year, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
@@ -72,11 +72,14 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
     remarks.push(format!("for {}", words::purposes(line).join(", ")));
     remarks.extend(line.packs.iter().filter_map(|pack| pack.offer.as_ref()).map(|taken| words::offer(taken, names.currency)));
     remarks.extend(line.windows.as_ref().map(words::windows));
+    remarks.extend(line.optional.then(|| OPTIONAL.to_owned()));
+    remarks.extend(words::instead(line));
+    remarks.extend(line.without.as_ref().map(|without| words::without(without, names, units)));
     if line.short.base() > 0.0 {
         remarks.push(format!("{} short", show(&line.short, units)));
     }
     if let Some(last) = line.last_used.filter(|_| line.fresh) {
-        remarks.push(format!("until at least {}", day(last)));
+        remarks.push(format!("must last to {}", day(last)));
     }
     if line.left.base() > 0.0 {
         let until = line.left_until.map(|until| format!(", good until {}", day_near(until, from))).unwrap_or_default();
@@ -127,15 +130,25 @@ fn reserved_rows(list: &ShoppingList, names: Names, units: Units) -> Vec<Vec<Str
     Reserved::added_up(&list.reserved).iter().map(said).collect()
 }
 
-/// Day, meal, what an eater gets of it, and what keeps a figure from being known.
+/// Day, meal, what an eater gets of it: "at least 520 kcal, …, without rosemary (energy)". A question mark: nothing is known.
 fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
-    let whole = |value: Option<f64>, unit: &str| value.map_or_else(|| "?".to_owned(), |value| format!("{value:.0} {unit}"));
+    let said = |figure: Figure, value: Option<String>| match value {
+        Some(value) if meal.is_partial(figure) => format!("at least {value}"),
+        Some(value) => value,
+        None => "?".to_owned(),
+    };
+    let whole = |value: Option<f64>, unit: &str| value.map(|value| format!("{value:.0} {unit}"));
     let PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
-    let cost = cost.map_or_else(|| "?".to_owned(), |cost| format!("{} {}", names.money(cost), names.currency));
-    let missing: Vec<String> = meal.missing.iter().map(|lacking| words::lacking(lacking, names)).collect();
-    let missing = if missing.is_empty() { String::new() } else { format!("not known: {}", missing.join("; ")) };
     let at = format!("{} {}", day(meal.at.date()), clock(meal.at));
-    vec![at, meal.name.clone(), whole(kcal, "kcal"), whole(protein_g, "g protein"), whole(fibre_g, "g fibre"), cost, missing]
+    vec![
+        at,
+        meal.name.clone(),
+        said(Figure::Energy, whole(kcal, "kcal")),
+        said(Figure::Protein, whole(protein_g, "g protein")),
+        said(Figure::Fibre, whole(fibre_g, "g fibre")),
+        said(Figure::Price, cost.map(|cost| format!("{} {}", names.money(cost), names.currency))),
+        words::not_in_the_sum(meal, names),
+    ]
 }
 
 pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {

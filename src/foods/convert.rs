@@ -10,7 +10,9 @@
 
 use super::facts::Notes;
 use super::{Fact, Food, Grade, Item, Measured, MissingFact, State, UsedFact};
-use crate::measure::{Amount, Density, Dimension, Mass, Number, Quantity, Spoons, US_CUP_ML, Unit, Word, mass, tidy, to_digits, volume};
+use crate::measure::{
+    Amount, Density, Dimension, Mass, Number, Pints, Quantity, Spoons, US_CUP_ML, Unit, Word, mass, tidy, to_digits, volume,
+};
 
 /// `item` as purchased, in `to` (grams, millilitres or pieces), for the upper end of a range.
 ///
@@ -322,7 +324,12 @@ pub(crate) fn unit_fact(unit: Unit, spoons: Spoons) -> (String, String, String) 
     let one = Amount::new(1, unit);
     let (name, source) = match (spoons, unit) {
         (_, Unit::Dessertspoon) => (one.to_string(), "two teaspoons, from memory"),
-        (Spoons::Metric, Unit::Teaspoon | Unit::Tablespoon | Unit::Cup) => (one.to_string(), "rules.spoons = \"metric\""),
+        (Spoons::Metric | Spoons::MetricByImperialPint, Unit::Teaspoon | Unit::Tablespoon | Unit::Cup) => {
+            (one.to_string(), "rules.spoons = \"metric\"")
+        }
+        (_, unit) if unit.depends_on_pints() && spoons.pints() == Pints::Imperial => {
+            (format!("{one} (imperial)"), "NIST SP 811 (2008), B.8; rules.pints = \"imperial\"")
+        }
         // Every weight of a cup is of this one, whichever the household's spoons are.
         (_, Unit::Cup) => ("1 US cup".to_owned(), "NIST SP 811 (2008), B.8"),
         _ => (one.to_string(), "NIST SP 811 (2008), B.8"),

@@ -122,6 +122,25 @@ struct Line<'a> {
     last_used: Option<Date>,
     #[serde(rename = "for")]
     what_for: Vec<&'a str>,
+    /// Where every use of it is.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    optional: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    without: Option<Without<'a>>,
+}
+
+/// The offer to do without the last of a line.
+#[derive(Serialize)]
+struct Without<'a> {
+    short: &'a Quantity,
+    share: f64,
+    saves: String,
+}
+
+impl<'a> Without<'a> {
+    fn of(without: &'a purchase::Without, names: Names<'a>) -> Without<'a> {
+        Without { short: &without.short, share: without.share, saves: names.money(without.saves) }
+    }
 }
 
 impl<'a> Line<'a> {
@@ -136,6 +155,8 @@ impl<'a> Line<'a> {
             short: &line.short,
             last_used: line.last_used,
             what_for: words::purposes(line),
+            optional: line.optional,
+            without: line.without.as_ref().map(|without| Without::of(without, names)),
         }
     }
 }
@@ -272,16 +293,20 @@ struct PerEater {
     protein_g: Option<f64>,
     fibre_g: Option<f64>,
     cost: Option<String>,
+    /// Some figure is the sum of what is known; what is not in it is in `missing`.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    at_least: bool,
 }
 
 impl<'a> Meal<'a> {
     fn of(meal: &'a MealNote, names: Names<'a>) -> Meal<'a> {
         let purchase::PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
+        let at_least = meal.is_at_least();
         Meal {
             on: meal.at.date(),
             at: crate::words::clock(meal.at),
             name: &meal.name,
-            per_eater: PerEater { kcal, protein_g, fibre_g, cost: cost.map(|cost| names.money(cost)) },
+            per_eater: PerEater { kcal, protein_g, fibre_g, cost: cost.map(|cost| names.money(cost)), at_least },
             missing: meal.missing.iter().map(|lacking| words::lacking(lacking, names)).collect(),
         }
     }
@@ -441,6 +466,9 @@ mod tests {
             fresh: false,
             own_words: Vec::new(),
             windows: None,
+            optional: false,
+            instead: Vec::new(),
+            without: None,
             beware: None,
         }
     }
@@ -455,6 +483,16 @@ mod tests {
                 .to_owned()
                 + r#""cost":"1.29","left":{"amount":170.0,"unit":"g"},"left_until":null,"short":{"amount":0.0,"unit":"g"},"last_used":"2026-12-02","for":["White-bean mash"]}"#
         );
+    }
+
+    #[test]
+    fn an_optional_line_and_an_offer_to_do_without_say_so() {
+        let kitchen = kitchen();
+        let without = purchase::Without { short: Quantity::grams(3.5), share: 0.04, saves: Money(165) };
+        let line = ListLine { optional: true, without: Some(without), ..onions() };
+        let json = serde_json::to_string(&Line::of(&line, kitchen.names())).expect("JSON");
+        let end = r#""optional":true,"without":{"short":{"amount":3.5,"unit":"g"},"share":0.04,"saves":"1.65"}}"#;
+        assert!(json.ends_with(end), "{json}");
     }
 
     #[test]

@@ -87,6 +87,15 @@ struct Fetch {
     #[serde(skip_serializing_if = "Option::is_none", default)]
     recipe: Option<String>,
     amount: Quantity,
+    /// Where it lies; the amounts add up. Plans of old prints do not have it, and no booking needs it.
+    #[serde(default)]
+    from: Vec<FetchedFrom>,
+}
+
+#[derive(Debug, Serialize, Deserialize)]
+struct FetchedFrom {
+    amount: Quantity,
+    /// `None`: it comes from the shopping.
     place: Option<Place>,
 }
 
@@ -155,7 +164,7 @@ impl Writer<'_> {
             proven: session.proven,
             batches: session.batches.iter().map(|one| self.batch(one)).collect(),
             tasks: session.tasks.iter().map(|one| self.task(session, one)).collect(),
-            fetch: session.fetch.iter().map(|one| self.fetch(one)).collect(),
+            fetch: prep::by_food(&session.fetch).iter().map(|one| self.fetch(one)).collect(),
             cuts: session.cuts.iter().map(|one| self.cut(one)).collect(),
             boxes: session.boxes.iter().map(|one| self.boxed(one)).collect(),
             cautions: session.cautions.iter().map(|one| one.with_source(self.names)).collect(),
@@ -208,12 +217,13 @@ impl Writer<'_> {
         }
     }
 
-    fn fetch(self, fetch: &prep::Fetch) -> Fetch {
+    fn fetch(self, fetch: &prep::Fetched) -> Fetch {
         let (food, recipe) = match fetch.of {
             Ware::Food(food) => (Some(self.names.food(food).to_owned()), None),
             Ware::Recipe(recipe) => (None, Some(self.recipe(recipe))),
         };
-        Fetch { food, recipe, amount: fetch.amount.clone(), place: fetch.place }
+        let from = fetch.from.iter().map(|one| FetchedFrom { amount: one.amount.clone(), place: one.place });
+        Fetch { food, recipe, amount: fetch.amount.clone(), from: from.collect() }
     }
 
     fn cut(self, cut: &prep::Cut) -> Cut {

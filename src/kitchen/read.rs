@@ -106,7 +106,7 @@ pub fn load_foods(folder: &Path) -> Result<(Foods, Spoons), Vec<Mistake>> {
             known::read_foods(&top, &mut foods);
         }
         if let Some(top) = kitchen_file.top(&keys::KITCHEN, &found) {
-            spoons = household::read_spoons(&top);
+            spoons = household::read_spoons(&top).spoons;
         }
     }
     let (mistakes, _) = found.into_parts();
@@ -150,9 +150,10 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     }
     let kitchen_top = kitchen_file.top(&keys::KITCHEN, found);
     let kitchen_top = kitchen_top.as_ref();
-    let spoons = kitchen_top.map(household::read_spoons).unwrap_or_default();
+    let spoken = kitchen_top.map(household::read_spoons).unwrap_or_default();
     let recipe_names = name_recipes(&parsed_recipes, files.recipes_listed, found);
-    let mut speech = Speech::new(foods, &recipe_names, spoons, found);
+    let mut speech = Speech::new(foods, &recipe_names, spoken.spoons, found);
+    speech.pints_written = spoken.pints_written;
 
     let household = kitchen_top.map_or_else(household::fallback, household::read_household);
     let rules = household::read_rules(kitchen_top, &mut speech);

@@ -17,7 +17,7 @@ pub use amount::{AmountRead, amount as amount_at, times as times_at, unit as uni
 pub use exact::{Density, KitchenUnits, Mass, Number, Volume, mass, volume};
 pub use money::{Currency, Money, UnitPrice};
 pub use number::{Ends, NumberRead, number as number_at};
-pub use print::{Units, plural_word, show};
+pub use print::{Units, plural_word, show, show_in_spoons};
 pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, is_nothing_of, steps_up, whole_up};
 pub use read::{
     ReadError, read_amount, read_celsius, read_days, read_kelvin, read_minutes, read_money, read_quantity, read_share, read_unit,
@@ -25,7 +25,7 @@ pub use read::{
 };
 pub use time::{Celsius, Days, Minutes};
 pub use tokens::{Kind, Token, cut};
-pub use unit::{Amount, Spoons, US_CUP_ML, Unit, Word, word_named};
+pub use unit::{Amount, Pints, Spoons, US_CUP_ML, Unit, Word, word_named};
 
 pub(crate) use amount::{amount_of, upper_end};
 pub(crate) use number::{is_length_word, skip_about};

@@ -101,6 +101,23 @@ fn named_us(n: f64, unit: Unit, parts: &[(f64, &str)]) -> String {
     format!("{number} {}", if one { unit.singular() } else { unit.plural() })
 }
 
+/// A small volume as it is measured out: `2 tbsp`, `1½ tsp`. `None` above four tablespoons, and of what is no volume.
+pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
+    let Quantity::Volume(_) = quantity else { return None };
+    let of = |unit: Unit| quantity.base() / Amount::new(1, unit).most(spoons).base();
+    let tablespoons = of(Unit::Tablespoon);
+    if quantity.base() <= 0.0 || tablespoons > MOST_SPOONS {
+        return None;
+    }
+    // Halves of a tablespoon where they are right within a twentieth; else teaspoons tell it better.
+    let halves = (tablespoons * 2.0).round() / 2.0;
+    let near = halves >= 1.0 && (tablespoons - halves).abs() <= 0.05 * tablespoons;
+    Some(if near { named_us(tablespoons, Unit::Tablespoon, HALVES) } else { named_us(of(Unit::Teaspoon), Unit::Teaspoon, EIGHTHS) })
+}
+
+/// Tablespoons above which nobody measures by the spoon, and a little for rounding.
+const MOST_SPOONS: f64 = 4.0 + 1e-9;
+
 type Parts = &'static [(f64, &'static str)];
 const HALVES: Parts = &[(0.0, ""), (0.5, "½"), (1.0, "")];
 const QUARTERS: Parts = &[(0.0, ""), (0.25, "¼"), (0.5, "½"), (0.75, "¾"), (1.0, "")];

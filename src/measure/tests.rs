@@ -32,6 +32,31 @@ fn us_units_have_the_digits_of_nist() {
     assert!(close(one(Unit::Ounce, Spoons::Us) / 1000.0, 2.834_952e-2, 5e-7));
 }
 
+/// NIST Special Publication 811 (2008), Appendix B.8: gallon, quart, pint and fluid ounce [Canadian and U.K. (Imperial)], in m³.
+#[test]
+fn imperial_pints_have_the_digits_of_nist_and_leave_spoons_and_cups_alone() {
+    let (us, metric) = (Spoons::Us.with(Pints::Imperial), Spoons::Metric.with(Pints::Imperial));
+    for (unit, cubic_metres) in
+        [(Unit::Gallon, 4.546_09e-3), (Unit::Quart, 1.136_522_5e-3), (Unit::Pint, 5.682_612_5e-4), (Unit::FluidOunce, 2.841_306e-5)]
+    {
+        let found = one(unit, us) / 1e6;
+        assert!(close(found, cubic_metres, 5e-7), "{unit:?}: {found}");
+        assert_eq!(one(unit, metric), one(unit, us), "{unit:?}");
+    }
+    for unit in [Unit::Teaspoon, Unit::Tablespoon, Unit::Cup, Unit::Ounce] {
+        assert_eq!((one(unit, us), one(unit, metric)), (one(unit, Spoons::Us), one(unit, Spoons::Metric)), "{unit:?}");
+    }
+}
+
+#[test]
+fn a_small_volume_is_told_in_spoons_up_to_four() {
+    let told = |ml: f64| show_in_spoons(&Quantity::millilitres(ml), Spoons::Metric);
+    // 7.5 ÷ 5; 15 ÷ 15; 30 ÷ 15; 18.75 ml are 1¼ tbsp, told as 3¾ tsp; 60 ÷ 15; more is no spoonful.
+    let said = [7.5, 15.0, 30.0, 18.75, 60.0].map(|ml| told(ml).unwrap_or_default());
+    assert_eq!(said, ["1½ tsp", "1 tbsp", "2 tbsp", "3¾ tsp", "4 tbsp"]);
+    assert_eq!((told(61.0), show_in_spoons(&Quantity::grams(5.0), Spoons::Metric)), (None, None));
+}
+
 /// 21 CFR 101.9(b)(5)(viii) has 15 ml and 5 ml for labels too; its 240 ml cup and 30 ml ounce are neither of ours.
 #[test]
 fn metric_spoons_change_spoons_and_cup_and_nothing_else() {

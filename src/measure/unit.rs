@@ -87,14 +87,49 @@ pub enum Word {
     Twist,
 }
 
-/// Which spoons and cups a line means.
+/// Which spoons and cups a line means, and which pints.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Spoons {
     /// NIST SP 811, Appendix B.8.
     #[default]
     Us,
-    /// 15 ml, 5 ml, 250 ml cup.
+    /// 15 ml, 5 ml, 250 ml cup; pints are those of the US.
     Metric,
+    /// US spoons and cups, imperial pints.
+    UsByImperialPint,
+    /// Metric spoons and cups, imperial pints.
+    MetricByImperialPint,
+}
+
+/// Which pints, quarts, gallons and fluid ounces a line means.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Pints {
+    #[default]
+    Us,
+    Imperial,
+}
+
+impl Spoons {
+    /// The same spoons and cups beside these pints.
+    pub fn with(self, pints: Pints) -> Spoons {
+        match (self.are_metric(), pints) {
+            (false, Pints::Us) => Spoons::Us,
+            (true, Pints::Us) => Spoons::Metric,
+            (false, Pints::Imperial) => Spoons::UsByImperialPint,
+            (true, Pints::Imperial) => Spoons::MetricByImperialPint,
+        }
+    }
+
+    pub fn pints(self) -> Pints {
+        match self {
+            Spoons::Us | Spoons::Metric => Pints::Us,
+            Spoons::UsByImperialPint | Spoons::MetricByImperialPint => Pints::Imperial,
+        }
+    }
+
+    pub(crate) fn are_metric(self) -> bool {
+        matches!(self, Spoons::Metric | Spoons::MetricByImperialPint)
+    }
 }
 
 /// A typed amount: `2-3 tbsp` has a `low` of 2 and a `high` of 3; a plain number has both the same.
@@ -120,6 +155,11 @@ const fn gallon_over(parts: i64) -> Number {
     Number::over(231 * 254 * 254 * 254, 1_000_000 * parts)
 }
 
+/// The imperial gallon is 4.546 09 E-03 m³ exactly: NIST SP 811 (2008), B.8. Over `parts`.
+const fn imperial_gallon_over(parts: i64) -> Number {
+    Number::over(454_609, 100 * parts)
+}
+
 /// One US cup in millilitres, a sixteenth of a gallon: what every `cup` weight is the weight of.
 pub const US_CUP_ML: Number = gallon_over(16);
 
@@ -131,7 +171,8 @@ const fn pound_over(parts: i64) -> Number {
 impl Unit {
     pub(crate) fn base(self, spoons: Spoons) -> Base {
         use Base::{Grams, Millilitres};
-        let metric = spoons == Spoons::Metric;
+        let metric = spoons.are_metric();
+        let imperial = spoons.pints() == Pints::Imperial;
         match self {
             Unit::Milligram => Grams(Number::over(1, 1000)),
             Unit::Gram => Grams(Number::ONE),
@@ -150,6 +191,10 @@ impl Unit {
             // Two teaspoons, from memory: American tables do not have it.
             Unit::Dessertspoon => Millilitres(gallon_over(384)),
             Unit::Tablespoon => Millilitres(gallon_over(256)),
+            Unit::FluidOunce if imperial => Millilitres(imperial_gallon_over(160)),
+            Unit::Pint if imperial => Millilitres(imperial_gallon_over(8)),
+            Unit::Quart if imperial => Millilitres(imperial_gallon_over(4)),
+            Unit::Gallon if imperial => Millilitres(imperial_gallon_over(1)),
             Unit::FluidOunce => Millilitres(gallon_over(128)),
             Unit::Cup => Millilitres(US_CUP_ML),
             Unit::Pint => Millilitres(gallon_over(8)),
@@ -170,6 +215,11 @@ impl Unit {
     pub(crate) fn is_customary(self) -> bool {
         use Unit::*;
         matches!(self, Ounce | Pound | Teaspoon | Dessertspoon | Tablespoon | FluidOunce | Cup | Pint | Quart | Gallon)
+    }
+
+    /// Larger in an imperial kitchen than in an American one (a fluid ounce is smaller).
+    pub fn depends_on_pints(self) -> bool {
+        matches!(self, Unit::FluidOunce | Unit::Pint | Unit::Quart | Unit::Gallon)
     }
 
     /// `tbsp`, `cup`, `clove`; nothing for plain pieces.

@@ -5,11 +5,12 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::making::{Demand, MadeAt, Makings, Stated};
+use super::pieces::counts_whole;
 use super::stating::Stating;
 use super::uses::{meal_name, served_lines};
 use crate::foods::{FoodId, Item, State, as_purchased, own_dimension};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
-use crate::measure::{Dimension, Number, Quantity, Unit};
+use crate::measure::{Dimension, Number, Quantity, Unit, steps_up};
 
 /// The demand of a week.
 #[derive(Debug, Clone, Default)]
@@ -25,6 +26,8 @@ pub struct Demanded {
 
 /// A line of a food, scaled, on its day.
 struct Scaled<'k> {
+    /// What it is used in: counts makings, then meals.
+    used_in: usize,
     food: FoodId,
     item: Option<Item>,
     line: &'k Ingredient,
@@ -63,24 +66,46 @@ pub fn demand(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Demanded {
 
 fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> Vec<Scaled<'k>> {
     let mut lines = Vec::new();
-    for making in &makings.makings {
+    for (used_in, making) in makings.makings.iter().enumerate() {
         let recipe = &kitchen.recipes[making.recipe];
         for line in &recipe.ingredients {
-            lines.extend(scaled(line, making.batches.number(), making.on, making.at, &recipe.name));
+            let used = (used_in, making.on, making.at);
+            lines.extend(scaled(line, making.batches.number(), used, &recipe.name));
         }
     }
     for (index, meal) in week.meals.iter().enumerate() {
         for (line, times) in served_lines(meal) {
-            lines.extend(scaled(line, &times, meal.at_time.date(), MadeAt::Meal(index), &meal_name(meal)));
+            let used = (makings.makings.len() + index, meal.at_time.date(), MadeAt::Meal(index));
+            lines.extend(scaled(line, &times, used, &meal_name(meal)));
         }
     }
+    take_whole(kitchen, &mut lines);
     lines
 }
 
-fn scaled<'k>(line: &'k Ingredient, times: &Number, on: Date, by: MadeAt, what_for: &str) -> Option<Scaled<'k>> {
+fn scaled<'k>(line: &'k Ingredient, times: &Number, used: (usize, Date, MadeAt), what_for: &str) -> Option<Scaled<'k>> {
     let Wanted::Food { food, item } = &line.wanted else { return None };
     let item = item.as_ref().map(|item| item.scaled(times));
-    Some(Scaled { food: *food, item, line, on, by, what_for: what_for.to_owned() })
+    let (used_in, on, by) = used;
+    Some(Scaled { used_in, food: *food, item, line, on, by, what_for: what_for.to_owned() })
+}
+
+/// What is counted and never cut is rounded up to whole ones, once for each meal and each making: the last of its lines takes the rest.
+fn take_whole(kitchen: &Kitchen, lines: &mut [Scaled]) {
+    let mut last: BTreeMap<(usize, FoodId, Unit), (Number, usize)> = BTreeMap::new();
+    for (index, line) in lines.iter().enumerate() {
+        if let Some(item) = line.item.as_ref().filter(|item| counts_whole(&kitchen.foods[line.food], item)) {
+            let counted = last.entry((line.used_in, line.food, item.amount.unit)).or_insert((Number::ZERO, index));
+            *counted = (&counted.0 + &item.amount.high, index);
+        }
+    }
+    for (sum, index) in last.into_values() {
+        let rest = steps_up(&sum, &Number::ONE) - &sum;
+        if let Some(item) = lines[index].item.as_mut().filter(|_| rest > 0) {
+            item.amount.low += &rest;
+            item.amount.high += rest;
+        }
+    }
 }
 
 fn stated_in(kitchen: &Kitchen, lines: &[Scaled]) -> BTreeMap<FoodId, Dimension> {
@@ -110,6 +135,7 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
         by: line.by,
         own_words: false,
         optional: line.line.optional,
+        instead: line.line.instead.clone(),
     };
     let Some(item) = line.item else { return (demand, None) };
     demand.stated = how_stated(&item);

@@ -137,6 +137,8 @@ pub struct Demand {
     pub own_words: bool,
     /// "(optional)", "for garnish", "to serve".
     pub optional: bool,
+    /// What the line says could be taken instead.
+    pub instead: Option<String>,
 }
 
 /// What is taken out of one lot on one day.
@@ -185,4 +187,8 @@ pub struct NeedUse {
     pub top_up: bool,
     /// The line as typed; empty for a top-up.
     pub line: String,
+    /// "(optional)", "for garnish", "to serve".
+    pub optional: bool,
+    /// What the line says could be taken instead.
+    pub instead: Option<String>,
 }

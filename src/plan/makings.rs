@@ -10,8 +10,8 @@ use super::making::{Boxed, Draw, Kept, MadeAt, Making, Makings, Move, Spare, Use
 use super::order::dishes_first;
 use super::uses::{Pending, direct_uses};
 use super::yields::{Batches, in_makes};
-use crate::foods::Place;
 use crate::foods::safety::CHILLED_WITHIN;
+use crate::foods::{Foods, Place};
 use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
 use crate::shelf::{Shelf, after_days};
@@ -64,8 +64,8 @@ struct Open {
 }
 
 impl Open {
-    fn spare(&self, recipe: &Recipe) -> Number {
-        let spare = Batches::to_yield(recipe, &self.needed).make(recipe).exact() - &self.needed;
+    fn spare(&self, recipe: &Recipe, foods: &Foods) -> Number {
+        let spare = Batches::to_yield(recipe, foods, &self.needed).make(recipe).exact() - &self.needed;
         if is_nothing_of(&spare, &self.needed) { Number::ZERO } else { spare }
     }
 
@@ -74,6 +74,15 @@ impl Open {
         self.needed += &amount;
         let amount = Quantity::of(&unit.dimension(), amount);
         self.uses.push(Use { by: use_.by, on: use_.at.date(), amount, kept, label: use_.label.clone() });
+    }
+
+    /// Gives what is left over to the uses, in proportion.
+    fn share_out(&mut self, left: &Number) {
+        let share = left / &self.needed;
+        for use_ in &mut self.uses {
+            let amount = use_.amount.exact();
+            use_.amount = Quantity::of(&use_.amount.dimension(), amount + &(amount * &share));
+        }
     }
 }
 
@@ -93,11 +102,11 @@ impl Planner<'_> {
         // Meals at one time in file order, also where a dish made at one of them brings the use.
         uses.sort_by_key(|use_| (use_.at, use_.session.is_none(), use_.made_at));
         self.serve_from_lots(id, &mut uses);
-        let open = match recipe.made {
+        let made = match recipe.made {
             Made::AtTheMeal => self.make_at_meals(&mut uses, recipe),
             Made::InASession => self.make_in_sessions(&mut uses, recipe),
         };
-        for making in open {
+        for making in made {
             self.close(id, making);
         }
     }
@@ -150,7 +159,7 @@ impl Planner<'_> {
         let fridge = recipe.fridge.unwrap_or_default();
         let mut open: Vec<Open> = Vec::new();
         for first in 0..uses.len() {
-            serve_from_frozen_spare(&mut open, &mut uses[first], recipe);
+            serve_from_frozen_spare(&mut open, &mut uses[first], recipe, &self.kitchen.foods);
             if uses[first].left.is_zero() {
                 continue;
             }
@@ -209,10 +218,14 @@ impl Planner<'_> {
     }
 
     /// Turns a planned making into its final form, and its ingredients into uses of its components.
-    fn close(&mut self, id: RecipeId, open: Open) {
-        let recipe = &self.kitchen.recipes[id];
-        let batches = Batches::to_yield(recipe, &open.needed);
-        let spare = open.spare(recipe);
+    fn close(&mut self, id: RecipeId, mut open: Open) {
+        let (recipe, foods) = (&self.kitchen.recipes[id], &self.kitchen.foods);
+        let batches = Batches::to_yield(recipe, foods, &open.needed);
+        let mut spare = open.spare(recipe, foods);
+        if half_a_portion(recipe).is_some_and(|half| spare < half) {
+            open.share_out(&spare);
+            spare = Number::ZERO;
+        }
         let frozen = recipe.freezer.filter(|_| matches!(open.at, MadeAt::Session(_)));
         let spare = (spare > 0).then(|| Spare {
             recipe: id,
@@ -277,17 +290,22 @@ impl Planner<'_> {
 }
 
 /// Spare serves from the day after it was made, up to its freezer days, oldest first.
-fn serve_from_frozen_spare(open: &mut [Open], use_: &mut Pending, recipe: &Recipe) {
+fn serve_from_frozen_spare(open: &mut [Open], use_: &mut Pending, recipe: &Recipe, foods: &Foods) {
     let Some(freezer) = recipe.freezer else { return };
     let day = use_.at.date();
     let mut oldest: Vec<&mut Open> = open.iter_mut().filter(|making| making.on < day && day <= after_days(making.on, freezer)).collect();
     oldest.sort_by_key(|making| (making.on, making.at));
     for making in oldest {
-        let amount = making.spare(recipe).min(use_.left.clone());
+        let amount = making.spare(recipe, foods).min(use_.left.clone());
         if amount > 0 {
             making.give(use_, amount, Kept::Freezer, &recipe.makes);
         }
     }
+}
+
+/// In the unit of `makes`: what is left of a making below this is nobody's spare. `None` where the recipe does not say what a portion is.
+fn half_a_portion(recipe: &Recipe) -> Option<Number> {
+    in_makes(recipe, &Quantity::portions(Number::HALF))
 }
 
 fn boxes(recipe: &Recipe, open: &Open, spare: Option<&Spare>) -> Vec<Boxed> {

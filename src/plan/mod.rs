@@ -5,6 +5,7 @@ mod demand;
 mod making;
 mod makings;
 mod order;
+mod pieces;
 mod stating;
 mod uses;
 mod weeks;

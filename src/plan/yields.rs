@@ -1,5 +1,7 @@
 //! What a recipe yields, in the unit of its `makes`.
 
+use super::pieces::half_splits;
+use crate::foods::Foods;
 use crate::kitchen::{BatchCut, Recipe};
 use crate::measure::{Number, Quantity, steps_up};
 
@@ -12,11 +14,13 @@ impl Batches {
         Batches(times.into())
     }
 
-    /// The fewest that yield at least `needed` (in the unit of `makes`), cut as the recipe allows.
-    pub fn to_yield(recipe: &Recipe, needed: &Number) -> Self {
+    /// The fewest that yield at least `needed` (in the unit of `makes`), cut as the recipe allows: never so that an egg, a tin or
+    /// another thing that is only taken whole would be split, unless batches of any size are allowed.
+    pub fn to_yield(recipe: &Recipe, foods: &Foods, needed: &Number) -> Self {
         let batches = needed / recipe.makes.exact();
         Batches(match recipe.batches {
             BatchCut::Whole => steps_up(&batches, &Number::ONE),
+            BatchCut::Halves if half_splits(recipe, foods) => steps_up(&batches, &Number::ONE),
             BatchCut::Halves => steps_up(&batches, &Number::HALF) / 2,
             BatchCut::Any => batches,
         })

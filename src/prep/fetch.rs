@@ -20,6 +20,31 @@ pub(super) fn fetch(kitchen: &Kitchen, makings: &Makings, demand: &[Demand], dra
     merged
 }
 
+/// One food or dish that is fetched: the whole amount, and where it lies.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fetched<'a> {
+    pub of: Ware,
+    pub amount: Quantity,
+    /// Their amounts add up.
+    pub from: Vec<&'a Fetch>,
+}
+
+/// One entry a food, in the order of their first places; a second only where its amounts cannot be added up.
+pub fn by_food(all: &[Fetch]) -> Vec<Fetched<'_>> {
+    let mut foods: Vec<Fetched> = Vec::new();
+    for one in all {
+        let same = |food: &&mut Fetched| food.of == one.of && food.amount.dimension() == one.amount.dimension();
+        match foods.iter_mut().find(same).and_then(|food| food.amount.plus(&one.amount).map(|sum| (food, sum))) {
+            Some((food, sum)) => {
+                food.amount = sum;
+                food.from.push(one);
+            }
+            None => foods.push(Fetched { of: one.of, amount: one.amount.clone(), from: vec![one] }),
+        }
+    }
+    foods
+}
+
 /// What the session needs of each food and has not yet been fetched for, in base units of each dimension.
 struct Wanted(BTreeMap<(FoodId, Dimension), f64>);
 
@@ -144,6 +169,7 @@ mod tests {
             by,
             own_words: false,
             optional: false,
+            instead: None,
         }
     }
 

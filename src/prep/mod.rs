@@ -31,6 +31,7 @@ pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::prep;
 pub use cautions::{Care, Holds};
 pub use evening::begin_by;
+pub use fetch::{Fetched, by_food};
 pub use guide::{
     Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,
     Slowed, StepTask, Taken, Task, Turnover,

@@ -2,9 +2,9 @@
 
 use super::Note;
 use super::names::{first_step, handled, unnamed};
-use crate::foods::{Food, Grade, Item, Kind, State, as_purchased};
+use crate::foods::{Food, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show};
+use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
 use crate::words::{in_a_sentence, listed, plural};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
@@ -96,7 +96,8 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
     let spoons = kitchen.rules.spoons;
     let shown = |amount: &Amount| {
         let scaled = amount.scaled(batches);
-        span(&scaled.least(spoons), &scaled.most(spoons), units)
+        let (least, most) = (scaled.least(spoons), scaled.most(spoons));
+        between(in_spoons(kitchen, &least), in_spoons(kitchen, &most), &most)
     };
     match &one.wanted {
         Wanted::Food { food, item: None } => {
@@ -112,7 +113,9 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
             let weight = weight_beside(kitchen, &kitchen.foods[*food], &Item { amount: amount.clone(), ..item.clone() }.scaled(batches));
-            format!("{}{size}{plus} {described}{}{weight}", shown(amount), without_container(&name, amount.unit))
+            let asked = Item { amount: amount.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);
+            let much = weighed(kitchen, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(amount));
+            format!("{much}{size}{plus} {described}{}{weight}", without_container(&name, amount.unit))
         }
         Wanted::Recipe { recipe, amount, most } => {
             let name = in_a_sentence(&kitchen.recipes[*recipe].name);
@@ -122,6 +125,32 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             }
         }
     }
+}
+
+/// Spoons up to four tablespoons, else as it is shown everywhere.
+fn in_spoons(kitchen: &Kitchen, amount: &Quantity) -> String {
+    let units = kitchen.print.units;
+    let spoons = (units == Units::Metric).then(|| show_in_spoons(amount, kitchen.rules.spoons)).flatten();
+    spoons.unwrap_or_else(|| show(amount, units))
+}
+
+/// A dry food that is measured by volume, above four tablespoons: in grams of what is poured, where its weight is known.
+fn weighed(kitchen: &Kitchen, food: &Food, item: &Item) -> Option<String> {
+    let spoons = kitchen.rules.spoons;
+    let poured = item.amount.most(spoons);
+    let is_small = show_in_spoons(&poured, spoons).is_some();
+    let is_dry = food.kind.is_some_and(is_dry);
+    if kitchen.print.units != Units::Metric || !is_dry || is_small || !matches!(poured, Quantity::Volume(_)) || item.amount.is_range() {
+        return None;
+    }
+    let (grams, _) = in_form_with_facts(food, item, &Dimension::Mass, &item.state, spoons).ok()?;
+    Some(show(&grams, Units::Metric))
+}
+
+/// What is weighed rather than poured.
+fn is_dry(kind: Kind) -> bool {
+    use Kind::{Baking, Bread, Fruit, Grain, Herb, Nut, Pulse, Seed, Spice, Vegetable};
+    matches!(kind, Vegetable | Fruit | Herb | Spice | Grain | Pulse | Nut | Seed | Bread | Baking)
 }
 
 /// " (330 g)" after a number of pieces: what is left of them to cook, so that other sizes do as well. Of eggs only where one has to be
@@ -177,7 +206,10 @@ fn container_size(amount: &Amount, item: &Item, units: Units) -> String {
 
 /// One amount, or both ends of a range: "60–90 ml", "2–3 cloves", "900 g to 1.2 kg".
 pub(super) fn span(least: &Quantity, most: &Quantity, units: Units) -> String {
-    let (low, high) = (show(least, units), show(most, units));
+    between(show(least, units), show(most, units), most)
+}
+
+fn between(low: String, high: String, most: &Quantity) -> String {
     if low == high {
         return high;
     }

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 
 use super::cover::Target;
 use crate::foods::{Food, convert};
-use crate::measure::{Dimension, Number, TOLERANCE, steps_up};
+use crate::measure::{Dimension, Number, TOLERANCE, Word, steps_up, word_named};
 use crate::plan::{Need, NeedUse, Stated};
 
 /// Far beyond any larder; keeps sums within 64 bits.
@@ -124,6 +124,23 @@ impl<'a> Ask<'a> {
         }
         windows.extend(tastes);
         windows
+    }
+
+    /// All of it as one window, from its first use on.
+    pub fn one_window(&self) -> Window {
+        let first = self.need.uses.iter().filter(|part| is_wanted(part) && !part.top_up).map(|part| part.on).min();
+        Window { what: first.map_or(WindowFor::Shelf, WindowFor::Day), amount: self.total.clone() }
+    }
+
+    /// How many packs a need takes that no pack can be compared with: one for each container that its lines ask for, else one.
+    pub fn containers(&self) -> i64 {
+        let Dimension::Word(asked) = &self.need.dimension else { return 1 };
+        let word = asked.split(' ').next().and_then(word_named);
+        let is_sold_in = |word: Word| word.is_container() || matches!(word, Word::Bunch | Word::Head);
+        match word.filter(|word| is_sold_in(*word)) {
+            Some(_) => self.total.ceil().to_i64().unwrap_or(1).max(1),
+            None => 1,
+        }
     }
 
     /// What each window must reach at a shop. `None` where all of it may stay unmet.

@@ -4,20 +4,30 @@ use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::ask::{Ask, Window, is_wanted};
+use super::ask::{Ask, Window};
 use super::line;
-use super::list::{ListLine, Section, ShopVisit, Stop, TripList};
+use super::list::{ListLine, Section, ShopVisit, Stop, TripList, Without};
 use super::paid::{Paid, stays};
-use super::shelf::{Stocked, is_priced, stock};
+use super::shelf::{Stocked, is_priced, stock, stock_by_the_pack};
 use super::shops::{Choice, visit};
 use super::windows::{Bought, buy};
 use crate::foods::{Food, FoodId};
 use crate::kitchen::{Choose, Kitchen, Pack, ShopId, Warning, Week};
-use crate::measure::{Money, Number};
+use crate::measure::{Dimension, Money, Number, Quantity, tidy};
 use crate::plan::Need;
 
 /// The section of what has none.
 const OTHER: &str = "Other";
+
+/// The most that a line offers to do without, of the demand before the pantry.
+const LAST: f64 = 0.1;
+
+/// What is done where no pack can be compared with a need.
+const BY_THE_PACK: &str = "so one is bought for each container that is asked for, else one";
+
+fn exact_total(need: &Need) -> Number {
+    need.uses.iter().filter(|part| !part.to_taste).map(|part| &part.amount).sum()
+}
 
 /// What is bought where.
 #[derive(Debug, Clone, PartialEq)]
@@ -67,7 +77,7 @@ pub fn choose_thrifty(kitchen: &Kitchen, week: &Week, needs: &[Need], thrifty: &
 
 /// What one need comes to on one trip.
 pub(super) enum Outcome<'a> {
-    /// No shop of the trip sells it for a price, or it stands in its own words.
+    /// No shop of the trip sells it for a price.
     Plain { need: &'a Need, total: Number },
     /// All of it may stay unmet.
     Unmet(Ask<'a>),
@@ -159,18 +169,44 @@ impl<'a> Counter<'a> {
         TripPlan { outcomes, warnings }
     }
 
+    fn rule(&self, food: FoodId) -> Choose {
+        if self.thrifty.contains(&food) { Choose::Cheapest } else { self.kitchen.rules.choose }
+    }
+
+    /// What the line would save without the last tenth of its demand, at the shop where it is bought. Nothing of counted or loose
+    /// goods, and of none that are opened more than once.
+    fn without(&self, ask: &Ask, there: &AtShop, shop: ShopId) -> Option<Without> {
+        let shelves = stock(ask, self.packs_at(ask.need.food, shop), &mut Vec::new());
+        let is_loose = shelves.iter().any(|stocked| stocked.loose.is_some());
+        if shelves.is_empty() || is_loose || there.windows.len() != 1 || ask.need.dimension == Dimension::Count {
+            return None;
+        }
+        let rule = self.rule(ask.need.food);
+        let (price, short) = match ask.targets(&there.windows, false, LAST) {
+            None => (0, ask.units(&ask.total)),
+            Some(targets) => {
+                let plans = shelves.iter().filter_map(|stocked| buy(&stocked.shelf, &targets, rule));
+                let best = plans.min_by(|a, b| a.whole.compare(&b.whole, rule))?;
+                (best.whole.price, best.whole.short)
+            }
+        };
+        let saves = there.bought.whole.price - price;
+        let base = tidy(ask.base(short));
+        let share = base / ask.need.demand.to_f64();
+        (saves > 0 && short > there.bought.whole.short).then(|| Without {
+            short: Quantity::of(&ask.need.dimension, base),
+            share: (100.0 * share).round() / 100.0,
+            saves: Money(saves),
+        })
+    }
+
     fn outcome(&self, shops: &[ShopId], need: &'a Need, warnings: &mut Vec<Warning>) -> Option<Outcome<'a>> {
         let food = &self.kitchen.foods[need.food];
-        if need.own_words {
-            let total: Number = need.uses.iter().filter(|part| !part.to_taste).map(|part| &part.amount).sum();
-            return need.uses.iter().any(is_wanted).then_some(Outcome::Plain { need, total });
-        }
         let ask = Ask::of(need, food)?;
-        let rules = &self.kitchen.rules;
-        let rule = if self.thrifty.contains(&need.food) { Choose::Cheapest } else { rules.choose };
-        let mut at = Vec::new();
+        let (rules, rule) = (&self.kitchen.rules, self.rule(need.food));
+        let (mut at, mut unlike) = (Vec::new(), Vec::new());
         for (index, &shop) in shops.iter().enumerate() {
-            let shelves = stock(&ask, self.packs_at(need.food, shop), warnings);
+            let shelves = stock(&ask, self.packs_at(need.food, shop), &mut unlike);
             let Some(loose) = shelves.first().map(|stocked| stocked.loose.is_some()) else { continue };
             let windows = ask.windows(loose);
             let Some(targets) = ask.targets(&windows, loose, rules.short_by) else {
@@ -185,10 +221,29 @@ impl<'a> Counter<'a> {
             let left = line::left_units(&ask, &windows, &bought);
             at.push(AtShop { shop: index, stocked, windows, bought, left });
         }
+        let then = if at.is_empty() { BY_THE_PACK } else { "so it is not bought" };
+        // What stands in its own words was warned of where its line was read.
+        warnings.extend(unlike.iter().filter(|_| !need.own_words).map(|unlike| unlike.warning(&ask, then)));
         if at.is_empty() {
-            return Some(Outcome::Plain { need, total: ask.total.clone() });
+            at = self.by_the_pack(shops, &ask);
+        }
+        if at.is_empty() {
+            let total = if need.own_words { exact_total(need) } else { ask.total };
+            return Some(Outcome::Plain { need, total });
         }
         Some(Outcome::Bought { ask, at, chosen: 0 })
+    }
+
+    /// A food with packs is bought somewhere although none can be compared with the need.
+    fn by_the_pack(&self, shops: &[ShopId], ask: &Ask<'a>) -> Vec<AtShop<'a>> {
+        let window = ask.one_window();
+        let Some(targets) = ask.targets(std::slice::from_ref(&window), true, 0.0) else { return Vec::new() };
+        let at_shop = |(index, shop): (usize, &ShopId)| {
+            let stocked = stock_by_the_pack(ask, self.packs_at(ask.need.food, *shop), ask.containers())?;
+            let bought = buy(&stocked.shelf, &targets, self.rule(ask.need.food))?;
+            Some(AtShop { shop: index, stocked, windows: vec![window.clone()], bought, left: 0 })
+        };
+        shops.iter().enumerate().filter_map(at_shop).collect()
     }
 
     /// The shops of one trip with what is bought in each, shop null last; and what the trip costs.
@@ -208,7 +263,8 @@ impl<'a> Counter<'a> {
                 Outcome::Bought { ask, at, chosen } => {
                     let there = &at[*chosen];
                     costs[there.shop] += Money(there.bought.whole.price);
-                    let line = line::bought(ask, there, &stays(ask, there, on));
+                    let mut line = line::bought(ask, there, &stays(ask, there, on));
+                    line.without = self.without(ask, there, shops[there.shop]);
                     goods[there.shop].push((section_of(ask.food, &there.stocked, &there.bought), line));
                 }
             }
@@ -227,7 +283,6 @@ impl<'a> Counter<'a> {
         (visits, total)
     }
 
-    /// Needs in their own words, or that no pack can be compared with, have a price where any pack has one.
     fn without_price(&self, shops: &[ShopId], plan: &TripPlan) -> Vec<FoodId> {
         let plain = plan.outcomes.iter().filter_map(|outcome| match outcome {
             Outcome::Plain { need, .. } => Some(need.food),

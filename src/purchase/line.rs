@@ -51,6 +51,12 @@ pub(super) fn plain(need: &Need, food: &Food, total: &Number) -> ListLine {
             own_words.push(part.line.clone());
         }
     }
+    let mut instead: Vec<String> = Vec::new();
+    for other in wanted().filter_map(|part| part.instead.as_ref()) {
+        if !instead.contains(other) {
+            instead.push(other.clone());
+        }
+    }
     let amount = Quantity::of(&need.dimension, total);
     let none = Quantity::of(&need.dimension, 0);
     ListLine {
@@ -68,6 +74,9 @@ pub(super) fn plain(need: &Need, food: &Food, total: &Number) -> ListLine {
         fresh: is_fresh(food),
         own_words,
         windows: None,
+        optional: wanted().all(|part| part.optional),
+        instead,
+        without: None,
         beware: None,
     }
 }

@@ -151,7 +151,28 @@ pub struct MealNote {
     pub missing: Vec<Lacking>,
 }
 
-/// `None`: some food's figure is not known.
+impl MealNote {
+    /// Is this figure the sum of what is known, and something not in it?
+    pub fn is_partial(&self, figure: Figure) -> bool {
+        let lacks = |lacking: &Figure| *lacking == figure || (*lacking == Figure::Weight && figure != Figure::Price);
+        let PerEater { kcal, protein_g, fibre_g, cost } = self.per_eater;
+        let is_given = match figure {
+            Figure::Weight => false,
+            Figure::Energy => kcal.is_some(),
+            Figure::Protein => protein_g.is_some(),
+            Figure::Fibre => fibre_g.is_some(),
+            Figure::Price => cost.is_some(),
+        };
+        is_given && self.missing.iter().any(|food| food.figures.iter().any(lacks))
+    }
+
+    /// Is any of its figures?
+    pub fn is_at_least(&self) -> bool {
+        [Figure::Energy, Figure::Protein, Figure::Fibre, Figure::Price].into_iter().any(|figure| self.is_partial(figure))
+    }
+}
+
+/// Sums of what is known. `None`: nothing is.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PerEater {
     pub kcal: Option<f64>,
@@ -245,8 +266,24 @@ pub struct ListLine {
     pub own_words: Vec<String>,
     /// Which packs are opened when, where that is more than once.
     pub windows: Option<Windows>,
+    /// Every use is "(optional)", "for garnish" or "to serve".
+    pub optional: bool,
+    /// What could be taken instead, as the lines say it: "2 shallots".
+    pub instead: Vec<String>,
+    /// Without its last few the line would cost less.
+    pub without: Option<Without>,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
+}
+
+/// The offer to do without the last of a line.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Without {
+    /// The whole short fall: at most a tenth of the demand.
+    pub short: Quantity,
+    /// Of the demand before the pantry, rounded to two decimals.
+    pub share: f64,
+    pub saves: Money,
 }
 
 /// So much of one size, or weighed out.

@@ -2,7 +2,7 @@
 //!
 //! Nutrients are per 100 g edible portion: what is eaten of a line is its weight as purchased × `edible`. A price is what the food costs on
 //! this week's list, by the share of the packs that goes in; of what the list does not buy, the cheapest unit price, offers of one's own pack counted. What is
-//! rounded up to whole batches or packs is nobody's helping and does not count. Where one food lacks a figure, the sum is not known.
+//! rounded up to whole batches or packs is nobody's helping and does not count. Where a food lacks a figure, the sum is of the others ("at least").
 
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -24,7 +24,7 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
         for (line, times) in served_lines(meal) {
             sum.add(&costing.line(line), times.to_f64() / meal.eaters);
         }
-        let known = |figure: Figure, value: f64| (!sum.lacks(figure)).then(|| tidy(value));
+        let known = |figure: Figure, value: f64| (sum.knows(figure) || !sum.lacks(figure)).then(|| tidy(value));
         let cost = known(Figure::Price, sum.minor).map(rounded);
         MealNote {
             at: meal.at_time,
@@ -106,6 +106,8 @@ struct Figures {
     /// Minor units of money.
     minor: f64,
     lacking: BTreeSet<(FoodId, Figure)>,
+    /// Figures of which some food's is in the sum.
+    known: BTreeSet<Figure>,
 }
 
 impl Figures {
@@ -115,6 +117,11 @@ impl Figures {
         self.fibre_g += other.fibre_g * times;
         self.minor += other.minor * times;
         self.lacking.extend(&other.lacking);
+        self.known.extend(&other.known);
+    }
+
+    fn knows(&self, figure: Figure) -> bool {
+        self.known.contains(&figure)
     }
 
     fn lacks(&self, figure: Figure) -> bool {
@@ -190,7 +197,10 @@ impl Costing<'_> {
                     (Figure::Fibre, known.fibre_g, &mut figures.fibre_g),
                 ] {
                     match per_hundred {
-                        Some(per_hundred) => *sum += per_hundred * hundreds,
+                        Some(per_hundred) => {
+                            *sum += per_hundred * hundreds;
+                            figures.known.insert(figure);
+                        }
                         None => _ = figures.lacking.insert((id, figure)),
                     }
                 }
@@ -199,7 +209,10 @@ impl Costing<'_> {
         }
         if !kitchen.rules.always.contains(&id) && !kitchen.rules.ask.contains(&id) {
             match self.price(id, item) {
-                Some(minor) => figures.minor = minor,
+                Some(minor) => {
+                    figures.minor = minor;
+                    figures.known.insert(Figure::Price);
+                }
                 None => _ = figures.lacking.insert((id, Figure::Price)),
             }
         }

@@ -35,7 +35,7 @@ pub use compare::{Round, TripComparison, compare};
 pub use list::{
     Beware, Budget, Expiring, Figure, Flag, FoodAmount, FromPantry, Lacking, Leaves, Leftover, ListLine, MealNote, OfferTaken, Opening,
     PackCount, PackLine, Packed, PerEater, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit, ShoppingList, Stop, TripList, Untimely,
-    Windows, Worth,
+    Windows, Without, Worth,
 };
 pub use meals::{PerPortion, PortionNote, meals, of_portion, per_portion};
 pub use paid::{Paid, Stay};

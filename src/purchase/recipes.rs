@@ -71,7 +71,7 @@ impl Trial<'_> {
                 Wanted::Recipe { recipe, most, .. } => {
                     let part = &kitchen.recipes[*recipe];
                     if let Some(amount) = in_makes(part, most) {
-                        self.make(part, Batches::to_yield(part, &(amount * batches)).number());
+                        self.make(part, Batches::to_yield(part, &kitchen.foods, &(amount * batches)).number());
                     }
                 }
             }

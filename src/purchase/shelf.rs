@@ -27,7 +27,7 @@ impl Stocked<'_> {
 
 /// The priced packs that can be compared with the need, larger ones first, then in file order. A shop that sells the food loose at
 /// several prices or steps has one shelf for each, as one of them is bought.
-pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnings: &mut Vec<Warning>) -> Vec<Stocked<'a>> {
+pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, unlike: &mut Vec<Unlike<'a>>) -> Vec<Stocked<'a>> {
     let mut sized: Vec<(Number, Sized, &Pack)> = Vec::new();
     let mut loosely: Vec<(Loose, &Pack)> = Vec::new();
     let mut stocked = Stocked::default();
@@ -41,7 +41,7 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnin
             PackKind::Loose { price, step } => loose_of(ask, price.as_ref(), step).map(|loose| loosely.push((loose, pack))),
         };
         if let Err(why) = found {
-            warnings.push(not_comparable(ask, pack, &why));
+            unlike.push(Unlike { pack, why });
         }
     }
     sized.sort_by(|a, b| b.0.cmp(&a.0));
@@ -58,6 +58,33 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, warnin
     loosely.into_iter().map(with_loose).collect()
 }
 
+/// The priced packs of a need that none of them can be compared with, each as large as one of the `count` that are bought; where the
+/// shop sells the food loose alone, steps of it.
+pub(super) fn stock_by_the_pack<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, count: i64) -> Option<Stocked<'a>> {
+    let one = (ask.units(&ask.total).max(1) + count - 1) / count;
+    let mut stocked = Stocked::default();
+    let mut loosely = None;
+    for pack in packs {
+        match &pack.kind {
+            PackKind::Sized { price: Some(price), offer, .. } => {
+                let offer = offer.map(|offer| (i64::from(offer.buy), offer.pay.0));
+                stocked.shelf.sized.push(Sized { size: one, price: price.0, offer });
+                stocked.sized.push(pack);
+            }
+            PackKind::Sized { price: None, .. } => {}
+            PackKind::Loose { price, step } => {
+                let loose = price_of_step(ask, price.as_ref(), step, one).ok().map(|loose| (loose, pack));
+                loosely = loosely.or(loose);
+            }
+        }
+    }
+    if let (true, Some((loose, pack))) = (stocked.sized.is_empty(), loosely) {
+        stocked.shelf.loose = Some(loose);
+        stocked.loose = Some(pack);
+    }
+    (!stocked.is_empty()).then_some(stocked)
+}
+
 pub(super) fn is_priced(pack: &Pack) -> bool {
     match &pack.kind {
         PackKind::Sized { price, .. } => price.is_some(),
@@ -65,9 +92,32 @@ pub(super) fn is_priced(pack: &Pack) -> bool {
     }
 }
 
-struct NotComparable {
+pub(super) struct NotComparable {
     what: String,
     key: Option<String>,
+}
+
+/// A pack that cannot be compared with a need, and why.
+pub(super) struct Unlike<'a> {
+    pack: &'a Pack,
+    why: NotComparable,
+}
+
+impl Unlike<'_> {
+    /// `then` is what is done about it: "so it is not bought".
+    pub fn warning(&self, ask: &Ask, then: &str) -> Warning {
+        let Unlike { pack, why } = self;
+        let size = match &pack.kind {
+            PackKind::Sized { label, .. } => format!("the pack \"{label}\" of {}", ask.food.name),
+            PackKind::Loose { .. } => format!("loose {}", ask.food.name),
+        };
+        let unit = ask.need.dimension.symbol();
+        let mend = why.key.as_ref().map_or(String::new(), |key| format!(" Add {key} under {} in foods.toml.", ask.food.name));
+        Warning::Note {
+            at: Some(pack.at.clone()),
+            text: format!("{size} cannot be compared with a need in {unit}, {then}: {}.{mend}", why.what),
+        }
+    }
 }
 
 fn in_measure(ask: &Ask, amount: &Quantity, dimension: &Dimension) -> Result<Number, NotComparable> {
@@ -112,26 +162,13 @@ fn nearest_tin<'t>(tins: &'t [Number], plain: &Number) -> Option<&'t Number> {
 }
 
 fn loose_of(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity) -> Result<Loose, NotComparable> {
+    price_of_step(ask, price, step, in_proportion(ask, step)?.max(1))
+}
+
+/// Loose goods of which one step counts as `units`.
+fn price_of_step(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity, units: i64) -> Result<Loose, NotComparable> {
     let Some(price) = price else { return Err(NotComparable { what: "it has no price".into(), key: None }) };
     let priced_step = in_measure(ask, step, &price.per.dimension())?;
     let fine = |base: &Number| (base * 1_000_000).round().to_i64().unwrap_or(i64::MAX).max(1);
-    Ok(Loose {
-        step: in_proportion(ask, step)?.max(1),
-        minor_e4: price.minor_e4,
-        priced_step: fine(&priced_step),
-        per: fine(price.per.exact()),
-    })
-}
-
-fn not_comparable(ask: &Ask, pack: &Pack, why: &NotComparable) -> Warning {
-    let size = match &pack.kind {
-        PackKind::Sized { label, .. } => format!("the pack \"{label}\" of {}", ask.food.name),
-        PackKind::Loose { .. } => format!("loose {}", ask.food.name),
-    };
-    let unit = ask.need.dimension.symbol();
-    let mend = why.key.as_ref().map_or(String::new(), |key| format!(" Add {key} under {} in foods.toml.", ask.food.name));
-    Warning::Note {
-        at: Some(pack.at.clone()),
-        text: format!("{size} cannot be compared with a need in {unit}, so it is not bought: {}.{mend}", why.what),
-    }
+    Ok(Loose { step: units, minor_e4: price.minor_e4, priced_step: fine(&priced_step), per: fine(price.per.exact()) })
 }

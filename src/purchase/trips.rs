@@ -46,6 +46,8 @@ pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Nette
             to_taste: demand.to_taste,
             top_up: false,
             line: demand.line.clone(),
+            optional: demand.optional,
+            instead: demand.instead.clone(),
         });
         if let Some(why) = assigned.flag {
             let flag = Flag { food: demand.food, why };
@@ -87,6 +89,8 @@ fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut
             to_taste: false,
             top_up: true,
             line: String::new(),
+            optional: false,
+            instead: None,
         });
     }
 }

@@ -6,7 +6,7 @@ use crate::foods::{FoodId, Place};
 use crate::kitchen::Names;
 use crate::measure::{Quantity, Units};
 use crate::plan::Contains;
-use crate::prep::{Batch, Before, BoxNote, Care, Cut, Fetch, SessionPlan};
+use crate::prep::{Batch, Before, BoxNote, Care, Cut, Fetch, Fetched, SessionPlan, by_food};
 
 use super::flow::Block;
 use super::parts::{hanging, heading};
@@ -119,26 +119,34 @@ impl Beside<'_> {
         notes
     }
 
-    /// What to fetch, a paragraph a place.
+    /// What to fetch, a paragraph a place; what lies in several stands under the first, with the whole amount before its parts.
     fn fetched(&self) -> Vec<Vec<Span>> {
         let places =
             [(Some(Place::Cupboard), "Cupboard"), (Some(Place::Fridge), "Fridge"), (Some(Place::Freezer), "Freezer"), (None, "Bought")];
+        let foods = by_food(&self.session.fetch);
         let paragraph = |(from, name): (Option<Place>, &str)| {
-            let here: Vec<&Fetch> = self.session.fetch.iter().filter(|one| one.place == from).collect();
-            if here.is_empty() {
-                return None;
-            }
             let mut spans = vec![strong(format!("{name}: "))];
-            for (index, one) in here.iter().enumerate() {
+            for one in foods.iter().filter(|one| one.from[0].place == from) {
                 let what = self.names.ware(one.of);
                 let much = if one.amount.is_zero() { String::new() } else { format!("{} ", amount(&one.amount, self.units)) };
-                let gap = if index > 0 { "; " } else { "" };
-                spans.push(plain(format!("{gap}{much}{what}")));
-                spans.extend(one.look_first.then(|| strong(" (look at it first)")));
+                let gap = if spans.len() > 1 { "; " } else { "" };
+                spans.push(plain(format!("{gap}{much}{what}{}", self.parts(one))));
+                spans.extend(one.from.iter().any(|part| part.look_first).then(|| strong(" (look at it first)")));
             }
-            Some(spans)
+            (spans.len() > 1).then_some(spans)
         };
         places.into_iter().filter_map(paragraph).collect()
+    }
+
+    /// ": 500 g fridge, the rest from the shopping"; nothing where it lies in one place.
+    fn parts(&self, fetched: &Fetched) -> String {
+        let [parts @ .., last] = fetched.from.as_slice() else { return String::new() };
+        if parts.is_empty() {
+            return String::new();
+        }
+        let at = |one: &Fetch| one.place.map_or("from the shopping", place);
+        let said = parts.iter().map(|one| format!("{} {}", amount(&one.amount, self.units), at(one)));
+        format!(": {}, the rest {}", said.collect::<Vec<_>>().join(", "), at(last))
     }
 }
 

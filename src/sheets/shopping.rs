@@ -14,7 +14,7 @@ use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, full_day, need, offer, pack};
 use super::{Settings, Sheet};
-use crate::words::list::{beware, windows};
+use crate::words::list::{OPTIONAL, beware, instead, windows, without};
 use crate::words::listed;
 
 /// The type, and how close lines stand.
@@ -216,8 +216,11 @@ impl TripSheet<'_> {
         }
         parts.extend(line.packs.iter().filter_map(|pack| pack.offer.as_ref()).map(|taken| strong(offer(taken, self.names.currency))));
         parts.extend(line.windows.as_ref().map(|opened| plain(windows(opened))));
+        parts.extend(line.optional.then(|| plain(OPTIONAL)));
+        parts.extend(instead(line).map(plain));
+        parts.extend(line.without.as_ref().map(|last| plain(without(last, self.names, units))));
         if let (true, Some(date)) = (line.fresh, line.last_used) {
-            parts.push(strong(format!("until at least {}", day(date))));
+            parts.push(strong(format!("must last to {}", day(date))));
         }
         if !line.short.is_zero() {
             parts.push(plain(format!("{} short", amount(&line.short, units))));
@@ -227,7 +230,7 @@ impl TripSheet<'_> {
         if !line.what_for.is_empty() {
             parts.push(soft(format!("for {}", line.what_for.join(", "))));
         }
-        parts.extend(line.top_up.then(|| soft("to fill up the shelf")));
+        parts.extend(line.top_up.then(|| soft("restock")));
         parts.into_iter().enumerate().flat_map(|(index, part)| (index > 0).then(|| soft("  ·  ")).into_iter().chain([part])).collect()
     }
 }

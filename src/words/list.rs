@@ -7,7 +7,7 @@ use crate::foods::Allergen;
 use crate::kitchen::{BatchCut, Names};
 use crate::measure::{Currency, Quantity, Units, show};
 use crate::plan::Move;
-use crate::purchase::{Beware, Figure, Lacking, ListLine, OfferTaken, PackCount, Packed, SaveBy, Untimely, Windows};
+use crate::purchase::{Beware, Figure, Lacking, ListLine, MealNote, OfferTaken, PackCount, Packed, SaveBy, Untimely, Windows, Without};
 
 /// "3 for 2.00".
 pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
@@ -26,6 +26,23 @@ pub fn packs(line: &ListLine, units: Units) -> String {
 /// "about 8".
 pub fn about(line: &ListLine) -> Option<String> {
     line.about.map(|pieces| format!("about {pieces}"))
+}
+
+/// What every use of a line is.
+pub const OPTIONAL: &str = "optional";
+
+/// "or 2 shallots".
+pub fn instead(line: &ListLine) -> Option<String> {
+    (!line.instead.is_empty()).then(|| format!("or {}", line.instead.join(", ")))
+}
+
+/// "the last 3.5 g (4 %) cost 1.65".
+pub fn without(without: &Without, names: Names, units: Units) -> String {
+    let share = match (100.0 * without.share).round() {
+        under if under < 1.0 => "under 1 %".to_owned(),
+        share => format!("{share} %"),
+    };
+    format!("the last {} ({share}) cost {}", show(&without.short, units), names.money(without.saves))
 }
 
 /// The recipes and meals a line is for, and "staple" where it fills up the shelf.
@@ -88,6 +105,16 @@ pub fn untimely(why: &Untimely) -> String {
 pub fn lacking(lacking: &Lacking, names: Names) -> String {
     let figures: Vec<&str> = lacking.figures.iter().map(|figure| figure_word(*figure)).collect();
     format!("{}: {}", names.food(lacking.food), figures.join(", "))
+}
+
+/// "without rosemary (energy), feta (fibre, price)"; nothing where all is known.
+pub fn not_in_the_sum(meal: &MealNote, names: Names) -> String {
+    let of = |lacking: &Lacking| {
+        let figures: Vec<&str> = lacking.figures.iter().map(|figure| figure_word(*figure)).collect();
+        format!("{} ({})", names.food(lacking.food), figures.join(", "))
+    };
+    let foods: Vec<String> = meal.missing.iter().map(of).collect();
+    if foods.is_empty() { String::new() } else { format!("without {}", foods.join(", ")) }
 }
 
 fn figure_word(figure: Figure) -> &'static str {
@@ -155,6 +182,14 @@ mod tests {
     fn an_offer_is_told_as_a_shop_writes_it() {
         let taken = OfferTaken { offer: Offer { buy: 3, pay: Money(200) }, times: 2 };
         assert_eq!(offer(&taken, &empty_kitchen().household.currency), "3 for 2.00");
+    }
+
+    #[test]
+    fn the_last_of_a_line_is_told_with_its_share_and_price() {
+        let kitchen = empty_kitchen();
+        let last = |share| without(&Without { short: Quantity::grams(3.5), share, saves: Money(165) }, kitchen.names(), Units::Metric);
+        assert_eq!(last(0.04), "the last 3.5 g (4 %) cost 1.65");
+        assert_eq!(last(0.0), "the last 3.5 g (under 1 %) cost 1.65");
     }
 
     #[test]

@@ -96,6 +96,8 @@ impl Street {
             to_taste: false,
             top_up: false,
             line: format!("{grams} g"),
+            optional: false,
+            instead: None,
         };
         let uses: Vec<NeedUse> = uses.iter().map(part).collect();
         let demand = uses.iter().map(|part| &part.amount).sum();

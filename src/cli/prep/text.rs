@@ -4,7 +4,7 @@ use super::super::wrap::{table, wrap};
 use super::chart::chart;
 use crate::kitchen::Names;
 use crate::measure::{Units, show};
-use crate::prep::{Before, BoxNote, Fetch, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, presence};
+use crate::prep::{Before, BoxNote, Fetched, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.
@@ -52,7 +52,7 @@ impl Writer<'_> {
         for (task, mark) in session.tasks.iter().zip(session.marks()) {
             self.task(out, session, task, mark);
         }
-        titled(out, "Fetch", &session.fetch.iter().map(|one| self.fetch(one)).collect::<Vec<_>>(), width);
+        titled(out, "Fetch", &by_food(&session.fetch).iter().map(|one| self.fetch(one)).collect::<Vec<_>>(), width);
         titled(out, "Cut", &self.cuts(session), width);
         titled(out, "Boxes", &session.boxes.iter().map(|one| self.boxed(one)).collect::<Vec<_>>(), width);
         listed(out, "Mind", session.cautions.iter().map(|caution| caution.with_source(names)), width);
@@ -83,10 +83,20 @@ impl Writer<'_> {
         task.notes.iter().for_each(|note| out.push_str(&wrap("     - ", &note.text(names, units), width)));
     }
 
-    fn fetch(self, item: &Fetch) -> Vec<String> {
-        let look = if item.look_first { ", look at it first" } else { "" };
+    /// "apples  505 g  500 g fridge, the rest bought".
+    fn fetch(self, item: &Fetched) -> Vec<String> {
         let much = if item.amount.is_zero() { "to taste".to_owned() } else { show(&item.amount, self.units) };
-        vec![brief(self.names.ware(item.of)), much, format!("{}{look}", item.place.map_or("bought", place))]
+        let last = item.from.len() - 1;
+        let from = item.from.iter().enumerate().map(|(index, one)| {
+            let place = one.place.map_or("bought", place);
+            let look = if one.look_first { ", look at it first" } else { "" };
+            match index {
+                _ if last == 0 => format!("{place}{look}"),
+                index if index == last => format!("the rest {place}{look}"),
+                _ => format!("{} {place}{look}", show(&one.amount, self.units)),
+            }
+        });
+        vec![brief(self.names.ware(item.of)), much, from.collect::<Vec<_>>().join(", ")]
     }
 
     fn cuts(self, session: &SessionPlan) -> Vec<Vec<String>> {

@@ -64,6 +64,13 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("short_by", Share, Is("\"2%\""), "share of a demand that may stay unmet; never of counted or loose goods", "\"2%\""),
                 key("choose", OneOf(&["cheapest", "least-left"]), Is("\"cheapest\""), "which packs are best", "\"cheapest\""),
                 key("spoons", OneOf(&["us", "metric"]), Is("\"us\""), "US spoons and cups (NIST), or 15 ml, 5 ml and 250 ml", "\"us\""),
+                key(
+                    "pints",
+                    OneOf(&["us", "imperial"]),
+                    Is("\"us\""),
+                    "pints, quarts, gallons and fluid ounces: US (473 ml a pint) or imperial (568 ml)",
+                    "\"us\"",
+                ),
                 key("always", Texts, Is("[\"water\"]"), "foods that are never bought for a recipe and never counted", "[\"water\"]"),
                 key("ask", Texts, Is("[]"), "foods printed as \"look before you go\" instead of counted", "[\"olive oil\"]"),
                 key("ready_after", Duration, Is("\"3 h\""), "when a session without finish_by can serve a meal", "\"3 h\""),

@@ -13,7 +13,7 @@ use super::shapes;
 use super::table::Table;
 use crate::foods::convert;
 use crate::kitchen::{Appliance, ApplianceKind, Choose, Household, Paper, Print, Rules, SheetKind, Sheets, Staple};
-use crate::measure::{Currency, Dimension, Minutes, ReadError, Spoons, Units};
+use crate::measure::{Currency, Dimension, Minutes, Pints, ReadError, Spoons, Units};
 
 static PAPERS: [(&str, Paper); 2] = [("A4", Paper::A4), ("letter", Paper::Letter)];
 static SHEETS: [(&str, SheetKind); 7] = [
@@ -28,19 +28,31 @@ static SHEETS: [(&str, SheetKind); 7] = [
 static UNITS: [(&str, Units); 2] = [("metric", Units::Metric), ("us", Units::Us)];
 static CHOICES: [(&str, Choose); 2] = [("cheapest", Choose::Cheapest), ("least-left", Choose::LeastLeft)];
 static SPOONS: [(&str, Spoons); 2] = [("us", Spoons::Us), ("metric", Spoons::Metric)];
+static PINTS: [(&str, Pints); 2] = [("us", Pints::Us), ("imperial", Pints::Imperial)];
 
 /// Meals that every household has unless it says otherwise.
 const MEALTIMES: [(&str, Time); 3] =
     [("breakfast", Time::constant(7, 30, 0, 0)), ("lunch", Time::constant(12, 30, 0, 0)), ("supper", Time::constant(18, 30, 0, 0))];
 
-/// Which spoons the household means; every other amount is read with them.
-pub(super) fn read_spoons(top: &Table<'_>) -> Spoons {
-    // Said again, with its mistakes, when the rules are read.
+/// The spoons and pints that the household means; every other amount is read with them.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Spoken {
+    pub spoons: Spoons,
+    /// `rules.pints` is written.
+    pub pints_written: bool,
+}
+
+/// Said again, with its mistakes, when the rules are read.
+pub(super) fn read_spoons(top: &Table<'_>) -> Spoken {
     let rules = top.entry("rules").and_then(|entry| entry.value.as_table());
-    let typed = rules.and_then(|rules| rules.get("spoons")).and_then(|value| value.get_ref().as_str());
-    typed
-        .and_then(|typed| SPOONS.iter().find(|(word, _)| word.eq_ignore_ascii_case(typed.trim())))
-        .map_or(Rules::default().spoons, |(_, spoons)| *spoons)
+    let typed = |key: &str| rules.and_then(|rules| rules.get(key)).and_then(|value| value.get_ref().as_str());
+    let pints = typed("pints").and_then(|typed| named(typed, &PINTS));
+    let spoons = typed("spoons").and_then(|typed| named(typed, &SPOONS)).unwrap_or_default();
+    Spoken { spoons: spoons.with(pints.unwrap_or_default()), pints_written: pints.is_some() }
+}
+
+fn named<T: Copy>(typed: &str, words: &[(&str, T)]) -> Option<T> {
+    words.iter().find(|(word, _)| word.eq_ignore_ascii_case(typed.trim())).map(|(_, value)| *value)
 }
 
 /// The household of a kitchen.toml that cannot be read: what the other files are checked against meanwhile.
@@ -155,12 +167,14 @@ pub(super) fn read_rules(top: Option<&Table<'_>>, speech: &mut Speech<'_>) -> Ru
         Some(names) => names.iter().map(|(name, at)| speech.food(name, at)).collect(),
         None => default.iter().map(|name| speech.foods.find(name).unwrap_or_else(|| speech.foods.intern_unknown(name))).collect(),
     };
+    let spoons = table.and_then(|table| table.optional("spoons", shapes::one_of(&SPOONS))).unwrap_or(usual.spoons);
+    let pints = table.and_then(|table| table.optional("pints", shapes::one_of(&PINTS))).unwrap_or_default();
     Rules {
         always: foods("always", &["water"]),
         ask: foods("ask", &[]),
         short_by: table.and_then(|table| table.optional("short_by", shapes::share)).unwrap_or(usual.short_by),
         choose: table.and_then(|table| table.optional("choose", shapes::one_of(&CHOICES))).unwrap_or(usual.choose),
-        spoons: table.and_then(|table| table.optional("spoons", shapes::one_of(&SPOONS))).unwrap_or(usual.spoons),
+        spoons: spoons.with(pints),
         ready_after: minutes("ready_after", usual.ready_after),
         boxing: minutes("boxing", usual.boxing),
         wash: minutes("wash", usual.wash),

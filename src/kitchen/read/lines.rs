@@ -12,7 +12,7 @@ use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
 use crate::kitchen::method::Paragraph;
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
-use crate::measure::{Amount, Number, Quantity, Spoons, Unit, read_amount};
+use crate::measure::{Amount, Number, Pints, Quantity, Spoons, Unit, read_amount};
 
 /// What a line can speak of.
 #[derive(Debug)]
@@ -21,6 +21,8 @@ pub(super) struct Speech<'k> {
     pub recipes: &'k Names,
     pub spoons: Spoons,
     pub found: &'k Findings,
+    /// `rules.pints` is written; else a line that uses one is told which was meant.
+    pub pints_written: bool,
     nearest: BTreeMap<FoodId, Vec<String>>,
     /// "For the dressing:" and its likes, each with its place.
     pub headings: Vec<(Spot, String)>,
@@ -35,7 +37,7 @@ struct Typed {
 
 impl<'k> Speech<'k> {
     pub fn new(foods: Foods, recipes: &'k Names, spoons: Spoons, found: &'k Findings) -> Self {
-        Speech { foods, recipes, spoons, found, nearest: BTreeMap::new(), headings: Vec::new() }
+        Speech { foods, recipes, spoons, found, pints_written: true, nearest: BTreeMap::new(), headings: Vec::new() }
     }
 
     /// The food of that name; an unknown one keeps its own name, with a warning.
@@ -134,12 +136,31 @@ impl<'k> Speech<'k> {
         for doubt in line.doubts {
             self.found.note(at.clone(), format!("{doubt}."));
         }
+        self.tell_pints(&line.of, text, at);
         let wanted = match line.of {
             LineOf::Food { food, item } => self.wanted_food(&food, item, text, at)?,
             LineOf::Recipe { id, amount } => self.wanted_recipe(&id, &amount, text, at)?,
         };
         let Line { prep, remark, instead, optional, .. } = line;
         Some(Ingredient { text: text.to_owned(), wanted, prep, remark, instead, optional, at: at.clone() })
+    }
+
+    /// Where the household does not say which pints are its own: what was meant, and how much the other would be.
+    fn tell_pints(&self, of: &LineOf, text: &str, at: &Spot) {
+        let amounts: Vec<&Amount> = match of {
+            _ if self.pints_written => return,
+            LineOf::Food { item: Some(item), .. } => std::iter::once(&item.amount).chain(&item.plus).collect(),
+            LineOf::Food { item: None, .. } => return,
+            LineOf::Recipe { amount, .. } => vec![amount],
+        };
+        for amount in amounts.into_iter().filter(|amount| amount.unit.depends_on_pints()) {
+            let much = |pints: Pints| format!("{:.0} ml", amount.most(self.spoons.with(pints)).base());
+            let (us, imperial) = (much(Pints::Us), much(Pints::Imperial));
+            let remark = format!(
+                "\"{text}\" is taken in US measure, {us}; in imperial it would be {imperial}. Write pints = \"us\" or \"imperial\" under [rules]."
+            );
+            self.found.note(at.clone(), remark);
+        }
     }
 
     fn wanted_food(&mut self, name: &str, item: Option<Item>, text: &str, at: &Spot) -> Option<Wanted> {

@@ -156,3 +156,36 @@ fn one_meal_that_names_a_recipe_twice_is_one_use() {
     assert_eq!(made.makings[0].uses.len(), 1);
     assert_eq!(made.makings[0].boxes[0].what_for, ["Mon supper"]);
 }
+
+#[test]
+fn what_is_left_below_half_a_portion_goes_to_the_meals_in_proportion() {
+    // 8.6 portions need 1.5 batches, 9: the 0.4 left are shared out, 4.3 × 9 ÷ 8.6 = 4.5 each.
+    let kitchen = one_recipe(|_| ());
+    let made = plan(&kitchen, &week(vec![session(SUNDAY)], suppers(&[("2026-11-30", 4.3), ("2026-12-01", 4.3)]))).expect("a plan");
+    let making = &made.makings[0];
+    assert_eq!((making.spare.as_ref(), making.makes.base()), (None, 9.0));
+    assert_eq!(making.uses.iter().map(|use_| use_.amount.base()).collect::<Vec<_>>(), [4.5, 4.5]);
+    assert_eq!(making.boxes.iter().map(|boxed| boxed.amount.base()).collect::<Vec<_>>(), [9.0]);
+}
+
+#[test]
+fn half_a_portion_is_spare_and_so_is_what_no_portion_is_known_of() {
+    let kitchen = one_recipe(|_| ());
+    let made = plan(&kitchen, &week(vec![session(SUNDAY)], suppers(&[("2026-11-30", 8.5)]))).expect("a plan");
+    assert_eq!(made.makings[0].spare.as_ref().map(|spare| spare.amount.base()), Some(0.5));
+    // 590 g of 600 g; at 200 g a portion 10 g are a twentieth of one, and without `portion` nobody knows.
+    let of_grams = |portion: Option<i64>| {
+        let mut kitchen = one_recipe(|mash| {
+            mash.makes = Quantity::grams(600);
+            mash.portion = portion.map(Into::into);
+        });
+        kitchen.recipes[0].batches = BatchCut::Whole;
+        let mut supper = meal("2026-11-30T18:30", "Mon supper", vec![recipe_line(0, 1.0)]);
+        let grams = Quantity::grams(590);
+        supper.each[0].wanted = Wanted::Recipe { recipe: RecipeId(0), amount: grams.clone(), most: grams };
+        let made = plan(&kitchen, &week(vec![session(SUNDAY)], vec![supper])).expect("a plan");
+        (made.makings[0].uses[0].amount.base(), made.makings[0].spare.as_ref().map(|spare| spare.amount.base()))
+    };
+    assert_eq!(of_grams(Some(200)), (600.0, None));
+    assert_eq!(of_grams(None), (590.0, Some(10.0)));
+}

@@ -100,9 +100,9 @@ fn steps_are_printed_in_the_units_of_the_sheets() {
 
 #[test]
 fn a_share_is_scaled_by_itself() {
-    // 20 ml x 1.5 = 30 ml.
+    // 20 ml x 1.5 = 30 ml, 2.03 US tablespoons.
     let share = Piece::Ingredient { index: 1, share: Some(amount(20.0, Unit::Millilitre)) };
-    assert_eq!(text(vec![words("Drizzle with "), share], 1.5), "Drizzle with 30 ml olive oil");
+    assert_eq!(text(vec![words("Drizzle with "), share], 1.5), "Drizzle with 2 tbsp olive oil");
 }
 
 #[test]

@@ -48,22 +48,42 @@ fn a_need_that_the_pantry_served_has_no_line() {
     assert_eq!((basket.trips[0].shops.len(), basket.cost, basket.no_price), (0, Money(0), vec![]));
 }
 
-#[test]
-fn a_need_in_its_own_words_meets_no_packs_and_has_a_price_where_a_pack_has_one() {
+/// Two uses of rosemary by a kitchen word whose weight nobody knows.
+fn rosemary(word: &str) -> Street {
     let mut street = Street::new();
-    street.pack(QUAY, "rosemary", 20.0, 99);
-    let part = NeedUse { line: "1 sprig rosemary".into(), ..a_use(1, 1.0) };
-    street.needs_uses("rosemary", Dimension::Word("sprig".into()), vec![part.clone(), part]);
+    let part = NeedUse { line: format!("1 {word} rosemary"), ..a_use(1, 1.0) };
+    street.needs_uses("rosemary", Dimension::Word(word.into()), vec![part.clone(), part]);
     street.needs[0].own_words = true;
-    let basket = street.basket();
-    let visit = &basket.trips[0].shops[0];
-    assert_eq!(visit.at, None);
-    let line = &visit.sections[0].lines[0];
-    assert_eq!((line.need.clone(), line.packs.len(), line.cost), (Quantity::words(2.0, "sprig"), 0, None));
-    assert_eq!(line.own_words, ["1 sprig rosemary"]);
-    assert_eq!(basket.no_price, []);
+    street
+}
+
+#[test]
+fn a_need_that_no_pack_can_be_compared_with_is_one_pack() {
+    let mut street = rosemary("sprig");
+    street.pack(QUAY, "rosemary", 20.0, 99);
+    let line = street.line();
+    assert_eq!((line.need.clone(), line.own_words.clone()), (Quantity::words(2.0, "sprig"), vec!["1 sprig rosemary".to_owned()]));
+    assert_eq!(said(&line), "1 x 20 g = 0.99, left 0, short 0");
+    assert_eq!(street.basket().no_price, []);
     street.kitchen.packs.clear();
     assert_eq!(street.basket().no_price, [street.food("rosemary")]);
+    assert_eq!(street.basket().trips[0].shops[0].at, None);
+}
+
+#[test]
+fn one_pack_is_bought_for_each_container_that_is_asked_for() {
+    let mut street = rosemary("bunch");
+    street.pack(QUAY, "rosemary", 20.0, 99);
+    street.pack(MILL, "rosemary", 30.0, 120);
+    assert_eq!(street.said(), "2 x 20 g = 1.98, left 0, short 0");
+}
+
+#[test]
+fn a_container_that_a_shop_sells_and_one_that_is_asked_for_are_the_same() {
+    let mut street = rosemary("bunch");
+    street.sell(QUAY, "rosemary", Quantity::words(1.0, "bunch"), Some(80), None, None);
+    street.pack(MILL, "rosemary", 30.0, 20);
+    assert_eq!(street.said(), "2 x 1 bunch = 1.60, left 0, short 0");
 }
 
 #[test]

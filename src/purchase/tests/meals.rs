@@ -117,16 +117,29 @@ fn what_the_list_does_not_buy_costs_the_cheapest_unit_price_of_its_packs() {
 }
 
 #[test]
-fn one_food_s_missing_figure_leaves_the_sum_unknown_and_is_named() {
+fn a_sum_without_one_food_s_figure_is_at_least_that_and_the_food_is_named() {
     let mut street = a_street();
     street.about("moonleaf").nutrients = fact_of(Nutrients { kcal: Some(20.0), protein_g: Some(1.0), ..Nutrients::default() });
     let each = vec![grams(&mut street, 100.0, "bluegrain", State::AsPurchased), grams(&mut street, 50.0, "moonleaf", State::AsPurchased)];
     street.week.meals = vec![supper(1.0, each, vec![])];
-    // 160 + 10 kcal; no fibre figure and no pack of moonleaf.
+    // 160 + 10 kcal; no fibre figure and no pack of moonleaf: 80 g bluegrain to eat have 3.2 g, 100 g of it cost 0.60.
     let meal = reckoned(&street);
-    assert_eq!((meal.per_eater.kcal, meal.per_eater.fibre_g, meal.per_eater.cost), (Some(170.0), None, None));
+    assert_eq!((meal.per_eater.kcal, meal.per_eater.fibre_g, meal.per_eater.cost), (Some(170.0), Some(3.2), Some(Money(60))));
+    assert!(meal.is_at_least() && meal.is_partial(Figure::Fibre) && meal.is_partial(Figure::Price));
+    assert!(!meal.is_partial(Figure::Energy));
     let figures = vec![Figure::Fibre, Figure::Price];
     assert_eq!(meal.missing, [Lacking { food: street.food("moonleaf"), figures }]);
+}
+
+#[test]
+fn a_figure_of_which_nothing_is_known_is_no_sum() {
+    let mut street = Street::new();
+    street.about("moonleaf").nutrients = fact_of(Nutrients { kcal: Some(20.0), ..Nutrients::default() });
+    let each = vec![grams(&mut street, 50.0, "moonleaf", State::AsPurchased)];
+    street.week.meals = vec![supper(1.0, each, vec![])];
+    let meal = reckoned(&street);
+    assert_eq!((meal.per_eater.kcal, meal.per_eater.fibre_g, meal.per_eater.cost), (Some(10.0), None, None));
+    assert!(!meal.is_at_least(), "no figure is a part of a sum");
 }
 
 #[test]

@@ -9,6 +9,7 @@ mod properties;
 mod streets;
 mod tins;
 mod windows;
+mod without;
 
 use jiff::civil::{Date, date};
 
@@ -159,6 +160,8 @@ pub fn a_use(day: i8, amount: f64) -> NeedUse {
         to_taste: false,
         top_up: false,
         line: format!("{amount} g"),
+        optional: false,
+        instead: None,
     }
 }
 

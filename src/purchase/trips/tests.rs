@@ -51,6 +51,7 @@ fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<Untimely>) {
         by: MadeAt::Meal(0),
         own_words: false,
         optional: false,
+        instead: None,
     };
     let week = week();
     let assigned = assign(kitchen, &week, &Sold::new(kitchen, &week), &demand).expect("a trip");

@@ -52,7 +52,7 @@ fn every_line_stands_on_the_page_with_its_packs_and_its_need() {
 fn an_offer_is_told_and_fresh_goods_say_how_long_they_must_last() {
     let all = letters_of(&printed(&list(), A4), |run| run.weight == Weight::SemiBold);
     assert!(all.contains(&letters("take 3 for 2.00")));
-    assert!(all.contains(&letters("until at least Wed 2 Dec")));
+    assert!(all.contains(&letters("must last to Wed 2 Dec")));
 }
 
 #[test]

@@ -173,6 +173,9 @@ pub fn line_of(food: FoodId, need: Quantity, packs: Vec<PackLine>, what_for: &[&
         fresh: false,
         own_words: Vec::new(),
         windows: None,
+        optional: false,
+        instead: Vec::new(),
+        without: None,
         beware: None,
     }
 }
