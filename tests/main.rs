@@ -13,6 +13,7 @@ mod book;
 mod cli;
 mod components;
 mod count;
+mod eaters;
 mod every_key;
 mod finer_rules;
 mod issue;

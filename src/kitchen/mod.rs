@@ -1,5 +1,6 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
+mod eaters;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
@@ -13,6 +14,7 @@ mod start;
 mod warning;
 mod words;
 
+pub use eaters::{Diner, Eater, Needs, NotEaten, Shunned, Swap, Swapped, Who};
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
 pub use model::*;

@@ -5,8 +5,9 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::making::{Demand, MadeAt, Makings, Stated};
+use super::servings::served_lines;
 use super::stating::Stating;
-use super::uses::{meal_name, served_lines};
+use super::uses::meal_name;
 use crate::foods::{FoodId, Item, State, as_purchased, own_dimension};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, Unit};
@@ -66,7 +67,7 @@ fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> 
     for making in &makings.makings {
         let recipe = &kitchen.recipes[making.recipe];
         for line in &recipe.ingredients {
-            lines.extend(scaled(line, making.batches.number(), making.on, making.at, &recipe.name));
+            lines.extend(scaled(line, &making.times(line.ware()), making.on, making.at, &recipe.name));
         }
     }
     for (index, meal) in week.meals.iter().enumerate() {
@@ -79,6 +80,9 @@ fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> 
 
 fn scaled<'k>(line: &'k Ingredient, times: &Number, on: Date, by: MadeAt, what_for: &str) -> Option<Scaled<'k>> {
     let Wanted::Food { food, item } = &line.wanted else { return None };
+    if times.is_zero() {
+        return None;
+    }
     let item = item.as_ref().map(|item| item.scaled(times));
     Some(Scaled { food: *food, item, line, on, by, what_for: what_for.to_owned() })
 }

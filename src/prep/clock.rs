@@ -5,7 +5,7 @@ use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::handles_raw;
 use super::tasks::{Origin, Part, Work};
-use super::text::{again_text, first_word, preparations, step_text};
+use super::text::{again_text, first_word, making_text, preparations};
 use super::{Doing, Note, PersonId, Schedule, Setting, StepTask, Task};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe};
 use crate::measure::{Celsius, Quantity};
@@ -84,8 +84,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     };
     let Part::Step { step, round, rounds, takes } = part else { return boxing };
     let recipe = &kitchen.recipes[making.recipe];
-    let text =
-        if round == 0 { step_text(kitchen, making.recipe, step, making.batches.to_f64()) } else { again_text(kitchen, recipe, step) };
+    let text = if round == 0 { making_text(kitchen, making, step) } else { again_text(kitchen, recipe, step) };
     let on = recipe.steps[step].on.clone();
     Task {
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, verb: first_word(recipe, step) }),

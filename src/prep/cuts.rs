@@ -34,7 +34,7 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
         let recipe = &kitchen.recipes[making.recipe];
         for (one, share) in cut_in(recipe, step) {
             let Some((food, cut)) = asked(one) else { continue };
-            let amount = on_the_board(kitchen, one, share, making.batches.to_f64());
+            let amount = on_the_board(kitchen, one, share, making.times(one.ware()).to_f64());
             add(&mut cuts, Cut { food, amount, cut, step: place as u32 + 1 });
         }
     }

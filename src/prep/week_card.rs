@@ -6,7 +6,7 @@ use jiff::civil::Date;
 use super::Errand;
 use super::boxes::{counted, errand};
 use super::say::reheated;
-use super::text::{amount_and_food, step_text};
+use super::text::{amount_and_food, making_text};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Ingredient, Kitchen, Names, RecipeId, Serve, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
@@ -222,7 +222,7 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let step = |(number, asked): (usize, &Step)| CardStep {
-        text: step_text(kitchen, making.recipe, number, making.batches.to_f64()),
+        text: making_text(kitchen, making, number),
         on: asked.on.first().copied(),
         at: asked.temperature,
         wait: asked.wait,
