@@ -327,3 +327,34 @@ fn the_list_says_what_each_eater_gets_and_what_of_the_days_needs() {
     assert_eq!((&day["of"]["kcal"], &day["of"]["protein_g"], &day["at_least"]), (&2000.0.into(), &50.0.into(), &true.into()));
     assert_eq!(list["days"].as_array().map(Vec::len), Some(1));
 }
+
+#[test]
+fn an_eaters_portion_is_set_aside_before_the_step_that_names_the_food() {
+    let kitchen = four(&meal("mon", "each = [\"1 portion recipe:blue-mash\"]\nwithout = { Emil = [\"moonseed paste\"] }"));
+    let prep = kitchen.prep();
+    let tasks = prep["sessions"][0]["tasks"].as_array().expect("tasks").clone();
+    let kinds: Vec<(&str, i64, i64)> = tasks
+        .iter()
+        .map(|task| {
+            (
+                task["kind"].as_str().unwrap_or("?"),
+                task["start_minute"].as_i64().unwrap_or(-1),
+                task["hands_minutes"].as_i64().unwrap_or(-1),
+            )
+        })
+        .collect();
+    // Mash 10 min, set aside 1 min, stir in 5 min (more for 0.6875 batches is less: the steps scale).
+    assert_eq!(kinds.iter().map(|(kind, _, _)| *kind).collect::<Vec<_>>(), ["step", "aside", "step"], "{prep:#}");
+    assert_eq!(kinds[1].2, 1);
+    assert_eq!((&tasks[1]["eater"], &tasks[1]["recipe"]), (&"Emil".into(), &"blue-mash".into()));
+    let text = tasks[1]["text"].as_str().unwrap_or_default();
+    assert!(text.starts_with("Take out ½ portion of blue mash for Emil before the moonseed paste"), "{text}");
+}
+
+#[test]
+fn what_cannot_be_taken_out_any_more_is_a_mistake_that_says_so() {
+    let mash = "name = \"Blue mash\"\nmakes = \"4 portions\"\ningredients = [\"400 g bluegrain\", \"80 g moonseed paste\"]\n\
+                [[step]]\ntext = \"Mash {bluegrain} with {moonseed paste}.\"\nhands = \"5 min\"\n";
+    let kitchen = four(&meal("mon", "each = [\"1 portion recipe:blue-mash\"]\nwithout = { Emil = [\"moonseed paste\"] }"));
+    refused(&kitchen.recipe("blue-mash", mash), &["Emil: Blue mash > moonseed paste: no portion can be taken out before it", "instead"]);
+}

@@ -4,6 +4,7 @@
 
 use std::collections::BTreeSet;
 
+use super::aside::guard_portions;
 use super::children::guard_children;
 use super::servings::servings;
 use super::uses::meal_name;
@@ -15,6 +16,52 @@ use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, RecipeId,
 pub struct Guarded {
     pub mistakes: Vec<Mistake>,
     pub warnings: Vec<Warning>,
+    /// Of the warnings, those for small children, with the dish they are about.
+    pub cautions: Vec<(Option<RecipeId>, String)>,
+}
+
+/// A dish of a session holds what somebody is allergic to, while that eater's own food is made beside it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CrossContact {
+    pub eater: String,
+    /// The words of `allergic` that are met.
+    pub words: Vec<String>,
+    /// What the eater is served.
+    pub theirs: Vec<RecipeId>,
+    /// What holds it.
+    pub others: Vec<RecipeId>,
+}
+
+/// Whose food could be touched by what they are allergic to, where these dishes are made in one session.
+pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<CrossContact> {
+    let mut all: Vec<CrossContact> = Vec::new();
+    for plate in week.meals.iter().flat_map(|meal| plates(kitchen, meal)).filter(|plate| !plate.allergic.is_empty()) {
+        let eaten: BTreeSet<RecipeId> = plate.foods(kitchen).into_iter().flat_map(|found| found.dishes).collect();
+        let theirs: Vec<RecipeId> = made.iter().copied().filter(|dish| eaten.contains(dish)).collect();
+        if theirs.is_empty() {
+            continue;
+        }
+        let met = |shunned: &Shunned, dish: &RecipeId| holds(kitchen, *dish, shunned);
+        let words: Vec<&&Shunned> = plate.allergic.iter().filter(|shunned| made.iter().any(|dish| met(shunned, dish))).collect();
+        let others: Vec<RecipeId> = made.iter().copied().filter(|dish| words.iter().any(|shunned| met(shunned, dish))).collect();
+        if others.is_empty() {
+            continue;
+        }
+        let words = words.into_iter().map(|shunned| shunned.word.clone()).collect();
+        match all.iter_mut().find(|known| known.eater == plate.name) {
+            Some(known) => known.theirs.extend(theirs.into_iter().filter(|dish| !known.theirs.contains(dish)).collect::<Vec<_>>()),
+            None => all.push(CrossContact { eater: plate.name.to_owned(), words, theirs, others }),
+        }
+    }
+    all
+}
+
+/// Is it, for certain, in the dish, at any depth?
+fn holds(kitchen: &Kitchen, dish: RecipeId, shunned: &Shunned) -> bool {
+    kitchen.recipes[dish].ingredients.iter().any(|line| match line.ware() {
+        Ware::Food(food) => matches!(meets(shunned, food, &kitchen.foods[food]), Meets::Is(_)),
+        Ware::Recipe(part) => holds(kitchen, part, shunned),
+    })
 }
 
 /// Asks every meal of the week for every one of its eaters.
@@ -26,6 +73,7 @@ pub fn guard(kitchen: &Kitchen, week: &Week) -> Guarded {
         }
     }
     guard_children(kitchen, week, &mut guarded);
+    guard_portions(kitchen, week, &mut guarded);
     guarded.mistakes.sort();
     guarded.mistakes.dedup();
     let mut said = BTreeSet::new();

@@ -88,7 +88,9 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
                     if row.is_mistake {
                         guarded.mistakes.push(row.mistake(kitchen, &plate, &found));
                     } else if first {
-                        guarded.warnings.push(row.warning(kitchen, eater, on, &plate, &found));
+                        let warning = row.warning(kitchen, eater, on, &plate, &found);
+                        guarded.cautions.push((found.dishes.last().copied(), warning.words()));
+                        guarded.warnings.push(warning);
                     }
                 }
             }

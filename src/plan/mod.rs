@@ -1,6 +1,7 @@
 //! Week -> makings in cooking sessions -> dated demand.
 
 mod allergies;
+mod aside;
 mod avoid;
 mod children;
 mod demand;
@@ -13,7 +14,8 @@ mod uses;
 mod weeks;
 mod yields;
 
-pub use allergies::{Guarded, guard};
+pub use allergies::{CrossContact, Guarded, cross_contacts, guard};
+pub use aside::taken_out_before;
 pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains};
 pub use demand::{Demanded, demand};
 pub use making::{Apart, Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, Spare, Stated, Use, User};

@@ -29,8 +29,8 @@ pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::prep;
 pub use cautions::{Care, Holds};
 pub use guide::{
-    Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,
-    StepTask, Taken, Task, Turnover,
+    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put,
+    SessionPlan, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker};
