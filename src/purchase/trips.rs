@@ -141,5 +141,4 @@ fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
 }
 
 #[cfg(test)]
-#[path = "trips_tests.rs"]
 mod tests;
