@@ -173,7 +173,7 @@ fn box_job(making: usize, hands: i64, people: usize) -> Job {
 
 /// A minute of anybody's hands.
 fn aside_job(making: usize, people: usize) -> Job {
-    Job { kind: JobKind::Step, making, hands: 1, wait: 0, out: 0, machines: vec![], temperature: None, people: (0..people).collect() }
+    Job { kind: JobKind::Step, making, hands: 1, people: (0..people).collect(), ..Job::default() }
 }
 
 /// Who has the role and the skill that the step asks for; `None` where nobody has.
