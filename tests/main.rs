@@ -15,6 +15,7 @@ mod calendar;
 mod cli;
 mod components;
 mod count;
+mod eaters;
 mod every_key;
 mod finer_rules;
 mod issue;

@@ -98,7 +98,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
             if let Wanted::Recipe { recipe, most, .. } = &line.wanted
                 && in_a_session(*recipe)
             {
-                eaten.push((*recipe, most.scaled(making.batches.number())));
+                eaten.push((*recipe, most.scaled(making.times(line.ware()))));
             }
         }
     }

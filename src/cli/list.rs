@@ -12,7 +12,7 @@ use super::{Cli, Format};
 use crate::Shown;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Money, Units, show};
-use crate::purchase::{Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
+use crate::purchase::{DayNote, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
 use crate::words::list::{self as words, OPTIONAL};
 use crate::words::{clock, day, day_near, day_year, place};
 
@@ -115,6 +115,7 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     titled(out, "Remember", list.moves.iter().map(|moved| vec![day(moved.on), words::moved(moved, names, units)]).collect());
     titled(out, "Mind", list.flags.iter().map(|flag| vec![names.food(flag.food).to_owned(), words::untimely(&flag.why)]).collect());
     titled(out, "Meals, for each eater", list.meals.iter().map(|meal| meal_row(meal, names)).collect());
+    titled(out, "Days, for each who says what they need", list.days.iter().map(day_row).collect());
     titled(out, "No price known", alone(names.foods(&list.no_price)));
     out.push_str(&after::left_over(list, names, units));
     let _ = writeln!(out, "\nTotal {} {}", names.money(list.cost), names.currency);
@@ -149,6 +150,19 @@ fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
         said(Figure::Price, cost.map(|cost| format!("{} {}", names.money(cost), names.currency))),
         words::not_in_the_sum(meal, names),
     ]
+}
+
+/// Day, name, and what the planned meals give of what is wanted: "at least 1450 of 2000 kcal".
+fn day_row(note: &DayNote) -> Vec<String> {
+    let least = if note.got.at_least { "at least " } else { "" };
+    let of = |got: f64, wanted: Option<f64>, unit: &str| wanted.map(|wanted| format!("{least}{got:.0} of {wanted:.0} {unit}"));
+    let got = &note.got;
+    let said = [
+        of(got.kcal, note.of.kcal, "kcal"),
+        of(got.protein_g, note.of.protein_g, "g protein"),
+        of(got.fibre_g, note.of.fibre_g, "g fibre"),
+    ];
+    [day(note.on), got.name.clone()].into_iter().chain(said.into_iter().flatten()).collect()
 }
 
 pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {

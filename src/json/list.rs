@@ -30,6 +30,7 @@ struct List<'a> {
     moves: Vec<Moved>,
     flags: Vec<Flagged<'a>>,
     meals: Vec<Meal<'a>>,
+    days: Vec<Day<'a>>,
     warnings: Vec<String>,
     leftovers: Vec<Left<'a>>,
     uses: Vec<Uses<'a>>,
@@ -58,6 +59,7 @@ pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize 
         moves: list.moves.iter().map(|moved: &Move| Moved { at: moved.on, text: words::moved(moved, names, units) }).collect(),
         flags: list.flags.iter().map(|flag| Flagged::of(flag, names)).collect(),
         meals: list.meals.iter().map(|meal| Meal::of(meal, names)).collect(),
+        days: list.days.iter().map(Day::of).collect(),
         warnings: list.warnings.iter().map(Warning::to_string).collect(),
         leftovers: list.leaves.leftovers.iter().map(|left| Left::of(left, names)).collect(),
         uses: list.leaves.uses.iter().map(|uses| Uses::of(uses, names)).collect(),
@@ -284,6 +286,7 @@ struct Meal<'a> {
     at: String,
     name: &'a str,
     per_eater: PerEater,
+    eaters: Vec<Portion<'a>>,
     missing: Vec<String>,
 }
 
@@ -307,8 +310,54 @@ impl<'a> Meal<'a> {
             at: crate::words::clock(meal.at),
             name: &meal.name,
             per_eater: PerEater { kcal, protein_g, fibre_g, cost: cost.map(|cost| names.money(cost)), at_least },
+            eaters: meal.eaters.iter().map(Portion::of).collect(),
             missing: meal.missing.iter().map(|lacking| words::lacking(lacking, names)).collect(),
         }
+    }
+}
+
+/// What one eater gets of a meal.
+#[derive(Serialize)]
+struct Portion<'a> {
+    name: &'a str,
+    share: f64,
+    kcal: f64,
+    protein_g: f64,
+    fibre_g: f64,
+    at_least: bool,
+}
+
+impl<'a> Portion<'a> {
+    fn of(portion: &'a purchase::Portion) -> Portion<'a> {
+        let purchase::Portion { share, kcal, protein_g, fibre_g, at_least, .. } = *portion;
+        Portion { name: &portion.name, share, kcal, protein_g, fibre_g, at_least }
+    }
+}
+
+/// What the planned meals of a day give one eater.
+#[derive(Serialize)]
+struct Day<'a> {
+    on: Date,
+    name: &'a str,
+    kcal: f64,
+    protein_g: f64,
+    fibre_g: f64,
+    at_least: bool,
+    of: Wanted,
+}
+
+#[derive(Serialize)]
+struct Wanted {
+    kcal: Option<f64>,
+    protein_g: Option<f64>,
+    fibre_g: Option<f64>,
+}
+
+impl<'a> Day<'a> {
+    fn of(day: &'a purchase::DayNote) -> Day<'a> {
+        let Portion { name, kcal, protein_g, fibre_g, at_least, .. } = Portion::of(&day.got);
+        let of = Wanted { kcal: day.of.kcal, protein_g: day.of.protein_g, fibre_g: day.of.fibre_g };
+        Day { on: day.on, name, kcal, protein_g, fibre_g, at_least, of }
     }
 }
 

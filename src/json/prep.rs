@@ -58,6 +58,7 @@ enum Kind {
     Set,
     Step,
     Box,
+    Aside,
 }
 
 #[derive(Debug, Serialize, Deserialize)]
@@ -78,6 +79,9 @@ struct Task {
     takes: Option<u32>,
     at_celsius: Option<f64>,
     text: String,
+    /// For whom something is set aside.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    eater: Option<String>,
 }
 
 #[derive(Debug, Serialize, Deserialize)]
@@ -195,6 +199,7 @@ impl Writer<'_> {
             Doing::Set => Kind::Set,
             Doing::Step(_) => Kind::Step,
             Doing::Box(_) => Kind::Box,
+            Doing::Aside(_) => Kind::Aside,
         };
         let person = |id: PersonId| session.person(id).name.clone();
         let mut on = task.on.iter().map(|id| self.names.appliance(*id).to_owned());
@@ -214,6 +219,7 @@ impl Writer<'_> {
             takes: task.takes,
             at_celsius: task.at.map(|heat| heat.0),
             text: task.text(self.names, self.units),
+            eater: if let Doing::Aside(aside) = &task.what { Some(aside.eater.clone()) } else { None },
         }
     }
 

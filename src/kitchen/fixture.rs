@@ -24,8 +24,10 @@ pub(crate) fn empty_kitchen() -> Kitchen {
         household: Household {
             name: "Boatyard Row".to_owned(),
             eaters: 1.0,
+            named: Vec::new(),
             currency: Currency { code: "EUR".to_owned(), digits: 2 },
             avoid: Vec::new(),
+            allergic: Vec::new(),
             budget: None,
             mealtimes: Default::default(),
             zone: None,
@@ -77,7 +79,17 @@ pub(crate) fn session(start: &str) -> Session {
 
 /// A supper for one, with one line for each eater.
 pub(crate) fn meal(on: &str, label: &str, each: Vec<Ingredient>) -> Meal {
-    Meal { at_time: at(on), label: label.to_owned(), name: None, eaters: 1.0, each, shared: Vec::new(), skip: false, at: spot(3) }
+    Meal {
+        at_time: at(on),
+        label: label.to_owned(),
+        name: None,
+        eaters: 1.0,
+        diners: Vec::new(),
+        each,
+        shared: Vec::new(),
+        skip: false,
+        at: spot(3),
+    }
 }
 
 pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {

@@ -2,6 +2,7 @@
 
 mod appliance_kind;
 mod change_week;
+mod eaters;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
@@ -18,6 +19,7 @@ mod words;
 
 pub use appliance_kind::ApplianceKind;
 pub use change_week::{exchange_meals, exchange_meals_between, skip_meal};
+pub use eaters::{Diner, Eater, Needs, NotEaten, Shunned, Swap, Swapped, Who};
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
 pub use model::*;

@@ -8,6 +8,7 @@ use crate::foods::{Allergen, FoodId, Foods, Item, Place};
 use crate::measure::{Celsius, Currency, Days, Minutes, Money, Number, Quantity, Spoons, UnitPrice, Units};
 
 use super::appliance_kind::ApplianceKind;
+use super::eaters::{Diner, Eater, Shunned};
 use super::warning::Spot;
 
 /// Everything the household's files say, the weeks left out.
@@ -29,9 +30,14 @@ pub struct Kitchen {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Household {
     pub name: String,
+    /// In portions; the sum of [`Household::named`] where there are any.
     pub eaters: f64,
+    /// Every `[[eater]]`, in order of the file; empty where the household is a number.
+    pub named: Vec<Eater>,
     pub currency: Currency,
     pub avoid: Vec<Allergen>,
+    /// Holds for everybody.
+    pub allergic: Vec<Shunned>,
     /// What a week's shopping may cost.
     pub budget: Option<Money>,
     /// The defaults with the household's own laid over them.
@@ -238,6 +244,14 @@ pub struct Ingredient {
 }
 
 impl Ingredient {
+    /// The food or the dish that is asked for.
+    pub fn ware(&self) -> Ware {
+        match self.wanted {
+            Wanted::Food { food, .. } => Ware::Food(food),
+            Wanted::Recipe { recipe, .. } => Ware::Recipe(recipe),
+        }
+    }
+
     /// With nothing said beside what is wanted.
     pub fn of(text: String, wanted: Wanted, at: Spot) -> Self {
         Ingredient { text, wanted, prep: None, remark: None, instead: None, optional: false, at }
@@ -476,7 +490,10 @@ pub struct Meal {
     /// "Mon supper", or "Mon 19:15".
     pub label: String,
     pub name: Option<String>,
+    /// In portions; the sum of `diners` where there are any.
     pub eaters: f64,
+    /// Who eats, where the meal or the household says; empty where it is a number alone.
+    pub diners: Vec<Diner>,
     /// For each eater.
     pub each: Vec<Ingredient>,
     /// For the whole table.

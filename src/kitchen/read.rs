@@ -6,6 +6,8 @@
 mod allergens;
 mod checks;
 mod circles;
+mod diners;
+mod eaters;
 mod files;
 mod forms;
 mod hint;
@@ -155,7 +157,10 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let mut speech = Speech::new(foods, &recipe_names, spoken.spoons, found);
     speech.pints_written = spoken.pints_written;
 
-    let household = kitchen_top.map_or_else(household::fallback, household::read_household);
+    let mut household = kitchen_top.map_or_else(household::fallback, household::read_household);
+    if let Some(top) = kitchen_top {
+        eaters::read_eaters(top, &mut household, &mut speech);
+    }
     let rules = household::read_rules(kitchen_top, &mut speech);
     let mut appliance_names = Names::new("appliance", "kitchen.toml, as [[appliance]]", kitchen_file.is_whole());
     let appliances = kitchen_top.map(|top| household::read_appliances(top, &mut appliance_names)).unwrap_or_default();

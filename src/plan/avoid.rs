@@ -5,7 +5,8 @@ use std::fmt;
 
 use itertools::Itertools;
 
-use super::uses::{meal_name, served_lines};
+use super::servings::served_lines;
+use super::uses::meal_name;
 use crate::foods::{Allergen, FoodId};
 use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Wanted, Warning, Week};
 

@@ -6,8 +6,9 @@ use jiff::civil::Date;
 
 use super::making::{Demand, MadeAt, Makings, Stated};
 use super::pieces::counts_whole;
+use super::servings::served_lines;
 use super::stating::Stating;
-use super::uses::{meal_name, served_lines};
+use super::uses::meal_name;
 use crate::foods::{FoodId, Item, State, as_purchased, own_dimension};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, Unit, steps_up};
@@ -70,7 +71,7 @@ fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> 
         let recipe = &kitchen.recipes[making.recipe];
         for line in &recipe.ingredients {
             let used = (used_in, making.on, making.at);
-            lines.extend(scaled(line, making.batches.number(), used, &recipe.name));
+            lines.extend(scaled(line, &making.times(line.ware()), used, &recipe.name));
         }
     }
     for (index, meal) in week.meals.iter().enumerate() {
@@ -85,6 +86,9 @@ fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> 
 
 fn scaled<'k>(line: &'k Ingredient, times: &Number, used: (usize, Date, MadeAt), what_for: &str) -> Option<Scaled<'k>> {
     let Wanted::Food { food, item } = &line.wanted else { return None };
+    if times.is_zero() {
+        return None;
+    }
     let item = item.as_ref().map(|item| item.scaled(times));
     let (used_in, on, by) = used;
     Some(Scaled { used_in, food: *food, item, line, on, by, what_for: what_for.to_owned() })

@@ -68,9 +68,32 @@ pub struct Making {
     /// What nobody has planned to eat.
     pub spare: Option<Spare>,
     pub boxes: Vec<Boxed>,
+    /// Of `makes`, what single eaters get without something that goes into it.
+    pub apart: Vec<Apart>,
+}
+
+/// A part of a making that lacks some of what goes into the rest.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Apart {
+    /// The eater's name.
+    pub who: String,
+    pub without: Vec<Ware>,
+    /// In the unit of `makes`.
+    pub amount: Number,
 }
 
 impl Making {
+    /// How many times a line that asks for this goes in: the batches, less what single eaters get without it.
+    pub fn times(&self, ware: Ware) -> Number {
+        self.batches.number() * &self.share_with(ware)
+    }
+
+    /// The share of what is made that this goes into: 1 where nobody leaves it away.
+    pub fn share_with(&self, ware: Ware) -> Number {
+        let apart: Number = self.apart.iter().filter(|apart| apart.without.contains(&ware)).map(|apart| &apart.amount).sum();
+        if apart.is_zero() { Number::ONE } else { Number::ONE - &apart / self.makes.exact() }
+    }
+
     /// Is anything of it kept beyond its session?
     pub fn is_kept(&self) -> bool {
         !self.boxes.is_empty()

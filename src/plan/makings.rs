@@ -6,8 +6,9 @@
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
-use super::making::{Boxed, Draw, Kept, MadeAt, Making, Makings, Move, Spare, Use, User};
+use super::making::{Apart, Boxed, Draw, Kept, MadeAt, Making, Makings, Move, Spare, Use, User};
 use super::order::dishes_first;
+use super::servings::goes_into;
 use super::uses::{Pending, direct_uses};
 use super::yields::{Batches, in_makes};
 use crate::foods::safety::CHILLED_WITHIN;
@@ -61,6 +62,7 @@ struct Open {
     on: Date,
     needed: Number,
     uses: Vec<Use>,
+    apart: Vec<Apart>,
 }
 
 impl Open {
@@ -70,6 +72,9 @@ impl Open {
     }
 
     fn give(&mut self, use_: &mut Pending, amount: Number, kept: Kept, unit: &Quantity) {
+        if amount == use_.left {
+            self.set_apart(std::mem::take(&mut use_.apart));
+        }
         use_.serve(&amount);
         self.needed += &amount;
         let amount = Quantity::of(&unit.dimension(), amount);
@@ -82,6 +87,18 @@ impl Open {
         for use_ in &mut self.uses {
             let amount = use_.amount.exact();
             use_.amount = Quantity::of(&use_.amount.dimension(), amount + &(amount * &share));
+        }
+    }
+}
+
+impl Open {
+    /// One entry for each eater and what is left away.
+    fn set_apart(&mut self, apart: Vec<Apart>) {
+        for one in apart {
+            match self.apart.iter_mut().find(|known| known.who == one.who && known.without == one.without) {
+                Some(known) => known.amount += &one.amount,
+                None => self.apart.push(one),
+            }
         }
     }
 }
@@ -119,7 +136,9 @@ impl Planner<'_> {
                 let lot = &kitchen.lots[lot];
                 in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1))
             };
-            for taken in self.shelf.draw(Ware::Recipe(id), use_.at.date(), &use_.left, rate) {
+            // Nothing can be taken out of what is cooked already.
+            let wanted = use_.left_as_it_is();
+            for taken in self.shelf.draw(Ware::Recipe(id), use_.at.date(), &wanted, rate) {
                 let lot = &kitchen.lots[taken.lot];
                 let amount = Quantity::of(&recipe.makes.dimension(), &taken.amount);
                 if lot.place == Place::Freezer {
@@ -146,7 +165,7 @@ impl Planner<'_> {
         for use_ in uses.iter_mut().filter(|use_| use_.left > 0) {
             let at = use_.made_at;
             let index = open.iter().position(|making| making.at == at).unwrap_or_else(|| {
-                open.push(Open { at, on: use_.at.date(), needed: Number::ZERO, uses: Vec::new() });
+                open.push(Open { at, on: use_.at.date(), needed: Number::ZERO, uses: Vec::new(), apart: Vec::new() });
                 open.len() - 1
             });
             let amount = use_.left.clone();
@@ -176,7 +195,7 @@ impl Planner<'_> {
             }
             let at = MadeAt::Session(session);
             let index = open.iter().position(|making| making.at == at).unwrap_or_else(|| {
-                open.push(Open { at, on, needed: Number::ZERO, uses: Vec::new() });
+                open.push(Open { at, on, needed: Number::ZERO, uses: Vec::new(), apart: Vec::new() });
                 open.len() - 1
             });
             if day > reach {
@@ -240,6 +259,7 @@ impl Planner<'_> {
         let index = self.made.makings.len();
         self.add_component_uses(recipe, &open, index, &batches);
         let boxes = boxes(recipe, &open, spare.as_ref());
+        let apart = open.apart;
         self.made.makings.push(Making {
             recipe: id,
             at: open.at,
@@ -249,6 +269,7 @@ impl Planner<'_> {
             uses: open.uses,
             spare,
             boxes,
+            apart,
         });
     }
 
@@ -260,7 +281,7 @@ impl Planner<'_> {
         for line in &recipe.ingredients {
             let Wanted::Recipe { recipe: part, most, .. } = &line.wanted else { continue };
             let Some(amount) = in_makes(&self.kitchen.recipes[*part], most) else { continue };
-            let amount = amount * batches.number();
+            let (amount, apart) = self.use_of_part(open, recipe, line.ware(), *part, amount, batches);
             self.pending[part.0].push(Pending {
                 at,
                 session,
@@ -270,9 +291,38 @@ impl Planner<'_> {
                 left: amount,
                 label: recipe.name.clone(),
                 what_for: recipe.name.clone(),
+                apart,
                 spot: line.at.clone(),
             });
         }
+    }
+
+    /// What all batches use of a component, less what single eaters get without it; and what of that lacks something in turn.
+    fn use_of_part(
+        &self,
+        open: &Open,
+        recipe: &Recipe,
+        ware: Ware,
+        part: RecipeId,
+        once: Number,
+        batches: &Batches,
+    ) -> (Number, Vec<Apart>) {
+        let all = once * batches.number();
+        let made = batches.make(recipe);
+        let mut rest = all.clone();
+        let mut apart = Vec::new();
+        for one in &open.apart {
+            let amount = &all * &(&one.amount / made.exact());
+            if one.without.contains(&ware) {
+                rest -= &amount;
+                continue;
+            }
+            let without: Vec<Ware> = one.without.iter().copied().filter(|ware| goes_into(self.kitchen, part, *ware)).collect();
+            if !without.is_empty() {
+                apart.push(Apart { who: one.who.clone(), without, amount });
+            }
+        }
+        (rest, apart)
     }
 
     fn add_move(&mut self, recipe: RecipeId, used_on: Date, amount: &Quantity, label: &str) {
@@ -296,7 +346,7 @@ fn serve_from_frozen_spare(open: &mut [Open], use_: &mut Pending, recipe: &Recip
     let mut oldest: Vec<&mut Open> = open.iter_mut().filter(|making| making.on < day && day <= after_days(making.on, freezer)).collect();
     oldest.sort_by_key(|making| (making.on, making.at));
     for making in oldest {
-        let amount = making.spare(recipe, foods).min(use_.left.clone());
+        let amount = making.spare(recipe, foods).min(use_.left_as_it_is());
         if amount > 0 {
             making.give(use_, amount, Kept::Freezer, &recipe.makes);
         }
@@ -354,9 +404,12 @@ fn in_session_order(mut made: Makings) -> Makings {
 }
 
 fn nothing_serves(recipe: &Recipe, use_: &Pending) -> Mistake {
+    // What is cooked already serves only those who eat the dish as it is.
+    let apart =
+        use_.apart.first().map(|apart| format!("; what is cooked already cannot be made fit for {}", apart.who)).unwrap_or_default();
     Mistake {
         at: use_.spot.clone(),
-        cause: format!("no session is ready before {} ({}) to make {}", use_.label, use_.at.date(), recipe.name),
+        cause: format!("no session is ready before {} ({}) to make {}{apart}", use_.label, use_.at.date(), recipe.name),
         remedy: "Plan a session before it, with a finish_by no later than the meal, or make the dish at the meal.".to_owned(),
     }
 }

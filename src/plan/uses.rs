@@ -2,9 +2,10 @@
 
 use jiff::civil::DateTime;
 
-use super::making::{MadeAt, User};
+use super::making::{Apart, MadeAt, User};
+use super::servings::{apart, servings};
 use super::yields::in_makes;
-use crate::kitchen::{Ingredient, Kitchen, Meal, Spot, Wanted, Week};
+use crate::kitchen::{Kitchen, Meal, Spot, Wanted, Week};
 use crate::measure::Number;
 
 /// A use of a recipe that is still to be served.
@@ -24,22 +25,35 @@ pub struct Pending {
     pub label: String,
     /// The meal's own name where it has one, or the dish.
     pub what_for: String,
+    /// Of `amount`, what is eaten without something that goes into the dish.
+    pub apart: Vec<Apart>,
     pub spot: Spot,
+}
+
+impl Pending {
+    /// What is left for those who eat the dish as it is.
+    pub fn left_as_it_is(&self) -> Number {
+        let apart: Number = self.apart.iter().map(|apart| &apart.amount).sum();
+        if apart < self.left { &self.left - &apart } else { Number::ZERO }
+    }
 }
 
 /// The uses of every recipe by meals: for each recipe, one a meal.
 pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
     let mut uses: Vec<Vec<Pending>> = vec![Vec::new(); kitchen.recipes.len()];
     for (index, meal) in week.meals.iter().enumerate() {
-        for (line, times) in served_lines(meal) {
+        for serving in servings(meal) {
+            let line = serving.line;
             let Wanted::Recipe { recipe, most, .. } = &line.wanted else { continue };
-            let Some(amount) = in_makes(&kitchen.recipes[*recipe], most) else { continue };
-            let amount = amount * times;
+            let Some(one) = in_makes(&kitchen.recipes[*recipe], most) else { continue };
+            let apart = apart(kitchen, meal, &serving, *recipe, &one);
+            let amount = one * &serving.times;
             let of_recipe = &mut uses[recipe.0];
             match of_recipe.last_mut().filter(|last| last.by == User::Meal(index)) {
                 Some(last) => {
                     last.amount += &amount;
                     last.left += amount;
+                    last.apart.extend(apart);
                 }
                 None => of_recipe.push(Pending {
                     at: meal.at_time,
@@ -50,19 +64,13 @@ pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
                     left: amount,
                     label: meal.label.clone(),
                     what_for: meal_name(meal),
+                    apart,
                     spot: line.at.clone(),
                 }),
             }
         }
     }
     uses
-}
-
-/// The lines of a meal with how many times each is served: once an eater, or once for the table.
-pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> {
-    let eaters = Number::from(meal.eaters);
-    let each = meal.each.iter().map(move |line| (line, eaters.clone()));
-    each.chain(meal.shared.iter().map(|line| (line, Number::ONE)))
 }
 
 /// "Barley plates", or "Mon supper" where the meal has no name.

@@ -149,6 +149,7 @@ impl Teller<'_> {
         let recipe = self.recipe(making);
         match part {
             Part::Box => Job::Boxing(recipe),
+            Part::Aside { before, .. } => Job::Step { recipe, step: before, round: None },
             Part::Step { step, round, rounds, .. } => Job::Step { recipe, step, round: (rounds > 1).then_some(round) },
         }
     }

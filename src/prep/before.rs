@@ -4,7 +4,7 @@ use jiff::Span;
 use jiff::civil::Date;
 
 use super::boxes::errand;
-use super::text::step_text;
+use super::text::making_text;
 use super::{Before, Errand, Moment};
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{Kitchen, Ware, Week};
@@ -34,7 +34,7 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Before> 
         let recipe = making.recipe;
         for (step, ahead) in kitchen.recipes[recipe].steps.iter().enumerate().filter_map(|(s, step)| step.ahead.map(|a| (s, a))) {
             let Some(at) = start.and_then(|start| start.checked_sub(Span::new().try_minutes(ahead.0).ok()?).ok()) else { continue };
-            let text = step_text(kitchen, recipe, step, making.batches.to_f64());
+            let text = making_text(kitchen, making, step);
             dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text } });
         }
     }

@@ -6,7 +6,7 @@ use jiff::civil::DateTime;
 use super::advice::{Teller, advice, minutes_over};
 use super::before::{before, moves};
 use super::boxes::boxes;
-use super::cautions::cautions;
+use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
 use super::cuts::cuts;
 use super::fetch::fetch;
@@ -49,7 +49,7 @@ fn session_plan(
         tasks: timed.into_iter().map(|(task, _)| task).collect(),
         fetch: fetch(kitchen, makings, demand, draws, index),
         boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
-        cautions: cautions(kitchen, makings, &work.chosen),
+        cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
         slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
         people: work.people,

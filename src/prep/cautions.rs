@@ -5,9 +5,9 @@ use itertools::Itertools;
 use super::cuts::is_cut;
 use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, REHEATED, least_inside};
 use crate::foods::{Allergen, Food, FoodId, Kind, Place, State};
-use crate::kitchen::{Appliance, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted};
+use crate::kitchen::{Appliance, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted, Week};
 use crate::measure::{Celsius, Units};
-use crate::plan::{Making, Makings, recipe_contains};
+use crate::plan::{CrossContact, Making, Makings, cross_contacts, guard, recipe_contains};
 use crate::words::degrees;
 
 /// What to take care of in a session.
@@ -19,6 +19,10 @@ pub enum Care {
     Avoided(Vec<Holds>),
     /// What the dishes contain of the substances of Annex II.
     Contains(Vec<Holds>),
+    /// Whose food is made first, and after which dishes the tools are cleaned.
+    CrossContact(CrossContact),
+    /// What is not for a small child, as the week's warnings say it.
+    Child(String),
     /// Foods whose allergens are not known.
     NotKnown(Vec<FoodId>),
     /// Whose rules come first.
@@ -39,6 +43,17 @@ impl Care {
         match self {
             Care::Rule { text, figures, .. } => with_figures(text, figures),
             Care::Avoided(dishes) => format!("This household avoids what is in here. {}.", dishes.iter().map(dish).join("; ")),
+            Care::CrossContact(one) => {
+                let dishes = |list: &[RecipeId]| list.iter().map(|dish| names.recipe(*dish)).join(", ");
+                let CrossContact { eater, words, theirs, others } = one;
+                format!(
+                    "{eater} is allergic to {}. Make what {eater} eats first ({}); clean board, knife, spoons and hands after {}.",
+                    words.join(", "),
+                    dishes(theirs),
+                    dishes(others)
+                )
+            }
+            Care::Child(text) => text.clone(),
             Care::Contains(dishes) => format!("Allergens. {}.", dishes.iter().map(dish).join("; ")),
             Care::NotKnown(foods) => {
                 format!("Allergens not known: {}. Read the labels.", foods.iter().map(|food| names.food(*food)).join(", "))
@@ -51,7 +66,8 @@ impl Care {
         match self {
             Care::Rule { source, .. } => Some(source),
             Care::Contains(_) => Some(ANNEX),
-            Care::Avoided(_) | Care::NotKnown(_) | Care::LocalRules => None,
+            Care::CrossContact(_) => Some(CROSS_CONTACT),
+            Care::Avoided(_) | Care::Child(_) | Care::NotKnown(_) | Care::LocalRules => None,
         }
     }
 
@@ -77,6 +93,7 @@ struct Caution {
 
 const NONE: fn() -> Vec<Celsius> = Vec::new;
 const ANNEX: &str = "those of EU Regulation 1169/2011, Annex II";
+const CROSS_CONTACT: &str = "FDA and FSA on allergen cross-contact, from memory";
 const PRACTICE: &str = "common practice, no source";
 
 #[rustfmt::skip]
@@ -155,6 +172,14 @@ pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -
         said.push(Care::LocalRules);
     }
     said
+}
+
+/// What the session's cooks mind for single eaters of the week's meals: first of all whose food could be touched by what.
+pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
+    let made: Vec<RecipeId> = chosen.iter().map(|index| makings.makings[*index].recipe).unique().collect();
+    let contacts = cross_contacts(kitchen, week, &made).into_iter().map(Care::CrossContact);
+    let children = guard(kitchen, week).cautions.into_iter().filter(|(dish, _)| dish.is_some_and(|dish| made.contains(&dish)));
+    contacts.chain(children.map(|(_, text)| Care::Child(text))).collect()
 }
 
 /// What each dish contains, and first of all what of it the household avoids.

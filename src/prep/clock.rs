@@ -5,11 +5,11 @@ use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::handles_raw;
 use super::tasks::{Origin, Part, Work};
-use super::text::{again_text, first_word, preparations, step_text};
-use super::{Doing, Note, PersonId, Schedule, Setting, StepTask, Task};
+use super::text::{again_text, first_word, making_text, preparations};
+use super::{AsideTask, Doing, Note, PersonId, Schedule, Setting, StepTask, Task};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe};
 use crate::measure::{Celsius, Quantity};
-use crate::plan::Makings;
+use crate::plan::{Making, Makings};
 use std::collections::BTreeMap;
 
 /// The tasks in time order; at one time an appliance is set first, then recipes in the order of their makings. The second figure of
@@ -82,10 +82,12 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         notes: vec![],
         after: vec![],
     };
+    if let Part::Aside { of, .. } = part {
+        return Task { what: Doing::Aside(aside_task(kitchen, making, of)), ..boxing };
+    }
     let Part::Step { step, round, rounds, takes } = part else { return boxing };
     let recipe = &kitchen.recipes[making.recipe];
-    let text =
-        if round == 0 { step_text(kitchen, making.recipe, step, making.batches.to_f64()) } else { again_text(kitchen, recipe, step) };
+    let text = if round == 0 { making_text(kitchen, making, step) } else { again_text(kitchen, recipe, step) };
     let on = recipe.steps[step].on.clone();
     Task {
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, verb: first_word(recipe, step) }),
@@ -94,6 +96,12 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         notes: notes(kitchen, recipe, step, (round, rounds)),
         ..boxing
     }
+}
+
+fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
+    let apart = &making.apart[of];
+    let amount = Quantity::of(&kitchen.recipes[making.recipe].makes.dimension(), apart.amount.clone());
+    AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone() }
 }
 
 /// What stands in small print under the step.

@@ -27,14 +27,15 @@ pub(super) fn is_cut(prep: &str) -> bool {
 /// place among those that are steps, from 1.
 pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(Task, Option<usize>)]) -> Vec<Cut> {
     let mut cuts: Vec<Cut> = Vec::new();
-    let steps = tasks.iter().filter_map(|(_, job)| job.map(|job| work.origins[job])).filter(|origin| origin.part != Part::Box);
+    let steps =
+        tasks.iter().filter_map(|(_, job)| job.map(|job| work.origins[job])).filter(|origin| matches!(origin.part, Part::Step { .. }));
     for (place, origin) in steps.enumerate() {
         let Part::Step { step, round: 0, .. } = origin.part else { continue };
         let making = &makings.makings[origin.making];
         let recipe = &kitchen.recipes[making.recipe];
         for (one, share) in cut_in(recipe, step) {
             let Some((food, cut)) = asked(one) else { continue };
-            let amount = on_the_board(kitchen, one, share, making.batches.to_f64());
+            let amount = on_the_board(kitchen, one, share, making.times(one.ware()).to_f64());
             add(&mut cuts, Cut { food, amount, cut, step: place as u32 + 1 });
         }
     }

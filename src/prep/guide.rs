@@ -77,7 +77,7 @@ impl SessionPlan {
                 steps += 1;
                 Mark::Number(steps)
             }
-            Doing::Box(_) => {
+            Doing::Box(_) | Doing::Aside(_) => {
                 boxes += 1;
                 Mark::Letter(boxes)
             }
@@ -90,7 +90,7 @@ impl SessionPlan {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PersonId(pub usize);
 
-/// How chart and steps name a task: steps are counted from 1, boxes are lettered from A, setting an appliance has none.
+/// How chart and steps name a task: steps are counted from 1, boxes and what is set aside are lettered from A, setting an appliance has none.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Mark {
     None,
@@ -131,6 +131,7 @@ pub enum Doing {
     Set,
     Step(StepTask),
     Box(BoxTask),
+    Aside(AsideTask),
 }
 
 /// One round of a step; step and round count from 0.
@@ -159,12 +160,22 @@ pub struct Kept {
     pub place: Place,
 }
 
+/// What is taken out for one eater before something goes in that this eater does not get.
+#[derive(Debug, Clone, PartialEq)]
+pub struct AsideTask {
+    pub recipe: RecipeId,
+    pub eater: String,
+    pub amount: Quantity,
+    pub without: Vec<Ware>,
+}
+
 impl Task {
     pub fn recipe(&self) -> Option<RecipeId> {
         match &self.what {
             Doing::Set => None,
             Doing::Step(step) => Some(step.recipe),
             Doing::Box(boxing) => Some(boxing.recipe),
+            Doing::Aside(aside) => Some(aside.recipe),
         }
     }
 

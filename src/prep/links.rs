@@ -17,15 +17,18 @@ const UNHEATED: [&str; 12] =
 struct Jobs {
     steps: BTreeMap<(usize, usize), Vec<usize>>,
     boxes: BTreeMap<usize, usize>,
+    /// By making, each with the step it comes before.
+    asides: BTreeMap<usize, Vec<(usize, usize)>>,
 }
 
 impl Jobs {
     fn of(work: &Work) -> Self {
-        let mut jobs = Jobs { steps: BTreeMap::new(), boxes: BTreeMap::new() };
+        let mut jobs = Jobs { steps: BTreeMap::new(), boxes: BTreeMap::new(), asides: BTreeMap::new() };
         for (job, origin) in work.origins.iter().enumerate() {
             let number = work.problem.jobs[job].making;
             match origin.part {
                 Part::Step { step, .. } => jobs.steps.entry((number, step)).or_default().push(job),
+                Part::Aside { before, .. } => jobs.asides.entry(number).or_default().push((job, before)),
                 Part::Box => {
                     jobs.boxes.insert(number, job);
                 }
@@ -48,6 +51,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
         for step in 0..recipe.steps.len() {
             link_step(recipe, number, step, &jobs, work);
         }
+        link_asides(recipe, number, &jobs, work);
         link_box(kitchen, makings, number, &jobs, work);
     }
     for number in 0..work.chosen.len() {
@@ -90,6 +94,20 @@ fn link_step(recipe: &Recipe, number: usize, step: usize, jobs: &Jobs, work: &mu
         } else {
             add_ruled(&recipe.steps[step], before, after, work);
         }
+    }
+}
+
+/// What is set aside comes after the steps before the one that would spoil it, and before that one.
+fn link_asides(recipe: &Recipe, number: usize, jobs: &Jobs, work: &mut Work) {
+    for (job, before) in jobs.asides.get(&number).into_iter().flatten() {
+        let mut earlier = steps_before(recipe, *before);
+        if earlier.is_empty() {
+            earlier = in_session(recipe).filter(|step| step < before).collect();
+        }
+        for step in earlier {
+            add(jobs.rounds(number, step), &[*job], (0, None), LinkWhy::Order, work);
+        }
+        add(&[*job], jobs.rounds(number, *before), (0, None), LinkWhy::Order, work);
     }
 }
 

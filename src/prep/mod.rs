@@ -33,8 +33,8 @@ pub use cautions::{Care, Holds};
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use guide::{
-    Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,
-    Slowed, StepTask, Taken, Task, Turnover,
+    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put,
+    SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};

@@ -167,6 +167,7 @@ mod tests {
             label: "Thu supper".into(),
             name: None,
             eaters: 3.0,
+            diners: vec![],
             each: vec![],
             shared: vec![],
             skip: false,

@@ -1,7 +1,7 @@
 //! The plan's own sentences, which terminal, paper and JSON share. They are made here, at the edge, and nobody reads them back.
 
 use super::boxes::counted;
-use super::guide::{BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
+use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::Place;
 use crate::foods::safety::REHEATED;
 use crate::kitchen::{Names, Person};
@@ -20,6 +20,7 @@ impl Task {
             }
             Doing::Step(step) => step.text(),
             Doing::Box(boxing) => boxing.text(names, units),
+            Doing::Aside(aside) => aside.text(names, units),
         }
     }
 }
@@ -33,6 +34,7 @@ impl Task {
                 let heat = self.at.map(|heat| format!(" {}", temperature(heat, units))).unwrap_or_default();
                 format!("{}{heat}", sentence(appliance))
             }
+            Doing::Aside(aside) => format!("{}: for {}", first_words(names.recipe(aside.recipe)), aside.eater),
             Doing::Box(boxing) => format!("{}: box", first_words(names.recipe(boxing.recipe))),
             Doing::Step(step) if step.verb.is_empty() => first_words(names.recipe(step.recipe)),
             Doing::Step(step) => format!("{}: {}", first_words(names.recipe(step.recipe)), in_a_sentence(&step.verb)),
@@ -53,6 +55,20 @@ impl StepTask {
     /// "Round 2 of 3: Roast the beetroot."
     pub fn text(&self) -> String {
         if self.round == 0 { self.text.clone() } else { format!("Round {} of {}: {}", self.round + 1, self.rounds, self.text) }
+    }
+}
+
+impl AsideTask {
+    /// "Take out ½ portion of white-bean mash for Emil before the tahini. Keep it covered, with a clean spoon of its own."
+    fn text(&self, names: Names, units: Units) -> String {
+        let without: Vec<String> = self.without.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
+        format!(
+            "Take out {} of {} for {} before the {}. Keep it covered, with clean tools of its own.",
+            show(&self.amount, units),
+            in_a_sentence(names.recipe(self.recipe)),
+            self.eater,
+            listed(&without)
+        )
     }
 }
 

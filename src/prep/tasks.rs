@@ -6,7 +6,7 @@ use super::names::handles_raw;
 use super::rounds::{paced, rounds};
 use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Worker};
 use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step};
-use crate::plan::{MadeAt, Making, Makings};
+use crate::plan::{MadeAt, Making, Makings, taken_out_before};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,6 +26,11 @@ pub(super) enum Part {
         takes: i64,
     },
     Box,
+    /// The place in [`Making::apart`], and the step that it comes before.
+    Aside {
+        of: usize,
+        before: usize,
+    },
 }
 
 /// A step that nobody in the session may do; everybody is planned for it.
@@ -127,6 +132,12 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
             work.problem.jobs.push(step_job(kitchen, step, number, load.hands, takes, people.clone()));
         }
     }
+    for (of, apart) in making.apart.iter().enumerate() {
+        if let Ok(Some(before)) = taken_out_before(kitchen, recipe, &apart.without) {
+            work.origins.push(Origin { making: index, part: Part::Aside { of, before } });
+            work.problem.jobs.push(aside_job(number, work.people.len()));
+        }
+    }
     if let Some(hands) = boxing(kitchen, making) {
         work.origins.push(Origin { making: index, part: Part::Box });
         work.problem.jobs.push(box_job(number, hands, work.people.len()));
@@ -184,6 +195,11 @@ fn box_job(making: usize, hands: i64, people: usize) -> Job {
         people: (0..people).collect(),
         ..Job::default()
     }
+}
+
+/// A minute of anybody's hands.
+fn aside_job(making: usize, people: usize) -> Job {
+    Job { kind: JobKind::Step, making, hands: 1, people: (0..people).collect(), ..Job::default() }
 }
 
 /// Who has the role and the skill that the step asks for; `None` where nobody has.

@@ -140,6 +140,7 @@ pub fn making(kitchen: &Kitchen, recipe: usize, batches: f64) -> Making {
         uses: vec![],
         spare: None,
         boxes: vec![],
+        apart: vec![],
     }
 }
 

@@ -5,19 +5,33 @@ use super::names::{first_step, handled, unnamed};
 use crate::foods::{Food, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
+use crate::plan::Making;
 use crate::words::{in_a_sentence, listed, plural};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
 pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64) -> String {
+    text_with(kitchen, recipe, step, |_| batches)
+}
+
+/// As [`step_text`], for a making: what single eaters get without something lessens the amount of that alone.
+pub(super) fn making_text(kitchen: &Kitchen, making: &Making, step: usize) -> String {
+    text_with(kitchen, making.recipe, step, |one| making.times(one.ware()).to_f64())
+}
+
+fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&Ingredient) -> f64) -> String {
     let recipe = &kitchen.recipes[recipe];
     let Some(asked) = recipe.steps.get(step) else { return String::new() };
-    let said: String = asked.text.iter().map(|piece| say(kitchen, recipe, piece, batches)).collect();
+    let said: String = asked.text.iter().map(|piece| say(kitchen, recipe, piece, &times)).collect();
     let rest = unnamed(recipe);
     if first_step(recipe) != Some(step) || rest.is_empty() {
         return said.trim().to_owned();
     }
-    let rest: Vec<String> = rest.iter().map(|index| amount_and_food(kitchen, &recipe.ingredients[*index], None, batches)).collect();
+    let rest = rest.iter().map(|index| {
+        let one = &recipe.ingredients[*index];
+        amount_and_food(kitchen, one, None, times(one))
+    });
+    let rest: Vec<String> = rest.collect();
     format!("With {}: {}", listed(&rest), said.trim())
 }
 
@@ -47,11 +61,11 @@ pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> V
     handled(recipe, step).into_iter().filter_map(said).collect()
 }
 
-fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, batches: f64) -> String {
+fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, times: &impl Fn(&Ingredient) -> f64) -> String {
     match piece {
         Piece::Words(words) => words.clone(),
         Piece::Ingredient { index, share } => {
-            recipe.ingredients.get(*index).map_or_else(String::new, |one| amount_and_food(kitchen, one, share.as_ref(), batches))
+            recipe.ingredients.get(*index).map_or_else(String::new, |one| amount_and_food(kitchen, one, share.as_ref(), times(one)))
         }
     }
 }

@@ -7,12 +7,12 @@ use super::Errand;
 use super::boxes::{counted, errand};
 use super::rounds::paced;
 use super::say::reheated;
-use super::text::{amount_and_food, step_text};
+use super::text::{amount_and_food, making_text};
 use crate::foods::Place;
-use crate::kitchen::{ApplianceId, Ingredient, Kitchen, Names, RecipeId, Serve, Step, Wanted, Ware, Week};
+use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
-use crate::plan::{Beware, Kept, MadeAt, Making, Makings, User, meal_contains, served_lines};
-use crate::words::{degrees, listed, sentence};
+use crate::plan::{Beware, Kept, MadeAt, Making, Makings, User, goes_into, meal_contains, served_lines};
+use crate::words::{degrees, in_a_sentence, listed, sentence};
 
 /// The meals of one week.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,6 +40,8 @@ pub struct CardMeal {
     pub fresh: Vec<String>,
     /// What is made at the meal, with its steps.
     pub made: Vec<CardMaking>,
+    /// Who eats otherwise: "Emil: plain mash", "Emil: without tahini".
+    pub otherwise: Vec<String>,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
 }
@@ -150,8 +152,28 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
         dishes: dishes(kitchen, week, makings, index),
         fresh: fresh.collect(),
         made: makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index)).map(|making| made(kitchen, making)).collect(),
+        otherwise: meal.diners.iter().filter_map(|diner| otherwise(kitchen, meal, diner)).collect(),
         beware: meal_contains(kitchen, meal).beware(&kitchen.household.avoid),
     }
+}
+
+/// What one eater gets in place of the rest, and without what.
+fn otherwise(kitchen: &Kitchen, meal: &Meal, diner: &Diner) -> Option<String> {
+    let names = kitchen.names();
+    let own = diner.instead.iter().flatten().chain(diner.swapped.iter().map(|swapped| &swapped.line));
+    let mut said: Vec<String> = own.map(|line| in_a_sentence(names.ware(line.ware()))).collect();
+    let served: Vec<&Ingredient> = meal.each.iter().filter(|_| diner.instead.is_none()).chain(&meal.shared).collect();
+    let here =
+        |ware: &Ware| served.iter().any(|line| line.ware() == *ware || recipe_of(line).is_some_and(|dish| goes_into(kitchen, dish, *ware)));
+    let replaced = |ware: &Ware| diner.swapped.iter().any(|swapped| swapped.line.at == served_spot(&served, *ware));
+    let without = diner.without.iter().filter(|ware| here(ware) && !replaced(ware));
+    said.extend(without.map(|ware| format!("without {}", in_a_sentence(names.ware(*ware)))));
+    (!said.is_empty()).then(|| format!("{}: {}", diner.name, said.join(", ")))
+}
+
+/// Where the line of that food or dish stands.
+fn served_spot(served: &[&Ingredient], ware: Ware) -> Spot {
+    served.iter().find(|line| line.ware() == ware).map(|line| line.at.clone()).unwrap_or_default()
 }
 
 /// Every dish once a place, in the order of the meal's lines; last what goes into a dish made at the meal.
@@ -230,7 +252,7 @@ pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let step = |(number, asked): (usize, &Step)| CardStep {
-        text: step_text(kitchen, making.recipe, number, making.batches.to_f64()),
+        text: making_text(kitchen, making, number),
         on: asked.on.first().copied(),
         at: asked.temperature,
         wait: asked.wait,

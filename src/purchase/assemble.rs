@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::leaves::leaves;
-use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, meals};
+use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, days, meals};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Warning, Week};
 use crate::measure::Quantity;
@@ -36,6 +36,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
     let listed = |food: FoodId| trips.iter().flat_map(TripList::lines).any(|line| line.food == food);
     let mut meals = meals(kitchen, week, &parts.basket.paid);
     meals.retain(|meal| is_shown(meal.at.date()));
+    let days = days(kitchen, &meals);
     ShoppingList {
         week: week.name.clone(),
         from: week.from,
@@ -49,6 +50,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         moves: parts.makings.moves.clone(),
         flags: parts.flags.to_vec(),
         meals,
+        days,
         warnings: parts.warnings.to_vec(),
         leaves: leaves(kitchen, week, parts.netted, parts.basket, &shown, cost, first_day),
         budget: parts.budget,

@@ -4,7 +4,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::TripComparison;
 use crate::foods::{Allergen, FoodId, Place};
-use crate::kitchen::{BatchCut, Offer, RecipeId, ShopId, Ware, Warning};
+use crate::kitchen::{BatchCut, Needs, Offer, RecipeId, ShopId, Ware, Warning};
 use crate::measure::{Days, Money, Quantity};
 use crate::plan::{Move, Spare};
 
@@ -28,6 +28,8 @@ pub struct ShoppingList {
     pub flags: Vec<Flag>,
     /// In order of time.
     pub meals: Vec<MealNote>,
+    /// By day, then in the order of the eaters; of those who say what they need.
+    pub days: Vec<DayNote>,
     pub warnings: Vec<Warning>,
     pub leaves: Leaves,
     /// `None` where the household names no budget.
@@ -147,6 +149,8 @@ pub struct MealNote {
     /// Its own name, or its label.
     pub name: String,
     pub per_eater: PerEater,
+    /// What each named eater and the guests get of it; empty where nobody is named.
+    pub eaters: Vec<Portion>,
     /// What keeps a figure from being known, in order of the foods' names.
     pub missing: Vec<Lacking>,
 }
@@ -170,6 +174,27 @@ impl MealNote {
     pub fn is_at_least(&self) -> bool {
         [Figure::Energy, Figure::Protein, Figure::Fibre, Figure::Price].into_iter().any(|figure| self.is_partial(figure))
     }
+}
+
+/// What one eater gets, of a meal or of a day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Portion {
+    pub name: String,
+    /// In portions.
+    pub share: f64,
+    pub kcal: f64,
+    pub protein_g: f64,
+    pub fibre_g: f64,
+    /// Some food's figure is not known: it is at least so much.
+    pub at_least: bool,
+}
+
+/// What the planned meals of a day give one eater, beside what that eater wants of a day.
+#[derive(Debug, Clone, PartialEq)]
+pub struct DayNote {
+    pub on: Date,
+    pub got: Portion,
+    pub of: Needs,
 }
 
 /// Sums of what is known. `None`: nothing is.

@@ -6,12 +6,15 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use jiff::ToSpan;
+use jiff::civil::Date;
+
 use super::Paid;
-use super::list::{Figure, Lacking, MealNote, PerEater};
+use super::list::{DayNote, Figure, Lacking, MealNote, PerEater, Portion};
 use crate::foods::{FoodId, Item, as_purchased};
-use crate::kitchen::{Ingredient, Kitchen, RecipeId, Wanted, Week};
+use crate::kitchen::{Diner, Ingredient, Kitchen, RecipeId, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Money, Quantity, tidy};
-use crate::plan::{in_makes, meal_name, served_lines};
+use crate::plan::{goes_into, in_makes, meal_name, servings};
 use crate::shelf::{Prices, rounded};
 
 /// Every meal of the week, in order of time; `paid` is of all its trips, the past ones too.
@@ -21,9 +24,19 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
     order.sort_by_key(|meal| meal.at_time);
     let note = |meal: &crate::kitchen::Meal| {
         let mut sum = Figures::default();
-        for (line, times) in served_lines(meal) {
-            sum.add(&costing.line(line), times.to_f64() / meal.eaters);
+        let mut plates = vec![Figures::default(); meal.diners.len()];
+        for serving in servings(meal) {
+            if serving.to.is_empty() {
+                sum.add(&costing.line(serving.line), serving.times.to_f64() / meal.eaters);
+            }
+            for (place, times) in &serving.to {
+                let figures = costing.line_without(serving.line, &meal.diners[*place].without);
+                sum.add(&figures, times.to_f64() / meal.eaters);
+                plates[*place].add(&figures, times.to_f64());
+            }
         }
+        let named = meal.diners.iter().zip(&plates).filter(|(diner, _)| diner.who != Who::Anybody);
+        let eaters = named.map(|(diner, plate)| plate.portion(diner)).collect();
         let known = |figure: Figure, value: f64| (sum.knows(figure) || !sum.lacks(figure)).then(|| tidy(value));
         let cost = known(Figure::Price, sum.minor).map(rounded);
         MealNote {
@@ -35,6 +48,7 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
                 fibre_g: known(Figure::Fibre, sum.fibre_g),
                 cost,
             },
+            eaters,
             missing: sum.missing(kitchen),
         }
     };
@@ -97,6 +111,31 @@ pub fn of_portion(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
     }
 }
 
+/// What the meals of each day give those who say what they need. For adults: who is under 18 on the day has no row.
+pub fn days(kitchen: &Kitchen, meals: &[MealNote]) -> Vec<DayNote> {
+    let mut dates: Vec<Date> = meals.iter().map(|meal| meal.at.date()).collect();
+    dates.sort_unstable();
+    dates.dedup();
+    let mut days = Vec::new();
+    for on in dates {
+        for eater in &kitchen.household.named {
+            let grown = eater.born.is_none_or(|born| born.checked_add(18.years()).is_ok_and(|of_age| of_age <= on));
+            let Some(of) = eater.needs.filter(|_| grown) else { continue };
+            let mut got =
+                Portion { name: eater.name.clone(), share: eater.share.to_f64(), kcal: 0.0, protein_g: 0.0, fibre_g: 0.0, at_least: false };
+            let here = meals.iter().filter(|meal| meal.at.date() == on);
+            for portion in here.flat_map(|meal| &meal.eaters).filter(|portion| portion.name == eater.name) {
+                got.kcal += portion.kcal;
+                got.protein_g += portion.protein_g;
+                got.fibre_g += portion.fibre_g;
+                got.at_least |= portion.at_least;
+            }
+            days.push(DayNote { on, got, of });
+        }
+    }
+    days
+}
+
 /// A sum, and what is not in it.
 #[derive(Debug, Clone, Default)]
 struct Figures {
@@ -122,6 +161,12 @@ impl Figures {
 
     fn knows(&self, figure: Figure) -> bool {
         self.known.contains(&figure)
+    }
+
+    fn portion(&self, diner: &Diner) -> Portion {
+        let at_least = [Figure::Energy, Figure::Protein, Figure::Fibre].into_iter().any(|figure| self.lacks(figure));
+        let (kcal, protein_g, fibre_g) = (tidy(self.kcal), tidy(self.protein_g), tidy(self.fibre_g));
+        Portion { name: diner.name.clone(), share: diner.share.to_f64(), kcal, protein_g, fibre_g, at_least }
     }
 
     fn lacks(&self, figure: Figure) -> bool {
@@ -169,6 +214,22 @@ impl Costing<'_> {
                 figures
             }
         }
+    }
+
+    /// As [`Costing::line`], for one who gets it without some of what goes into it.
+    fn line_without(&mut self, line: &Ingredient, without: &[Ware]) -> Figures {
+        let Ware::Recipe(dish) = line.ware() else { return self.line(line) };
+        if !without.iter().any(|ware| goes_into(self.kitchen, dish, *ware)) {
+            return self.line(line);
+        }
+        let mut figures = Figures::default();
+        let Wanted::Recipe { most, .. } = &line.wanted else { return figures };
+        let recipe = &self.kitchen.recipes[dish];
+        let Some(amount) = in_makes(recipe, most) else { return figures };
+        for part in recipe.ingredients.iter().filter(|part| !without.contains(&part.ware())) {
+            figures.add(&self.line_without(part, without), amount.to_f64() / recipe.makes.base());
+        }
+        figures
     }
 
     fn recipe(&mut self, id: RecipeId) -> Figures {

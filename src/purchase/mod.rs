@@ -33,11 +33,11 @@ pub use buys::{Buy, Seller, TripBuys, WeekBuys};
 pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
 pub use list::{
-    Beware, Budget, Expiring, Figure, Flag, FoodAmount, FromPantry, Lacking, Leaves, Leftover, ListLine, MealNote, OfferTaken, Opening,
-    PackCount, PackLine, Packed, PerEater, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit, ShoppingList, Stop, TripList, Untimely,
-    Windows, Without, Worth,
+    Beware, Budget, DayNote, Expiring, Figure, Flag, FoodAmount, FromPantry, Lacking, Leaves, Leftover, ListLine, MealNote, OfferTaken,
+    Opening, PackCount, PackLine, Packed, PerEater, Portion, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit, ShoppingList, Stop,
+    TripList, Untimely, Windows, Without, Worth,
 };
-pub use meals::{PerPortion, PortionNote, meals, of_portion, per_portion};
+pub use meals::{PerPortion, PortionNote, days, meals, of_portion, per_portion};
 pub use paid::{Paid, Stay};
 pub use seen::old_prices;
 pub use trips::{Needs, needs};

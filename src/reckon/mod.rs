@@ -54,20 +54,28 @@ pub struct Shown {
 /// Reckons one of the household's weeks, by its place in `loaded`, after what the other weeks have yet to take off the shelf.
 ///
 /// # Errors
-/// Meals that no session can serve.
+/// Meals that no session can serve, and what an eater is allergic to in anything they would be served.
 pub fn reckon<'k>(loaded: &'k Loaded, booked: &Booked, week: usize, today: Date) -> Result<Reckoning<'k>, Vec<Mistake>> {
     let mut rest: Vec<Cow<Week>> = loaded.weeks.iter().map(|(_, week)| without_booked_meals(week, booked)).collect();
     let others: Vec<&Week> = (0..rest.len()).filter(|&other| other != week).map(|other| &*rest[other]).collect();
     let carried = carry::carry(&loaded.kitchen, &others, booked, &rest[week], today);
     let kitchen = carried.kitchen;
     let week = rest.swap_remove(week);
-    let Stages { makings, demanded, netted, needs } = stages(&kitchen, &week)?;
+    let guarded = plan::guard(&kitchen, &week);
+    let staged = stages(&kitchen, &week);
+    if !guarded.mistakes.is_empty() {
+        let mut mistakes = guarded.mistakes;
+        mistakes.extend(staged.err().into_iter().flatten());
+        return Err(mistakes);
+    }
+    let Stages { makings, demanded, netted, needs } = staged?;
     let basket = purchase::choose(&kitchen, &week, &needs.needs);
 
     let mut warnings = loaded.warnings.clone();
     warnings.extend(plan::past(&week, today));
     warnings.extend(carried.warnings);
     warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));
+    warnings.extend(guarded.warnings);
     warnings.extend(plan::avoided_at_meals(&kitchen, &week));
     warnings.extend(avoided_on_list(&kitchen, &demanded, &needs));
     warnings.extend(demanded.warnings.iter().chain(&netted.warnings).chain(&basket.warnings).cloned());

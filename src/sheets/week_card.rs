@@ -90,6 +90,9 @@ impl Column<'_> {
         head.extend(meal.name.iter().map(|name| plain(format!("  {name}"))));
         let mut lines = hanging(setter, &head, self.kind.body, self.width);
         let mut note = |spans: &[Span]| lines.extend(hanging(setter, spans, self.kind.note, self.width));
+        for one in &meal.otherwise {
+            note(&[strong(format!("{one}."))]);
+        }
         if let Some(beware) = &meal.beware {
             note(&[strong(format!("{}.", sentence(&beware.to_string())))]);
         }

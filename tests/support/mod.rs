@@ -31,8 +31,10 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
         household: Household {
             name: "Boatyard Row".into(),
             eaters: 3.0,
+            named: vec![],
             currency: Currency { code: "EUR".into(), digits: 2 },
             avoid: vec![],
+            allergic: vec![],
             budget: None,
             mealtimes: Default::default(),
             zone: None,

@@ -16,6 +16,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("household", Table("[household]"), Required, "who eats, in which money, at which times", "{}"),
                 key("print", Table("[print]"), None, "how the sheets are printed", "{}"),
                 key("rules", Table("[rules]"), None, "how the household buys, cooks and reckons", "{}"),
+                key("eater", Tables("[[eater]]"), None, "who eats, where the household is more than a number", "[]"),
                 key("appliance", Tables("[[appliance]]"), None, "what there is to cook on and in", "[]"),
                 key("staple", Tables("[[staple]]"), None, "what is filled up whenever it runs low", "[]"),
             ],
@@ -24,9 +25,16 @@ pub(in crate::kitchen) static KITCHEN: File = File {
             "[household]",
             &[
                 key("name", Text, Required, "its name, at the head of every sheet", "\"Boatyard Row\""),
-                key("eaters", Number, Required, "how many eat; a child may count as 0.5", "3"),
+                key(
+                    "eaters",
+                    Number,
+                    Is("the sum of [[eater]]"),
+                    "how many eat, must be written without [[eater]]; a child may count as 0.5",
+                    "3",
+                ),
                 key("currency", Text, Required, "the money of all prices, by its letters in ISO 4217", "\"EUR\""),
                 key("avoid", Allergens, None, "allergens that draw a warning wherever a meal contains one, or may", "[\"sesame\"]"),
+                key("allergic", Texts, None, "allergens or foods that nobody of the household may be served: a mistake", "[\"peanuts\"]"),
                 key("budget", Money, None, "what a week's shopping may cost; what is over is told, with what would save most", "\"80.00\""),
                 key(
                     "mealtimes",
@@ -42,6 +50,33 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "the time zone of the calendar, by its name in the IANA tz database; without it times float",
                     "\"Europe/Lisbon\"",
                 ),
+            ],
+        ),
+        heading(
+            "[[eater]]",
+            &[
+                key("name", Text, Required, "the name, as sheets and messages say it", "\"Emil\""),
+                key("share", Number, Is("1"), "how much of a portion this eater gets", "0.5"),
+                key("allergic", Texts, None, "allergens, foods or kinds of food, never served: a mistake", "[\"sesame\", \"walnut\"]"),
+                key("avoid", Texts, None, "allergens, foods or kinds of food, rather not: a warning", "[\"mushroom\"]"),
+                key("eats", Texts, Is("everything"), "\"no meat\", \"no animal\", or the kinds of food that are not eaten", "\"no meat\""),
+                key("born", Date, None, "what is not for small children follows from the age on the day", "2026-02-20"),
+                key("needs", Table("[eater.needs]"), None, "what is wanted of a day, theirs to set", "{ kcal = 2000 }"),
+                key(
+                    "swap",
+                    Named(&Text),
+                    None,
+                    "in every meal, another dish or food in place of one; \"\" leaves it away",
+                    "{ white-bean-mash = \"plain-mash\", tahini = \"\" }",
+                ),
+            ],
+        ),
+        heading(
+            "[eater.needs]",
+            &[
+                key("kcal", NumberOrZero, None, "energy of a day in kilocalories", "2000"),
+                key("protein", Weight, None, "protein of a day", "\"50 g\""),
+                key("fibre", Weight, None, "fibre of a day", "\"25 g\""),
             ],
         ),
         heading(

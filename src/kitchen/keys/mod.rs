@@ -68,6 +68,8 @@ pub enum Shape {
     Table(&'static str),
     /// Any number of tables of this heading.
     Tables(&'static str),
+    /// A whole number, or a list of tables under this heading.
+    NumberOr(&'static str),
     /// A table of words of the household's own, each with a value of this shape.
     Named(&'static Shape),
 }
@@ -145,6 +147,7 @@ impl Shape {
             Shape::TextOr(heading) => format!("text, or table {heading}"),
             Shape::WeightOrTable => "weight, or table of weights".to_owned(),
             Shape::Allergens => "allergens".to_owned(),
+            Shape::NumberOr(heading) => format!("whole number, or tables {heading}"),
             Shape::Table(heading) => format!("table {heading}"),
             Shape::Tables(heading) => format!("tables {heading}"),
             Shape::Named(each) => format!("table of {}", each.words()),
@@ -239,7 +242,13 @@ mod tests {
     #[test]
     fn every_table_that_a_key_opens_has_its_heading_in_the_same_file() {
         for (file, _, key) in rows() {
-            if let Shape::Table(name) | Shape::Tables(name) | Shape::Lines(name) | Shape::TextsOr(name) | Shape::TextOr(name) = key.shape {
+            if let Shape::Table(name)
+            | Shape::Tables(name)
+            | Shape::Lines(name)
+            | Shape::TextsOr(name)
+            | Shape::TextOr(name)
+            | Shape::NumberOr(name) = key.shape
+            {
                 assert!(file.headings.iter().any(|heading| heading.name == name), "{}: {name}", file.name);
             }
         }

@@ -87,6 +87,7 @@ fn value(file: &File, shape: Shape) -> Value {
             let words: Vec<&str> = Allergen::ALL.iter().map(|(_, name)| *name).collect();
             json!({ "anyOf": [text(), list(json!({ "type": "string", "examples": words }))] })
         }
+        Shape::NumberOr(heading) => json!({ "anyOf": [{ "type": "integer", "minimum": 0 }, text(), list(table(heading))] }),
         Shape::Table(heading) => table(heading),
         Shape::Tables(heading) => list(table(heading)),
         Shape::Named(each) => json!({ "type": "object", "additionalProperties": value(file, *each) }),

@@ -23,9 +23,47 @@ static NAMES: [(Allergen, &[&str]); 14] = [
     (Allergen::Molluscs, &["molluscs", "mollusc", "mollusks", "mussels", "oysters", "squid"]),
 ];
 
-fn named(typed: &str) -> Option<Allergen> {
+/// The allergen of that name, in any letter case.
+pub(super) fn named(typed: &str) -> Option<Allergen> {
     let typed = typed.trim().to_lowercase();
     NAMES.iter().find(|(_, names)| names.contains(&typed.as_str())).map(|(allergen, _)| *allergen)
+}
+
+/// As [`named`], for a word that is the substance itself, as Annex II or [`Allergen::ALL`] names it; `None` for an example of it, such as
+/// "walnuts": one who must not have walnuts may well have almonds.
+pub(super) fn as_a_whole(typed: &str) -> Option<Allergen> {
+    let typed = typed.trim().to_lowercase();
+    named(&typed).filter(|_| !EXAMPLES.contains(&typed.as_str()))
+}
+
+/// Names of single foods among [`NAMES`].
+const EXAMPLES: [&str; 21] = [
+    "wheat",
+    "rye",
+    "barley",
+    "oats",
+    "spelt",
+    "prawns",
+    "shrimp",
+    "crab",
+    "lobster",
+    "lactose",
+    "almonds",
+    "hazelnuts",
+    "walnuts",
+    "cashews",
+    "pecans",
+    "pistachios",
+    "celeriac",
+    "sesame seeds",
+    "mussels",
+    "oysters",
+    "squid",
+];
+
+/// Every name, for remedies.
+pub(super) fn names() -> impl Iterator<Item = &'static str> + Clone {
+    NAMES.iter().flat_map(|(_, names)| names.iter().copied())
 }
 
 /// The allergens under `key`; `None` where the key is absent.

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::circles::circles;
 use super::hint;
 use super::source::Findings;
-use crate::kitchen::{After, Ingredient, Kitchen, Made, Recipe, Spot, Wanted, Week};
+use crate::kitchen::{After, Ingredient, Kitchen, Made, Meal, Recipe, RecipeId, Spot, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity};
 
 /// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
@@ -30,11 +30,51 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
     for meal in weeks.iter().flat_map(|(_, week)| &week.meals) {
         check_amounts(&meal.each, kitchen, sound, found);
         check_amounts(&meal.shared, kitchen, sound, found);
+        for diner in &meal.diners {
+            check_amounts(diner.instead.as_deref().unwrap_or_default(), kitchen, sound, found);
+            for swapped in &diner.swapped {
+                check_amounts(std::slice::from_ref(&swapped.line), kitchen, sound, found);
+            }
+        }
+        if found.count() == 0 {
+            check_without(meal, kitchen, found);
+        }
     }
     if all_weeks {
         check_people(&kitchen.recipes, weeks, found);
     }
     check_same_from(weeks, found);
+}
+
+/// What is left away at a meal must be served there, itself or inside a dish: a slip of the hand would guard nobody.
+fn check_without(meal: &Meal, kitchen: &Kitchen, found: &Findings) {
+    for diner in &meal.diners {
+        let standing = match diner.who {
+            Who::Eater(eater) => kitchen.household.named[eater].swap.as_slice(),
+            Who::Guest | Who::Anybody => &[],
+        };
+        let own = diner.without.iter().filter(|ware| standing.iter().all(|swap| swap.from != **ware));
+        let each = diner.instead.as_ref().unwrap_or(&meal.each);
+        for ware in own {
+            let has = |line: &Ingredient| line.ware() == *ware || matches!(line.ware(), Ware::Recipe(dish) if holds(kitchen, dish, *ware));
+            if !each.iter().chain(&meal.shared).any(has) {
+                let name = match *ware {
+                    Ware::Food(food) => &kitchen.foods[food].name,
+                    Ware::Recipe(recipe) => &kitchen.recipes[recipe].name,
+                };
+                let cause = format!("{} is to get this meal without {name}, which is not served at it", diner.name);
+                found.mistake(meal.at.clone(), cause, "Name what stands in each or shared, or in one of their dishes.");
+            }
+        }
+    }
+}
+
+/// Does it go into the dish, at any depth?
+fn holds(kitchen: &Kitchen, dish: RecipeId, ware: Ware) -> bool {
+    kitchen.recipes[dish]
+        .ingredients
+        .iter()
+        .any(|line| line.ware() == ware || matches!(line.ware(), Ware::Recipe(part) if holds(kitchen, part, ware)))
 }
 
 fn check_recipe_names(recipes: &[Recipe], found: &Findings) {

@@ -60,8 +60,10 @@ pub(super) fn fallback() -> Household {
     Household {
         name: String::new(),
         eaters: 1.0,
+        named: Vec::new(),
         currency: Currency { code: "EUR".to_owned(), digits: 2 },
         avoid: Vec::new(),
+        allergic: Vec::new(),
         budget: None,
         mealtimes: MEALTIMES.iter().map(|(word, time)| ((*word).to_owned(), *time)).collect(),
         zone: None,
@@ -77,7 +79,10 @@ pub(super) fn read_household(top: &Table<'_>) -> Household {
         return household;
     };
     household.name = table.required("name", "\"Boatyard Row\"", shapes::text).unwrap_or_default();
-    household.eaters = table.required("eaters", "3", shapes::positive).unwrap_or(1.0);
+    // With [[eater]] it is their sum, which is checked when they are read.
+    let eaters =
+        if top.has("eater") { table.optional("eaters", shapes::positive) } else { table.required("eaters", "3", shapes::positive) };
+    household.eaters = eaters.unwrap_or(1.0);
     if let Some(currency) = table.required("currency", "\"EUR\"", |value| currency(&shapes::text(value)?)) {
         household.currency = currency;
     }

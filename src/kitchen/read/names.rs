@@ -59,6 +59,11 @@ impl Names {
         index
     }
 
+    /// The nearest name to one that is not there.
+    pub fn nearest(&self, name: &str) -> Option<&str> {
+        hint::nearest(name, self.as_typed.iter().map(String::as_str))
+    }
+
     fn remedy(&self, name: &str) -> String {
         let none = format!("Add it to {}.", self.home);
         self.hints.set(self.hints.get() + 1);

@@ -68,6 +68,12 @@ pub(super) fn positive(value: &DeValue<'_>) -> Read<f64> {
     wrong(format!("{number} is not above zero"), "Write a number above 0.")
 }
 
+/// A number of zero or more.
+pub(super) fn zero_or_more(value: &DeValue<'_>) -> Read<f64> {
+    let number = number(value)?;
+    if (0.0..MOST).contains(&number) { Ok(number) } else { wrong(format!("{number} is not zero or more"), "Write a number of 0 or more.") }
+}
+
 fn number(value: &DeValue<'_>) -> Read<f64> {
     let digits = match value {
         DeValue::Integer(number) if number.radix() == 10 => number.as_str(),

@@ -4,6 +4,7 @@ use jiff::ToSpan;
 use jiff::civil::{Date, DateTime, Time, Weekday};
 use toml::de::DeValue;
 
+use super::diners::{AtWeek, Lines, read_at_week, read_diners};
 use super::hint;
 use super::lines::Speech;
 use super::names::Names;
@@ -41,11 +42,11 @@ pub(super) struct Customs<'k> {
 pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, speech: &mut Speech<'_>) -> Option<Week> {
     let from = top.required("from", "2026-11-30", shapes::date);
     let name = top.optional("name", shapes::text);
-    let eaters = top.optional("eaters", shapes::positive).unwrap_or(customs.household.eaters);
+    let at_week = read_at_week(top, customs.household);
     let mut trips = read_trips(top, shops);
     let mut sessions: Vec<Session> = top.each("session", "[[session]]").iter().filter_map(read_session).collect();
     let meals = top.each("meal", "[[meal]]");
-    let mut meals: Vec<Meal> = meals.iter().filter_map(|table| read_meal(table, from, eaters, customs, speech)).collect();
+    let mut meals: Vec<Meal> = meals.iter().filter_map(|table| read_meal(table, from, &at_week, customs, speech)).collect();
     trips.sort_by_key(|trip| trip.on);
     sessions.sort_by_key(|session| session.start);
     meals.sort_by_key(|meal| meal.at_time);
@@ -87,17 +88,18 @@ fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
     trips
 }
 
-fn read_meal(table: &Table<'_>, from: Option<Date>, eaters: f64, customs: &Customs<'_>, speech: &mut Speech<'_>) -> Option<Meal> {
+fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &Customs<'_>, speech: &mut Speech<'_>) -> Option<Meal> {
     let on = read_day(table, from);
     let at = read_at(table, customs);
     let name = table.optional("name", shapes::text);
-    let eaters = table.optional("eaters", shapes::positive).unwrap_or(eaters);
     let each = speech.lines(table, "each", "[[meal.each]]");
     let shared = speech.lines(table, "shared", "[[meal.each]]");
+    let lines = Lines { each: &each, shared: &shared };
+    let (eaters, diners) = read_diners(table, on, at_week, customs.household, &lines, speech);
     let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);
     let (on, (time, word)) = (on?, at?);
     let label = format!("{} {word}", on.strftime("%a"));
-    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, each, shared, skip, at: table.spot() })
+    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, diners, each, shared, skip, at: table.spot() })
 }
 
 /// `on = DATE` or `day = "mon"`, the first such day on or after `from`.

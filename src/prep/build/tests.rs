@@ -14,6 +14,7 @@ fn kind(task: &Task) -> &'static str {
     match task.what {
         Doing::Set => "set",
         Doing::Step(_) => "step",
+        Doing::Aside(_) => "aside",
         Doing::Box(_) => "box",
     }
 }

@@ -91,6 +91,7 @@ fn made_on_sunday(amount: Quantity, kept: Kept) -> Making {
         uses: vec![eaten],
         spare: None,
         boxes: vec![],
+        apart: vec![],
     }
 }
 

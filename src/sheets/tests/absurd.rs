@@ -238,6 +238,7 @@ impl Chance {
             inside: None,
         };
         let meal = |chance: &mut Chance| CardMeal {
+            otherwise: vec![],
             label: chance.name(),
             name: chance.maybe(8),
             dishes: chance.many(6, dish),

@@ -285,6 +285,7 @@ pub fn list() -> ShoppingList {
                 look_first: false,
             },
         ],
+        days: vec![],
         meals: Vec::new(),
         expiring: vec![Expiring { of: Ware::Food(food("feta")), amount: g(100.0), place: Place::Fridge, until: november(30) }],
         no_price: vec![food("rosemary")],

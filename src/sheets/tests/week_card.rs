@@ -21,7 +21,15 @@ fn out(name: &str, amount: Quantity, place: Option<Place>, then: Then) -> CardDi
 }
 
 fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
-    CardMeal { label: label.into(), name: Some("Barley plates".into()), dishes, fresh: vec![], made: vec![], beware: None }
+    CardMeal {
+        label: label.into(),
+        name: Some("Barley plates".into()),
+        dishes,
+        fresh: vec![],
+        made: vec![],
+        otherwise: vec![],
+        beware: None,
+    }
 }
 
 /// Sunday's move, Monday's supper out of the fridge, Tuesday's made at the meal.

@@ -1,0 +1,177 @@
+//! `[[eater]]` of kitchen.toml, and the words of `allergic`, `avoid` and `eats`.
+
+use std::collections::BTreeSet;
+
+use super::allergens;
+use super::hint;
+use super::lines::Speech;
+use super::shapes;
+use super::table::Table;
+use crate::foods::{Allergen, Kind};
+use crate::kitchen::{Eater, Household, Needs, NotEaten, RecipeId, Shunned, Spot, Swap, Ware};
+use crate::measure::Number;
+
+/// Flesh of animals.
+const FLESH: [Kind; 7] =
+    [Kind::RawPoultry, Kind::RawMincedMeat, Kind::RawMeat, Kind::RawFish, Kind::RawSeafood, Kind::CookedMeat, Kind::CookedFish];
+
+/// By these a mixed dish says that it has fish or seafood in it.
+const OF_THE_SEA: [Allergen; 3] = [Allergen::Fish, Allergen::Crustaceans, Allergen::Molluscs];
+
+/// Reads every `[[eater]]` into the household, and `[household] allergic`. Their sum is the household's number of eaters.
+pub(super) fn read_eaters(top: &Table<'_>, household: &mut Household, speech: &mut Speech<'_>) {
+    if let Some(table) = top.one("household", "[household]") {
+        household.allergic = shunned(&table, "allergic", speech);
+    }
+    let mut names = BTreeSet::new();
+    for table in top.each("eater", "[[eater]]") {
+        let Some(eater) = read_eater(&table, speech) else { continue };
+        if !names.insert(eater.name.to_lowercase()) {
+            table.mistake("name", format!("two eaters are named \"{}\"", eater.name), "Give each a name of its own.");
+        }
+        household.named.push(eater);
+    }
+    if household.named.is_empty() {
+        return;
+    }
+    let sum: Number = household.named.iter().map(|eater| &eater.share).sum();
+    if let Some(table) = top.one("household", "[household]")
+        && table.has("eaters")
+        && Number::from(household.eaters) != sum
+    {
+        let cause = format!("eaters is {}, but the shares of [[eater]] come to {sum}", household.eaters);
+        table.mistake("eaters", cause, "Leave eaters out, or mend the shares.");
+    }
+    household.eaters = sum.to_f64();
+}
+
+fn read_eater(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Eater> {
+    let name = table.required("name", "\"Emil\"", shapes::text);
+    let share = table.optional("share", shapes::positive).map_or(Number::ONE, Number::from);
+    let allergic = shunned(table, "allergic", speech);
+    let avoid = shunned(table, "avoid", speech);
+    let not_eaten = not_eaten(table);
+    let born = table.optional("born", shapes::date);
+    let needs = table.one("needs", "[eater.needs]").map(|needs| Needs {
+        kcal: needs.optional("kcal", shapes::zero_or_more),
+        protein_g: needs.optional("protein", shapes::grams),
+        fibre_g: needs.optional("fibre", shapes::grams),
+    });
+    let swap = read_swap(table, speech);
+    Some(Eater { name: name?, share, allergic, avoid, not_eaten, born, needs, swap, at: table.spot() })
+}
+
+/// The words under `key`. One that is no allergen, no kind and no food is a mistake: it would guard nobody.
+pub(super) fn shunned(table: &Table<'_>, key: &str, speech: &mut Speech<'_>) -> Vec<Shunned> {
+    let mut all: Vec<Shunned> = Vec::new();
+    for (word, at) in table.texts(key).unwrap_or_default() {
+        match shunned_word(&word, speech) {
+            Some(one) => all.push(one),
+            None => {
+                let cause = format!("\"{word}\" is no allergen, no food and no kind of food that is known here");
+                let remedy = "Write an allergen, a kind of food, or a food of the reference or of foods.toml.";
+                speech.found.mistake(at, cause, format!("{}{remedy}", nearest(&word, speech)));
+            }
+        }
+    }
+    all
+}
+
+fn shunned_word(word: &str, speech: &Speech<'_>) -> Option<Shunned> {
+    let food = speech.foods.find(word).filter(|food| !speech.foods[*food].unknown);
+    let kind = Kind::named(word);
+    let allergen = allergens::as_a_whole(word).or_else(|| allergens::named(word).filter(|_| food.is_none()));
+    if food.is_none() && kind.is_none() && allergen.is_none() {
+        return None;
+    }
+    let known = food.and_then(|food| speech.foods[food].allergens.as_ref().or(speech.foods[food].contains.as_ref()));
+    let group = known.map(|fact| fact.value.clone()).unwrap_or_default();
+    Some(Shunned { word: word.trim().to_owned(), allergen, kind, food, group })
+}
+
+/// `Did you mean "sesame"? `, or nothing.
+fn nearest(word: &str, speech: &Speech<'_>) -> String {
+    let words = allergens::names().chain(Kind::NAMES);
+    let near = hint::nearest(word, words).map(str::to_owned).or_else(|| speech.foods.nearest(word).into_iter().next());
+    near.map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default()
+}
+
+fn not_eaten(table: &Table<'_>) -> NotEaten {
+    let mut not = NotEaten::default();
+    for (typed, at) in table.texts("eats").unwrap_or_default() {
+        let word = typed.to_lowercase();
+        match word.as_str() {
+            "no meat" => {
+                not.kinds.extend(FLESH);
+                not.allergens.extend(OF_THE_SEA);
+            }
+            "no animal" => {
+                not.kinds.extend(FLESH);
+                not.kinds.extend([Kind::RawEgg, Kind::CookedEgg, Kind::Dairy]);
+                not.allergens.extend(OF_THE_SEA);
+                not.allergens.extend([Allergen::Egg, Allergen::Milk]);
+                not.foods.push("honey");
+            }
+            _ => match Kind::named(&word) {
+                Some(kind) => not.kinds.push(kind),
+                None => {
+                    let words = ["no meat", "no animal"].into_iter().chain(Kind::NAMES);
+                    let near = hint::nearest(&word, words).map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default();
+                    let cause = format!("\"{typed}\" is no way of eating and no kind of food");
+                    let remedy = format!("{near}Write \"no meat\", \"no animal\", or the kinds of food that are not eaten.");
+                    table.file.found.mistake(at, cause, remedy);
+                    continue;
+                }
+            },
+        }
+        let word = word.strip_prefix("no ").unwrap_or(&word).to_owned();
+        not.word = if not.word.is_empty() { word } else { format!("{}, {word}", not.word) };
+    }
+    not
+}
+
+fn read_swap(table: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Swap> {
+    let Some(entry) = table.entry("swap") else { return Vec::new() };
+    let Some(pairs) = entry.value.as_table() else {
+        table.mistake("swap", "swap: expected a table", "Write it like { white-bean-mash = \"plain-mash\", tahini = \"\" }.");
+        return Vec::new();
+    };
+    let mut swaps = Vec::new();
+    for (from, to) in pairs.iter() {
+        let at = table.file.source.spot(to.span().start);
+        let from = ware(from.get_ref(), &at, speech);
+        let to = match to.get_ref().as_str() {
+            Some(blank) if blank.trim().is_empty() => Some(None),
+            Some(word) => ware(word, &at, speech).map(Some),
+            None => {
+                speech.found.mistake(at.clone(), "a swap is of two names", "Write a dish or a food, or \"\" to leave it away.");
+                None
+            }
+        };
+        let (Some(from), Some(to)) = (from, to) else { continue };
+        if matches!((from, to), (Ware::Food(_), Some(Ware::Recipe(_))) | (Ware::Recipe(_), Some(Ware::Food(_)))) {
+            let remedy = "Put a dish in place of a dish or a food in place of a food, or \"\" and write instead in the meal.";
+            speech.found.mistake(at, "a dish and a food are not measured alike, so one cannot stand for the other", remedy);
+            continue;
+        }
+        swaps.push(Swap { from, to });
+    }
+    swaps
+}
+
+/// A recipe by its id or a food by its name; where there is neither, a mistake that names the nearest.
+pub(super) fn ware(word: &str, at: &Spot, speech: &mut Speech<'_>) -> Option<Ware> {
+    let typed = word.trim();
+    let plain = typed.strip_prefix("recipe:").unwrap_or(typed).trim();
+    if let Some(recipe) = speech.recipes.get(plain) {
+        return Some(Ware::Recipe(RecipeId(recipe)));
+    }
+    if let (Some(food), true) = (speech.foods.find(plain), plain == typed) {
+        return Some(Ware::Food(food));
+    }
+    let near = speech.recipes.nearest(plain).map(str::to_owned).or_else(|| speech.foods.nearest(plain).into_iter().next());
+    let near = near.map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default();
+    let remedy = format!("{near}Write the id of a recipe or the name of a food.");
+    speech.found.mistake(at.clone(), format!("\"{typed}\" is neither a recipe nor a food"), remedy);
+    None
+}

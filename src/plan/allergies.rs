@@ -1,0 +1,288 @@
+//! What an eater must not, or would rather not, be served: looked for in everything on their plate, through components to any depth.
+//!
+//! Allergic and contained is a mistake that stops the run. What is not known is a warning, never silence.
+
+use std::collections::BTreeSet;
+
+use super::aside::guard_portions;
+use super::children::guard_children;
+use super::servings::servings;
+use super::uses::meal_name;
+use crate::foods::{Allergen, Fact, Food, FoodId, Kind};
+use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
+
+/// What a week's meals run into, each once.
+#[derive(Debug, Clone, Default)]
+pub struct Guarded {
+    pub mistakes: Vec<Mistake>,
+    pub warnings: Vec<Warning>,
+    /// Of the warnings, those for small children, with the dish they are about.
+    pub cautions: Vec<(Option<RecipeId>, String)>,
+}
+
+/// A dish of a session holds what somebody is allergic to, while that eater's own food is made beside it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CrossContact {
+    pub eater: String,
+    /// The words of `allergic` that are met.
+    pub words: Vec<String>,
+    /// What the eater is served.
+    pub theirs: Vec<RecipeId>,
+    /// What holds it.
+    pub others: Vec<RecipeId>,
+}
+
+/// Whose food could be touched by what they are allergic to, where these dishes are made in one session.
+pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<CrossContact> {
+    let mut all: Vec<CrossContact> = Vec::new();
+    for plate in week.meals.iter().flat_map(|meal| plates(kitchen, meal)).filter(|plate| !plate.allergic.is_empty()) {
+        let eaten: BTreeSet<RecipeId> = plate.foods(kitchen).into_iter().flat_map(|found| found.dishes).collect();
+        let theirs: Vec<RecipeId> = made.iter().copied().filter(|dish| eaten.contains(dish)).collect();
+        if theirs.is_empty() {
+            continue;
+        }
+        let met = |shunned: &Shunned, dish: &RecipeId| holds(kitchen, *dish, shunned);
+        let words: Vec<&&Shunned> = plate.allergic.iter().filter(|shunned| made.iter().any(|dish| met(shunned, dish))).collect();
+        let others: Vec<RecipeId> = made.iter().copied().filter(|dish| words.iter().any(|shunned| met(shunned, dish))).collect();
+        if others.is_empty() {
+            continue;
+        }
+        let words = words.into_iter().map(|shunned| shunned.word.clone()).collect();
+        match all.iter_mut().find(|known| known.eater == plate.name) {
+            Some(known) => known.theirs.extend(theirs.into_iter().filter(|dish| !known.theirs.contains(dish)).collect::<Vec<_>>()),
+            None => all.push(CrossContact { eater: plate.name.to_owned(), words, theirs, others }),
+        }
+    }
+    all
+}
+
+/// Is it, for certain, in the dish, at any depth?
+fn holds(kitchen: &Kitchen, dish: RecipeId, shunned: &Shunned) -> bool {
+    kitchen.recipes[dish].ingredients.iter().any(|line| match line.ware() {
+        Ware::Food(food) => matches!(meets(shunned, food, &kitchen.foods[food]), Meets::Is(_)),
+        Ware::Recipe(part) => holds(kitchen, part, shunned),
+    })
+}
+
+/// Asks every meal of the week for every one of its eaters.
+pub fn guard(kitchen: &Kitchen, week: &Week) -> Guarded {
+    let mut guarded = Guarded::default();
+    for meal in &week.meals {
+        for plate in plates(kitchen, meal) {
+            plate.guard(kitchen, &mut guarded);
+        }
+    }
+    guard_children(kitchen, week, &mut guarded);
+    guard_portions(kitchen, week, &mut guarded);
+    guarded.mistakes.sort();
+    guarded.mistakes.dedup();
+    let mut said = BTreeSet::new();
+    guarded.warnings.retain(|warning| said.insert(warning.clone()));
+    guarded
+}
+
+/// What one eater is served at one meal.
+pub(super) struct Plate<'k> {
+    pub meal: &'k Meal,
+    /// "Emil", or "everybody".
+    pub name: &'k str,
+    pub eater: Option<&'k Eater>,
+    pub diner: Option<&'k Diner>,
+    allergic: Vec<&'k Shunned>,
+    avoid: Vec<&'k Shunned>,
+    lines: Vec<&'k Ingredient>,
+    without: &'k [Ware],
+}
+
+/// Every plate of a meal. Where nobody is named everybody is asked for, each with all that is served.
+pub(super) fn plates<'k>(kitchen: &'k Kitchen, meal: &'k Meal) -> Vec<Plate<'k>> {
+    let household = &kitchen.household;
+    let served = servings(meal);
+    let everything: Vec<&Ingredient> = served.iter().map(|serving| serving.line).collect();
+    let plate = |name, eater: Option<&'k Eater>, diner: Option<&'k Diner>, lines| {
+        let guest = diner.filter(|diner| diner.who == Who::Guest);
+        let own = |of_eater: fn(&'k Eater) -> &'k Vec<Shunned>, of_guest: fn(&'k Diner) -> &'k Vec<Shunned>| {
+            eater.map(of_eater).into_iter().chain(guest.map(of_guest)).flatten().collect::<Vec<_>>()
+        };
+        let mut allergic = own(|eater| &eater.allergic, |guest| &guest.allergic);
+        allergic.extend(&household.allergic);
+        let avoid = own(|eater| &eater.avoid, |guest| &guest.avoid);
+        Plate { meal, name, eater, diner, allergic, avoid, lines, without: diner.map_or(&[], |diner| diner.without.as_slice()) }
+    };
+    let everybody = |lines: &Vec<&'k Ingredient>| {
+        let mut all: Vec<Plate<'k>> =
+            household.named.iter().map(|eater| plate(eater.name.as_str(), Some(eater), None, lines.clone())).collect();
+        if all.is_empty() {
+            all.push(plate("everybody", None, None, lines.clone()));
+        }
+        all
+    };
+    if meal.diners.is_empty() {
+        return everybody(&everything);
+    }
+    let mut all = Vec::new();
+    for (place, diner) in meal.diners.iter().enumerate() {
+        let own = served.iter().filter(|serving| serving.to.iter().any(|(to, _)| *to == place));
+        let lines: Vec<&Ingredient> = own.map(|serving| serving.line).collect();
+        match diner.who {
+            Who::Anybody => all.extend(everybody(&lines)),
+            Who::Guest => all.push(plate(&diner.name, None, Some(diner), lines)),
+            Who::Eater(eater) => all.push(plate(&diner.name, Some(&household.named[eater]), Some(diner), lines)),
+        }
+    }
+    all
+}
+
+/// A food somewhere in what is served, and the way to it.
+pub(super) struct Found<'k> {
+    pub food: FoodId,
+    pub line: &'k Ingredient,
+    /// The dishes it lies in, the outermost first.
+    pub dishes: Vec<RecipeId>,
+    /// Where the line of the meal stands.
+    pub at: &'k Spot,
+}
+
+impl<'k> Plate<'k> {
+    /// Every food on the plate, at any depth, less what this eater gets without.
+    pub fn foods(&self, kitchen: &'k Kitchen) -> Vec<Found<'k>> {
+        let mut found = Vec::new();
+        for line in &self.lines {
+            self.add(kitchen, line, &mut Vec::new(), &line.at, &mut found);
+        }
+        found
+    }
+
+    fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, dishes: &mut Vec<RecipeId>, at: &'k Spot, found: &mut Vec<Found<'k>>) {
+        if self.without.contains(&line.ware()) {
+            return;
+        }
+        match line.ware() {
+            Ware::Food(food) => found.push(Found { food, line, dishes: dishes.clone(), at }),
+            Ware::Recipe(dish) => {
+                dishes.push(dish);
+                for line in &kitchen.recipes[dish].ingredients {
+                    self.add(kitchen, line, dishes, at, found);
+                }
+                dishes.pop();
+            }
+        }
+    }
+
+    /// "Tue supper, Emil: Roots, mash and feta > White-bean mash > tahini".
+    pub fn chain(&self, kitchen: &Kitchen, found: &Found<'_>) -> String {
+        let mut parts: Vec<String> = self.meal.name.iter().map(|_| meal_name(self.meal)).collect();
+        parts.extend(found.dishes.iter().map(|dish| kitchen.recipes[*dish].name.clone()));
+        parts.push(kitchen.foods[found.food].name.clone());
+        format!("{}, {}: {}", self.meal.label, self.name, parts.join(" > "))
+    }
+
+    fn guard(&self, kitchen: &'k Kitchen, guarded: &mut Guarded) {
+        for found in self.foods(kitchen) {
+            let food = &kitchen.foods[found.food];
+            let chain = self.chain(kitchen, &found);
+            let warn = |text: String| Warning::Note { at: Some(found.at.clone()), text };
+            let mut unknown: Vec<&str> = Vec::new();
+            for shunned in &self.allergic {
+                match meets(shunned, found.food, food) {
+                    Meets::Is(what) => guarded.mistakes.push(self.refused(kitchen, &found, format!("{chain}: {what}"))),
+                    Meets::MayBe(group) => {
+                        let word = &shunned.word;
+                        guarded.warnings.push(warn(format!(
+                            "{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.",
+                            self.name
+                        )));
+                    }
+                    Meets::NotKnown => unknown.push(&shunned.word),
+                    Meets::Nothing => {}
+                }
+            }
+            if !unknown.is_empty() {
+                let words = unknown.join(", ");
+                guarded.warnings.push(warn(format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name)));
+            }
+            for shunned in &self.avoid {
+                match meets(shunned, found.food, food) {
+                    Meets::Is(what) => guarded.warnings.push(warn(format!("{chain}: {what}, which {} avoids.", self.name))),
+                    Meets::MayBe(group) => {
+                        guarded.warnings.push(warn(format!("{chain}: {group}, which may be {}; {} avoids it.", shunned.word, self.name)));
+                    }
+                    Meets::NotKnown if shunned.allergen.is_some() => {
+                        guarded
+                            .warnings
+                            .push(warn(format!("{chain}: not known whether it has {}, which {} avoids.", shunned.word, self.name)));
+                    }
+                    Meets::NotKnown | Meets::Nothing => {}
+                }
+            }
+            guarded.warnings.extend(self.not_eaten(food).map(|why| warn(format!("{chain}: {why}."))));
+        }
+    }
+
+    /// What an eater's `eats` says of a food.
+    fn not_eaten(&self, food: &Food) -> Option<String> {
+        let eater = self.eater?;
+        let not = &eater.not_eaten;
+        if not.word.is_empty() {
+            return None;
+        }
+        if not.has(food) {
+            return Some(format!("{} eats no {}", eater.name, not.word));
+        }
+        // Of mixed food nobody sees what is in it.
+        let mixed = food.unknown || food.kind.is_none() || matches!(food.kind, Some(Kind::ReadyToEat | Kind::Stock));
+        mixed.then(|| format!("not known whether it has {}, which {} does not eat", not.word, eater.name))
+    }
+
+    fn refused(&self, kitchen: &Kitchen, found: &Found<'_>, cause: String) -> Mistake {
+        let name = self.name;
+        let named = self.diner.is_some_and(|diner| diner.who != Who::Anybody && diner.name != "guests");
+        let remedy = if named {
+            let key = toml_key(name);
+            let ware = &kitchen.foods[found.food].name;
+            format!(
+                "{name} is allergic to it. Give {name} something else, with instead = {{ {key} = [\"…\"] }} in the meal, \
+                 or leave it away, with without = {{ {key} = [\"{ware}\"] }}."
+            )
+        } else {
+            format!("It is not to be served to {name}. Name who eats with for and instead, or take it out of the meal.")
+        };
+        Mistake { at: found.at.clone(), cause, remedy }
+    }
+}
+
+/// A name as a key of TOML: in quotes where it has a letter that a bare key may not have.
+fn toml_key(name: &str) -> String {
+    let bare = !name.is_empty() && name.chars().all(|c| c.is_ascii_alphanumeric() || "-_".contains(c));
+    if bare { name.to_owned() } else { format!("\"{name}\"") }
+}
+
+/// How a food meets a word.
+enum Meets {
+    /// It is what the word names, or bears it: "sesame".
+    Is(String),
+    /// It bears the group that the word's food belongs to, without saying of what: "nuts".
+    MayBe(String),
+    NotKnown,
+    Nothing,
+}
+
+fn meets(shunned: &Shunned, id: FoodId, food: &Food) -> Meets {
+    let bears = |one: Allergen| {
+        let of = |fact: &Option<Fact<Vec<Allergen>>>| fact.as_ref().is_some_and(|fact| fact.value.contains(&one));
+        of(&food.allergens) || of(&food.contains)
+    };
+    if let Some(allergen) = shunned.allergen.filter(|one| bears(*one)) {
+        return Meets::Is(allergen.name().to_owned());
+    }
+    if shunned.food == Some(id) || (shunned.kind.is_some() && shunned.kind == food.kind) {
+        return Meets::Is(shunned.word.clone());
+    }
+    if let Some(group) = shunned.group.iter().find(|one| shunned.food.is_some() && bears(**one)) {
+        return Meets::MayBe(group.name().to_owned());
+    }
+    if food.unknown || (food.allergens.is_none() && (shunned.allergen.is_some() || !shunned.group.is_empty())) {
+        return Meets::NotKnown;
+    }
+    Meets::Nothing
+}

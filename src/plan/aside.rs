@@ -1,0 +1,75 @@
+//! Where a portion without something is taken out of a dish: before the first step that names what it is to lack.
+
+use super::allergies::Guarded;
+use super::servings::{goes_into, servings};
+use crate::kitchen::{Kitchen, Meal, Mistake, Piece, Recipe, RecipeId, Ware, Week};
+
+/// The first step (counted from 0) of the recipe that brings in any of these, itself or inside a component.
+///
+/// `None` where the recipe has no steps, or uses none of them.
+///
+/// # Errors
+/// What cannot be kept out: it enters with the first step, ahead of the session, or with no step that names it.
+pub fn taken_out_before(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware]) -> Result<Option<usize>, Ware> {
+    if recipe.steps.is_empty() {
+        return Ok(None);
+    }
+    let mut earliest: Option<usize> = None;
+    for (index, line) in recipe.ingredients.iter().enumerate().filter(|(_, line)| lacks(kitchen, line.ware(), without)) {
+        let names = |step: &crate::kitchen::Step| {
+            step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index: named, .. } if *named == index))
+        };
+        let step = recipe.steps.iter().position(names).filter(|step| *step > 0 && recipe.steps[*step].ahead.is_none());
+        let step = step.ok_or(line.ware())?;
+        earliest = Some(earliest.map_or(step, |known| known.min(step)));
+    }
+    Ok(earliest)
+}
+
+/// Is it one of these, or a dish that one of these goes into?
+fn lacks(kitchen: &Kitchen, ware: Ware, without: &[Ware]) -> bool {
+    without.contains(&ware) || without.iter().any(|one| matches!(ware, Ware::Recipe(dish) if goes_into(kitchen, dish, *one)))
+}
+
+/// Adds a mistake for every dish out of which an eater's portion can no longer be taken.
+pub(super) fn guard_portions(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
+    for meal in &week.meals {
+        for serving in servings(meal) {
+            let Ware::Recipe(dish) = serving.line.ware() else { continue };
+            for (place, _) in &serving.to {
+                let without = &meal.diners[*place].without;
+                if let Some((dish, ware)) = too_late(kitchen, dish, without) {
+                    let name = &meal.diners[*place].name;
+                    guarded.mistakes.push(Mistake { at: serving.line.at.clone(), ..cannot(kitchen, meal, name, dish, ware) });
+                }
+            }
+        }
+    }
+}
+
+/// The first dish, from the outermost inwards, that a portion can no longer be taken out of.
+fn too_late(kitchen: &Kitchen, dish: RecipeId, without: &[Ware]) -> Option<(RecipeId, Ware)> {
+    let recipe = &kitchen.recipes[dish];
+    if let Err(ware) = taken_out_before(kitchen, recipe, without) {
+        return Some((dish, ware));
+    }
+    recipe.ingredients.iter().find_map(|line| match line.ware() {
+        part if without.contains(&part) => None,
+        Ware::Recipe(part) => too_late(kitchen, part, without),
+        Ware::Food(_) => None,
+    })
+}
+
+fn cannot(kitchen: &Kitchen, meal: &Meal, name: &str, dish: RecipeId, ware: Ware) -> Mistake {
+    let (recipe, names) = (&kitchen.recipes[dish], kitchen.names());
+    let what = names.ware(ware);
+    Mistake {
+        at: meal.at.clone(),
+        cause: format!(
+            "{}, {name}: {} > {what}: no portion can be taken out before it, for it goes in with the first step, \
+             ahead of the session, or no step names it",
+            meal.label, recipe.name
+        ),
+        remedy: format!("Give {name} something else, with instead in the meal, or name {what} in a later step of {}.", recipe.at.file),
+    }
+}

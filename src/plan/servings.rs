@@ -1,0 +1,77 @@
+//! What each eater is served of each line of a meal. A meal is the sum of its eaters' shares.
+
+use super::making::Apart;
+use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, RecipeId, Ware};
+use crate::measure::Number;
+
+/// One line of a meal, and who is served how much of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Serving<'m> {
+    pub line: &'m Ingredient,
+    /// How many times the line is served, all together.
+    pub times: Number,
+    /// Places in [`Meal::diners`], each with how many times; empty where the meal is for a number alone.
+    pub to: Vec<(usize, Number)>,
+}
+
+/// Every line that somebody is served, in the order of the meal: `each`, what single eaters get in its place, then `shared`.
+pub fn servings(meal: &Meal) -> Vec<Serving<'_>> {
+    if meal.diners.is_empty() {
+        let eaters = Number::from(meal.eaters);
+        let each = meal.each.iter().map(|line| Serving { line, times: eaters.clone(), to: Vec::new() });
+        return each.chain(meal.shared.iter().map(|line| Serving { line, times: Number::ONE, to: Vec::new() })).collect();
+    }
+    let total: Number = meal.diners.iter().map(|diner| &diner.share).sum();
+    let whole = |diner: &Diner| diner.share.clone();
+    let part = |diner: &Diner| &diner.share / &total;
+    let mut all = Vec::new();
+    for line in &meal.each {
+        all.extend(serving(meal, line, |diner| (diner.instead.is_none() && !leaves(diner, line)).then(|| whole(diner))));
+    }
+    for (place, diner) in meal.diners.iter().enumerate() {
+        let own = |line| Serving { line, times: whole(diner), to: vec![(place, whole(diner))] };
+        all.extend(diner.instead.iter().flatten().filter(|line| !leaves(diner, line)).map(own));
+        all.extend(diner.swapped.iter().filter(|swapped| !swapped.shared).map(|swapped| own(&swapped.line)));
+    }
+    for line in &meal.shared {
+        all.extend(serving(meal, line, |diner| (!leaves(diner, line)).then(|| part(diner))));
+    }
+    for (place, diner) in meal.diners.iter().enumerate() {
+        let shared = diner.swapped.iter().filter(|swapped| swapped.shared);
+        all.extend(shared.map(|swapped| Serving { line: &swapped.line, times: part(diner), to: vec![(place, part(diner))] }));
+    }
+    all
+}
+
+fn leaves(diner: &Diner, line: &Ingredient) -> bool {
+    diner.without.contains(&line.ware())
+}
+
+fn serving<'m>(meal: &'m Meal, line: &'m Ingredient, times: impl Fn(&Diner) -> Option<Number>) -> Option<Serving<'m>> {
+    let to: Vec<(usize, Number)> = meal.diners.iter().enumerate().filter_map(|(place, diner)| Some((place, times(diner)?))).collect();
+    let times = to.iter().map(|(_, times)| times).sum();
+    (!to.is_empty()).then_some(Serving { line, times, to })
+}
+
+/// The lines of a meal with how many times each is served: once a share, or once for the table.
+pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> {
+    servings(meal).into_iter().map(|serving| (serving.line, serving.times))
+}
+
+/// Does the food or dish go into this recipe, at any depth?
+pub fn goes_into(kitchen: &Kitchen, recipe: RecipeId, ware: Ware) -> bool {
+    kitchen.recipes[recipe]
+        .ingredients
+        .iter()
+        .any(|line| line.ware() == ware || matches!(line.ware(), Ware::Recipe(part) if goes_into(kitchen, part, ware)))
+}
+
+/// Of a serving of a dish, what is eaten without something that goes into it. `one` is the amount of the line, in the unit of `makes`.
+pub(super) fn apart(kitchen: &Kitchen, meal: &Meal, serving: &Serving<'_>, recipe: RecipeId, one: &Number) -> Vec<Apart> {
+    let of_diner = |(place, times): &(usize, Number)| {
+        let diner = &meal.diners[*place];
+        let without: Vec<Ware> = diner.without.iter().copied().filter(|ware| goes_into(kitchen, recipe, *ware)).collect();
+        (!without.is_empty()).then(|| Apart { who: diner.name.clone(), without, amount: one * times })
+    };
+    serving.to.iter().filter_map(of_diner).collect()
+}
