@@ -8,7 +8,7 @@ use super::outcome::{Done, Failure};
 use super::printed::printed;
 use super::setting::Setting;
 use crate::book::{Draft, Keeping, MealChoice, cooked, eaten, meals_left, next_session};
-use crate::prep::{Effort, Turnover};
+use crate::prep::Turnover;
 use crate::words::day;
 
 pub fn run(cli: &Cli, meal: Option<&str>, until: Option<Date>) -> Done {
@@ -28,8 +28,7 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping) -> Result<Draft, Fai
     let (week, sessions): (String, Vec<Turnover>) = match printed(&setting.folder, kitchen, &reckoned.week)? {
         Some(printed) => (printed.buys.week, printed.turnovers),
         None => {
-            let plan = reckoned.prep(Effort::Low);
-            (plan.week, plan.sessions.iter().map(Turnover::from).collect())
+            (reckoned.week.name.clone(), reckoned.turnovers())
         }
     };
     let next = next_session(&sessions, &setting.booked);
@@ -42,9 +41,10 @@ fn meals(cli: &Cli, setting: &Setting, keeping: &Keeping, chosen: &MealChoice) -
     let has_one = |&week: &usize| !meals_left(&setting.loaded.weeks[week].1, &setting.booked, chosen).is_empty();
     let week = weeks.iter().copied().find(has_one).ok_or_else(|| none_left(setting, &weeks, chosen))?;
     let reckoned = setting.reckon_week(week)?;
-    let meals = meals_left(&reckoned.week, &setting.booked, chosen);
-    let plan = (&reckoned.makings, &reckoned.demanded);
-    Ok(eaten(&setting.loaded.kitchen, &keeping.shelf, &reckoned.week, plan, &meals, setting.today))
+    let (week, makings, demanded) = reckoned.not_booked();
+    let meals = meals_left(week, &setting.booked, chosen);
+    let plan = (makings, demanded);
+    Ok(eaten(&setting.loaded.kitchen, &keeping.shelf, week, plan, &meals, setting.today))
 }
 
 fn none_left(setting: &Setting, weeks: &[usize], chosen: &MealChoice) -> Failure {

@@ -6,10 +6,12 @@ use clap::{Args, ValueEnum};
 use itertools::Itertools;
 
 use super::outcome::{Done, Failure, json, say, warn};
+use super::printed::printed;
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
 use crate::Shown;
+use crate::json::PastSessions;
 use crate::kitchen::{Names, Paper, Print, Warning};
 use crate::prep::{Effort, PrepPlan, labels, week_card};
 use crate::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
@@ -95,7 +97,8 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let setting = Setting::read(cli)?;
     let settings = choice.settings(setting.loaded.kitchen.print);
     let grid = choice.grid(settings)?;
-    let reckoned = setting.reckon(cli)?;
+    let week = setting.week(cli.week.as_deref())?;
+    let reckoned = setting.reckon_week(week)?;
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared: false });
     let prep = reckoned.prep(effort);
@@ -125,7 +128,10 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
-    let printed = json(&crate::json::printed(&list, &prep, &reckoned.kitchen))?;
+    let before = if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
+    let past = PastSessions { sessions: reckoned.past_sessions(), printed: before.as_ref() };
+    let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
+    let printed = json(&crate::json::printed(every_trip, &prep, past, &reckoned.kitchen))?;
     files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
     write_all(&folder, &files)?;
     let paths = files.iter().map(|(path, _)| path.as_path());

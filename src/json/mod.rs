@@ -12,6 +12,7 @@
 //! | `food`, `convert`, `check` | the answers of the verbs of these names |
 //! | `files` | which files were written |
 //! | `prep` | the plan of the sessions |
+//! | `short` | meals that run short, in `list` and in `prep` |
 //! | `printed` | `plan-<from>.json`: written, and read back to ids |
 
 mod booked;
@@ -23,6 +24,7 @@ mod food;
 mod list;
 mod prep;
 mod printed;
+mod short;
 mod stock;
 
 pub use booked::booked;
@@ -32,7 +34,7 @@ pub use count::count;
 pub use files::{files, kitchen_files, week_files};
 pub use food::food;
 pub use list::list;
-pub use prep::prep;
+pub use prep::{PastSessions, Session, prep};
 pub use printed::{Printed, printed, read_printed};
 pub use stock::{stock, wasted};
 

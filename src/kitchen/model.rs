@@ -352,6 +352,8 @@ pub struct Trip {
     pub on: Date,
     /// `None`: all shops.
     pub shops: Option<Vec<ShopId>>,
+    /// False: it stands in no file. It buys what no open trip brings in time.
+    pub planned: bool,
     pub at: Spot,
 }
 
@@ -404,5 +406,7 @@ pub struct Meal {
     pub each: Vec<Ingredient>,
     /// For the whole table.
     pub shared: Vec<Ingredient>,
+    /// It falls out: nobody eats it.
+    pub skip: bool,
     pub at: Spot,
 }

@@ -26,7 +26,7 @@ mod text;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
-pub use build::prep;
+pub use build::{prep, turnover};
 pub use cautions::{Care, Holds};
 pub use guide::{
     Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,

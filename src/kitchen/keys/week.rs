@@ -53,6 +53,8 @@ pub(in crate::kitchen) static WEEK: File = File {
                 key("at", Text, Required, "a word of mealtimes, or a time", "\"supper\""),
                 key("name", Text, None, "what the meal is called", "\"Barley plates\""),
                 key("eaters", Number, Is("the week's"), "how many eat", "3"),
+                key("guests", WholeNumber, Is("0"), "how many eat beside them", "2"),
+                key("skip", TrueFalse, Is("false"), "the meal falls out: nobody eats it", "true"),
                 key("each", Lines("[[meal.each]]"), None, "what each eater gets", "[\"1 portion recipe:pearl-barley\"]"),
                 key("shared", Lines("[[meal.each]]"), None, "what the whole table shares", "[\"1 lemon\"]"),
             ],

@@ -63,7 +63,7 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
 fn default_trip(week: &Week) -> Option<Trip> {
     let sessions = week.sessions.iter().map(|session| session.start.date());
     let first = sessions.chain(week.meals.iter().map(|meal| meal.at_time.date())).min()?;
-    Some(Trip { on: first.yesterday().ok()?, shops: None, at: week.at.clone() })
+    Some(Trip { on: first.yesterday().ok()?, shops: None, planned: true, at: week.at.clone() })
 }
 
 fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
@@ -81,7 +81,7 @@ fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
             ids
         });
         if let Some(on) = on {
-            trips.push(Trip { on, shops: named, at: table.spot() });
+            trips.push(Trip { on, shops: named, planned: true, at: table.spot() });
         }
     }
     trips
@@ -92,11 +92,13 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, eaters: f64, customs: &Custo
     let at = read_at(table, customs);
     let name = table.optional("name", shapes::text);
     let eaters = table.optional("eaters", shapes::positive).unwrap_or(eaters);
+    let guests = table.optional("guests", shapes::whole(0)).unwrap_or(0);
+    let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);
     let each = speech.lines(table, "each", "[[meal.each]]");
     let shared = speech.lines(table, "shared", "[[meal.each]]");
     let (on, (time, word)) = (on?, at?);
     let label = format!("{} {word}", on.strftime("%a"));
-    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, each, shared, at: table.spot() })
+    Some(Meal { at_time: on.to_datetime(time), label, name, eaters: eaters + f64::from(guests), each, shared, skip, at: table.spot() })
 }
 
 /// `on = DATE` or `day = "mon"`, the first such day on or after `from`.

@@ -20,7 +20,7 @@ fn line(wanted: Wanted) -> Ingredient {
 }
 
 fn supper(eaters: f64, each: Vec<Ingredient>, shared: Vec<Ingredient>) -> Meal {
-    Meal { at_time: at("2026-12-01T18:30"), label: "Tue supper".into(), name: None, eaters, each, shared, at: Spot::default() }
+    Meal { at_time: at("2026-12-01T18:30"), label: "Tue supper".into(), name: None, eaters, each, shared, skip: false, at: Spot::default() }
 }
 
 fn nutrients(kcal: f64, protein_g: f64, fibre_g: f64) -> Option<Fact<Nutrients>> {
