@@ -23,11 +23,7 @@ fn week() -> Kitchen {
         + &supper("2026-12-03", mash)
         + &supper("2026-12-04", "\"100 g mooncress\"");
     let food = |name: &str| format!("[[food]]\nname = \"{name}\"\nallergens = []\nsource = \"weighed at home\"\n");
-    kitchen()
-        .foods(&(food("bluegrain") + &food("mooncress")))
-        .shops(SHOP)
-        .recipe("mash", MASH)
-        .week(&format!("{TWO_SESSIONS}{meals}"))
+    kitchen().foods(&(food("bluegrain") + &food("mooncress"))).shops(SHOP).recipe("mash", MASH).week(&format!("{TWO_SESSIONS}{meals}"))
 }
 
 fn list_on(kitchen: &Kitchen, today: &str, more: &[&str]) -> Value {

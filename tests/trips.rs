@@ -3,7 +3,7 @@
 use pretty_assertions::assert_eq;
 use serde_json::Value;
 
-use crate::kitchen::{Kitchen, TODAY, assert_amount, json, kitchen, line, line_with_trip, lines, shop_of, stderr, supper};
+use crate::kitchen::{Kitchen, assert_amount, json, kitchen, line, line_with_trip, lines, shop_of, stderr, supper};
 
 /// Trips on Saturday 28 November and Wednesday 2 December.
 const TWO_TRIPS: &str = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[trip]]\non = 2026-12-02\n";

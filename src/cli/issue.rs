@@ -27,9 +27,7 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping) -> Result<Draft, Fai
     let kitchen = &setting.loaded.kitchen;
     let (week, sessions): (String, Vec<Turnover>) = match printed(&setting.folder, kitchen, &reckoned.week)? {
         Some(printed) => (printed.buys.week, printed.turnovers),
-        None => {
-            (reckoned.week.name.clone(), reckoned.turnovers())
-        }
+        None => (reckoned.week.name.clone(), reckoned.turnovers()),
     };
     let next = next_session(&sessions, &setting.booked);
     let session = next.ok_or_else(|| Failure::Usage(format!("every session of {week} is booked.")))?;

@@ -4,10 +4,10 @@ mod chart;
 mod text;
 
 use super::outcome::{Done, json, say, warn};
+use super::printed::printed;
 use super::setting::Setting;
 use super::wrap::terminal_width;
 use super::{Cli, Format};
-use super::printed::printed;
 use crate::json::PastSessions;
 use crate::prep::Effort;
 

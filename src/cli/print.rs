@@ -128,7 +128,8 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
-    let before = if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
+    let before =
+        if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
     let past = PastSessions { sessions: reckoned.past_sessions(), printed: before.as_ref() };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
     let printed = json(&crate::json::printed(every_trip, &prep, past, &reckoned.kitchen))?;

@@ -3,8 +3,8 @@
 use jiff::civil::Date;
 use serde::Serialize;
 
-use super::short::{Short, short};
 use super::Of;
+use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::Quantity;

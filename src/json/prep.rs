@@ -3,14 +3,14 @@
 use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
+use super::printed::Printed;
+use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
 use crate::measure::{Number, Quantity, Units};
-use super::printed::Printed;
-use super::short::{Short, short};
 use crate::plan::State;
-use crate::reckon::PastSession;
 use crate::prep::{self, Doing, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken, Turnover};
+use crate::reckon::PastSession;
 
 /// The plan of a week.
 #[derive(Debug, Clone, Serialize, Deserialize)]

@@ -9,8 +9,8 @@ use super::prep::{PastSessions, Prep, Session, prep};
 use crate::kitchen::{Kitchen, Mistake, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
-use crate::reckon::Print;
 use crate::purchase::{Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
+use crate::reckon::Print;
 
 #[derive(Serialize)]
 struct Plan<L, P> {

@@ -21,7 +21,13 @@ pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand]
     let plan = |index| session_plan(kitchen, week, makings, demand, draws, (index, effort));
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
-    PrepPlan { week: week.name.clone(), sessions, before: before(kitchen, week, makings, draws), moves: moves(makings), short: makings.short.clone() }
+    PrepPlan {
+        week: week.name.clone(),
+        sessions,
+        before: before(kitchen, week, makings, draws),
+        moves: moves(makings),
+        short: makings.short.clone(),
+    }
 }
 
 fn session_plan(

@@ -162,8 +162,16 @@ mod tests {
         second.start = date(2026, 12, 2).at(17, 0, 0, 0);
         week.sessions.push(second);
         let at_time = date(2026, 12, 3).at(18, 30, 0, 0);
-        week.meals =
-            vec![Meal { at_time, label: "Thu supper".into(), name: None, eaters: 3.0, each: vec![], shared: vec![], skip: false, at: Spot::default() }];
+        week.meals = vec![Meal {
+            at_time,
+            label: "Thu supper".into(),
+            name: None,
+            eaters: 3.0,
+            each: vec![],
+            shared: vec![],
+            skip: false,
+            at: Spot::default(),
+        }];
         let eaten =
             Use { by: User::Meal(0), on: at_time.date(), amount: Quantity::portions(3.0), kept: Kept::Fridge, label: "Thu supper".into() };
         let slaw = Making { uses: vec![eaten], ..making(&kitchen, 1, 1.0) };

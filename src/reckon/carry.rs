@@ -9,11 +9,11 @@ use std::borrow::Cow;
 
 use jiff::civil::Date;
 
+use super::lived::Lived;
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
 use crate::measure::{Quantity, is_nothing_of};
 use crate::pantry;
-use super::lived::Lived;
 use crate::plan::{self, Draw, Makings};
 use crate::purchase::Reserved;
 

@@ -59,11 +59,7 @@ impl<'w, 'p> Lived<'w, 'p> {
 
     /// The week with what is still to come alone.
     pub fn open(&self) -> Cow<'w, Week> {
-        if self.standing.has_begun() {
-            Cow::Owned(self.standing.keep(&self.week, |state| state == State::Open))
-        } else {
-            self.week.clone()
-        }
+        if self.standing.has_begun() { Cow::Owned(self.standing.keep(&self.week, |state| state == State::Open)) } else { self.week.clone() }
     }
 
     pub fn overlaps(&self, other: &Lived) -> bool {
@@ -156,11 +152,7 @@ fn without_skipped(week: &Week) -> Cow<'_, Week> {
 fn standing(week: &Week, booked: &Booked, today: Date) -> Standing {
     Standing {
         trips: week.trips.iter().map(|trip| State::of(booked.has_trip(trip.on), trip.on < today)).collect(),
-        sessions: week
-            .sessions
-            .iter()
-            .map(|session| State::of(booked.has_session(session.start), session.start.date() < today))
-            .collect(),
+        sessions: week.sessions.iter().map(|session| State::of(booked.has_session(session.start), session.start.date() < today)).collect(),
         meals: week.meals.iter().map(|meal| State::of(booked.has_meal(meal), meal.at_time.date() < today)).collect(),
     }
 }
