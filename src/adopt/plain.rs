@@ -20,7 +20,7 @@ enum Part {
 
 /// The recipe of a text; `None` where it has no list that reads as ingredients.
 pub(super) fn recipe(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted> {
-    let lines: Vec<String> = text.lines().map(|line| tidy_line(line)).collect();
+    let lines: Vec<String> = text.lines().map(tidy_line).collect();
     let mut recipe = Adopted::default();
     let has_headings = lines.iter().any(|line| heading(line) == Some(Part::Ingredients));
     let mut part = Part::Head;

@@ -260,5 +260,4 @@ fn read_nutrients(cells: [&str; 6], row: &str, told: &mut BTreeMap<String, Strin
 }
 
 #[cfg(test)]
-#[path = "reference_tests.rs"]
 mod tests;

@@ -217,5 +217,4 @@ fn take_blank_before_brace(pack: &mut dyn TableLike, new: &mut Value) {
 }
 
 #[cfg(test)]
-#[path = "price_book_tests.rs"]
 mod tests;

@@ -396,5 +396,4 @@ fn nothing_reaches(recipe: &Recipe, use_: &Pending, made_on: Date) -> Mistake {
 }
 
 #[cfg(test)]
-#[path = "makings_tests.rs"]
 mod tests;

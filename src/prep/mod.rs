@@ -33,8 +33,8 @@ pub use guide::{
     StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
-pub use problem::{Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker};
+pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
 pub use say::presence;
-pub use schedule::{Effort, least_finish, schedule};
+pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use text::step_text;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, week_card};

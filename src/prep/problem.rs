@@ -9,13 +9,30 @@ pub struct Problem {
     pub machines: Vec<Machine>,
     pub jobs: Vec<Job>,
     pub links: Vec<Link>,
+    pub aim: Aim,
+    /// The minute from which on is planned: no job without [`Job::fixed`] starts before it. 0 but for a session that is under way.
+    pub now: i64,
 }
 
-/// A pair of hands, present from `from` to `until`.
-#[derive(Debug, Clone, PartialEq)]
+/// What is best among the plans that break no more limits than they must. After what is said here, both go on with the fewest hand-overs,
+/// the most hands-on minutes of helpers and the fewest turns.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Aim {
+    /// The least finish, then the fewest idle minutes.
+    #[default]
+    Soonest,
+    /// The fewest idle minutes of the plans that finish by minute `by`; where there is none, of those that finish first.
+    Calm { by: i64 },
+}
+
+/// A pair of hands, present from `from` to `until`. Nothing is done by them before `from`; `until` is overrun, by the fewest minutes, where
+/// no plan keeps it.
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Worker {
     pub from: i64,
     pub until: Option<i64>,
+    /// Here to help: of plans otherwise equal, the one with most hands-on minutes of helpers is best.
+    pub helper: bool,
 }
 
 /// An appliance.
@@ -23,6 +40,15 @@ pub struct Worker {
 pub struct Machine {
     pub room: i64,
     pub heat: Option<Heat>,
+    /// Whether it runs, and warms up, only while somebody is present.
+    pub watched: bool,
+}
+
+impl Default for Machine {
+    /// Room for one load, and watched.
+    fn default() -> Machine {
+        Machine { room: 1, heat: None, watched: true }
+    }
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -33,14 +59,15 @@ pub struct Heat {
     pub warm_up: i64,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub enum JobKind {
+    #[default]
     Step,
     Box,
 }
 
 /// One round of one step: hands, then wait, then out. All machines are held throughout; a person for hands and for out.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Job {
     pub kind: JobKind,
     /// Jobs of one making share this number: minutes between them are idle minutes to be kept low.
@@ -52,8 +79,32 @@ pub struct Job {
     pub machines: Vec<(usize, i64)>,
     /// Degrees Celsius it wants of its machines with heat.
     pub temperature: Option<f64>,
-    /// Who may do its hands and its out.
+    /// Who may do its hands and its out: who has every skill it needs.
     pub people: Vec<usize>,
+    /// The minute at which what it makes is served: it ends by then, and at most `hold` before.
+    pub serve: Option<Serve>,
+    /// Its end does not count to the finish.
+    pub uncounted: bool,
+    /// Done already, or under way: it stands where it stands.
+    pub fixed: Option<Fixed>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Serve {
+    pub at: i64,
+    pub hold: i64,
+}
+
+/// Where a job stands that was begun before [`Problem::now`].
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Fixed {
+    pub start: i64,
+    /// Who does, or did, its hands; `None` where it does not matter, or it has none.
+    pub person: Option<usize>,
+    /// Who takes, or took, it out; `None` where that is still open.
+    pub out_person: Option<usize>,
+    /// What its machine with heat stands at.
+    pub set_to: Option<f64>,
 }
 
 impl Job {
@@ -68,11 +119,11 @@ pub enum LinkWhy {
     Order,
     /// `within` of a recipe: may be overrun where no plan holds every rule.
     Within,
-    /// Boxed within two hours of leaving the heat: never overrun.
+    /// Boxed within two hours of leaving the heat: overrun last of all. Its `gap` (cooling before the box) is always kept.
     Safety,
 }
 
-/// `after` starts at least `gap` after the end of `before`, and at most `within` after it.
+/// `after` starts at least `gap` after the end of `before`, and at most `within` after it. That it starts after that end is always kept.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Link {
     pub before: usize,
@@ -83,7 +134,7 @@ pub struct Link {
 }
 
 /// The answer.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Schedule {
     /// One a job, in the jobs' order.
     pub placed: Vec<Placed>,
@@ -96,6 +147,15 @@ pub struct Schedule {
     pub proven: bool,
     /// Links whose `within` is overrun because no plan holds every rule: (index of link, minutes over).
     pub overrun: Vec<(usize, i64)>,
+    /// Links that leave less than their `gap`: (index of link, minutes too few).
+    pub hurried: Vec<(usize, i64)>,
+    /// Who stays longer than `until`: (person, minutes).
+    pub stays: Vec<(usize, i64)>,
+    /// Jobs that end earlier than their `hold` allows, or after they are served: (job, minutes).
+    pub unheld: Vec<(usize, i64)>,
+    /// Where any of these four, or a safety limit, is broken: whether it is proven that no plan keeps every limit. Without a proof, none
+    /// was found.
+    pub none_keeps_all: bool,
     /// Where no plan holds every rule: a smallest set of links (by index, ascending) whose `within` cannot all be kept together.
     pub clash: Vec<usize>,
     /// Whether those could be kept if everybody were there all the time.
@@ -111,7 +171,7 @@ pub enum Impossible {
     Nobody { job: usize },
     /// It takes more room than the machine has; it was planned as if it filled the machine.
     Room { job: usize, machine: usize },
-    /// It does not fit between the hours of those who could do it, or it runs while nobody is there.
+    /// It runs while nobody is there, because there is nobody at all.
     Absent { job: usize },
     /// A warm-up runs while nobody is there: (index of setting).
     Unwatched { setting: usize },

@@ -76,7 +76,7 @@ fn remedy(session: &Session, end: i64, change: Change) -> Option<Advice> {
 fn one_more_person(problem: &Problem) -> Problem {
     let mut more = problem.clone();
     let person = more.people.len();
-    more.people.push(super::Worker { from: 0, until: None });
+    more.people.push(super::Worker { from: 0, until: None, ..super::Worker::default() });
     more.jobs.iter_mut().for_each(|job| job.people.push(person));
     more
 }

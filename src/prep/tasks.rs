@@ -52,7 +52,7 @@ pub(super) struct Work {
 pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings) -> Work {
     let people = people_of(session);
     let workers = people.iter().map(|person| worker(person, session)).collect();
-    let problem = Problem { people: workers, machines: machines(kitchen), jobs: Vec::new(), links: Vec::new() };
+    let problem = Problem { people: workers, machines: machines(kitchen), ..Problem::default() };
     let chosen: Vec<usize> = makings.makings.iter().enumerate().filter(|(_, m)| m.at == MadeAt::Session(index)).map(|(i, _)| i).collect();
     let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new() };
     for number in 0..work.chosen.len() {
@@ -72,12 +72,16 @@ fn people_of(session: &Session) -> Vec<Person> {
 
 fn worker(person: &Person, session: &Session) -> Worker {
     let minutes = |at: jiff::civil::DateTime| at.duration_since(session.start).as_secs().div_euclid(60);
-    Worker { from: person.from.map_or(0, |from| minutes(from).max(0)), until: person.until.map(minutes) }
+    Worker { from: person.from.map_or(0, |from| minutes(from).max(0)), until: person.until.map(minutes), ..Worker::default() }
 }
 
 fn machines(kitchen: &Kitchen) -> Vec<Machine> {
     let heat = |near, warm_up| Heat { near, warm_up };
-    kitchen.appliances.iter().map(|a| Machine { room: i64::from(a.room).max(1), heat: a.heat.then(|| heat(a.near, a.warm_up.0)) }).collect()
+    kitchen
+        .appliances
+        .iter()
+        .map(|a| Machine { room: i64::from(a.room).max(1), heat: a.heat.then(|| heat(a.near, a.warm_up.0)), ..Machine::default() })
+        .collect()
 }
 
 fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Work) {
@@ -114,6 +118,7 @@ fn step_job(kitchen: &Kitchen, step: &Step, making: usize, hands: i64, takes: i6
         machines: held(&step.on).into_iter().map(|id| (id.0, takes)).collect(),
         temperature: step.temperature.filter(|_| heated).map(|t| t.0),
         people,
+        ..Job::default()
     }
 }
 
@@ -142,7 +147,17 @@ fn boxing(kitchen: &Kitchen, making: &Making) -> Option<i64> {
 }
 
 fn box_job(making: usize, hands: i64, people: usize) -> Job {
-    Job { kind: JobKind::Box, making, hands, wait: 0, out: 0, machines: vec![], temperature: None, people: (0..people).collect() }
+    Job {
+        kind: JobKind::Box,
+        making,
+        hands,
+        wait: 0,
+        out: 0,
+        machines: vec![],
+        temperature: None,
+        people: (0..people).collect(),
+        ..Job::default()
+    }
 }
 
 /// Who has the role and the skill that the step asks for; `None` where nobody has.

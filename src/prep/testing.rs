@@ -139,15 +139,5 @@ pub fn makings(makings: Vec<Making>) -> Makings {
 
 /// A proven plan of that many minutes with nothing in it.
 pub fn planned(minutes: i64) -> Schedule {
-    Schedule {
-        placed: vec![],
-        settings: vec![],
-        finish: minutes,
-        bound: minutes,
-        proven: true,
-        overrun: vec![],
-        clash: vec![],
-        clash_with_hours: false,
-        impossible: vec![],
-    }
+    Schedule { finish: minutes, bound: minutes, proven: true, ..Schedule::default() }
 }

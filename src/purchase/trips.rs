@@ -178,5 +178,4 @@ fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
 }
 
 #[cfg(test)]
-#[path = "trips_tests.rs"]
 mod tests;

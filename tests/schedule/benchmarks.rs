@@ -4,7 +4,7 @@ use pretty_assertions::assert_eq;
 use spence::prep::{Effort, schedule};
 
 use super::checker::faults;
-use super::jobshops::{FT06, JobShop, LA01, LA02, LA03, LA04, LA05};
+use super::jobshops::{ABZ6, FT06, FT20, JobShop, LA01, LA02, LA03, LA04, LA05, LA16, LA19};
 
 fn proven_at_its_published_best(shop: &JobShop) {
     let problem = shop.problem();
@@ -41,4 +41,24 @@ fn la04_is_proven_at_590() {
 #[test]
 fn la05_is_proven_at_593() {
     proven_at_its_published_best(&LA05);
+}
+
+#[test]
+fn la16_is_proven_at_945() {
+    proven_at_its_published_best(&LA16);
+}
+
+#[test]
+fn la19_is_proven_at_842() {
+    proven_at_its_published_best(&LA19);
+}
+
+#[test]
+fn abz6_is_proven_at_943() {
+    proven_at_its_published_best(&ABZ6);
+}
+
+#[test]
+fn ft20_is_proven_at_1165() {
+    proven_at_its_published_best(&FT20);
 }

@@ -1,6 +1,6 @@
 //! An independent reading of the rules: every way in which a plan could be wrong, minute by minute, sharing no code with the planner.
 
-use spence::prep::{Job, Placed, Problem, Schedule};
+use spence::prep::{Impossible, Job, LinkWhy, Placed, Problem, Schedule};
 
 /// Every rule that the plan breaks, in words; empty where it holds them all but the overruns that it admits.
 pub fn faults(problem: &Problem, plan: &Schedule) -> Vec<String> {
@@ -8,7 +8,9 @@ pub fn faults(problem: &Problem, plan: &Schedule) -> Vec<String> {
     if plan.placed.len() != problem.jobs.len() {
         return vec![format!("{} jobs are placed of {}", plan.placed.len(), problem.jobs.len())];
     }
-    let end = plan.placed.iter().zip(&problem.jobs).map(|(placed, job)| placed.start + length(job)).max().unwrap_or(0);
+    let ends = |counted: bool| plan.placed.iter().zip(&problem.jobs).filter(move |(_, job)| !counted || !job.uncounted);
+    let last = |counted| ends(counted).map(|(placed, job)| placed.start + length(job)).max().unwrap_or(0);
+    let end = last(true);
     if end != plan.finish {
         faults.push(format!("the last end is {end}, the finish {}", plan.finish));
     }
@@ -16,9 +18,10 @@ pub fn faults(problem: &Problem, plan: &Schedule) -> Vec<String> {
         faults.push(format!("bound {} and finish {} do not go with proven {}", plan.bound, plan.finish, plan.proven));
     }
     check_people(problem, plan, &mut faults);
-    check_minutes(problem, plan, end, &mut faults);
+    check_minutes(problem, plan, last(false), &mut faults);
     check_heat(problem, plan, &mut faults);
     check_links(problem, plan, &mut faults);
+    check_served(problem, plan, &mut faults);
     faults
 }
 
@@ -53,7 +56,7 @@ fn check_people(problem: &Problem, plan: &Schedule, faults: &mut Vec<String>) {
             faults.push(format!("person {person} may not do job {job}"));
         }
         let worker = &problem.people[person];
-        if start < worker.from || worker.until.is_some_and(|until| end > until) {
+        if start < worker.from || leaves(problem, plan, person).is_some_and(|until| end > until) {
             faults.push(format!("person {person} is not there for job {job} at {start}"));
         }
         for &(other, from, until, second) in &chores[place + 1..] {
@@ -64,8 +67,15 @@ fn check_people(problem: &Problem, plan: &Schedule, faults: &mut Vec<String>) {
     }
 }
 
-fn there(problem: &Problem, minute: i64) -> bool {
-    problem.people.iter().any(|worker| worker.from <= minute && worker.until.is_none_or(|until| minute < until))
+/// When a person leaves: as meant, and by so much later as the plan admits.
+fn leaves(problem: &Problem, plan: &Schedule, person: usize) -> Option<i64> {
+    let stays = plan.stays.iter().find(|(who, _)| *who == person).map_or(0, |(_, minutes)| *minutes);
+    problem.people[person].until.map(|until| until + stays)
+}
+
+fn there(problem: &Problem, plan: &Schedule, minute: i64) -> bool {
+    let here = |person: usize| problem.people[person].from <= minute && leaves(problem, plan, person).is_none_or(|until| minute < until);
+    (0..problem.people.len()).any(here)
 }
 
 fn runs_at(job: &Job, placed: &Placed, minute: i64) -> bool {
@@ -85,7 +95,7 @@ fn check_minutes(problem: &Problem, plan: &Schedule, end: i64, faults: &mut Vec<
             if warming && !taken.is_empty() {
                 faults.push(format!("machine {machine} holds something while it warms up at {minute}"));
             }
-            if (warming || !taken.is_empty()) && !there(problem, minute) {
+            if facts.watched && (warming || !taken.is_empty()) && !there(problem, plan, minute) {
                 faults.push(format!("machine {machine} runs at {minute} and nobody is there"));
             }
         }
@@ -128,20 +138,55 @@ fn check_heat(problem: &Problem, plan: &Schedule, faults: &mut Vec<String>) {
 fn check_links(problem: &Problem, plan: &Schedule, faults: &mut Vec<String>) {
     for (index, link) in problem.links.iter().enumerate() {
         let between = plan.placed[link.after].start - plan.placed[link.before].start - length(&problem.jobs[link.before]);
-        if between < link.gap {
-            faults.push(format!("link {index} leaves {between} of {}", link.gap));
+        let hurried = admitted(&plan.hurried, index);
+        if between < 0 || link.why == LinkWhy::Safety && hurried > 0 || (link.gap - between).max(0) != hurried {
+            faults.push(format!("link {index} leaves {between} of {}, the plan says {hurried} too few", link.gap));
         }
         let over = link.within.map_or(0, |within| (between - within).max(0));
-        let admitted = plan.overrun.iter().find(|(link, _)| *link == index).map_or(0, |(_, minutes)| *minutes);
+        let safety = |broken: &Impossible| if let Impossible::Safety { link, minutes } = broken { Some((*link, *minutes)) } else { None };
+        let unsafe_by: Vec<(usize, i64)> = plan.impossible.iter().filter_map(safety).collect();
+        let admitted = if link.why == LinkWhy::Safety { admitted(&unsafe_by, index) } else { admitted(&plan.overrun, index) };
         if over != admitted {
             faults.push(format!("link {index} is overrun by {over}, the plan says {admitted}"));
         }
     }
 }
 
-/// Minutes by which limits are overrun: a job that starts too late after several others counts once, with the worst.
-pub fn overrun(problem: &Problem, plan: &Schedule) -> i64 {
-    let of_job = |job: usize| plan.overrun.iter().filter(|(link, _)| problem.links[*link].after == job).map(|(_, minutes)| *minutes).max();
+fn admitted(broken: &[(usize, i64)], index: usize) -> i64 {
+    broken.iter().find(|(of, _)| *of == index).map_or(0, |(_, minutes)| *minutes)
+}
+
+fn check_served(problem: &Problem, plan: &Schedule, faults: &mut Vec<String>) {
+    for (index, (job, placed)) in problem.jobs.iter().zip(&plan.placed).enumerate() {
+        let Some(serve) = job.serve else { continue };
+        let early = serve.at - serve.hold - placed.start - length(job);
+        let late = placed.start + length(job) - serve.at;
+        let admitted = admitted(&plan.unheld, index);
+        if early.max(late).max(0) != admitted {
+            faults.push(format!("job {index} ends {early} too early or {late} too late, the plan says {admitted}"));
+        }
+    }
+}
+
+/// Minutes by which limits of recipes, or of safety, are overrun: a job that starts too late after several others counts once, with the
+/// worst.
+pub fn overrun(problem: &Problem, plan: &Schedule, safety: bool) -> i64 {
+    let broken: Vec<(usize, i64)> = if safety {
+        let minutes = |broken: &Impossible| if let Impossible::Safety { link, minutes } = broken { Some((*link, *minutes)) } else { None };
+        plan.impossible.iter().filter_map(minutes).collect()
+    } else {
+        plan.overrun.clone()
+    };
+    worst(problem, &broken)
+}
+
+/// Minutes by which jobs start sooner than their `gap` allows, by the worst of each.
+pub fn hurried(problem: &Problem, plan: &Schedule) -> i64 {
+    worst(problem, &plan.hurried)
+}
+
+fn worst(problem: &Problem, broken: &[(usize, i64)]) -> i64 {
+    let of_job = |job: usize| broken.iter().filter(|(link, _)| problem.links[*link].after == job).map(|(_, minutes)| *minutes).max();
     (0..problem.jobs.len()).filter_map(of_job).sum()
 }
 

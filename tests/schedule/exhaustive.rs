@@ -2,10 +2,10 @@
 
 use spence::prep::{Job, Link, LinkWhy, Problem};
 
-/// (minutes by which `within` of recipes is overrun, finish, idle minutes): less is better, in this order.
-pub type Cost = (i64, i64, i64);
+/// (minutes by which safety, `until`, `within`, `gap` and `hold` are broken; finish; idle minutes): less is better, in this order.
+pub type Cost = ([i64; 5], i64, i64);
 
-/// The least cost of any plan in which everything ends by `horizon`; `None` where safety, order, room, heat or hours leave no plan.
+/// The least cost of any plan in which everything ends by `horizon`; `None` where order, room, heat or hours leave no plan.
 pub fn least(problem: &Problem, horizon: i64, below: Cost) -> Option<Cost> {
     let mut best = Best { problem, horizon, below, found: None };
     best.search(&mut Vec::new());
@@ -28,7 +28,7 @@ impl Best<'_> {
         let jobs = &self.problem.jobs;
         if starts.len() == jobs.len() {
             let cost = cost(self.problem, starts);
-            if cost < self.below && possible(self.problem, starts) {
+            if let Some(cost) = with_stays(self.problem, starts, cost, self.below) {
                 self.below = cost;
                 self.found = Some(cost);
             }
@@ -48,28 +48,70 @@ fn between(problem: &Problem, starts: &[i64], before: usize, after: usize) -> i6
     starts[after] - starts[before] - length(&problem.jobs[before])
 }
 
-/// Links between the jobs placed so far that may not be broken.
+/// Order, and cooling before the box, between the jobs placed so far.
 fn linked(problem: &Problem, starts: &[i64]) -> bool {
     problem.links.iter().filter(|link| link.before.max(link.after) < starts.len()).all(|link| {
-        let minutes = between(problem, starts, link.before, link.after);
-        let most = link.within.filter(|_| link.why != LinkWhy::Within).unwrap_or(i64::MAX);
-        link.gap <= minutes && minutes <= most
+        let gap = if link.why == LinkWhy::Safety { link.gap } else { 0 };
+        gap <= between(problem, starts, link.before, link.after)
     })
 }
 
+/// Of the jobs placed so far, with nobody staying longer than meant.
 fn cost(problem: &Problem, starts: &[i64]) -> Cost {
-    let soft = |job: usize| problem.links.iter().filter(move |link| link.after == job && link.why == LinkWhy::Within);
+    let of = |job: usize| problem.links.iter().filter(move |link| link.after == job && link.before < starts.len());
     let late = |link: &Link| link.within.map_or(0, |most| (between(problem, starts, link.before, link.after) - most).max(0));
-    let placed = |link: &&Link| link.before < starts.len();
-    let over = (0..starts.len()).map(|job| soft(job).filter(placed).map(late).max().unwrap_or(0)).sum();
-    let finish = starts.iter().zip(&problem.jobs).map(|(start, job)| start + length(job)).max().unwrap_or(0);
+    let soon = |link: &Link| (link.gap - between(problem, starts, link.before, link.after)).max(0);
+    let worst = |safety: bool, over: &dyn Fn(&Link) -> i64| -> i64 {
+        let job = |job: usize| of(job).filter(|link| (link.why == LinkWhy::Safety) == safety).map(over).max().unwrap_or(0);
+        (0..starts.len()).map(job).sum()
+    };
+    let unheld = |(start, job): (&i64, &Job)| {
+        let end = start + length(job);
+        job.serve.map_or(0, |serve| (serve.at - serve.hold - end).max(end - serve.at).max(0))
+    };
+    let hold = starts.iter().zip(&problem.jobs).map(unheld).sum();
+    let counted = starts.iter().zip(&problem.jobs).filter(|(_, job)| !job.uncounted);
+    let finish = counted.map(|(start, job)| start + length(job)).max().unwrap_or(0);
     let mut idle = 0;
     for job in 0..starts.len() {
         if let Some(next) = (job + 1..starts.len()).find(|&next| problem.jobs[next].making == problem.jobs[job].making) {
             idle += between(problem, starts, job, next).max(0);
         }
     }
-    (over, finish, idle)
+    ([worst(true, &late), 0, worst(false, &late), worst(false, &soon), hold], finish, idle)
+}
+
+/// The cost with people staying longer by as few minutes in all as make the plan possible; `None` where it is not below `below`.
+fn with_stays(problem: &Problem, starts: &[i64], cost: Cost, below: Cost) -> Option<Cost> {
+    let mut anytime = problem.clone();
+    anytime.people.iter_mut().for_each(|worker| worker.until = None);
+    if cost >= below || !possible(&anytime, starts) {
+        return None;
+    }
+    for total in 0.. {
+        let mut cost = cost;
+        cost.0[1] = total;
+        if cost >= below {
+            return None;
+        }
+        if stay(problem, starts, 0, total) {
+            return Some(cost);
+        }
+    }
+    None
+}
+
+/// Whether the plan is possible with the people from `person` on staying so many minutes between them.
+fn stay(problem: &Problem, starts: &[i64], person: usize, total: i64) -> bool {
+    if person == problem.people.len() {
+        return total == 0 && possible(problem, starts);
+    }
+    let most = if problem.people[person].until.is_some() { total } else { 0 };
+    (0..=most).any(|minutes| {
+        let mut longer = problem.clone();
+        longer.people[person].until = problem.people[person].until.map(|until| until + minutes);
+        stay(&longer, starts, person + 1, total - minutes)
+    })
 }
 
 fn possible(problem: &Problem, starts: &[i64]) -> bool {
@@ -84,7 +126,8 @@ fn present(problem: &Problem, from: i64, until: i64) -> bool {
 
 fn rooms(problem: &Problem, starts: &[i64]) -> bool {
     let end = |job: usize| starts[job] + length(&problem.jobs[job]);
-    let attended = |job: usize| problem.jobs[job].machines.is_empty() || present(problem, starts[job], end(job));
+    let watched = |job: usize| problem.jobs[job].machines.iter().any(|(machine, _)| problem.machines[*machine].watched);
+    let attended = |job: usize| !watched(job) || present(problem, starts[job], end(job));
     let room = |machine: usize, minute: i64| {
         let inside = (0..starts.len()).filter(|&job| starts[job] <= minute && minute < end(job));
         let taken: i64 = inside.flat_map(|job| &problem.jobs[job].machines).filter(|(at, _)| *at == machine).map(|(_, take)| take).sum();

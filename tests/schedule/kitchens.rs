@@ -1,12 +1,15 @@
 //! Small afternoons whose least finish can be summed up by hand.
 
 use pretty_assertions::assert_eq;
-use spence::prep::{Effort, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Setting, Worker, schedule};
+use spence::prep::{
+    Aim, Effort, Fixed, Heat, Impossible, Job, JobKind, Limit, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Slower,
+    Worker, schedule, slower,
+};
 
 use super::checker::faults;
 
 fn job(making: usize, hands: i64, wait: i64, out: i64) -> Job {
-    Job { kind: JobKind::Step, making, hands, wait, out, machines: vec![], temperature: None, people: vec![0] }
+    Job { kind: JobKind::Step, making, hands, wait, out, machines: vec![], temperature: None, people: vec![0], ..Job::default() }
 }
 
 fn on(machine: usize, temperature: Option<f64>, job: Job) -> Job {
@@ -14,19 +17,19 @@ fn on(machine: usize, temperature: Option<f64>, job: Job) -> Job {
 }
 
 fn oven(room: i64, near: f64, warm_up: i64) -> Machine {
-    Machine { room, heat: Some(Heat { near, warm_up }) }
+    Machine { room, heat: Some(Heat { near, warm_up }), ..Machine::default() }
 }
 
 fn plain(room: i64) -> Machine {
-    Machine { room, heat: None }
+    Machine { room, heat: None, ..Machine::default() }
 }
 
 fn cook() -> Worker {
-    Worker { from: 0, until: None }
+    Worker { from: 0, until: None, ..Worker::default() }
 }
 
 fn kitchen(people: Vec<Worker>, machines: Vec<Machine>, jobs: Vec<Job>) -> Problem {
-    Problem { people, machines, jobs, links: vec![] }
+    Problem { people, machines, jobs, ..Problem::default() }
 }
 
 fn link(before: usize, after: usize) -> Link {
@@ -133,20 +136,22 @@ fn a_load_is_taken_out_at_once_by_somebody_free() {
     assert_eq!(proven(&two).finish, 30);
 }
 
-/// The helper comes at 60 and alone may do the 20 min: 80. Until 75 she could not.
+/// The helper comes at 60 and alone may do the 20 min: 80. Meaning to leave at 75 she stays 5 min longer.
 #[test]
 fn a_helper_works_between_her_hours() {
-    let helper = |until| Worker { from: 60, until: Some(until) };
+    let helper = |until| Worker { from: 60, until: Some(until), ..Worker::default() };
     let mut problem = kitchen(vec![cook(), helper(90)], vec![], vec![Job { people: vec![1], ..job(0, 20, 0, 0) }]);
     assert_eq!(proven(&problem).finish, 80);
     problem.people[1] = helper(75);
-    assert_eq!(schedule(&problem, Effort::Normal).impossible, vec![Impossible::Absent { job: 0 }]);
+    let plan = proven(&problem);
+    assert_eq!((plan.finish, plan.stays, plan.impossible), (80, vec![(1, 5)], vec![]));
+    assert!(plan.none_keeps_all);
 }
 
 /// 15 min of chopping, then 20 min on the hob; the cook leaves at 30 and the helper comes at 40: the hob waits for her.
 #[test]
 fn nothing_simmers_in_an_empty_house() {
-    let people = vec![Worker { from: 0, until: Some(30) }, Worker { from: 40, until: None }];
+    let people = vec![Worker { from: 0, until: Some(30), ..Worker::default() }, Worker { from: 40, until: None, ..Worker::default() }];
     let jobs = vec![job(0, 15, 0, 0), on(0, None, job(0, 0, 20, 0))];
     let mut problem = kitchen(people, vec![plain(4)], jobs);
     problem.links = vec![link(0, 1)];
@@ -183,7 +188,7 @@ fn a_limit_that_cannot_be_kept_is_overrun_by_the_fewest_minutes_and_named() {
 /// first it would be 10 - 1 - 5 = 4, and 20 - 3 - 5 = 12.
 #[test]
 fn a_step_that_is_late_after_several_others_counts_once() {
-    let people = vec![Worker { from: 0, until: Some(3) }, Worker { from: 10, until: None }];
+    let people = vec![Worker { from: 0, until: Some(3), ..Worker::default() }, Worker { from: 10, until: None, ..Worker::default() }];
     let by = |person: usize, job: Job| Job { people: vec![person], ..job };
     let soaked = |making: usize| by(0, job(making, 1, 0, 0));
     let jobs = vec![soaked(0), soaked(0), by(1, job(0, 10, 0, 0)), soaked(1), by(1, job(1, 7, 0, 0))];
@@ -192,7 +197,7 @@ fn a_step_that_is_late_after_several_others_counts_once() {
     problem.links = vec![soon(0, 2), soon(1, 2), soon(3, 4)];
     let plan = schedule(&problem, Effort::Normal);
     assert_eq!(faults(&problem, &plan), Vec::<String>::new());
-    assert_eq!((plan.placed[4].start, plan.placed[2].start, super::checker::overrun(&problem, &plan)), (10, 17, 13));
+    assert_eq!((plan.placed[4].start, plan.placed[2].start, super::checker::overrun(&problem, &plan, false)), (10, 17, 13));
     assert!(plan.proven);
 }
 
@@ -243,4 +248,107 @@ fn steps_that_take_years_still_get_a_plan() {
 fn the_same_problem_gets_the_same_plan() {
     let problem = super::random::afternoon(7, 30);
     assert_eq!(schedule(&problem, Effort::Low), schedule(&problem, Effort::Low));
+}
+
+fn helper() -> Worker {
+    Worker { helper: true, ..cook() }
+}
+
+/// Served at 60, held 10 min at most: 20 min on the hob end at 50 to 60, so they begin at 30 to 40. The finish is that of the 15 min of
+/// chopping.
+#[test]
+fn what_is_served_ends_within_its_hold_and_leaves_the_finish_alone() {
+    let serve = Some(Serve { at: 60, hold: 10 });
+    let jobs = vec![Job { serve, uncounted: true, ..on(0, None, job(0, 0, 20, 0)) }, job(1, 15, 0, 0)];
+    let plan = proven(&kitchen(vec![cook()], vec![plain(1)], jobs));
+    assert_eq!((plan.finish, plan.unheld.len()), (15, 0));
+    assert!((30..=40).contains(&plan.placed[0].start), "{plan:?}");
+}
+
+/// Two dishes of 30 min each for one ring, both served at 60 at once: one ends at 60, the other 30 min before.
+#[test]
+fn a_hold_that_cannot_be_kept_is_broken_by_the_fewest_minutes() {
+    let serve = Some(Serve { at: 60, hold: 0 });
+    let dish = |making| Job { serve, uncounted: true, ..on(0, None, job(making, 0, 30, 0)) };
+    let plan = schedule(&kitchen(vec![cook()], vec![plain(1)], vec![dish(0), dish(1)]), Effort::Normal);
+    assert_eq!(plan.unheld.iter().map(|(_, minutes)| minutes).sum::<i64>(), 30);
+    assert!(plan.none_keeps_all);
+}
+
+/// A cook who leaves at 40 has 10 min to mix, an hour's marinade and 5 min to finish: the hour gives way before the cook stays.
+#[test]
+fn a_gap_gives_way_before_anybody_stays_longer() {
+    let mut problem = kitchen(vec![Worker { until: Some(40), ..cook() }], vec![], vec![job(0, 10, 0, 0), job(0, 5, 0, 0)]);
+    problem.links = vec![Link { gap: 60, ..link(0, 1) }];
+    let plan = proven(&problem);
+    assert_eq!((plan.hurried, plan.stays, plan.finish), (vec![(0, 35)], vec![], 40));
+}
+
+/// The fridge sets a cream for 40 min after the cook has gone at 10; on a hob somebody would have to stay.
+#[test]
+fn only_what_heats_is_watched() {
+    let jobs = vec![on(0, None, job(0, 5, 40, 0))];
+    let people = vec![Worker { until: Some(10), ..cook() }];
+    let fridge = Machine { watched: false, ..plain(1) };
+    assert_eq!(proven(&kitchen(people.clone(), vec![fridge], jobs.clone())).stays, vec![]);
+    assert_eq!(proven(&kitchen(people, vec![plain(1)], jobs)).stays, vec![(0, 35)]);
+}
+
+/// Two makings of two steps each, two people: nobody hands over.
+#[test]
+fn whoever_begins_a_making_goes_on_with_it() {
+    let jobs = vec![job(0, 10, 0, 0), job(0, 10, 0, 0), job(1, 10, 0, 0), job(1, 10, 0, 0)];
+    let jobs = jobs.into_iter().map(|job| Job { people: vec![0, 1], ..job }).collect();
+    let mut problem = kitchen(vec![cook(), cook()], vec![], jobs);
+    problem.links = vec![link(0, 1), link(2, 3)];
+    let plan = proven(&problem);
+    let people: Vec<Option<usize>> = plan.placed.iter().map(|placed| placed.person).collect();
+    assert_eq!((plan.finish, people[0], people[2]), (20, people[1], people[3]));
+}
+
+/// One step of 10 min that cook or helper may do: the helper does it.
+#[test]
+fn whoever_is_there_to_help_helps() {
+    let jobs = vec![Job { people: vec![0, 1], ..job(0, 10, 0, 0) }];
+    assert_eq!(proven(&kitchen(vec![cook(), helper()], vec![], jobs)).placed[0].person, Some(1));
+}
+
+/// One cook, one ring and two makings, each 5 min of hands, 20 min on the ring and 5 min of hands: one after the other nothing stands
+/// idle, and 60 min are within the 90.
+#[test]
+fn a_calm_plan_finishes_within_its_time_and_stands_idle_least() {
+    let steps = |making| [job(making, 5, 0, 0), on(0, None, job(making, 0, 20, 0)), job(making, 5, 0, 0)];
+    let mut problem = kitchen(vec![cook()], vec![plain(1)], steps(0).into_iter().chain(steps(1)).collect());
+    problem.links = vec![link(0, 1), link(1, 2), link(3, 4), link(4, 5)];
+    problem.aim = Aim::Calm { by: 90 };
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!(faults(&problem, &plan), Vec::<String>::new());
+    assert!(plan.finish <= 90);
+    assert_eq!(super::checker::idle(&problem, &plan), 0);
+}
+
+/// At 20 the roast is in since 0 and comes out at 45 to 46. The cook puts the second load into the oven as it stands, without a warm-up, and
+/// has 5 min to do after it, which do not fit before 45: from 46 to 51. The load comes out at 45 at the latest, so it goes in at 22.
+#[test]
+fn a_session_under_way_is_planned_from_now_on() {
+    let at = Some(180.0);
+    let mut jobs = vec![on(0, at, job(0, 2, 43, 1)), on(0, at, job(1, 2, 20, 1)), job(1, 5, 0, 0)];
+    jobs[0].fixed = Some(Fixed { start: 0, person: Some(0), out_person: None, set_to: at });
+    let mut problem = kitchen(vec![cook()], vec![oven(2, 0.0, 10)], jobs);
+    problem.links = vec![link(1, 2)];
+    problem.now = 20;
+    let plan = schedule(&problem, Effort::Normal);
+    assert_eq!(starts(&plan), vec![0, 22, 46]);
+    assert_eq!((plan.finish, plan.none_keeps_all), (51, false));
+}
+
+/// 10 + 10 min of a cook who leaves at 22: 22 min with hands a tenth slower, 24 min a fifth slower.
+#[test]
+fn slower_hands_do_the_same_in_the_same_order() {
+    let mut problem = kitchen(vec![Worker { until: Some(22), ..cook() }], vec![], vec![job(0, 10, 0, 0), job(0, 10, 0, 0)]);
+    problem.links = vec![Link { within: Some(0), why: LinkWhy::Within, ..link(0, 1) }];
+    let plan = proven(&problem);
+    assert_eq!(slower(&problem, &plan, 10), Slower { finish: 22, ..Slower::default() });
+    let fifth = slower(&problem, &plan, 20);
+    assert_eq!((fifth.finish, fifth.breaks), (24, vec![(Limit::Until { person: 0 }, 2)]));
 }

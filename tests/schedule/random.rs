@@ -1,6 +1,6 @@
 //! Invented sessions from a seed: the same seed, the same session.
 
-use spence::prep::{Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Worker};
+use spence::prep::{Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
 
 use crate::dice::Dice;
 
@@ -14,8 +14,12 @@ impl Dice {
 pub fn afternoon(seed: u64, tasks: usize) -> Problem {
     let mut dice = Dice(seed);
     let heat = Heat { near: 10.0, warm_up: 10 };
-    let machines = vec![Machine { room: 2, heat: Some(heat) }, Machine { room: 4, heat: None }, Machine { room: 1, heat: None }];
-    let people = vec![Worker { from: 0, until: None }, Worker { from: 0, until: None }];
+    let machines = vec![
+        Machine { room: 2, heat: Some(heat), ..Machine::default() },
+        Machine { room: 4, heat: None, ..Machine::default() },
+        Machine { room: 1, heat: None, ..Machine::default() },
+    ];
+    let people = vec![Worker { from: 0, until: None, ..Worker::default() }, Worker { from: 0, until: None, ..Worker::default() }];
     let mut problem = Problem { people, machines, ..Problem::default() };
     let mut making = 0;
     while problem.jobs.len() < tasks {
@@ -46,7 +50,7 @@ fn push(problem: &mut Problem, dice: &mut Dice, job: Job, follows: bool) {
 }
 
 fn boxing(making: usize) -> Job {
-    Job { kind: JobKind::Box, making, hands: 3, wait: 0, out: 0, machines: vec![], temperature: None, people: vec![0, 1] }
+    Job { kind: JobKind::Box, making, hands: 3, wait: 0, out: 0, machines: vec![], temperature: None, people: vec![0, 1], ..Job::default() }
 }
 
 fn cooking(dice: &mut Dice, making: usize, step: usize) -> Job {
@@ -78,7 +82,10 @@ pub fn tangle(seed: u64, jobs: usize, longest: i64) -> Problem {
     let mut dice = Dice(seed.wrapping_mul(7919));
     let mut problem = Problem { people: workers(&mut dice, longest), ..Problem::default() };
     let heat = dice.chance(80).then(|| Heat { near: if dice.chance(50) { 10.0 } else { 0.0 }, warm_up: dice.between(0, longest) });
-    problem.machines = vec![Machine { room: dice.between(1, 3), heat }, Machine { room: dice.between(1, 2), heat: None }];
+    problem.machines = vec![
+        Machine { room: dice.between(1, 3), heat, ..Machine::default() },
+        Machine { room: dice.between(1, 2), heat: None, ..Machine::default() },
+    ];
     for _ in 0..jobs {
         let job = tangled(&mut dice, &problem, longest);
         problem.jobs.push(job);
@@ -97,18 +104,23 @@ pub fn tangle(seed: u64, jobs: usize, longest: i64) -> Problem {
             }
         }
     }
+    problem.machines[1].watched = dice.chance(60);
+    problem.jobs[0].uncounted = dice.chance(20);
+    if dice.chance(25) {
+        problem.jobs[0].serve = Some(Serve { at: dice.between(2, 6) * longest, hold: dice.between(0, longest) });
+    }
     problem
 }
 
 fn workers(dice: &mut Dice, longest: i64) -> Vec<Worker> {
-    let mut workers = vec![Worker { from: 0, until: None }];
+    let mut workers = vec![Worker { from: 0, until: None, ..Worker::default() }];
     if dice.chance(20) {
         workers[0].until = Some(dice.between(2, 6) * longest);
     }
     for _ in 0..dice.between(0, 2) {
         let from = if dice.chance(50) { 0 } else { dice.between(1, 3) * longest };
         let until = dice.chance(60).then(|| from + dice.between(1, 5) * longest);
-        workers.push(Worker { from, until });
+        workers.push(Worker { from, until, ..Worker::default() });
     }
     workers
 }
@@ -127,5 +139,5 @@ fn tangled(dice: &mut Dice, problem: &Problem, longest: i64) -> Job {
         }
     }
     let temperature = dice.chance(85).then(|| 180.0 + 10.0 * dice.between(0, 2) as f64);
-    Job { kind: JobKind::Step, making: dice.between(0, 2) as usize, hands, wait, out, machines, temperature, people }
+    Job { kind: JobKind::Step, making: dice.between(0, 2) as usize, hands, wait, out, machines, temperature, people, ..Job::default() }
 }

@@ -2,7 +2,12 @@
 //!
 //! It places one job at a time and knows nothing of which comes first.
 
+use std::cell::Cell;
+
 use super::model::{COLD, FAR, Load, Model, Task};
+
+/// So many loads and stretches are looked at in the time in which a job is set.
+const LOOKED: u64 = 100;
 
 /// Where a job stands.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -30,21 +35,45 @@ pub(super) struct Board<'a> {
     /// One a person: (start, end, job), ascending.
     busy: Vec<Vec<(i64, i64, usize)>>,
     held: Vec<Vec<Hold>>,
-    /// People in the order in which they are asked: those who may do least first.
+    /// How much each may do: of two people free, the one who may do less is asked.
     versatility: Vec<usize>,
+    /// The job before each in its making.
+    pub before: Vec<Option<usize>>,
+    /// The job after each in its making.
+    pub next: Vec<Option<usize>>,
+    /// Whether a load is put into the coolest setting that goes, rather than the warmest.
+    pub coolest: bool,
+    /// Loads and stretches looked at: the measure of work.
+    looked: Cell<u64>,
 }
 
 impl<'a> Board<'a> {
     pub fn new(model: &'a Model) -> Board<'a> {
         let mut versatility = vec![0; model.hours.len()];
         model.tasks().for_each(|task| task.people.iter().for_each(|&person| versatility[person] += 1));
+        let mut before = vec![None; model.count()];
+        let mut after = vec![None; model.count()];
+        model.pairs.iter().for_each(|&(job, next)| (before[next], after[job]) = (Some(job), Some(next)));
         Board {
             model,
             seats: vec![None; model.count()],
             busy: vec![Vec::new(); model.hours.len()],
             held: vec![Vec::new(); model.room.len()],
             versatility,
+            before,
+            next: after,
+            coolest: false,
+            looked: Cell::new(0),
         }
+    }
+
+    /// Work done so far, in jobs set on a table with little on it.
+    pub fn work(&self) -> u64 {
+        self.looked.get() / LOOKED
+    }
+
+    fn look(&self, at: usize) {
+        self.looked.set(self.looked.get() + at as u64);
     }
 
     pub fn clear(&mut self) {
@@ -67,14 +96,54 @@ impl<'a> Board<'a> {
 
     /// The last start at `from` or later and `latest` at most at which the job fits.
     pub fn latest(&self, job: usize, from: i64, latest: i64) -> Option<i64> {
-        (from..=latest).rev().find(|&start| self.next_start(job, start).is_none())
+        let mut start = latest;
+        while start >= from {
+            match self.last_start(job, start) {
+                None => return Some(start),
+                Some(sooner) => start = sooner,
+            }
+        }
+        None
+    }
+
+    /// Whether the job fits at `start`.
+    pub fn fits(&self, job: usize, start: i64) -> bool {
+        self.next_start(job, start).is_none()
+    }
+
+    /// Jobs that stand where the job would have to stand at `start`: those of them that would have to go.
+    pub fn in_the_way(&self, job: usize, start: i64) -> Vec<usize> {
+        let end = start + self.model.minutes[job];
+        let mut found: Vec<usize> = Vec::new();
+        for load in &self.model.loads[job] {
+            let warm_up = self.model.ovens[load.machine].warm_up;
+            let full = self.roomy(load, start, end) > start;
+            let unset = self.setting(load, start, end).is_err();
+            for hold in &self.held[load.machine] {
+                let beside = hold.start < end && hold.end > start;
+                let near = hold.start < end + warm_up && hold.end + warm_up > start;
+                if full && beside || unset && near && hold.setting.is_some_and(|setting| Some(&setting) != load.settings.first()) {
+                    found.push(hold.job);
+                }
+            }
+        }
+        for task in [&self.model.hands[job], &self.model.outs[job]].into_iter().flatten() {
+            let (at, until) = (start + task.offset, start + task.offset + task.minutes);
+            if task.people.iter().any(|&person| self.free_from(person, at, task.minutes) == at) {
+                continue;
+            }
+            for &person in &task.people {
+                found.extend(self.busy[person].iter().filter(|stretch| stretch.0 < until && stretch.1 > at).map(|stretch| stretch.2));
+            }
+        }
+        found
     }
 
     /// `None` where the job fits at `start`; else a later minute before which it cannot start.
     fn next_start(&self, job: usize, start: i64) -> Option<i64> {
         let end = start + self.model.minutes[job];
         let mut next = start;
-        if !self.model.loads[job].is_empty() {
+        if self.model.watched[job] {
             next = next.max(self.attended(start, self.model.warm_up_of(job), self.model.minutes[job]));
         }
         for load in &self.model.loads[job] {
@@ -87,6 +156,90 @@ impl<'a> Board<'a> {
             next = next.max(free - task.offset);
         }
         (next > start).then_some(next)
+    }
+
+    /// `None` where the job fits at `start`; else an earlier minute after which it cannot start.
+    fn last_start(&self, job: usize, start: i64) -> Option<i64> {
+        let minutes = self.model.minutes[job];
+        let end = start + minutes;
+        let mut last = start;
+        if self.model.watched[job] {
+            last = last.min(self.attended_by(start, self.model.warm_up_of(job), minutes));
+        }
+        for load in &self.model.loads[job] {
+            last = last.min(self.roomy_until(load, start, end) - minutes);
+            if self.setting(load, start, end).is_err() {
+                last = last.min(self.set_until(load, start, end) - minutes);
+            }
+        }
+        for task in [&self.model.hands[job], &self.model.outs[job]].into_iter().flatten() {
+            let at = start + task.offset;
+            let free = task.people.iter().map(|&person| self.free_by(person, at, task.minutes)).max().unwrap_or(-FAR);
+            last = last.min(free - task.offset);
+        }
+        (last < start).then_some(last)
+    }
+
+    /// The last start up to `start` at which somebody is present from a warm-up before it to the end.
+    fn attended_by(&self, start: i64, warm_up: i64, minutes: i64) -> i64 {
+        let in_stretch = |&(from, until): &(i64, i64)| {
+            let last = start.min(until - minutes);
+            (last >= from + warm_up).then_some(last)
+        };
+        self.model.presence.iter().filter_map(in_stretch).max().unwrap_or(-FAR)
+    }
+
+    /// The last end up to `end` before which there may be room.
+    fn roomy_until(&self, load: &Load, start: i64, end: i64) -> i64 {
+        let room = self.model.room[load.machine];
+        let holds = &self.held[load.machine];
+        let mut last = end;
+        self.look(holds.len());
+        for hold in holds.iter().filter(|hold| hold.start < end && hold.end > start) {
+            if hold.take + load.take > room {
+                last = last.min(hold.start);
+                continue;
+            }
+            self.look(holds.len());
+            let moment = hold.start.max(start);
+            let there = |other: &&Hold| other.start <= moment && other.end > moment;
+            let taken: i64 = holds.iter().filter(there).map(|other| other.take).sum();
+            if taken + load.take > room {
+                last = last.min(holds.iter().filter(there).map(|other| other.start).max().unwrap_or(end));
+            }
+        }
+        last
+    }
+
+    /// The last end before which one of its settings might go with the loads around it.
+    fn set_until(&self, load: &Load, start: i64, end: i64) -> i64 {
+        let warm_up = self.model.ovens[load.machine].warm_up;
+        let of_setting = |&setting: &usize| {
+            let clash = |hold: &&Hold| {
+                hold.setting.is_some_and(|other| other != setting) && hold.start < end + warm_up && hold.end + warm_up > start
+            };
+            match self.held[load.machine].iter().filter(clash).map(|hold| hold.start - warm_up).min() {
+                Some(sooner) => sooner,
+                None => self.attended_by(start, warm_up, end - start) + end - start,
+            }
+        };
+        load.settings.iter().map(of_setting).max().unwrap_or(end)
+    }
+
+    /// The last minute up to `at` on at which the person is present and idle for so long.
+    fn free_by(&self, person: usize, at: i64, minutes: i64) -> i64 {
+        let (from, until) = self.model.hours[person];
+        let mut free = at.min(until - minutes);
+        self.look(self.busy[person].len() / 2);
+        for &(start, end, _) in self.busy[person].iter().rev() {
+            if end <= free {
+                break;
+            }
+            if start < free + minutes {
+                free = start - minutes;
+            }
+        }
+        if free >= from { free } else { -FAR }
     }
 
     /// The first start from `start` on at which somebody is present from a warm-up before it to the end.
@@ -103,11 +256,13 @@ impl<'a> Board<'a> {
         let beside = |hold: &&Hold| hold.start < end && hold.end > start;
         let mut next = start;
         let holds = &self.held[load.machine];
+        self.look(holds.len());
         for hold in holds.iter().filter(beside) {
             if hold.take + load.take > room {
                 next = next.max(hold.end);
                 continue;
             }
+            self.look(holds.len());
             let moment = hold.start.max(start);
             let there = |other: &&Hold| other.start <= moment && other.end > moment;
             let taken: i64 = holds.iter().filter(there).map(|other| other.take).sum();
@@ -125,8 +280,11 @@ impl<'a> Board<'a> {
             return Ok(None);
         }
         let warm_up = self.model.ovens[load.machine].warm_up;
+        self.look(self.held[load.machine].len() * load.settings.len());
         let mut soonest = 2 * FAR;
-        for &setting in &load.settings {
+        let many = load.settings.len();
+        for place in 0..many {
+            let setting = load.settings[if self.coolest { many - 1 - place } else { place }];
             let clash = |hold: &&Hold| {
                 hold.setting.is_some_and(|other| other != setting) && hold.start < end + warm_up && hold.end + warm_up > start
             };
@@ -147,6 +305,7 @@ impl<'a> Board<'a> {
     fn free_from(&self, person: usize, at: i64, minutes: i64) -> i64 {
         let (from, until) = self.model.hours[person];
         let mut free = at.max(from);
+        self.look(self.busy[person].len() / 2);
         for &(start, end, _) in &self.busy[person] {
             if start >= free + minutes {
                 break;
@@ -156,11 +315,35 @@ impl<'a> Board<'a> {
         if free + minutes <= until { free } else { 2 * FAR }
     }
 
-    fn pick(&self, task: &Option<Task>, start: i64) -> Option<usize> {
+    /// Of those who are free: who need not stay for it, who did the step before, a helper, who may do least, who has least to do.
+    fn pick(&self, task: &Option<Task>, start: i64, before: Option<usize>) -> Option<usize> {
         let task = task.as_ref()?;
         let at = start + task.offset;
         let free = task.people.iter().copied().filter(|&person| self.free_from(person, at, task.minutes) == at);
-        free.min_by_key(|&person| (self.versatility[person], self.busy[person].len(), person))
+        let stays = |person: usize| (at + task.minutes - self.model.until[person]).max(0);
+        free.min_by_key(|&person| {
+            let helps = self.model.helper[person];
+            (
+                stays(person),
+                before.is_some_and(|before| before != person),
+                !helps,
+                self.versatility[person],
+                self.busy[person].len(),
+                person,
+            )
+        })
+    }
+
+    /// Who did the last hands-on step of the making before this job.
+    fn doer_before(&self, job: usize) -> Option<usize> {
+        let mut job = job;
+        while let Some(before) = self.before[job] {
+            if let Some(person) = self.seats[before].as_ref().and_then(|seat| seat.hands) {
+                return Some(person);
+            }
+            job = before;
+        }
+        None
     }
 
     /// Places the job at a start at which it fits.
@@ -168,8 +351,8 @@ impl<'a> Board<'a> {
         let end = start + self.model.minutes[job];
         let loads = &self.model.loads[job];
         let settings = loads.iter().map(|load| self.setting(load, start, end).ok().flatten()).collect();
-        let hands = self.pick(&self.model.hands[job], start);
-        let out = self.pick(&self.model.outs[job], start);
+        let hands = self.pick(&self.model.hands[job], start, self.doer_before(job));
+        let out = self.pick(&self.model.outs[job], start, hands);
         self.seat(job, Seat { start, hands, out, settings });
     }
 
@@ -192,8 +375,9 @@ impl<'a> Board<'a> {
     }
 
     pub fn take_off(&mut self, job: usize) -> Option<Seat> {
-        self.held.iter_mut().for_each(|holds| holds.retain(|hold| hold.job != job));
-        self.busy.iter_mut().for_each(|busy| busy.retain(|stretch| stretch.2 != job));
-        self.seats[job].take()
+        let seat = self.seats[job].take()?;
+        self.model.loads[job].iter().for_each(|load| self.held[load.machine].retain(|hold| hold.job != job));
+        [seat.hands, seat.out].into_iter().flatten().for_each(|person| self.busy[person].retain(|stretch| stretch.2 != job));
+        Some(seat)
     }
 }

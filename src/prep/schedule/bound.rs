@@ -18,7 +18,7 @@ struct Work {
 
 /// The best of the bounds.
 pub(super) fn bound(model: &Model) -> i64 {
-    let way = (0..model.count()).map(|job| model.heads[job] + model.tails[job]).max().unwrap_or(0);
+    let way = (0..model.count()).map(|job| model.heads[job] + model.tails[job]).max().unwrap_or(0).max(0);
     let machines = (0..model.room.len()).map(|machine| of_machine(model, machine)).max().unwrap_or(0);
     way.max(machines).max(of_people(model))
 }
@@ -26,7 +26,7 @@ pub(super) fn bound(model: &Model) -> i64 {
 fn of_machine(model: &Model, machine: usize) -> i64 {
     let loads = (0..model.count()).flat_map(|job| model.loads[job].iter().map(move |load| (job, load)));
     let works: Vec<Work> = loads
-        .filter(|(_, load)| load.machine == machine && load.take > 0)
+        .filter(|(job, load)| load.machine == machine && load.take > 0 && model.leads_to_finish(*job))
         .map(|(job, load)| Work {
             head: model.heads[job],
             minutes: model.minutes[job] * load.take,
@@ -34,8 +34,45 @@ fn of_machine(model: &Model, machine: usize) -> i64 {
         })
         .collect();
     let room = model.room[machine].max(1);
-    densest(&works, |head, work| head + (work + room - 1) / room)
+    densest(&works, |head, work| head + (work + room - 1) / room).max(of_runs(model, machine))
 }
+
+/// Loads of an oven whose temperatures do not go together stand in different runs, with a warm-up between every two.
+fn of_runs(model: &Model, machine: usize) -> i64 {
+    let oven = &model.ovens[machine];
+    let room = model.room[machine].max(1);
+    let mut loads: Vec<(f64, Work)> = Vec::new();
+    for job in (0..model.count()).filter(|&job| model.leads_to_finish(job)) {
+        for load in model.loads[job].iter().filter(|load| load.machine == machine && load.hot() && load.take > 0) {
+            // The warmest of its settings is what it wants.
+            let wanted = load.settings.iter().map(|&setting| oven.degrees[setting]).fold(f64::MIN, f64::max);
+            let tail = model.tails[job] - model.minutes[job];
+            loads.push((wanted, Work { head: model.heads[job], minutes: model.minutes[job] * load.take, tail }));
+        }
+    }
+    loads.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let heads: BTreeSet<i64> = loads.iter().map(|load| load.1.head).collect();
+    let tails: BTreeSet<i64> = loads.iter().map(|load| load.1.tail).collect();
+    let mut best = 0;
+    for &head in heads.iter().take(MOST_EDGES) {
+        for &tail in tails.iter().take(MOST_EDGES) {
+            let (mut work, mut runs, mut from) = (0, 0, f64::MIN);
+            for (wanted, load) in loads.iter().filter(|load| load.1.head >= head && load.1.tail >= tail) {
+                work += load.minutes;
+                if *wanted > from + oven.near + 1e-6 {
+                    (runs, from) = (runs + 1, *wanted);
+                }
+            }
+            if runs > 0 {
+                best = best.max(head + (work + room - 1) / room + (runs - 1) * oven.warm_up + tail);
+            }
+        }
+    }
+    best
+}
+
+/// So many different heads and tails are looked at.
+const MOST_EDGES: usize = 60;
 
 fn of_people(model: &Model) -> i64 {
     let groups: BTreeSet<&[usize]> = model.tasks().map(|task| task.people.as_slice()).collect();
@@ -47,7 +84,7 @@ fn of_people(model: &Model) -> i64 {
 fn of_group(model: &Model, group: &[usize]) -> i64 {
     let works: Vec<Work> = model
         .tasks()
-        .filter(|task| task.people.iter().all(|person| group.contains(person)))
+        .filter(|task| model.leads_to_finish(task.job) && task.people.iter().all(|person| group.contains(person)))
         .map(|task| Work {
             head: model.heads[task.job] + task.offset,
             minutes: task.minutes,
@@ -81,7 +118,8 @@ fn densest(works: &[Work], done: impl Fn(i64, i64) -> i64) -> i64 {
     let mut by_tail: Vec<&Work> = works.iter().collect();
     by_tail.sort_by_key(|work| -work.tail);
     let mut best = 0;
-    for head in heads {
+    let every = 1 + heads.len() * works.len() / 200_000;
+    for head in heads.into_iter().step_by(every) {
         let mut sum = 0;
         for work in by_tail.iter().filter(|work| work.head >= head) {
             sum += work.minutes;

@@ -3,37 +3,16 @@
 //! Where a job misses the latest start that a link allows it, the job before it is put off and the plan begun again.
 
 use super::board::{Board, Seat};
+use super::cost::Plan;
+use super::draw::Draw;
 use super::model::{FAR, Model};
-
-/// A plan that keeps the model's rules.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub(super) struct Plan {
-    pub seats: Vec<Seat>,
-    pub finish: i64,
-    pub idle: i64,
-}
-
-impl Plan {
-    pub fn of(model: &Model, seats: Vec<Seat>) -> Plan {
-        let end = |job: usize| seats[job].start + model.minutes[job];
-        let finish = (0..seats.len()).map(end).max().unwrap_or(0);
-        let idle = model.pairs.iter().map(|&(job, next)| (seats[next].start - end(job)).max(0)).sum();
-        Plan { seats, finish, idle }
-    }
-
-    /// Less is better.
-    pub fn cost(&self) -> (i64, i64) {
-        (self.finish, self.idle)
-    }
-}
 
 /// How often a plan is begun again because a job came too late.
 const AGAIN: usize = 60;
 
 pub(super) struct Builder<'a> {
     board: Board<'a>,
-    /// Jobs placed so far over all plans: the measure of effort.
-    pub placed: u64,
+    placed: u64,
 }
 
 enum Attempt {
@@ -46,6 +25,11 @@ enum Attempt {
 impl<'a> Builder<'a> {
     pub fn new(model: &'a Model) -> Builder<'a> {
         Builder { board: Board::new(model), placed: 0 }
+    }
+
+    /// Jobs placed so far over all plans: the measure of effort.
+    fn work(&self) -> u64 {
+        self.placed + self.board.work()
     }
 
     /// The plan in which, of the jobs that may come next, the one of highest priority is placed first.
@@ -72,18 +56,22 @@ impl<'a> Builder<'a> {
         let model = self.board.model;
         self.board.clear();
         let mut waiting: Vec<usize> = model.into.iter().map(Vec::len).collect();
-        let mut open: Vec<usize> = (0..model.count()).filter(|&job| waiting[job] == 0).collect();
+        for job in (0..model.count()).filter(|&job| model.fixed[job]) {
+            self.board.put(job, model.heads[job]);
+            model.from[job].iter().for_each(|&arc| waiting[model.arcs[arc].after] -= 1);
+        }
+        let mut open: Vec<usize> = (0..model.count()).filter(|&job| waiting[job] == 0 && !model.fixed[job]).collect();
         while let Some(job) = take_next(&mut open, |job| (self.deadline(job), -priority[job], job)) {
             let (first, last) = (self.release(job, floor[job]), self.deadline(job));
             self.placed += 1;
-            match self.board.earliest(job, first, last.min(FAR)) {
+            match self.board.earliest(job, first, last) {
                 Some(start) => self.board.put(job, start),
                 None => return self.put_off(job, first, floor),
             }
             for &arc in &model.from[job] {
                 let after = model.arcs[arc].after;
                 waiting[after] -= 1;
-                if waiting[after] == 0 {
+                if waiting[after] == 0 && !model.fixed[after] {
                     open.push(after);
                 }
             }
@@ -101,23 +89,28 @@ impl<'a> Builder<'a> {
         least.unwrap_or(0).max(floor)
     }
 
-    /// The latest start that the jobs before it allow; [`i64::MAX`] where none does.
+    /// The latest start that the jobs before it, and its own limits, allow.
     fn deadline(&self, job: usize) -> i64 {
         let model = self.board.model;
         let last = |&arc: &usize| model.arcs[arc].most.map(|most| self.start_of(model.arcs[arc].before) + most);
-        model.into[job].iter().filter_map(last).min().unwrap_or(i64::MAX)
+        model.into[job].iter().filter_map(last).min().unwrap_or(FAR).min(model.lasts[job])
     }
 
     /// Puts off the jobs that would have the late one start too early.
     fn put_off(&self, job: usize, first: i64, floor: &mut [i64]) -> Attempt {
         let model = self.board.model;
         let Some(start) = self.board.earliest(job, first, FAR) else { return Attempt::Dead };
+        if start > model.lasts[job] {
+            return Attempt::Dead;
+        }
+        let mut moved = false;
         for arc in model.into[job].iter().map(|&arc| &model.arcs[arc]) {
             if let Some(most) = arc.most {
+                moved |= floor[arc.before] < start - most;
                 floor[arc.before] = floor[arc.before].max(start - most);
             }
         }
-        Attempt::PutOff
+        if moved { Attempt::PutOff } else { Attempt::Dead }
     }
 }
 
@@ -128,7 +121,7 @@ fn take_next<K: Ord>(open: &mut Vec<usize>, key: impl Fn(usize) -> K) -> Option<
 }
 
 /// The rules of priority, each a number a job, higher first.
-pub(super) fn rules(model: &Model) -> Vec<Vec<i64>> {
+fn rules(model: &Model) -> Vec<Vec<i64>> {
     let hands = |job: usize| model.hands[job].as_ref().map_or(0, |task| task.minutes);
     let each = |rule: &dyn Fn(usize) -> i64| (0..model.count()).map(rule).collect::<Vec<i64>>();
     vec![
@@ -140,4 +133,55 @@ pub(super) fn rules(model: &Model) -> Vec<Vec<i64>> {
         each(&|job| model.minutes[job]),
         each(&|job| -(job as i64)),
     ]
+}
+
+/// The best plan of the rules of priority, improved by other priorities until it finishes at `bound` or so many jobs have been placed.
+pub(super) fn construct(model: &Model, bound: i64, most_placed: u64) -> Option<Plan> {
+    let mut builder = Builder::new(model);
+    let mut best: Option<(Plan, Vec<i64>)> = None;
+    let mut spare = None;
+    for rule in rules(model) {
+        if let Some(plan) = builder.build(&rule) {
+            if best.as_ref().is_none_or(|(known, _)| plan.cost < known.cost) {
+                best = Some((plan, rule));
+            }
+        } else {
+            spare = spare.or(Some(rule));
+        }
+        if best.as_ref().is_some_and(|(plan, _)| plan.finish <= bound) || builder.work() > most_placed {
+            break;
+        }
+    }
+    let mut draw = Draw::new(0);
+    let ranks = ranks(best.as_ref().map(|(_, rule)| rule).or(spare.as_ref())?);
+    let mut known = (best.map(|(plan, _)| plan), ranks);
+    while builder.work() < most_placed && known.0.as_ref().is_none_or(|plan| plan.finish > bound) && model.count() > 1 {
+        step(&mut builder, &mut known, &mut draw);
+    }
+    known.0
+}
+
+/// Priorities as a row of different numbers.
+fn ranks(priority: &[i64]) -> Vec<i64> {
+    let mut order: Vec<usize> = (0..priority.len()).collect();
+    order.sort_by_key(|&job| (priority[job], std::cmp::Reverse(job)));
+    let mut ranks = vec![0; priority.len()];
+    order.into_iter().enumerate().for_each(|(rank, job)| ranks[job] = rank as i64);
+    ranks
+}
+
+/// Swaps a few priorities and keeps the change where the plan is no worse.
+fn step(builder: &mut Builder, known: &mut (Option<Plan>, Vec<i64>), draw: &mut Draw) {
+    let mut ranks = known.1.clone();
+    for _ in 0..=draw.below(3) {
+        let (one, other) = (draw.below(ranks.len()), draw.below(ranks.len()));
+        ranks.swap(one, other);
+    }
+    builder.placed += 1;
+    let plan = builder.build(&ranks);
+    match (&plan, &known.0) {
+        (Some(new), Some(old)) if new.cost > old.cost => {}
+        (None, Some(_)) => {}
+        _ => *known = (plan, ranks),
+    }
 }

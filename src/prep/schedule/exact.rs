@@ -11,14 +11,18 @@ use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};
 use pumpkin_solver::core::proof::ConstraintTag;
 use pumpkin_solver::core::results::{ProblemSolution, SolutionReference};
 use pumpkin_solver::core::variables::{AffineView, DomainId, Literal, TransformableVariable};
-use pumpkin_solver::{Solver, cumulative, less_than_or_equals};
+use pumpkin_solver::propagators::disjunctive::ArgDisjunctiveTask;
+use pumpkin_solver::{Solver, cumulative, disjunctive_strict, less_than_or_equals};
 
 use super::board::Seat;
 use super::lag::Lags;
-use super::model::{Model, Task};
+use super::model::{Kind, Model, Task, merged};
 
 /// Megabytes the solver sets aside for what it learns; it asks for more when it needs it.
 const MEMORY: usize = 1;
+
+/// So many jobs are planned with people by name; more only with people as hands, who are named afterwards.
+const NAMED: usize = 34;
 
 /// Something about the order of two jobs: known, or a literal.
 #[derive(Debug, Clone, Copy)]
@@ -43,19 +47,23 @@ pub(super) struct Exact<'a> {
     pub lags: Lags,
     /// The last minute of any plan looked for.
     pub limit: i64,
+    /// By how long each person stays, where that may be.
+    pub stays: Vec<Option<DomainId>>,
+    /// Whether it is told who does what; else only how many hands there are.
+    pub named: bool,
     before: BTreeMap<(usize, usize, i64), Before>,
 }
 
 impl<'a> Exact<'a> {
-    /// `None` where it is plain that no plan finishes by `limit`.
-    pub fn new(model: &'a Model, least: i64, limit: i64) -> Option<Exact<'a>> {
-        if model.contradiction || least > limit || (0..model.count()).any(|job| model.heads[job] + model.tails[job] > limit) {
+    /// `None` where it is plain that no plan finishes by `limit`. `horizon`: the last end of anything, counted or not.
+    pub fn new(model: &'a Model, least: i64, limit: i64, horizon: i64) -> Option<Exact<'a>> {
+        let window = |job: usize| (model.heads[job], model.last(job, limit).min(horizon - model.minutes[job]));
+        if model.contradiction || least > limit || (0..model.count()).any(|job| window(job).0 > window(job).1) {
             return None;
         }
         let mut solver = Solver::with_options(SolverOptions { memory_preallocated: MEMORY, ..SolverOptions::default() });
         let tag = solver.new_constraint_tag();
-        let start = |job: usize| (model.heads[job] as i32, (limit - model.tails[job]) as i32);
-        let starts = (0..model.count()).map(start).map(|(low, high)| solver.new_bounded_integer(low, high)).collect();
+        let starts = (0..model.count()).map(window).map(|(low, high)| solver.new_bounded_integer(low as i32, high as i32)).collect();
         let finish = solver.new_bounded_integer(least as i32, limit as i32);
         let mut exact = Exact {
             model,
@@ -67,7 +75,9 @@ impl<'a> Exact<'a> {
             doers: BTreeMap::new(),
             settings: BTreeMap::new(),
             lags: Lags::new(model),
-            limit,
+            limit: limit.max(horizon),
+            stays: vec![None; model.hours.len()],
+            named: model.count() <= NAMED,
             before: BTreeMap::new(),
         };
         exact.post_all();
@@ -77,13 +87,28 @@ impl<'a> Exact<'a> {
     fn post_all(&mut self) {
         self.post_finish();
         self.post_arcs();
+        self.post_stays();
+        self.named |= self.stays.iter().any(Option::is_some);
         self.post_presence();
         super::rooms::post(self);
         super::hands::post(self);
     }
 
+    /// One variable for each person whose `until` may be broken.
+    fn post_stays(&mut self) {
+        if self.model.rules.keep(Kind::Until) {
+            return;
+        }
+        for person in (0..self.model.until.len()).filter(|&person| self.model.until[person] < self.limit) {
+            let longest = self.limit - self.model.until[person].min(self.limit);
+            let stay = self.solver.new_bounded_integer(0, longest as i32);
+            self.stays[person] = Some(stay);
+            self.others.push(stay);
+        }
+    }
+
     fn post_finish(&mut self) {
-        for job in 0..self.model.count() {
+        for job in (0..self.model.count()).filter(|&job| self.model.leads_to_finish(job)) {
             let terms = [self.starts[job].scaled(1), self.finish.scaled(-1)];
             self.at_most(terms.to_vec(), -self.model.tails[job]);
         }
@@ -98,15 +123,54 @@ impl<'a> Exact<'a> {
         }
     }
 
-    /// A job that holds a machine lies in one stretch of presence, its warm-up included.
+    /// A job that must be watched lies in one stretch of presence, its warm-up included.
     fn post_presence(&mut self) {
-        for job in (0..self.model.count()).filter(|&job| !self.model.loads[job].is_empty()) {
+        let watched: Vec<usize> = (0..self.model.count()).filter(|&job| self.model.watched[job] && !self.model.fixed[job]).collect();
+        for &job in &watched {
             self.attended(job, self.model.warm_up_of(job), &[]);
+        }
+        if self.stays.iter().any(Option::is_some) {
+            self.post_watch(&watched);
+        }
+    }
+
+    /// Where people may stay longer: after each stretch of hours somebody stays until the jobs begun in it end, or others come.
+    fn post_watch(&mut self, watched: &[usize]) {
+        let model = self.model;
+        let hours: Vec<(i64, i64)> = model.hours.iter().zip(&model.until).map(|(hours, &until)| (hours.0, until)).collect();
+        let stretches = merged(&hours);
+        let limit = self.limit;
+        for (place, &(_, end)) in stretches.iter().enumerate().filter(|(_, stretch)| stretch.1 < limit) {
+            let comes = stretches.get(place + 1).map_or(limit, |next| next.0).min(limit);
+            let there: Vec<usize> = (0..hours.len()).filter(|&person| hours[person].0 <= end).collect();
+            let watch = self.solver.new_bounded_integer(end as i32, comes as i32);
+            self.others.push(watch);
+            let literals: Vec<Literal> = there.iter().map(|_| self.literal()).collect();
+            self.clause(literals.iter().map(|literal| literal.get_true_predicate()).collect());
+            for (&person, &literal) in there.iter().zip(&literals) {
+                let Some(stay) = self.stays[person] else { continue };
+                self.at_most_if(vec![watch.scaled(1), stay.scaled(-1)], model.until[person], literal);
+            }
+            for &job in watched {
+                let first = (comes + model.warm_up_of(job)) as i32;
+                let literal = self.literal();
+                let later = self.starts[job].lower_bound_predicate(first);
+                let covered = watch.lower_bound_predicate(comes as i32);
+                let mut any = vec![later, literal.get_true_predicate()];
+                if comes < limit {
+                    any.push(covered);
+                }
+                self.clause(any);
+                self.at_most_if(vec![self.starts[job].scaled(1), watch.scaled(-1)], -model.minutes[job], literal);
+            }
         }
     }
 
     /// The job, and the warm-up before it, lie in one stretch of presence, unless one of `unless` holds.
     pub fn attended(&mut self, job: usize, warm_up: i64, unless: &[Predicate]) {
+        if self.model.fixed[job] {
+            return;
+        }
         let start = self.starts[job];
         let minutes = self.model.minutes[job];
         let stretches = self.model.presence.iter().map(|&(from, until)| (from + warm_up, until - minutes));
@@ -243,6 +307,20 @@ impl<'a> Exact<'a> {
         self.solver.add_constraint(cumulative(variables, minutes, amounts, room as i32, self.tag)).post();
     }
 
+    /// Never two at once, each (job, minutes after its start, minutes): what edge-finding sees beyond pairs.
+    pub fn disjunctive(&mut self, mut stretches: Vec<(usize, i64, i64)>) {
+        stretches.retain(|stretch| stretch.2 > 0 && !self.model.fixed[stretch.0]);
+        if stretches.len() < 3 || self.solver.is_inconsistent() {
+            return;
+        }
+        let task = |&(job, offset, minutes): &(usize, i64, i64)| ArgDisjunctiveTask {
+            start_time: self.starts[job].scaled(1).offset(offset as i32),
+            processing_time: minutes as i32,
+        };
+        let tasks: Vec<ArgDisjunctiveTask<AffineView<DomainId>>> = stretches.iter().map(task).collect();
+        self.solver.add_constraint(disjunctive_strict(tasks, self.tag)).post();
+    }
+
     /// What a known plan says of every variable with a choice.
     pub fn known_values(&self, seats: &[Seat]) -> Vec<(DomainId, i32)> {
         let mut known: Vec<(DomainId, i32)> = self.starts.iter().zip(seats).map(|(&start, seat)| (start, seat.start as i32)).collect();
@@ -260,8 +338,8 @@ impl<'a> Exact<'a> {
         known
     }
 
-    /// The plan that a solution stands for.
-    pub fn read(&self, solution: SolutionReference) -> Vec<Seat> {
+    /// The plan that a solution stands for; `None` where the people cannot be named for it.
+    pub fn read(&self, solution: SolutionReference) -> Option<Vec<Seat>> {
         let start = |job: usize| i64::from(solution.get_integer_value(self.starts[job]));
         let chosen = |choices: Option<&Vec<(usize, Literal)>>| {
             choices?.iter().find(|(_, literal)| solution.get_literal_value(*literal)).map(|&(choice, _)| choice)
@@ -278,12 +356,67 @@ impl<'a> Exact<'a> {
                     .collect(),
             })
             .collect();
-        super::hands::hand_out(self.model, &mut seats);
-        seats
+        let named = super::hands::hand_out(self.model, &mut seats, self.named);
+        named.then_some(seats)
     }
 
     fn doer(&self, task: &Option<Task>, chosen: Option<usize>) -> Option<usize> {
         let task = task.as_ref()?;
         chosen.or_else(|| (task.people.len() == 1).then(|| task.people[0]))
+    }
+}
+
+impl Exact<'_> {
+    /// The sum of minutes by which limits of this kind are broken, at most `most`; of each job the worst counts.
+    pub fn broken(&mut self, kind: Kind, most: i64) -> DomainId {
+        let mut worst: BTreeMap<usize, DomainId> = BTreeMap::new();
+        let checks = self.model.checks.clone();
+        for check in checks.iter().filter(|check| check.kind == kind && !self.model.fixed[check.after]) {
+            let over = *worst.entry(check.after).or_insert_with(|| self.solver.new_bounded_integer(0, most as i32));
+            let sign = check.sign as i32;
+            let mut terms = vec![self.starts[check.after].scaled(sign), over.scaled(-1)];
+            terms.extend(check.before.map(|before| self.starts[before].scaled(-sign)));
+            self.at_most(terms, check.most);
+        }
+        if kind == Kind::Until {
+            worst.extend(self.stays.iter().enumerate().filter_map(|(person, stay)| stay.map(|stay| (person, stay))));
+        } else {
+            self.others.extend(worst.values());
+        }
+        let mut terms: Vec<AffineView<DomainId>> = worst.values().map(|over| over.scaled(1)).collect();
+        let sum = self.solver.new_bounded_integer(0, most as i32);
+        self.others.push(sum);
+        terms.push(sum.scaled(-1));
+        self.at_most(terms, 0);
+        sum
+    }
+
+    /// The sum of idle minutes, and a minimum for it. Where links keep a making's jobs in order the sum telescopes to few starts.
+    pub fn idle(&mut self, most: i64) -> (DomainId, i64) {
+        let model = self.model;
+        let mut weights = vec![0; model.count()];
+        let mut terms: Vec<AffineView<DomainId>> = Vec::new();
+        let (mut minutes, mut floor) = (0, 0);
+        for &(job, next) in &model.pairs {
+            let lag = self.lags.least(job, next);
+            floor += lag.map_or(0, |lag| (lag - model.minutes[job]).max(0));
+            if lag.is_some_and(|lag| lag >= model.minutes[job]) {
+                weights[next] += 1;
+                weights[job] -= 1;
+                minutes += model.minutes[job];
+            } else {
+                let gap = self.solver.new_bounded_integer(0, most as i32);
+                self.others.push(gap);
+                self.at_most(vec![self.starts[next].scaled(1), self.starts[job].scaled(-1), gap.scaled(-1)], model.minutes[job]);
+                terms.push(gap.scaled(1));
+            }
+        }
+        let weighted = weights.iter().enumerate().filter(|(_, weight)| **weight != 0);
+        terms.extend(weighted.map(|(job, &weight)| self.starts[job].scaled(weight)));
+        let idle = self.solver.new_bounded_integer(floor.min(most) as i32, most as i32);
+        self.others.push(idle);
+        terms.push(idle.scaled(-1));
+        self.at_most(terms, minutes);
+        (idle, floor)
     }
 }

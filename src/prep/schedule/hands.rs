@@ -6,7 +6,7 @@
 use std::collections::BTreeSet;
 
 use pumpkin_solver::core::predicates::PredicateConstructor;
-use pumpkin_solver::core::variables::Literal;
+use pumpkin_solver::core::variables::{Literal, TransformableVariable};
 
 use super::board::Seat;
 use super::exact::Exact;
@@ -18,6 +18,9 @@ pub(super) fn post(exact: &mut Exact) {
         post_hours(exact, task);
     }
     post_totals(exact, &tasks);
+    if !exact.named {
+        return post_alone(exact, &tasks);
+    }
     let (pooled, chosen): (Vec<Task>, Vec<Task>) = tasks.into_iter().partition(|task| is_pool(exact.model, &task.people));
     post_alone(exact, &pooled);
     post_chosen(exact, &chosen);
@@ -25,7 +28,12 @@ pub(super) fn post(exact: &mut Exact) {
 
 /// Whether these people are alike, and share no task with anybody else.
 pub(super) fn is_pool(model: &Model, people: &[usize]) -> bool {
-    let same_hours = people.iter().all(|&person| model.hours[person] == model.hours[people[0]]);
+    let hours = |person: usize| (model.hours[person], model.until[person]);
+    let stays = !model.rules.keep(super::model::Kind::Until) && people.iter().any(|&person| model.until[person] < FAR);
+    if stays && people.len() > 1 {
+        return false;
+    }
+    let same_hours = people.iter().all(|&person| hours(person) == hours(people[0]));
     same_hours && model.tasks().all(|task| task.people == people || task.people.iter().all(|person| !people.contains(person)))
 }
 
@@ -74,6 +82,9 @@ fn post_totals(exact: &mut Exact, tasks: &[Task]) {
 
 /// Tasks that only one person can do come one after another; a pool of several is held by the totals.
 fn post_alone(exact: &mut Exact, tasks: &[Task]) {
+    for task in tasks.iter().filter(|task| task.people.len() == 1) {
+        stay(exact, task, task.people[0], None);
+    }
     for (index, one) in tasks.iter().enumerate().filter(|(_, task)| task.people.len() == 1) {
         for other in tasks[index + 1..].iter().filter(|other| other.people == one.people && other.job != one.job) {
             let (there, back) = distances(one, other);
@@ -101,6 +112,7 @@ fn post_chosen(exact: &mut Exact, tasks: &[Task]) {
 /// One literal a person who may do the task; exactly one is true, and it holds the task within the person's hours.
 fn choice(exact: &mut Exact, task: &Task) -> Vec<(usize, Option<Literal>)> {
     if let [only] = task.people[..] {
+        stay(exact, task, only, None);
         return vec![(only, None)];
     }
     let literals: Vec<(usize, Literal)> = match task.people[..] {
@@ -120,6 +132,7 @@ fn choice(exact: &mut Exact, task: &Task) -> Vec<(usize, Option<Literal>)> {
     }
     let start = exact.starts[task.job];
     for &(person, literal) in &literals {
+        stay(exact, task, person, Some(literal));
         let (first, last) = window(exact.model, task, person);
         if first > 0 {
             exact.clause(vec![literal.get_false_predicate(), start.lower_bound_predicate(first as i32)]);
@@ -130,6 +143,17 @@ fn choice(exact: &mut Exact, task: &Task) -> Vec<(usize, Option<Literal>)> {
     }
     exact.doers.insert((task.job, is_out(task, exact.model)), literals.clone());
     literals.into_iter().map(|(person, literal)| (person, Some(literal))).collect()
+}
+
+/// Whoever does the task stays until it is done.
+fn stay(exact: &mut Exact, task: &Task, person: usize, literal: Option<Literal>) {
+    let Some(stay) = exact.stays[person] else { return };
+    let most = exact.model.until[person] - task.offset - task.minutes;
+    let terms = vec![exact.starts[task.job].scaled(1), stay.scaled(-1)];
+    match literal {
+        Some(literal) => exact.at_most_if(terms, most, literal),
+        None => exact.at_most(terms, most),
+    }
 }
 
 type Choice<'a> = (&'a Task, &'a [(usize, Option<Literal>)]);
@@ -153,21 +177,34 @@ fn post_rivals(exact: &mut Exact, (one, mine): (&Task, &[(usize, Option<Literal>
     }
 }
 
-/// Gives each task of a pool to somebody: in order of time, to whoever is free.
-pub(super) fn hand_out(model: &Model, seats: &mut [Seat]) {
-    let mut tasks: Vec<&Task> = model.tasks().filter(|task| task.people.len() > 1 && is_pool(model, &task.people)).collect();
-    tasks.sort_by_key(|task| (seats[task.job].start + task.offset, task.job));
-    let mut free_at = vec![i64::MIN; model.hours.len()];
+/// Gives each task that has nobody to somebody, in order of time: to whoever is free and may do least. False where somebody is missing.
+pub(super) fn hand_out(model: &Model, seats: &mut [Seat], named: bool) -> bool {
+    let mut tasks: Vec<&Task> = model.tasks().filter(|task| task.people.len() > 1).collect();
+    let open = |task: &&Task| !named || is_pool(model, &task.people);
+    tasks.retain(open);
+    tasks.sort_by_key(|task| (seats[task.job].start + task.offset, task.people.len(), task.job));
+    let mut may = vec![0; model.hours.len()];
+    model.tasks().for_each(|task| task.people.iter().for_each(|&person| may[person] += 1));
+    let mut busy: Vec<Vec<(i64, i64)>> = vec![Vec::new(); model.hours.len()];
+    for task in model.tasks().filter(|task| task.people.len() == 1) {
+        let at = seats[task.job].start + task.offset;
+        busy[task.people[0]].push((at, at + task.minutes));
+    }
     for task in tasks {
         let at = seats[task.job].start + task.offset;
-        let person = task.people.iter().copied().find(|&person| free_at[person] <= at);
-        if let Some(person) = person {
-            free_at[person] = at + task.minutes;
-        }
+        let until = at + task.minutes;
+        let free = |person: usize| {
+            let (from, leaves) = model.hours[person];
+            from <= at && until <= leaves && busy[person].iter().all(|stretch| stretch.0 >= until || stretch.1 <= at)
+        };
+        let person = task.people.iter().copied().filter(|&person| free(person)).min_by_key(|&person| (may[person], person));
+        let Some(person) = person else { return false };
+        busy[person].push((at, until));
         if is_out(task, model) {
-            seats[task.job].out = person;
+            seats[task.job].out = Some(person);
         } else {
-            seats[task.job].hands = person;
+            seats[task.job].hands = Some(person);
         }
     }
+    true
 }

@@ -25,26 +25,30 @@ mod board;
 mod bound;
 mod branch;
 mod construct;
+mod cost;
+mod draw;
+mod eject;
 mod exact;
 mod hands;
-mod idle;
-mod improve;
 mod lag;
 mod model;
 mod order;
 mod relax;
-mod reseat;
 mod rooms;
 mod search;
 mod settings;
+mod slower;
+mod table;
 
 use self::board::Board;
 use self::branch::Steps;
-use self::construct::Plan;
-use self::model::{FAR, Model, Rules};
-use super::{LinkWhy, Placed, Problem, Schedule};
+use self::cost::Plan;
+use self::model::{FAR, Kind, Model, Rules};
+use self::search::Goal;
+pub use self::slower::{Limit, Slower, slower};
+use super::{Placed, Problem, Schedule};
 
-/// How long the search for the proof may go on, counted in solver decisions, never by the clock.
+/// How long the search for the proof may go on, counted in jobs set and solver decisions, never by the clock.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Effort {
     Low,
@@ -56,34 +60,35 @@ pub enum Effort {
 impl Effort {
     fn limits(self) -> Limits {
         match self {
-            Effort::Low => Limits { placed: 2_000, finish: 40_000, moved: 1_000, idle: 7_000 },
-            Effort::Normal => Limits { placed: 60_000, finish: 2_500_000, moved: 300_000, idle: 500_000 },
-            Effort::High => Limits { placed: 600_000, finish: 300_000_000, moved: 600_000, idle: 10_000_000 },
+            Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moved: 6_000, idle: 7_000 },
+            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moved: 600_000, idle: 400_000 },
+            Effort::High => Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moved: 2_000_000, idle: 10_000_000 },
         }
     }
 }
-
-/// The part of the solver's work that goes into a plan which cannot hold every rule.
-const RELAXED: u64 = 10;
 
 /// How much work each part of the search may take.
 #[derive(Debug, Clone, Copy)]
 struct Limits {
     /// Jobs placed by rules of priority.
     placed: u64,
+    /// Jobs set, for a shorter finish.
+    set: u64,
     /// The solver's work for the least finish, in steps times jobs.
     finish: u64,
-    /// Jobs placed anew for fewer idle minutes.
+    /// Jobs set anew, for all that comes after the finish.
     moved: u64,
     /// The solver's work for the least idle minutes, in steps times jobs.
     idle: u64,
 }
 
 impl Limits {
-    /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them.
-    fn finish_steps(self, jobs: usize) -> Steps {
-        let jobs = jobs as u64;
-        Steps { left: self.finish / jobs.max(1) * 50 / jobs.max(50) }
+    /// A step costs about as much as there are jobs, and from some fifty jobs on as much as there are pairs of them; with ovens, more.
+    fn finish_steps(self, model: &Model) -> Steps {
+        let jobs = model.count() as u64;
+        let warm = model.loads.iter().flatten().filter(|load| !load.settings.is_empty()).count() as u64;
+        let size = (jobs * jobs.max(50) / 50).max(model.arcs.len() as u64 / 2) + warm * warm / 4;
+        Steps { left: self.finish / size.max(1) }
     }
 
     /// Proofs that come at all come early in small sessions, and hardly ever in large ones.
@@ -93,35 +98,105 @@ impl Limits {
     }
 }
 
-/// The plan of least finish, and of the least idle minutes within makings among those.
+/// Sessions of more jobs are not told to the solver.
+const SOLVED: usize = 160;
+
+/// Sessions of more jobs are not told to the solver for the sake of idle minutes.
+const SOLVED_IDLE: usize = 24;
+
+/// The best plan: it breaks the fewest minutes of limits, finishes first, stands idle least, and so on by [`super::Aim`].
 ///
-/// Where no plan holds every rule, the one that overruns `within` of recipes by the fewest minutes, marked in `overrun` and `clash`; where
-/// even that is not to be had, a plan that breaks the rules named in `impossible`. There is always a plan.
+/// Where no plan keeps every limit, or none was found that does, `overrun`, `hurried`, `stays`, `unheld` and `clash` tell what is broken;
+/// where there is no plan even so, `impossible`. There is always a plan.
 pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
     let limits = effort.limits();
-    let mut steps = limits.finish_steps(problem.jobs.len());
     let strict = ready(problem, Rules::ALL);
-    if let Some(plan) = improve::construct(&strict, bound::bound(&strict), limits.placed) {
-        return finished(problem, &strict, plan, &mut steps, limits);
+    let (first, none) = first_plan(&strict, limits);
+    if let Some(plan) = first {
+        let (plan, bound) = earliest(&strict, plan, limits);
+        let plan = closed_up(&strict, plan, limits);
+        return told(problem, &strict, &plan, bound);
     }
-    for rules in relax::GIVING_WAY {
-        let model = ready(problem, rules);
-        let Some(plan) = improve::construct(&model, bound::bound(&model), limits.placed / 4) else { continue };
-        // Plans of great length: a step takes many times as long as in a plan that holds every rule.
-        let (mut part, idle) = (Steps { left: steps.left / RELAXED }, Steps { left: limits.idle_steps(model.count()).left / RELAXED });
-        let (plan, bound) = relax::least_overrun(problem, &model, plan, &mut part, idle);
-        let kept = rules.hours && model.impossible.is_empty() && relax::overruns(problem, &model, &plan.seats).is_empty();
-        if kept {
-            return finished(problem, &strict, plan, &mut steps, limits);
+    for kind in [Kind::Hold, Kind::Gap, Kind::Within, Kind::Until, Kind::Safety] {
+        let model = ready(problem, Rules::above(kind));
+        if model.contradiction && kind != Kind::Safety {
+            continue;
         }
-        let (clash, clash_with_hours) = relax::clash(problem, rules.hours, &plan, &mut Steps { left: steps.left / RELAXED });
-        let told = told(problem, &model, &plan, bound);
-        // Where the steps do not reach, what is overrun is all that is known.
-        let clash = if clash.is_empty() { told.overrun.iter().map(|(link, _)| *link).collect() } else { clash };
-        return Schedule { clash, clash_with_hours, ..told };
+        // Often one limit alone is in the way.
+        let alone = ready(problem, Rules::but(kind));
+        let plan = if alone.contradiction { None } else { construct::construct(&alone, bound::bound(&alone), limits.placed) };
+        let plan = plan.map(|plan| Plan::of(&model, plan.seats));
+        let plan = plan.or_else(|| construct::construct(&model, bound::bound(&model), limits.placed));
+        let Some(plan) = plan else { continue };
+        return relaxed(problem, &model, plan, kind, none, limits);
     }
     let model = ready(problem, Rules::NONE);
     told(problem, &model, &Plan::of(&model, relax::in_a_row(&model)), 0)
+}
+
+/// A plan that keeps every limit, if one is found; and whether it is proven that there is none.
+fn first_plan(strict: &Model, limits: Limits) -> (Option<Plan>, bool) {
+    if strict.contradiction {
+        return (None, true);
+    }
+    let bound = bound::bound(strict);
+    if let Some(plan) = construct::construct(strict, bound, limits.placed) {
+        return (Some(plan), false);
+    }
+    let horizon = relax::horizon(strict, bound);
+    if let Some(plan) = eject::from_nothing(strict, horizon, limits.set / 4) {
+        return (Some(plan), false);
+    }
+    if strict.count() > SOLVED {
+        return (None, false);
+    }
+    search::any(strict, horizon, &mut limits.finish_steps(strict))
+}
+
+/// A plan that breaks limits from `kind` down, each by as little as is found.
+fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool, limits: Limits) -> Schedule {
+    // A longer plan may break less.
+    let roomy = |plan: &Plan| (2 * plan.finish + 60).min(relax::horizon(model, plan.finish));
+    let limit = roomy(&plan);
+    let mut plan = table::better(model, plan, limit, 5, limits.moved);
+    let mut bound = bound::bound(model).min(plan.finish);
+    let goals = Kind::ALL.into_iter().filter(|&other| other >= kind).map(Goal::Broken).chain([Goal::Finish, Goal::Idle]);
+    let share = limits.finish_steps(model).left / 16;
+    let mut goals: Vec<(Goal, Steps)> = goals.map(|goal| (goal, Steps { left: share })).collect();
+    if model.count() <= SOLVED {
+        let horizon = relax::horizon(model, plan.finish);
+        let found = search::least(model, plan, &mut goals, (bound, horizon), horizon);
+        plan = found.plan;
+        let proven = goals.iter().zip(&found.least).all(|((goal, _), least)| goal.value(&plan) <= *least || *goal == Goal::Idle);
+        if let (true, Some(finish)) = (proven, found.least.get(goals.len() - 2)) {
+            bound = *finish;
+        }
+    }
+    let limit = roomy(&plan);
+    plan = table::better(model, plan, limit, 6, limits.moved);
+    plan = sooner(problem, model, plan, limits);
+    let hours = plan.cost.broken[Kind::Until as usize] == 0;
+    let mut told = told(problem, model, &plan, bound.min(plan.finish));
+    let mut steps = Steps { left: limits.finish_steps(model).left / 10 };
+    let (clash, with_hours) = relax::clash(problem, hours, &plan, &mut steps);
+    told.none_keeps_all = none;
+    told.clash_with_hours = with_hours;
+    // Where the steps do not reach, what is overrun is all that is known.
+    told.clash = if clash.is_empty() { told.overrun.iter().map(|(link, _)| *link).collect() } else { clash };
+    told
+}
+
+/// The plan made shorter with what it breaks allowed to it, and nothing else.
+fn sooner(problem: &Problem, model: &Model, plan: Plan, limits: Limits) -> Plan {
+    let loose = ready(&relax::loosened(problem, model, &plan.seats), Rules::ALL);
+    if loose.contradiction {
+        return plan;
+    }
+    let known = Plan::of(&loose, plan.seats.clone());
+    let first = construct::construct(&loose, bound::bound(&loose), limits.placed).filter(|first| first.cost < known.cost).unwrap_or(known);
+    let (shorter, _) = earliest(&loose, first, limits);
+    let shorter = Plan::of(model, closed_up(&loose, shorter, limits).seats);
+    if shorter.cost < plan.cost { shorter } else { plan }
 }
 
 fn ready(problem: &Problem, rules: Rules) -> Model {
@@ -132,28 +207,49 @@ fn ready(problem: &Problem, rules: Rules) -> Model {
     model
 }
 
-/// A plan that holds every rule, improved as far as the limits reach.
-fn finished(problem: &Problem, model: &Model, plan: Plan, steps: &mut Steps, limits: Limits) -> Schedule {
-    let (mut plan, bound) = earliest(model, plan, steps);
-    plan = improve::close_up(model, plan);
-    plan = reseat::reseat(model, plan, limits.moved);
-    plan = idle::least_idle(model, plan, &mut limits.idle_steps(model.count()), |_| {});
-    told(problem, model, &plan, bound)
+/// The plan with fewer idle minutes and all that comes after, as far as the limits reach.
+fn closed_up(model: &Model, plan: Plan, limits: Limits) -> Plan {
+    let limit = model.counting(plan.finish);
+    let mut plan = table::better(model, plan, limit, 2, limits.moved);
+    if plan.cost.idle > 0 && model.count() <= SOLVED_IDLE {
+        let mut goals = [(Goal::Idle, limits.idle_steps(model.count()))];
+        let before = plan.cost.idle;
+        let horizon = last_end(model, &plan).max(limit);
+        plan = search::least(model, plan, &mut goals, (0, limit), horizon).plan;
+        if plan.cost.idle < before {
+            plan = table::better(model, plan, limit, 4, limits.moved / 2);
+        }
+    }
+    plan
 }
 
-/// The plan of least finish as far as the steps reach, and the least finish that is not ruled out.
-fn earliest(model: &Model, plan: Plan, steps: &mut Steps) -> (Plan, i64) {
-    let bound = bound::bound(model).min(plan.finish);
-    if bound < plan.finish { search::least_finish(model, plan, bound, steps) } else { (plan, bound) }
+fn last_end(model: &Model, plan: &Plan) -> i64 {
+    plan.seats.iter().zip(&model.minutes).map(|(seat, minutes)| seat.start + minutes).max().unwrap_or(0)
 }
 
-/// The finish and its bound alone, in minutes: as [`schedule`] without the search for few idle minutes.
+/// The plan of least finish as far as the limits reach, and the least finish that is not ruled out: a few moves, then the solver, which
+/// goes on from what it learned; moves for the rest of what is too large for it or too hard.
+fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
+    let mut bound = bound::bound(model).min(plan.finish);
+    let mut plan = eject::shorten(model, plan, bound, limits.set / 32);
+    if bound < plan.finish && model.count() <= SOLVED {
+        let horizon = relax::horizon(model, plan.finish);
+        let mut goals = [(Goal::Finish, limits.finish_steps(model))];
+        let finish = plan.finish;
+        let found = search::least(model, plan, &mut goals, (bound, finish), horizon);
+        bound = found.least.first().copied().unwrap_or(bound).max(bound);
+        plan = found.plan;
+    }
+    (eject::shorten(model, plan, bound, limits.set), bound)
+}
+
+/// The finish and its bound alone, in minutes: as [`schedule`] without the search for what comes after.
 pub fn least_finish(problem: &Problem, effort: Effort) -> (i64, i64) {
     let limits = effort.limits();
     let strict = ready(problem, Rules::ALL);
-    match improve::construct(&strict, bound::bound(&strict), limits.placed) {
+    match first_plan(&strict, limits).0 {
         Some(plan) => {
-            let (plan, bound) = earliest(&strict, plan, &mut limits.finish_steps(problem.jobs.len()));
+            let (plan, bound) = earliest(&strict, plan, limits);
             (plan.finish, bound)
         }
         None => {
@@ -165,21 +261,18 @@ pub fn least_finish(problem: &Problem, effort: Effort) -> (i64, i64) {
 
 fn told(problem: &Problem, model: &Model, plan: &Plan, bound: i64) -> Schedule {
     let (set_to, settings) = settings::settings(problem, model, &plan.seats);
-    let placed =
-        plan.seats.iter().zip(set_to).map(|(seat, set_to)| Placed { start: seat.start, person: seat.hands, out_person: seat.out, set_to });
-    let mut overrun = relax::overruns(problem, model, &plan.seats);
-    overrun.retain(|(link, _)| problem.links[*link].why == LinkWhy::Within);
-    overrun.sort_unstable();
-    let impossible = relax::broken(problem, model, &plan.seats, &settings);
-    Schedule {
-        placed: placed.collect(),
-        settings,
-        finish: plan.finish,
-        bound,
-        proven: bound == plan.finish,
-        overrun,
-        clash: Vec::new(),
-        clash_with_hours: false,
-        impossible,
-    }
+    let person = |job: usize, seat: Option<usize>, out: bool| {
+        let fixed = problem.jobs[job].fixed.and_then(|fixed| if out { fixed.out_person } else { fixed.person });
+        seat.or(fixed)
+    };
+    let placed = plan.seats.iter().zip(set_to).enumerate().map(|(job, (seat, set_to))| Placed {
+        start: seat.start,
+        person: person(job, seat.hands, false),
+        out_person: person(job, seat.out, true),
+        set_to,
+    });
+    let mut told = Schedule { placed: placed.collect(), finish: plan.finish, bound, proven: bound == plan.finish, ..Schedule::default() };
+    relax::tell(problem, model, &plan.seats, &settings, &mut told);
+    told.settings = settings;
+    told
 }

@@ -118,4 +118,5 @@ fn post_room(exact: &mut Exact, machine: usize, places: &[Place]) {
     if loads.iter().map(|load| load.3).sum::<i64>() > room && !pairwise {
         exact.cumulative(&loads, &[], room);
     }
+    exact.disjunctive(loads.iter().filter(|load| alone(load.3, load.3)).map(|load| (load.0, 0, load.2)).collect());
 }

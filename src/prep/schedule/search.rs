@@ -1,15 +1,15 @@
-//! Search for the plan of least finish, and for the proof that there is none shorter, within a number of solver steps.
+//! Search for the best plan by one goal after another, and for the proof that there is none better, within a number of solver steps.
 
 use pumpkin_solver::conflict_resolvers::resolvers::ResolutionResolver;
 use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};
 use pumpkin_solver::core::results::{SatisfactionResultUnderAssumptions, Solution};
-use pumpkin_solver::core::variables::DomainId;
+use pumpkin_solver::core::variables::{DomainId, TransformableVariable};
 
 use super::board::Seat;
 use super::branch::{Guide, Steps, Stop};
-use super::construct::Plan;
+use super::cost::Plan;
 use super::exact::Exact;
-use super::model::Model;
+use super::model::{Kind, Model};
 
 /// What the solver says to "is there a plan under these assumptions?".
 pub(super) enum Answer {
@@ -59,7 +59,8 @@ impl<'a> Searcher<'a> {
             }
         };
         steps.left -= given - part.left;
-        solution.map_or(Answer::None, |solution| Answer::Plan(self.exact.read(solution.as_reference())))
+        let Some(solution) = solution else { return Answer::None };
+        self.exact.read(solution.as_reference()).map_or(Answer::Unknown, Answer::Plan)
     }
 
     /// From a value known to be reached downwards, then from `least` upwards, until both meet or the steps are spent.
@@ -98,15 +99,65 @@ impl<'a> Searcher<'a> {
     }
 }
 
-/// The plan of least finish that can be found, and the least finish that is not ruled out.
-pub(super) fn least_finish(model: &Model, known: Plan, least: i64, steps: &mut Steps) -> (Plan, i64) {
-    let Some(exact) = Exact::new(model, least, known.finish) else { return (known, least) };
-    let finish = exact.finish;
-    let mut searcher = Searcher::new(exact, Some(&known.seats));
-    if !matches!(searcher.ask(&[], steps, u64::MAX), Answer::Plan(_)) {
-        return (known, least);
+/// What is to be least, one after the other.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Goal {
+    Broken(Kind),
+    Finish,
+    Idle,
+}
+
+impl Goal {
+    pub fn value(self, plan: &Plan) -> i64 {
+        match self {
+            Goal::Broken(kind) => plan.cost.broken[kind as usize],
+            Goal::Finish => plan.finish,
+            Goal::Idle => plan.cost.idle,
+        }
     }
-    let value = |seats: &[Seat]| Plan::of(model, seats.to_vec()).finish;
-    let (better, bound) = searcher.minimise(finish, value, (least, known.finish), steps);
-    (better.map_or(known, |seats| Plan::of(model, seats)), bound)
+}
+
+/// Any plan that keeps the model's rules; and whether it is proven that there is none.
+pub(super) fn any(model: &Model, horizon: i64, steps: &mut Steps) -> (Option<Plan>, bool) {
+    let Some(exact) = Exact::new(model, 0, horizon, horizon) else { return (None, true) };
+    match Searcher::new(exact, None).ask(&[], steps, u64::MAX) {
+        Answer::Plan(seats) => (Some(Plan::of(model, seats)), false),
+        Answer::None => (None, true),
+        Answer::Unknown => (None, false),
+    }
+}
+
+/// What came of a search: a plan, and for each goal the least value that is not ruled out.
+pub(super) struct Found {
+    pub plan: Plan,
+    pub least: Vec<i64>,
+}
+
+/// The plan that is least by each goal in turn, from one known, as far as the steps of each reach. `horizon`: the last end of anything;
+/// `finish`: the least finish that sums do not rule out, and the latest looked for.
+pub(super) fn least(model: &Model, known: Plan, goals: &mut [(Goal, Steps)], finish: (i64, i64), horizon: i64) -> Found {
+    let mut found = Found { plan: known, least: Vec::new() };
+    let Some(exact) = Exact::new(model, finish.0, finish.1, horizon) else { return found };
+    let mut searcher = Searcher::new(exact, Some(&found.plan.seats));
+    for (place, (goal, steps)) in goals.iter_mut().enumerate() {
+        let goal = *goal;
+        let value = |plan: &Plan| goal.value(plan);
+        let now = value(&found.plan);
+        let (of, floor) = match goal {
+            Goal::Broken(kind) => (searcher.exact.broken(kind, now), 0),
+            Goal::Finish => (searcher.exact.finish, finish.0.min(now)),
+            Goal::Idle => searcher.exact.idle(now),
+        };
+        if place == 0 && floor < now && !matches!(searcher.ask(&[], steps, u64::MAX), Answer::Plan(_)) {
+            return found;
+        }
+        let seats_value = |seats: &[Seat]| value(&Plan::of(model, seats.to_vec()));
+        let (better, least) = searcher.minimise(of, seats_value, (floor.min(now), now), steps);
+        if let Some(seats) = better {
+            found.plan = Plan::of(model, seats);
+        }
+        found.least.push(least);
+        searcher.exact.at_most(vec![of.scaled(1)], value(&found.plan));
+    }
+    found
 }

@@ -116,7 +116,10 @@ fn roles_and_skills_choose_the_hands() {
     let people: Vec<_> = work.problem.jobs.iter().map(|j| j.people.clone()).collect();
     assert_eq!(people, [vec![0], vec![0, 1], vec![0], vec![0, 1]]);
     assert_eq!(work.unfit, [Unfit { making: 0, step: 3 }]);
-    assert_eq!(work.problem.people, [Worker { from: 0, until: None }, Worker { from: 60, until: Some(120) }]);
+    assert_eq!(
+        work.problem.people,
+        [Worker { from: 0, until: None, ..Worker::default() }, Worker { from: 60, until: Some(120), ..Worker::default() }]
+    );
 }
 
 #[test]

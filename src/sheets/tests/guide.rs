@@ -68,7 +68,7 @@ fn the_head_says_week_day_times_people_and_when_to_be_finished() {
 fn every_step_says_its_time_its_person_its_text_and_when_it_comes_out() {
     let sheet = printed(&session(), A4);
     let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular && run.size >= 9.0);
-    for said in session().tasks.iter().map(|task| text_of(task)) {
+    for said in session().tasks.iter().map(text_of) {
         assert!(text.contains(&letters(&said)), "{said} is missing");
     }
     let all = letters_of(&sheet, |_| true);

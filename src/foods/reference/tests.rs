@@ -8,10 +8,8 @@ use super::*;
 use crate::foods::Place;
 use crate::measure::US_CUP_ML;
 
-#[path = "reference_tests/holes.rs"]
 mod holes;
 
-#[path = "reference_tests/practice.rs"]
 mod practice;
 
 fn reference() -> Foods {

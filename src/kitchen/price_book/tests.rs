@@ -3,7 +3,7 @@ use pretty_assertions::assert_eq;
 
 use super::*;
 
-const SAMPLE: &str = include_str!("../../sample-data/shops.toml");
+const SAMPLE: &str = include_str!("../../../sample-data/shops.toml");
 const TODAY: Date = date(2026, 12, 5);
 
 fn seen(pack: usize, price: &str) -> SeenPrice {

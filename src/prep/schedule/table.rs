@@ -1,0 +1,299 @@
+//! A plan on the table, bettered by taking a few makings off and setting them again, each as close together as it fits.
+//!
+//! One engine for every aim: what is kept is told by the cost of the whole plan. No solver: a move costs microseconds, so thousands of
+//! them are tried. Work is counted in jobs set, so the same question has the same answer on every machine.
+
+use super::board::{Board, Seat};
+use super::cost::{Cost, Plan};
+use super::draw::Draw;
+use super::lag::order;
+use super::model::Model;
+
+/// So many places are tried for a making before the best of them is taken.
+const PLACES: usize = 24;
+
+/// Jobs with where they stand.
+pub(super) type Seats = Vec<(usize, Seat)>;
+
+pub(super) struct Table<'a> {
+    pub model: &'a Model,
+    pub board: Board<'a>,
+    /// The jobs of each making that are not fixed, each after all it waits for; of long makings, in pieces.
+    pub makings: Vec<Vec<usize>>,
+    /// The piece that each job is of.
+    pub piece: Vec<usize>,
+    /// The last minute at which what counts may end, and that for anything else.
+    pub limit: i64,
+    pub horizon: i64,
+    pub draw: Draw,
+    /// Jobs set so far.
+    pub set: u64,
+}
+
+impl<'a> Table<'a> {
+    pub fn new(model: &'a Model, seats: &[Seat], (limit, horizon): (i64, i64), seed: u64) -> Table<'a> {
+        let mut board = Board::new(model);
+        seats.iter().enumerate().for_each(|(job, seat)| board.seat(job, seat.clone()));
+        let makings = makings(model);
+        let mut piece = vec![0; model.count()];
+        makings.iter().enumerate().for_each(|(place, jobs)| jobs.iter().for_each(|&job| piece[job] = place));
+        Table { model, board, makings, piece, limit, horizon: horizon.max(limit), draw: Draw::new(seed), set: 0 }
+    }
+
+    pub fn seats(&self) -> Option<Vec<Seat>> {
+        self.board.seats.iter().cloned().collect()
+    }
+
+    /// The earliest and the latest start that the limit and the jobs on the table allow.
+    pub fn window(&self, job: usize) -> (i64, i64) {
+        let model = self.model;
+        let start = |other: usize| self.board.seats[other].as_ref().map(|seat| seat.start);
+        let (mut low, mut high) = (model.heads[job], self.last(job));
+        for arc in model.into[job].iter().map(|&arc| &model.arcs[arc]) {
+            let Some(before) = start(arc.before) else { continue };
+            low = low.max(before + arc.least);
+            high = arc.most.map_or(high, |most| high.min(before + most));
+        }
+        for arc in model.from[job].iter().map(|&arc| &model.arcs[arc]) {
+            let Some(after) = start(arc.after) else { continue };
+            high = high.min(after - arc.least);
+            low = arc.most.map_or(low, |most| low.max(after - most));
+        }
+        (low, high)
+    }
+
+    /// The measure of effort.
+    pub fn work(&self) -> u64 {
+        self.set + self.board.work()
+    }
+
+    /// The latest start that the limit allows.
+    pub fn last(&self, job: usize) -> i64 {
+        self.model.last(job, self.limit).min(self.horizon - self.model.minutes[job])
+    }
+
+    pub fn take_off(&mut self, making: usize) -> Seats {
+        let Table { board, makings, .. } = self;
+        makings[making].iter().filter_map(|&job| board.take_off(job).map(|seat| (job, seat))).collect()
+    }
+
+    fn set_early(&mut self, job: usize, from: i64) -> bool {
+        self.set += 1;
+        let (low, high) = self.window(job);
+        let found = if low > high { None } else { self.board.earliest(job, from.max(low), high) };
+        found.map(|start| self.board.put(job, start)).is_some()
+    }
+
+    fn set_late(&mut self, job: usize, until: i64) -> bool {
+        self.set += 1;
+        let (low, high) = self.window(job);
+        let found = if low > high { None } else { self.board.latest(job, low, until.min(high)) };
+        found.map(|start| self.board.put(job, start)).is_some()
+    }
+
+    /// Sets the jobs from `anchor` on, each as early as it fits; then, last first, each as late.
+    fn set_from(&mut self, jobs: &[usize], anchor: i64) -> bool {
+        for &job in jobs {
+            if !self.set_early(job, anchor) {
+                return false;
+            }
+        }
+        for &job in jobs.iter().rev().skip(1) {
+            let Some(seat) = self.board.take_off(job) else { continue };
+            if !self.set_late(job, self.close_to_next(job, seat.start)) || self.start(job) < seat.start {
+                self.board.take_off(job);
+                self.board.seat(job, seat);
+            }
+        }
+        true
+    }
+
+    /// The start at which the job would end when the next of its making begins; `start` where that is sooner.
+    fn close_to_next(&self, job: usize, start: i64) -> i64 {
+        let next = self.board.next[job].and_then(|next| self.board.seats[next].as_ref());
+        next.map_or(start, |next| start.max(next.start - self.model.minutes[job]))
+    }
+
+    /// Sets the jobs up to `anchor`, last first, each as late as it fits; then each as early.
+    fn set_until(&mut self, jobs: &[usize], anchor: i64) -> bool {
+        for &job in jobs.iter().rev() {
+            if !self.set_late(job, anchor) {
+                return false;
+            }
+        }
+        for &job in jobs.iter().skip(1) {
+            let Some(seat) = self.board.take_off(job) else { continue };
+            let last = self.board.before[job].and_then(|before| self.board.seats[before].as_ref().map(|seat| (before, seat.start)));
+            let from = last.map_or(seat.start, |(before, start)| seat.start.min(start + self.model.minutes[before]));
+            if !self.set_early(job, from) || self.start(job) > seat.start {
+                self.board.take_off(job);
+                self.board.seat(job, seat);
+            }
+        }
+        true
+    }
+
+    fn start(&self, job: usize) -> i64 {
+        self.board.seats[job].as_ref().map_or(0, |seat| seat.start)
+    }
+
+    /// Minutes idle within the jobs, and their last end.
+    fn measure(&self, jobs: &[usize]) -> (i64, i64) {
+        let minutes = &self.model.minutes;
+        let gap = |&job: &usize| {
+            let Some(next) = self.board.next[job].filter(|&next| self.board.seats[next].is_some()) else { return 0 };
+            (self.start(next) - self.start(job) - minutes[job]).max(0)
+        };
+        let idle = jobs.iter().map(gap).sum();
+        (idle, jobs.iter().map(|&job| self.start(job) + minutes[job]).max().unwrap_or(0))
+    }
+
+    fn take_jobs(&mut self, jobs: &[usize]) -> Seats {
+        jobs.iter().filter_map(|&job| self.board.take_off(job).map(|seat| (job, seat))).collect()
+    }
+
+    /// Sets the making where it stands idle least, of the places from some minute on; `tight`: until one is found at which nothing is
+    /// idle. Leaves nothing of it on the table where it does not fit.
+    pub fn set_making(&mut self, making: usize, anywhere: bool) -> bool {
+        let jobs = std::mem::take(&mut self.makings[making]);
+        let done = self.set_jobs(&jobs, anywhere);
+        self.makings[making] = jobs;
+        done
+    }
+
+    pub fn set_jobs(&mut self, jobs: &[usize], anywhere: bool) -> bool {
+        let Some(&first) = jobs.first() else { return true };
+        self.board.coolest = self.draw.below(2) == 0;
+        let (low, high) = self.window(first);
+        if low > high {
+            return false;
+        }
+        let begin = if anywhere { low + self.draw.below((high - low + 1) as usize) as i64 } else { low };
+        let mut best: Option<((i64, i64), Seats)> = None;
+        let mut anchor = begin;
+        let end = begin + self.draw.below(60) as i64;
+        if anywhere && self.draw.below(2) == 0 && self.set_until(jobs, end) {
+            best = Some((self.measure(jobs), self.take_jobs(jobs)));
+        } else {
+            self.take_jobs(jobs);
+        }
+        for _ in 0..PLACES {
+            if best.as_ref().is_some_and(|(known, _)| known.0 == 0) || anchor > high {
+                break;
+            }
+            let done = self.set_from(jobs, anchor);
+            let (measure, next) = (self.measure(jobs), self.start(first) + 1);
+            let seats = self.take_jobs(jobs);
+            if !done {
+                break;
+            }
+            if best.as_ref().is_none_or(|(known, _)| measure < *known) {
+                best = Some((measure, seats));
+            }
+            anchor = next.max(anchor + 1);
+        }
+        if best.is_none() && begin > low {
+            if self.set_from(jobs, low) {
+                return true;
+            }
+            self.take_jobs(jobs);
+        }
+        let found = best.is_some();
+        best.into_iter().flat_map(|(_, seats)| seats).for_each(|(job, seat)| self.board.seat(job, seat));
+        found
+    }
+}
+
+/// As many jobs of one making are moved together.
+const PIECE: usize = 12;
+
+fn makings(model: &Model) -> Vec<Vec<usize>> {
+    let mut makings = vec![Vec::new(); model.making.iter().max().map_or(0, |most| most + 1)];
+    order(model).into_iter().filter(|&job| !model.fixed[job]).for_each(|job| makings[model.making[job]].push(job));
+    makings.iter().flat_map(|jobs| jobs.chunks(PIECE)).map(<[usize]>::to_vec).collect()
+}
+
+/// Minutes by which a plan may stand idle more than the one before it, at first; none at the end.
+const SLACK: u64 = 40;
+
+/// The plan bettered in the order of its cost, within so much work, until it has been in vain for long; what counts ends by `limit`. On the
+/// way, plans that stand idle a little longer are gone through.
+pub(super) fn better(model: &Model, plan: Plan, limit: i64, seed: u64, most_work: u64) -> Plan {
+    let last = plan.seats.iter().zip(&model.minutes).map(|(seat, minutes)| seat.start + minutes).max().unwrap_or(0);
+    let mut mover = Mover { table: Table::new(model, &plan.seats, (limit, last), seed), best: plan.clone(), plan };
+    let vain = 200 + 40 * model.count();
+    let mut in_vain = 0;
+    if mover.table.makings.iter().all(Vec::is_empty) {
+        return mover.best;
+    }
+    while mover.table.work() < most_work && in_vain < vain && mover.best.cost > Cost::default() {
+        let slack = SLACK * (most_work - mover.table.work()) / most_work;
+        in_vain = if mover.try_move(slack as usize) { 0 } else { in_vain + 1 };
+    }
+    mover.best
+}
+
+struct Mover<'a> {
+    table: Table<'a>,
+    plan: Plan,
+    best: Plan,
+}
+
+impl Mover<'_> {
+    /// A few makings set anew; kept where the plan is hardly worse. True where it is the best so far.
+    fn try_move(&mut self, slack: usize) -> bool {
+        let makings = self.some_makings();
+        let mut off: Seats = Vec::new();
+        makings.iter().for_each(|&making| off.extend(self.table.take_off(making)));
+        self.table.set += 1 + self.table.model.count() as u64 / 16;
+        if makings.iter().all(|&making| self.table.set_making(making, true))
+            && let Some(seats) = self.table.seats()
+        {
+            let plan = Plan::of(self.table.model, seats);
+            let mut allowed = self.plan.cost;
+            if slack > 0 {
+                allowed.idle += self.table.draw.below(slack) as i64;
+                (allowed.hand_overs, allowed.finish) = (i64::MAX, allowed.finish.max(self.table.limit));
+            }
+            if plan.cost <= allowed && plan.finish <= self.table.limit {
+                self.plan = plan;
+                if self.plan.cost < self.best.cost {
+                    self.best = self.plan.clone();
+                    return true;
+                }
+                return false;
+            }
+        }
+        let jobs: Vec<usize> = makings.iter().flat_map(|&making| self.table.makings[making].clone()).collect();
+        self.table.take_jobs(&jobs);
+        off.into_iter().for_each(|(job, seat)| self.table.board.seat(job, seat));
+        false
+    }
+
+    /// One, mostly one that stands idle, and a few others, mostly of the same hour, in the order in which they are to be set.
+    fn some_makings(&mut self) -> Vec<usize> {
+        let model = self.table.model;
+        let seats = &self.plan.seats;
+        let waits = |pair: &&(usize, usize)| seats[pair.1].start > seats[pair.0].start + model.minutes[pair.0];
+        let idle: Vec<usize> = model.pairs.iter().filter(waits).map(|pair| pair.0).collect();
+        let Table { draw, piece, .. } = &mut self.table;
+        let job = if idle.is_empty() || draw.below(4) == 0 { draw.below(seats.len()) } else { idle[draw.below(idle.len())] };
+        let mut chosen = vec![piece[job]];
+        let near: Vec<usize> = (0..seats.len()).filter(|&other| (seats[other].start - seats[job].start).abs() < NEAR).collect();
+        for _ in 0..draw.below(MOST_OTHERS) {
+            let other = if draw.below(3) == 0 { draw.below(seats.len()) } else { near[draw.below(near.len())] };
+            if !chosen.contains(&piece[other]) {
+                let place = draw.below(chosen.len() + 1);
+                chosen.insert(place, piece[other]);
+            }
+        }
+        chosen.retain(|&one| !self.table.makings[one].is_empty());
+        chosen
+    }
+}
+
+/// Fewer others than this are moved with one.
+const MOST_OTHERS: usize = 6;
+
+/// Minutes between starts of the same hour.
+const NEAR: i64 = 45;
