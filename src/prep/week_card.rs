@@ -10,7 +10,7 @@ use super::text::{amount_and_food, step_text};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Ingredient, Kitchen, Names, RecipeId, Serve, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
-use crate::plan::{Beware, Kept, MadeAt, Making, Makings, User, meal_contains, served_lines};
+use crate::plan::{Beware, Kept, MadeAt, Making, Makings, ShortMeal, User, meal_contains, served_lines};
 use crate::words::{degrees, listed, sentence};
 
 /// The meals of one week.
@@ -18,6 +18,8 @@ use crate::words::{degrees, listed, sentence};
 pub struct WeekCard {
     pub week: String,
     pub from: Date,
+    /// Meals that nothing can serve any more: first on the card.
+    pub short: Vec<ShortMeal>,
     pub days: Vec<CardDay>,
 }
 
@@ -132,7 +134,7 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
         let tonight = makings.moves.iter().filter(|one| one.on == on).map(errand).collect();
         CardDay { on, meals: meals.into_iter().map(|meal| card_meal(kitchen, week, makings, meal)).collect(), tonight }
     };
-    WeekCard { week: week.name.clone(), from: week.from, days: dates.into_iter().map(day).collect() }
+    WeekCard { week: week.name.clone(), from: week.from, short: makings.short.clone(), days: dates.into_iter().map(day).collect() }
 }
 
 fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) -> CardMeal {
