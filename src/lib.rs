@@ -21,6 +21,8 @@
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
 //! | [`book`] | what went in and out: receive, issue, count, waste, undo; what is done | terminal |
 //! | [`reckon`] | the one door: what was read, what is booked and today -> the whole reckoning of a week | files, terminal |
+//! | [`calendar`] | the week as calendar events; iCalendar | files, terminal, clock |
+//! | [`phone`] | the week as one HTML page | files, terminal, any rule |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
 //! | [`store`] | files that must never be lost | what stands in them |
 //! | [`cli`] | one file a verb, thin | any rule of the computation |
@@ -44,12 +46,14 @@
 
 pub mod adopt;
 pub mod book;
+pub mod calendar;
 pub mod cli;
 pub mod foods;
 pub mod json;
 pub mod kitchen;
 pub mod measure;
 pub mod pantry;
+pub mod phone;
 pub mod plan;
 pub mod prep;
 pub mod purchase;

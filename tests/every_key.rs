@@ -12,10 +12,12 @@ currency = "EUR"
 avoid = ["sesame"]
 budget = "80.00"
 mealtimes = { breakfast = "07:30", lunch = "12:30", supper = "18:30" }
+zone = "Europe/Lisbon"
 
 [print]
 paper = "A4"
 units = "metric"
+sheets = ["list", "guide", "week", "labels", "recipes", "phone", "calendar"]
 
 [rules]
 short_by = "2%"

@@ -10,6 +10,7 @@ mod support;
 
 mod boatyard_row;
 mod book;
+mod calendar;
 mod cli;
 mod components;
 mod count;
@@ -27,6 +28,7 @@ mod netting;
 mod next_week;
 mod opened;
 mod packs;
+mod phone;
 mod prep_advice;
 mod prep_people;
 mod prep_rules;

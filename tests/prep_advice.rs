@@ -137,13 +137,21 @@ fn people_s_hours_are_named_where_they_stand_in_the_way_of_a_limit() {
 
 #[test]
 fn a_making_that_cannot_be_boxed_in_time_is_called_unsafe_and_never_a_mere_overrun() {
-    // Off the hob at 30, stirred two and a half hours later for 5 min, then boxed: 155 min after the heat, and 120 is the most.
-    let steps = does("wait = \"30 min\"\non = \"hob\"") + &then("hands = \"5 min\"\ngap = \"150 min\"");
+    // Off the hob at 30, worked on for 155 min, then boxed: 155 min after the heat, and 120 is the most.
+    let steps = does("wait = \"30 min\"\non = \"hob\"") + &then("hands = \"155 min\"\nscales = false");
     let said = advice(&stew("", "2", &steps).only_rules(HOB).prep(), 0);
     assert!(said[0].starts_with(
         "Not safe as planned: boxing of moon stew starts 2 h 35 min after the end of Moon stew, step 1, and 2 h is the most."
     ));
     assert!(!said.iter().any(|text| text.contains("too late")), "{said:?}");
+}
+
+#[test]
+fn a_rest_gives_way_before_the_two_hours_do_and_is_told() {
+    // Off the hob at 30, stirred two and a half hours later for 5 min, then boxed: 155 min after the heat. The rest is cut to 115.
+    let steps = does("wait = \"30 min\"\non = \"hob\"") + &then("hands = \"5 min\"\ngap = \"150 min\"");
+    let said = advice(&stew("", "2", &steps).only_rules(HOB).prep(), 0);
+    assert_eq!(said[0], "Moon stew, step 2 starts only 1 h 55 min after Moon stew, step 1, which should rest 2 h 30 min.");
 }
 
 #[test]

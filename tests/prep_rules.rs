@@ -297,3 +297,31 @@ fn a_pressure_cooker_is_not_split_where_no_volume_is_known() {
     let cooker = "[[appliance]]\nname = \"pressure cooker\"\nholds = \"180 ml\"\n";
     takes_minutes(&stew(cooker, "2", &does("wait = \"20 min\"\non = \"pressure cooker\"")), 20);
 }
+
+/// Sunday's session with `keys` in it, and one supper of a stew.
+fn one_session_with(keys: &str) -> String {
+    let head = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    format!("{head}{keys}\n{}", supper("2026-11-30", "\"2 portions recipe:stew\""))
+}
+
+#[test]
+fn slower_hands_are_told_beside_the_plan() {
+    // 52 min of hands: a tenth slower 57.2, done at 14:58; a fifth slower 62.4, done at 15:03, 3 min after 15:00.
+    let kitchen = stew("", "2", &does("hands = \"52 min\"")).week(&one_session_with("finish_by = \"15:00\""));
+    assert_eq!(
+        session(&kitchen.prep())["slower"],
+        json!([
+            { "by": 0.1, "finish": "2026-11-29T14:58", "late": 0, "breaks": [] },
+            { "by": 0.2, "finish": "2026-11-29T15:03", "late": 3, "breaks": [] }
+        ])
+    );
+}
+
+#[test]
+fn a_calm_session_needs_a_time_to_keep_within() {
+    let kitchen = stew("", "2", &does("hands = \"10 min\"")).week(&one_session_with("aim = \"calm\""));
+    let said = kitchen.refusal();
+    assert!(said.contains("a calm session has no finish_by to keep within"), "{said}");
+    let kitchen = kitchen.week(&one_session_with("aim = \"calm\"\nfinish_by = \"17:30\""));
+    assert_eq!(minute(session(&kitchen.prep()), "minutes"), 10);
+}

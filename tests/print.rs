@@ -179,3 +179,54 @@ fn what_the_household_avoids_is_pointed_out_on_every_sheet() {
         assert!(text.contains("containsmilk"), "{name}: {text}");
     }
 }
+
+#[test]
+fn recipes_are_printed_only_where_they_are_asked_for() {
+    let kitchen = stew("Moon stew");
+    assert_eq!(written(&kitchen, &["--only", "recipes"]), ["recipes-2026-11-30.pdf"]);
+    let text = text(&pdf(&kitchen, "recipes-2026-11-30.pdf"));
+    // One of two portions: half a batch.
+    for said in ["Sun29Novmakes1portion;onebatchmakes2portions", "bluegrain50g100g", "Cook50gbluegrain."] {
+        assert!(text.contains(said), "{said} is missing in {text}");
+    }
+}
+
+#[test]
+fn one_recipe_is_printed_at_exactly_the_size_that_was_asked_for_without_a_week() {
+    let kitchen = stew("Moon stew");
+    for name in ["stew", "moon stew"] {
+        assert_eq!(written(&kitchen, &["--only", "recipes", "--recipe", name, "--for", "5 portions"]), ["recipe-stew.pdf"]);
+    }
+    let text = text(&pdf(&kitchen, "recipe-stew.pdf"));
+    assert!(text.contains("bluegrain250g100g"), "{text}");
+    assert!(!kitchen.path().join("sheets/plan-2026-11-30.json").exists());
+}
+
+#[test]
+fn a_recipe_or_a_size_that_is_not_known_is_a_mistake_of_the_command_line() {
+    let kitchen = stew("Moon stew");
+    for (arguments, said) in [
+        (&["--recipe", "pie"][..], "\"pie\" is no recipe of this kitchen. There are: stew."),
+        (&["--recipe", "stew", "--for", "2 kg"], "which cannot be compared with \"2 kg\""),
+        (&["--recipe", "stew", "--for", "lots"], "--for: "),
+        (&["--recipe", "stew", "--only", "list"], "write --only recipes"),
+        (&["--for", "2 portions"], "--recipe"),
+    ] {
+        let output = kitchen.run(&[&["print"], arguments].concat());
+        assert_eq!(output.status.code(), Some(2), "{arguments:?}");
+        assert!(stderr(&output).contains(said), "{said} is missing in {}", stderr(&output));
+    }
+}
+
+#[test]
+fn the_household_says_which_sheets_are_usual() {
+    let sheets = |list: &str| {
+        stew("Moon stew")
+            .file("kitchen.toml", &format!("[household]\nname = \"Row\"\neaters = 1\ncurrency = \"EUR\"\n[print]\nsheets = {list}\n"))
+    };
+    assert_eq!(written(&sheets("[\"recipes\", \"week\"]"), &[]), [WEEK, "recipes-2026-11-30.pdf"]);
+    assert_eq!(written(&sheets("[\"week\"]"), &["--only", "list"]), [LIST]);
+    let output = sheets("[\"weak\"]").run(&["check"]);
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stderr(&output).contains("kitchen.toml:6:11: sheets: \"weak\" is no sheet. Did you mean \"week\"?"), "{}", stderr(&output));
+}

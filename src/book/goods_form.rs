@@ -37,6 +37,11 @@ pub fn goods_form(kitchen: &Kitchen, week: (&str, Date), trip: Date, goods: &[Go
     text
 }
 
+/// What was bought of it, one text a size, as the sheet has it: "2 x 150 g".
+pub fn packs_of_goods(kitchen: &Kitchen, bought: &Goods) -> Vec<String> {
+    (0..bought.amounts.len()).map(|index| pack_text(kitchen, bought, index)).collect()
+}
+
 fn quoted(text: &str) -> String {
     toml_edit::Value::from(text).to_string()
 }

@@ -36,7 +36,7 @@ pub use chain::{Book, Broken};
 pub use count::{Difference, Differences, count, differences, may_be_written_over};
 pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
 pub use edit::edit_lots;
-pub use goods_form::{fill, goods_form};
+pub use goods_form::{fill, goods_form, packs_of_goods};
 pub use issue::{issue_meal, issue_session};
 pub use keeping::{Keeping, NotBooked, Note, beside_the_book, mend_if_cut_short, read_book};
 pub use next::{As, FilledIn, MealChoice, NextTrip, NoTrip, OtherPacks, filled_in, meals_left, next_session, next_trip, week_of_sheet};

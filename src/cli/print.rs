@@ -1,20 +1,30 @@
 //! `print`: the sheets as PDF, and beside them what was printed.
 
+use std::fs;
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
 use itertools::Itertools;
+use jiff::civil::Date;
+use jiff::tz::TimeZoneDatabase;
 
 use super::outcome::{Done, Failure, json, say, warn};
 use super::printed::printed;
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
-use crate::Shown;
-use crate::json::PastSessions;
-use crate::kitchen::{Names, Paper, Print, Warning};
-use crate::prep::{Effort, PrepPlan, labels, week_card};
-use crate::sheets::{LabelGrid, Settings, Sheet, Size, label_sheet, person_guide, prep_guide, shopping_list, to_pdf, week_card_sheet};
+use crate::calendar::{Before, Kept, after, calendar, planned};
+use crate::json::{PastSessions, read_calendar};
+use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning};
+use crate::measure::{Number, read_quantity, show};
+use crate::phone::page;
+use crate::plan::in_makes;
+use crate::prep::{Effort, PrepPlan, RecipePage, labels, recipe_alone, recipe_pages, week_card};
+use crate::purchase::per_portion;
+use crate::sheets::{
+    LabelGrid, Settings, Sheet, Size, Told, label_sheet, person_guide, prep_guide, recipe_sheet, shopping_list, to_pdf, week_card_sheet,
+};
+use crate::{Reckoning, Shown};
 
 /// Which sheets, and on what paper.
 #[derive(Debug, Clone, Args)]
@@ -34,6 +44,12 @@ pub struct Choice {
     /// A fold line down the middle of the shopping list
     #[arg(long)]
     fold: bool,
+    /// One recipe alone, without a week: its name or id
+    #[arg(long, value_name = "NAME", conflicts_with_all = ["labels", "fold", "person"])]
+    recipe: Option<String>,
+    /// The size of that recipe, as in "12 portions"; without it one batch
+    #[arg(long = "for", value_name = "AMOUNT", requires = "recipe")]
+    size_of: Option<String>,
     /// The guides of one person alone, with what to wait for and whom to tell
     #[arg(long, value_name = "NAME")]
     person: Option<String>,
@@ -45,6 +61,9 @@ enum SheetWord {
     Guide,
     Week,
     Labels,
+    Recipes,
+    Phone,
+    Calendar,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -60,9 +79,25 @@ enum PaperWord {
     Letter,
 }
 
+impl SheetWord {
+    fn kind(self) -> SheetKind {
+        match self {
+            SheetWord::List => SheetKind::List,
+            SheetWord::Guide => SheetKind::Guide,
+            SheetWord::Week => SheetKind::Week,
+            SheetWord::Labels => SheetKind::Labels,
+            SheetWord::Recipes => SheetKind::Recipes,
+            SheetWord::Phone => SheetKind::Phone,
+            SheetWord::Calendar => SheetKind::Calendar,
+        }
+    }
+}
+
 impl Choice {
-    fn wants(&self, sheet: SheetWord) -> bool {
-        if self.only.is_empty() { self.person.is_none() || sheet == SheetWord::Guide } else { self.only.contains(&sheet) }
+    fn wants(&self, sheet: SheetWord, usual: Sheets) -> bool {
+        let asked_for = self.only.contains(&sheet);
+        let usual = if self.person.is_none() { usual.has(sheet.kind()) } else { sheet == SheetWord::Guide };
+        if self.only.is_empty() { usual } else { asked_for }
     }
 
     fn settings(&self, print: Print) -> Settings {
@@ -79,12 +114,12 @@ impl Choice {
     }
 
     /// Flags that would do nothing, and labels too small to be read, are mistakes of the command line.
-    fn grid(&self, settings: Settings) -> Result<LabelGrid, Failure> {
+    fn grid(&self, settings: Settings, usual: Sheets) -> Result<LabelGrid, Failure> {
         let idle = |flag: &str, sheet: &str| Failure::Usage(format!("{flag} is for the {sheet}, which --only or --person leaves out."));
-        if self.fold && !self.wants(SheetWord::List) {
+        if self.fold && !self.wants(SheetWord::List, usual) {
             return Err(idle("--fold", "shopping list"));
         }
-        if self.labels.is_some() && !self.wants(SheetWord::Labels) {
+        if self.labels.is_some() && !self.wants(SheetWord::Labels, usual) {
             return Err(idle("--labels", "box labels"));
         }
         let grid = self.labels.unwrap_or(LabelGrid::usual(settings.size));
@@ -96,7 +131,12 @@ impl Choice {
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
     let setting = Setting::read(cli)?;
     let settings = choice.settings(setting.loaded.kitchen.print);
-    let grid = choice.grid(settings)?;
+    if let Some(name) = &choice.recipe {
+        return one_recipe(cli, &setting, into, choice, name, settings);
+    }
+    let usual = setting.loaded.kitchen.print.sheets;
+    let wants = |sheet| choice.wants(sheet, usual);
+    let grid = choice.grid(settings, usual)?;
     let week = setting.week(cli.week.as_deref())?;
     let reckoned = setting.reckon_week(week)?;
     warn(&reckoned.warnings, cli.strict)?;
@@ -106,33 +146,54 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let names = reckoned.kitchen.names();
     let household = names.household;
     let mut sheets = Vec::new();
-    if choice.wants(SheetWord::List) {
+    if wants(SheetWord::List) {
         sheets.push(shopping_list(&list, &prep.before, reckoned.kitchen.names(), settings));
     }
-    if choice.wants(SheetWord::Guide) {
+    if wants(SheetWord::Guide) {
         sheets.extend(guides(&prep, names, settings, choice.person.as_deref())?);
     }
-    if choice.wants(SheetWord::Week) {
+    if wants(SheetWord::Week) {
         let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         sheets.push(week_card_sheet(&card, names, settings));
     }
-    if choice.wants(SheetWord::Labels) {
+    if wants(SheetWord::Labels) {
         let labels = labels(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         // Nobody asked for a sheet that says that there are none.
         if !labels.is_empty() || !choice.only.is_empty() {
             sheets.push(label_sheet(&labels, (&list.week, list.from), names, grid, settings));
         }
     }
+    if wants(SheetWord::Recipes) {
+        let pages = recipe_pages(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
+        let told: Vec<Told> = pages.into_iter().map(|page| told(&reckoned.kitchen, page)).collect();
+        let title = format!("Recipes, {}", list.week);
+        sheets.push(recipe_sheet(&told, (&title, format!("recipes-{}", list.from)), names, settings));
+    }
     say_what_did_not_fit(&sheets, cli.strict)?;
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
+    if wants(SheetWord::Phone) {
+        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
+        let page = page(&reckoned.kitchen, &list, &prep, &card);
+        let page =
+            page.ok_or_else(|| Failure::NotKnown("the list is too long for a page on a phone; print it with --only list.".to_owned()))?;
+        files.push((folder.join(format!("list-{}.html", list.from)), page.into_bytes()));
+    }
+    let last = last_events(&folder, &setting, list.from, cli.strict)?;
+    let calendar = if wants(SheetWord::Calendar) {
+        let (file, kept) = calendar_file(&setting, week, &reckoned, &prep, &last)?;
+        files.push((folder.join(format!("week-{}.ics", list.from)), file.into_bytes()));
+        kept
+    } else {
+        last
+    };
     let before =
         if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
     let past = PastSessions { sessions: reckoned.past_sessions(), printed: before.as_ref() };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
-    let printed = json(&crate::json::printed(every_trip, &prep, past, &reckoned.kitchen))?;
+    let printed = json(&crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &calendar))?;
     files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
     write_all(&folder, &files)?;
     let paths = files.iter().map(|(path, _)| path.as_path());
@@ -140,6 +201,87 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
         Format::Json => say(&json(&crate::json::week_files(&list.week, list.from, paths))?),
         Format::Text => say(&format!("{household}: {}\n{}\n", list.week, paths.map(Path::display).join("\n"))),
     }
+}
+
+fn told(kitchen: &Kitchen, page: RecipePage) -> Told {
+    let per_portion = per_portion(kitchen, page.recipe);
+    (page, per_portion)
+}
+
+/// `--recipe NAME --for AMOUNT`: no week is reckoned, and none is written.
+fn one_recipe(cli: &Cli, setting: &Setting, into: Option<&Path>, choice: &Choice, name: &str, settings: Settings) -> Done {
+    if choice.only.iter().any(|sheet| *sheet != SheetWord::Recipes) {
+        return Err(Failure::Usage("--recipe prints a recipe: write --only recipes, or leave --only out.".to_owned()));
+    }
+    let kitchen = &setting.loaded.kitchen;
+    let id = named_recipe(kitchen, name)?;
+    let recipe = &kitchen.recipes[id];
+    let batches = choice.size_of.as_deref().map(|size| batches_for(kitchen, recipe, size)).transpose()?;
+    let told = told(kitchen, recipe_alone(kitchen, id, batches));
+    let sheet = recipe_sheet(&[told], (&recipe.name, format!("recipe-{}", recipe.id)), kitchen.names(), settings);
+    say_what_did_not_fit(std::slice::from_ref(&sheet), cli.strict)?;
+    let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
+    let path = folder.join(format!("{}.pdf", sheet.file_stem));
+    write_all(&folder, &[(path.clone(), to_pdf(&sheet))])?;
+    match cli.format {
+        Format::Json => say(&json(&crate::json::files(std::iter::once(path.as_path())))?),
+        Format::Text => say(&format!("{}: {}\n{}\n", kitchen.household.name, recipe.name, path.display())),
+    }
+}
+
+/// By its id or its name, in any letter case.
+fn named_recipe(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
+    let wanted = name.trim().to_lowercase();
+    let by = |key: fn(&Recipe) -> &str| kitchen.recipes.iter().position(|recipe| key(recipe).to_lowercase() == wanted);
+    by(|recipe| &recipe.id).or_else(|| by(|recipe| &recipe.name)).map(RecipeId).ok_or_else(|| {
+        let known = kitchen.recipes.iter().map(|recipe| recipe.id.as_str()).join(", ");
+        Failure::Usage(format!("\"{name}\" is no recipe of this kitchen. There are: {known}."))
+    })
+}
+
+/// How many batches come to exactly that size.
+fn batches_for(kitchen: &Kitchen, recipe: &Recipe, size: &str) -> Result<Number, Failure> {
+    let usage = |cause: String, remedy: &str| Failure::Usage(format!("--for: {cause}. {remedy}"));
+    let wanted = read_quantity(size, kitchen.rules.spoons).map_err(|error| usage(error.cause, &error.remedy))?;
+    let makes = show(&recipe.makes, kitchen.print.units);
+    let amount = in_makes(recipe, &wanted).ok_or_else(|| {
+        usage(format!("{} makes {makes}, which cannot be compared with \"{size}\"", recipe.name), "Write the size in the same unit.")
+    })?;
+    let batches = amount.checked_div(recipe.makes.exact()).filter(|batches| *batches > 0);
+    batches.ok_or_else(|| usage(format!("\"{size}\" is nothing to cook"), "Write a size above zero."))
+}
+
+/// The events of the last print there, or else of the kitchen's own sheets. Without them they are told anew.
+fn last_events(folder: &Path, setting: &Setting, from: Date, strict: bool) -> Result<Vec<Kept>, Failure> {
+    let name = format!("plan-{from}.json");
+    for path in [folder.join(&name), setting.folder.join("sheets").join(&name)] {
+        let Ok(text) = fs::read_to_string(&path) else { continue };
+        return read_calendar(&text, &path.display().to_string()).or_else(|mistakes| {
+            let said = mistakes.iter().map(|mistake| format!("{}: {}", mistake.at.file, mistake.cause)).join("; ");
+            let text = format!("{said}. It is written anew; a calendar that has read an earlier print may then hold events twice.");
+            warn(&[Warning::Note { at: None, text }], strict).map(|()| Vec::new())
+        });
+    }
+    Ok(Vec::new())
+}
+
+/// The calendar's text, and what the next print is to know of it.
+fn calendar_file(
+    setting: &Setting,
+    week: usize,
+    reckoned: &Reckoning,
+    prep: &PrepPlan,
+    last: &[Kept],
+) -> Result<(String, Vec<Kept>), Failure> {
+    let household = &reckoned.kitchen.household;
+    let list = reckoned.list(Shown { all: true, compared: false });
+    let planned = planned(&reckoned.kitchen, &reckoned.week, &reckoned.makings, &list, prep);
+    let whole = &setting.loaded.weeks[week].1;
+    let (mut events, remembered) = after(&household.name, Before { kept: last, whole, today: setting.today }, planned);
+    let zone = household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
+    let text = calendar(&format!("{}: {}", household.name, list.week), list.from, zone.as_ref(), &events);
+    events.extend(remembered);
+    Ok((text, events))
 }
 
 /// The warnings of the sheets, each once; with `--strict` they end the run before anything is written.

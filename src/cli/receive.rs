@@ -17,7 +17,7 @@ use crate::book::{
     As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, bought, except, filled_in, goods_form, goods_of, next_trip, read_book,
     seen_prices, week_of_sheet,
 };
-use crate::kitchen::{Names, read_goods};
+use crate::kitchen::{GoodsForm, Names, read_goods};
 use crate::purchase::WeekBuys;
 use crate::words::day;
 
@@ -26,7 +26,7 @@ const EVERY_TRIP: Shown = Shown { all: true, compared: false };
 
 #[derive(Debug, Args)]
 pub struct Otherwise {
-    /// The goods-in sheet, filled in
+    /// The goods-in sheet, filled in; - for standard input
     #[arg(value_name = "FILE", conflicts_with_all = ["sheet", "without", "instead", "also", "paid", "until", "anyway", "replan"])]
     file: Option<PathBuf>,
     /// Book nothing yet: write what would be booked into a file to be filled in
@@ -166,6 +166,16 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     }
 }
 
+/// The list that a sheet was copied from is not the one last printed.
+fn printed_anew(form: &GoodsForm, printed: Option<&WeekBuys>, names: Names) -> bool {
+    let now = printed.and_then(|week| week.trips.iter().find(|trip| trip.on == form.trip)).map(|trip| trip.hash(names));
+    form.hash.as_ref().zip(now).is_some_and(|(then, now)| *then != now)
+}
+
+fn said_file(file: &Path) -> String {
+    if file == Path::new("-") { "this".to_owned() } else { file.display().to_string() }
+}
+
 fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let (setting, keeping) = open(cli)?;
     let kitchen = &setting.loaded.kitchen;
@@ -175,6 +185,9 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?.map(|printed| printed.buys);
     let lists: Vec<_> = printed.iter().chain([&plan]).collect();
+    if printed_anew(&form, printed.as_ref(), kitchen.names()) {
+        eprintln!("warning: the plan has been printed anew since {} was copied from its list.", said_file(file));
+    }
     let FilledIn { trip, goods, not_booked } = filled_in(kitchen, &reckoned.week, &lists, &form).map_err(Failure::Mistakes)?;
     let next = NextTrip { trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
     put_down(cli, &setting, keeping, &next, &goods, &not_booked)

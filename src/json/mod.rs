@@ -35,7 +35,7 @@ pub use files::{files, kitchen_files, week_files};
 pub use food::food;
 pub use list::list;
 pub use prep::{PastSessions, Session, prep};
-pub use printed::{Printed, printed, read_printed};
+pub use printed::{Printed, printed, read_calendar, read_printed};
 pub use stock::{stock, wasted};
 
 use serde::Serialize;

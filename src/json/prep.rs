@@ -41,6 +41,17 @@ pub struct Session {
     boxes: Vec<Boxed>,
     cautions: Vec<String>,
     advice: Vec<String>,
+    #[serde(default)]
+    slower: Vec<Slower>,
+}
+
+#[derive(Debug, Clone, Serialize, Deserialize)]
+struct Slower {
+    /// 0.1 for a tenth.
+    by: f64,
+    finish: String,
+    late: i64,
+    breaks: Vec<String>,
 }
 
 #[derive(Debug, Clone, Serialize, Deserialize)]
@@ -167,6 +178,7 @@ impl PastSessions<'_> {
         let fetch = turnover.map(|turnover| turnover.fetch.iter().map(|one| writer.taken(one)).collect());
         let boxes = turnover.map(|turnover| turnover.boxes.iter().map(|one| writer.put(one)).collect());
         Session {
+            slower: Vec::new(),
             finish: start.clone(),
             start,
             state,
@@ -205,6 +217,16 @@ impl Writer<'_> {
             boxes: session.boxes.iter().map(|one| self.boxed(one)).collect(),
             cautions: session.cautions.iter().map(|one| one.with_source(self.names)).collect(),
             advice: session.advice.iter().map(|one| one.text(self.names)).collect(),
+            slower: session.slower.iter().map(|one| self.slower(one)).collect(),
+        }
+    }
+
+    fn slower(self, slower: &prep::Slowed) -> Slower {
+        Slower {
+            by: slower.percent as f64 / 100.0,
+            finish: minute(slower.finish),
+            late: slower.late,
+            breaks: slower.breaks.iter().map(|one| one.text(self.names)).collect(),
         }
     }
 

@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::list::{LOOSE, list};
 use super::prep::{PastSessions, Prep, Session, prep};
+use crate::calendar::Kept;
 use crate::kitchen::{Kitchen, Mistake, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
@@ -13,14 +14,23 @@ use crate::purchase::{Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
 use crate::reckon::Print;
 
 #[derive(Serialize)]
-struct Plan<L, P> {
+struct Plan<'c, L, P> {
     list: L,
     prep: P,
+    /// As last written into a calendar.
+    #[serde(skip_serializing_if = "<[Kept]>::is_empty")]
+    calendar: &'c [Kept],
 }
 
 /// What is no longer open stands in it, too, as the print before told it.
-pub fn printed<'a>(shopping: &'a ShoppingList, plan: &PrepPlan, past: PastSessions, kitchen: &'a Kitchen) -> impl Serialize + 'a {
-    Plan { list: list(shopping, kitchen), prep: prep(plan, Some(past), kitchen) }
+pub fn printed<'a>(
+    shopping: &'a ShoppingList,
+    plan: &PrepPlan,
+    past: PastSessions,
+    kitchen: &'a Kitchen,
+    calendar: &'a [Kept],
+) -> impl Serialize + 'a {
+    Plan { list: list(shopping, kitchen), prep: prep(plan, Some(past), kitchen), calendar }
 }
 
 /// What booking needs of a print.
@@ -38,6 +48,20 @@ impl Printed {
     pub fn print(&self) -> Print<'_> {
         Print { buys: &self.buys, turnovers: &self.turnovers }
     }
+}
+
+/// The events as the print has them, whatever else stands in it; none where it holds none.
+///
+/// # Errors
+/// What cannot be understood.
+pub fn read_calendar(text: &str, file: &str) -> Result<Vec<Kept>, Vec<Mistake>> {
+    #[derive(Deserialize)]
+    struct Events {
+        #[serde(default)]
+        calendar: Vec<Kept>,
+    }
+    let read: Result<Events, _> = serde_json::from_str(text);
+    read.map(|events| events.calendar).map_err(|error| vec![not_read(&error, file)])
 }
 
 /// Reads a print; `file` is its name in the kitchen folder.

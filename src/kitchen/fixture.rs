@@ -28,8 +28,9 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             avoid: Vec::new(),
             budget: None,
             mealtimes: Default::default(),
+            zone: None,
         },
-        print: Print { paper: Paper::A4, units: Units::Metric },
+        print: Print { paper: Paper::A4, units: Units::Metric, sheets: Sheets::USUAL },
         rules: Rules::default(),
         appliances: Vec::new(),
         staples: Vec::new(),
@@ -68,7 +69,7 @@ pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
 }
 
 pub(crate) fn session(start: &str) -> Session {
-    Session { start: at(start), finish_by: None, people: Vec::new(), at: spot(2) }
+    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), at: spot(2) }
 }
 
 /// A supper for one, with one line for each eater.

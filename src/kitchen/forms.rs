@@ -66,6 +66,8 @@ pub struct GoodsForm {
     pub from_at: Spot,
     pub trip: Date,
     pub trip_at: Spot,
+    /// Of the list that it was copied from, where it was.
+    pub hash: Option<String>,
     pub lines: Vec<GoodsLine>,
     /// As on the command line: "1 kg onions at 1.20".
     pub also: Vec<(String, Spot)>,

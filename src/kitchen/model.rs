@@ -35,6 +35,8 @@ pub struct Household {
     pub budget: Option<Money>,
     /// The defaults with the household's own laid over them.
     pub mealtimes: BTreeMap<String, Time>,
+    /// Of the IANA tz database, by its own name; `None`: its times float.
+    pub zone: Option<String>,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,6 +49,41 @@ pub enum Paper {
 pub struct Print {
     pub paper: Paper,
     pub units: Units,
+    /// What a print writes where nothing else is asked for.
+    pub sheets: Sheets,
+}
+
+/// What `print` can write.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SheetKind {
+    List,
+    Guide,
+    Week,
+    Labels,
+    Recipes,
+    Phone,
+    Calendar,
+}
+
+/// A choice of sheets.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Sheets(u8);
+
+impl Sheets {
+    pub const USUAL: Sheets = Sheets::of(&[SheetKind::List, SheetKind::Guide, SheetKind::Week, SheetKind::Labels]);
+
+    pub const fn of(kinds: &[SheetKind]) -> Sheets {
+        let (mut bits, mut at) = (0, 0);
+        while at < kinds.len() {
+            bits |= 1 << kinds[at] as u8;
+            at += 1;
+        }
+        Sheets(bits)
+    }
+
+    pub fn has(self, kind: SheetKind) -> bool {
+        self.0 & (1 << kind as u8) != 0
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -362,7 +399,18 @@ pub struct Session {
     pub start: DateTime,
     pub finish_by: Option<DateTime>,
     pub people: Vec<Person>,
+    pub aim: Aim,
     pub at: Spot,
+}
+
+/// What a good plan of a session is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Aim {
+    /// The least finish.
+    #[default]
+    Soonest,
+    /// Few idle minutes, hand-overs and turns; a tenth of the session is kept free before `finish_by`.
+    Calm,
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -3,8 +3,9 @@
 use jiff::civil::DateTime;
 
 use super::remedies::{binding, remedies};
+use super::schedule::Limit;
 use super::tasks::{Origin, Part, Unfit, Work};
-use super::{Impossible, Problem, Schedule};
+use super::{Impossible, LinkWhy, Problem, Schedule};
 use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Session, Week};
 use crate::plan::Makings;
 
@@ -25,8 +26,14 @@ pub enum Advice {
     NotSafe { job: Job, before: Job, minutes: i64, limit: i64 },
     /// The rule closes a circle and is left out.
     Circle(Rule),
-    /// `job` starts `over` too late, and should start within `limit` of `before`.
-    TooLate { job: Job, before: Job, over: i64, limit: i64 },
+    /// `job` starts `over` too late, and should start within `limit` of `before`. Without a `proven`, another plan might keep it.
+    TooLate { job: Job, before: Job, over: i64, limit: i64, proven: bool },
+    /// `job` starts only `left` after `before`, and should leave `gap`.
+    TooSoon { job: Job, before: Job, left: i64, gap: i64 },
+    /// What is served straight from the pot ends so many minutes too early, or too late.
+    Served { job: Job, minutes: i64 },
+    /// Somebody stays past their hours, until `until`.
+    Stays { person: String, minutes: i64, until: DateTime },
     /// A smallest set of rules that cannot be kept together, with `hours` not beside the hours of the people.
     Clash { rules: Vec<Rule>, hours: bool },
     /// Nobody in the session has the role or the skill; it is planned for anybody.
@@ -102,7 +109,9 @@ pub(super) fn advice(
     let session = &week.sessions[index];
     let teller = Teller { kitchen, makings, work };
     let mut said = teller.impossible(schedule);
+    said.extend(teller.stays(schedule, session.start));
     said.extend(teller.overruns(schedule));
+    said.extend(teller.hurries(schedule));
     said.extend(teller.clash(schedule));
     said.extend(teller.unfit());
     if let Some(late) = late(session, schedule.finish) {
@@ -161,9 +170,54 @@ impl Teller<'_> {
         let tell = |(link, over): &(usize, i64)| {
             let asked = &self.work.problem.links[*link];
             let limit = asked.within.unwrap_or(asked.gap);
-            Advice::TooLate { job: self.job(asked.after), before: self.job(asked.before), over: *over, limit }
+            Advice::TooLate {
+                job: self.job(asked.after),
+                before: self.job(asked.before),
+                over: *over,
+                limit,
+                proven: schedule.none_keeps_all,
+            }
         };
         self.worst(schedule.overrun.iter().copied()).iter().map(tell).collect()
+    }
+
+    fn hurries(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
+        schedule.hurried.iter().map(|(link, few)| {
+            let asked = &self.work.problem.links[*link];
+            Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
+        })
+    }
+
+    /// Whoever stays past their hours, for the least number of minutes that lets the session hold its other limits.
+    fn stays(&self, schedule: &Schedule, start: DateTime) -> Vec<Advice> {
+        schedule.stays.iter().map(|(person, minutes)| self.stay(*person, *minutes, start)).collect()
+    }
+
+    fn stay(&self, person: usize, minutes: i64, start: DateTime) -> Advice {
+        let until = self.work.problem.people[person].until.unwrap_or_default() + minutes;
+        let until = start.saturating_add(jiff::Span::new().try_minutes(until).unwrap_or_default());
+        Advice::Stays { person: self.work.people[person].name.clone(), minutes, until }
+    }
+
+    /// Limits that break by so many minutes more than the plan breaks them.
+    pub fn breaks(&self, breaks: &[(Limit, i64)], planned: &Schedule, start: DateTime) -> Vec<Advice> {
+        let links = &self.work.problem.links;
+        let tell = |(limit, minutes): &(Limit, i64)| match limit {
+            Limit::Safety { link } | Limit::Within { link } => {
+                let asked = &links[*link];
+                let (job, before, limit) = (self.job(asked.after), self.job(asked.before), asked.within.unwrap_or(asked.gap));
+                match asked.why {
+                    LinkWhy::Safety => Advice::NotSafe { job, before, minutes: limit + minutes, limit },
+                    _ => Advice::TooLate { job, before, over: *minutes, limit, proven: false },
+                }
+            }
+            Limit::Until { person } => {
+                let planned = planned.stays.iter().find(|(one, _)| one == person).map_or(0, |(_, minutes)| *minutes);
+                self.stay(*person, planned + minutes, start)
+            }
+            Limit::Hold { job } => Advice::Served { job: self.job(*job), minutes: *minutes },
+        };
+        breaks.iter().map(tell).collect()
     }
 
     /// Of the limits that one job overruns, the one it overruns most.

@@ -3,17 +3,17 @@
 use jiff::Span;
 use jiff::civil::DateTime;
 
-use super::advice::advice;
+use super::advice::{Teller, advice, minutes_over};
 use super::before::{before, moves};
 use super::boxes::boxes;
 use super::cautions::cautions;
 use super::clock::tasks;
 use super::cuts::cuts;
 use super::fetch::fetch;
-use super::schedule::least_finish;
-use super::tasks::session_work;
-use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, SessionPlan, Taken, Turnover, schedule};
-use crate::kitchen::{Kitchen, Week};
+use super::schedule::{least_finish, slower};
+use super::tasks::{Work, session_work};
+use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Turnover, schedule};
+use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
 
 /// The plan of every session of the week.
@@ -40,7 +40,7 @@ fn session_plan(
 ) -> SessionPlan {
     let session = &week.sessions[index];
     let work = session_work(kitchen, session, index, makings);
-    let planned = schedule(&work.problem, effort);
+    let planned = schedule(&work.asked(), effort);
     let timed = tasks(kitchen, makings, &work, &planned);
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
     SessionPlan {
@@ -57,6 +57,7 @@ fn session_plan(
         boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
         cautions: cautions(kitchen, makings, &work.chosen),
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
+        slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
         people: work.people,
     }
 }
@@ -76,6 +77,16 @@ pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Dem
 
 fn batch(making: &Making) -> Batch {
     Batch { recipe: making.recipe, batches: making.batches.to_f64(), makes: making.makes.clone() }
+}
+
+/// By how much hands may be slower than a household thinks, in percent.
+const SLOWER: [i64; 2] = [10, 20];
+
+fn slowed((kitchen, makings): (&Kitchen, &Makings), session: &Session, work: &Work, planned: &Schedule, percent: i64) -> Slowed {
+    let run = slower(&work.problem, planned, percent);
+    let late = minutes_over(session, run.finish).unwrap_or(0).max(0);
+    let breaks = Teller { kitchen, makings, work }.breaks(&run.breaks, planned, session.start);
+    Slowed { percent, finish: at_minute(session.start, run.finish), late, breaks }
 }
 
 /// The start itself where the clock runs out of years.

@@ -50,6 +50,19 @@ pub struct SessionPlan {
     pub cautions: Vec<Care>,
     /// The gravest first.
     pub advice: Vec<Advice>,
+    /// How the plan fares with slower hands, a tenth and a fifth.
+    pub slower: Vec<Slowed>,
+}
+
+/// The plan carried out in its own order with all hands-on times longer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Slowed {
+    pub percent: i64,
+    pub finish: DateTime,
+    /// Minutes past `finish_by`, 0 where it is kept or not asked for.
+    pub late: i64,
+    /// Limits that break then and do not in the plan.
+    pub breaks: Vec<Advice>,
 }
 
 impl SessionPlan {

@@ -15,6 +15,7 @@ mod labels;
 mod links;
 mod names;
 mod problem;
+mod recipe_page;
 mod remedies;
 mod rounds;
 mod say;
@@ -30,11 +31,12 @@ pub use build::{prep, turnover};
 pub use cautions::{Care, Holds};
 pub use guide::{
     Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put, SessionPlan,
-    StepTask, Taken, Task, Turnover,
+    Slowed, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
-pub use say::presence;
+pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
+pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use text::step_text;
-pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, week_card};
+pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

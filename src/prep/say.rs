@@ -139,6 +139,6 @@ pub fn presence(person: &Person) -> String {
 }
 
 /// What left-overs are heated to: "74 °C (165 °F)".
-pub(super) fn reheated(units: Units) -> String {
+pub fn reheated(units: Units) -> String {
     degrees(REHEATED.value, units)
 }

@@ -4,7 +4,7 @@ use super::fill::loads_needed;
 use super::links::link_all;
 use super::names::handles_raw;
 use super::rounds::{paced, rounds};
-use super::{Heat, Job, JobKind, Machine, Problem, Worker};
+use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Worker};
 use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step};
 use crate::plan::{MadeAt, Making, Makings};
 
@@ -48,11 +48,26 @@ pub(super) struct Work {
     pub unfit: Vec<Unfit>,
 }
 
+impl Work {
+    /// The question as it is asked. All rounds of a step but the last fill the appliance, so they follow one another in any plan: the
+    /// fullest first. Those links stand after all others.
+    pub fn asked(&self) -> Problem {
+        let mut problem = self.problem.clone();
+        let rounds = self.origins.windows(2).enumerate().filter(|(_, pair)| match (pair[0].part, pair[1].part) {
+            (Part::Step { step: before, .. }, Part::Step { step: after, .. }) => pair[0].making == pair[1].making && before == after,
+            _ => false,
+        });
+        let follow = |(before, _): (usize, &[Origin])| Link { before, after: before + 1, gap: 0, within: None, why: LinkWhy::Order };
+        problem.links.extend(rounds.map(follow));
+        problem
+    }
+}
+
 /// The jobs, people, appliances and links of session `index`.
 pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings) -> Work {
     let people = people_of(session);
     let workers = people.iter().map(|person| worker(person, session)).collect();
-    let problem = Problem { people: workers, machines: machines(kitchen), ..Problem::default() };
+    let problem = Problem { people: workers, machines: machines(kitchen), aim: aim(session), ..Problem::default() };
     let chosen: Vec<usize> = makings.makings.iter().enumerate().filter(|(_, m)| m.at == MadeAt::Session(index)).map(|(i, _)| i).collect();
     let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new() };
     for number in 0..work.chosen.len() {
@@ -60,6 +75,17 @@ pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, m
     }
     link_all(kitchen, makings, &mut work);
     work
+}
+
+/// A calm session keeps the last tenth of its time free.
+fn aim(session: &Session) -> Aim {
+    match (session.aim, session.finish_by) {
+        (crate::kitchen::Aim::Calm, Some(by)) => {
+            let minutes = by.duration_since(session.start).as_secs().div_euclid(60);
+            Aim::Calm { by: minutes - minutes / 10 }
+        }
+        _ => Aim::Soonest,
+    }
 }
 
 /// A session without people is done by one cook.
@@ -72,7 +98,7 @@ fn people_of(session: &Session) -> Vec<Person> {
 
 fn worker(person: &Person, session: &Session) -> Worker {
     let minutes = |at: jiff::civil::DateTime| at.duration_since(session.start).as_secs().div_euclid(60);
-    Worker { from: person.from.map_or(0, |from| minutes(from).max(0)), until: person.until.map(minutes), ..Worker::default() }
+    Worker { from: person.from.map_or(0, |from| minutes(from).max(0)), until: person.until.map(minutes), helper: person.may.is_some() }
 }
 
 fn machines(kitchen: &Kitchen) -> Vec<Machine> {

@@ -113,7 +113,13 @@ pub fn week() -> Week {
         name: "First week of advent".into(),
         from: date(2026, 11, 30),
         trips: vec![],
-        sessions: vec![Session { start: sunday(), finish_by: None, people: vec![person("cook", "cook")], at: Spot::default() }],
+        sessions: vec![Session {
+            start: sunday(),
+            finish_by: None,
+            people: vec![person("cook", "cook")],
+            aim: Aim::default(),
+            at: Spot::default(),
+        }],
         meals: vec![],
         at: Spot::default(),
     }

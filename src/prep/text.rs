@@ -56,6 +56,40 @@ fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, batches: f64) -> Strin
     }
 }
 
+/// "60 ml", "3", "2 (400 g)", "2–3 cloves": a line's amount without its food; empty for "to taste".
+pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
+    let (units, spoons) = (kitchen.print.units, kitchen.rules.spoons);
+    let shown = |amount: &Amount| {
+        let scaled = amount.scaled(batches);
+        span(&scaled.least(spoons), &scaled.most(spoons), units)
+    };
+    match &one.wanted {
+        Wanted::Food { item: None, .. } => String::new(),
+        Wanted::Food { food, item: Some(item) } => {
+            let plus: String = item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect();
+            let weight = weight_beside(kitchen, &kitchen.foods[*food], &item.scaled(batches));
+            format!("{}{}{plus}{weight}", shown(&item.amount), container_size(&item.amount, item, units))
+        }
+        Wanted::Recipe { amount, most, .. } => span(&amount.scaled(batches), &most.scaled(batches), units),
+    }
+}
+
+/// "large onions, diced": a line's food without its amount, as for so many batches.
+pub(super) fn name_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
+    let name = match &one.wanted {
+        Wanted::Food { food, item: Some(item) } => {
+            let many = if item.amount.unit == Unit::Piece { item.amount.high.to_f64() * batches } else { 0.0 };
+            let name = name_in_line(&kitchen.foods[*food], one, many);
+            format!("{}{}", describe(item), without_container(&name, item.amount.unit))
+        }
+        Wanted::Food { .. } | Wanted::Recipe { .. } => plain_name(kitchen, one),
+    };
+    let prep = one.prep.iter().map(|prep| format!(", {prep}"));
+    let optional = one.optional.then(|| " (optional)".to_owned());
+    let instead = one.instead.iter().map(|instead| format!(" (or {instead})"));
+    [name].into_iter().chain(prep).chain(instead).chain(optional).collect()
+}
+
 /// "60 ml olive oil", "3 large onions", "2 tins (400 g) white beans", "200 g herb yoghurt".
 pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> String {
     let units = kitchen.print.units;

@@ -5,6 +5,7 @@ use jiff::civil::Date;
 
 use super::Errand;
 use super::boxes::{counted, errand};
+use super::rounds::paced;
 use super::say::reheated;
 use super::text::{amount_and_food, step_text};
 use crate::foods::Place;
@@ -220,6 +221,13 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
         User::Making(dish) => makings.makings.get(dish).is_some_and(|dish| dish.at == MadeAt::Meal(meal)),
     });
     eaten.map(|(recipe, one)| (recipe, (one.kept != Kept::Straight).then_some(Place::Fridge), one.amount.clone()))
+}
+
+/// Minutes of a dish that is made at the meal: its steps one after another.
+pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
+    let steps = kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
+    let hands = |step: &Step| if step.scales { step.hands.0 as f64 * making.batches.to_f64() } else { step.hands.0 as f64 };
+    steps.map(|step| paced(hands(step), kitchen.rules.pace) + step.wait.0).sum()
 }
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {

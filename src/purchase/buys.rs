@@ -2,10 +2,12 @@
 
 use jiff::civil::Date;
 
+use sha2::{Digest, Sha256};
+
 use super::list::{ListLine, Packed, ShoppingList, TripList};
 use crate::foods::FoodId;
-use crate::kitchen::ShopId;
-use crate::measure::{Money, Quantity};
+use crate::kitchen::{Names, ShopId};
+use crate::measure::{Money, Quantity, Units, show};
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct WeekBuys {
@@ -62,6 +64,28 @@ impl From<&TripList> for TripBuys {
         });
         let shops = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| stop.shop);
         TripBuys { on: trip.on, shops: shops.collect(), lines: lines.collect(), unknown: Vec::new() }
+    }
+}
+
+impl TripBuys {
+    /// Twelve hexadecimal digits of what is bought where on which day. Prices do not count: booking a trip may change them, and the
+    /// list is the same.
+    pub fn hash(&self, names: Names) -> String {
+        let mut said = format!("{}\n", self.on);
+        for line in &self.lines {
+            let from = match line.from {
+                Seller::Shop(shop) => names.shop(shop),
+                Seller::Anywhere | Seller::Unknown => "",
+            };
+            let packs = line.packs.iter().map(|pack| match pack {
+                Packed::Packs { count, label, .. } => format!("{count} x {label}"),
+                Packed::Loose(amount) => show(amount, Units::Metric),
+            });
+            let bought: Vec<String> = packs.collect();
+            let need = if bought.is_empty() { show(&line.need, Units::Metric) } else { String::new() };
+            said.push_str(&format!("{from}\t{}\t{}{need}\n", names.food(line.food), bought.join("+")));
+        }
+        Sha256::digest(said.as_bytes()).iter().take(6).map(|byte| format!("{byte:02x}")).collect()
     }
 }
 

@@ -10,7 +10,7 @@ use super::Paid;
 use super::list::{Figure, Lacking, MealNote, PerEater};
 use crate::foods::{FoodId, Item, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, RecipeId, Wanted, Week};
-use crate::measure::{Dimension, tidy};
+use crate::measure::{Dimension, Quantity, tidy};
 use crate::plan::{in_makes, meal_name, served_lines};
 use crate::shelf::{Prices, rounded};
 
@@ -39,6 +39,32 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
         }
     };
     order.into_iter().map(note).collect()
+}
+
+/// Energy, protein and fibre of a portion.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PerPortion {
+    pub kcal: Option<f64>,
+    pub protein_g: Option<f64>,
+    pub fibre_g: Option<f64>,
+    /// What keeps a figure from being known, in order of the foods' names.
+    pub missing: Vec<Lacking>,
+}
+
+/// What a portion of a recipe holds; `None` where the recipe does not say what a portion weighs.
+pub fn per_portion(kitchen: &Kitchen, id: RecipeId) -> Option<PerPortion> {
+    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
+    let portion = in_makes(&kitchen.recipes[id], &Quantity::portions(1))?;
+    let mut sum = Figures::default();
+    sum.add(&costing.recipe(id), portion.to_f64());
+    sum.lacking.retain(|(_, figure)| *figure != Figure::Price);
+    let known = |figure: Figure, value: f64| (!sum.lacks(figure)).then(|| tidy(value));
+    Some(PerPortion {
+        kcal: known(Figure::Energy, sum.kcal),
+        protein_g: known(Figure::Protein, sum.protein_g),
+        fibre_g: known(Figure::Fibre, sum.fibre_g),
+        missing: sum.missing(kitchen),
+    })
 }
 
 /// A sum, and what is not in it.

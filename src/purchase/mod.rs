@@ -38,7 +38,7 @@ pub use list::{
     PackCount, PackLine, Packed, PerEater, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit, ShoppingList, Stop, TripList, Untimely,
     Windows, Worth,
 };
-pub use meals::meals;
+pub use meals::{PerPortion, meals, per_portion};
 pub use paid::{Paid, Stay};
 pub use seen::old_prices;
 pub use trips::{Needs, needs, trips_of_their_own};

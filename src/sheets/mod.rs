@@ -15,6 +15,7 @@
 //! | `wording` | dates, amounts and packs as a person reads them |
 //! | `shopping`, `notes` | the shopping list, and what stands after it |
 //! | `guide`, `steps`, `beside`, `chart` | the prep guide, its steps, the lists beside them, its chart over time |
+//! | `recipes` | recipes as they are cooked from |
 //! | `week_card` | the meals by day |
 //! | `count` | the lots of a shelf, with blanks for what is found |
 //! | `labels` | what is stuck on the boxes |
@@ -33,6 +34,7 @@ mod outline;
 mod page;
 mod parts;
 mod pdf;
+mod recipes;
 mod scale;
 mod shopping;
 mod steps;
@@ -48,6 +50,7 @@ pub use guide::{person_guide, prep_guide};
 pub use labels::{LabelGrid, label_sheet};
 pub use page::{Bookmark, Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
 pub use pdf::to_pdf;
+pub use recipes::{Told, recipe_sheet};
 pub use scale::Size;
 pub use shopping::shopping_list;
 pub use week_card::week_card_sheet;

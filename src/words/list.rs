@@ -7,11 +7,20 @@ use crate::foods::Allergen;
 use crate::kitchen::{BatchCut, Names};
 use crate::measure::{Currency, Quantity, Units, show};
 use crate::plan::Move;
-use crate::purchase::{Beware, Figure, Lacking, ListLine, OfferTaken, PackCount, SaveBy, Untimely, Windows};
+use crate::purchase::{Beware, Figure, Lacking, ListLine, OfferTaken, PackCount, Packed, SaveBy, Untimely, Windows};
 
 /// "3 for 2.00".
 pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
     format!("{} for {}", taken.offer.buy, taken.offer.pay.decimal(currency))
+}
+
+/// "2 × 400 g + 1 × 800 g", "350 g"; nothing where no pack is known.
+pub fn packs(line: &ListLine, units: Units) -> String {
+    let said = line.packs.iter().map(|pack| match &pack.what {
+        Packed::Packs { count, label, .. } => format!("{count} × {label}"),
+        Packed::Loose(amount) => show(amount, units),
+    });
+    said.collect::<Vec<_>>().join(" + ")
 }
 
 /// "about 8".

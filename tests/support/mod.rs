@@ -4,7 +4,7 @@ pub mod solver;
 
 use jiff::civil::date;
 use spence::foods::{Fact, Food, FoodId, Foods, Keeping};
-use spence::kitchen::{Household, Kitchen, Offer, Pack, PackKind, Paper, Print, Rules, Shop, ShopId, Spot, Trip, Week};
+use spence::kitchen::{Household, Kitchen, Offer, Pack, PackKind, Paper, Print, Rules, Sheets, Shop, ShopId, Spot, Trip, Week};
 use spence::measure::{Currency, Days, Dimension, Money, Quantity, UnitPrice, Units};
 use spence::plan::{Need, NeedUse, Stated};
 
@@ -35,8 +35,9 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             avoid: vec![],
             budget: None,
             mealtimes: Default::default(),
+            zone: None,
         },
-        print: Print { paper: Paper::A4, units: Units::Metric },
+        print: Print { paper: Paper::A4, units: Units::Metric, sheets: Sheets::USUAL },
         rules: Rules::default(),
         appliances: vec![],
         staples: vec![],

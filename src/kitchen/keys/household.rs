@@ -34,6 +34,13 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "the words for meals and their times, laid over the defaults",
                     "{ supper = \"19:00\" }",
                 ),
+                key(
+                    "zone",
+                    Text,
+                    None,
+                    "the time zone of the calendar, by its name in the IANA tz database; without it times float",
+                    "\"Europe/Lisbon\"",
+                ),
             ],
         ),
         heading(
@@ -41,6 +48,13 @@ pub(in crate::kitchen) static KITCHEN: File = File {
             &[
                 key("paper", OneOf(&["A4", "letter"]), Is("\"A4\""), "the paper of the sheets", "\"A4\""),
                 key("units", OneOf(&["metric", "us"]), Is("\"metric\""), "how sheets print amounts and degrees", "\"metric\""),
+                key(
+                    "sheets",
+                    Texts,
+                    Is("[\"list\", \"guide\", \"week\", \"labels\"]"),
+                    "what print writes: list, guide, week, labels, recipes, phone, calendar",
+                    "[\"list\", \"recipes\"]",
+                ),
             ],
         ),
         heading(

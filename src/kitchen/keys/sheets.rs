@@ -38,6 +38,7 @@ pub(in crate::kitchen) static GOODS: File = File {
             &[
                 key("from", Date, Required, "the from of the week", "2026-11-30"),
                 key("trip", Date, Required, "the day of the trip", "2026-11-28"),
+                key("hash", Text, None, "the list that it was copied from; leave it as it is", "\"0f3a55c1d2e4\""),
                 key("also", Texts, None, "what was bought besides", "[\"1 kg onions at 1.20\"]"),
                 key("line", Tables("[[line]]"), None, "the lines of the list", "[]"),
             ],

@@ -32,6 +32,13 @@ pub(in crate::kitchen) static WEEK: File = File {
             &[
                 key("start", Moment, Required, "when you begin to cook", "2026-11-29T14:00"),
                 key("finish_by", Time, None, "when all should be done; an overrun is told", "\"17:30\""),
+                key(
+                    "aim",
+                    OneOf(&["soonest", "calm"]),
+                    Is("\"soonest\""),
+                    "the least finish; or few idle minutes and turns, with a tenth of the time kept free before finish_by",
+                    "\"calm\"",
+                ),
                 key("people", TextsOr("[[session.people]]"), Required, "who cooks; a plain text is name and role", "[\"cook\"]"),
             ],
         ),

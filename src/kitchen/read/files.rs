@@ -1,7 +1,7 @@
 //! From the folder to texts: which files there are, and whether they can be read at all.
 
 use std::fs;
-use std::io;
+use std::io::{self, Read};
 use std::path::Path;
 
 use super::source::{Findings, Source};
@@ -83,6 +83,9 @@ fn read_kitchen(folder: &Path, found: &Findings) -> Option<Text> {
 
 /// A form that a person names on the command line, by its path as typed.
 pub(super) fn read_form(path: &Path, found: &Findings) -> Text {
+    if path == Path::new("-") {
+        return typed_in(found);
+    }
     let shown = path.display().to_string();
     match bytes_of(path) {
         Ok(bytes) => text_of(bytes, &shown, found),
@@ -92,6 +95,19 @@ pub(super) fn read_form(path: &Path, found: &Findings) -> Text {
         }
         Err(Unreadable::Because(cause, remedy)) => {
             found.mistake(whole(&shown), cause, remedy);
+            Text::Unreadable
+        }
+    }
+}
+
+/// What is pasted or piped in.
+fn typed_in(found: &Findings) -> Text {
+    let shown = "standard input";
+    let mut bytes = Vec::new();
+    match io::stdin().lock().take(MOST_BYTES).read_to_end(&mut bytes) {
+        Ok(_) => text_of(bytes, shown, found),
+        Err(error) => {
+            found.mistake(whole(shown), format!("cannot be read: {error}"), "Save it as a file, and name that.");
             Text::Unreadable
         }
     }

@@ -139,10 +139,11 @@ fn unless_blank<T>(shape: impl FnOnce(&DeValue<'_>) -> Read<T>) -> impl FnOnce(&
 fn read_goods_form(kitchen: &Kitchen, top: &Table<'_>, found: &Findings) -> Option<GoodsForm> {
     let from = top.required("from", "2026-11-30", shapes::date);
     let trip = top.required("trip", "2026-11-28", shapes::date);
+    let hash = top.optional("hash", shapes::text);
     let also = if top.has("also") { top.texts("also").unwrap_or_default() } else { Vec::new() };
     let tables = top.each("line", "[[line]]");
     let lines = tables.iter().filter_map(|table| read_goods_line(kitchen, table, found)).collect();
-    Some(GoodsForm { from: from?, from_at: top.spot_of("from"), trip: trip?, trip_at: top.spot_of("trip"), lines, also })
+    Some(GoodsForm { from: from?, from_at: top.spot_of("from"), trip: trip?, trip_at: top.spot_of("trip"), hash, lines, also })
 }
 
 fn read_goods_line(kitchen: &Kitchen, table: &Table<'_>, found: &Findings) -> Option<GoodsLine> {

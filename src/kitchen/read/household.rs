@@ -3,17 +3,28 @@
 use std::collections::BTreeMap;
 
 use jiff::civil::Time;
+use jiff::tz::TimeZoneDatabase;
 
 use super::allergens;
+use super::hint;
 use super::lines::Speech;
 use super::names::Names;
 use super::shapes;
 use super::table::Table;
 use crate::foods::convert;
-use crate::kitchen::{Appliance, Choose, Household, Paper, Print, Rules, Staple};
+use crate::kitchen::{Appliance, Choose, Household, Paper, Print, Rules, SheetKind, Sheets, Staple};
 use crate::measure::{Currency, Dimension, Minutes, ReadError, Spoons, Units};
 
 static PAPERS: [(&str, Paper); 2] = [("A4", Paper::A4), ("letter", Paper::Letter)];
+static SHEETS: [(&str, SheetKind); 7] = [
+    ("list", SheetKind::List),
+    ("guide", SheetKind::Guide),
+    ("week", SheetKind::Week),
+    ("labels", SheetKind::Labels),
+    ("recipes", SheetKind::Recipes),
+    ("phone", SheetKind::Phone),
+    ("calendar", SheetKind::Calendar),
+];
 static UNITS: [(&str, Units); 2] = [("metric", Units::Metric), ("us", Units::Us)];
 static CHOICES: [(&str, Choose); 2] = [("cheapest", Choose::Cheapest), ("least-left", Choose::LeastLeft)];
 static SPOONS: [(&str, Spoons); 2] = [("us", Spoons::Us), ("metric", Spoons::Metric)];
@@ -41,6 +52,7 @@ pub(super) fn fallback() -> Household {
         avoid: Vec::new(),
         budget: None,
         mealtimes: MEALTIMES.iter().map(|(word, time)| ((*word).to_owned(), *time)).collect(),
+        zone: None,
     }
 }
 
@@ -60,6 +72,7 @@ pub(super) fn read_household(top: &Table<'_>) -> Household {
     household.budget = table.optional("budget", shapes::money(&household.currency));
     household.avoid = allergens::read(&table, "avoid").unwrap_or_default();
     household.mealtimes.extend(read_mealtimes(&table));
+    household.zone = table.optional("zone", |value| zone(&shapes::text(value)?));
     household
 }
 
@@ -73,6 +86,22 @@ fn currency(code: &str) -> Result<Currency, ReadError> {
             remedy: "Write its three letters: \"EUR\", \"GBP\", \"USD\".".to_owned(),
         }),
     }
+}
+
+/// The zone's own name. The database is built in, so that a zone means the same on every machine.
+fn zone(name: &str) -> Result<String, ReadError> {
+    let zone = TimeZoneDatabase::bundled().get(name).ok();
+    zone.and_then(|zone| zone.iana_name().map(str::to_owned)).ok_or_else(|| {
+        let near = hint::nearest(
+            name,
+            TimeZoneDatabase::bundled().available().map(|known| known.to_string()).collect::<Vec<_>>().iter().map(String::as_str),
+        )
+        .map(|known| format!("Did you mean \"{known}\"?"));
+        ReadError {
+            cause: format!("\"{name}\" is no zone of the IANA tz database"),
+            remedy: near.unwrap_or_else(|| "Write it like \"Europe/Lisbon\", or leave it out.".to_owned()),
+        }
+    })
 }
 
 fn read_mealtimes(table: &Table<'_>) -> BTreeMap<String, Time> {
@@ -97,7 +126,23 @@ pub(super) fn read_print(top: &Table<'_>) -> Print {
     Print {
         paper: table.and_then(|table| table.optional("paper", shapes::one_of(&PAPERS))).unwrap_or(Paper::A4),
         units: table.and_then(|table| table.optional("units", shapes::one_of(&UNITS))).unwrap_or(Units::Metric),
+        sheets: table.and_then(read_sheets).unwrap_or(Sheets::USUAL),
     }
+}
+
+fn read_sheets(table: &Table<'_>) -> Option<Sheets> {
+    let mut kinds = Vec::new();
+    for (typed, at) in table.texts("sheets")? {
+        match SHEETS.iter().find(|(word, _)| word.eq_ignore_ascii_case(&typed)) {
+            Some((_, kind)) => kinds.push(*kind),
+            None => {
+                let near = hint::nearest(&typed, SHEETS.iter().map(|(word, _)| *word)).map(|word| format!("Did you mean \"{word}\"?"));
+                let known = || format!("There are {}.", SHEETS.map(|(word, _)| word).join(", "));
+                table.file.found.mistake(at, format!("sheets: \"{typed}\" is no sheet"), near.unwrap_or_else(known));
+            }
+        }
+    }
+    Some(Sheets::of(&kinds))
 }
 
 /// The rules with every default filled in. `top` is `None` where kitchen.toml cannot be read.

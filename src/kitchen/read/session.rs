@@ -6,14 +6,20 @@ use toml::de::DeValue;
 
 use super::shapes;
 use super::table::{Entry, Table, kind_of};
-use crate::kitchen::{Person, Session};
+use crate::kitchen::{Aim, Person, Session};
 
 pub(super) fn read_session(table: &Table<'_>) -> Option<Session> {
     let start = table.required("start", "2026-11-29T14:00", shapes::moment);
     let finish_by = read_finish(table, start);
     let people = read_people(table, start);
-    Some(Session { start: start?, finish_by, people, at: table.spot() })
+    let aim = table.optional("aim", shapes::one_of(&AIMS)).unwrap_or_default();
+    if aim == Aim::Calm && !table.has("finish_by") {
+        table.mistake("aim", "a calm session has no finish_by to keep within", "Add finish_by = \"17:30\", or leave aim out.");
+    }
+    Some(Session { start: start?, finish_by, people, aim, at: table.spot() })
 }
+
+static AIMS: [(&str, Aim); 2] = [("soonest", Aim::Soonest), ("calm", Aim::Calm)];
 
 /// A clock time on the day of the start, or on the next where it is earlier; a day and time in full does as well.
 fn read_finish(table: &Table<'_>, start: Option<DateTime>) -> Option<DateTime> {

@@ -21,9 +21,20 @@ impl Advice {
             }
             Advice::NotSafe { job, before, minutes, limit } => not_safe(&job.text(names), &before.text(names), *minutes, *limit),
             Advice::Circle(rule) => format!("Steps wait for one another in a circle; this rule is left out: {}.", rule.text(names)),
-            Advice::TooLate { job, before, over, limit } => {
+            Advice::TooLate { job, before, over, limit, proven } => {
                 let (job, before, over, limit) = (job.text(names), before.text(names), duration(*over), duration(*limit));
-                format!("No plan keeps every rule: {job} starts {over} too late (within {limit} of {before}).")
+                let sure = if *proven { "No plan keeps every rule" } else { "No plan was found that keeps every rule" };
+                format!("{sure}: {job} starts {over} too late (within {limit} of {before}).")
+            }
+            Advice::TooSoon { job, before, left, gap } => {
+                let (job, before, left, gap) = (sentence(&job.text(names)), before.text(names), duration(*left), duration(*gap));
+                format!("{job} starts only {left} after {before}, which should rest {gap}.")
+            }
+            Advice::Served { job, minutes } => {
+                format!("{} is {} away from the time at which it is served.", sentence(&job.text(names)), duration(*minutes))
+            }
+            Advice::Stays { person, minutes, until } => {
+                format!("{} stays {} longer, until {}.", sentence(person), duration(*minutes), clock(*until))
             }
             Advice::Clash { rules, hours } => clash(rules, *hours, names),
             Advice::Unfit { step, role, skill } => {

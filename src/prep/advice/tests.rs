@@ -33,13 +33,31 @@ fn a_plan_that_keeps_every_rule_in_time_needs_no_advice() {
 #[test]
 fn a_broken_rule_and_a_missing_role_are_told_by_recipe_and_step() {
     let (kitchen, makings) = two_steps();
-    let plan = Schedule { overrun: vec![(0, 12)], clash: vec![0], ..planned(10) };
+    let plan = Schedule { overrun: vec![(0, 12)], clash: vec![0], none_keeps_all: true, ..planned(10) };
     let expected = [
         "No plan keeps every rule: Roast roots, step 2 starts 12 min too late (within 30 min of Roast roots, step 1).",
         "This rule cannot be kept, given the times of the steps: Roast roots, step 2 within 30 min of Roast roots, step 1.",
         "Roast roots, step 2: nobody in this session has the role \"baker\"; it is planned for anybody.",
     ];
     assert_eq!(told(&kitchen, &week(), &makings, &plan, 0), expected);
+}
+
+#[test]
+fn whoever_stays_longer_is_told_and_until_when() {
+    let (mut kitchen, makings) = two_steps();
+    kitchen.recipes[0].steps[1].who = None;
+    let mut week = week();
+    week.sessions[0].people[0].until = Some(date(2026, 11, 29).at(16, 0, 0, 0));
+    let plan = Schedule { stays: vec![(0, 5)], ..planned(10) };
+    assert_eq!(told(&kitchen, &week, &makings, &plan, 0), ["Cook stays 5 min longer, until 16:05."]);
+}
+
+#[test]
+fn without_a_proof_no_plan_was_found() {
+    let (mut kitchen, makings) = two_steps();
+    kitchen.recipes[0].steps[1].who = None;
+    let plan = Schedule { overrun: vec![(0, 12)], ..planned(10) };
+    assert!(told(&kitchen, &week(), &makings, &plan, 0)[0].starts_with("No plan was found that keeps every rule: Roast roots"));
 }
 
 #[test]

@@ -118,7 +118,7 @@ fn roles_and_skills_choose_the_hands() {
     assert_eq!(work.unfit, [Unfit { making: 0, step: 3 }]);
     assert_eq!(
         work.problem.people,
-        [Worker { from: 0, until: None, ..Worker::default() }, Worker { from: 60, until: Some(120), ..Worker::default() }]
+        [Worker { from: 0, until: None, ..Worker::default() }, Worker { from: 60, until: Some(120), helper: true }]
     );
 }
 

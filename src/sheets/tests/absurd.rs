@@ -210,6 +210,7 @@ impl Chance {
             boxes: boxes.collect(),
             cuts: words.iter().enumerate().map(cut).collect(),
             people: (0..PEOPLE).map(|_| person(self)).collect(),
+            slower: vec![],
             advice: words
                 .iter()
                 .map(|word| Advice::AtOnce { people: vec![word.clone()], appliances: vec![], session: session().start })

@@ -201,5 +201,6 @@ pub fn session() -> SessionPlan {
             Care::LocalRules,
         ],
         advice: vec![Advice::Remedy { change: Change::OneMorePerson, end: start, over: 0 }],
+        slower: Vec::new(),
     }
 }

@@ -11,5 +11,6 @@ mod labels;
 mod list;
 mod pages;
 mod pdf;
+mod recipes;
 mod sample;
 mod week_card;

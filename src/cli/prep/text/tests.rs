@@ -73,6 +73,7 @@ fn roast() -> PrepPlan {
             source: "common practice, no source",
         }],
         advice: vec![],
+        slower: vec![],
     };
     PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![], short: vec![] }
 }

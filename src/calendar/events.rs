@@ -1,0 +1,183 @@
+//! What a week puts into a calendar, from its typed answers.
+
+use jiff::civil::{Date, DateTime, Time};
+use jiff::{Span, ToSpan};
+use serde::{Deserialize, Serialize};
+
+use crate::kitchen::{Kitchen, Names, Week};
+use crate::measure::Units;
+use crate::plan::{MadeAt, Makings};
+use crate::prep::{CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, meal_minutes, week_card};
+use crate::purchase::{ShoppingList, TripList};
+use crate::words::{self, duration, in_a_sentence, listed};
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "lowercase")]
+pub enum Kind {
+    Trip,
+    Session,
+    /// Soaking, thawing, moving: what is done before a session or a meal.
+    Ahead,
+    Meal,
+}
+
+/// An event as the plan stands, without what a calendar knows it by.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Planned {
+    pub kind: Kind,
+    /// What it is about, whenever it is: the name of a meal, the step of a recipe that is done ahead.
+    pub about: String,
+    pub on: Date,
+    /// `None`: all day.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub at: Option<Time>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub until: Option<DateTime>,
+    pub summary: String,
+    pub description: String,
+}
+
+impl Planned {
+    /// The moment it begins; midnight where it is all day.
+    pub fn start(&self) -> DateTime {
+        self.on.to_datetime(self.at.unwrap_or(Time::midnight()))
+    }
+}
+
+/// What is to be done in the evening stands at this time, and so does what is done ahead at night.
+const EVENING: Time = Time::constant(20, 0, 0, 0);
+const NIGHT: (Time, Time) = (Time::constant(22, 0, 0, 0), Time::constant(7, 0, 0, 0));
+
+/// Every event of a week, by time. `list` has every trip, the past ones too.
+pub fn planned(kitchen: &Kitchen, week: &Week, makings: &Makings, list: &ShoppingList, prep: &PrepPlan) -> Vec<Planned> {
+    let (names, units) = (kitchen.names(), kitchen.print.units);
+    let card = week_card(kitchen, week, makings);
+    let mut events: Vec<Planned> = list.trips.iter().map(|trip| of_trip(trip, names, units)).collect();
+    events.extend(prep.sessions.iter().filter(|session| !session.tasks.is_empty()).map(|session| of_session(session, names)));
+    events.extend(prep.before.iter().chain(&prep.moves).map(|one| ahead(one.at, &one.errand, names, units)));
+    let mut meals: Vec<usize> = (0..week.meals.len()).collect();
+    meals.sort_by_key(|index| week.meals[*index].at_time);
+    for (index, meal) in meals.into_iter().zip(card.days.iter().flat_map(|day| &day.meals)) {
+        let making = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index));
+        let minutes = making.map(|making| meal_minutes(kitchen, making)).sum();
+        events.push(of_meal(week.meals[index].at_time, meal, minutes, names, units));
+    }
+    events.sort_by_key(Planned::start);
+    events
+}
+
+fn of_trip(trip: &TripList, names: Names, units: Units) -> Planned {
+    let shops: Vec<&str> = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
+    let said = |line: &crate::purchase::ListLine| {
+        let packs = words::list::packs(line, units);
+        if packs.is_empty() { names.food(line.food).to_owned() } else { format!("{}: {packs}", names.food(line.food)) }
+    };
+    let mut lines: Vec<String> = Vec::new();
+    for visit in &trip.shops {
+        lines.extend(visit.at.filter(|_| shops.len() > 1).map(|stop| format!("{}:", names.shop(stop.shop))));
+        lines.extend(visit.lines().map(said));
+    }
+    if lines.is_empty() {
+        lines.push("Nothing to buy.".to_owned());
+    } else {
+        lines.push(format!("In all {} {}", names.money(trip.cost), names.currency));
+    }
+    let summary = if shops.is_empty() { "Shopping".to_owned() } else { format!("Shopping: {}", listed(&shops)) };
+    Planned { kind: Kind::Trip, about: String::new(), on: trip.on, at: None, until: None, summary, description: lines.join("\n") }
+}
+
+fn of_session(session: &SessionPlan, names: Names) -> Planned {
+    let makes: Vec<&str> = session.batches.iter().map(|batch| names.recipe(batch.recipe)).collect();
+    let mut lines = vec![format!("Makes {}.", listed(&makes.iter().map(|name| in_a_sentence(name)).collect::<Vec<_>>()))];
+    let least = if session.proven { "" } else { "; a shorter plan may exist" };
+    lines.push(format!("Done by {} at the earliest ({}{least}).", words::clock(session.finish), duration(session.minutes)));
+    lines.extend(session.finish_by.map(|by| format!("Wanted by {}.", words::clock(by))));
+    lines.push(format!("There: {}.", session.people.iter().map(crate::prep::presence).collect::<Vec<_>>().join("; ")));
+    Planned {
+        kind: Kind::Session,
+        about: String::new(),
+        on: session.start.date(),
+        at: Some(session.start.time()),
+        until: Some(session.finish).filter(|finish| *finish > session.start),
+        summary: "Batch cooking".to_owned(),
+        description: lines.join("\n"),
+    }
+}
+
+fn ahead(moment: Moment, errand: &Errand, names: Names, units: Units) -> Planned {
+    let about = match errand {
+        Errand::Step { recipe, step, .. } => format!("step {} of {}", step + 1, names.recipe_file(*recipe)),
+        Errand::Thaw { food, .. } => format!("thaw {}", names.food(*food)),
+        Errand::Move { recipe, .. } => format!("move {}", names.recipe_file(*recipe)),
+    };
+    let description = match errand {
+        Errand::Step { recipe, .. } => format!("For {}", in_a_sentence(names.recipe(*recipe))),
+        Errand::Thaw { .. } | Errand::Move { .. } => String::new(),
+    };
+    let at = match moment {
+        Moment::On(date) => date.to_datetime(EVENING),
+        Moment::At(at) => by_day(at),
+    };
+    let summary = errand.text(names, units);
+    Planned { kind: Kind::Ahead, about, on: at.date(), at: Some(at.time()), until: None, summary, description }
+}
+
+/// Nobody gets up at night: what would begin then is done in the evening before.
+fn by_day(at: DateTime) -> DateTime {
+    let evening = if at.time() >= NIGHT.0 {
+        Some(at.date())
+    } else if at.time() < NIGHT.1 {
+        at.date().checked_sub(1.day()).ok()
+    } else {
+        None
+    };
+    evening.map_or(at, |date| date.to_datetime(EVENING))
+}
+
+fn of_meal(at: DateTime, meal: &CardMeal, minutes: i64, names: Names, units: Units) -> Planned {
+    let mut lines: Vec<String> = meal.dishes.iter().map(|dish| taken_out(dish, names, units)).collect();
+    if !meal.fresh.is_empty() {
+        lines.push(format!("Fresh: {}", meal.fresh.join(", ")));
+    }
+    let made: Vec<String> = meal.made.iter().map(|making| in_a_sentence(names.recipe(making.recipe))).collect();
+    if !made.is_empty() {
+        lines.push(format!("Make {}: takes {}", listed(&made), duration(minutes)));
+    }
+    lines.extend(meal.beware.iter().map(|beware| words::sentence(&beware.to_string())));
+    let about = meal.name.clone().unwrap_or_else(|| lines.join("\n"));
+    let until = Span::new().try_minutes(minutes).ok().filter(|_| minutes > 0).and_then(|span| at.checked_add(span).ok());
+    Planned {
+        kind: Kind::Meal,
+        about,
+        on: at.date(),
+        at: Some(at.time()),
+        until,
+        summary: meal.name.as_ref().map_or_else(|| meal.label.clone(), |name| format!("{}: {name}", meal.label)),
+        description: lines.join("\n"),
+    }
+}
+
+/// "Take 3 portions of white-bean mash out of the fridge: heat to 74 °C (165 °F)".
+fn taken_out(dish: &CardDish, names: Names, units: Units) -> String {
+    let (amount, name) = (dish.amount_text(units), in_a_sentence(names.recipe(dish.recipe)));
+    let then = dish.then.text(names, units).map(|then| format!(": {then}")).unwrap_or_default();
+    match dish.place {
+        Some(place) => format!("Take {amount} of {name} out of the {}{then}", words::place(place)),
+        None => format!("Straight from the pot: {amount} of {name}{then}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kitchen::fixture::at;
+
+    #[test]
+    fn what_would_begin_at_night_is_done_at_eight_in_the_evening_before() {
+        assert_eq!(by_day(at("2026-11-29T02:00")), at("2026-11-28T20:00"));
+        assert_eq!(by_day(at("2026-11-28T22:00")), at("2026-11-28T20:00"));
+        assert_eq!(by_day(at("2026-11-29T06:59")), at("2026-11-28T20:00"));
+        assert_eq!(by_day(at("2026-11-29T07:00")), at("2026-11-29T07:00"));
+        assert_eq!(by_day(at("2026-11-28T21:59")), at("2026-11-28T21:59"));
+    }
+}

@@ -1,0 +1,142 @@
+//! The sessions by the clock, and the week by day, as HTML.
+
+use std::fmt::Write;
+
+use super::list::there;
+use super::{safe, short_hash};
+use crate::kitchen::{Kitchen, Names};
+use crate::measure::{Units, show};
+use crate::prep::{Before, CardMeal, Moment, PrepPlan, SessionPlan, Task, WeekCard};
+use crate::words::{clock, clock_after, day, day_clock, duration, place, sentence};
+
+pub(super) fn sessions(kitchen: &Kitchen, prep: &PrepPlan) -> String {
+    let mut html = String::new();
+    for (index, session) in prep.sessions.iter().enumerate() {
+        add_session(&mut html, kitchen, session, &prep.before_session(index));
+    }
+    if html.is_empty() { "<h2>Guide</h2><p>Nothing is cooked ahead.</p>".to_owned() } else { html }
+}
+
+fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, before: &[Before]) {
+    let (names, units) = (kitchen.names(), kitchen.print.units);
+    let texts: Vec<String> = session.tasks.iter().map(|task| task.text(names, units)).collect();
+    let known_by: String = session.tasks.iter().zip(&texts).map(|(task, text)| format!("{}\n{text}\n", task.start_minute)).collect();
+    let _ = writeln!(
+        html,
+        "<section class=\"session\" data-start=\"{}\" data-hash=\"{}\"><h2>Guide, {}</h2>\n<p>{}; done by {} ({}).</p>",
+        session.start.strftime("%Y-%m-%dT%H:%M:00"),
+        short_hash(&format!("{}\n{known_by}", session.start)),
+        safe(&day_clock(session.start)),
+        safe(&there(&session.people)),
+        clock(session.finish),
+        duration(session.minutes)
+    );
+    html.push_str(
+        "<p class=\"next\" role=\"status\"></p><div class=\"bar\"><button type=\"button\" data-shift=\"10\">Shift everything by 10 min</button>\
+         <button type=\"button\" data-shift=\"-10\">10 min back</button><span class=\"shifted\" role=\"status\"></span></div>\n",
+    );
+    add_items(html, "Before", before.iter().map(|one| format!("{}: {}", moment(one.at), one.errand.text(names, units))));
+    add_items(html, "Fetch", session.fetch.iter().map(|one| fetched(one, names, units)));
+    html.push_str("<ol>\n");
+    for (index, text) in texts.iter().enumerate() {
+        add_step(html, names, units, session, (index, text), &texts);
+    }
+    html.push_str("</ol>\n");
+    add_items(html, "Care", session.cautions.iter().map(|care| care.with_source(names)));
+    html.push_str("</section>\n");
+}
+
+fn fetched(one: &crate::prep::Fetch, names: Names, units: Units) -> String {
+    let much = if one.amount.is_zero() { "to taste".to_owned() } else { show(&one.amount, units) };
+    let from = one.place.map_or("from the shopping", place);
+    format!("{}, {much}, {from}{}", names.ware(one.of), if one.look_first { ", look at it first" } else { "" })
+}
+
+fn moment(at: Moment) -> String {
+    match at {
+        Moment::On(date) => day(date),
+        Moment::At(at) => day_clock(at),
+    }
+}
+
+fn add_items(html: &mut String, title: &str, items: impl Iterator<Item = String>) {
+    let items: String = items.map(|item| format!("<li>{}</li>", safe(&sentence(&item)))).collect();
+    if !items.is_empty() {
+        let _ = writeln!(html, "<h3>{title}</h3><ul>{items}</ul>");
+    }
+}
+
+fn add_step(html: &mut String, names: Names, units: Units, session: &SessionPlan, (index, text): (usize, &str), texts: &[String]) {
+    let task = &session.tasks[index];
+    let mut facts: Vec<String> = task.person.iter().map(|id| session.person(*id).name.clone()).collect();
+    facts.extend(task.on.iter().map(|id| names.appliance(*id).to_owned()));
+    facts.extend((task.hands_minutes > 0).then(|| format!("{} of hands", duration(task.hands_minutes))));
+    facts.extend(task.notes.iter().map(|note| note.text(names, units)));
+    let _ = write!(
+        html,
+        "<li class=\"step\" data-i=\"{index}\" data-at=\"{}\"><label class=\"tick\"><input type=\"checkbox\">\
+         <span><time>{}</time> <b class=\"text\">{}</b><small>{}</small></span></label>",
+        task.start_minute,
+        clock_after(session.start, task.start_minute),
+        safe(text),
+        safe(&facts.join(" · "))
+    );
+    let wait = task.out_minute() - task.start_minute - task.hands_minutes;
+    if wait > 0 {
+        let then = safe(&when_it_ends(session, index, task, names, texts));
+        let _ = write!(
+            html,
+            "<div class=\"timer\" data-then=\"{then}\"><button type=\"button\" data-wait=\"{wait}\">Timer: {wait} min</button><p></p></div>"
+        );
+    }
+    html.push_str("</li>\n");
+}
+
+/// "Take it out of the oven (Jo). Then: Mash them."
+fn when_it_ends(session: &SessionPlan, index: usize, task: &Task, names: Names, texts: &[String]) -> String {
+    let mut said = Vec::new();
+    if let Some(appliance) = task.on.first().filter(|_| task.out_minutes > 0) {
+        let who = task.out_person.map(|id| format!(" ({})", session.person(id).name)).unwrap_or_default();
+        said.push(format!("Take it out of the {}{who}: {}.", names.appliance(*appliance), texts[index].trim_end_matches('.')));
+    } else if task.is_set() {
+        said.push(format!("It is hot enough: {}.", texts[index].trim_end_matches('.')));
+    } else {
+        said.push(format!("It was: {}.", texts[index].trim_end_matches('.')));
+    }
+    let next = session.tasks.iter().position(|later| later.after.contains(&index));
+    said.extend(next.map(|next| format!("Then: {}.", texts[next].trim_end_matches('.'))));
+    said.join(" ")
+}
+
+pub(super) fn week(kitchen: &Kitchen, card: &WeekCard) -> String {
+    let (names, units) = (kitchen.names(), kitchen.print.units);
+    let mut html = "<h2>Week</h2>\n".to_owned();
+    for one in &card.days {
+        let _ = writeln!(html, "<h3>{}</h3>", safe(&day(one.on)));
+        for meal in &one.meals {
+            add_meal(&mut html, meal, names, units);
+        }
+        add_items(&mut html, "In the evening", one.tonight.iter().map(|errand| errand.text(names, units)));
+    }
+    html
+}
+
+fn add_meal(html: &mut String, meal: &CardMeal, names: Names, units: Units) {
+    let name = meal.name.as_ref().map(|name| format!(": {name}")).unwrap_or_default();
+    let _ = write!(html, "<p><b>{}</b></p><ul>", safe(&format!("{}{name}", meal.label)));
+    let dishes = meal.dishes.iter().map(|dish| {
+        let from = dish.place.map_or("straight from the pot".to_owned(), |from| format!("from the {}", place(from)));
+        let then = dish.then.text(names, units).map(|then| format!(", {then}")).unwrap_or_default();
+        format!("{}, {}, {from}{then}", names.recipe(dish.recipe), dish.amount_text(units))
+    });
+    let fresh = (!meal.fresh.is_empty()).then(|| format!("Fresh: {}", meal.fresh.join(", ")));
+    let made = meal.made.iter().map(|making| {
+        let steps: Vec<String> = making.steps.iter().map(|step| step.text(names, units)).collect();
+        format!("{}: {}", names.recipe(making.recipe), steps.join(" "))
+    });
+    let beware = meal.beware.iter().map(|beware| sentence(&beware.to_string()));
+    for item in dishes.chain(fresh).chain(made).chain(beware) {
+        let _ = write!(html, "<li>{}</li>", safe(&item));
+    }
+    html.push_str("</ul>\n");
+}

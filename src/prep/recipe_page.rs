@@ -1,0 +1,142 @@
+//! A recipe as it is cooked from: what this week makes of it and one batch, its lines in each size, its steps.
+
+use jiff::civil::DateTime;
+
+use super::step_text;
+use super::text::{amount_alone, name_alone};
+use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Week};
+use crate::measure::{Celsius, Days, Minutes, Number, Quantity};
+use crate::plan::{Beware, Contains, MadeAt, Makings, recipe_contains};
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct RecipePage {
+    pub recipe: RecipeId,
+    /// One a making, one batch last.
+    pub sizes: Vec<PageSize>,
+    pub lines: Vec<PageLine>,
+    pub steps: Vec<PageStep>,
+    pub cupboard: Option<Days>,
+    pub fridge: Option<Days>,
+    pub freezer: Option<Days>,
+    pub serve: Option<Serve>,
+    pub contains: Contains,
+    /// What of it the household avoids.
+    pub beware: Option<Beware>,
+}
+
+/// One column of amounts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PageSize {
+    pub what: SizeOf,
+    pub makes: Quantity,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub enum SizeOf {
+    Session(DateTime),
+    /// "Mon supper".
+    Meal(String),
+    /// What was asked for.
+    Wanted,
+    Batch,
+}
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct PageLine {
+    /// "onions, diced".
+    pub name: String,
+    /// One a size; empty for "to taste".
+    pub amounts: Vec<String>,
+}
+
+/// A step with the amounts of the first size.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PageStep {
+    pub text: String,
+    pub hands: Minutes,
+    pub wait: Minutes,
+    pub ahead: Option<Minutes>,
+    pub on: Vec<ApplianceId>,
+    pub at: Option<Celsius>,
+    pub inside: Option<Celsius>,
+}
+
+/// Every recipe that the week makes, by name.
+pub fn recipe_pages(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<RecipePage> {
+    let mut made: Vec<RecipeId> = makings.makings.iter().map(|making| making.recipe).collect();
+    made.sort_by_key(|id| (&kitchen.recipes[*id].name, *id));
+    made.dedup();
+    let sizes = |recipe: RecipeId| -> Vec<(SizeOf, Number)> {
+        let theirs = makings.makings.iter().filter(|making| making.recipe == recipe);
+        theirs.filter_map(|making| Some((place_of(week, making.at)?, making.batches.number().clone()))).collect()
+    };
+    made.into_iter().map(|recipe| page(kitchen, recipe, sizes(recipe))).collect()
+}
+
+/// One recipe without a week: at the number of batches that was asked for, beside one batch.
+pub fn recipe_alone(kitchen: &Kitchen, recipe: RecipeId, batches: Option<Number>) -> RecipePage {
+    page(kitchen, recipe, batches.map(|batches| (SizeOf::Wanted, batches)).into_iter().collect())
+}
+
+fn place_of(week: &Week, at: MadeAt) -> Option<SizeOf> {
+    match at {
+        MadeAt::Session(index) => week.sessions.get(index).map(|session| SizeOf::Session(session.start)),
+        MadeAt::Meal(index) => week.meals.get(index).map(|meal| SizeOf::Meal(meal.label.clone())),
+    }
+}
+
+fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> RecipePage {
+    let recipe = &kitchen.recipes[id];
+    sizes.push((SizeOf::Batch, Number::ONE));
+    let most = sizes.iter().map(|(_, batches)| batches.to_f64()).fold(0.0, f64::max);
+    let line = |one| PageLine {
+        name: name_alone(kitchen, one, most),
+        amounts: sizes.iter().map(|(_, batches)| amount_alone(kitchen, one, batches.to_f64())).collect(),
+    };
+    let first = sizes[0].1.to_f64();
+    let step = |(number, step): (usize, &crate::kitchen::Step)| PageStep {
+        text: step_text(kitchen, id, number, first),
+        hands: step.hands,
+        wait: step.wait,
+        ahead: step.ahead,
+        on: step.on.clone(),
+        at: step.temperature,
+        inside: step.inside,
+    };
+    let contains = recipe_contains(kitchen, id);
+    RecipePage {
+        recipe: id,
+        lines: recipe.ingredients.iter().map(line).collect(),
+        steps: recipe.steps.iter().enumerate().map(step).collect(),
+        cupboard: recipe.cupboard,
+        fridge: recipe.fridge,
+        freezer: recipe.freezer,
+        serve: recipe.serve,
+        beware: contains.beware(&kitchen.household.avoid),
+        contains,
+        sizes: sizes.into_iter().map(|(what, batches)| PageSize { what, makes: recipe.makes.scaled(batches) }).collect(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::measure::Unit;
+    use crate::prep::testing::*;
+
+    #[test]
+    fn each_size_has_its_own_amounts_and_one_batch_stands_last() {
+        // 12 of 6 portions are two batches: 400 g of 200 g.
+        let mut kitchen = kitchen();
+        let beans = food(&mut kitchen, "dried white beans", "pulse");
+        let mut mash = recipe("mash", "White-bean mash", 6.0, vec![step("Mash.")]);
+        mash.ingredients = vec![ingredient("200 g dried white beans", beans, Some(item(200.0, Unit::Gram)), None)];
+        kitchen.recipes = vec![mash];
+        let page = recipe_alone(&kitchen, RecipeId(0), Some(Number::whole(2)));
+        assert_eq!(page.lines[0].amounts, ["400 g", "200 g"]);
+        assert_eq!(page.sizes.iter().map(|size| size.makes.clone()).collect::<Vec<_>>(), [Quantity::portions(12), Quantity::portions(6)]);
+        assert_eq!(page.steps[0].text, "With 400 g dried white beans: Mash.");
+    }
+}

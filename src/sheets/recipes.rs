@@ -1,0 +1,222 @@
+//! Recipe pages: one recipe after another, each on one page where it fits. What is said of it is given.
+
+use itertools::Itertools;
+
+use crate::kitchen::{Names, Serve};
+use crate::measure::{Days, Minutes, Units};
+use crate::prep::{PageLine, PageSize, PageStep, RecipePage, SizeOf};
+use crate::purchase::PerPortion;
+use crate::words::{degrees, list, sentence};
+
+use super::flow::{Block, Cursor, pour};
+use super::frame::{GRID, Head, columns, finished, headed, number_pages};
+use super::page::Page;
+use super::parts::{hanging, heading};
+use super::scale::{Size, style};
+use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
+use super::wording::{amount, day, duration};
+use super::{Settings, Sheet};
+
+/// The type of a page: of ingredients and steps, and of what is read second.
+#[derive(Clone, Copy)]
+struct Type {
+    body: Style,
+    note: Style,
+}
+
+/// Read at arm's length over the pot; smaller where that saves a page.
+const SIZES: [Type; 3] = [
+    Type { body: style(12.0, 15.5), note: style(9.5, 12.0) },
+    Type { body: style(11.0, 14.0), note: style(9.5, 12.0) },
+    Type { body: style(10.0, 12.5), note: style(9.0, 11.5) },
+];
+
+const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0) }];
+
+/// A page, and what a portion of it holds.
+pub type Told = (RecipePage, Option<PerPortion>);
+
+/// The recipes under one title.
+pub fn recipe_sheet(recipes: &[Told], (title, file_stem): (&str, String), names: Names, settings: Settings) -> Sheet {
+    let mut setter = Setter::default();
+    let mut pages: Vec<Page> = Vec::new();
+    for told in recipes {
+        let sizes = if settings.size == Size::Large { &LARGE[..] } else { &SIZES[..] };
+        let ways = sizes.iter().map(|kind| laid_out(&mut setter, told, title, names, settings, *kind));
+        pages.extend(ways.min_by_key(Vec::len).unwrap_or_default());
+    }
+    if pages.is_empty() {
+        let head = Head { over: title.to_owned(), title: "Nothing is cooked".to_owned(), under: Vec::new() };
+        pages.push(headed(&mut setter, settings, &head, names.household).0);
+    }
+    number_pages(&mut setter, &mut pages, title, settings);
+    finished(setter, file_stem, title.to_owned(), pages, Vec::new())
+}
+
+fn laid_out(setter: &mut Setter, told: &Told, over: &str, names: Names, settings: Settings, kind: Type) -> Vec<Page> {
+    let (recipe, per_portion) = told;
+    let name = names.recipe(recipe.recipe);
+    let mut makes = recipe.sizes.iter().map(|size| format!("{} makes {}", size_name(&size.what), amount(&size.makes, settings.units)));
+    let head = Head { over: over.to_owned(), title: name.to_owned(), under: vec![vec![plain(sentence(&makes.join("; ")))]] };
+    let again = Head { over: over.to_owned(), title: format!("{name}, continued"), under: Vec::new() };
+    let (mut page, mut top) = headed(setter, settings, &head, names.household);
+    let width = columns(settings, &page, top, 1).1;
+    let body = Body { names, units: settings.units, kind, width };
+    let blocks = body.blocks(setter, recipe, per_portion.as_ref(), name);
+    let (mut pages, mut from) = (Vec::new(), Cursor::default());
+    loop {
+        let one = columns(settings, &page, top, 1).0;
+        from = pour(&blocks, from, &one, Some(&mut page)).until;
+        pages.push(page);
+        if from.block >= blocks.len() {
+            return pages;
+        }
+        (page, top) = headed(setter, settings, &again, names.household);
+    }
+}
+
+fn size_name(what: &SizeOf) -> String {
+    match what {
+        SizeOf::Session(start) => day(start.date()),
+        SizeOf::Meal(label) => label.clone(),
+        SizeOf::Wanted => "this".to_owned(),
+        SizeOf::Batch => "one batch".to_owned(),
+    }
+}
+
+/// What all blocks of a page have in common.
+struct Body<'a> {
+    names: Names<'a>,
+    units: Units,
+    kind: Type,
+    width: f32,
+}
+
+/// Free space between two columns.
+const CLEAR: f32 = 8.0;
+
+impl Body<'_> {
+    fn blocks(&self, setter: &mut Setter, recipe: &RecipePage, per_portion: Option<&PerPortion>, name: &str) -> Vec<Block> {
+        let Type { body, note } = self.kind;
+        let mut blocks = vec![heading(setter, "Ingredients", body, self.width).marked(name)];
+        if !recipe.lines.is_empty() {
+            let heads: Vec<Vec<Span>> = recipe.sizes.iter().map(|size| vec![soft(sentence(&column_name(size)))]).collect();
+            blocks.push(Block::of(self.row(setter, &[], &heads, note)).heading());
+        }
+        for line in &recipe.lines {
+            blocks.push(Block::of(self.ingredient(setter, line)));
+        }
+        let several = recipe.sizes.len() > 2;
+        let amounts =
+            if several { format!("Method, with the amounts of {}", size_name(&recipe.sizes[0].what)) } else { "Method".to_owned() };
+        blocks.push(heading(setter, &amounts, body, self.width));
+        for (index, step) in recipe.steps.iter().enumerate() {
+            blocks.push(Block::of(self.step(setter, index + 1, step)).spaced(GRID));
+        }
+        blocks.push(heading(setter, "Keeping and serving", note, self.width));
+        for spans in self.notes(recipe, per_portion) {
+            blocks.push(Block::of(hanging(setter, &spans, note, self.width)));
+        }
+        blocks
+    }
+
+    fn ingredient(&self, setter: &mut Setter, line: &PageLine) -> Vec<Line> {
+        let last = line.amounts.len().saturating_sub(1);
+        let told = |(index, text): (usize, &String)| {
+            let text = if text.is_empty() { "to taste" } else { text.as_str() };
+            vec![if index == last && last > 0 { soft(text) } else { strong(text) }]
+        };
+        let amounts: Vec<Vec<Span>> = line.amounts.iter().enumerate().map(told).collect();
+        self.row(setter, &[plain(line.name.as_str())], &amounts, self.kind.body)
+    }
+
+    /// Words on the left, and columns of figures on the right.
+    fn row(&self, setter: &mut Setter, words: &[Span], figures: &[Vec<Span>], style: Style) -> Vec<Line> {
+        let each = (self.width * 0.6 / figures.len().max(1) as f32).min(9.0 * self.kind.body.size);
+        let left = self.width - each * figures.len() as f32;
+        let mut lines = setter.paragraph(words, style, left - CLEAR);
+        for (index, spans) in figures.iter().enumerate() {
+            for (number, line) in setter.paragraph(spans, style, each - CLEAR).into_iter().enumerate() {
+                let shift = left + each * (index + 1) as f32 - width_of(&line);
+                let line = line.moved(shift);
+                match lines.get_mut(number) {
+                    Some(there) => there.items.extend(line.items),
+                    None => lines.push(line),
+                }
+            }
+        }
+        lines
+    }
+
+    /// Times and degrees in the margin, the number and the words beside them.
+    fn step(&self, setter: &mut Setter, number: usize, step: &PageStep) -> Vec<Line> {
+        let Type { body, note } = self.kind;
+        let (margin, indent) = (self.width * 0.24, 2.0 * body.size);
+        let small = Style { size: note.size, leading: body.leading };
+        let facts = self.facts(step);
+        let beside: Vec<Line> = facts.iter().flat_map(|fact| setter.paragraph(&[soft(fact.as_str())], small, margin - CLEAR)).collect();
+        let said = setter.paragraph(&[plain(step.text.as_str())], body, self.width - margin - indent);
+        let mut lines: Vec<Line> = said.into_iter().map(|line| line.moved(margin + indent)).collect();
+        if let Some(first) = lines.first_mut() {
+            let number = setter.one_line(&[strong(number.to_string())], body, indent);
+            first.items.extend(number.moved(margin).items);
+        }
+        for (index, line) in beside.into_iter().enumerate() {
+            match lines.get_mut(index) {
+                Some(there) => there.items.extend(line.items),
+                None => lines.push(line),
+            }
+        }
+        lines
+    }
+
+    fn facts(&self, step: &PageStep) -> Vec<String> {
+        let minutes = |minutes: Minutes, word: &str| (minutes.0 > 0).then(|| format!("{} {word}", duration(minutes.0)));
+        let place = step.on.iter().map(|id| self.names.appliance(*id)).join(", ");
+        let place = (!place.is_empty()).then(|| sentence(&place));
+        let heat = step.at.map(|heat| degrees(heat, self.units));
+        let on = place.into_iter().chain(heat).join(", ");
+        let ahead = step.ahead.map(|ahead| format!("{} ahead", duration(ahead.0)));
+        let inside = step.inside.map(|heat| format!("inside {}", degrees(heat, self.units)));
+        let on = (!on.is_empty()).then_some(on);
+        let times = [ahead, minutes(step.hands, "hands-on"), minutes(step.wait, "unattended")];
+        times.into_iter().flatten().chain(on).chain(inside).collect()
+    }
+
+    fn notes(&self, recipe: &RecipePage, per_portion: Option<&PerPortion>) -> Vec<Vec<Span>> {
+        let RecipePage { cupboard, fridge, freezer, .. } = *recipe;
+        let days =
+            |place: &str, days: Option<Days>| days.map(|days| format!("{place} {} {}", days.0, if days.0 == 1 { "day" } else { "days" }));
+        let kept = [days("cupboard", cupboard), days("fridge", fridge), days("freezer", freezer)].into_iter().flatten().join(", ");
+        let kept = if kept.is_empty() { "eat it on the day it is made".to_owned() } else { kept };
+        let mut notes: Vec<Vec<Span>> =
+            recipe.beware.iter().map(|beware| vec![strong(format!("{}.", sentence(&beware.to_string())))]).collect();
+        notes.push(vec![strong("Keeps: "), plain(kept)]);
+        notes.extend(recipe.serve.map(|serve| {
+            let how = match serve {
+                Serve::Hot => format!("hot; what was chilled is heated to {}", crate::prep::reheated(self.units)),
+                Serve::Cold => "cold".to_owned(),
+            };
+            vec![strong("Serve: "), plain(how)]
+        }));
+        let allergens = recipe.contains.words().unwrap_or_else(|| "none of the substances of EU Regulation 1169/2011, Annex II".to_owned());
+        notes.push(vec![strong("Allergens: "), plain(allergens)]);
+        notes.extend(per_portion.map(|per| vec![strong("A portion: "), plain(self.portion(per))]));
+        notes
+    }
+
+    /// "430 kcal, 21 g protein, 9 g fibre"; what is not known stands as "?" with the foods it lacks for.
+    fn portion(&self, per: &PerPortion) -> String {
+        let whole = |value: Option<f64>, unit: &str| value.map_or_else(|| format!("? {unit}"), |value| format!("{value:.0} {unit}"));
+        let told = [whole(per.kcal, "kcal"), whole(per.protein_g, "g protein"), whole(per.fibre_g, "g fibre")].join(", ");
+        let missing = per.missing.iter().map(|lacking| list::lacking(lacking, self.names)).join("; ");
+        if missing.is_empty() { told } else { format!("{told} (not known: {missing})") }
+    }
+}
+
+fn column_name(size: &PageSize) -> String {
+    match &size.what {
+        SizeOf::Wanted => "as asked".to_owned(),
+        what => size_name(what),
+    }
+}

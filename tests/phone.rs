@@ -1,0 +1,98 @@
+//! `print --only phone`: a page that asks nothing of the network, in which every name is text; and the way back into `receive`.
+
+use std::fs;
+
+use assert_cmd::Command;
+use pretty_assertions::assert_eq;
+
+use crate::kitchen::{Kitchen, kitchen, stderr, supper};
+
+const FOODS: &str =
+    "[[food]]\nname = \"bluegrain\"\ncup = \"160 g\"\nallergens = []\nkeeps = { cupboard = \"300 days\" }\nsource = \"weighed at home\"\n";
+
+fn stew(name: &str) -> Kitchen {
+    kitchen()
+        .foods(FOODS)
+        .shops("[[shop]]\nname = \"Quay market\"\ntrip = \"1.50\"\n[[pack]]\nshop = \"Quay market\"\nfood = \"bluegrain\"\nsize = \"400 g\"\nprice = \"2.40\"\n")
+        .recipe(
+            "stew",
+            &format!(
+                "name = '''{name}'''\nmakes = \"2 portions\"\nkeeps = {{ fridge = \"3 days\" }}\nserve = \"hot\"\ningredients = \"\"\"\n800 g bluegrain\n\"\"\"\n[[step]]\ntext = \"Cook {{bluegrain}}.\"\nhands = \"5 min\"\nwait = \"20 min\"\n"
+            ),
+        )
+        .meals(&supper("2026-11-30", "\"1 portion recipe:stew\""))
+}
+
+fn page(kitchen: &Kitchen) -> String {
+    let output = kitchen.run(&["print", "--only", "phone"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    fs::read_to_string(kitchen.path().join("sheets/list-2026-11-30.html")).expect("a page")
+}
+
+fn between<'p>(page: &'p str, before: &str, after: &str) -> &'p str {
+    page.split_once(before).and_then(|(_, rest)| rest.split_once(after)).map(|(found, _)| found).expect("it is there")
+}
+
+#[test]
+fn the_page_names_no_address_and_is_small() {
+    let page = page(&stew("Moon stew"));
+    for outside in ["http:", "https:", "src=", "@import", "url(", "<link", "<iframe", "<img"] {
+        assert!(!page.contains(outside), "{outside}");
+    }
+    assert!(page.len() < 200_000);
+    assert!(page.contains("default-src 'none'; script-src 'sha256-"));
+}
+
+#[test]
+fn a_hostile_name_is_text() {
+    let page = page(&stew("<img src=x onerror=\"alert(1)\">&</script><script>alert(2)</script>"));
+    assert!(!page.contains("<img") && !page.contains("<script>alert"));
+    assert_eq!(page.matches("<script>").count(), 1);
+    assert!(page.contains("&lt;img src=x onerror=&quot;alert(1)&quot;&gt;&amp;&lt;/script&gt;"));
+}
+
+#[test]
+fn the_same_week_gives_the_same_page_and_writes_the_plan_beside_it() {
+    let kitchen = stew("Moon stew");
+    assert_eq!(page(&kitchen), page(&kitchen));
+    assert!(kitchen.path().join("sheets/plan-2026-11-30.json").exists());
+}
+
+fn receive(kitchen: &Kitchen, text: &str) -> std::process::Output {
+    let mut command = Command::cargo_bin("spence").expect("the program is built");
+    let run = command.current_dir(kitchen.path()).args(["--today", "2026-11-28", "receive", "-"]).write_stdin(text.to_owned());
+    run.output().expect("it runs")
+}
+
+#[test]
+fn what_the_page_copies_is_booked_from_standard_input() {
+    let kitchen = stew("Moon stew");
+    let page = page(&kitchen);
+    let hash = between(&page, "data-hash=\"", "\"");
+    let packs = between(&page, "data-packs=\"", "\"").replace("&quot;", "\"");
+    assert_eq!(packs, "[\"400 g\"]");
+    let text =
+        format!("from = 2026-11-30\ntrip = 2026-11-28\nhash = \"{hash}\"\nalso = []\n\n[[line]]\nfood = \"bluegrain\"\npacks = {packs}\n");
+    let output = receive(&kitchen, &text);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert!(!stderr(&output).contains("printed anew"), "{}", stderr(&output));
+    let pantry = fs::read_to_string(kitchen.path().join("pantry.toml")).expect("a pantry");
+    assert!(pantry.contains("bluegrain") && pantry.contains("400 g"), "{pantry}");
+}
+
+#[test]
+fn a_file_copied_from_an_earlier_print_says_so() {
+    let kitchen = stew("Moon stew");
+    page(&kitchen);
+    let text = "from = 2026-11-30\ntrip = 2026-11-28\nhash = \"0123456789ab\"\n[[line]]\nfood = \"bluegrain\"\npacks = \"400 g\"\n";
+    let output = receive(&kitchen, text);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert!(stderr(&output).contains("the plan has been printed anew since this was copied from its list"), "{}", stderr(&output));
+}
+
+#[test]
+fn a_mistake_in_what_was_pasted_is_pointed_at() {
+    let output = receive(&stew("Moon stew"), "from = 2026-11-30\ntrip = 2026-11-28\n[[line]]\nfood = \"blugrain\"\npacks = \"400 g\"\n");
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stderr(&output).contains("standard input:4:8:"), "{}", stderr(&output));
+}
