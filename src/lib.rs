@@ -36,7 +36,7 @@
 //!
 //! let read = kitchen::load(Path::new("sample-data")).expect("the sample kitchen has no mistakes");
 //! let (booked, today) = (Booked::default(), date(2026, 11, 27));
-//! let reckoning = reckon(&read, &booked, 0, today).expect("every meal is within reach of a session");
+//! let reckoning = reckon(&read, &booked, &[], 0, today).expect("every meal is within reach of a session");
 //!
 //! let list = reckoning.list(Shown::default());
 //! assert_eq!(list.trips.len(), 2);
@@ -63,4 +63,4 @@ pub mod shelf;
 pub mod store;
 mod words;
 
-pub use reckon::{Reckoning, Shown, reckon};
+pub use reckon::{PastSession, Print, Reckoning, Shown, has_begun, reckon};

@@ -20,6 +20,7 @@ mod every_key;
 mod finer_rules;
 mod issue;
 mod lines;
+mod lived;
 mod machine;
 mod makings;
 mod mind;

@@ -121,7 +121,7 @@ fn loaded(small: &Small) -> Loaded {
 
 /// On the day before the shopping; nothing is booked.
 fn reckoned(loaded: &Loaded) -> Reckoning<'_> {
-    reckon(loaded, &Booked::default(), 0, date(2026, 11, 27)).expect("the freezer reaches every meal")
+    reckon(loaded, &Booked::default(), &[], 0, date(2026, 11, 27)).expect("the freezer reaches every meal")
 }
 
 fn close(a: f64, b: f64) -> bool {

@@ -249,8 +249,8 @@ fn the_worked_weeks_shopping_list() {
     let left_over = |food: &str, amount: f64, value: &str, until: &str| json!({ "food": food, "amount": grams(amount), "value": value, "until": until });
     let amount_of = |food: &str, amount: Value| json!({ "food": food, "amount": amount });
     let expected = json!({
-        "week": "Worked week", "from": "2026-11-30", "currency": "EUR", "cost": "4.90",
-        "trips": [{ "on": "2026-11-28", "cost": "4.90", "shops": [{ "shop": "Stall", "trip_cost": "0.50", "cost": "4.90", "sections": [
+        "week": "Worked week", "from": "2026-11-30", "short": [], "currency": "EUR", "cost": "4.90",
+        "trips": [{ "on": "2026-11-28", "planned": true, "cost": "4.90", "shops": [{ "shop": "Stall", "trip_cost": "0.50", "cost": "4.90", "sections": [
             { "section": "Vegetables", "lines": [
                 line("moonroot", 730.0, loose, "1.20", 70.0, "2026-12-18", "2026-12-04", json!(["moon stew", "night broth", "Friday plates"])),
             ] },

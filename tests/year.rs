@@ -89,7 +89,7 @@ impl Year {
 
     /// The week reckoned on the shelf as it is, without what is booked.
     fn reckon(&self, week: &Week) -> Reckoning<'_> {
-        reckon(&self.loaded, &Booked::by(&self.book), 0, week.from).expect("every meal is within reach")
+        reckon(&self.loaded, &Booked::by(&self.book), &[], 0, week.trips[0].on).expect("every meal is within reach")
     }
 
     /// What may not be drawn any more is thrown away.

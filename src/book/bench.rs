@@ -3,8 +3,8 @@
 use jiff::civil::Date;
 
 use super::booking::Change;
-use super::record::{Exact, LotRecord};
-use crate::kitchen::{Kitchen, Ware};
+use super::record::{Exact, LotRecord, as_lot};
+use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Number, is_nothing_of};
 use crate::shelf::Shelf;
 
@@ -41,6 +41,16 @@ impl<'k> Bench<'k> {
 
     pub fn put(&mut self, lot: LotRecord) {
         self.added.push(lot);
+    }
+
+    /// The lots as they lie afterwards: those from before in their order, then the new ones.
+    pub fn into_lots(self) -> Vec<Lot> {
+        let mut lots = Vec::new();
+        for (index, lot) in self.kitchen.lots.iter().enumerate().filter(|(index, _)| self.shelf.has_left(*index)) {
+            lots.push(Lot { amount: self.shelf.left(index), ..lot.clone() });
+        }
+        lots.extend(self.added.iter().filter_map(|record| as_lot(self.kitchen, record)));
+        lots
     }
 
     /// One change a lot that was touched, then the new lots.

@@ -6,9 +6,11 @@ use jiff::civil::{Date, DateTime};
 
 use super::chain::Book;
 use super::ledger::Ledger;
+use super::purchases::{Purchase, purchases};
 use super::record::{LotRecord, records};
 use super::sum::{covered, sum, with_paid};
 use crate::kitchen::{CountForm, Kitchen, Meal};
+use crate::measure::Money;
 use crate::store::sha256;
 
 /// What has been booked and not taken back.
@@ -17,16 +19,17 @@ pub struct Booked {
     covers: BTreeSet<String>,
     /// The lots that the book adds up to.
     lots: Vec<LotRecord>,
+    purchases: Vec<Purchase>,
 }
 
 impl Booked {
     pub fn by(book: &Book) -> Booked {
-        Booked { covers: covered(&book.bookings), lots: sum(&book.bookings) }
+        Booked { covers: covered(&book.bookings), lots: sum(&book.bookings), purchases: purchases(&book.bookings) }
     }
 
     /// As [`Booked::by`], of a book that was not kept.
     pub fn told_by(ledger: &Ledger) -> Booked {
-        Booked { covers: ledger.covers.iter().cloned().collect(), lots: ledger.lots.clone() }
+        Booked { covers: ledger.covers.iter().cloned().collect(), lots: ledger.lots.clone(), purchases: ledger.purchases.clone() }
     }
 
     /// `nth` counts the trips of one day from 0, in file order.
@@ -45,6 +48,11 @@ impl Booked {
 
     pub fn has_meal(&self, meal: &Meal) -> bool {
         self.covers.contains(&meal_key(meal))
+    }
+
+    /// What was paid for what was bought from one day to another.
+    pub fn paid_between(&self, first: Date, last: Date) -> Money {
+        self.purchases.iter().filter(|purchase| first <= purchase.on && purchase.on <= last).map(|purchase| purchase.paid).sum()
     }
 
     pub fn has_count(&self, form: &CountForm) -> bool {

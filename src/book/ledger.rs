@@ -3,10 +3,12 @@
 use std::collections::{BTreeMap, VecDeque};
 use std::io::{self, BufRead};
 
+use jiff::civil::Date;
 use serde::Deserialize;
 
-use super::booking::Booking;
+use super::booking::{Booking, Verb};
 use super::chain::{Broken, Marks, not_as_booked, not_following, unreadable};
+use super::purchases::{Purchase, purchase_of};
 use super::record::LotRecord;
 
 /// The book's last booking, what it all comes to, and what is done.
@@ -19,6 +21,8 @@ pub struct Ledger {
     pub lots: Vec<LotRecord>,
     /// Trips, sessions and meals that are booked, as the book names them.
     pub covers: Vec<String>,
+    /// Every purchase that stands.
+    pub purchases: Vec<Purchase>,
     /// Was the last line cut short?
     pub cut_short: bool,
 }
@@ -34,6 +38,8 @@ pub enum NotRead {
 #[derive(Deserialize)]
 struct Line {
     number: u64,
+    on: Date,
+    verb: Verb,
     #[serde(default)]
     takes_back: Option<u64>,
     #[serde(default)]
@@ -82,17 +88,25 @@ impl Ledger {
             }
             previous = marks.line;
             ledger.bookings = number;
+            let purchase = (read.verb == Verb::Receive).then(|| {
+                let gained = read.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
+                purchase_of(read.on, &read.covers, &gained.collect::<Vec<_>>())
+            });
             for Move { from, to } in read.changes {
                 shelf.change(from, to);
             }
-            done.add(number, read.takes_back, read.covers);
+            done.add(number, read.takes_back, Standing { covers: read.covers, purchase });
             std::mem::swap(&mut line, &mut last);
         }
         if ledger.bookings > 0 {
             let whole = serde_json::from_slice(last.strip_suffix(b"\n").unwrap_or(&last));
             ledger.last = Some(whole.map_err(|error| NotRead::Broken(unreadable(ledger.bookings as usize, &error)))?);
         }
-        (ledger.lots, ledger.covers) = (shelf.lots(), done.covers());
+        ledger.lots = shelf.lots();
+        for standing in done.standing.into_values() {
+            ledger.covers.extend(standing.covers);
+            ledger.purchases.extend(standing.purchase);
+        }
         Ok(ledger)
     }
 }
@@ -139,16 +153,23 @@ impl Sum {
 /// What the bookings that stand are of.
 #[derive(Debug, Default)]
 struct Done {
-    standing: BTreeMap<u64, Vec<String>>,
-    gone: BTreeMap<u64, Vec<String>>,
+    standing: BTreeMap<u64, Standing>,
+    gone: BTreeMap<u64, Standing>,
     takes_back: BTreeMap<u64, u64>,
 }
 
+/// What one booking is of, and what it paid.
+#[derive(Debug)]
+struct Standing {
+    covers: Vec<String>,
+    purchase: Option<Purchase>,
+}
+
 impl Done {
-    fn add(&mut self, number: u64, takes_back: Option<u64>, covers: Vec<String>) {
+    fn add(&mut self, number: u64, takes_back: Option<u64>, standing: Standing) {
         let Some(taken) = takes_back else {
-            if !covers.is_empty() {
-                self.standing.insert(number, covers);
+            if !standing.covers.is_empty() || standing.purchase.is_some() {
+                self.standing.insert(number, standing);
             }
             return;
         };
@@ -158,9 +179,5 @@ impl Done {
             None => self.gone.extend(self.standing.remove_entry(&taken)),
         }
         self.takes_back.insert(number, taken);
-    }
-
-    fn covers(self) -> Vec<String> {
-        self.standing.into_values().flatten().collect()
     }
 }

@@ -22,6 +22,7 @@ mod keeping;
 mod ledger;
 mod next;
 mod out;
+mod purchases;
 mod read_back;
 mod receive;
 mod record;
@@ -46,6 +47,7 @@ pub use next::{
     otherwise_than_printed, week_of_sheet,
 };
 pub use out::{NotTaken, take_amount, take_food, take_recipe, worth_taken};
+pub use purchases::{Purchase, purchases};
 pub use receive::{Exceptions, Goods, beside_the_plan, except, goods_of, open_goods, put_all, receive};
 pub use record::{Exact, LotRecord, Named, Paid, as_lot, records};
 pub use seen::seen_prices;

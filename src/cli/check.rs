@@ -6,7 +6,6 @@ use super::setting::Setting;
 use super::{Cli, Format};
 use crate::book::{LotRecord, beside_the_book, read_book};
 use crate::kitchen::{Mistake, Warning, Week};
-use crate::reckon;
 use crate::store::BOOK;
 use crate::words::counted;
 
@@ -80,12 +79,13 @@ fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     let mut warnings = setting.loaded.warnings.clone();
     let mut mistakes = Vec::new();
     for week in 0..setting.loaded.weeks.len() {
-        match reckon(&setting.loaded, &setting.booked, week, setting.today) {
+        match setting.reckon_week(week) {
             Ok(reckoning) => {
                 let new: Vec<Warning> = reckoning.warnings.into_iter().filter(|warning| !warnings.contains(warning)).collect();
                 warnings.extend(new);
             }
-            Err(found) => mistakes.extend(found),
+            Err(Failure::Mistakes(found)) => mistakes.extend(found),
+            Err(failure) => return Err(failure),
         }
     }
     if mistakes.is_empty() { Ok(warnings) } else { Err(Failure::Mistakes(mistakes)) }

@@ -12,7 +12,7 @@ use super::waste::not_wasted;
 use crate::Reckoning;
 use crate::book::{Draft, Eaten, Keeping, cooked, eaten, meal_eaten, meals_until, next_session, otherwise_than_printed};
 use crate::kitchen::Spot;
-use crate::prep::{Effort, Turnover};
+use crate::prep::Turnover;
 use crate::words::{clock, day};
 
 #[derive(Debug, Args)]
@@ -53,7 +53,7 @@ pub fn run(cli: &Cli, eating: &Eating) -> Done {
 fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> Result<Draft, Failure> {
     let reckoned = setting.reckon(cli)?;
     let kitchen = &setting.loaded.kitchen;
-    let planned = || -> Vec<Turnover> { reckoned.prep(Effort::Low).sessions.iter().map(Turnover::from).collect() };
+    let planned = || -> Vec<Turnover> { reckoned.turnovers() };
     let printed = if eating.replan { None } else { printed(&setting.folder, kitchen, &reckoned.week)? };
     let (week, sessions, is_print) = match printed {
         Some(printed) => (printed.buys.week, printed.turnovers, true),

@@ -12,8 +12,10 @@ use super::{Cli, Format};
 use crate::Shown;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Money, Units, show};
+use crate::plan::{ShortMeal, State};
 use crate::purchase::{DayNote, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
 use crate::words::list::{self as words, OPTIONAL};
+use crate::words::short::{lacks, remedies, still_to_get};
 use crate::words::{clock, day, day_near, day_year, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
@@ -32,8 +34,11 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     let units = kitchen.print.units;
     let names = kitchen.names();
     let mut out = format!("{}: {}\n", names.household, list.week);
+    short(&list.short, names, units, &mut out);
     for trip in &list.trips {
-        let _ = writeln!(out, "\n{}  {} {}", day_year(trip.on), names.money(trip.cost), names.currency);
+        let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_deref()) };
+        let state = trip.state.filter(|state| *state != State::Open).map(|state| format!("  {}", state.words())).unwrap_or_default();
+        let _ = writeln!(out, "\n{when}  {} {}{state}", names.money(trip.cost), names.currency);
         if trip.shops.is_empty() {
             out.push_str("  nothing to buy\n");
         }
@@ -51,6 +56,17 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     }
     notes(list, names, units, &mut out);
     out
+}
+
+/// Meals that nothing can serve any more, with what could be done.
+pub(super) fn short(short: &[ShortMeal], names: Names, units: Units, out: &mut String) {
+    if !short.is_empty() {
+        out.push_str("\nRuns short\n");
+    }
+    for meal in short {
+        let _ = writeln!(out, "  {}", lacks(meal, names, units));
+        remedies(meal).iter().for_each(|remedy| out.push_str(&format!("    - {remedy}\n")));
+    }
 }
 
 fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {

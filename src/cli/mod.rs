@@ -107,7 +107,7 @@ enum Verb {
     },
     /// The shopping list
     List {
-        /// Every trip, the past ones too
+        /// Every trip, those that are done or taken as done too
         #[arg(long)]
         all: bool,
         /// What each shop alone and the best pair of shops would cost
@@ -116,6 +116,9 @@ enum Verb {
     },
     /// The plan of the sessions
     Prep {
+        /// Every session, those that are done or taken as done too
+        #[arg(long)]
+        all: bool,
         /// How hard to look for the shortest plan and its proof
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
@@ -125,7 +128,7 @@ enum Verb {
         /// The folder for the sheets; by default sheets in the kitchen folder
         #[arg(long, value_name = "DIR")]
         into: Option<PathBuf>,
-        /// Every trip, the past ones too
+        /// Every trip, those that are done or taken as done too
         #[arg(long)]
         all: bool,
         /// How hard to look for the shortest plan and its proof
@@ -272,7 +275,7 @@ pub fn run() -> ExitCode {
         Verb::Adopt { files, id } => adopt::run(&cli, files, id.as_deref()),
         Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
-        Verb::Prep { effort } => prep::run(&cli, (*effort).into()),
+        Verb::Prep { all, effort } => prep::run(&cli, *all, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Stock { waste } => stock::run(&cli, *waste),
         Verb::Receive { otherwise } => receive::run(&cli, otherwise),

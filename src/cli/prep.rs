@@ -4,24 +4,35 @@ mod chart;
 mod text;
 
 use super::outcome::{Done, json, say, warn};
+use super::printed::printed;
 use super::setting::Setting;
 use super::wrap::terminal_width;
 use super::{Cli, Format};
+use crate::json::PastSessions;
 use crate::prep::Effort;
 
 /// Columns where the output is not a terminal, or does not say how wide it is.
 const WIDTH: usize = 80;
 const NARROWEST: usize = 40;
 
-pub fn run(cli: &Cli, effort: Effort) -> Done {
+pub fn run(cli: &Cli, all: bool, effort: Effort) -> Done {
     let setting = Setting::read(cli)?;
-    let reckoned = setting.reckon(cli)?;
+    let week = setting.week(cli.week.as_deref())?;
+    let reckoned = setting.reckon_week(week)?;
     warn(&reckoned.warnings, cli.strict)?;
     let plan = reckoned.prep(effort);
     let (names, units) = (reckoned.kitchen.names(), reckoned.kitchen.print.units);
     match cli.format {
-        Format::Json => say(&json(&crate::json::prep(&plan, &reckoned.kitchen))?),
-        Format::Text => say(&text::text(&plan, names, units, width())),
+        Format::Json => {
+            let week = &setting.loaded.weeks[week].1;
+            let printed = if all { printed(&setting.folder, &setting.loaded.kitchen, week)? } else { None };
+            let past = PastSessions { sessions: reckoned.past_sessions(), printed: printed.as_ref() };
+            say(&json(&crate::json::prep(&plan, all.then_some(past), &reckoned.kitchen))?)
+        }
+        Format::Text => {
+            let past = if all { reckoned.past_sessions() } else { &[] };
+            say(&text::text(&plan, past, names, units, width()))
+        }
     }
 }
 

@@ -9,11 +9,12 @@ use jiff::civil::Date;
 use jiff::tz::TimeZoneDatabase;
 
 use super::outcome::{Done, Failure, json, say, warn};
+use super::printed::printed;
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
-use crate::json::read_calendar;
+use crate::json::{PastSessions, read_calendar};
 use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning};
 use crate::measure::{Number, read_quantity, show};
 use crate::phone::page;
@@ -188,7 +189,11 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     } else {
         last
     };
-    let printed = json(&crate::json::printed(&list, &prep, &reckoned.kitchen, &calendar))?;
+    let before =
+        if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
+    let past = PastSessions { sessions: reckoned.past_sessions(), printed: before.as_ref() };
+    let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
+    let printed = json(&crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &calendar))?;
     files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
     write_all(&folder, &files)?;
     let paths = files.iter().map(|(path, _)| path.as_path());

@@ -8,11 +8,13 @@ use jiff::civil::Date;
 use super::Cli;
 use super::keeping::{mistake_of, say_note};
 use super::outcome::Failure;
+use super::printed::printed;
 use crate::book::{Booked, NotBooked, lost_booking, mend_if_cut_short, read_ledger};
+use crate::json::Printed;
 use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
-use crate::plan::{running, week_of};
+use crate::plan::{running, span, week_of};
 use crate::store::BOOK;
-use crate::{Reckoning, reckon};
+use crate::{Reckoning, has_begun, reckon};
 
 /// A kitchen that has been read, and what is booked of it.
 pub struct Setting {
@@ -66,7 +68,20 @@ impl Setting {
 
     /// Reckons a week, by its place among those read.
     pub fn reckon_week(&self, week: usize) -> Result<Reckoning<'_>, Failure> {
-        reckon(&self.loaded, &self.booked, week, self.today).map_err(Failure::Mistakes)
+        let prints = self.prints(week)?;
+        let prints: Vec<_> = prints.iter().map(|printed| printed.as_ref().map(Printed::print)).collect();
+        reckon(&self.loaded, &self.booked, &prints, week, self.today).map_err(Failure::Mistakes)
+    }
+
+    /// The last prints of a week and of those beside it, as far as they have begun: what is past of them was done as printed.
+    fn prints(&self, week: usize) -> Result<Vec<Option<Printed>>, Failure> {
+        let (first, last) = span(&self.loaded.weeks[week].1);
+        let counts = |other: &Week| {
+            let (from, until) = span(other);
+            first <= until && from <= last && has_begun(other, &self.booked, self.today)
+        };
+        let read = |other: &Week| if counts(other) { printed(&self.folder, &self.loaded.kitchen, other) } else { Ok(None) };
+        self.weeks().map(read).collect()
     }
 
     /// The week that is meant; where none was named, then those that contain today, too.

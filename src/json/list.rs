@@ -4,10 +4,11 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 use super::Of;
+use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::Quantity;
-use crate::plan::{Move, Spare};
+use crate::plan::{Move, Spare, State};
 use crate::purchase::{
     self, Budget, Expiring, Flag, FoodAmount, FromPantry, Leftover, ListLine, MealNote, PackLine, Packed, RecipeUse, Reserved, Round,
     ShopVisit, ShoppingList, TripComparison, TripList,
@@ -18,6 +19,7 @@ use crate::words::list as words;
 struct List<'a> {
     week: &'a str,
     from: Date,
+    short: Vec<Short>,
     currency: &'a str,
     cost: String,
     trips: Vec<Trip<'a>>,
@@ -47,6 +49,7 @@ pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize 
     List {
         week: &list.week,
         from: list.from,
+        short: short(&list.short, kitchen),
         currency: &names.currency.code,
         cost: names.money(list.cost),
         trips: list.trips.iter().map(|trip| Trip::of(trip, names)).collect(),
@@ -72,6 +75,9 @@ pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize 
 #[derive(Serialize)]
 struct Trip<'a> {
     on: Date,
+    planned: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    state: Option<&'static str>,
     cost: String,
     shops: Vec<Visit<'a>>,
 }
@@ -79,7 +85,8 @@ struct Trip<'a> {
 impl<'a> Trip<'a> {
     fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
         let shops = trip.shops.iter().map(|visit| Visit::of(visit, names)).collect();
-        Trip { on: trip.on, cost: names.money(trip.cost), shops }
+        let state = trip.state.map(State::words);
+        Trip { on: trip.on, planned: trip.planned, state, cost: names.money(trip.cost), shops }
     }
 }
 

@@ -15,6 +15,7 @@
 //! | `adopted` | recipes that were taken in |
 //! | `recipe`, `recipe_page` | one recipe, its steps as they were read; and as schema.org/Recipe |
 //! | `prep` | the plan of the sessions |
+//! | `short` | meals that run short, in `list` and in `prep` |
 //! | `printed` | `plan-<from>.json`: written, and read back to ids |
 
 mod adopted;
@@ -30,6 +31,7 @@ mod prep;
 mod printed;
 mod recipe;
 mod recipe_page;
+mod short;
 mod stock;
 
 pub use adopted::adopted;
@@ -41,7 +43,7 @@ pub use day::day;
 pub use files::{files, kitchen_files, week_files};
 pub use food::food;
 pub use list::list;
-pub use prep::prep;
+pub use prep::{PastSessions, Session, prep};
 pub use printed::{Printed, printed, read_calendar, read_printed};
 pub use recipe::recipe;
 pub use recipe_page::{not_in_a_page, recipe_page};

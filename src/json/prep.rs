@@ -3,24 +3,33 @@
 use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
+use super::printed::Printed;
+use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
 use crate::measure::{Number, Quantity, Units};
+use crate::plan::State;
 use crate::prep::{self, Doing, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken, Turnover};
+use crate::reckon::PastSession;
 
 /// The plan of a week.
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Prep {
     pub week: String,
+    #[serde(default)]
+    short: Vec<Short>,
     pub sessions: Vec<Session>,
     before: Vec<Before>,
     moves: Vec<Before>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 pub struct Session {
     /// `2026-11-29T14:00`.
     start: String,
+    /// Where all sessions are asked for.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    state: Option<String>,
     finish: String,
     minutes: i64,
     bound_minutes: i64,
@@ -36,7 +45,7 @@ pub struct Session {
     slower: Vec<Slower>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct Slower {
     /// 0.1 for a tenth.
     by: f64,
@@ -45,14 +54,14 @@ struct Slower {
     breaks: Vec<String>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct Batch {
     recipe: String,
     batches: f64,
     makes: Quantity,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 enum Kind {
     Set,
@@ -61,7 +70,7 @@ enum Kind {
     Aside,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct Task {
     kind: Kind,
     recipe: Option<String>,
@@ -84,7 +93,7 @@ struct Task {
     eater: Option<String>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct Fetch {
     #[serde(skip_serializing_if = "Option::is_none", default)]
     food: Option<String>,
@@ -96,14 +105,14 @@ struct Fetch {
     from: Vec<FetchedFrom>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct FetchedFrom {
     amount: Quantity,
     /// `None`: it comes from the shopping.
     place: Option<Place>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct Cut {
     food: String,
     amount: Quantity,
@@ -111,7 +120,7 @@ struct Cut {
     step: u32,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct Boxed {
     recipe: String,
     /// Or grams, millilitres or pieces, where the recipe does not say what a portion of them is.
@@ -122,7 +131,7 @@ struct Boxed {
     what_for: Vec<String>,
 }
 
-#[derive(Debug, Serialize, Deserialize)]
+#[derive(Debug, Clone, Serialize, Deserialize)]
 struct Before {
     /// A date, or a date and time.
     at: String,
@@ -141,6 +150,7 @@ impl Prep {
         let writer = Writer { names: kitchen.names(), units: kitchen.print.units };
         Prep {
             week: plan.week.clone(),
+            short: short(&plan.short, kitchen),
             sessions: plan.sessions.iter().map(|session| writer.session(session)).collect(),
             before: plan.before.iter().map(|note| writer.before(note)).collect(),
             moves: plan.moves.iter().map(|note| writer.before(note)).collect(),
@@ -148,9 +158,55 @@ impl Prep {
     }
 }
 
-/// As `prep` writes it.
-pub fn prep(plan: &PrepPlan, kitchen: &Kitchen) -> impl Serialize + use<> {
-    Prep::of(plan, kitchen)
+/// Sessions that are done or taken as done, and the week's last print, which knows them best.
+#[derive(Clone, Copy)]
+pub struct PastSessions<'p> {
+    pub sessions: &'p [PastSession],
+    pub printed: Option<&'p Printed>,
+}
+
+/// As `prep` writes it; with `past`, every session of the week, each marked with how it stands.
+pub fn prep(plan: &PrepPlan, past: Option<PastSessions>, kitchen: &Kitchen) -> impl Serialize + use<> {
+    let mut prep = Prep::of(plan, kitchen);
+    if let Some(past) = past {
+        prep.sessions.iter_mut().for_each(|session| session.state = Some(State::Open.words().to_owned()));
+        prep.sessions.extend(past.sessions.iter().map(|session| past.session(session, kitchen)));
+        prep.sessions.sort_by(|a, b| a.start.cmp(&b.start));
+    }
+    prep
+}
+
+impl PastSessions<'_> {
+    /// Word for word as it was printed; else what it took and gave, without its tasks.
+    fn session(self, past: &PastSession, kitchen: &Kitchen) -> Session {
+        let start = minute(past.start);
+        let state = Some(past.state.words().to_owned());
+        let printed = self.printed.and_then(|printed| printed.sessions.iter().find(|session| session.start == start));
+        if let Some(printed) = printed {
+            return Session { state, ..printed.clone() };
+        }
+        let writer = Writer { names: kitchen.names(), units: kitchen.print.units };
+        let turnover = past.turnover.as_ref();
+        let batches = turnover.map(|turnover| turnover.batches.iter().map(|one| writer.batch(one)).collect());
+        let fetch = turnover.map(|turnover| turnover.fetch.iter().map(|one| writer.taken(one)).collect());
+        let boxes = turnover.map(|turnover| turnover.boxes.iter().map(|one| writer.put(one)).collect());
+        Session {
+            slower: Vec::new(),
+            finish: start.clone(),
+            start,
+            state,
+            minutes: 0,
+            bound_minutes: 0,
+            proven: false,
+            batches: batches.unwrap_or_default(),
+            tasks: Vec::new(),
+            fetch: fetch.unwrap_or_default(),
+            cuts: Vec::new(),
+            boxes: boxes.unwrap_or_default(),
+            cautions: Vec::new(),
+            advice: Vec::new(),
+        }
+    }
 }
 
 /// `2026-11-29T14:00`.
@@ -162,6 +218,7 @@ impl Writer<'_> {
     fn session(self, session: &SessionPlan) -> Session {
         Session {
             start: minute(session.start),
+            state: None,
             finish: minute(session.finish),
             minutes: session.minutes,
             bound_minutes: session.bound_minutes,
@@ -230,6 +287,20 @@ impl Writer<'_> {
         };
         let from = fetch.from.iter().map(|one| FetchedFrom { amount: one.amount.clone(), place: one.place });
         Fetch { food, recipe, amount: fetch.amount.clone(), from: from.collect() }
+    }
+
+    fn taken(self, taken: &Taken) -> Fetch {
+        let (food, recipe) = match &taken.of {
+            Ok(Ware::Food(food)) => (Some(self.names.food(*food).to_owned()), None),
+            Ok(Ware::Recipe(recipe)) => (None, Some(self.recipe(*recipe))),
+            Err(name) => (Some(name.clone()), None),
+        };
+        Fetch { food, recipe, amount: taken.amount.clone(), from: Vec::new() }
+    }
+
+    fn put(self, put: &Put) -> Boxed {
+        let (recipe, portions) = (self.recipe(put.recipe), put.amount.base());
+        Boxed { recipe, portions, place: put.place, use_by: put.use_by, what_for: Vec::new() }
     }
 
     fn cut(self, cut: &prep::Cut) -> Cut {

@@ -5,12 +5,13 @@ use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
 use super::list::{LOOSE, list};
-use super::prep::{Prep, prep};
+use super::prep::{PastSessions, Prep, Session, prep};
 use crate::calendar::Kept;
 use crate::kitchen::{Kitchen, Mistake, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
 use crate::purchase::{Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
+use crate::reckon::Print;
 
 #[derive(Serialize)]
 struct Plan<'c, L, P> {
@@ -21,16 +22,32 @@ struct Plan<'c, L, P> {
     calendar: &'c [Kept],
 }
 
-pub fn printed<'a>(shopping: &'a ShoppingList, plan: &PrepPlan, kitchen: &'a Kitchen, calendar: &'a [Kept]) -> impl Serialize + 'a {
-    Plan { list: list(shopping, kitchen), prep: prep(plan, kitchen), calendar }
+/// What is no longer open stands in it, too, as the print before told it.
+pub fn printed<'a>(
+    shopping: &'a ShoppingList,
+    plan: &PrepPlan,
+    past: PastSessions,
+    kitchen: &'a Kitchen,
+    calendar: &'a [Kept],
+) -> impl Serialize + 'a {
+    Plan { list: list(shopping, kitchen), prep: prep(plan, Some(past), kitchen), calendar }
 }
 
 /// What booking needs of a print.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone)]
 pub struct Printed {
     pub buys: WeekBuys,
     /// What each session took and gave.
     pub turnovers: Vec<Turnover>,
+    /// As they stand in the print.
+    pub sessions: Vec<Session>,
+}
+
+impl Printed {
+    /// What the reckoning of a week reads of it.
+    pub fn print(&self) -> Print<'_> {
+        Print { buys: &self.buys, turnovers: &self.turnovers }
+    }
 }
 
 /// The events as the print has them, whatever else stands in it; none where it holds none.
@@ -60,7 +77,7 @@ pub fn read_printed(text: &str, file: &str, kitchen: &Kitchen) -> Result<Printed
         reading.mistake(format!("the start of a session, \"{start}\", is no date and time"));
         Vec::new()
     });
-    if reading.mistakes.is_empty() { Ok(Printed { buys, turnovers }) } else { Err(reading.mistakes) }
+    if reading.mistakes.is_empty() { Ok(Printed { buys, turnovers, sessions: whole.prep.sessions }) } else { Err(reading.mistakes) }
 }
 
 fn not_read(error: &serde_json::Error, file: &str) -> Mistake {

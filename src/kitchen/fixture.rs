@@ -95,7 +95,14 @@ pub(crate) fn meal(on: &str, label: &str, each: Vec<Ingredient>) -> Meal {
 pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
     let first = sessions.iter().map(|session| session.start.date()).chain(meals.iter().map(|meal| meal.at_time.date())).min();
     let from = first.expect("a session or a meal");
-    Week { name: "Test week".to_owned(), from, trips: vec![Trip { on: from, shops: None, at: spot(1) }], sessions, meals, at: spot(1) }
+    Week {
+        name: "Test week".to_owned(),
+        from,
+        trips: vec![Trip { on: from, shops: None, planned: true, at: spot(1) }],
+        sessions,
+        meals,
+        at: spot(1),
+    }
 }
 
 pub(crate) fn lot(of: Ware, amount: Quantity, place: crate::foods::Place) -> Lot {

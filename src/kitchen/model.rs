@@ -432,6 +432,8 @@ pub struct Trip {
     pub on: Date,
     /// `None`: all shops.
     pub shops: Option<Vec<ShopId>>,
+    /// False: it stands in no file. It buys what no open trip brings in time.
+    pub planned: bool,
     pub at: Spot,
 }
 

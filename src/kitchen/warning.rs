@@ -56,8 +56,10 @@ pub enum Warning {
     StapleIgnored { at: Spot, food: String, list: &'static str },
     /// A meal or a listed food contains, or may contain, something the household avoids.
     Avoided { at: Spot, food: String, allergens: Vec<String>, unknown: Option<String> },
-    /// Trips, sessions and meals before today are taken as done as planned.
-    Past { trips: usize, sessions: usize, meals: usize },
+    /// What of a week lies before today and was not booked is taken as done; the commands would book it.
+    NotBooked { week: String, what: Vec<String>, commands: Vec<String> },
+    /// A meal of a week that has begun, which nothing can serve.
+    Short { meal: String, lacks: String, remedies: Vec<String> },
     /// Anything a single room says in its own words.
     Note { at: Option<Spot>, text: String },
 }
@@ -71,7 +73,7 @@ impl Warning {
             | Warning::LotNotComparable { at, .. }
             | Warning::StapleIgnored { at, .. }
             | Warning::Avoided { at, .. } => Some(at),
-            Warning::Past { .. } => None,
+            Warning::NotBooked { .. } | Warning::Short { .. } => None,
             Warning::Note { at, .. } => at.as_ref(),
         }
     }
@@ -101,10 +103,15 @@ impl Warning {
             Warning::Avoided { food, allergens, unknown: Some(unknown), .. } => {
                 format!("{food} may contain {}: the allergens of {unknown} are not known.", allergens.join(", "))
             }
-            Warning::Past { trips, sessions, meals } => {
-                let parts = [(*trips, "trip"), (*sessions, "session"), (*meals, "meal")];
-                let said = parts.iter().filter(|(n, _)| *n > 0).map(|(n, word)| format!("{n} {word}{}", if *n == 1 { "" } else { "s" }));
-                format!("taken as done as planned, being before today: {}.", said.collect::<Vec<_>>().join(", "))
+            Warning::NotBooked { week, what, commands } => {
+                format!("{week}: not booked, and taken as done: {}. To book: {}.", what.join(", "), commands.join("; "))
+            }
+            Warning::Short { meal, lacks, remedies } => {
+                let mut remedies = remedies.join("; ");
+                if let Some(first) = remedies.get_mut(..1) {
+                    first.make_ascii_uppercase();
+                }
+                format!("short: {meal} lacks {lacks}. {remedies}.")
             }
             Warning::Note { text, .. } => text.clone(),
         }

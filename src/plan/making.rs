@@ -1,11 +1,11 @@
 //! The plain data of the plan. Sessions and meals are indices into the [`Week`](crate::kitchen::Week).
 
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 
 use super::yields::Batches;
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{RecipeId, Spot, Ware};
-use crate::measure::{Dimension, Number, Quantity};
+use crate::measure::{Dimension, Minutes, Number, Quantity};
 
 /// Where a making is made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -119,6 +119,21 @@ pub struct Move {
     pub what_for: Vec<String>,
 }
 
+/// What a meal lacks, once its week has begun: nothing on the shelf and no open session serves it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ShortMeal {
+    pub at: DateTime,
+    /// "Fri supper".
+    pub label: String,
+    /// Its own name, or its label.
+    pub meal: String,
+    pub recipe: RecipeId,
+    /// What is missing, in the unit of the recipe's `makes`.
+    pub amount: Quantity,
+    /// How long the recipe takes where it is made at the meal.
+    pub takes: Minutes,
+}
+
 /// Everything a week makes, with what cooked lots served.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Makings {
@@ -126,6 +141,8 @@ pub struct Makings {
     pub makings: Vec<Making>,
     pub cooked_draws: Vec<Draw>,
     pub moves: Vec<Move>,
+    /// In order of time; one entry a meal and recipe.
+    pub short: Vec<ShortMeal>,
 }
 
 /// How a line stated its amount, as far as buying cares.

@@ -6,10 +6,10 @@
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
-use super::making::{Apart, Boxed, Draw, Kept, MadeAt, Making, Makings, Move, Spare, Use, User};
+use super::making::{Apart, Boxed, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User};
 use super::order::dishes_first;
 use super::servings::goes_into;
-use super::uses::{Pending, direct_uses};
+use super::uses::{Pending, direct_uses, meal_name};
 use super::yields::{Batches, in_makes};
 use crate::foods::safety::CHILLED_WITHIN;
 use crate::foods::{Foods, Place};
@@ -22,6 +22,21 @@ use crate::shelf::{Shelf, after_days};
 /// # Errors
 /// Every use that no session reaches, with the meal, the dish and the days.
 pub fn plan(kitchen: &Kitchen, week: &Week) -> Result<Makings, Vec<Mistake>> {
+    let planner = planned(kitchen, week);
+    if planner.mistakes.is_empty() {
+        return Ok(in_session_order(planner.made));
+    }
+    let mut mistakes = planner.mistakes;
+    mistakes.sort();
+    Err(mistakes)
+}
+
+/// [`plan`] of a week that has begun: a meal that nothing can serve is short, not a mistake.
+pub fn plan_begun(kitchen: &Kitchen, week: &Week) -> Makings {
+    in_session_order(planned(kitchen, week).made)
+}
+
+fn planned<'k>(kitchen: &'k Kitchen, week: &'k Week) -> Planner<'k> {
     let mut planner = Planner {
         kitchen,
         week,
@@ -33,12 +48,7 @@ pub fn plan(kitchen: &Kitchen, week: &Week) -> Result<Makings, Vec<Mistake>> {
     for recipe in dishes_first(kitchen) {
         planner.plan_recipe(recipe);
     }
-    if planner.mistakes.is_empty() {
-        Ok(in_session_order(planner.made))
-    } else {
-        planner.mistakes.sort();
-        Err(planner.mistakes)
-    }
+    planner
 }
 
 /// When what a session makes can be served at a meal.
@@ -121,7 +131,7 @@ impl Planner<'_> {
         self.serve_from_lots(id, &mut uses);
         let made = match recipe.made {
             Made::AtTheMeal => self.make_at_meals(&mut uses, recipe),
-            Made::InASession => self.make_in_sessions(&mut uses, recipe),
+            Made::InASession => self.make_in_sessions(&mut uses, id),
         };
         for making in made {
             self.close(id, making);
@@ -174,7 +184,8 @@ impl Planner<'_> {
         open
     }
 
-    fn make_in_sessions(&mut self, uses: &mut [Pending], recipe: &Recipe) -> Vec<Open> {
+    fn make_in_sessions(&mut self, uses: &mut [Pending], id: RecipeId) -> Vec<Open> {
+        let recipe = &self.kitchen.recipes[id];
         let fridge = recipe.fridge.unwrap_or_default();
         let mut open: Vec<Open> = Vec::new();
         for first in 0..uses.len() {
@@ -185,12 +196,14 @@ impl Planner<'_> {
             let day = uses[first].at.date();
             let Some(session) = self.session_for(&uses[first]) else {
                 self.mistakes.push(nothing_serves(recipe, &uses[first]));
+                self.add_short(id, &uses[first]);
                 continue;
             };
             let on = self.week.sessions[session].start.date();
             let reach = after_days(on, fridge);
             if day > reach && recipe.freezer.is_none_or(|days| day > after_days(on, days)) {
                 self.mistakes.push(nothing_reaches(recipe, &uses[first], on));
+                self.add_short(id, &uses[first]);
                 continue;
             }
             let at = MadeAt::Session(session);
@@ -211,6 +224,22 @@ impl Planner<'_> {
             }
         }
         open
+    }
+
+    /// One entry a meal and recipe: a dish made at the meal may want a component more than once.
+    fn add_short(&mut self, id: RecipeId, use_: &Pending) {
+        let MadeAt::Meal(index) = use_.made_at else { return };
+        let (recipe, meal) = (&self.kitchen.recipes[id], &self.week.meals[index]);
+        let amount = Quantity::of(&recipe.makes.dimension(), &use_.left);
+        let same = |short: &&mut ShortMeal| short.recipe == id && short.at == meal.at_time && short.label == meal.label;
+        if let Some(known) = self.made.short.iter_mut().find(same) {
+            known.amount = known.amount.plus(&amount).unwrap_or(amount);
+            return;
+        }
+        let steps = recipe.steps.iter().filter(|step| step.ahead.is_none());
+        let takes = Minutes(steps.map(|step| step.hands.0 + step.wait.0).sum());
+        let (at, label) = (meal.at_time, meal.label.clone());
+        self.made.short.push(ShortMeal { at, label, meal: meal_name(meal), recipe: id, amount, takes });
     }
 
     /// The very session that uses it, or the latest whose food is ready by then.
@@ -398,6 +427,7 @@ fn in_session_order(mut made: Makings) -> Makings {
         }
     }
     made.makings = makings;
+    made.short.sort_by_key(|short| (short.at, short.recipe));
     made.moves.sort_by_key(|move_| (move_.on, move_.recipe));
     made.cooked_draws.sort_by_key(|draw| (draw.on, draw.lot));
     made

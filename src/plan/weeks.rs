@@ -1,8 +1,8 @@
-//! Which week is meant, and how much of it is past.
+//! Which week is meant.
 
 use jiff::civil::Date;
 
-use crate::kitchen::{Warning, Week};
+use crate::kitchen::Week;
 
 /// From its first trip or session to its last meal.
 pub fn span(week: &Week) -> (Date, Date) {
@@ -45,19 +45,4 @@ fn next_event(week: &Week, today: Date) -> Option<Date> {
     let trips = week.trips.iter().map(|trip| trip.on);
     let sessions = week.sessions.iter().map(|session| session.start.date());
     trips.chain(sessions).filter(|day| *day >= today).min()
-}
-
-/// The first day whose trips are still to be made: `None` where nothing of the week is past, or all of it.
-pub fn still_to_do_from(week: &Week, today: Date) -> Option<Date> {
-    let (first, last) = span(week);
-    (first < today && today <= last).then_some(today)
-}
-
-/// What lies before `today` and is taken as done as planned.
-pub fn past(week: &Week, today: Date) -> Option<Warning> {
-    let today = still_to_do_from(week, today)?;
-    let trips = week.trips.iter().filter(|trip| trip.on < today).count();
-    let sessions = week.sessions.iter().filter(|session| session.start.date() < today).count();
-    let meals = week.meals.iter().filter(|meal| meal.at_time.date() < today).count();
-    (trips + sessions + meals > 0).then_some(Warning::Past { trips, sessions, meals })
 }

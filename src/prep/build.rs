@@ -12,16 +12,22 @@ use super::cuts::cuts;
 use super::fetch::fetch;
 use super::schedule::{least_finish, slower};
 use super::tasks::{Work, session_work};
-use super::{Batch, Effort, PrepPlan, Schedule, SessionPlan, Slowed, schedule};
+use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
-use crate::plan::{Demand, Draw, Makings};
+use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
     let plan = |index| session_plan(kitchen, week, makings, demand, draws, (index, effort));
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
-    PrepPlan { week: week.name.clone(), sessions, before: before(kitchen, week, makings, draws), moves: moves(makings) }
+    PrepPlan {
+        week: week.name.clone(),
+        sessions,
+        before: before(kitchen, week, makings, draws),
+        moves: moves(makings),
+        short: makings.short.clone(),
+    }
 }
 
 fn session_plan(
@@ -44,7 +50,7 @@ fn session_plan(
         minutes: planned.finish,
         bound_minutes: planned.bound,
         proven: planned.proven,
-        batches: made().map(|m| Batch { recipe: m.recipe, batches: m.batches.to_f64(), makes: m.makes.clone() }).collect(),
+        batches: made().map(batch).collect(),
         cuts: cuts(kitchen, makings, &work, &timed),
         tasks: timed.into_iter().map(|(task, _)| task).collect(),
         fetch: fetch(kitchen, makings, demand, draws, index),
@@ -54,6 +60,23 @@ fn session_plan(
         slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
         people: work.people,
     }
+}
+
+/// What a session takes and gives, without its schedule.
+pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], index: usize) -> Turnover {
+    let made = || makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
+    let taken = |one: Fetch| Taken { of: Ok(one.of), amount: one.amount };
+    let put = |one: BoxNote| Put { recipe: one.recipe, amount: one.amount, place: one.place, use_by: one.use_by };
+    Turnover {
+        start: week.sessions[index].start,
+        batches: made().map(batch).collect(),
+        fetch: fetch(kitchen, makings, demand, draws, index).into_iter().map(taken).collect(),
+        boxes: made().flat_map(|making| boxes(kitchen, making)).map(put).collect(),
+    }
+}
+
+fn batch(making: &Making) -> Batch {
+    Batch { recipe: making.recipe, batches: making.batches.to_f64(), makes: making.makes.clone() }
 }
 
 /// By how much hands may be slower than a household thinks, in percent.

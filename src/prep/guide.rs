@@ -6,7 +6,7 @@ use super::{Advice, Care};
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{ApplianceId, Person, RecipeId, Ware};
 use crate::measure::{Celsius, Quantity};
-use crate::plan::{Beware, Contains};
+use crate::plan::{Beware, Contains, ShortMeal};
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct PrepPlan {
@@ -17,6 +17,8 @@ pub struct PrepPlan {
     pub before: Vec<Before>,
     /// Portions that go from the freezer to the fridge.
     pub moves: Vec<Before>,
+    /// Meals that nothing can serve any more.
+    pub short: Vec<ShortMeal>,
 }
 
 impl PrepPlan {

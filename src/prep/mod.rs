@@ -28,7 +28,7 @@ mod text;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
-pub use build::prep;
+pub use build::{prep, turnover};
 pub use cautions::{Care, Holds};
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};

@@ -25,17 +25,14 @@ pub struct Parts<'r> {
     pub compare: Option<Vec<TripComparison>>,
 }
 
-/// The list of the trips and meals from `shown_from` on, or of all.
-pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: Option<Date>) -> ShoppingList {
-    let is_shown = |day: Date| shown_from.is_none_or(|from| day >= from);
-    let mut trips: Vec<TripList> = parts.basket.trips.iter().filter(|trip| is_shown(trip.on)).cloned().collect();
+/// The list of a week's open trips and meals. `today` is given once the week has begun.
+pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option<Date>) -> ShoppingList {
+    let mut trips: Vec<TripList> = parts.basket.trips.clone();
     point_out_avoided(kitchen, &mut trips);
-    let shown = |trip: usize| is_shown(week.trips[trip].on);
-    let first_day = shown_from.unwrap_or_else(|| span(week).0);
+    let first_day = today.unwrap_or_else(|| span(week).0);
     let cost = trips.iter().map(|trip| trip.cost).sum();
     let listed = |food: FoodId| trips.iter().flat_map(TripList::lines).any(|line| line.food == food);
-    let mut meals = meals(kitchen, week, &parts.basket.paid);
-    meals.retain(|meal| is_shown(meal.at.date()));
+    let meals = meals(kitchen, week, &parts.basket.paid);
     let days = days(kitchen, &meals);
     ShoppingList {
         week: week.name.clone(),
@@ -49,10 +46,11 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, shown_from: O
         ask: parts.ask.to_vec(),
         moves: parts.makings.moves.clone(),
         flags: parts.flags.to_vec(),
+        short: parts.makings.short.clone(),
         meals,
         days,
         warnings: parts.warnings.to_vec(),
-        leaves: leaves(kitchen, week, parts.netted, parts.basket, &shown, cost, first_day),
+        leaves: leaves(kitchen, week, parts.netted, parts.basket, cost, first_day),
         budget: parts.budget,
         compare: parts.compare,
         trips,

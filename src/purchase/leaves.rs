@@ -20,17 +20,9 @@ use crate::shelf::{Prices, lot_dates, rounded};
 /// What is left counts as kept where it is good for so many days after the week's last.
 const A_WEEK: i64 = 7;
 
-/// What the trips `shown` leave behind; their cost is `cost`. Lots that may no longer be drawn on `first_day` are of no use.
-pub(super) fn leaves(
-    kitchen: &Kitchen,
-    week: &Week,
-    netted: &Netted,
-    basket: &Basket,
-    shown: &dyn Fn(usize) -> bool,
-    cost: Money,
-    first_day: Date,
-) -> Leaves {
-    let paid: Vec<&Paid> = basket.paid.iter().filter(|paid| shown(paid.trip)).collect();
+/// What the trips leave behind; their cost is `cost`. Lots that may no longer be drawn on `first_day` are of no use.
+pub(super) fn leaves(kitchen: &Kitchen, week: &Week, netted: &Netted, basket: &Basket, cost: Money, first_day: Date) -> Leaves {
+    let paid: Vec<&Paid> = basket.paid.iter().collect();
     let bought = basket.paid.iter().filter(|paid| paid.bought > 0.0);
     let listed = bought.map(|paid| (paid.food, Quantity::of(&paid.dimension, paid.bought), paid.cost));
     let prices = Prices::new(kitchen).with_list(listed);

@@ -6,7 +6,7 @@ use super::TripComparison;
 use crate::foods::{Allergen, FoodId, Place};
 use crate::kitchen::{BatchCut, Needs, Offer, RecipeId, ShopId, Ware, Warning};
 use crate::measure::{Days, Money, Quantity};
-use crate::plan::{Move, Spare};
+use crate::plan::{Move, ShortMeal, Spare, State};
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct ShoppingList {
@@ -26,6 +26,8 @@ pub struct ShoppingList {
     pub ask: Vec<FoodId>,
     pub moves: Vec<Move>,
     pub flags: Vec<Flag>,
+    /// Meals that nothing can serve any more.
+    pub short: Vec<ShortMeal>,
     /// In order of time.
     pub meals: Vec<MealNote>,
     /// By day, then in the order of the eaters; of those who say what they need.
@@ -229,6 +231,12 @@ pub enum Figure {
 pub struct TripList {
     pub on: Date,
     pub cost: Money,
+    /// False: it stands in no file, and buys what no planned trip brings in time.
+    pub planned: bool,
+    /// The session or meal that waits for a trip of its own: "Thu 3 Dec supper".
+    pub before: Option<String>,
+    /// Where all trips are asked for.
+    pub state: Option<State>,
     pub shops: Vec<ShopVisit>,
 }
 

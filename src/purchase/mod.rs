@@ -22,6 +22,7 @@ mod recipes;
 mod seen;
 mod shelf;
 mod shops;
+mod told;
 mod trips;
 mod windows;
 
@@ -40,4 +41,4 @@ pub use list::{
 pub use meals::{PerPortion, PortionNote, days, meals, of_portion, per_portion};
 pub use paid::{Paid, Stay};
 pub use seen::old_prices;
-pub use trips::{Needs, needs};
+pub use trips::{Needs, needs, trips_of_their_own};

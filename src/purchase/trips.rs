@@ -2,9 +2,11 @@
 
 use std::collections::BTreeMap;
 
+use jiff::civil::Date;
+
 use super::{Flag, Untimely};
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Week};
+use crate::kitchen::{Kitchen, Trip, Week};
 use crate::measure::{Days, Dimension, Number};
 use crate::pantry::Netted;
 use crate::plan::{Demand, Demanded, Need, NeedUse, Stated};
@@ -75,11 +77,11 @@ impl Gathered {
 
 /// On the first trip, even if nobody sells it there.
 fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut Gathered) {
-    let Some(first) = week.trips.first() else { return };
+    let Some((trip, first)) = week.trips.iter().enumerate().find(|(_, trip)| trip.planned) else { return };
     for top_up in &netted.top_ups {
         let dimension = top_up.amount.dimension();
         let own_words = demanded.stated_in.get(&top_up.food).is_some_and(|stated| *stated != dimension);
-        let need = gathered.of(top_up.food, 0, dimension, own_words);
+        let need = gathered.of(top_up.food, trip, dimension, own_words);
         need.demand += top_up.amount.exact();
         need.uses.push(NeedUse {
             on: first.on,
@@ -109,16 +111,51 @@ impl Sold {
         Sold { by_trip: week.trips.iter().map(sold_on).collect() }
     }
 
-    /// The trips that count for a food: those that sell it, or all where none does.
-    fn trips(&self, food: FoodId) -> Vec<usize> {
-        let all = 0..self.by_trip.len();
-        let selling: Vec<usize> = all.clone().filter(|&trip| self.by_trip[trip].contains(&food)).collect();
-        if selling.is_empty() { all.collect() } else { selling }
+    /// Those of `trips` that count for a food: those that sell it, or all where none does.
+    fn among(&self, trips: Vec<usize>, food: FoodId) -> Vec<usize> {
+        let selling: Vec<usize> = trips.iter().copied().filter(|&trip| self.by_trip[trip].contains(&food)).collect();
+        if selling.is_empty() { trips } else { selling }
     }
 }
 
+/// A trip of the week's own file where one comes in time, else one of its own.
 fn assign(kitchen: &Kitchen, week: &Week, sold: &Sold, demand: &Demand) -> Option<Assigned> {
-    let trips = sold.trips(demand.food);
+    let (planned, own): (Vec<usize>, Vec<usize>) = (0..week.trips.len()).partition(|&trip| week.trips[trip].planned);
+    let planned = assign_among(kitchen, week, sold.among(planned, demand.food), demand);
+    if planned.as_ref().is_some_and(Assigned::is_in_time) {
+        return planned;
+    }
+    let own = assign_among(kitchen, week, own, demand);
+    own.filter(Assigned::is_in_time).or(planned)
+}
+
+impl Assigned {
+    fn is_in_time(&self) -> bool {
+        !matches!(self.flag, Some(Untimely::TooLate { .. }))
+    }
+}
+
+/// Trips of their own for what is neither on the shelf nor on a trip on or before its day: one on the day of its first use, and another
+/// for each food that does not keep until its own.
+pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Netted, today: Date) -> Vec<Trip> {
+    let sold = Sold::new(kitchen, week);
+    let mut days: Vec<Date> = Vec::new();
+    for (index, demand) in demanded.demand.iter().enumerate() {
+        let is_missing = netted.unmet[index] > 0 || netted.untasted[index];
+        if !is_missing || assign(kitchen, week, &sold, demand).is_some_and(|assigned| assigned.is_in_time()) {
+            continue;
+        }
+        let on = demand.on.max(today);
+        let keeps = keeps(kitchen, demand.food);
+        // Demand is in date order, so no day here lies after this one.
+        if !days.iter().any(|day| keeps.is_none_or(|keeps| on <= after_days(*day, keeps))) {
+            days.push(on);
+        }
+    }
+    days.into_iter().map(|on| Trip { on, shops: None, planned: false, at: week.at.clone() }).collect()
+}
+
+fn assign_among(kitchen: &Kitchen, week: &Week, trips: Vec<usize>, demand: &Demand) -> Option<Assigned> {
     let keeps = keeps(kitchen, demand.food);
     let on = |trip: usize| week.trips[trip].on;
     let in_time = |trip: &usize| on(*trip) <= demand.on;

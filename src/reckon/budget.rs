@@ -9,7 +9,7 @@
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
-use super::{Reckoning, Stages, stages};
+use super::{Reckoning, Stages, open_stages};
 use crate::foods::FoodId;
 use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, RecipeId, ShopId, Wanted, Week};
 use crate::measure::Money;
@@ -48,18 +48,18 @@ struct Trial {
 pub(super) fn budget(reckoning: &Reckoning) -> Option<Budget> {
     let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
     let limit = kitchen.household.budget?;
-    let now = Trial::of(&reckoning.basket, &reckoning.needs.flags);
+    let now = Trial::of(&reckoning.basket, &reckoning.needs.flags).beside(reckoning.paid);
     let mut savings: Vec<(Money, Change)> = Vec::new();
     if now.cost > limit {
         for change in changes(reckoning) {
-            let then = tried(kitchen, week, std::slice::from_ref(&change)).filter(|then| then.is_as_good_as(&now));
+            let then = tried(reckoning, std::slice::from_ref(&change)).filter(|then| then.is_as_good_as(&now));
             savings.extend(then.filter(|then| then.cost < now.cost).map(|then| (then.cost, change)));
         }
     }
     savings.sort_by_key(|(cost, _)| *cost);
     savings.truncate(MOST_CHANGES);
     let best: Vec<Change> = savings.iter().map(|(_, change)| change.clone()).collect();
-    let together = if best.is_empty() { None } else { tried(kitchen, week, &best) };
+    let together = if best.is_empty() { None } else { tried(reckoning, &best) };
     let saving = |(cost, change): &(Money, Change)| Saving { by: told(kitchen, week, change), saves: now.cost - *cost, cost: *cost };
     Some(Budget { limit, cost: now.cost, changes: savings.iter().map(saving).collect(), together: together.map(|together| together.cost) })
 }
@@ -70,14 +70,21 @@ impl Trial {
         Trial { cost: basket.cost, unpriced: lines.map(|line| line.food).collect(), flags: flags.to_vec() }
     }
 
+    /// With what booked purchases were paid.
+    fn beside(mut self, paid: Money) -> Trial {
+        self.cost += paid;
+        self
+    }
+
     fn is_as_good_as(&self, other: &Trial) -> bool {
         self.unpriced.is_subset(&other.unpriced) && self.flags.iter().all(|flag| other.flags.contains(flag))
     }
 }
 
 /// Runs the stages with these changes; `None` where a meal can then no longer be made.
-fn tried(kitchen: &Kitchen, week: &Week, changes: &[Change]) -> Option<Trial> {
-    let (mut kitchen, mut week) = (Cow::Borrowed(kitchen), week.clone());
+fn tried(reckoning: &Reckoning, changes: &[Change]) -> Option<Trial> {
+    let (mut kitchen, mut week): (Cow<Kitchen>, Week) = (Cow::Borrowed(&*reckoning.kitchen), (*reckoning.week).clone());
+    week.trips.retain(|trip| trip.planned);
     let mut thrifty = Vec::new();
     let mut dropped = Vec::new();
     for change in changes {
@@ -92,8 +99,8 @@ fn tried(kitchen: &Kitchen, week: &Week, changes: &[Change]) -> Option<Trial> {
         }
     }
     drop_lines(&mut week, &dropped);
-    let Stages { needs, .. } = stages(&kitchen, &week).ok()?;
-    Some(Trial::of(&choose_thrifty(&kitchen, &week, &needs.needs, &thrifty), &needs.flags))
+    let (week, Stages { needs, .. }) = open_stages(&kitchen, Cow::Owned(week), reckoning.begun).ok()?;
+    Some(Trial::of(&choose_thrifty(&kitchen, &week, &needs.needs, &thrifty), &needs.flags).beside(reckoning.paid))
 }
 
 fn finer(cut: BatchCut) -> Option<BatchCut> {

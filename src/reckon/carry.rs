@@ -7,15 +7,14 @@
 
 use std::borrow::Cow;
 
-use jiff::ToSpan;
 use jiff::civil::Date;
 
-use crate::book::Booked;
+use super::lived::Lived;
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
 use crate::measure::{Quantity, is_nothing_of};
 use crate::pantry;
-use crate::plan::{self, Draw, MadeAt, Makings};
+use crate::plan::{self, Draw, Makings};
 use crate::purchase::Reserved;
 
 /// A kitchen whose shelf is as the other weeks leave it.
@@ -27,18 +26,17 @@ pub(super) struct Carried<'k> {
     pub warnings: Vec<Warning>,
 }
 
-/// Takes off the shelf what `others` use before `week` does.
-pub(super) fn carry<'k>(kitchen: &'k Kitchen, others: &[&Week], booked: &Booked, week: &Week, today: Date) -> Carried<'k> {
-    let (first, last) = plan::span(week);
-    let trip = week.trips.iter().map(|trip| trip.on).min().unwrap_or(first);
-    // A week that is past is reckoned as on the day before its first trip.
-    let today = if last < today { trip.saturating_sub(1.day()) } else { today };
-    let mut carried = Carried { kitchen: Cow::Borrowed(kitchen), reserved: Vec::new(), warnings: Vec::new() };
-    let mut others: Vec<&Week> = others.to_vec();
-    others.sort_by_key(|other| plan::span(other).0);
+/// Takes off the shelf what is open of `others` and used before `lived` does.
+pub(super) fn carry<'k>(kitchen: Cow<'k, Kitchen>, others: &[Lived], lived: &Lived, today: Date) -> Carried<'k> {
+    let (first, _) = plan::span(&lived.week);
+    let trip = lived.week.trips.iter().map(|trip| trip.on).min().unwrap_or(first);
+    let mut carried = Carried { kitchen, reserved: Vec::new(), warnings: Vec::new() };
+    let mut others: Vec<&Lived> = others.iter().collect();
+    others.sort_by_key(|other| plan::span(&other.week).0);
     for other in others {
-        let until = if plan::span(other).0 < first { Date::MAX } else { trip };
-        carried.take(&Uses { week: other, from: today, until, booked }, first);
+        let until = if plan::span(&other.week).0 < first { Date::MAX } else { trip };
+        let has_begun = other.standing.has_begun();
+        carried.take(&Uses { week: &other.open(), has_begun, from: today, until }, first);
     }
     carried
 }
@@ -48,7 +46,7 @@ struct Uses<'w> {
     week: &'w Week,
     from: Date,
     until: Date,
-    booked: &'w Booked,
+    has_begun: bool,
 }
 
 impl Uses<'_> {
@@ -56,18 +54,10 @@ impl Uses<'_> {
         self.from <= day && day < self.until
     }
 
-    fn counts(&self, week: &Week, day: Date, by: MadeAt) -> bool {
-        let is_booked = match by {
-            MadeAt::Session(session) => week.sessions.get(session).is_some_and(|session| self.booked.has_session(session.start)),
-            MadeAt::Meal(_) => false,
-        };
-        self.counts_on(day) && !is_booked
-    }
-
     /// The week with the meals that are still to come.
     fn rest(&self) -> Week {
         let mut rest = self.week.clone();
-        rest.meals.retain(|meal| self.counts_on(meal.at_time.date()) && !self.booked.has_meal(meal));
+        rest.meals.retain(|meal| self.counts_on(meal.at_time.date()));
         rest
     }
 }
@@ -78,14 +68,15 @@ impl Carried<'_> {
         if rest.meals.is_empty() {
             return;
         }
-        let Ok(mut makings) = plan::plan(&self.kitchen, &rest) else {
+        let planned = if uses.has_begun { Ok(plan::plan_begun(&self.kitchen, &rest)) } else { plan::plan(&self.kitchen, &rest) };
+        let Ok(mut makings) = planned else {
             let text = format!("{} has a meal that cannot be made, so what it takes off the shelf is not counted here.", rest.name);
             self.warnings.push(Warning::Note { at: Some(rest.at.clone()), text });
             return;
         };
         let mut demanded = plan::demand(&self.kitchen, &rest, &makings);
-        demanded.demand.retain(|demand| uses.counts(&rest, demand.on, demand.by));
-        makings.cooked_draws.retain(|draw| draw.by.iter().any(|by| uses.counts(&rest, draw.on, *by)));
+        demanded.demand.retain(|demand| uses.counts_on(demand.on));
+        makings.cooked_draws.retain(|draw| uses.counts_on(draw.on));
         let netted = pantry::net(&self.kitchen, &rest, &makings, &demanded);
         self.reserved.extend(reserved(&self.kitchen, &rest, &netted.draws, &netted.left));
         let kitchen = self.kitchen.to_mut();
@@ -124,7 +115,7 @@ fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -
 
 /// What the sessions to come leave to spare before the week that is reckoned begins, and is still good then.
 fn spare(week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
-    let to_come = makings.makings.iter().filter(|making| uses.counts(week, making.on, making.at) && making.on < first);
+    let to_come = makings.makings.iter().filter(|making| uses.counts_on(making.on) && making.on < first);
     let spare = to_come.filter_map(|making| making.spare.as_ref()).filter(|spare| spare.eat_by >= first);
     spare
         .map(|spare| Lot {

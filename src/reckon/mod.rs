@@ -1,7 +1,7 @@
 //! The one door: what was read, what is booked and today go in; the whole reckoning of a week comes out. Every verb goes through it.
 //!
 //! ```text
-//! Kitchen, Week, Booked ── carry: what other weeks take first ─> the stages in a row: plan, demand, netting, needs, packs ─> Reckoning
+//! Kitchen, Week, Booked ── lived: what is done or taken as done ── carry: what other weeks take first ─> the stages in a row: plan, demand, netting, needs, packs ─> Reckoning
 //! ```
 //!
 //! Files are read before it and written after it; what takes long (the schedule, the budget's advice, other rounds of the shops) is
@@ -9,25 +9,31 @@
 
 mod budget;
 mod carry;
+mod lived;
+
+pub use lived::{Print, has_begun};
 
 use std::borrow::Cow;
 use std::collections::BTreeSet;
 
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Meal, Mistake, Spot, Warning, Week};
+use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Warning, Week};
+use crate::measure::{Money, show};
 use crate::pantry::{self, Netted};
-use crate::plan::{self, Demanded, Makings};
-use crate::prep::{self, Effort, PrepPlan};
-use crate::purchase::{self, Basket, Needs, Reserved, ShoppingList, TripComparison};
+use crate::plan::{self, Demanded, Makings, ShortMeal, State};
+use crate::prep::{self, Effort, PrepPlan, Turnover};
+use crate::purchase::{self, Basket, Needs, Reserved, ShoppingList, TripList};
+use crate::words;
+use lived::{AsPlanned, Lived};
 
 /// What every stage answered for one week.
 #[derive(Debug, Clone)]
 pub struct Reckoning<'k> {
-    /// Its shelf is as the other weeks leave it: lots are not those of pantry.toml, one by one.
+    /// Its shelf is as the other weeks and what is taken as done leave it: lots are not those of pantry.toml, one by one.
     pub kitchen: Cow<'k, Kitchen>,
-    /// Without the meals that are booked: the places of meals are those in here.
+    /// With what is open alone, and trips of its own: the places of trips, sessions and meals are those in here.
     pub week: Cow<'k, Week>,
     pub makings: Makings,
     pub demanded: Demanded,
@@ -38,41 +44,71 @@ pub struct Reckoning<'k> {
     pub reserved: Vec<Reserved>,
     /// Of reading and of all stages, in order and each once.
     pub warnings: Vec<Warning>,
-    /// The first day whose trips are still to be made, where some of the week is past.
-    pub shown_from: Option<Date>,
+    /// Once something of the week is past or booked.
+    begun: Option<Date>,
+    /// What booked purchases of the week were paid.
+    paid: Money,
+    /// With all that is not booked, where something of it is taken as done.
+    as_planned: Option<AsPlanned>,
+    /// Trips that are done or taken as done.
+    past_trips: Vec<TripList>,
+    past_sessions: Vec<PastSession>,
+}
+
+/// A session that is done or taken as done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PastSession {
+    pub start: DateTime,
+    pub state: State,
+    /// As it was printed, else as planned; `None` where nobody knows.
+    pub turnover: Option<Turnover>,
 }
 
 /// What a list is to show.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Shown {
-    /// Every trip, the past ones too.
+    /// Every trip, those that are done or taken as done too.
     pub all: bool,
     /// What each shop alone and the best pair of shops would cost.
     pub compared: bool,
 }
 
-/// Reckons one of the household's weeks, by its place in `loaded`, after what the other weeks have yet to take off the shelf.
+/// Reckons one of the household's weeks, by its place in `loaded`: what is open of it, from the shelf as all that is taken as done left it
+/// and after what the other weeks have yet to take. `prints` are the weeks' last prints, by their places; where there is none, what is
+/// past was done as planned.
 ///
 /// # Errors
-/// Meals that no session can serve, and what an eater is allergic to in anything they would be served.
-pub fn reckon<'k>(loaded: &'k Loaded, booked: &Booked, week: usize, today: Date) -> Result<Reckoning<'k>, Vec<Mistake>> {
-    let mut rest: Vec<Cow<Week>> = loaded.weeks.iter().map(|(_, week)| without_booked_meals(week, booked)).collect();
-    let others: Vec<&Week> = (0..rest.len()).filter(|&other| other != week).map(|other| &*rest[other]).collect();
-    let carried = carry::carry(&loaded.kitchen, &others, booked, &rest[week], today);
+/// Meals that no session can serve, before anything of the week is past or booked; and what an eater is allergic to in anything they would
+/// be served.
+pub fn reckon<'k>(
+    loaded: &'k Loaded,
+    booked: &Booked,
+    prints: &[Option<Print>],
+    week: usize,
+    today: Date,
+) -> Result<Reckoning<'k>, Vec<Mistake>> {
+    let print = |place: usize| prints.get(place).copied().flatten();
+    let lived = |(place, (_, week)): (usize, &'k (String, Week))| Lived::of(&loaded.kitchen, week, booked, print(place), today);
+    let mut weeks: Vec<Lived> = loaded.weeks.iter().enumerate().map(lived).collect();
+    let lived = weeks.swap_remove(week);
+    let together: Vec<&Lived> = std::iter::once(&lived).chain(weeks.iter().filter(|other| other.overlaps(&lived))).collect();
+    let shelf = lived::as_it_happened(&loaded.kitchen, &together);
+    let carried = carry::carry(shelf, &weeks, &lived, today);
     let kitchen = carried.kitchen;
-    let week = rest.swap_remove(week);
-    let guarded = plan::guard(&kitchen, &week);
-    let staged = stages(&kitchen, &week);
+    let begun = lived.standing.has_begun().then_some(today);
+    let guarded = plan::guard(&kitchen, &lived.open());
+    let staged = open_stages(&kitchen, lived.open(), begun);
     if !guarded.mistakes.is_empty() {
         let mut mistakes = guarded.mistakes;
         mistakes.extend(staged.err().into_iter().flatten());
         return Err(mistakes);
     }
-    let Stages { makings, demanded, netted, needs } = staged?;
+    let (week, Stages { makings, demanded, netted, needs }) = staged?;
     let basket = purchase::choose(&kitchen, &week, &needs.needs);
 
     let mut warnings = loaded.warnings.clone();
-    warnings.extend(plan::past(&week, today));
+    warnings.extend(lived.not_booked());
+    warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
     warnings.extend(carried.warnings);
     warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));
     warnings.extend(guarded.warnings);
@@ -81,21 +117,57 @@ pub fn reckon<'k>(loaded: &'k Loaded, booked: &Booked, week: usize, today: Date)
     warnings.extend(demanded.warnings.iter().chain(&netted.warnings).chain(&basket.warnings).cloned());
     let mut said = BTreeSet::new();
     warnings.retain(|warning| said.insert(warning.clone()));
-    let shown_from = plan::still_to_do_from(&week, today);
-    Ok(Reckoning { kitchen, week, makings, demanded, netted, needs, basket, reserved: carried.reserved, warnings, shown_from })
+    let (first, last) = plan::span(&lived.week);
+    Ok(Reckoning {
+        week,
+        makings,
+        demanded,
+        netted,
+        needs,
+        basket,
+        reserved: carried.reserved,
+        warnings,
+        begun,
+        paid: booked.paid_between(first, last),
+        past_trips: past_trips(&kitchen, &lived),
+        past_sessions: past_sessions(&loaded.kitchen, &lived),
+        as_planned: lived.as_planned,
+        kitchen,
+    })
 }
 
-/// Without the meals that are booked, and those that fall out.
-fn without_booked_meals<'k>(week: &'k Week, booked: &Booked) -> Cow<'k, Week> {
-    let mut week = Cow::Borrowed(week);
-    let open = |meal: &Meal| !meal.skip && !booked.has_meal(meal);
-    if !week.meals.iter().all(open) {
-        week.to_mut().meals.retain(open);
-    }
-    week
+fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
+    let past = lived.week.trips.iter().zip(&lived.standing.trips).filter(|(_, state)| **state != State::Open);
+    let told = |(trip, state): (&Trip, &State)| {
+        let printed = lived.print.and_then(|print| print.buys.trips.iter().find(|told| told.on == trip.on));
+        let planned = lived.as_planned.as_ref().and_then(|planned| planned.basket.trips.iter().find(|told| told.on == trip.on));
+        match (printed, planned) {
+            (Some(printed), _) => TripList::told(kitchen, printed, *state),
+            (None, Some(planned)) => TripList { state: Some(*state), ..planned.clone() },
+            (None, None) => TripList::untold(trip, *state),
+        }
+    };
+    past.map(told).collect()
+}
+
+fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
+    let past = lived.week.sessions.iter().zip(&lived.standing.sessions).filter(|(_, state)| **state != State::Open);
+    let told = |(session, state): (&Session, &State)| {
+        let turnover = lived.turnover(kitchen, session.start);
+        PastSession { start: session.start, state: *state, turnover }
+    };
+    past.map(told).collect()
+}
+
+fn short_of(kitchen: &Kitchen, short: &ShortMeal) -> Warning {
+    let meal = if short.meal == short.label { short.label.clone() } else { format!("{} ({})", short.label, short.meal) };
+    let amount = show(&short.amount, kitchen.print.units);
+    let lacks = format!("{amount} of {}", kitchen.recipes[short.recipe].name);
+    Warning::Short { meal, lacks, remedies: words::short::remedies(short) }
 }
 
 /// Everything before the choice of packs.
+#[derive(Debug, Clone)]
 struct Stages {
     makings: Makings,
     demanded: Demanded,
@@ -103,18 +175,34 @@ struct Stages {
     needs: Needs,
 }
 
-fn stages(kitchen: &Kitchen, week: &Week) -> Result<Stages, Vec<Mistake>> {
-    let makings = plan::plan(kitchen, week)?;
+fn stages(kitchen: &Kitchen, week: &Week, makings: Makings) -> Stages {
     let demanded = plan::demand(kitchen, week, &makings);
     let netted = pantry::net(kitchen, week, &makings, &demanded);
     let needs = purchase::needs(kitchen, week, &demanded, &netted);
-    Ok(Stages { makings, demanded, netted, needs })
+    Stages { makings, demanded, netted, needs }
+}
+
+/// The stages of what is open. A week that has begun gets trips of its own, and meals that nothing can serve are short.
+fn open_stages<'w>(kitchen: &Kitchen, week: Cow<'w, Week>, begun: Option<Date>) -> Result<(Cow<'w, Week>, Stages), Vec<Mistake>> {
+    let Some(today) = begun else {
+        let stages = stages(kitchen, &week, plan::plan(kitchen, &week)?);
+        return Ok((week, stages));
+    };
+    let mut week = week;
+    let mut stages = stages(kitchen, &week, plan::plan_begun(kitchen, &week));
+    let own = purchase::trips_of_their_own(kitchen, &week, &stages.demanded, &stages.netted, today);
+    if !own.is_empty() {
+        let trips = &mut week.to_mut().trips;
+        trips.extend(own);
+        trips.sort_by_key(|trip| trip.on);
+        stages.needs = purchase::needs(kitchen, &week, &stages.demanded, &stages.netted);
+    }
+    Ok((week, stages))
 }
 
 impl Reckoning<'_> {
     /// The shopping list, of the trips still to be made or of all.
     pub fn list(&self, shown: Shown) -> ShoppingList {
-        let shown_from = self.shown_from.filter(|_| !shown.all);
         let parts = purchase::Parts {
             makings: &self.makings,
             netted: &self.netted,
@@ -124,21 +212,70 @@ impl Reckoning<'_> {
             reserved: &self.reserved,
             warnings: &self.warnings,
             budget: budget::budget(self),
-            compare: shown.compared.then(|| self.compare(shown_from)),
+            compare: shown.compared.then(|| purchase::compare(&self.kitchen, &self.week, &self.needs.needs)),
         };
-        purchase::shopping_list(&self.kitchen, &self.week, parts, shown_from)
+        let mut list = purchase::shopping_list(&self.kitchen, &self.week, parts, self.begun);
+        self.name_own_trips(&mut list);
+        if shown.all {
+            list.trips.iter_mut().for_each(|trip| trip.state = Some(State::Open));
+            list.trips.extend(self.past_trips.iter().cloned());
+            list.trips.sort_by_key(|trip| trip.on);
+        }
+        list
     }
 
-    /// What each shop alone and the best pair would cost, for the trips from `shown_from` on, or all.
-    fn compare(&self, shown_from: Option<Date>) -> Vec<TripComparison> {
-        let mut compared = purchase::compare(&self.kitchen, &self.week, &self.needs.needs);
-        compared.retain(|trip| shown_from.is_none_or(|day| trip.on >= day));
-        compared
+    /// Says of trips of their own what they come before: the first session or meal that waits for them.
+    fn name_own_trips(&self, list: &mut ShoppingList) {
+        for trip in list.trips.iter_mut().filter(|trip| !trip.planned) {
+            let foods: BTreeSet<_> = trip.lines().map(|line| line.food).collect();
+            let waits = |demand: &&plan::Demand| demand.on >= trip.on && foods.contains(&demand.food);
+            let first = self.demanded.demand.iter().filter(waits).map(|demand| self.when(demand.by)).min();
+            trip.before = first.map(|(at, word)| format!("{} {word}", words::day(at.date())));
+        }
     }
 
-    /// The plan of the week's sessions.
+    /// When a session or a meal begins, and its word or its time.
+    fn when(&self, at: plan::MadeAt) -> (DateTime, String) {
+        match at {
+            plan::MadeAt::Session(session) => {
+                let start = self.week.sessions[session].start;
+                (start, words::clock(start))
+            }
+            plan::MadeAt::Meal(meal) => (self.week.meals[meal].at_time, words::short::word(&self.week.meals[meal].label).to_owned()),
+        }
+    }
+
+    /// The plan of the week's open sessions.
     pub fn prep(&self, effort: Effort) -> PrepPlan {
         prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
+    }
+
+    /// Is anything of the week past or booked?
+    pub fn has_begun(&self) -> bool {
+        self.begun.is_some()
+    }
+
+    /// The sessions that are done or taken as done, in order of time.
+    pub fn past_sessions(&self) -> &[PastSession] {
+        &self.past_sessions
+    }
+
+    /// What each session takes and gives that is not booked, in order of time.
+    pub fn turnovers(&self) -> Vec<Turnover> {
+        let past = self.past_sessions.iter().filter(|session| session.state == State::TakenAsDone);
+        let mut all: Vec<Turnover> = past.filter_map(|session| session.turnover.clone()).collect();
+        let (week, demand, draws) = (&self.week, &self.demanded.demand, &self.netted.draws);
+        all.extend((0..week.sessions.len()).map(|index| prep::turnover(&self.kitchen, week, &self.makings, demand, draws, index)));
+        all.sort_by_key(|session| session.start);
+        all
+    }
+
+    /// The week with all that is not booked, the past too, and what it makes and needs: what a booking of meals reads.
+    pub fn not_booked(&self) -> (&Week, &Makings, &Demanded) {
+        match &self.as_planned {
+            Some(planned) => (&planned.week, &planned.stages.makings, &planned.stages.demanded),
+            None => (&self.week, &self.makings, &self.demanded),
+        }
     }
 }
 

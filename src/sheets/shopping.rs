@@ -14,8 +14,10 @@ use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, full_day, need, offer, pack};
 use super::{Settings, Sheet};
+use crate::plan::ShortMeal;
 use crate::words::list::{OPTIONAL, beware, instead, windows, without};
-use crate::words::listed;
+use crate::words::short::{lacks, remedies, still_to_get};
+use crate::words::{listed, sentence};
 
 /// The type, and how close lines stand.
 #[derive(Debug, Clone, Copy)]
@@ -69,8 +71,9 @@ pub fn shopping_list(list: &ShoppingList, before: &[Before], names: Names, setti
     let title = format!("Shopping list, {}", list.week);
     let mut pages: Vec<Page> = Vec::new();
     let mut rest_of_page = None;
-    for trip in &list.trips {
-        let (trip_pages, lowest) = TripSheet { over: &title, trip, names, settings }.pages(&mut setter);
+    for (index, trip) in list.trips.iter().enumerate() {
+        let short = if index == 0 { list.short.as_slice() } else { &[] };
+        let (trip_pages, lowest) = TripSheet { over: &title, trip, short, names, settings }.pages(&mut setter);
         pages.extend(trip_pages);
         rest_of_page = Some(lowest);
     }
@@ -88,16 +91,21 @@ const MANY: usize = 300;
 struct TripSheet<'a> {
     over: &'a str,
     trip: &'a TripList,
+    /// What runs short stands first on the list.
+    short: &'a [ShortMeal],
     names: Names<'a>,
     settings: Settings,
 }
 
 impl TripSheet<'_> {
     fn head(&self, continued: bool) -> Head {
-        let on = full_day(self.trip.on);
+        let on = if self.trip.planned { full_day(self.trip.on) } else { still_to_get(self.trip.before.as_deref()) };
         let shops: Vec<&str> = self.trip.shops.iter().filter_map(|visit| visit.at).map(|stop| self.names.shop(stop.shop)).collect();
         let title = if continued { format!("{on}, continued") } else { on };
-        let under = if shops.is_empty() { Vec::new() } else { vec![vec![plain(listed(&shops))]] };
+        let mut under = if shops.is_empty() { Vec::new() } else { vec![vec![plain(listed(&shops))]] };
+        if !continued {
+            under.splice(0..0, short_lines(self.short, self.names, self.settings.units));
+        }
         Head { over: self.over.to_owned(), title, under }
     }
 
@@ -236,6 +244,15 @@ impl TripSheet<'_> {
 }
 
 /// What stands after the trips: below the last of them where all of it has room, else on pages of its own.
+/// A line a meal that nothing can serve, with what could be done.
+pub(super) fn short_lines(short: &[ShortMeal], names: Names, units: Units) -> Vec<Vec<Span>> {
+    let line = |meal: &ShortMeal| {
+        let remedies = remedies(meal).join("; ");
+        vec![strong(format!("Short: {}. ", lacks(meal, names, units))), plain(format!("{}.", sentence(&remedies)))]
+    };
+    short.iter().map(line).collect()
+}
+
 fn add_notes(setter: &mut Setter, pages: &mut Vec<Page>, rest: Option<f32>, over: &str, notes: &Notes, settings: Settings) {
     if let (Some(rest), Some(page)) = (rest, pages.last_mut()) {
         let top = rest + 4.0 * GRID;
@@ -252,9 +269,11 @@ fn add_notes(setter: &mut Setter, pages: &mut Vec<Page>, rest: Option<f32>, over
     let count = counts(settings)[0];
     let (_, width) = columns_apart(settings, &Page::of(settings.paper), 0.0, count, settings.gutter());
     let blocks = notes.blocks(setter, width);
-    let head = Head { over: over.to_owned(), title: "At home, and what else to know".to_owned(), under: Vec::new() };
+    let short = if notes.list.trips.is_empty() { notes.list.short.as_slice() } else { &[] };
+    let under = short_lines(short, notes.names, notes.units);
+    let head = Head { over: over.to_owned(), title: "At home, and what else to know".to_owned(), under };
     let mut from = Cursor::default();
-    while from.block < blocks.len() {
+    while from.block < blocks.len() || pages.is_empty() {
         let (mut page, top) = headed(setter, settings, &head, notes.names.household);
         let (two, _) = columns_apart(settings, &page, top, count, settings.gutter());
         from = pour_evenly(&blocks, from, &two, &mut page).until;

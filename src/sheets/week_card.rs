@@ -9,6 +9,7 @@ use super::frame::{GRID, Head, columns, finished, headed, number_pages};
 use super::page::Page;
 use super::parts::{hanging, heading};
 use super::scale::{Size, style};
+use super::shopping::short_lines;
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{day, tied};
 use super::{Settings, Sheet};
@@ -47,7 +48,7 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, names: Names, sett
         (Some(first), Some(last)) => format!("{} to {}", day(first.on), day(last.on)),
         _ => "No meals".to_owned(),
     };
-    let head = Head { over: over.to_owned(), title: span, under: Vec::new() };
+    let head = Head { over: over.to_owned(), title: span, under: short_lines(&card.short, names, settings.units) };
     let (mut page, mut top) = headed(setter, settings, &head, names.household);
     // Large lines want the width of the page.
     let count = if settings.size == Size::Large { 1 } else { 2 };

@@ -26,7 +26,7 @@ fn week(loaded: &Loaded) -> (&Kitchen, &Week) {
 }
 
 fn reckoned(loaded: &Loaded) -> Reckoning<'_> {
-    reckon(loaded, &Booked::default(), 0, date(2026, 11, 27)).expect("the sample week can be planned")
+    reckon(loaded, &Booked::default(), &[], 0, date(2026, 11, 27)).expect("the sample week can be planned")
 }
 
 #[divan::bench]

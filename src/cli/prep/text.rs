@@ -2,15 +2,23 @@
 
 use super::super::wrap::{table, wrap};
 use super::chart::chart;
+use crate::PastSession;
 use crate::kitchen::Names;
 use crate::measure::{Units, show};
 use crate::prep::{Before, BoxNote, Fetched, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.
-pub fn text(plan: &PrepPlan, names: Names, units: Units, width: usize) -> String {
+pub fn text(plan: &PrepPlan, past: &[PastSession], names: Names, units: Units, width: usize) -> String {
     let mut out = wrap("", &format!("{}: {}", names.household, plan.week), width);
     let writer = Writer { names, units, width };
+    super::super::list::short(&plan.short, names, units, &mut out);
+    for session in past {
+        let made = session.turnover.iter().flat_map(|turnover| &turnover.batches);
+        let made: Vec<String> = made.map(|batch| format!("{} of {}", show(&batch.makes, units), names.recipe(batch.recipe))).collect();
+        let made = if made.is_empty() { String::new() } else { format!(": {}", made.join(", ")) };
+        out.push_str(&wrap("", &format!("\n{}, {}{made}", day_clock(session.start), session.state.words()), width));
+    }
     titled(&mut out, "Before", &writer.dated(&plan.before), width);
     for session in &plan.sessions {
         writer.session(&mut out, session);

@@ -62,7 +62,7 @@ fn monday(serve: Option<Serve>, draws: Vec<Draw>, making: Vec<Making>) -> CardMe
     kitchen.recipes = vec![Recipe { serve, ..recipe("barley") }];
     let supper = meal("2026-11-30T18:30", "Mon supper", vec![recipe_line(0, 2.5)]);
     let week = week(vec![session("2026-11-29T14:00")], vec![supper]);
-    let makings = Makings { makings: making, cooked_draws: draws, moves: vec![] };
+    let makings = Makings { makings: making, cooked_draws: draws, moves: vec![], short: vec![] };
     week_card(&kitchen, &week, &makings).days[0].meals[0].clone()
 }
 

@@ -13,7 +13,7 @@ use crate::{Shown, reckon};
 
 /// Whatever kitchen.toml says, the sheets are these.
 fn sheets(loaded: &Loaded) -> Vec<Sheet> {
-    let reckoning = reckon(loaded, &Booked::default(), 0, date(2026, 11, 27)).expect("the sample week can be planned");
+    let reckoning = reckon(loaded, &Booked::default(), &[], 0, date(2026, 11, 27)).expect("the sample week can be planned");
     let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
     let settings = Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false };
     let names = kitchen.names();

@@ -262,10 +262,18 @@ fn no_shop() -> ShopVisit {
 
 pub fn list() -> ShoppingList {
     ShoppingList {
+        short: vec![],
         week: WEEK.into(),
         from: november(30),
         cost: euros("39.60"),
-        trips: vec![TripList { on: november(28), cost: euros("39.60"), shops: vec![quay_market(), mill_stores(), no_shop()] }],
+        trips: vec![TripList {
+            on: november(28),
+            cost: euros("39.60"),
+            planned: true,
+            before: None,
+            state: None,
+            shops: vec![quay_market(), mill_stores(), no_shop()],
+        }],
         reserved: Vec::new(),
         from_pantry: vec![
             FromPantry {

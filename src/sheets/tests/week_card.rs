@@ -51,6 +51,7 @@ pub fn card() -> WeekCard {
     let barley = Errand::Move { recipe: dish("Pearl barley"), amount: Quantity::portions(1.0) };
     let day = |on, meals, tonight| CardDay { on, meals, tonight };
     WeekCard {
+        short: vec![],
         week: WEEK.into(),
         from: date(2026, 11, 30),
         days: vec![

@@ -75,7 +75,7 @@ fn roast() -> PrepPlan {
         advice: vec![],
         slower: vec![],
     };
-    PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![] }
+    PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![], short: vec![] }
 }
 
 #[test]
@@ -112,7 +112,7 @@ Cut
 Mind
   - Hot trays, pots and steam: dry oven gloves. (common practice, no source)
 ";
-    assert_eq!(text(&roast(), kitchen().names(), Units::Metric, 80), shown);
+    assert_eq!(text(&roast(), &[], kitchen().names(), Units::Metric, 80), shown);
 }
 
 proptest! {
@@ -129,7 +129,7 @@ proptest! {
             let busy = Task { person: Some(PersonId(number)), on: vec![ApplianceId(number)], ..task(step(&words), [0, 5, 0, 40]) };
             session.tasks.push(busy);
         }
-        for line in text(&plan, kitchen.names(), Units::Metric, width).lines() {
+        for line in text(&plan, &[], kitchen.names(), Units::Metric, width).lines() {
             prop_assert!(line.chars().count() <= width, "{line}");
         }
     }

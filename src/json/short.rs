@@ -1,0 +1,35 @@
+//! Meals that run short, alike in `list` and in `prep`.
+
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+use crate::kitchen::Kitchen;
+use crate::measure::Quantity;
+use crate::plan::ShortMeal;
+use crate::words::short as words;
+
+#[derive(Debug, Clone, Serialize, Deserialize)]
+pub(super) struct Short {
+    on: Date,
+    /// "supper", or `19:15`.
+    at: String,
+    meal: String,
+    /// Its id.
+    recipe: String,
+    /// What is missing.
+    amount: Quantity,
+    remedies: Vec<String>,
+}
+
+pub(super) fn short(short: &[ShortMeal], kitchen: &Kitchen) -> Vec<Short> {
+    let names = kitchen.names();
+    let entry = |short: &ShortMeal| Short {
+        on: short.at.date(),
+        at: words::word(&short.label).to_owned(),
+        meal: short.meal.clone(),
+        recipe: names.recipe_file(short.recipe).to_owned(),
+        amount: short.amount.clone(),
+        remedies: words::remedies(short),
+    };
+    short.iter().map(entry).collect()
+}

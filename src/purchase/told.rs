@@ -1,0 +1,79 @@
+//! A trip that is no longer open, as its print told it: what was to be bought, and where. What was left over of it is on the shelf.
+
+use std::collections::BTreeMap;
+
+use super::buys::{Buy, Seller, TripBuys};
+use super::list::{ListLine, PackLine, Section, ShopVisit, Stop, TripList};
+use crate::foods::FoodId;
+use crate::kitchen::{Kitchen, ShopId, Trip};
+use crate::measure::{Money, Quantity};
+use crate::plan::State;
+
+impl TripList {
+    /// A trip of which nobody knows what it bought.
+    pub fn untold(trip: &Trip, state: State) -> TripList {
+        TripList { on: trip.on, cost: Money::ZERO, planned: trip.planned, before: None, state: Some(state), shops: Vec::new() }
+    }
+
+    /// As it was printed: shops in their order, lines by section.
+    pub fn told(kitchen: &Kitchen, buys: &TripBuys, state: State) -> TripList {
+        let mut sellers: Vec<Option<ShopId>> = Vec::new();
+        for line in &buys.lines {
+            let at = shop_of(line);
+            if !sellers.contains(&at) {
+                sellers.push(at);
+            }
+        }
+        let visits: Vec<ShopVisit> = sellers.into_iter().map(|at| visit(kitchen, buys, at)).collect();
+        let cost = visits.iter().map(|visit| visit.at.map_or(Money::ZERO, |stop| stop.cost)).sum();
+        TripList { on: buys.on, cost, planned: true, before: None, state: Some(state), shops: visits }
+    }
+}
+
+fn shop_of(line: &Buy) -> Option<ShopId> {
+    if let Seller::Shop(shop) = line.from { Some(shop) } else { None }
+}
+
+fn visit(kitchen: &Kitchen, buys: &TripBuys, at: Option<ShopId>) -> ShopVisit {
+    let mut sections: BTreeMap<String, Vec<ListLine>> = BTreeMap::new();
+    let mut cost = Money::ZERO;
+    for buy in buys.lines.iter().filter(|line| shop_of(line) == at) {
+        cost += buy.cost.unwrap_or(Money::ZERO);
+        sections.entry(section_of(kitchen, buy.food)).or_default().push(line(buy));
+    }
+    let fare = at.map_or(Money::ZERO, |shop| kitchen.shops[shop].trip);
+    let sections = sections.into_iter().map(|(section, lines)| Section { section, lines }).collect();
+    ShopVisit { at: at.map(|shop| Stop { shop, fare, cost: cost + fare }), sections }
+}
+
+fn section_of(kitchen: &Kitchen, food: FoodId) -> String {
+    let of_pack = kitchen.packs.iter().find(|pack| pack.food == food).and_then(|pack| pack.section.clone());
+    of_pack.or_else(|| kitchen.foods[food].section.clone()).unwrap_or_else(|| "Other".to_owned())
+}
+
+fn line(buy: &Buy) -> ListLine {
+    let nothing = Quantity::of(&buy.need.dimension(), 0);
+    // The print tells what a line cost, not each pack of it: the first stands for all.
+    let cost_of = |index: usize| if index == 0 { buy.cost.unwrap_or(Money::ZERO) } else { Money::ZERO };
+    let packs = buy.packs.iter().enumerate().map(|(index, what)| PackLine { what: what.clone(), offer: None, cost: cost_of(index) });
+    ListLine {
+        food: buy.food,
+        need: buy.need.clone(),
+        packs: packs.collect(),
+        cost: buy.cost,
+        left: nothing.clone(),
+        left_until: None,
+        short: nothing,
+        last_used: None,
+        what_for: Vec::new(),
+        top_up: false,
+        about: None,
+        fresh: false,
+        own_words: Vec::new(),
+        windows: None,
+        beware: None,
+        optional: false,
+        instead: Vec::new(),
+        without: None,
+    }
+}

@@ -1,0 +1,196 @@
+//! The week from what is: what is booked is done, what is past and not booked is taken to have happened, and the shelf is as that left it.
+//!
+//! What is past is reckoned as its booking would be, by the same rules: a trip brings what was printed, a session takes and leaves what
+//! was printed, a meal eats what the file says. Where nothing was printed, then as planned.
+
+use std::borrow::Cow;
+
+use jiff::civil::{Date, DateTime, Time};
+
+use super::{Stages, stages};
+use crate::book::{Bench, Booked, goods_of, issue_meal, issue_session, put_all, records};
+use crate::kitchen::{Kitchen, Warning, Week};
+use crate::plan::{Standing, State, span};
+use crate::prep::{Turnover, turnover};
+use crate::purchase::{Basket, TripBuys, WeekBuys, choose};
+use crate::words::{day, day_clock};
+
+/// What a week's last print told.
+#[derive(Debug, Clone, Copy)]
+pub struct Print<'p> {
+    pub buys: &'p WeekBuys,
+    /// What each session takes and gives.
+    pub turnovers: &'p [Turnover],
+}
+
+/// A week with all that is not booked, planned as if it still lay ahead.
+#[derive(Debug, Clone)]
+pub(super) struct AsPlanned {
+    pub week: Week,
+    pub stages: Stages,
+    pub basket: Basket,
+}
+
+/// One of the household's weeks, with how everything in it stands.
+pub(super) struct Lived<'w, 'p> {
+    /// Without the meals that fall out.
+    pub week: Cow<'w, Week>,
+    pub standing: Standing,
+    pub print: Option<Print<'p>>,
+    /// Where something of it is taken as done.
+    pub as_planned: Option<AsPlanned>,
+}
+
+/// Something that is taken to have happened.
+enum Happened {
+    Trip(TripBuys),
+    Session(Turnover),
+    /// Its place in the week as planned.
+    Meal(usize),
+}
+
+impl<'w, 'p> Lived<'w, 'p> {
+    pub fn of(kitchen: &Kitchen, week: &'w Week, booked: &Booked, print: Option<Print<'p>>, today: Date) -> Lived<'w, 'p> {
+        let week = without_skipped(week);
+        let standing = standing(&week, booked, today);
+        let as_planned = standing.has_taken_as_done().then(|| AsPlanned::of(kitchen, standing.keep(&week, |state| state != State::Done)));
+        Lived { week, standing, print, as_planned }
+    }
+
+    /// The week with what is still to come alone.
+    pub fn open(&self) -> Cow<'w, Week> {
+        if self.standing.has_begun() { Cow::Owned(self.standing.keep(&self.week, |state| state == State::Open)) } else { self.week.clone() }
+    }
+
+    pub fn overlaps(&self, other: &Lived) -> bool {
+        let ((first, last), (from, until)) = (span(&self.week), span(&other.week));
+        first <= until && from <= last
+    }
+
+    /// What a trip that is taken as done bought.
+    pub fn bought(&self, on: Date) -> Option<TripBuys> {
+        if let Some(printed) = self.print.and_then(|print| print.buys.trips.iter().find(|trip| trip.on == on)) {
+            return Some(printed.clone());
+        }
+        let planned = self.as_planned.as_ref()?;
+        planned.basket.trips.iter().find(|trip| trip.on == on).map(TripBuys::from)
+    }
+
+    /// What a session that is taken as done took and gave.
+    pub fn turnover(&self, kitchen: &Kitchen, start: DateTime) -> Option<Turnover> {
+        if let Some(printed) = self.print.and_then(|print| print.turnovers.iter().find(|session| session.start == start)) {
+            return Some(printed.clone());
+        }
+        self.as_planned.as_ref()?.turnover(kitchen, start)
+    }
+
+    fn happened(&self, kitchen: &Kitchen) -> Vec<(DateTime, Happened)> {
+        let is_past = |state| state == State::TakenAsDone;
+        let mut happened = Vec::new();
+        for trip in self.standing.trips(&self.week, is_past) {
+            let at = trip.on.to_datetime(Time::midnight());
+            happened.extend(self.bought(trip.on).map(|buys| (at, Happened::Trip(buys))));
+        }
+        for session in self.standing.sessions(&self.week, is_past) {
+            happened.extend(self.turnover(kitchen, session.start).map(|session| (session.start, Happened::Session(session))));
+        }
+        for meal in self.standing.meals(&self.week, is_past) {
+            let place = self.as_planned.as_ref().and_then(|planned| planned.week.meals.iter().position(|other| other == meal));
+            happened.extend(place.map(|place| (meal.at_time, Happened::Meal(place))));
+        }
+        happened
+    }
+
+    /// What was not booked, and how it would be.
+    pub fn not_booked(&self) -> Option<Warning> {
+        let is_past = |state| state == State::TakenAsDone;
+        let trips: Vec<String> = self.standing.trips(&self.week, is_past).map(|trip| format!("the trip of {}", day(trip.on))).collect();
+        let sessions = self.standing.sessions(&self.week, is_past).map(|session| format!("the session of {}", day_clock(session.start)));
+        let sessions: Vec<String> = sessions.collect();
+        let meals: Vec<_> = self.standing.meals(&self.week, is_past).collect();
+        let mut commands = Vec::new();
+        if !trips.is_empty() {
+            commands.push("spence receive".to_owned());
+        }
+        if !sessions.is_empty() {
+            commands.push("spence issue".to_owned());
+        }
+        commands.extend(meals.last().map(|meal| format!("spence issue --until {}", meal.at_time.date())));
+        let what: Vec<String> = trips.into_iter().chain(sessions).chain(meals.iter().map(|meal| meal.label.clone())).collect();
+        (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, commands })
+    }
+}
+
+impl AsPlanned {
+    fn of(kitchen: &Kitchen, week: Week) -> AsPlanned {
+        let stages = stages_as_planned(kitchen, &week);
+        let basket = choose(kitchen, &week, &stages.needs.needs);
+        AsPlanned { week, stages, basket }
+    }
+
+    pub fn turnover(&self, kitchen: &Kitchen, start: DateTime) -> Option<Turnover> {
+        let index = self.week.sessions.iter().position(|session| session.start == start)?;
+        let Stages { makings, demanded, netted, .. } = &self.stages;
+        Some(turnover(kitchen, &self.week, makings, &demanded.demand, &netted.draws, index))
+    }
+}
+
+/// What is past has no trip of its own: it was eaten, whatever the trips brought.
+fn stages_as_planned(kitchen: &Kitchen, week: &Week) -> Stages {
+    let makings = crate::plan::plan_begun(kitchen, week);
+    stages(kitchen, week, makings)
+}
+
+fn without_skipped(week: &Week) -> Cow<'_, Week> {
+    let mut week = Cow::Borrowed(week);
+    if week.meals.iter().any(|meal| meal.skip) {
+        week.to_mut().meals.retain(|meal| !meal.skip);
+    }
+    week
+}
+
+fn standing(week: &Week, booked: &Booked, today: Date) -> Standing {
+    Standing {
+        trips: week
+            .trips
+            .iter()
+            .enumerate()
+            .map(|(place, trip)| {
+                let nth = week.trips[..place].iter().filter(|other| other.on == trip.on).count();
+                State::of(booked.has_trip(trip.on, nth), trip.on < today)
+            })
+            .collect(),
+        sessions: week.sessions.iter().map(|session| State::of(booked.has_session(session.start), session.start.date() < today)).collect(),
+        meals: week.meals.iter().map(|meal| State::of(booked.has_meal(meal), meal.at_time.date() < today)).collect(),
+    }
+}
+
+/// The kitchen with its shelf as all that is taken as done left it, in the order of time.
+pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[&Lived]) -> Cow<'k, Kitchen> {
+    let of_week = |week: &usize| weeks[*week].happened(kitchen).into_iter().map(|(at, what)| (at, *week, what)).collect::<Vec<_>>();
+    let mut all: Vec<(DateTime, usize, Happened)> = (0..weeks.len()).flat_map(|week| of_week(&week)).collect();
+    all.sort_by_key(|(at, week, _)| (*at, *week));
+    let mut shelf = Cow::Borrowed(kitchen);
+    for (_, week, what) in all {
+        let lots = {
+            let mut bench = Bench::new(&shelf, records(&shelf));
+            match (&what, &weeks[week].as_planned) {
+                (Happened::Trip(buys), _) => put_all(&shelf, &mut bench, &goods_of(&shelf, buys).0, buys.on),
+                (Happened::Session(session), _) => drop(issue_session(&shelf, &mut bench, session)),
+                (Happened::Meal(meal), Some(planned)) => {
+                    let Stages { makings, demanded, .. } = &planned.stages;
+                    drop(issue_meal(&shelf, &mut bench, &planned.week, (makings, demanded), *meal));
+                }
+                (Happened::Meal(_), None) => (),
+            }
+            bench.into_lots()
+        };
+        shelf.to_mut().lots = lots;
+    }
+    shelf
+}
+
+/// Is anything of the week past or booked?
+pub fn has_begun(week: &Week, booked: &Booked, today: Date) -> bool {
+    standing(&without_skipped(week), booked, today).has_begun()
+}

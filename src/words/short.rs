@@ -1,0 +1,33 @@
+//! What can be done where a meal runs short.
+
+use super::{day, duration};
+use crate::kitchen::Names;
+use crate::measure::{Units, show};
+use crate::plan::ShortMeal;
+
+/// The remedies, the best first, each in a few words.
+pub fn remedies(short: &ShortMeal) -> Vec<String> {
+    let mut remedies = vec![format!("cook it before: a session on {} or earlier", day(short.at.date()))];
+    if short.takes.0 > 0 {
+        remedies.push(format!("make it at the meal: {}", duration(short.takes.0)));
+    }
+    remedies.push("leave it out, or eat less of it".to_owned());
+    remedies
+}
+
+/// "supper" of "Fri supper", "19:15" of "Mon 19:15".
+pub fn word(label: &str) -> &str {
+    label.split_once(' ').map_or(label, |(_, word)| word)
+}
+
+/// "Still to get, before Thu 3 Dec supper".
+pub fn still_to_get(before: Option<&str>) -> String {
+    before.map_or_else(|| "Still to get".to_owned(), |before| format!("Still to get, before {before}"))
+}
+
+/// "Fri supper: 1.75 portions of white-bean mash", with the remedies after it.
+pub fn lacks(short: &ShortMeal, names: Names, units: Units) -> String {
+    let meal = if short.meal == short.label { String::new() } else { format!(" ({})", short.meal) };
+    let when = format!("{} {}", day(short.at.date()), word(&short.label));
+    format!("{when}{meal}: {} of {}", show(&short.amount, units), names.recipe(short.recipe))
+}

@@ -1,0 +1,174 @@
+//! The week once it has begun: what is done, what is taken as done, what is open, and what runs short.
+
+use pretty_assertions::assert_eq;
+use serde_json::Value;
+
+use crate::kitchen::{Kitchen, TWO_SESSIONS, assert_amount, draws, has_line, json, kitchen, line_with_trip, stderr, supper};
+
+const MASH: &str = "name = \"Moon mash\"\nmakes = \"4 portions\"\nbatches = \"any\"\nkeeps = { fridge = \"3 days\" }\n\
+                    ingredients = [\"400 g bluegrain\"]\n[[step]]\ntext = \"Stir.\"\nhands = \"6 min\"\nwait = \"30 min\"\n";
+
+/// Bluegrain by weight at 1.00 a 100 g, mooncress by weight at 0.50 a 100 g.
+const SHOP: &str = "[[shop]]\nname = \"Stall\"\n\
+    [[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"100 g\"\nprice = 1.00\n\
+    [[pack]]\nshop = \"Stall\"\nfood = \"mooncress\"\nsize = \"100 g\"\nprice = 0.50\n";
+
+/// A trip on Saturday, sessions on Sunday and Wednesday evening; mash on Monday, Tuesday and Thursday, greens on Tuesday and Friday.
+///
+/// Sunday makes 2 portions of 200 g, Wednesday 1 of 100 g: 300 g of bluegrain, 200 g of mooncress, all on Saturday: 3.00 + 1.00.
+fn week() -> Kitchen {
+    let mash = "\"1 portion recipe:mash\"";
+    let meals = supper("2026-11-30", mash)
+        + &supper("2026-12-01", "\"1 portion recipe:mash\", \"100 g mooncress\"")
+        + &supper("2026-12-03", mash)
+        + &supper("2026-12-04", "\"100 g mooncress\"");
+    let food = |name: &str| format!("[[food]]\nname = \"{name}\"\nallergens = []\nsource = \"weighed at home\"\n");
+    kitchen().foods(&(food("bluegrain") + &food("mooncress"))).shops(SHOP).recipe("mash", MASH).week(&format!("{TWO_SESSIONS}{meals}"))
+}
+
+fn list_on(kitchen: &Kitchen, today: &str, more: &[&str]) -> Value {
+    json(&kitchen.run_on(today, &[&["--format", "json", "list"], more].concat()))
+}
+
+fn prep_on(kitchen: &Kitchen, today: &str, more: &[&str]) -> Value {
+    json(&kitchen.run_on(today, &[&["--format", "json", "prep"], more].concat()))
+}
+
+fn starts(prep: &Value) -> Vec<&str> {
+    prep["sessions"].as_array().expect("sessions").iter().filter_map(|session| session["start"].as_str()).collect()
+}
+
+fn states<'v>(of: &'v Value) -> Vec<&'v str> {
+    of.as_array().expect("a list").iter().filter_map(|one| one["state"].as_str()).collect()
+}
+
+/// Saturday's trip and Sunday's session are booked.
+fn cooked() -> Kitchen {
+    let kitchen = week();
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen
+}
+
+#[test]
+fn what_is_booked_is_neither_planned_nor_listed_nor_counted_again() {
+    let kitchen = cooked();
+    let list = list_on(&kitchen, "2026-11-29", &[]);
+    assert_eq!((list["cost"].as_str(), list["trips"].as_array().map(Vec::len)), (Some("0.00"), Some(0)));
+    // Of 300 g, 200 g went into Sunday's mash; Wednesday's takes the rest.
+    assert_eq!(draws(&list, "bluegrain"), [("2026-12-02".to_owned(), "cupboard".to_owned(), 100.0)]);
+    assert_eq!(list["short"], serde_json::json!([]));
+    assert_eq!(starts(&prep_on(&kitchen, "2026-11-29", &[])), ["2026-12-02T19:30"]);
+    let all = list_on(&kitchen, "2026-11-29", &["--all"]);
+    assert_eq!((all["cost"].as_str(), states(&all["trips"])), (Some("0.00"), vec!["done"]));
+    assert_eq!(states(&prep_on(&kitchen, "2026-11-29", &["--all"])["sessions"]), ["done", "open"]);
+}
+
+#[test]
+fn what_is_past_and_not_booked_is_taken_as_done_and_its_boxes_serve() {
+    // On Tuesday nothing is booked: Saturday brought 300 + 200 g, Sunday left 2 portions, Monday ate one, and the other is Tuesday's.
+    let kitchen = week();
+    let list = list_on(&kitchen, "2026-12-01", &[]);
+    assert_eq!(list["trips"], serde_json::json!([]));
+    assert_eq!(draws(&list, "mash"), [("2026-12-01".to_owned(), "fridge".to_owned(), 1.0)]);
+    assert_eq!(draws(&list, "bluegrain"), [("2026-12-02".to_owned(), "cupboard".to_owned(), 100.0)]);
+    let warnings = list["warnings"].as_array().expect("warnings");
+    let said: Vec<&str> = warnings.iter().filter_map(Value::as_str).collect();
+    assert_eq!(
+        said,
+        ["Week of 30 Nov 2026: not booked, and taken as done: the trip of Sat 28 Nov, the session of Sun 29 Nov 14:00, Mon supper. \
+          To book: spence receive; spence issue; spence issue --until 2026-11-30."]
+    );
+    let all = list_on(&kitchen, "2026-12-01", &["--all"]);
+    assert_eq!(states(&all["trips"]), ["taken as done"]);
+    assert_eq!((all["trips"][0]["cost"].as_str(), all["cost"].as_str()), (Some("4.00"), Some("0.00")));
+    assert_eq!(states(&prep_on(&kitchen, "2026-12-01", &["--all"])["sessions"]), ["taken as done", "open"]);
+}
+
+#[test]
+fn guests_once_the_week_has_begun_make_a_meal_short_and_not_a_mistake() {
+    // Two guests on Tuesday want 2 portions more than Sunday made, and 200 g more mooncress than Saturday brought.
+    let kitchen = cooked();
+    let text = kitchen.text("weeks/week.toml").replacen("on = 2026-12-01\n", "on = 2026-12-01\nname = \"Plates\"\nguests = 2\n", 1);
+    let kitchen = kitchen.week(&text);
+    let output = kitchen.run_on("2026-11-30", &["--format", "json", "list"]);
+    let list = json(&output);
+    let short = serde_json::json!([{
+        "on": "2026-12-01", "at": "supper", "meal": "Plates", "recipe": "mash", "amount": {"amount": 2.0, "unit": "portion"},
+        "remedies": ["cook it before: a session on Tue 1 Dec or earlier", "make it at the meal: 36 min", "leave it out, or eat less of it"]
+    }]);
+    assert_eq!(list["short"], short);
+    assert_eq!(prep_on(&kitchen, "2026-11-30", &[])["short"], short);
+    assert!(stderr(&output).contains("short: Tue supper (Plates) lacks 2 portions of Moon mash."), "{}", stderr(&output));
+    // 400 g of mooncress are wanted from Tuesday on and 200 g are there: the rest of Friday's and of Tuesday's comes on a trip of its own.
+    assert_eq!(list["trips"][0]["planned"], false);
+    let (on, line) = line_with_trip(&list, "mooncress");
+    assert_eq!(on, "2026-12-01");
+    assert_amount(&line["need"], 200.0, "g");
+    let text = kitchen.done_on("2026-11-30", &["list"]);
+    assert!(text.contains("Still to get, before Tue 1 Dec supper"), "{text}");
+    assert!(text.find("Runs short") < text.find("Still to get"), "{text}");
+    kitchen.done_on("2026-11-30", &["check"]);
+}
+
+#[test]
+fn before_anything_is_past_or_booked_a_meal_that_nothing_serves_is_a_mistake() {
+    let kitchen = week();
+    let text = kitchen.text("weeks/week.toml") + &supper("2026-12-09", "\"1 portion recipe:mash\"");
+    let kitchen = kitchen.week(&text);
+    assert_eq!(kitchen.run_on("2026-11-27", &["list"]).status.code(), Some(1));
+    assert_eq!(kitchen.run_on("2026-11-30", &["list"]).status.code(), Some(0));
+}
+
+#[test]
+fn a_meal_that_falls_out_eats_nothing() {
+    let kitchen = week();
+    let text = kitchen.text("weeks/week.toml").replacen("on = 2026-12-04\n", "on = 2026-12-04\nskip = true\n", 1);
+    let list = list_on(&kitchen.week(&text), "2026-11-27", &[]);
+    assert_amount(&line_with_trip(&list, "mooncress").1["need"], 100.0, "g");
+}
+
+#[test]
+fn what_was_printed_counts_where_the_plan_has_changed_since() {
+    // Printed on Friday; then a guest is written into Monday, which is over by Tuesday: Sunday still made 2 portions, Monday ate both.
+    let kitchen = week();
+    kitchen.done_on("2026-11-27", &["print", "--only", "list"]);
+    let text = kitchen.text("weeks/week.toml").replacen("[[meal]]\non = 2026-11-30\nat", "[[meal]]\non = 2026-11-30\nguests = 1\nat", 1);
+    let kitchen = kitchen.week(&text);
+    let list = list_on(&kitchen, "2026-12-01", &[]);
+    assert_eq!(list["short"][0]["on"], "2026-12-01");
+    assert!(!has_line(&list, "bluegrain"), "{list:#}");
+}
+
+#[test]
+fn a_print_once_the_week_has_begun_keeps_what_is_no_longer_open() {
+    let kitchen = week();
+    kitchen.done_on("2026-11-27", &["print", "--only", "list"]);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-30", &["print", "--only", "list"]);
+    let plan: Value = serde_json::from_str(&kitchen.text("sheets/plan-2026-11-30.json")).expect("JSON");
+    assert_eq!(states(&plan["list"]["trips"]), ["done"]);
+    assert_eq!(plan["list"]["trips"][0]["cost"], "4.00");
+    assert_eq!(states(&plan["prep"]["sessions"]), ["done", "open"]);
+    assert_eq!(plan["prep"]["sessions"][0]["batches"][0]["makes"]["amount"], 2.0);
+}
+
+#[test]
+fn a_week_wholly_past_has_nothing_open_and_all_shows_it() {
+    let kitchen = week();
+    let list = list_on(&kitchen, "2027-03-01", &[]);
+    assert_eq!((&list["trips"], list["cost"].as_str()), (&serde_json::json!([]), Some("0.00")));
+    assert_eq!(states(&list_on(&kitchen, "2027-03-01", &["--all"])["trips"]), ["taken as done"]);
+}
+
+#[test]
+fn the_budget_is_held_against_what_was_paid_and_what_is_open() {
+    let kitchen = week();
+    let budget = kitchen.text("kitchen.toml").replacen("currency", "budget = \"10.00\"\ncurrency", 1);
+    let kitchen = kitchen.file("kitchen.toml", &budget);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    let text = kitchen.text("weeks/week.toml") + &supper("2026-12-05", "\"100 g mooncress\"");
+    // 4.00 were paid, 0.50 are still to be.
+    assert_eq!(list_on(&kitchen.week(&text), "2026-11-29", &[])["budget"]["cost"], "4.50");
+}
