@@ -130,16 +130,24 @@ impl<'a> Guide<'a> {
             return vec![page];
         }
         let people = people(self.session);
-        let theirs =
-            |person: &PersonId| Guide::new(self.week, self.session, self.before, self.names, self.settings, Some(*person)).single(setter);
-        let pages = (2..=MOST_PEOPLE).contains(&people.len()).then(|| people.iter().map(theirs).collect::<Option<Vec<Page>>>());
-        pages.flatten().unwrap_or_else(|| self.several(setter))
+        let each_alone = (2..=MOST_PEOPLE).contains(&people.len()).then(|| self.page_a_person(&people, setter)).flatten();
+        each_alone.unwrap_or_else(|| self.several(setter))
+    }
+
+    /// All in the first measure in which everybody's page has room, so that the sheet has one scale of type.
+    fn page_a_person(&self, people: &[PersonId], setter: &mut Setter) -> Option<Vec<Page>> {
+        let theirs = |person: &PersonId| Guide::new(self.week, self.session, self.before, self.names, self.settings, Some(*person));
+        let guides: Vec<Guide> = people.iter().map(theirs).collect();
+        self.measures().iter().find_map(|measure| guides.iter().map(|guide| guide.on_one_page(setter, *measure)).collect())
+    }
+
+    fn measures(&self) -> &'static [Measure] {
+        if self.is_large() { &[] } else { &MEASURES }
     }
 
     /// The page in the first measure in which everything has room on it.
     fn single(&self, setter: &mut Setter) -> Option<Page> {
-        let measures = if self.is_large() { &[][..] } else { &MEASURES[..] };
-        measures.iter().find_map(|measure| self.on_one_page(setter, *measure))
+        self.measures().iter().find_map(|measure| self.on_one_page(setter, *measure))
     }
 
     /// The chart, the steps in two columns, and what stands beside them in three.
