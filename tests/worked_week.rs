@@ -269,7 +269,7 @@ fn the_worked_weeks_shopping_list() {
             { "at": "2026-12-02", "text": "Move 2 portions of moon stew from the freezer to the fridge" },
             { "at": "2026-12-03", "text": "Move 2 portions of night broth from the freezer to the fridge" },
         ],
-        "flags": [], "warnings": [], "reserved": [],
+        "flags": [], "warnings": [], "reserved": [], "days": [],
         "leftovers": [
             left_over("starcheese", 70.0, "0.93", "2026-12-08"),
             left_over("moonroot", 70.0, "0.11", "2026-12-18"),

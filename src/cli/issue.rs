@@ -131,14 +131,17 @@ fn at_table(setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]
     let mut reckoned: Vec<(Reckoning, Vec<usize>)> = Vec::new();
     for (week, spots) in meals {
         let reckoning = setting.reckon_week(*week)?;
-        let mut places: Vec<usize> =
-            (0..reckoning.week.meals.len()).filter(|&meal| spots.contains(&reckoning.week.meals[meal].at)).collect();
-        places.sort_by_key(|&meal| reckoning.week.meals[meal].at_time);
+        let (not_booked, ..) = reckoning.not_booked();
+        let mut places: Vec<usize> = (0..not_booked.meals.len()).filter(|&meal| spots.contains(&not_booked.meals[meal].at)).collect();
+        places.sort_by_key(|&meal| not_booked.meals[meal].at_time);
         reckoned.push((reckoning, places));
     }
     let weeks: Vec<Eaten> = reckoned
         .iter()
-        .map(|(reckoning, meals)| Eaten { week: &reckoning.week, makings: &reckoning.makings, demanded: &reckoning.demanded, meals })
+        .map(|(reckoning, meals)| {
+            let (week, makings, demanded) = reckoning.not_booked();
+            Eaten { week, makings, demanded, meals }
+        })
         .collect();
     eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today).map_err(|(line, not)| not_wasted(line, &not))
 }
