@@ -38,7 +38,7 @@ fn starts(prep: &Value) -> Vec<&str> {
     prep["sessions"].as_array().expect("sessions").iter().filter_map(|session| session["start"].as_str()).collect()
 }
 
-fn states<'v>(of: &'v Value) -> Vec<&'v str> {
+fn states(of: &Value) -> Vec<&str> {
     of.as_array().expect("a list").iter().filter_map(|one| one["state"].as_str()).collect()
 }
 
