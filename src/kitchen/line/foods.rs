@@ -157,7 +157,7 @@ impl<'a> Reader<'a> {
 
     fn joined(&self, together: &Head, first: usize, stated: Stated) -> Option<Found> {
         let boundary = *together.places.get(first)?;
-        let last_of_first = together.places[first - 1];
+        let last_of_first = *together.places.get(first.checked_sub(1)?)?;
         self.known(together, stated).filter(|found| found.name.start <= last_of_first && found.name.end > boundary)
     }
 

@@ -2,20 +2,17 @@
 
 use std::fmt;
 
+use super::vocabulary;
 use super::{Line, LineOf};
 use crate::foods::{Item, State};
+use crate::kitchen::Words;
 use crate::measure::{Amount, Quantity, Unit, exact_number};
 
 impl fmt::Display for Line {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match &self.of {
             LineOf::Recipe { id, amount } => write!(f, "{amount} recipe:{id}")?,
-            LineOf::Food { food, item: None } => {
-                f.write_str(food)?;
-                if self.prep.is_none() {
-                    f.write_str(", to taste")?;
-                }
-            }
+            LineOf::Food { food, item: None } => return self.write_to_taste(f, food),
             LineOf::Food { food, item: Some(item) } => {
                 write_item(f, item)?;
                 write!(f, " {food}")?;
@@ -29,6 +26,27 @@ impl fmt::Display for Line {
                 write!(f, ", plus {plus}")?;
             }
         }
+        self.write_rest(f)
+    }
+}
+
+impl Line {
+    /// "some cloves" stands before the food as it was typed: after the comma it would be a second food.
+    fn write_to_taste(&self, f: &mut fmt::Formatter<'_>, food: &str) -> fmt::Result {
+        match self.prep.as_deref().map(|prep| prep.split_once(", ").map_or((prep, None), |(first, more)| (first, Some(more)))) {
+            None => write!(f, "{food}, to taste")?,
+            Some((amount, more)) if vocabulary::vague(&Words::of(amount), 0).is_some() => {
+                write!(f, "{amount} {food}")?;
+                if let Some(more) = more {
+                    write!(f, ", {more}")?;
+                }
+            }
+            Some(_) => write!(f, "{food}, {}", self.prep.as_deref().unwrap_or_default())?,
+        }
+        self.write_rest(f)
+    }
+
+    fn write_rest(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if let Some(instead) = &self.instead {
             write!(f, " (or {instead})")?;
         }
