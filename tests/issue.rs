@@ -144,3 +144,14 @@ fn the_meal_meant_is_the_nearest_on_or_before_today_else_the_next() {
     let said = String::from_utf8_lossy(&output.stderr).into_owned();
     assert!(said.contains("There are: wed supper, mon supper, tue supper."), "{said}");
 }
+
+#[test]
+fn what_lies_in_two_places_is_the_same_session_once_the_shopping_is_done() {
+    // 400 g for Sunday, 30 g beside the suppers. Printed: 100 g in the cupboard, the rest from the shopping. Bought: a kilogram.
+    let shop = "[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"1 kg\"\nprice = 1.00\n";
+    let kitchen = three_suppers(&GRAIN.replace("1 kg", "100 g")).shops(shop);
+    kitchen.done(&["print"]);
+    kitchen.done(&["receive"]);
+    let said = kitchen.done(&["issue"]);
+    assert!(said.contains("Booked: cooked Sun 29 Nov at 14:00"), "{said}");
+}

@@ -24,7 +24,13 @@ pub(super) fn recipe(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option
     let mut recipe = Adopted::default();
     let has_headings = lines.iter().any(|line| heading(line) == Some(Part::Ingredients));
     let mut part = Part::Head;
-    for line in lines.iter().filter(|line| !line.is_empty()) {
+    let mut after_a_gap = false;
+    for line in &lines {
+        if line.is_empty() {
+            after_a_gap = true;
+            continue;
+        }
+        let goes_on = !std::mem::take(&mut after_a_gap) && is_short(line);
         if let Some(next) = heading(line) {
             part = next;
             continue;
@@ -32,7 +38,7 @@ pub(super) fn recipe(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option
         if part == Part::Head && !has_headings && !recipe.name.is_empty() && listed(line, is_ingredient) {
             part = Part::Ingredients;
         }
-        if part == Part::Ingredients && !has_headings && !listed(line, is_ingredient) && !is_part_name(line) {
+        if part == Part::Ingredients && !has_headings && !listed(line, is_ingredient) && !is_part_name(line) && !goes_on {
             part = Part::Method;
         }
         match part {
@@ -66,11 +72,17 @@ fn is_part_name(line: &str) -> bool {
     line.ends_with(':') && line.chars().count() < 60
 }
 
+/// "salt" and "a few sprigs of dill" in the middle of a list: no sentence.
+fn is_short(line: &str) -> bool {
+    line.chars().count() <= 40 && !line.ends_with(['.', '!'])
+}
+
 /// Does the line stand in a list of ingredients? A numbered step does not, nor a sentence.
 fn listed(line: &str, is_ingredient: &dyn Fn(&str) -> bool) -> bool {
     let numbered = line.trim_start_matches(|c: char| c.is_ascii_digit());
     let is_step = numbered.len() < line.len() && numbered.starts_with(['.', ')']) && numbered[1..].starts_with(' ');
-    !is_step && line.chars().count() <= LONGEST && !line.ends_with('.') && is_ingredient(line)
+    let to_taste = line.to_lowercase().ends_with("to taste");
+    !is_step && line.chars().count() <= LONGEST && !line.ends_with('.') && (to_taste || is_ingredient(line))
 }
 
 /// The first line is the name; what follows says how much it makes and where it is from.

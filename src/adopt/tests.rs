@@ -105,6 +105,9 @@ fn plain_text_is_told_apart_with_headings_and_without() {
     assert_eq!(without.makes.as_deref(), Some("6 portions"));
     assert_eq!(without.ingredients, ["1 red cabbage", "2 apples", "salt, to taste"]);
     assert_eq!(without.method, ["Shred the cabbage and the apples.", "Dress it."]);
+    let bare = one("Slaw\n\n1 red cabbage\n2 apples\nsalt\npepper, to taste\n\nShred it all");
+    assert_eq!(bare.ingredients, ["1 red cabbage", "2 apples", "salt", "pepper, to taste"]);
+    assert_eq!(bare.method, ["Shred it all"]);
     assert_eq!(adopt(b"A letter.\n\nHow are you?\nIt rains.", &counted), Err(NotAdopted::NoRecipe));
 }
 

@@ -202,8 +202,14 @@ pub fn otherwise_than_printed(kitchen: &Kitchen, printed: &Turnover, now: Option
         session.batches.iter().map(|batch| (batch.recipe, batch.makes.clone())).collect()
     };
     let taken = |session: &Turnover| -> BTreeMap<FoodId, Quantity> {
-        let food = |taken: &Taken| if let Ok(Ware::Food(food)) = taken.of { Some((food, taken.amount.clone())) } else { None };
-        session.fetch.iter().filter_map(food).collect()
+        // A print adds up what lies in several places, the plan has an entry for each.
+        let mut sums: BTreeMap<FoodId, Quantity> = BTreeMap::new();
+        for Taken { of, amount } in &session.fetch {
+            let Ok(Ware::Food(food)) = of else { continue };
+            let sum = sums.get(food).and_then(|sum| sum.plus(amount)).unwrap_or_else(|| amount.clone());
+            sums.insert(*food, sum);
+        }
+        sums
     };
     let said = |amount: Option<&Quantity>| amount.map_or("none".to_owned(), |amount| show(amount, units));
     let mut differing = Vec::new();

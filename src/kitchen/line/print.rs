@@ -30,12 +30,17 @@ impl fmt::Display for Line {
     }
 }
 
+/// Some cloves: of the kitchen words, only this one is a food, too.
+fn names_a_spice(amount: &str) -> bool {
+    vocabulary::vague(&Words::of(amount), 0).is_some() && amount.trim_end_matches('s').ends_with("clove")
+}
+
 impl Line {
-    /// "some cloves" stands before the food as it was typed: after the comma it would be a second food.
+    /// "some cloves" stands before the food as it was typed: after the comma it would be a second food, the spice.
     fn write_to_taste(&self, f: &mut fmt::Formatter<'_>, food: &str) -> fmt::Result {
         match self.prep.as_deref().map(|prep| prep.split_once(", ").map_or((prep, None), |(first, more)| (first, Some(more)))) {
             None => write!(f, "{food}, to taste")?,
-            Some((amount, more)) if vocabulary::vague(&Words::of(amount), 0).is_some() => {
+            Some((amount, more)) if names_a_spice(amount) => {
                 write!(f, "{amount} {food}")?;
                 if let Some(more) = more {
                     write!(f, ", {more}")?;
