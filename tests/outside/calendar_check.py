@@ -2,8 +2,8 @@
 """A printed calendar read back by a library of the registries (icalendar), and its times by another (the standard library's zoneinfo).
 
     pip install icalendar
-    cargo run -- --kitchen sample-data --today 2026-11-27 print --only calendar --into /tmp/calendar
-    python3 tests/outside/calendar_check.py /tmp/calendar/week-2026-11-30.ics
+    cargo run -- --kitchen sample-data --today 2026-11-27 print --only calendar --into SOME-FOLDER/calendar
+    python3 tests/outside/calendar_check.py SOME-FOLDER/calendar/week-2026-11-30.ics
 
 It lists the events, and fails where the library finds an error, a line is over 75 octets, a UID is there twice, or the zone that is written
 into the file gives another time than the IANA tz database.

@@ -3,9 +3,9 @@
 //
 //   apt-get install chromium        (or any Chromium; name it with CHROMIUM=PATH)
 //   npm install playwright-core
-//   cargo run -- --kitchen sample-data --today 2026-11-27 print --only phone --into /tmp/phone
-//   node tests/outside/phone_check.mjs /tmp/phone/list-2026-11-30.html /tmp/phone/goods.toml
-//   cargo run -- --kitchen COPY-OF-sample-data --today 2026-11-28 receive /tmp/phone/goods.toml
+//   cargo run -- --kitchen sample-data --today 2026-11-27 print --only phone --into SOME-FOLDER/phone
+//   node tests/outside/phone_check.mjs SOME-FOLDER/phone/list-2026-11-30.html SOME-FOLDER/phone/goods.toml
+//   cargo run -- --kitchen COPY-OF-sample-data --today 2026-11-28 receive SOME-FOLDER/phone/goods.toml
 //
 // Targets: at least 44 by 44 CSS px. Contrast: WCAG 2.2, 1.4.3, at least 4.5 to 1 for text.
 

@@ -2,8 +2,8 @@
 """The files of a kitchen against the JSON Schemas that `spence keys --schema` writes, by a validator of the registries (jsonschema, draft 2020-12).
 
     pip install jsonschema
-    cargo run -- keys --schema /tmp/schemas
-    python3 tests/outside/schema_check.py /tmp/schemas sample-data
+    cargo run -- keys --schema SOME-FOLDER/schemas
+    python3 tests/outside/schema_check.py SOME-FOLDER/schemas sample-data
 
 Dates and times without quotes are read as texts, as TOML editors do.
 """
