@@ -111,7 +111,12 @@ fn machines(kitchen: &Kitchen) -> Vec<Machine> {
     kitchen
         .appliances
         .iter()
-        .map(|a| Machine { room: i64::from(a.room).max(1), heat: a.heat.then(|| heat(a.near, a.warm_up.0)), ..Machine::default() })
+        // Only what heats must be watched: a fridge or a cellar runs while nobody is there.
+        .map(|a| Machine {
+            room: i64::from(a.room).max(1),
+            heat: a.heat.then(|| heat(a.near, a.warm_up.0)),
+            watched: a.heat || a.kind.is_some(),
+        })
         .collect()
 }
 

@@ -138,3 +138,12 @@ fn only_the_makings_of_the_session_are_its_jobs() {
     let other = Making { at: MadeAt::Session(1), recipe: RecipeId(0), ..making(&kitchen, 0, 1.0) };
     assert_eq!(work(&kitchen, &week(), vec![other, making(&kitchen, 0, 1.0)]).chosen, [1]);
 }
+
+#[test]
+fn only_what_heats_must_be_watched() {
+    let mut kitchen = kitchen();
+    kitchen.appliances = vec![appliance("oven", 2, true), appliance("fridge", 1, false)];
+    kitchen.recipes = vec![recipe("slaw", "Slaw", 4.0, vec![step("Shred.")])];
+    let work = work(&kitchen, &week(), vec![making(&kitchen, 0, 1.0)]);
+    assert_eq!(work.problem.machines.iter().map(|machine| machine.watched).collect::<Vec<_>>(), [true, false]);
+}
