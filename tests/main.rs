@@ -44,6 +44,7 @@ mod schedule;
 mod shops;
 mod solver_check;
 mod trips;
+mod trust;
 mod wording;
 mod worked_week;
 mod year;
