@@ -172,7 +172,7 @@ fn not_ordinary() -> io::Error {
 /// The machine's.
 pub fn create_anew(path: &Path) -> io::Result<File> {
     match fs::remove_file(path) {
-        Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error),
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
         _ => OpenOptions::new().write(true).create_new(true).open(path),
     }
 }
