@@ -109,6 +109,8 @@ pub struct Rules {
     pub ask: Vec<FoodId>,
     pub ready_after: Minutes,
     pub boxing: Minutes,
+    /// Between leaving the heat and being boxed.
+    pub cool: Minutes,
     pub wash: Minutes,
     pub pace: f64,
 }
@@ -124,6 +126,7 @@ impl Default for Rules {
             ask: Vec::new(),
             ready_after: Minutes(180),
             boxing: Minutes(3),
+            cool: Minutes(10),
             wash: Minutes(3),
             pace: 1.0,
         }
@@ -151,6 +154,16 @@ pub struct Appliance {
     pub fan: bool,
     pub at: Spot,
 }
+
+impl Appliance {
+    /// Every kind heats, and what is marked so. It wants the skill [`HEAT`] and runs only while somebody is there.
+    pub fn heats(&self) -> bool {
+        self.heat || self.kind.is_some()
+    }
+}
+
+/// The skill of whoever puts something on what heats, and takes it out.
+pub const HEAT: &str = "heat";
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct Staple {
@@ -322,6 +335,18 @@ pub struct Step {
     pub skill_at: Spot,
 }
 
+impl Step {
+    /// Does it stand on anything that heats?
+    pub fn is_on_heat(&self, appliances: &[Appliance]) -> bool {
+        self.on.iter().any(|id| appliances[*id].heats())
+    }
+
+    /// Its own skill, and [`HEAT`] where it stands on what heats.
+    pub fn skills(&self, appliances: &[Appliance]) -> impl Iterator<Item = &str> {
+        self.skill.as_deref().into_iter().chain(self.is_on_heat(appliances).then_some(HEAT))
+    }
+}
+
 /// The index of a shop in [`Kitchen::shops`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct ShopId(pub usize);
@@ -475,9 +500,9 @@ impl Person {
         self.may.as_ref().is_none_or(|may| may.iter().any(|one| same_words(one, skill)))
     }
 
-    /// Has the role and the skill that the step asks for.
-    pub fn can_do(&self, step: &Step) -> bool {
-        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skill.as_deref().is_none_or(|skill| self.may_do(skill))
+    /// Has the role and every skill that the step asks for.
+    pub fn can_do(&self, step: &Step, appliances: &[Appliance]) -> bool {
+        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skills(appliances).all(|skill| self.may_do(skill))
     }
 }
 

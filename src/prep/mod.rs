@@ -21,6 +21,7 @@ mod remedies;
 mod rounds;
 mod say;
 mod schedule;
+mod skills;
 mod tasks;
 #[cfg(test)]
 mod testing;
@@ -41,5 +42,6 @@ pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Mac
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
+pub use skills::unskilled;
 pub use text::step_text;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

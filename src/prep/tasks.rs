@@ -112,11 +112,7 @@ fn machines(kitchen: &Kitchen) -> Vec<Machine> {
         .appliances
         .iter()
         // Only what heats must be watched: a fridge or a cellar runs while nobody is there.
-        .map(|a| Machine {
-            room: i64::from(a.room).max(1),
-            heat: a.heat.then(|| heat(a.near, a.warm_up.0)),
-            watched: a.heat || a.kind.is_some(),
-        })
+        .map(|a| Machine { room: i64::from(a.room).max(1), heat: a.heat.then(|| heat(a.near, a.warm_up.0)), watched: a.heats() })
         .collect()
 }
 
@@ -125,7 +121,7 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
     let making = &makings.makings[index];
     let recipe = &kitchen.recipes[making.recipe];
     for (position, step) in recipe.steps.iter().enumerate().filter(|(_, step)| step.ahead.is_none()) {
-        let people = fit_people(&work.people, step).unwrap_or_else(|| {
+        let people = fit_people(&work.people, step, kitchen).unwrap_or_else(|| {
             work.unfit.push(Unfit { making: index, step: position });
             (0..work.people.len()).collect()
         });
@@ -207,9 +203,10 @@ fn aside_job(making: usize, people: usize) -> Job {
     Job { kind: JobKind::Step, making, hands: 1, people: (0..people).collect(), ..Job::default() }
 }
 
-/// Who has the role and the skill that the step asks for; `None` where nobody has.
-fn fit_people(people: &[Person], step: &Step) -> Option<Vec<usize>> {
-    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| person.can_do(step)).map(|(i, _)| i).collect();
+/// Who has the role and the skills that the step asks for; `None` where nobody has.
+fn fit_people(people: &[Person], step: &Step, kitchen: &Kitchen) -> Option<Vec<usize>> {
+    let can = |person: &Person| person.can_do(step, &kitchen.appliances);
+    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| can(person)).map(|(i, _)| i).collect();
     (!fit.is_empty()).then_some(fit)
 }
 

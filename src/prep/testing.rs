@@ -25,9 +25,12 @@ pub fn food(kitchen: &mut Kitchen, name: &str, kind: &str) -> FoodId {
     id
 }
 
+/// With the defaults of the reader.
 pub fn appliance(name: &str, room: u32, heat: bool) -> Appliance {
-    let (warm_up, out) = if heat { (Minutes(10), Minutes(1)) } else { (Minutes(0), Minutes(0)) };
-    Appliance { name: name.into(), room, heat, near: 10.0, warm_up, out, holds: None, kind: None, fan: false, at: Spot::default() }
+    let kind = ApplianceKind::of_name(name);
+    let (near, warm_up) = if heat { (10.0, Minutes(10)) } else { (0.0, Minutes(0)) };
+    let out = Minutes(i64::from(heat || kind.is_some()));
+    Appliance { name: name.into(), room, heat, near, warm_up, out, holds: None, kind, fan: false, at: Spot::default() }
 }
 
 /// A step without hands, wait, appliance or rule.
