@@ -219,6 +219,10 @@ pub struct Recipe {
     pub cupboard: Option<Days>,
     pub made: Made,
     pub serve: Option<Serve>,
+    /// The most from the end of its last step to the meal, where it is served hot straight from the pot.
+    pub hold: Minutes,
+    /// The most where it is kept at 60 °C (140 °F) or above meanwhile.
+    pub hold_hot: Option<Minutes>,
     pub boxed: Option<BoxKind>,
     pub ingredients: Vec<Ingredient>,
     pub steps: Vec<Step>,
@@ -228,6 +232,25 @@ pub struct Recipe {
     /// As written, a paragraph each; empty where the recipe has steps.
     pub method: Vec<String>,
     pub at: Spot,
+}
+
+/// [`Recipe::hold`] where a recipe says nothing.
+pub const HOLD: Minutes = Minutes(30);
+
+impl Recipe {
+    /// How long it keeps without being frozen, and where: in the cupboard where that is longer than in the fridge.
+    pub fn reach(&self) -> (Days, Place) {
+        let fridge = self.fridge.unwrap_or_default();
+        match self.cupboard {
+            Some(cupboard) if cupboard > fridge => (cupboard, Place::Cupboard),
+            _ => (fridge, Place::Fridge),
+        }
+    }
+
+    /// The most minutes that it stands hot before it is eaten.
+    pub fn holds(&self) -> Minutes {
+        self.hold_hot.map_or(self.hold, |hot| hot.max(self.hold))
+    }
 }
 
 /// What a line asks for.

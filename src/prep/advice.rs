@@ -112,6 +112,7 @@ pub(super) fn advice(
     said.extend(teller.stays(schedule, session.start));
     said.extend(teller.overruns(schedule));
     said.extend(teller.hurries(schedule));
+    said.extend(teller.unheld(schedule));
     said.extend(teller.clash(schedule));
     said.extend(teller.unfit());
     if let Some(late) = late(session, schedule.finish) {
@@ -187,6 +188,10 @@ impl Teller<'_> {
             let asked = &self.work.problem.links[*link];
             Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
         })
+    }
+
+    fn unheld(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
+        schedule.unheld.iter().map(|(job, minutes)| Advice::Served { job: self.job(*job), minutes: *minutes })
     }
 
     /// Whoever stays past their hours, for the least number of minutes that lets the session hold its other limits.

@@ -5,8 +5,8 @@ use std::collections::BTreeMap;
 use super::names::step_using;
 use super::tasks::{Part, Work};
 use super::{Link, LinkWhy};
-use crate::foods::Kind;
 use crate::foods::safety::{CHILLED_WITHIN, GRAINS_CHILLED_WITHIN};
+use crate::foods::{Kind, Place};
 use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step, Wanted};
 use crate::plan::{Kept, Making, Makings, User};
 
@@ -78,6 +78,13 @@ fn in_session(recipe: &Recipe) -> impl Iterator<Item = usize> + '_ {
 
 fn last_jobs(recipe: &Recipe, number: usize, jobs: &Jobs) -> Vec<usize> {
     last_steps(recipe).into_iter().flat_map(|step| jobs.rounds(number, step).iter().copied()).collect()
+}
+
+/// The last job of the making as its recipe is written, and the others that nothing of it comes after.
+pub(super) fn last_of(kitchen: &Kitchen, makings: &Makings, number: usize, work: &Work) -> (Option<usize>, Vec<usize>) {
+    let mut others = last_jobs(recipe_of(kitchen, makings, work, number), number, &Jobs::of(work));
+    let last = others.pop();
+    (last, others)
 }
 
 fn link_step(recipe: &Recipe, number: usize, step: usize, jobs: &Jobs, work: &mut Work) {
@@ -156,10 +163,12 @@ fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, wo
     let Some(boxing) = jobs.boxes.get(&number).copied() else { return };
     let recipe = recipe_of(kitchen, makings, work, number);
     add(&last_jobs(recipe, number, jobs), &[boxing], (0, None), LinkWhy::Order, work);
+    // What keeps in the cupboard cools there; it is boxed once it is cool enough.
+    let chilled = makings.makings[work.chosen[number]].boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
     for load in leaving_the_heat(kitchen, makings, number, jobs, work) {
         let grain = holds_grain(kitchen, recipe_of(kitchen, makings, work, work.problem.jobs[load].making));
         let within = if grain { GRAINS_CHILLED_WITHIN } else { CHILLED_WITHIN }.value.0;
-        add(&[load], &[boxing], (kitchen.rules.cool.0.min(within), Some(within)), LinkWhy::Safety, work);
+        add(&[load], &[boxing], (kitchen.rules.cool.0.min(within), chilled.then_some(within)), LinkWhy::Safety, work);
     }
 }
 

@@ -22,6 +22,7 @@ mod rounds;
 mod say;
 mod schedule;
 mod skills;
+mod straight;
 mod tasks;
 #[cfg(test)]
 mod testing;
@@ -43,5 +44,6 @@ pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_a
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use skills::unskilled;
+pub use straight::settled;
 pub use text::step_text;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

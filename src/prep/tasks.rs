@@ -1,12 +1,12 @@
 //! From the makings of one session to a problem for the scheduler, remembering what each job is.
 
 use super::fill::loads_needed;
-use super::links::link_all;
+use super::links::{last_of, link_all};
 use super::names::handles_raw;
 use super::rounds::{paced, rounds};
-use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Worker};
-use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step};
-use crate::plan::{MadeAt, Making, Makings, taken_out_before};
+use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
+use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step, Week};
+use crate::plan::{MadeAt, Making, Makings, straight_meals, taken_out_before};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -69,7 +69,8 @@ impl Work {
 }
 
 /// The jobs, people, appliances and links of session `index`.
-pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings) -> Work {
+pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings: &Makings) -> Work {
+    let session = &week.sessions[index];
     let people = people_of(session);
     let workers = people.iter().map(|person| worker(person, session)).collect();
     let problem = Problem { people: workers, machines: machines(kitchen), aim: aim(session), ..Problem::default() };
@@ -79,7 +80,24 @@ pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, m
         add_making(kitchen, makings, number, &mut work);
     }
     link_all(kitchen, makings, &mut work);
+    serve_all(kitchen, week, session, makings, &mut work);
     work
+}
+
+/// What goes straight from the pot to a meal ends with it, not with the session: its last step at most its `hold` before the meal, the
+/// others by then. Where it serves several, the first counts.
+fn serve_all(kitchen: &Kitchen, week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
+    for number in 0..work.chosen.len() {
+        let making = &makings.makings[work.chosen[number]];
+        let Some(meal) = straight_meals(week, makings, making).first().copied() else { continue };
+        let at = meal.duration_since(session.start).as_secs().div_euclid(60);
+        let hold = kitchen.recipes[making.recipe].holds().0;
+        let (last, others) = last_of(kitchen, makings, number, work);
+        let jobs = &mut work.problem.jobs;
+        others.into_iter().for_each(|job| jobs[job].serve = Some(Serve { at, hold: at.max(0) }));
+        last.into_iter().for_each(|job| jobs[job].serve = Some(Serve { at, hold }));
+        jobs.iter_mut().filter(|job| job.making == number).for_each(|job| job.uncounted = true);
+    }
 }
 
 /// A calm session keeps the last tenth of its time free.

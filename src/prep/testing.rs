@@ -70,6 +70,8 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
         cupboard: None,
         made: Made::InASession,
         serve: None,
+        hold: HOLD,
+        hold_hot: None,
         boxed: None,
         ingredients: vec![],
         steps,

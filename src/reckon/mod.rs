@@ -184,6 +184,7 @@ struct Stages {
 }
 
 fn stages(kitchen: &Kitchen, week: &Week, makings: Makings) -> Stages {
+    let makings = prep::settled(kitchen, week, makings);
     let demanded = plan::demand(kitchen, week, &makings);
     let netted = pantry::net(kitchen, week, &makings, &demanded);
     let needs = purchase::needs(kitchen, week, &demanded, &netted);

@@ -200,7 +200,21 @@ pub(in crate::kitchen) static RECIPE: File = File {
                     "\"at the meal\": made fresh; its steps go on the week card",
                     "\"at the meal\"",
                 ),
-                key("serve", OneOf(&["hot", "cold"]), None, "whether it is reheated", "\"hot\""),
+                key(
+                    "serve",
+                    OneOf(&["hot", "cold"]),
+                    None,
+                    "whether it is reheated; hot is straight from the pot soon after its session",
+                    "\"hot\"",
+                ),
+                key(
+                    "hold",
+                    Duration,
+                    Is("\"30 min\""),
+                    "straight from the pot: the most from the end of its last step to the meal; \"0 min\" is served at once",
+                    "\"30 min\"",
+                ),
+                key("hold_hot", Duration, None, "the same where it is kept at 60 °C (140 °F) or above", "\"2 h\""),
                 key("box", Table("[box]"), None, "what it is kept in", "{ name = \"flat tub\", holds = \"4 portions\" }"),
                 key(
                     "ingredients",

@@ -10,7 +10,7 @@ use crate::prep::testing::*;
 use crate::prep::{Link, LinkWhy};
 
 fn work(kitchen: &Kitchen, list: Vec<Making>) -> Work {
-    session_work(kitchen, &week().sessions[0], 0, &makings(list))
+    session_work(kitchen, &week(), 0, &makings(list))
 }
 
 fn order(before: usize, after: usize) -> Link {
