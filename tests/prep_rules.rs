@@ -284,7 +284,7 @@ fn a_gap_counts_from_the_latest_of_what_a_step_is_after() {
 #[test]
 fn a_pressure_cooker_of_known_size_is_filled_half_with_grains_and_two_thirds_with_the_rest() {
     // 100 g at 240 g a cup of 236.588 ml are 98.6 ml. Of 180 ml half is 90: two rounds of 20 + 1 min. Two thirds are 120: one round.
-    let cooker = "[[appliance]]\nname = \"pressure cooker\"\nholds = \"180 ml\"\n";
+    let cooker = "[[appliance]]\nname = \"pressure cooker\"\ncomes_up = \"0 min\"\nholds = \"180 ml\"\n";
     let steps = does("wait = \"20 min\"\non = \"pressure cooker\"");
     let food = |kind: &str| format!("[[food]]\nname = \"bluegrain\"\nallergens = []\ncup = \"240 g\"\nkind = \"{kind}\"\n");
     let grain = takes_minutes(&stew(cooker, "2", &steps).foods(&food("grain")), 42);
@@ -294,7 +294,7 @@ fn a_pressure_cooker_of_known_size_is_filled_half_with_grains_and_two_thirds_wit
 
 #[test]
 fn a_pressure_cooker_is_not_split_where_no_volume_is_known() {
-    let cooker = "[[appliance]]\nname = \"pressure cooker\"\nholds = \"180 ml\"\n";
+    let cooker = "[[appliance]]\nname = \"pressure cooker\"\ncomes_up = \"0 min\"\nholds = \"180 ml\"\n";
     takes_minutes(&stew(cooker, "2", &does("wait = \"20 min\"\non = \"pressure cooker\"")), 21);
 }
 
@@ -324,4 +324,31 @@ fn a_calm_session_needs_a_time_to_keep_within() {
     assert!(said.contains("a calm session has no finish_by to keep within"), "{said}");
     let kitchen = kitchen.week(&one_session_with("aim = \"calm\"\nfinish_by = \"17:30\""));
     assert_eq!(minute(session(&kitchen.prep()), "minutes"), 10);
+}
+
+#[test]
+fn a_pressure_cooker_comes_up_before_it_cooks() {
+    // 5 of hands, 10 to come up, 20 under pressure, 1 to let it off: 36. Without a wait nothing comes up: 5.
+    let cooker = "[[appliance]]\nname = \"pressure cooker\"\n";
+    let steps = does("hands = \"5 min\"\nwait = \"20 min\"\non = \"pressure cooker\"");
+    takes_minutes(&stew(cooker, "2", &steps), 36);
+    takes_minutes(&stew(&format!("{cooker}comes_up = \"4 min\"\n"), "2", &steps), 30);
+    takes_minutes(&stew(cooker, "2", &does("hands = \"5 min\"\non = \"pressure cooker\"")), 5);
+    // A slow cooker takes no time of its own: 26.
+    takes_minutes(&stew("[[appliance]]\nname = \"slow cooker\"\n", "2", &steps.replace("pressure", "slow")), 26);
+}
+
+#[test]
+fn the_washing_up_comes_once_and_last_and_counts() {
+    // 10 and 20 of hands, then 15 of washing up: 45. The cook of two who is free sooner does it: 20 + 15.
+    let kitchen = |people: &str| {
+        let head = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\n";
+        let week = format!("{head}people = {people}\n{}", supper("2026-11-30", "\"2 portions recipe:stew\", \"2 portions recipe:roast\""));
+        stew_and_roast("", &does("hands = \"10 min\""), &does("hands = \"20 min\"")).rules("wash_up = \"15 min\"").week(&week)
+    };
+    let prep = takes_minutes(&kitchen("[\"cook\"]"), 45);
+    let washing = tasks(&prep, "wash_up", "");
+    assert_eq!(washing.len(), 1);
+    assert_eq!((minute(washing[0], "start_minute"), minute(washing[0], "hands_minutes"), &washing[0]["recipe"]), (30, 15, &Value::Null));
+    takes_minutes(&kitchen("[\"cook\", \"Jo\"]"), 35);
 }

@@ -112,6 +112,8 @@ pub struct Rules {
     /// Between leaving the heat and being boxed.
     pub cool: Minutes,
     pub wash: Minutes,
+    /// Hands-on, once at the end of a session.
+    pub wash_up: Minutes,
     pub pace: f64,
 }
 
@@ -128,6 +130,7 @@ impl Default for Rules {
             boxing: Minutes(3),
             cool: Minutes(10),
             wash: Minutes(3),
+            wash_up: Minutes(0),
             pace: 1.0,
         }
     }
@@ -146,6 +149,8 @@ pub struct Appliance {
     pub near: f64,
     pub warm_up: Minutes,
     pub out: Minutes,
+    /// Until it is under pressure: added to the wait of each load.
+    pub comes_up: Minutes,
     /// Litres.
     pub holds: Option<f64>,
     /// Given, or guessed from its name.
@@ -362,6 +367,12 @@ impl Step {
     /// Does it stand on anything that heats?
     pub fn is_on_heat(&self, appliances: &[Appliance]) -> bool {
         self.on.iter().any(|id| appliances[*id].heats())
+    }
+
+    /// Its wait, and what its appliance takes to come up. A step without a wait is not under pressure.
+    pub fn waits(&self, appliances: &[Appliance]) -> i64 {
+        let comes_up = self.on.iter().map(|id| appliances[*id].comes_up.0).max().unwrap_or(0);
+        if self.wait.0 > 0 { self.wait.0 + comes_up } else { 0 }
     }
 
     /// Its own skill, and [`HEAT`] where it stands on what heats.

@@ -48,7 +48,7 @@ pub enum Advice {
     AtOnce { people: Vec<String>, appliances: Vec<ApplianceId>, session: DateTime },
 }
 
-/// A round of a step, or the boxing of a dish.
+/// A round of a step, the boxing of a dish, or the washing-up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Job {
     /// `round` only where the step has several and one of them is meant.
@@ -58,6 +58,7 @@ pub enum Job {
         round: Option<usize>,
     },
     Boxing(RecipeId),
+    WashUp,
 }
 
 /// `after` comes after `before`: within so many minutes of it, where that is said, else at least `gap` later.
@@ -147,11 +148,11 @@ impl Teller<'_> {
 
     pub fn job(&self, job: usize) -> Job {
         let Origin { making, part } = self.work.origins[job];
-        let recipe = self.recipe(making);
         match part {
-            Part::Box => Job::Boxing(recipe),
-            Part::Aside { before, .. } => Job::Step { recipe, step: before, round: None },
-            Part::Step { step, round, rounds, .. } => Job::Step { recipe, step, round: (rounds > 1).then_some(round) },
+            Part::WashUp => Job::WashUp,
+            Part::Box => Job::Boxing(self.recipe(making)),
+            Part::Aside { before, .. } => Job::Step { recipe: self.recipe(making), step: before, round: None },
+            Part::Step { step, round, rounds, .. } => Job::Step { recipe: self.recipe(making), step, round: (rounds > 1).then_some(round) },
         }
     }
 
@@ -159,7 +160,7 @@ impl Teller<'_> {
     fn step(&self, job: usize) -> Job {
         match self.job(job) {
             Job::Step { recipe, step, .. } => Job::Step { recipe, step, round: None },
-            boxing @ Job::Boxing(_) => boxing,
+            other @ (Job::Boxing(_) | Job::WashUp) => other,
         }
     }
 

@@ -32,6 +32,7 @@ impl Jobs {
                 Part::Box => {
                     jobs.boxes.insert(number, job);
                 }
+                Part::WashUp => {}
             }
         }
         jobs

@@ -26,6 +26,8 @@ pub(super) enum Part {
         takes: i64,
     },
     Box,
+    /// Of the whole session; its making is that of no recipe.
+    WashUp,
     /// The place in [`Making::apart`], and the step that it comes before.
     Aside {
         of: usize,
@@ -81,6 +83,7 @@ pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings
     }
     link_all(kitchen, makings, &mut work);
     serve_all(kitchen, week, session, makings, &mut work);
+    add_wash_up(kitchen, &mut work);
     work
 }
 
@@ -169,7 +172,7 @@ fn step_job(kitchen: &Kitchen, step: &Step, making: usize, hands: i64, takes: i6
         kind: JobKind::Step,
         making,
         hands,
-        wait: step.wait.0,
+        wait: step.waits(&kitchen.appliances),
         out: out_of(kitchen, step),
         machines: held(&step.on).into_iter().map(|id| (id.0, takes)).collect(),
         temperature: step.temperature.filter(|_| heated).map(|t| t.0),
@@ -219,6 +222,23 @@ fn box_job(making: usize, hands: i64, people: usize) -> Job {
 /// A minute of anybody's hands.
 fn aside_job(making: usize, people: usize) -> Job {
     Job { kind: JobKind::Step, making, hands: 1, people: (0..people).collect(), ..Job::default() }
+}
+
+/// Once at the end, after everything that the finish waits for; where it waits for nothing, after everything.
+fn add_wash_up(kitchen: &Kitchen, work: &mut Work) {
+    let problem = &mut work.problem;
+    if kitchen.rules.wash_up.0 == 0 || problem.jobs.is_empty() {
+        return;
+    }
+    let after = problem.jobs.len();
+    let served_only = problem.jobs.iter().all(|job| job.uncounted);
+    let counts = |job: usize| served_only || !problem.jobs[job].uncounted;
+    let followed = |job: usize| problem.links.iter().any(|link| link.before == job && counts(link.after));
+    let last: Vec<usize> = (0..after).filter(|&job| counts(job) && !followed(job)).collect();
+    problem.links.extend(last.into_iter().map(|before| Link { before, after, gap: 0, within: None, why: LinkWhy::Order }));
+    work.origins.push(Origin { making: usize::MAX, part: Part::WashUp });
+    let hands = paced(kitchen.rules.wash_up.0 as f64, kitchen.rules.pace);
+    problem.jobs.push(Job { making: work.chosen.len(), hands, people: (0..work.people.len()).collect(), ..Job::default() });
 }
 
 /// Who has the role and the skills that the step asks for; `None` where nobody has.

@@ -30,7 +30,8 @@ pub fn appliance(name: &str, room: u32, heat: bool) -> Appliance {
     let kind = ApplianceKind::of_name(name);
     let (near, warm_up) = if heat { (10.0, Minutes(10)) } else { (0.0, Minutes(0)) };
     let out = Minutes(i64::from(heat || kind.is_some()));
-    Appliance { name: name.into(), room, heat, near, warm_up, out, holds: None, kind, fan: false, at: Spot::default() }
+    let comes_up = Minutes(if kind == Some(ApplianceKind::Pressure) { 10 } else { 0 });
+    Appliance { name: name.into(), room, heat, near, warm_up, out, comes_up, holds: None, kind, fan: false, at: Spot::default() }
 }
 
 /// A step without hands, wait, appliance or rule.

@@ -252,7 +252,7 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
 pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
     let steps = kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
     let hands = |step: &Step| if step.scales { step.hands.0 as f64 * making.batches.to_f64() } else { step.hands.0 as f64 };
-    steps.map(|step| paced(hands(step), kitchen.rules.pace) + step.wait.0).sum()
+    steps.map(|step| paced(hands(step), kitchen.rules.pace) + step.waits(&kitchen.appliances)).sum()
 }
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {

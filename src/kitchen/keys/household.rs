@@ -118,6 +118,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "\"10 min\"",
                 ),
                 key("wash", Duration, Is("\"3 min\""), "added to a step that handles raw meat, poultry, fish or egg", "\"3 min\""),
+                key("wash_up", Duration, Is("\"0 min\""), "hands-on, once at the end of a session; it counts to the finish", "\"15 min\""),
                 key("pace", Number, Is("1.0"), "multiplies hands-on time: 1.2 for slow hands", "1.0"),
             ],
         ),
@@ -142,6 +143,13 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "\"10 min\"",
                 ),
                 key("out", Duration, Is("\"1 min\" on what heats, else \"0 min\""), "hands-on time to take a load out", "\"1 min\""),
+                key(
+                    "comes_up",
+                    Duration,
+                    Is("\"10 min\" for a pressure cooker, else \"0 min\""),
+                    "unattended, until it is under pressure: added to the wait of each of its loads",
+                    "\"10 min\"",
+                ),
                 key("holds", Volume, None, "what one load of it holds", "\"6 l\""),
                 key(
                     "kind",

@@ -186,6 +186,7 @@ pub(super) fn read_rules(top: Option<&Table<'_>>, speech: &mut Speech<'_>) -> Ru
         boxing: minutes("boxing", usual.boxing),
         cool: table.map_or(usual.cool, |table| read_cool(table, usual.cool)),
         wash: minutes("wash", usual.wash),
+        wash_up: minutes("wash_up", usual.wash_up),
         pace: table.and_then(|table| table.optional("pace", shapes::positive)).unwrap_or(usual.pace),
     }
 }
@@ -218,6 +219,11 @@ pub(super) fn read_appliances(top: &Table<'_>, names: &mut Names) -> Vec<Applian
             warm_up: table.optional("warm_up", shapes::minutes).unwrap_or(Minutes(if heat { 10 } else { 0 })),
             // Off the ring, out of the cooker, out of the oven: whatever heats is emptied by somebody.
             out: table.optional("out", shapes::minutes).unwrap_or(Minutes(i64::from(heat || kind.is_some()))),
+            comes_up: table.optional("comes_up", shapes::minutes).unwrap_or(Minutes(if kind == Some(ApplianceKind::Pressure) {
+                10
+            } else {
+                0
+            })),
             holds: table.optional("holds", shapes::litres),
             at: table.spot(),
         };

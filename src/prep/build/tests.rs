@@ -16,6 +16,7 @@ fn kind(task: &Task) -> &'static str {
         Doing::Step(_) => "step",
         Doing::Aside(_) => "aside",
         Doing::Box(_) => "box",
+        Doing::WashUp => "wash up",
     }
 }
 
