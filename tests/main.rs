@@ -41,6 +41,7 @@ mod receive;
 mod recipe;
 mod reference_lines;
 mod schedule;
+mod served;
 mod shops;
 mod solver_check;
 mod trips;
