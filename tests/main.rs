@@ -18,6 +18,7 @@ mod count;
 mod eaters;
 mod every_key;
 mod finer_rules;
+mod handout;
 mod issue;
 mod lines;
 mod lived;
