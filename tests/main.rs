@@ -42,6 +42,7 @@ mod receive;
 mod recipe;
 mod reference_lines;
 mod schedule;
+mod schemas;
 mod shops;
 mod solver_check;
 mod trips;

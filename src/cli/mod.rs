@@ -232,7 +232,7 @@ enum Verb {
     Keys {
         /// A file (kitchen, recipe, week, pantry, shops, foods, count, goods), or part of a key's name
         name: Option<String>,
-        /// Instead: write a JSON Schema for each file into this folder
+        /// Instead: write a JSON Schema for each file, and for the JSON of each verb, into this folder
         #[arg(long, value_name = "DIR", conflicts_with = "name")]
         schema: Option<PathBuf>,
     },
