@@ -97,7 +97,7 @@ fn every_answer_of_the_sample_holds_its_schema() {
             .is_some_and(|name| name.to_string_lossy().starts_with("count") && path.extension().is_some_and(|end| end == "toml"))
     });
     let sheet = sheet.expect("a count sheet");
-    let counted = fs::read_to_string(&sheet).expect("a sheet").replacen("counted = \"\"", "counted = \"0\"", 1);
+    let counted = fs::read_to_string(&sheet).expect("a sheet").replacen("\ncounted = \"\"", "\ncounted = \"0\"", 1);
     fs::write(&sheet, counted).expect("a sheet");
     checker.holds("count", &kitchen.run_on("2026-12-01", &["--format", "json", "count", &sheet.to_string_lossy()]));
     // Whoever writes a schema is held to it here.
