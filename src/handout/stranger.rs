@@ -36,7 +36,7 @@ impl Stranger {
         }
         let labels = labels(&stranger.kitchen, &stranger.week, first);
         for (index, label) in labels.into_iter().enumerate() {
-            let mut meal = std::mem::replace(&mut stranger.week.meals[index].name, None);
+            let mut meal = stranger.week.meals[index].name.take();
             meal = meal.filter(|name| stranger.tells_nobody(name));
             let told = &mut stranger.week.meals[index];
             told.name = meal;
