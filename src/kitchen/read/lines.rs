@@ -119,12 +119,15 @@ impl<'k> Speech<'k> {
 
     /// The ingredients of one line; none for a heading.
     fn read(&mut self, text: &str, at: &Spot, place: impl Fn(&LineError) -> Spot) -> Vec<Ingredient> {
-        match read_ingredients(text, &self.foods) {
+        match read_ingredients(text, &self.foods, self.spoons) {
             Ok(LineRead::Heading(heading)) => {
                 self.headings.push((at.clone(), heading));
                 Vec::new()
             }
-            Ok(LineRead::Ingredients(lines)) => lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect(),
+            Ok(LineRead::Ingredients(lines)) => {
+                self.tell_sizes(&lines, text, at);
+                lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect()
+            }
             Err(error) => {
                 self.found.mistake(place(&error), error.cause, error.remedy);
                 Vec::new()
@@ -154,13 +157,30 @@ impl<'k> Speech<'k> {
             LineOf::Recipe { amount, .. } => vec![amount],
         };
         for amount in amounts.into_iter().filter(|amount| amount.unit.depends_on_pints()) {
-            let much = |pints: Pints| format!("{:.0} ml", amount.most(self.spoons.with(pints)).base());
-            let (us, imperial) = (much(Pints::Us), much(Pints::Imperial));
-            let remark = format!(
-                "\"{text}\" is taken in US measure, {us}; in imperial it would be {imperial}. Write pints = \"us\" or \"imperial\" under [rules]."
-            );
-            self.found.note(at.clone(), remark);
+            let much = |pints: Pints| amount.most(self.spoons.with(pints));
+            self.tell_both(text, &much(Pints::Us), &much(Pints::Imperial), at);
         }
+    }
+
+    /// As [`Self::tell_pints`], of the size of one container: "1 tub (1 pint)".
+    fn tell_sizes(&self, lines: &[Line], text: &str, at: &Spot) {
+        let size = |line: &Line| if let LineOf::Food { item: Some(item), .. } = &line.of { item.size.clone() } else { None };
+        let in_pints = |size: Quantity| matches!(size, Quantity::Volume(_));
+        if self.pints_written || !lines.iter().filter_map(size).any(in_pints) {
+            return;
+        }
+        let imperial = read_ingredients(text, &self.foods, self.spoons.with(Pints::Imperial));
+        let Ok(LineRead::Ingredients(imperial)) = imperial else { return };
+        let sizes = lines.iter().filter_map(size).zip(imperial.iter().filter_map(size));
+        sizes.filter(|(us, imperial)| us != imperial).for_each(|(us, imperial)| self.tell_both(text, &us, &imperial, at));
+    }
+
+    fn tell_both(&self, text: &str, us: &Quantity, imperial: &Quantity, at: &Spot) {
+        let (us, imperial) = (us.base(), imperial.base());
+        let remark = format!(
+            "\"{text}\" is taken in US measure, {us:.0} ml; in imperial it would be {imperial:.0} ml. Write pints = \"us\" or \"imperial\" under [rules]."
+        );
+        self.found.note(at.clone(), remark);
     }
 
     fn wanted_food(&mut self, name: &str, item: Option<Item>, text: &str, at: &Spot) -> Option<Wanted> {
