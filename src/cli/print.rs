@@ -1,4 +1,7 @@
 //! `print`: the sheets as PDF, and beside them what was printed.
+//!
+//! A flag for a sheet that is left out is a wrong command line. What the sheets warn of ends a `--strict` run before
+//! anything is written.
 
 use std::fs;
 use std::path::{Path, PathBuf};

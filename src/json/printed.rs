@@ -1,5 +1,7 @@
 //! `plan-<from>.json`: the list and the plan of the sessions as they were printed. It is read back to ids, once; a food that is not
 //! known any more keeps its name, so that it can be told.
+//!
+//! `plan-<from>.json` holds the list and the plan exactly as `list` and `prep` write them.
 
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};

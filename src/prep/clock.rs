@@ -137,7 +137,7 @@ fn who_sets(work: &Work, schedule: &Schedule, minute: i64) -> Option<PersonId> {
     };
     let rank = |person: usize| {
         let within = hands(person).any(|(from, until)| from < minute && minute < until);
-        let beside = hands(person).any(|(from, until)| from == minute && until > from || until == minute && until > from);
+        let beside = hands(person).any(|(from, until)| until > from && (from == minute || until == minute));
         let may = work.people.get(person).is_some_and(|person| person.may.as_ref().is_none_or(|may| may.iter().any(|one| one == "heat")));
         (!may, within, beside, person)
     };

@@ -92,10 +92,17 @@ pub struct CutTogether<'a> {
     pub cuts: Vec<&'a Cut>,
 }
 
+/// Work of one person without a pause: the person, and how many pauses they had before.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct Stretch {
+    person: PersonId,
+    pauses: usize,
+}
+
 impl SessionPlan {
     /// The cuts of each food that one person makes with no pause between, together; the foods in the order of their first steps.
     pub fn cuts_together(&self) -> Vec<CutTogether<'_>> {
-        let mut together: Vec<(Option<(PersonId, usize)>, Vec<&Cut>)> = Vec::new();
+        let mut together: Vec<(Option<Stretch>, Vec<&Cut>)> = Vec::new();
         let mut cuts: Vec<&Cut> = self.cuts.iter().collect();
         cuts.sort_by_key(|cut| cut.step);
         for cut in cuts {
@@ -107,18 +114,18 @@ impl SessionPlan {
         }
         together
             .into_iter()
-            .map(|(stretch, cuts)| CutTogether { person: stretch.map(|(person, _)| person), whole: all_of(&cuts), cuts })
+            .map(|(stretch, cuts)| CutTogether { person: stretch.map(|stretch| stretch.person), whole: all_of(&cuts), cuts })
             .collect()
     }
 
     /// Who does a step, by its number on the guide, and in which stretch of theirs.
-    fn stretch_of(&self, step: u32) -> Option<(PersonId, usize)> {
+    fn stretch_of(&self, step: u32) -> Option<Stretch> {
         let (task, _) = self.tasks.iter().enumerate().filter(|(_, task)| task.step().is_some()).nth(step.checked_sub(1)? as usize)?;
         let person = self.tasks[task].person?;
         let work = self.work_of(person);
         let at = work.iter().position(|(.., index)| *index == task)?;
         let pauses = work[..=at].windows(2).filter(|pair| pair[1].0 - pair[0].1 > REST).count();
-        Some((person, pauses))
+        Some(Stretch { person, pauses })
     }
 }
 

@@ -1,4 +1,7 @@
 //! From needs to trips, shops, sections and lines.
+//!
+//! A food whose lines stand in their own words has a price where a pack of it has one in the shops of the trip: it is
+//! not in `no_price`.
 
 use std::collections::BTreeMap;
 

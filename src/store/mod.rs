@@ -9,6 +9,9 @@
 //! 4  pantry.toml.new -> pantry.toml              completed, now or at the next start
 //! 5  shops.toml.new -> shops.toml                likewise, where prices were paid
 //! ```
+//!
+//! The lock is an advisory lock of the operating system on `.pantry.lock`: it goes with its holder, and the file may
+//! stay.
 
 mod commit;
 mod disk;

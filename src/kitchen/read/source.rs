@@ -1,4 +1,6 @@
 //! One file as text: where a byte stands as line and column, and the syntax errors of its TOML.
+//!
+//! A byte order mark is a mistake, named as such, rather than skipped.
 
 use std::cell::RefCell;
 
