@@ -164,3 +164,6 @@ impl Task {
         if let Doing::Step(step) = &self.what { &step.uses } else { &[] }
     }
 }
+
+#[cfg(test)]
+mod tests;

@@ -153,3 +153,6 @@ fn sized(grade: Option<Grade>) -> &'static str {
 fn is_loose(word: Word) -> bool {
     matches!(word, Word::Handful | Word::Pinch | Word::Dash | Word::Drizzle | Word::Dollop | Word::Knob)
 }
+
+#[cfg(test)]
+mod tests;

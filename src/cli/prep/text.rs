@@ -100,7 +100,8 @@ impl Writer<'_> {
     /// "505 g apples  500 g fridge, the rest from the shopping".
     fn fetch(self, session: &SessionPlan, item: &Fetched) -> Vec<String> {
         let said = &session.said;
-        vec![item.words(said, 1.0, self.names, self.units), item.places(said, self.units)]
+        let taste = if item.amount.is_zero() { ", to taste" } else { "" };
+        vec![format!("{}{taste}", item.words(said, 1.0, self.names, self.units)), item.places(said, self.units)]
     }
 
     fn boxed(self, boxed: &BoxNote) -> Vec<String> {
