@@ -23,6 +23,7 @@ mod lines;
 mod lived;
 mod machine;
 mod makings;
+mod methods;
 mod mind;
 mod mistakes;
 mod money;
