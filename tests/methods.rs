@@ -1,5 +1,14 @@
 //! Sixty paragraphs of our own, of the dishes of Boatyard Row, in the manners in which books, cards and pages print a method. Each reading was
-//! written down before the paragraph was run; what was then read wrongly is listed at the end of this page.
+//! written down before the paragraph was run; what was then read wrongly (8 of the 60), and has been mended:
+//!
+//! - "Let stand 10 minutes before serving" had no wait: taken for "30 minutes before serving".
+//! - "Stir in the pressure cooker over a medium heat for 2 minutes" stood on no appliance.
+//! - "The night before, cover with water and leave to soak": a second wait of half an hour after the night.
+//! - "The cumin" was not the cumin seeds.
+//! - "Leave to steam" under a plate was put on the hob.
+//! - "While the peppers steam, chop the onion" had the hands for chopping the peppers too.
+//! - "7 minutes for soft yolks, 10 for hard": 7 planned and nothing told; now the longer, and told.
+//! - "Oven: 350 °F." without a verb set no oven.
 //!
 //! A reading is one line a step: `appliance [hN | hN+ | e] [wN] [cN] [iN] [aN] [=|+] [: places]`. `hN` are hands that the text gives, `hN+`
 //! in part, `e` says that they are estimated, `wN` minutes of the wait (absent: none), `cN` degrees Celsius, `iN` an inside temperature that the text gives, `aN` minutes ahead.
@@ -64,7 +73,13 @@ fn told(step: &Value, number: usize, foods: &[&str], wanted: &str) -> String {
         [_, _, ..] => line += " +",
         _ => line += " =",
     }
-    let named: Vec<String> = step["foods"].as_array().unwrap().iter().filter_map(|food| foods.iter().position(|one| food == one)).map(|place| (place + 1).to_string()).collect();
+    let named: Vec<String> = step["foods"]
+        .as_array()
+        .unwrap()
+        .iter()
+        .filter_map(|food| foods.iter().position(|one| food == one))
+        .map(|place| (place + 1).to_string())
+        .collect();
     if !named.is_empty() {
         let mut named = named;
         named.sort();
