@@ -168,17 +168,9 @@ fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
     ]
 }
 
-/// Day, name, and what the planned meals give of what is wanted: "at least 1450 of 2000 kcal".
+/// Day, name, and what the planned meals give of what is wanted.
 fn day_row(note: &DayNote) -> Vec<String> {
-    let least = if note.got.at_least { "at least " } else { "" };
-    let of = |got: f64, wanted: Option<f64>, unit: &str| wanted.map(|wanted| format!("{least}{got:.0} of {wanted:.0} {unit}"));
-    let got = &note.got;
-    let said = [
-        of(got.kcal, note.of.kcal, "kcal"),
-        of(got.protein_g, note.of.protein_g, "g protein"),
-        of(got.fibre_g, note.of.fibre_g, "g fibre"),
-    ];
-    [day(note.on), got.name.clone()].into_iter().chain(said.into_iter().flatten()).collect()
+    [day(note.on), note.got.name.clone()].into_iter().chain(words::of_a_day(note)).collect()
 }
 
 pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {

@@ -27,6 +27,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             named: Vec::new(),
             currency: Currency { code: "EUR".to_owned(), digits: 2 },
             avoid: Vec::new(),
+            avoid_foods: Vec::new(),
             allergic: Vec::new(),
             budget: None,
             mealtimes: Default::default(),

@@ -4,8 +4,8 @@
 
 use std::collections::BTreeSet;
 
-use super::aside::guard_portions;
-use super::children::guard_children;
+use super::aside::{exchanges_inside_dishes, guard_portions};
+use super::children::{guard_children, needs_of_the_young};
 use super::servings::servings;
 use super::uses::meal_name;
 use crate::foods::{Allergen, Fact, Food, FoodId, Kind};
@@ -74,6 +74,8 @@ pub fn guard(kitchen: &Kitchen, week: &Week) -> Guarded {
     }
     guard_children(kitchen, week, &mut guarded);
     guard_portions(kitchen, week, &mut guarded);
+    guarded.warnings.extend(exchanges_inside_dishes(kitchen, week));
+    guarded.warnings.extend(needs_of_the_young(kitchen, week));
     guarded.mistakes.sort();
     guarded.mistakes.dedup();
     let mut said = BTreeSet::new();

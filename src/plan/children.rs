@@ -98,6 +98,18 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
     }
 }
 
+/// Nothing is reckoned of what a child needs: told where somebody under 18 has `needs`.
+pub(super) fn needs_of_the_young(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
+    let Some(on) = week.meals.iter().map(|meal| meal.at_time.date()).max() else { return Vec::new() };
+    let young = |eater: &&Eater| eater.needs.is_some() && eater.born.is_some_and(|born| is_under(born, on, 18 * 12));
+    let told = kitchen.household.named.iter().filter(young).map(|eater| {
+        let (name, age) = (&eater.name, eater.born.map(|born| age(born, on)).unwrap_or_default());
+        let text = format!("the needs of {name} ({age}) are left out: they are for adults, nobody under 18. {ASK}, and take needs out.");
+        Warning::Note { at: Some(eater.at.clone()), text }
+    });
+    told.collect()
+}
+
 /// The rows that hold for an eater of that age on that day; of two of one kind the one for the younger.
 fn rows_for(eater: &Eater, on: Date) -> impl Iterator<Item = (usize, &'static Row)> {
     let born = eater.born;

@@ -34,12 +34,20 @@ pub enum Care {
 pub struct Holds {
     pub recipe: RecipeId,
     pub allergens: Vec<Allergen>,
+    /// Foods and kinds of food that the household avoids, in its own words.
+    pub words: Vec<String>,
 }
 
 impl Care {
     /// Without its source.
     pub fn text(&self, names: Names) -> String {
-        let dish = |one: &Holds| format!("{}: {}", names.recipe(one.recipe), one.allergens.iter().map(|one| one.name()).join(", "));
+        let dish = |one: &Holds| {
+            format!(
+                "{}: {}",
+                names.recipe(one.recipe),
+                one.allergens.iter().map(|one| one.name()).chain(one.words.iter().map(String::as_str)).join(", ")
+            )
+        };
         match self {
             Care::Rule { text, figures, .. } => with_figures(text, figures),
             Care::Avoided(dishes) => format!("This household avoids what is in here. {}.", dishes.iter().map(dish).join("; ")),
@@ -186,11 +194,14 @@ pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chos
 fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Care> {
     let (mut avoided, mut contained): (Vec<Holds>, Vec<Holds>) = (Vec::new(), Vec::new());
     for recipe in makings.map(|making| making.recipe) {
-        let known: Vec<Allergen> = recipe_contains(kitchen, recipe).allergens.into_iter().collect();
+        let contains = recipe_contains(kitchen, recipe);
+        let known: Vec<Allergen> = contains.allergens.into_iter().collect();
         let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
-        let holds = |allergens: Vec<Allergen>| (!allergens.is_empty()).then_some(Holds { recipe, allergens });
-        avoided.extend(holds(met));
-        contained.extend(holds(known));
+        let holds = |allergens: Vec<Allergen>, words: Vec<String>| {
+            (!allergens.is_empty() || !words.is_empty()).then_some(Holds { recipe, allergens, words })
+        };
+        avoided.extend(holds(met, contains.avoided.into_iter().collect()));
+        contained.extend(holds(known, Vec::new()));
     }
     let avoided = (!avoided.is_empty()).then_some(Care::Avoided(avoided));
     avoided.into_iter().chain((!contained.is_empty()).then_some(Care::Contains(contained))).collect()

@@ -33,8 +33,20 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "3",
                 ),
                 key("currency", Text, Required, "the money of all prices, by its letters in ISO 4217", "\"EUR\""),
-                key("avoid", Allergens, None, "allergens that draw a warning wherever a meal contains one, or may", "[\"sesame\"]"),
-                key("allergic", Texts, None, "allergens or foods that nobody of the household may be served: a mistake", "[\"peanuts\"]"),
+                key(
+                    "avoid",
+                    Texts,
+                    None,
+                    "allergens, foods or kinds of food that draw a warning wherever a meal contains one, or may",
+                    "[\"sesame\"]",
+                ),
+                key(
+                    "allergic",
+                    Texts,
+                    None,
+                    "allergens, foods or kinds of food that nobody of the household may be served: a mistake",
+                    "[\"peanuts\"]",
+                ),
                 key("budget", Money, None, "what a week's shopping may cost; what is over is told, with what would save most", "\"80.00\""),
                 key(
                     "mealtimes",
@@ -64,7 +76,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("needs", Table("[eater.needs]"), None, "what is wanted of a day, theirs to set", "{ kcal = 2000 }"),
                 key(
                     "swap",
-                    Named(&Text),
+                    Named(&TextOrBlank),
                     None,
                     "in every meal, another dish or food in place of one; \"\" leaves it away",
                     "{ white-bean-mash = \"plain-mash\", tahini = \"\" }",

@@ -190,7 +190,7 @@ impl Chance {
 
     fn contains(&mut self) -> Contains {
         let unknown = self.many(4, |chance| chance.text(4)).into_iter().collect();
-        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown }
+        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown, ..Contains::default() }
     }
 
     /// Every twentieth session has sixty tasks.
