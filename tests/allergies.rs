@@ -259,7 +259,7 @@ fn assert_told(said: &str, seed: u64, (day, eater, food): (usize, usize, usize))
 #[test]
 fn no_eater_is_served_what_they_are_allergic_to_nor_what_is_not_known_without_a_warning() {
     let (mut refused, mut planned) = (0, 0);
-    for seed in 1..=120 {
+    for seed in 1..=60 {
         let house = house(seed);
         let files = written(&house);
         let output = files.run(&["--format", "json", "list"]);
@@ -291,5 +291,5 @@ fn no_eater_is_served_what_they_are_allergic_to_nor_what_is_not_known_without_a_
             certain.into_iter().for_each(|one| assert_told(&said, seed, one));
         }
     }
-    assert!(refused >= 20 && planned >= 40, "{refused} refused, {planned} planned");
+    assert!(refused >= 10 && planned >= 20, "{refused} refused, {planned} planned");
 }

@@ -65,6 +65,14 @@ fn raw_egg_is_a_caution_under_one_until_a_step_heats_it() {
     };
     cautioned(&pim(UNDER_ONE, "1 portion recipe:egg-dish", "").recipe("egg-dish", &dish("")), "cook egg until firm", &["CDC"]);
     silent(&pim(UNDER_ONE, "1 portion recipe:egg-dish", "").recipe("egg-dish", &dish("on = \"hob\"\ninside = \"71 °C\"\n")), "until firm");
+    // A mixer heats nothing, and neither does a pan that was hot before the egg came.
+    let mixer = "[[appliance]]\nname = \"mixer\"\n";
+    let beaten = pim(UNDER_ONE, "1 portion recipe:egg-dish", "").recipe("egg-dish", &dish("on = \"mixer\"\n"));
+    let household = std::fs::read_to_string(beaten.path().join("kitchen.toml")).unwrap();
+    cautioned(&beaten.file("kitchen.toml", &format!("{household}{mixer}")), "cook egg until firm", &["CDC"]);
+    let late = "name = \"Egg dish\"\nmakes = \"1 portion\"\ningredients = [\"1 egg\", \"50 g rolled oats\"]\nkeeps = { fridge = \"3 days\" }\n\
+                [[step]]\ntext = \"Toast {rolled oats}.\"\nhands = \"2 min\"\non = \"hob\"\n[[step]]\ntext = \"Stir in {egg}.\"\nhands = \"1 min\"\n";
+    cautioned(&pim(UNDER_ONE, "1 portion recipe:egg-dish", "").recipe("egg-dish", late), "cook egg until firm", &["CDC"]);
     silent(&pim(ONE, "1 egg", ""), "until firm");
 }
 
@@ -86,6 +94,9 @@ fn what_a_small_child_can_choke_on_is_a_caution_up_to_four() {
         ("50 g carrots", "raw and in pieces"),
         ("50 g celery", "raw and in pieces"),
         ("1 apple", "raw and in pieces"),
+        ("1 sausage", "lengthwise"),
+        ("50 g radishes", "raw and in pieces"),
+        ("20 g sultanas", "choking hazard under 4 years"),
         ("20 g popcorn", "choking hazard under 4 years"),
         ("20 g raisins", "choking hazard under 4 years"),
     ] {
