@@ -47,6 +47,7 @@ mod schedule;
 mod shops;
 mod small_children;
 mod solver_check;
+mod steps_written;
 mod trips;
 mod wording;
 mod worked_week;

@@ -61,6 +61,7 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         boxed: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
+        headings: Vec::new(),
         at_table: Vec::new(),
         source: Default::default(),
         method: Vec::new(),

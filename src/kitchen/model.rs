@@ -218,6 +218,8 @@ pub struct Recipe {
     pub serve: Option<Serve>,
     pub boxed: Option<BoxKind>,
     pub ingredients: Vec<Ingredient>,
+    /// The headings of the list, "For the dressing", each with the place of the ingredient after it.
+    pub headings: Vec<(usize, String)>,
     pub steps: Vec<Step>,
     /// What its method says is done at the table: printed with the dish.
     pub at_table: Vec<String>,
