@@ -9,6 +9,7 @@ mod kitchen;
 mod support;
 
 mod adopt;
+mod adopt_pages;
 mod allergies;
 mod boatyard_row;
 mod book;
