@@ -50,6 +50,7 @@ mod small_children;
 mod solver_check;
 mod steps_written;
 mod trips;
+mod trust;
 mod wording;
 mod worked_week;
 mod year;

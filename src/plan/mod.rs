@@ -1,4 +1,11 @@
 //! Week -> makings in cooking sessions -> dated demand.
+//!
+//! A meal on the day of its session is eaten straight from the pot where it begins within two hours of the session's
+//! `finish_by` (or `ready_after`); a later one is served from a box, because what is not eaten must be chilled within
+//! two hours (USDA FSIS, left-overs).
+//!
+//! Booked trips, sessions and meals are left out of the plan. What is eaten straight from the pot is booked into the
+//! fridge with its session and leaves with its meal.
 
 mod allergies;
 mod aside;

@@ -1,4 +1,7 @@
 //! What comes after what: steps of one making, components before their dishes, the box within two hours of the heat.
+//!
+//! A component off the heat that goes straight into a dish, and is not heated again there, is boxed with it within the
+//! same two hours.
 
 use std::collections::BTreeMap;
 

@@ -1,5 +1,8 @@
 //! The meals of a week by day: what comes out of which place, what is added fresh, whether it is heated, what is made at the meal, what is
 //! moved from the freezer in the evening.
+//!
+//! A dish stands once a place on the week card, whatever it was made in; what comes straight from the pot apart,
+//! because it is not heated again.
 
 use jiff::civil::Date;
 
