@@ -10,7 +10,7 @@ use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::Shown;
-use crate::kitchen::{Kitchen, Names};
+use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::{Money, Units, show};
 use crate::plan::{ShortMeal, State};
 use crate::purchase::{DayNote, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
@@ -34,6 +34,8 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     let units = kitchen.print.units;
     let names = kitchen.names();
     let mut out = format!("{}: {}\n", names.household, list.week);
+    let not_known = list.warnings.iter().filter(|one| matches!(one, Warning::NotKnown { .. }));
+    titled(&mut out, "Not known", not_known.map(|one| vec![one.words()]).collect());
     short(&list.short, names, units, &mut out);
     for trip in &list.trips {
         let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_deref()) };

@@ -18,6 +18,15 @@ pub struct Guarded {
     pub warnings: Vec<Warning>,
     /// Of the warnings, those for small children, with the dish they are about.
     pub cautions: Vec<(Option<RecipeId>, String)>,
+    /// Of the warnings, what is not known for an allergic eater, with the dishes it lies in.
+    pub unknown: Vec<(Vec<RecipeId>, String)>,
+}
+
+impl Guarded {
+    fn doubt(&mut self, found: &Found<'_>, text: String) {
+        self.unknown.push((found.dishes.clone(), text.clone()));
+        self.warnings.push(Warning::NotKnown { at: found.at.clone(), text });
+    }
 }
 
 /// A dish of a session holds what somebody is allergic to, while that eater's own food is made beside it.
@@ -190,10 +199,10 @@ impl<'k> Plate<'k> {
                     Meets::Is(what) => guarded.mistakes.push(self.refused(kitchen, &found, format!("{chain}: {what}"))),
                     Meets::MayBe(group) => {
                         let word = &shunned.word;
-                        guarded.warnings.push(warn(format!(
-                            "{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.",
-                            self.name
-                        )));
+                        guarded.doubt(
+                            &found,
+                            format!("{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.", self.name),
+                        );
                     }
                     Meets::NotKnown => unknown.push(&shunned.word),
                     Meets::Nothing => {}
@@ -201,7 +210,7 @@ impl<'k> Plate<'k> {
             }
             if !unknown.is_empty() {
                 let words = unknown.join(", ");
-                guarded.warnings.push(warn(format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name)));
+                guarded.doubt(&found, format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name));
             }
             for shunned in &self.avoid {
                 match meets(shunned, found.food, food) {

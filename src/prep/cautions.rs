@@ -21,6 +21,8 @@ pub enum Care {
     Contains(Vec<Holds>),
     /// Whose food is made first, and after which dishes the tools are cleaned.
     CrossContact(CrossContact),
+    /// What is not known for an allergic eater, as the week's warnings say it: at the head of the guide.
+    Unknown(String),
     /// What is not for a small child, as the week's warnings say it.
     Child(String),
     /// Foods whose allergens are not known.
@@ -61,7 +63,7 @@ impl Care {
                     dishes(others)
                 )
             }
-            Care::Child(text) => text.clone(),
+            Care::Child(text) | Care::Unknown(text) => text.clone(),
             Care::Contains(dishes) => format!("Allergens. {}.", dishes.iter().map(dish).join("; ")),
             Care::NotKnown(foods) => {
                 format!("Allergens not known: {}. Read the labels.", foods.iter().map(|food| names.food(*food)).join(", "))
@@ -75,7 +77,7 @@ impl Care {
             Care::Rule { source, .. } => Some(source),
             Care::Contains(_) => Some(ANNEX),
             Care::CrossContact(_) => Some(CROSS_CONTACT),
-            Care::Avoided(_) | Care::Child(_) | Care::NotKnown(_) | Care::LocalRules => None,
+            Care::Avoided(_) | Care::Child(_) | Care::Unknown(_) | Care::NotKnown(_) | Care::LocalRules => None,
         }
     }
 
@@ -186,8 +188,11 @@ pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -
 pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let made: Vec<RecipeId> = chosen.iter().map(|index| makings.makings[*index].recipe).unique().collect();
     let contacts = cross_contacts(kitchen, week, &made).into_iter().map(Care::CrossContact);
-    let children = guard(kitchen, week).cautions.into_iter().filter(|(dish, _)| dish.is_some_and(|dish| made.contains(&dish)));
-    contacts.chain(children.map(|(_, text)| Care::Child(text))).collect()
+    let guarded = guard(kitchen, week);
+    let unknown = guarded.unknown.into_iter().filter(|(dishes, _)| dishes.iter().any(|dish| made.contains(dish)));
+    let unknown: Vec<Care> = unknown.map(|(_, text)| Care::Unknown(text)).collect();
+    let children = guarded.cautions.into_iter().filter(|(dish, _)| dish.is_some_and(|dish| made.contains(&dish)));
+    unknown.into_iter().chain(contacts).chain(children.map(|(_, text)| Care::Child(text))).collect()
 }
 
 /// What each dish contains, and first of all what of it the household avoids.

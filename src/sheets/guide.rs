@@ -6,7 +6,7 @@
 use itertools::Itertools;
 
 use crate::kitchen::Names;
-use crate::prep::{Before, PersonId, SessionPlan, presence};
+use crate::prep::{Before, Care, PersonId, SessionPlan, presence};
 
 use super::beside::{Beside, groups};
 use super::chart::{Look, chart};
@@ -221,6 +221,8 @@ impl<'a> Guide<'a> {
                 format!("; a shorter plan may exist, none under {}", duration(session.bound_minutes))
             }));
             under.push(facts);
+            let unknown = session.cautions.iter().filter(|care| matches!(care, Care::Unknown(_)));
+            under.extend(unknown.map(|care| vec![strong(care.text(self.names))]));
         }
         Head { over: format!("Prep guide, {}", self.week), title, under }
     }

@@ -193,6 +193,10 @@ impl Notes<'_> {
 
     /// "oatcake may contain sesame: …" stands on the line of the oatcake already.
     fn is_told_at_its_line(&self, warning: &Warning) -> bool {
+        // At the head of the list.
+        if matches!(warning, Warning::NotKnown { .. }) {
+            return true;
+        }
         let Warning::Avoided { food, .. } = warning else { return false };
         self.list.lines().any(|line| line.beware.is_some() && self.names.food(line.food) == food)
     }
