@@ -21,6 +21,9 @@ mod remedies;
 mod rounds;
 mod say;
 mod schedule;
+mod skills;
+mod spared;
+mod straight;
 mod tasks;
 #[cfg(test)]
 mod testing;
@@ -29,7 +32,7 @@ mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::{prep, turnover};
-pub use cautions::{Care, Holds};
+pub use cautions::{Care, Holds, cautions};
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use guide::{
@@ -41,5 +44,8 @@ pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Mac
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
-pub use text::step_text;
+pub use skills::unskilled;
+pub use spared::spared_without;
+pub use straight::settled;
+pub use text::{line_text, making_text, step_text};
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

@@ -18,7 +18,7 @@ pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64)
 }
 
 /// As [`step_text`], for a making: what single eaters get without something lessens the amount of that alone.
-pub(super) fn making_text(kitchen: &Kitchen, making: &Making, step: usize) -> String {
+pub fn making_text(kitchen: &Kitchen, making: &Making, step: usize) -> String {
     text_with(kitchen, making.recipe, step, |one| making.times(one.ware()).to_f64())
 }
 
@@ -140,6 +140,12 @@ fn still_to_be_cut(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, 
     let bought = as_purchased(facts, &item.scaled(batches), &Dimension::Mass, spoons).ok()?;
     let cut = show(&item.amount.scaled(batches).most(spoons), units);
     Some(format!("{} {} ({cut} {form})", show(&bought, units), name_in_line(facts, one, 2.0)))
+}
+
+/// "40 g feta", "2 portions pearl barley, warm": a line of a meal with its amount, so many times.
+pub fn line_text(kitchen: &Kitchen, line: &Ingredient, times: f64) -> String {
+    let prep = line.prep.as_ref().map_or_else(String::new, |prep| format!(", {prep}"));
+    format!("{}{prep}", amount_and_food(kitchen, line, None, times))
 }
 
 /// "60 ml", "3", "2 (400 g)", "2–3 cloves": a line's amount without its food; empty for "to taste".

@@ -57,7 +57,13 @@ pub(in crate::kitchen) static WEEK: File = File {
                 key("as", Name, Is("the name"), "the role, for who of a step", "\"helper\""),
                 key("from", Time, Is("the start"), "when this person comes", "\"15:00\""),
                 key("until", Time, None, "when this person leaves", "\"16:00\""),
-                key("may", Names, Is("everything"), "what this person may do", "[\"wash\", \"mix\"]"),
+                key(
+                    "may",
+                    Names,
+                    Is("everything"),
+                    "what this person may do; \"heat\" is what heats, and taking out of it",
+                    "[\"wash\", \"mix\"]",
+                ),
             ],
         ),
         heading(
