@@ -45,6 +45,7 @@ mod served;
 mod shops;
 mod solver_check;
 mod trips;
+mod trust;
 mod wording;
 mod worked_week;
 mod year;

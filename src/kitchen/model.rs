@@ -206,6 +206,8 @@ pub enum Serve {
 pub struct BoxKind {
     pub name: String,
     pub holds: Quantity,
+    /// Where `holds` is written.
+    pub holds_at: Spot,
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -98,7 +98,7 @@ mod tests {
         Recipe {
             makes,
             portion: Some(200.into()),
-            boxed: Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0) }),
+            boxed: Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0), holds_at: Default::default() }),
             ..recipe("mash", "White-bean mash", 6.0, vec![])
         }
     }

@@ -38,7 +38,7 @@ impl Sized {
     /// The price of `count` packs.
     pub fn price_of(&self, count: i64) -> i64 {
         let saved = self.saving().map_or(0, |(buy, saving)| saving.saturating_mul(count / buy));
-        self.price.saturating_mul(count) - saved
+        self.price.saturating_mul(count).saturating_sub(saved)
     }
 }
 

@@ -105,6 +105,7 @@ pub fn reckon<'k>(
     }
     let (week, Stages { makings, demanded, netted, needs }) = staged?;
     let basket = purchase::choose(&kitchen, &week, &needs.needs);
+    basket.is_counted(&kitchen, &week)?;
 
     let mut warnings = loaded.warnings.clone();
     warnings.extend(lived.not_booked());

@@ -24,7 +24,7 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
                 recipe.name,
                 words(&recipe.makes.dimension())
             );
-            found.mistake(recipe.at.clone(), cause, remedy(recipe));
+            found.mistake(boxed.holds_at.clone(), cause, remedy(recipe));
         }
     }
     for meal in weeks.iter().flat_map(|(_, week)| &week.meals) {

@@ -112,7 +112,7 @@ fn read_box(top: &Table<'_>, spoons: Spoons) -> Option<BoxKind> {
     let table = top.one("box", "[box]")?;
     let name = table.required("name", "\"flat tub\"", shapes::text);
     let holds = table.required("holds", "\"4 portions\"", shapes::quantity(spoons));
-    Some(BoxKind { name: name?, holds: holds? })
+    Some(BoxKind { name: name?, holds: holds?, holds_at: table.spot_of("holds") })
 }
 
 /// The ingredient lines.
