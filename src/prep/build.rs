@@ -9,6 +9,7 @@ use super::boxes::boxes;
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
 use super::cuts::cuts;
+use super::elsewhere::as_found;
 use super::fetch::fetch;
 use super::schedule::{least_finish, slower};
 use super::tasks::{Work, session_work};
@@ -39,6 +40,8 @@ fn session_plan(
     (index, effort): (usize, Effort),
 ) -> SessionPlan {
     let session = &week.sessions[index];
+    let found = as_found(kitchen, session);
+    let kitchen = &*found;
     let work = session_work(kitchen, week, index, makings);
     let planned = schedule(&work.asked(), effort);
     let timed = tasks(kitchen, makings, &work, &planned);

@@ -8,6 +8,7 @@ mod build;
 mod cautions;
 mod clock;
 mod cuts;
+mod elsewhere;
 mod evening;
 mod fetch;
 mod fill;
@@ -32,6 +33,7 @@ mod week_card;
 pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::{prep, turnover};
 pub use cautions::{Care, Holds};
+pub use elsewhere::out_of_order;
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use guide::{
