@@ -2,7 +2,7 @@
 
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, SATURDAY_AND_SUNDAY, draws, has_line, kitchen, minute, stderr, step};
+use crate::kitchen::{Kitchen, SATURDAY_AND_SUNDAY, draws, has_line, kitchen, minute, stderr, step, supper};
 
 const MEALS: &str = "# Ours\n[[meal]]\nday = \"tue\"   # late\nat = \"supper\"\neaters = 2\neach = [\"100 g bluegrain\"]   # boiled\n\n\
                      [[meal]]\nday = \"thu\"\nat = \"supper\"\nname = \"Cheese\"\neach = [\"50 g moon cheese\"]\n";
@@ -67,7 +67,7 @@ fn oven_stew(step: &str) -> Kitchen {
     kitchen()
         .household("[[appliance]]\nname = \"oven\"\nheat = true\n[[appliance]]\nname = \"hob\"\nroom = 4\n")
         .recipe("stew", &recipe)
-        .week(&format!("{SATURDAY_AND_SUNDAY}without = [\"oven\"]\n[[meal]]\nday = \"tue\"\nat = \"supper\"\nuses = [\"2 portions stew\"]\n"))
+        .week(&format!("{SATURDAY_AND_SUNDAY}without = [\"oven\"]\n{}", supper("2026-12-01", "\"2 portions recipe:stew\"")))
 }
 
 #[test]
@@ -91,5 +91,5 @@ fn a_step_with_or_on_goes_there_while_its_own_appliance_is_out_of_order() {
     let step = step(&prep, "stew", 1);
     // 5 by hand, 30 on the hob, 1 to take it off; the hob has no temperature.
     let end = minute(step, "end_minute") - minute(step, "start_minute");
-    assert_eq!((&step["on"], &step["temperature_c"], end), (&serde_json::json!("hob"), &serde_json::Value::Null, 36), "{step}");
+    assert_eq!((&step["appliance"], &step["at_celsius"], end), (&serde_json::json!("hob"), &serde_json::Value::Null, 36), "{step}");
 }
