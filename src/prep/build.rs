@@ -24,8 +24,8 @@ pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand]
     super::at_once::tell(kitchen, &mut sessions);
     PrepPlan {
         week: week.name.clone(),
+        before: before(kitchen, week, makings, draws, &sessions),
         sessions,
-        before: before(kitchen, week, makings, draws),
         moves: moves(makings),
         short: makings.short.clone(),
     }

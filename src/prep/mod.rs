@@ -1,6 +1,7 @@
 //! Tasks, appliances, people; the schedule; what the guide says.
 
 mod advice;
+mod ahead;
 mod at_once;
 mod before;
 mod boxes;
