@@ -260,6 +260,12 @@ impl Reckoning<'_> {
         prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
     }
 
+    /// Steps that need an appliance which is out of order in their session: mistakes for whoever plans the session, warnings for whoever
+    /// shops.
+    pub fn out_of_order(&self) -> Vec<Mistake> {
+        prep::out_of_order(&self.kitchen, &self.week, &self.makings)
+    }
+
     /// Is anything of the week past or booked?
     pub fn has_begun(&self) -> bool {
         self.begun.is_some()
