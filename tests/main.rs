@@ -11,6 +11,7 @@ mod support;
 mod adopt;
 mod boatyard_row;
 mod book;
+mod browser;
 mod calendar;
 mod cli;
 mod components;

@@ -15,6 +15,7 @@ use super::tasks::{Work, session_work};
 use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
+use crate::progress::{self, At};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
@@ -40,7 +41,9 @@ fn session_plan(
 ) -> SessionPlan {
     let session = &week.sessions[index];
     let work = session_work(kitchen, week, index, makings);
+    progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let planned = schedule(&work.asked(), effort);
+    progress::at(At::Advice { start: session.start });
     let timed = tasks(kitchen, makings, &work, &planned);
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
     SessionPlan {
