@@ -10,7 +10,7 @@ use super::Errand;
 use super::boxes::{counted, errand};
 use super::rounds::paced;
 use super::say::reheated;
-use super::text::{amount_and_food, making_text};
+use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
@@ -148,7 +148,7 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
     let food = |line: &&(&Ingredient, Number)| recipe_of(line.0).is_none();
     let lines: Vec<_> = served_lines(meal).collect();
     let fresh = lines.iter().filter(food).map(|(line, times)| {
-        let prep = line.prep.as_ref().map_or_else(String::new, |prep| format!(", {prep}"));
+        let prep = line.prep.as_ref().filter(|prep| !only_part_of(prep)).map_or_else(String::new, |prep| format!(", {prep}"));
         format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
     });
     CardMeal {
@@ -257,7 +257,7 @@ pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let step = |(number, asked): (usize, &Step)| CardStep {
-        text: making_text(kitchen, making, number),
+        text: making_text(kitchen, making, number, &Number::ONE),
         on: asked.on.first().copied(),
         at: asked.temperature,
         wait: asked.wait,

@@ -135,7 +135,7 @@ const names = async folder => {
       said: ["h1", "h3", "h4", ".line b", ".step .text", "#week"].map(where => [...document.querySelectorAll(where)].map(one => one.textContent).join("\n")),
     }));
     const shown = found.said.every(text => text.includes(name));
-    await page.locator(".line .tick input").first().check();
+    for (const line of await page.locator(".line .tick input").all()) await line.check();
     await page.locator(".copy").first().click();
     writeFileSync(join(folder, kitchen, "goods.toml"), await page.locator(".trip textarea").first().inputValue());
     const still = !found.strange && !found.handlers && found.scripts === 1 && found.bad === undefined && errors.length === 0 && asked.every(one => one === url);
