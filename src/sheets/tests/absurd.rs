@@ -190,7 +190,7 @@ impl Chance {
 
     fn contains(&mut self) -> Contains {
         let unknown = self.many(4, |chance| chance.text(4)).into_iter().collect();
-        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown }
+        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown, ..Contains::default() }
     }
 
     /// Every twentieth session has sixty tasks.
@@ -259,7 +259,7 @@ impl Chance {
             meals: chance.many(5, meal),
             tonight: chance.many(3, errand),
         };
-        WeekCard { week: week.to_owned(), from: date(2026, 11, 30), short: vec![], days: self.many(9, day) }
+        WeekCard { week: week.to_owned(), from: date(2026, 11, 30), short: vec![], not_known: vec![], days: self.many(9, day) }
     }
 
     fn labels(&mut self) -> Vec<SessionLabels> {
