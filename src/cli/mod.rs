@@ -30,6 +30,7 @@ mod start;
 mod stock;
 mod undo;
 mod waste;
+mod watching;
 mod wrap;
 
 use std::path::PathBuf;
@@ -270,7 +271,7 @@ impl From<EffortWord> for Effort {
     }
 }
 
-/// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed.
+/// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed; 130 stopped by Ctrl-C, with nothing written.
 pub fn run() -> ExitCode {
     let mut cli = match Cli::try_parse() {
         Ok(cli) => cli,
@@ -282,6 +283,7 @@ pub fn run() -> ExitCode {
     if cli.typed_format == FormatWord::Jsonld && !matches!(cli.verb, Verb::Recipe { steps: false, .. }) {
         return outcome::exit(Err(outcome::Failure::Usage("--format jsonld is for recipe NAME alone. Write text or json.".to_owned())));
     }
+    watching::begin();
     let done = match &cli.verb {
         Verb::Start { dir, from } => start::run(dir, from, &cli),
         Verb::Adopt { files, id } => adopt::run(&cli, files, id.as_deref()),

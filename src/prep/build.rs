@@ -17,6 +17,7 @@ use super::uses::{said, shared_out};
 use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
+use crate::progress::{self, At};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
@@ -44,7 +45,9 @@ fn session_plan(
     let found = as_found(kitchen, session);
     let kitchen = &*found;
     let work = session_work(kitchen, week, index, makings);
+    progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let planned = schedule(&work.asked(), effort);
+    progress::at(At::Advice { start: session.start });
     let mut timed = tasks(kitchen, makings, &work, &planned);
     shared_out(timed.iter_mut().map(|(task, _)| task));
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
