@@ -11,6 +11,7 @@ mod support;
 mod adopt;
 mod boatyard_row;
 mod book;
+mod bounds;
 mod calendar;
 mod cli;
 mod components;

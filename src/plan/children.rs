@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::allergies::{Found, Guarded, Plate, plates};
+use super::allergies::{Found, Guarded, Plate, is_heated, plates};
 use crate::foods::{Food, Kind, State};
 use crate::kitchen::{Eater, Kitchen, Mistake, Wanted, Warning, Week};
 
@@ -119,11 +119,11 @@ impl Row {
         match self.sought {
             Sought::Named(names) => names.iter().any(|name| food.name.eq_ignore_ascii_case(name)),
             Sought::WholeNut => food.kind == Some(Kind::Nut) && !is_broken_up(food, found),
-            Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_heated(kitchen, found),
+            Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !on_a_heated_way(kitchen, found),
             Sought::Sweetener => food.kind == Some(Kind::Sweetener) && !food.name.eq_ignore_ascii_case("honey"),
             Sought::Whole(names) => names.iter().any(|name| ends_with(food, name)) && !is_broken_up(food, found),
             Sought::Raw(names) => {
-                names.iter().any(|name| ends_with(food, name)) && !is_heated(kitchen, found) && !is_broken_up(food, found)
+                names.iter().any(|name| ends_with(food, name)) && !on_a_heated_way(kitchen, found) && !is_broken_up(food, found)
             }
         }
     }
@@ -175,12 +175,8 @@ fn is_broken_up(food: &Food, found: &Found<'_>) -> bool {
 }
 
 /// Does any dish on the way to it stand on or in an appliance, or say a temperature?
-fn is_heated(kitchen: &Kitchen, found: &Found<'_>) -> bool {
-    found
-        .dishes
-        .iter()
-        .flat_map(|dish| &kitchen.recipes[*dish].steps)
-        .any(|step| !step.on.is_empty() || step.temperature.is_some() || step.inside.is_some())
+fn on_a_heated_way(kitchen: &Kitchen, found: &Found<'_>) -> bool {
+    found.dishes.iter().any(|dish| is_heated(&kitchen.recipes[*dish]))
 }
 
 #[cfg(test)]
