@@ -8,15 +8,15 @@ use super::booking::{Booking, Change, Verb};
 use super::chain::Book;
 use super::issue::{issue_meal, issue_session};
 use super::next::NextTrip;
-use super::out::{NotTaken, take_food, take_recipe, worth_taken};
+use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
 use super::receive::{Goods, put_all};
 use super::record::LotRecord;
 use super::sum::{last_standing, reversed, standing};
 use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, RecipeId, Week, read_line};
-use crate::measure::{Quantity, show};
-use crate::plan::{Demanded, Makings};
+use crate::measure::show;
+use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
-use crate::shelf::Prices;
+use crate::shelf::{Prices, When};
 use crate::words::{clock, counted, day};
 
 /// A booking, and in words what it should have taken and the shelf does not hold.
@@ -58,8 +58,9 @@ fn put_down(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date) -
 }
 
 /// What a session of `week` took and left cooked.
-pub fn cooked(kitchen: &Kitchen, shelf: &[LotRecord], session: &Turnover, week: &str, today: Date) -> Draft {
+pub fn cooked(kitchen: &Kitchen, shelf: &[LotRecord], session: &Turnover, (week, last_day): (&str, Date), today: Date) -> Draft {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
+    bench.rank_undated(last_day);
     let start = session.start;
     let missing = issue_session(kitchen, &mut bench, session);
     let what = format!("cooked {} at {} ({week})", day(start.date()), clock(start));
@@ -90,13 +91,14 @@ pub fn eaten<'l>(
     let mut bench = Bench::new(kitchen, shelf.to_vec());
     let (mut missing, mut covers, mut said) = (Vec::new(), Vec::new(), Vec::new());
     for &Eaten { week, makings, demanded, meals } in weeks {
+        bench.rank_undated(span(week).1);
         missing.extend(meals.iter().flat_map(|&meal| issue_meal(kitchen, &mut bench, week, (makings, demanded), meal)));
         covers.extend(meals.iter().map(|&meal| meal_key(&week.meals[meal])));
         let labels: Vec<&str> = meals.iter().map(|&meal| week.meals[meal].label.as_str()).collect();
         said.push(format!("{} ({})", labels.join(", "), week.name));
     }
     for line in also {
-        let not_there = take_line(kitchen, &mut bench, line).map_err(|not| (line.as_str(), not))?;
+        let not_there = take_line(kitchen, &mut bench, line, today).map_err(|not| (line.as_str(), not))?;
         missing.extend(not_there.map(|amount| format!("{amount} of {}", line.trim())));
     }
     if !also.is_empty() {
@@ -122,35 +124,32 @@ pub enum NotWasted {
 /// A line that is no amount of something on the shelf.
 pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str, today: Date) -> Result<Draft, NotWasted> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
-    let missing = take_line(kitchen, &mut bench, what)?.map(|amount| format!("{amount} of it"));
-    let prices = Prices::new(kitchen);
+    let missing = take_line(kitchen, &mut bench, what, today)?.map(|amount| format!("{amount} of it"));
     let mut changes = bench.finish();
-    for change in &mut changes {
-        change.worth = worth_taken(kitchen, &prices, change);
-    }
+    worth_taken(kitchen, &Prices::new(kitchen), &mut changes);
     let booking = Booking::new(today, Verb::Waste, format!("thrown away: {}", what.trim()), changes);
     Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing: missing.into_iter().collect() })
 }
 
 /// Takes what a line names, past its dates or not, first expired first. Gives what the shelf did not hold of it, in words.
-fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str) -> Result<Option<String>, NotWasted> {
+fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Result<Option<String>, NotWasted> {
     let line = read_line(what, &kitchen.foods).map_err(NotWasted::Unread)?;
     let taken = match &line.of {
         LineOf::Food { food, item: Some(item) } => match kitchen.foods.find(food) {
-            Some(id) => take_food(kitchen, bench, id, item),
+            Some(id) => take_food(kitchen, bench, id, item, on),
             None => Err(NotTaken::NoLot),
         },
         LineOf::Food { item: None, .. } => return Err(NotWasted::NoAmount),
         LineOf::Recipe { id, amount } => match kitchen.recipes.iter().position(|recipe| recipe.id == *id) {
-            Some(index) => take_recipe(kitchen, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), None),
+            Some(index) => take_recipe(kitchen, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), When::Anyway(on)),
             None => Err(NotTaken::NoLot),
         },
     };
-    let (missing, dimension) = taken.map_err(|not| match not {
+    let TookOf { missing, .. } = taken.map_err(|not| match not {
         NotTaken::NoLot => NotWasted::NoLot,
         NotTaken::NotComparable => NotWasted::NotComparable,
     })?;
-    Ok((missing.0 > 0).then(|| show(&Quantity::of(&dimension, missing.0), kitchen.print.units)))
+    Ok((!missing.is_zero()).then(|| show(&missing, kitchen.print.units)))
 }
 
 /// What a count found otherwise than booked, of so many lots.

@@ -56,6 +56,7 @@ pub fn count_form(places: &[CountPlace], household: &str, on: Date) -> String {
         "# {}: count sheet of {on}.\n\
          #\n\
          # counted = \"150 g\"   what you found\n\
+         # counted = \"1 tin\"   so many of its closed packs\n\
          # counted = \"0\"       all of it is gone\n\
          # counted = \"\"        not looked at: it stays as it is booked\n\
          #\n\
@@ -85,6 +86,6 @@ fn lot_form(lot: &LotRecord) -> String {
             let _ = writeln!(text, "{key} = {day}");
         }
     }
-    let _ = writeln!(text, "booked = {}\ncounted = \"\"", quoted(&lot.amount.text()));
+    let _ = writeln!(text, "booked = {}\ncounted = \"\"", quoted(&lot.amount_text()));
     text
 }

@@ -58,7 +58,7 @@ fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
         return Ok((vec![note(format!("there is no {BOOK} yet; the first booking begins it."))], 0));
     }
     let changes = beside_the_book(&setting.loaded.kitchen, &book);
-    let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount.text());
+    let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount_text());
     let mut notes: Vec<Warning> = Vec::new();
     for change in &changes {
         let Some(lot) = change.to.as_ref().or(change.from.as_ref()) else { continue };

@@ -245,12 +245,15 @@ struct Lot<'a> {
     of: Of<'a>,
     amount: &'a Quantity,
     place: Place,
-    until: Date,
+    until: Option<Date>,
+    /// May it not be eaten any more?
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    past: bool,
 }
 
 impl<'a> Lot<'a> {
     fn of(lot: &'a Expiring, names: Names<'a>) -> Lot<'a> {
-        Lot { of: Of::ware(lot.of, names), amount: &lot.amount, place: lot.place, until: lot.until }
+        Lot { of: Of::ware(lot.of, names), amount: &lot.amount, place: lot.place, until: lot.until, past: lot.past }
     }
 }
 
@@ -563,7 +566,7 @@ mod tests {
     #[test]
     fn a_lot_is_named_by_the_one_key_that_fits() {
         let kitchen = kitchen();
-        let lot = |of| Expiring { of, amount: Quantity::portions(2.0), place: Place::Fridge, until: date(2026, 12, 1) };
+        let lot = |of| Expiring { of, amount: Quantity::portions(2.0), place: Place::Fridge, until: Some(date(2026, 12, 1)), past: false };
         let json = |of| serde_json::to_string(&Lot::of(&lot(of), kitchen.names())).expect("JSON");
         let rest = r#""amount":{"amount":2.0,"unit":"portion"},"place":"fridge","until":"2026-12-01"}"#;
         assert_eq!(json(Ware::Food(FoodId(0))), format!(r#"{{"food":"onion",{rest}"#));

@@ -375,10 +375,24 @@ pub enum Ware {
     Recipe(RecipeId),
 }
 
+impl Recipe {
+    /// `amount` of it in the unit of its `makes`; `None` where it does not say what a portion weighs.
+    pub fn in_makes(&self, amount: &Quantity) -> Option<Number> {
+        match (&self.makes, amount) {
+            (Quantity::Portions(_), Quantity::Mass(weight)) => self.portion.as_ref().map(|portion| &weight.value / portion),
+            (Quantity::Mass(_), Quantity::Portions(portions)) => self.portion.as_ref().map(|portion| portions * portion),
+            (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.exact().clone()),
+        }
+    }
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lot {
     pub of: Ware,
+    /// All of it, in packs or not.
     pub amount: Quantity,
+    /// The size of one of the closed packs that it lies in; `None` of what is open or loose.
+    pub pack: Option<Quantity>,
     pub place: Place,
     pub best_before: Option<Date>,
     pub use_by: Option<Date>,

@@ -431,7 +431,10 @@ pub struct Expiring {
     pub of: Ware,
     pub amount: Quantity,
     pub place: Place,
-    pub until: Date,
+    /// `None` of what was cooked and nobody will eat, where no date is known.
+    pub until: Option<Date>,
+    /// May it not be eaten any more?
+    pub past: bool,
 }
 
 /// A food that no trip buys at the right time.

@@ -174,6 +174,7 @@ pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[&Lived]) -> Cow<
     for (_, week, what) in all {
         let lots = {
             let mut bench = Bench::new(&shelf, records(&shelf));
+            bench.rank_undated(span(&weeks[week].week).1);
             match (&what, &weeks[week].as_planned) {
                 (Happened::Trip(buys), _) => put_all(&shelf, &mut bench, &goods_of(&shelf, buys).0, buys.on),
                 (Happened::Session(session), _) => drop(issue_session(&shelf, &mut bench, session)),

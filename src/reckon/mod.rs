@@ -44,6 +44,7 @@ pub struct Reckoning<'k> {
     pub reserved: Vec<Reserved>,
     /// Of reading and of all stages, in order and each once.
     pub warnings: Vec<Warning>,
+    today: Date,
     /// Once something of the week is past or booked.
     begun: Option<Date>,
     /// What booked purchases of the week were paid.
@@ -127,6 +128,7 @@ pub fn reckon<'k>(
         basket,
         reserved: carried.reserved,
         warnings,
+        today,
         begun,
         paid: booked.paid_between(first, last),
         past_trips: past_trips(&kitchen, &lived),
@@ -211,6 +213,7 @@ impl Reckoning<'_> {
             ask: &self.demanded.ask,
             reserved: &self.reserved,
             warnings: &self.warnings,
+            today: self.today,
             budget: budget::budget(self),
             compare: shown.compared.then(|| purchase::compare(&self.kitchen, &self.week, &self.needs.needs)),
         };

@@ -17,6 +17,7 @@ fn line(name: &str, grams: f64, until: Option<Date>) -> CountLine {
         food: Some(name.to_owned()),
         recipe: None,
         amount: Exact::of(&Quantity::of(&Dimension::Mass, grams)),
+        pack: None,
         place: Place::Cupboard,
         best_before: None,
         use_by: until,

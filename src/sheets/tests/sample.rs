@@ -295,7 +295,7 @@ pub fn list() -> ShoppingList {
         ],
         days: vec![],
         meals: Vec::new(),
-        expiring: vec![Expiring { of: Ware::Food(food("feta")), amount: g(100.0), place: Place::Fridge, until: november(30) }],
+        expiring: vec![Expiring { of: Ware::Food(food("feta")), amount: g(100.0), place: Place::Fridge, until: Some(november(30)), past: false }],
         no_price: vec![food("rosemary")],
         spare: vec![Spare { recipe: MASH, amount: Quantity::portions(0.5), made_on: november(29), eat_by: december(2), frozen: false }],
         ask: vec![food("olive oil"), food("flour")],
