@@ -55,8 +55,7 @@ pub fn count_form(places: &[CountPlace], household: &str, on: Date) -> String {
     let mut text = format!(
         "# {}: count sheet of {on}.\n\
          #\n\
-         # counted = \"150 g\"   what you found\n\
-         # counted = \"1 tin\"   so many of its closed packs\n\
+         # counted = \"150 g\"   what you found; of closed packs \"1 tin\"\n\
          # counted = \"0\"       all of it is gone\n\
          # counted = \"\"        not looked at: it stays as it is booked\n\
          #\n\
