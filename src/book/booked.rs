@@ -9,7 +9,7 @@ use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
 use super::record::{LotRecord, records};
 use super::sum::{covered, sum, with_paid};
-use crate::kitchen::{CountForm, Kitchen, Meal};
+use crate::kitchen::{CountForm, Kitchen, Meal, Trip};
 use crate::measure::Money;
 use crate::store::sha256;
 
@@ -40,6 +40,19 @@ impl Booked {
     /// Is this line of an open trip booked, or said to be not got? `nth` counts the lines of one food from 0.
     pub fn has_line(&self, trip: (Date, usize), food: &str, nth: usize) -> bool {
         self.covers.contains(&line_key(trip, food, nth))
+    }
+
+    /// The foods of which a line of that trip is booked, or said to be not got.
+    pub fn settled_foods(&self, on: Date, nth: usize) -> impl Iterator<Item = &str> {
+        let start = line_key((on, nth), "", 0);
+        let of_trip = self.covers.range(start.clone()..).map_while(move |key| key.strip_prefix(&start));
+        // Neither lines of another trip of that day, nor a second line of the same food.
+        of_trip.filter(|rest| !rest.starts_with('#') && !rest.starts_with("of its own") && !rest.contains(" #"))
+    }
+
+    /// Which number the next trip of its own of that day gets.
+    pub fn next_own_trip(&self, on: Date) -> usize {
+        (Trip::OWN..).find(|nth| !self.has_trip(on, *nth)).unwrap_or(Trip::OWN)
     }
 
     pub fn has_session(&self, start: DateTime) -> bool {
@@ -79,7 +92,11 @@ pub fn line_key((on, trip): (Date, usize), food: &str, nth: usize) -> String {
 }
 
 fn number(nth: usize) -> String {
-    if nth == 0 { String::new() } else { format!(" #{}", nth + 1) }
+    match nth.checked_sub(Trip::OWN) {
+        Some(nth) => format!(" of its own{}", number(nth)),
+        None if nth == 0 => String::new(),
+        None => format!(" #{}", nth + 1),
+    }
 }
 
 /// How the book names a session.

@@ -1,9 +1,11 @@
 //! Bookings in full: what is written into the book of a trip, a session, meals, what was thrown away, a count, and what is taken back.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use jiff::civil::Date;
 
 use super::bench::Bench;
-use super::booked::{count_key, meal_key, session_key, trip_key};
+use super::booked::{count_key, line_key, meal_key, session_key, trip_key};
 use super::booking::{Booking, Change, Verb};
 use super::chain::Book;
 use super::issue::{issue_meal, issue_session};
@@ -13,9 +15,10 @@ use super::receive::{Goods, put_all};
 use super::record::LotRecord;
 use super::sum::{last_standing, reversed, standing};
 use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, RecipeId, Week, read_line};
-use crate::measure::show;
+use crate::measure::{Money, show};
 use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
+use crate::purchase::Seller;
 use crate::shelf::{Prices, When};
 use crate::words::{clock, counted, day};
 
@@ -29,7 +32,7 @@ pub struct Draft {
 /// What a trip brought, with the prices that go into shops.toml. `lines` are those it settles, where others stay open.
 pub fn bought(
     kitchen: &Kitchen,
-    shelf: &[LotRecord],
+    (book, shelf): (&Book, &[LotRecord]),
     next: &NextTrip,
     (goods, lines): (&[Goods], Option<Vec<String>>),
     prices: Vec<PriceChange>,
@@ -40,8 +43,20 @@ pub fn bought(
     let later = if next.as_of == on { String::new() } else { format!(" on {}", day(next.as_of)) };
     let part = if lines.is_some() { ", in part" } else { "" };
     let what = format!("bought {}{later}{part}: {} ({})", day(on), counted(changes.len(), "lot"), next.week);
-    let covers = lines.unwrap_or_else(|| vec![trip_key(on, next.nth)]);
-    Booking { covers, prices, ..Booking::new(today, Verb::Receive, what, changes) }
+    let covers = lines.unwrap_or_else(|| vec![trip_key(on, next.trip.nth)]);
+    let mut fares = fares(kitchen, goods);
+    // The way to a shop is paid once a trip, however often its lines are booked.
+    let start = line_key((on, next.trip.nth), "", 0);
+    let earlier = standing(&book.bookings).into_iter().filter(|booking| booking.covers.iter().any(|key| key.starts_with(&start)));
+    let paid: BTreeSet<&String> = earlier.flat_map(|booking| booking.fares.keys()).collect();
+    fares.retain(|shop, _| !paid.contains(shop));
+    Booking { covers, fares, prices, ..Booking::new(today, Verb::Receive, what, changes) }
+}
+
+/// What it costs to get to the shops of these goods.
+fn fares(kitchen: &Kitchen, goods: &[Goods]) -> BTreeMap<String, i64> {
+    let shops = goods.iter().filter_map(|bought| if let Seller::Shop(shop) = bought.from { Some(&kitchen.shops[shop]) } else { None });
+    shops.filter(|shop| shop.trip > Money::ZERO).map(|shop| (shop.name.clone(), shop.trip.0)).collect()
 }
 
 /// What was bought on a day beside the plan.
@@ -154,13 +169,27 @@ fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Resu
 
 /// What a count found otherwise than booked, of so many lots.
 pub fn found(form: &CountForm, lots: usize, changes: Vec<Change>, today: Date) -> Booking {
-    let differ = match changes.len() {
+    let what = format!("counted {}, {}", counted(lots, "lot"), said_differ(&changes));
+    Booking { covers: vec![count_key(form)], ..Booking::new(today, Verb::Count, what, changes) }
+}
+
+/// What a round of looking found otherwise than booked, of so many lots.
+pub fn looked(lots: usize, changes: Vec<Change>, today: Date) -> Booking {
+    Booking::new(today, Verb::Count, format!("looked at {}, {}", counted(lots, "lot"), said_differ(&changes)), changes)
+}
+
+fn said_differ(changes: &[Change]) -> String {
+    // What is left of an opened pack follows the lot that the pack was one of, and differs with it.
+    let is_of_the_one_before = |index: usize| {
+        let closed = index.checked_sub(1).and_then(|before| changes[before].from.as_ref()).filter(|lot| lot.pack.is_some());
+        let opened = changes[index].to.as_ref().filter(|_| changes[index].from.is_none());
+        closed.zip(opened).is_some_and(|(closed, opened)| closed.named() == opened.named() && opened.opened.is_some())
+    };
+    match (0..changes.len()).filter(|&index| !is_of_the_one_before(index)).count() {
         0 => "all as booked".to_owned(),
         1 => "1 differs".to_owned(),
         many => format!("{many} differ"),
-    };
-    let what = format!("counted {}, {differ}", counted(lots, "lot"));
-    Booking { covers: vec![count_key(form)], ..Booking::new(today, Verb::Count, what, changes) }
+    }
 }
 
 /// The bookings that stand, the last first.

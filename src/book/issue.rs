@@ -62,7 +62,9 @@ fn in_tins(kitchen: &Kitchen, session: &Turnover, food: FoodId, fetched: &Quanti
     let dimension = fetched.dimension();
     let mut left = fetched.exact().clone();
     let mut parts = Vec::new();
-    for (batch, line) in session.batches.iter().flat_map(|batch| kitchen.recipes[batch.recipe].ingredients.iter().map(move |line| (batch, line))) {
+    for (batch, line) in
+        session.batches.iter().flat_map(|batch| kitchen.recipes[batch.recipe].ingredients.iter().map(move |line| (batch, line)))
+    {
         let Wanted::Food { food: named, item: Some(item) } = &line.wanted else { continue };
         let Some(tin) = tin_of(facts, item).filter(|_| *named == food) else { continue };
         let tins = steps_up(&(&item.amount.high * Number::from_ten_digits(batch.batches)), &Number::ONE);

@@ -45,6 +45,8 @@ struct Line {
     #[serde(default)]
     covers: Vec<String>,
     changes: Vec<Move>,
+    #[serde(default)]
+    fares: BTreeMap<String, i64>,
     previous: String,
     own: String,
 }
@@ -90,7 +92,7 @@ impl Ledger {
             ledger.bookings = number;
             let purchase = (read.verb == Verb::Receive).then(|| {
                 let gained = read.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
-                purchase_of(read.on, &read.covers, &gained.collect::<Vec<_>>())
+                purchase_of(read.on, &read.covers, &read.fares, &gained.collect::<Vec<_>>())
             });
             for Move { from, to } in read.changes {
                 shelf.change(from, to);

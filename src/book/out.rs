@@ -36,7 +36,10 @@ pub fn take_food(kitchen: &Kitchen, bench: &mut Bench, food: FoodId, item: &Item
     let facts = &kitchen.foods[food];
     let spoons = kitchen.rules.spoons;
     let counted = item.amount.most(spoons);
-    let asked = Asked { tin: tin_of(facts, item), own: own_dimension(facts, item, spoons).or(counts_packs(&counted.dimension()).then_some(counted)) };
+    let asked = Asked {
+        tin: tin_of(facts, item),
+        own: own_dimension(facts, item, spoons).or(counts_packs(&counted.dimension()).then_some(counted)),
+    };
     take_in(kitchen, bench, food, &asked, When::Anyway(on), |dimension| as_purchased(facts, item, dimension, spoons).ok())
 }
 

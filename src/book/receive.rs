@@ -180,10 +180,10 @@ pub(super) fn text_of(lies: &InPacks) -> String {
     amount_text(&amount, pack.as_ref())
 }
 
-/// The goods of a trip, the first of its day or another, whose lines are not booked yet.
-pub fn open_goods(kitchen: &Kitchen, (trip, of_day): (&TripBuys, usize), booked: &Booked) -> (Vec<Goods>, Vec<String>) {
+/// The goods of a trip whose lines are not booked yet.
+pub fn open_goods(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> (Vec<Goods>, Vec<String>) {
     let (mut goods, not_booked) = goods_of(kitchen, trip);
-    goods.retain(|bought| !booked.has_line((trip.on, of_day), &kitchen.foods[bought.food].name, bought.nth));
+    goods.retain(|bought| !booked.has_line((trip.on, trip.nth), &kitchen.foods[bought.food].name, bought.nth));
     (goods, not_booked)
 }
 

@@ -94,7 +94,7 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
     }
 }
 
-fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
+pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
     if found.rows.is_empty() {
         return format!("{} as booked.\n", if counted == 1 { "It is" } else { "All are" });
     }

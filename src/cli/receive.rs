@@ -92,7 +92,7 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
         Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
     };
     let kitchen = &setting.loaded.kitchen;
-    let (mut goods, not_booked) = open_goods(kitchen, (&next.trip, next.nth), &setting.booked);
+    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
     put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
 }
@@ -163,7 +163,7 @@ fn put_down(
     let prices = keeping.price_changes(&seen)?;
     not_booked.iter().for_each(|line| eprintln!("warning: not booked: {line}."));
     unclear.iter().for_each(|line| eprintln!("warning: no price goes into shops.toml of {line}."));
-    let booking = bought(kitchen, &keeping.shelf, next, (goods, lines), prices, setting.today);
+    let booking = bought(kitchen, (&keeping.book, &keeping.shelf), next, (goods, lines), prices, setting.today);
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
 }
@@ -178,7 +178,7 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     read_book(&setting.folder)?;
     let kitchen = &setting.loaded.kitchen;
     let next = next(cli, &setting, otherwise)?.map_err(|none| Failure::Usage(no_trip(&none, kitchen.names())))?;
-    let (mut goods, not_booked) = open_goods(kitchen, (&next.trip, next.nth), &setting.booked);
+    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
     let text = goods_form(kitchen, (&next.week, next.from), next.trip.on, &goods, &not_booked);
     let folder = sheet.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
@@ -209,7 +209,7 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let (setting, keeping) = open(cli)?;
     let kitchen = &setting.loaded.kitchen;
     let form = read_goods(kitchen, file).map_err(Failure::Mistakes)?;
-    let week = week_of_sheet(setting.weeks(), &setting.booked, &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
+    let week = week_of_sheet(setting.weeks(), &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
     let reckoned = setting.reckon_week(week)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?.map(|printed| printed.buys);
@@ -217,8 +217,8 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     if printed_anew(&form, printed.as_ref(), kitchen.names()) {
         eprintln!("warning: the plan has been printed anew since {} was copied from its list.", said_file(file));
     }
-    let FilledIn { trip, nth, goods, lines, not_booked } =
+    let FilledIn { trip, goods, lines, not_booked } =
         filled_in(kitchen, &reckoned.week, &lists, &setting.booked, &form).map_err(Failure::Mistakes)?;
-    let next = NextTrip { as_of: trip.on, nth, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
+    let next = NextTrip { as_of: trip.on, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
     put_down(cli, &setting, keeping, &next, (&goods, lines), &not_booked)
 }

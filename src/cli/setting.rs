@@ -94,6 +94,13 @@ impl Setting {
         Ok(weeks)
     }
 
+    /// The first week that begins after today.
+    pub fn next_week(&self) -> Option<usize> {
+        let first = |week: &Week| span(week).0;
+        let to_come = self.weeks().enumerate().filter(|(_, week)| first(week) > self.today);
+        to_come.min_by_key(|(_, week)| first(week)).map(|(place, _)| place)
+    }
+
     pub fn weeks(&self) -> impl Iterator<Item = &Week> {
         self.loaded.weeks.iter().map(|(_, week)| week)
     }

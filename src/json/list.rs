@@ -6,7 +6,7 @@ use serde::Serialize;
 use super::Of;
 use super::short::{Short, short};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Names, Warning};
+use crate::kitchen::{self, Kitchen, Names, Warning};
 use crate::measure::Quantity;
 use crate::plan::{Move, Spare, State};
 use crate::purchase::{
@@ -76,6 +76,9 @@ pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize 
 struct Trip<'a> {
     on: Date,
     planned: bool,
+    /// Of the second trip of its own on one day and the next ones: which it is, counted from 1.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    number: Option<usize>,
     #[serde(skip_serializing_if = "Option::is_none")]
     state: Option<&'static str>,
     cost: String,
@@ -86,7 +89,8 @@ impl<'a> Trip<'a> {
     fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
         let shops = trip.shops.iter().map(|visit| Visit::of(visit, names)).collect();
         let state = trip.state.map(State::words);
-        Trip { on: trip.on, planned: trip.planned, state, cost: names.money(trip.cost), shops }
+        let number = trip.nth.checked_sub(kitchen::Trip::OWN).filter(|nth| *nth > 0).map(|nth| nth + 1);
+        Trip { on: trip.on, planned: trip.planned, number, state, cost: names.money(trip.cost), shops }
     }
 }
 

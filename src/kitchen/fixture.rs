@@ -98,7 +98,7 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
     Week {
         name: "Test week".to_owned(),
         from,
-        trips: vec![Trip { on: from, shops: None, planned: true, at: spot(1) }],
+        trips: vec![Trip { on: from, shops: None, planned: true, nth: 0, settled: Vec::new(), at: spot(1) }],
         sessions,
         meals,
         at: spot(1),

@@ -448,7 +448,16 @@ pub struct Trip {
     pub shops: Option<Vec<ShopId>>,
     /// False: it stands in no file. It buys what no open trip brings in time.
     pub planned: bool,
+    /// Which trip of its day it is, in the order of the file, counted from 0; one of its own from [`Trip::OWN`] on.
+    pub nth: usize,
+    /// Foods that were booked on it already, or were not to be had there: nothing more of them is bought on it.
+    pub settled: Vec<FoodId>,
     pub at: Spot,
+}
+
+impl Trip {
+    /// Trips of their own are counted apart from those of the file, which may yet be given more.
+    pub const OWN: usize = 1000;
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -148,7 +148,11 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
     let halves = (tablespoons * 2.0).round() / 2.0;
     let round = Round::Nearest;
     let near = halves >= 1.0 && (tablespoons - halves).abs() <= 0.05 * tablespoons;
-    Some(if near { named_us(tablespoons, Unit::Tablespoon, HALVES, round) } else { named_us(of(Unit::Teaspoon), Unit::Teaspoon, EIGHTHS, round) })
+    Some(if near {
+        named_us(tablespoons, Unit::Tablespoon, HALVES, round)
+    } else {
+        named_us(of(Unit::Teaspoon), Unit::Teaspoon, EIGHTHS, round)
+    })
 }
 
 /// Tablespoons above which nobody measures by the spoon, and a little for rounding.

@@ -80,7 +80,10 @@ pub fn read_in_packs(text: &str, spoons: Spoons) -> Result<InPacks, ReadError> {
     }
     let count = count.number.high;
     if !count.is_whole() || !count.is_positive() {
-        return Err(error(&format!("\"{}\" is no whole number of packs", text.trim()), "write closed packs like \"3 x 400 g\", and an opened one as a lot of its own"));
+        return Err(error(
+            &format!("\"{}\" is no whole number of packs", text.trim()),
+            "write closed packs like \"3 x 400 g\", and an opened one as a lot of its own",
+        ));
     }
     let pack = amount.scaled(Number::ONE / count);
     Ok(InPacks { amount, pack: Some(pack) })

@@ -87,7 +87,8 @@ fn expiring(shelf: &Shelf, last_day: Date) -> Vec<(usize, Option<Date>)> {
 
 fn as_they_lie(kitchen: &Kitchen, shelf: &Shelf) -> (Vec<Lot>, BTreeMap<usize, usize>) {
     let nothing = |lot: &Lot| Quantity::of(&lot.amount.dimension(), 0);
-    let left = |(index, lot): (usize, &Lot)| Lot { amount: if shelf.has_left(index) { lot.amount.clone() } else { nothing(lot) }, ..lot.clone() };
+    let left =
+        |(index, lot): (usize, &Lot)| Lot { amount: if shelf.has_left(index) { lot.amount.clone() } else { nothing(lot) }, ..lot.clone() };
     let lots = shelf.lots().iter().enumerate().map(left).collect();
     let opened_of = |lot: usize| shelf.opened_of(lot).map(move |opened| (opened, lot));
     (lots, (0..kitchen.lots.len()).flat_map(opened_of).collect())

@@ -42,7 +42,12 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option
         no_price: parts.basket.no_price.iter().copied().filter(|food| listed(*food)).collect(),
         from_pantry: parts.netted.draws.iter().map(from_pantry).collect(),
         reserved: parts.reserved.to_vec(),
-        expiring: parts.netted.expiring.iter().map(|(lot, until)| expiring(kitchen, &parts.netted.lots[*lot], *until, parts.today)).collect(),
+        expiring: parts
+            .netted
+            .expiring
+            .iter()
+            .map(|(lot, until)| expiring(kitchen, &parts.netted.lots[*lot], *until, parts.today))
+            .collect(),
         spare: parts.makings.makings.iter().filter_map(|making| making.spare.clone()).collect(),
         ask: parts.ask.to_vec(),
         moves: parts.makings.moves.clone(),

@@ -233,6 +233,8 @@ pub struct TripList {
     pub cost: Money,
     /// False: it stands in no file, and buys what no planned trip brings in time.
     pub planned: bool,
+    /// Which trip of its day it is, as [`Trip::nth`](crate::kitchen::Trip::nth).
+    pub nth: usize,
     /// The session or meal that waits for a trip of its own: "Thu 3 Dec supper".
     pub before: Option<String>,
     /// Where all trips are asked for.

@@ -110,7 +110,8 @@ fn a_draw_that_would_leave_less_than_a_gram_takes_the_rest_which_counts_as_used(
     let kitchen = kitchen(vec![feta(100.0, Place::Fridge, |_| ()), feta(100.0, Place::Fridge, |_| ())]);
     let mut shelf = Shelf::new(&kitchen);
     // 100 g less 99 g is 1 g and stays; less 99.5 g it is half a gram, which goes with it.
-    let mut draw = |grams: f64| shelf.draw(FETA, date("2026-12-01"), First::Opened, &grams.into(), |_| Some(1.into())).remove(0).amount.to_f64();
+    let mut draw =
+        |grams: f64| shelf.draw(FETA, date("2026-12-01"), First::Opened, &grams.into(), |_| Some(1.into())).remove(0).amount.to_f64();
     assert_eq!((draw(99.0), draw(1.0), draw(99.5)), (99.0, 1.0, 100.0));
 }
 
@@ -136,7 +137,11 @@ fn without_a_day_what_is_past_its_dates_or_not_made_yet_is_drawn_too() {
     ]);
     let shelf = Shelf::new(&kitchen);
     assert_eq!(shelf.drawable(FETA, date("2026-12-01"), First::Opened), [2]);
-    assert_eq!(shelf.drawable(FETA, When::Anyway(date("2026-12-01")), First::Opened), [0, 2, 1], "feta that was made keeps 20 days in the fridge");
+    assert_eq!(
+        shelf.drawable(FETA, When::Anyway(date("2026-12-01")), First::Opened),
+        [0, 2, 1],
+        "feta that was made keeps 20 days in the fridge"
+    );
 }
 
 /// 200 g for 2.40 and three of them for 6.00: 1.20 and 1.00 a 100 g.

@@ -9,8 +9,7 @@ use super::table::kind_of;
 use crate::foods::Kind;
 use crate::measure::{
     Celsius, Currency, Days, Dimension, InPacks, Minutes, Money, Number, Quantity, ReadError, Spoons, read_celsius, read_days,
-    read_kelvin,
-    read_in_packs, read_minutes, read_money, read_quantity, read_share,
+    read_in_packs, read_kelvin, read_minutes, read_money, read_quantity, read_share,
 };
 
 pub(super) type Read<T> = Result<T, ReadError>;
