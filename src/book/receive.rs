@@ -1,4 +1,8 @@
 //! Goods in: what a trip brings, with what was otherwise than on the list.
+//!
+//! What a trip brings goes where the food lies already, else where it keeps longer, and counts its keeping from the
+//! trip (`since`: an estimate). A date given for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A
+//! line that nobody is known to sell is booked as needed.
 
 use std::collections::BTreeMap;
 

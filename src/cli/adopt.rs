@@ -6,6 +6,7 @@ use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 
 use super::outcome::{Done, Failure, json, say};
+use super::printed::text_of;
 use super::{Cli, Format, setting};
 use crate::adopt::{Adopted, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
 use crate::foods::Foods;
@@ -27,7 +28,7 @@ pub struct Taken {
 
 pub fn run(cli: &Cli, files: &[PathBuf], id: Option<&str>) -> Done {
     let folder = setting::folder(cli)?;
-    let (foods, _) = load_foods(&folder).map_err(Failure::Mistakes)?;
+    let (foods, _) = load_foods(&folder)?;
     let taken = take(files, id, &foods, &there(&folder)?)?;
     write(&folder, &taken)?;
     if cli.format == Format::Json {
@@ -63,7 +64,7 @@ fn there(folder: &Path) -> Result<There, Failure> {
         let entry = entry.map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", recipes.display())))?;
         let path = entry.path();
         let Some(stem) = path.file_stem().and_then(|stem| stem.to_str()) else { continue };
-        let text = fs::read_to_string(&path).unwrap_or_default();
+        let text = text_of(&path).unwrap_or_default();
         let name = text.parse::<toml_edit::DocumentMut>().ok().and_then(|file| Some(file.get("name")?.as_str()?.to_lowercase()));
         there.insert(stem.to_lowercase(), name.unwrap_or_default());
     }

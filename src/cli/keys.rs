@@ -9,7 +9,7 @@ use super::outcome::{Done, Failure, json, say};
 use super::sheet_files::write_all;
 use super::wrap::{terminal_width, wrap};
 use super::{Cli, Format};
-use crate::kitchen::keys::{FILES, File, Heading, Key, file, schema};
+use crate::kitchen::keys::{FILES, File, Heading, Key, Range, file, schema};
 
 /// What `--format json` writes.
 #[derive(Serialize)]
@@ -20,6 +20,8 @@ struct WrittenKey {
     #[serde(rename = "type")]
     shape: String,
     default: &'static str,
+    /// Between what a figure may lie.
+    range: Option<String>,
     meaning: &'static str,
     example: &'static str,
 }
@@ -65,7 +67,8 @@ fn text(parts: &[Part]) -> String {
         let _ = writeln!(out, "{gap}{}, {heading}", part.file.path);
         for key in &part.keys {
             let default = key.default.words();
-            let _ = writeln!(out, "  {}: {}; {}", key.name, key.shape.words(), default_said(default));
+            let range = key.range().map(|range| format!(", {}", range.words())).unwrap_or_default();
+            let _ = writeln!(out, "  {}: {}{range}; {}", key.name, key.shape.words(), default_said(default));
             let meaning = format!("{}. Example: {} = {}", sentence(key.meaning), key.name, key.example);
             out.push_str(&wrap("      ", &meaning, width));
         }
@@ -92,6 +95,7 @@ fn written(part: &Part) -> Vec<WrittenKey> {
         key: key.name,
         shape: key.shape.words(),
         default: key.default.words(),
+        range: key.range().map(Range::words),
         meaning: key.meaning,
         example: key.example,
     };

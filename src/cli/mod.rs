@@ -266,7 +266,10 @@ impl From<EffortWord> for Effort {
 
 /// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed.
 pub fn run() -> ExitCode {
-    let mut cli = Cli::parse();
+    let mut cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => return outcome::usage(&error),
+    };
     if cli.typed_format == FormatWord::Json {
         cli.format = Format::Json;
     }

@@ -1,4 +1,10 @@
 //! The plain data of a food.
+//!
+//! Figures of one table keep their own sources (`Food::told`): a household that weighs one form of a cup, or copies one
+//! nutrient from a packet, leaves the others their published source.
+//!
+//! Allergens "at least": where a maker may add others (mayonnaise), `Food::allergens` stays not known and
+//! `Food::contains` holds what is certain (egg). A dish is said to contain the one, and to be not known for the rest.
 
 use std::collections::BTreeMap;
 

@@ -52,6 +52,7 @@ pub use stock::{stock, wasted};
 use serde::Serialize;
 
 use crate::kitchen::{Names, Ware};
+use crate::words::marks::is_unseen;
 
 /// A food by its name, or a recipe by its id: the one key that fits, among the keys of what holds it.
 #[derive(Serialize)]
@@ -70,10 +71,24 @@ impl<'a> Of<'a> {
     }
 }
 
-/// Indented, with a final line end.
+/// Indented, with a final line end. Letters that nobody sees are escaped (RFC 8259, section 7, lets any letter be), so that an answer
+/// shown on a terminal does nothing there.
 ///
 /// # Errors
 /// None for answers: their keys are words and their numbers are finite.
 pub fn text(answer: &impl Serialize) -> serde_json::Result<String> {
-    serde_json::to_string_pretty(answer).map(|text| text + "\n")
+    serde_json::to_string_pretty(answer).map(|text| escaped(text) + "\n")
+}
+
+/// Outside its texts JSON has no unseen letters but line ends.
+fn escaped(json: String) -> String {
+    let unseen = |letter: char| letter != '\n' && is_unseen(letter);
+    if !json.contains(unseen) {
+        return json;
+    }
+    let mut safe = String::with_capacity(json.len());
+    for letter in json.chars() {
+        if unseen(letter) { safe.push_str(&format!("\\u{:04x}", letter as u32)) } else { safe.push(letter) }
+    }
+    safe
 }

@@ -68,6 +68,8 @@ enum Kind {
     Step,
     Box,
     Aside,
+    #[serde(rename = "wash_up")]
+    WashUp,
 }
 
 #[derive(Debug, Clone, Serialize, Deserialize)]
@@ -257,6 +259,7 @@ impl Writer<'_> {
             Doing::Step(_) => Kind::Step,
             Doing::Box(_) => Kind::Box,
             Doing::Aside(_) => Kind::Aside,
+            Doing::WashUp => Kind::WashUp,
         };
         let person = |id: PersonId| session.person(id).name.clone();
         let mut on = task.on.iter().map(|id| self.names.appliance(*id).to_owned());

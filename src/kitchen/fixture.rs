@@ -57,6 +57,8 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         cupboard: None,
         made: Made::InASession,
         serve: None,
+        hold: HOLD,
+        hold_hot: None,
         boxed: None,
         ingredients: Vec::new(),
         steps: Vec::new(),

@@ -27,5 +27,5 @@ pub use names::Names;
 pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, price_changes, write_prices};
 pub use read::{Loaded, find_kitchen, load, load_foods, load_with, read_count, read_goods};
 pub use start::starter;
-pub use warning::{Mistake, Spot, Warning};
+pub use warning::{Mistake, NotLoaded, Spot, Warning};
 pub use words::{Phrases, Words};

@@ -48,7 +48,7 @@ pub enum Advice {
     AtOnce { people: Vec<String>, appliances: Vec<ApplianceId>, session: DateTime },
 }
 
-/// A round of a step, or the boxing of a dish.
+/// A round of a step, the boxing of a dish, or the washing-up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Job {
     /// `round` only where the step has several and one of them is meant.
@@ -58,6 +58,7 @@ pub enum Job {
         round: Option<usize>,
     },
     Boxing(RecipeId),
+    WashUp,
 }
 
 /// `after` comes after `before`: within so many minutes of it, where that is said, else at least `gap` later.
@@ -112,6 +113,7 @@ pub(super) fn advice(
     said.extend(teller.stays(schedule, session.start));
     said.extend(teller.overruns(schedule));
     said.extend(teller.hurries(schedule));
+    said.extend(teller.unheld(schedule));
     said.extend(teller.clash(schedule));
     said.extend(teller.unfit());
     if let Some(late) = late(session, schedule.finish) {
@@ -146,11 +148,11 @@ impl Teller<'_> {
 
     pub fn job(&self, job: usize) -> Job {
         let Origin { making, part } = self.work.origins[job];
-        let recipe = self.recipe(making);
         match part {
-            Part::Box => Job::Boxing(recipe),
-            Part::Aside { before, .. } => Job::Step { recipe, step: before, round: None },
-            Part::Step { step, round, rounds, .. } => Job::Step { recipe, step, round: (rounds > 1).then_some(round) },
+            Part::WashUp => Job::WashUp,
+            Part::Box => Job::Boxing(self.recipe(making)),
+            Part::Aside { before, .. } => Job::Step { recipe: self.recipe(making), step: before, round: None },
+            Part::Step { step, round, rounds, .. } => Job::Step { recipe: self.recipe(making), step, round: (rounds > 1).then_some(round) },
         }
     }
 
@@ -158,7 +160,7 @@ impl Teller<'_> {
     fn step(&self, job: usize) -> Job {
         match self.job(job) {
             Job::Step { recipe, step, .. } => Job::Step { recipe, step, round: None },
-            boxing @ Job::Boxing(_) => boxing,
+            other @ (Job::Boxing(_) | Job::WashUp) => other,
         }
     }
 
@@ -187,6 +189,10 @@ impl Teller<'_> {
             let asked = &self.work.problem.links[*link];
             Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
         })
+    }
+
+    fn unheld(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
+        schedule.unheld.iter().map(|(job, minutes)| Advice::Served { job: self.job(*job), minutes: *minutes })
     }
 
     /// Whoever stays past their hours, for the least number of minutes that lets the session hold its other limits.

@@ -39,7 +39,7 @@ fn session_plan(
     (index, effort): (usize, Effort),
 ) -> SessionPlan {
     let session = &week.sessions[index];
-    let work = session_work(kitchen, session, index, makings);
+    let work = session_work(kitchen, week, index, makings);
     let planned = schedule(&work.asked(), effort);
     let timed = tasks(kitchen, makings, &work, &planned);
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);

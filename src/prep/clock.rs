@@ -66,10 +66,9 @@ fn set_task(setting: &Setting) -> Task {
 
 fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedule, job: usize) -> Task {
     let Origin { making, part } = work.origins[job];
-    let making = &makings.makings[making];
     let (asked, placed) = (&work.problem.jobs[job], &schedule.placed[job]);
-    let boxing = Task {
-        what: Doing::Box(box_task(making)),
+    let task = Task {
+        what: Doing::WashUp,
         start_minute: placed.start,
         hands_minutes: asked.hands,
         out_minutes: asked.out,
@@ -82,10 +81,14 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         notes: vec![],
         after: vec![],
     };
-    if let Part::Aside { of, .. } = part {
-        return Task { what: Doing::Aside(aside_task(kitchen, making, of)), ..boxing };
+    if part == Part::WashUp {
+        return task;
     }
-    let Part::Step { step, round, rounds, takes } = part else { return boxing };
+    let making = &makings.makings[making];
+    if let Part::Aside { of, .. } = part {
+        return Task { what: Doing::Aside(aside_task(kitchen, making, of)), ..task };
+    }
+    let Part::Step { step, round, rounds, takes } = part else { return Task { what: Doing::Box(box_task(making)), ..task } };
     let recipe = &kitchen.recipes[making.recipe];
     let text = if round == 0 { making_text(kitchen, making, step) } else { again_text(kitchen, recipe, step) };
     let on = recipe.steps[step].on.clone();
@@ -94,7 +97,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         takes: (!on.is_empty()).then_some(takes as u32),
         on,
         notes: notes(kitchen, recipe, step, (round, rounds)),
-        ..boxing
+        ..task
     }
 }
 

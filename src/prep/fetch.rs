@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::Fetch;
-use crate::foods::{FoodId, Place, convert};
+use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Dimension, Quantity, TOLERANCE};
 use crate::plan::{Demand, Draw, Kept, MadeAt, Makings, User};
@@ -101,7 +101,7 @@ fn from_other_sessions(makings: &Makings, here: MadeAt) -> Vec<Fetch> {
             let User::Making(dish) = one.by else { continue };
             if makings.makings.get(dish).is_some_and(|dish| dish.at == here) {
                 let of = Ware::Recipe(making.recipe);
-                fetched.push(Fetch { of, amount: one.amount.clone(), place: Some(Place::Fridge), look_first: false });
+                fetched.push(Fetch { of, amount: one.amount.clone(), place: one.kept.place(), look_first: false });
             }
         }
     }
@@ -152,6 +152,7 @@ mod tests {
     use pretty_assertions::assert_eq;
 
     use super::*;
+    use crate::foods::Place;
     use crate::kitchen::Spot;
     use crate::plan::Stated;
     use crate::prep::testing::*;

@@ -79,7 +79,7 @@ impl SessionPlan {
                 steps += 1;
                 Mark::Number(steps)
             }
-            Doing::Box(_) | Doing::Aside(_) => {
+            Doing::Box(_) | Doing::Aside(_) | Doing::WashUp => {
                 boxes += 1;
                 Mark::Letter(boxes)
             }
@@ -92,7 +92,7 @@ impl SessionPlan {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub struct PersonId(pub usize);
 
-/// How chart and steps name a task: steps are counted from 1, boxes and what is set aside are lettered from A, setting an appliance has none.
+/// How chart and steps name a task: steps are counted from 1, all else is lettered from A, but setting an appliance has none.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Mark {
     None,
@@ -134,6 +134,8 @@ pub enum Doing {
     Step(StepTask),
     Box(BoxTask),
     Aside(AsideTask),
+    /// Once, at the end of the session.
+    WashUp,
 }
 
 /// One round of a step; step and round count from 0.
@@ -174,7 +176,7 @@ pub struct AsideTask {
 impl Task {
     pub fn recipe(&self) -> Option<RecipeId> {
         match &self.what {
-            Doing::Set => None,
+            Doing::Set | Doing::WashUp => None,
             Doing::Step(step) => Some(step.recipe),
             Doing::Box(boxing) => Some(boxing.recipe),
             Doing::Aside(aside) => Some(aside.recipe),

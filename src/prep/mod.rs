@@ -21,6 +21,8 @@ mod remedies;
 mod rounds;
 mod say;
 mod schedule;
+mod skills;
+mod straight;
 mod tasks;
 #[cfg(test)]
 mod testing;
@@ -41,5 +43,7 @@ pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Mac
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
+pub use skills::unskilled;
+pub use straight::settled;
 pub use text::step_text;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

@@ -60,7 +60,7 @@ pub(super) fn remedies(
     replan: impl Fn(&Problem) -> i64,
 ) -> Vec<Advice> {
     let mut changes = vec![(Change::OneMorePerson, one_more_person(&work.problem))];
-    changes.extend(more_room(kitchen, &week.sessions[index], index, makings, work));
+    changes.extend(more_room(kitchen, week, index, makings, work));
     changes.extend(moved_recipes(kitchen, week, makings, index, work));
     let mut ends: Vec<(i64, Change)> = changes.into_iter().map(|(what, problem)| (replan(&problem), what)).collect();
     ends.retain(|(end, _)| *end < finish);
@@ -82,12 +82,12 @@ fn one_more_person(problem: &Problem) -> Problem {
 }
 
 /// One change an appliance that the session uses.
-fn more_room(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings, work: &Work) -> Vec<(Change, Problem)> {
+fn more_room(kitchen: &Kitchen, week: &Week, index: usize, makings: &Makings, work: &Work) -> Vec<(Change, Problem)> {
     let used = |id: &ApplianceId| work.problem.jobs.iter().any(|job| job.machines.iter().any(|(m, _)| *m == id.0));
     let roomier = |id: ApplianceId| {
         let mut roomier = kitchen.clone();
         roomier.appliances[id].room += 1;
-        (Change::MoreRoom(id), session_work(&roomier, session, index, makings).problem)
+        (Change::MoreRoom(id), session_work(&roomier, week, index, makings).problem)
     };
     (0..kitchen.appliances.len()).map(ApplianceId).filter(used).map(roomier).collect()
 }
@@ -101,7 +101,7 @@ fn moved_recipes(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize
         let mut moved = makings.clone();
         moved.makings[making].at = MadeAt::Session(other);
         let change = Change::Moved { recipe: makings.makings[making].recipe, to: week.sessions[other].start };
-        changes.push((change, session_work(kitchen, &week.sessions[index], index, &moved).problem));
+        changes.push((change, session_work(kitchen, week, index, &moved).problem));
     }
     changes
 }
@@ -117,7 +117,7 @@ fn stands_alone(makings: &Makings, making: usize) -> bool {
 fn can_make(kitchen: &Kitchen, week: &Week, makings: &Makings, making: usize, other: usize) -> bool {
     let session = &week.sessions[other];
     let recipe = &kitchen.recipes[makings.makings[making].recipe];
-    let keeps = recipe.fridge.max(recipe.freezer).unwrap_or(Days(0)).0;
+    let keeps = recipe.reach().0.max(recipe.freezer.unwrap_or(Days(0))).0;
     let ready = session
         .finish_by
         .or_else(|| jiff::Span::new().try_minutes(kitchen.rules.ready_after.0).and_then(|span| session.start.checked_add(span)).ok());
@@ -184,7 +184,7 @@ mod tests {
     fn the_fullest_of_chain_appliance_and_hands_is_named() {
         // Chain 60 min; oven (2 + 1) x 60 / 2 = 90 min; hands 30 min.
         let (kitchen, week, makings) = roast_and_slaw();
-        let work = session_work(&kitchen, &week.sessions[0], 0, &makings);
+        let work = session_work(&kitchen, &week, 0, &makings);
         let teller = Teller { kitchen: &kitchen, makings: &makings, work: &work };
         let told = binding(&kitchen, &teller).map(|what| Advice::Binds(what).text(kitchen.names()));
         assert_eq!(told.as_deref(), Some("What binds is the oven, full for 1 h 30 min."));
@@ -194,7 +194,7 @@ mod tests {
     fn the_best_three_remedies_say_when_the_session_would_end() {
         let (kitchen, mut week, makings) = roast_and_slaw();
         week.sessions[0].finish_by = Some(date(2026, 11, 29).at(15, 30, 0, 0));
-        let work = session_work(&kitchen, &week.sessions[0], 0, &makings);
+        let work = session_work(&kitchen, &week, 0, &makings);
         // A stand-in that reckons 60 min a roast and 30 min of chopping shared by all hands.
         let reckon = |problem: &Problem| {
             let roasts = problem.jobs.iter().filter(|job| job.wait == 60).count() as i64;

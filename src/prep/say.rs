@@ -18,6 +18,7 @@ impl Task {
                 let heat = self.at.map(|heat| format!(" to {}", degrees(heat, units))).unwrap_or_default();
                 format!("Set the {appliance}{heat}")
             }
+            Doing::WashUp => "Wash up".to_owned(),
             Doing::Step(step) => step.text(),
             Doing::Box(boxing) => boxing.text(names, units),
             Doing::Aside(aside) => aside.text(names, units),
@@ -34,6 +35,7 @@ impl Task {
                 let heat = self.at.map(|heat| format!(" {}", temperature(heat, units))).unwrap_or_default();
                 format!("{}{heat}", sentence(appliance))
             }
+            Doing::WashUp => "Wash up".to_owned(),
             Doing::Aside(aside) => format!("{}: for {}", first_words(names.recipe(aside.recipe)), aside.eater),
             Doing::Box(boxing) => format!("{}: box", first_words(names.recipe(boxing.recipe))),
             Doing::Step(step) if step.verb.is_empty() => first_words(names.recipe(step.recipe)),

@@ -1,4 +1,7 @@
 //! What a step says: its text with the amounts of the making, as the cook weighs them on the board.
+//!
+//! Pieces are printed with what is left of them after trimming ("3 onions (330 g)"), so that other sizes do as well;
+//! eggs only where one has to be parted.
 
 use super::Note;
 use super::names::{first_step, handled, unnamed};

@@ -1,4 +1,7 @@
 //! One line of the list, from what was chosen for one need.
+//!
+//! A line offers to do without the last of it where the household's own rule (`choose`) then takes packs that cost
+//! less, at the shop where it is bought; packs that no need can be compared with offer nothing.
 
 use super::ask::{Ask, Window, WindowFor, is_wanted};
 use super::choose::AtShop;

@@ -1,4 +1,7 @@
 //! The prep guide: one page a session, read in a kitchen by someone who has never seen the tool. It is made to fit by a stated order of measures.
+//!
+//! A guide that does not fit one page is first set smaller and closer, then printed one page a person where several
+//! work; only then does it take further pages.
 
 use itertools::Itertools;
 

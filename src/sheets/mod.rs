@@ -29,6 +29,7 @@ mod flow;
 mod frame;
 mod guide;
 mod labels;
+mod mark;
 mod notes;
 mod outline;
 mod page;
@@ -48,6 +49,7 @@ mod tests;
 pub use count::count_sheet;
 pub use guide::{person_guide, prep_guide};
 pub use labels::{LabelGrid, label_sheet};
+pub use mark::{mark, mark_of};
 pub use page::{Bookmark, Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
 pub use pdf::to_pdf;
 pub use recipes::{Told, recipe_sheet};
@@ -77,4 +79,6 @@ pub struct Sheet {
     pub pages: Vec<Page>,
     /// What did not fit, and which characters could not be printed.
     pub warnings: Vec<String>,
+    /// The plan that it belongs to.
+    pub mark: Option<String>,
 }

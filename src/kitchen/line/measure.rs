@@ -1,4 +1,8 @@
 //! The amount of a line, with its unit, the size of one, and what says it again.
+//!
+//! An amount that says no number ("a few sprigs", "some", "a little") is taken as "to taste" in its own words, with a
+//! note; an unknown counting word before a food ("2 zorks cream") is part of an unknown food's name. Neither is an
+//! error.
 
 use super::beside::{Beside, beside, beside_at};
 use super::vocabulary::{self, Class};

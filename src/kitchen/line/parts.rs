@@ -1,4 +1,6 @@
 //! What a line says after its food: preparations, remarks, sizes, what is added, what could be taken instead.
+//!
+//! "Packed" after the comma is how the cup was filled, where the food knows the weight of such a cup.
 
 use std::ops::Range;
 

@@ -21,6 +21,7 @@ pub(super) fn kitchen() -> Vec<Appliance> {
         near: 0.0,
         warm_up: Minutes(0),
         out: Minutes(0),
+        comes_up: Minutes(0),
         holds: None,
         kind: ApplianceKind::of_name(name),
         fan: false,

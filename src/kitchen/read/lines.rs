@@ -7,12 +7,14 @@ use toml::de::DeValue;
 use super::names::Names;
 use super::shapes;
 use super::source::{Findings, Source};
-use super::table::{Entry, Table, kind_of};
+use super::table::{Entry, Table, kind_of, unseen_letter};
 use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
+use crate::kitchen::keys::LETTERS;
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
 use crate::kitchen::method::Paragraph;
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
 use crate::measure::{Amount, Number, Pints, Quantity, Spoons, Unit, read_amount};
+use crate::words::marks::is_unseen;
 
 /// What a line can speak of.
 #[derive(Debug)]
@@ -112,6 +114,11 @@ impl<'k> Speech<'k> {
     fn line(&mut self, typed: Typed, source: &Source) -> Vec<Ingredient> {
         let lead = typed.text.len() - typed.text.trim_start().len();
         let text = typed.text.trim();
+        if let Some((offset, letter)) = text.char_indices().find(|(_, letter)| is_unseen(*letter) && *letter != '\t') {
+            let at = source.spot(if typed.exact { typed.byte + lead + offset } else { typed.byte });
+            self.found.mistake(at, format!("this line holds {}", unseen_letter(letter)), "Take it out.");
+            return Vec::new();
+        }
         let byte = if typed.exact { typed.byte + lead } else { typed.byte };
         let place = |error: &LineError| source.spot(byte + if typed.exact { error.offset.min(text.len()) } else { 0 });
         self.read(text, &source.spot(byte), place)
@@ -170,6 +177,11 @@ impl<'k> Speech<'k> {
                 return None;
             }
         }
+        let letters = name.chars().count();
+        if letters > LETTERS {
+            self.found.mistake(at.clone(), format!("a food's name of {letters} letters"), format!("Write at most {LETTERS}."));
+            return None;
+        }
         let food = self.food(name, at);
         Some(Wanted::Food { food, item })
     }
@@ -215,7 +227,9 @@ impl<'k> Speech<'k> {
         let amount = table.optional("amount", shapes::text_or_digits);
         let prep = table.optional("prep", shapes::text);
         match (table.has("food"), table.has("recipe")) {
-            (true, false) => food.map_or_else(Vec::new, |food| self.food_table(&food, amount, prep, table.has("amount"), at)),
+            (true, false) => food.map_or_else(Vec::new, |food| {
+                self.food_table(&food, amount, prep, table.has("amount").then(|| table.spot_of("amount")), at)
+            }),
             (false, true) => {
                 if !table.has("amount") {
                     table.missing("amount", "\"1 portion\"");
@@ -244,16 +258,32 @@ impl<'k> Speech<'k> {
         }
     }
 
-    fn food_table(&mut self, food: &str, amount: Option<String>, prep: Option<String>, stated: bool, at: Spot) -> Vec<Ingredient> {
+    fn same_food(&self, one: &str, other: &str) -> bool {
+        let (one, other) = (one.trim(), other.trim());
+        one.eq_ignore_ascii_case(other) || self.foods.find(one).is_some_and(|food| self.foods.find(other) == Some(food))
+    }
+
+    /// `stated` is where the amount stands, if it is written.
+    fn food_table(&mut self, food: &str, amount: Option<String>, prep: Option<String>, stated: Option<Spot>, at: Spot) -> Vec<Ingredient> {
         let Some(amount) = amount else {
-            if stated {
+            if stated.is_some() {
                 return Vec::new();
             }
             let wanted = Wanted::Food { food: self.food(food, &at), item: None };
             return vec![Ingredient { prep, ..Ingredient::of(food.to_owned(), wanted, at) }];
         };
+        let amount_at = stated.unwrap_or_else(|| at.clone());
         let comma = prep.map(|prep| format!(", {prep}")).unwrap_or_default();
         let text = format!("{amount} {food}{comma}");
+        // What has no number is to taste ("a few sprigs"); a number that is no amount is a slip.
+        let slip = |read: &str| amount.contains(|letter: char| letter.is_numeric()) || !self.same_food(read, food);
+        if let Ok(LineRead::Ingredients(lines)) = read_ingredients(&text, &self.foods)
+            && lines.iter().any(|line| matches!(&line.of, LineOf::Food { food: read, item: None } if slip(read)))
+        {
+            let cause = format!("amount: \"{amount}\" is not an amount");
+            self.found.mistake(amount_at, cause, "Write an amount like \"350 g\", or leave it out: to taste.");
+            return Vec::new();
+        }
         self.read(&text, &at, |_| at.clone())
     }
 }

@@ -84,6 +84,7 @@ impl Job {
     /// "White-bean mash, step 3", "White-bean mash, step 3, round 2", "boxing of white-bean mash".
     fn text(self, names: Names) -> String {
         match self {
+            Job::WashUp => "washing up".to_owned(),
             Job::Boxing(recipe) => format!("boxing of {}", in_a_sentence(names.recipe(recipe))),
             Job::Step { recipe, step, round: None } => format!("{}, step {}", names.recipe(recipe), step + 1),
             Job::Step { recipe, step, round: Some(round) } => format!("{}, step {}, round {}", names.recipe(recipe), step + 1, round + 1),

@@ -33,7 +33,7 @@ fn kitchen_and_plan() -> (Kitchen, Makings, Schedule) {
 
 fn planned_tasks() -> Vec<Task> {
     let (kitchen, makings, schedule) = kitchen_and_plan();
-    let work = session_work(&kitchen, &week().sessions[0], 0, &makings);
+    let work = session_work(&kitchen, &week(), 0, &makings);
     tasks(&kitchen, &makings, &work, &schedule).into_iter().map(|(task, _)| task).collect()
 }
 

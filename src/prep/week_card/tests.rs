@@ -5,7 +5,7 @@ use std::path::Path;
 use super::*;
 use crate::kitchen::fixture::{date, empty_kitchen, meal, recipe, recipe_line, session, week};
 use crate::kitchen::{Recipe, load};
-use crate::plan::{Draw, Making, Use};
+use crate::plan::{Draw, Kept, Making, Use};
 
 /// The sample kitchen and its week's card.
 fn sample() -> (Kitchen, WeekCard) {

@@ -9,6 +9,7 @@ mod flow;
 mod guide;
 mod labels;
 mod list;
+mod mark;
 mod pages;
 mod pdf;
 mod recipes;

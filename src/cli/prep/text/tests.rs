@@ -15,7 +15,19 @@ const OVEN: ApplianceId = ApplianceId(0);
 
 fn appliance(name: &str) -> Appliance {
     let (name, at) = (name.to_owned(), Spot::default());
-    Appliance { name, room: 2, heat: true, near: 10.0, warm_up: Minutes(10), out: Minutes(1), holds: None, kind: None, fan: false, at }
+    Appliance {
+        name,
+        room: 2,
+        heat: true,
+        near: 10.0,
+        warm_up: Minutes(10),
+        out: Minutes(1),
+        comes_up: Minutes(0),
+        holds: None,
+        kind: None,
+        fan: false,
+        at,
+    }
 }
 
 /// An oven, roast roots and beetroot.
