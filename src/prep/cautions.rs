@@ -159,8 +159,8 @@ fn inside(kinds: &[Kind]) -> Vec<Celsius> {
     kinds.iter().filter_map(|kind| least_inside(*kind)).collect()
 }
 
-/// The cautions that apply to the makings of one session; last of all, whose rules come first.
-pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
+/// The cautions that apply to these makings, of one session or of a week; last of all, whose rules come first.
+pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
     let mut said: Vec<Care> = applying.map(|row| row.care()).collect();

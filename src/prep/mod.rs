@@ -22,6 +22,7 @@ mod rounds;
 mod say;
 mod schedule;
 mod skills;
+mod spared;
 mod straight;
 mod tasks;
 #[cfg(test)]
@@ -31,7 +32,7 @@ mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::{prep, turnover};
-pub use cautions::{Care, Holds};
+pub use cautions::{Care, Holds, cautions};
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use guide::{
@@ -44,6 +45,7 @@ pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_a
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use skills::unskilled;
+pub use spared::spared_without;
 pub use straight::settled;
-pub use text::step_text;
+pub use text::{line_text, making_text, step_text};
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

@@ -18,7 +18,7 @@ pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64)
 }
 
 /// As [`step_text`], for a making: what single eaters get without something lessens the amount of that alone.
-pub(super) fn making_text(kitchen: &Kitchen, making: &Making, step: usize) -> String {
+pub fn making_text(kitchen: &Kitchen, making: &Making, step: usize) -> String {
     text_with(kitchen, making.recipe, step, |one| making.times(one.ware()).to_f64())
 }
 
@@ -71,6 +71,12 @@ fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, times: &impl Fn(&Ingre
             recipe.ingredients.get(*index).map_or_else(String::new, |one| amount_and_food(kitchen, one, share.as_ref(), times(one)))
         }
     }
+}
+
+/// "40 g feta", "2 portions pearl barley, warm": a line of a meal with its amount, so many times.
+pub fn line_text(kitchen: &Kitchen, line: &Ingredient, times: f64) -> String {
+    let prep = line.prep.as_ref().map_or_else(String::new, |prep| format!(", {prep}"));
+    format!("{}{prep}", amount_and_food(kitchen, line, None, times))
 }
 
 /// "60 ml", "3", "2 (400 g)", "2–3 cloves": a line's amount without its food; empty for "to taste".

@@ -19,7 +19,7 @@ use super::steps::{Steps, Type};
 use super::text::{Setter, plain, soft, strong};
 use super::wording::{day, duration, full_day};
 use super::{Settings, Sheet};
-use crate::words::clock;
+use crate::words::{Clock, clock};
 
 /// One way of setting the page: the type, and the height of a row of the chart.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -185,7 +185,8 @@ impl<'a> Guide<'a> {
     }
 
     fn lanes(&self, setter: &mut Setter, measure: Measure, width: f32) -> Vec<Block> {
-        let look = Look { row: measure.row, size: self.settings.size, width, units: self.settings.units };
+        let (size, units) = (self.settings.size, self.settings.units);
+        let look = Look { row: measure.row, size, width, units, clock: Clock::Of(self.session.start) };
         let mut blocks = chart(setter, self.session, self.names, look);
         let whose = self.for_whom(", ");
         let name = format!("{}, {}{whose}", day(self.session.start.date()), clock(self.session.start));
