@@ -20,6 +20,7 @@ mod every_key;
 mod finer_rules;
 mod handout;
 mod issue;
+mod life;
 mod lines;
 mod lived;
 mod machine;

@@ -1,11 +1,11 @@
 //! Bookings in full: what is written into the book of a trip, a session, meals, what was thrown away, a count, and what is taken back.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
 use super::bench::Bench;
-use super::booked::{count_key, line_key, meal_key, session_key, trip_key};
+use super::booked::{Booked, count_key, meal_key, session_key, trip_key};
 use super::booking::{Booking, Change, Verb};
 use super::chain::Book;
 use super::issue::{issue_meal, issue_session};
@@ -32,7 +32,7 @@ pub struct Draft {
 /// What a trip brought, with the prices that go into shops.toml. `lines` are those it settles, where others stay open.
 pub fn bought(
     kitchen: &Kitchen,
-    (book, shelf): (&Book, &[LotRecord]),
+    (booked, shelf): (&Booked, &[LotRecord]),
     next: &NextTrip,
     (goods, lines): (&[Goods], Option<Vec<String>>),
     prices: Vec<PriceChange>,
@@ -46,10 +46,8 @@ pub fn bought(
     let covers = lines.unwrap_or_else(|| vec![trip_key(on, next.trip.nth)]);
     let mut fares = fares(kitchen, goods);
     // The way to a shop is paid once a trip, however often its lines are booked.
-    let start = line_key((on, next.trip.nth), "", 0);
-    let earlier = standing(&book.bookings).into_iter().filter(|booking| booking.covers.iter().any(|key| key.starts_with(&start)));
-    let paid: BTreeSet<&String> = earlier.flat_map(|booking| booking.fares.keys()).collect();
-    fares.retain(|shop, _| !paid.contains(shop));
+    let paid = booked.fares_paid(on, next.trip.nth);
+    fares.retain(|shop, _| !paid.contains(shop.as_str()));
     Booking { covers, fares, prices, ..Booking::new(today, Verb::Receive, what, changes) }
 }
 
@@ -204,13 +202,8 @@ pub fn taken_back(book: &Book, today: Date) -> Option<Booking> {
     last_standing(&book.bookings).map(|last| taking_back(last, today))
 }
 
-/// What takes back every booking after number `last`, the latest first.
-pub fn taken_back_to(book: &Book, last: u64, today: Date) -> Vec<Booking> {
-    let after = shown(book).into_iter().filter(|booking| booking.number > last && booking.verb != Verb::Opening);
-    after.map(|booking| taking_back(booking, today)).collect()
-}
-
-fn taking_back(last: &Booking, today: Date) -> Booking {
+/// What takes a booking back.
+pub fn taking_back(last: &Booking, today: Date) -> Booking {
     let what = format!("taken back, number {}: {}", last.number, last.what);
     let prices = last.prices.iter().rev().map(PriceChange::reversed).collect();
     Booking { takes_back: Some(last.number), prices, ..Booking::new(today, Verb::Undo, what, reversed(last)) }

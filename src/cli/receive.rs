@@ -15,7 +15,7 @@ use super::{Cli, Format};
 use crate::Shown;
 use crate::book::{
     As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, beside_the_plan, bought, bought_beside, except, filled_in, goods_form,
-    next_trip, open_goods, read_book, seen_prices, week_of_sheet,
+    next_trip, open_goods, read_ledger, seen_prices, week_of_sheet,
 };
 use crate::json::Printed;
 use crate::kitchen::{GoodsForm, Names, read_goods};
@@ -170,7 +170,7 @@ fn put_down(
     let prices = keeping.price_changes(&seen)?;
     not_booked.iter().for_each(|line| remark(&format!("not booked: {line}.")));
     unclear.iter().for_each(|line| remark(&format!("no price goes into shops.toml of {line}.")));
-    let booking = bought(kitchen, (&keeping.book, &keeping.shelf), next, (goods, lines), prices, setting.today);
+    let booking = bought(kitchen, (&setting.booked, &keeping.shelf), next, (goods, lines), prices, setting.today);
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
 }
@@ -182,7 +182,7 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     }
     let setting = Setting::read(cli)?;
     // What is booked must be known here.
-    read_book(&setting.folder)?;
+    read_ledger(&setting.folder)?;
     let kitchen = &setting.loaded.kitchen;
     let next = next(cli, &setting, otherwise)?.map_err(|none| Failure::Usage(no_trip(&none, kitchen.names())))?;
     let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);

@@ -45,7 +45,7 @@ impl Setting {
         let booked = match read_ledger(&folder) {
             Ok(ledger) => {
                 let lost = lost_booking(&folder, ledger.last.as_ref()).map(|note| Warning::Note { at: None, text: note.to_string() });
-                let cut = cut_within_its_first_line(ledger.bookings as usize, ledger.cut_short);
+                let cut = cut_within_its_first_line(ledger.bookings as usize, ledger.fragment.is_some());
                 let cut = cut.map(|note| Warning::Note { at: None, text: note.to_string() });
                 lost.into_iter().chain(cut).for_each(|warning| loaded.warnings.insert(0, warning));
                 Booked::told_by(&ledger)
