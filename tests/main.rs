@@ -25,6 +25,7 @@ mod finer_rules;
 mod handout;
 mod household_of_four;
 mod issue;
+mod life;
 mod lines;
 mod lived;
 mod machine;

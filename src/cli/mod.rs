@@ -14,6 +14,7 @@ mod keeping;
 mod keys;
 mod known;
 mod list;
+mod look;
 mod manual;
 mod mind;
 mod outcome;
@@ -175,6 +176,8 @@ enum Verb {
         #[arg(long, value_name = "DIR", requires = "sheet")]
         into: Option<PathBuf>,
     },
+    /// A round of the shelf: of what the open meals and the next week rely on, is each lot there? Booked as a count
+    Look,
     /// Book what is thrown away, as in "200 g feta"
     Waste {
         what: String,
@@ -297,6 +300,7 @@ pub fn run() -> ExitCode {
         Verb::Issue { eating } => issue::run(&cli, eating),
         Verb::Count { file: Some(file), .. } => count::run(&cli, file),
         Verb::Count { file: None, into, .. } => count::write_sheet(&cli, into.as_deref()),
+        Verb::Look => look::run(&cli),
         Verb::Waste { what, why } => waste::run(&cli, what, why),
         Verb::Book { finish: true } => book::finish(&cli),
         Verb::Book { finish: false } => book::run(&cli),

@@ -102,7 +102,7 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
     Week {
         name: "Test week".to_owned(),
         from,
-        trips: vec![Trip { on: from, shops: None, planned: true, at: spot(1) }],
+        trips: vec![Trip { on: from, shops: None, planned: true, nth: 0, settled: Vec::new(), at: spot(1) }],
         sessions,
         meals,
         at: spot(1),
@@ -110,5 +110,5 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
 }
 
 pub(crate) fn lot(of: Ware, amount: Quantity, place: crate::foods::Place) -> Lot {
-    Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
+    Lot { of, amount, pack: None, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
 }

@@ -458,10 +458,24 @@ pub enum Ware {
     Recipe(RecipeId),
 }
 
+impl Recipe {
+    /// `amount` of it in the unit of its `makes`; `None` where it does not say what a portion weighs.
+    pub fn in_makes(&self, amount: &Quantity) -> Option<Number> {
+        match (&self.makes, amount) {
+            (Quantity::Portions(_), Quantity::Mass(weight)) => self.portion.as_ref().map(|portion| &weight.value / portion),
+            (Quantity::Mass(_), Quantity::Portions(portions)) => self.portion.as_ref().map(|portion| portions * portion),
+            (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.exact().clone()),
+        }
+    }
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lot {
     pub of: Ware,
+    /// All of it, in packs or not.
     pub amount: Quantity,
+    /// The size of one of the closed packs that it lies in; `None` of what is open or loose.
+    pub pack: Option<Quantity>,
     pub place: Place,
     pub best_before: Option<Date>,
     pub use_by: Option<Date>,
@@ -517,7 +531,16 @@ pub struct Trip {
     pub shops: Option<Vec<ShopId>>,
     /// False: it stands in no file. It buys what no open trip brings in time.
     pub planned: bool,
+    /// Which trip of its day it is, in the order of the file, counted from 0; one of its own from [`Trip::OWN`] on.
+    pub nth: usize,
+    /// Foods that were booked on it already, or were not to be had there: nothing more of them is bought on it.
+    pub settled: Vec<FoodId>,
     pub at: Spot,
+}
+
+impl Trip {
+    /// Trips of their own are counted apart from those of the file, which may yet be given more.
+    pub const OWN: usize = 1000;
 }
 
 #[derive(Debug, Clone, PartialEq)]
