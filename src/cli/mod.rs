@@ -4,6 +4,7 @@ mod adopt;
 mod after;
 mod book;
 mod check;
+mod compose;
 mod convert;
 mod count;
 mod day;
@@ -120,6 +121,14 @@ enum Verb {
         #[arg(long)]
         all: bool,
         /// How hard to look for the shortest plan and its proof
+        #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
+        effort: EffortWord,
+    },
+    /// Propose meals for what a week leaves open
+    Compose {
+        #[command(flatten)]
+        choice: compose::Choice,
+        /// How hard to look for the best week and its proof
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
     },
@@ -276,6 +285,7 @@ pub fn run() -> ExitCode {
         Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { all, effort } => prep::run(&cli, *all, (*effort).into()),
+        Verb::Compose { choice, effort } => compose::run(&cli, choice, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Stock { waste } => stock::run(&cli, *waste),
         Verb::Receive { otherwise } => receive::run(&cli, otherwise),

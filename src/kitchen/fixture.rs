@@ -41,6 +41,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
         shops: Vec::new(),
         packs: Vec::new(),
         lots: Vec::new(),
+        together: Together::default(),
     }
 }
 
@@ -58,6 +59,9 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         made: Made::InASession,
         serve: None,
         boxed: None,
+        fits: Vec::new(),
+        is: Vec::new(),
+        style: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
         at_table: Vec::new(),
@@ -88,6 +92,9 @@ pub(crate) fn meal(on: &str, label: &str, each: Vec<Ingredient>) -> Meal {
         each,
         shared: Vec::new(),
         skip: false,
+        pattern: None,
+        open: None,
+        asked: Asked::default(),
         at: spot(3),
     }
 }
@@ -101,6 +108,7 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
         trips: vec![Trip { on: from, shops: None, planned: true, at: spot(1) }],
         sessions,
         meals,
+        wishes: WishTable::default(),
         at: spot(1),
     }
 }

@@ -125,6 +125,7 @@ pub fn week() -> Week {
             at: Spot::default(),
         }],
         meals: vec![],
+wishes: Default::default(),
         at: Spot::default(),
     }
 }

@@ -11,6 +11,7 @@ use super::lines::Speech;
 use super::names::Names;
 use super::shapes;
 use super::table::Table;
+use super::wishes::read_prefer;
 use crate::foods::convert;
 use crate::kitchen::{Appliance, ApplianceKind, Choose, Household, Paper, Print, Rules, SheetKind, Sheets, Staple};
 use crate::measure::{Currency, Dimension, Minutes, Pints, ReadError, Spoons, Units};
@@ -184,6 +185,7 @@ pub(super) fn read_rules(top: Option<&Table<'_>>, speech: &mut Speech<'_>) -> Ru
         boxing: minutes("boxing", usual.boxing),
         wash: minutes("wash", usual.wash),
         pace: table.and_then(|table| table.optional("pace", shapes::positive)).unwrap_or(usual.pace),
+        prefer: table.and_then(read_prefer),
     }
 }
 

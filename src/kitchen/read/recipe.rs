@@ -1,6 +1,7 @@
 //! recipes/*.toml: the head of a recipe. Its steps are read in [`steps`](super::steps).
 
 use super::lines::Speech;
+use super::plates::words;
 use super::shapes;
 use super::table::Table;
 use crate::kitchen::{BatchCut, BoxKind, Ingredient, Made, Recipe, Serve, Source, Spot};
@@ -29,6 +30,9 @@ pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
         made: top.optional("made", shapes::one_of(&MADE)).unwrap_or(Made::InASession),
         serve: top.optional("serve", shapes::one_of(&SERVE)),
         boxed: read_box(top, spoons),
+        fits: words(top, "fits"),
+        is: words(top, "is"),
+        style: top.optional("style", shapes::text).map(|style| style.to_lowercase()),
         ingredients: Vec::new(),
         steps: Vec::new(),
         at_table: Vec::new(),
@@ -52,6 +56,9 @@ pub(super) fn unread(id: &str) -> Recipe {
         made: Made::InASession,
         serve: None,
         boxed: None,
+        fits: Vec::new(),
+        is: Vec::new(),
+        style: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
         at_table: Vec::new(),
