@@ -14,6 +14,7 @@ mod book;
 mod calendar;
 mod cli;
 mod components;
+mod compose;
 mod count;
 mod eaters;
 mod every_key;

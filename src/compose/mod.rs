@@ -91,6 +91,11 @@ pub fn compose(
     }
     let options = options(&table);
     let mut found = best(&table, &options, asking.effort);
+    if found.best.is_none() && !table.written_flags.is_empty() {
+        // What is written is bought too early, whatever is composed beside it.
+        table.excused = table.written_flags.clone();
+        found = best(&table, &options, asking.effort);
+    }
     let Some((first, _)) = found.best.clone() else {
         return Ok(Composed::Clash(clash::clash(&table, found.complete, asking.effort)));
     };

@@ -211,7 +211,7 @@ pub fn of_week(table: &Table, chosen: &[Option<u32>], tried: &Tried, priced: &Pr
     if cooked.len() > wishes.recipes_at_most as usize {
         add(broken, Wish::RecipesAtMost, cooked.len() as f64);
     }
-    if tried.needs.flags.iter().any(|flag| !table.written_flags.contains(flag)) {
+    if tried.needs.flags.iter().any(|flag| !table.excused.contains(flag)) {
         add(broken, Wish::Flag, 0.0);
     }
     for short in &tried.makings.short {

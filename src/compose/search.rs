@@ -27,8 +27,6 @@ pub struct Found {
     pub proven: bool,
     /// Every week was looked at, or ruled out.
     pub complete: bool,
-    /// Weeks that were reckoned.
-    pub reckoned: usize,
 }
 
 /// How many weeks may be reckoned.
@@ -66,10 +64,9 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     proof.go(&mut Vec::new(), &mut Vec::new());
     proof.look();
     let (allowed, cut) = (proof.allowed, proof.cut);
-    let reckoned = search.reckoned;
     let complete = !cut && table.ways.complete;
     let all = first.into_iter().chain(allowed);
-    let best = choose(table, all.collect(), complete);
+    let best = choose(table, all.collect());
     let least = best.as_ref().map(|(_, _, least)| *least);
     let proven = complete && best.is_some();
     let bound = match (proven, least) {
@@ -77,11 +74,11 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
         (_, Some(least)) => bound.of_all().min(least),
         _ => bound.of_all(),
     };
-    Found { best: best.map(|(chosen, value, _)| (chosen, value)), bound, proven, complete, reckoned }
+    Found { best: best.map(|(chosen, value, _)| (chosen, value)), bound, proven, complete }
 }
 
 /// The best of allowed weeks, with the least net cost among them; the first in file order of equal ones.
-fn choose(table: &Table, allowed: Vec<(Chosen, Value)>, _complete: bool) -> Option<(Chosen, Value, i64)> {
+fn choose(table: &Table, allowed: Vec<(Chosen, Value)>) -> Option<(Chosen, Value, i64)> {
     let wishes = &table.wishes;
     let fewest = allowed.iter().map(|(_, value)| value.left_open).min()?;
     let least = allowed.iter().filter(|(_, value)| value.left_open == fewest).map(|(_, value)| value.net).min()?;

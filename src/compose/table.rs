@@ -54,7 +54,10 @@ pub struct Table<'t, 'k> {
     pub written: Vec<(usize, Eaten)>,
     /// Meals of the other weeks, with their days.
     pub eaten_elsewhere: Vec<(Date, Eaten)>,
+    /// What the written meals alone draw.
     pub written_flags: Vec<Flag>,
+    /// Flags that are not held against a week.
+    pub excused: Vec<Flag>,
     pub from_shelf: bool,
     /// Weeks that were proposed before.
     pub before: Vec<Vec<Option<u32>>>,
@@ -116,6 +119,7 @@ impl<'t, 'k> Table<'t, 'k> {
             written,
             eaten_elsewhere,
             written_flags: Vec::new(),
+            excused: Vec::new(),
             from_shelf,
             before: Vec::new(),
             barred: Vec::new(),

@@ -5,12 +5,11 @@ use crate::foods::Place;
 use crate::kitchen::{Kitchen, Ware, Week};
 use crate::measure::{Money, Quantity, Units, show};
 use crate::plan::Unfit;
-use crate::words::{clock, day, duration, in_a_sentence};
+use crate::words::{duration, in_a_sentence};
 
 /// "uses 75 g feta, good until Tue".
 pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
     let names = kitchen.names();
-    let named = |ware: Ware| in_a_sentence(names.ware(ware));
     let amount_of = |of: Ware, amount: &Quantity| match of {
         Ware::Food(food) => format!("{} {}", show(amount, units), names.food(food)),
         Ware::Recipe(recipe) => format!("{} of {}", show(amount, units), in_a_sentence(names.recipe(recipe))),
@@ -35,10 +34,7 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
         Why::FromThePot { recipe } => format!("{} straight from the pot", in_a_sentence(names.recipe(*recipe))),
         Why::SharesPack { food, with } => format!("shares the {} bought for {with}", names.food(*food)),
         Why::NothingOf { before } => format!("nothing of {before} again"),
-        Why::Cheapest => {
-            let _ = named;
-            "adds least to the cost".to_owned()
-        }
+        Why::Cheapest => "adds least to the cost".to_owned(),
     }
 }
 
@@ -119,13 +115,7 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> [String;
         Wish::Another => ("--another".into(), "two meals otherwise".into(), "fewer of --another".into()),
     };
     let said = figure(&clashing.now).unwrap_or(now);
-    let would = match figure(&clashing.would_do) {
-        Some(text) => match &clashing.wish {
-            Wish::FinishBy(_) => text,
-            _ => text,
-        },
-        None => otherwise,
-    };
+    let would = figure(&clashing.would_do).unwrap_or(otherwise);
     [key, said, would]
 }
 
@@ -148,10 +138,4 @@ fn beside(kitchen: &Kitchen, week: &Week, is: &str) -> String {
 fn wanted(kitchen: &Kitchen, week: &Week, is: &str) -> String {
     let pairs = week.wishes.beside.iter().chain(&kitchen.together.wishes.beside).flatten();
     pairs.into_iter().find(|pair| pair.is == is).map(|pair| pair.wants.clone()).unwrap_or_default()
-}
-
-/// When a session would have to end: "Sun 29 Nov 17:40".
-pub fn ends(start: jiff::civil::DateTime, minutes: i64) -> String {
-    let end = start.checked_add(jiff::ToSpan::minutes(minutes)).unwrap_or(start);
-    format!("{} {}", day(end.date()), clock(end))
 }
