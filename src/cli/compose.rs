@@ -74,7 +74,8 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
             if cli.format == Format::Json {
                 say(&json(&crate::json::nothing_composed(read))?)?;
             }
-            let why = if proven { "nothing else is allowed" } else { "nothing else that is allowed was found; --effort high looks further" };
+            let why =
+                if proven { "nothing else is allowed" } else { "nothing else that is allowed was found; --effort high looks further" };
             Err(Failure::NotKnown(format!("{}: {why}.", read.name)))
         }
         Composed::NothingOpen => match cli.format {
@@ -116,7 +117,13 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
         proposal.open.iter().for_each(|open| out.push_str(&format!("  {}: {NOT_ON_THE_SHELF}\n", open.label)));
     }
     let money = |money| format!("{} {}", names.money(money), names.currency);
-    let _ = writeln!(out, "\nNet cost {}: the list costs {}, of which some is left and keeps; {} goes off", money(proposal.net_cost), names.money(proposal.cost), names.money(proposal.spoils));
+    let _ = writeln!(
+        out,
+        "\nNet cost {}: the list costs {}, of which some is left and keeps; {} goes off",
+        money(proposal.net_cost),
+        names.money(proposal.cost),
+        names.money(proposal.spoils)
+    );
     out.push_str(&match proposal.proven {
         true => "Nothing better exists.\n".to_owned(),
         false => format!("No week has a net cost below {}.\n", money(proposal.bound)),
@@ -186,7 +193,12 @@ fn tell_count(cli: &Cli, counted: &Count, kitchen: &Kitchen) -> Done {
     let least = if counted.complete { "" } else { "at least " };
     let at_hand: Vec<&str> = counted.at_hand.iter().map(|ware| names.ware(*ware)).collect();
     let mut out = format!("{}: {least}{} different meals", counted.week, counted.meals);
-    let _ = writeln!(out, " from {}: {}", crate::words::counted(at_hand.len(), "component"), if at_hand.is_empty() { "none".to_owned() } else { listed(&at_hand) });
+    let _ = writeln!(
+        out,
+        " from {}: {}",
+        crate::words::counted(at_hand.len(), "component"),
+        if at_hand.is_empty() { "none".to_owned() } else { listed(&at_hand) }
+    );
     let rows = counted.patterns.iter().map(|(pattern, count)| vec![kitchen.together.patterns[*pattern].name.clone(), count.to_string()]);
     out.push_str(&columns(&rows.collect::<Vec<_>>(), 2));
     say(&out)

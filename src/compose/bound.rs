@@ -264,7 +264,11 @@ impl Reckoner<'_> {
     fn least_price_of(&self, food: FoodId, amount: &Quantity) -> f64 {
         let known = &self.kitchen.foods[food];
         let in_dimension = |dimension: &Dimension| {
-            if amount.dimension() == *dimension { Some(amount.base()) } else { convert(known, amount, dimension).ok().map(|same| same.base()) }
+            if amount.dimension() == *dimension {
+                Some(amount.base())
+            } else {
+                convert(known, amount, dimension).ok().map(|same| same.base())
+            }
         };
         self.least(food, 1.0, in_dimension).unwrap_or(0.0)
     }

@@ -120,7 +120,8 @@ fn some_weeks(table: &Table, ways: &[Vec<u32>], most: usize) -> Vec<Chosen> {
 /// The smallest set of wishes of which every week breaks one, with what would loosen each.
 fn told(table: &Table, weeks: &[Vec<Broken>]) -> Vec<Clashing> {
     let sets: Vec<BTreeSet<&Wish>> = weeks.iter().map(|broken| broken.iter().map(|one| &one.wish).collect()).collect();
-    let smallest: Vec<&BTreeSet<&Wish>> = sets.iter().filter(|set| !sets.iter().any(|other| other.len() < set.len() && other.is_subset(set))).collect();
+    let smallest: Vec<&BTreeSet<&Wish>> =
+        sets.iter().filter(|set| !sets.iter().any(|other| other.len() < set.len() && other.is_subset(set))).collect();
     let wishes: Vec<&Wish> = smallest.iter().flat_map(|set| set.iter().copied()).collect::<BTreeSet<_>>().into_iter().collect();
     let clash = (1..=wishes.len()).find_map(|size| hitting(&wishes, &smallest, size, 0, &mut Vec::new()));
     clash.unwrap_or_default().into_iter().map(|wish| clashing(table, wish.clone(), weeks)).collect()

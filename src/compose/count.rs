@@ -56,7 +56,9 @@ pub fn count(trials: &Trials, week: &Week) -> Count {
             let (each, shared) = ways.lines(*way);
             let served = meal.holding(kitchen, each, shared);
             let unwanted = wishes.unwanted.iter().any(|ware| rules::holds(kitchen, wares, *ware));
-            !unwanted && crate::plan::unfit(kitchen, &served, &wishes.wanted).is_empty() && !rules::is_of_several_styles(kitchen, wares, pattern.style.as_ref())
+            !unwanted
+                && crate::plan::unfit(kitchen, &served, &wishes.wanted).is_empty()
+                && !rules::is_of_several_styles(kitchen, wares, pattern.style.as_ref())
         });
         let times = allowed.count();
         counted.complete &= ways.complete;

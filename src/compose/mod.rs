@@ -56,7 +56,9 @@ pub enum Composed {
     /// Nothing is allowed.
     Clash(Clash),
     /// Every week that differs was proposed before, or the meal has no other filling.
-    NothingElse { proven: bool },
+    NothingElse {
+        proven: bool,
+    },
     NothingOpen,
 }
 
@@ -110,7 +112,9 @@ pub fn compose(
     }
     if let Some(meal) = asking.refill {
         let spot = &week.meals[meal].at;
-        let Some(gap) = table.gaps.iter().position(|gap| trials.whole.meals[gap.meal].at == *spot) else { return Ok(Composed::NothingOpen) };
+        let Some(gap) = table.gaps.iter().position(|gap| trials.whole.meals[gap.meal].at == *spot) else {
+            return Ok(Composed::NothingOpen);
+        };
         let held = |(place, way): (usize, &Option<u32>)| match place == gap {
             true => options[gap].iter().copied().filter(|option| option != way).collect(),
             false => vec![*way],
@@ -147,7 +151,9 @@ fn refill_written(table: &Table, meal: &Meal, asking: &Asking) -> Composed {
     let found = best(table, &options, asking.effort);
     match &found.best {
         Some((chosen, _)) => Composed::Proposal(Box::new(proposal::proposal(table, chosen, &found, asking.effort))),
-        None if options.iter().all(Vec::is_empty) && table.gaps.iter().all(|gap| !gap.ways.is_empty()) => Composed::NothingElse { proven: true },
+        None if options.iter().all(Vec::is_empty) && table.gaps.iter().all(|gap| !gap.ways.is_empty()) => {
+            Composed::NothingElse { proven: true }
+        }
         None => Composed::Clash(clash::clash(table, found.complete, asking.effort)),
     }
 }

@@ -98,7 +98,8 @@ pub fn proposal(table: &Table, chosen: &Chosen, found: &Found, effort: Effort) -
     told.cost = priced.cost;
     told.spoils = priced.spoils;
     told.recipes = rules::cooked(&tried).into_iter().collect();
-    told.sessions = (0..tried.week.sessions.len()).map(|index| (tried.week.sessions[index].start, table.finish(&tried, index, effort).0)).collect();
+    told.sessions =
+        (0..tried.week.sessions.len()).map(|index| (tried.week.sessions[index].start, table.finish(&tried, index, effort).0)).collect();
     told.left = crate::purchase::leftovers(&tried.basket);
     for (place, meal) in &filled {
         told.meals.push(FilledMeal {

@@ -54,7 +54,8 @@ pub fn of_meal(table: &Table, gap: &Gap, way: u32) -> Vec<Broken> {
         }
     }
     let form = &table.ways.forms[chosen.form];
-    let made_now = |recipe: &RecipeId| kitchen.recipes[*recipe].made == Made::AtTheMeal && !table.trials.is_on_the_shelf(Ware::Recipe(*recipe));
+    let made_now =
+        |recipe: &RecipeId| kitchen.recipes[*recipe].made == Made::AtTheMeal && !table.trials.is_on_the_shelf(Ware::Recipe(*recipe));
     let filled = if form.own { &chosen.filled } else { &chosen.wares };
     if form.minutes.is_none() && recipes(filled).any(|recipe| made_now(&recipe)) {
         add(&mut broken, Wish::Minutes(form.pattern), 1.0);
@@ -86,7 +87,8 @@ pub fn of_meal(table: &Table, gap: &Gap, way: u32) -> Vec<Broken> {
 /// Who of those at the meal wants to be sure of something.
 fn sure_eaters(kitchen: &Kitchen, meal: &Meal) -> Vec<usize> {
     let at_table = |eater: &usize| {
-        let named = meal.diners.is_empty() || meal.diners.iter().any(|diner| matches!(diner.who, crate::kitchen::Who::Eater(one) if one == *eater));
+        let named =
+            meal.diners.is_empty() || meal.diners.iter().any(|diner| matches!(diner.who, crate::kitchen::Who::Eater(one) if one == *eater));
         named && !kitchen.household.named[*eater].sure.is_empty()
     };
     (0..kitchen.household.named.len()).filter(at_table).collect()

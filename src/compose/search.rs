@@ -60,7 +60,16 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     let weeks: f64 = options.iter().map(|options| options.len() as f64).product();
     let first = if weeks > FEW { search.descend(&bound, limits.tries) } else { None };
     let known = first.clone().map(|(_, value)| value);
-    let mut proof = Proof { search: &mut search, bound: &bound, known, allowed: Vec::new(), waiting: Vec::new(), left: limits.proof, nodes: limits.nodes, cut: false };
+    let mut proof = Proof {
+        search: &mut search,
+        bound: &bound,
+        known,
+        allowed: Vec::new(),
+        waiting: Vec::new(),
+        left: limits.proof,
+        nodes: limits.nodes,
+        cut: false,
+    };
     proof.go(&mut Vec::new(), &mut Vec::new());
     proof.look();
     let (allowed, cut) = (proof.allowed, proof.cut);
@@ -211,7 +220,8 @@ impl Search<'_, '_, '_> {
             let other = &ways[*way as usize];
             other.form == own.form && other.fillings.iter().filter(|ware| !own.fillings.contains(ware)).count() == 1
         };
-        let mut near: Vec<Option<u32>> = self.options[gap].iter().copied().filter(|option| option.is_some_and(|way| one_off(&way))).collect();
+        let mut near: Vec<Option<u32>> =
+            self.options[gap].iter().copied().filter(|option| option.is_some_and(|way| one_off(&way))).collect();
         near.extend(self.seeming(bound, gap).into_iter().filter(|option| *option != Some(present)));
         // What other meals of the week eat is cooked already.
         near.extend(now.iter().filter(|other| other.is_some() && **other != Some(present) && self.options[gap].contains(other)));

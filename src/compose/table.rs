@@ -152,7 +152,9 @@ impl<'t, 'k> Table<'t, 'k> {
         self.written_flags = tried.needs.flags;
         if self.wanted_nutrients().next().is_some() {
             let whole = &self.trials.whole;
-            let figures = |place: &usize| Some((*place, rules::figures(&rules::figures_of(&self.trials.kitchen, whole, whole.meals[*place].clone())?)));
+            let figures = |place: &usize| {
+                Some((*place, rules::figures(&rules::figures_of(&self.trials.kitchen, whole, whole.meals[*place].clone())?)))
+            };
             self.written_figures = self.written.iter().filter_map(|(place, _)| figures(place)).collect();
         }
     }
@@ -226,7 +228,8 @@ impl<'t, 'k> Table<'t, 'k> {
 
     /// The meals of the week in order of time, as far as they are written or filled.
     pub fn plates(&self, chosen: &[Option<u32>]) -> Vec<PlateOf<'_>> {
-        let written = self.written.iter().map(|(meal, eaten)| PlateOf { meal: *meal, pattern: eaten.pattern, wares: &eaten.wares, way: None });
+        let written =
+            self.written.iter().map(|(meal, eaten)| PlateOf { meal: *meal, pattern: eaten.pattern, wares: &eaten.wares, way: None });
         let filled = self.gaps.iter().zip(chosen).filter_map(|(gap, way)| {
             let chosen = &self.ways.all[(*way)? as usize];
             Some(PlateOf { meal: gap.meal, pattern: self.ways.forms[chosen.form].pattern, wares: &chosen.wares, way: *way })
@@ -238,7 +241,9 @@ impl<'t, 'k> Table<'t, 'k> {
 
     /// The meals that a choice fills.
     pub fn filled(&self, chosen: &[Option<u32>]) -> Vec<(usize, Meal)> {
-        let fill = |(gap, way): (&Gap, &Option<u32>)| Some((gap.meal, self.ways.meal(self.kitchen(), &self.trials.whole.meals[gap.meal], (*way)?)));
+        let fill = |(gap, way): (&Gap, &Option<u32>)| {
+            Some((gap.meal, self.ways.meal(self.kitchen(), &self.trials.whole.meals[gap.meal], (*way)?)))
+        };
         self.gaps.iter().zip(chosen).filter_map(fill).collect()
     }
 

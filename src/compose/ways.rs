@@ -253,6 +253,7 @@ pub fn mealtime(kitchen: &Kitchen, meal: &Meal) -> String {
         return word.to_owned();
     }
     let at = meal.at_time.time();
-    let far = |time: &jiff::civil::Time| time.until(at).map_or(i64::MAX, |span| (i64::from(span.get_hours()) * 60 + span.get_minutes()).abs());
+    let far =
+        |time: &jiff::civil::Time| time.until(at).map_or(i64::MAX, |span| (i64::from(span.get_hours()) * 60 + span.get_minutes()).abs());
     mealtimes.iter().min_by_key(|(_, time)| far(time)).map_or_else(|| word.to_owned(), |(word, _)| word.clone())
 }

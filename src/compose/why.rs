@@ -129,9 +129,12 @@ fn shared_packs(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
     let mut reasons = Vec::new();
     for food in meal.each.iter().chain(&meal.shared).filter_map(food_of) {
         let bought = tried.needs.needs.iter().any(|need| need.food == food && need.uses.iter().any(|one| one.amount > 0));
-        let elsewhere = tried.week.meals.iter().enumerate().find(|(other, meal)| {
-            *other != place && meal.each.iter().chain(&meal.shared).any(|line| line.ware() == Ware::Food(food))
-        });
+        let elsewhere = tried
+            .week
+            .meals
+            .iter()
+            .enumerate()
+            .find(|(other, meal)| *other != place && meal.each.iter().chain(&meal.shared).any(|line| line.ware() == Ware::Food(food)));
         if let Some((_, other)) = elsewhere.filter(|_| bought) {
             reasons.push(Why::SharesPack { food, with: other.label.clone() });
         }

@@ -5,8 +5,8 @@ use serde::Serialize;
 
 use crate::compose::{Clash, Count, FilledMeal, Proposal};
 use crate::kitchen::{Ingredient, Kitchen, Week};
-use crate::words::compose as words;
 use crate::words::clock;
+use crate::words::compose as words;
 
 #[derive(Serialize)]
 struct Proposed<'a> {

@@ -138,7 +138,9 @@ impl Diner {
 fn exchanged(line: &Ingredient, to: Ware, name: String) -> Option<Ingredient> {
     let wanted = match (&line.wanted, to) {
         (Wanted::Food { item, .. }, Ware::Food(food)) => Wanted::Food { food, item: item.clone() },
-        (Wanted::Recipe { amount, most, .. }, Ware::Recipe(recipe)) => Wanted::Recipe { recipe, amount: amount.clone(), most: most.clone() },
+        (Wanted::Recipe { amount, most, .. }, Ware::Recipe(recipe)) => {
+            Wanted::Recipe { recipe, amount: amount.clone(), most: most.clone() }
+        }
         _ => return None,
     };
     Some(Ingredient { text: format!("{name}, in place of {}", line.text), wanted, ..line.clone() })

@@ -59,7 +59,8 @@ fn table_of(document: &mut DocumentMut, place: usize) -> Result<&mut Table, Stri
 
 /// The new keys take the place of the first that goes; without any, they follow the last.
 fn write_one(table: &mut Table, meal: &WrittenMeal) {
-    let old: Vec<(String, String)> = table.iter().filter(|(key, _)| KEYS.contains(key)).map(|(key, item)| (key.to_owned(), typed(table, key, item))).collect();
+    let old: Vec<(String, String)> =
+        table.iter().filter(|(key, _)| KEYS.contains(key)).map(|(key, item)| (key.to_owned(), typed(table, key, item))).collect();
     let kept_name = table.get("name").and_then(Item::as_str).is_some_and(|name| name == meal.name);
     let before: Vec<String> = old.iter().map(|(key, _)| remarks_above(table, key)).collect();
     let written_before = before.iter().any(|above| above.lines().any(is_our_remark));

@@ -171,9 +171,9 @@ mod tests {
             each: vec![],
             shared: vec![],
             skip: false,
-pattern: None,
-open: None,
-asked: Default::default(),
+            pattern: None,
+            open: None,
+            asked: Default::default(),
             at: Spot::default(),
         }];
         let eaten =

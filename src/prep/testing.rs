@@ -128,7 +128,7 @@ pub fn week() -> Week {
             at: Spot::default(),
         }],
         meals: vec![],
-wishes: Default::default(),
+        wishes: Default::default(),
         at: Spot::default(),
     }
 }

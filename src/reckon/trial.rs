@@ -84,8 +84,7 @@ pub fn trials<'k>(
     }
     let spots: Vec<_> = open.iter().map(|place| template.meals[*place].at.clone()).collect();
     let others = loaded.weeks.iter().enumerate().filter(|(other, _)| *other != index);
-    let others: Vec<Lived> =
-        others.map(|(place, (_, week))| Lived::of(&loaded.kitchen, week, booked, print(place), today)).collect();
+    let others: Vec<Lived> = others.map(|(place, (_, week))| Lived::of(&loaded.kitchen, week, booked, print(place), today)).collect();
     let lived = Lived::of(&loaded.kitchen, &template, booked, print(index), today);
     let together: Vec<&Lived> = std::iter::once(&lived).chain(others.iter().filter(|other| other.overlaps(&lived))).collect();
     let shelf = lived::as_it_happened(&loaded.kitchen, &together);

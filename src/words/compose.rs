@@ -75,7 +75,11 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> [String;
         Wish::NotAgain => ("not_again".into(), String::new(), String::new()),
         Wish::Beside(is) => {
             let now = beside(kitchen, week, is);
-            ("beside".into(), now.clone(), format!("beside without {now}, or something that is {} for these meals", wanted(kitchen, week, is)))
+            (
+                "beside".into(),
+                now.clone(),
+                format!("beside without {now}, or something that is {} for these meals", wanted(kitchen, week, is)),
+            )
         }
         Wish::Style => ("style".into(), "one style a meal".into(), "another style, or none, for some dish or pattern".into()),
         Wish::Sure(eater) => {
@@ -103,9 +107,11 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> [String;
             (format!("{key} of {who}"), word.clone(), would)
         }
         Wish::Flag => ("trip".into(), "bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
-        Wish::Reach(meal) => {
-            ("session".into(), format!("none that serves {}", label(meal)), format!("a session before {}, or a dish that keeps longer", label(meal)))
-        }
+        Wish::Reach(meal) => (
+            "session".into(),
+            format!("none that serves {}", label(meal)),
+            format!("a session before {}, or a dish that keeps longer", label(meal)),
+        ),
         Wish::Pattern(meal) => (
             "pattern".into(),
             format!("none that fills {}", label(meal)),

@@ -18,7 +18,10 @@ fn the_cheapest_meal_is_proposed_and_proven() {
     assert_eq!(proposal["meals"][0]["on"], "2026-12-01");
     assert_eq!(proposal["meals"][0]["at"], "18:30");
     assert_eq!(proposal["recipes"], json!(["spelk-pot"]));
-    assert_eq!(proposal["sessions"], json!([{ "start": "2026-11-29T14:00:00", "minutes": 10 }]).as_array().map(|_| proposal["sessions"].clone()).unwrap());
+    assert_eq!(
+        proposal["sessions"],
+        json!([{ "start": "2026-11-29T14:00:00", "minutes": 10 }]).as_array().map(|_| proposal["sessions"].clone()).unwrap()
+    );
 }
 
 #[test]
@@ -105,7 +108,11 @@ fn a_pattern_alone_and_a_line_with_a_place_are_open_too() {
 #[test]
 fn an_eater_s_allergies_avoids_and_eats_are_kept() {
     let eater = |keys: &str| format!("[[eater]]\nname = \"Ana\"\n{keys}\n");
-    let kitchen = |keys: &str| stall().file("kitchen.toml", &format!("[household]\nname = \"Row\"\ncurrency = \"EUR\"\n{}", eater(keys))).meals(&open("2026-12-01", ""));
+    let kitchen = |keys: &str| {
+        stall()
+            .file("kitchen.toml", &format!("[household]\nname = \"Row\"\ncurrency = \"EUR\"\n{}", eater(keys)))
+            .meals(&open("2026-12-01", ""))
+    };
     let lubb = kitchen("allergic = [\"gluten\"]\navoid = [\"lubb\"]");
     assert_eq!(each(&composed(&lubb, &[])), [["1 portion recipe:spelk-pot", "100 g fenk"]]);
 }

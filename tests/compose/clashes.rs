@@ -26,7 +26,8 @@ fn a_budget_that_is_too_small_says_what_would_do() {
 #[test]
 fn two_wishes_that_clash_are_named_together() {
     // One dish cooked, and never the same again: two suppers need a second dish or side; the sides give another plate, so one side is banned.
-    let kitchen = with("recipes_at_most = 1\nsame_again_after = \"5 days\"\nnot = [\"fenk\"]", &(open("2026-12-01", "") + &open("2026-12-02", "")));
+    let kitchen =
+        with("recipes_at_most = 1\nsame_again_after = \"5 days\"\nnot = [\"fenk\"]", &(open("2026-12-01", "") + &open("2026-12-02", "")));
     let keys: Vec<String> = clash(&kitchen).as_array().unwrap().iter().map(|one| one["key"].as_str().unwrap().to_owned()).collect();
     assert_eq!(keys, ["recipes_at_most", "same_again_after", "not"]);
 }
@@ -40,6 +41,8 @@ fn a_taste_that_nothing_meets_is_named() {
 
 #[test]
 fn a_meal_that_no_pattern_fills_is_named() {
-    let kitchen = stall().meals("[[meal]]\non = 2026-12-01\nat = \"lunch\"\nopen = true\n").file("meals.toml", "[[pattern]]\nname = \"Plate\"\nat = [\"supper\"]\neach = [\"1 portion any:grain\"]\n");
+    let kitchen = stall()
+        .meals("[[meal]]\non = 2026-12-01\nat = \"lunch\"\nopen = true\n")
+        .file("meals.toml", "[[pattern]]\nname = \"Plate\"\nat = [\"supper\"]\neach = [\"1 portion any:grain\"]\n");
     assert_eq!(clash(&kitchen)[0]["key"], "pattern");
 }

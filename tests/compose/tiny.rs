@@ -54,7 +54,9 @@ impl Tiny {
 
     fn rolled(dice: &mut Dice) -> Tiny {
         let foods = dice.between(3, 5) as usize;
-        let recipes: Vec<Vec<&str>> = (0..dice.between(2, 3)).map(|_| [vec!["main"], vec!["main", "side"], vec!["side"]][dice.between(0, 2) as usize].clone()).collect();
+        let recipes: Vec<Vec<&str>> = (0..dice.between(2, 3))
+            .map(|_| [vec!["main"], vec!["main", "side"], vec!["side"]][dice.between(0, 2) as usize].clone())
+            .collect();
         let mut recipes = recipes;
         recipes[0] = vec!["main"];
         let sides: Vec<usize> = (0..foods).filter(|food| *food == 0 || dice.between(0, 2) == 0).collect();
@@ -92,18 +94,28 @@ impl Tiny {
         shops.push_str("[[shop]]\nname = \"A\"\nsections = []\n[[shop]]\nname = \"B\"\nsections = []\ntrip = \"0.40\"\n");
         for food in 0..foods {
             let fits = if self.sides.contains(&food) { "fits = [\"side\"]\nserving = \"60 g\"\n" } else { "" };
-            let keeps = [String::new(), format!("keeps = {{ fridge = \"{} days\" }}\n", dice.between(3, 20))][dice.between(0, 1) as usize].clone();
+            let keeps =
+                [String::new(), format!("keeps = {{ fridge = \"{} days\" }}\n", dice.between(3, 20))][dice.between(0, 1) as usize].clone();
             let _ = write!(known, "[[food]]\nname = \"foo{food}\"\n{fits}{keeps}");
             let mut least = f64::MAX;
             for shop in ["A", "B"].iter().take(dice.between(1, 2) as usize) {
                 let (size, price) = (dice.between(1, 5) * 50, dice.between(50, 300));
                 least = least.min(price as f64 / size as f64);
-                let _ = write!(shops, "[[pack]]\nshop = \"{shop}\"\nfood = \"foo{food}\"\nsize = \"{size} g\"\nprice = \"{}.{:02}\"\n", price / 100, price % 100);
+                let _ = write!(
+                    shops,
+                    "[[pack]]\nshop = \"{shop}\"\nfood = \"foo{food}\"\nsize = \"{size} g\"\nprice = \"{}.{:02}\"\n",
+                    price / 100,
+                    price % 100
+                );
             }
             self.prices.push(least);
             if dice.between(0, 2) == 0 {
                 let until = [String::new(), format!("use_by = 2026-12-{:02}\n", dice.between(1, 6))][dice.between(0, 1) as usize].clone();
-                let _ = write!(pantry, "[[lot]]\nfood = \"foo{food}\"\namount = \"{} g\"\nplace = \"fridge\"\n{until}", dice.between(1, 4) * 50);
+                let _ = write!(
+                    pantry,
+                    "[[lot]]\nfood = \"foo{food}\"\namount = \"{} g\"\nplace = \"fridge\"\n{until}",
+                    dice.between(1, 4) * 50
+                );
             }
         }
         self.file("foods.toml", &known);
@@ -161,7 +173,12 @@ impl Tiny {
     /// Every way to fill one meal, in file order.
     fn ways(&self) -> Vec<Meal> {
         let who = |word: &str| {
-            let recipes = self.recipes.iter().enumerate().filter(|(_, fits)| fits.contains(&word)).map(|(recipe, _)| format!("1 portion recipe:dish{recipe}"));
+            let recipes = self
+                .recipes
+                .iter()
+                .enumerate()
+                .filter(|(_, fits)| fits.contains(&word))
+                .map(|(recipe, _)| format!("1 portion recipe:dish{recipe}"));
             let sides = self.sides.iter().filter(|_| word == "side").map(|food| format!("60 g foo{food}"));
             recipes.chain(sides).collect::<Vec<_>>()
         };
@@ -169,7 +186,12 @@ impl Tiny {
         for (pattern, (places, _)) in self.patterns.iter().enumerate() {
             let mut each: Vec<Vec<String>> = vec![Vec::new()];
             for word in places {
-                each = each.iter().flat_map(|so_far| who(word).into_iter().filter(|one| !so_far.contains(one)).map(|one| [so_far.clone(), vec![one]].concat())).collect();
+                each = each
+                    .iter()
+                    .flat_map(|so_far| {
+                        who(word).into_iter().filter(|one| !so_far.contains(one)).map(|one| [so_far.clone(), vec![one]].concat())
+                    })
+                    .collect();
             }
             ways.extend(each.into_iter().map(|each| (pattern, each)));
         }
@@ -199,7 +221,11 @@ impl Tiny {
     /// The rules that meals keep among themselves.
     fn is_allowed(&self, week: &[Meal]) -> bool {
         let all = self.all(week);
-        let often = self.patterns.iter().enumerate().all(|(pattern, (_, most))| most.is_none_or(|most| all.iter().filter(|meal| meal.1 == Some(pattern)).count() <= most));
+        let often = self
+            .patterns
+            .iter()
+            .enumerate()
+            .all(|(pattern, (_, most))| most.is_none_or(|most| all.iter().filter(|meal| meal.1 == Some(pattern)).count() <= most));
         let set = |lines: &[String]| lines.iter().cloned().collect::<BTreeSet<_>>();
         let apart = all.iter().enumerate().all(|(place, one)| {
             all[..place].iter().all(|other| {
@@ -208,7 +234,8 @@ impl Tiny {
                 !same || written || i32::from(one.0 - other.0) >= self.same_again_after
             })
         });
-        let ones = (0..self.recipes.len()).all(|recipe| all.iter().filter(|meal| meal.2.contains(&format!("1 portion recipe:dish{recipe}"))).count() <= self.one_at_most);
+        let ones = (0..self.recipes.len())
+            .all(|recipe| all.iter().filter(|meal| meal.2.contains(&format!("1 portion recipe:dish{recipe}"))).count() <= self.one_at_most);
         often && apart && ones
     }
 
@@ -246,7 +273,8 @@ impl Tiny {
         let lines = crate::kitchen::lines(list);
         let off = |lot: &Value| {
             let food = lot["food"].as_str().expect("a food");
-            let bought = lines.iter().find(|(_, _, line)| line["food"] == food && line["packs"].as_array().is_some_and(|packs| !packs.is_empty()));
+            let bought =
+                lines.iter().find(|(_, _, line)| line["food"] == food && line["packs"].as_array().is_some_and(|packs| !packs.is_empty()));
             let amount = |value: &Value| value["amount"].as_f64().expect("an amount");
             let rate = bought.map_or(self.prices[food[3..].parse::<usize>().expect("a number")], |(_, _, line)| {
                 cents(&line["cost"]) as f64 / (amount(&line["need"]) - amount(&line["short"]) + amount(&line["left"]))
@@ -280,7 +308,8 @@ fn tiny_kitchens_get_what_trying_every_week_finds() {
                 let best = worth.iter().min_by_key(|one| (one.0.max(as_good), one.1, one.2, one.3)).expect("one");
                 assert!(proposal.proven, "seed {seed}");
                 assert_eq!(proposal.bound.0, least, "seed {seed}");
-                let found: Vec<Vec<String>> = proposal.meals.iter().map(|meal| meal.each.iter().map(|line| line.text.clone()).collect()).collect();
+                let found: Vec<Vec<String>> =
+                    proposal.meals.iter().map(|meal| meal.each.iter().map(|line| line.text.clone()).collect()).collect();
                 let wanted: Vec<Vec<String>> = weeks[best.3].iter().map(|meal| meal.1.clone()).collect();
                 assert_eq!((proposal.net_cost.0, found), (best.0, wanted), "seed {seed}");
                 proposals += 1;

@@ -52,7 +52,15 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
     };
     let from = date(2026, 11, 30);
     let trip = Trip { on: date(2026, 11, 28), shops: None, planned: true, at: Spot::default() };
-    let week = Week { name: "A week".into(), from, trips: vec![trip], sessions: vec![], meals: vec![], wishes: Default::default(), at: Spot::default() };
+    let week = Week {
+        name: "A week".into(),
+        from,
+        trips: vec![trip],
+        sessions: vec![],
+        meals: vec![],
+        wishes: Default::default(),
+        at: Spot::default(),
+    };
     Street { kitchen, week, needs: vec![] }
 }
 

@@ -35,7 +35,13 @@ pub(in crate::kitchen) static MEALS: File = File {
 pub(super) const COMPOSE: Heading = heading(
     "[compose]",
     &[
-        key("taste", OneOf(&["varied", "cheap", "easy"]), Is("\"varied\""), "sets the finer keys at once; one that is written wins", "\"easy\""),
+        key(
+            "taste",
+            OneOf(&["varied", "cheap", "easy"]),
+            Is("\"varied\""),
+            "sets the finer keys at once; one that is written wins",
+            "\"easy\"",
+        ),
         key("recipes_at_most", WholeNumber, Is("10"), "different recipes cooked in sessions, components included", "5"),
         key("same_again_after", Days, Is("\"2 days\""), "between two meals with the same pattern and fillings", "\"2 days\""),
         key("not_again", Days, None, "no meal of the other weeks' files again within this time", "\"2 weeks\""),

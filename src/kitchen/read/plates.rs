@@ -56,7 +56,13 @@ pub(super) fn read_plates(asking: &Asking<'_, '_>, key: &str, places: &Places<'_
 }
 
 /// The line as a place, if it is one; `None` within where it is wrong, which has been said.
-fn any_line(typed: &Typed, source: &Source, asking: &Asking<'_, '_>, places: &Places<'_>, speech: &mut Speech<'_>) -> Option<Option<Plate>> {
+fn any_line(
+    typed: &Typed,
+    source: &Source,
+    asking: &Asking<'_, '_>,
+    places: &Places<'_>,
+    speech: &mut Speech<'_>,
+) -> Option<Option<Plate>> {
     let text = typed.text.trim();
     let (before, after) = split(text)?;
     let at = source.spot(typed.byte + if typed.exact { typed.text.len() - typed.text.trim_start().len() } else { 0 });

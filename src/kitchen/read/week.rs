@@ -102,10 +102,8 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     let [plates_each, plates_shared] = ["each", "shared"].map(|key| read_plates(&asking, key, customs.places, speech));
     let [each, shared] = [&plates_each, &plates_shared].map(|plates| fixed(plates));
     let (pattern, open) = read_open(table, customs.patterns, Open { each: plates_each, shared: plates_shared });
-    let asked = Asked {
-        ready_in: table.optional("ready_in", shapes::minutes),
-        packed: table.optional("packed", shapes::yes_no).unwrap_or(false),
-    };
+    let asked =
+        Asked { ready_in: table.optional("ready_in", shapes::minutes), packed: table.optional("packed", shapes::yes_no).unwrap_or(false) };
     let lines = Lines { each: &each, shared: &shared };
     let (eaters, diners) = read_diners(table, on, at_week, customs.household, &lines, speech);
     let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);

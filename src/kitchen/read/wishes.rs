@@ -84,7 +84,9 @@ pub(super) fn read_prefer(rules: &Table<'_>) -> Option<[Prefer; 3]> {
     for (typed, at) in rules.texts("prefer")? {
         let value = DeValue::String(typed.as_str().into());
         match shapes::one_of(&AIMS)(&value) {
-            Ok(aim) if order.contains(&aim) => rules.file.found.mistake(at, format!("prefer: \"{typed}\" stands twice"), "Name each aim once."),
+            Ok(aim) if order.contains(&aim) => {
+                rules.file.found.mistake(at, format!("prefer: \"{typed}\" stands twice"), "Name each aim once.")
+            }
             Ok(aim) => order.push(aim),
             Err(error) => rules.file.found.mistake(at, format!("prefer: {}", error.cause), error.remedy),
         }

@@ -18,7 +18,7 @@ fn week() -> Week {
         ],
         sessions: Vec::new(),
         meals: Vec::new(),
-wishes: Default::default(),
+        wishes: Default::default(),
         at: spot(1),
     }
 }
