@@ -23,6 +23,7 @@
 //! | [`reckon`] | the one door: what was read, what is booked and today -> the whole reckoning of a week | files, terminal |
 //! | [`compose`] | what fills the open meals of a week: patterns, rules, the search, its reasons | files, terminal, JSON |
 //! | [`calendar`] | the week as calendar events; iCalendar | files, terminal, clock |
+//! | [`handout`] | the week for people with other kitchens, as typed data | files, terminal, PDF, the household's shelf and shops |
 //! | [`phone`] | the week as one HTML page | files, terminal, any rule |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
 //! | [`store`] | files that must never be lost | what stands in them |
@@ -51,6 +52,7 @@ pub mod calendar;
 pub mod cli;
 pub mod compose;
 pub mod foods;
+pub mod handout;
 pub mod json;
 pub mod kitchen;
 pub mod measure;

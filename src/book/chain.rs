@@ -1,4 +1,15 @@
 //! The lines of the book, each chained to the one before by its SHA-256 (FIPS 180-4).
+//!
+//! The book is a chain of changes of lots, and `pantry.toml` their sum as a bag of lots: a person may sort and comment
+//! the file as they like. A booking is first written in full to `pantry.toml.new` and `pantry.book.jsonl.new`; renaming
+//! the book is the moment at which it stands. Each booking names the SHA-256 of `pantry.toml` (and of `shops.toml`,
+//! where prices went into it) before and after it, by which the next start knows whether to complete or to withdraw
+//! what was cut short. Amounts are exact: what is no decimal is written as a fraction ("333 1/3 g"), one finer than
+//! thousandths as the next thousandth above, so that a lot never falls short of what a plan counts on. Less than 1 g, 1
+//! ml or a twentieth of a piece goes with the draw that would leave it.
+//!
+//! A line of the book edited by hand stops bookings, not planning; a last line cut short is kept, word for word, in the
+//! next booking.
 
 use super::booking::Booking;
 use crate::store::{sha256, sha256_of};

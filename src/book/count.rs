@@ -1,4 +1,9 @@
 //! A stocktake: what was counted beside what is booked.
+//!
+//! A count holds for the moment it is booked: where a lot was booked on since its sheet was written, its line is a
+//! mistake, because nobody knows which came first. A sheet is known by the SHA-256 of its text and is booked once. A
+//! number without a unit is not taken for pieces of what is booked by weight. Sheets in which something is counted and
+//! not booked are not written over.
 
 use jiff::civil::Date;
 

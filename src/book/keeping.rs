@@ -2,7 +2,6 @@
 
 use std::collections::BTreeMap;
 use std::fmt;
-use std::fs::File;
 use std::io::{self, BufReader};
 use std::path::{Path, PathBuf};
 
@@ -16,15 +15,17 @@ use super::ledger::{Ledger, NotRead};
 use super::read_back::{as_it_would_stand, read_back};
 use super::record::{LotRecord, records};
 use super::sum::{difference, reversed, sum, with_paid};
-use crate::kitchen::{Kitchen, Loaded, Mistake, PriceChange, SeenPrice, change_prices, load, price_changes};
-use crate::store::{BOOK, Disk, FileChange, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, recover, sha256};
+use crate::kitchen::{Kitchen, Loaded, Mistake, NotLoaded, PriceChange, SeenPrice, change_prices, load, price_changes};
+use crate::store::{
+    BOOK, Disk, FileChange, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, open_ordinary, recover, sha256,
+};
 use crate::words::counted;
 
 /// Why nothing was booked.
 #[derive(Debug)]
 pub enum NotBooked {
-    /// The household's files, or a form, have mistakes.
-    Mistakes(Vec<Mistake>),
+    /// The household's files have mistakes, or cannot be read.
+    NotLoaded(NotLoaded),
     /// A line of the book is not as it was booked.
     Broken(Broken),
     NotRead {
@@ -64,6 +65,8 @@ pub enum Note {
     TakenBack { what: String },
     /// The last line of the book was cut short, and goes into the next booking as it is.
     FragmentKept,
+    /// The book is one line, which was cut short and goes into the first booking as it is.
+    OnlyLineCutShort,
     /// The last booking was cut short and shops.toml edited since.
     PricesLeft,
     /// The last booking was cut short, and what was to be written into pantry.toml is lost.
@@ -79,6 +82,11 @@ impl fmt::Display for Note {
                 write!(out, "the booking \"{what}\" was cut short, and pantry.toml has been edited since: it is taken back. Book it again.")
             }
             Note::FragmentKept => write!(out, "{BOOK}: its last line was cut short; what is left of it is kept in the next booking."),
+            Note::OnlyLineCutShort => write!(
+                out,
+                "{BOOK}: its only line was cut short, so that no booking can be read. The next booking begins with what pantry.toml says, \
+                 and keeps what is left of the line."
+            ),
             Note::PricesLeft => write!(
                 out,
                 "the last booking was cut short, and shops.toml has been edited since: the prices paid were not written into it."
@@ -131,7 +139,7 @@ impl Keeping {
     pub fn open_to_mend(folder: &Path, today: Date) -> Result<(Loaded, Keeping), NotBooked> {
         if !folder.join("kitchen.toml").is_file() {
             // Says what is wrong with the folder, before a lock is put into it.
-            load(folder).map_err(NotBooked::Mistakes)?;
+            load(folder).map_err(NotBooked::NotLoaded)?;
         }
         let files = Disk::new(folder);
         let not_written = |name: &str| {
@@ -141,7 +149,7 @@ impl Keeping {
         let lock = files.lock(LOCK).map_err(not_written(LOCK))?;
         let book = read_book(folder)?;
         let recovered = mend(&files, &book).map_err(not_written(PANTRY))?;
-        let loaded = load(folder).map_err(NotBooked::Mistakes)?;
+        let loaded = load(folder).map_err(NotBooked::NotLoaded)?;
         let bytes = files.read(PANTRY).map_err(not_written(PANTRY))?.unwrap_or_default();
         let pantry = String::from_utf8(bytes).map_err(|_| NotBooked::Changed { file: PANTRY })?;
         let lost = is_lost(book.bookings.last(), &pantry);
@@ -192,6 +200,9 @@ impl Keeping {
     /// Books in memory whatever lies between the book and pantry.toml.
     fn level(&mut self, recovered: Recovered) {
         if self.book.bookings.is_empty() {
+            if self.book.fragment.is_some() {
+                self.notes.push(Note::OnlyLineCutShort);
+            }
             let changes = difference(&[], &self.shelf);
             self.append(Booking::new(self.today, Verb::Opening, "what lay on the shelf when the book was begun", changes));
             return;
@@ -328,7 +339,7 @@ pub fn read_book(folder: &Path) -> Result<Book, NotBooked> {
 /// As [`read_book`].
 pub fn read_ledger(folder: &Path) -> Result<Ledger, NotBooked> {
     let not_read = |error| NotBooked::NotRead { file: folder.join(BOOK), error };
-    let file = match File::open(folder.join(BOOK)) {
+    let file = match open_ordinary(&folder.join(BOOK)) {
         Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Ledger::default()),
         file => file.map_err(not_read)?,
     };
@@ -354,6 +365,11 @@ pub fn lost_booking(folder: &Path, last: Option<&Booking>) -> Option<Note> {
     let pantry = Disk::new(folder).read(PANTRY).ok()?.unwrap_or_default();
     let last = last?;
     is_lost(Some(last), &String::from_utf8(pantry).ok()?).then(|| Note::Lost { what: last.what.clone() })
+}
+
+/// For those that only read: the note that nothing of the book can be read.
+pub fn cut_within_its_first_line(bookings: usize, cut_short: bool) -> Option<Note> {
+    (bookings == 0 && cut_short).then_some(Note::OnlyLineCutShort)
 }
 
 fn prices_left(recovered: Recovered) -> Option<Note> {

@@ -40,7 +40,9 @@ pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
 pub use edit::edit_lots;
 pub use goods_form::{fill, goods_form, packs_of_goods};
 pub use issue::{issue_meal, issue_session};
-pub use keeping::{Keeping, NotBooked, Note, beside_the_book, lost_booking, mend_if_cut_short, read_book, read_ledger};
+pub use keeping::{
+    Keeping, NotBooked, Note, beside_the_book, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_book, read_ledger,
+};
 pub use ledger::Ledger;
 pub use next::{
     As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, meal_eaten, meal_to_come, meals_until, next_session, next_trip,

@@ -31,7 +31,7 @@ pub fn read_back(folder: &Path, texts: &[(&str, String)], expected: &[LotRecord]
     }
     let plain: Vec<(&str, &str)> = texts.iter().map(|(file, text)| (*file, text.as_str())).collect();
     let loaded =
-        load_with(folder, &plain).map_err(|mistakes| mistakes.into_iter().map(|one| as_written(one, &plain)).collect::<Vec<_>>())?;
+        load_with(folder, &plain).map_err(|not| not.mistakes.into_iter().map(|one| as_written(one, &plain)).collect::<Vec<_>>())?;
     let (read, booked) = (bag(&records(&loaded.kitchen)), bag(expected));
     if read == booked {
         return Ok(());

@@ -1,4 +1,8 @@
 //! Goods in: what a trip brings, with what was otherwise than on the list.
+//!
+//! What a trip brings goes where the food lies already, else where it keeps longer, and counts its keeping from the
+//! trip (`since`: an estimate). A date given for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A
+//! line that nobody is known to sell is booked as needed.
 
 use std::collections::BTreeMap;
 
@@ -148,7 +152,8 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
         Some((line, price)) => (line, Some(money(kitchen, price)?)),
         None => (text, None),
     };
-    let read = read_line(line, &kitchen.foods).map_err(|error| format!("cannot read \"{line}\": {}: {}.", error.cause, error.remedy))?;
+    let read = read_line(line, &kitchen.foods, kitchen.rules.spoons)
+        .map_err(|error| format!("cannot read \"{line}\": {}: {}.", error.cause, error.remedy))?;
     let LineOf::Food { food, item: Some(item) } = read.of else {
         return Err(format!("\"{line}\" is no amount of a food. Write it like \"1 kg onions at 1.20\"."));
     };

@@ -1,4 +1,16 @@
 //! What was paid, as prices of shops.toml: of one pack, or of a unit of what is sold loose.
+//!
+//! A price paid goes into `shops.toml` where it is one of one pack: a whole price a pack, or of a loose unit; not of
+//! several sizes, nor under an offer, unless it confirms what is known. `seen` is the trip's day, and a later one
+//! stays. The booking keeps what stood there, so that undo brings it back to the letter; a price edited by hand since
+//! is left. What a booking is about to write is read back by the reader of the household's files before it stands. A
+//! booking whose new pantry.toml was lost stops every other until `book --finish` writes it or `undo` takes it back.
+//! Whoever only asks what is booked reads the book once, forwards (`Ledger`). A goods-in sheet is read against the
+//! print or the plan, whichever more of its lines agree with; a line taken out stays open, and the trip with it, until
+//! it is booked or `without`.
+//!
+//! Prices are written into shops.toml with `toml_edit`, which keeps comments, order and blank lines; packs are told
+//! apart by their place in the file.
 
 use super::receive::Goods;
 use super::record::Exact;

@@ -6,10 +6,12 @@ use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 
 use super::outcome::{Done, Failure, json, say};
+use super::printed::text_of;
 use super::{Cli, Format, setting};
 use crate::adopt::{Adopted, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
 use crate::foods::Foods;
 use crate::kitchen::{LineOf, LineRead, load_foods, read_ingredients};
+use crate::measure::Spoons;
 use crate::words::counted;
 
 /// The recipes that are there: name in lower case, by id.
@@ -27,7 +29,7 @@ pub struct Taken {
 
 pub fn run(cli: &Cli, files: &[PathBuf], id: Option<&str>) -> Done {
     let folder = setting::folder(cli)?;
-    let (foods, _) = load_foods(&folder).map_err(Failure::Mistakes)?;
+    let (foods, _) = load_foods(&folder)?;
     let taken = take(files, id, &foods, &there(&folder)?)?;
     write(&folder, &taken)?;
     if cli.format == Format::Json {
@@ -63,7 +65,7 @@ fn there(folder: &Path) -> Result<There, Failure> {
         let entry = entry.map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", recipes.display())))?;
         let path = entry.path();
         let Some(stem) = path.file_stem().and_then(|stem| stem.to_str()) else { continue };
-        let text = fs::read_to_string(&path).unwrap_or_default();
+        let text = text_of(&path).unwrap_or_default();
         let name = text.parse::<toml_edit::DocumentMut>().ok().and_then(|file| Some(file.get("name")?.as_str()?.to_lowercase()));
         there.insert(stem.to_lowercase(), name.unwrap_or_default());
     }
@@ -162,7 +164,7 @@ fn is_ingredient(line: &str, foods: &Foods) -> bool {
         LineOf::Food { item, .. } => item.is_some(),
         LineOf::Recipe { .. } => true,
     };
-    matches!(read_ingredients(line, foods), Ok(LineRead::Ingredients(lines)) if lines.iter().any(with_amount))
+    matches!(read_ingredients(line, foods, Spoons::Us), Ok(LineRead::Ingredients(lines)) if lines.iter().any(with_amount))
 }
 
 /// What the page does not say, and the key that would.
@@ -181,7 +183,7 @@ fn missing(recipe: &Adopted, foods: &Foods) -> Vec<String> {
         missing.push("`method` is missing: it takes no time in the session.".to_owned());
     }
     for line in &recipe.ingredients {
-        if let Err(error) = read_ingredients(line, foods) {
+        if let Err(error) = read_ingredients(line, foods, Spoons::Us) {
             missing.push(format!("\"{line}\" does not read as an ingredient: {}. In `ingredients`, {}.", error.cause, error.remedy));
         }
     }

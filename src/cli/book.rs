@@ -4,7 +4,7 @@ use super::keeping::{open_to_mend, say_note, say_notes, sentence_of};
 use super::outcome::{Done, Failure, json, say};
 use super::setting::folder;
 use super::{Cli, Format};
-use crate::book::{lost_booking, mend_if_cut_short, read_book, shown};
+use crate::book::{cut_within_its_first_line, lost_booking, mend_if_cut_short, read_book, shown};
 use crate::words::day_year;
 
 pub fn run(cli: &Cli) -> Done {
@@ -12,9 +12,14 @@ pub fn run(cli: &Cli) -> Done {
     mend_if_cut_short(&folder).iter().for_each(say_note);
     let book = read_book(&folder)?;
     lost_booking(&folder, book.bookings.last()).iter().for_each(say_note);
+    let cut = cut_within_its_first_line(book.bookings.len(), book.fragment.is_some());
+    cut.iter().for_each(say_note);
     let bookings = shown(&book);
     if cli.format == Format::Json {
         return say(&json(&crate::json::book(&bookings))?);
+    }
+    if cut.is_some() {
+        return say("No booking can be read.\n");
     }
     if bookings.is_empty() {
         return say("Nothing is booked yet.\n");

@@ -5,8 +5,8 @@ use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
 use crate::book::{LotRecord, beside_the_book, read_book};
-use crate::kitchen::{Mistake, Warning, Week};
-use crate::store::BOOK;
+use crate::kitchen::{Mistake, Warning, Week, load};
+use crate::store::{BOOK, Disk, LOCK};
 use crate::words::counted;
 
 pub fn run(cli: &Cli, book: bool) -> Done {
@@ -46,6 +46,12 @@ pub fn run(cli: &Cli, book: bool) -> Done {
             }
             Err(Failure::Mistakes(mistakes))
         }
+        Err(Failure::Unreadable(mistakes)) => {
+            if cli.format == Format::Json {
+                say_json(&mistakes, &[])?;
+            }
+            Err(Failure::Unreadable(mistakes))
+        }
         Err(failure) => Err(failure),
     }
 }
@@ -53,11 +59,18 @@ pub fn run(cli: &Cli, book: bool) -> Done {
 /// What pantry.toml says otherwise than the book adds up to, and how many bookings there are.
 fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
     let note = |text: String| Warning::Note { at: None, text };
-    let book = read_book(&setting.folder)?;
+    let folder = &setting.folder;
+    // A booking beside this one would be seen by half.
+    let _lock = Disk::new(folder).lock_to_read(LOCK).map_err(|error| Failure::reading(&folder.join(LOCK), &error))?;
+    let book = read_book(folder)?;
+    let loaded = load(folder)?;
+    if book.bookings.is_empty() && book.fragment.is_some() {
+        return Ok((vec![note("the book has no booking against which pantry.toml could be held.".to_owned())], 0));
+    }
     if book.bookings.is_empty() {
         return Ok((vec![note(format!("there is no {BOOK} yet; the first booking begins it."))], 0));
     }
-    let changes = beside_the_book(&setting.loaded.kitchen, &book);
+    let changes = beside_the_book(&loaded.kitchen, &book);
     let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount.text());
     let mut notes: Vec<Warning> = Vec::new();
     for change in &changes {

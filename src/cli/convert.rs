@@ -2,6 +2,11 @@
 //!
 //! The answer is what has to be bought, as everywhere; only a volume answers in the form that the line names, because a cup of what still
 //! has its peel and stalks is no measure.
+//!
+//! `convert` answers as purchased, as every amount is that has to be bought, and says beside it what is left after
+//! trimming, cooking or draining. Only a volume answers in the form that the line names: a cup of what still has its
+//! peel is no measure. It and `food` read `kitchen.toml` and `foods.toml` alone, so that a mistake in a recipe does not
+//! stand in the way.
 
 use super::known::{self, Known};
 use super::outcome::{Done, Failure, json, say};
@@ -37,7 +42,7 @@ pub fn run(cli: &Cli, line: &str, unit: &str) -> Done {
 }
 
 fn answer(text: &str, to: Unit, foods: &Foods, spoons: Spoons) -> Result<Answer, Failure> {
-    match read_line(text, foods) {
+    match read_line(text, foods, spoons) {
         Ok(line) => match &line.of {
             LineOf::Food { food, item: Some(item) } => of_food(text, food, item, line.prep.as_deref(), to, foods, spoons),
             LineOf::Food { item: None, .. } => {

@@ -4,7 +4,7 @@ use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
 use super::keeping::{book, booked_all_the_same, open, report};
-use super::outcome::{Done, Failure, json, say, warn};
+use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::wrap::columns;
@@ -39,7 +39,7 @@ pub fn write_sheet(cli: &Cli, into: Option<&Path>) -> Done {
         (form, count_form(&places, household, setting.today).into_bytes()),
     ];
     write_all(&folder, &files)?;
-    sheet.warnings.iter().for_each(|warning| eprintln!("warning: {warning}"));
+    sheet.warnings.iter().for_each(|warning| remark(warning));
     match cli.format {
         Format::Json => say(&json(&crate::json::files(files.iter().map(|(path, _)| path.as_path())))?),
         Format::Text => {
@@ -66,7 +66,7 @@ fn leave_what_is_filled_in(setting: &Setting, form: &Path) -> Done {
 pub fn run(cli: &Cli, file: &Path) -> Done {
     let (setting, mut keeping) = open(cli)?;
     let kitchen = &setting.loaded.kitchen;
-    let form = read_count(kitchen, file).map_err(Failure::Mistakes)?;
+    let form = read_count(kitchen, file)?;
     warn(&form.warnings, cli.strict)?;
     if setting.booked.has_count(&form) {
         return Err(Failure::Usage(format!("{} is booked already.", file.display())));

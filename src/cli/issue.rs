@@ -6,7 +6,7 @@ use jiff::civil::{Date, DateTime};
 use super::Cli;
 use super::keeping::{book, open, report};
 use super::outcome::{Done, Failure};
-use super::printed::printed;
+use super::printed::{printed, tell_strange_paper};
 use super::setting::Setting;
 use super::waste::not_wasted;
 use crate::Reckoning;
@@ -55,13 +55,17 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
     let kitchen = &setting.loaded.kitchen;
     let planned = || -> Vec<Turnover> { reckoned.turnovers() };
     let printed = if eating.replan { None } else { printed(&setting.folder, kitchen, &reckoned.week)? };
-    let (week, sessions, is_print) = match printed {
-        Some(printed) => (printed.buys.week, printed.turnovers, true),
-        None => (reckoned.week.name.clone(), planned(), false),
+    let (week, sessions) = match &printed {
+        Some(printed) => (printed.buys.week.clone(), printed.turnovers.clone()),
+        None => (reckoned.week.name.clone(), planned()),
     };
     let next = next_session(&sessions, &setting.booked);
     let session = next.ok_or_else(|| Failure::Usage(format!("every session of {week} is booked.")))?;
-    if is_print && !eating.anyway {
+    if let Some(printed) = &printed {
+        let guide = format!("prep-guide-{}.pdf", session.start.strftime("%Y-%m-%d-%H%M"));
+        tell_strange_paper(&setting.folder, &guide, printed);
+    }
+    if printed.is_some() && !eating.anyway {
         let planned = planned();
         let now = planned.iter().find(|now| now.start == session.start);
         // One that is past is planned no more, and was done as it was printed.

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use jiff::civil::Date;
 
-use super::outcome::{Done, Failure, json, say};
+use super::outcome::{Done, Failure, json, remark, say};
 use super::setting::{Setting, folder, today};
 use super::{Cli, Format};
 use crate::book::{Booking, Broken, Keeping, NotBooked, Note, Verb};
@@ -55,7 +55,7 @@ pub fn say_notes(keeping: &mut Keeping) {
 }
 
 pub fn say_note(note: &Note) {
-    eprintln!("warning: {note}");
+    remark(&note.to_string());
 }
 
 /// Says what was booked: a sentence a booking, or the bookings as JSON.
@@ -105,9 +105,9 @@ pub fn lots(count: usize) -> String {
 impl From<NotBooked> for Failure {
     fn from(not: NotBooked) -> Failure {
         match not {
-            NotBooked::Mistakes(mistakes) => Failure::Mistakes(mistakes),
+            NotBooked::NotLoaded(not) => not.into(),
             NotBooked::Broken(broken) => Failure::Mistakes(vec![mistake_of(broken)]),
-            NotBooked::NotRead { file, error } => Failure::Machine(format!("cannot read {}: {error}.", file.display())),
+            NotBooked::NotRead { file, error } => Failure::reading(&file, &error),
             NotBooked::NotWritten { file, error } => Failure::writing(&file, &error),
             NotBooked::Changed { file } => Failure::Machine(format!("{file} changed while it was read.")),
             NotBooked::NotEdited { why } => Failure::Machine(format!("{why}. Nothing was written.")),

@@ -18,7 +18,7 @@ pub fn read(cli: &Cli) -> Result<Known, Failure> {
         None => nearest_folder()?,
     };
     let (foods, spoons) = match folder {
-        Some(folder) => load_foods(&folder).map_err(Failure::Mistakes)?,
+        Some(folder) => load_foods(&folder)?,
         None => (Foods::reference(), Spoons::default()),
     };
     Ok(Known { foods, spoons })

@@ -1,9 +1,8 @@
 //! `skip` and `exchange`: a meal falls out, or two meals change places, written into the week's file.
 
-use std::fs;
-
 use super::issue::no_such_meal;
 use super::outcome::{Done, Failure, json, say};
+use super::printed::text_of;
 use super::setting::Setting;
 use super::{Cli, Format};
 use crate::book::meal_to_come;
@@ -81,13 +80,13 @@ impl Change<'_> {
 
     pub fn text(&self, file: &str) -> Result<String, Failure> {
         let path = self.setting.folder.join(file);
-        fs::read_to_string(&path).map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", path.display())))
+        text_of(&path).map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", path.display())))
     }
 
     /// Writes all, once the household's reader has read them back; else nothing.
     pub fn write(&self, texts: &[(&str, String)]) -> Done {
         let plain: Vec<(&str, &str)> = texts.iter().map(|(file, text)| (*file, text.as_str())).collect();
-        load_with(&self.setting.folder, &plain).map_err(Failure::Mistakes)?;
+        load_with(&self.setting.folder, &plain)?;
         let failed = |file: &str, error| Failure::writing(&self.setting.folder.join(file), &error);
         for (file, text) in texts {
             let new = format!("{file}.new");

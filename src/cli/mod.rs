@@ -9,6 +9,7 @@ mod convert;
 mod count;
 mod day;
 mod food;
+mod handout;
 mod issue;
 mod keeping;
 mod keys;
@@ -146,6 +147,14 @@ enum Verb {
         #[command(flatten)]
         choice: print::Choice,
     },
+    /// Write one PDF of a week for people with other kitchens: the list of an empty shelf, the guide from 0:00, the week by its parts, recipes
+    Handout {
+        /// How hard to look for the shortest plan and its proof
+        #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
+        effort: EffortWord,
+        #[command(flatten)]
+        asked: handout::Asked,
+    },
     /// What is on the shelf, what goes off next, what it is worth
     Stock {
         /// Instead: what was thrown away, by month and food, in money
@@ -232,7 +241,7 @@ enum Verb {
     Keys {
         /// A file (kitchen, recipe, week, pantry, shops, foods, count, goods), or part of a key's name
         name: Option<String>,
-        /// Instead: write a JSON Schema for each file into this folder
+        /// Instead: write a JSON Schema for each file, and for the JSON of each verb, into this folder
         #[arg(long, value_name = "DIR", conflicts_with = "name")]
         schema: Option<PathBuf>,
     },
@@ -272,7 +281,10 @@ impl From<EffortWord> for Effort {
 
 /// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed.
 pub fn run() -> ExitCode {
-    let mut cli = Cli::parse();
+    let mut cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => return outcome::usage(&error),
+    };
     if cli.typed_format == FormatWord::Json {
         cli.format = Format::Json;
     }
@@ -287,6 +299,7 @@ pub fn run() -> ExitCode {
         Verb::Prep { all, effort } => prep::run(&cli, *all, (*effort).into()),
         Verb::Compose { choice, effort } => compose::run(&cli, choice, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
+        Verb::Handout { effort, asked } => handout::run(&cli, (*effort).into(), asked),
         Verb::Stock { waste } => stock::run(&cli, *waste),
         Verb::Receive { otherwise } => receive::run(&cli, otherwise),
         Verb::Issue { eating } => issue::run(&cli, eating),

@@ -1,4 +1,7 @@
 //! `prep`: the plan of the sessions, as text or JSON.
+//!
+//! `prep` in a terminal bears the numbers of the printed guide. It is as wide as COLUMNS says on a terminal, and 80
+//! columns elsewhere, so that a pipe gets the same bytes everywhere.
 
 mod chart;
 mod text;

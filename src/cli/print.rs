@@ -1,6 +1,8 @@
 //! `print`: the sheets as PDF, and beside them what was printed.
+//!
+//! A flag for a sheet that is left out is a wrong command line. What the sheets warn of ends a `--strict` run before
+//! anything is written.
 
-use std::fs;
 use std::path::{Path, PathBuf};
 
 use clap::{Args, ValueEnum};
@@ -9,7 +11,7 @@ use jiff::civil::Date;
 use jiff::tz::TimeZoneDatabase;
 
 use super::outcome::{Done, Failure, json, say, warn};
-use super::printed::printed;
+use super::printed::{printed, text_of};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
@@ -22,7 +24,8 @@ use crate::plan::in_makes;
 use crate::prep::{Effort, PrepPlan, RecipePage, labels, recipe_alone, recipe_pages, week_card};
 use crate::purchase::per_portion;
 use crate::sheets::{
-    LabelGrid, Settings, Sheet, Size, Told, label_sheet, person_guide, prep_guide, recipe_sheet, shopping_list, to_pdf, week_card_sheet,
+    LabelGrid, Settings, Sheet, Size, Told, label_sheet, mark, person_guide, prep_guide, recipe_sheet, shopping_list, to_pdf,
+    week_card_sheet,
 };
 use crate::{Reckoning, Shown};
 
@@ -67,16 +70,34 @@ enum SheetWord {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum SizeWord {
+pub enum SizeWord {
     Normal,
     Large,
 }
 
+impl SizeWord {
+    pub fn size(self) -> Size {
+        match self {
+            SizeWord::Normal => Size::Normal,
+            SizeWord::Large => Size::Large,
+        }
+    }
+}
+
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum PaperWord {
+pub enum PaperWord {
     #[value(name = "A4", alias = "a4")]
     A4,
     Letter,
+}
+
+impl PaperWord {
+    pub fn paper(self) -> Paper {
+        match self {
+            PaperWord::A4 => Paper::A4,
+            PaperWord::Letter => Paper::Letter,
+        }
+    }
 }
 
 impl SheetWord {
@@ -101,16 +122,8 @@ impl Choice {
     }
 
     fn settings(&self, print: Print) -> Settings {
-        let paper = match self.paper {
-            Some(PaperWord::A4) => Paper::A4,
-            Some(PaperWord::Letter) => Paper::Letter,
-            None => print.paper,
-        };
-        let size = match self.size {
-            SizeWord::Normal => Size::Normal,
-            SizeWord::Large => Size::Large,
-        };
-        Settings { paper, units: print.units, size, fold: self.fold }
+        let paper = self.paper.map_or(print.paper, PaperWord::paper);
+        Settings { paper, units: print.units, size: self.size.size(), fold: self.fold }
     }
 
     /// Flags that would do nothing, and labels too small to be read, are mistakes of the command line.
@@ -172,8 +185,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     say_what_did_not_fit(&sheets, cli.strict)?;
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
-    let mut files: Vec<(PathBuf, Vec<u8>)> =
-        sheets.iter().map(|sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet))).collect();
+    let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
     if wants(SheetWord::Phone) {
         let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         let page = page(&reckoned.kitchen, &list, &prep, &card);
@@ -193,8 +205,12 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
         if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
     let past = PastSessions { sessions: reckoned.past_sessions(), printed: before.as_ref() };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
-    let printed = json(&crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &calendar))?;
-    files.push((folder.join(format!("plan-{}.json", list.from)), printed.into_bytes()));
+    let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &calendar);
+    sheets.iter_mut().for_each(|sheet| mark(sheet, &printed.mark, settings));
+    let pdf = |sheet: &Sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet));
+    // The plan comes last: until it stands, what is booked is what was printed before.
+    files.splice(0..0, sheets.iter().map(pdf));
+    files.push((folder.join(format!("plan-{}.json", list.from)), json(&printed.plan)?.into_bytes()));
     write_all(&folder, &files)?;
     let paths = files.iter().map(|(path, _)| path.as_path());
     match cli.format {
@@ -255,7 +271,7 @@ fn batches_for(kitchen: &Kitchen, recipe: &Recipe, size: &str) -> Result<Number,
 fn last_events(folder: &Path, setting: &Setting, from: Date, strict: bool) -> Result<Vec<Kept>, Failure> {
     let name = format!("plan-{from}.json");
     for path in [folder.join(&name), setting.folder.join("sheets").join(&name)] {
-        let Ok(text) = fs::read_to_string(&path) else { continue };
+        let Ok(text) = text_of(&path) else { continue };
         return read_calendar(&text, &path.display().to_string()).or_else(|mistakes| {
             let said = mistakes.iter().map(|mistake| format!("{}: {}", mistake.at.file, mistake.cause)).join("; ");
             let text = format!("{said}. It is written anew; a calendar that has read an earlier print may then hold events twice.");

@@ -1,21 +1,42 @@
 //! What was last printed, as plan-<from>.json holds it.
 
-use std::fs;
-use std::io::ErrorKind;
+use std::io::{self, ErrorKind, Read};
 use std::path::Path;
 
-use super::outcome::Failure;
+use super::outcome::{Failure, remark};
 use crate::json::{Printed, read_printed};
 use crate::kitchen::{Kitchen, Week};
+use crate::sheets::mark_of;
+use crate::store::open_ordinary;
+
+/// The text of a file, which must be an ordinary one.
+pub fn text_of(path: &Path) -> io::Result<String> {
+    io::read_to_string(open_ordinary(path)?)
+}
 
 /// `None` where the week was not printed into the kitchen's own sheets.
 pub fn printed(folder: &Path, kitchen: &Kitchen, week: &Week) -> Result<Option<Printed>, Failure> {
     let file = format!("sheets/plan-{}.json", week.from);
     let path = folder.join(&file);
-    let text = match fs::read_to_string(&path) {
+    let text = match text_of(&path) {
         Ok(text) => text,
         Err(error) if error.kind() == ErrorKind::NotFound => return Ok(None),
-        Err(error) => return Err(Failure::Machine(format!("cannot read {}: {error}.", path.display()))),
+        Err(error) => return Err(Failure::reading(&path, &error)),
     };
     read_printed(&text, &file, kitchen).map(Some).map_err(Failure::Mistakes)
+}
+
+/// Paper that does not belong to the plan which is about to be booked is told: the print was cut short, or was another one's.
+pub fn tell_strange_paper(folder: &Path, sheet: &str, plan: &Printed) {
+    let mut bytes = Vec::new();
+    let read = open_ordinary(&folder.join("sheets").join(sheet)).and_then(|mut file| file.read_to_end(&mut bytes));
+    // What is not there, or cannot be read, was not printed.
+    let Some((on_paper, planned)) = read.ok().and_then(|_| mark_of(&bytes)).zip(plan.mark.as_ref()) else { return };
+    if on_paper != *planned {
+        remark(&format!(
+            "sheets/{sheet} belongs to another plan than sheets/plan-{}.json, by which this is booked: the foot of the one says plan \
+             {on_paper}, the other is plan {planned}. Print the week again.",
+            plan.buys.from
+        ));
+    }
 }

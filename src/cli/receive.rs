@@ -7,8 +7,8 @@ use clap::Args;
 use jiff::civil::Date;
 
 use super::keeping::{book, open, report};
-use super::outcome::{Done, Failure, json, say};
-use super::printed::printed;
+use super::outcome::{Done, Failure, json, remark, say};
+use super::printed::{printed, tell_strange_paper};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::{Cli, Format};
@@ -17,6 +17,7 @@ use crate::book::{
     As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, beside_the_plan, bought, bought_beside, except, filled_in, goods_form,
     next_trip, open_goods, read_book, seen_prices, week_of_sheet,
 };
+use crate::json::Printed;
 use crate::kitchen::{GoodsForm, Names, read_goods};
 use crate::purchase::{TripBuys, WeekBuys};
 use crate::words::day;
@@ -109,8 +110,14 @@ fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, ot
 fn next(cli: &Cli, setting: &Setting, otherwise: &Otherwise) -> Result<Result<NextTrip, NoTrip>, Failure> {
     let reckoned = setting.reckon(cli)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
-    let printed = printed(&setting.folder, &setting.loaded.kitchen, &reckoned.week)?.map(|printed| printed.buys);
+    let printed = printed(&setting.folder, &setting.loaded.kitchen, &reckoned.week)?;
+    printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
+    let printed = printed.map(|printed| printed.buys);
     Ok(next_trip(&setting.loaded.kitchen, &plan, printed.as_ref(), &setting.booked, otherwise.taken()))
+}
+
+fn tell_strange_list(folder: &Path, printed: &Printed) {
+    tell_strange_paper(folder, &format!("shopping-list-{}.pdf", printed.buys.from), printed);
 }
 
 fn no_trip(none: &NoTrip, names: Names) -> String {
@@ -161,8 +168,8 @@ fn put_down(
     let kitchen = &setting.loaded.kitchen;
     let (seen, unclear) = seen_prices(kitchen, &TripBuys { on: next.as_of, ..next.trip.clone() }, goods);
     let prices = keeping.price_changes(&seen)?;
-    not_booked.iter().for_each(|line| eprintln!("warning: not booked: {line}."));
-    unclear.iter().for_each(|line| eprintln!("warning: no price goes into shops.toml of {line}."));
+    not_booked.iter().for_each(|line| remark(&format!("not booked: {line}.")));
+    unclear.iter().for_each(|line| remark(&format!("no price goes into shops.toml of {line}.")));
     let booking = bought(kitchen, &keeping.shelf, next, (goods, lines), prices, setting.today);
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
@@ -208,14 +215,16 @@ fn said_file(file: &Path) -> String {
 fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let (setting, keeping) = open(cli)?;
     let kitchen = &setting.loaded.kitchen;
-    let form = read_goods(kitchen, file).map_err(Failure::Mistakes)?;
+    let form = read_goods(kitchen, file)?;
     let week = week_of_sheet(setting.weeks(), &setting.booked, &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
     let reckoned = setting.reckon_week(week)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
-    let printed = printed(&setting.folder, kitchen, &reckoned.week)?.map(|printed| printed.buys);
+    let printed = printed(&setting.folder, kitchen, &reckoned.week)?;
+    printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
+    let printed = printed.map(|printed| printed.buys);
     let lists: Vec<_> = printed.iter().chain([&plan]).collect();
     if printed_anew(&form, printed.as_ref(), kitchen.names()) {
-        eprintln!("warning: the plan has been printed anew since {} was copied from its list.", said_file(file));
+        remark(&format!("the plan has been printed anew since {} was copied from its list.", said_file(file)));
     }
     let FilledIn { trip, nth, goods, lines, not_booked } =
         filled_in(kitchen, &reckoned.week, &lists, &setting.booked, &form).map_err(Failure::Mistakes)?;

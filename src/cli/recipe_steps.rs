@@ -6,6 +6,7 @@ use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, value};
 
 use super::Cli;
 use super::outcome::{Done, Failure, say};
+use super::printed::text_of;
 use crate::kitchen::{After, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
 use crate::store::{Disk, Files};
 use crate::words;
@@ -17,7 +18,7 @@ pub fn run(_cli: &Cli, folder: &Path, kitchen: &Kitchen, id: RecipeId) -> Done {
     }
     let path = folder.join(&recipe.at.file);
     let machine = |error: std::io::Error| Failure::Machine(format!("cannot read {}: {error}.", path.display()));
-    let text = std::fs::read_to_string(&path).map_err(machine)?;
+    let text = text_of(&path).map_err(machine)?;
     let written = with_steps(&text, kitchen, recipe).map_err(|cause| Failure::Machine(format!("{}: {cause}.", recipe.at.file)))?;
     replace(&path, &written).map_err(|error| Failure::writing(&path, &error))?;
     say(&format!("{}: the method is {} now.\n", recipe.at.file, words::counted(recipe.steps.len(), "step")))

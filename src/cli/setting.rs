@@ -9,7 +9,7 @@ use super::Cli;
 use super::keeping::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
-use crate::book::{Booked, NotBooked, lost_booking, mend_if_cut_short, read_ledger};
+use crate::book::{Booked, NotBooked, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_ledger};
 use crate::json::Printed;
 use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
 use crate::plan::{running, span, week_of};
@@ -40,12 +40,14 @@ impl Setting {
     pub fn read(cli: &Cli) -> Result<Setting, Failure> {
         let folder = folder(cli)?;
         mend_if_cut_short(&folder).iter().for_each(say_note);
-        let mut loaded = load(&folder).map_err(Failure::Mistakes)?;
+        let mut loaded = load(&folder)?;
         // Without a sound book nothing is known to be booked: that is told first of all, and what can be told from pantry.toml follows.
         let booked = match read_ledger(&folder) {
             Ok(ledger) => {
                 let lost = lost_booking(&folder, ledger.last.as_ref()).map(|note| Warning::Note { at: None, text: note.to_string() });
-                lost.into_iter().for_each(|warning| loaded.warnings.insert(0, warning));
+                let cut = cut_within_its_first_line(ledger.bookings as usize, ledger.cut_short);
+                let cut = cut.map(|note| Warning::Note { at: None, text: note.to_string() });
+                lost.into_iter().chain(cut).for_each(|warning| loaded.warnings.insert(0, warning));
                 Booked::told_by(&ledger)
             }
             Err(not) => {

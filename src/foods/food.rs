@@ -1,4 +1,10 @@
 //! The plain data of a food.
+//!
+//! Figures of one table keep their own sources (`Food::told`): a household that weighs one form of a cup, or copies one
+//! nutrient from a packet, leaves the others their published source.
+//!
+//! Allergens "at least": where a maker may add others (mayonnaise), `Food::allergens` stays not known and
+//! `Food::contains` holds what is certain (egg). A dish is said to contain the one, and to be not known for the rest.
 
 use std::collections::BTreeMap;
 
@@ -168,6 +174,19 @@ impl Food {
     pub fn raw_kind(&self, item: Option<&Item>) -> Option<Kind> {
         let cooked = item.is_some_and(|item| item.state == State::Cooked);
         self.kind.filter(|kind| kind.is_raw() && !cooked)
+    }
+
+    /// Is it sold by volume? By its kind, else by the last word of its name. Common practice, no source.
+    pub fn is_liquid(&self) -> bool {
+        const POURED: [&str; 11] = ["milk", "cream", "buttermilk", "kefir", "vinegar", "sauce", "wine", "beer", "cider", "juice", "syrup"];
+        const DRY: [&str; 7] = ["cube", "powder", "granules", "coffee", "tea", "cocoa", "chocolate"];
+        let by_name = || self.name.split_whitespace().last().is_some_and(|word| POURED.contains(&word.to_lowercase().as_str()));
+        let is_dry = |name: &str| name.split_whitespace().any(|word| DRY.contains(&word.to_lowercase().as_str()));
+        match self.kind {
+            Some(Kind::Oil | Kind::Drink | Kind::Water | Kind::Stock) => !is_dry(&self.name),
+            Some(Kind::Dairy | Kind::Sauce | Kind::Condiment | Kind::Sweetener) | None => by_name(),
+            Some(_) => false,
+        }
     }
 
     /// The source of one figure of a table, where `rest` is that of the others.

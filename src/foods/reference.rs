@@ -1,6 +1,15 @@
 //! The built-in reference, read from the table `reference.tsv` beside this file.
 //!
 //! Each figure of the table has its source; what is not known has no figure. Nothing here converts or looks up.
+//!
+//! Household goods have a row in the reference with no allergen and noughts for nutrients, so that no sum calls them
+//! missing; `food` says neither.
+//!
+//! Ripe bananas and uncut squash have no fridge days in the reference although FSIS gives some: what a trip brings goes
+//! where it keeps longer.
+//!
+//! A kitchen word's weight of "common practice" (a drizzle, a dollop, a handful) stands in the reference's row of the
+//! food, never in the code; a pinch and a dash alone are shares of a teaspoon.
 
 use std::collections::BTreeMap;
 

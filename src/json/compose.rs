@@ -1,15 +1,17 @@
 //! A proposal for a week, a clash of wishes, and how many meals the components at hand allow.
 
 use jiff::civil::{Date, DateTime};
+use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::shape::{AtTime, OnDate};
 use crate::compose::{Clash, Count, FilledMeal, Proposal};
 use crate::kitchen::{Ingredient, Kitchen, Week};
 use crate::words::clock;
 use crate::words::compose as words;
 
-#[derive(Serialize)]
-struct Proposed<'a> {
+#[derive(JsonSchema, Serialize)]
+pub struct Proposed<'a> {
     week: &'a str,
     meals: Vec<Meal<'a>>,
     net_cost: String,
@@ -26,8 +28,9 @@ struct Proposed<'a> {
     not_known: Vec<&'a str>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Meal<'a> {
+    #[schemars(with = "OnDate")]
     on: Date,
     /// `18:30`.
     at: String,
@@ -39,38 +42,42 @@ struct Meal<'a> {
     why: Vec<String>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Session {
+    #[schemars(with = "AtTime")]
     start: DateTime,
     minutes: i64,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Open<'a> {
+    #[schemars(with = "OnDate")]
     on: Date,
     at: String,
     meal: &'a str,
     why: &'static str,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Day {
+    #[schemars(with = "OnDate")]
     on: Date,
     #[serde(flatten)]
     figures: std::collections::BTreeMap<&'static str, Floor>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Floor {
     got: f64,
     wanted: f64,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Left<'a> {
     food: &'a str,
     amount: &'a crate::measure::Quantity,
     value: String,
+    #[schemars(with = "Option<OnDate>")]
     until: Option<Date>,
 }
 
@@ -123,14 +130,14 @@ pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Seriali
     }
 }
 
-#[derive(Serialize)]
-struct Clashed<'a> {
+#[derive(JsonSchema, Serialize)]
+pub struct Clashed<'a> {
     week: &'a str,
     clash: Vec<OneWish>,
     proven: bool,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct OneWish {
     key: String,
     now: String,
@@ -143,20 +150,20 @@ pub fn clash<'a>(clash: &'a Clash, kitchen: &Kitchen) -> impl Serialize + 'a {
     Clashed { week: &clash.week.name, clash: wishes.collect(), proven: clash.proven }
 }
 
-#[derive(Serialize)]
-struct Nothing<'a> {
+#[derive(JsonSchema, Serialize)]
+pub struct Nothing<'a> {
     week: &'a str,
-    meals: [(); 0],
-    open: [(); 0],
+    meals: Vec<Meal<'a>>,
+    open: Vec<Open<'a>>,
 }
 
 /// No meal is open, or nothing else can be proposed.
 pub fn nothing_composed(week: &Week) -> impl Serialize + '_ {
-    Nothing { week: &week.name, meals: [], open: [] }
+    Nothing { week: &week.name, meals: Vec::new(), open: Vec::new() }
 }
 
-#[derive(Serialize)]
-struct Counted<'a> {
+#[derive(JsonSchema, Serialize)]
+pub struct Counted<'a> {
     week: &'a str,
     count: usize,
     patterns: Vec<OfPattern<'a>>,
@@ -164,7 +171,7 @@ struct Counted<'a> {
     complete: bool,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct OfPattern<'a> {
     pattern: &'a str,
     count: usize,

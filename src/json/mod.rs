@@ -13,6 +13,8 @@
 //! | `compose` | a proposal, a clash of wishes, a count of meals |
 //! | `day` | what a day asks for |
 //! | `files` | which files were written |
+//! | `keys` | the keys of the household's files |
+//! | `schema`, `shape` | the JSON Schema of every verb's answer |
 //! | `adopted` | recipes that were taken in |
 //! | `recipe`, `recipe_page` | one recipe, its steps as they were read; and as schema.org/Recipe |
 //! | `prep` | the plan of the sessions |
@@ -28,11 +30,14 @@ mod count;
 mod day;
 mod files;
 mod food;
+mod keys;
 mod list;
 mod prep;
 mod printed;
 mod recipe;
 mod recipe_page;
+mod schema;
+mod shape;
 mod short;
 mod stock;
 
@@ -45,19 +50,23 @@ pub use count::count;
 pub use day::day;
 pub use files::{files, kitchen_files, week_files};
 pub use food::food;
+pub use keys::keys;
 pub use list::list;
 pub use prep::{PastSessions, Session, prep};
 pub use printed::{Printed, printed, read_calendar, read_printed};
 pub use recipe::recipe;
 pub use recipe_page::{not_in_a_page, recipe_page};
+pub use schema::output_schemas;
 pub use stock::{stock, wasted};
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::kitchen::{Names, Ware};
+use crate::words::marks::is_unseen;
 
 /// A food by its name, or a recipe by its id: the one key that fits, among the keys of what holds it.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 #[serde(rename_all = "lowercase")]
 enum Of<'a> {
     Food(&'a str),
@@ -73,10 +82,24 @@ impl<'a> Of<'a> {
     }
 }
 
-/// Indented, with a final line end.
+/// Indented, with a final line end. Letters that nobody sees are escaped (RFC 8259, section 7, lets any letter be), so that an answer
+/// shown on a terminal does nothing there.
 ///
 /// # Errors
 /// None for answers: their keys are words and their numbers are finite.
 pub fn text(answer: &impl Serialize) -> serde_json::Result<String> {
-    serde_json::to_string_pretty(answer).map(|text| text + "\n")
+    serde_json::to_string_pretty(answer).map(|text| escaped(text) + "\n")
+}
+
+/// Outside its texts JSON has no unseen letters but line ends.
+fn escaped(json: String) -> String {
+    let unseen = |letter: char| letter != '\n' && is_unseen(letter);
+    if !json.contains(unseen) {
+        return json;
+    }
+    let mut safe = String::with_capacity(json.len());
+    for letter in json.chars() {
+        if unseen(letter) { safe.push_str(&format!("\\u{:04x}", letter as u32)) } else { safe.push(letter) }
+    }
+    safe
 }

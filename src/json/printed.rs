@@ -1,5 +1,7 @@
 //! `plan-<from>.json`: the list and the plan of the sessions as they were printed. It is read back to ids, once; a food that is not
 //! known any more keeps its name, so that it can be told.
+//!
+//! `plan-<from>.json` holds the list and the plan exactly as `list` and `prep` write them.
 
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
@@ -12,9 +14,13 @@ use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
 use crate::purchase::{Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
 use crate::reckon::Print;
+use crate::store::sha256;
 
 #[derive(Serialize)]
 struct Plan<'c, L, P> {
+    /// By which the sheets of this print are known.
+    #[serde(skip_serializing_if = "str::is_empty")]
+    mark: String,
     list: L,
     prep: P,
     /// As last written into a calendar.
@@ -29,13 +35,33 @@ pub fn printed<'a>(
     past: PastSessions,
     kitchen: &'a Kitchen,
     calendar: &'a [Kept],
-) -> impl Serialize + 'a {
-    Plan { list: list(shopping, kitchen), prep: prep(plan, Some(past), kitchen), calendar }
+) -> Printing<impl Serialize + 'a> {
+    let mut printed = Plan { mark: String::new(), list: list(shopping, kitchen), prep: prep(plan, Some(past), kitchen), calendar: &[] };
+    printed.mark = mark_of(&printed);
+    Printing { mark: printed.mark.clone(), plan: Plan { calendar, ..printed } }
 }
+
+/// A plan that is about to be printed.
+pub struct Printing<T> {
+    pub mark: String,
+    pub plan: T,
+}
+
+/// The first digits of the SHA-256 of all that is planned: what was printed alike has one mark.
+fn mark_of(plan: &impl Serialize) -> String {
+    let mut digits = sha256(&serde_json::to_vec(plan).unwrap_or_default());
+    digits.truncate(MARK);
+    digits
+}
+
+/// As many digits as a person compares at a glance.
+const MARK: usize = 8;
 
 /// What booking needs of a print.
 #[derive(Debug, Clone)]
 pub struct Printed {
+    /// By which its sheets are known; none in what an earlier version printed.
+    pub mark: Option<String>,
     pub buys: WeekBuys,
     /// What each session took and gave.
     pub turnovers: Vec<Turnover>,
@@ -77,7 +103,11 @@ pub fn read_printed(text: &str, file: &str, kitchen: &Kitchen) -> Result<Printed
         reading.mistake(format!("the start of a session, \"{start}\", is no date and time"));
         Vec::new()
     });
-    if reading.mistakes.is_empty() { Ok(Printed { buys, turnovers, sessions: whole.prep.sessions }) } else { Err(reading.mistakes) }
+    if reading.mistakes.is_empty() {
+        Ok(Printed { mark: whole.mark, buys, turnovers, sessions: whole.prep.sessions })
+    } else {
+        Err(reading.mistakes)
+    }
 }
 
 fn not_read(error: &serde_json::Error, file: &str) -> Mistake {
@@ -94,6 +124,7 @@ const AGAIN: &str = "Print the week again.";
 
 #[derive(Deserialize)]
 struct Whole {
+    mark: Option<String>,
     list: List,
     prep: Prep,
 }

@@ -58,6 +58,8 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         cupboard: None,
         made: Made::InASession,
         serve: None,
+        hold: HOLD,
+        hold_hot: None,
         boxed: None,
         fits: Vec::new(),
         is: Vec::new(),

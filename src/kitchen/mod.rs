@@ -32,6 +32,6 @@ pub use start::starter;
 pub use together::{
     AnyLine, Asked, Beside, FittingFood, Floors, OneAtMost, Open, Pattern, PatternId, Plate, Prefer, Taste, Together, WishTable,
 };
-pub use warning::{Mistake, Spot, Warning};
+pub use warning::{Mistake, NotLoaded, Spot, Warning};
 pub use words::{Phrases, Words};
 pub use write_meals::{WrittenMeal, write_meals};

@@ -111,7 +111,11 @@ pub struct Rules {
     pub ask: Vec<FoodId>,
     pub ready_after: Minutes,
     pub boxing: Minutes,
+    /// Between leaving the heat and being boxed.
+    pub cool: Minutes,
     pub wash: Minutes,
+    /// Hands-on, once at the end of a session.
+    pub wash_up: Minutes,
     pub pace: f64,
     /// What decides between composed weeks, the first first; `None` where nothing is written.
     pub prefer: Option<[Prefer; 3]>,
@@ -128,7 +132,9 @@ impl Default for Rules {
             ask: Vec::new(),
             ready_after: Minutes(180),
             boxing: Minutes(3),
+            cool: Minutes(10),
             wash: Minutes(3),
+            wash_up: Minutes(0),
             pace: 1.0,
             prefer: None,
         }
@@ -148,6 +154,8 @@ pub struct Appliance {
     pub near: f64,
     pub warm_up: Minutes,
     pub out: Minutes,
+    /// Until it is under pressure: added to the wait of each load.
+    pub comes_up: Minutes,
     /// Litres.
     pub holds: Option<f64>,
     /// Given, or guessed from its name.
@@ -156,6 +164,16 @@ pub struct Appliance {
     pub fan: bool,
     pub at: Spot,
 }
+
+impl Appliance {
+    /// Every kind heats, and what is marked so. It wants the skill [`HEAT`] and runs only while somebody is there.
+    pub fn heats(&self) -> bool {
+        self.heat || self.kind.is_some()
+    }
+}
+
+/// The skill of whoever puts something on what heats, and takes it out.
+pub const HEAT: &str = "heat";
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct Staple {
@@ -193,6 +211,8 @@ pub enum Serve {
 pub struct BoxKind {
     pub name: String,
     pub holds: Quantity,
+    /// Where `holds` is written.
+    pub holds_at: Spot,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -211,6 +231,10 @@ pub struct Recipe {
     pub cupboard: Option<Days>,
     pub made: Made,
     pub serve: Option<Serve>,
+    /// The most from the end of its last step to the meal, where it is served hot straight from the pot.
+    pub hold: Minutes,
+    /// The most where it is kept at 60 °C (140 °F) or above meanwhile.
+    pub hold_hot: Option<Minutes>,
     pub boxed: Option<BoxKind>,
     /// The places in a meal that it can take, in lower case.
     pub fits: Vec<String>,
@@ -225,6 +249,25 @@ pub struct Recipe {
     /// As written, a paragraph each; empty where the recipe has steps.
     pub method: Vec<String>,
     pub at: Spot,
+}
+
+/// [`Recipe::hold`] where a recipe says nothing.
+pub const HOLD: Minutes = Minutes(30);
+
+impl Recipe {
+    /// How long it keeps without being frozen, and where: in the cupboard where that is longer than in the fridge.
+    pub fn reach(&self) -> (Days, Place) {
+        let fridge = self.fridge.unwrap_or_default();
+        match self.cupboard {
+            Some(cupboard) if cupboard > fridge => (cupboard, Place::Cupboard),
+            _ => (fridge, Place::Fridge),
+        }
+    }
+
+    /// The most minutes that it stands hot before it is eaten.
+    pub fn holds(&self) -> Minutes {
+        self.hold_hot.map_or(self.hold, |hot| hot.max(self.hold))
+    }
 }
 
 /// What a line asks for.
@@ -330,6 +373,24 @@ pub struct Step {
     /// Where its role and its skill stand.
     pub who_at: Spot,
     pub skill_at: Spot,
+}
+
+impl Step {
+    /// Does it stand on anything that heats?
+    pub fn is_on_heat(&self, appliances: &[Appliance]) -> bool {
+        self.on.iter().any(|id| appliances[*id].heats())
+    }
+
+    /// Its wait, and what its appliance takes to come up. A step without a wait is not under pressure.
+    pub fn waits(&self, appliances: &[Appliance]) -> i64 {
+        let comes_up = self.on.iter().map(|id| appliances[*id].comes_up.0).max().unwrap_or(0);
+        if self.wait.0 > 0 { self.wait.0 + comes_up } else { 0 }
+    }
+
+    /// Its own skill, and [`HEAT`] where it stands on what heats.
+    pub fn skills(&self, appliances: &[Appliance]) -> impl Iterator<Item = &str> {
+        self.skill.as_deref().into_iter().chain(self.is_on_heat(appliances).then_some(HEAT))
+    }
 }
 
 /// The index of a shop in [`Kitchen::shops`].
@@ -487,9 +548,9 @@ impl Person {
         self.may.as_ref().is_none_or(|may| may.iter().any(|one| same_words(one, skill)))
     }
 
-    /// Has the role and the skill that the step asks for.
-    pub fn can_do(&self, step: &Step) -> bool {
-        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skill.as_deref().is_none_or(|skill| self.may_do(skill))
+    /// Has the role and every skill that the step asks for.
+    pub fn can_do(&self, step: &Step, appliances: &[Appliance]) -> bool {
+        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skills(appliances).all(|skill| self.may_do(skill))
     }
 }
 

@@ -48,7 +48,7 @@ use self::steps::Workshop;
 use self::table::{Reading, Table};
 use self::text::Mentions;
 use super::keys::{self, File};
-use super::{Appliance, Kitchen, Mistake, Recipe, RecipeId, Together, Warning, Week};
+use super::{Appliance, Kitchen, NotLoaded, Recipe, RecipeId, Together, Warning, Week};
 use crate::foods::Foods;
 use crate::measure::Spoons;
 
@@ -73,7 +73,7 @@ pub fn find_kitchen(from: &Path) -> Option<PathBuf> {
 ///
 /// All mistakes of all files at once, in order of file, line and column. A file that is not valid TOML is reported with its syntax errors
 /// alone, and nothing is said of what other files expect of it.
-pub fn load(folder: &Path) -> Result<Loaded, Vec<Mistake>> {
+pub fn load(folder: &Path) -> Result<Loaded, NotLoaded> {
     load_with(folder, &[])
 }
 
@@ -82,17 +82,17 @@ pub fn load(folder: &Path) -> Result<Loaded, Vec<Mistake>> {
 ///
 /// # Errors
 /// As [`load`].
-pub fn load_with(folder: &Path, texts: &[(&str, &str)]) -> Result<Loaded, Vec<Mistake>> {
+pub fn load_with(folder: &Path, texts: &[(&str, &str)]) -> Result<Loaded, NotLoaded> {
     let found = Findings::default();
     let files = read_files(folder, &found).map(|mut files| {
         texts.iter().for_each(|(file, text)| files.read_instead(file, text, &found));
         files
     });
     let read = files.map(|files| read_all(&files, &found));
-    let (mistakes, warnings) = found.into_parts();
-    match read {
-        Some((kitchen, weeks)) if mistakes.is_empty() => Ok(Loaded { kitchen, weeks, warnings }),
-        _ => Err(mistakes),
+    match (read, found.finish()) {
+        (Some((kitchen, weeks)), Ok(warnings)) => Ok(Loaded { kitchen, weeks, warnings }),
+        (_, Err(not)) => Err(not),
+        (None, Ok(_)) => Err(NotLoaded::default()),
     }
 }
 
@@ -101,7 +101,7 @@ pub fn load_with(folder: &Path, texts: &[(&str, &str)]) -> Result<Loaded, Vec<Mi
 /// # Errors
 ///
 /// All mistakes of foods.toml, or that kitchen.toml cannot be read.
-pub fn load_foods(folder: &Path) -> Result<(Foods, Spoons), Vec<Mistake>> {
+pub fn load_foods(folder: &Path) -> Result<(Foods, Spoons), NotLoaded> {
     let found = Findings::default();
     let mut foods = Foods::reference();
     let mut spoons = Spoons::default();
@@ -114,8 +114,7 @@ pub fn load_foods(folder: &Path) -> Result<(Foods, Spoons), Vec<Mistake>> {
             spoons = household::read_spoons(&top).spoons;
         }
     }
-    let (mistakes, _) = found.into_parts();
-    if mistakes.is_empty() { Ok((foods, spoons)) } else { Err(mistakes) }
+    found.finish().map(|_| (foods, spoons))
 }
 
 /// A file's source, and its tree unless it is broken.
@@ -249,4 +248,10 @@ fn read_recipes(
         recipes[index].ingredients = ingredients;
     }
     (recipes, sound)
+}
+
+/// Is a value, as typed, no figure, or one within the range of its key?
+#[cfg(test)]
+pub(super) fn within_range(key: &keys::Key, typed: &str) -> bool {
+    toml::de::DeValue::parse(typed).map_or(true, |value| shapes::within(key, value.get_ref()).is_ok())
 }

@@ -43,6 +43,22 @@ impl fmt::Display for Mistake {
 
 impl std::error::Error for Mistake {}
 
+/// Why a household's files could not be taken in: all that is wrong at once.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct NotLoaded {
+    pub mistakes: Vec<Mistake>,
+    /// The machine gave no text of at least one of the files.
+    pub unreadable: bool,
+}
+
+impl std::ops::Deref for NotLoaded {
+    type Target = [Mistake];
+
+    fn deref(&self) -> &[Mistake] {
+        &self.mistakes
+    }
+}
+
 /// Something the household should know although the work goes on. One `Display` for all, tested as text.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Warning {

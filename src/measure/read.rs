@@ -1,4 +1,6 @@
 //! Reading what people type: amounts, durations, temperatures, shares and prices.
+//!
+//! `Spoons` says which pints are meant, too: every amount is read with both at once.
 
 use jiff::{Span, fmt::friendly::SpanParser};
 

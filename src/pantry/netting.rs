@@ -1,4 +1,8 @@
 //! Demand against the pantry, first expired, first out. What the shelf serves is not bought.
+//!
+//! Food alone in its unit stays in it. Where a food has no packs and no line of it can be weighed, lines of one unit
+//! are added up in that unit and nothing is asked of the household; a kitchen word without a weight still draws a
+//! warning.
 
 use std::collections::BTreeMap;
 

@@ -1,4 +1,7 @@
 //! What is counted and never cut: eggs, tins, slices, rolls. A meal or a making takes whole ones.
+//!
+//! What is only taken whole is a counting word (tin, slice) of any food, and pieces, rashers, sheets, fillets, balls
+//! and cubes of a food with `cut = false`; `cut = true` frees a food's tins and slices.
 
 use std::collections::BTreeMap;
 

@@ -1,4 +1,7 @@
 //! What goes into which box, where it is kept and until when.
+//!
+//! What goes into which box stands with the step that boxes it, not in a list of its own, unless boxing takes no time
+//! and so has no step. A name longer than a few words gives way to the recipe's id in the heads of the steps.
 
 use super::{BoxNote, BoxTask, Boxes, Errand, Kept};
 use crate::kitchen::{Kitchen, Recipe};
@@ -32,7 +35,7 @@ pub(super) fn box_task(making: &Making) -> BoxTask {
             None => into.push(Kept { amount: boxed.amount.clone(), place: boxed.place }),
         }
     }
-    BoxTask { recipe: making.recipe, into }
+    BoxTask { recipe: making.recipe, into, by: None }
 }
 
 pub(super) fn errand(moved: &Move) -> Errand {
@@ -95,7 +98,7 @@ mod tests {
         Recipe {
             makes,
             portion: Some(200.into()),
-            boxed: Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0) }),
+            boxed: Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0), holds_at: Default::default() }),
             ..recipe("mash", "White-bean mash", 6.0, vec![])
         }
     }

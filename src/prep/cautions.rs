@@ -5,7 +5,7 @@ use itertools::Itertools;
 use super::cuts::is_cut;
 use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, REHEATED, least_inside};
 use crate::foods::{Allergen, Food, FoodId, Kind, Place, State};
-use crate::kitchen::{Appliance, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted, Week};
+use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted, Week};
 use crate::measure::{Celsius, Units};
 use crate::plan::{CrossContact, Making, Makings, cross_contacts, guard, recipe_contains};
 use crate::words::degrees;
@@ -159,8 +159,8 @@ fn inside(kinds: &[Kind]) -> Vec<Celsius> {
     kinds.iter().filter_map(|kind| least_inside(*kind)).collect()
 }
 
-/// The cautions that apply to the makings of one session; last of all, whose rules come first.
-pub(super) fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
+/// The cautions that apply to these makings, of one session or of a week; last of all, whose rules come first.
+pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let facts = Facts::of(kitchen, chosen.iter().map(|index| &makings.makings[*index]));
     let applying = CAUTIONS.iter().filter(|caution| (caution.applies)(&facts));
     let mut said: Vec<Care> = applying.map(|row| row.care()).collect();
@@ -232,9 +232,8 @@ impl Facts {
             self.hot |= step.temperature.is_some() || step.inside.is_some();
             for id in &step.on {
                 let appliance = &kitchen.appliances[*id];
-                let name = appliance.name.to_lowercase();
                 self.pressure_cooker |= is_pressure_cooker(appliance);
-                self.hot |= appliance.heat || ["hob", "stove", "cooker", "ring", "grill"].iter().any(|word| name.contains(word));
+                self.hot |= appliance.heats();
             }
         }
     }
@@ -261,7 +260,7 @@ impl Facts {
 }
 
 pub(super) fn is_pressure_cooker(appliance: &Appliance) -> bool {
-    appliance.name.to_lowercase().contains("pressure")
+    appliance.kind == Some(ApplianceKind::Pressure)
 }
 
 fn name_words(name: &str) -> impl Iterator<Item = String> + '_ {

@@ -1,4 +1,9 @@
 //! How much of a making a pressure cooker takes at once: two thirds of what it holds, half with foods that swell.
+//!
+//! A pressure cooker's `holds` is what one load of it holds. Where it is known, a step on it takes at least as many
+//! loads as its foods need at two thirds, or half with pulses or grains (common practice): the foods that the step
+//! names, or all of the recipe where it names none, by their cup weights, water included. What has no known volume is
+//! not counted; the limit stands at the step.
 
 use super::cautions::is_pressure_cooker;
 use super::names::named_in;

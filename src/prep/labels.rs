@@ -106,7 +106,7 @@ mod tests {
         let milk = food(&mut kitchen, "milk", "dairy");
         kitchen.foods.all[milk.0 as usize].allergens = Some(Fact { value: vec![Allergen::Milk], source: "from memory".into() });
         kitchen.household.avoid = vec![Allergen::Sesame];
-        let boxed = Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0) });
+        let boxed = Some(BoxKind { name: "flat tub".into(), holds: Quantity::portions(4.0), holds_at: Default::default() });
         let lines = vec![ingredient("1 oatcake", oatcake, None, None), ingredient("1 l milk", milk, None, None)];
         let mut one = Recipe { boxed, ingredients: lines, portion: Some(200.into()), ..recipe("mash", "White-bean mash", 6.0, vec![]) };
         change(&mut one);

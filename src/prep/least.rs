@@ -8,7 +8,7 @@ use crate::plan::{MadeAt, Making, Makings};
 
 /// The least finish of a session and the minutes below which no plan can finish, as [`super::prep()`] plans it.
 pub fn session_minutes(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize, effort: Effort) -> (i64, i64) {
-    let work = session_work(kitchen, &week.sessions[index], index, makings);
+    let work = session_work(kitchen, week, index, makings);
     least_finish(&work.asked(), effort)
 }
 

@@ -1,5 +1,8 @@
 //! The meals of a week by day: what comes out of which place, what is added fresh, whether it is heated, what is made at the meal, what is
 //! moved from the freezer in the evening.
+//!
+//! A dish stands once a place on the week card, whatever it was made in; what comes straight from the pot apart,
+//! because it is not heated again.
 
 use jiff::civil::Date;
 
@@ -7,11 +10,11 @@ use super::Errand;
 use super::boxes::{counted, errand};
 use super::rounds::paced;
 use super::say::reheated;
-use super::text::{amount_and_food, making_text};
+use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
-use crate::plan::{Beware, Kept, MadeAt, Making, Makings, ShortMeal, User, goes_into, meal_contains, served_lines};
+use crate::plan::{Beware, MadeAt, Making, Makings, ShortMeal, User, goes_into, meal_contains, served_lines};
 use crate::words::{degrees, in_a_sentence, listed, sentence};
 
 /// The meals of one week.
@@ -145,7 +148,7 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
     let food = |line: &&(&Ingredient, Number)| recipe_of(line.0).is_none();
     let lines: Vec<_> = served_lines(meal).collect();
     let fresh = lines.iter().filter(food).map(|(line, times)| {
-        let prep = line.prep.as_ref().map_or_else(String::new, |prep| format!(", {prep}"));
+        let prep = line.prep.as_ref().filter(|prep| !only_part_of(prep)).map_or_else(String::new, |prep| format!(", {prep}"));
         format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
     });
     CardMeal {
@@ -242,19 +245,19 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
         User::Meal(by) => by == meal,
         User::Making(dish) => makings.makings.get(dish).is_some_and(|dish| dish.at == MadeAt::Meal(meal)),
     });
-    eaten.map(|(recipe, one)| (recipe, (one.kept != Kept::Straight).then_some(Place::Fridge), one.amount.clone()))
+    eaten.map(|(recipe, one)| (recipe, one.kept.place(), one.amount.clone()))
 }
 
 /// Minutes of a dish that is made at the meal: its steps one after another.
 pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
     let steps = kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
     let hands = |step: &Step| if step.scales { step.hands.0 as f64 * making.batches.to_f64() } else { step.hands.0 as f64 };
-    steps.map(|step| paced(hands(step), kitchen.rules.pace) + step.wait.0).sum()
+    steps.map(|step| paced(hands(step), kitchen.rules.pace) + step.waits(&kitchen.appliances)).sum()
 }
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let step = |(number, asked): (usize, &Step)| CardStep {
-        text: making_text(kitchen, making, number),
+        text: making_text(kitchen, making, number, &Number::ONE),
         on: asked.on.first().copied(),
         at: asked.temperature,
         wait: asked.wait,

@@ -1,4 +1,7 @@
 //! From needs to trips, shops, sections and lines.
+//!
+//! A food whose lines stand in their own words has a price where a pack of it has one in the shops of the trip: it is
+//! not in `no_price`.
 
 use std::collections::BTreeMap;
 
@@ -12,7 +15,7 @@ use super::shelf::{Stocked, is_priced, stock, stock_by_the_pack};
 use super::shops::{Choice, visit};
 use super::windows::{Bought, buy};
 use crate::foods::{Food, FoodId};
-use crate::kitchen::{Choose, Kitchen, Pack, ShopId, Warning, Week};
+use crate::kitchen::{Choose, Kitchen, Mistake, Pack, ShopId, Trip, Warning, Week};
 use crate::measure::{Dimension, Money, Number, Quantity, tidy};
 use crate::plan::Need;
 
@@ -40,6 +43,25 @@ pub struct Basket {
     pub warnings: Vec<Warning>,
     /// What was paid for each food on each trip, and how much of it stays.
     pub paid: Vec<Paid>,
+}
+
+impl Basket {
+    /// Where a trip comes to more money than can be counted: a slip in a price, or in who eats.
+    ///
+    /// # Errors
+    /// The dearest line of each such trip.
+    pub fn is_counted(&self, kitchen: &Kitchen, week: &Week) -> Result<(), Vec<Mistake>> {
+        let beyond = |(list, trip): (&TripList, &Trip)| {
+            let dearest = list.lines().filter(|line| line.cost.is_some()).max_by_key(|line| line.cost)?;
+            list.cost.is_beyond_counting().then(|| Mistake {
+                at: trip.at.clone(),
+                cause: format!("this trip comes to more money than can be counted, {} most of all", kitchen.foods[dearest.food].name),
+                remedy: "Look at its price in shops.toml, and at how many eat.".to_owned(),
+            })
+        };
+        let mistakes: Vec<Mistake> = self.trips.iter().zip(&week.trips).filter_map(beyond).collect();
+        if mistakes.is_empty() { Ok(()) } else { Err(mistakes) }
+    }
 }
 
 /// The exact choice of packs and shops for every trip.

@@ -58,8 +58,8 @@ impl Loose {
     /// The price of a whole line, rounded half up to the minor unit once.
     pub fn price(&self, steps: i64) -> i64 {
         let whole = self.per as i128 * 10_000;
-        let exact = self.minor_e4 as i128 * self.priced_step as i128 * steps as i128;
-        clamp((2 * exact + whole).div_euclid(2 * whole))
+        let exact = (self.minor_e4 as i128 * self.priced_step as i128).checked_mul(2 * steps as i128);
+        exact.map_or(i64::MAX, |twice| clamp(twice.saturating_add(whole).div_euclid(2 * whole)))
     }
 
     /// Minor units for one unit of what it counts as.

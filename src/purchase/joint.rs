@@ -82,15 +82,17 @@ impl<'a> Joint<'a> {
     fn ceiling(&self, targets: &[Target]) -> Option<i64> {
         let singles = self.offered.iter().map(|offer| single(offer.pack, &self.shelf.sized[offer.pack]));
         let items: Vec<Item> = self.items.iter().copied().chain(singles).collect();
-        let goods = |counts: &[i64]| -> i64 { self.shelf.sized.iter().zip(counts).map(|(sized, count)| sized.price_of(*count)).sum() };
+        let goods = |counts: &[i64]| -> i64 {
+            self.shelf.sized.iter().zip(counts).map(|(sized, count)| sized.price_of(*count)).fold(0, i64::saturating_add)
+        };
         let mut all = nothing(self.shelf.sized.len());
         let mut saved_apart = 0;
         for target in targets {
             let alone = cover(self.shelf.sized.len(), &items, self.loose_for(target), *target, self.rule)?;
-            saved_apart += goods(&alone.counts);
+            saved_apart = goods(&alone.counts).saturating_add(saved_apart);
             all = plus(&all, &alone);
         }
-        Some(all.price - saved_apart + goods(&all.counts))
+        Some(all.price.saturating_sub(saved_apart).saturating_add(goods(&all.counts)))
     }
 
     fn loose_for(&self, target: &Target) -> Option<&Loose> {

@@ -3,6 +3,11 @@
 //! Nutrients are per 100 g edible portion: what is eaten of a line is its weight as purchased × `edible`. A price is what the food costs on
 //! this week's list, by the share of the packs that goes in; of what the list does not buy, the cheapest unit price, offers of one's own pack counted. What is
 //! rounded up to whole batches or packs is nobody's helping and does not count. Where a food lacks a figure, the sum is of the others ("at least").
+//!
+//! A meal's cost is its share of what the week's packs cost, offers and all; of what the list does not buy, the
+//! cheapest price of a unit. Fares, left-overs and batches rounded up are left out. Foods in `always` and `ask` cost
+//! nothing; their nutrients count where a line states an amount. `meals[].missing` names each food with the figures it
+//! lacks.
 
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,6 +1,11 @@
 //! What was paid for one food on one trip, and what of it stays once the week is over.
 //!
 //! Knows a need and what was bought for it; no other need, no recipe.
+//!
+//! Left-overs keep from the trip, the longer of cupboard and fridge; a pack that had to be opened keeps its opened days
+//! from the first use of its window, whichever ends first. What is left *keeps* where it is good seven days after the
+//! week's last; no known keeping time keeps. A staple's top-up is no left-over, but counts among what keeps or spoils.
+//! Fares, and what rounding leaves over, count as used.
 
 use jiff::civil::Date;
 

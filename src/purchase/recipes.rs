@@ -1,6 +1,8 @@
 //! Which recipes would use up what is left.
 //!
 //! Knows recipes and amounts in hand; not where these come from.
+//!
+//! A lot that may no longer be drawn is no reason to cook: no recipe is named for it.
 
 use jiff::civil::Date;
 

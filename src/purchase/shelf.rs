@@ -1,4 +1,7 @@
 //! What one shop sells of one food, brought into the measure of a need.
+//!
+//! A pack near several tins that lines state (400 g here, 800 g there) counts as the nearest of them; of two loose
+//! prices in one shop, one is bought.
 
 use super::ask::Ask;
 use super::cover::Loose;

@@ -1,4 +1,7 @@
 //! Which trip buys what: every demand to a trip, what the pantry did not serve to that trip's needs.
+//!
+//! A trip of its own (`Trip::planned` is false) buys only what no trip of the file brings in time; staples wait for a
+//! planned trip.
 
 use std::collections::BTreeMap;
 

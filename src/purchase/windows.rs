@@ -3,6 +3,9 @@
 //! Knows sizes and prices only, no food, no date, no shop.
 //!
 //! Windows meet only in offers, which [`Joint`] weighs; a need to taste may also be met by one more step of the line's loose goods.
+//!
+//! Windows share offers and nothing else: the packs of all windows are chosen together, so that the price of the line
+//! is the least. "To taste" on several days is one pack, or one for every window that an opened pack does not reach.
 
 use super::cover::{Cover, Item, Loose, Target, cover};
 use super::joint::Joint;
@@ -35,7 +38,7 @@ impl Sized {
     /// The price of `count` packs.
     pub fn price_of(&self, count: i64) -> i64 {
         let saved = self.saving().map_or(0, |(buy, saving)| saving.saturating_mul(count / buy));
-        self.price.saturating_mul(count) - saved
+        self.price.saturating_mul(count).saturating_sub(saved)
     }
 }
 

@@ -5,6 +5,11 @@
 //! else sells would look like the greatest saving of all.
 //!
 //! Knows the stages in a row; no file, no terminal.
+//!
+//! The budget's advice leaves out a shop only where everything is still bought and no food is newly flagged; otherwise
+//! the shop with the most goods would always save the most. `batches` one step down is "whole" to "halves" to "any".
+//! Another pack set is tried only where `choose` is not "cheapest", because then no other set is cheaper. The budget is
+//! held against what booked purchases of the week were paid (fares are in no booking) and what its open trips cost.
 
 use std::borrow::Cow;
 use std::collections::BTreeSet;

@@ -4,6 +4,11 @@
 //! earlier: the last suppers of this week come off the shelf that next week's list looks at, even when the shopping is done before.
 //! What is booked is off the shelf already, and what lies before today is taken as done. What its sessions will have to spare by then
 //! lies on the shelf like any cooked lot; what its trips will leave over is not counted before it is there.
+//!
+//! Another week's uses are netted first from today up to the first trip, and to that week's end where it began earlier:
+//! its last suppers come off the same shelf although the shopping for the next is done before. Its sessions' spare is a
+//! lot by then; what its trips will leave over is not, before it is received. Uses before today are taken as done and
+//! off the shelf, because `pantry.toml` says what is there now.
 
 use std::borrow::Cow;
 
@@ -84,7 +89,8 @@ impl Carried<'_> {
             lot.amount = left;
         }
         kitchen.lots.retain(|lot| !lot.amount.is_zero());
-        kitchen.lots.extend(spare(&rest, &makings, uses, first));
+        let spare = spare(&kitchen, &rest, &makings, uses, first);
+        kitchen.lots.extend(spare);
     }
 }
 
@@ -114,14 +120,14 @@ fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -
 }
 
 /// What the sessions to come leave to spare before the week that is reckoned begins, and is still good then.
-fn spare(week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
+fn spare(kitchen: &Kitchen, week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
     let to_come = makings.makings.iter().filter(|making| uses.counts_on(making.on) && making.on < first);
     let spare = to_come.filter_map(|making| making.spare.as_ref()).filter(|spare| spare.eat_by >= first);
     spare
         .map(|spare| Lot {
             of: Ware::Recipe(spare.recipe),
             amount: spare.amount.clone(),
-            place: if spare.frozen { Place::Freezer } else { Place::Fridge },
+            place: if spare.frozen { Place::Freezer } else { kitchen.recipes[spare.recipe].reach().1 },
             best_before: None,
             use_by: None,
             opened: None,

@@ -2,6 +2,10 @@
 //!
 //! What is past is reckoned as its booking would be, by the same rules: a trip brings what was printed, a session takes and leaves what
 //! was printed, a meal eats what the file says. Where nothing was printed, then as planned.
+//!
+//! What is booked is done; what is past and not booked is taken as done (`src/reckon/lived.rs`): it is reckoned as its
+//! booking would be, on a shelf that is never written, as it was printed, else as planned from what is not booked. What
+//! is open alone is then planned from that shelf.
 
 use std::borrow::Cow;
 

@@ -108,6 +108,7 @@ pub fn reckon<'k>(
     }
     let (week, Stages { makings, demanded, netted, needs }) = staged?;
     let basket = purchase::choose(&kitchen, &week, &needs.needs);
+    basket.is_counted(&kitchen, &week)?;
 
     let mut warnings = loaded.warnings.clone();
     warnings.extend(open);
@@ -118,6 +119,7 @@ pub fn reckon<'k>(
     warnings.extend(guarded.warnings);
     warnings.extend(plan::avoided_at_meals(&kitchen, &week));
     warnings.extend(avoided_on_list(&kitchen, &demanded, &needs));
+    warnings.extend(unskilled(&kitchen, &week, &makings, &warnings));
     warnings.extend(demanded.warnings.iter().chain(&netted.warnings).chain(&basket.warnings).cloned());
     let mut said = BTreeSet::new();
     warnings.retain(|warning| said.insert(warning.clone()));
@@ -138,6 +140,13 @@ pub fn reckon<'k>(
         as_planned: lived.as_planned,
         kitchen,
     })
+}
+
+/// Skills that nobody in a session has, but for those that nobody has in any: the reader has told them.
+fn unskilled(kitchen: &Kitchen, week: &Week, makings: &Makings, told: &[Warning]) -> Vec<Warning> {
+    let mut lacking = prep::unskilled(kitchen, week, makings);
+    lacking.retain(|one| told.iter().all(|known| known.at() != one.at()));
+    lacking
 }
 
 fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
@@ -180,6 +189,7 @@ struct Stages {
 }
 
 fn stages(kitchen: &Kitchen, week: &Week, makings: Makings) -> Stages {
+    let makings = prep::settled(kitchen, week, makings);
     let demanded = plan::demand(kitchen, week, &makings);
     let netted = pantry::net(kitchen, week, &makings, &demanded);
     let needs = purchase::needs(kitchen, week, &demanded, &netted);

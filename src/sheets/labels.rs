@@ -1,4 +1,10 @@
 //! What is stuck on the boxes: labels in a grid on plain paper, to be cut along the marks. What is told of a box is given.
+//!
+//! Box labels are part of a default print: a cook with full boxes before them expects them, they are a file of their
+//! own that nobody has to put on paper, and they carry the use-by day and the allergens. A week without boxes has none.
+//! 3x8 on a page by default (63 mm by 34 mm), 2x5 in large print. A recipe with a `box` has one label a box, fullest
+//! first; else what is kept together has one. A label whose words have no room sends one to the guide for its
+//! allergens, with a warning, rather than cutting them short.
 
 use std::str::FromStr;
 

@@ -14,7 +14,8 @@ use subsetter::GlyphRemapper;
 
 use super::Sheet;
 use super::face::{Typeface, typeface};
-use super::outline::add_outline;
+use super::mark::keywords;
+use super::outline::{add_links, add_outline};
 use super::page::{Page, Rect, Rule, TextRun, Weight};
 
 const WEIGHTS: [Weight; 2] = [Weight::Regular, Weight::SemiBold];
@@ -33,7 +34,8 @@ pub fn to_pdf(sheet: &Sheet) -> Vec<u8> {
     document.pages = sheet.pages.iter().map(transcribed).collect();
     let mut written = document.to_lopdf_document(&PdfSaveOptions::default(), &mut Vec::new());
     add_outline(&mut written, &sheet.pages);
-    finish(&mut written, &sheet.file_stem);
+    add_links(&mut written, &sheet.pages);
+    finish(&mut written, sheet);
     deflate(&mut written);
     let mut bytes = Vec::new();
     // Writing to memory does not fail.
@@ -138,9 +140,9 @@ fn deflate(document: &mut lopdf::Document) {
 }
 
 /// The language, a title bar that shows the title, an identity drawn from the sheet's name, and no dates.
-fn finish(document: &mut lopdf::Document, stem: &str) {
+fn finish(document: &mut lopdf::Document, sheet: &Sheet) {
     let id = |text: &str| Object::String(text.as_bytes().to_vec(), StringFormat::Hexadecimal);
-    document.trailer.set("ID", Object::Array(vec![id(stem), id(stem)]));
+    document.trailer.set("ID", Object::Array(vec![id(&sheet.file_stem), id(&sheet.file_stem)]));
     if let Ok(catalog) = document.catalog_mut() {
         catalog.set("Lang", Object::string_literal("en"));
         catalog.set("PageMode", Object::Name(b"UseNone".to_vec()));
@@ -152,6 +154,9 @@ fn finish(document: &mut lopdf::Document, stem: &str) {
     if let Ok(info) = info.and_then(|id| document.get_object_mut(id)).and_then(Object::as_dict_mut) {
         for key in [b"CreationDate".as_slice(), b"ModDate", b"GTS_PDFXVersion", b"Trapped", b"Identifier"] {
             info.remove(key);
+        }
+        if let Some(keywords) = keywords(sheet) {
+            info.set("Keywords", Object::string_literal(keywords));
         }
     }
 }

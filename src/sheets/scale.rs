@@ -1,4 +1,6 @@
 //! The type scale: four sizes, in an ordinary and in a large print. It must not know what is set in them.
+//!
+//! Large print is not made to fit: one column, as many pages as it takes, no warning.
 
 use super::text::Style;
 

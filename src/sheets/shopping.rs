@@ -1,4 +1,7 @@
 //! The shopping list: read at arm's length, with a trolley in the other hand. A page or more for every trip.
+//!
+//! The fold of the list runs down the page between its columns, so that each half is a strip that reads from top to
+//! bottom; heads and feet keep to one half.
 
 use crate::kitchen::Names;
 use crate::measure::Units;

@@ -1,4 +1,6 @@
 //! Until when a lot is good, and until when it may still be drawn.
+//!
+//! A cooked lot serves from the day it is made, not before.
 
 use jiff::ToSpan;
 use jiff::civil::Date;

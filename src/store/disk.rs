@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 use std::fs::{self, File, Metadata, OpenOptions, TryLockError};
-use std::io::{self, Write};
+use std::io::{self, Read, Write};
 use std::path::{Path, PathBuf};
 use std::thread::sleep;
 use std::time::Duration;
@@ -66,8 +66,9 @@ fn keep_mode_and_owner(_: &File, _: &Metadata) -> io::Result<()> {
 
 impl Files for Disk {
     fn read(&self, name: &str) -> io::Result<Option<Vec<u8>>> {
-        match fs::read(self.place(name)) {
-            Ok(bytes) => Ok(Some(bytes)),
+        let mut bytes = Vec::new();
+        match open_ordinary(&self.place(name)).and_then(|mut file| file.read_to_end(&mut bytes)) {
+            Ok(_) => Ok(Some(bytes)),
             Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
             Err(error) => Err(error),
         }
@@ -75,11 +76,7 @@ impl Files for Disk {
 
     fn write(&self, name: &str, bytes: &[u8]) -> io::Result<()> {
         let path = self.place(name);
-        match fs::remove_file(&path) {
-            Err(error) if error.kind() != io::ErrorKind::NotFound => return Err(error),
-            _ => (),
-        }
-        let mut file = File::create(&path)?;
+        let mut file = create_anew(&path)?;
         let old = name.strip_suffix(NEW).and_then(|old| fs::metadata(self.place(old)).ok());
         if let Some(old) = old {
             keep_mode_and_owner(&file, &old)?;
@@ -120,14 +117,62 @@ impl Files for Disk {
     }
 
     fn lock(&self, name: &str) -> io::Result<Locked> {
-        let file = OpenOptions::new().create(true).truncate(false).write(true).open(self.folder.join(name))?;
-        for _ in 0..TRIES {
-            match file.try_lock() {
-                Ok(()) => return Ok(Box::new(file)),
-                Err(TryLockError::WouldBlock) => sleep(Duration::from_millis(WAIT_MS)),
-                Err(TryLockError::Error(error)) => return Err(error),
-            }
+        let path = self.folder.join(name);
+        let file = match fs::metadata(&path) {
+            Ok(about) if !about.is_file() => return Err(not_ordinary()),
+            _ => OpenOptions::new().create(true).truncate(false).write(true).open(path)?,
+        };
+        wait_for(&file, File::try_lock)?;
+        Ok(Box::new(file))
+    }
+}
+
+impl Disk {
+    /// Waits a while for a writer, and keeps others out as long as it is held; other readers may come. `None` where nobody has ever
+    /// written.
+    ///
+    /// # Errors
+    /// The machine's, and a writer that does not end.
+    pub fn lock_to_read(&self, name: &str) -> io::Result<Option<Locked>> {
+        let file = match open_ordinary(&self.folder.join(name)) {
+            Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(None),
+            file => file?,
+        };
+        wait_for(&file, File::try_lock_shared)?;
+        Ok(Some(Box::new(file)))
+    }
+}
+
+fn wait_for(file: &File, lock: impl Fn(&File) -> Result<(), TryLockError>) -> io::Result<()> {
+    for _ in 0..TRIES {
+        match lock(file) {
+            Ok(()) => return Ok(()),
+            Err(TryLockError::WouldBlock) => sleep(Duration::from_millis(WAIT_MS)),
+            Err(TryLockError::Error(error)) => return Err(error),
         }
-        Err(io::Error::new(io::ErrorKind::WouldBlock, "another spence has been booking for ten seconds. Wait for it, and try again"))
+    }
+    Err(io::Error::new(io::ErrorKind::WouldBlock, "another spence has been booking for ten seconds. Wait for it, and try again"))
+}
+
+/// Opens a file for reading, links followed. A pipe or a device in its place would be waited for without end.
+///
+/// # Errors
+/// The machine's; that it is no ordinary file.
+pub fn open_ordinary(path: &Path) -> io::Result<File> {
+    if fs::metadata(path)?.is_file() { File::open(path) } else { Err(not_ordinary()) }
+}
+
+fn not_ordinary() -> io::Error {
+    io::Error::new(io::ErrorKind::InvalidInput, "it is not an ordinary file. Put an ordinary file in its place, or take it away")
+}
+
+/// A new file in the place of whatever has that name: a link there is not followed, a pipe not waited for.
+///
+/// # Errors
+/// The machine's.
+pub fn create_anew(path: &Path) -> io::Result<File> {
+    match fs::remove_file(path) {
+        Err(error) if error.kind() != io::ErrorKind::NotFound => Err(error),
+        _ => OpenOptions::new().write(true).create_new(true).open(path),
     }
 }

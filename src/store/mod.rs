@@ -9,6 +9,9 @@
 //! 4  pantry.toml.new -> pantry.toml              completed, now or at the next start
 //! 5  shops.toml.new -> shops.toml                likewise, where prices were paid
 //! ```
+//!
+//! The lock is an advisory lock of the operating system on `.pantry.lock`: it goes with its holder, and the file may
+//! stay.
 
 mod commit;
 mod disk;
@@ -20,6 +23,6 @@ mod memory;
 mod tests;
 
 pub use commit::{BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
-pub use disk::Disk;
+pub use disk::{Disk, create_anew, open_ordinary};
 pub use files::{Files, Locked};
 pub use mark::{FileChange, sha256, sha256_of};

@@ -26,17 +26,18 @@ pub(in crate::kitchen) static KITCHEN: File = File {
         heading(
             "[household]",
             &[
-                key("name", Text, Required, "its name, at the head of every sheet", "\"Boatyard Row\""),
+                key("name", Name, Required, "its name, at the head of every sheet", "\"Boatyard Row\""),
                 key(
                     "eaters",
                     Number,
                     Is("the sum of [[eater]]"),
                     "how many eat, must be written without [[eater]]; a child may count as 0.5",
                     "3",
-                ),
-                key("currency", Text, Required, "the money of all prices, by its letters in ISO 4217", "\"EUR\""),
+                )
+                .within("0.01", "10000"),
+                key("currency", Name, Required, "the money of all prices, by its letters in ISO 4217", "\"EUR\""),
                 key("avoid", Allergens, None, "allergens that draw a warning wherever a meal contains one, or may", "[\"sesame\"]"),
-                key("allergic", Texts, None, "allergens or foods that nobody of the household may be served: a mistake", "[\"peanuts\"]"),
+                key("allergic", Names, None, "allergens or foods that nobody of the household may be served: a mistake", "[\"peanuts\"]"),
                 key("budget", Money, None, "what a week's shopping may cost; what is over is told, with what would save most", "\"80.00\""),
                 key(
                     "mealtimes",
@@ -47,7 +48,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 ),
                 key(
                     "zone",
-                    Text,
+                    Name,
                     None,
                     "the time zone of the calendar, by its name in the IANA tz database; without it times float",
                     "\"Europe/Lisbon\"",
@@ -57,17 +58,17 @@ pub(in crate::kitchen) static KITCHEN: File = File {
         heading(
             "[[eater]]",
             &[
-                key("name", Text, Required, "the name, as sheets and messages say it", "\"Emil\""),
-                key("share", Number, Is("1"), "how much of a portion this eater gets", "0.5"),
-                key("allergic", Texts, None, "allergens, foods or kinds of food, never served: a mistake", "[\"sesame\", \"walnut\"]"),
-                key("avoid", Texts, None, "allergens, foods or kinds of food, rather not: a warning", "[\"mushroom\"]"),
-                key("eats", Texts, Is("everything"), "\"no meat\", \"no animal\", or the kinds of food that are not eaten", "\"no meat\""),
+                key("name", Name, Required, "the name, as sheets and messages say it", "\"Emil\""),
+                key("share", Number, Is("1"), "how much of a portion this eater gets", "0.5").within("0.01", "100"),
+                key("allergic", Names, None, "allergens, foods or kinds of food, never served: a mistake", "[\"sesame\", \"walnut\"]"),
+                key("avoid", Names, None, "allergens, foods or kinds of food, rather not: a warning", "[\"mushroom\"]"),
+                key("eats", Names, Is("everything"), "\"no meat\", \"no animal\", or the kinds of food that are not eaten", "\"no meat\""),
                 key("sure", Texts, None, "of these one at least at every supper that is composed", "[\"pasta\", \"rice\"]"),
                 key("born", Date, None, "what is not for small children follows from the age on the day", "2026-02-20"),
                 key("needs", Table("[eater.needs]"), None, "what is wanted of a day, theirs to set", "{ kcal = 2000 }"),
                 key(
                     "swap",
-                    Named(&Text),
+                    Named(&Name),
                     None,
                     "in every meal, another dish or food in place of one; \"\" leaves it away",
                     "{ white-bean-mash = \"plain-mash\", tahini = \"\" }",
@@ -79,7 +80,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
         heading(
             "[eater.needs]",
             &[
-                key("kcal", NumberOrZero, None, "energy of a day in kilocalories", "2000"),
+                key("kcal", NumberOrZero, None, "energy of a day in kilocalories", "2000").within("0", "20000"),
                 key("protein", Weight, None, "protein of a day", "\"50 g\""),
                 key("fibre", Weight, None, "fibre of a day", "\"25 g\""),
             ],
@@ -91,7 +92,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("units", OneOf(&["metric", "us"]), Is("\"metric\""), "how sheets print amounts and degrees", "\"metric\""),
                 key(
                     "sheets",
-                    Texts,
+                    Names,
                     Is("[\"list\", \"guide\", \"week\", \"labels\"]"),
                     "what print writes: list, guide, week, labels, recipes, phone, calendar",
                     "[\"list\", \"recipes\"]",
@@ -111,12 +112,20 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "pints, quarts, gallons and fluid ounces: US (473 ml a pint) or imperial (568 ml)",
                     "\"us\"",
                 ),
-                key("always", Texts, Is("[\"water\"]"), "foods that are never bought for a recipe and never counted", "[\"water\"]"),
-                key("ask", Texts, Is("[]"), "foods printed as \"look before you go\" instead of counted", "[\"olive oil\"]"),
+                key("always", Names, Is("[\"water\"]"), "foods that are never bought for a recipe and never counted", "[\"water\"]"),
+                key("ask", Names, Is("[]"), "foods printed as \"look before you go\" instead of counted", "[\"olive oil\"]"),
                 key("ready_after", Duration, Is("\"3 h\""), "when a session without finish_by can serve a meal", "\"3 h\""),
                 key("boxing", Duration, Is("\"3 min\""), "hands-on time of boxing one making; \"0 min\" leaves the task out", "\"3 min\""),
+                key(
+                    "cool",
+                    Duration,
+                    Is("\"10 min\""),
+                    "what is hot is boxed at the earliest that long after it left the heat",
+                    "\"10 min\"",
+                ),
                 key("wash", Duration, Is("\"3 min\""), "added to a step that handles raw meat, poultry, fish or egg", "\"3 min\""),
-                key("pace", Number, Is("1.0"), "multiplies hands-on time: 1.2 for slow hands", "1.0"),
+                key("wash_up", Duration, Is("\"0 min\""), "hands-on, once at the end of a session; it counts to the finish", "\"15 min\""),
+                key("pace", Number, Is("1.0"), "multiplies hands-on time: 1.2 for slow hands", "1.0").within("0.01", "100"),
                 key(
                     "prefer",
                     Texts,
@@ -129,12 +138,31 @@ pub(in crate::kitchen) static KITCHEN: File = File {
         heading(
             "[[appliance]]",
             &[
-                key("name", Text, Required, "what the steps call it", "\"oven\""),
-                key("room", WholeNumber, Is("1"), "how many loads at once: trays, rings, pots", "2"),
+                key("name", Name, Required, "what the steps call it", "\"oven\""),
+                key("room", WholeNumber, Is("1"), "how many loads at once: trays, rings, pots", "2").within("1", "1000"),
                 key("heat", TrueFalse, Is("false"), "its loads share one temperature", "true"),
-                key("near", Degrees, Is("\"0 °C\""), "by how much the temperatures of one run may differ; the lowest is set", "\"10 °C\""),
-                key("warm_up", Duration, Is("\"0 min\""), "unattended, before a run at another temperature", "\"10 min\""),
-                key("out", Duration, Is("\"1 min\" with heat, else \"0 min\""), "hands-on time to take a load out", "\"1 min\""),
+                key(
+                    "near",
+                    Degrees,
+                    Is("\"10 °C\" with heat = true"),
+                    "by how much the temperatures of one run may differ; the lowest is set",
+                    "\"10 °C\"",
+                ),
+                key(
+                    "warm_up",
+                    Duration,
+                    Is("\"10 min\" with heat = true"),
+                    "unattended, before a run at another temperature",
+                    "\"10 min\"",
+                ),
+                key("out", Duration, Is("\"1 min\" on what heats, else \"0 min\""), "hands-on time to take a load out", "\"1 min\""),
+                key(
+                    "comes_up",
+                    Duration,
+                    Is("\"10 min\" for a pressure cooker, else \"0 min\""),
+                    "unattended, until it is under pressure: added to the wait of each of its loads",
+                    "\"10 min\"",
+                ),
                 key("holds", Volume, None, "what one load of it holds", "\"6 l\""),
                 key(
                     "kind",
@@ -149,7 +177,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
         heading(
             "[[staple]]",
             &[
-                key("food", Text, Required, "the food", "\"oat milk\""),
+                key("food", Name, Required, "the food", "\"oat milk\""),
                 key("par", Amount, Required, "the level to which it is filled up", "\"2 l\""),
                 key("when_below", Amount, Is("half of par"), "it is bought when less than this is left", "\"500 ml\""),
             ],
@@ -158,8 +186,8 @@ pub(in crate::kitchen) static KITCHEN: File = File {
 };
 
 const LINE: &[super::Key] = &[
-    key("food", Text, None, "the food; or recipe, one of the two", "\"white beans\""),
-    key("recipe", Text, None, "the id of another recipe", "\"herb-yoghurt\""),
+    key("food", Name, None, "the food; or recipe, one of the two", "\"white beans\""),
+    key("recipe", Name, None, "the id of another recipe", "\"herb-yoghurt\""),
     key("amount", Amount, None, "how much of it; without, to taste", "\"200 g\""),
     key("prep", Text, None, "what is done to it: the part after the comma of a line", "\"drained\""),
 ];
@@ -175,7 +203,7 @@ pub(in crate::kitchen) static RECIPE: File = File {
         heading(
             "",
             &[
-                key("name", Text, Required, "the name of the dish, as it is printed", "\"White-bean mash\""),
+                key("name", Name, Required, "the name of the dish, as it is printed", "\"White-bean mash\""),
                 key("makes", Amount, Required, "what one batch gives: portions, a weight, a volume or pieces", "\"6 portions\""),
                 key("portion", Weight, None, "what one portion weighs; lets a meal ask in grams", "\"200 g\""),
                 key("batches", OneOf(&["whole", "halves", "any"]), Is("\"halves\""), "how a batch may be cut", "\"halves\""),
@@ -193,7 +221,21 @@ pub(in crate::kitchen) static RECIPE: File = File {
                     "\"at the meal\": made fresh; its steps go on the week card",
                     "\"at the meal\"",
                 ),
-                key("serve", OneOf(&["hot", "cold"]), None, "whether it is reheated", "\"hot\""),
+                key(
+                    "serve",
+                    OneOf(&["hot", "cold"]),
+                    None,
+                    "whether it is reheated; hot is straight from the pot soon after its session",
+                    "\"hot\"",
+                ),
+                key(
+                    "hold",
+                    Duration,
+                    Is("\"30 min\""),
+                    "straight from the pot: the most from the end of its last step to the meal; \"0 min\" is served at once",
+                    "\"30 min\"",
+                ),
+                key("hold_hot", Duration, None, "the same where it is kept at 60 °C (140 °F) or above", "\"2 h\""),
                 key("fits", Texts, None, "the places in a meal that it can take; words of your own", "[\"filling\", \"protein\"]"),
                 key("is", Texts, None, "what it is like at table; words of your own, for beside", "[\"soft\", \"rich\"]"),
                 key("style", Text, None, "dishes of one meal share a style or have none", "\"from the sea\""),
@@ -213,7 +255,8 @@ pub(in crate::kitchen) static RECIPE: File = File {
                     "in place of [[step]]: the method as a book prints it, one paragraph a line",
                     "\"Roast for 40 minutes at 190 °C.\"",
                 ),
-                key("trays", Number, Is("reckoned from the amount"), "trays that a batch takes in the oven, for a method", "1.5"),
+                key("trays", Number, Is("reckoned from the amount"), "trays that a batch takes in the oven, for a method", "1.5")
+                    .within("0.001", "1000"),
                 key(
                     "source",
                     TextOr("[source]"),
@@ -234,15 +277,15 @@ pub(in crate::kitchen) static RECIPE: File = File {
         heading(
             "[box]",
             &[
-                key("name", Text, Required, "what the box is called", "\"flat tub\""),
+                key("name", Name, Required, "what the box is called", "\"flat tub\""),
                 key("holds", Amount, Required, "how much of the dish goes into one", "\"4 portions\""),
             ],
         ),
         heading(
             "[source]",
             &[
-                key("author", Text, None, "who wrote it", "\"A. Cook\""),
-                key("title", Text, None, "the book or the page", "\"Suppers\""),
+                key("author", Name, None, "who wrote it", "\"A. Cook\""),
+                key("title", Name, None, "the book or the page", "\"Suppers\""),
                 key("address", Text, None, "where it is found", "\"page 12\""),
             ],
         ),
@@ -250,7 +293,7 @@ pub(in crate::kitchen) static RECIPE: File = File {
         heading(
             "[[step]]",
             &[
-                key("id", Text, None, "a name for it, for after; steps are numbered from 1 anyway", "\"warm\""),
+                key("id", Name, None, "a name for it, for after; steps are numbered from 1 anyway", "\"warm\""),
                 key(
                     "text",
                     Text,
@@ -267,13 +310,13 @@ pub(in crate::kitchen) static RECIPE: File = File {
                     "whether hands-on time grows with the batches",
                     "true",
                 ),
-                key("on", Texts, None, "an appliance, or a list, held from start to end", "\"hob\""),
-                key("takes", Number, Is("1"), "the room that one batch takes in it", "1"),
+                key("on", Names, None, "an appliance, or a list, held from start to end", "\"hob\""),
+                key("takes", Number, Is("1"), "the room that one batch takes in it", "1").within("0.001", "1000"),
                 key("temperature", Temperature, None, "for an appliance with heat = true", "\"180 °C\""),
                 key("inside", Temperature, None, "the inside temperature this step must reach", "\"74 °C\""),
-                key("who", Text, None, "only people of this role", "\"cook\""),
-                key("skill", Text, None, "only people who may do this", "\"knife\""),
-                key("after", Texts, Is("the step before it"), "ids or numbers of steps, or \"recipe:other\"; [] starts free", "[\"warm\"]"),
+                key("who", Name, None, "only people of this role", "\"cook\""),
+                key("skill", Name, None, "only people who may do this; what heats asks for \"heat\" beside it", "\"knife\""),
+                key("after", Names, Is("the step before it"), "ids or numbers of steps, or \"recipe:other\"; [] starts free", "[\"warm\"]"),
                 key("gap", Duration, None, "least time from their end to its start", "\"1 h\""),
                 key("within", Duration, None, "most time from their end to its start", "\"2 h\""),
                 key("ahead", Duration, None, "done this long before the session starts", "\"12 h\""),
@@ -290,15 +333,15 @@ pub(in crate::kitchen) static FOODS: File = File {
         Heading {
             name: "[[food]]",
             keys: &[
-                key("name", Text, Required, "the food; laid over the reference's entry of that name, key by key", "\"onion\""),
-                key("also", Texts, None, "other names", "[\"brown onion\"]"),
+                key("name", Name, Required, "the food; laid over the reference's entry of that name, key by key", "\"onion\""),
+                key("also", Names, None, "other names", "[\"brown onion\"]"),
                 key("kind", OneOf(&Kind::NAMES), None, "what kind of food it is; a raw kind brings its cautions", "\"vegetable\""),
-                key("section", Text, None, "where in a shop it stands", "\"Vegetables\""),
+                key("section", Name, None, "where in a shop it stands", "\"Vegetables\""),
                 key("cup", WeightOrTable, None, "weight of a US cup, by form", "{ chopped = \"160 g\" }"),
                 key("each", WeightOrTable, None, "weight of one as purchased, by size", "{ small = \"78 g\", medium = \"122 g\" }"),
-                key("edible", Share, None, "what is left after trimming", "\"90%\""),
-                key("cooked", Number, None, "cooked weight for each dry weight", "2.9"),
-                key("drained", Share, None, "the drained share of a tin", "\"60%\""),
+                key("edible", Share, None, "what is left after trimming", "\"90%\"").within("1%", "100%"),
+                key("cooked", Number, None, "cooked weight for each dry weight", "2.9").within("0.01", "100"),
+                key("drained", Share, None, "the drained share of a tin", "\"60%\"").within("1%", "100%"),
                 key(
                     "cut",
                     TrueFalse,
@@ -336,7 +379,7 @@ pub(in crate::kitchen) static FOODS: File = File {
         heading(
             "[food.per_100g]",
             &[
-                key("kcal", NumberOrZero, None, "energy in kilocalories", "276"),
+                key("kcal", NumberOrZero, None, "energy in kilocalories", "276").within("0", "902"),
                 key("protein", Weight, None, "protein", "\"17 g\""),
                 key("carbohydrate", Weight, None, "carbohydrate", "\"0.7 g\""),
                 key("fat", Weight, None, "fat", "\"23 g\""),

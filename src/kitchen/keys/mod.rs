@@ -5,11 +5,13 @@
 
 mod household;
 mod meals;
+mod range;
 mod schema;
 mod sheets;
 mod stores;
 mod week;
 
+pub use range::Range;
 pub use schema::schema;
 
 pub(super) use household::{FOODS, KITCHEN, RECIPE};
@@ -22,6 +24,8 @@ pub(super) use week::WEEK;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Shape {
     Text,
+    /// A text of at most [`LETTERS`] letters, each of which can be seen.
+    Name,
     TrueFalse,
     /// Above zero, whole or not.
     Number,
@@ -56,6 +60,8 @@ pub enum Shape {
     OneOf(&'static [&'static str]),
     /// One text, or a list of them.
     Texts,
+    /// One name, or a list of them.
+    Names,
     /// Ingredient lines: a text of several lines, or a list of texts or of tables under this heading.
     Lines(&'static str),
     /// A list of texts, or of tables under this heading.
@@ -88,6 +94,9 @@ pub enum Default {
     Is(&'static str),
 }
 
+/// How many letters a name may have: a longer one fits into no column of any sheet.
+pub const LETTERS: usize = 200;
+
 /// One row of the tables.
 #[derive(Debug, Clone, Copy)]
 pub struct Key {
@@ -98,6 +107,25 @@ pub struct Key {
     pub meaning: &'static str,
     /// A value as typed.
     pub example: &'static str,
+    /// Where it is narrower than that of every figure of this shape.
+    own_range: Option<Range>,
+}
+
+impl Key {
+    /// With a range of its own, each end as it would be typed.
+    const fn within(self, least: &'static str, most: &'static str) -> Key {
+        Key { own_range: Some(Range { least, most }), ..self }
+    }
+
+    /// Its meaning, with its range where that is its own.
+    fn said(&self) -> String {
+        self.own_range.map_or_else(|| self.meaning.to_owned(), |range| format!("{}; {}", self.meaning, range.words()))
+    }
+
+    /// Between what a figure may lie; `None` where it is no figure.
+    pub fn range(&self) -> Option<Range> {
+        self.own_range.or_else(|| self.shape.range())
+    }
 }
 
 /// A heading and its keys.
@@ -128,6 +156,7 @@ impl Shape {
     pub fn words(&self) -> String {
         match self {
             Shape::Text => "text".to_owned(),
+            Shape::Name => "name".to_owned(),
             Shape::TrueFalse => "true or false".to_owned(),
             Shape::Number => "number above 0".to_owned(),
             Shape::NumberOrZero => "number".to_owned(),
@@ -146,6 +175,7 @@ impl Shape {
             Shape::Moment => "date and time".to_owned(),
             Shape::OneOf(words) => words.iter().map(|word| format!("\"{word}\"")).collect::<Vec<_>>().join(" or "),
             Shape::Texts => "texts".to_owned(),
+            Shape::Names => "names".to_owned(),
             Shape::Lines(_) => "ingredient lines".to_owned(),
             Shape::TextsOr(heading) => format!("texts, or tables {heading}"),
             Shape::TextOr(heading) => format!("text, or table {heading}"),
@@ -172,6 +202,11 @@ impl Default {
 }
 
 impl Heading {
+    /// The row of that name.
+    pub fn row(&self, name: &str) -> Option<&'static Key> {
+        self.keys.iter().find(|key| key.name == name)
+    }
+
     /// May this key stand under the heading? Open names are the reader's to judge.
     pub fn has(&self, name: &str) -> bool {
         self.keys.iter().any(|key| key.name == name)
@@ -203,7 +238,7 @@ pub fn file(name: &str) -> Option<&'static File> {
 }
 
 const fn key(name: &'static str, shape: Shape, default: Default, meaning: &'static str, example: &'static str) -> Key {
-    Key { name, shape, default, meaning, example }
+    Key { name, shape, default, meaning, example, own_range: None }
 }
 
 const fn heading(name: &'static str, keys: &'static [Key]) -> Heading {
@@ -241,6 +276,22 @@ mod tests {
                 heading.name,
                 key.name
             );
+        }
+    }
+
+    #[test]
+    fn the_ends_of_every_range_can_be_typed_and_its_example_and_default_lie_between_them() {
+        use crate::kitchen::read::within_range;
+        for (file, heading, key) in rows() {
+            let Some(range) = key.range() else { continue };
+            let said = format!("{} {} {}", file.name, heading.name, key.name);
+            for typed in [range.least, range.most] {
+                assert!(within_range(key, &format!("\"{typed}\"")), "{said}: {typed}");
+            }
+            assert!(within_range(key, key.example), "{said}: {}", key.example);
+            if let Default::Is(typed) = key.default {
+                assert!(within_range(key, typed), "{said}: {typed}");
+            }
         }
     }
 

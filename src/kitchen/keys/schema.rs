@@ -5,7 +5,7 @@
 
 use serde_json::{Map, Value, json};
 
-use super::{Default, File, Heading, Key, Shape};
+use super::{Default, File, Heading, Key, LETTERS, Range, Shape};
 use crate::foods::Allergen;
 
 /// The schema of a file.
@@ -46,8 +46,11 @@ fn object(file: &File, heading: &Heading) -> Map<String, Value> {
 /// What stands behind a key, with its meaning and, where it is a plain value, its default.
 fn property(file: &File, key: &Key) -> Value {
     let mut property = value(file, key.shape);
+    if let Some(range) = key.range() {
+        bound(&mut property, range);
+    }
     if let Value::Object(property) = &mut property {
-        property.insert("description".to_owned(), json!(key.meaning));
+        property.insert("description".to_owned(), json!(key.said()));
         if let Default::Is(typed) = key.default
             && let Some(plain) = plain(typed)
         {
@@ -55,6 +58,17 @@ fn property(file: &File, key: &Key) -> Value {
         }
     }
     property
+}
+
+/// The ends of a range where the value may be a plain number; those of a text are the reader's to check.
+fn bound(property: &mut Value, range: Range) {
+    let Some((least, most)) = range.numbers() else { return };
+    let number = property.get_mut("anyOf").and_then(|ways| ways.get_mut(0)).and_then(Value::as_object_mut);
+    if let Some(number) = number {
+        number.remove("exclusiveMinimum");
+        number.insert("minimum".to_owned(), json!(least));
+        number.insert("maximum".to_owned(), json!(most));
+    }
 }
 
 /// A default that is written as a value, and not in words.
@@ -67,6 +81,7 @@ fn value(file: &File, shape: Shape) -> Value {
     let table = |name: &str| Value::Object(object(file, file.heading(name)));
     let list = |each: Value| json!({ "type": "array", "items": each });
     match shape {
+        Shape::Name => name(),
         Shape::Text | Shape::Duration | Shape::Days | Shape::Temperature | Shape::Degrees | Shape::Weight | Shape::Volume => text(),
         Shape::Date => json!({ "type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$" }),
         Shape::Time => json!({ "type": "string", "pattern": r"^\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?$" }),
@@ -79,6 +94,7 @@ fn value(file: &File, shape: Shape) -> Value {
         Shape::Amount | Shape::Money => json!({ "anyOf": [{ "type": "number", "minimum": 0 }, text()] }),
         Shape::OneOf(words) => json!({ "type": "string", "enum": words }),
         Shape::Texts => json!({ "anyOf": [text(), list(text())] }),
+        Shape::Names => json!({ "anyOf": [name(), list(name())] }),
         Shape::Lines(heading) => json!({ "anyOf": [text(), list(json!({ "anyOf": [text(), table(heading)] }))] }),
         Shape::TextsOr(heading) => json!({ "anyOf": [text(), list(json!({ "anyOf": [text(), table(heading)] }))] }),
         Shape::TextOr(heading) => json!({ "anyOf": [text(), table(heading)] }),
@@ -101,3 +117,11 @@ fn value(file: &File, shape: Shape) -> Value {
 fn text() -> Value {
     json!({ "type": "string", "minLength": 1 })
 }
+
+/// As the reader wants it: not too long, and nothing in it that cannot be seen.
+fn name() -> Value {
+    json!({ "type": "string", "minLength": 1, "maxLength": LETTERS, "pattern": SEEN })
+}
+
+/// The letters of [`is_unseen`](crate::words::marks::is_unseen), none of them.
+const SEEN: &str = r"^[^\u0000-\u001f\u007f-\u009f\u061c\u200e\u200f\u202a-\u202e\u2066-\u2069]*$";

@@ -13,8 +13,8 @@ pub(in crate::kitchen) static COUNT: File = File {
         heading(
             "[[lot]]",
             &[
-                key("food", Text, None, "the food; or recipe, one of the two", "\"pearl barley\""),
-                key("recipe", Text, None, "the id of a recipe: cooked portions", "\"pearl-barley\""),
+                key("food", Name, None, "the food; or recipe, one of the two", "\"pearl barley\""),
+                key("recipe", Name, None, "the id of a recipe: cooked portions", "\"pearl-barley\""),
                 key("place", OneOf(&["cupboard", "fridge", "freezer"]), Required, "where it lies", "\"cupboard\""),
                 key("best_before", Date, None, "the date of quality on the pack", "2027-03-01"),
                 key("use_by", Date, None, "the date of safety on the pack", "2026-12-04"),
@@ -46,7 +46,7 @@ pub(in crate::kitchen) static GOODS: File = File {
         heading(
             "[[line]]",
             &[
-                key("food", Text, Required, "the food of the line", "\"feta\""),
+                key("food", Name, Required, "the food of the line", "\"feta\""),
                 key("packs", Text, None, "what the list says; leave it as it is", "\"1 x 200 g\""),
                 key("instead", Text, None, "what was bought in its place", "\"2 x 150 g\""),
                 key("without", TrueFalse, None, "true where it was not got", "true"),

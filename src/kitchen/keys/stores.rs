@@ -12,8 +12,8 @@ pub(in crate::kitchen) static PANTRY: File = File {
         heading(
             "[[lot]]",
             &[
-                key("food", Text, None, "the food; or recipe, one of the two", "\"pearl barley\""),
-                key("recipe", Text, None, "the id of a recipe: cooked portions", "\"pearl-barley\""),
+                key("food", Name, None, "the food; or recipe, one of the two", "\"pearl barley\""),
+                key("recipe", Name, None, "the id of a recipe: cooked portions", "\"pearl-barley\""),
                 key("amount", Amount, Required, "how much of it", "\"350 g\""),
                 key("place", OneOf(&["cupboard", "fridge", "freezer"]), Required, "where it lies", "\"cupboard\""),
                 key("best_before", Date, None, "the date of quality on the pack", "2027-03-01"),
@@ -40,20 +40,20 @@ pub(in crate::kitchen) static SHOPS: File = File {
         heading(
             "[[shop]]",
             &[
-                key("name", Text, Required, "its name", "\"Quay market\""),
-                key("sections", Texts, Is("[]"), "its sections in walking order", "[\"Vegetables\", \"Tins\"]"),
+                key("name", Name, Required, "its name", "\"Quay market\""),
+                key("sections", Names, Is("[]"), "its sections in walking order", "[\"Vegetables\", \"Tins\"]"),
                 key("trip", Money, Is("\"0.00\""), "what one visit costs, fare or effort", "\"1.50\""),
             ],
         ),
         heading(
             "[[pack]]",
             &[
-                key("shop", Text, Required, "the shop that sells it", "\"Quay market\""),
-                key("food", Text, Required, "the food", "\"tinned white beans\""),
+                key("shop", Name, Required, "the shop that sells it", "\"Quay market\""),
+                key("food", Name, Required, "the food", "\"tinned white beans\""),
                 key("size", Amount, None, "the size of one pack; or loose = true", "\"400 g\""),
                 key("drained", Weight, None, "what counts towards a need stated as drained", "\"240 g\""),
                 key("price", Money, None, "of one pack; of loose goods \"1.40 / kg\" or \"0.35 / each\"", "0.89"),
-                key("section", Text, Is("the food's own"), "where it stands in this shop", "\"Tins\""),
+                key("section", Name, Is("the food's own"), "where it stands in this shop", "\"Tins\""),
                 key("offer", Table("[pack.offer]"), None, "any so many for so much, again and again", "{ buy = 3, pay = 2.00 }"),
                 key("seen", Date, None, "when the price was seen", "2026-11-02"),
                 key("loose", TrueFalse, Is("false"), "sold by weight or by the piece", "true"),
@@ -62,7 +62,10 @@ pub(in crate::kitchen) static SHOPS: File = File {
         ),
         heading(
             "[pack.offer]",
-            &[key("buy", WholeNumber, Required, "how many packs", "3"), key("pay", Money, Required, "what they cost together", "2.00")],
+            &[
+                key("buy", WholeNumber, Required, "how many packs", "3").within("2", "1000"),
+                key("pay", Money, Required, "what they cost together", "2.00"),
+            ],
         ),
     ],
 };

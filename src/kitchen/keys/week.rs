@@ -13,10 +13,10 @@ pub(in crate::kitchen) static WEEK: File = File {
         heading(
             "",
             &[
-                key("name", Text, Is("\"Week of 30 Nov 2026\""), "the week's name, on every sheet", "\"First week of advent\""),
+                key("name", Name, Is("\"Week of 30 Nov 2026\""), "the week's name, on every sheet", "\"First week of advent\""),
                 key("from", Date, Required, "its name day; meals may lie anywhere from the first trip or session on", "2026-11-30"),
-                key("eaters", Number, Is("the household's"), "how many eat this week", "3"),
-                key("for", Texts, Is("all [[eater]]"), "who eats at the meals of this week", "[\"Rosa\", \"Emil\"]"),
+                key("eaters", Number, Is("the household's"), "how many eat this week", "3").within("0.01", "10000"),
+                key("for", Names, Is("all [[eater]]"), "who eats at the meals of this week", "[\"Rosa\", \"Emil\"]"),
                 key(
                     "away",
                     Named(&Texts),
@@ -34,7 +34,7 @@ pub(in crate::kitchen) static WEEK: File = File {
             "[[trip]]",
             &[
                 key("on", Date, Required, "the day of shopping", "2026-11-28"),
-                key("shops", Texts, Is("all shops"), "where you go", "[\"Quay market\"]"),
+                key("shops", Names, Is("all shops"), "where you go", "[\"Quay market\"]"),
             ],
         ),
         heading(
@@ -55,22 +55,29 @@ pub(in crate::kitchen) static WEEK: File = File {
         heading(
             "[[session.people]]",
             &[
-                key("name", Text, Required, "the name, as the guide says it", "\"Jo\""),
-                key("as", Text, Is("the name"), "the role, for who of a step", "\"helper\""),
+                key("name", Name, Required, "the name, as the guide says it", "\"Jo\""),
+                key("as", Name, Is("the name"), "the role, for who of a step", "\"helper\""),
                 key("from", Time, Is("the start"), "when this person comes", "\"15:00\""),
                 key("until", Time, None, "when this person leaves", "\"16:00\""),
-                key("may", Texts, Is("everything"), "what this person may do", "[\"wash\", \"mix\"]"),
+                key(
+                    "may",
+                    Names,
+                    Is("everything"),
+                    "what this person may do; \"heat\" is what heats, and taking out of it",
+                    "[\"wash\", \"mix\"]",
+                ),
             ],
         ),
         heading(
             "[[meal]]",
             &[
                 key("on", Date, None, "the day; or day, one of the two", "2026-11-30"),
-                key("day", Text, None, "the first such weekday on or after from", "\"mon\""),
-                key("at", Text, Required, "a word of mealtimes, or a time", "\"supper\""),
-                key("name", Text, None, "what the meal is called", "\"Barley plates\""),
-                key("eaters", Number, Is("the week's"), "how many eat; nobody is named, and everybody's allergies hold", "3"),
-                key("for", Texts, Is("the week's"), "who eats, by name", "[\"Rosa\", \"Emil\"]"),
+                key("day", Name, None, "the first such weekday on or after from", "\"mon\""),
+                key("at", Name, Required, "a word of mealtimes, or a time", "\"supper\""),
+                key("name", Name, None, "what the meal is called", "\"Barley plates\""),
+                key("eaters", Number, Is("the week's"), "how many eat; nobody is named, and everybody's allergies hold", "3")
+                    .within("0.01", "10000"),
+                key("for", Names, Is("the week's"), "who eats, by name", "[\"Rosa\", \"Emil\"]"),
                 key("guests", NumberOr("[[meal.guests]]"), None, "who eats besides, each one portion: how many, or by name", "2"),
                 key(
                     "instead",
@@ -81,7 +88,7 @@ pub(in crate::kitchen) static WEEK: File = File {
                 ),
                 key(
                     "without",
-                    Named(&Texts),
+                    Named(&Names),
                     None,
                     "foods or recipes left away for an eater, also inside dishes",
                     "{ Emil = [\"tahini\"] }",
@@ -107,9 +114,9 @@ pub(in crate::kitchen) static WEEK: File = File {
         heading(
             "[[meal.guests]]",
             &[
-                key("name", Text, Required, "the guest's name", "\"Ana\""),
-                key("allergic", Texts, None, "allergens, foods or kinds of food, never served: a mistake", "[\"milk\"]"),
-                key("avoid", Texts, None, "allergens, foods or kinds of food, rather not: a warning", "[\"mushroom\"]"),
+                key("name", Name, Required, "the guest's name", "\"Ana\""),
+                key("allergic", Names, None, "allergens, foods or kinds of food, never served: a mistake", "[\"milk\"]"),
+                key("avoid", Names, None, "allergens, foods or kinds of food, rather not: a warning", "[\"mushroom\"]"),
             ],
         ),
     ],

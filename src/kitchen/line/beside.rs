@@ -1,4 +1,7 @@
 //! A measure that stands beside the amount, in a bracket, after a slash or after a comma: `(400 g)`, `(about 600 g each)`, `, 150 g (5 oz) each`.
+//!
+//! A weight beside a volume or a count is the amount, and what it took the place of is a remark ("½ cup (110 g) sugar"
+//! is 110 g). It is the size of one of a tin or pack, of a single thing, and where "each" is said.
 
 use crate::kitchen::words::Words;
 use crate::measure::{Amount, Kind, Quantity, Spoons, Unit};
@@ -25,11 +28,11 @@ impl Beside {
     }
 
     /// With what is added, as one amount.
-    pub fn whole(&self) -> Amount {
+    pub fn whole(&self, spoons: Spoons) -> Amount {
         if self.plus.is_empty() {
             return self.amount.clone();
         }
-        let base = |amount: &Amount| amount.most(Spoons::Us).base();
+        let base = |amount: &Amount| amount.most(spoons).base();
         let sum = base(&self.amount) + self.plus.iter().map(base).sum::<f64>();
         Amount::new(sum, if self.is_mass() { Unit::Gram } else { Unit::Millilitre })
     }

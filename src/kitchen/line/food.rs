@@ -1,4 +1,7 @@
 //! Which of a line's words are the food's name, and what the others say of it.
+//!
+//! A capital letter before a plant ("Jap pumpkin") is a variety of it, and a country before any food is left out; both
+//! are told. Any other unknown word before a food makes an unknown food.
 
 use std::borrow::Cow;
 use std::ops::Range;

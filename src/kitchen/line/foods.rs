@@ -1,4 +1,7 @@
 //! One food, one of several that would do, or several: "almond or soy milk", "salt, pepper and lemon juice".
+//!
+//! Several foods in a line are several ingredients. An amount of all together ("1 kg carrots and turnips") is shared
+//! out equally, which is told.
 
 use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};

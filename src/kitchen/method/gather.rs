@@ -1,4 +1,7 @@
 //! Clauses gathered into steps, with what they come after.
+//!
+//! A step without a known action keeps its words in the step before it. A time by weight ("20 minutes per 500 g") is
+//! told, never reckoned.
 
 use super::act::{Act, On, So, Takes, act};
 use super::clauses::{Clause, clauses};

@@ -18,6 +18,11 @@
 //!
 //! Where two readings are possible the longer time is planned, the words of the text stay in the step, and the reading is marked. What is
 //! not understood stays as text in its step. Nothing here knows files, weeks or plans; places in files come and go as they are.
+//!
+//! A method is read when its recipe is loaded, into the same steps that a household writes; nothing after the reader
+//! knows the difference, but for `estimated`. "Bring to the boil" without a time is a step of its own, so that the
+//! times of the text stay as they are. Hands add up to whole minutes a step: what is written is rounded up, what is
+//! estimated to the nearest, at least one.
 
 mod act;
 mod clauses;

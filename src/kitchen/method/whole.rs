@@ -1,5 +1,8 @@
 //! What only shows once all steps of a recipe are there: what is done ahead, the room in the oven, the inside temperature, and what of an
 //! ingredient nobody named.
+//!
+//! "4 hours or overnight" is planned as four hours within reach of the session, because it may be done either way; four
+//! hours without a choice, before anything is heated, is done ahead.
 
 use super::gather::{Gather, Made};
 use super::places::Kind;

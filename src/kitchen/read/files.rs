@@ -1,11 +1,15 @@
 //! From the folder to texts: which files there are, and whether they can be read at all.
 
+use std::ffi::OsStr;
 use std::fs;
 use std::io::{self, Read};
 use std::path::Path;
 
 use super::source::{Findings, Source};
+use super::table::unseen_letter;
 use crate::kitchen::Spot;
+use crate::kitchen::keys::LETTERS;
+use crate::words::marks::is_unseen;
 
 /// No file a household writes comes near this many bytes.
 const MOST_BYTES: u64 = 10_000_000;
@@ -113,6 +117,10 @@ pub(super) fn read_form(path: &Path, found: &Findings) -> Text {
             Text::Absent
         }
         Err(Unreadable::Because(cause, remedy)) => {
+            found.unreadable(whole(&shown), cause, remedy);
+            Text::Unreadable
+        }
+        Err(Unreadable::TooLarge(cause, remedy)) => {
             found.mistake(whole(&shown), cause, remedy);
             Text::Unreadable
         }
@@ -126,7 +134,7 @@ fn typed_in(found: &Findings) -> Text {
     match io::stdin().lock().take(MOST_BYTES).read_to_end(&mut bytes) {
         Ok(_) => text_of(bytes, shown, found),
         Err(error) => {
-            found.mistake(whole(shown), format!("cannot be read: {error}"), "Save it as a file, and name that.");
+            found.unreadable(whole(shown), format!("cannot be read: {error}"), "Save it as a file, and name that.");
             Text::Unreadable
         }
     }
@@ -134,18 +142,54 @@ fn typed_in(found: &Findings) -> Text {
 
 /// `None` where the folder is there but cannot be read, which has been said.
 fn read_all(folder: &Path, inner: &str, found: &Findings) -> Option<Vec<(String, Text)>> {
-    let mut names: Vec<String> = match fs::read_dir(folder.join(inner)) {
-        Ok(entries) => entries.flatten().map(|entry| entry.file_name().to_string_lossy().into_owned()).collect(),
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Some(Vec::new()),
+    let unreadable = |error: io::Error| {
+        found.unreadable(whole(inner), format!("the folder {inner} cannot be read: {error}"), "See that it is a folder and may be read.");
+    };
+    let entries = match fs::read_dir(folder.join(inner)) {
+        Ok(entries) => entries,
+        Err(error) if error.kind() == io::ErrorKind::NotFound && !is_link(&folder.join(inner)) => return Some(Vec::new()),
         Err(error) => {
-            found.mistake(whole(inner), format!("the folder {inner} cannot be read: {error}"), "See that it is a folder and may be read.");
+            unreadable(error);
             return None;
         }
     };
-    names.retain(|name| name.ends_with(".toml") && !name.starts_with('.'));
+    let mut names = Vec::new();
+    for entry in entries {
+        match entry {
+            Ok(entry) => names.extend(toml_name(&entry.file_name(), inner, found)),
+            Err(error) => unreadable(error),
+        }
+    }
     names.sort();
     let stem = |name: &str| name.strip_suffix(".toml").unwrap_or(name).to_owned();
     Some(names.iter().map(|name| (stem(name), read_one(folder, &format!("{inner}/{name}"), found))).collect())
+}
+
+/// The name of a file that is read; others, such as those that an editor hides, are not the household's.
+fn toml_name(name: &OsStr, inner: &str, found: &Findings) -> Option<String> {
+    let shown = name.to_string_lossy();
+    if !shown.ends_with(".toml") || shown.starts_with('.') {
+        return None;
+    }
+    let at = || whole(&format!("{inner}/{shown}"));
+    let Some(name) = name.to_str() else {
+        found.mistake(at(), "the name of this file is not UTF-8 text", "Rename it, in plain letters.");
+        return None;
+    };
+    if let Some(letter) = name.chars().find(|letter| is_unseen(*letter)) {
+        found.mistake(at(), format!("the name of this file holds {}", unseen_letter(letter)), "Rename it, in plain letters.");
+        return None;
+    }
+    let letters = name.chars().count() - ".toml".len();
+    if letters > LETTERS {
+        found.mistake(at(), format!("the name of this file has {letters} letters"), format!("Rename it; write at most {LETTERS}."));
+        return None;
+    }
+    Some(name.to_owned())
+}
+
+fn is_link(path: &Path) -> bool {
+    fs::symlink_metadata(path).is_ok_and(|about| about.is_symlink())
 }
 
 fn read_one(folder: &Path, file: &str, found: &Findings) -> Text {
@@ -155,6 +199,10 @@ fn read_one(folder: &Path, file: &str, found: &Findings) -> Text {
         Ok(bytes) => text_of(bytes, file, found),
         Err(Unreadable::Absent) => Text::Absent,
         Err(Unreadable::Because(cause, remedy)) => {
+            found.unreadable(whole(file), cause, remedy);
+            Text::Unreadable
+        }
+        Err(Unreadable::TooLarge(cause, remedy)) => {
             found.mistake(whole(file), cause, remedy);
             Text::Unreadable
         }
@@ -164,10 +212,16 @@ fn read_one(folder: &Path, file: &str, found: &Findings) -> Text {
 enum Unreadable {
     Absent,
     Because(String, &'static str),
+    /// It could be read, but is nothing that a household wrote.
+    TooLarge(String, &'static str),
 }
 
 fn bytes_of(path: &Path) -> Result<Vec<u8>, Unreadable> {
     let failed = |error: io::Error| match error.kind() {
+        io::ErrorKind::NotFound if is_link(path) => Unreadable::Because(
+            "this is a link to a file that is not there".to_owned(),
+            "Put the file where the link leads, or take the link away.",
+        ),
         io::ErrorKind::NotFound => Unreadable::Absent,
         _ => Unreadable::Because(format!("this file cannot be read: {error}"), "See that it is a file and that you may read it."),
     };
@@ -180,7 +234,7 @@ fn bytes_of(path: &Path) -> Result<Vec<u8>, Unreadable> {
     }
     if about.len() > MOST_BYTES {
         let cause = format!("this file has {} bytes, more than the {MOST_BYTES} that are read", about.len());
-        return Err(Unreadable::Because(cause, "Split it, or take out what does not belong in it."));
+        return Err(Unreadable::TooLarge(cause, "Split it, or take out what does not belong in it."));
     }
     fs::read(path).map_err(failed)
 }

@@ -13,39 +13,33 @@ use super::source::Findings;
 use super::table::Table;
 use super::{Parsed, source::Source};
 use crate::kitchen::keys::{self, File};
-use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, Mistake, Ware};
+use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, NotLoaded, Ware};
 use crate::measure::{Quantity, Spoons, read_quantity};
 
 /// A count sheet.
 ///
 /// # Errors
 /// Every mistake of the file, or that there is none.
-pub fn read_count(kitchen: &Kitchen, path: &Path) -> Result<CountForm, Vec<Mistake>> {
+pub fn read_count(kitchen: &Kitchen, path: &Path) -> Result<CountForm, NotLoaded> {
     let found = Findings::default();
     let form = with_form(kitchen, path, &keys::COUNT, &found, |top, source, speech| CountForm {
         lots: top.each("lot", "[[lot]]").iter().filter_map(|table| read_counted_lot(table, speech)).collect(),
         text: source.text.clone(),
         warnings: Vec::new(),
     });
-    let (mistakes, warnings) = found.into_parts();
-    match form {
-        Some(form) if mistakes.is_empty() => Ok(CountForm { warnings, ..form }),
-        _ => Err(mistakes),
-    }
+    let warnings = found.finish()?;
+    form.map(|form| CountForm { warnings, ..form }).ok_or_else(NotLoaded::default)
 }
 
 /// A goods-in sheet.
 ///
 /// # Errors
 /// Every mistake of the file, or that there is none.
-pub fn read_goods(kitchen: &Kitchen, path: &Path) -> Result<GoodsForm, Vec<Mistake>> {
+pub fn read_goods(kitchen: &Kitchen, path: &Path) -> Result<GoodsForm, NotLoaded> {
     let found = Findings::default();
     let form = with_form(kitchen, path, &keys::GOODS, &found, |top, _, _| read_goods_form(kitchen, top, &found));
-    let (mistakes, _) = found.into_parts();
-    match form.flatten() {
-        Some(form) if mistakes.is_empty() => Ok(form),
-        _ => Err(mistakes),
-    }
+    found.finish()?;
+    form.flatten().ok_or_else(NotLoaded::default)
 }
 
 fn with_form<T>(

@@ -8,12 +8,14 @@ use super::names::Names;
 use super::plates;
 use super::shapes;
 use super::source::{Findings, Source};
-use super::table::{Entry, Table, kind_of};
+use super::table::{Entry, Table, kind_of, unseen_letter};
 use crate::foods::{Food, FoodId, Foods, Item, State, own_dimension};
+use crate::kitchen::keys::LETTERS;
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
 use crate::kitchen::method::Paragraph;
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
 use crate::measure::{Amount, Number, Pints, Quantity, Spoons, Unit, read_amount};
+use crate::words::marks::is_unseen;
 
 /// What a line can speak of.
 #[derive(Debug)]
@@ -142,7 +144,7 @@ impl<'k> Speech<'k> {
 
     /// The one ingredient of a line that nobody typed, of what is known already; nothing is said of it.
     pub fn quietly(&self, text: &str, at: &Spot) -> Option<Ingredient> {
-        let Ok(LineRead::Ingredients(mut lines)) = read_ingredients(text, &self.foods) else { return None };
+        let Ok(LineRead::Ingredients(mut lines)) = read_ingredients(text, &self.foods, self.spoons) else { return None };
         let line = lines.pop().filter(|_| lines.is_empty())?;
         let wanted = match line.of {
             LineOf::Food { food, item } => Wanted::Food { food: self.foods.find(&food)?, item },
@@ -159,6 +161,11 @@ impl<'k> Speech<'k> {
     pub fn line(&mut self, typed: Typed, source: &Source) -> Vec<Ingredient> {
         let lead = typed.text.len() - typed.text.trim_start().len();
         let text = typed.text.trim();
+        if let Some((offset, letter)) = text.char_indices().find(|(_, letter)| is_unseen(*letter) && *letter != '\t') {
+            let at = source.spot(if typed.exact { typed.byte + lead + offset } else { typed.byte });
+            self.found.mistake(at, format!("this line holds {}", unseen_letter(letter)), "Take it out.");
+            return Vec::new();
+        }
         let byte = if typed.exact { typed.byte + lead } else { typed.byte };
         let place = |error: &LineError| source.spot(byte + if typed.exact { error.offset.min(text.len()) } else { 0 });
         self.read(text, &source.spot(byte), place)
@@ -166,12 +173,15 @@ impl<'k> Speech<'k> {
 
     /// The ingredients of one line; none for a heading.
     fn read(&mut self, text: &str, at: &Spot, place: impl Fn(&LineError) -> Spot) -> Vec<Ingredient> {
-        match read_ingredients(text, &self.foods) {
+        match read_ingredients(text, &self.foods, self.spoons) {
             Ok(LineRead::Heading(heading)) => {
                 self.headings.push((at.clone(), heading));
                 Vec::new()
             }
-            Ok(LineRead::Ingredients(lines)) => lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect(),
+            Ok(LineRead::Ingredients(lines)) => {
+                self.tell_sizes(&lines, text, at);
+                lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect()
+            }
             Err(error) => {
                 self.found.mistake(place(&error), error.cause, error.remedy);
                 Vec::new()
@@ -201,13 +211,30 @@ impl<'k> Speech<'k> {
             LineOf::Recipe { amount, .. } => vec![amount],
         };
         for amount in amounts.into_iter().filter(|amount| amount.unit.depends_on_pints()) {
-            let much = |pints: Pints| format!("{:.0} ml", amount.most(self.spoons.with(pints)).base());
-            let (us, imperial) = (much(Pints::Us), much(Pints::Imperial));
-            let remark = format!(
-                "\"{text}\" is taken in US measure, {us}; in imperial it would be {imperial}. Write pints = \"us\" or \"imperial\" under [rules]."
-            );
-            self.found.note(at.clone(), remark);
+            let much = |pints: Pints| amount.most(self.spoons.with(pints));
+            self.tell_both(text, &much(Pints::Us), &much(Pints::Imperial), at);
         }
+    }
+
+    /// As [`Self::tell_pints`], of the size of one container: "1 tub (1 pint)".
+    fn tell_sizes(&self, lines: &[Line], text: &str, at: &Spot) {
+        let size = |line: &Line| if let LineOf::Food { item: Some(item), .. } = &line.of { item.size.clone() } else { None };
+        let in_pints = |size: Quantity| matches!(size, Quantity::Volume(_));
+        if self.pints_written || !lines.iter().filter_map(size).any(in_pints) {
+            return;
+        }
+        let imperial = read_ingredients(text, &self.foods, self.spoons.with(Pints::Imperial));
+        let Ok(LineRead::Ingredients(imperial)) = imperial else { return };
+        let sizes = lines.iter().filter_map(size).zip(imperial.iter().filter_map(size));
+        sizes.filter(|(us, imperial)| us != imperial).for_each(|(us, imperial)| self.tell_both(text, &us, &imperial, at));
+    }
+
+    fn tell_both(&self, text: &str, us: &Quantity, imperial: &Quantity, at: &Spot) {
+        let (us, imperial) = (us.base(), imperial.base());
+        let remark = format!(
+            "\"{text}\" is taken in US measure, {us:.0} ml; in imperial it would be {imperial:.0} ml. Write pints = \"us\" or \"imperial\" under [rules]."
+        );
+        self.found.note(at.clone(), remark);
     }
 
     fn wanted_food(&mut self, name: &str, item: Option<Item>, text: &str, at: &Spot) -> Option<Wanted> {
@@ -216,6 +243,11 @@ impl<'k> Speech<'k> {
             if !amounts.into_iter().all(|amount| self.is_some(amount, text, at)) {
                 return None;
             }
+        }
+        let letters = name.chars().count();
+        if letters > LETTERS {
+            self.found.mistake(at.clone(), format!("a food's name of {letters} letters"), format!("Write at most {LETTERS}."));
+            return None;
         }
         let food = self.food(name, at);
         Some(Wanted::Food { food, item })
@@ -262,7 +294,9 @@ impl<'k> Speech<'k> {
         let amount = table.optional("amount", shapes::text_or_digits);
         let prep = table.optional("prep", shapes::text);
         match (table.has("food"), table.has("recipe")) {
-            (true, false) => food.map_or_else(Vec::new, |food| self.food_table(&food, amount, prep, table.has("amount"), at)),
+            (true, false) => food.map_or_else(Vec::new, |food| {
+                self.food_table(&food, amount, prep, table.has("amount").then(|| table.spot_of("amount")), at)
+            }),
             (false, true) => {
                 if !table.has("amount") {
                     table.missing("amount", "\"1 portion\"");
@@ -291,16 +325,32 @@ impl<'k> Speech<'k> {
         }
     }
 
-    fn food_table(&mut self, food: &str, amount: Option<String>, prep: Option<String>, stated: bool, at: Spot) -> Vec<Ingredient> {
+    fn same_food(&self, one: &str, other: &str) -> bool {
+        let (one, other) = (one.trim(), other.trim());
+        one.eq_ignore_ascii_case(other) || self.foods.find(one).is_some_and(|food| self.foods.find(other) == Some(food))
+    }
+
+    /// `stated` is where the amount stands, if it is written.
+    fn food_table(&mut self, food: &str, amount: Option<String>, prep: Option<String>, stated: Option<Spot>, at: Spot) -> Vec<Ingredient> {
         let Some(amount) = amount else {
-            if stated {
+            if stated.is_some() {
                 return Vec::new();
             }
             let wanted = Wanted::Food { food: self.food(food, &at), item: None };
             return vec![Ingredient { prep, ..Ingredient::of(food.to_owned(), wanted, at) }];
         };
+        let amount_at = stated.unwrap_or_else(|| at.clone());
         let comma = prep.map(|prep| format!(", {prep}")).unwrap_or_default();
         let text = format!("{amount} {food}{comma}");
+        // What has no number is to taste ("a few sprigs"); a number that is no amount is a slip.
+        let slip = |read: &str| amount.contains(|letter: char| letter.is_numeric()) || !self.same_food(read, food);
+        if let Ok(LineRead::Ingredients(lines)) = read_ingredients(&text, &self.foods, self.spoons)
+            && lines.iter().any(|line| matches!(&line.of, LineOf::Food { food: read, item: None } if slip(read)))
+        {
+            let cause = format!("amount: \"{amount}\" is not an amount");
+            self.found.mistake(amount_at, cause, "Write an amount like \"350 g\", or leave it out: to taste.");
+            return Vec::new();
+        }
         self.read(&text, &at, |_| at.clone())
     }
 }

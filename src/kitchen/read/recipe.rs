@@ -4,8 +4,10 @@ use super::lines::Speech;
 use super::plates::words;
 use super::shapes;
 use super::table::Table;
-use crate::kitchen::{BatchCut, BoxKind, Ingredient, Made, Recipe, Serve, Source, Spot};
-use crate::measure::{Dimension, Quantity, Spoons};
+use crate::foods::safety::CHILLED_WITHIN;
+use crate::kitchen::{BatchCut, BoxKind, HOLD, Ingredient, Made, Recipe, Serve, Source, Spot};
+use crate::measure::{Dimension, Minutes, Quantity, Spoons};
+use crate::words::duration;
 
 static CUTS: [(&str, BatchCut); 3] = [("whole", BatchCut::Whole), ("halves", BatchCut::Halves), ("any", BatchCut::Any)];
 static MADE: [(&str, Made); 2] = [("in a session", Made::InASession), ("at the meal", Made::AtTheMeal)];
@@ -29,6 +31,8 @@ pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
         cupboard: days("cupboard"),
         made: top.optional("made", shapes::one_of(&MADE)).unwrap_or(Made::InASession),
         serve: top.optional("serve", shapes::one_of(&SERVE)),
+        hold: read_hold(top),
+        hold_hot: top.optional("hold_hot", shapes::minutes),
         boxed: read_box(top, spoons),
         fits: words(top, "fits"),
         is: words(top, "is"),
@@ -55,6 +59,8 @@ pub(super) fn unread(id: &str) -> Recipe {
         cupboard: None,
         made: Made::InASession,
         serve: None,
+        hold: HOLD,
+        hold_hot: None,
         boxed: None,
         fits: Vec::new(),
         is: Vec::new(),
@@ -79,6 +85,22 @@ fn read_source(top: &Table<'_>) -> Source {
     Source { author: text("author"), title: text("title"), address: text("address") }
 }
 
+/// What only stands about is eaten within two hours.
+fn read_hold(top: &Table<'_>) -> Minutes {
+    let hold = top.optional("hold", shapes::minutes).unwrap_or(HOLD);
+    let most = CHILLED_WITHIN.value;
+    if hold > most {
+        let text = format!(
+            "hold is {}, but what leaves the heat is eaten or chilled within {} (USDA FSIS). hold_hot is for what is kept at 60 °C (140 °F) or \
+             above. Local rules come first.",
+            duration(hold.0),
+            duration(most.0)
+        );
+        top.file.found.note(top.spot_of("hold"), text);
+    }
+    hold
+}
+
 fn read_makes(top: &Table<'_>, spoons: Spoons) -> Quantity {
     let makes = top.required("makes", "\"6 portions\"", shapes::quantity(spoons)).unwrap_or(Quantity::portions(1.0));
     let typed = top.optional("makes", |value| Ok(shapes::text_or_digits(value).unwrap_or_default())).unwrap_or_default();
@@ -97,7 +119,7 @@ fn read_box(top: &Table<'_>, spoons: Spoons) -> Option<BoxKind> {
     let table = top.one("box", "[box]")?;
     let name = table.required("name", "\"flat tub\"", shapes::text);
     let holds = table.required("holds", "\"4 portions\"", shapes::quantity(spoons));
-    Some(BoxKind { name: name?, holds: holds? })
+    Some(BoxKind { name: name?, holds: holds?, holds_at: table.spot_of("holds") })
 }
 
 /// The ingredient lines.

@@ -69,7 +69,10 @@ fn read_people(table: &Table<'_>, start: Option<DateTime>) -> Vec<Person> {
 fn read_person(table: &Table<'_>, item: Entry<'_>, start: Option<DateTime>) -> Option<Person> {
     match item.value {
         DeValue::String(_) => match shapes::text(item.value) {
-            Ok(name) => Some(Person { role: name.clone(), name, from: None, until: None, may: None }),
+            Ok(name) => {
+                table.file.check_name("people", item);
+                Some(Person { role: name.clone(), name, from: None, until: None, may: None })
+            }
             Err(error) => {
                 table.file.found.wrong(table.file.source.spot(item.start), error);
                 None

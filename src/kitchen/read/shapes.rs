@@ -7,6 +7,7 @@ use toml::de::DeValue;
 use super::hint;
 use super::table::kind_of;
 use crate::foods::Kind;
+use crate::kitchen::keys::{Key, Shape};
 use crate::measure::{
     Celsius, Currency, Days, Dimension, Minutes, Money, Number, Quantity, ReadError, Spoons, read_celsius, read_days, read_kelvin,
     read_minutes, read_money, read_quantity, read_share,
@@ -16,6 +17,8 @@ pub(super) type Read<T> = Result<T, ReadError>;
 
 /// No household amount, in grams, millilitres, pieces or portions, comes near this.
 const MOST: f64 = 1e9;
+/// Nor is any as small: a tenth of a milligram.
+const LEAST: f64 = 1e-4;
 const MOST_MINUTES: i64 = 60 * 24 * 366;
 const MOST_DAYS: i64 = 366 * 100;
 const MOST_MONEY: i64 = 1_000_000_000_000;
@@ -96,6 +99,37 @@ pub(super) fn whole(least: u32) -> impl FnOnce(&DeValue<'_>) -> Read<u32> {
         }
         wrong(format!("{number} is not a whole number from {least} to 1000"), format!("Write a whole number, {least} or more."))
     }
+}
+
+/// Does the figure lie in the range of its key? A value that is no figure of that shape has been told already, or is read in a way of its
+/// own.
+pub(super) fn within(key: &Key, value: &DeValue<'_>) -> Read<()> {
+    let Some(range) = key.range() else { return Ok(()) };
+    let end = |typed: &'static str| figure(&key.shape, &DeValue::String(typed.into()));
+    let (Some(figure), Some(least), Some(most)) = (figure(&key.shape, value), end(range.least), end(range.most)) else { return Ok(()) };
+    let (than, end) = match figure {
+        figure if figure < least => ("less", range.least),
+        figure if figure > most => ("more", range.most),
+        _ => return Ok(()),
+    };
+    let typed = text_or_digits(value).unwrap_or_default();
+    wrong(format!("{typed} is {than} than {end}"), format!("Write a figure {}.", range.words()))
+}
+
+/// The number by which a figure is compared with the ends of its range.
+fn figure(shape: &Shape, value: &DeValue<'_>) -> Option<f64> {
+    match shape {
+        Shape::Number | Shape::NumberOrZero | Shape::WholeNumber | Shape::NumberOr(_) | Shape::Money => number(value),
+        Shape::Share => share(value),
+        Shape::Duration => minutes(value).map(|minutes| minutes.0 as f64),
+        Shape::Days => days(value).map(|days| days.0 as f64),
+        Shape::Temperature => celsius(value).map(|celsius| celsius.0),
+        Shape::Degrees => kelvin(value),
+        Shape::Weight => grams(value),
+        Shape::Volume => litres(value),
+        _ => return None,
+    }
+    .ok()
 }
 
 /// One of a few words, in any letter case.
@@ -196,7 +230,7 @@ pub(super) fn quantity(spoons: Spoons) -> impl FnOnce(&DeValue<'_>) -> Read<Quan
             _ => return wrong_kind(value, "an amount", "\"350 g\""),
         };
         let quantity = read_quantity(&typed, spoons)?;
-        if quantity.base() > 0.0 && quantity.base() < MOST {
+        if (LEAST..MOST).contains(&quantity.base()) {
             return Ok(quantity);
         }
         wrong(format!("\"{typed}\" is not an amount above zero that a kitchen could mean"), "Write an amount above 0, such as \"350 g\".")

@@ -6,7 +6,10 @@ use super::shapes;
 use super::table::Table;
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Offer, Pack, PackKind, Shop, ShopId, Warning};
-use crate::measure::{Currency, Dimension, Money, Quantity, UnitPrice, read_unit_price};
+use crate::measure::{Currency, Dimension, Money, Quantity, ReadError, UnitPrice, read_unit_price};
+
+/// A million of a currency of two digits, in ten-thousandths of its minor unit.
+const MOST_E4_OF_A_UNIT: f64 = 1e12;
 
 pub(super) fn read_shops(top: &Table<'_>, currency: &Currency, names: &mut Names) -> Vec<Shop> {
     let mut shops = Vec::new();
@@ -99,13 +102,16 @@ fn read_loose(table: &Table<'_>, currency: &Currency, speech: &Speech<'_>) -> Op
     }
     let price = table.optional("price", |value| {
         let unit_price = read_unit_price(&shapes::text_or_digits(value)?, currency)?;
-        if unit_price.minor_e4 >= 0 && unit_price.per.base() > 0.0 {
+        if unit_price.per.base() < 1e-4 || unit_price.minor_e4 as f64 / unit_price.per.base() > MOST_E4_OF_A_UNIT {
+            return Err(ReadError {
+                cause: "no gram, millilitre or piece of anything costs as much".to_owned(),
+                remedy: "Write it like \"1.40 / kg\".".to_owned(),
+            });
+        }
+        if unit_price.minor_e4 >= 0 {
             return Ok(unit_price);
         }
-        Err(crate::measure::ReadError {
-            cause: "a price is less than nothing".to_owned(),
-            remedy: "Write it like \"1.40 / kg\".".to_owned(),
-        })
+        Err(ReadError { cause: "a price is less than nothing".to_owned(), remedy: "Write it like \"1.40 / kg\".".to_owned() })
     });
     let per = price.as_ref().map_or(Dimension::Mass, |price: &UnitPrice| price.per.dimension());
     let step = table.optional("step", shapes::quantity(speech.spoons));

@@ -1,10 +1,12 @@
 //! One file as text: where a byte stands as line and column, and the syntax errors of its TOML.
+//!
+//! A byte order mark is a mistake, named as such, rather than skipped.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 
 use toml::de::DeTable;
 
-use crate::kitchen::{Mistake, Spot, Warning};
+use crate::kitchen::{Mistake, NotLoaded, Spot, Warning};
 use crate::measure::ReadError;
 
 /// Mistakes and warnings as they are found, of all files.
@@ -12,6 +14,7 @@ use crate::measure::ReadError;
 pub(super) struct Findings {
     mistakes: RefCell<Vec<Mistake>>,
     warnings: RefCell<Vec<Warning>>,
+    unreadable: Cell<bool>,
 }
 
 impl Findings {
@@ -20,6 +23,12 @@ impl Findings {
         let (cause, remedy) = (cause.into(), sentence(&remedy.into()));
         let cause = cause.strip_suffix('.').map(str::to_owned).unwrap_or(cause);
         self.mistakes.borrow_mut().push(Mistake { at, cause, remedy });
+    }
+
+    /// A file that is there, and of which the machine gives no text.
+    pub fn unreadable(&self, at: Spot, cause: impl Into<String>, remedy: impl Into<String>) {
+        self.unreadable.set(true);
+        self.mistake(at, cause, remedy);
     }
 
     pub fn wrong(&self, at: Spot, error: ReadError) {
@@ -37,6 +46,13 @@ impl Findings {
     /// How many mistakes there are so far.
     pub fn count(&self) -> usize {
         self.mistakes.borrow().len()
+    }
+
+    /// The warnings, where there are no mistakes.
+    pub fn finish(self) -> Result<Vec<Warning>, NotLoaded> {
+        let unreadable = self.unreadable.get();
+        let (mistakes, warnings) = self.into_parts();
+        if mistakes.is_empty() { Ok(warnings) } else { Err(NotLoaded { mistakes, unreadable }) }
     }
 
     /// Mistakes in order of file and place, each once; warnings in the order they were found.

@@ -4,10 +4,11 @@ use toml::Spanned;
 use toml::de::{DeTable, DeValue};
 
 use super::hint;
-use super::shapes::Read;
+use super::shapes::{Read, within};
 use super::source::{Findings, Source};
 use crate::kitchen::Spot;
-use crate::kitchen::keys::{File, Heading};
+use crate::kitchen::keys::{File, Heading, Key, LETTERS, Shape};
+use crate::words::marks::{is_unseen, mark};
 
 /// What every table of one file shares.
 #[derive(Debug, Clone, Copy)]
@@ -17,6 +18,48 @@ pub(super) struct Reading<'a> {
     pub found: &'a Findings,
     /// Keys that are taken under a heading although the schema does not list them.
     pub also: fn(&str, &str) -> bool,
+}
+
+impl Reading<'_> {
+    /// A name has no letter that nobody sees, and no more letters than a sheet has room for.
+    pub fn check_name(&self, key: &str, entry: Entry<'_>) {
+        let DeValue::String(name) = entry.value else { return };
+        if let Some(letter) = name.trim().chars().find(|letter| is_unseen(*letter)) {
+            let typed = self.source.text.get(entry.start..entry.end).unwrap_or("");
+            let at = self.source.spot(entry.start + place_of(letter, typed));
+            self.found.mistake(at, format!("{key}: a name holds {}", unseen_letter(letter)), "Take it out.");
+        }
+        let letters = name.trim().chars().count();
+        if letters > LETTERS {
+            let at = self.source.spot(entry.start);
+            self.found.mistake(at, format!("{key}: a name of {letters} letters"), format!("Write at most {LETTERS}."));
+        }
+    }
+}
+
+/// "␛ (U+001B), which nobody can see".
+pub(super) fn unseen_letter(letter: char) -> String {
+    format!("{} (U+{:04X}), which nobody can see", mark(letter), letter as u32)
+}
+
+/// Where a letter stands in a value as it was typed, itself or as an escape of TOML; else the value's beginning.
+fn place_of(letter: char, typed: &str) -> usize {
+    if let Some(at) = typed.find(letter) {
+        return at;
+    }
+    let (four, eight, two) =
+        (format!("\\u{:04x}", letter as u32), format!("\\U{:08x}", letter as u32), format!("\\x{:02x}", letter as u32));
+    let short = match letter {
+        '\u{8}' => "\\b",
+        '\t' => "\\t",
+        '\n' => "\\n",
+        '\u{c}' => "\\f",
+        '\r' => "\\r",
+        '\u{1b}' => "\\e",
+        _ => &four,
+    };
+    let typed = typed.to_ascii_lowercase();
+    [short, &four, &eight.to_ascii_lowercase(), &two].iter().filter_map(|escape| typed.find(*escape)).min().unwrap_or(0)
 }
 
 /// One table under one heading.
@@ -106,8 +149,15 @@ impl<'a> Table<'a> {
     /// The value of `key` in the shape wanted; `None` where it is absent or wrong, and what is wrong has been said.
     pub fn optional<T>(&self, key: &str, shape: impl FnOnce(&DeValue<'_>) -> Read<T>) -> Option<T> {
         let entry = self.entry(key)?;
-        match shape(entry.value) {
-            Ok(value) => Some(value),
+        let row = self.row(key);
+        let read = shape(entry.value).and_then(|read| row.map_or(Ok(()), |row| within(row, entry.value)).map(|()| read));
+        match read {
+            Ok(value) => {
+                if row.is_some_and(|row| row.shape == Shape::Name) {
+                    self.file.check_name(key, entry);
+                }
+                Some(value)
+            }
             Err(error) => {
                 self.mistake(key, format!("{key}: {}", error.cause), error.remedy);
                 None
@@ -136,8 +186,12 @@ impl<'a> Table<'a> {
             DeValue::Array(items) => items.iter().map(Entry::of).collect(),
             _ => single.to_vec(),
         };
+        let names = self.row(key).is_some_and(|row| row.shape == Shape::Names);
         let mut texts = Vec::new();
         for item in items {
+            if names {
+                self.file.check_name(key, item);
+            }
             let at = self.file.source.spot(item.start);
             match super::shapes::text(item.value) {
                 Ok(text) => texts.push((text, at)),
@@ -145,6 +199,11 @@ impl<'a> Table<'a> {
             }
         }
         Some(texts)
+    }
+
+    /// The row of a key in the tables of all keys.
+    fn row(&self, key: &str) -> Option<&'static Key> {
+        self.file.schema.heading(self.heading).row(key)
     }
 
     /// How many values `key` lists: one where it is no list.

@@ -1,4 +1,7 @@
 //! `{food}` and `{food: share}` in the text of steps, resolved to the ingredients of the recipe.
+//!
+//! A step's `{peppers}` is the ingredient that its line calls so ("2 peppers"), before one that only ends in it ("black
+//! pepper"); of two different foods it is a mistake.
 
 use std::collections::BTreeMap;
 

@@ -1,4 +1,6 @@
 //! How good a plan is: the limits it breaks, when it ends, how long things stand about, who hands over to whom.
+//!
+//! A turn is somebody's coming back to a making that they left for another.
 
 use super::board::Seat;
 use super::model::{FAR, KINDS, Kind, Model, merged};

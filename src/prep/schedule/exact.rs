@@ -2,6 +2,9 @@
 //!
 //! Starts are integers. Two jobs that can never stand side by side get one literal that says which comes first; room is a cumulative
 //! constraint; who does what and which setting a load stands in are literals where there is a choice.
+//!
+//! Beyond thirty-four tasks the solver plans people as so many pairs of hands; who does what is named afterwards.
+//! Beyond 160 tasks it is not asked.
 
 use std::collections::BTreeMap;
 

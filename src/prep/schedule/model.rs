@@ -1,6 +1,10 @@
 //! The problem made ready for planning: hands-on tasks, loads of machines, earliest and latest starts, shortest ways to the end.
 //!
 //! It knows which rules are in force ([`Rules`]) and nothing of how a plan is found.
+//!
+//! Limits give way in the order of `Kind` (`schedule/model.rs`), each sum of minutes before the next. Where a limit is
+//! broken, "no plan keeps every rule" is told only with `none_keeps_all`; the plan is then made as short as the minutes
+//! broken allow.
 
 use super::super::{Impossible, Job, LinkWhy, Problem};
 

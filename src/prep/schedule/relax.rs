@@ -1,4 +1,10 @@
 //! What a plan breaks, told by links and people; where no plan keeps every limit, which of them clash.
+//!
+//! A gap that cools before a box (a link of safety) is never broken; the `gap` of a recipe is.
+//!
+//! A step too late after several others overruns its `within` once, by the worst of them. The clash is a smallest set
+//! of limits, of recipes and of safety, that cannot be kept beside the order and lengths of the steps; people's hours
+//! are named with it where without them it could.
 
 use pumpkin_solver::core::predicates::Predicate;
 use pumpkin_solver::core::variables::TransformableVariable;
