@@ -70,8 +70,13 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
         nodes: limits.nodes,
         cut: false,
     };
-    proof.go(&mut Vec::new(), &mut Vec::new());
-    proof.look();
+    // A proof that the effort does not reach is not begun.
+    if proof.is_within_reach() {
+        proof.go(&mut Vec::new(), &mut Vec::new());
+        proof.look();
+    } else {
+        proof.cut = true;
+    }
     let (allowed, cut) = (proof.allowed, proof.cut);
     let complete = !cut && table.ways.complete;
     let all = first.into_iter().chain(allowed);
@@ -169,7 +174,7 @@ impl Search<'_, '_, '_> {
         let mut now: Chosen = vec![None; self.options.len()];
         for gap in 0..self.options.len() {
             let tries: Vec<Chosen> = self.seeming(bound, gap).into_iter().map(|option| with(&now, gap, option)).collect();
-            self.judge(&tries, Look::Thoroughly);
+            self.judge(&tries, Look::Shortly);
             let nearest = tries.iter().min_by(|one, other| nearer(self.table, &self.known[*one], &self.known[*other], 0));
             now = nearest.cloned().unwrap_or(now);
         }
@@ -331,6 +336,29 @@ impl Proof<'_, '_, '_, '_> {
             taken.pop();
             chosen.pop();
         }
+    }
+
+    /// Are there few enough weeks that could be as good as the best known one, by the bound alone?
+    fn is_within_reach(&self) -> bool {
+        let mut left = self.left * 4;
+        self.counts_down(&mut Vec::new(), &mut left)
+    }
+
+    fn counts_down(&self, taken: &mut Vec<usize>, left: &mut usize) -> bool {
+        let options = self.search.options;
+        if taken.len() == options.len() {
+            *left = left.saturating_sub(1);
+            return *left > 0;
+        }
+        for place in 0..options[taken.len()].len() {
+            taken.push(place);
+            let within = self.is_dearer(taken) || self.counts_down(taken, left);
+            taken.pop();
+            if !within {
+                return false;
+            }
+        }
+        true
     }
 
     /// Can no week that begins so be as good as the best known?

@@ -8,7 +8,7 @@ use toml_edit::{Document, DocumentMut, Item, Table, TableLike, Value};
 use super::Spot;
 
 /// What of a meal belongs to its hour and not to its food: when it is, who comes, and that it falls out.
-const STAYS: [&str; 8] = ["on", "day", "at", "eaters", "for", "guests", "skip", "away"];
+const STAYS: [&str; 10] = ["on", "day", "at", "eaters", "for", "guests", "skip", "away", "ready_in", "packed"];
 
 /// Writes `skip = true` into the meal that stands at `meal`.
 ///

@@ -3,14 +3,17 @@
 use crate::compose::{Clashing, HowMuch, Nutrient, Why, Wish};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Ware, Week};
-use crate::measure::{Money, Quantity, Units, show};
+use crate::measure::{Dimension, Money, Quantity, Units, show};
 use crate::plan::Unfit;
-use crate::words::{duration, in_a_sentence};
+use crate::words::{duration, in_a_sentence, plural};
 
 /// "uses 75 g feta, good until Tue".
 pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
     let names = kitchen.names();
     let amount_of = |of: Ware, amount: &Quantity| match of {
+        Ware::Food(food) if amount.dimension() == Dimension::Count && amount.base() > 1.0 => {
+            format!("{} {}", show(amount, units), plural(names.food(food)))
+        }
         Ware::Food(food) => format!("{} {}", show(amount, units), names.food(food)),
         Ware::Recipe(recipe) => format!("{} of {}", show(amount, units), in_a_sentence(names.recipe(recipe))),
     };
