@@ -18,6 +18,7 @@ mod browser;
 mod calendar;
 mod cli;
 mod components;
+mod compose;
 mod count;
 mod eaters;
 mod every_key;

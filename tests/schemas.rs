@@ -58,6 +58,8 @@ fn every_answer_of_the_sample_holds_its_schema() {
         ("2026-11-27", &["check"]),
         ("2026-11-27", &["list", "--compare"]),
         ("2026-11-27", &["prep", "--effort", "low"]),
+        ("2026-11-27", &["compose", "--week", "2026-12-07", "--effort", "low"]),
+        ("2026-11-27", &["compose", "--count"]),
         ("2026-11-27", &["print", "--effort", "low"]),
         ("2026-11-27", &["print", "--recipe", "pearl-barley"]),
         ("2026-11-27", &["handout", "--effort", "low"]),

@@ -239,7 +239,7 @@ fn is_called(meal: &Meal, name: &str) -> bool {
 /// # Errors
 /// The names that would do, each once, in order of time.
 pub fn meal_eaten(weeks: &[(usize, &Week)], booked: &Booked, today: Date, name: &str) -> Result<(usize, Spot), Vec<String>> {
-    let open = open_meals(weeks, booked);
+    let open = written_meals(weeks, booked);
     let called = || open.iter().filter(|(_, meal)| is_called(meal, name));
     let on_or_before = called().filter(|(_, meal)| meal.at_time.date() <= today).max_by_key(|(_, meal)| meal.at_time);
     let found = on_or_before.or_else(|| called().min_by_key(|(_, meal)| meal.at_time));
@@ -264,6 +264,11 @@ fn open_meals<'w>(weeks: &[(usize, &'w Week)], booked: &Booked) -> Vec<(usize, &
     open
 }
 
+/// What nobody has filled yet was not eaten as planned.
+fn written_meals<'w>(weeks: &[(usize, &'w Week)], booked: &Booked) -> Vec<(usize, &'w Meal)> {
+    open_meals(weeks, booked).into_iter().filter(|(_, meal)| meal.open.is_none()).collect()
+}
+
 fn names_of(open: &[(usize, &Meal)]) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
     for (_, meal) in open {
@@ -277,6 +282,6 @@ fn names_of(open: &[(usize, &Meal)]) -> Vec<String> {
 
 /// The open meals of a week up to a day, in order of time.
 pub fn meals_until(week: &Week, booked: &Booked, last: Date) -> Vec<Spot> {
-    let open = open_meals(&[(0, week)], booked);
+    let open = written_meals(&[(0, week)], booked);
     open.into_iter().filter(|(_, meal)| meal.at_time.date() <= last).map(|(_, meal)| meal.at.clone()).collect()
 }

@@ -4,6 +4,7 @@ mod adopt;
 mod after;
 mod book;
 mod check;
+mod compose;
 mod convert;
 mod count;
 mod day;
@@ -123,6 +124,14 @@ enum Verb {
         #[arg(long)]
         all: bool,
         /// How hard to look for the shortest plan and its proof
+        #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
+        effort: EffortWord,
+    },
+    /// Propose meals for what a week leaves open
+    Compose {
+        #[command(flatten)]
+        choice: compose::Choice,
+        /// How hard to look for the best week and its proof
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
     },
@@ -293,6 +302,7 @@ pub fn run() -> ExitCode {
         Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { all, effort } => prep::run(&cli, *all, (*effort).into()),
+        Verb::Compose { choice, effort } => compose::run(&cli, choice, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Handout { effort, asked } => handout::run(&cli, (*effort).into(), asked),
         Verb::Stock { waste } => stock::run(&cli, *waste),

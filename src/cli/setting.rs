@@ -70,9 +70,18 @@ impl Setting {
 
     /// Reckons a week, by its place among those read.
     pub fn reckon_week(&self, week: usize) -> Result<Reckoning<'_>, Failure> {
+        self.with_prints(week, |prints| reckon(&self.loaded, &self.booked, prints, week, self.today))
+    }
+
+    /// What is reckoned with the last prints of a week and of those beside it.
+    pub fn with_prints<T>(
+        &self,
+        week: usize,
+        reckoned: impl FnOnce(&[Option<crate::Print<'_>>]) -> Result<T, Vec<Mistake>>,
+    ) -> Result<T, Failure> {
         let prints = self.prints(week)?;
         let prints: Vec<_> = prints.iter().map(|printed| printed.as_ref().map(Printed::print)).collect();
-        reckon(&self.loaded, &self.booked, &prints, week, self.today).map_err(Failure::Mistakes)
+        reckoned(&prints).map_err(Failure::Mistakes)
     }
 
     /// As [`Self::reckon_week`], for what plans its sessions: a step whose appliance is out of order is a mistake.

@@ -4,7 +4,7 @@ use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde_json::{Map, Value, json};
 
-use super::{adopted, booked, check, convert, count, day, files, food, keys, list, prep, recipe, stock};
+use super::{adopted, booked, check, compose, convert, count, day, files, food, keys, list, prep, recipe, stock};
 
 /// What a verb writes, one of several where its flags ask for something else.
 type Row = (&'static str, &'static [fn(&mut SchemaGenerator) -> Schema]);
@@ -20,6 +20,7 @@ const ROWS: &[Row] = &[
     ("check", &[of::<check::Checked>]),
     ("list", &[of::<list::List>]),
     ("prep", &[of::<prep::Prep>]),
+    ("compose", &[of::<compose::Proposed>, of::<compose::Clashed>, of::<compose::Nothing>, of::<compose::Counted>]),
     ("print", &[of::<files::WeekFiles>, of::<files::Files>]),
     ("handout", &[of::<files::WeekFiles>]),
     ("stock", &[of::<stock::Shelf>, of::<stock::Waste>]),

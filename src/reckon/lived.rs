@@ -14,7 +14,7 @@ use jiff::civil::{Date, DateTime, Time};
 use super::{Stages, stages};
 use crate::book::{Bench, Booked, goods_of, issue_meal, issue_session, open_lines, put_all, records};
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Trip, Warning, Week};
+use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week};
 use crate::plan::{Standing, State, span};
 use crate::prep::{Turnover, turnover};
 use crate::purchase::{Basket, TripBuys, WeekBuys, choose};
@@ -38,7 +38,7 @@ pub(super) struct AsPlanned {
 
 /// One of the household's weeks, with how everything in it stands.
 pub(super) struct Lived<'w, 'p> {
-    /// Without the meals that fall out.
+    /// Without the meals that fall out, and without those that nobody has filled yet.
     pub week: Cow<'w, Week>,
     pub standing: Standing,
     pub print: Option<Print<'p>>,
@@ -160,8 +160,9 @@ fn stages_as_planned(kitchen: &Kitchen, week: &Week) -> Stages {
 
 fn without_skipped(week: &Week) -> Cow<'_, Week> {
     let mut week = Cow::Borrowed(week);
-    if week.meals.iter().any(|meal| meal.skip) {
-        week.to_mut().meals.retain(|meal| !meal.skip);
+    let falls_out = |meal: &Meal| meal.skip || meal.open.is_some();
+    if week.meals.iter().any(falls_out) {
+        week.to_mut().meals.retain(|meal| !falls_out(meal));
     }
     week
 }

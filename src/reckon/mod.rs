@@ -10,8 +10,10 @@
 mod budget;
 mod carry;
 mod lived;
+mod trial;
 
 pub use lived::{Print, has_begun};
+pub use trial::{Priced, Trials, Tried, open_meals, trials};
 
 use std::borrow::Cow;
 use std::collections::BTreeSet;
@@ -91,6 +93,7 @@ pub fn reckon<'k>(
     let print = |place: usize| prints.get(place).copied().flatten();
     let lived = |(place, (_, week)): (usize, &'k (String, Week))| Lived::of(&loaded.kitchen, week, booked, print(place), today);
     let mut weeks: Vec<Lived> = loaded.weeks.iter().enumerate().map(lived).collect();
+    let open = trial::left_out(&loaded.weeks[week].1, today);
     let lived = weeks.swap_remove(week);
     let together: Vec<&Lived> = std::iter::once(&lived).chain(weeks.iter().filter(|other| other.overlaps(&lived))).collect();
     let shelf = lived::as_it_happened(&loaded.kitchen, &together);
@@ -113,6 +116,7 @@ pub fn reckon<'k>(
     basket.is_counted(&kitchen, &week)?;
 
     let mut warnings = loaded.warnings.clone();
+    warnings.extend(open);
     warnings.extend(lived.not_booked());
     warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
     warnings.extend(carried.warnings);

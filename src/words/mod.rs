@@ -2,6 +2,7 @@
 //!
 //! Plain spaces throughout; whoever sets type ties what must stay together. Knows no rule of the kitchen.
 
+pub mod compose;
 pub mod list;
 pub mod marks;
 pub mod short;

@@ -55,6 +55,7 @@ impl Street {
             trips: vec![trip],
             sessions: vec![],
             meals: vec![],
+            wishes: Default::default(),
             at: Spot::default(),
         };
         Street { kitchen, week, needs: vec![] }
