@@ -48,6 +48,7 @@ mod shops;
 mod solver_check;
 mod trips;
 mod trust;
+mod under_way;
 mod wording;
 mod worked_week;
 mod year;

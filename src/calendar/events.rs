@@ -1,7 +1,7 @@
 //! What a week puts into a calendar, from its typed answers.
 
-use jiff::civil::{Date, DateTime, Time};
 use jiff::Span;
+use jiff::civil::{Date, DateTime, Time};
 use serde::{Deserialize, Serialize};
 
 use crate::kitchen::{Kitchen, Names, Week};

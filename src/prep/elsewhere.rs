@@ -38,7 +38,8 @@ pub fn out_of_order(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Mi
     let mut mistakes = Vec::new();
     for (index, session) in week.sessions.iter().enumerate().filter(|(_, session)| !session.without.is_empty()) {
         let found = as_found(kitchen, session);
-        let mut recipes: Vec<_> = makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)).map(|one| one.recipe).collect();
+        let mut recipes: Vec<_> =
+            makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)).map(|one| one.recipe).collect();
         recipes.sort_unstable();
         recipes.dedup();
         for recipe in recipes.into_iter().map(|id| &found.recipes[id]) {
@@ -51,7 +52,8 @@ pub fn out_of_order(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Mi
                     mistakes.push(Mistake {
                         at: session.at.clone(),
                         cause: format!("the {} {are} out of order, and {name} of {} needs {it}", listed(&lacking), recipe.name),
-                        remedy: "Give the step or_on = \"...\", make it in another session, or take the appliance out of without.".to_owned(),
+                        remedy: "Give the step or_on = \"...\", make it in another session, or take the appliance out of without."
+                            .to_owned(),
                     });
                 }
             }

@@ -86,6 +86,7 @@ fn roast() -> PrepPlan {
         }],
         advice: vec![],
         slower: vec![],
+        rest: None,
     };
     PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![], short: vec![] }
 }
