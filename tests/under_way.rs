@@ -25,9 +25,8 @@ fn rest(kitchen: &Kitchen, at: &str, done: &str) -> (Vec<(String, i64, i64)>, i6
     let prep = json(&kitchen.run_on(SUNDAY, &["prep", "--format", "json", "--at", at, "--done", done]));
     let session = &prep["sessions"][0];
     let minute = |task: &Value, key: &str| task[key].as_i64().expect("a minute");
-    let told = |task: &Value| {
-        (task["mark"].as_str().unwrap_or_default().to_owned(), minute(task, "start_minute"), minute(task, "end_minute"))
-    };
+    let told =
+        |task: &Value| (task["mark"].as_str().unwrap_or_default().to_owned(), minute(task, "start_minute"), minute(task, "end_minute"));
     (session["tasks"].as_array().expect("tasks").iter().map(told).collect(), session["minutes"].as_i64().expect("minutes"))
 }
 

@@ -43,7 +43,7 @@ pub use adopted::adopted;
 pub use booked::{book, booked, changed_meals};
 pub use check::check;
 pub use convert::convert;
-pub use count::count;
+pub use count::{count, look};
 pub use day::day;
 pub use files::{files, kitchen_files, week_files};
 pub use food::food;

@@ -27,6 +27,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             named: Vec::new(),
             currency: Currency { code: "EUR".to_owned(), digits: 2 },
             avoid: Vec::new(),
+            avoid_foods: Vec::new(),
             allergic: Vec::new(),
             budget: None,
             mealtimes: Default::default(),
@@ -62,6 +63,7 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         boxed: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
+        headings: Vec::new(),
         at_table: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
@@ -100,7 +102,7 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
     Week {
         name: "Test week".to_owned(),
         from,
-        trips: vec![Trip { on: from, shops: None, planned: true, at: spot(1) }],
+        trips: vec![Trip { on: from, shops: None, planned: true, nth: 0, settled: Vec::new(), at: spot(1) }],
         sessions,
         meals,
         at: spot(1),
@@ -108,5 +110,5 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
 }
 
 pub(crate) fn lot(of: Ware, amount: Quantity, place: crate::foods::Place) -> Lot {
-    Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
+    Lot { of, amount, pack: None, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
 }

@@ -9,6 +9,7 @@ use super::text::making_text;
 use super::{Before, Errand, Moment, SessionPlan};
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
+use crate::measure::Number;
 use crate::measure::Quantity;
 use crate::plan::{Draw, MadeAt, Makings};
 
@@ -38,7 +39,7 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings, sessions: &[Ses
         // What is made at a meal is not planned by the minute: there all follows at the meal.
         let planned = |step: usize| plan.map_or(vec![0], |plan| starts_of(plan, recipe, step));
         for (step, at) in starts(kitchen, making, start, &planned) {
-            let text = making_text(kitchen, making, step);
+            let text = making_text(kitchen, making, step, &Number::ONE);
             dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text } });
         }
     }

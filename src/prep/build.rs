@@ -14,9 +14,11 @@ use super::fetch::fetch;
 use super::schedule::{least_finish, slower};
 use super::tasks::{Work, session_work};
 use super::under_way::{UnderWay, rest, stand};
+use super::uses::{said, shared_out};
 use super::{Batch, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
+use crate::progress::{self, At};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
@@ -60,8 +62,11 @@ fn session_plan(
     let kitchen = &*found;
     let mut work = session_work(kitchen, week, index, makings);
     let marks = under_way.map(|under_way| stand(&mut work, makings, under_way));
+    progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let planned = schedule(&work.asked(), effort);
+    progress::at(At::Advice { start: session.start });
     let mut timed = tasks(kitchen, makings, &work, &planned);
+    shared_out(timed.iter_mut().map(|(task, _)| task));
     let mut cuts = cuts(kitchen, makings, &work, &timed);
     let mut left = None;
     if let Some((under_way, marks)) = under_way.zip(marks) {
@@ -86,6 +91,7 @@ fn session_plan(
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
         slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
         rest: left,
+        said: said(kitchen, made()),
         people: work.people,
     }
 }

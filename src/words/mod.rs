@@ -10,7 +10,7 @@ use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
 use crate::foods::Place;
-use crate::measure::{Celsius, Units};
+use crate::measure::{Celsius, Quantity, Units, show_at_most};
 
 /// "Sat 28 Nov".
 pub fn day(date: Date) -> String {
@@ -78,6 +78,14 @@ pub fn duration(minutes: i64) -> String {
     }
 }
 
+/// What lies on a shelf, never more than is there: "350 g", of closed packs "3 × 400 g".
+pub fn on_shelf(amount: &Quantity, pack: Option<&Quantity>, units: Units) -> String {
+    match pack.and_then(|pack| Some((amount.ratio(pack)?, pack))) {
+        Some((count, pack)) => format!("{count} × {}", show_at_most(pack, units)),
+        None => show_at_most(amount, units),
+    }
+}
+
 /// "1 lot", "3 lots".
 pub fn counted(count: usize, one: &str) -> String {
     if count == 1 { format!("1 {one}") } else { format!("{count} {}", plural(one)) }
@@ -141,6 +149,15 @@ fn shortened(name: &str, most: usize) -> String {
 /// A dish's name where room is short: "Chicken thighs braised…".
 pub fn brief(dish: &str) -> String {
     shortened(dish, 28)
+}
+
+/// At most two words of a dish's name, none of them a joining word at the end: "Chicken thighs".
+pub fn first_words(name: &str) -> String {
+    let mut words: Vec<&str> = name.split_whitespace().take(2).collect();
+    if words.len() == 2 && JOINING.contains(&words[1]) {
+        words.pop();
+    }
+    words.join(" ")
 }
 
 /// "a", "a and b", "a, b and c".

@@ -34,6 +34,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             named: vec![],
             currency: Currency { code: "EUR".into(), digits: 2 },
             avoid: vec![],
+            avoid_foods: vec![],
             allergic: vec![],
             budget: None,
             mealtimes: Default::default(),
@@ -50,7 +51,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
         lots: vec![],
     };
     let from = date(2026, 11, 30);
-    let trip = Trip { on: date(2026, 11, 28), shops: None, planned: true, at: Spot::default() };
+    let trip = Trip { on: date(2026, 11, 28), shops: None, planned: true, nth: 0, settled: Vec::new(), at: Spot::default() };
     let week = Week { name: "A week".into(), from, trips: vec![trip], sessions: vec![], meals: vec![], at: Spot::default() };
     Street { kitchen, week, needs: vec![] }
 }

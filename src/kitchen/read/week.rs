@@ -66,7 +66,7 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
 fn default_trip(week: &Week) -> Option<Trip> {
     let sessions = week.sessions.iter().map(|session| session.start.date());
     let first = sessions.chain(week.meals.iter().map(|meal| meal.at_time.date())).min()?;
-    Some(Trip { on: first.yesterday().ok()?, shops: None, planned: true, at: week.at.clone() })
+    Some(Trip { on: first.yesterday().ok()?, shops: None, planned: true, nth: 0, settled: Vec::new(), at: week.at.clone() })
 }
 
 fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
@@ -84,7 +84,8 @@ fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
             ids
         });
         if let Some(on) = on {
-            trips.push(Trip { on, shops: named, planned: true, at: table.spot() });
+            let nth = trips.iter().filter(|other: &&Trip| other.on == on).count();
+            trips.push(Trip { on, shops: named, planned: true, nth, settled: Vec::new(), at: table.spot() });
         }
     }
     trips

@@ -118,12 +118,20 @@ impl Chance {
         let mut trips: Vec<TripList> = (0..self.below(3))
             .map(|_| {
                 let shops = (0..self.below(3)).map(|_| self.visit(most, kitchen)).collect();
-                TripList { on: date(2026, 11, 28), cost: euros("3.00"), planned: true, before: None, state: None, shops }
+                TripList { on: date(2026, 11, 28), cost: euros("3.00"), planned: true, nth: 0, before: None, state: None, shops }
             })
             .collect();
         if most == 400 {
             let shop = ShopVisit { at: None, sections: vec![self.section(400, kitchen)] };
-            trips.push(TripList { on: date(2026, 12, 2), cost: Money::ZERO, planned: true, before: None, state: None, shops: vec![shop] });
+            trips.push(TripList {
+                on: date(2026, 12, 2),
+                cost: Money::ZERO,
+                planned: true,
+                nth: 0,
+                before: None,
+                state: None,
+                shops: vec![shop],
+            });
         }
         let foods: Vec<FoodId> = (0..self.below(4)).map(|_| self.food(kitchen)).collect();
         let warnings = self.many(4, |chance| Warning::Note { at: None, text: chance.text(12) });
@@ -162,10 +170,10 @@ impl Chance {
     fn task(&mut self) -> Task {
         let recipe = self.recipe();
         let into = vec![Kept { amount: g(self.below(9000) as f64), place: [Place::Fridge, Place::Cupboard][self.below(2)] }];
-        let step = StepTask { recipe, step: 0, round: 0, rounds: 1, text: self.text(12), verb: self.name() };
+        let step = StepTask { recipe, step: 0, round: 0, rounds: 1, text: self.text(12), part: None, verb: self.name(), uses: vec![] };
         let what = match self.below(4) {
             0 => Doing::Set,
-            1 => Doing::Box(BoxTask { recipe, into }),
+            1 => Doing::Box(BoxTask { recipe, into, by: self.one_in(2).then_some(500) }),
             _ => Doing::Step(step),
         };
         let (start_minute, hands_minutes, wait, out_minutes) =
@@ -190,7 +198,7 @@ impl Chance {
 
     fn contains(&mut self) -> Contains {
         let unknown = self.many(4, |chance| chance.text(4)).into_iter().collect();
-        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown }
+        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown, ..Contains::default() }
     }
 
     /// Every twentieth session has sixty tasks.
@@ -205,7 +213,14 @@ impl Chance {
         let boxes =
             boxes.map(|recipe| BoxNote { recipe, contains: contains.clone(), beware: beware.clone(), ..session().boxes[0].clone() });
         let person = |chance: &mut Chance| Person { name: chance.name(), role: chance.text(8), from: None, until: None, may: None };
-        let cut = |(number, word): (usize, &String)| Cut { food: FoodId(number as u32), amount: g(10.0), cut: word.clone(), step: 1 };
+        let cut = |(number, word): (usize, &String)| Cut {
+            food: FoodId(number as u32),
+            name: word.clone(),
+            amount: g(10.0),
+            counted: None,
+            cut: word.clone(),
+            step: 1,
+        };
         SessionPlan {
             boxes: boxes.collect(),
             cuts: words.iter().enumerate().map(cut).collect(),
@@ -252,7 +267,7 @@ impl Chance {
             meals: chance.many(5, meal),
             tonight: chance.many(3, errand),
         };
-        WeekCard { week: week.to_owned(), from: date(2026, 11, 30), short: vec![], days: self.many(9, day) }
+        WeekCard { week: week.to_owned(), from: date(2026, 11, 30), short: vec![], not_known: vec![], days: self.many(9, day) }
     }
 
     fn labels(&mut self) -> Vec<SessionLabels> {
@@ -315,7 +330,9 @@ fn any_session_is_laid_out_soundly_and_drops_no_step() {
         let sheet = prep_guide(&week, &session, &before, names, settings);
         is_sound_in(&sheet, &week, settings);
         let text = letters_of(&sheet, |run| run.grey == BLACK && run.weight == Weight::Regular && run.size >= 9.0);
-        for said in session.tasks.iter().map(|task| task.text(names, settings.units)) {
+        // What is boxed is told by its boxes.
+        let told = |task: &&Task| !task.is_box() || !session.boxes.iter().any(|note| Some(note.recipe) == task.recipe());
+        for said in session.tasks.iter().filter(told).map(|task| task.text(names, settings.units)) {
             assert!(text.contains(&letters(&said)), "{said} is missing");
         }
     });
