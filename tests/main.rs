@@ -58,6 +58,7 @@ mod solver_check;
 mod steps_written;
 mod trips;
 mod trust;
+mod under_way;
 mod wording;
 mod worked_week;
 mod year;
