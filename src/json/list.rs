@@ -427,7 +427,13 @@ struct Budgeted {
     cost: String,
     over: String,
     changes: Vec<Saved>,
+    #[serde(skip_serializing_if = "is_none_left")]
+    untried: usize,
     together: Option<String>,
+}
+
+fn is_none_left(untried: &usize) -> bool {
+    *untried == 0
 }
 
 #[derive(Serialize)]
@@ -449,6 +455,7 @@ impl Budgeted {
             cost: names.money(budget.cost),
             over: names.money(budget.over()),
             changes: budget.changes.iter().map(saved).collect(),
+            untried: budget.untried,
             together: budget.together.map(|together| names.money(together)),
         }
     }
