@@ -19,6 +19,7 @@ mod count;
 mod eaters;
 mod every_key;
 mod finer_rules;
+mod fuzz;
 mod issue;
 mod lines;
 mod lived;
