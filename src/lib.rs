@@ -22,8 +22,10 @@
 //! | [`book`] | what went in and out: receive, issue, count, waste, undo; what is done | terminal |
 //! | [`reckon`] | the one door: what was read, what is booked and today -> the whole reckoning of a week | files, terminal |
 //! | [`calendar`] | the week as calendar events; iCalendar | files, terminal, clock |
+//! | [`handout`] | the week for people with other kitchens, as typed data | files, terminal, PDF, the household's shelf and shops |
 //! | [`phone`] | the week as one HTML page | files, terminal, any rule |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
+//! | [`progress`] | what a long reckoning is at, for whoever watches | terminal, clock, any rule |
 //! | [`store`] | files that must never be lost | what stands in them |
 //! | [`cli`] | one file a verb, thin | any rule of the computation |
 //!
@@ -49,6 +51,7 @@ pub mod book;
 pub mod calendar;
 pub mod cli;
 pub mod foods;
+pub mod handout;
 pub mod json;
 pub mod kitchen;
 pub mod measure;
@@ -56,6 +59,7 @@ pub mod pantry;
 pub mod phone;
 pub mod plan;
 pub mod prep;
+pub mod progress;
 pub mod purchase;
 mod reckon;
 pub mod sheets;

@@ -10,24 +10,24 @@ use crate::kitchen::{minute, step, supper, tasks};
 
 #[test]
 fn a_step_is_its_hands_then_its_wait() {
-    // 10 + 30 = 40: done at 14:40.
-    let prep = takes_minutes(&stew(HOB, "2", &does("hands = \"10 min\"\nwait = \"30 min\"\non = \"hob\"")), 40);
+    // 10 + 30, and 1 off the ring = 41: done at 14:41.
+    let prep = takes_minutes(&stew(HOB, "2", &does("hands = \"10 min\"\nwait = \"30 min\"\non = \"hob\"")), 41);
     let task = step(&prep, "stew", 1);
     assert_eq!(
         (minute(task, "start_minute"), minute(task, "hands_minutes"), minute(task, "out_minutes"), minute(task, "end_minute")),
-        (0, 10, 0, 40)
+        (0, 10, 1, 41)
     );
     assert_eq!((task["person"].as_str(), task["appliance"].as_str(), task["round"].as_u64()), (Some("cook"), Some("hob"), Some(1)));
-    assert_eq!(task["out_person"], Value::Null);
-    assert_eq!((session(&prep)["start"].as_str(), session(&prep)["finish"].as_str()), (Some("2026-11-29T14:00"), Some("2026-11-29T14:40")));
+    assert_eq!(task["out_person"], "cook");
+    assert_eq!((session(&prep)["start"].as_str(), session(&prep)["finish"].as_str()), (Some("2026-11-29T14:00"), Some("2026-11-29T14:41")));
     assert_eq!(session(&prep)["batches"], json!([{ "recipe": "stew", "batches": 1.0, "makes": { "amount": 2.0, "unit": "portion" } }]));
 }
 
 #[test]
 fn one_person_does_one_hands_on_thing_at_a_time_and_waits_overlap() {
-    // Hands 5 + 5 one after the other, the second waits 30 more: 40.
+    // Hands 5 + 5 one after the other, the second waits 30 more and is taken off in 1: 41. The first is taken off at 35.
     let steps = does("hands = \"5 min\"\nwait = \"30 min\"\non = \"hob\"");
-    takes_minutes(&stew_and_roast(HOB, &steps, &steps), 40);
+    takes_minutes(&stew_and_roast(HOB, &steps, &steps), 41);
 }
 
 #[test]
@@ -47,11 +47,11 @@ fn the_least_finish_is_found_where_the_obvious_order_is_longer() {
 
 #[test]
 fn hands_grow_with_the_batches_without_an_appliance_and_not_with_one() {
-    // 6 portions of 2 are 3 batches: 3 × 5 = 15 without, 5 with one. The wait never grows.
+    // 6 portions of 2 are 3 batches: 3 × 5 = 15 without, 5 with one, and 1 off the ring. The wait never grows.
     let free = takes_minutes(&stew("", "6", &does("hands = \"5 min\"\nwait = \"10 min\"")), 25);
     assert_eq!(minute(step(&free, "stew", 1), "hands_minutes"), 15);
-    takes_minutes(&stew(HOB, "6", &does("hands = \"5 min\"\nwait = \"10 min\"\non = \"hob\"")), 15);
-    takes_minutes(&stew(HOB, "6", &does("hands = \"5 min\"\nwait = \"10 min\"\non = \"hob\"\nscales = true")), 25);
+    takes_minutes(&stew(HOB, "6", &does("hands = \"5 min\"\nwait = \"10 min\"\non = \"hob\"")), 16);
+    takes_minutes(&stew(HOB, "6", &does("hands = \"5 min\"\nwait = \"10 min\"\non = \"hob\"\nscales = true")), 26);
     takes_minutes(&stew("", "6", &does("hands = \"5 min\"\nscales = false")), 5);
 }
 
@@ -110,11 +110,11 @@ fn a_step_after_rounds_waits_for_all_of_them_where_the_counts_differ() {
 
 #[test]
 fn round_follows_round_where_the_counts_agree() {
-    // Two pans of two batches each in turn on one ring, then into a press for two: round 2 of the ring (20 to 40) overlaps round 1 of the press.
-    // Ring: 4 batches in rounds of 2 of 20 min. Press: 30 min each: 20 to 50, 50 to 80.
+    // Two pans of two batches each in turn on one ring, then into a press for two: round 2 of the ring (21 to 42) overlaps round 1 of the press.
+    // Ring: 4 batches in rounds of 2 of 20 + 1 min. Press, which does not heat: 30 min each: 21 to 51, 51 to 81.
     let appliances = "[[appliance]]\nname = \"ring\"\nroom = 2\n[[appliance]]\nname = \"press\"\nroom = 2\n";
     let steps = does("wait = \"20 min\"\non = \"ring\"") + &then("wait = \"30 min\"\non = \"press\"");
-    takes_minutes(&stew(appliances, "8", &steps), 80);
+    takes_minutes(&stew(appliances, "8", &steps), 81);
 }
 
 #[test]
@@ -175,16 +175,16 @@ fn out_keeps_other_hands_away_from_its_minutes() {
 
 #[test]
 fn a_pressure_cooker_takes_one_load_after_the_other() {
-    // 25 + 25 = 50.
+    // 5 + 20 + 1 = 26, twice: 52.
     let steps = does("hands = \"5 min\"\nwait = \"20 min\"\non = \"pressure cooker\"");
-    takes_minutes(&stew_and_roast(PRESSURE_COOKER, &steps, &steps), 50);
+    takes_minutes(&stew_and_roast(PRESSURE_COOKER, &steps, &steps), 52);
 }
 
 #[test]
 fn a_step_may_hold_several_appliances() {
-    // Pot on the hob with the pressure cooker: the two recipes cannot overlap.
+    // Pot on the hob with the pressure cooker: the two recipes cannot overlap, 26 each.
     let steps = does("hands = \"5 min\"\nwait = \"20 min\"\non = [\"hob\", \"pressure cooker\"]");
-    let prep = takes_minutes(&stew_and_roast(&format!("{HOB}{PRESSURE_COOKER}"), &steps, &steps), 50);
+    let prep = takes_minutes(&stew_and_roast(&format!("{HOB}{PRESSURE_COOKER}"), &steps, &steps), 52);
     let task = step(&prep, "stew", 1);
     assert_eq!((task["appliance"].as_str(), task["also"].clone()), (Some("hob"), json!(["pressure cooker"])));
 }
@@ -257,10 +257,10 @@ fn a_component_that_no_step_names_precedes_the_first() {
 
 #[test]
 fn unattended_appliances_run_only_while_somebody_is_present() {
-    // The cook is there until 15:00, Jo from 15:30, minute 90. An hour on the hob fits only into Jo's time: 90 + 5 + 60 = 155.
+    // The cook is there until 15:00, Jo from 15:30, minute 90. An hour on the hob fits only into Jo's time: 90 + 5 + 60 + 1 = 156.
     let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [{ name = \"Ann\", as = \"cook\", until = \"15:00\" }, { name = \"Jo\", as = \"helper\", from = \"15:30\" }]\n".to_owned()
         + &supper("2026-11-30", "\"2 portions recipe:stew\"");
-    let prep = takes_minutes(&stew(HOB, "2", &does("hands = \"5 min\"\nwait = \"1 h\"\non = \"hob\"")).week(&week), 155);
+    let prep = takes_minutes(&stew(HOB, "2", &does("hands = \"5 min\"\nwait = \"1 h\"\non = \"hob\"")).week(&week), 156);
     assert_eq!(step(&prep, "stew", 1)["person"], "Jo");
 }
 
@@ -283,19 +283,19 @@ fn a_gap_counts_from_the_latest_of_what_a_step_is_after() {
 
 #[test]
 fn a_pressure_cooker_of_known_size_is_filled_half_with_grains_and_two_thirds_with_the_rest() {
-    // 100 g at 240 g a cup of 236.588 ml are 98.6 ml. Of 180 ml half is 90: two rounds of 20 min. Two thirds are 120: one round.
-    let cooker = "[[appliance]]\nname = \"pressure cooker\"\nholds = \"180 ml\"\n";
+    // 100 g at 240 g a cup of 236.588 ml are 98.6 ml. Of 180 ml half is 90: two rounds of 20 + 1 min. Two thirds are 120: one round.
+    let cooker = "[[appliance]]\nname = \"pressure cooker\"\ncomes_up = \"0 min\"\nholds = \"180 ml\"\n";
     let steps = does("wait = \"20 min\"\non = \"pressure cooker\"");
     let food = |kind: &str| format!("[[food]]\nname = \"bluegrain\"\nallergens = []\ncup = \"240 g\"\nkind = \"{kind}\"\n");
-    let grain = takes_minutes(&stew(cooker, "2", &steps).foods(&food("grain")), 40);
+    let grain = takes_minutes(&stew(cooker, "2", &steps).foods(&food("grain")), 42);
     assert_eq!(tasks(&grain, "step", "stew").len(), 2);
-    takes_minutes(&stew(cooker, "2", &steps).foods(&food("vegetable")), 20);
+    takes_minutes(&stew(cooker, "2", &steps).foods(&food("vegetable")), 21);
 }
 
 #[test]
 fn a_pressure_cooker_is_not_split_where_no_volume_is_known() {
-    let cooker = "[[appliance]]\nname = \"pressure cooker\"\nholds = \"180 ml\"\n";
-    takes_minutes(&stew(cooker, "2", &does("wait = \"20 min\"\non = \"pressure cooker\"")), 20);
+    let cooker = "[[appliance]]\nname = \"pressure cooker\"\ncomes_up = \"0 min\"\nholds = \"180 ml\"\n";
+    takes_minutes(&stew(cooker, "2", &does("wait = \"20 min\"\non = \"pressure cooker\"")), 21);
 }
 
 /// Sunday's session with `keys` in it, and one supper of a stew.
@@ -324,4 +324,31 @@ fn a_calm_session_needs_a_time_to_keep_within() {
     assert!(said.contains("a calm session has no finish_by to keep within"), "{said}");
     let kitchen = kitchen.week(&one_session_with("aim = \"calm\"\nfinish_by = \"17:30\""));
     assert_eq!(minute(session(&kitchen.prep()), "minutes"), 10);
+}
+
+#[test]
+fn a_pressure_cooker_comes_up_before_it_cooks() {
+    // 5 of hands, 10 to come up, 20 under pressure, 1 to let it off: 36. Without a wait nothing comes up: 5.
+    let cooker = "[[appliance]]\nname = \"pressure cooker\"\n";
+    let steps = does("hands = \"5 min\"\nwait = \"20 min\"\non = \"pressure cooker\"");
+    takes_minutes(&stew(cooker, "2", &steps), 36);
+    takes_minutes(&stew(&format!("{cooker}comes_up = \"4 min\"\n"), "2", &steps), 30);
+    takes_minutes(&stew(cooker, "2", &does("hands = \"5 min\"\non = \"pressure cooker\"")), 5);
+    // A slow cooker takes no time of its own: 26.
+    takes_minutes(&stew("[[appliance]]\nname = \"slow cooker\"\n", "2", &steps.replace("pressure", "slow")), 26);
+}
+
+#[test]
+fn the_washing_up_comes_once_and_last_and_counts() {
+    // 10 and 20 of hands, then 15 of washing up: 45. The cook of two who is free sooner does it: 20 + 15.
+    let kitchen = |people: &str| {
+        let head = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\n";
+        let week = format!("{head}people = {people}\n{}", supper("2026-11-30", "\"2 portions recipe:stew\", \"2 portions recipe:roast\""));
+        stew_and_roast("", &does("hands = \"10 min\""), &does("hands = \"20 min\"")).rules("wash_up = \"15 min\"").week(&week)
+    };
+    let prep = takes_minutes(&kitchen("[\"cook\"]"), 45);
+    let washing = tasks(&prep, "wash_up", "");
+    assert_eq!(washing.len(), 1);
+    assert_eq!((minute(washing[0], "start_minute"), minute(washing[0], "hands_minutes"), &washing[0]["recipe"]), (30, 15, &Value::Null));
+    takes_minutes(&kitchen("[\"cook\", \"Jo\"]"), 35);
 }

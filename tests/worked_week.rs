@@ -30,10 +30,10 @@
 //! of 150 g, 0.933, 10 days. The week ends on 4 December: the cheese does not keep to the 11th, 0.93; the others do, 0.945, 0.95; used is the
 //! rest of 4.90. A batch of grain uses 200 g at 0.0024; of broth or stew all 70 g of moonroot, in the order of their files.
 //!
-//! **Sunday**, one cook: stew cut 0 to 10, on the hob 10 to 42 (2 + 30), boxed 42 to 45. The grain fits between, to the minute: on the hob 12 to 39
-//! (3 + 24), boxed 39 to 42. No plan is shorter than the stew's own 45.
+//! **Sunday**, one cook: stew cut 0 to 10, on the hob 10 to 43 (2 + 30, and 1 off the ring), 10 of cooling, boxed 53 to 56. The grain fits
+//! between, to the minute: on the hob 12 to 40 (3 + 24 + 1), boxed 50 to 53. No plan is shorter than the stew's own 56.
 //!
-//! **Wednesday**: broth 0 to 35 (5 + 30), boxed 35 to 38; grain 5 to 32 (3 + 24), boxed 32 to 35. The broth alone is 38.
+//! **Wednesday**: broth 0 to 36 (5 + 30 + 1), boxed 46 to 49; grain 5 to 33 (3 + 24 + 1), boxed 43 to 46. The broth alone is 49.
 
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
@@ -314,20 +314,20 @@ fn boxes(session: &Value) -> Vec<Value> {
 fn the_worked_weeks_first_session() {
     let prep = worked_week().prep();
     let session = &prep["sessions"][0];
-    assert_eq!((session["start"].as_str(), session["finish"].as_str()), (Some("2026-11-29T14:00"), Some("2026-11-29T14:45")));
+    assert_eq!((session["start"].as_str(), session["finish"].as_str()), (Some("2026-11-29T14:00"), Some("2026-11-29T14:56")));
     assert_eq!(
         (session["minutes"].as_i64(), session["bound_minutes"].as_i64(), session["proven"].as_bool()),
-        (Some(45), Some(45), Some(true))
+        (Some(56), Some(56), Some(true))
     );
     assert_eq!((batches(&prep, 0, "stew"), batches(&prep, 0, "grain"), batches(&prep, 0, "broth")), (1.0, 1.0, 0.0));
     assert_eq!(
         bare_tasks(session),
         [
             json!(["step", "stew", 1, 0, 10, 10, "cook", null]),
-            json!(["step", "stew", 2, 10, 2, 42, "cook", "hob"]),
-            json!(["step", "grain", 1, 12, 3, 39, "cook", "hob"]),
-            json!(["box", "grain", null, 39, 3, 42, "cook", null]),
-            json!(["box", "stew", null, 42, 3, 45, "cook", null]),
+            json!(["step", "stew", 2, 10, 2, 43, "cook", "hob"]),
+            json!(["step", "grain", 1, 12, 3, 40, "cook", "hob"]),
+            json!(["box", "grain", null, 50, 3, 53, "cook", null]),
+            json!(["box", "stew", null, 53, 3, 56, "cook", null]),
         ]
     );
     let mut boxes = boxes(session);
@@ -350,19 +350,19 @@ fn the_worked_weeks_first_session() {
 fn the_worked_weeks_second_session() {
     let prep = worked_week().prep();
     let session = &prep["sessions"][1];
-    assert_eq!((session["start"].as_str(), session["finish"].as_str()), (Some("2026-12-02T19:30"), Some("2026-12-02T20:08")));
+    assert_eq!((session["start"].as_str(), session["finish"].as_str()), (Some("2026-12-02T19:30"), Some("2026-12-02T20:19")));
     assert_eq!(
         (session["minutes"].as_i64(), session["bound_minutes"].as_i64(), session["proven"].as_bool()),
-        (Some(38), Some(38), Some(true))
+        (Some(49), Some(49), Some(true))
     );
     assert_eq!((batches(&prep, 1, "stew"), batches(&prep, 1, "grain"), batches(&prep, 1, "broth")), (0.0, 0.5, 1.0));
     assert_eq!(
         bare_tasks(session),
         [
-            json!(["step", "broth", 1, 0, 5, 35, "cook", "hob"]),
-            json!(["step", "grain", 1, 5, 3, 32, "cook", "hob"]),
-            json!(["box", "grain", null, 32, 3, 35, "cook", null]),
-            json!(["box", "broth", null, 35, 3, 38, "cook", null]),
+            json!(["step", "broth", 1, 0, 5, 36, "cook", "hob"]),
+            json!(["step", "grain", 1, 5, 3, 33, "cook", "hob"]),
+            json!(["box", "grain", null, 43, 3, 46, "cook", null]),
+            json!(["box", "broth", null, 46, 3, 49, "cook", null]),
         ]
     );
     let mut boxes = boxes(session);

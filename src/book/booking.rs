@@ -3,13 +3,14 @@
 use std::collections::BTreeMap;
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::record::LotRecord;
 use crate::kitchen::PriceChange;
 use crate::store::FileChange;
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Verb {
     /// What lay on the shelf when the book was begun.
@@ -26,7 +27,7 @@ pub enum Verb {
 }
 
 /// A lot before and after: `None` where it was not there, or is gone.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct Change {
     pub from: Option<LotRecord>,
     pub to: Option<LotRecord>,
@@ -44,10 +45,11 @@ impl Change {
     }
 }
 
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct Booking {
     /// Counted from 1.
     pub number: u64,
+    #[schemars(with = "String")]
     pub on: Date,
     pub verb: Verb,
     /// In a few words.

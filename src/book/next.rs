@@ -161,6 +161,8 @@ pub struct FilledIn {
     pub lines: Option<Vec<String>>,
     /// What cannot be booked because its amount stands in words alone.
     pub not_booked: Vec<String>,
+    /// Foods of the sheet that were booked before, and are left out.
+    pub already: Vec<String>,
 }
 
 /// Lays the sheet over the list it was written from: of the `lists` of its week, the print and the plan, the one of which most lines
@@ -175,11 +177,12 @@ pub fn filled_in(kitchen: &Kitchen, week: &Week, lists: &[&WeekBuys], booked: &B
     let mut best: Option<(usize, Result<FilledIn, Vec<Mistake>>)> = None;
     for (trip, nth) in trips {
         let (mut goods, not_booked) = open_goods(kitchen, (trip, nth), booked);
-        let filled = fill(kitchen, &mut goods, form, (trip.on, nth));
+        let filled = fill(kitchen, &mut goods, form, (trip.on, nth), booked);
         let as_listed = || goods.iter().filter(|bought| !bought.packs.is_empty()).count();
         let unchanged = if filled.is_ok() { as_listed() + 1 } else { 0 };
         if best.as_ref().is_none_or(|(most, _)| unchanged > *most) {
-            best = Some((unchanged, filled.map(|lines| FilledIn { trip: trip.clone(), nth, goods, lines, not_booked })));
+            best =
+                Some((unchanged, filled.map(|(lines, already)| FilledIn { trip: trip.clone(), nth, goods, lines, not_booked, already })));
         }
     }
     best.map(|(_, filled)| filled).unwrap_or_else(|| {

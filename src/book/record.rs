@@ -1,6 +1,7 @@
 //! One lot as the book writes it: amounts are exact, so that what bookings take adds up.
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::foods::Place;
@@ -88,14 +89,14 @@ impl<'de> Deserialize<'de> for Exact {
 }
 
 /// What was paid for how much.
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, JsonSchema, Serialize, Deserialize)]
 pub struct Paid {
     /// Minor units of money.
     pub minor: i64,
     pub amount: Exact,
 }
 
-#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord, JsonSchema, Serialize, Deserialize)]
 pub struct LotRecord {
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub food: Option<String>,
@@ -104,14 +105,19 @@ pub struct LotRecord {
     pub amount: Exact,
     pub place: Place,
     #[serde(skip_serializing_if = "Option::is_none", default)]
+    #[schemars(with = "Option<String>")]
     pub best_before: Option<Date>,
     #[serde(skip_serializing_if = "Option::is_none", default)]
+    #[schemars(with = "Option<String>")]
     pub use_by: Option<Date>,
     #[serde(skip_serializing_if = "Option::is_none", default)]
+    #[schemars(with = "Option<String>")]
     pub opened: Option<Date>,
     #[serde(skip_serializing_if = "Option::is_none", default)]
+    #[schemars(with = "Option<String>")]
     pub since: Option<Date>,
     #[serde(skip_serializing_if = "Option::is_none", default)]
+    #[schemars(with = "Option<String>")]
     pub made: Option<Date>,
     /// Known to the book alone: pantry.toml does not say it.
     #[serde(skip_serializing_if = "Option::is_none", default)]

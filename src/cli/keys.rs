@@ -1,36 +1,28 @@
-//! `keys`: every key of every file, from the table by which the reader checks; and a JSON Schema for each file.
+//! `keys`: every key of every file, from the table by which the reader checks; and a JSON Schema for each file and for what each verb answers.
 
 use std::fmt::Write;
 use std::path::Path;
 
-use serde::Serialize;
+use itertools::Itertools;
 
 use super::outcome::{Done, Failure, json, say};
 use super::sheet_files::write_all;
 use super::wrap::{terminal_width, wrap};
 use super::{Cli, Format};
-use crate::kitchen::keys::{FILES, File, Heading, Key, Range, file, schema};
-
-/// What `--format json` writes.
-#[derive(Serialize)]
-struct WrittenKey {
-    file: &'static str,
-    heading: &'static str,
-    key: &'static str,
-    #[serde(rename = "type")]
-    shape: String,
-    default: &'static str,
-    /// Between what a figure may lie.
-    range: Option<String>,
-    meaning: &'static str,
-    example: &'static str,
-}
+use crate::json::output_schemas;
+use crate::kitchen::keys::{FILES, File, Heading, Key, file, schema};
 
 /// A heading of a file, with those of its keys that are asked for.
 struct Part {
     file: &'static File,
     heading: &'static Heading,
     keys: Vec<&'static Key>,
+}
+
+impl Part {
+    fn keys(&self) -> impl Iterator<Item = (&'static File, &'static Heading, &'static Key)> {
+        self.keys.iter().map(|key| (self.file, self.heading, *key))
+    }
 }
 
 pub fn run(cli: &Cli, name: Option<&str>) -> Done {
@@ -42,7 +34,7 @@ pub fn run(cli: &Cli, name: Option<&str>) -> Done {
     }
     match cli.format {
         Format::Text => say(&text(&parts)),
-        Format::Json => say(&json(&parts.iter().flat_map(written).collect::<Vec<_>>())?),
+        Format::Json => say(&json(&crate::json::keys(parts.iter().flat_map(Part::keys)))?),
     }
 }
 
@@ -88,31 +80,19 @@ fn sentence(meaning: &str) -> String {
     if meaning.starts_with('"') { meaning.to_owned() } else { crate::words::sentence(meaning) }
 }
 
-fn written(part: &Part) -> Vec<WrittenKey> {
-    let row = |key: &&'static Key| WrittenKey {
-        file: part.file.name,
-        heading: part.heading.name,
-        key: key.name,
-        shape: key.shape.words(),
-        default: key.default.words(),
-        range: key.range().map(Range::words),
-        meaning: key.meaning,
-        example: key.example,
-    };
-    part.keys.iter().map(row).collect()
-}
-
 /// One schema a file: its name, `recipe.schema.json`, and its text.
 pub fn schemas() -> Result<Vec<(String, String)>, Failure> {
     FILES.into_iter().map(|file| Ok((format!("{}.schema.json", file.name), json(&schema(file))?))).collect()
 }
 
 pub fn write_schemas(cli: &Cli, folder: &Path) -> Done {
-    let files: Vec<_> = schemas()?.into_iter().map(|(name, text)| (folder.join(name), text.into_bytes())).collect();
+    let outputs = output_schemas().into_iter().map(|(verb, schema)| Ok((format!("{verb}.output.schema.json"), json(&schema)?)));
+    let outputs: Vec<(String, String)> = outputs.collect::<Result<_, Failure>>()?;
+    let files: Vec<_> = schemas()?.into_iter().chain(outputs).map(|(name, text)| (folder.join(name), text.into_bytes())).collect();
     write_all(folder, &files)?;
-    let names: Vec<String> = files.iter().map(|(path, _)| path.display().to_string()).collect();
+    let paths = files.iter().map(|(path, _)| path.as_path());
     match cli.format {
-        Format::Json => say(&json(&serde_json::json!({ "files": names }))?),
-        Format::Text => say(&(names.join("\n") + "\n")),
+        Format::Json => say(&json(&crate::json::files(paths))?),
+        Format::Text => say(&format!("{}\n", paths.map(Path::display).join("\n"))),
     }
 }

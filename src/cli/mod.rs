@@ -8,6 +8,7 @@ mod convert;
 mod count;
 mod day;
 mod food;
+mod handout;
 mod issue;
 mod keeping;
 mod keys;
@@ -29,6 +30,7 @@ mod start;
 mod stock;
 mod undo;
 mod waste;
+mod watching;
 mod wrap;
 
 use std::path::PathBuf;
@@ -137,6 +139,14 @@ enum Verb {
         #[command(flatten)]
         choice: print::Choice,
     },
+    /// Write one PDF of a week for people with other kitchens: the list of an empty shelf, the guide from 0:00, the week by its parts, recipes
+    Handout {
+        /// How hard to look for the shortest plan and its proof
+        #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
+        effort: EffortWord,
+        #[command(flatten)]
+        asked: handout::Asked,
+    },
     /// What is on the shelf, what goes off next, what it is worth
     Stock {
         /// Instead: what was thrown away, by month and food, in money
@@ -223,7 +233,7 @@ enum Verb {
     Keys {
         /// A file (kitchen, recipe, week, pantry, shops, foods, count, goods), or part of a key's name
         name: Option<String>,
-        /// Instead: write a JSON Schema for each file into this folder
+        /// Instead: write a JSON Schema for each file, and for the JSON of each verb, into this folder
         #[arg(long, value_name = "DIR", conflicts_with = "name")]
         schema: Option<PathBuf>,
     },
@@ -261,7 +271,7 @@ impl From<EffortWord> for Effort {
     }
 }
 
-/// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed.
+/// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed; 130 stopped by Ctrl-C, with nothing written.
 pub fn run() -> ExitCode {
     let mut cli = match Cli::try_parse() {
         Ok(cli) => cli,
@@ -273,6 +283,7 @@ pub fn run() -> ExitCode {
     if cli.typed_format == FormatWord::Jsonld && !matches!(cli.verb, Verb::Recipe { steps: false, .. }) {
         return outcome::exit(Err(outcome::Failure::Usage("--format jsonld is for recipe NAME alone. Write text or json.".to_owned())));
     }
+    watching::begin();
     let done = match &cli.verb {
         Verb::Start { dir, from } => start::run(dir, from, &cli),
         Verb::Adopt { files, id } => adopt::run(&cli, files, id.as_deref()),
@@ -280,6 +291,7 @@ pub fn run() -> ExitCode {
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { all, effort } => prep::run(&cli, *all, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
+        Verb::Handout { effort, asked } => handout::run(&cli, (*effort).into(), asked),
         Verb::Stock { waste } => stock::run(&cli, *waste),
         Verb::Receive { otherwise } => receive::run(&cli, otherwise),
         Verb::Issue { eating } => issue::run(&cli, eating),

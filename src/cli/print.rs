@@ -70,16 +70,34 @@ enum SheetWord {
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum SizeWord {
+pub enum SizeWord {
     Normal,
     Large,
 }
 
+impl SizeWord {
+    pub fn size(self) -> Size {
+        match self {
+            SizeWord::Normal => Size::Normal,
+            SizeWord::Large => Size::Large,
+        }
+    }
+}
+
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum PaperWord {
+pub enum PaperWord {
     #[value(name = "A4", alias = "a4")]
     A4,
     Letter,
+}
+
+impl PaperWord {
+    pub fn paper(self) -> Paper {
+        match self {
+            PaperWord::A4 => Paper::A4,
+            PaperWord::Letter => Paper::Letter,
+        }
+    }
 }
 
 impl SheetWord {
@@ -104,16 +122,8 @@ impl Choice {
     }
 
     fn settings(&self, print: Print) -> Settings {
-        let paper = match self.paper {
-            Some(PaperWord::A4) => Paper::A4,
-            Some(PaperWord::Letter) => Paper::Letter,
-            None => print.paper,
-        };
-        let size = match self.size {
-            SizeWord::Normal => Size::Normal,
-            SizeWord::Large => Size::Large,
-        };
-        Settings { paper, units: print.units, size, fold: self.fold }
+        let paper = self.paper.map_or(print.paper, PaperWord::paper);
+        Settings { paper, units: print.units, size: self.size.size(), fold: self.fold }
     }
 
     /// Flags that would do nothing, and labels too small to be read, are mistakes of the command line.
@@ -141,7 +151,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let wants = |sheet| choice.wants(sheet, usual);
     let grid = choice.grid(settings, usual)?;
     let week = setting.week(cli.week.as_deref())?;
-    let reckoned = setting.reckon_week(week)?;
+    let reckoned = setting.reckon_sessions(week)?;
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared: false });
     let prep = reckoned.prep(effort);

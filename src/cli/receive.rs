@@ -226,8 +226,9 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     if printed_anew(&form, printed.as_ref(), kitchen.names()) {
         remark(&format!("the plan has been printed anew since {} was copied from its list.", said_file(file)));
     }
-    let FilledIn { trip, nth, goods, lines, not_booked } =
+    let FilledIn { trip, nth, goods, lines, not_booked, already } =
         filled_in(kitchen, &reckoned.week, &lists, &setting.booked, &form).map_err(Failure::Mistakes)?;
+    already.iter().for_each(|food| remark(&format!("{food} is booked already, and is left out.")));
     let next = NextTrip { as_of: trip.on, nth, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
     put_down(cli, &setting, keeping, &next, (&goods, lines), &not_booked)
 }

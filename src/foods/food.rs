@@ -177,6 +177,19 @@ impl Food {
         self.kind.filter(|kind| kind.is_raw() && !cooked)
     }
 
+    /// Is it sold by volume? By its kind, else by the last word of its name. Common practice, no source.
+    pub fn is_liquid(&self) -> bool {
+        const POURED: [&str; 11] = ["milk", "cream", "buttermilk", "kefir", "vinegar", "sauce", "wine", "beer", "cider", "juice", "syrup"];
+        const DRY: [&str; 7] = ["cube", "powder", "granules", "coffee", "tea", "cocoa", "chocolate"];
+        let by_name = || self.name.split_whitespace().last().is_some_and(|word| POURED.contains(&word.to_lowercase().as_str()));
+        let is_dry = |name: &str| name.split_whitespace().any(|word| DRY.contains(&word.to_lowercase().as_str()));
+        match self.kind {
+            Some(Kind::Oil | Kind::Drink | Kind::Water | Kind::Stock) => !is_dry(&self.name),
+            Some(Kind::Dairy | Kind::Sauce | Kind::Condiment | Kind::Sweetener) | None => by_name(),
+            Some(_) => false,
+        }
+    }
+
     /// The source of one figure of a table, where `rest` is that of the others.
     pub(crate) fn source_of<'a>(&'a self, figure: &str, rest: &'a str) -> &'a str {
         self.told.get(figure).map_or(rest, String::as_str)

@@ -34,6 +34,10 @@ pub const REHEATED: Published<Celsius> = Published { value: Celsius(74.0), sourc
 /// From leaving the heat to being chilled: two hours. From memory.
 pub const CHILLED_WITHIN: Published<Minutes> = Published { value: Minutes(120), source: LEFTOVERS };
 
+/// Cooked rice and other grains: within one hour. From memory.
+pub const GRAINS_CHILLED_WITHIN: Published<Minutes> =
+    Published { value: Minutes(60), source: "UK Food Standards Agency, Cooling reheating and freezing food" };
+
 /// The fridge is at 40 °F or below. From memory.
 pub const FRIDGE_AT_MOST: Published<Celsius> = Published { value: Celsius(4.0), source: REFRIGERATION };
 

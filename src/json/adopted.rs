@@ -1,13 +1,14 @@
 //! Which recipes were taken in, and what their pages did not say.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
-#[derive(Serialize)]
-struct Adopted<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Adopted<'a> {
     recipes: Vec<Recipe<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Recipe<'a> {
     recipe: &'a str,
     name: &'a str,

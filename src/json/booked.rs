@@ -1,25 +1,28 @@
 //! Bookings, each as its line of the book has it.
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::shape::OnDate;
 use crate::book::{Booking, Verb};
 use crate::kitchen::Meal;
 
-#[derive(Serialize)]
-struct Booked<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Booked<'a> {
     booked: &'a [Booking],
     missing: &'a [String],
 }
 
-#[derive(Serialize)]
-struct Shown<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Shown<'a> {
     bookings: Vec<Row<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Row<'a> {
     number: u64,
+    #[schemars(with = "OnDate")]
     on: Date,
     verb: Verb,
     what: &'a str,
@@ -38,13 +41,14 @@ pub fn book<'a>(bookings: &[&'a Booking]) -> impl Serialize + 'a {
     Shown { bookings: bookings.iter().map(row).collect() }
 }
 
-#[derive(Serialize)]
-struct Changed<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Changed<'a> {
     changed: Vec<ChangedMeal<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct ChangedMeal<'a> {
+    #[schemars(with = "OnDate")]
     on: Date,
     at: &'a str,
     meal: &'a str,

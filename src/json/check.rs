@@ -1,17 +1,18 @@
 //! Every mistake and every warning of a kitchen.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::kitchen;
 use crate::kitchen::Warning;
 
-#[derive(Serialize)]
-struct Checked<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Checked<'a> {
     mistakes: Vec<Mistake<'a>>,
     warnings: Vec<String>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Mistake<'a> {
     file: &'a str,
     line: u32,

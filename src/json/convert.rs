@@ -1,24 +1,25 @@
 //! One conversion, with the facts used.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::foods::UsedFact;
 
-#[derive(Serialize)]
-struct Answer<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Answer<'a> {
     /// As typed.
     from: &'a str,
     to: Converted<'a>,
     chain: Vec<Used<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Converted<'a> {
     amount: f64,
     unit: &'a str,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Used<'a> {
     fact: &'a str,
     value: &'a str,

@@ -1,16 +1,18 @@
 //! What a count found otherwise than booked.
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::Of;
+use super::shape::OnDate;
 use crate::book::{Booking, Difference, Differences};
 use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Quantity;
 
-#[derive(Serialize)]
-struct Count<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Count<'a> {
     /// How many lots.
     counted: usize,
     differences: Vec<Row<'a>>,
@@ -18,11 +20,12 @@ struct Count<'a> {
     booked: &'a [Booking],
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Row<'a> {
     #[serde(flatten)]
     of: Of<'a>,
     place: Place,
+    #[schemars(with = "Option<OnDate>")]
     until: Option<Date>,
     booked: &'a Quantity,
     counted: &'a Quantity,

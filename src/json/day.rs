@@ -1,32 +1,36 @@
 //! What a day asks for.
 
 use jiff::civil::{Date, DateTime};
+use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::shape::{AtTime, OnDate};
 use crate::kitchen::Names;
 use crate::measure::{Quantity, Units};
 use crate::prep::{CardDay, CardMeal};
 use crate::words;
 
-#[derive(Serialize)]
-struct Day<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Day<'a> {
+    #[schemars(with = "OnDate")]
     on: Date,
     meals: Vec<Meal<'a>>,
     tonight: Vec<String>,
     goes_off: Vec<GoesOff<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Meal<'a> {
     meal: &'a str,
     name: Option<&'a str>,
+    #[schemars(with = "Option<AtTime>")]
     begin_by: Option<DateTime>,
     take_out: Vec<TakeOut<'a>>,
     add: &'a [String],
     make: Vec<Make<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct TakeOut<'a> {
     recipe: &'a str,
     amounts: &'a [Quantity],
@@ -35,13 +39,13 @@ struct TakeOut<'a> {
     then: Option<String>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Make<'a> {
     recipe: &'a str,
     steps: Vec<String>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct GoesOff<'a> {
     of: &'a str,
     amount: &'a Quantity,

@@ -3,22 +3,26 @@
 use std::path::Path;
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::Serialize;
 
-#[derive(Serialize)]
-struct Files {
+use super::shape::OnDate;
+
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Files {
     files: Vec<String>,
 }
 
-#[derive(Serialize)]
-struct WeekFiles<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct WeekFiles<'a> {
     week: &'a str,
+    #[schemars(with = "OnDate")]
     from: Date,
     files: Vec<String>,
 }
 
-#[derive(Serialize)]
-struct KitchenFiles {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct KitchenFiles {
     kitchen: String,
     files: Vec<String>,
 }

@@ -1,11 +1,12 @@
 //! What is known of a food.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::foods::{FoodId, Foods, Kind};
 
-#[derive(Serialize)]
-struct Card<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Card<'a> {
     food: &'a str,
     also: &'a [String],
     kind: Option<&'a str>,
@@ -13,7 +14,7 @@ struct Card<'a> {
     facts: Vec<Fact>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Fact {
     fact: String,
     /// "not known" where it is not.

@@ -1,9 +1,11 @@
 //! The shopping list.
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::Of;
+use super::shape::OnDate;
 use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, Warning};
@@ -15,9 +17,10 @@ use crate::purchase::{
 };
 use crate::words::list as words;
 
-#[derive(Serialize)]
-struct List<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct List<'a> {
     week: &'a str,
+    #[schemars(with = "OnDate")]
     from: Date,
     short: Vec<Short>,
     currency: &'a str,
@@ -72,8 +75,9 @@ pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize 
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Trip<'a> {
+    #[schemars(with = "OnDate")]
     on: Date,
     planned: bool,
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -90,7 +94,7 @@ impl<'a> Trip<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Visit<'a> {
     shop: Option<&'a str>,
     trip_cost: Option<String>,
@@ -113,21 +117,23 @@ impl<'a> Visit<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Section<'a> {
     section: &'a str,
     lines: Vec<Line<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Line<'a> {
     food: &'a str,
     need: &'a Quantity,
     packs: Vec<Pack<'a>>,
     cost: Option<String>,
     left: &'a Quantity,
+    #[schemars(with = "Option<OnDate>")]
     left_until: Option<Date>,
     short: &'a Quantity,
+    #[schemars(with = "Option<OnDate>")]
     last_used: Option<Date>,
     #[serde(rename = "for")]
     what_for: Vec<&'a str>,
@@ -139,7 +145,7 @@ struct Line<'a> {
 }
 
 /// The offer to do without the last of a line.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Without<'a> {
     short: &'a Quantity,
     share: f64,
@@ -170,7 +176,7 @@ impl<'a> Line<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Pack<'a> {
     /// As typed, or [`LOOSE`].
     size: &'a str,
@@ -196,12 +202,13 @@ impl<'a> Pack<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Drawn<'a> {
     #[serde(flatten)]
     of: Of<'a>,
     amount: &'a Quantity,
     place: Place,
+    #[schemars(with = "OnDate")]
     on: Date,
     #[serde(rename = "for")]
     what_for: &'a [String],
@@ -214,13 +221,14 @@ impl<'a> Drawn<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Kept<'a> {
     week: &'a str,
     #[serde(flatten)]
     of: Of<'a>,
     amount: &'a Quantity,
     place: Place,
+    #[schemars(with = "OnDate")]
     last_used: Date,
     #[serde(rename = "for")]
     what_for: &'a [String],
@@ -239,12 +247,13 @@ impl<'a> Kept<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Lot<'a> {
     #[serde(flatten)]
     of: Of<'a>,
     amount: &'a Quantity,
     place: Place,
+    #[schemars(with = "OnDate")]
     until: Date,
 }
 
@@ -254,11 +263,13 @@ impl<'a> Lot<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Spared<'a> {
     recipe: &'a str,
     amount: &'a Quantity,
+    #[schemars(with = "OnDate")]
     made_on: Date,
+    #[schemars(with = "OnDate")]
     eat_by: Date,
 }
 
@@ -268,13 +279,14 @@ impl<'a> Spared<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Moved {
+    #[schemars(with = "OnDate")]
     at: Date,
     text: String,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Flagged<'a> {
     food: &'a str,
     text: String,
@@ -286,8 +298,9 @@ impl<'a> Flagged<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Meal<'a> {
+    #[schemars(with = "OnDate")]
     on: Date,
     /// `18:30`.
     at: String,
@@ -297,7 +310,7 @@ struct Meal<'a> {
     missing: Vec<String>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct PerEater {
     kcal: Option<f64>,
     protein_g: Option<f64>,
@@ -324,7 +337,7 @@ impl<'a> Meal<'a> {
 }
 
 /// What one eater gets of a meal.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Portion<'a> {
     name: &'a str,
     share: f64,
@@ -342,8 +355,9 @@ impl<'a> Portion<'a> {
 }
 
 /// What the planned meals of a day give one eater.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Day<'a> {
+    #[schemars(with = "OnDate")]
     on: Date,
     name: &'a str,
     kcal: f64,
@@ -353,7 +367,7 @@ struct Day<'a> {
     of: Wanted,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Wanted {
     kcal: Option<f64>,
     protein_g: Option<f64>,
@@ -368,11 +382,12 @@ impl<'a> Day<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Left<'a> {
     food: &'a str,
     amount: &'a Quantity,
     value: String,
+    #[schemars(with = "Option<OnDate>")]
     until: Option<Date>,
 }
 
@@ -382,7 +397,7 @@ impl<'a> Left<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Uses<'a> {
     recipe: &'a str,
     value: String,
@@ -390,7 +405,7 @@ struct Uses<'a> {
     needs: Vec<Part<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Part<'a> {
     food: &'a str,
     amount: Option<&'a Quantity>,
@@ -408,7 +423,7 @@ impl<'a> Uses<'a> {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Worth {
     used: String,
     keeps: String,
@@ -421,22 +436,19 @@ impl Worth {
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Budgeted {
     limit: String,
     cost: String,
     over: String,
     changes: Vec<Saved>,
-    #[serde(skip_serializing_if = "is_none_left")]
-    untried: usize,
+    /// Changes that were not tried, in a very long week.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    untried: Option<usize>,
     together: Option<String>,
 }
 
-fn is_none_left(untried: &usize) -> bool {
-    *untried == 0
-}
-
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Saved {
     change: String,
     saves: String,
@@ -455,21 +467,22 @@ impl Budgeted {
             cost: names.money(budget.cost),
             over: names.money(budget.over()),
             changes: budget.changes.iter().map(saved).collect(),
-            untried: budget.untried,
+            untried: Some(budget.untried).filter(|untried| *untried > 0),
             together: budget.together.map(|together| names.money(together)),
         }
     }
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Compared<'a> {
+    #[schemars(with = "OnDate")]
     on: Date,
     chosen: Shops<'a>,
     single: Vec<Shops<'a>>,
     pair: Option<Shops<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Shops<'a> {
     shops: Vec<&'a str>,
     cost: String,

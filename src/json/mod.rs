@@ -12,6 +12,8 @@
 //! | `food`, `convert`, `check` | the answers of the verbs of these names |
 //! | `day` | what a day asks for |
 //! | `files` | which files were written |
+//! | `keys` | the keys of the household's files |
+//! | `schema`, `shape` | the JSON Schema of every verb's answer |
 //! | `adopted` | recipes that were taken in |
 //! | `recipe`, `recipe_page` | one recipe, its steps as they were read; and as schema.org/Recipe |
 //! | `prep` | the plan of the sessions |
@@ -26,11 +28,14 @@ mod count;
 mod day;
 mod files;
 mod food;
+mod keys;
 mod list;
 mod prep;
 mod printed;
 mod recipe;
 mod recipe_page;
+mod schema;
+mod shape;
 mod short;
 mod stock;
 
@@ -42,20 +47,23 @@ pub use count::count;
 pub use day::day;
 pub use files::{files, kitchen_files, week_files};
 pub use food::food;
+pub use keys::keys;
 pub use list::list;
 pub use prep::{PastSessions, Session, prep};
 pub use printed::{Printed, printed, read_calendar, read_printed};
 pub use recipe::recipe;
 pub use recipe_page::{not_in_a_page, recipe_page};
+pub use schema::output_schemas;
 pub use stock::{stock, wasted};
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::kitchen::{Names, Ware};
 use crate::words::marks::is_unseen;
 
 /// A food by its name, or a recipe by its id: the one key that fits, among the keys of what holds it.
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 #[serde(rename_all = "lowercase")]
 enum Of<'a> {
     Food(&'a str),

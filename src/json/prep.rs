@@ -1,9 +1,11 @@
 //! The prep plan in JSON, as `prep` writes it and `plan-<from>.json` keeps it; and what a booking reads back from that.
 
 use jiff::civil::{Date, DateTime};
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::printed::Printed;
+use super::shape::OnDate;
 use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
@@ -13,7 +15,7 @@ use crate::prep::{self, Doing, Moment, PersonId, PrepPlan, Put, SessionPlan, Tak
 use crate::reckon::PastSession;
 
 /// The plan of a week.
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 pub struct Prep {
     pub week: String,
     #[serde(default)]
@@ -23,7 +25,7 @@ pub struct Prep {
     moves: Vec<Before>,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 pub struct Session {
     /// `2026-11-29T14:00`.
     start: String,
@@ -45,7 +47,7 @@ pub struct Session {
     slower: Vec<Slower>,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Slower {
     /// 0.1 for a tenth.
     by: f64,
@@ -54,23 +56,25 @@ struct Slower {
     breaks: Vec<String>,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Batch {
     recipe: String,
     batches: f64,
     makes: Quantity,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
 enum Kind {
     Set,
     Step,
     Box,
     Aside,
+    #[serde(rename = "wash_up")]
+    WashUp,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Task {
     kind: Kind,
     recipe: Option<String>,
@@ -93,7 +97,7 @@ struct Task {
     eater: Option<String>,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Fetch {
     #[serde(skip_serializing_if = "Option::is_none", default)]
     food: Option<String>,
@@ -105,14 +109,14 @@ struct Fetch {
     from: Vec<FetchedFrom>,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct FetchedFrom {
     amount: Quantity,
     /// `None`: it comes from the shopping.
     place: Option<Place>,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Cut {
     food: String,
     amount: Quantity,
@@ -120,18 +124,19 @@ struct Cut {
     step: u32,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Boxed {
     recipe: String,
     /// Or grams, millilitres or pieces, where the recipe does not say what a portion of them is.
     portions: f64,
     place: Place,
+    #[schemars(with = "OnDate")]
     use_by: Date,
     #[serde(rename = "for")]
     what_for: Vec<String>,
 }
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Before {
     /// A date, or a date and time.
     at: String,
@@ -257,6 +262,7 @@ impl Writer<'_> {
             Doing::Step(_) => Kind::Step,
             Doing::Box(_) => Kind::Box,
             Doing::Aside(_) => Kind::Aside,
+            Doing::WashUp => Kind::WashUp,
         };
         let person = |id: PersonId| session.person(id).name.clone();
         let mut on = task.on.iter().map(|id| self.names.appliance(*id).to_owned());

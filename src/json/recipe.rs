@@ -1,5 +1,6 @@
 //! One recipe, with its steps as they were read and which of their figures nobody wrote.
 
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use crate::foods::{Allergen, State};
@@ -10,8 +11,8 @@ use crate::prep::step_text;
 use crate::purchase::of_portion;
 use crate::words;
 
-#[derive(Serialize)]
-struct Card<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Card<'a> {
     recipe: &'a str,
     name: &'a str,
     makes: Quantity,
@@ -27,14 +28,14 @@ struct Card<'a> {
     warnings: Vec<String>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Origin<'a> {
     author: Option<&'a str>,
     title: Option<&'a str>,
     address: Option<&'a str>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Line<'a> {
     line: &'a str,
     food: Option<&'a str>,
@@ -45,7 +46,7 @@ struct Line<'a> {
     optional: bool,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Done<'a> {
     step: usize,
     id: Option<&'a str>,
@@ -63,14 +64,14 @@ struct Done<'a> {
     estimated: Vec<&'static str>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Keeps {
     cupboard: Option<i64>,
     fridge: Option<i64>,
     freezer: Option<i64>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Portion {
     kcal: f64,
     protein_g: f64,

@@ -1,15 +1,18 @@
 //! Meals that run short, alike in `list` and in `prep`.
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::shape::OnDate;
 use crate::kitchen::Kitchen;
 use crate::measure::Quantity;
 use crate::plan::ShortMeal;
 use crate::words::short as words;
 
-#[derive(Debug, Clone, Serialize, Deserialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 pub(super) struct Short {
+    #[schemars(with = "OnDate")]
     on: Date,
     /// "supper", or `19:15`.
     at: String,

@@ -1,32 +1,35 @@
 //! What is on the shelf, and what was thrown away.
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::Of;
+use super::shape::OnDate;
 use crate::book::{Named, WasteRow, Wasted};
 use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Quantity;
 use crate::pantry::{Stock, StockLot, StockPlace};
 
-#[derive(Serialize)]
-struct Shelf<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Shelf<'a> {
     places: Vec<Shelved<'a>>,
     value: String,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Shelved<'a> {
     place: Place,
     lots: Vec<Lot<'a>>,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Lot<'a> {
     #[serde(flatten)]
     of: Of<'a>,
     amount: &'a Quantity,
+    #[schemars(with = "Option<OnDate>")]
     until: Option<Date>,
     estimate: bool,
     value: Option<String>,
@@ -44,13 +47,13 @@ pub fn stock<'a>(stock: &'a Stock, names: Names<'a>) -> impl Serialize + 'a {
     Shelf { places: stock.places.iter().map(shelved).collect(), value: names.money(stock.value) }
 }
 
-#[derive(Serialize)]
-struct Waste<'a> {
+#[derive(JsonSchema, Serialize)]
+pub(super) struct Waste<'a> {
     waste: Vec<Row<'a>>,
     value: String,
 }
 
-#[derive(Serialize)]
+#[derive(JsonSchema, Serialize)]
 struct Row<'a> {
     /// `2026-12`.
     month: String,

@@ -27,6 +27,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             named: Vec::new(),
             currency: Currency { code: "EUR".to_owned(), digits: 2 },
             avoid: Vec::new(),
+            avoid_foods: Vec::new(),
             allergic: Vec::new(),
             budget: None,
             mealtimes: Default::default(),
@@ -57,9 +58,12 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         cupboard: None,
         made: Made::InASession,
         serve: None,
+        hold: HOLD,
+        hold_hot: None,
         boxed: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
+        headings: Vec::new(),
         at_table: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
@@ -74,7 +78,7 @@ pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
 }
 
 pub(crate) fn session(start: &str) -> Session {
-    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), at: spot(2) }
+    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), without: Vec::new(), at: spot(2) }
 }
 
 /// A supper for one, with one line for each eater.

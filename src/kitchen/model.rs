@@ -35,7 +35,10 @@ pub struct Household {
     /// Every `[[eater]]`, in order of the file; empty where the household is a number.
     pub named: Vec<Eater>,
     pub currency: Currency,
+    /// Allergens that everybody would rather not have.
     pub avoid: Vec<Allergen>,
+    /// Foods and kinds of food that everybody would rather not have.
+    pub avoid_foods: Vec<Shunned>,
     /// Holds for everybody.
     pub allergic: Vec<Shunned>,
     /// What a week's shopping may cost.
@@ -44,6 +47,13 @@ pub struct Household {
     pub mealtimes: BTreeMap<String, Time>,
     /// Of the IANA tz database, by its own name; `None`: its times float.
     pub zone: Option<String>,
+}
+
+impl Household {
+    /// Is there anything that everybody would rather not have?
+    pub fn avoids_something(&self) -> bool {
+        !self.avoid.is_empty() || !self.avoid_foods.is_empty()
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -109,7 +119,11 @@ pub struct Rules {
     pub ask: Vec<FoodId>,
     pub ready_after: Minutes,
     pub boxing: Minutes,
+    /// Between leaving the heat and being boxed.
+    pub cool: Minutes,
     pub wash: Minutes,
+    /// Hands-on, once at the end of a session.
+    pub wash_up: Minutes,
     pub pace: f64,
 }
 
@@ -124,7 +138,9 @@ impl Default for Rules {
             ask: Vec::new(),
             ready_after: Minutes(180),
             boxing: Minutes(3),
+            cool: Minutes(10),
             wash: Minutes(3),
+            wash_up: Minutes(0),
             pace: 1.0,
         }
     }
@@ -143,6 +159,8 @@ pub struct Appliance {
     pub near: f64,
     pub warm_up: Minutes,
     pub out: Minutes,
+    /// Until it is under pressure: added to the wait of each load.
+    pub comes_up: Minutes,
     /// Litres.
     pub holds: Option<f64>,
     /// Given, or guessed from its name.
@@ -151,6 +169,16 @@ pub struct Appliance {
     pub fan: bool,
     pub at: Spot,
 }
+
+impl Appliance {
+    /// Every kind heats, and what is marked so. It wants the skill [`HEAT`] and runs only while somebody is there.
+    pub fn heats(&self) -> bool {
+        self.heat || self.kind.is_some()
+    }
+}
+
+/// The skill of whoever puts something on what heats, and takes it out.
+pub const HEAT: &str = "heat";
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct Staple {
@@ -208,8 +236,14 @@ pub struct Recipe {
     pub cupboard: Option<Days>,
     pub made: Made,
     pub serve: Option<Serve>,
+    /// The most from the end of its last step to the meal, where it is served hot straight from the pot.
+    pub hold: Minutes,
+    /// The most where it is kept at 60 °C (140 °F) or above meanwhile.
+    pub hold_hot: Option<Minutes>,
     pub boxed: Option<BoxKind>,
     pub ingredients: Vec<Ingredient>,
+    /// The headings of the list, "For the dressing", each with the place of the ingredient after it.
+    pub headings: Vec<(usize, String)>,
     pub steps: Vec<Step>,
     /// What its method says is done at the table: printed with the dish.
     pub at_table: Vec<String>,
@@ -217,6 +251,25 @@ pub struct Recipe {
     /// As written, a paragraph each; empty where the recipe has steps.
     pub method: Vec<String>,
     pub at: Spot,
+}
+
+/// [`Recipe::hold`] where a recipe says nothing.
+pub const HOLD: Minutes = Minutes(30);
+
+impl Recipe {
+    /// How long it keeps without being frozen, and where: in the cupboard where that is longer than in the fridge.
+    pub fn reach(&self) -> (Days, Place) {
+        let fridge = self.fridge.unwrap_or_default();
+        match self.cupboard {
+            Some(cupboard) if cupboard > fridge => (cupboard, Place::Cupboard),
+            _ => (fridge, Place::Fridge),
+        }
+    }
+
+    /// The most minutes that it stands hot before it is eaten.
+    pub fn holds(&self) -> Minutes {
+        self.hold_hot.map_or(self.hold, |hot| hot.max(self.hold))
+    }
 }
 
 /// What a line asks for.
@@ -298,6 +351,15 @@ pub enum After {
     Recipe(RecipeId),
 }
 
+/// Where a step goes whose appliance is out of order: `or_on`, with what differs there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Elsewhere {
+    pub on: ApplianceId,
+    pub wait: Option<Minutes>,
+    pub temperature: Option<Celsius>,
+    pub takes: Option<f64>,
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {
     pub id: Option<String>,
@@ -309,6 +371,7 @@ pub struct Step {
     pub on: Vec<ApplianceId>,
     pub takes: f64,
     pub temperature: Option<Celsius>,
+    pub elsewhere: Option<Elsewhere>,
     pub inside: Option<Celsius>,
     pub who: Option<String>,
     pub skill: Option<String>,
@@ -322,6 +385,24 @@ pub struct Step {
     /// Where its role and its skill stand.
     pub who_at: Spot,
     pub skill_at: Spot,
+}
+
+impl Step {
+    /// Does it stand on anything that heats?
+    pub fn is_on_heat(&self, appliances: &[Appliance]) -> bool {
+        self.on.iter().any(|id| appliances[*id].heats())
+    }
+
+    /// Its wait, and what its appliance takes to come up. A step without a wait is not under pressure.
+    pub fn waits(&self, appliances: &[Appliance]) -> i64 {
+        let comes_up = self.on.iter().map(|id| appliances[*id].comes_up.0).max().unwrap_or(0);
+        if self.wait.0 > 0 { self.wait.0 + comes_up } else { 0 }
+    }
+
+    /// Its own skill, and [`HEAT`] where it stands on what heats.
+    pub fn skills(&self, appliances: &[Appliance]) -> impl Iterator<Item = &str> {
+        self.skill.as_deref().into_iter().chain(self.is_on_heat(appliances).then_some(HEAT))
+    }
 }
 
 /// The index of a shop in [`Kitchen::shops`].
@@ -445,6 +526,8 @@ pub struct Session {
     pub finish_by: Option<DateTime>,
     pub people: Vec<Person>,
     pub aim: Aim,
+    /// Appliances out of order.
+    pub without: Vec<ApplianceId>,
     pub at: Spot,
 }
 
@@ -477,9 +560,9 @@ impl Person {
         self.may.as_ref().is_none_or(|may| may.iter().any(|one| same_words(one, skill)))
     }
 
-    /// Has the role and the skill that the step asks for.
-    pub fn can_do(&self, step: &Step) -> bool {
-        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skill.as_deref().is_none_or(|skill| self.may_do(skill))
+    /// Has the role and every skill that the step asks for.
+    pub fn can_do(&self, step: &Step, appliances: &[Appliance]) -> bool {
+        step.who.as_deref().is_none_or(|role| self.has_role(role)) && step.skills(appliances).all(|skill| self.may_do(skill))
     }
 }
 

@@ -5,6 +5,7 @@
 use std::fmt;
 
 use jiff::civil::Date;
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use toml_edit::{DocumentMut, Item, TableLike, Value};
 
@@ -19,7 +20,7 @@ pub struct SeenPrice {
 }
 
 /// A price and its day as the file has them: values of TOML, `None` where the key is not there.
-#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, Default, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct OnFile {
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub price: Option<String>,
@@ -28,7 +29,7 @@ pub struct OnFile {
 }
 
 /// What was written over a price, so that it can be taken back.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct PriceChange {
     /// As in [`SeenPrice`]. Where the household has moved its packs since, shop, food and size say which it was.
     pub pack: usize,

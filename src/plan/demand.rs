@@ -40,6 +40,30 @@ struct Scaled<'k> {
 /// What the makings and the meals need. Nothing is guessed and nothing is dropped: a line whose amount lacks a fact stands in
 /// its own words, with a warning that names the key that would mend it.
 pub fn demand(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Demanded {
+    demand_in(kitchen, week, makings, stated_in)
+}
+
+/// As [`demand`], for people with other shops: pieces where all lines of a food count them, millilitres of what is poured, else as
+/// `demand` states it without any pack.
+pub fn demand_by_lines(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Demanded {
+    demand_in(kitchen, week, makings, |kitchen, lines| {
+        let mut stated = stated_in(kitchen, lines);
+        for (food, dimension) in &mut stated {
+            let items: Vec<&Item> = lines.iter().filter(|line| line.food == *food).filter_map(|line| line.item.as_ref()).collect();
+            if let Some(own) = by_lines(kitchen, *food, &items) {
+                *dimension = own;
+            }
+        }
+        stated
+    })
+}
+
+fn demand_in(
+    kitchen: &Kitchen,
+    week: &Week,
+    makings: &Makings,
+    stated_in: impl Fn(&Kitchen, &[Scaled]) -> BTreeMap<FoodId, Dimension>,
+) -> Demanded {
     let mut lines = scaled_lines(kitchen, week, makings);
     let mut ask: Vec<FoodId> = Vec::new();
     lines.retain(|line| {
@@ -122,6 +146,17 @@ fn stated_in(kitchen: &Kitchen, lines: &[Scaled]) -> BTreeMap<FoodId, Dimension>
         items.entry(staple.food).or_default().1.push(&staple.par);
     }
     items.into_iter().map(|(food, (items, pars))| (food, stating.of(kitchen, food, &items, &pars))).collect()
+}
+
+/// What the lines of a food say of its measure, where it can be told so of all of them.
+fn by_lines(kitchen: &Kitchen, food: FoodId, items: &[&Item]) -> Option<Dimension> {
+    let (facts, spoons) = (&kitchen.foods[food], kitchen.rules.spoons);
+    let told = |to: &Dimension| !items.is_empty() && items.iter().all(|item| as_purchased(facts, item, to, spoons).is_ok());
+    let are_counted = items.iter().all(|item| item.amount.unit == Unit::Piece && item.plus.is_empty());
+    if are_counted && told(&Dimension::Count) {
+        return Some(Dimension::Count);
+    }
+    (facts.is_liquid() && told(&Dimension::Volume)).then_some(Dimension::Volume)
 }
 
 fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Option<Warning>) {

@@ -26,11 +26,24 @@ pub enum User {
 /// How it is kept until then.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Kept {
-    /// Used in the session that makes it, or at the meal that makes it: never boxed.
+    /// Used in the session that makes it, at the meal that makes it, or served hot soon after its session: never boxed.
     Straight,
     Fridge,
+    /// Boxed without chilling, where that keeps it longer.
+    Cupboard,
     /// Frozen, and moved to the fridge the day before.
     Freezer,
+}
+
+impl Kept {
+    /// Where it stands when it is wanted; `None` straight from the pot.
+    pub fn place(self) -> Option<Place> {
+        match self {
+            Kept::Straight => None,
+            Kept::Fridge | Kept::Freezer => Some(Place::Fridge),
+            Kept::Cupboard => Some(Place::Cupboard),
+        }
+    }
 }
 
 /// One use of a making.

@@ -13,7 +13,7 @@ use super::uses::{Pending, direct_uses, meal_name};
 use super::yields::{Batches, in_makes};
 use crate::foods::safety::CHILLED_WITHIN;
 use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Session, Wanted, Ware, Week};
+use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
 use crate::shelf::{Shelf, after_days};
 
@@ -54,6 +54,49 @@ fn planned<'k>(kitchen: &'k Kitchen, week: &'k Week) -> Planner<'k> {
 /// When what a session makes can be served at a meal.
 pub fn ready_at(session: &Session, ready_after: Minutes) -> DateTime {
     session.finish_by.unwrap_or_else(|| session.start.saturating_add(ready_after.0.minutes()))
+}
+
+/// Until when a meal is served straight from the pot, where all else is done by `done`: two hours more, or as long as it is kept hot.
+fn warm_until(recipe: &Recipe, done: DateTime) -> DateTime {
+    let most = recipe.hold_hot.map_or(CHILLED_WITHIN.value, |hot| hot.max(CHILLED_WITHIN.value));
+    done.saturating_add(most.0.minutes())
+}
+
+/// How what is not eaten at once is kept.
+fn boxed(recipe: &Recipe) -> Kept {
+    if recipe.reach().1 == Place::Cupboard { Kept::Cupboard } else { Kept::Fridge }
+}
+
+/// The meals that a making of a session serves straight from the pot, by time.
+pub fn straight_meals(week: &Week, makings: &Makings, making: &Making) -> Vec<DateTime> {
+    if !matches!(making.at, MadeAt::Session(_)) {
+        return Vec::new();
+    }
+    let mut meals: Vec<DateTime> = making.uses.iter().filter_map(|use_| straight_meal(week, makings, use_)).collect();
+    meals.sort_unstable();
+    meals.dedup();
+    meals
+}
+
+fn straight_meal(week: &Week, makings: &Makings, use_: &Use) -> Option<DateTime> {
+    let meal = match use_.by {
+        User::Meal(meal) => meal,
+        User::Making(dish) => match makings.makings.get(dish)?.at {
+            MadeAt::Meal(meal) => meal,
+            MadeAt::Session(_) => return None,
+        },
+    };
+    (use_.kept == Kept::Straight).then(|| week.meals.get(meal).map(|meal| meal.at_time)).flatten()
+}
+
+/// Boxes what a making would serve straight from the pot too late after `done`, when the rest of its session is.
+pub fn served_after(kitchen: &Kitchen, week: &Week, makings: &mut Makings, index: usize, done: DateTime) {
+    let recipe = &kitchen.recipes[makings.makings[index].recipe];
+    let late = |use_: &Use| straight_meal(week, makings, use_).is_some_and(|at| at > warm_until(recipe, done));
+    let late: Vec<bool> = makings.makings[index].uses.iter().map(late).collect();
+    let making = &mut makings.makings[index];
+    making.uses.iter_mut().zip(late).filter(|(_, late)| *late).for_each(|(use_, _)| use_.kept = boxed(recipe));
+    making.boxes = boxes(recipe, making.on, &making.uses, making.spare.as_ref());
 }
 
 struct Planner<'k> {
@@ -186,7 +229,7 @@ impl Planner<'_> {
 
     fn make_in_sessions(&mut self, uses: &mut [Pending], id: RecipeId) -> Vec<Open> {
         let recipe = &self.kitchen.recipes[id];
-        let fridge = recipe.fridge.unwrap_or_default();
+        let (days, _) = recipe.reach();
         let mut open: Vec<Open> = Vec::new();
         for first in 0..uses.len() {
             serve_from_frozen_spare(&mut open, &mut uses[first], recipe, &self.kitchen.foods);
@@ -200,7 +243,7 @@ impl Planner<'_> {
                 continue;
             };
             let on = self.week.sessions[session].start.date();
-            let reach = after_days(on, fridge);
+            let reach = after_days(on, days);
             if day > reach && recipe.freezer.is_none_or(|days| day > after_days(on, days)) {
                 self.mistakes.push(nothing_reaches(recipe, &uses[first], on));
                 self.add_short(id, &uses[first]);
@@ -218,7 +261,7 @@ impl Planner<'_> {
             }
             for use_ in uses[first..].iter_mut().filter(|use_| use_.left > 0) {
                 if use_.at.date() <= reach && self.can_serve(session, use_) {
-                    let (amount, kept) = (use_.left.clone(), self.kept(session, use_));
+                    let (amount, kept) = (use_.left.clone(), self.kept(recipe, session, use_));
                     open[index].give(use_, amount, kept, &recipe.makes);
                 }
             }
@@ -254,15 +297,16 @@ impl Planner<'_> {
         }
     }
 
-    /// What is not eaten by then must have been chilled, so a meal of the same day that begins later is served from a box.
-    fn kept(&self, session: usize, use_: &Pending) -> Kept {
+    /// What is served hot soon after its session is straight from the pot; all else is boxed. Without a `finish_by` nobody knows yet when
+    /// the rest is done: see [`served_after`].
+    fn kept(&self, recipe: &Recipe, session: usize, use_: &Pending) -> Kept {
         if use_.session == Some(session) {
             return Kept::Straight;
         }
         let made = &self.week.sessions[session];
-        let warm_until = ready_at(made, self.kitchen.rules.ready_after).saturating_add(CHILLED_WITHIN.value.0.minutes());
         let same_day = use_.session.is_none() && use_.at.date() == made.start.date();
-        if same_day && use_.at <= warm_until { Kept::Straight } else { Kept::Fridge }
+        let done = ready_at(made, self.kitchen.rules.ready_after);
+        if same_day && recipe.serve == Some(Serve::Hot) && use_.at <= warm_until(recipe, done) { Kept::Straight } else { boxed(recipe) }
     }
 
     /// Turns a planned making into its final form, and its ingredients into uses of its components.
@@ -279,7 +323,7 @@ impl Planner<'_> {
             recipe: id,
             amount: Quantity::of(&recipe.makes.dimension(), spare),
             made_on: open.on,
-            eat_by: after_days(open.on, frozen.unwrap_or(recipe.fridge.unwrap_or_default())),
+            eat_by: after_days(open.on, frozen.unwrap_or(recipe.reach().0)),
             frozen: frozen.is_some(),
         });
         for use_ in open.uses.iter().filter(|use_| use_.kept == Kept::Freezer) {
@@ -287,7 +331,7 @@ impl Planner<'_> {
         }
         let index = self.made.makings.len();
         self.add_component_uses(recipe, &open, index, &batches);
-        let boxes = boxes(recipe, &open, spare.as_ref());
+        let boxes = boxes(recipe, open.on, &open.uses, spare.as_ref());
         let apart = open.apart;
         self.made.makings.push(Making {
             recipe: id,
@@ -387,15 +431,15 @@ fn half_a_portion(recipe: &Recipe) -> Option<Number> {
     in_makes(recipe, &Quantity::portions(Number::HALF))
 }
 
-fn boxes(recipe: &Recipe, open: &Open, spare: Option<&Spare>) -> Vec<Boxed> {
-    let fridge = after_days(open.on, recipe.fridge.unwrap_or_default());
-    let freezer = after_days(open.on, recipe.freezer.unwrap_or_default());
+fn boxes(recipe: &Recipe, on: Date, uses: &[Use], spare: Option<&Spare>) -> Vec<Boxed> {
+    let (days, place) = recipe.reach();
+    let freezer = after_days(on, recipe.freezer.unwrap_or_default());
     let dimension = recipe.makes.dimension();
     let mut boxes = Vec::new();
-    for (kept, place, use_by) in [(Kept::Fridge, Place::Fridge, fridge), (Kept::Freezer, Place::Freezer, freezer)] {
+    for (kept, place, use_by) in [(boxed(recipe), place, after_days(on, days)), (Kept::Freezer, Place::Freezer, freezer)] {
         let mut amount = Number::ZERO;
         let mut what_for: Vec<String> = Vec::new();
-        for use_ in open.uses.iter().filter(|use_| use_.kept == kept) {
+        for use_ in uses.iter().filter(|use_| use_.kept == kept) {
             amount += use_.amount.exact();
             if !what_for.contains(&use_.label) {
                 what_for.push(use_.label.clone());
@@ -406,7 +450,7 @@ fn boxes(recipe: &Recipe, open: &Open, spare: Option<&Spare>) -> Vec<Boxed> {
         }
     }
     if let Some(spare) = spare {
-        let place = if spare.frozen { Place::Freezer } else { Place::Fridge };
+        let place = if spare.frozen { Place::Freezer } else { place };
         boxes.push(Boxed { amount: spare.amount.clone(), place, use_by: spare.eat_by, what_for: Vec::new() });
     }
     boxes
@@ -452,15 +496,17 @@ fn nothing_reaches(recipe: &Recipe, use_: &Pending, made_on: Date) -> Mistake {
     };
     let wait = made_on.until(use_.at.date()).map_or(0, |span| span.get_days());
     let freezer = recipe.freezer.map_or("no days in the freezer".to_owned(), |_| format!("{} in the freezer", days(recipe.freezer)));
+    let (reach, place) = recipe.reach();
+    let place = if place == Place::Cupboard { "cupboard" } else { "fridge" };
     Mistake {
         at: use_.spot.clone(),
         cause: format!(
-            "{} for {} ({}) would be made {} before it, on {made_on}, but keeps {} in the fridge and {freezer}",
+            "{} for {} ({}) would be made {} before it, on {made_on}, but keeps {} in the {place} and {freezer}",
             recipe.name,
             use_.label,
             use_.at.date(),
             days(Some(Days(wait.into()))),
-            days(recipe.fridge),
+            days(Some(reach)),
         ),
         remedy: "Plan a session nearer to the meal, or say in the recipe how long it keeps.".to_owned(),
     }

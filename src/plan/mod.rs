@@ -1,8 +1,8 @@
 //! Week -> makings in cooking sessions -> dated demand.
 //!
-//! A meal on the day of its session is eaten straight from the pot where it begins within two hours of the session's
-//! `finish_by` (or `ready_after`); a later one is served from a box, because what is not eaten must be chilled within
-//! two hours (USDA FSIS, left-overs).
+//! A dish that is served hot on the day of its session is eaten straight from the pot where the meal begins within two
+//! hours of the session's `finish_by` (without one, of the earliest finish of the rest); every other is served from a
+//! box, because what is not eaten must be chilled within two hours (USDA FSIS, left-overs).
 //!
 //! Booked trips, sessions and meals are left out of the plan. What is eaten straight from the pot is booked into the
 //! fridge with its session and leaves with its meal.
@@ -26,9 +26,9 @@ mod yields;
 pub use allergies::{CrossContact, Guarded, cross_contacts, guard};
 pub use aside::taken_out_before;
 pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains};
-pub use demand::{Demanded, demand};
+pub use demand::{Demanded, demand, demand_by_lines};
 pub use making::{Apart, Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, ShortMeal, Spare, Stated, Use, User};
-pub use makings::{plan, plan_begun, ready_at};
+pub use makings::{plan, plan_begun, ready_at, served_after, straight_meals};
 pub use servings::{Serving, goes_into, served_lines, servings};
 pub use standing::{Standing, State};
 pub use stating::Stating;

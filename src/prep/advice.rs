@@ -40,15 +40,19 @@ pub enum Advice {
     Unfit { step: Job, role: Option<String>, skill: Option<String> },
     /// The session ends so long after `by`.
     Late { by: DateTime, over: i64 },
+    /// What the session ends with.
+    Ends { job: Job },
     /// What takes the most time by itself.
     Binds(Bottleneck),
     /// With the change it would end at `end`, which is `over` past the time it should: none or fewer where it is in time.
     Remedy { change: Change, end: DateTime, over: i64 },
+    /// Another pair of hands would not make it any shorter.
+    HandsGainNothing,
     /// An earlier session wants the same people and appliances at the same time.
     AtOnce { people: Vec<String>, appliances: Vec<ApplianceId>, session: DateTime },
 }
 
-/// A round of a step, or the boxing of a dish.
+/// A round of a step, the boxing of a dish, or the washing-up.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Job {
     /// `round` only where the step has several and one of them is meant.
@@ -58,6 +62,7 @@ pub enum Job {
         round: Option<usize>,
     },
     Boxing(RecipeId),
+    WashUp,
 }
 
 /// `after` comes after `before`: within so many minutes of it, where that is said, else at least `gap` later.
@@ -96,6 +101,8 @@ pub enum Change {
         recipe: RecipeId,
         to: DateTime,
     },
+    /// One dish less.
+    Without(RecipeId),
 }
 
 /// What there is to know about session `index`, the gravest first. `replan` answers a changed problem with its finish in minutes.
@@ -112,10 +119,12 @@ pub(super) fn advice(
     said.extend(teller.stays(schedule, session.start));
     said.extend(teller.overruns(schedule));
     said.extend(teller.hurries(schedule));
+    said.extend(teller.unheld(schedule));
     said.extend(teller.clash(schedule));
     said.extend(teller.unfit());
     if let Some(late) = late(session, schedule.finish) {
         said.push(late);
+        said.extend(teller.ends(schedule));
         said.extend(binding(kitchen, &teller).map(Advice::Binds));
         said.extend(remedies((kitchen, week, makings), index, work, schedule.finish, replan));
     }
@@ -140,17 +149,24 @@ pub(super) struct Teller<'a> {
 }
 
 impl Teller<'_> {
+    /// The job that is over last.
+    fn ends(&self, schedule: &Schedule) -> Option<Advice> {
+        let end = |job: &usize| schedule.placed[*job].start + self.work.problem.jobs[*job].minutes();
+        let last = (0..schedule.placed.len()).max_by_key(end)?;
+        Some(Advice::Ends { job: self.job(last) })
+    }
+
     fn recipe(&self, making: usize) -> RecipeId {
         self.makings.makings[making].recipe
     }
 
     pub fn job(&self, job: usize) -> Job {
         let Origin { making, part } = self.work.origins[job];
-        let recipe = self.recipe(making);
         match part {
-            Part::Box => Job::Boxing(recipe),
-            Part::Aside { before, .. } => Job::Step { recipe, step: before, round: None },
-            Part::Step { step, round, rounds, .. } => Job::Step { recipe, step, round: (rounds > 1).then_some(round) },
+            Part::WashUp => Job::WashUp,
+            Part::Box => Job::Boxing(self.recipe(making)),
+            Part::Aside { before, .. } => Job::Step { recipe: self.recipe(making), step: before, round: None },
+            Part::Step { step, round, rounds, .. } => Job::Step { recipe: self.recipe(making), step, round: (rounds > 1).then_some(round) },
         }
     }
 
@@ -158,7 +174,7 @@ impl Teller<'_> {
     fn step(&self, job: usize) -> Job {
         match self.job(job) {
             Job::Step { recipe, step, .. } => Job::Step { recipe, step, round: None },
-            boxing @ Job::Boxing(_) => boxing,
+            other @ (Job::Boxing(_) | Job::WashUp) => other,
         }
     }
 
@@ -187,6 +203,10 @@ impl Teller<'_> {
             let asked = &self.work.problem.links[*link];
             Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
         })
+    }
+
+    fn unheld(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
+        schedule.unheld.iter().map(|(job, minutes)| Advice::Served { job: self.job(*job), minutes: *minutes })
     }
 
     /// Whoever stays past their hours, for the least number of minutes that lets the session hold its other limits.

@@ -9,12 +9,15 @@ use super::boxes::boxes;
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
 use super::cuts::cuts;
+use super::elsewhere::as_found;
 use super::fetch::fetch;
 use super::schedule::{least_finish, slower};
 use super::tasks::{Work, session_work};
+use super::uses::{said, shared_out};
 use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
+use crate::progress::{self, At};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
@@ -23,8 +26,8 @@ pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand]
     super::at_once::tell(kitchen, &mut sessions);
     PrepPlan {
         week: week.name.clone(),
+        before: before(kitchen, week, makings, draws, &sessions),
         sessions,
-        before: before(kitchen, week, makings, draws),
         moves: moves(makings),
         short: makings.short.clone(),
     }
@@ -39,9 +42,14 @@ fn session_plan(
     (index, effort): (usize, Effort),
 ) -> SessionPlan {
     let session = &week.sessions[index];
-    let work = session_work(kitchen, session, index, makings);
+    let found = as_found(kitchen, session);
+    let kitchen = &*found;
+    let work = session_work(kitchen, week, index, makings);
+    progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let planned = schedule(&work.asked(), effort);
-    let timed = tasks(kitchen, makings, &work, &planned);
+    progress::at(At::Advice { start: session.start });
+    let mut timed = tasks(kitchen, makings, &work, &planned);
+    shared_out(timed.iter_mut().map(|(task, _)| task));
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
     SessionPlan {
         start: session.start,
@@ -58,6 +66,7 @@ fn session_plan(
         cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
         slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
+        said: said(kitchen, made()),
         people: work.people,
     }
 }

@@ -13,7 +13,7 @@ pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) 
     let here: Vec<&Making> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).collect();
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter();
     let hands: f64 = here.iter().flat_map(|making| steps(making).map(|step| hands_of(step, making.batches.number()))).sum();
-    let longest = here.iter().map(|making| steps(making).map(|step| step.wait.0).sum::<i64>()).max()?;
+    let longest = here.iter().map(|making| steps(making).map(|step| step.waits(&kitchen.appliances)).sum::<i64>()).max()?;
     week.meals[meal].at_time.checked_sub((hands as i64 + longest).minutes()).ok()
 }
 

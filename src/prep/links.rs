@@ -5,16 +5,14 @@
 
 use std::collections::BTreeMap;
 
+use super::ahead::directly_before;
 use super::names::step_using;
 use super::tasks::{Part, Work};
 use super::{Link, LinkWhy};
-use crate::foods::safety::CHILLED_WITHIN;
-use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step};
+use crate::foods::safety::{CHILLED_WITHIN, GRAINS_CHILLED_WITHIN};
+use crate::foods::{Kind, Place};
+use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step, Wanted};
 use crate::plan::{Kept, Making, Makings, User};
-
-/// Appliances that never heat what they hold, by a word of their name. All others are taken to be hot: the safer mistake.
-const UNHEATED: [&str; 12] =
-    ["fridge", "refrigerator", "freezer", "chiller", "mixer", "blender", "processor", "grinder", "mill", "sink", "board", "spinner"];
 
 /// The jobs of the session's makings: by making (number within the session) and step, then the rounds in order.
 struct Jobs {
@@ -35,6 +33,7 @@ impl Jobs {
                 Part::Box => {
                     jobs.boxes.insert(number, job);
                 }
+                Part::WashUp => {}
             }
         }
         jobs
@@ -65,11 +64,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
 
 /// The steps of the same recipe, in the session, that a step comes after.
 fn steps_before(recipe: &Recipe, step: usize) -> Vec<usize> {
-    let wanted: Vec<usize> = match &recipe.steps[step].after {
-        None => step.checked_sub(1).into_iter().collect(),
-        Some(list) => list.iter().filter_map(|after| if let After::Step(s) = after { Some(*s) } else { None }).collect(),
-    };
-    wanted.into_iter().filter(|s| recipe.steps.get(*s).is_some_and(|step| step.ahead.is_none())).collect()
+    directly_before(recipe, step).into_iter().filter(|s| recipe.steps.get(*s).is_some_and(|step| step.ahead.is_none())).collect()
 }
 
 /// The steps in the session that no other step of the recipe comes after.
@@ -84,6 +79,13 @@ fn in_session(recipe: &Recipe) -> impl Iterator<Item = usize> + '_ {
 
 fn last_jobs(recipe: &Recipe, number: usize, jobs: &Jobs) -> Vec<usize> {
     last_steps(recipe).into_iter().flat_map(|step| jobs.rounds(number, step).iter().copied()).collect()
+}
+
+/// The last job of the making as its recipe is written, and the others that nothing of it comes after.
+pub(super) fn last_of(kitchen: &Kitchen, makings: &Makings, number: usize, work: &Work) -> (Option<usize>, Vec<usize>) {
+    let mut others = last_jobs(recipe_of(kitchen, makings, work, number), number, &Jobs::of(work));
+    let last = others.pop();
+    (last, others)
 }
 
 fn link_step(recipe: &Recipe, number: usize, step: usize, jobs: &Jobs, work: &mut Work) {
@@ -156,13 +158,27 @@ fn dishes_of(making: &Making, work: &Work) -> Vec<usize> {
     dishes
 }
 
-/// The box comes after all last steps, and starts within two hours of each load leaving the heat for good.
+/// The box comes after all last steps, once each load has cooled, and starts in time after each load left the heat for good: within two
+/// hours, with cooked grains within one.
 fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
     let Some(boxing) = jobs.boxes.get(&number).copied() else { return };
     let recipe = recipe_of(kitchen, makings, work, number);
     add(&last_jobs(recipe, number, jobs), &[boxing], (0, None), LinkWhy::Order, work);
-    let loads = leaving_the_heat(kitchen, makings, number, jobs, work);
-    add(&loads, &[boxing], (0, Some(CHILLED_WITHIN.value.0)), LinkWhy::Safety, work);
+    // What keeps in the cupboard cools there; it is boxed once it is cool enough.
+    let chilled = makings.makings[work.chosen[number]].boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
+    for load in leaving_the_heat(kitchen, makings, number, jobs, work) {
+        let grain = holds_grain(kitchen, recipe_of(kitchen, makings, work, work.problem.jobs[load].making));
+        let within = if grain { GRAINS_CHILLED_WITHIN } else { CHILLED_WITHIN }.value.0;
+        add(&[load], &[boxing], (kitchen.rules.cool.0.min(within), chilled.then_some(within)), LinkWhy::Safety, work);
+    }
+}
+
+/// Rice, barley and the like among its ingredients, or those of its components at any depth.
+fn holds_grain(kitchen: &Kitchen, recipe: &Recipe) -> bool {
+    recipe.ingredients.iter().any(|line| match line.wanted {
+        Wanted::Food { food, .. } => kitchen.foods[food].kind == Some(Kind::Grain),
+        Wanted::Recipe { recipe, .. } => holds_grain(kitchen, &kitchen.recipes[recipe]),
+    })
 }
 
 /// The jobs after which the food of a making does not go back to the heat: its own, and those of components that go straight into it and
@@ -190,9 +206,7 @@ fn last_hot_steps(kitchen: &Kitchen, recipe: &Recipe) -> Vec<usize> {
 }
 
 fn is_hot(kitchen: &Kitchen, step: &Step) -> bool {
-    let heats = |name: &str| !UNHEATED.iter().any(|word| name.to_lowercase().contains(word));
-    let by_appliance = step.on.iter().any(|id| kitchen.appliances[*id].heat || heats(&kitchen.appliances[*id].name));
-    by_appliance || step.temperature.is_some() || step.inside.is_some()
+    step.is_on_heat(&kitchen.appliances) || step.temperature.is_some() || step.inside.is_some()
 }
 
 /// Does `later` come after `earlier`, by way of any other steps?

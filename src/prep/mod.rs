@@ -1,6 +1,7 @@
 //! Tasks, appliances, people; the schedule; what the guide says.
 
 mod advice;
+mod ahead;
 mod at_once;
 mod before;
 mod boxes;
@@ -8,6 +9,7 @@ mod build;
 mod cautions;
 mod clock;
 mod cuts;
+mod elsewhere;
 mod evening;
 mod fetch;
 mod fill;
@@ -16,31 +18,42 @@ mod labels;
 mod links;
 mod names;
 mod problem;
+mod ready;
 mod recipe_page;
 mod remedies;
 mod rounds;
 mod say;
 mod schedule;
+mod skills;
+mod spared;
+mod straight;
 mod tasks;
 #[cfg(test)]
 mod testing;
 mod text;
+mod uses;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::{prep, turnover};
-pub use cautions::{Care, Holds};
+pub use cautions::{Care, Holds, cautions};
+pub use cuts::CutTogether;
+pub use elsewhere::out_of_order;
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use guide::{
-    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put,
-    SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
+    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
+    Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
+pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
 pub use rounds::too_many_rounds;
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
-pub use text::step_text;
+pub use skills::unskilled;
+pub use spared::spared_without;
+pub use straight::settled;
+pub use text::{line_text, making_text, step_text};
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

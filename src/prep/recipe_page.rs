@@ -4,7 +4,7 @@ use jiff::civil::DateTime;
 
 use super::step_text;
 use super::text::{amount_alone, name_alone};
-use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Week};
+use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Source, Week};
 use crate::measure::{Celsius, Days, Minutes, Number, Quantity};
 use crate::plan::{Beware, Contains, MadeAt, Makings, recipe_contains};
 
@@ -22,6 +22,7 @@ pub struct RecipePage {
     pub contains: Contains,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
+    pub source: Source,
 }
 
 /// One column of amounts.
@@ -114,6 +115,7 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
         serve: recipe.serve,
         beware: contains.beware(&kitchen.household.avoid),
         contains,
+        source: recipe.source.clone(),
         sizes: sizes.into_iter().map(|(what, batches)| PageSize { what, makes: recipe.makes.scaled(batches) }).collect(),
     }
 }

@@ -1,12 +1,13 @@
 //! From the makings of one session to a problem for the scheduler, remembering what each job is.
 
+use super::elsewhere::as_found;
 use super::fill::loads_needed;
-use super::links::link_all;
+use super::links::{last_of, link_all};
 use super::names::handles_raw;
 use super::rounds::{paced, rounds};
-use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Worker};
-use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step};
-use crate::plan::{MadeAt, Making, Makings, taken_out_before};
+use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
+use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step, Week};
+use crate::plan::{MadeAt, Making, Makings, straight_meals, taken_out_before};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -26,6 +27,8 @@ pub(super) enum Part {
         takes: i64,
     },
     Box,
+    /// Of the whole session; its making is that of no recipe.
+    WashUp,
     /// The place in [`Making::apart`], and the step that it comes before.
     Aside {
         of: usize,
@@ -69,7 +72,10 @@ impl Work {
 }
 
 /// The jobs, people, appliances and links of session `index`.
-pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, makings: &Makings) -> Work {
+pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings: &Makings) -> Work {
+    let session = &week.sessions[index];
+    let found = as_found(kitchen, session);
+    let kitchen = &*found;
     let people = people_of(session);
     let workers = people.iter().map(|person| worker(person, session)).collect();
     let problem = Problem { people: workers, machines: machines(kitchen), aim: aim(session), ..Problem::default() };
@@ -79,7 +85,25 @@ pub(super) fn session_work(kitchen: &Kitchen, session: &Session, index: usize, m
         add_making(kitchen, makings, number, &mut work);
     }
     link_all(kitchen, makings, &mut work);
+    serve_all(kitchen, week, session, makings, &mut work);
+    add_wash_up(kitchen, &mut work);
     work
+}
+
+/// What goes straight from the pot to a meal ends with it, not with the session: its last step at most its `hold` before the meal, the
+/// others by then. Where it serves several, the first counts.
+fn serve_all(kitchen: &Kitchen, week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
+    for number in 0..work.chosen.len() {
+        let making = &makings.makings[work.chosen[number]];
+        let Some(meal) = straight_meals(week, makings, making).first().copied() else { continue };
+        let at = meal.duration_since(session.start).as_secs().div_euclid(60);
+        let hold = kitchen.recipes[making.recipe].holds().0;
+        let (last, others) = last_of(kitchen, makings, number, work);
+        let jobs = &mut work.problem.jobs;
+        others.into_iter().for_each(|job| jobs[job].serve = Some(Serve { at, hold: at.max(0) }));
+        last.into_iter().for_each(|job| jobs[job].serve = Some(Serve { at, hold }));
+        jobs.iter_mut().filter(|job| job.making == number).for_each(|job| job.uncounted = true);
+    }
 }
 
 /// A calm session keeps the last tenth of its time free.
@@ -112,11 +136,7 @@ fn machines(kitchen: &Kitchen) -> Vec<Machine> {
         .appliances
         .iter()
         // Only what heats must be watched: a fridge or a cellar runs while nobody is there.
-        .map(|a| Machine {
-            room: i64::from(a.room).max(1),
-            heat: a.heat.then(|| heat(a.near, a.warm_up.0)),
-            watched: a.heat || a.kind.is_some(),
-        })
+        .map(|a| Machine { room: i64::from(a.room).max(1), heat: a.heat.then(|| heat(a.near, a.warm_up.0)), watched: a.heats() })
         .collect()
 }
 
@@ -125,7 +145,7 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
     let making = &makings.makings[index];
     let recipe = &kitchen.recipes[making.recipe];
     for (position, step) in recipe.steps.iter().enumerate().filter(|(_, step)| step.ahead.is_none()) {
-        let people = fit_people(&work.people, step).unwrap_or_else(|| {
+        let people = fit_people(&work.people, step, kitchen).unwrap_or_else(|| {
             work.unfit.push(Unfit { making: index, step: position });
             (0..work.people.len()).collect()
         });
@@ -155,7 +175,7 @@ fn step_job(kitchen: &Kitchen, step: &Step, making: usize, hands: i64, takes: i6
         kind: JobKind::Step,
         making,
         hands,
-        wait: step.wait.0,
+        wait: step.waits(&kitchen.appliances),
         out: out_of(kitchen, step),
         machines: held(&step.on).into_iter().map(|id| (id.0, takes)).collect(),
         temperature: step.temperature.filter(|_| heated).map(|t| t.0),
@@ -207,9 +227,27 @@ fn aside_job(making: usize, people: usize) -> Job {
     Job { kind: JobKind::Step, making, hands: 1, people: (0..people).collect(), ..Job::default() }
 }
 
-/// Who has the role and the skill that the step asks for; `None` where nobody has.
-fn fit_people(people: &[Person], step: &Step) -> Option<Vec<usize>> {
-    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| person.can_do(step)).map(|(i, _)| i).collect();
+/// Once at the end, after everything that the finish waits for; where it waits for nothing, after everything.
+fn add_wash_up(kitchen: &Kitchen, work: &mut Work) {
+    let problem = &mut work.problem;
+    if kitchen.rules.wash_up.0 == 0 || problem.jobs.is_empty() {
+        return;
+    }
+    let after = problem.jobs.len();
+    let served_only = problem.jobs.iter().all(|job| job.uncounted);
+    let counts = |job: usize| served_only || !problem.jobs[job].uncounted;
+    let followed = |job: usize| problem.links.iter().any(|link| link.before == job && counts(link.after));
+    let last: Vec<usize> = (0..after).filter(|&job| counts(job) && !followed(job)).collect();
+    problem.links.extend(last.into_iter().map(|before| Link { before, after, gap: 0, within: None, why: LinkWhy::Order }));
+    work.origins.push(Origin { making: usize::MAX, part: Part::WashUp });
+    let hands = paced(kitchen.rules.wash_up.0 as f64, kitchen.rules.pace);
+    problem.jobs.push(Job { making: work.chosen.len(), hands, people: (0..work.people.len()).collect(), ..Job::default() });
+}
+
+/// Who has the role and the skills that the step asks for; `None` where nobody has.
+fn fit_people(people: &[Person], step: &Step, kitchen: &Kitchen) -> Option<Vec<usize>> {
+    let can = |person: &Person| person.can_do(step, &kitchen.appliances);
+    let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| can(person)).map(|(i, _)| i).collect();
     (!fit.is_empty()).then_some(fit)
 }
 

@@ -25,9 +25,13 @@ pub fn food(kitchen: &mut Kitchen, name: &str, kind: &str) -> FoodId {
     id
 }
 
+/// With the defaults of the reader.
 pub fn appliance(name: &str, room: u32, heat: bool) -> Appliance {
-    let (warm_up, out) = if heat { (Minutes(10), Minutes(1)) } else { (Minutes(0), Minutes(0)) };
-    Appliance { name: name.into(), room, heat, near: 10.0, warm_up, out, holds: None, kind: None, fan: false, at: Spot::default() }
+    let kind = ApplianceKind::of_name(name);
+    let (near, warm_up) = if heat { (10.0, Minutes(10)) } else { (0.0, Minutes(0)) };
+    let out = Minutes(i64::from(heat || kind.is_some()));
+    let comes_up = Minutes(if kind == Some(ApplianceKind::Pressure) { 10 } else { 0 });
+    Appliance { name: name.into(), room, heat, near, warm_up, out, comes_up, holds: None, kind, fan: false, at: Spot::default() }
 }
 
 /// A step without hands, wait, appliance or rule.
@@ -41,6 +45,7 @@ pub fn step(text: &str) -> Step {
         on: vec![],
         takes: 1.0,
         temperature: None,
+        elsewhere: None,
         inside: None,
         who: None,
         skill: None,
@@ -67,9 +72,12 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
         cupboard: None,
         made: Made::InASession,
         serve: None,
+        hold: HOLD,
+        hold_hot: None,
         boxed: None,
         ingredients: vec![],
         steps,
+        headings: Vec::new(),
         at_table: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
@@ -122,6 +130,7 @@ pub fn week() -> Week {
             finish_by: None,
             people: vec![person("cook", "cook")],
             aim: Aim::default(),
+            without: vec![],
             at: Spot::default(),
         }],
         meals: vec![],

@@ -28,7 +28,7 @@ pub(super) fn bought(ask: &Ask, there: &AtShop, stays: &[Stay]) -> ListLine {
     line.left_until = stays.iter().filter(|stay| !stay.top_up).filter_map(|stay| stay.until).min();
     line.windows = (windows.len() > 1 && stocked.loose.is_none()).then(|| opened(stocked, windows, bought));
     if let [PackLine { what: Packed::Loose(amount), .. }] = line.packs.as_slice() {
-        line.about = about(ask.food, amount).or(line.about);
+        line.about = pieces_about(ask.food, amount).or(line.about);
     }
     line
 }
@@ -64,7 +64,7 @@ pub(super) fn plain(need: &Need, food: &Food, total: &Number) -> ListLine {
     let none = Quantity::of(&need.dimension, 0);
     ListLine {
         food: need.food,
-        about: about(food, &amount),
+        about: pieces_about(food, &amount),
         need: amount,
         packs: Vec::new(),
         cost: None,
@@ -146,7 +146,7 @@ fn whole(count: i64) -> u32 {
 }
 
 /// The pieces in a weight, where one piece's weight is known.
-fn about(food: &Food, amount: &Quantity) -> Option<u32> {
+pub fn pieces_about(food: &Food, amount: &Quantity) -> Option<u32> {
     if amount.dimension() != Dimension::Mass {
         return None;
     }

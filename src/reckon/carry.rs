@@ -89,7 +89,8 @@ impl Carried<'_> {
             lot.amount = left;
         }
         kitchen.lots.retain(|lot| !lot.amount.is_zero());
-        kitchen.lots.extend(spare(&rest, &makings, uses, first));
+        let spare = spare(&kitchen, &rest, &makings, uses, first);
+        kitchen.lots.extend(spare);
     }
 }
 
@@ -119,14 +120,14 @@ fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -
 }
 
 /// What the sessions to come leave to spare before the week that is reckoned begins, and is still good then.
-fn spare(week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
+fn spare(kitchen: &Kitchen, week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
     let to_come = makings.makings.iter().filter(|making| uses.counts_on(making.on) && making.on < first);
     let spare = to_come.filter_map(|making| making.spare.as_ref()).filter(|spare| spare.eat_by >= first);
     spare
         .map(|spare| Lot {
             of: Ware::Recipe(spare.recipe),
             amount: spare.amount.clone(),
-            place: if spare.frozen { Place::Freezer } else { Place::Fridge },
+            place: if spare.frozen { Place::Freezer } else { kitchen.recipes[spare.recipe].reach().1 },
             best_before: None,
             use_by: None,
             opened: None,

@@ -119,6 +119,7 @@ pub fn reckon<'k>(
     warnings.extend(guarded.warnings);
     warnings.extend(plan::avoided_at_meals(&kitchen, &week));
     warnings.extend(avoided_on_list(&kitchen, &demanded, &needs));
+    warnings.extend(unskilled(&kitchen, &week, &makings, &warnings));
     warnings.extend(demanded.warnings.iter().chain(&netted.warnings).chain(&basket.warnings).cloned());
     let mut said = BTreeSet::new();
     warnings.retain(|warning| said.insert(warning.clone()));
@@ -139,6 +140,13 @@ pub fn reckon<'k>(
         as_planned: lived.as_planned,
         kitchen,
     })
+}
+
+/// Skills that nobody in a session has, but for those that nobody has in any: the reader has told them.
+fn unskilled(kitchen: &Kitchen, week: &Week, makings: &Makings, told: &[Warning]) -> Vec<Warning> {
+    let mut lacking = prep::unskilled(kitchen, week, makings);
+    lacking.retain(|one| told.iter().all(|known| known.at() != one.at()));
+    lacking
 }
 
 fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
@@ -181,6 +189,7 @@ struct Stages {
 }
 
 fn stages(kitchen: &Kitchen, week: &Week, makings: Makings) -> Stages {
+    let makings = prep::settled(kitchen, week, makings);
     let demanded = plan::demand(kitchen, week, &makings);
     let netted = pantry::net(kitchen, week, &makings, &demanded);
     let needs = purchase::needs(kitchen, week, &demanded, &netted);
@@ -255,6 +264,12 @@ impl Reckoning<'_> {
         prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
     }
 
+    /// Steps that need an appliance which is out of order in their session: mistakes for whoever plans the session, warnings for whoever
+    /// shops.
+    pub fn out_of_order(&self) -> Vec<Mistake> {
+        prep::out_of_order(&self.kitchen, &self.week, &self.makings)
+    }
+
     /// Is anything of the week past or booked?
     pub fn has_begun(&self) -> bool {
         self.begun.is_some()
@@ -286,7 +301,7 @@ impl Reckoning<'_> {
 
 /// Foods on the list that contain, or may contain, what the household avoids.
 fn avoided_on_list(kitchen: &Kitchen, demanded: &Demanded, needs: &Needs) -> Vec<Warning> {
-    if kitchen.household.avoid.is_empty() {
+    if !kitchen.household.avoids_something() {
         return Vec::new();
     }
     let warn = |need: &plan::Need| {

@@ -1,7 +1,5 @@
 //! The session over time: a lane for every person and every appliance, a bar for everything that takes their time, numbered as the steps are.
 
-use jiff::civil::DateTime;
-
 use crate::kitchen::{ApplianceId, Names};
 use crate::measure::Units;
 use crate::prep::{PersonId, SessionPlan};
@@ -12,7 +10,7 @@ use super::page::{BLACK, HAIRLINE, Item, Rect, Rule, TextRun, Weight};
 use super::scale::Size;
 use super::text::{Line, Setter, Style, baseline, plain, strong, width_of};
 use super::wording::temperature;
-use crate::words::clock_after;
+use crate::words::Clock;
 
 /// Space between a bar's edge and its label.
 const PAD: f32 = 2.0;
@@ -74,14 +72,15 @@ pub struct Look {
     pub size: Size,
     pub width: f32,
     pub units: Units,
+    pub clock: Clock,
 }
 
 /// The chart as blocks as wide as the page: the clock, then a block a lane.
 pub fn chart(setter: &mut Setter, session: &SessionPlan, names: Names, look: Look) -> Vec<Block> {
     let last = session.tasks.iter().map(|task| task.end_minute).chain([session.minutes, 1]).max().unwrap_or(1);
     let scale = Scale::of(look.size, look.width, last);
-    let ticks = ticks(&scale, session.start);
-    let mut blocks = vec![clock_line(&scale, &ticks, session.start)];
+    let ticks = ticks(&scale, look.clock);
+    let mut blocks = vec![clock_line(&scale, &ticks, look.clock)];
     for (name, bars) in lanes(session, names, look.units) {
         blocks.push(lane(setter, name, &bars, &scale, &ticks, look.row));
     }
@@ -92,18 +91,17 @@ pub fn chart(setter: &mut Setter, session: &SessionPlan, names: Names, look: Loo
 }
 
 /// Minutes after the start that lie on the clock's quarters, halves or hours.
-fn ticks(scale: &Scale, start: DateTime) -> Vec<i64> {
+fn ticks(scale: &Scale, clock: Clock) -> Vec<i64> {
     let room = 3.0 * scale.style.size * 1.2;
     let per_minute = (scale.right - scale.left) / scale.last as f32;
     let step = TICKS.into_iter().find(|step| *step as f32 * per_minute >= room).unwrap_or(480);
-    let past = i64::from(start.hour()) * 60 + i64::from(start.minute());
-    (0..=scale.last).filter(|minute| (past + minute) % step == 0).collect()
+    (0..=scale.last).filter(|minute| (clock.past() + minute) % step == 0).collect()
 }
 
-fn clock_line(scale: &Scale, ticks: &[i64], start: DateTime) -> Block {
+fn clock_line(scale: &Scale, ticks: &[i64], clock: Clock) -> Block {
     let mut line = Line::empty(scale.style.leading);
     for minute in ticks {
-        let text = clock_after(start, *minute);
+        let text = clock.after(*minute);
         let mut run =
             TextRun { x: 0.0, baseline: baseline(scale.style) - 1.0, size: scale.style.size, weight: Weight::Regular, grey: BLACK, text };
         let width = run.width();
@@ -189,6 +187,11 @@ fn placed(setter: &mut Setter, bar: &Bar, scale: &Scale) -> Placed {
         let full = setter.one_line(&[strong(bar.mark.as_str()), plain(format!(" {name}"))], scale.style, inside);
         let label = if bar.mark.is_empty() || width_of(&full) < needed + 1.6 * scale.style.size { bare } else { full };
         return Placed { x, width, left: x, right: x + width, label: label.moved(x + PAD), fill: bar.fill };
+    }
+    // A bare mark fills its bar from edge to edge before it takes a place beside it.
+    if needed <= width - 2.0 * HAIRLINE {
+        let label = bare.moved(x + (width - needed) / 2.0);
+        return Placed { x, width, left: x, right: x + width, label, fill: bar.fill };
     }
     let right = x + width + PAD;
     if right + needed <= scale.right {

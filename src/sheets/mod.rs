@@ -16,6 +16,7 @@
 //! | `shopping`, `notes` | the shopping list, and what stands after it |
 //! | `guide`, `steps`, `beside`, `chart` | the prep guide, its steps, the lists beside them, its chart over time |
 //! | `recipes` | recipes as they are cooked from |
+//! | `handout` | a week for people with other kitchens |
 //! | `week_card` | the meals by day |
 //! | `count` | the lots of a shelf, with blanks for what is found |
 //! | `labels` | what is stuck on the boxes |
@@ -28,6 +29,7 @@ mod face;
 mod flow;
 mod frame;
 mod guide;
+mod handout;
 mod labels;
 mod mark;
 mod notes;
@@ -48,9 +50,10 @@ mod tests;
 
 pub use count::count_sheet;
 pub use guide::{person_guide, prep_guide};
+pub use handout::{Author, handout_sheet};
 pub use labels::{LabelGrid, label_sheet};
 pub use mark::{mark, mark_of};
-pub use page::{Bookmark, Bounds, HAIRLINE, Item, MARGIN, Page, Rect, Rule, TextRun, Weight};
+pub use page::{Bookmark, Bounds, HAIRLINE, Item, Link, MARGIN, Page, Rect, Rule, TextRun, Weight};
 pub use pdf::to_pdf;
 pub use recipes::{Told, recipe_sheet};
 pub use scale::Size;

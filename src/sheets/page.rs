@@ -52,12 +52,24 @@ pub struct Rect {
     pub outline: Option<f32>,
 }
 
+/// A part of the page that leads to another when it is touched on a screen.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Link {
+    pub x: f32,
+    pub y: f32,
+    pub width: f32,
+    pub height: f32,
+    /// The place of the page among the sheet's, and the height on it.
+    pub to: (usize, f32),
+}
+
 /// One thing on a page.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Item {
     Text(TextRun),
     Rule(Rule),
     Rect(Rect),
+    Link(Link),
 }
 
 /// One page. Rules lie under rectangles, rectangles under text.
@@ -70,6 +82,7 @@ pub struct Page {
     pub runs: Vec<TextRun>,
     /// What a reader on a screen can jump to, in the order of the page.
     pub bookmarks: Vec<Bookmark>,
+    pub links: Vec<Link>,
 }
 
 /// A shop, a day or a session by which a page can be found.
@@ -129,6 +142,7 @@ impl Item {
             Item::Text(run) => Item::Text(TextRun { x: run.x + dx, baseline: run.baseline + dy, ..run.clone() }),
             Item::Rule(r) => Item::Rule(Rule { x0: r.x0 + dx, y0: r.y0 + dy, x1: r.x1 + dx, y1: r.y1 + dy, ..r.clone() }),
             Item::Rect(r) => Item::Rect(Rect { x: r.x + dx, y: r.y + dy, ..r.clone() }),
+            Item::Link(l) => Item::Link(Link { x: l.x + dx, y: l.y + dy, ..l.clone() }),
         }
     }
 }
@@ -155,6 +169,7 @@ impl Page {
             Item::Text(run) => self.runs.push(run),
             Item::Rule(rule) => self.rules.push(rule),
             Item::Rect(rect) => self.rects.push(rect),
+            Item::Link(link) => self.links.push(link),
         }
     }
 }

@@ -15,7 +15,7 @@ use subsetter::GlyphRemapper;
 use super::Sheet;
 use super::face::{Typeface, typeface};
 use super::mark::keywords;
-use super::outline::add_outline;
+use super::outline::{add_links, add_outline};
 use super::page::{Page, Rect, Rule, TextRun, Weight};
 
 const WEIGHTS: [Weight; 2] = [Weight::Regular, Weight::SemiBold];
@@ -34,6 +34,7 @@ pub fn to_pdf(sheet: &Sheet) -> Vec<u8> {
     document.pages = sheet.pages.iter().map(transcribed).collect();
     let mut written = document.to_lopdf_document(&PdfSaveOptions::default(), &mut Vec::new());
     add_outline(&mut written, &sheet.pages);
+    add_links(&mut written, &sheet.pages);
     finish(&mut written, sheet);
     deflate(&mut written);
     let mut bytes = Vec::new();

@@ -2,7 +2,7 @@
 
 use itertools::Itertools;
 
-use crate::kitchen::{Names, Serve};
+use crate::kitchen::{Names, Serve, Source};
 use crate::measure::{Days, Minutes, Units};
 use crate::prep::{PageLine, PageSize, PageStep, RecipePage, SizeOf};
 use crate::purchase::PerPortion;
@@ -19,9 +19,9 @@ use super::{Settings, Sheet};
 
 /// The type of a page: of ingredients and steps, and of what is read second.
 #[derive(Clone, Copy)]
-struct Type {
-    body: Style,
-    note: Style,
+pub(super) struct Type {
+    pub body: Style,
+    pub note: Style,
 }
 
 /// Read at arm's length over the pot; smaller where that saves a page.
@@ -31,7 +31,7 @@ const SIZES: [Type; 3] = [
     Type { body: style(10.0, 12.5), note: style(9.0, 11.5) },
 ];
 
-const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0) }];
+pub(super) const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0) }];
 
 /// A page, and what a portion of it holds.
 pub type Told = (RecipePage, Option<PerPortion>);
@@ -53,7 +53,8 @@ pub fn recipe_sheet(recipes: &[Told], (title, file_stem): (&str, String), names:
     finished(setter, file_stem, title.to_owned(), pages, Vec::new())
 }
 
-fn laid_out(setter: &mut Setter, told: &Told, over: &str, names: Names, settings: Settings, kind: Type) -> Vec<Page> {
+/// One recipe, on as many pages as it takes.
+pub(super) fn laid_out(setter: &mut Setter, told: &Told, over: &str, names: Names, settings: Settings, kind: Type) -> Vec<Page> {
     let (recipe, per_portion) = told;
     let name = names.recipe(recipe.recipe);
     let mut makes = recipe.sizes.iter().map(|size| format!("{} makes {}", size_name(&size.what), amount(&size.makes, settings.units)));
@@ -106,10 +107,16 @@ impl Body<'_> {
         for line in &recipe.lines {
             blocks.push(Block::of(self.ingredient(setter, line)));
         }
+        if recipe.steps.is_empty() && recipe.source != Source::default() {
+            blocks.push(heading(setter, "Method", body, self.width));
+            blocks.push(Block::of(setter.paragraph(&[plain("The method stands in the source, which is named below.")], body, self.width)));
+        }
         let several = recipe.sizes.len() > 2;
         let amounts =
             if several { format!("Method, with the amounts of {}", size_name(&recipe.sizes[0].what)) } else { "Method".to_owned() };
-        blocks.push(heading(setter, &amounts, body, self.width));
+        if !recipe.steps.is_empty() {
+            blocks.push(heading(setter, &amounts, body, self.width));
+        }
         for (index, step) in recipe.steps.iter().enumerate() {
             blocks.push(Block::of(self.step(setter, index + 1, step)).spaced(GRID));
         }
@@ -202,6 +209,7 @@ impl Body<'_> {
         let allergens = recipe.contains.words().unwrap_or_else(|| "none of the substances of EU Regulation 1169/2011, Annex II".to_owned());
         notes.push(vec![strong("Allergens: "), plain(allergens)]);
         notes.extend(per_portion.map(|per| vec![strong("A portion: "), plain(self.portion(per))]));
+        notes.extend(source_words(&recipe.source).map(|words| vec![strong("Source: "), plain(words)]));
         notes
     }
 
@@ -212,6 +220,13 @@ impl Body<'_> {
         let missing = per.missing.iter().map(|lacking| list::lacking(lacking, self.names)).join("; ");
         if missing.is_empty() { told } else { format!("{told} (not known: {missing})") }
     }
+}
+
+/// "M. Reader, A book of soups, https://…"; nothing where none is known.
+pub(super) fn source_words(source: &Source) -> Option<String> {
+    let parts = [&source.author, &source.title, &source.address];
+    let said = parts.into_iter().flatten().map(|part| part.trim()).filter(|part| !part.is_empty()).join(", ");
+    (!said.is_empty()).then_some(said)
 }
 
 fn column_name(size: &PageSize) -> String {

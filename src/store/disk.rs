@@ -9,6 +9,7 @@ use std::time::Duration;
 
 use super::commit::{BOOK, PANTRY, SHOPS};
 use super::files::{Files, Locked};
+use super::stop::begin_writing;
 
 /// How often, and after how many milliseconds each time, another writer is waited for: ten seconds in all.
 const TRIES: u32 = 400;
@@ -75,6 +76,7 @@ impl Files for Disk {
     }
 
     fn write(&self, name: &str, bytes: &[u8]) -> io::Result<()> {
+        begin_writing();
         let path = self.place(name);
         let mut file = create_anew(&path)?;
         let old = name.strip_suffix(NEW).and_then(|old| fs::metadata(self.place(old)).ok());

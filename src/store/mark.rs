@@ -1,5 +1,6 @@
 //! The mark of a file's text, by which it is known again: its SHA-256 (FIPS 180-4).
 
+use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 use sha2::{Digest, Sha256};
 
@@ -19,7 +20,7 @@ pub fn sha256_of(parts: &[&[u8]]) -> String {
 const DIGITS: [u8; 16] = *b"0123456789abcdef";
 
 /// SHA-256 of a file before and after it was written, by which a writing that was cut short is known.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
 pub struct FileChange {
     pub before: String,
     pub after: String,

@@ -42,6 +42,33 @@ pub fn clock_after(start: DateTime, minutes: i64) -> String {
     clock(start.checked_add(minutes.minutes()).unwrap_or(start))
 }
 
+/// The clock by which a session is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Clock {
+    /// That of the day on which it begins.
+    Of(DateTime),
+    /// 0:00 is its beginning.
+    FromZero,
+}
+
+impl Clock {
+    /// "14:35"; "0:35".
+    pub fn after(self, minutes: i64) -> String {
+        match self {
+            Clock::Of(start) => clock_after(start, minutes),
+            Clock::FromZero => format!("{}:{:02}", minutes / 60, minutes % 60),
+        }
+    }
+
+    /// Minutes from the full hour of midnight, or of the beginning, to the start.
+    pub fn past(self) -> i64 {
+        match self {
+            Clock::Of(start) => i64::from(start.hour()) * 60 + i64::from(start.minute()),
+            Clock::FromZero => 0,
+        }
+    }
+}
+
 /// "45 min", "1 h 10 min", "2 h".
 pub fn duration(minutes: i64) -> String {
     match (minutes / 60, minutes % 60) {
@@ -114,6 +141,15 @@ fn shortened(name: &str, most: usize) -> String {
 /// A dish's name where room is short: "Chicken thighs braised…".
 pub fn brief(dish: &str) -> String {
     shortened(dish, 28)
+}
+
+/// At most two words of a dish's name, none of them a joining word at the end: "Chicken thighs".
+pub fn first_words(name: &str) -> String {
+    let mut words: Vec<&str> = name.split_whitespace().take(2).collect();
+    if words.len() == 2 && JOINING.contains(&words[1]) {
+        words.pop();
+    }
+    words.join(" ")
 }
 
 /// "a", "a and b", "a, b and c".

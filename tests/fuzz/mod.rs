@@ -14,6 +14,7 @@ use proptest::prelude::*;
 use spence::book::{Book, Booked, Ledger};
 use spence::foods::Foods;
 use spence::kitchen::{Loaded, load, read_count, read_goods, read_ingredients, read_line};
+use spence::measure::{Spoons, read_quantity};
 use spence::prep::Effort;
 use spence::{Shown, adopt, json, reckon};
 
@@ -136,14 +137,14 @@ proptest! {
     fn a_spoilt_ingredient_line_is_read_or_refused_at_a_place_in_it(line in 0usize..LINES.len(), spoilt in spoilt()) {
         let text = String::from_utf8_lossy(&spoilt.of(LINES[line].as_bytes())).into_owned();
         let foods = &kitchen().kitchen.foods;
-        for offset in [read_line(&text, foods).map(|_| ()), read_ingredients(&text, foods).map(|_| ())].into_iter().filter_map(|read| read.err().map(|error| error.offset)) {
+        for offset in [read_line(&text, foods, Spoons::Us).map(|_| ()), read_ingredients(&text, foods, Spoons::Us).map(|_| ())].into_iter().filter_map(|read| read.err().map(|error| error.offset)) {
             prop_assert!(offset <= text.len(), "{offset} in {text:?}");
         }
     }
 
     #[test]
     fn a_spoilt_page_is_adopted_or_holds_no_recipe(spoilt in spoilt()) {
-        let is_ingredient = |line: &str| read_line(line, &kitchen().kitchen.foods).is_ok_and(|line| !format!("{line:?}").is_empty());
+        let is_ingredient = |line: &str| read_line(line, &kitchen().kitchen.foods, Spoons::Us).is_ok_and(|line| !format!("{line:?}").is_empty());
         let _ = adopt::adopt(&spoilt.of(PAGE.as_bytes()), &is_ingredient);
         let plain = spoilt.of(LINES.join("\n").as_bytes());
         let _ = adopt::adopt(&plain, &is_ingredient);
@@ -177,7 +178,7 @@ proptest! {
     fn a_spoilt_amount_is_no_food(spoilt in spoilt()) {
         let text = String::from_utf8_lossy(&spoilt.of(b"1 1/2 cups")).into_owned();
         let _ = Foods::reference().find(&text);
-        let _ = spence::measure::read_quantity(&text, spence::measure::Spoons::Us);
+        let _ = read_quantity(&text, Spoons::Us);
     }
 }
 

@@ -62,6 +62,19 @@ pub fn kitchen() -> Kitchen {
     Kitchen { folder: TempDir::new().expect("a temporary folder") }.household("").week(SATURDAY_AND_SUNDAY)
 }
 
+/// A copy of the sample kitchen.
+pub fn sample() -> Kitchen {
+    let mut copy = Kitchen { folder: TempDir::new().expect("a temporary folder") };
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("sample-data");
+    for part in ["", "recipes", "weeks"] {
+        for entry in fs::read_dir(folder.join(part)).expect("a folder").flatten().filter(|entry| entry.path().is_file()) {
+            let name = Path::new(part).join(entry.file_name());
+            copy = copy.file(&name.to_string_lossy(), &fs::read_to_string(entry.path()).expect("a file"));
+        }
+    }
+    copy
+}
+
 impl Kitchen {
     pub fn path(&self) -> &Path {
         self.folder.path()

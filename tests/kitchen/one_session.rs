@@ -7,7 +7,8 @@ use super::{Kitchen, kitchen, minute, supper};
 
 pub const OVEN: &str = "[[appliance]]\nname = \"oven\"\nroom = 2\nheat = true\nnear = \"10 °C\"\nwarm_up = \"10 min\"\n";
 pub const HOB: &str = "[[appliance]]\nname = \"hob\"\nroom = 4\n";
-pub const PRESSURE_COOKER: &str = "[[appliance]]\nname = \"pressure cooker\"\n";
+/// It comes up in no time, so that minutes are those of the steps.
+pub const PRESSURE_COOKER: &str = "[[appliance]]\nname = \"pressure cooker\"\ncomes_up = \"0 min\"\n";
 
 /// A recipe for 2 portions that keeps 3 days, of 100 g bluegrain a batch.
 pub fn recipe(name: &str, steps: &str) -> String {

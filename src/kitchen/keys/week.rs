@@ -47,6 +47,13 @@ pub(in crate::kitchen) static WEEK: File = File {
                     "the least finish; or few idle minutes and turns, with a tenth of the time kept free before finish_by",
                     "\"calm\"",
                 ),
+                key(
+                    "without",
+                    Names,
+                    Is("[]"),
+                    "appliances that are out of order: steps go to their or_on, if they have one",
+                    "[\"oven\"]",
+                ),
                 key("people", TextsOr("[[session.people]]"), Required, "who cooks; a plain text is name and role", "[\"cook\"]"),
             ],
         ),
@@ -57,7 +64,13 @@ pub(in crate::kitchen) static WEEK: File = File {
                 key("as", Name, Is("the name"), "the role, for who of a step", "\"helper\""),
                 key("from", Time, Is("the start"), "when this person comes", "\"15:00\""),
                 key("until", Time, None, "when this person leaves", "\"16:00\""),
-                key("may", Names, Is("everything"), "what this person may do", "[\"wash\", \"mix\"]"),
+                key(
+                    "may",
+                    Names,
+                    Is("everything"),
+                    "what this person may do; \"heat\" is what heats, and taking out of it",
+                    "[\"wash\", \"mix\"]",
+                ),
             ],
         ),
         heading(

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::circles::circles;
 use super::hint;
 use super::source::Findings;
-use crate::kitchen::{After, Ingredient, Kitchen, Made, Meal, Recipe, RecipeId, Spot, Wanted, Ware, Week, Who};
+use crate::kitchen::{After, HEAT, Ingredient, Kitchen, Made, Meal, Recipe, RecipeId, Spot, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity};
 
 /// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
@@ -42,6 +42,7 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
     }
     if all_weeks {
         check_people(&kitchen.recipes, weeks, found);
+        check_heat(kitchen, weeks, found);
     }
     check_same_from(weeks, found);
 }
@@ -199,6 +200,19 @@ fn check_people(recipes: &[Recipe], weeks: &[(String, Week)], found: &Findings) 
         }
         if let Some(skill) = step.skill.as_deref().filter(|skill| !people.iter().any(|person| person.may_do(skill))) {
             found.note(step.skill_at.clone(), format!("nobody in any session may do \"{skill}\"."));
+        }
+    }
+}
+
+/// Somebody must be allowed near the heat: told once a recipe.
+fn check_heat(kitchen: &Kitchen, weeks: &[(String, Week)], found: &Findings) {
+    let mut people = weeks.iter().flat_map(|(_, week)| &week.sessions).flat_map(|session| &session.people).peekable();
+    if people.peek().is_none() || people.any(|person| person.may_do(HEAT)) {
+        return;
+    }
+    for recipe in kitchen.recipes.iter().filter(|recipe| recipe.made == Made::InASession) {
+        if let Some(hot) = recipe.steps.iter().find(|step| step.is_on_heat(&kitchen.appliances)) {
+            found.note(hot.at.clone(), format!("nobody in any session may do \"{HEAT}\"."));
         }
     }
 }

@@ -5,15 +5,16 @@ use std::collections::BTreeMap;
 use jiff::civil::Time;
 use jiff::tz::TimeZoneDatabase;
 
-use super::allergens;
 use super::hint;
 use super::lines::Speech;
 use super::names::Names;
 use super::shapes;
 use super::table::Table;
 use crate::foods::convert;
+use crate::foods::safety::CHILLED_WITHIN;
 use crate::kitchen::{Appliance, ApplianceKind, Choose, Household, Paper, Print, Rules, SheetKind, Sheets, Staple};
 use crate::measure::{Currency, Dimension, Minutes, Pints, ReadError, Spoons, Units};
+use crate::words::duration;
 
 static PAPERS: [(&str, Paper); 2] = [("A4", Paper::A4), ("letter", Paper::Letter)];
 static SHEETS: [(&str, SheetKind); 7] = [
@@ -63,6 +64,7 @@ pub(super) fn fallback() -> Household {
         named: Vec::new(),
         currency: Currency { code: "EUR".to_owned(), digits: 2 },
         avoid: Vec::new(),
+        avoid_foods: Vec::new(),
         allergic: Vec::new(),
         budget: None,
         mealtimes: MEALTIMES.iter().map(|(word, time)| ((*word).to_owned(), *time)).collect(),
@@ -87,7 +89,6 @@ pub(super) fn read_household(top: &Table<'_>) -> Household {
         household.currency = currency;
     }
     household.budget = table.optional("budget", shapes::money(&household.currency));
-    household.avoid = allergens::read(&table, "avoid").unwrap_or_default();
     household.mealtimes.extend(read_mealtimes(&table));
     household.zone = table.optional("zone", |value| zone(&shapes::text(value)?));
     household
@@ -182,9 +183,23 @@ pub(super) fn read_rules(top: Option<&Table<'_>>, speech: &mut Speech<'_>) -> Ru
         spoons: spoons.with(pints),
         ready_after: minutes("ready_after", usual.ready_after),
         boxing: minutes("boxing", usual.boxing),
+        cool: table.map_or(usual.cool, |table| read_cool(table, usual.cool)),
         wash: minutes("wash", usual.wash),
+        wash_up: minutes("wash_up", usual.wash_up),
         pace: table.and_then(|table| table.optional("pace", shapes::positive)).unwrap_or(usual.pace),
     }
+}
+
+/// What cools longer than it may stand warm cannot be boxed in time.
+fn read_cool(table: &Table<'_>, usual: Minutes) -> Minutes {
+    let cool = table.optional("cool", shapes::minutes).unwrap_or(usual);
+    let most = CHILLED_WITHIN.value;
+    if cool > most {
+        let cause = format!("cool is {}, but what is kept is boxed within {} of leaving the heat", duration(cool.0), duration(most.0));
+        table.mistake("cool", cause, "Write a shorter time: cool = \"10 min\".");
+        return usual;
+    }
+    cool
 }
 
 pub(super) fn read_appliances(top: &Table<'_>, names: &mut Names) -> Vec<Appliance> {
@@ -192,15 +207,22 @@ pub(super) fn read_appliances(top: &Table<'_>, names: &mut Names) -> Vec<Applian
     for table in top.each("appliance", "[[appliance]]") {
         let heat = table.optional("heat", shapes::yes_no).unwrap_or(false);
         let name = table.required("name", "\"oven\"", shapes::text).unwrap_or_default();
+        let kind = table.optional("kind", shapes::one_of(&ApplianceKind::BY_NAME)).or_else(|| ApplianceKind::of_name(&name));
         let appliance = Appliance {
-            kind: table.optional("kind", shapes::one_of(&ApplianceKind::BY_NAME)).or_else(|| ApplianceKind::of_name(&name)),
+            kind,
             fan: table.optional("fan", shapes::yes_no).unwrap_or(false),
             name,
             room: table.optional("room", shapes::whole(1)).unwrap_or(1),
             heat,
-            near: table.optional("near", shapes::kelvin).unwrap_or(0.0),
-            warm_up: table.optional("warm_up", shapes::minutes).unwrap_or(Minutes(0)),
-            out: table.optional("out", shapes::minutes).unwrap_or(Minutes(i64::from(heat))),
+            near: table.optional("near", shapes::kelvin).unwrap_or(if heat { 10.0 } else { 0.0 }),
+            warm_up: table.optional("warm_up", shapes::minutes).unwrap_or(Minutes(if heat { 10 } else { 0 })),
+            // Off the ring, out of the cooker, out of the oven: whatever heats is emptied by somebody.
+            out: table.optional("out", shapes::minutes).unwrap_or(Minutes(i64::from(heat || kind.is_some()))),
+            comes_up: table.optional("comes_up", shapes::minutes).unwrap_or(Minutes(if kind == Some(ApplianceKind::Pressure) {
+                10
+            } else {
+                0
+            })),
             holds: table.optional("holds", shapes::litres),
             at: table.spot(),
         };

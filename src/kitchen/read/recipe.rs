@@ -3,8 +3,10 @@
 use super::lines::Speech;
 use super::shapes;
 use super::table::Table;
-use crate::kitchen::{BatchCut, BoxKind, Ingredient, Made, Recipe, Serve, Source, Spot};
-use crate::measure::{Dimension, Quantity, Spoons};
+use crate::foods::safety::CHILLED_WITHIN;
+use crate::kitchen::{BatchCut, BoxKind, HOLD, Ingredient, Made, Recipe, Serve, Source, Spot};
+use crate::measure::{Dimension, Minutes, Quantity, Spoons};
+use crate::words::duration;
 
 static CUTS: [(&str, BatchCut); 3] = [("whole", BatchCut::Whole), ("halves", BatchCut::Halves), ("any", BatchCut::Any)];
 static MADE: [(&str, Made); 2] = [("in a session", Made::InASession), ("at the meal", Made::AtTheMeal)];
@@ -28,9 +30,12 @@ pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
         cupboard: days("cupboard"),
         made: top.optional("made", shapes::one_of(&MADE)).unwrap_or(Made::InASession),
         serve: top.optional("serve", shapes::one_of(&SERVE)),
+        hold: read_hold(top),
+        hold_hot: top.optional("hold_hot", shapes::minutes),
         boxed: read_box(top, spoons),
         ingredients: Vec::new(),
         steps: Vec::new(),
+        headings: Vec::new(),
         at_table: Vec::new(),
         source: read_source(top),
         method: Vec::new(),
@@ -51,9 +56,12 @@ pub(super) fn unread(id: &str) -> Recipe {
         cupboard: None,
         made: Made::InASession,
         serve: None,
+        hold: HOLD,
+        hold_hot: None,
         boxed: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
+        headings: Vec::new(),
         at_table: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
@@ -70,6 +78,22 @@ fn read_source(top: &Table<'_>) -> Source {
     let Some(table) = top.one("source", "[source]") else { return Source::default() };
     let text = |key: &str| table.optional(key, shapes::text);
     Source { author: text("author"), title: text("title"), address: text("address") }
+}
+
+/// What only stands about is eaten within two hours.
+fn read_hold(top: &Table<'_>) -> Minutes {
+    let hold = top.optional("hold", shapes::minutes).unwrap_or(HOLD);
+    let most = CHILLED_WITHIN.value;
+    if hold > most {
+        let text = format!(
+            "hold is {}, but what leaves the heat is eaten or chilled within {} (USDA FSIS). hold_hot is for what is kept at 60 °C (140 °F) or \
+             above. Local rules come first.",
+            duration(hold.0),
+            duration(most.0)
+        );
+        top.file.found.note(top.spot_of("hold"), text);
+    }
+    hold
 }
 
 fn read_makes(top: &Table<'_>, spoons: Spoons) -> Quantity {

@@ -189,3 +189,38 @@ fn half_a_portion_is_spare_and_so_is_what_no_portion_is_known_of() {
     assert_eq!(of_grams(Some(200)), (600.0, None));
     assert_eq!(of_grams(None), (590.0, Some(10.0)));
 }
+
+/// Sunday's mash, eaten at `meal` on Sunday; what is kept of it.
+fn kept_for(meal_at: &str, finish_by: Option<&str>, change: impl FnOnce(&mut Recipe)) -> Kept {
+    let kitchen = one_recipe(change);
+    let mut week = week(vec![session(SUNDAY)], vec![meal(meal_at, "Sun supper", vec![recipe_line(0, 2.0)])]);
+    week.sessions[0].finish_by = finish_by.map(at);
+    plan(&kitchen, &week).expect("a plan").makings[0].uses[0].kept
+}
+
+#[test]
+fn what_is_served_hot_within_two_hours_of_the_finish_is_straight_from_the_pot_and_all_else_is_boxed() {
+    let hot = |mash: &mut Recipe| mash.serve = Some(Serve::Hot);
+    let by = Some("2026-11-29T16:30");
+    assert_eq!(kept_for("2026-11-29T18:30", by, hot), Kept::Straight);
+    assert_eq!(kept_for("2026-11-29T18:31", by, hot), Kept::Fridge);
+    assert_eq!(kept_for("2026-11-29T18:30", by, |mash| mash.serve = Some(Serve::Cold)), Kept::Fridge);
+    assert_eq!(kept_for("2026-11-29T18:30", by, |_| ()), Kept::Fridge, "nobody says that it is served hot");
+    let hot_for_three_hours = |mash: &mut Recipe| {
+        mash.serve = Some(Serve::Hot);
+        mash.hold_hot = Some(Minutes(180));
+    };
+    assert_eq!(kept_for("2026-11-29T19:30", by, hot_for_three_hours), Kept::Straight);
+}
+
+#[test]
+fn bread_is_boxed_where_it_keeps_longest() {
+    let kitchen = one_recipe(|bread| (bread.fridge, bread.cupboard) = (Some(Days(1)), Some(Days(4))));
+    // Sunday + 4 days reaches Thursday.
+    let week = week(vec![session(SUNDAY)], suppers(&[("2026-11-30", 2.0), ("2026-12-03", 2.0)]));
+    let made = plan(&kitchen, &week).expect("a plan");
+    let boxes: Vec<_> = made.makings[0].boxes.iter().map(|boxed| (boxed.amount.base(), boxed.place, boxed.use_by)).collect();
+    let spare = (2.0, Place::Cupboard, date("2026-12-03"));
+    assert_eq!(boxes, [(4.0, Place::Cupboard, date("2026-12-03")), spare]);
+    assert!(made.makings[0].uses.iter().all(|use_| use_.kept == Kept::Cupboard));
+}

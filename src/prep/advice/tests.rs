@@ -10,7 +10,7 @@ use crate::words::duration;
 
 /// Advice on the first session, in its sentences.
 fn told(kitchen: &Kitchen, week: &Week, makings: &Makings, plan: &Schedule, replanned: i64) -> Vec<String> {
-    let work = session_work(kitchen, &week.sessions[0], 0, makings);
+    let work = session_work(kitchen, week, 0, makings);
     let advice = advice((kitchen, week, makings), 0, &work, plan, |_| replanned);
     advice.iter().map(|one| one.text(kitchen.names())).collect()
 }

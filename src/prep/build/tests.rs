@@ -16,6 +16,7 @@ fn kind(task: &Task) -> &'static str {
         Doing::Step(_) => "step",
         Doing::Aside(_) => "aside",
         Doing::Box(_) => "box",
+        Doing::WashUp => "wash up",
     }
 }
 
@@ -40,14 +41,14 @@ fn beetroot() -> (Kitchen, Makings) {
 
 #[test]
 fn a_session_is_told_from_the_warm_up_to_the_last_box() {
-    // 10 min of warm-up, 5 + 40 + 1 in the oven for two trays, 3 min of boxing: 59 min.
+    // 10 min of warm-up, 5 + 40 + 1 in the oven for two trays, 10 of cooling, 3 min of boxing: 69 min.
     let (kitchen, makings) = beetroot();
     let plan = prep(&kitchen, &week(), &makings, &[], &[], Effort::Normal);
     let session = &plan.sessions[0];
     let seen: Vec<_> = session.tasks.iter().map(|t| (kind(t), t.start_minute, t.end_minute)).collect();
-    assert_eq!(seen, [("set", 0, 10), ("step", 10, 56), ("box", 56, 59)]);
-    assert_eq!((session.minutes, session.proven), (59, true));
-    assert_eq!((session.start, session.finish), (sunday(), date(2026, 11, 29).at(14, 59, 0, 0)));
+    assert_eq!(seen, [("set", 0, 10), ("step", 10, 56), ("box", 66, 69)]);
+    assert_eq!((session.minutes, session.proven), (69, true));
+    assert_eq!((session.start, session.finish), (sunday(), date(2026, 11, 29).at(15, 9, 0, 0)));
     let batch = Batch { recipe: RecipeId(0), batches: 1.5, makes: Quantity::portions(6.0) };
     assert_eq!((&session.batches, session.boxes.len(), &session.boxes[0].amount), (&vec![batch], 1, &Quantity::portions(3.0)));
 }
@@ -66,7 +67,7 @@ fn an_overrun_of_finish_by_is_said() {
     let mut week = week();
     week.sessions[0].finish_by = Some(date(2026, 11, 29).at(14, 45, 0, 0));
     let plan = prep(&kitchen, &week, &makings, &[], &[], Effort::Normal);
-    assert_eq!(plan.sessions[0].advice[0].text(kitchen.names()), "This session ends at 14:59, 14 min after 14:45.");
+    assert_eq!(plan.sessions[0].advice[0].text(kitchen.names()), "This session ends at 15:09, 24 min after 14:45.");
 }
 
 #[test]

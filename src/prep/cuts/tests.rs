@@ -14,7 +14,7 @@ use crate::prep::{Placed, Schedule};
 /// Cuts of one making whose steps are done one after another.
 fn cuts_of(kitchen: &Kitchen, batches: f64) -> Vec<(String, f64, String, u32)> {
     let makings = makings(vec![making(kitchen, 0, batches)]);
-    let work = session_work(kitchen, &week().sessions[0], 0, &makings);
+    let work = session_work(kitchen, &week(), 0, &makings);
     let placed = (0..work.origins.len()).map(|job| Placed { start: job as i64, person: None, out_person: None, set_to: None });
     let schedule = Schedule { placed: placed.collect(), ..planned(0) };
     let tasks = tasks(kitchen, &makings, &work, &schedule);

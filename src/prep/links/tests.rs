@@ -10,7 +10,7 @@ use crate::prep::testing::*;
 use crate::prep::{Link, LinkWhy};
 
 fn work(kitchen: &Kitchen, list: Vec<Making>) -> Work {
-    session_work(kitchen, &week().sessions[0], 0, &makings(list))
+    session_work(kitchen, &week(), 0, &makings(list))
 }
 
 fn order(before: usize, after: usize) -> Link {
@@ -67,14 +67,45 @@ fn what_is_done_ahead_is_outside_and_its_links_vanish() {
 fn a_load_is_boxed_within_two_hours_of_leaving_the_heat_for_good() {
     // Browned on the hob (0), braised in the oven (1), rested (2), boxed (3): only the oven is the last heat.
     let hob = Step { wait: Minutes(5), on: vec![ApplianceId(1)], ..step("Brown.") };
-    let safe = Link { before: 1, after: 3, gap: 0, within: Some(120), why: LinkWhy::Safety };
+    let safe = Link { before: 1, after: 3, gap: 10, within: Some(120), why: LinkWhy::Safety };
     assert_eq!(links_of(vec![hob, oven("Braise."), step("Rest.")], 1.0, true), [order(0, 1), order(1, 2), order(2, 3), safe]);
 }
 
 #[test]
 fn each_load_has_its_own_two_hours() {
-    let safe = |before| Link { before, after: 2, gap: 0, within: Some(120), why: LinkWhy::Safety };
+    let safe = |before| Link { before, after: 2, gap: 10, within: Some(120), why: LinkWhy::Safety };
     assert_eq!(links_of(vec![oven("Bake.")], 4.0, true), [order(0, 2), order(1, 2), safe(0), safe(1)]);
+}
+
+/// The limits of safety of a load of the oven, boxed: cooling and the most, in minutes.
+fn cools(cool: i64, kind: &str) -> Vec<(i64, Option<i64>)> {
+    let mut kitchen = kitchen();
+    kitchen.rules.cool = Minutes(cool);
+    kitchen.appliances = vec![appliance("oven", 2, true)];
+    let barley = food(&mut kitchen, "barley", kind);
+    let mut dish = recipe("dish", "Dish", 4.0, vec![oven("Bake.")]);
+    dish.ingredients = vec![ingredient("200 g barley", barley, None, None)];
+    kitchen.recipes = vec![dish];
+    let boxes = vec![Boxed { amount: Quantity::portions(2.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec![] }];
+    let list = vec![Making { boxes, ..making(&kitchen, 0, 1.0) }];
+    let links = work(&kitchen, list).problem.links;
+    links.iter().filter(|link| link.why == LinkWhy::Safety).map(|link| (link.gap, link.within)).collect()
+}
+
+#[test]
+fn what_is_hot_cools_before_it_is_boxed_and_cooked_grains_are_boxed_within_the_hour() {
+    assert_eq!(cools(10, "vegetable"), [(10, Some(120))]);
+    assert_eq!(cools(0, "grain"), [(0, Some(60))]);
+    assert_eq!(cools(90, "grain"), [(60, Some(60))], "cooling stops at the hour");
+}
+
+#[test]
+fn what_stood_in_the_fridge_did_not_leave_the_heat() {
+    let mut kitchen = kitchen();
+    kitchen.appliances = vec![appliance("fridge", 2, false)];
+    kitchen.recipes = vec![recipe("oats", "Oats", 4.0, vec![oven("Chill.")])];
+    let boxes = vec![Boxed { amount: Quantity::portions(2.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec![] }];
+    assert_eq!(work(&kitchen, vec![Making { boxes, ..making(&kitchen, 0, 1.0) }]).problem.links, [order(0, 1)]);
 }
 
 /// A sauce (two steps), and a dish whose second step names it.

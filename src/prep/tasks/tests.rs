@@ -10,7 +10,7 @@ use crate::plan::{Boxed, Making};
 use crate::prep::testing::*;
 
 fn work(kitchen: &Kitchen, week: &Week, list: Vec<Making>) -> Work {
-    session_work(kitchen, &week.sessions[0], 0, &makings(list))
+    session_work(kitchen, week, 0, &makings(list))
 }
 
 fn boxed(making: Making) -> Making {

@@ -7,6 +7,7 @@ mod count;
 mod faces;
 mod flow;
 mod guide;
+mod handout;
 mod labels;
 mod list;
 mod mark;

@@ -6,7 +6,7 @@ use pretty_assertions::assert_eq;
 use super::checks::{is_sound_in, letters, letters_of};
 use super::sample::{A4, LARGE, LETTER, dish, names};
 use crate::foods::Allergen;
-use crate::kitchen::{ApplianceId, Serve};
+use crate::kitchen::{ApplianceId, Serve, Source};
 use crate::measure::{Celsius, Days, Minutes, Quantity};
 use crate::plan::Contains;
 use crate::prep::{PageLine, PageSize, PageStep, RecipePage, SizeOf};
@@ -37,6 +37,7 @@ fn barley() -> Told {
         serve: Some(Serve::Hot),
         contains: Contains { allergens: [Allergen::Gluten].into_iter().collect(), ..Contains::default() },
         beware: None,
+        source: Source::default(),
     };
     (page, Some(PerPortion { kcal: Some(264.4), protein_g: Some(7.4), fibre_g: None, missing: vec![] }))
 }

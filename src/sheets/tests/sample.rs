@@ -125,6 +125,7 @@ pub fn appliance(name: &str) -> Appliance {
         near: 10.0,
         warm_up: Minutes(0),
         out: Minutes(1),
+        comes_up: Minutes(0),
         holds: None,
         kind: None,
         fan: false,

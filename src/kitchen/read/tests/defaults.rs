@@ -10,7 +10,7 @@ fn a_household_has_the_defaults_of_the_rules() {
     let kitchen = loaded(&[]).kitchen;
     let rules = &kitchen.rules;
     assert_eq!((rules.short_by, rules.choose, rules.spoons, rules.pace), (0.02, Choose::Cheapest, Spoons::Us, 1.0));
-    assert_eq!((rules.ready_after, rules.boxing, rules.wash), (Minutes(180), Minutes(3), Minutes(3)));
+    assert_eq!((rules.ready_after, rules.boxing, rules.wash, rules.cool), (Minutes(180), Minutes(3), Minutes(3), Minutes(10)));
     let always: Vec<&str> = rules.always.iter().map(|id| kitchen.foods[*id].name.as_str()).collect();
     assert_eq!((always, rules.ask.len()), (vec!["water"], 0));
     assert_eq!((kitchen.print.paper, kitchen.print.units), (Paper::A4, Units::Metric));
@@ -19,11 +19,25 @@ fn a_household_has_the_defaults_of_the_rules() {
 }
 
 #[test]
-fn an_appliance_with_heat_takes_a_minute_to_empty_and_another_none() {
+fn whatever_heats_takes_a_minute_to_empty_and_a_fridge_none() {
     let kitchen = loaded(&[]).kitchen;
     let [oven, hob] = &kitchen.appliances[..] else { panic!("two appliances") };
-    assert_eq!((oven.room, oven.out, oven.warm_up), (1, Minutes(1), Minutes(0)));
-    assert_eq!((hob.room, hob.out, hob.heat), (1, Minutes(0), false));
+    assert_eq!((oven.room, oven.out, oven.heats()), (1, Minutes(1), true));
+    assert_eq!((hob.room, hob.out, hob.heats(), hob.heat), (1, Minutes(1), true, false));
+    let kitchen = format!("{HOUSEHOLD}\n[[appliance]]\nname = \"fridge\"\n[[appliance]]\nname = \"big pan\"\nkind = \"hob\"\n");
+    let kitchen = loaded(&[("kitchen.toml", &kitchen)]).kitchen;
+    assert_eq!(kitchen.appliances[2..].iter().map(|one| (one.out.0, one.heats())).collect::<Vec<_>>(), [(0, false), (1, true)]);
+}
+
+#[test]
+fn only_what_shares_one_temperature_warms_up_and_lets_near_ones_share() {
+    let kitchen = loaded(&[]).kitchen;
+    let seen: Vec<_> = kitchen.appliances.iter().map(|one| (one.warm_up, one.near)).collect();
+    assert_eq!(seen, [(Minutes(10), 10.0), (Minutes(0), 0.0)]);
+    let own = "name = \"small oven\"\nheat = true\nwarm_up = \"0 min\"\nnear = \"0 °C\"\nout = \"0 min\"\n";
+    let kitchen = loaded(&[("kitchen.toml", &format!("{HOUSEHOLD}\n[[appliance]]\n{own}"))]).kitchen;
+    let small = &kitchen.appliances[2];
+    assert_eq!((small.warm_up, small.near, small.out), (Minutes(0), 0.0, Minutes(0)));
 }
 
 #[test]

@@ -1,0 +1,54 @@
+//! What is to be there before cooking begins: appliances, and boxes by number and name.
+
+use itertools::Itertools;
+
+use super::HandoutSession;
+use crate::kitchen::{ApplianceId, Kitchen, RecipeId};
+use crate::plan::Makings;
+use crate::prep::Boxes;
+
+#[derive(Debug, Clone, PartialEq)]
+pub struct Ready {
+    pub needed: Vec<Needed>,
+    /// Of all sessions, each kind once.
+    pub boxes: Vec<Boxes>,
+}
+
+/// An appliance that the week uses.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Needed {
+    pub appliance: ApplianceId,
+    /// Its places that are taken at one time, at most: trays, rings.
+    pub most: u32,
+    /// The dishes that cannot be made without it.
+    pub dishes: Vec<RecipeId>,
+}
+
+pub(super) fn ready(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSession]) -> Ready {
+    let needed = (0..kitchen.appliances.len()).map(ApplianceId).filter_map(|id| needed(kitchen, makings, sessions, id)).collect();
+    let mut boxes: Vec<Boxes> = Vec::new();
+    for one in sessions.iter().flat_map(|session| &session.plans[0].boxes).filter_map(|note| note.boxes.as_ref()) {
+        match boxes.iter_mut().find(|known| known.kind == one.kind) {
+            Some(known) => known.count += one.count,
+            None => boxes.push(one.clone()),
+        }
+    }
+    Ready { needed, boxes }
+}
+
+fn needed(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSession], id: ApplianceId) -> Option<Needed> {
+    let uses = |recipe: &RecipeId| kitchen.recipes[*recipe].steps.iter().any(|step| step.on.contains(&id));
+    let dishes: Vec<RecipeId> = makings.makings.iter().map(|making| making.recipe).filter(uses).unique().collect();
+    let most = sessions.iter().flat_map(|session| &session.plans).map(|plan| {
+        let tasks: Vec<_> = plan.tasks.iter().filter(|task| task.on.contains(&id) && !task.is_set()).collect();
+        let at = |minute: i64| {
+            tasks
+                .iter()
+                .filter(|task| task.start_minute <= minute && minute < task.end_minute)
+                .map(|task| task.takes.unwrap_or(1))
+                .sum::<u32>()
+        };
+        tasks.iter().map(|task| at(task.start_minute)).max().unwrap_or(0)
+    });
+    (!dishes.is_empty()).then(|| Needed { appliance: id, most: most.max().unwrap_or(0).max(1), dishes })
+}

@@ -1,0 +1,248 @@
+//! `handout`: a week for people with other kitchens. Its list is the demand of an empty shelf, and nothing of the household is in it.
+
+use std::collections::BTreeMap;
+use std::fs;
+
+use lopdf::Document;
+use pretty_assertions::assert_eq;
+use spence::handout::{Handout, Wishes, handout};
+use spence::kitchen::load;
+use spence::measure::{Quantity, Units, show};
+use spence::prep::Effort;
+
+use crate::kitchen::{Kitchen, kitchen, sample, stderr};
+
+fn told(kitchen: &Kitchen) -> Handout {
+    let loaded = load(kitchen.path()).expect("no mistakes");
+    handout(&loaded.kitchen, &loaded.weeks[0].1, &Wishes { effort: Effort::Low, ..Wishes::default() }).expect("a plan")
+}
+
+/// Every food with its amounts as they are printed, by the day on which it is bought.
+fn bought(told: &Handout) -> Vec<(String, String, String)> {
+    let mut all = Vec::new();
+    for buying in &told.buying {
+        let on = buying.on.map_or_else(|| "first".to_owned(), |day| day.words());
+        for line in buying.sections.iter().flat_map(|section| &section.lines) {
+            let amounts: Vec<String> = line.amounts.iter().map(|amount| show(amount, Units::Metric)).collect();
+            all.push((on.clone(), line.name.clone(), amounts.join(" and ")));
+        }
+    }
+    all
+}
+
+fn text_of(kitchen: &Kitchen, arguments: &[&str]) -> String {
+    kitchen.done(&[&["handout"], arguments].concat());
+    let pdf = Document::load(kitchen.path().join("sheets/handout-2026-11-30.pdf")).expect("a PDF");
+    let pages: Vec<u32> = pdf.get_pages().keys().copied().collect();
+    pdf.extract_text(&pages).expect("text")
+}
+
+fn row(on: &str, name: &str, amount: &str) -> (String, String, String) {
+    (on.to_owned(), name.to_owned(), amount.to_owned())
+}
+
+/// The shops that the sample week names, which sell nothing.
+const UNPRICED: &str = "[[shop]]\nname = \"Quay market\"\n[[shop]]\nname = \"Mill stores\"\n";
+
+const FOODS: &str = r#"
+[[food]]
+name = "bluegrain"
+section = "Grains"
+[[food]]
+name = "redroot"
+section = "Vegetables"
+each = "100 g"
+keeps = { fridge = "1 day" }
+[[food]]
+name = "moonoil"
+kind = "oil"
+section = "Oils"
+[[food]]
+name = "greenleaf"
+section = "Vegetables"
+"#;
+
+/// Two eaters eat stew and roots; the shelf is full and the shop sells in sacks.
+fn small() -> Kitchen {
+    kitchen()
+        .file("kitchen.toml", "[household]\nname = \"Test row\"\neaters = 2\ncurrency = \"EUR\"\n[rules]\nboxing = \"0 min\"\nwash = \"0 min\"\nalways = [\"water\"]\nask = [\"salt\"]\n[[staple]]\nfood = \"greenleaf\"\npar = \"900 g\"\n")
+        .foods(FOODS)
+        .shops("[[shop]]\nname = \"Zebra stores\"\n[[pack]]\nshop = \"Zebra stores\"\nfood = \"bluegrain\"\nsize = \"5 kg\"\nprice = \"9.99\"\n")
+        .pantry("[[lot]]\nfood = \"bluegrain\"\namount = \"2 kg\"\nplace = \"cupboard\"\n")
+        .recipe(
+            "stew",
+            "name = \"Stew\"\nmakes = \"4 portions\"\nkeeps = { fridge = \"3 days\" }\ningredients = [\"200 g bluegrain\", \"3 redroots\", \"60 ml moonoil\", \"salt, to taste\"]\n[[step]]\ntext = \"Stew it.\"\nhands = \"9 min\"\n",
+        )
+        .meals("[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:stew\", \"25 g greenleaf\"]\n[[meal]]\nday = \"wed\"\nat = \"supper\"\neach = [\"1 portion recipe:stew\", \"1.25 redroot\"]\n")
+}
+
+#[test]
+fn the_list_is_the_demand_of_an_empty_shelf_by_sums_written_out() {
+    // Stew: 2 eaters on Monday and 2 on Wednesday are 4 portions, one batch: 200 g, 3 pieces, 60 ml. Greenleaf: 2 × 25 g.
+    // Redroot keeps a day: Saturday's trip reaches Sunday's session; Wednesday's 2 × 1.25 = 2.5, 3 whole, are bought on day 3.
+    let told = told(&small());
+    assert_eq!(
+        bought(&told),
+        [
+            row("first", "bluegrain", "200 g"),
+            row("first", "moonoil", "60 ml"),
+            row("first", "greenleaf", "50 g"),
+            row("first", "redroots", "3"),
+            row("day 3", "redroots", "3"),
+        ]
+    );
+    let names = |foods: &[spence::foods::FoodId]| foods.iter().map(|food| told.kitchen.foods[*food].name.clone()).collect::<Vec<_>>();
+    assert_eq!((names(&told.weekly), names(&told.at_home)), (vec!["greenleaf".to_owned()], vec!["water".to_owned(), "salt".to_owned()]));
+}
+
+#[test]
+fn the_list_of_the_sample_is_what_list_needs_without_shelf_shops_and_staples() {
+    let bare = sample().pantry("").shops(UNPRICED);
+    let household = bare.text("kitchen.toml");
+    let bare = bare.file("kitchen.toml", household.split("[[staple]]").next().expect("a household"));
+    let list = bare.list();
+    let mut needed: BTreeMap<String, f64> = BTreeMap::new();
+    for line in list["trips"]
+        .as_array()
+        .expect("trips")
+        .iter()
+        .flat_map(|trip| trip["shops"].as_array().expect("shops"))
+        .flat_map(|shop| shop["sections"].as_array().expect("sections"))
+        .flat_map(|section| section["lines"].as_array().expect("lines"))
+    {
+        if line["need"]["unit"] == "g" {
+            *needed.entry(line["food"].as_str().expect("a food").to_owned()).or_default() +=
+                line["need"]["amount"].as_f64().expect("grams");
+        }
+    }
+    let told = told(&sample());
+    let mut stated: BTreeMap<String, f64> = BTreeMap::new();
+    for line in told.buying.iter().flat_map(|one| &one.sections).flat_map(|one| &one.lines) {
+        for amount in &line.amounts {
+            if matches!(amount, Quantity::Mass(_)) {
+                *stated.entry(told.kitchen.foods[line.food].name.clone()).or_default() += amount.base();
+            }
+        }
+    }
+    assert!(stated.len() > 20, "{stated:?}");
+    for (food, grams) in &stated {
+        let wanted = needed.get(food).unwrap_or_else(|| panic!("{food} is not needed"));
+        // JSON has amounts to the tenth of a gram.
+        assert!((grams - wanted).abs() < 0.06, "{food}: {grams} g, not {wanted} g");
+    }
+    // Written out: braise 1, herb yoghurt half of 1, roots 1, fish 1¼: 3¾ lemons. Oats 2½ and slaw 2: 4½ apples. Oil 45 + 60 + 60 + 15 ml.
+    // Oat milk 500 ml for five portions of oats and 150 ml for six of soup. Stock 1050 ml and 1500 ml. One frittata has six eggs.
+    let all = bought(&told);
+    for row in [
+        row("first", "lemons", "4"),
+        row("first", "apples", "5"),
+        row("first", "olive oil", "180 ml"),
+        row("first", "oat milk", "650 ml"),
+        row("first", "vegetable stock", "2.55 l"),
+        row("first", "eggs", "6"),
+        row("day 3", "red peppers", "2"),
+    ] {
+        assert!(all.contains(&row), "{row:?} is not in {all:?}");
+    }
+}
+
+#[test]
+fn no_name_shop_price_or_date_of_the_household_is_in_it() {
+    let text = text_of(&sample(), &["--by", "A neighbour"]);
+    let words: Vec<&str> = text.split(|c: char| !c.is_alphanumeric()).collect();
+    for name in ["Boatyard", "Rosa", "Tom", "Emil", "Jo", "Quay", "Mill", "EUR", "2026"] {
+        assert!(!words.contains(&name), "{name} is in the handout");
+    }
+    for word in ["Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun", "Nov", "Dec"] {
+        assert!(!words.contains(&word), "{word} is in the handout");
+    }
+    assert!(!text.contains('€'));
+    let shops = sample().text("shops.toml");
+    let figures = shops.split(|c: char| !c.is_ascii_digit() && c != '.');
+    let prices: Vec<&str> = figures.filter(|figure| figure.split_once('.').is_some_and(|(_, cents)| cents.len() == 2)).collect();
+    assert!(prices.len() > 20, "{prices:?}");
+    let tokens: Vec<&str> = text.split_whitespace().map(|token| token.trim_matches(|c: char| !c.is_alphanumeric())).collect();
+    for pair in tokens.windows(2) {
+        let is_amount = ["l", "kg"].contains(&pair[1]);
+        assert!(is_amount || !prices.contains(&pair[0]), "{pair:?} is a price");
+    }
+}
+
+#[test]
+fn shelf_shops_prices_and_the_day_change_nothing_of_it() {
+    let read = |kitchen: &Kitchen| fs::read(kitchen.path().join("sheets/handout-2026-11-30.pdf")).expect("a PDF");
+    let with = sample();
+    with.done(&["handout"]);
+    let first = read(&with);
+    let bare = sample().pantry("").shops(UNPRICED);
+    bare.done(&["handout"]);
+    assert!(read(&bare) == first, "the shelf or the shops are in it");
+    with.done_on("2027-01-01", &["handout"]);
+    assert!(read(&with) == first, "the day is in it");
+}
+
+#[test]
+fn a_handout_writes_one_file_and_no_plan() {
+    let kitchen = small();
+    let said = kitchen.done(&["handout", "--title", "Stew week", "--by", "Me"]);
+    assert!(said.starts_with("Stew week, by Me\n"), "{said}");
+    let files: Vec<String> = fs::read_dir(kitchen.path().join("sheets"))
+        .expect("sheets")
+        .flatten()
+        .map(|entry| entry.file_name().to_string_lossy().into_owned())
+        .collect();
+    assert_eq!(files, ["handout-2026-11-30.pdf"]);
+    kitchen.done(&["handout", "--into", "elsewhere", "--paper", "letter", "--size", "large"]);
+    assert!(kitchen.path().join("elsewhere/handout-2026-11-30.pdf").exists());
+}
+
+#[test]
+fn a_method_that_is_somebody_else_s_is_printed_only_when_asked_for() {
+    let with = |source: &str| {
+        let kitchen = small();
+        let stew = kitchen.text("recipes/stew.toml").replace("makes =", &format!("source = {source}\nmakes ="));
+        kitchen.file("recipes/stew.toml", &stew)
+    };
+    let theirs = with("{ author = \"A. Reader\", title = \"Pots\", address = \"https://example.org/pots\" }");
+    let text = text_of(&theirs, &[]);
+    assert!(text.contains("A. Reader") && text.contains("https://example.org/pots"), "{text}");
+    assert!(!text.contains("Stew it"), "{text}");
+    assert!(text_of(&theirs, &["--methods"]).contains("Stew it"));
+    let own = with("\"Test row\"");
+    let text = text_of(&own, &[]);
+    assert!(text.contains("Stew it") && !text.contains("Test row"), "{text}");
+}
+
+#[test]
+fn a_name_of_the_household_that_a_recipe_says_is_pointed_out() {
+    let kitchen = small();
+    let eaters = kitchen
+        .text("kitchen.toml")
+        .replace("eaters = 2\n", "")
+        .replace("[rules]", "[[eater]]\nname = \"Ada\"\n[[eater]]\nname = \"Bo\"\n[rules]");
+    let stew = kitchen.text("recipes/stew.toml").replace("Stew it.", "Stew it as Ada likes it.");
+    let kitchen = kitchen.file("kitchen.toml", &eaters).file("recipes/stew.toml", &stew);
+    let output = kitchen.run(&["handout"]);
+    assert!(
+        stderr(&output).contains("recipes/stew.toml") && stderr(&output).contains("\"Ada\" stands in the handout"),
+        "{}",
+        stderr(&output)
+    );
+}
+
+#[test]
+fn what_cannot_be_read_or_reckoned_is_told() {
+    let kitchen = small();
+    for (arguments, status, words) in [
+        (vec!["handout", "--eaters", "0"], 2, "no number of eaters"),
+        (vec!["handout", "--note", "missing.txt"], 2, "there is no file missing.txt"),
+    ] {
+        let output = kitchen.run(&arguments);
+        assert_eq!(output.status.code(), Some(status), "{}", stderr(&output));
+        assert!(stderr(&output).contains(words), "{}", stderr(&output));
+        assert!(!kitchen.path().join("sheets").exists());
+    }
+    let empty = kitchen.week("from = 2026-11-30\n");
+    let output = empty.run(&["handout"]);
+    assert_eq!((output.status.code(), stderr(&output).contains("the week has no meal")), (Some(1), true));
+}
