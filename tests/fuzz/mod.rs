@@ -12,7 +12,6 @@ use std::path::Path;
 use jiff::civil::date;
 use proptest::prelude::*;
 use spence::book::{Book, Booked, Ledger};
-use spence::foods::Foods;
 use spence::kitchen::{Loaded, load, read_count, read_goods, read_ingredients, read_line};
 use spence::measure::{Spoons, read_quantity};
 use spence::prep::Effort;
@@ -177,7 +176,7 @@ proptest! {
     #[test]
     fn a_spoilt_amount_is_no_food(spoilt in spoilt()) {
         let text = String::from_utf8_lossy(&spoilt.of(b"1 1/2 cups")).into_owned();
-        let _ = Foods::reference().find(&text);
+        let _ = kitchen().kitchen.foods.find(&text);
         let _ = read_quantity(&text, Spoons::Us);
     }
 }
