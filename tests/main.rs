@@ -23,6 +23,7 @@ mod count;
 mod eaters;
 mod every_key;
 mod finer_rules;
+mod fuzz;
 mod handout;
 mod household_of_four;
 mod issue;
