@@ -13,6 +13,7 @@ mod adopt_pages;
 mod allergies;
 mod boatyard_row;
 mod book;
+mod bounds;
 mod browser;
 mod calendar;
 mod cli;

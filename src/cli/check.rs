@@ -92,7 +92,7 @@ fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     let mut warnings = setting.loaded.warnings.clone();
     let mut mistakes = Vec::new();
     for week in 0..setting.loaded.weeks.len() {
-        match setting.reckon_week(week) {
+        match setting.reckon_sessions(week) {
             Ok(reckoning) => {
                 let new: Vec<Warning> = reckoning.warnings.into_iter().filter(|warning| !warnings.contains(warning)).collect();
                 warnings.extend(new);

@@ -20,7 +20,9 @@ use crate::words::{clock, day, day_near, day_year, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
-    let reckoned = setting.reckon(cli)?;
+    let mut reckoned = setting.reckon(cli)?;
+    let out_of_order = reckoned.out_of_order().into_iter().map(Warning::from);
+    reckoned.warnings.extend(out_of_order);
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared });
     match cli.format {

@@ -75,6 +75,13 @@ impl Setting {
         reckon(&self.loaded, &self.booked, &prints, week, self.today).map_err(Failure::Mistakes)
     }
 
+    /// As [`Self::reckon_week`], for what plans its sessions: a step whose appliance is out of order is a mistake.
+    pub fn reckon_sessions(&self, week: usize) -> Result<Reckoning<'_>, Failure> {
+        let reckoned = self.reckon_week(week)?;
+        let mistakes = reckoned.out_of_order();
+        if mistakes.is_empty() { Ok(reckoned) } else { Err(Failure::Mistakes(mistakes)) }
+    }
+
     /// The last prints of a week and of those beside it, as far as they have begun: what is past of them was done as printed.
     fn prints(&self, week: usize) -> Result<Vec<Option<Printed>>, Failure> {
         let (first, last) = span(&self.loaded.weeks[week].1);

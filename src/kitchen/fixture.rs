@@ -78,7 +78,7 @@ pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
 }
 
 pub(crate) fn session(start: &str) -> Session {
-    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), at: spot(2) }
+    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), without: Vec::new(), at: spot(2) }
 }
 
 /// A supper for one, with one line for each eater.

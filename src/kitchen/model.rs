@@ -351,6 +351,15 @@ pub enum After {
     Recipe(RecipeId),
 }
 
+/// Where a step goes whose appliance is out of order: `or_on`, with what differs there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Elsewhere {
+    pub on: ApplianceId,
+    pub wait: Option<Minutes>,
+    pub temperature: Option<Celsius>,
+    pub takes: Option<f64>,
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {
     pub id: Option<String>,
@@ -362,6 +371,7 @@ pub struct Step {
     pub on: Vec<ApplianceId>,
     pub takes: f64,
     pub temperature: Option<Celsius>,
+    pub elsewhere: Option<Elsewhere>,
     pub inside: Option<Celsius>,
     pub who: Option<String>,
     pub skill: Option<String>,
@@ -516,6 +526,8 @@ pub struct Session {
     pub finish_by: Option<DateTime>,
     pub people: Vec<Person>,
     pub aim: Aim,
+    /// Appliances out of order.
+    pub without: Vec<ApplianceId>,
     pub at: Spot,
 }
 

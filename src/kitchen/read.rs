@@ -175,7 +175,8 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let packs = shops_top.map(|top| shops::read_packs(&top, &household.currency, &shop_names, &mut speech)).unwrap_or_default();
     let lots = pantry_file.top(&keys::PANTRY, found).map(|top| pantry::read_lots(&top, &mut speech)).unwrap_or_default();
 
-    let customs = week::Customs { household: &household, known: kitchen_top.is_some_and(|top| top.has("household")) };
+    let customs =
+        week::Customs { household: &household, appliances: &appliance_names, known: kitchen_top.is_some_and(|top| top.has("household")) };
     let mut weeks = Vec::new();
     for (stem, parsed) in &parsed_weeks {
         let week = parsed.top(&keys::WEEK, found).and_then(|top| week::read_week(&top, &customs, &shop_names, &mut speech));

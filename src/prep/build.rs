@@ -9,6 +9,7 @@ use super::boxes::boxes;
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
 use super::cuts::cuts;
+use super::elsewhere::as_found;
 use super::fetch::fetch;
 use super::schedule::{least_finish, slower};
 use super::tasks::{Work, session_work};
@@ -25,8 +26,8 @@ pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand]
     super::at_once::tell(kitchen, &mut sessions);
     PrepPlan {
         week: week.name.clone(),
+        before: before(kitchen, week, makings, draws, &sessions),
         sessions,
-        before: before(kitchen, week, makings, draws),
         moves: moves(makings),
         short: makings.short.clone(),
     }
@@ -41,6 +42,8 @@ fn session_plan(
     (index, effort): (usize, Effort),
 ) -> SessionPlan {
     let session = &week.sessions[index];
+    let found = as_found(kitchen, session);
+    let kitchen = &*found;
     let work = session_work(kitchen, week, index, makings);
     progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let planned = schedule(&work.asked(), effort);

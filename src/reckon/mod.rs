@@ -78,7 +78,7 @@ pub struct Shown {
 /// past was done as planned.
 ///
 /// # Errors
-/// Meals that no session can serve, before anything of the week is past or booked; and what an eater is allergic to in anything they would
+/// Steps in more rounds than a person would cook; meals that no session can serve, before anything of the week is past or booked; and what an eater is allergic to in anything they would
 /// be served.
 pub fn reckon<'k>(
     loaded: &'k Loaded,
@@ -104,6 +104,10 @@ pub fn reckon<'k>(
         return Err(mistakes);
     }
     let (week, Stages { makings, demanded, netted, needs }) = staged?;
+    let rounds = prep::too_many_rounds(&kitchen, &week, &makings);
+    if !rounds.is_empty() {
+        return Err(rounds);
+    }
     let basket = purchase::choose(&kitchen, &week, &needs.needs);
     basket.is_counted(&kitchen, &week)?;
 
@@ -258,6 +262,12 @@ impl Reckoning<'_> {
     /// The plan of the week's open sessions.
     pub fn prep(&self, effort: Effort) -> PrepPlan {
         prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
+    }
+
+    /// Steps that need an appliance which is out of order in their session: mistakes for whoever plans the session, warnings for whoever
+    /// shops.
+    pub fn out_of_order(&self) -> Vec<Mistake> {
+        prep::out_of_order(&self.kitchen, &self.week, &self.makings)
     }
 
     /// Is anything of the week past or booked?

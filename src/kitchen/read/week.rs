@@ -34,6 +34,7 @@ static DAYS: [(&str, Weekday); 14] = [
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Customs<'k> {
     pub household: &'k Household,
+    pub appliances: &'k Names,
     /// False where kitchen.toml cannot be read: then a word of `at` that is not found says nothing.
     pub known: bool,
 }
@@ -44,7 +45,8 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
     let name = top.optional("name", shapes::text);
     let at_week = read_at_week(top, customs.household);
     let mut trips = read_trips(top, shops);
-    let mut sessions: Vec<Session> = top.each("session", "[[session]]").iter().filter_map(read_session).collect();
+    let sessions = top.each("session", "[[session]]");
+    let mut sessions: Vec<Session> = sessions.iter().filter_map(|table| read_session(table, customs.appliances)).collect();
     let meals = top.each("meal", "[[meal]]");
     let mut meals: Vec<Meal> = meals.iter().filter_map(|table| read_meal(table, from, &at_week, customs, speech)).collect();
     trips.sort_by_key(|trip| trip.on);
