@@ -21,6 +21,7 @@
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
 //! | [`book`] | what went in and out: receive, issue, count, waste, undo; what is done | terminal |
 //! | [`reckon`] | the one door: what was read, what is booked and today -> the whole reckoning of a week | files, terminal |
+//! | [`compose`] | what fills the open meals of a week: patterns, rules, the search, its reasons | files, terminal, JSON |
 //! | [`calendar`] | the week as calendar events; iCalendar | files, terminal, clock |
 //! | [`handout`] | the week for people with other kitchens, as typed data | files, terminal, PDF, the household's shelf and shops |
 //! | [`phone`] | the week as one HTML page | files, terminal, any rule |
@@ -50,6 +51,7 @@ pub mod adopt;
 pub mod book;
 pub mod calendar;
 pub mod cli;
+pub mod compose;
 pub mod foods;
 pub mod handout;
 pub mod json;
@@ -67,4 +69,4 @@ pub mod shelf;
 pub mod store;
 mod words;
 
-pub use reckon::{PastSession, Print, Reckoning, Shown, has_begun, reckon};
+pub use reckon::{PastSession, Priced, Print, Reckoning, Shown, Trials, Tried, has_begun, open_meals, reckon, trials};

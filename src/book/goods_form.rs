@@ -5,10 +5,10 @@ use std::fmt::Write;
 use jiff::civil::Date;
 
 use super::booked::{Booked, line_key};
-use super::receive::{Goods, also};
+use super::receive::{Goods, also, text_of};
 use super::record::Exact;
 use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake};
-use crate::measure::{Quantity, read_quantity};
+use crate::measure::{InPacks, read_quantity};
 use crate::purchase::Packed;
 use crate::words::listed;
 
@@ -61,14 +61,15 @@ fn line(kitchen: &Kitchen, bought: &Goods) -> String {
 
 /// "2 x 150 g", where that reads back as what it is, else the plain amount.
 fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
-    let amount = &bought.amounts[index];
+    let lies = &bought.amounts[index];
     let text = bought.packs.get(index).and_then(|pack| match pack {
         Packed::Packs { count: 1, label, .. } => Some(label.clone()),
         Packed::Packs { count, label, .. } => Some(format!("{count} x {label}")),
         Packed::Loose(_) => None,
     });
-    let reads_back = |text: &String| read_quantity(text, kitchen.rules.spoons).is_ok_and(|read| Exact::of(&read) == Exact::of(amount));
-    text.filter(reads_back).unwrap_or_else(|| Exact::of(amount).text())
+    let amount = Exact::of(&lies.amount);
+    let reads_back = |text: &String| read_quantity(text, kitchen.rules.spoons).is_ok_and(|read| Exact::of(&read) == amount);
+    text.filter(reads_back).unwrap_or_else(|| text_of(lies))
 }
 
 /// What a sheet settles of its trip.
@@ -151,8 +152,8 @@ fn lines_of(kitchen: &Kitchen, goods: &[Goods], form: &GoodsForm) -> Vec<Option<
 }
 
 fn lay_over(bought: &mut Goods, line: &GoodsLine) {
-    let packs: Vec<Quantity> = line.instead.clone().map_or_else(|| line.packs.clone(), |instead| vec![instead]);
-    let exact = |amounts: &[Quantity]| amounts.iter().map(Exact::of).collect::<Vec<_>>();
+    let packs: Vec<InPacks> = line.instead.clone().map_or_else(|| line.packs.clone(), |instead| vec![instead]);
+    let exact = |amounts: &[InPacks]| amounts.iter().map(|lies| Exact::of(&lies.amount)).collect::<Vec<_>>();
     if !packs.is_empty() && exact(&packs) != exact(&bought.amounts) {
         bought.replaced_by(packs);
     }

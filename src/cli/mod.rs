@@ -4,6 +4,7 @@ mod adopt;
 mod after;
 mod book;
 mod check;
+mod compose;
 mod convert;
 mod count;
 mod day;
@@ -14,6 +15,7 @@ mod keeping;
 mod keys;
 mod known;
 mod list;
+mod look;
 mod manual;
 mod mind;
 mod outcome;
@@ -125,6 +127,14 @@ enum Verb {
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
     },
+    /// Propose meals for what a week leaves open
+    Compose {
+        #[command(flatten)]
+        choice: compose::Choice,
+        /// How hard to look for the best week and its proof
+        #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
+        effort: EffortWord,
+    },
     /// Write the sheets as PDF
     Print {
         /// The folder for the sheets; by default sheets in the kitchen folder
@@ -175,6 +185,8 @@ enum Verb {
         #[arg(long, value_name = "DIR", requires = "sheet")]
         into: Option<PathBuf>,
     },
+    /// A round of the shelf: of what the open meals and the next week rely on, is each lot there? Booked as a count
+    Look,
     /// Book what is thrown away, as in "200 g feta"
     Waste {
         what: String,
@@ -290,6 +302,7 @@ pub fn run() -> ExitCode {
         Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
         Verb::Prep { all, effort } => prep::run(&cli, *all, (*effort).into()),
+        Verb::Compose { choice, effort } => compose::run(&cli, choice, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Handout { effort, asked } => handout::run(&cli, (*effort).into(), asked),
         Verb::Stock { waste } => stock::run(&cli, *waste),
@@ -297,6 +310,7 @@ pub fn run() -> ExitCode {
         Verb::Issue { eating } => issue::run(&cli, eating),
         Verb::Count { file: Some(file), .. } => count::run(&cli, file),
         Verb::Count { file: None, into, .. } => count::write_sheet(&cli, into.as_deref()),
+        Verb::Look => look::run(&cli),
         Verb::Waste { what, why } => waste::run(&cli, what, why),
         Verb::Book { finish: true } => book::finish(&cli),
         Verb::Book { finish: false } => book::run(&cli),

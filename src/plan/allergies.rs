@@ -212,6 +212,20 @@ impl<'k> Plate<'k> {
         format!("{}, {}: {}", self.meal.label, self.name, parts.join(" > "))
     }
 
+    /// The words of allergies that the food meets for certain.
+    pub fn allergic_to(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
+        certain(&self.allergic, id, food)
+    }
+
+    /// The words of `avoid` that the food meets for certain.
+    pub fn avoids(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
+        certain(&self.avoid, id, food)
+    }
+
+    pub fn does_not_eat(&self, food: &Food) -> bool {
+        self.eater.is_some_and(|eater| !eater.not_eaten.word.is_empty() && eater.not_eaten.has(food))
+    }
+
     fn guard(&self, kitchen: &'k Kitchen, guarded: &mut Guarded) {
         for found in self.foods(kitchen) {
             let food = &kitchen.foods[found.food];
@@ -284,6 +298,10 @@ impl<'k> Plate<'k> {
         };
         Mistake { at: found.at.clone(), cause, remedy }
     }
+}
+
+fn certain(words: &[&Shunned], id: FoodId, food: &Food) -> impl Iterator<Item = String> {
+    words.iter().filter(move |word| matches!(meets(word, id, food), Meets::Is(_))).map(|word| word.word.clone())
 }
 
 /// A name as a key of TOML: in quotes where it has a letter that a bare key may not have.

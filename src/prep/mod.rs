@@ -15,6 +15,7 @@ mod fetch;
 mod fill;
 mod guide;
 mod labels;
+mod least;
 mod links;
 mod names;
 mod problem;
@@ -46,6 +47,7 @@ pub use guide::{
     Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
+pub use least::{AtTheMeal, at_the_meal, session_minutes};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
 pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};

@@ -75,6 +75,9 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
         hold: HOLD,
         hold_hot: None,
         boxed: None,
+        fits: vec![],
+        is: vec![],
+        style: None,
         ingredients: vec![],
         steps,
         headings: Vec::new(),
@@ -134,6 +137,7 @@ pub fn week() -> Week {
             at: Spot::default(),
         }],
         meals: vec![],
+        wishes: Default::default(),
         at: Spot::default(),
     }
 }

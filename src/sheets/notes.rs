@@ -13,7 +13,7 @@ use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, long_day, moment};
-use crate::words::list as words;
+use crate::words::list::{self as words, PAST_ITS_DATE};
 use crate::words::{place, sentence};
 
 /// One note, and the figures that stand at the right edge of its first line.
@@ -40,11 +40,13 @@ pub struct Notes<'a> {
 impl Notes<'_> {
     /// All notes in columns of `width`.
     pub fn blocks(&self, setter: &mut Setter, width: f32) -> Vec<Block> {
-        let groups: [(&str, Vec<Note>); 13] = [
+        let expiring = |past: bool| self.list.expiring.iter().filter(|lot| lot.past == past).map(|lot| self.expiring(lot)).collect();
+        let groups: [(&str, Vec<Note>); 14] = [
             ("Look before you go", self.run_in(&self.list.ask)),
             ("Already at home", self.at_home()),
             ("Kept for other weeks", self.kept()),
-            ("Use up first", self.list.expiring.iter().map(|lot| self.expiring(lot)).collect()),
+            (PAST_ITS_DATE, expiring(true)),
+            ("Use up first", expiring(false)),
             ("What it costs", self.costs()),
             ("Left in the packs, and good until", self.left_over()),
             ("No price known", self.run_in(&self.list.no_price)),
@@ -108,9 +110,11 @@ impl Notes<'_> {
         // Before the first trip it is too late to use anything up.
         let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
         let what = format!(", {}, {}", amount(&lot.amount, self.units), place(lot.place));
-        let until = day(lot.until);
+        let Some(last) = lot.until else { return vec![strong(self.names.ware(lot.of)), plain(what)].into() };
+        let until = day(last);
         let words = match lot.place {
-            _ if lot.until >= first => format!(": use up by {until}"),
+            _ if lot.past => format!(": past {until}; when in doubt, throw it out"),
+            _ if last >= first => format!(": use up by {until}"),
             Place::Fridge => format!(": past {until}; when in doubt, throw it out"),
             Place::Cupboard | Place::Freezer => format!(": best before {until}; look at it first"),
         };

@@ -23,7 +23,7 @@ mod stop;
 #[cfg(test)]
 mod tests;
 
-pub use commit::{BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
+pub use commit::{Added, BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
 pub use disk::{Disk, create_anew, open_ordinary};
 pub use files::{Files, Locked};
 pub use mark::{FileChange, sha256, sha256_of};
