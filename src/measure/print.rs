@@ -112,6 +112,12 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
     // Halves of a tablespoon where they are right within a twentieth; else teaspoons tell it better.
     let halves = (tablespoons * 2.0).round() / 2.0;
     let near = halves >= 1.0 && (tablespoons - halves).abs() <= 0.05 * tablespoons;
+    let whole = tablespoons.floor();
+    // "2 tbsp and 2 tsp" rather than eight teaspoons.
+    if !near && whole >= 2.0 {
+        let rest = of(Unit::Teaspoon) * (1.0 - whole / tablespoons);
+        return Some(format!("{} and {}", named_us(whole, Unit::Tablespoon, HALVES), named_us(rest, Unit::Teaspoon, QUARTERS)));
+    }
     Some(if near { named_us(tablespoons, Unit::Tablespoon, HALVES) } else { named_us(of(Unit::Teaspoon), Unit::Teaspoon, EIGHTHS) })
 }
 

@@ -7,6 +7,7 @@ mod boxes;
 mod build;
 mod cautions;
 mod clock;
+mod cooked;
 mod cuts;
 mod evening;
 mod fetch;
@@ -29,12 +30,14 @@ mod tasks;
 #[cfg(test)]
 mod testing;
 mod text;
+mod theirs;
 mod uses;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::{prep, turnover};
 pub use cautions::{Care, Holds, cautions};
+pub use cooked::CardCook;
 pub use cuts::CutTogether;
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};

@@ -192,6 +192,7 @@ struct Words<'l> {
     amount: String,
     heating: String,
     allergens: String,
+    eater: Option<String>,
 }
 
 impl<'l> Words<'l> {
@@ -201,7 +202,8 @@ impl<'l> Words<'l> {
             dish: names.recipe(label.recipe),
             amount: tied(&label.amount_text(settings.units)),
             heating: label.heating_text(settings.units),
-            allergens: label.contains.words().unwrap_or_else(|| "none of the EU’s 14".to_owned()),
+            allergens: label.allergens_text(),
+            eater: label.eater_text(names),
         }
     }
 }
@@ -222,6 +224,7 @@ fn set(setter: &mut Setter, words: &Words, (dish, note): Measure, width: f32, mu
     let mut lines = setter.at_most(if whole { usize::MAX } else { 1 }, &[strong(words.dish)], dish, width);
     let mut say = |spans: &[Span], most: usize| lines.extend(setter.at_most(most, spans, note, width));
     let most = if whole { usize::MAX } else { 2 };
+    words.eater.iter().for_each(|eater| say(&[strong(eater.as_str())], most));
     say(&use_by(label), most);
     if !whole {
         say(&[strong("Allergens: see the prep guide")], 2);

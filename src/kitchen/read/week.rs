@@ -92,6 +92,7 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     let on = read_day(table, from);
     let at = read_at(table, customs);
     let name = table.optional("name", shapes::text);
+    let text = table.optional("text", shapes::text);
     let each = speech.lines(table, "each", "[[meal.each]]");
     let shared = speech.lines(table, "shared", "[[meal.each]]");
     let lines = Lines { each: &each, shared: &shared };
@@ -99,7 +100,7 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);
     let (on, (time, word)) = (on?, at?);
     let label = format!("{} {word}", on.strftime("%a"));
-    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, diners, each, shared, skip, at: table.spot() })
+    Some(Meal { at_time: on.to_datetime(time), label, name, text, eaters, diners, each, shared, skip, at: table.spot() })
 }
 
 /// `on = DATE` or `day = "mon"`, the first such day on or after `from`.

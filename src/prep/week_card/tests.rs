@@ -81,7 +81,7 @@ fn drawn(amount: Quantity, place: Place) -> Draw {
 
 fn made_on_sunday(amount: Quantity, kept: Kept) -> Making {
     let on = date("2026-11-29");
-    let eaten = Use { by: User::Meal(0), on: date("2026-11-30"), amount, kept, label: "Mon supper".into() };
+    let eaten = Use { by: User::Meal(0), on: date("2026-11-30"), amount, kept, own: vec![], label: "Mon supper".into() };
     Making {
         recipe: RecipeId(0),
         at: MadeAt::Session(0),
