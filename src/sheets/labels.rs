@@ -163,7 +163,9 @@ fn put_label(setter: &mut Setter, page: &mut Page, label: &Words, cell: Bounds, 
     let (width, height) = (cell.right - cell.left - 2.0 * PAD.0, cell.bottom - cell.top - 2.0 * PAD.1);
     let measures = if size.is_large() { &LARGE[..] } else { &MEASURES[..] };
     let fits = |lines: &Vec<Line>| lines.iter().map(|line| line.height).sum::<f32>() <= height + 0.01;
-    let ways = measures.iter().flat_map(|measure| [(*measure, Much::All), (*measure, Much::Needed)]);
+    // Its meal's name tells one box from another: smaller type rather than without it.
+    let all = measures.iter().map(|measure| (*measure, Much::All));
+    let ways = all.chain(measures.iter().map(|measure| (*measure, Much::Needed)));
     let full = ways.map(|(measure, much)| set(setter, label, measure, width, much)).find(fits);
     let smallest = measures[measures.len() - 1];
     let (lines, warning) = match full {
