@@ -21,10 +21,12 @@
 //! | [`prep`] | tasks, appliances, people; the schedule; what the guide says | files, terminal, PDF |
 //! | [`book`] | what went in and out: receive, issue, count, waste, undo; what is done | terminal |
 //! | [`reckon`] | the one door: what was read, what is booked and today -> the whole reckoning of a week | files, terminal |
+//! | [`compose`] | what fills the open meals of a week: patterns, rules, the search, its reasons | files, terminal, JSON |
 //! | [`calendar`] | the week as calendar events; iCalendar | files, terminal, clock |
 //! | [`handout`] | the week for people with other kitchens, as typed data | files, terminal, PDF, the household's shelf and shops |
 //! | [`phone`] | the week as one HTML page | files, terminal, any rule |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
+//! | [`progress`] | what a long reckoning is at, for whoever watches | terminal, clock, any rule |
 //! | [`store`] | files that must never be lost | what stands in them |
 //! | [`cli`] | one file a verb, thin | any rule of the computation |
 //!
@@ -49,6 +51,7 @@ pub mod adopt;
 pub mod book;
 pub mod calendar;
 pub mod cli;
+pub mod compose;
 pub mod foods;
 pub mod handout;
 pub mod json;
@@ -58,6 +61,7 @@ pub mod pantry;
 pub mod phone;
 pub mod plan;
 pub mod prep;
+pub mod progress;
 pub mod purchase;
 mod reckon;
 pub mod sheets;
@@ -65,4 +69,4 @@ pub mod shelf;
 pub mod store;
 mod words;
 
-pub use reckon::{PastSession, Print, Reckoning, Shown, has_begun, reckon};
+pub use reckon::{PastSession, Priced, Print, Reckoning, Shown, Trials, Tried, has_begun, open_meals, reckon, trials};

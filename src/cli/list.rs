@@ -13,14 +13,16 @@ use crate::Shown;
 use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::{Money, Units, show};
 use crate::plan::{ShortMeal, State};
-use crate::purchase::{DayNote, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
-use crate::words::list::{self as words, OPTIONAL};
+use crate::purchase::{DayNote, Expiring, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
+use crate::words::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::words::short::{lacks, remedies, still_to_get};
 use crate::words::{clock, day, day_near, day_year, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
-    let reckoned = setting.reckon(cli)?;
+    let mut reckoned = setting.reckon(cli)?;
+    let out_of_order = reckoned.out_of_order().into_iter().map(Warning::from);
+    reckoned.warnings.extend(out_of_order);
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared });
     match cli.format {
@@ -116,11 +118,12 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     titled(out, "Already at home", at_home.collect());
     titled(out, "Kept for other weeks", reserved_rows(list, names, units));
     titled(out, "Look before you go", alone(names.foods(&list.ask)));
-    let expiring = list.expiring.iter().map(|lot| {
-        let until = format!("until {}", day(lot.until));
+    let lot_row = |lot: &Expiring| {
+        let until = lot.until.map(|until| format!("until {}", day(until))).unwrap_or_default();
         vec![names.ware(lot.of).to_owned(), show(&lot.amount, units), place(lot.place).into(), until]
-    });
-    titled(out, "Use up", expiring.collect());
+    };
+    titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.past).map(lot_row).collect());
+    titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.past).map(lot_row).collect());
     let spare = list.spare.iter().map(|spare| {
         vec![
             names.recipe(spare.recipe).to_owned(),

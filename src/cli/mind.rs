@@ -47,7 +47,7 @@ fn called(meal: &Meal) -> String {
 }
 
 /// The next meal of that name from today on.
-fn meant<'s>(cli: &Cli, setting: &'s Setting, name: &str) -> Result<&'s Meal, Failure> {
+pub(super) fn meant<'s>(cli: &Cli, setting: &'s Setting, name: &str) -> Result<&'s Meal, Failure> {
     let weeks: Vec<usize> = match cli.week.as_deref() {
         Some(file) => vec![setting.week(Some(file))?],
         None => (0..setting.loaded.weeks.len()).collect(),
@@ -59,32 +59,32 @@ fn meant<'s>(cli: &Cli, setting: &'s Setting, name: &str) -> Result<&'s Meal, Fa
     meal.ok_or_else(|| Failure::Usage(no_such_meal(name, "to come", &[])))
 }
 
-fn not_edited(at: &Spot, why: &str) -> Failure {
+pub(super) fn not_edited(at: &Spot, why: &str) -> Failure {
     let remedy = "Change the file by hand.".to_owned();
     Failure::Mistakes(vec![Mistake { at: at.clone(), cause: format!("this cannot be edited: {why}"), remedy }])
 }
 
 /// Week files while they are changed: nobody books meanwhile.
-struct Change<'s> {
+pub(super) struct Change<'s> {
     setting: &'s Setting,
     files: Disk,
     _lock: crate::store::Locked,
 }
 
 impl Change<'_> {
-    fn begin(setting: &Setting) -> Result<Change<'_>, Failure> {
+    pub fn begin(setting: &Setting) -> Result<Change<'_>, Failure> {
         let files = Disk::new(&setting.folder);
         let lock = files.lock(LOCK).map_err(|error| Failure::writing(&setting.folder.join(LOCK), &error))?;
         Ok(Change { setting, files, _lock: lock })
     }
 
-    fn text(&self, file: &str) -> Result<String, Failure> {
+    pub fn text(&self, file: &str) -> Result<String, Failure> {
         let path = self.setting.folder.join(file);
         text_of(&path).map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", path.display())))
     }
 
     /// Writes all, once the household's reader has read them back; else nothing.
-    fn write(&self, texts: &[(&str, String)]) -> Done {
+    pub fn write(&self, texts: &[(&str, String)]) -> Done {
         let plain: Vec<(&str, &str)> = texts.iter().map(|(file, text)| (*file, text.as_str())).collect();
         load_with(&self.setting.folder, &plain)?;
         let failed = |file: &str, error| Failure::writing(&self.setting.folder.join(file), &error);

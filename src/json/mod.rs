@@ -10,6 +10,7 @@
 //! | `count` | what a count found |
 //! | `booked` | bookings |
 //! | `food`, `convert`, `check` | the answers of the verbs of these names |
+//! | `compose` | a proposal, a clash of wishes, a count of meals |
 //! | `day` | what a day asks for |
 //! | `files` | which files were written |
 //! | `keys` | the keys of the household's files |
@@ -23,6 +24,7 @@
 mod adopted;
 mod booked;
 mod check;
+mod compose;
 mod convert;
 mod count;
 mod day;
@@ -42,8 +44,9 @@ mod stock;
 pub use adopted::adopted;
 pub use booked::{book, booked, changed_meals};
 pub use check::check;
+pub use compose::{NOT_ON_THE_SHELF, clash, compose, compose_count, nothing_composed};
 pub use convert::convert;
-pub use count::count;
+pub use count::{count, look};
 pub use day::day;
 pub use files::{files, kitchen_files, week_files};
 pub use food::food;

@@ -4,7 +4,7 @@ use schemars::generate::SchemaSettings;
 use schemars::{JsonSchema, Schema, SchemaGenerator};
 use serde_json::{Map, Value, json};
 
-use super::{adopted, booked, check, convert, count, day, files, food, keys, list, prep, recipe, stock};
+use super::{adopted, booked, check, compose, convert, count, day, files, food, keys, list, prep, recipe, stock};
 
 /// What a verb writes, one of several where its flags ask for something else.
 type Row = (&'static str, &'static [fn(&mut SchemaGenerator) -> Schema]);
@@ -20,12 +20,14 @@ const ROWS: &[Row] = &[
     ("check", &[of::<check::Checked>]),
     ("list", &[of::<list::List>]),
     ("prep", &[of::<prep::Prep>]),
+    ("compose", &[of::<compose::Proposed>, of::<compose::Clashed>, of::<compose::Nothing>, of::<compose::Counted>]),
     ("print", &[of::<files::WeekFiles>, of::<files::Files>]),
     ("handout", &[of::<files::WeekFiles>]),
     ("stock", &[of::<stock::Shelf>, of::<stock::Waste>]),
     ("receive", &[of::<booked::Booked>, of::<files::Files>]),
     ("issue", &[of::<booked::Booked>]),
     ("count", &[of::<count::Count>, of::<files::Files>]),
+    ("look", &[of::<count::Look>]),
     ("waste", &[of::<booked::Booked>]),
     ("book", &[of::<booked::Shown>]),
     ("undo", &[of::<booked::Booked>]),

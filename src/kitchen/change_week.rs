@@ -8,7 +8,7 @@ use toml_edit::{Document, DocumentMut, Item, Table, TableLike, Value};
 use super::Spot;
 
 /// What of a meal belongs to its hour and not to its food: when it is, who comes, and that it falls out.
-const STAYS: [&str; 8] = ["on", "day", "at", "eaters", "for", "guests", "skip", "away"];
+const STAYS: [&str; 10] = ["on", "day", "at", "eaters", "for", "guests", "skip", "away", "ready_in", "packed"];
 
 /// Writes `skip = true` into the meal that stands at `meal`.
 ///
@@ -65,17 +65,17 @@ pub fn exchange_meals_between((text, one): (&str, &Spot), (other_text, other): (
     Ok((with_line_ends_of(text, here.to_string()), with_line_ends_of(other_text, there.to_string())))
 }
 
-fn parse(text: &str) -> Result<DocumentMut, String> {
+pub(super) fn parse(text: &str) -> Result<DocumentMut, String> {
     text.parse().map_err(|error: toml_edit::TomlError| format!("it is not TOML: {}", error.message()))
 }
 
 /// New lines come with plain ends.
-fn with_line_ends_of(text: &str, new: String) -> String {
+pub(super) fn with_line_ends_of(text: &str, new: String) -> String {
     if text.contains("\r\n") { new.replace("\r\n", "\n").replace('\n', "\r\n") } else { new }
 }
 
 /// Which meal of the file stands there, counted from 0.
-fn place_of(text: &str, meal: &Spot) -> Result<usize, String> {
+pub(super) fn place_of(text: &str, meal: &Spot) -> Result<usize, String> {
     let document = Document::parse(text).map_err(|error| format!("it is not TOML: {}", error.message()))?;
     let starts: Vec<Option<usize>> = match document.as_table().get("meal") {
         Some(Item::ArrayOfTables(meals)) => meals.iter().map(|meal| meal.span().map(|span| span.start)).collect(),

@@ -2,7 +2,7 @@
 
 use jiff::civil::Date;
 
-use super::{Ingredient, Spot, Ware};
+use super::{Ingredient, Kitchen, Meal, Spot, Wanted, Ware};
 use crate::foods::{Allergen, Food, FoodId, Kind};
 use crate::measure::Number;
 
@@ -22,6 +22,8 @@ pub struct Eater {
     pub needs: Option<Needs>,
     /// What this eater leaves away in every meal, and what comes in its place.
     pub swap: Vec<Swap>,
+    /// Of these one at least at every supper, in lower case: foods, recipes, or what they are.
+    pub sure: Vec<String>,
     pub at: Spot,
 }
 
@@ -118,5 +120,45 @@ impl Diner {
     pub fn new(name: impl Into<String>, who: Who, share: Number) -> Self {
         let (allergic, avoid) = (Vec::new(), Vec::new());
         Diner { name: name.into(), who, share, allergic, avoid, instead: None, without: Vec::new(), swapped: Vec::new() }
+    }
+
+    /// What standing exchanges put in place of the lines `each` and `shared`; `name` is what a food or a dish is called.
+    pub(super) fn take_swaps(&mut self, swaps: &[Swap], (each, shared): (&[Ingredient], &[Ingredient]), name: impl Fn(Ware) -> String) {
+        for swap in swaps {
+            let Some(to) = swap.to else { continue };
+            for (shared, lines) in [(false, each), (true, shared)] {
+                let met = lines.iter().filter(|line| line.ware() == swap.from);
+                self.swapped.extend(met.filter_map(|line| Some(Swapped { line: exchanged(line, to, name(to))?, shared })));
+            }
+        }
+    }
+}
+
+/// The same amount of another dish or food.
+fn exchanged(line: &Ingredient, to: Ware, name: String) -> Option<Ingredient> {
+    let wanted = match (&line.wanted, to) {
+        (Wanted::Food { item, .. }, Ware::Food(food)) => Wanted::Food { food, item: item.clone() },
+        (Wanted::Recipe { amount, most, .. }, Ware::Recipe(recipe)) => {
+            Wanted::Recipe { recipe, amount: amount.clone(), most: most.clone() }
+        }
+        _ => return None,
+    };
+    Some(Ingredient { text: format!("{name}, in place of {}", line.text), wanted, ..line.clone() })
+}
+
+impl Meal {
+    /// The meal as it stands once these lines are written into it: standing exchanges speak of them anew.
+    pub fn holding(&self, kitchen: &Kitchen, each: Vec<Ingredient>, shared: Vec<Ingredient>) -> Meal {
+        let mut meal = Meal { open: None, each, shared, ..self.clone() };
+        let names = kitchen.names();
+        for diner in &mut meal.diners {
+            diner.swapped.clear();
+            let Who::Eater(eater) = diner.who else { continue };
+            diner.take_swaps(&kitchen.household.named[eater].swap, (&meal.each, &meal.shared), |ware| names.ware(ware).to_owned());
+            if diner.instead.is_some() {
+                diner.swapped.retain(|swapped| swapped.shared);
+            }
+        }
+        meal
     }
 }

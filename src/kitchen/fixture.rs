@@ -42,6 +42,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
         shops: Vec::new(),
         packs: Vec::new(),
         lots: Vec::new(),
+        together: Together::default(),
     }
 }
 
@@ -61,6 +62,9 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         hold: HOLD,
         hold_hot: None,
         boxed: None,
+        fits: Vec::new(),
+        is: Vec::new(),
+        style: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
         headings: Vec::new(),
@@ -78,7 +82,7 @@ pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
 }
 
 pub(crate) fn session(start: &str) -> Session {
-    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), at: spot(2) }
+    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), without: Vec::new(), at: spot(2) }
 }
 
 /// A supper for one, with one line for each eater.
@@ -93,6 +97,9 @@ pub(crate) fn meal(on: &str, label: &str, each: Vec<Ingredient>) -> Meal {
         each,
         shared: Vec::new(),
         skip: false,
+        pattern: None,
+        open: None,
+        asked: Asked::default(),
         at: spot(3),
     }
 }
@@ -103,13 +110,14 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
     Week {
         name: "Test week".to_owned(),
         from,
-        trips: vec![Trip { on: from, shops: None, planned: true, at: spot(1) }],
+        trips: vec![Trip { on: from, shops: None, planned: true, nth: 0, settled: Vec::new(), at: spot(1) }],
         sessions,
         meals,
+        wishes: WishTable::default(),
         at: spot(1),
     }
 }
 
 pub(crate) fn lot(of: Ware, amount: Quantity, place: crate::foods::Place) -> Lot {
-    Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
+    Lot { of, amount, pack: None, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
 }

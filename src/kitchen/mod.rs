@@ -14,8 +14,10 @@ mod names;
 mod price_book;
 mod read;
 mod start;
+mod together;
 mod warning;
 mod words;
+mod write_meals;
 
 pub use appliance_kind::ApplianceKind;
 pub use change_week::{exchange_meals, exchange_meals_between, skip_meal};
@@ -27,5 +29,9 @@ pub use names::Names;
 pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, price_changes, write_prices};
 pub use read::{Loaded, find_kitchen, load, load_foods, load_with, read_count, read_goods};
 pub use start::starter;
+pub use together::{
+    AnyLine, Asked, Beside, FittingFood, Floors, OneAtMost, Open, Pattern, PatternId, Plate, Prefer, Taste, Together, WishTable,
+};
 pub use warning::{Mistake, NotLoaded, Spot, Warning};
 pub use words::{Phrases, Words};
+pub use write_meals::{WrittenMeal, write_meals};

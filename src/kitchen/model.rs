@@ -9,6 +9,7 @@ use crate::measure::{Celsius, Currency, Days, Minutes, Money, Number, Quantity, 
 
 use super::appliance_kind::ApplianceKind;
 use super::eaters::{Diner, Eater, Shunned};
+use super::together::{Asked, Open, Pattern, PatternId, Prefer, Together, WishTable};
 use super::warning::Spot;
 
 /// Everything the household's files say, the weeks left out.
@@ -25,6 +26,7 @@ pub struct Kitchen {
     pub shops: Vec<Shop>,
     pub packs: Vec<Pack>,
     pub lots: Vec<Lot>,
+    pub together: Together,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -182,6 +184,8 @@ pub struct Rules {
     /// Hands-on, once at the end of a session.
     pub wash_up: Minutes,
     pub pace: f64,
+    /// What decides between composed weeks, the first first; `None` where nothing is written.
+    pub prefer: Option<[Prefer; 3]>,
 }
 
 /// What holds where kitchen.toml says nothing. Which foods are always there, and which are asked after, is told by the kitchen's own foods.
@@ -199,6 +203,7 @@ impl Default for Rules {
             wash: Minutes(3),
             wash_up: Minutes(0),
             pace: 1.0,
+            prefer: None,
         }
     }
 }
@@ -298,6 +303,11 @@ pub struct Recipe {
     /// The most where it is kept at 60 °C (140 °F) or above meanwhile.
     pub hold_hot: Option<Minutes>,
     pub boxed: Option<BoxKind>,
+    /// The places in a meal that it can take, in lower case.
+    pub fits: Vec<String>,
+    /// What it is like at table, in lower case.
+    pub is: Vec<String>,
+    pub style: Option<String>,
     pub ingredients: Vec<Ingredient>,
     /// The headings of the list, "For the dressing", each with the place of the ingredient after it.
     pub headings: Vec<(usize, String)>,
@@ -408,6 +418,15 @@ pub enum After {
     Recipe(RecipeId),
 }
 
+/// Where a step goes whose appliance is out of order: `or_on`, with what differs there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Elsewhere {
+    pub on: ApplianceId,
+    pub wait: Option<Minutes>,
+    pub temperature: Option<Celsius>,
+    pub takes: Option<f64>,
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {
     pub id: Option<String>,
@@ -419,6 +438,7 @@ pub struct Step {
     pub on: Vec<ApplianceId>,
     pub takes: f64,
     pub temperature: Option<Celsius>,
+    pub elsewhere: Option<Elsewhere>,
     pub inside: Option<Celsius>,
     pub who: Option<String>,
     pub skill: Option<String>,
@@ -505,10 +525,24 @@ pub enum Ware {
     Recipe(RecipeId),
 }
 
+impl Recipe {
+    /// `amount` of it in the unit of its `makes`; `None` where it does not say what a portion weighs.
+    pub fn in_makes(&self, amount: &Quantity) -> Option<Number> {
+        match (&self.makes, amount) {
+            (Quantity::Portions(_), Quantity::Mass(weight)) => self.portion.as_ref().map(|portion| &weight.value / portion),
+            (Quantity::Mass(_), Quantity::Portions(portions)) => self.portion.as_ref().map(|portion| portions * portion),
+            (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.exact().clone()),
+        }
+    }
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lot {
     pub of: Ware,
+    /// All of it, in packs or not.
     pub amount: Quantity,
+    /// The size of one of the closed packs that it lies in; `None` of what is open or loose.
+    pub pack: Option<Quantity>,
     pub place: Place,
     pub best_before: Option<Date>,
     pub use_by: Option<Date>,
@@ -543,7 +577,7 @@ macro_rules! found_by {
     )* };
 }
 
-found_by! { ApplianceId => Appliance, RecipeId => Recipe, ShopId => Shop }
+found_by! { ApplianceId => Appliance, PatternId => Pattern, RecipeId => Recipe, ShopId => Shop }
 
 /// One planned week.
 #[derive(Debug, Clone, PartialEq)]
@@ -554,6 +588,8 @@ pub struct Week {
     pub trips: Vec<Trip>,
     pub sessions: Vec<Session>,
     pub meals: Vec<Meal>,
+    /// `[compose]` of the week, as written.
+    pub wishes: WishTable,
     pub at: Spot,
 }
 
@@ -564,7 +600,16 @@ pub struct Trip {
     pub shops: Option<Vec<ShopId>>,
     /// False: it stands in no file. It buys what no open trip brings in time.
     pub planned: bool,
+    /// Which trip of its day it is, in the order of the file, counted from 0; one of its own from [`Trip::OWN`] on.
+    pub nth: usize,
+    /// Foods that were booked on it already, or were not to be had there: nothing more of them is bought on it.
+    pub settled: Vec<FoodId>,
     pub at: Spot,
+}
+
+impl Trip {
+    /// Trips of their own are counted apart from those of the file, which may yet be given more.
+    pub const OWN: usize = 1000;
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -573,6 +618,8 @@ pub struct Session {
     pub finish_by: Option<DateTime>,
     pub people: Vec<Person>,
     pub aim: Aim,
+    /// Appliances out of order.
+    pub without: Vec<ApplianceId>,
     pub at: Spot,
 }
 
@@ -634,5 +681,10 @@ pub struct Meal {
     pub shared: Vec<Ingredient>,
     /// It falls out: it eats nothing.
     pub skip: bool,
+    /// The pattern that it follows, where it names one.
+    pub pattern: Option<PatternId>,
+    /// Not written yet: nothing is reckoned of it, and `each` and `shared` hold what of it is fixed.
+    pub open: Option<Open>,
+    pub asked: Asked,
     pub at: Spot,
 }

@@ -18,6 +18,8 @@ mod method;
 mod names;
 mod nutrients;
 mod pantry;
+mod patterns;
+mod plates;
 mod recipe;
 mod safety;
 mod session;
@@ -30,6 +32,7 @@ mod table;
 mod tests;
 mod text;
 mod week;
+mod wishes;
 
 use std::path::{Path, PathBuf};
 
@@ -45,7 +48,7 @@ use self::steps::Workshop;
 use self::table::{Reading, Table};
 use self::text::Mentions;
 use super::keys::{self, File};
-use super::{Appliance, Kitchen, NotLoaded, Recipe, RecipeId, Warning, Week};
+use super::{Appliance, Kitchen, NotLoaded, Recipe, RecipeId, Together, Warning, Week};
 use crate::foods::Foods;
 use crate::measure::Spoons;
 
@@ -105,7 +108,7 @@ pub fn load_foods(folder: &Path) -> Result<(Foods, Spoons), NotLoaded> {
     if let Some((kitchen_text, foods_text)) = files::read_known(folder, &found) {
         let [kitchen_file, foods_file] = [&kitchen_text, &foods_text].map(|text| Parsed::new(text, &found));
         if let Some(top) = foods_file.top(&keys::FOODS, &found) {
-            known::read_foods(&top, &mut foods);
+            _ = known::read_foods(&top, &mut foods);
         }
         if let Some(top) = kitchen_file.top(&keys::KITCHEN, &found) {
             spoons = household::read_spoons(&top).spoons;
@@ -140,15 +143,13 @@ impl<'a> Parsed<'a> {
 }
 
 fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
-    let [kitchen_file, foods_file, shops_file, pantry_file] =
-        [&files.kitchen, &files.foods, &files.shops, &files.pantry].map(|text| Parsed::new(text, found));
+    let [kitchen_file, foods_file, meals_file, shops_file, pantry_file] =
+        [&files.kitchen, &files.foods, &files.meals, &files.shops, &files.pantry].map(|text| Parsed::new(text, found));
     let parsed_recipes: Vec<(&str, Parsed<'_>)> = files.recipes.iter().map(|(id, text)| (id.as_str(), Parsed::new(text, found))).collect();
     let parsed_weeks: Vec<(&str, Parsed<'_>)> = files.weeks.iter().map(|(stem, text)| (stem.as_str(), Parsed::new(text, found))).collect();
 
     let mut foods = Foods::reference();
-    if let Some(top) = foods_file.top(&keys::FOODS, found) {
-        known::read_foods(&top, &mut foods);
-    }
+    let fitting = foods_file.top(&keys::FOODS, found).map(|top| known::read_foods(&top, &mut foods)).unwrap_or_default();
     let kitchen_top = kitchen_file.top(&keys::KITCHEN, found);
     let kitchen_top = kitchen_top.as_ref();
     let spoken = kitchen_top.map(household::read_spoons).unwrap_or_default();
@@ -177,14 +178,25 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let packs = shops_top.map(|top| shops::read_packs(&top, &household.currency, &shop_names, &mut speech)).unwrap_or_default();
     let lots = pantry_file.top(&keys::PANTRY, found).map(|top| pantry::read_lots(&top, &mut speech)).unwrap_or_default();
 
-    let customs = week::Customs { household: &household, known: kitchen_top.is_some_and(|top| top.has("household")) };
+    let known = kitchen_top.is_some_and(|top| top.has("household"));
+    let wishes = kitchen_top.map(|top| wishes::read_wishes(top, &household.currency, &mut speech)).unwrap_or_default();
+    let complete = foods_file.is_whole() && files.recipes_listed && parsed_recipes.iter().all(|(_, parsed)| parsed.is_whole());
+    let places = plates::Places { recipes: &recipes, sound: &sound, foods: &fitting, packs: &packs, complete };
+    let mut pattern_names = Names::new("pattern", "meals.toml, as [[pattern]]", meals_file.is_whole());
+    let meals_top = meals_file.top(&keys::MEALS, found);
+    let patterns = meals_top
+        .map(|top| patterns::read_patterns(&top, (&household, known), &places, &mut pattern_names, &mut speech))
+        .unwrap_or_default();
+
+    let customs = week::Customs { household: &household, appliances: &appliance_names, known, places: &places, patterns: &pattern_names };
     let mut weeks = Vec::new();
     for (stem, parsed) in &parsed_weeks {
         let week = parsed.top(&keys::WEEK, found).and_then(|top| week::read_week(&top, &customs, &shop_names, &mut speech));
         weeks.extend(week.map(|week| (format!("weeks/{stem}.toml"), week)));
     }
     let all_weeks = files.weeks_listed && weeks.len() == parsed_weeks.len();
-    let kitchen = Kitchen { household, print, rules, appliances, staples, recipes, foods: speech.foods, shops, packs, lots };
+    let together = Together { patterns, foods: fitting, wishes };
+    let kitchen = Kitchen { household, print, rules, appliances, staples, recipes, foods: speech.foods, shops, packs, lots, together };
     checks::check_all(&kitchen, &sound, &weeks, all_weeks, found);
     for recipe in &kitchen.recipes {
         safety::warn(recipe, &kitchen.foods, found);

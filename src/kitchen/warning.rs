@@ -35,6 +35,13 @@ pub struct Mistake {
     pub remedy: String,
 }
 
+impl From<Mistake> for Warning {
+    /// The same text at the same place, for what can go on all the same.
+    fn from(mistake: Mistake) -> Warning {
+        Warning::Note { text: format!("{}. {}", mistake.cause, mistake.remedy), at: Some(mistake.at) }
+    }
+}
+
 impl fmt::Display for Mistake {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}: {}. {}", self.at, self.cause, self.remedy)

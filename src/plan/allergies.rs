@@ -2,14 +2,14 @@
 //!
 //! Allergic and contained is a mistake that stops the run. What is not known is a warning, never silence.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::aside::{exchanges_inside_dishes, guard_portions};
 use super::children::{guard_children, needs_of_the_young};
-use super::servings::servings;
+use super::servings::{lines_within, servings};
 use super::uses::meal_name;
 use crate::foods::{Allergen, Fact, Food, FoodId, Kind};
-use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
+use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, Recipe, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
 
 /// What a week's meals run into, each once.
 #[derive(Debug, Clone, Default)]
@@ -90,9 +90,9 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
 
 /// Is it, for certain, in the dish, at any depth?
 fn holds(kitchen: &Kitchen, dish: RecipeId, shunned: &Shunned) -> bool {
-    kitchen.recipes[dish].ingredients.iter().any(|line| match line.ware() {
+    lines_within(kitchen, dish).any(|line| match line.ware() {
         Ware::Food(food) => matches!(meets(shunned, food, &kitchen.foods[food]), Meets::Is(_)),
-        Ware::Recipe(part) => holds(kitchen, part, shunned),
+        Ware::Recipe(_) => false,
     })
 }
 
@@ -177,28 +177,52 @@ pub(super) struct Found<'k> {
     pub at: &'k Spot,
 }
 
+/// Dishes can be told to go into one another in more ways than anybody reads.
+const MOST_WAYS: usize = 8;
+
+/// The way from a line of the meal down to a food.
+struct Way<'k> {
+    at: &'k Spot,
+    dishes: Vec<RecipeId>,
+    /// How many ways have led to a dish so far; those that heat it are counted apart, for what is raw must not be missed.
+    ways: BTreeMap<(RecipeId, bool), usize>,
+}
+
+/// Does it stand on or in an appliance, or say a temperature?
+fn is_heated(recipe: &Recipe) -> bool {
+    recipe.steps.iter().any(|step| !step.on.is_empty() || step.temperature.is_some() || step.inside.is_some())
+}
+
 impl<'k> Plate<'k> {
-    /// Every food on the plate, at any depth, less what this eater gets without.
+    /// Every food on the plate, at any depth, less what this eater gets without. Of the ways to one component, [`MOST_WAYS`] are
+    /// followed, and as many that heat it.
     pub fn foods(&self, kitchen: &'k Kitchen) -> Vec<Found<'k>> {
         let mut found = Vec::new();
         for line in &self.lines {
-            self.add(kitchen, line, &mut Vec::new(), &line.at, &mut found);
+            let mut way = Way { at: &line.at, dishes: Vec::new(), ways: BTreeMap::new() };
+            self.add(kitchen, line, false, &mut way, &mut found);
         }
         found
     }
 
-    fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, dishes: &mut Vec<RecipeId>, at: &'k Spot, found: &mut Vec<Found<'k>>) {
+    fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, heated: bool, way: &mut Way<'k>, found: &mut Vec<Found<'k>>) {
         if self.without.contains(&line.ware()) {
             return;
         }
         match line.ware() {
-            Ware::Food(food) => found.push(Found { food, line, dishes: dishes.clone(), at }),
+            Ware::Food(food) => found.push(Found { food, line, dishes: way.dishes.clone(), at: way.at }),
             Ware::Recipe(dish) => {
-                dishes.push(dish);
-                for line in &kitchen.recipes[dish].ingredients {
-                    self.add(kitchen, line, dishes, at, found);
+                let heated = heated || is_heated(&kitchen.recipes[dish]);
+                let ways = way.ways.entry((dish, heated)).or_insert(0);
+                *ways += 1;
+                if *ways > MOST_WAYS {
+                    return;
                 }
-                dishes.pop();
+                way.dishes.push(dish);
+                for line in &kitchen.recipes[dish].ingredients {
+                    self.add(kitchen, line, heated, way, found);
+                }
+                way.dishes.pop();
             }
         }
     }
@@ -209,6 +233,20 @@ impl<'k> Plate<'k> {
         parts.extend(found.dishes.iter().map(|dish| kitchen.recipes[*dish].name.clone()));
         parts.push(kitchen.foods[found.food].name.clone());
         format!("{}, {}: {}", self.meal.label, self.name, parts.join(" > "))
+    }
+
+    /// The words of allergies that the food meets for certain.
+    pub fn allergic_to(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
+        certain(&self.allergic, id, food)
+    }
+
+    /// The words of `avoid` that the food meets for certain.
+    pub fn avoids(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
+        certain(&self.avoid, id, food)
+    }
+
+    pub fn does_not_eat(&self, food: &Food) -> bool {
+        self.eater.is_some_and(|eater| !eater.not_eaten.word.is_empty() && eater.not_eaten.has(food))
     }
 
     fn guard(&self, kitchen: &'k Kitchen, guarded: &mut Guarded) {
@@ -300,6 +338,10 @@ impl<'k> Plate<'k> {
         };
         Mistake { at: found.at.clone(), cause, remedy }
     }
+}
+
+fn certain(words: &[&Shunned], id: FoodId, food: &Food) -> impl Iterator<Item = String> {
+    words.iter().filter(move |word| matches!(meets(word, id, food), Meets::Is(_))).map(|word| word.word.clone())
 }
 
 /// A name as a key of TOML: in quotes where it has a letter that a bare key may not have.

@@ -1,5 +1,7 @@
 //! Where a portion without something is taken out of a dish: before the first step that names what it is to lack.
 
+use std::collections::BTreeSet;
+
 use super::allergies::Guarded;
 use super::servings::{goes_into, servings};
 use crate::kitchen::{Kitchen, Meal, Mistake, Piece, Recipe, RecipeId, Swap, Ware, Warning, Week, Who};
@@ -38,7 +40,7 @@ pub(super) fn guard_portions(kitchen: &Kitchen, week: &Week, guarded: &mut Guard
             let Ware::Recipe(dish) = serving.line.ware() else { continue };
             for (place, _) in &serving.to {
                 let without = &meal.diners[*place].without;
-                if let Some((dish, ware)) = too_late(kitchen, dish, without) {
+                if let Some((dish, ware)) = too_late(kitchen, dish, without, &mut BTreeSet::new()) {
                     let name = &meal.diners[*place].name;
                     guarded.mistakes.push(Mistake { at: serving.line.at.clone(), ..cannot(kitchen, meal, name, dish, ware) });
                 }
@@ -48,14 +50,19 @@ pub(super) fn guard_portions(kitchen: &Kitchen, week: &Week, guarded: &mut Guard
 }
 
 /// The first dish, from the outermost inwards, that a portion can no longer be taken out of.
-fn too_late(kitchen: &Kitchen, dish: RecipeId, without: &[Ware]) -> Option<(RecipeId, Ware)> {
+///
+/// `seen` are dishes that were asked before.
+fn too_late(kitchen: &Kitchen, dish: RecipeId, without: &[Ware], seen: &mut BTreeSet<RecipeId>) -> Option<(RecipeId, Ware)> {
+    if !seen.insert(dish) {
+        return None;
+    }
     let recipe = &kitchen.recipes[dish];
     if let Err(ware) = taken_out_before(kitchen, recipe, without) {
         return Some((dish, ware));
     }
     recipe.ingredients.iter().find_map(|line| match line.ware() {
         part if without.contains(&part) => None,
-        Ware::Recipe(part) => too_late(kitchen, part, without),
+        Ware::Recipe(part) => too_late(kitchen, part, without, seen),
         Ware::Food(_) => None,
     })
 }

@@ -5,7 +5,7 @@ use std::fmt;
 
 use itertools::Itertools;
 
-use super::servings::served_lines;
+use super::servings::{lines_within, served_lines};
 use super::uses::meal_name;
 use crate::foods::{Allergen, FoodId};
 use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Shunned, Wanted, Ware, Warning, Week};
@@ -84,8 +84,10 @@ impl fmt::Display for Beware {
 /// The union over all foods of a recipe and of its components.
 pub fn recipe_contains(kitchen: &Kitchen, recipe: RecipeId) -> Contains {
     let mut contains = Contains::default();
-    for line in &kitchen.recipes[recipe].ingredients {
-        add_line(kitchen, line, &mut contains);
+    for line in lines_within(kitchen, recipe) {
+        if let Wanted::Food { food, .. } = line.wanted {
+            add_food(kitchen, food, &mut contains);
+        }
     }
     contains
 }

@@ -1,6 +1,7 @@
 //! Tasks, appliances, people; the schedule; what the guide says.
 
 mod advice;
+mod ahead;
 mod at_once;
 mod before;
 mod boxes;
@@ -9,11 +10,13 @@ mod cautions;
 mod clock;
 mod cooked;
 mod cuts;
+mod elsewhere;
 mod evening;
 mod fetch;
 mod fill;
 mod guide;
 mod labels;
+mod least;
 mod links;
 mod names;
 mod problem;
@@ -39,6 +42,7 @@ pub use build::{prep, turnover};
 pub use cautions::{Care, Holds, cautions};
 pub use cooked::CardCook;
 pub use cuts::CutTogether;
+pub use elsewhere::out_of_order;
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use guide::{
@@ -46,9 +50,11 @@ pub use guide::{
     Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
+pub use least::{AtTheMeal, at_the_meal, session_minutes};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
 pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
+pub use rounds::too_many_rounds;
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use skills::unskilled;

@@ -201,6 +201,9 @@ mod tests {
             each: vec![],
             shared: vec![],
             skip: false,
+            pattern: None,
+            open: None,
+            asked: Default::default(),
             at: Spot::default(),
         }];
         let eaten = Use {

@@ -115,7 +115,7 @@ fn said_of_a_line(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, b
     if ["juice of ", "zest of ", "rind of ", "yolks of ", "whites of "].iter().any(|part| before.ends_with(part)) {
         return whole();
     }
-    if let Some(part) = part_taken(one).filter(|_| !is_worked_on(before)) {
+    if let Some(part) = part_taken(one, share).filter(|_| !is_worked_on(before)) {
         return format!("the {part} of {}", whole());
     }
     // Inside a bracket the weight follows a comma: "the peeled apples (2 apples, 365 g)".
@@ -125,20 +125,11 @@ fn said_of_a_line(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, b
     said
 }
 
-/// "Juice", "zest and juice": what alone is used of whole fruit, by the line's own words.
-fn part_taken(one: &Ingredient) -> Option<String> {
-    const BESIDE: [&str; 9] = ["and", "only", "finely", "freshly", "grated", "squeezed", "the", "its", "of"];
+/// "juice", "finely grated zest and juice": what alone is used of whole fruit, by the line's own words.
+fn part_taken(one: &Ingredient, share: Option<&Amount>) -> Option<String> {
     let Wanted::Food { item: Some(item), .. } = &one.wanted else { return None };
-    let words: Vec<&str> = one.prep.as_deref()?.split_whitespace().collect();
-    let part = |word: &&str| match *word {
-        "juice" | "juiced" => Some("juice"),
-        "zest" | "zested" => Some("zest"),
-        "rind" => Some("rind"),
-        _ => None,
-    };
-    let parts: Vec<&str> = words.iter().filter_map(part).collect();
-    let nothing_else = words.iter().all(|word| part(word).is_some() || BESIDE.contains(word));
-    (item.amount.unit == Unit::Piece && nothing_else && !parts.is_empty()).then(|| parts.join(" and "))
+    let is_counted = share.unwrap_or(&item.amount).unit == Unit::Piece;
+    one.prep.as_deref().filter(|prep| is_counted && only_part_of(prep)).map(as_part)
 }
 
 /// Does the text right before it work on the whole fruit: "squeeze", "halve"?
@@ -229,9 +220,6 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             let described = describe(item);
             let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
-            if let Some(part) = one.prep.as_deref().filter(|prep| amount.unit == Unit::Piece && only_part_of(prep)) {
-                return format!("the {} of {} {described}{name}", as_part(part), shown(amount));
-            }
             let scaled = Item { amount: amount.clone(), ..item.clone() }.scaled(batches);
             let weight = weight_beside(kitchen, &kitchen.foods[*food], &scaled, one.prep.as_deref());
             let asked = Item { amount: amount.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);

@@ -23,9 +23,7 @@ const A_WEEK: i64 = 7;
 /// What the trips leave behind; their cost is `cost`. Lots that may no longer be drawn on `first_day` are of no use.
 pub(super) fn leaves(kitchen: &Kitchen, week: &Week, netted: &Netted, basket: &Basket, cost: Money, first_day: Date) -> Leaves {
     let paid: Vec<&Paid> = basket.paid.iter().collect();
-    let bought = basket.paid.iter().filter(|paid| paid.bought > 0.0);
-    let listed = bought.map(|paid| (paid.food, Quantity::of(&paid.dimension, paid.bought), paid.cost));
-    let prices = Prices::new(kitchen).with_list(listed);
+    let prices = Prices::new(kitchen).with_list(listed(basket));
     let left = left_over(&paid);
     let mut in_hand: Vec<InHand> = left.iter().map(Left::in_hand).collect();
     in_hand.extend(expiring(kitchen, netted, &prices, first_day));
@@ -33,8 +31,24 @@ pub(super) fn leaves(kitchen: &Kitchen, week: &Week, netted: &Netted, basket: &B
     Leaves {
         leftovers: left.iter().map(Left::over).collect(),
         uses: recipe_uses(kitchen, in_hand),
-        worth: worth(&paid, cost, last_day(week)),
+        worth: split(&paid, cost, last_day(week)),
     }
+}
+
+/// Where the money of a basket goes.
+pub fn worth(week: &Week, basket: &Basket) -> Worth {
+    split(&basket.paid.iter().collect::<Vec<_>>(), basket.cost, last_day(week))
+}
+
+/// What a basket pays: of each food how much it buys, and for how much.
+pub fn listed(basket: &Basket) -> impl Iterator<Item = (FoodId, Quantity, Money)> {
+    let bought = basket.paid.iter().filter(|paid| paid.bought > 0.0);
+    bought.map(|paid| (paid.food, Quantity::of(&paid.dimension, paid.bought), paid.cost))
+}
+
+/// What a basket leaves over; what goes off first stands first.
+pub fn leftovers(basket: &Basket) -> Vec<Leftover> {
+    left_over(&basket.paid.iter().collect::<Vec<_>>()).iter().map(Left::over).collect()
 }
 
 /// One food's left-overs that are good until one day.
@@ -80,21 +94,20 @@ fn left_over(paid: &[&Paid]) -> Vec<Left> {
 }
 
 fn expiring(kitchen: &Kitchen, netted: &Netted, prices: &Prices, first_day: Date) -> Vec<InHand> {
-    let in_hand = |(lot, amount, until): &(usize, Quantity, Date)| {
-        let lot = &kitchen.lots[*lot];
+    let in_hand = |(lot, until): &(usize, Option<Date>)| {
+        let lot = &netted.lots[*lot];
         let Ware::Food(food) = lot.of else { return None };
         if !lot_dates(kitchen, lot).may_be_drawn_on(first_day) {
             return None;
         }
-        let dimension = amount.dimension();
         let rate = prices.of_lot(lot).unwrap_or(0.0);
-        Some(InHand { food, dimension, left: amount.base(), rate, until: Some(*until) })
+        Some(InHand { food, dimension: lot.amount.dimension(), left: lot.amount.base(), rate, until: *until })
     };
     netted.expiring.iter().filter_map(in_hand).collect()
 }
 
 /// Each amount that stays is rounded to the minor unit; what is used is the rest, so that the three add up to the cost.
-fn worth(paid: &[&Paid], cost: Money, last_day: Date) -> Worth {
+fn split(paid: &[&Paid], cost: Money, last_day: Date) -> Worth {
     let keeps_until = last_day.saturating_add(A_WEEK.days());
     let mut sums: BTreeMap<bool, f64> = BTreeMap::new();
     for paid in paid {

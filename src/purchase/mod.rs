@@ -33,6 +33,7 @@ pub use assemble::{Parts, shopping_list};
 pub use buys::{Buy, Seller, TripBuys, WeekBuys};
 pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
+pub use leaves::{leftovers, listed, worth};
 pub use line::pieces_about;
 pub use list::{
     Beware, Budget, DayNote, Expiring, Figure, Flag, FoodAmount, FromPantry, Lacking, Leaves, Leftover, ListLine, MealNote, OfferTaken,

@@ -13,7 +13,7 @@ use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, long_day, moment};
-use crate::words::list as words;
+use crate::words::list::{self as words, PAST_ITS_DATE};
 use crate::words::{place, sentence};
 
 /// One note, and the figures that stand at the right edge of its first line.
@@ -51,8 +51,9 @@ impl Notes<'_> {
             ListPart::Home => vec![("Already at home", self.at_home()), ("Kept for other weeks", self.kept())],
             ListPart::Look => vec![("Look before you go", self.run_in(&self.list.ask))],
             ListPart::UseUp => {
-                let expiring = self.list.expiring.iter().map(|lot| self.expiring(lot)).collect();
-                vec![("Use up first", expiring), ("Worth knowing", self.untimely())]
+                let expiring =
+                    |past: bool| self.list.expiring.iter().filter(|lot| lot.past == past).map(|lot| self.expiring(lot)).collect();
+                vec![(PAST_ITS_DATE, expiring(true)), ("Use up first", expiring(false)), ("Worth knowing", self.untimely())]
             }
             ListPart::Cost => vec![("What it costs", self.costs()), ("No price known", self.run_in(&self.list.no_price))],
             ListPart::Left => vec![("Left in the packs, and good until", self.left_over())],
@@ -114,9 +115,11 @@ impl Notes<'_> {
         // Before the first trip it is too late to use anything up.
         let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
         let what = format!(", {}, {}", amount(&lot.amount, self.units), place(lot.place));
-        let until = day(lot.until);
+        let Some(last) = lot.until else { return vec![strong(self.names.ware(lot.of)), plain(what)].into() };
+        let until = day(last);
         let words = match lot.place {
-            _ if lot.until >= first => format!(": use up by {until}"),
+            _ if lot.past => format!(": past {until}; when in doubt, throw it out"),
+            _ if last >= first => format!(": use up by {until}"),
             Place::Fridge => format!(": past {until}; when in doubt, throw it out"),
             Place::Cupboard | Place::Freezer => format!(": best before {until}; look at it first"),
         };

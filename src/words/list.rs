@@ -30,6 +30,9 @@ pub fn about(line: &ListLine) -> Option<String> {
     line.about.map(|pieces| format!("about {pieces}"))
 }
 
+/// Above what may not be eaten any more.
+pub const PAST_ITS_DATE: &str = "Past its date: look, then throw away or book it";
+
 /// What every use of a line is.
 pub const OPTIONAL: &str = "optional";
 

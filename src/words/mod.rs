@@ -2,6 +2,7 @@
 //!
 //! Plain spaces throughout; whoever sets type ties what must stay together. Knows no rule of the kitchen.
 
+pub mod compose;
 pub mod list;
 pub mod marks;
 pub mod short;
@@ -12,7 +13,7 @@ use jiff::civil::{Date, DateTime};
 
 use crate::foods::Place;
 use crate::kitchen::Warning;
-use crate::measure::{Celsius, Units};
+use crate::measure::{Celsius, Quantity, Units, show_at_most};
 
 /// "Sat 28 Nov".
 pub fn day(date: Date) -> String {
@@ -77,6 +78,14 @@ pub fn duration(minutes: i64) -> String {
         (0, rest) => format!("{rest} min"),
         (hours, 0) => format!("{hours} h"),
         (hours, rest) => format!("{hours} h {rest} min"),
+    }
+}
+
+/// What lies on a shelf, never more than is there: "350 g", of closed packs "3 × 400 g".
+pub fn on_shelf(amount: &Quantity, pack: Option<&Quantity>, units: Units) -> String {
+    match pack.and_then(|pack| Some((amount.ratio(pack)?, pack))) {
+        Some((count, pack)) => format!("{count} × {}", show_at_most(pack, units)),
+        None => show_at_most(amount, units),
     }
 }
 

@@ -49,10 +49,19 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
         shops: fares.iter().enumerate().map(shop).collect(),
         packs: vec![],
         lots: vec![],
+        together: Default::default(),
     };
     let from = date(2026, 11, 30);
-    let trip = Trip { on: date(2026, 11, 28), shops: None, planned: true, at: Spot::default() };
-    let week = Week { name: "A week".into(), from, trips: vec![trip], sessions: vec![], meals: vec![], at: Spot::default() };
+    let trip = Trip { on: date(2026, 11, 28), shops: None, planned: true, nth: 0, settled: Vec::new(), at: Spot::default() };
+    let week = Week {
+        name: "A week".into(),
+        from,
+        trips: vec![trip],
+        sessions: vec![],
+        meals: vec![],
+        wishes: Default::default(),
+        at: Spot::default(),
+    };
     Street { kitchen, week, needs: vec![] }
 }
 

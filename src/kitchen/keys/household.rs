@@ -2,6 +2,7 @@
 
 use super::Default::{Is, None, Required};
 use super::Shape::*;
+use super::meals::{COMPOSE, EACH_DAY};
 use super::{File, Heading, heading, key};
 use crate::foods::Kind;
 use crate::kitchen::ApplianceKind;
@@ -16,6 +17,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("household", Table("[household]"), Required, "who eats, in which money, at which times", "{}"),
                 key("print", Table("[print]"), None, "how the sheets are printed", "{}"),
                 key("rules", Table("[rules]"), None, "how the household buys, cooks and reckons", "{}"),
+                key("compose", Table("[compose]"), None, "what a composed week should be like; a week's own [compose] wins", "{}"),
                 key("eater", Tables("[[eater]]"), None, "who eats, where the household is more than a number", "[]"),
                 key("appliance", Tables("[[appliance]]"), None, "what there is to cook on and in", "[]"),
                 key("staple", Tables("[[staple]]"), None, "what is filled up whenever it runs low", "[]"),
@@ -73,6 +75,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("allergic", Names, None, "allergens, foods or kinds of food, never served: a mistake", "[\"sesame\", \"walnut\"]"),
                 key("avoid", Names, None, "allergens, foods or kinds of food, rather not: a warning", "[\"mushroom\"]"),
                 key("eats", Names, Is("everything"), "\"no meat\", \"no animal\", or the kinds of food that are not eaten", "\"no meat\""),
+                key("sure", Texts, None, "of these one at least at every supper that is composed", "[\"pasta\", \"rice\"]"),
                 key("born", Date, None, "what is not for small children follows from the age on the day", "2026-02-20"),
                 key("needs", Table("[eater.needs]"), None, "what is wanted of a day, theirs to set", "{ kcal = 2000 }"),
                 key(
@@ -84,6 +87,8 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 ),
             ],
         ),
+        COMPOSE,
+        EACH_DAY,
         heading(
             "[eater.needs]",
             &[
@@ -140,6 +145,13 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("wash", Duration, Is("\"3 min\""), "added to a step that handles raw meat, poultry, fish or egg", "\"3 min\""),
                 key("wash_up", Duration, Is("\"0 min\""), "hands-on, once at the end of a session; it counts to the finish", "\"15 min\""),
                 key("pace", Number, Is("1.0"), "multiplies hands-on time: 1.2 for slow hands", "1.0").within("0.01", "100"),
+                key(
+                    "prefer",
+                    Texts,
+                    Is("[\"cost\", \"variety\", \"work\"]"),
+                    "what decides between composed weeks, the first first",
+                    "[\"variety\", \"cost\", \"work\"]",
+                ),
             ],
         ),
         heading(
@@ -243,6 +255,9 @@ pub(in crate::kitchen) static RECIPE: File = File {
                     "\"30 min\"",
                 ),
                 key("hold_hot", Duration, None, "the same where it is kept at 60 °C (140 °F) or above", "\"2 h\""),
+                key("fits", Texts, None, "the places in a meal that it can take; words of your own", "[\"filling\", \"protein\"]"),
+                key("is", Texts, None, "what it is like at table; words of your own, for beside", "[\"soft\", \"rich\"]"),
+                key("style", Text, None, "dishes of one meal share a style or have none", "\"from the sea\""),
                 key("box", Table("[box]"), None, "what it is kept in", "{ name = \"flat tub\", holds = \"4 portions\" }"),
                 key(
                     "ingredients",
@@ -317,6 +332,10 @@ pub(in crate::kitchen) static RECIPE: File = File {
                 key("on", Names, None, "an appliance, or a list, held from start to end", "\"hob\""),
                 key("takes", Number, Is("1"), "the room that one batch takes in it", "1").within("0.001", "1000"),
                 key("temperature", Temperature, None, "for an appliance with heat = true", "\"180 °C\""),
+                key("or_on", Name, None, "the appliance it stands on where the one in on is out of order", "\"hob\""),
+                key("or_wait", Duration, Is("wait"), "the wait there", "\"30 min\""),
+                key("or_temperature", Temperature, Is("temperature where or_on has heat = true"), "the temperature there", "\"190 °C\""),
+                key("or_takes", Number, Is("takes"), "the room that one batch takes there", "1").within("0.001", "1000"),
                 key("inside", Temperature, None, "the inside temperature this step must reach", "\"74 °C\""),
                 key("who", Name, None, "only people of this role", "\"cook\""),
                 key("skill", Name, None, "only people who may do this; what heats asks for \"heat\" beside it", "\"knife\""),
@@ -353,6 +372,9 @@ pub(in crate::kitchen) static FOODS: File = File {
                     "false: only whole ones are taken, as of eggs and rolls",
                     "false",
                 ),
+                key("fits", Texts, None, "the places in a meal that it can take; words of your own", "[\"spread\"]"),
+                key("is", Texts, None, "what it is like at table; words of your own, for beside", "[\"raw\", \"crunchy\"]"),
+                key("serving", Amount, None, "one portion of it, where a pattern asks for portions", "\"40 g\""),
                 key("cooks", Text, None, "how it is cooked by itself, and for how long", "\"boil 30 min\""),
                 key("keeps", Table("[food.keeps]"), None, "how long it keeps: the lower published figure", "{ fridge = \"60 days\" }"),
                 key("thaw", Days, None, "how long it takes to thaw in the fridge", "\"1 day\""),

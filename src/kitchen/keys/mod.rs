@@ -4,6 +4,7 @@
 //! A table says what may stand where, not how a value is read.
 
 mod household;
+mod meals;
 mod range;
 mod schema;
 mod sheets;
@@ -14,6 +15,7 @@ pub use range::Range;
 pub use schema::schema;
 
 pub(super) use household::{FOODS, KITCHEN, RECIPE};
+pub(super) use meals::MEALS;
 pub(super) use sheets::{COUNT, GOODS};
 pub(super) use stores::{PANTRY, SHOPS};
 pub(super) use week::WEEK;
@@ -78,6 +80,8 @@ pub enum Shape {
     Tables(&'static str),
     /// A whole number, or a list of tables under this heading.
     NumberOr(&'static str),
+    /// A whole number, or a table of words of the household's own, each with one.
+    NumberOrNamed,
     /// A table of words of the household's own, each with a value of this shape.
     Named(&'static Shape),
 }
@@ -147,7 +151,7 @@ pub struct File {
 }
 
 /// Every kind of file, in the order of a household's own day: first what it writes, then what it fills in.
-pub static FILES: [&File; 8] = [&KITCHEN, &RECIPE, &WEEK, &PANTRY, &SHOPS, &FOODS, &COUNT, &GOODS];
+pub static FILES: [&File; 9] = [&KITCHEN, &RECIPE, &MEALS, &WEEK, &PANTRY, &SHOPS, &FOODS, &COUNT, &GOODS];
 
 impl Shape {
     /// In the words of `spence keys`.
@@ -183,6 +187,7 @@ impl Shape {
             Shape::NumberOr(heading) => format!("whole number, or tables {heading}"),
             Shape::Table(heading) => format!("table {heading}"),
             Shape::Tables(heading) => format!("tables {heading}"),
+            Shape::NumberOrNamed => "whole number, or table of whole numbers".to_owned(),
             Shape::Named(each) => format!("table of {}", each.words()),
         }
     }

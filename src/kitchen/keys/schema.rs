@@ -105,6 +105,10 @@ fn value(file: &File, shape: Shape) -> Value {
             json!({ "anyOf": [text(), list(json!({ "type": "string", "examples": words }))] })
         }
         Shape::NumberOr(heading) => json!({ "anyOf": [{ "type": "integer", "minimum": 0 }, text(), list(table(heading))] }),
+        Shape::NumberOrNamed => {
+            let whole = value(file, Shape::WholeNumber);
+            json!({ "anyOf": [whole, { "type": "object", "additionalProperties": whole }] })
+        }
         Shape::Table(heading) => table(heading),
         Shape::Tables(heading) => list(table(heading)),
         Shape::Named(each) => json!({ "type": "object", "additionalProperties": value(file, *each) }),

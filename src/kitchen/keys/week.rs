@@ -3,6 +3,7 @@
 use super::Default::{Is, None, Required};
 use super::Shape::*;
 use super::household::line;
+use super::meals::{COMPOSE, EACH_DAY};
 use super::{File, heading, key};
 
 pub(in crate::kitchen) static WEEK: File = File {
@@ -26,6 +27,7 @@ pub(in crate::kitchen) static WEEK: File = File {
                 key("trip", Tables("[[trip]]"), Is("one, the day before the first session or meal"), "when you shop", "[]"),
                 key("session", Tables("[[session]]"), None, "when you cook, and with whom", "[]"),
                 key("meal", Tables("[[meal]]"), None, "what you eat", "[]"),
+                key("compose", Table("[compose]"), None, "what a composed week should be like; wins over that of kitchen.toml", "{}"),
             ],
         ),
         heading(
@@ -46,6 +48,13 @@ pub(in crate::kitchen) static WEEK: File = File {
                     Is("\"soonest\""),
                     "the least finish; or few idle minutes and turns, with a tenth of the time kept free before finish_by",
                     "\"calm\"",
+                ),
+                key(
+                    "without",
+                    Names,
+                    Is("[]"),
+                    "appliances that are out of order: steps go to their or_on, if they have one",
+                    "[\"oven\"]",
                 ),
                 key("people", TextsOr("[[session.people]]"), Required, "who cooks; a plain text is name and role", "[\"cook\"]"),
             ],
@@ -92,12 +101,24 @@ pub(in crate::kitchen) static WEEK: File = File {
                     "foods or recipes left away for an eater, also inside dishes",
                     "{ Emil = [\"tahini\"] }",
                 ),
-                key("each", Lines("[[meal.each]]"), None, "what each eater gets", "[\"1 portion recipe:pearl-barley\"]"),
+                key(
+                    "each",
+                    Lines("[[meal.each]]"),
+                    None,
+                    "what each eater gets; with any:WORD in it the meal is open",
+                    "[\"1 portion recipe:pearl-barley\"]",
+                ),
                 key("shared", Lines("[[meal.each]]"), None, "what the whole table shares", "[\"1 lemon\"]"),
+                key("open", TrueFalse, Is("true with a pattern or any:WORD and nothing else"), "left to spence compose", "true"),
+                key("pattern", Text, None, "the pattern of meals.toml that it follows; alone, the meal is open", "\"Plate\""),
+                key("ready_in", Duration, None, "of an open meal: hands and waits at the meal, heating included", "\"15 min\""),
+                key("packed", TrueFalse, Is("false"), "of an open meal: eaten away and cold", "true"),
                 key("skip", TrueFalse, Is("false"), "the meal falls out: it eats nothing; spence skip writes it", "true"),
             ],
         ),
         line("[[meal.each]]"),
+        COMPOSE,
+        EACH_DAY,
         heading(
             "[[meal.guests]]",
             &[

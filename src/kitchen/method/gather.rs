@@ -549,6 +549,7 @@ fn blank(text: Vec<Piece>, at: Spot) -> Step {
         on: Vec::new(),
         takes: 1.0,
         temperature: None,
+        elsewhere: None,
         inside: None,
         who: None,
         skill: None,

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::circles::circles;
 use super::hint;
 use super::source::Findings;
-use crate::kitchen::{After, HEAT, Ingredient, Kitchen, Made, Meal, Recipe, RecipeId, Spot, Wanted, Ware, Week, Who};
+use crate::kitchen::{After, HEAT, Ingredient, Kitchen, Made, Meal, Plate, Recipe, RecipeId, Spot, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity};
 
 /// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
@@ -36,8 +36,14 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
                 check_amounts(std::slice::from_ref(&swapped.line), kitchen, sound, found);
             }
         }
-        if found.count() == 0 {
+        // Who is to get an open meal without something is served without it, whatever the meal becomes.
+        if found.count() == 0 && meal.open.is_none() {
             check_without(meal, kitchen, found);
+        }
+    }
+    for plate in kitchen.together.patterns.iter().flat_map(|pattern| pattern.each.iter().chain(&pattern.shared)) {
+        if let Plate::As(line) = plate {
+            check_amounts(std::slice::from_ref(line), kitchen, sound, found);
         }
     }
     if all_weeks {
@@ -57,7 +63,9 @@ fn check_without(meal: &Meal, kitchen: &Kitchen, found: &Findings) {
         let own = diner.without.iter().filter(|ware| standing.iter().all(|swap| swap.from != **ware));
         let each = diner.instead.as_ref().unwrap_or(&meal.each);
         for ware in own {
-            let has = |line: &Ingredient| line.ware() == *ware || matches!(line.ware(), Ware::Recipe(dish) if holds(kitchen, dish, *ware));
+            let has = |line: &Ingredient| {
+                line.ware() == *ware || matches!(line.ware(), Ware::Recipe(dish) if holds(kitchen, dish, *ware, &mut BTreeSet::new()))
+            };
             if !each.iter().chain(&meal.shared).any(has) {
                 let name = match *ware {
                     Ware::Food(food) => &kitchen.foods[food].name,
@@ -70,12 +78,15 @@ fn check_without(meal: &Meal, kitchen: &Kitchen, found: &Findings) {
     }
 }
 
-/// Does it go into the dish, at any depth?
-fn holds(kitchen: &Kitchen, dish: RecipeId, ware: Ware) -> bool {
-    kitchen.recipes[dish]
-        .ingredients
-        .iter()
-        .any(|line| line.ware() == ware || matches!(line.ware(), Ware::Recipe(part) if holds(kitchen, part, ware)))
+/// Does it go into the dish, at any depth? `seen` are dishes that were asked before.
+fn holds(kitchen: &Kitchen, dish: RecipeId, ware: Ware, seen: &mut BTreeSet<RecipeId>) -> bool {
+    let new = seen.insert(dish);
+    let mut holds = |line: &Ingredient| match line.ware() {
+        one if one == ware => true,
+        Ware::Recipe(part) => holds(kitchen, part, ware, seen),
+        Ware::Food(_) => false,
+    };
+    new && kitchen.recipes[dish].ingredients.iter().any(&mut holds)
 }
 
 fn check_recipe_names(recipes: &[Recipe], found: &Findings) {
@@ -137,7 +148,7 @@ fn check_amount(recipe: usize, amount: &Quantity, at: &Spot, kitchen: &Kitchen, 
 }
 
 /// Can the recipe be asked for in this dimension? Portions and grams stand for each other where one portion's weight is known.
-fn gives(recipe: &Recipe, asked: &Dimension) -> bool {
+pub(super) fn gives(recipe: &Recipe, asked: &Dimension) -> bool {
     let by_weight = |dimension: &Dimension| matches!(dimension, Dimension::Mass | Dimension::Portion);
     let makes = recipe.makes.dimension();
     makes == *asked || (recipe.portion.is_some() && by_weight(&makes) && by_weight(asked))

@@ -11,7 +11,7 @@ use super::lines::Speech;
 use super::shapes;
 use super::source::Findings;
 use super::table::{Reading, Table};
-use crate::kitchen::{Diner, Household, Ingredient, Spot, Swapped, Wanted, Ware, Who};
+use crate::kitchen::{Diner, Household, Ingredient, Spot, Ware, Who};
 use crate::measure::Number;
 
 /// What a week says of who eats at its meals.
@@ -199,26 +199,12 @@ fn read_guests(table: &Table<'_>, household: &Household, speech: &mut Speech<'_>
 /// An eater's standing exchanges, as far as this meal serves what they speak of.
 fn take_swaps(diner: &mut Diner, household: &Household, lines: &Lines<'_>, speech: &Speech<'_>) {
     let Who::Eater(eater) = diner.who else { return };
-    for swap in &household.named[eater].swap {
-        diner.without.push(swap.from);
-        let Some(to) = swap.to else { continue };
-        for (shared, lines) in [(false, lines.each), (true, lines.shared)] {
-            let met = lines.iter().filter(|line| line.ware() == swap.from);
-            diner.swapped.extend(met.filter_map(|line| Some(Swapped { line: exchanged(line, to, speech)?, shared })));
-        }
-    }
-}
-
-/// The same amount of another dish or food.
-fn exchanged(line: &Ingredient, to: Ware, speech: &Speech<'_>) -> Option<Ingredient> {
-    let (wanted, name) = match (&line.wanted, to) {
-        (Wanted::Food { item, .. }, Ware::Food(food)) => (Wanted::Food { food, item: item.clone() }, speech.foods[food].name.clone()),
-        (Wanted::Recipe { amount, most, .. }, Ware::Recipe(recipe)) => {
-            (Wanted::Recipe { recipe, amount: amount.clone(), most: most.clone() }, speech.recipes.name(recipe.0).to_owned())
-        }
-        _ => return None,
-    };
-    Some(Ingredient { text: format!("{name}, in place of {}", line.text), wanted, ..line.clone() })
+    let swaps = &household.named[eater].swap;
+    diner.without.extend(swaps.iter().map(|swap| swap.from));
+    diner.take_swaps(swaps, (lines.each, lines.shared), |ware| match ware {
+        Ware::Food(food) => speech.foods[food].name.clone(),
+        Ware::Recipe(recipe) => speech.recipes.name(recipe.0).to_owned(),
+    });
 }
 
 fn read_instead(table: &Table<'_>, diners: &mut [Diner], speech: &mut Speech<'_>) {

@@ -66,7 +66,8 @@ fn read_eater(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Eater> {
         fibre_g: needs.optional("fibre", shapes::grams),
     });
     let swap = read_swap(table, speech);
-    Some(Eater { name: name?, share, allergic, avoid, not_eaten, born, needs, swap, at: table.spot() })
+    let sure = table.texts("sure").unwrap_or_default().into_iter().map(|(word, _)| word.to_lowercase()).collect();
+    Some(Eater { name: name?, share, allergic, avoid, not_eaten, born, needs, swap, sure, at: table.spot() })
 }
 
 /// The words under `key`. One that is no allergen, no kind and no food is a mistake: it would guard nobody.

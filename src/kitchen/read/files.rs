@@ -19,6 +19,7 @@ const MOST_BYTES: u64 = 10_000_000;
 pub(super) struct Files {
     pub kitchen: Text,
     pub foods: Text,
+    pub meals: Text,
     pub shops: Text,
     pub pantry: Text,
     /// In order of file name, with the stem.
@@ -78,6 +79,7 @@ pub(super) fn read_files(folder: &Path, found: &Findings) -> Option<Files> {
     Some(Files {
         kitchen,
         foods: read_one(folder, "foods.toml", found),
+        meals: read_one(folder, "meals.toml", found),
         shops: read_one(folder, "shops.toml", found),
         pantry: read_one(folder, "pantry.toml", found),
         recipes_listed: recipes.is_some(),

@@ -10,6 +10,7 @@ use super::lines::Speech;
 use super::names::Names;
 use super::shapes;
 use super::table::Table;
+use super::wishes::read_prefer;
 use crate::foods::convert;
 use crate::foods::safety::CHILLED_WITHIN;
 use crate::kitchen::{Appliance, ApplianceKind, Choose, Household, ListPart, Paper, Print, Rules, SheetKind, Sheets, Staple, Under};
@@ -200,6 +201,7 @@ pub(super) fn read_rules(top: Option<&Table<'_>>, speech: &mut Speech<'_>) -> Ru
         wash: minutes("wash", usual.wash),
         wash_up: minutes("wash_up", usual.wash_up),
         pace: table.and_then(|table| table.optional("pace", shapes::positive)).unwrap_or(usual.pace),
+        prefer: table.and_then(read_prefer),
     }
 }
 

@@ -6,10 +6,12 @@ use toml::de::DeValue;
 
 use super::allergens;
 use super::nutrients;
+use super::plates::words as words_of;
 use super::shapes::{self, Read};
 use super::table::Table;
-use crate::foods::{Cooks, Fact, Food, Foods, Keeping, Measured, read_cooks};
-use crate::measure::{Quantity, ReadError, Spoons, read_quantity};
+use crate::foods::{Cooks, Fact, Food, FoodId, Foods, Keeping, Measured, read_cooks};
+use crate::kitchen::FittingFood;
+use crate::measure::{Quantity, ReadError, Spoons, Unit, read_amount, read_quantity};
 
 /// Is this key of a food a kitchen word, such as clove or bunch?
 pub(super) fn is_kitchen_word(heading: &str, key: &str) -> bool {
@@ -26,18 +28,32 @@ fn kitchen_word(key: &str) -> Option<String> {
 }
 
 /// Lays every `[[food]]` over the reference.
-pub(super) fn read_foods(top: &Table<'_>, foods: &mut Foods) {
+pub(super) fn read_foods(top: &Table<'_>, foods: &mut Foods) -> Vec<FittingFood> {
     let mut seen = BTreeSet::new();
     let mut also = Vec::new();
+    let mut fitting = Vec::new();
     for table in top.each("food", "[[food]]") {
         let Some(food) = read_food(&table) else { continue };
         if !seen.insert(food.name.to_lowercase()) {
             table.mistake("name", format!("\"{}\" is described twice", food.name), "Keep one entry for each food.");
         }
         let names = food.also.clone();
-        also.push((foods.lay_over(food), names));
+        let id = foods.lay_over(food);
+        also.push((id, names));
+        fitting.push(read_fitting(&table, id));
     }
     foods.own_names(&also);
+    fitting.retain(|food| !food.fits.is_empty() || !food.is.is_empty() || food.serving.is_some());
+    fitting
+}
+
+/// What it is at table.
+fn read_fitting(table: &Table<'_>, food: FoodId) -> FittingFood {
+    let serving = table.optional("serving", |value| read_amount(&shapes::text_or_digits(value)?));
+    if serving.as_ref().is_some_and(|serving| !serving.low.is_positive() || serving.unit == Unit::Portion) {
+        table.mistake("serving", "serving: what one portion is, is no amount", "Write a weight, a volume or pieces: \"40 g\".");
+    }
+    FittingFood { food, fits: words_of(table, "fits"), is: words_of(table, "is"), serving, at: table.spot() }
 }
 
 fn read_food(table: &Table<'_>) -> Option<Food> {

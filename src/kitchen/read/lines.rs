@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use toml::de::DeValue;
 
 use super::names::Names;
+use super::plates;
 use super::shapes;
 use super::source::{Findings, Source};
 use super::table::{Entry, Table, kind_of, unseen_letter};
@@ -31,10 +32,16 @@ pub(super) struct Speech<'k> {
 }
 
 /// One line with its place: `byte` is where its text begins, `exact` whether offsets in the text are offsets in the file.
-struct Typed {
-    text: String,
-    byte: usize,
-    exact: bool,
+pub(super) struct Typed {
+    pub text: String,
+    pub byte: usize,
+    pub exact: bool,
+}
+
+/// A line as a file holds it.
+pub(super) enum Written<'t, 's> {
+    Line(Typed, &'s Source),
+    Table(Table<'t>),
 }
 
 impl<'k> Speech<'k> {
@@ -61,15 +68,39 @@ impl<'k> Speech<'k> {
 
     /// All lines of `key`; `heading` is how a line is written as a table.
     pub fn lines(&mut self, table: &Table<'_>, key: &str, heading: &'static str) -> Vec<Ingredient> {
+        self.each_line(table, key, heading, |speech, written| match written {
+            Written::Line(typed, source) => match plates::split(&typed.text) {
+                Some(_) => {
+                    plates::refuse(typed.text.trim(), source.spot(typed.byte), speech.found);
+                    Vec::new()
+                }
+                None => speech.line(typed, source),
+            },
+            Written::Table(table) => speech.table_line(table),
+        })
+    }
+
+    /// What `read` makes of every line of `key`, one after another.
+    pub fn each_line<T>(
+        &mut self,
+        table: &Table<'_>,
+        key: &str,
+        heading: &'static str,
+        mut read: impl FnMut(&mut Self, Written<'_, '_>) -> Vec<T>,
+    ) -> Vec<T> {
         let source = table.file.source;
         match table.entry(key) {
             None => Vec::new(),
             Some(entry @ Entry { value: DeValue::String(text), .. }) => {
                 let typed = lines_of_text(text, entry, source);
-                typed.into_iter().flat_map(|line| self.line(line, source)).collect()
+                typed.into_iter().flat_map(|line| read(self, Written::Line(line, source))).collect()
             }
             Some(Entry { value: DeValue::Array(items), .. }) => {
-                items.iter().flat_map(|item| self.item(Entry::of(item), table, heading)).collect()
+                let mut all = Vec::new();
+                for item in items.iter() {
+                    all.extend(self.item(Entry::of(item), table, heading).map(|written| read(self, written)).into_iter().flatten());
+                }
+                all
             }
             Some(entry) => {
                 let cause = format!("{key}: expected lines, found {}", kind_of(entry.value));
@@ -99,7 +130,7 @@ impl<'k> Speech<'k> {
         }
     }
 
-    fn item(&mut self, entry: Entry<'_>, table: &Table<'_>, heading: &'static str) -> Vec<Ingredient> {
+    fn item<'t>(&self, entry: Entry<'t>, table: &Table<'t>, heading: &'static str) -> Option<Written<'t, 't>> {
         match entry.value {
             DeValue::String(text) => {
                 let typed = Typed { text: text.to_string(), byte: entry.start, exact: false };
@@ -109,15 +140,31 @@ impl<'k> Speech<'k> {
                 if typed.text.trim().is_empty() {
                     let at = table.file.source.spot(entry.start);
                     self.found.mistake(at, "this line is empty", "Write an amount and a food, or take the line out.");
-                    return Vec::new();
+                    return None;
                 }
-                self.line(typed, table.file.source)
+                Some(Written::Line(typed, table.file.source))
             }
-            _ => Table::open(entry, heading, table.file).map_or_else(Vec::new, |table| self.table_line(table)),
+            _ => Table::open(entry, heading, table.file).map(Written::Table),
         }
     }
 
-    fn line(&mut self, typed: Typed, source: &Source) -> Vec<Ingredient> {
+    /// The one ingredient of a line that nobody typed, of what is known already; nothing is said of it.
+    pub fn quietly(&self, text: &str, at: &Spot) -> Option<Ingredient> {
+        let Ok(LineRead::Ingredients(mut lines)) = read_ingredients(text, &self.foods, self.spoons) else { return None };
+        let line = lines.pop().filter(|_| lines.is_empty())?;
+        let wanted = match line.of {
+            LineOf::Food { food, item } => Wanted::Food { food: self.foods.find(&food)?, item },
+            LineOf::Recipe { id, amount } => {
+                let end = |number: &Number| plain(number, amount.unit, self.spoons);
+                let (low, high) = (end(&amount.low)?, end(&amount.high)?);
+                Wanted::Recipe { recipe: RecipeId(self.recipes.get(&id)?), amount: low, most: high }
+            }
+        };
+        let Line { prep, remark, instead, optional, .. } = line;
+        Some(Ingredient { text: text.to_owned(), wanted, prep, remark, instead, optional, at: at.clone() })
+    }
+
+    pub fn line(&mut self, typed: Typed, source: &Source) -> Vec<Ingredient> {
         let lead = typed.text.len() - typed.text.trim_start().len();
         let text = typed.text.trim();
         if let Some((offset, letter)) = text.char_indices().find(|(_, letter)| is_unseen(*letter) && *letter != '\t') {
@@ -246,7 +293,7 @@ impl<'k> Speech<'k> {
     }
 
     /// `{ food = "white beans", amount = "400 g", prep = "drained" }` or `{ recipe = "herb-yoghurt", amount = "200 g" }`.
-    fn table_line(&mut self, table: Table<'_>) -> Vec<Ingredient> {
+    pub fn table_line(&mut self, table: Table<'_>) -> Vec<Ingredient> {
         let at = table.spot();
         let food = table.optional("food", shapes::text);
         let recipe = table.optional("recipe", shapes::text);

@@ -1,6 +1,7 @@
 //! recipes/*.toml: the head of a recipe. Its steps are read in [`steps`](super::steps).
 
 use super::lines::Speech;
+use super::plates::words;
 use super::shapes;
 use super::table::Table;
 use crate::foods::safety::CHILLED_WITHIN;
@@ -33,6 +34,9 @@ pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
         hold: read_hold(top),
         hold_hot: top.optional("hold_hot", shapes::minutes),
         boxed: read_box(top, spoons),
+        fits: words(top, "fits"),
+        is: words(top, "is"),
+        style: top.optional("style", shapes::text).map(|style| style.to_lowercase()),
         ingredients: Vec::new(),
         steps: Vec::new(),
         headings: Vec::new(),
@@ -59,6 +63,9 @@ pub(super) fn unread(id: &str) -> Recipe {
         hold: HOLD,
         hold_hot: None,
         boxed: None,
+        fits: Vec::new(),
+        is: Vec::new(),
+        style: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
         headings: Vec::new(),

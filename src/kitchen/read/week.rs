@@ -8,10 +8,12 @@ use super::diners::{AtWeek, Lines, read_at_week, read_diners};
 use super::hint;
 use super::lines::Speech;
 use super::names::Names;
+use super::plates::{Asking, Places, read_plates};
 use super::session::read_session;
 use super::shapes;
 use super::table::Table;
-use crate::kitchen::{Household, Meal, Session, ShopId, Trip, Week};
+use super::wishes::read_wishes;
+use crate::kitchen::{Asked, Household, Ingredient, Meal, Open, PatternId, Plate, Session, ShopId, Trip, Week};
 
 static DAYS: [(&str, Weekday); 14] = [
     ("mon", Weekday::Monday),
@@ -31,9 +33,13 @@ static DAYS: [(&str, Weekday); 14] = [
 ];
 
 /// What a week takes over from the household.
-#[derive(Debug, Clone, Copy)]
+#[derive(Clone, Copy)]
 pub(super) struct Customs<'k> {
     pub household: &'k Household,
+    pub appliances: &'k Names,
+    /// What can fill the places of open meals.
+    pub places: &'k Places<'k>,
+    pub patterns: &'k Names,
     /// False where kitchen.toml cannot be read: then a word of `at` that is not found says nothing.
     pub known: bool,
 }
@@ -44,15 +50,17 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
     let name = top.optional("name", shapes::text);
     let at_week = read_at_week(top, customs.household);
     let mut trips = read_trips(top, shops);
-    let mut sessions: Vec<Session> = top.each("session", "[[session]]").iter().filter_map(read_session).collect();
+    let sessions = top.each("session", "[[session]]");
+    let mut sessions: Vec<Session> = sessions.iter().filter_map(|table| read_session(table, customs.appliances)).collect();
     let meals = top.each("meal", "[[meal]]");
     let mut meals: Vec<Meal> = meals.iter().filter_map(|table| read_meal(table, from, &at_week, customs, speech)).collect();
     trips.sort_by_key(|trip| trip.on);
     sessions.sort_by_key(|session| session.start);
     meals.sort_by_key(|meal| meal.at_time);
+    let wishes = read_wishes(top, &customs.household.currency, speech);
     let from = from?;
     let name = name.unwrap_or_else(|| format!("Week of {}", from.strftime("%-d %b %Y")));
-    let mut week = Week { name, from, trips, sessions, meals, at: top.spot() };
+    let mut week = Week { name, from, trips, sessions, meals, wishes, at: top.spot() };
     check_order(&week, top);
     if !top.has("trip") {
         week.trips.extend(default_trip(&week));
@@ -64,7 +72,7 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
 fn default_trip(week: &Week) -> Option<Trip> {
     let sessions = week.sessions.iter().map(|session| session.start.date());
     let first = sessions.chain(week.meals.iter().map(|meal| meal.at_time.date())).min()?;
-    Some(Trip { on: first.yesterday().ok()?, shops: None, planned: true, at: week.at.clone() })
+    Some(Trip { on: first.yesterday().ok()?, shops: None, planned: true, nth: 0, settled: Vec::new(), at: week.at.clone() })
 }
 
 fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
@@ -82,7 +90,8 @@ fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
             ids
         });
         if let Some(on) = on {
-            trips.push(Trip { on, shops: named, planned: true, at: table.spot() });
+            let nth = trips.iter().filter(|other: &&Trip| other.on == on).count();
+            trips.push(Trip { on, shops: named, planned: true, nth, settled: Vec::new(), at: table.spot() });
         }
     }
     trips
@@ -93,14 +102,56 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     let at = read_at(table, customs);
     let name = table.optional("name", shapes::text);
     let text = table.optional("text", shapes::text);
-    let each = speech.lines(table, "each", "[[meal.each]]");
-    let shared = speech.lines(table, "shared", "[[meal.each]]");
+    let asking = Asking { table, whose: "this meal".to_owned() };
+    let [plates_each, plates_shared] = ["each", "shared"].map(|key| read_plates(&asking, key, customs.places, speech));
+    let [each, shared] = [&plates_each, &plates_shared].map(|plates| fixed(plates));
+    let (pattern, open) = read_open(table, customs.patterns, Open { each: plates_each, shared: plates_shared });
+    let asked =
+        Asked { ready_in: table.optional("ready_in", shapes::minutes), packed: table.optional("packed", shapes::yes_no).unwrap_or(false) };
     let lines = Lines { each: &each, shared: &shared };
     let (eaters, diners) = read_diners(table, on, at_week, customs.household, &lines, speech);
     let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);
     let (on, (time, word)) = (on?, at?);
     let label = format!("{} {word}", on.strftime("%a"));
-    Some(Meal { at_time: on.to_datetime(time), label, name, text, eaters, diners, each, shared, skip, at: table.spot() })
+    Some(Meal {
+        at_time: on.to_datetime(time),
+        label,
+        name,
+        text,
+        eaters,
+        diners,
+        each,
+        shared,
+        skip,
+        pattern,
+        open,
+        asked,
+        at: table.spot(),
+    })
+}
+
+/// The lines that are written out.
+fn fixed(plates: &[Plate]) -> Vec<Ingredient> {
+    let line = |plate: &Plate| match plate {
+        Plate::As(line) => Some(line.clone()),
+        Plate::Any(_) => None,
+    };
+    plates.iter().filter_map(line).collect()
+}
+
+/// The pattern of a meal, and what of it is open: what says so, names a pattern alone, or has a place to be filled.
+fn read_open(table: &Table<'_>, patterns: &Names, lines: Open) -> (Option<PatternId>, Option<Open>) {
+    let said = table.optional("open", shapes::yes_no);
+    let name = table.optional("pattern", shapes::text);
+    let pattern = name.and_then(|name| patterns.find(&name, &table.spot_of("pattern"), table.file.found)).map(PatternId);
+    let places = lines.has_own_places();
+    if said == Some(false) && places {
+        let remedy = "Take open out, or name what fills the places.";
+        table.mistake("open", "the meal is not open, but has a place to be filled", remedy);
+    }
+    let alone = table.has("pattern") && !table.has("each") && !table.has("shared");
+    let open = said.unwrap_or(places || alone);
+    (pattern, open.then_some(lines))
 }
 
 /// `on = DATE` or `day = "mon"`, the first such day on or after `from`.

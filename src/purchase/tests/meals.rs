@@ -30,6 +30,9 @@ fn supper(eaters: f64, each: Vec<Ingredient>, shared: Vec<Ingredient>) -> Meal {
         each,
         shared,
         skip: false,
+        pattern: None,
+        open: None,
+        asked: Default::default(),
         at: Spot::default(),
     }
 }

@@ -1,0 +1,229 @@
+//! `compose`: proposes meals for what a week leaves open, as text or JSON, and writes them into its file.
+
+use std::fmt::Write;
+
+use super::mind::{Change, meant, not_edited};
+use super::outcome::{Done, Failure, json, say, warn};
+use super::setting::Setting;
+use super::wrap::columns;
+use super::{Cli, Format};
+use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, count};
+use crate::json::NOT_ON_THE_SHELF;
+use crate::kitchen::{Kitchen, Warning, WrittenMeal, write_meals};
+use crate::measure::show;
+use crate::open_meals;
+use crate::prep::Effort;
+use crate::words::compose as words;
+use crate::words::{day, day_clock, duration, listed};
+
+/// What the command line asks for.
+#[derive(Debug, Clone, clap::Args)]
+pub struct Choice {
+    /// Write the meals into the week's file, in place of open
+    #[arg(long, conflicts_with = "count")]
+    pub write: bool,
+    /// The best other filling of one meal, as in "thu supper", everything else held
+    #[arg(long, value_name = "MEAL", conflicts_with_all = ["another", "count"])]
+    pub refill: Option<String>,
+    /// The next best proposal that differs in at least two meals; again and again
+    #[arg(long, action = clap::ArgAction::Count, conflicts_with = "count")]
+    pub another: u8,
+    /// Nothing is bought; what cannot be filled stays open
+    #[arg(long, conflicts_with = "count")]
+    pub from_shelf: bool,
+    /// Instead: how many different meals the components at hand allow
+    #[arg(long)]
+    pub count: bool,
+}
+
+pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
+    let setting = Setting::read(cli)?;
+    // Where a meal is named and no week, the meal says which week is meant.
+    let named = choice.refill.as_deref().map(|name| meant(cli, &setting, name)).transpose()?;
+    let week = match named {
+        Some(meal) => setting.weeks().position(|week| week.meals.iter().any(|other| other.at == meal.at)).unwrap_or_default(),
+        None => setting.week_to_compose(cli.week.as_deref())?,
+    };
+    if choice.count {
+        return tell_count(cli, &setting.count(week)?, &setting.loaded.kitchen);
+    }
+    let refill = named.and_then(|meal| setting.loaded.weeks[week].1.meals.iter().position(|other| other.at == meal.at));
+    let asking = Asking { effort, refill, another: usize::from(choice.another), from_shelf: choice.from_shelf };
+    let composed = setting.compose(week, &asking)?;
+    let (file, read) = &setting.loaded.weeks[week];
+    let kitchen = &setting.loaded.kitchen;
+    match composed {
+        Composed::Proposal(proposal) => {
+            warn(&not_known(&proposal, kitchen), cli.strict)?;
+            warn(&proposal.warnings, cli.strict)?;
+            if choice.write {
+                write(&setting, file, &proposal, kitchen)?;
+            }
+            match cli.format {
+                Format::Json => say(&json(&crate::json::compose(&proposal, kitchen))?),
+                Format::Text => say(&text(&proposal, kitchen, choice.write.then_some(file))),
+            }
+        }
+        Composed::Clash(clash) => {
+            if cli.format == Format::Json {
+                say(&json(&crate::json::clash(&clash, kitchen))?)?;
+            }
+            Err(Failure::NotKnown(clash_text(&clash, kitchen)))
+        }
+        Composed::NothingElse { proven } => {
+            if cli.format == Format::Json {
+                say(&json(&crate::json::nothing_composed(read))?)?;
+            }
+            let why =
+                if proven { "nothing else is allowed" } else { "nothing else that is allowed was found; --effort high looks further" };
+            Err(Failure::NotKnown(format!("{}: {why}.", read.name)))
+        }
+        Composed::NothingOpen => match cli.format {
+            Format::Json => say(&json(&crate::json::nothing_composed(read))?),
+            Format::Text => say(&format!("{}: no meal is open. Leave one to be filled with open = true in {file}.\n", read.name)),
+        },
+    }
+}
+
+fn not_known(proposal: &Proposal, kitchen: &Kitchen) -> Vec<Warning> {
+    let names = kitchen.names().foods(&proposal.not_known);
+    let text = || format!("each_day: not all figures of {} are known; what is not known counts 0.", listed(&names));
+    if names.is_empty() { Vec::new() } else { vec![Warning::Note { at: None, text: text() }] }
+}
+
+fn write(setting: &Setting, file: &str, proposal: &Proposal, kitchen: &Kitchen) -> Done {
+    let texts = |lines: &[crate::kitchen::Ingredient]| lines.iter().map(|line| line.text.clone()).collect();
+    let meal = |meal: &FilledMeal| WrittenMeal {
+        at: meal.spot.clone(),
+        pattern: meal.pattern.map(|pattern| kitchen.together.patterns[pattern].name.clone()),
+        name: meal.name.clone(),
+        each: texts(&meal.each),
+        shared: texts(&meal.shared),
+    };
+    let Some(first) = proposal.meals.first() else { return Ok(()) };
+    let change = Change::begin(setting)?;
+    let meals: Vec<WrittenMeal> = proposal.meals.iter().map(meal).collect();
+    let new = write_meals(&change.text(file)?, &meals).map_err(|why| not_edited(&first.spot, &why))?;
+    change.write(&[(file, new)])
+}
+
+fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> String {
+    let names = kitchen.names();
+    let mut out = format!("{}: {}\n\n", names.household, proposal.week);
+    let rows: Vec<Vec<String>> = proposal.meals.iter().map(|meal| row(meal, kitchen)).collect();
+    out.push_str(&columns(&rows, 2));
+    if !proposal.open.is_empty() {
+        out.push_str("\nStays open\n");
+        proposal.open.iter().for_each(|open| out.push_str(&format!("  {}: {NOT_ON_THE_SHELF}\n", open.label)));
+    }
+    let money = |money| format!("{} {}", names.money(money), names.currency);
+    let _ = writeln!(
+        out,
+        "\nNet cost {}: the list costs {}, of which some is left and keeps; {} goes off",
+        money(proposal.net_cost),
+        names.money(proposal.cost),
+        names.money(proposal.spoils)
+    );
+    out.push_str(&match proposal.proven {
+        true => "Nothing better exists.\n".to_owned(),
+        false => format!("No week has a net cost below {}.\n", money(proposal.bound)),
+    });
+    if !proposal.recipes.is_empty() {
+        let cooked: Vec<&str> = proposal.recipes.iter().map(|recipe| names.recipe(*recipe)).collect();
+        let _ = writeln!(out, "\nCooked: {}", cooked.join(", "));
+    }
+    for (start, minutes) in proposal.sessions.iter().filter(|(_, minutes)| *minutes > 0) {
+        let _ = writeln!(out, "  {}  {}", day_clock(*start), duration(*minutes));
+    }
+    if !proposal.left.is_empty() {
+        out.push_str("\nLeft over\n");
+        let row = |left: &crate::purchase::Leftover| {
+            let until = left.until.map(|until| format!("good until {}", day(until))).unwrap_or_default();
+            vec![names.food(left.food).to_owned(), show(&left.amount, kitchen.print.units), names.money(left.value), until]
+        };
+        out.push_str(&columns(&proposal.left.iter().map(row).collect::<Vec<_>>(), 2));
+    }
+    if !proposal.days.is_empty() {
+        out.push_str("\nA whole share gets, of what is wanted\n");
+        out.push_str(&columns(&proposal.days.iter().map(day_row).collect::<Vec<_>>(), 2));
+    }
+    match written {
+        Some(file) => out.push_str(&format!("\nWritten: {file}\n")),
+        None => out.push_str("\nspence compose --write puts these meals into the week.\n"),
+    }
+    out
+}
+
+fn row(meal: &FilledMeal, kitchen: &Kitchen) -> Vec<String> {
+    let pattern = meal.pattern.map(|pattern| kitchen.together.patterns[pattern].name.clone()).unwrap_or_default();
+    let each = meal.each.iter().map(|line| line.text.replace("recipe:", ""));
+    let shared = meal.shared.iter().map(|line| format!("for all: {}", line.text.replace("recipe:", "")));
+    let why: Vec<String> = meal.why.iter().map(|why| words::why(why, kitchen, kitchen.print.units)).collect();
+    vec![meal.label.clone(), pattern, each.chain(shared).collect::<Vec<_>>().join(", "), why.join("; ")]
+}
+
+fn day_row(sum: &DaySum) -> Vec<String> {
+    let figure = |(nutrient, got, wanted): &(crate::compose::Nutrient, f64, f64)| {
+        let unit = if *nutrient == crate::compose::Nutrient::Energy { "" } else { " g" };
+        format!("{} {:.0} of {:.0}{unit}", words::nutrient_word(*nutrient), got, wanted)
+    };
+    std::iter::once(day(sum.on)).chain(sum.figures.iter().map(figure)).collect()
+}
+
+fn clash_text(clash: &Clash, kitchen: &Kitchen) -> String {
+    let head = match clash.proven {
+        true => "no week is allowed: these wishes clash",
+        false => "no week that is allowed was found: these wishes clash in every one that was looked at",
+    };
+    let mut out = format!("{}: {head}.\n", clash.week.name);
+    for one in &clash.wishes {
+        let [key, now, would_do] = words::clashing(one, kitchen, &clash.week);
+        let would = if would_do.is_empty() { String::new() } else { format!("; would do: {would_do}") };
+        let _ = writeln!(out, "  {key}: {now}{would}");
+    }
+    out.push_str("Loosen one of them. Nothing was written.");
+    out
+}
+
+fn tell_count(cli: &Cli, counted: &Count, kitchen: &Kitchen) -> Done {
+    if cli.format == Format::Json {
+        return say(&json(&crate::json::compose_count(counted, kitchen))?);
+    }
+    let names = kitchen.names();
+    let least = if counted.complete { "" } else { "at least " };
+    let at_hand: Vec<&str> = counted.at_hand.iter().map(|ware| names.ware(*ware)).collect();
+    let mut out = format!("{}: {least}{} different meals", counted.week, counted.meals);
+    let _ = writeln!(
+        out,
+        " from {}: {}",
+        crate::words::counted(at_hand.len(), "component"),
+        if at_hand.is_empty() { "none".to_owned() } else { listed(&at_hand) }
+    );
+    let rows = counted.patterns.iter().map(|(pattern, count)| vec![kitchen.together.patterns[*pattern].name.clone(), count.to_string()]);
+    out.push_str(&columns(&rows.collect::<Vec<_>>(), 2));
+    say(&out)
+}
+
+impl Setting {
+    /// The week that is meant; where none was named, the first from it on that leaves a meal open.
+    fn week_to_compose(&self, file: Option<&std::path::Path>) -> Result<usize, Failure> {
+        let meant = self.week(file)?;
+        if file.is_some() || !open_meals(&self.loaded.weeks[meant].1, self.today).is_empty() {
+            return Ok(meant);
+        }
+        let mut open: Vec<usize> = (0..self.loaded.weeks.len()).collect();
+        open.retain(|week| !open_meals(&self.loaded.weeks[*week].1, self.today).is_empty());
+        Ok(open.into_iter().min_by_key(|week| self.loaded.weeks[*week].1.from).unwrap_or(meant))
+    }
+
+    fn compose(&self, week: usize, asking: &Asking) -> Result<Composed, Failure> {
+        self.with_prints(week, |prints| crate::compose::compose(&self.loaded, &self.booked, prints, (week, self.today), asking))
+    }
+
+    fn count(&self, week: usize) -> Result<Count, Failure> {
+        self.with_prints(week, |prints| {
+            let trials = crate::trials(&self.loaded, &self.booked, prints, (week, &[]), self.today)?;
+            Ok(count(&trials, &self.loaded.weeks[week].1))
+        })
+    }
+}

@@ -1,0 +1,304 @@
+//! The net cost that no week can undercut: what its meals use, at the least price that any pack asks for it.
+//!
+//! What is used of a food costs at least its least unit price, however packs are chosen; what lies on the shelf may serve for nothing, and
+//! takes with it what would have gone off. A batch is never smaller than what is eaten of it. Said per food these are straight lines, so
+//! that each meal can be taken by itself: the sum of its cheapest ways is a bound.
+//!
+//! Which of a food's lines is taken changes how near the bound comes, never whether it holds.
+
+use std::collections::BTreeMap;
+
+use super::table::Table;
+use crate::foods::{Food, FoodId, Item, State, as_purchased, convert};
+use crate::kitchen::{Ingredient, Kitchen, Meal, PackKind, Wanted, Ware};
+use crate::measure::{Dimension, Quantity};
+use crate::pantry::last_day;
+use crate::plan::{in_makes, servings};
+use crate::shelf::{Prices, lot_dates};
+
+/// Ten-thousandths of a minor unit in which a loose price is kept.
+const E4: f64 = 10_000.0;
+
+/// Money used, by food: minor units at the least unit price.
+type Uses = BTreeMap<FoodId, f64>;
+
+/// A bound, and what each way adds to it.
+pub struct Bound {
+    /// Of what hangs on no choice.
+    base: f64,
+    /// By gap, what each of its options adds, in the options' order.
+    pub adds: Vec<Vec<f64>>,
+    /// By gap, the least of them.
+    pub least: Vec<f64>,
+}
+
+impl Bound {
+    /// `options` are the ways that each gap may take.
+    pub fn of(table: &Table, options: &[Vec<Option<u32>>]) -> Bound {
+        let kitchen = table.kitchen();
+        let reckoner = Reckoner { kitchen };
+        let uses: Vec<Vec<Uses>> = table.gaps.iter().zip(options).map(|(gap, options)| reckoner.of_gap(table, gap.meal, options)).collect();
+        let mut written = Uses::new();
+        for (meal, _) in table.written.iter().filter(|(meal, _)| table.trials.is_to_come(*meal)) {
+            add_all(&mut written, &reckoner.of_meal(&table.trials.whole.meals[*meal]), 1.0);
+        }
+        let shelf = shelf(table, &reckoner);
+        let shares = Shares { written: &written, uses: &uses, shelf: &shelf };
+        let lines = shares.lines();
+        let base = shares.base(&lines, kitchen.rules.short_by) - noise(table);
+        let slope = |food: &FoodId| lines.get(food).map_or(1.0, |line| line.slope(shelf.get(food))) * (1.0 - kitchen.rules.short_by);
+        let add = |uses: &Uses| uses.iter().map(|(food, minor)| minor * slope(food)).sum::<f64>();
+        let adds: Vec<Vec<f64>> = uses.iter().map(|options| options.iter().map(add).collect()).collect();
+        let least = adds.iter().map(|adds| adds.iter().copied().min_by(f64::total_cmp).unwrap_or(0.0)).collect();
+        Bound { base, adds, least }
+    }
+
+    /// The bound of all weeks, in minor units.
+    pub fn of_all(&self) -> i64 {
+        up(self.base + self.least.iter().sum::<f64>())
+    }
+
+    /// The bound of the weeks whose first meals take these options.
+    pub fn of_first(&self, taken: &[usize]) -> i64 {
+        let fixed: f64 = taken.iter().zip(&self.adds).map(|(option, adds)| adds[*option]).sum();
+        up(self.base + fixed + self.least[taken.len()..].iter().sum::<f64>())
+    }
+}
+
+/// Money is whole minor units; what sums lose to rounding is forgiven.
+fn up(minor: f64) -> i64 {
+    ((minor - 1e-6).ceil() as i64).max(0)
+}
+
+/// By how much rounding may put a list below its exact cost: half a minor unit a loose line, half for what keeps, half a lot that goes off.
+fn noise(table: &Table) -> f64 {
+    let kitchen = table.kitchen();
+    let loose = kitchen.packs.iter().filter(|pack| matches!(pack.kind, PackKind::Loose { .. })).map(|pack| pack.food);
+    let loose: std::collections::BTreeSet<FoodId> = loose.collect();
+    0.5 * (loose.len() * table.trials.whole.trips.len().max(1) + kitchen.lots.len() + 1) as f64
+}
+
+/// What the shelf holds of a food.
+#[derive(Debug, Clone, Copy, Default)]
+struct OnShelf {
+    /// At the least unit price.
+    all: f64,
+    /// At its own unit price, of what goes off unless it is used; and at the least unit price.
+    goes_off: f64,
+    goes_off_at_least: f64,
+}
+
+/// A straight line below what a food costs, by how much of it is used.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Line {
+    /// What goes off is saved.
+    Saving,
+    /// The shelf serves it for nothing.
+    Free,
+    /// It is bought.
+    Bought,
+}
+
+impl Line {
+    fn slope(self, shelf: Option<&OnShelf>) -> f64 {
+        match (self, shelf) {
+            (Line::Saving, Some(shelf)) if shelf.goes_off_at_least > 0.0 => -shelf.goes_off / shelf.goes_off_at_least,
+            (Line::Saving | Line::Free, _) => 0.0,
+            (Line::Bought, _) => 1.0,
+        }
+    }
+
+    /// What the line says where nothing is used.
+    fn start(self, shelf: &OnShelf) -> f64 {
+        match self {
+            Line::Saving => shelf.goes_off,
+            Line::Free => 0.0,
+            Line::Bought => -shelf.all,
+        }
+    }
+}
+
+struct Shares<'s> {
+    written: &'s Uses,
+    uses: &'s [Vec<Uses>],
+    shelf: &'s BTreeMap<FoodId, OnShelf>,
+}
+
+impl Shares<'_> {
+    /// The line of each food that is on the shelf: the one that is highest where the cheapest meals use about as much as they do.
+    fn lines(&self) -> BTreeMap<FoodId, Line> {
+        let about = |food: &FoodId| {
+            let of_gap = |options: &Vec<Uses>| {
+                let each = options.iter().map(|uses| uses.get(food).copied().unwrap_or(0.0));
+                each.min_by(f64::total_cmp).unwrap_or(0.0)
+            };
+            self.written.get(food).copied().unwrap_or(0.0) + self.uses.iter().map(of_gap).sum::<f64>()
+        };
+        let best = |(food, shelf): (&FoodId, &OnShelf)| {
+            let used = about(food);
+            let height = |line: &Line| line.start(shelf) + line.slope(Some(shelf)) * used;
+            let lines = [Line::Free, Line::Bought, Line::Saving];
+            (*food, lines.into_iter().max_by(|one, other| height(one).total_cmp(&height(other))).unwrap_or(Line::Free))
+        };
+        self.shelf.iter().map(best).collect()
+    }
+
+    fn base(&self, lines: &BTreeMap<FoodId, Line>, short_by: f64) -> f64 {
+        let starts: f64 = self.shelf.iter().map(|(food, shelf)| lines[food].start(shelf)).sum();
+        let written = |(food, minor): (&FoodId, &f64)| minor * lines.get(food).map_or(1.0, |line| line.slope(self.shelf.get(food)));
+        starts + self.written.iter().map(written).sum::<f64>() * (1.0 - short_by)
+    }
+}
+
+fn add_all(sum: &mut Uses, more: &Uses, times: f64) {
+    more.iter().for_each(|(food, minor)| *sum.entry(*food).or_default() += minor * times);
+}
+
+/// Every lot at its price, and cooked ones as what went into them.
+fn shelf(table: &Table, reckoner: &Reckoner) -> BTreeMap<FoodId, OnShelf> {
+    let kitchen = table.kitchen();
+    let prices = Prices::new(kitchen);
+    let last = last_day(&table.trials.whole);
+    let mut shelf: BTreeMap<FoodId, OnShelf> = BTreeMap::new();
+    for lot in &kitchen.lots {
+        match lot.of {
+            Ware::Food(food) => {
+                let at_least = reckoner.least_price_of(food, &lot.amount);
+                let there = shelf.entry(food).or_default();
+                there.all += at_least;
+                if !lot_dates(kitchen, lot).may_be_drawn_on(last) {
+                    there.goes_off += prices.of_lot(lot).unwrap_or(0.0) * lot.amount.base();
+                    there.goes_off_at_least += at_least;
+                }
+            }
+            Ware::Recipe(recipe) => {
+                let Some(amount) = in_makes(&kitchen.recipes[recipe], &lot.amount) else { continue };
+                let mut uses = Uses::new();
+                reckoner.add_recipe(recipe, amount.to_f64(), &[], &mut uses);
+                uses.into_iter().for_each(|(food, minor)| shelf.entry(food).or_default().all += minor);
+            }
+        }
+    }
+    for on_shelf in shelf.values_mut() {
+        // A lot without a price of its own, or too small to compare, saves nothing for certain.
+        if on_shelf.goes_off_at_least <= 0.0 {
+            on_shelf.goes_off = 0.0;
+        }
+    }
+    shelf
+}
+
+struct Reckoner<'k> {
+    kitchen: &'k Kitchen,
+}
+
+impl Reckoner<'_> {
+    fn of_gap(&self, table: &Table, meal: usize, options: &[Option<u32>]) -> Vec<Uses> {
+        let whole = &table.trials.whole.meals[meal];
+        let mut by_line: BTreeMap<(bool, String, Ware), Uses> = BTreeMap::new();
+        let mut of_way = |way: u32| {
+            let (each, shared) = table.ways.lines(way);
+            let mut uses = Uses::new();
+            for (is_shared, line) in each.iter().map(|line| (false, line)).chain(shared.iter().map(|line| (true, line))) {
+                let key = (is_shared, line.text.clone(), line.ware());
+                let of_line = by_line.entry(key).or_insert_with(|| {
+                    let (each, shared) = if is_shared { (vec![], vec![line.clone()]) } else { (vec![line.clone()], vec![]) };
+                    self.of_meal(&whole.holding(self.kitchen, each, shared))
+                });
+                add_all(&mut uses, of_line, 1.0);
+            }
+            uses
+        };
+        options.iter().map(|way| way.map(&mut of_way).unwrap_or_default()).collect()
+    }
+
+    fn of_meal(&self, meal: &Meal) -> Uses {
+        let mut uses = Uses::new();
+        let without: Vec<Ware> = meal.diners.iter().flat_map(|diner| diner.without.iter().copied()).collect();
+        for serving in servings(meal) {
+            self.add_line(serving.line, serving.times.to_f64(), &without, &mut uses);
+        }
+        uses
+    }
+
+    /// What somebody gets without counts nothing: not everybody does.
+    fn add_line(&self, line: &Ingredient, times: f64, without: &[Ware], uses: &mut Uses) {
+        if without.contains(&line.ware()) {
+            return;
+        }
+        match &line.wanted {
+            Wanted::Food { food, item: Some(item) } => {
+                if let Some(minor) = self.least_price(*food, item) {
+                    *uses.entry(*food).or_default() += minor * times;
+                }
+            }
+            Wanted::Food { item: None, .. } => {}
+            Wanted::Recipe { recipe, most, .. } => {
+                if let Some(amount) = in_makes(&self.kitchen.recipes[*recipe], most) {
+                    self.add_recipe(*recipe, amount.to_f64() * times, without, uses);
+                }
+            }
+        }
+    }
+
+    /// So much of what a recipe makes.
+    fn add_recipe(&self, recipe: crate::kitchen::RecipeId, amount: f64, without: &[Ware], uses: &mut Uses) {
+        let recipe = &self.kitchen.recipes[recipe];
+        for line in &recipe.ingredients {
+            self.add_line(line, amount / recipe.makes.base(), without, uses);
+        }
+    }
+
+    /// Minor units for one line at the least unit price of any pack; `None` of what is never bought or has no price.
+    fn least_price(&self, food: FoodId, item: &Item) -> Option<f64> {
+        let rules = &self.kitchen.rules;
+        if rules.always.contains(&food) || rules.ask.contains(&food) {
+            return None;
+        }
+        let known = &self.kitchen.foods[food];
+        // A pack may count as the size that a line states, a tenth larger than it is.
+        let sized = if item.size.is_some() || item.state == State::Drained { 0.9 } else { 1.0 };
+        self.least(food, sized, |dimension| as_purchased(known, item, dimension, rules.spoons).ok().map(|amount| amount.base()))
+    }
+
+    fn least_price_of(&self, food: FoodId, amount: &Quantity) -> f64 {
+        let known = &self.kitchen.foods[food];
+        let in_dimension = |dimension: &Dimension| {
+            if amount.dimension() == *dimension {
+                Some(amount.base())
+            } else {
+                convert(known, amount, dimension).ok().map(|same| same.base())
+            }
+        };
+        self.least(food, 1.0, in_dimension).unwrap_or(0.0)
+    }
+
+    fn least(&self, food: FoodId, sized: f64, amount: impl Fn(&Dimension) -> Option<f64>) -> Option<f64> {
+        let known = &self.kitchen.foods[food];
+        let packs = self.kitchen.packs.iter().filter(|pack| pack.food == food);
+        let mut least: Option<f64> = None;
+        let mut comparable = true;
+        for pack in packs {
+            let (minor, size, dimension) = match &pack.kind {
+                PackKind::Sized { size, price, offer, drained, .. } => {
+                    let each = [price.map(|price| price.0 as f64), offer.map(|offer| offer.pay.0 as f64 / f64::from(offer.buy))];
+                    let Some(minor) = each.into_iter().flatten().min_by(f64::total_cmp) else { continue };
+                    (minor * sized, size.base().max(as_if_whole(known, *drained)), size.dimension())
+                }
+                PackKind::Loose { price: Some(price), .. } => (price.minor_e4 as f64 / E4, price.per.base(), price.per.dimension()),
+                PackKind::Loose { price: None, .. } => continue,
+            };
+            match amount(&dimension).filter(|_| size > 0.0) {
+                Some(amount) => least = Some(least.map_or(amount * minor / size, |least: f64| least.min(amount * minor / size))),
+                None => comparable = false,
+            }
+        }
+        least.filter(|_| comparable)
+    }
+}
+
+/// The purchased weight for which a pack's drained weight would stand.
+fn as_if_whole(food: &Food, drained: Option<f64>) -> f64 {
+    let share = food.drained.as_ref().map(|fact| fact.value).filter(|share| *share > 0.0);
+    drained.zip(share).map_or(0.0, |(drained, share)| drained / share)
+}

@@ -1,0 +1,201 @@
+//! Nothing is allowed: which wishes clash, and what would loosen each.
+//!
+//! A set of wishes clashes where every week breaks one of it. Of the weeks that were looked at, each with all that it breaks, the smallest
+//! such set is told, the first in the order of [`Wish`] of equal ones.
+
+use std::collections::BTreeSet;
+
+use super::search::{Chosen, judge_all};
+use super::table::{Look, Table};
+use super::ways::Gap;
+use super::wish::{Broken, Wish};
+use crate::kitchen::Week;
+use crate::prep::Effort;
+
+/// The smallest set of wishes that no week grants together.
+#[derive(Debug, Clone)]
+pub struct Clash {
+    pub week: Week,
+    pub wishes: Vec<Clashing>,
+    /// Every week was looked at; else none that is allowed was found.
+    pub proven: bool,
+}
+
+#[derive(Debug, Clone)]
+pub struct Clashing {
+    pub wish: Wish,
+    /// As it is.
+    pub now: HowMuch,
+    /// At which a week would be allowed, everything else held.
+    pub would_do: HowMuch,
+}
+
+/// A figure of a wish.
+#[derive(Debug, Clone, PartialEq)]
+pub enum HowMuch {
+    /// It has no figure: it holds, or it does not.
+    Whole,
+    /// Minor units of money.
+    Minor(i64),
+    Times(u32),
+    Days(i64),
+    Minutes(i64),
+    Grams(f64),
+    Kcal(f64),
+}
+
+/// So many weeks are looked at thoroughly.
+fn most(effort: Effort) -> usize {
+    match effort {
+        Effort::Low => 500,
+        Effort::Normal => 3_000,
+        Effort::High => 30_000,
+    }
+}
+
+pub fn clash(table: &Table, complete: bool, effort: Effort) -> Clash {
+    let week = table.trials.whole.clone();
+    // A meal that nothing may fill is the clash by itself.
+    for (gap, barred) in table.gaps.iter().zip(&table.barred) {
+        if gap.ways.is_empty() {
+            let broken: Vec<Vec<Broken>> = barred.iter().map(|(_, broken)| broken.clone()).collect();
+            let wishes = if broken.is_empty() { vec![whole(Wish::Pattern(gap.meal))] } else { told(table, &broken) };
+            return Clash { week, wishes, proven: table.ways.complete };
+        }
+    }
+    let (broken, all) = looked_at(table, most(effort), effort);
+    Clash { week, wishes: told(table, &broken), proven: all && complete }
+}
+
+fn whole(wish: Wish) -> Clashing {
+    Clashing { wish, now: HowMuch::Whole, would_do: HowMuch::Whole }
+}
+
+/// What weeks break, and whether those are all weeks: first of the ways that are free, then with those that are barred.
+fn looked_at(table: &Table, most: usize, effort: Effort) -> (Vec<Vec<Broken>>, bool) {
+    let free: Vec<Vec<u32>> = table.gaps.iter().map(|gap| gap.ways.clone()).collect();
+    let with_barred = |(gap, barred): (&Gap, &Vec<(u32, Vec<Broken>)>)| {
+        let mut ways: Vec<u32> = gap.ways.iter().copied().chain(barred.iter().map(|(way, _)| *way)).collect();
+        ways.sort_unstable();
+        ways
+    };
+    let every: Vec<Vec<u32>> = table.gaps.iter().zip(&table.barred).map(with_barred).collect();
+    let count = |ways: &[Vec<u32>]| ways.iter().map(|ways| ways.len() as f64).product::<f64>();
+    let (ways, all) = if count(&every) <= most as f64 { (&every, true) } else { (&free, count(&free) <= most as f64) };
+    let weeks: Vec<Chosen> = if all { all_weeks(ways) } else { some_weeks(table, ways, most) };
+    let judged = judge_all(table, &weeks.iter().collect::<Vec<_>>(), Look::Thoroughly, effort);
+    let broken = judged.into_iter().zip(&weeks).map(|(judged, week)| {
+        let mut broken = judged.broken;
+        for ((barred, gap), way) in table.barred.iter().zip(&table.gaps).zip(week) {
+            let own = way.filter(|way| gap.ways.binary_search(way).is_err());
+            let own = own.and_then(|way| barred.iter().find(|(known, _)| *known == way));
+            own.into_iter().flat_map(|(_, own)| own).for_each(|one| super::wish::add(&mut broken, one.wish.clone(), one.would_do));
+        }
+        broken
+    });
+    (broken.filter(|broken| !broken.is_empty()).collect(), all)
+}
+
+fn all_weeks(ways: &[Vec<u32>]) -> Vec<Chosen> {
+    let mut weeks: Vec<Chosen> = vec![Vec::new()];
+    for ways in ways {
+        weeks = weeks.iter().flat_map(|week| ways.iter().map(move |way| week.iter().copied().chain([Some(*way)]).collect())).collect();
+    }
+    weeks
+}
+
+/// Weeks spread over the ways: each meal walks through its own in steps of its own.
+fn some_weeks(table: &Table, ways: &[Vec<u32>], most: usize) -> Vec<Chosen> {
+    let _ = table;
+    let weeks = (0..most).map(|number| {
+        let way = |(gap, ways): (usize, &Vec<u32>)| {
+            let mixed = (number as u64).wrapping_mul(0x9E37_79B9_7F4A_7C15).rotate_left(7 * gap as u32 + 11).wrapping_add(gap as u64);
+            Some(ways[(mixed % ways.len() as u64) as usize])
+        };
+        ways.iter().enumerate().map(way).collect::<Chosen>()
+    });
+    weeks.collect::<BTreeSet<_>>().into_iter().collect()
+}
+
+/// The smallest set of wishes of which every week breaks one, with what would loosen each.
+fn told(table: &Table, weeks: &[Vec<Broken>]) -> Vec<Clashing> {
+    let sets: Vec<BTreeSet<&Wish>> = weeks.iter().map(|broken| broken.iter().map(|one| &one.wish).collect()).collect();
+    let smallest: Vec<&BTreeSet<&Wish>> =
+        sets.iter().filter(|set| !sets.iter().any(|other| other.len() < set.len() && other.is_subset(set))).collect();
+    let wishes: Vec<&Wish> = smallest.iter().flat_map(|set| set.iter().copied()).collect::<BTreeSet<_>>().into_iter().collect();
+    let clash = (1..=wishes.len()).find_map(|size| hitting(&wishes, &smallest, size, 0, &mut Vec::new()));
+    clash.unwrap_or_default().into_iter().map(|wish| clashing(table, wish.clone(), weeks)).collect()
+}
+
+/// The first set of `size` wishes that meets every week.
+fn hitting<'w>(
+    wishes: &[&'w Wish],
+    weeks: &[&BTreeSet<&'w Wish>],
+    size: usize,
+    from: usize,
+    taken: &mut Vec<&'w Wish>,
+) -> Option<Vec<&'w Wish>> {
+    let missed = weeks.iter().find(|week| !taken.iter().any(|wish| week.contains(wish)));
+    if missed.is_none() && taken.len() == size {
+        return Some(taken.clone());
+    }
+    if taken.len() == size {
+        return None;
+    }
+    for at in from..wishes.len() {
+        taken.push(wishes[at]);
+        let found = hitting(wishes, weeks, size, at + 1, taken);
+        if found.is_some() {
+            return found;
+        }
+        taken.pop();
+    }
+    None
+}
+
+fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {
+    let own = |broken: &Vec<Broken>| broken.iter().find(|one| one.wish == wish).map(|one| one.would_do);
+    let fewest = weeks.iter().filter(|broken| own(broken).is_some()).map(Vec::len).min().unwrap_or(0);
+    // Where no week breaks this wish alone, the weeks that break least besides.
+    let figures = weeks.iter().filter(|broken| broken.len() == fewest).filter_map(own);
+    let best = if wish.is_floor() { figures.max_by(f64::total_cmp) } else { figures.min_by(f64::total_cmp) };
+    let (now, unit) = now(table, &wish);
+    Clashing { would_do: best.map_or(HowMuch::Whole, |figure| unit(figure)), now, wish }
+}
+
+/// What a wish says now, and how its figures are said.
+fn now(table: &Table, wish: &Wish) -> (HowMuch, fn(f64) -> HowMuch) {
+    let wishes = &table.wishes;
+    let minor: fn(f64) -> HowMuch = |figure| HowMuch::Minor(figure.round() as i64);
+    let times: fn(f64) -> HowMuch = |figure| HowMuch::Times(figure.round() as u32);
+    let days: fn(f64) -> HowMuch = |figure| HowMuch::Days(figure.round() as i64);
+    let minutes: fn(f64) -> HowMuch = |figure| HowMuch::Minutes(figure.round() as i64);
+    match wish {
+        Wish::Spend => (wishes.spend_at_most.map_or(HowMuch::Whole, |most| HowMuch::Minor(most.0)), minor),
+        Wish::RecipesAtMost => (HowMuch::Times(wishes.recipes_at_most), times),
+        Wish::SameAgainAfter => (HowMuch::Days(wishes.same_again_after), days),
+        Wish::NotAgain => (HowMuch::Days(wishes.not_again.unwrap_or(0)), days),
+        Wish::OneAtMost(place) => (HowMuch::Times(wishes.times(place.as_deref().unwrap_or_default())), times),
+        Wish::AtMost(pattern) => (HowMuch::Times(table.kitchen().together.patterns[*pattern].at_most.unwrap_or(0)), times),
+        Wish::EachDay(nutrient) => {
+            let least = table.wanted_nutrients().find(|(wanted, _)| wanted == nutrient).map_or(0.0, |(_, least)| least);
+            match nutrient {
+                super::Nutrient::Energy => (HowMuch::Kcal(least), HowMuch::Kcal),
+                _ => (HowMuch::Grams(least), HowMuch::Grams),
+            }
+        }
+        Wish::FinishBy(session) => {
+            let allowed = table.trials.sessions().get(*session).and_then(super::table::minutes_allowed);
+            (allowed.map_or(HowMuch::Whole, HowMuch::Minutes), minutes)
+        }
+        Wish::Minutes(pattern) => {
+            let most = pattern.and_then(|pattern| table.kitchen().together.patterns[pattern].minutes);
+            (HowMuch::Minutes(most.map_or(0, |most| most.0)), minutes)
+        }
+        Wish::ReadyIn(meal) => {
+            let most = table.trials.whole.meals[*meal].asked.ready_in;
+            (HowMuch::Minutes(most.map_or(0, |most| most.0)), minutes)
+        }
+        _ => (HowMuch::Whole, |_| HowMuch::Whole),
+    }
+}

@@ -1,0 +1,159 @@
+//! Composing the week: which meals fill what a week leaves open, so that nothing spoils, nobody is bored, and afternoon and budget hold.
+//!
+//! ```text
+//! Trials (the week without its open meals) ─┐
+//! Wishes ([compose], rules.prefer) ─────────┼─> Table: gaps, ways, what each way breaks ── search: rules, true stages, bound ─> Proposal or Clash
+//! meals.toml, fits ── Ways ─────────────────┘
+//! ```
+//!
+//! A proposal is priced by the stages of the list itself, and its sessions are planned as the guide plans them. Every hard rule stands once,
+//! in [`rules`]; what is best among the allowed is [`value`]. Knows no terminal, no file, no JSON.
+
+mod bound;
+mod clash;
+mod count;
+mod proposal;
+mod rules;
+mod search;
+mod table;
+mod value;
+mod ways;
+mod why;
+mod wish;
+mod wishes;
+
+use jiff::civil::Date;
+
+use crate::book::Booked;
+use crate::kitchen::{Loaded, Meal, Mistake, Open, Week};
+use crate::prep::Effort;
+use crate::reckon::{Print, open_meals, trials};
+pub use clash::{Clash, Clashing, HowMuch};
+pub use count::{Count, count};
+pub use proposal::{DaySum, FilledMeal, Proposal, StaysOpen};
+use search::best;
+use table::Table;
+pub use why::Why;
+pub use wish::{Nutrient, Wish};
+use wishes::Wishes;
+
+/// What is asked for.
+#[derive(Debug, Clone, Default)]
+pub struct Asking {
+    pub effort: Effort,
+    /// One meal, by its place in the week: the best other filling of it, everything else held.
+    pub refill: Option<usize>,
+    /// So many proposals further.
+    pub another: usize,
+    /// Nothing is bought.
+    pub from_shelf: bool,
+}
+
+/// What composing came to.
+#[derive(Debug, Clone)]
+pub enum Composed {
+    Proposal(Box<Proposal>),
+    /// Nothing is allowed.
+    Clash(Clash),
+    /// Every week that differs was proposed before, or the meal has no other filling.
+    NothingElse {
+        proven: bool,
+    },
+    NothingOpen,
+}
+
+/// Composes a week, by its place in `loaded`.
+///
+/// # Errors
+/// What keeps the written meals alone from being reckoned.
+pub fn compose(
+    loaded: &Loaded,
+    booked: &Booked,
+    prints: &[Option<Print>],
+    (index, today): (usize, Date),
+    asking: &Asking,
+) -> Result<Composed, Vec<Mistake>> {
+    let week = &loaded.weeks[index].1;
+    let mut open = open_meals(week, today);
+    let refilled = asking.refill.filter(|meal| !open.contains(meal));
+    // A written meal is filled anew beside the others as they are written; open ones stay open.
+    if let Some(meal) = refilled {
+        open = vec![meal];
+    }
+    if open.is_empty() {
+        return Ok(Composed::NothingOpen);
+    }
+    let trials = trials(loaded, booked, prints, (index, &open), today)?;
+    let others: Vec<&Week> = loaded.weeks.iter().enumerate().filter(|(other, _)| *other != index).map(|(_, (_, week))| week).collect();
+    let wishes = Wishes::of(&trials.kitchen, week);
+    let lines: Vec<Open> = open.iter().map(|place| lines(&week.meals[*place])).collect();
+    let mut table = Table::lay(&trials, wishes, &lines, &others, asking.from_shelf);
+    if let Some(meal) = refilled {
+        return Ok(refill_written(&table, &week.meals[meal], asking));
+    }
+    let options = options(&table);
+    let mut found = best(&table, &options, asking.effort);
+    if found.best.is_none() && !table.written_flags.is_empty() {
+        // What is written is bought too early, whatever is composed beside it.
+        table.excused = table.written_flags.clone();
+        found = best(&table, &options, asking.effort);
+    }
+    let Some((first, _)) = found.best.clone() else {
+        return Ok(Composed::Clash(clash::clash(&table, found.complete, asking.effort)));
+    };
+    let mut chosen = first;
+    for _ in 0..asking.another {
+        table.before.push(chosen.clone());
+        found = best(&table, &options, asking.effort);
+        match &found.best {
+            Some((next, _)) => chosen = next.clone(),
+            None => return Ok(Composed::NothingElse { proven: found.complete }),
+        }
+    }
+    if let Some(meal) = asking.refill {
+        let spot = &week.meals[meal].at;
+        let Some(gap) = table.gaps.iter().position(|gap| trials.whole.meals[gap.meal].at == *spot) else {
+            return Ok(Composed::NothingOpen);
+        };
+        let held = |(place, way): (usize, &Option<u32>)| match place == gap {
+            true => options[gap].iter().copied().filter(|option| option != way).collect(),
+            false => vec![*way],
+        };
+        let narrowed: Vec<Vec<Option<u32>>> = chosen.iter().enumerate().map(held).collect();
+        table.before.clear();
+        found = best(&table, &narrowed, asking.effort);
+        match &found.best {
+            Some((next, _)) => chosen = next.clone(),
+            None => return Ok(Composed::NothingElse { proven: found.complete }),
+        }
+    }
+    Ok(Composed::Proposal(Box::new(proposal::proposal(&table, &chosen, &found, asking.effort))))
+}
+
+/// What a meal holds besides the places to be filled; a written one is filled anew from nothing.
+fn lines(meal: &Meal) -> Open {
+    meal.open.clone().unwrap_or_default()
+}
+
+fn options(table: &Table) -> Vec<Vec<Option<u32>>> {
+    let of_gap = |gap: &ways::Gap| {
+        let ways = gap.ways.iter().map(|way| Some(*way));
+        ways.chain(table.from_shelf.then_some(None)).collect()
+    };
+    table.gaps.iter().map(of_gap).collect()
+}
+
+/// The best filling of a written meal that is another than the one it has.
+fn refill_written(table: &Table, meal: &Meal, asking: &Asking) -> Composed {
+    let now = table::eaten(table.kitchen(), meal);
+    let other = |way: &Option<u32>| way.is_none_or(|way| !table.is_like(way, &now));
+    let options: Vec<Vec<Option<u32>>> = options(table).into_iter().map(|options| options.into_iter().filter(other).collect()).collect();
+    let found = best(table, &options, asking.effort);
+    match &found.best {
+        Some((chosen, _)) => Composed::Proposal(Box::new(proposal::proposal(table, chosen, &found, asking.effort))),
+        None if options.iter().all(Vec::is_empty) && table.gaps.iter().all(|gap| !gap.ways.is_empty()) => {
+            Composed::NothingElse { proven: true }
+        }
+        None => Composed::Clash(clash::clash(table, found.complete, asking.effort)),
+    }
+}

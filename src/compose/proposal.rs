@@ -1,0 +1,159 @@
+//! A proposal: the meals that were chosen, what the week then costs, takes and gives, and why.
+
+use jiff::civil::{Date, DateTime};
+
+use super::rules;
+use super::search::{Chosen, Found};
+use super::table::Table;
+use super::why::{Why, why};
+use super::wish::Nutrient;
+use crate::foods::FoodId;
+use crate::kitchen::{Ingredient, Kitchen, Meal, PatternId, RecipeId, Spot, Warning};
+use crate::measure::Money;
+use crate::plan::{self, Guarded};
+use crate::prep::Effort;
+use crate::purchase::Leftover;
+
+/// One proposal for a week.
+#[derive(Debug, Clone)]
+pub struct Proposal {
+    pub week: String,
+    /// In order of time.
+    pub meals: Vec<FilledMeal>,
+    pub net_cost: Money,
+    pub cost: Money,
+    /// Of what is bought and of the shelf together.
+    pub spoils: Money,
+    /// What sessions cook, by id.
+    pub recipes: Vec<RecipeId>,
+    /// The start of each session to come, and its least finish in minutes.
+    pub sessions: Vec<(DateTime, i64)>,
+    /// Nothing better exists.
+    pub proven: bool,
+    /// No week has a lesser net cost.
+    pub bound: Money,
+    pub open: Vec<StaysOpen>,
+    /// What is bought and left over.
+    pub left: Vec<Leftover>,
+    /// What each day with an open meal gives a whole share, where floors are wanted.
+    pub days: Vec<DaySum>,
+    /// Foods of which a figure that a floor asks for is not known.
+    pub not_known: Vec<FoodId>,
+    pub warnings: Vec<Warning>,
+}
+
+#[derive(Debug, Clone)]
+pub struct FilledMeal {
+    pub at: DateTime,
+    pub label: String,
+    /// Where the meal stands in its file.
+    pub spot: Spot,
+    pub pattern: Option<PatternId>,
+    pub name: String,
+    pub each: Vec<Ingredient>,
+    pub shared: Vec<Ingredient>,
+    pub why: Vec<Why>,
+}
+
+#[derive(Debug, Clone)]
+pub struct StaysOpen {
+    pub at: DateTime,
+    pub label: String,
+}
+
+#[derive(Debug, Clone)]
+pub struct DaySum {
+    pub on: Date,
+    /// What is got and what is wanted.
+    pub figures: Vec<(Nutrient, f64, f64)>,
+}
+
+pub fn proposal(table: &Table, chosen: &Chosen, found: &Found, effort: Effort) -> Proposal {
+    let kitchen = table.kitchen();
+    let whole = &table.trials.whole;
+    let filled = table.filled(chosen);
+    let written: Vec<&Meal> = filled.iter().map(|(_, meal)| meal).collect();
+    let mut told = Proposal {
+        week: whole.name.clone(),
+        meals: Vec::new(),
+        net_cost: Money::ZERO,
+        cost: Money::ZERO,
+        spoils: Money::ZERO,
+        recipes: Vec::new(),
+        sessions: Vec::new(),
+        proven: found.proven,
+        bound: Money(found.bound),
+        open: Vec::new(),
+        left: Vec::new(),
+        days: days(table, chosen),
+        not_known: not_known(table, &filled),
+        warnings: warnings(kitchen, table, &written),
+    };
+    let stays = table.gaps.iter().zip(chosen).filter(|(_, way)| way.is_none()).map(|(gap, _)| &whole.meals[gap.meal]);
+    told.open = stays.map(|meal| StaysOpen { at: meal.at_time, label: meal.label.clone() }).collect();
+    // It was reckoned before, so it can be again.
+    let Ok(tried) = table.trials.run(&filled) else { return told };
+    let priced = table.trials.price(&tried);
+    told.net_cost = priced.net;
+    told.cost = priced.cost;
+    told.spoils = priced.spoils;
+    told.recipes = rules::cooked(&tried).into_iter().collect();
+    told.sessions =
+        (0..tried.week.sessions.len()).map(|index| (tried.week.sessions[index].start, table.finish(&tried, index, effort).0)).collect();
+    told.left = crate::purchase::leftovers(&tried.basket);
+    for (place, meal) in &filled {
+        told.meals.push(FilledMeal {
+            at: meal.at_time,
+            label: meal.label.clone(),
+            spot: meal.at.clone(),
+            pattern: meal.pattern,
+            name: plan::meal_name(meal),
+            each: meal.each.clone(),
+            shared: meal.shared.clone(),
+            why: why(table, &tried, *place),
+        });
+    }
+    told
+}
+
+fn days(table: &Table, chosen: &Chosen) -> Vec<DaySum> {
+    if table.wanted_nutrients().next().is_none() {
+        return Vec::new();
+    }
+    let figures = |got: [f64; 3]| table.wanted_nutrients().map(|(nutrient, least)| (nutrient, got[nutrient as usize], least)).collect();
+    table.day_sums(chosen).into_iter().map(|(on, got)| DaySum { on, figures: figures(got) }).collect()
+}
+
+fn not_known(table: &Table, filled: &[(usize, Meal)]) -> Vec<FoodId> {
+    let wanted: Vec<crate::purchase::Figure> = table
+        .wanted_nutrients()
+        .map(|(nutrient, _)| match nutrient {
+            Nutrient::Energy => crate::purchase::Figure::Energy,
+            Nutrient::Protein => crate::purchase::Figure::Protein,
+            Nutrient::Fibre => crate::purchase::Figure::Fibre,
+        })
+        .collect();
+    if wanted.is_empty() {
+        return Vec::new();
+    }
+    let mut foods = Vec::new();
+    for (_, meal) in filled {
+        let Some(note) = rules::figures_of(table.kitchen(), &table.trials.whole, meal.clone()) else { continue };
+        let lacks = |figure: &crate::purchase::Figure| wanted.contains(figure) || *figure == crate::purchase::Figure::Weight;
+        let missing = note.missing.iter().filter(|lacking| lacking.figures.iter().any(lacks));
+        foods.extend(missing.map(|lacking| lacking.food));
+    }
+    foods.sort_by_key(|food| &table.kitchen().foods[*food].name);
+    foods.dedup();
+    foods
+}
+
+/// What the eaters of these meals should know, as every verb that plans them says it.
+fn warnings(kitchen: &Kitchen, table: &Table, meals: &[&Meal]) -> Vec<Warning> {
+    let mut week = table.trials.whole.clone();
+    week.meals = meals.iter().map(|meal| (*meal).clone()).collect();
+    let Guarded { warnings, .. } = plan::guard(kitchen, &week);
+    let mut all = table.trials.warnings.clone();
+    all.extend(warnings);
+    all
+}

@@ -1,0 +1,401 @@
+//! The week laid out for composing: its open meals, the ways to fill them, what is written and counts, and what a filled week is worth.
+
+use std::collections::BTreeMap;
+use std::sync::Mutex;
+
+use jiff::civil::Date;
+
+use super::rules;
+use super::value::{Value, variety};
+use super::ways::{Gap, Ways, as_set};
+use super::wish::{Broken, Nutrient, Wish, add};
+use super::wishes::Wishes;
+use crate::foods::FoodId;
+use crate::kitchen::{Aim, Ingredient, Kitchen, Meal, Open, PatternId, Plate, RecipeId, Session, Ware, Week};
+use crate::plan::{MadeAt, Unfit};
+use crate::prep::Effort;
+use crate::purchase::{Flag, ListLine};
+use crate::reckon::{Priced, Trials, Tried};
+
+/// A meal that is written, here or in another week.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Eaten {
+    pub pattern: Option<PatternId>,
+    /// What its pattern does not name by itself.
+    pub filled: Vec<Ware>,
+    pub wares: Vec<Ware>,
+}
+
+/// One filled meal among the meals of the week.
+#[derive(Debug, Clone, Copy)]
+pub struct PlateOf<'t> {
+    pub meal: usize,
+    pub pattern: Option<PatternId>,
+    pub wares: &'t [Ware],
+    pub way: Option<u32>,
+}
+
+impl PlateOf<'_> {
+    /// The place that a recipe takes in it, where that is known.
+    pub fn place_of<'w>(&self, table: &'w Table, recipe: RecipeId) -> Option<&'w str> {
+        table.ways.taken(self.way?).find(|(_, taken)| *taken == recipe).map(|(word, _)| word)
+    }
+}
+
+/// Somebody who must not be served something: the reason, the name, the word.
+pub type NotFor = (Unfit, String, String);
+
+/// Everything that is known before a way is chosen.
+pub struct Table<'t, 'k> {
+    pub trials: &'t Trials<'k>,
+    pub wishes: Wishes,
+    pub gaps: Vec<Gap>,
+    pub ways: Ways,
+    pub written: Vec<(usize, Eaten)>,
+    /// Meals of the other weeks, with their days.
+    pub eaten_elsewhere: Vec<(Date, Eaten)>,
+    /// What the written meals alone draw.
+    pub written_flags: Vec<Flag>,
+    /// Flags that are not held against a week.
+    pub excused: Vec<Flag>,
+    pub from_shelf: bool,
+    /// Weeks that were proposed before.
+    pub before: Vec<Vec<Option<u32>>>,
+    /// For what they break by themselves, ways that no gap may take: by gap, the way and what it breaks.
+    pub barred: Vec<Vec<(u32, Vec<Broken>)>>,
+    written_needs: BTreeMap<FoodId, f64>,
+    written_figures: BTreeMap<usize, [f64; 3]>,
+    unfit: BTreeMap<(usize, Ware), Vec<NotFor>>,
+    reach: BTreeMap<(usize, RecipeId), bool>,
+    figures: Mutex<BTreeMap<(usize, u32), [f64; 3]>>,
+    finishes: Mutex<BTreeMap<(usize, String), (i64, i64, bool)>>,
+}
+
+/// What a filled week is.
+#[derive(Debug, Clone)]
+pub struct Judged {
+    pub broken: Vec<Broken>,
+    /// `None` where it was not, or could not be, reckoned.
+    pub value: Option<Value>,
+}
+
+impl Judged {
+    pub fn is_allowed(&self) -> bool {
+        self.broken.is_empty() && self.value.is_some()
+    }
+}
+
+/// How much of a week is looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Look {
+    /// Until it is known that it is not allowed.
+    Shortly,
+    /// Everything that it breaks.
+    Thoroughly,
+}
+
+impl<'t, 'k> Table<'t, 'k> {
+    /// `lines` are what each open meal holds already, by the places of `trials.open`; `others` the household's other weeks.
+    pub fn lay(trials: &'t Trials<'k>, wishes: Wishes, lines: &[Open], others: &[&Week], from_shelf: bool) -> Table<'t, 'k> {
+        let kitchen: &Kitchen = &trials.kitchen;
+        let whole = &trials.whole;
+        let mut ways = Ways::new();
+        let mut of_pattern = Vec::new();
+        let gaps: Vec<Gap> = trials
+            .open
+            .iter()
+            .zip(lines)
+            .map(|(place, lines)| ways.gap(kitchen, &whole.meals[*place], *place, lines, &mut of_pattern))
+            .collect();
+        let written = (0..whole.meals.len()).filter(|place| !trials.open.contains(place));
+        let written: Vec<(usize, Eaten)> = written.map(|place| (place, eaten(kitchen, &whole.meals[place]))).collect();
+        let elsewhere = others.iter().flat_map(|week| &week.meals).filter(|meal| meal.open.is_none() && !meal.skip);
+        let eaten_elsewhere = elsewhere.map(|meal| (meal.at_time.date(), eaten(kitchen, meal))).collect();
+        let mut table = Table {
+            trials,
+            wishes,
+            gaps,
+            ways,
+            written,
+            eaten_elsewhere,
+            written_flags: Vec::new(),
+            excused: Vec::new(),
+            from_shelf,
+            before: Vec::new(),
+            barred: Vec::new(),
+            written_needs: BTreeMap::new(),
+            written_figures: BTreeMap::new(),
+            unfit: BTreeMap::new(),
+            reach: BTreeMap::new(),
+            figures: Mutex::default(),
+            finishes: Mutex::default(),
+        };
+        table.look_at_what_is_written();
+        table.look_at_each_line();
+        table.bar_ways();
+        table
+    }
+
+    pub fn kitchen(&self) -> &Kitchen {
+        &self.trials.kitchen
+    }
+
+    pub fn day(&self, meal: usize) -> Date {
+        self.trials.whole.meals[meal].at_time.date()
+    }
+
+    fn look_at_what_is_written(&mut self) {
+        let Ok(tried) = self.trials.run(&[]) else { return };
+        for line in tried.basket.trips.iter().flat_map(|trip| trip.lines()) {
+            *self.written_needs.entry(line.food).or_default() += line.need.base();
+        }
+        self.written_flags = tried.needs.flags;
+        if self.wanted_nutrients().next().is_some() {
+            let whole = &self.trials.whole;
+            let figures = |place: &usize| {
+                Some((*place, rules::figures(&rules::figures_of(&self.trials.kitchen, whole, whole.meals[*place].clone())?)))
+            };
+            self.written_figures = self.written.iter().filter_map(|(place, _)| figures(place)).collect();
+        }
+    }
+
+    /// Who may eat each line at each meal, and whether any session or shelf reaches it.
+    fn look_at_each_line(&mut self) {
+        for gap in &self.gaps {
+            let meal = &self.trials.whole.meals[gap.meal];
+            let mut forms: Vec<usize> = gap.ways.iter().map(|way| self.ways.all[*way as usize].form).collect();
+            forms.dedup();
+            for form in forms {
+                let form = &self.ways.forms[form];
+                let fillings = form.places().flat_map(|place| &place.fillings);
+                let lines: Vec<&Ingredient> = form.fixed().chain(fillings).collect();
+                for line in lines {
+                    let ware = line.ware();
+                    let wanted = &self.wishes.wanted;
+                    let kitchen = &self.trials.kitchen;
+                    self.unfit.entry((gap.meal, ware)).or_insert_with(|| rules::unfit_line(kitchen, meal, line, wanted));
+                    if let Ware::Recipe(recipe) = ware {
+                        self.reach.entry((gap.meal, recipe)).or_insert_with(|| {
+                            let alone = meal.holding(kitchen, vec![line.clone()], Vec::new());
+                            self.trials.run_alone(gap.meal, alone)
+                        });
+                    }
+                }
+            }
+        }
+    }
+
+    /// Keeps the ways that break nothing by themselves.
+    fn bar_ways(&mut self) {
+        let mut by_itself: BTreeMap<u32, Vec<Broken>> = BTreeMap::new();
+        let mut kept = Vec::new();
+        for gap in &self.gaps {
+            let (mut free, mut barred) = (Vec::new(), Vec::new());
+            for way in &gap.ways {
+                let own = by_itself.entry(*way).or_insert_with(|| rules::of_way(self, *way));
+                let mut broken = rules::of_meal(self, gap, *way);
+                own.iter().for_each(|one| add(&mut broken, one.wish.clone(), one.would_do));
+                if broken.is_empty() { free.push(*way) } else { barred.push((*way, broken)) }
+            }
+            kept.push((free, barred));
+        }
+        for (gap, (free, barred)) in self.gaps.iter_mut().zip(kept) {
+            gap.ways = free;
+            self.barred.push(barred);
+        }
+    }
+
+    pub fn unfit(&self, meal: usize, ware: Ware) -> &[NotFor] {
+        self.unfit.get(&(meal, ware)).map_or(&[], Vec::as_slice)
+    }
+
+    pub fn is_within_reach(&self, meal: usize, recipe: RecipeId) -> bool {
+        self.reach.get(&(meal, recipe)).copied().unwrap_or(true)
+    }
+
+    /// Is a way the same meal as one that is written?
+    pub fn is_like(&self, way: u32, eaten: &Eaten) -> bool {
+        let way = &self.ways.all[way as usize];
+        let pattern = self.ways.forms[way.form].pattern;
+        (pattern.is_some() && pattern == eaten.pattern && way.filled == eaten.filled) || way.wares == eaten.wares
+    }
+
+    pub fn are_alike(&self, one: u32, other: u32) -> bool {
+        let way = &self.ways.all[other as usize];
+        let pattern = self.ways.forms[way.form].pattern;
+        one == other || self.is_like(one, &Eaten { pattern, filled: way.filled.clone(), wares: way.wares.clone() })
+    }
+
+    /// The meals of the week in order of time, as far as they are written or filled.
+    pub fn plates(&self, chosen: &[Option<u32>]) -> Vec<PlateOf<'_>> {
+        let written =
+            self.written.iter().map(|(meal, eaten)| PlateOf { meal: *meal, pattern: eaten.pattern, wares: &eaten.wares, way: None });
+        let filled = self.gaps.iter().zip(chosen).filter_map(|(gap, way)| {
+            let chosen = &self.ways.all[(*way)? as usize];
+            Some(PlateOf { meal: gap.meal, pattern: self.ways.forms[chosen.form].pattern, wares: &chosen.wares, way: *way })
+        });
+        let mut plates: Vec<PlateOf> = written.chain(filled).collect();
+        plates.sort_by_key(|plate| plate.meal);
+        plates
+    }
+
+    /// The meals that a choice fills.
+    pub fn filled(&self, chosen: &[Option<u32>]) -> Vec<(usize, Meal)> {
+        let fill = |(gap, way): (&Gap, &Option<u32>)| {
+            Some((gap.meal, self.ways.meal(self.kitchen(), &self.trials.whole.meals[gap.meal], (*way)?)))
+        };
+        self.gaps.iter().zip(chosen).filter_map(fill).collect()
+    }
+
+    /// What a week breaks and what it is worth. The effort is that of the sessions' plans.
+    pub fn judge(&self, chosen: &[Option<u32>], look: Look, effort: Effort) -> Judged {
+        let mut broken = rules::of_meals(self, chosen);
+        if self.before.iter().any(|before| !differs(before, chosen)) {
+            add(&mut broken, Wish::Another, 0.0);
+        }
+        if look == Look::Shortly && !broken.is_empty() {
+            return Judged { broken, value: None };
+        }
+        let tried = match self.trials.run(&self.filled(chosen)) {
+            Ok(tried) => tried,
+            Err(mistakes) => {
+                for mistake in mistakes {
+                    let here = |gap: &&Gap| mistake.cause.contains(&self.trials.whole.meals[gap.meal].label);
+                    let gap = self.gaps.iter().find(here).or(self.gaps.first());
+                    gap.into_iter().for_each(|gap| add(&mut broken, Wish::Reach(gap.meal), 0.0));
+                }
+                return Judged { broken, value: None };
+            }
+        };
+        let priced = self.trials.price(&tried);
+        rules::of_week(self, chosen, &tried, &priced, &mut broken);
+        if broken.is_empty() || look == Look::Thoroughly {
+            rules::of_sessions(self, &tried, effort, &mut broken);
+        }
+        let value = self.value(chosen, &tried, &priced, effort);
+        Judged { broken, value: Some(value) }
+    }
+
+    fn value(&self, chosen: &[Option<u32>], tried: &Tried, priced: &Priced, effort: Effort) -> Value {
+        let in_sessions = tried.makings.makings.iter().filter(|making| matches!(making.at, MadeAt::Session(_)));
+        let batches: f64 = in_sessions.map(|making| making.batches.to_f64()).sum();
+        let minutes = if self.wishes.minutes_count { self.all_minutes(tried, effort) } else { 0 };
+        Value {
+            left_open: chosen.iter().filter(|way| way.is_none()).count() as u32,
+            net: priced.net.0,
+            variety: variety(self, chosen),
+            batches: (batches * 1e6).round() as i64,
+            minutes,
+        }
+    }
+
+    fn all_minutes(&self, tried: &Tried, effort: Effort) -> i64 {
+        (0..tried.week.sessions.len()).map(|index| self.finish(tried, index, effort).0).sum()
+    }
+
+    /// The least finish of a session, remembered by what it makes.
+    pub fn finish(&self, tried: &Tried, index: usize, effort: Effort) -> (i64, i64) {
+        self.remembered(tried, index, effort, |_, _| false)
+    }
+
+    /// As [`Table::finish`], but no closer than it takes to say whether it is within `most`.
+    pub fn finish_within(&self, tried: &Tried, index: usize, most: i64, effort: Effort) -> i64 {
+        let (finish, bound) = self.remembered(tried, index, effort, |finish, bound| finish <= most || bound > most);
+        if finish <= most { finish } else { finish.max(bound) }
+    }
+
+    fn remembered(&self, tried: &Tried, index: usize, effort: Effort, enough: impl Fn(i64, i64) -> bool) -> (i64, i64) {
+        let key = (index, made_in(tried, index));
+        let known = self.finishes.lock().ok().and_then(|known| known.get(&key).copied());
+        if let Some((finish, bound, final_)) = known
+            && (final_ || finish == bound || enough(finish, bound))
+        {
+            return (finish, bound);
+        }
+        let first = known.map_or_else(|| self.trials.session_minutes(tried, index, Effort::Low), |(finish, bound, _)| (finish, bound));
+        let (found, final_) = if first.0 == first.1 || enough(first.0, first.1) || effort == Effort::Low {
+            (first, effort == Effort::Low)
+        } else {
+            (self.trials.session_minutes(tried, index, effort), true)
+        };
+        if let Ok(mut known) = self.finishes.lock() {
+            known.insert(key, (found.0, found.1, final_));
+        }
+        found
+    }
+
+    pub fn wanted_nutrients(&self) -> impl Iterator<Item = (Nutrient, f64)> + use<> {
+        let floors = self.wishes.each_day;
+        let all = [(Nutrient::Energy, floors.kcal), (Nutrient::Protein, floors.protein_g), (Nutrient::Fibre, floors.fibre_g)];
+        all.into_iter().filter_map(|(nutrient, least)| Some((nutrient, least?)))
+    }
+
+    /// What each day with an open meal gives a whole share: energy, protein, fibre.
+    pub fn day_sums(&self, chosen: &[Option<u32>]) -> Vec<(Date, [f64; 3])> {
+        let mut sums: BTreeMap<Date, [f64; 3]> = BTreeMap::new();
+        for (gap, way) in self.gaps.iter().zip(chosen) {
+            if let Some(way) = way {
+                let got = sums.entry(self.day(gap.meal)).or_default();
+                self.figures(gap.meal, *way).iter().zip(got).for_each(|(more, sum)| *sum += more);
+            }
+        }
+        for (meal, figures) in &self.written_figures {
+            if let Some(got) = sums.get_mut(&self.day(*meal)) {
+                figures.iter().zip(got).for_each(|(more, sum)| *sum += more);
+            }
+        }
+        sums.into_iter().collect()
+    }
+
+    fn figures(&self, meal: usize, way: u32) -> [f64; 3] {
+        if let Some(known) = self.figures.lock().ok().and_then(|known| known.get(&(meal, way)).copied()) {
+            return known;
+        }
+        let whole = &self.trials.whole;
+        let filled = self.ways.meal(self.kitchen(), &whole.meals[meal], way);
+        let figures = rules::figures_of(self.kitchen(), whole, filled).map(|note| rules::figures(&note)).unwrap_or_default();
+        if let Ok(mut known) = self.figures.lock() {
+            known.insert((meal, way), figures);
+        }
+        figures
+    }
+
+    /// Do the written meals alone buy so much of it?
+    pub fn written_buys(&self, line: &ListLine) -> bool {
+        let had = self.written_needs.get(&line.food).copied();
+        had.is_some_and(|had| line.need.base() <= had * (1.0 + 1e-9))
+    }
+}
+
+/// Do two weeks differ in two meals at least, or in all where there are fewer?
+pub fn differs(one: &[Option<u32>], other: &[Option<u32>]) -> bool {
+    one.iter().zip(other).filter(|(one, other)| one != other).count() >= one.len().min(2)
+}
+
+pub fn eaten(kitchen: &Kitchen, meal: &Meal) -> Eaten {
+    let wares = as_set(meal.each.iter().chain(&meal.shared).map(Ingredient::ware));
+    let pattern = meal.pattern.map(|pattern| &kitchen.together.patterns[pattern]);
+    let by_itself = |ware: &Ware| {
+        let mut plates = pattern.iter().flat_map(|pattern| pattern.each.iter().chain(&pattern.shared));
+        plates.any(|plate| matches!(plate, Plate::As(line) if line.ware() == *ware))
+    };
+    let filled = wares.iter().copied().filter(|ware| !by_itself(ware)).collect();
+    Eaten { pattern: meal.pattern, filled, wares }
+}
+
+/// What a session makes, told so that equal work reads equal.
+fn made_in(tried: &Tried, index: usize) -> String {
+    let here = tried.makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
+    let told = here.map(|making| {
+        let uses: Vec<String> = making.uses.iter().map(|one| format!("{:?}{}{:?}", one.kept, one.on, one.by)).collect();
+        format!("{}:{}:{:?}:{:?}:{}", making.recipe.0, making.batches.number(), uses, making.apart, making.boxes.len())
+    });
+    told.collect::<Vec<_>>().join(";")
+}
+
+/// The minutes that a session may take by its `finish_by`; a calm one keeps a tenth of them free.
+pub fn minutes_allowed(session: &Session) -> Option<i64> {
+    let until = session.finish_by?;
+    let span = session.start.until((jiff::Unit::Minute, until)).ok()?.get_minutes();
+    Some(if session.aim == Aim::Calm { span - span / 10 } else { span })
+}

@@ -1,0 +1,57 @@
+//! What an allowed week is worth beside another: net cost, variety, work, in the household's order; then file order.
+
+use std::cmp::Ordering;
+
+use super::table::Table;
+use super::ways::recipes;
+use super::wishes::Wishes;
+use crate::kitchen::Prefer;
+
+/// The less of each, the better.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Value {
+    /// Meals that nobody filled.
+    pub left_open: u32,
+    /// Minor units.
+    pub net: i64,
+    /// Pairs of equal patterns on following days; meals that share a recipe with the meal before.
+    pub variety: (u32, u32),
+    /// Millionths of a batch.
+    pub batches: i64,
+    /// Of all sessions, where they count.
+    pub minutes: i64,
+}
+
+impl Value {
+    /// By the household's order, with net costs up to `as_good` all alike.
+    pub fn compare(&self, other: &Value, wishes: &Wishes, as_good: i64) -> Ordering {
+        let net = |value: &Value| value.net.max(as_good);
+        let mut order = self.left_open.cmp(&other.left_open);
+        for aim in wishes.prefer {
+            order = order.then_with(|| match aim {
+                Prefer::Cost => net(self).cmp(&net(other)),
+                Prefer::Variety => self.variety.cmp(&other.variety),
+                Prefer::Work => (self.batches, self.minutes).cmp(&(other.batches, other.minutes)),
+            });
+        }
+        order
+    }
+}
+
+/// The most that counts as equally cheap as `least`.
+pub fn as_good_as(least: i64, wishes: &Wishes) -> i64 {
+    (least as f64 * (1.0 + wishes.slack()) + 1e-6).floor() as i64
+}
+
+/// Two meals are a pair where they follow each other in time.
+pub fn variety(table: &Table, chosen: &[Option<u32>]) -> (u32, u32) {
+    let plates = table.plates(chosen);
+    let (mut patterns, mut shared) = (0, 0);
+    for pair in plates.windows(2) {
+        let [before, after] = pair else { continue };
+        let following = table.day(before.meal).tomorrow().is_ok_and(|next| next == table.day(after.meal));
+        patterns += u32::from(following && before.pattern.is_some() && before.pattern == after.pattern);
+        shared += u32::from(recipes(after.wares).any(|recipe| recipes(before.wares).any(|other| other == recipe)));
+    }
+    (patterns, shared)
+}

@@ -1,0 +1,197 @@
+//! A proposal for a week, a clash of wishes, and how many meals the components at hand allow.
+
+use jiff::civil::{Date, DateTime};
+use schemars::JsonSchema;
+use serde::Serialize;
+
+use super::shape::{AtTime, OnDate};
+use crate::compose::{Clash, Count, FilledMeal, Proposal};
+use crate::kitchen::{Ingredient, Kitchen, Week};
+use crate::words::clock;
+use crate::words::compose as words;
+
+#[derive(JsonSchema, Serialize)]
+pub struct Proposed<'a> {
+    week: &'a str,
+    meals: Vec<Meal<'a>>,
+    net_cost: String,
+    cost: String,
+    spoils: String,
+    recipes: Vec<&'a str>,
+    sessions: Vec<Session>,
+    proven: bool,
+    bound: String,
+    open: Vec<Open<'a>>,
+    days: Vec<Day>,
+    left: Vec<Left<'a>>,
+    /// Foods of which a figure that a floor asks for is not known: it counts nothing.
+    not_known: Vec<&'a str>,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Meal<'a> {
+    #[schemars(with = "OnDate")]
+    on: Date,
+    /// `18:30`.
+    at: String,
+    meal: &'a str,
+    pattern: Option<&'a str>,
+    name: &'a str,
+    each: Vec<&'a str>,
+    shared: Vec<&'a str>,
+    why: Vec<String>,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Session {
+    #[schemars(with = "AtTime")]
+    start: DateTime,
+    minutes: i64,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Open<'a> {
+    #[schemars(with = "OnDate")]
+    on: Date,
+    at: String,
+    meal: &'a str,
+    why: &'static str,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Day {
+    #[schemars(with = "OnDate")]
+    on: Date,
+    #[serde(flatten)]
+    figures: std::collections::BTreeMap<&'static str, Floor>,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Floor {
+    got: f64,
+    wanted: f64,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Left<'a> {
+    food: &'a str,
+    amount: &'a crate::measure::Quantity,
+    value: String,
+    #[schemars(with = "Option<OnDate>")]
+    until: Option<Date>,
+}
+
+/// Why a meal stays open: only where nothing may be bought.
+pub const NOT_ON_THE_SHELF: &str = "the shelf does not hold enough for any of its patterns";
+
+pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Serialize + 'a {
+    let names = kitchen.names();
+    let texts = |lines: &'a [Ingredient]| lines.iter().map(|line| line.text.as_str()).collect();
+    let meal = |meal: &'a FilledMeal| Meal {
+        on: meal.at.date(),
+        at: clock(meal.at),
+        meal: &meal.label,
+        pattern: meal.pattern.map(|pattern| kitchen.together.patterns[pattern].name.as_str()),
+        name: &meal.name,
+        each: texts(&meal.each),
+        shared: texts(&meal.shared),
+        why: meal.why.iter().map(|why| words::why(why, kitchen, kitchen.print.units)).collect(),
+    };
+    let day = |day: &crate::compose::DaySum| Day {
+        on: day.on,
+        figures: day
+            .figures
+            .iter()
+            .map(|(nutrient, got, wanted)| (words::nutrient_word(*nutrient), Floor { got: crate::measure::tidy(*got), wanted: *wanted }))
+            .collect(),
+    };
+    Proposed {
+        week: &proposal.week,
+        meals: proposal.meals.iter().map(meal).collect(),
+        net_cost: names.money(proposal.net_cost),
+        cost: names.money(proposal.cost),
+        spoils: names.money(proposal.spoils),
+        recipes: proposal.recipes.iter().map(|recipe| names.recipe_file(*recipe)).collect(),
+        sessions: proposal.sessions.iter().map(|(start, minutes)| Session { start: *start, minutes: *minutes }).collect(),
+        proven: proposal.proven,
+        bound: names.money(proposal.bound),
+        open: proposal
+            .open
+            .iter()
+            .map(|open| Open { on: open.at.date(), at: clock(open.at), meal: &open.label, why: NOT_ON_THE_SHELF })
+            .collect(),
+        days: proposal.days.iter().map(day).collect(),
+        left: proposal
+            .left
+            .iter()
+            .map(|left| Left { food: names.food(left.food), amount: &left.amount, value: names.money(left.value), until: left.until })
+            .collect(),
+        not_known: names.foods(&proposal.not_known),
+    }
+}
+
+#[derive(JsonSchema, Serialize)]
+pub struct Clashed<'a> {
+    week: &'a str,
+    clash: Vec<OneWish>,
+    proven: bool,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct OneWish {
+    key: String,
+    now: String,
+    would_do: String,
+}
+
+pub fn clash<'a>(clash: &'a Clash, kitchen: &Kitchen) -> impl Serialize + 'a {
+    let row = |[key, now, would_do]: [String; 3]| OneWish { key, now, would_do };
+    let wishes = clash.wishes.iter().map(|one| row(words::clashing(one, kitchen, &clash.week)));
+    Clashed { week: &clash.week.name, clash: wishes.collect(), proven: clash.proven }
+}
+
+#[derive(JsonSchema, Serialize)]
+pub struct Nothing<'a> {
+    week: &'a str,
+    meals: Vec<Meal<'a>>,
+    open: Vec<Open<'a>>,
+}
+
+/// No meal is open, or nothing else can be proposed.
+pub fn nothing_composed(week: &Week) -> impl Serialize + '_ {
+    Nothing { week: &week.name, meals: Vec::new(), open: Vec::new() }
+}
+
+#[derive(JsonSchema, Serialize)]
+pub struct Counted<'a> {
+    week: &'a str,
+    count: usize,
+    patterns: Vec<OfPattern<'a>>,
+    at_hand: Vec<&'a str>,
+    complete: bool,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct OfPattern<'a> {
+    pattern: &'a str,
+    count: usize,
+}
+
+pub fn compose_count<'a>(count: &'a Count, kitchen: &'a Kitchen) -> impl Serialize + 'a {
+    let names = kitchen.names();
+    let of_pattern = |(pattern, count): &(crate::kitchen::PatternId, usize)| OfPattern {
+        pattern: &kitchen.together.patterns[*pattern].name,
+        count: *count,
+    };
+    let named = |ware: &crate::kitchen::Ware| match ware {
+        crate::kitchen::Ware::Food(food) => names.food(*food),
+        crate::kitchen::Ware::Recipe(recipe) => names.recipe_file(*recipe),
+    };
+    Counted {
+        week: &count.week,
+        count: count.meals,
+        patterns: count.patterns.iter().map(of_pattern).collect(),
+        at_hand: count.at_hand.iter().map(named).collect(),
+        complete: count.complete,
+    }
+}

@@ -1,0 +1,130 @@
+//! Writing meals into a week's file in place of what left them open. What is replaced stays above as remarks, once; everything else stays
+//! as a person typed it.
+//!
+//! Knows the texts of week files alone; no folder, no plan.
+
+use toml_edit::{Array, DocumentMut, Item, Table, Value};
+
+use super::Spot;
+use super::change_week::{parse, place_of, with_line_ends_of};
+
+/// What is written into one meal.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WrittenMeal {
+    /// Where the meal stands.
+    pub at: Spot,
+    pub pattern: Option<String>,
+    pub name: String,
+    pub each: Vec<String>,
+    pub shared: Vec<String>,
+}
+
+/// The keys that say what a meal is, in the order in which they are written.
+const KEYS: [&str; 5] = ["open", "pattern", "name", "each", "shared"];
+
+/// Writes all the meals.
+///
+/// # Errors
+/// A sentence's end that says why the text cannot be edited.
+///
+/// ```
+/// use spence::kitchen::{Spot, WrittenMeal, write_meals};
+///
+/// let week = "[[meal]]   # late\nday = \"thu\"\nat = \"supper\"\nopen = true\nready_in = \"15 min\"\n";
+/// let meal = WrittenMeal {
+///     at: Spot { file: "weeks/week.toml".to_owned(), line: 1, column: 1 },
+///     pattern: Some("Soup".to_owned()),
+///     name: "Soup: leek soup".to_owned(),
+///     each: vec!["1 portion recipe:leek-soup".to_owned()],
+///     shared: vec![],
+/// };
+/// let new = "[[meal]]   # late\nday = \"thu\"\nat = \"supper\"\n# open = true\npattern = \"Soup\"\nname = \"Soup: leek soup\"\n\
+///            each = [\"1 portion recipe:leek-soup\"]\nready_in = \"15 min\"\n";
+/// assert_eq!(write_meals(week, &[meal]).as_deref(), Ok(new));
+/// ```
+pub fn write_meals(text: &str, meals: &[WrittenMeal]) -> Result<String, String> {
+    let mut document = parse(text)?;
+    for meal in meals {
+        let place = place_of(text, &meal.at)?;
+        write_one(table_of(&mut document, place)?, meal);
+    }
+    Ok(with_line_ends_of(text, document.to_string()))
+}
+
+fn table_of(document: &mut DocumentMut, place: usize) -> Result<&mut Table, String> {
+    let meals = document.get_mut("meal").and_then(Item::as_array_of_tables_mut);
+    let table = meals.and_then(|meals| meals.get_mut(place));
+    table.ok_or_else(|| "its meals stand in one line; write each as [[meal]] with its keys below".to_owned())
+}
+
+/// The new keys take the place of the first that goes; without any, they follow the last.
+fn write_one(table: &mut Table, meal: &WrittenMeal) {
+    let old: Vec<(String, String)> =
+        table.iter().filter(|(key, _)| KEYS.contains(key)).map(|(key, item)| (key.to_owned(), typed(table, key, item))).collect();
+    let kept_name = table.get("name").and_then(Item::as_str).is_some_and(|name| name == meal.name);
+    let before: Vec<String> = old.iter().map(|(key, _)| remarks_above(table, key)).collect();
+    let written_before = before.iter().any(|above| above.lines().any(is_our_remark));
+    let mut remarks = String::new();
+    for ((key, typed), above) in old.iter().zip(&before) {
+        remarks.push_str(above);
+        if !written_before && !(key == "name" && kept_name) {
+            typed.lines().for_each(|line| remarks.push_str(&format!("# {line}\n")));
+        }
+    }
+    let entries: Vec<(String, toml_edit::Key, Item)> = table
+        .iter()
+        .map(|(key, _)| key.to_owned())
+        .collect::<Vec<_>>()
+        .into_iter()
+        .filter_map(|name| table.remove_entry(&name).map(|(key, item)| (name, key, item)))
+        .collect();
+    let at = entries.iter().position(|(name, ..)| KEYS.contains(&name.as_str())).unwrap_or(entries.len());
+    let mut remarks = Some(remarks);
+    for (place, (name, key, item)) in entries.into_iter().enumerate() {
+        if place == at {
+            insert_new(table, meal, remarks.take().unwrap_or_default());
+        }
+        if !KEYS.contains(&name.as_str()) {
+            table.insert_formatted(&key, item);
+        }
+    }
+    if let Some(remarks) = remarks {
+        insert_new(table, meal, remarks);
+    }
+}
+
+fn insert_new(table: &mut Table, meal: &WrittenMeal, remarks: String) {
+    let lines = |lines: &[String]| Item::Value(Value::Array(lines.iter().map(String::as_str).collect::<Array>()));
+    let text = |text: &str| Item::Value(Value::from(text));
+    let new = [
+        ("pattern", meal.pattern.as_deref().map(text)),
+        ("name", Some(text(&meal.name))),
+        ("each", (!meal.each.is_empty()).then(|| lines(&meal.each))),
+        ("shared", (!meal.shared.is_empty()).then(|| lines(&meal.shared))),
+    ];
+    let mut remarks = Some(remarks);
+    for (key, item) in new.into_iter().filter_map(|(key, item)| Some((key, item?))) {
+        table.insert(key, item);
+        if let (Some(remarks), Some(mut key)) = (remarks.take(), table.key_mut(key)) {
+            key.leaf_decor_mut().set_prefix(remarks);
+        }
+    }
+}
+
+/// A key with its value and the remark behind it, as typed.
+fn typed(table: &Table, key: &str, item: &Item) -> String {
+    let written = table.key(key).map_or_else(|| key.to_owned(), |key| key.display_repr().into_owned());
+    let value = item.as_value().map(|value| value.to_string()).unwrap_or_default();
+    format!("{written} = {}", value.trim())
+}
+
+fn remarks_above(table: &Table, key: &str) -> String {
+    let prefix = table.key(key).and_then(|key| key.leaf_decor().prefix()).and_then(|prefix| prefix.as_str());
+    prefix.unwrap_or_default().to_owned()
+}
+
+/// `# open = true`: what a meal was before it was written.
+fn is_our_remark(line: &str) -> bool {
+    let plain = line.trim().strip_prefix('#').map(str::trim).unwrap_or_default();
+    KEYS.iter().any(|key| plain.strip_prefix(key).is_some_and(|rest| rest.trim_start().starts_with('=')))
+}

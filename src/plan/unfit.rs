@@ -1,0 +1,68 @@
+//! Who cannot, or would rather not, be served what a meal holds: as plain data, for whoever chooses what to serve.
+
+use super::allergies::{Plate, plates};
+use super::children::guard_children;
+use super::{Guarded, food_contains};
+use crate::kitchen::{Kitchen, Meal, Ware, Week};
+
+/// Why somebody is not served a food.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Unfit {
+    /// An allergy of this eater, of a guest or of the household.
+    Allergic,
+    /// `avoid` of an eater, a guest or the household.
+    Avoided,
+    /// `eats`.
+    NotEaten,
+    /// Never for so small a child.
+    ForAChild,
+}
+
+/// Everything that speaks against serving the meal to those who sit at it, each once: the reason, the eater's name, and the word or the
+/// food. `but` is never counted as avoided.
+pub fn unfit(kitchen: &Kitchen, meal: &Meal, but: &[Ware]) -> Vec<(Unfit, String, String)> {
+    let mut all = Vec::new();
+    for plate in plates(kitchen, meal) {
+        for found in plate.foods(kitchen) {
+            let food = &kitchen.foods[found.food];
+            let wanted = but.contains(&Ware::Food(found.food)) || found.dishes.iter().any(|dish| but.contains(&Ware::Recipe(*dish)));
+            let name = plate.name.to_owned();
+            all.extend(plate.allergic_to(found.food, food).map(|word| (Unfit::Allergic, name.clone(), word)));
+            if !wanted {
+                all.extend(plate.avoids(found.food, food).map(|word| (Unfit::Avoided, name.clone(), word)));
+                all.extend(avoided_by_all(kitchen, found.food).map(|word| (Unfit::Avoided, "everybody".to_owned(), word)));
+            }
+            if plate.does_not_eat(food) {
+                all.push((Unfit::NotEaten, name, food.name.clone()));
+            }
+        }
+    }
+    all.extend(for_a_child(kitchen, meal));
+    all.sort();
+    all.dedup();
+    all
+}
+
+fn avoided_by_all(kitchen: &Kitchen, food: crate::foods::FoodId) -> impl Iterator<Item = String> {
+    let contains = food_contains(kitchen, food);
+    kitchen.household.avoid.iter().filter(move |one| contains.allergens.contains(one)).map(|one| one.name().to_owned())
+}
+
+fn for_a_child(kitchen: &Kitchen, meal: &Meal) -> Option<(Unfit, String, String)> {
+    let is_child = |plate: &Plate<'_>| plate.eater.is_some_and(|eater| eater.born.is_some());
+    let child = plates(kitchen, meal).into_iter().find(is_child)?;
+    let mut guarded = Guarded::default();
+    let on = meal.at_time.date();
+    let week = Week {
+        name: String::new(),
+        from: on,
+        trips: Vec::new(),
+        sessions: Vec::new(),
+        meals: vec![meal.clone()],
+        wishes: Default::default(),
+        at: meal.at.clone(),
+    };
+    guard_children(kitchen, &week, &mut guarded);
+    let mistake = guarded.mistakes.into_iter().next()?;
+    Some((Unfit::ForAChild, child.name.to_owned(), mistake.cause))
+}

@@ -1,0 +1,194 @@
+//! A week whose open meals are tried in many ways: what does not hang on them is reckoned once, the stages run anew for each try.
+//!
+//! The stages are those of the list itself, so that a try costs what the list will say. What takes long and decides nothing (advice on
+//! the budget, the schedule's proofs) is left out.
+
+use std::borrow::Cow;
+
+use jiff::civil::Date;
+
+use super::lived::Lived;
+use super::{Print, Stages, carry, lived, open_stages};
+use crate::book::Booked;
+use crate::kitchen::{Kitchen, Loaded, Meal, Mistake, Ware, Warning, Week};
+use crate::measure::Money;
+use crate::pantry::last_day;
+use crate::plan::{self, Demanded, Makings};
+use crate::prep::{AtTheMeal, Effort, at_the_meal, session_minutes};
+use crate::purchase::{self, Basket, Needs};
+use crate::shelf::{Prices, lot_dates, worth};
+
+/// A week with open meals, made ready for trying.
+#[derive(Debug, Clone)]
+pub struct Trials<'k> {
+    /// Its shelf is as the other weeks and what is taken as done leave it.
+    pub kitchen: Cow<'k, Kitchen>,
+    /// Every meal that counts, those that are past too; open ones are there without lines. In order of time.
+    pub whole: Week,
+    /// Of `whole`, which meals are to be filled.
+    pub open: Vec<usize>,
+    pub warnings: Vec<Warning>,
+    /// What is still to come of it, with the places in it of the meals of `whole`.
+    week: Week,
+    places: Vec<Option<usize>>,
+    begun: Option<(Date, &'k Booked)>,
+}
+
+/// One way to fill the week, reckoned.
+#[derive(Debug, Clone)]
+pub struct Tried {
+    /// What is still to come.
+    pub week: Week,
+    pub makings: Makings,
+    pub demanded: Demanded,
+    pub netted: crate::pantry::Netted,
+    pub needs: Needs,
+    pub basket: Basket,
+}
+
+/// What a filled week costs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Priced {
+    /// The cost, less what is left and keeps, and what of the shelf goes off unused.
+    pub net: Money,
+    pub cost: Money,
+    /// Of what is bought and of the shelf together.
+    pub spoils: Money,
+}
+
+/// Makes a week ready, by its place in `loaded`. `open` are the places of its meals that are to be filled, whatever stands in them now.
+///
+/// # Errors
+/// What keeps the written meals alone from being reckoned.
+pub fn trials<'k>(
+    loaded: &'k Loaded,
+    booked: &'k Booked,
+    prints: &[Option<Print>],
+    (index, open): (usize, &[usize]),
+    today: Date,
+) -> Result<Trials<'k>, Vec<Mistake>> {
+    let print = |place: usize| prints.get(place).copied().flatten();
+    let mut template = loaded.weeks[index].1.clone();
+    // What a written meal was, its name and its pattern, says nothing of what it is to become.
+    let bare = |meal: &Meal| {
+        let (name, pattern) = if meal.open.is_some() { (meal.name.clone(), meal.pattern) } else { (None, None) };
+        Meal { open: None, name, pattern, each: Vec::new(), shared: Vec::new(), ..meal.clone() }
+    };
+    for (place, meal) in template.meals.iter_mut().enumerate() {
+        match open.contains(&place) {
+            true => *meal = bare(meal),
+            // Past and never filled, or left out: nobody eats it.
+            false if meal.open.is_some() => meal.skip = true,
+            false => {}
+        }
+    }
+    let spots: Vec<_> = open.iter().map(|place| template.meals[*place].at.clone()).collect();
+    let others = loaded.weeks.iter().enumerate().filter(|(other, _)| *other != index);
+    let others: Vec<Lived> = others.map(|(place, (_, week))| Lived::of(&loaded.kitchen, week, booked, print(place), today)).collect();
+    let lived = Lived::of(&loaded.kitchen, &template, booked, print(index), today);
+    let together: Vec<&Lived> = std::iter::once(&lived).chain(others.iter().filter(|other| other.overlaps(&lived))).collect();
+    let shelf = lived::as_it_happened(&loaded.kitchen, &together);
+    let carried = carry::carry(shelf, &others, &lived, today);
+    let begun = lived.standing.has_begun().then_some((today, booked));
+    let week = lived.open().into_owned();
+    let whole = lived.week.clone().into_owned();
+    let places = whole.meals.iter().map(|meal| week.meals.iter().position(|other| other.at == meal.at)).collect();
+    let open = (0..whole.meals.len()).filter(|place| spots.contains(&whole.meals[*place].at)).collect();
+    let mut warnings = loaded.warnings.clone();
+    warnings.extend(carried.warnings);
+    let trials = Trials { kitchen: carried.kitchen, whole, open, warnings, week, places, begun };
+    let written = plan::guard(&trials.kitchen, &trials.week);
+    if written.mistakes.is_empty() { trials.run(&[]).map(|_| trials) } else { Err(written.mistakes) }
+}
+
+impl Trials<'_> {
+    /// Can a meal of `whole` still be filled? What is past cannot.
+    pub fn is_to_come(&self, meal: usize) -> bool {
+        self.places.get(meal).is_some_and(Option::is_some)
+    }
+
+    /// The week with these meals in their places, by the places of `whole`; every other open meal is left out.
+    ///
+    /// # Errors
+    /// Meals that no session and no shelf can serve.
+    pub fn run(&self, filled: &[(usize, Meal)]) -> Result<Tried, Vec<Mistake>> {
+        let mut week = self.week.clone();
+        for (place, meal) in filled {
+            if let Some(place) = self.places.get(*place).copied().flatten() {
+                week.meals[place] = meal.clone();
+            }
+        }
+        let (week, Stages { makings, demanded, netted, needs }) = open_stages(&self.kitchen, Cow::Owned(week), self.begun)?;
+        let week = week.into_owned();
+        let basket = purchase::choose(&self.kitchen, &week, &needs.needs);
+        Ok(Tried { week, makings, demanded, netted, needs, basket })
+    }
+
+    /// Could a session or the shelf serve this meal, were it the only one of the week?
+    pub fn run_alone(&self, place: usize, meal: Meal) -> bool {
+        let mut week = self.week.clone();
+        week.meals = vec![Meal { at_time: self.whole.meals[place].at_time, ..meal }];
+        match self.begun {
+            None => plan::plan(&self.kitchen, &week).is_ok(),
+            Some(_) => plan::plan_begun(&self.kitchen, &week).short.is_empty(),
+        }
+    }
+
+    /// The sessions that are still to come.
+    pub fn sessions(&self) -> &[crate::kitchen::Session] {
+        &self.week.sessions
+    }
+
+    /// What the list says the week costs, what is left and keeps, and what goes off.
+    pub fn price(&self, tried: &Tried) -> Priced {
+        let worth_of = purchase::worth(&tried.week, &tried.basket);
+        let listed = purchase::listed(&tried.basket);
+        let prices = Prices::new(&self.kitchen).with_list(listed);
+        let last = last_day(&tried.week);
+        let goes_off = |(lot, _): &(usize, Option<Date>)| {
+            let lot = &tried.netted.lots[*lot];
+            // Past its best before in cupboard or freezer it is still drawn; what is cooked and nobody eats is lost.
+            let is_lost = matches!(lot.of, Ware::Recipe(_)) || !lot_dates(&self.kitchen, lot).may_be_drawn_on(last);
+            prices.of_lot(lot).filter(|_| is_lost).map(|rate| worth(&lot.amount, rate))
+        };
+        let off: Money = tried.netted.expiring.iter().filter_map(goes_off).sum();
+        let cost = tried.basket.cost;
+        Priced { net: cost - worth_of.keeps + off, cost, spoils: worth_of.spoils + off }
+    }
+
+    /// The place of a meal of `whole` in what is still to come.
+    pub fn place(&self, meal: usize) -> Option<usize> {
+        self.places.get(meal).copied().flatten()
+    }
+
+    /// Minutes at a meal of `whole`.
+    pub fn at_the_meal(&self, tried: &Tried, meal: usize) -> AtTheMeal {
+        self.place(meal).map(|place| at_the_meal(&self.kitchen, &tried.makings, place)).unwrap_or_default()
+    }
+
+    /// The least finish of a session that is still to come, and its bound.
+    pub fn session_minutes(&self, tried: &Tried, session: usize, effort: Effort) -> (i64, i64) {
+        session_minutes(&self.kitchen, &tried.week, &tried.makings, session, effort)
+    }
+
+    /// Does the shelf hold any of it?
+    pub fn is_on_the_shelf(&self, ware: Ware) -> bool {
+        self.kitchen.lots.iter().any(|lot| lot.of == ware && !lot.amount.is_zero())
+    }
+}
+
+/// The places of the meals of a week that nobody has filled yet and that are not past.
+pub fn open_meals(week: &Week, today: Date) -> Vec<usize> {
+    let is_open = |meal: &Meal| meal.open.is_some() && !meal.skip && meal.at_time.date() >= today;
+    (0..week.meals.len()).filter(|place| is_open(&week.meals[*place])).collect()
+}
+
+/// Open meals are left out, which is told once.
+pub(super) fn left_out(week: &Week, today: Date) -> Option<Warning> {
+    let open = open_meals(week, today);
+    let first = &week.meals[*open.first()?];
+    let labels: Vec<&str> = open.iter().map(|place| week.meals[*place].label.as_str()).collect();
+    let (is, them) = if open.len() == 1 { ("is", "it") } else { ("are", "them") };
+    let text = format!("{} {is} open and left out here: fill {them} with spence compose.", crate::words::listed(&labels));
+    Some(Warning::Note { at: Some(first.at.clone()), text })
+}

@@ -1,0 +1,118 @@
+//! What is asked for: the cheapest, another, one meal anew, from the shelf, how many.
+
+use pretty_assertions::assert_eq;
+use serde_json::json;
+
+use super::{composed, each, open, stall};
+
+#[test]
+fn the_cheapest_meal_is_proposed_and_proven() {
+    // Spelk 1.00 and lubb 0.50.
+    let kitchen = stall().meals(&open("2026-12-01", ""));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!(each(&proposal), [["1 portion recipe:spelk-pot", "100 g lubb"]]);
+    assert_eq!(proposal["net_cost"], "1.50");
+    assert_eq!(proposal["bound"], "1.50");
+    assert_eq!(proposal["proven"], true);
+    assert_eq!(proposal["meals"][0]["pattern"], "Plate");
+    assert_eq!(proposal["meals"][0]["on"], "2026-12-01");
+    assert_eq!(proposal["meals"][0]["at"], "18:30");
+    assert_eq!(proposal["recipes"], json!(["spelk-pot"]));
+    assert_eq!(
+        proposal["sessions"],
+        json!([{ "start": "2026-11-29T14:00:00", "minutes": 10 }]).as_array().map(|_| proposal["sessions"].clone()).unwrap()
+    );
+}
+
+#[test]
+fn the_same_meal_stands_two_days_apart() {
+    // Monday 1.50; Tuesday differs by the cheaper change: brack and lubb, 2.50.
+    let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-02", "")));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!(proposal["net_cost"], "4.00");
+    let apart = stall().meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
+    assert_eq!(composed(&apart, &[])["net_cost"], "3.00");
+}
+
+#[test]
+fn open_meals_are_left_out_with_one_warning() {
+    let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-02", "")));
+    for verb in [vec!["list"], vec!["prep"], vec!["print", "--only", "list"]] {
+        let output = kitchen.run(&verb);
+        assert_eq!(output.status.code(), Some(0));
+        let said = crate::kitchen::stderr(&output);
+        assert_eq!(said.lines().filter(|line| line.contains("Tue supper and Wed supper are open")).count(), 1, "{said}");
+    }
+    assert_eq!(kitchen.list()["cost"], "0.00");
+}
+
+#[test]
+fn what_goes_off_on_the_shelf_is_used() {
+    // Unused, 100 g of fenk is worth 3.00: with it 1.00, without it 1.50 + 3.00.
+    let kitchen = stall()
+        .pantry("[[lot]]\nfood = \"fenk\"\namount = \"100 g\"\nplace = \"fridge\"\nuse_by = 2026-12-01\n")
+        .meals(&(open("2026-12-01", "") + "[[meal]]\non = 2026-12-03\nat = \"supper\"\neach = [\"100 g lubb\"]\n"));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!(each(&proposal)[0][1], "100 g fenk");
+    assert_eq!(proposal["net_cost"], "1.50");
+    assert_eq!(proposal["meals"][0]["why"][0], "uses 100 g fenk, good until Tue");
+}
+
+#[test]
+fn another_differs_in_two_meals_again_and_again() {
+    let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
+    let first = each(&composed(&kitchen, &[]));
+    let second = each(&composed(&kitchen, &["--another"]));
+    let third = each(&composed(&kitchen, &["--another", "--another"]));
+    for (one, other) in [(&first, &second), (&first, &third), (&second, &third)] {
+        assert_eq!(one.iter().zip(other).filter(|(one, other)| one != other).count(), 2, "{one:?} {other:?}");
+    }
+}
+
+#[test]
+fn one_meal_is_filled_anew_and_the_rest_held() {
+    let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
+    let first = each(&composed(&kitchen, &[]));
+    let anew = each(&composed(&kitchen, &["--refill", "thu supper"]));
+    assert_eq!(first[0], anew[0]);
+    assert_eq!(anew[1], ["1 portion recipe:brack-pot", "100 g lubb"]);
+}
+
+#[test]
+fn from_the_shelf_nothing_is_bought_and_the_rest_stays_open() {
+    let lots = "[[lot]]\nfood = \"spelk\"\namount = \"100 g\"\nplace = \"cupboard\"\n[[lot]]\nfood = \"fenk\"\namount = \"100 g\"\nplace = \"cupboard\"\n";
+    let kitchen = stall().pantry(lots).meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
+    let proposal = composed(&kitchen, &["--from-shelf"]);
+    assert_eq!(each(&proposal), [["1 portion recipe:spelk-pot", "100 g fenk"]]);
+    assert_eq!(proposal["open"].as_array().unwrap().len(), 1);
+    assert!(proposal["open"][0]["why"].as_str().unwrap().contains("shelf"));
+    assert_eq!(proposal["cost"], "0.00");
+}
+
+#[test]
+fn meals_are_counted_from_what_lies_there_and_what_is_cooked() {
+    // Spelk is cooked for Monday, both sides lie on the shelf: two plates.
+    let lots = "[[lot]]\nfood = \"lubb\"\namount = \"100 g\"\nplace = \"cupboard\"\n[[lot]]\nfood = \"fenk\"\namount = \"100 g\"\nplace = \"cupboard\"\n";
+    let kitchen = stall().pantry(lots).meals(&crate::kitchen::supper("2026-12-01", "\"1 portion recipe:spelk-pot\""));
+    assert_eq!(composed(&kitchen, &["--count"])["count"], 2);
+}
+
+#[test]
+fn a_pattern_alone_and_a_line_with_a_place_are_open_too() {
+    let meals = "[[meal]]\non = 2026-12-01\nat = \"supper\"\npattern = \"Plate\"\n[[meal]]\non = 2026-12-03\nat = \"supper\"\neach = [\"1 portion any:grain\", \"50 g fenk\"]\n";
+    let proposal = composed(&stall().meals(meals), &[]);
+    assert_eq!(each(&proposal)[1], ["1 portion recipe:spelk-pot", "50 g fenk"]);
+    assert_eq!(proposal["meals"][1]["pattern"], json!(null));
+}
+
+#[test]
+fn an_eater_s_allergies_avoids_and_eats_are_kept() {
+    let eater = |keys: &str| format!("[[eater]]\nname = \"Ana\"\n{keys}\n");
+    let kitchen = |keys: &str| {
+        stall()
+            .file("kitchen.toml", &format!("[household]\nname = \"Row\"\ncurrency = \"EUR\"\n{}", eater(keys)))
+            .meals(&open("2026-12-01", ""))
+    };
+    let lubb = kitchen("allergic = [\"gluten\"]\navoid = [\"lubb\"]");
+    assert_eq!(each(&composed(&lubb, &[])), [["1 portion recipe:spelk-pot", "100 g fenk"]]);
+}

@@ -1,0 +1,48 @@
+//! Nothing is allowed: the smallest set of wishes that clash, and what would loosen each.
+
+use pretty_assertions::assert_eq;
+use serde_json::{Value, json};
+
+use super::{open, stall};
+use crate::kitchen::{Kitchen, stderr};
+
+#[track_caller]
+fn clash(kitchen: &Kitchen) -> Value {
+    let output = kitchen.run(&["--format", "json", "compose"]);
+    assert_eq!(output.status.code(), Some(1), "{}", stderr(&output));
+    serde_json::from_slice::<Value>(&output.stdout).expect("JSON")["clash"].clone()
+}
+
+fn with(compose: &str, meals: &str) -> Kitchen {
+    stall().week(&format!("from = 2026-11-30\n[compose]\n{compose}\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n{meals}"))
+}
+
+#[test]
+fn a_budget_that_is_too_small_says_what_would_do() {
+    let kitchen = with("spend_at_most = \"1.00\"", &open("2026-12-01", ""));
+    assert_eq!(clash(&kitchen), json!([{ "key": "spend_at_most", "now": "1.00", "would_do": "1.50" }]));
+}
+
+#[test]
+fn two_wishes_that_clash_are_named_together() {
+    // One dish cooked, and never the same again: two suppers need a second dish or side; the sides give another plate, so one side is banned.
+    let kitchen =
+        with("recipes_at_most = 1\nsame_again_after = \"5 days\"\nnot = [\"fenk\"]", &(open("2026-12-01", "") + &open("2026-12-02", "")));
+    let keys: Vec<String> = clash(&kitchen).as_array().unwrap().iter().map(|one| one["key"].as_str().unwrap().to_owned()).collect();
+    assert_eq!(keys, ["recipes_at_most", "same_again_after", "not"]);
+}
+
+#[test]
+fn a_taste_that_nothing_meets_is_named() {
+    let kitchen = with("beside = { crunchy = \"soft\" }\nnot = [\"fenk\"]", &open("2026-12-01", ""));
+    let keys: Vec<String> = clash(&kitchen).as_array().unwrap().iter().map(|one| one["key"].as_str().unwrap().to_owned()).collect();
+    assert_eq!(keys, ["not", "beside"]);
+}
+
+#[test]
+fn a_meal_that_no_pattern_fills_is_named() {
+    let kitchen = stall()
+        .meals("[[meal]]\non = 2026-12-01\nat = \"lunch\"\nopen = true\n")
+        .file("meals.toml", "[[pattern]]\nname = \"Plate\"\nat = [\"supper\"]\neach = [\"1 portion any:grain\"]\n");
+    assert_eq!(clash(&kitchen)[0]["key"], "pattern");
+}
