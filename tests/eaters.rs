@@ -420,3 +420,39 @@ fn what_is_not_known_for_an_eater_stands_at_the_head_of_the_list() {
     let read = kitchen.foods(&FOODS.replace("name = \"harbour relish\"", "name = \"harbour relish\"\nallergens = []"));
     assert!(!read.done(&["list"]).contains("Not known"));
 }
+
+#[test]
+fn what_is_set_aside_has_a_box_of_its_own_with_the_eaters_name() {
+    let kitchen = four(&meal("tue", "each = [\"1 portion recipe:blue-mash\"]\nwithout = { Emil = [\"moonseed paste\"] }"));
+    let prep = kitchen.prep();
+    let boxes = prep["sessions"][0]["boxes"].as_array().expect("boxes").clone();
+    let told: Vec<(Option<&str>, f64)> =
+        boxes.iter().map(|one| (one["eater"].as_str(), one["portions"].as_f64().unwrap_or(-1.0))).collect();
+    // Rosa and Tom 1 each, Pim 1/4; Emil 1/2, without the paste. Batches of any size: nothing is spare.
+    assert_eq!(told, [(None, 2.25), (Some("Emil"), 0.5)], "{prep:#}");
+}
+
+#[test]
+fn an_allergic_eaters_food_is_prepared_before_the_step_that_brings_the_allergen() {
+    let plain = "name = \"Plain roots\"\nmakes = \"4 portions\"\nbatches = \"any\"\nkeeps = { fridge = \"4 days\" }\n\
+                 ingredients = [\"400 g redroot\"]\n[[step]]\ntext = \"Grate {redroot}.\"\nhands = \"8 min\"\n";
+    let first = "each = [\"1 portion recipe:blue-mash\"]\ninstead = { Emil = [\"1 portion recipe:plain-roots\"] }";
+    let kitchen = four(&meal("tue", first)).recipe("plain-roots", plain);
+    let prep = kitchen.prep();
+    let tasks = prep["sessions"][0]["tasks"].as_array().expect("tasks").clone();
+    let at = |words: &str| {
+        let task = tasks.iter().find(|task| task["text"].as_str().is_some_and(|text| text.contains(words)));
+        task.unwrap_or_else(|| panic!("no task with {words}: {prep:#}")).clone()
+    };
+    let (theirs, brings) = (at("Grate"), at("Stir in"));
+    assert!(theirs["end_minute"].as_i64() <= brings["start_minute"].as_i64(), "{prep:#}");
+    let note = "After this clean board, knife, pan and hands: Emil is allergic to sesame";
+    assert!(brings.to_string().contains(note) || kitchen.done(&["prep"]).contains(note), "{brings:#}");
+}
+
+#[test]
+fn a_meal_says_its_text_on_the_day() {
+    let kitchen = four(&meal("mon", "each = [\"10 g redroot\"]\ntext = \"Set the table for four.\""));
+    let day = kitchen.done(&["day", "2026-11-30"]);
+    assert!(day.contains("Set the table for four."), "{day}");
+}

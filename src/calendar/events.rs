@@ -7,7 +7,7 @@ use serde::{Deserialize, Serialize};
 use crate::kitchen::{Kitchen, Names, Week};
 use crate::measure::Units;
 use crate::plan::{MadeAt, Makings};
-use crate::prep::{CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, meal_minutes, week_card};
+use crate::prep::{CardCook, CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, meal_minutes, week_card};
 use crate::purchase::{ShoppingList, TripList};
 use crate::words::{self, duration, in_a_sentence, listed};
 
@@ -125,6 +125,13 @@ fn of_meal(at: DateTime, meal: &CardMeal, minutes: i64, names: Names, units: Uni
     let mut lines: Vec<String> = meal.dishes.iter().map(|dish| taken_out(dish, names, units)).collect();
     if !meal.fresh.is_empty() {
         lines.push(format!("Fresh: {}", meal.fresh.join(", ")));
+    }
+    if !meal.cook.is_empty() {
+        let cook: Vec<String> = meal.cook.iter().map(CardCook::text).collect();
+        lines.push(format!("Cook: {}", cook.join("; ")));
+    }
+    if let Some(text) = &meal.text {
+        lines.push(text.clone());
     }
     let made: Vec<String> = meal.made.iter().map(|making| in_a_sentence(names.recipe(making.recipe))).collect();
     if !made.is_empty() {

@@ -29,7 +29,7 @@ pub fn write_sheet(cli: &Cli, into: Option<&Path>) -> Done {
         &places,
         household,
         setting.today,
-        Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false },
+        Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false, under: kitchen.print.under },
     );
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let form = folder.join(format!("{}.toml", sheet.file_stem));

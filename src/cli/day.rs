@@ -78,6 +78,8 @@ fn text(kitchen: &Kitchen, on: Date, days: &Days, last: &[(&str, &Quantity, &'st
             let _ = writeln!(out, "  {}.", crate::words::sentence(&beware.to_string()));
         }
         out.extend(meal.dishes.iter().map(|dish| format!("  Take out: {}\n", taken_out(dish, names, kitchen))));
+        out.extend(meal.text.iter().map(|text| format!("  {text}\n")));
+        out.extend(meal.cook.iter().map(|cook| format!("  Cook: {}\n", cook.text())));
         out.extend(meal.fresh.iter().map(|line| format!("  Add: {line}\n")));
         for making in &meal.made {
             let _ = writeln!(out, "  Make: {}", names.recipe(making.recipe));

@@ -66,7 +66,7 @@ pub fn run(cli: &Cli, effort: Effort, asked: &Asked) -> Done {
     let told = handout(kitchen, week, &wishes).map_err(Failure::Mistakes)?;
     warn(&told.warnings, cli.strict)?;
     let paper = asked.paper.map_or(kitchen.print.paper, PaperWord::paper);
-    let settings = Settings { paper, units: kitchen.print.units, size: asked.size.size(), fold: false };
+    let settings = Settings { paper, units: kitchen.print.units, size: asked.size.size(), fold: false, under: kitchen.print.under };
     let author = Author { title: written(asked.title.as_deref()), by: written(asked.by.as_deref()), note: &note };
     let sheet = handout_sheet(&told, &author, settings);
     let texts: Vec<Warning> = sheet.warnings.iter().map(|text| Warning::Note { at: None, text: text.clone() }).collect();

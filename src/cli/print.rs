@@ -126,7 +126,7 @@ impl Choice {
 
     fn settings(&self, print: Print) -> Settings {
         let paper = self.paper.map_or(print.paper, PaperWord::paper);
-        Settings { paper, units: print.units, size: self.size.size(), fold: self.fold }
+        Settings { paper, units: print.units, size: self.size.size(), fold: self.fold, under: print.under }
     }
 
     /// Flags that would do nothing, and labels too small to be read, are mistakes of the command line.

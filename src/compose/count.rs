@@ -83,6 +83,7 @@ fn at_hand_only(plate: crate::kitchen::Plate, here: &impl Fn(Ware) -> bool) -> c
 /// A meal at which everybody of the household sits.
 fn anybodys_meal(trials: &Trials) -> Meal {
     Meal {
+        text: None,
         at_time: trials.whole.from.to_datetime(jiff::civil::Time::midnight()),
         label: String::new(),
         name: None,

@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::shape::{AtTime, OnDate};
 use crate::kitchen::Names;
 use crate::measure::{Quantity, Units};
-use crate::prep::{CardDay, CardMeal};
+use crate::prep::{CardCook, CardDay, CardMeal};
 use crate::words;
 
 #[derive(JsonSchema, Serialize)]
@@ -26,7 +26,10 @@ struct Meal<'a> {
     #[schemars(with = "Option<AtTime>")]
     begin_by: Option<DateTime>,
     take_out: Vec<TakeOut<'a>>,
+    text: Option<&'a str>,
     add: &'a [String],
+    /// What of it is cooked by itself: raw amount, minutes, and when to start.
+    cook: Vec<String>,
     make: Vec<Make<'a>>,
 }
 
@@ -78,5 +81,14 @@ fn of_meal<'a>(meal: &'a CardMeal, begin_by: Option<DateTime>, names: Names<'a>,
         recipe: names.recipe(making.recipe),
         steps: making.steps.iter().map(|step| step.text(names, units)).collect(),
     });
-    Meal { meal: &meal.label, name: meal.name.as_deref(), begin_by, take_out: take_out.collect(), add: &meal.fresh, make: make.collect() }
+    Meal {
+        meal: &meal.label,
+        name: meal.name.as_deref(),
+        begin_by,
+        take_out: take_out.collect(),
+        text: meal.text.as_deref(),
+        add: &meal.fresh,
+        cook: meal.cook.iter().map(CardCook::text).collect(),
+        make: make.collect(),
+    }
 }

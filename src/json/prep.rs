@@ -144,6 +144,9 @@ struct Boxed {
     use_by: Date,
     #[serde(rename = "for")]
     what_for: Vec<String>,
+    /// Whose it is; null where it is everybody's. Plans of old prints do not have it.
+    #[serde(default)]
+    eater: Option<String>,
 }
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
@@ -326,7 +329,7 @@ impl Writer<'_> {
 
     fn put(self, put: &Put) -> Boxed {
         let (recipe, portions) = (self.recipe(put.recipe), put.amount.base());
-        Boxed { recipe, portions, place: put.place, use_by: put.use_by, what_for: Vec::new() }
+        Boxed { recipe, portions, place: put.place, use_by: put.use_by, what_for: Vec::new(), eater: None }
     }
 
     fn cut(self, cut: &prep::Cut) -> Cut {
@@ -335,7 +338,7 @@ impl Writer<'_> {
 
     fn boxed(self, note: &prep::BoxNote) -> Boxed {
         let (recipe, portions) = (self.recipe(note.recipe), note.amount.base());
-        Boxed { recipe, portions, place: note.place, use_by: note.use_by, what_for: note.what_for.clone() }
+        Boxed { recipe, portions, place: note.place, use_by: note.use_by, what_for: note.what_for.clone(), eater: note.eater.clone() }
     }
 
     fn before(self, note: &prep::Before) -> Before {

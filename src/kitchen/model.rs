@@ -70,6 +70,63 @@ pub struct Print {
     pub units: Units,
     /// What a print writes where nothing else is asked for.
     pub sheets: Sheets,
+    /// What stands under the shopping list, in this order.
+    pub under: Under,
+}
+
+/// A part of what stands under the shopping list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ListPart {
+    /// What is at home already, and what is kept for other weeks.
+    Home,
+    /// What to look at before going.
+    Look,
+    /// What goes off first, and what would be bought too early.
+    UseUp,
+    /// What the trips cost, and what has no price.
+    Cost,
+    /// What of the packs is left.
+    Left,
+    /// What to do before cooking, and in the evenings.
+    Moves,
+    /// Portions that nobody has planned to eat.
+    Spare,
+    /// What the meals give of what is wanted of a day.
+    Meals,
+}
+
+/// Parts in the order in which they stand, each at most once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Under([Option<ListPart>; 8]);
+
+impl Under {
+    pub const ALL: Under = Under([
+        Some(ListPart::Home),
+        Some(ListPart::Look),
+        Some(ListPart::UseUp),
+        Some(ListPart::Cost),
+        Some(ListPart::Left),
+        Some(ListPart::Moves),
+        Some(ListPart::Spare),
+        Some(ListPart::Meals),
+    ]);
+
+    /// A part that is named again stands where it was named first.
+    pub fn of(parts: &[ListPart]) -> Under {
+        let mut under = [None; 8];
+        let mut next = 0;
+        for part in parts {
+            if !under[..next].contains(&Some(*part)) {
+                under[next] = Some(*part);
+                next += 1;
+            }
+        }
+        Under(under)
+    }
+
+    pub fn parts(&self) -> impl Iterator<Item = ListPart> {
+        self.0.into_iter().flatten()
+    }
 }
 
 /// What `print` can write.
@@ -612,6 +669,8 @@ pub struct Meal {
     /// "Mon supper", or "Mon 19:15".
     pub label: String,
     pub name: Option<String>,
+    /// What is to be known or done at this meal, in the household's words.
+    pub text: Option<String>,
     /// In portions; the sum of `diners` where there are any.
     pub eaters: f64,
     /// Who eats, where the meal or the household says; empty where it is a number alone.

@@ -165,8 +165,10 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let mut appliance_names = Names::new("appliance", "kitchen.toml, as [[appliance]]", kitchen_file.is_whole());
     let appliances = kitchen_top.map(|top| household::read_appliances(top, &mut appliance_names)).unwrap_or_default();
     let staples = kitchen_top.map(|top| household::read_staples(top, &mut speech)).unwrap_or_default();
-    let print = kitchen_top
-        .map_or(super::Print { paper: super::Paper::A4, units: Default::default(), sheets: super::Sheets::USUAL }, household::read_print);
+    let print = kitchen_top.map_or(
+        super::Print { paper: super::Paper::A4, units: Default::default(), sheets: super::Sheets::USUAL, under: super::Under::ALL },
+        household::read_print,
+    );
 
     let (recipes, sound) = read_recipes(&parsed_recipes, &mut speech, (&appliances, &appliance_names), found);
 

@@ -80,7 +80,8 @@ pub enum Warning {
     /// A meal or a listed food contains, or may contain, something the household avoids.
     Avoided { at: Spot, food: String, allergens: Vec<String>, unknown: Option<String> },
     /// Of something that an allergic eater is served nobody knows whether it has what they are allergic to: at the head of every sheet.
-    NotKnown { at: Spot, text: String },
+    /// `words` are those of `allergic`; `dish` is the outermost it lies in, or the meal.
+    NotKnown { at: Spot, text: String, eater: String, words: Vec<String>, food: String, dish: String },
     /// What of a week lies before today and was not booked is taken as done; the commands would book it.
     NotBooked { week: String, what: Vec<String>, commands: Vec<String> },
     /// A meal of a week that has begun, which nothing can serve.

@@ -148,6 +148,13 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
     let halves = (tablespoons * 2.0).round() / 2.0;
     let round = Round::Nearest;
     let near = halves >= 1.0 && (tablespoons - halves).abs() <= 0.05 * tablespoons;
+    let whole = tablespoons.floor();
+    // "2 tbsp and 2 tsp" rather than eight teaspoons.
+    if !near && whole >= 2.0 {
+        let rest = of(Unit::Teaspoon) * (1.0 - whole / tablespoons);
+        let (whole, rest) = (named_us(whole, Unit::Tablespoon, HALVES, round), named_us(rest, Unit::Teaspoon, QUARTERS, round));
+        return Some(format!("{whole} and {rest}"));
+    }
     Some(if near {
         named_us(tablespoons, Unit::Tablespoon, HALVES, round)
     } else {

@@ -19,13 +19,17 @@ pub struct Guarded {
     /// Of the warnings, those for small children, with the dish they are about.
     pub cautions: Vec<(Option<RecipeId>, String)>,
     /// Of the warnings, what is not known for an allergic eater, with the dishes it lies in.
-    pub unknown: Vec<(Vec<RecipeId>, String)>,
+    pub unknown: Vec<(Vec<RecipeId>, Warning)>,
 }
 
 impl Guarded {
-    fn doubt(&mut self, found: &Found<'_>, text: String) {
-        self.unknown.push((found.dishes.clone(), text.clone()));
-        self.warnings.push(Warning::NotKnown { at: found.at.clone(), text });
+    fn doubt(&mut self, kitchen: &Kitchen, plate: &Plate<'_>, found: &Found<'_>, words: &[&str], text: String) {
+        let dish = found.dishes.first().map_or_else(|| meal_name(plate.meal), |dish| kitchen.recipes[*dish].name.clone());
+        let words = words.iter().map(|word| (*word).to_owned()).collect();
+        let food = kitchen.foods[found.food].name.clone();
+        let warning = Warning::NotKnown { at: found.at.clone(), text, eater: plate.name.to_owned(), words, food, dish };
+        self.unknown.push((found.dishes.clone(), warning.clone()));
+        self.warnings.push(warning);
     }
 }
 
@@ -39,6 +43,8 @@ pub struct CrossContact {
     pub theirs: Vec<RecipeId>,
     /// What holds it.
     pub others: Vec<RecipeId>,
+    /// The foods that bear it, in these.
+    pub foods: Vec<FoodId>,
 }
 
 /// Whose food could be touched by what they are allergic to, where these dishes are made in one session.
@@ -56,13 +62,30 @@ pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<
         if others.is_empty() {
             continue;
         }
+        let mut foods: Vec<FoodId> = Vec::new();
+        others.iter().for_each(|dish| add_bearers(kitchen, *dish, &words, &mut foods));
         let words = words.into_iter().map(|shunned| shunned.word.clone()).collect();
         match all.iter_mut().find(|known| known.eater == plate.name) {
             Some(known) => known.theirs.extend(theirs.into_iter().filter(|dish| !known.theirs.contains(dish)).collect::<Vec<_>>()),
-            None => all.push(CrossContact { eater: plate.name.to_owned(), words, theirs, others }),
+            None => all.push(CrossContact { eater: plate.name.to_owned(), words, theirs, others, foods }),
         }
     }
     all
+}
+
+/// Adds the foods of a dish, at any depth, that for certain bear one of these.
+fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: &mut Vec<FoodId>) {
+    for line in &kitchen.recipes[dish].ingredients {
+        match line.ware() {
+            Ware::Recipe(part) => add_bearers(kitchen, part, shunned, foods),
+            Ware::Food(food) => {
+                let bears = shunned.iter().any(|one| matches!(meets(one, food, &kitchen.foods[food]), Meets::Is(_)));
+                if bears && !foods.contains(&food) {
+                    foods.push(food);
+                }
+            }
+        }
+    }
 }
 
 /// Is it, for certain, in the dish, at any depth?
@@ -238,7 +261,10 @@ impl<'k> Plate<'k> {
                     Meets::MayBe(group) => {
                         let word = &shunned.word;
                         guarded.doubt(
+                            kitchen,
+                            self,
                             &found,
+                            &[word],
                             format!("{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.", self.name),
                         );
                     }
@@ -248,7 +274,13 @@ impl<'k> Plate<'k> {
             }
             if !unknown.is_empty() {
                 let words = unknown.join(", ");
-                guarded.doubt(&found, format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name));
+                guarded.doubt(
+                    kitchen,
+                    self,
+                    &found,
+                    &unknown,
+                    format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name),
+                );
             }
             for shunned in &self.avoid {
                 match meets(shunned, found.food, food) {
@@ -276,11 +308,19 @@ impl<'k> Plate<'k> {
             return None;
         }
         if not.has(food) {
-            return Some(format!("{} eats no {}", eater.name, not.word));
+            return Some(match not.word.as_str() {
+                "animal" => format!("{} eats nothing of animals", eater.name),
+                word => format!("{} eats no {word}", eater.name),
+            });
         }
         // Of mixed food nobody sees what is in it.
         let mixed = food.unknown || food.kind.is_none() || matches!(food.kind, Some(Kind::ReadyToEat | Kind::Stock));
-        mixed.then(|| format!("not known whether it has {}, which {} does not eat", not.word, eater.name))
+        let what = match not.word.as_str() {
+            "animal" => "anything of animals",
+            "meat" => "meat or fish",
+            word => word,
+        };
+        mixed.then(|| format!("not known whether there is {what} in it, which {} does not eat", eater.name))
     }
 
     fn refused(&self, kitchen: &Kitchen, found: &Found<'_>, cause: String) -> Mistake {

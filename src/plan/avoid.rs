@@ -8,7 +8,7 @@ use itertools::Itertools;
 use super::servings::{lines_within, served_lines};
 use super::uses::meal_name;
 use crate::foods::{Allergen, FoodId};
-use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Shunned, Wanted, Warning, Week};
+use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Shunned, Wanted, Ware, Warning, Week};
 
 /// What a dish is known to contain, and whether any of its foods' allergens are not known.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -21,6 +21,12 @@ pub struct Contains {
 }
 
 impl Contains {
+    fn take_in(&mut self, part: Contains) {
+        self.allergens.extend(part.allergens);
+        self.unknown.extend(part.unknown);
+        self.avoided.extend(part.avoided);
+    }
+
     /// "milk, egg; not known: vegetable stock"; nothing where it is known to contain none of the substances of Annex II.
     pub fn words(&self) -> Option<String> {
         let known = self.allergens.iter().map(|one| one.name()).collect::<Vec<_>>().join(", ");
@@ -86,6 +92,18 @@ pub fn recipe_contains(kitchen: &Kitchen, recipe: RecipeId) -> Contains {
     contains
 }
 
+/// As [`recipe_contains`], of a portion that lacks some of what goes into the rest.
+pub fn recipe_contains_without(kitchen: &Kitchen, recipe: RecipeId, without: &[Ware]) -> Contains {
+    let mut contains = Contains::default();
+    for line in kitchen.recipes[recipe].ingredients.iter().filter(|line| !without.contains(&line.ware())) {
+        match line.ware() {
+            Ware::Recipe(part) => contains.take_in(recipe_contains_without(kitchen, part, without)),
+            Ware::Food(food) => add_food(kitchen, food, &mut contains),
+        }
+    }
+    contains
+}
+
 /// The union over all that is served at a meal.
 pub fn meal_contains(kitchen: &Kitchen, meal: &Meal) -> Contains {
     let mut contains = Contains::default();
@@ -104,10 +122,7 @@ fn add_line(kitchen: &Kitchen, line: &Ingredient, contains: &mut Contains) {
     match &line.wanted {
         Wanted::Food { food, .. } => add_food(kitchen, *food, contains),
         Wanted::Recipe { recipe, .. } => {
-            let part = recipe_contains(kitchen, *recipe);
-            contains.allergens.extend(part.allergens);
-            contains.unknown.extend(part.unknown);
-            contains.avoided.extend(part.avoided);
+            contains.take_in(recipe_contains(kitchen, *recipe));
         }
     }
 }

@@ -54,11 +54,13 @@ pub struct Use {
     /// In the unit of `makes`.
     pub amount: Quantity,
     pub kept: Kept,
+    /// Of `amount`, what is a single eater's: in place of what the others get, or without something.
+    pub own: Vec<Apart>,
     /// "Mon supper", or the name of the dish.
     pub label: String,
 }
 
-/// What a making puts into boxes, one entry a place and use-by day.
+/// What a making puts into boxes, one entry a place, use-by day and eater.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Boxed {
     pub amount: Quantity,
@@ -66,6 +68,12 @@ pub struct Boxed {
     pub use_by: Date,
     /// Labels of the uses; empty for spare.
     pub what_for: Vec<String>,
+    /// How much each of the uses takes, in the unit of `amount`.
+    pub parts: Vec<Number>,
+    /// Whose it is, where it is a single eater's.
+    pub eater: Option<String>,
+    /// What it lacks of what goes into the rest.
+    pub without: Vec<Ware>,
 }
 
 /// Some number of batches of one recipe made at one time.

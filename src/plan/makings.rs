@@ -132,7 +132,8 @@ impl Open {
         use_.serve(&amount);
         self.needed += &amount;
         let amount = Quantity::of(&unit.dimension(), amount);
-        self.uses.push(Use { by: use_.by, on: use_.at.date(), amount, kept, label: use_.label.clone() });
+        let own = if use_.left.is_zero() { std::mem::take(&mut use_.own) } else { Vec::new() };
+        self.uses.push(Use { by: use_.by, on: use_.at.date(), amount, kept, own, label: use_.label.clone() });
     }
 
     /// Gives what is left over to the uses, in proportion.
@@ -141,6 +142,7 @@ impl Open {
         for use_ in &mut self.uses {
             let amount = use_.amount.exact();
             use_.amount = Quantity::of(&use_.amount.dimension(), amount + &(amount * &share));
+            use_.own.iter_mut().for_each(|own| own.amount = &own.amount + &(&own.amount * &share));
         }
     }
 }
@@ -362,6 +364,7 @@ impl Planner<'_> {
                 left: amount,
                 label: recipe.name.clone(),
                 what_for: recipe.name.clone(),
+                own: apart.clone(),
                 apart,
                 spot: line.at.clone(),
             });
@@ -435,23 +438,59 @@ fn boxes(recipe: &Recipe, on: Date, uses: &[Use], spare: Option<&Spare>) -> Vec<
     let dimension = recipe.makes.dimension();
     let mut boxes = Vec::new();
     for (kept, place, use_by) in [(boxed(recipe), place, after_days(on, days)), (Kept::Freezer, Place::Freezer, freezer)] {
-        let mut amount = Number::ZERO;
-        let mut what_for: Vec<String> = Vec::new();
+        let mut kept_here: Vec<Boxed> = Vec::new();
         for use_ in uses.iter().filter(|use_| use_.kept == kept) {
-            amount += use_.amount.exact();
-            if !what_for.contains(&use_.label) {
-                what_for.push(use_.label.clone());
+            for (whose, amount) in by_eater(use_) {
+                let (eater, without) = whose.map_or((None, Vec::new()), |own| (Some(own.who.clone()), own.without.clone()));
+                let same = |boxed: &&mut Boxed| boxed.eater == eater && boxed.without == without;
+                if let Some(boxed) = kept_here.iter_mut().find(same) {
+                    boxed.add(&use_.label, amount);
+                    continue;
+                }
+                let none = Quantity::of(&dimension, Number::ZERO);
+                let mut boxed = Boxed { amount: none, place, use_by, what_for: Vec::new(), parts: Vec::new(), eater, without };
+                boxed.add(&use_.label, amount);
+                kept_here.push(boxed);
             }
         }
-        if amount > 0 {
-            boxes.push(Boxed { amount: Quantity::of(&dimension, amount), place, use_by, what_for });
-        }
+        // What is everybody's stands first.
+        kept_here.sort_by_key(|boxed| boxed.eater.is_some());
+        boxes.extend(kept_here);
     }
     if let Some(spare) = spare {
         let place = if spare.frozen { Place::Freezer } else { place };
-        boxes.push(Boxed { amount: spare.amount.clone(), place, use_by: spare.eat_by, what_for: Vec::new() });
+        boxes.push(Boxed {
+            amount: spare.amount.clone(),
+            place,
+            use_by: spare.eat_by,
+            what_for: Vec::new(),
+            parts: Vec::new(),
+            eater: None,
+            without: Vec::new(),
+        });
     }
     boxes
+}
+
+/// What of a use is everybody's, and what is whose.
+fn by_eater(use_: &Use) -> Vec<(Option<&Apart>, Number)> {
+    let own: Number = use_.own.iter().map(|own| &own.amount).sum();
+    let rest = use_.amount.exact() - &own;
+    let shared = (rest > 0 && !is_nothing_of(&rest, use_.amount.exact())).then_some((None, rest));
+    shared.into_iter().chain(use_.own.iter().map(|own| (Some(own), own.amount.clone()))).collect()
+}
+
+impl Boxed {
+    fn add(&mut self, label: &str, amount: Number) {
+        self.amount = Quantity::of(&self.amount.dimension(), self.amount.exact() + &amount);
+        match self.what_for.iter().position(|known| known == label) {
+            Some(known) => self.parts[known] += &amount,
+            None => {
+                self.what_for.push(label.to_owned());
+                self.parts.push(amount);
+            }
+        }
+    }
 }
 
 /// Sessions and meals in order, components beside the dishes they go into.

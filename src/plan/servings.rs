@@ -14,14 +14,16 @@ pub struct Serving<'m> {
     pub times: Number,
     /// Places in [`Meal::diners`], each with how many times; empty where the meal is for a number alone.
     pub to: Vec<(usize, Number)>,
+    /// Is it what a single eater gets in place of what the others do?
+    pub own: bool,
 }
 
 /// Every line that somebody is served, in the order of the meal: `each`, what single eaters get in its place, then `shared`.
 pub fn servings(meal: &Meal) -> Vec<Serving<'_>> {
     if meal.diners.is_empty() {
         let eaters = Number::from(meal.eaters);
-        let each = meal.each.iter().map(|line| Serving { line, times: eaters.clone(), to: Vec::new() });
-        return each.chain(meal.shared.iter().map(|line| Serving { line, times: Number::ONE, to: Vec::new() })).collect();
+        let each = meal.each.iter().map(|line| Serving { line, times: eaters.clone(), to: Vec::new(), own: false });
+        return each.chain(meal.shared.iter().map(|line| Serving { line, times: Number::ONE, to: Vec::new(), own: false })).collect();
     }
     let total: Number = meal.diners.iter().map(|diner| &diner.share).sum();
     let whole = |diner: &Diner| diner.share.clone();
@@ -31,7 +33,7 @@ pub fn servings(meal: &Meal) -> Vec<Serving<'_>> {
         all.extend(serving(meal, line, |diner| (diner.instead.is_none() && !leaves(diner, line)).then(|| whole(diner))));
     }
     for (place, diner) in meal.diners.iter().enumerate() {
-        let own = |line| Serving { line, times: whole(diner), to: vec![(place, whole(diner))] };
+        let own = |line| Serving { line, times: whole(diner), to: vec![(place, whole(diner))], own: true };
         all.extend(diner.instead.iter().flatten().filter(|line| !leaves(diner, line)).map(own));
         all.extend(diner.swapped.iter().filter(|swapped| !swapped.shared).map(|swapped| own(&swapped.line)));
     }
@@ -40,7 +42,7 @@ pub fn servings(meal: &Meal) -> Vec<Serving<'_>> {
     }
     for (place, diner) in meal.diners.iter().enumerate() {
         let shared = diner.swapped.iter().filter(|swapped| swapped.shared);
-        all.extend(shared.map(|swapped| Serving { line: &swapped.line, times: part(diner), to: vec![(place, part(diner))] }));
+        all.extend(shared.map(|swapped| Serving { line: &swapped.line, times: part(diner), to: vec![(place, part(diner))], own: true }));
     }
     all
 }
@@ -52,7 +54,7 @@ fn leaves(diner: &Diner, line: &Ingredient) -> bool {
 fn serving<'m>(meal: &'m Meal, line: &'m Ingredient, times: impl Fn(&Diner) -> Option<Number>) -> Option<Serving<'m>> {
     let to: Vec<(usize, Number)> = meal.diners.iter().enumerate().filter_map(|(place, diner)| Some((place, times(diner)?))).collect();
     let times = to.iter().map(|(_, times)| times).sum();
-    (!to.is_empty()).then_some(Serving { line, times, to })
+    (!to.is_empty()).then_some(Serving { line, times, to, own: false })
 }
 
 /// The lines of a meal with how many times each is served: once a share, or once for the table.

@@ -3,7 +3,7 @@
 use jiff::civil::DateTime;
 
 use super::making::{Apart, MadeAt, User};
-use super::servings::{apart, servings};
+use super::servings::{Serving, apart, servings};
 use super::yields::in_makes;
 use crate::kitchen::{Kitchen, Meal, Spot, Wanted, Week};
 use crate::measure::Number;
@@ -27,6 +27,8 @@ pub struct Pending {
     pub what_for: String,
     /// Of `amount`, what is eaten without something that goes into the dish.
     pub apart: Vec<Apart>,
+    /// Of `amount`, what is a single eater's: in place of what the others get, or without something.
+    pub own: Vec<Apart>,
     pub spot: Spot,
 }
 
@@ -48,12 +50,14 @@ pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
             let Some(one) = in_makes(&kitchen.recipes[*recipe], most) else { continue };
             let apart = apart(kitchen, meal, &serving, *recipe, &one);
             let amount = one * &serving.times;
+            let own = own(meal, &serving, &apart, &amount);
             let of_recipe = &mut uses[recipe.0];
             match of_recipe.last_mut().filter(|last| last.by == User::Meal(index)) {
                 Some(last) => {
                     last.amount += &amount;
                     last.left += amount;
                     last.apart.extend(apart);
+                    last.own.extend(own);
                 }
                 None => of_recipe.push(Pending {
                     at: meal.at_time,
@@ -65,12 +69,24 @@ pub fn direct_uses(kitchen: &Kitchen, week: &Week) -> Vec<Vec<Pending>> {
                     label: meal.label.clone(),
                     what_for: meal_name(meal),
                     apart,
+                    own,
                     spot: line.at.clone(),
                 }),
             }
         }
     }
     uses
+}
+
+/// What of a serving is a single eater's.
+fn own(meal: &Meal, serving: &Serving<'_>, apart: &[Apart], amount: &Number) -> Vec<Apart> {
+    match serving.to.as_slice() {
+        [(place, _)] if serving.own => {
+            let without = apart.first().map(|apart| apart.without.clone()).unwrap_or_default();
+            vec![Apart { who: meal.diners[*place].name.clone(), without, amount: amount.clone() }]
+        }
+        _ => apart.to_vec(),
+    }
 }
 
 /// "Barley plates", or "Mon supper" where the meal has no name.

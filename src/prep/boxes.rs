@@ -6,22 +6,24 @@
 use super::{BoxNote, BoxTask, Boxes, Errand, Kept};
 use crate::kitchen::{Kitchen, Recipe};
 use crate::measure::{Number, Quantity, Units, show, whole_up};
-use crate::plan::{Boxed, Making, Move, recipe_contains};
+use crate::plan::{Boxed, Making, Move, recipe_contains_without};
 
 /// The boxes of one making.
 pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
     let recipe = &kitchen.recipes[making.recipe];
-    let contains = recipe_contains(kitchen, making.recipe);
-    let beware = contains.beware(&kitchen.household.avoid);
-    let note = |boxed: &Boxed| BoxNote {
-        recipe: making.recipe,
-        amount: portions(recipe, &boxed.amount).map_or_else(|| boxed.amount.clone(), Quantity::portions),
-        place: boxed.place,
-        use_by: boxed.use_by,
-        what_for: boxed.what_for.clone(),
-        boxes: containers(recipe, &boxed.amount),
-        contains: contains.clone(),
-        beware: beware.clone(),
+    let note = |boxed: &Boxed| {
+        let contains = recipe_contains_without(kitchen, making.recipe, &boxed.without);
+        BoxNote {
+            recipe: making.recipe,
+            amount: portions(recipe, &boxed.amount).map_or_else(|| boxed.amount.clone(), Quantity::portions),
+            place: boxed.place,
+            use_by: boxed.use_by,
+            what_for: boxed.what_for.clone(),
+            eater: boxed.eater.clone(),
+            boxes: containers(recipe, boxed),
+            beware: contains.beware(&kitchen.household.avoid),
+            contains,
+        }
     };
     making.boxes.iter().map(note).collect()
 }
@@ -71,9 +73,53 @@ pub(super) fn filled(recipe: &Recipe, amount: &Quantity) -> Option<f64> {
 }
 
 /// Where the recipe has a box and its size can be compared.
-fn containers(recipe: &Recipe, amount: &Quantity) -> Option<Boxes> {
+fn containers(recipe: &Recipe, boxed: &Boxed) -> Option<Boxes> {
     let kind = recipe.boxed.as_ref()?.name.clone();
-    Some(Boxes { count: whole_up(1.0, filled(recipe, amount)?) as usize, kind })
+    let of = |one: &OneBox| filled(recipe, &one.amount).map(|share| whole_up(1.0, share) as usize);
+    let count = in_boxes(recipe, boxed).iter().map(of).sum::<Option<usize>>()?;
+    Some(Boxes { count, kind })
+}
+
+/// More boxes than this of one dish are told on one label: nobody fills so many by hand.
+const MOST_BOXES: f64 = 24.0;
+
+/// What goes into one box, or into several that nobody tells apart.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct OneBox {
+    pub amount: Quantity,
+    pub what_for: Vec<String>,
+}
+
+/// One box a meal where a meal's share fits one; what fits none is filled box by box, the fullest first. Without a box in the recipe, all
+/// of it together.
+pub(super) fn in_boxes(recipe: &Recipe, boxed: &Boxed) -> Vec<OneBox> {
+    let dimension = boxed.amount.dimension();
+    let of = |part: &Number| Quantity::of(&dimension, part.clone());
+    let fits = |amount: &Quantity| filled(recipe, amount).is_some_and(|share| share >= 1.0 - 1e-9);
+    let (own, rest): (Vec<usize>, Vec<usize>) = (0..boxed.parts.len()).partition(|part| fits(&of(&boxed.parts[*part])));
+    if own.is_empty() {
+        return filled_up(recipe, &boxed.amount, &boxed.what_for);
+    }
+    let mut boxes: Vec<OneBox> =
+        own.iter().map(|part| OneBox { amount: of(&boxed.parts[*part]), what_for: vec![boxed.what_for[*part].clone()] }).collect();
+    if !rest.is_empty() {
+        let left: Number = rest.iter().map(|part| &boxed.parts[*part]).sum();
+        let what_for: Vec<String> = rest.iter().map(|part| boxed.what_for[*part].clone()).collect();
+        boxes.extend(filled_up(recipe, &of(&left), &what_for));
+    }
+    boxes
+}
+
+/// An amount in boxes of which each holds a share of it, the fullest first.
+fn filled_up(recipe: &Recipe, amount: &Quantity, what_for: &[String]) -> Vec<OneBox> {
+    let one = |amount: Quantity| OneBox { amount, what_for: what_for.to_vec() };
+    let share = filled(recipe, amount);
+    let count = share.map_or(1.0, |share| whole_up(1.0, share));
+    let Some(share) = share.filter(|_| count > 1.0 && count <= MOST_BOXES) else { return vec![one(amount.clone())] };
+    let full = count as usize - 1;
+    let mut parts = vec![one(amount.scaled(share)); full];
+    parts.push(one(amount.scaled(1.0 - share * full as f64)));
+    parts
 }
 
 #[cfg(test)]
@@ -87,7 +133,27 @@ mod tests {
     use crate::prep::testing::*;
 
     fn boxed(amount: Quantity, place: Place) -> Boxed {
-        Boxed { amount, place, use_by: date(2026, 12, 2), what_for: vec!["Mon supper".into()] }
+        let parts = vec![amount.exact().clone()];
+        let what_for = vec!["Mon supper".into()];
+        Boxed { amount, place, use_by: date(2026, 12, 2), what_for, parts, eater: None, without: vec![] }
+    }
+
+    #[test]
+    fn what_is_kept_for_a_meal_is_one_box_where_it_fits_and_a_large_meal_fills_several() {
+        // Tubs of four: 2½ for Monday and 2½ for Wednesday are two tubs, not 4 and 1; 6 for Friday are 4 and 2.
+        let recipe = mash(Quantity::portions(11.0));
+        let part = |n: f64| Quantity::portions(n).exact().clone();
+        let kept = Boxed {
+            what_for: ["Mon supper", "Wed lunch", "Fri supper"].map(String::from).to_vec(),
+            parts: vec![part(2.5), part(2.5), part(6.0)],
+            ..boxed(Quantity::portions(11.0), Place::Fridge)
+        };
+        let told: Vec<String> = in_boxes(&recipe, &kept)
+            .iter()
+            .map(|one| format!("{} {}", counted(&one.amount, Units::Metric), one.what_for.join(", ")))
+            .collect();
+        assert_eq!(told, ["2½ portions Mon supper", "2½ portions Wed lunch", "4 portions Fri supper", "2 portions Fri supper"]);
+        assert_eq!(containers(&recipe, &kept).map(|boxes| boxes.count), Some(4));
     }
 
     fn said(note: &BoxNote) -> Option<String> {

@@ -5,10 +5,10 @@ use itertools::Itertools;
 use super::cuts::is_cut;
 use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, REHEATED, least_inside};
 use crate::foods::{Allergen, Food, FoodId, Kind, Place, State};
-use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted, Week};
+use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted, Warning, Week};
 use crate::measure::{Celsius, Units};
 use crate::plan::{CrossContact, Making, Makings, cross_contacts, guard, recipe_contains};
-use crate::words::degrees;
+use crate::words::{degrees, not_known};
 
 /// What to take care of in a session.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,7 +55,7 @@ impl Care {
             Care::Avoided(dishes) => format!("This household avoids what is in here. {}.", dishes.iter().map(dish).join("; ")),
             Care::CrossContact(one) => {
                 let dishes = |list: &[RecipeId]| list.iter().map(|dish| names.recipe(*dish)).join(", ");
-                let CrossContact { eater, words, theirs, others } = one;
+                let CrossContact { eater, words, theirs, others, .. } = one;
                 format!(
                     "{eater} is allergic to {}. Make what {eater} eats first ({}); clean board, knife, spoons and hands after {}.",
                     words.join(", "),
@@ -190,7 +190,8 @@ pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chos
     let contacts = cross_contacts(kitchen, week, &made).into_iter().map(Care::CrossContact);
     let guarded = guard(kitchen, week);
     let unknown = guarded.unknown.into_iter().filter(|(dishes, _)| dishes.iter().any(|dish| made.contains(dish)));
-    let unknown: Vec<Care> = unknown.map(|(_, text)| Care::Unknown(text)).collect();
+    let unknown: Vec<Warning> = unknown.map(|(_, warning)| warning).collect();
+    let unknown: Vec<Care> = not_known(&unknown).into_iter().map(Care::Unknown).collect();
     let children = guarded.cautions.into_iter().filter(|(dish, _)| dish.is_some_and(|dish| made.contains(&dish)));
     unknown.into_iter().chain(contacts).chain(children.map(|(_, text)| Care::Child(text))).collect()
 }
@@ -321,7 +322,15 @@ mod tests {
         kitchen.recipes = vec![dish];
         let mut one = making(&kitchen, 0, 1.0);
         if kept {
-            one.boxes = vec![Boxed { amount: Quantity::portions(1.0), place: Place::Fridge, use_by: one.on, what_for: vec![] }];
+            one.boxes = vec![Boxed {
+                amount: Quantity::portions(1.0),
+                place: Place::Fridge,
+                use_by: one.on,
+                what_for: vec![],
+                parts: vec![],
+                eater: None,
+                without: vec![],
+            }];
         }
         said(&kitchen, &makings(vec![one]))
     }

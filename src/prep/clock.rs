@@ -6,6 +6,7 @@ use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::handles_raw;
 use super::tasks::{Origin, Part, Work};
 use super::text::{first_word, making_text, preparations, weight_so_far};
+use super::theirs::told_at;
 use super::uses::first_uses;
 use super::{AsideTask, BoxTask, Doing, LinkWhy, Note, PartOf, PersonId, Schedule, Setting, StepTask, Task};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe};
@@ -103,7 +104,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, part, verb: first_word(recipe, step), uses }),
         takes: (!on.is_empty()).then_some(takes as u32),
         on,
-        notes: notes(kitchen, recipe, step, round),
+        notes: [told_at(work, schedule, job), notes(kitchen, recipe, step, round)].concat(),
         ..task
     }
 }
@@ -150,7 +151,7 @@ fn who_sets(work: &Work, schedule: &Schedule, minute: i64) -> Option<PersonId> {
     (0..work.problem.people.len()).filter(there).min_by_key(|person| rank(*person)).map(PersonId)
 }
 
-fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
+pub(super) fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
     let apart = &making.apart[of];
     let amount = Quantity::of(&kitchen.recipes[making.recipe].makes.dimension(), apart.amount.clone());
     AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone() }

@@ -3,18 +3,20 @@
 use jiff::ToSpan;
 use jiff::civil::DateTime;
 
+use super::cooked::cooked;
 use crate::kitchen::{Kitchen, Step, Week};
 use crate::measure::Number;
 use crate::plan::{MadeAt, Making, Makings};
 
-/// `None` where nothing is made at the meal. Hands are one cook's, one dish after the other; waiting goes on side by side, so that the
+/// `None` where nothing is made or cooked at the meal. Hands are one cook's, one dish after the other; waiting goes on side by side, so that the
 /// longest counts. Nobody is told to begin too late.
 pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Option<DateTime> {
     let here: Vec<&Making> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).collect();
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter();
     let hands: f64 = here.iter().flat_map(|making| steps(making).map(|step| hands_of(step, making.batches.number()))).sum();
-    let longest = here.iter().map(|making| steps(making).map(|step| step.waits(&kitchen.appliances)).sum::<i64>()).max()?;
-    week.meals[meal].at_time.checked_sub((hands as i64 + longest).minutes()).ok()
+    let longest = here.iter().map(|making| steps(making).map(|step| step.waits(&kitchen.appliances)).sum::<i64>()).max();
+    let made = longest.and_then(|longest| week.meals[meal].at_time.checked_sub((hands as i64 + longest).minutes()).ok());
+    made.into_iter().chain(cooked(kitchen, &week.meals[meal]).into_iter().map(|cook| cook.start)).min()
 }
 
 fn hands_of(step: &Step, batches: &Number) -> f64 {

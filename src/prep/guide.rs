@@ -245,6 +245,10 @@ pub enum Note {
     Wash,
     /// How full a pressure cooker may be, and how full with foods that swell.
     Fill { cooker: ApplianceId, most: Quantity, swelling: Quantity },
+    /// It brings what an eater is allergic to, whose food has been prepared by then.
+    CleanAfter { eater: String, words: Vec<String> },
+    /// It brings what an eater is allergic to, whose food is still to be prepared.
+    OtherTools { eater: String, words: Vec<String> },
     /// So many minutes later than the recipe allows.
     Late(i64),
 }
@@ -282,6 +286,8 @@ pub struct BoxNote {
     pub use_by: Date,
     /// "Mon supper"; empty for what is to spare.
     pub what_for: Vec<String>,
+    /// Whose it is, where it is a single eater's.
+    pub eater: Option<String>,
     /// Where the recipe has a box and its size can be compared.
     pub boxes: Option<Boxes>,
     pub contains: Contains,

@@ -2,15 +2,15 @@
 
 use jiff::civil::{Date, DateTime};
 
-use super::boxes::{counted, filled};
+use itertools::Itertools;
+
+use super::boxes::{counted, in_boxes};
 use super::say::reheated;
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, RecipeId, Serve, Week};
-use crate::measure::{Quantity, Units, whole_up};
-use crate::plan::{Beware, Boxed, Contains, MadeAt, Making, Makings, recipe_contains};
-
-/// More boxes than this of one dish are told on one label: nobody fills so many by hand.
-const MOST_BOXES: f64 = 24.0;
+use crate::kitchen::{Kitchen, Names, RecipeId, Serve, Ware, Warning, Week};
+use crate::measure::{Quantity, Units};
+use crate::plan::{Beware, Boxed, Contains, Guarded, MadeAt, Making, Makings, guard, recipe_contains_without};
+use crate::words::{in_a_sentence, listed};
 
 /// The labels of one session's boxes.
 #[derive(Debug, Clone, PartialEq)]
@@ -34,12 +34,33 @@ pub struct Label {
     pub beware: Option<Beware>,
     /// "Mon supper"; empty for spare.
     pub what_for: Vec<String>,
+    /// Whose it is, where it is a single eater's, and what it then lacks of what goes into the rest.
+    pub eater: Option<String>,
+    pub without: Vec<Ware>,
+    /// Allergic eaters for whom something in it is not known.
+    pub not_known_for: Vec<String>,
 }
 
 impl Label {
     /// "4 portions".
     pub fn amount_text(&self, units: Units) -> String {
         counted(&self.amount, units)
+    }
+
+    /// "For Emil", "For Emil, without tahini"; nothing where it is everybody's.
+    pub fn eater_text(&self, names: Names) -> Option<String> {
+        let without: Vec<String> = self.without.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
+        let without = if without.is_empty() { String::new() } else { format!(", without {}", listed(&without)) };
+        self.eater.as_ref().map(|eater| format!("For {eater}{without}"))
+    }
+
+    /// "milk; not known: stock; not known for Emil: read the packet", "none by recipe; read the packets".
+    pub fn allergens_text(&self) -> String {
+        let known = self.contains.words();
+        if self.not_known_for.is_empty() {
+            return known.unwrap_or_else(|| "none by recipe; read the packets".to_owned());
+        }
+        known.into_iter().chain([format!("not known for {}: read the packet", listed(&self.not_known_for))]).join("; ")
     }
 
     /// "Heat to 74 °C (165 °F)", "Eat cold", "Eat cold, or heat to …".
@@ -54,39 +75,48 @@ impl Label {
 
 /// The labels of every session that boxes anything, in the order of sessions and makings.
 pub fn labels(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<SessionLabels> {
+    let guarded = guard(kitchen, week);
     let of_session = |(index, session): (usize, &crate::kitchen::Session)| {
         let made = makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
-        SessionLabels { start: session.start, labels: made.flat_map(|making| of_making(kitchen, making)).collect() }
+        SessionLabels { start: session.start, labels: made.flat_map(|making| of_making(kitchen, making, &guarded)).collect() }
     };
     week.sessions.iter().enumerate().map(of_session).filter(|session| !session.labels.is_empty()).collect()
 }
 
-fn of_making(kitchen: &Kitchen, making: &Making) -> Vec<Label> {
+fn of_making(kitchen: &Kitchen, making: &Making, guarded: &Guarded) -> Vec<Label> {
     let recipe = &kitchen.recipes[making.recipe];
-    let contains = recipe_contains(kitchen, making.recipe);
-    let label = |boxed: &Boxed, amount: Quantity| Label {
-        recipe: making.recipe,
-        amount,
-        place: boxed.place,
-        made_on: making.on,
-        use_by: boxed.use_by,
-        serve: recipe.serve,
-        contains: contains.clone(),
-        beware: contains.beware(&kitchen.household.avoid),
-        what_for: boxed.what_for.clone(),
+    let label = |boxed: &Boxed, amount: Quantity, what_for: Vec<String>| {
+        let contains = recipe_contains_without(kitchen, making.recipe, &boxed.without);
+        Label {
+            recipe: making.recipe,
+            amount,
+            place: boxed.place,
+            made_on: making.on,
+            use_by: boxed.use_by,
+            serve: recipe.serve,
+            beware: contains.beware(&kitchen.household.avoid),
+            not_known_for: not_known_for(guarded, making.recipe, boxed, &contains),
+            contains,
+            what_for,
+            eater: boxed.eater.clone(),
+            without: boxed.without.clone(),
+        }
     };
-    let parts = |boxed: &Boxed| in_boxes(&boxed.amount, filled(recipe, &boxed.amount));
-    making.boxes.iter().flat_map(|boxed| parts(boxed).into_iter().map(|amount| label(boxed, amount)).collect::<Vec<_>>()).collect()
+    let of_boxed =
+        |boxed: &Boxed| in_boxes(recipe, boxed).into_iter().map(|one| label(boxed, one.amount, one.what_for)).collect::<Vec<_>>();
+    making.boxes.iter().flat_map(of_boxed).collect()
 }
 
-/// The amounts in boxes of which one holds a share of the whole, fullest first.
-fn in_boxes(amount: &Quantity, share: Option<f64>) -> Vec<Quantity> {
-    let count = share.map_or(1.0, |share| whole_up(1.0, share));
-    let Some(share) = share.filter(|_| count > 1.0 && count <= MOST_BOXES) else { return vec![amount.clone()] };
-    let full = count as usize - 1;
-    let mut parts = vec![amount.scaled(share); full];
-    parts.push(amount.scaled(1.0 - share * full as f64));
-    parts
+/// The allergic eaters for whom a food of the box is not known; of a box that is one eater's, that eater alone.
+fn not_known_for(guarded: &Guarded, recipe: RecipeId, boxed: &Boxed, contains: &Contains) -> Vec<String> {
+    let of_box = guarded.unknown.iter().filter_map(|(dishes, warning)| match warning {
+        Warning::NotKnown { eater, food, .. } if dishes.contains(&recipe) && boxed.eater.as_ref().is_none_or(|own| own == eater) => {
+            // A group such as "nuts", of which nobody knows which, is known of the food itself.
+            (contains.unknown.is_empty() || boxed.without.is_empty() || contains.unknown.contains(food)).then(|| eater.clone())
+        }
+        _ => None,
+    });
+    of_box.unique().collect()
 }
 
 #[cfg(test)]
@@ -111,7 +141,9 @@ mod tests {
         let mut one = Recipe { boxed, ingredients: lines, portion: Some(200.into()), ..recipe("mash", "White-bean mash", 6.0, vec![]) };
         change(&mut one);
         kitchen.recipes = vec![one];
-        let kept = Boxed { amount, place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec!["Mon supper".into()] };
+        let parts = vec![amount.exact().clone()];
+        let what_for = vec!["Mon supper".into()];
+        let kept = Boxed { amount, place: Place::Fridge, use_by: date(2026, 12, 2), what_for, parts, eater: None, without: vec![] };
         let making = Making { boxes: vec![kept], recipe: RecipeId(0), ..making(&kitchen, 0, 1.0) };
         let told = labels(&kitchen, &week(), &Makings { makings: vec![making], ..Makings::default() });
         told.into_iter().flat_map(|session| session.labels).collect()

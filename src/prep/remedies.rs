@@ -192,6 +192,7 @@ mod tests {
         week.sessions.push(second);
         let at_time = date(2026, 12, 3).at(18, 30, 0, 0);
         week.meals = vec![Meal {
+            text: None,
             at_time,
             label: "Thu supper".into(),
             name: None,
@@ -205,8 +206,14 @@ mod tests {
             asked: Default::default(),
             at: Spot::default(),
         }];
-        let eaten =
-            Use { by: User::Meal(0), on: at_time.date(), amount: Quantity::portions(3.0), kept: Kept::Fridge, label: "Thu supper".into() };
+        let eaten = Use {
+            by: User::Meal(0),
+            on: at_time.date(),
+            amount: Quantity::portions(3.0),
+            kept: Kept::Fridge,
+            own: vec![],
+            label: "Thu supper".into(),
+        };
         let slaw = Making { uses: vec![eaten], ..making(&kitchen, 1, 1.0) };
         let list = makings(vec![making(&kitchen, 0, 3.0), slaw]);
         (kitchen, week, list)

@@ -62,8 +62,8 @@ fn share_of(share: &Number) -> String {
 }
 
 impl AsideTask {
-    /// "Take out ½ portion of white-bean mash for Emil before the tahini. Keep it covered, with a clean spoon of its own."
-    fn text(&self, names: Names, units: Units) -> String {
+    /// "Take out ½ portion of white-bean mash for Emil before the tahini. Keep it covered, with clean tools of its own."
+    pub(super) fn text(&self, names: Names, units: Units) -> String {
         let without: Vec<String> = self.without.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
         format!(
             "Take out {} of {} for {} before the {}. Keep it covered, with clean tools of its own.",
@@ -95,6 +95,13 @@ impl Note {
                 let (cooker, most, swelling) = (names.appliance(*cooker), show(most, units), show(swelling, units));
                 format!("Fill the {cooker} to {most} at most, to {swelling} with foods that swell")
             }
+            Note::CleanAfter { eater, words } => {
+                format!("After this clean board, knife, pan and hands: {eater} is allergic to {}", listed(words))
+            }
+            Note::OtherTools { eater, words } => format!(
+                "Use another board, knife and pan, and wash your hands: {eater} is allergic to {}, and {eater}’s food is not all made yet",
+                listed(words)
+            ),
             Note::Late(minutes) => format!("Starts {} later than the recipe allows", duration(*minutes)),
         }
     }

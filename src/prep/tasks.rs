@@ -5,6 +5,7 @@ use super::fill::loads_needed;
 use super::links::{last_of, link_all};
 use super::names::handles_raw;
 use super::rounds::{paced, rounds};
+use super::theirs::{Brings, put_theirs_first};
 use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
 use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step, Week};
 use crate::plan::{MadeAt, Making, Makings, straight_meals, taken_out_before};
@@ -58,6 +59,8 @@ pub(super) struct Work {
     /// The workers' names and roles.
     pub people: Vec<Person>,
     pub unfit: Vec<Unfit>,
+    /// The jobs that bring what an eater is allergic to.
+    pub brings: Vec<Brings>,
 }
 
 impl Work {
@@ -84,12 +87,13 @@ pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings
     let workers = people.iter().map(|person| worker(person, session)).collect();
     let problem = Problem { people: workers, machines: machines(kitchen), aim: aim(session), ..Problem::default() };
     let chosen: Vec<usize> = makings.makings.iter().enumerate().filter(|(_, m)| m.at == MadeAt::Session(index)).map(|(i, _)| i).collect();
-    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new() };
+    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new(), brings: Vec::new() };
     for number in 0..work.chosen.len() {
         add_making(kitchen, makings, number, &mut work);
     }
     link_all(kitchen, makings, &mut work);
     serve_all(kitchen, week, session, makings, &mut work);
+    put_theirs_first(kitchen, week, makings, &mut work);
     add_wash_up(kitchen, &mut work);
     work
 }

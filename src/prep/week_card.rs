@@ -8,14 +8,16 @@ use jiff::civil::Date;
 
 use super::Errand;
 use super::boxes::{counted, errand};
+use super::clock::aside_task;
+use super::cooked::{CardCook, cooked};
 use super::rounds::paced;
 use super::say::reheated;
 use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
-use crate::plan::{Beware, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines};
-use crate::words::{degrees, in_a_sentence, listed, sentence};
+use crate::plan::{Beware, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines, taken_out_before};
+use crate::words::{degrees, in_a_sentence, listed, not_known, sentence};
 
 /// The meals of one week.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,7 +26,7 @@ pub struct WeekCard {
     pub from: Date,
     /// Meals that nothing can serve any more: first on the card.
     pub short: Vec<ShortMeal>,
-    /// What is not known for an allergic eater: at the head of the card.
+    /// What is not known for allergic eaters, a line each: at the head of the card.
     pub not_known: Vec<String>,
     pub days: Vec<CardDay>,
 }
@@ -43,8 +45,12 @@ pub struct CardMeal {
     pub label: String,
     pub name: Option<String>,
     pub dishes: Vec<CardDish>,
+    /// In the household's own words.
+    pub text: Option<String>,
     /// "75 g feta", in the order of the meal's lines.
     pub fresh: Vec<String>,
+    /// What of it is cooked by itself, with how much of it raw, and from when.
+    pub cook: Vec<CardCook>,
     /// What is made at the meal, with its steps.
     pub made: Vec<CardMaking>,
     /// Who eats otherwise: "Emil: plain mash", "Emil: without tahini".
@@ -77,6 +83,15 @@ pub enum Then {
     Into(Vec<RecipeId>),
 }
 
+impl WeekCard {
+    /// To what everything that is heated is heated, once for all of it; nothing where nothing is.
+    pub fn heating_text(&self, units: Units) -> Option<String> {
+        let mut dishes = self.days.iter().flat_map(|day| &day.meals).flat_map(|meal| &meal.dishes);
+        let heated = dishes.any(|dish| matches!(dish.then, Then::Eaten(None | Some(Serve::Hot))));
+        heated.then(|| format!("What is heated: to {}, right through.", reheated(units)))
+    }
+}
+
 impl CardDish {
     /// "2½ portions"; "1 portion and 200 g" where the two cannot be added up.
     pub fn amount_text(&self, units: Units) -> String {
@@ -85,6 +100,15 @@ impl CardDish {
 }
 
 impl Then {
+    /// As [`Then::text`], where the temperature stands elsewhere: "heat", "cold, or heated".
+    pub fn brief(&self, names: Names, units: Units) -> Option<String> {
+        match self {
+            Then::Eaten(Some(Serve::Hot)) => Some("heat".to_owned()),
+            Then::Eaten(None) => Some("cold, or heated".to_owned()),
+            _ => self.text(names, units),
+        }
+    }
+
     /// "heat to 74 °C (165 °F)", "cold", either where the recipe does not say, "for Frittata"; nothing straight from the pot.
     pub fn text(&self, names: Names, units: Units) -> Option<String> {
         Some(match self {
@@ -146,7 +170,7 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
         week: week.name.clone(),
         from: week.from,
         short: makings.short.clone(),
-        not_known: guard(kitchen, week).unknown.into_iter().map(|(_, text)| text).collect(),
+        not_known: not_known(guard(kitchen, week).unknown.iter().map(|(_, warning)| warning)),
         days: dates.into_iter().map(day).collect(),
     }
 }
@@ -163,7 +187,9 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
         label: meal.label.clone(),
         name: meal.name.clone(),
         dishes: dishes(kitchen, week, makings, index),
+        text: meal.text.clone(),
         fresh: fresh.collect(),
+        cook: cooked(kitchen, meal),
         made: makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index)).map(|making| made(kitchen, making)).collect(),
         otherwise: meal.diners.iter().filter_map(|diner| otherwise(kitchen, meal, diner)).collect(),
         beware: meal_contains(kitchen, meal).beware(&kitchen.household.avoid),
@@ -273,7 +299,15 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     };
     let recipe = &kitchen.recipes[making.recipe];
     let at_table = recipe.at_table.iter().map(|text| CardStep { text: text.clone(), on: None, at: None, wait: Minutes(0), inside: None });
-    CardMaking { recipe: making.recipe, steps: recipe.steps.iter().enumerate().map(step).chain(at_table).collect() }
+    let told = |text: String| CardStep { text, on: None, at: None, wait: Minutes(0), inside: None };
+    let aside = |number: usize| {
+        let before =
+            move |of: &usize| matches!(taken_out_before(kitchen, recipe, &making.apart[*of].without), Ok(Some(step)) if step == number);
+        let text = |of: usize| aside_task(kitchen, making, of).text(kitchen.names(), kitchen.print.units);
+        (0..making.apart.len()).filter(before).map(move |of| told(text(of))).collect::<Vec<_>>()
+    };
+    let steps = recipe.steps.iter().enumerate().flat_map(|(number, asked)| aside(number).into_iter().chain([step((number, asked))]));
+    CardMaking { recipe: making.recipe, steps: steps.chain(at_table).collect() }
 }
 
 #[cfg(test)]

@@ -113,6 +113,7 @@ impl<'a> Beside<'a> {
     fn boxed(&self, note: &BoxNote) -> Vec<Span> {
         let portions = amount(&note.amount, self.units);
         let mut spans = vec![strong(self.names.recipe(note.recipe)), plain(format!(", {portions}, {}", place(note.place)))];
+        spans.extend(note.eater.iter().map(|eater| strong(format!(", for {eater} alone"))));
         spans.extend(note.boxes.iter().map(|boxes| plain(format!(", {boxes}"))));
         spans.push(strong(format!(", use by {}", day(note.use_by))));
         if !note.what_for.is_empty() {

@@ -163,7 +163,9 @@ fn put_label(setter: &mut Setter, page: &mut Page, label: &Words, cell: Bounds, 
     let (width, height) = (cell.right - cell.left - 2.0 * PAD.0, cell.bottom - cell.top - 2.0 * PAD.1);
     let measures = if size.is_large() { &LARGE[..] } else { &MEASURES[..] };
     let fits = |lines: &Vec<Line>| lines.iter().map(|line| line.height).sum::<f32>() <= height + 0.01;
-    let ways = measures.iter().flat_map(|measure| [(*measure, Much::All), (*measure, Much::Needed)]);
+    // Its meal's name tells one box from another: smaller type rather than without it.
+    let all = measures.iter().map(|measure| (*measure, Much::All));
+    let ways = all.chain(measures.iter().map(|measure| (*measure, Much::Needed)));
     let full = ways.map(|(measure, much)| set(setter, label, measure, width, much)).find(fits);
     let smallest = measures[measures.len() - 1];
     let (lines, warning) = match full {
@@ -192,6 +194,7 @@ struct Words<'l> {
     amount: String,
     heating: String,
     allergens: String,
+    eater: Option<String>,
 }
 
 impl<'l> Words<'l> {
@@ -201,7 +204,8 @@ impl<'l> Words<'l> {
             dish: names.recipe(label.recipe),
             amount: tied(&label.amount_text(settings.units)),
             heating: label.heating_text(settings.units),
-            allergens: label.contains.words().unwrap_or_else(|| "none of the EU’s 14".to_owned()),
+            allergens: label.allergens_text(),
+            eater: label.eater_text(names),
         }
     }
 }
@@ -222,6 +226,7 @@ fn set(setter: &mut Setter, words: &Words, (dish, note): Measure, width: f32, mu
     let mut lines = setter.at_most(if whole { usize::MAX } else { 1 }, &[strong(words.dish)], dish, width);
     let mut say = |spans: &[Span], most: usize| lines.extend(setter.at_most(most, spans, note, width));
     let most = if whole { usize::MAX } else { 2 };
+    words.eater.iter().for_each(|eater| say(&[strong(eater.as_str())], most));
     say(&use_by(label), most);
     if !whole {
         say(&[strong("Allergens: see the prep guide")], 2);

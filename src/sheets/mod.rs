@@ -60,7 +60,7 @@ pub use scale::Size;
 pub use shopping::shopping_list;
 pub use week_card::week_card_sheet;
 
-use crate::kitchen::Paper;
+use crate::kitchen::{Paper, Under};
 use crate::measure::Units;
 
 /// The paper, and how amounts are printed.
@@ -71,6 +71,8 @@ pub struct Settings {
     pub size: Size,
     /// A fold line down the middle of the shopping list, so that each half is held in one hand.
     pub fold: bool,
+    /// What stands under the shopping list.
+    pub under: Under,
 }
 
 /// A sheet ready to be written.

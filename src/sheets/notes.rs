@@ -3,7 +3,7 @@
 use itertools::Itertools;
 
 use crate::foods::{FoodId, Place};
-use crate::kitchen::{Names, Ware, Warning};
+use crate::kitchen::{ListPart, Names, Under, Ware, Warning};
 use crate::measure::{Money, Quantity, Units};
 use crate::plan::Spare;
 use crate::prep::Before;
@@ -34,31 +34,36 @@ pub struct Notes<'a> {
     pub before: &'a [Before],
     pub names: Names<'a>,
     pub units: Units,
+    pub under: Under,
     pub style: Style,
 }
 
 impl Notes<'_> {
     /// All notes in columns of `width`.
     pub fn blocks(&self, setter: &mut Setter, width: f32) -> Vec<Block> {
-        let expiring = |past: bool| self.list.expiring.iter().filter(|lot| lot.past == past).map(|lot| self.expiring(lot)).collect();
-        let groups: [(&str, Vec<Note>); 14] = [
-            ("Look before you go", self.run_in(&self.list.ask)),
-            ("Already at home", self.at_home()),
-            ("Kept for other weeks", self.kept()),
-            (PAST_ITS_DATE, expiring(true)),
-            ("Use up first", expiring(false)),
-            ("What it costs", self.costs()),
-            ("Left in the packs, and good until", self.left_over()),
-            ("No price known", self.run_in(&self.list.no_price)),
-            ("Worth knowing", self.untimely()),
-            ("Before cooking", self.before.iter().map(|note| dated(moment(note.at), &note.errand.text(self.names, self.units))).collect()),
-            ("During the week", self.moves()),
-            ("Portions to spare", self.spare()),
-            ("Of what is wanted of a day", self.of_a_day()),
-            ("Warnings", self.warnings()),
-        ];
-        let filled = groups.into_iter().filter(|(_, notes)| !notes.is_empty());
+        let groups = self.under.parts().flat_map(|part| self.part(part)).chain([("Warnings", self.warnings())]);
+        let filled = groups.filter(|(_, notes)| !notes.is_empty());
         filled.flat_map(|(title, notes)| group(setter, title, notes, self.style, width)).collect()
+    }
+
+    fn part(&self, part: ListPart) -> Vec<(&'static str, Vec<Note>)> {
+        match part {
+            ListPart::Home => vec![("Already at home", self.at_home()), ("Kept for other weeks", self.kept())],
+            ListPart::Look => vec![("Look before you go", self.run_in(&self.list.ask))],
+            ListPart::UseUp => {
+                let expiring =
+                    |past: bool| self.list.expiring.iter().filter(|lot| lot.past == past).map(|lot| self.expiring(lot)).collect();
+                vec![(PAST_ITS_DATE, expiring(true)), ("Use up first", expiring(false)), ("Worth knowing", self.untimely())]
+            }
+            ListPart::Cost => vec![("What it costs", self.costs()), ("No price known", self.run_in(&self.list.no_price))],
+            ListPart::Left => vec![("Left in the packs, and good until", self.left_over())],
+            ListPart::Moves => {
+                let before = self.before.iter().map(|note| dated(moment(note.at), &note.errand.text(self.names, self.units)));
+                vec![("Before cooking", before.collect()), ("During the week", self.moves())]
+            }
+            ListPart::Spare => vec![("Portions to spare", self.spare())],
+            ListPart::Meals => vec![("Of what is wanted of a day", self.of_a_day())],
+        }
     }
 
     /// "350 g pearl barley".

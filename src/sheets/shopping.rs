@@ -3,7 +3,7 @@
 //! The fold of the list runs down the page between its columns, so that each half is a strip that reads from top to
 //! bottom; heads and feet keep to one half.
 
-use crate::kitchen::{Names, Warning};
+use crate::kitchen::Names;
 use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, Stop, TripList};
@@ -20,7 +20,7 @@ use super::{Settings, Sheet};
 use crate::plan::ShortMeal;
 use crate::words::list::{OPTIONAL, beware, instead, windows, without};
 use crate::words::short::{lacks, remedies, still_to_get};
-use crate::words::{listed, sentence};
+use crate::words::{listed, not_known, sentence};
 
 /// The type, and how close lines stand.
 #[derive(Debug, Clone, Copy)]
@@ -74,7 +74,7 @@ pub fn shopping_list(list: &ShoppingList, before: &[Before], names: Names, setti
     let title = format!("Shopping list, {}", list.week);
     let mut pages: Vec<Page> = Vec::new();
     let mut rest_of_page = None;
-    let not_known: Vec<String> = list.warnings.iter().filter(|one| matches!(one, Warning::NotKnown { .. })).map(Warning::words).collect();
+    let not_known = not_known(&list.warnings);
     for (index, trip) in list.trips.iter().enumerate() {
         let short = if index == 0 { list.short.as_slice() } else { &[] };
         let (trip_pages, lowest) =
@@ -83,7 +83,7 @@ pub fn shopping_list(list: &ShoppingList, before: &[Before], names: Names, setti
         pages.extend(trip_pages);
         rest_of_page = Some(lowest);
     }
-    let notes = Notes { list, before, names, units: settings.units, style: settings.size.scale().note };
+    let notes = Notes { list, before, names, units: settings.units, under: settings.under, style: settings.size.scale().note };
     add_notes(&mut setter, &mut pages, rest_of_page, &title, &notes, settings);
     number_pages(&mut setter, &mut pages, &title, settings);
     finished(setter, format!("shopping-list-{}", list.from), title, pages, Vec::new())

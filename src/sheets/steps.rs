@@ -191,9 +191,16 @@ impl Steps<'_> {
             let gap = if index > 0 { " " } else { "" };
             spans.push(plain(format!("{gap}{}:{much}{boxes}, ", sentence(place(*at)))));
             spans.push(strong(format!("use by {}", day(*use_by))));
-            let what_for = notes.iter().flat_map(|note| &note.what_for).join(", ");
+            let what_for = notes.iter().flat_map(|note| &note.what_for).unique().join(", ");
             let spare = notes.iter().filter(|note| note.what_for.is_empty()).map(|note| self.spare(note));
             let purposes = (!what_for.is_empty()).then(|| format!("for {what_for}")).into_iter().chain(spare).join("; ");
+            for note in &notes {
+                let own = note
+                    .eater
+                    .iter()
+                    .map(|eater| strong(format!(", of it {} in a box of {eater}’s own", amount(&note.amount, self.units))));
+                spans.extend(own);
+            }
             spans.push(soft(if purposes.is_empty() { ".".to_owned() } else { format!(", {purposes}.") }));
         }
         spans.extend(mine.first().and_then(|note| warned_of(note)));

@@ -56,7 +56,9 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, names: Names, sett
     let count = if settings.size == Size::Large { 1 } else { 2 };
     let width = columns(settings, &page, top, count).1;
     let column = Column { names, units: settings.units, kind, width };
-    let blocks: Vec<Block> = card.days.iter().flat_map(|day| column.day(setter, day)).collect();
+    let mut blocks: Vec<Block> = card.days.iter().flat_map(|day| column.day(setter, day)).collect();
+    let foot = card.heating_text(settings.units).map(|text| hanging(setter, &[soft(text)], kind.note, width));
+    blocks.extend(foot.map(|lines| Block::of(lines).spaced(3.0 * GRID)));
     let mut pages = Vec::new();
     let mut from = Cursor::default();
     loop {
@@ -100,8 +102,14 @@ impl Column<'_> {
             note(&[strong(format!("{}.", sentence(&beware.to_string())))]);
         }
         meal.dishes.iter().for_each(|dish| note(&self.taken_out(dish)));
-        if !meal.fresh.is_empty() {
-            note(&[strong("Add: "), plain(meal.fresh.join("; "))]);
+        if let Some(text) = &meal.text {
+            note(&[plain(text.as_str())]);
+        }
+        meal.cook.iter().for_each(|cook| note(&[strong("Cook: "), plain(cook.text())]));
+        let raw = |index: &usize| !meal.cook.iter().any(|cook| cook.fresh == *index);
+        let fresh: Vec<&str> = (0..meal.fresh.len()).filter(raw).map(|index| meal.fresh[index].as_str()).collect();
+        if !fresh.is_empty() {
+            note(&[strong("Add: "), plain(fresh.join("; "))]);
         }
         for making in &meal.made {
             note(&[strong(format!("Make: {}", self.names.recipe(making.recipe)))]);
@@ -112,7 +120,7 @@ impl Column<'_> {
         Block::of(lines)
     }
 
-    /// "Pearl barley, 2½ portions, fridge: heat to 74 °C (165 °F)".
+    /// "Pearl barley, 2½ portions, fridge: heat".
     fn taken_out(&self, dish: &CardDish) -> Vec<Span> {
         let from = match (dish.place, &dish.boxed) {
             (None, _) => "straight from the pot".to_owned(),
@@ -121,7 +129,7 @@ impl Column<'_> {
         };
         let amount = tied(&dish.amount_text(self.units));
         let mut spans = vec![plain(self.names.recipe(dish.recipe)), plain(format!(", {amount}, {from}"))];
-        spans.extend(dish.then.text(self.names, self.units).map(|then| soft(format!(": {then}"))));
+        spans.extend(dish.then.brief(self.names, self.units).map(|then| soft(format!(": {then}"))));
         if !matches!(dish.then, Then::Into(_)) {
             spans.extend(self.names.at_table(dish.recipe).iter().map(|text| soft(format!(". {}", text.trim_end_matches('.')))));
         }

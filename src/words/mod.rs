@@ -7,10 +7,12 @@ pub mod list;
 pub mod marks;
 pub mod short;
 
+use itertools::Itertools;
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
 use crate::foods::Place;
+use crate::kitchen::Warning;
 use crate::measure::{Celsius, Quantity, Units, show_at_most};
 
 /// "Sat 28 Nov".
@@ -152,13 +154,37 @@ pub fn brief(dish: &str) -> String {
     shortened(dish, 28)
 }
 
-/// At most two words of a dish's name, none of them a joining word at the end: "Chicken thighs".
+/// A dish's name in few words that still make sense: "Chicken thighs"; "White-bean mash" for "White-bean and rosemary mash".
 pub fn first_words(name: &str) -> String {
-    let mut words: Vec<&str> = name.split_whitespace().take(2).collect();
-    if words.len() == 2 && JOINING.contains(&words[1]) {
-        words.pop();
+    let words: Vec<&str> = name.split_whitespace().collect();
+    match words.as_slice() {
+        // What comes after the second of a pair is the dish itself.
+        [first, "and", _, dish, ..] if !JOINING.contains(dish) => format!("{first} {dish}"),
+        [_, "and", _] if name.chars().count() <= 16 => words.join(" "),
+        [first, second, ..] if JOINING.contains(second) => (*first).to_owned(),
+        [first, second, ..] => format!("{first} {second}"),
+        _ => words.join(" "),
     }
-    words.join(" ")
+}
+
+/// What is not known for allergic eaters, a line an eater with the foods and dishes:
+/// "Sesame not known for Emil: read the packet of oatcake (Bean mash and oatcakes)."
+pub fn not_known<'w>(warnings: impl IntoIterator<Item = &'w Warning>) -> Vec<String> {
+    let told: Vec<(&str, &[String], &str, &str)> = warnings
+        .into_iter()
+        .filter_map(|warning| match warning {
+            Warning::NotKnown { eater, words, food, dish, .. } => Some((eater.as_str(), words.as_slice(), food.as_str(), dish.as_str())),
+            _ => None,
+        })
+        .collect();
+    let line = |eater: &str| {
+        let mine = || told.iter().filter(|(of, ..)| *of == eater);
+        let words: Vec<&String> = mine().flat_map(|(_, words, ..)| *words).unique().collect();
+        let dishes = |food: &str| mine().filter(|(_, _, of, _)| *of == food).map(|(.., dish)| *dish).unique().join(", ");
+        let foods: Vec<String> = mine().map(|(_, _, food, _)| *food).unique().map(|food| format!("{food} ({})", dishes(food))).collect();
+        format!("{} not known for {eater}: read the packet of {}.", sentence(&listed(&words)), listed(&foods))
+    };
+    told.iter().map(|(eater, ..)| *eater).unique().map(line).collect()
 }
 
 /// "a", "a and b", "a, b and c".
@@ -204,6 +230,7 @@ pub fn plural(name: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::kitchen::Spot;
 
     #[test]
     fn durations_are_read_as_a_clock_is() {
@@ -223,6 +250,35 @@ mod tests {
         let long = "Chicken thighs braised with tomatoes and olives";
         assert_eq!([shortened(long, 28), shortened(long, 60)], ["Chicken thighs braised…", long]);
         assert_eq!([shortened("Pneumonoultramicroscopic", 8), shortened("Soup", 4)], ["Pneumon…", "Soup"]);
+    }
+
+    #[test]
+    fn a_dish_in_few_words_is_still_that_dish() {
+        for (name, few) in [
+            ("White-bean and rosemary mash", "White-bean mash"),
+            ("Chicken thighs braised with tomatoes and olives", "Chicken thighs"),
+            ("Roast beetroot and carrots", "Roast beetroot"),
+            ("Leek and potato soup", "Leek soup"),
+            ("Fish and chips", "Fish and chips"),
+            ("Soup of the day", "Soup"),
+            ("Frittata", "Frittata"),
+        ] {
+            assert_eq!(first_words(name), few);
+        }
+    }
+
+    #[test]
+    fn what_is_not_known_is_one_line_an_eater_with_foods_and_dishes() {
+        let doubt = |food: &str, dish: &str| Warning::NotKnown {
+            at: Spot::default(),
+            text: String::new(),
+            eater: "Emil".into(),
+            words: vec!["sesame".into()],
+            food: food.into(),
+            dish: dish.into(),
+        };
+        let doubts = [doubt("oatcake", "Bean mash"), doubt("stock", "Soup"), doubt("oatcake", "Bean mash"), doubt("oatcake", "Lunch")];
+        assert_eq!(not_known(&doubts), ["Sesame not known for Emil: read the packet of oatcake (Bean mash, Lunch) and stock (Soup)."]);
     }
 
     #[test]

@@ -71,7 +71,7 @@ fn e_schedule(bencher: Bencher, effort: Effort) {
 }
 
 fn settings(kitchen: &Kitchen) -> Settings {
-    Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false }
+    Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false, under: kitchen.print.under }
 }
 
 /// Everything that a default print writes.

@@ -40,7 +40,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             mealtimes: Default::default(),
             zone: None,
         },
-        print: Print { paper: Paper::A4, units: Units::Metric, sheets: Sheets::USUAL },
+        print: Print { paper: Paper::A4, units: Units::Metric, sheets: Sheets::USUAL, under: spence::kitchen::Under::ALL },
         rules: Rules::default(),
         appliances: vec![],
         staples: vec![],

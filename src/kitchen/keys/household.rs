@@ -109,6 +109,13 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                     "what print writes: list, guide, week, labels, recipes, phone, calendar",
                     "[\"list\", \"recipes\"]",
                 ),
+                key(
+                    "under",
+                    Names,
+                    Is("[\"home\", \"look\", \"use-up\", \"cost\", \"left\", \"moves\", \"spare\", \"meals\"]"),
+                    "what stands under the shopping list, in this order; what runs short always stands first",
+                    "[\"look\", \"home\", \"cost\"]",
+                ),
             ],
         ),
         heading(

@@ -82,6 +82,7 @@ pub(in crate::kitchen) static WEEK: File = File {
                 key("day", Name, None, "the first such weekday on or after from", "\"mon\""),
                 key("at", Name, Required, "a word of mealtimes, or a time", "\"supper\""),
                 key("name", Name, None, "what the meal is called", "\"Barley plates\""),
+                key("text", Text, None, "what is to be known or done at it, for the week card", "\"Bake the potatoes in their skins.\""),
                 key("eaters", Number, Is("the week's"), "how many eat; nobody is named, and everybody's allergies hold", "3")
                     .within("0.01", "10000"),
                 key("for", Names, Is("the week's"), "who eats, by name", "[\"Rosa\", \"Emil\"]"),

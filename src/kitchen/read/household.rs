@@ -13,11 +13,22 @@ use super::table::Table;
 use super::wishes::read_prefer;
 use crate::foods::convert;
 use crate::foods::safety::CHILLED_WITHIN;
-use crate::kitchen::{Appliance, ApplianceKind, Choose, Household, Paper, Print, Rules, SheetKind, Sheets, Staple};
+use crate::kitchen::{Appliance, ApplianceKind, Choose, Household, ListPart, Paper, Print, Rules, SheetKind, Sheets, Staple, Under};
 use crate::measure::{Currency, Dimension, Minutes, Pints, ReadError, Spoons, Units};
 use crate::words::duration;
 
 static PAPERS: [(&str, Paper); 2] = [("A4", Paper::A4), ("letter", Paper::Letter)];
+static UNDER: [(&str, ListPart); 8] = [
+    ("home", ListPart::Home),
+    ("look", ListPart::Look),
+    ("use-up", ListPart::UseUp),
+    ("cost", ListPart::Cost),
+    ("left", ListPart::Left),
+    ("moves", ListPart::Moves),
+    ("spare", ListPart::Spare),
+    ("meals", ListPart::Meals),
+];
+
 static SHEETS: [(&str, SheetKind); 7] = [
     ("list", SheetKind::List),
     ("guide", SheetKind::Guide),
@@ -145,23 +156,25 @@ pub(super) fn read_print(top: &Table<'_>) -> Print {
     Print {
         paper: table.and_then(|table| table.optional("paper", shapes::one_of(&PAPERS))).unwrap_or(Paper::A4),
         units: table.and_then(|table| table.optional("units", shapes::one_of(&UNITS))).unwrap_or(Units::Metric),
-        sheets: table.and_then(read_sheets).unwrap_or(Sheets::USUAL),
+        sheets: table.and_then(|table| read_words(table, "sheets", "sheet", &SHEETS)).map_or(Sheets::USUAL, |kinds| Sheets::of(&kinds)),
+        under: table.and_then(|table| read_words(table, "under", "part of the list", &UNDER)).map_or(Under::ALL, |parts| Under::of(&parts)),
     }
 }
 
-fn read_sheets(table: &Table<'_>) -> Option<Sheets> {
-    let mut kinds = Vec::new();
-    for (typed, at) in table.texts("sheets")? {
-        match SHEETS.iter().find(|(word, _)| word.eq_ignore_ascii_case(&typed)) {
-            Some((_, kind)) => kinds.push(*kind),
+/// A list of words, each one of `known`.
+fn read_words<T: Copy>(table: &Table<'_>, key: &str, what: &str, known: &[(&str, T)]) -> Option<Vec<T>> {
+    let mut meant = Vec::new();
+    for (typed, at) in table.texts(key)? {
+        match known.iter().find(|(word, _)| word.eq_ignore_ascii_case(&typed)) {
+            Some((_, one)) => meant.push(*one),
             None => {
-                let near = hint::nearest(&typed, SHEETS.iter().map(|(word, _)| *word)).map(|word| format!("Did you mean \"{word}\"?"));
-                let known = || format!("There are {}.", SHEETS.map(|(word, _)| word).join(", "));
-                table.file.found.mistake(at, format!("sheets: \"{typed}\" is no sheet"), near.unwrap_or_else(known));
+                let near = hint::nearest(&typed, known.iter().map(|(word, _)| *word)).map(|word| format!("Did you mean \"{word}\"?"));
+                let all = || format!("There are {}.", known.iter().map(|(word, _)| *word).collect::<Vec<_>>().join(", "));
+                table.file.found.mistake(at, format!("{key}: \"{typed}\" is no {what}"), near.unwrap_or_else(all));
             }
         }
     }
-    Some(Sheets::of(&kinds))
+    Some(meant)
 }
 
 /// The rules with every default filled in. `top` is `None` where kitchen.toml cannot be read.

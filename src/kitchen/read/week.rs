@@ -101,6 +101,7 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     let on = read_day(table, from);
     let at = read_at(table, customs);
     let name = table.optional("name", shapes::text);
+    let text = table.optional("text", shapes::text);
     let asking = Asking { table, whose: "this meal".to_owned() };
     let [plates_each, plates_shared] = ["each", "shared"].map(|key| read_plates(&asking, key, customs.places, speech));
     let [each, shared] = [&plates_each, &plates_shared].map(|plates| fixed(plates));
@@ -112,7 +113,21 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);
     let (on, (time, word)) = (on?, at?);
     let label = format!("{} {word}", on.strftime("%a"));
-    Some(Meal { at_time: on.to_datetime(time), label, name, eaters, diners, each, shared, skip, pattern, open, asked, at: table.spot() })
+    Some(Meal {
+        at_time: on.to_datetime(time),
+        label,
+        name,
+        text,
+        eaters,
+        diners,
+        each,
+        shared,
+        skip,
+        pattern,
+        open,
+        asked,
+        at: table.spot(),
+    })
 }
 
 /// The lines that are written out.

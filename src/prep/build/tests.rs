@@ -33,8 +33,15 @@ fn beetroot() -> (Kitchen, Makings) {
         ..step("Roast the beetroot.")
     };
     kitchen.recipes = vec![recipe("beetroot", "Roast beetroot", 4.0, vec![roast])];
-    let kept =
-        Boxed { amount: Quantity::portions(3.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec!["Mon supper".into()] };
+    let kept = Boxed {
+        amount: Quantity::portions(3.0),
+        place: Place::Fridge,
+        use_by: date(2026, 12, 2),
+        what_for: vec!["Mon supper".into()],
+        parts: vec![3.into()],
+        eater: None,
+        without: vec![],
+    };
     let list = makings(vec![Making { boxes: vec![kept], ..making(&kitchen, 0, 1.5) }]);
     (kitchen, list)
 }

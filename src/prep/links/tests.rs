@@ -24,7 +24,15 @@ fn links_of(steps: Vec<Step>, batches: f64, kept: bool) -> Vec<Link> {
     kitchen.recipes = vec![recipe("dish", "Dish", 4.0, steps)];
     let mut one = making(&kitchen, 0, batches);
     if kept {
-        one.boxes = vec![Boxed { amount: Quantity::portions(2.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec![] }];
+        one.boxes = vec![Boxed {
+            amount: Quantity::portions(2.0),
+            place: Place::Fridge,
+            use_by: date(2026, 12, 2),
+            what_for: vec![],
+            parts: vec![],
+            eater: None,
+            without: vec![],
+        }];
     }
     work(&kitchen, vec![one]).problem.links
 }
@@ -86,7 +94,15 @@ fn cools(cool: i64, kind: &str) -> Vec<(i64, Option<i64>)> {
     let mut dish = recipe("dish", "Dish", 4.0, vec![oven("Bake.")]);
     dish.ingredients = vec![ingredient("200 g barley", barley, None, None)];
     kitchen.recipes = vec![dish];
-    let boxes = vec![Boxed { amount: Quantity::portions(2.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec![] }];
+    let boxes = vec![Boxed {
+        amount: Quantity::portions(2.0),
+        place: Place::Fridge,
+        use_by: date(2026, 12, 2),
+        what_for: vec![],
+        parts: vec![],
+        eater: None,
+        without: vec![],
+    }];
     let list = vec![Making { boxes, ..making(&kitchen, 0, 1.0) }];
     let links = work(&kitchen, list).problem.links;
     links.iter().filter(|link| link.why == LinkWhy::Safety).map(|link| (link.gap, link.within)).collect()
@@ -104,7 +120,15 @@ fn what_stood_in_the_fridge_did_not_leave_the_heat() {
     let mut kitchen = kitchen();
     kitchen.appliances = vec![appliance("fridge", 2, false)];
     kitchen.recipes = vec![recipe("oats", "Oats", 4.0, vec![oven("Chill.")])];
-    let boxes = vec![Boxed { amount: Quantity::portions(2.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec![] }];
+    let boxes = vec![Boxed {
+        amount: Quantity::portions(2.0),
+        place: Place::Fridge,
+        use_by: date(2026, 12, 2),
+        what_for: vec![],
+        parts: vec![],
+        eater: None,
+        without: vec![],
+    }];
     assert_eq!(work(&kitchen, vec![Making { boxes, ..making(&kitchen, 0, 1.0) }]).problem.links, [order(0, 1)]);
 }
 
@@ -120,7 +144,7 @@ fn sauce_and_dish() -> Kitchen {
 
 fn used_by(making: Making, dish: usize) -> Making {
     let amount = Quantity::portions(1.0);
-    let one = Use { by: User::Making(dish), on: making.on, amount, kept: Kept::Straight, label: "Dish".into() };
+    let one = Use { by: User::Making(dish), on: making.on, amount, kept: Kept::Straight, own: vec![], label: "Dish".into() };
     Making { uses: vec![one], ..making }
 }
 

@@ -14,7 +14,15 @@ fn work(kitchen: &Kitchen, week: &Week, list: Vec<Making>) -> Work {
 }
 
 fn boxed(making: Making) -> Making {
-    let boxes = vec![Boxed { amount: Quantity::portions(2.0), place: Place::Fridge, use_by: date(2026, 12, 2), what_for: vec![] }];
+    let boxes = vec![Boxed {
+        amount: Quantity::portions(2.0),
+        place: Place::Fridge,
+        use_by: date(2026, 12, 2),
+        what_for: vec![],
+        parts: vec![],
+        eater: None,
+        without: vec![],
+    }];
     Making { boxes, ..making }
 }
 

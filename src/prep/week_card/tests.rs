@@ -81,7 +81,7 @@ fn drawn(amount: Quantity, place: Place) -> Draw {
 
 fn made_on_sunday(amount: Quantity, kept: Kept) -> Making {
     let on = date("2026-11-29");
-    let eaten = Use { by: User::Meal(0), on: date("2026-11-30"), amount, kept, label: "Mon supper".into() };
+    let eaten = Use { by: User::Meal(0), on: date("2026-11-30"), amount, kept, own: vec![], label: "Mon supper".into() };
     Making {
         recipe: RecipeId(0),
         at: MadeAt::Session(0),
@@ -148,4 +148,15 @@ fn a_meal_with_what_the_household_avoids_says_so() {
     let said = "may contain sesame: the allergens of oatcake are not known";
     assert_eq!(meal_of(&card, "Tue lunch").beware.as_ref().map(ToString::to_string).as_deref(), Some(said));
     assert_eq!(meal_of(&card, "Mon supper").beware, None);
+}
+
+#[test]
+fn what_is_added_cooked_is_told_raw_with_its_time_and_start() {
+    let (_, card) = sample();
+    let cook = |label: &str| meal_of(&card, label).cook.iter().map(CardCook::text).collect::<Vec<_>>();
+    // 120 g cooked for 2½ eaters at half past six, boiled for half an hour; potatoes in their jackets for an hour and a quarter.
+    let [rice] = &cook("Thu supper")[..] else { panic!("one food is cooked") };
+    assert!(rice.starts_with("boil 1") && rice.ends_with(" g brown rice, 30 min, start 18:00"), "{rice}");
+    assert_eq!(cook("Sat supper"), ["bake 2½ large potatoes (925 g), 1 h 15 min, start 17:15"]);
+    assert!(cook("Tue supper").is_empty());
 }

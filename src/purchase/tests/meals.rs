@@ -21,6 +21,7 @@ fn line(wanted: Wanted) -> Ingredient {
 
 fn supper(eaters: f64, each: Vec<Ingredient>, shared: Vec<Ingredient>) -> Meal {
     Meal {
+        text: None,
         at_time: at("2026-12-01T18:30"),
         label: "Tue supper".into(),
         name: None,

@@ -257,7 +257,9 @@ impl Chance {
             label: chance.name(),
             name: chance.maybe(8),
             dishes: chance.many(6, dish),
+            text: chance.maybe(8),
             fresh: chance.many(6, Chance::name),
+            cook: vec![],
             made: chance.many(2, |chance| CardMaking { recipe: chance.recipe(), steps: chance.many(6, step) }),
             beware: chance.contains().beware(&[Allergen::Sesame]),
         };
@@ -272,6 +274,9 @@ impl Chance {
 
     fn labels(&mut self) -> Vec<SessionLabels> {
         let label = |chance: &mut Chance| Label {
+            eater: chance.maybe(3),
+            without: vec![],
+            not_known_for: vec![],
             recipe: chance.recipe(),
             amount: Quantity::portions(chance.below(9) as f64),
             place: [Place::Fridge, Place::Freezer][chance.below(2)],

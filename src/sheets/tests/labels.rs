@@ -16,6 +16,9 @@ const USUAL: LabelGrid = LabelGrid { columns: 3, rows: 8 };
 
 pub fn label() -> Label {
     Label {
+        eater: None,
+        without: vec![],
+        not_known_for: vec![],
         recipe: dish("White-bean mash"),
         amount: Quantity::portions(4.0),
         place: Place::Fridge,

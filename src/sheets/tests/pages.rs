@@ -15,7 +15,8 @@ use crate::{Shown, reckon};
 fn sheets(loaded: &Loaded) -> Vec<Sheet> {
     let reckoning = reckon(loaded, &Booked::default(), &[], 0, date(2026, 11, 27)).expect("the sample week can be planned");
     let (kitchen, week): (&Kitchen, &Week) = (&reckoning.kitchen, &reckoning.week);
-    let settings = Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false };
+    let settings =
+        Settings { paper: kitchen.print.paper, units: kitchen.print.units, size: Size::Normal, fold: false, under: kitchen.print.under };
     let names = kitchen.names();
     let list = reckoning.list(Shown::default());
     let prep = reckoning.prep(Effort::Low);

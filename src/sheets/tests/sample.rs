@@ -17,7 +17,8 @@ use crate::sheets::{Settings, Size};
 
 pub use super::afternoon::{Doing, before, milk_and_stock, session, task};
 
-pub const A4: Settings = Settings { paper: Paper::A4, units: Units::Metric, size: Size::Normal, fold: false };
+pub const A4: Settings =
+    Settings { paper: Paper::A4, units: Units::Metric, size: Size::Normal, fold: false, under: crate::kitchen::Under::ALL };
 pub const LETTER: Settings = Settings { paper: Paper::Letter, units: Units::Us, ..A4 };
 pub const LARGE: Settings = Settings { size: Size::Large, ..A4 };
 pub const FOLDED: Settings = Settings { fold: true, ..A4 };

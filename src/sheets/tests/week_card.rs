@@ -25,7 +25,9 @@ fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
         label: label.into(),
         name: Some("Barley plates".into()),
         dishes,
+        text: None,
         fresh: vec![],
+        cook: vec![],
         made: vec![],
         otherwise: vec![],
         beware: None,
@@ -97,7 +99,8 @@ fn every_meal_of_a_full_week_stands_on_the_card() {
 fn a_dish_says_where_it_is_and_whether_it_is_heated() {
     let all = letters_of(&printed(&card(), A4), |_| true);
     for said in [
-        "Pearl barley, 2½ portions, flat tub in the fridge: heat to 74 °C (165 °F)",
+        "Pearl barley, 2½ portions, flat tub in the fridge: heat",
+        "What is heated: to 74 °C (165 °F), right through.",
         "Herb yoghurt, 100 g, flat tub in the fridge: cold",
         "Frittata, 2 portions, straight from the pot",
         "Add: 75 g feta; 1 lemon (60 g)",
