@@ -30,8 +30,11 @@ fn an_appliance_that_binds_is_named_with_its_minutes_and_what_more_room_would_sa
     let prep = done_by(stew_and_roast(PRESSURE_COOKER, &steps, &steps), "14:40").prep();
     let expected = [
         "This session ends at 14:52, 12 min after 14:40.",
+        "It ends with moon stew, step 1.",
         "What binds is the pressure cooker, full for 52 min.",
         "With room for one more load in the pressure cooker it would end at 14:31, in time.",
+        "Without moon stew: 14:25, in time.",
+        "One more pair of hands would gain nothing.",
     ];
     assert_eq!(advice(&prep, 0), expected);
 }
@@ -43,8 +46,10 @@ fn hands_that_bind_are_named_with_their_minutes_and_what_one_more_person_would_s
     let prep = done_by(stew_and_roast("", &steps, &steps), "15:00").prep();
     let expected = [
         "This session ends at 15:20, 20 min after 15:00.",
+        "It ends with moon stew, step 1.",
         "What binds is hands-on work, 1 h 20 min for one pair of hands.",
         "With one more person it would end at 14:40, in time.",
+        "Without moon stew: 14:40, in time.",
     ];
     assert_eq!(advice(&prep, 0), expected);
 }
@@ -56,7 +61,10 @@ fn a_chain_that_binds_is_named_and_nothing_is_promised_that_would_not_help() {
     let prep = done_by(stew_and_roast(HOB, &chain, &does("hands = \"5 min\"")), "15:00").prep();
     let expected = [
         "This session ends at 15:21, 21 min after 15:00.",
+        "It ends with moon stew, step 2.",
         "What binds is the longest chain of steps, up to Moon stew, step 2: 1 h 21 min.",
+        "Without moon stew: 14:05, in time.",
+        "One more pair of hands would gain nothing.",
     ];
     assert_eq!(advice(&prep, 0), expected);
 }
@@ -72,10 +80,12 @@ fn a_recipe_moved_to_the_other_session_is_among_the_best_three() {
     assert_eq!(advice(&prep, 0), Vec::<String>::new());
     let expected = [
         "This session ends at 15:20, 20 min after 15:00.",
+        "It ends with moon stew, step 1.",
         "What binds is hands-on work, 1 h 20 min for one pair of hands.",
         "With one more person it would end at 14:40, in time.",
         "With sun roast moved to the session on Sun 14:00 it would end at 14:40, in time.",
         "With moon stew moved to the session on Sun 14:00 it would end at 14:40, in time.",
+        "Without moon stew: 14:40, in time.",
     ];
     assert_eq!(advice(&prep, 1), expected);
 }

@@ -9,7 +9,7 @@ use spence::measure::{Dimension, Spoons};
 
 /// The food that a line means, and its grams as purchased, to a tenth.
 fn grams(line: &str, foods: &Foods) -> (String, f64) {
-    let LineOf::Food { food, item: Some(item) } = read_line(line, foods).unwrap().of else { panic!("{line}") };
+    let LineOf::Food { food, item: Some(item) } = read_line(line, foods, Spoons::Us).unwrap().of else { panic!("{line}") };
     let id = foods.find(&food).unwrap_or_else(|| panic!("{line}: {food} is not known"));
     let quantity = as_purchased(&foods[id], &item, &Dimension::Mass, Spoons::Us).unwrap_or_else(|missing| panic!("{line}: {missing:?}"));
     (food, (quantity.base() * 10.0).round() / 10.0)
@@ -81,11 +81,11 @@ fn every_name_of_the_reference_reads_as_its_own_food() {
 fn the_lines_of_many_books_are_read_as_a_cook_reads_them() {
     let foods = Foods::reference();
     for (typed, printed, weighs) in printed::PRINTED {
-        let line = read_line(typed, &foods).unwrap_or_else(|error| panic!("{typed}: {error:?}"));
+        let line = read_line(typed, &foods, Spoons::Us).unwrap_or_else(|error| panic!("{typed}: {error:?}"));
         assert_eq!(&line.to_string(), printed, "{typed}");
         // Doubts are about the words as typed.
         let plain = |line: Line| Line { doubts: Vec::new(), ..line };
-        assert_eq!(read_line(printed, &foods).map(plain), Ok(plain(line.clone())), "{typed} printed as {printed}");
+        assert_eq!(read_line(printed, &foods, Spoons::Us).map(plain), Ok(plain(line.clone())), "{typed} printed as {printed}");
         let LineOf::Food { food, item } = &line.of else { panic!("{typed}: no food") };
         let unknown = Food::default();
         let food = foods.find(food).map_or(&unknown, |id| &foods[id]);

@@ -24,6 +24,25 @@ fn a_pint_is_the_households_own() {
 }
 
 #[test]
+fn the_size_of_a_container_is_in_the_household_s_own_pints() {
+    // An imperial pint is 568.26125 ml, one of the US 473.176473 ml; an imperial fluid ounce 28.4130625 ml.
+    let need = |rules: &str, line: &str| {
+        let shop = format!("{STALL}{}", pack("1 l", "1.00"));
+        let week = kitchen().rules(rules).foods(BLUEGRAIN).shops(&shop).meals(&supper("2026-11-30", &format!("\"{line}\"")));
+        bought(&week)["need"].clone()
+    };
+    let ml = |amount: f64| json!({ "amount": amount, "unit": "ml" });
+    let imperial = "pints = \"imperial\"";
+    assert_eq!(need(imperial, "2 tubs (1 pint) bluegrain"), ml(1136.5225));
+    assert_eq!(need(imperial, "1 (1 pint) tub bluegrain"), ml(568.26125));
+    assert_eq!(need(imperial, "2 x 1 pint bluegrain"), ml(1136.5225));
+    assert_eq!(need(imperial, "1 pint tub bluegrain"), ml(568.26125));
+    assert_eq!(need(imperial, "1 tub of 10 fl oz bluegrain"), ml(284.130625));
+    assert_eq!(need(imperial, "2 tubs bluegrain (1 pint each)"), ml(1136.5225));
+    assert_eq!(need("pints = \"us\"", "1 (1 pint) tub bluegrain"), ml(473.176473));
+}
+
+#[test]
 fn a_pint_of_a_household_that_does_not_say_which_is_told_with_the_other() {
     let shop = format!("{STALL}{}", pack("1 l", "1.00"));
     let said = |rules: &str, line: &str| {
@@ -33,6 +52,8 @@ fn a_pint_of_a_household_that_does_not_say_which_is_told_with_the_other() {
     let told = said("", "1 pint bluegrain");
     assert!(told.contains("\"1 pint bluegrain\" is taken in US measure, 473 ml; in imperial it would be 568 ml"), "{told}");
     assert!(told.contains("pints = \"us\" or \"imperial\" under [rules]"), "{told}");
+    let told = said("", "1 (1 pint) tub bluegrain");
+    assert!(told.contains("tub bluegrain\" is taken in US measure, 473 ml; in imperial it would be 568 ml"), "{told}");
     for quiet in [said("pints = \"us\"", "1 pint bluegrain"), said("", "1 cup bluegrain"), said("", "500 ml bluegrain")] {
         assert!(!quiet.contains("imperial"), "{quiet}");
     }

@@ -146,7 +146,7 @@ pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str
 
 /// Takes what a line names, past its dates or not, first expired first. Gives what the shelf did not hold of it, in words.
 fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Result<Option<String>, NotWasted> {
-    let line = read_line(what, &kitchen.foods).map_err(NotWasted::Unread)?;
+    let line = read_line(what, &kitchen.foods, kitchen.rules.spoons).map_err(NotWasted::Unread)?;
     let taken = match &line.of {
         LineOf::Food { food, item: Some(item) } => match kitchen.foods.find(food) {
             Some(id) => take_food(kitchen, bench, id, item, on),

@@ -156,7 +156,8 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
         Some((line, price)) => (line, Some(money(kitchen, price)?)),
         None => (text, None),
     };
-    let read = read_line(line, &kitchen.foods).map_err(|error| format!("cannot read \"{line}\": {}: {}.", error.cause, error.remedy))?;
+    let read = read_line(line, &kitchen.foods, kitchen.rules.spoons)
+        .map_err(|error| format!("cannot read \"{line}\": {}: {}.", error.cause, error.remedy))?;
     let LineOf::Food { food, item: Some(item) } = read.of else {
         return Err(format!("\"{line}\" is no amount of a food. Write it like \"1 kg onions at 1.20\"."));
     };

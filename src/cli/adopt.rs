@@ -11,6 +11,7 @@ use super::{Cli, Format, setting};
 use crate::adopt::{Adopted, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
 use crate::foods::Foods;
 use crate::kitchen::{LineOf, LineRead, load_foods, read_ingredients};
+use crate::measure::Spoons;
 use crate::words::counted;
 
 /// The recipes that are there: name in lower case, by id.
@@ -163,7 +164,7 @@ fn is_ingredient(line: &str, foods: &Foods) -> bool {
         LineOf::Food { item, .. } => item.is_some(),
         LineOf::Recipe { .. } => true,
     };
-    matches!(read_ingredients(line, foods), Ok(LineRead::Ingredients(lines)) if lines.iter().any(with_amount))
+    matches!(read_ingredients(line, foods, Spoons::Us), Ok(LineRead::Ingredients(lines)) if lines.iter().any(with_amount))
 }
 
 /// What the page does not say, and the key that would.
@@ -182,7 +183,7 @@ fn missing(recipe: &Adopted, foods: &Foods) -> Vec<String> {
         missing.push("`method` is missing: it takes no time in the session.".to_owned());
     }
     for line in &recipe.ingredients {
-        if let Err(error) = read_ingredients(line, foods) {
+        if let Err(error) = read_ingredients(line, foods, Spoons::Us) {
             missing.push(format!("\"{line}\" does not read as an ingredient: {}. In `ingredients`, {}.", error.cause, error.remedy));
         }
     }

@@ -42,7 +42,7 @@ pub fn run(cli: &Cli, line: &str, unit: &str) -> Done {
 }
 
 fn answer(text: &str, to: Unit, foods: &Foods, spoons: Spoons) -> Result<Answer, Failure> {
-    match read_line(text, foods) {
+    match read_line(text, foods, spoons) {
         Ok(line) => match &line.of {
             LineOf::Food { food, item: Some(item) } => of_food(text, food, item, line.prep.as_deref(), to, foods, spoons),
             LineOf::Food { item: None, .. } => {

@@ -10,7 +10,7 @@ use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::Shown;
-use crate::kitchen::{Kitchen, Names};
+use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::{Money, Units, show};
 use crate::plan::{ShortMeal, State};
 use crate::purchase::{DayNote, Expiring, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
@@ -34,6 +34,8 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     let units = kitchen.print.units;
     let names = kitchen.names();
     let mut out = format!("{}: {}\n", names.household, list.week);
+    let not_known = list.warnings.iter().filter(|one| matches!(one, Warning::NotKnown { .. }));
+    titled(&mut out, "Not known", not_known.map(|one| vec![one.words()]).collect());
     short(&list.short, names, units, &mut out);
     for trip in &list.trips {
         let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_deref()) };
@@ -169,17 +171,9 @@ fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
     ]
 }
 
-/// Day, name, and what the planned meals give of what is wanted: "at least 1450 of 2000 kcal".
+/// Day, name, and what the planned meals give of what is wanted.
 fn day_row(note: &DayNote) -> Vec<String> {
-    let least = if note.got.at_least { "at least " } else { "" };
-    let of = |got: f64, wanted: Option<f64>, unit: &str| wanted.map(|wanted| format!("{least}{got:.0} of {wanted:.0} {unit}"));
-    let got = &note.got;
-    let said = [
-        of(got.kcal, note.of.kcal, "kcal"),
-        of(got.protein_g, note.of.protein_g, "g protein"),
-        of(got.fibre_g, note.of.fibre_g, "g fibre"),
-    ];
-    [day(note.on), got.name.clone()].into_iter().chain(said.into_iter().flatten()).collect()
+    [day(note.on), note.got.name.clone()].into_iter().chain(words::of_a_day(note)).collect()
 }
 
 pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {

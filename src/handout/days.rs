@@ -141,7 +141,7 @@ fn cooked(kitchen: &Kitchen, line: &Ingredient) -> Option<String> {
 /// The steps of a making that are done ahead, with how long before.
 pub(super) fn ahead(kitchen: &Kitchen, making: &Making) -> Vec<(Minutes, RecipeId, String)> {
     let steps = kitchen.recipes[making.recipe].steps.iter().enumerate();
-    steps.filter_map(|(number, step)| Some((step.ahead?, making.recipe, making_text(kitchen, making, number)))).collect()
+    steps.filter_map(|(number, step)| Some((step.ahead?, making.recipe, making_text(kitchen, making, number, &Number::ONE)))).collect()
 }
 
 /// "white-bean mash", "red peppers".

@@ -35,7 +35,10 @@ pub struct Household {
     /// Every `[[eater]]`, in order of the file; empty where the household is a number.
     pub named: Vec<Eater>,
     pub currency: Currency,
+    /// Allergens that everybody would rather not have.
     pub avoid: Vec<Allergen>,
+    /// Foods and kinds of food that everybody would rather not have.
+    pub avoid_foods: Vec<Shunned>,
     /// Holds for everybody.
     pub allergic: Vec<Shunned>,
     /// What a week's shopping may cost.
@@ -44,6 +47,13 @@ pub struct Household {
     pub mealtimes: BTreeMap<String, Time>,
     /// Of the IANA tz database, by its own name; `None`: its times float.
     pub zone: Option<String>,
+}
+
+impl Household {
+    /// Is there anything that everybody would rather not have?
+    pub fn avoids_something(&self) -> bool {
+        !self.avoid.is_empty() || !self.avoid_foods.is_empty()
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -232,6 +242,8 @@ pub struct Recipe {
     pub hold_hot: Option<Minutes>,
     pub boxed: Option<BoxKind>,
     pub ingredients: Vec<Ingredient>,
+    /// The headings of the list, "For the dressing", each with the place of the ingredient after it.
+    pub headings: Vec<(usize, String)>,
     pub steps: Vec<Step>,
     /// What its method says is done at the table: printed with the dish.
     pub at_table: Vec<String>,

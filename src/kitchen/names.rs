@@ -1,6 +1,6 @@
 //! What a kitchen and its parts are called: all that text, paper and JSON need of it to print an id. With its currency.
 
-use super::{Appliance, ApplianceId, Kitchen, Recipe, RecipeId, Shop, ShopId, Ware};
+use super::{Appliance, ApplianceId, ApplianceKind, Kitchen, Recipe, RecipeId, Shop, ShopId, Ware};
 use crate::foods::{FoodId, Foods};
 use crate::measure::{Currency, Money};
 
@@ -58,6 +58,11 @@ impl<'k> Names<'k> {
 
     pub fn appliance(self, id: ApplianceId) -> &'k str {
         &self.appliances[id].name
+    }
+
+    /// Given, or guessed from its name.
+    pub fn appliance_kind(self, id: ApplianceId) -> Option<ApplianceKind> {
+        self.appliances[id].kind
     }
 
     /// The food's name, or the recipe's.

@@ -220,6 +220,7 @@ fn read_recipes(
         let before = found.count();
         recipe.ingredients = top.as_ref().map(|top| recipe::read_ingredients(top, speech)).unwrap_or_default();
         complete.push(found.count() == before);
+        recipe.headings = speech.headings_of(&recipe);
         recipes.push(recipe);
     }
     let names: Vec<String> = recipes.iter().map(|recipe| recipe.name.clone()).collect();

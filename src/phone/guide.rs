@@ -5,8 +5,8 @@ use std::fmt::Write;
 use super::list::there;
 use super::{safe, short_hash};
 use crate::kitchen::{Kitchen, Names};
-use crate::measure::{Units, show};
-use crate::prep::{Before, CardMeal, Moment, PrepPlan, SessionPlan, Task, WeekCard};
+use crate::measure::Units;
+use crate::prep::{Before, CardMeal, Fetched, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food};
 use crate::words::{clock, clock_after, day, day_clock, duration, place, sentence};
 
 pub(super) fn sessions(kitchen: &Kitchen, prep: &PrepPlan) -> String {
@@ -36,7 +36,8 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
          <button type=\"button\" data-shift=\"-10\">10 min back</button><span class=\"shifted\" role=\"status\"></span></div>\n",
     );
     add_items(html, "Before", before.iter().map(|one| format!("{}: {}", moment(one.at), one.errand.text(names, units))));
-    add_items(html, "Fetch", session.fetch.iter().map(|one| fetched(one, names, units)));
+    add_items(html, "Get out", session.get_out(None).words(names).into_iter());
+    add_items(html, "Fetch", by_food(&session.fetch).iter().map(|one| fetched(one, session, names, units)));
     html.push_str("<ol>\n");
     for (index, text) in texts.iter().enumerate() {
         add_step(html, names, units, session, (index, text), &texts);
@@ -46,10 +47,8 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
     html.push_str("</section>\n");
 }
 
-fn fetched(one: &crate::prep::Fetch, names: Names, units: Units) -> String {
-    let much = if one.amount.is_zero() { "to taste".to_owned() } else { show(&one.amount, units) };
-    let from = one.place.map_or("from the shopping", place);
-    format!("{}, {much}, {from}{}", names.ware(one.of), if one.look_first { ", look at it first" } else { "" })
+fn fetched(one: &Fetched, session: &SessionPlan, names: Names, units: Units) -> String {
+    format!("{}: {}", one.words(&session.said, 1.0, names, units), one.places(&session.said, units))
 }
 
 fn moment(at: Moment) -> String {

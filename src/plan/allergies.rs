@@ -4,8 +4,8 @@
 
 use std::collections::BTreeSet;
 
-use super::aside::guard_portions;
-use super::children::guard_children;
+use super::aside::{exchanges_inside_dishes, guard_portions};
+use super::children::{guard_children, needs_of_the_young};
 use super::servings::servings;
 use super::uses::meal_name;
 use crate::foods::{Allergen, Fact, Food, FoodId, Kind};
@@ -18,6 +18,15 @@ pub struct Guarded {
     pub warnings: Vec<Warning>,
     /// Of the warnings, those for small children, with the dish they are about.
     pub cautions: Vec<(Option<RecipeId>, String)>,
+    /// Of the warnings, what is not known for an allergic eater, with the dishes it lies in.
+    pub unknown: Vec<(Vec<RecipeId>, String)>,
+}
+
+impl Guarded {
+    fn doubt(&mut self, found: &Found<'_>, text: String) {
+        self.unknown.push((found.dishes.clone(), text.clone()));
+        self.warnings.push(Warning::NotKnown { at: found.at.clone(), text });
+    }
 }
 
 /// A dish of a session holds what somebody is allergic to, while that eater's own food is made beside it.
@@ -74,6 +83,8 @@ pub fn guard(kitchen: &Kitchen, week: &Week) -> Guarded {
     }
     guard_children(kitchen, week, &mut guarded);
     guard_portions(kitchen, week, &mut guarded);
+    guarded.warnings.extend(exchanges_inside_dishes(kitchen, week));
+    guarded.warnings.extend(needs_of_the_young(kitchen, week));
     guarded.mistakes.sort();
     guarded.mistakes.dedup();
     let mut said = BTreeSet::new();
@@ -188,10 +199,10 @@ impl<'k> Plate<'k> {
                     Meets::Is(what) => guarded.mistakes.push(self.refused(kitchen, &found, format!("{chain}: {what}"))),
                     Meets::MayBe(group) => {
                         let word = &shunned.word;
-                        guarded.warnings.push(warn(format!(
-                            "{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.",
-                            self.name
-                        )));
+                        guarded.doubt(
+                            &found,
+                            format!("{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.", self.name),
+                        );
                     }
                     Meets::NotKnown => unknown.push(&shunned.word),
                     Meets::Nothing => {}
@@ -199,7 +210,7 @@ impl<'k> Plate<'k> {
             }
             if !unknown.is_empty() {
                 let words = unknown.join(", ");
-                guarded.warnings.push(warn(format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name)));
+                guarded.doubt(&found, format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name));
             }
             for shunned in &self.avoid {
                 match meets(shunned, found.food, food) {

@@ -2,7 +2,7 @@
 
 use super::allergies::Guarded;
 use super::servings::{goes_into, servings};
-use crate::kitchen::{Kitchen, Meal, Mistake, Piece, Recipe, RecipeId, Ware, Week};
+use crate::kitchen::{Kitchen, Meal, Mistake, Piece, Recipe, RecipeId, Swap, Ware, Warning, Week, Who};
 
 /// The first step (counted from 0) of the recipe that brings in any of these, itself or inside a component.
 ///
@@ -58,6 +58,31 @@ fn too_late(kitchen: &Kitchen, dish: RecipeId, without: &[Ware]) -> Option<(Reci
         Ware::Recipe(part) => too_late(kitchen, part, without),
         Ware::Food(_) => None,
     })
+}
+
+/// Told of every standing exchange that a dish is too late for: inside a dish nothing takes the place of what is left away.
+pub(super) fn exchanges_inside_dishes(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
+    let mut told = Vec::new();
+    let names = kitchen.names();
+    for meal in &week.meals {
+        for serving in servings(meal) {
+            let Ware::Recipe(dish) = serving.line.ware() else { continue };
+            for diner in serving.to.iter().map(|(place, _)| &meal.diners[*place]) {
+                let Who::Eater(eater) = diner.who else { continue };
+                let inside = |swap: &&Swap| diner.without.contains(&swap.from) && goes_into(kitchen, dish, swap.from);
+                for (swap, to) in kitchen.household.named[eater].swap.iter().filter(inside).filter_map(|swap| Some((swap, swap.to?))) {
+                    let (name, from, to) = (&diner.name, names.ware(swap.from), names.ware(to));
+                    let text = format!(
+                        "{}, {name}: {} > {from}: left away for {name}, and {to} does not take its place, for a swap reaches into no dish. \
+                         Give {name} something else with instead in the meal, or add the {to} there.",
+                        meal.label, kitchen.recipes[dish].name
+                    );
+                    told.push(Warning::Note { at: Some(serving.line.at.clone()), text });
+                }
+            }
+        }
+    }
+    told
 }
 
 fn cannot(kitchen: &Kitchen, meal: &Meal, name: &str, dish: RecipeId, ware: Ware) -> Mistake {

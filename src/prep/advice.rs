@@ -40,10 +40,14 @@ pub enum Advice {
     Unfit { step: Job, role: Option<String>, skill: Option<String> },
     /// The session ends so long after `by`.
     Late { by: DateTime, over: i64 },
+    /// What the session ends with.
+    Ends { job: Job },
     /// What takes the most time by itself.
     Binds(Bottleneck),
     /// With the change it would end at `end`, which is `over` past the time it should: none or fewer where it is in time.
     Remedy { change: Change, end: DateTime, over: i64 },
+    /// Another pair of hands would not make it any shorter.
+    HandsGainNothing,
     /// An earlier session wants the same people and appliances at the same time.
     AtOnce { people: Vec<String>, appliances: Vec<ApplianceId>, session: DateTime },
 }
@@ -97,6 +101,8 @@ pub enum Change {
         recipe: RecipeId,
         to: DateTime,
     },
+    /// One dish less.
+    Without(RecipeId),
 }
 
 /// What there is to know about session `index`, the gravest first. `replan` answers a changed problem with its finish in minutes.
@@ -118,6 +124,7 @@ pub(super) fn advice(
     said.extend(teller.unfit());
     if let Some(late) = late(session, schedule.finish) {
         said.push(late);
+        said.extend(teller.ends(schedule));
         said.extend(binding(kitchen, &teller).map(Advice::Binds));
         said.extend(remedies((kitchen, week, makings), index, work, schedule.finish, replan));
     }
@@ -142,6 +149,13 @@ pub(super) struct Teller<'a> {
 }
 
 impl Teller<'_> {
+    /// The job that is over last.
+    fn ends(&self, schedule: &Schedule) -> Option<Advice> {
+        let end = |job: &usize| schedule.placed[*job].start + self.work.problem.jobs[*job].minutes();
+        let last = (0..schedule.placed.len()).max_by_key(end)?;
+        Some(Advice::Ends { job: self.job(last) })
+    }
+
     fn recipe(&self, making: usize) -> RecipeId {
         self.makings.makings[making].recipe
     }

@@ -8,6 +8,7 @@ use super::text::making_text;
 use super::{Before, Errand, Moment};
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{Kitchen, Ware, Week};
+use crate::measure::Number;
 use crate::measure::Quantity;
 use crate::plan::{Draw, MadeAt, Makings};
 
@@ -34,7 +35,7 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Before> 
         let recipe = making.recipe;
         for (step, ahead) in kitchen.recipes[recipe].steps.iter().enumerate().filter_map(|(s, step)| step.ahead.map(|a| (s, a))) {
             let Some(at) = start.and_then(|start| start.checked_sub(Span::new().try_minutes(ahead.0).ok()?).ok()) else { continue };
-            let text = making_text(kitchen, making, step);
+            let text = making_text(kitchen, making, step, &Number::ONE);
             dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text } });
         }
     }

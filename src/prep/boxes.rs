@@ -35,7 +35,7 @@ pub(super) fn box_task(making: &Making) -> BoxTask {
             None => into.push(Kept { amount: boxed.amount.clone(), place: boxed.place }),
         }
     }
-    BoxTask { recipe: making.recipe, into }
+    BoxTask { recipe: making.recipe, into, by: None }
 }
 
 pub(super) fn errand(moved: &Move) -> Errand {

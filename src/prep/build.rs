@@ -12,6 +12,7 @@ use super::cuts::cuts;
 use super::fetch::fetch;
 use super::schedule::{least_finish, slower};
 use super::tasks::{Work, session_work};
+use super::uses::{said, shared_out};
 use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
@@ -41,7 +42,8 @@ fn session_plan(
     let session = &week.sessions[index];
     let work = session_work(kitchen, week, index, makings);
     let planned = schedule(&work.asked(), effort);
-    let timed = tasks(kitchen, makings, &work, &planned);
+    let mut timed = tasks(kitchen, makings, &work, &planned);
+    shared_out(timed.iter_mut().map(|(task, _)| task));
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
     SessionPlan {
         start: session.start,
@@ -58,6 +60,7 @@ fn session_plan(
         cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
         slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
+        said: said(kitchen, made()),
         people: work.people,
     }
 }

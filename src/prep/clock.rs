@@ -5,17 +5,18 @@ use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::handles_raw;
 use super::tasks::{Origin, Part, Work};
-use super::text::{again_text, first_word, making_text, preparations};
-use super::{AsideTask, Doing, Note, PersonId, Schedule, Setting, StepTask, Task};
+use super::text::{first_word, making_text, preparations, weight_so_far};
+use super::uses::first_uses;
+use super::{AsideTask, BoxTask, Doing, LinkWhy, Note, PartOf, PersonId, Schedule, Setting, StepTask, Task};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe};
-use crate::measure::{Celsius, Quantity};
+use crate::measure::{Celsius, Number, Quantity};
 use crate::plan::{Making, Makings};
 use std::collections::BTreeMap;
 
 /// The tasks in time order; at one time an appliance is set first, then recipes in the order of their makings. The second figure of
 /// a pair is the job, or `None` for a setting. A task's number on paper is its place here, from 1.
 pub(super) fn tasks(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedule) -> Vec<(Task, Option<usize>)> {
-    let set = schedule.settings.iter().map(|setting| (set_task(setting), None));
+    let set = schedule.settings.iter().map(|setting| (set_task(setting, who_sets(work, schedule, setting.start)), None));
     let jobs = (0..work.origins.len()).map(|job| (job_task(kitchen, makings, work, schedule, job), Some(job)));
     let mut tasks: Vec<(Task, Option<usize>)> = set.chain(jobs).collect();
     tasks.sort_by_key(|(task, job)| (task.start_minute, job.is_some(), *job));
@@ -47,14 +48,14 @@ fn late(work: &Work, schedule: &Schedule) -> BTreeMap<usize, i64> {
     late
 }
 
-fn set_task(setting: &Setting) -> Task {
+fn set_task(setting: &Setting, person: Option<PersonId>) -> Task {
     Task {
         what: Doing::Set,
         start_minute: setting.start,
         hands_minutes: 0,
         out_minutes: 0,
         end_minute: setting.ready,
-        person: None,
+        person,
         out_person: None,
         on: vec![ApplianceId(setting.machine)],
         takes: None,
@@ -88,17 +89,64 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     if let Part::Aside { of, .. } = part {
         return Task { what: Doing::Aside(aside_task(kitchen, making, of)), ..task };
     }
-    let Part::Step { step, round, rounds, takes } = part else { return Task { what: Doing::Box(box_task(making)), ..task } };
+    let Part::Step { step, round, rounds, takes } = part else {
+        return Task { what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), ..box_task(making) }), ..task };
+    };
     let recipe = &kitchen.recipes[making.recipe];
-    let text = if round == 0 { making_text(kitchen, making, step) } else { again_text(kitchen, recipe, step) };
+    let share = share_of_round(work, job);
+    let text = making_text(kitchen, making, step, &share);
+    let uses = first_uses(kitchen, making, step, &share);
+    let part = (rounds > 1).then(|| PartOf { weight: weight_so_far(kitchen, making, step, &share), share });
     let on = recipe.steps[step].on.clone();
     Task {
-        what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, verb: first_word(recipe, step) }),
+        what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, part, verb: first_word(recipe, step), uses }),
         takes: (!on.is_empty()).then_some(takes as u32),
         on,
-        notes: notes(kitchen, recipe, step, (round, rounds)),
+        notes: notes(kitchen, recipe, step, round),
         ..task
     }
+}
+
+/// Which part of its step a job is, by the room that each round takes.
+fn share_of_round(work: &Work, job: usize) -> Number {
+    let Origin { making, part: Part::Step { step, takes, .. } } = work.origins[job] else { return Number::ONE };
+    let room = |origin: &Origin| match origin.part {
+        Part::Step { step: of, takes, .. } if origin.making == making && of == step => takes,
+        _ => 0,
+    };
+    let all: i64 = work.origins.iter().map(room).sum();
+    if all == 0 { Number::ONE } else { Number::over(takes, all) }
+}
+
+/// The minute by which what leaves the heat is in its box and cold: the earliest of its loads counts.
+fn chilled_by(work: &Work, schedule: &Schedule, boxing: usize) -> Option<i64> {
+    let hot = work.problem.links.iter().filter(|link| link.after == boxing && link.why == LinkWhy::Safety);
+    hot.filter_map(|link| Some(schedule.placed[link.before].start + work.problem.jobs[link.before].minutes() + link.within?)).min()
+}
+
+/// Setting an appliance takes nobody's time: whoever is free does it, else whoever is between two tasks, else whoever is there. Who may
+/// work with heat comes first.
+fn who_sets(work: &Work, schedule: &Schedule, minute: i64) -> Option<PersonId> {
+    let hands = |person: usize| {
+        let jobs = work.problem.jobs.iter().zip(&schedule.placed);
+        jobs.flat_map(move |(job, placed)| {
+            let out = placed.start + job.hands + job.wait;
+            let hands = (placed.person == Some(person)).then_some((placed.start, placed.start + job.hands));
+            let taken_out = (placed.out_person == Some(person)).then_some((out, out + job.out));
+            hands.into_iter().chain(taken_out)
+        })
+    };
+    let there = |person: &usize| {
+        let worker = &work.problem.people[*person];
+        worker.from <= minute && worker.until.is_none_or(|until| minute < until)
+    };
+    let rank = |person: usize| {
+        let within = hands(person).any(|(from, until)| from < minute && minute < until);
+        let beside = hands(person).any(|(from, until)| until > from && (from == minute || until == minute));
+        let may = work.people.get(person).is_some_and(|person| person.may.as_ref().is_none_or(|may| may.iter().any(|one| one == "heat")));
+        (!may, within, beside, person)
+    };
+    (0..work.problem.people.len()).filter(there).min_by_key(|person| rank(*person)).map(PersonId)
 }
 
 fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
@@ -108,11 +156,8 @@ fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
 }
 
 /// What stands in small print under the step.
-fn notes(kitchen: &Kitchen, recipe: &Recipe, step: usize, (round, rounds): (usize, usize)) -> Vec<Note> {
+fn notes(kitchen: &Kitchen, recipe: &Recipe, step: usize, round: usize) -> Vec<Note> {
     let mut notes = Vec::new();
-    if round == 0 && rounds > 1 {
-        notes.push(Note::AllRounds(rounds));
-    }
     if round == 0 {
         notes.extend(preparations(kitchen, recipe, step));
     }

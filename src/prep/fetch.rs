@@ -2,11 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use super::Fetch;
+use super::{Fetch, Said};
 use crate::foods::{FoodId, convert};
+use crate::kitchen::Names;
 use crate::kitchen::{Kitchen, Lot, Ware};
-use crate::measure::{Dimension, Quantity, TOLERANCE};
+use crate::measure::{Dimension, Quantity, TOLERANCE, Units, show};
 use crate::plan::{Demand, Draw, Kept, MadeAt, Makings, User};
+use crate::words::{in_a_sentence, place};
 
 /// In order of place, what was bought last; within a place the oldest first. One entry per food and place.
 pub(super) fn fetch(kitchen: &Kitchen, makings: &Makings, demand: &[Demand], draws: &[Draw], session: usize) -> Vec<Fetch> {
@@ -43,6 +45,72 @@ pub fn by_food(all: &[Fetch]) -> Vec<Fetched<'_>> {
         }
     }
     foods
+}
+
+impl Fetched<'_> {
+    /// "5 cloves of garlic", "220 g onions", "black pepper": what is fetched in a cook's words. What is counted is whole; `share` is of a
+    /// person who handles a part of it.
+    pub fn words(&self, said: &[Said], share: f64, names: Names, units: Units) -> String {
+        let name = match (self.said(said), self.of) {
+            (Some(said), _) => said.name.clone(),
+            (None, Ware::Recipe(recipe)) => in_a_sentence(names.recipe(recipe)),
+            (None, Ware::Food(food)) => names.food(food).to_owned(),
+        };
+        let said = self.said(said);
+        let part = said.and_then(|said| said.counted.as_ref()).map(|count| whole(count.scaled(share)));
+        match (said.and_then(|said| said.words.clone()).filter(|_| share >= 1.0), part) {
+            _ if self.amount.is_zero() => name,
+            (Some(words), _) => words,
+            (None, Some(part)) => {
+                let one = matches!(self.of, Ware::Food(_)) && matches!(&part, Quantity::Count(number) if *number <= 1);
+                let of = if matches!(part, Quantity::Words(..)) { "of " } else { "" };
+                format!("{} {of}{}", show(&part, units), if one { names.ware(self.of) } else { &name })
+            }
+            (None, None) => format!("{} {name}", show(&whole(self.amount.scaled(share)), units)),
+        }
+    }
+
+    /// "500 g fridge, the rest from the shopping"; of one place that place alone.
+    pub fn places(&self, said: &[Said], units: Units) -> String {
+        let told = |one: &Fetch| {
+            let at = one.place.map_or("from the shopping", place);
+            if one.look_first { format!("{at} (look at it first)") } else { at.to_owned() }
+        };
+        let [parts @ .., last] = self.from.as_slice() else { return String::new() };
+        if parts.is_empty() {
+            return told(last);
+        }
+        let counted = self.said(said).and_then(|said| said.counted.as_ref());
+        let all = self.amount.base();
+        // A lot that is weighed and comes near to so many pieces is told as those; "500 g" of three apples is no number of them.
+        let part = |one: &Fetch| match counted {
+            Some(count) if all > 0.0 => {
+                let part = count.scaled(one.amount.base() / all);
+                let off = (part.base() - part.base().round()).abs();
+                if off <= NEARLY_WHOLE && part.base().round() < count.base() { part } else { one.amount.clone() }
+            }
+            _ => one.amount.clone(),
+        };
+        let parts = parts.iter().map(|one| format!("{} {}, ", show(&part(one), units), told(one)));
+        format!("{}the rest {}", parts.collect::<String>(), told(last))
+    }
+
+    fn said<'s>(&self, said: &'s [Said]) -> Option<&'s Said> {
+        said.iter().find(|said| said.of == self.of)
+    }
+}
+
+/// How far from a whole number a part may be that is told as pieces.
+const NEARLY_WHOLE: f64 = 0.05;
+
+/// Nobody fetches three eighths of a garlic.
+fn whole(amount: Quantity) -> Quantity {
+    match amount {
+        Quantity::Count(number) => Quantity::Count(number.ceil()),
+        // A part of a handful is told as it is.
+        Quantity::Words(number, word) if word == "clove" => Quantity::Words(number.ceil(), word),
+        amount => amount,
+    }
 }
 
 /// What the session needs of each food and has not yet been fetched for, in base units of each dimension.

@@ -5,7 +5,7 @@ use jiff::civil::{Date, DateTime};
 use super::{Advice, Care};
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{ApplianceId, Person, RecipeId, Ware};
-use crate::measure::{Celsius, Quantity};
+use crate::measure::{Celsius, Number, Quantity};
 use crate::plan::{Beware, Contains, ShortMeal};
 
 #[derive(Debug, Clone, PartialEq)]
@@ -52,6 +52,20 @@ pub struct SessionPlan {
     pub advice: Vec<Advice>,
     /// How the plan fares with slower hands, a tenth and a fifth.
     pub slower: Vec<Slowed>,
+    /// How the session's lines speak of the foods that are fetched.
+    pub said: Vec<Said>,
+}
+
+/// What is fetched of a food, in a cook's words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Said {
+    pub of: Ware,
+    /// "onions", as a line names it.
+    pub name: String,
+    /// "5 cloves of garlic", "6 large potatoes, 1.8 kg", "2 tbsp honey", where all lines speak of it in one way.
+    pub words: Option<String>,
+    /// The number of pieces or cloves, by which the parts of it are told as well.
+    pub counted: Option<Quantity>,
 }
 
 /// The plan carried out in its own order with all hands-on times longer.
@@ -145,10 +159,22 @@ pub struct StepTask {
     pub step: usize,
     pub round: usize,
     pub rounds: usize,
-    /// The recipe's own words with the amounts of this making; of a further round without amounts.
+    /// The recipe's own words with the amounts of this making and round.
     pub text: String,
+    /// Of several rounds, how much of it goes into this one.
+    pub part: Option<PartOf>,
     /// The word with which the recipe begins it, "Roast"; empty where it begins with a food.
     pub verb: String,
+    /// What it is the first to handle, each with its share of what the session takes of that.
+    pub uses: Vec<(Ware, f64)>,
+}
+
+/// One round's share of a step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PartOf {
+    pub share: Number,
+    /// What that weighs on the board, where it is known of everything and nothing is cooked yet.
+    pub weight: Option<Quantity>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -156,6 +182,8 @@ pub struct BoxTask {
     pub recipe: RecipeId,
     /// What goes where, each place once.
     pub into: Vec<Kept>,
+    /// The minute by which what was hot must be cold; `None` where nothing was.
+    pub by: Option<i64>,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -204,8 +232,6 @@ impl Task {
 /// Small print of a step.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Note {
-    /// The first of several rounds: its amounts are for all of them.
-    AllRounds(usize),
     /// What a line says after its comma that is no cut: "drained".
     Prepared { what: String, how: String },
     /// It is done when the inside is so hot.
@@ -231,7 +257,11 @@ pub struct Fetch {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cut {
     pub food: FoodId,
+    /// "onions", as its line names it.
+    pub name: String,
     pub amount: Quantity,
+    /// The same as a number of pieces or cloves, where the line counts them.
+    pub counted: Option<Quantity>,
     /// In the household's words: "diced", "peeled, cut in wedges".
     pub cut: String,
     /// The number of the step on the guide (its place in `tasks` among the steps, from 1) that uses it.

@@ -16,6 +16,7 @@ mod labels;
 mod links;
 mod names;
 mod problem;
+mod ready;
 mod recipe_page;
 mod remedies;
 mod rounds;
@@ -28,19 +29,22 @@ mod tasks;
 #[cfg(test)]
 mod testing;
 mod text;
+mod uses;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::{prep, turnover};
 pub use cautions::{Care, Holds, cautions};
+pub use cuts::CutTogether;
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use guide::{
-    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PersonId, PrepPlan, Put,
-    SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
+    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
+    Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
+pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};

@@ -5,8 +5,8 @@ use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, S
 use crate::foods::Place;
 use crate::foods::safety::REHEATED;
 use crate::kitchen::{Names, Person};
-use crate::measure::{Quantity, Units, show};
-use crate::words::{self, JOINING, clock, degrees, duration, in_a_sentence, listed, plural, sentence, temperature};
+use crate::measure::{Number, Quantity, Units, show};
+use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, plural, sentence, temperature};
 use std::fmt;
 
 impl Task {
@@ -19,7 +19,7 @@ impl Task {
                 format!("Set the {appliance}{heat}")
             }
             Doing::WashUp => "Wash up".to_owned(),
-            Doing::Step(step) => step.text(),
+            Doing::Step(step) => step.text(units),
             Doing::Box(boxing) => boxing.text(names, units),
             Doing::Aside(aside) => aside.text(names, units),
         }
@@ -44,20 +44,21 @@ impl Task {
     }
 }
 
-/// At most two words of a recipe's name, none of them a joining word at the end.
-fn first_words(name: &str) -> String {
-    let mut words: Vec<&str> = name.split_whitespace().take(2).collect();
-    if words.len() == 2 && JOINING.contains(&words[1]) {
-        words.pop();
+impl StepTask {
+    /// "Round 2 of 3: a third of it, 600 g. Roast the beetroot."
+    pub fn text(&self, units: Units) -> String {
+        let Some(part) = &self.part else { return self.text.clone() };
+        let weight = part.weight.as_ref().map_or_else(String::new, |weight| format!(", {}", show(weight, units)));
+        format!("Round {} of {}: {} of it{weight}. {}", self.round + 1, self.rounds, share_of(&part.share), self.text)
     }
-    words.join(" ")
 }
 
-impl StepTask {
-    /// "Round 2 of 3: Roast the beetroot."
-    pub fn text(&self) -> String {
-        if self.round == 0 { self.text.clone() } else { format!("Round {} of {}: {}", self.round + 1, self.rounds, self.text) }
-    }
+/// "half", "two thirds", "2 fifths" where no fraction is usual.
+fn share_of(share: &Number) -> String {
+    const USUAL: [(i64, i64, &str); 5] =
+        [(1, 2, "half"), (1, 3, "a third"), (2, 3, "two thirds"), (1, 4, "a quarter"), (3, 4, "three quarters")];
+    let usual = USUAL.iter().find(|(part, of, _)| *share == Number::over(*part, *of));
+    usual.map_or_else(|| share.to_string(), |(.., words)| (*words).to_owned())
 }
 
 impl AsideTask {
@@ -87,7 +88,6 @@ impl BoxTask {
 impl Note {
     pub fn text(&self, names: Names, units: Units) -> String {
         match self {
-            Note::AllRounds(rounds) => format!("Round 1 of {rounds}; the amounts are for all rounds"),
             Note::Prepared { what, how } => format!("{}: {how}", sentence(what)),
             Note::Inside(heat) => format!("Until the inside reaches {}", degrees(*heat, units)),
             Note::Wash => "Wash hands, board and knife".to_owned(),

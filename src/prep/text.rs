@@ -4,9 +4,10 @@
 //! eggs only where one has to be parted.
 
 use super::Note;
+use super::cuts::{first_handled, is_cut};
 use super::names::{first_step, handled, unnamed};
 use crate::foods::{Food, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
-use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Wanted};
+use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
 use crate::words::{in_a_sentence, listed, plural};
@@ -18,33 +19,63 @@ pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64)
 }
 
 /// As [`step_text`], for a making: what single eaters get without something lessens the amount of that alone.
-pub fn making_text(kitchen: &Kitchen, making: &Making, step: usize) -> String {
-    text_with(kitchen, making.recipe, step, |one| making.times(one.ware()).to_f64())
+/// `share` is of a round that takes a part of it.
+pub fn making_text(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> String {
+    text_with(kitchen, making.recipe, step, |one| (&making.times(one.ware()) * share).to_f64())
+}
+
+/// What a round has on the board, in grams: everything that this step and those before it handle. `None` where the weight of anything is not
+/// known, and where something has been soaked or cooked already.
+pub(super) fn weight_so_far(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> Option<Quantity> {
+    let recipe = &kitchen.recipes[making.recipe];
+    let heats = |step: &Step| step.on.iter().any(|id| kitchen.appliances[*id].heat || kitchen.appliances[*id].kind.is_some());
+    if recipe.steps[..step].iter().any(|earlier| earlier.ahead.is_some() || heats(earlier)) {
+        return None;
+    }
+    let all = (0..=step).flat_map(|step| first_handled(recipe, step));
+    let grams = all.map(|(one, part)| Some(left_to_cook(kitchen, one, part)? * making.times(one.ware()).to_f64())).sum::<Option<f64>>()?;
+    (grams > 0.0).then(|| Quantity::grams(grams * share.to_f64()))
+}
+
+/// Grams of one line that go into the pot; none of what is to taste.
+fn left_to_cook(kitchen: &Kitchen, one: &Ingredient, part: Option<&Amount>) -> Option<f64> {
+    match &one.wanted {
+        Wanted::Recipe { amount, .. } => (amount.dimension() == Dimension::Mass).then(|| amount.base()),
+        Wanted::Food { item: None, .. } => Some(0.0),
+        Wanted::Food { food, item: Some(item) } => {
+            let food = &kitchen.foods[*food];
+            let item = Item { amount: part.unwrap_or(&item.amount).clone(), ..item.clone() };
+            let fact = match &item.state {
+                State::AsPurchased | State::Prepared(_) => food.edible.as_ref(),
+                State::Cooked => food.cooked.as_ref(),
+                State::Drained => food.drained.as_ref(),
+            };
+            let bought = as_purchased(food, &item, &Dimension::Mass, kitchen.rules.spoons).ok()?;
+            Some(bought.base() * fact.map_or(1.0, |fact| fact.value))
+        }
+    }
 }
 
 fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&Ingredient) -> f64) -> String {
     let recipe = &kitchen.recipes[recipe];
     let Some(asked) = recipe.steps.get(step) else { return String::new() };
-    let said: String = asked.text.iter().map(|piece| say(kitchen, recipe, piece, &times)).collect();
+    let (mut said, mut typed) = (String::new(), String::new());
+    for piece in &asked.text {
+        said.push_str(&say(kitchen, recipe, piece, &typed, &times));
+        if let Piece::Words(words) = piece {
+            typed.push_str(words);
+        }
+    }
     let rest = unnamed(recipe);
     if first_step(recipe) != Some(step) || rest.is_empty() {
         return said.trim().to_owned();
     }
     let rest = rest.iter().map(|index| {
         let one = &recipe.ingredients[*index];
-        amount_and_food(kitchen, one, None, times(one))
+        said_of_a_line(kitchen, one, None, times(one), "")
     });
     let rest: Vec<String> = rest.collect();
     format!("With {}: {}", listed(&rest), said.trim())
-}
-
-/// The text of a further round, where the amounts have been said: each food by its name alone.
-pub(super) fn again_text(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> String {
-    let say = |piece: &Piece| match piece {
-        Piece::Words(words) => words.clone(),
-        Piece::Ingredient { index, .. } => recipe.ingredients.get(*index).map_or_else(String::new, |one| plain_name(kitchen, one)),
-    };
-    recipe.steps[step].text.iter().map(say).collect::<String>().trim().to_owned()
 }
 
 /// The word that a step's text begins with; empty where it begins with a food.
@@ -64,13 +95,76 @@ pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> V
     handled(recipe, step).into_iter().filter_map(said).collect()
 }
 
-fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, times: &impl Fn(&Ingredient) -> f64) -> String {
+/// `before`: the words of the step so far, without its foods.
+fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, before: &str, times: &impl Fn(&Ingredient) -> f64) -> String {
     match piece {
         Piece::Words(words) => words.clone(),
         Piece::Ingredient { index, share } => {
-            recipe.ingredients.get(*index).map_or_else(String::new, |one| amount_and_food(kitchen, one, share.as_ref(), times(one)))
+            recipe.ingredients.get(*index).map_or_else(String::new, |one| said_of_a_line(kitchen, one, share.as_ref(), times(one), before))
         }
     }
+}
+
+/// As [`amount_and_food`], in the words that the line and the text before it ask for.
+fn said_of_a_line(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64, before: &str) -> String {
+    if let Some(diced) = still_to_be_cut(kitchen, one, share, batches, before) {
+        return diced;
+    }
+    let said = amount_and_food(kitchen, one, share, batches);
+    let whole = || said.rsplit_once(" (").filter(|_| said.ends_with(')')).map_or(said.as_str(), |(whole, _)| whole).to_owned();
+    if ["juice of ", "zest of ", "rind of ", "yolks of ", "whites of "].iter().any(|part| before.ends_with(part)) {
+        return whole();
+    }
+    if let Some(part) = part_taken(one).filter(|_| !is_worked_on(before)) {
+        return format!("the {part} of {}", whole());
+    }
+    // Inside a bracket the weight follows a comma: "the peeled apples (2 apples, 365 g)".
+    if before.ends_with('(') && said.ends_with(')') && said.contains(" (") {
+        return said.replacen(" (", ", ", 1).trim_end_matches(')').to_owned();
+    }
+    said
+}
+
+/// "Juice", "zest and juice": what alone is used of whole fruit, by the line's own words.
+fn part_taken(one: &Ingredient) -> Option<String> {
+    const BESIDE: [&str; 9] = ["and", "only", "finely", "freshly", "grated", "squeezed", "the", "its", "of"];
+    let Wanted::Food { item: Some(item), .. } = &one.wanted else { return None };
+    let words: Vec<&str> = one.prep.as_deref()?.split_whitespace().collect();
+    let part = |word: &&str| match *word {
+        "juice" | "juiced" => Some("juice"),
+        "zest" | "zested" => Some("zest"),
+        "rind" => Some("rind"),
+        _ => None,
+    };
+    let parts: Vec<&str> = words.iter().filter_map(part).collect();
+    let nothing_else = words.iter().all(|word| part(word).is_some() || BESIDE.contains(word));
+    (item.amount.unit == Unit::Piece && nothing_else && !parts.is_empty()).then(|| parts.join(" and "))
+}
+
+/// Does the text right before it work on the whole fruit: "squeeze", "halve"?
+fn is_worked_on(before: &str) -> bool {
+    const WORK: [&str; 14] =
+        ["squeeze", "juice", "zest", "grate", "halve", "slice", "cut", "peel", "quarter", "wash", "scrub", "prick", "roll", "chop"];
+    let sentence = before.rsplit(['.', ';']).next().unwrap_or_default().to_lowercase();
+    sentence.split_whitespace().rev().take(6).any(|word| WORK.contains(&word.trim_matches(',')))
+}
+
+/// "535 g potatoes (400 g diced)" where the line weighs it cut and the step is what cuts it.
+fn still_to_be_cut(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64, before: &str) -> Option<String> {
+    let Wanted::Food { food, item: Some(item) } = &one.wanted else { return None };
+    let State::Prepared(form) = &item.state else { return None };
+    let verb = form.rsplit(' ').next().unwrap_or_default().strip_suffix("ed")?;
+    let doubled = verb.strip_suffix(|last| verb.chars().rev().nth(1) == Some(last)).unwrap_or(verb);
+    let words = before.rsplit(['.', ';']).next().unwrap_or_default().to_lowercase();
+    let is_verb = |word: &str| word == verb || word == doubled || word.strip_suffix('e') == Some(verb);
+    if !words.split(|c: char| !c.is_alphabetic()).any(is_verb) || share.is_some() {
+        return None;
+    }
+    let (units, spoons) = (kitchen.print.units, kitchen.rules.spoons);
+    let facts = &kitchen.foods[*food];
+    let bought = as_purchased(facts, &item.scaled(batches), &Dimension::Mass, spoons).ok()?;
+    let cut = show(&item.amount.scaled(batches).most(spoons), units);
+    Some(format!("{} {} ({cut} {form})", show(&bought, units), name_in_line(facts, one, 2.0)))
 }
 
 /// "40 g feta", "2 portions pearl barley, warm": a line of a meal with its amount, so many times.
@@ -90,7 +184,7 @@ pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) ->
         Wanted::Food { item: None, .. } => String::new(),
         Wanted::Food { food, item: Some(item) } => {
             let plus: String = item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect();
-            let weight = weight_beside(kitchen, &kitchen.foods[*food], &item.scaled(batches));
+            let weight = weight_beside(kitchen, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
             format!("{}{}{plus}{weight}", shown(&item.amount), container_size(&item.amount, item, units))
         }
         Wanted::Recipe { amount, most, .. } => span(&amount.scaled(batches), &most.scaled(batches), units),
@@ -135,10 +229,20 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             let described = describe(item);
             let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
-            let weight = weight_beside(kitchen, &kitchen.foods[*food], &Item { amount: amount.clone(), ..item.clone() }.scaled(batches));
+            if let Some(part) = one.prep.as_deref().filter(|prep| amount.unit == Unit::Piece && only_part_of(prep)) {
+                return format!("the {} of {} {described}{name}", as_part(part), shown(amount));
+            }
+            let scaled = Item { amount: amount.clone(), ..item.clone() }.scaled(batches);
+            let weight = weight_beside(kitchen, &kitchen.foods[*food], &scaled, one.prep.as_deref());
             let asked = Item { amount: amount.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);
             let much = weighed(kitchen, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(amount));
-            format!("{much}{size}{plus} {described}{}{weight}", without_container(&name, amount.unit))
+            let name = without_container(&name, amount.unit);
+            match sized_word(one, item, amount) {
+                // "1 small bunch coriander", "1 bunch coriander, small": as it was typed.
+                Some((size, true)) => format!("{}{plus} {name}", much.replacen(' ', &format!(" {size} "), 1)),
+                Some((size, false)) => format!("{much}{plus} {name}, {size}"),
+                None => format!("{much}{size}{plus} {described}{name}{weight}"),
+            }
         }
         Wanted::Recipe { recipe, amount, most } => {
             let name = in_a_sentence(&kitchen.recipes[*recipe].name);
@@ -171,26 +275,62 @@ fn weighed(kitchen: &Kitchen, food: &Food, item: &Item) -> Option<String> {
 }
 
 /// What is weighed rather than poured.
-fn is_dry(kind: Kind) -> bool {
+pub(super) fn is_dry(kind: Kind) -> bool {
     use Kind::{Baking, Bread, Fruit, Grain, Herb, Nut, Pulse, Seed, Spice, Vegetable};
     matches!(kind, Vegetable | Fruit | Herb | Spice | Grain | Pulse | Nut | Seed | Bread | Baking)
 }
 
-/// " (330 g)" after a number of pieces: what is left of them to cook, so that other sizes do as well. Of eggs only where one has to be
-/// parted: " (125 g beaten)".
-fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item) -> String {
+/// Fruit that is sliced with the peel on, whatever a table of edible shares leaves of it. Common practice, no source.
+const EATEN_WITH_PEEL: [&str; 3] = ["lemon", "lime", "orange"];
+
+/// " (330 g trimmed)" after a number of pieces: what is left of them to cook, so that other sizes do as well; as bought where they are
+/// cooked whole: " (1.8 kg)". Of eggs only where one has to be parted: " (125 g beaten)".
+fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>) -> String {
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
+    let counted = counted && prep.is_none_or(|prep| !only_part_of(prep));
     let is_egg = food.kind == Some(Kind::RawEgg);
     if !counted || (is_egg && item.amount.high.ceil() - &item.amount.high < Number::over(1, 100)) {
         return String::new();
     }
     let Ok(bought) = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons) else { return String::new() };
-    let left = bought.scaled(food.edible.as_ref().map_or(1.0, |edible| edible.value));
-    format!(" ({}{})", show(&left, kitchen.print.units), if is_egg { " beaten" } else { "" })
+    let edible = food.edible.as_ref().map_or(1.0, |edible| edible.value);
+    let cut = prep.filter(|prep| is_cut(prep)).filter(|_| edible < 1.0 && !EATEN_WITH_PEEL.contains(&food.name.as_str()));
+    let (much, of) = match cut {
+        _ if is_egg => (bought.scaled(edible), " beaten"),
+        Some(prep) if prep.contains("peeled") => (bought.scaled(edible), " peeled"),
+        Some(_) => (bought.scaled(edible), " trimmed"),
+        None => (bought, ""),
+    };
+    format!(" ({}{of})", show(&much, kitchen.print.units))
+}
+
+/// "juice", "zest and juice": no more of a fruit than that.
+pub(super) fn only_part_of(prep: &str) -> bool {
+    const BESIDE: [&str; 7] = ["finely", "grated", "and", "freshly", "squeezed", "only", "its"];
+    let words = || prep.split(|c: char| !c.is_alphabetic()).filter(|word| !word.is_empty());
+    let part = |word: &str| ["juice", "zest", "rind"].iter().any(|part| word == *part || word.strip_suffix('d') == Some(part));
+    let part = |word: &str| part(word) || word == "zested";
+    words().any(part) && words().all(|word| part(word) || BESIDE.contains(&word))
+}
+
+/// "juiced" is the juice, "zested" the zest.
+fn as_part(prep: &str) -> String {
+    prep.replace("juiced", "juice").replace("zested", "zest")
+}
+
+/// "small" of a small bunch, and whether the line says it before the word.
+fn sized_word(one: &Ingredient, item: &Item, amount: &Amount) -> Option<(&'static str, bool)> {
+    let Unit::Word(word) = amount.unit else { return None };
+    let size = match item.grade? {
+        Grade::Small => "small",
+        Grade::Medium => "medium",
+        Grade::Large => "large",
+    };
+    (item.size.is_none() && item.state == State::AsPurchased).then(|| (size, one.text.contains(&format!("{size} {word}"))))
 }
 
 /// A number of tins need not say that what is in them is tinned.
-fn without_container(name: &str, unit: Unit) -> &str {
+pub(super) fn without_container(name: &str, unit: Unit) -> &str {
     if unit == Unit::Word(Word::Tin) { name.strip_prefix("tinned ").unwrap_or(name) } else { name }
 }
 
@@ -241,6 +381,11 @@ fn between(low: String, high: String, most: &Quantity) -> String {
     let ((number, unit), (_, unit_of_most)) = (split(&low), split(&high));
     let words = matches!(most, Quantity::Words(..) | Quantity::Count(_) | Quantity::Portions(_));
     if words || unit == unit_of_most { format!("{number}–{high}") } else { format!("{low} to {high}") }
+}
+
+/// The food's name, in the plural where the line says so.
+pub(super) fn plural_in_line(food: &Food, one: &Ingredient) -> String {
+    name_in_line(food, one, 0.0)
 }
 
 /// The food's name, in the plural where there is more than one piece of it or where the line itself says so.

@@ -10,11 +10,11 @@ use super::Errand;
 use super::boxes::{counted, errand};
 use super::rounds::paced;
 use super::say::reheated;
-use super::text::{amount_and_food, making_text};
+use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
-use crate::plan::{Beware, MadeAt, Making, Makings, ShortMeal, User, goes_into, meal_contains, served_lines};
+use crate::plan::{Beware, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines};
 use crate::words::{degrees, in_a_sentence, listed, sentence};
 
 /// The meals of one week.
@@ -24,6 +24,8 @@ pub struct WeekCard {
     pub from: Date,
     /// Meals that nothing can serve any more: first on the card.
     pub short: Vec<ShortMeal>,
+    /// What is not known for an allergic eater: at the head of the card.
+    pub not_known: Vec<String>,
     pub days: Vec<CardDay>,
 }
 
@@ -140,7 +142,13 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
         let tonight = makings.moves.iter().filter(|one| one.on == on).map(errand).collect();
         CardDay { on, meals: meals.into_iter().map(|meal| card_meal(kitchen, week, makings, meal)).collect(), tonight }
     };
-    WeekCard { week: week.name.clone(), from: week.from, short: makings.short.clone(), days: dates.into_iter().map(day).collect() }
+    WeekCard {
+        week: week.name.clone(),
+        from: week.from,
+        short: makings.short.clone(),
+        not_known: guard(kitchen, week).unknown.into_iter().map(|(_, text)| text).collect(),
+        days: dates.into_iter().map(day).collect(),
+    }
 }
 
 fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) -> CardMeal {
@@ -148,7 +156,7 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
     let food = |line: &&(&Ingredient, Number)| recipe_of(line.0).is_none();
     let lines: Vec<_> = served_lines(meal).collect();
     let fresh = lines.iter().filter(food).map(|(line, times)| {
-        let prep = line.prep.as_ref().map_or_else(String::new, |prep| format!(", {prep}"));
+        let prep = line.prep.as_ref().filter(|prep| !only_part_of(prep)).map_or_else(String::new, |prep| format!(", {prep}"));
         format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
     });
     CardMeal {
@@ -257,7 +265,7 @@ pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let step = |(number, asked): (usize, &Step)| CardStep {
-        text: making_text(kitchen, making, number),
+        text: making_text(kitchen, making, number, &Number::ONE),
         on: asked.on.first().copied(),
         at: asked.temperature,
         wait: asked.wait,

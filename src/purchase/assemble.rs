@@ -74,6 +74,10 @@ fn beware(kitchen: &Kitchen, food: FoodId) -> Option<Beware> {
     let avoid = &kitchen.household.avoid;
     let contains = food_contains(kitchen, food);
     let met: Vec<_> = avoid.iter().copied().filter(|one| contains.allergens.contains(one)).collect();
+    if !contains.avoided.is_empty() {
+        let names = met.iter().map(|one| one.name().to_owned());
+        return Some(Beware::Holds(names.chain(contains.avoided.iter().cloned()).collect()));
+    }
     if !met.is_empty() {
         return Some(Beware::Contains(met));
     }

@@ -383,6 +383,8 @@ pub struct PackCount {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Beware {
     Contains(Vec<Allergen>),
+    /// Allergens, foods and kinds of food, in the household's words.
+    Holds(Vec<String>),
     /// Its allergens are not known; these are avoided.
     MayContain(Vec<Allergen>),
 }

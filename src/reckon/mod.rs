@@ -311,7 +311,7 @@ impl Reckoning<'_> {
 
 /// Foods on the list that contain, or may contain, what the household avoids.
 fn avoided_on_list(kitchen: &Kitchen, demanded: &Demanded, needs: &Needs) -> Vec<Warning> {
-    if kitchen.household.avoid.is_empty() {
+    if !kitchen.household.avoids_something() {
         return Vec::new();
     }
     let warn = |need: &plan::Need| {

@@ -2,18 +2,18 @@
 
 use itertools::Itertools;
 
-use crate::foods::{FoodId, Place};
-use crate::kitchen::Names;
+use crate::foods::Place;
+use crate::kitchen::{Names, Ware};
 use crate::measure::{Quantity, Units};
 use crate::plan::Contains;
-use crate::prep::{Batch, Before, BoxNote, Care, Cut, Fetch, Fetched, SessionPlan, by_food};
+use crate::prep::{Batch, Before, BoxNote, Care, CutTogether, Hands, PersonId, SessionPlan, by_food};
 
 use super::flow::Block;
 use super::parts::{hanging, heading};
 use super::steps::{Type, warned_of};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, moment};
-use crate::words::{brief, place};
+use crate::words::{first_words, place, sentence};
 
 /// A heading, the paragraphs under it, and their type.
 pub struct Group {
@@ -30,14 +30,17 @@ pub struct Beside<'a> {
     pub kind: Type,
     pub names: Names<'a>,
     pub units: Units,
+    /// The person whose lists alone are wanted.
+    pub whose: Option<PersonId>,
 }
 
-impl Beside<'_> {
+impl<'a> Beside<'a> {
     /// What is read before the first step.
     pub fn ahead(&self) -> Vec<Group> {
         let dated = |note: &Before| vec![strong(moment(note.at)), plain(format!("  {}", note.errand.text(self.names, self.units)))];
         vec![
-            self.group("Before the session", self.before.iter().map(dated).collect()),
+            self.group("Before the session", self.before.iter().filter(|_| self.is_lead()).map(dated).collect()),
+            self.group("Get out", self.get_out()),
             self.group("Fetch", self.fetched()),
             self.group("Cut, and for which step", self.run_in(self.cuts())),
         ]
@@ -45,11 +48,15 @@ impl Beside<'_> {
 
     pub fn afterwards(&self) -> Vec<Group> {
         let small = |group: Group| Group { style: self.kind.small, ..group };
+        // Where room is short, what is boxed is told where it is boxed.
+        let boxed = |batch: &&Batch| self.session.tasks.iter().any(|task| task.is_box() && task.recipe() == Some(batch.recipe));
+        let batches = self.session.batches.iter().filter(|batch| !self.kind.brief || !boxed(batch));
         vec![
-            self.group("What this makes", self.run_in(self.session.batches.iter().map(|batch| self.makes(batch)).collect())),
+            self.group("What this makes", self.run_in(batches.map(|batch| self.makes(batch)).collect())),
             self.group("Boxes", self.boxes()),
+            self.group("Hands", self.run_in(self.hands())),
             self.group("Good to know", self.session.advice.iter().map(|advice| vec![plain(advice.text(self.names))]).collect()),
-            small(self.group("Take care", self.cautions())),
+            small(self.group("Take care", self.run_in(self.cautions()))),
         ]
     }
 
@@ -65,27 +72,35 @@ impl Beside<'_> {
         vec![notes.into_iter().enumerate().flat_map(|(at, note)| (at > 0).then(|| soft("  ·  ")).into_iter().chain(note)).collect()]
     }
 
-    /// One paragraph a food, its cuts in the order of the steps.
+    /// Does the one person of the page begin the session? Then what nobody's step names is theirs.
+    fn is_lead(&self) -> bool {
+        let first = self.session.tasks.iter().find_map(|task| task.person.or(task.out_person));
+        self.whose.is_none_or(|whose| first == Some(whose))
+    }
+
+    fn get_out(&self) -> Vec<Vec<Span>> {
+        let words = self.session.get_out(self.whose).words(self.names);
+        if words.is_empty() { Vec::new() } else { vec![vec![plain(format!("{}.", sentence(&words.join(", "))))]] }
+    }
+
+    /// One paragraph a food and stretch of work, its cuts in the order of the steps.
     fn cuts(&self) -> Vec<Vec<Span>> {
-        let foods = self.session.cuts.iter().sorted_by_key(|cut| cut.step).map(|cut| cut.food).unique();
-        let paragraph = |food: FoodId| {
-            let cuts: Vec<&Cut> = self.session.cuts.iter().filter(|cut| cut.food == food).sorted_by_key(|cut| cut.step).collect();
-            let mut spans = vec![strong(self.names.food(food))];
-            for (index, cut) in cuts.into_iter().enumerate() {
-                let gap = if index > 0 { "; " } else { ", " };
-                spans.push(plain(format!("{gap}{}, {}\u{a0}", amount(&cut.amount, self.units), cut.cut)));
-                spans.push(strong(format!("({})", cut.step)));
-            }
-            spans
-        };
-        foods.map(paragraph).collect()
+        let mine = |cut: &CutTogether| self.whose.is_none_or(|whose| cut.person == Some(whose));
+        self.session.cuts_together().iter().filter(|cut| mine(cut)).map(|cut| vec![plain(cut.words(self.units))]).collect()
+    }
+
+    /// Everybody's hands-on minutes and pauses, and how the plan fares with slower hands.
+    fn hands(&self) -> Vec<Vec<Span>> {
+        let mine = |hands: &Hands| self.whose.is_none_or(|whose| hands.person == whose);
+        let hands = self.session.hands().into_iter().filter(mine).map(|hands| hands.text(self.session));
+        hands.chain(self.session.slower_text(self.names).map(|text| sentence(&text))).map(|text| vec![plain(text)]).collect()
     }
 
     fn makes(&self, batch: &Batch) -> Vec<Span> {
         let times = amount(&Quantity::pieces(batch.batches), self.units);
         let word = if batch.batches <= 1.0 { "batch" } else { "batches" };
         let name = self.names.recipe(batch.recipe);
-        let name = if self.kind.is_tight() { brief(name) } else { name.to_owned() };
+        let name = if self.kind.is_tight() { first_words(name) } else { name.to_owned() };
         vec![strong(name), plain(format!(", {}", amount(&batch.makes, self.units))), soft(format!(" ({times}\u{a0}{word})"))]
     }
 
@@ -111,11 +126,16 @@ impl Beside<'_> {
     fn cautions(&self) -> Vec<Vec<Span>> {
         let all = &self.session.cautions;
         let mut notes: Vec<Vec<Span>> = Vec::new();
-        for source in all.iter().filter_map(Care::source).unique() {
-            let together = all.iter().filter(|one| one.source() == Some(source)).map(|one| one.text(self.names)).join(" ");
+        // Where room is short, the publisher alone.
+        let tight = self.kind.brief;
+        let source_of = |one: &'a Care| one.source().map(|source| if tight { source.split(',').next().unwrap_or(source) } else { source });
+        for source in all.iter().filter_map(source_of).unique() {
+            let together = all.iter().filter(|one| source_of(one) == Some(source)).map(|one| one.text(self.names)).join(" ");
             notes.push(vec![plain(together), soft(format!(" ({source})"))]);
         }
-        notes.extend(all.iter().filter(|one| one.source().is_none()).map(|one| vec![plain(one.text(self.names))]));
+        // What is not known for an eater stands at the head of the guide.
+        let plain_ones = all.iter().filter(|one| one.source().is_none() && !matches!(one, Care::Unknown(_)));
+        notes.extend(plain_ones.map(|one| vec![plain(one.text(self.names))]));
         notes
     }
 
@@ -127,26 +147,28 @@ impl Beside<'_> {
         let paragraph = |(from, name): (Option<Place>, &str)| {
             let mut spans = vec![strong(format!("{name}: "))];
             for one in foods.iter().filter(|one| one.from[0].place == from) {
-                let what = self.names.ware(one.of);
-                let much = if one.amount.is_zero() { String::new() } else { format!("{} ", amount(&one.amount, self.units)) };
+                let Some(share) = self.share_of(one.of) else { continue };
                 let gap = if spans.len() > 1 { "; " } else { "" };
-                spans.push(plain(format!("{gap}{much}{what}{}", self.parts(one))));
-                spans.extend(one.from.iter().any(|part| part.look_first).then(|| strong(" (look at it first)")));
+                let words = one.words(&self.session.said, share, self.names, self.units);
+                let parts = if one.from.len() > 1 { format!(": {}", one.places(&self.session.said, self.units)) } else { String::new() };
+                spans.push(plain(format!("{gap}{words}{parts}")));
+                spans.extend((one.from.len() == 1 && one.from[0].look_first).then(|| strong(" (look at it first)")));
             }
             (spans.len() > 1).then_some(spans)
         };
         places.into_iter().filter_map(paragraph).collect()
     }
 
-    /// ": 500 g fridge, the rest from the shopping"; nothing where it lies in one place.
-    fn parts(&self, fetched: &Fetched) -> String {
-        let [parts @ .., last] = fetched.from.as_slice() else { return String::new() };
-        if parts.is_empty() {
-            return String::new();
+    /// How much of a food the person of the page handles: 1 where all of it is theirs, or everybody is on the page.
+    fn share_of(&self, ware: Ware) -> Option<f64> {
+        let Some(whose) = self.whose else { return Some(1.0) };
+        let uses = || self.session.tasks.iter().flat_map(|task| task.uses().iter().map(move |one| (task.person, one)));
+        let known = uses().any(|(_, (of, _))| *of == ware);
+        let mine: f64 = uses().filter(|(person, (of, _))| *of == ware && *person == Some(whose)).map(|(_, (_, share))| share).sum();
+        match known {
+            true => (mine > 0.0).then_some(if mine > 0.999 { 1.0 } else { mine }),
+            false => self.is_lead().then_some(1.0),
         }
-        let at = |one: &Fetch| one.place.map_or("from the shopping", place);
-        let said = parts.iter().map(|one| format!("{} {}", amount(&one.amount, self.units), at(one)));
-        format!(": {}, the rest {}", said.collect::<Vec<_>>().join(", "), at(last))
     }
 }
 
@@ -165,7 +187,15 @@ pub fn groups(setter: &mut Setter, groups: Vec<Group>, width: f32) -> Vec<Block>
         } else {
             heading(setter, group.title, group.kind.note, width)
         });
-        blocks.extend(group.notes.iter().map(|spans| Block::of(hanging(setter, spans, group.style, width))));
+        for spans in &group.notes {
+            let lines = hanging(setter, spans, group.style, width);
+            // Where room is short, a paragraph may be parted anywhere.
+            if group.kind.is_tight() {
+                blocks.extend(lines.into_iter().map(|line| Block::of(vec![line])));
+            } else {
+                blocks.push(Block::of(lines));
+            }
+        }
     }
     blocks
 }

@@ -188,6 +188,11 @@ fn placed(setter: &mut Setter, bar: &Bar, scale: &Scale) -> Placed {
         let label = if bar.mark.is_empty() || width_of(&full) < needed + 1.6 * scale.style.size { bare } else { full };
         return Placed { x, width, left: x, right: x + width, label: label.moved(x + PAD), fill: bar.fill };
     }
+    // A bare mark fills its bar from edge to edge before it takes a place beside it.
+    if needed <= width - 2.0 * HAIRLINE {
+        let label = bare.moved(x + (width - needed) / 2.0);
+        return Placed { x, width, left: x, right: x + width, label, fill: bar.fill };
+    }
     let right = x + width + PAD;
     if right + needed <= scale.right {
         return Placed { x, width, left: x, right: right + needed + PAD, label: bare.moved(right), fill: bar.fill };

@@ -57,9 +57,14 @@ pub fn headed(setter: &mut Setter, settings: Settings, head: &Head, household: &
     let name = setter.one_line(&[soft(household)], scale.note, if settings.fold { width } else { width / 3.0 });
     let right = page.width - MARGIN - width_of(&name);
     place(&mut page, vec![name], right, &mut right_y);
-    let over = setter.at_most(2, &[soft(head.over.as_str())], scale.note, if settings.fold { width } else { width * 2.0 / 3.0 - GUTTER });
+    let title_width = if head.over.is_empty() { width * 2.0 / 3.0 } else { width };
+    let over = if head.over.is_empty() {
+        Vec::new()
+    } else {
+        setter.at_most(2, &[soft(head.over.as_str())], scale.note, if settings.fold { width } else { width * 2.0 / 3.0 - GUTTER })
+    };
     place(&mut page, over, MARGIN, &mut y);
-    let title = setter.at_most(2, &[strong(head.title.as_str())], scale.title, width);
+    let title = setter.at_most(2, &[strong(head.title.as_str())], scale.title, title_width);
     place(&mut page, title, MARGIN, &mut y);
     for spans in &head.under {
         let lines = setter.at_most(3, spans, scale.note, width);

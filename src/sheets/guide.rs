@@ -6,7 +6,7 @@
 use itertools::Itertools;
 
 use crate::kitchen::Names;
-use crate::prep::{Before, PersonId, SessionPlan, presence};
+use crate::prep::{Before, Care, PersonId, SessionPlan, presence};
 
 use super::beside::{Beside, groups};
 use super::chart::{Look, chart};
@@ -30,7 +30,7 @@ struct Measure {
 
 const fn measure(body: [f32; 2], note: [f32; 2], small: [f32; 2], run_in: bool, gap: f32, row: f32) -> Measure {
     let (body, note, small) = (style(body[0], body[1]), style(note[0], note[1]), style(small[0], small[1]));
-    Measure { kind: Type { body, note, small, run_in, gap }, row }
+    Measure { kind: Type { body, note, small, run_in, gap, brief: row < 13.0 }, row }
 }
 
 /// What is tried in turn until a session fits its page: text run in, smaller type down to 9 pt, tighter leading, then a lower chart.
@@ -155,7 +155,7 @@ impl<'a> Guide<'a> {
 
     /// The chart, the steps in two columns, and what stands beside them in three.
     fn on_one_page(&self, setter: &mut Setter, measure: Measure) -> Option<Page> {
-        let (mut page, top) = headed(setter, self.settings, &self.head(false), self.names.household);
+        let (mut page, top) = headed(setter, self.settings, &self.tight_head(measure), self.names.household);
         let lanes = self.lanes(setter, measure, page.width - 2.0 * MARGIN);
         let charted = pour(&lanes, Cursor::default(), &columns(self.settings, &page, top, 1).0, Some(&mut page));
         let (two, width) = columns_apart(self.settings, &page, charted.lowest + 1.5 * GRID, 2, self.gutter(measure));
@@ -201,7 +201,7 @@ impl<'a> Guide<'a> {
     }
 
     fn beside(&self, kind: Type) -> Beside<'a> {
-        Beside { session: self.session, before: self.before, kind, names: self.names, units: self.settings.units }
+        Beside { session: self.session, before: self.before, kind, names: self.names, units: self.settings.units, whose: self.whose }
     }
 
     fn head(&self, continued: bool) -> Head {
@@ -216,14 +216,17 @@ impl<'a> Guide<'a> {
             facts.extend((!session.people.is_empty()).then(|| soft("  ·  ")));
             facts.push(plain(duration(session.minutes)));
             facts.extend(session.finish_by.map(|by| strong(format!(", to be finished by\u{a0}{}", clock(by)))));
-            facts.push(soft(if session.proven {
-                "; no shorter plan exists".to_owned()
-            } else {
-                format!("; a shorter plan may exist, none under {}", duration(session.bound_minutes))
-            }));
             under.push(facts);
+            let unknown = session.cautions.iter().filter(|care| matches!(care, Care::Unknown(_)));
+            under.extend(unknown.map(|care| vec![strong(care.text(self.names))]));
         }
         Head { over: format!("Prep guide, {}", self.week), title, under }
+    }
+
+    /// Where room is short, the foot of the page alone says which week's guide it is.
+    fn tight_head(&self, measure: Measure) -> Head {
+        let head = self.head(false);
+        if measure.kind.brief { Head { over: String::new(), ..head } } else { head }
     }
 
     /// As many pages as it takes: what comes first, the steps, what comes after, in two columns.

@@ -7,7 +7,7 @@ use crate::kitchen::{Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units};
 use crate::plan::Spare;
 use crate::prep::Before;
-use crate::purchase::{Expiring, Flag, FromPantry, Leftover, Reserved, ShoppingList};
+use crate::purchase::{DayNote, Expiring, Flag, FromPantry, Leftover, Reserved, ShoppingList};
 
 use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
@@ -41,7 +41,7 @@ impl Notes<'_> {
     /// All notes in columns of `width`.
     pub fn blocks(&self, setter: &mut Setter, width: f32) -> Vec<Block> {
         let expiring = |past: bool| self.list.expiring.iter().filter(|lot| lot.past == past).map(|lot| self.expiring(lot)).collect();
-        let groups: [(&str, Vec<Note>); 13] = [
+        let groups: [(&str, Vec<Note>); 14] = [
             ("Look before you go", self.run_in(&self.list.ask)),
             ("Already at home", self.at_home()),
             ("Kept for other weeks", self.kept()),
@@ -54,6 +54,7 @@ impl Notes<'_> {
             ("Before cooking", self.before.iter().map(|note| dated(moment(note.at), &note.errand.text(self.names, self.units))).collect()),
             ("During the week", self.moves()),
             ("Portions to spare", self.spare()),
+            ("Of what is wanted of a day", self.of_a_day()),
             ("Warnings", self.warnings()),
         ];
         let filled = groups.into_iter().filter(|(_, notes)| !notes.is_empty());
@@ -179,6 +180,15 @@ impl Notes<'_> {
         self.list.spare.iter().map(note).collect()
     }
 
+    /// A paragraph a day and eater: what the planned meals give of what that eater wants of a day.
+    fn of_a_day(&self) -> Vec<Note> {
+        let note = |note: &DayNote| {
+            let given = words::of_a_day(note).join(", ");
+            vec![strong(format!("{}, {}: ", day(note.on), note.got.name)), plain(given)].into()
+        };
+        self.list.days.iter().map(note).collect()
+    }
+
     /// Without the file and the line they are about: those are for the screen.
     fn warnings(&self) -> Vec<Note> {
         let told = self.list.warnings.iter().filter(|warning| !self.is_told_at_its_line(warning)).map(Warning::words);
@@ -187,6 +197,10 @@ impl Notes<'_> {
 
     /// "oatcake may contain sesame: …" stands on the line of the oatcake already.
     fn is_told_at_its_line(&self, warning: &Warning) -> bool {
+        // At the head of the list.
+        if matches!(warning, Warning::NotKnown { .. }) {
+            return true;
+        }
         let Warning::Avoided { food, .. } = warning else { return false };
         self.list.lines().any(|line| line.beware.is_some() && self.names.food(line.food) == food)
     }

@@ -2,14 +2,16 @@
 
 use itertools::Itertools;
 
+use crate::foods::Place;
 use crate::kitchen::Names;
+use crate::measure::Quantity;
 use crate::measure::Units;
-use crate::prep::{BoxNote, Boxes, Mark, Note, PersonId, SessionPlan, Task};
+use crate::prep::{BoxNote, BoxTask, Boxes, Doing, Mark, Note, PersonId, SessionPlan, Task};
 
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
 use super::wording::{TIE, amount, day, temperature};
-use crate::words::{brief, clock_after, place, sentence};
+use crate::words::{brief, clock_after, first_words, place, sentence};
 
 /// The type of a guide.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -24,6 +26,8 @@ pub struct Type {
     pub run_in: bool,
     /// Space between two steps.
     pub gap: f32,
+    /// Nothing is said twice: the minutes at the head of a step are its end, too.
+    pub brief: bool,
 }
 
 impl Type {
@@ -117,13 +121,13 @@ impl Steps<'_> {
         2.0 * self.kind.body.size
     }
 
-    /// "14:35  Jo  White-bean mash". What is set, boxed or done by the one person of the page needs less.
+    /// "14:35, 4 min, then 45 min on its own  Jo  White-bean mash". What is set, or done by the one person of the page, needs less.
     fn head(&self, task: &Task) -> Vec<Span> {
-        let mut spans = vec![strong(clock_after(self.session.start, task.start_minute))];
-        if self.whose.is_none() {
+        let mut spans = vec![strong(clock_after(self.session.start, task.start_minute)), plain(task.timing())];
+        if self.whose.is_none() && self.session.people.len() > 1 {
             spans.extend(task.person.map(|person| strong(format!("  {}", self.person(person)))));
         }
-        if task.step().is_some() {
+        if !task.is_set() {
             spans.push(soft(format!("  {}", self.dish(task))));
         }
         spans
@@ -134,13 +138,35 @@ impl Steps<'_> {
     }
 
     fn dish(&self, task: &Task) -> String {
-        task.recipe().map_or_else(String::new, |recipe| brief(self.names.recipe(recipe)))
+        let Some(recipe) = task.recipe() else { return String::new() };
+        let name = self.names.recipe(recipe);
+        if name.chars().count() <= SHORT {
+            return name.to_owned();
+        }
+        let short = first_words(name);
+        // Its full name once, then its first words, unless another dish has the same.
+        let earlier = self
+            .session
+            .tasks
+            .iter()
+            .take_while(|other| !std::ptr::eq(*other, task))
+            .any(|other| other.recipe() == Some(recipe) && self.whose.is_none_or(|whose| other.person == Some(whose)));
+        let alike = self
+            .session
+            .tasks
+            .iter()
+            .filter_map(Task::recipe)
+            .any(|other| other != recipe && first_words(self.names.recipe(other)) == short);
+        if earlier && !alike { short } else { brief(name) }
     }
 
     /// What to do, then where, how hot and until when, or into which box.
     fn text(&self, task: &Task) -> Vec<Span> {
+        if task.is_box() {
+            return self.boxed(task);
+        }
         let mut spans = vec![plain(ended(&task.text(self.names, self.units)))];
-        let more = if task.is_box() { self.boxed(task) } else { self.facts(task) };
+        let more = self.facts(task);
         if !more.is_empty() {
             spans.push(plain(" "));
             spans.extend(more);
@@ -148,24 +174,36 @@ impl Steps<'_> {
         spans
     }
 
-    /// "2 deep tubs, use by Wed 2 Dec, for Mon supper"; places are told apart where there are several.
+    /// "Box and chill. Fridge: 2½ portions in 2 deep tubs, use by Wed 2 Dec, for Mon supper. ☐ in the fridge by 18:21 ______ cold ______".
     fn boxed(&self, task: &Task) -> Vec<Span> {
         let mine: Vec<&BoxNote> = self.session.boxes.iter().filter(|note| Some(note.recipe) == task.recipe()).collect();
+        let Doing::Box(BoxTask { into, .. }) = &task.what else { return Vec::new() };
         let kept: Vec<_> = mine.iter().map(|note| (note.place, note.use_by)).unique().collect();
-        let mut spans = Vec::new();
+        if kept.is_empty() {
+            return vec![plain(ended(&task.text(self.names, self.units)))];
+        }
+        let warm = into.iter().all(|kept| kept.place == Place::Cupboard);
+        let mut spans = vec![plain(if warm { "Box. " } else { "Box and chill. " })];
         for (index, (at, use_by)) in kept.iter().enumerate() {
             let notes: Vec<&&BoxNote> = mine.iter().filter(|note| (note.place, note.use_by) == (*at, *use_by)).collect();
-            let place = (kept.len() > 1).then(|| format!("{}:", place(*at)));
-            let words = place.into_iter().chain(boxes_together(&notes).map(|boxes| format!("{boxes},"))).join(" ");
+            let much = amount_of_all(&notes).map_or_else(String::new, |much| format!(" {}", amount(&much, self.units)));
+            let boxes = boxes_together(&notes).map_or_else(String::new, |boxes| format!(" in {boxes}"));
             let gap = if index > 0 { " " } else { "" };
-            spans.push(soft(format!("{gap}{} ", sentence(&words))));
-            spans.push(strong(format!("{} {}", if words.is_empty() { "Use by" } else { "use by" }, day(*use_by))));
+            spans.push(plain(format!("{gap}{}:{much}{boxes}, ", sentence(place(*at)))));
+            spans.push(strong(format!("use by {}", day(*use_by))));
             let what_for = notes.iter().flat_map(|note| &note.what_for).join(", ");
             let spare = notes.iter().filter(|note| note.what_for.is_empty()).map(|note| self.spare(note));
             let purposes = (!what_for.is_empty()).then(|| format!("for {what_for}")).into_iter().chain(spare).join("; ");
             spans.push(soft(if purposes.is_empty() { ".".to_owned() } else { format!(", {purposes}.") }));
         }
         spans.extend(mine.first().and_then(|note| warned_of(note)));
+        if let Some(by) = task.cold_by() {
+            let at = if into.iter().any(|kept| kept.place == Place::Fridge) { Place::Fridge } else { Place::Freezer };
+            let by = clock_after(self.session.start, by);
+            spans.push(strong(format!(" ☐{TIE}in the {} by{TIE}{by}", place(at))));
+            let blank = if self.kind.is_tight() { "______" } else { "__________" };
+            spans.push(soft(format!(" {blank} cold{TIE}{blank}")));
+        }
         spans
     }
 
@@ -198,14 +236,15 @@ impl Steps<'_> {
         if let (Some(first), Some(heat)) = (places.first_mut(), task.at) {
             first.push_str(&format!(", {}", temperature(heat, self.units)));
         }
-        let by = task.out_person.map_or_else(String::new, |person| format!(" ({})", self.person(person)));
+        let other = task.out_person.filter(|person| task.person != Some(*person));
+        let by = other.map_or_else(String::new, |person| format!(" ({})", self.person(person)));
         let out = clock_after(self.session.start, task.out_minute());
         let until = if task.out_minutes > 0 {
             Some(format!("out at {out}{by}"))
         } else if task.is_set() {
-            Some(format!("ready at {out}"))
+            (!self.kind.brief).then(|| format!("ready at {out}"))
         } else {
-            (task.out_minute() > task.start_minute + task.hands_minutes).then(|| format!("until {out}"))
+            (task.out_minute() > task.start_minute + task.hands_minutes && !self.kind.brief).then(|| format!("until {out}"))
         };
         let where_ = if task.is_set() { String::new() } else { sentence(&places.join("; ")) };
         match (where_.is_empty(), until) {
@@ -216,6 +255,16 @@ impl Steps<'_> {
         }
     }
 }
+
+/// "2½ portions and 1 portion" are 3½.
+fn amount_of_all(notes: &[&&BoxNote]) -> Option<Quantity> {
+    let mut amounts = notes.iter().map(|note| note.amount.clone());
+    let first = amounts.next()?;
+    amounts.try_fold(first, |sum, more| sum.plus(&more))
+}
+
+/// Letters up to which a dish is called by its whole name at each step.
+const SHORT: usize = 22;
 
 /// The mark of a task that somebody else does.
 struct Theirs {

@@ -151,6 +151,15 @@ pub fn brief(dish: &str) -> String {
     shortened(dish, 28)
 }
 
+/// At most two words of a dish's name, none of them a joining word at the end: "Chicken thighs".
+pub fn first_words(name: &str) -> String {
+    let mut words: Vec<&str> = name.split_whitespace().take(2).collect();
+    if words.len() == 2 && JOINING.contains(&words[1]) {
+        words.pop();
+    }
+    words.join(" ")
+}
+
 /// "a", "a and b", "a, b and c".
 pub fn listed<S: AsRef<str>>(words: &[S]) -> String {
     match words {

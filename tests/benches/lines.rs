@@ -20,7 +20,7 @@ fn ten_thousand_lines_read_and_converted(bencher: divan::Bencher) {
     bencher.bench(|| {
         let mut grams = 0.0;
         for text in LINES.iter().chain([&UNKNOWN]).cycle().take(10_000) {
-            let Ok(Line { of: LineOf::Food { food, item: Some(item) }, .. }) = read_line(text, &foods) else { continue };
+            let Ok(Line { of: LineOf::Food { food, item: Some(item) }, .. }) = read_line(text, &foods, Spoons::Us) else { continue };
             if let Some(id) = foods.find(&food)
                 && let Ok(quantity) = as_purchased(&foods[id], &item, &Dimension::Mass, Spoons::Us)
             {

@@ -34,6 +34,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             named: vec![],
             currency: Currency { code: "EUR".into(), digits: 2 },
             avoid: vec![],
+            avoid_foods: vec![],
             allergic: vec![],
             budget: None,
             mealtimes: Default::default(),

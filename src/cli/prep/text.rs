@@ -60,9 +60,12 @@ impl Writer<'_> {
         for (task, mark) in session.tasks.iter().zip(session.marks()) {
             self.task(out, session, task, mark);
         }
-        titled(out, "Fetch", &by_food(&session.fetch).iter().map(|one| self.fetch(one)).collect::<Vec<_>>(), width);
-        titled(out, "Cut", &self.cuts(session), width);
+        listed(out, "Get out", session.get_out(None).words(names).into_iter(), width);
+        titled(out, "Fetch", &by_food(&session.fetch).iter().map(|one| self.fetch(session, one)).collect::<Vec<_>>(), width);
+        listed(out, "Cut, and for which step", session.cuts_together().iter().map(|cut| cut.words(self.units)), width);
         titled(out, "Boxes", &session.boxes.iter().map(|one| self.boxed(one)).collect::<Vec<_>>(), width);
+        let slower = session.slower_text(names);
+        listed(out, "Hands", session.hands().iter().map(|one| one.text(session)).chain(slower), width);
         listed(out, "Mind", session.cautions.iter().map(|caution| caution.with_source(names)), width);
     }
 
@@ -72,7 +75,7 @@ impl Writer<'_> {
         let indent = " ".repeat(5);
         let at = |minute: i64| clock_after(session.start, minute);
         let name = |id: PersonId| session.person(id).name.clone();
-        let mut head = format!("{} to {}", at(task.start_minute), at(task.end_minute));
+        let mut head = format!("{}{}", at(task.start_minute), task.timing());
         let places: Vec<&str> = task.on.iter().map(|id| names.appliance(*id)).collect();
         let dish = task.recipe().map(|id| names.recipe(id).to_owned());
         let heat = task.at.map(|heat| temperature(heat, units));
@@ -85,34 +88,20 @@ impl Writer<'_> {
         if task.out_minutes > 0 {
             let by = task.out_person.map_or_else(String::new, |person| format!(" ({})", name(person)));
             out.push_str(&wrap(&indent, &format!("Out at {}{by}.", at(task.out_minute())), width));
-        } else if task.step().is_some() && task.out_minute() > task.start_minute + task.hands_minutes {
+        } else if task.out_minute() > task.start_minute + task.hands_minutes {
             out.push_str(&wrap(&indent, &format!("Until {}.", at(task.out_minute())), width));
+        }
+        if let Some(by) = task.cold_by() {
+            out.push_str(&wrap(&indent, &format!("☐ in the fridge by {}", at(by)), width));
         }
         task.notes.iter().for_each(|note| out.push_str(&wrap("     - ", &note.text(names, units), width)));
     }
 
-    /// "apples  505 g  500 g fridge, the rest bought".
-    fn fetch(self, item: &Fetched) -> Vec<String> {
-        let much = if item.amount.is_zero() { "to taste".to_owned() } else { show(&item.amount, self.units) };
-        let last = item.from.len() - 1;
-        let from = item.from.iter().enumerate().map(|(index, one)| {
-            let place = one.place.map_or("bought", place);
-            let look = if one.look_first { ", look at it first" } else { "" };
-            match index {
-                _ if last == 0 => format!("{place}{look}"),
-                index if index == last => format!("the rest {place}{look}"),
-                _ => format!("{} {place}{look}", show(&one.amount, self.units)),
-            }
-        });
-        vec![brief(self.names.ware(item.of)), much, from.collect::<Vec<_>>().join(", ")]
-    }
-
-    fn cuts(self, session: &SessionPlan) -> Vec<Vec<String>> {
-        let cuts = session.cuts.iter();
-        let row = |cut: &crate::prep::Cut| {
-            vec![self.names.food(cut.food).to_owned(), show(&cut.amount, self.units), format!("{}, step {}", cut.cut, cut.step)]
-        };
-        cuts.map(row).collect()
+    /// "505 g apples  500 g fridge, the rest from the shopping".
+    fn fetch(self, session: &SessionPlan, item: &Fetched) -> Vec<String> {
+        let said = &session.said;
+        let taste = if item.amount.is_zero() { ", to taste" } else { "" };
+        vec![format!("{}{taste}", item.words(said, 1.0, self.names, self.units)), item.places(said, self.units)]
     }
 
     fn boxed(self, boxed: &BoxNote) -> Vec<String> {

@@ -34,8 +34,20 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 )
                 .within("0.01", "10000"),
                 key("currency", Name, Required, "the money of all prices, by its letters in ISO 4217", "\"EUR\""),
-                key("avoid", Allergens, None, "allergens that draw a warning wherever a meal contains one, or may", "[\"sesame\"]"),
-                key("allergic", Names, None, "allergens or foods that nobody of the household may be served: a mistake", "[\"peanuts\"]"),
+                key(
+                    "avoid",
+                    Names,
+                    None,
+                    "allergens, foods or kinds of food that draw a warning wherever a meal contains one, or may",
+                    "[\"sesame\"]",
+                ),
+                key(
+                    "allergic",
+                    Names,
+                    None,
+                    "allergens, foods or kinds of food that nobody of the household may be served: a mistake",
+                    "[\"peanuts\"]",
+                ),
                 key("budget", Money, None, "what a week's shopping may cost; what is over is told, with what would save most", "\"80.00\""),
                 key(
                     "mealtimes",
@@ -65,7 +77,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("needs", Table("[eater.needs]"), None, "what is wanted of a day, theirs to set", "{ kcal = 2000 }"),
                 key(
                     "swap",
-                    Named(&Name),
+                    Named(&TextOrBlank),
                     None,
                     "in every meal, another dish or food in place of one; \"\" leaves it away",
                     "{ white-bean-mash = \"plain-mash\", tahini = \"\" }",

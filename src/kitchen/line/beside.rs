@@ -28,11 +28,11 @@ impl Beside {
     }
 
     /// With what is added, as one amount.
-    pub fn whole(&self) -> Amount {
+    pub fn whole(&self, spoons: Spoons) -> Amount {
         if self.plus.is_empty() {
             return self.amount.clone();
         }
-        let base = |amount: &Amount| amount.most(Spoons::Us).base();
+        let base = |amount: &Amount| amount.most(spoons).base();
         let sum = base(&self.amount) + self.plus.iter().map(base).sum::<f64>();
         Amount::new(sum, if self.is_mass() { Unit::Gram } else { Unit::Millilitre })
     }

@@ -36,9 +36,9 @@ pub(super) struct Measure {
     pub end: usize,
 }
 
-/// In grams or millilitres.
-pub(super) fn size_of(amount: &Amount) -> Quantity {
-    amount.most(Spoons::Us)
+/// In grams or millilitres, by the household's pints.
+pub(super) fn size_of(amount: &Amount, spoons: Spoons) -> Quantity {
+    amount.most(spoons)
 }
 
 impl Measure {
@@ -46,7 +46,7 @@ impl Measure {
     ///
     /// A weight beside a volume or a count is the amount; "each" multiplies; beside a container it is the size of one, "total" aside; of one
     /// thing alone it is what that weighs. Anything else is a remark.
-    pub fn take(&mut self, beside: Beside, text: String) {
+    pub fn take(&mut self, beside: Beside, text: String, spoons: Spoons) {
         let Some(amount) = self.amount.clone() else { return self.remarks.push(text) };
         let is_mass = beside.is_mass();
         let one = amount.low == 1 && amount.high == 1;
@@ -56,7 +56,7 @@ impl Measure {
         }
         if container || matches!(amount.unit, Unit::Word(_) | Unit::Piece) && (beside.each || one && is_mass) {
             let share = if beside.total { Number::ONE.checked_div(&amount.high).unwrap_or(Number::ONE) } else { Number::ONE };
-            self.size = Some(size_of(&beside.whole().scaled(&share)));
+            self.size = Some(size_of(&beside.whole(spoons).scaled(&share), spoons));
             self.remarks.extend(beside.rest);
             return;
         }
@@ -241,6 +241,10 @@ impl<'r> Measuring<'r> {
         self.measure.end
     }
 
+    fn size_of(&self, amount: &Amount) -> Quantity {
+        size_of(amount, self.reader.spoons)
+    }
+
     /// "2 - 10 oz cans" are two of ten ounces: a range of two to ten would be absurd, or the dash stands apart.
     fn count_of_sizes(&mut self, dash: usize, at: usize) -> Result<(), LineError> {
         let w = self.w();
@@ -252,7 +256,8 @@ impl<'r> Measuring<'r> {
         }
         let first = w.part(at..dash);
         if let Ok(Some(count)) = first.number(0) {
-            self.measure.size = Some(size_of(&amount_of(&Ends { low: self.number.high.clone(), high: self.number.high.clone() }, unit)));
+            self.measure.size =
+                Some(self.size_of(&amount_of(&Ends { low: self.number.high.clone(), high: self.number.high.clone() }, unit)));
             self.number = count.number;
             self.measure.end = end;
         }
@@ -284,7 +289,7 @@ impl<'r> Measuring<'r> {
         {
             let (said, end) = self.said_again(one.end);
             if matches!(w.unit(end), Some((Unit::Word(_) | Unit::Piece, _))) {
-                self.measure.size = Some(size_of(&one.amount));
+                self.measure.size = Some(self.size_of(&one.amount));
                 self.measure.remarks.extend(said);
                 self.measure.end = end;
             }
@@ -298,7 +303,7 @@ impl<'r> Measuring<'r> {
             let byte = self.w().byte(after);
             return Err(LineError::new("what stands after \"x\" is no weight or volume", "write 2 x 400 g", byte));
         };
-        self.measure.size = Some(size_of(&one.amount));
+        self.measure.size = Some(self.size_of(&one.amount));
         let (said, end) = self.said_again(one.end);
         self.measure.remarks.extend(said);
         self.measure.end = end;
@@ -312,7 +317,7 @@ impl<'r> Measuring<'r> {
             && number.end == inner.len()
             && let Some((unit, end)) = w.unit(at + 1).filter(|(unit, _)| unit.is_measured())
         {
-            self.measure.size = Some(size_of(&amount_of(&number.number, unit)));
+            self.measure.size = Some(self.size_of(&amount_of(&number.number, unit)));
             self.measure.end = end;
         } else if inside {
             self.measure.remarks.push(inner.plain(0..inner.len()));
@@ -323,9 +328,9 @@ impl<'r> Measuring<'r> {
                 // "4-6 (about 800 g) chicken breasts" weigh that together.
                 self.measure.amount = Some(amount_of(&self.number, Unit::Piece));
                 self.measure.said = w.plain(self.start..at);
-                self.measure.take(beside, inner.plain(0..inner.len()));
+                self.measure.take(beside, inner.plain(0..inner.len()), self.reader.spoons);
             } else {
-                self.measure.size = Some(size_of(&beside.whole()));
+                self.measure.size = Some(self.size_of(&beside.whole(self.reader.spoons)));
                 self.measure.remarks.extend(beside.rest);
             }
             self.measure.end = at + 1;
@@ -372,7 +377,7 @@ impl<'r> Measuring<'r> {
             && !self.w().is(at, "each")
             && self.reader.names(at).is_none_or(|name| name <= end)
         {
-            self.measure.size = Some(size_of(&measured));
+            self.measure.size = Some(self.size_of(&measured));
             self.measure.amount = Some(Amount::new(1.0, container));
             self.measure.remarks.extend(said);
             self.measure.end = end;
@@ -468,14 +473,14 @@ impl<'r> Measuring<'r> {
             && let Some(beside) = beside_at(w, at + 1)
         {
             let end = beside.end;
-            self.measure.take(beside, w.plain(at + 1..end));
+            self.measure.take(beside, w.plain(at + 1..end), self.reader.spoons);
             self.measure.end = end;
         } else if let Some(inner) = self.reader.bracket(at)
             && (self.measure.unit_given || self.measure.size.is_some())
         {
             let text = inner.plain(0..inner.len());
             if let Some(beside) = beside(inner) {
-                self.measure.take(beside, text);
+                self.measure.take(beside, text, self.reader.spoons);
                 self.measure.end = at + 1;
             } else if self.measure.unit_given && Qualifiers::all(inner) {
                 self.measure.remarks.push(text);
@@ -496,7 +501,7 @@ impl<'r> Measuring<'r> {
             && one.unit_given
             && one.amount.unit.is_measured()
         {
-            self.measure.size = Some(size_of(&one.amount));
+            self.measure.size = Some(self.size_of(&one.amount));
             self.measure.end = one.end;
         }
     }

@@ -44,7 +44,7 @@ mod vocabulary;
 
 use crate::foods::{Foods, Item};
 use crate::kitchen::words::Words;
-use crate::measure::{Amount, Kind};
+use crate::measure::{Amount, Kind, Spoons};
 
 /// What one ingredient of a line is, before recipe names are resolved.
 #[derive(Debug, Clone, PartialEq)]
@@ -98,15 +98,16 @@ impl LineError {
 /// ```
 /// use spence::foods::Foods;
 /// use spence::kitchen::{LineOf, read_line};
-/// let line = read_line("2 cloves garlic, peeled", &Foods::default()).unwrap();
+/// use spence::measure::Spoons;
+/// let line = read_line("2 cloves garlic, peeled", &Foods::default(), Spoons::Us).unwrap();
 /// assert_eq!(line.prep.as_deref(), Some("peeled"));
 /// let LineOf::Food { food, .. } = line.of else { unreachable!() };
 /// assert_eq!(food, "garlic");
 /// ```
 ///
 /// Fails as [`read_ingredients`] does, and on a heading or several foods.
-pub fn read_line(text: &str, foods: &Foods) -> Result<Line, LineError> {
-    match read_ingredients(text, foods)? {
+pub fn read_line(text: &str, foods: &Foods, spoons: Spoons) -> Result<Line, LineError> {
+    match read_ingredients(text, foods, spoons)? {
         LineRead::Heading(heading) => {
             Err(LineError::new(format!("\"{heading}\" is a heading, and names no food"), "write an amount and a food", 0))
         }
@@ -118,11 +119,11 @@ pub fn read_line(text: &str, foods: &Foods) -> Result<Line, LineError> {
     }
 }
 
-/// Reads one line in the best of all ways.
+/// Reads one line in the best of all ways. `spoons` says whose pints the size of one container is in; amounts keep their units.
 ///
 /// Fails on an empty line, an amount without a food, an amount that is zero, negative or in two units, a bracket without its fellow, and
 /// `recipe:` without an id.
-pub fn read_ingredients(text: &str, foods: &Foods) -> Result<LineRead, LineError> {
+pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<LineRead, LineError> {
     let start = text.len() - text.trim_start().len();
     let start = start + bullet(&text[start..]);
     let shifted = |error: LineError| LineError { offset: error.offset + start, ..error };
@@ -131,7 +132,7 @@ pub fn read_ingredients(text: &str, foods: &Foods) -> Result<LineRead, LineError
         false => LineError::new("a bracket is closed that was not opened", "open it with \"(\", or leave it out", bracket.byte),
     };
     let (words, inside) = Words::of(&text[start..]).fold_brackets().map_err(uneven).map_err(shifted)?;
-    let reader = Reader { w: &words, inside: &inside, foods, end: without_marks(&words) };
+    let reader = Reader { w: &words, inside: &inside, foods, spoons, end: without_marks(&words) };
     if reader.end == 0 {
         return Err(LineError::new("the line is empty", "write an amount and a food", 0));
     }
@@ -161,6 +162,7 @@ struct Reader<'a> {
     w: &'a Words<'a>,
     inside: &'a [(usize, Words<'a>)],
     foods: &'a Foods,
+    spoons: Spoons,
     /// The place after the last word that is read.
     end: usize,
 }

@@ -103,7 +103,7 @@ impl<'a> Reader<'a> {
             }
         }
         for inner in parts.brackets.iter().filter_map(|at| self.bracket(*at)).filter(|inner| !inner.is_empty()) {
-            gathered.bracket(inner);
+            gathered.bracket(inner, self.spoons);
         }
         Ok(gathered)
     }
@@ -189,7 +189,7 @@ impl<'a> Reader<'a> {
         }
         let besides = std::mem::take(&mut gathered.besides);
         for (beside, text) in besides {
-            measure.take(beside, text);
+            measure.take(beside, text, self.spoons);
         }
         let found = self.by_measure(found, &measure, &mut gathered.doubts);
         let found = self.tinned_pulse(found, &mut measure, gathered.says_tinned, gathered.tins.take());
@@ -272,13 +272,13 @@ fn trimmed(text: &str) -> String {
 }
 
 impl Gathered {
-    fn bracket(&mut self, inner: &Words) {
+    fn bracket(&mut self, inner: &Words, spoons: Spoons) {
         let all = 0..inner.len();
         let text = inner.plain(all.clone());
         self.optional |= says_optional(inner, all.clone());
         if let Some(beside) = beside(inner) {
             self.besides.push((beside, text));
-        } else if let Some(tins) = tins(inner) {
+        } else if let Some(tins) = tins(inner, spoons) {
             self.tins = Some(tins);
             self.says_tinned = true;
             self.remarks.push(text);
@@ -293,12 +293,12 @@ impl Gathered {
 }
 
 /// "two 15-oz cans": how many, and the size of one.
-fn tins(words: &Words) -> Option<(Ends, Quantity)> {
+fn tins(words: &Words, spoons: Spoons) -> Option<(Ends, Quantity)> {
     let number = words.number(0).ok()??;
     let at = words.times(number.end).unwrap_or(number.end);
     let one = words.amount(at).ok()?.filter(|one| one.unit_given && one.amount.unit.is_measured())?;
     let (Unit::Word(UnitWord::Tin | UnitWord::Jar), _) = words.unit(one.end)? else { return None };
-    Some((number.number, size_of(&one.amount)))
+    Some((number.number, size_of(&one.amount, spoons)))
 }
 
 /// Tins of which a line says how many and how large.

@@ -73,7 +73,7 @@ impl Reader<'_> {
                     measure.size = Some(size);
                 } else if says_tinned && measure.plus.is_empty() {
                     // "15 oz black beans, drained" are a tin of that size.
-                    measure.size = Some(size_of(&amount));
+                    measure.size = Some(size_of(&amount, self.spoons));
                     measure.amount = Some(Amount::new(1.0, Unit::Word(Word::Tin)));
                 }
             }

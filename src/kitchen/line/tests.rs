@@ -112,7 +112,7 @@ pub(super) fn larder() -> Foods {
 
 /// What a line says, in one row: food, amount, state, preparation, remark.
 fn told(text: &str) -> (String, String, String) {
-    let Line { of, prep, remark, instead, .. } = read_line(text, &larder()).unwrap_or_else(|error| panic!("{text}: {error:?}"));
+    let Line { of, prep, remark, instead, .. } = read_line(text, &larder(), Spoons::Us).unwrap_or_else(|error| panic!("{text}: {error:?}"));
     let (food, amount) = match of {
         LineOf::Food { food, item: None } => (food, "to taste".to_owned()),
         LineOf::Food { food, item: Some(item) } => (food, said(&item)),
@@ -145,7 +145,7 @@ fn said(item: &Item) -> String {
 
 fn grams(text: &str) -> String {
     let foods = larder();
-    match read_line(text, &foods).map(|line| line.of) {
+    match read_line(text, &foods, Spoons::Us).map(|line| line.of) {
         Ok(LineOf::Food { food, item: Some(item) }) => {
             let food = foods.find(&food).map(|id| foods[id].clone()).unwrap_or_default();
             match as_purchased(&food, &item, &Dimension::Mass, Spoons::Us) {
@@ -173,7 +173,7 @@ fn row(line: &Line) -> String {
 }
 
 fn rows(text: &str, foods: &Foods) -> Vec<String> {
-    match read_ingredients(text, foods) {
+    match read_ingredients(text, foods, Spoons::Us) {
         Ok(LineRead::Ingredients(lines)) => lines.iter().map(row).collect(),
         Ok(LineRead::Heading(_)) => Vec::new(),
         Err(error) => vec![format!("{error:?}")],
@@ -198,14 +198,16 @@ fn several_foods_in_a_line_are_several_ingredients() {
     ] {
         assert_eq!(rows(text, &larder()), wanted, "{text}");
     }
-    let LineRead::Ingredients(lines) = read_ingredients("1 kg onion and potato", &larder()).expect("reads") else { panic!("a heading") };
+    let LineRead::Ingredients(lines) = read_ingredients("1 kg onion and potato", &larder(), Spoons::Us).expect("reads") else {
+        panic!("a heading")
+    };
     assert!(lines.iter().all(|line| line.doubts.iter().any(|doubt| doubt.contains("shared out equally"))), "{lines:?}");
 }
 
 #[test]
 fn signs_and_words_that_are_no_number_never_become_part_of_a_name() {
     let foods = larder();
-    assert!(read_ingredients("nan g flour", &foods).is_err());
+    assert!(read_ingredients("nan g flour", &foods, Spoons::Us).is_err());
     assert_eq!(rows("100 g 1000% flour", &foods), ["plain flour 100 g"]);
     assert_eq!(rows("1000% flour", &foods), ["plain flour to taste"]);
     assert_eq!(rows("2 % dragonfruits", &foods), ["dragonfruits to taste"]);
@@ -284,7 +286,7 @@ fn a_line_that_reads_in_no_way_says_why_and_where() {
         ("200 g flour, plus 0 tbsp", 13, "zero"),
         ("100 g recipe:a recipe:b", 15, "one recipe"),
     ] {
-        match read_line(text, &foods) {
+        match read_line(text, &foods, Spoons::Us) {
             Err(error) => {
                 assert!(error.cause.contains(cause), "{text}: {error:?}");
                 assert_eq!(error.offset, offset, "{text}: {error:?}");
@@ -298,9 +300,9 @@ fn a_line_that_reads_in_no_way_says_why_and_where() {
 #[test]
 fn what_a_line_means_does_not_hang_on_the_unknown_foods_before_it() {
     let mut foods = larder();
-    let before = read_line("200 g minced dragonfruit", &foods);
+    let before = read_line("200 g minced dragonfruit", &foods, Spoons::Us);
     foods.intern_unknown("dragonfruit");
-    assert_eq!(read_line("200 g minced dragonfruit", &foods), before);
+    assert_eq!(read_line("200 g minced dragonfruit", &foods, Spoons::Us), before);
 }
 
 #[test]
@@ -308,8 +310,8 @@ fn a_printed_line_reads_as_the_same_line() {
     let foods = larder();
     // "Chopped fresh tomatoes" prints without "fresh", and chopped tomatoes are the name of a tin.
     for (text, ..) in TABLE.iter().filter(|row| row.0 != "1 cup chopped fresh tomatoes") {
-        let line = read_line(text, &foods).expect("the table reads");
-        let again = read_line(&line.to_string(), &foods).map(without_doubts);
+        let line = read_line(text, &foods, Spoons::Us).expect("the table reads");
+        let again = read_line(&line.to_string(), &foods, Spoons::Us).map(without_doubts);
         assert_eq!(again, Ok(without_doubts(line.clone())), "{text} printed as {line}");
     }
 }
@@ -382,15 +384,15 @@ proptest! {
     #[test]
     fn any_line_of_the_grammar_survives_being_printed(text in line()) {
         let foods = larder();
-        if let Ok(line) = read_line(&text, &foods) {
-            let again = read_line(&line.to_string(), &foods).map(without_doubts);
+        if let Ok(line) = read_line(&text, &foods, Spoons::Us) {
+            let again = read_line(&line.to_string(), &foods, Spoons::Us).map(without_doubts);
             prop_assert_eq!(again, Ok(without_doubts(line.clone())), "{} printed as {}", text, line);
         }
     }
 
     #[test]
     fn no_text_at_all_makes_the_reader_panic(text in "\\PC{0,60}") {
-        let _ = read_line(&text, &Foods::default());
+        let _ = read_line(&text, &Foods::default(), Spoons::Us);
     }
 
     #[test]
@@ -402,7 +404,7 @@ proptest! {
         spaced in any::<bool>(),
     ) {
         let text = pieces.join(if spaced { " " } else { "" });
-        match read_line(&text, &larder()) {
+        match read_line(&text, &larder(), Spoons::Us) {
             Ok(_) => {}
             Err(error) => prop_assert!(text.is_char_boundary(error.offset), "{text}: {error:?}"),
         }
@@ -411,7 +413,9 @@ proptest! {
 
 #[test]
 fn grades_and_sizes_are_kept_apart() {
-    let LineOf::Food { item: Some(item), .. } = read_line("2 large onions", &larder()).expect("reads").of else { panic!("no food") };
+    let LineOf::Food { item: Some(item), .. } = read_line("2 large onions", &larder(), Spoons::Us).expect("reads").of else {
+        panic!("no food")
+    };
     assert_eq!(item.grade, Some(Grade::Large));
     assert_eq!(item.amount, Amount::new(2.0, crate::measure::Unit::Piece));
     let foods = larder();

@@ -8,7 +8,7 @@ use pretty_assertions::assert_eq;
 use super::*;
 use crate::foods::Foods;
 use crate::kitchen::{After, ApplianceKind, LineOf, LineRead, Piece, Wanted, read_ingredients};
-use crate::measure::Minutes;
+use crate::measure::{Minutes, Spoons};
 
 mod table;
 
@@ -33,7 +33,7 @@ pub(super) fn kitchen() -> Vec<Appliance> {
 pub(super) fn lines(typed: &[&str], foods: &mut Foods) -> Vec<Ingredient> {
     let mut all = Vec::new();
     for (index, text) in typed.iter().enumerate() {
-        let Ok(LineRead::Ingredients(read)) = read_ingredients(text, foods) else { panic!("{text}") };
+        let Ok(LineRead::Ingredients(read)) = read_ingredients(text, foods, Spoons::Us) else { panic!("{text}") };
         for line in read {
             let LineOf::Food { food, item } = line.of else { panic!("{text}") };
             let food = foods.find(&food).unwrap_or_else(|| foods.intern_unknown(&food));

@@ -53,6 +53,12 @@ impl<'k> Speech<'k> {
         id
     }
 
+    /// The headings of a recipe's list, each with the place of the ingredient after it.
+    pub fn headings_of(&self, recipe: &crate::kitchen::Recipe) -> Vec<(usize, String)> {
+        let own = self.headings.iter().filter(|(at, _)| at.file == recipe.at.file);
+        own.map(|(at, heading)| (recipe.ingredients.iter().filter(|one| one.at < *at).count(), heading.clone())).collect()
+    }
+
     /// All lines of `key`; `heading` is how a line is written as a table.
     pub fn lines(&mut self, table: &Table<'_>, key: &str, heading: &'static str) -> Vec<Ingredient> {
         let source = table.file.source;
@@ -126,12 +132,15 @@ impl<'k> Speech<'k> {
 
     /// The ingredients of one line; none for a heading.
     fn read(&mut self, text: &str, at: &Spot, place: impl Fn(&LineError) -> Spot) -> Vec<Ingredient> {
-        match read_ingredients(text, &self.foods) {
+        match read_ingredients(text, &self.foods, self.spoons) {
             Ok(LineRead::Heading(heading)) => {
                 self.headings.push((at.clone(), heading));
                 Vec::new()
             }
-            Ok(LineRead::Ingredients(lines)) => lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect(),
+            Ok(LineRead::Ingredients(lines)) => {
+                self.tell_sizes(&lines, text, at);
+                lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect()
+            }
             Err(error) => {
                 self.found.mistake(place(&error), error.cause, error.remedy);
                 Vec::new()
@@ -161,13 +170,30 @@ impl<'k> Speech<'k> {
             LineOf::Recipe { amount, .. } => vec![amount],
         };
         for amount in amounts.into_iter().filter(|amount| amount.unit.depends_on_pints()) {
-            let much = |pints: Pints| format!("{:.0} ml", amount.most(self.spoons.with(pints)).base());
-            let (us, imperial) = (much(Pints::Us), much(Pints::Imperial));
-            let remark = format!(
-                "\"{text}\" is taken in US measure, {us}; in imperial it would be {imperial}. Write pints = \"us\" or \"imperial\" under [rules]."
-            );
-            self.found.note(at.clone(), remark);
+            let much = |pints: Pints| amount.most(self.spoons.with(pints));
+            self.tell_both(text, &much(Pints::Us), &much(Pints::Imperial), at);
         }
+    }
+
+    /// As [`Self::tell_pints`], of the size of one container: "1 tub (1 pint)".
+    fn tell_sizes(&self, lines: &[Line], text: &str, at: &Spot) {
+        let size = |line: &Line| if let LineOf::Food { item: Some(item), .. } = &line.of { item.size.clone() } else { None };
+        let in_pints = |size: Quantity| matches!(size, Quantity::Volume(_));
+        if self.pints_written || !lines.iter().filter_map(size).any(in_pints) {
+            return;
+        }
+        let imperial = read_ingredients(text, &self.foods, self.spoons.with(Pints::Imperial));
+        let Ok(LineRead::Ingredients(imperial)) = imperial else { return };
+        let sizes = lines.iter().filter_map(size).zip(imperial.iter().filter_map(size));
+        sizes.filter(|(us, imperial)| us != imperial).for_each(|(us, imperial)| self.tell_both(text, &us, &imperial, at));
+    }
+
+    fn tell_both(&self, text: &str, us: &Quantity, imperial: &Quantity, at: &Spot) {
+        let (us, imperial) = (us.base(), imperial.base());
+        let remark = format!(
+            "\"{text}\" is taken in US measure, {us:.0} ml; in imperial it would be {imperial:.0} ml. Write pints = \"us\" or \"imperial\" under [rules]."
+        );
+        self.found.note(at.clone(), remark);
     }
 
     fn wanted_food(&mut self, name: &str, item: Option<Item>, text: &str, at: &Spot) -> Option<Wanted> {
@@ -277,7 +303,7 @@ impl<'k> Speech<'k> {
         let text = format!("{amount} {food}{comma}");
         // What has no number is to taste ("a few sprigs"); a number that is no amount is a slip.
         let slip = |read: &str| amount.contains(|letter: char| letter.is_numeric()) || !self.same_food(read, food);
-        if let Ok(LineRead::Ingredients(lines)) = read_ingredients(&text, &self.foods)
+        if let Ok(LineRead::Ingredients(lines)) = read_ingredients(&text, &self.foods, self.spoons)
             && lines.iter().any(|line| matches!(&line.of, LineOf::Food { food: read, item: None } if slip(read)))
         {
             let cause = format!("amount: \"{amount}\" is not an amount");

@@ -45,10 +45,15 @@ impl Advice {
             Advice::Late { by, over } => {
                 format!("This session ends at {}, {} after {}.", clock_after(*by, *over), duration(*over), clock(*by))
             }
+            Advice::Ends { job } => format!("It ends with {}.", in_a_sentence(&job.text(names))),
+            Advice::HandsGainNothing => "One more pair of hands would gain nothing.".to_owned(),
             Advice::Binds(what) => format!("What binds is {}.", what.text(names)),
             Advice::Remedy { change, end, over } => {
                 let verdict = if *over > 0 { format!("still {} late", duration(*over)) } else { "in time".to_owned() };
-                format!("{} it would end at {}, {verdict}.", change.text(names), clock(*end))
+                match change {
+                    Change::Without(_) => format!("{}: {}, {verdict}.", change.text(names), clock(*end)),
+                    _ => format!("{} it would end at {}, {verdict}.", change.text(names), clock(*end)),
+                }
             }
             Advice::AtOnce { people, appliances, session } => {
                 let appliances = appliances.iter().map(|id| format!("the {}", names.appliance(*id)));
@@ -117,6 +122,7 @@ impl Change {
     fn text(&self, names: Names) -> String {
         match self {
             Change::OneMorePerson => "With one more person".to_owned(),
+            Change::Without(recipe) => format!("Without {}", in_a_sentence(names.recipe(*recipe))),
             Change::MoreRoom(id) => format!("With room for one more load in the {}", names.appliance(*id)),
             Change::Moved { recipe, to } => {
                 format!("With {} moved to the session on {} {}", in_a_sentence(names.recipe(*recipe)), to.strftime("%a"), clock(*to))

@@ -46,8 +46,8 @@ fn tasks_go_by_the_clock_and_an_appliance_is_set_first() {
         (0, 10, "Set the oven to 190 °C (375 °F)"),
         (0, 10, "Toss."),
         // 5 of hands + 40 of wait + 1 to take it out.
-        (10, 56, "Roast the beetroot."),
-        (56, 102, "Round 2 of 2: Roast the beetroot."),
+        (10, 56, "Round 1 of 2: two thirds of it. Roast the beetroot."),
+        (56, 102, "Round 2 of 2: a third of it. Roast the beetroot."),
     ];
     assert_eq!(seen, expected.map(|(start, end, text)| (start, end, text.to_owned())));
 }
@@ -66,7 +66,7 @@ fn a_task_says_its_round_its_room_and_what_it_holds() {
     ];
     assert_eq!(seen, expected);
     let cook = Some(PersonId(0));
-    assert_eq!((tasks[0].person, tasks[2].person, tasks[2].out_person), (None, cook, cook));
+    assert_eq!((tasks[0].person, tasks[2].person, tasks[2].out_person), (cook, cook, cook));
 }
 
 #[test]
@@ -78,7 +78,7 @@ fn a_bar_of_the_chart_has_a_few_words() {
 
 /// The small print of the first step of the first recipe.
 fn said(kitchen: &Kitchen) -> Vec<String> {
-    let notes = notes(kitchen, &kitchen.recipes[0], 0, (0, 1));
+    let notes = notes(kitchen, &kitchen.recipes[0], 0, 0);
     notes.iter().map(|note| note.text(kitchen.names(), Units::Metric)).collect()
 }
 

@@ -61,6 +61,10 @@ fn a_recipe_for_48_makes_72() {
 
 /// What a step says of a number of pieces of a food that weighs `each` grams and of which `edible` is left.
 fn counted(name: &str, kind: &str, (each, edible): (f64, f64), number: f64, units: Units) -> String {
+    step_text(&weighed_kitchen(name, kind, (each, edible), units), RecipeId(0), 0, number)
+}
+
+fn weighed_kitchen(name: &str, kind: &str, (each, edible): (f64, f64), units: Units) -> Kitchen {
     let mut kitchen = mash();
     kitchen.print.units = units;
     let id = food(&mut kitchen, name, kind);
@@ -68,14 +72,51 @@ fn counted(name: &str, kind: &str, (each, edible): (f64, f64), number: f64, unit
     kitchen.foods.all[id.0 as usize].edible = Some(Fact { value: edible, source: "a test".into() });
     kitchen.recipes[0].ingredients = vec![ingredient("some", id, Some(item(1.0, Unit::Piece)), None)];
     kitchen.recipes[0].steps = vec![Step { text: vec![named(0)], ..step("") }];
+    kitchen
+}
+
+fn prepared(name: &str, (each, edible): (f64, f64), number: f64, prep: &str, units: Units) -> String {
+    let mut kitchen = weighed_kitchen(name, "vegetable", (each, edible), units);
+    kitchen.recipes[0].ingredients[0].prep = Some(prep.to_owned());
     step_text(&kitchen, RecipeId(0), 0, number)
+}
+
+#[test]
+fn what_is_cooked_whole_has_its_weight_as_bought() {
+    // 6 potatoes of 300 g, of which 90 % are edible: 1.8 kg with their skins.
+    assert_eq!(counted("potato", "vegetable", (300.0, 0.9), 6.0, Units::Metric), "6 potatoes (1.8 kg)");
+}
+
+#[test]
+fn the_juice_of_a_fruit_keeps_its_words() {
+    assert_eq!(prepared("lime", (67.0, 0.84), 2.0, "juice", Units::Metric), "the juice of 2 limes");
+    assert_eq!(
+        prepared("lemon", (84.0, 0.7), 1.0, "finely grated zest and juice", Units::Metric),
+        "the finely grated zest and juice of 1 lemon"
+    );
+    // Fruit that is sliced with its peel loses none of its weight.
+    assert_eq!(prepared("lemon", (84.0, 0.7), 2.0, "sliced", Units::Metric), "2 lemons (170 g)");
+}
+
+#[test]
+fn the_size_of_a_bunch_stands_where_it_was_typed() {
+    let bunch = |typed: &str| {
+        let mut kitchen = mash();
+        let coriander = food(&mut kitchen, "coriander", "herb");
+        let small = Item { grade: Some(Grade::Small), ..item(1.0, Unit::Word(Word::Bunch)) };
+        kitchen.recipes[0].ingredients = vec![ingredient(typed, coriander, Some(small), None)];
+        kitchen.recipes[0].steps = vec![Step { text: vec![named(0)], ..step("") }];
+        step_text(&kitchen, RecipeId(0), 0, 1.0)
+    };
+    assert_eq!(bunch("1 small bunch coriander"), "1 small bunch coriander");
+    assert_eq!(bunch("1 bunch coriander, small"), "1 bunch coriander, small");
 }
 
 #[test]
 fn pieces_are_printed_with_the_weight_that_is_left_of_them() {
     // USDA SR 11282: 3 medium onions of 110 g without their refuse, 122.2 g with it. 330 g are 11.64 oz.
-    assert_eq!(counted("onion", "vegetable", (110.0 / 0.9, 0.9), 3.0, Units::Metric), "3 onions (330 g)");
-    assert_eq!(counted("onion", "vegetable", (110.0 / 0.9, 0.9), 3.0, Units::Us), "3 onions (11¾ oz)");
+    assert_eq!(prepared("onion", (110.0 / 0.9, 0.9), 3.0, "diced", Units::Metric), "3 onions (330 g trimmed)");
+    assert_eq!(prepared("onion", (110.0 / 0.9, 0.9), 3.0, "peeled", Units::Us), "3 onions (11¾ oz peeled)");
     // A food of no known weight stays a number.
     assert_eq!(text(vec![named(3)], 2.0), "2 large onions");
 }
@@ -119,6 +160,45 @@ fn to_taste_has_no_amount_and_a_component_its_name_in_small_letters() {
 }
 
 #[test]
+fn what_alone_is_used_of_a_fruit_is_said() {
+    let mut kitchen = mash();
+    let lemon = food(&mut kitchen, "lemon", "fruit");
+    kitchen.recipes[0].ingredients = vec![
+        ingredient("1 lemon, juice", lemon, Some(item(1.0, Unit::Piece)), Some("juice")),
+        ingredient("zest and juice of 2 lemons", lemon, Some(item(2.0, Unit::Piece)), Some("zest and juice")),
+    ];
+    let said = |kitchen: &mut Kitchen, text: Vec<Piece>| {
+        kitchen.recipes[0].steps = vec![Step { text, ..step("") }, Step { text: vec![named(0), named(1)], ..step("") }];
+        step_text(kitchen, RecipeId(0), 0, 2.0)
+    };
+    assert_eq!(
+        said(&mut kitchen, vec![words("Stir in "), named(0), words(" and "), named(1)]),
+        "Stir in the juice of 2 lemons and the zest and juice of 4 lemons"
+    );
+    // What the step itself says of the fruit is not said twice.
+    assert_eq!(said(&mut kitchen, vec![words("Add the juice of "), named(0)]), "Add the juice of 2 lemons");
+    assert_eq!(said(&mut kitchen, vec![words("Halve "), named(0)]), "Halve 2 lemons");
+    kitchen.recipes[0].steps = vec![step("Stir.")];
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With the juice of 1 lemon and the zest and juice of 2 lemons: Stir.");
+}
+
+#[test]
+fn a_cut_that_the_step_makes_itself_is_not_said_twice() {
+    let mut kitchen = mash();
+    let potato = food(&mut kitchen, "potato", "vegetable");
+    kitchen.foods.all[potato.0 as usize].edible = Some(Fact { value: 0.75, source: "a test".into() });
+    let diced = Item { state: State::Prepared("diced".into()), ..item(300.0, Unit::Gram) };
+    kitchen.recipes[0].ingredients = vec![ingredient("300 g diced potato", potato, Some(diced), None)];
+    let said = |kitchen: &mut Kitchen, verb: &str| {
+        kitchen.recipes[0].steps = vec![Step { text: vec![words(verb), named(0)], ..step("") }];
+        step_text(kitchen, RecipeId(0), 0, 1.0)
+    };
+    // 300 g ÷ 0.75 = 400 g as bought.
+    assert_eq!(said(&mut kitchen, "Peel and dice "), "Peel and dice 400 g potatoes (300 g diced)");
+    assert_eq!(said(&mut kitchen, "Boil "), "Boil 300 g diced potato");
+}
+
+#[test]
 fn what_no_step_names_leads_the_first_step() {
     let mut kitchen = mash();
     kitchen.recipes[0].steps = vec![
@@ -148,10 +228,14 @@ fn a_range_prints_both_ends() {
 }
 
 #[test]
-fn a_further_round_names_foods_without_their_amounts() {
+fn a_round_has_its_own_amounts() {
     let mut kitchen = mash();
-    kitchen.recipes[0].steps = vec![Step { text: vec![words("Roast "), named(3), words(" in "), named(1)], ..step("") }];
-    assert_eq!(again_text(&kitchen, &kitchen.recipes[0], 0), "Roast onion in olive oil");
+    kitchen.recipes[0].ingredients.truncate(2);
+    kitchen.recipes[0].steps = vec![Step { text: vec![words("Roast in "), named(1)], ..step("") }, step("")];
+    // 60 ml x 3 batches x ⅔.
+    let made = making(&kitchen, 0, 3.0);
+    let said = making_text(&kitchen, &made, 0, &Number::over(2, 3));
+    assert_eq!(said, "With 4 tins (400 g) white beans: Roast in 120 ml olive oil");
 }
 
 #[test]

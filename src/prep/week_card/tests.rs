@@ -35,7 +35,7 @@ fn a_meal_says_what_comes_out_and_whether_it_is_heated() {
 #[test]
 fn what_is_added_fresh_is_for_the_whole_table() {
     // 2.5 × 30 g of feta, and one lemon for all, with what is left of it after trimming.
-    assert_eq!(meal_of(&sample().1, "Tue supper").fresh, ["75 g feta", "1 lemon (60 g)"]);
+    assert_eq!(meal_of(&sample().1, "Tue supper").fresh, ["75 g feta", "1 lemon (110 g)"]);
 }
 
 #[test]

@@ -41,8 +41,10 @@ pub struct Author<'a> {
 /// A week that has no name to be told by.
 const UNNAMED: &str = "A week of meals";
 
-const NORMAL: Type = Type { body: style(11.0, 14.0), note: style(9.5, 12.0), small: style(9.5, 12.0), run_in: false, gap: 4.0 };
-const LARGE: Type = Type { body: style(16.0, 20.0), note: style(14.0, 18.0), small: style(14.0, 18.0), run_in: false, gap: 8.0 };
+const NORMAL: Type =
+    Type { body: style(11.0, 14.0), note: style(9.5, 12.0), small: style(9.5, 12.0), run_in: false, gap: 4.0, brief: false };
+const LARGE: Type =
+    Type { body: style(16.0, 20.0), note: style(14.0, 18.0), small: style(14.0, 18.0), run_in: false, gap: 8.0, brief: false };
 
 /// What all pages have in common.
 struct Book<'a> {

@@ -53,7 +53,9 @@ pub fn task(doing: &Doing) -> Task {
             round: 0,
             rounds: 1,
             text: doing.text.to_owned(),
+            part: None,
             verb,
+            uses: Vec::new(),
         }),
         start_minute: doing.at,
         hands_minutes: doing.hands,
@@ -104,12 +106,12 @@ fn set_oven(at: i64, minutes: i64, celsius: f64) -> Task {
 fn boxing(name: &str, at: i64) -> Task {
     let doing = Doing { dish: name, step: 1, at, hands: 3, wait: 0, out: 0, who: "cook", on: None, celsius: None, text: "" };
     let into = vec![Kept { amount: Quantity::portions(6.0), place: Place::Fridge }];
-    Task { what: prep::Doing::Box(BoxTask { recipe: dish(name), into }), ..task(&doing) }
+    Task { what: prep::Doing::Box(BoxTask { recipe: dish(name), into, by: None }), ..task(&doing) }
 }
 
 /// What nobody knows of a stock.
 pub fn milk_and_stock() -> Contains {
-    Contains { allergens: [Allergen::Milk].into(), unknown: ["vegetable stock".to_owned()].into() }
+    Contains { allergens: [Allergen::Milk].into(), unknown: ["vegetable stock".to_owned()].into(), ..Contains::default() }
 }
 
 fn fetched(name: &str, amount: Quantity, place: Option<Place>) -> Fetch {
@@ -170,8 +172,15 @@ pub fn session() -> SessionPlan {
             fetched("carrot", g(740.0), None),
         ],
         cuts: vec![
-            Cut { food: food("beetroot"), amount: g(900.0), cut: "in wedges".into(), step: 1 },
-            Cut { food: food("garlic"), amount: Quantity::words(6.0, "clove"), cut: "sliced".into(), step: 7 },
+            Cut { food: food("beetroot"), name: "beetroot".into(), amount: g(900.0), counted: None, cut: "in wedges".into(), step: 1 },
+            Cut {
+                food: food("garlic"),
+                name: "garlic".into(),
+                amount: Quantity::words(6.0, "clove"),
+                counted: None,
+                cut: "sliced".into(),
+                step: 7,
+            },
         ],
         boxes: vec![
             BoxNote {
@@ -202,5 +211,6 @@ pub fn session() -> SessionPlan {
         ],
         advice: vec![Advice::Remedy { change: Change::OneMorePerson, end: start, over: 0 }],
         slower: Vec::new(),
+        said: Vec::new(),
     }
 }

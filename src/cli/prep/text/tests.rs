@@ -40,7 +40,16 @@ fn kitchen() -> Kitchen {
 }
 
 fn step(text: &str) -> Doing {
-    Doing::Step(StepTask { recipe: RecipeId(0), step: 0, round: 0, rounds: 1, text: text.into(), verb: String::new() })
+    Doing::Step(StepTask {
+        recipe: RecipeId(0),
+        step: 0,
+        round: 0,
+        rounds: 1,
+        text: text.into(),
+        part: None,
+        verb: String::new(),
+        uses: vec![],
+    })
 }
 
 fn task(what: Doing, minutes: [i64; 4]) -> Task {
@@ -57,7 +66,8 @@ fn person(name: &str) -> Person {
 
 /// The oven warms up for 10 min while the cook peels; the roots roast from 10 to 26; boxing takes 3 min.
 fn roast() -> PrepPlan {
-    let boxing = BoxTask { recipe: RecipeId(0), into: vec![Kept { amount: Quantity::portions(4.0), place: crate::foods::Place::Fridge }] };
+    let boxing =
+        BoxTask { recipe: RecipeId(0), into: vec![Kept { amount: Quantity::portions(4.0), place: crate::foods::Place::Fridge }], by: None };
     let tasks = vec![
         Task { on: vec![OVEN], at: Some(Celsius(200.0)), ..task(Doing::Set, [0, 0, 0, 10]) },
         task(step("Peel and cut the roots."), [0, 8, 0, 8]),
@@ -77,7 +87,14 @@ fn roast() -> PrepPlan {
         batches: vec![],
         tasks,
         fetch: vec![],
-        cuts: vec![Cut { food, amount: Quantity::grams(600.0), cut: "peeled, cut in wedges".into(), step: 1 }],
+        cuts: vec![Cut {
+            food,
+            name: "beetroot".into(),
+            amount: Quantity::grams(600.0),
+            counted: None,
+            cut: "peeled, cut in wedges".into(),
+            step: 1,
+        }],
         boxes: vec![],
         cautions: vec![Care::Rule {
             text: "Hot trays, pots and steam: dry oven gloves.",
@@ -86,6 +103,7 @@ fn roast() -> PrepPlan {
         }],
         advice: vec![],
         slower: vec![],
+        said: vec![],
     };
     PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![], short: vec![] }
 }
@@ -108,18 +126,26 @@ cook
 
 A number or letter: the step or box begins. |: it goes on. ~: warming up.
 
-     14:00 to 14:10; oven; 200 °C
+     14:00, 10 min on its own; oven; 200 °C
      Set the oven to 200 °C (390 °F)
-  1  14:00 to 14:08; cook; Roast roots
+     Until 14:10.
+  1  14:00, 8 min; cook; Roast roots
      Peel and cut the roots.
-  2  14:10 to 14:26; Roast roots; oven
+  2  14:10, 15 min on its own; Roast roots; oven
      Roast them until they are brown at the edges.
      Out at 14:25 (cook).
-  A  14:26 to 14:29; cook; Roast roots
+  A  14:26, 3 min; cook; Roast roots
      Box and chill roast roots: 4 portions to the fridge
+     ☐ in the fridge by 14:29
 
-Cut
-  beetroot  600 g  peeled, cut in wedges, step 1
+Get out
+  - the oven
+
+Cut, and for which step
+  - 600 g beetroot: peeled, cut in wedges for 1
+
+Hands
+  - cook: 12 min hands-on, free 14:08 to 14:25
 
 Mind
   - Hot trays, pots and steam: dry oven gloves. (common practice, no source)

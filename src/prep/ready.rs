@@ -1,0 +1,169 @@
+//! What a session sets ready before anything is fetched, and how much of it is each person's work.
+
+use itertools::Itertools;
+
+use super::{Boxes, Doing, PersonId, SessionPlan, Task};
+use crate::foods::Place;
+use crate::kitchen::{ApplianceId, ApplianceKind, Names, RecipeId};
+use crate::words::{self, duration};
+use crate::words::{clock_after, in_a_sentence};
+
+/// What is set ready before the first step.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct GetOut {
+    /// Boxes and jars, each kind once.
+    pub boxes: Vec<Boxes>,
+    /// Dishes that are kept, of which nobody said in what.
+    pub unboxed: Vec<RecipeId>,
+    /// Appliances in the order in which they are needed, with the most loads that are on them at once.
+    pub on: Vec<(ApplianceId, u32)>,
+}
+
+/// One person's share of a session.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Hands {
+    pub person: PersonId,
+    pub minutes: i64,
+    /// From minute to minute, where they have nothing to do for longer than [`REST`].
+    pub free: Vec<(i64, i64)>,
+}
+
+/// A pause that is worth telling, in minutes.
+pub(super) const REST: i64 = 10;
+
+impl SessionPlan {
+    /// For one person, only what their tasks need.
+    pub fn get_out(&self, whose: Option<PersonId>) -> GetOut {
+        let theirs = |task: &&Task| whose.is_none_or(|whose| task.person == Some(whose));
+        let tasks: Vec<&Task> = self.tasks.iter().filter(theirs).collect();
+        let boxed: Vec<RecipeId> = tasks.iter().filter(|task| task.is_box()).filter_map(|task| task.recipe()).collect();
+        let no_task = |recipe: RecipeId| !self.tasks.iter().any(|task| task.is_box() && task.recipe() == Some(recipe));
+        let mut out = GetOut::default();
+        for note in self.boxes.iter().filter(|note| boxed.contains(&note.recipe) || whose.is_none() && no_task(note.recipe)) {
+            match &note.boxes {
+                None if out.unboxed.contains(&note.recipe) => {}
+                None => out.unboxed.push(note.recipe),
+                Some(more) => match out.boxes.iter_mut().find(|known| known.kind == more.kind) {
+                    Some(known) => known.count += more.count,
+                    None => out.boxes.push(more.clone()),
+                },
+            }
+        }
+        let needed = tasks.iter().filter(|task| !task.is_set()).flat_map(|task| &task.on).unique();
+        out.on = needed.map(|id| (*id, self.at_once(*id))).collect();
+        out
+    }
+
+    /// The most vessels of an appliance that are full at any time: what has left the heat stays in its pot until the next step takes it up.
+    fn at_once(&self, id: ApplianceId) -> u32 {
+        let next = |index: usize| self.tasks.iter().filter(move |task| task.after.contains(&index)).map(|task| task.start_minute).min();
+        let on = self.tasks.iter().enumerate().filter(|(_, task)| !task.is_set() && task.on.contains(&id));
+        let full: Vec<(i64, i64, u32)> =
+            on.map(|(index, task)| (task.start_minute, task.end_minute.max(next(index).unwrap_or(0)), task.takes.unwrap_or(1))).collect();
+        let taken = |minute: i64| full.iter().filter(|(from, until, _)| *from <= minute && minute < *until).map(|one| one.2).sum::<u32>();
+        full.iter().map(|(from, ..)| taken(*from)).max().unwrap_or(0)
+    }
+
+    /// Everybody who has something to do, with their minutes of work and their pauses.
+    pub fn hands(&self) -> Vec<Hands> {
+        (0..self.people.len()).map(|index| self.hands_of(PersonId(index))).filter(|hands| hands.minutes > 0).collect()
+    }
+
+    fn hands_of(&self, person: PersonId) -> Hands {
+        let work: Vec<(i64, i64)> = self.work_of(person).into_iter().map(|(from, until, _)| (from, until)).collect();
+        let known = &self.people[person.0];
+        let minute = |at: Option<jiff::civil::DateTime>| at.map(|at| at.duration_since(self.start).as_secs().div_euclid(60));
+        let there = (minute(known.from).unwrap_or(0).max(0), minute(known.until).unwrap_or(self.minutes).min(self.minutes));
+        let ends = std::iter::once(there.0).chain(work.iter().map(|(_, until)| *until));
+        let starts = work.iter().map(|(from, _)| *from).chain([there.1]);
+        let free = ends.zip(starts).filter(|(from, until)| until - from > REST).collect();
+        Hands { person, minutes: work.iter().map(|(from, until)| until - from).sum(), free }
+    }
+
+    /// What one person's hands do, by the clock: from, until, and the place in `tasks`.
+    pub(super) fn work_of(&self, person: PersonId) -> Vec<(i64, i64, usize)> {
+        let mut work = Vec::new();
+        for (index, task) in self.tasks.iter().enumerate() {
+            if task.person == Some(person) && task.hands_minutes > 0 {
+                work.push((task.start_minute, task.start_minute + task.hands_minutes, index));
+            }
+            if task.out_person.or(task.person) == Some(person) && task.out_minutes > 0 {
+                work.push((task.out_minute(), task.end_minute, index));
+            }
+        }
+        work.sort_unstable();
+        work
+    }
+}
+
+impl GetOut {
+    /// "5 deep tubs", "a box for flatbreads", "2 trays or dishes for the oven", "3 pots or pans", "the pressure cooker".
+    pub fn words(&self, names: Names) -> Vec<String> {
+        let boxes = self.boxes.iter().map(ToString::to_string);
+        let unboxed = self.unboxed.iter().map(|id| format!("a box for {}", in_a_sentence(names.recipe(*id))));
+        boxes.chain(unboxed).chain(self.on.iter().filter_map(|(id, most)| vessels(names, *id, *most))).collect()
+    }
+}
+
+/// What is put on or into an appliance; nothing for what cools.
+fn vessels(names: Names, id: ApplianceId, most: u32) -> Option<String> {
+    let name = names.appliance(id);
+    let cools = ["fridge", "freezer", "cellar", "larder", "sink"].iter().any(|word| name.to_lowercase().contains(word));
+    let many = |one: &str, more: &str| format!("{most} {} for the {name}", if most == 1 { one } else { more });
+    match names.appliance_kind(id) {
+        Some(ApplianceKind::Oven | ApplianceKind::Grill) => Some(many("tray or dish", "trays or dishes")),
+        Some(ApplianceKind::Hob) => Some(many("pot or pan", "pots or pans")),
+        _ if cools => None,
+        _ => Some(format!("the {name}")),
+    }
+}
+
+impl Hands {
+    /// "cook: 1 h 44 min hands-on, free 15:56 to 16:20".
+    pub fn text(&self, session: &SessionPlan) -> String {
+        let at = |minute: i64| clock_after(session.start, minute);
+        let free: Vec<String> = self.free.iter().map(|(from, until)| format!("{} to {}", at(*from), at(*until))).collect();
+        let free = if free.is_empty() { String::new() } else { format!(", free {}", words::listed(&free)) };
+        format!("{}: {} hands-on{free}", session.person(self.person).name, duration(self.minutes))
+    }
+}
+
+impl SessionPlan {
+    /// "a tenth slower: 16:41; a fifth slower: 16:52; nothing breaks".
+    pub fn slower_text(&self, names: Names) -> Option<String> {
+        let worst = self.slower.iter().max_by_key(|slowed| slowed.percent).filter(|_| !self.tasks.is_empty())?;
+        let by = match worst.percent {
+            10 => "a tenth".to_owned(),
+            20 => "a fifth".to_owned(),
+            percent => format!("{percent} %"),
+        };
+        let late = if worst.late > 0 { format!(", {} late", duration(worst.late)) } else { String::new() };
+        let breaks: Vec<String> = worst.breaks.iter().map(|advice| advice.text(names).trim_end_matches('.').to_owned()).collect();
+        let breaks = if breaks.is_empty() { "nothing breaks".to_owned() } else { breaks.join("; ") };
+        Some(format!("{by} slower: {}{late}; {breaks}", words::clock(worst.finish)))
+    }
+}
+
+impl Task {
+    /// ", 4 min, then 45 min on its own": the minutes of hands, and what then runs by itself.
+    pub fn timing(&self) -> String {
+        let wait = self.out_minute() - self.start_minute - self.hands_minutes;
+        let alone = |words: &str| if wait > 0 { format!(", {words}{} on its own", duration(wait)) } else { String::new() };
+        if self.hands_minutes > 0 { format!(", {}{}", duration(self.hands_minutes), alone("then ")) } else { alone("") }
+    }
+
+    /// The minute by which what is boxed must be in its cold place: two hours after it left the heat, or the end of boxing of what was cold.
+    pub fn cold_by(&self) -> Option<i64> {
+        let Doing::Box(boxing) = &self.what else { return None };
+        let chilled = boxing.into.iter().any(|kept| kept.place != Place::Cupboard);
+        chilled.then(|| boxing.by.unwrap_or(self.end_minute))
+    }
+
+    /// What it handles first, with its share of what the session takes of each.
+    pub fn uses(&self) -> &[(crate::kitchen::Ware, f64)] {
+        if let Doing::Step(step) = &self.what { &step.uses } else { &[] }
+    }
+}
+
+#[cfg(test)]
+mod tests;

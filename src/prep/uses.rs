@@ -1,0 +1,158 @@
+//! What each step handles of the session's foods, and how the lines of its dishes speak of them: fetching, in a cook's words.
+
+use super::cuts::{first_handled, is_cut};
+use super::text::{only_part_of, plural_in_line};
+use super::{Doing, Said, Task};
+use crate::foods::{Food, FoodId, Grade, Item, Kind, State, as_purchased};
+use crate::kitchen::{Ingredient, Kitchen, Wanted, Ware};
+use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
+use crate::plan::Making;
+use crate::words::plural;
+
+/// What a step, or a round of it, is the first to handle: each with its amount in grams where that is known, else in its own measure.
+pub(super) fn first_uses(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> Vec<(Ware, f64)> {
+    let recipe = &kitchen.recipes[making.recipe];
+    let used = first_handled(recipe, step).into_iter().map(|(one, part)| {
+        let times = making.times(one.ware()).to_f64() * share.to_f64();
+        (one.ware(), measured(kitchen, one, part) * times)
+    });
+    used.collect()
+}
+
+fn measured(kitchen: &Kitchen, one: &Ingredient, part: Option<&Amount>) -> f64 {
+    match &one.wanted {
+        Wanted::Recipe { amount, .. } => amount.base(),
+        Wanted::Food { item: None, .. } => 0.0,
+        Wanted::Food { food, item: Some(item) } => {
+            let item = Item { amount: part.unwrap_or(&item.amount).clone(), ..item.clone() };
+            let spoons = kitchen.rules.spoons;
+            as_purchased(&kitchen.foods[*food], &item, &Dimension::Mass, spoons).unwrap_or_else(|_| item.amount.most(spoons)).base()
+        }
+    }
+}
+
+/// Turns the amounts of [`first_uses`] into shares of what the whole session uses.
+pub(super) fn shared_out<'t>(tasks: impl Iterator<Item = &'t mut Task>) {
+    let mut steps: Vec<&mut Vec<(Ware, f64)>> =
+        tasks.filter_map(|task| if let Doing::Step(step) = &mut task.what { Some(&mut step.uses) } else { None }).collect();
+    let all: Vec<(Ware, f64)> = steps.iter().flat_map(|uses| uses.iter().copied()).collect();
+    let whole = |ware: Ware| all.iter().filter(|(of, _)| *of == ware).map(|(_, amount)| amount).sum::<f64>();
+    for (ware, amount) in steps.iter_mut().flat_map(|uses| uses.iter_mut()) {
+        let whole = whole(*ware);
+        *amount = if whole > 0.0 { *amount / whole } else { 1.0 };
+    }
+}
+
+/// How the lines of the dishes speak of each food, where they do so in one way.
+pub(super) fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Said> {
+    let mut lines: Vec<(FoodId, Vec<Asked>)> = Vec::new();
+    for making in makings {
+        for one in &kitchen.recipes[making.recipe].ingredients {
+            let Wanted::Food { food, item: Some(item) } = &one.wanted else { continue };
+            let asked = Asked { one, item: item.scaled(making.times(one.ware()).to_f64()) };
+            match lines.iter_mut().find(|(of, _)| of == food) {
+                Some((_, all)) => all.push(asked),
+                None => lines.push((*food, vec![asked])),
+            }
+        }
+    }
+    let one = |(food, all): &(FoodId, Vec<Asked>)| {
+        let (known, of) = (&kitchen.foods[*food], Ware::Food(*food));
+        let name = all.first().map_or_else(|| known.name.clone(), |asked| plural_in_line(known, asked.one));
+        let Spoken { words, counted } = spoken(kitchen, known, all).unwrap_or_default();
+        Said { of, name, words, counted }
+    };
+    lines.iter().map(one).collect()
+}
+
+/// A line of a dish, with its amount for the making.
+struct Asked<'k> {
+    one: &'k Ingredient,
+    item: Item,
+}
+
+/// All lines of one food, spoken of in one way.
+#[derive(Default)]
+struct Spoken {
+    words: Option<String>,
+    counted: Option<Quantity>,
+}
+
+fn spoken(kitchen: &Kitchen, known: &Food, all: &[Asked]) -> Option<Spoken> {
+    let first = &all.first()?.item;
+    if all.iter().any(|asked| !asked.item.plus.is_empty() || asked.item.size != first.size) {
+        return None;
+    }
+    let sum = |number: &dyn Fn(&Asked) -> Number| all.iter().map(number).sum::<Number>();
+    match first.amount.unit {
+        unit if all.iter().any(|asked| asked.item.amount.unit != unit) => in_one_measure(kitchen, known, all),
+        Unit::Piece if first.size.is_none() => {
+            let number = sum(&|asked| asked.item.amount.high.clone()).ceil();
+            let grade = first.grade.filter(|grade| all.iter().all(|asked| asked.item.grade == Some(*grade)));
+            let name = if number > 1 { plural(&known.name) } else { known.name.clone() };
+            let weight = weight_as_bought(kitchen, known, all, &number).map_or_else(String::new, |weight| format!(", {weight}"));
+            let count = Quantity::Count(number);
+            let words = format!("{} {}{name}{weight}", show(&count, kitchen.print.units), sized(grade));
+            Some(Spoken { words: Some(words), counted: Some(count) })
+        }
+        Unit::Word(word) => {
+            let number = sum(&|asked| asked.item.amount.high.clone());
+            let number = if is_loose(word) { number } else { number.ceil() };
+            let count = Quantity::Words(number, word.to_string());
+            let name = super::text::without_container(&known.name, first.amount.unit);
+            let name = match &first.size {
+                Some(size) => format!(" ({}) {name}", show(size, kitchen.print.units)),
+                None => format!(" of {name}"),
+            };
+            let words = format!("{}{name}", show(&count, kitchen.print.units));
+            Some(Spoken { words: Some(words), counted: Some(count) })
+        }
+        _ => in_one_measure(kitchen, known, all),
+    }
+}
+
+/// Volumes: spoons up to four tablespoons, above that what is poured, in the units of the sheets. What is dry is weighed.
+fn in_one_measure(kitchen: &Kitchen, food: &Food, all: &[Asked]) -> Option<Spoken> {
+    let (units, spoons) = (kitchen.print.units, kitchen.rules.spoons);
+    let volumes = all.iter().map(|asked| match asked.item.amount.most(spoons) {
+        Quantity::Volume(_) if matches!(asked.item.state, State::AsPurchased) || units == Units::Us => Some(asked.item.amount.most(spoons)),
+        _ => None,
+    });
+    let volumes: Vec<Quantity> = volumes.collect::<Option<_>>()?;
+    let whole = volumes.into_iter().reduce(|sum, more| sum.plus(&more).unwrap_or(sum))?;
+    let small = (units == Units::Metric).then(|| show_in_spoons(&whole, spoons)).flatten();
+    let much = match small {
+        Some(spoons) => spoons,
+        None if units == Units::Metric && food.kind.is_some_and(super::text::is_dry) => return None,
+        None => show(&whole, units),
+    };
+    Some(Spoken { words: Some(format!("{much} {}", plural_in_line(food, all.first()?.one))), counted: None })
+}
+
+/// As bought, where nothing is cut away: "1.8 kg". Whatever is trimmed has its weight at its step.
+fn weight_as_bought(kitchen: &Kitchen, food: &Food, all: &[Asked], number: &Number) -> Option<String> {
+    let whole = |asked: &Asked| asked.one.prep.as_deref().is_none_or(|prep| !is_cut(prep) && !only_part_of(prep));
+    if food.kind == Some(Kind::RawEgg) || !all.iter().all(whole) {
+        return None;
+    }
+    let item = Item { amount: Amount { low: number.clone(), high: number.clone(), unit: Unit::Piece }, ..all.first()?.item.clone() };
+    let weight = as_purchased(food, &item, &Dimension::Mass, kitchen.rules.spoons).ok()?;
+    Some(show(&weight, kitchen.print.units))
+}
+
+fn sized(grade: Option<Grade>) -> &'static str {
+    match grade {
+        Some(Grade::Small) => "small ",
+        Some(Grade::Medium) => "medium ",
+        Some(Grade::Large) => "large ",
+        None => "",
+    }
+}
+
+/// Words of which half a one can be fetched.
+fn is_loose(word: Word) -> bool {
+    matches!(word, Word::Handful | Word::Pinch | Word::Dash | Word::Drizzle | Word::Dollop | Word::Knob)
+}
+
+#[cfg(test)]
+mod tests;
