@@ -26,6 +26,7 @@
 //! | [`handout`] | the week for people with other kitchens, as typed data | files, terminal, PDF, the household's shelf and shops |
 //! | [`phone`] | the week as one HTML page | files, terminal, any rule |
 //! | [`sheets`] | type, layout, the shopping list, the prep guide, PDF | any rule of the computation |
+//! | [`progress`] | what a long reckoning is at, for whoever watches | terminal, clock, any rule |
 //! | [`store`] | files that must never be lost | what stands in them |
 //! | [`cli`] | one file a verb, thin | any rule of the computation |
 //!
@@ -60,6 +61,7 @@ pub mod pantry;
 pub mod phone;
 pub mod plan;
 pub mod prep;
+pub mod progress;
 pub mod purchase;
 mod reckon;
 pub mod sheets;

@@ -78,6 +78,22 @@ fn an_event_that_moves_keeps_its_uid_and_what_falls_out_is_cancelled_once() {
 }
 
 #[test]
+fn a_meal_that_is_skipped_is_cancelled_once_and_may_come_back() {
+    let kitchen = stew();
+    let meal = |events: &[Vec<String>]| {
+        let told = events.iter().find(|event| value(event, "DTSTART") == "20261130T183000");
+        told.map(|event| (value(event, "UID").to_owned(), value(event, "SEQUENCE").to_owned(), value(event, "STATUS").to_owned()))
+    };
+    let (uid, _, _) = meal(&events(&kitchen, &[])).expect("a meal");
+    let week = kitchen.text("weeks/week.toml");
+    assert_eq!(kitchen.run(&["skip", "mon supper"]).status.code(), Some(0));
+    assert_eq!(meal(&events(&kitchen, &[])), Some((uid.clone(), "1".to_owned(), "CANCELLED".to_owned())));
+    assert_eq!(meal(&events(&kitchen, &[])), None);
+    let kitchen = kitchen.week(&week);
+    assert_eq!(meal(&events(&kitchen, &[])), Some((uid, "2".to_owned(), "CONFIRMED".to_owned())));
+}
+
+#[test]
 fn a_meal_that_was_booked_is_not_cancelled() {
     let kitchen = stew();
     let first = events(&kitchen, &[]);

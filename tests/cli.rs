@@ -1,12 +1,13 @@
 //! The command line: verbs, exit statuses, where things are written.
 
+use std::io::{BufRead, BufReader};
 use std::path::Path;
-use std::process::Output;
+use std::process::{Output, Stdio};
 
 use assert_cmd::Command;
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, SATURDAY_AND_SUNDAY, TODAY, assert_amount, json, kitchen, stderr, stdout, supper};
+use crate::kitchen::{Kitchen, SATURDAY_AND_SUNDAY, TODAY, assert_amount, json, kitchen, sample, stderr, stdout, supper};
 
 fn spence(folder: &Path, arguments: &[&str]) -> Output {
     Command::cargo_bin("spence").expect("the program is built").current_dir(folder).args(arguments).output().expect("the program runs")
@@ -266,4 +267,27 @@ fn the_list_says_what_each_eater_gets_of_a_meal_and_what_is_not_known() {
     assert_eq!(meal["per_eater"], serde_json::json!({ "kcal": null, "protein_g": null, "fibre_g": null, "cost": "0.40" }));
     assert_eq!(meal["missing"], serde_json::json!(["bluegrain: energy, protein, fibre"]));
     assert!(stdout(&kitchen.run(&["list"])).contains("0.40 EUR"));
+}
+
+#[cfg(unix)]
+#[test]
+fn ctrl_c_ends_a_plan_with_130_and_nothing_written() {
+    let kitchen = sample();
+    let mut command = std::process::Command::new(assert_cmd::cargo::cargo_bin("spence"));
+    command.current_dir(kitchen.path()).args(["--today", TODAY, "print", "--effort", "high"]).stderr(Stdio::piped()).stdout(Stdio::null());
+    let mut running = command.spawn().expect("the program runs");
+    // Its first warning is said before it plans.
+    let mut said = BufReader::new(running.stderr.take().expect("standard error"));
+    said.read_line(&mut String::new()).expect("a warning");
+    let sent = std::process::Command::new("kill").args(["-INT", &running.id().to_string()]).status().expect("kill runs");
+    assert!(sent.success());
+    assert_eq!(running.wait().expect("it ends").code(), Some(130));
+    assert!(!kitchen.path().join("sheets").exists());
+}
+
+#[test]
+fn nothing_of_a_long_plan_is_shown_in_a_pipe() {
+    let kitchen = sample();
+    let said = stderr(&kitchen.run(&["prep", "--effort", "high"]));
+    assert!(said.lines().all(|line| line.starts_with("warning: ")) && !said.contains(['\r', '\u{1b}']), "{said}");
 }

@@ -358,3 +358,65 @@ fn what_cannot_be_taken_out_any_more_is_a_mistake_that_says_so() {
     let kitchen = four(&meal("mon", "each = [\"1 portion recipe:blue-mash\"]\nwithout = { Emil = [\"moonseed paste\"] }"));
     refused(&kitchen.recipe("blue-mash", mash), &["Emil: Blue mash > moonseed paste: no portion can be taken out before it", "instead"]);
 }
+
+#[test]
+fn what_the_household_avoids_may_be_a_food_or_a_kind_of_food() {
+    let foods = FOODS.replacen("allergens = []", "kind = \"seed\"\nallergens = []", 1);
+    let kitchen = four(&meal(
+        "mon",
+        "name = \"Plates\"\neach = [\"1 portion recipe:blue-mash\", \"10 g redroot\"]\nwithout = { Emil = [\"moonseed paste\"] }",
+    ));
+    let kitchen =
+        kitchen.foods(&foods).file("kitchen.toml", &FOUR.replace("currency", "avoid = [\"redroot\", \"seed\", \"milk\"]\ncurrency"));
+    let said = warned(&kitchen);
+    assert!(said.contains("Plates (Mon supper) contains redroot, seed, which this household avoids."), "{said}");
+    assert!(stderr(&kitchen.run(&["list"])).contains("redroot contains redroot, which this household avoids."));
+    let typo = kitchen.file("kitchen.toml", &FOUR.replace("currency", "avoid = [\"mushrom\"]\ncurrency"));
+    refused(&typo, &["\"mushrom\" is no allergen, no food and no kind of food", "Did you mean \"mushroom\"?"]);
+    let never = FOUR.replace("currency", "allergic = [\"seed\"]\ncurrency");
+    refused(&typo.file("kitchen.toml", &never), &["Mon supper, Rosa: Plates > Blue mash > bluegrain: seed"]);
+}
+
+#[test]
+fn an_exchange_of_a_food_inside_a_dish_is_told() {
+    let swapped = FOUR.replace("allergic = [\"sesame\"]", "swap = { \"moonseed paste\" = \"redroot\" }");
+    let kitchen = four(&meal("mon", "each = [\"1 portion recipe:blue-mash\"]")).file("kitchen.toml", &swapped);
+    let said = warned(&kitchen);
+    assert!(
+        said.contains("Mon supper, Emil: Blue mash > moonseed paste: left away for Emil, and redroot does not take its place"),
+        "{said}"
+    );
+    // Set aside before the step, as without would.
+    needs(&kitchen, "moonseed paste", 45.0);
+    // As a line of the meal it is exchanged, and nothing is told: Emil's half of 10 g.
+    let kitchen = kitchen.meals(&meal("mon", "each = [\"10 g moonseed paste\"]"));
+    assert!(!warned(&kitchen).contains("does not take its place"));
+    needs(&kitchen, "redroot", 5.0);
+    needs(&kitchen, "moonseed paste", 22.5);
+}
+
+#[test]
+fn what_somebody_under_eighteen_needs_is_left_out_and_told() {
+    let young = |born: &str| FOUR.replace("name = \"Pim\"", &format!("name = \"Pim\"\nborn = {born}\nneeds = {{ kcal = 900 }}"));
+    let kitchen = four(&meal("mon", "each = [\"10 g redroot\"]")).file("kitchen.toml", &young("2008-12-01"));
+    let said = warned(&kitchen);
+    assert!(
+        said.contains("the needs of Pim (17 years) are left out: they are for adults, nobody under 18. Ask the child's doctor"),
+        "{said}"
+    );
+    assert_eq!(kitchen.list()["days"], serde_json::json!([]));
+    let grown = kitchen.file("kitchen.toml", &young("2008-11-30"));
+    assert!(!warned(&grown).contains("are left out"));
+    assert_eq!(grown.list()["days"][0]["of"]["kcal"], 900.0);
+}
+
+#[test]
+fn what_is_not_known_for_an_eater_stands_at_the_head_of_the_list() {
+    let kitchen = four(&meal("mon", "each = [\"10 g harbour relish\", \"10 g redroot\"]"));
+    let list = kitchen.done(&["list"]);
+    let told = "Mon supper, Emil: harbour relish: not known for Emil whether it has sesame: read the packet.";
+    let lines: Vec<&str> = list.lines().filter(|line| !line.trim().is_empty()).collect();
+    assert_eq!((lines[1], lines[2].trim()), ("Not known", told), "{list}");
+    let read = kitchen.foods(&FOODS.replace("name = \"harbour relish\"", "name = \"harbour relish\"\nallergens = []"));
+    assert!(!read.done(&["list"]).contains("Not known"));
+}

@@ -2,7 +2,7 @@
 
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, SATURDAY_AND_SUNDAY, draws, has_line, kitchen, stderr};
+use crate::kitchen::{Kitchen, SATURDAY_AND_SUNDAY, draws, has_line, kitchen, minute, stderr, step, supper};
 
 const MEALS: &str = "# Ours\n[[meal]]\nday = \"tue\"   # late\nat = \"supper\"\neaters = 2\neach = [\"100 g bluegrain\"]   # boiled\n\n\
                      [[meal]]\nday = \"thu\"\nat = \"supper\"\nname = \"Cheese\"\neach = [\"50 g moon cheese\"]\n";
@@ -56,4 +56,40 @@ fn a_day_says_what_to_add_and_what_goes_off() {
     assert!(said.contains("Goes off today\n  1 kg bluegrain, cupboard"), "{said}");
     assert!(kitchen.done(&["day"]).contains("No meal is planned or left to eat."));
     assert_eq!(kitchen.run(&["day", "someday"]).status.code(), Some(2));
+}
+
+/// A pot of moon stew whose one step stands in the oven.
+fn oven_stew(step: &str) -> Kitchen {
+    let recipe = format!(
+        "name = \"Moon stew\"\nmakes = \"2 portions\"\nkeeps = {{ fridge = \"3 days\" }}\n\
+         [[step]]\ntext = \"Braise.\"\nhands = \"5 min\"\nwait = \"40 min\"\non = \"oven\"\ntemperature = \"160 °C\"\n{step}"
+    );
+    kitchen()
+        .household("[[appliance]]\nname = \"oven\"\nheat = true\n[[appliance]]\nname = \"hob\"\nroom = 4\n")
+        .recipe("stew", &recipe)
+        .week(&format!("{SATURDAY_AND_SUNDAY}without = [\"oven\"]\n{}", supper("2026-12-01", "\"2 portions recipe:stew\"")))
+}
+
+#[test]
+fn an_appliance_out_of_order_is_a_mistake_for_the_session_and_a_warning_for_the_shopping() {
+    let kitchen = oven_stew("");
+    let told = "weeks/week.toml:5:1: the oven is out of order, and step 1 of Moon stew needs it. Give the step or_on = \"...\", make it in \
+                another session, or take the appliance out of without.";
+    for verb in ["check", "prep", "print"] {
+        let output = kitchen.run(&[verb]);
+        assert_eq!(output.status.code(), Some(1), "{verb}");
+        assert!(stderr(&output).contains(told), "{verb}: {}", stderr(&output));
+    }
+    let output = kitchen.run(&["list"]);
+    assert_eq!(output.status.code(), Some(0));
+    assert!(stderr(&output).contains(&format!("warning: {told}")), "{}", stderr(&output));
+}
+
+#[test]
+fn a_step_with_or_on_goes_there_while_its_own_appliance_is_out_of_order() {
+    let prep = oven_stew("or_on = \"hob\"\nor_wait = \"30 min\"\n").prep();
+    let step = step(&prep, "stew", 1);
+    // 5 by hand, 30 on the hob, 1 to take it off; the hob has no temperature.
+    let end = minute(step, "end_minute") - minute(step, "start_minute");
+    assert_eq!((&step["appliance"], &step["at_celsius"], end), (&serde_json::json!("hob"), &serde_json::Value::Null, 36), "{step}");
 }

@@ -54,18 +54,18 @@ fn what_is_missing_is_needed() {
 }
 
 #[test]
-fn lots_are_drawn_by_their_earliest_date_and_those_without_any_last() {
-    // Until: none; 25 November + 30 = 25 December; 20 December; 15 December; opened 28 November + 10 = 8 December.
+fn lots_are_drawn_by_their_earliest_date_and_those_without_any_as_if_it_were_the_last_meals_day() {
+    // Until: none, so 1 December, the day of the last meal; 25 November + 30 = 25 December; 20 December; 15 December; opened 28 November + 10 = 8 December.
     let lots = lot("cupboard", "10 g", "")
         + &lot("cupboard", "20 g", "since = 2026-11-25")
         + &lot("cupboard", "35 g", "best_before = 2026-12-20")
         + &lot("cupboard", "40 g", "use_by = 2026-12-15")
         + &lot("cupboard", "50 g", "opened = 2026-11-28");
-    // Monday's 60 = 50 opened + 10 of the use-by; Tuesday's 85 = its other 30 + 35 + 20, and the undated 10 stay.
+    // Monday's 60 = the undated 10 + 50 opened; Tuesday's 85 = 40 of the use-by + 35 + 10 of the 20.
     let list = with_pantry(&lots, &monday_and_tuesday("60 g", "85 g")).list();
     let mut drawn = drawn(&list);
     drawn.sort_by(|a, b| a.partial_cmp(b).expect("numbers"));
-    assert_eq!(drawn, [on(MONDAY, 10.0), on(MONDAY, 50.0), on(TUESDAY, 20.0), on(TUESDAY, 30.0), on(TUESDAY, 35.0)]);
+    assert_eq!(drawn, [on(MONDAY, 10.0), on(MONDAY, 50.0), on(TUESDAY, 10.0), on(TUESDAY, 35.0), on(TUESDAY, 40.0)]);
     assert!(!has_line(&list, "bluegrain"));
 }
 

@@ -96,3 +96,34 @@ fn a_mistake_in_what_was_pasted_is_pointed_at() {
     assert_eq!(output.status.code(), Some(1));
     assert!(stderr(&output).contains("standard input:4:8:"), "{}", stderr(&output));
 }
+
+#[test]
+fn what_is_pasted_again_is_not_booked_twice() {
+    let kitchen = stew("Moon stew").foods(&format!("{FOODS}[[food]]\nname = \"redgrain\"\nallergens = []\nsource = \"weighed at home\"\n"));
+    let kitchen = kitchen.household("[[staple]]\nfood = \"redgrain\"\npar = \"1 kg\"\n");
+    page(&kitchen);
+    let line = |food: &str, packs: &str| format!("[[line]]\nfood = \"{food}\"\npacks = \"{packs}\"\n");
+    let file = |also: &str, lines: &[String]| format!("from = 2026-11-30\ntrip = 2026-11-28\nalso = [{also}]\n{}", lines.concat());
+    let (blue, red) = (line("bluegrain", "400 g"), line("redgrain", "1 kg"));
+    assert_eq!(receive(&kitchen, &file("", std::slice::from_ref(&blue))).status.code(), Some(0));
+
+    let again = receive(&kitchen, &file("", std::slice::from_ref(&blue)));
+    assert_eq!(again.status.code(), Some(1));
+    let said = stderr(&again);
+    assert!(
+        said.contains("standard input:5:8: bluegrain is booked already. Nothing of it is left to book; copy what is still open."),
+        "{said}"
+    );
+
+    // What was bought beside the list may have been booked with it: nobody knows.
+    let both = [blue, red];
+    let beside = receive(&kitchen, &file("\"1 kg bluegrain at 1.20\"", &both));
+    assert_eq!(beside.status.code(), Some(1));
+    assert!(stderr(&beside).contains("bluegrain is booked already, and what stands in also may be"), "{}", stderr(&beside));
+
+    let rest = receive(&kitchen, &file("", &both));
+    assert_eq!(rest.status.code(), Some(0), "{}", stderr(&rest));
+    assert!(stderr(&rest).contains("warning: bluegrain is booked already, and is left out."), "{}", stderr(&rest));
+    let pantry = kitchen.text("pantry.toml");
+    assert_eq!((pantry.matches("\"bluegrain\"").count(), pantry.matches("\"redgrain\"").count()), (1, 1), "{pantry}");
+}

@@ -101,12 +101,12 @@ fn a_helper_works_only_until_they_leave() {
 
 #[test]
 fn what_is_done_ahead_stands_under_before_and_outside_the_minutes() {
-    // 12 h before 14:00 is 02:00; two batches soak 200 g. The session itself is the 10 of the second step.
+    // 12 h before 14:00 is 02:00, at night: so 20:00 of the evening before; two batches soak 200 g. The session itself is the 10 of the second step.
     let steps = "[[step]]\ntext = \"Soak {bluegrain} in cold water.\"\nhands = \"3 min\"\nahead = \"12 h\"\n[[step]]\ntext = \"Cook.\"\nhands = \"5 min\"\n";
     let prep = takes_minutes(&stew("", "4", steps), 10);
     let before = prep["before"].as_array().expect("a list");
     assert_eq!(before.len(), 1);
-    assert_eq!(before[0]["at"], "2026-11-29T02:00");
+    assert_eq!(before[0]["at"], "2026-11-28T20:00");
     let text = before[0]["text"].as_str().unwrap_or_default();
     assert!(text.starts_with("Soak") && text.contains("200 g"), "{text}");
     assert_eq!(tasks(&prep, "step", "stew").len(), 1);

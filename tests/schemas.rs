@@ -85,6 +85,7 @@ fn every_answer_of_the_sample_holds_its_schema() {
         ("2026-12-01", &["waste", "50 g feta", "--why", "mould"]),
         ("2026-12-01", &["stock", "--waste"]),
         ("2026-12-01", &["count", "--sheet"]),
+        ("2026-12-01", &["look"]),
         ("2026-12-01", &["book"]),
         ("2026-12-01", &["undo"]),
         ("2026-12-01", &["exchange", "thu supper", "sat supper"]),

@@ -67,11 +67,15 @@ impl Year {
         if verb != Verb::Opening {
             self.pantry = edit_lots(&self.pantry, &self.shelf, &mut changes).expect("the pantry can be edited");
         }
+        // What is left of a pack that is opened lies beside it as a lot of its own: it neither came nor went.
+        let mut moved: BTreeMap<(String, String), Number> = BTreeMap::new();
         for change in &changes {
             let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or(Number::ZERO, |lot| lot.amount.number.clone());
             let lot = change.to.as_ref().or(change.from.as_ref()).expect("a lot");
             let key = (lot.name().to_owned(), lot.amount.dimension.symbol().to_owned());
-            let more = amount(&change.to) - amount(&change.from);
+            *moved.entry(key).or_default() += amount(&change.to) - amount(&change.from);
+        }
+        for (key, more) in moved {
             *if more > 0 { &mut self.came } else { &mut self.went }.entry(key).or_default() += more.abs();
         }
         self.book.append(Booking { covers: covers.to_vec(), ..Booking::new(on, verb, "a year", changes) });

@@ -25,7 +25,12 @@ pub(super) fn recipe(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option
     let has_headings = lines.iter().any(|line| heading(line) == Some(Part::Ingredients));
     let mut part = Part::Head;
     let mut after_a_gap = false;
-    for line in &lines {
+    // "10 cakes" under the name, alone before a blank line, is what it makes.
+    let begins = lines.iter().position(|line| !line.is_empty()).unwrap_or(0);
+    let head_end = (begins..lines.len()).find(|at| lines[*at].is_empty()).unwrap_or(lines.len());
+    let read_from = |from: usize, to: usize| lines[from.min(to)..to].iter().filter(|line| listed(line, is_ingredient)).count();
+    let head_is_apart = read_from(begins + 1, head_end) <= 1 && read_from(head_end, lines.len()) > 0;
+    for (at, line) in lines.iter().enumerate() {
         if line.is_empty() {
             after_a_gap = true;
             continue;
@@ -35,7 +40,8 @@ pub(super) fn recipe(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option
             part = next;
             continue;
         }
-        if part == Part::Head && !has_headings && !recipe.name.is_empty() && listed(line, is_ingredient) {
+        let in_head = head_is_apart && at < head_end;
+        if part == Part::Head && !has_headings && !in_head && !recipe.name.is_empty() && listed(line, is_ingredient) {
             part = Part::Ingredients;
         }
         if part == Part::Ingredients && !has_headings && !listed(line, is_ingredient) && !is_part_name(line) && !goes_on {
@@ -92,7 +98,8 @@ fn head(line: &str, recipe: &mut Adopted) {
         said.starts_with(word).then(|| line[word.len()..].trim_start_matches([':', ' ']).to_owned()).filter(|rest| !rest.is_empty())
     };
     let is_yield = ["serves", "makes", "yield", "for ", "servings", "portions"].iter().any(|word| said.starts_with(word))
-        || ["servings", "portions", "people"].iter().any(|word| said.ends_with(word));
+        || ["servings", "portions", "people"].iter().any(|word| said.ends_with(word))
+        || said.trim_start_matches("about ").starts_with(|c: char| c.is_ascii_digit()) && is_short(line);
     if let Some(source) = after("source").or_else(|| after("from")) {
         let address = source.starts_with("http");
         recipe.source = if address {

@@ -3,19 +3,25 @@
 use jiff::civil::Date;
 
 use super::booking::Change;
-use super::record::{Exact, LotRecord, as_lot};
+use super::record::{Exact, LotRecord, as_lot, exactly};
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Number, is_nothing_of};
-use crate::shelf::Shelf;
+use crate::shelf::{First, Prices, Shelf, When};
 
-/// What was asked for and is not on the shelf, in the unit it was asked in.
+/// What a draw came to.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Missing(pub Number);
+pub struct Took {
+    /// What was asked for and is not on the shelf, in the unit it was asked in.
+    pub missing: Number,
+    /// What was taken cost that much, in minor units of money; `None` where no price of some of it is known.
+    pub cost: Option<f64>,
+}
 
 #[derive(Debug, Clone)]
 pub struct Bench<'k> {
     before: Vec<LotRecord>,
     kitchen: &'k Kitchen,
+    prices: Prices<'k>,
     shelf: Shelf<'k>,
     added: Vec<LotRecord>,
 }
@@ -23,47 +29,59 @@ pub struct Bench<'k> {
 impl<'k> Bench<'k> {
     /// `before` are the kitchen's lots, in their order.
     pub fn new(kitchen: &'k Kitchen, before: Vec<LotRecord>) -> Bench<'k> {
-        Bench { before, kitchen, shelf: Shelf::new(kitchen), added: Vec::new() }
+        Bench { before, kitchen, prices: Prices::new(kitchen), shelf: Shelf::new(kitchen), added: Vec::new() }
     }
 
-    /// Takes `wanted` from the lots of `of` that may be drawn on `day`, without a day from all of them. `rate` says how many of the asked
-    /// unit one base unit of a lot is.
-    pub fn take(&mut self, of: Ware, day: Option<Date>, wanted: &Number, rate: impl Fn(usize) -> Option<Number>) -> Missing {
-        let taken = self.shelf.draw(of, day, wanted, &rate);
+    /// From now on lots without a date rank as a week does that ends on that day.
+    pub fn rank_undated(&mut self, last_day: Date) {
+        self.shelf.rank_undated(last_day);
+    }
+
+    /// Takes `wanted` from the lots of `of`. `rate` says how many of the asked unit one base unit of a lot is.
+    pub fn take(&mut self, of: Ware, when: When, first: First, wanted: &Number, rate: impl Fn(&Lot) -> Option<Number>) -> Took {
+        let taken = self.shelf.draw(of, when, first, wanted, &rate);
         let missing = wanted - taken.iter().map(|taken| &taken.amount).sum::<Number>();
-        Missing(if is_nothing_of(&missing, wanted) { Number::ZERO } else { missing })
+        let cost = taken.iter().map(|taken| Some(self.prices.of_lot(&self.shelf.lots()[taken.lot])? * taken.own.to_f64())).sum();
+        Took { missing: if is_nothing_of(&missing, wanted) { Number::ZERO } else { missing }, cost }
     }
 
-    /// The lots of `of` that may be drawn on `day` and of which something is left.
-    pub fn drawable(&self, of: Ware, day: Option<Date>) -> Vec<usize> {
-        self.shelf.drawable(of, day)
+    pub fn prices(&self) -> &Prices<'k> {
+        &self.prices
+    }
+
+    /// The lots of `of` that may be drawn then and of which something is left.
+    pub fn drawable(&self, of: Ware, when: When) -> Vec<&Lot> {
+        self.shelf.drawable(of, when, First::Opened).into_iter().map(|lot| &self.shelf.lots()[lot]).collect()
     }
 
     pub fn put(&mut self, lot: LotRecord) {
         self.added.push(lot);
     }
 
-    /// The lots as they lie afterwards: those from before in their order, then the new ones.
+    /// The lots as they lie afterwards: those from before in their order, then what is left of opened packs, then the new ones.
     pub fn into_lots(self) -> Vec<Lot> {
-        let mut lots = Vec::new();
-        for (index, lot) in self.kitchen.lots.iter().enumerate().filter(|(index, _)| self.shelf.has_left(*index)) {
-            lots.push(Lot { amount: self.shelf.left(index), ..lot.clone() });
-        }
-        lots.extend(self.added.iter().filter_map(|record| as_lot(self.kitchen, record)));
-        lots
+        let shelf = &self.shelf;
+        let left = shelf.lots().iter().enumerate().filter(|(index, _)| shelf.has_left(*index)).map(|(_, lot)| lot.clone());
+        left.chain(self.added.iter().filter_map(|record| as_lot(self.kitchen, record))).collect()
     }
 
-    /// One change a lot that was touched, then the new lots.
+    /// One change a lot that was touched, each with what is left of packs that were opened, then the new lots.
     pub fn finish(self) -> Vec<Change> {
         let mut changes = Vec::new();
         for (index, lot) in self.before.into_iter().enumerate() {
             let left = self.shelf.left(index);
-            if left == self.kitchen.lots[index].amount {
+            if *left == self.kitchen.lots[index].amount {
                 continue;
             }
-            let left = Exact::of(&left);
+            let (left, _) = exactly(left, self.kitchen.lots[index].pack.as_ref());
             let to = left.number.is_positive().then(|| LotRecord { amount: left, ..lot.clone() });
+            let opened = self.shelf.opened_of(index).filter(|&opened| self.shelf.has_left(opened)).map(|opened| {
+                let Lot { amount, place, opened, .. } = &self.shelf.lots()[opened];
+                Change::new(None, Some(LotRecord { amount: Exact::of(amount), pack: None, place: *place, opened: *opened, ..lot.clone() }))
+            });
+            let opened: Vec<Change> = opened.collect();
             changes.push(Change::new(Some(lot), to));
+            changes.extend(opened);
         }
         changes.extend(self.added.into_iter().map(|lot| Change::new(None, Some(lot))));
         changes

@@ -8,8 +8,8 @@ use super::chain::Book;
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
 use super::record::{LotRecord, records};
-use super::sum::{covered, sum, with_paid};
-use crate::kitchen::{CountForm, Kitchen, Meal};
+use super::sum::{covered, standing, sum, with_paid};
+use crate::kitchen::{CountForm, Kitchen, Meal, Trip};
 use crate::measure::Money;
 use crate::store::sha256;
 
@@ -20,16 +20,24 @@ pub struct Booked {
     /// The lots that the book adds up to.
     lots: Vec<LotRecord>,
     purchases: Vec<Purchase>,
+    /// Of each booking of some lines of a trip, what it is of and the shops to which the way was paid.
+    fares: Vec<(Vec<String>, Vec<String>)>,
 }
+
+/// How a key of the book begins that names one line of a trip.
+pub(super) const LINE: &str = "line ";
 
 impl Booked {
     pub fn by(book: &Book) -> Booked {
-        Booked { covers: covered(&book.bookings), lots: sum(&book.bookings), purchases: purchases(&book.bookings) }
+        let in_part = standing(&book.bookings).into_iter().filter(|booking| booking.covers.iter().any(|key| key.starts_with(LINE)));
+        let fares = in_part.map(|booking| (booking.covers.clone(), booking.fares.keys().cloned().collect())).collect();
+        Booked { covers: covered(&book.bookings), lots: sum(&book.bookings), purchases: purchases(&book.bookings), fares }
     }
 
     /// As [`Booked::by`], of a book that was not kept.
     pub fn told_by(ledger: &Ledger) -> Booked {
-        Booked { covers: ledger.covers.iter().cloned().collect(), lots: ledger.lots.clone(), purchases: ledger.purchases.clone() }
+        let fares = ledger.fares_in_part().map(|(covers, shops)| (covers.to_vec(), shops.to_vec())).collect();
+        Booked { covers: ledger.covers().cloned().collect(), lots: ledger.lots(), purchases: ledger.purchases().collect(), fares }
     }
 
     /// `nth` counts the trips of one day from 0, in file order.
@@ -40,6 +48,26 @@ impl Booked {
     /// Is this line of an open trip booked, or said to be not got? `nth` counts the lines of one food from 0.
     pub fn has_line(&self, trip: (Date, usize), food: &str, nth: usize) -> bool {
         self.covers.contains(&line_key(trip, food, nth))
+    }
+
+    /// The foods of which a line of that trip is booked, or said to be not got.
+    pub fn settled_foods(&self, on: Date, nth: usize) -> impl Iterator<Item = &str> {
+        let start = line_key((on, nth), "", 0);
+        let of_trip = self.covers.range(start.clone()..).map_while(move |key| key.strip_prefix(&start));
+        // Neither lines of another trip of that day, nor a second line of the same food.
+        of_trip.filter(|rest| !rest.starts_with('#') && !rest.starts_with("of its own") && !rest.contains(" #"))
+    }
+
+    /// The shops to which the way was paid already, where some lines of that trip are booked.
+    pub fn fares_paid(&self, on: Date, nth: usize) -> BTreeSet<&str> {
+        let start = line_key((on, nth), "", 0);
+        let of_trip = self.fares.iter().filter(|(covers, _)| covers.iter().any(|key| key.starts_with(&start)));
+        of_trip.flat_map(|(_, shops)| shops.iter().map(String::as_str)).collect()
+    }
+
+    /// Which number the next trip of its own of that day gets.
+    pub fn next_own_trip(&self, on: Date) -> usize {
+        (Trip::OWN..).find(|nth| !self.has_trip(on, *nth)).unwrap_or(Trip::OWN)
     }
 
     pub fn has_session(&self, start: DateTime) -> bool {
@@ -75,11 +103,15 @@ pub fn trip_key(on: Date, nth: usize) -> String {
 
 /// How the book names one line of a trip, where they are booked apart: the food, and from its second line on the line's number.
 pub fn line_key((on, trip): (Date, usize), food: &str, nth: usize) -> String {
-    format!("line {on}{} {food}{}", number(trip), number(nth))
+    format!("{LINE}{on}{} {food}{}", number(trip), number(nth))
 }
 
 fn number(nth: usize) -> String {
-    if nth == 0 { String::new() } else { format!(" #{}", nth + 1) }
+    match nth.checked_sub(Trip::OWN) {
+        Some(nth) => format!(" of its own{}", number(nth)),
+        None if nth == 0 => String::new(),
+        None => format!(" #{}", nth + 1),
+    }
 }
 
 /// How the book names a session.

@@ -63,6 +63,9 @@ pub struct Booking {
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub covers: Vec<String>,
     pub changes: Vec<Change>,
+    /// What it cost to get to the shops, in minor units of money.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty", default)]
+    pub fares: BTreeMap<String, i64>,
     /// Prices that went into shops.toml with it.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub prices: Vec<PriceChange>,
@@ -88,6 +91,7 @@ impl Booking {
             takes_back: None,
             covers: Vec::new(),
             changes,
+            fares: BTreeMap::new(),
             prices: Vec::new(),
             fragment: None,
             files: BTreeMap::new(),

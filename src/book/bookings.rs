@@ -1,22 +1,25 @@
 //! Bookings in full: what is written into the book of a trip, a session, meals, what was thrown away, a count, and what is taken back.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 
 use super::bench::Bench;
-use super::booked::{count_key, meal_key, session_key, trip_key};
+use super::booked::{Booked, count_key, meal_key, session_key, trip_key};
 use super::booking::{Booking, Change, Verb};
 use super::chain::Book;
 use super::issue::{issue_meal, issue_session};
 use super::next::NextTrip;
-use super::out::{NotTaken, take_food, take_recipe, worth_taken};
+use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
 use super::receive::{Goods, put_all};
 use super::record::LotRecord;
 use super::sum::{last_standing, reversed, standing};
 use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, RecipeId, Week, read_line};
-use crate::measure::{Quantity, show};
-use crate::plan::{Demanded, Makings};
+use crate::measure::{Money, show};
+use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
-use crate::shelf::Prices;
+use crate::purchase::Seller;
+use crate::shelf::{Prices, When};
 use crate::words::{clock, counted, day};
 
 /// A booking, and in words what it should have taken and the shelf does not hold.
@@ -29,7 +32,7 @@ pub struct Draft {
 /// What a trip brought, with the prices that go into shops.toml. `lines` are those it settles, where others stay open.
 pub fn bought(
     kitchen: &Kitchen,
-    shelf: &[LotRecord],
+    (booked, shelf): (&Booked, &[LotRecord]),
     next: &NextTrip,
     (goods, lines): (&[Goods], Option<Vec<String>>),
     prices: Vec<PriceChange>,
@@ -40,8 +43,18 @@ pub fn bought(
     let later = if next.as_of == on { String::new() } else { format!(" on {}", day(next.as_of)) };
     let part = if lines.is_some() { ", in part" } else { "" };
     let what = format!("bought {}{later}{part}: {} ({})", day(on), counted(changes.len(), "lot"), next.week);
-    let covers = lines.unwrap_or_else(|| vec![trip_key(on, next.nth)]);
-    Booking { covers, prices, ..Booking::new(today, Verb::Receive, what, changes) }
+    let covers = lines.unwrap_or_else(|| vec![trip_key(on, next.trip.nth)]);
+    let mut fares = fares(kitchen, goods);
+    // The way to a shop is paid once a trip, however often its lines are booked.
+    let paid = booked.fares_paid(on, next.trip.nth);
+    fares.retain(|shop, _| !paid.contains(shop.as_str()));
+    Booking { covers, fares, prices, ..Booking::new(today, Verb::Receive, what, changes) }
+}
+
+/// What it costs to get to the shops of these goods.
+fn fares(kitchen: &Kitchen, goods: &[Goods]) -> BTreeMap<String, i64> {
+    let shops = goods.iter().filter_map(|bought| if let Seller::Shop(shop) = bought.from { Some(&kitchen.shops[shop]) } else { None });
+    shops.filter(|shop| shop.trip > Money::ZERO).map(|shop| (shop.name.clone(), shop.trip.0)).collect()
 }
 
 /// What was bought on a day beside the plan.
@@ -58,8 +71,9 @@ fn put_down(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date) -
 }
 
 /// What a session of `week` took and left cooked.
-pub fn cooked(kitchen: &Kitchen, shelf: &[LotRecord], session: &Turnover, week: &str, today: Date) -> Draft {
+pub fn cooked(kitchen: &Kitchen, shelf: &[LotRecord], session: &Turnover, (week, last_day): (&str, Date), today: Date) -> Draft {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
+    bench.rank_undated(last_day);
     let start = session.start;
     let missing = issue_session(kitchen, &mut bench, session);
     let what = format!("cooked {} at {} ({week})", day(start.date()), clock(start));
@@ -90,13 +104,14 @@ pub fn eaten<'l>(
     let mut bench = Bench::new(kitchen, shelf.to_vec());
     let (mut missing, mut covers, mut said) = (Vec::new(), Vec::new(), Vec::new());
     for &Eaten { week, makings, demanded, meals } in weeks {
+        bench.rank_undated(span(week).1);
         missing.extend(meals.iter().flat_map(|&meal| issue_meal(kitchen, &mut bench, week, (makings, demanded), meal)));
         covers.extend(meals.iter().map(|&meal| meal_key(&week.meals[meal])));
         let labels: Vec<&str> = meals.iter().map(|&meal| week.meals[meal].label.as_str()).collect();
         said.push(format!("{} ({})", labels.join(", "), week.name));
     }
     for line in also {
-        let not_there = take_line(kitchen, &mut bench, line).map_err(|not| (line.as_str(), not))?;
+        let not_there = take_line(kitchen, &mut bench, line, today).map_err(|not| (line.as_str(), not))?;
         missing.extend(not_there.map(|amount| format!("{amount} of {}", line.trim())));
     }
     if !also.is_empty() {
@@ -122,46 +137,57 @@ pub enum NotWasted {
 /// A line that is no amount of something on the shelf.
 pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str, today: Date) -> Result<Draft, NotWasted> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
-    let missing = take_line(kitchen, &mut bench, what)?.map(|amount| format!("{amount} of it"));
-    let prices = Prices::new(kitchen);
+    let missing = take_line(kitchen, &mut bench, what, today)?.map(|amount| format!("{amount} of it"));
     let mut changes = bench.finish();
-    for change in &mut changes {
-        change.worth = worth_taken(kitchen, &prices, change);
-    }
+    worth_taken(kitchen, &Prices::new(kitchen), &mut changes);
     let booking = Booking::new(today, Verb::Waste, format!("thrown away: {}", what.trim()), changes);
     Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing: missing.into_iter().collect() })
 }
 
 /// Takes what a line names, past its dates or not, first expired first. Gives what the shelf did not hold of it, in words.
-fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str) -> Result<Option<String>, NotWasted> {
+fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Result<Option<String>, NotWasted> {
     let line = read_line(what, &kitchen.foods, kitchen.rules.spoons).map_err(NotWasted::Unread)?;
     let taken = match &line.of {
         LineOf::Food { food, item: Some(item) } => match kitchen.foods.find(food) {
-            Some(id) => take_food(kitchen, bench, id, item),
+            Some(id) => take_food(kitchen, bench, id, item, on),
             None => Err(NotTaken::NoLot),
         },
         LineOf::Food { item: None, .. } => return Err(NotWasted::NoAmount),
         LineOf::Recipe { id, amount } => match kitchen.recipes.iter().position(|recipe| recipe.id == *id) {
-            Some(index) => take_recipe(kitchen, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), None),
+            Some(index) => take_recipe(kitchen, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), When::Anyway(on)),
             None => Err(NotTaken::NoLot),
         },
     };
-    let (missing, dimension) = taken.map_err(|not| match not {
+    let TookOf { missing, .. } = taken.map_err(|not| match not {
         NotTaken::NoLot => NotWasted::NoLot,
         NotTaken::NotComparable => NotWasted::NotComparable,
     })?;
-    Ok((missing.0 > 0).then(|| show(&Quantity::of(&dimension, missing.0), kitchen.print.units)))
+    Ok((!missing.is_zero()).then(|| show(&missing, kitchen.print.units)))
 }
 
 /// What a count found otherwise than booked, of so many lots.
 pub fn found(form: &CountForm, lots: usize, changes: Vec<Change>, today: Date) -> Booking {
-    let differ = match changes.len() {
+    let what = format!("counted {}, {}", counted(lots, "lot"), said_differ(&changes));
+    Booking { covers: vec![count_key(form)], ..Booking::new(today, Verb::Count, what, changes) }
+}
+
+/// What a round of looking found otherwise than booked, of so many lots.
+pub fn looked(lots: usize, changes: Vec<Change>, today: Date) -> Booking {
+    Booking::new(today, Verb::Count, format!("looked at {}, {}", counted(lots, "lot"), said_differ(&changes)), changes)
+}
+
+fn said_differ(changes: &[Change]) -> String {
+    // What is left of an opened pack follows the lot that the pack was one of, and differs with it.
+    let is_of_the_one_before = |index: usize| {
+        let closed = index.checked_sub(1).and_then(|before| changes[before].from.as_ref()).filter(|lot| lot.pack.is_some());
+        let opened = changes[index].to.as_ref().filter(|_| changes[index].from.is_none());
+        closed.zip(opened).is_some_and(|(closed, opened)| closed.named() == opened.named() && opened.opened.is_some())
+    };
+    match (0..changes.len()).filter(|&index| !is_of_the_one_before(index)).count() {
         0 => "all as booked".to_owned(),
         1 => "1 differs".to_owned(),
         many => format!("{many} differ"),
-    };
-    let what = format!("counted {}, {differ}", counted(lots, "lot"));
-    Booking { covers: vec![count_key(form)], ..Booking::new(today, Verb::Count, what, changes) }
+    }
 }
 
 /// The bookings that stand, the last first.
@@ -176,13 +202,8 @@ pub fn taken_back(book: &Book, today: Date) -> Option<Booking> {
     last_standing(&book.bookings).map(|last| taking_back(last, today))
 }
 
-/// What takes back every booking after number `last`, the latest first.
-pub fn taken_back_to(book: &Book, last: u64, today: Date) -> Vec<Booking> {
-    let after = shown(book).into_iter().filter(|booking| booking.number > last && booking.verb != Verb::Opening);
-    after.map(|booking| taking_back(booking, today)).collect()
-}
-
-fn taking_back(last: &Booking, today: Date) -> Booking {
+/// What takes a booking back.
+pub fn taking_back(last: &Booking, today: Date) -> Booking {
     let what = format!("taken back, number {}: {}", last.number, last.what);
     let prices = last.prices.iter().rev().map(PriceChange::reversed).collect();
     Booking { takes_back: Some(last.number), prices, ..Booking::new(today, Verb::Undo, what, reversed(last)) }

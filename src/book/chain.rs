@@ -70,8 +70,7 @@ impl Book {
         booking.number = self.bookings.len() as u64 + 1;
         booking.previous = self.text.lines().next_back().map(|line| sha256(line.as_bytes())).unwrap_or_default();
         booking.fragment = booking.fragment.or(self.fragment.take());
-        booking.own = own(&booking);
-        self.text.push_str(&line(&booking));
+        self.text.push_str(&sealed(&mut booking));
         self.text.push('\n');
         self.bookings.push(booking);
     }
@@ -113,8 +112,11 @@ impl Marks {
 /// How many digits a SHA-256 has.
 const OWN: usize = 64;
 
-fn own(booking: &Booking) -> String {
-    sha256(line(&Booking { own: String::new(), ..booking.clone() }).as_bytes())
+/// The line of a booking that has its number and its forerunner's SHA-256, closed by its own.
+pub(super) fn sealed(booking: &mut Booking) -> String {
+    booking.own = String::new();
+    booking.own = sha256(line(booking).as_bytes());
+    line(booking)
 }
 
 fn line(booking: &Booking) -> String {

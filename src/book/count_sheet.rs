@@ -17,6 +17,8 @@ pub struct CountLine {
     /// The food, or the recipe's name.
     pub name: String,
     pub lot: LotRecord,
+    /// Its place among the kitchen's lots.
+    pub index: usize,
     /// The earliest of its dates.
     pub until: Option<Date>,
     /// Does `until` come from what is known of its keeping?
@@ -47,7 +49,7 @@ fn line(kitchen: &Kitchen, lot: usize, record: &LotRecord) -> CountLine {
     let on_the_pack = [record.use_by, record.best_before].into_iter().flatten().min();
     let recipe = record.recipe.as_ref().and_then(|id| kitchen.recipes.iter().find(|recipe| recipe.id == *id));
     let name = recipe.map_or_else(|| record.name().to_owned(), |recipe| recipe.name.clone());
-    CountLine { name, lot: record.clone(), until, estimate: until.is_some() && until != on_the_pack }
+    CountLine { name, lot: record.clone(), index: lot, until, estimate: until.is_some() && until != on_the_pack }
 }
 
 /// The sheet as the TOML that `count` reads back, with nothing counted yet.
@@ -55,7 +57,7 @@ pub fn count_form(places: &[CountPlace], household: &str, on: Date) -> String {
     let mut text = format!(
         "# {}: count sheet of {on}.\n\
          #\n\
-         # counted = \"150 g\"   what you found\n\
+         # counted = \"150 g\"   what you found; of closed packs \"1 tin\"\n\
          # counted = \"0\"       all of it is gone\n\
          # counted = \"\"        not looked at: it stays as it is booked\n\
          #\n\
@@ -85,6 +87,6 @@ fn lot_form(lot: &LotRecord) -> String {
             let _ = writeln!(text, "{key} = {day}");
         }
     }
-    let _ = writeln!(text, "booked = {}\ncounted = \"\"", quoted(&lot.amount.text()));
+    let _ = writeln!(text, "booked = {}\ncounted = \"\"", quoted(&lot.amount_text()));
     text
 }

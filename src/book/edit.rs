@@ -23,7 +23,7 @@ pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Res
             (None, true, _) => return Err(format!("it has no lot of {}", from.map(|lot| lot.name().to_owned()).unwrap_or_default())),
             (Some(at), _, Some(to)) => {
                 if let Some(table) = lots.get_mut(at) {
-                    set_amount(table, &to.amount.text());
+                    set_amount(table, &to.amount_text());
                 }
                 shelf[at] = to.on_paper();
             }
@@ -118,7 +118,7 @@ fn fresh_table(lot: &LotRecord) -> Table {
     if let Some(recipe) = &lot.recipe {
         text("recipe", recipe);
     }
-    text("amount", &lot.amount.text());
+    text("amount", &lot.amount_text());
     text("place", words::place(lot.place));
     for (key, day) in lot.dates() {
         if let Some(day) = day.and_then(toml_date) {

@@ -4,12 +4,13 @@ use std::fmt::Write;
 
 use jiff::civil::Date;
 
-use super::booked::line_key;
-use super::receive::{Goods, also};
+use super::booked::{Booked, line_key};
+use super::receive::{Goods, also, text_of};
 use super::record::Exact;
 use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake};
-use crate::measure::{Quantity, read_quantity};
+use crate::measure::{InPacks, read_quantity};
 use crate::purchase::Packed;
+use crate::words::listed;
 
 /// The text of the sheet. `not_booked` is said in remarks.
 pub fn goods_form(kitchen: &Kitchen, week: (&str, Date), trip: Date, goods: &[Goods], not_booked: &[String]) -> String {
@@ -60,25 +61,37 @@ fn line(kitchen: &Kitchen, bought: &Goods) -> String {
 
 /// "2 x 150 g", where that reads back as what it is, else the plain amount.
 fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
-    let amount = &bought.amounts[index];
+    let lies = &bought.amounts[index];
     let text = bought.packs.get(index).and_then(|pack| match pack {
         Packed::Packs { count: 1, label, .. } => Some(label.clone()),
         Packed::Packs { count, label, .. } => Some(format!("{count} x {label}")),
         Packed::Loose(_) => None,
     });
-    let reads_back = |text: &String| read_quantity(text, kitchen.rules.spoons).is_ok_and(|read| Exact::of(&read) == Exact::of(amount));
-    text.filter(reads_back).unwrap_or_else(|| Exact::of(amount).text())
+    let amount = Exact::of(&lies.amount);
+    let reads_back = |text: &String| read_quantity(text, kitchen.rules.spoons).is_ok_and(|read| Exact::of(&read) == amount);
+    text.filter(reads_back).unwrap_or_else(|| text_of(lies))
 }
 
 /// Lays a filled-in sheet over the open goods of its trip. A line that the sheet does not have stays open: then the lines that are
-/// settled are given, as the book names them; `None` where all of them are.
+/// settled are given, as the book names them; `None` where all of them are. What is booked already is left out and named in the second
+/// part of the answer: nothing is booked twice.
 ///
 /// # Errors
-/// Lines that name nothing on the list and what cannot be read, at their places in the sheet: all of it at once.
-pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm, trip: (Date, usize)) -> Result<Option<Vec<String>>, Vec<Mistake>> {
-    let mut mistakes = Vec::new();
+/// Lines that name nothing on the list, a sheet of which all is booked, and what cannot be read, at their places in the sheet: all of it at
+/// once.
+pub fn fill(
+    kitchen: &Kitchen,
+    goods: &mut Vec<Goods>,
+    form: &GoodsForm,
+    trip: (Date, usize),
+    booked: &Booked,
+) -> Result<(Option<Vec<String>>, Vec<String>), Vec<Mistake>> {
     let lines = lines_of(kitchen, goods, form);
-    for (index, line) in form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index))) {
+    let is_booked = |line: &&GoodsLine| (0..form.lines.len()).any(|nth| booked.has_line(trip, &line.food, nth));
+    let unmatched = || form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index)));
+    let already: Vec<String> = unmatched().map(|(_, line)| line).filter(is_booked).map(|line| line.food.clone()).collect();
+    let mut mistakes: Vec<Mistake> = booked_before(form, &already).into_iter().collect();
+    for (index, line) in unmatched().filter(|(_, line)| !is_booked(line)) {
         let again = if form.lines[..index].iter().any(|other| other.food == line.food) { " once more" } else { "" };
         mistakes.push(Mistake {
             at: line.at.clone(),
@@ -104,7 +117,21 @@ pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm, trip: (
             Err(sentence) => mistakes.push(as_mistake(at.clone(), &sentence)),
         }
     }
-    if mistakes.is_empty() { Ok(stays_open.then_some(settled)) } else { Err(mistakes) }
+    if mistakes.is_empty() { Ok((stays_open.then_some(settled), already)) } else { Err(mistakes) }
+}
+
+/// What is wrong with a sheet whose lines are booked already: all of them, or some beside an `also` that may be booked as well.
+fn booked_before(form: &GoodsForm, already: &[String]) -> Option<Mistake> {
+    let first = form.lines.iter().find(|line| already.contains(&line.food))?;
+    let are = if already.len() == 1 { "is" } else { "are" };
+    let cause = format!("{} {are} booked already", listed(already));
+    if already.len() == form.lines.len() {
+        let remedy = "Nothing of it is left to book; copy what is still open.".to_owned();
+        return Some(Mistake { at: first.at.clone(), cause, remedy });
+    }
+    let (_, at) = form.also.first()?;
+    let remedy = "Take out of also what came with them, and those lines, too.".to_owned();
+    Some(Mistake { at: at.clone(), cause: format!("{cause}, and what stands in also may be"), remedy })
 }
 
 /// The line of each of the goods: a food that the list has twice has two lines, in its order.
@@ -118,8 +145,8 @@ fn lines_of(kitchen: &Kitchen, goods: &[Goods], form: &GoodsForm) -> Vec<Option<
 }
 
 fn lay_over(bought: &mut Goods, line: &GoodsLine) {
-    let packs: Vec<Quantity> = line.instead.clone().map_or_else(|| line.packs.clone(), |instead| vec![instead]);
-    let exact = |amounts: &[Quantity]| amounts.iter().map(Exact::of).collect::<Vec<_>>();
+    let packs: Vec<InPacks> = line.instead.clone().map_or_else(|| line.packs.clone(), |instead| vec![instead]);
+    let exact = |amounts: &[InPacks]| amounts.iter().map(|lies| Exact::of(&lies.amount)).collect::<Vec<_>>();
     if !packs.is_empty() && exact(&packs) != exact(&bought.amounts) {
         bought.replaced_by(packs);
     }

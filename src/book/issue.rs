@@ -2,30 +2,46 @@
 
 use jiff::civil::Date;
 
-use super::bench::{Bench, Missing};
-use super::out::{NotTaken, take_amount, take_recipe};
-use super::record::{Exact, LotRecord};
-use crate::foods::{FoodId, Place};
+use super::bench::Bench;
+use super::out::{NotTaken, TookOf, take_amount, take_recipe};
+use super::record::{Exact, LotRecord, Paid};
+use super::went_in::WentIn;
+use crate::foods::{FoodId, Place, as_purchased};
 use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Wanted, Ware, Week};
-use crate::measure::{Dimension, Number, Quantity, show};
-use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines};
+use crate::measure::{Number, Quantity, is_nothing_of, show, steps_up};
+use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines, tin_of};
 use crate::prep::{Batch, Turnover};
-use crate::shelf::after_days;
+use crate::shelf::{When, after_days, rounded};
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
 /// shelf does not hold, in words.
 pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -> Vec<String> {
     let on = session.start.date();
-    let mut missing = Vec::new();
+    let (mut missing, mut went_in) = (Vec::new(), WentIn::default());
     for fetch in session.fetch.iter().filter(|fetch| !fetch.amount.is_zero()) {
         match &fetch.of {
-            Ok(Ware::Food(food)) => take_of_food(kitchen, bench, *food, &fetch.amount, on, &mut missing),
-            Ok(Ware::Recipe(recipe)) => take_of_recipe(kitchen, bench, *recipe, &fetch.amount, on, &mut missing),
-            Err(name) => note_missing(kitchen, Err(NotTaken::NoLot), name, &fetch.amount, &mut missing),
+            Ok(Ware::Food(food)) => {
+                for (part, tin) in in_tins(kitchen, session, *food, &fetch.amount) {
+                    let cost = take_of_food(kitchen, bench, *food, (&part, tin.as_ref()), on, &mut missing);
+                    went_in.add_food(*food, &part, cost);
+                }
+            }
+            Ok(Ware::Recipe(recipe)) => {
+                let cost = take_of_recipe(kitchen, bench, *recipe, &fetch.amount, on, &mut missing);
+                went_in.add_recipe(kitchen, *recipe, &fetch.amount, cost);
+            }
+            Err(name) => missing.push(format!("{} {name}", show(&fetch.amount, kitchen.print.units))),
         }
     }
+    let costs = went_in.into_makings(kitchen, session);
+    let cost_of = |recipe: RecipeId| session.batches.iter().zip(&costs).find(|(batch, _)| batch.recipe == recipe);
+    let paid = |recipe: RecipeId, amount: &Quantity| {
+        let (batch, cost) = cost_of(recipe)?;
+        paid_for(&kitchen.recipes[recipe], &batch.makes, amount, (*cost)?)
+    };
     for boxed in &session.boxes {
-        bench.put(cooked(&kitchen.recipes[boxed.recipe], &boxed.amount, boxed.place, on, boxed.use_by));
+        let lot = cooked(&kitchen.recipes[boxed.recipe], &boxed.amount, boxed.place, on, boxed.use_by);
+        bench.put(LotRecord { paid: paid(boxed.recipe, &boxed.amount), ..lot });
     }
     for batch in &session.batches {
         let recipe = &kitchen.recipes[batch.recipe];
@@ -33,10 +49,40 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
         // A plan as it was printed has ten digits of what is no decimal.
         if &straight * 1_000_000 > *batch.makes.exact() {
             let amount = Quantity::of(&recipe.makes.dimension(), &straight);
-            bench.put(cooked(recipe, &amount, Place::Fridge, on, after_days(on, recipe.fridge.unwrap_or_default())));
+            let lot = cooked(recipe, &amount, Place::Fridge, on, after_days(on, recipe.fridge.unwrap_or_default()));
+            bench.put(LotRecord { paid: paid(batch.recipe, &amount), ..lot });
         }
     }
     missing
+}
+
+/// What a session fetches of a food: what its recipes count in tins, each with the size of one, then the rest.
+fn in_tins(kitchen: &Kitchen, session: &Turnover, food: FoodId, fetched: &Quantity) -> Vec<(Quantity, Option<Quantity>)> {
+    let facts = &kitchen.foods[food];
+    let dimension = fetched.dimension();
+    let mut left = fetched.exact().clone();
+    let mut parts = Vec::new();
+    for (batch, line) in
+        session.batches.iter().flat_map(|batch| kitchen.recipes[batch.recipe].ingredients.iter().map(move |line| (batch, line)))
+    {
+        let Wanted::Food { food: named, item: Some(item) } = &line.wanted else { continue };
+        let Some(tin) = tin_of(facts, item).filter(|_| *named == food) else { continue };
+        let tins = steps_up(&(&item.amount.high * Number::from_ten_digits(batch.batches)), &Number::ONE);
+        let whole = item.scaled(tins / &item.amount.high);
+        let Ok(amount) = as_purchased(facts, &whole, &dimension, kitchen.rules.spoons) else { continue };
+        let part = amount.exact().clone().min(left.clone());
+        left -= &part;
+        parts.push((Quantity::of(&dimension, part), Some(tin)));
+    }
+    parts.push((Quantity::of(&dimension, left), None));
+    parts.retain(|(part, _)| !is_nothing_of(part.exact(), fetched.exact()));
+    parts
+}
+
+/// A share of what a making cost, as what was paid for a lot of it.
+fn paid_for(recipe: &Recipe, makes: &Quantity, lot: &Quantity, minor: f64) -> Option<Paid> {
+    let one = recipe.in_makes(&Quantity::of(&lot.dimension(), 1)).filter(Number::is_positive)?;
+    Some(Paid { minor: rounded(minor).0, amount: Exact::of(&Quantity::of(&lot.dimension(), makes.exact() / one)) })
 }
 
 /// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`.
@@ -64,6 +110,7 @@ fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: 
         food: None,
         recipe: Some(recipe.id.clone()),
         amount: Exact::of(amount),
+        pack: None,
         place,
         best_before: None,
         use_by: Some(use_by),
@@ -82,7 +129,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
     let on = meal.at_time.date();
     let mut missing = Vec::new();
     for demand in demanded.demand.iter().filter(|demand| demand.by == here && !demand.to_taste) {
-        take_of_food(kitchen, bench, demand.food, &demand.amount, on, &mut missing);
+        take_of_food(kitchen, bench, demand.food, (&demand.amount, demand.tin.as_ref()), on, &mut missing);
     }
     let mut eaten: Vec<(RecipeId, Quantity)> = Vec::new();
     let in_a_session = |id: RecipeId| kitchen.recipes[id].made == Made::InASession;
@@ -115,21 +162,42 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
     missing
 }
 
-fn take_of_food(kitchen: &Kitchen, bench: &mut Bench, food: FoodId, amount: &Quantity, on: Date, missing: &mut Vec<String>) {
-    let taken = take_amount(kitchen, bench, food, amount, on);
-    note_missing(kitchen, taken, &kitchen.foods[food].name, amount, missing);
+/// Gives what it cost, in minor units of money: what is missing too, since it came from somewhere.
+fn take_of_food(
+    kitchen: &Kitchen,
+    bench: &mut Bench,
+    food: FoodId,
+    (amount, tin): (&Quantity, Option<&Quantity>),
+    on: Date,
+    missing: &mut Vec<String>,
+) -> Option<f64> {
+    let taken = take_amount(kitchen, bench, food, (amount, tin), on);
+    note_missing(kitchen, &taken, &kitchen.foods[food].name, amount, missing);
+    let (lacks, cost) = taken.map_or_else(|_| (amount.clone(), Some(0.0)), |took| (took.missing, took.cost));
+    if lacks.is_zero() {
+        return cost;
+    }
+    Some(cost? + bench.prices().of_one(food, &lacks.dimension(), None)? * lacks.base())
 }
 
-fn take_of_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amount: &Quantity, on: Date, missing: &mut Vec<String>) {
-    let taken = take_recipe(kitchen, bench, recipe, amount, Some(on));
-    note_missing(kitchen, taken, &kitchen.recipes[recipe].name, amount, missing);
+fn take_of_recipe(
+    kitchen: &Kitchen,
+    bench: &mut Bench,
+    recipe: RecipeId,
+    amount: &Quantity,
+    on: Date,
+    missing: &mut Vec<String>,
+) -> Option<f64> {
+    let taken = take_recipe(kitchen, bench, recipe, amount, When::On(on));
+    note_missing(kitchen, &taken, &kitchen.recipes[recipe].name, amount, missing);
+    taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 
-fn note_missing(kitchen: &Kitchen, taken: Result<(Missing, Dimension), NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
+fn note_missing(kitchen: &Kitchen, taken: &Result<TookOf, NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
     let units = kitchen.print.units;
     match taken {
-        Ok((Missing(left), _)) if left <= 0 => (),
-        Ok((Missing(left), dimension)) => missing.push(format!("{} {name}", show(&Quantity::of(&dimension, left), units))),
+        Ok(took) if *took.missing.exact() <= 0 => (),
+        Ok(took) => missing.push(format!("{} {name}", show(&took.missing, units))),
         Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
         Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),
     }

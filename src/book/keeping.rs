@@ -1,23 +1,24 @@
 //! The book, open for one booking: locked, whole again after whatever cut the last one short, and level with pantry.toml.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::fmt;
-use std::io::{self, BufReader};
+use std::io::{self, BufRead, BufReader, Seek, SeekFrom};
 use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
 
 use super::booked::Booked;
 use super::booking::{Booking, Change, Verb};
-use super::chain::{Book, Broken};
+use super::chain::{Book, Broken, unreadable};
 use super::edit::edit_lots;
 use super::ledger::{Ledger, NotRead};
 use super::read_back::{as_it_would_stand, read_back};
 use super::record::{LotRecord, records};
-use super::sum::{difference, reversed, sum, with_paid};
+use super::sum::{difference, reversed, with_paid};
 use crate::kitchen::{Kitchen, Loaded, Mistake, NotLoaded, PriceChange, SeenPrice, change_prices, load, price_changes};
 use crate::store::{
-    BOOK, Disk, FileChange, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, open_ordinary, recover, sha256,
+    Added, BOOK, Disk, FileChange, Files, LOCK, Locked, PANTRY, Recovered, SHOPS, commit, left_over, open_ordinary, recover, sha256,
 };
 use crate::words::counted;
 
@@ -104,7 +105,8 @@ impl fmt::Display for Note {
 }
 
 pub struct Keeping {
-    pub book: Book,
+    /// With what was booked since it was opened.
+    ledger: Ledger,
     /// The lots of the kitchen, in their order, with what was paid for them.
     pub shelf: Vec<LotRecord>,
     pub notes: Vec<Note>,
@@ -112,8 +114,9 @@ pub struct Keeping {
     folder: PathBuf,
     pantry: String,
     files: Disk,
-    /// How many bookings the book had when it was opened.
-    known: usize,
+    /// What was booked since it was opened, and its lines.
+    new: Vec<Booking>,
+    lines: String,
     /// The last booking never came into pantry.toml.
     lost: bool,
     _lock: Locked,
@@ -147,28 +150,27 @@ impl Keeping {
             move |error| NotBooked::NotWritten { file, error }
         };
         let lock = files.lock(LOCK).map_err(not_written(LOCK))?;
-        let book = read_book(folder)?;
-        let recovered = mend(&files, &book).map_err(not_written(PANTRY))?;
+        let ledger = read_ledger(folder)?;
+        let recovered = mend(&files, ledger.last.as_ref()).map_err(not_written(PANTRY))?;
         let loaded = load(folder).map_err(NotBooked::NotLoaded)?;
         let bytes = files.read(PANTRY).map_err(not_written(PANTRY))?.unwrap_or_default();
         let pantry = String::from_utf8(bytes).map_err(|_| NotBooked::Changed { file: PANTRY })?;
-        let lost = is_lost(book.bookings.last(), &pantry);
-        let known = book.bookings.len();
-        let standing = &book.bookings[..known - usize::from(lost)];
-        let shelf = with_paid(records(&loaded.kitchen), &sum(standing));
-        let (notes, folder) = (Vec::new(), folder.to_owned());
-        let mut keeping = Keeping { book, shelf, notes, today, folder, pantry, files, known, lost, _lock: lock };
+        let lost = is_lost(ledger.last.as_ref(), &pantry);
+        let booked = if lost { ledger.lots_before_last() } else { ledger.lots() };
+        let shelf = with_paid(records(&loaded.kitchen), &booked);
+        let (notes, new, lines, folder) = (Vec::new(), Vec::new(), String::new(), folder.to_owned());
+        let mut keeping = Keeping { ledger, shelf, notes, today, folder, pantry, files, new, lines, lost, _lock: lock };
         if !lost {
             keeping.level(recovered);
             // What was changed by hand keeps what was paid for it.
-            keeping.shelf = with_paid(keeping.shelf.iter().map(LotRecord::on_paper).collect(), &sum(&keeping.book.bookings));
+            keeping.shelf = with_paid(keeping.shelf.iter().map(LotRecord::on_paper).collect(), &keeping.ledger.lots());
         }
         Ok((loaded, keeping))
     }
 
     /// The last booking, where it never came into pantry.toml.
     pub fn lost(&self) -> Option<&Booking> {
-        self.book.bookings.last().filter(|_| self.lost)
+        self.ledger.last.as_ref().filter(|_| self.lost)
     }
 
     /// Writes what the lost booking was to write.
@@ -199,40 +201,71 @@ impl Keeping {
 
     /// Books in memory whatever lies between the book and pantry.toml.
     fn level(&mut self, recovered: Recovered) {
-        if self.book.bookings.is_empty() {
-            if self.book.fragment.is_some() {
+        if self.ledger.bookings == 0 {
+            if self.ledger.fragment.is_some() {
                 self.notes.push(Note::OnlyLineCutShort);
             }
             let changes = difference(&[], &self.shelf);
             self.append(Booking::new(self.today, Verb::Opening, "what lay on the shelf when the book was begun", changes));
             return;
         }
-        if let (Recovered::Overtaken, Some(last)) = (recovered, self.book.bookings.last()) {
+        if let (Recovered::Overtaken, Some(last)) = (recovered, self.ledger.last.as_ref()) {
             let what = format!("booking {} was cut short and pantry.toml edited since", last.number);
             let back = Booking { takes_back: Some(last.number), ..Booking::new(self.today, Verb::Withdrawal, what, reversed(last)) };
             self.notes.push(Note::TakenBack { what: last.what.clone() });
             self.append(back);
         }
         self.notes.extend(prices_left(recovered));
-        let changes = difference(&sum(&self.book.bookings), &self.shelf);
-        if self.book.fragment.is_some() {
+        let changes = difference(&self.ledger.lots(), &self.shelf);
+        if self.ledger.fragment.is_some() {
             self.notes.push(Note::FragmentKept);
         }
-        if !changes.is_empty() || self.book.fragment.is_some() {
+        if !changes.is_empty() || self.ledger.fragment.is_some() {
             let what = format!("pantry.toml edited by hand: {}", counted(changes.len(), "lot"));
             self.append(Booking::new(self.today, Verb::HandEdit, what, changes));
         }
     }
 
     pub fn booked(&self) -> Booked {
-        Booked::by(&self.book)
+        Booked::told_by(&self.ledger)
     }
 
     fn append(&mut self, mut booking: Booking) {
         if booking.files.is_empty() {
             booking.files.insert(PANTRY.to_owned(), FileChange::of(&self.pantry, &self.pantry));
         }
-        self.book.append(booking);
+        self.lines.push_str(&self.ledger.append(booking));
+        self.lines.push('\n');
+        self.new.extend(self.ledger.last.clone());
+    }
+
+    /// How many bookings the book has, those not written yet among them.
+    pub fn bookings(&self) -> u64 {
+        self.ledger.bookings
+    }
+
+    /// The numbers of the bookings that stand, the last first.
+    pub fn standing(&self) -> impl Iterator<Item = u64> {
+        self.ledger.standing()
+    }
+
+    /// A booking by its number, read again from the book.
+    ///
+    /// # Errors
+    /// The machine's; a line that is not as it was booked.
+    pub fn booking(&self, number: u64) -> Result<Booking, NotBooked> {
+        let Some(begins) = self.ledger.begins(number) else {
+            let new = self.new.iter().find(|booking| booking.number == number).cloned();
+            return new.ok_or(NotBooked::Changed { file: BOOK });
+        };
+        let line = || {
+            let mut file = open_ordinary(&self.folder.join(BOOK))?;
+            file.seek(SeekFrom::Start(begins))?;
+            let mut line = String::new();
+            BufReader::new(file).read_line(&mut line).map(|_| line)
+        };
+        let line = line().map_err(|error| NotBooked::NotRead { file: self.folder.join(BOOK), error })?;
+        serde_json::from_str(line.trim_end()).map_err(|error| NotBooked::Broken(unreadable(number as usize, &error)))
     }
 
     /// Writes the booking, with all that was noted before it.
@@ -275,7 +308,9 @@ impl Keeping {
     }
 
     fn write(&self, others: &[(&str, String)]) -> Result<(), NotBooked> {
-        match commit(&self.files, self.book.text(), others) {
+        let whole = self.ledger.whole();
+        let lines = if whole.lacks_end { Cow::Owned(format!("\n{}", self.lines)) } else { Cow::Borrowed(self.lines.as_str()) };
+        match commit(&self.files, Added { keep: whole.bytes, lines: &lines }, others) {
             Ok(None) => Ok(()),
             Ok(Some(error)) => Err(NotBooked::Unfinished { file: self.folder.join(PANTRY), error }),
             Err(error) => Err(NotBooked::NotWritten { file: self.folder.join(BOOK), error }),
@@ -319,7 +354,7 @@ impl Keeping {
 
     /// What was booked since it was opened.
     pub fn new_bookings(&self) -> &[Booking] {
-        &self.book.bookings[self.known..]
+        &self.new
     }
 }
 
@@ -349,9 +384,9 @@ pub fn read_ledger(folder: &Path) -> Result<Ledger, NotBooked> {
     })
 }
 
-fn mend(files: &Disk, book: &Book) -> io::Result<Recovered> {
+fn mend(files: &Disk, last: Option<&Booking>) -> io::Result<Recovered> {
     let none = BTreeMap::new();
-    recover(files, book.bookings.last().map_or(&none, |last| &last.files))
+    recover(files, last.map_or(&none, |last| &last.files))
 }
 
 /// The last booking changed pantry.toml, and pantry.toml is as it was before: what was to be written is gone.
@@ -383,19 +418,19 @@ pub fn mend_if_cut_short(folder: &Path) -> Option<Note> {
         return None;
     }
     let _lock = files.lock(LOCK).ok()?;
-    let book = read_book(folder).ok()?;
+    let ledger = read_ledger(folder).ok()?;
     // An edit by hand since then is left for the next booking, which says so.
     let pantry = files.read(PANTRY).ok().flatten().unwrap_or_default();
-    let overtaken = book.bookings.last().and_then(|last| last.files.get(PANTRY)).is_some_and(|change| {
+    let overtaken = ledger.last.as_ref().and_then(|last| last.files.get(PANTRY)).is_some_and(|change| {
         let now = sha256(&pantry);
         now != change.before && now != change.after
     });
     // What cannot be mended now is mended by the next booking.
-    if overtaken { None } else { mend(&files, &book).ok().and_then(prices_left) }
+    if overtaken { None } else { mend(&files, ledger.last.as_ref()).ok().and_then(prices_left) }
 }
 
 /// What pantry.toml has otherwise than the book adds up to: from what is booked to what is there.
-pub fn beside_the_book(kitchen: &Kitchen, book: &Book) -> Vec<Change> {
-    let booked = sum(&book.bookings);
+pub fn beside_the_book(kitchen: &Kitchen, ledger: &Ledger) -> Vec<Change> {
+    let booked = ledger.lots();
     difference(&booked, &with_paid(records(kitchen), &booked))
 }

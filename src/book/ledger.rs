@@ -6,25 +6,37 @@ use std::io::{self, BufRead};
 use jiff::civil::Date;
 use serde::Deserialize;
 
-use super::booking::{Booking, Verb};
-use super::chain::{Broken, Marks, not_as_booked, not_following, unreadable};
+use super::booked::LINE;
+use super::booking::{Booking, Change, Verb};
+use super::chain::{Broken, Marks, not_as_booked, not_following, sealed, unreadable};
 use super::purchases::{Purchase, purchase_of};
 use super::record::LotRecord;
+use super::sum::reversed;
+use crate::store::sha256;
 
-/// The book's last booking, what it all comes to, and what is done.
-#[derive(Debug, Clone, Default, PartialEq)]
+/// The book's last booking, what it all comes to, and what is done; and where each booking stands, so that one can be read again.
+#[derive(Debug, Clone, Default)]
 pub struct Ledger {
     /// How many bookings there are.
     pub bookings: u64,
     pub last: Option<Booking>,
-    /// The lots that all bookings leave, in the order of their booking.
-    pub lots: Vec<LotRecord>,
-    /// Trips, sessions and meals that are booked, as the book names them.
-    pub covers: Vec<String>,
-    /// Every purchase that stands.
-    pub purchases: Vec<Purchase>,
-    /// Was the last line cut short?
-    pub cut_short: bool,
+    /// A last line that was cut short.
+    pub fragment: Option<String>,
+    shelf: Sum,
+    done: Done,
+    /// The byte at which each line begins.
+    begins: Vec<u64>,
+    whole: Whole,
+    /// SHA-256 of the last line.
+    mark: String,
+}
+
+/// What of the book's file is whole lines.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Whole {
+    pub bytes: u64,
+    /// Does the last of them lack its end?
+    pub lacks_end: bool,
 }
 
 /// Why the book could not be read.
@@ -45,6 +57,8 @@ struct Line {
     #[serde(default)]
     covers: Vec<String>,
     changes: Vec<Move>,
+    #[serde(default)]
+    fares: BTreeMap<String, i64>,
     previous: String,
     own: String,
 }
@@ -61,8 +75,8 @@ impl Ledger {
     /// # Errors
     /// The first line that is not as it was booked; the machine's.
     pub fn read(mut book: impl BufRead) -> Result<Ledger, NotRead> {
-        let (mut ledger, mut shelf, mut done) = (Ledger::default(), Sum::default(), Done::default());
-        let (mut line, mut last, mut previous) = (Vec::new(), Vec::new(), String::new());
+        let mut ledger = Ledger::default();
+        let (mut line, mut last) = (Vec::new(), Vec::new());
         loop {
             line.clear();
             if book.read_until(b'\n', &mut line).map_err(NotRead::Machine)? == 0 {
@@ -74,45 +88,107 @@ impl Ledger {
             let read: Line = match serde_json::from_slice(plain) {
                 Ok(read) => read,
                 Err(_) if !is_whole => {
-                    ledger.cut_short = true;
+                    ledger.fragment = Some(String::from_utf8_lossy(plain).into_owned());
                     break;
                 }
                 Err(error) => return Err(NotRead::Broken(unreadable(number as usize, &error))),
             };
             let marks = Marks::of(plain);
-            if read.previous != previous {
+            if read.previous != ledger.mark {
                 return Err(NotRead::Broken(not_following(number as usize)));
             }
             if read.number != number || Some(&read.own) != marks.own.as_ref() {
                 return Err(NotRead::Broken(not_as_booked(number as usize)));
             }
-            previous = marks.line;
-            ledger.bookings = number;
-            let purchase = (read.verb == Verb::Receive).then(|| {
-                let gained = read.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
-                purchase_of(read.on, &read.covers, &gained.collect::<Vec<_>>())
-            });
-            for Move { from, to } in read.changes {
-                shelf.change(from, to);
-            }
-            done.add(number, read.takes_back, Standing { covers: read.covers, purchase });
+            ledger.begins.push(ledger.whole.bytes);
+            ledger.whole = Whole { bytes: ledger.whole.bytes + line.len() as u64, lacks_end: !is_whole };
+            ledger.mark = marks.line;
+            ledger.enter(read);
             std::mem::swap(&mut line, &mut last);
         }
         if ledger.bookings > 0 {
             let whole = serde_json::from_slice(last.strip_suffix(b"\n").unwrap_or(&last));
             ledger.last = Some(whole.map_err(|error| NotRead::Broken(unreadable(ledger.bookings as usize, &error)))?);
         }
-        ledger.lots = shelf.lots();
-        for standing in done.standing.into_values() {
-            ledger.covers.extend(standing.covers);
-            ledger.purchases.extend(standing.purchase);
-        }
         Ok(ledger)
+    }
+
+    fn enter(&mut self, read: Line) {
+        self.bookings = read.number;
+        let purchase = (read.verb == Verb::Receive).then(|| {
+            let gained = read.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
+            purchase_of(read.on, &read.covers, &read.fares, &gained.collect::<Vec<_>>())
+        });
+        for Move { from, to } in read.changes {
+            self.shelf.change(from, to);
+        }
+        let in_part = read.covers.iter().any(|key| key.starts_with(LINE));
+        let fares = if in_part { read.fares.into_keys().collect() } else { Vec::new() };
+        self.done.add(read.number, read.takes_back, Standing { covers: read.covers, purchase, fares });
+    }
+
+    /// Puts a booking at the end, with its number and both of its SHA-256. Gives its line.
+    pub fn append(&mut self, mut booking: Booking) -> String {
+        booking.number = self.bookings + 1;
+        booking.previous = self.mark.clone();
+        booking.fragment = booking.fragment.or(self.fragment.take());
+        let line = sealed(&mut booking);
+        self.mark = sha256(line.as_bytes());
+        let Booking { number, on, verb, takes_back, .. } = booking;
+        let changes = booking.changes.iter().map(|change| Move { from: change.from.clone(), to: change.to.clone() }).collect();
+        let (covers, fares) = (booking.covers.clone(), booking.fares.clone());
+        self.enter(Line { number, on, verb, takes_back, covers, changes, fares, previous: String::new(), own: String::new() });
+        self.last = Some(booking);
+        line
+    }
+
+    /// The lots that all bookings leave, in the order of their booking.
+    pub fn lots(&self) -> Vec<LotRecord> {
+        self.shelf.lots()
+    }
+
+    /// The lots that all bookings but the last leave.
+    pub fn lots_before_last(&self) -> Vec<LotRecord> {
+        let mut shelf = self.shelf.clone();
+        for Change { from, to, .. } in self.last.iter().flat_map(reversed) {
+            shelf.change(from, to);
+        }
+        shelf.lots()
+    }
+
+    /// Trips, sessions and meals that are booked, as the book names them.
+    pub fn covers(&self) -> impl Iterator<Item = &String> {
+        self.done.standing.values().flat_map(|standing| &standing.covers)
+    }
+
+    /// Every purchase that stands.
+    pub fn purchases(&self) -> impl Iterator<Item = Purchase> {
+        self.done.standing.values().filter_map(|standing| standing.purchase)
+    }
+
+    /// Of each booking of some lines of a trip, what it is of and the shops to which the way was paid.
+    pub fn fares_in_part(&self) -> impl Iterator<Item = (&[String], &[String])> {
+        let in_part = self.done.standing.values().filter(|standing| !standing.fares.is_empty());
+        in_part.map(|standing| (standing.covers.as_slice(), standing.fares.as_slice()))
+    }
+
+    /// The numbers of the bookings that have not been taken back, those that take back left out, the last first.
+    pub fn standing(&self) -> impl Iterator<Item = u64> {
+        self.done.standing.keys().rev().copied()
+    }
+
+    pub fn whole(&self) -> Whole {
+        self.whole
+    }
+
+    /// The byte of the file at which a booking's line begins; `None` of one that is not written yet.
+    pub fn begins(&self, number: u64) -> Option<u64> {
+        self.begins.get(number.checked_sub(1)? as usize).copied()
     }
 }
 
 /// A bag of lots that remembers the order in which they came.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Sum {
     /// The numbers of equal lots, the earliest first.
     lots: BTreeMap<LotRecord, VecDeque<u64>>,
@@ -142,16 +218,16 @@ impl Sum {
         first
     }
 
-    pub fn lots(self) -> Vec<LotRecord> {
-        let of_lot = |(lot, turns): (LotRecord, VecDeque<u64>)| turns.into_iter().map(move |turn| (turn, lot.clone()));
-        let mut lots: Vec<(u64, LotRecord)> = self.lots.into_iter().flat_map(of_lot).collect();
+    pub fn lots(&self) -> Vec<LotRecord> {
+        let mut lots: Vec<(u64, &LotRecord)> =
+            self.lots.iter().flat_map(|(lot, turns)| turns.iter().map(move |turn| (*turn, lot))).collect();
         lots.sort_by_key(|(turn, _)| *turn);
-        lots.into_iter().map(|(_, lot)| lot).collect()
+        lots.into_iter().map(|(_, lot)| lot.clone()).collect()
     }
 }
 
 /// What the bookings that stand are of.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 struct Done {
     standing: BTreeMap<u64, Standing>,
     gone: BTreeMap<u64, Standing>,
@@ -159,18 +235,18 @@ struct Done {
 }
 
 /// What one booking is of, and what it paid.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 struct Standing {
     covers: Vec<String>,
     purchase: Option<Purchase>,
+    /// The shops to which the way was paid, where it books some lines of a trip.
+    fares: Vec<String>,
 }
 
 impl Done {
     fn add(&mut self, number: u64, takes_back: Option<u64>, standing: Standing) {
         let Some(taken) = takes_back else {
-            if !standing.covers.is_empty() || standing.purchase.is_some() {
-                self.standing.insert(number, standing);
-            }
+            self.standing.insert(number, standing);
             return;
         };
         match self.takes_back.get(&taken) {

@@ -20,8 +20,6 @@ pub struct NextTrip {
     pub trip: TripBuys,
     pub week: String,
     pub from: Date,
-    /// Which trip of its day it is, counted from 0.
-    pub nth: usize,
     /// The day of which it is booked.
     pub as_of: Date,
 }
@@ -79,37 +77,32 @@ fn in_words(packs: &[Packed]) -> String {
 pub fn next_trip(kitchen: &Kitchen, plan: &WeekBuys, printed: Option<&WeekBuys>, booked: &Booked, taken: As) -> Result<NextTrip, NoTrip> {
     let printed = printed.filter(|_| taken != As::Planned);
     let chosen = printed.unwrap_or(plan);
-    let open = by_day(chosen).filter(|(trip, nth)| !booked.has_trip(trip.on, *nth));
-    let Some((trip, nth)) = open.min_by_key(|(trip, nth)| (trip.on, *nth)) else {
+    let is_open = |trip: &&TripBuys| !booked.has_trip(trip.on, trip.nth);
+    let same = |list: &'_ WeekBuys, trip: &TripBuys| list.trips.iter().any(|other| (other.on, other.nth) == (trip.on, trip.nth));
+    // A trip of its own may have arisen after the print.
+    let arisen = plan.trips.iter().filter(|trip| printed.is_some_and(|printed| !trip.is_planned() && !same(printed, trip)));
+    let open = chosen.trips.iter().map(|trip| (trip, true)).chain(arisen.map(|trip| (trip, false))).filter(|(trip, _)| is_open(trip));
+    let Some((trip, is_printed)) = open.min_by_key(|(trip, _)| (trip.on, trip.nth)) else {
         return Err(NoTrip::AllBooked { week: chosen.week.clone() });
     };
-    if printed.is_some() && taken == As::Printed {
-        let now = by_day(plan).find(|(now, at)| (now.on, *at) == (trip.on, nth)).map(|now| open_lines(kitchen, now, booked));
-        let foods = other_packs(&open_lines(kitchen, (trip, nth), booked), now.as_ref());
+    if printed.is_some() && is_printed && taken == As::Printed {
+        let now = plan.trips.iter().find(|now| (now.on, now.nth) == (trip.on, trip.nth)).map(|now| open_lines(kitchen, now, booked));
+        let foods = other_packs(&open_lines(kitchen, trip, booked), now.as_ref());
         if !foods.is_empty() {
             return Err(NoTrip::PlanChanged { on: trip.on, foods });
         }
     }
-    Ok(NextTrip { trip: trip.clone(), week: chosen.week.clone(), from: chosen.from, nth, as_of: trip.on })
-}
-
-/// The trips, each with its number among those of its day.
-fn by_day(list: &WeekBuys) -> impl Iterator<Item = (&TripBuys, usize)> {
-    let mut seen: BTreeMap<Date, usize> = BTreeMap::new();
-    list.trips.iter().map(move |trip| {
-        let next = seen.entry(trip.on).or_default();
-        (trip, std::mem::replace(next, *next + 1))
-    })
+    Ok(NextTrip { trip: trip.clone(), week: chosen.week.clone(), from: chosen.from, as_of: trip.on })
 }
 
 /// The trip with the lines that are not booked yet.
-fn open_lines(kitchen: &Kitchen, (trip, of_day): (&TripBuys, usize), booked: &Booked) -> TripBuys {
+pub fn open_lines(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> TripBuys {
     let mut seen: BTreeMap<FoodId, usize> = BTreeMap::new();
     let mut trip = trip.clone();
     trip.lines.retain(|line| {
         let next = seen.entry(line.food).or_default();
         let nth = std::mem::replace(next, *next + 1);
-        !booked.has_line((trip.on, of_day), &kitchen.foods[line.food].name, nth)
+        !booked.has_line((trip.on, trip.nth), &kitchen.foods[line.food].name, nth)
     });
     trip
 }
@@ -130,37 +123,26 @@ fn other_packs(printed: &TripBuys, now: Option<&TripBuys>) -> Vec<OtherPacks> {
 /// The week that a goods-in sheet is of: its place among `weeks`.
 ///
 /// # Errors
-/// Where there is none, or its trip is booked already.
-pub fn week_of_sheet<'w>(weeks: impl IntoIterator<Item = &'w Week>, booked: &Booked, form: &GoodsForm) -> Result<usize, Mistake> {
-    let Some((index, week)) = weeks.into_iter().enumerate().find(|(_, week)| week.from == form.from) else {
-        return Err(Mistake {
-            at: form.from_at.clone(),
-            cause: format!("no week has from = {}", form.from),
-            remedy: "Write the from of the week that the trip is of.".to_owned(),
-        });
-    };
-    let of_day = week.trips.iter().filter(|trip| trip.on == form.trip).count().max(1);
-    if (0..of_day).all(|nth| booked.has_trip(form.trip, nth)) {
-        return Err(Mistake {
-            at: form.trip_at.clone(),
-            cause: format!("the trip of {} is booked already", day(form.trip)),
-            remedy: "Take it back first, with: spence undo.".to_owned(),
-        });
-    }
-    Ok(index)
+/// Where there is none.
+pub fn week_of_sheet<'w>(weeks: impl IntoIterator<Item = &'w Week>, form: &GoodsForm) -> Result<usize, Mistake> {
+    weeks.into_iter().position(|week| week.from == form.from).ok_or_else(|| Mistake {
+        at: form.from_at.clone(),
+        cause: format!("no week has from = {}", form.from),
+        remedy: "Write the from of the week that the trip is of.".to_owned(),
+    })
 }
 
 /// What a goods-in sheet says was bought.
 #[derive(Debug, Clone)]
 pub struct FilledIn {
     pub trip: TripBuys,
-    /// Which trip of its day it is, counted from 0.
-    pub nth: usize,
     pub goods: Vec<Goods>,
     /// The lines of the trip that are booked with it or said to be not got, as the book names them; `None` where that is all there was.
     pub lines: Option<Vec<String>>,
     /// What cannot be booked because its amount stands in words alone.
     pub not_booked: Vec<String>,
+    /// Foods of the sheet that were booked before, and are left out.
+    pub already: Vec<String>,
 }
 
 /// Lays the sheet over the list it was written from: of the `lists` of its week, the print and the plan, the one of which most lines
@@ -170,19 +152,23 @@ pub struct FilledIn {
 /// What cannot be read, and lines that are on no list, at their places in the sheet: all of it at once.
 pub fn filled_in(kitchen: &Kitchen, week: &Week, lists: &[&WeekBuys], booked: &Booked, form: &GoodsForm) -> Result<FilledIn, Vec<Mistake>> {
     // Of several trips of that day it is the first that is not booked.
-    let first_open = (0..).find(|&nth| !booked.has_trip(form.trip, nth)).unwrap_or_default();
-    let trips = lists.iter().flat_map(|list| by_day(list)).filter(|(trip, nth)| (trip.on, *nth) == (form.trip, first_open));
+    let of_day = || lists.iter().flat_map(|list| &list.trips).filter(|trip| trip.on == form.trip);
+    let first_open = of_day().filter(|trip| !booked.has_trip(trip.on, trip.nth)).map(|trip| trip.nth).min();
     let mut best: Option<(usize, Result<FilledIn, Vec<Mistake>>)> = None;
-    for (trip, nth) in trips {
-        let (mut goods, not_booked) = open_goods(kitchen, (trip, nth), booked);
-        let filled = fill(kitchen, &mut goods, form, (trip.on, nth));
+    for trip in of_day().filter(|trip| Some(trip.nth) == first_open) {
+        let (mut goods, not_booked) = open_goods(kitchen, trip, booked);
+        let filled = fill(kitchen, &mut goods, form, (trip.on, trip.nth), booked);
         let as_listed = || goods.iter().filter(|bought| !bought.packs.is_empty()).count();
         let unchanged = if filled.is_ok() { as_listed() + 1 } else { 0 };
         if best.as_ref().is_none_or(|(most, _)| unchanged > *most) {
-            best = Some((unchanged, filled.map(|lines| FilledIn { trip: trip.clone(), nth, goods, lines, not_booked })));
+            best = Some((unchanged, filled.map(|(lines, already)| FilledIn { trip: trip.clone(), goods, lines, not_booked, already })));
         }
     }
     best.map(|(_, filled)| filled).unwrap_or_else(|| {
+        if of_day().next().is_some() || week.trips.iter().any(|trip| trip.on == form.trip && booked.has_trip(trip.on, trip.nth)) {
+            let cause = format!("the trip of {} is booked already", day(form.trip));
+            return Err(vec![Mistake { at: form.trip_at.clone(), cause, remedy: "Take it back first, with: spence undo.".to_owned() }]);
+        }
         let cause = format!("{} has no trip on {}", week.name, form.trip);
         Err(vec![Mistake { at: form.trip_at.clone(), cause, remedy: "Write the day of one of its trips.".to_owned() }])
     })

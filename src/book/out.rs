@@ -2,14 +2,14 @@
 
 use jiff::civil::Date;
 
-use super::bench::{Bench, Missing};
+use super::bench::{Bench, Took};
 use super::booking::Change;
-use super::record::LotRecord;
+use super::record::{LotRecord, as_lot};
 use crate::foods::{FoodId, Item, as_purchased, convert, own_dimension};
-use crate::kitchen::{Kitchen, RecipeId, Ware};
+use crate::kitchen::{Kitchen, Lot, RecipeId, Ware};
 use crate::measure::{Dimension, Number, Quantity};
-use crate::plan::in_makes;
-use crate::shelf::{Prices, food_rate, worth};
+use crate::plan::tin_of;
+use crate::shelf::{First, Prices, When, counts_packs, food_rate, worth};
 
 /// Why nothing could be taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -20,18 +20,31 @@ pub enum NotTaken {
     NotComparable,
 }
 
-/// Takes `item` of a food, past its dates or not; what is missing is in the dimension given beside it.
+/// What was taken, and in which dimension it was asked for.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TookOf {
+    pub missing: Quantity,
+    /// Minor units of money; `None` where no price of some of it is known.
+    pub cost: Option<f64>,
+}
+
+/// Takes `item` of a food on that day, past its dates or not.
 ///
 /// # Errors
 /// Where there is nothing that could be taken.
-pub fn take_food(kitchen: &Kitchen, bench: &mut Bench, food: FoodId, item: &Item) -> Result<(Missing, Dimension), NotTaken> {
+pub fn take_food(kitchen: &Kitchen, bench: &mut Bench, food: FoodId, item: &Item, on: Date) -> Result<TookOf, NotTaken> {
     let facts = &kitchen.foods[food];
     let spoons = kitchen.rules.spoons;
-    let own = own_dimension(facts, item, spoons).map(|own| own.dimension());
-    take_in(kitchen, bench, food, own, None, |dimension| as_purchased(facts, item, dimension, spoons).ok())
+    let counted = item.amount.most(spoons);
+    let asked = Asked {
+        tin: tin_of(facts, item),
+        own: own_dimension(facts, item, spoons).or(counts_packs(&counted.dimension()).then_some(counted)),
+    };
+    take_in(kitchen, bench, food, &asked, When::Anyway(on), |dimension| as_purchased(facts, item, dimension, spoons).ok())
 }
 
-/// Takes an amount of a food as purchased, on a day, from lots that may still be drawn then.
+/// Takes an amount of a food as purchased, on a day, from lots that may still be drawn then. `tin` is the size of one, where tins are
+/// counted.
 ///
 /// # Errors
 /// Where there is nothing that could be taken.
@@ -39,14 +52,18 @@ pub fn take_amount(
     kitchen: &Kitchen,
     bench: &mut Bench,
     food: FoodId,
-    amount: &Quantity,
+    (amount, tin): (&Quantity, Option<&Quantity>),
     on: Date,
-) -> Result<(Missing, Dimension), NotTaken> {
-    let own = Some(amount.dimension());
-    let in_dimension = |dimension: &Dimension| {
-        if amount.dimension() == *dimension { Some(amount.clone()) } else { convert(&kitchen.foods[food], amount, dimension).ok() }
-    };
-    take_in(kitchen, bench, food, own, Some(on), in_dimension)
+) -> Result<TookOf, NotTaken> {
+    let asked = Asked { tin: tin.cloned(), own: Some(amount.clone()) };
+    take_in(kitchen, bench, food, &asked, When::On(on), |dimension| convert(&kitchen.foods[food], amount, dimension).ok())
+}
+
+struct Asked {
+    /// In its own dimension, where it has one.
+    own: Option<Quantity>,
+    /// The size of one of the tins it counts.
+    tin: Option<Quantity>,
 }
 
 /// In the first dimension in which both the amount and some lot can be stated.
@@ -54,59 +71,58 @@ fn take_in(
     kitchen: &Kitchen,
     bench: &mut Bench,
     food: FoodId,
-    own: Option<Dimension>,
-    on: Option<Date>,
-    wanted: impl Fn(&Dimension) -> Option<Quantity>,
-) -> Result<(Missing, Dimension), NotTaken> {
-    let lots = bench.drawable(Ware::Food(food), on);
+    asked: &Asked,
+    when: When,
+    stated_in: impl Fn(&Dimension) -> Option<Quantity>,
+) -> Result<TookOf, NotTaken> {
+    let lots = bench.drawable(Ware::Food(food), when);
     if lots.is_empty() {
         return Err(NotTaken::NoLot);
     }
+    let own = asked.own.as_ref().map(Quantity::dimension);
+    let first = if asked.tin.is_some() || own.as_ref().is_some_and(counts_packs) { First::Closed } else { First::Opened };
     for dimension in own.into_iter().chain([Dimension::Mass, Dimension::Volume, Dimension::Count]) {
-        let Some(wanted) = wanted(&dimension) else { continue };
-        let rate = |lot: usize| food_rate(kitchen, lot, food, &dimension);
-        if lots.iter().any(|&lot| rate(lot).is_some()) {
-            return Ok((bench.take(Ware::Food(food), on, wanted.exact(), rate), dimension));
+        let wanted = asked.own.clone().filter(|own| own.dimension() == dimension).or_else(|| stated_in(&dimension));
+        let Some(wanted) = wanted else { continue };
+        let rate = |lot: &Lot| food_rate(kitchen, lot, food, &dimension, asked.tin.as_ref());
+        if lots.iter().any(|lot| rate(lot).is_some()) {
+            let Took { missing, cost } = bench.take(Ware::Food(food), when, first, wanted.exact(), rate);
+            return Ok(TookOf { missing: Quantity::of(&dimension, missing), cost });
         }
     }
     Err(NotTaken::NotComparable)
 }
 
-/// Takes an amount of a cooked recipe, with a day from lots that may still be drawn then; what is missing is in the unit of its `makes`.
+/// Takes an amount of a cooked recipe; what is missing is in the unit of its `makes`.
 ///
 /// # Errors
 /// Where there is nothing that could be taken.
-pub fn take_recipe(
-    kitchen: &Kitchen,
-    bench: &mut Bench,
-    recipe: RecipeId,
-    amount: &Quantity,
-    on: Option<Date>,
-) -> Result<(Missing, Dimension), NotTaken> {
+pub fn take_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amount: &Quantity, when: When) -> Result<TookOf, NotTaken> {
     let cooked = &kitchen.recipes[recipe];
-    let lots = bench.drawable(Ware::Recipe(recipe), on);
+    let lots = bench.drawable(Ware::Recipe(recipe), when);
     if lots.is_empty() {
         return Err(NotTaken::NoLot);
     }
-    let rate = |lot: usize| in_makes(cooked, &Quantity::of(&kitchen.lots[lot].amount.dimension(), 1));
-    let comparable = lots.iter().any(|&lot| rate(lot).is_some());
-    let wanted = in_makes(cooked, amount).filter(|_| comparable).ok_or(NotTaken::NotComparable)?;
-    Ok((bench.take(Ware::Recipe(recipe), on, &wanted, rate), cooked.makes.dimension()))
+    let rate = |lot: &Lot| cooked.in_makes(&Quantity::of(&lot.amount.dimension(), 1));
+    let comparable = lots.iter().any(|lot| rate(lot).is_some());
+    let wanted = cooked.in_makes(amount).filter(|_| comparable).ok_or(NotTaken::NotComparable)?;
+    let Took { missing, cost } = bench.take(Ware::Recipe(recipe), when, First::Opened, &wanted, rate);
+    Ok(TookOf { missing: Quantity::of(&cooked.makes.dimension(), missing), cost })
 }
 
-/// What a change took away, in minor units of money: by what was paid, else by the cheapest known price.
-pub fn worth_taken(kitchen: &Kitchen, prices: &Prices, change: &Change) -> Option<i64> {
-    let from = change.from.as_ref()?;
-    let left = change.to.as_ref().map_or(Number::ZERO, |to| to.amount.number.clone());
-    let taken = Quantity::of(&from.amount.dimension, &from.amount.number - left);
-    unit_price(kitchen, prices, from).map(|rate| worth(&taken, rate).0)
+/// What changes of lots took away, in minor units of money, each by what was paid, else by the cheapest known price. What is left of a
+/// pack that was opened for it follows the pack's lot, and is taken off there.
+pub fn worth_taken(kitchen: &Kitchen, prices: &Prices, changes: &mut [Change]) {
+    for index in 0..changes.len() {
+        let Some(from) = changes[index].from.clone() else { continue };
+        let opened = changes[index + 1..].iter().take_while(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
+        let left: Number = changes[index].to.iter().chain(opened).map(|lot| &lot.amount.number).sum();
+        let taken = Quantity::of(&from.amount.dimension, &from.amount.number - left);
+        changes[index].worth = unit_price(kitchen, prices, &from).map(|rate| worth(&taken, rate).0);
+    }
 }
 
 /// Minor units of money for one base unit of a lot.
 pub(super) fn unit_price(kitchen: &Kitchen, prices: &Prices, lot: &LotRecord) -> Option<f64> {
-    let paid = lot.rate_paid();
-    match lot.food.as_deref().and_then(|name| kitchen.foods.find(name)) {
-        Some(food) => prices.of_one(food, &lot.amount.dimension, paid),
-        None => paid,
-    }
+    as_lot(kitchen, lot).map_or_else(|| lot.rate_paid(), |lot| prices.of_lot(&lot))
 }

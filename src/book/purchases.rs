@@ -1,5 +1,7 @@
 //! What was paid for what was bought, by day.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 
 use super::booking::{Booking, Verb};
@@ -8,7 +10,7 @@ use super::sum::standing;
 use crate::measure::Money;
 use crate::shelf::rounded;
 
-/// What one booking of goods in cost; without the fare, which no booking says.
+/// What one booking of goods in cost, the way to the shops too.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Purchase {
     pub on: Date,
@@ -22,15 +24,16 @@ pub fn purchases(bookings: &[Booking]) -> Vec<Purchase> {
 
 fn purchase(booking: &Booking) -> Purchase {
     let gained = booking.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
-    purchase_of(booking.on, &booking.covers, &gained.collect::<Vec<_>>())
+    purchase_of(booking.on, &booking.covers, &booking.fares, &gained.collect::<Vec<_>>())
 }
 
 /// Of a booking of that day, with what it is of and the lots it put down: of the trip's day, else of the day since when they lie there.
-pub(super) fn purchase_of(booked_on: Date, covers: &[String], gained: &[&LotRecord]) -> Purchase {
+pub(super) fn purchase_of(booked_on: Date, covers: &[String], fares: &BTreeMap<String, i64>, gained: &[&LotRecord]) -> Purchase {
     let day_of = |key: &String| ["trip ", "line "].iter().find_map(|kind| key.strip_prefix(kind)?.get(..10)?.parse().ok());
     let trip = covers.iter().find_map(day_of);
     let on = trip.or_else(|| gained.iter().filter_map(|lot| lot.since).max()).unwrap_or(booked_on);
-    Purchase { on, paid: rounded(gained.iter().filter_map(|lot| paid(lot)).sum()) }
+    let fares: Money = fares.values().copied().map(Money).sum();
+    Purchase { on, paid: rounded(gained.iter().filter_map(|lot| paid(lot)).sum()) + fares }
 }
 
 /// Minor units of money.

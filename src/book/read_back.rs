@@ -37,7 +37,7 @@ pub fn read_back(folder: &Path, texts: &[(&str, String)], expected: &[LotRecord]
         return Ok(());
     }
     let other = booked.iter().find(|lot| !read.contains(lot)).or_else(|| read.iter().find(|lot| !booked.contains(lot)));
-    let lot = other.map(|lot| lot.amount.text()).unwrap_or_default();
+    let lot = other.map(|lot| lot.amount_text()).unwrap_or_default();
     Err(vec![Mistake {
         at: Spot { file: PANTRY.to_owned(), ..Spot::default() },
         cause: format!("this booking would write {lot}, which would be read as another lot"),

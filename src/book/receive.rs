@@ -10,10 +10,10 @@ use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::booked::Booked;
-use super::record::{Exact, LotRecord, Paid};
-use crate::foods::{Food, FoodId, Kind, Place, as_purchased, own_dimension};
+use super::record::{Exact, LotRecord, Paid, amount_text, exactly};
+use crate::foods::{Food, FoodId, Item, Kind, Place, as_purchased, own_dimension};
 use crate::kitchen::{Kitchen, LineOf, Ware, read_line};
-use crate::measure::{Dimension, Money, Quantity, read_money, read_quantity};
+use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Buy, Packed, Seller, TripBuys};
 
 /// What was otherwise than on the list. Foods are named as the household names them.
@@ -33,8 +33,8 @@ pub struct Exceptions {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Goods {
     pub food: FoodId,
-    /// One a size.
-    pub amounts: Vec<Quantity>,
+    /// One a size; closed packs are told apart from what lies loose.
+    pub amounts: Vec<InPacks>,
     pub cost: Option<Money>,
     /// Was the cost said by whoever paid it, and not by the list?
     pub paid: bool,
@@ -84,12 +84,16 @@ pub fn put_all(kitchen: &Kitchen, bench: &mut Bench, goods: &[Goods], on: Date) 
 
 /// Nothing where all of the need may stay unmet; `None` where the amount is no measure.
 fn from_line(kitchen: &Kitchen, line: &Buy) -> Option<Goods> {
-    let mut amounts: Vec<Quantity> = line.packs.iter().map(Packed::amount).collect();
+    let closed = |packed: &Packed| match packed {
+        Packed::Packs { size, .. } => Some(size.clone()),
+        Packed::Loose(_) => None,
+    };
+    let mut amounts: Vec<InPacks> = line.packs.iter().map(|packed| InPacks { amount: packed.amount(), pack: closed(packed) }).collect();
     if line.packs.is_empty() && line.cost.is_none() && !line.need.is_zero() {
         // Nobody is known to sell it, so it was bought somewhere, as needed.
-        amounts.push(line.need.clone());
+        amounts.push(InPacks { amount: line.need.clone(), pack: None });
     }
-    let legible = |amount: &Quantity| read_quantity(&Exact::of(amount).text(), kitchen.rules.spoons).is_ok();
+    let legible = |lies: &InPacks| read_in_packs(&text_of(lies), kitchen.rules.spoons).is_ok();
     let Buy { food, from, cost, .. } = *line;
     let packs = line.packs.clone();
     amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
@@ -97,7 +101,7 @@ fn from_line(kitchen: &Kitchen, line: &Buy) -> Option<Goods> {
 
 impl Goods {
     /// Other packs than on the list, so that its cost is not known.
-    pub fn replaced_by(&mut self, amounts: Vec<Quantity>) {
+    pub fn replaced_by(&mut self, amounts: Vec<InPacks>) {
         *self = Goods { amounts, cost: None, paid: false, packs: Vec::new(), ..self.clone() };
     }
 
@@ -117,7 +121,7 @@ pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions
     }
     for (name, amount) in &exceptions.instead {
         let at = place_in(kitchen, goods, name)?;
-        let amount = read_quantity(amount, kitchen.rules.spoons).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
+        let amount = read_in_packs(amount, kitchen.rules.spoons).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
         goods[at].replaced_by(vec![amount]);
     }
     for text in &exceptions.also {
@@ -163,13 +167,28 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
     let amount = own_dimension(facts, &item, spoons).or_else(|| as_purchased(facts, &item, &Dimension::Mass, spoons).ok());
     let amount = amount.ok_or_else(|| format!("\"{line}\" cannot be weighed. Write it in grams."))?;
     let (paid, also) = (cost.is_some(), Some(text.trim().to_owned()));
-    Ok(Goods { food, amounts: vec![amount], cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
+    let amounts = vec![InPacks { pack: pack_bought(&item, &amount), amount }];
+    Ok(Goods { food, amounts, cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
 }
 
-/// The goods of a trip, the first of its day or another, whose lines are not booked yet.
-pub fn open_goods(kitchen: &Kitchen, (trip, of_day): (&TripBuys, usize), booked: &Booked) -> (Vec<Goods>, Vec<String>) {
+/// "2 x 400 g", "3 tins (400 g)": closed packs of that size.
+fn pack_bought(item: &Item, amount: &Quantity) -> Option<Quantity> {
+    let sold_closed = item.amount.unit == Unit::Piece || matches!(item.amount.unit, Unit::Word(word) if word.is_container());
+    let count = &item.amount.high;
+    let size = item.size.clone().filter(|_| sold_closed && count.is_whole() && count.is_positive())?;
+    (size.scaled(count) == *amount).then_some(size)
+}
+
+/// As pantry.toml says it: "3 x 400 g".
+pub(super) fn text_of(lies: &InPacks) -> String {
+    let (amount, pack) = exactly(&lies.amount, lies.pack.as_ref());
+    amount_text(&amount, pack.as_ref())
+}
+
+/// The goods of a trip whose lines are not booked yet.
+pub fn open_goods(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> (Vec<Goods>, Vec<String>) {
     let (mut goods, not_booked) = goods_of(kitchen, trip);
-    goods.retain(|bought| !booked.has_line((trip.on, of_day), &kitchen.foods[bought.food].name, bought.nth));
+    goods.retain(|bought| !booked.has_line((trip.on, trip.nth), &kitchen.foods[bought.food].name, bought.nth));
     (goods, not_booked)
 }
 
@@ -187,14 +206,18 @@ pub fn beside_the_plan(kitchen: &Kitchen, exceptions: &Exceptions) -> Result<Vec
 fn put(kitchen: &Kitchen, bench: &mut Bench, bought: &Goods, on: Date) {
     let food = &kitchen.foods[bought.food];
     let place = place_for(kitchen, bought.food, food);
-    let whole = bought.amounts.iter().skip(1).try_fold(bought.amounts.first().cloned(), |sum, next| sum.map(|sum| sum.plus(next)));
-    let paid = bought.cost.zip(whole.flatten()).map(|(cost, whole)| Paid { minor: cost.0, amount: Exact::of(&whole) });
-    for amount in &bought.amounts {
+    let mut amounts = bought.amounts.iter().map(|lies| &lies.amount);
+    let first = amounts.next().cloned();
+    let whole = first.and_then(|first| amounts.try_fold(first, |sum, next| sum.plus(next)));
+    let paid = bought.cost.zip(whole).map(|(cost, whole)| Paid { minor: cost.0, amount: Exact::of(&whole) });
+    for lies in &bought.amounts {
+        let (amount, pack) = exactly(&lies.amount, lies.pack.as_ref());
         let chilled = place == Place::Fridge;
         bench.put(LotRecord {
             food: Some(food.name.clone()),
             recipe: None,
-            amount: Exact::of(amount),
+            amount,
+            pack,
             place,
             // In the fridge a pack's date is taken for one of safety, which is the careful reading.
             best_before: bought.until.filter(|_| !chilled),

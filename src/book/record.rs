@@ -52,6 +52,20 @@ impl Exact {
     }
 }
 
+/// An amount and the size of the packs it lies in: as many of them as before, each as it can be written.
+pub fn exactly(amount: &Quantity, pack: Option<&Quantity>) -> (Exact, Option<Exact>) {
+    let Some((count, pack)) = pack.and_then(|pack| Some((amount.ratio(pack)?, Exact::of(pack)))) else { return (Exact::of(amount), None) };
+    (Exact { number: count * &pack.number, dimension: pack.dimension.clone() }, Some(pack))
+}
+
+/// As pantry.toml says it: `350 g`, or of closed packs `3 x 400 g`.
+pub fn amount_text(amount: &Exact, pack: Option<&Exact>) -> String {
+    match pack {
+        Some(pack) if pack.number.is_positive() => format!("{} x {}", &amount.number / &pack.number, pack.text()),
+        _ => amount.text(),
+    }
+}
+
 /// `{"amount": 350.0, "unit": "g"}`; what is no decimal is a fraction: `{"amount": "1/3", "unit": "portion"}`.
 #[derive(Serialize, Deserialize)]
 struct Written {
@@ -102,7 +116,11 @@ pub struct LotRecord {
     pub food: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub recipe: Option<String>,
+    /// All of it, in packs or not.
     pub amount: Exact,
+    /// The size of one of the closed packs that it lies in.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub pack: Option<Exact>,
     pub place: Place,
     #[serde(skip_serializing_if = "Option::is_none", default)]
     #[schemars(with = "Option<String>")]
@@ -155,6 +173,11 @@ impl LotRecord {
         self.food.as_deref().or(self.recipe.as_deref()).unwrap_or_default()
     }
 
+    /// How much of it there is, as pantry.toml says it: `350 g`, or of closed packs `3 x 400 g`.
+    pub fn amount_text(&self) -> String {
+        amount_text(&self.amount, self.pack.as_ref())
+    }
+
     /// Its dates under their keys in pantry.toml.
     pub fn dates(&self) -> [(&'static str, Option<Date>); 5] {
         let LotRecord { best_before, use_by, opened, since, made, .. } = *self;
@@ -190,10 +213,12 @@ fn record(kitchen: &Kitchen, lot: &Lot) -> LotRecord {
         Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
         Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
     };
+    let (amount, pack) = exactly(&lot.amount, lot.pack.as_ref());
     LotRecord {
         food,
         recipe,
-        amount: Exact::of(&lot.amount),
+        amount,
+        pack,
         place: lot.place,
         best_before: lot.best_before,
         use_by: lot.use_by,
@@ -213,6 +238,7 @@ pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
     Some(Lot {
         of,
         amount: record.amount.quantity(),
+        pack: record.pack.as_ref().map(Exact::quantity),
         place,
         best_before,
         use_by,

@@ -100,7 +100,7 @@ fn candidates(kitchen: &Kitchen, trip: &TripBuys, bought: &Goods) -> Result<Vec<
         Seller::Unknown => false,
     };
     let there = |pack: &Pack| pack.food == bought.food && visited(pack.shop);
-    let fitting = |(index, pack): (usize, &Pack)| fit(kitchen, pack, amount, bought.packs.first()).map(|count| (index, count));
+    let fitting = |(index, pack): (usize, &Pack)| fit(kitchen, pack, &amount.amount, bought.packs.first()).map(|count| (index, count));
     Ok(kitchen.packs.iter().enumerate().filter(|(_, pack)| there(pack)).filter_map(fitting).collect())
 }
 

@@ -1,7 +1,7 @@
 //! What a week puts into a calendar, from its typed answers.
 
+use jiff::Span;
 use jiff::civil::{Date, DateTime, Time};
-use jiff::{Span, ToSpan};
 use serde::{Deserialize, Serialize};
 
 use crate::kitchen::{Kitchen, Names, Week};
@@ -44,9 +44,8 @@ impl Planned {
     }
 }
 
-/// What is to be done in the evening stands at this time, and so does what is done ahead at night.
+/// What has only a day is to be done in its evening.
 const EVENING: Time = Time::constant(20, 0, 0, 0);
-const NIGHT: (Time, Time) = (Time::constant(22, 0, 0, 0), Time::constant(7, 0, 0, 0));
 
 /// Every event of a week, by time. `list` has every trip, the past ones too.
 pub fn planned(kitchen: &Kitchen, week: &Week, makings: &Makings, list: &ShoppingList, prep: &PrepPlan) -> Vec<Planned> {
@@ -116,22 +115,10 @@ fn ahead(moment: Moment, errand: &Errand, names: Names, units: Units) -> Planned
     };
     let at = match moment {
         Moment::On(date) => date.to_datetime(EVENING),
-        Moment::At(at) => by_day(at),
+        Moment::At(at) => at,
     };
     let summary = errand.text(names, units);
     Planned { kind: Kind::Ahead, about, on: at.date(), at: Some(at.time()), until: None, summary, description }
-}
-
-/// Nobody gets up at night: what would begin then is done in the evening before.
-fn by_day(at: DateTime) -> DateTime {
-    let evening = if at.time() >= NIGHT.0 {
-        Some(at.date())
-    } else if at.time() < NIGHT.1 {
-        at.date().checked_sub(1.day()).ok()
-    } else {
-        None
-    };
-    evening.map_or(at, |date| date.to_datetime(EVENING))
 }
 
 fn of_meal(at: DateTime, meal: &CardMeal, minutes: i64, names: Names, units: Units) -> Planned {
@@ -164,20 +151,5 @@ fn taken_out(dish: &CardDish, names: Names, units: Units) -> String {
     match dish.place {
         Some(place) => format!("Take {amount} of {name} out of the {}{then}", words::place(place)),
         None => format!("Straight from the pot: {amount} of {name}{then}"),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::kitchen::fixture::at;
-
-    #[test]
-    fn what_would_begin_at_night_is_done_at_eight_in_the_evening_before() {
-        assert_eq!(by_day(at("2026-11-29T02:00")), at("2026-11-28T20:00"));
-        assert_eq!(by_day(at("2026-11-28T22:00")), at("2026-11-28T20:00"));
-        assert_eq!(by_day(at("2026-11-29T06:59")), at("2026-11-28T20:00"));
-        assert_eq!(by_day(at("2026-11-29T07:00")), at("2026-11-29T07:00"));
-        assert_eq!(by_day(at("2026-11-28T21:59")), at("2026-11-28T21:59"));
     }
 }

@@ -60,12 +60,12 @@ pub fn after(household: &str, before: Before, planned: Vec<Planned>) -> (Vec<Kep
     (events, remembered)
 }
 
-/// The file of the week still has it: it is booked, not dropped.
+/// The file of the week still has it, and does not skip it: it is booked, not dropped.
 fn is_in(week: &Week, event: &Planned) -> bool {
     match event.kind {
         Kind::Trip => week.trips.iter().any(|trip| trip.on == event.on),
         Kind::Session => week.sessions.iter().any(|session| session.start == event.start()),
-        Kind::Meal => week.meals.iter().any(|meal| meal.at_time == event.start()),
+        Kind::Meal => week.meals.iter().any(|meal| !meal.skip && meal.at_time == event.start()),
         Kind::Ahead => false,
     }
 }

@@ -12,6 +12,7 @@ use crate::adopt::{Adopted, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
 use crate::foods::Foods;
 use crate::kitchen::{LineOf, LineRead, load_foods, read_ingredients};
 use crate::measure::Spoons;
+use crate::store::begin_writing;
 use crate::words::counted;
 
 /// The recipes that are there: name in lower case, by id.
@@ -192,6 +193,7 @@ fn missing(recipe: &Adopted, foods: &Foods) -> Vec<String> {
 
 /// Writes all of them, new, or none.
 pub fn write(folder: &Path, taken: &[Taken]) -> Done {
+    begin_writing();
     let recipes = folder.join("recipes");
     fs::create_dir_all(&recipes).map_err(|error| Failure::writing(&recipes, &error))?;
     let mut made: Vec<PathBuf> = Vec::new();

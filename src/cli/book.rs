@@ -31,14 +31,14 @@ pub fn run(cli: &Cli) -> Done {
 
 /// Writes what a booking that was cut short was to write.
 pub fn finish(cli: &Cli) -> Done {
-    let (_, mut keeping) = open_to_mend(cli)?;
+    let (setting, mut keeping) = open_to_mend(cli)?;
     let Some(what) = keeping.lost().map(|last| last.what.clone()) else {
         return Err(Failure::Usage("no booking was cut short.".to_owned()));
     };
     keeping.finish_lost()?;
     say_notes(&mut keeping);
     match cli.format {
-        Format::Json => say(&json(&crate::json::book(&shown(&keeping.book)))?),
+        Format::Json => say(&json(&crate::json::book(&shown(&read_book(&setting.folder)?)))?),
         Format::Text => say(&format!("Finished: {what}\n")),
     }
 }

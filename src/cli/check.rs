@@ -4,7 +4,7 @@ use super::keeping::lots;
 use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
-use crate::book::{LotRecord, beside_the_book, read_book};
+use crate::book::{LotRecord, beside_the_book, read_ledger};
 use crate::kitchen::{Mistake, Warning, Week, load};
 use crate::store::{BOOK, Disk, LOCK};
 use crate::words::counted;
@@ -62,16 +62,16 @@ fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
     let folder = &setting.folder;
     // A booking beside this one would be seen by half.
     let _lock = Disk::new(folder).lock_to_read(LOCK).map_err(|error| Failure::reading(&folder.join(LOCK), &error))?;
-    let book = read_book(folder)?;
+    let book = read_ledger(folder)?;
     let loaded = load(folder)?;
-    if book.bookings.is_empty() && book.fragment.is_some() {
+    if book.bookings == 0 && book.fragment.is_some() {
         return Ok((vec![note("the book has no booking against which pantry.toml could be held.".to_owned())], 0));
     }
-    if book.bookings.is_empty() {
+    if book.bookings == 0 {
         return Ok((vec![note(format!("there is no {BOOK} yet; the first booking begins it."))], 0));
     }
     let changes = beside_the_book(&loaded.kitchen, &book);
-    let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount.text());
+    let amount = |lot: &Option<LotRecord>| lot.as_ref().map_or("nothing".to_owned(), |lot| lot.amount_text());
     let mut notes: Vec<Warning> = Vec::new();
     for change in &changes {
         let Some(lot) = change.to.as_ref().or(change.from.as_ref()) else { continue };
@@ -84,7 +84,7 @@ fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
     if book.fragment.is_some() {
         notes.push(note(format!("{BOOK}: its last line was cut short; the next booking keeps what is left of it.")));
     }
-    Ok((notes, book.bookings.len()))
+    Ok((notes, book.bookings as usize))
 }
 
 /// The warnings of reading and of every week, or the mistakes of every week's plan.
@@ -92,7 +92,7 @@ fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     let mut warnings = setting.loaded.warnings.clone();
     let mut mistakes = Vec::new();
     for week in 0..setting.loaded.weeks.len() {
-        match setting.reckon_week(week) {
+        match setting.reckon_sessions(week) {
             Ok(reckoning) => {
                 let new: Vec<Warning> = reckoning.warnings.into_iter().filter(|warning| !warnings.contains(warning)).collect();
                 warnings.extend(new);

@@ -71,7 +71,7 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
     if setting.booked.has_count(&form) {
         return Err(Failure::Usage(format!("{} is booked already.", file.display())));
     }
-    let (counted, changes) = count(kitchen, &keeping.shelf, &form).map_err(Failure::Mistakes)?;
+    let (counted, changes) = count(kitchen, &keeping.shelf, &form, setting.today).map_err(Failure::Mistakes)?;
     if counted == 0 {
         return Err(Failure::Mistakes(vec![Mistake {
             at: Spot { file: file.display().to_string(), line: 1, column: 1 },
@@ -94,7 +94,7 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
     }
 }
 
-fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
+pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
     if found.rows.is_empty() {
         return format!("{} as booked.\n", if counted == 1 { "It is" } else { "All are" });
     }

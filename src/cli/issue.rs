@@ -12,6 +12,7 @@ use super::waste::not_wasted;
 use crate::Reckoning;
 use crate::book::{Draft, Eaten, Keeping, cooked, eaten, meal_eaten, meals_until, next_session, otherwise_than_printed};
 use crate::kitchen::Spot;
+use crate::plan::span;
 use crate::prep::Turnover;
 use crate::words::{clock, day};
 
@@ -75,7 +76,8 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
             return Err(changed(session.start, &differing));
         }
     }
-    Ok(cooked(kitchen, &keeping.shelf, session, &week, setting.today))
+    let last_day = span(&reckoned.week).1;
+    Ok(cooked(kitchen, &keeping.shelf, session, (&week, last_day), setting.today))
 }
 
 fn changed(start: DateTime, differing: &[String]) -> Failure {

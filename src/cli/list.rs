@@ -10,17 +10,19 @@ use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::Shown;
-use crate::kitchen::{Kitchen, Names};
+use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::{Money, Units, show};
 use crate::plan::{ShortMeal, State};
-use crate::purchase::{DayNote, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
-use crate::words::list::{self as words, OPTIONAL};
+use crate::purchase::{DayNote, Expiring, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
+use crate::words::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::words::short::{lacks, remedies, still_to_get};
 use crate::words::{clock, day, day_near, day_year, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
-    let reckoned = setting.reckon(cli)?;
+    let mut reckoned = setting.reckon(cli)?;
+    let out_of_order = reckoned.out_of_order().into_iter().map(Warning::from);
+    reckoned.warnings.extend(out_of_order);
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared });
     match cli.format {
@@ -34,6 +36,8 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     let units = kitchen.print.units;
     let names = kitchen.names();
     let mut out = format!("{}: {}\n", names.household, list.week);
+    let not_known = list.warnings.iter().filter(|one| matches!(one, Warning::NotKnown { .. }));
+    titled(&mut out, "Not known", not_known.map(|one| vec![one.words()]).collect());
     short(&list.short, names, units, &mut out);
     for trip in &list.trips {
         let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_deref()) };
@@ -114,11 +118,12 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     titled(out, "Already at home", at_home.collect());
     titled(out, "Kept for other weeks", reserved_rows(list, names, units));
     titled(out, "Look before you go", alone(names.foods(&list.ask)));
-    let expiring = list.expiring.iter().map(|lot| {
-        let until = format!("until {}", day(lot.until));
+    let lot_row = |lot: &Expiring| {
+        let until = lot.until.map(|until| format!("until {}", day(until))).unwrap_or_default();
         vec![names.ware(lot.of).to_owned(), show(&lot.amount, units), place(lot.place).into(), until]
-    });
-    titled(out, "Use up", expiring.collect());
+    };
+    titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.past).map(lot_row).collect());
+    titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.past).map(lot_row).collect());
     let spare = list.spare.iter().map(|spare| {
         vec![
             names.recipe(spare.recipe).to_owned(),
@@ -168,17 +173,9 @@ fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
     ]
 }
 
-/// Day, name, and what the planned meals give of what is wanted: "at least 1450 of 2000 kcal".
+/// Day, name, and what the planned meals give of what is wanted.
 fn day_row(note: &DayNote) -> Vec<String> {
-    let least = if note.got.at_least { "at least " } else { "" };
-    let of = |got: f64, wanted: Option<f64>, unit: &str| wanted.map(|wanted| format!("{least}{got:.0} of {wanted:.0} {unit}"));
-    let got = &note.got;
-    let said = [
-        of(got.kcal, note.of.kcal, "kcal"),
-        of(got.protein_g, note.of.protein_g, "g protein"),
-        of(got.fibre_g, note.of.fibre_g, "g fibre"),
-    ];
-    [day(note.on), got.name.clone()].into_iter().chain(said.into_iter().flatten()).collect()
+    [day(note.on), note.got.name.clone()].into_iter().chain(words::of_a_day(note)).collect()
 }
 
 pub(super) fn titled(out: &mut String, title: &str, rows: Vec<Vec<String>>) {

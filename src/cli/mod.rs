@@ -15,6 +15,7 @@ mod keeping;
 mod keys;
 mod known;
 mod list;
+mod look;
 mod manual;
 mod mind;
 mod outcome;
@@ -31,6 +32,7 @@ mod start;
 mod stock;
 mod undo;
 mod waste;
+mod watching;
 mod wrap;
 
 use std::path::PathBuf;
@@ -183,6 +185,8 @@ enum Verb {
         #[arg(long, value_name = "DIR", requires = "sheet")]
         into: Option<PathBuf>,
     },
+    /// A round of the shelf: of what the open meals and the next week rely on, is each lot there? Booked as a count
+    Look,
     /// Book what is thrown away, as in "200 g feta"
     Waste {
         what: String,
@@ -279,7 +283,7 @@ impl From<EffortWord> for Effort {
     }
 }
 
-/// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed.
+/// Runs the command line. Exit status: 0 done; 1 the files have mistakes; 2 the command line is wrong; 3 the machine failed; 130 stopped by Ctrl-C, with nothing written.
 pub fn run() -> ExitCode {
     let mut cli = match Cli::try_parse() {
         Ok(cli) => cli,
@@ -291,6 +295,7 @@ pub fn run() -> ExitCode {
     if cli.typed_format == FormatWord::Jsonld && !matches!(cli.verb, Verb::Recipe { steps: false, .. }) {
         return outcome::exit(Err(outcome::Failure::Usage("--format jsonld is for recipe NAME alone. Write text or json.".to_owned())));
     }
+    watching::begin();
     let done = match &cli.verb {
         Verb::Start { dir, from } => start::run(dir, from, &cli),
         Verb::Adopt { files, id } => adopt::run(&cli, files, id.as_deref()),
@@ -305,6 +310,7 @@ pub fn run() -> ExitCode {
         Verb::Issue { eating } => issue::run(&cli, eating),
         Verb::Count { file: Some(file), .. } => count::run(&cli, file),
         Verb::Count { file: None, into, .. } => count::write_sheet(&cli, into.as_deref()),
+        Verb::Look => look::run(&cli),
         Verb::Waste { what, why } => waste::run(&cli, what, why),
         Verb::Book { finish: true } => book::finish(&cli),
         Verb::Book { finish: false } => book::run(&cli),

@@ -7,6 +7,7 @@ use std::process::ExitCode;
 
 use itertools::Itertools;
 
+use super::watching::clear;
 use crate::kitchen::{Mistake, NotLoaded, Warning};
 use crate::words::counted;
 use crate::words::marks::{visible, visible_line};
@@ -64,6 +65,7 @@ fn plainly(error: &io::Error) -> String {
 
 /// Writes to standard output; a reader that has gone away is no failure.
 pub fn say(text: &str) -> Done {
+    clear();
     let mut out = io::stdout().lock();
     match out.write_all(visible(text).as_bytes()).and_then(|()| out.flush()) {
         Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
@@ -86,6 +88,7 @@ pub fn remark(text: &str) {
 
 /// Writes one line to standard error.
 pub fn notice(text: &str) {
+    clear();
     // Nobody is left to be told where standard error cannot be written.
     let _ = writeln!(io::stderr().lock(), "{}", visible_line(text));
 }
@@ -102,6 +105,7 @@ pub fn usage(error: &clap::Error) -> ExitCode {
 
 /// Says what went wrong, and turns it into the exit status.
 pub fn exit(done: Done) -> ExitCode {
+    clear();
     let (status, text) = match done {
         Ok(()) => return ExitCode::SUCCESS,
         Err(Failure::Mistakes(mistakes)) => (1, all_of(&mistakes)),

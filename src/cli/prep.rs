@@ -21,7 +21,7 @@ const NARROWEST: usize = 40;
 pub fn run(cli: &Cli, all: bool, effort: Effort) -> Done {
     let setting = Setting::read(cli)?;
     let week = setting.week(cli.week.as_deref())?;
-    let reckoned = setting.reckon_week(week)?;
+    let reckoned = setting.reckon_sessions(week)?;
     warn(&reckoned.warnings, cli.strict)?;
     let plan = reckoned.prep(effort);
     let (names, units) = (reckoned.kitchen.names(), reckoned.kitchen.print.units);

@@ -151,7 +151,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let wants = |sheet| choice.wants(sheet, usual);
     let grid = choice.grid(settings, usual)?;
     let week = setting.week(cli.week.as_deref())?;
-    let reckoned = setting.reckon_week(week)?;
+    let reckoned = setting.reckon_sessions(week)?;
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared: false });
     let prep = reckoned.prep(effort);

@@ -15,7 +15,7 @@ use super::{Cli, Format};
 use crate::Shown;
 use crate::book::{
     As, Exceptions, FilledIn, Goods, Keeping, NextTrip, NoTrip, beside_the_plan, bought, bought_beside, except, filled_in, goods_form,
-    next_trip, open_goods, read_book, seen_prices, week_of_sheet,
+    next_trip, open_goods, read_ledger, seen_prices, week_of_sheet,
 };
 use crate::json::Printed;
 use crate::kitchen::{GoodsForm, Names, read_goods};
@@ -93,7 +93,7 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
         Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
     };
     let kitchen = &setting.loaded.kitchen;
-    let (mut goods, not_booked) = open_goods(kitchen, (&next.trip, next.nth), &setting.booked);
+    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
     put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
 }
@@ -170,7 +170,7 @@ fn put_down(
     let prices = keeping.price_changes(&seen)?;
     not_booked.iter().for_each(|line| remark(&format!("not booked: {line}.")));
     unclear.iter().for_each(|line| remark(&format!("no price goes into shops.toml of {line}.")));
-    let booking = bought(kitchen, &keeping.shelf, next, (goods, lines), prices, setting.today);
+    let booking = bought(kitchen, (&setting.booked, &keeping.shelf), next, (goods, lines), prices, setting.today);
     book(&mut keeping, booking)?;
     report(cli, keeping.new_bookings(), &[])
 }
@@ -182,10 +182,10 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     }
     let setting = Setting::read(cli)?;
     // What is booked must be known here.
-    read_book(&setting.folder)?;
+    read_ledger(&setting.folder)?;
     let kitchen = &setting.loaded.kitchen;
     let next = next(cli, &setting, otherwise)?.map_err(|none| Failure::Usage(no_trip(&none, kitchen.names())))?;
-    let (mut goods, not_booked) = open_goods(kitchen, (&next.trip, next.nth), &setting.booked);
+    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
     let text = goods_form(kitchen, (&next.week, next.from), next.trip.on, &goods, &not_booked);
     let folder = sheet.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
@@ -216,7 +216,7 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let (setting, keeping) = open(cli)?;
     let kitchen = &setting.loaded.kitchen;
     let form = read_goods(kitchen, file)?;
-    let week = week_of_sheet(setting.weeks(), &setting.booked, &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
+    let week = week_of_sheet(setting.weeks(), &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
     let reckoned = setting.reckon_week(week)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?;
@@ -226,8 +226,9 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     if printed_anew(&form, printed.as_ref(), kitchen.names()) {
         remark(&format!("the plan has been printed anew since {} was copied from its list.", said_file(file)));
     }
-    let FilledIn { trip, nth, goods, lines, not_booked } =
+    let FilledIn { trip, goods, lines, not_booked, already } =
         filled_in(kitchen, &reckoned.week, &lists, &setting.booked, &form).map_err(Failure::Mistakes)?;
-    let next = NextTrip { as_of: trip.on, nth, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
+    already.iter().for_each(|food| remark(&format!("{food} is booked already, and is left out.")));
+    let next = NextTrip { as_of: trip.on, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
     put_down(cli, &setting, keeping, &next, (&goods, lines), &not_booked)
 }

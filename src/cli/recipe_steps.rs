@@ -41,13 +41,23 @@ fn with_steps(text: &str, kitchen: &Kitchen, recipe: &Recipe) -> Result<String, 
     file.remove("trays");
     let mut steps = ArrayOfTables::new();
     for (index, step) in recipe.steps.iter().enumerate() {
-        steps.push(table(kitchen, recipe, index, step));
+        let mut table = table(kitchen, recipe, step);
+        if index == 0 {
+            table.decor_mut().set_prefix(at_the_table(recipe));
+        }
+        steps.push(table);
     }
     file.insert("step", Item::ArrayOfTables(steps));
     Ok(file.to_string())
 }
 
-fn table(kitchen: &Kitchen, recipe: &Recipe, index: usize, step: &Step) -> Table {
+/// What is said of the table is no step: it stays as a comment.
+fn at_the_table(recipe: &Recipe) -> String {
+    let kept = recipe.at_table.iter().map(|said| format!("# At the table: {said}\n"));
+    format!("\n{}", kept.collect::<String>())
+}
+
+fn table(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> Table {
     let mut table = Table::new();
     let guessed = step.estimated;
     let mut put = |key: &str, item: Item, estimated: bool| {
@@ -91,7 +101,6 @@ fn table(kitchen: &Kitchen, recipe: &Recipe, index: usize, step: &Step) -> Table
     if let Some(ahead) = step.ahead {
         put("ahead", minutes(ahead.0), false);
     }
-    let _ = index;
     table.decor_mut().set_prefix("\n");
     table
 }
@@ -101,7 +110,11 @@ fn text(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> String {
     let piece = |piece: &Piece| match piece {
         Piece::Words(words) => words.clone(),
         Piece::Ingredient { index, share } => {
-            let name = match &recipe.ingredients[*index].wanted {
+            let line = &recipe.ingredients[*index];
+            let several = recipe.ingredients.iter().filter(|other| other.ware() == line.ware()).count() > 1;
+            let name = match &line.wanted {
+                // Of several lines of one food the line's own words say which.
+                _ if several && !line.text.contains([':', '{', '}']) => line.text.clone(),
                 Wanted::Food { food, .. } => kitchen.foods[*food].name.clone(),
                 Wanted::Recipe { recipe, .. } => format!("recipe:{}", kitchen.recipes[*recipe].id),
             };

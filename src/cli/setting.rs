@@ -45,7 +45,7 @@ impl Setting {
         let booked = match read_ledger(&folder) {
             Ok(ledger) => {
                 let lost = lost_booking(&folder, ledger.last.as_ref()).map(|note| Warning::Note { at: None, text: note.to_string() });
-                let cut = cut_within_its_first_line(ledger.bookings as usize, ledger.cut_short);
+                let cut = cut_within_its_first_line(ledger.bookings as usize, ledger.fragment.is_some());
                 let cut = cut.map(|note| Warning::Note { at: None, text: note.to_string() });
                 lost.into_iter().chain(cut).for_each(|warning| loaded.warnings.insert(0, warning));
                 Booked::told_by(&ledger)
@@ -84,6 +84,13 @@ impl Setting {
         reckoned(&prints).map_err(Failure::Mistakes)
     }
 
+    /// As [`Self::reckon_week`], for what plans its sessions: a step whose appliance is out of order is a mistake.
+    pub fn reckon_sessions(&self, week: usize) -> Result<Reckoning<'_>, Failure> {
+        let reckoned = self.reckon_week(week)?;
+        let mistakes = reckoned.out_of_order();
+        if mistakes.is_empty() { Ok(reckoned) } else { Err(Failure::Mistakes(mistakes)) }
+    }
+
     /// The last prints of a week and of those beside it, as far as they have begun: what is past of them was done as printed.
     fn prints(&self, week: usize) -> Result<Vec<Option<Printed>>, Failure> {
         let (first, last) = span(&self.loaded.weeks[week].1);
@@ -103,6 +110,13 @@ impl Setting {
             weeks.extend(running(self.weeks(), self.today).into_iter().filter(|week| *week != meant));
         }
         Ok(weeks)
+    }
+
+    /// The first week that begins after today.
+    pub fn next_week(&self) -> Option<usize> {
+        let first = |week: &Week| span(week).0;
+        let to_come = self.weeks().enumerate().filter(|(_, week)| first(week) > self.today);
+        to_come.min_by_key(|(_, week)| first(week)).map(|(place, _)| place)
     }
 
     pub fn weeks(&self) -> impl Iterator<Item = &Week> {

@@ -9,10 +9,11 @@ use std::path::{Path, PathBuf};
 use std::{fs, io::ErrorKind};
 
 use super::outcome::{Done, Failure};
-use crate::store::create_anew;
+use crate::store::{begin_writing, create_anew};
 
 /// Writes every file, or none, in their order.
 pub fn write_all(folder: &Path, files: &[(PathBuf, Vec<u8>)]) -> Done {
+    begin_writing();
     fs::create_dir_all(folder).map_err(|error| Failure::writing(folder, &error))?;
     nothing_in_the_way(files)?;
     if let Err((path, error)) = prepare(files) {

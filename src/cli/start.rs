@@ -7,6 +7,7 @@ use super::outcome::{Done, Failure, json, say};
 use super::{Cli, Format, adopt, setting};
 use crate::foods::Foods;
 use crate::kitchen::starter;
+use crate::store::begin_writing;
 
 /// `from`: files whose recipes are adopted too. Where one of them cannot be read, nothing is written.
 pub fn run(dir: &Path, from: &[PathBuf], cli: &Cli) -> Done {
@@ -19,6 +20,7 @@ pub fn run(dir: &Path, from: &[PathBuf], cli: &Cli) -> Done {
     let mut files = Vec::new();
     let texts = starting.into_iter().map(|(path, text)| (path.to_owned(), text));
     let schemas = super::keys::schemas()?.into_iter().map(|(name, text)| (format!("schemas/{name}"), text));
+    begin_writing();
     for (path, content) in texts.chain(schemas) {
         let path = dir.join(path);
         let folder = path.parent().unwrap_or(dir);

@@ -9,10 +9,12 @@ use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::book::{WasteRow, Wasted, read_book, wasted};
+use crate::foods::Place;
 use crate::kitchen::Kitchen;
 use crate::measure::show;
 use crate::pantry::{Stock, StockLot, goes_off, stock};
-use crate::words::{day, day_year, place};
+use crate::words::list::PAST_ITS_DATE;
+use crate::words::{day, day_year, on_shelf, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {
     let setting = Setting::read(cli)?;
@@ -36,7 +38,8 @@ fn say_waste(cli: &Cli, waste: &Wasted, kitchen: &Kitchen) -> Done {
     }
     let row = |row: &WasteRow| {
         let value = row.value.map_or_else(|| "no price known".to_owned(), |value| names.money(value));
-        vec![row.month.strftime("%Y-%m").to_string(), row.of.called(kitchen).to_owned(), value]
+        let amount = show(&row.amount, kitchen.print.units);
+        vec![row.month.strftime("%Y-%m").to_string(), row.of.called(kitchen).to_owned(), amount, value]
     };
     let rows = columns(&waste.rows.iter().map(row).collect::<Vec<_>>(), 2);
     say(&format!("{}: thrown away\n\n{rows}\nWorth {} {}\n", names.household, names.money(waste.value), names.currency))
@@ -48,29 +51,28 @@ fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {
         let about = if lot.estimate { "about " } else { "" };
         let until = lot.until.map(|until| format!("{about}{}", day_year(until))).unwrap_or_default();
         let value = lot.value.map(|value| names.money(value)).unwrap_or_default();
-        vec![show(&lot.amount, kitchen.print.units), names.ware(lot.of).to_owned(), until, value]
+        vec![on_shelf(&lot.amount, lot.pack.as_ref(), kitchen.print.units), names.ware(lot.of).to_owned(), until, value]
     };
     let mut out = format!("{}: on the shelf on {}\n", kitchen.household.name, day_year(today));
     for shelf in stock.places.iter().filter(|shelf| !shelf.lots.is_empty()) {
         let rows: Vec<_> = shelf.lots.iter().map(row).collect();
         let _ = write!(out, "\n{}\n{}", place(shelf.place), columns(&rows, 2));
     }
-    let soon = goes_off(stock, today);
-    if !soon.is_empty() {
-        let said = |lot: &StockLot| match lot.until {
-            Some(until) if until < today => "past",
-            Some(until) if until == today => "today",
-            _ => "",
-        };
-        let rows: Vec<_> = soon
-            .iter()
-            .map(|(where_, lot)| {
-                let until = lot.until.map(day).unwrap_or_default();
-                let amount = show(&lot.amount, kitchen.print.units);
-                vec![amount, names.ware(lot.of).to_owned(), place(*where_).into(), until, said(lot).into()]
-            })
-            .collect();
-        let _ = write!(out, "\nGoes off within seven days\n{}", columns(&rows, 2));
+    let (past, soon): (Vec<_>, Vec<_>) = goes_off(stock, today).into_iter().partition(|(_, lot)| lot.is_past(today));
+    let said = |lot: &StockLot| match lot.until {
+        Some(until) if until < today => "past",
+        Some(until) if until == today => "today",
+        _ => "",
+    };
+    let dated = |(where_, lot): &(Place, &StockLot)| {
+        let until = lot.until.map(day).unwrap_or_default();
+        let amount = on_shelf(&lot.amount, lot.pack.as_ref(), kitchen.print.units);
+        vec![amount, names.ware(lot.of).to_owned(), place(*where_).into(), until, said(lot).into()]
+    };
+    for (title, lots) in [(PAST_ITS_DATE, past), ("Goes off within seven days", soon)] {
+        if !lots.is_empty() {
+            let _ = write!(out, "\n{title}\n{}", columns(&lots.iter().map(dated).collect::<Vec<_>>(), 2));
+        }
     }
     let _ = writeln!(out, "\nWorth {} {}", names.money(stock.value), names.currency);
     out

@@ -3,7 +3,7 @@
 use super::keeping::{book_all, open_to_mend, report, say_notes, sentence_of};
 use super::outcome::{Done, Failure, say};
 use super::{Cli, Format};
-use crate::book::{Keeping, taken_back, taken_back_to};
+use crate::book::{Booking, Keeping, Verb, taking_back};
 use crate::words::{counted, day_year};
 
 pub fn run(cli: &Cli, back_to: Option<u64>) -> Done {
@@ -11,30 +11,26 @@ pub fn run(cli: &Cli, back_to: Option<u64>) -> Done {
     if keeping.lost().is_some() {
         return undo_lost(cli, &mut keeping, back_to);
     }
-    let back = match back_to {
-        None => taken_back(&keeping.book, setting.today).into_iter().collect(),
+    let these: Vec<Booking> = match back_to {
+        None => keeping.standing().next().map(|last| keeping.booking(last)).transpose()?.into_iter().collect(),
+        Some(last) if last == 0 || last > keeping.bookings() => {
+            return Err(Failure::Usage(format!("there is no booking {last}. List them with: spence book.")));
+        }
         Some(last) => {
-            let number = keeping.book.bookings.len();
-            if last == 0 || last > number as u64 {
-                return Err(Failure::Usage(format!("there is no booking {last}. List them with: spence book.")));
-            }
-            taken_back_to(&keeping.book, last, setting.today)
+            keeping.standing().take_while(|number| *number > last).map(|number| keeping.booking(number)).collect::<Result<_, _>>()?
         }
     };
-    if back.is_empty() {
+    let these: Vec<Booking> = these.into_iter().filter(|booking| booking.verb != Verb::Opening).collect();
+    if these.is_empty() {
         let none = back_to.map(|last| format!("nothing was booked after number {last}."));
         return Err(Failure::Usage(none.unwrap_or_else(|| "there is no booking to take back.".to_owned())));
     }
     if back_to.is_some() && cli.format == Format::Text {
-        let these: Vec<u64> = back.iter().filter_map(|back| back.takes_back).collect();
-        let line = |number: &u64| {
-            let booking = keeping.book.bookings.iter().find(|booking| booking.number == *number);
-            booking.map(|booking| format!("  {}  {}  {}\n", booking.number, day_year(booking.on), sentence_of(booking))).unwrap_or_default()
-        };
+        let line = |booking: &Booking| format!("  {}  {}  {}\n", booking.number, day_year(booking.on), sentence_of(booking));
         let lines: String = these.iter().map(line).collect();
         say(&format!("Taking back {}:\n{lines}", counted(these.len(), "booking")))?;
     }
-    book_all(&mut keeping, back)?;
+    book_all(&mut keeping, these.iter().map(|booking| taking_back(booking, setting.today)).collect())?;
     report(cli, keeping.new_bookings(), &[])
 }
 

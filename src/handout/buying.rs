@@ -88,7 +88,7 @@ fn add_days(kitchen: &Kitchen, week: &mut Week, demand: &[Demand]) {
     for one in demand.iter().sorted_by_key(|one| one.on) {
         let fresh = |trip: &Trip| trip.on <= one.on && keeps(one.food).is_none_or(|days| one.on <= after_days(trip.on, days));
         if !week.trips.iter().any(fresh) {
-            week.trips.push(Trip { on: one.on, shops: None, planned: true, at: Spot::default() });
+            week.trips.push(Trip { on: one.on, shops: None, planned: true, nth: 0, settled: Vec::new(), at: Spot::default() });
             week.trips.sort_by_key(|trip| trip.on);
         }
     }

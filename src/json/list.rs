@@ -8,7 +8,7 @@ use super::Of;
 use super::shape::OnDate;
 use super::short::{Short, short};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Names, Warning};
+use crate::kitchen::{self, Kitchen, Names, Warning};
 use crate::measure::Quantity;
 use crate::plan::{Move, Spare, State};
 use crate::purchase::{
@@ -80,6 +80,9 @@ struct Trip<'a> {
     #[schemars(with = "OnDate")]
     on: Date,
     planned: bool,
+    /// Of the second trip of its own on one day and the next ones: which it is, counted from 1.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    number: Option<usize>,
     #[serde(skip_serializing_if = "Option::is_none")]
     state: Option<&'static str>,
     cost: String,
@@ -90,7 +93,8 @@ impl<'a> Trip<'a> {
     fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
         let shops = trip.shops.iter().map(|visit| Visit::of(visit, names)).collect();
         let state = trip.state.map(State::words);
-        Trip { on: trip.on, planned: trip.planned, state, cost: names.money(trip.cost), shops }
+        let number = trip.nth.checked_sub(kitchen::Trip::OWN).filter(|nth| *nth > 0).map(|nth| nth + 1);
+        Trip { on: trip.on, planned: trip.planned, number, state, cost: names.money(trip.cost), shops }
     }
 }
 
@@ -253,13 +257,16 @@ struct Lot<'a> {
     of: Of<'a>,
     amount: &'a Quantity,
     place: Place,
-    #[schemars(with = "OnDate")]
-    until: Date,
+    #[schemars(with = "Option<OnDate>")]
+    until: Option<Date>,
+    /// May it not be eaten any more?
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    past: bool,
 }
 
 impl<'a> Lot<'a> {
     fn of(lot: &'a Expiring, names: Names<'a>) -> Lot<'a> {
-        Lot { of: Of::ware(lot.of, names), amount: &lot.amount, place: lot.place, until: lot.until }
+        Lot { of: Of::ware(lot.of, names), amount: &lot.amount, place: lot.place, until: lot.until, past: lot.past }
     }
 }
 
@@ -579,7 +586,7 @@ mod tests {
     #[test]
     fn a_lot_is_named_by_the_one_key_that_fits() {
         let kitchen = kitchen();
-        let lot = |of| Expiring { of, amount: Quantity::portions(2.0), place: Place::Fridge, until: date(2026, 12, 1) };
+        let lot = |of| Expiring { of, amount: Quantity::portions(2.0), place: Place::Fridge, until: Some(date(2026, 12, 1)), past: false };
         let json = |of| serde_json::to_string(&Lot::of(&lot(of), kitchen.names())).expect("JSON");
         let rest = r#""amount":{"amount":2.0,"unit":"portion"},"place":"fridge","until":"2026-12-01"}"#;
         assert_eq!(json(Ware::Food(FoodId(0))), format!(r#"{{"food":"onion",{rest}"#));

@@ -3,6 +3,8 @@
 //!
 //! `plan-<from>.json` holds the list and the plan exactly as `list` and `prep` write them.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
@@ -97,7 +99,16 @@ pub fn read_calendar(text: &str, file: &str) -> Result<Vec<Kept>, Vec<Mistake>> 
 pub fn read_printed(text: &str, file: &str, kitchen: &Kitchen) -> Result<Printed, Vec<Mistake>> {
     let whole: Whole = serde_json::from_str(text).map_err(|error| vec![not_read(&error, file)])?;
     let mut reading = Reading { kitchen, file, mistakes: Vec::new() };
-    let trips = whole.list.trips.into_iter().map(|trip| reading.trip(trip)).collect();
+    let mut planned: BTreeMap<Date, usize> = BTreeMap::new();
+    let mut nth = |trip: &Trip| match trip.planned {
+        true => {
+            let next = planned.entry(trip.on).or_default();
+            std::mem::replace(next, *next + 1)
+        }
+        false => crate::kitchen::Trip::OWN + trip.number.saturating_sub(1),
+    };
+    let trips = whole.list.trips.into_iter().map(|trip| (nth(&trip), trip)).collect::<Vec<_>>();
+    let trips = trips.into_iter().map(|(nth, trip)| reading.trip(trip, nth)).collect();
     let buys = WeekBuys { week: whole.list.week, from: whole.list.from, trips };
     let turnovers = whole.prep.turnovers(kitchen).unwrap_or_else(|start| {
         reading.mistake(format!("the start of a session, \"{start}\", is no date and time"));
@@ -139,7 +150,20 @@ struct List {
 #[derive(Deserialize)]
 struct Trip {
     on: Date,
+    #[serde(default = "yes")]
+    planned: bool,
+    /// Of a trip of its own: which one of its day, counted from 1.
+    #[serde(default = "one")]
+    number: usize,
     shops: Vec<Visit>,
+}
+
+fn yes() -> bool {
+    true
+}
+
+fn one() -> usize {
+    1
 }
 
 #[derive(Deserialize)]
@@ -175,8 +199,8 @@ struct Reading<'k> {
 }
 
 impl Reading<'_> {
-    fn trip(&mut self, trip: Trip) -> TripBuys {
-        let mut buys = TripBuys { on: trip.on, shops: Vec::new(), lines: Vec::new(), unknown: Vec::new() };
+    fn trip(&mut self, trip: Trip, nth: usize) -> TripBuys {
+        let mut buys = TripBuys { on: trip.on, nth, shops: Vec::new(), lines: Vec::new(), unknown: Vec::new() };
         for visit in trip.shops {
             let from = self.seller(visit.shop.as_deref());
             if let Seller::Shop(shop) = from {
@@ -268,7 +292,7 @@ mod tests {
         let packs = vec![Packed::Packs { count: 2, size: Quantity::grams(200.0), label: "200 g".to_owned() }];
         let (food, from) = (FoodId(0), Seller::Shop(ShopId(0)));
         let lines = vec![Buy { food, from, need: Quantity::grams(300.0), packs, cost: Some(Money(460)) }];
-        let trip = TripBuys { on: date(2026, 11, 28), shops: vec![ShopId(0)], lines, unknown: Vec::new() };
+        let trip = TripBuys { on: date(2026, 11, 28), nth: 0, shops: vec![ShopId(0)], lines, unknown: Vec::new() };
         assert_eq!(read.buys, WeekBuys { week: "Advent".to_owned(), from: date(2026, 11, 30), trips: vec![trip] });
     }
 

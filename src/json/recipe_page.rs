@@ -28,11 +28,17 @@ pub fn recipe_page(kitchen: &Kitchen, id: RecipeId) -> Value {
     Value::Object(page)
 }
 
-/// The lines as typed; one that names several foods stands once.
-fn lines(recipe: &Recipe) -> Vec<&str> {
-    let mut lines: Vec<(&crate::kitchen::Spot, &str)> = recipe.ingredients.iter().map(|one| (&one.at, one.text.as_str())).collect();
-    lines.dedup();
-    lines.into_iter().map(|(_, text)| text).collect()
+/// The lines as typed, with the headings between them; one that names several foods stands once.
+fn lines(recipe: &Recipe) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    let heading = |place: usize| recipe.headings.iter().filter(move |(at, _)| *at == place).map(|(_, heading)| format!("{heading}:"));
+    for (place, one) in recipe.ingredients.iter().enumerate() {
+        let again = place > 0 && recipe.ingredients[place - 1].at == one.at;
+        lines.extend(heading(place));
+        lines.extend((!again).then(|| one.text.clone()));
+    }
+    lines.extend(heading(recipe.ingredients.len()));
+    lines
 }
 
 fn makes(recipe: &Recipe) -> String {

@@ -27,6 +27,7 @@ const ROWS: &[Row] = &[
     ("receive", &[of::<booked::Booked>, of::<files::Files>]),
     ("issue", &[of::<booked::Booked>]),
     ("count", &[of::<count::Count>, of::<files::Files>]),
+    ("look", &[of::<count::Look>]),
     ("waste", &[of::<booked::Booked>]),
     ("book", &[of::<booked::Shown>]),
     ("undo", &[of::<booked::Booked>]),

@@ -29,6 +29,9 @@ struct Lot<'a> {
     #[serde(flatten)]
     of: Of<'a>,
     amount: &'a Quantity,
+    /// The size of one, where it lies in closed packs.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pack: Option<&'a Quantity>,
     #[schemars(with = "Option<OnDate>")]
     until: Option<Date>,
     estimate: bool,
@@ -39,6 +42,7 @@ pub fn stock<'a>(stock: &'a Stock, names: Names<'a>) -> impl Serialize + 'a {
     let lot = |lot: &'a StockLot| Lot {
         of: Of::ware(lot.of, names),
         amount: &lot.amount,
+        pack: lot.pack.as_ref(),
         until: lot.until,
         estimate: lot.estimate,
         value: lot.value.map(|value| names.money(value)),
@@ -59,6 +63,7 @@ struct Row<'a> {
     month: String,
     #[serde(flatten)]
     of: Of<'a>,
+    amount: &'a Quantity,
     value: Option<String>,
 }
 
@@ -66,6 +71,7 @@ pub fn wasted<'a>(wasted: &'a Wasted, names: Names<'a>) -> impl Serialize + 'a {
     let row = |row: &'a WasteRow| Row {
         month: row.month.strftime("%Y-%m").to_string(),
         of: Of::named(&row.of),
+        amount: &row.amount,
         value: row.value.map(|value| names.money(value)),
     };
     Waste { waste: wasted.rows.iter().map(row).collect(), value: names.money(wasted.value) }

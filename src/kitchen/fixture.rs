@@ -27,6 +27,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
             named: Vec::new(),
             currency: Currency { code: "EUR".to_owned(), digits: 2 },
             avoid: Vec::new(),
+            avoid_foods: Vec::new(),
             allergic: Vec::new(),
             budget: None,
             mealtimes: Default::default(),
@@ -66,6 +67,7 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         style: None,
         ingredients: Vec::new(),
         steps: Vec::new(),
+        headings: Vec::new(),
         at_table: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
@@ -80,7 +82,7 @@ pub(crate) fn recipe_line(recipe: usize, portions: f64) -> Ingredient {
 }
 
 pub(crate) fn session(start: &str) -> Session {
-    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), at: spot(2) }
+    Session { start: at(start), finish_by: None, people: Vec::new(), aim: Aim::default(), without: Vec::new(), at: spot(2) }
 }
 
 /// A supper for one, with one line for each eater.
@@ -107,7 +109,7 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
     Week {
         name: "Test week".to_owned(),
         from,
-        trips: vec![Trip { on: from, shops: None, planned: true, at: spot(1) }],
+        trips: vec![Trip { on: from, shops: None, planned: true, nth: 0, settled: Vec::new(), at: spot(1) }],
         sessions,
         meals,
         wishes: WishTable::default(),
@@ -116,5 +118,5 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
 }
 
 pub(crate) fn lot(of: Ware, amount: Quantity, place: crate::foods::Place) -> Lot {
-    Lot { of, amount, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
+    Lot { of, amount, pack: None, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
 }

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use super::warning::{Spot, Warning};
 use crate::foods::Place;
-use crate::measure::{Money, Quantity};
+use crate::measure::{InPacks, Money};
 
 /// What was found on the shelf of one lot.
 #[derive(Debug, Clone, PartialEq)]
@@ -12,7 +12,7 @@ pub enum Counted {
     /// "0".
     Gone,
     /// `bare` where no unit was written: "150".
-    Left { amount: Quantity, bare: bool },
+    Left { amount: InPacks, bare: bool },
 }
 
 /// One `[[lot]]` of a count sheet.
@@ -27,7 +27,7 @@ pub struct CountedLot {
     pub since: Option<Date>,
     pub made: Option<Date>,
     /// What the book had when the sheet was written; `None` of a lot that a person added.
-    pub booked: Option<Quantity>,
+    pub booked: Option<InPacks>,
     /// `None` where it was left blank.
     pub counted: Option<Counted>,
     pub at: Spot,
@@ -49,9 +49,9 @@ pub struct CountForm {
 pub struct GoodsLine {
     pub food: String,
     /// What was bought: one amount a size.
-    pub packs: Vec<Quantity>,
+    pub packs: Vec<InPacks>,
     /// Written as an exception beside `packs`, which it replaces.
-    pub instead: Option<Quantity>,
+    pub instead: Option<InPacks>,
     pub without: bool,
     pub paid: Option<Money>,
     pub until: Option<Date>,

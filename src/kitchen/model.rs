@@ -37,7 +37,10 @@ pub struct Household {
     /// Every `[[eater]]`, in order of the file; empty where the household is a number.
     pub named: Vec<Eater>,
     pub currency: Currency,
+    /// Allergens that everybody would rather not have.
     pub avoid: Vec<Allergen>,
+    /// Foods and kinds of food that everybody would rather not have.
+    pub avoid_foods: Vec<Shunned>,
     /// Holds for everybody.
     pub allergic: Vec<Shunned>,
     /// What a week's shopping may cost.
@@ -46,6 +49,13 @@ pub struct Household {
     pub mealtimes: BTreeMap<String, Time>,
     /// Of the IANA tz database, by its own name; `None`: its times float.
     pub zone: Option<String>,
+}
+
+impl Household {
+    /// Is there anything that everybody would rather not have?
+    pub fn avoids_something(&self) -> bool {
+        !self.avoid.is_empty() || !self.avoid_foods.is_empty()
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -242,6 +252,8 @@ pub struct Recipe {
     pub is: Vec<String>,
     pub style: Option<String>,
     pub ingredients: Vec<Ingredient>,
+    /// The headings of the list, "For the dressing", each with the place of the ingredient after it.
+    pub headings: Vec<(usize, String)>,
     pub steps: Vec<Step>,
     /// What its method says is done at the table: printed with the dish.
     pub at_table: Vec<String>,
@@ -349,6 +361,15 @@ pub enum After {
     Recipe(RecipeId),
 }
 
+/// Where a step goes whose appliance is out of order: `or_on`, with what differs there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Elsewhere {
+    pub on: ApplianceId,
+    pub wait: Option<Minutes>,
+    pub temperature: Option<Celsius>,
+    pub takes: Option<f64>,
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {
     pub id: Option<String>,
@@ -360,6 +381,7 @@ pub struct Step {
     pub on: Vec<ApplianceId>,
     pub takes: f64,
     pub temperature: Option<Celsius>,
+    pub elsewhere: Option<Elsewhere>,
     pub inside: Option<Celsius>,
     pub who: Option<String>,
     pub skill: Option<String>,
@@ -446,10 +468,24 @@ pub enum Ware {
     Recipe(RecipeId),
 }
 
+impl Recipe {
+    /// `amount` of it in the unit of its `makes`; `None` where it does not say what a portion weighs.
+    pub fn in_makes(&self, amount: &Quantity) -> Option<Number> {
+        match (&self.makes, amount) {
+            (Quantity::Portions(_), Quantity::Mass(weight)) => self.portion.as_ref().map(|portion| &weight.value / portion),
+            (Quantity::Mass(_), Quantity::Portions(portions)) => self.portion.as_ref().map(|portion| portions * portion),
+            (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.exact().clone()),
+        }
+    }
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lot {
     pub of: Ware,
+    /// All of it, in packs or not.
     pub amount: Quantity,
+    /// The size of one of the closed packs that it lies in; `None` of what is open or loose.
+    pub pack: Option<Quantity>,
     pub place: Place,
     pub best_before: Option<Date>,
     pub use_by: Option<Date>,
@@ -507,7 +543,16 @@ pub struct Trip {
     pub shops: Option<Vec<ShopId>>,
     /// False: it stands in no file. It buys what no open trip brings in time.
     pub planned: bool,
+    /// Which trip of its day it is, in the order of the file, counted from 0; one of its own from [`Trip::OWN`] on.
+    pub nth: usize,
+    /// Foods that were booked on it already, or were not to be had there: nothing more of them is bought on it.
+    pub settled: Vec<FoodId>,
     pub at: Spot,
+}
+
+impl Trip {
+    /// Trips of their own are counted apart from those of the file, which may yet be given more.
+    pub const OWN: usize = 1000;
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -516,6 +561,8 @@ pub struct Session {
     pub finish_by: Option<DateTime>,
     pub people: Vec<Person>,
     pub aim: Aim,
+    /// Appliances out of order.
+    pub without: Vec<ApplianceId>,
     pub at: Spot,
 }
 

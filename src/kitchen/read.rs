@@ -186,7 +186,7 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
         .map(|top| patterns::read_patterns(&top, (&household, known), &places, &mut pattern_names, &mut speech))
         .unwrap_or_default();
 
-    let customs = week::Customs { household: &household, known, places: &places, patterns: &pattern_names };
+    let customs = week::Customs { household: &household, appliances: &appliance_names, known, places: &places, patterns: &pattern_names };
     let mut weeks = Vec::new();
     for (stem, parsed) in &parsed_weeks {
         let week = parsed.top(&keys::WEEK, found).and_then(|top| week::read_week(&top, &customs, &shop_names, &mut speech));
@@ -232,6 +232,7 @@ fn read_recipes(
         let before = found.count();
         recipe.ingredients = top.as_ref().map(|top| recipe::read_ingredients(top, speech)).unwrap_or_default();
         complete.push(found.count() == before);
+        recipe.headings = speech.headings_of(&recipe);
         recipes.push(recipe);
     }
     let names: Vec<String> = recipes.iter().map(|recipe| recipe.name.clone()).collect();

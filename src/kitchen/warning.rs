@@ -35,6 +35,13 @@ pub struct Mistake {
     pub remedy: String,
 }
 
+impl From<Mistake> for Warning {
+    /// The same text at the same place, for what can go on all the same.
+    fn from(mistake: Mistake) -> Warning {
+        Warning::Note { text: format!("{}. {}", mistake.cause, mistake.remedy), at: Some(mistake.at) }
+    }
+}
+
 impl fmt::Display for Mistake {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(f, "{}: {}. {}", self.at, self.cause, self.remedy)
@@ -72,6 +79,8 @@ pub enum Warning {
     StapleIgnored { at: Spot, food: String, list: &'static str },
     /// A meal or a listed food contains, or may contain, something the household avoids.
     Avoided { at: Spot, food: String, allergens: Vec<String>, unknown: Option<String> },
+    /// Of something that an allergic eater is served nobody knows whether it has what they are allergic to: at the head of every sheet.
+    NotKnown { at: Spot, text: String },
     /// What of a week lies before today and was not booked is taken as done; the commands would book it.
     NotBooked { week: String, what: Vec<String>, commands: Vec<String> },
     /// A meal of a week that has begun, which nothing can serve.
@@ -88,6 +97,7 @@ impl Warning {
             | Warning::MissingFact { at, .. }
             | Warning::LotNotComparable { at, .. }
             | Warning::StapleIgnored { at, .. }
+            | Warning::NotKnown { at, .. }
             | Warning::Avoided { at, .. } => Some(at),
             Warning::NotBooked { .. } | Warning::Short { .. } => None,
             Warning::Note { at, .. } => at.as_ref(),
@@ -119,6 +129,7 @@ impl Warning {
             Warning::Avoided { food, allergens, unknown: Some(unknown), .. } => {
                 format!("{food} may contain {}: the allergens of {unknown} are not known.", allergens.join(", "))
             }
+            Warning::NotKnown { text, .. } => text.clone(),
             Warning::NotBooked { week, what, commands } => {
                 format!("{week}: not booked, and taken as done: {}. To book: {}.", what.join(", "), commands.join("; "))
             }

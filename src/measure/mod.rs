@@ -17,11 +17,11 @@ pub use amount::{AmountRead, amount as amount_at, times as times_at, unit as uni
 pub use exact::{Density, KitchenUnits, Mass, Number, Volume, mass, volume};
 pub use money::{Currency, Money, UnitPrice};
 pub use number::{Ends, NumberRead, number as number_at};
-pub use print::{Units, plural_word, show, show_in_spoons};
+pub use print::{Units, plural_word, show, show_at_most, show_in_spoons};
 pub use quantity::{Dimension, Quantity, TOLERANCE, at_least, is_nothing_of, steps_up, whole_up};
 pub use read::{
-    ReadError, read_amount, read_celsius, read_days, read_kelvin, read_minutes, read_money, read_quantity, read_share, read_unit,
-    read_unit_price,
+    InPacks, ReadError, read_amount, read_celsius, read_days, read_in_packs, read_kelvin, read_minutes, read_money, read_quantity,
+    read_share, read_unit, read_unit_price,
 };
 pub use time::{Celsius, Days, Minutes};
 pub use tokens::{Kind, Token, cut};

@@ -26,22 +26,53 @@ pub enum Units {
 /// assert_eq!(show(&Quantity::pieces(2.5), Units::Metric), "2½");
 /// ```
 pub fn show(quantity: &Quantity, units: Units) -> String {
+    shown(quantity, units, Round::Nearest)
+}
+
+/// As [`show`], never more than there is: what a shelf is said to hold can be taken from it.
+///
+/// ```
+/// use spence::measure::{Quantity, Units, show_at_most};
+/// assert_eq!(show_at_most(&Quantity::grams(1187.3), Units::Metric), "1.15 kg");
+/// assert_eq!(show_at_most(&Quantity::portions(0.66), Units::Metric), "⅝ portion");
+/// ```
+pub fn show_at_most(quantity: &Quantity, units: Units) -> String {
+    shown(quantity, units, Round::Down)
+}
+
+#[derive(Clone, Copy, PartialEq)]
+enum Round {
+    Nearest,
+    Down,
+}
+
+impl Round {
+    /// Whole steps; the noise of a float is no part of one.
+    fn whole(self, steps: f64) -> f64 {
+        match self {
+            Round::Nearest => steps.round(),
+            Round::Down => (steps + 1e-9).floor(),
+        }
+    }
+}
+
+fn shown(quantity: &Quantity, units: Units, round: Round) -> String {
     match (quantity, units) {
-        (Quantity::Mass(_), Units::Metric) => metric(quantity.base(), "g", "kg"),
-        (Quantity::Volume(_), Units::Metric) => metric(quantity.base(), "ml", "l"),
-        (Quantity::Mass(_), Units::Us) => us_mass(quantity.base()),
-        (Quantity::Volume(_), Units::Us) => us_volume(quantity.base()),
-        (Quantity::Count(n), _) => kitchen_number(n.to_f64(), EIGHTHS_AND_THIRDS),
-        (Quantity::Portions(n), _) => named(n.to_f64(), "portion", "portions"),
+        (Quantity::Mass(_), Units::Metric) => metric(quantity.base(), "g", "kg", round),
+        (Quantity::Volume(_), Units::Metric) => metric(quantity.base(), "ml", "l", round),
+        (Quantity::Mass(_), Units::Us) => us_mass(quantity.base(), round),
+        (Quantity::Volume(_), Units::Us) => us_volume(quantity.base(), round),
+        (Quantity::Count(n), _) => kitchen_number(n.to_f64(), EIGHTHS_AND_THIRDS, round),
+        (Quantity::Portions(n), _) => named(n.to_f64(), "portion", "portions", round),
         (Quantity::Words(n, word), _) => match unit_named(word) {
-            Some(unit) if unit != Unit::Piece => named(n.to_f64(), unit.singular(), unit.plural()),
-            _ => named(n.to_f64(), word, word),
+            Some(unit) if unit != Unit::Piece => named(n.to_f64(), unit.singular(), unit.plural(), round),
+            _ => named(n.to_f64(), word, word, round),
         },
     }
 }
 
-fn named(n: f64, singular: &str, plural: &str) -> String {
-    let number = kitchen_number(n, EIGHTHS_AND_THIRDS);
+fn named(n: f64, singular: &str, plural: &str, round: Round) -> String {
+    let number = kitchen_number(n, EIGHTHS_AND_THIRDS, round);
     let one = n <= 1.0 || number == "1";
     format!("{number} {}", if one { singular } else { plural })
 }
@@ -49,11 +80,11 @@ fn named(n: f64, singular: &str, plural: &str) -> String {
 /// From this many base units on, the step to which they are rounded.
 const STEPS: [(f64, f64); 6] = [(10_000.0, 100.0), (1000.0, 50.0), (50.0, 5.0), (10.0, 1.0), (1.0, 0.5), (0.0, 0.1)];
 
-fn metric(base: f64, small: &str, large: &str) -> String {
+fn metric(base: f64, small: &str, large: &str, round: Round) -> String {
     let step = STEPS.iter().find(|row| base >= row.0).map_or(0.1, |row| row.1);
-    let mut rounded = (base / step).round() * step;
+    let mut rounded = round.whole(base / step) * step;
     if rounded == 0.0 && base > 0.0 {
-        rounded = step;
+        rounded = if round == Round::Down { base } else { step };
     }
     if rounded >= 1000.0 {
         return format!("{} {large}", decimal(rounded / 1000.0, 2));
@@ -66,37 +97,41 @@ fn decimal(value: f64, places: usize) -> String {
     if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_owned() } else { text }
 }
 
-fn us_mass(grams: f64) -> String {
+fn us_mass(grams: f64, round: Round) -> String {
     let ounce = Amount::new(1, Unit::Ounce).most(Spoons::Us).base();
     let ounces = grams / ounce;
     if ounces < 0.125 {
-        return metric(grams, "g", "kg");
+        return metric(grams, "g", "kg", round);
     }
     if ounces < 15.75 {
-        return format!("{} oz", kitchen_number(ounces, if ounces < 1.0 { EIGHTHS } else { QUARTERS }));
+        return format!("{} oz", kitchen_number(ounces, if ounces < 1.0 { EIGHTHS } else { QUARTERS }, round));
     }
-    let whole = ounces.round();
+    let whole = round.whole(ounces);
     let (pounds, left) = ((whole / 16.0).floor(), whole % 16.0);
-    if left == 0.0 { format!("{pounds} lb") } else { format!("{pounds} lb {left} oz") }
+    match (pounds, left) {
+        (_, 0.0) => format!("{pounds} lb"),
+        (0.0, _) => format!("{left} oz"),
+        _ => format!("{pounds} lb {left} oz"),
+    }
 }
 
-fn us_volume(millilitres: f64) -> String {
+fn us_volume(millilitres: f64, round: Round) -> String {
     let cups = millilitres / US_CUP_ML.to_f64();
     if cups >= 8.0 {
-        return named_us(cups / 4.0, Unit::Quart, QUARTERS);
+        return named_us(cups / 4.0, Unit::Quart, QUARTERS, round);
     }
     // 3½ tbsp is the last step below a quarter of a cup.
     if cups >= 3.75 / 16.0 {
-        return named_us(cups, Unit::Cup, EIGHTHS_AND_THIRDS);
+        return named_us(cups, Unit::Cup, EIGHTHS_AND_THIRDS, round);
     }
     if cups >= 0.96 / 16.0 {
-        return named_us(cups * 16.0, Unit::Tablespoon, HALVES);
+        return named_us(cups * 16.0, Unit::Tablespoon, HALVES, round);
     }
-    named_us(cups * 48.0, Unit::Teaspoon, EIGHTHS)
+    named_us(cups * 48.0, Unit::Teaspoon, EIGHTHS, round)
 }
 
-fn named_us(n: f64, unit: Unit, parts: &[(f64, &str)]) -> String {
-    let number = kitchen_number(n, parts);
+fn named_us(n: f64, unit: Unit, parts: &[(f64, &str)], round: Round) -> String {
+    let number = kitchen_number(n, parts, round);
     let one = number == "1" || !number.starts_with(|c: char| c.is_ascii_digit());
     format!("{number} {}", if one { unit.singular() } else { unit.plural() })
 }
@@ -111,8 +146,13 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
     }
     // Halves of a tablespoon where they are right within a twentieth; else teaspoons tell it better.
     let halves = (tablespoons * 2.0).round() / 2.0;
+    let round = Round::Nearest;
     let near = halves >= 1.0 && (tablespoons - halves).abs() <= 0.05 * tablespoons;
-    Some(if near { named_us(tablespoons, Unit::Tablespoon, HALVES) } else { named_us(of(Unit::Teaspoon), Unit::Teaspoon, EIGHTHS) })
+    Some(if near {
+        named_us(tablespoons, Unit::Tablespoon, HALVES, round)
+    } else {
+        named_us(of(Unit::Teaspoon), Unit::Teaspoon, EIGHTHS, round)
+    })
 }
 
 /// Tablespoons above which nobody measures by the spoon, and a little for rounding.
@@ -129,12 +169,12 @@ const EIGHTHS_AND_THIRDS: Parts = &[
     (0.875, "⅞"), (1.0, ""),
 ];
 
-/// The nearest of `parts`; never nothing where there is something.
-fn kitchen_number(n: f64, parts: &[(f64, &str)]) -> String {
+/// The nearest of `parts`, or the next below; never nothing where there is something.
+fn kitchen_number(n: f64, parts: &[(f64, &str)], round: Round) -> String {
     let whole = n.floor();
     let rest = n - whole;
     let mut best = (f64::INFINITY, 0.0, "");
-    for (value, sign) in parts {
+    for (value, sign) in parts.iter().filter(|(value, _)| round == Round::Nearest || *value <= rest + 1e-9) {
         let off = (rest - value).abs();
         if off < best.0 - 1e-12 {
             best = (off, *value, sign);
@@ -143,6 +183,7 @@ fn kitchen_number(n: f64, parts: &[(f64, &str)]) -> String {
     let (_, part, sign) = best;
     let whole = if part == 1.0 { whole + 1.0 } else { whole };
     match (whole == 0.0, sign.is_empty()) {
+        (true, true) if n > 0.0 && round == Round::Down => decimal((n * 1000.0).floor() / 1000.0, 3),
         (true, true) if n > 0.0 => parts[1].1.to_owned(),
         (true, false) => sign.to_owned(),
         _ => format!("{whole}{sign}"),

@@ -4,11 +4,11 @@
 
 use jiff::{Span, fmt::friendly::SpanParser};
 
-use super::amount::{AmountRead, amount, unit};
-use super::number::error;
+use super::amount::{AmountRead, amount, times, unit};
+use super::number::{error, number};
 use super::quantity::tidy;
 use super::tokens::{DASHES, Kind, cut};
-use super::{Amount, Celsius, Currency, Days, Minutes, Money, Quantity, Spoons, Unit, UnitPrice};
+use super::{Amount, Celsius, Currency, Days, Minutes, Money, Number, Quantity, Spoons, Unit, UnitPrice};
 
 /// Why a text cannot be read, and what would mend it.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -55,6 +55,40 @@ pub fn read_quantity(text: &str, spoons: Spoons) -> Result<Quantity, ReadError> 
         return Err(error(&format!("\"{}\" is a range", text.trim()), "write one amount"));
     }
     Ok(amount.most(spoons))
+}
+
+/// An amount, and the size of one of the closed packs it lies in, where it lies in such.
+#[derive(Debug, Clone, PartialEq)]
+pub struct InPacks {
+    pub amount: Quantity,
+    pub pack: Option<Quantity>,
+}
+
+/// As [`read_quantity`], of what lies on a shelf: `3 x 400 g` are three closed packs, `1 x 400 g` is one, and `400 g` lies loose.
+///
+/// ```
+/// use spence::measure::{Quantity, Spoons, read_in_packs};
+/// let tins = read_in_packs("3 x 400 g", Spoons::Us).unwrap();
+/// assert_eq!((tins.amount, tins.pack), (Quantity::grams(1200), Some(Quantity::grams(400))));
+/// assert_eq!(read_in_packs("1.2 kg", Spoons::Us).unwrap().pack, None);
+/// assert!(read_in_packs("2.5 x 400 g", Spoons::Us).is_err());
+/// ```
+pub fn read_in_packs(text: &str, spoons: Spoons) -> Result<InPacks, ReadError> {
+    let amount = read_quantity(text, spoons)?;
+    let tokens = cut(text);
+    let Some(count) = number(&tokens, 0)? else { return Ok(InPacks { amount, pack: None }) };
+    if times(&tokens, count.end).is_none() {
+        return Ok(InPacks { amount, pack: None });
+    }
+    let count = count.number.high;
+    if !count.is_whole() || !count.is_positive() {
+        return Err(error(
+            &format!("\"{}\" is no whole number of packs", text.trim()),
+            "write closed packs like \"3 x 400 g\", and an opened one as a lot of its own",
+        ));
+    }
+    let pack = amount.scaled(Number::ONE / count);
+    Ok(InPacks { amount, pack: Some(pack) })
 }
 
 /// A whole text that is one unit, in any spelling: `g`, `Tbsp.`, `fl oz`, `each`, `cloves`.

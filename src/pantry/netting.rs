@@ -10,10 +10,10 @@ use jiff::civil::Date;
 
 use super::staples::{TopUp, top_ups};
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Ware, Warning, Week};
+use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, is_nothing_of};
 use crate::plan::{Demand, Demanded, Draw, Makings, in_makes};
-use crate::shelf::{Shelf, Taken, food_rate};
+use crate::shelf::{First, Shelf, Taken, counts_packs, food_rate};
 
 /// What the pantry served, and what it did not.
 #[derive(Debug, Clone)]
@@ -25,16 +25,20 @@ pub struct Netted {
     /// For each demand, whether it is "to taste" and nothing of the food is at home.
     pub untasted: Vec<bool>,
     pub top_ups: Vec<TopUp>,
-    /// Lots whose earliest date lies before the day of the last meal, with what is left of them, in file order.
-    pub expiring: Vec<(usize, Quantity, Date)>,
-    /// What is left of each lot, in its own measure.
-    pub left: Vec<Quantity>,
+    /// Of what is left, the lots whose earliest date lies before the day of the last meal, and what was cooked and nobody will eat; in
+    /// file order.
+    pub expiring: Vec<(usize, Option<Date>)>,
+    /// All lots as they lie afterwards: those of the kitchen in their order, then what is left of packs opened meanwhile.
+    pub lots: Vec<Lot>,
+    /// Of what is left of a pack, the lot the pack was one of.
+    pub pack_of: BTreeMap<usize, usize>,
     pub warnings: Vec<Warning>,
 }
 
 /// Nets the demand in its order; cooked lots have been drawn by the plan already.
 pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demanded) -> Netted {
-    let mut shelf = Shelf::new(kitchen);
+    let last_day = last_day(week);
+    let mut shelf = Shelf::new(kitchen).until(last_day);
     replay(kitchen, &mut shelf, makings);
     let mut draws = DrawBook::new(&makings.cooked_draws);
     let mut warnings = incomparable_cooked(kitchen, &shelf, makings);
@@ -42,28 +46,27 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
     for demand in &demanded.demand {
         if demand.to_taste {
             unmet.push(Number::ZERO);
-            untasted.push(shelf.drawable(Ware::Food(demand.food), demand.on).is_empty());
+            untasted.push(shelf.drawable(Ware::Food(demand.food), demand.on, First::Opened).is_empty());
             continue;
         }
         let dimension = demand.amount.dimension();
         let wanted = demand.amount.exact();
         warnings.extend(incomparable(kitchen, &shelf, demand, &dimension));
-        let taken = shelf.draw(Ware::Food(demand.food), demand.on, wanted, |lot| food_rate(kitchen, lot, demand.food, &dimension));
+        let rate = |lot: &Lot| food_rate(kitchen, lot, demand.food, &dimension, demand.tin.as_ref());
+        let taken = shelf.draw(Ware::Food(demand.food), demand.on, goes_first(demand), wanted, rate);
         let left = wanted - taken.iter().map(|taken| &taken.amount).sum::<Number>();
         unmet.push(if is_nothing_of(&left, wanted) { Number::ZERO } else { left });
         untasted.push(false);
         for taken in taken {
-            draws.add(kitchen, demand, &dimension, &taken);
+            draws.add(&shelf, demand, &dimension, &taken);
         }
     }
-    let last_day = last_day(week);
     let top_ups = top_ups(kitchen, &shelf, &demanded.stated_in, last_day, &mut warnings);
-    let expiring = shelf.expiring_before(last_day).into_iter().map(|(lot, until)| (lot, shelf.left(lot), until)).collect();
-    let left_of = |lot: usize| if shelf.has_left(lot) { shelf.left(lot) } else { Quantity::of(&kitchen.lots[lot].amount.dimension(), 0) };
-    let left = (0..kitchen.lots.len()).map(left_of).collect();
+    let expiring = expiring(&shelf, last_day);
+    let (lots, pack_of) = as_they_lie(kitchen, &shelf);
     warnings.sort();
     warnings.dedup();
-    Netted { draws: draws.finish(), unmet, untasted, top_ups, expiring, left, warnings }
+    Netted { draws: draws.finish(), unmet, untasted, top_ups, expiring, lots, pack_of, warnings }
 }
 
 /// The day of the last meal; without meals, of the last session or trip.
@@ -74,9 +77,30 @@ pub fn last_day(week: &Week) -> Date {
     meals.or(sessions).or(trips).unwrap_or(week.from)
 }
 
+/// What speaks of tins takes closed packs first.
+pub(crate) fn goes_first(demand: &Demand) -> First {
+    if demand.tin.is_some() || counts_packs(&demand.amount.dimension()) { First::Closed } else { First::Opened }
+}
+
+fn expiring(shelf: &Shelf, last_day: Date) -> Vec<(usize, Option<Date>)> {
+    let lots = shelf.lots().iter().enumerate().filter(|(index, _)| shelf.has_left(*index));
+    let until = |index: usize| shelf.dates(index).earliest;
+    let counts = |(index, lot): &(usize, &Lot)| matches!(lot.of, Ware::Recipe(_)) || until(*index).is_some_and(|until| until < last_day);
+    lots.filter(counts).map(|(index, _)| (index, until(index))).collect()
+}
+
+fn as_they_lie(kitchen: &Kitchen, shelf: &Shelf) -> (Vec<Lot>, BTreeMap<usize, usize>) {
+    let nothing = |lot: &Lot| Quantity::of(&lot.amount.dimension(), 0);
+    let left =
+        |(index, lot): (usize, &Lot)| Lot { amount: if shelf.has_left(index) { lot.amount.clone() } else { nothing(lot) }, ..lot.clone() };
+    let lots = shelf.lots().iter().enumerate().map(left).collect();
+    let opened_of = |lot: usize| shelf.opened_of(lot).map(move |opened| (opened, lot));
+    (lots, (0..kitchen.lots.len()).flat_map(opened_of).collect())
+}
+
 fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
-    let lots = shelf.drawable(Ware::Food(demand.food), demand.on);
-    let foreign = lots.into_iter().filter(|&lot| food_rate(kitchen, lot, demand.food, dimension).is_none());
+    let lots = shelf.drawable(Ware::Food(demand.food), demand.on, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]);
+    let foreign = lots.filter(|lot| food_rate(kitchen, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
     foreign.map(|lot| not_comparable(kitchen, lot, demand.food, dimension)).collect()
 }
 
@@ -85,7 +109,7 @@ fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> V
     let mut warnings = Vec::new();
     for making in &makings.makings {
         let recipe = &kitchen.recipes[making.recipe];
-        for lot in making.uses.iter().flat_map(|use_| shelf.drawable(Ware::Recipe(making.recipe), use_.on)) {
+        for lot in making.uses.iter().flat_map(|use_| shelf.drawable(Ware::Recipe(making.recipe), use_.on, First::Opened)) {
             let lot = &kitchen.lots[lot];
             if in_makes(recipe, &lot.amount).is_none() {
                 warnings.push(Warning::LotNotComparable {
@@ -103,8 +127,7 @@ fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> V
     warnings
 }
 
-pub(super) fn not_comparable(kitchen: &Kitchen, lot: usize, food: FoodId, dimension: &Dimension) -> Warning {
-    let lot = &kitchen.lots[lot];
+pub(super) fn not_comparable(kitchen: &Kitchen, lot: &Lot, food: FoodId, dimension: &Dimension) -> Warning {
     Warning::LotNotComparable {
         at: lot.at.clone(),
         food: kitchen.foods[food].name.clone(),
@@ -119,12 +142,9 @@ fn replay(kitchen: &Kitchen, shelf: &mut Shelf, makings: &Makings) {
         let Ware::Recipe(recipe) = draw.of else { continue };
         let recipe = &kitchen.recipes[recipe];
         let own = kitchen.lots[draw.lot].amount.dimension();
-        shelf.draw(draw.of, draw.on, draw.amount.exact(), |lot| {
-            if lot != draw.lot {
-                return None;
-            }
-            in_makes(recipe, &Quantity::of(&own, 1))
-        });
+        if let Some(rate) = in_makes(recipe, &Quantity::of(&own, 1)).filter(Number::is_positive) {
+            shelf.draw_from(draw.lot, &(draw.amount.exact() / rate), draw.on);
+        }
     }
 }
 
@@ -142,12 +162,12 @@ impl DrawBook {
         book
     }
 
-    fn add(&mut self, kitchen: &Kitchen, demand: &Demand, dimension: &Dimension, taken: &Taken) {
+    fn add(&mut self, shelf: &Shelf, demand: &Demand, dimension: &Dimension, taken: &Taken) {
         self.put(Draw {
             of: Ware::Food(demand.food),
             lot: taken.lot,
             amount: Quantity::of(dimension, &taken.amount),
-            place: kitchen.lots[taken.lot].place,
+            place: shelf.lots()[taken.lot].place,
             on: demand.on,
             what_for: vec![demand.what_for.clone()],
             by: vec![demand.by],

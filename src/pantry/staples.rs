@@ -8,7 +8,7 @@ use super::netting::not_comparable;
 use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, Staple, Ware, Warning};
 use crate::measure::{Dimension, Quantity, is_nothing_of};
-use crate::shelf::{Shelf, food_rate};
+use crate::shelf::{First, Shelf, food_rate};
 
 /// What the first trip buys of a staple beyond the week's demand.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,9 +65,9 @@ fn top_up(
         }
     };
     let mut left = Quantity::of(&dimension, 0);
-    for lot in shelf.drawable(Ware::Food(staple.food), last_day) {
-        match food_rate(kitchen, lot, staple.food, &dimension) {
-            Some(rate) => left = left.plus(&Quantity::of(&dimension, shelf.left(lot).exact() * rate)).unwrap_or(left),
+    for lot in shelf.drawable(Ware::Food(staple.food), last_day, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]) {
+        match food_rate(kitchen, lot, staple.food, &dimension, None) {
+            Some(rate) => left = left.plus(&Quantity::of(&dimension, lot.amount.exact() * rate)).unwrap_or(left),
             None => warnings.push(not_comparable(kitchen, lot, staple.food, &dimension)),
         }
     }

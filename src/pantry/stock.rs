@@ -30,11 +30,15 @@ pub struct StockPlace {
 pub struct StockLot {
     pub of: Ware,
     pub amount: Quantity,
+    /// The size of one of the closed packs that it lies in.
+    pub pack: Option<Quantity>,
     /// The earliest of its dates.
     pub until: Option<Date>,
     /// Does `until` come from what is known of its keeping, and not from a date on the pack?
     pub estimate: bool,
-    /// `None` where no price is known, and of what was cooked.
+    /// The last day on which it may be eaten, where there is one: later a best before in cupboard or freezer is looked at, not thrown away.
+    pub last_day: Option<Date>,
+    /// `None` where no price is known.
     pub value: Option<Money>,
 }
 
@@ -59,9 +63,18 @@ pub fn stock(kitchen: &Kitchen) -> Stock {
 }
 
 fn stock_lot(kitchen: &Kitchen, lot: &Lot, value: Option<Money>) -> StockLot {
-    let until = lot_dates(kitchen, lot).earliest;
+    let dates = lot_dates(kitchen, lot);
+    let (until, last_day) = (dates.earliest, dates.last_draw);
     let on_the_pack = [lot.use_by, lot.best_before].into_iter().flatten().min();
-    StockLot { of: lot.of, amount: lot.amount.clone(), until, estimate: until.is_some() && until != on_the_pack, value }
+    let (amount, pack) = (lot.amount.clone(), lot.pack.clone());
+    StockLot { of: lot.of, amount, pack, until, estimate: until.is_some() && until != on_the_pack, last_day, value }
+}
+
+impl StockLot {
+    /// May it not be eaten any more?
+    pub fn is_past(&self, today: Date) -> bool {
+        self.last_day.is_some_and(|last| last < today)
+    }
 }
 
 /// What goes off within seven days of `today`, the day itself and what is past included; the earliest first.

@@ -46,8 +46,8 @@
             line.classList.toggle("done", ticked);
             one(".how", line).textContent = { none: "Not got", else: "Something else: " + (other.text || ""), other: "Otherwise: " + (other.amount || "as listed") }[kind(index)] || "";
             if (!ticked) { left += 1; continue; }
-            if (kind(index) === "none") continue;
             visited = true;
+            if (kind(index) === "none") continue;
             const typed = minor(other.price);
             const listed = line.dataset.cost === "" || kind(index) === "else" || (kind(index) === "other" && other.amount) ? null : Number(line.dataset.cost);
             const cost = kind(index) === "listed" || typed === null ? listed : typed;
@@ -154,6 +154,15 @@
     const start = new Date(session.dataset.start);
     const steps = all(".step", session);
     const at = step => new Date(start.getTime() + (Number(step.dataset.at) + state.shift) * 60000);
+    const next = () => {
+      const open = steps.filter(step => !state.ticked[step.dataset.i]);
+      const begun = open.length < steps.length, now = Date.now();
+      const running = now >= start.getTime() && steps.length && now <= at(steps[steps.length - 1]).getTime();
+      const step = (!begun && running && open.find(step => at(step).getTime() >= now)) || open[0];
+      const words = step ? "Next, " + clock(at(step)) + ": " + one(".text", step).textContent : "Everything is done.";
+      // Written anew only where it changed: a screen reader would read it out each second.
+      if (one(".next", session).textContent !== words) one(".next", session).textContent = words;
+    };
     const show = () => {
       for (const step of steps) {
         const ticked = Boolean(state.ticked[step.dataset.i]);
@@ -161,11 +170,7 @@
         step.classList.toggle("done", ticked);
         one("time", step).textContent = clock(at(step));
       }
-      const open = steps.filter(step => !state.ticked[step.dataset.i]);
-      const begun = open.length < steps.length, now = Date.now();
-      const running = now >= start.getTime() && steps.length && now <= at(steps[steps.length - 1]).getTime();
-      const next = (!begun && running && open.find(step => at(step).getTime() >= now)) || open[0];
-      one(".next", session).textContent = next ? "Next, " + clock(at(next)) + ": " + one(".text", next).textContent : "Everything is done.";
+      next();
       one(".shifted", session).textContent = state.shift ? "Shifted by " + state.shift + " min" : "";
     };
     const save = () => { keep.write(key, state); show(); };
@@ -198,7 +203,7 @@
       }
     };
     show(); count();
-    return () => { count(); };
+    return () => { next(); count(); };
   });
   setInterval(() => sessions.forEach(count => count()), 1000);
 

@@ -2,14 +2,14 @@
 //!
 //! Allergic and contained is a mistake that stops the run. What is not known is a warning, never silence.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
-use super::aside::guard_portions;
-use super::children::guard_children;
-use super::servings::servings;
+use super::aside::{exchanges_inside_dishes, guard_portions};
+use super::children::{guard_children, needs_of_the_young};
+use super::servings::{lines_within, servings};
 use super::uses::meal_name;
 use crate::foods::{Allergen, Fact, Food, FoodId, Kind};
-use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
+use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, Recipe, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
 
 /// What a week's meals run into, each once.
 #[derive(Debug, Clone, Default)]
@@ -18,6 +18,15 @@ pub struct Guarded {
     pub warnings: Vec<Warning>,
     /// Of the warnings, those for small children, with the dish they are about.
     pub cautions: Vec<(Option<RecipeId>, String)>,
+    /// Of the warnings, what is not known for an allergic eater, with the dishes it lies in.
+    pub unknown: Vec<(Vec<RecipeId>, String)>,
+}
+
+impl Guarded {
+    fn doubt(&mut self, found: &Found<'_>, text: String) {
+        self.unknown.push((found.dishes.clone(), text.clone()));
+        self.warnings.push(Warning::NotKnown { at: found.at.clone(), text });
+    }
 }
 
 /// A dish of a session holds what somebody is allergic to, while that eater's own food is made beside it.
@@ -58,9 +67,9 @@ pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<
 
 /// Is it, for certain, in the dish, at any depth?
 fn holds(kitchen: &Kitchen, dish: RecipeId, shunned: &Shunned) -> bool {
-    kitchen.recipes[dish].ingredients.iter().any(|line| match line.ware() {
+    lines_within(kitchen, dish).any(|line| match line.ware() {
         Ware::Food(food) => matches!(meets(shunned, food, &kitchen.foods[food]), Meets::Is(_)),
-        Ware::Recipe(part) => holds(kitchen, part, shunned),
+        Ware::Recipe(_) => false,
     })
 }
 
@@ -74,6 +83,8 @@ pub fn guard(kitchen: &Kitchen, week: &Week) -> Guarded {
     }
     guard_children(kitchen, week, &mut guarded);
     guard_portions(kitchen, week, &mut guarded);
+    guarded.warnings.extend(exchanges_inside_dishes(kitchen, week));
+    guarded.warnings.extend(needs_of_the_young(kitchen, week));
     guarded.mistakes.sort();
     guarded.mistakes.dedup();
     let mut said = BTreeSet::new();
@@ -143,28 +154,52 @@ pub(super) struct Found<'k> {
     pub at: &'k Spot,
 }
 
+/// Dishes can be told to go into one another in more ways than anybody reads.
+const MOST_WAYS: usize = 8;
+
+/// The way from a line of the meal down to a food.
+struct Way<'k> {
+    at: &'k Spot,
+    dishes: Vec<RecipeId>,
+    /// How many ways have led to a dish so far; those that heat it are counted apart, for what is raw must not be missed.
+    ways: BTreeMap<(RecipeId, bool), usize>,
+}
+
+/// Does it stand on or in an appliance, or say a temperature?
+fn is_heated(recipe: &Recipe) -> bool {
+    recipe.steps.iter().any(|step| !step.on.is_empty() || step.temperature.is_some() || step.inside.is_some())
+}
+
 impl<'k> Plate<'k> {
-    /// Every food on the plate, at any depth, less what this eater gets without.
+    /// Every food on the plate, at any depth, less what this eater gets without. Of the ways to one component, [`MOST_WAYS`] are
+    /// followed, and as many that heat it.
     pub fn foods(&self, kitchen: &'k Kitchen) -> Vec<Found<'k>> {
         let mut found = Vec::new();
         for line in &self.lines {
-            self.add(kitchen, line, &mut Vec::new(), &line.at, &mut found);
+            let mut way = Way { at: &line.at, dishes: Vec::new(), ways: BTreeMap::new() };
+            self.add(kitchen, line, false, &mut way, &mut found);
         }
         found
     }
 
-    fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, dishes: &mut Vec<RecipeId>, at: &'k Spot, found: &mut Vec<Found<'k>>) {
+    fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, heated: bool, way: &mut Way<'k>, found: &mut Vec<Found<'k>>) {
         if self.without.contains(&line.ware()) {
             return;
         }
         match line.ware() {
-            Ware::Food(food) => found.push(Found { food, line, dishes: dishes.clone(), at }),
+            Ware::Food(food) => found.push(Found { food, line, dishes: way.dishes.clone(), at: way.at }),
             Ware::Recipe(dish) => {
-                dishes.push(dish);
-                for line in &kitchen.recipes[dish].ingredients {
-                    self.add(kitchen, line, dishes, at, found);
+                let heated = heated || is_heated(&kitchen.recipes[dish]);
+                let ways = way.ways.entry((dish, heated)).or_insert(0);
+                *ways += 1;
+                if *ways > MOST_WAYS {
+                    return;
                 }
-                dishes.pop();
+                way.dishes.push(dish);
+                for line in &kitchen.recipes[dish].ingredients {
+                    self.add(kitchen, line, heated, way, found);
+                }
+                way.dishes.pop();
             }
         }
     }
@@ -202,10 +237,10 @@ impl<'k> Plate<'k> {
                     Meets::Is(what) => guarded.mistakes.push(self.refused(kitchen, &found, format!("{chain}: {what}"))),
                     Meets::MayBe(group) => {
                         let word = &shunned.word;
-                        guarded.warnings.push(warn(format!(
-                            "{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.",
-                            self.name
-                        )));
+                        guarded.doubt(
+                            &found,
+                            format!("{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.", self.name),
+                        );
                     }
                     Meets::NotKnown => unknown.push(&shunned.word),
                     Meets::Nothing => {}
@@ -213,7 +248,7 @@ impl<'k> Plate<'k> {
             }
             if !unknown.is_empty() {
                 let words = unknown.join(", ");
-                guarded.warnings.push(warn(format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name)));
+                guarded.doubt(&found, format!("{chain}: not known for {} whether it has {words}: read the packet.", self.name));
             }
             for shunned in &self.avoid {
                 match meets(shunned, found.food, food) {

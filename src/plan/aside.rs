@@ -1,8 +1,10 @@
 //! Where a portion without something is taken out of a dish: before the first step that names what it is to lack.
 
+use std::collections::BTreeSet;
+
 use super::allergies::Guarded;
 use super::servings::{goes_into, servings};
-use crate::kitchen::{Kitchen, Meal, Mistake, Piece, Recipe, RecipeId, Ware, Week};
+use crate::kitchen::{Kitchen, Meal, Mistake, Piece, Recipe, RecipeId, Swap, Ware, Warning, Week, Who};
 
 /// The first step (counted from 0) of the recipe that brings in any of these, itself or inside a component.
 ///
@@ -38,7 +40,7 @@ pub(super) fn guard_portions(kitchen: &Kitchen, week: &Week, guarded: &mut Guard
             let Ware::Recipe(dish) = serving.line.ware() else { continue };
             for (place, _) in &serving.to {
                 let without = &meal.diners[*place].without;
-                if let Some((dish, ware)) = too_late(kitchen, dish, without) {
+                if let Some((dish, ware)) = too_late(kitchen, dish, without, &mut BTreeSet::new()) {
                     let name = &meal.diners[*place].name;
                     guarded.mistakes.push(Mistake { at: serving.line.at.clone(), ..cannot(kitchen, meal, name, dish, ware) });
                 }
@@ -48,16 +50,46 @@ pub(super) fn guard_portions(kitchen: &Kitchen, week: &Week, guarded: &mut Guard
 }
 
 /// The first dish, from the outermost inwards, that a portion can no longer be taken out of.
-fn too_late(kitchen: &Kitchen, dish: RecipeId, without: &[Ware]) -> Option<(RecipeId, Ware)> {
+///
+/// `seen` are dishes that were asked before.
+fn too_late(kitchen: &Kitchen, dish: RecipeId, without: &[Ware], seen: &mut BTreeSet<RecipeId>) -> Option<(RecipeId, Ware)> {
+    if !seen.insert(dish) {
+        return None;
+    }
     let recipe = &kitchen.recipes[dish];
     if let Err(ware) = taken_out_before(kitchen, recipe, without) {
         return Some((dish, ware));
     }
     recipe.ingredients.iter().find_map(|line| match line.ware() {
         part if without.contains(&part) => None,
-        Ware::Recipe(part) => too_late(kitchen, part, without),
+        Ware::Recipe(part) => too_late(kitchen, part, without, seen),
         Ware::Food(_) => None,
     })
+}
+
+/// Told of every standing exchange that a dish is too late for: inside a dish nothing takes the place of what is left away.
+pub(super) fn exchanges_inside_dishes(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
+    let mut told = Vec::new();
+    let names = kitchen.names();
+    for meal in &week.meals {
+        for serving in servings(meal) {
+            let Ware::Recipe(dish) = serving.line.ware() else { continue };
+            for diner in serving.to.iter().map(|(place, _)| &meal.diners[*place]) {
+                let Who::Eater(eater) = diner.who else { continue };
+                let inside = |swap: &&Swap| diner.without.contains(&swap.from) && goes_into(kitchen, dish, swap.from);
+                for (swap, to) in kitchen.household.named[eater].swap.iter().filter(inside).filter_map(|swap| Some((swap, swap.to?))) {
+                    let (name, from, to) = (&diner.name, names.ware(swap.from), names.ware(to));
+                    let text = format!(
+                        "{}, {name}: {} > {from}: left away for {name}, and {to} does not take its place, for a swap reaches into no dish. \
+                         Give {name} something else with instead in the meal, or add the {to} there.",
+                        meal.label, kitchen.recipes[dish].name
+                    );
+                    told.push(Warning::Note { at: Some(serving.line.at.clone()), text });
+                }
+            }
+        }
+    }
+    told
 }
 
 fn cannot(kitchen: &Kitchen, meal: &Meal, name: &str, dish: RecipeId, ware: Ware) -> Mistake {

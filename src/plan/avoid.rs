@@ -5,10 +5,10 @@ use std::fmt;
 
 use itertools::Itertools;
 
-use super::servings::served_lines;
+use super::servings::{lines_within, served_lines};
 use super::uses::meal_name;
 use crate::foods::{Allergen, FoodId};
-use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Wanted, Warning, Week};
+use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Shunned, Wanted, Warning, Week};
 
 /// What a dish is known to contain, and whether any of its foods' allergens are not known.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -16,6 +16,8 @@ pub struct Contains {
     pub allergens: BTreeSet<Allergen>,
     /// Foods whose allergens are not known, by name.
     pub unknown: BTreeSet<String>,
+    /// Foods and kinds of food that the household avoids, in its own words.
+    pub avoided: BTreeSet<String>,
 }
 
 impl Contains {
@@ -34,6 +36,10 @@ impl Contains {
     /// What it holds, or may hold, of what a household avoids.
     pub fn beware(&self, avoid: &[Allergen]) -> Option<Beware> {
         let met: Vec<Allergen> = avoid.iter().filter(|one| self.allergens.contains(one)).copied().collect();
+        if !self.avoided.is_empty() {
+            let names = met.iter().map(|one| one.name().to_owned());
+            return Some(Beware::Holds(names.chain(self.avoided.iter().cloned()).collect()));
+        }
         if !met.is_empty() {
             return Some(Beware::Contains(met));
         }
@@ -46,6 +52,8 @@ impl Contains {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Beware {
     Contains(Vec<Allergen>),
+    /// Allergens, foods and kinds of food, in the household's words.
+    Holds(Vec<String>),
     /// The foods of which nobody knows are named.
     MayContain {
         avoided: Vec<Allergen>,
@@ -59,6 +67,7 @@ impl fmt::Display for Beware {
         let names = |list: &[Allergen]| list.iter().map(|one| one.name()).join(", ");
         match self {
             Beware::Contains(met) => write!(f, "contains {}", names(met)),
+            Beware::Holds(met) => write!(f, "contains {}", met.join(", ")),
             Beware::MayContain { avoided, unknown } => {
                 write!(f, "may contain {}: the allergens of {} are not known", names(avoided), unknown.iter().join(", "))
             }
@@ -69,8 +78,10 @@ impl fmt::Display for Beware {
 /// The union over all foods of a recipe and of its components.
 pub fn recipe_contains(kitchen: &Kitchen, recipe: RecipeId) -> Contains {
     let mut contains = Contains::default();
-    for line in &kitchen.recipes[recipe].ingredients {
-        add_line(kitchen, line, &mut contains);
+    for line in lines_within(kitchen, recipe) {
+        if let Wanted::Food { food, .. } = line.wanted {
+            add_food(kitchen, food, &mut contains);
+        }
     }
     contains
 }
@@ -96,11 +107,15 @@ fn add_line(kitchen: &Kitchen, line: &Ingredient, contains: &mut Contains) {
             let part = recipe_contains(kitchen, *recipe);
             contains.allergens.extend(part.allergens);
             contains.unknown.extend(part.unknown);
+            contains.avoided.extend(part.avoided);
         }
     }
 }
 
 fn add_food(kitchen: &Kitchen, food: FoodId, contains: &mut Contains) {
+    let kind = kitchen.foods[food].kind;
+    let is = |one: &&Shunned| one.food == Some(food) || one.kind.is_some() && one.kind == kind;
+    contains.avoided.extend(kitchen.household.avoid_foods.iter().filter(is).map(|one| one.word.clone()));
     match &kitchen.foods[food].allergens {
         Some(known) => contains.allergens.extend(known.value.iter().copied()),
         None => {
@@ -113,7 +128,7 @@ fn add_food(kitchen: &Kitchen, food: FoodId, contains: &mut Contains) {
 /// A warning a meal.
 pub fn avoided_at_meals(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
     let mut warnings = Vec::new();
-    if kitchen.household.avoid.is_empty() {
+    if !kitchen.household.avoids_something() {
         return warnings;
     }
     for meal in &week.meals {
@@ -130,7 +145,8 @@ pub fn avoided_at_meals(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
 /// A warning where `contains` meets what the household avoids.
 pub fn avoided(kitchen: &Kitchen, contains: &Contains, what: &str, at: &crate::kitchen::Spot) -> Option<Warning> {
     let avoid = &kitchen.household.avoid;
-    let met: Vec<String> = avoid.iter().filter(|one| contains.allergens.contains(one)).map(|one| one.name().to_owned()).collect();
+    let allergens = avoid.iter().filter(|one| contains.allergens.contains(one)).map(|one| one.name().to_owned());
+    let met: Vec<String> = allergens.chain(contains.avoided.iter().cloned()).collect();
     let doubtful = contains.unknown.iter().map(String::as_str).collect::<Vec<_>>().join(", ");
     if !met.is_empty() {
         return Some(Warning::Avoided { at: at.clone(), food: what.to_owned(), allergens: met, unknown: None });
@@ -155,7 +171,7 @@ mod tests {
         let avoid = [Allergen::Sesame, Allergen::Nuts];
         let holds = |allergens: &[Allergen], unknown: &[&str]| {
             let unknown = unknown.iter().map(|name| (*name).to_owned()).collect();
-            Contains { allergens: allergens.iter().copied().collect(), unknown }
+            Contains { allergens: allergens.iter().copied().collect(), unknown, ..Contains::default() }
         };
         let milk = holds(&[Allergen::Milk], &[]);
         assert_eq!(milk.beware(&avoid), None);

@@ -8,17 +8,17 @@ use jiff::civil::Date;
 
 use super::allergies::{Found, Guarded, Plate, plates};
 use crate::foods::{Food, Kind, State};
-use crate::kitchen::{Eater, Kitchen, Mistake, Wanted, Warning, Week};
+use crate::kitchen::{ApplianceId, Eater, Kitchen, Mistake, Piece, Step, Wanted, Ware, Warning, Week};
 
 /// What a row looks for.
 enum Sought {
-    /// The food itself.
+    /// The food itself, or a sort of it: heather honey.
     Named(&'static [&'static str]),
     /// Not ground and no butter, oil or flour of it.
     WholeNut,
     /// In a dish, or at a meal, that no step heats.
     RawEgg,
-    Sweetener,
+    Sugar,
     /// A fruit whose name ends so, whole.
     Whole(&'static [&'static str]),
     /// In a dish, or at a meal, that no step heats.
@@ -42,8 +42,10 @@ const CDC: &str = "CDC, Foods and Drinks to Avoid or Limit, from memory";
 const CHOKING: &str = "CDC, Choking Hazards, and AAP, Choking Prevention, from memory";
 const WHO_FEEDING: &str = "WHO, Guideline for complementary feeding (2023), and CDC, from memory";
 
+const SMALL_AND_ROUND: [&str; 7] = ["popcorn", "popcorn kernels", "raisin", "sultana", "currant", "dried cranberry", "marshmallow"];
+
 /// Every rule. None of the sources was looked up for this table.
-static ROWS: [Row; 9] = [
+static ROWS: [Row; 10] = [
     Row {
         under_months: 12,
         sought: Sought::Named(&["honey"]),
@@ -53,8 +55,8 @@ static ROWS: [Row; 9] = [
     },
     caution(12, Sought::WholeNut, "is a choking hazard: no whole nuts", CHOKING),
     caution(12, Sought::RawEgg, "is not given raw or soft: cook egg until firm", CDC),
-    caution(12, Sought::Named(&["salt", "sea salt", "table salt"]), "is not added to what an infant eats", WHO_FEEDING),
-    caution(12, Sought::Sweetener, "is added sugar, which an infant does not get", WHO_FEEDING),
+    caution(12, Sought::Named(&["salt"]), "is not added to what an infant eats", WHO_FEEDING),
+    caution(12, Sought::Sugar, "is added sugar, which an infant does not get", WHO_FEEDING),
     caution(48, Sought::WholeNut, "is a choking hazard under 4 years: no whole nuts", CHOKING),
     caution(
         48,
@@ -64,11 +66,17 @@ static ROWS: [Row; 9] = [
     ),
     caution(
         48,
-        Sought::Raw(&["carrot", "celery", "apple"]),
+        Sought::Raw(&["carrot", "celery", "apple", "radish", "turnip", "kohlrabi"]),
         "is a choking hazard under 4 years where raw and in pieces: grate it or cook it soft",
         CHOKING,
     ),
-    caution(48, Sought::Named(&["popcorn", "raisin", "marshmallow"]), "is a choking hazard under 4 years", CHOKING),
+    caution(
+        48,
+        Sought::Whole(&["sausage", "frankfurter"]),
+        "is a choking hazard under 4 years: cut it lengthwise, and then small",
+        CHOKING,
+    ),
+    caution(48, Sought::Named(&SMALL_AND_ROUND), "is a choking hazard under 4 years", CHOKING),
 ];
 
 /// Who should be asked.
@@ -98,6 +106,18 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
     }
 }
 
+/// Nothing is reckoned of what a child needs: told where somebody under 18 has `needs`.
+pub(super) fn needs_of_the_young(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
+    let Some(on) = week.meals.iter().map(|meal| meal.at_time.date()).max() else { return Vec::new() };
+    let young = |eater: &&Eater| eater.needs.is_some() && eater.born.is_some_and(|born| is_under(born, on, 18 * 12));
+    let told = kitchen.household.named.iter().filter(young).map(|eater| {
+        let (name, age) = (&eater.name, eater.born.map(|born| age(born, on)).unwrap_or_default());
+        let text = format!("the needs of {name} ({age}) are left out: they are for adults, nobody under 18. {ASK}, and take needs out.");
+        Warning::Note { at: Some(eater.at.clone()), text }
+    });
+    told.collect()
+}
+
 /// The rows that hold for an eater of that age on that day; of two of one kind the one for the younger.
 fn rows_for(eater: &Eater, on: Date) -> impl Iterator<Item = (usize, &'static Row)> {
     let born = eater.born;
@@ -117,10 +137,10 @@ impl Row {
     fn meets(&self, kitchen: &Kitchen, found: &Found<'_>) -> bool {
         let food = &kitchen.foods[found.food];
         match self.sought {
-            Sought::Named(names) => names.iter().any(|name| food.name.eq_ignore_ascii_case(name)),
+            Sought::Named(names) => names.iter().any(|name| ends_with(food, name)),
             Sought::WholeNut => food.kind == Some(Kind::Nut) && !is_broken_up(food, found),
             Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_heated(kitchen, found),
-            Sought::Sweetener => food.kind == Some(Kind::Sweetener) && !food.name.eq_ignore_ascii_case("honey"),
+            Sought::Sugar => (food.kind == Some(Kind::Sweetener) || ends_with(food, "sugar")) && !ends_with(food, "honey"),
             Sought::Whole(names) => names.iter().any(|name| ends_with(food, name)) && !is_broken_up(food, found),
             Sought::Raw(names) => {
                 names.iter().any(|name| ends_with(food, name)) && !is_heated(kitchen, found) && !is_broken_up(food, found)
@@ -174,13 +194,21 @@ fn is_broken_up(food: &Food, found: &Found<'_>) -> bool {
     said.split(|c: char| !c.is_alphabetic()).any(|word| WORDS.contains(&word))
 }
 
-/// Does any dish on the way to it stand on or in an appliance, or say a temperature?
+/// Is it heated once it is in: by a step of its dish that names it or comes later, or so by a dish that its dish goes into?
 fn is_heated(kitchen: &Kitchen, found: &Found<'_>) -> bool {
-    found
-        .dishes
-        .iter()
-        .flat_map(|dish| &kitchen.recipes[*dish].steps)
-        .any(|step| !step.on.is_empty() || step.temperature.is_some() || step.inside.is_some())
+    let inside = found.dishes.iter().skip(1).map(|part| Ware::Recipe(*part)).chain([Ware::Food(found.food)]);
+    found.dishes.iter().zip(inside).any(|(dish, ware)| {
+        let recipe = &kitchen.recipes[*dish];
+        let is_it = |index: usize| recipe.ingredients.get(index).is_some_and(|line| line.ware() == ware);
+        let names = |step: &Step| step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index, .. } if is_it(*index)));
+        let first = recipe.steps.iter().position(names).unwrap_or(0);
+        recipe.steps.iter().skip(first).any(|step| heats(kitchen, step))
+    })
+}
+
+fn heats(kitchen: &Kitchen, step: &Step) -> bool {
+    let hot = |on: &ApplianceId| kitchen.appliances[*on].heat || kitchen.appliances[*on].kind.is_some();
+    step.on.iter().any(hot) || step.temperature.is_some() || step.inside.is_some()
 }
 
 #[cfg(test)]

@@ -9,7 +9,7 @@ use super::pieces::counts_whole;
 use super::servings::served_lines;
 use super::stating::Stating;
 use super::uses::meal_name;
-use crate::foods::{FoodId, Item, State, as_purchased, own_dimension};
+use crate::foods::{Food, FoodId, Item, State, as_purchased, own_dimension};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, Unit, steps_up};
 
@@ -168,6 +168,7 @@ fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Opt
         amount: Quantity::of(dimension, 0),
         to_taste: line.item.is_none(),
         stated: Stated::Plain,
+        tin: line.item.as_ref().and_then(|item| tin_of(facts, item)),
         what_for: line.what_for,
         line: line.line.text.clone(),
         at: line.line.at.clone(),
@@ -219,6 +220,16 @@ fn in_own_word(item: &Item, line: &Ingredient) -> Quantity {
         State::Drained => format!("{unit} drained"),
     };
     Quantity::words(&item.amount.high, word.trim())
+}
+
+/// The size of one of the tins that are counted: the line's own, else the food's.
+pub fn tin_of(food: &Food, item: &Item) -> Option<Quantity> {
+    match item.amount.unit {
+        Unit::Word(word) if word.is_container() && item.state == State::AsPurchased => {
+            item.size.clone().or_else(|| food.weight_of(word.singular()).map(|fact| Quantity::grams(fact.value)))
+        }
+        _ => None,
+    }
 }
 
 fn how_stated(item: &Item) -> Stated {

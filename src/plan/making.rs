@@ -179,6 +179,8 @@ pub struct Demand {
     pub amount: Quantity,
     pub to_taste: bool,
     pub stated: Stated,
+    /// Where the line counts tins, jars or packs: the size of one, as far as it is known.
+    pub tin: Option<Quantity>,
     /// The recipe's name, or the meal's.
     pub what_for: String,
     /// The line as typed.
@@ -198,7 +200,8 @@ pub struct Demand {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Draw {
     pub of: Ware,
-    /// Index into [`Kitchen::lots`](crate::kitchen::Kitchen::lots).
+    /// Index into [`Kitchen::lots`](crate::kitchen::Kitchen::lots); behind its end stand packs that the plan opened, as
+    /// [`Netted::lots`](crate::pantry::Netted::lots) has them.
     pub lot: usize,
     /// In the unit of the need; of a cooked lot in the unit of its recipe's `makes`.
     pub amount: Quantity,

@@ -10,12 +10,13 @@ use super::making::{Apart, Boxed, Draw, Kept, MadeAt, Making, Makings, Move, Sho
 use super::order::dishes_first;
 use super::servings::goes_into;
 use super::uses::{Pending, direct_uses, meal_name};
+use super::weeks::span;
 use super::yields::{Batches, in_makes};
 use crate::foods::safety::CHILLED_WITHIN;
 use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week};
+use crate::kitchen::{Kitchen, Lot, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
-use crate::shelf::{Shelf, after_days};
+use crate::shelf::{First, Shelf, after_days};
 
 /// Everything the week makes.
 ///
@@ -40,7 +41,7 @@ fn planned<'k>(kitchen: &'k Kitchen, week: &'k Week) -> Planner<'k> {
     let mut planner = Planner {
         kitchen,
         week,
-        shelf: Shelf::new(kitchen),
+        shelf: Shelf::new(kitchen).until(span(week).1),
         pending: direct_uses(kitchen, week),
         made: Makings::default(),
         mistakes: Vec::new(),
@@ -185,13 +186,10 @@ impl Planner<'_> {
         let kitchen = self.kitchen;
         let recipe = &kitchen.recipes[id];
         for use_ in uses {
-            let rate = |lot: usize| {
-                let lot = &kitchen.lots[lot];
-                in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1))
-            };
+            let rate = |lot: &Lot| in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1));
             // Nothing can be taken out of what is cooked already.
             let wanted = use_.left_as_it_is();
-            for taken in self.shelf.draw(Ware::Recipe(id), use_.at.date(), &wanted, rate) {
+            for taken in self.shelf.draw(Ware::Recipe(id), use_.at.date(), First::Opened, &wanted, rate) {
                 let lot = &kitchen.lots[taken.lot];
                 let amount = Quantity::of(&recipe.makes.dimension(), &taken.amount);
                 if lot.place == Place::Freezer {

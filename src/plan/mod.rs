@@ -27,7 +27,7 @@ mod yields;
 pub use allergies::{CrossContact, Guarded, cross_contacts, guard};
 pub use aside::taken_out_before;
 pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains};
-pub use demand::{Demanded, demand, demand_by_lines};
+pub use demand::{Demanded, demand, demand_by_lines, tin_of};
 pub use making::{Apart, Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, ShortMeal, Spare, Stated, Use, User};
 pub use makings::{plan, plan_begun, ready_at, served_after, straight_meals};
 pub use servings::{Serving, goes_into, served_lines, servings};

@@ -1,5 +1,7 @@
 //! What each eater is served of each line of a meal. A meal is the sum of its eaters' shares.
 
+use std::collections::BTreeSet;
+
 use super::making::Apart;
 use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, RecipeId, Ware};
 use crate::measure::Number;
@@ -60,10 +62,25 @@ pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> 
 
 /// Does the food or dish go into this recipe, at any depth?
 pub fn goes_into(kitchen: &Kitchen, recipe: RecipeId, ware: Ware) -> bool {
-    kitchen.recipes[recipe]
-        .ingredients
-        .iter()
-        .any(|line| line.ware() == ware || matches!(line.ware(), Ware::Recipe(part) if goes_into(kitchen, part, ware)))
+    lines_within(kitchen, recipe).any(|line| line.ware() == ware)
+}
+
+/// Every line of a recipe and of its components at any depth. A component is looked into once, however many ways lead to it.
+pub(super) fn lines_within(kitchen: &Kitchen, recipe: RecipeId) -> impl Iterator<Item = &Ingredient> {
+    let mut dishes = vec![recipe];
+    let mut seen = BTreeSet::from([recipe]);
+    let mut next = 0;
+    while let Some(&dish) = dishes.get(next) {
+        next += 1;
+        for line in &kitchen.recipes[dish].ingredients {
+            if let Ware::Recipe(part) = line.ware()
+                && seen.insert(part)
+            {
+                dishes.push(part);
+            }
+        }
+    }
+    dishes.into_iter().flat_map(|dish| &kitchen.recipes[dish].ingredients)
 }
 
 /// Of a serving of a dish, what is eaten without something that goes into it. `one` is the amount of the line, in the unit of `makes`.

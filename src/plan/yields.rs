@@ -40,11 +40,7 @@ impl Batches {
     }
 }
 
-/// `amount` of a recipe in the unit of its `makes`; `None` where the recipe does not say what a portion weighs.
+/// As [`Recipe::in_makes`].
 pub fn in_makes(recipe: &Recipe, amount: &Quantity) -> Option<Number> {
-    match (&recipe.makes, amount) {
-        (Quantity::Portions(_), Quantity::Mass(weight)) => recipe.portion.as_ref().map(|portion| &weight.value / portion),
-        (Quantity::Mass(_), Quantity::Portions(portions)) => recipe.portion.as_ref().map(|portion| portions * portion),
-        (makes, amount) => (makes.dimension() == amount.dimension()).then(|| amount.exact().clone()),
-    }
+    recipe.in_makes(amount)
 }

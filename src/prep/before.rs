@@ -3,19 +3,20 @@
 use jiff::Span;
 use jiff::civil::Date;
 
+use super::ahead::starts;
 use super::boxes::errand;
 use super::text::making_text;
-use super::{Before, Errand, Moment};
+use super::{Before, Errand, Moment, SessionPlan};
 use crate::foods::{FoodId, Place};
-use crate::kitchen::{Kitchen, Ware, Week};
+use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
 use crate::measure::Number;
 use crate::measure::Quantity;
 use crate::plan::{Draw, MadeAt, Makings};
 
 /// Steps done ahead and food to be thawed, by the clock; what has only a day comes first on it.
-pub(super) fn before(kitchen: &Kitchen, week: &Week, makings: &Makings, draws: &[Draw]) -> Vec<Before> {
+pub(super) fn before(kitchen: &Kitchen, week: &Week, makings: &Makings, draws: &[Draw], sessions: &[SessionPlan]) -> Vec<Before> {
     let mut dated = thawed(kitchen, draws);
-    dated.extend(done_ahead(kitchen, week, makings));
+    dated.extend(done_ahead(kitchen, week, makings, sessions));
     dated.sort_by_key(|note| note.at);
     dated
 }
@@ -25,21 +26,29 @@ pub(super) fn moves(makings: &Makings) -> Vec<Before> {
     makings.moves.iter().map(|one| Before { at: Moment::On(one.on), errand: errand(one) }).collect()
 }
 
-fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Before> {
+/// `sessions` as they are planned, one a session of the week.
+fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings, sessions: &[SessionPlan]) -> Vec<Before> {
     let mut dated = Vec::new();
     for making in &makings.makings {
-        let start = match making.at {
-            MadeAt::Session(index) => week.sessions.get(index).map(|session| session.start),
-            MadeAt::Meal(index) => week.meals.get(index).map(|meal| meal.at_time),
+        let (start, plan) = match making.at {
+            MadeAt::Session(index) => (week.sessions.get(index).map(|session| session.start), sessions.get(index)),
+            MadeAt::Meal(index) => (week.meals.get(index).map(|meal| meal.at_time), None),
         };
+        let Some(start) = start else { continue };
         let recipe = making.recipe;
-        for (step, ahead) in kitchen.recipes[recipe].steps.iter().enumerate().filter_map(|(s, step)| step.ahead.map(|a| (s, a))) {
-            let Some(at) = start.and_then(|start| start.checked_sub(Span::new().try_minutes(ahead.0).ok()?).ok()) else { continue };
+        // What is made at a meal is not planned by the minute: there all follows at the meal.
+        let planned = |step: usize| plan.map_or(vec![0], |plan| starts_of(plan, recipe, step));
+        for (step, at) in starts(kitchen, making, start, &planned) {
             let text = making_text(kitchen, making, step, &Number::ONE);
             dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text } });
         }
     }
     dated
+}
+
+fn starts_of(plan: &SessionPlan, recipe: RecipeId, step: usize) -> Vec<i64> {
+    let rounds = plan.tasks.iter().filter(|task| task.step().is_some_and(|one| one.recipe == recipe && one.step == step));
+    rounds.map(|task| task.start_minute).collect()
 }
 
 /// Food of one day's thawing.
@@ -79,7 +88,7 @@ mod tests {
 
     #[test]
     fn soaking_is_dated_from_the_session_s_start() {
-        // 14:00 less 12 h is 02:00; 200 g x 1.5.
+        // 14:00 less 12 h is 02:00, with nobody's hands; 200 g x 1.5.
         let mut kitchen = kitchen();
         let beans = food(&mut kitchen, "dried white beans", "pulse");
         let soak = Step { text: vec![words("Soak "), named(0), words(" in cold water")], ahead: Some(Minutes(720)), ..step("") };
@@ -87,7 +96,7 @@ mod tests {
         mash.ingredients = vec![ingredient("200 g dried white beans", beans, Some(item(200.0, Unit::Gram)), None)];
         kitchen.recipes = vec![mash];
         let makings = makings(vec![making(&kitchen, 0, 1.5)]);
-        let notes = before(&kitchen, &week(), &makings, &[]);
+        let notes = before(&kitchen, &week(), &makings, &[], &[]);
         let at = Moment::At(date(2026, 11, 29).at(2, 0, 0, 0));
         let text = "Soak 300 g dried white beans in cold water".into();
         assert_eq!(notes, [Before { at, errand: Errand::Step { recipe: crate::kitchen::RecipeId(0), step: 0, text } }]);
@@ -109,7 +118,7 @@ mod tests {
             by: vec![MadeAt::Session(0)],
             look_first: false,
         };
-        let notes = before(&kitchen, &week(), &Makings::default(), &[one(0), one(1)]);
+        let notes = before(&kitchen, &week(), &Makings::default(), &[one(0), one(1)], &[]);
         let text = "Take 500 g minced beef out of the freezer and let it thaw in the fridge";
         let errand = Errand::Thaw { food: beef, amount: Quantity::grams(500.0) };
         assert_eq!(errand.text(kitchen.names(), kitchen.print.units), text);

@@ -9,6 +9,7 @@ use super::boxes::boxes;
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
 use super::cuts::cuts;
+use super::elsewhere::as_found;
 use super::fetch::fetch;
 use super::schedule::{least_finish, slower};
 use super::tasks::{Work, session_work};
@@ -16,6 +17,7 @@ use super::uses::{said, shared_out};
 use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
+use crate::progress::{self, At};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
@@ -24,8 +26,8 @@ pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand]
     super::at_once::tell(kitchen, &mut sessions);
     PrepPlan {
         week: week.name.clone(),
+        before: before(kitchen, week, makings, draws, &sessions),
         sessions,
-        before: before(kitchen, week, makings, draws),
         moves: moves(makings),
         short: makings.short.clone(),
     }
@@ -40,8 +42,12 @@ fn session_plan(
     (index, effort): (usize, Effort),
 ) -> SessionPlan {
     let session = &week.sessions[index];
+    let found = as_found(kitchen, session);
+    let kitchen = &*found;
     let work = session_work(kitchen, week, index, makings);
+    progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let planned = schedule(&work.asked(), effort);
+    progress::at(At::Advice { start: session.start });
     let mut timed = tasks(kitchen, makings, &work, &planned);
     shared_out(timed.iter_mut().map(|(task, _)| task));
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);

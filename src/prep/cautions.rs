@@ -21,6 +21,8 @@ pub enum Care {
     Contains(Vec<Holds>),
     /// Whose food is made first, and after which dishes the tools are cleaned.
     CrossContact(CrossContact),
+    /// What is not known for an allergic eater, as the week's warnings say it: at the head of the guide.
+    Unknown(String),
     /// What is not for a small child, as the week's warnings say it.
     Child(String),
     /// Foods whose allergens are not known.
@@ -34,12 +36,20 @@ pub enum Care {
 pub struct Holds {
     pub recipe: RecipeId,
     pub allergens: Vec<Allergen>,
+    /// Foods and kinds of food that the household avoids, in its own words.
+    pub words: Vec<String>,
 }
 
 impl Care {
     /// Without its source.
     pub fn text(&self, names: Names) -> String {
-        let dish = |one: &Holds| format!("{}: {}", names.recipe(one.recipe), one.allergens.iter().map(|one| one.name()).join(", "));
+        let dish = |one: &Holds| {
+            format!(
+                "{}: {}",
+                names.recipe(one.recipe),
+                one.allergens.iter().map(|one| one.name()).chain(one.words.iter().map(String::as_str)).join(", ")
+            )
+        };
         match self {
             Care::Rule { text, figures, .. } => with_figures(text, figures),
             Care::Avoided(dishes) => format!("This household avoids what is in here. {}.", dishes.iter().map(dish).join("; ")),
@@ -53,7 +63,7 @@ impl Care {
                     dishes(others)
                 )
             }
-            Care::Child(text) => text.clone(),
+            Care::Child(text) | Care::Unknown(text) => text.clone(),
             Care::Contains(dishes) => format!("Allergens. {}.", dishes.iter().map(dish).join("; ")),
             Care::NotKnown(foods) => {
                 format!("Allergens not known: {}. Read the labels.", foods.iter().map(|food| names.food(*food)).join(", "))
@@ -67,7 +77,7 @@ impl Care {
             Care::Rule { source, .. } => Some(source),
             Care::Contains(_) => Some(ANNEX),
             Care::CrossContact(_) => Some(CROSS_CONTACT),
-            Care::Avoided(_) | Care::Child(_) | Care::NotKnown(_) | Care::LocalRules => None,
+            Care::Avoided(_) | Care::Child(_) | Care::Unknown(_) | Care::NotKnown(_) | Care::LocalRules => None,
         }
     }
 
@@ -178,19 +188,25 @@ pub fn cautions(kitchen: &Kitchen, makings: &Makings, chosen: &[usize]) -> Vec<C
 pub(super) fn for_eaters(kitchen: &Kitchen, week: &Week, makings: &Makings, chosen: &[usize]) -> Vec<Care> {
     let made: Vec<RecipeId> = chosen.iter().map(|index| makings.makings[*index].recipe).unique().collect();
     let contacts = cross_contacts(kitchen, week, &made).into_iter().map(Care::CrossContact);
-    let children = guard(kitchen, week).cautions.into_iter().filter(|(dish, _)| dish.is_some_and(|dish| made.contains(&dish)));
-    contacts.chain(children.map(|(_, text)| Care::Child(text))).collect()
+    let guarded = guard(kitchen, week);
+    let unknown = guarded.unknown.into_iter().filter(|(dishes, _)| dishes.iter().any(|dish| made.contains(dish)));
+    let unknown: Vec<Care> = unknown.map(|(_, text)| Care::Unknown(text)).collect();
+    let children = guarded.cautions.into_iter().filter(|(dish, _)| dish.is_some_and(|dish| made.contains(&dish)));
+    unknown.into_iter().chain(contacts).chain(children.map(|(_, text)| Care::Child(text))).collect()
 }
 
 /// What each dish contains, and first of all what of it the household avoids.
 fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Care> {
     let (mut avoided, mut contained): (Vec<Holds>, Vec<Holds>) = (Vec::new(), Vec::new());
     for recipe in makings.map(|making| making.recipe) {
-        let known: Vec<Allergen> = recipe_contains(kitchen, recipe).allergens.into_iter().collect();
+        let contains = recipe_contains(kitchen, recipe);
+        let known: Vec<Allergen> = contains.allergens.into_iter().collect();
         let met: Vec<Allergen> = known.iter().filter(|one| kitchen.household.avoid.contains(one)).copied().collect();
-        let holds = |allergens: Vec<Allergen>| (!allergens.is_empty()).then_some(Holds { recipe, allergens });
-        avoided.extend(holds(met));
-        contained.extend(holds(known));
+        let holds = |allergens: Vec<Allergen>, words: Vec<String>| {
+            (!allergens.is_empty() || !words.is_empty()).then_some(Holds { recipe, allergens, words })
+        };
+        avoided.extend(holds(met, contains.avoided.into_iter().collect()));
+        contained.extend(holds(known, Vec::new()));
     }
     let avoided = (!avoided.is_empty()).then_some(Care::Avoided(avoided));
     avoided.into_iter().chain((!contained.is_empty()).then_some(Care::Contains(contained))).collect()

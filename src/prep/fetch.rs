@@ -232,6 +232,7 @@ mod tests {
             amount: Quantity::grams(grams),
             to_taste: false,
             stated: Stated::Plain,
+            tin: None,
             what_for: "Dish".into(),
             line: String::new(),
             at: Spot::default(),

@@ -5,6 +5,7 @@
 
 use std::collections::BTreeMap;
 
+use super::ahead::directly_before;
 use super::names::step_using;
 use super::tasks::{Part, Work};
 use super::{Link, LinkWhy};
@@ -63,11 +64,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
 
 /// The steps of the same recipe, in the session, that a step comes after.
 fn steps_before(recipe: &Recipe, step: usize) -> Vec<usize> {
-    let wanted: Vec<usize> = match &recipe.steps[step].after {
-        None => step.checked_sub(1).into_iter().collect(),
-        Some(list) => list.iter().filter_map(|after| if let After::Step(s) = after { Some(*s) } else { None }).collect(),
-    };
-    wanted.into_iter().filter(|s| recipe.steps.get(*s).is_some_and(|step| step.ahead.is_none())).collect()
+    directly_before(recipe, step).into_iter().filter(|s| recipe.steps.get(*s).is_some_and(|step| step.ahead.is_none())).collect()
 }
 
 /// The steps in the session that no other step of the recipe comes after.

@@ -1,6 +1,7 @@
 //! Tasks, appliances, people; the schedule; what the guide says.
 
 mod advice;
+mod ahead;
 mod at_once;
 mod before;
 mod boxes;
@@ -8,6 +9,7 @@ mod build;
 mod cautions;
 mod clock;
 mod cuts;
+mod elsewhere;
 mod evening;
 mod fetch;
 mod fill;
@@ -37,6 +39,7 @@ pub use advice::{Advice, Bottleneck, Change, Rule};
 pub use build::{prep, turnover};
 pub use cautions::{Care, Holds, cautions};
 pub use cuts::CutTogether;
+pub use elsewhere::out_of_order;
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use guide::{
@@ -48,6 +51,7 @@ pub use least::{AtTheMeal, at_the_meal, session_minutes};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
 pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
+pub use rounds::too_many_rounds;
 pub use say::{presence, reheated};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use skills::unskilled;

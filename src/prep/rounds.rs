@@ -1,7 +1,16 @@
 //! How one step of a making falls into rounds, where its appliances cannot take all of it at once.
 
-use crate::kitchen::{Kitchen, Step};
+use super::fill::loads_needed;
+use crate::kitchen::{Kitchen, Mistake, Recipe, Session, Step, Week};
 use crate::measure::whole_up;
+use crate::plan::{MadeAt, Making, Makings};
+use crate::words;
+
+/// Nobody cooks more rounds of one step in a session. Common practice, no source.
+const MOST_ROUNDS: i64 = 50;
+
+/// Nobody cooks more rounds of all steps in a week. Common practice, no source.
+const MOST_IN_ALL: i64 = 1000;
 
 /// One load of a step: the room it takes and its hands-on minutes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -16,10 +25,59 @@ pub(super) struct Round {
 pub(super) fn rounds(kitchen: &Kitchen, step: &Step, batches: f64, least: i64, wash: i64) -> Vec<Round> {
     let loads = match tightest_room(kitchen, step) {
         None => vec![0],
-        Some(room) => loads((whole_up(batches * step.takes, 1.0) as i64).max(least), room),
+        Some(room) => loads(room_taken(step, batches, least), room),
     };
     let hands = hands_of(step, batches, kitchen.rules.pace, &loads);
     loads.into_iter().zip(hands).map(|(takes, hands)| Round { takes, hands: hands + wash }).collect()
+}
+
+fn room_taken(step: &Step, batches: f64, least: i64) -> i64 {
+    (whole_up(batches * step.takes, 1.0) as i64).max(least)
+}
+
+/// How many rounds [`rounds`] gives.
+fn count(kitchen: &Kitchen, recipe: &Recipe, step: &Step, making: &Making) -> i64 {
+    let batches = making.batches.to_f64();
+    let taken = || room_taken(step, batches, loads_needed(kitchen, recipe, step, batches));
+    tightest_room(kitchen, step).map_or(1, |room| taken().div_euclid(room).saturating_add(i64::from(taken() % room > 0)).max(1))
+}
+
+/// Steps that would take more rounds than a person would cook, and weeks that would take more of them in all.
+pub fn too_many_rounds(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Mistake> {
+    let mut mistakes = Vec::new();
+    let mut all = 0i64;
+    for making in &makings.makings {
+        let MadeAt::Session(session) = making.at else { continue };
+        let recipe = &kitchen.recipes[making.recipe];
+        for step in recipe.steps.iter().filter(|step| step.ahead.is_none()) {
+            let rounds = count(kitchen, recipe, step, making);
+            all = all.saturating_add(rounds);
+            if rounds > MOST_ROUNDS {
+                mistakes.push(one_after_another(kitchen, recipe, step, rounds, &week.sessions[session]));
+            }
+        }
+    }
+    if let Some(first) = week.sessions.first().filter(|_| all > MOST_IN_ALL && mistakes.is_empty()) {
+        mistakes.push(Mistake {
+            at: first.at.clone(),
+            cause: format!("the sessions of this week would take {all} steps, rounds counted, and nobody cooks more than {MOST_IN_ALL}"),
+            remedy: "Cook less, or plan it as several weeks.".to_owned(),
+        });
+    }
+    mistakes
+}
+
+fn one_after_another(kitchen: &Kitchen, recipe: &Recipe, step: &Step, rounds: i64, session: &Session) -> Mistake {
+    let on: Vec<&str> = step.on.iter().map(|id| kitchen.appliances[*id].name.as_str()).collect();
+    let (on, day) = (on.join(" and the "), words::day(session.start.date()));
+    Mistake {
+        at: step.at.clone(),
+        cause: format!(
+            "{} would take {rounds} rounds of this step on the {on} in the session of {day}, and nobody cooks more than {MOST_ROUNDS}",
+            recipe.name
+        ),
+        remedy: "Make less of it, let a batch take less room (takes), or give the appliance more (room).".to_owned(),
+    }
 }
 
 /// Hands-on minutes in whole minutes, rounded up.

@@ -2,6 +2,7 @@
 
 use std::collections::BTreeSet;
 
+use super::elsewhere::as_found;
 use crate::kitchen::{HEAT, Kitchen, Step, Warning, Week};
 use crate::plan::{MadeAt, Makings};
 use crate::words::{clock, day};
@@ -10,6 +11,8 @@ use crate::words::{clock, day};
 pub fn unskilled(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec<Warning> {
     let mut warnings = Vec::new();
     for (index, session) in week.sessions.iter().enumerate().filter(|(_, session)| !session.people.is_empty()) {
+        let found = as_found(kitchen, session);
+        let kitchen = &*found;
         for making in makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)) {
             let mut said: BTreeSet<&str> = BTreeSet::new();
             let steps = kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());

@@ -1,5 +1,6 @@
 //! From the makings of one session to a problem for the scheduler, remembering what each job is.
 
+use super::elsewhere::as_found;
 use super::fill::loads_needed;
 use super::links::{last_of, link_all};
 use super::names::handles_raw;
@@ -73,6 +74,8 @@ impl Work {
 /// The jobs, people, appliances and links of session `index`.
 pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings: &Makings) -> Work {
     let session = &week.sessions[index];
+    let found = as_found(kitchen, session);
+    let kitchen = &*found;
     let people = people_of(session);
     let workers = people.iter().map(|person| worker(person, session)).collect();
     let problem = Problem { people: workers, machines: machines(kitchen), aim: aim(session), ..Problem::default() };

@@ -59,14 +59,20 @@ fn left_to_cook(kitchen: &Kitchen, one: &Ingredient, part: Option<&Amount>) -> O
 fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&Ingredient) -> f64) -> String {
     let recipe = &kitchen.recipes[recipe];
     let Some(asked) = recipe.steps.get(step) else { return String::new() };
-    let said: String = asked.text.iter().map(|piece| say(kitchen, recipe, piece, &times)).collect();
+    let (mut said, mut typed) = (String::new(), String::new());
+    for piece in &asked.text {
+        said.push_str(&say(kitchen, recipe, piece, &typed, &times));
+        if let Piece::Words(words) = piece {
+            typed.push_str(words);
+        }
+    }
     let rest = unnamed(recipe);
     if first_step(recipe) != Some(step) || rest.is_empty() {
         return said.trim().to_owned();
     }
     let rest = rest.iter().map(|index| {
         let one = &recipe.ingredients[*index];
-        amount_and_food(kitchen, one, None, times(one))
+        said_of_a_line(kitchen, one, None, times(one), "")
     });
     let rest: Vec<String> = rest.collect();
     format!("With {}: {}", listed(&rest), said.trim())
@@ -89,13 +95,67 @@ pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> V
     handled(recipe, step).into_iter().filter_map(said).collect()
 }
 
-fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, times: &impl Fn(&Ingredient) -> f64) -> String {
+/// `before`: the words of the step so far, without its foods.
+fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, before: &str, times: &impl Fn(&Ingredient) -> f64) -> String {
     match piece {
         Piece::Words(words) => words.clone(),
         Piece::Ingredient { index, share } => {
-            recipe.ingredients.get(*index).map_or_else(String::new, |one| amount_and_food(kitchen, one, share.as_ref(), times(one)))
+            recipe.ingredients.get(*index).map_or_else(String::new, |one| said_of_a_line(kitchen, one, share.as_ref(), times(one), before))
         }
     }
+}
+
+/// As [`amount_and_food`], in the words that the line and the text before it ask for.
+fn said_of_a_line(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64, before: &str) -> String {
+    if let Some(diced) = still_to_be_cut(kitchen, one, share, batches, before) {
+        return diced;
+    }
+    let said = amount_and_food(kitchen, one, share, batches);
+    let whole = || said.rsplit_once(" (").filter(|_| said.ends_with(')')).map_or(said.as_str(), |(whole, _)| whole).to_owned();
+    if ["juice of ", "zest of ", "rind of ", "yolks of ", "whites of "].iter().any(|part| before.ends_with(part)) {
+        return whole();
+    }
+    if let Some(part) = part_taken(one, share).filter(|_| !is_worked_on(before)) {
+        return format!("the {part} of {}", whole());
+    }
+    // Inside a bracket the weight follows a comma: "the peeled apples (2 apples, 365 g)".
+    if before.ends_with('(') && said.ends_with(')') && said.contains(" (") {
+        return said.replacen(" (", ", ", 1).trim_end_matches(')').to_owned();
+    }
+    said
+}
+
+/// "juice", "finely grated zest and juice": what alone is used of whole fruit, by the line's own words.
+fn part_taken(one: &Ingredient, share: Option<&Amount>) -> Option<String> {
+    let Wanted::Food { item: Some(item), .. } = &one.wanted else { return None };
+    let is_counted = share.unwrap_or(&item.amount).unit == Unit::Piece;
+    one.prep.as_deref().filter(|prep| is_counted && only_part_of(prep)).map(as_part)
+}
+
+/// Does the text right before it work on the whole fruit: "squeeze", "halve"?
+fn is_worked_on(before: &str) -> bool {
+    const WORK: [&str; 14] =
+        ["squeeze", "juice", "zest", "grate", "halve", "slice", "cut", "peel", "quarter", "wash", "scrub", "prick", "roll", "chop"];
+    let sentence = before.rsplit(['.', ';']).next().unwrap_or_default().to_lowercase();
+    sentence.split_whitespace().rev().take(6).any(|word| WORK.contains(&word.trim_matches(',')))
+}
+
+/// "535 g potatoes (400 g diced)" where the line weighs it cut and the step is what cuts it.
+fn still_to_be_cut(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64, before: &str) -> Option<String> {
+    let Wanted::Food { food, item: Some(item) } = &one.wanted else { return None };
+    let State::Prepared(form) = &item.state else { return None };
+    let verb = form.rsplit(' ').next().unwrap_or_default().strip_suffix("ed")?;
+    let doubled = verb.strip_suffix(|last| verb.chars().rev().nth(1) == Some(last)).unwrap_or(verb);
+    let words = before.rsplit(['.', ';']).next().unwrap_or_default().to_lowercase();
+    let is_verb = |word: &str| word == verb || word == doubled || word.strip_suffix('e') == Some(verb);
+    if !words.split(|c: char| !c.is_alphabetic()).any(is_verb) || share.is_some() {
+        return None;
+    }
+    let (units, spoons) = (kitchen.print.units, kitchen.rules.spoons);
+    let facts = &kitchen.foods[*food];
+    let bought = as_purchased(facts, &item.scaled(batches), &Dimension::Mass, spoons).ok()?;
+    let cut = show(&item.amount.scaled(batches).most(spoons), units);
+    Some(format!("{} {} ({cut} {form})", show(&bought, units), name_in_line(facts, one, 2.0)))
 }
 
 /// "40 g feta", "2 portions pearl barley, warm": a line of a meal with its amount, so many times.
@@ -160,9 +220,6 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             let described = describe(item);
             let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
-            if let Some(part) = one.prep.as_deref().filter(|prep| amount.unit == Unit::Piece && only_part_of(prep)) {
-                return format!("the {} of {} {described}{name}", as_part(part), shown(amount));
-            }
             let scaled = Item { amount: amount.clone(), ..item.clone() }.scaled(batches);
             let weight = weight_beside(kitchen, &kitchen.foods[*food], &scaled, one.prep.as_deref());
             let asked = Item { amount: amount.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);

@@ -14,7 +14,7 @@ use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
-use crate::plan::{Beware, MadeAt, Making, Makings, ShortMeal, User, goes_into, meal_contains, served_lines};
+use crate::plan::{Beware, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines};
 use crate::words::{degrees, in_a_sentence, listed, sentence};
 
 /// The meals of one week.
@@ -24,6 +24,8 @@ pub struct WeekCard {
     pub from: Date,
     /// Meals that nothing can serve any more: first on the card.
     pub short: Vec<ShortMeal>,
+    /// What is not known for an allergic eater: at the head of the card.
+    pub not_known: Vec<String>,
     pub days: Vec<CardDay>,
 }
 
@@ -140,7 +142,13 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
         let tonight = makings.moves.iter().filter(|one| one.on == on).map(errand).collect();
         CardDay { on, meals: meals.into_iter().map(|meal| card_meal(kitchen, week, makings, meal)).collect(), tonight }
     };
-    WeekCard { week: week.name.clone(), from: week.from, short: makings.short.clone(), days: dates.into_iter().map(day).collect() }
+    WeekCard {
+        week: week.name.clone(),
+        from: week.from,
+        short: makings.short.clone(),
+        not_known: guard(kitchen, week).unknown.into_iter().map(|(_, text)| text).collect(),
+        days: dates.into_iter().map(day).collect(),
+    }
 }
 
 fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) -> CardMeal {

@@ -5,10 +5,10 @@ use jiff::civil::Date;
 use super::leaves::leaves;
 use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, days, meals};
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Warning, Week};
-use crate::measure::Quantity;
+use crate::kitchen::{Kitchen, Lot, Warning, Week};
 use crate::pantry::Netted;
 use crate::plan::{Draw, Makings, food_contains, span};
+use crate::shelf::lot_dates;
 
 /// The stages the list is gathered from.
 pub struct Parts<'r> {
@@ -20,6 +20,7 @@ pub struct Parts<'r> {
     /// What other weeks take off the shelf first.
     pub reserved: &'r [Reserved],
     pub warnings: &'r [Warning],
+    pub today: Date,
     pub budget: Option<Budget>,
     /// Where it was asked for.
     pub compare: Option<Vec<TripComparison>>,
@@ -41,7 +42,12 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option
         no_price: parts.basket.no_price.iter().copied().filter(|food| listed(*food)).collect(),
         from_pantry: parts.netted.draws.iter().map(from_pantry).collect(),
         reserved: parts.reserved.to_vec(),
-        expiring: parts.netted.expiring.iter().map(|(lot, amount, until)| expiring(kitchen, *lot, amount, *until)).collect(),
+        expiring: parts
+            .netted
+            .expiring
+            .iter()
+            .map(|(lot, until)| expiring(kitchen, &parts.netted.lots[*lot], *until, parts.today))
+            .collect(),
         spare: parts.makings.makings.iter().filter_map(|making| making.spare.clone()).collect(),
         ask: parts.ask.to_vec(),
         moves: parts.makings.moves.clone(),
@@ -68,6 +74,10 @@ fn beware(kitchen: &Kitchen, food: FoodId) -> Option<Beware> {
     let avoid = &kitchen.household.avoid;
     let contains = food_contains(kitchen, food);
     let met: Vec<_> = avoid.iter().copied().filter(|one| contains.allergens.contains(one)).collect();
+    if !contains.avoided.is_empty() {
+        let names = met.iter().map(|one| one.name().to_owned());
+        return Some(Beware::Holds(names.chain(contains.avoided.iter().cloned()).collect()));
+    }
     if !met.is_empty() {
         return Some(Beware::Contains(met));
     }
@@ -80,7 +90,7 @@ fn from_pantry(draw: &Draw) -> FromPantry {
     FromPantry { of, amount: draw.amount.clone(), place, on, what_for: draw.what_for.clone(), look_first }
 }
 
-fn expiring(kitchen: &Kitchen, lot: usize, amount: &Quantity, until: Date) -> Expiring {
-    let lot = &kitchen.lots[lot];
-    Expiring { of: lot.of, amount: amount.clone(), place: lot.place, until }
+fn expiring(kitchen: &Kitchen, lot: &Lot, until: Option<Date>, today: Date) -> Expiring {
+    let past = !lot_dates(kitchen, lot).may_be_drawn_on(today);
+    Expiring { of: lot.of, amount: lot.amount.clone(), place: lot.place, until, past }
 }

@@ -6,7 +6,7 @@ use sha2::{Digest, Sha256};
 
 use super::list::{ListLine, Packed, ShoppingList, TripList};
 use crate::foods::FoodId;
-use crate::kitchen::{Names, ShopId};
+use crate::kitchen::{Names, ShopId, Trip};
 use crate::measure::{Money, Quantity, Units, show};
 
 #[derive(Debug, Clone, PartialEq)]
@@ -20,6 +20,8 @@ pub struct WeekBuys {
 #[derive(Debug, Clone, PartialEq)]
 pub struct TripBuys {
     pub on: Date,
+    /// Which trip of its day it is, as [`Trip::nth`].
+    pub nth: usize,
     /// The shops that are visited.
     pub shops: Vec<ShopId>,
     /// In the order of the list.
@@ -63,11 +65,16 @@ impl From<&TripList> for TripBuys {
             visit.lines().map(move |line| Buy::of(line, from))
         });
         let shops = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| stop.shop);
-        TripBuys { on: trip.on, shops: shops.collect(), lines: lines.collect(), unknown: Vec::new() }
+        TripBuys { on: trip.on, nth: trip.nth, shops: shops.collect(), lines: lines.collect(), unknown: Vec::new() }
     }
 }
 
 impl TripBuys {
+    /// Does it stand in the week's file?
+    pub fn is_planned(&self) -> bool {
+        self.nth < Trip::OWN
+    }
+
     /// Twelve hexadecimal digits of what is bought where on which day. Prices do not count: booking a trip may change them, and the
     /// list is the same.
     pub fn hash(&self, names: Names) -> String {

@@ -94,15 +94,14 @@ fn left_over(paid: &[&Paid]) -> Vec<Left> {
 }
 
 fn expiring(kitchen: &Kitchen, netted: &Netted, prices: &Prices, first_day: Date) -> Vec<InHand> {
-    let in_hand = |(lot, amount, until): &(usize, Quantity, Date)| {
-        let lot = &kitchen.lots[*lot];
+    let in_hand = |(lot, until): &(usize, Option<Date>)| {
+        let lot = &netted.lots[*lot];
         let Ware::Food(food) = lot.of else { return None };
         if !lot_dates(kitchen, lot).may_be_drawn_on(first_day) {
             return None;
         }
-        let dimension = amount.dimension();
         let rate = prices.of_lot(lot).unwrap_or(0.0);
-        Some(InHand { food, dimension, left: amount.base(), rate, until: Some(*until) })
+        Some(InHand { food, dimension: lot.amount.dimension(), left: lot.amount.base(), rate, until: *until })
     };
     netted.expiring.iter().filter_map(in_hand).collect()
 }

@@ -233,6 +233,8 @@ pub struct TripList {
     pub cost: Money,
     /// False: it stands in no file, and buys what no planned trip brings in time.
     pub planned: bool,
+    /// Which trip of its day it is, as [`Trip::nth`](crate::kitchen::Trip::nth).
+    pub nth: usize,
     /// The session or meal that waits for a trip of its own: "Thu 3 Dec supper".
     pub before: Option<String>,
     /// Where all trips are asked for.
@@ -381,6 +383,8 @@ pub struct PackCount {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Beware {
     Contains(Vec<Allergen>),
+    /// Allergens, foods and kinds of food, in the household's words.
+    Holds(Vec<String>),
     /// Its allergens are not known; these are avoided.
     MayContain(Vec<Allergen>),
 }
@@ -431,7 +435,10 @@ pub struct Expiring {
     pub of: Ware,
     pub amount: Quantity,
     pub place: Place,
-    pub until: Date,
+    /// `None` of what was cooked and nobody will eat, where no date is known.
+    pub until: Option<Date>,
+    /// May it not be eaten any more?
+    pub past: bool,
 }
 
 /// A food that no trip buys at the right time.

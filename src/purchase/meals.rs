@@ -223,16 +223,27 @@ impl Costing<'_> {
 
     /// As [`Costing::line`], for one who gets it without some of what goes into it.
     fn line_without(&mut self, line: &Ingredient, without: &[Ware]) -> Figures {
-        let Ware::Recipe(dish) = line.ware() else { return self.line(line) };
-        if !without.iter().any(|ware| goes_into(self.kitchen, dish, *ware)) {
+        self.line_lacking(line, without, &mut BTreeMap::new())
+    }
+
+    /// `known` are the dishes without it that were reckoned before, for one unit of `makes`.
+    fn line_lacking(&mut self, line: &Ingredient, without: &[Ware], known: &mut BTreeMap<RecipeId, Figures>) -> Figures {
+        let Wanted::Recipe { recipe: dish, most, .. } = &line.wanted else { return self.line(line) };
+        if !without.iter().any(|ware| goes_into(self.kitchen, *dish, *ware)) {
             return self.line(line);
         }
         let mut figures = Figures::default();
-        let Wanted::Recipe { most, .. } = &line.wanted else { return figures };
-        let recipe = &self.kitchen.recipes[dish];
+        let recipe = &self.kitchen.recipes[*dish];
         let Some(amount) = in_makes(recipe, most) else { return figures };
-        for part in recipe.ingredients.iter().filter(|part| !without.contains(&part.ware())) {
-            figures.add(&self.line_without(part, without), amount.to_f64() / recipe.makes.base());
+        if !known.contains_key(dish) {
+            let mut one = Figures::default();
+            for part in recipe.ingredients.iter().filter(|part| !without.contains(&part.ware())) {
+                one.add(&self.line_lacking(part, without, known), 1.0 / recipe.makes.base());
+            }
+            known.insert(*dish, one);
+        }
+        if let Some(one) = known.get(dish) {
+            figures.add(one, amount.to_f64());
         }
         figures
     }

@@ -16,6 +16,9 @@ use crate::shelf::rounded;
 /// So many recipes are named.
 const MOST_RECIPES: usize = 5;
 
+/// A dish that takes more makings of components is no way to use something up: it is not named.
+const MOST_MAKINGS: usize = 200;
+
 /// An amount of one food that should be used, in base units of `dimension`.
 #[derive(Debug, Clone)]
 pub(super) struct InHand {
@@ -32,11 +35,13 @@ pub(super) struct InHand {
 pub(super) fn recipe_uses(kitchen: &Kitchen, in_hand: Vec<InHand>) -> Vec<RecipeUse> {
     let stating = Stating::new(kitchen);
     let tried = kitchen.recipes.iter().enumerate().map(|(id, recipe)| {
-        let mut trial = Trial { kitchen, stating: &stating, in_hand: in_hand.clone(), value: 0.0, uses: Vec::new(), needs: Vec::new() };
+        let mut trial =
+            Trial { kitchen, stating: &stating, in_hand: in_hand.clone(), value: 0.0, uses: Vec::new(), needs: Vec::new(), makings: 0 };
         trial.make(recipe, &Number::ONE);
         (RecipeId(id), trial)
     });
-    let mut worth_while: Vec<(RecipeId, Trial)> = tried.filter(|(_, trial)| rounded(trial.value).0 > 0).collect();
+    let makes_sense = |trial: &Trial| trial.makings <= MOST_MAKINGS && rounded(trial.value).0 > 0;
+    let mut worth_while: Vec<(RecipeId, Trial)> = tried.filter(|(_, trial)| makes_sense(trial)).collect();
     worth_while.sort_by(|(_, a), (_, b)| tidy(b.value).total_cmp(&tidy(a.value)));
     worth_while.truncate(MOST_RECIPES);
     let tidied = |parts: Vec<FoodAmount>| parts.into_iter().map(tidied).collect();
@@ -56,6 +61,8 @@ struct Trial<'k> {
     value: f64,
     uses: Vec<FoodAmount>,
     needs: Vec<FoodAmount>,
+    /// Of the recipe and its components so far.
+    makings: usize,
 }
 
 fn tidied(part: FoodAmount) -> FoodAmount {
@@ -65,6 +72,10 @@ fn tidied(part: FoodAmount) -> FoodAmount {
 impl Trial<'_> {
     fn make(&mut self, recipe: &Recipe, batches: &Number) {
         let kitchen = self.kitchen;
+        self.makings += 1;
+        if self.makings > MOST_MAKINGS {
+            return;
+        }
         for line in &recipe.ingredients {
             match &line.wanted {
                 Wanted::Food { food, .. } if kitchen.rules.always.contains(food) || kitchen.rules.ask.contains(food) => {}

@@ -8,10 +8,8 @@ use super::cover::Loose;
 use super::windows::{Shelf, Sized};
 use crate::foods::convert;
 use crate::kitchen::{Pack, PackKind, Warning};
-use crate::measure::{Dimension, Number, Quantity, UnitPrice, is_nothing_of};
-
-/// A pack this near a size stated in a line counts as that size (ten per cent).
-const NEAR_A_TIN: Number = Number::over(1, 10);
+use crate::measure::{Dimension, Number, Quantity, UnitPrice};
+use crate::shelf::is_near_a_tin;
 
 /// A shelf, with the packs it was made of.
 #[derive(Debug, Clone, Default)]
@@ -160,7 +158,7 @@ fn in_proportion(ask: &Ask, amount: &Quantity) -> Result<i64, NotComparable> {
 /// Of the sizes of tins that lines state, the one a pack counts as.
 fn nearest_tin<'t>(tins: &'t [Number], plain: &Number) -> Option<&'t Number> {
     let off = |tin: &Number| (plain - tin).abs();
-    let near = tins.iter().filter(|tin| is_nothing_of(&(off(tin) - *tin * NEAR_A_TIN), tin));
+    let near = tins.iter().filter(|tin| is_near_a_tin(plain, tin));
     near.min_by(|a, b| off(a).cmp(&off(b)).then(a.cmp(b)))
 }
 

@@ -37,12 +37,9 @@ pub(super) fn visit_within(fares: &[i64], foods: &[Vec<Choice>], most_branches: 
     let mut search = Search { most_branches, ..Search::new(fares, foods) };
     let none = vec![i64::MAX; foods.len()];
     search.branch(0, 0, &none);
-    let visited = match &search.best {
-        Some(best) => best.visited.clone(),
-        None => vec![true; fares.len()],
-    };
-    let chosen = foods.iter().map(|choices| in_shops(choices, &visited)).collect();
-    let gap = search.best.as_ref().map_or(0, |best| best.cost.saturating_sub(search.least_open).max(0));
+    let best = search.best.unwrap_or(search.ceiling);
+    let chosen = foods.iter().map(|choices| in_shops(choices, &best.visited)).collect();
+    let gap = best.cost.saturating_sub(search.least_open).max(0);
     Visits { chosen, gap }
 }
 
@@ -66,8 +63,8 @@ struct Search<'a> {
     /// By shop, then food: the lowest price in this shop or a later one.
     later: Vec<Vec<i64>>,
     visited: Vec<bool>,
-    /// A cost and number of shops that can be had, found by dropping shops one by one.
-    ceiling: (i64, usize),
+    /// A round that can be had, found by dropping shops one by one. It is taken where the search ends before it finds one as good.
+    ceiling: Best,
     best: Option<Best>,
     branches: usize,
     most_branches: usize,
@@ -111,10 +108,12 @@ impl Search<'_> {
             .try_fold(0i64, |sum, price| if price == i64::MAX { None } else { sum.checked_add(price) });
         let Some(goods) = goods else { return };
         let cost = goods.saturating_add(spent);
-        if (cost, shops) > self.ceiling || self.best.as_ref().is_some_and(|best| (cost, shops) >= (best.cost, best.shops)) {
+        if (cost, shops) > (self.ceiling.cost, self.ceiling.shops)
+            || self.best.as_ref().is_some_and(|best| (cost, shops) >= (best.cost, best.shops))
+        {
             return;
         }
-        if self.branches > self.most_branches && self.best.is_some() {
+        if self.branches > self.most_branches {
             self.least_open = self.least_open.min(cost);
             return;
         }
@@ -135,7 +134,7 @@ fn lower(a: &[i64], b: &[i64]) -> Vec<i64> {
 }
 
 /// Starts with all shops and drops whichever saves the most, as long as that saves or costs nothing.
-fn drop_one_by_one(fares: &[i64], price: &[Vec<i64>]) -> (i64, usize) {
+fn drop_one_by_one(fares: &[i64], price: &[Vec<i64>]) -> Best {
     let cost = |visited: &[usize]| -> i64 {
         let foods = price.first().map_or(0, Vec::len);
         let goods = (0..foods).map(|food| visited.iter().map(|shop| price[*shop][food]).min().unwrap_or(i64::MAX));
@@ -152,5 +151,6 @@ fn drop_one_by_one(fares: &[i64], price: &[Vec<i64>]) -> (i64, usize) {
         }
         (best, visited) = (less, next);
     }
-    (best, visited.len())
+    let is_visited = |shop: usize| visited.contains(&shop);
+    Best { cost: best, shops: visited.len(), visited: (0..fares.len()).map(is_visited).collect() }
 }

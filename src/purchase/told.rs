@@ -12,7 +12,15 @@ use crate::plan::State;
 impl TripList {
     /// A trip of which nobody knows what it bought.
     pub fn untold(trip: &Trip, state: State) -> TripList {
-        TripList { on: trip.on, cost: Money::ZERO, planned: trip.planned, before: None, state: Some(state), shops: Vec::new() }
+        TripList {
+            on: trip.on,
+            cost: Money::ZERO,
+            planned: trip.planned,
+            nth: trip.nth,
+            before: None,
+            state: Some(state),
+            shops: Vec::new(),
+        }
     }
 
     /// As it was printed: shops in their order, lines by section.
@@ -26,7 +34,7 @@ impl TripList {
         }
         let visits: Vec<ShopVisit> = sellers.into_iter().map(|at| visit(kitchen, buys, at)).collect();
         let cost = visits.iter().map(|visit| visit.at.map_or(Money::ZERO, |stop| stop.cost)).sum();
-        TripList { on: buys.on, cost, planned: true, before: None, state: Some(state), shops: visits }
+        TripList { on: buys.on, cost, planned: buys.is_planned(), nth: buys.nth, before: None, state: Some(state), shops: visits }
     }
 }
 

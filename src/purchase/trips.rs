@@ -80,8 +80,9 @@ impl Gathered {
 
 /// On the first trip, even if nobody sells it there.
 fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut Gathered) {
-    let Some((trip, first)) = week.trips.iter().enumerate().find(|(_, trip)| trip.planned) else { return };
     for top_up in &netted.top_ups {
+        let first = week.trips.iter().enumerate().find(|(_, trip)| trip.planned && !trip.settled.contains(&top_up.food));
+        let Some((trip, first)) = first else { continue };
         let dimension = top_up.amount.dimension();
         let own_words = demanded.stated_in.get(&top_up.food).is_some_and(|stated| *stated != dimension);
         let need = gathered.of(top_up.food, trip, dimension, own_words);
@@ -114,8 +115,9 @@ impl Sold {
         Sold { by_trip: week.trips.iter().map(sold_on).collect() }
     }
 
-    /// Those of `trips` that count for a food: those that sell it, or all where none does.
-    fn among(&self, trips: Vec<usize>, food: FoodId) -> Vec<usize> {
+    /// Those of `trips` that count for a food: those that sell it, or all where none does; never one on which it is settled.
+    fn among(&self, week: &Week, mut trips: Vec<usize>, food: FoodId) -> Vec<usize> {
+        trips.retain(|&trip| !week.trips[trip].settled.contains(&food));
         let selling: Vec<usize> = trips.iter().copied().filter(|&trip| self.by_trip[trip].contains(&food)).collect();
         if selling.is_empty() { trips } else { selling }
     }
@@ -124,7 +126,7 @@ impl Sold {
 /// A trip of the week's own file where one comes in time, else one of its own.
 fn assign(kitchen: &Kitchen, week: &Week, sold: &Sold, demand: &Demand) -> Option<Assigned> {
     let (planned, own): (Vec<usize>, Vec<usize>) = (0..week.trips.len()).partition(|&trip| week.trips[trip].planned);
-    let planned = assign_among(kitchen, week, sold.among(planned, demand.food), demand);
+    let planned = assign_among(kitchen, week, sold.among(week, planned, demand.food), demand);
     if planned.as_ref().is_some_and(Assigned::is_in_time) {
         return planned;
     }
@@ -155,7 +157,7 @@ pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, n
             days.push(on);
         }
     }
-    days.into_iter().map(|on| Trip { on, shops: None, planned: false, at: week.at.clone() }).collect()
+    days.into_iter().map(|on| Trip { on, shops: None, planned: false, nth: Trip::OWN, settled: Vec::new(), at: week.at.clone() }).collect()
 }
 
 fn assign_among(kitchen: &Kitchen, week: &Week, trips: Vec<usize>, demand: &Demand) -> Option<Assigned> {

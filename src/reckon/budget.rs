@@ -15,6 +15,7 @@ use std::borrow::Cow;
 use std::collections::BTreeSet;
 
 use super::{Reckoning, Stages, open_stages};
+use crate::book::Booked;
 use crate::foods::FoodId;
 use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, RecipeId, ShopId, Wanted, Week};
 use crate::measure::Money;
@@ -104,7 +105,9 @@ fn tried(reckoning: &Reckoning, changes: &[Change]) -> Option<Trial> {
         }
     }
     drop_lines(&mut week, &dropped);
-    let (week, Stages { needs, .. }) = open_stages(&kitchen, Cow::Owned(week), reckoning.begun).ok()?;
+    // How trips of their own are numbered costs nothing.
+    let nothing = Booked::default();
+    let (week, Stages { needs, .. }) = open_stages(&kitchen, Cow::Owned(week), reckoning.begun.map(|today| (today, &nothing))).ok()?;
     Some(Trial::of(&choose_thrifty(&kitchen, &week, &needs.needs, &thrifty), &needs.flags).beside(reckoning.paid))
 }
 

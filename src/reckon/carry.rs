@@ -17,9 +17,9 @@ use jiff::civil::Date;
 use super::lived::Lived;
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
-use crate::measure::{Quantity, is_nothing_of};
-use crate::pantry;
-use crate::plan::{self, Draw, Makings};
+use crate::measure::{Number, Quantity, is_nothing_of};
+use crate::pantry::{self, Netted};
+use crate::plan::{self, Makings};
 use crate::purchase::Reserved;
 
 /// A kitchen whose shelf is as the other weeks leave it.
@@ -83,24 +83,27 @@ impl Carried<'_> {
         demanded.demand.retain(|demand| uses.counts_on(demand.on));
         makings.cooked_draws.retain(|draw| uses.counts_on(draw.on));
         let netted = pantry::net(&self.kitchen, &rest, &makings, &demanded);
-        self.reserved.extend(reserved(&self.kitchen, &rest, &netted.draws, &netted.left));
+        self.reserved.extend(reserved(&self.kitchen, &rest, &netted));
         let kitchen = self.kitchen.to_mut();
-        for (lot, left) in kitchen.lots.iter_mut().zip(netted.left) {
-            lot.amount = left;
-        }
+        kitchen.lots = netted.lots;
         kitchen.lots.retain(|lot| !lot.amount.is_zero());
         let spare = spare(&kitchen, &rest, &makings, uses, first);
         kitchen.lots.extend(spare);
     }
 }
 
-/// What was taken out of each lot, in the lot's own measure.
-fn reserved(kitchen: &Kitchen, week: &Week, draws: &[Draw], left: &[Quantity]) -> Vec<Reserved> {
+/// What was taken out of each lot, in the lot's own measure; packs opened meanwhile count as of their lot.
+fn reserved(kitchen: &Kitchen, week: &Week, netted: &Netted) -> Vec<Reserved> {
     let mut reserved = Vec::new();
-    for (index, (lot, left)) in kitchen.lots.iter().zip(left).enumerate() {
-        let taken = lot.amount.minus(left).filter(|taken| !is_nothing_of(taken.exact(), lot.amount.exact()));
-        let Some(taken) = taken else { continue };
-        let mine = || draws.iter().filter(|draw| draw.lot == index);
+    for (index, lot) in kitchen.lots.iter().enumerate() {
+        let is_of = |other: usize| other == index || netted.pack_of.get(&other) == Some(&index);
+        let left = netted.lots.iter().enumerate().filter(|(other, _)| is_of(*other)).map(|(_, lot)| lot.amount.exact()).sum::<Number>();
+        let taken = lot.amount.exact() - left;
+        if is_nothing_of(&taken, lot.amount.exact()) {
+            continue;
+        }
+        let taken = Quantity::of(&lot.amount.dimension(), taken);
+        let mine = || netted.draws.iter().filter(|draw| is_of(draw.lot));
         let mut what_for: Vec<String> = Vec::new();
         for what in mine().flat_map(|draw| &draw.what_for) {
             if !what_for.contains(what) {
@@ -127,6 +130,7 @@ fn spare(kitchen: &Kitchen, week: &Week, makings: &Makings, uses: &Uses, first: 
         .map(|spare| Lot {
             of: Ware::Recipe(spare.recipe),
             amount: spare.amount.clone(),
+            pack: None,
             place: if spare.frozen { Place::Freezer } else { kitchen.recipes[spare.recipe].reach().1 },
             best_before: None,
             use_by: None,

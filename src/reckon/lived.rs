@@ -12,8 +12,9 @@ use std::borrow::Cow;
 use jiff::civil::{Date, DateTime, Time};
 
 use super::{Stages, stages};
-use crate::book::{Bench, Booked, goods_of, issue_meal, issue_session, put_all, records};
-use crate::kitchen::{Kitchen, Meal, Warning, Week};
+use crate::book::{Bench, Booked, goods_of, issue_meal, issue_session, open_lines, put_all, records};
+use crate::foods::FoodId;
+use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week};
 use crate::plan::{Standing, State, span};
 use crate::prep::{Turnover, turnover};
 use crate::purchase::{Basket, TripBuys, WeekBuys, choose};
@@ -41,6 +42,8 @@ pub(super) struct Lived<'w, 'p> {
     pub week: Cow<'w, Week>,
     pub standing: Standing,
     pub print: Option<Print<'p>>,
+    booked: &'p Booked,
+    today: Date,
     /// Where something of it is taken as done.
     pub as_planned: Option<AsPlanned>,
 }
@@ -54,11 +57,12 @@ enum Happened {
 }
 
 impl<'w, 'p> Lived<'w, 'p> {
-    pub fn of(kitchen: &Kitchen, week: &'w Week, booked: &Booked, print: Option<Print<'p>>, today: Date) -> Lived<'w, 'p> {
-        let week = without_skipped(week);
+    pub fn of(kitchen: &Kitchen, week: &'w Week, booked: &'p Booked, print: Option<Print<'p>>, today: Date) -> Lived<'w, 'p> {
+        let mut week = without_skipped(week);
+        settle(kitchen, &mut week, booked);
         let standing = standing(&week, booked, today);
         let as_planned = standing.has_taken_as_done().then(|| AsPlanned::of(kitchen, standing.keep(&week, |state| state != State::Done)));
-        Lived { week, standing, print, as_planned }
+        Lived { week, standing, print, booked, today, as_planned }
     }
 
     /// The week with what is still to come alone.
@@ -71,13 +75,18 @@ impl<'w, 'p> Lived<'w, 'p> {
         first <= until && from <= last
     }
 
-    /// What a trip that is taken as done bought.
-    pub fn bought(&self, on: Date) -> Option<TripBuys> {
-        if let Some(printed) = self.print.and_then(|print| print.buys.trips.iter().find(|trip| trip.on == on)) {
-            return Some(printed.clone());
-        }
-        let planned = self.as_planned.as_ref()?;
-        planned.basket.trips.iter().find(|trip| trip.on == on).map(TripBuys::from)
+    /// What a trip that is taken as done bought: its lines that are not booked.
+    fn bought(&self, kitchen: &Kitchen, trip: &Trip) -> Option<TripBuys> {
+        let is_it = |on: Date, nth: usize| (on, nth) == (trip.on, trip.nth);
+        let printed = self.print.and_then(|print| print.buys.trips.iter().find(|told| is_it(told.on, told.nth))).cloned();
+        let planned = || self.as_planned.as_ref()?.basket.trips.iter().find(|told| is_it(told.on, told.nth)).map(TripBuys::from);
+        printed.or_else(planned).map(|bought| open_lines(kitchen, &bought, self.booked))
+    }
+
+    /// Trips of their own that were printed, are past and not booked.
+    pub fn own_trips(&self) -> impl Iterator<Item = &'p TripBuys> {
+        let printed = self.print.map(|print| print.buys.trips.as_slice()).unwrap_or_default();
+        printed.iter().filter(|trip| !trip.is_planned() && trip.on < self.today && !self.booked.has_trip(trip.on, trip.nth))
     }
 
     /// What a session that is taken as done took and gave.
@@ -93,7 +102,10 @@ impl<'w, 'p> Lived<'w, 'p> {
         let mut happened = Vec::new();
         for trip in self.standing.trips(&self.week, is_past) {
             let at = trip.on.to_datetime(Time::midnight());
-            happened.extend(self.bought(trip.on).map(|buys| (at, Happened::Trip(buys))));
+            happened.extend(self.bought(kitchen, trip).map(|buys| (at, Happened::Trip(buys))));
+        }
+        for trip in self.own_trips() {
+            happened.push((trip.on.to_datetime(Time::midnight()), Happened::Trip(open_lines(kitchen, trip, self.booked))));
         }
         for session in self.standing.sessions(&self.week, is_past) {
             happened.extend(self.turnover(kitchen, session.start).map(|session| (session.start, Happened::Session(session))));
@@ -108,7 +120,8 @@ impl<'w, 'p> Lived<'w, 'p> {
     /// What was not booked, and how it would be.
     pub fn not_booked(&self) -> Option<Warning> {
         let is_past = |state| state == State::TakenAsDone;
-        let trips: Vec<String> = self.standing.trips(&self.week, is_past).map(|trip| format!("the trip of {}", day(trip.on))).collect();
+        let trips = self.standing.trips(&self.week, is_past).map(|trip| trip.on).chain(self.own_trips().map(|trip| trip.on));
+        let trips: Vec<String> = trips.map(|on| format!("the trip of {}", day(on))).collect();
         let sessions = self.standing.sessions(&self.week, is_past).map(|session| format!("the session of {}", day_clock(session.start)));
         let sessions: Vec<String> = sessions.collect();
         let meals: Vec<_> = self.standing.meals(&self.week, is_past).collect();
@@ -154,17 +167,18 @@ fn without_skipped(week: &Week) -> Cow<'_, Week> {
     week
 }
 
+/// What of an open trip is booked, or was not to be had, is not bought on it any more.
+fn settle(kitchen: &Kitchen, week: &mut Cow<Week>, booked: &Booked) {
+    let settled = |trip: &Trip| booked.settled_foods(trip.on, trip.nth).filter_map(|food| kitchen.foods.find(food)).collect::<Vec<_>>();
+    let all: Vec<Vec<FoodId>> = week.trips.iter().map(settled).collect();
+    if all.iter().any(|foods| !foods.is_empty()) {
+        week.to_mut().trips.iter_mut().zip(all).for_each(|(trip, foods)| trip.settled = foods);
+    }
+}
+
 fn standing(week: &Week, booked: &Booked, today: Date) -> Standing {
     Standing {
-        trips: week
-            .trips
-            .iter()
-            .enumerate()
-            .map(|(place, trip)| {
-                let nth = week.trips[..place].iter().filter(|other| other.on == trip.on).count();
-                State::of(booked.has_trip(trip.on, nth), trip.on < today)
-            })
-            .collect(),
+        trips: week.trips.iter().map(|trip| State::of(booked.has_trip(trip.on, trip.nth), trip.on < today)).collect(),
         sessions: week.sessions.iter().map(|session| State::of(booked.has_session(session.start), session.start.date() < today)).collect(),
         meals: week.meals.iter().map(|meal| State::of(booked.has_meal(meal), meal.at_time.date() < today)).collect(),
     }
@@ -179,6 +193,7 @@ pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[&Lived]) -> Cow<
     for (_, week, what) in all {
         let lots = {
             let mut bench = Bench::new(&shelf, records(&shelf));
+            bench.rank_undated(span(&weeks[week].week).1);
             match (&what, &weeks[week].as_planned) {
                 (Happened::Trip(buys), _) => put_all(&shelf, &mut bench, &goods_of(&shelf, buys).0, buys.on),
                 (Happened::Session(session), _) => drop(issue_session(&shelf, &mut bench, session)),

@@ -21,7 +21,7 @@ use std::collections::BTreeSet;
 use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Warning, Week};
+use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Ware, Warning, Week};
 use crate::measure::{Money, show};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings, ShortMeal, State};
@@ -46,6 +46,7 @@ pub struct Reckoning<'k> {
     pub reserved: Vec<Reserved>,
     /// Of reading and of all stages, in order and each once.
     pub warnings: Vec<Warning>,
+    today: Date,
     /// Once something of the week is past or booked.
     begun: Option<Date>,
     /// What booked purchases of the week were paid.
@@ -80,7 +81,7 @@ pub struct Shown {
 /// past was done as planned.
 ///
 /// # Errors
-/// Meals that no session can serve, before anything of the week is past or booked; and what an eater is allergic to in anything they would
+/// Steps in more rounds than a person would cook; meals that no session can serve, before anything of the week is past or booked; and what an eater is allergic to in anything they would
 /// be served.
 pub fn reckon<'k>(
     loaded: &'k Loaded,
@@ -100,13 +101,17 @@ pub fn reckon<'k>(
     let kitchen = carried.kitchen;
     let begun = lived.standing.has_begun().then_some(today);
     let guarded = plan::guard(&kitchen, &lived.open());
-    let staged = open_stages(&kitchen, lived.open(), begun);
+    let staged = open_stages(&kitchen, lived.open(), begun.map(|today| (today, booked)));
     if !guarded.mistakes.is_empty() {
         let mut mistakes = guarded.mistakes;
         mistakes.extend(staged.err().into_iter().flatten());
         return Err(mistakes);
     }
     let (week, Stages { makings, demanded, netted, needs }) = staged?;
+    let rounds = prep::too_many_rounds(&kitchen, &week, &makings);
+    if !rounds.is_empty() {
+        return Err(rounds);
+    }
     let basket = purchase::choose(&kitchen, &week, &needs.needs);
     basket.is_counted(&kitchen, &week)?;
 
@@ -133,6 +138,7 @@ pub fn reckon<'k>(
         basket,
         reserved: carried.reserved,
         warnings,
+        today,
         begun,
         paid: booked.paid_between(first, last),
         past_trips: past_trips(&kitchen, &lived),
@@ -152,15 +158,17 @@ fn unskilled(kitchen: &Kitchen, week: &Week, makings: &Makings, told: &[Warning]
 fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
     let past = lived.week.trips.iter().zip(&lived.standing.trips).filter(|(_, state)| **state != State::Open);
     let told = |(trip, state): (&Trip, &State)| {
-        let printed = lived.print.and_then(|print| print.buys.trips.iter().find(|told| told.on == trip.on));
-        let planned = lived.as_planned.as_ref().and_then(|planned| planned.basket.trips.iter().find(|told| told.on == trip.on));
+        let is_it = |on: Date, nth: usize| (on, nth) == (trip.on, trip.nth);
+        let printed = lived.print.and_then(|print| print.buys.trips.iter().find(|told| is_it(told.on, told.nth)));
+        let planned = lived.as_planned.as_ref().and_then(|planned| planned.basket.trips.iter().find(|told| is_it(told.on, told.nth)));
         match (printed, planned) {
             (Some(printed), _) => TripList::told(kitchen, printed, *state),
             (None, Some(planned)) => TripList { state: Some(*state), ..planned.clone() },
             (None, None) => TripList::untold(trip, *state),
         }
     };
-    past.map(told).collect()
+    let own = lived.own_trips().map(|trip| TripList::told(kitchen, trip, State::TakenAsDone));
+    past.map(told).chain(own).collect()
 }
 
 fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
@@ -197,8 +205,12 @@ fn stages(kitchen: &Kitchen, week: &Week, makings: Makings) -> Stages {
 }
 
 /// The stages of what is open. A week that has begun gets trips of its own, and meals that nothing can serve are short.
-fn open_stages<'w>(kitchen: &Kitchen, week: Cow<'w, Week>, begun: Option<Date>) -> Result<(Cow<'w, Week>, Stages), Vec<Mistake>> {
-    let Some(today) = begun else {
+fn open_stages<'w>(
+    kitchen: &Kitchen,
+    week: Cow<'w, Week>,
+    begun: Option<(Date, &Booked)>,
+) -> Result<(Cow<'w, Week>, Stages), Vec<Mistake>> {
+    let Some((today, booked)) = begun else {
         let stages = stages(kitchen, &week, plan::plan(kitchen, &week)?);
         return Ok((week, stages));
     };
@@ -207,7 +219,7 @@ fn open_stages<'w>(kitchen: &Kitchen, week: Cow<'w, Week>, begun: Option<Date>) 
     let own = purchase::trips_of_their_own(kitchen, &week, &stages.demanded, &stages.netted, today);
     if !own.is_empty() {
         let trips = &mut week.to_mut().trips;
-        trips.extend(own);
+        trips.extend(own.into_iter().map(|trip| Trip { nth: booked.next_own_trip(trip.on), ..trip }));
         trips.sort_by_key(|trip| trip.on);
         stages.needs = purchase::needs(kitchen, &week, &stages.demanded, &stages.netted);
     }
@@ -225,6 +237,7 @@ impl Reckoning<'_> {
             ask: &self.demanded.ask,
             reserved: &self.reserved,
             warnings: &self.warnings,
+            today: self.today,
             budget: budget::budget(self),
             compare: shown.compared.then(|| purchase::compare(&self.kitchen, &self.week, &self.needs.needs)),
         };
@@ -233,7 +246,7 @@ impl Reckoning<'_> {
         if shown.all {
             list.trips.iter_mut().for_each(|trip| trip.state = Some(State::Open));
             list.trips.extend(self.past_trips.iter().cloned());
-            list.trips.sort_by_key(|trip| trip.on);
+            list.trips.sort_by_key(|trip| (trip.on, trip.nth));
         }
         list
     }
@@ -262,6 +275,23 @@ impl Reckoning<'_> {
     /// The plan of the week's open sessions.
     pub fn prep(&self, effort: Effort) -> PrepPlan {
         prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
+    }
+
+    /// Steps that need an appliance which is out of order in their session: mistakes for whoever plans the session, warnings for whoever
+    /// shops.
+    pub fn out_of_order(&self) -> Vec<Mistake> {
+        prep::out_of_order(&self.kitchen, &self.week, &self.makings)
+    }
+
+    /// Where the lots stand in pantry.toml that the open meals and sessions rely on: those they draw on, those of what is only to taste,
+    /// and those of foods that are looked at before the shopping.
+    pub fn relied_on(&self) -> BTreeSet<&Spot> {
+        let lots = &self.netted.lots;
+        let drawn = self.netted.draws.iter().map(|draw| &lots[draw.lot]);
+        let to_taste = self.demanded.demand.iter().filter(|demand| demand.to_taste).map(|demand| demand.food);
+        let foods: BTreeSet<_> = to_taste.chain(self.demanded.ask.iter().copied()).collect();
+        let looked_at = lots.iter().filter(|lot| matches!(lot.of, Ware::Food(food) if foods.contains(&food)));
+        drawn.chain(looked_at).map(|lot| &lot.at).collect()
     }
 
     /// Is anything of the week past or booked?
@@ -295,7 +325,7 @@ impl Reckoning<'_> {
 
 /// Foods on the list that contain, or may contain, what the household avoids.
 fn avoided_on_list(kitchen: &Kitchen, demanded: &Demanded, needs: &Needs) -> Vec<Warning> {
-    if kitchen.household.avoid.is_empty() {
+    if !kitchen.household.avoids_something() {
         return Vec::new();
     }
     let warn = |need: &plan::Need| {

@@ -31,7 +31,7 @@ pub struct Trials<'k> {
     /// What is still to come of it, with the places in it of the meals of `whole`.
     week: Week,
     places: Vec<Option<usize>>,
-    begun: Option<Date>,
+    begun: Option<(Date, &'k Booked)>,
 }
 
 /// One way to fill the week, reckoned.
@@ -62,7 +62,7 @@ pub struct Priced {
 /// What keeps the written meals alone from being reckoned.
 pub fn trials<'k>(
     loaded: &'k Loaded,
-    booked: &Booked,
+    booked: &'k Booked,
     prints: &[Option<Print>],
     (index, open): (usize, &[usize]),
     today: Date,
@@ -89,7 +89,7 @@ pub fn trials<'k>(
     let together: Vec<&Lived> = std::iter::once(&lived).chain(others.iter().filter(|other| other.overlaps(&lived))).collect();
     let shelf = lived::as_it_happened(&loaded.kitchen, &together);
     let carried = carry::carry(shelf, &others, &lived, today);
-    let begun = lived.standing.has_begun().then_some(today);
+    let begun = lived.standing.has_begun().then_some((today, booked));
     let week = lived.open().into_owned();
     let whole = lived.week.clone().into_owned();
     let places = whole.meals.iter().map(|meal| week.meals.iter().position(|other| other.at == meal.at)).collect();
@@ -145,11 +145,11 @@ impl Trials<'_> {
         let listed = purchase::listed(&tried.basket);
         let prices = Prices::new(&self.kitchen).with_list(listed);
         let last = last_day(&tried.week);
-        let goes_off = |(lot, amount, _): &(usize, crate::measure::Quantity, Date)| {
-            let lot = &self.kitchen.lots[*lot];
-            // Past its best before in cupboard or freezer it is still drawn.
-            let is_lost = !lot_dates(&self.kitchen, lot).may_be_drawn_on(last);
-            prices.of_lot(lot).filter(|_| is_lost).map(|rate| worth(amount, rate))
+        let goes_off = |(lot, _): &(usize, Option<Date>)| {
+            let lot = &tried.netted.lots[*lot];
+            // Past its best before in cupboard or freezer it is still drawn; what is cooked and nobody eats is lost.
+            let is_lost = matches!(lot.of, Ware::Recipe(_)) || !lot_dates(&self.kitchen, lot).may_be_drawn_on(last);
+            prices.of_lot(lot).filter(|_| is_lost).map(|rate| worth(&lot.amount, rate))
         };
         let off: Money = tried.netted.expiring.iter().filter_map(goes_off).sum();
         let cost = tried.basket.cost;

@@ -133,7 +133,9 @@ impl<'a> Beside<'a> {
             let together = all.iter().filter(|one| source_of(one) == Some(source)).map(|one| one.text(self.names)).join(" ");
             notes.push(vec![plain(together), soft(format!(" ({source})"))]);
         }
-        notes.extend(all.iter().filter(|one| one.source().is_none()).map(|one| vec![plain(one.text(self.names))]));
+        // What is not known for an eater stands at the head of the guide.
+        let plain_ones = all.iter().filter(|one| one.source().is_none() && !matches!(one, Care::Unknown(_)));
+        notes.extend(plain_ones.map(|one| vec![plain(one.text(self.names))]));
         notes
     }
 

@@ -2,7 +2,8 @@
 
 use jiff::civil::Date;
 
-use crate::book::{CountLine, CountPlace};
+use crate::book::{CountLine, CountPlace, Exact, LotRecord};
+use crate::measure::Units;
 
 use super::flow::{Block, Cursor, pour_evenly};
 use super::frame::{GRID, Head, across, columns, finished, headed, number_pages};
@@ -72,7 +73,7 @@ fn entry(setter: &mut Setter, line: &CountLine, on: Date, width: f32, settings: 
     let scale = settings.size.scale();
     let words = width - BLANK - 3.0 * GRID;
     let mut lines = setter.paragraph(&[strong(line.name.as_str())], scale.entry, words);
-    let mut details: Vec<Span> = vec![plain(amount(&line.lot.amount.quantity(), settings.units))];
+    let mut details: Vec<Span> = vec![plain(booked(&line.lot, settings.units))];
     if let Some(until) = line.until {
         let about = if line.estimate { "about\u{a0}" } else { "" };
         let when = if until.year() == on.year() { day(until) } else { full_day(until) };
@@ -82,6 +83,16 @@ fn entry(setter: &mut Setter, line: &CountLine, on: Date, width: f32, settings: 
     }
     lines.extend(setter.paragraph(&details, scale.note, words));
     closed(lines, width, air)
+}
+
+/// "350 g", of closed packs "3 × 400 g".
+fn booked(lot: &LotRecord, units: Units) -> String {
+    let (whole, pack) = (lot.amount.quantity(), lot.pack.as_ref().map(Exact::quantity));
+    let count = pack.as_ref().and_then(|pack| whole.ratio(pack));
+    match (count, &pack) {
+        (Some(count), Some(pack)) => format!("{count} × {}", amount(pack, units)),
+        _ => amount(&whole, units),
+    }
 }
 
 fn until_is_past(line: &CountLine, on: Date) -> bool {

@@ -6,7 +6,7 @@
 use itertools::Itertools;
 
 use crate::kitchen::Names;
-use crate::prep::{Before, PersonId, SessionPlan, presence};
+use crate::prep::{Before, Care, PersonId, SessionPlan, presence};
 
 use super::beside::{Beside, groups};
 use super::chart::{Look, chart};
@@ -217,6 +217,8 @@ impl<'a> Guide<'a> {
             facts.push(plain(duration(session.minutes)));
             facts.extend(session.finish_by.map(|by| strong(format!(", to be finished by\u{a0}{}", clock(by)))));
             under.push(facts);
+            let unknown = session.cautions.iter().filter(|care| matches!(care, Care::Unknown(_)));
+            under.extend(unknown.map(|care| vec![strong(care.text(self.names))]));
         }
         Head { over: format!("Prep guide, {}", self.week), title, under }
     }

@@ -7,13 +7,13 @@ use crate::kitchen::{Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units};
 use crate::plan::Spare;
 use crate::prep::Before;
-use crate::purchase::{Expiring, Flag, FromPantry, Leftover, Reserved, ShoppingList};
+use crate::purchase::{DayNote, Expiring, Flag, FromPantry, Leftover, Reserved, ShoppingList};
 
 use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, long_day, moment};
-use crate::words::list as words;
+use crate::words::list::{self as words, PAST_ITS_DATE};
 use crate::words::{place, sentence};
 
 /// One note, and the figures that stand at the right edge of its first line.
@@ -40,11 +40,13 @@ pub struct Notes<'a> {
 impl Notes<'_> {
     /// All notes in columns of `width`.
     pub fn blocks(&self, setter: &mut Setter, width: f32) -> Vec<Block> {
-        let groups: [(&str, Vec<Note>); 12] = [
+        let expiring = |past: bool| self.list.expiring.iter().filter(|lot| lot.past == past).map(|lot| self.expiring(lot)).collect();
+        let groups: [(&str, Vec<Note>); 14] = [
             ("Look before you go", self.run_in(&self.list.ask)),
             ("Already at home", self.at_home()),
             ("Kept for other weeks", self.kept()),
-            ("Use up first", self.list.expiring.iter().map(|lot| self.expiring(lot)).collect()),
+            (PAST_ITS_DATE, expiring(true)),
+            ("Use up first", expiring(false)),
             ("What it costs", self.costs()),
             ("Left in the packs, and good until", self.left_over()),
             ("No price known", self.run_in(&self.list.no_price)),
@@ -52,6 +54,7 @@ impl Notes<'_> {
             ("Before cooking", self.before.iter().map(|note| dated(moment(note.at), &note.errand.text(self.names, self.units))).collect()),
             ("During the week", self.moves()),
             ("Portions to spare", self.spare()),
+            ("Of what is wanted of a day", self.of_a_day()),
             ("Warnings", self.warnings()),
         ];
         let filled = groups.into_iter().filter(|(_, notes)| !notes.is_empty());
@@ -107,9 +110,11 @@ impl Notes<'_> {
         // Before the first trip it is too late to use anything up.
         let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
         let what = format!(", {}, {}", amount(&lot.amount, self.units), place(lot.place));
-        let until = day(lot.until);
+        let Some(last) = lot.until else { return vec![strong(self.names.ware(lot.of)), plain(what)].into() };
+        let until = day(last);
         let words = match lot.place {
-            _ if lot.until >= first => format!(": use up by {until}"),
+            _ if lot.past => format!(": past {until}; when in doubt, throw it out"),
+            _ if last >= first => format!(": use up by {until}"),
             Place::Fridge => format!(": past {until}; when in doubt, throw it out"),
             Place::Cupboard | Place::Freezer => format!(": best before {until}; look at it first"),
         };
@@ -175,6 +180,15 @@ impl Notes<'_> {
         self.list.spare.iter().map(note).collect()
     }
 
+    /// A paragraph a day and eater: what the planned meals give of what that eater wants of a day.
+    fn of_a_day(&self) -> Vec<Note> {
+        let note = |note: &DayNote| {
+            let given = words::of_a_day(note).join(", ");
+            vec![strong(format!("{}, {}: ", day(note.on), note.got.name)), plain(given)].into()
+        };
+        self.list.days.iter().map(note).collect()
+    }
+
     /// Without the file and the line they are about: those are for the screen.
     fn warnings(&self) -> Vec<Note> {
         let told = self.list.warnings.iter().filter(|warning| !self.is_told_at_its_line(warning)).map(Warning::words);
@@ -183,6 +197,10 @@ impl Notes<'_> {
 
     /// "oatcake may contain sesame: …" stands on the line of the oatcake already.
     fn is_told_at_its_line(&self, warning: &Warning) -> bool {
+        // At the head of the list.
+        if matches!(warning, Warning::NotKnown { .. }) {
+            return true;
+        }
         let Warning::Avoided { food, .. } = warning else { return false };
         self.list.lines().any(|line| line.beware.is_some() && self.names.food(line.food) == food)
     }

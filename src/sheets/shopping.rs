@@ -3,7 +3,7 @@
 //! The fold of the list runs down the page between its columns, so that each half is a strip that reads from top to
 //! bottom; heads and feet keep to one half.
 
-use crate::kitchen::Names;
+use crate::kitchen::{Names, Warning};
 use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, Stop, TripList};
@@ -74,9 +74,12 @@ pub fn shopping_list(list: &ShoppingList, before: &[Before], names: Names, setti
     let title = format!("Shopping list, {}", list.week);
     let mut pages: Vec<Page> = Vec::new();
     let mut rest_of_page = None;
+    let not_known: Vec<String> = list.warnings.iter().filter(|one| matches!(one, Warning::NotKnown { .. })).map(Warning::words).collect();
     for (index, trip) in list.trips.iter().enumerate() {
         let short = if index == 0 { list.short.as_slice() } else { &[] };
-        let (trip_pages, lowest) = TripSheet { over: &title, trip, short, names, settings }.pages(&mut setter);
+        let (trip_pages, lowest) =
+            TripSheet { over: &title, trip, short, not_known: if index == 0 { &not_known } else { &[] }, names, settings }
+                .pages(&mut setter);
         pages.extend(trip_pages);
         rest_of_page = Some(lowest);
     }
@@ -96,6 +99,8 @@ struct TripSheet<'a> {
     trip: &'a TripList,
     /// What runs short stands first on the list.
     short: &'a [ShortMeal],
+    /// What is not known for an allergic eater: before everything else.
+    not_known: &'a [String],
     names: Names<'a>,
     settings: Settings,
 }
@@ -108,6 +113,7 @@ impl TripSheet<'_> {
         let mut under = if shops.is_empty() { Vec::new() } else { vec![vec![plain(listed(&shops))]] };
         if !continued {
             under.splice(0..0, short_lines(self.short, self.names, self.settings.units));
+            under.splice(0..0, self.not_known.iter().map(|text| vec![strong(text)]));
         }
         Head { over: self.over.to_owned(), title, under }
     }

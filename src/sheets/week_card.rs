@@ -48,7 +48,9 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, names: Names, sett
         (Some(first), Some(last)) => format!("{} to {}", day(first.on), day(last.on)),
         _ => "No meals".to_owned(),
     };
-    let head = Head { over: over.to_owned(), title: span, under: short_lines(&card.short, names, settings.units) };
+    let mut under: Vec<Vec<Span>> = card.not_known.iter().map(|text| vec![strong(text)]).collect();
+    under.extend(short_lines(&card.short, names, settings.units));
+    let head = Head { over: over.to_owned(), title: span, under };
     let (mut page, mut top) = headed(setter, settings, &head, names.household);
     // Large lines want the width of the page.
     let count = if settings.size == Size::Large { 1 } else { 2 };

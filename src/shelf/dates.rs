@@ -39,8 +39,8 @@ pub fn after_days(day: Date, days: Days) -> Date {
 pub fn lot_dates(kitchen: &Kitchen, lot: &Lot) -> LotDates {
     let keeping = keeping(kitchen, lot);
     let opened = lot.opened.zip(opened_keeping(kitchen, lot)).map(|(day, days)| after_days(day, days));
-    // `since` is a stand-in for dates that are not known.
-    let dated = lot.use_by.or(lot.best_before).or(lot.opened).is_some();
+    // `since` is a stand-in for the dates on a pack, and stays one once the pack is opened.
+    let dated = lot.use_by.or(lot.best_before).is_some();
     let since = lot.since.filter(|_| !dated).zip(keeping).map(|(day, days)| after_days(day, days));
     let made = lot.made.zip(keeping).map(|(day, days)| after_days(day, days));
 

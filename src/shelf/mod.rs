@@ -4,10 +4,12 @@
 
 mod dates;
 mod draw;
+mod opened;
 mod price;
 
 pub use dates::{LotDates, after_days, lot_dates};
-pub use draw::{Shelf, Taken, food_rate};
+pub use draw::{First, Shelf, Taken, When};
+pub use opened::{counts_packs, food_rate, is_near_a_tin, once_opened};
 pub use price::{Prices, rounded, worth};
 
 #[cfg(test)]

@@ -1,9 +1,10 @@
-//! One unit price of a food: what was paid for it; else the list's own price of this week; else the cheapest that is known.
+//! One unit price of a food: what was paid for it; else the list's own price of this week; else the cheapest that is known. Of what was
+//! cooked: what went into it.
 
 use std::collections::BTreeMap;
 
-use crate::foods::{FoodId, convert};
-use crate::kitchen::{Kitchen, Lot, PackKind, Ware};
+use crate::foods::{FoodId, Item, as_purchased, convert};
+use crate::kitchen::{Ingredient, Kitchen, Lot, PackKind, RecipeId, Wanted, Ware};
 use crate::measure::{Dimension, Money, Quantity, tidy};
 
 /// Ten-thousandths of a minor unit in which a loose price is kept.
@@ -61,15 +62,43 @@ impl<'k> Prices<'k> {
         paid.or_else(|| self.listed.get(&food).and_then(each)).or_else(cheapest)
     }
 
-    /// Minor units of money for one base unit of a lot; `None` of what was cooked, and where no price is known.
+    /// Minor units of money for one base unit of a lot: of what was cooked, what went into it, shared over what that made. `None` where
+    /// no price of some of it is known.
     pub fn of_lot(&self, lot: &Lot) -> Option<f64> {
         let own = lot.amount.dimension();
         let paid = lot.paid.as_ref().filter(|paid| paid.per.dimension() == own && paid.per.base() > 0.0);
         let paid = paid.map(|paid| paid.minor_e4 as f64 / E4 / paid.per.base());
         match lot.of {
             Ware::Food(food) => self.of_one(food, &own, paid),
-            Ware::Recipe(_) => paid,
+            Ware::Recipe(recipe) => paid.or_else(|| {
+                let one = self.kitchen.recipes[recipe].in_makes(&Quantity::of(&own, 1))?;
+                Some(self.of_recipe(recipe)? * one.to_f64())
+            }),
         }
+    }
+
+    /// Minor units of money for one of what a recipe makes, by its lines. Foods that are always there, or only looked at, cost nothing,
+    /// and neither does what is to taste.
+    fn of_recipe(&self, id: RecipeId) -> Option<f64> {
+        let recipe = &self.kitchen.recipes[id];
+        let line = |line: &Ingredient| match &line.wanted {
+            Wanted::Food { food, .. } if self.kitchen.rules.always.contains(food) || self.kitchen.rules.ask.contains(food) => Some(0.0),
+            Wanted::Food { item: None, .. } => Some(0.0),
+            Wanted::Food { food, item: Some(item) } => self.of_item(*food, item),
+            Wanted::Recipe { recipe: part, most, .. } => {
+                Some(self.of_recipe(*part)? * self.kitchen.recipes[*part].in_makes(most)?.to_f64())
+            }
+        };
+        let whole: f64 = recipe.ingredients.iter().map(line).sum::<Option<f64>>()?;
+        Some(whole / recipe.makes.base())
+    }
+
+    fn of_item(&self, id: FoodId, item: &Item) -> Option<f64> {
+        let (food, spoons) = (&self.kitchen.foods[id], self.kitchen.rules.spoons);
+        [Dimension::Mass, Dimension::Volume, Dimension::Count].iter().find_map(|dimension| {
+            let amount = as_purchased(food, item, dimension, spoons).ok()?;
+            Some(self.of_one(id, dimension, None)? * amount.base())
+        })
     }
 
     /// Minor units of money, not rounded, that an amount costs at the cheapest known price; `amount` tells it in the dimension of a

@@ -1,4 +1,3 @@
-use jiff::civil::Date;
 use pretty_assertions::assert_eq;
 
 use super::*;
@@ -98,12 +97,12 @@ fn first_expired_is_first_out_and_undated_lots_come_last_in_file_order() {
         feta(100.0, Place::Fridge, |lot| lot.use_by = Some(date("2026-12-03"))),
     ]);
     let mut shelf = Shelf::new(&kitchen);
-    let taken = shelf.draw(FETA, date("2026-12-01"), &350.into(), |_| Some(1.into()));
+    let taken = shelf.draw(FETA, date("2026-12-01"), First::Opened, &350.into(), |_| Some(1.into()));
     assert_eq!(
         taken.iter().map(|taken| (taken.lot, taken.amount.to_f64())).collect::<Vec<_>>(),
         [(3, 100.0), (1, 100.0), (0, 100.0), (2, 50.0)]
     );
-    assert_eq!(shelf.left(2), Quantity::grams(50.0));
+    assert_eq!(*shelf.left(2), Quantity::grams(50.0));
 }
 
 #[test]
@@ -111,7 +110,8 @@ fn a_draw_that_would_leave_less_than_a_gram_takes_the_rest_which_counts_as_used(
     let kitchen = kitchen(vec![feta(100.0, Place::Fridge, |_| ()), feta(100.0, Place::Fridge, |_| ())]);
     let mut shelf = Shelf::new(&kitchen);
     // 100 g less 99 g is 1 g and stays; less 99.5 g it is half a gram, which goes with it.
-    let mut draw = |grams: f64| shelf.draw(FETA, date("2026-12-01"), &grams.into(), |_| Some(1.into())).remove(0).amount.to_f64();
+    let mut draw =
+        |grams: f64| shelf.draw(FETA, date("2026-12-01"), First::Opened, &grams.into(), |_| Some(1.into())).remove(0).amount.to_f64();
     assert_eq!((draw(99.0), draw(1.0), draw(99.5)), (99.0, 1.0, 100.0));
 }
 
@@ -121,11 +121,11 @@ fn a_lot_drawn_in_thirds_is_empty_after_three() {
     let mut shelf = Shelf::new(&kitchen);
     for _ in 0..3 {
         let third = crate::measure::Number::over(1000, 3);
-        let taken = shelf.draw(FETA, date("2026-12-01"), &third, |_| Some(1.into()));
+        let taken = shelf.draw(FETA, date("2026-12-01"), First::Opened, &third, |_| Some(1.into()));
         assert_eq!(taken.iter().map(|taken| &taken.amount).collect::<Vec<_>>(), [&third]);
     }
     assert!(!shelf.has_left(0));
-    assert!(shelf.draw(FETA, date("2026-12-01"), &1.into(), |_| Some(1.into())).is_empty());
+    assert!(shelf.draw(FETA, date("2026-12-01"), First::Opened, &1.into(), |_| Some(1.into())).is_empty());
 }
 
 #[test]
@@ -136,8 +136,12 @@ fn without_a_day_what_is_past_its_dates_or_not_made_yet_is_drawn_too() {
         feta(100.0, Place::Fridge, |lot| lot.use_by = Some(date("2026-12-09"))),
     ]);
     let shelf = Shelf::new(&kitchen);
-    assert_eq!(shelf.drawable(FETA, date("2026-12-01")), [2]);
-    assert_eq!(shelf.drawable(FETA, None::<Date>), [0, 2, 1], "feta that was made keeps 20 days in the fridge");
+    assert_eq!(shelf.drawable(FETA, date("2026-12-01"), First::Opened), [2]);
+    assert_eq!(
+        shelf.drawable(FETA, When::Anyway(date("2026-12-01")), First::Opened),
+        [0, 2, 1],
+        "feta that was made keeps 20 days in the fridge"
+    );
 }
 
 /// 200 g for 2.40 and three of them for 6.00: 1.20 and 1.00 a 100 g.

@@ -18,13 +18,21 @@ fn new(name: &str) -> String {
     format!("{name}.new")
 }
 
+/// What a booking writes behind what the book keeps of itself.
+#[derive(Debug, Clone, Copy)]
+pub struct Added<'b> {
+    /// Bytes of the book.
+    pub keep: u64,
+    pub lines: &'b str,
+}
+
 /// Writes the book and then the other files. Until the book is renamed nothing has happened, and what was begun is cleared away.
 ///
 /// `Some`: the booking stands, but a file after it could not be written; it is completed at the next start.
 ///
 /// # Errors
 /// The machine's. Nothing has happened.
-pub fn commit(files: &dyn Files, book: &str, others: &[(&str, String)]) -> io::Result<Option<io::Error>> {
+pub fn commit(files: &dyn Files, book: Added, others: &[(&str, String)]) -> io::Result<Option<io::Error>> {
     let prepared = prepare(files, book, others).and_then(|()| files.rename(&new(BOOK), BOOK));
     if let Err(error) = prepared {
         for name in others.iter().map(|(name, _)| *name).chain([BOOK]) {
@@ -41,12 +49,13 @@ pub fn commit(files: &dyn Files, book: &str, others: &[(&str, String)]) -> io::R
     Ok(follow().err())
 }
 
-fn prepare(files: &dyn Files, book: &str, others: &[(&str, String)]) -> io::Result<()> {
-    let all = others.iter().map(|(name, text)| (*name, text.as_str())).chain([(BOOK, book)]);
-    for (name, text) in all {
+fn prepare(files: &dyn Files, book: Added, others: &[(&str, String)]) -> io::Result<()> {
+    for (name, text) in others {
         files.write(&new(name), text.as_bytes())?;
         files.sync(&new(name))?;
     }
+    files.write_behind(&new(BOOK), BOOK, book.keep, book.lines.as_bytes())?;
+    files.sync(&new(BOOK))?;
     files.sync_folder()
 }
 

@@ -9,6 +9,7 @@ use std::time::Duration;
 
 use super::commit::{BOOK, PANTRY, SHOPS};
 use super::files::{Files, Locked};
+use super::stop::begin_writing;
 
 /// How often, and after how many milliseconds each time, another writer is waited for: ten seconds in all.
 const TRIES: u32 = 400;
@@ -32,6 +33,17 @@ const LINKS: usize = 40;
 const NEW: &str = ".new";
 
 impl Disk {
+    /// A new file, for whom the one that it replaces was.
+    fn begin(&self, name: &str) -> io::Result<File> {
+        begin_writing();
+        let file = create_anew(&self.place(name))?;
+        let old = name.strip_suffix(NEW).and_then(|old| fs::metadata(self.place(old)).ok());
+        if let Some(old) = old {
+            keep_mode_and_owner(&file, &old)?;
+        }
+        Ok(file)
+    }
+
     /// Where a file really stands: behind its link, and `x.new` beside the real `x`.
     fn place(&self, name: &str) -> PathBuf {
         let (name, ending) = name.strip_suffix(NEW).map_or((name, ""), |old| (old, NEW));
@@ -75,13 +87,19 @@ impl Files for Disk {
     }
 
     fn write(&self, name: &str, bytes: &[u8]) -> io::Result<()> {
-        let path = self.place(name);
-        let mut file = create_anew(&path)?;
-        let old = name.strip_suffix(NEW).and_then(|old| fs::metadata(self.place(old)).ok());
-        if let Some(old) = old {
-            keep_mode_and_owner(&file, &old)?;
+        self.begin(name)?.write_all(bytes)
+    }
+
+    /// The machine copies what is kept: it is not read into the program.
+    fn write_behind(&self, name: &str, old: &str, keep: u64, more: &[u8]) -> io::Result<()> {
+        let mut file = self.begin(name)?;
+        if keep > 0 {
+            let copied = io::copy(&mut open_ordinary(&self.place(old))?.take(keep), &mut file)?;
+            if copied < keep {
+                return Err(io::Error::new(io::ErrorKind::UnexpectedEof, format!("{old} became shorter while it was copied")));
+            }
         }
-        file.write_all(bytes)
+        file.write_all(more)
     }
 
     #[cfg(unix)]

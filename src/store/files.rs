@@ -12,6 +12,8 @@ pub trait Files {
     fn read(&self, name: &str) -> io::Result<Option<Vec<u8>>>;
     /// Makes the file new, or over again.
     fn write(&self, name: &str, bytes: &[u8]) -> io::Result<()>;
+    /// Makes the file of the first `keep` bytes of `old`, and `more` behind them. A missing `old` is empty.
+    fn write_behind(&self, name: &str, old: &str, keep: u64, more: &[u8]) -> io::Result<()>;
     /// Not before this returns is what was written on the disk.
     fn sync(&self, name: &str) -> io::Result<()>;
     /// In one step, over a file of that name.

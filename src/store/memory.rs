@@ -77,6 +77,12 @@ impl Files for Memory {
         done
     }
 
+    fn write_behind(&self, name: &str, old: &str, keep: u64, more: &[u8]) -> io::Result<()> {
+        let kept = self.read(old)?.unwrap_or_default();
+        let kept = kept.get(..keep as usize).ok_or_else(Memory::gone)?;
+        self.write(name, &[kept, more].concat())
+    }
+
     fn sync(&self, name: &str) -> io::Result<()> {
         self.step()?;
         self.now.borrow_mut().get_mut(name).ok_or_else(Memory::gone)?.1 = true;

@@ -19,10 +19,12 @@ mod files;
 mod mark;
 #[cfg(test)]
 mod memory;
+mod stop;
 #[cfg(test)]
 mod tests;
 
-pub use commit::{BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
+pub use commit::{Added, BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
 pub use disk::{Disk, create_anew, open_ordinary};
 pub use files::{Files, Locked};
 pub use mark::{FileChange, sha256, sha256_of};
+pub use stop::{begin_writing, unless_writing};

@@ -30,8 +30,8 @@ fn names(bookings: usize) -> Names {
 }
 
 fn book_once(files: &Memory, from: usize) -> std::io::Result<Option<std::io::Error>> {
-    let (book, pantry) = state(from + 1);
-    commit(files, &book, &[(PANTRY, pantry.clone()), (SHOPS, pantry)])
+    let ((kept, _), (book, pantry)) = (state(from), state(from + 1));
+    commit(files, Added { keep: kept.len() as u64, lines: &book[kept.len()..] }, &[(PANTRY, pantry.clone()), (SHOPS, pantry)])
 }
 
 fn start_again(files: &Memory) -> std::io::Result<Recovered> {

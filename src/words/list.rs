@@ -7,7 +7,9 @@ use crate::foods::Allergen;
 use crate::kitchen::{BatchCut, Names};
 use crate::measure::{Currency, Quantity, Units, show};
 use crate::plan::Move;
-use crate::purchase::{Beware, Figure, Lacking, ListLine, MealNote, OfferTaken, PackCount, Packed, SaveBy, Untimely, Windows, Without};
+use crate::purchase::{
+    Beware, DayNote, Figure, Lacking, ListLine, MealNote, OfferTaken, PackCount, Packed, SaveBy, Untimely, Windows, Without,
+};
 
 /// "3 for 2.00".
 pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
@@ -27,6 +29,9 @@ pub fn packs(line: &ListLine, units: Units) -> String {
 pub fn about(line: &ListLine) -> Option<String> {
     line.about.map(|pieces| format!("about {pieces}"))
 }
+
+/// Above what may not be eaten any more.
+pub const PAST_ITS_DATE: &str = "Past its date: look, then throw away or book it";
 
 /// What every use of a line is.
 pub const OPTIONAL: &str = "optional";
@@ -87,9 +92,23 @@ fn number(count: u32) -> String {
 pub fn beware(beware: &Beware) -> String {
     let names = |allergens: &[Allergen]| allergens.iter().map(|one| one.name()).collect::<Vec<_>>().join(", ");
     match beware {
+        Beware::Holds(words) => format!("contains {}", words.join(", ")),
         Beware::Contains(allergens) => format!("contains {}", names(allergens)),
         Beware::MayContain(allergens) => format!("may contain {}: allergens not known", names(allergens)),
     }
+}
+
+/// What the planned meals of a day give of what is wanted of it: "at least 1450 of 2000 kcal", "40 of 50 g protein".
+pub fn of_a_day(note: &DayNote) -> Vec<String> {
+    let least = if note.got.at_least { "at least " } else { "" };
+    let of = |got: f64, wanted: Option<f64>, unit: &str| wanted.map(|wanted| format!("{least}{got:.0} of {wanted:.0} {unit}"));
+    let got = &note.got;
+    let said = [
+        of(got.kcal, note.of.kcal, "kcal"),
+        of(got.protein_g, note.of.protein_g, "g protein"),
+        of(got.fibre_g, note.of.fibre_g, "g fibre"),
+    ];
+    said.into_iter().flatten().collect()
 }
 
 /// "bought 5 days before it is used; keeps 3 days".

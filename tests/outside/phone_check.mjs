@@ -1,29 +1,31 @@
 // The phone page in a headless browser: nothing is fetched, ticks survive a reload, targets and contrast hold, 320 px are enough,
 // the keyboard is enough, and what is copied is written to a file that `receive` can book.
 //
-//   apt-get install chromium        (or any Chromium; name it with CHROMIUM=PATH)
-//   npm install playwright-core
-//   cargo run -- --kitchen sample-data --today 2026-11-27 print --only phone --into SOME-FOLDER/phone
-//   node tests/outside/phone_check.mjs SOME-FOLDER/phone/list-2026-11-30.html SOME-FOLDER/phone/goods.toml
-//   cargo run -- --kitchen COPY-OF-sample-data --today 2026-11-28 receive SOME-FOLDER/phone/goods.toml
+//   .ci/run                         (installs what it needs and runs it by way of tests/browser.rs), or by hand:
+//   npm install --no-save --prefix target/browser playwright-core@1.54.1
+//   SPENCE_BROWSER=/usr/bin/chromium cargo test --test tests browser
+//
+// Given a folder of kitchens in place of a page, it opens the page of each: every name is text and does nothing; what is ticked is copied.
 //
 // Targets: at least 44 by 44 CSS px. Contrast: WCAG 2.2, 1.4.3, at least 4.5 to 1 for text.
 
-import { mkdtempSync, writeFileSync } from "node:fs";
+import { mkdtempSync, readFileSync, readdirSync, statSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
-import { chromium } from "playwright-core";
+
+const { chromium } = createRequire(resolve("target/browser/here.js"))("playwright-core");
 
 const [file, goods] = process.argv.slice(2);
-const url = pathToFileURL(resolve(file)).href;
 const flags = ["--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
 const wrong = [];
 const hold = (what, is) => { console.log(is ? "holds " : "WRONG ", what); if (!is) wrong.push(what); };
 
-const open = async scheme => {
+const open = async (scheme, file) => {
+  const url = pathToFileURL(resolve(file)).href;
   const context = await chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), "phone-")), {
-    executablePath: process.env.CHROMIUM || "/usr/bin/chromium", args: flags, viewport: { width: 320, height: 640 }, colorScheme: scheme,
+    executablePath: process.env.SPENCE_BROWSER || "/usr/bin/chromium", args: flags, viewport: { width: 320, height: 640 }, colorScheme: scheme,
   });
   const page = context.pages()[0] || await context.newPage();
   const asked = [], errors = [];
@@ -32,7 +34,7 @@ const open = async scheme => {
   page.on("pageerror", error => errors.push(String(error)));
   page.on("dialog", dialog => { errors.push("dialog: " + dialog.message()); dialog.dismiss(); });
   await page.goto(url);
-  return { context, page, asked, errors };
+  return { context, page, asked, errors, url };
 };
 
 // In the page: every text's contrast with what is behind it, and every target's size.
@@ -56,22 +58,24 @@ const look = () => {
   return { poor, small, wide: document.documentElement.scrollWidth > innerWidth };
 };
 
-for (const scheme of ["light", "dark"]) {
-  const { context, page, asked, errors } = await open(scheme);
-  await page.locator(".line summary").first().click();
-  await page.locator(".other input[value=other]").first().check();
-  const { poor, small, wide } = await page.evaluate(look);
-  hold(`${scheme}: contrast ${poor.join(" ")}`, poor.length === 0);
-  hold(`${scheme}: targets ${small.join(" ")}`, small.length === 0);
-  hold(`${scheme}: 320 px are enough`, !wide);
-  hold(`${scheme}: nothing but the file is asked for`, asked.every(one => one === url));
-  hold(`${scheme}: no error ${errors.join(" ")}`, errors.length === 0);
-  await page.screenshot({ path: join(dirname(resolve(file)), `phone-${scheme}.png`) });
-  await context.close();
-}
+const looks = async () => {
+  for (const scheme of ["light", "dark"]) {
+    const { context, page, asked, errors, url } = await open(scheme, file);
+    await page.locator(".line summary").first().click();
+    await page.locator(".other input[value=other]").first().check();
+    const { poor, small, wide } = await page.evaluate(look);
+    hold(`${scheme}: contrast ${poor.join(" ")}`, poor.length === 0);
+    hold(`${scheme}: targets ${small.join(" ")}`, small.length === 0);
+    hold(`${scheme}: 320 px are enough`, !wide);
+    hold(`${scheme}: nothing but the file is asked for`, asked.every(one => one === url));
+    hold(`${scheme}: no error ${errors.join(" ")}`, errors.length === 0);
+    await page.screenshot({ path: join(dirname(resolve(file)), `phone-${scheme}.png`) });
+    await context.close();
+  }
+};
 
-{
-  const { context, page, errors } = await open("light");
+const works = async () => {
+  const { context, page, errors } = await open("light", file);
   const ticks = page.locator(".trip").first().locator(".line .tick input");
   const count = await ticks.count();
   await ticks.first().focus();
@@ -117,5 +121,28 @@ for (const scheme of ["light", "dark"]) {
   await page.setViewportSize({ width: 1100, height: 900 });
   await page.screenshot({ path: join(dirname(resolve(file)), "phone-wide.png") });
   await context.close();
-}
+};
+
+// Every kitchen of the folder: its page, the name that stands in it everywhere, and where what is copied goes.
+const names = async folder => {
+  for (const kitchen of readdirSync(folder).sort()) {
+    const [name, page_file] = [readFileSync(join(folder, kitchen, "name"), "utf8"), join(folder, kitchen, "sheets/list-2026-11-30.html")];
+    const { context, page, asked, errors, url } = await open("light", page_file);
+    const found = await page.evaluate(() => ({
+      strange: document.querySelectorAll("img,svg,iframe,object,embed,link,base,a:not([href^='#'])").length, scripts: document.scripts.length,
+      handlers: [...document.querySelectorAll("*")].filter(one => [...one.attributes].some(part => part.name.startsWith("on"))).length,
+      bad: window.bad, wide: document.documentElement.scrollWidth > innerWidth,
+      said: ["h1", "h3", "h4", ".line b", ".step .text", "#week"].map(where => [...document.querySelectorAll(where)].map(one => one.textContent).join("\n")),
+    }));
+    const shown = found.said.every(text => text.includes(name));
+    for (const line of await page.locator(".line .tick input").all()) await line.check();
+    await page.locator(".copy").first().click();
+    writeFileSync(join(folder, kitchen, "goods.toml"), await page.locator(".trip textarea").first().inputValue());
+    const still = !found.strange && !found.handlers && found.scripts === 1 && found.bad === undefined && errors.length === 0 && asked.every(one => one === url);
+    hold(`${kitchen}: ${JSON.stringify(name)} is text ${shown && still && !found.wide ? "" : JSON.stringify({ ...found, errors })}`, shown && still && !found.wide);
+    await context.close();
+  }
+};
+
+if (statSync(file).isDirectory()) await names(file); else { await looks(); await works(); }
 process.exit(wrong.length ? 1 : 0);

@@ -34,6 +34,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
             named: vec![],
             currency: Currency { code: "EUR".into(), digits: 2 },
             avoid: vec![],
+            avoid_foods: vec![],
             allergic: vec![],
             budget: None,
             mealtimes: Default::default(),
@@ -51,7 +52,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
         together: Default::default(),
     };
     let from = date(2026, 11, 30);
-    let trip = Trip { on: date(2026, 11, 28), shops: None, planned: true, at: Spot::default() };
+    let trip = Trip { on: date(2026, 11, 28), shops: None, planned: true, nth: 0, settled: Vec::new(), at: Spot::default() };
     let week = Week {
         name: "A week".into(),
         from,

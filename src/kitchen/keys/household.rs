@@ -36,8 +36,20 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 )
                 .within("0.01", "10000"),
                 key("currency", Name, Required, "the money of all prices, by its letters in ISO 4217", "\"EUR\""),
-                key("avoid", Allergens, None, "allergens that draw a warning wherever a meal contains one, or may", "[\"sesame\"]"),
-                key("allergic", Names, None, "allergens or foods that nobody of the household may be served: a mistake", "[\"peanuts\"]"),
+                key(
+                    "avoid",
+                    Names,
+                    None,
+                    "allergens, foods or kinds of food that draw a warning wherever a meal contains one, or may",
+                    "[\"sesame\"]",
+                ),
+                key(
+                    "allergic",
+                    Names,
+                    None,
+                    "allergens, foods or kinds of food that nobody of the household may be served: a mistake",
+                    "[\"peanuts\"]",
+                ),
                 key("budget", Money, None, "what a week's shopping may cost; what is over is told, with what would save most", "\"80.00\""),
                 key(
                     "mealtimes",
@@ -68,7 +80,7 @@ pub(in crate::kitchen) static KITCHEN: File = File {
                 key("needs", Table("[eater.needs]"), None, "what is wanted of a day, theirs to set", "{ kcal = 2000 }"),
                 key(
                     "swap",
-                    Named(&Name),
+                    Named(&TextOrBlank),
                     None,
                     "in every meal, another dish or food in place of one; \"\" leaves it away",
                     "{ white-bean-mash = \"plain-mash\", tahini = \"\" }",
@@ -313,6 +325,10 @@ pub(in crate::kitchen) static RECIPE: File = File {
                 key("on", Names, None, "an appliance, or a list, held from start to end", "\"hob\""),
                 key("takes", Number, Is("1"), "the room that one batch takes in it", "1").within("0.001", "1000"),
                 key("temperature", Temperature, None, "for an appliance with heat = true", "\"180 °C\""),
+                key("or_on", Name, None, "the appliance it stands on where the one in on is out of order", "\"hob\""),
+                key("or_wait", Duration, Is("wait"), "the wait there", "\"30 min\""),
+                key("or_temperature", Temperature, Is("temperature where or_on has heat = true"), "the temperature there", "\"190 °C\""),
+                key("or_takes", Number, Is("takes"), "the room that one batch takes there", "1").within("0.001", "1000"),
                 key("inside", Temperature, None, "the inside temperature this step must reach", "\"74 °C\""),
                 key("who", Name, None, "only people of this role", "\"cook\""),
                 key("skill", Name, None, "only people who may do this; what heats asks for \"heat\" beside it", "\"knife\""),

@@ -66,6 +66,8 @@ pub enum Shape {
     Lines(&'static str),
     /// A list of texts, or of tables under this heading.
     TextsOr(&'static str),
+    /// A text that may be empty.
+    TextOrBlank,
     /// A text, or the table of this heading.
     TextOr(&'static str),
     /// One weight, or a table of weights by form or size.
@@ -178,6 +180,7 @@ impl Shape {
             Shape::Names => "names".to_owned(),
             Shape::Lines(_) => "ingredient lines".to_owned(),
             Shape::TextsOr(heading) => format!("texts, or tables {heading}"),
+            Shape::TextOrBlank => "text, or \"\"".to_owned(),
             Shape::TextOr(heading) => format!("text, or table {heading}"),
             Shape::WeightOrTable => "weight, or table of weights".to_owned(),
             Shape::Allergens => "allergens".to_owned(),

@@ -83,6 +83,7 @@ fn value(file: &File, shape: Shape) -> Value {
     match shape {
         Shape::Name => name(),
         Shape::Text | Shape::Duration | Shape::Days | Shape::Temperature | Shape::Degrees | Shape::Weight | Shape::Volume => text(),
+        Shape::TextOrBlank => json!({ "type": "string" }),
         Shape::Date => json!({ "type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$" }),
         Shape::Time => json!({ "type": "string", "pattern": r"^\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?$" }),
         Shape::Moment => json!({ "type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}[Tt ]\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?$" }),

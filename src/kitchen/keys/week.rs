@@ -49,6 +49,13 @@ pub(in crate::kitchen) static WEEK: File = File {
                     "the least finish; or few idle minutes and turns, with a tenth of the time kept free before finish_by",
                     "\"calm\"",
                 ),
+                key(
+                    "without",
+                    Names,
+                    Is("[]"),
+                    "appliances that are out of order: steps go to their or_on, if they have one",
+                    "[\"oven\"]",
+                ),
                 key("people", TextsOr("[[session.people]]"), Required, "who cooks; a plain text is name and role", "[\"cook\"]"),
             ],
         ),

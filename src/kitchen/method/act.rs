@@ -200,6 +200,12 @@ impl Reading<'_> {
     }
 
     fn without_verb(&self, act: &mut Act) {
+        // "Oven: 180 °C."
+        if self.named.at == Some(On::Kind(Kind::Oven)) && act.heat.oven.is_some() && act.time.is_none() {
+            act.sets = true;
+            act.takes = Takes::Preheat;
+            return;
+        }
         if act.time.is_some_and(|time| time.said_for || time.overnight) && !self.says(&["it", "they", "this", "you", "keeps", "will"]) {
             act.unknown = true;
             self.wait(act, self.named.at.or(self.so.place), 0);
@@ -341,7 +347,8 @@ impl Reading<'_> {
             return;
         }
         // "Mix in a microwave bowl for 2 minutes" is rare; "melt", "toast" and "brown" in the oven are in hands_on.
-        let hot = self.named.at.filter(|on| *on == HOB);
+        let heated = |on: On| on == HOB || on == On::Kind(Kind::Pressure) && self.says(&["heat", "sauté", "saute"]);
+        let hot = self.named.at.filter(|on| heated(*on));
         act.takes = Takes::Hands(self.minutes(act));
         act.need = hot;
         act.place = self.named.at.map(Some).or(self.named.pan.then_some(Some(HOB)));
@@ -445,6 +452,10 @@ impl Reading<'_> {
         let inner = if own { None } else { self.inner() };
         match inner.map(|(verb, _)| verb.way) {
             Some(Way::Stand(usual)) => self.standing(Some(usual), act),
+            // In their own steam: drained potatoes, charred peppers under a plate.
+            Some(Way::Wait(..)) if inner.is_some_and(|(verb, _)| verb.word == "steam") && self.named.at.is_none() && !self.named.pan => {
+                self.standing(Some(5), act);
+            }
             Some(Way::Wait(kind, usual)) => self.wait(act, Some(self.heated(On::Kind(kind))), usual),
             Some(Way::HandsOn(kind)) if act.time.is_some() => self.wait(act, Some(self.heated(On::Kind(kind))), 5),
             _ if act.time.is_some() => {

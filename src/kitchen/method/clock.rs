@@ -54,7 +54,8 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
     let mut found: Vec<Time> = Vec::new();
     let mut at = from;
     while at < to {
-        let Some(mut time) = time_at(w, at, to) else {
+        let another = found.last().and_then(|before| without_unit(w, at, to, before));
+        let Some(mut time) = another.or_else(|| time_at(w, at, to)) else {
             at += 1;
             continue;
         };
@@ -71,6 +72,15 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
         found.push(time);
     }
     found
+}
+
+/// The "10" of "7 minutes for soft yolks, 10 for hard": a number that has the unit of the time before it.
+fn without_unit(w: &Words, at: usize, to: usize, before: &Time) -> Option<Time> {
+    let parts = at > before.end && (matches!(w.kind(at - 1), Some(Sign::Comma | Sign::And)) || w.is(at - 1, "and") || w.is(at - 1, "or"));
+    let one = unit(w, before.end.checked_sub(1)?).filter(|_| parts && w.kind(at) == Some(Sign::Number))?;
+    let (low, high, end) = number(w, at)?;
+    let goes_on = end < to && (w.is(end, "for") || w.is(end, "if"));
+    goes_on.then_some(Time { low: low * one, high: high * one, start: at, end, or: false, said_for: false, ..*before })
 }
 
 /// Minutes of one unit word.
@@ -263,7 +273,9 @@ fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
     let after = said(1, &["after", "every", "within", "last", "final", "first", "keep", "keeps", "than", "by"]) && !said(2, &["less"])
         || said(2, &["after", "every", "within"]) && said(1, &nearly);
     let keeps = (from..start).any(|at| w.is(at, "keep") || w.is(at, "keeps") || w.is(at, "store")) && !for_it;
-    let then_before = w.is(end, "before") && !for_it
+    // "Let stand 10 minutes before serving" is a wait; "take out 30 minutes before serving" is none.
+    let waits = (1..=3).any(|back| said(back, &["stand", "rest", "sit", "cool", "chill", "marinate", "soak", "refrigerate", "wait"]));
+    let then_before = w.is(end, "before") && !for_it && !waits
         || w.is(end, "from") && w.is(end + 1, "the") && w.is(end + 2, "end")
         || w.is(end, "ahead")
         || w.is(end, "in") && w.is(end + 1, "advance");

@@ -47,6 +47,8 @@ pub(super) struct Placed {
     pub end: usize,
     pub foods: Vec<(usize, Option<Amount>)>,
     pub group: bool,
+    /// "Juice" where the method says lemon juice and the list has lemons.
+    pub part: Option<&'static str>,
 }
 
 impl Draft {
@@ -209,6 +211,13 @@ impl<'s, 'k> Gather<'s, 'k> {
         let waits = matches!(read.takes, Takes::Wait { .. } | Takes::Boil);
         let stands = waits && read.need.is_none();
         let words = matches!(read.takes, Takes::Words);
+        // "The night before, cover the beans with water and leave them to soak": one wait, and it is the night.
+        let of_the_night = draft.overnight && draft.on.is_none() && stands && matches!(read.takes, Takes::Wait { written: false, .. });
+        if of_the_night {
+            draft.add(clause.start, clause.end);
+            self.foods_of(w, clause, next, draft);
+            return;
+        }
         if !words && self.begins_anew(w, &read, stands, next, draft) {
             self.finish(w, draft, paragraph);
         }
@@ -319,9 +328,12 @@ impl<'s, 'k> Gather<'s, 'k> {
             mentions.extend(self.larder.mentions(w, clause.start, clause.verb_at));
         }
         mentions.extend(self.larder.mentions(w, clause.verb_end, clause.end));
-        let mut foods: Vec<usize> = mentions.iter().flat_map(|mention| mention.foods.iter().copied()).collect();
+        // "While the peppers cool, chop the onion" chops no peppers.
+        let beside = ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(clause.start, word));
+        let done = mentions.iter().filter(|mention| !beside || mention.start >= clause.verb_at);
+        let mut foods: Vec<usize> = done.flat_map(|mention| mention.foods.iter().copied()).collect();
         for mention in mentions {
-            self.place(mention, draft);
+            self.place(w, mention, draft);
         }
         if foods.is_empty() && clause.end <= clause.verb_end + 1 {
             // "Peel, core and slice the apples": the food stands with the last of them.
@@ -345,11 +357,13 @@ impl<'s, 'k> Gather<'s, 'k> {
         foods
     }
 
-    fn place(&mut self, mention: Mention, draft: &mut Draft) {
+    fn place(&mut self, w: &Words, mention: Mention, draft: &mut Draft) {
         let taken: Vec<(usize, Option<Amount>)> =
             mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part.as_ref())?))).collect();
         if !taken.is_empty() {
-            draft.pieces.push(Placed { start: mention.start, end: mention.end, foods: taken, group: mention.group });
+            let Mention { start, end, group, .. } = mention;
+            let part = super::larder::part_of_a_fruit(w.key_at(end - 1)).filter(|part| !self.larder.is_itself(taken[0].0, part));
+            draft.pieces.push(Placed { start, end, foods: taken, group, part });
         }
     }
 
@@ -535,6 +549,7 @@ fn blank(text: Vec<Piece>, at: Spot) -> Step {
         on: Vec::new(),
         takes: 1.0,
         temperature: None,
+        elsewhere: None,
         inside: None,
         who: None,
         skill: None,

@@ -35,6 +35,8 @@ struct Named {
     kind: Option<Kind>,
     item: Option<Item>,
     heading: Option<String>,
+    /// The line as it was typed, in lower case.
+    typed: String,
 }
 
 pub(super) struct Larder<'k> {
@@ -62,8 +64,23 @@ const MADE_OF: [&str; 18] = [
     "stock", "oil", "sauce", "powder", "paste", "vinegar", "juice", "water", "milk", "syrup", "broth", "seed", "puree", "jam", "leaf",
     "flour", "sugar", "cream",
 ];
+/// Of spices sold so, the first word alone will do; "baking" is no baking powder.
+const SOLD_AS: [&str; 3] = ["seed", "powder", "leaf"];
 /// What prepares a food and names it at once: "1 lemon, juice".
 const PARTS: [&str; 7] = ["juice", "zest", "rind", "yolk", "white", "peel", "leaf"];
+/// What a method takes of a whole fruit or egg, as one says it of several: "the yolks of 3 eggs".
+pub(super) fn part_of_a_fruit(word: &str) -> Option<&'static str> {
+    const OF: [(&str, &str); 5] = [("juice", "juice"), ("zest", "zest"), ("rind", "rind"), ("yolk", "yolks"), ("white", "whites")];
+    OF.iter().find(|(key, _)| *key == word).map(|(_, said)| *said)
+}
+
+/// "Soaked", "chopped", "hot": how a food is by now.
+fn is_state(w: &Words, at: usize) -> bool {
+    let participle = |text: &str| text.len() > 4 && text.ends_with("ed");
+    w.at(at).is_some_and(|token| token.kind == Sign::Word && participle(&token.text.to_lowercase()))
+        || ["hot", "cold", "warm", "whole", "soft", "beaten", "frozen", "raw", "ground"].iter().any(|word| w.is(at, word))
+}
+
 /// Another word that a method has for a food.
 const MEANS: [(&str, &[&str]); 12] = [
     ("pasta", &["spaghetti", "macaroni", "penne", "linguine", "tagliatelle", "fusilli", "lasagne", "noodle"]),
@@ -100,6 +117,12 @@ impl<'k> Larder<'k> {
 
     pub fn name(&self, index: usize) -> &str {
         &self.named[index].key
+    }
+
+    /// Is the food's own name that part: lemon juice, egg yolk?
+    pub fn is_itself(&self, index: usize, part: &str) -> bool {
+        self.named[index].item.as_ref().is_none_or(|item| item.amount.unit != Unit::Piece)
+            || self.name(index).split(' ').any(|word| part.trim_end_matches('s') == word)
     }
 
     pub fn kind(&self, index: usize) -> Option<Kind> {
@@ -234,10 +257,15 @@ impl<'k> Larder<'k> {
         if self.named[index].head == "water" && self.is_other_water(w, at) {
             return None;
         }
-        let (start, part) = share_before(w, from, at);
         // "Lemon juice" of a lemon, "garlic cloves": the word belongs to the name.
-        let end = if end < to && self.named[index].words.iter().any(|word| word == w.key_at(end)) { end + 1 } else { end };
-        Some(Mention { start, end, foods: vec![index], part, group: false })
+        let belongs = |word: &str| self.named[index].words.iter().any(|own| own == word) || part_of_a_fruit(word).is_some();
+        let end = if end < to && belongs(w.key_at(end)) { end + 1 } else { end };
+        // "The soaked beans", "half the chopped onion": how it is stands between the share and the name.
+        let described = (0..=2).take_while(|back| *back == 0 || at >= from + back && is_state(w, at - back)).last().unwrap_or(0);
+        let (start, part) = share_before(w, from, at - described);
+        let is_said = |place: usize| self.named[index].typed.split(|c: char| !c.is_alphanumeric()).any(|word| w.is(place, word));
+        let group = described > 0 && !(at - described..at).all(is_said);
+        Some(Mention { start, end, foods: vec![index], part, group })
     }
 
     /// "Cold water", "2 changes of water": not the water of the list.
@@ -284,7 +312,13 @@ impl<'k> Larder<'k> {
                     continue;
                 }
                 let says = |word: &str| if by_head { word == named.head } else { !ADJECTIVES.contains(&word) };
-                let made_of = MADE_OF.contains(&named.head.as_str()) && !(at..end).any(|place| w.key_at(place) == named.head);
+                let only_one = || {
+                    (at..end).all(|place| self.named.iter().filter(|one| one.words.iter().any(|word| word == w.key_at(place))).count() == 1)
+                };
+                // "The cumin" is the cumin seeds, where there is no other cumin.
+                let is_kind_of = named.kind == Some(Kind::Spice) && SOLD_AS.contains(&named.head.as_str()) && only_one();
+                let made_of =
+                    MADE_OF.contains(&named.head.as_str()) && !(at..end).any(|place| w.key_at(place) == named.head) && !is_kind_of;
                 if (at..end).any(|place| says(w.key_at(place))) && !made_of {
                     best.push((index, end));
                 }
@@ -415,7 +449,7 @@ fn named(one: &Ingredient, heading: Option<String>, foods: &Foods, recipe_name: 
     words.sort();
     words.dedup();
     let head = key.rsplit(' ').next().unwrap_or("").to_owned();
-    Named { food, key, names, words, head, kind, item, heading }
+    Named { food, key, names, words, head, kind, item, heading, typed: one.text.to_lowercase() }
 }
 
 /// "Half the", "the rest of the", "2 tbsp of the", "most of the" before a name, and where it begins.

@@ -65,6 +65,8 @@ pub(super) fn pieces(w: &Words, spans: &[(usize, usize)], placed: &[Placed]) -> 
             if placed.group {
                 push(&mut words, w.between(from, to));
                 words.push_str(" (");
+            } else if let Some(part) = placed.part {
+                push(&mut words, &format!("the {part} of "));
             }
             for (index, (food, share)) in placed.foods.iter().enumerate() {
                 if index > 0 {

@@ -63,7 +63,9 @@ fn check_without(meal: &Meal, kitchen: &Kitchen, found: &Findings) {
         let own = diner.without.iter().filter(|ware| standing.iter().all(|swap| swap.from != **ware));
         let each = diner.instead.as_ref().unwrap_or(&meal.each);
         for ware in own {
-            let has = |line: &Ingredient| line.ware() == *ware || matches!(line.ware(), Ware::Recipe(dish) if holds(kitchen, dish, *ware));
+            let has = |line: &Ingredient| {
+                line.ware() == *ware || matches!(line.ware(), Ware::Recipe(dish) if holds(kitchen, dish, *ware, &mut BTreeSet::new()))
+            };
             if !each.iter().chain(&meal.shared).any(has) {
                 let name = match *ware {
                     Ware::Food(food) => &kitchen.foods[food].name,
@@ -76,12 +78,15 @@ fn check_without(meal: &Meal, kitchen: &Kitchen, found: &Findings) {
     }
 }
 
-/// Does it go into the dish, at any depth?
-fn holds(kitchen: &Kitchen, dish: RecipeId, ware: Ware) -> bool {
-    kitchen.recipes[dish]
-        .ingredients
-        .iter()
-        .any(|line| line.ware() == ware || matches!(line.ware(), Ware::Recipe(part) if holds(kitchen, part, ware)))
+/// Does it go into the dish, at any depth? `seen` are dishes that were asked before.
+fn holds(kitchen: &Kitchen, dish: RecipeId, ware: Ware, seen: &mut BTreeSet<RecipeId>) -> bool {
+    let new = seen.insert(dish);
+    let mut holds = |line: &Ingredient| match line.ware() {
+        one if one == ware => true,
+        Ware::Recipe(part) => holds(kitchen, part, ware, seen),
+        Ware::Food(_) => false,
+    };
+    new && kitchen.recipes[dish].ingredients.iter().any(&mut holds)
 }
 
 fn check_recipe_names(recipes: &[Recipe], found: &Findings) {

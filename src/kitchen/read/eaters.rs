@@ -18,10 +18,18 @@ const FLESH: [Kind; 7] =
 /// By these a mixed dish says that it has fish or seafood in it.
 const OF_THE_SEA: [Allergen; 3] = [Allergen::Fish, Allergen::Crustaceans, Allergen::Molluscs];
 
-/// Reads every `[[eater]]` into the household, and `[household] allergic`. Their sum is the household's number of eaters.
+/// Reads every `[[eater]]` into the household, and `[household] allergic` and `avoid`. Their sum is the household's number of eaters.
 pub(super) fn read_eaters(top: &Table<'_>, household: &mut Household, speech: &mut Speech<'_>) {
     if let Some(table) = top.one("household", "[household]") {
         household.allergic = shunned(&table, "allergic", speech);
+        for one in shunned(&table, "avoid", speech) {
+            match one.allergen {
+                Some(allergen) => household.avoid.push(allergen),
+                None => household.avoid_foods.push(one),
+            }
+        }
+        household.avoid.sort_unstable();
+        household.avoid.dedup();
     }
     let mut names = BTreeSet::new();
     for table in top.each("eater", "[[eater]]") {

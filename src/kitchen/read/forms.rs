@@ -14,7 +14,7 @@ use super::table::Table;
 use super::{Parsed, source::Source};
 use crate::kitchen::keys::{self, File};
 use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, NotLoaded, Ware};
-use crate::measure::{Quantity, Spoons, read_quantity};
+use crate::measure::{InPacks, Quantity, Spoons, read_in_packs};
 
 /// A count sheet.
 ///
@@ -63,7 +63,7 @@ fn with_form<T>(
 fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<CountedLot> {
     let of = read_of(table, speech);
     let place = table.required("place", "\"cupboard\"", shapes::one_of(&PLACES));
-    let booked = table.optional("booked", shapes::quantity(speech.spoons));
+    let booked = table.optional("booked", shapes::in_packs(speech.spoons));
     let key = if table.has("counted") || table.has("booked") { "counted" } else { "amount" };
     if key == "counted" && table.has("amount") {
         table.mistake("amount", "amount beside counted or booked", "Write what you found as counted, and leave booked as it is.");
@@ -97,11 +97,12 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
 
 fn as_lot(lot: &CountedLot, of: Ware) -> Lot {
     let amount = match &lot.counted {
-        Some(Counted::Left { amount, .. }) => amount.clone(),
-        _ => lot.booked.clone().unwrap_or(Quantity::pieces(0)),
+        Some(Counted::Left { amount, .. }) => Some(amount),
+        _ => lot.booked.as_ref(),
     };
+    let InPacks { amount, pack } = amount.cloned().unwrap_or(InPacks { amount: Quantity::pieces(0), pack: None });
     let CountedLot { place, best_before, use_by, opened, since, made, at, .. } = lot.clone();
-    Lot { of, amount, place, best_before, use_by, opened, since, made, paid: None, at }
+    Lot { of, amount, pack, place, best_before, use_by, opened, since, made, paid: None, at }
 }
 
 /// Nothing where it is blank, "0" in any unit where all is gone, else an amount.
@@ -116,7 +117,7 @@ fn counted(spoons: Spoons) -> impl FnOnce(&DeValue<'_>) -> Read<Option<Counted>>
             return Ok(Some(Counted::Gone));
         }
         let bare = typed.parse::<f64>().is_ok();
-        let amount = shapes::quantity(spoons)(value)?;
+        let amount = shapes::in_packs(spoons)(value)?;
         Ok(Some(Counted::Left { amount, bare }))
     }
 }
@@ -145,7 +146,7 @@ fn read_goods_line(kitchen: &Kitchen, table: &Table<'_>, found: &Findings) -> Op
     let food = table.required("food", "\"feta\"", shapes::text);
     let mut packs = Vec::new();
     for (text, at) in table.texts("packs").unwrap_or_default() {
-        match read_quantity(&text, spoons) {
+        match read_in_packs(&text, spoons) {
             Ok(amount) => packs.push(amount),
             Err(error) => found.wrong(at, error),
         }
@@ -153,7 +154,7 @@ fn read_goods_line(kitchen: &Kitchen, table: &Table<'_>, found: &Findings) -> Op
     let line = GoodsLine {
         food: String::new(),
         packs,
-        instead: table.optional("instead", unless_blank(shapes::quantity(spoons))).flatten(),
+        instead: table.optional("instead", unless_blank(shapes::in_packs(spoons))).flatten(),
         without: table.optional("without", shapes::yes_no).unwrap_or(false),
         paid: table.optional("paid", unless_blank(shapes::money(&kitchen.household.currency))).flatten(),
         until: table.optional("until", unless_blank(shapes::date)).flatten(),

@@ -5,7 +5,6 @@ use std::collections::BTreeMap;
 use jiff::civil::Time;
 use jiff::tz::TimeZoneDatabase;
 
-use super::allergens;
 use super::hint;
 use super::lines::Speech;
 use super::names::Names;
@@ -66,6 +65,7 @@ pub(super) fn fallback() -> Household {
         named: Vec::new(),
         currency: Currency { code: "EUR".to_owned(), digits: 2 },
         avoid: Vec::new(),
+        avoid_foods: Vec::new(),
         allergic: Vec::new(),
         budget: None,
         mealtimes: MEALTIMES.iter().map(|(word, time)| ((*word).to_owned(), *time)).collect(),
@@ -90,7 +90,6 @@ pub(super) fn read_household(top: &Table<'_>) -> Household {
         household.currency = currency;
     }
     household.budget = table.optional("budget", shapes::money(&household.currency));
-    household.avoid = allergens::read(&table, "avoid").unwrap_or_default();
     household.mealtimes.extend(read_mealtimes(&table));
     household.zone = table.optional("zone", |value| zone(&shapes::text(value)?));
     household

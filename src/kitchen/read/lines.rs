@@ -60,6 +60,12 @@ impl<'k> Speech<'k> {
         id
     }
 
+    /// The headings of a recipe's list, each with the place of the ingredient after it.
+    pub fn headings_of(&self, recipe: &crate::kitchen::Recipe) -> Vec<(usize, String)> {
+        let own = self.headings.iter().filter(|(at, _)| at.file == recipe.at.file);
+        own.map(|(at, heading)| (recipe.ingredients.iter().filter(|one| one.at < *at).count(), heading.clone())).collect()
+    }
+
     /// All lines of `key`; `heading` is how a line is written as a table.
     pub fn lines(&mut self, table: &Table<'_>, key: &str, heading: &'static str) -> Vec<Ingredient> {
         self.each_line(table, key, heading, |speech, written| match written {

@@ -24,15 +24,9 @@ pub(super) fn read(
     if paragraphs.is_empty() {
         return;
     }
-    let headings: Vec<(usize, String)> = speech
-        .headings
-        .iter()
-        .filter(|(at, _)| at.file == recipe.at.file)
-        .map(|(at, heading)| (ingredients.iter().filter(|one| one.at < *at).count(), heading.clone()))
-        .collect();
     let setting = Setting {
         ingredients,
-        headings: &headings,
+        headings: &recipe.headings,
         foods: &speech.foods,
         spoons: speech.spoons,
         appliances,

@@ -17,7 +17,7 @@ pub(super) fn read_lots(top: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Lot> {
 
 fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
     let of = read_of(table, speech);
-    let amount = table.required("amount", "\"350 g\"", shapes::quantity(speech.spoons));
+    let lies = table.required("amount", "\"350 g\"", shapes::in_packs(speech.spoons));
     let place = table.required("place", "\"cupboard\"", shapes::one_of(&PLACES));
     let date = |key: &str| table.optional(key, shapes::date);
     let lot = Lot {
@@ -28,7 +28,9 @@ fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
         made: date("made"),
         paid: None,
         of: of?,
-        amount: amount?,
+        // What was cooked lies in boxes, which nobody opens for good.
+        pack: lies.as_ref().and_then(|lies| lies.pack.clone()).filter(|_| matches!(of, Some(Ware::Food(_)))),
+        amount: lies?.amount,
         place: place?,
         at: table.spot(),
     };

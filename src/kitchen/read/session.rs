@@ -4,11 +4,12 @@ use jiff::ToSpan;
 use jiff::civil::{DateTime, Time};
 use toml::de::DeValue;
 
+use super::names::Names;
 use super::shapes;
 use super::table::{Entry, Table, kind_of};
-use crate::kitchen::{Aim, Person, Session};
+use crate::kitchen::{Aim, ApplianceId, Person, Session};
 
-pub(super) fn read_session(table: &Table<'_>) -> Option<Session> {
+pub(super) fn read_session(table: &Table<'_>, appliances: &Names) -> Option<Session> {
     let start = table.required("start", "2026-11-29T14:00", shapes::moment);
     let finish_by = read_finish(table, start);
     let people = read_people(table, start);
@@ -16,7 +17,17 @@ pub(super) fn read_session(table: &Table<'_>) -> Option<Session> {
     if aim == Aim::Calm && !table.has("finish_by") {
         table.mistake("aim", "a calm session has no finish_by to keep within", "Add finish_by = \"17:30\", or leave aim out.");
     }
-    Some(Session { start: start?, finish_by, people, aim, at: table.spot() })
+    let without = read_without(table, appliances);
+    Some(Session { start: start?, finish_by, people, aim, without, at: table.spot() })
+}
+
+fn read_without(table: &Table<'_>, appliances: &Names) -> Vec<ApplianceId> {
+    let named = table.texts("without").unwrap_or_default();
+    let mut without: Vec<ApplianceId> =
+        named.iter().filter_map(|(name, at)| appliances.find(name, at, table.file.found)).map(ApplianceId).collect();
+    without.sort_unstable();
+    without.dedup();
+    without
 }
 
 static AIMS: [(&str, Aim); 2] = [("soonest", Aim::Soonest), ("calm", Aim::Calm)];

@@ -9,8 +9,8 @@ use super::table::kind_of;
 use crate::foods::Kind;
 use crate::kitchen::keys::{Key, Shape};
 use crate::measure::{
-    Celsius, Currency, Days, Dimension, Minutes, Money, Number, Quantity, ReadError, Spoons, read_celsius, read_days, read_kelvin,
-    read_minutes, read_money, read_quantity, read_share,
+    Celsius, Currency, Days, Dimension, InPacks, Minutes, Money, Number, Quantity, ReadError, Spoons, read_celsius, read_days,
+    read_in_packs, read_kelvin, read_minutes, read_money, read_quantity, read_share,
 };
 
 pub(super) type Read<T> = Result<T, ReadError>;
@@ -225,16 +225,35 @@ pub(super) fn some_share(value: &DeValue<'_>) -> Read<f64> {
 /// An amount above zero; a plain number is that many pieces.
 pub(super) fn quantity(spoons: Spoons) -> impl FnOnce(&DeValue<'_>) -> Read<Quantity> {
     move |value| {
-        let typed = match value {
-            DeValue::String(_) | DeValue::Integer(_) | DeValue::Float(_) => text_or_digits(value)?,
-            _ => return wrong_kind(value, "an amount", "\"350 g\""),
-        };
+        let typed = typed_amount(value)?;
         let quantity = read_quantity(&typed, spoons)?;
-        if (LEAST..MOST).contains(&quantity.base()) {
-            return Ok(quantity);
-        }
-        wrong(format!("\"{typed}\" is not an amount above zero that a kitchen could mean"), "Write an amount above 0, such as \"350 g\".")
+        a_kitchen_could_mean(&quantity, &typed)?;
+        Ok(quantity)
     }
+}
+
+/// As [`quantity`], of what lies on a shelf: closed packs are told apart, as in `3 x 400 g`.
+pub(super) fn in_packs(spoons: Spoons) -> impl FnOnce(&DeValue<'_>) -> Read<InPacks> {
+    move |value| {
+        let typed = typed_amount(value)?;
+        let lies = read_in_packs(&typed, spoons)?;
+        a_kitchen_could_mean(&lies.amount, &typed)?;
+        Ok(lies)
+    }
+}
+
+fn typed_amount(value: &DeValue<'_>) -> Read<String> {
+    match value {
+        DeValue::String(_) | DeValue::Integer(_) | DeValue::Float(_) => text_or_digits(value),
+        _ => wrong_kind(value, "an amount", "\"350 g\""),
+    }
+}
+
+fn a_kitchen_could_mean(quantity: &Quantity, typed: &str) -> Read<()> {
+    if (LEAST..MOST).contains(&quantity.base()) {
+        return Ok(());
+    }
+    wrong(format!("\"{typed}\" is not an amount above zero that a kitchen could mean"), "Write an amount above 0, such as \"350 g\".")
 }
 
 fn in_dimension(

@@ -9,7 +9,7 @@ use super::names::Names;
 use super::shapes;
 use super::table::{Entry, Table};
 use super::text::Mentions;
-use crate::kitchen::{After, Appliance, ApplianceId, ApplianceKind, Estimates, Piece, RecipeId, Spot, Step};
+use crate::kitchen::{After, Appliance, ApplianceId, ApplianceKind, Elsewhere, Estimates, Piece, RecipeId, Spot, Step};
 use crate::measure::Minutes;
 
 /// What steps may refer to.
@@ -56,6 +56,7 @@ fn read_step(table: &Table<'_>, workshop: &Workshop<'_>, ids: &BTreeMap<String, 
         on,
         takes: table.optional("takes", shapes::positive).unwrap_or(1.0),
         temperature: table.optional("temperature", shapes::celsius),
+        elsewhere: read_elsewhere(table, workshop),
         inside: table.optional("inside", shapes::celsius),
         who: table.optional("who", shapes::text),
         skill: table.optional("skill", shapes::text),
@@ -69,6 +70,7 @@ fn read_step(table: &Table<'_>, workshop: &Workshop<'_>, ids: &BTreeMap<String, 
         skill_at: table.spot_of("skill"),
     };
     check_step(&step, table, workshop);
+    check_elsewhere(&step, table, workshop);
     step
 }
 
@@ -92,6 +94,41 @@ fn read_on(table: &Table<'_>, workshop: &Workshop<'_>) -> Vec<ApplianceId> {
         }
     }
     on
+}
+
+/// Where the step goes whose appliance is out of order.
+fn read_elsewhere(table: &Table<'_>, workshop: &Workshop<'_>) -> Option<Elsewhere> {
+    let wait = table.optional("or_wait", shapes::minutes);
+    let temperature = table.optional("or_temperature", shapes::celsius);
+    let takes = table.optional("or_takes", shapes::positive);
+    if !table.has("or_on") {
+        for key in ["or_wait", "or_temperature", "or_takes"].into_iter().filter(|key| table.has(key)) {
+            table.mistake(key, format!("{key} is for another appliance, but this step names none"), "Add or_on = \"...\", or take it out.");
+        }
+        return None;
+    }
+    let name = table.optional("or_on", shapes::text)?;
+    let on = ApplianceId(workshop.appliance_names.find(&name, &table.spot_of("or_on"), table.file.found)?);
+    Some(Elsewhere { on, wait, temperature, takes })
+}
+
+fn check_elsewhere(step: &Step, table: &Table<'_>, workshop: &Workshop<'_>) {
+    let Some(elsewhere) = &step.elsewhere else { return };
+    let Some(other) = workshop.appliances.get(elsewhere.on.0) else { return };
+    if !table.has("on") {
+        table.mistake("or_on", "or_on is in the place of an appliance, but this step has none", "Add on = \"...\", or take it out.");
+    } else if step.on.contains(&elsewhere.on) {
+        table.mistake("or_on", format!("this step stands on \"{}\" already", other.name), "Name another appliance, or take it out.");
+    }
+    let sets = other.heat || other.kind == Some(ApplianceKind::Oven);
+    if table.has("or_temperature") && !sets {
+        let cause = format!("\"{}\" has no temperature to set: it is not marked heat = true", other.name);
+        table.mistake("or_temperature", cause, "Name an appliance with heat = true in or_on, or take the temperature out.");
+    }
+    if other.heat && !table.has("or_temperature") && !table.has("temperature") {
+        let text = format!("this step may use the {} without a temperature. Add or_temperature = \"180 °C\".", other.name);
+        table.file.found.note(table.spot_of("or_on"), text);
+    }
 }
 
 fn read_after(table: &Table<'_>, workshop: &Workshop<'_>, ids: &BTreeMap<String, usize>, count: usize) -> Option<Vec<After>> {

@@ -36,6 +36,7 @@ static DAYS: [(&str, Weekday); 14] = [
 #[derive(Clone, Copy)]
 pub(super) struct Customs<'k> {
     pub household: &'k Household,
+    pub appliances: &'k Names,
     /// What can fill the places of open meals.
     pub places: &'k Places<'k>,
     pub patterns: &'k Names,
@@ -49,7 +50,8 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
     let name = top.optional("name", shapes::text);
     let at_week = read_at_week(top, customs.household);
     let mut trips = read_trips(top, shops);
-    let mut sessions: Vec<Session> = top.each("session", "[[session]]").iter().filter_map(read_session).collect();
+    let sessions = top.each("session", "[[session]]");
+    let mut sessions: Vec<Session> = sessions.iter().filter_map(|table| read_session(table, customs.appliances)).collect();
     let meals = top.each("meal", "[[meal]]");
     let mut meals: Vec<Meal> = meals.iter().filter_map(|table| read_meal(table, from, &at_week, customs, speech)).collect();
     trips.sort_by_key(|trip| trip.on);
@@ -70,7 +72,7 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
 fn default_trip(week: &Week) -> Option<Trip> {
     let sessions = week.sessions.iter().map(|session| session.start.date());
     let first = sessions.chain(week.meals.iter().map(|meal| meal.at_time.date())).min()?;
-    Some(Trip { on: first.yesterday().ok()?, shops: None, planned: true, at: week.at.clone() })
+    Some(Trip { on: first.yesterday().ok()?, shops: None, planned: true, nth: 0, settled: Vec::new(), at: week.at.clone() })
 }
 
 fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
@@ -88,7 +90,8 @@ fn read_trips(top: &Table<'_>, shops: &Names) -> Vec<Trip> {
             ids
         });
         if let Some(on) = on {
-            trips.push(Trip { on, shops: named, planned: true, at: table.spot() });
+            let nth = trips.iter().filter(|other: &&Trip| other.on == on).count();
+            trips.push(Trip { on, shops: named, planned: true, nth, settled: Vec::new(), at: table.spot() });
         }
     }
     trips

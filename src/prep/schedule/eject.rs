@@ -8,6 +8,7 @@ use super::board::Seat;
 use super::cost::Plan;
 use super::model::Model;
 use super::table::Table;
+use crate::progress;
 
 /// Places looked at before others are pushed off.
 const TRIES: usize = 6;
@@ -31,6 +32,7 @@ pub(super) fn shorten(model: &Model, plan: Plan, bound: i64, most_work: u64) -> 
         match found {
             Some(seats) => {
                 plan = Plan::of(model, seats);
+                progress::reached(plan.finish, bound);
                 step = step.min(((plan.finish - bound) / 2).max(1));
             }
             None => step = (step / 2).max(1),

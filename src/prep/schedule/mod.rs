@@ -47,6 +47,7 @@ use self::model::{FAR, Kind, Model, Rules};
 use self::search::Goal;
 pub use self::slower::{Limit, Slower, slower};
 use super::{Placed, Problem, Schedule};
+use crate::progress;
 
 /// How long the search for the proof may go on, counted in jobs set and solver decisions, never by the clock.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -231,6 +232,7 @@ fn last_end(model: &Model, plan: &Plan) -> i64 {
 /// goes on from what it learned; moves for the rest of what is too large for it or too hard.
 fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
     let mut bound = bound::bound(model).min(plan.finish);
+    progress::reached(plan.finish, bound);
     let mut plan = eject::shorten(model, plan, bound, limits.set / 32);
     if bound < plan.finish && model.count() <= SOLVED {
         let horizon = relax::horizon(model, plan.finish);
@@ -240,6 +242,7 @@ fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
         bound = found.least.first().copied().unwrap_or(bound).max(bound);
         plan = found.plan;
     }
+    progress::reached(plan.finish, bound);
     (eject::shorten(model, plan, bound, limits.set), bound)
 }
 

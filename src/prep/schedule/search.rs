@@ -14,6 +14,7 @@ use super::branch::{Guide, Steps, Stop};
 use super::cost::Plan;
 use super::exact::Exact;
 use super::model::{Kind, Model};
+use crate::progress;
 
 /// What the solver says to "is there a plan under these assumptions?".
 pub(super) enum Answer {
@@ -68,11 +69,11 @@ impl<'a> Searcher<'a> {
     }
 
     /// From a value known to be reached downwards, then from `least` upwards, until both meet or the steps are spent.
-    /// Returns the best plan found, if any was better, and the least value not ruled out.
+    /// `told` hears of each step. Returns the best plan found, if any was better, and the least value not ruled out.
     pub fn minimise(
         &mut self,
         of: DomainId,
-        value: impl Fn(&[Seat]) -> i64,
+        (value, told): (impl Fn(&[Seat]) -> i64, impl Fn((i64, i64))),
         mut range: (i64, i64),
         steps: &mut Steps,
     ) -> (Option<Vec<Seat>>, i64) {
@@ -88,6 +89,7 @@ impl<'a> Searcher<'a> {
                 Answer::None => range.0 = range.1,
                 Answer::Unknown => break,
             }
+            told(range);
         }
         while range.0 < range.1 && steps.left > 1 {
             match self.ask(&up_to(range.0), steps, u64::MAX) {
@@ -98,6 +100,7 @@ impl<'a> Searcher<'a> {
                 Answer::None => range.0 += 1,
                 Answer::Unknown => break,
             }
+            told(range);
         }
         (best, range.0)
     }
@@ -156,7 +159,12 @@ pub(super) fn least(model: &Model, known: Plan, goals: &mut [(Goal, Steps)], fin
             return found;
         }
         let seats_value = |seats: &[Seat]| value(&Plan::of(model, seats.to_vec()));
-        let (better, least) = searcher.minimise(of, seats_value, (floor.min(now), now), steps);
+        let told = |range: (i64, i64)| {
+            if goal == Goal::Finish {
+                progress::reached(range.1, range.0);
+            }
+        };
+        let (better, least) = searcher.minimise(of, (seats_value, told), (floor.min(now), now), steps);
         if let Some(seats) = better {
             found.plan = Plan::of(model, seats);
         }

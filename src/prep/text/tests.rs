@@ -160,6 +160,45 @@ fn to_taste_has_no_amount_and_a_component_its_name_in_small_letters() {
 }
 
 #[test]
+fn what_alone_is_used_of_a_fruit_is_said() {
+    let mut kitchen = mash();
+    let lemon = food(&mut kitchen, "lemon", "fruit");
+    kitchen.recipes[0].ingredients = vec![
+        ingredient("1 lemon, juice", lemon, Some(item(1.0, Unit::Piece)), Some("juice")),
+        ingredient("zest and juice of 2 lemons", lemon, Some(item(2.0, Unit::Piece)), Some("zest and juice")),
+    ];
+    let said = |kitchen: &mut Kitchen, text: Vec<Piece>| {
+        kitchen.recipes[0].steps = vec![Step { text, ..step("") }, Step { text: vec![named(0), named(1)], ..step("") }];
+        step_text(kitchen, RecipeId(0), 0, 2.0)
+    };
+    assert_eq!(
+        said(&mut kitchen, vec![words("Stir in "), named(0), words(" and "), named(1)]),
+        "Stir in the juice of 2 lemons and the zest and juice of 4 lemons"
+    );
+    // What the step itself says of the fruit is not said twice.
+    assert_eq!(said(&mut kitchen, vec![words("Add the juice of "), named(0)]), "Add the juice of 2 lemons");
+    assert_eq!(said(&mut kitchen, vec![words("Halve "), named(0)]), "Halve 2 lemons");
+    kitchen.recipes[0].steps = vec![step("Stir.")];
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With the juice of 1 lemon and the zest and juice of 2 lemons: Stir.");
+}
+
+#[test]
+fn a_cut_that_the_step_makes_itself_is_not_said_twice() {
+    let mut kitchen = mash();
+    let potato = food(&mut kitchen, "potato", "vegetable");
+    kitchen.foods.all[potato.0 as usize].edible = Some(Fact { value: 0.75, source: "a test".into() });
+    let diced = Item { state: State::Prepared("diced".into()), ..item(300.0, Unit::Gram) };
+    kitchen.recipes[0].ingredients = vec![ingredient("300 g diced potato", potato, Some(diced), None)];
+    let said = |kitchen: &mut Kitchen, verb: &str| {
+        kitchen.recipes[0].steps = vec![Step { text: vec![words(verb), named(0)], ..step("") }];
+        step_text(kitchen, RecipeId(0), 0, 1.0)
+    };
+    // 300 g ÷ 0.75 = 400 g as bought.
+    assert_eq!(said(&mut kitchen, "Peel and dice "), "Peel and dice 400 g potatoes (300 g diced)");
+    assert_eq!(said(&mut kitchen, "Boil "), "Boil 300 g diced potato");
+}
+
+#[test]
 fn what_no_step_names_leads_the_first_step() {
     let mut kitchen = mash();
     kitchen.recipes[0].steps = vec![

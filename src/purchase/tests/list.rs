@@ -8,7 +8,7 @@ use crate::foods::Measured;
 #[test]
 fn every_trip_is_listed_even_an_empty_one() {
     let mut street = Street::new();
-    street.week.trips.push(Trip { on: on(2), shops: None, planned: true, at: Spot::default() });
+    street.week.trips.push(Trip { on: on(2), shops: None, planned: true, nth: 0, settled: Vec::new(), at: Spot::default() });
     street.pack(QUAY, "onion", 1000.0, 129);
     street.needs("onion", &[(3, 800.0)]);
     street.needs[0].trip = 1;

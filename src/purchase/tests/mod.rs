@@ -48,7 +48,7 @@ impl Street {
         let mut kitchen = empty_kitchen();
         kitchen.household.eaters = 3.0;
         kitchen.shops = vec![shop("Quay market"), shop("Mill stores")];
-        let trip = Trip { on: SATURDAY, shops: None, planned: true, at: Spot::default() };
+        let trip = Trip { on: SATURDAY, shops: None, planned: true, nth: 0, settled: Vec::new(), at: Spot::default() };
         let week = Week {
             name: "First week of advent".into(),
             from: date(2026, 11, 30),

@@ -158,3 +158,16 @@ fn a_search_cut_short_says_how_much_cheaper_another_round_could_be() {
     let finished = visit(&fares, &foods);
     assert_eq!((finished.chosen, finished.gap), (vec![0], 0));
 }
+
+#[test]
+fn a_search_that_ends_before_it_finds_a_round_takes_the_one_it_began_with() {
+    // Forty shops and foods, each food in four of them at one price: every round that is worth its fares is found late.
+    let (fares, prices) = (vec![20; 40], 100);
+    let sold = |food: usize| [1, 8, 15, 22].map(|step| Choice { shop: (food * 3 + step) % 40, price: prices, left: 0, packs: 1 }).to_vec();
+    let foods: Vec<Vec<Choice>> = (0..40).map(sold).collect();
+    let round = visit_within(&fares, &foods, 1);
+    let shops: std::collections::BTreeSet<usize> = round.chosen.iter().zip(&foods).map(|(at, sold)| sold[*at].shop).collect();
+    assert!((10..40).contains(&shops.len()), "four shops a food: ten at least, and fewer than all: {shops:?}");
+    // Goods alone cost 40 x 1.00 wherever they are bought: only fares could be saved.
+    assert_eq!(round.gap, 20 * shops.len() as i64);
+}

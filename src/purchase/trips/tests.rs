@@ -13,8 +13,8 @@ fn week() -> Week {
         name: "Test week".to_owned(),
         from: date("2026-11-30"),
         trips: vec![
-            Trip { on: date("2026-11-28"), shops: None, planned: true, at: spot(1) },
-            Trip { on: date("2026-12-02"), shops: Some(vec![ShopId(0)]), planned: true, at: spot(2) },
+            Trip { on: date("2026-11-28"), shops: None, planned: true, nth: 0, settled: Vec::new(), at: spot(1) },
+            Trip { on: date("2026-12-02"), shops: Some(vec![ShopId(0)]), planned: true, nth: 0, settled: Vec::new(), at: spot(2) },
         ],
         sessions: Vec::new(),
         meals: Vec::new(),
@@ -46,6 +46,7 @@ fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<Untimely>) {
         amount: Quantity::grams(50.0),
         to_taste: false,
         stated: Stated::Plain,
+        tin: None,
         what_for: "Frittata".to_owned(),
         line: "50 g spinach".to_owned(),
         at: spot(1),

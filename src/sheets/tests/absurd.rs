@@ -118,12 +118,20 @@ impl Chance {
         let mut trips: Vec<TripList> = (0..self.below(3))
             .map(|_| {
                 let shops = (0..self.below(3)).map(|_| self.visit(most, kitchen)).collect();
-                TripList { on: date(2026, 11, 28), cost: euros("3.00"), planned: true, before: None, state: None, shops }
+                TripList { on: date(2026, 11, 28), cost: euros("3.00"), planned: true, nth: 0, before: None, state: None, shops }
             })
             .collect();
         if most == 400 {
             let shop = ShopVisit { at: None, sections: vec![self.section(400, kitchen)] };
-            trips.push(TripList { on: date(2026, 12, 2), cost: Money::ZERO, planned: true, before: None, state: None, shops: vec![shop] });
+            trips.push(TripList {
+                on: date(2026, 12, 2),
+                cost: Money::ZERO,
+                planned: true,
+                nth: 0,
+                before: None,
+                state: None,
+                shops: vec![shop],
+            });
         }
         let foods: Vec<FoodId> = (0..self.below(4)).map(|_| self.food(kitchen)).collect();
         let warnings = self.many(4, |chance| Warning::Note { at: None, text: chance.text(12) });
@@ -190,7 +198,7 @@ impl Chance {
 
     fn contains(&mut self) -> Contains {
         let unknown = self.many(4, |chance| chance.text(4)).into_iter().collect();
-        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown }
+        Contains { allergens: self.one_in(2).then_some(Allergen::Milk).into_iter().collect(), unknown, ..Contains::default() }
     }
 
     /// Every twentieth session has sixty tasks.
@@ -259,7 +267,7 @@ impl Chance {
             meals: chance.many(5, meal),
             tonight: chance.many(3, errand),
         };
-        WeekCard { week: week.to_owned(), from: date(2026, 11, 30), short: vec![], days: self.many(9, day) }
+        WeekCard { week: week.to_owned(), from: date(2026, 11, 30), short: vec![], not_known: vec![], days: self.many(9, day) }
     }
 
     fn labels(&mut self) -> Vec<SessionLabels> {

@@ -111,7 +111,7 @@ fn boxing(name: &str, at: i64) -> Task {
 
 /// What nobody knows of a stock.
 pub fn milk_and_stock() -> Contains {
-    Contains { allergens: [Allergen::Milk].into(), unknown: ["vegetable stock".to_owned()].into() }
+    Contains { allergens: [Allergen::Milk].into(), unknown: ["vegetable stock".to_owned()].into(), ..Contains::default() }
 }
 
 fn fetched(name: &str, amount: Quantity, place: Option<Place>) -> Fetch {

@@ -17,6 +17,7 @@ fn line(name: &str, grams: f64, until: Option<Date>) -> CountLine {
         food: Some(name.to_owned()),
         recipe: None,
         amount: Exact::of(&Quantity::of(&Dimension::Mass, grams)),
+        pack: None,
         place: Place::Cupboard,
         best_before: None,
         use_by: until,
@@ -25,7 +26,7 @@ fn line(name: &str, grams: f64, until: Option<Date>) -> CountLine {
         made: None,
         paid: None,
     };
-    CountLine { name: name.to_owned(), lot, until, estimate: false }
+    CountLine { name: name.to_owned(), lot, index: 0, until, estimate: false }
 }
 
 fn shelf(lots: usize) -> Vec<CountPlace> {

@@ -262,7 +262,7 @@ fn every_shop_of_every_trip_has_a_bookmark_on_its_page() {
 fn what_is_past_before_the_first_trip_is_not_to_be_used_up() {
     // The first trip is on Saturday 28 November.
     let mut list = list();
-    let past = |place| crate::purchase::Expiring { place, until: date(2026, 11, 22), ..list.expiring[0].clone() };
+    let past = |place| crate::purchase::Expiring { place, until: Some(date(2026, 11, 22)), ..list.expiring[0].clone() };
     list.expiring = vec![past(Place::Fridge), past(Place::Freezer)];
     let all = letters_of(&printed(&list, A4), |_| true);
     assert!(all.contains(&letters("feta, 100 g, fridge: past Sun 22 Nov; when in doubt, throw it out")), "{all}");

@@ -52,6 +52,7 @@ pub fn card() -> WeekCard {
     let day = |on, meals, tonight| CardDay { on, meals, tonight };
     WeekCard {
         short: vec![],
+        not_known: vec![],
         week: WEEK.into(),
         from: date(2026, 11, 30),
         days: vec![
@@ -127,4 +128,12 @@ fn every_day_has_a_bookmark() {
 #[test]
 fn a_week_without_meals_is_a_page() {
     is_sound_in(&printed(&WeekCard { days: vec![], ..card() }, A4), WEEK, A4);
+}
+
+#[test]
+fn what_is_not_known_for_an_eater_stands_at_the_head_of_the_card() {
+    let told = "Mon supper, Emil: relish: not known for Emil whether it has sesame: read the packet.";
+    let all = letters_of(&printed(&WeekCard { not_known: vec![told.to_owned()], ..card() }, A4), |_| true);
+    let at = |said: &str| all.find(&letters(said)).unwrap_or_else(|| panic!("{said} is missing in {all}"));
+    assert!(at(told) < at("Sun 29 Nov Tonight"));
 }

@@ -1,0 +1,113 @@
+//! Each rule for small children, by hand: the food, the age, and what it takes to be told no more.
+
+use crate::kitchen::{Kitchen, kitchen, stderr};
+
+/// Pim alone, at supper on Monday 30 November 2026.
+fn pim(born: &str, each: &str, foods: &str) -> Kitchen {
+    let household = format!(
+        "[household]\nname = \"Test row\"\ncurrency = \"EUR\"\n[[eater]]\nname = \"Pim\"\nborn = {born}\n[[appliance]]\nname = \"hob\"\n"
+    );
+    kitchen()
+        .file("kitchen.toml", &household)
+        .foods(foods)
+        .meals(&format!("[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"{each}\"]\n"))
+}
+
+const UNDER_ONE: &str = "2026-02-20";
+const ONE: &str = "2025-11-30";
+const THREE: &str = "2022-12-01";
+const FOUR: &str = "2022-11-30";
+
+#[track_caller]
+fn cautioned(kitchen: &Kitchen, words: &str, sources: &[&str]) {
+    let output = kitchen.run(&["check"]);
+    let said = stderr(&output);
+    assert_eq!(output.status.code(), Some(0), "{said}");
+    let line = said.lines().find(|line| line.contains(words)).unwrap_or_else(|| panic!("no \"{words}\" in {said}"));
+    assert!(line.contains("Pim") && line.contains("Ask the child's doctor."), "{line}");
+    sources.iter().for_each(|source| assert!(line.contains(source), "{source} in {line}"));
+}
+
+#[track_caller]
+fn silent(kitchen: &Kitchen, words: &str) {
+    let output = kitchen.run(&["check"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert!(!stderr(&output).contains(words), "{}", stderr(&output));
+}
+
+#[test]
+fn honey_is_refused_under_twelve_months_also_inside_dishes() {
+    let inside = pim(UNDER_ONE, "1 portion recipe:oat-cake", "")
+        .recipe("oat-cake", "name = \"Oat cake\"\nmakes = \"1 portion\"\ningredients = [\"5 g honey\"]\nkeeps = { fridge = \"3 days\" }\n");
+    let said = inside.refusal();
+    for words in ["Mon supper, Pim: Oat cake > honey: is never given before 12 months", "CDC", "instead", "without = { Pim = [\"honey\"] }"]
+    {
+        assert!(said.contains(words), "{words} in {said}");
+    }
+    silent(&pim(ONE, "5 g honey", ""), "honey");
+}
+
+#[test]
+fn whole_nuts_are_a_caution_up_to_four() {
+    cautioned(&pim(UNDER_ONE, "10 g walnuts", ""), "no whole nuts", &["CDC", "AAP"]);
+    cautioned(&pim(THREE, "10 g walnuts", ""), "under 4 years: no whole nuts", &["CDC", "AAP"]);
+    silent(&pim(FOUR, "10 g walnuts", ""), "whole nuts");
+    silent(&pim(THREE, "10 g ground almonds", ""), "whole nuts");
+}
+
+#[test]
+fn raw_egg_is_a_caution_under_one_until_a_step_heats_it() {
+    cautioned(&pim(UNDER_ONE, "1 egg", ""), "cook egg until firm", &["CDC"]);
+    let dish = |step: &str| {
+        format!(
+            "name = \"Egg dish\"\nmakes = \"1 portion\"\ningredients = [\"1 egg\"]\nkeeps = {{ fridge = \"3 days\" }}\n[[step]]\ntext = \"Do it to {{egg}}.\"\nhands = \"2 min\"\n{step}"
+        )
+    };
+    cautioned(&pim(UNDER_ONE, "1 portion recipe:egg-dish", "").recipe("egg-dish", &dish("")), "cook egg until firm", &["CDC"]);
+    silent(&pim(UNDER_ONE, "1 portion recipe:egg-dish", "").recipe("egg-dish", &dish("on = \"hob\"\ninside = \"71 °C\"\n")), "until firm");
+    // A mixer heats nothing, and neither does a pan that was hot before the egg came.
+    let mixer = "[[appliance]]\nname = \"mixer\"\n";
+    let beaten = pim(UNDER_ONE, "1 portion recipe:egg-dish", "").recipe("egg-dish", &dish("on = \"mixer\"\n"));
+    let household = std::fs::read_to_string(beaten.path().join("kitchen.toml")).unwrap();
+    cautioned(&beaten.file("kitchen.toml", &format!("{household}{mixer}")), "cook egg until firm", &["CDC"]);
+    let late = "name = \"Egg dish\"\nmakes = \"1 portion\"\ningredients = [\"1 egg\", \"50 g rolled oats\"]\nkeeps = { fridge = \"3 days\" }\n\
+                [[step]]\ntext = \"Toast {rolled oats}.\"\nhands = \"2 min\"\non = \"hob\"\n[[step]]\ntext = \"Stir in {egg}.\"\nhands = \"1 min\"\n";
+    cautioned(&pim(UNDER_ONE, "1 portion recipe:egg-dish", "").recipe("egg-dish", late), "cook egg until firm", &["CDC"]);
+    silent(&pim(ONE, "1 egg", ""), "until firm");
+}
+
+#[test]
+fn added_salt_and_sugar_are_cautions_under_one() {
+    cautioned(&pim(UNDER_ONE, "1 g salt", ""), "is not added to what an infant eats", &["WHO", "CDC"]);
+    cautioned(&pim(UNDER_ONE, "10 g caster sugar", ""), "added sugar", &["WHO", "CDC"]);
+    cautioned(&pim(UNDER_ONE, "10 g maple syrup", ""), "added sugar", &["WHO", "CDC"]);
+    silent(&pim(ONE, "1 g salt", ""), "is not added");
+    silent(&pim(ONE, "10 g caster sugar", ""), "added sugar");
+}
+
+#[test]
+fn what_a_small_child_can_choke_on_is_a_caution_up_to_four() {
+    for (each, words) in [
+        ("50 g grapes", "quarter it"),
+        ("50 g cherry tomatoes", "quarter it"),
+        ("50 g blueberries", "quarter it"),
+        ("50 g carrots", "raw and in pieces"),
+        ("50 g celery", "raw and in pieces"),
+        ("1 apple", "raw and in pieces"),
+        ("1 sausage", "lengthwise"),
+        ("50 g radishes", "raw and in pieces"),
+        ("20 g sultanas", "choking hazard under 4 years"),
+        ("20 g popcorn", "choking hazard under 4 years"),
+        ("20 g raisins", "choking hazard under 4 years"),
+    ] {
+        cautioned(&pim(THREE, each, ""), words, &["CDC", "AAP"]);
+        silent(&pim(FOUR, each, ""), "choking");
+    }
+    silent(&pim(THREE, "50 g carrots, grated", ""), "raw and in pieces");
+    silent(&pim(THREE, "50 g grapes, quartered", ""), "quarter it");
+}
+
+#[test]
+fn one_who_is_not_yet_born_eats_nothing_that_is_asked_about() {
+    silent(&pim("2026-12-24", "50 g grapes", ""), "choking");
+}
