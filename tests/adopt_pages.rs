@@ -68,11 +68,11 @@ fn in_page(block: &Value) -> String {
 }
 
 fn microdata((name, yields, _, ingredients, method): &Dish, index: usize) -> String {
-    let kind = if index % 2 == 0 { "https://schema.org/Recipe" } else { "http://schema.org/Recipe" };
+    let kind = if index.is_multiple_of(2) { "https://schema.org/Recipe" } else { "http://schema.org/Recipe" };
     let items = |name: &str, all: &[&str]| {
         all.iter().fold(String::new(), |text, one| text + &format!("<li {name}><span>{}</span></li>\n", escaped(one)))
     };
-    let steps = if index % 2 == 0 {
+    let steps = if index.is_multiple_of(2) {
         format!("<ol itemprop=\"recipeInstructions\">{}</ol>", items("", method))
     } else {
         items("itemprop=\"recipeInstructions\"", method)
@@ -93,7 +93,7 @@ fn microdata((name, yields, _, ingredients, method): &Dish, index: usize) -> Str
 fn plain((name, yields, _, ingredients, method): &Dish, index: usize) -> String {
     let bullet = ["", "- ", "• ", "* "][index % 4];
     let listed = ingredients.iter().fold(String::new(), |text, line| text + &format!("{bullet}{line}\n"));
-    let headed = index % 2 == 0;
+    let headed = index.is_multiple_of(2);
     let (first, second) = if headed { ("Ingredients\n", "Method\n") } else { ("", "") };
     // Without a word for it a number alone is no yield.
     let yields = if yields.chars().all(|c| c.is_ascii_digit()) { format!("Serves {yields}") } else { (*yields).to_owned() };

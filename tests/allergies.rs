@@ -102,7 +102,7 @@ fn house(seed: u64) -> House {
             0 => meal.instead = Some((eater, some_lines(&mut dice, 2, 5))),
             1 => {
                 let plate = plate(&house, &meal, Some(eater));
-                let served: Vec<usize> = plate.into_iter().map(|(food, _)| food).collect();
+                let served: Vec<usize> = plate.into_keys().collect();
                 if !served.is_empty() {
                     meal.without = Some((eater, Ware::Food(served[pick(&mut dice, served.len())])));
                 }

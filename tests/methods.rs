@@ -69,7 +69,7 @@ fn told(step: &Value, number: usize, foods: &[&str], wanted: &str) -> String {
     let after = step["after"].as_array().unwrap();
     match after.as_slice() {
         [] if number == 1 => {}
-        [one] if *one == (number - 1).to_string() => {}
+        [one] if one.parse() == Ok(number - 1) => {}
         [_, _, ..] => line += " +",
         _ => line += " =",
     }

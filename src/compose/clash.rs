@@ -160,7 +160,7 @@ fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {
     let figures = weeks.iter().filter(|broken| broken.len() == fewest).filter_map(own);
     let best = if wish.is_floor() { figures.max_by(f64::total_cmp) } else { figures.min_by(f64::total_cmp) };
     let (now, unit) = now(table, &wish);
-    Clashing { would_do: best.map_or(HowMuch::Whole, |figure| unit(figure)), now, wish }
+    Clashing { would_do: best.map_or(HowMuch::Whole, unit), now, wish }
 }
 
 /// What a wish says now, and how its figures are said.

@@ -54,7 +54,7 @@ pub struct Asking {
 pub enum Composed {
     Proposal(Box<Proposal>),
     /// Nothing is allowed.
-    Clash(Clash),
+    Clash(Box<Clash>),
     /// Every week that differs was proposed before, or the meal has no other filling.
     NothingElse {
         proven: bool,
@@ -99,7 +99,7 @@ pub fn compose(
         found = best(&table, &options, asking.effort);
     }
     let Some((first, _)) = found.best.clone() else {
-        return Ok(Composed::Clash(clash::clash(&table, found.complete, asking.effort)));
+        return Ok(Composed::Clash(Box::new(clash::clash(&table, found.complete, asking.effort))));
     };
     let mut chosen = first;
     for _ in 0..asking.another {
@@ -154,6 +154,6 @@ fn refill_written(table: &Table, meal: &Meal, asking: &Asking) -> Composed {
         None if options.iter().all(Vec::is_empty) && table.gaps.iter().all(|gap| !gap.ways.is_empty()) => {
             Composed::NothingElse { proven: true }
         }
-        None => Composed::Clash(clash::clash(table, found.complete, asking.effort)),
+        None => Composed::Clash(Box::new(clash::clash(table, found.complete, asking.effort))),
     }
 }

@@ -150,7 +150,7 @@ impl Search<'_, '_, '_> {
         let mut least = i64::MAX;
         let mut dice = 0x5EED_u64;
         while self.reckoned < tries {
-            now = self.to_the_bottom(now, bound, tries, least);
+            now = self.settle(now, bound, tries, least);
             let judged = &self.known[&now];
             if let Some(value) = judged.value.filter(|_| judged.is_allowed()) {
                 least = least.min(value.net);
@@ -198,7 +198,7 @@ impl Search<'_, '_, '_> {
     }
 
     /// Changes one meal at a time, and exchanges two, for as long as it gets better.
-    fn to_the_bottom(&mut self, mut now: Chosen, bound: &Bound, tries: usize, least: i64) -> Chosen {
+    fn settle(&mut self, mut now: Chosen, bound: &Bound, tries: usize, least: i64) -> Chosen {
         let as_good = if least == i64::MAX { 0 } else { as_good_as(least, &self.table.wishes) };
         let mut unchanged = 0;
         let mut gap = 0;

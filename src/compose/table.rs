@@ -68,8 +68,11 @@ pub struct Table<'t, 'k> {
     unfit: BTreeMap<(usize, Ware), Vec<NotFor>>,
     reach: BTreeMap<(usize, RecipeId), bool>,
     figures: Mutex<BTreeMap<(usize, u32), [f64; 3]>>,
-    finishes: Mutex<BTreeMap<(usize, String), (i64, i64, bool)>>,
+    finishes: Mutex<BTreeMap<(usize, String), Finish>>,
 }
+
+/// The least finish of a session that was found, its bound, and whether no more effort is given to it.
+type Finish = (i64, i64, bool);
 
 /// What a filled week is.
 #[derive(Debug, Clone)]

@@ -103,7 +103,7 @@ impl Ways {
         let mealtime = mealtime(kitchen, meal);
         for (index, pattern) in patterns.iter().enumerate() {
             let id = PatternId(index);
-            let served = pattern.mealtimes.as_ref().is_none_or(|words| words.iter().any(|word| *word == mealtime));
+            let served = pattern.mealtimes.as_ref().is_none_or(|words| words.contains(&mealtime));
             if meal.pattern.map_or(!served, |named| named != id) {
                 continue;
             }

@@ -1,7 +1,10 @@
 //! A household's wishes for one week: what its `[compose]` says, then that of kitchen.toml, then its taste, then the defaults.
 
-use crate::kitchen::{Beside, Floors, Kitchen, OneAtMost, Prefer, Taste, Ware, Week, WishTable};
+use crate::kitchen::{Beside, Floors, Kitchen, OneAtMost, Prefer, Spot, Taste, Ware, Week, WishTable};
 use crate::measure::Money;
+
+/// What `use` and `not` name, with their places in the file.
+type Named = Vec<(Ware, Spot)>;
 
 const RECIPES_AT_MOST: u32 = 10;
 const SAME_AGAIN_AFTER: i64 = 2;
@@ -39,7 +42,7 @@ impl Wishes {
             Taste::Easy => [Prefer::Work, Prefer::Cost, Prefer::Variety],
         };
         let may_cost = if taste == Taste::Cheap { 0.0 } else { VARIETY_MAY_COST };
-        let wares = |pick: fn(&WishTable) -> &Option<Vec<(Ware, crate::kitchen::Spot)>>| {
+        let wares = |pick: fn(&WishTable) -> &Option<Named>| {
             let named = pick(own).as_ref().or(pick(all).as_ref());
             named.map(|named| named.iter().map(|(ware, _)| *ware).collect()).unwrap_or_default()
         };

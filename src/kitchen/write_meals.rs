@@ -67,7 +67,7 @@ fn write_one(table: &mut Table, meal: &WrittenMeal) {
     let mut remarks = String::new();
     for ((key, typed), above) in old.iter().zip(&before) {
         remarks.push_str(above);
-        if !written_before && !(key == "name" && kept_name) {
+        if !(written_before || key == "name" && kept_name) {
             typed.lines().for_each(|line| remarks.push_str(&format!("# {line}\n")));
         }
     }

@@ -33,8 +33,8 @@ mod tasks;
 #[cfg(test)]
 mod testing;
 mod text;
-mod under_way;
 mod theirs;
+mod under_way;
 mod uses;
 mod week_card;
 

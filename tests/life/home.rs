@@ -63,7 +63,7 @@ impl Home {
         let today = FIRST.saturating_sub(3.days());
         let (done, moved, said) = Default::default();
         let booked = Booked::by(&book);
-        Home { dice, folder, loaded, weeks, shelf, book, booked, pantry, by_file: seed % 25 == 0, prints, done, moved, mine, today, said }
+        Home { dice, folder, loaded, weeks, shelf, book, booked, pantry, by_file: seed.is_multiple_of(25), prints, done, moved, mine, today, said }
     }
 
     fn chance(&mut self, percent: i64) -> bool {
@@ -257,7 +257,7 @@ impl Home {
             let (not_booked, makings, demanded) = reckoned.not_booked();
             let Some(place) = not_booked.meals.iter().position(|meal| meal.at == *spot) else { return };
             let meals = [place];
-            let also = if self.dice.0 % 7 == 0 { vec!["1 comet egg".to_owned()] } else { Vec::new() };
+            let also = if self.dice.0.is_multiple_of(7) { vec!["1 comet egg".to_owned()] } else { Vec::new() };
             let weeks = [Eaten { week: not_booked, makings, demanded, meals: &meals }];
             let at = not_booked.meals[place].at_time;
             let Ok(draft) = eaten(&self.loaded.kitchen, &self.shelf, &weeks, &also, self.today) else { return };
