@@ -84,3 +84,23 @@ fn dishes_that_go_into_one_another_in_millions_of_ways_add_up_and_are_asked_for_
     assert!(said.contains("> redseed: sesame"), "{said}");
     named(levels("100 g bluegrain")).done(&["prep"]);
 }
+
+#[test]
+fn in_a_very_long_week_a_budget_says_how_many_changes_it_did_not_try() {
+    // Seven meals of 300 lines each: 2100 lines that could be left out, and 40000 / 2100 = 19 plans of the week, so twenty are tried; one of
+    // them leaves out the shop. The dearest food stands in the last line alone.
+    let lines: Vec<String> = (0..299).map(|grams| format!("\"{} g bluegrain\"", grams % 9 + 1)).collect();
+    let days: String = (0..7).map(|day| supper(&format!("2026-12-{:02}", day + 1), &lines.join(","))).collect();
+    let week = days.replace("2026-12-07", "2026-11-30");
+    let last = supper("2026-12-06", "\"100 g redseed\"").replace("supper", "lunch");
+    let shop = |food: &str, price: &str| format!("[[pack]]\nshop = \"Stall\"\nfood = \"{food}\"\nloose = true\nprice = \"{price}\"\n");
+    let shops = format!("[[shop]]\nname = \"Stall\"\n{}{}", shop("bluegrain", "1.00 / kg"), shop("redseed", "900.00 / kg"));
+    let kitchen = kitchen().foods(FOODS).shops(&shops).meals(&format!("{week}{last}"));
+    let text = kitchen.text("kitchen.toml").replace("[household]", "[household]\nbudget = \"1.00\"");
+    let kitchen = kitchen.file("kitchen.toml", &text);
+    let budget = &kitchen.list()["budget"];
+    // 7 x 299 + 1 lines and the shop, less twenty.
+    assert_eq!(budget["untried"], 7 * 299 + 2 - 20, "{budget}");
+    assert!(budget["changes"][0]["change"].to_string().contains("redseed"), "{budget}");
+    assert!(kitchen.done(&["list"]).contains("2075 smaller changes were not tried: the week is too long for that"));
+}

@@ -72,9 +72,16 @@ fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
     text.filter(reads_back).unwrap_or_else(|| text_of(lies))
 }
 
-/// Lays a filled-in sheet over the open goods of its trip. A line that the sheet does not have stays open: then the lines that are
-/// settled are given, as the book names them; `None` where all of them are. What is booked already is left out and named in the second
-/// part of the answer: nothing is booked twice.
+/// What a sheet settles of its trip.
+pub struct Settled {
+    /// The lines, as the book names them; `None` where all of the trip's are settled.
+    pub lines: Option<Vec<String>>,
+    /// Foods that were booked before, and are left out.
+    pub already: Vec<String>,
+}
+
+/// Lays a filled-in sheet over the open goods of its trip. A line that the sheet does not have stays open. What is booked already is left
+/// out and named: nothing is booked twice.
 ///
 /// # Errors
 /// Lines that name nothing on the list, a sheet of which all is booked, and what cannot be read, at their places in the sheet: all of it at
@@ -85,7 +92,7 @@ pub fn fill(
     form: &GoodsForm,
     trip: (Date, usize),
     booked: &Booked,
-) -> Result<(Option<Vec<String>>, Vec<String>), Vec<Mistake>> {
+) -> Result<Settled, Vec<Mistake>> {
     let lines = lines_of(kitchen, goods, form);
     let is_booked = |line: &&GoodsLine| (0..form.lines.len()).any(|nth| booked.has_line(trip, &line.food, nth));
     let unmatched = || form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index)));
@@ -117,7 +124,7 @@ pub fn fill(
             Err(sentence) => mistakes.push(as_mistake(at.clone(), &sentence)),
         }
     }
-    if mistakes.is_empty() { Ok((stays_open.then_some(settled), already)) } else { Err(mistakes) }
+    if mistakes.is_empty() { Ok(Settled { lines: stays_open.then_some(settled), already }) } else { Err(mistakes) }
 }
 
 /// What is wrong with a sheet whose lines are booked already: all of them, or some beside an `also` that may be booked as well.

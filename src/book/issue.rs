@@ -196,7 +196,8 @@ fn take_of_recipe(
 fn note_missing(kitchen: &Kitchen, taken: &Result<TookOf, NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
     let units = kitchen.print.units;
     match taken {
-        Ok(took) if *took.missing.exact() <= 0 => (),
+        // So much may stay unbought of a line, and nobody is to look for it on the shelf.
+        Ok(took) if *took.missing.exact() <= asked.exact() * &Number::from(kitchen.rules.short_by) => (),
         Ok(took) => missing.push(format!("{} {name}", show(&took.missing, units))),
         Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
         Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),

@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::civil::Date;
 
 use super::booked::Booked;
-use super::goods_form::fill;
+use super::goods_form::{Settled, fill};
 use super::receive::{Goods, open_goods};
 use crate::foods::FoodId;
 use crate::kitchen::{GoodsForm, Kitchen, Meal, Mistake, Names, RecipeId, Spot, Ware, Week};
@@ -161,7 +161,8 @@ pub fn filled_in(kitchen: &Kitchen, week: &Week, lists: &[&WeekBuys], booked: &B
         let as_listed = || goods.iter().filter(|bought| !bought.packs.is_empty()).count();
         let unchanged = if filled.is_ok() { as_listed() + 1 } else { 0 };
         if best.as_ref().is_none_or(|(most, _)| unchanged > *most) {
-            best = Some((unchanged, filled.map(|(lines, already)| FilledIn { trip: trip.clone(), goods, lines, not_booked, already })));
+            let told = |Settled { lines, already }| FilledIn { trip: trip.clone(), goods, lines, not_booked, already };
+            best = Some((unchanged, filled.map(told)));
         }
     }
     best.map(|(_, filled)| filled).unwrap_or_else(|| {

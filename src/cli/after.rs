@@ -54,6 +54,9 @@ pub fn money(list: &ShoppingList, names: Names) -> String {
             rows.push(row("all of these".to_owned(), String::new(), together));
         }
         out.push_str(&columns(&rows, 2));
+        if budget.untried > 0 {
+            let _ = writeln!(out, "  {} smaller changes were not tried: the week is too long for that", budget.untried);
+        }
     }
     if let Some(compared) = &list.compare {
         out.push_str("\nCompared\n");

@@ -30,6 +30,7 @@ mod setting;
 mod sheet_files;
 mod start;
 mod stock;
+mod under_way;
 mod undo;
 mod waste;
 mod watching;
@@ -126,6 +127,8 @@ enum Verb {
         /// How hard to look for the shortest plan and its proof
         #[arg(long, value_enum, default_value_t = EffortWord::Normal)]
         effort: EffortWord,
+        #[command(flatten)]
+        running: under_way::Running,
     },
     /// Propose meals for what a week leaves open
     Compose {
@@ -301,7 +304,7 @@ pub fn run() -> ExitCode {
         Verb::Adopt { files, id } => adopt::run(&cli, files, id.as_deref()),
         Verb::Check { book } => check::run(&cli, *book),
         Verb::List { all, compare } => list::run(&cli, *all, *compare),
-        Verb::Prep { all, effort } => prep::run(&cli, *all, (*effort).into()),
+        Verb::Prep { all, effort, running } => prep::run(&cli, *all, (*effort).into(), running),
         Verb::Compose { choice, effort } => compose::run(&cli, choice, (*effort).into()),
         Verb::Print { into, all, effort, choice } => print::run(&cli, into.as_deref(), *all, (*effort).into(), choice),
         Verb::Handout { effort, asked } => handout::run(&cli, (*effort).into(), asked),

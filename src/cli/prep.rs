@@ -9,21 +9,25 @@ mod text;
 use super::outcome::{Done, json, say, warn};
 use super::printed::printed;
 use super::setting::Setting;
+use super::under_way::Running;
 use super::wrap::terminal_width;
 use super::{Cli, Format};
 use crate::json::PastSessions;
-use crate::prep::Effort;
+use crate::prep::{Effort, Moment, PrepPlan, UnderWay};
 
 /// Columns where the output is not a terminal, or does not say how wide it is.
 const WIDTH: usize = 80;
 const NARROWEST: usize = 40;
 
-pub fn run(cli: &Cli, all: bool, effort: Effort) -> Done {
+pub fn run(cli: &Cli, all: bool, effort: Effort, running: &Running) -> Done {
     let setting = Setting::read(cli)?;
     let week = setting.week(cli.week.as_deref())?;
     let reckoned = setting.reckon_sessions(week)?;
     warn(&reckoned.warnings, cli.strict)?;
-    let plan = reckoned.prep(effort);
+    let plan = match running.under_way(&setting, week, &reckoned, effort)? {
+        Some(under_way) => only(reckoned.prep_under_way(effort, &under_way), &under_way),
+        None => reckoned.prep(effort),
+    };
     let (names, units) = (reckoned.kitchen.names(), reckoned.kitchen.print.units);
     match cli.format {
         Format::Json => {
@@ -37,6 +41,13 @@ pub fn run(cli: &Cli, all: bool, effort: Effort) -> Done {
             say(&text::text(&plan, past, names, units, width()))
         }
     }
+}
+
+/// The rest of one session alone: what is still to be done before it, too, is for another day.
+fn only(mut plan: PrepPlan, under_way: &UnderWay) -> PrepPlan {
+    plan.sessions.retain(|session| session.start == under_way.start);
+    plan.before.retain(|note| note.at > Moment::At(under_way.start));
+    plan
 }
 
 fn width() -> usize {

@@ -14,6 +14,7 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::printed::{printed, text_of};
 use super::setting::Setting;
 use super::sheet_files::write_all;
+use super::under_way::Running;
 use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
 use crate::json::{PastSessions, read_calendar};
@@ -21,7 +22,7 @@ use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, 
 use crate::measure::{Number, read_quantity, show};
 use crate::phone::page;
 use crate::plan::in_makes;
-use crate::prep::{Effort, PrepPlan, RecipePage, labels, recipe_alone, recipe_pages, week_card};
+use crate::prep::{Effort, PrepPlan, RecipePage, UnderWay, labels, recipe_alone, recipe_pages, week_card};
 use crate::purchase::per_portion;
 use crate::sheets::{
     LabelGrid, Settings, Sheet, Size, Told, label_sheet, mark, person_guide, prep_guide, recipe_sheet, shopping_list, to_pdf,
@@ -53,6 +54,8 @@ pub struct Choice {
     /// The size of that recipe, as in "12 portions"; without it one batch
     #[arg(long = "for", value_name = "AMOUNT", requires = "recipe")]
     size_of: Option<String>,
+    #[command(flatten)]
+    running: Running,
     /// The guides of one person alone, with what to wait for and whom to tell
     #[arg(long, value_name = "NAME")]
     person: Option<String>,
@@ -144,6 +147,9 @@ impl Choice {
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
     let setting = Setting::read(cli)?;
     let settings = choice.settings(setting.loaded.kitchen.print);
+    if choice.running.is_asked() && choice.only != [SheetWord::Guide] {
+        return Err(Failure::Usage("--at is for the guide of a session that is under way: add --only guide.".to_owned()));
+    }
     if let Some(name) = &choice.recipe {
         return one_recipe(cli, &setting, into, choice, name, settings);
     }
@@ -154,7 +160,8 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let reckoned = setting.reckon_sessions(week)?;
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared: false });
-    let prep = reckoned.prep(effort);
+    let under_way = choice.running.under_way(&setting, week, &reckoned, effort)?;
+    let prep = under_way.as_ref().map_or_else(|| reckoned.prep(effort), |under_way| reckoned.prep_under_way(effort, under_way));
 
     let names = reckoned.kitchen.names();
     let household = names.household;
@@ -163,7 +170,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
         sheets.push(shopping_list(&list, &prep.before, reckoned.kitchen.names(), settings));
     }
     if wants(SheetWord::Guide) {
-        sheets.extend(guides(&prep, names, settings, choice.person.as_deref())?);
+        sheets.extend(guides(&prep, names, settings, (choice.person.as_deref(), under_way.as_ref()))?);
     }
     if wants(SheetWord::Week) {
         let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
@@ -308,8 +315,16 @@ fn say_what_did_not_fit(sheets: &[Sheet], strict: bool) -> Done {
 }
 
 /// A guide a session, of everybody or of one person.
-fn guides(prep: &PrepPlan, names: Names, settings: Settings, person: Option<&str>) -> Result<Vec<Sheet>, Failure> {
-    let all = prep.sessions.iter().enumerate().map(|(index, session)| (session, prep.before_session(index)));
+fn guides(
+    prep: &PrepPlan,
+    names: Names,
+    settings: Settings,
+    (person, under_way): (Option<&str>, Option<&UnderWay>),
+) -> Result<Vec<Sheet>, Failure> {
+    let asked = prep.sessions.iter().enumerate().filter(|(_, session)| under_way.is_none_or(|one| one.start == session.start));
+    // Under way, what was to be done before is past.
+    let before = |index| if under_way.is_some() { Vec::new() } else { prep.before_session(index) };
+    let all = asked.map(|(index, session)| (session, before(index)));
     let Some(person) = person else {
         return Ok(all.map(|(session, before)| prep_guide(&prep.week, session, &before, names, settings)).collect());
     };

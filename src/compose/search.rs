@@ -120,6 +120,9 @@ fn nearer(table: &Table, one: &Judged, other: &Judged, as_good: i64) -> Ordering
     })
 }
 
+/// Weeks that are tried in one round of the first search.
+const FEW_AT_ONCE: usize = 8;
+
 pub struct Search<'s, 't, 'k> {
     table: &'s Table<'t, 'k>,
     options: &'s [Vec<Option<u32>>],
@@ -200,13 +203,9 @@ impl Search<'_, '_, '_> {
         let mut unchanged = 0;
         let mut gap = 0;
         while unchanged < self.options.len() && self.reckoned < tries {
-            let mut weeks: Vec<Chosen> = self.near(&now, bound, gap).into_iter().map(|option| with(&now, gap, option)).collect();
-            weeks.extend(self.exchanges(&now, gap));
-            self.judge(&weeks, Look::Shortly);
-            let best = weeks.iter().min_by(|one, other| nearer(self.table, &self.known[*one], &self.known[*other], as_good));
-            match best.filter(|best| nearer(self.table, &self.known[*best], &self.known[&now], as_good).is_lt()) {
-                Some(best) => {
-                    now = best.clone();
+            match self.better(&now, bound, gap, as_good) {
+                Some(better) => {
+                    now = better;
                     unchanged = 0;
                 }
                 None => unchanged += 1,
@@ -214,6 +213,26 @@ impl Search<'_, '_, '_> {
             gap = (gap + 1) % self.options.len();
         }
         now
+    }
+
+    /// A nearer week that differs in one meal, or in two that are exchanged: what seems cheapest is tried first, a few at a time.
+    fn better(&mut self, now: &Chosen, bound: &Bound, gap: usize, as_good: i64) -> Option<Chosen> {
+        let adds = |option: &Option<u32>| {
+            let place = self.options[gap].iter().position(|known| known == option);
+            place.map_or(f64::MAX, |place| bound.adds[gap][place])
+        };
+        let mut near: Vec<(f64, Option<u32>)> = self.near(now, bound, gap).into_iter().map(|option| (adds(&option), option)).collect();
+        near.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
+        let mut weeks: Vec<Chosen> = near.into_iter().map(|(_, option)| with(now, gap, option)).collect();
+        weeks.extend(self.exchanges(now, gap));
+        for few in weeks.chunks(FEW_AT_ONCE) {
+            self.judge(few, Look::Shortly);
+            let best = few.iter().min_by(|one, other| nearer(self.table, &self.known[*one], &self.known[*other], as_good))?;
+            if nearer(self.table, &self.known[best], &self.known[now], as_good).is_lt() {
+                return Some(best.clone());
+            }
+        }
+        None
     }
 
     /// Options that differ from the present one in one place, and the seemingly cheapest of every other form.
@@ -340,19 +359,20 @@ impl Proof<'_, '_, '_, '_> {
 
     /// Are there few enough weeks that could be as good as the best known one, by the bound alone?
     fn is_within_reach(&self) -> bool {
-        let mut left = self.left * 4;
-        self.counts_down(&mut Vec::new(), &mut left)
+        let (mut left, mut nodes) = (self.left * 4, self.nodes);
+        self.counts_down(&mut Vec::new(), &mut left, &mut nodes)
     }
 
-    fn counts_down(&self, taken: &mut Vec<usize>, left: &mut usize) -> bool {
+    fn counts_down(&self, taken: &mut Vec<usize>, left: &mut usize, nodes: &mut usize) -> bool {
         let options = self.search.options;
         if taken.len() == options.len() {
             *left = left.saturating_sub(1);
             return *left > 0;
         }
         for place in 0..options[taken.len()].len() {
+            *nodes = nodes.saturating_sub(1);
             taken.push(place);
-            let within = self.is_dearer(taken) || self.counts_down(taken, left);
+            let within = *nodes > 0 && (self.is_dearer(taken) || self.counts_down(taken, left, nodes));
             taken.pop();
             if !within {
                 return false;

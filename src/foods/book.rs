@@ -25,22 +25,22 @@ impl Foods {
 
     /// By a key that [`key_of`] made.
     pub(crate) fn find_key(&self, key: &str) -> Option<FoodId> {
-        self.names.get(key).copied()
+        self.names.get(key)
     }
 
     /// As [`Foods::find_key`], without the names that only lines gave: what a line means must not hang on the lines before it.
     pub(crate) fn find_known(&self, key: &str) -> Option<FoodId> {
-        self.find_key(key).filter(|id| !self[*id].unknown)
+        self.find_key(key).filter(|id| !self.all.is_unknown(*id))
     }
 
     /// The nearest known names, the nearest first, at most three; for "did you mean".
     pub fn nearest(&self, name: &str) -> Vec<String> {
         let key = key_of(name);
         let mut scored: BTreeMap<FoodId, f64> = BTreeMap::new();
-        for (known, id) in self.names.iter().filter(|(_, id)| !self[**id].unknown) {
+        for (known, id) in self.names.iter().filter(|(_, id)| !self.all.is_unknown(*id)) {
             let score = likeness(&key, known);
             if score >= NEAR {
-                let best = scored.entry(*id).or_insert(score);
+                let best = scored.entry(id).or_insert(score);
                 *best = best.max(score);
             }
         }
@@ -82,7 +82,8 @@ impl Foods {
         };
         self.names.insert(key, id);
         for key in also {
-            let taken = self.find_key(&key).is_some_and(|other| other != id && key_of(&self[other].name) == key && !self[other].unknown);
+            let taken =
+                self.find_key(&key).is_some_and(|other| other != id && key_of(&self[other].name) == key && !self.all.is_unknown(other));
             if !taken {
                 self.names.insert(key, id);
             }

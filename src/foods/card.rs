@@ -160,14 +160,12 @@ fn days_text(days: Days) -> String {
 
 #[cfg(test)]
 mod tests {
-    use std::collections::BTreeMap;
-
     use pretty_assertions::assert_eq;
 
     use super::*;
 
     fn card_of(food: Food) -> Vec<CardLine> {
-        let foods = Foods { all: vec![food], names: BTreeMap::new() };
+        let foods = Foods::from_iter([food]);
         foods.card(FoodId(0))
     }
 

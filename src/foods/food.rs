@@ -12,6 +12,7 @@ use serde::{Deserialize, Serialize};
 
 use super::Kind;
 use super::cooks::Cooks;
+use super::rows::{Names, Rows};
 use crate::measure::{Amount, Days, Dimension, Number, Quantity};
 
 /// The index of a food in [`Foods`].
@@ -198,16 +199,17 @@ impl Food {
 /// Every food this household can speak of: the reference with foods.toml laid over it, and the unknown names its lines use.
 #[derive(Debug, Clone, Default)]
 pub struct Foods {
-    pub(crate) all: Vec<Food>,
+    pub(crate) all: Rows,
     /// Every name, singular, lower case -> food.
-    pub(crate) names: BTreeMap<String, FoodId>,
+    pub(crate) names: Names,
 }
 
 impl FromIterator<Food> for Foods {
     /// A book of just these foods, each under its own name.
     fn from_iter<I: IntoIterator<Item = Food>>(foods: I) -> Self {
-        let all: Vec<Food> = foods.into_iter().collect();
-        let names = all.iter().enumerate().map(|(index, food)| (food.name.to_lowercase(), FoodId(index as u32))).collect();
+        let all: Rows = foods.into_iter().collect();
+        let mut names = Names::default();
+        names.extend(all.iter().zip(0..).map(|(food, index)| (food.name.to_lowercase(), FoodId(index))));
         Foods { all, names }
     }
 }

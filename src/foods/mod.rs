@@ -11,6 +11,7 @@ mod food;
 mod kind;
 mod names;
 mod reference;
+mod rows;
 pub mod safety;
 
 pub use card::CardLine;

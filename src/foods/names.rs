@@ -2,6 +2,17 @@
 //!
 //! A key is never printed; it only has to be the same for every way of writing one name.
 
+use std::borrow::Cow;
+
+/// As [`key_of`]; most names of the reference are their own key.
+pub(crate) fn key_in(name: &str) -> Cow<'_, str> {
+    let plain = |word: &str| {
+        let letters = word.bytes().all(|letter| letter.is_ascii_lowercase() || letter.is_ascii_digit());
+        letters && !word.is_empty() && !word.ends_with(CHANGING) && word != "canned"
+    };
+    if name.split(' ').all(plain) { Cow::Borrowed(name) } else { Cow::Owned(key_of(name)) }
+}
+
 /// The key of a whole name.
 ///
 /// `Chopped Tomatoes` and `chopped tomato` have one key.
@@ -15,7 +26,8 @@ pub(crate) fn key_of(name: &str) -> String {
 
 /// Appends one typed word (which a hyphen may make two) to a key.
 pub(crate) fn push_word(key: &mut String, word: &str) {
-    for part in word.split(['-', '‐', '‑']).filter(|part| !part.is_empty()) {
+    let hyphens: &[char] = if word.is_ascii() { &['-'] } else { &['-', '‐', '‑'] };
+    for part in word.split(hyphens).filter(|part| !part.is_empty()) {
         if !key.is_empty() {
             key.push(' ');
         }
@@ -82,9 +94,15 @@ const IRREGULAR: [(&str, &str); 24] = [
     ("as", "as"),
 ];
 
+/// The last letters of words that may have another singular: every plural above, and "-ie".
+const CHANGING: [char; 3] = ['s', 'e', 't'];
+
 /// Makes the word that begins at `start` singular, in place.
 fn singularise(key: &mut String, start: usize) {
     let word = &key[start..];
+    if !word.ends_with(CHANGING) {
+        return;
+    }
     if let Some((_, singular)) = IRREGULAR.iter().find(|row| row.0 == word) {
         key.replace_range(start.., singular);
         return;
@@ -141,6 +159,17 @@ mod tests {
         ] {
             assert_eq!(key_of(one), key_of(many), "{one} / {many}");
         }
+    }
+
+    #[test]
+    fn a_name_that_is_its_own_key_is_not_written_anew() {
+        assert!(IRREGULAR.iter().all(|(plural, _)| plural.ends_with(CHANGING)));
+        for name in
+            ["onion", "red onion", "Onion", "onions", "canned", "crème", "self-raising flour", "baker's oat", "a  b", " a", "", "7up"]
+        {
+            assert_eq!(key_in(name), key_of(name));
+        }
+        assert!(matches!(key_in("red onion"), Cow::Borrowed(_)));
     }
 
     #[test]

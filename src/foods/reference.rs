@@ -13,7 +13,8 @@
 
 use std::collections::BTreeMap;
 
-use super::names::key_of;
+use super::names::key_in;
+use super::rows::{Names, Rows};
 use super::{Allergen, Fact, Food, FoodId, Foods, Keeping, Kind, Measured, Nutrients, read_cooks};
 use crate::measure::Days;
 
@@ -49,9 +50,6 @@ const COLUMNS: [&str; 26] = [
     "sodium",
 ];
 
-/// No row of the table has fewer bytes on average.
-const SHORTEST_ROW: usize = 100;
-
 /// Where allergens come from, unless the cell says otherwise.
 const ANNEX_II: &str = "EU 1169/2011 Annex II";
 
@@ -72,39 +70,42 @@ impl Foods {
     ///
     /// Where the table inside the program is broken, which its tests rule out: no input of a person gets here.
     pub fn reference() -> Foods {
-        match read(TABLE) {
-            Ok(foods) => foods,
-            Err(Fault { line, what }) => panic!("src/foods/reference.tsv:{line}: {what}"),
-        }
+        written(TABLE).unwrap_or_else(|fault| fault.end())
     }
 }
 
-/// All rows of a table; a name that two rows share belongs to the earlier.
-fn read(table: &str) -> Result<Foods, Fault> {
+/// One row of the built-in reference, which its tests have read before.
+pub(super) fn read_known_row(line: usize, row: &str) -> Food {
+    read_row(row).unwrap_or_else(|what| Fault { line, what }.end())
+}
+
+impl Fault {
+    fn end(self) -> ! {
+        panic!("src/foods/reference.tsv:{}: {}", self.line, self.what)
+    }
+}
+
+/// All rows of a table, each to be read when it is asked for; a name that two rows share belongs to the earlier.
+fn written(table: &'static str) -> Result<Foods, Fault> {
     let mut lines =
         table.lines().enumerate().map(|(index, line)| (index + 1, line)).filter(|(_, line)| !line.is_empty() && !line.starts_with('#'));
     let (line, header) = lines.next().unwrap_or_default();
     if !header.split('\t').eq(COLUMNS) {
         return Err(Fault { line, what: format!("the columns are not {}", COLUMNS.join(", ")) });
     }
-    // Rows are large: no food is moved because the list grew.
-    let mut all = Vec::with_capacity(table.len() / SHORTEST_ROW);
-    for (line, row) in lines {
-        all.push(read_row(row).map_err(|what| Fault { line, what })?);
-    }
-    let names = names_of(&all);
-    Ok(Foods { all, names })
+    let rows: Vec<(usize, &'static str)> = lines.collect();
+    Ok(Foods { all: Rows::written(&rows), names: names_of(&rows) })
 }
 
 /// Names before synonyms, so that a food's own name is never taken by another's `also`.
-fn names_of(all: &[Food]) -> BTreeMap<String, FoodId> {
-    let with_id = || all.iter().zip(0..).map(|(food, index)| (food, FoodId(index)));
-    let own = with_id().map(|(food, id)| (key_of(&food.name), id));
-    let also = with_id().flat_map(|(food, id)| food.also.iter().map(move |name| (key_of(name), id)));
-    let mut keys: Vec<(String, FoodId)> = own.chain(also).collect();
-    keys.sort_by(|a, b| a.0.cmp(&b.0));
-    keys.dedup_by(|later, earlier| later.0 == earlier.0);
-    keys.into_iter().collect()
+fn names_of(rows: &[(usize, &'static str)]) -> Names {
+    let cell = |place: usize| {
+        let cells = rows.iter().map(move |(_, row)| row.split('\t').nth(place).unwrap_or_default());
+        cells.zip(0..).map(|(cell, index)| (cell, FoodId(index)))
+    };
+    let own = cell(0).map(|(name, id)| (key_in(name), id));
+    let also = cell(1).flat_map(|(names, id)| parts(names, ';').map(move |name| (key_in(name), id)));
+    Names::written(own.chain(also))
 }
 
 fn read_row(row: &str) -> Result<Food, String> {

@@ -449,6 +449,9 @@ struct Budgeted {
     cost: String,
     over: String,
     changes: Vec<Saved>,
+    /// Changes that were not tried, in a very long week.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    untried: Option<usize>,
     together: Option<String>,
 }
 
@@ -471,6 +474,7 @@ impl Budgeted {
             cost: names.money(budget.cost),
             over: names.money(budget.over()),
             changes: budget.changes.iter().map(saved).collect(),
+            untried: Some(budget.untried).filter(|untried| *untried > 0),
             together: budget.together.map(|together| names.money(together)),
         }
     }

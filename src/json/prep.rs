@@ -1,5 +1,6 @@
 //! The prep plan in JSON, as `prep` writes it and `plan-<from>.json` keeps it; and what a booking reads back from that.
 
+use jiff::Span;
 use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
@@ -9,9 +10,9 @@ use super::shape::OnDate;
 use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
-use crate::measure::{Number, Quantity, Units};
+use crate::measure::{Celsius, Number, Quantity, Units};
 use crate::plan::State;
-use crate::prep::{self, Doing, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken, Turnover};
+use crate::prep::{self, Deed, Doing, Mark, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken, Told, Turnover};
 use crate::reckon::PastSession;
 
 /// The plan of a week.
@@ -45,6 +46,12 @@ pub struct Session {
     advice: Vec<String>,
     #[serde(default)]
     slower: Vec<Slower>,
+    /// Where it was planned while it was under way: from when on, `2026-11-29T14:50`.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    from: Option<String>,
+    /// What was done by then.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    done: Vec<Task>,
 }
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
@@ -95,6 +102,9 @@ struct Task {
     /// For whom something is set aside.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     eater: Option<String>,
+    /// Its number or letter, in a plan that was made under way: that of the guide before.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    mark: Option<String>,
 }
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
@@ -200,6 +210,8 @@ impl PastSessions<'_> {
         let boxes = turnover.map(|turnover| turnover.boxes.iter().map(|one| writer.put(one)).collect());
         Session {
             slower: Vec::new(),
+            from: None,
+            done: Vec::new(),
             finish: start.clone(),
             start,
             state,
@@ -224,7 +236,14 @@ fn minute(at: DateTime) -> String {
 
 impl Writer<'_> {
     fn session(self, session: &SessionPlan) -> Session {
+        let rest = session.rest.as_ref();
+        let marked = |mark: &Mark, task: &prep::Task| {
+            let mark = Some(mark.to_string()).filter(|mark| rest.is_some() && !mark.is_empty());
+            Task { mark, ..self.task(session, task) }
+        };
         Session {
+            from: rest.map(|rest| minute(session.start.saturating_add(Span::new().minutes(rest.from)))),
+            done: rest.iter().flat_map(|rest| &rest.done).map(|(mark, task)| marked(mark, task)).collect(),
             start: minute(session.start),
             state: None,
             finish: minute(session.finish),
@@ -232,7 +251,7 @@ impl Writer<'_> {
             bound_minutes: session.bound_minutes,
             proven: session.proven,
             batches: session.batches.iter().map(|one| self.batch(one)).collect(),
-            tasks: session.tasks.iter().map(|one| self.task(session, one)).collect(),
+            tasks: session.marks().iter().zip(&session.tasks).map(|(mark, task)| marked(mark, task)).collect(),
             fetch: prep::by_food(&session.fetch).iter().map(|one| self.fetch(one)).collect(),
             cuts: session.cuts.iter().map(|one| self.cut(one)).collect(),
             boxes: session.boxes.iter().map(|one| self.boxed(one)).collect(),
@@ -286,6 +305,7 @@ impl Writer<'_> {
             at_celsius: task.at.map(|heat| heat.0),
             text: task.text(self.names, self.units),
             eater: if let Doing::Aside(aside) = &task.what { Some(aside.eater.clone()) } else { None },
+            mark: None,
         }
     }
 
@@ -340,7 +360,49 @@ impl Prep {
     }
 }
 
+impl Task {
+    fn deed(&self, kitchen: &Kitchen) -> Option<Deed> {
+        let of = || recipe(kitchen, self.recipe.as_deref()?);
+        match self.kind {
+            Kind::Set => None,
+            Kind::Step => Some(Deed::Step { recipe: of()?, step: self.step?.checked_sub(1)?, round: self.round?.checked_sub(1)? }),
+            Kind::Box => Some(Deed::Box(of()?)),
+            Kind::Aside => Some(Deed::Aside { recipe: of()?, eater: self.eater.clone()? }),
+            Kind::WashUp => Some(Deed::WashUp),
+        }
+    }
+}
+
 impl Session {
+    /// When it begins, as it stands in the print.
+    pub fn begins(&self) -> &str {
+        &self.start
+    }
+
+    /// Its tasks as its guide tells them, but for settings and for recipes that are gone.
+    pub fn told(&self, kitchen: &Kitchen) -> Vec<Told> {
+        let (mut numbers, mut letters) = (0, 0);
+        let mut told = Vec::new();
+        for (task, done) in self.tasks.iter().map(|task| (task, false)).chain(self.done.iter().map(|task| (task, true))) {
+            let counted = match task.kind {
+                Kind::Set => continue,
+                Kind::Step => {
+                    numbers += 1;
+                    Mark::Number(numbers)
+                }
+                Kind::Box | Kind::Aside | Kind::WashUp => {
+                    letters += 1;
+                    Mark::Letter(letters)
+                }
+            };
+            let mark = task.mark.as_ref().and_then(|mark| mark.parse().ok()).unwrap_or(counted);
+            let Some(deed) = task.deed(kitchen) else { continue };
+            let (person, at) = (task.person.clone(), task.at_celsius.map(Celsius));
+            told.push(Told { mark, deed, start: task.start_minute, person, at, done });
+        }
+        told
+    }
+
     fn turnover(&self, kitchen: &Kitchen) -> Result<Turnover, String> {
         let start = self.start.parse().map_err(|_| self.start.clone())?;
         let batch = |one: &Batch| {

@@ -1,5 +1,6 @@
 //! What a household should know about a session's plan: rules that clash, steps nobody may do, a finish that comes too late.
 
+use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::remedies::{binding, remedies};
@@ -46,6 +47,8 @@ pub enum Advice {
     Binds(Bottleneck),
     /// With the change it would end at `end`, which is `over` past the time it should: none or fewer where it is in time.
     Remedy { change: Change, end: DateTime, over: i64 },
+    /// Planned anew from then on.
+    Anew { from: DateTime },
     /// Another pair of hands would not make it any shorter.
     HandsGainNothing,
     /// An earlier session wants the same people and appliances at the same time.
@@ -115,7 +118,9 @@ pub(super) fn advice(
 ) -> Vec<Advice> {
     let session = &week.sessions[index];
     let teller = Teller { kitchen, makings, work };
-    let mut said = teller.impossible(schedule);
+    let anew = Some(work.problem.now).filter(|now| *now > 0).and_then(|now| Span::new().try_minutes(now).ok());
+    let anew = anew.map(|now| Advice::Anew { from: session.start.saturating_add(now) });
+    let mut said: Vec<Advice> = anew.into_iter().chain(teller.impossible(schedule)).collect();
     said.extend(teller.stays(schedule, session.start));
     said.extend(teller.overruns(schedule));
     said.extend(teller.hurries(schedule));
@@ -126,7 +131,10 @@ pub(super) fn advice(
         said.push(late);
         said.extend(teller.ends(schedule));
         said.extend(binding(kitchen, &teller).map(Advice::Binds));
-        said.extend(remedies((kitchen, week, makings), index, work, schedule.finish, replan));
+        // Under way it is too late for other appliances and sessions.
+        if work.problem.now == 0 {
+            said.extend(remedies((kitchen, week, makings), index, work, schedule.finish, replan));
+        }
     }
     said
 }
@@ -165,6 +173,7 @@ impl Teller<'_> {
         match part {
             Part::WashUp => Job::WashUp,
             Part::Box => Job::Boxing(self.recipe(making)),
+            Part::Ahead { step } => Job::Step { recipe: self.recipe(making), step, round: None },
             Part::Aside { before, .. } => Job::Step { recipe: self.recipe(making), step: before, round: None },
             Part::Step { step, round, rounds, .. } => Job::Step { recipe: self.recipe(making), step, round: (rounds > 1).then_some(round) },
         }

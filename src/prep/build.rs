@@ -13,15 +13,31 @@ use super::elsewhere::as_found;
 use super::fetch::fetch;
 use super::schedule::{least_finish, slower};
 use super::tasks::{Work, session_work};
+use super::under_way::{UnderWay, rest, stand};
 use super::uses::{said, shared_out};
-use super::{Batch, BoxNote, Effort, Fetch, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Turnover, schedule};
+use super::{Batch, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
 use crate::progress::{self, At};
 
 /// The plan of every session of the week.
 pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], effort: Effort) -> PrepPlan {
-    let plan = |index| session_plan(kitchen, week, makings, demand, draws, (index, effort));
+    prep_under_way(kitchen, week, makings, demand, draws, (effort, None))
+}
+
+/// As [`prep`], with one session under way.
+pub fn prep_under_way(
+    kitchen: &Kitchen,
+    week: &Week,
+    makings: &Makings,
+    demand: &[Demand],
+    draws: &[Draw],
+    (effort, under_way): (Effort, Option<&UnderWay>),
+) -> PrepPlan {
+    let plan = |index: usize| {
+        let under_way = under_way.filter(|one| one.start == week.sessions[index].start);
+        session_plan(kitchen, week, makings, demand, draws, (index, effort, under_way))
+    };
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
     PrepPlan {
@@ -39,17 +55,25 @@ fn session_plan(
     makings: &Makings,
     demand: &[Demand],
     draws: &[Draw],
-    (index, effort): (usize, Effort),
+    (index, effort, under_way): (usize, Effort, Option<&UnderWay>),
 ) -> SessionPlan {
     let session = &week.sessions[index];
     let found = as_found(kitchen, session);
     let kitchen = &*found;
-    let work = session_work(kitchen, week, index, makings);
+    let mut work = session_work(kitchen, week, index, makings);
+    let marks = under_way.map(|under_way| stand(&mut work, makings, under_way));
     progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let planned = schedule(&work.asked(), effort);
     progress::at(At::Advice { start: session.start });
     let mut timed = tasks(kitchen, makings, &work, &planned);
     shared_out(timed.iter_mut().map(|(task, _)| task));
+    let mut cuts = cuts(kitchen, makings, &work, &timed);
+    let mut left = None;
+    if let Some((under_way, marks)) = under_way.zip(marks) {
+        only_of_the_rest(&mut cuts, &work, &marks, (under_way.now, &timed));
+        let (still, rest) = rest(&work, &marks, under_way.now, timed);
+        (timed, left) = (still, Some(rest));
+    }
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
     SessionPlan {
         start: session.start,
@@ -59,16 +83,31 @@ fn session_plan(
         bound_minutes: planned.bound,
         proven: planned.proven,
         batches: made().map(batch).collect(),
-        cuts: cuts(kitchen, makings, &work, &timed),
+        cuts,
         tasks: timed.into_iter().map(|(task, _)| task).collect(),
         fetch: fetch(kitchen, makings, demand, draws, index),
         boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
         cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
         slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
+        rest: left,
         said: said(kitchen, made()),
         people: work.people,
     }
+}
+
+/// Cuts of steps that are done are left out; the others name their steps by the marks of the guide that hangs in the kitchen.
+fn only_of_the_rest(cuts: &mut Vec<Cut>, work: &Work, marks: &[Mark], (now, timed): (i64, &[(Task, Option<usize>)])) {
+    let steps: Vec<(&Task, usize)> =
+        timed.iter().filter(|(task, _)| task.step().is_some()).filter_map(|(t, job)| Some((t, (*job)?))).collect();
+    cuts.retain_mut(|cut| {
+        let Some((task, job)) = (cut.step as usize).checked_sub(1).and_then(|place| steps.get(place)) else { return true };
+        if let Mark::Number(number) = marks[*job] {
+            cut.step = number;
+        }
+        // Hands that are done have cut it.
+        work.problem.jobs[*job].fixed.is_none() || task.start_minute >= now
+    });
 }
 
 /// What a session takes and gives, without its schedule.

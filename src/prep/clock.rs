@@ -18,7 +18,8 @@ use std::collections::BTreeMap;
 /// a pair is the job, or `None` for a setting. A task's number on paper is its place here, from 1.
 pub(super) fn tasks(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedule) -> Vec<(Task, Option<usize>)> {
     let set = schedule.settings.iter().map(|setting| (set_task(setting, who_sets(work, schedule, setting.start)), None));
-    let jobs = (0..work.origins.len()).map(|job| (job_task(kitchen, makings, work, schedule, job), Some(job)));
+    let planned = |job: &usize| !matches!(work.origins[*job].part, Part::Ahead { .. });
+    let jobs = (0..work.origins.len()).filter(planned).map(|job| (job_task(kitchen, makings, work, schedule, job), Some(job)));
     let mut tasks: Vec<(Task, Option<usize>)> = set.chain(jobs).collect();
     tasks.sort_by_key(|(task, job)| (task.start_minute, job.is_some(), *job));
     let places: Vec<Option<usize>> = tasks.iter().map(|(_, job)| *job).collect();

@@ -2,7 +2,7 @@
 
 use jiff::civil::{Date, DateTime};
 
-use super::{Advice, Care};
+use super::{Advice, Care, Rest};
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{ApplianceId, Person, RecipeId, Ware};
 use crate::measure::{Celsius, Number, Quantity};
@@ -52,6 +52,8 @@ pub struct SessionPlan {
     pub advice: Vec<Advice>,
     /// How the plan fares with slower hands, a tenth and a fifth.
     pub slower: Vec<Slowed>,
+    /// Where it was planned while it was under way.
+    pub rest: Option<Rest>,
     /// How the session's lines speak of the foods that are fetched.
     pub said: Vec<Said>,
 }
@@ -86,6 +88,9 @@ impl SessionPlan {
 
     /// The mark of every task.
     pub fn marks(&self) -> Vec<Mark> {
+        if let Some(rest) = self.rest.as_ref().filter(|rest| rest.marks.len() == self.tasks.len()) {
+            return rest.marks.clone();
+        }
         let (mut steps, mut boxes) = (0, 0);
         let mark = |task: &Task| match task.what {
             Doing::Set => Mark::None,
@@ -107,7 +112,7 @@ impl SessionPlan {
 pub struct PersonId(pub usize);
 
 /// How chart and steps name a task: steps are counted from 1, all else is lettered from A, but setting an appliance has none.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Mark {
     None,
     Number(u32),

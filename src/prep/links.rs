@@ -7,8 +7,8 @@ use std::collections::BTreeMap;
 
 use super::ahead::directly_before;
 use super::names::step_using;
-use super::tasks::{Part, Work};
-use super::{Link, LinkWhy};
+use super::tasks::{Origin, Part, Work};
+use super::{Fixed, Job, Link, LinkWhy};
 use crate::foods::safety::{CHILLED_WITHIN, GRAINS_CHILLED_WITHIN};
 use crate::foods::{Kind, Place};
 use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step, Wanted};
@@ -33,7 +33,7 @@ impl Jobs {
                 Part::Box => {
                     jobs.boxes.insert(number, job);
                 }
-                Part::WashUp => {}
+                Part::WashUp | Part::Ahead { .. } => {}
             }
         }
         jobs
@@ -52,6 +52,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
         let recipe = &kitchen.recipes[making.recipe];
         for step in 0..recipe.steps.len() {
             link_step(recipe, number, step, &jobs, work);
+            link_to_ahead(kitchen, recipe, (number, step), &jobs, work);
         }
         link_asides(recipe, number, &jobs, work);
         link_box(kitchen, makings, number, &jobs, work);
@@ -99,6 +100,20 @@ fn link_step(recipe: &Recipe, number: usize, step: usize, jobs: &Jobs, work: &mu
         } else {
             add_ruled(&recipe.steps[step], before, after, work);
         }
+    }
+}
+
+/// What comes `within` so long of a step done ahead, whose hands are over when the session begins at the latest.
+fn link_to_ahead(kitchen: &Kitchen, recipe: &Recipe, (number, step): (usize, usize), jobs: &Jobs, work: &mut Work) {
+    let (Some(within), after) = (recipe.steps[step].within, jobs.rounds(number, step)) else { return };
+    let ahead = |earlier: &usize| recipe.steps.get(*earlier).is_some_and(|step| step.ahead.is_some());
+    for earlier in directly_before(recipe, step).into_iter().filter(ahead).filter(|_| !after.is_empty()) {
+        let before = work.problem.jobs.len();
+        work.origins.push(Origin { making: work.chosen[number], part: Part::Ahead { step: earlier } });
+        let making = work.chosen.len() + 1 + before;
+        work.problem.jobs.push(Job { making, uncounted: true, fixed: Some(Fixed::default()), ..Job::default() });
+        let within = within.0 + recipe.steps[earlier].waits(&kitchen.appliances);
+        add(&[before], after, (0, Some(within)), LinkWhy::Within, work);
     }
 }
 

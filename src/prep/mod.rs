@@ -33,12 +33,13 @@ mod tasks;
 #[cfg(test)]
 mod testing;
 mod text;
+mod under_way;
 mod theirs;
 mod uses;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
-pub use build::{prep, turnover};
+pub use build::{prep, prep_under_way, turnover};
 pub use cautions::{Care, Holds, cautions};
 pub use cooked::CardCook;
 pub use cuts::CutTogether;
@@ -61,4 +62,5 @@ pub use skills::unskilled;
 pub use spared::spared_without;
 pub use straight::settled;
 pub use text::{line_text, making_text, step_text};
+pub use under_way::{Deed, NoMark, Rest, Told, UnderWay, unknown_marks};
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

@@ -30,6 +30,10 @@ pub(super) enum Part {
     Box,
     /// Of the whole session; its making is that of no recipe.
     WashUp,
+    /// A step done ahead, as far as the session waits for it: over when the session begins.
+    Ahead {
+        step: usize,
+    },
     /// The place in [`Making::apart`], and the step that it comes before.
     Aside {
         of: usize,

@@ -103,6 +103,8 @@ pub struct Budget {
     pub cost: Money,
     /// The single changes that save most, at most three; none within the budget.
     pub changes: Vec<Saving>,
+    /// In a large week: changes that were not tried, the least of them by what is paid for their foods.
+    pub untried: usize,
     /// What the week would cost with all of them.
     pub together: Option<Money>,
 }

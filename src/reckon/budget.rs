@@ -12,7 +12,7 @@
 //! held against what booked purchases of the week were paid (fares are in no booking) and what its open trips cost.
 
 use std::borrow::Cow;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::{Reckoning, Stages, open_stages};
 use crate::book::Booked;
@@ -23,6 +23,12 @@ use crate::purchase::{Basket, Budget, Flag, SaveBy, Saving, TripList, choose_thr
 
 /// So many changes are named.
 const MOST_CHANGES: usize = 3;
+
+/// Every change plans the week again, which takes about as long as it has demands: so many are gone through in all.
+const MOST_DEMANDS: usize = 40_000;
+
+/// So many changes are tried whatever the size of the week.
+const ALWAYS_TRIED: usize = 20;
 
 /// One thing that could be done otherwise.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,6 +49,14 @@ struct Extra {
     line: usize,
 }
 
+impl Extra {
+    fn of(self, week: &Week) -> &Ingredient {
+        let meal = &week.meals[self.meal];
+        let lines: &[Ingredient] = if self.each { &meal.each } else { &meal.shared };
+        &lines[self.line]
+    }
+}
+
 /// What a change comes to.
 struct Trial {
     cost: Money,
@@ -56,8 +70,13 @@ pub(super) fn budget(reckoning: &Reckoning) -> Option<Budget> {
     let limit = kitchen.household.budget?;
     let now = Trial::of(&reckoning.basket, &reckoning.needs.flags).beside(reckoning.paid);
     let mut savings: Vec<(Money, Change)> = Vec::new();
+    let mut untried = 0;
     if now.cost > limit {
-        for change in changes(reckoning) {
+        let all = changes(reckoning);
+        let count = all.len();
+        let dearest = dearest(reckoning, all);
+        untried = count - dearest.len();
+        for change in dearest {
             let then = tried(reckoning, std::slice::from_ref(&change)).filter(|then| then.is_as_good_as(&now));
             savings.extend(then.filter(|then| then.cost < now.cost).map(|then| (then.cost, change)));
         }
@@ -67,7 +86,13 @@ pub(super) fn budget(reckoning: &Reckoning) -> Option<Budget> {
     let best: Vec<Change> = savings.iter().map(|(_, change)| change.clone()).collect();
     let together = if best.is_empty() { None } else { tried(reckoning, &best) };
     let saving = |(cost, change): &(Money, Change)| Saving { by: told(kitchen, week, change), saves: now.cost - *cost, cost: *cost };
-    Some(Budget { limit, cost: now.cost, changes: savings.iter().map(saving).collect(), together: together.map(|together| together.cost) })
+    Some(Budget {
+        limit,
+        cost: now.cost,
+        changes: savings.iter().map(saving).collect(),
+        untried,
+        together: together.map(|together| together.cost),
+    })
 }
 
 impl Trial {
@@ -156,6 +181,31 @@ fn changes(reckoning: &Reckoning) -> Vec<Change> {
     changes
 }
 
+/// In a week too large to try every change: those of shops, packs and batches, then the lines of foods that the most is paid for. In the
+/// order in which they came.
+fn dearest(reckoning: &Reckoning, changes: Vec<Change>) -> Vec<Change> {
+    let most = (MOST_DEMANDS / reckoning.demanded.demand.len().max(1)).max(ALWAYS_TRIED);
+    if changes.len() <= most {
+        return changes;
+    }
+    let mut paid: BTreeMap<FoodId, Money> = BTreeMap::new();
+    for one in &reckoning.basket.paid {
+        *paid.entry(one.food).or_insert(Money::ZERO) += one.cost;
+    }
+    let worth = |change: &Change| match change {
+        Change::DropLine(extra) => match extra.of(&reckoning.week).wanted {
+            Wanted::Food { food, .. } => paid.get(&food).copied().unwrap_or(Money::ZERO),
+            Wanted::Recipe { .. } => Money::ZERO,
+        },
+        _ => Money(i64::MAX),
+    };
+    let mut places: Vec<usize> = (0..changes.len()).collect();
+    places.sort_by_key(|place| std::cmp::Reverse(worth(&changes[*place])));
+    places.truncate(most);
+    places.sort_unstable();
+    places.into_iter().map(|place| changes[place].clone()).collect()
+}
+
 fn is_visited(reckoning: &Reckoning, shop: ShopId) -> bool {
     reckoning.basket.trips.iter().flat_map(|trip| &trip.shops).filter_map(|visit| visit.at).any(|stop| stop.shop == shop)
 }
@@ -169,8 +219,7 @@ fn told(kitchen: &Kitchen, week: &Week, change: &Change) -> SaveBy {
         }
         Change::DropLine(extra) => {
             let meal = &week.meals[extra.meal];
-            let lines: &[Ingredient] = if extra.each { &meal.each } else { &meal.shared };
-            SaveBy::LeavingOutLine { line: lines[extra.line].text.clone(), for_each: extra.each, meal: meal.label.clone() }
+            SaveBy::LeavingOutLine { line: extra.of(week).text.clone(), for_each: extra.each, meal: meal.label.clone() }
         }
     }
 }

@@ -87,7 +87,7 @@ impl Carried<'_> {
         let kitchen = self.kitchen.to_mut();
         kitchen.lots = netted.lots;
         kitchen.lots.retain(|lot| !lot.amount.is_zero());
-        let spare = spare(&kitchen, &rest, &makings, uses, first);
+        let spare = spare(kitchen, &rest, &makings, uses, first);
         kitchen.lots.extend(spare);
     }
 }

@@ -25,7 +25,7 @@ use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Ware, Warnin
 use crate::measure::{Money, show};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings, ShortMeal, State};
-use crate::prep::{self, Effort, PrepPlan, Turnover};
+use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
 use crate::purchase::{self, Basket, Needs, Reserved, ShoppingList, TripList};
 use crate::words;
 use lived::{AsPlanned, Lived};
@@ -275,6 +275,12 @@ impl Reckoning<'_> {
     /// The plan of the week's open sessions.
     pub fn prep(&self, effort: Effort) -> PrepPlan {
         prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
+    }
+
+    /// The same with one session under way.
+    pub fn prep_under_way(&self, effort: Effort, under_way: &UnderWay) -> PrepPlan {
+        let (demand, draws) = (&self.demanded.demand, &self.netted.draws);
+        prep::prep_under_way(&self.kitchen, &self.week, &self.makings, demand, draws, (effort, Some(under_way)))
     }
 
     /// Steps that need an appliance which is out of order in their session: mistakes for whoever plans the session, warnings for whoever

@@ -31,6 +31,7 @@ pub struct Home {
     pub weeks: Vec<Week>,
     pub shelf: Vec<LotRecord>,
     pub book: Book,
+    booked: Booked,
     pantry: String,
     /// Is pantry.toml written and read back after every booking?
     by_file: bool,
@@ -61,25 +62,22 @@ impl Home {
         let mine = on_shelf(&shelf);
         let today = FIRST.saturating_sub(3.days());
         let (done, moved, said) = Default::default();
-        Home { dice, folder, loaded, weeks, shelf, book, pantry, by_file: seed % 25 == 0, prints, done, moved, mine, today, said }
+        let booked = Booked::by(&book);
+        Home { dice, folder, loaded, weeks, shelf, book, booked, pantry, by_file: seed % 25 == 0, prints, done, moved, mine, today, said }
     }
 
     fn chance(&mut self, percent: i64) -> bool {
         self.dice.between(1, 100) <= percent
     }
 
-    pub fn booked(&self) -> Booked {
-        Booked::by(&self.book)
+    pub fn booked(&self) -> &Booked {
+        &self.booked
     }
 
     pub fn reckon(&self, week: usize) -> Result<Reckoning<'_>, Vec<spence::kitchen::Mistake>> {
-        let print = |print: &'_ Option<(WeekBuys, Vec<Turnover>)>| print.is_some();
-        let prints: Vec<Option<Print>> = self
-            .prints
-            .iter()
-            .map(|known| known.as_ref().filter(|_| print(known)).map(|(buys, turnovers)| Print { buys, turnovers }))
-            .collect();
-        reckon(&self.loaded, &self.booked(), &prints, week, self.today)
+        let prints: Vec<Option<Print>> =
+            self.prints.iter().map(|known| known.as_ref().map(|(buys, turnovers)| Print { buys, turnovers })).collect();
+        reckon(&self.loaded, self.booked(), &prints, week, self.today)
     }
 
     /// The weeks that a household thinks of on a day: those that are under way or come next.
@@ -100,6 +98,7 @@ impl Home {
             self.done.insert(key.clone(), number);
         }
         self.book.append(Booking { changes: changes.clone(), ..booking });
+        self.booked = Booked::by(&self.book);
         let before = on_shelf(&self.shelf);
         self.lay_out(changes);
         let after = on_shelf(&self.shelf);
@@ -194,13 +193,13 @@ impl Home {
             let Ok(reckoned) = self.reckon(week) else { return };
             let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
             let printed = self.prints[week].as_ref().map(|(buys, _)| buys);
-            let Ok(next) = next_trip(&self.loaded.kitchen, &plan, printed, &self.booked(), taken) else { return };
+            let Ok(next) = next_trip(&self.loaded.kitchen, &plan, printed, self.booked(), taken) else { return };
             if next.trip.on > self.today {
                 return;
             }
             assert!(!self.done.contains_key(&trip_key(next.trip.on, next.trip.nth)), "a trip that is done comes again");
             let (trip, kitchen) = (next.trip.clone(), &self.loaded.kitchen);
-            let (mut goods, not_booked) = open_goods(kitchen, &trip, &self.booked());
+            let (mut goods, not_booked) = open_goods(kitchen, &trip, self.booked());
             assert_eq!(not_booked, Vec::<String>::new());
             let mut expected = bought_of(&trip, &self.loaded);
             let mut exceptions = Exceptions::default();
@@ -216,7 +215,7 @@ impl Home {
             }
             except(kitchen, &mut goods, &exceptions).expect("exceptions that can be read");
             let what = format!("shops of {} #{} in week {week} as {taken:?}, {exceptions:?}", trip.on, trip.nth);
-            let booking = bought(kitchen, (&self.booked(), &self.shelf), &next, (&goods, None), Vec::new(), self.today);
+            let booking = bought(kitchen, (self.booked(), &self.shelf), &next, (&goods, None), Vec::new(), self.today);
             (booking, expected, what)
         };
         self.dice.between(0, 1);
@@ -230,7 +229,7 @@ impl Home {
             let planned = reckoned.turnovers();
             let printed = self.prints[week].as_ref().filter(|_| as_printed).map(|(_, turnovers)| turnovers.clone());
             let sessions = printed.unwrap_or(planned);
-            let Some(session) = next_session(&sessions, &self.booked()).cloned() else { return };
+            let Some(session) = next_session(&sessions, self.booked()).cloned() else { return };
             if session.start.date() > self.today {
                 return;
             }
@@ -252,7 +251,7 @@ impl Home {
     /// Eats every open meal up to that day.
     pub fn eat(&mut self, week: usize, until: Date) {
         let (bookings, whats) = {
-            let spots = meals_until(&self.loaded.weeks[week].1, &self.booked(), until);
+            let spots = meals_until(&self.loaded.weeks[week].1, self.booked(), until);
             let Some(spot) = spots.first() else { return };
             let Ok(reckoned) = self.reckon(week) else { return };
             let (not_booked, makings, demanded) = reckoned.not_booked();

@@ -208,5 +208,6 @@ pub fn is_good(lot: &spence::kitchen::Lot, name: &str, day: Date) -> bool {
     let chilled = lot.place == spence::foods::Place::Fridge;
     let opened = after(lot.opened, sold.and_then(|sold| sold.opened));
     let since = chilled && after(lot.since, sold.and_then(|sold| sold.fridge));
-    !(lot.use_by.is_some_and(|last| last < day) || opened || since)
+    let not_made_yet = lot.made.is_some_and(|made| made > day);
+    !(lot.use_by.is_some_and(|last| last < day) || opened || since || not_made_yet)
 }

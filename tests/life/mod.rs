@@ -29,10 +29,12 @@ impl Home {
             for act in 0..8 {
                 let before = self.said.len();
                 self.act(act);
-                if self.said.len() > before || act == 0 {
-                    self.promises();
+                if self.said.len() > before {
+                    let weeks = self.at_hand();
+                    self.promises(&weeks[self.said.len() % weeks.len()..][..1]);
                 }
             }
+            self.promises(&self.at_hand());
         }
         assert_eq!(self.mine, home::on_shelf(&self.shelf));
         let again = spence::book::Book::read(self.book.text()).expect("the book is whole");
@@ -68,8 +70,8 @@ impl Home {
         self.said.join("\n")
     }
 
-    fn promises(&self) {
-        for week in self.at_hand() {
+    fn promises(&self, weeks: &[usize]) {
+        for &week in weeks {
             let reckoned = match self.reckon(week) {
                 Ok(reckoned) => reckoned,
                 Err(mistakes) => panic!("week {week} on {}: {mistakes:#?}\n{}", self.today, self.story()),
@@ -146,8 +148,10 @@ impl Home {
             let listed: f64 =
                 list.trips.iter().flat_map(|trip| trip.lines()).filter(|line| is_it(line.food)).map(|line| line.need.base()).sum();
             let (wanted, got) = (at_meals + cooked, drawn + listed);
+            // A piece that can be cut is bought whole, once a trip.
+            let whole = if household::unit_of(name) == "piece" { list.trips.len() as f64 } else { 0.0 };
             assert!(
-                (wanted - got).abs() <= NOTHING,
+                got >= wanted - NOTHING && got <= wanted + whole + NOTHING,
                 "week {week} on {}: {wanted} of {name} are wanted, {drawn} drawn and {listed} listed\n{}",
                 self.today,
                 self.story()
@@ -198,7 +202,7 @@ fn lived(seed: u64) -> Home {
 #[test]
 fn households_live_through_eight_weeks_and_the_shelf_is_their_own_sum() {
     let number = |name: &str| std::env::var(name).ok().and_then(|text| text.parse::<u64>().ok());
-    let (first, many) = number("SPENCE_HOUSEHOLD").map_or((0, number("SPENCE_HOUSEHOLDS").unwrap_or(300)), |one| (one, 1));
+    let (first, many) = number("SPENCE_HOUSEHOLD").map_or((0, number("SPENCE_HOUSEHOLDS").unwrap_or(30)), |one| (one, 1));
     let next = AtomicU64::new(first);
     let work = || {
         while let Some(seed) = Some(next.fetch_add(1, Ordering::Relaxed)).filter(|seed| *seed < first + many) {

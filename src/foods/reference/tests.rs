@@ -6,18 +6,40 @@ use pretty_assertions::assert_eq;
 
 use super::*;
 use crate::foods::Place;
+use crate::foods::key_of;
 use crate::measure::US_CUP_ML;
 
 mod holes;
 
 mod practice;
 
-fn reference() -> Foods {
+/// Every row read at once.
+fn read(table: &str) -> Result<Vec<Food>, Fault> {
+    written(table.to_owned().leak())?;
+    let rows = table.lines().enumerate().filter(|(_, line)| !line.is_empty() && !line.starts_with('#')).skip(1);
+    rows.map(|(index, row)| read_row(row).map_err(|what| Fault { line: index + 1, what })).collect()
+}
+
+fn rows() -> Vec<Food> {
     read(TABLE).unwrap()
 }
 
+fn reference() -> Foods {
+    Foods::reference()
+}
+
+#[test]
+fn what_is_read_when_it_is_asked_for_is_what_stands_in_the_table() {
+    let (foods, rows) = (reference(), rows());
+    assert_eq!(foods.len(), rows.len());
+    for (index, row) in rows.iter().enumerate() {
+        assert_eq!(foods.find(&row.name), Some(FoodId(index as u32)));
+        assert_eq!(&foods[FoodId(index as u32)], row);
+    }
+}
+
 fn find<'a>(foods: &'a Foods, name: &str) -> &'a Food {
-    &foods[*foods.names.get(&key_of(name)).unwrap_or_else(|| panic!("no {name}"))]
+    &foods[foods.find(name).unwrap_or_else(|| panic!("no {name}"))]
 }
 
 fn weights(measured: &Measured) -> Vec<f64> {
@@ -67,13 +89,13 @@ fn is_published(source: &str) -> bool {
 
 #[test]
 fn the_reference_knows_the_foods_of_a_common_shelf() {
-    assert!(reference().all.len() >= 1400);
+    assert!(reference().len() >= 1400);
 }
 
 #[test]
 fn no_name_is_given_twice_in_either_number() {
     let mut first: BTreeMap<String, String> = BTreeMap::new();
-    for food in reference().all {
+    for food in rows() {
         for name in std::iter::once(&food.name).chain(&food.also) {
             let before = first.insert(key_of(name), food.name.clone());
             assert_eq!(before, None, "{name} of {}", food.name);
@@ -83,7 +105,7 @@ fn no_name_is_given_twice_in_either_number() {
 
 #[test]
 fn every_food_has_a_kind_a_section_and_a_source() {
-    for food in reference().all {
+    for food in rows() {
         assert!(food.kind.is_some() && food.section.is_some(), "{}", food.name);
         let sources = sources(&food);
         assert!(!sources.is_empty(), "{}", food.name);
@@ -93,7 +115,7 @@ fn every_food_has_a_kind_a_section_and_a_source() {
 
 #[test]
 fn sections_are_few() {
-    let sections: BTreeSet<String> = reference().all.into_iter().filter_map(|food| food.section).collect();
+    let sections: BTreeSet<String> = rows().into_iter().filter_map(|food| food.section).collect();
     let known = [
         "Baking",
         "Bread",
@@ -131,7 +153,7 @@ fn seven_figures_in_ten_are_published_and_every_other_says_that_it_is_not() {
 #[test]
 fn a_cup_weighs_what_food_can_weigh() {
     // From freeze-dried chives, 3.2 g (USDA SR 11615), to syrups; 0.013 to 2 g/ml.
-    for food in reference().all {
+    for food in rows() {
         for grams in food.cup.iter().flat_map(|fact| weights_in(&fact.value)) {
             assert!((0.013..=2.0).contains(&(grams / US_CUP_ML.to_f64())), "{}: {grams}", food.name);
         }
@@ -140,7 +162,7 @@ fn a_cup_weighs_what_food_can_weigh() {
 
 #[test]
 fn shares_lie_between_nothing_and_all() {
-    for food in reference().all {
+    for food in rows() {
         for fact in [&food.edible, &food.drained].into_iter().flatten() {
             assert!(fact.value > 0.0 && fact.value <= 1.0, "{}: {}", food.name, fact.value);
         }
@@ -149,7 +171,7 @@ fn shares_lie_between_nothing_and_all() {
 
 #[test]
 fn grains_and_pulses_take_up_between_once_and_a_little_over_four_times_their_weight() {
-    for food in reference().all {
+    for food in rows() {
         if let Some(cooked) = &food.cooked {
             // Bulgur takes up the most: (100 - 9.00) / (100 - 77.76) = 4.09, USDA SR 20012, 20013.
             assert!((1.0..=4.1).contains(&cooked.value), "{}: {}", food.name, cooked.value);
@@ -159,7 +181,7 @@ fn grains_and_pulses_take_up_between_once_and_a_little_over_four_times_their_wei
 
 #[test]
 fn days_and_weights_are_more_than_nothing() {
-    for food in reference().all {
+    for food in rows() {
         let Keeping { cupboard, fridge, freezer, opened } = &food.keeps;
         for fact in [cupboard, fridge, freezer, opened, &food.thaw].into_iter().flatten() {
             assert!(fact.value.0 > 0, "{}", food.name);
@@ -173,7 +195,7 @@ fn days_and_weights_are_more_than_nothing() {
 
 #[test]
 fn sizes_grow_from_small_to_large() {
-    for food in reference().all {
+    for food in rows() {
         let sizes: Vec<f64> = ["small", "medium", "large"].iter().filter_map(|size| grams(&food.each, size)).collect();
         assert!(sizes.is_sorted(), "{}: {sizes:?}", food.name);
     }
@@ -181,7 +203,7 @@ fn sizes_grow_from_small_to_large() {
 
 #[test]
 fn nutrients_fit_into_a_hundred_grams() {
-    for food in reference().all {
+    for food in rows() {
         let Some(Fact { value, .. }) = food.nutrients else { continue };
         let parts = [value.protein_g, value.carbohydrate_g, value.fat_g].into_iter().flatten();
         assert!(parts.sum::<f64>() <= 101.0, "{}", food.name);
@@ -380,7 +402,7 @@ fn raw_meat_poultry_fish_and_egg_are_known_as_such() {
 fn a_broken_row_is_named_by_its_line() {
     let header = COLUMNS.join("\t");
     let row = |cup: &str| format!("{header}\nonion\t\tvegetable\tVegetables\t11282\t\t{cup}{}", "\t".repeat(19));
-    assert_eq!(read(&row("chopped=160")).unwrap().all.len(), 1);
+    assert_eq!(read(&row("chopped=160")).unwrap().len(), 1);
     assert_eq!(read(&row("chopped=lots")).unwrap_err(), Fault { line: 2, what: "\"lots\" is no number".into() });
     assert_eq!(read("# comment\nname\tcup").unwrap_err().line, 2);
     assert_eq!(read(&format!("{header}\nonion")).unwrap_err(), Fault { line: 2, what: "1 cells, not 26".into() });

@@ -7,6 +7,9 @@ use crate::words::{clock, clock_after, day, duration, in_a_sentence, listed, sen
 impl Advice {
     pub fn text(&self, names: Names) -> String {
         match self {
+            Advice::Anew { from } => {
+                format!("Planned anew from {}: what was done by then is left out, and what runs goes on.", clock(*from))
+            }
             Advice::Nobody { step } => format!("{}: nobody may do it.", step.text(names)),
             Advice::Room { step, appliance } => {
                 format!("{}: takes more room than the {} has.", step.text(names), names.appliance(*appliance))

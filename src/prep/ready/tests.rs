@@ -84,6 +84,7 @@ fn session(tasks: Vec<Task>) -> (Kitchen, SessionPlan) {
         cautions: vec![],
         advice: vec![],
         slower: vec![],
+        rest: None,
         said: vec![],
     };
     (kitchen, session)

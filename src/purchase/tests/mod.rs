@@ -64,10 +64,11 @@ impl Street {
     /// The food of this name, made up at its first mention.
     pub fn food(&mut self, name: &str) -> FoodId {
         let all = &mut self.kitchen.foods.all;
-        let index = all.iter().position(|food| food.name == name).unwrap_or_else(|| {
+        let known = all.iter().position(|food| food.name == name);
+        let index = known.unwrap_or(all.len());
+        if known.is_none() {
             all.push(Food { name: name.into(), section: Some("Tins".into()), ..Food::default() });
-            all.len() - 1
-        });
+        }
         FoodId(index as u32)
     }
 

@@ -211,6 +211,7 @@ pub fn session() -> SessionPlan {
             Care::LocalRules,
         ],
         advice: vec![Advice::Remedy { change: Change::OneMorePerson, end: start, over: 0 }],
+        rest: None,
         slower: Vec::new(),
         said: Vec::new(),
     }

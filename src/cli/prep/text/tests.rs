@@ -103,6 +103,7 @@ fn roast() -> PrepPlan {
         }],
         advice: vec![],
         slower: vec![],
+        rest: None,
         said: vec![],
     };
     PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![], short: vec![] }

@@ -51,7 +51,7 @@ fn eaten(food: &Food) -> bool {
 }
 
 fn holes(lacks: impl Fn(&Food) -> bool) -> Vec<String> {
-    reference().all.into_iter().filter(|food| lacks(food)).map(|food| food.name).collect()
+    rows().into_iter().filter(|food| lacks(food)).map(|food| food.name).collect()
 }
 
 /// Every food has these; a food that is added without one is named here.
