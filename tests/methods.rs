@@ -69,7 +69,7 @@ fn told(step: &Value, number: usize, foods: &[&str], wanted: &str) -> String {
     let after = step["after"].as_array().unwrap();
     match after.as_slice() {
         [] if number == 1 => {}
-        [one] if one.parse() == Ok(number - 1) => {}
+        [one] if one.as_str().and_then(|one| one.parse().ok()) == Some(number - 1) => {}
         [_, _, ..] => line += " +",
         _ => line += " =",
     }

@@ -63,7 +63,23 @@ impl Home {
         let today = FIRST.saturating_sub(3.days());
         let (done, moved, said) = Default::default();
         let booked = Booked::by(&book);
-        Home { dice, folder, loaded, weeks, shelf, book, booked, pantry, by_file: seed.is_multiple_of(25), prints, done, moved, mine, today, said }
+        Home {
+            dice,
+            folder,
+            loaded,
+            weeks,
+            shelf,
+            book,
+            booked,
+            pantry,
+            by_file: seed.is_multiple_of(25),
+            prints,
+            done,
+            moved,
+            mine,
+            today,
+            said,
+        }
     }
 
     fn chance(&mut self, percent: i64) -> bool {
