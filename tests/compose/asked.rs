@@ -164,3 +164,11 @@ fn pieces_from_the_freezer_are_told_as_pieces() {
     assert_eq!(why("4 pieces"), "uses 2 flatbreads from the freezer");
     assert_eq!(why("1 piece"), "uses 1 of the flatbreads from the freezer");
 }
+
+#[test]
+fn a_food_that_the_household_avoids_is_not_proposed() {
+    // Without lubb there is fenk, at six times the price.
+    let household = "[household]\nname = \"Row\"\neaters = 1\ncurrency = \"EUR\"\navoid = [\"lubb\"]\n";
+    let kitchen = stall().file("kitchen.toml", household).meals(&open("2026-12-01", ""));
+    assert_eq!(each(&composed(&kitchen, &[])), [["1 portion recipe:spelk-pot", "100 g fenk"]]);
+}
