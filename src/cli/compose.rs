@@ -113,7 +113,7 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
     let rows: Vec<Vec<String>> = proposal.meals.iter().map(|meal| row(meal, kitchen)).collect();
     out.push_str(&columns(&rows, 2));
     if !proposal.open.is_empty() {
-        out.push_str("\nStays open\n");
+        out.push_str(if rows.is_empty() { "Stays open\n" } else { "\nStays open\n" });
         proposal.open.iter().for_each(|open| out.push_str(&format!("  {}: {NOT_ON_THE_SHELF}\n", open.label)));
     }
     let money = |money| format!("{} {}", names.money(money), names.currency);
@@ -148,6 +148,7 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
         out.push_str(&columns(&proposal.days.iter().map(day_row).collect::<Vec<_>>(), 2));
     }
     match written {
+        _ if rows.is_empty() => {}
         Some(file) => out.push_str(&format!("\nWritten: {file}\n")),
         None => out.push_str("\nspence compose --write puts these meals into the week.\n"),
     }

@@ -9,8 +9,9 @@
 use std::collections::BTreeMap;
 
 use super::table::Table;
+use super::ways::Gap;
 use crate::foods::{Food, FoodId, Item, State, as_purchased, convert};
-use crate::kitchen::{Ingredient, Kitchen, Meal, PackKind, Wanted, Ware};
+use crate::kitchen::{Ingredient, Kitchen, Meal, PackKind, Plate, Wanted, Ware};
 use crate::measure::{Dimension, Quantity};
 use crate::pantry::last_day;
 use crate::plan::{in_makes, servings};
@@ -29,7 +30,9 @@ pub struct Bound {
     /// By gap, what each of its options adds, in the options' order.
     pub adds: Vec<Vec<f64>>,
     /// By gap, the least of them.
-    pub least: Vec<f64>,
+    least: Vec<f64>,
+    /// By gap, the least of every filling, of those too that are not held among the ways.
+    least_of_any: Vec<f64>,
 }
 
 impl Bound {
@@ -49,13 +52,20 @@ impl Bound {
         let slope = |food: &FoodId| lines.get(food).map_or(1.0, |line| line.slope(shelf.get(food))) * (1.0 - kitchen.rules.short_by);
         let add = |uses: &Uses| uses.iter().map(|(food, minor)| minor * slope(food)).sum::<f64>();
         let adds: Vec<Vec<f64>> = uses.iter().map(|options| options.iter().map(add).collect()).collect();
-        let least = adds.iter().map(|adds| adds.iter().copied().min_by(f64::total_cmp).unwrap_or(0.0)).collect();
-        Bound { base, adds, least }
+        let least: Vec<f64> = adds.iter().map(|adds| lowest(adds.iter().copied()).unwrap_or(0.0)).collect();
+        let of_any = |((gap, options), least): ((&Gap, &Vec<Option<u32>>), &f64)| {
+            // A meal that is held takes what it has.
+            let is_held = options.len() == 1 && gap.ways.len() > 1;
+            let cut = gap.forms.iter().filter(|form| !is_held && table.ways.cut[**form]);
+            lowest(cut.map(|form| reckoner.of_any_filling(table, gap.meal, *form, &add)).chain([*least])).unwrap_or(*least)
+        };
+        let least_of_any = table.gaps.iter().zip(options).zip(&least).map(of_any).collect();
+        Bound { base, adds, least, least_of_any }
     }
 
     /// The bound of all weeks, in minor units.
     pub fn of_all(&self) -> i64 {
-        up(self.base + self.least.iter().sum::<f64>())
+        up(self.base + self.least_of_any.iter().sum::<f64>())
     }
 
     /// The bound of the weeks whose first meals take these options.
@@ -63,6 +73,10 @@ impl Bound {
         let fixed: f64 = taken.iter().zip(&self.adds).map(|(option, adds)| adds[*option]).sum();
         up(self.base + fixed + self.least[taken.len()..].iter().sum::<f64>())
     }
+}
+
+fn lowest(figures: impl Iterator<Item = f64>) -> Option<f64> {
+    figures.min_by(f64::total_cmp)
 }
 
 /// Money is whole minor units; what sums lose to rounding is forgiven.
@@ -210,6 +224,22 @@ impl Reckoner<'_> {
             uses
         };
         options.iter().map(|way| way.map(&mut of_way).unwrap_or_default()).collect()
+    }
+
+    /// The least that any filling of a form adds: each place takes what adds least, whatever takes the others.
+    fn of_any_filling(&self, table: &Table, meal: usize, form: usize, add: &impl Fn(&Uses) -> f64) -> f64 {
+        let whole = &table.trials.whole.meals[meal];
+        let form = &table.ways.forms[form];
+        let plates = form.each.iter().map(|plate| (false, plate)).chain(form.shared.iter().map(|plate| (true, plate)));
+        let of_line = |is_shared: bool, line: &Ingredient| {
+            let (each, shared) = if is_shared { (vec![], vec![line.clone()]) } else { (vec![line.clone()], vec![]) };
+            add(&self.of_meal(&whole.holding(self.kitchen, each, shared)))
+        };
+        let of_plate = |(is_shared, plate): (bool, &Plate)| match plate {
+            Plate::As(line) => of_line(is_shared, line),
+            Plate::Any(place) => lowest(place.fillings.iter().map(|line| of_line(is_shared, line))).unwrap_or(0.0),
+        };
+        plates.map(of_plate).sum()
     }
 
     fn of_meal(&self, meal: &Meal) -> Uses {

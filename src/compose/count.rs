@@ -25,7 +25,8 @@ pub fn count(trials: &Trials, week: &Week) -> Count {
     let kitchen: &Kitchen = &trials.kitchen;
     let wishes = Wishes::of(kitchen, week);
     let cooked = trials.run(&[]).map(|tried| rules::cooked(&tried)).unwrap_or_default();
-    let here = |ware: Ware| trials.is_on_the_shelf(ware) || matches!(ware, Ware::Recipe(recipe) if cooked.contains(&recipe));
+    let here =
+        |ware: Ware| trials.is_on_the_shelf(ware, trials.first_day()) || matches!(ware, Ware::Recipe(recipe) if cooked.contains(&recipe));
     let mut counted = Count { week: week.name.clone(), at_hand: Vec::new(), patterns: Vec::new(), meals: 0, complete: true };
     let meal = anybodys_meal(trials);
     for (index, pattern) in kitchen.together.patterns.iter().enumerate() {

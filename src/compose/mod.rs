@@ -33,7 +33,7 @@ pub use count::{Count, count};
 pub use proposal::{DaySum, FilledMeal, Proposal, StaysOpen};
 use search::best;
 use table::Table;
-pub use why::Why;
+pub use why::{Share, Why};
 pub use wish::{Nutrient, Wish};
 use wishes::Wishes;
 

@@ -54,8 +54,9 @@ pub fn of_meal(table: &Table, gap: &Gap, way: u32) -> Vec<Broken> {
         }
     }
     let form = &table.ways.forms[chosen.form];
-    let made_now =
-        |recipe: &RecipeId| kitchen.recipes[*recipe].made == Made::AtTheMeal && !table.trials.is_on_the_shelf(Ware::Recipe(*recipe));
+    let made_now = |recipe: &RecipeId| {
+        kitchen.recipes[*recipe].made == Made::AtTheMeal && !table.trials.is_on_the_shelf(Ware::Recipe(*recipe), meal.at_time.date())
+    };
     let filled = if form.own { &chosen.filled } else { &chosen.wares };
     if form.minutes.is_none() && recipes(filled).any(|recipe| made_now(&recipe)) {
         add(&mut broken, Wish::Minutes(form.pattern), 1.0);
@@ -226,7 +227,9 @@ pub fn of_week(table: &Table, chosen: &[Option<u32>], tried: &Tried, priced: &Pr
         let Some(way) = way else { continue };
         let form = &table.ways.forms[table.ways.all[*way as usize].form];
         let at_table = table.trials.at_the_meal(tried, gap.meal);
-        if form.minutes.is_some_and(|minutes| at_table.hands > minutes.0) {
+        // Without minutes nothing is made at the meal, but what somebody wrote into it.
+        let most = form.minutes.map(|minutes| minutes.0).or((!form.own).then_some(0));
+        if most.is_some_and(|most| at_table.hands > most) {
             add(broken, Wish::Minutes(form.pattern), at_table.hands as f64);
         }
         let asked = table.trials.whole.meals[gap.meal].asked.ready_in;

@@ -53,7 +53,7 @@ const FEW: f64 = 300.0;
 pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {
     let mut search = Search { table, options, effort, known: BTreeMap::new(), reckoned: 0 };
     if options.iter().any(Vec::is_empty) {
-        return Found { complete: true, ..Found::default() };
+        return Found { complete: table.ways.complete, ..Found::default() };
     }
     let limits = limits(effort);
     let bound = Bound::of(table, options);

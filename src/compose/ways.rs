@@ -64,6 +64,8 @@ pub struct Gap {
     pub meal: usize,
     /// Indices into [`Ways::all`], in file order.
     pub ways: Vec<u32>,
+    /// What it may follow, whatever is barred of their ways.
+    pub forms: Vec<usize>,
 }
 
 /// All ways of all open meals. Meals that follow the same pattern share them.
@@ -75,6 +77,8 @@ pub struct Ways {
     of_form: Vec<std::ops::Range<u32>>,
     /// False where some form has more ways than are held.
     pub complete: bool,
+    /// By form, whether it is one of those.
+    pub cut: Vec<bool>,
 }
 
 impl Ways {
@@ -98,9 +102,10 @@ impl Ways {
             };
             let form = self.add(form);
             ways.extend(self.of_form[form].clone());
-            return Gap { meal: place, ways };
+            return Gap { meal: place, ways, forms: vec![form] };
         }
         let mealtime = mealtime(kitchen, meal);
+        let mut forms = Vec::new();
         for (index, pattern) in patterns.iter().enumerate() {
             let id = PatternId(index);
             let served = pattern.mealtimes.as_ref().is_none_or(|words| words.contains(&mealtime));
@@ -124,8 +129,9 @@ impl Ways {
                 form
             });
             ways.extend(self.of_form[form].clone());
+            forms.push(form);
         }
-        Gap { meal: place, ways }
+        Gap { meal: place, ways, forms }
     }
 
     /// Adds a form with all its ways; its place among the forms.
@@ -134,8 +140,10 @@ impl Ways {
         let start = self.all.len() as u32;
         let places: Vec<&AnyLine> = form.places().collect();
         let mut most: Vec<usize> = places.iter().map(|place| place.fillings.len()).collect();
-        while most.iter().map(|count| *count as f64).product::<f64>() > MOST_WAYS as f64 {
-            self.complete = false;
+        let too_many = |most: &[usize]| most.iter().map(|count| *count as f64).product::<f64>() > MOST_WAYS as f64;
+        let cut = too_many(&most);
+        self.complete &= !cut;
+        while too_many(&most) {
             if let Some(longest) = most.iter_mut().max() {
                 *longest -= 1;
             }
@@ -145,6 +153,7 @@ impl Ways {
         let ways = choices.into_iter().map(|choice| way(&form, index, choice));
         self.all.extend(ways);
         self.of_form.push(start..self.all.len() as u32);
+        self.cut.push(cut);
         self.forms.push(form);
         index
     }
@@ -182,8 +191,8 @@ impl Ways {
         let pattern = self.forms[way.form].pattern.map(|pattern| &kitchen.together.patterns[pattern].name);
         match (pattern, said.is_empty()) {
             (Some(pattern), true) => pattern.clone(),
-            (Some(pattern), false) => format!("{pattern}: {}", listed(&said)),
-            (None, _) => sentence(&listed(&said)),
+            (Some(pattern), false) => format!("{pattern}: {}", dishes(&said)),
+            (None, _) => sentence(&dishes(&said)),
         }
     }
 
@@ -193,6 +202,11 @@ impl Ways {
         let words = self.forms[way.form].places().map(|place| place.word.as_str());
         words.zip(&way.fillings).filter_map(|(word, ware)| recipe_of(*ware).map(|recipe| (word, recipe)))
     }
+}
+
+/// "pearl barley and apple"; where a dish has an "and" of its own, commas alone part it from the next.
+fn dishes(said: &[String]) -> String {
+    if said.iter().any(|dish| dish.contains(" and ")) { said.join(", ") } else { listed(said) }
 }
 
 /// What of a meal's wares are recipes.

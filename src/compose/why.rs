@@ -20,16 +20,27 @@ pub enum Why {
     UsesUp { of: Ware, amount: Quantity, until: Date },
     /// "uses 1 portion of pearl barley from the freezer".
     FromPlace { of: Ware, amount: Quantity, place: Place },
-    /// "second half of the mash", "the rest of the mash cooked on Sun".
-    PartOf { recipe: RecipeId, nth: usize, of: usize, made_on: Date },
+    /// "second half of Sunday's mash", "the rest of Sunday's mash".
+    PartOf { recipe: RecipeId, nth: usize, of: usize, share: Share, made_on: Date },
     /// "straight from the pot".
     FromThePot { recipe: RecipeId },
-    /// A pack that another meal opens, too.
-    SharesPack { food: FoodId, with: String },
+    /// What is bought serves another meal, too; `first` where that one comes later.
+    SharesPack { food: FoodId, with: String, first: bool },
     /// Nothing of the meal before comes again.
     NothingOf { before: String },
-    /// Of what may fill it, it adds least to the cost.
-    Cheapest,
+    /// It is no better by itself, but the week is.
+    OfTheBest,
+}
+
+/// How meals share what was cooked once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Share {
+    /// In equal parts, and less than one of them stays.
+    Even,
+    /// In unequal ones, the last taking what is left.
+    All,
+    /// Something goes elsewhere, or stays.
+    Part,
 }
 
 /// So many reasons tell enough.
@@ -40,11 +51,13 @@ pub fn why(table: &Table, tried: &Tried, meal: usize) -> Vec<Why> {
     let Some(place) = table.trials.place(meal) else { return Vec::new() };
     let mut reasons = used_up(table, tried, place);
     reasons.extend(parts(tried, place));
-    reasons.extend(shared_packs(table, tried, place));
+    reasons.extend(shared_packs(tried, place));
     reasons.truncate(MOST);
     if reasons.is_empty() {
         reasons.extend(nothing_of_before(tried, place));
-        reasons.push(Why::Cheapest);
+        if reasons.is_empty() {
+            reasons.push(Why::OfTheBest);
+        }
     }
     reasons
 }
@@ -112,10 +125,10 @@ fn eaten_of(tried: &Tried, place: usize) -> impl Iterator<Item = &Making> {
 fn parts(tried: &Tried, place: usize) -> Vec<Why> {
     let mut reasons = Vec::new();
     for making in eaten_of(tried, place) {
-        let meals: Vec<User> = making.uses.iter().map(|one| one.by).filter(|by| matches!(by, User::Meal(_))).collect();
+        let meals = meals_of(making);
         let straight = making.uses.iter().any(|one| one.by == User::Meal(place) && one.kept == Kept::Straight);
         if let Some(nth) = meals.iter().position(|by| *by == User::Meal(place)).filter(|_| meals.len() > 1) {
-            reasons.push(Why::PartOf { recipe: making.recipe, nth, of: meals.len(), made_on: making.on });
+            reasons.push(Why::PartOf { recipe: making.recipe, nth, of: meals.len(), share: share(making), made_on: making.on });
         } else if straight {
             reasons.push(Why::FromThePot { recipe: making.recipe });
         }
@@ -123,8 +136,29 @@ fn parts(tried: &Tried, place: usize) -> Vec<Why> {
     reasons
 }
 
+/// The meals that eat of a making, each once, in order of time.
+fn meals_of(making: &Making) -> Vec<User> {
+    let mut meals: Vec<User> = making.uses.iter().map(|one| one.by).filter(|by| matches!(by, User::Meal(_))).collect();
+    meals.dedup();
+    meals
+}
+
+fn share(making: &Making) -> Share {
+    let meals = meals_of(making);
+    let eaten = |by: &User| making.uses.iter().filter(|one| one.by == *by).map(|one| one.amount.base()).sum::<f64>();
+    let amounts: Vec<f64> = meals.iter().map(eaten).collect();
+    let meals_alone = making.uses.iter().all(|one| matches!(one.by, User::Meal(_)));
+    let spare = making.spare.as_ref().map_or(0.0, |spare| spare.amount.base());
+    let even = amounts.iter().all(|amount| (amount - amounts[0]).abs() <= 1e-6 * amounts[0] && spare < *amount);
+    match (meals_alone, even) {
+        (true, true) => Share::Even,
+        (true, false) if making.spare.is_none() => Share::All,
+        _ => Share::Part,
+    }
+}
+
 /// Foods of the meal's own lines that are bought once for it and another meal.
-fn shared_packs(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
+fn shared_packs(tried: &Tried, place: usize) -> Vec<Why> {
     let meal = &tried.week.meals[place];
     let mut reasons = Vec::new();
     for food in meal.each.iter().chain(&meal.shared).filter_map(food_of) {
@@ -135,11 +169,10 @@ fn shared_packs(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
             .iter()
             .enumerate()
             .find(|(other, meal)| *other != place && meal.each.iter().chain(&meal.shared).any(|line| line.ware() == Ware::Food(food)));
-        if let Some((_, other)) = elsewhere.filter(|_| bought) {
-            reasons.push(Why::SharesPack { food, with: other.label.clone() });
+        if let Some((at, other)) = elsewhere.filter(|_| bought) {
+            reasons.push(Why::SharesPack { food, with: other.label.clone(), first: at > place });
         }
     }
-    let _ = table;
     reasons
 }
 

@@ -114,8 +114,9 @@ fn insert_new(table: &mut Table, meal: &WrittenMeal, remarks: String) {
 /// A key with its value and the remark behind it, as typed.
 fn typed(table: &Table, key: &str, item: &Item) -> String {
     let written = table.key(key).map_or_else(|| key.to_owned(), |key| key.display_repr().into_owned());
+    let blank = table.key(key).and_then(|key| key.leaf_decor().suffix()).and_then(|suffix| suffix.as_str()).unwrap_or(" ");
     let value = item.as_value().map(|value| value.to_string()).unwrap_or_default();
-    format!("{written} = {}", value.trim())
+    format!("{written}{blank}={}", value.trim_end())
 }
 
 fn remarks_above(table: &Table, key: &str) -> String {

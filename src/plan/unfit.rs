@@ -45,7 +45,9 @@ pub fn unfit(kitchen: &Kitchen, meal: &Meal, but: &[Ware]) -> Vec<(Unfit, String
 
 fn avoided_by_all(kitchen: &Kitchen, food: crate::foods::FoodId) -> impl Iterator<Item = String> {
     let contains = food_contains(kitchen, food);
-    kitchen.household.avoid.iter().filter(move |one| contains.allergens.contains(one)).map(|one| one.name().to_owned())
+    let allergens = contains.allergens;
+    let of_allergens = kitchen.household.avoid.iter().filter(move |one| allergens.contains(one)).map(|one| one.name().to_owned());
+    of_allergens.chain(contains.avoided)
 }
 
 fn for_a_child(kitchen: &Kitchen, meal: &Meal) -> Option<(Unfit, String, String)> {

@@ -171,9 +171,15 @@ impl Trials<'_> {
         session_minutes(&self.kitchen, &tried.week, &tried.makings, session, effort)
     }
 
-    /// Does the shelf hold any of it?
-    pub fn is_on_the_shelf(&self, ware: Ware) -> bool {
-        self.kitchen.lots.iter().any(|lot| lot.of == ware && !lot.amount.is_zero())
+    /// Does the shelf hold any of it that may still be drawn on this day?
+    pub fn is_on_the_shelf(&self, ware: Ware, on: Date) -> bool {
+        let good = |lot: &crate::kitchen::Lot| lot_dates(&self.kitchen, lot).may_be_drawn_on(on);
+        self.kitchen.lots.iter().any(|lot| lot.of == ware && !lot.amount.is_zero() && good(lot))
+    }
+
+    /// The first day that is still to come of the week.
+    pub fn first_day(&self) -> Date {
+        self.begun.map_or(self.week.from, |(today, _)| today.max(self.week.from))
     }
 }
 

@@ -1,6 +1,6 @@
 //! What a proposal and a clash say, on the terminal and in JSON alike.
 
-use crate::compose::{Clashing, HowMuch, Nutrient, Why, Wish};
+use crate::compose::{Clashing, HowMuch, Nutrient, Share, Why, Wish};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
@@ -15,7 +15,14 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
             format!("{} {}", show(amount, units), plural(names.food(food)))
         }
         Ware::Food(food) => format!("{} {}", show(amount, units), names.food(food)),
-        Ware::Recipe(recipe) => format!("{} of {}", show(amount, units), in_a_sentence(names.recipe(recipe))),
+        Ware::Recipe(recipe) => {
+            let dish = in_a_sentence(names.recipe(recipe));
+            match amount.dimension() {
+                Dimension::Count if amount.base() > 1.0 => format!("{} {}", show(amount, units), plural(&dish)),
+                Dimension::Count => format!("{} of the {}", show(amount, units), plural(&dish)),
+                _ => format!("{} of {dish}", show(amount, units)),
+            }
+        }
     };
     match why {
         Why::UsesUp { of, amount, until } => format!("uses {}, good until {}", amount_of(*of, amount), until.strftime("%a")),
@@ -23,21 +30,21 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
             Place::Cupboard => format!("uses {} that is cooked already", amount_of(*of, amount)),
             _ => format!("uses {} from the {}", amount_of(*of, amount), super::place(*place)),
         },
-        Why::PartOf { recipe, nth, of, made_on } => {
+        Why::PartOf { recipe, nth, of, share, made_on } => {
             let dish = in_a_sentence(names.recipe(*recipe));
             let on = made_on.strftime("%A");
-            match (nth, of) {
-                (0, 2) => format!("first half of {on}'s {dish}"),
-                (_, 2) => format!("second half of {on}'s {dish}"),
-                (0, of) => format!("first of {of} meals from {on}'s {dish}"),
-                (nth, of) if nth + 1 == *of => format!("the last of {on}'s {dish}"),
-                (nth, of) => format!("{} of {of} meals from {on}'s {dish}", nth_word(*nth)),
+            match (nth, of, share) {
+                (0, 2, Share::Even) => format!("first half of {on}'s {dish}"),
+                (_, 2, Share::Even) => format!("second half of {on}'s {dish}"),
+                (nth, of, Share::Even | Share::All) if nth + 1 == *of => format!("the rest of {on}'s {dish}"),
+                (nth, of, _) => format!("{} of {of} meals from {on}'s {dish}", nth_word(*nth)),
             }
         }
         Why::FromThePot { recipe } => format!("{} straight from the pot", in_a_sentence(names.recipe(*recipe))),
-        Why::SharesPack { food, with } => format!("shares the {} bought for {with}", names.food(*food)),
+        Why::SharesPack { food, with, first: true } => format!("the {} bought serves {with}, too", names.food(*food)),
+        Why::SharesPack { food, with, first: false } => format!("shares the {} bought for {with}", names.food(*food)),
         Why::NothingOf { before } => format!("nothing of {before} again"),
-        Why::Cheapest => "adds least to the cost".to_owned(),
+        Why::OfTheBest => "part of the best week that was found".to_owned(),
     }
 }
 

@@ -116,3 +116,59 @@ fn an_eater_s_allergies_avoids_and_eats_are_kept() {
     let lubb = kitchen("allergic = [\"gluten\"]\navoid = [\"lubb\"]");
     assert_eq!(each(&composed(&lubb, &[])), [["1 portion recipe:spelk-pot", "100 g fenk"]]);
 }
+
+#[test]
+fn where_ways_are_cut_the_bound_counts_every_filling() {
+    // Three of thirty sides: more ways than are held. The last two sides cost 0.01 each, the others 1.00: two of them and one make 1.02.
+    let (mut foods, mut shops) = (String::new(), String::from("[[shop]]\nname = \"Stall\"\nsections = [\"All\"]\n"));
+    for side in 0..30 {
+        let price = if side < 28 { "1.00" } else { "0.01" };
+        foods.push_str(&format!("[[food]]\nname = \"side {side}\"\nfits = [\"beside\"]\nserving = \"100 g\"\nallergens = []\n"));
+        shops.push_str(&format!("[[pack]]\nshop = \"Stall\"\nfood = \"side {side}\"\nsize = \"100 g\"\nprice = {price}\n"));
+    }
+    let three = "[[pattern]]\nname = \"Three\"\neach = [\"1 portion any:beside\", \"1 portion any:beside\", \"1 portion any:beside\"]\n";
+    let kitchen = crate::kitchen::kitchen().foods(&foods).shops(&shops).file("meals.toml", three).meals(&open("2026-12-01", ""));
+    let proposal = composed(&kitchen, &["--effort", "low"]);
+    assert_eq!(proposal["proven"], false);
+    let bound: f64 = proposal["bound"].as_str().unwrap().parse().unwrap();
+    assert!(bound <= 1.02, "{bound}");
+}
+
+#[test]
+fn parts_of_one_batch_are_halves_only_where_they_are_equal() {
+    let pot = "name = \"Spelk pot\"\nmakes = \"8 pieces\"\nbatches = \"any\"\nkeeps = { fridge = \"5 days\" }\ningredients = \"100 g spelk\"\n\
+               [[step]]\ntext = \"Cook.\"\nhands = \"10 min\"\n";
+    let patterns = "[[pattern]]\nname = \"Plate\"\neach = [\"2 pieces recipe:spelk-pot\", \"1 portion any:beside\"]\n";
+    let kitchen = |written: &str| {
+        let written = crate::kitchen::supper("2026-11-30", &format!("\"{written} recipe:spelk-pot\""));
+        stall().recipe("spelk-pot", pot).file("meals.toml", patterns).meals(&(written + &open("2026-12-02", "")))
+    };
+    let why = |written: &str| composed(&kitchen(written), &[])["meals"][0]["why"][0].clone();
+    assert_eq!(why("2 pieces"), "second half of Sunday's spelk pot");
+    assert_eq!(why("1 piece"), "the rest of Sunday's spelk pot");
+}
+
+#[test]
+fn pieces_from_the_freezer_are_told_as_pieces() {
+    let pot = "name = \"Flatbreads\"\nmakes = \"8 pieces\"\nkeeps = { fridge = \"2 days\", freezer = \"90 days\" }\ningredients = \"100 g spelk\"\n\
+               [[step]]\ntext = \"Fry.\"\nhands = \"10 min\"\n";
+    let patterns = "[[pattern]]\nname = \"Plate\"\neach = [\"2 pieces recipe:flatbreads\", \"1 portion any:beside\"]\n";
+    let kitchen = |lot: &str| {
+        stall()
+            .recipe("flatbreads", pot)
+            .file("meals.toml", patterns)
+            .pantry(&format!("[[lot]]\nrecipe = \"flatbreads\"\namount = \"{lot}\"\nplace = \"freezer\"\nmade = 2026-11-20\n"))
+            .meals(&open("2026-12-01", ""))
+    };
+    let why = |lot: &str| composed(&kitchen(lot), &[])["meals"][0]["why"][0].clone();
+    assert_eq!(why("4 pieces"), "uses 2 flatbreads from the freezer");
+    assert_eq!(why("1 piece"), "uses 1 of the flatbreads from the freezer");
+}
+
+#[test]
+fn a_food_that_the_household_avoids_is_not_proposed() {
+    // Without lubb there is fenk, at six times the price.
+    let household = "[household]\nname = \"Row\"\neaters = 1\ncurrency = \"EUR\"\navoid = [\"lubb\"]\n";
+    let kitchen = stall().file("kitchen.toml", household).meals(&open("2026-12-01", ""));
+    assert_eq!(each(&composed(&kitchen, &[])), [["1 portion recipe:spelk-pot", "100 g fenk"]]);
+}

@@ -2,8 +2,10 @@
 
 use pretty_assertions::assert_eq;
 use serde_json::Value;
+use spence::kitchen::{Spot, WrittenMeal, write_meals};
 
 use super::{composed, open, stall};
+use crate::dice::Dice;
 use crate::kitchen::SATURDAY_AND_SUNDAY;
 
 const WEEK: &str = r#"# Ours
@@ -75,4 +77,100 @@ fn without_write_nothing_changes() {
     let kitchen = stall().meals(&open("2026-12-01", ""));
     composed(&kitchen, &[]);
     assert_eq!(kitchen.text("weeks/week.toml"), format!("{SATURDAY_AND_SUNDAY}{}", open("2026-12-01", "")));
+}
+
+/// A meal as somebody might type it: keys in any order, remarks, blanks and lines anywhere, and which of its lines a proposal replaces.
+fn typed_meal(dice: &mut Dice, number: i64) -> Vec<(String, bool)> {
+    let mut pick = |of: &[&str]| of[dice.between(0, of.len() as i64 - 1) as usize].to_owned();
+    let what = pick(&[
+        "open = true",
+        "open=true  # late",
+        "pattern = \"Plate\"",
+        "each = [ \"1 portion any:grain\" ,\n  # two of them\n  'any:beside' ]",
+    ]);
+    let mut keys: Vec<(String, bool)> = vec![
+        (format!("on  =  2026-12-0{number}{}", pick(&["", "  # choir"])), false),
+        (pick(&["at = \"supper\"", "at = 'supper' # after six"]), false),
+        (
+            pick(&["ready_in = \"30 min\"", "packed = true", "for = [\"Ana\",\n  \"Bo\",   # she too\n]", "without = { Bo = [\"lubb\"] }"]),
+            false,
+        ),
+    ];
+    for line in what.lines() {
+        keys.push((line.to_owned(), true));
+    }
+    // The lines of what is replaced stay together.
+    let replaced: Vec<_> = keys.split_off(3);
+    let at = pick(&["0", "1", "2", "3"]).parse::<usize>().unwrap();
+    keys.splice(at..at, replaced);
+    let mut lines = vec![(pick(&["[[meal]]", "[[meal]] # ours", "[[meal]]   "]), false)];
+    for (place, key) in keys.into_iter().enumerate() {
+        let within = place > 0 && key.1 && lines.last().is_some_and(|last: &(String, bool)| last.1);
+        if !within {
+            lines.extend(pick(&["", "\n", "# a remark\n", "\n  # further in\n"]).lines().map(|line| (line.to_owned(), false)));
+        }
+        lines.extend(key.0.lines().map(|line| (line.to_owned(), key.1)));
+    }
+    lines.push((pick(&["", "# the end"]), false));
+    lines
+}
+
+#[test]
+fn in_three_hundred_weeks_every_line_stays_as_typed_and_the_replaced_ones_stay_once_as_remarks() {
+    for seed in 0..300 {
+        let mut dice = Dice(seed);
+        let end = if dice.between(0, 3) == 0 { "\r\n" } else { "\n" };
+        let mut lines: Vec<(String, bool)> =
+            vec![("# Ours".into(), false), ("from = 2026-11-30 # Monday".into(), false), (String::new(), false)];
+        let mut meals = Vec::new();
+        for number in 1..=dice.between(1, 4) {
+            let typed = typed_meal(&mut dice, number);
+            // Some meals are not to be filled.
+            let is_written = number == 1 || dice.between(0, 2) > 0;
+            if is_written {
+                meals.push(WrittenMeal {
+                    at: Spot { file: "weeks/week.toml".into(), line: lines.len() as u32 + 1, column: 1 },
+                    pattern: (dice.between(0, 2) > 0).then(|| "Plate".to_owned()),
+                    name: format!("NEW {number}"),
+                    each: vec!["NEW 1 \"a\"".to_owned(), "NEW 2".to_owned()],
+                    shared: if dice.between(0, 1) == 0 { vec![] } else { vec!["NEW 3".to_owned()] },
+                });
+            }
+            lines.extend(typed.into_iter().map(|(line, replaced)| (line, replaced && is_written)));
+        }
+        let text: String = lines.iter().map(|(line, _)| format!("{line}{end}")).collect();
+        let new = write_meals(&text, &meals).unwrap_or_else(|why| panic!("seed {seed}: {why}\n{text}"));
+        assert_eq!(new.matches('\r').count() > 0, end == "\r\n", "seed {seed}");
+        // Without the new lines, and with the remarks taken back, it is the old text.
+        let mut replaced = lines.iter().filter(|(_, replaced)| *replaced).map(|(line, _)| line).peekable();
+        let mut kept = Vec::new();
+        for line in new.lines() {
+            let is_next = replaced.peek().is_some_and(|old| line == format!("# {old}"));
+            match line {
+                _ if is_next => kept.extend(replaced.next().cloned()),
+                _ if line.contains("NEW") || line == "pattern = \"Plate\"" && meals.iter().any(|meal| meal.pattern.is_some()) => {}
+                _ => kept.push(line.to_owned()),
+            }
+        }
+        let old: Vec<String> = lines.iter().map(|(line, _)| line.clone()).collect();
+        let bare = |lines: &[String]| lines.iter().filter(|line| *line != "pattern = \"Plate\"").cloned().collect::<Vec<_>>();
+        assert_eq!(bare(&kept), bare(&old), "seed {seed}\n{text}\n---\n{new}");
+        // Written again, nothing is said twice.
+        let spots = new
+            .lines()
+            .enumerate()
+            .filter(|(_, line)| line.trim_start().starts_with("[["))
+            .map(|(at, _)| at as u32 + 1)
+            .collect::<Vec<_>>();
+        let old_spots =
+            text.lines().enumerate().filter(|(_, line)| line.starts_with("[[")).map(|(at, _)| at as u32 + 1).collect::<Vec<_>>();
+        let again: Vec<WrittenMeal> = meals
+            .iter()
+            .map(|meal| {
+                let place = old_spots.iter().position(|line| *line == meal.at.line).unwrap();
+                WrittenMeal { at: Spot { line: spots[place], ..meal.at.clone() }, ..meal.clone() }
+            })
+            .collect();
+        assert_eq!(write_meals(&new, &again).as_deref(), Ok(new.as_str()), "seed {seed}");
+    }
 }
