@@ -33,7 +33,7 @@ fn an_appliance_that_binds_is_named_with_its_minutes_and_what_more_room_would_sa
         "It ends with moon stew, step 1.",
         "What binds is the pressure cooker, full for 52 min.",
         "With room for one more load in the pressure cooker it would end at 14:31, in time.",
-        "Without moon stew: 14:25, in time.",
+        "Without moon stew: 14:26, in time.",
         "One more pair of hands would gain nothing.",
     ];
     assert_eq!(advice(&prep, 0), expected);

@@ -161,7 +161,9 @@ fn boxes_say_how_many_portions_go_where_until_when_and_for_what() {
     let prep = stew("", "2", &does("hands = \"5 min\"")).meals(&meals).prep();
     assert_eq!(
         session(&prep)["boxes"],
-        json!([{ "recipe": "stew", "portions": 3.0, "place": "fridge", "use_by": "2026-12-02", "for": ["Mon supper", "Tue supper"] }])
+        json!([{
+            "recipe": "stew", "portions": 3.0, "place": "fridge", "use_by": "2026-12-02", "for": ["Mon supper", "Tue supper"], "eater": null
+        }])
     );
 }
 
