@@ -9,12 +9,12 @@ use super::wrap::columns;
 use super::{Cli, Format};
 use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, count};
 use crate::json::NOT_ON_THE_SHELF;
-use crate::kitchen::{Kitchen, Warning, WrittenMeal, write_meals};
+use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, WrittenMeal, write_meals};
 use crate::measure::show;
 use crate::open_meals;
 use crate::prep::Effort;
 use crate::words::compose as words;
-use crate::words::{day, day_clock, duration, listed};
+use crate::words::{day, day_clock, duration, in_a_sentence, listed};
 
 /// What the command line asks for.
 #[derive(Debug, Clone, clap::Args)]
@@ -157,10 +157,18 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
 
 fn row(meal: &FilledMeal, kitchen: &Kitchen) -> Vec<String> {
     let pattern = meal.pattern.map(|pattern| kitchen.together.patterns[pattern].name.clone()).unwrap_or_default();
-    let each = meal.each.iter().map(|line| line.text.replace("recipe:", ""));
-    let shared = meal.shared.iter().map(|line| format!("for all: {}", line.text.replace("recipe:", "")));
+    let each = meal.each.iter().map(|line| by_name(line, kitchen));
+    let shared = meal.shared.iter().map(|line| format!("for all: {}", by_name(line, kitchen)));
     let why: Vec<String> = meal.why.iter().map(|why| words::why(why, kitchen, kitchen.print.units)).collect();
     vec![meal.label.clone(), pattern, each.chain(shared).collect::<Vec<_>>().join(", "), why.join("; ")]
+}
+
+/// "1 portion leek and potato soup": a line as it is written, its recipe by its name.
+fn by_name(line: &Ingredient, kitchen: &Kitchen) -> String {
+    match (&line.wanted, line.text.split_once("recipe:")) {
+        (Wanted::Recipe { recipe, .. }, Some((amount, _))) => format!("{amount}{}", in_a_sentence(&kitchen.recipes[*recipe].name)),
+        _ => line.text.clone(),
+    }
 }
 
 fn day_row(sum: &DaySum) -> Vec<String> {
