@@ -44,12 +44,14 @@ pub enum HowMuch {
     Kcal(f64),
 }
 
+const FEW_MEALS: usize = 5;
+
 /// So many weeks are looked at thoroughly.
 fn most(effort: Effort) -> usize {
     match effort {
-        Effort::Low => 500,
-        Effort::Normal => 3_000,
-        Effort::High => 30_000,
+        Effort::Low => 60,
+        Effort::Normal => 250,
+        Effort::High => 5_000,
     }
 }
 
@@ -81,8 +83,10 @@ fn looked_at(table: &Table, most: usize, effort: Effort) -> (Vec<Vec<Broken>>, b
     };
     let every: Vec<Vec<u32>> = table.gaps.iter().zip(&table.barred).map(with_barred).collect();
     let count = |ways: &[Vec<u32>]| ways.iter().map(|ways| ways.len() as f64).product::<f64>();
-    let (ways, all) = if count(&every) <= most as f64 { (&every, true) } else { (&free, count(&free) <= most as f64) };
-    let weeks: Vec<Chosen> = if all { all_weeks(ways) } else { some_weeks(table, ways, most) };
+    // Weeks of few open meals are reckoned quickly.
+    let enough = if table.gaps.len() <= FEW_MEALS { 12 * most } else { most } as f64;
+    let (ways, all) = if count(&every) <= enough { (&every, true) } else { (&free, count(&free) <= enough) };
+    let weeks: Vec<Chosen> = if all { all_weeks(ways) } else { some_weeks(ways, most) };
     let judged = judge_all(table, &weeks.iter().collect::<Vec<_>>(), Look::Thoroughly, effort);
     let broken = judged.into_iter().zip(&weeks).map(|(judged, week)| {
         let mut broken = judged.broken;
@@ -105,8 +109,7 @@ fn all_weeks(ways: &[Vec<u32>]) -> Vec<Chosen> {
 }
 
 /// Weeks spread over the ways: each meal walks through its own in steps of its own.
-fn some_weeks(table: &Table, ways: &[Vec<u32>], most: usize) -> Vec<Chosen> {
-    let _ = table;
+fn some_weeks(ways: &[Vec<u32>], most: usize) -> Vec<Chosen> {
     let weeks = (0..most).map(|number| {
         let way = |(gap, ways): (usize, &Vec<u32>)| {
             let mixed = (number as u64).wrapping_mul(0x9E37_79B9_7F4A_7C15).rotate_left(7 * gap as u32 + 11).wrapping_add(gap as u64);

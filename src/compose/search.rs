@@ -41,7 +41,7 @@ struct Limits {
 fn limits(effort: Effort) -> Limits {
     match effort {
         Effort::Low => Limits { tries: 250, proof: 500, nodes: 50_000 },
-        Effort::Normal => Limits { tries: 900, proof: 4_000, nodes: 1_000_000 },
+        Effort::Normal => Limits { tries: 450, proof: 4_000, nodes: 1_000_000 },
         Effort::High => Limits { tries: 20_000, proof: 60_000, nodes: 20_000_000 },
     }
 }
