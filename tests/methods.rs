@@ -16,27 +16,9 @@
 
 use serde_json::Value;
 
-use crate::kitchen::{json as answer, kitchen};
+use crate::kitchen::{appliances, json as answer, kitchen};
 
 mod paragraphs;
-
-const APPLIANCES: &str = r#"
-[[appliance]]
-name = "oven"
-room = 2
-heat = true
-[[appliance]]
-name = "hob"
-room = 4
-[[appliance]]
-name = "pressure cooker"
-[[appliance]]
-name = "microwave"
-[[appliance]]
-name = "slow cooker"
-[[appliance]]
-name = "grill"
-"#;
 
 /// One step as a reading writes it.
 fn told(step: &Value, number: usize, foods: &[&str], wanted: &str) -> String {
@@ -100,7 +82,7 @@ fn a_method_reads_as_a_cook_reads_it() {
             quoted(ingredients.to_vec()),
             quoted(method.iter().map(|(text, _)| *text).collect())
         );
-        let kitchen = kitchen().household(APPLIANCES).recipe("dish", &recipe);
+        let kitchen = kitchen().household(&appliances(&["microwave", "slow cooker", "grill"])).recipe("dish", &recipe);
         let card = answer(&kitchen.run(&["--format", "json", "recipe", "dish"]));
         let foods: Vec<&str> = card["ingredients"].as_array().unwrap().iter().map(|one| one["food"].as_str().unwrap()).collect();
         let steps = card["steps"].as_array().unwrap();

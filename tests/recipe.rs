@@ -3,19 +3,7 @@
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
 
-use crate::kitchen::{Kitchen, json as answer, kitchen, stderr};
-
-const APPLIANCES: &str = r#"
-[[appliance]]
-name = "oven"
-room = 2
-heat = true
-[[appliance]]
-name = "hob"
-room = 4
-[[appliance]]
-name = "pressure cooker"
-"#;
+use crate::kitchen::{Kitchen, OVEN_HOB_AND_COOKER, json as answer, kitchen, stderr};
 
 const ROOTS: &str = r#"
 # Sunday's tray.
@@ -37,7 +25,7 @@ Turn them in the oil, honey and rosemary and roast in one layer for 45–50 minu
 "#;
 
 fn with(id: &str, recipe: &str) -> Kitchen {
-    kitchen().household(APPLIANCES).recipe(id, recipe)
+    kitchen().household(OVEN_HOB_AND_COOKER).recipe(id, recipe)
 }
 
 fn card(kitchen: &Kitchen, id: &str) -> Value {
@@ -194,7 +182,7 @@ fn a_page_of_a_recipe_is_adopted_as_it_was() {
 }
 
 fn kitchen_with_page(page: &str) -> Kitchen {
-    kitchen().household(APPLIANCES).file("page.json", page)
+    kitchen().household(OVEN_HOB_AND_COOKER).file("page.json", page)
 }
 
 #[test]

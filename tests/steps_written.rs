@@ -4,21 +4,7 @@ use pretty_assertions::assert_eq;
 use serde_json::Value;
 
 use crate::dice::Dice;
-use crate::kitchen::{Kitchen, json, kitchen, stdout};
-
-const APPLIANCES: &str = r#"
-[[appliance]]
-name = "oven"
-room = 2
-heat = true
-[[appliance]]
-name = "hob"
-room = 4
-[[appliance]]
-name = "pressure cooker"
-[[appliance]]
-name = "bread machine"
-"#;
+use crate::kitchen::{Kitchen, appliances, json, kitchen, stdout};
 
 const INGREDIENTS: &str = r#"
 1.2 kg chicken thighs
@@ -133,7 +119,7 @@ fn what_is_written_as_steps_reads_back_to_the_same_steps() {
             "# Kept.\nname = \"Dish\"   # kept too\nmakes = \"4 portions\"\ningredients = \"\"\"{INGREDIENTS}\"\"\"\nmethod = \"\"\"\n{}\n\"\"\"\nkeeps = {{ fridge = \"3 days\" }}\n",
             method.join("\n")
         );
-        let kitchen = kitchen().household(APPLIANCES).recipe("herb-yoghurt", YOGHURT).recipe("dish", &recipe);
+        let kitchen = kitchen().household(&appliances(&["bread machine"])).recipe("herb-yoghurt", YOGHURT).recipe("dish", &recipe);
         let before = steps(&kitchen);
         let said = stdout(&kitchen.run(&["recipe", "dish", "--steps"]));
         assert!(said.contains(&format!("{} step", before.len())), "{said}");
@@ -151,7 +137,7 @@ fn what_is_written_as_steps_reads_back_to_the_same_steps() {
 #[test]
 fn what_is_done_at_the_table_stays_as_a_comment() {
     let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\ningredients = [\"1 lemon\"]\nmethod = \"Slice the lemon. Serve with bread.\"\n";
-    let kitchen = kitchen().household(APPLIANCES).recipe("dish", recipe);
+    let kitchen = kitchen().household(&appliances(&["bread machine"])).recipe("dish", recipe);
     kitchen.done(&["recipe", "dish", "--steps"]);
     assert!(
         kitchen.text("recipes/dish.toml").contains("\n# At the table: Serve with bread.\n[[step]]\n"),

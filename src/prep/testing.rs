@@ -2,11 +2,11 @@
 
 use jiff::civil::{DateTime, date};
 
-use crate::foods::{Food, FoodId, Item, Kind, State};
+use crate::foods::{Food, FoodId, Item, Kind, Place, State};
 use crate::kitchen::fixture::empty_kitchen;
 use crate::kitchen::*;
 use crate::measure::{Amount, Minutes, Quantity, Unit};
-use crate::plan::{MadeAt, Making, Makings};
+use crate::plan::{Boxed, MadeAt, Making, Makings};
 use crate::prep::Schedule;
 
 /// A kitchen with the default rules and nothing in it.
@@ -164,4 +164,17 @@ pub fn makings(makings: Vec<Making>) -> Makings {
 /// A proven plan of that many minutes with nothing in it.
 pub fn planned(minutes: i64) -> Schedule {
     Schedule { finish: minutes, bound: minutes, proven: true, ..Schedule::default() }
+}
+
+/// Two portions in the fridge until 2 December, for nobody in particular.
+pub fn two_in_the_fridge() -> Vec<Boxed> {
+    vec![Boxed {
+        amount: Quantity::portions(2.0),
+        place: Place::Fridge,
+        use_by: date(2026, 12, 2),
+        what_for: vec![],
+        parts: vec![],
+        eater: None,
+        without: vec![],
+    }]
 }

@@ -30,6 +30,25 @@ boxing = "0 min"
 wash = "0 min"
 "#;
 
+/// What most methods ask for.
+pub const OVEN_HOB_AND_COOKER: &str = r#"
+[[appliance]]
+name = "oven"
+room = 2
+heat = true
+[[appliance]]
+name = "hob"
+room = 4
+[[appliance]]
+name = "pressure cooker"
+"#;
+
+/// As [`OVEN_HOB_AND_COOKER`], with these beside them.
+pub fn appliances(others: &[&str]) -> String {
+    let others = others.iter().map(|name| format!("[[appliance]]\nname = \"{name}\"\n"));
+    [OVEN_HOB_AND_COOKER.to_owned()].into_iter().chain(others).collect()
+}
+
 /// Trip on Saturday 28 November, session on Sunday at 14:00.
 pub const SATURDAY_AND_SUNDAY: &str = r#"
 from = 2026-11-30

@@ -1,10 +1,8 @@
-use jiff::civil::date;
 use pretty_assertions::assert_eq;
 
-use crate::foods::Place;
 use crate::kitchen::{After, ApplianceId, Kitchen, RecipeId, Step};
 use crate::measure::{Minutes, Quantity};
-use crate::plan::{Boxed, Kept, Making, Use, User};
+use crate::plan::{Kept, Making, Use, User};
 use crate::prep::tasks::{Work, session_work};
 use crate::prep::testing::*;
 use crate::prep::{Link, LinkWhy};
@@ -24,15 +22,7 @@ fn links_of(steps: Vec<Step>, batches: f64, kept: bool) -> Vec<Link> {
     kitchen.recipes = vec![recipe("dish", "Dish", 4.0, steps)];
     let mut one = making(&kitchen, 0, batches);
     if kept {
-        one.boxes = vec![Boxed {
-            amount: Quantity::portions(2.0),
-            place: Place::Fridge,
-            use_by: date(2026, 12, 2),
-            what_for: vec![],
-            parts: vec![],
-            eater: None,
-            without: vec![],
-        }];
+        one.boxes = two_in_the_fridge();
     }
     work(&kitchen, vec![one]).problem.links
 }
@@ -94,15 +84,7 @@ fn cools(cool: i64, kind: &str) -> Vec<(i64, Option<i64>)> {
     let mut dish = recipe("dish", "Dish", 4.0, vec![oven("Bake.")]);
     dish.ingredients = vec![ingredient("200 g barley", barley, None, None)];
     kitchen.recipes = vec![dish];
-    let boxes = vec![Boxed {
-        amount: Quantity::portions(2.0),
-        place: Place::Fridge,
-        use_by: date(2026, 12, 2),
-        what_for: vec![],
-        parts: vec![],
-        eater: None,
-        without: vec![],
-    }];
+    let boxes = two_in_the_fridge();
     let list = vec![Making { boxes, ..making(&kitchen, 0, 1.0) }];
     let links = work(&kitchen, list).problem.links;
     links.iter().filter(|link| link.why == LinkWhy::Safety).map(|link| (link.gap, link.within)).collect()
@@ -120,15 +102,7 @@ fn what_stood_in_the_fridge_did_not_leave_the_heat() {
     let mut kitchen = kitchen();
     kitchen.appliances = vec![appliance("fridge", 2, false)];
     kitchen.recipes = vec![recipe("oats", "Oats", 4.0, vec![oven("Chill.")])];
-    let boxes = vec![Boxed {
-        amount: Quantity::portions(2.0),
-        place: Place::Fridge,
-        use_by: date(2026, 12, 2),
-        what_for: vec![],
-        parts: vec![],
-        eater: None,
-        without: vec![],
-    }];
+    let boxes = two_in_the_fridge();
     assert_eq!(work(&kitchen, vec![Making { boxes, ..making(&kitchen, 0, 1.0) }]).problem.links, [order(0, 1)]);
 }
 

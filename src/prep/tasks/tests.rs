@@ -1,12 +1,10 @@
 use jiff::ToSpan;
-use jiff::civil::date;
 use pretty_assertions::assert_eq;
 
 use super::*;
-use crate::foods::Place;
 use crate::kitchen::{ApplianceId, RecipeId, Week};
-use crate::measure::{Celsius, Minutes, Quantity, Unit};
-use crate::plan::{Boxed, Making};
+use crate::measure::{Celsius, Minutes, Unit};
+use crate::plan::Making;
 use crate::prep::testing::*;
 
 fn work(kitchen: &Kitchen, week: &Week, list: Vec<Making>) -> Work {
@@ -14,15 +12,7 @@ fn work(kitchen: &Kitchen, week: &Week, list: Vec<Making>) -> Work {
 }
 
 fn boxed(making: Making) -> Making {
-    let boxes = vec![Boxed {
-        amount: Quantity::portions(2.0),
-        place: Place::Fridge,
-        use_by: date(2026, 12, 2),
-        what_for: vec![],
-        parts: vec![],
-        eater: None,
-        without: vec![],
-    }];
+    let boxes = two_in_the_fridge();
     Making { boxes, ..making }
 }
 
