@@ -128,6 +128,9 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
         true => "Nothing better exists.\n".to_owned(),
         false => format!("No week has a net cost below {}.\n", money(proposal.bound)),
     });
+    if !proposal.no_price.is_empty() {
+        let _ = writeln!(out, "No price is known, and nothing is counted, for {}.", listed(&names.foods(&proposal.no_price)));
+    }
     if !proposal.recipes.is_empty() {
         let cooked: Vec<&str> = proposal.recipes.iter().map(|recipe| names.recipe(*recipe)).collect();
         let _ = writeln!(out, "\nCooked: {}", cooked.join(", "));

@@ -39,6 +39,8 @@ pub struct Proposal {
     pub days: Vec<DaySum>,
     /// Foods of which a figure that a floor asks for is not known.
     pub not_known: Vec<FoodId>,
+    /// Foods to buy that nobody is known to sell at a price: they are in no sum.
+    pub no_price: Vec<FoodId>,
     pub warnings: Vec<Warning>,
 }
 
@@ -87,6 +89,7 @@ pub fn proposal(table: &Table, chosen: &Chosen, found: &Found, effort: Effort) -
         left: Vec::new(),
         days: days(table, chosen),
         not_known: not_known(table, &filled),
+        no_price: Vec::new(),
         warnings: warnings(kitchen, table, &written),
     };
     let stays = table.gaps.iter().zip(chosen).filter(|(_, way)| way.is_none()).map(|(gap, _)| &whole.meals[gap.meal]);
@@ -101,6 +104,7 @@ pub fn proposal(table: &Table, chosen: &Chosen, found: &Found, effort: Effort) -
     told.sessions =
         (0..tried.week.sessions.len()).map(|index| (tried.week.sessions[index].start, table.finish(&tried, index, effort).0)).collect();
     told.left = crate::purchase::leftovers(&tried.basket);
+    told.no_price.clone_from(&tried.basket.no_price);
     for (place, meal) in &filled {
         told.meals.push(FilledMeal {
             at: meal.at_time,
