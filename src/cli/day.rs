@@ -10,10 +10,9 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
 use crate::kitchen::{Kitchen, Names};
-use crate::measure::{Quantity, show};
-use crate::pantry::{goes_off, stock};
+use crate::pantry::{StockLot, goes_off, stock};
 use crate::prep::{CardDay, CardDish, CardMeal, begin_by, week_card};
-use crate::words::{clock, day_year, place};
+use crate::words::{clock, day_year, on_shelf, place};
 
 type Days = Vec<(CardDay, Vec<Option<DateTime>>)>;
 
@@ -30,8 +29,11 @@ pub fn run(cli: &Cli, which: Option<&str>) -> Done {
         let (first, last) = crate::plan::span(&setting.loaded.weeks[*week].1);
         first <= on && on <= last
     };
+    // What goes off lies there as all that is past left it, booked or not.
+    let mut that_morning: Option<Kitchen> = None;
     for week in weeks.into_iter().filter(is_in) {
         let reckoned = setting.reckon_week(week)?;
+        that_morning.get_or_insert_with(|| reckoned.kitchen_on(on));
         warnings.extend(reckoned.warnings.iter().filter(|warning| !warnings.contains(warning)).cloned().collect::<Vec<_>>());
         let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         let mut meals: Vec<usize> = (0..reckoned.week.meals.len()).filter(|&meal| reckoned.week.meals[meal].at_time.date() == on).collect();
@@ -40,11 +42,11 @@ pub fn run(cli: &Cli, which: Option<&str>) -> Done {
         days.extend(card.days.into_iter().filter(|day| day.on == on).map(|day| (day, begins.clone())));
     }
     warn(&warnings, cli.strict)?;
-    let kitchen = &setting.loaded.kitchen;
+    let kitchen = that_morning.as_ref().unwrap_or(&setting.loaded.kitchen);
     let (names, shelf) = (kitchen.names(), stock(kitchen));
     let gone = goes_off(&shelf, on);
-    let last: Vec<(&str, &Quantity, &'static str)> =
-        gone.iter().filter(|(_, lot)| lot.until == Some(on)).map(|(at, lot)| (names.ware(lot.of), &lot.amount, place(*at))).collect();
+    let last: Vec<(&StockLot, &'static str)> =
+        gone.iter().filter(|(_, lot)| lot.until == Some(on)).map(|(at, lot)| (*lot, place(*at))).collect();
     match cli.format {
         Format::Json => say(&json(&crate::json::day(on, &days, &last, names, kitchen.print.units))?),
         Format::Text => say(&text(kitchen, on, &days, &last)),
@@ -63,7 +65,7 @@ fn meant(which: Option<&str>, today: Date) -> Result<Date, Failure> {
     next.find(is_it).ok_or_else(|| Failure::Usage(format!("\"{which}\" is no day. Write it like \"thu\" or 2026-12-03.")))
 }
 
-fn text(kitchen: &Kitchen, on: Date, days: &Days, last: &[(&str, &Quantity, &'static str)]) -> String {
+fn text(kitchen: &Kitchen, on: Date, days: &Days, last: &[(&StockLot, &'static str)]) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
     let mut out = format!("{}: {}\n", names.household, day_year(on));
     let meals: Vec<(&CardMeal, &Option<DateTime>)> = days.iter().flat_map(|(day, begins)| day.meals.iter().zip(begins)).collect();
@@ -92,7 +94,10 @@ fn text(kitchen: &Kitchen, on: Date, days: &Days, last: &[(&str, &Quantity, &'st
     out.extend(tonight.iter().map(|errand| format!("\nTonight: {errand}\n")));
     if !last.is_empty() {
         out.push_str("\nGoes off today\n");
-        out.extend(last.iter().map(|(of, amount, at)| format!("  {} {of}, {at}\n", show(amount, units))));
+        out.extend(last.iter().map(|(lot, at)| {
+            let amount = on_shelf(&lot.amount, lot.pack.as_ref(), units);
+            format!("  {amount} {}, {at}\n", names.ware(lot.of))
+        }));
     }
     out
 }

@@ -60,7 +60,8 @@ fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {
     }
     let (past, soon): (Vec<_>, Vec<_>) = goes_off(stock, today).into_iter().partition(|(_, lot)| lot.is_past(today));
     let said = |lot: &StockLot| match lot.until {
-        Some(until) if until < today => "past",
+        Some(until) if until < today && lot.is_past(today) => "past",
+        Some(until) if until < today => "look at it first",
         Some(until) if until == today => "today",
         _ => "",
     };

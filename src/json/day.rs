@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::shape::{AtTime, OnDate};
 use crate::kitchen::Names;
 use crate::measure::{Quantity, Units};
+use crate::pantry::StockLot;
 use crate::prep::{CardCook, CardDay, CardMeal};
 use crate::words;
 
@@ -59,13 +60,13 @@ struct GoesOff<'a> {
 pub fn day<'a>(
     on: Date,
     days: &'a [(CardDay, Vec<Option<DateTime>>)],
-    goes_off: &[(&'a str, &'a Quantity, &'static str)],
+    goes_off: &[(&'a StockLot, &'static str)],
     names: Names<'a>,
     units: Units,
 ) -> impl Serialize + 'a {
     let meals = days.iter().flat_map(|(day, begins)| day.meals.iter().zip(begins));
     let tonight = days.iter().flat_map(|(day, _)| &day.tonight).map(|errand| errand.text(names, units)).collect();
-    let goes_off = goes_off.iter().map(|(of, amount, place)| GoesOff { of, amount, place }).collect();
+    let goes_off = goes_off.iter().map(|(lot, place)| GoesOff { of: names.ware(lot.of), amount: &lot.amount, place }).collect();
     Day { on, meals: meals.map(|(meal, begin)| of_meal(meal, *begin, names, units)).collect(), tonight, goes_off }
 }
 

@@ -56,6 +56,8 @@ pub struct Reckoning<'k> {
     /// Trips that are done or taken as done.
     past_trips: Vec<TripList>,
     past_sessions: Vec<PastSession>,
+    /// Meals that are done or taken as done, each with its name.
+    past_meals: Vec<(DateTime, String)>,
 }
 
 /// A session that is done or taken as done.
@@ -143,6 +145,7 @@ pub fn reckon<'k>(
         paid: booked.paid_between(first, last),
         past_trips: past_trips(&kitchen, &lived),
         past_sessions: past_sessions(&loaded.kitchen, &lived),
+        past_meals: lived.past_meals(),
         as_planned: lived.as_planned,
         kitchen,
     })
@@ -168,7 +171,8 @@ fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
         }
     };
     let own = lived.own_trips().map(|trip| TripList::told(kitchen, trip, State::TakenAsDone));
-    past.map(told).chain(own).collect()
+    let own_done = lived.own_trips_done().into_iter().map(|trip| told((&trip, &State::Done)));
+    past.map(told).chain(own).chain(own_done).collect()
 }
 
 fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
@@ -300,6 +304,17 @@ impl Reckoning<'_> {
         drawn.chain(looked_at).map(|lot| &lot.at).collect()
     }
 
+    /// The kitchen with its shelf as it lies on the morning of a day: after all that is taken as done, and all that is planned before.
+    pub fn kitchen_on(&self, day: Date) -> Kitchen {
+        let (mut makings, mut demanded) = (self.makings.clone(), self.demanded.clone());
+        makings.cooked_draws.retain(|draw| draw.on < day);
+        demanded.demand.retain(|demand| demand.on < day);
+        let mut kitchen = self.kitchen.clone().into_owned();
+        kitchen.lots = pantry::net(&self.kitchen, &self.week, &makings, &demanded).lots;
+        kitchen.lots.retain(|lot| !lot.amount.is_zero());
+        kitchen
+    }
+
     /// Is anything of the week past or booked?
     pub fn has_begun(&self) -> bool {
         self.begun.is_some()
@@ -308,6 +323,11 @@ impl Reckoning<'_> {
     /// The sessions that are done or taken as done, in order of time.
     pub fn past_sessions(&self) -> &[PastSession] {
         &self.past_sessions
+    }
+
+    /// The meals that are done or taken as done, each with its name or its label.
+    pub fn past_meals(&self) -> &[(DateTime, String)] {
+        &self.past_meals
     }
 
     /// What each session takes and gives that is not booked, in order of time.
