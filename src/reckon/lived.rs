@@ -44,7 +44,7 @@ pub(super) struct Lived<'w, 'p> {
     pub print: Option<Print<'p>>,
     booked: &'p Booked,
     today: Date,
-    /// Where something of it is taken as done.
+    /// Where something of it is taken as done, and its past counts.
     pub as_planned: Option<AsPlanned>,
 }
 
@@ -61,8 +61,13 @@ impl<'w, 'p> Lived<'w, 'p> {
         let mut week = without_skipped(week);
         settle(kitchen, &mut week, booked);
         let standing = standing(&week, booked, today);
-        let as_planned = standing.has_taken_as_done().then(|| AsPlanned::of(kitchen, standing.keep(&week, |state| state != State::Done)));
-        Lived { week, standing, print, booked, today, as_planned }
+        Lived { week, standing, print, booked, today, as_planned: None }
+    }
+
+    /// Plans what is taken as done: only the weeks whose past counts need it.
+    pub fn plan_past(&mut self, kitchen: &Kitchen) {
+        let not_done = || self.standing.keep(&self.week, |state| state != State::Done);
+        self.as_planned = self.standing.has_taken_as_done().then(|| AsPlanned::of(kitchen, not_done()));
     }
 
     /// The week with what is still to come alone.

@@ -93,10 +93,13 @@ pub fn reckon<'k>(
     today: Date,
 ) -> Result<Reckoning<'k>, Vec<Mistake>> {
     let print = |place: usize| prints.get(place).copied().flatten();
-    let lived = |(place, (_, week)): (usize, &'k (String, Week))| Lived::of(&loaded.kitchen, week, booked, print(place), today);
-    let mut weeks: Vec<Lived> = loaded.weeks.iter().enumerate().map(lived).collect();
+    let lived = |place: usize| Lived::of(&loaded.kitchen, &loaded.weeks[place].1, booked, print(place), today);
+    let others = (0..loaded.weeks.len()).filter(|&place| place != week && touches(&loaded.weeks[place].1, &loaded.weeks[week].1, today));
+    let mut weeks: Vec<Lived> = others.map(lived).collect();
     let open = trial::left_out(&loaded.weeks[week].1, today);
-    let lived = weeks.swap_remove(week);
+    let mut lived = lived(week);
+    lived.plan_past(&loaded.kitchen);
+    weeks.iter_mut().filter(|other| other.overlaps(&lived)).for_each(|other| other.plan_past(&loaded.kitchen));
     let together: Vec<&Lived> = std::iter::once(&lived).chain(weeks.iter().filter(|other| other.overlaps(&lived))).collect();
     let shelf = lived::as_it_happened(&loaded.kitchen, &together);
     let carried = carry::carry(shelf, &weeks, &lived, today);
@@ -149,6 +152,12 @@ pub fn reckon<'k>(
         as_planned: lived.as_planned,
         kitchen,
     })
+}
+
+/// May another week bear on this one: does it overlap it, or has it, from an earlier day on, something yet to come?
+fn touches(other: &Week, week: &Week, today: Date) -> bool {
+    let ((first, last), (from, until)) = (plan::span(week), plan::span(other));
+    (first <= until && from <= last) || (from <= first && today <= until)
 }
 
 /// Skills that nobody in a session has, but for those that nobody has in any: the reader has told them.
