@@ -6,6 +6,7 @@
 
 mod home;
 mod household;
+mod program;
 
 use std::sync::atomic::{AtomicU64, Ordering};
 
