@@ -146,6 +146,8 @@ pub struct ShortMeal {
     pub at: DateTime,
     /// "Fri supper".
     pub label: String,
+    /// "supper".
+    pub word: String,
     /// Its own name, or its label.
     pub meal: String,
     pub recipe: RecipeId,

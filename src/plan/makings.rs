@@ -281,8 +281,8 @@ impl Planner<'_> {
         }
         let steps = recipe.steps.iter().filter(|step| step.ahead.is_none());
         let takes = Minutes(steps.map(|step| step.hands.0 + step.wait.0).sum());
-        let (at, label) = (meal.at_time, meal.label.clone());
-        self.made.short.push(ShortMeal { at, label, meal: meal_name(meal), recipe: id, amount, takes });
+        let (at, label, word) = (meal.at_time, meal.label.clone(), meal.word.clone());
+        self.made.short.push(ShortMeal { at, label, word, meal: meal_name(meal), recipe: id, amount, takes });
     }
 
     /// The very session that uses it, or the latest whose food is ready by then.

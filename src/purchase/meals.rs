@@ -60,6 +60,14 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
     order.into_iter().map(note).collect()
 }
 
+/// So much of a recipe, in the unit of its `makes`, at the cheapest known prices.
+fn figures(kitchen: &Kitchen, id: RecipeId, much: f64) -> Figures {
+    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
+    let mut sum = Figures::default();
+    sum.add(&costing.recipe(id), much);
+    sum
+}
+
 /// Energy, protein and fibre of a portion.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PerPortion {
@@ -72,10 +80,8 @@ pub struct PerPortion {
 
 /// What a portion of a recipe holds; `None` where the recipe does not say what a portion weighs.
 pub fn per_portion(kitchen: &Kitchen, id: RecipeId) -> Option<PerPortion> {
-    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
     let portion = in_makes(&kitchen.recipes[id], &Quantity::portions(1))?;
-    let mut sum = Figures::default();
-    sum.add(&costing.recipe(id), portion.to_f64());
+    let mut sum = figures(kitchen, id, portion.to_f64());
     sum.lacking.retain(|(_, figure)| *figure != Figure::Price);
     let known = |figure: Figure, value: f64| (!sum.lacks(figure)).then(|| tidy(value));
     Some(PerPortion {
@@ -100,11 +106,9 @@ pub struct PortionNote {
 
 /// Energy, protein, fibre and the cheapest known cost of one portion of a recipe; of one batch where it says no portion.
 pub fn of_portion(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
-    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
     let recipe = &kitchen.recipes[id];
-    let one = in_makes(recipe, &Quantity::portions(1.0)).map_or(recipe.makes.base(), |one| one.to_f64());
-    let mut sum = Figures::default();
-    sum.add(&costing.recipe(id), one);
+    let one = in_makes(recipe, &Quantity::portions(1)).map_or(recipe.makes.base(), |one| one.to_f64());
+    let sum = figures(kitchen, id, one);
     let missing = sum.missing(kitchen);
     PortionNote {
         kcal: tidy(sum.kcal),

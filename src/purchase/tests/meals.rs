@@ -24,6 +24,7 @@ fn supper(eaters: f64, each: Vec<Ingredient>, shared: Vec<Ingredient>) -> Meal {
         text: None,
         at_time: at("2026-12-01T18:30"),
         label: "Tue supper".into(),
+        word: "supper".into(),
         name: None,
         eaters,
         diners: vec![],
