@@ -239,6 +239,13 @@ pub struct Need {
     pub own_words: bool,
 }
 
+impl Need {
+    /// Nothing of it has an amount.
+    pub fn is_to_taste(&self) -> bool {
+        self.uses.iter().all(|part| part.to_taste)
+    }
+}
+
 /// One part of a need.
 #[derive(Debug, Clone, PartialEq)]
 pub struct NeedUse {
