@@ -41,9 +41,7 @@ pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
 
 /// "Thu supper on Thu 3 Dec" is said once: "Thu 3 Dec supper".
 fn called(meal: &Meal) -> String {
-    let on = day(meal.at_time.date());
-    let word = meal.label.split_once(' ').map_or(meal.label.as_str(), |(_, word)| word);
-    format!("{on} {word}")
+    format!("{} {}", day(meal.at_time.date()), meal.word)
 }
 
 /// The next meal of that name from today on.

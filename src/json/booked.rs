@@ -59,7 +59,7 @@ struct ChangedMeal<'a> {
 pub fn changed_meals<'a>(meals: &[&'a Meal]) -> impl Serialize + 'a {
     let row = |meal: &&'a Meal| ChangedMeal {
         on: meal.at_time.date(),
-        at: meal.label.split_once(' ').map_or(&meal.label, |(_, word)| word),
+        at: &meal.word,
         meal: meal.name.as_deref().unwrap_or(&meal.label),
         file: &meal.at.file,
     };

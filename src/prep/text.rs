@@ -110,19 +110,18 @@ fn said_of_a_line(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, b
     if let Some(diced) = still_to_be_cut(kitchen, one, share, batches, before) {
         return diced;
     }
-    let said = amount_and_food(kitchen, one, share, batches);
-    let whole = || said.rsplit_once(" (").filter(|_| said.ends_with(')')).map_or(said.as_str(), |(whole, _)| whole).to_owned();
+    let said = said(kitchen, one, share, batches);
     if ["juice of ", "zest of ", "rind of ", "yolks of ", "whites of "].iter().any(|part| before.ends_with(part)) {
-        return whole();
+        return said.whole;
     }
     if let Some(part) = part_taken(one, share).filter(|_| !is_worked_on(before)) {
-        return format!("the {part} of {}", whole());
+        return format!("the {part} of {}", said.whole);
     }
     // Inside a bracket the weight follows a comma: "the peeled apples (2 apples, 365 g)".
-    if before.ends_with('(') && said.ends_with(')') && said.contains(" (") {
-        return said.replacen(" (", ", ", 1).trim_end_matches(')').to_owned();
+    match said.weight {
+        Some(weight) if before.ends_with('(') => format!("{}, {weight}", said.whole),
+        _ => said.text(),
     }
-    said
 }
 
 /// "juice", "finely grated zest and juice": what alone is used of whole fruit, by the line's own words.
@@ -176,7 +175,8 @@ pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) ->
         Wanted::Food { food, item: Some(item) } => {
             let plus: String = item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect();
             let weight = weight_beside(kitchen, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
-            format!("{}{}{plus}{weight}", shown(&item.amount), container_size(&item.amount, item, units))
+            let whole = format!("{}{}{plus}", shown(&item.amount), container_size(&item.amount, item, units));
+            Said { whole, weight }.text()
         }
         Wanted::Recipe { amount, most, .. } => span(&amount.scaled(batches), &most.scaled(batches), units),
     }
@@ -198,8 +198,32 @@ pub(super) fn name_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> S
     [name].into_iter().chain(prep).chain(instead).chain(optional).collect()
 }
 
-/// "60 ml olive oil", "3 large onions", "2 tins (400 g) white beans", "200 g herb yoghurt".
+/// "60 ml olive oil", "3 large onions (330 g trimmed)", "2 tins (400 g) white beans", "200 g herb yoghurt".
 pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> String {
+    said(kitchen, one, share, batches).text()
+}
+
+/// An amount of a food in words, apart from what its pieces weigh.
+struct Said {
+    whole: String,
+    /// "330 g trimmed".
+    weight: Option<String>,
+}
+
+impl Said {
+    fn text(self) -> String {
+        let weight = self.weight.map(|weight| format!(" ({weight})")).unwrap_or_default();
+        self.whole + &weight
+    }
+}
+
+impl From<String> for Said {
+    fn from(whole: String) -> Said {
+        Said { whole, weight: None }
+    }
+}
+
+fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Said {
     let units = kitchen.print.units;
     let spoons = kitchen.rules.spoons;
     let shown = |amount: &Amount| {
@@ -210,7 +234,7 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
     match &one.wanted {
         Wanted::Food { food, item: None } => {
             let share = share.map(|share| format!("{} ", shown(share))).unwrap_or_default();
-            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 1.0))
+            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 1.0)).into()
         }
         Wanted::Food { food, item: Some(item) } => {
             let amount = share.unwrap_or(&item.amount);
@@ -227,16 +251,16 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             let name = without_container(&name, amount.unit);
             match sized_word(one, item, amount) {
                 // "1 small bunch coriander", "1 bunch coriander, small": as it was typed.
-                Some((size, true)) => format!("{}{plus} {name}", much.replacen(' ', &format!(" {size} "), 1)),
-                Some((size, false)) => format!("{much}{plus} {name}, {size}"),
-                None => format!("{much}{size}{plus} {described}{name}{weight}"),
+                Some((size, true)) => format!("{}{plus} {name}", much.replacen(' ', &format!(" {size} "), 1)).into(),
+                Some((size, false)) => format!("{much}{plus} {name}, {size}").into(),
+                None => Said { whole: format!("{much}{size}{plus} {described}{name}"), weight },
             }
         }
         Wanted::Recipe { recipe, amount, most } => {
             let name = in_a_sentence(&kitchen.recipes[*recipe].name);
             match share {
-                Some(share) => format!("{} {name}", shown(share)),
-                None => format!("{} {name}", span(&amount.scaled(batches), &most.scaled(batches), units)),
+                Some(share) => format!("{} {name}", shown(share)).into(),
+                None => format!("{} {name}", span(&amount.scaled(batches), &most.scaled(batches), units)).into(),
             }
         }
     }
@@ -271,16 +295,16 @@ pub(super) fn is_dry(kind: Kind) -> bool {
 /// Fruit that is sliced with the peel on, whatever a table of edible shares leaves of it. Common practice, no source.
 const EATEN_WITH_PEEL: [&str; 3] = ["lemon", "lime", "orange"];
 
-/// " (330 g trimmed)" after a number of pieces: what is left of them to cook, so that other sizes do as well; as bought where they are
-/// cooked whole: " (1.8 kg)". Of eggs only where one has to be parted: " (125 g beaten)".
-fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>) -> String {
+/// "330 g trimmed" beside a number of pieces: what is left of them to cook, so that other sizes do as well; as bought where they are
+/// cooked whole: "1.8 kg". Of eggs only where one has to be parted: "125 g beaten".
+fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>) -> Option<String> {
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
     let counted = counted && prep.is_none_or(|prep| !only_part_of(prep));
     let is_egg = food.kind == Some(Kind::RawEgg);
     if !counted || (is_egg && item.amount.high.ceil() - &item.amount.high < Number::over(1, 100)) {
-        return String::new();
+        return None;
     }
-    let Ok(bought) = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons) else { return String::new() };
+    let bought = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons).ok()?;
     let edible = food.edible.as_ref().map_or(1.0, |edible| edible.value);
     let cut = prep.filter(|prep| is_cut(prep)).filter(|_| edible < 1.0 && !EATEN_WITH_PEEL.contains(&food.name.as_str()));
     let (much, of) = match cut {
@@ -289,7 +313,7 @@ fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>
         Some(_) => (bought.scaled(edible), " trimmed"),
         None => (bought, ""),
     };
-    format!(" ({}{of})", show(&much, kitchen.print.units))
+    Some(format!("{}{of}", show(&much, kitchen.print.units)))
 }
 
 /// "juice", "zest and juice": no more of a fruit than that.

@@ -281,7 +281,7 @@ impl Reckoning<'_> {
                 let start = self.week.sessions[session].start;
                 (start, words::clock(start))
             }
-            plan::MadeAt::Meal(meal) => (self.week.meals[meal].at_time, words::short::word(&self.week.meals[meal].label).to_owned()),
+            plan::MadeAt::Meal(meal) => (self.week.meals[meal].at_time, self.week.meals[meal].word.clone()),
         }
     }
 

@@ -11,7 +11,7 @@ use crate::prep::{BoxNote, BoxTask, Boxes, Doing, Mark, Note, PersonId, SessionP
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
 use super::wording::{TIE, amount, day, temperature};
-use crate::words::{brief, clock_after, first_words, place, sentence};
+use crate::words::{brief, clock_after, ended, first_words, place, sentence};
 
 /// The type of a guide.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -293,13 +293,6 @@ pub fn warned_of(note: &BoxNote) -> Option<Span> {
         Some(beware) => Some(strong(format!(" {}.", sentence(&beware.to_string())))),
         None => (!unknown.is_empty()).then(|| soft(format!(" Allergens not known: {}.", unknown.iter().join(", ")))),
     }
-}
-
-/// With a full stop, where nothing else ends it.
-fn ended(text: &str) -> String {
-    let text = text.trim();
-    let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':', '…']) { "" } else { "." };
-    format!("{text}{stop}")
 }
 
 /// "2 deep tubs" and "1 deep tub" are "3 deep tubs": the boxes of a dish are of one kind.

@@ -196,6 +196,13 @@ pub fn listed<S: AsRef<str>>(words: &[S]) -> String {
     }
 }
 
+/// With a full stop, where nothing else ends it.
+pub fn ended(text: &str) -> String {
+    let text = text.trim();
+    let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':', '…']) { "" } else { "." };
+    format!("{text}{stop}")
+}
+
 /// With a capital at its start.
 pub fn sentence(text: &str) -> String {
     let mut letters = text.chars();

@@ -116,6 +116,7 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     Some(Meal {
         at_time: on.to_datetime(time),
         label,
+        word,
         name,
         text,
         eaters,
