@@ -217,3 +217,21 @@ fn what_the_list_left_short_is_told_when_it_is_cooked() {
     kitchen.done_on("2026-11-28", &["receive"]);
     assert!(kitchen.done_on("2026-11-29", &["issue"]).contains("Not on the shelf: 6 g bluegrain"));
 }
+
+#[test]
+fn what_does_not_keep_until_its_use_has_a_trip_of_its_own_on_another_day() {
+    // Saturday's trip is booked without anything. Bluegrain for Wednesday's session and mooncress for Tuesday are wanted from Tuesday on; Friday's
+    // mooncress, which keeps two days, would be past by then.
+    let kitchen = week();
+    let foods = kitchen.text("foods.toml").replace("name = \"mooncress\"", "name = \"mooncress\"\nkeeps = { fridge = \"2 days\" }");
+    let kitchen = kitchen.foods(&foods);
+    kitchen.done_on("2026-11-28", &["receive", "--without", "bluegrain", "--without", "mooncress"]);
+    let list = list_on(&kitchen, "2026-11-30", &[]);
+    let trips: Vec<_> =
+        list["trips"].as_array().expect("trips").iter().map(|trip| (trip["on"].as_str(), trip["planned"].as_bool())).collect();
+    assert_eq!(trips, [(Some("2026-12-01"), Some(false)), (Some("2026-12-04"), Some(false))]);
+    // Each is received in its turn.
+    assert!(kitchen.done_on("2026-12-01", &["receive"]).contains("bought Tue 1 Dec"));
+    assert!(kitchen.done_on("2026-12-04", &["receive"]).contains("bought Fri 4 Dec"));
+    assert_eq!(states(&list_on(&kitchen, "2026-12-04", &["--all"])["trips"]), ["done", "done", "done"]);
+}

@@ -17,6 +17,7 @@ mod bounds;
 mod browser;
 mod calendar;
 mod cli;
+mod closed_packs;
 mod components;
 mod compose;
 mod count;

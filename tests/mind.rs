@@ -93,3 +93,16 @@ fn a_step_with_or_on_goes_there_while_its_own_appliance_is_out_of_order() {
     let end = minute(step, "end_minute") - minute(step, "start_minute");
     assert_eq!((&step["appliance"], &step["at_celsius"], end), (&serde_json::json!("hob"), &serde_json::Value::Null, 36), "{step}");
 }
+
+#[test]
+fn or_on_stands_for_the_appliance_that_is_out_on_a_step_of_several() {
+    let kitchen = oven_stew("or_on = \"grill\"\nor_temperature = \"200 °C\"\n");
+    let recipe = kitchen.text("recipes/stew.toml").replace("on = \"oven\"", "on = [\"oven\", \"hob\"]");
+    let household = "[[appliance]]\nname = \"oven\"\nheat = true\n[[appliance]]\nname = \"hob\"\nroom = 4\n\
+                     [[appliance]]\nname = \"grill\"\nheat = true\n";
+    let prep = kitchen.household(household).recipe("stew", &recipe).prep();
+    let step = step(&prep, "stew", 1);
+    let on = [step["appliance"].clone(), step["also"][0].clone()];
+    assert!(on.contains(&"grill".into()) && on.contains(&"hob".into()), "{step}");
+    assert_eq!(step["at_celsius"], 200.0);
+}

@@ -3,6 +3,8 @@
 use std::fmt::Write;
 use std::path::{Path, PathBuf};
 
+use jiff::civil::Date;
+
 use super::keeping::{book, booked_all_the_same, open, report};
 use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::setting::Setting;
@@ -80,7 +82,7 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
         }]));
     }
     let differing = differences(kitchen, &changes);
-    let text = text(&differing, kitchen, counted);
+    let text = text(&differing, kitchen, counted, setting.today);
     book(&mut keeping, found(&form, counted, changes, setting.today))?;
     match cli.format {
         Format::Json => {
@@ -94,15 +96,14 @@ pub fn run(cli: &Cli, file: &Path) -> Done {
     }
 }
 
-pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> String {
+pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize, today: Date) -> String {
     if found.rows.is_empty() {
         return format!("{} as booked.\n", if counted == 1 { "It is" } else { "All are" });
     }
     let names = kitchen.names();
-    let first = found.rows.iter().filter_map(|row| row.until).min();
     let row = |row: &Difference| {
         let (booked, counted) = (amount(&row.booked, kitchen), amount(&row.counted, kitchen));
-        let until = row.until.zip(first).map(|(until, first)| format!("until {}", day_near(until, first))).unwrap_or_default();
+        let until = row.until.map(|until| format!("until {}", day_near(until, today))).unwrap_or_default();
         let value = row.value.map_or_else(|| "no price known".to_owned(), |value| names.money(value));
         vec![
             row.of.called(kitchen).to_owned(),
@@ -115,6 +116,9 @@ pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize) -> St
         ]
     };
     let mut out = format!("\n{}", columns(&found.rows.iter().map(row).collect::<Vec<_>>(), 2));
+    if found.rows.iter().all(|row| row.value.is_none()) {
+        return out;
+    }
     let (much, word) = if found.value < Money::ZERO { (Money(-found.value.0), "less") } else { (found.value, "more") };
     let _ = writeln!(out, "\nThe shelf is worth {} {} {word} than was booked.", names.money(much), names.currency);
     out

@@ -126,7 +126,7 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     titled(out, "Kept for other weeks", reserved_rows(list, names, units));
     titled(out, "Look before you go", alone(names.foods(&list.ask)));
     let lot_row = |lot: &Expiring| {
-        let until = lot.until.map(|until| format!("until {}", day(until))).unwrap_or_default();
+        let until = lot.until.map(|until| format!("until {}", day_near(until, list.from))).unwrap_or_default();
         // What is shown can be thrown away.
         vec![names.ware(lot.of).to_owned(), on_shelf(&lot.amount, None, units), place(lot.place).into(), until]
     };

@@ -47,7 +47,7 @@ pub fn run(cli: &Cli) -> Done {
         Format::Text => {
             say("\n")?;
             report(cli, keeping.new_bookings(), &[])?;
-            booked_all_the_same(say(&count::text(&differing, kitchen, lots)))
+            booked_all_the_same(say(&count::text(&differing, kitchen, lots, setting.today)))
         }
     }
 }

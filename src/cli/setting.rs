@@ -9,7 +9,7 @@ use super::Cli;
 use super::keeping::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
-use crate::book::{Booked, NotBooked, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_ledger};
+use crate::book::{Booked, Entry, NotBooked, Verb, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries};
 use crate::json::Printed;
 use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
 use crate::plan::{running, span, week_of};
@@ -38,24 +38,29 @@ pub fn folder(cli: &Cli) -> Result<PathBuf, Failure> {
 
 impl Setting {
     pub fn read(cli: &Cli) -> Result<Setting, Failure> {
+        Setting::read_with_entries(cli, |_| false).map(|(setting, _)| setting)
+    }
+
+    /// The same, with the bookings that stand of the verbs that are wanted, the last first; `None` where the book is not sound.
+    pub fn read_with_entries(cli: &Cli, wanted: impl Fn(Verb) -> bool) -> Result<(Setting, Option<Vec<Entry>>), Failure> {
         let folder = folder(cli)?;
         mend_if_cut_short(&folder).iter().for_each(say_note);
         let mut loaded = load(&folder)?;
         // Without a sound book nothing is known to be booked: that is told first of all, and what can be told from pantry.toml follows.
-        let booked = match read_ledger(&folder) {
-            Ok(ledger) => {
+        let (booked, entries) = match read_entries(&folder, wanted) {
+            Ok((ledger, entries)) => {
                 let lost = lost_booking(&folder, ledger.last.as_ref()).map(|note| Warning::Note { at: None, text: note.to_string() });
                 let cut = cut_within_its_first_line(ledger.bookings as usize, ledger.fragment.is_some());
                 let cut = cut.map(|note| Warning::Note { at: None, text: note.to_string() });
                 lost.into_iter().chain(cut).for_each(|warning| loaded.warnings.insert(0, warning));
-                Booked::told_by(&ledger)
+                (Booked::told_by(&ledger), Some(entries))
             }
             Err(not) => {
                 loaded.warnings.insert(0, Warning::Note { at: None, text: without_the_book(not) });
-                Booked::default()
+                (Booked::default(), None)
             }
         };
-        Ok(Setting::of(folder, loaded, booked, today(cli)))
+        Ok((Setting::of(folder, loaded, booked, today(cli)), entries))
     }
 
     pub fn of(folder: PathBuf, mut loaded: Loaded, booked: Booked, today: Date) -> Setting {

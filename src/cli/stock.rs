@@ -17,11 +17,15 @@ use crate::words::list::PAST_ITS_DATE;
 use crate::words::{day, day_year, on_shelf, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {
-    let setting = Setting::read(cli)?;
+    let (setting, thrown_away) = Setting::read_with_entries(cli, |verb| waste && verb == Verb::Waste)?;
     warn(&setting.loaded.warnings, cli.strict)?;
     let kitchen = &setting.loaded.kitchen;
     if waste {
-        let (_, thrown_away) = read_entries(&setting.folder, |verb| verb == Verb::Waste)?;
+        let thrown_away = match thrown_away {
+            Some(thrown_away) => thrown_away,
+            // Says why the book cannot be read.
+            None => read_entries(&setting.folder, |_| false)?.1,
+        };
         return say_waste(cli, &wasted(&thrown_away), kitchen);
     }
     let stock = stock(kitchen);

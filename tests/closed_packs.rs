@@ -1,0 +1,54 @@
+//! Closed packs: opened one at a time, what is left of one is a lot of its own, and a tin is one of them.
+
+use pretty_assertions::assert_eq;
+use serde_json::Value;
+
+use crate::kitchen::{Kitchen, draws, json, kitchen};
+
+const FOOD: &str =
+    "[[food]]\nname = \"tinned moon beans\"\nallergens = []\nkeeps = { opened = \"4 days\" }\nsource = \"weighed at home\"\n";
+
+const MEALS: &str = "[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"150 g tinned moon beans\"]\n\
+    [[meal]]\nday = \"tue\"\nat = \"supper\"\nshared = [\"1 tin (380 g) moon beans\"]\n\
+    [[meal]]\nday = \"wed\"\nat = \"supper\"\neach = [\"100 g tinned moon beans\"]\n";
+
+/// Three tins of 400 g in the cupboard.
+fn three_tins() -> Kitchen {
+    let lot = "[[lot]]\nfood = \"tinned moon beans\"\namount = \"3 x 400 g\"\nplace = \"cupboard\"\nbest_before = 2028-01-01\n";
+    kitchen().foods(FOOD).pantry(lot).meals(MEALS)
+}
+
+#[test]
+fn what_is_left_of_an_opened_tin_stands_in_the_fridge_and_a_need_in_tins_takes_a_closed_one() {
+    // Monday opens a tin for 150 g. Tuesday wants a tin of 380 g, and one of 400 g counts as that: closed, all of it. Wednesday's 100 g are of
+    // the 250 g that are open.
+    let kitchen = three_tins();
+    let on = |day: &str, place: &str, amount: f64| (day.to_owned(), place.to_owned(), amount);
+    let planned = [on("2026-11-30", "cupboard", 150.0), on("2026-12-01", "cupboard", 380.0), on("2026-12-02", "fridge", 100.0)];
+    assert_eq!(draws(&kitchen.list(), "tinned moon beans"), planned);
+    kitchen.done_on("2026-12-02", &["issue", "--until", "2026-12-02"]);
+    let pantry = kitchen.text("pantry.toml");
+    assert!(pantry.contains("amount = \"1 x 400 g\"\nplace = \"cupboard\"\nbest_before = 2028-01-01\n"), "{pantry}");
+    assert!(pantry.contains("amount = \"150 g\"\nplace = \"fridge\"\nbest_before = 2028-01-01\nopened = 2026-11-30\n"), "{pantry}");
+    // Opened on Monday, four days: the earliest of its dates, wherever it is told.
+    let stock = json(&kitchen.run_on("2026-12-02", &["--format", "json", "stock"]));
+    assert_eq!(stock["places"][1]["lots"][0]["until"], "2026-12-04");
+    let day = json(&kitchen.run_on("2026-12-04", &["--format", "json", "day"]));
+    assert_eq!(day["goes_off"][0]["amount"]["amount"], 150.0);
+}
+
+#[test]
+fn a_count_and_a_use_in_tins_take_closed_packs() {
+    let kitchen = three_tins();
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    kitchen.done_on("2026-11-30", &["waste", "1 tin moon beans", "--why", "dented"]);
+    let amounts = |stock: &Value| -> Vec<f64> {
+        let lots = stock["places"].as_array().expect("places").iter().flat_map(|place| place["lots"].as_array().expect("lots").clone());
+        lots.filter_map(|lot| lot["amount"]["amount"].as_f64()).collect()
+    };
+    let stock = || json(&kitchen.run_on("2026-11-30", &["--format", "json", "stock"]));
+    assert_eq!(amounts(&stock()), [400.0, 250.0]);
+    // A weight takes what is open first.
+    kitchen.done_on("2026-11-30", &["waste", "300 g tinned moon beans", "--why", "fell"]);
+    assert_eq!(amounts(&stock()), [350.0]);
+}
