@@ -27,6 +27,7 @@ mod shapes;
 mod shops;
 mod source;
 mod steps;
+mod syntax;
 mod table;
 #[cfg(test)]
 mod tests;
