@@ -22,7 +22,7 @@ pub struct Eating {
     #[arg(long, value_name = "MEAL", conflicts_with_all = ["until", "anyway", "replan"])]
     meal: Vec<String>,
     /// Instead: every meal up to that day
-    #[arg(long, value_name = "DATE", conflicts_with_all = ["anyway", "replan"])]
+    #[arg(long, value_name = "DATE", value_parser = super::a_day, conflicts_with_all = ["anyway", "replan"])]
     until: Option<Date>,
     /// What was eaten beside the plan, as in "3 eggs" or "2 portions recipe:leek-soup"
     #[arg(long, value_name = "LINE", conflicts_with_all = ["anyway", "replan"])]
@@ -149,5 +149,5 @@ fn at_table(setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]
             Eaten { week, makings, demanded, meals }
         })
         .collect();
-    eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today).map_err(|(line, not)| not_wasted(line, &not))
+    eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today).map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen))
 }

@@ -19,7 +19,7 @@ use super::under_way::Running;
 use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
 use crate::json::{PastSessions, read_calendar};
-use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning};
+use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning, did_you_mean, likely};
 use crate::measure::{Number, read_quantity, show};
 use crate::phone::page;
 use crate::plan::in_makes;
@@ -240,8 +240,9 @@ fn named_recipe(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
     let wanted = name.trim().to_lowercase();
     let by = |key: fn(&Recipe) -> &str| kitchen.recipes.iter().position(|recipe| key(recipe).to_lowercase() == wanted);
     by(|recipe| &recipe.id).or_else(|| by(|recipe| &recipe.name)).map(RecipeId).ok_or_else(|| {
-        let known = kitchen.recipes.iter().map(|recipe| recipe.id.as_str()).join(", ");
-        Failure::Usage(format!("\"{name}\" is no recipe of this kitchen. There are: {known}."))
+        let known: Vec<&str> = kitchen.recipes.iter().map(|recipe| recipe.id.as_str()).collect();
+        let near = if likely(name, known.clone()).is_empty() { String::new() } else { did_you_mean(name, known.clone(), "") + " " };
+        Failure::Usage(format!("\"{name}\" is no recipe of this kitchen. {near}There are: {}.", known.join(", ")))
     })
 }
 

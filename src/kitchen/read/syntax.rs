@@ -38,9 +38,12 @@ pub(super) fn tell(source: &Source, errors: &[(usize, &str)], found: &Findings) 
 /// Is it a file of recipes/ in which nothing is of TOML: no key, no heading?
 fn is_plain_recipe(source: &Source) -> bool {
     let written = |line: &str| !line.trim().is_empty() && !line.trim_start().starts_with('#');
-    source.file.starts_with("recipes/")
-        && source.lines().filter(|(_, line)| written(line)).count() > 2
-        && !source.lines().any(|(_, line)| key_of(line).is_some() || heading_of(line).is_some())
+    source.file.starts_with("recipes/") && source.lines().filter(|(_, line)| written(line)).count() > 2 && is_prose(source)
+}
+
+/// Has it no key and no heading at all?
+pub(super) fn is_prose(source: &Source) -> bool {
+    !source.lines().any(|(_, line)| key_of(line).is_some() || heading_of(line).is_some())
 }
 
 /// "makes" of `makes = "4 portions"`.
