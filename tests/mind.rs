@@ -148,3 +148,21 @@ fn a_meal_with_nothing_in_it_is_told() {
     assert!(stderr(&kitchen.run(&["check"])).contains("this meal has nothing in it"), "{}", stderr(&kitchen.run(&["check"])));
     assert!(!stderr(&two_suppers().run(&["check"])).contains("nothing in it"));
 }
+
+#[test]
+fn a_day_names_its_trip_its_session_and_what_is_past_its_date() {
+    let stew = "name = \"Moon stew\"\nmakes = \"1 portion\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"\"\"\n100 g moon cheese\n\"\"\"\n\
+                [[step]]\ntext = \"Soak {moon cheese}\"\nhands = \"1 min\"\nahead = \"3 h\"\n[[step]]\ntext = \"Boil.\"\nhands = \"5 min\"\n";
+    let old = "[[lot]]\nfood = \"bluegrain\"\namount = \"1 kg\"\nplace = \"fridge\"\nuse_by = 2026-11-26\n";
+    let kitchen = two_suppers().pantry(old).recipe("stew", stew);
+    let kitchen = kitchen.week(&format!("{SATURDAY_AND_SUNDAY}{}", supper("2026-11-30", "\"1 portion recipe:stew\"")));
+    let saturday = kitchen.done_on("2026-11-28", &["day"]);
+    assert!(saturday.contains("\nShopping: 1 line, 0.00 EUR. See spence list.\n"), "{saturday}");
+    assert!(saturday.contains("\nPast its date: look, then throw away or book it\n  1 kg bluegrain, fridge, until Thu 26 Nov\n"), "{saturday}");
+    let sunday = kitchen.done_on("2026-11-29", &["day"]);
+    assert!(sunday.contains("\n11:00: Soak 100 g moon cheese\n"), "{sunday}");
+    assert!(sunday.contains("\nCooking, 14:00: moon stew\n"), "{sunday}");
+    let day = crate::kitchen::json(&kitchen.run_on("2026-11-29", &["--format", "json", "day"]));
+    assert_eq!(day["sessions"][0]["start"], "2026-11-29T14:00");
+    assert_eq!((&day["sessions"][0]["makes"][0], &day["past"][0]["until"]), (&serde_json::json!("stew"), &serde_json::json!("2026-11-26")));
+}
