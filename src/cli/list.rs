@@ -13,7 +13,7 @@ use crate::Shown;
 use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::{Money, Units, show};
 use crate::plan::{ShortMeal, State};
-use crate::purchase::{DayNote, Expiring, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
+use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
 use crate::words::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::words::short::{lacks, remedies, still_to_get};
 use crate::words::{clock, day, day_near, day_year, place};
@@ -152,25 +152,11 @@ fn reserved_rows(list: &ShoppingList, names: Names, units: Units) -> Vec<Vec<Str
     Reserved::added_up(&list.reserved).iter().map(said).collect()
 }
 
-/// Day, meal, what an eater gets of it: "at least 520 kcal, …, without rosemary (energy)". A question mark: nothing is known.
+/// Day, meal, what an eater gets of it: "at least 520 kcal, …, without rosemary (energy)".
 fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
-    let said = |figure: Figure, value: Option<String>| match value {
-        Some(value) if meal.is_partial(figure) => format!("at least {value}"),
-        Some(value) => value,
-        None => "?".to_owned(),
-    };
-    let whole = |value: Option<f64>, unit: &str| value.map(|value| format!("{value:.0} {unit}"));
-    let PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
     let at = format!("{} {}", day(meal.at.date()), clock(meal.at));
-    vec![
-        at,
-        meal.name.clone(),
-        said(Figure::Energy, whole(kcal, "kcal")),
-        said(Figure::Protein, whole(protein_g, "g protein")),
-        said(Figure::Fibre, whole(fibre_g, "g fibre")),
-        said(Figure::Price, cost.map(|cost| format!("{} {}", names.money(cost), names.currency))),
-        words::not_in_the_sum(meal, names),
-    ]
+    let figures = words::in_figures(&meal.per_eater, &meal.missing, names);
+    [at, meal.name.clone()].into_iter().chain(figures).chain([words::not_in_the_sum(&meal.missing, names)]).collect()
 }
 
 /// Day, name, and what the planned meals give of what is wanted.

@@ -4,7 +4,7 @@ use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::shape::{AtTime, OnDate};
+use super::shape::{AtTime, OnDate, minute};
 use crate::kitchen::Names;
 use crate::measure::{Quantity, Units};
 use crate::prep::{CardCook, CardMeal, Moment};
@@ -63,7 +63,7 @@ struct Meal<'a> {
     meal: &'a str,
     name: Option<&'a str>,
     #[schemars(with = "Option<AtTime>")]
-    begin_by: Option<DateTime>,
+    begin_by: Option<String>,
     take_out: Vec<TakeOut<'a>>,
     text: Option<&'a str>,
     add: &'a [String],
@@ -142,20 +142,20 @@ fn of_past<'a>(lot: &'a DayLot, names: Names<'a>) -> Past<'a> {
 
 fn of_meal<'a>(meal: &'a CardMeal, begin_by: Option<DateTime>, names: Names<'a>, units: Units) -> Meal<'a> {
     let take_out = meal.dishes.iter().map(|dish| TakeOut {
-        recipe: names.recipe(dish.recipe),
+        recipe: names.recipe_file(dish.recipe),
         amounts: &dish.amounts,
         place: dish.place.map(words::place),
         r#box: dish.boxed.as_deref(),
         then: dish.then.text(names, units),
     });
     let make = meal.made.iter().map(|making| Make {
-        recipe: names.recipe(making.recipe),
+        recipe: names.recipe_file(making.recipe),
         steps: making.steps.iter().map(|step| step.text(names, units)).collect(),
     });
     Meal {
         meal: &meal.label,
         name: meal.name.as_deref(),
-        begin_by,
+        begin_by: begin_by.map(minute),
         take_out: take_out.collect(),
         text: meal.text.as_deref(),
         add: &meal.fresh,

@@ -1,12 +1,12 @@
 //! The prep plan in JSON, as `prep` writes it and `plan-<from>.json` keeps it; and what a booking reads back from that.
 
 use jiff::Span;
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::printed::Printed;
-use super::shape::OnDate;
+use super::shape::{OnDate, minute};
 use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
@@ -227,11 +227,6 @@ impl PastSessions<'_> {
             advice: Vec::new(),
         }
     }
-}
-
-/// `2026-11-29T14:00`.
-fn minute(at: DateTime) -> String {
-    at.strftime("%Y-%m-%dT%H:%M").to_string()
 }
 
 impl Writer<'_> {

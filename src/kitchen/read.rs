@@ -51,9 +51,9 @@ use self::steps::Workshop;
 use self::table::{Reading, Table};
 use self::text::Mentions;
 use super::keys::{self, File};
-use super::{Appliance, Kitchen, NotLoaded, Recipe, RecipeId, Together, Warning, Week};
+use super::{Appliance, Kitchen, NotLoaded, Pack, PackKind, Recipe, RecipeId, Together, Warning, Week};
 use crate::foods::Foods;
-use crate::measure::Spoons;
+use crate::measure::{Quantity, Spoons};
 
 /// A kitchen folder without mistakes.
 #[derive(Debug, Clone)]
@@ -186,6 +186,7 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let shops_top = shops_file.top(&keys::SHOPS, found);
     let shops = shops_top.as_ref().map(|top| shops::read_shops(top, &household.currency, &mut shop_names)).unwrap_or_default();
     let packs = shops_top.map(|top| shops::read_packs(&top, &household.currency, &shop_names, &mut speech)).unwrap_or_default();
+    drained_as_packs_say(&packs, &mut speech.foods);
     let lots = pantry_file.top(&keys::PANTRY, found).map(|top| pantry::read_lots(&top, &mut speech)).unwrap_or_default();
 
     let known = kitchen_top.is_some_and(|top| top.has("household"));
@@ -212,6 +213,15 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
         safety::warn(recipe, &kitchen.foods, found);
     }
     (kitchen, weeks)
+}
+
+/// "400 g, drained 240 g" tells what drains off where foods.toml does not.
+fn drained_as_packs_say(packs: &[Pack], foods: &mut Foods) {
+    for pack in packs {
+        if let PackKind::Sized { size: Quantity::Mass(size), label, drained: Some(drained), .. } = &pack.kind {
+            foods.learn_drained(pack.food, drained / size.value.to_f64(), format!("shops.toml, the pack of {label}"));
+        }
+    }
 }
 
 /// Every recipe is known by the stem of its file, whether the file can be read or not.
