@@ -255,7 +255,7 @@ enum Verb {
     },
     /// Every key of every file: type, default, meaning, an example
     Keys {
-        /// A file (kitchen, recipe, week, pantry, shops, foods, count, goods), or part of a key's name
+        /// A file (kitchen, recipe, meals, week, pantry, shops, foods, count, goods), a heading (compose), or part of a key's name
         name: Option<String>,
         /// Instead: write a JSON Schema for each file, and for the JSON of each verb, into this folder
         #[arg(long, value_name = "DIR", conflicts_with = "name")]
