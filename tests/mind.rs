@@ -134,7 +134,8 @@ fn an_exchange_between_two_weeks_is_told_with_its_dates() {
 #[test]
 fn what_an_exchange_makes_short_is_told_at_once() {
     // Sunday's pot serves Monday; Friday is past its three days.
-    let stew = "name = \"Moon stew\"\nmakes = \"1 portion\"\nkeeps = { fridge = \"3 days\" }\n[[step]]\ntext = \"Boil.\"\nhands = \"5 min\"\n";
+    let stew =
+        "name = \"Moon stew\"\nmakes = \"1 portion\"\nkeeps = { fridge = \"3 days\" }\n[[step]]\ntext = \"Boil.\"\nhands = \"5 min\"\n";
     let meals = supper("2026-11-30", "\"1 portion recipe:stew\"") + &supper("2026-12-04", "\"50 g moon cheese\"");
     let kitchen = two_suppers().recipe("stew", stew).week(&format!("{SATURDAY_AND_SUNDAY}{meals}"));
     let output = kitchen.run_on("2026-11-30", &["exchange", "mon supper", "fri supper"]);
@@ -158,7 +159,10 @@ fn a_day_names_its_trip_its_session_and_what_is_past_its_date() {
     let kitchen = kitchen.week(&format!("{SATURDAY_AND_SUNDAY}{}", supper("2026-11-30", "\"1 portion recipe:stew\"")));
     let saturday = kitchen.done_on("2026-11-28", &["day"]);
     assert!(saturday.contains("\nShopping: 1 line, 0.00 EUR. See spence list.\n"), "{saturday}");
-    assert!(saturday.contains("\nPast its date: look, then throw away or book it\n  1 kg bluegrain, fridge, until Thu 26 Nov\n"), "{saturday}");
+    assert!(
+        saturday.contains("\nPast its date: look, then throw away or book it\n  1 kg bluegrain, fridge, until Thu 26 Nov\n"),
+        "{saturday}"
+    );
     let sunday = kitchen.done_on("2026-11-29", &["day"]);
     assert!(sunday.contains("\n11:00: Soak 100 g moon cheese\n"), "{sunday}");
     assert!(sunday.contains("\nCooking, 14:00: moon stew\n"), "{sunday}");

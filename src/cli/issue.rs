@@ -164,5 +164,6 @@ fn at_table(setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]
             Eaten { week, makings, demanded, meals }
         })
         .collect();
-    eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today).map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen))
+    eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today)
+        .map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen))
 }

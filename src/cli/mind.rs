@@ -55,7 +55,9 @@ pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
     let after = change.write(&texts)?;
     tell(cli, &[first, second], &format!("{} and {} exchange what they hold", called(first), called(second)))?;
     if files.len() > 1 {
-        remark("the two are of different weeks: each name means the next meal of that name from today on. Exchange them again to take it back.");
+        remark(
+            "the two are of different weeks: each name means the next meal of that name from today on. Exchange them again to take it back.",
+        );
     }
     tell_what_follows(&setting, after, &files);
     Ok(())

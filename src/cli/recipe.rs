@@ -52,7 +52,11 @@ pub fn find(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
     let folded = || recipes.iter().position(|recipe| id_of(&recipe.name) == id_of(name));
     by_id.or_else(by_name).or_else(folded).map(RecipeId).ok_or_else(|| {
         let known: Vec<&str> = recipes.iter().map(|recipe| recipe.id.as_str()).collect();
-        let near = if likely(&id_of(name), known.clone()).is_empty() { String::new() } else { did_you_mean(&id_of(name), known.clone(), "") + " " };
+        let near = if likely(&id_of(name), known.clone()).is_empty() {
+            String::new()
+        } else {
+            did_you_mean(&id_of(name), known.clone(), "") + " "
+        };
         Failure::NotKnown(format!("there is no recipe \"{name}\". {near}Known: {}.", known.join(", ")))
     })
 }

@@ -62,7 +62,10 @@ fn take_its_place(starting: &mut Vec<(&'static str, String)>, own: &mut adopt::T
         let line = format!("\nkeeps = {keeps}   # of the recipe of this name that start writes: is it so of yours?{MAKES}");
         own.text = own.text.replacen(MAKES, &line, 1);
         own.missing.retain(|missing| !missing.starts_with("`keeps`"));
-        own.missing.insert(0, format!("`keeps` is not told: {keeps} is written down, as start has it for a recipe of this name. Local rules come first."));
+        own.missing.insert(
+            0,
+            format!("`keeps` is not told: {keeps} is written down, as start has it for a recipe of this name. Local rules come first."),
+        );
     }
 }
 

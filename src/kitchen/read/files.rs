@@ -7,8 +7,8 @@ use std::path::Path;
 
 use super::source::{Findings, Source};
 use super::table::unseen_letter;
-use crate::kitchen::{Mistake, Spot};
 use crate::kitchen::keys::LETTERS;
+use crate::kitchen::{Mistake, Spot};
 use crate::words::marks::is_unseen;
 
 /// No file a household writes comes near this many bytes.

@@ -53,7 +53,10 @@ fn with_form<T>(
     let text: Text = read_form(path, found);
     if let Some(source) = text.source().filter(|source| is_prose(source)) {
         let (what, remedy) = match std::ptr::eq(schema, &keys::GOODS) {
-            true => ("goods-in file", "On the phone press \"Copy for receive\" and paste all of it, or write a file with: spence receive --sheet FILE."),
+            true => (
+                "goods-in file",
+                "On the phone press \"Copy for receive\" and paste all of it, or write a file with: spence receive --sheet FILE.",
+            ),
             false => ("count sheet", "Write one with: spence count --sheet."),
         };
         found.mistake(source.whole(), format!("this is no {what}"), remedy);

@@ -262,7 +262,9 @@ mod tests {
 
     #[test]
     fn a_date_in_another_order_is_written_out_the_right_way() {
-        for (typed, meant) in [("30.11.2026", "2026-11-30"), ("30/11/2026", "2026-11-30"), ("11/30/2026", "2026-11-30"), ("2026-11-3", "2026-11-03")] {
+        for (typed, meant) in
+            [("30.11.2026", "2026-11-30"), ("30/11/2026", "2026-11-30"), ("11/30/2026", "2026-11-30"), ("2026-11-3", "2026-11-03")]
+        {
             let said = said_of(&format!("from = {typed}   # Monday\n"));
             assert!(said.ends_with(&format!("two digits for month and day: {meant}.")), "{said}");
         }
@@ -287,7 +289,9 @@ mod tests {
         assert_eq!(said_of(text), said);
         let twice = "ingredients = \"\"\"\n3 leeks\nmethod = \"\"\"\nBoil them.\n\"\"\"\n";
         assert_eq!(said_of(twice).lines().count(), 1);
-        assert!(said_of(twice).starts_with("a.toml:1:1: the text that begins here") && said_of(twice).ends_with("method begins at line 3."));
+        assert!(
+            said_of(twice).starts_with("a.toml:1:1: the text that begins here") && said_of(twice).ends_with("method begins at line 3.")
+        );
     }
 
     #[test]
