@@ -1,7 +1,7 @@
 //! The prep plan in JSON, as `prep` writes it and `plan-<from>.json` keeps it; and what a booking reads back from that.
 
 use jiff::Span;
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
