@@ -378,6 +378,9 @@ impl<'k> Larder<'k> {
         if end >= to || start < from {
             return None;
         }
+        if let Some(counted) = self.counted(w, start, end) {
+            return Some(counted);
+        }
         let last = w.key_at(end);
         let fits: Box<dyn Fn(&Named) -> bool> = match last {
             "everything" if at <= from + 1 => Box::new(|_| true),
@@ -418,6 +421,18 @@ impl<'k> Larder<'k> {
             start -= 1;
         }
         Some(Mention { start, end: end + 1, foods: fitting, part: None, group: true })
+    }
+}
+
+impl Larder<'_> {
+    /// "First three ingredients", "next 4 ingredients": by their order in the list.
+    fn counted(&self, w: &Words, start: usize, at: usize) -> Option<Mention> {
+        let next = w.is(at, "next");
+        let read = w.number(at + 1).ok()?.filter(|read| (next || w.is(at, "first")) && w.key_at(read.end) == "ingredient")?;
+        let count = read.number.high.to_f64() as usize;
+        let open = |index: &usize| !next || self.left[*index].is_positive();
+        let foods: Vec<usize> = (0..self.named.len()).filter(open).take(count).filter(|index| self.left[*index].is_positive()).collect();
+        (!foods.is_empty()).then_some(Mention { start, end: read.end + 1, foods, part: None, group: true })
     }
 }
 
