@@ -78,3 +78,26 @@ fn a_new_kitchen_begins_with_recipes_of_ones_own() {
     assert_eq!(refused.status.code(), Some(1), "{}", stderr(&refused));
     assert!(!kitchen.path().join("other").exists());
 }
+
+/// A page that never closes what it opens would take hours as a tree.
+#[test]
+fn a_large_page_is_read_or_refused_in_a_sentence_and_nothing_beside_is_written() {
+    let soup = r#"<script type="application/ld+json">{"@type": "Recipe", "name": "Soup", "recipeIngredient": ["3 leeks"]}</script>"#;
+    let nested = |head: &str| format!("<!DOCTYPE html><html><head>{head}</head><body>{}", "<div>".repeat(800_000));
+    let kitchen = kitchen()
+        .file("nested.html", &nested(soup))
+        .file("bare.html", &nested(""))
+        .file("long.txt", &format!("Soup\nServes 4\n\nIngredients\n{}\nMethod\nSimmer.\n", "1 leek\n".repeat(500_000)))
+        .file("large.html", &format!("<!DOCTYPE html><html><body>{}", "word ".repeat(7_000_000)));
+    assert_eq!(kitchen.run(&["adopt", "nested.html"]).status.code(), Some(0));
+    for (file, said) in [
+        ("bare.html", "no recipe in bare.html: neither schema.org/Recipe nor a list that reads as ingredients"),
+        ("long.txt", "long.txt has more lines than any recipe"),
+        ("large.html", "large.html is larger than 32 MB"),
+    ] {
+        let refused = kitchen.run(&["adopt", file]);
+        assert_eq!(refused.status.code(), Some(1), "{file}");
+        assert!(stderr(&refused).contains(said), "{file}: {}", stderr(&refused));
+    }
+    assert_eq!(recipes(&kitchen), ["soup.toml"]);
+}

@@ -341,7 +341,7 @@ impl Reading<'_> {
             return self.wait(act, Some(self.heated(HOB)), 10);
         }
         if act.time.is_some() && verb.word != "repeat" && verb.word != "keep" {
-            return self.standing(None, act);
+            return self.wait(act, self.named.at.filter(|_| !act.off), 0);
         }
         act.place = self.named.at.map(Some);
         if verb.word == "repeat" {

@@ -108,9 +108,12 @@ fn unit_unsaid(w: &Words, at: usize, to: usize) -> Option<Time> {
     if !ends || !counted || ["a", "an", "half"].iter().any(|word| w.is(end - 1, word)) {
         return None;
     }
-    let one = (1..at).rev().find_map(|place| unit(w, place).filter(|_| w.at(place).is_some_and(|token| token.text.len() > 1)))?;
     let said_for = w.is(at - 1, "for");
-    Some(Time { said_for, ..plain(low * one, high * one, at, end) })
+    let one = (1..at).rev().find_map(|place| unit(w, place).filter(|_| w.at(place).is_some_and(|token| token.text.len() > 1)));
+    // Without a time before it in the paragraph, "a further 10" is taken for minutes, and marked.
+    let vague = one.is_none();
+    let one = one.or_else(|| (!said_for).then_some(1.0))?;
+    Some(Time { said_for, vague, ..plain(low * one, high * one, at, end) })
 }
 
 /// "On the other", "on the second side": adds to the time of the first.
@@ -337,10 +340,14 @@ fn sides(w: &Words, at: usize) -> (f64, usize) {
 fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
     let before = |back: usize| start.checked_sub(back).filter(|at| *at >= from);
     let said = |back: usize, words: &[&str]| before(back).is_some_and(|at| words.iter().any(|word| w.is(at, word)));
-    let inside_filler = (start..end).any(|at| w.is(at, "last") || w.is(at, "final"));
+    // "The last 10 minutes" are a mark in time, "a final 10 minutes" a wait.
+    let one = |back: usize| said(back, &["a", "one", "another"]);
+    let inside_filler =
+        (start..end).any(|at| w.is(at, "last") || w.is(at, "final")) && !["a", "one", "another"].iter().any(|word| w.is(start, word));
     let for_it = (1..=3).any(|back| said(back, &["for"]));
     let nearly = ["about", "around", "approximately", "roughly"];
-    let after = said(1, &["after", "every", "within", "last", "final", "first", "keep", "keeps", "by"])
+    let after = said(1, &["after", "every", "within", "keep", "keeps", "by"])
+        || said(1, &["last", "final", "first"]) && !one(2)
         || said(1, &["than"]) && !said(2, &["less", "more", "longer", "fewer"])
         || said(2, &["after", "every", "within"]) && said(1, &nearly);
     let keeps = (from..start).any(|at| w.is(at, "keep") || w.is(at, "keeps") || w.is(at, "store")) && !for_it;
@@ -359,7 +366,7 @@ fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
         || w.is(end, "from") && w.is(end + 1, "the") && w.is(end + 2, "end")
         || w.is(end, "ahead")
         || w.is(end, "in") && w.is(end + 1, "advance");
-    let older = w.is(end, "old") || w.is(end, "later");
+    let older = ["old", "later", "beforehand", "earlier"].iter().any(|word| w.is(end, word));
     after || inside_filler || keeps || then_before || older
 }
 
