@@ -80,7 +80,7 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     let (allowed, cut) = (proof.allowed, proof.cut);
     let complete = !cut && table.ways.complete;
     let all = first.into_iter().chain(allowed);
-    let best = choose(table, all.collect());
+    let best = choose(table, options, all.collect());
     let least = best.as_ref().map(|(_, _, least)| *least);
     let proven = complete && best.is_some();
     let bound = match (proven, least) {
@@ -92,21 +92,22 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
 }
 
 /// The best of allowed weeks, with the least net cost among them; the first in file order of equal ones.
-fn choose(table: &Table, allowed: Vec<(Chosen, Value)>) -> Option<(Chosen, Value, i64)> {
+fn choose(table: &Table, options: &[Vec<Option<u32>>], allowed: Vec<(Chosen, Value)>) -> Option<(Chosen, Value, i64)> {
     let wishes = &table.wishes;
     let fewest = allowed.iter().map(|(_, value)| value.left_open).min()?;
     let least = allowed.iter().filter(|(_, value)| value.left_open == fewest).map(|(_, value)| value.net).min()?;
     let as_good = as_good_as(least, wishes);
     let in_order = |one: &(Chosen, Value), other: &(Chosen, Value)| {
-        one.1.compare(&other.1, wishes, as_good).then_with(|| file_order(&one.0).cmp(&file_order(&other.0)))
+        one.1.compare(&other.1, wishes, as_good).then_with(|| file_order(options, &one.0).cmp(&file_order(options, &other.0)))
     };
     let (chosen, value) = allowed.into_iter().min_by(in_order)?;
     Some((chosen, value, least))
 }
 
-/// Meal by meal; what stays open stands last.
-fn file_order(chosen: &Chosen) -> Vec<u32> {
-    chosen.iter().map(|way| way.unwrap_or(u32::MAX)).collect()
+/// Meal by meal, the place of its way among all that it might take; what stays open stands last.
+fn file_order(options: &[Vec<Option<u32>>], chosen: &Chosen) -> Vec<usize> {
+    let place = |(options, way): (&Vec<Option<u32>>, &Option<u32>)| options.iter().position(|option| option == way).unwrap_or(options.len());
+    options.iter().zip(chosen).map(place).collect()
 }
 
 /// Which of two weeks is nearer to what is wanted: fewer rules broken, then better.

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 
-use jiff::civil::Date;
+use jiff::ToSpan;
+use jiff::civil::{Date, DateTime};
 
 use super::rules;
 use super::value::{Value, variety};
@@ -220,7 +221,11 @@ impl<'t, 'k> Table<'t, 'k> {
     pub fn is_like(&self, way: u32, eaten: &Eaten) -> bool {
         let way = &self.ways.all[way as usize];
         let pattern = self.ways.forms[way.form].pattern;
-        (pattern.is_some() && pattern == eaten.pattern && way.filled == eaten.filled) || way.wares == eaten.wares
+        match pattern.zip(eaten.pattern) {
+            Some((own, other)) => own == other && way.filled == eaten.filled,
+            // Without a pattern a meal is what stands in it.
+            None => way.wares == eaten.wares,
+        }
     }
 
     pub fn are_alike(&self, one: u32, other: u32) -> bool {
@@ -394,6 +399,13 @@ fn made_in(tried: &Tried, index: usize) -> String {
         format!("{}:{}:{:?}:{:?}:{}", making.recipe.0, making.batches.number(), uses, making.apart, making.boxes.len())
     });
     told.collect::<Vec<_>>().join(";")
+}
+
+/// The time by which a session would have to be finished so that it may take so many minutes.
+pub fn finish_by_for(session: &Session, minutes: i64) -> DateTime {
+    // The least span of which a tenth may stay free.
+    let span = if session.aim == Aim::Calm { (minutes..).find(|span| span - span / 10 >= minutes).unwrap_or(minutes) } else { minutes };
+    session.start.saturating_add(span.minutes())
 }
 
 /// The minutes that a session may take by its `finish_by`; a calm one keeps a tenth of them free.

@@ -52,6 +52,8 @@ pub struct Priced {
     /// The cost, less what is left and keeps, and what of the shelf goes off unused.
     pub net: Money,
     pub cost: Money,
+    /// Of what is bought, what is left and good for another week.
+    pub keeps: Money,
     /// Of what is bought and of the shelf together.
     pub spoils: Money,
 }
@@ -147,13 +149,13 @@ impl Trials<'_> {
         let last = last_day(&tried.week);
         let goes_off = |(lot, _): &(usize, Option<Date>)| {
             let lot = &tried.netted.lots[*lot];
-            // Past its best before in cupboard or freezer it is still drawn; what is cooked and nobody eats is lost.
-            let is_lost = matches!(lot.of, Ware::Recipe(_)) || !lot_dates(&self.kitchen, lot).may_be_drawn_on(last);
+            // Past its best before in cupboard or freezer it is still drawn.
+            let is_lost = !lot_dates(&self.kitchen, lot).may_be_drawn_on(last);
             prices.of_lot(lot).filter(|_| is_lost).map(|rate| worth(&lot.amount, rate))
         };
         let off: Money = tried.netted.expiring.iter().filter_map(goes_off).sum();
         let cost = tried.basket.cost;
-        Priced { net: cost - worth_of.keeps + off, cost, spoils: worth_of.spoils + off }
+        Priced { net: cost - worth_of.keeps + off, cost, keeps: worth_of.keeps, spoils: worth_of.spoils + off }
     }
 
     /// The place of a meal of `whole` in what is still to come.
