@@ -7,13 +7,14 @@ use std::collections::BTreeSet;
 
 use jiff::civil::DateTime;
 
-use super::search::{Chosen, judge_all};
-use super::table::{Look, Table};
+use super::search::{Chosen, in_two, judge_all};
+use super::table::{Judged, Look, Table};
 use super::ways::Gap;
 use super::wish::{Broken, Wish};
 use crate::kitchen::{PatternId, Week};
 use crate::measure::Minutes;
 use crate::prep::Effort;
+use crate::progress::{self, At, Composing};
 
 /// The smallest set of wishes that no week grants together.
 #[derive(Debug, Clone)]
@@ -51,7 +52,7 @@ pub enum HowMuch {
 
 const FEW_MEALS: usize = 5;
 
-/// So many weeks are looked at thoroughly.
+/// So many weeks are looked at.
 fn most(effort: Effort) -> usize {
     match effort {
         Effort::Low => 60,
@@ -59,6 +60,9 @@ fn most(effort: Effort) -> usize {
         Effort::High => 5_000,
     }
 }
+
+/// So much work goes into the plans of their sessions.
+const WORK: usize = 60_000;
 
 pub fn clash(table: &Table, complete: bool, effort: Effort) -> Clash {
     let week = table.trials.whole.clone();
@@ -92,9 +96,12 @@ fn looked_at(table: &Table, most: usize, effort: Effort) -> (Vec<Vec<Broken>>, b
     let enough = if table.gaps.len() <= FEW_MEALS { 12 * most } else { most } as f64;
     let (ways, all) = if count(&every) <= enough { (&every, true) } else { (&free, count(&free) <= enough) };
     let weeks: Vec<Chosen> = if all { all_weeks(ways) } else { some_weeks(ways, most) };
+    progress::at(At::Composing { meals: table.gaps.len(), weeks: weeks.len(), aim: Composing::Clash });
     let judged = judge_all(table, &weeks.iter().collect::<Vec<_>>(), Look::Thoroughly, effort);
-    let broken = judged.into_iter().zip(&weeks).map(|(judged, week)| {
+    let (late, all_planned) = late(table, &weeks, &judged, effort);
+    let broken = judged.into_iter().zip(late).zip(&weeks).map(|((judged, late), week)| {
         let mut broken = judged.broken;
+        late.into_iter().for_each(|one| super::wish::add(&mut broken, one.wish, one.would_do));
         for ((barred, gap), way) in table.barred.iter().zip(&table.gaps).zip(week) {
             let own = way.filter(|way| !gap.ways.contains(way));
             let own = own.and_then(|way| barred.iter().find(|(known, _)| *known == way));
@@ -102,7 +109,30 @@ fn looked_at(table: &Table, most: usize, effort: Effort) -> (Vec<Vec<Broken>>, b
         }
         broken
     });
-    (broken.filter(|broken| !broken.is_empty()).collect(), all)
+    (broken.filter(|broken| !broken.is_empty()).collect(), all && all_planned)
+}
+
+/// What sessions of the weeks end too late; of those that break little else first, as far as the work goes; and
+/// whether it went to the end.
+fn late(table: &Table, weeks: &[Chosen], judged: &[Judged], effort: Effort) -> (Vec<Vec<Broken>>, bool) {
+    let mut late = vec![Vec::new(); weeks.len()];
+    if table.trials.sessions().iter().all(|session| session.finish_by.is_none()) {
+        return (late, true);
+    }
+    let mut places: Vec<usize> = (0..weeks.len()).filter(|place| judged[*place].value.is_some()).collect();
+    places.sort_by_key(|place| judged[*place].broken.len());
+    let mut left = WORK;
+    for few in places.chunks(8) {
+        let found = in_two(few, |place| table.broken_sessions(&weeks[*place], effort));
+        for (place, (broken, work)) in few.iter().zip(found) {
+            late[*place] = broken;
+            left = left.saturating_sub(work);
+        }
+        if left == 0 {
+            return (late, false);
+        }
+    }
+    (late, true)
 }
 
 fn all_weeks(ways: &[Vec<u32>]) -> Vec<Chosen> {

@@ -12,6 +12,7 @@
 mod bound;
 mod clash;
 mod count;
+mod floor;
 mod proposal;
 mod rules;
 mod search;

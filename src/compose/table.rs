@@ -60,6 +60,8 @@ pub struct Table<'t, 'k> {
     /// Flags that are not held against a week.
     pub excused: Vec<Flag>,
     pub from_shelf: bool,
+    /// How many lines the written meals ask for.
+    pub written_demands: usize,
     /// Weeks that were proposed before.
     pub before: Vec<Vec<Option<u32>>>,
     /// For what they break by themselves, ways that no gap may take: by gap, the way and what it breaks.
@@ -125,6 +127,7 @@ impl<'t, 'k> Table<'t, 'k> {
             written_flags: Vec::new(),
             excused: Vec::new(),
             from_shelf,
+            written_demands: 0,
             before: Vec::new(),
             barred: Vec::new(),
             written_needs: BTreeMap::new(),
@@ -153,6 +156,7 @@ impl<'t, 'k> Table<'t, 'k> {
         for line in tried.basket.trips.iter().flat_map(|trip| trip.lines()) {
             *self.written_needs.entry(line.food).or_default() += line.need.base();
         }
+        self.written_demands = tried.demanded.demand.len();
         self.written_flags = tried.needs.flags;
         if self.wanted_nutrients().next().is_some() {
             let whole = &self.trials.whole;
@@ -255,7 +259,7 @@ impl<'t, 'k> Table<'t, 'k> {
         self.gaps.iter().zip(chosen).filter_map(fill).collect()
     }
 
-    /// What a week breaks and what it is worth. The effort is that of the sessions' plans.
+    /// What a week breaks and what it is worth. Its sessions are another matter: to plan them is what takes longest.
     pub fn judge(&self, chosen: &[Option<u32>], look: Look, effort: Effort) -> Judged {
         let mut broken = rules::of_meals(self, chosen);
         if self.before.iter().any(|before| !differs(before, chosen)) {
@@ -277,11 +281,17 @@ impl<'t, 'k> Table<'t, 'k> {
         };
         let priced = self.trials.price(&tried);
         rules::of_week(self, chosen, &tried, &priced, &mut broken);
-        if broken.is_empty() || look == Look::Thoroughly {
-            rules::of_sessions(self, &tried, effort, &mut broken);
-        }
         let value = self.value(chosen, &tried, &priced, effort);
         Judged { broken, value: Some(value) }
+    }
+
+    /// Sessions of a week that end too late, and how much work it was to know it.
+    pub fn broken_sessions(&self, chosen: &[Option<u32>], effort: Effort) -> (Vec<Broken>, usize) {
+        let mut broken = Vec::new();
+        let Ok(tried) = self.trials.run(&self.filled(chosen)) else { return (broken, 1) };
+        rules::of_sessions(self, &tried, effort, &mut broken);
+        let limited = (0..tried.week.sessions.len()).filter(|index| tried.week.sessions[*index].finish_by.is_some());
+        (broken, 1 + limited.map(|index| work(&tried, index)).sum::<usize>())
     }
 
     fn value(&self, chosen: &[Option<u32>], tried: &Tried, priced: &Priced, effort: Effort) -> Value {
@@ -389,6 +399,13 @@ pub fn eaten(kitchen: &Kitchen, meal: &Meal) -> Eaten {
     };
     let filled = wares.iter().copied().filter(|ware| !by_itself(ware)).collect();
     Eaten { pattern: meal.pattern, filled, wares }
+}
+
+/// What it may cost to plan a session, where a week costs one for each of its meals. What was planned before costs less; how much less
+/// hangs on what else is reckoned at the same time, and must not be counted.
+fn work(tried: &Tried, index: usize) -> usize {
+    let makings = tried.makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)).count();
+    10 * makings * makings
 }
 
 /// What a session makes, told so that equal work reads equal.
