@@ -17,6 +17,8 @@ mod proposal;
 mod rules;
 mod search;
 mod table;
+#[cfg(test)]
+mod tests;
 mod value;
 mod ways;
 mod why;
