@@ -58,6 +58,7 @@ mod shops;
 mod small_children;
 mod solver_check;
 mod steps_written;
+mod table_week;
 mod trips;
 mod trust;
 mod under_way;

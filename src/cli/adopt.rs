@@ -157,6 +157,7 @@ fn not_adopted(file: &Path, error: NotAdopted) -> String {
     let name = if file == Path::new("-") { "standard input".to_owned() } else { file.display().to_string() };
     match error {
         NotAdopted::NoRecipe => format!("no recipe in {name}: neither schema.org/Recipe nor a list that reads as ingredients"),
+        NotAdopted::TooLong => format!("{name} has more lines than any recipe; save the recipe alone, and adopt that"),
         NotAdopted::TooLarge => format!("{name} is larger than {} MB, which no page of a recipe is", MOST_BYTES / 1_000_000),
     }
 }

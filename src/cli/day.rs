@@ -10,10 +10,9 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
 use crate::kitchen::{Kitchen, Names};
-use crate::measure::show;
 use crate::prep::{CardDish, Moment, presence};
 use crate::purchase::TripList;
-use crate::words::{clock, counted, day_near, day_year, in_a_sentence, listed, place};
+use crate::words::{clock, counted, day_near, day_year, in_a_sentence, listed, on_shelf, place};
 use crate::{DayLot, DayPlan, DaySession};
 
 pub fn run(cli: &Cli, which: Option<&str>) -> Done {
@@ -83,7 +82,7 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
         }
     }
     out.extend(day.tonight.iter().map(|errand| format!("\nTonight: {}\n", errand.text(names, units))));
-    let lot = |lot: &DayLot| format!("  {} {}, {}", show(&lot.amount, units), names.ware(lot.of), place(lot.place));
+    let lot = |lot: &DayLot| format!("  {} {}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), names.ware(lot.of), place(lot.place));
     if !day.goes_off.is_empty() {
         out.push_str("\nGoes off today\n");
         out.extend(day.goes_off.iter().map(|one| lot(one) + "\n"));

@@ -6,6 +6,7 @@ use jiff::civil::Date;
 
 use super::after;
 use super::outcome::{Done, json, say, warn};
+use super::printed::printed;
 use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
@@ -16,17 +17,23 @@ use crate::plan::{ShortMeal, State};
 use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
 use crate::words::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::words::short::{lacks, remedies, still_to_get};
-use crate::words::{clock, day, day_near, day_year, place};
+use crate::words::{clock, day, day_near, day_year, on_shelf, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
-    let mut reckoned = setting.reckon(cli)?;
+    let week = setting.week(cli.week.as_deref())?;
+    let mut reckoned = setting.reckon_week(week)?;
     let out_of_order = reckoned.out_of_order().into_iter().map(Warning::from);
     reckoned.warnings.extend(out_of_order);
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared });
     match cli.format {
-        Format::Json => say(&json(&crate::json::list(&list, &reckoned.kitchen))?),
+        Format::Json => {
+            // What is past stands in it as it was printed.
+            let week = &setting.loaded.weeks[week].1;
+            let printed = if all && reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, week)? } else { None };
+            say(&json(&crate::json::list_with(&list, printed.as_ref().map(|printed| &printed.kept), &reckoned.kitchen))?)
+        }
         Format::Text => say(&text(&list, &reckoned.kitchen)),
     }
 }
@@ -120,7 +127,8 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     titled(out, "Look before you go", alone(names.foods(&list.ask)));
     let lot_row = |lot: &Expiring| {
         let until = lot.until.map(|until| format!("until {}", day(until))).unwrap_or_default();
-        vec![names.ware(lot.of).to_owned(), show(&lot.amount, units), place(lot.place).into(), until]
+        // What is shown can be thrown away.
+        vec![names.ware(lot.of).to_owned(), on_shelf(&lot.amount, None, units), place(lot.place).into(), until]
     };
     titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.past).map(lot_row).collect());
     titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.past).map(lot_row).collect());

@@ -18,7 +18,7 @@ use super::sheet_files::write_all;
 use super::under_way::Running;
 use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
-use crate::json::{PastSessions, read_calendar};
+use crate::json::{Past, read_calendar};
 use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning, did_you_mean, likely};
 use crate::measure::{Number, read_quantity, show};
 use crate::phone::page;
@@ -179,7 +179,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let kept = events.as_ref().map_or(last.clone(), |(told, remembered)| told.iter().chain(remembered).cloned().collect());
     let before =
         if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
-    let past = PastSessions { sessions: reckoned.past_sessions(), printed: before.as_ref() };
+    let past = Past { sessions: reckoned.past_sessions(), meals: reckoned.past_meals(), printed: before.as_ref() };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
     let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &kept);
 

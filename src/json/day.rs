@@ -114,21 +114,17 @@ fn of_trip<'a>(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
 
 fn of_session<'a>(session: &'a DaySession, names: Names<'a>) -> Session<'a> {
     Session {
-        start: to_the_minute(session.start),
-        finish_by: session.finish_by.map(to_the_minute),
+        start: minute(session.start),
+        finish_by: session.finish_by.map(minute),
         people: session.people.iter().map(|person| person.name.as_str()).collect(),
         makes: session.makes.iter().map(|recipe| names.recipe_file(*recipe)).collect(),
     }
 }
 
-fn to_the_minute(at: DateTime) -> String {
-    at.strftime("%Y-%m-%dT%H:%M").to_string()
-}
-
 fn moment(at: Moment) -> String {
     match at {
         Moment::On(date) => date.to_string(),
-        Moment::At(at) => to_the_minute(at),
+        Moment::At(at) => minute(at),
     }
 }
 

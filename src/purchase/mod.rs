@@ -30,7 +30,7 @@ mod windows;
 mod tests;
 
 pub use assemble::{Parts, shopping_list};
-pub use buys::{Buy, Seller, TripBuys, WeekBuys};
+pub use buys::{Beside, Buy, Seller, TripBuys, WeekBuys};
 pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
 pub use leaves::{leftovers, listed, worth};

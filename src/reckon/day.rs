@@ -6,7 +6,7 @@ use super::{Reckoning, Shown};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Person, RecipeId, Ware};
 use crate::measure::Quantity;
-use crate::pantry::{goes_off, stock};
+use crate::pantry::{StockLot, goes_off, stock};
 use crate::plan::MadeAt;
 use crate::prep::{Before, CardMeal, Effort, Errand, begin_by, week_card};
 use crate::purchase::TripList;
@@ -41,16 +41,25 @@ pub struct DaySession {
 pub struct DayLot {
     pub of: Ware,
     pub amount: Quantity,
+    /// What one of its closed packs holds.
+    pub pack: Option<Quantity>,
     pub place: Place,
     pub until: Option<Date>,
 }
 
+impl DayLot {
+    fn of((place, lot): (Place, &StockLot)) -> DayLot {
+        DayLot { of: lot.of, amount: lot.amount.clone(), pack: lot.pack.clone(), place, until: lot.until }
+    }
+}
+
 impl DayPlan {
-    /// The day as the weeks that contain it see it. `kitchen` has the shelf as it stands.
+    /// The day as the weeks that contain it see it. `kitchen` has the shelf as it stands; what goes off lies there as all that is past
+    /// left it, booked or not.
     pub fn of(on: Date, today: Date, kitchen: &Kitchen, weeks: &[Reckoning<'_>]) -> DayPlan {
-        let shelf = stock(kitchen);
-        let goes_off = goes_off(&shelf, on).into_iter().filter(|(_, lot)| lot.until == Some(on));
-        let goes_off = goes_off.map(|(place, lot)| DayLot { of: lot.of, amount: lot.amount.clone(), place, until: lot.until });
+        let that_morning = weeks.first().map(|week| stock(&week.kitchen_on(on)));
+        let shelf = that_morning.unwrap_or_else(|| stock(kitchen));
+        let goes_off = goes_off(&shelf, on).into_iter().filter(|(_, lot)| lot.until == Some(on)).map(DayLot::of);
         let mut day = DayPlan {
             on,
             trips: Vec::new(),
@@ -108,13 +117,12 @@ fn past(today: Date, kitchen: &Kitchen, weeks: &[Reckoning<'_>]) -> Vec<DayLot> 
         Some(week) => {
             let list = week.list(Shown { all: false, compared: false });
             let past = list.expiring.into_iter().filter(|lot| lot.past);
-            past.map(|lot| DayLot { of: lot.of, amount: lot.amount, place: lot.place, until: lot.until }).collect()
+            past.map(|lot| DayLot { of: lot.of, amount: lot.amount, pack: None, place: lot.place, until: lot.until }).collect()
         }
         None => {
             let shelf = stock(kitchen);
-            let lots = shelf.places.into_iter().flat_map(|here| here.lots.into_iter().map(move |lot| (here.place, lot)));
-            let past = lots.filter(|(_, lot)| lot.is_past(today));
-            past.map(|(place, lot)| DayLot { of: lot.of, amount: lot.amount, place, until: lot.until }).collect()
+            let lots = shelf.places.iter().flat_map(|here| here.lots.iter().map(|lot| (here.place, lot)));
+            lots.filter(|(_, lot)| lot.is_past(today)).map(DayLot::of).collect()
         }
     }
 }
