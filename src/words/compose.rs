@@ -88,12 +88,7 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
     };
     let (key, of) = key(&clashing.wish, kitchen, week);
     let (now, otherwise) = whole(&clashing.wish, kitchen, week).unwrap_or_default();
-    Said {
-        key: key.to_owned(),
-        of,
-        now: figure(&clashing.now).unwrap_or(now),
-        would_do: figure(&clashing.would_do).unwrap_or(otherwise),
-    }
+    Said { key: key.to_owned(), of, now: figure(&clashing.now).unwrap_or(now), would_do: figure(&clashing.would_do).unwrap_or(otherwise) }
 }
 
 /// The key of a wish, and whose it is.
@@ -158,10 +153,9 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
         Wish::Unfit(Unfit::Avoided, _, word) => (word.clone(), format!("use = [\"{word}\"], or something else that fits")),
         Wish::Unfit(_, who, word) => (word.clone(), format!("something else that fits, or instead for {who} in the meal")),
         Wish::Flag => ("bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
-        Wish::Reach(meal) => (
-            format!("none that serves {}", label(meal)),
-            format!("a session before {}, or a dish that keeps longer", label(meal)),
-        ),
+        Wish::Reach(meal) => {
+            (format!("none that serves {}", label(meal)), format!("a session before {}, or a dish that keeps longer", label(meal)))
+        }
         Wish::Pattern(meal) => (
             format!("none that fills {}", label(meal)),
             "a pattern in meals.toml for this mealtime, of which every place has something that fits".into(),

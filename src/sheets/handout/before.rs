@@ -101,6 +101,8 @@ impl Book<'_> {
                 let (dishes, it) = (dishes(&one.dishes, self.names), it(&one.dishes));
                 texts.push(format!("the plan works if you leave out {dishes}, or cook {it} another way."));
             }
+            let texts: Vec<String> =
+                texts.iter().enumerate().map(|(at, text)| if at == 0 { text.clone() } else { sentence(text) }).collect();
             vec![strong(format!("No {name}: ")), plain(texts.join(" "))]
         };
         self.told.ready.needed.iter().map(told).collect()
