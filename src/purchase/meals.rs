@@ -46,6 +46,8 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
         let cost = known(Figure::Price, sum.minor).map(rounded);
         MealNote {
             at: meal.at_time,
+            word: meal.word.clone(),
+            text: meal.text.clone(),
             name: meal_name(meal),
             per_eater: PerEater {
                 kcal: known(Figure::Energy, sum.kcal),

@@ -72,6 +72,7 @@ fn line(buy: &Buy) -> ListLine {
         left: nothing.clone(),
         left_until: None,
         short: nothing,
+        demand: buy.need.clone(),
         last_used: None,
         what_for: Vec::new(),
         top_up: false,
