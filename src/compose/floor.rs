@@ -15,7 +15,7 @@ use super::bound::{Reckoner, noise, sized_lines, up};
 use super::rules::cooked;
 use super::table::Table;
 use crate::foods::FoodId;
-use crate::kitchen::{BatchCut, Kitchen, Ingredient, PackKind, RecipeId, Wanted, Ware};
+use crate::kitchen::{BatchCut, Ingredient, Kitchen, PackKind, RecipeId, Wanted, Ware};
 use crate::measure::{Dimension, Number, Quantity};
 use crate::pantry::last_day;
 use crate::plan::{in_makes, servings};
@@ -89,8 +89,12 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
     pub fn of(table: &'s Table<'t, 'k>, options: &[Vec<Option<u32>>]) -> Floor<'t, 's, 'k> {
         let kitchen = table.kitchen();
         let reckoner = Reckoner { kitchen };
-        let uses: Vec<Vec<Used>> =
-            table.gaps.iter().zip(options).map(|(gap, options)| options.iter().map(|way| used(table, &reckoner, gap.meal, *way)).collect()).collect();
+        let uses: Vec<Vec<Used>> = table
+            .gaps
+            .iter()
+            .zip(options)
+            .map(|(gap, options)| options.iter().map(|way| used(table, &reckoner, gap.meal, *way)).collect())
+            .collect();
         let mut foods = facts(table, &reckoner);
         for options in &uses {
             let mut most: BTreeMap<FoodId, f64> = BTreeMap::new();
@@ -103,7 +107,9 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
         let slack = 1.0 - kitchen.rules.short_by;
         let weigh = |minor: &BTreeMap<FoodId, f64>| {
             SIDES.map(|side| {
-                let counts = |(food, minor): (&FoodId, &f64)| foods.get(food).map_or(0.0, |facts| minor * facts.sized * f64::from(facts.by_use(side)));
+                let counts = |(food, minor): (&FoodId, &f64)| {
+                    foods.get(food).map_or(0.0, |facts| minor * facts.sized * f64::from(facts.by_use(side)))
+                };
                 minor.iter().map(counts).sum::<f64>() * slack
             })
         };
@@ -229,7 +235,9 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
     fn goes_off(&self, tried: &Tried, filled: usize) -> f64 {
         let trials = self.table.trials;
         let lost = trials.goes_off(tried).filter_map(|lot| match lot.of {
-            Ware::Food(food) if !self.later[filled].contains(&food) => trials.least_price(lot).map(|rate| worth(&lot.amount, rate).0 as f64),
+            Ware::Food(food) if !self.later[filled].contains(&food) => {
+                trials.least_price(lot).map(|rate| worth(&lot.amount, rate).0 as f64)
+            }
             _ => None,
         });
         lost.sum()
@@ -392,16 +400,22 @@ fn packs(kitchen: &Kitchen, food: FoodId) -> Option<(Dimension, Vec<(f64, f64)>,
         packs.extend(offer.map(|offer| (size.base() * f64::from(offer.buy), offer.pay.0 as f64)));
     }
     let unit = packs.iter().filter(|(size, _)| *size > 0.0).map(|(size, price)| price / size).min_by(f64::total_cmp)?;
-    (unit > 0.0).then(|| (dimension.unwrap_or(Dimension::Mass), packs.into_iter().map(|(size, price)| (size * unit, price)).collect(), unit))
+    (unit > 0.0)
+        .then(|| (dimension.unwrap_or(Dimension::Mass), packs.into_iter().map(|(size, price)| (size * unit, price)).collect(), unit))
 }
 
 /// Recipes that nothing else takes and that meals ask for in one amount: the least that is made for one that is eaten.
 fn made(table: &Table, uses: &[Vec<Used>]) -> BTreeMap<RecipeId, f64> {
     let kitchen = table.kitchen();
-    let parts: BTreeSet<RecipeId> = kitchen.recipes.iter().flat_map(|recipe| &recipe.ingredients).filter_map(|line| match line.ware() {
-        Ware::Recipe(recipe) => Some(recipe),
-        Ware::Food(_) => None,
-    }).collect();
+    let parts: BTreeSet<RecipeId> = kitchen
+        .recipes
+        .iter()
+        .flat_map(|recipe| &recipe.ingredients)
+        .filter_map(|line| match line.ware() {
+            Ware::Recipe(recipe) => Some(recipe),
+            Ware::Food(_) => None,
+        })
+        .collect();
     let mut amounts: BTreeMap<RecipeId, (BTreeSet<u64>, usize)> = BTreeMap::new();
     for options in uses {
         let mut here: BTreeMap<RecipeId, BTreeSet<u64>> = BTreeMap::new();
