@@ -42,7 +42,15 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
         }
         let named = meal.diners.iter().zip(&plates).filter(|(diner, _)| diner.who != Who::Anybody);
         let eaters = named.map(|(diner, plate)| plate.portion(diner)).collect();
-        MealNote { at: meal.at_time, name: meal_name(meal), per_eater: sum.per_eater(), eaters, missing: sum.missing(kitchen) }
+        MealNote {
+            at: meal.at_time,
+            word: meal.word.clone(),
+            text: meal.text.clone(),
+            name: meal_name(meal),
+            per_eater: sum.per_eater(),
+            eaters,
+            missing: sum.missing(kitchen),
+        }
     };
     order.into_iter().map(note).collect()
 }

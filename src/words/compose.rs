@@ -5,16 +5,14 @@ use crate::foods::Place;
 use crate::kitchen::{Kitchen, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
 use crate::plan::Unfit;
+use crate::words::much::much_of;
 use crate::words::{duration, in_a_sentence, plural};
 
 /// "uses 75 g feta, good until Tue".
 pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
     let names = kitchen.names();
     let amount_of = |of: Ware, amount: &Quantity| match of {
-        Ware::Food(food) if amount.dimension() == Dimension::Count && amount.base() > 1.0 => {
-            format!("{} {}", show(amount, units), plural(names.food(food)))
-        }
-        Ware::Food(food) => format!("{} {}", show(amount, units), names.food(food)),
+        Ware::Food(_) => much_of(names, of, amount, units),
         Ware::Recipe(recipe) => {
             let dish = in_a_sentence(names.recipe(recipe));
             match amount.dimension() {

@@ -5,6 +5,7 @@
 pub mod compose;
 pub mod list;
 pub mod marks;
+pub mod much;
 pub mod short;
 
 use itertools::Itertools;
