@@ -132,7 +132,9 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[(ApplianceId, Vec<S
     let (time, or, doubtful) = planned(&in_turn(w, clause, all));
     // "The day before, soak the beans".
     let early = times(w, clause.start, clause.verb_at).into_iter().find(|time| time.day_before || time.overnight);
-    let time = time.or(early.filter(|_| verb.is_some()));
+    // "For 10 minutes, simmer the sauce".
+    let front = || times(w, clause.start, clause.verb_at).into_iter().find(|_| w.is(clause.start, "for"));
+    let time = time.or(early.filter(|_| verb.is_some())).or_else(|| front().filter(|_| verb.is_some()));
     let mut act = Act {
         takes: Takes::Words,
         need: None,
@@ -434,7 +436,7 @@ impl Reading<'_> {
                 return;
             }
             let cold = self.says(&["fridge", "freezer", "refrigerator", "aside", "place"]) && self.named.at.is_none();
-            let on = if cold { None } else { on };
+            let on = if cold { None } else { on.or(self.so.place.filter(|_| self.so.turned_down)) };
             return self.wait(act, on, 0);
         }
         act.takes = Takes::Hands(None);
@@ -455,7 +457,7 @@ impl Reading<'_> {
             if let Way::Wait(kind, _) = verb.way { Some(On::Kind(kind)) } else { None }
         });
         const JOINS: [&str; 7] = ["add", "return", "slide", "tip", "drop", "nestle", "throw"];
-        let joins = self.clause.verb.is_some_and(|verb| JOINS.contains(&verb.word));
+        let joins = self.clause.verb.is_some_and(|verb| JOINS.contains(&verb.word)) || self.w.is(self.clause.verb_end, "back");
         to_do.or(self.so.place.filter(|_| joins))
     }
 
