@@ -1,4 +1,4 @@
-//! A hundred and twenty-one more paragraphs, in the manners of other cookery books: an old one, cards, notes among friends, of Britain, Australia, Canada,
+//! A hundred and twenty-five more paragraphs, in the manners of other cookery books: an old one, cards, notes among friends, of Britain, Australia, Canada,
 //! India and the United States. Each reading was written down before the paragraph was run. What was then read wrongly, and has been mended:
 //!
 //! - "Give it another half an hour" and "cook at 220 °C" had lost their times or degrees: silently.
@@ -11,6 +11,8 @@
 //! The last thirteen dishes were written after those mends. Of their 38 paragraphs 33 were read rightly at once, one was told, and two lost
 //! a time silently: "an hour beforehand" was a wait, "for a further 10" none. "The salt" after "until tender", "soy" and a rice cooker
 //! that "will take 25 minutes" were not seen.
+//!
+//! "The night before, stir the oats" took eight hours of hands, silently; a recipe typed for a guide showed it.
 //!
 //! Two more dishes were tried and are not here. "6½ min = soft, 8 min = firm" is told and not planned. "Let it do its thing for 8 minutes"
 //! has its time, and not its place on the hob.
@@ -217,5 +219,13 @@ pub static RECIPES: &[Dish] = &[
         ("Stir in the barley and pour on the hot stock. Cover and transfer to the oven for 50 minutes.", &["oven e w50 c180 : 1 2"]),
         ("Crumble over the feta; put back, uncovered, for a further 10.", &["oven e w10 c180 : 4"]),
         ("It keeps three days in the fridge. Reheat until steaming, 3 to 4 minutes in the microwave.", &["microwave w4"]),
+    ]),
+    ("Oats of the night before", &["200 g rolled oats", "400 ml oat milk", "2 tbsp honey", "1 apple"], &[
+        ("The night before, stir the oats, oat milk and honey together in a bowl. Cover and leave in the fridge overnight.", &["- e a480 : 1 2 3"]),
+        ("In the morning, grate in the apple and divide between four jars.", &["- e : 4"]),
+    ]),
+    ("Dough of the night before", &["400 g plain flour", "250 g plain yoghurt"], &[
+        ("The night before, mix the flour and yoghurt and knead for 5 minutes.", &["- h5+ a480 : 1 2"]),
+        ("Bake at 220 °C for 12 minutes.", &["oven w12 c220"]),
     ]),
 ];
