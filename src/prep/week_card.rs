@@ -19,7 +19,7 @@ use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
 use crate::plan::{
     Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines, taken_out_before,
 };
-use crate::words::{degrees, in_a_sentence, listed, not_known, sentence};
+use crate::words::{degrees, ended, in_a_sentence, listed, not_known, sentence};
 
 /// The meals of one week.
 #[derive(Debug, Clone, PartialEq)]
@@ -150,8 +150,7 @@ impl CardStep {
         let facts = (!facts.is_empty()).then(|| format!("{}.", facts.join(", ")));
         let inside = self.inside.map(|heat| format!("Until the inside reaches {}.", degrees(heat, units)));
         for more in facts.into_iter().chain(inside) {
-            let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':']) { "" } else { "." };
-            text.push_str(&format!("{stop} {more}"));
+            text = format!("{} {more}", ended(&text));
         }
         text
     }
