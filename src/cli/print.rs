@@ -5,6 +5,7 @@
 
 use std::path::{Path, PathBuf};
 
+use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, ValueEnum};
 use itertools::Itertools;
 use jiff::civil::Date;
@@ -17,8 +18,8 @@ use super::sheet_files::write_all;
 use super::under_way::Running;
 use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
-use crate::json::{PastSessions, read_calendar};
-use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning};
+use crate::json::{Past, read_calendar};
+use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning, did_you_mean, likely};
 use crate::measure::{Number, read_quantity, show};
 use crate::phone::page;
 use crate::plan::in_makes;
@@ -34,8 +35,8 @@ use crate::{Reckoning, Shown};
 #[derive(Debug, Clone, Args)]
 pub struct Choice {
     /// Only these sheets
-    #[arg(long, value_enum, value_delimiter = ',', value_name = "SHEETS")]
-    only: Vec<SheetWord>,
+    #[arg(long, value_parser = sheet(), value_delimiter = ',', value_name = "SHEETS")]
+    only: Vec<SheetKind>,
     /// The paper, whatever kitchen.toml says
     #[arg(long, value_enum, value_name = "PAPER")]
     paper: Option<PaperWord>,
@@ -61,15 +62,10 @@ pub struct Choice {
     person: Option<String>,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
-enum SheetWord {
-    List,
-    Guide,
-    Week,
-    Labels,
-    Recipes,
-    Phone,
-    Calendar,
+/// One of the words that `[print] sheets` knows.
+fn sheet() -> impl TypedValueParser<Value = SheetKind> {
+    let known = |typed: String| SheetKind::WORDS.iter().find(|(word, _)| *word == typed).map(|(_, kind)| *kind).ok_or("no such sheet");
+    PossibleValuesParser::new(SheetKind::WORDS.map(|(word, _)| word)).try_map(known)
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
@@ -103,24 +99,10 @@ impl PaperWord {
     }
 }
 
-impl SheetWord {
-    fn kind(self) -> SheetKind {
-        match self {
-            SheetWord::List => SheetKind::List,
-            SheetWord::Guide => SheetKind::Guide,
-            SheetWord::Week => SheetKind::Week,
-            SheetWord::Labels => SheetKind::Labels,
-            SheetWord::Recipes => SheetKind::Recipes,
-            SheetWord::Phone => SheetKind::Phone,
-            SheetWord::Calendar => SheetKind::Calendar,
-        }
-    }
-}
-
 impl Choice {
-    fn wants(&self, sheet: SheetWord, usual: Sheets) -> bool {
+    fn wants(&self, sheet: SheetKind, usual: Sheets) -> bool {
         let asked_for = self.only.contains(&sheet);
-        let usual = if self.person.is_none() { usual.has(sheet.kind()) } else { sheet == SheetWord::Guide };
+        let usual = if self.person.is_none() { usual.has(sheet) } else { sheet == SheetKind::Guide };
         if self.only.is_empty() { usual } else { asked_for }
     }
 
@@ -132,10 +114,10 @@ impl Choice {
     /// Flags that would do nothing, and labels too small to be read, are mistakes of the command line.
     fn grid(&self, settings: Settings, usual: Sheets) -> Result<LabelGrid, Failure> {
         let idle = |flag: &str, sheet: &str| Failure::Usage(format!("{flag} is for the {sheet}, which --only or --person leaves out."));
-        if self.fold && !self.wants(SheetWord::List, usual) {
+        if self.fold && !self.wants(SheetKind::List, usual) {
             return Err(idle("--fold", "shopping list"));
         }
-        if self.labels.is_some() && !self.wants(SheetWord::Labels, usual) {
+        if self.labels.is_some() && !self.wants(SheetKind::Labels, usual) {
             return Err(idle("--labels", "box labels"));
         }
         let grid = self.labels.unwrap_or(LabelGrid::usual(settings.size));
@@ -147,7 +129,7 @@ impl Choice {
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
     let setting = Setting::read(cli)?;
     let settings = choice.settings(setting.loaded.kitchen.print);
-    if choice.running.is_asked() && choice.only != [SheetWord::Guide] {
+    if choice.running.is_asked() && choice.only != [SheetKind::Guide] {
         return Err(Failure::Usage("--at is for the guide of a session that is under way: add --only guide.".to_owned()));
     }
     if let Some(name) = &choice.recipe {
@@ -166,24 +148,24 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let names = reckoned.kitchen.names();
     let household = names.household;
     let mut sheets = Vec::new();
-    if wants(SheetWord::List) {
+    if wants(SheetKind::List) {
         sheets.push(shopping_list(&list, &prep.before, reckoned.kitchen.names(), settings));
     }
-    if wants(SheetWord::Guide) {
+    if wants(SheetKind::Guide) {
         sheets.extend(guides(&prep, names, settings, (choice.person.as_deref(), under_way.as_ref()))?);
     }
-    if wants(SheetWord::Week) {
+    if wants(SheetKind::Week) {
         let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         sheets.push(week_card_sheet(&card, names, settings));
     }
-    if wants(SheetWord::Labels) {
+    if wants(SheetKind::Labels) {
         let labels = labels(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         // Nobody asked for a sheet that says that there are none.
         if !labels.is_empty() || !choice.only.is_empty() {
             sheets.push(label_sheet(&labels, (&list.week, list.from), names, grid, settings));
         }
     }
-    if wants(SheetWord::Recipes) {
+    if wants(SheetKind::Recipes) {
         let pages = recipe_pages(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
         let told: Vec<Told> = pages.into_iter().map(|page| told(&reckoned.kitchen, page)).collect();
         let title = format!("Recipes, {}", list.week);
@@ -192,27 +174,28 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     say_what_did_not_fit(&sheets, cli.strict)?;
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
+    let last = last_events(&folder, &setting, list.from, cli.strict)?;
+    let events = wants(SheetKind::Calendar).then(|| events(&setting, week, &reckoned, &prep, &last));
+    let kept = events.as_ref().map_or(last.clone(), |(told, remembered)| told.iter().chain(remembered).cloned().collect());
+    let before =
+        if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
+    let past = Past { sessions: reckoned.past_sessions(), meals: reckoned.past_meals(), printed: before.as_ref() };
+    let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
+    let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &kept);
+
     let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
-    if wants(SheetWord::Phone) {
+    if wants(SheetKind::Phone) {
         let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
-        let page = page(&reckoned.kitchen, &list, &prep, &card);
+        let page = page(&reckoned.kitchen, &list, &prep, &card, &printed.mark);
         let page =
             page.ok_or_else(|| Failure::NotKnown("the list is too long for a page on a phone; print it with --only list.".to_owned()))?;
         files.push((folder.join(format!("list-{}.html", list.from)), page.into_bytes()));
     }
-    let last = last_events(&folder, &setting, list.from, cli.strict)?;
-    let calendar = if wants(SheetWord::Calendar) {
-        let (file, kept) = calendar_file(&setting, week, &reckoned, &prep, &last)?;
-        files.push((folder.join(format!("week-{}.ics", list.from)), file.into_bytes()));
-        kept
-    } else {
-        last
-    };
-    let before =
-        if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
-    let past = PastSessions { sessions: reckoned.past_sessions(), printed: before.as_ref() };
-    let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
-    let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &calendar);
+    if let Some((told, _)) = &events {
+        let zone = reckoned.kitchen.household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
+        let text = calendar((&format!("{household}: {}", list.week), &printed.mark), list.from, zone.as_ref(), told);
+        files.push((folder.join(format!("week-{}.ics", list.from)), text.into_bytes()));
+    }
     sheets.iter_mut().for_each(|sheet| mark(sheet, &printed.mark, settings));
     let pdf = |sheet: &Sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet));
     // The plan comes last: until it stands, what is booked is what was printed before.
@@ -233,7 +216,7 @@ fn told(kitchen: &Kitchen, page: RecipePage) -> Told {
 
 /// `--recipe NAME --for AMOUNT`: no week is reckoned, and none is written.
 fn one_recipe(cli: &Cli, setting: &Setting, into: Option<&Path>, choice: &Choice, name: &str, settings: Settings) -> Done {
-    if choice.only.iter().any(|sheet| *sheet != SheetWord::Recipes) {
+    if choice.only.iter().any(|sheet| *sheet != SheetKind::Recipes) {
         return Err(Failure::Usage("--recipe prints a recipe: write --only recipes, or leave --only out.".to_owned()));
     }
     let kitchen = &setting.loaded.kitchen;
@@ -257,8 +240,9 @@ fn named_recipe(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
     let wanted = name.trim().to_lowercase();
     let by = |key: fn(&Recipe) -> &str| kitchen.recipes.iter().position(|recipe| key(recipe).to_lowercase() == wanted);
     by(|recipe| &recipe.id).or_else(|| by(|recipe| &recipe.name)).map(RecipeId).ok_or_else(|| {
-        let known = kitchen.recipes.iter().map(|recipe| recipe.id.as_str()).join(", ");
-        Failure::Usage(format!("\"{name}\" is no recipe of this kitchen. There are: {known}."))
+        let known: Vec<&str> = kitchen.recipes.iter().map(|recipe| recipe.id.as_str()).collect();
+        let near = if likely(name, known.clone()).is_empty() { String::new() } else { did_you_mean(name, known.clone(), "") + " " };
+        Failure::Usage(format!("\"{name}\" is no recipe of this kitchen. {near}There are: {}.", known.join(", ")))
     })
 }
 
@@ -288,23 +272,12 @@ fn last_events(folder: &Path, setting: &Setting, from: Date, strict: bool) -> Re
     Ok(Vec::new())
 }
 
-/// The calendar's text, and what the next print is to know of it.
-fn calendar_file(
-    setting: &Setting,
-    week: usize,
-    reckoned: &Reckoning,
-    prep: &PrepPlan,
-    last: &[Kept],
-) -> Result<(String, Vec<Kept>), Failure> {
-    let household = &reckoned.kitchen.household;
+/// What the calendar tells, and what it only remembers for the next print.
+fn events(setting: &Setting, week: usize, reckoned: &Reckoning, prep: &PrepPlan, last: &[Kept]) -> (Vec<Kept>, Vec<Kept>) {
     let list = reckoned.list(Shown { all: true, compared: false });
     let planned = planned(&reckoned.kitchen, &reckoned.week, &reckoned.makings, &list, prep);
     let whole = &setting.loaded.weeks[week].1;
-    let (mut events, remembered) = after(&household.name, Before { kept: last, whole, today: setting.today }, planned);
-    let zone = household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
-    let text = calendar(&format!("{}: {}", household.name, list.week), list.from, zone.as_ref(), &events);
-    events.extend(remembered);
-    Ok((text, events))
+    after(&reckoned.kitchen.household.name, Before { kept: last, whole, today: setting.today }, planned)
 }
 
 /// The warnings of the sheets, each once; with `--strict` they end the run before anything is written.

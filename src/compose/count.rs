@@ -87,6 +87,7 @@ fn anybodys_meal(trials: &Trials) -> Meal {
         text: None,
         at_time: trials.whole.from.to_datetime(jiff::civil::Time::midnight()),
         label: String::new(),
+        word: String::new(),
         name: None,
         eaters: trials.kitchen.household.eaters,
         diners: Vec::new(),

@@ -89,15 +89,21 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
     pub fn of(table: &'s Table<'t, 'k>, options: &[Vec<Option<u32>>]) -> Floor<'t, 's, 'k> {
         let kitchen = table.kitchen();
         let reckoner = Reckoner { kitchen };
-        let uses: Vec<Vec<Used>> =
-            table.gaps.iter().zip(options).map(|(gap, options)| options.iter().map(|way| used(table, &reckoner, gap.meal, *way)).collect()).collect();
+        let uses: Vec<Vec<Used>> = table
+            .gaps
+            .iter()
+            .zip(options)
+            .map(|(gap, options)| options.iter().map(|way| used(table, &reckoner, gap.meal, *way)).collect())
+            .collect();
         let mut foods = facts(table, &reckoner);
         let later = later(kitchen, &reckoner, &uses);
         later[0].iter().for_each(|(food, minor)| foods.entry(*food).or_default().most = *minor);
         let slack = 1.0 - kitchen.rules.short_by;
         let weigh = |minor: &BTreeMap<FoodId, f64>| {
             SIDES.map(|side| {
-                let counts = |(food, minor): (&FoodId, &f64)| foods.get(food).map_or(0.0, |facts| minor * facts.sized * f64::from(facts.by_use(side)));
+                let counts = |(food, minor): (&FoodId, &f64)| {
+                    foods.get(food).map_or(0.0, |facts| minor * facts.sized * f64::from(facts.by_use(side)))
+                };
                 minor.iter().map(counts).sum::<f64>() * slack
             })
         };
@@ -333,10 +339,12 @@ fn used(table: &Table, reckoner: &Reckoner, meal: usize, way: Option<u32>) -> Us
     // Where somebody gets something else, or without something, what the others get is all that is told.
     let is_whole = meal.diners.iter().all(|diner| diner.without.is_empty() && diner.swapped.is_empty());
     if !is_whole {
-        used.untold.extend(kitchen.lots.iter().map(|lot| lot.of).chain(kitchen.packs.iter().map(|pack| Ware::Food(pack.food))).filter_map(|ware| match ware {
-            Ware::Food(food) => Some(food),
-            Ware::Recipe(_) => None,
-        }));
+        used.untold.extend(kitchen.lots.iter().map(|lot| lot.of).chain(kitchen.packs.iter().map(|pack| Ware::Food(pack.food))).filter_map(
+            |ware| match ware {
+                Ware::Food(food) => Some(food),
+                Ware::Recipe(_) => None,
+            },
+        ));
     }
     // What an eater has instead is eaten however the meal is filled, and is counted with what is written.
     for serving in servings(&meal).into_iter().filter(|serving| !serving.own && !without.contains(&serving.line.ware())) {
@@ -426,16 +434,22 @@ fn packs(kitchen: &Kitchen, food: FoodId) -> Option<(Dimension, Vec<(f64, f64)>,
         packs.extend(offer.map(|offer| (size.base() * f64::from(offer.buy), offer.pay.0 as f64)));
     }
     let unit = packs.iter().filter(|(size, _)| *size > 0.0).map(|(size, price)| price / size).min_by(f64::total_cmp)?;
-    (unit > 0.0).then(|| (dimension.unwrap_or(Dimension::Mass), packs.into_iter().map(|(size, price)| (size * unit, price)).collect(), unit))
+    (unit > 0.0)
+        .then(|| (dimension.unwrap_or(Dimension::Mass), packs.into_iter().map(|(size, price)| (size * unit, price)).collect(), unit))
 }
 
 /// Recipes that nothing else takes and that meals ask for in one amount: the least that is made for one that is eaten.
 fn made(table: &Table, uses: &[Vec<Used>]) -> BTreeMap<RecipeId, f64> {
     let kitchen = table.kitchen();
-    let parts: BTreeSet<RecipeId> = kitchen.recipes.iter().flat_map(|recipe| &recipe.ingredients).filter_map(|line| match line.ware() {
-        Ware::Recipe(recipe) => Some(recipe),
-        Ware::Food(_) => None,
-    }).collect();
+    let parts: BTreeSet<RecipeId> = kitchen
+        .recipes
+        .iter()
+        .flat_map(|recipe| &recipe.ingredients)
+        .filter_map(|line| match line.ware() {
+            Ware::Recipe(recipe) => Some(recipe),
+            Ware::Food(_) => None,
+        })
+        .collect();
     let mut amounts: BTreeMap<RecipeId, (BTreeSet<u64>, usize)> = BTreeMap::new();
     for options in uses {
         let mut here: BTreeMap<RecipeId, BTreeSet<u64>> = BTreeMap::new();

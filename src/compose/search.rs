@@ -77,7 +77,16 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     search.left = limits.proof;
     search.aim = Composing::Proof;
     let known = first.clone().map(|(_, value)| value);
-    let mut proof = Proof { search: &mut search, bound: &bound, floor: &floor, known, maybe: Vec::new(), waiting: Vec::new(), nodes: limits.nodes, cut: false };
+    let mut proof = Proof {
+        search: &mut search,
+        bound: &bound,
+        floor: &floor,
+        known,
+        maybe: Vec::new(),
+        waiting: Vec::new(),
+        nodes: limits.nodes,
+        cut: false,
+    };
     // A proof that the effort does not reach is not begun.
     if options.len() <= TINY || proof.is_within_reach() {
         proof.go(&mut Vec::new(), &mut Vec::new());
@@ -105,7 +114,8 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
 
 /// Meal by meal, the place of its way among all that it might take; what stays open stands last.
 fn file_order(options: &[Vec<Option<u32>>], chosen: &Chosen) -> Vec<usize> {
-    let place = |(options, way): (&Vec<Option<u32>>, &Option<u32>)| options.iter().position(|option| option == way).unwrap_or(options.len());
+    let place =
+        |(options, way): (&Vec<Option<u32>>, &Option<u32>)| options.iter().position(|option| option == way).unwrap_or(options.len());
     options.iter().zip(chosen).map(place).collect()
 }
 

@@ -57,13 +57,20 @@ fn kitchen(seed: u64) -> (TempDir, Loaded) {
             let price = roll(dice, 50, 300);
             let price = format!("{}.{:02}", price / 100, price % 100);
             let _ = match roll(dice, 0, 4) {
-                0 => write!(shops, "[[pack]]\nshop = \"{shop}\"\nfood = \"foo{food}\"\nloose = true\nprice = \"{price} / kg\"\nstep = \"50 g\"\n"),
+                0 => write!(
+                    shops,
+                    "[[pack]]\nshop = \"{shop}\"\nfood = \"foo{food}\"\nloose = true\nprice = \"{price} / kg\"\nstep = \"50 g\"\n"
+                ),
                 1 => write!(
                     shops,
                     "[[pack]]\nshop = \"{shop}\"\nfood = \"foo{food}\"\nsize = \"100 g\"\nprice = 1.00\noffer = {{ buy = 3, pay = 2.{} }}\n",
                     roll(dice, 10, 90)
                 ),
-                _ => write!(shops, "[[pack]]\nshop = \"{shop}\"\nfood = \"foo{food}\"\nsize = \"{} g\"\nprice = {price}\n", roll(dice, 1, 6) * 90),
+                _ => write!(
+                    shops,
+                    "[[pack]]\nshop = \"{shop}\"\nfood = \"foo{food}\"\nsize = \"{} g\"\nprice = {price}\n",
+                    roll(dice, 1, 6) * 90
+                ),
             };
         }
         if roll(dice, 0, 2) == 0 {
@@ -72,7 +79,11 @@ fn kitchen(seed: u64) -> (TempDir, Loaded) {
         }
     }
     if roll(dice, 0, 2) == 0 {
-        let _ = write!(pantry, "[[lot]]\nrecipe = \"dish0\"\namount = \"{} portions\"\nplace = \"freezer\"\nmade = 2026-11-20\n", roll(dice, 1, 3));
+        let _ = write!(
+            pantry,
+            "[[lot]]\nrecipe = \"dish0\"\namount = \"{} portions\"\nplace = \"freezer\"\nmade = 2026-11-20\n",
+            roll(dice, 1, 3)
+        );
     }
     file("foods.toml", &foods);
     file("shops.toml", &shops);

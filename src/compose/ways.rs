@@ -261,13 +261,12 @@ fn alike(one: &AnyLine, other: &AnyLine) -> bool {
 
 /// The word of mealtimes that a meal is for; of a meal at a time of its own, the nearest.
 pub fn mealtime(kitchen: &Kitchen, meal: &Meal) -> String {
-    let word = meal.label.split_once(' ').map_or(meal.label.as_str(), |(_, word)| word);
     let mealtimes = &kitchen.household.mealtimes;
-    if mealtimes.contains_key(word) {
-        return word.to_owned();
+    if mealtimes.contains_key(&meal.word) {
+        return meal.word.clone();
     }
     let at = meal.at_time.time();
     let far =
         |time: &jiff::civil::Time| time.until(at).map_or(i64::MAX, |span| (i64::from(span.get_hours()) * 60 + span.get_minutes()).abs());
-    mealtimes.iter().min_by_key(|(_, time)| far(time)).map_or_else(|| word.to_owned(), |(word, _)| word.clone())
+    mealtimes.iter().min_by_key(|(_, time)| far(time)).map_or_else(|| meal.word.clone(), |(word, _)| word.clone())
 }

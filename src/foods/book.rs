@@ -93,6 +93,13 @@ impl Foods {
 }
 
 impl Foods {
+    /// The drained share of a food of which nobody says one, as a pack of it states its weights.
+    pub(crate) fn learn_drained(&mut self, id: FoodId, share: f64, source: String) {
+        if self[id].drained.is_none() {
+            self.all[id.0 as usize].drained = Some(Fact { value: share, source });
+        }
+    }
+
     /// The household's other names of foods stand before every name of the reference; only its own first names stand before them.
     pub(crate) fn own_names(&mut self, entries: &[(FoodId, Vec<String>)]) {
         let first: Vec<(String, FoodId)> = entries.iter().map(|(id, _)| (key_of(&self[*id].name), *id)).collect();
@@ -145,7 +152,10 @@ fn lay_food(under: &mut Food, over: Food) {
     lay(&mut under.section, over.section);
     lay_measured("cup", &mut under.cup, over.cup, &mut under.told);
     lay_measured("each", &mut under.each, over.each, &mut under.told);
+    under.words.retain(|word, _| !over.volumes.contains_key(word));
+    under.volumes.retain(|word, _| !over.words.contains_key(word));
     under.words.extend(over.words);
+    under.volumes.extend(over.volumes);
     lay(&mut under.edible, over.edible);
     lay(&mut under.cooked, over.cooked);
     lay(&mut under.drained, over.drained);

@@ -65,9 +65,7 @@ pub enum Goes {
 
 impl Slot {
     pub(super) fn of(meal: &Meal, first: Date) -> Slot {
-        let day = DayNumber::since(first, meal.at_time.date());
-        let label = meal.label.strip_prefix(&day.words()).unwrap_or(&meal.label);
-        Slot { day, word: label.trim().to_owned() }
+        Slot { day: DayNumber::since(first, meal.at_time.date()), word: meal.word.clone() }
     }
 
     /// "day 1 supper".

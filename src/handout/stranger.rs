@@ -5,7 +5,6 @@ use jiff::civil::Date;
 use super::{DayNumber, Wishes};
 use crate::kitchen::{Kitchen, Meal, Person, Piece, RecipeId, Source, Spot, Warning, Week, Who};
 use crate::plan::Makings;
-use crate::words::short::word;
 
 /// Minutes by which a meal may be away from a mealtime and still bear its name.
 const NEAR: i64 = 90;
@@ -34,13 +33,14 @@ impl Stranger {
         for session in &mut stranger.week.sessions {
             session.people = vec![alone("cook")];
         }
-        let labels = labels(&stranger.kitchen, &stranger.week, first);
-        for (index, label) in labels.into_iter().enumerate() {
+        let words = mealtimes(&stranger.kitchen, &stranger.week);
+        for (index, word) in words.into_iter().enumerate() {
             let mut meal = stranger.week.meals[index].name.take();
             meal = meal.filter(|name| stranger.tells_nobody(name));
             let told = &mut stranger.week.meals[index];
             told.name = meal;
-            told.label = label;
+            told.label = format!("{} {word}", DayNumber::since(first, told.at_time.date()).words());
+            told.word = word;
             who_eats(told, wishes);
         }
         for recipe in &mut stranger.kitchen.recipes {
@@ -153,9 +153,9 @@ fn who_eats(meal: &mut Meal, wishes: &Wishes) {
     }
 }
 
-/// "day 1 supper": the mealtime it is, else the nearest that no other meal of the day has, else its time.
-fn labels(kitchen: &Kitchen, week: &Week, first: Date) -> Vec<String> {
-    let own = |meal: &Meal| Some(word(&meal.label)).filter(|word| kitchen.household.mealtimes.contains_key(*word)).map(str::to_owned);
+/// "supper", of each meal: the mealtime it is, else the nearest that no other meal of the day has, else its time.
+fn mealtimes(kitchen: &Kitchen, week: &Week) -> Vec<String> {
+    let own = |meal: &Meal| Some(&meal.word).filter(|word| kitchen.household.mealtimes.contains_key(*word)).cloned();
     let taken = |meal: &Meal, name: &str| {
         week.meals.iter().any(|other| other.at_time.date() == meal.at_time.date() && own(other).as_deref() == Some(name))
     };
@@ -166,11 +166,7 @@ fn labels(kitchen: &Kitchen, week: &Week, first: Date) -> Vec<String> {
         let alone = week.meals.iter().filter(|other| other.at_time.date() == meal.at_time.date() && own(other).is_none()).count() == 1;
         near.filter(|_| alone).map(|(_, name)| name.clone())
     };
-    let label = |meal: &Meal| {
-        let word = own(meal).or_else(|| near(meal)).unwrap_or_else(|| word(&meal.label).to_owned());
-        format!("{} {word}", DayNumber::since(first, meal.at_time.date()).words())
-    };
-    week.meals.iter().map(label).collect()
+    week.meals.iter().map(|meal| own(meal).or_else(|| near(meal)).unwrap_or_else(|| meal.word.clone())).collect()
 }
 
 /// Names of the household, its eaters, guests, cooks and shops; "cook" and "helper" are nobody's.

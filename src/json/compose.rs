@@ -1,10 +1,10 @@
 //! A proposal for a week, a clash of wishes, and how many meals the components at hand allow.
 
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::shape::{AtTime, OnDate};
+use super::shape::{AtTime, OnDate, minute};
 use crate::compose::{Clash, Count, FilledMeal, Proposal};
 use crate::kitchen::{Ingredient, Kitchen, Week};
 use crate::words::clock;
@@ -45,7 +45,7 @@ struct Meal<'a> {
 #[derive(JsonSchema, Serialize)]
 struct Session {
     #[schemars(with = "AtTime")]
-    start: DateTime,
+    start: String,
     minutes: i64,
 }
 
@@ -109,7 +109,7 @@ pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Seriali
         cost: names.money(proposal.cost),
         spoils: names.money(proposal.spoils),
         recipes: proposal.recipes.iter().map(|recipe| names.recipe_file(*recipe)).collect(),
-        sessions: proposal.sessions.iter().map(|(start, minutes)| Session { start: *start, minutes: *minutes }).collect(),
+        sessions: proposal.sessions.iter().map(|(start, minutes)| Session { start: minute(*start), minutes: *minutes }).collect(),
         proven: proposal.proven,
         bound: names.money(proposal.bound),
         open: proposal

@@ -28,7 +28,7 @@ pub(super) fn short(short: &[ShortMeal], kitchen: &Kitchen) -> Vec<Short> {
     let names = kitchen.names();
     let entry = |short: &ShortMeal| Short {
         on: short.at.date(),
-        at: words::word(&short.label).to_owned(),
+        at: short.word.clone(),
         meal: short.meal.clone(),
         recipe: names.recipe_file(short.recipe).to_owned(),
         amount: short.amount.clone(),

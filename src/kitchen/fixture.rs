@@ -90,6 +90,7 @@ pub(crate) fn meal(on: &str, label: &str, each: Vec<Ingredient>) -> Meal {
     Meal {
         at_time: at(on),
         label: label.to_owned(),
+        word: label.split_once(' ').map_or(label, |(_, word)| word).to_owned(),
         name: None,
         text: None,
         eaters: 1.0,

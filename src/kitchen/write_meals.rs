@@ -136,7 +136,8 @@ fn is_written_below(table: &Table, above: &str) -> bool {
 
 /// What remarks say that would be keys of a meal.
 fn remarked(above: &str) -> Table {
-    let lines: Vec<&str> = above.lines().map(|line| line.trim().strip_prefix('#').map_or("", |line| line.strip_prefix(' ').unwrap_or(line))).collect();
+    let lines: Vec<&str> =
+        above.lines().map(|line| line.trim().strip_prefix('#').map_or("", |line| line.strip_prefix(' ').unwrap_or(line))).collect();
     let mut was = Table::new();
     for from in 0..lines.len() {
         let begins = |key: &&&str| lines[from].strip_prefix(**key).is_some_and(|rest| rest.trim_start().starts_with('='));

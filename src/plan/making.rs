@@ -146,6 +146,8 @@ pub struct ShortMeal {
     pub at: DateTime,
     /// "Fri supper".
     pub label: String,
+    /// "supper".
+    pub word: String,
     /// Its own name, or its label.
     pub meal: String,
     pub recipe: RecipeId,
@@ -235,6 +237,13 @@ pub struct Need {
     pub demand: Number,
     /// True where the amount stands in a line's own words and packs cannot be compared with it.
     pub own_words: bool,
+}
+
+impl Need {
+    /// Nothing of it has an amount.
+    pub fn is_to_taste(&self) -> bool {
+        self.uses.iter().all(|part| part.to_taste)
+    }
 }
 
 /// One part of a need.

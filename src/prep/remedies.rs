@@ -195,6 +195,7 @@ mod tests {
             text: None,
             at_time,
             label: "Thu supper".into(),
+            word: "supper".into(),
             name: None,
             eaters: 3.0,
             diners: vec![],

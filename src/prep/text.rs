@@ -10,7 +10,7 @@ use crate::foods::{Food, Grade, Item, Kind, State, as_purchased, in_form_with_fa
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
-use crate::words::{in_a_sentence, listed, plural};
+use crate::words::{in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
@@ -70,12 +70,33 @@ fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&I
     if first_step(recipe) != Some(step) || rest.is_empty() {
         return said.trim().to_owned();
     }
-    let rest = rest.iter().map(|index| {
-        let one = &recipe.ingredients[*index];
-        said_of_a_line(kitchen, one, None, times(one), "")
-    });
-    let rest: Vec<String> = rest.collect();
-    format!("With {}: {}", listed(&rest), said.trim())
+    let (seasonings, rest): (Vec<&Ingredient>, Vec<&Ingredient>) =
+        rest.iter().map(|index| &recipe.ingredients[*index]).partition(|one| seasons(kitchen, one).is_some());
+    let seasonings: Vec<&str> = seasonings.into_iter().filter_map(|one| seasons(kitchen, one)).collect();
+    let said = seasoned(&seasonings, said.trim());
+    if rest.is_empty() {
+        return said;
+    }
+    let rest: Vec<String> = rest.into_iter().map(|one| said_of_a_line(kitchen, one, None, times(one), "")).collect();
+    format!("With {}: {said}", listed(&rest))
+}
+
+/// What a cook does with salt and pepper that the line gives no amount of.
+fn seasons(kitchen: &Kitchen, one: &Ingredient) -> Option<&'static str> {
+    const SEASONINGS: [(&str, &str); 3] = [("salt", "salt"), ("sea salt", "salt"), ("black pepper", "pepper")];
+    let Wanted::Food { food, item: None, .. } = &one.wanted else { return None };
+    SEASONINGS.iter().find(|row| row.0 == kitchen.foods[*food].name).map(|row| row.1)
+}
+
+/// "Salt and turn 1 kg chicken thighs".
+fn seasoned(verbs: &[&str], said: &str) -> String {
+    let begins_with_a_verb = said.starts_with(char::is_uppercase);
+    match verbs {
+        [] => said.to_owned(),
+        _ if said.is_empty() => format!("{}.", sentence(&listed(verbs))),
+        _ if begins_with_a_verb => format!("{} and {}", sentence(&verbs.join(", ")), in_a_sentence(said)),
+        _ => format!("{}. {said}", sentence(&listed(verbs))),
+    }
 }
 
 /// The word that a step's text begins with; empty where it begins with a food.
@@ -110,19 +131,18 @@ fn said_of_a_line(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, b
     if let Some(diced) = still_to_be_cut(kitchen, one, share, batches, before) {
         return diced;
     }
-    let said = amount_and_food(kitchen, one, share, batches);
-    let whole = || said.rsplit_once(" (").filter(|_| said.ends_with(')')).map_or(said.as_str(), |(whole, _)| whole).to_owned();
+    let said = said(kitchen, one, share, batches);
     if ["juice of ", "zest of ", "rind of ", "yolks of ", "whites of "].iter().any(|part| before.ends_with(part)) {
-        return whole();
+        return said.whole;
     }
     if let Some(part) = part_taken(one, share).filter(|_| !is_worked_on(before)) {
-        return format!("the {part} of {}", whole());
+        return format!("the {part} of {}", said.whole);
     }
     // Inside a bracket the weight follows a comma: "the peeled apples (2 apples, 365 g)".
-    if before.ends_with('(') && said.ends_with(')') && said.contains(" (") {
-        return said.replacen(" (", ", ", 1).trim_end_matches(')').to_owned();
+    match said.weight {
+        Some(weight) if before.ends_with('(') => format!("{}, {weight}", said.whole),
+        _ => said.text(),
     }
-    said
 }
 
 /// "juice", "finely grated zest and juice": what alone is used of whole fruit, by the line's own words.
@@ -176,7 +196,8 @@ pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) ->
         Wanted::Food { food, item: Some(item) } => {
             let plus: String = item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect();
             let weight = weight_beside(kitchen, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
-            format!("{}{}{plus}{weight}", shown(&item.amount), container_size(&item.amount, item, units))
+            let whole = format!("{}{}{plus}", shown(&item.amount), container_size(&item.amount, item, units));
+            Said { whole, weight }.text()
         }
         Wanted::Recipe { amount, most, .. } => span(&amount.scaled(batches), &most.scaled(batches), units),
     }
@@ -198,8 +219,32 @@ pub(super) fn name_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> S
     [name].into_iter().chain(prep).chain(instead).chain(optional).collect()
 }
 
-/// "60 ml olive oil", "3 large onions", "2 tins (400 g) white beans", "200 g herb yoghurt".
+/// "60 ml olive oil", "3 large onions (330 g trimmed)", "2 tins (400 g) white beans", "200 g herb yoghurt".
 pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> String {
+    said(kitchen, one, share, batches).text()
+}
+
+/// An amount of a food in words, apart from what its pieces weigh.
+struct Said {
+    whole: String,
+    /// "330 g trimmed".
+    weight: Option<String>,
+}
+
+impl Said {
+    fn text(self) -> String {
+        let weight = self.weight.map(|weight| format!(" ({weight})")).unwrap_or_default();
+        self.whole + &weight
+    }
+}
+
+impl From<String> for Said {
+    fn from(whole: String) -> Said {
+        Said { whole, weight: None }
+    }
+}
+
+fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Said {
     let units = kitchen.print.units;
     let spoons = kitchen.rules.spoons;
     let shown = |amount: &Amount| {
@@ -210,7 +255,7 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
     match &one.wanted {
         Wanted::Food { food, item: None } => {
             let share = share.map(|share| format!("{} ", shown(share))).unwrap_or_default();
-            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 1.0))
+            format!("{share}{}", name_in_line(&kitchen.foods[*food], one, 1.0)).into()
         }
         Wanted::Food { food, item: Some(item) } => {
             let amount = share.unwrap_or(&item.amount);
@@ -227,16 +272,16 @@ pub(super) fn amount_and_food(kitchen: &Kitchen, one: &Ingredient, share: Option
             let name = without_container(&name, amount.unit);
             match sized_word(one, item, amount) {
                 // "1 small bunch coriander", "1 bunch coriander, small": as it was typed.
-                Some((size, true)) => format!("{}{plus} {name}", much.replacen(' ', &format!(" {size} "), 1)),
-                Some((size, false)) => format!("{much}{plus} {name}, {size}"),
-                None => format!("{much}{size}{plus} {described}{name}{weight}"),
+                Some((size, true)) => format!("{}{plus} {name}", much.replacen(' ', &format!(" {size} "), 1)).into(),
+                Some((size, false)) => format!("{much}{plus} {name}, {size}").into(),
+                None => Said { whole: format!("{much}{size}{plus} {described}{name}"), weight },
             }
         }
         Wanted::Recipe { recipe, amount, most } => {
             let name = in_a_sentence(&kitchen.recipes[*recipe].name);
             match share {
-                Some(share) => format!("{} {name}", shown(share)),
-                None => format!("{} {name}", span(&amount.scaled(batches), &most.scaled(batches), units)),
+                Some(share) => format!("{} {name}", shown(share)).into(),
+                None => format!("{} {name}", span(&amount.scaled(batches), &most.scaled(batches), units)).into(),
             }
         }
     }
@@ -271,16 +316,16 @@ pub(super) fn is_dry(kind: Kind) -> bool {
 /// Fruit that is sliced with the peel on, whatever a table of edible shares leaves of it. Common practice, no source.
 const EATEN_WITH_PEEL: [&str; 3] = ["lemon", "lime", "orange"];
 
-/// " (330 g trimmed)" after a number of pieces: what is left of them to cook, so that other sizes do as well; as bought where they are
-/// cooked whole: " (1.8 kg)". Of eggs only where one has to be parted: " (125 g beaten)".
-fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>) -> String {
+/// "330 g trimmed" beside a number of pieces: what is left of them to cook, so that other sizes do as well; as bought where they are
+/// cooked whole: "1.8 kg". Of eggs only where one has to be parted: "125 g beaten".
+fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>) -> Option<String> {
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
     let counted = counted && prep.is_none_or(|prep| !only_part_of(prep));
     let is_egg = food.kind == Some(Kind::RawEgg);
     if !counted || (is_egg && item.amount.high.ceil() - &item.amount.high < Number::over(1, 100)) {
-        return String::new();
+        return None;
     }
-    let Ok(bought) = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons) else { return String::new() };
+    let bought = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons).ok()?;
     let edible = food.edible.as_ref().map_or(1.0, |edible| edible.value);
     let cut = prep.filter(|prep| is_cut(prep)).filter(|_| edible < 1.0 && !EATEN_WITH_PEEL.contains(&food.name.as_str()));
     let (much, of) = match cut {
@@ -289,7 +334,7 @@ fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>
         Some(_) => (bought.scaled(edible), " trimmed"),
         None => (bought, ""),
     };
-    format!(" ({}{of})", show(&much, kitchen.print.units))
+    Some(format!("{}{of}", show(&much, kitchen.print.units)))
 }
 
 /// "juice", "zest and juice": no more of a fruit than that.

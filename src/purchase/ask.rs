@@ -18,7 +18,7 @@ const MOST: i64 = 100_000_000_000_000_000;
 pub(super) enum WindowFor {
     /// Uses from this day on.
     Day(Date),
-    /// Uses "to taste" from this day on: any one pack or loose step.
+    /// Nothing but uses "to taste", from this day on: any one pack or loose step.
     Taste(Date),
     /// A staple's top-up.
     Shelf,
@@ -116,13 +116,10 @@ impl<'a> Ask<'a> {
         if let [window] = windows.as_mut_slice() {
             window.amount = self.total.clone();
         }
-        let mut tastes: Vec<Window> = Vec::new();
-        for part in uses.iter().filter(|part| part.to_taste) {
-            if !tastes.last().is_some_and(|window| reaches(window.what, opened, part.on)) {
-                tastes.push(Window { what: WindowFor::Taste(part.on), amount: Number::ZERO });
-            }
+        // Whatever is bought covers what is to taste.
+        if let ([], Some(part)) = (windows.as_slice(), uses.first()) {
+            windows.push(Window { what: WindowFor::Taste(part.on), amount: Number::ZERO });
         }
-        windows.extend(tastes);
         windows
     }
 
@@ -152,15 +149,13 @@ impl<'a> Ask<'a> {
 
     fn target(&self, window: &Window, slack: i64) -> Option<Target> {
         if let WindowFor::Taste(_) = window.what {
-            return Some(Target { need: 0, least: 1, noise: 0, steps_before: 0 });
+            return Some(Target { need: 0, least: 1, noise: 0 });
         }
         let need = self.units(&window.amount).max(1);
         let noise = (need as f64 * TOLERANCE).ceil() as i64;
         let least = need - slack - noise;
-        if slack > 0 && least <= 0 {
-            return None;
-        }
-        Some(Target { need, least: least.max(1), noise, steps_before: 0 })
+        let may_be_nothing = slack > 0 && least <= 0 && !self.need.uses.iter().any(|part| part.to_taste);
+        (!may_be_nothing).then_some(Target { need, least: least.max(1), noise })
     }
 }
 
@@ -172,8 +167,8 @@ fn whole(units: &Number) -> i64 {
 fn reaches(what: WindowFor, opened: Option<i64>, on: Date) -> bool {
     match (what, opened) {
         (_, None) => true,
-        (WindowFor::Day(first) | WindowFor::Taste(first), Some(days)) => first.saturating_add(days.days()) >= on,
-        (WindowFor::Shelf, _) => false,
+        (WindowFor::Day(first), Some(days)) => first.saturating_add(days.days()) >= on,
+        (WindowFor::Taste(_) | WindowFor::Shelf, _) => false,
     }
 }
 

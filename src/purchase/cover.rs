@@ -76,8 +76,6 @@ pub(super) struct Target {
     pub least: i64,
     /// Totals this near the need count as the need.
     pub noise: i64,
-    /// Loose steps that the line buys anyhow, for something else.
-    pub steps_before: i64,
 }
 
 impl Target {
@@ -97,9 +95,9 @@ impl Target {
 pub(super) struct Cover {
     /// Of each pack, how many.
     pub counts: Vec<i64>,
-    /// Loose steps, without [`Target::steps_before`].
+    /// Loose steps.
     pub steps: i64,
-    /// Minor units, [`Target::steps_before`] included.
+    /// Minor units.
     pub price: i64,
     pub left: i64,
     pub short: i64,
@@ -327,8 +325,8 @@ impl Search<'_> {
         }
         if let Some(loose) = self.loose {
             sum = sum.saturating_add(loose.step.saturating_mul(steps));
-            price = price.saturating_add(loose.price(steps + self.target.steps_before));
-            packs += i64::from(steps + self.target.steps_before > 0);
+            price = price.saturating_add(loose.price(steps));
+            packs += i64::from(steps > 0);
         }
         let (left, short) = (self.target.left(sum), self.target.short(sum));
         let score = score(self.rule, price, left, short, packs);

@@ -150,6 +150,10 @@ pub enum SaveBy {
 #[derive(Debug, Clone, PartialEq)]
 pub struct MealNote {
     pub at: DateTime,
+    /// "supper", or "19:15".
+    pub word: String,
+    /// What is to be done at it, in the household's own words.
+    pub text: Option<String>,
     /// Its own name, or its label.
     pub name: String,
     pub per_eater: PerEater,
@@ -160,23 +164,8 @@ pub struct MealNote {
 }
 
 impl MealNote {
-    /// Is this figure the sum of what is known, and something not in it?
-    pub fn is_partial(&self, figure: Figure) -> bool {
-        let lacks = |lacking: &Figure| *lacking == figure || (*lacking == Figure::Weight && figure != Figure::Price);
-        let PerEater { kcal, protein_g, fibre_g, cost } = self.per_eater;
-        let is_given = match figure {
-            Figure::Weight => false,
-            Figure::Energy => kcal.is_some(),
-            Figure::Protein => protein_g.is_some(),
-            Figure::Fibre => fibre_g.is_some(),
-            Figure::Price => cost.is_some(),
-        };
-        is_given && self.missing.iter().any(|food| food.figures.iter().any(lacks))
-    }
-
-    /// Is any of its figures?
     pub fn is_at_least(&self) -> bool {
-        [Figure::Energy, Figure::Protein, Figure::Fibre, Figure::Price].into_iter().any(|figure| self.is_partial(figure))
+        self.per_eater.is_at_least(&self.missing)
     }
 }
 
@@ -209,6 +198,26 @@ pub struct PerEater {
     pub fibre_g: Option<f64>,
     /// Goods alone, without the trips' fares.
     pub cost: Option<Money>,
+}
+
+impl PerEater {
+    /// Is this figure the sum of what is known, and something of `missing` not in it?
+    pub fn is_partial(&self, figure: Figure, missing: &[Lacking]) -> bool {
+        let lacks = |lacking: &Figure| *lacking == figure || (*lacking == Figure::Weight && figure != Figure::Price);
+        let is_given = match figure {
+            Figure::Weight => false,
+            Figure::Energy => self.kcal.is_some(),
+            Figure::Protein => self.protein_g.is_some(),
+            Figure::Fibre => self.fibre_g.is_some(),
+            Figure::Price => self.cost.is_some(),
+        };
+        is_given && missing.iter().any(|food| food.figures.iter().any(lacks))
+    }
+
+    /// Is any of its figures?
+    pub fn is_at_least(&self, missing: &[Lacking]) -> bool {
+        [Figure::Energy, Figure::Protein, Figure::Fibre, Figure::Price].into_iter().any(|figure| self.is_partial(figure, missing))
+    }
 }
 
 /// The figures that are not known of one food.
@@ -290,6 +299,8 @@ pub struct ListLine {
     /// The last day what is left is good, of several amounts the first; `None` where nothing is left or no keeping time is known.
     pub left_until: Option<Date>,
     pub short: Quantity,
+    /// All that is asked for, before the pantry.
+    pub demand: Quantity,
     pub last_used: Option<Date>,
     /// Names of recipes and meals.
     pub what_for: Vec<String>,
@@ -311,6 +322,13 @@ pub struct ListLine {
     pub without: Option<Without>,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
+}
+
+impl ListLine {
+    /// Is it short by so much that the shopper should know? Under a twentieth of what is asked for, nobody notices.
+    pub fn is_short_of_note(&self) -> bool {
+        self.short.base() > 0.0 && self.short.base() >= 0.05 * self.demand.base()
+    }
 }
 
 /// The offer to do without the last of a line.

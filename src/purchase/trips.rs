@@ -62,6 +62,7 @@ pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Nette
         }
     }
     add_top_ups(week, demanded, netted, &mut gathered);
+    gathered.lay_tastes_beside();
     let needs = gathered.by_trip_and_food.into_values().filter(|need| !need.uses.is_empty()).collect();
     Needs { needs, flags }
 }
@@ -75,6 +76,23 @@ impl Gathered {
     fn of(&mut self, food: FoodId, trip: usize, dimension: Dimension, own_words: bool) -> &mut Need {
         let fresh = || Need { food, trip, dimension: dimension.clone(), uses: Vec::new(), demand: Number::ZERO, own_words };
         self.by_trip_and_food.entry((trip, food, own_words, dimension.clone())).or_insert_with(fresh)
+    }
+
+    /// What is to taste is covered by whatever is bought of that food on the trip, in whichever measure: it is no need of its own there.
+    fn lay_tastes_beside(&mut self) {
+        let keys = |these: fn(&Need) -> bool| {
+            let all = self.by_trip_and_food.iter().filter(|(_, need)| these(need));
+            all.map(|(key, _)| key.clone()).collect::<Vec<_>>()
+        };
+        let (alone, bought) = (keys(Need::is_to_taste), keys(|need| !need.is_to_taste()));
+        for key in alone {
+            let Some(beside) = bought.iter().find(|other| (other.0, other.1) == (key.0, key.1)) else { continue };
+            let tastes = self.by_trip_and_food.remove(&key).map(|need| need.uses).unwrap_or_default();
+            if let Some(need) = self.by_trip_and_food.get_mut(beside) {
+                need.uses.extend(tastes);
+                need.uses.sort_by_key(|part| (part.top_up, part.on));
+            }
+        }
     }
 }
 

@@ -2,10 +2,8 @@
 //!
 //! Knows sizes and prices only, no food, no date, no shop.
 //!
-//! Windows meet only in offers, which [`Joint`] weighs; a need to taste may also be met by one more step of the line's loose goods.
-//!
-//! Windows share offers and nothing else: the packs of all windows are chosen together, so that the price of the line
-//! is the least. "To taste" on several days is one pack, or one for every window that an opened pack does not reach.
+//! Windows share offers and nothing else, which [`Joint`] weighs: the packs of all windows are chosen together, so that the price of
+//! the line is the least. Loose goods are never opened, so they have one window.
 
 use super::cover::{Cover, Item, Loose, Target, cover};
 use super::joint::Joint;
@@ -58,17 +56,14 @@ pub(super) struct Bought {
     pub windows: Vec<Vec<i64>>,
 }
 
-/// The best plan for all targets together; `None` where the shelf is empty. With loose goods at most one target is more than
-/// "any one pack or step" (a `need` of 0).
+/// The best plan for all targets together; `None` where the shelf is empty. Loose goods serve one target alone.
 pub(super) fn buy(shelf: &Shelf, targets: &[Target], rule: Choose) -> Option<Bought> {
     if let [target] = targets {
         let whole = cover(shelf.sized.len(), &shelf.items(), shelf.loose.as_ref(), *target, rule)?;
         let windows = vec![whole.counts.clone()];
         return Some(Bought { whole, windows });
     }
-    let packs_only = Joint::new(shelf, rule).buy(targets);
-    let with_step = shelf.loose.as_ref().and_then(|loose| with_steps_for_taste(shelf, loose, targets, rule));
-    [packs_only, with_step].into_iter().flatten().min_by(|a, b| a.whole.compare(&b.whole, rule))
+    Joint::new(shelf, rule).buy(targets)
 }
 
 impl Shelf {
@@ -86,19 +81,4 @@ pub(super) fn whole_offer(pack: usize, sized: &Sized) -> Option<Item> {
     let (buy, saving) = sized.saving()?;
     let price = sized.price.saturating_mul(buy) - saving;
     Some(Item { size: sized.size.saturating_mul(buy), price, packs: buy, pack })
-}
-
-/// Every "any one pack or step" is served by a loose step of its own; what is left is one target.
-fn with_steps_for_taste(shelf: &Shelf, loose: &Loose, targets: &[Target], rule: Choose) -> Option<Bought> {
-    let tastes = targets.iter().filter(|target| target.need == 0).count() as i64;
-    let demand = *targets.iter().find(|target| target.need > 0)?;
-    if tastes == 0 {
-        return None;
-    }
-    let mut whole = cover(shelf.sized.len(), &shelf.items(), Some(loose), Target { steps_before: tastes, ..demand }, rule)?;
-    whole.steps += tastes;
-    whole.left = whole.left.saturating_add(loose.step.saturating_mul(tastes));
-    let none = vec![0; shelf.sized.len()];
-    let windows = targets.iter().map(|target| if target.need > 0 { whole.counts.clone() } else { none.clone() }).collect();
-    Some(Bought { whole, windows })
 }

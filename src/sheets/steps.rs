@@ -6,12 +6,12 @@ use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Quantity;
 use crate::measure::Units;
-use crate::prep::{BoxNote, BoxTask, Boxes, Doing, Mark, Note, PersonId, SessionPlan, Task};
+use crate::prep::{BoxNote, BoxTask, Boxes, Doing, Mark, Note, PersonId, SessionPlan, Task, taken_from};
 
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
 use super::wording::{TIE, amount, day, temperature};
-use crate::words::{brief, clock_after, first_words, place, sentence};
+use crate::words::{brief, clock_after, ended, first_words, place, sentence};
 
 /// The type of a guide.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -99,7 +99,7 @@ impl Steps<'_> {
     /// A load that somebody else put in.
     fn taken_out(&self, setter: &mut Setter, task: &Task, mark: Mark) -> Block {
         let at = clock_after(self.session.start, task.out_minute());
-        let place = task.on.first().map_or_else(String::new, |id| format!(" out of the {}", self.names.appliance(*id)));
+        let place = task.on.first().map_or_else(String::new, |id| format!(" {}", taken_from(*id, self.names)));
         let spans = [strong(at), soft(format!("  {}", self.dish(task))), plain(format!("  Take it{place}."))];
         let lines = setter.paragraph(&spans, self.kind.body, self.width - self.indent());
         self.numbered(setter, lines, mark)
@@ -293,13 +293,6 @@ pub fn warned_of(note: &BoxNote) -> Option<Span> {
         Some(beware) => Some(strong(format!(" {}.", sentence(&beware.to_string())))),
         None => (!unknown.is_empty()).then(|| soft(format!(" Allergens not known: {}.", unknown.iter().join(", ")))),
     }
-}
-
-/// With a full stop, where nothing else ends it.
-fn ended(text: &str) -> String {
-    let text = text.trim();
-    let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':', '…']) { "" } else { "." };
-    format!("{text}{stop}")
 }
 
 /// "2 deep tubs" and "1 deep tub" are "3 deep tubs": the boxes of a dish are of one kind.

@@ -5,16 +5,14 @@ use crate::foods::Place;
 use crate::kitchen::{Kitchen, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
 use crate::plan::Unfit;
+use crate::words::much::much_of;
 use crate::words::{duration, in_a_sentence, plural};
 
 /// "uses 75 g feta, good until Tue".
 pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
     let names = kitchen.names();
     let amount_of = |of: Ware, amount: &Quantity| match of {
-        Ware::Food(food) if amount.dimension() == Dimension::Count && amount.base() > 1.0 => {
-            format!("{} {}", show(amount, units), plural(names.food(food)))
-        }
-        Ware::Food(food) => format!("{} {}", show(amount, units), names.food(food)),
+        Ware::Food(_) => much_of(names, of, amount, units),
         Ware::Recipe(recipe) => {
             let dish = in_a_sentence(names.recipe(recipe));
             match amount.dimension() {
@@ -88,12 +86,7 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
     };
     let (key, of) = key(&clashing.wish, kitchen, week);
     let (now, otherwise) = whole(&clashing.wish, kitchen, week).unwrap_or_default();
-    Said {
-        key: key.to_owned(),
-        of,
-        now: figure(&clashing.now).unwrap_or(now),
-        would_do: figure(&clashing.would_do).unwrap_or(otherwise),
-    }
+    Said { key: key.to_owned(), of, now: figure(&clashing.now).unwrap_or(now), would_do: figure(&clashing.would_do).unwrap_or(otherwise) }
 }
 
 /// The key of a wish, and whose it is.
@@ -158,10 +151,9 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
         Wish::Unfit(Unfit::Avoided, _, word) => (word.clone(), format!("use = [\"{word}\"], or something else that fits")),
         Wish::Unfit(_, who, word) => (word.clone(), format!("something else that fits, or instead for {who} in the meal")),
         Wish::Flag => ("bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
-        Wish::Reach(meal) => (
-            format!("none that serves {}", label(meal)),
-            format!("a session before {}, or a dish that keeps longer", label(meal)),
-        ),
+        Wish::Reach(meal) => {
+            (format!("none that serves {}", label(meal)), format!("a session before {}, or a dish that keeps longer", label(meal)))
+        }
         Wish::Pattern(meal) => (
             format!("none that fills {}", label(meal)),
             "a pattern in meals.toml for this mealtime, of which every place has something that fits".into(),

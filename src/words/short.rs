@@ -15,11 +15,6 @@ pub fn remedies(short: &ShortMeal) -> Vec<String> {
     remedies
 }
 
-/// "supper" of "Fri supper", "19:15" of "Mon 19:15".
-pub fn word(label: &str) -> &str {
-    label.split_once(' ').map_or(label, |(_, word)| word)
-}
-
 /// "Still to get, before Thu 3 Dec supper".
 pub fn still_to_get(before: Option<&str>) -> String {
     before.map_or_else(|| "Still to get".to_owned(), |before| format!("Still to get, before {before}"))
@@ -28,6 +23,6 @@ pub fn still_to_get(before: Option<&str>) -> String {
 /// "Fri supper: 1.75 portions of white-bean mash", with the remedies after it.
 pub fn lacks(short: &ShortMeal, names: Names, units: Units) -> String {
     let meal = if short.meal == short.label { String::new() } else { format!(" ({})", short.meal) };
-    let when = format!("{} {}", day(short.at.date()), word(&short.label));
+    let when = format!("{} {}", day(short.at.date()), short.word);
     format!("{when}{meal}: {} of {}", show(&short.amount, units), names.recipe(short.recipe))
 }

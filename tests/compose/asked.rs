@@ -227,10 +227,15 @@ fn one_at_most_of_every_other_place_holds_for_what_stands_in_no_place() {
     // The pattern itself names the pot, which fits nowhere: twice is allowed, three times are not.
     let pot = super::dish("Spelk pot", "spelk", "").replace("fits = [\"grain\"]\n", "");
     let week = |meals: &str| {
-        format!("from = 2026-11-30\n[compose]\none_at_most = {{ grain = 5, else = 2 }}\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n{meals}")
+        format!(
+            "from = 2026-11-30\n[compose]\none_at_most = {{ grain = 5, else = 2 }}\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n{meals}"
+        )
     };
     let kitchen = |meals: &str| {
-        stall().recipe("spelk-pot", &pot).file("meals.toml", "[[pattern]]\nname = \"Bowl\"\neach = [\"1 portion recipe:spelk-pot\", \"1 portion any:beside\"]\n").week(&week(meals))
+        stall()
+            .recipe("spelk-pot", &pot)
+            .file("meals.toml", "[[pattern]]\nname = \"Bowl\"\neach = [\"1 portion recipe:spelk-pot\", \"1 portion any:beside\"]\n")
+            .week(&week(meals))
     };
     let two = open("2026-11-30", "") + &open("2026-12-01", "");
     assert_eq!(each(&composed(&kitchen(&two), &[])).len(), 2);
@@ -244,7 +249,8 @@ fn what_lies_frozen_past_its_time_is_no_loss() {
     // Drawn all the same another week: it adds nothing to the net cost of 1.50.
     let lot = "[[lot]]\nfood = \"fenk\"\namount = \"100 g\"\nplace = \"freezer\"\nbest_before = 2026-11-01\n\
                [[lot]]\nrecipe = \"brack-pot\"\namount = \"1 portion\"\nplace = \"freezer\"\nmade = 2025-11-01\n";
-    let pot = super::dish("Brack pot", "brack", "").replace("keeps = { fridge = \"5 days\" }", "keeps = { fridge = \"5 days\", freezer = \"30 days\" }");
+    let pot = super::dish("Brack pot", "brack", "")
+        .replace("keeps = { fridge = \"5 days\" }", "keeps = { fridge = \"5 days\", freezer = \"30 days\" }");
     let week = "from = 2026-11-30\n[compose]\nnot = [\"fenk\", \"recipe:brack-pot\"]\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
     let kitchen = stall().recipe("brack-pot", &pot).pantry(lot).week(&format!("{week}{}", open("2026-12-01", "")));
     assert_eq!(composed(&kitchen, &[])["net_cost"], "1.50");

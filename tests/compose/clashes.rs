@@ -51,7 +51,10 @@ fn a_meal_that_no_pattern_fills_is_named() {
 fn an_afternoon_that_is_too_short_says_by_when_it_would_end() {
     // Ten minutes of hands, two of washing and boxing on top: the guide's own least finish.
     let week = |finish: &str| {
-        format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"{finish}\"\npeople = [\"cook\"]\n{}", open("2026-12-01", ""))
+        format!(
+            "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"{finish}\"\npeople = [\"cook\"]\n{}",
+            open("2026-12-01", "")
+        )
     };
     let kitchen = stall().week(&week("14:05"));
     let told = clash(&kitchen);

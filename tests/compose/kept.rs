@@ -154,9 +154,19 @@ impl Household {
         let (mut known, mut shops) = (String::new(), String::from("[[shop]]\nname = \"A\"\nsections = []\n"));
         for (food, facts) in self.foods.iter().enumerate() {
             let side = if facts.side { "fits = [\"side\"]\nserving = \"60 g\"\n" } else { "" };
-            let _ = write!(known, "[[food]]\nname = \"foo{food}\"\n{side}{}allergens = []\nper_100g = {{ protein = \"{} g\" }}\n", list("is", facts.is), facts.protein);
+            let _ = write!(
+                known,
+                "[[food]]\nname = \"foo{food}\"\n{side}{}allergens = []\nper_100g = {{ protein = \"{} g\" }}\n",
+                list("is", facts.is),
+                facts.protein
+            );
             let (size, price) = (dice.between(1, 5) * 50, dice.between(50, 300));
-            let _ = write!(shops, "[[pack]]\nshop = \"A\"\nfood = \"foo{food}\"\nsize = \"{size} g\"\nprice = \"{}.{:02}\"\n", price / 100, price % 100);
+            let _ = write!(
+                shops,
+                "[[pack]]\nshop = \"A\"\nfood = \"foo{food}\"\nsize = \"{size} g\"\nprice = \"{}.{:02}\"\n",
+                price / 100,
+                price % 100
+            );
         }
         self.file("foods.toml", &known);
         self.file("shops.toml", &shops);
@@ -188,7 +198,9 @@ impl Household {
         self.file("meals.toml", &meals);
         self.file("weeks/week.toml", &self.week(None));
         if let Some((_, day, pattern, each)) = &self.not_again {
-            let text = format!("from = 2026-11-23\n[[meal]]\non = 2026-11-{day}\nat = \"supper\"\npattern = \"Pattern {pattern}\"\neach = {each:?}\n");
+            let text = format!(
+                "from = 2026-11-23\n[[meal]]\non = 2026-11-{day}\nat = \"supper\"\npattern = \"Pattern {pattern}\"\neach = {each:?}\n"
+            );
             self.file("weeks/before.toml", &text);
         }
     }
@@ -240,11 +252,13 @@ impl Household {
         }
         for (meal, asked) in proposal.meals.iter().zip(open) {
             let lines: Vec<&str> = meal.each.iter().map(|line| line.text.as_str()).collect();
-            let pattern: usize = meal.name.strip_prefix("Pattern ").and_then(|rest| rest.split(':').next()?.parse().ok()).expect("a pattern");
+            let pattern: usize =
+                meal.name.strip_prefix("Pattern ").and_then(|rest| rest.split(':').next()?.parse().ok()).expect("a pattern");
             self.check_meal(asked, &self.patterns[pattern], &lines, &mut broken);
             if let Some((days, day, other, each)) = &self.not_again {
                 let apart = date(2026, 12, asked.day).since(date(2026, 11, *day)).expect("days").get_days();
-                let same = pattern == *other && lines.iter().collect::<BTreeSet<_>>() == each.iter().map(String::as_str).collect::<Vec<_>>().iter().collect();
+                let same = pattern == *other
+                    && lines.iter().collect::<BTreeSet<_>>() == each.iter().map(String::as_str).collect::<Vec<_>>().iter().collect();
                 if same && i64::from(apart) < *days {
                     broken.push(format!("again after {apart} days"));
                 }
@@ -264,7 +278,8 @@ impl Household {
         };
         no(self.allergic.is_some_and(holds), "allergic");
         no(self.sure.is_some_and(|food| !holds(food)), "sure");
-        let is = |word: &str| dishes.iter().any(|dish| dish.is == Some(word)) || plain.iter().any(|food| self.foods[*food].is == Some(word));
+        let is =
+            |word: &str| dishes.iter().any(|dish| dish.is == Some(word)) || plain.iter().any(|food| self.foods[*food].is == Some(word));
         no(self.beside && is("soft") && !is("crunchy"), "beside");
         let styles: BTreeSet<&str> = dishes.iter().filter_map(|dish| dish.style).chain(pattern.style).collect();
         no(styles.len() > 1, "style");

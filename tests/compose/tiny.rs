@@ -300,7 +300,12 @@ impl Tiny {
     fn ways_read(&self) -> (Loaded, Vec<WrittenMeal>) {
         let mut text = self.week(None);
         for (number, (pattern, each)) in self.ways().iter().enumerate() {
-            let _ = write!(text, "[[meal]]\non = 2026-12-01\nat = \"{:02}:{:02}\"\npattern = \"Pattern {pattern}\"\neach = {each:?}\n", number / 60, number % 60);
+            let _ = write!(
+                text,
+                "[[meal]]\non = 2026-12-01\nat = \"{:02}:{:02}\"\npattern = \"Pattern {pattern}\"\neach = {each:?}\n",
+                number / 60,
+                number % 60
+            );
         }
         let mut loaded = spence::kitchen::load_with(self.folder.path(), &[("weeks/week.toml", &text)]).expect("a sound week");
         let meals = &mut loaded.weeks[0].1.meals;

@@ -6,7 +6,7 @@
 use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};
 use super::measure::Measure;
-use super::parts::Parts;
+use super::parts::{Parts, says_tin};
 use super::{Line, LineError, Reader};
 use crate::measure::Kind;
 
@@ -134,7 +134,9 @@ impl<'a> Reader<'a> {
                 }
             }
         }
-        if let Some(found) = alone {
+        if let Some(mut found) = alone {
+            // "200 g lentils or 1 tin"
+            found.tinned |= others.iter().any(|other| says_tin(w, other.places[0]..other.end));
             return Some(Resolved { founds: vec![found], instead: texts(others) });
         }
         let describes = self.describes_only_words(first);

@@ -54,13 +54,14 @@ impl Measure {
         if self.size.is_some() {
             return self.remarks.push(text);
         }
-        if container || matches!(amount.unit, Unit::Word(_) | Unit::Piece) && (beside.each || one && is_mass) {
+        let glass = amount.unit == Unit::Word(Word::Glass);
+        if container || matches!(amount.unit, Unit::Word(_) | Unit::Piece) && (beside.each || one && (is_mass || glass)) {
             let share = if beside.total { Number::ONE.checked_div(&amount.high).unwrap_or(Number::ONE) } else { Number::ONE };
             self.size = Some(size_of(&beside.whole(spoons).scaled(&share), spoons));
             self.remarks.extend(beside.rest);
             return;
         }
-        let replaces = is_mass && !beside.each && (!amount.unit.is_measured() || self.is_volume());
+        let replaces = !beside.each && (is_mass && (!amount.unit.is_measured() || self.is_volume()) || !is_mass && glass);
         if !replaces {
             return self.remarks.push(text);
         }
@@ -426,6 +427,16 @@ impl<'r> Measuring<'r> {
         // "2 large potatoes": the grade belongs to the words about the food, and to what a weight in brackets takes the place of.
         let graded = self.reader.qualified(self.at());
         self.measure.said = w.plain(self.start..if graded.grade.is_some() { graded.at } else { self.at() });
+        // "1 large or 2 small aubergines"
+        if graded.grade.is_some()
+            && w.is(graded.at, "or")
+            && let Ok(Some(other)) = w.number(graded.at + 1)
+            && let Qualified { at, grade: Some(_), .. } = self.reader.qualified(other.end)
+        {
+            self.measure.grade = graded.grade;
+            self.measure.remarks.push(w.plain(graded.at..at));
+            self.measure.end = at;
+        }
         Ok(())
     }
 

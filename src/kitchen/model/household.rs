@@ -124,6 +124,19 @@ pub enum SheetKind {
     Calendar,
 }
 
+impl SheetKind {
+    /// As `[print] sheets` and `print --only` name them.
+    pub const WORDS: [(&str, SheetKind); 7] = [
+        ("list", SheetKind::List),
+        ("guide", SheetKind::Guide),
+        ("week", SheetKind::Week),
+        ("labels", SheetKind::Labels),
+        ("recipes", SheetKind::Recipes),
+        ("phone", SheetKind::Phone),
+        ("calendar", SheetKind::Calendar),
+    ];
+}
+
 /// A choice of sheets.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Sheets(u8);

@@ -98,6 +98,8 @@ pub struct Meal {
     pub at_time: DateTime,
     /// "Mon supper", or "Mon 19:15".
     pub label: String,
+    /// "supper", or "19:15": the label without its day.
+    pub word: String,
     pub name: Option<String>,
     /// What is to be known or done at this meal, in the household's words.
     pub text: Option<String>,

@@ -29,15 +29,6 @@ static UNDER: [(&str, ListPart); 8] = [
     ("meals", ListPart::Meals),
 ];
 
-static SHEETS: [(&str, SheetKind); 7] = [
-    ("list", SheetKind::List),
-    ("guide", SheetKind::Guide),
-    ("week", SheetKind::Week),
-    ("labels", SheetKind::Labels),
-    ("recipes", SheetKind::Recipes),
-    ("phone", SheetKind::Phone),
-    ("calendar", SheetKind::Calendar),
-];
 static UNITS: [(&str, Units); 2] = [("metric", Units::Metric), ("us", Units::Us)];
 static CHOICES: [(&str, Choose); 2] = [("cheapest", Choose::Cheapest), ("least-left", Choose::LeastLeft)];
 static SPOONS: [(&str, Spoons); 2] = [("us", Spoons::Us), ("metric", Spoons::Metric)];
@@ -156,7 +147,9 @@ pub(super) fn read_print(top: &Table<'_>) -> Print {
     Print {
         paper: table.and_then(|table| table.optional("paper", shapes::one_of(&PAPERS))).unwrap_or(Paper::A4),
         units: table.and_then(|table| table.optional("units", shapes::one_of(&UNITS))).unwrap_or(Units::Metric),
-        sheets: table.and_then(|table| read_words(table, "sheets", "sheet", &SHEETS)).map_or(Sheets::USUAL, |kinds| Sheets::of(&kinds)),
+        sheets: table
+            .and_then(|table| read_words(table, "sheets", "sheet", &SheetKind::WORDS))
+            .map_or(Sheets::USUAL, |kinds| Sheets::of(&kinds)),
         under: table.and_then(|table| read_words(table, "under", "part of the list", &UNDER)).map_or(Under::ALL, |parts| Under::of(&parts)),
     }
 }

@@ -121,31 +121,59 @@ fn to_taste_is_any_one_pack_and_its_need_shows_nothing() {
 }
 
 #[test]
-fn to_taste_is_a_window_beside_the_demand() {
+fn to_taste_is_covered_by_whatever_is_bought() {
     let mut street = Street::new();
     street.offer(QUAY, "salt", 500.0, 45, 2, 80);
     street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 300.0), to_taste(2)]);
-    assert_eq!(street.said(), "2 x 500 g (1 offer) = 0.80, left 700, short 0");
+    let line = street.line();
+    assert_eq!(said(&line), "1 x 500 g = 0.45, left 200, short 0");
+    assert_eq!(line.need, Quantity::grams(300.0));
 }
 
 #[test]
-fn to_taste_of_loose_goods_is_one_step_priced_with_the_rest() {
+fn to_taste_is_covered_in_whichever_window_it_falls() {
+    let mut street = Street::new();
+    street.opened("salt", 3);
+    street.pack(QUAY, "salt", 100.0, 90);
+    street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 100.0), to_taste(7)]);
+    assert_eq!(street.said(), "1 x 100 g = 0.90, left 0, short 0");
+}
+
+#[test]
+fn several_times_to_taste_is_one_pack_however_long_an_opened_one_keeps() {
+    let mut street = Street::new();
+    street.opened("salt", 3);
+    street.pack(QUAY, "salt", 100.0, 90);
+    street.needs_uses("salt", Dimension::Mass, vec![to_taste(1), to_taste(7)]);
+    assert_eq!(street.said(), "1 x 100 g = 0.90, left 100, short 0");
+}
+
+#[test]
+fn to_taste_adds_no_loose_step() {
     let mut street = Street::new();
     street.loose(QUAY, "salt", 145, 50.0);
     street.pack(QUAY, "salt", 500.0, 45);
     street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 160.0), to_taste(2)]);
-    // 200 g and one step of 50 g more: 0.25 x 1.45 = 0.3625 -> 0.36; the pack is 0.45.
-    assert_eq!(street.said(), "loose 250 g = 0.36, left 90, short 0");
+    // 200 g: 0.2 x 1.45 = 0.29; the pack is 0.45.
+    assert_eq!(street.said(), "loose 200 g = 0.29, left 40, short 0");
 }
 
 #[test]
-fn a_pack_may_serve_the_taste_where_a_loose_step_is_dearer() {
+fn to_taste_leaves_the_need_its_two_per_cent() {
     let mut street = Street::new();
-    street.loose(QUAY, "salt", 145, 500.0);
-    street.pack(QUAY, "salt", 100.0, 20);
-    street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 490.0), to_taste(2)]);
-    // 0.5 kg loose is 0.725 -> 0.73, one pack 0.20: 0.93. Two steps are 1.45; six packs are 1.20.
-    assert_eq!(street.said(), "1 x 100 g, loose 500 g = 0.93, left 110, short 0");
+    street.pack(QUAY, "salt", 100.0, 90);
+    street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 101.0), to_taste(2)]);
+    // 101 g may be short by 2.02 g.
+    assert_eq!(street.said(), "1 x 100 g = 0.90, left 0, short 1");
+}
+
+#[test]
+fn where_the_need_alone_would_buy_nothing_to_taste_buys_a_pack() {
+    let mut street = Street::new();
+    street.pack(QUAY, "salt", 100.0, 90);
+    street.needs_uses("salt", Dimension::Mass, vec![a_use(1, 1.0), to_taste(2)]);
+    street.needs[0].demand = crate::measure::Number::from(101.0);
+    assert_eq!(street.said(), "1 x 100 g = 0.90, left 99, short 0");
 }
 
 #[test]

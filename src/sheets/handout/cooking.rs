@@ -5,7 +5,7 @@ use itertools::Itertools;
 use crate::handout::{DayNumber, HandoutSession};
 use crate::measure::Quantity;
 use crate::prep::{Batch, BoxNote, Cut, Mark, Note, SessionPlan, Task, by_food};
-use crate::words::{Clock, brief, in_a_sentence, listed, place, sentence};
+use crate::words::{Clock, brief, ended, in_a_sentence, listed, place, sentence};
 
 use super::{Book, Part, led};
 use crate::sheets::chart::{Look, chart};
@@ -225,10 +225,3 @@ impl Book<'_> {
 
 /// So many dishes of a day are named that could be left out.
 const MOST_SPARED: usize = 3;
-
-/// With a full stop, where nothing else ends it.
-fn ended(text: &str) -> String {
-    let text = text.trim();
-    let stop = if text.is_empty() || text.ends_with(['.', '!', '?', ':', '…']) { "" } else { "." };
-    format!("{text}{stop}")
-}
