@@ -69,8 +69,16 @@ pub(super) fn beside_at(words: &Words, at: usize) -> Option<Beside> {
         beside.plus.push(more.amount);
         beside.end = more.end;
     }
-    while words.kind(beside.end) == Some(Kind::Open) {
-        beside.end += 1;
+    // "140g/5oz each", "150 g (5 oz) each"
+    loop {
+        beside.end = match words.kind(beside.end) {
+            Some(Kind::Open) => beside.end + 1,
+            Some(Kind::Slash) => match words.amount(beside.end + 1) {
+                Ok(Some(again)) if again.unit_given && again.amount.unit.is_measured() => again.end,
+                _ => break,
+            },
+            _ => break,
+        };
     }
     beside.end = marks.take(words, beside.end);
     (beside.each, beside.total) = (marks.each, marks.total);

@@ -181,7 +181,9 @@ impl<'a> Reader<'a> {
             let slash =
                 w.kind(at) == Some(Kind::Slash) && w.kind(at.wrapping_sub(1)) == Some(Kind::Word) && w.kind(at + 1) == Some(Kind::Word);
             let and_or = w.is(at, "and") && w.kind(at + 1) == Some(Kind::Slash) && w.is(at + 2, "or");
-            if w.is(at, "or") || slash || and_or {
+            // "red, yellow or orange peppers"
+            let comma = w.kind(at) == Some(Kind::Comma) && !places.is_empty();
+            if w.is(at, "or") || slash || and_or || comma {
                 options.push(Head { places: std::mem::take(&mut places), end: at, joined: false });
                 at += if and_or { 3 } else { 1 };
                 continue;
