@@ -4,7 +4,7 @@ use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
 
 use crate::kitchen::stall::{BLUEGRAIN, STALL, loose, pack_of, wants};
-use crate::kitchen::{assert_amount, draws, kitchen, line, packs, shop_of, sizes, supper};
+use crate::kitchen::{assert_amount, draws, kitchen, line, lines, packs, shop_of, sizes, supper};
 
 /// Two lines of one supper in tins; packs of tinned bluegrain, each at 1.00 a 100 g so that price says how much was bought.
 fn tins(lines: &str, shops: &str) -> Value {
@@ -81,6 +81,19 @@ fn a_cooked_lot_that_cannot_be_compared_is_not_drawn_and_said() {
     assert_eq!(draws(&list, "stew"), []);
     let warnings = list["warnings"].to_string();
     assert!(warnings.contains("pantry.toml:1") && warnings.contains("cannot be compared with a need in portions"), "{warnings}");
+    assert!(warnings.contains("Add portion = ") && warnings.contains("to recipes/stew.toml"), "{warnings}");
+}
+
+#[test]
+fn a_lot_that_cannot_be_compared_names_the_key_that_would_mend_it() {
+    let list = kitchen()
+        .foods("[[food]]\nname = \"zub\"\n")
+        .pantry("[[lot]]\nfood = \"zub\"\namount = \"100 ml\"\nplace = \"cupboard\"\n")
+        .meals(&supper("2026-11-30", "\"100 g zub\""))
+        .list();
+    let warnings = list["warnings"].to_string();
+    assert!(warnings.contains("100 ml of zub cannot be compared with a need in g"), "{warnings}");
+    assert!(warnings.contains("Add cup = ") && warnings.contains("under zub in foods.toml"), "{warnings}");
 }
 
 #[test]
@@ -147,24 +160,52 @@ fn the_slack_is_of_the_top_up_too() {
 }
 
 #[test]
-fn as_little_as_you_like_beside_a_need_is_a_pack_of_its_own_and_takes_the_slack_away() {
-    // 404 g are within 2 % of one pack of 400 g; with "to taste" the line has two windows: two packs for the one, one for the other.
+fn as_little_as_you_like_is_covered_by_what_is_bought_and_leaves_the_slack() {
+    // 404 g are within 2 % of one pack of 400 g, which also serves what is to taste.
     let alone = wants("404 g", &pack_of("bluegrain", "400 g", "1.00"));
-    assert_eq!(packs(&line(&alone.list(), "bluegrain")), sizes(&[("400 g", 1)]));
     let both = alone.meals(&supper("2026-11-30", "\"404 g bluegrain\", \"bluegrain, to taste\""));
     let line = line(&both.list(), "bluegrain");
     assert_amount(&line["need"], 404.0, "g");
-    assert_eq!(packs(&line), sizes(&[("400 g", 3)]));
-    assert_amount(&line["left"], 796.0, "g");
+    assert_eq!(packs(&line), sizes(&[("400 g", 1)]));
+    assert_amount(&line["short"], 4.0, "g");
 }
 
 #[test]
-fn as_little_as_you_like_beside_a_need_that_is_sold_loose_is_one_step_more() {
-    // 100 g in steps of 50 g, and one step: 150 g at 1.00 a kilogram, one line of 0.15.
+fn as_little_as_you_like_beside_a_need_that_is_sold_loose_adds_no_step() {
+    // 100 g in steps of 50 g at 1.00 a kilogram.
     let kitchen = wants("100 g", &loose("1.00 / kg", "50 g")).meals(&supper("2026-11-30", "\"100 g bluegrain\", \"bluegrain, to taste\""));
     let line = line(&kitchen.list(), "bluegrain");
-    assert_eq!((packs(&line), line["cost"].as_str()), (sizes(&[("loose", 1)]), Some("0.15")));
-    assert_amount(&line["packs"][0]["amount"], 150.0, "g");
+    assert_eq!((packs(&line), line["cost"].as_str()), (sizes(&[("loose", 1)]), Some("0.10")));
+    assert_amount(&line["packs"][0]["amount"], 100.0, "g");
+}
+
+#[test]
+fn as_little_as_you_like_is_covered_in_whichever_measure_the_food_is_bought() {
+    // Three sprigs weigh nobody knows what: they are one pack, which serves what is to taste as well.
+    let shops = pack_of("bluegrain", "100 g", "1.00");
+    let list = wants("100 g", &shops).meals(&supper("2026-11-30", "\"3 sprigs bluegrain\", \"bluegrain, to taste\"")).list();
+    assert_eq!(packs(&line(&list, "bluegrain")), sizes(&[("100 g", 1)]));
+    assert_eq!(lines(&list).len(), 1);
+}
+
+#[test]
+fn loose_goods_in_a_measure_that_cannot_be_compared_are_listed_without_a_price() {
+    // Nobody knows what one weighs: two of them, and no grams that were guessed.
+    let list = wants("100 g", &loose("6.00 / kg", "50 g")).meals(&supper("2026-11-30", "\"2 bluegrain\"")).list();
+    let line = line(&list, "bluegrain");
+    assert_eq!((packs(&line), &line["cost"]), (sizes(&[]), &serde_json::Value::Null));
+    assert_amount(&line["need"], 2.0, "each");
+    assert!(list["warnings"].to_string().contains("each = "), "{}", list["warnings"]);
+}
+
+#[test]
+fn a_packs_drained_weight_tells_the_share_where_foods_toml_does_not() {
+    // 300 g drained of packs that hold 240 g drained: two.
+    let pack = pack_of("bluegrain", "400 g", "1.00") + "drained = \"240 g\"\n";
+    let list = wants("100 g", &pack).meals(&supper("2026-11-30", "\"300 g drained bluegrain\"")).list();
+    let line = line(&list, "bluegrain");
+    assert_eq!(packs(&line), sizes(&[("400 g", 2)]));
+    assert_amount(&line["need"], 500.0, "g");
 }
 
 #[test]

@@ -141,17 +141,34 @@ fn what_was_printed_counts_where_the_plan_has_changed_since() {
 }
 
 #[test]
-fn a_print_once_the_week_has_begun_keeps_what_is_no_longer_open() {
+fn a_print_once_the_week_has_begun_keeps_what_is_no_longer_open_word_for_word() {
     let kitchen = week();
+    let plan = |kitchen: &Kitchen| -> Value { serde_json::from_str(&kitchen.text("sheets/plan-2026-11-30.json")).expect("JSON") };
     kitchen.done_on("2026-11-27", &["print", "--only", "list"]);
+    let before = plan(&kitchen);
     kitchen.done_on("2026-11-28", &["receive"]);
     kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
     kitchen.done_on("2026-11-30", &["print", "--only", "list"]);
-    let plan: Value = serde_json::from_str(&kitchen.text("sheets/plan-2026-11-30.json")).expect("JSON");
-    assert_eq!(states(&plan["list"]["trips"]), ["done"]);
-    assert_eq!(plan["list"]["trips"][0]["cost"], "4.00");
-    assert_eq!(states(&plan["prep"]["sessions"]), ["done", "open"]);
-    assert_eq!(plan["prep"]["sessions"][0]["batches"][0]["makes"]["amount"], 2.0);
+    let after = plan(&kitchen);
+    let done = |mut told: Value| {
+        told["state"] = "done".into();
+        told
+    };
+    assert_eq!(after["list"]["trips"][0], done(before["list"]["trips"][0].clone()));
+    assert_eq!(after["list"]["trips"][0]["shops"][0]["sections"][0]["lines"][0]["for"], serde_json::json!(["Moon mash"]));
+    assert_eq!(after["list"]["meals"][0], before["list"]["meals"][0]);
+    assert_eq!((after["list"]["meals"][0]["on"].as_str(), after["list"]["meals"].as_array().map(Vec::len)), (Some("2026-11-30"), Some(4)));
+    assert_eq!(after["prep"]["sessions"][0]["tasks"], before["prep"]["sessions"][0]["tasks"]);
+    assert_eq!(states(&after["prep"]["sessions"]), ["done", "open"]);
+    // So does the list of all, on a terminal as well.
+    let all = list_on(&kitchen, "2026-11-30", &["--all"]);
+    assert_eq!(all["trips"][0], after["list"]["trips"][0]);
+    let text = kitchen.done_on("2026-11-30", &["list", "--all"]);
+    assert!(text.contains("3 × 100 g  bluegrain  300 g  3.00  for Moon mash"), "{text}");
+    // A third print keeps what the second kept.
+    kitchen.done_on("2026-12-01", &["print", "--only", "list"]);
+    assert_eq!(plan(&kitchen)["list"]["trips"], after["list"]["trips"]);
 }
 
 #[test]
@@ -171,4 +188,32 @@ fn the_budget_is_held_against_what_was_paid_and_what_is_open() {
     let text = kitchen.text("weeks/week.toml") + &supper("2026-12-05", "\"100 g mooncress\"");
     // 4.00 were paid, 0.50 are still to be.
     assert_eq!(list_on(&kitchen.week(&text), "2026-11-29", &[])["budget"]["cost"], "4.50");
+}
+
+#[test]
+fn a_day_tells_what_goes_off_of_what_is_taken_to_lie_there() {
+    // Nothing is booked. On Wednesday Sunday's mash is all eaten; of 200 g of mooncress, which keeps four days, Tuesday ate 100.
+    let kitchen = week();
+    let foods = kitchen.text("foods.toml").replace("name = \"mooncress\"", "name = \"mooncress\"\nkeeps = { fridge = \"4 days\" }");
+    let kitchen =
+        kitchen.foods(&foods).pantry("[[lot]]\nrecipe = \"mash\"\namount = \"1 portion\"\nplace = \"fridge\"\nuse_by = 2026-12-01\n");
+    let on = |today: &str, day: &str| json(&kitchen.run_on(today, &["--format", "json", "day", day]))["goes_off"].clone();
+    let gone = |of: &str, amount: f64, unit: &str| serde_json::json!([{ "of": of, "amount": {"amount": amount, "unit": unit}, "place": "fridge" }]);
+    // The portion at home is Monday's, so Tuesday has nothing of it left.
+    assert_eq!(on("2026-11-30", "2026-12-01"), serde_json::json!([]));
+    // Friday's mooncress does not last from Saturday; Tuesday's 100 g are eaten by Wednesday.
+    assert_eq!(on("2026-12-01", "2026-12-02"), gone("mooncress", 100.0, "g"));
+}
+
+#[test]
+fn what_the_list_left_short_is_told_when_it_is_cooked() {
+    // 306 g of bluegrain for 3 portions of 102 g; 2 % of them need not be bought: 6 g less is 300 g, three packs.
+    let kitchen = week();
+    let recipe = kitchen.text("recipes/mash.toml").replace("400 g", "408 g");
+    let week = kitchen.text("weeks/week.toml").replace("start = 2026-12-02T19:30", "start = 2026-12-05T19:30");
+    let week = week.replace("on = 2026-12-03", "on = 2026-12-02");
+    let kitchen = kitchen.recipe("mash", &recipe).week(&week);
+    assert_amount(&line_with_trip(&list_on(&kitchen, "2026-11-27", &[]), "bluegrain").1["short"], 6.0, "g");
+    kitchen.done_on("2026-11-28", &["receive"]);
+    assert!(kitchen.done_on("2026-11-29", &["issue"]).contains("Not on the shelf: 6 g bluegrain"));
 }

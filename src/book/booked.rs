@@ -27,6 +27,12 @@ pub struct Booked {
 /// How a key of the book begins that names one line of a trip.
 pub(super) const LINE: &str = "line ";
 
+/// How it goes on after the day of a trip of its own.
+const OWN: &str = " of its own";
+
+/// How many letters a day has.
+const DATE: usize = "2026-11-28".len();
+
 impl Booked {
     pub fn by(book: &Book) -> Booked {
         let in_part = standing(&book.bookings).into_iter().filter(|booking| booking.covers.iter().any(|key| key.starts_with(LINE)));
@@ -70,6 +76,17 @@ impl Booked {
         (Trip::OWN..).find(|nth| !self.has_trip(on, *nth)).unwrap_or(Trip::OWN)
     }
 
+    /// The trips of their own that are booked, from one day to another, each with its number.
+    pub fn own_trips_between(&self, first: Date, last: Date) -> Vec<(Date, usize)> {
+        let days = || self.covers.range(format!("trip {first}")..).map_while(|key| key.strip_prefix("trip "));
+        let of_day = |told: &str| {
+            let (on, rest) = told.split_at_checked(DATE)?;
+            let number = rest.strip_prefix(OWN)?.strip_prefix(" #").map_or(Some(1), |number| number.parse().ok())?;
+            Some((on.parse::<Date>().ok()?, Trip::OWN + number - 1))
+        };
+        days().filter_map(of_day).take_while(|(on, _)| *on <= last).collect()
+    }
+
     pub fn has_session(&self, start: DateTime) -> bool {
         self.covers.contains(&session_key(start))
     }
@@ -108,7 +125,7 @@ pub fn line_key((on, trip): (Date, usize), food: &str, nth: usize) -> String {
 
 fn number(nth: usize) -> String {
     match nth.checked_sub(Trip::OWN) {
-        Some(nth) => format!(" of its own{}", number(nth)),
+        Some(nth) => format!("{OWN}{}", number(nth)),
         None if nth == 0 => String::new(),
         None => format!(" #{}", nth + 1),
     }

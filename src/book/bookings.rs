@@ -13,7 +13,7 @@ use super::next::NextTrip;
 use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
 use super::receive::{Goods, put_all};
 use super::record::LotRecord;
-use super::sum::{last_standing, reversed, standing};
+use super::sum::{last_standing, reversed};
 use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, RecipeId, Week, read_line};
 use crate::measure::{Money, show};
 use crate::plan::{Demanded, Makings, span};
@@ -188,13 +188,6 @@ fn said_differ(changes: &[Change]) -> String {
         1 => "1 differs".to_owned(),
         many => format!("{many} differ"),
     }
-}
-
-/// The bookings that stand, the last first.
-pub fn shown(book: &Book) -> Vec<&Booking> {
-    let mut standing = standing(&book.bookings);
-    standing.sort_by_key(|booking| std::cmp::Reverse(booking.number));
-    standing
 }
 
 /// What takes back the last booking that stands; `None` at the opening of the book.

@@ -12,7 +12,7 @@
 //! next booking.
 
 use super::booking::Booking;
-use crate::store::{sha256, sha256_of};
+use crate::store::{sha256, sha256_of_two};
 
 /// All bookings, and the text they were read from.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -103,9 +103,11 @@ pub(super) struct Marks {
 impl Marks {
     pub fn of(line: &[u8]) -> Marks {
         let end = line.len().saturating_sub(OWN + 2);
-        let is_written = line.ends_with(b"\"}") && line[..end].ends_with(b"\"own\":\"");
-        let own = is_written.then(|| sha256_of(&[&line[..end], b"\"}"]));
-        Marks { line: sha256(line), own }
+        if line.ends_with(b"\"}") && line[..end].ends_with(b"\"own\":\"") {
+            let [own, line] = sha256_of_two(&line[..end], b"\"}", &line[end..]);
+            return Marks { line, own: Some(own) };
+        }
+        Marks { line: sha256(line), own: None }
     }
 }
 

@@ -193,11 +193,16 @@ fn take_of_recipe(
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 
+/// So little that the list might have left it unbought.
+fn is_small(missing: &Quantity, asked: &Quantity, kitchen: &Kitchen) -> bool {
+    missing.dimension() == asked.dimension() && *missing.exact() <= asked.exact() * &Number::from(kitchen.rules.short_by)
+}
+
 fn note_missing(kitchen: &Kitchen, taken: &Result<TookOf, NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
     let units = kitchen.print.units;
     match taken {
-        // So much may stay unbought of a line, and nobody is to look for it on the shelf.
-        Ok(took) if *took.missing.exact() <= asked.exact() * &Number::from(kitchen.rules.short_by) => (),
+        // A rest is nothing that anyone would look for.
+        Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(&took.missing, asked, kitchen) => (),
         Ok(took) => missing.push(format!("{} {name}", show(&took.missing, units))),
         Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
         Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),

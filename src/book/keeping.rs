@@ -10,9 +10,9 @@ use jiff::civil::Date;
 
 use super::booked::Booked;
 use super::booking::{Booking, Change, Verb};
-use super::chain::{Book, Broken, unreadable};
+use super::chain::{Broken, unreadable};
 use super::edit::edit_lots;
-use super::ledger::{Ledger, NotRead};
+use super::ledger::{Entry, Ledger, NotRead};
 use super::read_back::{as_it_would_stand, read_back};
 use super::record::{LotRecord, records};
 use super::sum::{difference, reversed, with_paid};
@@ -358,30 +358,37 @@ impl Keeping {
     }
 }
 
-/// The book of a folder; an absent one is empty.
-///
-/// # Errors
-/// A line that is not as it was booked; the machine's.
-pub fn read_book(folder: &Path) -> Result<Book, NotBooked> {
-    let bytes = Disk::new(folder).read(BOOK).map_err(|error| NotBooked::NotRead { file: folder.join(BOOK), error })?;
-    let text = String::from_utf8_lossy(&bytes.unwrap_or_default()).into_owned();
-    Book::read(&text).map_err(NotBooked::Broken)
-}
-
 /// What the book of a folder comes to, without keeping it; an absent one is empty.
 ///
 /// # Errors
-/// As [`read_book`].
+/// A line that is not as it was booked; the machine's.
 pub fn read_ledger(folder: &Path) -> Result<Ledger, NotBooked> {
-    let not_read = |error| NotBooked::NotRead { file: folder.join(BOOK), error };
-    let file = match open_ordinary(&folder.join(BOOK)) {
-        Err(error) if error.kind() == io::ErrorKind::NotFound => return Ok(Ledger::default()),
-        file => file.map_err(not_read)?,
-    };
-    Ledger::read(BufReader::with_capacity(1 << 16, file)).map_err(|not| match not {
+    let Some(file) = opened(folder)? else { return Ok(Ledger::default()) };
+    Ledger::read(file).map_err(|not| not_read(folder, not))
+}
+
+/// The same, with the bookings that stand, the last first, of the verbs that are wanted.
+///
+/// # Errors
+/// As [`read_ledger`].
+pub fn read_entries(folder: &Path, wanted: impl Fn(Verb) -> bool) -> Result<(Ledger, Vec<Entry>), NotBooked> {
+    let Some(file) = opened(folder)? else { return Ok(Default::default()) };
+    Ledger::read_with_entries(file, wanted).map_err(|not| not_read(folder, not))
+}
+
+fn opened(folder: &Path) -> Result<Option<impl BufRead + use<>>, NotBooked> {
+    match open_ordinary(&folder.join(BOOK)) {
+        Ok(file) => Ok(Some(BufReader::with_capacity(1 << 16, file))),
+        Err(error) if error.kind() == io::ErrorKind::NotFound => Ok(None),
+        Err(error) => Err(NotBooked::NotRead { file: folder.join(BOOK), error }),
+    }
+}
+
+fn not_read(folder: &Path, not: NotRead) -> NotBooked {
+    match not {
         NotRead::Broken(broken) => NotBooked::Broken(broken),
-        NotRead::Machine(error) => not_read(error),
-    })
+        NotRead::Machine(error) => NotBooked::NotRead { file: folder.join(BOOK), error },
+    }
 }
 
 fn mend(files: &Disk, last: Option<&Booking>) -> io::Result<Recovered> {

@@ -52,6 +52,9 @@ struct Line {
     number: u64,
     on: Date,
     verb: Verb,
+    what: String,
+    #[serde(default)]
+    why: Option<String>,
     #[serde(default)]
     takes_back: Option<u64>,
     #[serde(default)]
@@ -67,6 +70,29 @@ struct Line {
 struct Move {
     from: Option<LotRecord>,
     to: Option<LotRecord>,
+    #[serde(default)]
+    worth: Option<i64>,
+}
+
+/// One booking, as the book is read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Entry {
+    pub number: u64,
+    pub on: Date,
+    pub verb: Verb,
+    pub what: String,
+    pub why: Option<String>,
+    /// Of something thrown away.
+    pub changes: Vec<Change>,
+}
+
+impl Line {
+    fn entry(&self) -> Entry {
+        let Line { number, on, verb, .. } = *self;
+        let change = |change: &Move| Change { worth: change.worth, ..Change::new(change.from.clone(), change.to.clone()) };
+        let changes = if verb == Verb::Waste { self.changes.iter().map(change).collect() } else { Vec::new() };
+        Entry { number, on, verb, what: self.what.clone(), why: self.why.clone(), changes }
+    }
 }
 
 impl Ledger {
@@ -74,7 +100,24 @@ impl Ledger {
     ///
     /// # Errors
     /// The first line that is not as it was booked; the machine's.
-    pub fn read(mut book: impl BufRead) -> Result<Ledger, NotRead> {
+    pub fn read(book: impl BufRead) -> Result<Ledger, NotRead> {
+        Ledger::read_for(book, None)
+    }
+
+    /// The same, and gives of every booking that stands what a list of them tells, the last first, if it is one that is `wanted`.
+    ///
+    /// # Errors
+    /// As [`Ledger::read`].
+    pub fn read_with_entries(book: impl BufRead, wanted: impl Fn(Verb) -> bool) -> Result<(Ledger, Vec<Entry>), NotRead> {
+        let mut entries = Vec::new();
+        let mut keep = |line: &Line| entries.extend(wanted(line.verb).then(|| line.entry()));
+        let ledger = Ledger::read_for(book, Some(&mut keep))?;
+        entries.retain(|entry| ledger.done.standing.contains_key(&entry.number));
+        entries.reverse();
+        Ok((ledger, entries))
+    }
+
+    fn read_for(mut book: impl BufRead, mut keep: Option<&mut dyn FnMut(&Line)>) -> Result<Ledger, NotRead> {
         let mut ledger = Ledger::default();
         let (mut line, mut last) = (Vec::new(), Vec::new());
         loop {
@@ -103,6 +146,9 @@ impl Ledger {
             ledger.begins.push(ledger.whole.bytes);
             ledger.whole = Whole { bytes: ledger.whole.bytes + line.len() as u64, lacks_end: !is_whole };
             ledger.mark = marks.line;
+            if let Some(keep) = &mut keep {
+                keep(&read);
+            }
             ledger.enter(read);
             std::mem::swap(&mut line, &mut last);
         }
@@ -119,7 +165,7 @@ impl Ledger {
             let gained = read.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
             purchase_of(read.on, &read.covers, &read.fares, &gained.collect::<Vec<_>>())
         });
-        for Move { from, to } in read.changes {
+        for Move { from, to, .. } in read.changes {
             self.shelf.change(from, to);
         }
         let in_part = read.covers.iter().any(|key| key.starts_with(LINE));
@@ -135,9 +181,10 @@ impl Ledger {
         let line = sealed(&mut booking);
         self.mark = sha256(line.as_bytes());
         let Booking { number, on, verb, takes_back, .. } = booking;
-        let changes = booking.changes.iter().map(|change| Move { from: change.from.clone(), to: change.to.clone() }).collect();
+        let changes = booking.changes.iter().map(|change| Move { from: change.from.clone(), to: change.to.clone(), worth: None }).collect();
         let (covers, fares) = (booking.covers.clone(), booking.fares.clone());
-        self.enter(Line { number, on, verb, takes_back, covers, changes, fares, previous: String::new(), own: String::new() });
+        let (what, why, previous, own) = Default::default();
+        self.enter(Line { number, on, verb, what, why, takes_back, covers, changes, fares, previous, own });
         self.last = Some(booking);
         line
     }

@@ -34,9 +34,7 @@ mod went_in;
 pub use bench::{Bench, Took};
 pub use booked::{Booked, count_key, line_key, meal_key, session_key, trip_key};
 pub use booking::{Booking, Change, Verb};
-pub use bookings::{
-    Draft, Eaten, NotWasted, bought, bought_beside, cooked, eaten, found, looked, shown, taken_back, taking_back, thrown_away,
-};
+pub use bookings::{Draft, Eaten, NotWasted, bought, bought_beside, cooked, eaten, found, looked, taken_back, taking_back, thrown_away};
 pub use chain::{Book, Broken};
 pub use count::{Difference, Differences, count, differences, may_be_written_over};
 pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
@@ -44,12 +42,12 @@ pub use edit::edit_lots;
 pub use goods_form::{fill, goods_form, packs_of_goods};
 pub use issue::{issue_meal, issue_session};
 pub use keeping::{
-    Keeping, NotBooked, Note, beside_the_book, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_book, read_ledger,
+    Keeping, NotBooked, Note, beside_the_book, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries, read_ledger,
 };
-pub use ledger::{Ledger, Whole};
+pub use ledger::{Entry, Ledger, Whole};
 pub use next::{
-    As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, meal_eaten, meal_to_come, meals_until, next_session, next_trip, open_lines,
-    otherwise_than_printed, week_of_sheet,
+    As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, is_called, meal_eaten, meal_to_come, meals_until, next_session, next_trip,
+    open_lines, otherwise_than_printed, week_of_sheet,
 };
 pub use out::{NotTaken, TookOf, take_amount, take_food, take_recipe, worth_taken};
 pub use purchases::{Purchase, purchases};

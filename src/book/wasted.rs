@@ -1,12 +1,11 @@
-//! What was thrown away, by month and food, in amounts and in money.
+//! What was thrown away, by month and food, in amounts and in money. Bookings that were taken back do not count.
 
 use std::collections::BTreeMap;
 
 use jiff::civil::Date;
 
-use super::booking::{Booking, Verb};
+use super::ledger::Entry;
 use super::record::Named;
-use super::sum::standing;
 use crate::measure::{Dimension, Money, Number, Quantity};
 
 #[derive(Debug, Clone, PartialEq)]
@@ -23,41 +22,50 @@ pub struct WasteRow {
     pub of: Named,
     /// A food in two measures has two rows.
     pub amount: Quantity,
-    /// `None` where no price was known of any of it.
+    /// `None` where the price of some of it was not known.
     pub value: Option<Money>,
 }
 
-/// Bookings that were taken back do not count.
-pub fn wasted(bookings: &[Booking]) -> Wasted {
+/// Of the bookings that stand.
+pub fn wasted(thrown_away: &[Entry]) -> Wasted {
     let mut waste = WasteSum::default();
-    standing(bookings).into_iter().filter(|booking| booking.verb == Verb::Waste).for_each(|booking| waste.add(booking));
+    thrown_away.iter().for_each(|entry| waste.add(entry));
     waste.into_rows()
 }
 
 /// Waste as it is added up.
 #[derive(Debug, Default)]
 struct WasteSum {
-    rows: BTreeMap<(Date, Named, Dimension), (Number, Option<Money>)>,
+    rows: BTreeMap<(Date, Named, Dimension), Sum>,
+}
+
+#[derive(Debug, Default)]
+struct Sum {
+    amount: Number,
+    known: Money,
+    is_partial: bool,
 }
 
 impl WasteSum {
-    fn add(&mut self, booking: &Booking) {
+    fn add(&mut self, entry: &Entry) {
         // What is left of a pack that was opened for it comes back as a lot of its own.
-        for change in &booking.changes {
+        for change in &entry.changes {
             let Some(lot) = change.from.as_ref().or(change.to.as_ref()) else { continue };
-            let month = booking.on.first_of_month();
-            let (amount, value) = self.rows.entry((month, lot.named(), lot.amount.dimension.clone())).or_default();
-            *amount += &change.from.as_ref().map_or(Number::ZERO, |lot| lot.amount.number.clone());
-            *amount -= &change.to.as_ref().map_or(Number::ZERO, |lot| lot.amount.number.clone());
-            if let Some(worth) = change.worth {
-                *value = Some(value.unwrap_or_default() + Money(worth));
-            }
+            let month = entry.on.first_of_month();
+            let sum = self.rows.entry((month, lot.named(), lot.amount.dimension.clone())).or_default();
+            sum.amount += &change.from.as_ref().map_or(Number::ZERO, |lot| lot.amount.number.clone());
+            sum.amount -= &change.to.as_ref().map_or(Number::ZERO, |lot| lot.amount.number.clone());
+            sum.known += change.worth.map_or(Money::ZERO, Money);
+            sum.is_partial |= change.from.is_some() && change.worth.is_none();
         }
     }
 
     fn into_rows(self) -> Wasted {
-        let value = self.rows.values().filter_map(|(_, value)| *value).sum();
-        let row = |((month, of, dimension), (amount, value))| WasteRow { month, of, amount: Quantity::of(&dimension, amount), value };
+        let value = self.rows.values().map(|sum| sum.known).sum();
+        let row = |((month, of, dimension), sum): ((Date, Named, Dimension), Sum)| {
+            let value = (!sum.is_partial).then_some(sum.known);
+            WasteRow { month, of, amount: Quantity::of(&dimension, sum.amount), value }
+        };
         Wasted { rows: self.rows.into_iter().map(row).collect(), value }
     }
 }

@@ -4,17 +4,16 @@ use super::keeping::{open_to_mend, say_note, say_notes, sentence_of};
 use super::outcome::{Done, Failure, json, say};
 use super::setting::folder;
 use super::{Cli, Format};
-use crate::book::{cut_within_its_first_line, lost_booking, mend_if_cut_short, read_book, shown};
+use crate::book::{cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries};
 use crate::words::day_year;
 
 pub fn run(cli: &Cli) -> Done {
     let folder = folder(cli)?;
     mend_if_cut_short(&folder).iter().for_each(say_note);
-    let book = read_book(&folder)?;
-    lost_booking(&folder, book.bookings.last()).iter().for_each(say_note);
-    let cut = cut_within_its_first_line(book.bookings.len(), book.fragment.is_some());
+    let (book, bookings) = read_entries(&folder, |_| true)?;
+    lost_booking(&folder, book.last.as_ref()).iter().for_each(say_note);
+    let cut = cut_within_its_first_line(book.bookings as usize, book.fragment.is_some());
     cut.iter().for_each(say_note);
-    let bookings = shown(&book);
     if cli.format == Format::Json {
         return say(&json(&crate::json::book(&bookings))?);
     }
@@ -25,7 +24,9 @@ pub fn run(cli: &Cli) -> Done {
         return say("Nothing is booked yet.\n");
     }
     let width = bookings.first().map_or(1, |last| last.number.to_string().len());
-    let lines = bookings.iter().map(|booking| format!("{:>width$}  {}  {}\n", booking.number, day_year(booking.on), sentence_of(booking)));
+    let lines = bookings.iter().map(|booking| {
+        format!("{:>width$}  {}  {}\n", booking.number, day_year(booking.on), sentence_of(&booking.what, booking.why.as_deref()))
+    });
     say(&lines.collect::<String>())
 }
 
@@ -38,7 +39,7 @@ pub fn finish(cli: &Cli) -> Done {
     keeping.finish_lost()?;
     say_notes(&mut keeping);
     match cli.format {
-        Format::Json => say(&json(&crate::json::book(&shown(&read_book(&setting.folder)?)))?),
+        Format::Json => say(&json(&crate::json::book(&read_entries(&setting.folder, |_| true)?.1))?),
         Format::Text => say(&format!("Finished: {what}\n")),
     }
 }

@@ -45,9 +45,9 @@ pub fn book_all(keeping: &mut Keeping, bookings: Vec<Booking>) -> Done {
 }
 
 /// A booking in one sentence: "Thrown away: 40 g feta (mould)."
-pub fn sentence_of(booking: &Booking) -> String {
-    let why = booking.why.as_deref().map(|why| format!(" ({why})")).unwrap_or_default();
-    format!("{}{why}.", sentence(&booking.what))
+pub fn sentence_of(what: &str, why: Option<&str>) -> String {
+    let why = why.map(|why| format!(" ({why})")).unwrap_or_default();
+    format!("{}{why}.", sentence(what))
 }
 
 pub fn say_notes(keeping: &mut Keeping) {

@@ -6,6 +6,7 @@ use jiff::civil::Date;
 
 use super::after;
 use super::outcome::{Done, json, say, warn};
+use super::printed::printed;
 use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
@@ -13,21 +14,27 @@ use crate::Shown;
 use crate::kitchen::{Kitchen, Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units, show};
 use crate::plan::{ShortMeal, State};
-use crate::purchase::{DayNote, Expiring, Figure, ListLine, MealNote, Packed, PerEater, Reserved, ShoppingList};
+use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
 use crate::words::list::{self as words, OPTIONAL, PAST_ITS_DATE};
 use crate::words::much::{called, how_much};
 use crate::words::short::{lacks, remedies, still_to_get};
-use crate::words::{clock, day, day_near, day_year, not_known, place};
+use crate::words::{clock, day, day_near, day_year, not_known, on_shelf, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
-    let mut reckoned = setting.reckon(cli)?;
+    let week = setting.week(cli.week.as_deref())?;
+    let mut reckoned = setting.reckon_week(week)?;
     let out_of_order = reckoned.out_of_order().into_iter().map(Warning::from);
     reckoned.warnings.extend(out_of_order);
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared });
     match cli.format {
-        Format::Json => say(&json(&crate::json::list(&list, &reckoned.kitchen))?),
+        Format::Json => {
+            // What is past stands in it as it was printed.
+            let week = &setting.loaded.weeks[week].1;
+            let printed = if all && reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, week)? } else { None };
+            say(&json(&crate::json::list_with(&list, printed.as_ref().map(|printed| &printed.kept), &reckoned.kitchen))?)
+        }
         Format::Text => say(&text(&list, &reckoned.kitchen)),
     }
 }
@@ -123,8 +130,8 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     titled(out, "Look before you go", alone(names.foods(&list.ask)));
     let lot_row = |lot: &Expiring| {
         let until = lot.until.map(|until| format!("until {}", day(until))).unwrap_or_default();
-        let [name, much] = called_and_counted(names, lot.of, &lot.amount, units);
-        vec![name, much, place(lot.place).into(), until]
+        // What is shown can be thrown away.
+        vec![called(names, lot.of, &lot.amount), on_shelf(&lot.amount, None, units), place(lot.place).into(), until]
     };
     titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.past).map(lot_row).collect());
     titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.past).map(lot_row).collect());
@@ -162,27 +169,13 @@ fn reserved_rows(list: &ShoppingList, names: Names, units: Units) -> Vec<Vec<Str
     Reserved::added_up(&list.reserved).iter().map(said).collect()
 }
 
-/// Day, meal, what an eater gets of it: "at least 520 kcal, …, without rosemary (energy)". A question mark: nothing is known.
+/// Day, meal, what an eater gets of it: "at least 520 kcal, …, without rosemary (energy)".
 fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
-    let said = |figure: Figure, value: Option<String>| match value {
-        Some(value) if meal.is_partial(figure) => format!("at least {value}"),
-        Some(value) => value,
-        None => "?".to_owned(),
-    };
-    let whole = |value: Option<f64>, unit: &str| value.map(|value| format!("{value:.0} {unit}"));
-    let PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
     let clock = clock(meal.at);
-    let word = if meal.word == clock { String::new() } else { format!("{} ", meal.word) };
+    let word = if meal.word.is_empty() || meal.word == clock { String::new() } else { format!("{} ", meal.word) };
     let at = format!("{} {word}{clock}", day(meal.at.date()));
-    vec![
-        at,
-        meal.name.clone(),
-        said(Figure::Energy, whole(kcal, "kcal")),
-        said(Figure::Protein, whole(protein_g, "g protein")),
-        said(Figure::Fibre, whole(fibre_g, "g fibre")),
-        said(Figure::Price, cost.map(|cost| format!("{} {}", names.money(cost), names.currency))),
-        words::not_in_the_sum(meal, names),
-    ]
+    let figures = words::in_figures(&meal.per_eater, &meal.missing, names);
+    [at, meal.name.clone()].into_iter().chain(figures).chain([words::not_in_the_sum(&meal.missing, names)]).collect()
 }
 
 /// Day, name, and what the planned meals give of what is wanted.

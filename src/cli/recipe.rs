@@ -6,11 +6,11 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format, FormatWord};
 use crate::adopt::id_of;
-use crate::kitchen::{After, Ingredient, Kitchen, RecipeId, Step, Warning};
+use crate::kitchen::{After, Ingredient, Kitchen, RecipeId, Step, Warning, did_you_mean, likely};
 use crate::measure::{Dimension, Quantity, Spoons, read_quantity, show};
 use crate::plan::{in_makes, recipe_contains};
 use crate::prep::step_text;
-use crate::purchase::of_portion;
+use crate::purchase::{per_batch, per_portion};
 use crate::words;
 
 /// What of a recipe is asked for.
@@ -52,7 +52,12 @@ pub fn find(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
     let folded = || recipes.iter().position(|recipe| id_of(&recipe.name) == id_of(name));
     by_id.or_else(by_name).or_else(folded).map(RecipeId).ok_or_else(|| {
         let known: Vec<&str> = recipes.iter().map(|recipe| recipe.id.as_str()).collect();
-        Failure::NotKnown(format!("there is no recipe \"{name}\". Known: {}.", known.join(", ")))
+        let near = if likely(&id_of(name), known.clone()).is_empty() {
+            String::new()
+        } else {
+            did_you_mean(&id_of(name), known.clone(), "") + " "
+        };
+        Failure::NotKnown(format!("there is no recipe \"{name}\". {near}Known: {}.", known.join(", ")))
     })
 }
 
@@ -194,7 +199,6 @@ fn round(number: f64) -> String {
 
 fn keeping(kitchen: &Kitchen, id: RecipeId) -> String {
     let recipe = &kitchen.recipes[id];
-    let note = of_portion(kitchen, id);
     let days = |days: Option<crate::measure::Days>, place: &str| {
         days.map(|days| format!("{} in the {place}", words::counted(days.0.max(0) as usize, "day")))
     };
@@ -202,16 +206,9 @@ fn keeping(kitchen: &Kitchen, id: RecipeId) -> String {
         [days(recipe.cupboard, "cupboard"), days(recipe.fridge, "fridge"), days(recipe.freezer, "freezer")].into_iter().flatten().collect();
     let keeps = if keeps.is_empty() { "on the day it is made only".to_owned() } else { keeps.join(", ") };
     let contains = recipe_contains(kitchen, id).words().unwrap_or_else(|| "none of EU 1169/2011 Annex II".to_owned());
-    let least = if note.at_least { "at least " } else { "" };
-    let one = if in_makes(recipe, &Quantity::portions(1.0)).is_some() { "One portion" } else { "One batch" };
-    let mut out = format!(
-        "Keeps {keeps}\nAllergens: {contains}\n{one}: {least}{:.0} kcal, {:.1} g protein, {:.1} g fibre, {} {}\n",
-        note.kcal,
-        note.protein_g,
-        note.fibre_g,
-        note.cost.decimal(&kitchen.household.currency),
-        kitchen.household.currency
-    );
+    let (one, note) = per_portion(kitchen, id).map_or_else(|| ("batch", per_batch(kitchen, id)), |note| ("portion", note));
+    let figures = words::list::in_figures(&note.per, &note.missing, kitchen.names()).join(", ");
+    let mut out = format!("Keeps {keeps}\nAllergens: {contains}\nOne {one}: {figures}\n");
     for lacking in &note.missing {
         let _ = writeln!(out, "  not known: {}", words::list::lacking(lacking, kitchen.names()));
     }

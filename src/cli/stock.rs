@@ -8,7 +8,7 @@ use super::outcome::{Done, json, say, warn};
 use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
-use crate::book::{WasteRow, Wasted, read_book, wasted};
+use crate::book::{Verb, WasteRow, Wasted, read_entries, wasted};
 use crate::foods::Place;
 use crate::kitchen::Kitchen;
 use crate::measure::show;
@@ -21,8 +21,8 @@ pub fn run(cli: &Cli, waste: bool) -> Done {
     warn(&setting.loaded.warnings, cli.strict)?;
     let kitchen = &setting.loaded.kitchen;
     if waste {
-        let book = read_book(&setting.folder)?;
-        return say_waste(cli, &wasted(&book.bookings), kitchen);
+        let (_, thrown_away) = read_entries(&setting.folder, |verb| verb == Verb::Waste)?;
+        return say_waste(cli, &wasted(&thrown_away), kitchen);
     }
     let stock = stock(kitchen);
     match cli.format {
@@ -60,7 +60,8 @@ fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {
     }
     let (past, soon): (Vec<_>, Vec<_>) = goes_off(stock, today).into_iter().partition(|(_, lot)| lot.is_past(today));
     let said = |lot: &StockLot| match lot.until {
-        Some(until) if until < today => "past",
+        Some(until) if until < today && lot.is_past(today) => "past",
+        Some(until) if until < today => "look at it first",
         Some(until) if until == today => "today",
         _ => "",
     };

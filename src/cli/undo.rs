@@ -26,7 +26,9 @@ pub fn run(cli: &Cli, back_to: Option<u64>) -> Done {
         return Err(Failure::Usage(none.unwrap_or_else(|| "there is no booking to take back.".to_owned())));
     }
     if back_to.is_some() && cli.format == Format::Text {
-        let line = |booking: &Booking| format!("  {}  {}  {}\n", booking.number, day_year(booking.on), sentence_of(booking));
+        let line = |booking: &Booking| {
+            format!("  {}  {}  {}\n", booking.number, day_year(booking.on), sentence_of(&booking.what, booking.why.as_deref()))
+        };
         let lines: String = these.iter().map(line).collect();
         say(&format!("Taking back {}:\n{lines}", counted(these.len(), "booking")))?;
     }

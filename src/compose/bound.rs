@@ -6,7 +6,7 @@
 //!
 //! Which of a food's lines is taken changes how near the bound comes, never whether it holds.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use super::table::Table;
 use super::ways::Gap;
@@ -80,15 +80,15 @@ fn lowest(figures: impl Iterator<Item = f64>) -> Option<f64> {
 }
 
 /// Money is whole minor units; what sums lose to rounding is forgiven.
-fn up(minor: f64) -> i64 {
+pub(super) fn up(minor: f64) -> i64 {
     ((minor - 1e-6).ceil() as i64).max(0)
 }
 
 /// By how much rounding may put a list below its exact cost: half a minor unit a loose line, half for what keeps, half a lot that goes off.
-fn noise(table: &Table) -> f64 {
+pub(super) fn noise(table: &Table) -> f64 {
     let kitchen = table.kitchen();
     let loose = kitchen.packs.iter().filter(|pack| matches!(pack.kind, PackKind::Loose { .. })).map(|pack| pack.food);
-    let loose: std::collections::BTreeSet<FoodId> = loose.collect();
+    let loose: BTreeSet<FoodId> = loose.collect();
     0.5 * (loose.len() * table.trials.whole.trips.len().max(1) + kitchen.lots.len() + 1) as f64
 }
 
@@ -202,8 +202,28 @@ fn shelf(table: &Table, reckoner: &Reckoner) -> BTreeMap<FoodId, OnShelf> {
     shelf
 }
 
-struct Reckoner<'k> {
-    kitchen: &'k Kitchen,
+/// Foods of which some line states the size of its tins, or a drained weight.
+pub(super) fn sized_lines(table: &Table) -> BTreeSet<FoodId> {
+    let kitchen = table.kitchen();
+    let of_recipes = kitchen.recipes.iter().flat_map(|recipe| &recipe.ingredients);
+    let of_forms = table.ways.forms.iter().flat_map(|form| form.fixed().chain(form.places().flat_map(|place| &place.fillings)));
+    let of_meals = table.trials.whole.meals.iter().flat_map(|meal| {
+        let own = meal.diners.iter().flat_map(|diner| {
+            let swapped = diner.swapped.iter().map(|swapped| &swapped.line);
+            diner.instead.iter().flatten().chain(swapped)
+        });
+        meal.each.iter().chain(&meal.shared).chain(own)
+    });
+    let is_sized = |item: &Item| item.size.is_some() || item.state == State::Drained;
+    let sized = of_recipes.chain(of_forms).chain(of_meals).filter_map(|line| match &line.wanted {
+        Wanted::Food { food, item: Some(item) } if is_sized(item) => Some(*food),
+        _ => None,
+    });
+    sized.collect()
+}
+
+pub(super) struct Reckoner<'k> {
+    pub kitchen: &'k Kitchen,
 }
 
 impl Reckoner<'_> {
@@ -252,7 +272,7 @@ impl Reckoner<'_> {
     }
 
     /// What somebody gets without counts nothing: not everybody does.
-    fn add_line(&self, line: &Ingredient, times: f64, without: &[Ware], uses: &mut Uses) {
+    pub fn add_line(&self, line: &Ingredient, times: f64, without: &[Ware], uses: &mut Uses) {
         if without.contains(&line.ware()) {
             return;
         }
@@ -269,6 +289,16 @@ impl Reckoner<'_> {
                 }
             }
         }
+    }
+
+    /// One unit of what a recipe makes, without the recipes that go into it.
+    pub fn of_one(&self, recipe: crate::kitchen::RecipeId) -> Uses {
+        let recipe = &self.kitchen.recipes[recipe];
+        let mut uses = Uses::new();
+        for line in recipe.ingredients.iter().filter(|line| matches!(line.wanted, Wanted::Food { .. })) {
+            self.add_line(line, 1.0 / recipe.makes.base(), &[], &mut uses);
+        }
+        uses
     }
 
     /// So much of what a recipe makes.
@@ -291,7 +321,7 @@ impl Reckoner<'_> {
         self.least(food, sized, |dimension| as_purchased(known, item, dimension, rules.spoons).ok().map(|amount| amount.base()))
     }
 
-    fn least_price_of(&self, food: FoodId, amount: &Quantity) -> f64 {
+    pub fn least_price_of(&self, food: FoodId, amount: &Quantity) -> f64 {
         let known = &self.kitchen.foods[food];
         let in_dimension = |dimension: &Dimension| {
             if amount.dimension() == *dimension {

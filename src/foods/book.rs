@@ -93,6 +93,13 @@ impl Foods {
 }
 
 impl Foods {
+    /// The drained share of a food of which nobody says one, as a pack of it states its weights.
+    pub(crate) fn learn_drained(&mut self, id: FoodId, share: f64, source: String) {
+        if self[id].drained.is_none() {
+            self.all[id.0 as usize].drained = Some(Fact { value: share, source });
+        }
+    }
+
     /// The household's other names of foods stand before every name of the reference; only its own first names stand before them.
     pub(crate) fn own_names(&mut self, entries: &[(FoodId, Vec<String>)]) {
         let first: Vec<(String, FoodId)> = entries.iter().map(|(id, _)| (key_of(&self[*id].name), *id)).collect();

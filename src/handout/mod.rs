@@ -23,7 +23,7 @@ use crate::kitchen::{Kitchen, Mistake, RecipeId, Warning, Week};
 use crate::measure::Number;
 use crate::plan::{Contains, plan, recipe_contains};
 use crate::prep::{Care, Effort, RecipePage, cautions, recipe_pages};
-use crate::purchase::{PerPortion, per_portion};
+use crate::purchase::{PortionNote, per_portion};
 
 pub use buying::{Buying, BuyingLine, BuyingSection};
 pub use days::{Component, Goes, HandoutDay, HandoutMeal, Slot};
@@ -86,7 +86,7 @@ pub struct Handout {
     pub sessions: Vec<HandoutSession>,
     pub components: Vec<Component>,
     pub days: Vec<HandoutDay>,
-    pub recipes: Vec<(RecipePage, Option<PerPortion>)>,
+    pub recipes: Vec<(RecipePage, Option<PortionNote>)>,
     /// Recipes whose method is not printed.
     pub withheld: Vec<RecipeId>,
     pub cautions: Vec<Care>,

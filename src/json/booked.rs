@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::shape::OnDate;
-use crate::book::{Booking, Verb};
+use crate::book::{Booking, Entry, Verb};
 use crate::kitchen::Meal;
 
 #[derive(JsonSchema, Serialize)]
@@ -30,8 +30,8 @@ struct Row<'a> {
 }
 
 /// The bookings that stand, in the order given.
-pub fn book<'a>(bookings: &[&'a Booking]) -> impl Serialize + 'a {
-    let row = |booking: &&'a Booking| Row {
+pub fn book<'a>(bookings: &'a [Entry]) -> impl Serialize + 'a {
+    let row = |booking: &'a Entry| Row {
         number: booking.number,
         on: booking.on,
         verb: booking.verb,

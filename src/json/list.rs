@@ -1,16 +1,19 @@
 //! The shopping list.
 
+use std::borrow::Cow;
+
 use jiff::civil::Date;
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use super::Of;
+use super::kept::KeptList;
 use super::shape::OnDate;
 use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{self, Kitchen, Names, Warning};
 use crate::measure::Quantity;
-use crate::plan::{Move, Spare, State};
+use crate::plan::{Move, Spare};
 use crate::purchase::{
     self, Budget, Expiring, Flag, FoodAmount, FromPantry, Leftover, ListLine, MealNote, PackLine, Packed, RecipeUse, Reserved, Round,
     ShopVisit, ShoppingList, TripComparison, TripList,
@@ -25,7 +28,7 @@ pub(super) struct List<'a> {
     short: Vec<Short>,
     currency: &'a str,
     cost: String,
-    trips: Vec<Trip<'a>>,
+    pub(super) trips: Vec<Trip<'a>>,
     from_pantry: Vec<Drawn<'a>>,
     reserved: Vec<Kept<'a>>,
     expiring: Vec<Lot<'a>>,
@@ -34,8 +37,8 @@ pub(super) struct List<'a> {
     ask: Vec<&'a str>,
     moves: Vec<Moved>,
     flags: Vec<Flagged<'a>>,
-    meals: Vec<Meal<'a>>,
-    days: Vec<Day<'a>>,
+    pub(super) meals: Vec<Meal<'a>>,
+    pub(super) days: Vec<Day<'a>>,
     warnings: Vec<String>,
     leftovers: Vec<Left<'a>>,
     uses: Vec<Uses<'a>>,
@@ -46,7 +49,17 @@ pub(super) struct List<'a> {
     compare: Option<Vec<Compared<'a>>>,
 }
 
+/// As `list` writes it.
 pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize + 'a {
+    told(list, None, kitchen)
+}
+
+/// The same; a trip that is no longer open stands in it word for word as it was printed.
+pub fn list_with<'a>(list: &'a ShoppingList, kept: Option<&KeptList>, kitchen: &'a Kitchen) -> impl Serialize + 'a {
+    told(list, kept, kitchen)
+}
+
+pub(super) fn told<'a>(list: &'a ShoppingList, kept: Option<&KeptList>, kitchen: &'a Kitchen) -> List<'a> {
     let names = kitchen.names();
     let units = kitchen.print.units;
     List {
@@ -55,7 +68,7 @@ pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize 
         short: short(&list.short, kitchen),
         currency: &names.currency.code,
         cost: names.money(list.cost),
-        trips: list.trips.iter().map(|trip| Trip::of(trip, names)).collect(),
+        trips: list.trips.iter().map(|trip| kept.and_then(|kept| kept.past_trip(trip)).unwrap_or_else(|| Trip::of(trip, names))).collect(),
         from_pantry: list.from_pantry.iter().map(|drawn| Drawn::of(drawn, names)).collect(),
         reserved: list.reserved.iter().map(|kept| Kept::of(kept, names)).collect(),
         expiring: list.expiring.iter().map(|lot| Lot::of(lot, names)).collect(),
@@ -75,32 +88,37 @@ pub fn list<'a>(list: &'a ShoppingList, kitchen: &'a Kitchen) -> impl Serialize 
     }
 }
 
-#[derive(JsonSchema, Serialize)]
-struct Trip<'a> {
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
+pub(super) struct Trip<'a> {
     #[schemars(with = "OnDate")]
-    on: Date,
-    planned: bool,
+    pub(super) on: Date,
+    #[serde(default = "yes")]
+    pub(super) planned: bool,
     /// Of the second trip of its own on one day and the next ones: which it is, counted from 1.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    number: Option<usize>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    state: Option<&'static str>,
-    cost: String,
-    shops: Vec<Visit<'a>>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub(super) number: Option<usize>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub(super) state: Option<Cow<'a, str>>,
+    pub(super) cost: String,
+    pub(super) shops: Vec<Visit<'a>>,
+}
+
+pub(super) fn yes() -> bool {
+    true
 }
 
 impl<'a> Trip<'a> {
     fn of(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
         let shops = trip.shops.iter().map(|visit| Visit::of(visit, names)).collect();
-        let state = trip.state.map(State::words);
+        let state = trip.state.map(|state| Cow::Borrowed(state.words()));
         let number = trip.nth.checked_sub(kitchen::Trip::OWN).filter(|nth| *nth > 0).map(|nth| nth + 1);
         Trip { on: trip.on, planned: trip.planned, number, state, cost: names.money(trip.cost), shops }
     }
 }
 
-#[derive(JsonSchema, Serialize)]
-struct Visit<'a> {
-    shop: Option<&'a str>,
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
+pub(super) struct Visit<'a> {
+    shop: Option<Cow<'a, str>>,
     trip_cost: Option<String>,
     cost: Option<String>,
     sections: Vec<Section<'a>>,
@@ -109,11 +127,11 @@ struct Visit<'a> {
 impl<'a> Visit<'a> {
     fn of(visit: &'a ShopVisit, names: Names<'a>) -> Visit<'a> {
         let section = |section: &'a purchase::Section| Section {
-            section: &section.section,
+            section: Cow::Borrowed(section.section.as_str()),
             lines: section.lines.iter().map(|line| Line::of(line, names)).collect(),
         };
         Visit {
-            shop: visit.at.map(|stop| names.shop(stop.shop)),
+            shop: visit.at.map(|stop| Cow::Borrowed(names.shop(stop.shop))),
             trip_cost: visit.at.map(|stop| names.money(stop.fare)),
             cost: visit.at.map(|stop| names.money(stop.cost)),
             sections: visit.sections.iter().map(section).collect(),
@@ -121,76 +139,76 @@ impl<'a> Visit<'a> {
     }
 }
 
-#[derive(JsonSchema, Serialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Section<'a> {
-    section: &'a str,
+    section: Cow<'a, str>,
     lines: Vec<Line<'a>>,
 }
 
-#[derive(JsonSchema, Serialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Line<'a> {
-    food: &'a str,
-    need: &'a Quantity,
+    food: Cow<'a, str>,
+    need: Cow<'a, Quantity>,
     packs: Vec<Pack<'a>>,
     cost: Option<String>,
-    left: &'a Quantity,
+    left: Cow<'a, Quantity>,
     #[schemars(with = "Option<OnDate>")]
     left_until: Option<Date>,
-    short: &'a Quantity,
+    short: Cow<'a, Quantity>,
     #[schemars(with = "Option<OnDate>")]
     last_used: Option<Date>,
     #[serde(rename = "for")]
-    what_for: Vec<&'a str>,
+    what_for: Vec<Cow<'a, str>>,
     /// Where every use of it is.
-    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    #[serde(skip_serializing_if = "std::ops::Not::not", default)]
     optional: bool,
-    #[serde(skip_serializing_if = "Option::is_none")]
+    #[serde(skip_serializing_if = "Option::is_none", default)]
     without: Option<Without<'a>>,
 }
 
 /// The offer to do without the last of a line.
-#[derive(JsonSchema, Serialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Without<'a> {
-    short: &'a Quantity,
+    short: Cow<'a, Quantity>,
     share: f64,
     saves: String,
 }
 
 impl<'a> Without<'a> {
     fn of(without: &'a purchase::Without, names: Names<'a>) -> Without<'a> {
-        Without { short: &without.short, share: without.share, saves: names.money(without.saves) }
+        Without { short: Cow::Borrowed(&without.short), share: without.share, saves: names.money(without.saves) }
     }
 }
 
 impl<'a> Line<'a> {
     fn of(line: &'a ListLine, names: Names<'a>) -> Line<'a> {
         Line {
-            food: names.food(line.food),
-            need: &line.need,
+            food: Cow::Borrowed(names.food(line.food)),
+            need: Cow::Borrowed(&line.need),
             packs: line.packs.iter().map(|pack| Pack::of(pack, names)).collect(),
             cost: line.cost.map(|cost| names.money(cost)),
-            left: &line.left,
+            left: Cow::Borrowed(&line.left),
             left_until: line.left_until,
-            short: &line.short,
+            short: Cow::Borrowed(&line.short),
             last_used: line.last_used,
-            what_for: words::purposes(line),
+            what_for: words::purposes(line).into_iter().map(Cow::Borrowed).collect(),
             optional: line.optional,
             without: line.without.as_ref().map(|without| Without::of(without, names)),
         }
     }
 }
 
-#[derive(JsonSchema, Serialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Pack<'a> {
     /// As typed, or [`LOOSE`].
-    size: &'a str,
+    size: Cow<'a, str>,
     count: u32,
     /// Times the offer was used.
     offer: Option<u32>,
     cost: String,
     /// Loose goods only.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    amount: Option<&'a Quantity>,
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    amount: Option<Cow<'a, Quantity>>,
 }
 
 /// The size of what is weighed out.
@@ -200,9 +218,9 @@ impl<'a> Pack<'a> {
     fn of(pack: &'a PackLine, names: Names<'a>) -> Pack<'a> {
         let (size, count, amount) = match &pack.what {
             Packed::Packs { count, label, .. } => (label.as_str(), *count, None),
-            Packed::Loose(amount) => (LOOSE, 1, Some(amount)),
+            Packed::Loose(amount) => (LOOSE, 1, Some(Cow::Borrowed(amount))),
         };
-        Pack { size, count, offer: pack.offer.map(|taken| taken.times), cost: names.money(pack.cost), amount }
+        Pack { size: Cow::Borrowed(size), count, offer: pack.offer.map(|taken| taken.times), cost: names.money(pack.cost), amount }
     }
 }
 
@@ -305,29 +323,29 @@ impl<'a> Flagged<'a> {
     }
 }
 
-#[derive(JsonSchema, Serialize)]
-struct Meal<'a> {
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
+pub(super) struct Meal<'a> {
     #[schemars(with = "OnDate")]
-    on: Date,
+    pub(super) on: Date,
     /// `18:30`.
-    at: String,
-    name: &'a str,
+    pub(super) at: String,
+    pub(super) name: Cow<'a, str>,
     /// What is to be done at it, in the household's own words.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    text: Option<&'a str>,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    text: Option<Cow<'a, str>>,
     per_eater: PerEater,
     eaters: Vec<Portion<'a>>,
     missing: Vec<String>,
 }
 
-#[derive(JsonSchema, Serialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct PerEater {
     kcal: Option<f64>,
     protein_g: Option<f64>,
     fibre_g: Option<f64>,
     cost: Option<String>,
     /// Some figure is the sum of what is known; what is not in it is in `missing`.
-    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    #[serde(skip_serializing_if = "std::ops::Not::not", default)]
     at_least: bool,
 }
 
@@ -338,8 +356,8 @@ impl<'a> Meal<'a> {
         Meal {
             on: meal.at.date(),
             at: crate::words::clock(meal.at),
-            name: &meal.name,
-            text: meal.text.as_deref(),
+            name: Cow::Borrowed(&meal.name),
+            text: meal.text.as_deref().map(Cow::Borrowed),
             per_eater: PerEater { kcal, protein_g, fibre_g, cost: cost.map(|cost| names.money(cost)), at_least },
             eaters: meal.eaters.iter().map(Portion::of).collect(),
             missing: meal.missing.iter().map(|lacking| words::lacking(lacking, names)).collect(),
@@ -348,9 +366,9 @@ impl<'a> Meal<'a> {
 }
 
 /// What one eater gets of a meal.
-#[derive(JsonSchema, Serialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Portion<'a> {
-    name: &'a str,
+    name: Cow<'a, str>,
     share: f64,
     kcal: f64,
     protein_g: f64,
@@ -361,16 +379,16 @@ struct Portion<'a> {
 impl<'a> Portion<'a> {
     fn of(portion: &'a purchase::Portion) -> Portion<'a> {
         let purchase::Portion { share, kcal, protein_g, fibre_g, at_least, .. } = *portion;
-        Portion { name: &portion.name, share, kcal, protein_g, fibre_g, at_least }
+        Portion { name: Cow::Borrowed(&portion.name), share, kcal, protein_g, fibre_g, at_least }
     }
 }
 
 /// What the planned meals of a day give one eater.
-#[derive(JsonSchema, Serialize)]
-struct Day<'a> {
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
+pub(super) struct Day<'a> {
     #[schemars(with = "OnDate")]
-    on: Date,
-    name: &'a str,
+    pub(super) on: Date,
+    pub(super) name: Cow<'a, str>,
     kcal: f64,
     protein_g: f64,
     fibre_g: f64,
@@ -378,7 +396,7 @@ struct Day<'a> {
     of: Wanted,
 }
 
-#[derive(JsonSchema, Serialize)]
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 struct Wanted {
     kcal: Option<f64>,
     protein_g: Option<f64>,

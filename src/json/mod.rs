@@ -19,6 +19,7 @@
 //! | `recipe`, `recipe_page` | one recipe, its steps as they were read; and as schema.org/Recipe |
 //! | `prep` | the plan of the sessions |
 //! | `short` | meals that run short, in `list` and in `prep` |
+//! | `kept` | what a print told of trips and meals, kept word for word |
 //! | `printed` | `plan-<from>.json`: written, and read back to ids |
 
 mod adopted;
@@ -30,6 +31,7 @@ mod count;
 mod day;
 mod files;
 mod food;
+mod kept;
 mod keys;
 mod list;
 mod prep;
@@ -44,15 +46,15 @@ mod stock;
 pub use adopted::adopted;
 pub use booked::{book, booked, changed_meals};
 pub use check::check;
-pub use compose::{NOT_ON_THE_SHELF, clash, compose, compose_count, nothing_composed};
+pub use compose::{clash, compose, compose_count, nothing_composed};
 pub use convert::convert;
 pub use count::{count, look};
 pub use day::day;
 pub use files::{files, kitchen_files, week_files};
 pub use food::food;
 pub use keys::keys;
-pub use list::list;
-pub use prep::{PastSessions, Session, prep};
+pub use list::{list, list_with};
+pub use prep::{Past, Session, prep};
 pub use printed::{Printed, printed, read_calendar, read_printed};
 pub use recipe::recipe;
 pub use recipe_page::{not_in_a_page, recipe_page};

@@ -6,7 +6,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::printed::Printed;
-use super::shape::OnDate;
+use super::shape::{OnDate, minute};
 use super::short::{Short, short};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
@@ -176,15 +176,17 @@ impl Prep {
     }
 }
 
-/// Sessions that are done or taken as done, and the week's last print, which knows them best.
+/// Sessions and meals that are done or taken as done, and the week's last print, which knows them best.
 #[derive(Clone, Copy)]
-pub struct PastSessions<'p> {
+pub struct Past<'p> {
     pub sessions: &'p [PastSession],
+    /// Each with its name, or its label.
+    pub meals: &'p [(DateTime, String)],
     pub printed: Option<&'p Printed>,
 }
 
 /// As `prep` writes it; with `past`, every session of the week, each marked with how it stands.
-pub fn prep(plan: &PrepPlan, past: Option<PastSessions>, kitchen: &Kitchen) -> impl Serialize + use<> {
+pub fn prep(plan: &PrepPlan, past: Option<Past>, kitchen: &Kitchen) -> impl Serialize + use<> {
     let mut prep = Prep::of(plan, kitchen);
     if let Some(past) = past {
         prep.sessions.iter_mut().for_each(|session| session.state = Some(State::Open.words().to_owned()));
@@ -194,7 +196,7 @@ pub fn prep(plan: &PrepPlan, past: Option<PastSessions>, kitchen: &Kitchen) -> i
     prep
 }
 
-impl PastSessions<'_> {
+impl Past<'_> {
     /// Word for word as it was printed; else what it took and gave, without its tasks.
     fn session(self, past: &PastSession, kitchen: &Kitchen) -> Session {
         let start = minute(past.start);
@@ -227,11 +229,6 @@ impl PastSessions<'_> {
             advice: Vec::new(),
         }
     }
-}
-
-/// `2026-11-29T14:00`.
-fn minute(at: DateTime) -> String {
-    at.strftime("%Y-%m-%dT%H:%M").to_string()
 }
 
 impl Writer<'_> {

@@ -8,13 +8,14 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
-use super::list::{LOOSE, list};
-use super::prep::{PastSessions, Prep, Session, prep};
+use super::kept::KeptList;
+use super::list::{LOOSE, told};
+use super::prep::{Past, Prep, Session, prep};
 use crate::calendar::Kept;
 use crate::kitchen::{Kitchen, Mistake, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
-use crate::purchase::{Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
+use crate::purchase::{Beside, Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
 use crate::reckon::Print;
 use crate::store::sha256;
 
@@ -34,11 +35,16 @@ struct Plan<'c, L, P> {
 pub fn printed<'a>(
     shopping: &'a ShoppingList,
     plan: &PrepPlan,
-    past: PastSessions,
+    past: Past,
     kitchen: &'a Kitchen,
     calendar: &'a [Kept],
 ) -> Printing<impl Serialize + 'a> {
-    let mut printed = Plan { mark: String::new(), list: list(shopping, kitchen), prep: prep(plan, Some(past), kitchen), calendar: &[] };
+    let kept = past.printed.map(|printed| &printed.kept);
+    let mut list = told(shopping, kept, kitchen);
+    if let Some(kept) = kept {
+        kept.add_past_meals(past.meals, &mut list);
+    }
+    let mut printed = Plan { mark: String::new(), list, prep: prep(plan, Some(past), kitchen), calendar: &[] };
     printed.mark = mark_of(&printed);
     Printing { mark: printed.mark.clone(), plan: Plan { calendar, ..printed } }
 }
@@ -69,6 +75,7 @@ pub struct Printed {
     pub turnovers: Vec<Turnover>,
     /// As they stand in the print.
     pub sessions: Vec<Session>,
+    pub kept: KeptList,
 }
 
 impl Printed {
@@ -115,7 +122,7 @@ pub fn read_printed(text: &str, file: &str, kitchen: &Kitchen) -> Result<Printed
         Vec::new()
     });
     if reading.mistakes.is_empty() {
-        Ok(Printed { mark: whole.mark, buys, turnovers, sessions: whole.prep.sessions })
+        Ok(Printed { mark: whole.mark, buys, turnovers, sessions: whole.prep.sessions, kept: KeptList::of(text) })
     } else {
         Err(reading.mistakes)
     }
@@ -174,6 +181,7 @@ struct Visit {
 
 #[derive(Deserialize)]
 struct Section {
+    section: String,
     lines: Vec<Line>,
 }
 
@@ -183,6 +191,16 @@ struct Line {
     need: Quantity,
     packs: Vec<Pack>,
     cost: Option<String>,
+    #[serde(default)]
+    left: Option<Quantity>,
+    #[serde(default)]
+    left_until: Option<Date>,
+    #[serde(default)]
+    short: Option<Quantity>,
+    #[serde(default)]
+    last_used: Option<Date>,
+    #[serde(rename = "for", default)]
+    what_for: Vec<String>,
 }
 
 #[derive(Deserialize)]
@@ -201,17 +219,30 @@ struct Reading<'k> {
 impl Reading<'_> {
     fn trip(&mut self, trip: Trip, nth: usize) -> TripBuys {
         let mut buys = TripBuys { on: trip.on, nth, shops: Vec::new(), lines: Vec::new(), unknown: Vec::new() };
-        for visit in trip.shops {
+        for mut visit in trip.shops {
             let from = self.seller(visit.shop.as_deref());
             if let Seller::Shop(shop) = from {
                 buys.shops.push(shop);
             }
-            for line in visit.sections.into_iter().flat_map(|section| section.lines) {
+            let lines = visit.sections.iter_mut().flat_map(|section| {
+                let name = section.section.clone();
+                std::mem::take(&mut section.lines).into_iter().map(move |line| (name.clone(), line))
+            });
+            for (section, line) in lines {
                 match self.kitchen.foods.find(&line.food) {
                     Some(food) => {
                         let cost = line.cost.as_deref().and_then(|cost| self.money(cost, &line.food));
                         let packs = line.packs.into_iter().filter_map(|pack| self.pack(pack, &line.food)).collect();
-                        buys.lines.push(Buy { food, from, need: line.need, packs, cost });
+                        let beside = Beside {
+                            section: Some(section),
+                            left: line.left,
+                            left_until: line.left_until,
+                            short: line.short,
+                            last_used: line.last_used,
+                            what_for: line.what_for,
+                            top_up: false,
+                        };
+                        buys.lines.push(Buy { food, from, need: line.need, packs, cost, beside });
                     }
                     None => buys.unknown.push(line.food),
                 }
@@ -291,7 +322,8 @@ mod tests {
         let read = read_printed(&print_of("\"Quay market\"", &line("feta", "200 g", "4.60")), "plan.json", &kitchen()).expect("a print");
         let packs = vec![Packed::Packs { count: 2, size: Quantity::grams(200.0), label: "200 g".to_owned() }];
         let (food, from) = (FoodId(0), Seller::Shop(ShopId(0)));
-        let lines = vec![Buy { food, from, need: Quantity::grams(300.0), packs, cost: Some(Money(460)) }];
+        let beside = Beside { section: Some("Dairy".to_owned()), ..Beside::default() };
+        let lines = vec![Buy { food, from, need: Quantity::grams(300.0), packs, cost: Some(Money(460)), beside }];
         let trip = TripBuys { on: date(2026, 11, 28), nth: 0, shops: vec![ShopId(0)], lines, unknown: Vec::new() };
         assert_eq!(read.buys, WeekBuys { week: "Advent".to_owned(), from: date(2026, 11, 30), trips: vec![trip] });
     }

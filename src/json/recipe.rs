@@ -5,10 +5,10 @@ use serde::Serialize;
 
 use crate::foods::{Allergen, State};
 use crate::kitchen::{After, Estimates, Ingredient, Kitchen, Piece, RecipeId, Source, Step, Wanted, Warning};
-use crate::measure::{Dimension, Quantity};
+use crate::measure::{Dimension, Money, Quantity};
 use crate::plan::recipe_contains;
 use crate::prep::step_text;
-use crate::purchase::of_portion;
+use crate::purchase::{PerEater, per_batch, per_portion};
 use crate::words;
 
 #[derive(JsonSchema, Serialize)]
@@ -83,7 +83,8 @@ struct Portion {
 /// `batches` times one batch.
 pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: f64, warnings: &[Warning]) -> impl Serialize + 'a {
     let recipe = &kitchen.recipes[id];
-    let note = of_portion(kitchen, id);
+    let note = per_portion(kitchen, id).unwrap_or_else(|| per_batch(kitchen, id));
+    let PerEater { kcal, protein_g, fibre_g, cost } = note.per;
     let days = |days: Option<crate::measure::Days>| days.map(|days| days.0);
     Card {
         recipe: &recipe.id,
@@ -96,19 +97,19 @@ pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: f64, warnings: &[
         keeps: Keeps { cupboard: days(recipe.cupboard), fridge: days(recipe.fridge), freezer: days(recipe.freezer) },
         allergens: recipe_contains(kitchen, id).allergens.into_iter().collect(),
         per_portion: Portion {
-            kcal: tenth(note.kcal),
-            protein_g: tenth(note.protein_g),
-            fibre_g: tenth(note.fibre_g),
-            cost: note.cost.decimal(&kitchen.household.currency),
-            at_least: note.at_least,
+            kcal: tenth(kcal),
+            protein_g: tenth(protein_g),
+            fibre_g: tenth(fibre_g),
+            cost: cost.unwrap_or(Money::ZERO).decimal(&kitchen.household.currency),
+            at_least: !note.missing.is_empty(),
         },
         missing: note.missing.iter().map(|lacking| words::list::lacking(lacking, kitchen.names())).collect(),
         warnings: warnings.iter().map(ToString::to_string).collect(),
     }
 }
 
-fn tenth(figure: f64) -> f64 {
-    (figure * 10.0).round() / 10.0
+fn tenth(figure: Option<f64>) -> f64 {
+    (figure.unwrap_or_default() * 10.0).round() / 10.0
 }
 
 fn origin(source: &Source) -> Option<Origin<'_>> {

@@ -1,5 +1,6 @@
 //! The shapes of plain values in a JSON Schema, where the type that is written has none of its own.
 
+use jiff::civil::DateTime;
 use schemars::{JsonSchema, Schema, SchemaGenerator, json_schema};
 
 use crate::book::Exact;
@@ -28,12 +29,17 @@ macro_rules! shape {
 /// `2026-11-30`.
 pub struct OnDate;
 
-/// `2026-11-30T18:30:00`.
+/// `2026-11-30T18:30`.
 pub struct AtTime;
+
+/// As answers write a time: `2026-11-30T18:30`.
+pub(super) fn minute(at: DateTime) -> String {
+    at.strftime("%Y-%m-%dT%H:%M").to_string()
+}
 
 shape! {
     OnDate, "Date", { "type": "string", "format": "date" };
-    AtTime, "Time", { "type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?$" };
+    AtTime, "Time", { "type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}$" };
     Place, "Place", { "type": "string", "enum": ["cupboard", "fridge", "freezer"] };
     Allergen, "Allergen", { "type": "string", "enum": Allergen::ALL.map(|(_, name)| name) };
     Quantity, "Amount", {

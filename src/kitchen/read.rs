@@ -27,6 +27,7 @@ mod shapes;
 mod shops;
 mod source;
 mod steps;
+mod syntax;
 mod table;
 #[cfg(test)]
 mod tests;
@@ -38,7 +39,9 @@ use std::path::{Path, PathBuf};
 
 use toml::de::DeTable;
 
+pub use self::files::strays;
 pub use self::forms::{read_count, read_goods};
+pub use self::hint::{as_of_a_recipe, did_you_mean, likely};
 
 use self::files::{Files, Text, read_files};
 use self::lines::Speech;
@@ -48,9 +51,9 @@ use self::steps::Workshop;
 use self::table::{Reading, Table};
 use self::text::Mentions;
 use super::keys::{self, File};
-use super::{Appliance, Kitchen, NotLoaded, Recipe, RecipeId, Together, Warning, Week};
+use super::{Appliance, Kitchen, NotLoaded, Pack, PackKind, Recipe, RecipeId, Together, Warning, Week};
 use crate::foods::Foods;
-use crate::measure::Spoons;
+use crate::measure::{Quantity, Spoons};
 
 /// A kitchen folder without mistakes.
 #[derive(Debug, Clone)]
@@ -89,6 +92,13 @@ pub fn load_with(folder: &Path, texts: &[(&str, &str)]) -> Result<Loaded, NotLoa
         files
     });
     let read = files.map(|files| read_all(&files, &found));
+    for stray in read.iter().flat_map(|_| strays(folder)) {
+        // Beside other mistakes it may be what they miss.
+        match found.count() {
+            0 => found.warn(stray.into()),
+            _ => found.mistake(stray.at, stray.cause, stray.remedy),
+        }
+    }
     match (read, found.finish()) {
         (Some((kitchen, weeks)), Ok(warnings)) => Ok(Loaded { kitchen, weeks, warnings }),
         (_, Err(not)) => Err(not),
@@ -176,6 +186,7 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let shops_top = shops_file.top(&keys::SHOPS, found);
     let shops = shops_top.as_ref().map(|top| shops::read_shops(top, &household.currency, &mut shop_names)).unwrap_or_default();
     let packs = shops_top.map(|top| shops::read_packs(&top, &household.currency, &shop_names, &mut speech)).unwrap_or_default();
+    drained_as_packs_say(&packs, &mut speech.foods);
     let lots = pantry_file.top(&keys::PANTRY, found).map(|top| pantry::read_lots(&top, &mut speech)).unwrap_or_default();
 
     let known = kitchen_top.is_some_and(|top| top.has("household"));
@@ -202,6 +213,15 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
         safety::warn(recipe, &kitchen.foods, found);
     }
     (kitchen, weeks)
+}
+
+/// "400 g, drained 240 g" tells what drains off where foods.toml does not.
+fn drained_as_packs_say(packs: &[Pack], foods: &mut Foods) {
+    for pack in packs {
+        if let PackKind::Sized { size: Quantity::Mass(size), label, drained: Some(drained), .. } = &pack.kind {
+            foods.learn_drained(pack.food, drained / size.value.to_f64(), format!("shops.toml, the pack of {label}"));
+        }
+    }
 }
 
 /// Every recipe is known by the stem of its file, whether the file can be read or not.

@@ -74,7 +74,7 @@ pub enum Warning {
     /// A line cannot be brought into the unit it must be added up or compared in.
     MissingFact { at: Spot, line: String, food: String, what: String, key: String },
     /// A lot in a measure that cannot be compared with the need is not drawn.
-    LotNotComparable { at: Spot, food: String, amount: String, wanted: String },
+    LotNotComparable { at: Spot, food: String, amount: String, wanted: String, mend: String },
     /// A staple that stands in `always` or `ask`.
     StapleIgnored { at: Spot, food: String, list: &'static str },
     /// A meal or a listed food contains, or may contain, something the household avoids.
@@ -118,8 +118,8 @@ impl Warning {
             Warning::MissingFact { line, food, what, key, .. } => {
                 format!("cannot add up \"{line}\": {what}. Add {key} under {food} in foods.toml.")
             }
-            Warning::LotNotComparable { food, amount, wanted, .. } => {
-                format!("{amount} of {food} cannot be compared with a need in {wanted}, so it is not drawn.")
+            Warning::LotNotComparable { food, amount, wanted, mend, .. } => {
+                format!("{amount} of {food} cannot be compared with a need in {wanted}, so it is not drawn. {mend}.")
             }
             Warning::StapleIgnored { food, list, .. } => {
                 format!("the staple {food} is ignored, because it stands in rules.{list}.")

@@ -319,6 +319,17 @@ pub(crate) fn unit_named(word: &str) -> Option<Unit> {
     std::str::from_utf8(lower).ok().and_then(|lower| BY_NAME.get(lower).copied())
 }
 
+/// The unit that a slip of one letter made into `word`, as it is spelt: "liter" for "litter".
+pub(crate) fn unit_like(word: &str) -> Option<&'static str> {
+    let word = word.to_lowercase();
+    let long = |name: &str| name.len() >= LEAST_MISTYPED;
+    let near = |name: &&&str| long(name) && strsim::damerau_levenshtein(&word, name) == 1;
+    BY_NAME.keys().find(near).filter(|_| long(&word) && unit_named(&word).is_none()).copied()
+}
+
+/// Shorter words are too many things with one letter changed.
+const LEAST_MISTYPED: usize = 5;
+
 const LONGEST_NAME: usize = 16;
 
 static BY_NAME: LazyLock<BTreeMap<&'static str, Unit>> = LazyLock::new(|| {

@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::staples::{TopUp, top_ups};
-use crate::foods::FoodId;
+use crate::foods::{FoodId, convert};
 use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, is_nothing_of};
 use crate::plan::{Demand, Demanded, Draw, Makings, in_makes};
@@ -120,6 +120,7 @@ fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> V
                         Dimension::Portion => "portions".to_owned(),
                         own => own.symbol().to_owned(),
                     },
+                    mend: format!("Add portion = \"…\" to recipes/{}.toml", recipe.id),
                 });
             }
         }
@@ -128,9 +129,15 @@ fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> V
 }
 
 pub(super) fn not_comparable(kitchen: &Kitchen, lot: &Lot, food: FoodId, dimension: &Dimension) -> Warning {
+    let facts = &kitchen.foods[food];
+    let mend = match convert(facts, &lot.amount, dimension) {
+        Err(missing) => format!("Add {} under {} in foods.toml", missing.key, facts.name),
+        Ok(_) => "Write its amount as the week asks for it".to_owned(),
+    };
     Warning::LotNotComparable {
         at: lot.at.clone(),
-        food: kitchen.foods[food].name.clone(),
+        mend,
+        food: facts.name.clone(),
         amount: crate::measure::show(&lot.amount, kitchen.print.units),
         wanted: dimension.symbol().to_owned(),
     }

@@ -6,13 +6,14 @@
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
-use super::making::{Apart, Boxed, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User};
+use super::boxes::{boxed, boxes};
+use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User};
 use super::order::dishes_first;
 use super::servings::goes_into;
+use super::straight::warm_until;
 use super::uses::{Pending, direct_uses, meal_name};
 use super::weeks::span;
 use super::yields::{Batches, in_makes};
-use crate::foods::safety::CHILLED_WITHIN;
 use crate::foods::{Foods, Place};
 use crate::kitchen::{Kitchen, Lot, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
@@ -55,49 +56,6 @@ fn planned<'k>(kitchen: &'k Kitchen, week: &'k Week) -> Planner<'k> {
 /// When what a session makes can be served at a meal.
 pub fn ready_at(session: &Session, ready_after: Minutes) -> DateTime {
     session.finish_by.unwrap_or_else(|| session.start.saturating_add(ready_after.0.minutes()))
-}
-
-/// Until when a meal is served straight from the pot, where all else is done by `done`: two hours more, or as long as it is kept hot.
-fn warm_until(recipe: &Recipe, done: DateTime) -> DateTime {
-    let most = recipe.hold_hot.map_or(CHILLED_WITHIN.value, |hot| hot.max(CHILLED_WITHIN.value));
-    done.saturating_add(most.0.minutes())
-}
-
-/// How what is not eaten at once is kept.
-fn boxed(recipe: &Recipe) -> Kept {
-    if recipe.reach().1 == Place::Cupboard { Kept::Cupboard } else { Kept::Fridge }
-}
-
-/// The meals that a making of a session serves straight from the pot, by time.
-pub fn straight_meals(week: &Week, makings: &Makings, making: &Making) -> Vec<DateTime> {
-    if !matches!(making.at, MadeAt::Session(_)) {
-        return Vec::new();
-    }
-    let mut meals: Vec<DateTime> = making.uses.iter().filter_map(|use_| straight_meal(week, makings, use_)).collect();
-    meals.sort_unstable();
-    meals.dedup();
-    meals
-}
-
-fn straight_meal(week: &Week, makings: &Makings, use_: &Use) -> Option<DateTime> {
-    let meal = match use_.by {
-        User::Meal(meal) => meal,
-        User::Making(dish) => match makings.makings.get(dish)?.at {
-            MadeAt::Meal(meal) => meal,
-            MadeAt::Session(_) => return None,
-        },
-    };
-    (use_.kept == Kept::Straight).then(|| week.meals.get(meal).map(|meal| meal.at_time)).flatten()
-}
-
-/// Boxes what a making would serve straight from the pot too late after `done`, when the rest of its session is.
-pub fn served_after(kitchen: &Kitchen, week: &Week, makings: &mut Makings, index: usize, done: DateTime) {
-    let recipe = &kitchen.recipes[makings.makings[index].recipe];
-    let late = |use_: &Use| straight_meal(week, makings, use_).is_some_and(|at| at > warm_until(recipe, done));
-    let late: Vec<bool> = makings.makings[index].uses.iter().map(late).collect();
-    let making = &mut makings.makings[index];
-    making.uses.iter_mut().zip(late).filter(|(_, late)| *late).for_each(|(use_, _)| use_.kept = boxed(recipe));
-    making.boxes = boxes(recipe, making.on, &making.uses, making.spare.as_ref());
 }
 
 struct Planner<'k> {
@@ -430,67 +388,6 @@ fn serve_from_frozen_spare(open: &mut [Open], use_: &mut Pending, recipe: &Recip
 /// In the unit of `makes`: what is left of a making below this is nobody's spare. `None` where the recipe does not say what a portion is.
 fn half_a_portion(recipe: &Recipe) -> Option<Number> {
     in_makes(recipe, &Quantity::portions(Number::HALF))
-}
-
-fn boxes(recipe: &Recipe, on: Date, uses: &[Use], spare: Option<&Spare>) -> Vec<Boxed> {
-    let (days, place) = recipe.reach();
-    let freezer = after_days(on, recipe.freezer.unwrap_or_default());
-    let dimension = recipe.makes.dimension();
-    let mut boxes = Vec::new();
-    for (kept, place, use_by) in [(boxed(recipe), place, after_days(on, days)), (Kept::Freezer, Place::Freezer, freezer)] {
-        let mut kept_here: Vec<Boxed> = Vec::new();
-        for use_ in uses.iter().filter(|use_| use_.kept == kept) {
-            for (whose, amount) in by_eater(use_) {
-                let (eater, without) = whose.map_or((None, Vec::new()), |own| (Some(own.who.clone()), own.without.clone()));
-                let same = |boxed: &&mut Boxed| boxed.eater == eater && boxed.without == without;
-                if let Some(boxed) = kept_here.iter_mut().find(same) {
-                    boxed.add(&use_.label, amount);
-                    continue;
-                }
-                let none = Quantity::of(&dimension, Number::ZERO);
-                let mut boxed = Boxed { amount: none, place, use_by, what_for: Vec::new(), parts: Vec::new(), eater, without };
-                boxed.add(&use_.label, amount);
-                kept_here.push(boxed);
-            }
-        }
-        // What is everybody's stands first.
-        kept_here.sort_by_key(|boxed| boxed.eater.is_some());
-        boxes.extend(kept_here);
-    }
-    if let Some(spare) = spare {
-        let place = if spare.frozen { Place::Freezer } else { place };
-        boxes.push(Boxed {
-            amount: spare.amount.clone(),
-            place,
-            use_by: spare.eat_by,
-            what_for: Vec::new(),
-            parts: Vec::new(),
-            eater: None,
-            without: Vec::new(),
-        });
-    }
-    boxes
-}
-
-/// What of a use is everybody's, and what is whose.
-fn by_eater(use_: &Use) -> Vec<(Option<&Apart>, Number)> {
-    let own: Number = use_.own.iter().map(|own| &own.amount).sum();
-    let rest = use_.amount.exact() - &own;
-    let shared = (rest > 0 && !is_nothing_of(&rest, use_.amount.exact())).then_some((None, rest));
-    shared.into_iter().chain(use_.own.iter().map(|own| (Some(own), own.amount.clone()))).collect()
-}
-
-impl Boxed {
-    fn add(&mut self, label: &str, amount: Number) {
-        self.amount = Quantity::of(&self.amount.dimension(), self.amount.exact() + &amount);
-        match self.what_for.iter().position(|known| known == label) {
-            Some(known) => self.parts[known] += &amount,
-            None => {
-                self.what_for.push(label.to_owned());
-                self.parts.push(amount);
-            }
-        }
-    }
 }
 
 /// Sessions and meals in order, components beside the dishes they go into.

@@ -38,7 +38,7 @@ pub enum Advice {
     /// A smallest set of rules that cannot be kept together, with `hours` not beside the hours of the people.
     Clash { rules: Vec<Rule>, hours: bool },
     /// Nobody in the session has the role or the skill; it is planned for anybody.
-    Unfit { step: Job, role: Option<String>, skill: Option<String> },
+    Unfit { step: Job, role: Option<String>, skills: Vec<String> },
     /// The session ends so long after `by`.
     Late { by: DateTime, over: i64 },
     /// What the session ends with.
@@ -276,7 +276,8 @@ impl Teller<'_> {
             let recipe = self.recipe(unfit.making);
             let step = &self.kitchen.recipes[recipe].steps[unfit.step];
             let job = Job::Step { recipe, step: unfit.step, round: None };
-            Advice::Unfit { step: job, role: step.who.clone(), skill: step.skill.clone() }
+            let skills = step.skills(&self.kitchen.appliances).map(str::to_owned).collect();
+            Advice::Unfit { step: job, role: step.who.clone(), skills }
         };
         self.work.unfit.iter().map(tell).collect()
     }

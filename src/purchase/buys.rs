@@ -40,6 +40,21 @@ pub struct Buy {
     pub packs: Vec<Packed>,
     /// `None` where no price is known.
     pub cost: Option<Money>,
+    pub beside: Beside,
+}
+
+/// What else the list says of a line.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Beside {
+    /// `None` where it was not told; so with the amounts.
+    pub section: Option<String>,
+    pub left: Option<Quantity>,
+    pub left_until: Option<Date>,
+    pub short: Option<Quantity>,
+    pub last_used: Option<Date>,
+    /// Names of recipes and meals, and "staple" where it was read from a print.
+    pub what_for: Vec<String>,
+    pub top_up: bool,
 }
 
 /// Where something is bought.
@@ -62,7 +77,7 @@ impl From<&TripList> for TripBuys {
     fn from(trip: &TripList) -> TripBuys {
         let lines = trip.shops.iter().flat_map(|visit| {
             let from = visit.at.map_or(Seller::Anywhere, |stop| Seller::Shop(stop.shop));
-            visit.lines().map(move |line| Buy::of(line, from))
+            visit.sections.iter().flat_map(move |section| section.lines.iter().map(move |line| Buy::of(line, &section.section, from)))
         });
         let shops = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| stop.shop);
         TripBuys { on: trip.on, nth: trip.nth, shops: shops.collect(), lines: lines.collect(), unknown: Vec::new() }
@@ -97,8 +112,22 @@ impl TripBuys {
 }
 
 impl Buy {
-    fn of(line: &ListLine, from: Seller) -> Buy {
+    fn of(line: &ListLine, section: &str, from: Seller) -> Buy {
         let packs = line.packs.iter().map(|pack| pack.what.clone()).collect();
-        Buy { food: line.food, from, need: line.need.clone(), packs, cost: line.cost }
+        Buy { food: line.food, from, need: line.need.clone(), packs, cost: line.cost, beside: Beside::of(line, section) }
+    }
+}
+
+impl Beside {
+    fn of(line: &ListLine, section: &str) -> Beside {
+        Beside {
+            section: Some(section.to_owned()),
+            left: Some(line.left.clone()),
+            left_until: line.left_until,
+            short: Some(line.short.clone()),
+            last_used: line.last_used,
+            what_for: line.what_for.clone(),
+            top_up: line.top_up,
+        }
     }
 }

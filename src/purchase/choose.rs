@@ -243,12 +243,13 @@ impl<'a> Counter<'a> {
             let left = line::left_units(&ask, &windows, &bought);
             at.push(AtShop { shop: index, stocked, windows, bought, left });
         }
-        let then = if at.is_empty() { BY_THE_PACK } else { "so it is not bought" };
-        // What stands in its own words was warned of where its line was read.
-        warnings.extend(unlike.iter().filter(|_| !need.own_words).map(|unlike| unlike.warning(&ask, then)));
-        if at.is_empty() {
+        let in_its_measure = !at.is_empty();
+        if !in_its_measure {
             at = self.by_the_pack(shops, &ask);
         }
+        let then = if in_its_measure || at.is_empty() { "so it is not bought" } else { BY_THE_PACK };
+        // What stands in its own words was warned of where its line was read.
+        warnings.extend(unlike.iter().filter(|_| !need.own_words).map(|unlike| unlike.warning(&ask, then)));
         if at.is_empty() {
             let total = if need.own_words { exact_total(need) } else { ask.total };
             return Some(Outcome::Plain { need, total });

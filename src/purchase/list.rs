@@ -164,23 +164,8 @@ pub struct MealNote {
 }
 
 impl MealNote {
-    /// Is this figure the sum of what is known, and something not in it?
-    pub fn is_partial(&self, figure: Figure) -> bool {
-        let lacks = |lacking: &Figure| *lacking == figure || (*lacking == Figure::Weight && figure != Figure::Price);
-        let PerEater { kcal, protein_g, fibre_g, cost } = self.per_eater;
-        let is_given = match figure {
-            Figure::Weight => false,
-            Figure::Energy => kcal.is_some(),
-            Figure::Protein => protein_g.is_some(),
-            Figure::Fibre => fibre_g.is_some(),
-            Figure::Price => cost.is_some(),
-        };
-        is_given && self.missing.iter().any(|food| food.figures.iter().any(lacks))
-    }
-
-    /// Is any of its figures?
     pub fn is_at_least(&self) -> bool {
-        [Figure::Energy, Figure::Protein, Figure::Fibre, Figure::Price].into_iter().any(|figure| self.is_partial(figure))
+        self.per_eater.is_at_least(&self.missing)
     }
 }
 
@@ -213,6 +198,26 @@ pub struct PerEater {
     pub fibre_g: Option<f64>,
     /// Goods alone, without the trips' fares.
     pub cost: Option<Money>,
+}
+
+impl PerEater {
+    /// Is this figure the sum of what is known, and something of `missing` not in it?
+    pub fn is_partial(&self, figure: Figure, missing: &[Lacking]) -> bool {
+        let lacks = |lacking: &Figure| *lacking == figure || (*lacking == Figure::Weight && figure != Figure::Price);
+        let is_given = match figure {
+            Figure::Weight => false,
+            Figure::Energy => self.kcal.is_some(),
+            Figure::Protein => self.protein_g.is_some(),
+            Figure::Fibre => self.fibre_g.is_some(),
+            Figure::Price => self.cost.is_some(),
+        };
+        is_given && missing.iter().any(|food| food.figures.iter().any(lacks))
+    }
+
+    /// Is any of its figures?
+    pub fn is_at_least(&self, missing: &[Lacking]) -> bool {
+        [Figure::Energy, Figure::Protein, Figure::Fibre, Figure::Price].into_iter().any(|figure| self.is_partial(figure, missing))
+    }
 }
 
 /// The figures that are not known of one food.

@@ -18,7 +18,7 @@ use super::Paid;
 use super::list::{DayNote, Figure, Lacking, MealNote, PerEater, Portion};
 use crate::foods::{FoodId, Item, Kind, as_purchased};
 use crate::kitchen::{Diner, Ingredient, Kitchen, RecipeId, Wanted, Ware, Week, Who};
-use crate::measure::{Dimension, Money, Quantity, tidy};
+use crate::measure::{Dimension, Quantity, tidy};
 use crate::plan::{goes_into, in_makes, meal_name, servings};
 use crate::shelf::{Prices, rounded};
 
@@ -42,19 +42,12 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
         }
         let named = meal.diners.iter().zip(&plates).filter(|(diner, _)| diner.who != Who::Anybody);
         let eaters = named.map(|(diner, plate)| plate.portion(diner)).collect();
-        let known = |figure: Figure, value: f64| (sum.knows(figure) || !sum.lacks(figure)).then(|| tidy(value));
-        let cost = known(Figure::Price, sum.minor).map(rounded);
         MealNote {
             at: meal.at_time,
             word: meal.word.clone(),
             text: meal.text.clone(),
             name: meal_name(meal),
-            per_eater: PerEater {
-                kcal: known(Figure::Energy, sum.kcal),
-                protein_g: known(Figure::Protein, sum.protein_g),
-                fibre_g: known(Figure::Fibre, sum.fibre_g),
-                cost,
-            },
+            per_eater: sum.per_eater(),
             eaters,
             missing: sum.missing(kitchen),
         }
@@ -62,64 +55,31 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
     order.into_iter().map(note).collect()
 }
 
-/// So much of a recipe, in the unit of its `makes`, at the cheapest known prices.
-fn figures(kitchen: &Kitchen, id: RecipeId, much: f64) -> Figures {
-    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
-    let mut sum = Figures::default();
-    sum.add(&costing.recipe(id), much);
-    sum
-}
-
-/// Energy, protein and fibre of a portion.
+/// A portion of a recipe in figures: what is known of it, and what is not.
 #[derive(Debug, Clone, PartialEq)]
-pub struct PerPortion {
-    pub kcal: Option<f64>,
-    pub protein_g: Option<f64>,
-    pub fibre_g: Option<f64>,
+pub struct PortionNote {
+    pub per: PerEater,
     /// What keeps a figure from being known, in order of the foods' names.
     pub missing: Vec<Lacking>,
 }
 
-/// What a portion of a recipe holds; `None` where the recipe does not say what a portion weighs.
-pub fn per_portion(kitchen: &Kitchen, id: RecipeId) -> Option<PerPortion> {
+/// Energy, protein, fibre and the cheapest known cost of one portion of a recipe; `None` where it does not say what a portion weighs.
+pub fn per_portion(kitchen: &Kitchen, id: RecipeId) -> Option<PortionNote> {
     let portion = in_makes(&kitchen.recipes[id], &Quantity::portions(1))?;
-    let mut sum = figures(kitchen, id, portion.to_f64());
-    sum.lacking.retain(|(_, figure)| *figure != Figure::Price);
-    let known = |figure: Figure, value: f64| (!sum.lacks(figure)).then(|| tidy(value));
-    Some(PerPortion {
-        kcal: known(Figure::Energy, sum.kcal),
-        protein_g: known(Figure::Protein, sum.protein_g),
-        fibre_g: known(Figure::Fibre, sum.fibre_g),
-        missing: sum.missing(kitchen),
-    })
+    Some(in_figures(kitchen, id, portion.to_f64()))
 }
 
-/// A portion of a recipe in figures: what is known of it, and what is not.
-#[derive(Debug, Clone, PartialEq)]
-pub struct PortionNote {
-    pub kcal: f64,
-    pub protein_g: f64,
-    pub fibre_g: f64,
-    pub cost: Money,
-    /// Something is missing: the figures are the least it can be.
-    pub at_least: bool,
-    pub missing: Vec<Lacking>,
+/// The same of one batch.
+pub fn per_batch(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
+    in_figures(kitchen, id, kitchen.recipes[id].makes.base())
 }
 
-/// Energy, protein, fibre and the cheapest known cost of one portion of a recipe; of one batch where it says no portion.
-pub fn of_portion(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
-    let recipe = &kitchen.recipes[id];
-    let one = in_makes(recipe, &Quantity::portions(1)).map_or(recipe.makes.base(), |one| one.to_f64());
-    let sum = figures(kitchen, id, one);
-    let missing = sum.missing(kitchen);
-    PortionNote {
-        kcal: tidy(sum.kcal),
-        protein_g: tidy(sum.protein_g),
-        fibre_g: tidy(sum.fibre_g),
-        cost: rounded(sum.minor),
-        at_least: !missing.is_empty(),
-        missing,
-    }
+/// So much of a recipe, in the unit of its `makes`, at the cheapest known prices.
+fn in_figures(kitchen: &Kitchen, id: RecipeId, much: f64) -> PortionNote {
+    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
+    let mut sum = Figures::default();
+    sum.add(&costing.recipe(id), much);
+    PortionNote { per: sum.per_eater(), missing: sum.missing(kitchen) }
 }
 
 /// What the meals of each day give those who say what they need. For adults: who is under 18 on the day has no row.
@@ -170,8 +130,14 @@ impl Figures {
         self.known.extend(&other.known);
     }
 
-    fn knows(&self, figure: Figure) -> bool {
-        self.known.contains(&figure)
+    fn per_eater(&self) -> PerEater {
+        let known = |figure: Figure, value: f64| (self.known.contains(&figure) || !self.lacks(figure)).then(|| tidy(value));
+        PerEater {
+            kcal: known(Figure::Energy, self.kcal),
+            protein_g: known(Figure::Protein, self.protein_g),
+            fibre_g: known(Figure::Fibre, self.fibre_g),
+            cost: known(Figure::Price, self.minor).map(rounded),
+        }
     }
 
     fn portion(&self, diner: &Diner) -> Portion {

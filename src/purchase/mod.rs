@@ -30,7 +30,7 @@ mod windows;
 mod tests;
 
 pub use assemble::{Parts, shopping_list};
-pub use buys::{Buy, Seller, TripBuys, WeekBuys};
+pub use buys::{Beside, Buy, Seller, TripBuys, WeekBuys};
 pub use choose::{Basket, choose, choose_thrifty};
 pub use compare::{Round, TripComparison, compare};
 pub use leaves::{leftovers, listed, worth};
@@ -40,7 +40,7 @@ pub use list::{
     Opening, PackCount, PackLine, Packed, PerEater, Portion, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit, ShoppingList, Stop,
     TripList, Untimely, Windows, Without, Worth,
 };
-pub use meals::{PerPortion, PortionNote, days, meals, of_portion, per_portion};
+pub use meals::{PortionNote, days, meals, per_batch, per_portion};
 pub use paid::{Paid, Stay};
 pub use seen::old_prices;
 pub use trips::{Needs, needs, trips_of_their_own};

@@ -59,29 +59,17 @@ pub(super) fn stock<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, unlike
     loosely.into_iter().map(with_loose).collect()
 }
 
-/// The priced packs of a need that none of them can be compared with, each as large as one of the `count` that are bought; where the
-/// shop sells the food loose alone, steps of it.
+/// The priced packs of a need that none of them can be compared with, each as large as one of the `count` that are bought. Nobody can
+/// say how much of loose goods that would be.
 pub(super) fn stock_by_the_pack<'a>(ask: &Ask, packs: impl Iterator<Item = &'a Pack>, count: i64) -> Option<Stocked<'a>> {
     let one = (ask.units(&ask.total).max(1) + count - 1) / count;
     let mut stocked = Stocked::default();
-    let mut loosely = None;
     for pack in packs {
-        match &pack.kind {
-            PackKind::Sized { price: Some(price), offer, .. } => {
-                let offer = offer.map(|offer| (i64::from(offer.buy), offer.pay.0));
-                stocked.shelf.sized.push(Sized { size: one, price: price.0, offer });
-                stocked.sized.push(pack);
-            }
-            PackKind::Sized { price: None, .. } => {}
-            PackKind::Loose { price, step } => {
-                let loose = price_of_step(ask, price.as_ref(), step, one).ok().map(|loose| (loose, pack));
-                loosely = loosely.or(loose);
-            }
+        if let PackKind::Sized { price: Some(price), offer, .. } = &pack.kind {
+            let offer = offer.map(|offer| (i64::from(offer.buy), offer.pay.0));
+            stocked.shelf.sized.push(Sized { size: one, price: price.0, offer });
+            stocked.sized.push(pack);
         }
-    }
-    if let (true, Some((loose, pack))) = (stocked.sized.is_empty(), loosely) {
-        stocked.shelf.loose = Some(loose);
-        stocked.loose = Some(pack);
     }
     (!stocked.is_empty()).then_some(stocked)
 }
@@ -163,11 +151,7 @@ fn nearest_tin<'t>(tins: &'t [Number], plain: &Number) -> Option<&'t Number> {
 }
 
 fn loose_of(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity) -> Result<Loose, NotComparable> {
-    price_of_step(ask, price, step, in_proportion(ask, step)?.max(1))
-}
-
-/// Loose goods of which one step counts as `units`.
-fn price_of_step(ask: &Ask, price: Option<&UnitPrice>, step: &Quantity, units: i64) -> Result<Loose, NotComparable> {
+    let units = in_proportion(ask, step)?.max(1);
     let Some(price) = price else { return Err(NotComparable { what: "it has no price".into(), key: None }) };
     let priced_step = in_measure(ask, step, &price.per.dimension())?;
     let fine = |base: &Number| (base * 1_000_000).round().to_i64().unwrap_or(i64::MAX).max(1);

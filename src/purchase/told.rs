@@ -1,7 +1,5 @@
 //! A trip that is no longer open, as its print told it: what was to be bought, and where. What was left over of it is on the shelf.
 
-use std::collections::BTreeMap;
-
 use super::buys::{Buy, Seller, TripBuys};
 use super::list::{ListLine, PackLine, Section, ShopVisit, Stop, TripList};
 use crate::foods::FoodId;
@@ -43,14 +41,17 @@ fn shop_of(line: &Buy) -> Option<ShopId> {
 }
 
 fn visit(kitchen: &Kitchen, buys: &TripBuys, at: Option<ShopId>) -> ShopVisit {
-    let mut sections: BTreeMap<String, Vec<ListLine>> = BTreeMap::new();
+    let mut sections: Vec<Section> = Vec::new();
     let mut cost = Money::ZERO;
     for buy in buys.lines.iter().filter(|line| shop_of(line) == at) {
         cost += buy.cost.unwrap_or(Money::ZERO);
-        sections.entry(section_of(kitchen, buy.food)).or_default().push(line(buy));
+        let name = buy.beside.section.clone().unwrap_or_else(|| section_of(kitchen, buy.food));
+        match sections.iter_mut().find(|section| section.section == name) {
+            Some(section) => section.lines.push(line(buy)),
+            None => sections.push(Section { section: name, lines: vec![line(buy)] }),
+        }
     }
     let fare = at.map_or(Money::ZERO, |shop| kitchen.shops[shop].trip);
-    let sections = sections.into_iter().map(|(section, lines)| Section { section, lines }).collect();
     ShopVisit { at: at.map(|shop| Stop { shop, fare, cost: cost + fare }), sections }
 }
 
@@ -60,7 +61,8 @@ fn section_of(kitchen: &Kitchen, food: FoodId) -> String {
 }
 
 fn line(buy: &Buy) -> ListLine {
-    let nothing = Quantity::of(&buy.need.dimension(), 0);
+    let nothing = || Quantity::of(&buy.need.dimension(), 0);
+    let beside = buy.beside.clone();
     // The print tells what a line cost, not each pack of it: the first stands for all.
     let cost_of = |index: usize| if index == 0 { buy.cost.unwrap_or(Money::ZERO) } else { Money::ZERO };
     let packs = buy.packs.iter().enumerate().map(|(index, what)| PackLine { what: what.clone(), offer: None, cost: cost_of(index) });
@@ -69,13 +71,13 @@ fn line(buy: &Buy) -> ListLine {
         need: buy.need.clone(),
         packs: packs.collect(),
         cost: buy.cost,
-        left: nothing.clone(),
-        left_until: None,
-        short: nothing,
+        left: beside.left.unwrap_or_else(nothing),
+        left_until: beside.left_until,
+        short: beside.short.unwrap_or_else(nothing),
         demand: buy.need.clone(),
-        last_used: None,
-        what_for: Vec::new(),
-        top_up: false,
+        last_used: beside.last_used,
+        what_for: beside.what_for,
+        top_up: beside.top_up,
         about: None,
         fresh: false,
         own_words: Vec::new(),

@@ -44,7 +44,7 @@ pub(super) struct Lived<'w, 'p> {
     pub print: Option<Print<'p>>,
     booked: &'p Booked,
     today: Date,
-    /// Where something of it is taken as done.
+    /// Where something of it is taken as done, and its past counts.
     pub as_planned: Option<AsPlanned>,
 }
 
@@ -61,8 +61,13 @@ impl<'w, 'p> Lived<'w, 'p> {
         let mut week = without_skipped(week);
         settle(kitchen, &mut week, booked);
         let standing = standing(&week, booked, today);
-        let as_planned = standing.has_taken_as_done().then(|| AsPlanned::of(kitchen, standing.keep(&week, |state| state != State::Done)));
-        Lived { week, standing, print, booked, today, as_planned }
+        Lived { week, standing, print, booked, today, as_planned: None }
+    }
+
+    /// Plans what is taken as done: only the weeks whose past counts need it.
+    pub fn plan_past(&mut self, kitchen: &Kitchen) {
+        let not_done = || self.standing.keep(&self.week, |state| state != State::Done);
+        self.as_planned = self.standing.has_taken_as_done().then(|| AsPlanned::of(kitchen, not_done()));
     }
 
     /// The week with what is still to come alone.
@@ -89,12 +94,25 @@ impl<'w, 'p> Lived<'w, 'p> {
         printed.iter().filter(|trip| !trip.is_planned() && trip.on < self.today && !self.booked.has_trip(trip.on, trip.nth))
     }
 
+    /// Trips of their own that are booked and lie within the week.
+    pub fn own_trips_done(&self) -> Vec<Trip> {
+        let (first, last) = span(&self.week);
+        let trip = |(on, nth)| Trip { on, nth, planned: false, shops: None, settled: Vec::new(), at: self.week.at.clone() };
+        self.booked.own_trips_between(first, last).into_iter().map(trip).collect()
+    }
+
     /// What a session that is taken as done took and gave.
     pub fn turnover(&self, kitchen: &Kitchen, start: DateTime) -> Option<Turnover> {
         if let Some(printed) = self.print.and_then(|print| print.turnovers.iter().find(|session| session.start == start)) {
             return Some(printed.clone());
         }
         self.as_planned.as_ref()?.turnover(kitchen, start)
+    }
+
+    /// The meals that are done or taken as done.
+    pub fn past_meals(&self) -> Vec<(DateTime, String)> {
+        let past = self.standing.meals(&self.week, |state| state != State::Open);
+        past.map(|meal| (meal.at_time, meal.name.clone().unwrap_or_else(|| meal.label.clone()))).collect()
     }
 
     fn happened(&self, kitchen: &Kitchen) -> Vec<(DateTime, Happened)> {

@@ -9,9 +9,11 @@
 
 mod budget;
 mod carry;
+mod day;
 mod lived;
 mod trial;
 
+pub use day::{DayLot, DayPlan, DaySession};
 pub use lived::{Print, has_begun};
 pub use trial::{Priced, Trials, Tried, open_meals, trials};
 
@@ -56,6 +58,8 @@ pub struct Reckoning<'k> {
     /// Trips that are done or taken as done.
     past_trips: Vec<TripList>,
     past_sessions: Vec<PastSession>,
+    /// Meals that are done or taken as done, each with its name.
+    past_meals: Vec<(DateTime, String)>,
 }
 
 /// A session that is done or taken as done.
@@ -91,10 +95,13 @@ pub fn reckon<'k>(
     today: Date,
 ) -> Result<Reckoning<'k>, Vec<Mistake>> {
     let print = |place: usize| prints.get(place).copied().flatten();
-    let lived = |(place, (_, week)): (usize, &'k (String, Week))| Lived::of(&loaded.kitchen, week, booked, print(place), today);
-    let mut weeks: Vec<Lived> = loaded.weeks.iter().enumerate().map(lived).collect();
+    let lived = |place: usize| Lived::of(&loaded.kitchen, &loaded.weeks[place].1, booked, print(place), today);
+    let others = (0..loaded.weeks.len()).filter(|&place| place != week && touches(&loaded.weeks[place].1, &loaded.weeks[week].1, today));
+    let mut weeks: Vec<Lived> = others.map(lived).collect();
     let open = trial::left_out(&loaded.weeks[week].1, today);
-    let lived = weeks.swap_remove(week);
+    let mut lived = lived(week);
+    lived.plan_past(&loaded.kitchen);
+    weeks.iter_mut().filter(|other| other.overlaps(&lived)).for_each(|other| other.plan_past(&loaded.kitchen));
     let together: Vec<&Lived> = std::iter::once(&lived).chain(weeks.iter().filter(|other| other.overlaps(&lived))).collect();
     let shelf = lived::as_it_happened(&loaded.kitchen, &together);
     let carried = carry::carry(shelf, &weeks, &lived, today);
@@ -143,9 +150,16 @@ pub fn reckon<'k>(
         paid: booked.paid_between(first, last),
         past_trips: past_trips(&kitchen, &lived),
         past_sessions: past_sessions(&loaded.kitchen, &lived),
+        past_meals: lived.past_meals(),
         as_planned: lived.as_planned,
         kitchen,
     })
+}
+
+/// May another week bear on this one: does it overlap it, or has it, from an earlier day on, something yet to come?
+fn touches(other: &Week, week: &Week, today: Date) -> bool {
+    let ((first, last), (from, until)) = (plan::span(week), plan::span(other));
+    (first <= until && from <= last) || (from <= first && today <= until)
 }
 
 /// Skills that nobody in a session has, but for those that nobody has in any: the reader has told them.
@@ -168,7 +182,8 @@ fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
         }
     };
     let own = lived.own_trips().map(|trip| TripList::told(kitchen, trip, State::TakenAsDone));
-    past.map(told).chain(own).collect()
+    let own_done = lived.own_trips_done().into_iter().map(|trip| told((&trip, &State::Done)));
+    past.map(told).chain(own).chain(own_done).collect()
 }
 
 fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
@@ -300,6 +315,17 @@ impl Reckoning<'_> {
         drawn.chain(looked_at).map(|lot| &lot.at).collect()
     }
 
+    /// The kitchen with its shelf as it lies on the morning of a day: after all that is taken as done, and all that is planned before.
+    pub fn kitchen_on(&self, day: Date) -> Kitchen {
+        let (mut makings, mut demanded) = (self.makings.clone(), self.demanded.clone());
+        makings.cooked_draws.retain(|draw| draw.on < day);
+        demanded.demand.retain(|demand| demand.on < day);
+        let mut kitchen = self.kitchen.clone().into_owned();
+        kitchen.lots = pantry::net(&self.kitchen, &self.week, &makings, &demanded).lots;
+        kitchen.lots.retain(|lot| !lot.amount.is_zero());
+        kitchen
+    }
+
     /// Is anything of the week past or booked?
     pub fn has_begun(&self) -> bool {
         self.begun.is_some()
@@ -308,6 +334,11 @@ impl Reckoning<'_> {
     /// The sessions that are done or taken as done, in order of time.
     pub fn past_sessions(&self) -> &[PastSession] {
         &self.past_sessions
+    }
+
+    /// The meals that are done or taken as done, each with its name or its label.
+    pub fn past_meals(&self) -> &[(DateTime, String)] {
+        &self.past_meals
     }
 
     /// What each session takes and gives that is not booked, in order of time.

@@ -220,6 +220,9 @@ impl<'a> Guide<'a> {
             under.push(facts);
             let unknown = session.cautions.iter().filter(|care| matches!(care, Care::Unknown(_)));
             under.extend(unknown.map(|care| vec![strong(care.text(self.names))]));
+            // Why, and what to clean, is said below; who it is must not be overlooked.
+            let guarded = session.cautions.iter().filter_map(|care| if let Care::CrossContact(one) = care { Some(one) } else { None });
+            under.extend(guarded.map(|one| vec![strong(one.warning(self.names))]));
         }
         Head { over: format!("Prep guide, {}", self.week), title, under }
     }

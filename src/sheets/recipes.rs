@@ -5,7 +5,7 @@ use itertools::Itertools;
 use crate::kitchen::{Names, Serve, Source};
 use crate::measure::{Days, Minutes, Units};
 use crate::prep::{PageLine, PageSize, PageStep, RecipePage, SizeOf};
-use crate::purchase::PerPortion;
+use crate::purchase::PortionNote;
 use crate::words::{degrees, list, sentence};
 
 use super::flow::{Block, Cursor, pour};
@@ -34,7 +34,7 @@ const SIZES: [Type; 3] = [
 pub(super) const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0) }];
 
 /// A page, and what a portion of it holds.
-pub type Told = (RecipePage, Option<PerPortion>);
+pub type Told = (RecipePage, Option<PortionNote>);
 
 /// The recipes under one title.
 pub fn recipe_sheet(recipes: &[Told], (title, file_stem): (&str, String), names: Names, settings: Settings) -> Sheet {
@@ -97,7 +97,7 @@ struct Body<'a> {
 const CLEAR: f32 = 8.0;
 
 impl Body<'_> {
-    fn blocks(&self, setter: &mut Setter, recipe: &RecipePage, per_portion: Option<&PerPortion>, name: &str) -> Vec<Block> {
+    fn blocks(&self, setter: &mut Setter, recipe: &RecipePage, per_portion: Option<&PortionNote>, name: &str) -> Vec<Block> {
         let Type { body, note } = self.kind;
         let mut blocks = vec![heading(setter, "Ingredients", body, self.width).marked(name)];
         if !recipe.lines.is_empty() {
@@ -190,7 +190,7 @@ impl Body<'_> {
         times.into_iter().flatten().chain(on).chain(inside).collect()
     }
 
-    fn notes(&self, recipe: &RecipePage, per_portion: Option<&PerPortion>) -> Vec<Vec<Span>> {
+    fn notes(&self, recipe: &RecipePage, per_portion: Option<&PortionNote>) -> Vec<Vec<Span>> {
         let RecipePage { cupboard, fridge, freezer, .. } = *recipe;
         let days =
             |place: &str, days: Option<Days>| days.map(|days| format!("{place} {} {}", days.0, if days.0 == 1 { "day" } else { "days" }));
@@ -208,17 +208,9 @@ impl Body<'_> {
         }));
         let allergens = recipe.contains.words().unwrap_or_else(|| "none of the substances of EU Regulation 1169/2011, Annex II".to_owned());
         notes.push(vec![strong("Allergens: "), plain(allergens)]);
-        notes.extend(per_portion.map(|per| vec![strong("A portion: "), plain(self.portion(per))]));
+        notes.extend(per_portion.map(|per| vec![strong("A portion: "), plain(format!("{}.", list::nourishes(per, self.names)))]));
         notes.extend(source_words(&recipe.source).map(|words| vec![strong("Source: "), plain(words)]));
         notes
-    }
-
-    /// "430 kcal, 21 g protein, 9 g fibre"; what is not known stands as "?" with the foods it lacks for.
-    fn portion(&self, per: &PerPortion) -> String {
-        let whole = |value: Option<f64>, unit: &str| value.map_or_else(|| format!("? {unit}"), |value| format!("{value:.0} {unit}"));
-        let told = [whole(per.kcal, "kcal"), whole(per.protein_g, "g protein"), whole(per.fibre_g, "g fibre")].join(", ");
-        let missing = per.missing.iter().map(|lacking| list::lacking(lacking, self.names)).join("; ");
-        if missing.is_empty() { told } else { format!("{told} (not known: {missing})") }
     }
 }
 

@@ -13,6 +13,17 @@ pub fn sha256(bytes: &[u8]) -> String {
 pub fn sha256_of(parts: &[&[u8]]) -> String {
     let mut digest = Sha256::new();
     parts.iter().for_each(|part| digest.update(part));
+    written(digest)
+}
+
+/// Of two texts that begin alike, read once: the beginning, and how each ends.
+pub fn sha256_of_two(begin: &[u8], one: &[u8], other: &[u8]) -> [String; 2] {
+    let mut digest = Sha256::new();
+    digest.update(begin);
+    [one, other].map(|end| written(digest.clone().chain_update(end)))
+}
+
+fn written(digest: Sha256) -> String {
     let digit = |nibble: u8| char::from(DIGITS[usize::from(nibble)]);
     digest.finalize().iter().flat_map(|byte| [digit(byte >> 4), digit(byte & 15)]).collect()
 }

@@ -26,5 +26,5 @@ mod tests;
 pub use commit::{Added, BOOK, LOCK, PANTRY, Recovered, SHOPS, commit, left_over, recover};
 pub use disk::{Disk, create_anew, open_ordinary};
 pub use files::{Files, Locked};
-pub use mark::{FileChange, sha256, sha256_of};
+pub use mark::{FileChange, sha256, sha256_of_two};
 pub use stop::{begin_writing, unless_writing};

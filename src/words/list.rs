@@ -8,7 +8,7 @@ use crate::kitchen::{BatchCut, Names};
 use crate::measure::{Currency, Quantity, Units, show};
 use crate::plan::Move;
 use crate::purchase::{
-    Beware, DayNote, Figure, Lacking, ListLine, MealNote, OfferTaken, PackCount, Packed, SaveBy, Untimely, Windows, Without,
+    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, Packed, PerEater, PortionNote, SaveBy, Untimely, Windows, Without,
 };
 
 /// "3 for 2.00".
@@ -137,13 +137,41 @@ pub fn lacking(lacking: &Lacking, names: Names) -> String {
 }
 
 /// "without rosemary (energy), feta (fibre, price)"; nothing where all is known.
-pub fn not_in_the_sum(meal: &MealNote, names: Names) -> String {
+pub fn not_in_the_sum(missing: &[Lacking], names: Names) -> String {
     let of = |lacking: &Lacking| {
         let figures: Vec<&str> = lacking.figures.iter().map(|figure| figure_word(*figure)).collect();
         format!("{} ({})", names.food(lacking.food), figures.join(", "))
     };
-    let foods: Vec<String> = meal.missing.iter().map(of).collect();
+    let foods: Vec<String> = missing.iter().map(of).collect();
     if foods.is_empty() { String::new() } else { format!("without {}", foods.join(", ")) }
+}
+
+/// Energy, protein, fibre, cost: "at least 520 kcal", "21 g protein". A question mark: nothing is known.
+pub fn in_figures(per: &PerEater, missing: &[Lacking], names: Names) -> [String; 4] {
+    let said = |figure: Figure, value: Option<String>| match value {
+        Some(value) if per.is_partial(figure, missing) => format!("at least {value}"),
+        Some(value) => value,
+        None => "?".to_owned(),
+    };
+    let whole = |value: Option<f64>| value.map(|value| format!("{value:.0}"));
+    [
+        said(Figure::Energy, whole(per.kcal)) + " kcal",
+        said(Figure::Protein, whole(per.protein_g)) + " g protein",
+        said(Figure::Fibre, whole(per.fibre_g)) + " g fibre",
+        said(Figure::Price, per.cost.map(|cost| format!("{} {}", names.money(cost), names.currency))),
+    ]
+}
+
+/// "at least 430 kcal, 21 g protein, 9 g fibre, without rosemary (energy)": a portion without its price.
+pub fn nourishes(note: &PortionNote, names: Names) -> String {
+    let told = |lacking: &Lacking| {
+        let figures: Vec<Figure> = lacking.figures.iter().copied().filter(|figure| *figure != Figure::Price).collect();
+        (!figures.is_empty()).then_some(Lacking { food: lacking.food, figures })
+    };
+    let missing: Vec<Lacking> = note.missing.iter().filter_map(told).collect();
+    let [kcal, protein, fibre, _] = in_figures(&note.per, &missing, names);
+    let without = Some(not_in_the_sum(&missing, names)).filter(|words| !words.is_empty());
+    [kcal, protein, fibre].into_iter().chain(without).collect::<Vec<_>>().join(", ")
 }
 
 fn figure_word(figure: Figure) -> &'static str {

@@ -197,6 +197,11 @@ pub fn listed<S: AsRef<str>>(words: &[S]) -> String {
     }
 }
 
+/// By which the sheets of one print are known: "plan 0f3a55c1".
+pub fn plan_mark(mark: &str) -> String {
+    format!("plan {mark}")
+}
+
 /// With a full stop, where nothing else ends it.
 pub fn ended(text: &str) -> String {
     let text = text.trim();

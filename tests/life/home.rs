@@ -9,7 +9,7 @@ use spence::book::{
     count, differences, eaten, edit_lots, except, meal_key, meals_until, next_session, next_trip, open_goods, records, session_key, sum,
     taken_back, thrown_away, trip_key, with_paid,
 };
-use spence::kitchen::{CountForm, Counted, CountedLot, Loaded, Spot, load};
+use spence::kitchen::{CountForm, Counted, CountedLot, Loaded, Session, Spot, Trip, load};
 use spence::measure::InPacks;
 use spence::prep::Turnover;
 use spence::purchase::{TripBuys, WeekBuys};
@@ -63,23 +63,7 @@ impl Home {
         let today = FIRST.saturating_sub(3.days());
         let (done, moved, said) = Default::default();
         let booked = Booked::by(&book);
-        Home {
-            dice,
-            folder,
-            loaded,
-            weeks,
-            shelf,
-            book,
-            booked,
-            pantry,
-            by_file: seed.is_multiple_of(25),
-            prints,
-            done,
-            moved,
-            mine,
-            today,
-            said,
-        }
+        Home { dice, folder, loaded, weeks, shelf, book, booked, pantry, by_file: seed % 100 == 1, prints, done, moved, mine, today, said }
     }
 
     fn chance(&mut self, percent: i64) -> bool {
@@ -205,6 +189,11 @@ impl Home {
 
     pub fn shop(&mut self, week: usize) {
         let taken = if self.chance(50) { As::Planned } else { As::PrintedAnyway };
+        // A trip of its own may stand in any week.
+        let is_due = |trip: &Trip| trip.on <= self.today && !self.done.contains_key(&trip_key(trip.on, trip.nth));
+        if !self.loaded.weeks[week].1.trips.iter().any(is_due) && !self.chance(20) {
+            return;
+        }
         let (booking, expected, what) = {
             let Ok(reckoned) = self.reckon(week) else { return };
             let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
@@ -240,6 +229,10 @@ impl Home {
 
     pub fn cook(&mut self, week: usize) {
         let as_printed = self.chance(50);
+        let is_due = |session: &Session| session.start.date() <= self.today && !self.done.contains_key(&session_key(session.start));
+        if !self.loaded.weeks[week].1.sessions.iter().any(is_due) {
+            return;
+        }
         let (booking, expected, what) = {
             let Ok(reckoned) = self.reckon(week) else { return };
             let planned = reckoned.turnovers();

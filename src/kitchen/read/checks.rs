@@ -227,7 +227,8 @@ fn check_same_from(weeks: &[(String, Week)], found: &Findings) {
     let mut first: BTreeMap<jiff::civil::Date, &str> = BTreeMap::new();
     for (file, week) in weeks {
         if let Some(other) = first.get(&week.from) {
-            found.note(week.at.clone(), format!("this week begins on {}, as {other} does.", week.from));
+            let cause = format!("this week begins on {}, as {other} does: both would be printed and booked as one", week.from);
+            found.mistake(week.at.clone(), cause, "Give it another from, or write both into one file.");
         } else {
             first.insert(week.from, file);
         }

@@ -40,9 +40,9 @@ impl Advice {
                 format!("{} stays {} longer, until {}.", sentence(person), duration(*minutes), clock(*until))
             }
             Advice::Clash { rules, hours } => clash(rules, *hours, names),
-            Advice::Unfit { step, role, skill } => {
+            Advice::Unfit { step, role, skills } => {
                 let role = role.iter().map(|role| format!("the role \"{role}\""));
-                let asked: Vec<String> = role.chain(skill.iter().map(|skill| format!("the skill \"{skill}\""))).collect();
+                let asked: Vec<String> = role.chain(skills.iter().map(|skill| format!("the skill \"{skill}\""))).collect();
                 format!("{}: nobody in this session has {}; it is planned for anybody.", step.text(names), listed(&asked))
             }
             Advice::Late { by, over } => {

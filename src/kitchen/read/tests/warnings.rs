@@ -43,12 +43,6 @@ fn raw_food_that_no_step_heats_through_is_warned_of() {
 }
 
 #[test]
-fn two_weeks_of_one_day_are_warned_of() {
-    let said = warnings(&[("weeks/a.toml", "from = 2026-11-30\n"), ("weeks/b.toml", "from = 2026-11-30\n")]);
-    assert_eq!(said, ["weeks/b.toml:1:1: this week begins on 2026-11-30, as weeks/a.toml does."]);
-}
-
-#[test]
 fn a_hot_appliance_without_a_temperature_is_warned_of() {
     let said = warnings(&[("recipes/dish.toml", &step("on = \"oven\""))]);
     assert_eq!(said, ["recipes/dish.toml:3:1: this step uses the oven without a temperature. Add temperature = \"180 °C\"."]);
