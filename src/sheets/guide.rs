@@ -43,7 +43,7 @@ const MEASURES: [Measure; 9] = [
     measure([9.0, 10.5], [9.0, 10.5], [7.5, 8.5], true, 1.5, 13.0),
     measure([9.0, 10.5], [9.0, 10.5], [7.5, 8.5], true, 1.5, 10.0),
     measure([9.0, 10.0], [9.0, 10.0], [7.5, 8.25], true, 1.0, 9.0),
-    measure([9.0, 9.75], [8.5, 9.5], [7.5, 8.0], true, 0.5, 9.0),
+    measure([9.0, 9.75], [9.0, 9.5], [7.5, 8.0], true, 0.5, 9.0),
 ];
 
 /// Large print is not made to fit: it takes the pages it needs.
