@@ -16,9 +16,9 @@ use crate::measure::{Money, Quantity, Units, show};
 use crate::plan::{ShortMeal, State};
 use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
 use crate::words::list::{self as words, OPTIONAL, PAST_ITS_DATE};
-use crate::words::much::{called, how_much};
+use crate::words::much::{called, how_much, no_more_than};
 use crate::words::short::{lacks, remedies, still_to_get};
-use crate::words::{clock, day, day_near, day_year, not_known, on_shelf, place};
+use crate::words::{clock, day, day_near, day_year, not_known, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
@@ -131,7 +131,7 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     let lot_row = |lot: &Expiring| {
         let until = lot.until.map(|until| format!("until {}", day(until))).unwrap_or_default();
         // What is shown can be thrown away.
-        vec![called(names, lot.of, &lot.amount), on_shelf(&lot.amount, None, units), place(lot.place).into(), until]
+        vec![called(names, lot.of, &lot.amount), no_more_than(names, lot.of, &lot.amount, units), place(lot.place).into(), until]
     };
     titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.past).map(lot_row).collect());
     titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.past).map(lot_row).collect());
@@ -172,7 +172,7 @@ fn reserved_rows(list: &ShoppingList, names: Names, units: Units) -> Vec<Vec<Str
 /// Day, meal, what an eater gets of it: "at least 520 kcal, …, without rosemary (energy)".
 fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
     let clock = clock(meal.at);
-    let word = if meal.word.is_empty() || meal.word == clock { String::new() } else { format!("{} ", meal.word) };
+    let word = if meal.word == clock { String::new() } else { format!("{} ", meal.word) };
     let at = format!("{} {word}{clock}", day(meal.at.date()));
     let figures = words::in_figures(&meal.per_eater, &meal.missing, names);
     [at, meal.name.clone()].into_iter().chain(figures).chain([words::not_in_the_sum(&meal.missing, names)]).collect()

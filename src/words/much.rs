@@ -2,7 +2,7 @@
 
 use crate::foods::{Food, Kind, Measured};
 use crate::kitchen::{Names, Ware};
-use crate::measure::{Number, Quantity, Units, show};
+use crate::measure::{Number, Quantity, Units, show, show_at_most};
 
 use super::{in_a_sentence, plural};
 
@@ -21,6 +21,11 @@ pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> Str
 /// The amount alone: "400 g", "6", "7 cloves".
 pub fn how_much(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
     show(parts(names, ware, amount).as_ref().unwrap_or(amount), units)
+}
+
+/// The same of what lies on a shelf: never more than is there.
+pub fn no_more_than(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
+    show_at_most(parts(names, ware, amount).as_ref().unwrap_or(amount), units)
 }
 
 /// The name beside that amount: "carrots" beside 400 g of them, "red cabbage" beside a part of one.
