@@ -69,4 +69,6 @@ pub mod shelf;
 pub mod store;
 mod words;
 
-pub use reckon::{PastSession, Priced, Print, Reckoning, Shown, Trials, Tried, has_begun, open_meals, reckon, trials};
+pub use reckon::{
+    DayLot, DayPlan, DaySession, PastSession, Priced, Print, Reckoning, Shown, Trials, Tried, has_begun, open_meals, reckon, trials,
+};

@@ -12,6 +12,17 @@ pub enum At {
     Session { start: DateTime, number: usize, of: usize },
     /// What would make a session shorter, or keep its limits.
     Advice { start: DateTime },
+    /// So many open meals are filled; so many weeks were reckoned for it.
+    Composing { meals: usize, weeks: usize, aim: Composing },
+}
+
+/// What weeks are reckoned for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Composing {
+    Good,
+    Proof,
+    /// Nothing is allowed: what clashes.
+    Clash,
 }
 
 /// How far it is: minutes of the best plan so far, and minutes below which no plan can end.

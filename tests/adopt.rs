@@ -78,3 +78,47 @@ fn a_new_kitchen_begins_with_recipes_of_ones_own() {
     assert_eq!(refused.status.code(), Some(1), "{}", stderr(&refused));
     assert!(!kitchen.path().join("other").exists());
 }
+
+#[test]
+fn a_recipe_of_ones_own_takes_the_place_of_the_one_that_a_new_kitchen_has() {
+    let kitchen = kitchen().file(
+        "roots.txt",
+        "Roast beetroot and carrots\nServes 4\n\nIngredients\n900 g beetroot\n400 g carrots\n\nMethod\nRoast at 200 °C for 45 minutes.\n",
+    );
+    let said = kitchen.done(&["start", "new", "--from", "roots.txt"]);
+    let text = kitchen.text("new/recipes/roast-beetroot-and-carrots.toml");
+    assert!(text.contains("900 g beetroot") && !text.contains("600 g beetroot"), "{text}");
+    // The week asks for it days later: what the other one says of keeping stands there, marked, and is told.
+    assert!(text.contains("makes = \"4 servings\"\n") || text.contains("makes = \"4 portions\"\n"), "{text}");
+    assert!(
+        text.contains("keeps = { fridge = \"3 days\" }   # of the recipe of this name that start writes: is it so of yours?\n"),
+        "{text}"
+    );
+    assert!(said.contains("`keeps` is not told: { fridge = \"3 days\" } is written down"), "{said}");
+    let mut command = assert_cmd::Command::cargo_bin("spence").expect("the program is built");
+    let checked = command.current_dir(kitchen.path().join("new")).arg("check").output().expect("it runs");
+    assert_eq!(checked.status.code(), Some(0), "{}", stderr(&checked));
+}
+
+/// A page that never closes what it opens would take hours as a tree.
+#[test]
+fn a_large_page_is_read_or_refused_in_a_sentence_and_nothing_beside_is_written() {
+    let soup = r#"<script type="application/ld+json">{"@type": "Recipe", "name": "Soup", "recipeIngredient": ["3 leeks"]}</script>"#;
+    let nested = |head: &str| format!("<!DOCTYPE html><html><head>{head}</head><body>{}", "<div>".repeat(800_000));
+    let kitchen = kitchen()
+        .file("nested.html", &nested(soup))
+        .file("bare.html", &nested(""))
+        .file("long.txt", &format!("Soup\nServes 4\n\nIngredients\n{}\nMethod\nSimmer.\n", "1 leek\n".repeat(500_000)))
+        .file("large.html", &format!("<!DOCTYPE html><html><body>{}", "word ".repeat(7_000_000)));
+    assert_eq!(kitchen.run(&["adopt", "nested.html"]).status.code(), Some(0));
+    for (file, said) in [
+        ("bare.html", "no recipe in bare.html: neither schema.org/Recipe nor a list that reads as ingredients"),
+        ("long.txt", "long.txt has more lines than any recipe"),
+        ("large.html", "large.html is larger than 32 MB"),
+    ] {
+        let refused = kitchen.run(&["adopt", file]);
+        assert_eq!(refused.status.code(), Some(1), "{file}");
+        assert!(stderr(&refused).contains(said), "{file}: {}", stderr(&refused));
+    }
+    assert_eq!(recipes(&kitchen), ["soup.toml"]);
+}

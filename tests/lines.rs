@@ -72,6 +72,16 @@ fn a_cups_weight_is_of_a_us_cup_whatever_the_spoons() {
 }
 
 #[test]
+fn a_container_may_be_told_by_its_volume() {
+    // Two cartons of 500 ml of a food of which a US cup of 236.5882 ml weighs 120 g; and of one that nobody has weighed.
+    let foods =
+        "[[food]]\nname = \"zorkmilk\"\ncup = \"120 g\"\ncarton = \"500 ml\"\n[[food]]\nname = \"zorkjuice\"\ncarton = \"500 ml\"\n";
+    let list = |line: &str| kitchen().foods(foods).meals(&supper("2026-11-30", &format!("\"{line}\""))).list();
+    assert_amount(&line(&list("2 cartons zorkmilk"), "zorkmilk")["need"], 1000.0 / 236.5882 * 120.0, "g");
+    assert_amount(&line(&list("2 cartons zorkjuice"), "zorkjuice")["need"], 1000.0, "ml");
+}
+
+#[test]
 fn spoons_go_by_the_cup() {
     // NIST SP 811, B.8: a tablespoon is 14.786 76 ml of a cup of 236.5882 ml, one sixteenth: 180 ÷ 16 = 11.25, here to a hundred-thousandth.
     let need = line(&with_line("1 tbsp bluegrain").list(), "bluegrain")["need"]["amount"].as_f64().unwrap_or(0.0);

@@ -48,6 +48,7 @@ mod prep_people;
 mod prep_rules;
 mod print;
 mod properties;
+mod readme;
 mod receive;
 mod recipe;
 mod reference_lines;

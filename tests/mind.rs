@@ -27,6 +27,7 @@ fn a_meal_that_falls_out_eats_nothing_and_the_file_keeps_the_rest() {
     let output = kitchen.run(&["skip", "thu supper"]);
     assert_eq!(output.status.code(), Some(2));
     assert!(stderr(&output).contains("there is no meal \"thu supper\" to come. There are: tue supper."), "{}", stderr(&output));
+    assert!(stderr(&output).contains("That of Thu 3 Dec is skipped."), "{}", stderr(&output));
     assert_eq!(kitchen.run(&["issue", "--meal", "thu supper"]).status.code(), Some(2), "nor is it eaten");
 }
 
@@ -105,4 +106,80 @@ fn or_on_stands_for_the_appliance_that_is_out_on_a_step_of_several() {
     let on = [step["appliance"].clone(), step["also"][0].clone()];
     assert!(on.contains(&"grill".into()) && on.contains(&"hob".into()), "{step}");
     assert_eq!(step["at_celsius"], 200.0);
+}
+
+#[test]
+fn meals_are_listed_as_they_are_typed() {
+    let kitchen = two_suppers();
+    let output = kitchen.run(&["skip", "fri supper"]);
+    // Thursday's is called Cheese.
+    assert!(stderr(&output).contains("There are: tue supper, thu supper."), "{}", stderr(&output));
+    let output = kitchen.run_on("2026-12-02", &["skip", "tue supper"]);
+    assert!(stderr(&output).contains("There are: thu supper. That of Tue 1 Dec is past."), "{}", stderr(&output));
+}
+
+/// The Tuesday of two weeks, the second of which says what it holds.
+fn with_next_week(next: &str) -> Kitchen {
+    let week = format!("from = 2026-12-07\n[[trip]]\non = 2026-12-05\n[[meal]]\nday = \"tue\"\nat = \"supper\"\n{next}\n");
+    two_suppers().file("weeks/next.toml", &week)
+}
+
+#[test]
+fn a_meal_that_nobody_has_filled_is_not_exchanged() {
+    let kitchen = with_next_week("open = true");
+    let before = kitchen.text("weeks/week.toml");
+    let output = kitchen.run_on("2026-12-02", &["exchange", "tue supper", "thu supper"]);
+    assert_eq!(output.status.code(), Some(2));
+    let told = "Tue 8 Dec supper, the next of that name from today on, is open";
+    assert!(stderr(&output).contains(told), "{}", stderr(&output));
+    assert_eq!(kitchen.text("weeks/week.toml"), before);
+}
+
+#[test]
+fn an_exchange_between_two_weeks_is_told_with_its_dates() {
+    let kitchen = with_next_week("each = [\"10 g moon cheese\"]");
+    let output = kitchen.run_on("2026-12-02", &["exchange", "tue supper", "thu supper"]);
+    let said = String::from_utf8_lossy(&output.stdout).into_owned();
+    assert_eq!(said, "Tue 8 Dec supper and Thu 3 Dec supper exchange what they hold: weeks/next.toml, weeks/week.toml\n");
+    assert!(stderr(&output).contains("warning: the two are of different weeks"), "{}", stderr(&output));
+}
+
+#[test]
+fn what_an_exchange_makes_short_is_told_at_once() {
+    // Sunday's pot serves Monday; Friday is past its three days.
+    let stew =
+        "name = \"Moon stew\"\nmakes = \"1 portion\"\nkeeps = { fridge = \"3 days\" }\n[[step]]\ntext = \"Boil.\"\nhands = \"5 min\"\n";
+    let meals = supper("2026-11-30", "\"1 portion recipe:stew\"") + &supper("2026-12-04", "\"50 g moon cheese\"");
+    let kitchen = two_suppers().recipe("stew", stew).week(&format!("{SATURDAY_AND_SUNDAY}{meals}"));
+    let output = kitchen.run_on("2026-11-30", &["exchange", "mon supper", "fri supper"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert!(stderr(&output).contains("warning: short: Fri supper lacks 1 portion of Moon stew"), "{}", stderr(&output));
+}
+
+#[test]
+fn a_meal_with_nothing_in_it_is_told() {
+    let kitchen = two_suppers().meals(&format!("{MEALS}\n[[meal]]\nday = \"fri\"\nat = \"supper\"\n"));
+    assert!(stderr(&kitchen.run(&["check"])).contains("this meal has nothing in it"), "{}", stderr(&kitchen.run(&["check"])));
+    assert!(!stderr(&two_suppers().run(&["check"])).contains("nothing in it"));
+}
+
+#[test]
+fn a_day_names_its_trip_its_session_and_what_is_past_its_date() {
+    let stew = "name = \"Moon stew\"\nmakes = \"1 portion\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"\"\"\n100 g moon cheese\n\"\"\"\n\
+                [[step]]\ntext = \"Soak {moon cheese}\"\nhands = \"1 min\"\nahead = \"3 h\"\n[[step]]\ntext = \"Boil.\"\nhands = \"5 min\"\n";
+    let old = "[[lot]]\nfood = \"bluegrain\"\namount = \"1 kg\"\nplace = \"fridge\"\nuse_by = 2026-11-26\n";
+    let kitchen = two_suppers().pantry(old).recipe("stew", stew);
+    let kitchen = kitchen.week(&format!("{SATURDAY_AND_SUNDAY}{}", supper("2026-11-30", "\"1 portion recipe:stew\"")));
+    let saturday = kitchen.done_on("2026-11-28", &["day"]);
+    assert!(saturday.contains("\nShopping: 1 line, 0.00 EUR. See spence list.\n"), "{saturday}");
+    assert!(
+        saturday.contains("\nPast its date: look, then throw away or book it\n  1 kg bluegrain, fridge, until Thu 26 Nov\n"),
+        "{saturday}"
+    );
+    let sunday = kitchen.done_on("2026-11-29", &["day"]);
+    assert!(sunday.contains("\n11:00: Soak 100 g moon cheese\n"), "{sunday}");
+    assert!(sunday.contains("\nCooking, 14:00: moon stew\n"), "{sunday}");
+    let day = crate::kitchen::json(&kitchen.run_on("2026-11-29", &["--format", "json", "day"]));
+    assert_eq!(day["sessions"][0]["start"], "2026-11-29T14:00");
+    assert_eq!((&day["sessions"][0]["makes"][0], &day["past"][0]["until"]), (&serde_json::json!("stew"), &serde_json::json!("2026-11-26")));
 }

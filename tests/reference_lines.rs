@@ -1,11 +1,12 @@
 //! Lines as cookery books print them, turned into grams as purchased by the built-in reference alone.
 
+mod beforehand;
 mod printed;
 
 use pretty_assertions::assert_eq;
 use spence::foods::{Food, Foods, as_purchased};
-use spence::kitchen::{Line, LineOf, read_line};
-use spence::measure::{Dimension, Spoons};
+use spence::kitchen::{Line, LineOf, LineRead, read_ingredients, read_line};
+use spence::measure::{Dimension, Quantity, Spoons};
 
 /// The food that a line means, and its grams as purchased, to a tenth.
 fn grams(line: &str, foods: &Foods) -> (String, f64) {
@@ -80,9 +81,12 @@ fn every_name_of_the_reference_reads_as_its_own_food() {
 #[test]
 fn the_lines_of_many_books_are_read_as_a_cook_reads_them() {
     let foods = Foods::reference();
+    let mut otherwise = Vec::new();
     for (typed, printed, weighs) in printed::PRINTED {
         let line = read_line(typed, &foods, Spoons::Us).unwrap_or_else(|error| panic!("{typed}: {error:?}"));
-        assert_eq!(&line.to_string(), printed, "{typed}");
+        if line.to_string() != *printed {
+            otherwise.push(format!("{typed}: {printed} wanted, {line} got"));
+        }
         // Doubts are about the words as typed.
         let plain = |line: Line| Line { doubts: Vec::new(), ..line };
         assert_eq!(read_line(printed, &foods, Spoons::Us).map(plain), Ok(plain(line.clone())), "{typed} printed as {printed}");
@@ -93,8 +97,105 @@ fn the_lines_of_many_books_are_read_as_a_cook_reads_them() {
             Ok(quantity) => format!("{:.2}", quantity.base()),
             Err(missing) => missing.key,
         });
-        assert_eq!(&got, weighs, "{typed}");
+        if got != *weighs {
+            otherwise.push(format!("{typed}: {weighs} wanted, {got} got"));
+        }
     }
+    assert_eq!(otherwise, [""; 0]);
+}
+
+/// Of a food that a line names: its name, its grams as purchased where they are known, its count; nothing is measured of what is to taste.
+struct Read {
+    food: String,
+    grams: Option<f64>,
+    count: Option<f64>,
+    to_taste: bool,
+}
+
+impl Read {
+    fn of(line: Line, foods: &Foods) -> Read {
+        let LineOf::Food { food, item } = line.of else { panic!("a recipe") };
+        let facts = foods.find(&food).map(|id| &foods[id]);
+        let grams = item.as_ref().zip(facts).and_then(|(item, facts)| as_purchased(facts, item, &Dimension::Mass, Spoons::Us).ok());
+        let count = item.as_ref().map(|item| item.amount.most(Spoons::Us)).filter(|most| matches!(most, Quantity::Count(_)));
+        let to_taste = item.is_none();
+        Read { food, grams: grams.map(|grams| grams.base()), count: count.map(|count| count.base()), to_taste }
+    }
+
+    fn is(&self, answer: &str, foods: &Foods) -> bool {
+        let mut parts = answer.trim().split(':').map(str::trim);
+        let name = parts.next().unwrap_or_default();
+        let same = self.food == name || foods.find(name).is_some_and(|id| foods[id].name == self.food);
+        let amounts: Vec<&str> = parts.filter(|amount| !amount.is_empty()).collect();
+        same && (amounts.is_empty() || amounts.iter().any(|amount| self.is_so_much(amount)))
+    }
+
+    fn is_so_much(&self, amount: &str) -> bool {
+        let near = |found: Option<f64>, least: f64, most: f64| found.is_some_and(|found| least * 0.97 <= found && found <= most * 1.03);
+        let number = |text: &str| text.parse::<f64>().unwrap_or_else(|_| panic!("{amount}"));
+        match amount {
+            "?" => true,
+            "tt" => self.to_taste,
+            _ => match (amount.strip_suffix("ea"), amount.split_once('-')) {
+                (Some(count), _) => near(self.count, number(count), number(count)),
+                (_, Some((least, most))) => near(self.grams, number(least), number(most)),
+                _ => near(self.grams, number(amount), number(amount)),
+            },
+        }
+    }
+}
+
+/// Which of the answer's foods is not read, or what is read beyond them.
+fn answers(line: &str, answer: &str, foods: &Foods) -> bool {
+    let Ok(LineRead::Ingredients(lines)) = read_ingredients(line, foods, Spoons::Us) else { return false };
+    let mut read: Vec<Read> = lines.into_iter().map(|line| Read::of(line, foods)).collect();
+    for wanted in answer.split(" + ") {
+        let fits = |read: &Read| wanted.split('/').any(|answer| read.is(answer, foods));
+        match read.iter().position(fits) {
+            Some(at) => drop(read.remove(at)),
+            None => return false,
+        }
+    }
+    // Water is never bought.
+    read.iter().all(|read| read.food == "water")
+}
+
+/// Read as a food that shops sell beside the one that the answer names: unsalted butter where butter was written down.
+const FINER: [&str; 11] = [
+    "2 tbsp. low sodium soy sauce",
+    "1 cup shredded rotisserie chicken",
+    "1½ sticks unsalted butter, cold and cubed",
+    "½ tsp. kosher salt, plus more to taste",
+    "2 medium russet potatoes, scrubbed",
+    "Kosher salt and freshly cracked black pepper",
+    "1 bunch lacinato kale, stems removed and leaves torn",
+    "200ml tub half-fat crème fraîche",
+    "20 g unsalted butter",
+    "1½ c. quick-cooking oats",
+    "6 skin-on, bone-in chicken pieces",
+];
+
+/// Told as not understood, or to taste. The list can only become shorter.
+const NOT_YET: [&str; 10] = [
+    "1 peck of spinach",
+    "a teacupful of sugar",
+    "1 lump of butter the size of a walnut",
+    "a saltspoonful of pepper",
+    "1 celery heart, finely sliced",
+    "½ cup tamarind water",
+    "1 breakfastcupful of breadcrumbs",
+    "½ cup grated apple",
+    "a drizzle of honey",
+    // A tin and a half of what is in it, where the answer has one tin.
+    "1 1/2 cups cooked chickpeas (or one 15-ounce can, drained)",
+];
+
+#[test]
+fn lines_written_down_beforehand_are_read_as_they_were_meant() {
+    let foods = Foods::reference();
+    let wrong = beforehand::BEFOREHAND.iter().filter(|(line, answer)| !answers(line, answer, &foods));
+    let wrong: Vec<&str> = wrong.map(|(line, _)| *line).filter(|line| !FINER.contains(line)).collect();
+    assert_eq!(wrong, NOT_YET);
 }
 
 #[test]

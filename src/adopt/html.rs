@@ -3,7 +3,7 @@
 use scraper::{ElementRef, Html, Selector};
 
 use super::tidy::line;
-use super::{Adopted, json_ld, microdata};
+use super::{Adopted, depth, json_ld, microdata};
 
 /// Does the text begin as a page does?
 pub(super) fn is_page(text: &str) -> bool {
@@ -13,8 +13,12 @@ pub(super) fn is_page(text: &str) -> bool {
 }
 
 pub(super) fn recipes(text: &str) -> Vec<Adopted> {
+    if depth::is_too_deep(text) {
+        return once(depth::blocks(text).into_iter().flat_map(|block| json_ld::recipes(&bare(block))).collect());
+    }
     let page = Html::parse_document(text);
-    let mut found: Vec<Adopted> = all(&page, "script").filter(is_json_ld).flat_map(|block| json_ld::recipes(&script(block))).collect();
+    let blocks = all(&page, "script").filter(is_json_ld).map(|block| bare(&block.text().collect::<String>()));
+    let mut found: Vec<Adopted> = blocks.flat_map(|block| json_ld::recipes(&block)).collect();
     if found.is_empty() {
         found = microdata::recipes(&page);
     }
@@ -25,7 +29,11 @@ pub(super) fn recipes(text: &str) -> Vec<Adopted> {
         recipe.source.title = recipe.source.title.take().or_else(|| title.clone());
         recipe.source.address = recipe.source.address.take().or_else(|| address.map(str::to_owned));
     }
-    // A page sometimes says the same twice over.
+    once(found)
+}
+
+/// A page sometimes says the same twice over.
+fn once(found: Vec<Adopted>) -> Vec<Adopted> {
     let mut once: Vec<Adopted> = Vec::new();
     for recipe in found {
         if !once.iter().any(|known| known.name == recipe.name && known.ingredients == recipe.ingredients) {
@@ -47,8 +55,7 @@ fn is_json_ld(block: &ElementRef<'_>) -> bool {
 }
 
 /// What stands in a script, without the comment marks around it.
-fn script(block: ElementRef<'_>) -> String {
-    let text: String = block.text().collect();
+fn bare(text: &str) -> String {
     let text = text.trim();
     let text = text.strip_prefix("<!--").unwrap_or(text).trim_start();
     let text = text.strip_prefix("//<![CDATA[").or_else(|| text.strip_prefix("<![CDATA[")).unwrap_or(text);

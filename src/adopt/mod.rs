@@ -11,6 +11,7 @@
 //! Knows no kitchen: whether a line reads as an ingredient is asked of the caller.
 
 mod decode;
+mod depth;
 mod file;
 mod html;
 mod json_ld;
@@ -56,15 +57,20 @@ pub enum NotAdopted {
     NoRecipe,
     /// More bytes than [`MOST_BYTES`].
     TooLarge,
+    /// More lines than [`MOST_LINES`].
+    TooLong,
 }
 
 /// No page that a person saves comes near this.
 pub const MOST_BYTES: usize = 32_000_000;
 
+/// No recipe has so many ingredients and steps, nor a text so many lines.
+pub const MOST_LINES: usize = 5_000;
+
 /// All recipes of a page, a JSON-LD file or a text. `is_ingredient` says whether a line reads as an ingredient with an amount.
 ///
 /// # Errors
-/// Where there is no recipe in it, or it is too large.
+/// Where there is no recipe in it, or it is too large, or too long for one.
 ///
 /// ```
 /// let text = "Herb yoghurt\nServes 4\n\n250 g yoghurt\n1 bunch dill\n\nChop the dill. Stir it in.";
@@ -83,9 +89,14 @@ pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<A
         json_ld::recipes(start)
     } else if html::is_page(start) {
         html::recipes(&text)
+    } else if text.lines().nth(MOST_LINES).is_some() {
+        return Err(NotAdopted::TooLong);
     } else {
         plain::recipe(&text, is_ingredient).into_iter().collect()
     };
+    if found.iter().any(|recipe| recipe.ingredients.len() + recipe.method.len() > MOST_LINES) {
+        return Err(NotAdopted::TooLong);
+    }
     if found.is_empty() { Err(NotAdopted::NoRecipe) } else { Ok(found) }
 }
 

@@ -46,8 +46,8 @@ pub use keeping::{
 };
 pub use ledger::{Entry, Ledger, Whole};
 pub use next::{
-    As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, meal_eaten, meal_to_come, meals_until, next_session, next_trip, open_lines,
-    otherwise_than_printed, week_of_sheet,
+    As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, is_called, meal_eaten, meal_to_come, meals_until, next_session, next_trip,
+    open_lines, otherwise_than_printed, week_of_sheet,
 };
 pub use out::{NotTaken, TookOf, take_amount, take_food, take_recipe, worth_taken};
 pub use purchases::{Purchase, purchases};

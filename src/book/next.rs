@@ -229,7 +229,8 @@ fn is_open(meal: &Meal, booked: &Booked) -> bool {
     !meal.skip && !booked.has_meal(meal)
 }
 
-fn is_called(meal: &Meal, name: &str) -> bool {
+/// Is it its label, "mon supper", or its own name?
+pub fn is_called(meal: &Meal, name: &str) -> bool {
     let wanted = name.trim().to_lowercase();
     meal.label.to_lowercase() == wanted || meal.name.as_deref().is_some_and(|name| name.to_lowercase() == wanted)
 }
@@ -270,10 +271,11 @@ fn written_meals<'w>(weeks: &[(usize, &'w Week)], booked: &Booked) -> Vec<(usize
     open_meals(weeks, booked).into_iter().filter(|(_, meal)| meal.open.is_none()).collect()
 }
 
+/// As they are typed: "mon supper", whatever else they are called.
 fn names_of(open: &[(usize, &Meal)]) -> Vec<String> {
     let mut names: Vec<String> = Vec::new();
     for (_, meal) in open {
-        let name = meal.name.clone().unwrap_or_else(|| meal.label.to_lowercase());
+        let name = meal.label.to_lowercase();
         if !names.contains(&name) {
             names.push(name);
         }

@@ -7,16 +7,19 @@ use jiff::tz::{Offset, TimeZone};
 use jiff::{Timestamp, ToSpan};
 
 use super::kept::Kept;
+use crate::words::plan_mark;
 
-/// The text of `week-<from>.ics`. Without a zone times float: they are those of whoever reads them.
+/// The text of `week-<from>.ics`, of a name and the mark of its print. Without a zone times float: they are those of whoever reads them.
 ///
 /// `DTSTAMP` follows the content: midnight of `from`, and a minute more with each change of the event.
-pub fn calendar(name: &str, from: Date, zone: Option<&TimeZone>, events: &[Kept]) -> String {
+pub fn calendar((name, mark): (&str, &str), from: Date, zone: Option<&TimeZone>, events: &[Kept]) -> String {
     let mut lines = Lines::default();
     for line in ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//spence//week//EN", "CALSCALE:GREGORIAN"] {
         lines.add(line);
     }
     lines.add(&format!("X-WR-CALNAME:{}", escaped(name)));
+    // RFC 7986, 5.2: which print it belongs to.
+    lines.add(&format!("DESCRIPTION:{}", escaped(&plan_mark(mark))));
     let zone = zone.and_then(|zone| Some((zone, zone.iana_name()?)));
     if let Some((zone, name)) = zone {
         add_zone(&mut lines, zone, name, events);
@@ -183,7 +186,7 @@ mod tests {
     #[test]
     fn no_line_is_longer_than_75_octets_and_unfolding_gives_the_text_back() {
         let long = "Weiße Bohnen – Püree, mit Rosmarin; und \\ Öl. ".repeat(9);
-        let text = calendar("Week", date("2026-11-30"), None, &[kept("2026-11-30T18:30", &long)]);
+        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), None, &[kept("2026-11-30T18:30", &long)]);
         assert!(text.split("\r\n").all(|line| line.len() <= 75), "{text}");
         assert!(text.replace("\r\n", "").find('\n').is_none());
         let whole = text.replace("\r\n ", "");
@@ -193,7 +196,7 @@ mod tests {
 
     #[test]
     fn the_stamp_follows_the_content() {
-        let text = calendar("Week", date("2026-11-30"), None, &[kept("2026-11-30T18:30", "soup")]);
+        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), None, &[kept("2026-11-30T18:30", "soup")]);
         assert!(text.contains("DTSTAMP:20261130T000300Z\r\nSEQUENCE:3\r\nDTSTART:20261130T183000\r\n"), "{text}");
     }
 
@@ -202,7 +205,7 @@ mod tests {
         // Lisbon goes back on 25 October 2026 at 01:00 UTC, 02:00 summer time (IANA tz database).
         let zone = jiff::tz::TimeZoneDatabase::bundled().get("Europe/Lisbon").expect("a zone");
         let events = [kept("2026-10-24T18:30", "before"), kept("2026-10-26T18:30", "after")];
-        let text = calendar("Week", date("2026-10-24"), Some(&zone), &events);
+        let text = calendar(("Week", "0f3a55c1"), date("2026-10-24"), Some(&zone), &events);
         for said in [
             "BEGIN:DAYLIGHT\r\nDTSTART:20260329T010000\r\nTZOFFSETFROM:+0000\r\nTZOFFSETTO:+0100\r\nTZNAME:WEST\r\n",
             "BEGIN:STANDARD\r\nDTSTART:20261025T020000\r\nTZOFFSETFROM:+0100\r\nTZOFFSETTO:+0000\r\nTZNAME:WET\r\n",
@@ -216,7 +219,7 @@ mod tests {
     #[test]
     fn a_zone_without_changes_says_its_offset() {
         let zone = jiff::tz::TimeZoneDatabase::bundled().get("UTC").expect("a zone");
-        let text = calendar("Week", date("2026-11-30"), Some(&zone), &[kept("2026-11-30T18:30", "soup")]);
+        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), Some(&zone), &[kept("2026-11-30T18:30", "soup")]);
         assert!(text.contains("TZOFFSETFROM:+0000\r\nTZOFFSETTO:+0000\r\n"), "{text}");
     }
 }

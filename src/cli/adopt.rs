@@ -31,7 +31,7 @@ pub struct Taken {
 pub fn run(cli: &Cli, files: &[PathBuf], id: Option<&str>) -> Done {
     let folder = setting::folder(cli)?;
     let (foods, _) = load_foods(&folder)?;
-    let taken = take(files, id, &foods, &there(&folder)?)?;
+    let taken = take(files, id, &foods, &there(&folder)?, "another id with --as ID")?;
     write(&folder, &taken)?;
     if cli.format == Format::Json {
         let recipes = taken.iter().map(|one| (one.id.as_str(), one.name.as_str(), one.missing.as_slice()));
@@ -74,7 +74,9 @@ fn there(folder: &Path) -> Result<There, Failure> {
 }
 
 /// Every recipe of every file, or why not one is taken.
-pub fn take(files: &[PathBuf], id: Option<&str>, foods: &Foods, there: &There) -> Result<Vec<Taken>, Failure> {
+///
+/// `otherwise` is what a person can do where a name or an id is taken.
+pub fn take(files: &[PathBuf], id: Option<&str>, foods: &Foods, there: &There, otherwise: &str) -> Result<Vec<Taken>, Failure> {
     let mut found: Vec<Adopted> = Vec::new();
     let mut wrong: Vec<String> = Vec::new();
     for file in files {
@@ -103,14 +105,14 @@ pub fn take(files: &[PathBuf], id: Option<&str>, foods: &Foods, there: &There) -
         }
         let name = recipe.name.to_lowercase();
         if there.contains_key(&own.to_lowercase()) {
-            refused.push(format!("recipes/{own}.toml is there already; give \"{}\" another id with --as ID", recipe.name));
+            refused.push(format!("recipes/{own}.toml is there already; give \"{}\" {otherwise}", recipe.name));
             continue;
         }
         if there.values().any(|known| *known == name) {
             match id {
                 Some(id) => recipe.name = format!("{} ({id})", recipe.name),
                 None => {
-                    refused.push(format!("a recipe is named \"{}\" already; give this one another id with --as ID", recipe.name));
+                    refused.push(format!("a recipe is named \"{}\" already; give this one {otherwise}", recipe.name));
                     continue;
                 }
             }
@@ -155,6 +157,7 @@ fn not_adopted(file: &Path, error: NotAdopted) -> String {
     let name = if file == Path::new("-") { "standard input".to_owned() } else { file.display().to_string() };
     match error {
         NotAdopted::NoRecipe => format!("no recipe in {name}: neither schema.org/Recipe nor a list that reads as ingredients"),
+        NotAdopted::TooLong => format!("{name} has more lines than any recipe; save the recipe alone, and adopt that"),
         NotAdopted::TooLarge => format!("{name} is larger than {} MB, which no page of a recipe is", MOST_BYTES / 1_000_000),
     }
 }

@@ -2,12 +2,13 @@
 
 use std::fmt::Write;
 
-use super::list::titled;
+use super::list::{called_and_counted, titled};
 use super::wrap::columns;
-use crate::kitchen::Names;
-use crate::measure::{Quantity, Units, show};
+use crate::kitchen::{Names, Ware};
+use crate::measure::Units;
 use crate::purchase::{FoodAmount, Round, ShoppingList, TripComparison};
 use crate::words::list::save_by;
+use crate::words::much::much_of;
 use crate::words::{day, day_near};
 
 /// What is left over, and the recipes that would use it up.
@@ -15,7 +16,8 @@ pub fn left_over(list: &ShoppingList, names: Names, units: Units) -> String {
     let mut out = String::new();
     let leftovers = list.leaves.leftovers.iter().map(|left| {
         let until = left.until.map(|until| format!("good until {}", day_near(until, list.from))).unwrap_or_default();
-        vec![names.food(left.food).to_owned(), show(&left.amount, units), names.money(left.value), until]
+        let [name, much] = called_and_counted(names, Ware::Food(left.food), &left.amount, units);
+        vec![name, much, names.money(left.value), until]
     });
     titled(&mut out, "Left over", leftovers.collect());
     let uses = list.leaves.uses.iter().map(|uses| {
@@ -28,8 +30,7 @@ pub fn left_over(list: &ShoppingList, names: Names, units: Units) -> String {
 
 fn amounts(parts: &[FoodAmount], names: Names, units: Units) -> String {
     let said = parts.iter().map(|part| match &part.amount {
-        Some(amount @ Quantity::Count(_)) => format!("{} × {}", show(amount, units), names.food(part.food)),
-        Some(amount) => format!("{} {}", show(amount, units), names.food(part.food)),
+        Some(amount) => much_of(names, Ware::Food(part.food), amount, units),
         None => names.food(part.food).to_owned(),
     });
     said.collect::<Vec<_>>().join(", ")

@@ -7,8 +7,7 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
-use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, count};
-use crate::json::NOT_ON_THE_SHELF;
+use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, StaysOpen, count};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, WrittenMeal, write_meals};
 use crate::measure::show;
 use crate::open_meals;
@@ -78,11 +77,23 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
                 if proven { "nothing else is allowed" } else { "nothing else that is allowed was found; --effort high looks further" };
             Err(Failure::NotKnown(format!("{}: {why}.", read.name)))
         }
-        Composed::NothingOpen => match cli.format {
-            Format::Json => say(&json(&crate::json::nothing_composed(read))?),
-            Format::Text => say(&format!("{}: no meal is open. Leave one to be filled with open = true in {file}.\n", read.name)),
+        Composed::NothingOpen(written) => match cli.format {
+            Format::Json => say(&json(&crate::json::compose(&written, kitchen))?),
+            Format::Text => say(&nothing_open(&written, file)),
         },
     }
+}
+
+fn nothing_open(written: &Proposal, file: &str) -> String {
+    match written.open.as_slice() {
+        [] => format!("{}: no meal is open. Leave one to be filled with open = true in {file}.\n", written.week),
+        open => format!("{}: no meal is open that is still to come.\n{}", written.week, stay_open(open)),
+    }
+}
+
+fn stay_open(open: &[StaysOpen]) -> String {
+    let rows: String = open.iter().map(|open| format!("  {}: {}\n", open.label, words::stays(open.why))).collect();
+    format!("Stays open\n{rows}")
 }
 
 fn not_known(proposal: &Proposal, kitchen: &Kitchen) -> Vec<Warning> {
@@ -104,7 +115,7 @@ fn write(setting: &Setting, file: &str, proposal: &Proposal, kitchen: &Kitchen) 
     let change = Change::begin(setting)?;
     let meals: Vec<WrittenMeal> = proposal.meals.iter().map(meal).collect();
     let new = write_meals(&change.text(file)?, &meals).map_err(|why| not_edited(&first.spot, &why))?;
-    change.write(&[(file, new)])
+    change.write(&[(file, new)]).map(drop)
 }
 
 fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> String {
@@ -113,15 +124,16 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
     let rows: Vec<Vec<String>> = proposal.meals.iter().map(|meal| row(meal, kitchen)).collect();
     out.push_str(&columns(&rows, 2));
     if !proposal.open.is_empty() {
-        out.push_str(if rows.is_empty() { "Stays open\n" } else { "\nStays open\n" });
-        proposal.open.iter().for_each(|open| out.push_str(&format!("  {}: {NOT_ON_THE_SHELF}\n", open.label)));
+        out.push_str(if rows.is_empty() { "" } else { "\n" });
+        out.push_str(&stay_open(&proposal.open));
     }
     let money = |money| format!("{} {}", names.money(money), names.currency);
     let _ = writeln!(
         out,
-        "\nNet cost {}: the list costs {}, of which some is left and keeps; {} goes off",
+        "\nNet cost {}: the list costs {}, of which {} is left and keeps; {} goes off",
         money(proposal.net_cost),
         names.money(proposal.cost),
+        names.money(proposal.keeps),
         names.money(proposal.spoils)
     );
     out.push_str(&match proposal.proven {
@@ -131,13 +143,6 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
     if !proposal.no_price.is_empty() {
         let _ = writeln!(out, "No price is known, and nothing is counted, for {}.", listed(&names.foods(&proposal.no_price)));
     }
-    if !proposal.recipes.is_empty() {
-        let cooked: Vec<&str> = proposal.recipes.iter().map(|recipe| names.recipe(*recipe)).collect();
-        let _ = writeln!(out, "\nCooked: {}", cooked.join(", "));
-    }
-    for (start, minutes) in proposal.sessions.iter().filter(|(_, minutes)| *minutes > 0) {
-        let _ = writeln!(out, "  {}  {}", day_clock(*start), duration(*minutes));
-    }
     if !proposal.left.is_empty() {
         out.push_str("\nLeft over\n");
         let row = |left: &crate::purchase::Leftover| {
@@ -145,6 +150,13 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
             vec![names.food(left.food).to_owned(), show(&left.amount, kitchen.print.units), names.money(left.value), until]
         };
         out.push_str(&columns(&proposal.left.iter().map(row).collect::<Vec<_>>(), 2));
+    }
+    if !proposal.recipes.is_empty() {
+        let cooked: Vec<&str> = proposal.recipes.iter().map(|recipe| names.recipe(*recipe)).collect();
+        let _ = writeln!(out, "\nCooked: {}", cooked.join(", "));
+    }
+    for (start, minutes) in proposal.sessions.iter().filter(|(_, minutes)| *minutes > 0) {
+        let _ = writeln!(out, "  {}  {}", day_clock(*start), duration(*minutes));
     }
     if !proposal.days.is_empty() {
         out.push_str("\nA whole share gets, of what is wanted\n");
@@ -189,9 +201,10 @@ fn clash_text(clash: &Clash, kitchen: &Kitchen) -> String {
     };
     let mut out = format!("{}: {head}.\n", clash.week.name);
     for one in &clash.wishes {
-        let [key, now, would_do] = words::clashing(one, kitchen, &clash.week);
-        let would = if would_do.is_empty() { String::new() } else { format!("; would do: {would_do}") };
-        let _ = writeln!(out, "  {key}: {now}{would}");
+        let said = words::clashing(one, kitchen, &clash.week);
+        let of = said.of.map(|of| format!(" of {of}")).unwrap_or_default();
+        let would = if said.would_do.is_empty() { String::new() } else { format!("; would do: {}", said.would_do) };
+        let _ = writeln!(out, "  {}{of}: {}{would}", said.key, said.now);
     }
     out.push_str("Loosen one of them. Nothing was written.");
     out
@@ -203,8 +216,8 @@ fn tell_count(cli: &Cli, counted: &Count, kitchen: &Kitchen) -> Done {
     }
     let names = kitchen.names();
     let least = if counted.complete { "" } else { "at least " };
-    let at_hand: Vec<&str> = counted.at_hand.iter().map(|ware| names.ware(*ware)).collect();
-    let mut out = format!("{}: {least}{} different meals", counted.week, counted.meals);
+    let at_hand: Vec<String> = counted.at_hand.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
+    let mut out = format!("{}: {least}{}", counted.week, crate::words::counted(counted.meals, "different meal"));
     let _ = writeln!(
         out,
         " from {}: {}",

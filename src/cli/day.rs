@@ -1,26 +1,24 @@
-//! `day`: today's meals with what to take out and where it stands, what to make and when to begin, what to move for tomorrow, and
-//! what goes off.
+//! `day`: today's trip and session, the meals with what to take out and where it stands, what to make and when to begin, what to move
+//! for tomorrow, what goes off and what is past its date.
 
 use std::fmt::Write;
 
 use jiff::ToSpan;
-use jiff::civil::{Date, DateTime};
+use jiff::civil::Date;
 
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
 use crate::kitchen::{Kitchen, Names};
-use crate::pantry::{StockLot, goes_off, stock};
-use crate::prep::{CardDay, CardDish, CardMeal, begin_by, week_card};
-use crate::words::{clock, day_year, on_shelf, place};
-
-type Days = Vec<(CardDay, Vec<Option<DateTime>>)>;
+use crate::prep::{CardDish, Moment, presence};
+use crate::purchase::TripList;
+use crate::words::{clock, counted, day_near, day_year, in_a_sentence, listed, on_shelf, place};
+use crate::{DayLot, DayPlan, DaySession};
 
 pub fn run(cli: &Cli, which: Option<&str>) -> Done {
     let setting = Setting::read(cli)?;
     let on = meant(which, setting.today)?;
     let mut warnings = setting.loaded.warnings.clone();
-    let mut days: Days = Vec::new();
     let weeks: Vec<usize> = match cli.week.as_deref() {
         Some(file) => vec![setting.week(Some(file))?],
         None => (0..setting.loaded.weeks.len()).collect(),
@@ -29,27 +27,18 @@ pub fn run(cli: &Cli, which: Option<&str>) -> Done {
         let (first, last) = crate::plan::span(&setting.loaded.weeks[*week].1);
         first <= on && on <= last
     };
-    // What goes off lies there as all that is past left it, booked or not.
-    let mut that_morning: Option<Kitchen> = None;
+    let mut reckoned = Vec::new();
     for week in weeks.into_iter().filter(is_in) {
-        let reckoned = setting.reckon_week(week)?;
-        that_morning.get_or_insert_with(|| reckoned.kitchen_on(on));
-        warnings.extend(reckoned.warnings.iter().filter(|warning| !warnings.contains(warning)).cloned().collect::<Vec<_>>());
-        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
-        let mut meals: Vec<usize> = (0..reckoned.week.meals.len()).filter(|&meal| reckoned.week.meals[meal].at_time.date() == on).collect();
-        meals.sort_by_key(|&meal| reckoned.week.meals[meal].at_time);
-        let begins: Vec<_> = meals.iter().map(|&meal| begin_by(&reckoned.kitchen, &reckoned.week, &reckoned.makings, meal)).collect();
-        days.extend(card.days.into_iter().filter(|day| day.on == on).map(|day| (day, begins.clone())));
+        let week = setting.reckon_week(week)?;
+        warnings.extend(week.warnings.iter().filter(|warning| !warnings.contains(warning)).cloned().collect::<Vec<_>>());
+        reckoned.push(week);
     }
     warn(&warnings, cli.strict)?;
-    let kitchen = that_morning.as_ref().unwrap_or(&setting.loaded.kitchen);
-    let (names, shelf) = (kitchen.names(), stock(kitchen));
-    let gone = goes_off(&shelf, on);
-    let last: Vec<(&StockLot, &'static str)> =
-        gone.iter().filter(|(_, lot)| lot.until == Some(on)).map(|(at, lot)| (*lot, place(*at))).collect();
+    let kitchen = &setting.loaded.kitchen;
+    let day = DayPlan::of(on, setting.today, kitchen, &reckoned);
     match cli.format {
-        Format::Json => say(&json(&crate::json::day(on, &days, &last, names, kitchen.print.units))?),
-        Format::Text => say(&text(kitchen, on, &days, &last)),
+        Format::Json => say(&json(&crate::json::day(&day, kitchen.names(), kitchen.print.units))?),
+        Format::Text => say(&text(kitchen, &day)),
     }
 }
 
@@ -65,14 +54,16 @@ fn meant(which: Option<&str>, today: Date) -> Result<Date, Failure> {
     next.find(is_it).ok_or_else(|| Failure::Usage(format!("\"{which}\" is no day. Write it like \"thu\" or 2026-12-03.")))
 }
 
-fn text(kitchen: &Kitchen, on: Date, days: &Days, last: &[(&StockLot, &'static str)]) -> String {
+fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
-    let mut out = format!("{}: {}\n", names.household, day_year(on));
-    let meals: Vec<(&CardMeal, &Option<DateTime>)> = days.iter().flat_map(|(day, begins)| day.meals.iter().zip(begins)).collect();
-    if meals.is_empty() {
+    let mut out = format!("{}: {}\n", names.household, day_year(day.on));
+    out.extend(day.trips.iter().map(|trip| format!("\nShopping: {}\n", shopping(trip, names))));
+    out.extend(day.before.iter().map(|before| format!("\n{}: {}\n", when(before.at), before.errand.text(names, units))));
+    out.extend(day.sessions.iter().map(|session| cooking(session, names)));
+    if day.meals.is_empty() {
         out.push_str("\nNo meal is planned or left to eat.\n");
     }
-    for (meal, begin) in meals {
+    for (meal, begin) in &day.meals {
         let name = meal.name.as_ref().map(|name| format!(": {name}")).unwrap_or_default();
         let begin = begin.map(|at| format!(" (begin by {})", clock(at))).unwrap_or_default();
         let _ = writeln!(out, "\n{}{name}{begin}", meal.label);
@@ -90,16 +81,41 @@ fn text(kitchen: &Kitchen, on: Date, days: &Days, last: &[(&StockLot, &'static s
             }
         }
     }
-    let tonight: Vec<String> = days.iter().flat_map(|(day, _)| &day.tonight).map(|errand| errand.text(names, units)).collect();
-    out.extend(tonight.iter().map(|errand| format!("\nTonight: {errand}\n")));
-    if !last.is_empty() {
+    out.extend(day.tonight.iter().map(|errand| format!("\nTonight: {}\n", errand.text(names, units))));
+    let lot = |lot: &DayLot| format!("  {} {}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), names.ware(lot.of), place(lot.place));
+    if !day.goes_off.is_empty() {
         out.push_str("\nGoes off today\n");
-        out.extend(last.iter().map(|(lot, at)| {
-            let amount = on_shelf(&lot.amount, lot.pack.as_ref(), units);
-            format!("  {amount} {}, {at}\n", names.ware(lot.of))
-        }));
+        out.extend(day.goes_off.iter().map(|one| lot(one) + "\n"));
+    }
+    if !day.past.is_empty() {
+        out.push_str("\nPast its date: look, then throw away or book it\n");
+        let until = |one: &DayLot| one.until.map(|until| format!(", until {}", day_near(until, day.on))).unwrap_or_default();
+        out.extend(day.past.iter().map(|one| format!("{}{}\n", lot(one), until(one))));
     }
     out
+}
+
+/// "Quay market and Mill stores, 34 lines, 45.60 EUR. See spence list."
+fn shopping(trip: &TripList, names: Names) -> String {
+    let shops: Vec<&str> = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
+    let shops = if shops.is_empty() { String::new() } else { format!("{}, ", listed(&shops)) };
+    let before = trip.before.as_ref().map(|before| format!("still to get before {before}, ")).unwrap_or_default();
+    format!("{before}{shops}{}, {} {}. See spence list.", counted(trip.lines().count(), "line"), names.money(trip.cost), names.currency)
+}
+
+/// "14:00, to finish by 17:30: pearl barley and white-bean mash, by cook and Jo (helper). See spence prep."
+fn cooking(session: &DaySession, names: Names) -> String {
+    let by = session.finish_by.map(|by| format!(", to finish by {}", clock(by))).unwrap_or_default();
+    let makes: Vec<String> = session.makes.iter().map(|recipe| in_a_sentence(names.recipe(*recipe))).collect();
+    let people = session.people.iter().map(presence).collect::<Vec<_>>().join("; ");
+    format!("\nCooking, {}{by}: {}\n  {people}. See spence prep.\n", clock(session.start), listed(&makes))
+}
+
+fn when(at: Moment) -> String {
+    match at {
+        Moment::On(_) => "In the evening".to_owned(),
+        Moment::At(at) => clock(at),
+    }
 }
 
 /// "Pearl barley, 2½ portions, flat tub in the fridge: heat to 74 °C".

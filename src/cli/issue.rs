@@ -10,7 +10,7 @@ use super::printed::{printed, tell_strange_paper};
 use super::setting::Setting;
 use super::waste::not_wasted;
 use crate::Reckoning;
-use crate::book::{Draft, Eaten, Keeping, cooked, eaten, meal_eaten, meals_until, next_session, otherwise_than_printed};
+use crate::book::{Draft, Eaten, Keeping, cooked, eaten, is_called, meal_eaten, meals_until, next_session, otherwise_than_printed};
 use crate::kitchen::Spot;
 use crate::plan::span;
 use crate::prep::Turnover;
@@ -22,7 +22,7 @@ pub struct Eating {
     #[arg(long, value_name = "MEAL", conflicts_with_all = ["until", "anyway", "replan"])]
     meal: Vec<String>,
     /// Instead: every meal up to that day
-    #[arg(long, value_name = "DATE", conflicts_with_all = ["anyway", "replan"])]
+    #[arg(long, value_name = "DATE", value_parser = super::a_day, conflicts_with_all = ["anyway", "replan"])]
     until: Option<Date>,
     /// What was eaten beside the plan, as in "3 eggs" or "2 portions recipe:leek-soup"
     #[arg(long, value_name = "LINE", conflicts_with_all = ["anyway", "replan"])]
@@ -106,7 +106,7 @@ fn named(cli: &Cli, setting: &Setting, names: &[String]) -> Result<Meals, Failur
     let mut meals: Meals = Vec::new();
     for name in names {
         let found = meal_eaten(&weeks, &setting.booked, setting.today, name);
-        let (week, at) = found.map_err(|known| Failure::Usage(no_such_meal(name, "left to book", &known)))?;
+        let (week, at) = found.map_err(|known| no_such_meal(setting, name, "left to book", &known))?;
         match meals.iter_mut().find(|(known, _)| *known == week) {
             Some((_, spots)) if spots.contains(&at) => (),
             Some((_, spots)) => spots.push(at),
@@ -116,10 +116,25 @@ fn named(cli: &Cli, setting: &Setting, names: &[String]) -> Result<Meals, Failur
     Ok(meals)
 }
 
-/// "there is no meal "fri tea" left to book. There are: mon supper, tue lunch."
-pub fn no_such_meal(name: &str, which: &str, known: &[String]) -> String {
-    let known = if known.is_empty() { String::new() } else { format!(" There are: {}.", known.join(", ")) };
-    format!("there is no meal \"{}\" {which}.{known}", name.trim())
+/// "there is no meal "fri tea" left to book. There are: mon supper, tue lunch. That of Fri 4 Dec is skipped."
+pub fn no_such_meal(setting: &Setting, name: &str, which: &str, known: &[String]) -> Failure {
+    let mut text = format!("there is no meal \"{}\" {which}.", name.trim());
+    if !known.is_empty() {
+        text.push_str(&format!(" There are: {}.", known.join(", ")));
+    }
+    let mut called: Vec<_> = setting.weeks().flat_map(|week| &week.meals).filter(|meal| is_called(meal, name)).collect();
+    called.sort_by_key(|meal| meal.at_time);
+    for meal in called {
+        let why = match () {
+            () if meal.skip => "is skipped",
+            () if setting.booked.has_meal(meal) => "is booked",
+            () if meal.at_time.date() < setting.today => "is past",
+            () if meal.open.is_some() => "is open: nothing is written for it yet",
+            () => continue,
+        };
+        text.push_str(&format!(" That of {} {why}.", day(meal.at_time.date())));
+    }
+    Failure::Usage(text)
 }
 
 fn up_to(cli: &Cli, setting: &Setting, until: Date) -> Result<Meals, Failure> {
@@ -149,5 +164,6 @@ fn at_table(setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]
             Eaten { week, makings, demanded, meals }
         })
         .collect();
-    eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today).map_err(|(line, not)| not_wasted(line, &not))
+    eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today)
+        .map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen))
 }

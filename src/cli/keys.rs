@@ -38,16 +38,23 @@ pub fn run(cli: &Cli, name: Option<&str>) -> Done {
     }
 }
 
-/// The keys of one file, or all whose name has the word in it, or all.
+/// The keys of one file, or all whose name has the word in it and those under a heading of that name, or all.
 fn asked_for(name: Option<&str>) -> Vec<Part> {
     let one = name.and_then(file);
     let word = name.filter(|_| one.is_none()).map(|word| word.trim().to_lowercase()).unwrap_or_default();
     let files = FILES.into_iter().filter(|file| one.is_none_or(|one| one.name == file.name));
     let parts = files.flat_map(|file| file.headings.iter().map(move |heading| (file, heading))).map(|(file, heading)| {
-        let keys = heading.keys.iter().chain(&heading.open).filter(|key| key.name.contains(&word)).collect();
+        let whole = !word.is_empty() && is_of(heading.name, &word);
+        let keys = heading.keys.iter().chain(&heading.open).filter(|key| whole || key.name.contains(&word)).collect();
         Part { file, heading, keys }
     });
     parts.filter(|part| !part.keys.is_empty()).collect()
+}
+
+/// Is `[compose]` or `[compose.each_day]` a heading of that name?
+fn is_of(heading: &str, word: &str) -> bool {
+    let name = heading.trim_matches(['[', ']']);
+    name == word || name.strip_prefix(word).is_some_and(|rest| rest.starts_with('.'))
 }
 
 fn text(parts: &[Part]) -> String {

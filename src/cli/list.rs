@@ -11,13 +11,14 @@ use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::Shown;
-use crate::kitchen::{Kitchen, Names, Warning};
-use crate::measure::{Money, Units, show};
+use crate::kitchen::{Kitchen, Names, Ware, Warning};
+use crate::measure::{Money, Quantity, Units, show};
 use crate::plan::{ShortMeal, State};
 use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
 use crate::words::list::{self as words, OPTIONAL, PAST_ITS_DATE};
+use crate::words::much::{called, how_much, no_more_than};
 use crate::words::short::{lacks, remedies, still_to_get};
-use crate::words::{clock, day, day_near, day_year, on_shelf, place};
+use crate::words::{clock, day, day_near, day_year, not_known, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;
@@ -43,8 +44,7 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     let units = kitchen.print.units;
     let names = kitchen.names();
     let mut out = format!("{}: {}\n", names.household, list.week);
-    let not_known = list.warnings.iter().filter(|one| matches!(one, Warning::NotKnown { .. }));
-    titled(&mut out, "Not known", not_known.map(|one| vec![one.words()]).collect());
+    titled(&mut out, "Not known", not_known(&list.warnings).into_iter().map(|line| vec![line]).collect());
     short(&list.short, names, units, &mut out);
     for trip in &list.trips {
         let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_deref()) };
@@ -90,13 +90,14 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
         })
         .collect();
     let about = words::about(line).map(|about| format!(", {about}")).unwrap_or_default();
+    let need = how_much(names, Ware::Food(line.food), &line.need, units);
     let typed = line.own_words.join("; ");
     let (need, mut remarks) = match (line.need.is_zero(), typed.is_empty()) {
         (true, false) => (typed, Vec::new()),
-        (_, true) => (format!("{}{about}", show(&line.need, units)), Vec::new()),
-        (false, false) => (format!("{}{about}", show(&line.need, units)), vec![format!("as written: {typed}")]),
+        (_, true) => (format!("{need}{about}"), Vec::new()),
+        (false, false) => (format!("{need}{about}"), vec![format!("as written: {typed}")]),
     };
-    remarks.push(format!("for {}", words::purposes(line).join(", ")));
+    remarks.extend(words::reasons(line));
     remarks.extend(line.packs.iter().filter_map(|pack| pack.offer.as_ref()).map(|taken| words::offer(taken, names.currency)));
     remarks.extend(line.windows.as_ref().map(words::windows));
     remarks.extend(line.optional.then(|| OPTIONAL.to_owned()));
@@ -113,14 +114,16 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
         remarks.push(format!("{} over{until}", show(&line.left, units)));
     }
     let cost = line.cost.map(|cost| names.money(cost)).unwrap_or_default();
-    vec![format!("[ ] {}", packs.join(" + ")), names.food(line.food).to_owned(), need, cost, remarks.join("; ")]
+    let name = called(names, Ware::Food(line.food), &line.need);
+    vec![format!("[ ] {}", packs.join(" + ")), name, need, cost, remarks.join("; ")]
 }
 
 fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     let alone = |names: Vec<&str>| names.into_iter().map(|name| vec![name.to_owned()]).collect::<Vec<_>>();
     let at_home = list.from_pantry.iter().map(|entry| {
         let look = if entry.look_first { "look at it first" } else { "" };
-        vec![names.ware(entry.of).to_owned(), show(&entry.amount, units), place(entry.place).into(), day(entry.on), look.into()]
+        let [name, much] = called_and_counted(names, entry.of, &entry.amount, units);
+        vec![name, much, place(entry.place).into(), day(entry.on), look.into()]
     });
     titled(out, "Already at home", at_home.collect());
     titled(out, "Kept for other weeks", reserved_rows(list, names, units));
@@ -128,7 +131,7 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     let lot_row = |lot: &Expiring| {
         let until = lot.until.map(|until| format!("until {}", day_near(until, list.from))).unwrap_or_default();
         // What is shown can be thrown away.
-        vec![names.ware(lot.of).to_owned(), on_shelf(&lot.amount, None, units), place(lot.place).into(), until]
+        vec![called(names, lot.of, &lot.amount), no_more_than(names, lot.of, &lot.amount, units), place(lot.place).into(), until]
     };
     titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.past).map(lot_row).collect());
     titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.past).map(lot_row).collect());
@@ -151,18 +154,26 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     out.push_str(&after::money(list, names));
 }
 
+/// "carrots" and "400 g", "garlic" and "7 cloves".
+pub(super) fn called_and_counted(names: Names, of: Ware, amount: &Quantity, units: Units) -> [String; 2] {
+    [called(names, of, amount), how_much(names, of, amount, units)]
+}
+
 /// What other weeks take first: one row a week and food.
 fn reserved_rows(list: &ShoppingList, names: Names, units: Units) -> Vec<Vec<String>> {
     let said = |row: &Reserved| {
         let until = format!("until {}", day(row.last_used));
-        vec![names.ware(row.of).to_owned(), show(&row.amount, units), place(row.place).into(), until, row.week.clone()]
+        let [name, much] = called_and_counted(names, row.of, &row.amount, units);
+        vec![name, much, place(row.place).into(), until, row.week.clone()]
     };
     Reserved::added_up(&list.reserved).iter().map(said).collect()
 }
 
 /// Day, meal, what an eater gets of it: "at least 520 kcal, …, without rosemary (energy)".
 fn meal_row(meal: &MealNote, names: Names) -> Vec<String> {
-    let at = format!("{} {}", day(meal.at.date()), clock(meal.at));
+    let clock = clock(meal.at);
+    let word = if meal.word == clock { String::new() } else { format!("{} ", meal.word) };
+    let at = format!("{} {word}{clock}", day(meal.at.date()));
     let figures = words::in_figures(&meal.per_eater, &meal.missing, names);
     [at, meal.name.clone()].into_iter().chain(figures).chain([words::not_in_the_sum(&meal.missing, names)]).collect()
 }

@@ -1,13 +1,18 @@
 //! `skip` and `exchange`: a meal falls out, or two meals change places, written into the week's file.
 
+use itertools::Itertools;
+
 use super::issue::no_such_meal;
-use super::outcome::{Done, Failure, json, say};
+use super::outcome::{Done, Failure, json, remark, say};
 use super::printed::text_of;
 use super::setting::Setting;
 use super::{Cli, Format};
-use crate::book::meal_to_come;
-use crate::kitchen::{Meal, Mistake, Spot, exchange_meals, exchange_meals_between, load_with, skip_meal};
+use crate::Shown;
+use crate::book::{is_called, meal_to_come};
+use crate::kitchen::{Loaded, Meal, Mistake, Spot, exchange_meals, exchange_meals_between, load_with, skip_meal};
+use crate::purchase::Flag;
 use crate::store::{Disk, Files, LOCK};
+use crate::words::list::untimely;
 use crate::words::{day, sentence};
 
 pub fn skip(cli: &Cli, name: &str) -> Done {
@@ -15,8 +20,14 @@ pub fn skip(cli: &Cli, name: &str) -> Done {
     let meal = meant(cli, &setting, name)?;
     let change = Change::begin(&setting)?;
     let text = skip_meal(&change.text(&meal.at.file)?, &meal.at).map_err(|why| not_edited(&meal.at, &why))?;
-    change.write(&[(meal.at.file.as_str(), text)])?;
-    tell(cli, &[meal], &format!("{} falls out", called(meal)))
+    let after = change.write(&[(meal.at.file.as_str(), text)])?;
+    tell(cli, &[meal], &format!("{} falls out", called(meal)))?;
+    let skipped_before = |other: &&Meal| other.skip && is_called(other, name) && other.at_time.date() >= setting.today;
+    for other in setting.weeks().flat_map(|week| &week.meals).filter(skipped_before).filter(|other| other.at_time < meal.at_time) {
+        remark(&format!("{} was skipped before; this is the next of that name.", called(other)));
+    }
+    tell_what_follows(&setting, after, &[&meal.at.file]);
+    Ok(())
 }
 
 pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
@@ -24,6 +35,11 @@ pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
     let (first, second) = (meant(cli, &setting, one)?, meant(cli, &setting, other)?);
     if first.at == second.at {
         return Err(Failure::Usage(format!("\"{}\" and \"{}\" are one meal.", one.trim(), other.trim())));
+    }
+    for meal in [first, second].into_iter().filter(|meal| meal.open.is_some()) {
+        let text = "the next of that name from today on, is open: it holds nothing yet that could be exchanged";
+        let file = &meal.at.file;
+        return Err(Failure::Usage(format!("{}, {text}. Fill it first in {file}, by hand or with spence compose --write.", called(meal))));
     }
     let change = Change::begin(&setting)?;
     let text = change.text(&first.at.file)?;
@@ -35,8 +51,41 @@ pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
         let (here, there) = exchange_meals_between((&text, &first.at), (&other, &second.at)).map_err(|why| not_edited(&first.at, &why))?;
         vec![(first.at.file.as_str(), here), (second.at.file.as_str(), there)]
     };
-    change.write(&texts)?;
-    tell(cli, &[first, second], &format!("{} and {} exchange what they hold", called(first), called(second)))
+    let files: Vec<&str> = texts.iter().map(|(file, _)| *file).collect();
+    let after = change.write(&texts)?;
+    tell(cli, &[first, second], &format!("{} and {} exchange what they hold", called(first), called(second)))?;
+    if files.len() > 1 {
+        remark(
+            "the two are of different weeks: each name means the next meal of that name from today on. Exchange them again to take it back.",
+        );
+    }
+    tell_what_follows(&setting, after, &files);
+    Ok(())
+}
+
+/// What the change brings about in its weeks: short falls, flags, and what cannot be planned any more.
+fn tell_what_follows(setting: &Setting, after: Loaded, files: &[&str]) {
+    let before = said_of(setting, files);
+    let now = said_of(&Setting::of(setting.folder.clone(), after, setting.booked.clone(), setting.today), files);
+    now.iter().filter(|(words, _)| !before.iter().any(|(known, _)| known == words)).for_each(|(_, text)| remark(text));
+}
+
+/// All that is said of some weeks: by its words, for lines move, with its place.
+fn said_of(setting: &Setting, files: &[&str]) -> Vec<(String, String)> {
+    let weeks = (0..setting.loaded.weeks.len()).filter(|week| files.contains(&setting.loaded.weeks[*week].0.as_str()));
+    let of_week = |week: usize| match setting.reckon_week(week) {
+        Ok(reckoned) => {
+            let names = reckoned.kitchen.names();
+            let list = reckoned.list(Shown { all: false, compared: false });
+            let flag = |flag: &Flag| format!("{}: {}", names.food(flag.food), untimely(&flag.why));
+            let flags = list.flags.iter().map(flag).map(|text| (text.clone(), text));
+            reckoned.warnings.iter().map(|warning| (warning.words(), warning.to_string())).chain(flags).collect::<Vec<_>>()
+        }
+        Err(Failure::Mistakes(mistakes)) => mistakes.iter().map(|mistake| (mistake.cause.clone(), mistake.to_string())).collect(),
+        // What else fails is told by the verb that plans next.
+        Err(_) => Vec::new(),
+    };
+    weeks.flat_map(of_week).unique().collect()
 }
 
 /// "Thu supper on Thu 3 Dec" is said once: "Thu 3 Dec supper".
@@ -52,9 +101,9 @@ pub(super) fn meant<'s>(cli: &Cli, setting: &'s Setting, name: &str) -> Result<&
     };
     let weeks: Vec<_> = weeks.into_iter().map(|week| (week, &setting.loaded.weeks[week].1)).collect();
     let found = meal_to_come(&weeks, &setting.booked, setting.today, name);
-    let (week, at) = found.map_err(|known| Failure::Usage(no_such_meal(name, "to come", &known)))?;
+    let (week, at) = found.map_err(|known| no_such_meal(setting, name, "to come", &known))?;
     let meal = setting.loaded.weeks[week].1.meals.iter().find(|meal| meal.at == at);
-    meal.ok_or_else(|| Failure::Usage(no_such_meal(name, "to come", &[])))
+    meal.ok_or_else(|| no_such_meal(setting, name, "to come", &[]))
 }
 
 pub(super) fn not_edited(at: &Spot, why: &str) -> Failure {
@@ -81,10 +130,10 @@ impl Change<'_> {
         text_of(&path).map_err(|error| Failure::Machine(format!("cannot read {}: {error}.", path.display())))
     }
 
-    /// Writes all, once the household's reader has read them back; else nothing.
-    pub fn write(&self, texts: &[(&str, String)]) -> Done {
+    /// Writes all, once the household's reader has read them back; else nothing. Gives what was read.
+    pub fn write(&self, texts: &[(&str, String)]) -> Result<Loaded, Failure> {
         let plain: Vec<(&str, &str)> = texts.iter().map(|(file, text)| (*file, text.as_str())).collect();
-        load_with(&self.setting.folder, &plain)?;
+        let loaded = load_with(&self.setting.folder, &plain)?;
         let failed = |file: &str, error| Failure::writing(&self.setting.folder.join(file), &error);
         for (file, text) in texts {
             let new = format!("{file}.new");
@@ -98,7 +147,7 @@ impl Change<'_> {
         for (file, _) in texts {
             self.files.rename(&format!("{file}.new"), file).map_err(|error| failed(file, error))?;
         }
-        Ok(())
+        Ok(loaded)
     }
 }
 

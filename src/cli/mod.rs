@@ -49,25 +49,33 @@ use crate::prep::Effort;
 #[command(name = "spence", version, about, max_term_width = 100, subcommand_value_name = "VERB", subcommand_help_heading = "Verbs")]
 pub struct Cli {
     /// The kitchen folder; by default the nearest one upwards that holds kitchen.toml
-    #[arg(long, global = true, value_name = "DIR")]
+    #[arg(long, global = true, value_name = "DIR", help_heading = EVERYWHERE)]
     kitchen: Option<PathBuf>,
     /// The week's file; by default the week that contains today, or else the next one, or else the latest
-    #[arg(long, global = true, value_name = "FILE")]
+    #[arg(long, global = true, value_name = "FILE", help_heading = EVERYWHERE)]
     week: Option<PathBuf>,
     /// The day that counts as today, as in 2026-11-28
-    #[arg(long, global = true, value_name = "DATE")]
+    #[arg(long, global = true, value_name = "DATE", value_parser = a_day, help_heading = EVERYWHERE)]
     today: Option<Date>,
     /// What is written to standard output
-    #[arg(id = "format", long = "format", global = true, value_enum, default_value_t = FormatWord::Text, value_name = "FORMAT")]
+    #[arg(id = "format", long = "format", global = true, value_enum, default_value_t = FormatWord::Text, value_name = "FORMAT", help_heading = EVERYWHERE)]
     typed_format: FormatWord,
     /// As typed, where the verb has no format of its own.
     #[arg(skip)]
     format: Format,
     /// Warnings end the run as mistakes do
-    #[arg(long, global = true)]
+    #[arg(long, global = true, help_heading = EVERYWHERE)]
     strict: bool,
     #[command(subcommand)]
     verb: Verb,
+}
+
+/// What stands behind the options of a verb's own.
+const EVERYWHERE: &str = "Options of every verb";
+
+/// A date as the command line has it.
+pub(crate) fn a_day(typed: &str) -> Result<Date, String> {
+    typed.trim().parse().map_err(|_| "it is no date. Write year-month-day, as in 2026-11-28".to_owned())
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -192,6 +200,7 @@ enum Verb {
     Look,
     /// Book what is thrown away, as in "200 g feta"
     Waste {
+        /// How much of what, as the shelf has it: "200 g feta", "1 portion recipe:leek-soup"
         what: String,
         /// The reason
         #[arg(long)]
@@ -246,18 +255,19 @@ enum Verb {
     },
     /// Every key of every file: type, default, meaning, an example
     Keys {
-        /// A file (kitchen, recipe, week, pantry, shops, foods, count, goods), or part of a key's name
+        /// A file (kitchen, recipe, meals, week, pantry, shops, foods, count, goods), a heading (compose), or part of a key's name
         name: Option<String>,
         /// Instead: write a JSON Schema for each file, and for the JSON of each verb, into this folder
         #[arg(long, value_name = "DIR", conflicts_with = "name")]
         schema: Option<PathBuf>,
     },
-    /// Completions for a shell, to its standard place or a file of your choice
+    /// Print the completions for a shell: send them to where that shell looks for them
     Completions {
+        /// The shell
         #[arg(value_enum)]
         shell: clap_complete::Shell,
     },
-    /// The manual page
+    /// The manual: text on a terminal, else a page for man, as in spence man | man -l -
     Man,
     /// One conversion, with the facts used: convert "2 cups flour" g
     Convert {
@@ -329,7 +339,7 @@ pub fn run() -> ExitCode {
         Verb::Keys { schema: Some(folder), .. } => keys::write_schemas(&cli, folder),
         Verb::Keys { name, schema: None } => keys::run(&cli, name.as_deref()),
         Verb::Completions { shell } => manual::completions(*shell),
-        Verb::Man => manual::page(),
+        Verb::Man => manual::manual(),
         Verb::Convert { line, unit } => convert::run(&cli, line, &unit.join(" ")),
     };
     outcome::exit(done)

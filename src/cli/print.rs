@@ -19,7 +19,7 @@ use super::under_way::Running;
 use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
 use crate::json::{Past, read_calendar};
-use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning};
+use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning, did_you_mean, likely};
 use crate::measure::{Number, read_quantity, show};
 use crate::phone::page;
 use crate::plan::in_makes;
@@ -174,27 +174,28 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     say_what_did_not_fit(&sheets, cli.strict)?;
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
-    let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
-    if wants(SheetKind::Phone) {
-        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
-        let page = page(&reckoned.kitchen, &list, &prep, &card);
-        let page =
-            page.ok_or_else(|| Failure::NotKnown("the list is too long for a page on a phone; print it with --only list.".to_owned()))?;
-        files.push((folder.join(format!("list-{}.html", list.from)), page.into_bytes()));
-    }
     let last = last_events(&folder, &setting, list.from, cli.strict)?;
-    let calendar = if wants(SheetKind::Calendar) {
-        let (file, kept) = calendar_file(&setting, week, &reckoned, &prep, &last)?;
-        files.push((folder.join(format!("week-{}.ics", list.from)), file.into_bytes()));
-        kept
-    } else {
-        last
-    };
+    let events = wants(SheetKind::Calendar).then(|| events(&setting, week, &reckoned, &prep, &last));
+    let kept = events.as_ref().map_or(last.clone(), |(told, remembered)| told.iter().chain(remembered).cloned().collect());
     let before =
         if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
     let past = Past { sessions: reckoned.past_sessions(), meals: reckoned.past_meals(), printed: before.as_ref() };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
-    let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &calendar);
+    let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &kept);
+
+    let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
+    if wants(SheetKind::Phone) {
+        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
+        let page = page(&reckoned.kitchen, &list, &prep, &card, &printed.mark);
+        let page =
+            page.ok_or_else(|| Failure::NotKnown("the list is too long for a page on a phone; print it with --only list.".to_owned()))?;
+        files.push((folder.join(format!("list-{}.html", list.from)), page.into_bytes()));
+    }
+    if let Some((told, _)) = &events {
+        let zone = reckoned.kitchen.household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
+        let text = calendar((&format!("{household}: {}", list.week), &printed.mark), list.from, zone.as_ref(), told);
+        files.push((folder.join(format!("week-{}.ics", list.from)), text.into_bytes()));
+    }
     sheets.iter_mut().for_each(|sheet| mark(sheet, &printed.mark, settings));
     let pdf = |sheet: &Sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet));
     // The plan comes last: until it stands, what is booked is what was printed before.
@@ -239,8 +240,9 @@ fn named_recipe(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
     let wanted = name.trim().to_lowercase();
     let by = |key: fn(&Recipe) -> &str| kitchen.recipes.iter().position(|recipe| key(recipe).to_lowercase() == wanted);
     by(|recipe| &recipe.id).or_else(|| by(|recipe| &recipe.name)).map(RecipeId).ok_or_else(|| {
-        let known = kitchen.recipes.iter().map(|recipe| recipe.id.as_str()).join(", ");
-        Failure::Usage(format!("\"{name}\" is no recipe of this kitchen. There are: {known}."))
+        let known: Vec<&str> = kitchen.recipes.iter().map(|recipe| recipe.id.as_str()).collect();
+        let near = if likely(name, known.clone()).is_empty() { String::new() } else { did_you_mean(name, known.clone(), "") + " " };
+        Failure::Usage(format!("\"{name}\" is no recipe of this kitchen. {near}There are: {}.", known.join(", ")))
     })
 }
 
@@ -270,23 +272,12 @@ fn last_events(folder: &Path, setting: &Setting, from: Date, strict: bool) -> Re
     Ok(Vec::new())
 }
 
-/// The calendar's text, and what the next print is to know of it.
-fn calendar_file(
-    setting: &Setting,
-    week: usize,
-    reckoned: &Reckoning,
-    prep: &PrepPlan,
-    last: &[Kept],
-) -> Result<(String, Vec<Kept>), Failure> {
-    let household = &reckoned.kitchen.household;
+/// What the calendar tells, and what it only remembers for the next print.
+fn events(setting: &Setting, week: usize, reckoned: &Reckoning, prep: &PrepPlan, last: &[Kept]) -> (Vec<Kept>, Vec<Kept>) {
     let list = reckoned.list(Shown { all: true, compared: false });
     let planned = planned(&reckoned.kitchen, &reckoned.week, &reckoned.makings, &list, prep);
     let whole = &setting.loaded.weeks[week].1;
-    let (mut events, remembered) = after(&household.name, Before { kept: last, whole, today: setting.today }, planned);
-    let zone = household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
-    let text = calendar(&format!("{}: {}", household.name, list.week), list.from, zone.as_ref(), &events);
-    events.extend(remembered);
-    Ok((text, events))
+    after(&reckoned.kitchen.household.name, Before { kept: last, whole, today: setting.today }, planned)
 }
 
 /// The warnings of the sheets, each once; with `--strict` they end the run before anything is written.

@@ -43,7 +43,7 @@ pub struct Otherwise {
     #[arg(long, value_name = "LINE")]
     also: Vec<String>,
     /// The day it was bought: with --also that purchase alone, else the next trip as of that day
-    #[arg(long, value_name = "DATE")]
+    #[arg(long, value_name = "DATE", value_parser = super::a_day)]
     on: Option<Date>,
     /// What a food of the list cost, as in "olive oil=5.49"
     #[arg(long, value_name = "FOOD=PRICE", value_parser = pair)]

@@ -6,7 +6,7 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format, FormatWord};
 use crate::adopt::id_of;
-use crate::kitchen::{After, Ingredient, Kitchen, RecipeId, Step, Warning};
+use crate::kitchen::{After, Ingredient, Kitchen, RecipeId, Step, Warning, did_you_mean, likely};
 use crate::measure::{Dimension, Quantity, Spoons, read_quantity, show};
 use crate::plan::{in_makes, recipe_contains};
 use crate::prep::step_text;
@@ -52,7 +52,12 @@ pub fn find(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
     let folded = || recipes.iter().position(|recipe| id_of(&recipe.name) == id_of(name));
     by_id.or_else(by_name).or_else(folded).map(RecipeId).ok_or_else(|| {
         let known: Vec<&str> = recipes.iter().map(|recipe| recipe.id.as_str()).collect();
-        Failure::NotKnown(format!("there is no recipe \"{name}\". Known: {}.", known.join(", ")))
+        let near = if likely(&id_of(name), known.clone()).is_empty() {
+            String::new()
+        } else {
+            did_you_mean(&id_of(name), known.clone(), "") + " "
+        };
+        Failure::NotKnown(format!("there is no recipe \"{name}\". {near}Known: {}.", known.join(", ")))
     })
 }
 

@@ -11,7 +11,7 @@ use super::outcome::Failure;
 use super::printed::printed;
 use crate::book::{Booked, Entry, NotBooked, Verb, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries};
 use crate::json::Printed;
-use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load};
+use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
 use crate::plan::{running, span, week_of};
 use crate::store::BOOK;
 use crate::{Reckoning, has_begun, reckon};
@@ -132,7 +132,7 @@ impl Setting {
     pub fn week(&self, file: Option<&Path>) -> Result<usize, Failure> {
         let weeks = &self.loaded.weeks;
         let Some(file) = file else {
-            return week_of(self.weeks(), self.today).ok_or_else(no_week);
+            return week_of(self.weeks(), self.today).ok_or_else(|| no_week(&self.folder));
         };
         let named = |known: &str| {
             let known = Path::new(known);
@@ -183,10 +183,11 @@ fn nearest_kitchen() -> Result<PathBuf, Failure> {
     })
 }
 
-fn no_week() -> Failure {
-    Failure::Mistakes(vec![Mistake {
+fn no_week(folder: &Path) -> Failure {
+    let missing = Mistake {
         at: Spot { file: "weeks".to_owned(), ..Spot::default() },
         cause: "no week is planned".to_owned(),
         remedy: "Add a file with a from date, sessions and meals.".to_owned(),
-    }])
+    };
+    Failure::Mistakes(std::iter::once(missing).chain(strays(folder)).collect())
 }

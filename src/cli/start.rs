@@ -3,6 +3,8 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
+use toml_edit::DocumentMut;
+
 use super::outcome::{Done, Failure, json, say};
 use super::{Cli, Format, adopt, setting};
 use crate::foods::Foods;
@@ -15,8 +17,9 @@ pub fn run(dir: &Path, from: &[PathBuf], cli: &Cli) -> Done {
         let text = format!("{} is there already and is not an empty folder. Name a new one; nothing was written.", dir.display());
         return Err(Failure::Usage(text));
     }
-    let starting = starter(setting::today(cli));
-    let adopted = adopt::take(from, None, &Foods::reference(), &there(&starting))?;
+    let mut starting = starter(setting::today(cli));
+    let mut adopted = adopt::take(from, None, &Foods::reference(), &adopt::There::new(), "another name in its file")?;
+    adopted.iter_mut().for_each(|own| take_its_place(&mut starting, own));
     let mut files = Vec::new();
     let texts = starting.into_iter().map(|(path, text)| (path.to_owned(), text));
     let schemas = super::keys::schemas()?.into_iter().map(|(name, text)| (format!("schemas/{name}"), text));
@@ -41,15 +44,33 @@ pub fn run(dir: &Path, from: &[PathBuf], cli: &Cli) -> Done {
     say(&format!("{name} is ready. Look into its files, then try:\n  spence --kitchen {typed} list\n  spence --kitchen {typed} print\n"))
 }
 
-/// The recipes that every new kitchen has.
-fn there(starting: &[(&'static str, String)]) -> adopt::There {
-    let recipes = starting.iter().filter_map(|(path, text)| {
+/// A recipe of the household's own stands in place of the one of that name which every new kitchen has. The week's meals ask for it, so
+/// where it does not say how long it keeps, what the other one says stands there to be looked over.
+fn take_its_place(starting: &mut Vec<(&'static str, String)>, own: &mut adopt::Taken) {
+    let is_it = |(path, text): &(&'static str, String)| {
         let id = path.strip_prefix("recipes/")?.strip_suffix(".toml")?;
-        let name = text.parse::<toml_edit::DocumentMut>().ok().and_then(|file| Some(file.get("name")?.as_str()?.to_lowercase()));
-        Some((id.to_owned(), name.unwrap_or_default()))
-    });
-    recipes.collect()
+        let file = text.parse::<DocumentMut>().ok()?;
+        let same = id == own.id || file.get("name")?.as_str()?.to_lowercase() == own.name.to_lowercase();
+        same.then(|| (id, file.get("keeps").map(ToString::to_string)))
+    };
+    let Some((place, (id, keeps))) = starting.iter().enumerate().find_map(|(place, one)| Some((place, is_it(one)?))) else { return };
+    starting.remove(place);
+    own.id = id.to_owned();
+    let silent = own.text.parse::<DocumentMut>().is_ok_and(|file| !file.contains_key("keeps"));
+    if let (Some(keeps), true) = (keeps.filter(|_| silent), own.text.contains(MAKES)) {
+        let keeps = keeps.trim();
+        let line = format!("\nkeeps = {keeps}   # of the recipe of this name that start writes: is it so of yours?{MAKES}");
+        own.text = own.text.replacen(MAKES, &line, 1);
+        own.missing.retain(|missing| !missing.starts_with("`keeps`"));
+        own.missing.insert(
+            0,
+            format!("`keeps` is not told: {keeps} is written down, as start has it for a recipe of this name. Local rules come first."),
+        );
+    }
 }
+
+/// How the line after a recipe's name begins.
+const MAKES: &str = "\nmakes = ";
 
 fn empty_folder(dir: &Path) -> bool {
     fs::read_dir(dir).is_ok_and(|mut entries| entries.next().is_none())

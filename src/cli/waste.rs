@@ -4,20 +4,24 @@ use super::Cli;
 use super::keeping::{book, open, report};
 use super::outcome::{Done, Failure};
 use crate::book::{NotWasted, thrown_away};
+use crate::kitchen::{Kitchen, as_of_a_recipe};
 
 pub fn run(cli: &Cli, what: &str, why: &str) -> Done {
     let (setting, mut keeping) = open(cli)?;
     let thrown = thrown_away(&setting.loaded.kitchen, &keeping.shelf, what, why, setting.today);
-    let thrown = thrown.map_err(|not| not_wasted(what, &not))?;
+    let thrown = thrown.map_err(|not| not_wasted(what, &not, &setting.loaded.kitchen))?;
     book(&mut keeping, thrown.booking)?;
     report(cli, keeping.new_bookings(), &thrown.missing)
 }
 
-pub fn not_wasted(what: &str, not: &NotWasted) -> Failure {
-    Failure::Usage(match not {
-        NotWasted::Unread(error) => format!("cannot read \"{what}\": {}. Instead: {}.", error.cause, error.remedy),
-        NotWasted::NoAmount => format!("\"{what}\" has no amount. Write it like \"200 g feta\"."),
-        NotWasted::NoLot => format!("\"{what}\": there is none on the shelf. Nothing was booked."),
-        NotWasted::NotComparable => format!("\"{what}\" is in another measure than what is on the shelf. Nothing was booked."),
+pub fn not_wasted(what: &str, not: &NotWasted, kitchen: &Kitchen) -> Failure {
+    let ids: Vec<&str> = kitchen.recipes.iter().map(|recipe| recipe.id.as_str()).collect();
+    let meant = as_of_a_recipe(what, ids.clone()).filter(|meant| meant.rsplit(' ').next().is_some_and(|own| !what.contains(own)));
+    Failure::Usage(match (not, meant) {
+        (NotWasted::Unread(_) | NotWasted::NoLot, Some(meant)) => format!("\"{what}\" is nothing on the shelf. Did you mean \"{meant}\"?"),
+        (NotWasted::Unread(error), _) => format!("cannot read \"{what}\": {}. Instead: {}.", error.cause, error.remedy),
+        (NotWasted::NoAmount, _) => format!("\"{what}\" has no amount. Write it like \"200 g feta\"."),
+        (NotWasted::NoLot, _) => format!("\"{what}\": there is none on the shelf. Nothing was booked."),
+        (NotWasted::NotComparable, _) => format!("\"{what}\" is in another measure than what is on the shelf. Nothing was booked."),
     })
 }

@@ -7,9 +7,9 @@ use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressDrawTarget, ProgressStyle};
 
-use crate::progress::{At, Reached, watch};
+use crate::progress::{At, Composing, Reached, watch};
 use crate::store::unless_writing;
-use crate::words::{day_clock, duration};
+use crate::words::{counted, day_clock, duration};
 
 /// A run that is shorter shows nothing.
 const AFTER: Duration = Duration::from_secs(1);
@@ -74,6 +74,14 @@ fn words(at: At, reached: Option<Reached>) -> String {
     };
     match at {
         At::Session { start, number, of } => format!("{} ({number} of {of}): {far}", day_clock(start)),
+        At::Composing { meals, weeks, aim } => {
+            let aim = match aim {
+                Composing::Good => "tried",
+                Composing::Proof => "tried for the proof",
+                Composing::Clash => "tried for what clashes",
+            };
+            format!("composing {}: {} {aim}", counted(meals, "meal"), counted(weeks, "week"))
+        }
         At::Advice { start } => format!("{}: looking for what would help", day_clock(start)),
     }
 }
@@ -84,11 +92,13 @@ mod tests {
     use crate::kitchen::fixture::at;
 
     #[test]
-    fn a_line_says_the_session_the_best_so_far_and_the_bound() {
+    fn a_line_says_what_is_done_and_how_far_it_is() {
         let session = At::Session { start: at("2026-11-29T14:00"), number: 1, of: 2 };
         let said = words(session, Some(Reached { best: 190, bound: 165 }));
         assert_eq!(said, "Sun 29 Nov 14:00 (1 of 2): best so far 3 h 10 min, at least 2 h 45 min");
         assert_eq!(words(session, None), "Sun 29 Nov 14:00 (1 of 2): planning");
+        let composing = At::Composing { meals: 3, weeks: 240, aim: Composing::Proof };
+        assert_eq!(words(composing, None), "composing 3 meals: 240 weeks tried for the proof");
         let proven = words(session, Some(Reached { best: 165, bound: 165 }));
         assert_eq!(proven, "Sun 29 Nov 14:00 (1 of 2): 2 h 45 min is the shortest; closing gaps");
     }

@@ -5,12 +5,16 @@
 
 use std::collections::BTreeSet;
 
-use super::search::{Chosen, judge_all};
-use super::table::{Look, Table};
+use jiff::civil::DateTime;
+
+use super::search::{Chosen, Found, in_two, judge_all};
+use super::table::{Judged, Look, Table};
 use super::ways::Gap;
 use super::wish::{Broken, Wish};
-use crate::kitchen::Week;
+use crate::kitchen::{PatternId, Week};
+use crate::measure::Minutes;
 use crate::prep::Effort;
+use crate::progress::{self, At, Composing};
 
 /// The smallest set of wishes that no week grants together.
 #[derive(Debug, Clone)]
@@ -40,13 +44,15 @@ pub enum HowMuch {
     Times(u32),
     Days(i64),
     Minutes(i64),
+    /// A time of day, of a session that starts then.
+    At(DateTime, DateTime),
     Grams(f64),
     Kcal(f64),
 }
 
 const FEW_MEALS: usize = 5;
 
-/// So many weeks are looked at thoroughly.
+/// So many weeks are looked at.
 fn most(effort: Effort) -> usize {
     match effort {
         Effort::Low => 60,
@@ -55,7 +61,10 @@ fn most(effort: Effort) -> usize {
     }
 }
 
-pub fn clash(table: &Table, complete: bool, effort: Effort) -> Clash {
+/// So much work goes into the plans of their sessions.
+const WORK: usize = 60_000;
+
+pub fn clash(table: &Table, found: &Found, effort: Effort) -> Clash {
     let week = table.trials.whole.clone();
     // A meal that nothing may fill is the clash by itself.
     for (gap, barred) in table.gaps.iter().zip(&table.barred) {
@@ -65,8 +74,8 @@ pub fn clash(table: &Table, complete: bool, effort: Effort) -> Clash {
             return Clash { week, wishes, proven: table.ways.complete };
         }
     }
-    let (broken, all) = looked_at(table, most(effort), effort);
-    Clash { week, wishes: told(table, &broken), proven: all && complete }
+    let (broken, all) = looked_at(table, &found.nearest, most(effort), effort);
+    Clash { week, wishes: told(table, &broken), proven: all && found.complete }
 }
 
 fn whole(wish: Wish) -> Clashing {
@@ -74,7 +83,7 @@ fn whole(wish: Wish) -> Clashing {
 }
 
 /// What weeks break, and whether those are all weeks: first of the ways that are free, then with those that are barred.
-fn looked_at(table: &Table, most: usize, effort: Effort) -> (Vec<Vec<Broken>>, bool) {
+fn looked_at(table: &Table, nearest: &[Chosen], most: usize, effort: Effort) -> (Vec<Vec<Broken>>, bool) {
     let free: Vec<Vec<u32>> = table.gaps.iter().map(|gap| gap.ways.clone()).collect();
     let with_barred = |(gap, barred): (&Gap, &Vec<(u32, Vec<Broken>)>)| {
         let mut ways: Vec<u32> = gap.ways.iter().copied().chain(barred.iter().map(|(way, _)| *way)).collect();
@@ -86,18 +95,49 @@ fn looked_at(table: &Table, most: usize, effort: Effort) -> (Vec<Vec<Broken>>, b
     // Weeks of few open meals are reckoned quickly.
     let enough = if table.gaps.len() <= FEW_MEALS { 12 * most } else { most } as f64;
     let (ways, all) = if count(&every) <= enough { (&every, true) } else { (&free, count(&free) <= enough) };
-    let weeks: Vec<Chosen> = if all { all_weeks(ways) } else { some_weeks(ways, most) };
+    let weeks: Vec<Chosen> = match all {
+        true => all_weeks(ways),
+        // Weeks that were looked for tell more than weeks at random.
+        false if !nearest.is_empty() => nearest.to_vec(),
+        false => some_weeks(ways, most),
+    };
+    progress::at(At::Composing { meals: table.gaps.len(), weeks: weeks.len(), aim: Composing::Clash });
     let judged = judge_all(table, &weeks.iter().collect::<Vec<_>>(), Look::Thoroughly, effort);
-    let broken = judged.into_iter().zip(&weeks).map(|(judged, week)| {
+    let (late, all_planned) = late(table, &weeks, &judged, effort);
+    let broken = judged.into_iter().zip(late).zip(&weeks).map(|((judged, late), week)| {
         let mut broken = judged.broken;
+        late.into_iter().for_each(|one| super::wish::add(&mut broken, one.wish, one.would_do));
         for ((barred, gap), way) in table.barred.iter().zip(&table.gaps).zip(week) {
-            let own = way.filter(|way| gap.ways.binary_search(way).is_err());
+            let own = way.filter(|way| !gap.ways.contains(way));
             let own = own.and_then(|way| barred.iter().find(|(known, _)| *known == way));
             own.into_iter().flat_map(|(_, own)| own).for_each(|one| super::wish::add(&mut broken, one.wish.clone(), one.would_do));
         }
         broken
     });
-    (broken.filter(|broken| !broken.is_empty()).collect(), all)
+    (broken.filter(|broken| !broken.is_empty()).collect(), all && all_planned)
+}
+
+/// What sessions of the weeks end too late; of those that break little else first, as far as the work goes; and
+/// whether it went to the end.
+fn late(table: &Table, weeks: &[Chosen], judged: &[Judged], effort: Effort) -> (Vec<Vec<Broken>>, bool) {
+    let mut late = vec![Vec::new(); weeks.len()];
+    if table.trials.sessions().iter().all(|session| session.finish_by.is_none()) {
+        return (late, true);
+    }
+    let mut places: Vec<usize> = (0..weeks.len()).filter(|place| judged[*place].value.is_some()).collect();
+    places.sort_by_key(|place| judged[*place].broken.len());
+    let mut left = WORK;
+    for few in places.chunks(8) {
+        let found = in_two(few, |place| table.broken_sessions(&weeks[*place], effort));
+        for (place, (broken, work)) in few.iter().zip(found) {
+            late[*place] = broken;
+            left = left.saturating_sub(work);
+        }
+        if left == 0 {
+            return (late, false);
+        }
+    }
+    (late, true)
 }
 
 fn all_weeks(ways: &[Vec<u32>]) -> Vec<Chosen> {
@@ -162,43 +202,41 @@ fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {
     // Where no week breaks this wish alone, the weeks that break least besides.
     let figures = weeks.iter().filter(|broken| broken.len() == fewest).filter_map(own);
     let best = if wish.is_floor() { figures.max_by(f64::total_cmp) } else { figures.min_by(f64::total_cmp) };
-    let (now, unit) = now(table, &wish);
-    Clashing { would_do: best.map_or(HowMuch::Whole, unit), now, wish }
+    let (now, would_do) = said(table, &wish, best);
+    Clashing { would_do: if best.is_some() { would_do } else { HowMuch::Whole }, now, wish }
 }
 
-/// What a wish says now, and how its figures are said.
-fn now(table: &Table, wish: &Wish) -> (HowMuch, fn(f64) -> HowMuch) {
+/// What a wish says now, and what it would have to say for `figure`.
+fn said(table: &Table, wish: &Wish, figure: Option<f64>) -> (HowMuch, HowMuch) {
     let wishes = &table.wishes;
-    let minor: fn(f64) -> HowMuch = |figure| HowMuch::Minor(figure.round() as i64);
-    let times: fn(f64) -> HowMuch = |figure| HowMuch::Times(figure.round() as u32);
-    let days: fn(f64) -> HowMuch = |figure| HowMuch::Days(figure.round() as i64);
-    let minutes: fn(f64) -> HowMuch = |figure| HowMuch::Minutes(figure.round() as i64);
+    let figure = figure.unwrap_or(0.0);
+    let rounded = figure.round() as i64;
+    let times = |now: u32| (HowMuch::Times(now), HowMuch::Times(figure.round() as u32));
+    let days = |now: i64| (HowMuch::Days(now), HowMuch::Days(rounded));
+    let minutes = |now: Option<Minutes>| (HowMuch::Minutes(now.map_or(0, |most| most.0)), HowMuch::Minutes(rounded));
+    let whole = (HowMuch::Whole, HowMuch::Whole);
+    let pattern = |id: &PatternId| &table.kitchen().together.patterns[*id];
     match wish {
-        Wish::Spend => (wishes.spend_at_most.map_or(HowMuch::Whole, |most| HowMuch::Minor(most.0)), minor),
-        Wish::RecipesAtMost => (HowMuch::Times(wishes.recipes_at_most), times),
-        Wish::SameAgainAfter => (HowMuch::Days(wishes.same_again_after), days),
-        Wish::NotAgain => (HowMuch::Days(wishes.not_again.unwrap_or(0)), days),
-        Wish::OneAtMost(place) => (HowMuch::Times(wishes.times(place.as_deref().unwrap_or_default())), times),
-        Wish::AtMost(pattern) => (HowMuch::Times(table.kitchen().together.patterns[*pattern].at_most.unwrap_or(0)), times),
+        Wish::Spend => (wishes.spend_at_most.map_or(HowMuch::Whole, |most| HowMuch::Minor(most.0)), HowMuch::Minor(rounded)),
+        Wish::RecipesAtMost => times(wishes.recipes_at_most),
+        Wish::SameAgainAfter => days(wishes.same_again_after),
+        Wish::NotAgain => days(wishes.not_again.unwrap_or(0)),
+        Wish::OneAtMost(place) => times(wishes.times(place.as_deref().unwrap_or_default())),
+        Wish::AtMost(id) => times(pattern(id).at_most.unwrap_or(0)),
         Wish::EachDay(nutrient) => {
             let least = table.wanted_nutrients().find(|(wanted, _)| wanted == nutrient).map_or(0.0, |(_, least)| least);
             match nutrient {
-                super::Nutrient::Energy => (HowMuch::Kcal(least), HowMuch::Kcal),
-                _ => (HowMuch::Grams(least), HowMuch::Grams),
+                super::Nutrient::Energy => (HowMuch::Kcal(least), HowMuch::Kcal(figure)),
+                _ => (HowMuch::Grams(least), HowMuch::Grams(figure)),
             }
         }
-        Wish::FinishBy(session) => {
-            let allowed = table.trials.sessions().get(*session).and_then(super::table::minutes_allowed);
-            (allowed.map_or(HowMuch::Whole, HowMuch::Minutes), minutes)
+        Wish::FinishBy(start) => {
+            let session = table.trials.sessions().iter().find(|session| session.start == *start);
+            let Some((session, now)) = session.and_then(|session| Some((session, session.finish_by?))) else { return whole };
+            (HowMuch::At(now, *start), HowMuch::At(super::table::finish_by_for(session, rounded), *start))
         }
-        Wish::Minutes(pattern) => {
-            let most = pattern.and_then(|pattern| table.kitchen().together.patterns[pattern].minutes);
-            (HowMuch::Minutes(most.map_or(0, |most| most.0)), minutes)
-        }
-        Wish::ReadyIn(meal) => {
-            let most = table.trials.whole.meals[*meal].asked.ready_in;
-            (HowMuch::Minutes(most.map_or(0, |most| most.0)), minutes)
-        }
-        _ => (HowMuch::Whole, |_| HowMuch::Whole),
+        Wish::Minutes(id) => minutes(id.as_ref().and_then(|id| pattern(id).minutes)),
+        Wish::ReadyIn(meal) => minutes(table.trials.whole.meals[*meal].asked.ready_in),
+        _ => whole,
     }
 }

@@ -12,10 +12,13 @@
 mod bound;
 mod clash;
 mod count;
+mod floor;
 mod proposal;
 mod rules;
 mod search;
 mod table;
+#[cfg(test)]
+mod tests;
 mod value;
 mod ways;
 mod why;
@@ -30,9 +33,10 @@ use crate::prep::Effort;
 use crate::reckon::{Print, open_meals, trials};
 pub use clash::{Clash, Clashing, HowMuch};
 pub use count::{Count, count};
-pub use proposal::{DaySum, FilledMeal, Proposal, StaysOpen};
-use search::best;
-use table::Table;
+pub use proposal::{DaySum, FilledMeal, Proposal, Stays, StaysOpen};
+use proposal::{proposal, stay_open};
+use search::{Found, best};
+use table::{Look, Table};
 pub use why::{Share, Why};
 pub use wish::{Nutrient, Wish};
 use wishes::Wishes;
@@ -59,7 +63,8 @@ pub enum Composed {
     NothingElse {
         proven: bool,
     },
-    NothingOpen,
+    /// The week as it is written.
+    NothingOpen(Box<Proposal>),
 }
 
 /// Composes a week, by its place in `loaded`.
@@ -80,16 +85,17 @@ pub fn compose(
     if let Some(meal) = refilled {
         open = vec![meal];
     }
-    if open.is_empty() {
-        return Ok(Composed::NothingOpen);
-    }
+    let stay = stay_open(week, &open, today);
     let trials = trials(loaded, booked, prints, (index, &open), today)?;
     let others: Vec<&Week> = loaded.weeks.iter().enumerate().filter(|(other, _)| *other != index).map(|(_, (_, week))| week).collect();
     let wishes = Wishes::of(&trials.kitchen, week);
     let lines: Vec<Open> = open.iter().map(|place| lines(&week.meals[*place])).collect();
     let mut table = Table::lay(&trials, wishes, &lines, &others, asking.from_shelf);
+    if open.is_empty() {
+        return Ok(Composed::NothingOpen(Box::new(as_written(&table, &stay, asking.effort))));
+    }
     if let Some(meal) = refilled {
-        return Ok(refill_written(&table, &week.meals[meal], asking));
+        return Ok(refill_written(&table, &week.meals[meal], &stay, asking));
     }
     let options = options(&table);
     let mut found = best(&table, &options, asking.effort);
@@ -99,7 +105,7 @@ pub fn compose(
         found = best(&table, &options, asking.effort);
     }
     let Some((first, _)) = found.best.clone() else {
-        return Ok(Composed::Clash(Box::new(clash::clash(&table, found.complete, asking.effort))));
+        return Ok(Composed::Clash(Box::new(clash::clash(&table, &found, asking.effort))));
     };
     let mut chosen = first;
     for _ in 0..asking.another {
@@ -113,7 +119,7 @@ pub fn compose(
     if let Some(meal) = asking.refill {
         let spot = &week.meals[meal].at;
         let Some(gap) = table.gaps.iter().position(|gap| trials.whole.meals[gap.meal].at == *spot) else {
-            return Ok(Composed::NothingOpen);
+            return Ok(Composed::NothingElse { proven: true });
         };
         let held = |(place, way): (usize, &Option<u32>)| match place == gap {
             true => options[gap].iter().copied().filter(|option| option != way).collect(),
@@ -127,7 +133,14 @@ pub fn compose(
             None => return Ok(Composed::NothingElse { proven: found.complete }),
         }
     }
-    Ok(Composed::Proposal(Box::new(proposal::proposal(&table, &chosen, &found, asking.effort))))
+    Ok(Composed::Proposal(Box::new(proposal(&table, (&chosen, &found), &stay, asking.effort))))
+}
+
+/// What the week is where nothing of it is to be filled.
+fn as_written(table: &Table, stay: &[StaysOpen], effort: Effort) -> Proposal {
+    let net = table.judge(&[], Look::Thoroughly, effort).value.map_or(0, |value| value.net);
+    let found = Found { bound: net, proven: true, complete: true, ..Found::default() };
+    proposal(table, (&Vec::new(), &found), stay, effort)
 }
 
 /// What a meal holds besides the places to be filled; a written one is filled anew from nothing.
@@ -144,16 +157,16 @@ fn options(table: &Table) -> Vec<Vec<Option<u32>>> {
 }
 
 /// The best filling of a written meal that is another than the one it has.
-fn refill_written(table: &Table, meal: &Meal, asking: &Asking) -> Composed {
+fn refill_written(table: &Table, meal: &Meal, stay: &[StaysOpen], asking: &Asking) -> Composed {
     let now = table::eaten(table.kitchen(), meal);
     let other = |way: &Option<u32>| way.is_none_or(|way| !table.is_like(way, &now));
     let options: Vec<Vec<Option<u32>>> = options(table).into_iter().map(|options| options.into_iter().filter(other).collect()).collect();
     let found = best(table, &options, asking.effort);
     match &found.best {
-        Some((chosen, _)) => Composed::Proposal(Box::new(proposal::proposal(table, chosen, &found, asking.effort))),
+        Some((chosen, _)) => Composed::Proposal(Box::new(proposal(table, (chosen, &found), stay, asking.effort))),
         None if options.iter().all(Vec::is_empty) && table.gaps.iter().all(|gap| !gap.ways.is_empty()) => {
             Composed::NothingElse { proven: true }
         }
-        None => Composed::Clash(Box::new(clash::clash(table, found.complete, asking.effort))),
+        None => Composed::Clash(Box::new(clash::clash(table, &found, asking.effort))),
     }
 }

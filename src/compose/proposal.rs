@@ -8,7 +8,7 @@ use super::table::Table;
 use super::why::{Why, why};
 use super::wish::Nutrient;
 use crate::foods::FoodId;
-use crate::kitchen::{Ingredient, Kitchen, Meal, PatternId, RecipeId, Spot, Warning};
+use crate::kitchen::{Ingredient, Kitchen, Meal, PatternId, RecipeId, Spot, Warning, Week};
 use crate::measure::Money;
 use crate::plan::{self, Guarded};
 use crate::prep::Effort;
@@ -22,6 +22,8 @@ pub struct Proposal {
     pub meals: Vec<FilledMeal>,
     pub net_cost: Money,
     pub cost: Money,
+    /// Of what is bought, what is left and good for another week.
+    pub keeps: Money,
     /// Of what is bought and of the shelf together.
     pub spoils: Money,
     /// What sessions cook, by id.
@@ -61,6 +63,29 @@ pub struct FilledMeal {
 pub struct StaysOpen {
     pub at: DateTime,
     pub label: String,
+    pub why: Stays,
+}
+
+/// Why a meal stays open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stays {
+    /// Nothing may be bought, and what lies there does not do.
+    NotOnTheShelf,
+    Past,
+    /// Another meal was to be filled anew.
+    NotAsked,
+}
+
+/// The open meals of a week that this run does not fill: those that are past, and those that were not asked for.
+pub fn stay_open(week: &Week, asked: &[usize], today: Date) -> Vec<StaysOpen> {
+    let not_filled = (0..week.meals.len()).filter(|place| !asked.contains(place)).map(|place| &week.meals[place]);
+    let open = not_filled.filter(|meal| meal.open.is_some() && !meal.skip);
+    let stays = |meal: &Meal| StaysOpen {
+        at: meal.at_time,
+        label: meal.label.clone(),
+        why: if meal.at_time.date() < today { Stays::Past } else { Stays::NotAsked },
+    };
+    open.map(stays).collect()
 }
 
 #[derive(Debug, Clone)]
@@ -70,7 +95,8 @@ pub struct DaySum {
     pub figures: Vec<(Nutrient, f64, f64)>,
 }
 
-pub fn proposal(table: &Table, chosen: &Chosen, found: &Found, effort: Effort) -> Proposal {
+/// `open` are meals that stay so whatever is chosen.
+pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[StaysOpen], effort: Effort) -> Proposal {
     let kitchen = table.kitchen();
     let whole = &table.trials.whole;
     let filled = table.filled(chosen);
@@ -80,12 +106,13 @@ pub fn proposal(table: &Table, chosen: &Chosen, found: &Found, effort: Effort) -
         meals: Vec::new(),
         net_cost: Money::ZERO,
         cost: Money::ZERO,
+        keeps: Money::ZERO,
         spoils: Money::ZERO,
         recipes: Vec::new(),
         sessions: Vec::new(),
         proven: found.proven,
         bound: Money(found.bound),
-        open: Vec::new(),
+        open: open.to_vec(),
         left: Vec::new(),
         days: days(table, chosen),
         not_known: not_known(table, &filled),
@@ -93,12 +120,14 @@ pub fn proposal(table: &Table, chosen: &Chosen, found: &Found, effort: Effort) -
         warnings: warnings(kitchen, table, &written),
     };
     let stays = table.gaps.iter().zip(chosen).filter(|(_, way)| way.is_none()).map(|(gap, _)| &whole.meals[gap.meal]);
-    told.open = stays.map(|meal| StaysOpen { at: meal.at_time, label: meal.label.clone() }).collect();
+    told.open.extend(stays.map(|meal| StaysOpen { at: meal.at_time, label: meal.label.clone(), why: Stays::NotOnTheShelf }));
+    told.open.sort_by_key(|open| open.at);
     // It was reckoned before, so it can be again.
     let Ok(tried) = table.trials.run(&filled) else { return told };
     let priced = table.trials.price(&tried);
     told.net_cost = priced.net;
     told.cost = priced.cost;
+    told.keeps = priced.keeps;
     told.spoils = priced.spoils;
     told.recipes = rules::cooked(&tried).into_iter().collect();
     told.sessions =

@@ -175,6 +175,9 @@ fn same_again(table: &Table, chosen: &[Option<u32>], broken: &mut Vec<Broken>) {
     }
 }
 
+/// `one_at_most` of every other place.
+const ELSE: &str = "else";
+
 fn one_at_most(table: &Table, plates: &[super::table::PlateOf<'_>], broken: &mut Vec<Broken>) {
     let wishes = &table.wishes;
     let named: BTreeSet<RecipeId> = plates.iter().flat_map(|plate| recipes(plate.wares)).collect();
@@ -190,15 +193,17 @@ fn one_at_most(table: &Table, plates: &[super::table::PlateOf<'_>], broken: &mut
         let fits = &table.kitchen().recipes[recipe].fits;
         let mut places: BTreeSet<&str> = fits.iter().map(String::as_str).collect();
         places.extend(here.iter().filter_map(|plate| plate.place_of(table, recipe)));
+        // What fits nowhere stands where somebody wrote it.
+        places.extend(fits.is_empty().then_some(ELSE));
         for place in places {
             let stands = |plate: &&&super::table::PlateOf<'_>| match plate.place_of(table, recipe) {
                 Some(taken) => taken == place,
-                None => fits.iter().any(|own| own == place),
+                None => fits.iter().any(|own| own == place) || (fits.is_empty() && place == ELSE),
             };
             let times = here.iter().filter(stands).count();
             if times > wishes.times(place) as usize {
                 let known = wishes.one_at_most.by_place.contains_key(place);
-                add(broken, Wish::OneAtMost(Some(if known { place } else { "else" }.to_owned())), times as f64);
+                add(broken, Wish::OneAtMost(Some(if known { place } else { ELSE }.to_owned())), times as f64);
             }
         }
     }
@@ -274,7 +279,7 @@ pub fn of_sessions(table: &Table, tried: &Tried, effort: Effort, broken: &mut Ve
         let Some(most) = super::table::minutes_allowed(session) else { continue };
         let finish = table.finish_within(tried, index, most, effort);
         if finish > most {
-            add(broken, Wish::FinishBy(index), finish as f64);
+            add(broken, Wish::FinishBy(session.start), finish as f64);
         }
     }
 }

@@ -5,14 +5,16 @@
 //! weeks of one round; what they find is taken in the round's order.
 
 use std::cmp::Ordering;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::thread;
 
 use super::bound::Bound;
+use super::floor::Floor;
 use super::rules;
 use super::table::{Judged, Look, Table};
 use super::value::{Value, as_good_as};
 use crate::prep::Effort;
+use crate::progress::{self, At, Composing};
 
 /// A way for each open meal; `None`: it stays open.
 pub type Chosen = Vec<Option<u32>>;
@@ -27,86 +29,94 @@ pub struct Found {
     pub proven: bool,
     /// Every week was looked at, or ruled out.
     pub complete: bool,
+    /// Where nothing is allowed, weeks that break the least.
+    pub nearest: Vec<Chosen>,
 }
 
-/// How many weeks may be reckoned.
+/// How much may be reckoned, in units of which a week costs a few: one for each of its meals and more.
+///
+/// A session's plan costs as much as it has work.
 struct Limits {
     /// In the search for a good one.
     tries: usize,
-    /// In the proof, weeks and parts of weeks.
+    /// In the proof, of weeks, parts of weeks and plans.
     proof: usize,
     nodes: usize,
 }
 
 fn limits(effort: Effort) -> Limits {
     match effort {
-        Effort::Low => Limits { tries: 250, proof: 500, nodes: 50_000 },
-        Effort::Normal => Limits { tries: 450, proof: 4_000, nodes: 1_000_000 },
-        Effort::High => Limits { tries: 20_000, proof: 60_000, nodes: 20_000_000 },
+        Effort::Low => Limits { tries: 10_000, proof: 30_000, nodes: 50_000 },
+        Effort::Normal => Limits { tries: 48_000, proof: 200_000, nodes: 1_000_000 },
+        Effort::High => Limits { tries: 1_000_000, proof: 4_000_000, nodes: 20_000_000 },
     }
 }
 
 /// So many weeks are looked at one by one, without a first search.
-const FEW: f64 = 300.0;
+const FEW: f64 = 60.0;
+
+/// Weeks of so many open meals are proven as far as the effort goes, however many they are.
+const TINY: usize = 5;
+
+/// What a week costs beside its meals, in the units of [`Limits`].
+const A_WEEK: usize = 3;
 
 /// The best week whose meals take these options.
 pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {
-    let mut search = Search { table, options, effort, known: BTreeMap::new(), reckoned: 0 };
     if options.iter().any(Vec::is_empty) {
         return Found { complete: table.ways.complete, ..Found::default() };
     }
     let limits = limits(effort);
+    let mut search = Search::new(table, options, effort);
     let bound = Bound::of(table, options);
+    let floor = Floor::of(table, options);
     let weeks: f64 = options.iter().map(|options| options.len() as f64).product();
-    let first = if weeks > FEW { search.descend(&bound, limits.tries) } else { None };
+    // Of few meals the proof finds the best.
+    search.left = if options.len() <= TINY { limits.tries / 2 } else { limits.tries };
+    let first = if weeks > FEW { search.descend(&bound) } else { None };
+    search.left = limits.proof;
+    search.aim = Composing::Proof;
     let known = first.clone().map(|(_, value)| value);
     let mut proof = Proof {
         search: &mut search,
         bound: &bound,
+        floor: &floor,
         known,
-        allowed: Vec::new(),
+        maybe: Vec::new(),
         waiting: Vec::new(),
-        left: limits.proof,
         nodes: limits.nodes,
         cut: false,
     };
     // A proof that the effort does not reach is not begun.
-    if proof.is_within_reach() {
+    if options.len() <= TINY || proof.is_within_reach() {
         proof.go(&mut Vec::new(), &mut Vec::new());
         proof.look();
     } else {
         proof.cut = true;
     }
-    let (allowed, cut) = (proof.allowed, proof.cut);
+    let (maybe, mut cut) = (proof.maybe, proof.cut);
+    // What was found is looked at, however far the proof came.
+    search.left += limits.tries;
+    let (best, all_confirmed) = search.choose(first.into_iter().chain(maybe).collect());
+    cut |= !all_confirmed;
     let complete = !cut && table.ways.complete;
-    let all = first.into_iter().chain(allowed);
-    let best = choose(table, all.collect());
     let least = best.as_ref().map(|(_, _, least)| *least);
     let proven = complete && best.is_some();
+    let below = || bound.of_all().max(floor.of_first(&[]).net.unwrap_or(0));
     let bound = match (proven, least) {
         (true, Some(least)) => least,
-        (_, Some(least)) => bound.of_all().min(least),
-        _ => bound.of_all(),
+        (_, Some(least)) => below().min(least),
+        _ => below(),
     };
-    Found { best: best.map(|(chosen, value, _)| (chosen, value)), bound, proven, complete }
+    let nearest = if best.is_none() { search.nearest() } else { Vec::new() };
+    Found { best: best.map(|(chosen, value, _)| (chosen, value)), bound, proven, complete, nearest }
 }
 
-/// The best of allowed weeks, with the least net cost among them; the first in file order of equal ones.
-fn choose(table: &Table, allowed: Vec<(Chosen, Value)>) -> Option<(Chosen, Value, i64)> {
-    let wishes = &table.wishes;
-    let fewest = allowed.iter().map(|(_, value)| value.left_open).min()?;
-    let least = allowed.iter().filter(|(_, value)| value.left_open == fewest).map(|(_, value)| value.net).min()?;
-    let as_good = as_good_as(least, wishes);
-    let in_order = |one: &(Chosen, Value), other: &(Chosen, Value)| {
-        one.1.compare(&other.1, wishes, as_good).then_with(|| file_order(&one.0).cmp(&file_order(&other.0)))
-    };
-    let (chosen, value) = allowed.into_iter().min_by(in_order)?;
-    Some((chosen, value, least))
-}
-
-/// Meal by meal; what stays open stands last.
-fn file_order(chosen: &Chosen) -> Vec<u32> {
-    chosen.iter().map(|way| way.unwrap_or(u32::MAX)).collect()
+/// Meal by meal, the place of its way among all that it might take; what stays open stands last.
+fn file_order(options: &[Vec<Option<u32>>], chosen: &Chosen) -> Vec<usize> {
+    let place =
+        |(options, way): (&Vec<Option<u32>>, &Option<u32>)| options.iter().position(|option| option == way).unwrap_or(options.len());
+    options.iter().zip(chosen).map(place).collect()
 }
 
 /// Which of two weeks is nearer to what is wanted: fewer rules broken, then better.
@@ -120,6 +130,10 @@ fn nearer(table: &Table, one: &Judged, other: &Judged, as_good: i64) -> Ordering
     })
 }
 
+/// So many weeks are kept of those that break the least; so many of one set of wishes.
+const NEAREST: usize = 60;
+const ALIKE: usize = 10;
+
 /// Weeks that are tried in one round of the first search.
 const FEW_AT_ONCE: usize = 8;
 
@@ -128,31 +142,114 @@ pub struct Search<'s, 't, 'k> {
     options: &'s [Vec<Option<u32>>],
     effort: Effort,
     known: BTreeMap<Chosen, Judged>,
+    /// Weeks whose sessions were planned, too.
+    confirmed: BTreeSet<Chosen>,
+    /// Effort that is left.
+    left: usize,
     reckoned: usize,
+    aim: Composing,
 }
 
-impl Search<'_, '_, '_> {
-    /// Judges several weeks, two at a time.
-    fn judge(&mut self, weeks: &[Chosen], look: Look) {
+impl<'s, 't, 'k> Search<'s, 't, 'k> {
+    fn new(table: &'s Table<'t, 'k>, options: &'s [Vec<Option<u32>>], effort: Effort) -> Search<'s, 't, 'k> {
+        Search { table, options, effort, known: BTreeMap::new(), confirmed: BTreeSet::new(), left: 0, reckoned: 0, aim: Composing::Good }
+    }
+
+    /// What one week costs: the more there is to plan, to net and to buy, the more.
+    fn unit(&self) -> usize {
+        let table = self.table;
+        A_WEEK + table.trials.whole.meals.len() + table.kitchen().recipes.len() / 2 + table.written_demands
+    }
+
+    fn spend(&mut self, weeks: usize) {
+        self.reckoned += weeks;
+        self.left = self.left.saturating_sub(weeks * self.unit());
+        progress::at(At::Composing { meals: self.options.len(), weeks: self.reckoned, aim: self.aim });
+    }
+
+    /// Judges several weeks, two at a time; their sessions are not planned yet.
+    fn judge(&mut self, weeks: &[Chosen]) {
         let new: Vec<&Chosen> = weeks.iter().filter(|week| !self.known.contains_key(*week)).collect();
-        let judged = judge_all(self.table, &new, look, self.effort);
-        self.reckoned += judged.iter().filter(|judged| judged.value.is_some()).count();
+        let judged = judge_all(self.table, &new, Look::Shortly, self.effort);
+        let reckoned = judged.iter().filter(|judged| judged.value.is_some()).count();
         for (week, judged) in new.into_iter().zip(judged) {
             self.known.insert(week.clone(), judged);
         }
+        self.spend(reckoned);
+    }
+
+    /// Is a week allowed, its sessions too? `None` where no effort is left to know.
+    fn confirm(&mut self, week: &Chosen) -> Option<bool> {
+        let judged = self.known.get(week)?;
+        if !judged.is_allowed() || self.confirmed.contains(week) {
+            return Some(judged.is_allowed());
+        }
+        if self.left == 0 {
+            return None;
+        }
+        let (broken, work) = self.table.broken_sessions(week, self.effort);
+        self.left = self.left.saturating_sub(work);
+        let allowed = broken.is_empty();
+        if let Some(judged) = self.known.get_mut(week) {
+            judged.broken.extend(broken);
+        }
+        self.confirmed.insert(week.clone());
+        Some(allowed)
+    }
+
+    /// Of the weeks that were reckoned those that break the fewest wishes, and then cost least; a few for each set of wishes.
+    fn nearest(&self) -> Vec<Chosen> {
+        let reckoned = self.known.iter().filter_map(|(week, judged)| Some((week, judged, judged.value?)));
+        let mut reckoned: Vec<_> = reckoned.map(|(week, judged, value)| (judged.broken.len(), value.net, week, judged)).collect();
+        reckoned.sort_by_key(|(broken, net, ..)| (*broken, *net));
+        let mut times: BTreeMap<Vec<&super::wish::Wish>, usize> = BTreeMap::new();
+        let mut nearest = Vec::new();
+        for (_, _, week, judged) in reckoned {
+            let taken = times.entry(judged.broken.iter().map(|one| &one.wish).collect()).or_default();
+            if *taken < ALIKE && nearest.len() < NEAREST {
+                nearest.push(week.clone());
+            }
+            *taken += 1;
+        }
+        nearest
+    }
+
+    /// The best of weeks whose sessions end in time, with the least net cost among them, the first in file order of equal ones; and
+    /// whether the effort reached to know it.
+    fn choose(&mut self, mut weeks: Vec<(Chosen, Value)>) -> (Option<(Chosen, Value, i64)>, bool) {
+        let (table, options) = (self.table, self.options);
+        let wishes = &table.wishes;
+        weeks.sort_by_key(|(_, value)| (value.left_open, value.net));
+        let mut all_known = true;
+        let mut first = |search: &mut Self, weeks: &[(Chosen, Value)]| {
+            weeks.iter().position(|(week, _)| {
+                let allowed = search.confirm(week);
+                all_known &= allowed.is_some();
+                allowed == Some(true)
+            })
+        };
+        let Some(cheapest) = first(self, &weeks) else { return (None, all_known) };
+        let cheapest = weeks[cheapest].1;
+        let as_good = as_good_as(cheapest.net, wishes);
+        weeks.retain(|(_, value)| value.left_open >= cheapest.left_open);
+        weeks.sort_by(|one, other| {
+            one.1.compare(&other.1, wishes, as_good).then_with(|| file_order(options, &one.0).cmp(&file_order(options, &other.0)))
+        });
+        let best = first(self, &weeks).map(|place| weeks.swap_remove(place));
+        (best.map(|(week, value)| (week, value, cheapest.net)), all_known)
     }
 
     /// A good week; `None` where none that is allowed was found.
-    fn descend(&mut self, bound: &Bound, tries: usize) -> Option<(Chosen, Value)> {
+    fn descend(&mut self, bound: &Bound) -> Option<(Chosen, Value)> {
         let mut now = self.first(bound);
-        self.judge(std::slice::from_ref(&now), Look::Shortly);
+        self.judge(std::slice::from_ref(&now));
         let mut best: Option<(Chosen, Value)> = None;
         let mut least = i64::MAX;
         let mut dice = 0x5EED_u64;
-        while self.reckoned < tries {
-            now = self.settle(now, bound, tries, least);
+        while self.left > 0 {
+            now = self.settle(now, bound, least);
             let judged = &self.known[&now];
-            if let Some(value) = judged.value.filter(|_| judged.is_allowed()) {
+            if let Some(value) = judged.value.filter(|_| judged.is_allowed() && self.confirmed.contains(&now)) {
                 least = least.min(value.net);
                 let as_good = as_good_as(least, &self.table.wishes);
                 let better = best.as_ref().is_none_or(|(_, known)| value.compare(known, &self.table.wishes, as_good).is_lt());
@@ -163,11 +260,13 @@ impl Search<'_, '_, '_> {
             if let Some((week, _)) = &best {
                 now = week.clone();
             }
-            let before = self.reckoned;
+            let before = self.left;
             self.shake(&mut now, &mut dice);
-            self.judge(std::slice::from_ref(&now), Look::Shortly);
+            self.judge(std::slice::from_ref(&now));
             // A week that was seen before costs nothing, and must not keep the search from ending.
-            self.reckoned += usize::from(self.reckoned == before);
+            if self.left == before {
+                self.left = self.left.saturating_sub(self.unit());
+            }
         }
         best
     }
@@ -177,7 +276,7 @@ impl Search<'_, '_, '_> {
         let mut now: Chosen = vec![None; self.options.len()];
         for gap in 0..self.options.len() {
             let tries: Vec<Chosen> = self.seeming(bound, gap).into_iter().map(|option| with(&now, gap, option)).collect();
-            self.judge(&tries, Look::Shortly);
+            self.judge(&tries);
             let nearest = tries.iter().min_by(|one, other| nearer(self.table, &self.known[*one], &self.known[*other], 0));
             now = nearest.cloned().unwrap_or(now);
         }
@@ -198,11 +297,12 @@ impl Search<'_, '_, '_> {
     }
 
     /// Changes one meal at a time, and exchanges two, for as long as it gets better.
-    fn settle(&mut self, mut now: Chosen, bound: &Bound, tries: usize, least: i64) -> Chosen {
+    fn settle(&mut self, mut now: Chosen, bound: &Bound, least: i64) -> Chosen {
         let as_good = if least == i64::MAX { 0 } else { as_good_as(least, &self.table.wishes) };
+        self.confirm(&now);
         let mut unchanged = 0;
         let mut gap = 0;
-        while unchanged < self.options.len() && self.reckoned < tries {
+        while unchanged < self.options.len() && self.left > 0 {
             match self.better(&now, bound, gap, as_good) {
                 Some(better) => {
                     now = better;
@@ -226,10 +326,16 @@ impl Search<'_, '_, '_> {
         let mut weeks: Vec<Chosen> = near.into_iter().map(|(_, option)| with(now, gap, option)).collect();
         weeks.extend(self.exchanges(now, gap));
         for few in weeks.chunks(FEW_AT_ONCE) {
-            self.judge(few, Look::Shortly);
-            let best = few.iter().min_by(|one, other| nearer(self.table, &self.known[*one], &self.known[*other], as_good))?;
-            if nearer(self.table, &self.known[best], &self.known[now], as_good).is_lt() {
-                return Some(best.clone());
+            self.judge(few);
+            loop {
+                let best = few.iter().min_by(|one, other| nearer(self.table, &self.known[*one], &self.known[*other], as_good))?;
+                if !nearer(self.table, &self.known[best], &self.known[now], as_good).is_lt() {
+                    break;
+                }
+                // Sessions are planned where it matters: of what would be taken.
+                if !self.known[best].is_allowed() || self.confirm(best)? {
+                    return Some(best.clone());
+                }
             }
         }
         None
@@ -290,21 +396,26 @@ fn with(now: &Chosen, gap: usize, option: Option<u32>) -> Chosen {
     week
 }
 
-/// Judges weeks in the order given, on two threads where that pays.
+/// Judges weeks in the order given, but for their sessions; on two threads where that pays.
 pub fn judge_all(table: &Table, weeks: &[&Chosen], look: Look, effort: Effort) -> Vec<Judged> {
-    let judge = |weeks: &[&Chosen]| weeks.iter().map(|week| table.judge(week, look, effort)).collect::<Vec<_>>();
-    if weeks.len() < 4 {
-        return judge(weeks);
+    in_two(weeks, |week| table.judge(week, look, effort))
+}
+
+/// What becomes of each, in the order given.
+pub fn in_two<T: Sync, R: Send>(all: &[T], what: impl Fn(&T) -> R + Sync) -> Vec<R> {
+    let each = |all: &[T]| all.iter().map(&what).collect::<Vec<R>>();
+    if all.len() < 4 {
+        return each(all);
     }
-    let (first, second) = weeks.split_at(weeks.len() / 2);
+    let (first, second) = all.split_at(all.len() / 2);
     thread::scope(|scope| {
-        let other = scope.spawn(|| judge(second));
-        let mut all = judge(first);
+        let other = scope.spawn(|| each(second));
+        let mut done = each(first);
         match other.join() {
-            Ok(more) => all.extend(more),
+            Ok(more) => done.extend(more),
             Err(panic) => std::panic::resume_unwind(panic),
         }
-        all
+        done
     })
 }
 
@@ -312,11 +423,12 @@ pub fn judge_all(table: &Table, weeks: &[&Chosen], look: Look, effort: Effort) -
 struct Proof<'p, 's, 't, 'k> {
     search: &'p mut Search<'s, 't, 'k>,
     bound: &'p Bound,
+    floor: &'p Floor<'t, 's, 'k>,
     known: Option<Value>,
-    allowed: Vec<(Chosen, Value)>,
+    /// Allowed, but for their sessions.
+    maybe: Vec<(Chosen, Value)>,
     /// Weeks that are to be judged in one round.
     waiting: Vec<Chosen>,
-    left: usize,
     nodes: usize,
     /// The effort did not reach.
     cut: bool,
@@ -325,11 +437,11 @@ struct Proof<'p, 's, 't, 'k> {
 /// Weeks of one round.
 const ROUND: usize = 32;
 
+/// Where so many weeks begin alike, it pays to reckon what they cost at least.
+const WORTH_A_FLOOR: usize = 4;
+
 impl Proof<'_, '_, '_, '_> {
     fn go(&mut self, taken: &mut Vec<usize>, chosen: &mut Chosen) {
-        if self.cut {
-            return;
-        }
         let (options, table) = (self.search.options, self.search.table);
         if taken.len() == options.len() {
             self.waiting.push(chosen.clone());
@@ -338,28 +450,53 @@ impl Proof<'_, '_, '_, '_> {
             }
             return;
         }
-        let gap = taken.len();
-        for (place, option) in options[gap].iter().enumerate() {
-            if self.nodes == 0 {
+        let mut open: Vec<usize> = Vec::new();
+        for place in 0..options[taken.len()].len() {
+            if self.nodes == 0 || self.search.left == 0 {
                 self.cut = true;
                 return;
             }
             self.nodes -= 1;
+            let option = options[taken.len()][place];
             taken.push(place);
-            chosen.push(*option);
+            chosen.push(option);
             let mut week = chosen.clone();
             week.resize(options.len(), None);
             if !self.is_dearer(taken) && (option.is_none() || rules::of_meals(table, &week).is_empty()) {
-                self.go(taken, chosen);
+                open.push(place);
             }
             taken.pop();
             chosen.pop();
         }
+        for place in self.within(chosen, open) {
+            taken.push(place);
+            chosen.push(options[taken.len() - 1][place]);
+            self.go(taken, chosen);
+            taken.pop();
+            chosen.pop();
+            if self.cut {
+                return;
+            }
+        }
+    }
+
+    /// Of the options of the next meal, those with which the weeks that begin so could be as good as the best known, by the true stages.
+    fn within(&mut self, chosen: &Chosen, open: Vec<usize>) -> Vec<usize> {
+        let options = self.search.options;
+        let next = chosen.len();
+        let after: usize = options[next + 1..].iter().map(Vec::len).fold(1, usize::saturating_mul);
+        if after < WORTH_A_FLOOR || self.search.table.from_shelf {
+            return open;
+        }
+        let begun: Vec<Chosen> = open.iter().map(|place| chosen.iter().copied().chain([options[next][*place]]).collect()).collect();
+        let least = in_two(&begun, |begun| self.floor.of_first(begun));
+        self.search.spend(begun.len());
+        open.into_iter().zip(least).filter(|(_, least)| least.net.is_some_and(|net| !self.is_above(net))).map(|(place, _)| place).collect()
     }
 
     /// Are there few enough weeks that could be as good as the best known one, by the bound alone?
     fn is_within_reach(&self) -> bool {
-        let (mut left, mut nodes) = (self.left * 4, self.nodes);
+        let (mut left, mut nodes) = (self.search.left / self.search.unit() * 4, self.nodes);
         self.counts_down(&mut Vec::new(), &mut left, &mut nodes)
     }
 
@@ -383,28 +520,35 @@ impl Proof<'_, '_, '_, '_> {
 
     /// Can no week that begins so be as good as the best known?
     fn is_dearer(&self, taken: &[usize]) -> bool {
+        !self.search.table.from_shelf && self.known.is_some() && self.is_above(self.bound.of_first(taken))
+    }
+
+    /// Is a net cost above all that counts as equally cheap as the best known?
+    fn is_above(&self, net: i64) -> bool {
         let wishes = &self.search.table.wishes;
-        let by_cost = wishes.prefer[0] == crate::kitchen::Prefer::Cost && !self.search.table.from_shelf;
-        by_cost && self.known.is_some_and(|known| self.bound.of_first(taken) > as_good_as(known.net, wishes))
+        let by_cost = wishes.prefer[0] == crate::kitchen::Prefer::Cost;
+        by_cost && self.known.is_some_and(|known| net > as_good_as(known.net, wishes))
     }
 
     fn look(&mut self) {
         let weeks = std::mem::take(&mut self.waiting);
-        if weeks.len() > self.left {
+        if self.search.left == 0 && !weeks.is_empty() {
             self.cut = true;
             return;
         }
-        self.left -= weeks.len();
-        self.search.judge(&weeks, Look::Shortly);
+        self.search.judge(&weeks);
         for week in weeks {
             let judged = &self.search.known[&week];
-            if let Some(value) = judged.value.filter(|_| judged.is_allowed()) {
-                let cheaper = self.known.is_none_or(|known| value.net < known.net);
-                if cheaper {
-                    self.known = Some(value);
+            let Some(value) = judged.value.filter(|_| judged.is_allowed()) else { continue };
+            let cheaper = self.known.is_none_or(|known| value.net < known.net);
+            if cheaper {
+                match self.search.confirm(&week) {
+                    Some(true) => self.known = Some(value),
+                    Some(false) => continue,
+                    None => self.cut = true,
                 }
-                self.allowed.push((week, value));
             }
+            self.maybe.push((week, value));
         }
     }
 }

@@ -3,7 +3,8 @@
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 
-use jiff::civil::Date;
+use jiff::ToSpan;
+use jiff::civil::{Date, DateTime};
 
 use super::rules;
 use super::value::{Value, variety};
@@ -59,6 +60,8 @@ pub struct Table<'t, 'k> {
     /// Flags that are not held against a week.
     pub excused: Vec<Flag>,
     pub from_shelf: bool,
+    /// How many lines the written meals ask for.
+    pub written_demands: usize,
     /// Weeks that were proposed before.
     pub before: Vec<Vec<Option<u32>>>,
     /// For what they break by themselves, ways that no gap may take: by gap, the way and what it breaks.
@@ -124,6 +127,7 @@ impl<'t, 'k> Table<'t, 'k> {
             written_flags: Vec::new(),
             excused: Vec::new(),
             from_shelf,
+            written_demands: 0,
             before: Vec::new(),
             barred: Vec::new(),
             written_needs: BTreeMap::new(),
@@ -152,6 +156,7 @@ impl<'t, 'k> Table<'t, 'k> {
         for line in tried.basket.trips.iter().flat_map(|trip| trip.lines()) {
             *self.written_needs.entry(line.food).or_default() += line.need.base();
         }
+        self.written_demands = tried.demanded.demand.len();
         self.written_flags = tried.needs.flags;
         if self.wanted_nutrients().next().is_some() {
             let whole = &self.trials.whole;
@@ -220,7 +225,11 @@ impl<'t, 'k> Table<'t, 'k> {
     pub fn is_like(&self, way: u32, eaten: &Eaten) -> bool {
         let way = &self.ways.all[way as usize];
         let pattern = self.ways.forms[way.form].pattern;
-        (pattern.is_some() && pattern == eaten.pattern && way.filled == eaten.filled) || way.wares == eaten.wares
+        match pattern.zip(eaten.pattern) {
+            Some((own, other)) => own == other && way.filled == eaten.filled,
+            // Without a pattern a meal is what stands in it.
+            None => way.wares == eaten.wares,
+        }
     }
 
     pub fn are_alike(&self, one: u32, other: u32) -> bool {
@@ -250,7 +259,7 @@ impl<'t, 'k> Table<'t, 'k> {
         self.gaps.iter().zip(chosen).filter_map(fill).collect()
     }
 
-    /// What a week breaks and what it is worth. The effort is that of the sessions' plans.
+    /// What a week breaks and what it is worth. Its sessions are another matter: to plan them is what takes longest.
     pub fn judge(&self, chosen: &[Option<u32>], look: Look, effort: Effort) -> Judged {
         let mut broken = rules::of_meals(self, chosen);
         if self.before.iter().any(|before| !differs(before, chosen)) {
@@ -272,11 +281,17 @@ impl<'t, 'k> Table<'t, 'k> {
         };
         let priced = self.trials.price(&tried);
         rules::of_week(self, chosen, &tried, &priced, &mut broken);
-        if broken.is_empty() || look == Look::Thoroughly {
-            rules::of_sessions(self, &tried, effort, &mut broken);
-        }
         let value = self.value(chosen, &tried, &priced, effort);
         Judged { broken, value: Some(value) }
+    }
+
+    /// Sessions of a week that end too late, and how much work it was to know it.
+    pub fn broken_sessions(&self, chosen: &[Option<u32>], effort: Effort) -> (Vec<Broken>, usize) {
+        let mut broken = Vec::new();
+        let Ok(tried) = self.trials.run(&self.filled(chosen)) else { return (broken, 1) };
+        rules::of_sessions(self, &tried, effort, &mut broken);
+        let limited = (0..tried.week.sessions.len()).filter(|index| tried.week.sessions[*index].finish_by.is_some());
+        (broken, 1 + limited.map(|index| work(&tried, index)).sum::<usize>())
     }
 
     fn value(&self, chosen: &[Option<u32>], tried: &Tried, priced: &Priced, effort: Effort) -> Value {
@@ -386,6 +401,13 @@ pub fn eaten(kitchen: &Kitchen, meal: &Meal) -> Eaten {
     Eaten { pattern: meal.pattern, filled, wares }
 }
 
+/// What it may cost to plan a session, where a week costs one for each of its meals. What was planned before costs less; how much less
+/// hangs on what else is reckoned at the same time, and must not be counted.
+fn work(tried: &Tried, index: usize) -> usize {
+    let makings = tried.makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)).count();
+    10 * makings * makings
+}
+
 /// What a session makes, told so that equal work reads equal.
 fn made_in(tried: &Tried, index: usize) -> String {
     let here = tried.makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
@@ -394,6 +416,13 @@ fn made_in(tried: &Tried, index: usize) -> String {
         format!("{}:{}:{:?}:{:?}:{}", making.recipe.0, making.batches.number(), uses, making.apart, making.boxes.len())
     });
     told.collect::<Vec<_>>().join(";")
+}
+
+/// The time by which a session would have to be finished so that it may take so many minutes.
+pub fn finish_by_for(session: &Session, minutes: i64) -> DateTime {
+    // The least span of which a tenth may stay free.
+    let span = if session.aim == Aim::Calm { (minutes..).find(|span| span - span / 10 >= minutes).unwrap_or(minutes) } else { minutes };
+    session.start.saturating_add(span.minutes())
 }
 
 /// The minutes that a session may take by its `finish_by`; a calm one keeps a tenth of them free.

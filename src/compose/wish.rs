@@ -1,5 +1,7 @@
 //! What a week can be held against: every hard rule by its name, and by how much a week breaks it.
 
+use jiff::civil::DateTime;
+
 use crate::kitchen::{PatternId, Ware};
 use crate::plan::Unfit;
 
@@ -23,8 +25,8 @@ pub enum Wish {
     Style,
     /// The eater's place in the household.
     Sure(usize),
-    /// Of a session, counted among those to come.
-    FinishBy(usize),
+    /// Of the session that starts then.
+    FinishBy(DateTime),
     /// A pattern's minutes; `None`: of a meal without a pattern.
     Minutes(Option<PatternId>),
     ReadyIn(usize),

@@ -152,7 +152,10 @@ fn lay_food(under: &mut Food, over: Food) {
     lay(&mut under.section, over.section);
     lay_measured("cup", &mut under.cup, over.cup, &mut under.told);
     lay_measured("each", &mut under.each, over.each, &mut under.told);
+    under.words.retain(|word, _| !over.volumes.contains_key(word));
+    under.volumes.retain(|word, _| !over.words.contains_key(word));
     under.words.extend(over.words);
+    under.volumes.extend(over.volumes);
     lay(&mut under.edible, over.edible);
     lay(&mut under.cooked, over.cooked);
     lay(&mut under.drained, over.drained);

@@ -42,6 +42,9 @@ fn weights(card: &mut Vec<CardLine>, food: &Food) {
     for (word, fact) in &food.words {
         card.push((word.clone(), grams(fact.value), fact.source.clone()));
     }
+    for (word, fact) in &food.volumes {
+        card.push((word.clone(), format!("{} ml", figure(fact.value)), fact.source.clone()));
+    }
 }
 
 fn measured(card: &mut Vec<CardLine>, name: &str, fact: &Option<Fact<Measured>>, food: &Food) {

@@ -50,7 +50,7 @@ pub fn own_dimension(food: &Food, item: &Item, spoons: Spoons) -> Option<Quantit
     let to = match (&item.size, item.amount.unit) {
         (Some(size), _) => size.dimension(),
         (None, Unit::Word(word)) if food.weight_of(word.singular()).is_some() => Dimension::Mass,
-        (None, Unit::Word(word)) if small_volume(word, spoons).is_some() => Dimension::Volume,
+        (None, Unit::Word(word)) if food.volumes.contains_key(word.singular()) || small_volume(word, spoons).is_some() => Dimension::Volume,
         _ => item.amount.most(spoons).dimension(),
     };
     as_purchased(food, item, &to, spoons).ok()
@@ -129,6 +129,12 @@ impl Conversion<'_> {
 
     /// In base units of `to`, as purchased.
     fn stated(&mut self, stated: &Quantity, grade: Option<Grade>, state: &State) -> Result<Number, MissingFact> {
+        if let Quantity::Words(n, word) = stated
+            && stated.dimension() != *self.to
+            && let Some(one) = self.volume(word)
+        {
+            return self.stated(&Quantity::millilitres(one * n.clone()), grade, state);
+        }
         match (stated, self.to) {
             (Quantity::Count(n), Dimension::Count) => return Ok(n.clone()),
             (Quantity::Words(n, word), Dimension::Word(wanted)) if word == wanted => return Ok(n.clone()),
@@ -150,7 +156,10 @@ impl Conversion<'_> {
                 poured.clone() * cup / factor
             }
             Quantity::Count(n) => self.each(grade)? * n.clone(),
-            Quantity::Words(n, word) => self.word(word)? * n.clone(),
+            Quantity::Words(n, word) => match grade.filter(|grade| self.is_sized(word, *grade)) {
+                Some(grade) => self.each(Some(grade))? * n.clone(),
+                None => self.word(word)? * n.clone(),
+            },
             Quantity::Portions(_) => return Err(self.missing("a portion of a food has no weight", "each = \"…\"")),
         };
         self.stated_as(bought)
@@ -250,8 +259,26 @@ impl Conversion<'_> {
         Ok(mass(grams))
     }
 
+    /// "1 small head": a head that weighs as much as a medium one is one, and small ones are known.
+    fn is_sized(&self, word: &str, grade: Grade) -> bool {
+        let Some(Measured::Table(sizes)) = self.food.each.as_ref().map(|each| &each.value) else { return false };
+        let head = self.food.weight_of(word).map(|head| head.value);
+        sizes.contains_key(grade.word()) && head.is_some() && head == sizes.get(Grade::Medium.word()).copied()
+    }
+
+    /// Millilitres of one carton, bottle, glass ... of a food that does not say what it weighs.
+    fn volume(&mut self, word: &str) -> Option<Number> {
+        let Fact { value, source } = self.food.volumes.get(word).filter(|_| self.food.weight_of(word).is_none())?;
+        self.notes.note(|| (word.to_owned(), format!("{} ml", tidy(*value)), source.clone()));
+        Some((*value).into())
+    }
+
     /// One clove, slice, sprig ... as purchased.
     fn word(&mut self, word: &str) -> Result<Mass, MissingFact> {
+        if let Some(poured) = self.volume(word) {
+            let cup = self.cup(&State::AsPurchased)?;
+            return Ok(volume(poured) * cup);
+        }
         match self.food.weight_of(word) {
             Some(Fact { value, source }) if *value > 0.0 => {
                 let value = *value;
@@ -278,19 +305,31 @@ impl Grade {
     }
 }
 
-/// A form that is measured as another where a food has no weight of its own for it. Common practice, no source.
-const SAME_FORMS: [(&str, &str); 4] = [("diced", "chopped"), ("cubed", "chopped"), ("shredded", "grated"), ("minced", "chopped")];
+/// Forms that fill a cup alike: where a food has no weight of its own for one, it is measured as the next of its row. Common practice,
+/// no source.
+const SAME_FORMS: [&[&str]; 4] = [
+    &["chopped", "diced", "cubed", "minced", "torn", "pieces", "cut", "broken"],
+    &["grated", "shredded"],
+    &["sliced", "julienned", "strips"],
+    &["mashed", "puréed", "pureed"],
+];
 
-/// The form as which another is measured.
-pub(crate) fn same_form(form: &str) -> Option<&'static str> {
-    SAME_FORMS.iter().find(|row| row.0 == form).map(|row| row.1)
+/// The forms as which another is measured, the nearest first.
+pub(crate) fn same_forms(form: &str) -> impl Iterator<Item = &'static str> {
+    let row = SAME_FORMS.iter().find(|row| row.contains(&form)).copied().unwrap_or_default();
+    row.iter().copied().filter(move |same| *same != form)
 }
+
+/// Worked on, but no smaller: so many fill a cup as before. Common practice, no source.
+const AS_WHOLE: [&str; 12] =
+    ["toasted", "roasted", "rinsed", "washed", "thawed", "defrosted", "cleaned", "scrubbed", "hulled", "stemmed", "blanched", "trimmed"];
 
 /// The form as named, or its last word that the table knows: "finely chopped" is a way of being chopped, and diced is measured as chopped.
 fn form_in<'a>(forms: &'a std::collections::BTreeMap<String, f64>, form: &str) -> Option<(&'a str, f64)> {
     let get = |name: &str| forms.get_key_value(name).map(|(name, grams)| (name.as_str(), *grams));
     let words = || form.split(' ').rev();
-    get(form).or_else(|| words().find_map(get)).or_else(|| words().filter_map(same_form).find_map(get))
+    let as_whole = || words().all(|word| AS_WHOLE.contains(&word)).then(|| get("whole")).flatten();
+    get(form).or_else(|| words().find_map(get)).or_else(|| words().flat_map(same_forms).find_map(get)).or_else(as_whole)
 }
 
 /// Two words for one thing: a food that knows only the other is weighed by it.

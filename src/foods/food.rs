@@ -146,6 +146,8 @@ pub struct Food {
     pub each: Option<Fact<Measured>>,
     /// Grams of one clove, slice, sprig, bunch ..., by the word's singular.
     pub words: BTreeMap<String, Fact<f64>>,
+    /// Millilitres of one carton, bottle, glass ... where its volume is known and not its weight.
+    pub volumes: BTreeMap<String, Fact<f64>>,
     /// Edible portion / as purchased, 0 to 1. Without it the food is edible whole.
     pub edible: Option<Fact<f64>>,
     /// Cooked weight / dry weight.

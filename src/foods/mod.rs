@@ -16,7 +16,7 @@ pub mod safety;
 
 pub use card::CardLine;
 pub use convert::{as_purchased, as_purchased_with_facts, convert, convert_with_facts, in_form_with_facts, own_dimension};
-pub(crate) use convert::{same_form, unit_fact};
+pub(crate) use convert::{same_forms, unit_fact};
 pub use cooks::Cooks;
 pub(crate) use cooks::read_cooks;
 pub use facts::UsedFact;

@@ -136,6 +136,7 @@ fn read_row(row: &str) -> Result<Food, String> {
         cup: fact(cup, &usda, measured)?,
         each: fact(each, &usda, measured)?,
         words: read_words(words, &usda)?,
+        volumes: BTreeMap::new(),
         edible: fact(edible, &usda, number)?,
         cooked: fact(cooked, &usda, number)?,
         drained: fact(drained, &usda, number)?,

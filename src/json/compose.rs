@@ -81,9 +81,6 @@ struct Left<'a> {
     until: Option<Date>,
 }
 
-/// Why a meal stays open: only where nothing may be bought.
-pub const NOT_ON_THE_SHELF: &str = "the shelf does not hold enough for any of its patterns";
-
 pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Serialize + 'a {
     let names = kitchen.names();
     let texts = |lines: &'a [Ingredient]| lines.iter().map(|line| line.text.as_str()).collect();
@@ -118,7 +115,7 @@ pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Seriali
         open: proposal
             .open
             .iter()
-            .map(|open| Open { on: open.at.date(), at: clock(open.at), meal: &open.label, why: NOT_ON_THE_SHELF })
+            .map(|open| Open { on: open.at.date(), at: clock(open.at), meal: &open.label, why: words::stays(open.why) })
             .collect(),
         days: proposal.days.iter().map(day).collect(),
         left: proposal
@@ -140,12 +137,15 @@ pub struct Clashed<'a> {
 #[derive(JsonSchema, Serialize)]
 struct OneWish {
     key: String,
+    /// Whose it is, where several may have such a key: a pattern, a meal, an eater, a place, a nutrient.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    of: Option<String>,
     now: String,
     would_do: String,
 }
 
 pub fn clash<'a>(clash: &'a Clash, kitchen: &Kitchen) -> impl Serialize + 'a {
-    let row = |[key, now, would_do]: [String; 3]| OneWish { key, now, would_do };
+    let row = |said: words::Said| OneWish { key: said.key, of: said.of, now: said.now, would_do: said.would_do };
     let wishes = clash.wishes.iter().map(|one| row(words::clashing(one, kitchen, &clash.week)));
     Clashed { week: &clash.week.name, clash: wishes.collect(), proven: clash.proven }
 }
@@ -157,7 +157,7 @@ pub struct Nothing<'a> {
     open: Vec<Open<'a>>,
 }
 
-/// No meal is open, or nothing else can be proposed.
+/// Nothing else can be proposed.
 pub fn nothing_composed(week: &Week) -> impl Serialize + '_ {
     Nothing { week: &week.name, meals: Vec::new(), open: Vec::new() }
 }

@@ -7,17 +7,55 @@ use serde::Serialize;
 use super::shape::{AtTime, OnDate, minute};
 use crate::kitchen::Names;
 use crate::measure::{Quantity, Units};
-use crate::pantry::StockLot;
-use crate::prep::{CardCook, CardDay, CardMeal};
+use crate::prep::{CardCook, CardMeal, Moment};
+use crate::purchase::TripList;
 use crate::words;
+use crate::{DayLot, DayPlan, DaySession};
 
 #[derive(JsonSchema, Serialize)]
 pub(super) struct Day<'a> {
     #[schemars(with = "OnDate")]
     on: Date,
+    trips: Vec<Trip<'a>>,
+    sessions: Vec<Session<'a>>,
     meals: Vec<Meal<'a>>,
+    /// What is soaked, marinated or thawed on that day.
+    before: Vec<Errand>,
     tonight: Vec<String>,
     goes_off: Vec<GoesOff<'a>>,
+    /// What may not be eaten any more, and lies there still.
+    past: Vec<Past<'a>>,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Trip<'a> {
+    shops: Vec<&'a str>,
+    lines: usize,
+    cost: String,
+    planned: bool,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Session<'a> {
+    start: String,
+    finish_by: Option<String>,
+    people: Vec<&'a str>,
+    makes: Vec<&'a str>,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Errand {
+    at: String,
+    text: String,
+}
+
+#[derive(JsonSchema, Serialize)]
+struct Past<'a> {
+    of: &'a str,
+    amount: &'a Quantity,
+    place: &'static str,
+    #[schemars(with = "Option<OnDate>")]
+    until: Option<Date>,
 }
 
 #[derive(JsonSchema, Serialize)]
@@ -56,18 +94,46 @@ struct GoesOff<'a> {
     place: &'static str,
 }
 
-/// `goes_off`: what it is, how much, and where it lies.
-pub fn day<'a>(
-    on: Date,
-    days: &'a [(CardDay, Vec<Option<DateTime>>)],
-    goes_off: &[(&'a StockLot, &'static str)],
-    names: Names<'a>,
-    units: Units,
-) -> impl Serialize + 'a {
-    let meals = days.iter().flat_map(|(day, begins)| day.meals.iter().zip(begins));
-    let tonight = days.iter().flat_map(|(day, _)| &day.tonight).map(|errand| errand.text(names, units)).collect();
-    let goes_off = goes_off.iter().map(|(lot, place)| GoesOff { of: names.ware(lot.of), amount: &lot.amount, place }).collect();
-    Day { on, meals: meals.map(|(meal, begin)| of_meal(meal, *begin, names, units)).collect(), tonight, goes_off }
+pub fn day<'a>(day: &'a DayPlan, names: Names<'a>, units: Units) -> impl Serialize + 'a {
+    Day {
+        on: day.on,
+        trips: day.trips.iter().map(|trip| of_trip(trip, names)).collect(),
+        sessions: day.sessions.iter().map(|session| of_session(session, names)).collect(),
+        meals: day.meals.iter().map(|(meal, begin)| of_meal(meal, *begin, names, units)).collect(),
+        before: day.before.iter().map(|one| Errand { at: moment(one.at), text: one.errand.text(names, units) }).collect(),
+        tonight: day.tonight.iter().map(|errand| errand.text(names, units)).collect(),
+        goes_off: day.goes_off.iter().map(|lot| of_lot(lot, names)).collect(),
+        past: day.past.iter().map(|lot| of_past(lot, names)).collect(),
+    }
+}
+
+fn of_trip<'a>(trip: &'a TripList, names: Names<'a>) -> Trip<'a> {
+    let shops = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
+    Trip { shops, lines: trip.lines().count(), cost: names.money(trip.cost), planned: trip.planned }
+}
+
+fn of_session<'a>(session: &'a DaySession, names: Names<'a>) -> Session<'a> {
+    Session {
+        start: minute(session.start),
+        finish_by: session.finish_by.map(minute),
+        people: session.people.iter().map(|person| person.name.as_str()).collect(),
+        makes: session.makes.iter().map(|recipe| names.recipe_file(*recipe)).collect(),
+    }
+}
+
+fn moment(at: Moment) -> String {
+    match at {
+        Moment::On(date) => date.to_string(),
+        Moment::At(at) => minute(at),
+    }
+}
+
+fn of_lot<'a>(lot: &'a DayLot, names: Names<'a>) -> GoesOff<'a> {
+    GoesOff { of: names.ware(lot.of), amount: &lot.amount, place: words::place(lot.place) }
+}
+
+fn of_past<'a>(lot: &'a DayLot, names: Names<'a>) -> Past<'a> {
+    Past { of: names.ware(lot.of), amount: &lot.amount, place: words::place(lot.place), until: lot.until }
 }
 
 fn of_meal<'a>(meal: &'a CardMeal, begin_by: Option<DateTime>, names: Names<'a>, units: Units) -> Meal<'a> {

@@ -330,6 +330,9 @@ pub(super) struct Meal<'a> {
     /// `18:30`.
     pub(super) at: String,
     pub(super) name: Cow<'a, str>,
+    /// What is to be done at it, in the household's own words.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    text: Option<Cow<'a, str>>,
     per_eater: PerEater,
     eaters: Vec<Portion<'a>>,
     missing: Vec<String>,
@@ -354,6 +357,7 @@ impl<'a> Meal<'a> {
             on: meal.at.date(),
             at: crate::words::clock(meal.at),
             name: Cow::Borrowed(&meal.name),
+            text: meal.text.as_deref().map(Cow::Borrowed),
             per_eater: PerEater { kcal, protein_g, fibre_g, cost: cost.map(|cost| names.money(cost)), at_least },
             eaters: meal.eaters.iter().map(Portion::of).collect(),
             missing: meal.missing.iter().map(|lacking| words::lacking(lacking, names)).collect(),
@@ -560,6 +564,7 @@ mod tests {
             left: Quantity::grams(170.0),
             left_until: None,
             short: Quantity::grams(0.0),
+            demand: Quantity::grams(830.0),
             last_used: Some(date(2026, 12, 2)),
             what_for: vec!["White-bean mash".to_owned()],
             top_up: false,

@@ -46,7 +46,7 @@ mod stock;
 pub use adopted::adopted;
 pub use booked::{book, booked, changed_meals};
 pub use check::check;
-pub use compose::{NOT_ON_THE_SHELF, clash, compose, compose_count, nothing_composed};
+pub use compose::{clash, compose, compose_count, nothing_composed};
 pub use convert::convert;
 pub use count::{count, look};
 pub use day::day;

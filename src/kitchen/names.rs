@@ -1,7 +1,7 @@
 //! What a kitchen and its parts are called: all that text, paper and JSON need of it to print an id. With its currency.
 
 use super::{Appliance, ApplianceId, ApplianceKind, Kitchen, Recipe, RecipeId, Shop, ShopId, Ware};
-use crate::foods::{FoodId, Foods};
+use crate::foods::{Food, FoodId, Foods};
 use crate::measure::{Currency, Money};
 
 /// The names of one kitchen's parts.
@@ -46,6 +46,11 @@ impl<'k> Names<'k> {
 
     pub fn food(self, id: FoodId) -> &'k str {
         &self.foods[id].name
+    }
+
+    /// What is known of it.
+    pub fn facts(self, id: FoodId) -> &'k Food {
+        &self.foods[id]
     }
 
     pub fn foods(self, ids: &[FoodId]) -> Vec<&'k str> {

@@ -27,6 +27,7 @@ mod shapes;
 mod shops;
 mod source;
 mod steps;
+mod syntax;
 mod table;
 #[cfg(test)]
 mod tests;
@@ -38,7 +39,9 @@ use std::path::{Path, PathBuf};
 
 use toml::de::DeTable;
 
+pub use self::files::strays;
 pub use self::forms::{read_count, read_goods};
+pub use self::hint::{as_of_a_recipe, did_you_mean, likely};
 
 use self::files::{Files, Text, read_files};
 use self::lines::Speech;
@@ -89,6 +92,13 @@ pub fn load_with(folder: &Path, texts: &[(&str, &str)]) -> Result<Loaded, NotLoa
         files
     });
     let read = files.map(|files| read_all(&files, &found));
+    for stray in read.iter().flat_map(|_| strays(folder)) {
+        // Beside other mistakes it may be what they miss.
+        match found.count() {
+            0 => found.warn(stray.into()),
+            _ => found.mistake(stray.at, stray.cause, stray.remedy),
+        }
+    }
     match (read, found.finish()) {
         (Some((kitchen, weeks)), Ok(warnings)) => Ok(Loaded { kitchen, weeks, warnings }),
         (_, Err(not)) => Err(not),

@@ -63,12 +63,13 @@ fn write_one(table: &mut Table, meal: &WrittenMeal) {
         table.iter().filter(|(key, _)| KEYS.contains(key)).map(|(key, item)| (key.to_owned(), typed(table, key, item))).collect();
     let kept_name = table.get("name").and_then(Item::as_str).is_some_and(|name| name == meal.name);
     let before: Vec<String> = old.iter().map(|(key, _)| remarks_above(table, key)).collect();
-    let written_before = before.iter().any(|above| above.lines().any(is_our_remark));
+    let written_before = before.iter().any(|above| is_written_below(table, above));
     let mut remarks = String::new();
     for ((key, typed), above) in old.iter().zip(&before) {
         remarks.push_str(above);
-        if !(written_before || key == "name" && kept_name) {
-            typed.lines().for_each(|line| remarks.push_str(&format!("# {line}\n")));
+        let remark: String = typed.lines().map(|line| format!("# {line}\n")).collect();
+        if !(written_before || key == "name" && kept_name || before.iter().any(|above| above.contains(&remark))) {
+            remarks.push_str(&remark);
         }
     }
     let entries: Vec<(String, toml_edit::Key, Item)> = table
@@ -124,8 +125,35 @@ fn remarks_above(table: &Table, key: &str) -> String {
     prefix.unwrap_or_default().to_owned()
 }
 
-/// `# open = true`: what a meal was before it was written.
-fn is_our_remark(line: &str) -> bool {
-    let plain = line.trim().strip_prefix('#').map(str::trim).unwrap_or_default();
-    KEYS.iter().any(|key| plain.strip_prefix(key).is_some_and(|rest| rest.trim_start().starts_with('=')))
+/// Was the meal below these remarks written by a proposal? Then it is not open, and above it stands what it was before: an open meal, or,
+/// where its name begins with its pattern as proposals name it, another one. A person's own `# each = …` is none of the two.
+fn is_written_below(table: &Table, above: &str) -> bool {
+    let said = |key: &str| table.get(key).and_then(Item::as_str);
+    let proposed = said("pattern").zip(said("name")).is_some_and(|(pattern, name)| name.starts_with(pattern));
+    let was = remarked(above);
+    !is_open(table) && (is_open(&was) || proposed && !was.is_empty())
+}
+
+/// What remarks say that would be keys of a meal.
+fn remarked(above: &str) -> Table {
+    let lines: Vec<&str> =
+        above.lines().map(|line| line.trim().strip_prefix('#').map_or("", |line| line.strip_prefix(' ').unwrap_or(line))).collect();
+    let mut was = Table::new();
+    for from in 0..lines.len() {
+        let begins = |key: &&&str| lines[from].strip_prefix(**key).is_some_and(|rest| rest.trim_start().starts_with('='));
+        let Some(key) = KEYS.iter().find(begins) else { continue };
+        // A list may go on over several lines.
+        let read = |to: usize| lines[from..to].join("\n").parse::<DocumentMut>().ok()?.remove(key);
+        if let Some(item) = (from + 1..=lines.len()).find_map(read) {
+            was.insert(key, item);
+        }
+    }
+    was
+}
+
+/// As the reader takes it: said to be open, a pattern alone, or with a place to be filled.
+fn is_open(meal: &Table) -> bool {
+    let places = |key: &str| meal.get(key).is_some_and(|lines| lines.to_string().to_lowercase().contains("any:"));
+    let alone = meal.contains_key("pattern") && !meal.contains_key("each") && !meal.contains_key("shared");
+    meal.get("open").and_then(Item::as_bool).unwrap_or(alone || places("each") || places("shared"))
 }

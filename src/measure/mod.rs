@@ -31,6 +31,7 @@ pub(crate) use amount::{amount_of, upper_end};
 pub(crate) use number::{is_length_word, skip_about};
 pub(crate) use print::exact_number;
 pub(crate) use quantity::{tidy, to_digits};
+pub(crate) use unit::unit_like;
 
 #[cfg(test)]
 mod tests;

@@ -24,6 +24,7 @@ fn us_units_have_the_digits_of_nist() {
         (Unit::Gallon, 3.785_412e-3),
         (Unit::Quart, 9.463_529e-4),
         (Unit::Pint, 4.731_765e-4),
+        (Unit::Gill, 1.182_941e-4),
     ] {
         let found = one(unit, Spoons::Us) / 1e6;
         assert!(close(found, cubic_metres, 5e-7), "{unit:?}: {found}");
@@ -32,13 +33,17 @@ fn us_units_have_the_digits_of_nist() {
     assert!(close(one(Unit::Ounce, Spoons::Us) / 1000.0, 2.834_952e-2, 5e-7));
 }
 
-/// NIST Special Publication 811 (2008), Appendix B.8: gallon, quart, pint and fluid ounce [Canadian and U.K. (Imperial)], in m³.
+/// NIST Special Publication 811 (2008), Appendix B.8: gallon, quart, pint, gill and fluid ounce [Canadian and U.K. (Imperial)], in m³.
 #[test]
 fn imperial_pints_have_the_digits_of_nist_and_leave_spoons_and_cups_alone() {
     let (us, metric) = (Spoons::Us.with(Pints::Imperial), Spoons::Metric.with(Pints::Imperial));
-    for (unit, cubic_metres) in
-        [(Unit::Gallon, 4.546_09e-3), (Unit::Quart, 1.136_522_5e-3), (Unit::Pint, 5.682_612_5e-4), (Unit::FluidOunce, 2.841_306e-5)]
-    {
+    for (unit, cubic_metres) in [
+        (Unit::Gallon, 4.546_09e-3),
+        (Unit::Quart, 1.136_522_5e-3),
+        (Unit::Pint, 5.682_612_5e-4),
+        (Unit::Gill, 1.420_653e-4),
+        (Unit::FluidOunce, 2.841_306e-5),
+    ] {
         let found = one(unit, us) / 1e6;
         assert!(close(found, cubic_metres, 5e-7), "{unit:?}: {found}");
         assert_eq!(one(unit, metric), one(unit, us), "{unit:?}");

@@ -159,7 +159,8 @@ fn digits(rest: &str) -> usize {
 fn letters(rest: &str) -> usize {
     let mut signs = rest.char_indices().peekable();
     while let Some((at, sign)) = signs.next() {
-        let goes_on = sign.is_alphanumeric() && !is_vulgar(sign)
+        // A raised figure after a word is the mark of a footnote.
+        let goes_on = sign.is_alphanumeric() && !is_vulgar(sign) && !is_raised(sign)
             || ('\u{300}'..='\u{36f}').contains(&sign)
             || matches!(sign, '\'' | '’') && signs.peek().is_some_and(|next| next.1.is_alphabetic());
         if !goes_on {
@@ -167,6 +168,10 @@ fn letters(rest: &str) -> usize {
         }
     }
     rest.len()
+}
+
+fn is_raised(sign: char) -> bool {
+    matches!(sign, '¹' | '²' | '³' | '⁰' | '⁴'..='⁹')
 }
 
 pub(crate) fn is_vulgar(sign: char) -> bool {

@@ -25,6 +25,7 @@ pub enum Unit {
     Pint,
     Quart,
     Gallon,
+    Gill,
     Piece,
     Portion,
     Word(Word),
@@ -85,6 +86,13 @@ pub enum Word {
     Segment,
     Pod,
     Twist,
+    Roll,
+    Bar,
+    Nest,
+    Rack,
+    Blade,
+    Shaving,
+    Sprinkle,
 }
 
 /// Which spoons and cups a line means, and which pints.
@@ -195,11 +203,13 @@ impl Unit {
             Unit::Pint if imperial => Millilitres(imperial_gallon_over(8)),
             Unit::Quart if imperial => Millilitres(imperial_gallon_over(4)),
             Unit::Gallon if imperial => Millilitres(imperial_gallon_over(1)),
+            Unit::Gill if imperial => Millilitres(imperial_gallon_over(32)),
             Unit::FluidOunce => Millilitres(gallon_over(128)),
             Unit::Cup => Millilitres(US_CUP_ML),
             Unit::Pint => Millilitres(gallon_over(8)),
             Unit::Quart => Millilitres(gallon_over(4)),
             Unit::Gallon => Millilitres(gallon_over(1)),
+            Unit::Gill => Millilitres(gallon_over(32)),
             Unit::Piece => Base::Pieces,
             Unit::Portion => Base::Portions,
             Unit::Word(_) => Base::Word,
@@ -214,12 +224,12 @@ impl Unit {
     /// Neither metric nor a word of the kitchen: what one is must be looked up.
     pub(crate) fn is_customary(self) -> bool {
         use Unit::*;
-        matches!(self, Ounce | Pound | Teaspoon | Dessertspoon | Tablespoon | FluidOunce | Cup | Pint | Quart | Gallon)
+        matches!(self, Ounce | Pound | Teaspoon | Dessertspoon | Tablespoon | FluidOunce | Cup | Pint | Quart | Gallon | Gill)
     }
 
     /// Larger in an imperial kitchen than in an American one (a fluid ounce is smaller).
     pub fn depends_on_pints(self) -> bool {
-        matches!(self, Unit::FluidOunce | Unit::Pint | Unit::Quart | Unit::Gallon)
+        matches!(self, Unit::FluidOunce | Unit::Pint | Unit::Quart | Unit::Gallon | Unit::Gill)
     }
 
     /// `tbsp`, `cup`, `clove`; nothing for plain pieces.
@@ -309,6 +319,17 @@ pub(crate) fn unit_named(word: &str) -> Option<Unit> {
     std::str::from_utf8(lower).ok().and_then(|lower| BY_NAME.get(lower).copied())
 }
 
+/// The unit that a slip of one letter made into `word`, as it is spelt: "liter" for "litter".
+pub(crate) fn unit_like(word: &str) -> Option<&'static str> {
+    let word = word.to_lowercase();
+    let long = |name: &str| name.len() >= LEAST_MISTYPED;
+    let near = |name: &&&str| long(name) && strsim::damerau_levenshtein(&word, name) == 1;
+    BY_NAME.keys().find(near).filter(|_| long(&word) && unit_named(&word).is_none()).copied()
+}
+
+/// Shorter words are too many things with one letter changed.
+const LEAST_MISTYPED: usize = 5;
+
 const LONGEST_NAME: usize = 16;
 
 static BY_NAME: LazyLock<BTreeMap<&'static str, Unit>> = LazyLock::new(|| {
@@ -344,6 +365,7 @@ static NAMES: &[Names] = &[
     (Unit::Pint,        "pint", "pints", &["pt", "pts"]),
     (Unit::Quart,       "quart", "quarts", &["qt", "qts"]),
     (Unit::Gallon,      "gallon", "gallons", &["gal", "gals"]),
+    (Unit::Gill,        "gill", "gills", &[]),
     (Unit::Piece,       "", "", &["piece", "pieces", "pc", "pcs", "each", "ea"]),
     (Unit::Portion,     "portion", "portions", &["serving", "servings", "helping", "helpings"]),
     (Unit::Word(Word::Clove),   "clove", "cloves", &[]),
@@ -372,7 +394,7 @@ static NAMES: &[Names] = &[
     (Unit::Word(Word::Block),   "block", "blocks", &[]),
     (Unit::Word(Word::Tin),     "tin", "tins", &["can", "cans"]),
     (Unit::Word(Word::Jar),     "jar", "jars", &[]),
-    (Unit::Word(Word::Packet),  "packet", "packets", &["package", "packages", "pack", "packs", "pkg", "pkgs", "pkt", "pkts", "sachet", "sachets", "pouch", "pouches"]),
+    (Unit::Word(Word::Packet),  "packet", "packets", &["package", "packages", "pack", "packs", "pkg", "pkgs", "pkt", "pkts", "sachet", "sachets", "pouch", "pouches", "envelope", "envelopes"]),
     (Unit::Word(Word::Bottle),  "bottle", "bottles", &[]),
     (Unit::Word(Word::Carton),  "carton", "cartons", &[]),
     (Unit::Word(Word::Tub),     "tub", "tubs", &[]),
@@ -397,7 +419,14 @@ static NAMES: &[Names] = &[
     (Unit::Word(Word::Spear),   "spear", "spears", &[]),
     (Unit::Word(Word::Segment), "segment", "segments", &[]),
     (Unit::Word(Word::Pod),     "pod", "pods", &[]),
-    (Unit::Word(Word::Twist),   "twist", "twists", &["grind", "grinds", "grinding", "grindings"]),
+    (Unit::Word(Word::Twist),   "twist", "twists", &["grind", "grinds", "grinding", "grindings", "grating", "gratings"]),
+    (Unit::Word(Word::Roll),    "roll", "rolls", &[]),
+    (Unit::Word(Word::Bar),     "bar", "bars", &[]),
+    (Unit::Word(Word::Nest),    "nest", "nests", &[]),
+    (Unit::Word(Word::Rack),    "rack", "racks", &[]),
+    (Unit::Word(Word::Blade),   "blade", "blades", &[]),
+    (Unit::Word(Word::Shaving), "shaving", "shavings", &[]),
+    (Unit::Word(Word::Sprinkle), "sprinkle", "sprinkles", &["sprinkling", "sprinklings", "shake", "shakes", "scattering", "dusting"]),
 ];
 
 /// The kitchen word of this singular: `clove`. For readers of foods.toml, where it is a key.

@@ -6,8 +6,8 @@ use super::list::there;
 use super::{safe, short_hash};
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::Units;
-use crate::prep::{Before, CardMeal, Fetched, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food};
-use crate::words::{clock, clock_after, day, day_clock, duration, place, sentence};
+use crate::prep::{Before, CardMeal, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from};
+use crate::words::{clock, clock_after, day, day_clock, duration, ended, in_a_sentence, place, sentence};
 
 pub(super) fn sessions(kitchen: &Kitchen, prep: &PrepPlan) -> String {
     let mut html = String::new();
@@ -39,8 +39,9 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
     add_items(html, "Get out", session.get_out(None).words(names).into_iter());
     add_items(html, "Fetch", by_food(&session.fetch).iter().map(|one| fetched(one, session, names, units)));
     html.push_str("<ol>\n");
-    for (index, text) in texts.iter().enumerate() {
-        add_step(html, names, units, session, (index, text), &texts);
+    let marks = session.marks();
+    for (index, mark) in marks.iter().enumerate() {
+        add_step(html, names, units, session, (index, *mark), &texts);
     }
     html.push_str("</ol>\n");
     add_items(html, "Care", session.cautions.iter().map(|care| care.with_source(names)));
@@ -65,24 +66,26 @@ fn add_items(html: &mut String, title: &str, items: impl Iterator<Item = String>
     }
 }
 
-fn add_step(html: &mut String, names: Names, units: Units, session: &SessionPlan, (index, text): (usize, &str), texts: &[String]) {
+fn add_step(html: &mut String, names: Names, units: Units, session: &SessionPlan, (index, mark): (usize, Mark), texts: &[String]) {
     let task = &session.tasks[index];
     let mut facts: Vec<String> = task.person.iter().map(|id| session.person(*id).name.clone()).collect();
     facts.extend(task.on.iter().map(|id| names.appliance(*id).to_owned()));
     facts.extend((task.hands_minutes > 0).then(|| format!("{} of hands", duration(task.hands_minutes))));
     facts.extend(task.notes.iter().map(|note| note.text(names, units)));
+    let dish = dish(task, names).map(|dish| format!("<span class=\"dish\">{}</span>", safe(dish))).unwrap_or_default();
     let _ = write!(
         html,
         "<li class=\"step\" data-i=\"{index}\" data-at=\"{}\"><label class=\"tick\"><input type=\"checkbox\">\
-         <span><time>{}</time> <b class=\"text\">{}</b><small>{}</small></span></label>",
+         <span><span class=\"no\">{}</span> <time>{}</time> {dish}<b class=\"text\">{}</b><small>{}</small></span></label>",
         task.start_minute,
+        told(mark),
         clock_after(session.start, task.start_minute),
-        safe(text),
+        safe(&texts[index]),
         safe(&facts.join(" · "))
     );
     let wait = task.out_minute() - task.start_minute - task.hands_minutes;
     if wait > 0 {
-        let then = safe(&when_it_ends(session, index, task, names, texts));
+        let then = safe(&when_it_ends(session, index, names, texts));
         let _ = write!(
             html,
             "<div class=\"timer\" data-then=\"{then}\"><button type=\"button\" data-wait=\"{wait}\">Timer: {wait} min</button><p></p></div>"
@@ -91,19 +94,44 @@ fn add_step(html: &mut String, names: Names, units: Units, session: &SessionPlan
     html.push_str("</li>\n");
 }
 
-/// "Take it out of the oven (Jo). Then: Mash them."
-fn when_it_ends(session: &SessionPlan, index: usize, task: &Task, names: Names, texts: &[String]) -> String {
+/// The dish that a step belongs to, unless the step's own words name it.
+fn dish<'k>(task: &Task, names: Names<'k>) -> Option<&'k str> {
+    task.step().map(|step| names.recipe(step.recipe))
+}
+
+/// "12." for a step, "B." for a box, as on paper.
+fn told(mark: Mark) -> String {
+    if mark == Mark::None { String::new() } else { format!("{mark}.") }
+}
+
+/// "Step 4, white-bean mash: take it off the hob (Jo). It was: Simmer the beans. Then: step 12, white-bean mash: Mash them."
+fn when_it_ends(session: &SessionPlan, index: usize, names: Names, texts: &[String]) -> String {
+    let marks = session.marks();
+    let called = |index: usize| {
+        let number = match marks[index] {
+            Mark::None => None,
+            Mark::Number(number) => Some(format!("step {number}")),
+            mark @ Mark::Letter(_) => Some(format!("box {mark}")),
+        };
+        let dish = dish(&session.tasks[index], names).map(in_a_sentence);
+        number.into_iter().chain(dish).collect::<Vec<_>>().join(", ")
+    };
+    let task = &session.tasks[index];
+    let text = ended(&texts[index]);
     let mut said = Vec::new();
     if let Some(appliance) = task.on.first().filter(|_| task.out_minutes > 0) {
         let who = task.out_person.map(|id| format!(" ({})", session.person(id).name)).unwrap_or_default();
-        said.push(format!("Take it out of the {}{who}: {}.", names.appliance(*appliance), texts[index].trim_end_matches('.')));
+        said.push(format!("{}: take it {}{who}. It was: {text}", sentence(&called(index)), taken_from(*appliance, names)));
     } else if task.is_set() {
-        said.push(format!("It is hot enough: {}.", texts[index].trim_end_matches('.')));
+        said.push(format!("It is hot enough: {text}"));
     } else {
-        said.push(format!("It was: {}.", texts[index].trim_end_matches('.')));
+        said.push(format!("{}. It was: {text}", sentence(&called(index))));
     }
     let next = session.tasks.iter().position(|later| later.after.contains(&index));
-    said.extend(next.map(|next| format!("Then: {}.", texts[next].trim_end_matches('.'))));
+    said.extend(next.map(|next| match called(next) {
+        called if called.is_empty() => format!("Then: {}", ended(&texts[next])),
+        called => format!("Then {called}: {}", ended(&texts[next])),
+    }));
     said.join(" ")
 }
 

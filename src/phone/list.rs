@@ -8,6 +8,7 @@ use crate::kitchen::Kitchen;
 use crate::measure::{Units, show};
 use crate::prep::presence;
 use crate::purchase::{Buy, ListLine, ShopVisit, ShoppingList, TripBuys, TripList};
+use crate::words::much::{called, how_much};
 use crate::words::{self, day};
 
 pub(super) fn trips(kitchen: &Kitchen, list: &ShoppingList) -> String {
@@ -24,7 +25,8 @@ pub(super) fn trips(kitchen: &Kitchen, list: &ShoppingList) -> String {
     add_notes(&mut html, "Look before you go", look);
     let home = list.from_pantry.iter().map(|one| {
         let first = if one.look_first { ", look at it first" } else { "" };
-        format!("{}, {}, {}{first}", names.ware(one.of), show(&one.amount, units), words::place(one.place))
+        let (name, much) = (called(names, one.of, &one.amount), how_much(names, one.of, &one.amount, units));
+        format!("{name}, {much}, {}{first}", words::place(one.place))
     });
     add_notes(&mut html, "Already at home", home);
     html
@@ -121,7 +123,7 @@ fn details(kitchen: &Kitchen, line: &ListLine, units: Units) -> String {
     if let (true, Some(date)) = (line.fresh, line.last_used) {
         parts.push(format!("until at least {}", day(date)));
     }
-    if !line.short.is_zero() {
+    if line.is_short_of_note() {
         parts.push(format!("{} short", show(&line.short, units)));
     }
     parts.extend(line.own_words.iter().cloned());

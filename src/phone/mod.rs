@@ -20,6 +20,7 @@ use sha2::{Digest, Sha256};
 use crate::kitchen::Kitchen;
 use crate::prep::{PrepPlan, WeekCard};
 use crate::purchase::ShoppingList;
+use crate::words::plan_mark;
 
 /// The page is smaller than this, in bytes.
 pub const MOST_BYTES: usize = 200_000;
@@ -41,18 +42,18 @@ fn short_hash(text: &str) -> String {
     Sha256::digest(text.as_bytes()).iter().take(6).map(|byte| format!("{byte:02x}")).collect()
 }
 
-/// The text of `list-<from>.html`. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
-pub fn page(kitchen: &Kitchen, list: &ShoppingList, prep: &PrepPlan, card: &WeekCard) -> Option<String> {
+/// The text of `list-<from>.html`, with the mark of its print. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
+pub fn page(kitchen: &Kitchen, list: &ShoppingList, prep: &PrepPlan, card: &WeekCard, mark: &str) -> Option<String> {
     let trips = list::trips(kitchen, list);
     let guides = guide::sessions(kitchen, prep);
     let week = guide::week(kitchen, card);
     let left_out = |what: &str| format!("<p>{what} too long for this page: read it on paper.</p>");
     let whole = [(guides.clone(), week.clone()), (guides, left_out("The week is")), (left_out("The guide is"), left_out("The week is"))];
-    let pages = whole.iter().map(|(guides, week)| assembled(kitchen, list, &trips, guides, week));
+    let pages = whole.iter().map(|(guides, week)| assembled(kitchen, list, &[&trips, guides, week], mark));
     pages.into_iter().find(|page| page.len() < MOST_BYTES)
 }
 
-fn assembled(kitchen: &Kitchen, list: &ShoppingList, trips: &str, guides: &str, week: &str) -> String {
+fn assembled(kitchen: &Kitchen, list: &ShoppingList, [trips, guides, week]: &[&str; 3], mark: &str) -> String {
     let household = &kitchen.household;
     let title = safe(&format!("{}: {}", household.name, list.week));
     let policy = format!(
@@ -71,7 +72,9 @@ fn assembled(kitchen: &Kitchen, list: &ShoppingList, trips: &str, guides: &str, 
          <p id=\"storage\" role=\"status\" hidden>Ticks are not kept here: this browser's storage is off.</p>\n\
          <div class=\"bar\"><button id=\"hide\" type=\"button\" aria-pressed=\"false\">Hide what is ticked</button></div></header>\n\
          <main><div id=\"list\">{trips}</div>\n<div id=\"guide\">{guides}</div>\n<div id=\"week\">{week}</div></main>\n\
+         <footer><p>{mark}</p></footer>\n\
          {OTHERWISE}<script>{SCRIPT}</script></body></html>\n",
+        mark = safe(&plan_mark(mark)),
         from = list.from,
         currency = safe(&household.currency.code),
         digits = household.currency.digits,

@@ -159,7 +159,8 @@
       const begun = open.length < steps.length, now = Date.now();
       const running = now >= start.getTime() && steps.length && now <= at(steps[steps.length - 1]).getTime();
       const step = (!begun && running && open.find(step => at(step).getTime() >= now)) || open[0];
-      const words = step ? "Next, " + clock(at(step)) + ": " + one(".text", step).textContent : "Everything is done.";
+      const number = step && one(".no", step).textContent, dish = step && one(".dish", step);
+      const words = step ? "Next, " + clock(at(step)) + ": " + (number && number + " ") + (dish ? dish.textContent + ": " : "") + one(".text", step).textContent : "Everything is done.";
       // Written anew only where it changed: a screen reader would read it out each second.
       if (one(".next", session).textContent !== words) one(".next", session).textContent = words;
     };

@@ -226,7 +226,9 @@ fn in_own_word(item: &Item, line: &Ingredient) -> Quantity {
 pub fn tin_of(food: &Food, item: &Item) -> Option<Quantity> {
     match item.amount.unit {
         Unit::Word(word) if word.is_container() && item.state == State::AsPurchased => {
-            item.size.clone().or_else(|| food.weight_of(word.singular()).map(|fact| Quantity::grams(fact.value)))
+            let weighs = || food.weight_of(word.singular()).map(|fact| Quantity::grams(fact.value));
+            let holds = || food.volumes.get(word.singular()).map(|fact| Quantity::millilitres(fact.value));
+            item.size.clone().or_else(weighs).or_else(holds)
         }
         _ => None,
     }

@@ -40,6 +40,14 @@ pub struct Holds {
     pub words: Vec<String>,
 }
 
+impl CrossContact {
+    /// "Emil is allergic to sesame, which is in White-bean mash."
+    pub fn warning(&self, names: Names) -> String {
+        let dishes = self.others.iter().map(|dish| names.recipe(*dish)).join(", ");
+        format!("{} is allergic to {}, which goes into {dishes}.", self.eater, self.words.join(", "))
+    }
+}
+
 impl Care {
     /// Without its source.
     pub fn text(&self, names: Names) -> String {

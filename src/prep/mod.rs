@@ -56,7 +56,7 @@ pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Mac
 pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
 pub use rounds::too_many_rounds;
-pub use say::{presence, reheated};
+pub use say::{presence, reheated, taken_from};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use skills::unskilled;
 pub use spared::spared_without;

@@ -4,7 +4,7 @@ use super::boxes::counted;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::Place;
 use crate::foods::safety::REHEATED;
-use crate::kitchen::{Names, Person};
+use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person};
 use crate::measure::{Number, Quantity, Units, show};
 use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, plural, sentence, temperature};
 use std::fmt;
@@ -42,6 +42,16 @@ impl Task {
             Doing::Step(step) => format!("{}: {}", first_words(names.recipe(step.recipe)), in_a_sentence(&step.verb)),
         }
     }
+}
+
+/// From where a load is taken: "off the hob", "out of the oven", "from under the grill".
+pub fn taken_from(appliance: ApplianceId, names: Names) -> String {
+    let way = match names.appliance_kind(appliance) {
+        Some(ApplianceKind::Hob) => "off",
+        Some(ApplianceKind::Grill) => "from under",
+        _ => "out of",
+    };
+    format!("{way} the {}", names.appliance(appliance))
 }
 
 impl StepTask {

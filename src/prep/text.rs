@@ -8,9 +8,10 @@ use super::cuts::{first_handled, is_cut};
 use super::names::{first_step, handled, unnamed};
 use crate::foods::{Food, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
-use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
+use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
-use crate::words::{in_a_sentence, listed, plural};
+use crate::words::much::is_several;
+use crate::words::{in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
@@ -70,12 +71,33 @@ fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&I
     if first_step(recipe) != Some(step) || rest.is_empty() {
         return said.trim().to_owned();
     }
-    let rest = rest.iter().map(|index| {
-        let one = &recipe.ingredients[*index];
-        said_of_a_line(kitchen, one, None, times(one), "")
-    });
-    let rest: Vec<String> = rest.collect();
-    format!("With {}: {}", listed(&rest), said.trim())
+    let (seasonings, rest): (Vec<&Ingredient>, Vec<&Ingredient>) =
+        rest.iter().map(|index| &recipe.ingredients[*index]).partition(|one| seasons(kitchen, one).is_some());
+    let seasonings: Vec<&str> = seasonings.into_iter().filter_map(|one| seasons(kitchen, one)).collect();
+    let said = seasoned(&seasonings, said.trim());
+    if rest.is_empty() {
+        return said;
+    }
+    let rest: Vec<String> = rest.into_iter().map(|one| said_of_a_line(kitchen, one, None, times(one), "")).collect();
+    format!("With {}: {said}", listed(&rest))
+}
+
+/// What a cook does with salt and pepper that the line gives no amount of.
+fn seasons(kitchen: &Kitchen, one: &Ingredient) -> Option<&'static str> {
+    const SEASONINGS: [(&str, &str); 3] = [("salt", "salt"), ("sea salt", "salt"), ("black pepper", "pepper")];
+    let Wanted::Food { food, item: None, .. } = &one.wanted else { return None };
+    SEASONINGS.iter().find(|row| row.0 == kitchen.foods[*food].name).map(|row| row.1)
+}
+
+/// "Salt and turn 1 kg chicken thighs".
+fn seasoned(verbs: &[&str], said: &str) -> String {
+    let begins_with_a_verb = said.starts_with(char::is_uppercase);
+    match verbs {
+        [] => said.to_owned(),
+        _ if said.is_empty() => format!("{}.", sentence(&listed(verbs))),
+        _ if begins_with_a_verb => format!("{} and {}", sentence(&verbs.join(", ")), in_a_sentence(said)),
+        _ => format!("{}. {said}", sentence(&listed(verbs))),
+    }
 }
 
 /// The word that a step's text begins with; empty where it begins with a food.
@@ -397,7 +419,12 @@ fn between(low: String, high: String, most: &Quantity) -> String {
 
 /// The food's name, in the plural where the line says so.
 pub(super) fn plural_in_line(food: &Food, one: &Ingredient) -> String {
-    name_in_line(food, one, 0.0)
+    let weight = match &one.wanted {
+        Wanted::Food { item: Some(item), .. } => as_purchased(food, item, &Dimension::Mass, Spoons::Us).ok(),
+        _ => None,
+    };
+    let several = weight.is_some_and(|weight| is_several(food, weight.base()));
+    name_in_line(food, one, if several { 2.0 } else { 0.0 })
 }
 
 /// The food's name, in the plural where there is more than one piece of it or where the line itself says so.

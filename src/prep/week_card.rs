@@ -16,7 +16,9 @@ use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
-use crate::plan::{Beware, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines, taken_out_before};
+use crate::plan::{
+    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines, taken_out_before,
+};
 use crate::words::{degrees, ended, in_a_sentence, listed, not_known, sentence};
 
 /// The meals of one week.
@@ -178,7 +180,15 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
     let meal = &week.meals[index];
     let food = |line: &&(&Ingredient, Number)| recipe_of(line.0).is_none();
     let lines: Vec<_> = served_lines(meal).collect();
-    let fresh = lines.iter().filter(food).map(|(line, times)| {
+    // One eater's own line of the same food adds up with the rest.
+    let mut added: Vec<(&Ingredient, Number)> = Vec::new();
+    for (line, times) in lines.iter().filter(food) {
+        match added.iter_mut().find(|(one, _)| one.wanted == line.wanted && one.prep == line.prep) {
+            Some((_, sum)) => *sum = &*sum + times,
+            None => added.push((line, times.clone())),
+        }
+    }
+    let fresh = added.iter().map(|(line, times)| {
         let prep = line.prep.as_ref().filter(|prep| !only_part_of(prep)).map_or_else(String::new, |prep| format!(", {prep}"));
         format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
     });
@@ -190,13 +200,13 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
         fresh: fresh.collect(),
         cook: cooked(kitchen, meal),
         made: makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index)).map(|making| made(kitchen, making)).collect(),
-        otherwise: meal.diners.iter().filter_map(|diner| otherwise(kitchen, meal, diner)).collect(),
+        otherwise: meal.diners.iter().filter_map(|diner| otherwise(kitchen, meal, makings, diner)).collect(),
         beware: meal_contains(kitchen, meal).beware(&kitchen.household.avoid),
     }
 }
 
 /// What one eater gets in place of the rest, and without what.
-fn otherwise(kitchen: &Kitchen, meal: &Meal, diner: &Diner) -> Option<String> {
+fn otherwise(kitchen: &Kitchen, meal: &Meal, makings: &Makings, diner: &Diner) -> Option<String> {
     let names = kitchen.names();
     let own = diner.instead.iter().flatten().chain(diner.swapped.iter().map(|swapped| &swapped.line));
     let mut said: Vec<String> = own.map(|line| in_a_sentence(names.ware(line.ware()))).collect();
@@ -206,7 +216,10 @@ fn otherwise(kitchen: &Kitchen, meal: &Meal, diner: &Diner) -> Option<String> {
     let replaced = |ware: &Ware| diner.swapped.iter().any(|swapped| swapped.line.at == served_spot(&served, *ware));
     let without = diner.without.iter().filter(|ware| here(ware) && !replaced(ware));
     said.extend(without.map(|ware| format!("without {}", in_a_sentence(names.ware(*ware)))));
-    (!said.is_empty()).then(|| format!("{}: {}", diner.name, said.join(", ")))
+    let is_own = |boxed: &Boxed| boxed.eater.as_ref() == Some(&diner.name) && boxed.what_for.contains(&meal.label);
+    let boxed = makings.makings.iter().flat_map(|making| &making.boxes).any(is_own);
+    let from = if boxed { "; the box has the name on it" } else { "" };
+    (!said.is_empty()).then(|| format!("{}: {}{from}", diner.name, said.join(", ")))
 }
 
 /// Where the line of that food or dish stands.

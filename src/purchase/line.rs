@@ -9,10 +9,13 @@ use super::list::{ListLine, OfferTaken, Opening, PackCount, PackLine, Packed, Wi
 use super::paid::Stay;
 use super::shelf::Stocked;
 use super::windows::Bought;
-use crate::foods::{Food, Measured, Place};
+use crate::foods::{Food, Kind, Measured, Place};
 use crate::kitchen::{Offer, Pack, PackKind};
 use crate::measure::{Dimension, Money, Number, Quantity, tidy};
 use crate::plan::Need;
+
+/// Nobody counts more pieces than this: raspberries are told by their weight alone.
+const MOST_COUNTED: f64 = 30.0;
 
 /// What keeps fewer days than this is bought fresh.
 const FRESH_DAYS: i64 = 21;
@@ -71,6 +74,7 @@ pub(super) fn plain(need: &Need, food: &Food, total: &Number) -> ListLine {
         left: none.clone(),
         left_until: None,
         short: none,
+        demand: Quantity::of(&need.dimension, need.demand.clone()),
         last_used: wanted().filter(|part| !part.top_up).map(|part| part.on).max(),
         what_for,
         top_up: wanted().any(|part| part.top_up),
@@ -147,7 +151,8 @@ fn whole(count: i64) -> u32 {
 
 /// The pieces in a weight, where one piece's weight is known.
 pub fn pieces_about(food: &Food, amount: &Quantity) -> Option<u32> {
-    if amount.dimension() != Dimension::Mass {
+    // What nobody eats is counted anyway.
+    if amount.dimension() != Dimension::Mass || food.kind == Some(Kind::Household) {
         return None;
     }
     let grams = match &food.each.as_ref()?.value {
@@ -155,7 +160,7 @@ pub fn pieces_about(food: &Food, amount: &Quantity) -> Option<u32> {
         Measured::Table(table) => *table.get("medium")?,
     };
     let pieces = (amount.base() / grams).round();
-    (grams > 0.0 && (1.0..1e6).contains(&pieces)).then_some(pieces as u32)
+    (grams > 0.0 && (1.0..=MOST_COUNTED).contains(&pieces)).then_some(pieces as u32)
 }
 
 fn is_fresh(food: &Food) -> bool {

@@ -150,6 +150,10 @@ pub enum SaveBy {
 #[derive(Debug, Clone, PartialEq)]
 pub struct MealNote {
     pub at: DateTime,
+    /// "supper", or "19:15".
+    pub word: String,
+    /// What is to be done at it, in the household's own words.
+    pub text: Option<String>,
     /// Its own name, or its label.
     pub name: String,
     pub per_eater: PerEater,
@@ -295,6 +299,8 @@ pub struct ListLine {
     /// The last day what is left is good, of several amounts the first; `None` where nothing is left or no keeping time is known.
     pub left_until: Option<Date>,
     pub short: Quantity,
+    /// All that is asked for, before the pantry.
+    pub demand: Quantity,
     pub last_used: Option<Date>,
     /// Names of recipes and meals.
     pub what_for: Vec<String>,
@@ -316,6 +322,13 @@ pub struct ListLine {
     pub without: Option<Without>,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
+}
+
+impl ListLine {
+    /// Is it short by so much that the shopper should know? Under a twentieth of what is asked for, nobody notices.
+    pub fn is_short_of_note(&self) -> bool {
+        self.short.base() > 0.0 && self.short.base() >= 0.05 * self.demand.base()
+    }
 }
 
 /// The offer to do without the last of a line.

@@ -16,7 +16,7 @@ use jiff::civil::Date;
 
 use super::Paid;
 use super::list::{DayNote, Figure, Lacking, MealNote, PerEater, Portion};
-use crate::foods::{FoodId, Item, as_purchased};
+use crate::foods::{FoodId, Item, Kind, as_purchased};
 use crate::kitchen::{Diner, Ingredient, Kitchen, RecipeId, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity, tidy};
 use crate::plan::{goes_into, in_makes, meal_name, servings};
@@ -42,7 +42,15 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
         }
         let named = meal.diners.iter().zip(&plates).filter(|(diner, _)| diner.who != Who::Anybody);
         let eaters = named.map(|(diner, plate)| plate.portion(diner)).collect();
-        MealNote { at: meal.at_time, name: meal_name(meal), per_eater: sum.per_eater(), eaters, missing: sum.missing(kitchen) }
+        MealNote {
+            at: meal.at_time,
+            word: meal.word.clone(),
+            text: meal.text.clone(),
+            name: meal_name(meal),
+            per_eater: sum.per_eater(),
+            eaters,
+            missing: sum.missing(kitchen),
+        }
     };
     order.into_iter().map(note).collect()
 }
@@ -229,6 +237,8 @@ impl Costing<'_> {
         let (kitchen, food) = (self.kitchen, &self.kitchen.foods[id]);
         let mut figures = Figures::default();
         match as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons) {
+            // Nobody eats it.
+            _ if food.kind == Some(Kind::Household) => {}
             Ok(bought) => {
                 let hundreds = bought.base() * food.edible.as_ref().map_or(1.0, |edible| edible.value) / 100.0;
                 let known = food.nutrients.as_ref().map(|fact| fact.value).unwrap_or_default();

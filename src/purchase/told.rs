@@ -74,6 +74,7 @@ fn line(buy: &Buy) -> ListLine {
         left: beside.left.unwrap_or_else(nothing),
         left_until: beside.left_until,
         short: beside.short.unwrap_or_else(nothing),
+        demand: buy.need.clone(),
         last_used: beside.last_used,
         what_for: beside.what_for,
         top_up: beside.top_up,

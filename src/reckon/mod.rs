@@ -9,9 +9,11 @@
 
 mod budget;
 mod carry;
+mod day;
 mod lived;
 mod trial;
 
+pub use day::{DayLot, DayPlan, DaySession};
 pub use lived::{Print, has_begun};
 pub use trial::{Priced, Trials, Tried, open_meals, trials};
 

@@ -10,7 +10,7 @@ use jiff::civil::Date;
 use super::lived::Lived;
 use super::{Print, Stages, carry, lived, open_stages};
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Meal, Mistake, Ware, Warning, Week};
+use crate::kitchen::{Kitchen, Loaded, Lot, Meal, Mistake, Ware, Warning, Week};
 use crate::measure::Money;
 use crate::pantry::last_day;
 use crate::plan::{self, Demanded, Makings};
@@ -52,6 +52,8 @@ pub struct Priced {
     /// The cost, less what is left and keeps, and what of the shelf goes off unused.
     pub net: Money,
     pub cost: Money,
+    /// Of what is bought, what is left and good for another week.
+    pub keeps: Money,
     /// Of what is bought and of the shelf together.
     pub spoils: Money,
 }
@@ -144,16 +146,26 @@ impl Trials<'_> {
         let worth_of = purchase::worth(&tried.week, &tried.basket);
         let listed = purchase::listed(&tried.basket);
         let prices = Prices::new(&self.kitchen).with_list(listed);
-        let last = last_day(&tried.week);
-        let goes_off = |(lot, _): &(usize, Option<Date>)| {
-            let lot = &tried.netted.lots[*lot];
-            // Past its best before in cupboard or freezer it is still drawn; what is cooked and nobody eats is lost.
-            let is_lost = matches!(lot.of, Ware::Recipe(_)) || !lot_dates(&self.kitchen, lot).may_be_drawn_on(last);
-            prices.of_lot(lot).filter(|_| is_lost).map(|rate| worth(&lot.amount, rate))
-        };
-        let off: Money = tried.netted.expiring.iter().filter_map(goes_off).sum();
+        let off: Money = self.goes_off(tried).filter_map(|lot| Some(worth(&lot.amount, prices.of_lot(lot)?))).sum();
         let cost = tried.basket.cost;
-        Priced { net: cost - worth_of.keeps + off, cost, spoils: worth_of.spoils + off }
+        Priced { net: cost - worth_of.keeps + off, cost, keeps: worth_of.keeps, spoils: worth_of.spoils + off }
+    }
+
+    /// Lots of the shelf that go off unused. Past its best before in cupboard or freezer a lot is still drawn.
+    pub fn goes_off<'r>(&'r self, tried: &'r Tried) -> impl Iterator<Item = &'r Lot> {
+        let last = last_day(&tried.week);
+        let lots = tried.netted.expiring.iter().map(|(lot, _)| &tried.netted.lots[*lot]);
+        lots.filter(move |lot| !lot_dates(&self.kitchen, lot).may_be_drawn_on(last))
+    }
+
+    /// What one unit of a lot is worth at least, whatever a list pays: minor units.
+    pub fn least_price(&self, lot: &Lot) -> Option<f64> {
+        Prices::new(&self.kitchen).of_lot(lot)
+    }
+
+    /// Is anything of the week past or booked?
+    pub fn has_begun(&self) -> bool {
+        self.begun.is_some()
     }
 
     /// The place of a meal of `whole` in what is still to come.
@@ -173,7 +185,7 @@ impl Trials<'_> {
 
     /// Does the shelf hold any of it that may still be drawn on this day?
     pub fn is_on_the_shelf(&self, ware: Ware, on: Date) -> bool {
-        let good = |lot: &crate::kitchen::Lot| lot_dates(&self.kitchen, lot).may_be_drawn_on(on);
+        let good = |lot: &Lot| lot_dates(&self.kitchen, lot).may_be_drawn_on(on);
         self.kitchen.lots.iter().any(|lot| lot.of == ware && !lot.amount.is_zero() && good(lot))
     }
 

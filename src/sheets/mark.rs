@@ -3,6 +3,7 @@
 
 use super::page::{MARGIN, Page, SOFT, TextRun, Weight};
 use super::{Settings, Sheet};
+use crate::words::plan_mark;
 
 /// Between the mark and what stands beside it.
 const APART: f32 = 12.0;
@@ -21,17 +22,13 @@ fn mark_page(page: &mut Page, mark: &str, size: f32) {
     let Some(number) = page.runs.iter().filter(in_foot).max_by(|a, b| a.x.total_cmp(&b.x)) else { return };
     let (right, baseline) = (number.x - APART, number.baseline);
     let taken = page.runs.iter().filter(in_foot).filter(|run| run.x < number.x).map(|run| run.bounds().right).fold(MARGIN, f32::max);
-    let mut run = TextRun { x: 0.0, baseline, size, weight: Weight::Regular, grey: SOFT, text: said(mark) };
+    let mut run = TextRun { x: 0.0, baseline, size, weight: Weight::Regular, grey: SOFT, text: plan_mark(mark) };
     run.x = right - run.width();
     if run.x < taken + APART {
         run.x = page.width - MARGIN - run.width();
         run.baseline += size + 1.0;
     }
     page.runs.push(run);
-}
-
-fn said(mark: &str) -> String {
-    format!("plan {mark}")
 }
 
 /// The mark in a PDF that was written with one.
@@ -44,7 +41,7 @@ pub fn mark_of(pdf: &[u8]) -> Option<String> {
 
 /// The keywords of the PDF.
 pub(super) fn keywords(sheet: &Sheet) -> Option<String> {
-    sheet.mark.as_deref().map(said)
+    sheet.mark.as_deref().map(plan_mark)
 }
 
 const MOST_DIGITS: usize = 64;

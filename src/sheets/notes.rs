@@ -12,8 +12,9 @@ use crate::purchase::{DayNote, Expiring, Flag, FromPantry, Leftover, Reserved, S
 use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
-use super::wording::{amount, day, long_day, moment};
+use super::wording::{amount, day, long_day, moment, tied};
 use crate::words::list::{self as words, PAST_ITS_DATE};
+use crate::words::much::{called, how_much, much_of};
 use crate::words::{place, sentence};
 
 /// One note, and the figures that stand at the right edge of its first line.
@@ -68,7 +69,8 @@ impl Notes<'_> {
 
     /// "350 g pearl barley".
     fn much(&self, much: &Quantity, of: Ware) -> String {
-        format!("{} {}", amount(much, self.units), self.names.ware(of))
+        let how_much = how_much(self.names, of, much, self.units);
+        much_of(self.names, of, much, self.units).replacen(&how_much, &tied(&how_much), 1)
     }
 
     /// Names in one paragraph.
@@ -114,8 +116,9 @@ impl Notes<'_> {
     fn expiring(&self, lot: &Expiring) -> Note {
         // Before the first trip it is too late to use anything up.
         let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
-        let what = format!(", {}, {}", amount(&lot.amount, self.units), place(lot.place));
-        let Some(last) = lot.until else { return vec![strong(self.names.ware(lot.of)), plain(what)].into() };
+        let what = format!(", {}, {}", tied(&how_much(self.names, lot.of, &lot.amount, self.units)), place(lot.place));
+        let name = called(self.names, lot.of, &lot.amount);
+        let Some(last) = lot.until else { return vec![strong(name), plain(what)].into() };
         let until = day(last);
         let words = match lot.place {
             _ if lot.past => format!(": past {until}; when in doubt, throw it out"),
@@ -123,7 +126,7 @@ impl Notes<'_> {
             Place::Fridge => format!(": past {until}; when in doubt, throw it out"),
             Place::Cupboard | Place::Freezer => format!(": best before {until}; look at it first"),
         };
-        vec![strong(self.names.ware(lot.of)), plain(what), plain(words)].into()
+        vec![strong(name), plain(what), plain(words)].into()
     }
 
     /// With its currency.
@@ -160,7 +163,10 @@ impl Notes<'_> {
     fn left_over(&self) -> Vec<Note> {
         let until = |left: &Leftover| left.until.map_or_else(|| soft("not known"), |date| plain(long_day(date, self.list.from)));
         let note = |left: &Leftover| Note {
-            spans: vec![strong(self.names.food(left.food)), plain(format!(", {}", amount(&left.amount, self.units)))],
+            spans: vec![
+                strong(called(self.names, Ware::Food(left.food), &left.amount)),
+                plain(format!(", {}", tied(&how_much(self.names, Ware::Food(left.food), &left.amount, self.units)))),
+            ],
             figures: Some(until(left)),
         };
         self.list.leaves.leftovers.iter().filter(|left| !is_crumbs(&left.amount)).map(note).collect()

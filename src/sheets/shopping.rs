@@ -3,7 +3,7 @@
 //! The fold of the list runs down the page between its columns, so that each half is a strip that reads from top to
 //! bottom; heads and feet keep to one half.
 
-use crate::kitchen::Names;
+use crate::kitchen::{Names, Ware};
 use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, Stop, TripList};
@@ -18,7 +18,8 @@ use super::text::{Line, Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, full_day, need, offer, pack};
 use super::{Settings, Sheet};
 use crate::plan::ShortMeal;
-use crate::words::list::{OPTIONAL, beware, instead, windows, without};
+use crate::words::list::{OPTIONAL, RESTOCK, beware, instead, windows, without};
+use crate::words::much::called;
 use crate::words::short::{lacks, remedies, still_to_get};
 use crate::words::{listed, not_known, sentence};
 
@@ -200,12 +201,13 @@ impl TripSheet<'_> {
         let units = self.settings.units;
         let inner = width - spacing.indent();
         let packs: Vec<String> = line.packs.iter().map(|one| pack(one, units)).collect();
-        let packs = match (packs.is_empty(), need(line, units)) {
+        let packs = match (packs.is_empty(), need(line, self.names, units)) {
             (true, Some(need)) => need,
             (true, None) => String::new(),
             (false, _) => packs.join(" + "),
         };
-        let mut lines = opposite(setter, &[strong(self.names.food(line.food))], &[plain(packs)], spacing.entry, inner);
+        let name = called(self.names, Ware::Food(line.food), &line.need);
+        let mut lines = opposite(setter, &[strong(name)], &[plain(packs)], spacing.entry, inner);
         let details = self.details(line, units);
         if !details.is_empty() {
             lines.extend(setter.paragraph(&details, spacing.scale.note, inner));
@@ -229,7 +231,7 @@ impl TripSheet<'_> {
         let mut parts: Vec<Span> = line.beware.iter().map(|held| strong(beware(held))).collect();
         let bought = !line.packs.is_empty();
         if bought {
-            parts.extend(need(line, units).map(|need| plain(format!("need {need}"))));
+            parts.extend(need(line, self.names, units).map(|need| plain(format!("need {need}"))));
         }
         parts.extend(line.packs.iter().filter_map(|pack| pack.offer.as_ref()).map(|taken| strong(offer(taken, self.names.currency))));
         parts.extend(line.windows.as_ref().map(|opened| plain(windows(opened))));
@@ -239,7 +241,7 @@ impl TripSheet<'_> {
         if let (true, Some(date)) = (line.fresh, line.last_used) {
             parts.push(strong(format!("must last to {}", day(date))));
         }
-        if !line.short.is_zero() {
+        if line.is_short_of_note() {
             parts.push(plain(format!("{} short", amount(&line.short, units))));
         }
         let alone = !bought && line.need.is_zero();
@@ -247,7 +249,7 @@ impl TripSheet<'_> {
         if !line.what_for.is_empty() {
             parts.push(soft(format!("for {}", line.what_for.join(", "))));
         }
-        parts.extend(line.top_up.then(|| soft("restock")));
+        parts.extend(line.top_up.then(|| soft(RESTOCK)));
         parts.into_iter().enumerate().flat_map(|(index, part)| (index > 0).then(|| soft("  ·  ")).into_iter().chain([part])).collect()
     }
 }

@@ -6,7 +6,7 @@ use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Quantity;
 use crate::measure::Units;
-use crate::prep::{BoxNote, BoxTask, Boxes, Doing, Mark, Note, PersonId, SessionPlan, Task};
+use crate::prep::{BoxNote, BoxTask, Boxes, Doing, Mark, Note, PersonId, SessionPlan, Task, taken_from};
 
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
@@ -99,7 +99,7 @@ impl Steps<'_> {
     /// A load that somebody else put in.
     fn taken_out(&self, setter: &mut Setter, task: &Task, mark: Mark) -> Block {
         let at = clock_after(self.session.start, task.out_minute());
-        let place = task.on.first().map_or_else(String::new, |id| format!(" out of the {}", self.names.appliance(*id)));
+        let place = task.on.first().map_or_else(String::new, |id| format!(" {}", taken_from(*id, self.names)));
         let spans = [strong(at), soft(format!("  {}", self.dish(task))), plain(format!("  Take it{place}."))];
         let lines = setter.paragraph(&spans, self.kind.body, self.width - self.indent());
         self.numbered(setter, lines, mark)

@@ -2,9 +2,11 @@
 
 use jiff::civil::Date;
 
+use crate::kitchen::{Names, Ware};
 use crate::measure::{Celsius, Currency, Quantity, Units, show};
 use crate::prep::Moment;
 use crate::purchase::{ListLine, OfferTaken, PackLine, Packed};
+use crate::words::much::how_much;
 use crate::words::{self, clock, list};
 
 /// A space at which no line is broken.
@@ -79,8 +81,8 @@ pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
 }
 
 /// "830 g, about 8"; nothing where the need is only "to taste".
-pub fn need(line: &ListLine, units: Units) -> Option<String> {
-    let much = (!line.need.is_zero()).then(|| amount(&line.need, units));
+pub fn need(line: &ListLine, names: Names, units: Units) -> Option<String> {
+    let much = (!line.need.is_zero()).then(|| tied(&how_much(names, Ware::Food(line.food), &line.need, units)));
     match (much, list::about(line)) {
         (Some(much), Some(about)) => Some(format!("{much}, {}", tied(&about))),
         (Some(much), None) => Some(much),

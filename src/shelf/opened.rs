@@ -38,7 +38,8 @@ fn place_once_opened(food: &Food, place: Place) -> Place {
 pub fn food_rate(kitchen: &Kitchen, lot: &Lot, food: FoodId, dimension: &Dimension, tin: Option<&Quantity>) -> Option<Number> {
     let facts = &kitchen.foods[food];
     if let Some(pack) = &lot.pack {
-        if counts_packs(dimension) && facts.weight_of(dimension.symbol()).is_none() {
+        let sized = || facts.weight_of(dimension.symbol()).is_some() || facts.volumes.contains_key(dimension.symbol());
+        if counts_packs(dimension) && !sized() {
             return Some(Number::ONE / pack.exact());
         }
         let tin = tin.and_then(|tin| Some((in_dimension(facts, tin, &pack.dimension())?, in_dimension(facts, tin, dimension)?)));

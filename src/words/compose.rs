@@ -1,20 +1,18 @@
 //! What a proposal and a clash say, on the terminal and in JSON alike.
 
-use crate::compose::{Clashing, HowMuch, Nutrient, Share, Why, Wish};
+use crate::compose::{Clashing, HowMuch, Nutrient, Share, Stays, Why, Wish};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
 use crate::plan::Unfit;
+use crate::words::much::much_of;
 use crate::words::{duration, in_a_sentence, plural};
 
 /// "uses 75 g feta, good until Tue".
 pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
     let names = kitchen.names();
     let amount_of = |of: Ware, amount: &Quantity| match of {
-        Ware::Food(food) if amount.dimension() == Dimension::Count && amount.base() > 1.0 => {
-            format!("{} {}", show(amount, units), plural(names.food(food)))
-        }
-        Ware::Food(food) => format!("{} {}", show(amount, units), names.food(food)),
+        Ware::Food(_) => much_of(names, of, amount, units),
         Ware::Recipe(recipe) => {
             let dish = in_a_sentence(names.recipe(recipe));
             match amount.dimension() {
@@ -53,86 +51,118 @@ fn nth_word(nth: usize) -> &'static str {
     WORDS.get(nth).copied().unwrap_or("a later one")
 }
 
-/// The key of a wish, as a household writes it; what it says now; and what would do.
-pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> [String; 3] {
-    let names = kitchen.names();
+/// Why a meal stays open.
+pub fn stays(why: Stays) -> &'static str {
+    match why {
+        Stays::NotOnTheShelf => "the shelf does not hold enough for any of its patterns",
+        Stays::Past => "it is past",
+        Stays::NotAsked => "another meal was to be filled anew",
+    }
+}
+
+/// One wish of a clash, in the household's words.
+pub struct Said {
+    /// As it is written in the files.
+    pub key: String,
+    /// Whose it is, where several may have such a key.
+    pub of: Option<String>,
+    pub now: String,
+    pub would_do: String,
+}
+
+/// A wish that clashes: its key, what it says now, and what would do.
+pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
     let figure = |much: &HowMuch| match much {
         HowMuch::Whole => None,
-        HowMuch::Minor(minor) => Some(names.money(Money(*minor))),
+        HowMuch::Minor(minor) => Some(kitchen.names().money(Money(*minor))),
         HowMuch::Times(times) => Some(times.to_string()),
         HowMuch::Days(1) => Some("1 day".to_owned()),
         HowMuch::Days(days) => Some(format!("{days} days")),
         HowMuch::Minutes(minutes) => Some(duration(*minutes)),
+        HowMuch::At(at, start) if at.date() == start.date() => Some(super::clock(*at)),
+        HowMuch::At(at, _) => Some(super::day_clock(*at)),
         HowMuch::Grams(grams) => Some(format!("{} g", down(*grams))),
         HowMuch::Kcal(kcal) => Some(format!("{}", down(*kcal))),
     };
-    let label = |meal: &usize| week.meals.get(*meal).map_or("a meal", |meal| meal.label.as_str());
-    let pattern = |pattern: crate::kitchen::PatternId| kitchen.together.patterns[pattern].name.as_str();
-    let ware = |ware: &Ware| match ware {
-        Ware::Recipe(recipe) => format!("recipe:{}", names.recipe_file(*recipe)),
-        Ware::Food(food) => names.food(*food).to_owned(),
-    };
-    let (key, now, otherwise): (String, String, String) = match &clashing.wish {
-        Wish::Spend => ("spend_at_most".into(), String::new(), String::new()),
-        Wish::RecipesAtMost => ("recipes_at_most".into(), String::new(), String::new()),
-        Wish::SameAgainAfter => ("same_again_after".into(), String::new(), String::new()),
-        Wish::OneAtMost(None) => ("one_at_most".into(), String::new(), String::new()),
-        Wish::OneAtMost(Some(place)) => (format!("one_at_most.{place}"), String::new(), String::new()),
-        Wish::AtMost(id) => (format!("at_most of {}", pattern(*id)), String::new(), String::new()),
-        Wish::EachDay(nutrient) => (format!("each_day.{}", nutrient_word(*nutrient)), String::new(), String::new()),
-        Wish::Use(of) => ("use".into(), ware(of), format!("use without {}", ware(of))),
-        Wish::Not(of) => ("not".into(), ware(of), format!("not without {}", ware(of))),
-        Wish::NotAgain => ("not_again".into(), String::new(), String::new()),
-        Wish::Beside(is) => {
-            let now = beside(kitchen, week, is);
-            (
-                "beside".into(),
-                now.clone(),
-                format!("beside without {now}, or something that is {} for these meals", wanted(kitchen, week, is)),
-            )
-        }
-        Wish::Style => ("style".into(), "one style a meal".into(), "another style, or none, for some dish or pattern".into()),
-        Wish::Sure(eater) => {
-            let eater = &kitchen.household.named[*eater];
-            (format!("sure of {}", eater.name), eater.sure.join(", "), "another word in sure, or a pattern that such a dish fits".into())
-        }
-        Wish::FinishBy(_) => ("finish_by".into(), String::new(), String::new()),
-        Wish::Minutes(Some(id)) => (format!("minutes of {}", pattern(*id)), String::new(), String::new()),
-        Wish::Minutes(None) => ("minutes".into(), String::new(), String::new()),
-        Wish::ReadyIn(meal) => (format!("ready_in of {}", label(meal)), String::new(), String::new()),
-        Wish::Packed(meal) => {
-            (format!("packed of {}", label(meal)), "true".into(), "serve = \"cold\" on a dish that fits, or packed = false".into())
-        }
-        Wish::Unfit(why, who, word) => {
+    let (key, of) = key(&clashing.wish, kitchen, week);
+    let (now, otherwise) = whole(&clashing.wish, kitchen, week).unwrap_or_default();
+    Said { key: key.to_owned(), of, now: figure(&clashing.now).unwrap_or(now), would_do: figure(&clashing.would_do).unwrap_or(otherwise) }
+}
+
+/// The key of a wish, and whose it is.
+fn key(wish: &Wish, kitchen: &Kitchen, week: &Week) -> (&'static str, Option<String>) {
+    let label = |meal: &usize| week.meals.get(*meal).map(|meal| meal.label.clone());
+    let pattern = |pattern: crate::kitchen::PatternId| Some(kitchen.together.patterns[pattern].name.clone());
+    match wish {
+        Wish::Spend => ("spend_at_most", None),
+        Wish::RecipesAtMost => ("recipes_at_most", None),
+        Wish::SameAgainAfter => ("same_again_after", None),
+        Wish::OneAtMost(place) => ("one_at_most", place.clone()),
+        Wish::AtMost(id) => ("at_most", pattern(*id)),
+        Wish::EachDay(nutrient) => ("each_day", Some(nutrient_word(*nutrient).to_owned())),
+        Wish::Use(_) => ("use", None),
+        Wish::Not(_) => ("not", None),
+        Wish::NotAgain => ("not_again", None),
+        Wish::Beside(_) => ("beside", None),
+        Wish::Style => ("style", None),
+        Wish::Sure(eater) => ("sure", Some(kitchen.household.named[*eater].name.clone())),
+        Wish::FinishBy(start) => ("finish_by", Some(super::day_clock(*start))),
+        Wish::Minutes(id) => ("minutes", id.and_then(pattern)),
+        Wish::ReadyIn(meal) => ("ready_in", label(meal)),
+        Wish::Packed(meal) => ("packed", label(meal)),
+        Wish::Unfit(why, who, _) => {
             let key = match why {
                 Unfit::Allergic => "allergic",
                 Unfit::Avoided => "avoid",
                 Unfit::NotEaten => "eats",
                 Unfit::ForAChild => "born",
             };
-            let would = match why {
-                Unfit::Avoided => format!("use = [\"{word}\"], or something else that fits"),
-                _ => format!("something else that fits, or instead for {who} in the meal"),
-            };
-            (format!("{key} of {who}"), word.clone(), would)
+            (key, Some(who.clone()))
         }
-        Wish::Flag => ("trip".into(), "bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
-        Wish::Reach(meal) => (
-            "session".into(),
-            format!("none that serves {}", label(meal)),
-            format!("a session before {}, or a dish that keeps longer", label(meal)),
-        ),
+        Wish::Flag => ("trip", None),
+        Wish::Reach(_) => ("session", None),
+        Wish::Pattern(_) => ("pattern", None),
+        Wish::FromShelf => ("--from-shelf", None),
+        Wish::Another => ("--another", None),
+    }
+}
+
+/// What a wish without a figure says now, and what would do.
+fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)> {
+    let names = kitchen.names();
+    let label = |meal: &usize| week.meals.get(*meal).map_or("a meal", |meal| meal.label.as_str());
+    let ware = |ware: &Ware| match ware {
+        Ware::Recipe(recipe) => format!("recipe:{}", names.recipe_file(*recipe)),
+        Ware::Food(food) => names.food(*food).to_owned(),
+    };
+    let (now, would_do): (String, String) = match wish {
+        Wish::Use(of) => (ware(of), format!("use without {}", ware(of))),
+        Wish::Not(of) => (ware(of), format!("not without {}", ware(of))),
+        Wish::Beside(is) => {
+            let now = beside(kitchen, week, is);
+            (now.clone(), format!("beside without {now}, or something that is {} for these meals", wanted(kitchen, week, is)))
+        }
+        Wish::Style => ("one style a meal".into(), "another style, or none, for some dish or pattern".into()),
+        Wish::Sure(eater) => {
+            let words = kitchen.household.named[*eater].sure.join(", ");
+            (words, "another word in sure, or a pattern that such a dish fits".into())
+        }
+        Wish::Packed(_) => ("true".into(), "serve = \"cold\" on a dish that fits, or packed = false".into()),
+        Wish::Unfit(Unfit::Avoided, _, word) => (word.clone(), format!("use = [\"{word}\"], or something else that fits")),
+        Wish::Unfit(_, who, word) => (word.clone(), format!("something else that fits, or instead for {who} in the meal")),
+        Wish::Flag => ("bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
+        Wish::Reach(meal) => {
+            (format!("none that serves {}", label(meal)), format!("a session before {}, or a dish that keeps longer", label(meal)))
+        }
         Wish::Pattern(meal) => (
-            "pattern".into(),
             format!("none that fills {}", label(meal)),
             "a pattern in meals.toml for this mealtime, of which every place has something that fits".into(),
         ),
-        Wish::FromShelf => ("--from-shelf".into(), "nothing is bought".into(), "a trip".into()),
-        Wish::Another => ("--another".into(), "two meals otherwise".into(), "fewer of --another".into()),
+        Wish::FromShelf => ("nothing is bought".into(), "a trip".into()),
+        Wish::Another => ("two meals otherwise".into(), "fewer of --another".into()),
+        _ => return None,
     };
-    let said = figure(&clashing.now).unwrap_or(now);
-    let would = figure(&clashing.would_do).unwrap_or(otherwise);
-    [key, said, would]
+    Some((now, would_do))
 }
 
 fn down(figure: f64) -> f64 {

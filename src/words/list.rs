@@ -50,7 +50,7 @@ pub fn without(without: &Without, names: Names, units: Units) -> String {
     format!("the last {} ({share}) cost {}", show(&without.short, units), names.money(without.saves))
 }
 
-/// The recipes and meals a line is for, and "staple" where it fills up the shelf.
+/// The recipes and meals a line is for, and "staple" where it fills up the shelf: for scripts.
 pub fn purposes(line: &ListLine) -> Vec<&str> {
     const STAPLE: &str = "staple";
     let mut all: Vec<&str> = line.what_for.iter().map(String::as_str).collect();
@@ -59,6 +59,16 @@ pub fn purposes(line: &ListLine) -> Vec<&str> {
     }
     all
 }
+
+/// "for White-bean mash, Soup; restock".
+pub fn reasons(line: &ListLine) -> Option<String> {
+    let what_for = (!line.what_for.is_empty()).then(|| format!("for {}", line.what_for.join(", ")));
+    let said: Vec<String> = what_for.into_iter().chain(line.top_up.then(|| RESTOCK.to_owned())).collect();
+    (!said.is_empty()).then(|| said.join("; "))
+}
+
+/// What fills up the shelf.
+pub const RESTOCK: &str = "restock";
 
 /// "one for Sunday, one for Friday"; with several sizes "one 400 g for Sunday".
 pub fn windows(windows: &Windows) -> String {

@@ -5,6 +5,7 @@
 pub mod compose;
 pub mod list;
 pub mod marks;
+pub mod much;
 pub mod short;
 
 use itertools::Itertools;
@@ -194,6 +195,11 @@ pub fn listed<S: AsRef<str>>(words: &[S]) -> String {
         [one] => one.as_ref().to_owned(),
         [most @ .., last] => format!("{} and {}", most.iter().map(AsRef::as_ref).collect::<Vec<_>>().join(", "), last.as_ref()),
     }
+}
+
+/// By which the sheets of one print are known: "plan 0f3a55c1".
+pub fn plan_mark(mark: &str) -> String {
+    format!("plan {mark}")
 }
 
 /// With a full stop, where nothing else ends it.

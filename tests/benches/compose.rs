@@ -21,6 +21,7 @@ fn main() {
     for open in [7, 14, 21] {
         let folder = kitchen(open);
         let loaded = spence::kitchen::load(folder.path()).expect("a sound kitchen");
+        let mut found: Vec<(Effort, f64)> = Vec::new();
         for effort in [Effort::Low, Effort::Normal, Effort::High] {
             let begun = Instant::now();
             let asking = Asking { effort, ..Asking::default() };
@@ -33,9 +34,14 @@ fn main() {
                         "{open} open meals, {effort:?}: {took:.2?}, net cost {net:.2}, bound {bound:.2}, gap {:.1} %",
                         (net / bound - 1.0) * 100.0
                     );
+                    found.push((effort, net));
                 }
                 other => println!("{open} open meals, {effort:?}: {took:.2?}, {other:?}"),
             }
+        }
+        let best = found.iter().map(|(_, net)| *net).fold(f64::MAX, f64::min);
+        for (effort, net) in &found {
+            println!("{open} open meals, {effort:?}: {:.1} % above the best that was found", (net / best - 1.0) * 100.0);
         }
     }
 }

@@ -172,3 +172,86 @@ fn a_food_that_the_household_avoids_is_not_proposed() {
     let kitchen = stall().file("kitchen.toml", household).meals(&open("2026-12-01", ""));
     assert_eq!(each(&composed(&kitchen, &[])), [["1 portion recipe:spelk-pot", "100 g fenk"]]);
 }
+
+#[test]
+fn meals_are_the_same_only_with_the_same_pattern_and_fillings() {
+    // One dish and one side: two patterns hold them in other amounts, so that they are not the same meal.
+    let double = format!("{}[[pattern]]\nname = \"Feast\"\neach = [\"1 portion any:grain\", \"2 portions any:beside\"]\n", super::PLATE);
+    let week = "from = 2026-11-30\n[compose]\nnot = [\"fenk\", \"recipe:brack-pot\"]\nsame_again_after = \"3 days\"\n\
+                [[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let kitchen = stall().file("meals.toml", &double).week(&format!("{week}{}{}", open("2026-12-01", ""), open("2026-12-02", "")));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!([&proposal["meals"][0]["pattern"], &proposal["meals"][1]["pattern"]], ["Plate", "Feast"]);
+    // A written meal without a pattern is the same as one that holds the same.
+    let written = crate::kitchen::supper("2026-12-02", "\"1 portion recipe:spelk-pot\", \"100 g lubb\"");
+    let kitchen = stall().file("meals.toml", super::PLATE).meals(&(open("2026-12-01", "") + &written));
+    assert_eq!(each(&composed(&kitchen, &[])), [["1 portion recipe:brack-pot", "100 g lubb"]]);
+}
+
+#[test]
+fn of_equally_good_weeks_the_first_in_file_order_is_proposed_though_a_later_pattern_is_named_first() {
+    // Both patterns hold the same; Monday is held to the second, so that Thursday's first choice stands behind it among the ways.
+    let two = "[[pattern]]\nname = \"One\"\neach = [\"1 portion any:grain\", \"1 portion any:beside\"]\n\
+               [[pattern]]\nname = \"Two\"\neach = [\"1 portion any:grain\", \"1 portion any:beside\"]\n";
+    let monday = "[[meal]]\non = 2026-11-30\nat = \"supper\"\npattern = \"Two\"\n";
+    let kitchen = stall().file("meals.toml", two).meals(&(monday.to_owned() + &open("2026-12-03", "")));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!([&proposal["meals"][0]["pattern"], &proposal["meals"][1]["pattern"]], ["Two", "One"]);
+}
+
+#[test]
+fn open_meals_that_are_past_stay_open_and_are_told() {
+    let kitchen = stall().meals(&(open("2026-11-30", "") + &open("2026-12-02", "")));
+    let output = kitchen.run_on("2026-12-01", &["--format", "json", "compose"]);
+    let proposal: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
+    // The session is past, and nothing was cooked in it.
+    assert_eq!(output.status.code(), Some(1));
+    assert_eq!(proposal["clash"][0]["key"], "session");
+    let lot = "[[lot]]\nrecipe = \"spelk-pot\"\namount = \"3 portions\"\nplace = \"fridge\"\nmade = 2026-11-29\n[[lot]]\nfood = \"lubb\"\namount = \"300 g\"\nplace = \"cupboard\"\n";
+    let proposal = crate::kitchen::json(&kitchen.pantry(lot).run_on("2026-12-01", &["--format", "json", "compose"]));
+    assert_eq!(each(&proposal), [["1 portion recipe:spelk-pot", "100 g lubb"]]);
+    assert_eq!(proposal["open"], json!([{ "on": "2026-11-30", "at": "18:30", "meal": "Mon supper", "why": "it is past" }]));
+}
+
+#[test]
+fn a_week_without_open_meals_is_told_as_it_is_written() {
+    let kitchen = stall().meals(&crate::kitchen::supper("2026-12-01", "\"1 portion recipe:spelk-pot\""));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!(proposal["meals"], json!([]));
+    assert_eq!((&proposal["net_cost"], &proposal["bound"], &proposal["proven"]), (&json!("1.00"), &json!("1.00"), &json!(true)));
+    assert_eq!(proposal["recipes"], json!(["spelk-pot"]));
+}
+
+#[test]
+fn one_at_most_of_every_other_place_holds_for_what_stands_in_no_place() {
+    // The pattern itself names the pot, which fits nowhere: twice is allowed, three times are not.
+    let pot = super::dish("Spelk pot", "spelk", "").replace("fits = [\"grain\"]\n", "");
+    let week = |meals: &str| {
+        format!(
+            "from = 2026-11-30\n[compose]\none_at_most = {{ grain = 5, else = 2 }}\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n{meals}"
+        )
+    };
+    let kitchen = |meals: &str| {
+        stall()
+            .recipe("spelk-pot", &pot)
+            .file("meals.toml", "[[pattern]]\nname = \"Bowl\"\neach = [\"1 portion recipe:spelk-pot\", \"1 portion any:beside\"]\n")
+            .week(&week(meals))
+    };
+    let two = open("2026-11-30", "") + &open("2026-12-01", "");
+    assert_eq!(each(&composed(&kitchen(&two), &[])).len(), 2);
+    let output = kitchen(&(two + &open("2026-12-03", ""))).run(&["--format", "json", "compose"]);
+    let clash: serde_json::Value = serde_json::from_slice(&output.stdout).unwrap();
+    assert_eq!(clash["clash"], json!([{ "key": "one_at_most", "of": "else", "now": "2", "would_do": "3" }]));
+}
+
+#[test]
+fn what_lies_frozen_past_its_time_is_no_loss() {
+    // Drawn all the same another week: it adds nothing to the net cost of 1.50.
+    let lot = "[[lot]]\nfood = \"fenk\"\namount = \"100 g\"\nplace = \"freezer\"\nbest_before = 2026-11-01\n\
+               [[lot]]\nrecipe = \"brack-pot\"\namount = \"1 portion\"\nplace = \"freezer\"\nmade = 2025-11-01\n";
+    let pot = super::dish("Brack pot", "brack", "")
+        .replace("keeps = { fridge = \"5 days\" }", "keeps = { fridge = \"5 days\", freezer = \"30 days\" }");
+    let week = "from = 2026-11-30\n[compose]\nnot = [\"fenk\", \"recipe:brack-pot\"]\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let kitchen = stall().recipe("brack-pot", &pot).pantry(lot).week(&format!("{week}{}", open("2026-12-01", "")));
+    assert_eq!(composed(&kitchen, &[])["net_cost"], "1.50");
+}

@@ -46,3 +46,31 @@ fn a_meal_that_no_pattern_fills_is_named() {
         .file("meals.toml", "[[pattern]]\nname = \"Plate\"\nat = [\"supper\"]\neach = [\"1 portion any:grain\"]\n");
     assert_eq!(clash(&kitchen)[0]["key"], "pattern");
 }
+
+#[test]
+fn an_afternoon_that_is_too_short_says_by_when_it_would_end() {
+    // Ten minutes of hands, two of washing and boxing on top: the guide's own least finish.
+    let week = |finish: &str| {
+        format!(
+            "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"{finish}\"\npeople = [\"cook\"]\n{}",
+            open("2026-12-01", "")
+        )
+    };
+    let kitchen = stall().week(&week("14:05"));
+    let told = clash(&kitchen);
+    assert_eq!((&told[0]["key"], &told[0]["of"], &told[0]["now"]), (&json!("finish_by"), &json!("Sun 29 Nov 14:00"), &json!("14:05")));
+    // What would do, does; a minute less does not.
+    let would_do = told[0]["would_do"].as_str().unwrap();
+    assert_eq!(super::composed(&stall().week(&week(would_do)), &[])["proven"], true);
+    let minute: u32 = would_do[3..].parse().unwrap();
+    clash(&stall().week(&week(&format!("14:{:02}", minute - 1))));
+}
+
+#[test]
+fn the_key_of_a_wish_is_as_it_is_written_and_whose_it_is_stands_beside_it() {
+    let once = super::PLATE.to_owned() + "at_most = 1\n";
+    let kitchen = stall().file("meals.toml", &once).meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
+    assert_eq!(clash(&kitchen), json!([{ "key": "at_most", "of": "Plate", "now": "1", "would_do": "2" }]));
+    let said = stderr(&kitchen.run(&["compose"]));
+    assert!(said.contains("at_most of Plate: 1; would do: 2"), "{said}");
+}

@@ -2,6 +2,7 @@
 
 mod asked;
 mod clashes;
+mod kept;
 mod tiny;
 mod writing;
 

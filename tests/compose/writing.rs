@@ -174,3 +174,25 @@ fn in_three_hundred_weeks_every_line_stays_as_typed_and_the_replaced_ones_stay_o
         assert_eq!(write_meals(&new, &again).as_deref(), Ok(new.as_str()), "seed {seed}");
     }
 }
+
+#[test]
+fn a_person_s_own_remark_is_not_taken_for_what_the_meal_was() {
+    let spot = |line| Spot { file: "weeks/week.toml".into(), line, column: 1 };
+    let meal =
+        |at| WrittenMeal { at, pattern: Some("Plate".into()), name: "Plate: pot".into(), each: vec!["1 pot".into()], shared: vec![] };
+    let new = "pattern = \"Plate\"\nname = \"Plate: pot\"\neach = [\"1 pot\"]\n";
+    for remark in [
+        "# each = one for everybody\n",
+        "# each = [\"1 portion recipe:stew\"]\n",
+        "# name = \"Stew\"\n# shared = [\n#   \"1 loaf\",\n# ]\n",
+    ] {
+        let head = format!("[[meal]]\nday = \"thu\"\nat = \"supper\"\n{remark}");
+        // An open meal, and one that a person wrote.
+        for old in ["open = true\n", "name = \"Soup\"\neach = [\n  \"1 bowl\",\n]\n"] {
+            let kept: String = old.lines().map(|line| format!("# {line}\n")).collect();
+            let once = write_meals(&format!("{head}{old}"), &[meal(spot(1))]).unwrap();
+            assert_eq!(once, format!("{head}{kept}{new}"));
+            assert_eq!(write_meals(&once, &[meal(spot(1))]).unwrap(), once);
+        }
+    }
+}

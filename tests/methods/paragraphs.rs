@@ -1,7 +1,7 @@
 //! Dishes, their ingredients, and the paragraphs of their methods with the reading of each.
 
 type Paragraph = (&'static str, &'static [&'static str]);
-type Dish = (&'static str, &'static [&'static str], &'static [Paragraph]);
+pub type Dish = (&'static str, &'static [&'static str], &'static [Paragraph]);
 
 #[rustfmt::skip]
 pub static RECIPES: &[Dish] = &[

@@ -388,7 +388,13 @@ pub(in crate::kitchen) static FOODS: File = File {
                 ),
                 key("source", Text, Is("file and line"), "where the figures come from", "\"the packet\""),
             ],
-            open: Some(key("<kitchen word>", Weight, None, "weight of one clove, slice, bunch, tin ... as purchased", "\"100 g\"")),
+            open: Some(key(
+                "<kitchen word>",
+                WeightOrVolume,
+                None,
+                "weight or volume of one clove, slice, bunch, tin, carton ... as purchased",
+                "\"100 g\"",
+            )),
         },
         heading(
             "[food.keeps]",

@@ -72,6 +72,7 @@ pub enum Shape {
     TextOr(&'static str),
     /// One weight, or a table of weights by form or size.
     WeightOrTable,
+    WeightOrVolume,
     /// An allergen of EU 1169/2011 Annex II, a list of them.
     Allergens,
     /// The one table of this heading.
@@ -182,6 +183,7 @@ impl Shape {
             Shape::TextsOr(heading) => format!("texts, or tables {heading}"),
             Shape::TextOrBlank => "text, or \"\"".to_owned(),
             Shape::TextOr(heading) => format!("text, or table {heading}"),
+            Shape::WeightOrVolume => "weight or volume".to_owned(),
             Shape::WeightOrTable => "weight, or table of weights".to_owned(),
             Shape::Allergens => "allergens".to_owned(),
             Shape::NumberOr(heading) => format!("whole number, or tables {heading}"),

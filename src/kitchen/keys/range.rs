@@ -23,7 +23,7 @@ impl Shape {
             Shape::WholeNumber | Shape::NumberOr(_) => range("0", "1000"),
             Shape::Share => range("0%", "100%"),
             // A grain of salt, and more than a lorry carries.
-            Shape::Weight => range("0.0001 g", "100000 kg"),
+            Shape::Weight | Shape::WeightOrVolume => range("0.0001 g", "100000 kg"),
             Shape::Volume => range("0.001 ml", "100000 l"),
             Shape::Money => range("0", "10000000"),
             Shape::Duration => range("0 min", "365 days"),

@@ -82,7 +82,14 @@ fn value(file: &File, shape: Shape) -> Value {
     let list = |each: Value| json!({ "type": "array", "items": each });
     match shape {
         Shape::Name => name(),
-        Shape::Text | Shape::Duration | Shape::Days | Shape::Temperature | Shape::Degrees | Shape::Weight | Shape::Volume => text(),
+        Shape::Text
+        | Shape::Duration
+        | Shape::Days
+        | Shape::Temperature
+        | Shape::Degrees
+        | Shape::Weight
+        | Shape::Volume
+        | Shape::WeightOrVolume => text(),
         Shape::TextOrBlank => json!({ "type": "string" }),
         Shape::Date => json!({ "type": "string", "pattern": r"^\d{4}-\d{2}-\d{2}$" }),
         Shape::Time => json!({ "type": "string", "pattern": r"^\d{1,2}:\d{2}(:\d{2}(\.\d+)?)?$" }),

@@ -37,6 +37,9 @@ impl<'a> Reader<'a> {
             }
             return Ok(best);
         }
+        if let Some(after) = vocabulary::quanto_basta(self.w, start).filter(|after| *after < self.end) {
+            return self.best(after);
+        }
         self.no_number(start)?;
         let measure = self.measure(start, false);
         let (has_amount, unit_at) = match &measure {
@@ -55,7 +58,8 @@ impl<'a> Reader<'a> {
             also(self.straight(Measure { end: start, ..Measure::default() }, start));
         }
         // "2 cloves" is the spice; "1 clove crushed garlic" is not.
-        let may_name = |at: usize| self.names(at).is_some_and(|end| end > at + 1 || end == self.separator(at));
+        let ends = |end: usize, at: usize| end == self.separator(at) || self.bracket(end).is_some() && end + 1 == self.separator(at);
+        let may_name = |at: usize| self.names(at).is_some_and(|end| end > at + 1 || ends(end, at));
         if unit_at.is_some_and(may_name) {
             also(self.measure(start, true).and_then(|measure| self.straight(measure, start)));
         }
@@ -113,14 +117,14 @@ impl<'a> Reader<'a> {
         self.straight(Measure { amount, end: start + 1, ..Measure::default() }, start)
     }
 
-    /// The "juice of" or "finely grated zest and juice of" before an amount, and the place after it.
+    /// The "juice of", "finely grated zest and juice of" or "yolks of" before an amount, and the place after it.
     fn whole_of(&self, start: usize) -> Option<(String, usize)> {
         let w = self.w;
         let mut at = start + usize::from(w.is(start, "the"));
         let from = at;
         let mut part = false;
         while at < self.end {
-            if ["juice", "zest", "rind", "peel", "juices"].iter().any(|word| w.is(at, word)) {
+            if PARTS.contains(&w.key_at(at)) {
                 part = true;
                 at += 1;
             } else if part && (w.is(at, "of") || w.is(at, "from") || w.at(at).is_some_and(|token| token.is_number())) {
@@ -145,7 +149,7 @@ impl<'a> Reader<'a> {
         while at < to {
             match vocabulary::class(w, at..to) {
                 _ if w.key_at(at).is_empty() => at += 1,
-                Some((Class::Inside | Class::Part, _)) | None => return false,
+                Some((Class::Part, _)) | None => return false,
                 Some((_, after)) => at = after,
             }
         }
@@ -203,6 +207,9 @@ impl<'a> Reader<'a> {
         LineError::new(cause, "write the food after the amount", offset)
     }
 }
+
+/// What a line may ask of so many whole ones, by its key: "the juice of", "the whites of".
+const PARTS: [&str; 11] = ["juice", "zest", "rind", "peel", "white", "yolk", "flesh", "pulp", "seed", "leaf", "kernel"];
 
 fn lower_first(phrase: &str) -> String {
     let mut letters = phrase.chars();

@@ -138,6 +138,8 @@ impl Reader<'_> {
 
     fn unit_word(&self, at: usize) -> Option<Unit> {
         match self.w.unit(at) {
+            // "2 cinnamon rolls" are no rolls of cinnamon.
+            Some((Unit::Word(UnitWord::Roll | UnitWord::Bar | UnitWord::Nest | UnitWord::Rack | UnitWord::Sprinkle), _)) => None,
             Some((unit @ Unit::Word(_), _)) => Some(unit),
             _ => None,
         }
@@ -237,7 +239,10 @@ impl Reader<'_> {
         let rest = rest.strip_suffix(" seed").unwrap_or(rest);
         let ground = format!("ground {}", self.foods.find_known(rest).map_or_else(|| rest.to_owned(), |id| key_of(&self.foods[id].name)));
         let own = || self.foods.find_known(&format!("ground {rest}"));
-        own().or_else(|| self.foods.find_known(&ground)).or_else(|| self.foods.find_known(&format!("ground {}", stem(&ground))))
+        // "Garam masala powder" is a powder anyway.
+        let spice = || self.foods.find_known(rest).filter(|id| self.foods[*id].kind == Some(Kind::Spice));
+        let named = own().or_else(|| self.foods.find_known(&ground));
+        named.or_else(|| self.foods.find_known(&format!("ground {}", stem(&ground)))).or_else(spice)
     }
 
     /// The food of this key, or its tinned or dried kind where that is what the line means.

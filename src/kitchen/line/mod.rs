@@ -1,7 +1,7 @@
 //! Ingredient lines, as a cookery book prints them.
 //!
 //! ```text
-//! line      = heading | whole-of | recipe-line | food-line | turned
+//! line      = heading | [words ":"] line | whole-of | recipe-line | food-line | turned
 //! heading   = "for the" {word} [":"] | {word} ":"
 //! food-line = [measure] foods {bracket} {separator part}
 //! measure   = [qualifier] number {qualifier} [unit] {again} ["each"] ["of"] ["–"]
@@ -15,7 +15,7 @@
 //! food      = {form | way | grade | origin} name [unit] [part]
 //! turned    = food {part} (separator | "(") measure {part}            plain flour 200 g; eggs, 2; Tomatoes (chopped) - 3 medium
 //! part      = "plus" measure [food] | measure food | "or" … | size ["each" | "total"] | "to taste" | preparation
-//! whole-of  = ("juice" | "zest" | …) ("of" | "from") food-line        that many lemons, prepared so
+//! whole-of  = ("juice" | "zest" | "yolk" | …) ("of" | "from") food-line    that many lemons, prepared so
 //! separator = "," | ";" | ":" | a dash with a space beside it
 //! ```
 //!
@@ -139,6 +139,9 @@ pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<Lin
     if let Some(heading) = reader.heading() {
         return Ok(LineRead::Heading(heading));
     }
+    if let Some(under) = reader.under_a_word() {
+        return Ok(LineRead::Ingredients(under));
+    }
     reader.ingredients(reader.after_heading()).map(LineRead::Ingredients).map_err(shifted)
 }
 
@@ -188,6 +191,29 @@ impl<'a> Reader<'a> {
         let w = self.w;
         let colon = (0..self.end).find(|at| w.kind(*at) == Some(Kind::Colon)).filter(|_| w.is(0, "for"));
         colon.map_or(0, |colon| colon + 1)
+    }
+}
+
+impl Reader<'_> {
+    /// "Garnish: chopped parsley", "Optional: 50 g walnuts": ingredients under a word that stands for no food.
+    fn under_a_word(&self) -> Option<Vec<Line>> {
+        const HEADINGS: [&str; 12] =
+            ["sauce", "dressing", "icing", "filling", "topping", "marinade", "frosting", "glaze", "crust", "base", "garnish", "seasoning"];
+        let w = self.w;
+        let colon = (1..self.end.min(5)).find(|at| w.kind(*at) == Some(Kind::Colon))?;
+        let is_word = |at: usize| w.kind(at) == Some(Kind::Word);
+        // "recipe:pearl-barley" and "any:grain" are no headings.
+        if ["recipe", "any"].iter().any(|word| w.is(colon - 1, word)) {
+            return None;
+        }
+        let names_a_food = (0..colon).any(|at| self.names(at).is_some()) && !HEADINGS.contains(&w.key(0..colon));
+        if colon + 1 >= self.end || names_a_food || !(0..colon).all(is_word) {
+            return None;
+        }
+        let mut best = self.best(colon + 1).ok().filter(|best| best.unexplained == 0 && best.named > 0)?;
+        let optional = vocabulary::says_optional(w, 0..colon) || w.is(0, "serving") || w.is(0, "serve");
+        best.lines.iter_mut().for_each(|line| line.optional |= optional);
+        Some(best.lines)
     }
 }
 

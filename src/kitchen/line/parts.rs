@@ -2,15 +2,17 @@
 //!
 //! "Packed" after the comma is how the cup was filled, where the food knows the weight of such a cup.
 
+use std::collections::BTreeMap;
 use std::ops::Range;
 
 use super::beside::{Beside, beside, beside_at};
+use super::candidate::Candidate;
 use super::food::Found;
 use super::foods::Resolved;
 use super::measure::{Measure, size_of};
 use super::vocabulary::{Class, class, says_optional};
 use super::{Line, LineError, LineOf, Reader, join};
-use crate::foods::{Item, Measured, State};
+use crate::foods::{FoodId, Item, Kind as FoodKind, Measured, State, same_forms};
 use crate::kitchen::words::Words;
 use crate::measure::{Amount, Ends, Kind, Quantity, ReadError, Spoons, Unit, Word as UnitWord, amount_of, skip_about};
 
@@ -81,6 +83,8 @@ pub(super) struct Gathered {
     pub optional: bool,
     /// "drained", "canned" or "or 1 tin" after the food.
     says_tinned: bool,
+    /// "(drained weight)": the amount is of what is drained.
+    drained_weight: bool,
 }
 
 impl<'a> Reader<'a> {
@@ -150,6 +154,14 @@ impl<'a> Reader<'a> {
             return Ok(None);
         }
         gathered.optional |= says_optional(w, range.clone());
+        if has_amount
+            && let Some(other) = self.mixed_in(range.clone())
+            && !other.lines.iter().any(known_already)
+        {
+            gathered.extra.extend(other.lines);
+            gathered.prep.push(text);
+            return Ok(Some(range.end));
+        }
         if w.is(range.start, "or") && !(w.is(range.start + 1, "to") && w.is(range.start + 2, "taste")) {
             gathered.says_tinned |= says_tin(w, range.clone());
             gathered.instead.push(trimmed(&w.plain(range.start + 1..range.end)));
@@ -158,10 +170,24 @@ impl<'a> Reader<'a> {
         } else if is_to_taste(w, range.clone()) {
             gathered.to_taste = true;
         } else {
+            gathered.drained_weight |= is_drained_weight(w, range.clone());
             gathered.says_tinned |= says_tinned(w, range);
             gathered.prep.push(text);
         }
         Ok(None)
+    }
+
+    /// "Sifted with 1 tsp baking powder" asks for another food; "made with 1 stock cube" says what the first is made of, and nobody buys water.
+    fn mixed_in(&self, range: Range<usize>) -> Option<Candidate> {
+        let w = self.w;
+        let joins = |at: usize| ["with", "in"].iter().any(|word| w.is(at, word)) && !(at > 0 && w.is(at - 1, "made"));
+        let at = range.clone().find(|at| joins(*at) && w.at(at + 1).is_some_and(|next| next.is_number()))?;
+        self.another(at + 1).filter(|other| !other.lines.iter().any(|line| self.is_water(line)))
+    }
+
+    fn is_water(&self, line: &Line) -> bool {
+        let id = self.foods.find_known(&crate::foods::key_of(&line.of.to_string()));
+        id.is_some_and(|id| self.foods[id].kind == Some(FoodKind::Water))
     }
 
     /// The amount of "plus 2 tbsp for dusting" and "plus an extra tbsp".
@@ -187,11 +213,17 @@ impl<'a> Reader<'a> {
             amount.unit = unit;
             measure.said = amount.to_string();
         }
+        self.to_taste_where_nobody_knows(&mut measure, &found);
+        self.in_sheets(&mut measure, &found);
         let besides = std::mem::take(&mut gathered.besides);
         for (beside, text) in besides {
             measure.take(beside, text, self.spoons);
         }
-        let found = self.by_measure(found, &measure, &mut gathered.doubts);
+        let mut found = self.by_measure(found, &measure, &mut gathered.doubts);
+        let weighed = matches!(measure.amount.as_ref().map(|amount| amount.most(Spoons::Us)), Some(Quantity::Mass(_)));
+        if gathered.drained_weight && weighed && measure.size.is_none() && found.state.is_none() {
+            found.state = Some(State::Drained);
+        }
         let found = self.tinned_pulse(found, &mut measure, gathered.says_tinned, gathered.tins.take());
         let mut prep: Vec<String> = measure.vague.iter().cloned().collect();
         prep.extend(found.prep);
@@ -235,31 +267,92 @@ impl<'a> Reader<'a> {
         line
     }
 
+    /// "A splash of Worcestershire sauce" is to taste where the food does not say what one weighs, which is told.
+    fn to_taste_where_nobody_knows(&self, measure: &mut Measure, found: &Found) {
+        use UnitWord::{Drizzle, Drop, Glug, Shaving, Splash, Sprinkle, Squeeze, Twist};
+        let Some(Amount { unit: Unit::Word(word), .. }) = measure.amount else { return };
+        let loose = matches!(word, Drizzle | Drop | Glug | Shaving | Splash | Sprinkle | Squeeze | Twist);
+        let knows =
+            |id: FoodId| self.foods[id].weight_of(word.singular()).is_some() || self.foods[id].volumes.contains_key(word.singular());
+        if loose && measure.size.is_none() && measure.plus.is_empty() && !found.known.is_some_and(knows) {
+            measure.amount = None;
+            measure.vague = Some(std::mem::take(&mut measure.said).trim_end_matches(" of").to_owned());
+        }
+    }
+
+    /// "4 paper towels" are four sheets.
+    fn in_sheets(&self, measure: &mut Measure, found: &Found) {
+        let Some(food) = found.known.map(|id| &self.foods[id]).filter(|food| food.kind == Some(FoodKind::Household)) else { return };
+        if let Some(amount) = measure.amount.as_mut().filter(|amount| amount.unit == Unit::Piece)
+            && food.words.contains_key(UnitWord::Sheet.singular())
+        {
+            amount.unit = Unit::Word(UnitWord::Sheet);
+        }
+    }
+
     /// "1 cup brown sugar, packed", "1 cup (grated) parmesan" and "1 cup onion, diced" say how the cup is filled: the form is the cup's, where the
     /// food knows what such a cup weighs and knows none of no form. A food of one form only is measured in it.
     fn filled(&self, line: &mut Line, known: Option<crate::foods::FoodId>, prep: &mut Vec<String>, remarks: &mut Vec<String>) {
         let LineOf::Food { item: Some(item), .. } = &mut line.of else { return };
         let Some(Measured::Table(cups)) = known.and_then(|id| self.foods[id].cup.as_ref()).map(|cup| &cup.value) else { return };
         let is_volume = item.amount.unit.is_measured() && matches!(item.amount.most(Spoons::Us), Quantity::Volume(_));
-        if !is_volume || item.size.is_some() || item.state != State::AsPurchased {
+        if !is_volume || item.size.is_some() {
             return;
         }
+        // However firmly it is pressed down, where no such cup is known.
+        if let State::Prepared(form) = &item.state
+            && form.ends_with("packed")
+            && !cups.contains_key("packed")
+        {
+            remarks.push(form.clone());
+            item.state = State::AsPurchased;
+        }
+        if item.state != State::AsPurchased {
+            return;
+        }
+        let measured = |form: &str| cups.contains_key(form) || same_forms(form).any(|same| cups.contains_key(same));
         let form = |entry: &str| {
             let words = Words::of(entry);
             let is_form = |at| words.is(at, "minced") || matches!(class(&words, at..words.len()), Some((Class::Form | Class::Adverb, _)));
             let describes = (0..words.len()).all(is_form);
             let last = entry.split(' ').next_back().unwrap_or(entry).to_lowercase();
-            describes && (cups.contains_key(&last) || crate::foods::same_form(&last).is_some_and(|same| cups.contains_key(same)))
+            describes && measured(&last)
         };
         let whole = cups.contains_key("whole");
         let done_later = |entry: &str| form(entry) && (!whole || entry.ends_with("packed"));
         let taken = take_first(remarks, form).or_else(|| take_first(prep, done_later));
+        let shape = || remarks.iter().find_map(|remark| shape_of(remark).filter(|form| measured(form)));
         if let Some(taken) = taken {
             item.state = State::Prepared(taken.to_lowercase());
-        } else if !whole && let [only] = cups.keys().filter(|form| !matches!(form.as_str(), "cooked" | "drained")).collect::<Vec<_>>()[..] {
-            item.state = State::Prepared(only.clone());
+        } else if let Some(form) = shape() {
+            item.state = State::Prepared(form.to_owned());
+        } else if !whole && let Some(only) = only_form(cups) {
+            item.state = State::Prepared(only.to_owned());
         }
     }
+}
+
+/// The form of a food of which every cup weighs the same, however it is cut.
+fn only_form(cups: &BTreeMap<String, f64>) -> Option<&str> {
+    let mut forms = cups.iter().filter(|(form, _)| !matches!(form.as_str(), "cooked" | "drained"));
+    let (first, grams) = forms.next()?;
+    forms.all(|(_, other)| other == grams).then_some(first)
+}
+
+/// How a cup is filled with "mango chunks" and "carrot matchsticks".
+fn shape_of(remark: &str) -> Option<&'static str> {
+    const SHAPES: [(&str, &str); 9] = [
+        ("chunk", "cubed"),
+        ("cube", "cubed"),
+        ("piece", "pieces"),
+        ("floret", "chopped"),
+        ("slice", "sliced"),
+        ("ring", "sliced"),
+        ("matchstick", "strips"),
+        ("strip", "strips"),
+        ("crumb", "crumbs"),
+    ];
+    SHAPES.iter().find(|row| row.0 == crate::foods::key_of(remark)).map(|row| row.1)
 }
 
 fn take_first(entries: &mut Vec<String>, fits: impl Fn(&str) -> bool) -> Option<String> {
@@ -286,6 +379,7 @@ impl Gathered {
             self.says_tinned |= says_tin(inner, all.clone());
             self.instead.push(inner.plain(1..inner.len()));
         } else {
+            self.drained_weight |= is_drained_weight(inner, all.clone());
             self.says_tinned |= says_tinned(inner, all);
             self.remarks.push(text);
         }
@@ -307,7 +401,16 @@ pub(super) fn in_tins(tins: &(Ends, Quantity)) -> (Amount, Quantity) {
 }
 
 fn is_to_taste(words: &Words, range: Range<usize>) -> bool {
-    matches!(words.key(range), "to taste" | "or to taste" | "to your taste" | "according to taste" | "as per taste")
+    matches!(
+        words.key(range),
+        "to taste" | "or to taste" | "to your taste" | "according to taste" | "as per taste" | "q b" | "qb" | "quanto basta"
+    )
+}
+
+/// "drained weight", "net drained weight", "weight when drained".
+fn is_drained_weight(words: &Words, range: Range<usize>) -> bool {
+    let any = |word: &str| range.clone().any(|at| words.is(at, word));
+    any("drained") && any("weight")
 }
 
 /// "drained and rinsed", "canned", but not "soaked and drained".
@@ -318,6 +421,6 @@ fn says_tinned(words: &Words, range: Range<usize>) -> bool {
 }
 
 /// "or 1 tin".
-fn says_tin(words: &Words, range: Range<usize>) -> bool {
+pub(super) fn says_tin(words: &Words, range: Range<usize>) -> bool {
     range.clone().any(|at| ["canned", "tinned", "tin", "tins", "can", "cans"].iter().any(|word| words.is(at, word)))
 }

@@ -1,4 +1,5 @@
-//! Foods that the words of a line name only together with their measure: tinned pulses, and the pepper that is counted.
+//! Foods that the words of a line name only together with their measure: tinned pulses, the pepper that is counted, the coriander of a
+//! teaspoon.
 
 use super::Reader;
 use super::food::{Found, is_tin};
@@ -7,31 +8,74 @@ use super::parts::in_tins;
 use crate::foods::{FoodId, Kind, Measured, State, key_of};
 use crate::measure::{Amount, Ends, Quantity, Spoons, Unit, Word};
 
-/// A name that means another food in another measure: the name, the food that it is otherwise, what it is in this measure, and from how many
-/// grams or millilitres on. Common practice, no source.
-const BY_MEASURE: [(&str, &str, &str, Least); 2] = [
-    // Black pepper is never counted, nor weighed by the hundred grams.
-    ("pepper", "black pepper", "bell pepper", Least { grams: Some(50.0), millilitres: 60.0, counts: true }),
-    // American tomato purée is measured by the cup; the concentrate by the spoon.
-    ("tomato puree", "tomato purée", "passata", Least { grams: None, millilitres: 120.0, counts: false }),
-];
-
-struct Least {
-    /// `None`: a weight says nothing.
-    grams: Option<f64>,
-    millilitres: f64,
-    counts: bool,
+/// A name that means another food in another measure.
+struct ByMeasure {
+    /// As the line has it, and the food that it is otherwise.
+    named: &'static str,
+    is: &'static str,
+    /// What it is in these measures.
+    becomes: &'static str,
+    /// Words beside it that keep it what it is.
+    unless: &'static [&'static str],
+    /// Is it what any cook would understand? Anything else is told.
+    plain: bool,
+    measures: fn(&Amount) -> bool,
 }
 
-impl Least {
-    fn holds(&self, amount: &Amount) -> bool {
-        match (amount.most(Spoons::Us), amount.unit) {
-            (Quantity::Mass(_), _) => self.grams.is_some_and(|least| amount.most(Spoons::Us).base() >= least),
-            (Quantity::Volume(_), _) => amount.most(Spoons::Us).base() >= self.millilitres,
-            (_, Unit::Word(Word::Pinch | Word::Dash | Word::Twist | Word::Drop)) => false,
-            _ => self.counts,
-        }
+/// Common practice, no source.
+const BY_MEASURE: [ByMeasure; 5] = [
+    // Black pepper is never counted, nor weighed by the hundred grams.
+    ByMeasure { named: "pepper", is: "black pepper", becomes: "bell pepper", unless: &[], plain: true, measures: is_a_vegetable },
+    // American tomato purée is measured by the cup; the concentrate by the spoon.
+    ByMeasure { named: "tomato puree", is: "tomato purée", becomes: "passata", unless: &[], plain: false, measures: is_poured },
+    // The leaf is taken by the bunch, the handful and the tablespoon, the seed by the teaspoon.
+    ByMeasure {
+        named: "coriander",
+        is: "coriander",
+        becomes: "ground coriander",
+        unless: &[
+            "fresh", "leaf", "leave", "leaves", "chopped", "torn", "garnish", "stalk", "stalks", "stem", "stems", "root", "roots", "sprig",
+            "sprigs",
+        ],
+        plain: false,
+        measures: is_a_teaspoon,
+    },
+    // A head that is counted is the small pale one.
+    ByMeasure { named: "endive", is: "endive", becomes: "chicory", unless: &["curly"], plain: false, measures: is_counted },
+    // A piece or an inch of it is the bark.
+    ByMeasure {
+        named: "cinnamon",
+        is: "cinnamon",
+        becomes: "cinnamon stick",
+        unless: &["ground", "powder", "powdered"],
+        plain: true,
+        measures: is_a_piece,
+    },
+];
+
+fn is_a_vegetable(amount: &Amount) -> bool {
+    match (amount.most(Spoons::Us), amount.unit) {
+        (Quantity::Mass(_), _) => amount.most(Spoons::Us).base() >= 50.0,
+        (Quantity::Volume(_), _) => amount.most(Spoons::Us).base() >= 60.0,
+        (_, Unit::Word(Word::Pinch | Word::Dash | Word::Twist | Word::Drop | Word::Sprinkle)) => false,
+        _ => true,
     }
+}
+
+fn is_poured(amount: &Amount) -> bool {
+    matches!(amount.most(Spoons::Us), Quantity::Volume(_)) && amount.most(Spoons::Us).base() >= 120.0
+}
+
+fn is_a_teaspoon(amount: &Amount) -> bool {
+    matches!(amount.unit, Unit::Teaspoon | Unit::Word(Word::Pinch | Word::Dash))
+}
+
+fn is_counted(amount: &Amount) -> bool {
+    amount.unit == Unit::Piece
+}
+
+fn is_a_piece(amount: &Amount) -> bool {
+    matches!(amount.unit, Unit::Piece | Unit::Word(Word::Stick | Word::Knob | Word::Chunk | Word::Strip | Word::Bar))
 }
 
 impl Reader<'_> {
@@ -39,13 +83,13 @@ impl Reader<'_> {
     pub(super) fn by_measure(&self, mut found: Found, measure: &Measure, doubts: &mut Vec<String>) -> Found {
         let Some(amount) = &measure.amount else { return found };
         let name = self.w.key(found.name.clone());
-        let Some((_, _, other, _)) =
-            BY_MEASURE.iter().find(|(named, is, _, least)| *named == name && *is == found.food && least.holds(amount))
-        else {
-            return found;
+        let means = |row: &&ByMeasure| {
+            let says = |word: &&str| (0..self.end).any(|at| self.w.is(at, word));
+            row.named == name && row.is == found.food && (row.measures)(amount) && !row.unless.iter().any(|word| says(&word))
         };
-        if let Some(id) = self.foods.find_known(&key_of(other)) {
-            if *other != "bell pepper" {
+        let Some(row) = BY_MEASURE.iter().find(means) else { return found };
+        if let Some(id) = self.foods.find_known(&key_of(row.becomes)) {
+            if !row.plain {
                 doubts.push(format!("{amount} of \"{}\" is taken as {}", self.w.text(found.name.clone()), self.foods[id].name));
             }
             found.food.clone_from(&self.foods[id].name);

@@ -45,11 +45,17 @@ impl Reader<'_> {
         let ends = rest >= self.end || self.is_separator(rest) || w.kind(rest) == Some(Kind::Open);
         let weighed = measure.unit_given && measure.amount.as_ref().is_some_and(|amount| amount.unit.is_measured() || separated);
         let in_words = w.kind(rest) == Some(Kind::Word);
-        if !(ends || weighed && in_words && self.names(rest).is_none()) {
+        if !(ends || in_words && (weighed && self.names(rest).is_none() || self.is_worked_on(rest))) {
             return None;
         }
         let head_end = if separated { at - 1 } else { at };
         Some(Turned { measure, head_end, rest })
+    }
+
+    /// "Green chillies - 2 slit": what follows the amount says what is done to the food, and names no other.
+    fn is_worked_on(&self, at: usize) -> bool {
+        let says = matches!(class(self.w, at..self.end), Some((Class::Form | Class::Adverb | Class::Cooked, _)));
+        says && (at..self.separator(at)).all(|place| self.names(place).is_none())
     }
 
     /// "Flour (200 g)".

@@ -5,6 +5,7 @@ use std::sync::LazyLock;
 
 use crate::foods::Grade;
 use crate::kitchen::words::{Phrases, Words};
+use crate::measure::Kind;
 
 /// What a word beside a food does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -43,10 +44,13 @@ const CLASSES: &[(Class, &[&str])] = &[
         "whipped", "pureed", "puréed", "riced", "spiralised", "spiralized", "shaved", "scored", "segmented", "wilted", "thawed",
         "defrosted", "slivered", "stemmed", "destemmed", "snipped", "bruised", "podded", "cooled", "deveined", "de-veined", "shelled and deveined",
         "dry-roasted", "cleaned", "chunked", "butterflied", "lengthways", "lengthwise", "crosswise", "crossways", "split", "separated",
+        "slit", "debearded", "scraped", "wiped", "bashed", "pricked", "spooned", "leveled", "levelled", "pounded", "blitzed", "purged", "jointed",
+        "spatchcocked", "flattened", "scooped", "broken", "pressed", "pared", "minced fine", "browned", "reserved", "creamed",
+        "scalded", "warmed", "clarified", "reconstituted", "rehydrated", "boned", "filleted", "unwrapped", "coarse-chopped", "fine-chopped",
     ]),
     (Class::Adverb, &[
         "finely", "roughly", "coarsely", "thinly", "thickly", "freshly", "lightly", "well", "very", "loosely", "tightly", "firmly", "thoroughly",
-        "gently", "neatly", "evenly", "fairly", "just", "newly",
+        "gently", "neatly", "evenly", "fairly", "just", "newly", "medium-finely", "diagonally", "carefully", "super", "really", "slightly", "partly", "partially",
     ]),
     (Class::Cooked, &["cooked", "boiled", "steamed", "hard-boiled", "soft-boiled", "hard-cooked", "pre-cooked", "precooked", "ready-cooked"]),
     (Class::Drained, &["drained"]),
@@ -56,33 +60,44 @@ const CLASSES: &[(Class, &[&str])] = &[
         "low-sodium", "reduced-sodium", "low-salt", "reduced-salt", "low-fat", "reduced-fat", "half-fat", "full-fat", "light", "lite", "ready-made",
         "shop-bought", "store-bought", "homemade", "home-made", "frozen", "smoked", "rindless", "rind-on", "sharp", "extra-sharp", "dark", "soft",
         "old-fashioned", "thick-cut", "thin-cut", "centre-cut", "center-cut", "cage-free", "pasture-raised", "grass-fed", "corn-fed", "wild", "wild-caught",
-        "farmed", "sustainable", "heirloom", "vine-ripened", "on the vine", "on-the-vine", "vine", "sun-ripened", "seasonal", "local", "unsweetened",
+        "farmed", "sustainable", "heirloom", "vine-ripened", "on the vine", "vine", "sun-ripened", "seasonal", "local", "unsweetened",
         "unflavored", "unflavoured", "superfine", "super-fine", "coarse", "flaky", "crusty", "stale", "chunky", "creamy", "smooth", "crunchy", "runny", "clear",
         "crisp", "juicy", "meaty", "tender", "mild", "medium-hot", "spicy", "strong", "no-need-to-soak", "ready-to-eat", "ready-rolled", "ready-to-roll",
-        "ready-washed", "pre-washed", "prewashed", "ready-to-use", "quick-cook", "quick-cooking", "easy-cook", "stoneground", "stone-ground", "no-salt-added", "no salt added",
+        "ready-washed", "pre-washed", "prewashed", "ready-to-use", "quick-cook", "quick-cooking", "easy-cook", "stoneground", "stone-ground", "no-salt-added", 
         "unsalted", "salted", "preservative-free", "additive-free", "of your choosing", "of your choice", "of choice", "your choice", "any brand", "any kind",
-        "any variety", "day-old", "leftover", "left-over", "left over", "bite-size", "bite-sized", "good-sized", "with skin", "with bone",
-        "on the bone", "off the bone", "from frozen", "premium", "finest", "mature", "well-aged", "aged", "natural", "woody", "center cut", "centre cut",
-        "undrained", "unpeeled", "ripe but firm", "firm but ripe", "all-butter", "proper", "fancy", "regular", "standard", "ordinary", "everyday", "normal", "petite",
+        "any variety", "day-old", "leftover", "left-over", "bite-size", "bite-sized", "good-sized", "with skin", "with bone",
+        "on the bone", "off the bone", "from frozen", "premium", "finest", "mature", "well-aged", "aged", "natural", "woody", 
+        "pure", "wide", "narrow", "tiger", "giant", "huge", "tiny", "mini", "assorted", "multi-coloured", "multicoloured", "multicolored", "rainbow", "mixed-colour", "heavy-duty",
+        "unbleached", "bleached", "unsulphured", "unsulfured", "enriched", "cold-pressed", "hormone-free", "antibiotic-free", "line-caught",
+        "sushi-grade", "sashimi-grade", "outdoor-reared", "outdoor-bred", "dry-cured", "dry-aged", "slow-cooked", "hand-picked", "hand-cut", "seedless", "pitless", "boned and rolled",
+        "tail-on", "tails-on", "tail-off", "shell-on", "head-on", "ready-peeled", "pre-cut", "pre-chopped", "pre-sliced", "pre-peeled", "prepared", "bagged", "bottled", "freeze-dried",
+        "vacuum-packed", "vac-packed", "part-baked", "par-baked", "pre-baked", "thin-sliced", "thick-sliced", "slow-roasted", "hothouse", "hot-house", "greenhouse",
+        "new-season", "maincrop", "main-crop", "waxy", "floury", "starchy", "eating", "cooking", "lightly salted", "slightly salted", "skin-off", 
+        "rind off", "thick-style", "triple-washed", "fresh-squeezed", "fresh-ground",
+        "well-chilled", "very cold", "ice cold", "over-ripe", "overripe", "just-ripe", "under-ripe", "underripe", "full-cream", 
+        "fat-free", "nonfat", "non-fat", "thin-skinned", "thick-skinned", "well-marbled", "marbled",
+        "skin-on and bone-in", "double-concentrated", "medium-ripe", "uncured", "cured", "knobbly", "gnarled", "fleshy", "fragrant", "pale", "light-coloured", "mid-sized",
+        "undrained", "unpeeled", "ripe but firm", "firm but ripe", "all-butter", "fancy", "regular", "standard", "ordinary", "everyday", "normal", "petite",
     ]),
     (Class::Origin, &[
         "italian", "french", "spanish", "scotch", "scottish", "english", "british", "irish", "welsh", "american", "canadian", "mexican", "indian",
         "thai", "chinese", "japanese", "korean", "turkish", "lebanese", "moroccan", "persian", "australian", "dutch", "german", "danish", "swedish",
-        "norwegian", "polish", "hungarian", "sicilian", "tuscan", "greek", "cypriot", "middle eastern", "mediterranean", "vietnamese", "european",
+        "norwegian", "west indian", "sri lankan", "spanish-style", "italian-style", "mexican-style", "greek-style", "gluten-free", "dairy-free", "vegan", "vegetarian", "sugar-free",
+        "whole-wheat", "wholewheat", "wholemeal", "wholegrain", "whole-grain", "multigrain", "seeded-crust", "polish", "hungarian", "sicilian", "tuscan", "greek", "cypriot", "middle eastern", "mediterranean", "vietnamese", "european",
     ]),
     (Class::Grade(Grade::Small), &["small", "little", "small-sized", "small-size"]),
     (Class::Grade(Grade::Medium), &["medium", "medium-sized", "medium-size", "average", "average-sized"]),
     (Class::Grade(Grade::Large), &["large", "big", "large-sized", "large-size", "extra-large", "medium-large", "jumbo"]),
-    (Class::Plain, &["fresh", "ripe", "good", "quality", "good-quality", "best-quality", "high-quality", "top-quality", "organic", "free-range", "nice"]),
+    (Class::Plain, &["fresh", "ripe", "good", "quality", "good-quality", "best-quality", "high-quality", "top-quality", "organic", "free-range", "nice", "decent", "lovely", "beautiful", "perfect", "perfectly ripe", "real", "proper", "genuine", "freshest", "finest quality"]),
     (Class::BeforeKnown, &[
-        "extra-virgin", "extra", "virgin", "cold", "warm", "hot", "boiling", "lukewarm", "tepid", "iced", "ice-cold", "chilled", "room-temperature",
+        "extra-virgin", "extra", "virgin", "cold", "warm", "hot", "boiling", "lukewarm", "tepid", "iced", "chilled", "room-temperature",
         "firm", "new", "whole", "best", "fine", "plump", "thick", "thin", "long", "fat", "young", "unwaxed", "raw", "dry", "uncooked", "plain",
         "free", "range", "of", "the", "your", "favourite", "favorite", "heaped", "level", "some", "more", "about", "a", "an", "any",
     ]),
     (Class::Inside, &["sweet", "red", "green", "yellow", "white", "black", "brown", "purple", "orange", "golden"]),
     (Class::And, &["and"]),
     (Class::Part, &[
-        "halves", "pieces", "flesh", "meat", "portions", "threads", "strands", "tips", "rings", "fronds", "needles", "steaks", "medallions", "chunks",
+        "halves", "pieces", "flesh", "meat", "portions", "threads", "strands", "tips", "rings", "fronds", "needles", "steaks", "medallions", "chunks", "matchsticks", "crumbs",
     ]),
 ];
 
@@ -148,7 +163,16 @@ pub(super) fn opens_preparation(words: &Words, at: usize) -> bool {
 pub(super) fn opens_preparation_of_a_known(words: &Words, at: usize) -> bool {
     const OPENERS: [&str; 14] =
         ["in", "with", "without", "on", "as", "if", "mixed", "dissolved", "blended", "diluted", "made", "optional", "removed", "each"];
-    opens_preparation(words, at) || OPENERS.iter().any(|known| words.is(at, known))
+    let size_of = words.is(at, "size") || words.is(at, "the") && words.is(at + 1, "size");
+    opens_preparation(words, at) || OPENERS.iter().any(|known| words.is(at, known)) || size_of || quanto_basta(words, at).is_some()
+}
+
+/// "q.b.", the Italian "as much as is enough": to taste. The place after it.
+pub(super) fn quanto_basta(words: &Words, at: usize) -> Option<usize> {
+    let stop = |at: usize| usize::from(words.kind(at) == Some(Kind::Stop));
+    let end = if words.is(at, "qb") { at + 1 } else { at + 3 };
+    let is_meant = words.is(at, "qb") || words.is(at, "q") && stop(at + 1) == 1 && words.is(at + 2, "b");
+    is_meant.then(|| end + stop(end))
 }
 
 /// How much, without saying it: "a few", "some", "a little". The place after it, and whether what follows a "little" might be a food of

@@ -9,6 +9,7 @@ use super::places::{Kind, PLACES, Place};
 use super::verbs::{Verb, Way};
 use crate::kitchen::ApplianceId;
 use crate::kitchen::words::{Phrases, Words};
+use crate::measure::Kind as Sign;
 
 /// Where a clause happens.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -55,6 +56,10 @@ pub(super) struct Act {
     pub doubtful: bool,
     /// A verb that the table does not have.
     pub unknown: bool,
+    /// Names a slow cooker.
+    pub slow: bool,
+    /// The heat is turned down or up, and stays on.
+    pub turned_down: bool,
 }
 
 /// What the clauses before have left.
@@ -62,6 +67,10 @@ pub(super) struct Act {
 pub(super) struct So {
     pub place: Option<On>,
     pub fan: bool,
+    /// The method has named a slow cooker, or is to use one.
+    pub slow: bool,
+    /// The sentence has set the heat, so what is left then is left on it.
+    pub turned_down: bool,
 }
 
 static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().copied()));
@@ -79,6 +88,11 @@ fn places(w: &Words, clause: &Clause, own: &[(ApplianceId, Vec<String>)]) -> Nam
     let mut named = Named { at: None, at_token: clause.end, pan: false, off: false };
     let mut at = clause.start;
     while at < clause.end {
+        // "Simmer for 2 hours (or 40 minutes in a pressure cooker)": where the other way would be done.
+        if w.kind(at) == Some(Sign::Open) && w.is(at + 1, "or") {
+            at = w.closing(at).map_or(clause.end, |close| close + 1);
+            continue;
+        }
         if clause.verb.is_some() && at >= clause.verb_at && at < clause.verb_end && clause.verb.is_some_and(|verb| verb.word != "turn") {
             at += 1;
             continue;
@@ -115,21 +129,56 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[(ApplianceId, Vec<S
     let bare = named.at == Some(On::Kind(Kind::Oven)) || ["bake", "roast", "preheat", "pre-heat"].contains(&word);
     let heat = heat(w, clause.start, clause.end, so.fan, bare);
     let all = times(w, if verb.is_some() { clause.verb_end } else { clause.start }, clause.end);
-    let (time, or, doubtful) = planned(&all);
+    let (time, or, doubtful) = planned(&in_turn(w, clause, all));
     // "The day before, soak the beans".
     let early = times(w, clause.start, clause.verb_at).into_iter().find(|time| time.day_before || time.overnight);
-    let time = time.or(early.filter(|_| verb.is_some()));
-    let mut act =
-        Act { takes: Takes::Words, need: None, place: None, off: named.off, heat, sets: false, time, or, doubtful, unknown: false };
+    // "For 10 minutes, simmer the sauce".
+    let front = || times(w, clause.start, clause.verb_at).into_iter().find(|_| w.is(clause.start, "for"));
+    let time = time.or(early.filter(|_| verb.is_some())).or_else(|| front().filter(|_| verb.is_some()));
+    let mut act = Act {
+        takes: Takes::Words,
+        need: None,
+        place: None,
+        off: named.off,
+        heat,
+        sets: false,
+        time,
+        or,
+        doubtful,
+        unknown: false,
+        slow: named.at == Some(On::Kind(Kind::Slow)),
+        turned_down: false,
+    };
+    // "Switch the oven off".
+    let switches = matches!(word, "turn" | "switch");
+    act.off |= switches && (clause.verb_end..clause.end.min(clause.verb_end + 4)).any(|at| w.is(at, "off"));
+    if switches && act.off {
+        act.place = Some(None);
+    }
     let reader = Reading { w, clause, named: &named, so };
     reader.fill(&mut act);
     act
 }
 
+/// "30 minutes covered and 15 uncovered" are one after the other.
+fn in_turn(w: &Words, clause: &Clause, mut all: Vec<Time>) -> Vec<Time> {
+    let says = |word: &str| (clause.start..clause.end).any(|at| w.is(at, word));
+    if let ([first, second], true) = (all.as_mut_slice(), says("covered") && says("uncovered"))
+        && !second.or
+    {
+        (first.low, first.high) = (first.low + second.low, first.high + second.high);
+        all.truncate(1);
+    }
+    all
+}
+
 /// The first time of a clause; of several that are no choice, the longest.
 fn planned(all: &[Time]) -> (Option<Time>, bool, bool) {
     let Some(first) = all.first().copied() else { return (None, false, false) };
-    let others: Vec<&Time> = all[1..].iter().filter(|time| !time.or).collect();
+    // "For 5 minutes before adding the garlic for another minute": one after the other.
+    let more: Vec<&Time> = all[1..].iter().filter(|time| time.further && !time.or).collect();
+    let first = more.iter().fold(first, |sum, time| Time { low: sum.low + time.low, high: sum.high + time.high, ..sum });
+    let others: Vec<&Time> = all[1..].iter().filter(|time| !time.or && !time.further).collect();
     let longest = others.iter().fold(first, |longest, time| if time.high > longest.high { **time } else { longest });
     let doubtful = others.iter().any(|time| (time.high - first.high).abs() > 1e-9);
     (Some(longest), all.iter().any(|time| time.or), doubtful)
@@ -142,7 +191,10 @@ struct Reading<'a> {
     so: So,
 }
 
+/// Minutes until the pressure is down by itself, where nobody wrote them. Common practice, no source.
+const NATURAL_RELEASE: f64 = 15.0;
 const HOB: On = On::Kind(Kind::Hob);
+const OVEN: On = On::Kind(Kind::Oven);
 
 impl Reading<'_> {
     fn says(&self, words: &[&str]) -> bool {
@@ -177,6 +229,11 @@ impl Reading<'_> {
         act.time.map(|time| time.high)
     }
 
+    /// Minutes of hands. "The night before, stir the oats" says when.
+    fn worked(&self, act: &Act) -> Option<f64> {
+        act.time.filter(|time| !time.overnight && !time.day_before).map(|time| time.high)
+    }
+
     fn wait(&self, act: &mut Act, on: Option<On>, usual: i64) {
         let written = act.time.is_some_and(|time| !time.vague);
         let minutes = self.minutes(act).unwrap_or(usual as f64);
@@ -187,15 +244,18 @@ impl Reading<'_> {
 
     /// "Natural release for 10 minutes", "let the pressure release naturally"; a quick one takes nothing.
     fn is_release(&self, act: &mut Act) -> bool {
-        let pressure = self.says(&["release", "pressure"]) && self.says(&["natural", "naturally", "itself"]);
-        if !pressure || !self.says(&["release", "drop", "fall", "come"]) && !self.says(&["release"]) {
+        let pressure = self.says(&["release", "pressure"]) && self.says(&["natural", "naturally", "itself", "own"]);
+        if !pressure {
             return false;
         }
+        // "Cook for 25 minutes, then natural release 15 minutes" has its verb from before.
+        let own_verb = self.clause.verb_end > self.clause.verb_at;
         let waits = self.clause.verb.is_some_and(|verb| matches!(verb.way, Way::Wait(..)));
-        if waits {
+        if waits && own_verb {
             return false;
         }
-        act.takes = Takes::Release { minutes: self.minutes(act).unwrap_or(15.0), written: act.time.is_some_and(|time| !time.vague) };
+        act.takes =
+            Takes::Release { minutes: self.minutes(act).unwrap_or(NATURAL_RELEASE), written: act.time.is_some_and(|time| !time.vague) };
         true
     }
 
@@ -206,7 +266,15 @@ impl Reading<'_> {
             act.takes = Takes::Preheat;
             return;
         }
-        if act.time.is_some_and(|time| time.said_for || time.overnight) && !self.says(&["it", "they", "this", "you", "keeps", "will"]) {
+        // "Then 40 minutes at 170 °C."
+        if act.time.is_some() && act.heat.oven.is_some() {
+            act.sets = true;
+            act.unknown = self.named.at.is_none();
+            return self.wait(act, Some(self.named.at.unwrap_or(OVEN)), 0);
+        }
+        if act.time.is_some_and(|time| time.said_for || time.overnight || self.named.at.is_some())
+            && !self.says(&["it", "they", "this", "you", "keeps", "will"])
+        {
             act.unknown = true;
             self.wait(act, self.named.at.or(self.so.place), 0);
         }
@@ -255,16 +323,13 @@ impl Reading<'_> {
 
     /// "Turn the oven down to 160 °C", "reduce the heat", "set the slow cooker to low", "continue for 10 minutes".
     fn setting(&self, verb: &Verb, act: &mut Act) {
-        if verb.word == "continue" {
-            let inner = self.inner();
-            return match inner.map(|(verb, _)| verb.way) {
-                Some(Way::HandsOn(_)) if act.time.is_some() => {
-                    act.takes = Takes::Hands(self.minutes(act));
-                    act.need = Some(self.named.at.or(self.so.place).unwrap_or(HOB));
-                }
-                _ if act.time.is_some() => self.wait(act, Some(self.heated(HOB)), 0),
-                _ => {}
-            };
+        if matches!(verb.word, "continue" | "carry on" | "go on" | "keep" | "start" | "begin") && act.heat.oven.is_none() {
+            return self.going_on(verb, act);
+        }
+        // "Set in a hot oven for 15 minutes."
+        let puts = ["in", "into", "over", "under"].iter().any(|word| self.w.is(self.clause.verb_end, word));
+        if verb.word == "set" && act.time.is_some() && puts {
+            return self.putting(act);
         }
         if act.heat.oven.is_some() || self.is_setting_of_heat() {
             act.sets = act.heat.oven.is_some();
@@ -273,26 +338,65 @@ impl Reading<'_> {
             }
             // "Reduce the oven to 160 °C for 20 minutes" waits too.
             if act.time.is_some() && verb.word != "set" {
-                self.wait(act, Some(self.heated(HOB)), 0);
+                let on = if act.sets { self.named.at.unwrap_or(OVEN) } else { self.heated(HOB) };
+                self.wait(act, Some(on), 0);
             }
+            act.turned_down = !act.off;
             return;
         }
         if verb.word == "reduce" && (self.says(&["half", "third", "thirds"]) || act.time.is_some()) {
             return self.wait(act, Some(self.heated(HOB)), 10);
         }
         if act.time.is_some() && verb.word != "repeat" && verb.word != "keep" {
-            return self.standing(None, act);
+            return self.wait(act, self.named.at.filter(|_| !act.off), 0);
         }
         act.place = self.named.at.map(Some);
         if verb.word == "repeat" {
-            act.takes = Takes::Hands(self.minutes(act));
+            act.takes = Takes::Hands(self.worked(act));
         }
     }
 
+    /// "Continue to cook for 10 minutes", "keep simmering for 5", "start by frying the onion".
+    fn going_on(&self, verb: &Verb, act: &mut Act) {
+        let inner = self.inner().or_else(|| self.gerund());
+        let begins = matches!(verb.word, "start" | "begin");
+        match inner.map(|(verb, _)| verb.way) {
+            _ if act.time.is_none() && !begins => {}
+            Some(Way::HandsOn(kind)) => {
+                let on = self.named.at.or(self.so.place.filter(|_| !begins)).unwrap_or(On::Kind(kind));
+                act.takes = Takes::Hands(self.worked(act));
+                act.need = Some(on);
+                act.place = Some(Some(on));
+            }
+            Some(Way::Hands) => act.takes = Takes::Hands(self.worked(act)),
+            Some(Way::Wait(kind, usual)) => {
+                let usual_place = On::Kind(kind);
+                let on = if begins { self.named.at.unwrap_or(usual_place) } else { self.heated(usual_place) };
+                self.wait(act, Some(on), usual);
+            }
+            Some(Way::Stand(usual)) => self.standing(Some(usual), act),
+            _ if begins || verb.word == "keep" => {}
+            _ => self.wait(act, Some(self.heated(HOB)), 0),
+        }
+    }
+
+    /// The verb of "keep simmering", "by frying", "at a gentle simmer".
+    fn gerund(&self) -> Option<(&'static Verb, usize)> {
+        (self.clause.verb_end..self.object_end().min(self.clause.verb_end + 5)).find_map(|at| {
+            let simmer = self.w.is(at, "simmer") || self.w.is(at, "boil");
+            simmer.then(|| verb_at(self.w, at)).flatten().or_else(|| Some((gerund_of(self.w, at)?, at + 1)))
+        })
+    }
+
     fn is_setting_of_heat(&self) -> bool {
+        const HEATS: [&str; 7] = ["heat", "temperature", "flame", "oven", "hob", "grill", "gas"];
         let end = (self.clause.verb_end + 5).min(self.clause.end);
-        (self.clause.verb_end..end)
-            .any(|at| ["heat", "temperature", "flame", "oven", "hob", "grill", "gas"].iter().any(|word| self.w.is(at, word)))
+        let names = (self.clause.verb_end..end).any(|at| HEATS.iter().any(|word| self.w.is(at, word)));
+        // "Turn down and simmer", "turn to the lowest setting".
+        let next = |words: &[&str]| words.iter().any(|word| self.w.is(self.clause.verb_end, word));
+        let turn = self.clause.verb.is_some_and(|verb| verb.word == "turn");
+        let alone = self.clause.end <= self.clause.verb_end + 2;
+        names || turn && (next(&["down", "up"]) && alone || next(&["to"]) && self.says(&["low", "lowest", "high", "setting", "simmer"]))
     }
 
     /// The appliance that is named, else the one that the food was last put on or into.
@@ -319,19 +423,47 @@ impl Reading<'_> {
             }
             return;
         }
+        // "Get your oven going at 190 °C."
+        if self.named.at == Some(OVEN)
+            && act.heat.oven.is_some()
+            && act.time.is_none()
+            && self.clause.verb.is_some_and(|verb| verb.word == "get")
+        {
+            act.sets = true;
+            act.takes = Takes::Preheat;
+            return;
+        }
         if act.time.is_some_and(|time| !time.day_before) {
-            let on = self.named.at.or(self.named.pan.then_some(HOB));
+            let on = self.named.at.or(self.named.pan.then_some(HOB)).or(act.heat.oven.map(|_| OVEN)).or_else(|| self.put_on());
+            if on == Some(HOB) && self.is_stirred() {
+                act.takes = Takes::Hands(self.worked(act));
+                act.need = on;
+                return;
+            }
             let cold = self.says(&["fridge", "freezer", "refrigerator", "aside", "place"]) && self.named.at.is_none();
-            let on = if cold { None } else { on };
+            let on = if cold { None } else { on.or(self.so.place.filter(|_| self.so.turned_down)) };
             return self.wait(act, on, 0);
         }
         act.takes = Takes::Hands(None);
+        // "Pop a pan over a medium heat."
+        act.need = self.named.at.filter(|on| *on == HOB);
         act.place = match (self.named.at, self.named.pan) {
             (Some(on), _) => Some(Some(on)),
             (None, true) => Some(Some(HOB)),
             _ if self.says(&["bowl", "board", "plate", "rack", "fridge", "jar", "blender", "processor"]) => Some(None),
             _ => None,
         };
+    }
+
+    /// "Put the potatoes on to boil": where that is done. What is added joins what is there already.
+    fn put_on(&self) -> Option<On> {
+        let to_do = (self.clause.verb_end..self.object_end()).find_map(|at| {
+            let (verb, _) = verb_at(self.w, at + 1).filter(|_| self.w.is(at, "to"))?;
+            if let Way::Wait(kind, _) = verb.way { Some(On::Kind(kind)) } else { None }
+        });
+        const JOINS: [&str; 7] = ["add", "return", "slide", "tip", "drop", "nestle", "throw"];
+        let joins = self.clause.verb.is_some_and(|verb| JOINS.contains(&verb.word)) || self.w.is(self.clause.verb_end, "back");
+        to_do.or(self.so.place.filter(|_| joins))
     }
 
     fn hands(&self, verb: &Verb, act: &mut Act) {
@@ -344,17 +476,36 @@ impl Reading<'_> {
             if act.sets && !act.off {
                 act.place = Some(Some(On::Kind(Kind::Oven)));
             }
+            act.turned_down = !act.off;
+            if act.time.is_some() && !act.off {
+                let on = if act.sets { OVEN } else { self.heated(HOB) };
+                self.wait(act, Some(on), 0);
+            }
             return;
+        }
+        // "Give it another 10 minutes"; "give it a stir" is work.
+        const WORK: [&str; 10] = ["stir", "whisk", "blitz", "mix", "shake", "toss", "knead", "beat", "whizz", "rub"];
+        if verb.word == "give" && act.time.is_some() && !self.says(&WORK) {
+            return self.wait(act, self.named.at.or(self.so.place), 0);
         }
         // "Mix in a microwave bowl for 2 minutes" is rare; "melt", "toast" and "brown" in the oven are in hands_on.
         let heated = |on: On| on == HOB || on == On::Kind(Kind::Pressure) && self.says(&["heat", "sauté", "saute"]);
-        let hot = self.named.at.filter(|on| heated(*on));
-        act.takes = Takes::Hands(self.minutes(act));
+        let hot = self.named.at.filter(|on| heated(*on)).or_else(|| self.still_on_the_hob(verb, act));
+        act.takes = Takes::Hands(self.worked(act));
         act.need = hot;
         act.place = self.named.at.map(Some).or(self.named.pan.then_some(Some(HOB)));
         if act.place.is_none() && self.says(&["bowl", "board", "blender", "processor", "dish", "tin"]) {
             act.place = Some(None);
         }
+    }
+
+    /// "Stir until it boils", "stir for 2 minutes" in what stands on the hob.
+    fn still_on_the_hob(&self, verb: &Verb, act: &Act) -> Option<On> {
+        const REACHES: [&str; 8] = ["boils", "boil", "boiling", "thickens", "thickened", "thick", "bubbling", "simmering"];
+        let until = (self.object_end()..self.clause.end).any(|at| REACHES.iter().any(|word| self.w.is(at, word)));
+        let stirs = matches!(verb.word, "stir" | "whisk" | "turn");
+        let away = act.off || self.says(&["bowl", "board", "plate", "jug", "blender", "processor"]);
+        self.so.place.filter(|on| *on == HOB && stirs && !away && (until || verb.word == "stir" && act.time.is_some()))
     }
 
     fn hands_on(&self, verb: &Verb, kind: Kind, act: &mut Act) {
@@ -373,7 +524,7 @@ impl Reading<'_> {
             return self.wait(act, Some(On::Kind(kind)), 8);
         }
         let on = On::Kind(kind);
-        act.takes = Takes::Hands(self.minutes(act));
+        act.takes = Takes::Hands(self.worked(act));
         act.need = Some(on);
         act.place = Some(Some(on));
     }
@@ -386,7 +537,8 @@ impl Reading<'_> {
     /// "Stirring constantly"; "stirring now and then" is none.
     fn is_stirred(&self) -> bool {
         let (w, clause) = (self.w, self.clause);
-        const SELDOM: [&str; 10] = ["occasionally", "now", "once", "twice", "sometimes", "halfway", "from", "half", "every", "between"];
+        const SELDOM: [&str; 11] =
+            ["intervals", "occasionally", "now", "once", "twice", "sometimes", "halfway", "from", "half", "every", "between"];
         let begins = (clause.start..clause.end).find(|at| ["stirring", "whisking", "beating"].iter().any(|word| w.is(*at, word)));
         begins.is_some_and(|at| {
             let seldom = (at + 1..clause.end.min(at + 5)).any(|place| SELDOM.iter().any(|word| w.is(place, word)));
@@ -399,7 +551,7 @@ impl Reading<'_> {
             !matches!(verb.word, "cook" | "braise" | "steam" | "simmer" | "boil" | "bubble" | "stew" | "poach" | "blanch" | "parboil");
         let dry_pan = matches!(verb.word, "roast" | "bake") && (self.named.pan || self.named.at == Some(HOB)) && act.heat.oven.is_none();
         if dry_pan && self.named.at != Some(On::Kind(Kind::Oven)) {
-            act.takes = Takes::Hands(self.minutes(act));
+            act.takes = Takes::Hands(self.worked(act));
             act.need = Some(HOB);
             act.place = Some(Some(HOB));
             return;
@@ -408,16 +560,32 @@ impl Reading<'_> {
             Some(on) if !fixed || on != HOB => on,
             _ if fixed => On::Kind(kind),
             None if self.is_slow(act) => On::Kind(Kind::Slow),
+            // "Cook at 220 °C": only an oven has degrees.
+            None if matches!(verb.word, "cook" | "braise") && !self.named.pan && act.heat.oven.is_some() => OVEN,
             _ if matches!(verb.word, "cook" | "braise" | "steam") => self.heated(HOB),
             _ => HOB,
         };
         if on == HOB && self.is_stirred() {
-            act.takes = Takes::Hands(self.minutes(act));
+            act.takes = Takes::Hands(self.worked(act));
             act.need = Some(on);
             act.place = Some(Some(on));
             return;
         }
         self.wait(act, Some(on), usual);
+        if on == On::Kind(Kind::Pressure) && self.says(&["natural", "naturally"]) {
+            self.add_release(act);
+        }
+    }
+
+    /// "Cook at high pressure for 12 minutes with 10 minutes natural release": both are the cooker's.
+    fn add_release(&self, act: &mut Act) {
+        let both = times(self.w, self.clause.verb_end, self.clause.end);
+        let (minutes, written) = match both.as_slice() {
+            [first, second] => (first.high + second.high, true),
+            _ => (self.minutes(act).unwrap_or(0.0) + NATURAL_RELEASE, false),
+        };
+        act.takes = Takes::Wait { minutes, written };
+        act.doubtful &= both.len() != 2;
     }
 
     /// "Cook on low for 6 to 8 hours" where no appliance is named.
@@ -426,7 +594,7 @@ impl Reading<'_> {
         long && !self.named.pan
             && self.says(&["low", "high"])
             && !self.says(&["heat", "oven"])
-            && self.so.place.is_none_or(|on| on == On::Kind(Kind::Slow))
+            && (self.so.slow || self.so.place.is_none_or(|on| on == On::Kind(Kind::Slow)))
     }
 
     fn standing(&self, usual: Option<i64>, act: &mut Act) {
@@ -448,6 +616,12 @@ impl Reading<'_> {
         if act.off {
             return self.standing(None, act);
         }
+        // "Let the oven come to 200 °C."
+        if self.named.at == Some(OVEN) && act.heat.oven.is_some() && act.time.is_none() {
+            act.sets = true;
+            act.place = Some(Some(OVEN));
+            return;
+        }
         let own = self.clause.verb.is_some_and(|verb| !matches!(verb.word, "leave" | "let" | "allow" | "set aside"));
         let inner = if own { None } else { self.inner() };
         match inner.map(|(verb, _)| verb.way) {
@@ -459,7 +633,9 @@ impl Reading<'_> {
             Some(Way::Wait(kind, usual)) => self.wait(act, Some(self.heated(On::Kind(kind))), usual),
             Some(Way::HandsOn(kind)) if act.time.is_some() => self.wait(act, Some(self.heated(On::Kind(kind))), 5),
             _ if act.time.is_some() => {
-                let on = self.named.at.filter(|_| !act.off && !self.says(&["room"]));
+                let cold = self.says(&["room", "fridge", "freezer", "refrigerator", "stand", "rest", "sit"]);
+                let on =
+                    self.named.at.filter(|_| !act.off && !self.says(&["room"])).or(self.so.place.filter(|_| self.so.turned_down && !cold));
                 self.wait(act, on, 0);
             }
             _ => {
@@ -469,4 +645,14 @@ impl Reading<'_> {
             }
         }
     }
+}
+
+/// The verb of "simmering", "frying", "baking".
+fn gerund_of(w: &Words, at: usize) -> Option<&'static Verb> {
+    let word = w.at(at)?.text.to_lowercase();
+    let stem = word.strip_suffix("ing").filter(|stem| stem.len() > 2)?;
+    let undoubled =
+        stem.chars().next_back().filter(|last| stem.ends_with(&format!("{last}{last}"))).map(|last| stem.len() - last.len_utf8());
+    let forms = [stem.to_owned(), format!("{stem}e"), undoubled.map_or(String::new(), |end| stem[..end].to_owned())];
+    forms.iter().find_map(|form| super::verbs::VERBS.iter().find(|verb| verb.word == form))
 }

@@ -143,14 +143,42 @@ pub(super) fn clauses(w: &Words, is_food: &dyn Fn(usize) -> bool) -> Vec<Clause>
             let (verb, verb_at, verb_end) = head.map_or((None, *from, *from), |(verb, at, after)| (Some(verb), at, after));
             found.push(Clause { start: *from, end: to, verb, verb_at, verb_end, sentence: number, meanwhile: false });
         }
-        let meanwhile = is_meanwhile(w, start, end);
         let mut found = joined(w, found);
-        if let Some(first) = found.first_mut() {
-            first.meanwhile = meanwhile;
+        for (index, clause) in found.iter_mut().enumerate() {
+            clause.meanwhile = if index == 0 { is_meanwhile(w, start, end) } else { turns_meanwhile(w, clause) };
         }
-        all.extend(found);
+        for clause in found {
+            match all.last_mut() {
+                Some(before) if tells_how_long(w, &clause, before) => before.end = clause.end,
+                _ => all.push(clause),
+            }
+        }
     }
     all
+}
+
+/// "This will take about 10 minutes": the time of the clause before it, where that has none.
+fn tells_how_long(w: &Words, clause: &Clause, before: &Clause) -> bool {
+    const BETWEEN: [&str; 8] = ["will", "should", "can", "may", "might", "usually", "only", "ought"];
+    let begins = ["this", "it", "that", "they", "which"].iter().any(|word| w.is(clause.start, word));
+    let mut at = clause.start + 1;
+    while BETWEEN.iter().any(|word| w.is(at, word)) || w.is(at, "to") {
+        at += 1;
+    }
+    let takes = ["take", "takes", "need", "needs"].iter().any(|word| w.is(at, word));
+    let own = |clause: &Clause| !super::clock::times(w, clause.start, clause.end).is_empty();
+    begins && takes && clause.verb.is_none() && before.verb.is_some() && own(clause) && !own(before)
+}
+
+/// "…, meanwhile fry the onion", "… while you fry the onion": beside what the sentence began with.
+fn turns_meanwhile(w: &Words, clause: &Clause) -> bool {
+    let words = (clause.start..clause.end).find(|at| w.kind(*at) == Some(Sign::Word) && !w.is(*at, "and") && !w.is(*at, "but"));
+    words
+        .is_some_and(|at| w.is(at, "meanwhile") || w.is(at, "in") && w.is(at + 1, "the") && w.is(at + 2, "meantime") || is_while_you(w, at))
+}
+
+fn is_while_you(w: &Words, at: usize) -> bool {
+    (w.is(at, "while") || w.is(at, "whilst")) && w.is(at + 1, "you")
 }
 
 /// Past "1.", "2)", "Step 3:", "Step 4 –" and bullets.
@@ -225,6 +253,12 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
         if ["until", "till", "so"].iter().any(|word| w.is(at, word)) {
             until = true;
         }
+        if let (true, Some((_, after))) = (is_while_you(w, at), verb_at(w, at + 2)) {
+            cuts.push(at);
+            until = false;
+            at = after;
+            continue;
+        }
         let comma = w.kind(at) == Some(Sign::Comma);
         let dash =
             w.kind(at) == Some(Sign::Dash) && w.at(at).is_some_and(|token| token.spaced) && w.at(at + 1).is_some_and(|next| next.spaced);
@@ -283,6 +317,10 @@ fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize
         // "In the meantime", "at the same time".
         if w.is(at, "in") && w.is(at + 1, "the") && (w.is(at + 2, "meantime") || w.is(at + 2, "meanwhile")) {
             at += 3;
+            continue;
+        }
+        if at > start && is_while_you(w, at) || at == start && !opens && is_while_you(w, at) {
+            at += 2;
             continue;
         }
         break;
@@ -345,7 +383,8 @@ fn joined(w: &Words, found: Vec<Clause>) -> Vec<Clause> {
                 kept.push(Clause { verb, verb_at: clause.start, verb_end: clause.start, ..clause });
             }
             Some(before) => before.end = clause.end,
-            None if index + 1 < count => lead = Some(clause.start),
+            // "Full power, 3 minutes; stand 2 minutes" tells two things.
+            None if index + 1 < count && !(timed && w.kind(clause.end - 1) == Some(Sign::Semicolon)) => lead = Some(clause.start),
             None => kept.push(clause),
         }
     }

@@ -4,6 +4,8 @@
 //! time  = number ["-"] unit {["and"] number unit} ["and a half"] ["or two"] [sides]
 //!       | number unit (dash | "to" | "or") number unit          45 mins–1 hr
 //!       | ("a few" | "several") unit | "overnight" | "the day before"
+//!       | number ":" number ["hours"]                           1:30 hours
+//!       | ("for" | "another" | "further") number                 the unit of the time before it
 //! unit  = second | minute | hour | day, in any spelling
 //! sides = ("a" | "per" | "each" | "on each" | "either") "side"  twice as long
 //! ```
@@ -31,6 +33,8 @@ pub(super) struct Time {
     pub or: bool,
     /// Has "for" or the like right before it.
     pub said_for: bool,
+    /// "Another 5 minutes", "5 minutes more": after what was said before.
+    pub further: bool,
 }
 
 /// Number words that amounts do not have.
@@ -55,7 +59,7 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
     let mut at = from;
     while at < to {
         let another = found.last().and_then(|before| without_unit(w, at, to, before));
-        let Some(mut time) = another.or_else(|| time_at(w, at, to)) else {
+        let Some(mut time) = another.or_else(|| time_at(w, at, to)).or_else(|| unit_unsaid(w, at, to)) else {
             at += 1;
             continue;
         };
@@ -63,12 +67,19 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
         if is_no_wait(w, from, time.start, time.end) {
             continue;
         }
+        // "3 minutes on the first side and 2 on the other".
+        if let Some(before) = found.last_mut().filter(|_| is_of_other_side(w, time.end)) {
+            (before.low, before.high, before.end) = (before.low + time.low, before.high + time.high, time.end);
+            continue;
+        }
         let before = |back: usize, word: &str| time.start >= from + back && w.is(time.start - back, word);
-        let choice = (1..=3).any(|back| ["or", "ideally", "preferably", "even", "better"].iter().any(|word| before(back, word)))
+        let choice = (1..=4).any(|back| ["or", "ideally", "preferably", "even", "better"].iter().any(|word| before(back, word)))
             || w.is(time.start, "up")
             || before(2, "up") && before(1, "to");
         time.or = choice && !found.is_empty();
         time.said_for = (1..=4).any(|back| before(back, "for"));
+        const FURTHER: [&str; 6] = ["another", "further", "more", "extra", "additional", "longer"];
+        time.further = (time.start..(time.end + 1).min(to)).any(|at| FURTHER.iter().any(|word| w.is(at, word))) || before(1, "further");
         found.push(time);
     }
     found
@@ -79,8 +90,56 @@ fn without_unit(w: &Words, at: usize, to: usize, before: &Time) -> Option<Time> 
     let parts = at > before.end && (matches!(w.kind(at - 1), Some(Sign::Comma | Sign::And)) || w.is(at - 1, "and") || w.is(at - 1, "or"));
     let one = unit(w, before.end.checked_sub(1)?).filter(|_| parts && w.kind(at) == Some(Sign::Number))?;
     let (low, high, end) = number(w, at)?;
-    let goes_on = end < to && (w.is(end, "for") || w.is(end, "if"));
+    let goes_on = end < to && (w.is(end, "for") || w.is(end, "if") || is_of_other_side(w, end));
     goes_on.then_some(Time { low: low * one, high: high * one, start: at, end, or: false, said_for: false, ..*before })
+}
+
+/// The "10" of "turn and cook for another 10": the unit is that of the last time before it in the paragraph.
+fn unit_unsaid(w: &Words, at: usize, to: usize) -> Option<Time> {
+    let said = |place: usize| ["for", "another", "further"].iter().any(|word| w.is(place, word));
+    if at == 0 || !said(at - 1) && !w.is(at, "another") {
+        return None;
+    }
+    let (low, high, end) = number(w, at)?;
+    let counted = w.kind(end - 1) == Some(Sign::Number) || !w.is(at - 1, "for") && end > at + usize::from(w.is(at, "another"));
+    if !ends(w, end, to) || !counted || ["a", "an", "half"].iter().any(|word| w.is(end - 1, word)) {
+        return None;
+    }
+    let said_for = w.is(at - 1, "for");
+    let one = (1..at).rev().find_map(|place| unit(w, place).filter(|_| w.at(place).is_some_and(|token| token.text.len() > 1)));
+    // Without a time before it in the paragraph, "a further 10" is taken for minutes, and marked.
+    let vague = one.is_none();
+    let one = one.or_else(|| (!said_for).then_some(1.0))?;
+    Some(Time { said_for, vague, ..plain(low * one, high * one, at, end) })
+}
+
+/// Nothing follows that the number could be of.
+fn ends(w: &Words, at: usize, to: usize) -> bool {
+    at >= to
+        || matches!(w.kind(at), Some(Sign::Comma | Sign::Stop | Sign::Close | Sign::Semicolon | Sign::And))
+        || ["until", "till", "or", "more", "longer", "and", "then"].iter().any(|word| w.is(at, word))
+}
+
+/// "On the other", "on the second side": adds to the time of the first.
+fn is_of_other_side(w: &Words, at: usize) -> bool {
+    let at = if w.is(at, "on") || w.is(at, "for") { at + 1 } else { at };
+    w.is(at, "the") && (w.is(at + 1, "other") || w.is(at + 1, "second"))
+}
+
+fn plain(low: f64, high: f64, start: usize, end: usize) -> Time {
+    Time {
+        low,
+        high,
+        vague: false,
+        overnight: false,
+        by_weight: false,
+        day_before: false,
+        start,
+        end,
+        or: false,
+        said_for: false,
+        further: false,
+    }
 }
 
 /// Minutes of one unit word.
@@ -132,18 +191,7 @@ fn tens(w: &Words, at: usize) -> Option<(f64, usize)> {
 
 /// The time that begins at a place.
 pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
-    let plain = |low: f64, high: f64, end: usize| Time {
-        low,
-        high,
-        vague: false,
-        overnight: false,
-        by_weight: false,
-        day_before: false,
-        start: at,
-        end,
-        or: false,
-        said_for: false,
-    };
+    let plain = |low: f64, high: f64, end: usize| plain(low, high, at, end);
     if w.is(at, "overnight") || w.is(at, "night") && at > 0 && w.is(at - 1, "all") {
         return Some(Time { overnight: true, ..plain(480.0, 480.0, at + 1) });
     }
@@ -156,6 +204,12 @@ pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
     let few = (w.is(at, "few") || w.is(at, "several")).then_some(at + 1).filter(|next| *next < to);
     if let Some((next, one)) = few.and_then(|next| Some((next, unit(w, next)?))) {
         return Some(Time { vague: true, ..plain(5.0 * one, 5.0 * one, next + 1) });
+    }
+    if let Some(end) = half_hour(w, at, to) {
+        return Some(plain(30.0, 30.0, end));
+    }
+    if let Some((minutes, end)) = by_the_clock(w, at, to) {
+        return Some(plain(minutes, minutes, end));
     }
     // "A" alone begins a time only where a unit follows; a glued dash makes an adjective: "5-minute eggs".
     let (low, high, mut end) = number(w, at)?;
@@ -197,12 +251,7 @@ pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
         high = second * one;
         end = after;
     }
-    // "45 mins–1 hr", "1 hour to 1 hour 15 minutes".
-    let mark = w.kind(end) == Some(Sign::Dash) || w.is(end, "to");
-    if let (true, Some(upper)) = (mark, time_at(w, end + 1, to))
-        && upper.high >= low
-        && !upper.overnight
-    {
+    if let Some(upper) = upper_end(w, end, to, low) {
         return Some(Time { start: at, low, ..upper });
     }
     // "1 hour 15 minutes", "1h30", "1 hour and 15 minutes", "an hour and a half".
@@ -220,14 +269,48 @@ pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
                     high += more * smaller;
                     end = past_stop(w, after + 1);
                 }
+                // "1 hr 30".
+                None if more == more_low && (5.0..60.0).contains(&more) && w.kind(next) == Some(Sign::Number) && ends(w, after, to) => {
+                    low += more;
+                    high += more;
+                    end = after;
+                }
                 _ => {}
             }
         }
+    }
+    if let Some(upper) = upper_end(w, end, to, low) {
+        return Some(Time { start: at, low, ..upper });
     }
     let (times, end) = sides(w, end);
     // "20 minutes per 500 g": nobody wrote how long it is in all.
     let by_weight = w.is(end, "per") && w.amount(end + 1).ok().flatten().is_some() || w.is(end, "per") && w.unit(end + 1).is_some();
     Some(Time { by_weight, ..plain(low * times, high * times, end) })
+}
+
+/// "45 mins–1 hr", "1 hour to 1 hour 15 minutes": the time after the mark.
+fn upper_end(w: &Words, end: usize, to: usize, low: f64) -> Option<Time> {
+    let mark = w.kind(end) == Some(Sign::Dash) || w.is(end, "to");
+    time_at(w, end + 1, to).filter(|upper| mark && upper.high >= low && !upper.overnight)
+}
+
+/// "A good half-hour", "half-hour", and the place after it.
+fn half_hour(w: &Words, at: usize, to: usize) -> Option<usize> {
+    let mut half = at;
+    while half < to && half < at + 4 && (["a", "another"].iter().chain(&FILLERS).any(|word| w.is(half, word))) {
+        half += 1;
+    }
+    let hour = half + 1 + usize::from(w.is_hyphen(half + 1));
+    let says = w.is(half, "half") && hour < to && (w.is(hour, "hour") || w.is(hour, "hr")) && (half > at || hour > half + 1);
+    says.then_some(hour + 1)
+}
+
+/// The "1:30" of "1:30 hours", and the place after it.
+fn by_the_clock(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
+    let figure = |place: usize| w.at(place).filter(|token| token.kind == Sign::Number).and_then(|token| token.text.parse::<f64>().ok());
+    let minutes = figure(at + 2).filter(|minutes| w.kind(at + 1) == Some(Sign::Colon) && *minutes < 60.0)?;
+    let hours = unit(w, at + 3).filter(|one| *one == 60.0 && at + 3 < to);
+    hours.and_then(|one| Some((figure(at)? * one + minutes, at + 4)))
 }
 
 /// The "half", "quarter" or "three quarters" of "an hour and a half", and the place after it.
@@ -255,7 +338,7 @@ fn past_stop(w: &Words, at: usize) -> usize {
 
 /// Twice the time where it is of each side.
 fn sides(w: &Words, at: usize) -> (f64, usize) {
-    let mut end = at;
+    let mut end = at + usize::from(w.at(at).is_some_and(|token| token.text == "/"));
     while ["on", "for", "a", "per", "each", "either", "every", "the", "both", "first"].iter().any(|word| w.is(end, word)) {
         end += 1;
     }
@@ -267,19 +350,33 @@ fn sides(w: &Words, at: usize) -> (f64, usize) {
 fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
     let before = |back: usize| start.checked_sub(back).filter(|at| *at >= from);
     let said = |back: usize, words: &[&str]| before(back).is_some_and(|at| words.iter().any(|word| w.is(at, word)));
-    let inside_filler = (start..end).any(|at| w.is(at, "last") || w.is(at, "final"));
+    // "The last 10 minutes" are a mark in time, "a final 10 minutes" a wait.
+    let one = |back: usize| said(back, &["a", "one", "another"]);
+    let inside_filler =
+        (start..end).any(|at| w.is(at, "last") || w.is(at, "final")) && !["a", "one", "another"].iter().any(|word| w.is(start, word));
     let for_it = (1..=3).any(|back| said(back, &["for"]));
     let nearly = ["about", "around", "approximately", "roughly"];
-    let after = said(1, &["after", "every", "within", "last", "final", "first", "keep", "keeps", "than", "by"]) && !said(2, &["less"])
+    let after = said(1, &["after", "every", "within", "keep", "keeps", "by"])
+        || said(1, &["last", "final", "first"]) && !one(2)
+        || said(1, &["than"]) && !said(2, &["less", "more", "longer", "fewer"])
         || said(2, &["after", "every", "within"]) && said(1, &nearly);
     let keeps = (from..start).any(|at| w.is(at, "keep") || w.is(at, "keeps") || w.is(at, "store")) && !for_it;
+    // "Refrigerate for up to 3 days" says how long it keeps; "marinate for up to 2 days" is a wait.
+    let days = (start..end).any(|at| w.is(at, "day") || w.is(at, "days"));
+    let up_to = w.is(start, "up") || (1..=3).any(|back| before(back).is_some_and(|at| w.is(at, "up") && w.is(at + 1, "to")));
+    let steeps = ["marinate", "soak", "cure", "brine", "salt", "ferment", "steep"];
+    let keeps = keeps || days && up_to && !(0..start).any(|at| steeps.iter().any(|word| w.is(at, word)));
     // "Let stand 10 minutes before serving" is a wait; "take out 30 minutes before serving" is none.
-    let waits = (1..=3).any(|back| said(back, &["stand", "rest", "sit", "cool", "chill", "marinate", "soak", "refrigerate", "wait"]));
-    let then_before = w.is(end, "before") && !for_it && !waits
+    const WAITS: [&str; 9] = ["stand", "rest", "sit", "cool", "chill", "marinate", "soak", "refrigerate", "wait"];
+    let waits = (1..=3).any(|back| start.checked_sub(back).is_some_and(|at| WAITS.iter().any(|word| w.is(at, word))));
+    // "Cook 10 minutes before adding the peas" is one, too: what follows is done after it.
+    const MEALS: [&str; 8] = ["serving", "eating", "using", "cooking", "baking", "roasting", "grilling", "frying"];
+    let goes_on = w.at(end + 1).is_some_and(|next| next.text.ends_with("ing")) && !MEALS.iter().any(|word| w.is(end + 1, word));
+    let then_before = w.is(end, "before") && !for_it && !waits && !goes_on
         || w.is(end, "from") && w.is(end + 1, "the") && w.is(end + 2, "end")
         || w.is(end, "ahead")
         || w.is(end, "in") && w.is(end + 1, "advance");
-    let older = w.is(end, "old") || w.is(end, "later");
+    let older = ["old", "later", "beforehand", "earlier"].iter().any(|word| w.is(end, word));
     after || inside_filler || keeps || then_before || older
 }
 

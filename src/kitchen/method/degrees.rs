@@ -8,6 +8,8 @@ use crate::measure::{Celsius, Kind as Sign};
 const FAHRENHEIT_FROM: f64 = 250.0;
 /// By how much a fan oven is set lower. Common practice, no source.
 const FAN: f64 = 20.0;
+/// Food that is still moist gets no hotter inside.
+const MOST_INSIDE: f64 = 105.0;
 
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Figure {
@@ -50,21 +52,30 @@ pub(super) fn heat(w: &Words, from: usize, to: usize, fan: bool, bare: bool) -> 
 fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
     let mut figures: Vec<Figure> = Vec::new();
     let mut at = from;
-    let of_inside = is_of_inside(w, from, to);
     while at < to {
         if let Some((celsius, end)) = gas(w, at, to) {
             figures.push(Figure { celsius, fan: false, inside: false, guessed: false, at });
             at = end;
             continue;
         }
-        let Some((celsius, ranged, end)) = degrees(w, at, to, bare && (at > from && (w.is(at - 1, "at") || w.is(at - 1, "to")))) else {
+        let Some(Read { celsius, ranged, bare_letter, end }) =
+            degrees(w, at, to, bare && (at > from && ["at", "to", "on"].iter().any(|word| w.is(at - 1, word))))
+        else {
             at += 1;
             continue;
         };
         let fan_word = |place: usize| w.is(place, "fan") || w.is(place, "convection");
-        let fan =
-            fan_word(end) || at > from && fan_word(at - 1) || w.is(end, "in") && fan_word(end + 2) || w.is(end, "for") && fan_word(end + 2);
-        let inside = of_inside && (celsius < 105.0);
+        let fan = fan_word(end)
+            || w.kind(end) == Some(Sign::Open) && fan_word(end + 1) && w.kind(end + 2) == Some(Sign::Close)
+            || at > from && fan_word(at - 1)
+            || w.is(end, "in") && fan_word(end + 2)
+            || w.is(end, "for") && fan_word(end + 2);
+        // Food never gets hotter inside than this: "registers 165°" is Fahrenheit.
+        let said_inside = is_of_inside(w, from, at, end, to);
+        let fahrenheit = bare_letter && celsius < FAHRENHEIT_FROM && !w.is(at.wrapping_sub(1), "at");
+        let celsius =
+            if said_inside && fahrenheit && celsius > MOST_INSIDE { ((celsius - 32.0) * 50.0 / 9.0).round() / 10.0 } else { celsius };
+        let inside = said_inside && celsius <= MOST_INSIDE;
         figures.push(Figure { celsius, fan, inside, guessed: ranged, at });
         at = end;
     }
@@ -74,10 +85,20 @@ fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
     figures
 }
 
-/// "Until the inside reaches 74 °C", "165 °F in the thickest part".
-fn is_of_inside(w: &Words, from: usize, to: usize) -> bool {
-    const WORDS: [&str; 9] = ["inside", "internal", "thickest", "centre", "center", "core", "thermometer", "registers", "probe"];
-    (from..to).any(|at| WORDS.iter().any(|word| w.is(at, word)))
+/// "Until the inside reaches 74 °C", "165 °F in the thickest part": does the clause from `from` to `to` say it of the figure from `start` to `end`?
+fn is_of_inside(w: &Words, from: usize, start: usize, end: usize, to: usize) -> bool {
+    const WORDS: [&str; 10] = ["inside", "internal", "thickest", "centre", "center", "middle", "core", "thermometer", "registers", "probe"];
+    const REACHES: [&str; 6] = ["reaches", "reached", "reach", "registers", "reads", "hits"];
+    // What is heated so and is no food to be done: the middle of an oven, frying oil, milk for a custard.
+    const OTHERS: [&str; 8] = ["oven", "oil", "milk", "water", "syrup", "sugar", "jam", "fat"];
+    let is = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
+    let of_oven = |at: usize| w.is(at + 1, "of") && (is(at + 2, &["oven"]) || is(at + 3, &["oven"])) || is(at + 1, &["shelf", "rack"]);
+    let says = |at: usize| is(at, &WORDS) && !of_oven(at);
+    let until = (from..start).rev().find(|at| is(*at, &["until", "till", "when", "once", "if"])).unwrap_or(from);
+    let before = (until..start).any(says);
+    let after = (end..to.min(end + 6)).take_while(|at| !is(*at, &["until", "till", "for"]) && w.kind(*at) != Some(Sign::Comma)).any(says);
+    let reaches = (start.saturating_sub(4).max(from)..start).any(|at| is(at, &REACHES)) && !(until..start).any(|at| is(at, &OTHERS));
+    before || after || reaches
 }
 
 fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
@@ -95,19 +116,32 @@ fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
     GAS.iter().find(|(known, _)| *known == number).map(|(_, celsius)| (*celsius, read.end))
 }
 
+struct Read {
+    celsius: f64,
+    /// The upper end of a range.
+    ranged: bool,
+    /// Without C or F, and so taken for one of them.
+    bare_letter: bool,
+    end: usize,
+}
+
 /// A number with its letter, "degrees" or the sign; or any likely number where `bare`.
-fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<(f64, bool, usize)> {
+fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<Read> {
     if w.kind(at) != Some(Sign::Number) || at > 0 && w.at(at - 1).is_some_and(|before| before.is_number()) {
         return None;
     }
     let read = w.number(at).ok()??;
     let (low, high, mut end) = (read.number.low.to_f64(), read.number.high.to_f64(), read.end);
     let mut marked = false;
+    if w.is_hyphen(end) && (w.is(end + 1, "degrees") || w.is(end + 1, "degree")) {
+        end += 1;
+    }
     if end < to && (w.kind(end) == Some(Sign::Degree) || w.is(end, "degrees") || w.is(end, "degree") || w.is(end, "deg")) {
         marked = true;
         end += 1;
     }
     let letter = w.at(end).filter(|token| end < to && token.kind == Sign::Word).map(|token| token.text.to_lowercase());
+    let mut bare_letter = false;
     let fahrenheit = match letter.as_deref() {
         Some("c" | "celsius" | "centigrade") => {
             end += 1;
@@ -123,10 +157,12 @@ fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<(f64, bool, us
         }
         // "160°–180°C" is read with the letter of its upper end.
         _ if marked && w.kind(end) == Some(Sign::Dash) => {
-            let (upper, _, after) = degrees(w, end + 1, to, false)?;
-            return Some((upper, true, after));
+            return Some(Read { ranged: true, ..degrees(w, end + 1, to, false)? });
         }
-        _ if marked => low >= FAHRENHEIT_FROM,
+        _ if marked => {
+            bare_letter = true;
+            low >= FAHRENHEIT_FROM
+        }
         _ if bare && (60.0..=550.0).contains(&low) && super::clock::time_at(w, at, to).is_none() && w.unit(end).is_none() => {
             low >= FAHRENHEIT_FROM
         }
@@ -134,7 +170,7 @@ fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<(f64, bool, us
     };
     let celsius = |degrees: f64| if fahrenheit { (degrees - 32.0) * 5.0 / 9.0 } else { degrees };
     // One decimal is more than any oven knows.
-    Some(((celsius(high) * 10.0).round() / 10.0, low < high, end))
+    Some(Read { celsius: (celsius(high) * 10.0).round() / 10.0, ranged: low < high, bare_letter, end })
 }
 
 fn oven_word(w: &Words, from: usize, to: usize) -> Option<Figure> {

@@ -104,7 +104,12 @@ impl<'s, 'k> Gather<'s, 'k> {
         let own = setting.appliances.iter().enumerate().filter(|(_, appliance)| appliance.kind.is_none());
         let words = |name: &str| Words::of(name).tokens().iter().map(|token| crate::foods::key_of(token.text)).collect();
         let own = own.map(|(index, appliance)| (ApplianceId(index), words(&appliance.name))).collect();
-        let so = So { place: None, fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)) };
+        let so = So {
+            place: None,
+            slow: false,
+            turned_down: false,
+            fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)),
+        };
         Gather {
             setting,
             larder,
@@ -170,10 +175,14 @@ impl<'s, 'k> Gather<'s, 'k> {
                     self.finish(&w, &mut draft, paragraph);
                     self.end_branch();
                 }
-                if clause.meanwhile {
-                    self.finish(&w, &mut draft, paragraph);
-                    self.begin_branch();
+                self.so.turned_down = false;
+            }
+            if clause.meanwhile {
+                self.finish(&w, &mut draft, paragraph);
+                if self.branch != Branch::None {
+                    self.end_branch();
                 }
+                self.begin_branch();
             }
             let read = act(&w, clause, self.so, &self.own);
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
@@ -184,9 +193,8 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     fn clause(&mut self, w: &Words, clause: &Clause, read: Act, next: &[Clause], draft: &mut Draft, paragraph: &Paragraph) {
         self.doubt(w, clause, &read, paragraph);
-        if read.sets
-            && let Some(celsius) = read.heat.oven
-        {
+        let of_oven = read.sets || read.place == Some(Some(On::Kind(Kind::Oven)));
+        if of_oven && let Some(celsius) = read.heat.oven {
             self.oven = Some((celsius, read.heat.guessed));
         }
         let text = (clause.start, clause.end);
@@ -237,6 +245,8 @@ impl<'s, 'k> Gather<'s, 'k> {
         if let Some(place) = read.place {
             self.so.place = place;
         }
+        self.so.turned_down |= read.turned_down;
+        self.so.slow |= read.slow;
     }
 
     /// Does the clause begin a step of its own?
@@ -301,6 +311,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             _ => {}
         }
         draft.day_before |= read.time.is_some_and(|time| time.day_before);
+        draft.overnight |= read.time.is_some_and(|time| time.overnight);
         draft.knife |= verb.is_some_and(needs_knife);
         draft.inside = draft.inside.or(read.heat.inside);
         if (clause.start..clause.end).any(|at| w.is(at, "one") && w.is(at + 1, "layer") || w.is(at, "single") && w.is(at + 1, "layer"))
@@ -407,8 +418,13 @@ impl<'s, 'k> Gather<'s, 'k> {
             let text = format!("\"{words}\" gives a time by weight, of which one part is planned. Write the time in all");
             self.doubts.push((paragraph.at.clone(), text));
         }
-        if read.doubtful {
+        let planned = matches!(read.takes, Takes::Hands(Some(_)) | Takes::Wait { .. } | Takes::Release { .. });
+        if read.doubtful && planned {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
+        }
+        // The day before is no wait of its own, and what is done at the table takes no time here.
+        if read.time.is_some_and(|time| !time.day_before && !time.overnight) && !planned && read.takes != Takes::Serve {
+            self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives a time that is not planned; it stays in the words")));
         }
     }
 

@@ -66,6 +66,8 @@ const MADE_OF: [&str; 18] = [
 ];
 /// Of spices sold so, the first word alone will do; "baking" is no baking powder.
 const SOLD_AS: [&str; 3] = ["seed", "powder", "leaf"];
+/// Sauces that go by their first word.
+const SAUCES: [&str; 4] = ["soy", "worcestershire", "hoisin", "teriyaki"];
 /// What prepares a food and names it at once: "1 lemon, juice".
 const PARTS: [&str; 7] = ["juice", "zest", "rind", "yolk", "white", "peel", "leaf"];
 /// What a method takes of a whole fruit or egg, as one says it of several: "the yolks of 3 eggs".
@@ -223,6 +225,10 @@ impl<'k> Larder<'k> {
             if ["until", "till"].iter().any(|word| w.is(at, word)) {
                 until = true;
             }
+            // "Until soft, adding the salt halfway" goes on with what is done.
+            if w.kind(at) == Some(Sign::Comma) && w.at(at + 1).is_some_and(|next| next.text.ends_with("ing")) {
+                until = false;
+            }
             let group = if until { None } else { self.group(w, from, at, to) };
             let one = group.or_else(|| self.one(w, from, at, to));
             match one {
@@ -316,7 +322,8 @@ impl<'k> Larder<'k> {
                     (at..end).all(|place| self.named.iter().filter(|one| one.words.iter().any(|word| word == w.key_at(place))).count() == 1)
                 };
                 // "The cumin" is the cumin seeds, where there is no other cumin.
-                let is_kind_of = named.kind == Some(Kind::Spice) && SOLD_AS.contains(&named.head.as_str()) && only_one();
+                let sauce = || named.head == "sauce" && (at..end).any(|place| SAUCES.contains(&w.key_at(place)));
+                let is_kind_of = (named.kind == Some(Kind::Spice) && SOLD_AS.contains(&named.head.as_str()) || sauce()) && only_one();
                 let made_of =
                     MADE_OF.contains(&named.head.as_str()) && !(at..end).any(|place| w.key_at(place) == named.head) && !is_kind_of;
                 if (at..end).any(|place| says(w.key_at(place))) && !made_of {
@@ -378,6 +385,9 @@ impl<'k> Larder<'k> {
         if end >= to || start < from {
             return None;
         }
+        if let Some(counted) = self.counted(w, start, end) {
+            return Some(counted);
+        }
         let last = w.key_at(end);
         let fits: Box<dyn Fn(&Named) -> bool> = match last {
             "everything" if at <= from + 1 => Box::new(|_| true),
@@ -418,6 +428,18 @@ impl<'k> Larder<'k> {
             start -= 1;
         }
         Some(Mention { start, end: end + 1, foods: fitting, part: None, group: true })
+    }
+}
+
+impl Larder<'_> {
+    /// "First three ingredients", "next 4 ingredients": by their order in the list.
+    fn counted(&self, w: &Words, start: usize, at: usize) -> Option<Mention> {
+        let next = w.is(at, "next");
+        let read = w.number(at + 1).ok()?.filter(|read| (next || w.is(at, "first")) && w.key_at(read.end) == "ingredient")?;
+        let count = read.number.high.to_f64() as usize;
+        let open = |index: &usize| !next || self.left[*index].is_positive();
+        let foods: Vec<usize> = (0..self.named.len()).filter(open).take(count).filter(|index| self.left[*index].is_positive()).collect();
+        (!foods.is_empty()).then_some(Mention { start, end: read.end + 1, foods, part: None, group: true })
     }
 }
 

@@ -110,6 +110,7 @@ pub(super) static VERBS: &[Verb] = &[
     row("ladle", Hands, Once(1.0)), row("scoop", Hands, Once(1.0)), row("scrape", Hands, MOMENT), row("discard", Hands, MOMENT),
     row("taste", Hands, MOMENT), row("adjust", Hands, MOMENT), row("check", Hands, MOMENT), row("test", Hands, MOMENT), row("give", Hands, MOMENT),
     row("soften with", Hands, MOMENT), row("unwrap", Hands, MOMENT), row("flip", Hands, MOMENT), row("swirl", Hands, MOMENT),
+    row("fork", Hands, MOMENT), row("loosen", Hands, MOMENT), row("incorporate", Hands, Once(1.0)), row("blot", Hands, MOMENT),
     // Put: hands-on, ends no step.
     row("add", Put, MOMENT), row("put", Put, MOMENT), row("place", Put, MOMENT), row("cover", Put, MOMENT), row("uncover", Put, Once(0.0)),
     row("transfer", Put, MOMENT), row("return", Put, MOMENT), row("tip", Put, MOMENT), row("lay", Put, MOMENT), row("set aside", Leave, MOMENT),
@@ -118,6 +119,9 @@ pub(super) static VERBS: &[Verb] = &[
     row("drop", Put, MOMENT), row("slide", Put, MOMENT), row("stand in", Put, MOMENT), row("invert", Put, MOMENT), row("unmould", Put, MOMENT), row("reserve", Put, MOMENT),
     row("close", Put, Once(0.0)), row("lock", Put, Once(0.0)), row("seal", Put, MOMENT), row("open", Put, Once(0.0)), row("have", Put, Once(0.0)),
     row("submerge", Put, MOMENT), row("immerse", Put, MOMENT), row("plunge", Put, MOMENT), row("spritz", Put, MOMENT), row("use", Put, MOMENT), row("finish", Put, MOMENT),
+    row("pop", Put, MOMENT), row("throw", Put, MOMENT), row("chuck", Put, MOMENT), row("stick", Put, MOMENT), row("bung", Put, MOMENT),
+    row("get", Put, MOMENT), row("grab", Put, MOMENT), row("dump", Put, MOMENT), row("flash", Put, MOMENT), row("hang", Put, MOMENT),
+    row("start", Set, Once(0.0)), row("begin", Set, Once(0.0)), row("carry on", Set, Once(0.0)), row("go on", Set, Once(0.0)),
     row("continue", Set, Once(0.0)), row("repeat", Set, MOMENT), row("keep", Set, Once(0.0)), row("store", Serve, Once(0.0)),
     // Heat and what sets it.
     row("bring", Heat, Once(1.0)), row("heat", Heat, Once(1.0)), row("preheat", Heat, Once(0.0)), row("warm", Heat, Once(3.0)),
@@ -125,7 +129,7 @@ pub(super) static VERBS: &[Verb] = &[
     row("increase", Set, Once(0.0)), row("raise", Set, Once(0.0)), row("switch", Set, Once(0.0)), row("adjust the heat", Set, Once(0.0)),
     // Hands-on, on the hob.
     row("fry", HandsOn(Hob), Once(6.0)), row("stir-fry", HandsOn(Hob), Once(5.0)), row("pan-fry", HandsOn(Hob), Once(6.0)),
-    row("deep-fry", HandsOn(Hob), Once(8.0)), row("sauté", HandsOn(Hob), Once(5.0)), row("saute", HandsOn(Hob), Once(5.0)),
+    row("deep-fry", HandsOn(Hob), Once(8.0)), row("dry-fry", HandsOn(Hob), Once(3.0)), row("shallow-fry", HandsOn(Hob), Once(6.0)), row("sauté", HandsOn(Hob), Once(5.0)), row("saute", HandsOn(Hob), Once(5.0)),
     row("sear", HandsOn(Hob), Once(6.0)), row("scramble", HandsOn(Hob), Once(4.0)), row("caramelise", HandsOn(Hob), Once(20.0)),
     row("caramelize", HandsOn(Hob), Once(20.0)), row("char", HandsOn(Hob), Once(5.0)), row("griddle", HandsOn(Hob), Once(6.0)), row("deglaze", HandsOn(Hob), Once(1.0)),
     row("cook and stir", HandsOn(Hob), Once(5.0)), row("cook and crumble", HandsOn(Hob), Once(6.0)), row("cook and whisk", HandsOn(Hob), Once(4.0)),
@@ -141,7 +145,7 @@ pub(super) static VERBS: &[Verb] = &[
     state("bubble", Wait(Hob, 5), Once(0.0)), row("pressure cook", Wait(Pressure, 20), Once(0.0)), row("pressure-cook", Wait(Pressure, 20), Once(0.0)),
     row("slow cook", Wait(Slow, 480), Once(0.0)), row("slow-cook", Wait(Slow, 480), Once(0.0)), row("microwave", Wait(Microwave, 3), Once(0.0)),
     row("grill", Wait(Grill, 8), Once(0.0)), row("broil", Wait(Grill, 8), Once(0.0)), row("roast", Wait(Oven, 40), Once(0.0)),
-    row("bake", Wait(Oven, 30), Once(0.0)), row("oven-roast", Wait(Oven, 40), Once(0.0)), row("blind bake", Wait(Oven, 15), Once(0.0)), row("steam in the steamer", Wait(Steamer, 15), Once(0.0)),
+    row("bake", Wait(Oven, 30), Once(0.0)), row("oven-roast", Wait(Oven, 40), Once(0.0)), row("slow-roast", Wait(Oven, 180), Once(0.0)), row("pot-roast", Wait(Oven, 90), Once(0.0)), row("scald", Wait(Hob, 3), Once(0.0)), row("blind bake", Wait(Oven, 15), Once(0.0)), row("steam in the steamer", Wait(Steamer, 15), Once(0.0)),
     // Unattended, on nothing.
     row("rest", Stand(10), Once(0.0)), row("stand", Leave, Once(0.0)), state("cool", Stand(30), Once(0.0)), row("soak", Stand(30), Once(0.0)),
     row("marinate", Stand(60), Once(0.0)), row("marinade", Stand(60), Once(0.0)), state("chill", Stand(60), Once(0.0)), row("refrigerate", Stand(60), Once(0.0)),

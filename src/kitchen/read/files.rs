@@ -7,8 +7,8 @@ use std::path::Path;
 
 use super::source::{Findings, Source};
 use super::table::unseen_letter;
-use crate::kitchen::Spot;
 use crate::kitchen::keys::LETTERS;
+use crate::kitchen::{Mistake, Spot};
 use crate::words::marks::is_unseen;
 
 /// No file a household writes comes near this many bytes.
@@ -103,6 +103,30 @@ fn read_kitchen(folder: &Path, found: &Findings) -> Option<Text> {
     }
     Some(kitchen)
 }
+
+/// Files beside kitchen.toml that read like a recipe or a week: there nobody reads them.
+pub fn strays(folder: &Path) -> Vec<Mistake> {
+    let Ok(entries) = fs::read_dir(folder) else { return Vec::new() };
+    let mut names: Vec<String> = entries.filter_map(|entry| entry.ok()?.file_name().into_string().ok()).collect();
+    names.retain(|name| name.ends_with(".toml") && !name.starts_with('.') && !OWN.contains(&name.as_str()) && !name.chars().any(is_unseen));
+    names.sort();
+    let stray = |name: String| {
+        let text = bytes_of(&folder.join(&name)).ok().and_then(|bytes| String::from_utf8(bytes).ok())?;
+        let table = text.parse::<toml::Table>().ok()?;
+        let has = |key: &str| table.contains_key(key);
+        let (what, home) = match () {
+            () if has("ingredients") || has("makes") => ("recipe", "recipes"),
+            () if has("from") && ["meal", "session"].into_iter().any(has) => ("week", "weeks"),
+            () => return None,
+        };
+        let cause = format!("this reads like a {what}, but here nobody reads it");
+        Some(Mistake { at: whole(&name), cause, remedy: format!("Move it into {home}.") })
+    };
+    names.into_iter().filter_map(stray).collect()
+}
+
+/// The files that stand beside the folders.
+const OWN: [&str; 5] = ["kitchen.toml", "foods.toml", "meals.toml", "shops.toml", "pantry.toml"];
 
 /// A form that a person names on the command line, by its path as typed.
 pub(super) fn read_form(path: &Path, found: &Findings) -> Text {

@@ -10,6 +10,7 @@ use super::names::Names;
 use super::pantry::{PLACES, check_dates_of, read_of};
 use super::shapes::{self, Read};
 use super::source::Findings;
+use super::syntax::is_prose;
 use super::table::Table;
 use super::{Parsed, source::Source};
 use crate::kitchen::keys::{self, File};
@@ -50,6 +51,17 @@ fn with_form<T>(
     read: impl FnOnce(&Table<'_>, &Source, &mut Speech<'_>) -> T,
 ) -> Option<T> {
     let text: Text = read_form(path, found);
+    if let Some(source) = text.source().filter(|source| is_prose(source)) {
+        let (what, remedy) = match std::ptr::eq(schema, &keys::GOODS) {
+            true => (
+                "goods-in file",
+                "On the phone press \"Copy for receive\" and paste all of it, or write a file with: spence receive --sheet FILE.",
+            ),
+            false => ("count sheet", "Write one with: spence count --sheet."),
+        };
+        found.mistake(source.whole(), format!("this is no {what}"), remedy);
+        return None;
+    }
     let mut names = Names::new("recipe", "recipes/ as a file of that name", true);
     for (index, recipe) in kitchen.recipes.iter().enumerate() {
         names.add(&recipe.id, index);

@@ -19,10 +19,46 @@ pub(super) fn nearest_and_how_far<'a>(typed: &str, known: impl IntoIterator<Item
     best
 }
 
-/// `Did you mean "oven"?`, or else what there is to choose from.
-pub(super) fn did_you_mean<'a>(typed: &str, known: impl IntoIterator<Item = &'a str> + Clone, none: &str) -> String {
+/// The nearest of `known`; else those, three at most, in which every word of `typed` stands: "leek-and-potato-soup" for "leek soup".
+pub fn likely<'a>(typed: &str, known: impl IntoIterator<Item = &'a str> + Clone) -> Vec<&'a str> {
     if let Some(name) = nearest(typed, known.clone()) {
-        return format!("Did you mean \"{name}\"?");
+        return vec![name];
+    }
+    let wanted = words(typed);
+    let holds_all = |name: &&str| {
+        let own = words(name);
+        wanted.iter().all(|word| own.contains(word))
+    };
+    let found: Vec<&str> = known.into_iter().filter(holds_all).collect();
+    if wanted.is_empty() || found.len() > MOST_LIKELY { Vec::new() } else { found }
+}
+
+/// More than these are no hint.
+const MOST_LIKELY: usize = 3;
+
+/// "1 portion recipe:boiled-eggs" for "1 portion boiled eggs", where one of `ids` is meant.
+pub fn as_of_a_recipe<'a>(line: &str, ids: impl IntoIterator<Item = &'a str> + Clone) -> Option<String> {
+    let words: Vec<&str> = line.split(',').next()?.split_whitespace().collect();
+    let portion = words.iter().position(|word| word.to_lowercase().starts_with("portion"))?;
+    let (amount, name) = words.split_at(portion + 1);
+    let name = name.strip_prefix(&["of"]).unwrap_or(name).join("-");
+    let name = name.strip_prefix("recipe:").unwrap_or(&name);
+    match likely(name, ids).as_slice() {
+        [id] => Some(format!("{} recipe:{id}", amount.join(" "))),
+        _ => None,
+    }
+}
+
+fn words(name: &str) -> Vec<String> {
+    name.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).map(str::to_lowercase).collect()
+}
+
+/// `Did you mean "oven"?`, or else what there is to choose from.
+pub fn did_you_mean<'a>(typed: &str, known: impl IntoIterator<Item = &'a str> + Clone, none: &str) -> String {
+    let likely = likely(typed, known.clone());
+    if !likely.is_empty() {
+        let quoted: Vec<String> = likely.iter().map(|name| format!("\"{name}\"")).collect();
+        return format!("Did you mean {}?", quoted.join(" or "));
     }
     let names: Vec<&str> = known.into_iter().take(12).collect();
     if names.is_empty() { none.to_owned() } else { format!("Known: {}.", names.join(", ")) }
@@ -39,5 +75,16 @@ mod tests {
         assert_eq!(nearest("batchs", keys), Some("batches"));
         assert_eq!(nearest("kepes", keys), Some("keeps"));
         assert_eq!(nearest("colour", keys), None);
+    }
+
+    #[test]
+    fn a_name_is_known_by_some_of_its_words() {
+        let recipes = ["leek-and-potato-soup", "pearl-barley", "white-bean-mash", "bean-soup"];
+        assert_eq!(likely("leek soup", recipes), ["leek-and-potato-soup"]);
+        assert_eq!(likely("soup", recipes), ["leek-and-potato-soup", "bean-soup"]);
+        assert!(likely("trout", recipes).is_empty() && likely("-", recipes).is_empty());
+        assert_eq!(as_of_a_recipe("1 portion of Pearl Barley, warm", recipes).as_deref(), Some("1 portion recipe:pearl-barley"));
+        assert_eq!(as_of_a_recipe("2 portions trout", recipes), None);
+        assert_eq!(did_you_mean("leek-soup", recipes, ""), "Did you mean \"leek-and-potato-soup\"?");
     }
 }

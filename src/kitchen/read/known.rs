@@ -11,7 +11,7 @@ use super::shapes::{self, Read};
 use super::table::Table;
 use crate::foods::{Cooks, Fact, Food, FoodId, Foods, Keeping, Measured, read_cooks};
 use crate::kitchen::FittingFood;
-use crate::measure::{Quantity, ReadError, Spoons, Unit, read_amount, read_quantity};
+use crate::measure::{Dimension, Quantity, ReadError, Spoons, Unit, read_amount, read_quantity};
 
 /// Is this key of a food a kitchen word, such as clove or bunch?
 pub(super) fn is_kitchen_word(heading: &str, key: &str) -> bool {
@@ -62,13 +62,15 @@ fn read_food(table: &Table<'_>) -> Option<Food> {
     let source = source.unwrap_or_else(|| format!("foods.toml:{}", table.spot().line));
     let share = |key: &str| table.optional(key, shapes::some_share).map(|value| Fact { value, source: source.clone() });
     let also = table.texts("also").unwrap_or_default();
+    let (words, volumes) = words(table, &source);
     let food = Food {
         also: also.into_iter().map(|(name, _)| name).collect(),
         kind: table.optional("kind", shapes::kind),
         section: table.optional("section", shapes::text),
         cup: measured(table, "cup", &source),
         each: measured(table, "each", &source),
-        words: words(table, &source),
+        words,
+        volumes,
         edible: share("edible"),
         cooked: table.optional("cooked", shapes::positive).map(|value| Fact { value, source: source.clone() }),
         drained: share("drained"),
@@ -114,16 +116,20 @@ fn no_weight() -> ReadError {
     }
 }
 
-fn words(table: &Table<'_>, source: &str) -> BTreeMap<String, Fact<f64>> {
+type Words = BTreeMap<String, Fact<f64>>;
+
+/// Kitchen words by their weights, and by their volumes.
+fn words(table: &Table<'_>, source: &str) -> (Words, Words) {
     let own = table.file.schema.heading("[[food]]");
-    let mut words = BTreeMap::new();
+    let (mut words, mut volumes) = (Words::new(), Words::new());
     for (key, _) in table.entries().filter(|(key, _)| !own.has(key)) {
         let Some(word) = kitchen_word(key) else { continue };
-        if let Some(value) = table.optional(key, shapes::grams) {
-            words.insert(word, Fact { value, source: source.to_owned() });
+        if let Some(one) = table.optional(key, shapes::weight_or_volume) {
+            let of_it = if one.dimension() == Dimension::Volume { &mut volumes } else { &mut words };
+            of_it.insert(word, Fact { value: one.base(), source: source.to_owned() });
         }
     }
-    words
+    (words, volumes)
 }
 
 /// "boil 30 min".

@@ -14,7 +14,7 @@ use crate::kitchen::keys::LETTERS;
 use crate::kitchen::line::{Line, LineError, LineOf, LineRead, read_ingredients};
 use crate::kitchen::method::Paragraph;
 use crate::kitchen::{Ingredient, RecipeId, Spot, Wanted, Warning};
-use crate::measure::{Amount, Number, Pints, Quantity, Spoons, Unit, read_amount};
+use crate::measure::{Amount, Number, Pints, Quantity, Spoons, Unit, read_amount, unit_like};
 use crate::words::marks::is_unseen;
 
 /// What a line can speak of.
@@ -44,6 +44,13 @@ pub(super) enum Written<'t, 's> {
     Table(Table<'t>),
 }
 
+/// "vegetable stock, by the liter" for "litter vegetable stock": a slip in a unit made it a part of the name.
+fn by_another_unit(name: &str, foods: &Foods) -> Option<String> {
+    let (unit, food) = name.split_once(' ')?;
+    let (unit, food) = (unit_like(unit)?, foods.find(food)?);
+    Some(format!("{}, by the {unit}", foods[food].name))
+}
+
 impl<'k> Speech<'k> {
     pub fn new(foods: Foods, recipes: &'k Names, spoons: Spoons, found: &'k Findings) -> Self {
         Speech { foods, recipes, spoons, found, pints_written: true, nearest: BTreeMap::new(), headings: Vec::new() }
@@ -54,7 +61,8 @@ impl<'k> Speech<'k> {
         let id = self.foods.find(name).unwrap_or_else(|| self.foods.intern_unknown(name));
         if self.foods[id].unknown {
             let foods = &self.foods;
-            let nearest = self.nearest.entry(id).or_insert_with(|| foods.nearest(name)).clone();
+            let near = || by_another_unit(name, foods).map_or_else(|| foods.nearest(name), |meant| vec![meant]);
+            let nearest = self.nearest.entry(id).or_insert_with(near).clone();
             self.found.warn(Warning::UnknownFood { at: at.clone(), food: name.to_owned(), nearest });
         }
         id
@@ -189,7 +197,9 @@ impl<'k> Speech<'k> {
                 lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect()
             }
             Err(error) => {
-                self.found.mistake(place(&error), error.cause, error.remedy);
+                let meant = self.recipes.in_a_line(text);
+                let remedy = meant.map_or(error.remedy.clone(), |meant| format!("write recipe: before the id of a recipe: \"{meant}\""));
+                self.found.mistake(place(&error), error.cause, remedy);
                 Vec::new()
             }
         }

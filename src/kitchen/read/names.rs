@@ -64,6 +64,11 @@ impl Names {
         hint::nearest(name, self.as_typed.iter().map(String::as_str))
     }
 
+    /// "1 portion recipe:boiled-eggs", where a line of portions was meant to be of one of these.
+    pub fn in_a_line(&self, line: &str) -> Option<String> {
+        hint::as_of_a_recipe(line, self.as_typed.iter().map(String::as_str))
+    }
+
     fn remedy(&self, name: &str) -> String {
         let none = format!("Add it to {}.", self.home);
         self.hints.set(self.hints.get() + 1);

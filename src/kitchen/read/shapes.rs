@@ -127,6 +127,7 @@ fn figure(shape: &Shape, value: &DeValue<'_>) -> Option<f64> {
         Shape::Degrees => kelvin(value),
         Shape::Weight => grams(value),
         Shape::Volume => litres(value),
+        Shape::WeightOrVolume => weight_or_volume(value).map(|one| one.base()),
         _ => return None,
     }
     .ok()
@@ -278,6 +279,15 @@ pub(super) fn grams(value: &DeValue<'_>) -> Read<f64> {
 
 pub(super) fn exact_grams(value: &DeValue<'_>) -> Read<Number> {
     in_dimension(Spoons::Us, Dimension::Mass, "a weight", "\"200 g\"")(value)
+}
+
+/// What a thing of the kitchen weighs or holds: in grams or millilitres.
+pub(super) fn weight_or_volume(value: &DeValue<'_>) -> Read<Quantity> {
+    let quantity = quantity(Spoons::Us)(value)?;
+    if matches!(quantity.dimension(), Dimension::Mass | Dimension::Volume) {
+        return Ok(quantity);
+    }
+    wrong("a weight or a volume is wanted here".to_owned(), "Write it like \"200 g\" or \"500 ml\".")
 }
 
 /// Litres, from any unit of volume.

@@ -1,4 +1,4 @@
-//! One file as text: where a byte stands as line and column, and the syntax errors of its TOML.
+//! One file as text: where a byte stands as line and column; and its tree, where it is TOML.
 //!
 //! A byte order mark is a mistake, named as such, rather than skipped.
 
@@ -6,6 +6,7 @@ use std::cell::{Cell, RefCell};
 
 use toml::de::DeTable;
 
+use super::syntax;
 use crate::kitchen::{Mistake, NotLoaded, Spot, Warning};
 use crate::measure::ReadError;
 
@@ -94,12 +95,18 @@ impl Source {
         Spot { file: self.file.clone(), line: line as u32, column: before.chars().count() as u32 + 1 }
     }
 
+    /// Every line with the byte at which it begins.
+    pub fn lines(&self) -> impl Iterator<Item = (usize, &str)> {
+        self.starts.iter().map(|start| (*start, self.line_of(*start).trim_end()))
+    }
+
     /// The file as a whole.
     pub fn whole(&self) -> Spot {
         Spot { file: self.file.clone(), line: 1, column: 1 }
     }
 
-    fn line_of(&self, byte: usize) -> &str {
+    /// The line in which a byte stands, with its end.
+    pub fn line_of(&self, byte: usize) -> &str {
         let line = self.starts.partition_point(|start| *start <= byte).max(1);
         let end = self.starts.get(line).copied().unwrap_or(self.text.len());
         self.text.get(self.starts[line - 1]..end).unwrap_or("")
@@ -108,92 +115,9 @@ impl Source {
     /// The file's table, or `None` with every syntax error said: what a broken file seems to hold would only mislead.
     pub fn parse(&self, found: &Findings) -> Option<DeTable<'_>> {
         let (table, errors) = DeTable::parse_recoverable(&self.text);
-        let mut named_lines = Vec::new();
-        for error in &errors {
-            let byte = error.span().map_or(0, |span| span.start.min(self.text.len()));
-            let spot = self.spot(byte);
-            // One stray quote breaks the rest of its line several times over.
-            if named_lines.contains(&spot.line) {
-                continue;
-            }
-            named_lines.push(spot.line);
-            let (spot, cause, remedy) = self.syntax_error(byte, spot, error.message());
-            found.mistake(spot, cause, remedy);
-        }
+        let errors_at = errors.iter().map(|error| (error.span().map_or(0, |span| span.start.min(self.text.len())), error.message()));
+        syntax::tell(self, &errors_at.collect::<Vec<_>>(), found);
         errors.is_empty().then(|| table.into_inner())
-    }
-
-    fn syntax_error(&self, byte: usize, spot: Spot, message: &str) -> (Spot, String, String) {
-        let line = self.line_of(byte);
-        if let Some((at, quote)) = line.char_indices().find(|(_, c)| CURLY_QUOTES.contains(c)) {
-            let column = line[..at].chars().count() as u32 + 1;
-            let cause = format!("{quote} is a curly quote, which TOML does not read");
-            return (Spot { column, ..spot }, cause, "Write straight quotes: \" or '.".to_owned());
-        }
-        if let Some((at, _)) = line.char_indices().find(|(_, c)| NO_BREAK_SPACES.contains(c)) {
-            let column = line[..at].chars().count() as u32 + 1;
-            return (
-                Spot { column, ..spot },
-                "this is a no-break space, which TOML does not read".to_owned(),
-                "Type a plain space.".to_owned(),
-            );
-        }
-        let cause = match in_plain_words(message) {
-            Some(words) => format!("this is not valid TOML: {words}"),
-            None => format!("this is not valid TOML: {}", message.replace('\n', " ")),
-        };
-        (spot, cause, syntax_remedy(line, message).to_owned())
-    }
-}
-
-/// What word processors and telephones put in place of a straight quote.
-const CURLY_QUOTES: [char; 8] = ['“', '”', '„', '‟', '‘', '’', '‚', '‛'];
-
-/// What comes along with text copied from a web page.
-const NO_BREAK_SPACES: [char; 3] = ['\u{a0}', '\u{202f}', '\u{2007}'];
-
-/// What the parser's commonest messages mean to a household; its other messages speak for themselves.
-static MEANINGS: [(&str, &str); 6] = [
-    ("invalid basic string", "a text is not closed on its line"),
-    ("missing opening quote", "a text lacks its opening quote"),
-    ("invalid boolean", "a text without quotes"),
-    ("string values must be quoted", "a text without quotes"),
-    ("duplicate key", "the same key or heading is written twice"),
-    ("unexpected key or value", "something follows where the line should end"),
-];
-
-fn in_plain_words(message: &str) -> Option<&'static str> {
-    MEANINGS.iter().find(|(said, _)| message.starts_with(said)).map(|(_, words)| *words)
-}
-
-/// "2026-02-30", "2026-11-3" or "30/11/2026" without quotes.
-fn like_a_date(value: &str) -> bool {
-    let value = value.split(['#', 'T', ' ']).next().unwrap_or("");
-    let digits = value.bytes().filter(u8::is_ascii_digit).count();
-    digits >= 3 && value.matches(['-', '/']).count() == 2 && value.chars().all(|c| c.is_ascii_digit() || "-/".contains(c))
-}
-
-fn syntax_remedy(line: &str, message: &str) -> &'static str {
-    let value = line.split_once('=').map_or("", |(_, value)| value.trim());
-    let starts_with_digit = value.starts_with(|c: char| c.is_ascii_digit());
-    if message.contains("duplicate key") {
-        "Write each key once under its heading, and each heading without a second pair of brackets once."
-    } else if message.starts_with("invalid basic string") || message.starts_with("missing opening quote") {
-        "Put a straight quote before and after the text, as in \"350 g\"; text over several lines stands between \"\"\" and \"\"\"."
-    } else if like_a_date(value) {
-        "Write a date of the calendar as year-month-day, two digits for month and day: 2026-11-30."
-    } else if starts_with_digit && value.contains(':') {
-        "Write a time with two digits for the hour, 07:30, or in quotes, \"7:30\"."
-    } else if starts_with_digit {
-        "Put an amount with its unit in quotes, as in \"350 g\"; write a plain number with a full stop, as in 0.5."
-    } else if value.starts_with(|c: char| c.is_alphabetic()) {
-        "Put text in straight quotes, as in name = \"Boatyard Row\"."
-    } else if message.starts_with("string values must be quoted") {
-        "Put text in straight quotes, and a list in square brackets: [\"cook\", \"Jo\"]."
-    } else if line.contains('=') {
-        "Write key = value, with text in straight quotes and every quote and bracket closed."
-    } else {
-        "Write key = value, a heading such as [rules] or [[step]], or begin a remark with #."
     }
 }
 
@@ -207,46 +131,5 @@ mod tests {
         let source = Source::new("a.toml".into(), "x = 1\né = \"ü\" b\n".into());
         let byte = source.text.find('b').unwrap();
         assert_eq!(source.spot(byte), Spot { file: "a.toml".into(), line: 2, column: 9 });
-    }
-
-    #[track_caller]
-    fn said_of(text: &str) -> String {
-        let source = Source::new("a.toml".into(), text.into());
-        let found = Findings::default();
-        assert!(source.parse(&found).is_none(), "{text} was read");
-        found.into_parts().0.iter().map(|mistake| mistake.to_string()).collect::<Vec<_>>().join("\n")
-    }
-
-    #[test]
-    fn a_quote_left_open_is_said_in_plain_words_with_its_remedy() {
-        for text in ["name = \"Mash\n", "hands = 6 min\"\n"] {
-            let said = said_of(text);
-            assert!(said.contains("quote") && said.contains("Put a straight quote before and after the text"), "{said}");
-        }
-        assert!(said_of("name = Test\n").contains("a text without quotes. Put text in straight quotes"));
-        assert!(said_of("people = (\"cook\")\n").contains("a list in square brackets"));
-    }
-
-    #[test]
-    fn a_date_that_is_none_is_told_how_dates_are_written() {
-        for text in ["on = 2026-02-30\n", "on = 2026-11-3\n", "on = 30/11/2026\n", "start = 2026-02-30T14:00\n"] {
-            assert!(said_of(text).contains("Write a date of the calendar as year-month-day"), "{}", said_of(text));
-        }
-        assert!(!said_of("size = 6 - 7\n").contains("a date"));
-    }
-
-    #[test]
-    fn a_no_break_space_is_named_as_such() {
-        assert_eq!(said_of("eaters\u{a0}= 2\n"), "a.toml:1:7: this is a no-break space, which TOML does not read. Type a plain space.");
-    }
-
-    #[test]
-    fn several_broken_lines_are_all_said() {
-        let source = Source::new("a.toml".into(), "name = “Mash”\nmakes = \"2 portions\"\nkeeps = soon\n".into());
-        let found = Findings::default();
-        assert!(source.parse(&found).is_none());
-        let said: Vec<String> = found.into_parts().0.iter().map(|m| m.to_string()).collect();
-        assert_eq!(said[0], "a.toml:1:8: “ is a curly quote, which TOML does not read. Write straight quotes: \" or '.");
-        assert!(said[1].starts_with("a.toml:3:9: this is not valid TOML: "), "{said:?}");
     }
 }

@@ -111,6 +111,12 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     let lines = Lines { each: &each, shared: &shared };
     let (eaters, diners) = read_diners(table, on, at_week, customs.household, &lines, speech);
     let skip = table.optional("skip", shapes::yes_no).unwrap_or(false);
+    let said = skip || open.is_some() || text.is_some() || table.has("instead");
+    if each.is_empty() && shared.is_empty() && !said {
+        let text =
+            "this meal has nothing in it: nobody eats then. Write what each eats, each = [\"1 portion recipe:...\"], or open = true.";
+        table.file.found.note(table.spot(), text);
+    }
     let (on, (time, word)) = (on?, at?);
     let label = format!("{} {word}", on.strftime("%a"));
     Some(Meal {

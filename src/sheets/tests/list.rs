@@ -43,7 +43,7 @@ fn every_line_stands_on_the_page_with_its_packs_and_its_need() {
         assert!(names.contains(&letters(name)), "{name} is missing");
         assert!(line.what_for.iter().all(|what| all.contains(&letters(what))), "{:?} is missing", line.what_for);
     }
-    for said in ["3 × 400 g", "800 g loose", "1 × 500 g + 2 × 250 g", "need 830 g, about 8", "20 g short", "1 × 3 pieces"] {
+    for said in ["3 × 400 g", "800 g loose", "1 × 500 g + 2 × 250 g", "need 830 g, about 8", "45 g short", "1 × 3 pieces"] {
         assert!(all.contains(&letters(said)), "{said} is missing");
     }
 }
@@ -71,7 +71,7 @@ fn what_is_at_home_what_runs_out_and_what_it_costs_stand_after_the_trip() {
         "Look before you go",
         "olive oil, flour",
         "Cupboard: 350 g pearl barley (look at it first)",
-        "Freezer: 3 portions Red-pepper sauce",
+        "Freezer: 3 portions of red-pepper sauce",
         "feta, 100 g, fridge: use up by Mon 30 Nov",
         "Sat 28 Nov, Mill stores, of it",
         "39.60 EUR",

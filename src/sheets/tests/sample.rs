@@ -165,6 +165,7 @@ pub fn line_of(food: FoodId, need: Quantity, packs: Vec<PackLine>, what_for: &[&
         left: need.scaled(0.0),
         left_until: None,
         short: need.scaled(0.0),
+        demand: need.clone(),
         need,
         cost: packs.first().map(|pack| pack.cost),
         packs,
@@ -228,7 +229,8 @@ fn quay_market() -> ShopVisit {
     let tins = vec![
         line("tinned white beans", g(1200.0), vec![offered(sized(3, "400 g", "2.00"), 3, "2.00")], &["White-bean mash"]),
         ListLine {
-            short: g(20.0),
+            // More than a twentieth: less is not told on paper.
+            short: g(45.0),
             ..line("chopped tomatoes", g(820.0), vec![sized(2, "400 g", "1.58")], &["Chicken thighs braised with tomatoes and olives"])
         },
     ];

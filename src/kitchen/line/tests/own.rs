@@ -44,7 +44,7 @@ pub(super) const OWN: &[(&str, &[&str])] = &[
     ("400 g peppers", &["red pepper 400 g"]),
     ("1 tsp pepper", &["black pepper 1 tsp"]),
     ("2 old-fashioned carrots of your choosing", &["carrot 2"]),
-    ("100 g shredded sharp cheddar", &["mature cheddar 100 g [shredded]"]),
+    ("100 g shredded sharp cheddar", &["cheddar 100 g [shredded]"]),
     ("4 rashers rindless smoked bacon", &["bacon 4 rashers"]),
     ("200 g leftover mashed potato", &["potato 200 g [mashed]"]),
     ("1 cup diced carrots", &["carrot 1 cup [diced]"]),

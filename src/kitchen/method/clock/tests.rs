@@ -30,6 +30,16 @@ fn every_way_of_writing_a_time_is_read_and_both_ends_of_a_range_are_kept() {
         ("10 minutes or until golden", 10.0, 10.0),
         ("5 more minutes", 5.0, 5.0),
         ("overnight", 480.0, 480.0),
+        ("1 hr 20 mins-1 hr 30 mins", 80.0, 90.0),
+        ("1:30 hours", 90.0, 90.0),
+        ("1 hr 30, stirring", 90.0, 90.0),
+        ("3 min/side", 6.0, 6.0),
+        ("for a final 10-15 mins", 10.0, 15.0),
+        ("a good half-hour", 30.0, 30.0),
+        ("no more than 5 minutes", 5.0, 5.0),
+        ("3 minutes on the first side and 2 on the other", 5.0, 5.0),
+        ("stand 10 minutes before serving", 10.0, 10.0),
+        ("cook 10 minutes before adding the peas", 10.0, 10.0),
     ] {
         let w = Words::of(text);
         let found = times(&w, 0, w.len());
@@ -45,10 +55,23 @@ fn a_mark_in_time_is_no_wait() {
         "for the last 10 minutes",
         "30 minutes before serving",
         "keeps 3 days",
+        "out of the fridge an hour beforehand",
+        "refrigerate for up to 3 days",
+        "reserve for up to 2 days",
+        "chop 30 minutes before serving",
         "2 x 400 g",
         "1-inch chunks",
     ] {
         let w = Words::of(text);
         assert_eq!(times(&w, 0, w.len()), [], "{text}");
     }
+}
+
+#[test]
+fn a_number_without_its_unit_has_that_of_the_time_before_it() {
+    let w = Words::of("Fry for 5 minutes, turn and cook for another 4.");
+    let found = times(&w, 6, w.len());
+    assert_eq!(found.iter().map(|time| time.high).collect::<Vec<_>>(), [4.0]);
+    let w = Words::of("Makes enough for 4.");
+    assert_eq!(times(&w, 0, w.len()), []);
 }

@@ -24,6 +24,11 @@ fn every_way_of_writing_degrees_is_read_and_the_first_counts() {
         ("220C/fan 200C/gas 7", 220.0),
         ("200°C/400°F (180°C fan)", 200.0),
         ("400°F (200°C)", 204.4),
+        ("in a 350-degree oven", 176.7),
+        ("to 180 fan/200C/gas 6", 200.0),
+        ("at 160° until the centre is set", 160.0),
+        ("at 100°C until the centre is firm", 100.0),
+        ("in the centre of the oven at 160°C", 160.0),
     ] {
         assert_eq!(read(text, false), (Some(celsius), false, None), "{text}");
     }
@@ -33,6 +38,7 @@ fn every_way_of_writing_degrees_is_read_and_the_first_counts() {
 fn an_oven_with_a_fan_takes_its_own_figure_and_what_is_reckoned_is_marked() {
     assert_eq!(read("200C/180C fan/gas 6", true), (Some(180.0), false, None));
     assert_eq!(read("180C fan", false), (Some(200.0), true, None));
+    assert_eq!(read("160°C (fan)", false), (Some(180.0), true, None));
     assert_eq!(read("200C", true), (Some(180.0), true, None));
     assert_eq!(read("in a moderate oven", false), (Some(180.0), true, None));
     assert_eq!(read("in a moderately hot oven", false), (Some(200.0), true, None));
@@ -43,4 +49,19 @@ fn the_inside_is_told_from_the_oven() {
     assert_eq!(read("until the inside reaches 165 °F", false), (None, false, Some(73.9)));
     assert_eq!(read("at 180 °C until it is 74 °C in the thickest part", false), (Some(180.0), false, Some(74.0)));
     assert_eq!(read("for 20 minutes with 2 tbsp oil", false), (None, false, None));
+}
+
+#[test]
+fn no_food_is_as_hot_inside_as_an_oven() {
+    for (text, inside) in [
+        ("until the internal temperature registers 165°", 73.9),
+        ("until it reaches 145°", 62.8),
+        ("until it reaches 75°C", 75.0),
+        ("70°C in the middle", 70.0),
+        ("until it reaches 96°C inside", 96.0),
+    ] {
+        assert_eq!(read(text, false), (None, false, Some(inside)), "{text}");
+    }
+    assert_eq!(read("at 350° until a thermometer registers 165°", false), (Some(176.7), false, Some(73.9)));
+    assert_eq!(read("until the oil reaches 180°C", false).2, None);
 }

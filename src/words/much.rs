@@ -1,0 +1,162 @@
+//! So much of something, as a cook says it: "400 g carrots", "6 eggs", "7 cloves of garlic".
+
+use crate::foods::{Food, Kind, Measured};
+use crate::kitchen::{Names, Ware};
+use crate::measure::{Number, Quantity, Units, show, show_at_most};
+
+use super::{in_a_sentence, plural};
+
+/// "7 cloves of garlic", "6 eggs", "400 g carrots", "1 bunch of dill", "2 portions of pearl barley".
+pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
+    let of = match amount {
+        Quantity::Words(..) | Quantity::Portions(_) => "of ",
+        _ if matches!(parts(names, ware, amount), Some(Quantity::Words(..))) => "of ",
+        _ => "",
+    };
+    let name = called(names, ware, amount);
+    let name = if matches!(ware, Ware::Recipe(_)) { in_a_sentence(&name) } else { name };
+    format!("{} {of}{name}", how_much(names, ware, amount, units))
+}
+
+/// The amount alone: "400 g", "6", "7 cloves".
+pub fn how_much(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
+    show(parts(names, ware, amount).as_ref().unwrap_or(amount), units)
+}
+
+/// The same of what lies on a shelf: never more than is there.
+pub fn no_more_than(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
+    show_at_most(parts(names, ware, amount).as_ref().unwrap_or(amount), units)
+}
+
+/// The name beside that amount: "carrots" beside 400 g of them, "red cabbage" beside a part of one.
+pub fn called(names: Names, ware: Ware, amount: &Quantity) -> String {
+    let Ware::Food(food) = ware else { return names.ware(ware).to_owned() };
+    let food = names.facts(food);
+    let several = match amount {
+        Quantity::Count(_) | Quantity::Mass(_) if food.kind == Some(Kind::Household) => {
+            matches!(parts(names, ware, amount).as_ref().unwrap_or(amount), Quantity::Count(pieces) if *pieces > 1)
+        }
+        Quantity::Count(pieces) => {
+            *pieces > 1 && parts(names, ware, amount).is_none() && !NO_PLURAL.iter().any(|word| food.name.ends_with(word))
+        }
+        Quantity::Mass(_) => is_several(food, amount.base()),
+        _ => false,
+    };
+    if several { plural(&food.name) } else { food.name.clone() }
+}
+
+/// Names without a plural, by how they end.
+const NO_PLURAL: [&str; 13] = [
+    "garlic",
+    "fennel",
+    "broccoli",
+    "sweetcorn",
+    "celeriac",
+    "okra",
+    "beetroot",
+    "rhubarb",
+    "chicory",
+    "cassava",
+    "daikon",
+    "kohlrabi",
+    "anise",
+];
+
+/// Does a weight hold more than one of it, so that a cook says "carrots"? Of what is too small to be weighed one by one, always; of what has
+/// no plural, never.
+pub fn is_several(food: &Food, grams: f64) -> bool {
+    const SMALL: [&str; 12] =
+        ["raisin", "sultana", "currant", "berry", "cherry", "walnut", "hazelnut", "peanut", "pecan", "cashew", "pistachio", "almond"];
+    if !has_a_plural(food) {
+        return false;
+    }
+    match food.each.as_ref().map(|each| &each.value) {
+        Some(Measured::Single(each)) => grams >= 1.5 * each,
+        Some(Measured::Table(sizes)) => sizes.get("medium").is_some_and(|each| grams >= 1.5 * each),
+        None => SMALL.iter().any(|small| food.name.ends_with(small)),
+    }
+}
+
+/// "Cod" and "garlic" have none, whatever one of them weighs; of meat, the cuts that are counted.
+fn has_a_plural(food: &Food) -> bool {
+    const CUTS: [&str; 6] = ["chop", "steak", "sausage", "shank", "burger", "chipolata"];
+    let ends = |words: &[&str]| words.iter().any(|word| food.name.ends_with(word));
+    use Kind::*;
+    match food.kind {
+        Some(RawMeat) => ends(&CUTS),
+        Some(RawFish | CookedFish | CookedMeat | Dairy | PlantProtein | Fat | Sweetener | Baking | Sauce | Drink) => false,
+        _ => !ends(&NO_PLURAL),
+    }
+}
+
+/// In what the kitchen counts it: cloves of garlic, sheets of kitchen paper, skewers; `None` where the amount is said as it is.
+fn parts(names: Names, ware: Ware, amount: &Quantity) -> Option<Quantity> {
+    let Ware::Food(food) = ware else { return None };
+    match amount {
+        Quantity::Count(bulbs) => cloves(names.facts(food), bulbs),
+        Quantity::Mass(_) => household_goods(names.facts(food), amount.base()),
+        _ => None,
+    }
+}
+
+/// Nobody weighs skewers or kitchen paper.
+fn household_goods(food: &Food, grams: f64) -> Option<Quantity> {
+    if food.kind != Some(Kind::Household) || grams <= 0.0 {
+        return None;
+    }
+    let whole = |one: f64| Number::from(grams / one - 1e-9).ceil();
+    let each = || match &food.each.as_ref()?.value {
+        Measured::Single(one) if *one > 0.0 && *one < 50.0 => Some(Quantity::Count(whole(*one))),
+        _ => None,
+    };
+    let sheets = food.words.get("sheet").map(|sheet| Quantity::words(whole(sheet.value), "sheet"));
+    sheets.or_else(each)
+}
+
+/// A part of a bulb in cloves, all of them whole: nobody fetches five eighths of a garlic.
+fn cloves(food: &Food, bulbs: &Number) -> Option<Quantity> {
+    let bulb = match &food.each.as_ref()?.value {
+        Measured::Single(grams) => *grams,
+        Measured::Table(sizes) => *sizes.get("medium")?,
+    };
+    let clove = food.words.get("clove").map(|fact| fact.value).filter(|grams| *grams > 0.0)?;
+    if bulbs.ceil() == *bulbs {
+        return food.words.contains_key("bulb").then(|| Quantity::words(bulbs, "bulb"));
+    }
+    let cloves = (bulbs * Number::from(bulb) / Number::from(clove)).ceil();
+    Some(Quantity::words(cloves, "clove"))
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::foods::Foods;
+    use crate::kitchen::fixture::empty_kitchen;
+
+    #[test]
+    fn an_amount_is_said_as_a_cook_says_it() {
+        let mut kitchen = empty_kitchen();
+        kitchen.foods = Foods::reference();
+        let said = |name: &str, amount: Quantity| {
+            let food = Ware::Food(kitchen.foods.find(name).expect("known"));
+            much_of(kitchen.names(), food, &amount, Units::Metric)
+        };
+        assert_eq!(said("egg", Quantity::pieces(6)), "6 eggs");
+        assert_eq!(said("lemon", Quantity::pieces(0.5)), "½ lemon");
+        // Half a bulb of 50 g in cloves of 3.45 g: 7.2, and so eight.
+        assert_eq!(said("garlic", Quantity::pieces(0.5)), "8 cloves of garlic");
+        assert_eq!(said("garlic", Quantity::pieces(2)), "2 bulbs of garlic");
+        assert_eq!(said("carrot", Quantity::grams(400.0)), "400 g carrots");
+        assert_eq!(said("cod", Quantity::grams(440.0)), "440 g cod");
+        assert_eq!(said("beetroot", Quantity::grams(1000.0)), "1 kg beetroot");
+        assert_eq!(said("red cabbage", Quantity::grams(155.0)), "155 g red cabbage");
+        assert_eq!(said("raisin", Quantity::grams(90.0)), "90 g raisins");
+        assert_eq!(said("plain flour", Quantity::grams(415.0)), "415 g plain flour");
+        assert_eq!(said("dill", Quantity::words(1, "bunch")), "1 bunch of dill");
+        assert_eq!(said("kitchen paper", Quantity::grams(8.0)), "4 sheets of kitchen paper");
+        assert_eq!(said("skewer", Quantity::grams(18.0)), "6 skewers");
+        assert_eq!(said("milk", Quantity::millilitres(500)), "500 ml milk");
+    }
+}
