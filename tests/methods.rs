@@ -83,7 +83,7 @@ fn a_method_reads_as_a_cook_reads_it() {
             quoted(ingredients.to_vec()),
             quoted(method.iter().map(|(text, _)| *text).collect())
         );
-        let kitchen = kitchen().household(&appliances(&["microwave", "slow cooker", "grill"])).recipe("dish", &recipe);
+        let kitchen = kitchen().household(&appliances(&["microwave", "slow cooker", "rice cooker", "grill"])).recipe("dish", &recipe);
         let card = answer(&kitchen.run(&["--format", "json", "recipe", "dish"]));
         let foods: Vec<&str> = card["ingredients"].as_array().unwrap().iter().map(|one| one["food"].as_str().unwrap()).collect();
         let steps = card["steps"].as_array().unwrap();
