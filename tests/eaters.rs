@@ -414,7 +414,7 @@ fn what_somebody_under_eighteen_needs_is_left_out_and_told() {
 fn what_is_not_known_for_an_eater_stands_at_the_head_of_the_list() {
     let kitchen = four(&meal("mon", "each = [\"10 g harbour relish\", \"10 g redroot\"]"));
     let list = kitchen.done(&["list"]);
-    let told = "Mon supper, Emil: harbour relish: not known for Emil whether it has sesame: read the packet.";
+    let told = "Sesame not known for Emil: read the packet of harbour relish (Mon supper).";
     let lines: Vec<&str> = list.lines().filter(|line| !line.trim().is_empty()).collect();
     assert_eq!((lines[1], lines[2].trim()), ("Not known", told), "{list}");
     let read = kitchen.foods(&FOODS.replace("name = \"harbour relish\"", "name = \"harbour relish\"\nallergens = []"));

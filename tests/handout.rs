@@ -206,11 +206,11 @@ fn a_method_that_is_somebody_else_s_is_printed_only_when_asked_for() {
     let theirs = with("{ author = \"A. Reader\", title = \"Pots\", address = \"https://example.org/pots\" }");
     let text = text_of(&theirs, &[]);
     assert!(text.contains("A. Reader") && text.contains("https://example.org/pots"), "{text}");
-    assert!(!text.contains("Stew it"), "{text}");
-    assert!(text_of(&theirs, &["--methods"]).contains("Stew it"));
+    assert!(!text.contains("tew it"), "{text}");
+    assert!(text_of(&theirs, &["--methods"]).contains("tew it"));
     let own = with("\"Test row\"");
     let text = text_of(&own, &[]);
-    assert!(text.contains("Stew it") && !text.contains("Test row"), "{text}");
+    assert!(text.contains("tew it") && !text.contains("Test row"), "{text}");
 }
 
 #[test]

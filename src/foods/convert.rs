@@ -320,11 +320,16 @@ pub(crate) fn same_forms(form: &str) -> impl Iterator<Item = &'static str> {
     row.iter().copied().filter(move |same| *same != form)
 }
 
+/// Worked on, but no smaller: so many fill a cup as before. Common practice, no source.
+const AS_WHOLE: [&str; 12] =
+    ["toasted", "roasted", "rinsed", "washed", "thawed", "defrosted", "cleaned", "scrubbed", "hulled", "stemmed", "blanched", "trimmed"];
+
 /// The form as named, or its last word that the table knows: "finely chopped" is a way of being chopped, and diced is measured as chopped.
 fn form_in<'a>(forms: &'a std::collections::BTreeMap<String, f64>, form: &str) -> Option<(&'a str, f64)> {
     let get = |name: &str| forms.get_key_value(name).map(|(name, grams)| (name.as_str(), *grams));
     let words = || form.split(' ').rev();
-    get(form).or_else(|| words().find_map(get)).or_else(|| words().flat_map(same_forms).find_map(get))
+    let as_whole = || words().all(|word| AS_WHOLE.contains(&word)).then(|| get("whole")).flatten();
+    get(form).or_else(|| words().find_map(get)).or_else(|| words().flat_map(same_forms).find_map(get)).or_else(as_whole)
 }
 
 /// Two words for one thing: a food that knows only the other is weighed by it.

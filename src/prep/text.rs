@@ -8,8 +8,9 @@ use super::cuts::{first_handled, is_cut};
 use super::names::{first_step, handled, unnamed};
 use crate::foods::{Food, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
-use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
+use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
+use crate::words::much::is_several;
 use crate::words::{in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
@@ -418,7 +419,12 @@ fn between(low: String, high: String, most: &Quantity) -> String {
 
 /// The food's name, in the plural where the line says so.
 pub(super) fn plural_in_line(food: &Food, one: &Ingredient) -> String {
-    name_in_line(food, one, 0.0)
+    let weight = match &one.wanted {
+        Wanted::Food { item: Some(item), .. } => as_purchased(food, item, &Dimension::Mass, Spoons::Us).ok(),
+        _ => None,
+    };
+    let several = weight.is_some_and(|weight| is_several(food, weight.base()));
+    name_in_line(food, one, if several { 2.0 } else { 0.0 })
 }
 
 /// The food's name, in the plural where there is more than one piece of it or where the line itself says so.

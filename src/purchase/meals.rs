@@ -16,7 +16,7 @@ use jiff::civil::Date;
 
 use super::Paid;
 use super::list::{DayNote, Figure, Lacking, MealNote, PerEater, Portion};
-use crate::foods::{FoodId, Item, as_purchased};
+use crate::foods::{FoodId, Item, Kind, as_purchased};
 use crate::kitchen::{Diner, Ingredient, Kitchen, RecipeId, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity, tidy};
 use crate::plan::{goes_into, in_makes, meal_name, servings};
@@ -237,6 +237,8 @@ impl Costing<'_> {
         let (kitchen, food) = (self.kitchen, &self.kitchen.foods[id]);
         let mut figures = Figures::default();
         match as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons) {
+            // Nobody eats it.
+            _ if food.kind == Some(Kind::Household) => {}
             Ok(bought) => {
                 let hundreds = bought.base() * food.edible.as_ref().map_or(1.0, |edible| edible.value) / 100.0;
                 let known = food.nutrients.as_ref().map(|fact| fact.value).unwrap_or_default();

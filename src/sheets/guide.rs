@@ -34,7 +34,7 @@ const fn measure(body: [f32; 2], note: [f32; 2], small: [f32; 2], run_in: bool, 
 }
 
 /// What is tried in turn until a session fits its page: text run in, smaller type down to 9 pt, tighter leading, then a lower chart.
-const MEASURES: [Measure; 8] = [
+const MEASURES: [Measure; 9] = [
     measure([11.0, 14.0], [9.5, 12.0], [9.5, 12.0], false, 4.0, 13.0),
     measure([11.0, 14.0], [9.5, 12.0], [9.5, 12.0], true, 4.0, 13.0),
     measure([10.0, 13.0], [9.5, 12.0], [7.5, 9.5], true, 4.0, 13.0),
@@ -43,6 +43,7 @@ const MEASURES: [Measure; 8] = [
     measure([9.0, 10.5], [9.0, 10.5], [7.5, 8.5], true, 1.5, 13.0),
     measure([9.0, 10.5], [9.0, 10.5], [7.5, 8.5], true, 1.5, 10.0),
     measure([9.0, 10.0], [9.0, 10.0], [7.5, 8.25], true, 1.0, 9.0),
+    measure([9.0, 9.75], [9.0, 9.5], [7.5, 8.0], true, 0.5, 9.0),
 ];
 
 /// Large print is not made to fit: it takes the pages it needs.

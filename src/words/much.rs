@@ -36,21 +36,56 @@ pub fn called(names: Names, ware: Ware, amount: &Quantity) -> String {
         Quantity::Count(_) | Quantity::Mass(_) if food.kind == Some(Kind::Household) => {
             matches!(parts(names, ware, amount).as_ref().unwrap_or(amount), Quantity::Count(pieces) if *pieces > 1)
         }
-        Quantity::Count(pieces) => *pieces > 1 && parts(names, ware, amount).is_none(),
+        Quantity::Count(pieces) => {
+            *pieces > 1 && parts(names, ware, amount).is_none() && !NO_PLURAL.iter().any(|word| food.name.ends_with(word))
+        }
         Quantity::Mass(_) => is_several(food, amount.base()),
         _ => false,
     };
     if several { plural(&food.name) } else { food.name.clone() }
 }
 
-/// Does a weight hold more than one of it? Of what is too small to be weighed one by one, always.
-fn is_several(food: &Food, grams: f64) -> bool {
+/// Names without a plural, by how they end.
+const NO_PLURAL: [&str; 13] = [
+    "garlic",
+    "fennel",
+    "broccoli",
+    "sweetcorn",
+    "celeriac",
+    "okra",
+    "beetroot",
+    "rhubarb",
+    "chicory",
+    "cassava",
+    "daikon",
+    "kohlrabi",
+    "anise",
+];
+
+/// Does a weight hold more than one of it, so that a cook says "carrots"? Of what is too small to be weighed one by one, always; of what has
+/// no plural, never.
+pub fn is_several(food: &Food, grams: f64) -> bool {
     const SMALL: [&str; 12] =
         ["raisin", "sultana", "currant", "berry", "cherry", "walnut", "hazelnut", "peanut", "pecan", "cashew", "pistachio", "almond"];
+    if !has_a_plural(food) {
+        return false;
+    }
     match food.each.as_ref().map(|each| &each.value) {
         Some(Measured::Single(each)) => grams >= 1.5 * each,
         Some(Measured::Table(sizes)) => sizes.get("medium").is_some_and(|each| grams >= 1.5 * each),
         None => SMALL.iter().any(|small| food.name.ends_with(small)),
+    }
+}
+
+/// "Cod" and "garlic" have none, whatever one of them weighs; of meat, the cuts that are counted.
+fn has_a_plural(food: &Food) -> bool {
+    const CUTS: [&str; 6] = ["chop", "steak", "sausage", "shank", "burger", "chipolata"];
+    let ends = |words: &[&str]| words.iter().any(|word| food.name.ends_with(word));
+    use Kind::*;
+    match food.kind {
+        Some(RawMeat) => ends(&CUTS),
+        Some(RawFish | CookedFish | CookedMeat | Dairy | PlantProtein | Fat | Sweetener | Baking | Sauce | Drink) => false,
+        _ => !ends(&NO_PLURAL),
     }
 }
 
@@ -114,6 +149,8 @@ mod tests {
         assert_eq!(said("garlic", Quantity::pieces(0.5)), "8 cloves of garlic");
         assert_eq!(said("garlic", Quantity::pieces(2)), "2 bulbs of garlic");
         assert_eq!(said("carrot", Quantity::grams(400.0)), "400 g carrots");
+        assert_eq!(said("cod", Quantity::grams(440.0)), "440 g cod");
+        assert_eq!(said("beetroot", Quantity::grams(1000.0)), "1 kg beetroot");
         assert_eq!(said("red cabbage", Quantity::grams(155.0)), "155 g red cabbage");
         assert_eq!(said("raisin", Quantity::grams(90.0)), "90 g raisins");
         assert_eq!(said("plain flour", Quantity::grams(415.0)), "415 g plain flour");

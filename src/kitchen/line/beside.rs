@@ -43,7 +43,7 @@ pub(super) fn beside(words: &Words) -> Option<Beside> {
     let mut beside = beside_at(words, 0)?;
     let rest = beside.end..words.len();
     beside.rest = match words.kind(rest.start) {
-        None => None,
+        None => beside.rest.take(),
         Some(Kind::Comma | Kind::Semicolon | Kind::Slash) => Some(words.plain(rest.start + 1..rest.end)).filter(|rest| !rest.is_empty()),
         Some(_) if words.is(rest.start, "or") => Some(words.plain(rest)),
         Some(_) => return None,
@@ -69,8 +69,19 @@ pub(super) fn beside_at(words: &Words, at: usize) -> Option<Beside> {
         beside.plus.push(more.amount);
         beside.end = more.end;
     }
-    while words.kind(beside.end) == Some(Kind::Open) {
-        beside.end += 1;
+    // "140g/5oz each", "150 g (5 oz) each"
+    loop {
+        beside.end = match words.kind(beside.end) {
+            Some(Kind::Open) => beside.end + 1,
+            Some(Kind::Slash) => match words.amount(beside.end + 1) {
+                Ok(Some(again)) if again.unit_given && again.amount.unit.is_measured() => {
+                    beside.rest = Some(words.plain(beside.end + 1..again.end));
+                    again.end
+                }
+                _ => break,
+            },
+            _ => break,
+        };
     }
     beside.end = marks.take(words, beside.end);
     (beside.each, beside.total) = (marks.each, marks.total);

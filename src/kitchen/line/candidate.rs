@@ -149,7 +149,7 @@ impl<'a> Reader<'a> {
         while at < to {
             match vocabulary::class(w, at..to) {
                 _ if w.key_at(at).is_empty() => at += 1,
-                Some((Class::Inside | Class::Part, _)) | None => return false,
+                Some((Class::Part, _)) | None => return false,
                 Some((_, after)) => at = after,
             }
         }

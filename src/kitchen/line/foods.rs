@@ -7,6 +7,7 @@ use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};
 use super::measure::Measure;
 use super::parts::{Parts, says_tin};
+use super::vocabulary::{Class, class_of};
 use super::{Line, LineError, Reader};
 use crate::measure::Kind;
 
@@ -181,7 +182,10 @@ impl<'a> Reader<'a> {
             let slash =
                 w.kind(at) == Some(Kind::Slash) && w.kind(at.wrapping_sub(1)) == Some(Kind::Word) && w.kind(at + 1) == Some(Kind::Word);
             let and_or = w.is(at, "and") && w.kind(at + 1) == Some(Kind::Slash) && w.is(at + 2, "or");
-            if w.is(at, "or") || slash || and_or {
+            // "red, yellow or orange peppers"
+            let colours = |places: &[usize]| places.iter().all(|place| class_of(w, *place) == Some(Class::Inside));
+            let comma = w.kind(at) == Some(Kind::Comma) && !places.is_empty() && colours(&places) && !w.is(at + 1, "or");
+            if w.is(at, "or") || slash || and_or || comma {
                 options.push(Head { places: std::mem::take(&mut places), end: at, joined: false });
                 at += if and_or { 3 } else { 1 };
                 continue;

@@ -155,16 +155,28 @@ impl Reader<'_> {
         let unit = as_knob(unit, likened);
         let of = w.is(end, "of");
         let alone = match unit {
-            Unit::Word(word) => LOOSE.contains(&word) || likened,
+            // "Small pack coriander", "tin tomatoes"
+            Unit::Word(word) => LOOSE.contains(&word) || likened || word.is_container() && (at > start || self.names(end).is_some()),
             Unit::Teaspoon | Unit::Dessertspoon | Unit::Tablespoon | Unit::Cup => at > start,
             _ => return none,
         };
-        let end = end + usize::from(of);
+        // "Pinch each salt and pepper"
+        let each = w.is(end, "each");
+        let end = end + usize::from(of) + usize::from(each) + usize::from(each && w.is(end + 1, "of"));
         if !(of || alone) || end >= self.end || self.names(start).is_some_and(|name| name > end) {
             return none;
         }
         let said = w.plain(start..end);
-        Measure { amount: Some(Amount::new(1.0, unit)), unit_given: true, grade, remarks: told.into_iter().collect(), said, end, ..none }
+        Measure {
+            amount: Some(Amount::new(1.0, unit)),
+            unit_given: true,
+            grade,
+            remarks: told.into_iter().collect(),
+            said,
+            each,
+            end,
+            ..none
+        }
     }
 
     /// The end of the longest known name that begins here.
@@ -519,16 +531,23 @@ impl<'r> Measuring<'r> {
 
     /// `4 oz` after `1 lb`, `plus 2 tbsp` after `1 cup`.
     fn second_measure(&mut self) -> Result<(), LineError> {
-        let Some(first) = self.measure.amount.clone().filter(|amount| amount.unit.is_measured()) else { return Ok(()) };
+        let Some(first) = self.measure.amount.clone() else { return Ok(()) };
         let w = self.w();
         let at = self.at();
+        let plus = w.kind(at) == Some(Kind::Plus) || w.is(at, "plus");
+        // "1 stick plus 2 tablespoons butter"
+        let counted = matches!(first.unit, Unit::Word(_)) && self.measure.size.is_none() && plus;
+        if !first.unit.is_measured() && !counted {
+            return Ok(());
+        }
         if w.is(at, "minus") || w.is(at, "less") {
             return Err(LineError::new("an amount less another is no one amount", "write what is left as one: 15 tbsp", w.byte(at)));
         }
-        let marked = w.kind(at) == Some(Kind::Plus) || w.is(at, "plus") || w.is(at, "and");
+        let marked = plus || w.is(at, "and");
         let from = at + usize::from(marked);
         let Ok(Some(more)) = w.amount(from) else { return Ok(()) };
-        if more.unit_given && more.amount.most(Spoons::Us).dimension() == first.most(Spoons::Us).dimension() {
+        let alike = || more.amount.most(Spoons::Us).dimension() == first.most(Spoons::Us).dimension();
+        if more.unit_given && (counted && more.amount.unit.is_measured() || !counted && alike()) {
             self.measure.plus.push(more.amount);
             self.measure.end = more.end;
             self.measure.said = w.plain(self.start..more.end);

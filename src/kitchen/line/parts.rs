@@ -12,7 +12,7 @@ use super::foods::Resolved;
 use super::measure::{Measure, size_of};
 use super::vocabulary::{Class, class, says_optional};
 use super::{Line, LineError, LineOf, Reader, join};
-use crate::foods::{FoodId, Item, Measured, State, same_forms};
+use crate::foods::{FoodId, Item, Kind as FoodKind, Measured, State, same_forms};
 use crate::kitchen::words::Words;
 use crate::measure::{Amount, Ends, Kind, Quantity, ReadError, Spoons, Unit, Word as UnitWord, amount_of, skip_about};
 
@@ -187,7 +187,7 @@ impl<'a> Reader<'a> {
 
     fn is_water(&self, line: &Line) -> bool {
         let id = self.foods.find_known(&crate::foods::key_of(&line.of.to_string()));
-        id.is_some_and(|id| self.foods[id].kind == Some(crate::foods::Kind::Water))
+        id.is_some_and(|id| self.foods[id].kind == Some(FoodKind::Water))
     }
 
     /// The amount of "plus 2 tbsp for dusting" and "plus an extra tbsp".
@@ -214,6 +214,7 @@ impl<'a> Reader<'a> {
             measure.said = amount.to_string();
         }
         self.to_taste_where_nobody_knows(&mut measure, &found);
+        self.in_sheets(&mut measure, &found);
         let besides = std::mem::take(&mut gathered.besides);
         for (beside, text) in besides {
             measure.take(beside, text, self.spoons);
@@ -276,6 +277,16 @@ impl<'a> Reader<'a> {
         if loose && measure.size.is_none() && measure.plus.is_empty() && !found.known.is_some_and(knows) {
             measure.amount = None;
             measure.vague = Some(std::mem::take(&mut measure.said).trim_end_matches(" of").to_owned());
+        }
+    }
+
+    /// "4 paper towels" are four sheets.
+    fn in_sheets(&self, measure: &mut Measure, found: &Found) {
+        let Some(food) = found.known.map(|id| &self.foods[id]).filter(|food| food.kind == Some(FoodKind::Household)) else { return };
+        if let Some(amount) = measure.amount.as_mut().filter(|amount| amount.unit == Unit::Piece)
+            && food.words.contains_key(UnitWord::Sheet.singular())
+        {
+            amount.unit = Unit::Word(UnitWord::Sheet);
         }
     }
 

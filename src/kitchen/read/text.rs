@@ -137,6 +137,18 @@ impl<'k> Mentions<'k> {
     }
 
     fn by_any_name(&self, name: &str) -> Vec<usize> {
+        let mut found = self.by_name(name);
+        if is_vegetables(name) {
+            let is_spice = |index: &usize| matches!(self.ingredients[*index].wanted, Wanted::Food { food, .. } if self.foods[food].name == "black pepper");
+            if found.iter().all(is_spice) {
+                found = (0..self.ingredients.len()).filter(|index| has_words(&self.ingredients[*index].text, name)).collect();
+            }
+            found.retain(|index| !is_spice(index));
+        }
+        found
+    }
+
+    fn by_name(&self, name: &str) -> Vec<usize> {
         let called = self.called(name);
         if !called.is_empty() {
             return called;
@@ -265,6 +277,11 @@ impl<'k> Mentions<'k> {
 
 fn figure(number: f64) -> f64 {
     (number * 1e4).round() / 1e4
+}
+
+/// In the plural it is the vegetable: nobody adds black peppers.
+fn is_vegetables(name: &str) -> bool {
+    name.eq_ignore_ascii_case("peppers")
 }
 
 fn same_words(a: &str, b: &str) -> bool {
