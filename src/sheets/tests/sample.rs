@@ -128,7 +128,7 @@ pub fn appliance(name: &str) -> Appliance {
         out: Minutes(1),
         comes_up: Minutes(0),
         holds: None,
-        kind: None,
+        kind: crate::kitchen::ApplianceKind::of_name(name),
         fan: false,
         at,
     }
