@@ -7,12 +7,13 @@ use jiff::civil::Date;
 
 use super::DayNumber;
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Spot, Trip, Warning, Week};
+use crate::kitchen::{Kitchen, Spot, Trip, Ware, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, steps_up};
 use crate::pantry;
 use crate::plan::{Demand, Makings, Need, NeedUse, Stated, demand_by_lines};
 use crate::purchase::{self, pieces_about};
 use crate::shelf::after_days;
+use crate::words::much::called;
 use crate::words::plural;
 
 /// What is bought on one day.
@@ -118,7 +119,7 @@ fn line(kitchen: &Kitchen, food: FoodId, needs: &[&Need]) -> BuyingLine {
     let about = amounts.first().and_then(|amount| pieces_about(&kitchen.foods[food], amount));
     BuyingLine {
         food,
-        name: name(&kitchen.foods[food].name, &amounts, &uses),
+        name: name(kitchen, food, &amounts, &uses),
         about,
         tins: if let [need] = needs { tins(need) } else { None },
         what_for: uses.iter().map(|one| one.what_for.clone()).unique().collect(),
@@ -127,11 +128,17 @@ fn line(kitchen: &Kitchen, food: FoodId, needs: &[&Need]) -> BuyingLine {
     }
 }
 
-fn name(one: &str, amounts: &[Quantity], uses: &[&NeedUse]) -> String {
+/// As a kitchen says it beside its amount: "1.7 kg potatoes", "1 red pepper"; and in the plural where a line does.
+fn name(kitchen: &Kitchen, food: FoodId, amounts: &[Quantity], uses: &[&NeedUse]) -> String {
+    let one = &kitchen.foods[food].name;
     let many = plural(one);
     let is_typed = uses.iter().any(|part| part.line.to_lowercase().contains(&many.to_lowercase()));
-    let is_counted = matches!(amounts.first(), Some(Quantity::Count(count)) if *count > 1);
-    if is_typed || is_counted { many } else { one.to_owned() }
+    let is_one = matches!(amounts.first(), Some(Quantity::Count(count)) if *count <= 1);
+    match amounts.first() {
+        _ if is_typed && !is_one => many,
+        Some(amount) => called(kitchen.names(), Ware::Food(food), amount),
+        None => one.clone(),
+    }
 }
 
 /// Pieces are whole ones.

@@ -4,10 +4,12 @@ use itertools::Itertools;
 use jiff::civil::Date;
 
 use super::{AHEAD_OF_METHOD, DayNumber, step_of_method};
+use crate::foods::as_purchased;
 use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Wanted, Ware, Week};
-use crate::measure::{Minutes, Number, Quantity, Unit};
+use crate::measure::{Dimension, Minutes, Number, Quantity, Unit};
 use crate::plan::{Contains, MadeAt, Making, Makings, User, meal_contains, served_lines};
 use crate::prep::{CardCook, CardMeal, Errand, line_text, making_text, meal_minutes, week_card};
+use crate::words::much::called;
 use crate::words::{in_a_sentence, plural};
 
 /// A meal by its day and its word: "day 1", "supper".
@@ -138,9 +140,14 @@ fn part(kitchen: &Kitchen, line: &Ingredient, times: &Number) -> String {
     match &line.wanted {
         Wanted::Recipe { recipe, .. } => in_a_sentence(&kitchen.recipes[*recipe].name),
         Wanted::Food { food, item } => {
-            let name = &kitchen.foods[*food].name;
+            let (id, facts) = (*food, &kitchen.foods[*food]);
             let counted = item.as_ref().filter(|item| item.amount.unit == Unit::Piece).map(|item| &item.amount.high * times);
-            if counted.is_some_and(|count| count > 1) { plural(name) } else { name.clone() }
+            let weighed = || as_purchased(facts, &item.as_ref()?.scaled(times), &Dimension::Mass, kitchen.rules.spoons).ok();
+            match counted {
+                Some(count) if count > 1 => plural(&facts.name),
+                Some(_) => facts.name.clone(),
+                None => weighed().map_or_else(|| facts.name.clone(), |amount| called(kitchen.names(), Ware::Food(id), &amount)),
+            }
         }
     }
 }

@@ -104,16 +104,17 @@ fn told(mark: Mark) -> String {
     if mark == Mark::None { String::new() } else { format!("{mark}.") }
 }
 
-/// "Step 4, white-bean mash: take it off the hob (Jo). It was: Simmer the beans. Then: step 12, white-bean mash: Mash them."
+/// "Step 4, white-bean mash: take it off the hob (Jo). Then step 12: Mash them." Of another dish its name is told, too.
 fn when_it_ends(session: &SessionPlan, index: usize, names: Names, texts: &[String]) -> String {
     let marks = session.marks();
-    let called = |index: usize| {
+    let of_dish = |index: usize| session.tasks[index].step().map(|step| step.recipe);
+    let called = |index: usize, with_dish: bool| {
         let number = match marks[index] {
             Mark::None => None,
             Mark::Number(number) => Some(format!("step {number}")),
             mark @ Mark::Letter(_) => Some(format!("box {mark}")),
         };
-        let dish = dish(&session.tasks[index], names).map(in_a_sentence);
+        let dish = dish(&session.tasks[index], names).filter(|_| with_dish).map(in_a_sentence);
         number.into_iter().chain(dish).collect::<Vec<_>>().join(", ")
     };
     let task = &session.tasks[index];
@@ -121,14 +122,14 @@ fn when_it_ends(session: &SessionPlan, index: usize, names: Names, texts: &[Stri
     let mut said = Vec::new();
     if let Some(appliance) = task.on.first().filter(|_| task.out_minutes > 0) {
         let who = task.out_person.map(|id| format!(" ({})", session.person(id).name)).unwrap_or_default();
-        said.push(format!("{}: take it {}{who}. It was: {text}", sentence(&called(index)), taken_from(*appliance, names)));
+        said.push(format!("{}: take it {}{who}.", sentence(&called(index, true)), taken_from(*appliance, names)));
     } else if task.is_set() {
         said.push(format!("It is hot enough: {text}"));
     } else {
-        said.push(format!("{}. It was: {text}", sentence(&called(index))));
+        said.push(format!("{} is done: {text}", sentence(&called(index, true))));
     }
     let next = session.tasks.iter().position(|later| later.after.contains(&index));
-    said.extend(next.map(|next| match called(next) {
+    said.extend(next.map(|next| match called(next, of_dish(next) != of_dish(index)) {
         called if called.is_empty() => format!("Then: {}", ended(&texts[next])),
         called => format!("Then {called}: {}", ended(&texts[next])),
     }));

@@ -19,18 +19,20 @@ pub(super) fn nearest_and_how_far<'a>(typed: &str, known: impl IntoIterator<Item
     best
 }
 
-/// The nearest of `known`; else those, three at most, in which every word of `typed` stands: "leek-and-potato-soup" for "leek soup".
+/// The one of `known` that is a single slip away; else those, three at most, in which every word of `typed` stands, or the nearest: "leek-and-potato-soup" for "leek soup".
 pub fn likely<'a>(typed: &str, known: impl IntoIterator<Item = &'a str> + Clone) -> Vec<&'a str> {
-    if let Some(name) = nearest(typed, known.clone()) {
-        return vec![name];
-    }
+    let near = nearest_and_how_far(typed, known.clone());
     let wanted = words(typed);
     let holds_all = |name: &&str| {
         let own = words(name);
         wanted.iter().all(|word| own.contains(word))
     };
     let found: Vec<&str> = known.into_iter().filter(holds_all).collect();
-    if wanted.is_empty() || found.len() > MOST_LIKELY { Vec::new() } else { found }
+    match near {
+        Some((slips, name)) if slips <= 1 || wanted.is_empty() || found.is_empty() => vec![name],
+        _ if wanted.is_empty() || found.len() > MOST_LIKELY => Vec::new(),
+        _ => found,
+    }
 }
 
 /// More than these are no hint.

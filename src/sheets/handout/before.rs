@@ -4,8 +4,9 @@ use itertools::Itertools;
 
 use crate::foods::FoodId;
 use crate::handout::{Buying, BuyingLine, Needed};
-use crate::kitchen::{Elsewhere, Names, RecipeId};
+use crate::kitchen::{Elsewhere, Names, RecipeId, Ware};
 use crate::measure::{Quantity, Units, show};
+use crate::words::much::called;
 use crate::words::{degrees, duration, in_a_sentence, listed, sentence};
 
 use super::Book;
@@ -26,7 +27,7 @@ impl Book<'_> {
         for buying in &self.told.buying {
             blocks.extend(self.buying(setter, buying, width));
         }
-        let foods = |foods: &[FoodId]| foods.iter().map(|food| self.names.food(*food)).join(", ");
+        let foods = |foods: &[FoodId]| foods.iter().map(|food| called(self.names, Ware::Food(*food), &Quantity::grams(SEVERAL))).join(", ");
         let paragraph = |foods: String| if foods.is_empty() { Vec::new() } else { vec![vec![plain(foods)]] };
         let body = self.kind.body;
         blocks.extend(self.group(setter, "Bought every week beside it", &paragraph(foods(&self.told.weekly)), body, width));
@@ -119,6 +120,9 @@ impl Book<'_> {
         format!("{} can be cooked with {}.", in_a_sentence(self.names.recipe(dish)), listed(&places))
     }
 }
+
+/// In grams, more than one of anything that is counted.
+const SEVERAL: i64 = 1_000_000;
 
 fn it(dishes: &[RecipeId]) -> &'static str {
     if dishes.len() == 1 { "it" } else { "them" }

@@ -111,10 +111,10 @@ fn meals_are_told_by_their_parts_and_the_clock_starts_at_nought() {
         "16 h before 0:00",
         "Buy on day 3",
         "Bought every week beside it",
-        "oat milk, olive oil, egg, plain flour",
+        "oat milk, olive oil, eggs, plain flour",
         "water, salt, dried oregano, baking powder",
         "Short of time? Leave out leek and potato soup, saves",
-        "brown rice: boil 30 min",
+        "boil 115 g brown rice, 30 min",
         "The author's own",
     ] {
         assert!(all.contains(&letters(said)), "{said} is missing in {all}");
