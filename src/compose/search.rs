@@ -77,17 +77,9 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     let first = if weeks > FEW { search.descend(&bound, &floor) } else { None };
     search.left = limits.proof;
     search.aim = Composing::Proof;
-    let known = first.clone().map(|(_, value)| value);
-    let mut proof = Proof {
-        search: &mut search,
-        bound: &bound,
-        floor: &floor,
-        known,
-        maybe: Vec::new(),
-        waiting: Vec::new(),
-        nodes: limits.nodes,
-        cut: false,
-    };
+    let known = first.map(|(_, value)| value);
+    let mut proof =
+        Proof { search: &mut search, bound: &bound, floor: &floor, known, waiting: Vec::new(), nodes: limits.nodes, cut: false };
     // A proof that the effort does not reach is not begun.
     if options.len() <= TINY || proof.is_within_reach() {
         proof.go(&mut Vec::new(), &mut Vec::new());
@@ -95,10 +87,10 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     } else {
         proof.cut = true;
     }
-    let (maybe, mut cut) = (proof.maybe, proof.cut);
+    let mut cut = proof.cut;
     // What was found is looked at, however far the proof came.
     search.left += limits.tries;
-    let (best, all_confirmed) = search.choose(first.into_iter().chain(maybe).collect());
+    let (best, all_confirmed) = search.choose();
     cut |= !all_confirmed;
     let complete = !cut && table.ways.complete;
     let least = best.as_ref().map(|(_, _, least)| *least);
@@ -206,9 +198,15 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         Some(allowed)
     }
 
+    /// Is every meal of it filled, but for those that may stay open?
+    fn is_whole(&self, week: &Chosen) -> bool {
+        week.iter().zip(self.options).all(|(way, options)| way.is_some() || options.last() == Some(&None))
+    }
+
     /// Of the weeks that were reckoned those that break the fewest wishes, and then cost least; a few for each set of wishes.
     fn nearest(&self) -> Vec<Chosen> {
-        let reckoned = self.known.iter().filter_map(|(week, judged)| Some((week, judged, judged.value?)));
+        let reckoned = self.known.iter().filter(|(week, judged)| !judged.broken.is_empty() && self.is_whole(week));
+        let reckoned = reckoned.filter_map(|(week, judged)| Some((week, judged, judged.value?)));
         let mut reckoned: Vec<_> = reckoned.map(|(week, judged, value)| (judged.broken.len(), value.net, week, judged)).collect();
         reckoned.sort_by_key(|(broken, net, ..)| (*broken, *net));
         let mut times: BTreeMap<Vec<&super::wish::Wish>, usize> = BTreeMap::new();
@@ -223,9 +221,11 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         nearest
     }
 
-    /// The best of weeks whose sessions end in time, with the least net cost among them, the first in file order of equal ones; and
-    /// whether the effort reached to know it.
-    fn choose(&mut self, mut weeks: Vec<(Chosen, Value)>) -> (Option<(Chosen, Value, i64)>, bool) {
+    /// The best of the weeks that were reckoned and whose sessions end in time, with the least net cost among them, the first in file order
+    /// of equal ones; and whether the effort reached to know it.
+    fn choose(&mut self) -> (Option<(Chosen, Value, i64)>, bool) {
+        let allowed = self.known.iter().filter(|(week, judged)| judged.is_allowed() && self.is_whole(week));
+        let mut weeks: Vec<(Chosen, Value)> = allowed.filter_map(|(week, judged)| Some((week.clone(), judged.value?))).collect();
         let (table, options) = (self.table, self.options);
         let wishes = &table.wishes;
         weeks.sort_by_key(|(_, value)| (value.left_open, value.net));
@@ -471,8 +471,6 @@ struct Proof<'p, 's, 't, 'k> {
     bound: &'p Bound,
     floor: &'p Floor<'t, 's, 'k>,
     known: Option<Value>,
-    /// Allowed, but for their sessions.
-    maybe: Vec<(Chosen, Value)>,
     /// Weeks that are to be judged in one round.
     waiting: Vec<Chosen>,
     nodes: usize,
@@ -594,7 +592,6 @@ impl Proof<'_, '_, '_, '_> {
                     None => self.cut = true,
                 }
             }
-            self.maybe.push((week, value));
         }
     }
 }
