@@ -75,6 +75,10 @@ pub struct Floor<'t, 's, 'k> {
     /// What one unit of a recipe asks for, by side, and the least amount that a meal takes.
     of_one: BTreeMap<RecipeId, [f64; 2]>,
     amounts: BTreeMap<RecipeId, f64>,
+    /// By gap, where each option stands.
+    places: Vec<BTreeMap<Option<u32>, usize>>,
+    /// What one step of a recipe's batches costs, and what is left over of it for nothing.
+    steps: BTreeMap<RecipeId, (f64, f64)>,
     noise: f64,
 }
 
@@ -96,7 +100,8 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
             .map(|(gap, options)| options.iter().map(|way| used(table, &reckoner, gap.meal, *way)).collect())
             .collect();
         let mut foods = facts(table, &reckoner);
-        let later = later(kitchen, &reckoner, &uses);
+        let cut: Vec<bool> = table.gaps.iter().map(|gap| gap.forms.iter().any(|form| table.ways.cut[*form])).collect();
+        let later = later(kitchen, &reckoner, &uses, &cut);
         later[0].iter().for_each(|(food, minor)| foods.entry(*food).or_default().most = *minor);
         let slack = 1.0 - kitchen.rules.short_by;
         let weigh = |minor: &BTreeMap<FoodId, f64>| {
@@ -118,8 +123,70 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
             *least = least.min(*amount);
         }
         let of_one = amounts.keys().map(|recipe| (*recipe, weigh(&reckoner.of_one(*recipe)))).collect();
-        let cut = table.gaps.iter().map(|gap| gap.forms.iter().any(|form| table.ways.cut[*form])).collect();
-        Floor { table, foods, asks, later, cut, made: made(table, &uses), of_one, amounts, noise: noise(table) }
+        let places = options.iter().map(|options| options.iter().copied().zip(0..).collect()).collect();
+        let (made, noise) = (made(table, &uses), noise(table));
+        let mut floor = Floor { table, foods, asks, later, cut, made, of_one, amounts, places, steps: BTreeMap::new(), noise };
+        floor.steps = floor.batch_steps();
+        floor
+    }
+
+    fn batch_steps(&self) -> BTreeMap<RecipeId, (f64, f64)> {
+        let kitchen = self.table.kitchen();
+        let spare = self.table.trials.run(&[]).map(|tried| self.spare(&tried)).unwrap_or_default();
+        let step = |(recipe, one): (&RecipeId, &[f64; 2])| {
+            let known = &kitchen.recipes[*recipe];
+            let step = match known.batches {
+                BatchCut::Whole => known.makes.base(),
+                BatchCut::Halves => known.makes.base() / 2.0,
+                BatchCut::Any => 0.0,
+            };
+            let left = spare.get(recipe).map_or(0.0, |left| left.min(1e9));
+            (*recipe, (one[0] * step, one[0] * left))
+        };
+        self.of_one.iter().map(step).collect()
+    }
+
+    /// What so much of a recipe costs about, in whole batches.
+    fn about(&self, recipe: RecipeId, eaten: f64) -> f64 {
+        let (step, left) = self.steps.get(&recipe).copied().unwrap_or_default();
+        let must = (eaten - left).max(0.0);
+        if step > 0.0 { step * (must / step - 1e-6).ceil().max(0.0) } else { must }
+    }
+
+    /// What the meals cost about: foods at their least prices, recipes in whole batches. No bound; a guide to where it pays to look.
+    pub fn guess(&self, chosen: &[Option<u32>]) -> f64 {
+        let (direct, eaten) = self.eaten(chosen, None);
+        direct + eaten.into_iter().map(|(recipe, eaten)| self.about(recipe, eaten)).sum::<f64>()
+    }
+
+    fn eaten(&self, chosen: &[Option<u32>], but: Option<usize>) -> (f64, BTreeMap<RecipeId, f64>) {
+        let (mut direct, mut eaten) = (0.0, BTreeMap::new());
+        for (gap, way) in chosen.iter().enumerate().filter(|(gap, way)| Some(*gap) != but && way.is_some()) {
+            let Some(asks) = self.places[gap].get(way).map(|place| &self.asks[gap][*place]) else { continue };
+            direct += asks.direct[0];
+            asks.of_recipes.iter().for_each(|(recipe, cost)| *eaten.entry(*recipe).or_default() += cost[0]);
+        }
+        (direct, eaten)
+    }
+
+    /// The options of one meal beside what the others eat, those that add least to the guess first; none with what is banned.
+    pub fn ranked(&self, options: &[Option<u32>], chosen: &[Option<u32>], gap: usize, banned: &BTreeSet<RecipeId>) -> Vec<Option<u32>> {
+        let (_, eaten) = self.eaten(chosen, Some(gap));
+        let more = |(recipe, cost): &(RecipeId, [f64; 2])| {
+            let before = eaten.get(recipe).copied().unwrap_or(0.0);
+            self.about(*recipe, before + cost[0]) - self.about(*recipe, before)
+        };
+        let free = |asks: &Asks| !asks.of_recipes.iter().any(|(recipe, _)| banned.contains(recipe));
+        let ranked = options.iter().zip(&self.asks[gap]).enumerate().filter(|(_, (_, asks))| free(asks));
+        let mut ranked: Vec<(f64, usize, Option<u32>)> =
+            ranked.map(|(place, (way, asks))| (asks.direct[0] + asks.of_recipes.iter().map(more).sum::<f64>(), place, *way)).collect();
+        ranked.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
+        ranked.into_iter().map(|(_, _, way)| way).collect()
+    }
+
+    /// The recipes that a week's open meals eat of.
+    pub fn recipes(&self, chosen: &[Option<u32>]) -> Vec<RecipeId> {
+        self.eaten(chosen, None).1.into_keys().collect()
     }
 
     /// Of all weeks whose first meals take these options.
@@ -307,11 +374,22 @@ impl Used {
     }
 }
 
+/// Every food that lies on the shelf or is sold.
+fn any_food(kitchen: &Kitchen) -> impl Iterator<Item = FoodId> + '_ {
+    let on_shelf = kitchen.lots.iter().filter_map(|lot| match lot.of {
+        Ware::Food(food) => Some(food),
+        Ware::Recipe(_) => None,
+    });
+    on_shelf.chain(kitchen.packs.iter().map(|pack| pack.food))
+}
+
 /// By gap, the most that it and later ones can use of each food; of what cannot be told in money, without end.
-fn later(kitchen: &Kitchen, reckoner: &Reckoner, uses: &[Vec<Used>]) -> Vec<BTreeMap<FoodId, f64>> {
+fn later(kitchen: &Kitchen, reckoner: &Reckoner, uses: &[Vec<Used>], cut: &[bool]) -> Vec<BTreeMap<FoodId, f64>> {
     let mut later: Vec<BTreeMap<FoodId, f64>> = vec![BTreeMap::new(); uses.len() + 1];
     for (gap, options) in uses.iter().enumerate().rev() {
-        let mut most: BTreeMap<FoodId, f64> = BTreeMap::new();
+        // A way that is not held may use anything.
+        let any = any_food(kitchen).filter(|_| cut[gap]).map(|food| (food, f64::INFINITY));
+        let mut most: BTreeMap<FoodId, f64> = any.collect();
         for used in options {
             let untold = used.untold.iter().map(|food| (*food, f64::INFINITY));
             for (food, minor) in used.most(kitchen, reckoner).into_iter().chain(untold) {
@@ -339,12 +417,7 @@ fn used(table: &Table, reckoner: &Reckoner, meal: usize, way: Option<u32>) -> Us
     // Where somebody gets something else, or without something, what the others get is all that is told.
     let is_whole = meal.diners.iter().all(|diner| diner.without.is_empty() && diner.swapped.is_empty());
     if !is_whole {
-        used.untold.extend(kitchen.lots.iter().map(|lot| lot.of).chain(kitchen.packs.iter().map(|pack| Ware::Food(pack.food))).filter_map(
-            |ware| match ware {
-                Ware::Food(food) => Some(food),
-                Ware::Recipe(_) => None,
-            },
-        ));
+        used.untold.extend(any_food(kitchen));
     }
     // What an eater has instead is eaten however the meal is filled, and is counted with what is written.
     for serving in servings(&meal).into_iter().filter(|serving| !serving.own && !without.contains(&serving.line.ware())) {

@@ -13,6 +13,7 @@ use super::floor::Floor;
 use super::rules;
 use super::table::{Judged, Look, Table};
 use super::value::{Value, as_good_as};
+use crate::kitchen::RecipeId;
 use crate::prep::Effort;
 use crate::progress::{self, At, Composing};
 
@@ -47,7 +48,7 @@ struct Limits {
 fn limits(effort: Effort) -> Limits {
     match effort {
         Effort::Low => Limits { tries: 10_000, proof: 30_000, nodes: 50_000 },
-        Effort::Normal => Limits { tries: 48_000, proof: 200_000, nodes: 1_000_000 },
+        Effort::Normal => Limits { tries: 100_000, proof: 200_000, nodes: 1_000_000 },
         Effort::High => Limits { tries: 1_000_000, proof: 4_000_000, nodes: 20_000_000 },
     }
 }
@@ -73,20 +74,12 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     let weeks: f64 = options.iter().map(|options| options.len() as f64).product();
     // Of few meals the proof finds the best.
     search.left = if options.len() <= TINY { limits.tries / 2 } else { limits.tries };
-    let first = if weeks > FEW { search.descend(&bound) } else { None };
+    let first = if weeks > FEW { search.descend(&bound, &floor) } else { None };
     search.left = limits.proof;
     search.aim = Composing::Proof;
-    let known = first.clone().map(|(_, value)| value);
-    let mut proof = Proof {
-        search: &mut search,
-        bound: &bound,
-        floor: &floor,
-        known,
-        maybe: Vec::new(),
-        waiting: Vec::new(),
-        nodes: limits.nodes,
-        cut: false,
-    };
+    let known = first.map(|(_, value)| value);
+    let mut proof =
+        Proof { search: &mut search, bound: &bound, floor: &floor, known, waiting: Vec::new(), nodes: limits.nodes, cut: false };
     // A proof that the effort does not reach is not begun.
     if options.len() <= TINY || proof.is_within_reach() {
         proof.go(&mut Vec::new(), &mut Vec::new());
@@ -94,10 +87,10 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     } else {
         proof.cut = true;
     }
-    let (maybe, mut cut) = (proof.maybe, proof.cut);
+    let mut cut = proof.cut;
     // What was found is looked at, however far the proof came.
     search.left += limits.tries;
-    let (best, all_confirmed) = search.choose(first.into_iter().chain(maybe).collect());
+    let (best, all_confirmed) = search.choose();
     cut |= !all_confirmed;
     let complete = !cut && table.ways.complete;
     let least = best.as_ref().map(|(_, _, least)| *least);
@@ -129,6 +122,14 @@ fn nearer(table: &Table, one: &Judged, other: &Judged, as_good: i64) -> Ordering
         (None, None) => Ordering::Equal,
     })
 }
+
+/// So many weeks are guessed at, each bettered so many times; of those that are best, so many are looked into.
+const GUESSES: usize = 24;
+const PASSES: usize = 4;
+const STARTS: usize = 3;
+
+/// So many options of one meal are looked at, those that add least.
+const NEAR: usize = 20;
 
 /// So many weeks are kept of those that break the least; so many of one set of wishes.
 const NEAREST: usize = 60;
@@ -197,9 +198,15 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         Some(allowed)
     }
 
+    /// Is every meal of it filled, but for those that may stay open?
+    fn is_whole(&self, week: &Chosen) -> bool {
+        week.iter().zip(self.options).all(|(way, options)| way.is_some() || options.last() == Some(&None))
+    }
+
     /// Of the weeks that were reckoned those that break the fewest wishes, and then cost least; a few for each set of wishes.
     fn nearest(&self) -> Vec<Chosen> {
-        let reckoned = self.known.iter().filter_map(|(week, judged)| Some((week, judged, judged.value?)));
+        let reckoned = self.known.iter().filter(|(week, judged)| !judged.broken.is_empty() && self.is_whole(week));
+        let reckoned = reckoned.filter_map(|(week, judged)| Some((week, judged, judged.value?)));
         let mut reckoned: Vec<_> = reckoned.map(|(week, judged, value)| (judged.broken.len(), value.net, week, judged)).collect();
         reckoned.sort_by_key(|(broken, net, ..)| (*broken, *net));
         let mut times: BTreeMap<Vec<&super::wish::Wish>, usize> = BTreeMap::new();
@@ -214,9 +221,11 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         nearest
     }
 
-    /// The best of weeks whose sessions end in time, with the least net cost among them, the first in file order of equal ones; and
-    /// whether the effort reached to know it.
-    fn choose(&mut self, mut weeks: Vec<(Chosen, Value)>) -> (Option<(Chosen, Value, i64)>, bool) {
+    /// The best of the weeks that were reckoned and whose sessions end in time, with the least net cost among them, the first in file order
+    /// of equal ones; and whether the effort reached to know it.
+    fn choose(&mut self) -> (Option<(Chosen, Value, i64)>, bool) {
+        let allowed = self.known.iter().filter(|(week, judged)| judged.is_allowed() && self.is_whole(week));
+        let mut weeks: Vec<(Chosen, Value)> = allowed.filter_map(|(week, judged)| Some((week.clone(), judged.value?))).collect();
         let (table, options) = (self.table, self.options);
         let wishes = &table.wishes;
         weeks.sort_by_key(|(_, value)| (value.left_open, value.net));
@@ -240,14 +249,25 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
     }
 
     /// A good week; `None` where none that is allowed was found.
-    fn descend(&mut self, bound: &Bound) -> Option<(Chosen, Value)> {
-        let mut now = self.first(bound);
-        self.judge(std::slice::from_ref(&now));
+    fn descend(&mut self, bound: &Bound, floor: &Floor) -> Option<(Chosen, Value)> {
+        let mut dice = 0x5EED_u64;
+        let mut starts = self.guessed(floor, &mut dice);
+        starts.push(self.first(bound));
+        self.judge(&starts);
+        starts.sort_by(|one, other| nearer(self.table, &self.known[one], &self.known[other], 0));
+        starts.truncate(STARTS);
+        let mut starts = starts.into_iter();
         let mut best: Option<(Chosen, Value)> = None;
         let mut least = i64::MAX;
-        let mut dice = 0x5EED_u64;
+        let mut last: Chosen = vec![None; self.options.len()];
+        let mut round = 0;
         while self.left > 0 {
-            now = self.settle(now, bound, least);
+            let before = self.left;
+            let from = best.as_ref().map_or(&last, |(week, _)| week);
+            let start = starts.next().unwrap_or_else(|| self.shaken(from, floor, round, &mut dice));
+            round += 1;
+            self.judge(std::slice::from_ref(&start));
+            let now = self.settle(start, bound, floor, least);
             let judged = &self.known[&now];
             if let Some(value) = judged.value.filter(|_| judged.is_allowed() && self.confirmed.contains(&now)) {
                 least = least.min(value.net);
@@ -257,18 +277,63 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
                     best = Some((now.clone(), value));
                 }
             }
-            if let Some((week, _)) = &best {
-                now = week.clone();
-            }
-            let before = self.left;
-            self.shake(&mut now, &mut dice);
-            self.judge(std::slice::from_ref(&now));
+            last = now;
             // A week that was seen before costs nothing, and must not keep the search from ending.
             if self.left == before {
                 self.left = self.left.saturating_sub(self.unit());
             }
         }
         best
+    }
+
+    /// Weeks that the guess holds for cheap: each from other recipes, bettered a meal at a time.
+    fn guessed(&mut self, floor: &Floor, dice: &mut u64) -> Vec<Chosen> {
+        let nothing: Chosen = vec![None; self.options.len()];
+        let recipes = self.table.kitchen().recipes.len();
+        let mut found: Vec<(f64, Chosen)> = Vec::new();
+        for start in 0..GUESSES {
+            let banned = (0..recipes).filter(|_| start > 0 && throw(dice, 2) == 0).map(RecipeId).collect();
+            let week = self.refilled(nothing.clone(), floor, &banned);
+            if week.iter().all(Option::is_some) {
+                found.push((floor.guess(&week), week));
+            }
+        }
+        found.sort_by(|one, other| one.0.total_cmp(&other.0).then_with(|| one.1.cmp(&other.1)));
+        found.dedup_by(|one, other| one.1 == other.1);
+        found.into_iter().map(|(_, week)| week).take(FEW_AT_ONCE).collect()
+    }
+
+    /// Meal by meal what adds least by the guess, of what the rules allow beside the others, until nothing changes.
+    fn refilled(&self, mut now: Chosen, floor: &Floor, banned: &BTreeSet<RecipeId>) -> Chosen {
+        for _ in 0..PASSES {
+            let before = now.clone();
+            for gap in 0..now.len() {
+                let ranked = floor.ranked(&self.options[gap], &now, gap, banned);
+                let allowed = |option: &Option<u32>| rules::of_meals(self.table, &with(&now, gap, *option)).is_empty();
+                if let Some(option) = ranked.into_iter().take(ROUND).find(allowed) {
+                    now[gap] = option;
+                }
+            }
+            if now == before {
+                break;
+            }
+        }
+        now
+    }
+
+    /// Another week near a good one: without one of its recipes, or with three meals given something else.
+    fn shaken(&self, from: &Chosen, floor: &Floor, round: usize, dice: &mut u64) -> Chosen {
+        let mut now = from.clone();
+        let recipes = floor.recipes(from);
+        if round % 3 < 2 && !recipes.is_empty() {
+            let banned = BTreeSet::from([recipes[throw(dice, recipes.len())]]);
+            return self.refilled(now, floor, &banned);
+        }
+        for _ in 0..now.len().min(3) {
+            let gap = throw(dice, now.len());
+            now[gap] = self.options[gap][throw(dice, self.options[gap].len())];
+        }
+        now
     }
 
     /// Meal by meal, the option of each pattern that seems cheapest, tried in turn.
@@ -297,13 +362,13 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
     }
 
     /// Changes one meal at a time, and exchanges two, for as long as it gets better.
-    fn settle(&mut self, mut now: Chosen, bound: &Bound, least: i64) -> Chosen {
+    fn settle(&mut self, mut now: Chosen, bound: &Bound, floor: &Floor, least: i64) -> Chosen {
         let as_good = if least == i64::MAX { 0 } else { as_good_as(least, &self.table.wishes) };
         self.confirm(&now);
         let mut unchanged = 0;
         let mut gap = 0;
         while unchanged < self.options.len() && self.left > 0 {
-            match self.better(&now, bound, gap, as_good) {
+            match self.better(&now, (bound, floor), gap, as_good) {
                 Some(better) => {
                     now = better;
                     unchanged = 0;
@@ -316,14 +381,9 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
     }
 
     /// A nearer week that differs in one meal, or in two that are exchanged: what seems cheapest is tried first, a few at a time.
-    fn better(&mut self, now: &Chosen, bound: &Bound, gap: usize, as_good: i64) -> Option<Chosen> {
-        let adds = |option: &Option<u32>| {
-            let place = self.options[gap].iter().position(|known| known == option);
-            place.map_or(f64::MAX, |place| bound.adds[gap][place])
-        };
-        let mut near: Vec<(f64, Option<u32>)> = self.near(now, bound, gap).into_iter().map(|option| (adds(&option), option)).collect();
-        near.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
-        let mut weeks: Vec<Chosen> = near.into_iter().map(|(_, option)| with(now, gap, option)).collect();
+    fn better(&mut self, now: &Chosen, (bound, floor): (&Bound, &Floor), gap: usize, as_good: i64) -> Option<Chosen> {
+        let near = self.near(now, bound, floor, gap);
+        let mut weeks: Vec<Chosen> = near.into_iter().map(|option| with(now, gap, option)).collect();
         weeks.extend(self.exchanges(now, gap));
         for few in weeks.chunks(FEW_AT_ONCE) {
             self.judge(few);
@@ -341,22 +401,16 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         None
     }
 
-    /// Options that differ from the present one in one place, and the seemingly cheapest of every other form.
-    fn near(&self, now: &Chosen, bound: &Bound, gap: usize) -> Vec<Option<u32>> {
-        let Some(present) = now[gap] else { return self.seeming(bound, gap) };
-        let ways = &self.table.ways.all;
-        let own = &ways[present as usize];
-        let one_off = |way: &u32| {
-            let other = &ways[*way as usize];
-            other.form == own.form && other.fillings.iter().filter(|ware| !own.fillings.contains(ware)).count() == 1
-        };
-        let mut near: Vec<Option<u32>> =
-            self.options[gap].iter().copied().filter(|option| option.is_some_and(|way| one_off(&way))).collect();
-        near.extend(self.seeming(bound, gap).into_iter().filter(|option| *option != Some(present)));
-        // What other meals of the week eat is cooked already.
-        near.extend(now.iter().filter(|other| other.is_some() && **other != Some(present) && self.options[gap].contains(other)));
-        near.sort();
-        near.dedup();
+    /// The options that add least beside what the other meals eat, and of every form the one that seems cheapest.
+    fn near(&self, now: &Chosen, bound: &Bound, floor: &Floor, gap: usize) -> Vec<Option<u32>> {
+        let mut near = floor.ranked(&self.options[gap], now, gap, &BTreeSet::new());
+        near.truncate(NEAR);
+        for option in self.seeming(bound, gap) {
+            if !near.contains(&option) {
+                near.push(option);
+            }
+        }
+        near.retain(|option| *option != now[gap]);
         near
     }
 
@@ -370,14 +424,6 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
             }
         }
         weeks
-    }
-
-    /// Gives three meals something else.
-    fn shake(&self, now: &mut Chosen, dice: &mut u64) {
-        for _ in 0..now.len().min(3) {
-            let gap = throw(dice, now.len());
-            now[gap] = self.options[gap][throw(dice, self.options[gap].len())];
-        }
     }
 }
 
@@ -425,8 +471,6 @@ struct Proof<'p, 's, 't, 'k> {
     bound: &'p Bound,
     floor: &'p Floor<'t, 's, 'k>,
     known: Option<Value>,
-    /// Allowed, but for their sessions.
-    maybe: Vec<(Chosen, Value)>,
     /// Weeks that are to be judged in one round.
     waiting: Vec<Chosen>,
     nodes: usize,
@@ -548,7 +592,6 @@ impl Proof<'_, '_, '_, '_> {
                     None => self.cut = true,
                 }
             }
-            self.maybe.push((week, value));
         }
     }
 }
