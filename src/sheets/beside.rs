@@ -54,7 +54,11 @@ impl<'a> Beside<'a> {
         vec![
             self.group("What this makes", self.run_in(batches.map(|batch| self.makes(batch)).collect())),
             self.group("Boxes", self.boxes()),
-            if self.kind.brief { small(self.group("Hands", self.run_in(self.hands()))) } else { self.group("Hands", self.run_in(self.hands())) },
+            if self.kind.brief {
+                small(self.group("Hands", self.run_in(self.hands())))
+            } else {
+                self.group("Hands", self.run_in(self.hands()))
+            },
             self.group("Good to know", self.session.advice.iter().map(|advice| vec![plain(advice.text(self.names))]).collect()),
             small(self.group("Take care", self.run_in(self.cautions()))),
         ]
