@@ -10,7 +10,7 @@ use spence::kitchen::load;
 use spence::measure::{Quantity, Units, show};
 use spence::prep::Effort;
 
-use crate::kitchen::{Kitchen, kitchen, sample, stderr};
+use crate::kitchen::{Kitchen, kitchen, sample, stderr, supper};
 
 fn told(kitchen: &Kitchen) -> Handout {
     let loaded = load(kitchen.path()).expect("no mistakes");
@@ -245,4 +245,21 @@ fn what_cannot_be_read_or_reckoned_is_told() {
     let empty = kitchen.week("from = 2026-11-30\n");
     let output = empty.run(&["handout"]);
     assert_eq!((output.status.code(), stderr(&output).contains("the week has no meal")), (Some(1), true));
+}
+
+#[test]
+fn what_goes_elsewhere_without_an_appliance_is_told_with_where_and_how_long() {
+    let stew = "name = \"Moon stew\"\nmakes = \"2 portions\"\nkeeps = { fridge = \"3 days\" }\n[[step]]\ntext = \"Braise.\"\nhands = \"5 min\"\n\
+                wait = \"40 min\"\non = \"oven\"\ntemperature = \"160 °C\"\nor_on = \"hob\"\nor_wait = \"30 min\"\n";
+    let roast = "name = \"Moon roast\"\nmakes = \"2 portions\"\nkeeps = { fridge = \"3 days\" }\n[[step]]\ntext = \"Roast.\"\nhands = \"5 min\"\n\
+                 wait = \"40 min\"\non = \"oven\"\ntemperature = \"160 °C\"\n";
+    let appliances = "[[appliance]]\nname = \"oven\"\nheat = true\n[[appliance]]\nname = \"hob\"\nroom = 4\n";
+    let meal = supper("2026-11-30", "\"1 portion recipe:stew\", \"1 portion recipe:roast\", \"1 portion recipe:salad\"");
+    let salad =
+        "name = \"Moon salad\"\nmakes = \"2 portions\"\nkeeps = { fridge = \"3 days\" }\n[[step]]\ntext = \"Mix.\"\nhands = \"5 min\"\n";
+    let kitchen = kitchen().household(appliances).recipe("stew", stew).recipe("roast", roast).recipe("salad", salad).meals(&meal);
+    let text = text_of(&kitchen, &[]);
+    let plain: String = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    let told = "No oven: moon stew can be cooked with the hob, 30 min. The plan works if you leave out moon roast";
+    assert!(plain.contains(told), "{plain}");
 }

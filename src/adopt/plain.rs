@@ -93,6 +93,8 @@ fn listed(line: &str, is_ingredient: &dyn Fn(&str) -> bool) -> bool {
 
 /// The first line is the name; what follows says how much it makes and where it is from.
 fn head(line: &str, recipe: &mut Adopted) {
+    // "(for 4)"
+    let line = line.strip_prefix('(').and_then(|line| line.strip_suffix(')')).unwrap_or(line);
     let said = line.to_lowercase();
     let after = |word: &str| {
         said.starts_with(word).then(|| line[word.len()..].trim_start_matches([':', ' ']).to_owned()).filter(|rest| !rest.is_empty())

@@ -216,8 +216,8 @@ fn tell_count(cli: &Cli, counted: &Count, kitchen: &Kitchen) -> Done {
     }
     let names = kitchen.names();
     let least = if counted.complete { "" } else { "at least " };
-    let at_hand: Vec<&str> = counted.at_hand.iter().map(|ware| names.ware(*ware)).collect();
-    let mut out = format!("{}: {least}{} different meals", counted.week, counted.meals);
+    let at_hand: Vec<String> = counted.at_hand.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
+    let mut out = format!("{}: {least}{}", counted.week, crate::words::counted(counted.meals, "different meal"));
     let _ = writeln!(
         out,
         " from {}: {}",

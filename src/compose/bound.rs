@@ -1,7 +1,6 @@
 //! The net cost that no week can undercut: what its meals use, at the least price that any pack asks for it.
 //!
-//! What is used of a food costs at least its least unit price, however packs are chosen; what lies on the shelf may serve for nothing, and
-//! takes with it what would have gone off. A batch is never smaller than what is eaten of it. Said per food these are straight lines, so
+//! What is used of a food costs at least its least unit price, however packs are chosen; what lies on the shelf may serve for nothing. A batch is never smaller than what is eaten of it. Said per food these are straight lines, so
 //! that each meal can be taken by itself: the sum of its cheapest ways is a bound.
 //!
 //! Which of a food's lines is taken changes how near the bound comes, never whether it holds.
@@ -13,9 +12,7 @@ use super::ways::Gap;
 use crate::foods::{Food, FoodId, Item, State, as_purchased, convert};
 use crate::kitchen::{Ingredient, Kitchen, Meal, PackKind, Plate, Wanted, Ware};
 use crate::measure::{Dimension, Quantity};
-use crate::pantry::last_day;
 use crate::plan::{in_makes, servings};
-use crate::shelf::{Prices, lot_dates};
 
 /// Ten-thousandths of a minor unit in which a loose price is kept.
 const E4: f64 = 10_000.0;
@@ -49,7 +46,7 @@ impl Bound {
         let shares = Shares { written: &written, uses: &uses, shelf: &shelf };
         let lines = shares.lines();
         let base = shares.base(&lines, kitchen.rules.short_by) - noise(table);
-        let slope = |food: &FoodId| lines.get(food).map_or(1.0, |line| line.slope(shelf.get(food))) * (1.0 - kitchen.rules.short_by);
+        let slope = |food: &FoodId| lines.get(food).map_or(1.0, |line| line.slope()) * (1.0 - kitchen.rules.short_by);
         let add = |uses: &Uses| uses.iter().map(|(food, minor)| minor * slope(food)).sum::<f64>();
         let adds: Vec<Vec<f64>> = uses.iter().map(|options| options.iter().map(add).collect()).collect();
         let least: Vec<f64> = adds.iter().map(|adds| lowest(adds.iter().copied()).unwrap_or(0.0)).collect();
@@ -92,21 +89,9 @@ pub(super) fn noise(table: &Table) -> f64 {
     0.5 * (loose.len() * table.trials.whole.trips.len().max(1) + kitchen.lots.len() + 1) as f64
 }
 
-/// What the shelf holds of a food.
-#[derive(Debug, Clone, Copy, Default)]
-struct OnShelf {
-    /// At the least unit price.
-    all: f64,
-    /// At its own unit price, of what goes off unless it is used; and at the least unit price.
-    goes_off: f64,
-    goes_off_at_least: f64,
-}
-
 /// A straight line below what a food costs, by how much of it is used.
 #[derive(Debug, Clone, Copy, PartialEq)]
 enum Line {
-    /// What goes off is saved.
-    Saving,
     /// The shelf serves it for nothing.
     Free,
     /// It is bought.
@@ -114,28 +99,20 @@ enum Line {
 }
 
 impl Line {
-    fn slope(self, shelf: Option<&OnShelf>) -> f64 {
-        match (self, shelf) {
-            (Line::Saving, Some(shelf)) if shelf.goes_off_at_least > 0.0 => -shelf.goes_off / shelf.goes_off_at_least,
-            (Line::Saving | Line::Free, _) => 0.0,
-            (Line::Bought, _) => 1.0,
-        }
+    fn slope(self) -> f64 {
+        f64::from(self == Line::Bought)
     }
 
-    /// What the line says where nothing is used.
-    fn start(self, shelf: &OnShelf) -> f64 {
-        match self {
-            Line::Saving => shelf.goes_off,
-            Line::Free => 0.0,
-            Line::Bought => -shelf.all,
-        }
+    /// What the line says where nothing is used, of a food of which the shelf holds so much.
+    fn start(self, on_shelf: f64) -> f64 {
+        if self == Line::Bought { -on_shelf } else { 0.0 }
     }
 }
 
 struct Shares<'s> {
     written: &'s Uses,
     uses: &'s [Vec<Uses>],
-    shelf: &'s BTreeMap<FoodId, OnShelf>,
+    shelf: &'s BTreeMap<FoodId, f64>,
 }
 
 impl Shares<'_> {
@@ -148,18 +125,18 @@ impl Shares<'_> {
             };
             self.written.get(food).copied().unwrap_or(0.0) + self.uses.iter().map(of_gap).sum::<f64>()
         };
-        let best = |(food, shelf): (&FoodId, &OnShelf)| {
+        let best = |(food, shelf): (&FoodId, &f64)| {
             let used = about(food);
-            let height = |line: &Line| line.start(shelf) + line.slope(Some(shelf)) * used;
-            let lines = [Line::Free, Line::Bought, Line::Saving];
+            let height = |line: &Line| line.start(*shelf) + line.slope() * used;
+            let lines = [Line::Free, Line::Bought];
             (*food, lines.into_iter().max_by(|one, other| height(one).total_cmp(&height(other))).unwrap_or(Line::Free))
         };
         self.shelf.iter().map(best).collect()
     }
 
     fn base(&self, lines: &BTreeMap<FoodId, Line>, short_by: f64) -> f64 {
-        let starts: f64 = self.shelf.iter().map(|(food, shelf)| lines[food].start(shelf)).sum();
-        let written = |(food, minor): (&FoodId, &f64)| minor * lines.get(food).map_or(1.0, |line| line.slope(self.shelf.get(food)));
+        let starts: f64 = self.shelf.iter().map(|(food, shelf)| lines[food].start(*shelf)).sum();
+        let written = |(food, minor): (&FoodId, &f64)| minor * lines.get(food).map_or(1.0, |line| line.slope());
         starts + self.written.iter().map(written).sum::<f64>() * (1.0 - short_by)
     }
 }
@@ -168,35 +145,19 @@ fn add_all(sum: &mut Uses, more: &Uses, times: f64) {
     more.iter().for_each(|(food, minor)| *sum.entry(*food).or_default() += minor * times);
 }
 
-/// Every lot at its price, and cooked ones as what went into them.
-fn shelf(table: &Table, reckoner: &Reckoner) -> BTreeMap<FoodId, OnShelf> {
+/// What the shelf holds of each food, at the least unit price; of what is cooked, what went into it.
+fn shelf(table: &Table, reckoner: &Reckoner) -> BTreeMap<FoodId, f64> {
     let kitchen = table.kitchen();
-    let prices = Prices::new(kitchen);
-    let last = last_day(&table.trials.whole);
-    let mut shelf: BTreeMap<FoodId, OnShelf> = BTreeMap::new();
+    let mut shelf: BTreeMap<FoodId, f64> = BTreeMap::new();
     for lot in &kitchen.lots {
         match lot.of {
-            Ware::Food(food) => {
-                let at_least = reckoner.least_price_of(food, &lot.amount);
-                let there = shelf.entry(food).or_default();
-                there.all += at_least;
-                if !lot_dates(kitchen, lot).may_be_drawn_on(last) {
-                    there.goes_off += prices.of_lot(lot).unwrap_or(0.0) * lot.amount.base();
-                    there.goes_off_at_least += at_least;
-                }
-            }
+            Ware::Food(food) => *shelf.entry(food).or_default() += reckoner.least_price_of(food, &lot.amount),
             Ware::Recipe(recipe) => {
                 let Some(amount) = in_makes(&kitchen.recipes[recipe], &lot.amount) else { continue };
                 let mut uses = Uses::new();
                 reckoner.add_recipe(recipe, amount.to_f64(), &[], &mut uses);
-                uses.into_iter().for_each(|(food, minor)| shelf.entry(food).or_default().all += minor);
+                uses.into_iter().for_each(|(food, minor)| *shelf.entry(food).or_default() += minor);
             }
-        }
-    }
-    for on_shelf in shelf.values_mut() {
-        // A lot without a price of its own, or too small to compare, saves nothing for certain.
-        if on_shelf.goes_off_at_least <= 0.0 {
-            on_shelf.goes_off = 0.0;
         }
     }
     shelf
@@ -310,7 +271,7 @@ impl Reckoner<'_> {
     }
 
     /// Minor units for one line at the least unit price of any pack; `None` of what is never bought or has no price.
-    fn least_price(&self, food: FoodId, item: &Item) -> Option<f64> {
+    pub fn least_price(&self, food: FoodId, item: &Item) -> Option<f64> {
         let rules = &self.kitchen.rules;
         if rules.always.contains(&food) || rules.ask.contains(&food) {
             return None;

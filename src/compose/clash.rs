@@ -7,7 +7,7 @@ use std::collections::BTreeSet;
 
 use jiff::civil::DateTime;
 
-use super::search::{Chosen, in_two, judge_all};
+use super::search::{Chosen, Found, in_two, judge_all};
 use super::table::{Judged, Look, Table};
 use super::ways::Gap;
 use super::wish::{Broken, Wish};
@@ -64,7 +64,7 @@ fn most(effort: Effort) -> usize {
 /// So much work goes into the plans of their sessions.
 const WORK: usize = 60_000;
 
-pub fn clash(table: &Table, complete: bool, effort: Effort) -> Clash {
+pub fn clash(table: &Table, found: &Found, effort: Effort) -> Clash {
     let week = table.trials.whole.clone();
     // A meal that nothing may fill is the clash by itself.
     for (gap, barred) in table.gaps.iter().zip(&table.barred) {
@@ -74,8 +74,8 @@ pub fn clash(table: &Table, complete: bool, effort: Effort) -> Clash {
             return Clash { week, wishes, proven: table.ways.complete };
         }
     }
-    let (broken, all) = looked_at(table, most(effort), effort);
-    Clash { week, wishes: told(table, &broken), proven: all && complete }
+    let (broken, all) = looked_at(table, &found.nearest, most(effort), effort);
+    Clash { week, wishes: told(table, &broken), proven: all && found.complete }
 }
 
 fn whole(wish: Wish) -> Clashing {
@@ -83,7 +83,7 @@ fn whole(wish: Wish) -> Clashing {
 }
 
 /// What weeks break, and whether those are all weeks: first of the ways that are free, then with those that are barred.
-fn looked_at(table: &Table, most: usize, effort: Effort) -> (Vec<Vec<Broken>>, bool) {
+fn looked_at(table: &Table, nearest: &[Chosen], most: usize, effort: Effort) -> (Vec<Vec<Broken>>, bool) {
     let free: Vec<Vec<u32>> = table.gaps.iter().map(|gap| gap.ways.clone()).collect();
     let with_barred = |(gap, barred): (&Gap, &Vec<(u32, Vec<Broken>)>)| {
         let mut ways: Vec<u32> = gap.ways.iter().copied().chain(barred.iter().map(|(way, _)| *way)).collect();
@@ -95,7 +95,12 @@ fn looked_at(table: &Table, most: usize, effort: Effort) -> (Vec<Vec<Broken>>, b
     // Weeks of few open meals are reckoned quickly.
     let enough = if table.gaps.len() <= FEW_MEALS { 12 * most } else { most } as f64;
     let (ways, all) = if count(&every) <= enough { (&every, true) } else { (&free, count(&free) <= enough) };
-    let weeks: Vec<Chosen> = if all { all_weeks(ways) } else { some_weeks(ways, most) };
+    let weeks: Vec<Chosen> = match all {
+        true => all_weeks(ways),
+        // Weeks that were looked for tell more than weeks at random.
+        false if !nearest.is_empty() => nearest.to_vec(),
+        false => some_weeks(ways, most),
+    };
     progress::at(At::Composing { meals: table.gaps.len(), weeks: weeks.len(), aim: Composing::Clash });
     let judged = judge_all(table, &weeks.iter().collect::<Vec<_>>(), Look::Thoroughly, effort);
     let (late, all_planned) = late(table, &weeks, &judged, effort);

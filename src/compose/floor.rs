@@ -66,8 +66,8 @@ pub struct Floor<'t, 's, 'k> {
     foods: BTreeMap<FoodId, FoodFacts>,
     /// By gap and option.
     asks: Vec<Vec<Asks>>,
-    /// By gap, the foods that it or a later one can use.
-    later: Vec<BTreeSet<FoodId>>,
+    /// By gap, the most that it and later ones can use of each food.
+    later: Vec<BTreeMap<FoodId, f64>>,
     /// By gap, whether ways of it are not held.
     cut: Vec<bool>,
     /// How much more than eaten is made, at least, of a recipe that is cooked for open meals alone.
@@ -96,14 +96,8 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
             .map(|(gap, options)| options.iter().map(|way| used(table, &reckoner, gap.meal, *way)).collect())
             .collect();
         let mut foods = facts(table, &reckoner);
-        for options in &uses {
-            let mut most: BTreeMap<FoodId, f64> = BTreeMap::new();
-            for (food, minor) in options.iter().flat_map(|used| used.most(kitchen, &reckoner)) {
-                let there = most.entry(food).or_default();
-                *there = there.max(minor);
-            }
-            most.into_iter().for_each(|(food, minor)| foods.entry(food).or_default().most += minor);
-        }
+        let later = later(kitchen, &reckoner, &uses);
+        later[0].iter().for_each(|(food, minor)| foods.entry(*food).or_default().most = *minor);
         let slack = 1.0 - kitchen.rules.short_by;
         let weigh = |minor: &BTreeMap<FoodId, f64>| {
             SIDES.map(|side| {
@@ -124,11 +118,6 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
             *least = least.min(*amount);
         }
         let of_one = amounts.keys().map(|recipe| (*recipe, weigh(&reckoner.of_one(*recipe)))).collect();
-        let mut later: Vec<BTreeSet<FoodId>> = vec![BTreeSet::new(); uses.len() + 1];
-        for gap in (0..uses.len()).rev() {
-            later[gap] = later[gap + 1].clone();
-            later[gap].extend(uses[gap].iter().flat_map(|used| used.foods(kitchen)));
-        }
         let cut = table.gaps.iter().map(|gap| gap.forms.iter().any(|form| table.ways.cut[*form])).collect();
         Floor { table, foods, asks, later, cut, made: made(table, &uses), of_one, amounts, noise: noise(table) }
     }
@@ -194,7 +183,8 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
         let of_food = |(food, demand): (&FoodId, &f64)| {
             let none = FoodFacts::default();
             let facts = self.foods.get(food).unwrap_or(&none);
-            let must = need.get(food).map_or(0.0, |need| need * facts.sized) - short_by * (demand + facts.most);
+            let short = if short_by > 0.0 { short_by * (demand + facts.most) } else { 0.0 };
+            let must = need.get(food).map_or(0.0, |need| need * facts.sized) - short;
             let bought = facts.covered(must.max(0.0));
             let by_use = demand * (1.0 - short_by) * facts.sized - facts.on_shelf;
             SIDES.map(|side| if facts.by_use(side) { by_use } else { bought })
@@ -231,16 +221,24 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
         spare
     }
 
-    /// What goes off unused, of what no further meal can use.
+    /// What goes off, less all that further meals could use of it.
     fn goes_off(&self, tried: &Tried, filled: usize) -> f64 {
         let trials = self.table.trials;
-        let lost = trials.goes_off(tried).filter_map(|lot| match lot.of {
-            Ware::Food(food) if !self.later[filled].contains(&food) => {
-                trials.least_price(lot).map(|rate| worth(&lot.amount, rate).0 as f64)
-            }
-            _ => None,
-        });
-        lost.sum()
+        let reckoner = Reckoner { kitchen: self.table.kitchen() };
+        // By food: what is lost, and how much of it is saved at most by what is used, for one at the least unit price.
+        let mut lost: BTreeMap<FoodId, (f64, f64)> = BTreeMap::new();
+        for lot in trials.goes_off(tried) {
+            let (Ware::Food(food), Some(rate)) = (lot.of, trials.least_price(lot)) else { continue };
+            let (all, most) = lost.entry(food).or_default();
+            *all += worth(&lot.amount, rate).0 as f64;
+            let at_least = reckoner.least_price_of(food, &lot.amount);
+            *most = most.max(if at_least > 0.0 { rate * lot.amount.base() / at_least } else { f64::INFINITY });
+        }
+        let left = |(food, (all, most)): (&FoodId, &(f64, f64))| match self.later[filled].get(food) {
+            Some(used) => (all - used / self.foods.get(food).map_or(1.0, |facts| facts.sized) * most).max(0.0),
+            None => *all,
+        };
+        lost.iter().map(left).sum()
     }
 }
 
@@ -290,14 +288,11 @@ struct Used {
     recipes: BTreeMap<RecipeId, f64>,
     /// Of the recipes, those that a line of the meal itself names.
     named: BTreeMap<RecipeId, f64>,
+    /// Foods of which more may be used than is told here.
+    untold: BTreeSet<FoodId>,
 }
 
 impl Used {
-    fn foods<'u>(&'u self, kitchen: &'u Kitchen) -> impl Iterator<Item = FoodId> + 'u {
-        let lines = self.recipes.keys().flat_map(|recipe| &kitchen.recipes[*recipe].ingredients);
-        lines.filter_map(food_of).chain(self.direct.keys().copied())
-    }
-
     /// The most that it can ask for of each food: whole batches.
     fn most(&self, kitchen: &Kitchen, reckoner: &Reckoner) -> BTreeMap<FoodId, f64> {
         let mut most = self.direct.clone();
@@ -312,11 +307,22 @@ impl Used {
     }
 }
 
-fn food_of(line: &Ingredient) -> Option<FoodId> {
-    match line.ware() {
-        Ware::Food(food) => Some(food),
-        Ware::Recipe(_) => None,
+/// By gap, the most that it and later ones can use of each food; of what cannot be told in money, without end.
+fn later(kitchen: &Kitchen, reckoner: &Reckoner, uses: &[Vec<Used>]) -> Vec<BTreeMap<FoodId, f64>> {
+    let mut later: Vec<BTreeMap<FoodId, f64>> = vec![BTreeMap::new(); uses.len() + 1];
+    for (gap, options) in uses.iter().enumerate().rev() {
+        let mut most: BTreeMap<FoodId, f64> = BTreeMap::new();
+        for used in options {
+            let untold = used.untold.iter().map(|food| (*food, f64::INFINITY));
+            for (food, minor) in used.most(kitchen, reckoner).into_iter().chain(untold) {
+                let there = most.entry(food).or_default();
+                *there = there.max(minor);
+            }
+        }
+        later[gap] = later[gap + 1].clone();
+        most.into_iter().for_each(|(food, minor)| *later[gap].entry(food).or_default() += minor);
     }
+    later
 }
 
 fn scaled(minor: &BTreeMap<FoodId, f64>, times: f64) -> BTreeMap<FoodId, f64> {
@@ -330,22 +336,50 @@ fn used(table: &Table, reckoner: &Reckoner, meal: usize, way: Option<u32>) -> Us
     let (each, shared) = table.ways.lines(way);
     let meal = table.trials.whole.meals[meal].holding(kitchen, each, shared);
     let without: Vec<Ware> = meal.diners.iter().flat_map(|diner| diner.without.iter().copied()).collect();
+    // Where somebody gets something else, or without something, what the others get is all that is told.
+    let is_whole = meal.diners.iter().all(|diner| diner.without.is_empty() && diner.swapped.is_empty());
+    if !is_whole {
+        used.untold.extend(kitchen.lots.iter().map(|lot| lot.of).chain(kitchen.packs.iter().map(|pack| Ware::Food(pack.food))).filter_map(
+            |ware| match ware {
+                Ware::Food(food) => Some(food),
+                Ware::Recipe(_) => None,
+            },
+        ));
+    }
     // What an eater has instead is eaten however the meal is filled, and is counted with what is written.
     for serving in servings(&meal).into_iter().filter(|serving| !serving.own && !without.contains(&serving.line.ware())) {
         let times = serving.times.to_f64();
         match &serving.line.wanted {
-            Wanted::Food { .. } => reckoner.add_line(serving.line, times, &without, &mut used.direct),
+            Wanted::Food { food, .. } => {
+                reckoner.add_line(serving.line, times, &without, &mut used.direct);
+                used.untold.extend((!is_told(reckoner, serving.line)).then_some(*food));
+            }
             Wanted::Recipe { recipe, most, .. } => {
                 let Some(amount) = in_makes(&kitchen.recipes[*recipe], most) else { continue };
                 let amount = amount.to_f64() * times;
                 *used.named.entry(*recipe).or_default() += amount;
-                // What somebody gets without a part of it is not told apart here.
-                let parts_are_whole = without.is_empty();
-                add_recipe(kitchen, *recipe, if parts_are_whole { amount } else { 0.0 }, &mut used.recipes);
+                add_recipe(kitchen, *recipe, if is_whole { amount } else { 0.0 }, &mut used.recipes);
             }
         }
     }
+    let lines = used.recipes.keys().flat_map(|recipe| &kitchen.recipes[*recipe].ingredients);
+    used.untold.extend(lines.filter(|line| !is_told(reckoner, line)).filter_map(|line| match line.ware() {
+        Ware::Food(food) => Some(food),
+        Ware::Recipe(_) => None,
+    }));
     used
+}
+
+/// Is as much of a food taken as its line says? Not of what is only taken whole, or to taste, or has no price that compares.
+fn is_told(reckoner: &Reckoner, line: &Ingredient) -> bool {
+    match &line.wanted {
+        Wanted::Food { food, item: Some(item) } => {
+            let whole = reckoner.kitchen.foods[*food].cut.as_ref().is_some_and(|cut| !cut.value);
+            !whole && reckoner.least_price(*food, item).is_some()
+        }
+        Wanted::Food { item: None, .. } => false,
+        Wanted::Recipe { .. } => true,
+    }
 }
 
 fn add_recipe(kitchen: &Kitchen, recipe: RecipeId, amount: f64, recipes: &mut BTreeMap<RecipeId, f64>) {

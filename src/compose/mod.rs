@@ -105,7 +105,7 @@ pub fn compose(
         found = best(&table, &options, asking.effort);
     }
     let Some((first, _)) = found.best.clone() else {
-        return Ok(Composed::Clash(Box::new(clash::clash(&table, found.complete, asking.effort))));
+        return Ok(Composed::Clash(Box::new(clash::clash(&table, &found, asking.effort))));
     };
     let mut chosen = first;
     for _ in 0..asking.another {
@@ -167,6 +167,6 @@ fn refill_written(table: &Table, meal: &Meal, stay: &[StaysOpen], asking: &Askin
         None if options.iter().all(Vec::is_empty) && table.gaps.iter().all(|gap| !gap.ways.is_empty()) => {
             Composed::NothingElse { proven: true }
         }
-        None => Composed::Clash(Box::new(clash::clash(table, found.complete, asking.effort))),
+        None => Composed::Clash(Box::new(clash::clash(table, &found, asking.effort))),
     }
 }

@@ -29,6 +29,8 @@ pub struct Found {
     pub proven: bool,
     /// Every week was looked at, or ruled out.
     pub complete: bool,
+    /// Where nothing is allowed, weeks that break the least.
+    pub nearest: Vec<Chosen>,
 }
 
 /// How much may be reckoned, in units of which a week costs a few: one for each of its meals and more.
@@ -70,7 +72,7 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     let floor = Floor::of(table, options);
     let weeks: f64 = options.iter().map(|options| options.len() as f64).product();
     // Of few meals the proof finds the best.
-    search.left = if options.len() <= TINY { limits.tries / 4 } else { limits.tries };
+    search.left = if options.len() <= TINY { limits.tries / 2 } else { limits.tries };
     let first = if weeks > FEW { search.descend(&bound) } else { None };
     search.left = limits.proof;
     search.aim = Composing::Proof;
@@ -106,7 +108,8 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
         (_, Some(least)) => below().min(least),
         _ => below(),
     };
-    Found { best: best.map(|(chosen, value, _)| (chosen, value)), bound, proven, complete }
+    let nearest = if best.is_none() { search.nearest() } else { Vec::new() };
+    Found { best: best.map(|(chosen, value, _)| (chosen, value)), bound, proven, complete, nearest }
 }
 
 /// Meal by meal, the place of its way among all that it might take; what stays open stands last.
@@ -126,6 +129,10 @@ fn nearer(table: &Table, one: &Judged, other: &Judged, as_good: i64) -> Ordering
         (None, None) => Ordering::Equal,
     })
 }
+
+/// So many weeks are kept of those that break the least; so many of one set of wishes.
+const NEAREST: usize = 60;
+const ALIKE: usize = 10;
 
 /// Weeks that are tried in one round of the first search.
 const FEW_AT_ONCE: usize = 8;
@@ -188,6 +195,23 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         }
         self.confirmed.insert(week.clone());
         Some(allowed)
+    }
+
+    /// Of the weeks that were reckoned those that break the fewest wishes, and then cost least; a few for each set of wishes.
+    fn nearest(&self) -> Vec<Chosen> {
+        let reckoned = self.known.iter().filter_map(|(week, judged)| Some((week, judged, judged.value?)));
+        let mut reckoned: Vec<_> = reckoned.map(|(week, judged, value)| (judged.broken.len(), value.net, week, judged)).collect();
+        reckoned.sort_by_key(|(broken, net, ..)| (*broken, *net));
+        let mut times: BTreeMap<Vec<&super::wish::Wish>, usize> = BTreeMap::new();
+        let mut nearest = Vec::new();
+        for (_, _, week, judged) in reckoned {
+            let taken = times.entry(judged.broken.iter().map(|one| &one.wish).collect()).or_default();
+            if *taken < ALIKE && nearest.len() < NEAREST {
+                nearest.push(week.clone());
+            }
+            *taken += 1;
+        }
+        nearest
     }
 
     /// The best of weeks whose sessions end in time, with the least net cost among them, the first in file order of equal ones; and

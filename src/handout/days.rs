@@ -4,11 +4,10 @@ use itertools::Itertools;
 use jiff::civil::Date;
 
 use super::{AHEAD_OF_METHOD, DayNumber, step_of_method};
-use crate::foods::State;
 use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Minutes, Number, Quantity, Unit};
 use crate::plan::{Contains, MadeAt, Making, Makings, User, meal_contains, served_lines};
-use crate::prep::{CardMeal, Errand, line_text, making_text, meal_minutes, week_card};
+use crate::prep::{CardCook, CardMeal, Errand, line_text, making_text, meal_minutes, week_card};
 use crate::words::{in_a_sentence, plural};
 
 /// A meal by its day and its word: "day 1", "supper".
@@ -39,7 +38,7 @@ pub struct HandoutMeal {
     pub each: Vec<String>,
     /// For the whole table.
     pub shared: Vec<String>,
-    /// Foods that are eaten cooked and bought raw, as "brown rice: boil 30 min".
+    /// Foods that are cooked by themselves, as "boil 105 g brown rice, 30 min".
     pub cooked: Vec<String>,
     /// Dishes that could be left out of it, with the minutes that are then saved at the meal.
     pub spared: Vec<(RecipeId, Minutes)>,
@@ -113,7 +112,7 @@ fn meal(kitchen: &Kitchen, week: &Week, makings: &Makings, (index, card): (usize
         parts,
         each: lines(&meal.each),
         shared: lines(&meal.shared),
-        cooked: served_lines(meal).filter_map(|(line, _)| cooked(kitchen, line)).unique().collect(),
+        cooked: card.cook.iter().map(CardCook::how_long).collect(),
         spared: spared(kitchen, meal, makings, index),
         card,
         ahead,
@@ -126,14 +125,6 @@ fn spared(kitchen: &Kitchen, meal: &Meal, makings: &Makings, index: usize) -> Ve
     let beside = |recipe: RecipeId| served_lines(meal).skip(1).any(|(line, _)| line.ware() == Ware::Recipe(recipe));
     let made = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index) && beside(making.recipe));
     made.map(|making| (making.recipe, Minutes(meal_minutes(kitchen, making)))).filter(|(_, minutes)| minutes.0 > 0).collect()
-}
-
-/// "Brown rice: boil 30 min", where the line weighs it cooked.
-fn cooked(kitchen: &Kitchen, line: &Ingredient) -> Option<String> {
-    let Wanted::Food { food, item: Some(item) } = &line.wanted else { return None };
-    let food = &kitchen.foods[*food];
-    let cooks = food.cooks.as_ref().filter(|_| item.state == State::Cooked)?;
-    Some(format!("{}: {}", food.name, cooks.value))
 }
 
 /// The steps of a making that are done ahead, with how long before.

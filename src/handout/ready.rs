@@ -3,7 +3,7 @@
 use itertools::Itertools;
 
 use super::HandoutSession;
-use crate::kitchen::{ApplianceId, Kitchen, RecipeId};
+use crate::kitchen::{ApplianceId, Elsewhere, Kitchen, RecipeId};
 use crate::plan::Makings;
 use crate::prep::Boxes;
 
@@ -22,6 +22,8 @@ pub struct Needed {
     pub most: u32,
     /// The dishes that cannot be made without it.
     pub dishes: Vec<RecipeId>,
+    /// Those whose steps on it say where else they can stand.
+    pub elsewhere: Vec<(RecipeId, Vec<Elsewhere>)>,
 }
 
 pub(super) fn ready(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSession]) -> Ready {
@@ -37,8 +39,12 @@ pub(super) fn ready(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSes
 }
 
 fn needed(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSession], id: ApplianceId) -> Option<Needed> {
-    let uses = |recipe: &RecipeId| kitchen.recipes[*recipe].steps.iter().any(|step| step.on.contains(&id));
-    let dishes: Vec<RecipeId> = makings.makings.iter().map(|making| making.recipe).filter(uses).unique().collect();
+    let steps = |recipe: RecipeId| kitchen.recipes[recipe].steps.iter().filter(|step| step.on.contains(&id));
+    let uses = |recipe: &RecipeId| steps(*recipe).next().is_some();
+    let made: Vec<RecipeId> = makings.makings.iter().map(|making| making.recipe).filter(uses).unique().collect();
+    let other = |recipe: &RecipeId| steps(*recipe).map(|step| step.elsewhere.filter(|other| other.on != id)).collect::<Option<Vec<_>>>();
+    let elsewhere: Vec<_> = made.iter().filter_map(|recipe| Some((*recipe, other(recipe)?))).collect();
+    let dishes: Vec<RecipeId> = made.iter().copied().filter(|recipe| other(recipe).is_none()).collect();
     let most = sessions.iter().flat_map(|session| &session.plans).map(|plan| {
         let tasks: Vec<_> = plan.tasks.iter().filter(|task| task.on.contains(&id) && !task.is_set()).collect();
         let at = |minute: i64| {
@@ -50,5 +56,5 @@ fn needed(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSession], id:
         };
         tasks.iter().map(|task| at(task.start_minute)).max().unwrap_or(0)
     });
-    (!dishes.is_empty()).then(|| Needed { appliance: id, most: most.max().unwrap_or(0).max(1), dishes })
+    (!made.is_empty()).then(|| Needed { appliance: id, most: most.max().unwrap_or(0).max(1), dishes, elsewhere })
 }

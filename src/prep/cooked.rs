@@ -28,10 +28,14 @@ pub struct CardCook {
 impl CardCook {
     /// "boil 105 g brown rice, 30 min, start 18:00".
     pub fn text(&self) -> String {
-        let Cooks { how, minutes } = &self.cooks;
-        let (time, start) = (duration(minutes.0), clock(self.start));
-        let raw = &self.raw;
-        if how.contains(' ') { format!("{raw}: {how}, {time}, start {start}") } else { format!("{how} {raw}, {time}, start {start}") }
+        format!("{}, start {}", self.how_long(), clock(self.start))
+    }
+
+    /// "boil 105 g brown rice, 30 min".
+    pub fn how_long(&self) -> String {
+        let (Cooks { how, minutes }, raw) = (&self.cooks, &self.raw);
+        let time = duration(minutes.0);
+        if how.contains(' ') { format!("{raw}: {how}, {time}") } else { format!("{how} {raw}, {time}") }
     }
 }
 

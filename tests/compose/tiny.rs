@@ -392,6 +392,8 @@ fn two_hundred_tiny_kitchens_get_what_trying_every_week_finds() {
                 proposals += 1;
             }
             (None, None) => {}
+            // What the written meal alone draws a flag for is not held against the others.
+            (Some(Composed::Proposal(_)), None) if !tiny.flags(None).is_empty() => {}
             (Some(Composed::Clash(clash)), None) => {
                 assert!(!clash.wishes.is_empty(), "seed {seed}");
                 clashes += 1;

@@ -1,4 +1,4 @@
-//! Eighty-three more paragraphs, in the manners of other cookery books: an old one, cards, notes among friends, of Britain, Australia, Canada,
+//! A hundred and twenty-five more paragraphs, in the manners of other cookery books: an old one, cards, notes among friends, of Britain, Australia, Canada,
 //! India and the United States. Each reading was written down before the paragraph was run. What was then read wrongly, and has been mended:
 //!
 //! - "Give it another half an hour" and "cook at 220 °C" had lost their times or degrees: silently.
@@ -7,6 +7,12 @@
 //! - "For 30 minutes while you simmer the barley for 20" was one step: told.
 //! - "Come down on its own", "(or on high for 5 hours)", "turn to the lowest setting and leave" stood on a wrong appliance.
 //! - "The first three ingredients" were all of them; "throw in the cumin" named none.
+//!
+//! The last thirteen dishes were written after those mends. Of their 38 paragraphs 33 were read rightly at once, one was told, and two lost
+//! a time silently: "an hour beforehand" was a wait, "for a further 10" none. "The salt" after "until tender", "soy" and a rice cooker
+//! that "will take 25 minutes" were not seen.
+//!
+//! "The night before, stir the oats" took eight hours of hands, silently; a recipe typed for a guide showed it.
 //!
 //! Two more dishes were tried and are not here. "6½ min = soft, 8 min = firm" is told and not planned. "Let it do its thing for 8 minutes"
 //! has its time, and not its place on the hob.
@@ -149,5 +155,77 @@ pub static RECIPES: &[Dish] = &[
         ("Keep the stock warm in a pan over a low heat. Melt half the butter in a wide pan and cook the onion gently for 10 mins until soft.", &["hob e w10 : 1 2 3"]),
         ("Stir in the rice for 2 mins, then add the wine and let it bubble until absorbed. Add the stock a ladle at a time, stirring constantly, for 18-20 mins.", &["hob h2+ w5 : 4 5", "hob h20"]),
         ("Off the heat, beat in the rest of the butter and the parmesan, cover and leave for 2 mins before serving.", &["- e w2 : 3 6"]),
+    ]),
+    ("Carrot and lentil soup", &["1 tbsp olive oil", "1 onion, chopped", "600 g carrots, grated", "140 g red lentils", "1 l vegetable stock", "125 ml milk", "2 tsp cumin seeds"], &[
+        ("Heat a large saucepan and dry-fry the cumin seeds for 1 min, or until they start to jump around the pan. Scoop out about half and set aside.", &["hob h1+ : 7"]),
+        ("Add the oil, carrots, lentils, stock and milk to the pan and bring to the boil. Simmer for 15 mins until the lentils have swollen and softened.", &["hob e w8 : 1 3 4 5 6", "hob w15"]),
+        ("Whizz the soup with a stick blender until smooth (or leave it chunky if you prefer). Season to taste and finish with the reserved spices.", &["- e"]),
+    ]),
+    ("Chicken traybake", &["8 chicken thighs", "500 g new potatoes, halved", "2 red onions, cut into wedges", "3 tbsp olive oil", "200 g cherry tomatoes", "1 lemon"], &[
+        ("Heat oven to 220C/200C fan/gas 7. Toss the potatoes and onions in a roasting tin with 2 tbsp of the oil and roast for 20 mins.", &["oven e w20 c220 : 2 3 4"]),
+        ("Nestle in the chicken, drizzle with the rest of the oil and return to the oven for 25 mins.", &["oven e w25 c220 : 1 4"]),
+        ("Add the tomatoes and squeeze over the lemon, turn the oven down to 200C/180C fan/gas 6 and cook for a final 10-15 mins.", &["oven e w15 c200 : 5 6"]),
+    ]),
+    ("A pot of black beans", &["1 lb dried black beans", "1 onion, halved", "4 cloves garlic", "2 tsp salt"], &[
+        ("Rinse beans and place in a large bowl; cover with water by 3 inches and let stand at room temperature at least 8 hours. Drain.", &["- e a480 : 1", "- e"]),
+        ("Place beans in a Dutch oven with the onion and garlic; add fresh water to cover. Bring to a boil over high heat, skimming any foam; reduce heat to medium-low and simmer, partially covered, until tender, 1 to 1 1/2 hours, adding the salt halfway.", &["hob e w7 : 2 3", "hob e w90 : 4"]),
+        ("Remove from heat and let cool in liquid 30 minutes.", &["- e w30"]),
+    ]),
+    ("Oat bars", &["200 g rolled oats", "100 g butter", "80 g honey", "50 g raisins"], &[
+        ("Line a 20 cm square tin with paper and set the oven to 160 °C fan (180 °C).", &["- e"]),
+        ("Melt the butter and honey together in a small saucepan over a gentle heat, stirring, about 3 minutes.", &["hob h3 : 2 3"]),
+        ("Take off the heat, stir in the oats and raisins, press into the tin and bake for 20 to 25 minutes until golden at the edges.", &["oven e w25 c180 : 1 4"]),
+        ("Leave in the tin until completely cold, then cut into 12.", &["- e"]),
+    ]),
+    ("Rice in the rice cooker", &["2 cups white rice", "2 1/2 cups water", "1 tbsp butter"], &[
+        ("Wash the rice under running water, drain, and soak for 20 minutes in the measured water.", &["- e w20 : 1 2"]),
+        ("Switch on the rice cooker; it will take around 25 minutes. Once done, leave on keep-warm for 10 minutes and fluff up with the butter.", &["rice cooker w25", "- w10", "- e : 3"]),
+    ]),
+    ("Sunday lamb", &["2 kg leg of lamb", "4 cloves garlic, sliced", "2 sprigs rosemary", "1 tbsp olive oil", "300 ml stock"], &[
+        ("Take the lamb out of the fridge an hour beforehand. Make small cuts all over it and push in the garlic and rosemary. Rub with the oil.", &["- e : 1 2 3 4"]),
+        ("Roast in a preheated oven at 230 C (gas 8) for 20 minutes. Lower the heat to 180 C (gas 4) and continue roasting for 1 hour 20 minutes for pink, or 1 hour 50 for well done.", &["oven w20 c230", "oven w80 c180"]),
+        ("When it is done, wrap it loosely and let it rest somewhere warm for 20-30 minutes.", &["- e w30"]),
+        ("Meanwhile, put the tin over a medium heat, pour in the stock and simmer for 5 minutes, scraping up the bits.", &["hob e w5 = : 5"]),
+    ]),
+    ("Tomato sauce", &["2 tins (400 g) chopped tomatoes", "3 tbsp olive oil", "3 cloves garlic, crushed", "1 tsp sugar"], &[
+        ("Gently heat the oil and garlic in a wide pan till the garlic just begins to colour – about 2 mins.", &["hob w2 : 2 3"]),
+        ("Add the tomatoes and sugar, half cover, and leave to blip away on the lowest heat for three quarters of an hour, giving it the odd stir.", &["hob e w45 : 1 4"]),
+    ]),
+    ("Steamed fish, terse", &["4 fillets cod", "20 g ginger", "2 spring onions", "2 tbsp soy sauce"], &[
+        ("Shred ginger and spring onions. Lay fish on plate, scatter over half of each, steam over boiling water 8–10 min.", &["hob e w10 : 1 2 3"]),
+        ("Dress with soy and rest of ginger and onions.", &["- e : 4"]),
+    ]),
+    ("Dinner rolls", &["4 cups plain flour", "1 tbsp sugar", "2 1/4 tsp dried yeast", "1 1/2 cups milk", "1/4 cup butter"], &[
+        ("In a small saucepan, heat milk and butter until warm (120 to 130 degrees F). In a mixing bowl combine flour, sugar and yeast. Add milk mixture and beat on low speed 2 minutes, then on high 3 minutes.", &["hob h5+ : 1 2 3 4 5"]),
+        ("Turn out onto a floured surface; knead until smooth and elastic, 6 to 8 minutes. Place in a greased bowl, turning once. Cover and let rise in a warm place until doubled, about 1 hour.", &["- h8+ w60"]),
+        ("Punch dough down. Divide into 16 pieces; shape into balls. Place 2 in. apart on greased baking sheets. Cover and let rise 30 minutes.", &["- e w30"]),
+        ("Bake at 375° for 12-15 minutes or until golden brown. Remove from pans to wire racks.", &["oven w15 c191", "- e"]),
+    ]),
+    ("Split pea soup", &["500 g split peas", "1 onion", "2 carrots", "1.5 l stock", "1 bay leaf"], &[
+        ("Put everything in the slow cooker and give it a good stir.", &["- e : 1 2 3 4 5"]),
+        ("Cook on low for 8–10 hours, or on high for 4–5. Fish out the bay leaf and blend.", &["slow cooker w600", "- e"]),
+    ]),
+    ("Pan pizza", &["250 g strong flour", "160 ml water", "1 tsp dried yeast", "100 ml passata", "125 g mozzarella"], &[
+        ("Stir flour, yeast and water to a sticky dough; cover and refrigerate overnight or for up to 2 days.", &["- e a480 : 1 2 3"]),
+        ("Next day, bring the dough to room temperature (1–2 hours), then press it into an oiled frying pan.", &["- w120", "- e"]),
+        ("Spread with the passata and mozzarella. Cook over a high heat for 3 minutes, then under a very hot grill for 3–5 minutes more.", &["hob e w3 : 4 5", "grill w5"]),
+    ]),
+    ("Egg fried rice", &["2 tbsp oil", "3 eggs", "400 g cooked rice", "100 g peas", "2 spring onions, sliced"], &[
+        ("Get a wok smoking hot over a high heat. Swirl in half the oil and the beaten eggs; scramble for 30 seconds, tip onto a plate.", &["hob h1+ : 1 2"]),
+        ("Add the rest of the oil, then the rice and peas. Stir-fry for 3-4 minutes until piping hot. Return the eggs, toss through the spring onions and serve immediately.", &["hob h4+ : 1 3 4 5"]),
+    ]),
+    ("Barley bake", &["250 g pearl barley", "700 ml vegetable stock", "1 leek, sliced", "200 g feta", "2 tbsp olive oil"], &[
+        ("Heat the oven to 180 °C top and bottom heat (160 °C fan). In a flameproof casserole, soften the leek in the oil for 5 minutes.", &["hob h5 : 3 5"]),
+        ("Stir in the barley and pour on the hot stock. Cover and transfer to the oven for 50 minutes.", &["oven e w50 c180 : 1 2"]),
+        ("Crumble over the feta; put back, uncovered, for a further 10.", &["oven e w10 c180 : 4"]),
+        ("It keeps three days in the fridge. Reheat until steaming, 3 to 4 minutes in the microwave.", &["microwave w4"]),
+    ]),
+    ("Oats of the night before", &["200 g rolled oats", "400 ml oat milk", "2 tbsp honey", "1 apple"], &[
+        ("The night before, stir the oats, oat milk and honey together in a bowl. Cover and leave in the fridge overnight.", &["- e a480 : 1 2 3"]),
+        ("In the morning, grate in the apple and divide between four jars.", &["- e : 4"]),
+    ]),
+    ("Dough of the night before", &["400 g plain flour", "250 g plain yoghurt"], &[
+        ("The night before, mix the flour and yoghurt and knead for 5 minutes.", &["- h5+ a480 : 1 2"]),
+        ("Bake at 220 °C for 12 minutes.", &["oven w12 c220"]),
     ]),
 ];

@@ -132,7 +132,9 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[(ApplianceId, Vec<S
     let (time, or, doubtful) = planned(&in_turn(w, clause, all));
     // "The day before, soak the beans".
     let early = times(w, clause.start, clause.verb_at).into_iter().find(|time| time.day_before || time.overnight);
-    let time = time.or(early.filter(|_| verb.is_some()));
+    // "For 10 minutes, simmer the sauce".
+    let front = || times(w, clause.start, clause.verb_at).into_iter().find(|_| w.is(clause.start, "for"));
+    let time = time.or(early.filter(|_| verb.is_some())).or_else(|| front().filter(|_| verb.is_some()));
     let mut act = Act {
         takes: Takes::Words,
         need: None,
@@ -225,6 +227,11 @@ impl Reading<'_> {
 
     fn minutes(&self, act: &Act) -> Option<f64> {
         act.time.map(|time| time.high)
+    }
+
+    /// Minutes of hands. "The night before, stir the oats" says when.
+    fn worked(&self, act: &Act) -> Option<f64> {
+        act.time.filter(|time| !time.overnight && !time.day_before).map(|time| time.high)
     }
 
     fn wait(&self, act: &mut Act, on: Option<On>, usual: i64) {
@@ -345,7 +352,7 @@ impl Reading<'_> {
         }
         act.place = self.named.at.map(Some);
         if verb.word == "repeat" {
-            act.takes = Takes::Hands(self.minutes(act));
+            act.takes = Takes::Hands(self.worked(act));
         }
     }
 
@@ -357,11 +364,11 @@ impl Reading<'_> {
             _ if act.time.is_none() && !begins => {}
             Some(Way::HandsOn(kind)) => {
                 let on = self.named.at.or(self.so.place.filter(|_| !begins)).unwrap_or(On::Kind(kind));
-                act.takes = Takes::Hands(self.minutes(act));
+                act.takes = Takes::Hands(self.worked(act));
                 act.need = Some(on);
                 act.place = Some(Some(on));
             }
-            Some(Way::Hands) => act.takes = Takes::Hands(self.minutes(act)),
+            Some(Way::Hands) => act.takes = Takes::Hands(self.worked(act)),
             Some(Way::Wait(kind, usual)) => {
                 let usual_place = On::Kind(kind);
                 let on = if begins { self.named.at.unwrap_or(usual_place) } else { self.heated(usual_place) };
@@ -429,12 +436,12 @@ impl Reading<'_> {
         if act.time.is_some_and(|time| !time.day_before) {
             let on = self.named.at.or(self.named.pan.then_some(HOB)).or(act.heat.oven.map(|_| OVEN)).or_else(|| self.put_on());
             if on == Some(HOB) && self.is_stirred() {
-                act.takes = Takes::Hands(self.minutes(act));
+                act.takes = Takes::Hands(self.worked(act));
                 act.need = on;
                 return;
             }
             let cold = self.says(&["fridge", "freezer", "refrigerator", "aside", "place"]) && self.named.at.is_none();
-            let on = if cold { None } else { on };
+            let on = if cold { None } else { on.or(self.so.place.filter(|_| self.so.turned_down)) };
             return self.wait(act, on, 0);
         }
         act.takes = Takes::Hands(None);
@@ -455,7 +462,7 @@ impl Reading<'_> {
             if let Way::Wait(kind, _) = verb.way { Some(On::Kind(kind)) } else { None }
         });
         const JOINS: [&str; 7] = ["add", "return", "slide", "tip", "drop", "nestle", "throw"];
-        let joins = self.clause.verb.is_some_and(|verb| JOINS.contains(&verb.word));
+        let joins = self.clause.verb.is_some_and(|verb| JOINS.contains(&verb.word)) || self.w.is(self.clause.verb_end, "back");
         to_do.or(self.so.place.filter(|_| joins))
     }
 
@@ -484,7 +491,7 @@ impl Reading<'_> {
         // "Mix in a microwave bowl for 2 minutes" is rare; "melt", "toast" and "brown" in the oven are in hands_on.
         let heated = |on: On| on == HOB || on == On::Kind(Kind::Pressure) && self.says(&["heat", "sauté", "saute"]);
         let hot = self.named.at.filter(|on| heated(*on)).or_else(|| self.still_on_the_hob(verb, act));
-        act.takes = Takes::Hands(self.minutes(act));
+        act.takes = Takes::Hands(self.worked(act));
         act.need = hot;
         act.place = self.named.at.map(Some).or(self.named.pan.then_some(Some(HOB)));
         if act.place.is_none() && self.says(&["bowl", "board", "blender", "processor", "dish", "tin"]) {
@@ -517,7 +524,7 @@ impl Reading<'_> {
             return self.wait(act, Some(On::Kind(kind)), 8);
         }
         let on = On::Kind(kind);
-        act.takes = Takes::Hands(self.minutes(act));
+        act.takes = Takes::Hands(self.worked(act));
         act.need = Some(on);
         act.place = Some(Some(on));
     }
@@ -544,7 +551,7 @@ impl Reading<'_> {
             !matches!(verb.word, "cook" | "braise" | "steam" | "simmer" | "boil" | "bubble" | "stew" | "poach" | "blanch" | "parboil");
         let dry_pan = matches!(verb.word, "roast" | "bake") && (self.named.pan || self.named.at == Some(HOB)) && act.heat.oven.is_none();
         if dry_pan && self.named.at != Some(On::Kind(Kind::Oven)) {
-            act.takes = Takes::Hands(self.minutes(act));
+            act.takes = Takes::Hands(self.worked(act));
             act.need = Some(HOB);
             act.place = Some(Some(HOB));
             return;
@@ -559,7 +566,7 @@ impl Reading<'_> {
             _ => HOB,
         };
         if on == HOB && self.is_stirred() {
-            act.takes = Takes::Hands(self.minutes(act));
+            act.takes = Takes::Hands(self.worked(act));
             act.need = Some(on);
             act.place = Some(Some(on));
             return;

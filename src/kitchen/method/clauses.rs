@@ -383,7 +383,8 @@ fn joined(w: &Words, found: Vec<Clause>) -> Vec<Clause> {
                 kept.push(Clause { verb, verb_at: clause.start, verb_end: clause.start, ..clause });
             }
             Some(before) => before.end = clause.end,
-            None if index + 1 < count => lead = Some(clause.start),
+            // "Full power, 3 minutes; stand 2 minutes" tells two things.
+            None if index + 1 < count && !(timed && w.kind(clause.end - 1) == Some(Sign::Semicolon)) => lead = Some(clause.start),
             None => kept.push(clause),
         }
     }

@@ -101,11 +101,8 @@ fn unit_unsaid(w: &Words, at: usize, to: usize) -> Option<Time> {
         return None;
     }
     let (low, high, end) = number(w, at)?;
-    let ends = end >= to
-        || matches!(w.kind(end), Some(Sign::Comma | Sign::Stop | Sign::Close | Sign::Semicolon | Sign::And))
-        || ["until", "till", "or", "more", "longer", "and", "then"].iter().any(|word| w.is(end, word));
     let counted = w.kind(end - 1) == Some(Sign::Number) || !w.is(at - 1, "for") && end > at + usize::from(w.is(at, "another"));
-    if !ends || !counted || ["a", "an", "half"].iter().any(|word| w.is(end - 1, word)) {
+    if !ends(w, end, to) || !counted || ["a", "an", "half"].iter().any(|word| w.is(end - 1, word)) {
         return None;
     }
     let said_for = w.is(at - 1, "for");
@@ -114,6 +111,13 @@ fn unit_unsaid(w: &Words, at: usize, to: usize) -> Option<Time> {
     let vague = one.is_none();
     let one = one.or_else(|| (!said_for).then_some(1.0))?;
     Some(Time { said_for, vague, ..plain(low * one, high * one, at, end) })
+}
+
+/// Nothing follows that the number could be of.
+fn ends(w: &Words, at: usize, to: usize) -> bool {
+    at >= to
+        || matches!(w.kind(at), Some(Sign::Comma | Sign::Stop | Sign::Close | Sign::Semicolon | Sign::And))
+        || ["until", "till", "or", "more", "longer", "and", "then"].iter().any(|word| w.is(at, word))
 }
 
 /// "On the other", "on the second side": adds to the time of the first.
@@ -265,6 +269,12 @@ pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
                     high += more * smaller;
                     end = past_stop(w, after + 1);
                 }
+                // "1 hr 30".
+                None if more == more_low && (5.0..60.0).contains(&more) && w.kind(next) == Some(Sign::Number) && ends(w, after, to) => {
+                    low += more;
+                    high += more;
+                    end = after;
+                }
                 _ => {}
             }
         }
@@ -328,7 +338,7 @@ fn past_stop(w: &Words, at: usize) -> usize {
 
 /// Twice the time where it is of each side.
 fn sides(w: &Words, at: usize) -> (f64, usize) {
-    let mut end = at;
+    let mut end = at + usize::from(w.at(at).is_some_and(|token| token.text == "/"));
     while ["on", "for", "a", "per", "each", "either", "every", "the", "both", "first"].iter().any(|word| w.is(end, word)) {
         end += 1;
     }

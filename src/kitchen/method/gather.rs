@@ -311,6 +311,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             _ => {}
         }
         draft.day_before |= read.time.is_some_and(|time| time.day_before);
+        draft.overnight |= read.time.is_some_and(|time| time.overnight);
         draft.knife |= verb.is_some_and(needs_knife);
         draft.inside = draft.inside.or(read.heat.inside);
         if (clause.start..clause.end).any(|at| w.is(at, "one") && w.is(at + 1, "layer") || w.is(at, "single") && w.is(at + 1, "layer"))
@@ -422,7 +423,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
         }
         // The day before is no wait of its own, and what is done at the table takes no time here.
-        if read.time.is_some_and(|time| !time.day_before) && !planned && read.takes != Takes::Serve {
+        if read.time.is_some_and(|time| !time.day_before && !time.overnight) && !planned && read.takes != Takes::Serve {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives a time that is not planned; it stays in the words")));
         }
     }

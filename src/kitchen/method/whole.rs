@@ -10,6 +10,8 @@ use super::rates;
 use crate::kitchen::{Piece, Spot};
 use crate::measure::{Amount, Celsius, Minutes};
 
+/// "The night before".
+const NIGHT: i64 = 480;
 /// A wait of so many minutes before anything is heated is done ahead of the session.
 const LONG_WAIT: f64 = 240.0;
 
@@ -23,7 +25,9 @@ impl Gather<'_, '_> {
             // "4 hours or overnight": the first is planned, and is short enough for the day.
             let long = made.overnight || wait > LONG_WAIT || wait >= LONG_WAIT && !made.or;
             let day = made.day_before;
-            (index < heated && index + 1 < count && made.stands && long || day && index < heated).then_some(index)
+            // "The night before, make the dough": hands alone.
+            let hands = made.overnight && wait == 0.0;
+            (index < heated && index + 1 < count && (made.stands && long || hands) || day && index < heated).then_some(index)
         };
         let Some(last) = self.made.iter().enumerate().filter_map(early).next_back() else { return };
         let mut ahead = 0;
@@ -32,6 +36,8 @@ impl Gather<'_, '_> {
             let long = made.stands && made.step.wait.0 as f64 >= LONG_WAIT;
             if made.day_before {
                 ahead = ahead.max(1440);
+            } else if made.overnight && made.step.wait.0 == 0 {
+                ahead = ahead.max(NIGHT);
             }
             if long || made.day_before {
                 ahead = ahead.max(0) + if made.day_before { 0 } else { made.step.wait.0 };

@@ -4,9 +4,9 @@ use itertools::Itertools;
 
 use crate::foods::FoodId;
 use crate::handout::{Buying, BuyingLine, Needed};
-use crate::kitchen::{Names, RecipeId};
+use crate::kitchen::{Elsewhere, Names, RecipeId};
 use crate::measure::{Quantity, Units, show};
-use crate::words::{in_a_sentence, listed, sentence};
+use crate::words::{degrees, duration, in_a_sentence, listed, sentence};
 
 use super::Book;
 use crate::sheets::flow::Block;
@@ -89,19 +89,34 @@ impl Book<'_> {
         needed.iter().map(place).chain(boxes).collect()
     }
 
-    /// What cannot be made without each appliance; the rest works without it.
+    /// What cannot be made without each appliance, and what goes elsewhere; the rest works without it.
     fn without(&self) -> Vec<Vec<Span>> {
         let all = self.told.recipes.len();
         let told = |one: &Needed| {
             let name = self.names.appliance(one.appliance);
+            let mut texts: Vec<String> = one.elsewhere.iter().map(|(dish, others)| self.goes(*dish, others)).collect();
             if one.dishes.len() >= all {
-                return vec![strong(format!("No {name}: ")), plain("every dish needs it.")];
+                texts.push("every dish needs it.".to_owned());
+            } else if !one.dishes.is_empty() {
+                let (dishes, it) = (dishes(&one.dishes, self.names), it(&one.dishes));
+                texts.push(format!("the plan works if you leave out {dishes}, or cook {it} another way."));
             }
-            let text =
-                format!("the plan works if you leave out {}, or cook {} another way.", dishes(&one.dishes, self.names), it(&one.dishes));
-            vec![strong(format!("No {name}: ")), plain(text)]
+            let texts: Vec<String> =
+                texts.iter().enumerate().map(|(at, text)| if at == 0 { text.clone() } else { sentence(text) }).collect();
+            vec![strong(format!("No {name}: ")), plain(texts.join(" "))]
         };
         self.told.ready.needed.iter().map(told).collect()
+    }
+
+    /// "pearl barley can be cooked with the hob, 35 min."
+    fn goes(&self, dish: RecipeId, others: &[Elsewhere]) -> String {
+        let place = |other: &Elsewhere| {
+            let heat = other.temperature.map(|heat| format!(" at {}", degrees(heat, self.units())));
+            let wait = other.wait.filter(|wait| wait.0 > 0).map(|wait| format!(", {}", duration(wait.0)));
+            format!("the {}{}{}", self.names.appliance(other.on), heat.unwrap_or_default(), wait.unwrap_or_default())
+        };
+        let places: Vec<String> = others.iter().map(place).unique().collect();
+        format!("{} can be cooked with {}.", in_a_sentence(self.names.recipe(dish)), listed(&places))
     }
 }
 

@@ -4,7 +4,7 @@ use itertools::Itertools;
 
 use crate::handout::{DayNumber, HandoutSession};
 use crate::measure::Quantity;
-use crate::prep::{Batch, BoxNote, Cut, Mark, Note, SessionPlan, Task, by_food};
+use crate::prep::{Batch, BoxNote, Mark, Note, SessionPlan, Task, by_food};
 use crate::words::{Clock, brief, ended, in_a_sentence, listed, place, sentence};
 
 use super::{Book, Part, led};
@@ -92,27 +92,14 @@ impl Book<'_> {
 
     /// All that the day takes, in one paragraph.
     fn at_hand(&self, plan: &SessionPlan) -> Vec<Vec<Span>> {
-        let told = by_food(&plan.fetch).into_iter().map(|one| {
-            let much = if one.amount.is_zero() { String::new() } else { format!("{} ", amount(&one.amount, self.units())) };
-            format!("{much}{}", self.names.ware(one.of))
-        });
+        let told = by_food(&plan.fetch).into_iter().map(|one| one.words(&plan.said, 1.0, self.names, self.units()));
         let all = told.collect::<Vec<_>>().join("; ");
         if all.is_empty() { Vec::new() } else { vec![vec![plain(all)]] }
     }
 
-    /// One paragraph a food, its cuts in the order of the steps.
+    /// One paragraph a food, as on the household's own guide.
     fn cuts(&self, plan: &SessionPlan) -> Vec<Vec<Span>> {
-        let ordered: Vec<&Cut> = plan.cuts.iter().sorted_by_key(|cut| cut.step).collect();
-        let foods = ordered.iter().map(|cut| cut.food).unique();
-        let paragraph = |food| {
-            let mut spans = vec![strong(self.names.food(food))];
-            for cut in ordered.iter().filter(|cut| cut.food == food) {
-                spans.push(plain(format!(", {}, {}\u{a0}", amount(&cut.amount, self.units()), cut.cut)));
-                spans.push(strong(format!("({})", cut.step)));
-            }
-            spans
-        };
-        foods.map(paragraph).collect()
+        plan.cuts_together().iter().map(|cut| vec![plain(cut.words(self.units()))]).collect()
     }
 
     fn makes(&self, batch: &Batch) -> Vec<Span> {
