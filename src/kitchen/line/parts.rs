@@ -213,7 +213,7 @@ impl<'a> Reader<'a> {
             amount.unit = unit;
             measure.said = amount.to_string();
         }
-        self.to_taste_where_nobody_knows(&mut measure, &found);
+        self.made_vague_where_nobody_knows(&mut measure, &found);
         self.in_sheets(&mut measure, &found);
         let besides = std::mem::take(&mut gathered.besides);
         for (beside, text) in besides {
@@ -268,7 +268,7 @@ impl<'a> Reader<'a> {
     }
 
     /// "A splash of Worcestershire sauce" is to taste where the food does not say what one weighs, which is told.
-    fn to_taste_where_nobody_knows(&self, measure: &mut Measure, found: &Found) {
+    fn made_vague_where_nobody_knows(&self, measure: &mut Measure, found: &Found) {
         use UnitWord::{Drizzle, Drop, Glug, Shaving, Splash, Sprinkle, Squeeze, Twist};
         let Some(Amount { unit: Unit::Word(word), .. }) = measure.amount else { return };
         let loose = matches!(word, Drizzle | Drop | Glug | Shaving | Splash | Sprinkle | Squeeze | Twist);

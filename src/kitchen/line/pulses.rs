@@ -84,8 +84,8 @@ impl Reader<'_> {
         let Some(amount) = &measure.amount else { return found };
         let name = self.w.key(found.name.clone());
         let means = |row: &&ByMeasure| {
-            let says = |word: &&str| (0..self.end).any(|at| self.w.is(at, word));
-            row.named == name && row.is == found.food && (row.measures)(amount) && !row.unless.iter().any(|word| says(&word))
+            let says = |word: &str| (0..self.end).any(|at| self.w.is(at, word));
+            row.named == name && row.is == found.food && (row.measures)(amount) && !row.unless.iter().any(|word| says(word))
         };
         let Some(row) = BY_MEASURE.iter().find(means) else { return found };
         if let Some(id) = self.foods.find_known(&key_of(row.becomes)) {

@@ -193,6 +193,8 @@ fn boxes_that_no_task_fills_have_a_list_of_their_own() {
 #[test]
 fn a_source_of_several_cautions_is_named_once() {
     let mut session = session();
+    // With room for a paragraph each.
+    session.tasks.truncate(3);
     let rule = |text, source| Care::Rule { text, figures: vec![], source };
     session.cautions = vec![rule("Chill.", "USDA FSIS"), rule("Steam.", "common practice"), rule("Reheat.", "USDA FSIS"), Care::LocalRules];
     let all = letters_of(&printed(&session, A4), |_| true);

@@ -128,7 +128,8 @@ pub fn appliance(name: &str) -> Appliance {
         out: Minutes(1),
         comes_up: Minutes(0),
         holds: None,
-        kind: None,
+        // As its name says.
+        kind: (name == "hob").then_some(crate::kitchen::ApplianceKind::Hob),
         fan: false,
         at,
     }
