@@ -11,7 +11,7 @@ use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Step, Wanted}
 use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
 use crate::words::much::is_several;
-use crate::words::{in_a_sentence, listed, plural, sentence};
+use crate::words::{ended, in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
@@ -89,16 +89,23 @@ fn seasons(kitchen: &Kitchen, one: &Ingredient) -> Option<&'static str> {
     SEASONINGS.iter().find(|row| row.0 == kitchen.foods[*food].name).map(|row| row.1)
 }
 
-/// "Salt and turn 1 kg chicken thighs".
+/// "Salt and turn 1 kg chicken thighs"; where the first thing done is no moment for it, "Drain and rinse 500 g beans. Season with salt."
 fn seasoned(verbs: &[&str], said: &str) -> String {
-    let begins_with_a_verb = said.starts_with(char::is_uppercase);
+    let first = said.split_whitespace().next().unwrap_or_default().trim_end_matches(',').to_lowercase();
     match verbs {
         [] => said.to_owned(),
         _ if said.is_empty() => format!("{}.", sentence(&listed(verbs))),
-        _ if begins_with_a_verb => format!("{} and {}", sentence(&verbs.join(", ")), in_a_sentence(said)),
-        _ => format!("{}. {said}", sentence(&listed(verbs))),
+        _ if SEASONED_WITH.contains(&first.as_str()) => format!("{} and {}", sentence(&verbs.join(", ")), in_a_sentence(said)),
+        _ => format!("{} Season with {}.", ended(said), listed(verbs)),
     }
 }
+
+/// What is done to food in the same moment as it is salted: common practice, no source.
+#[rustfmt::skip]
+const SEASONED_WITH: [&str; 26] = [
+    "turn", "toss", "mix", "stir", "rub", "brown", "fry", "sear", "sauté", "soften", "sweat", "simmer", "boil", "cook", "steam", "poach", "stew", "braise", "roast", "bake", "grill",
+    "mash", "whisk", "beat", "combine", "fold",
+];
 
 /// The word that a step's text begins with; empty where it begins with a food.
 pub(super) fn first_word(recipe: &Recipe, step: usize) -> String {

@@ -205,7 +205,7 @@ fn what_no_step_names_leads_the_first_step() {
         Step { text: vec![words("Warm "), named(1), words(".")], ..step("") },
         Step { text: vec![named(0), named(3), named(5)], ..step("") },
     ];
-    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With 1 sprig rosemary: Salt and warm 60 ml olive oil.");
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With 1 sprig rosemary: Warm 60 ml olive oil. Season with salt.");
 }
 
 #[test]
