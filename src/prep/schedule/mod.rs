@@ -311,3 +311,6 @@ fn told(problem: &Problem, model: &Model, plan: &Plan, bound: i64) -> Schedule {
     told.settings = settings;
     told
 }
+
+#[cfg(test)]
+mod tests;
