@@ -10,6 +10,7 @@ mod support;
 
 mod adopt;
 mod adopt_pages;
+mod afternoons;
 mod allergies;
 mod boatyard_row;
 mod book;

@@ -160,7 +160,9 @@ impl Teller<'_> {
     /// The job that is over last.
     fn ends(&self, schedule: &Schedule) -> Option<Advice> {
         let end = |job: &usize| schedule.placed[*job].start + self.work.problem.jobs[*job].minutes();
-        let last = (0..schedule.placed.len()).max_by_key(end)?;
+        // What is served later does not count to the finish.
+        let counted = |job: &usize| !self.work.problem.jobs[*job].uncounted;
+        let last = (0..schedule.placed.len()).filter(counted).max_by_key(end)?;
         Some(Advice::Ends { job: self.job(last) })
     }
 

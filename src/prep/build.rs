@@ -78,6 +78,7 @@ fn session_plan(
     SessionPlan {
         start: session.start,
         finish_by: session.finish_by,
+        served: served(session, &work),
         finish: at_minute(session.start, planned.finish),
         minutes: planned.finish,
         bound_minutes: planned.bound,
@@ -125,6 +126,12 @@ pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Dem
 
 fn batch(making: &Making) -> Batch {
     Batch { recipe: making.recipe, batches: making.batches.to_f64(), makes: making.makes.clone() }
+}
+
+/// The times of the meals that eat straight from the pot.
+fn served(session: &Session, work: &Work) -> Vec<DateTime> {
+    let at: std::collections::BTreeSet<i64> = work.problem.jobs.iter().filter_map(|job| job.serve).map(|serve| serve.at).collect();
+    at.into_iter().map(|minute| at_minute(session.start, minute)).collect()
 }
 
 /// By how much hands may be slower than a household thinks, in percent.

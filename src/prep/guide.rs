@@ -35,6 +35,8 @@ pub struct SessionPlan {
     pub start: DateTime,
     /// When it is wanted to be finished.
     pub finish_by: Option<DateTime>,
+    /// When what comes straight from the pot is served, by the clock.
+    pub served: Vec<DateTime>,
     pub finish: DateTime,
     pub minutes: i64,
     /// No plan is shorter than this.

@@ -217,6 +217,8 @@ impl<'a> Guide<'a> {
             facts.extend((!session.people.is_empty()).then(|| soft("  ·  ")));
             facts.push(plain(duration(session.minutes)));
             facts.extend(session.finish_by.map(|by| strong(format!(", to be finished by\u{a0}{}", clock(by)))));
+            let served = session.served.iter().map(|at| clock(*at)).join(" and ");
+            facts.extend((!served.is_empty()).then(|| strong(format!(", served at\u{a0}{served}"))));
             under.push(facts);
             let unknown = session.cautions.iter().filter(|care| matches!(care, Care::Unknown(_)));
             under.extend(unknown.map(|care| vec![strong(care.text(self.names))]));

@@ -352,3 +352,41 @@ fn slower_hands_do_the_same_in_the_same_order() {
     let fifth = slower(&problem, &plan, 20);
     assert_eq!((fifth.finish, fifth.breaks), (24, vec![(Limit::Until { person: 0 }, 2)]));
 }
+
+/// The cook peels for 30 min, which alone counts. Then 10 min for what is served at 70 and 20 min for what is served at 75. In this order the
+/// second ends at 60: hands up to a quarter slower are in time, 60 * 1.25 = 75. The other way round the shorter ends at 60, and already a
+/// fifth slower it is late, 60 * 1.2 = 72.
+#[test]
+fn of_plans_equal_in_all_aims_the_one_with_the_later_breaking_limits_wins() {
+    let served = |making, hands, at, hold| {
+        let serve = Some(Serve { at, hold });
+        Job { serve, uncounted: true, ..job(making, hands, 0, 0) }
+    };
+    for turned in [false, true] {
+        let mut jobs = vec![job(0, 30, 0, 0), served(1, 20, 75, 45), served(2, 10, 70, 40)];
+        let (long, short) = if turned { (2, 1) } else { (1, 2) };
+        if turned {
+            jobs.swap(1, 2);
+        }
+        let problem = kitchen(vec![cook()], vec![], jobs);
+        let plan = proven(&problem);
+        let starts = starts(&plan);
+        assert!(plan.finish == 30 && starts[short] < starts[long], "{starts:?}");
+        assert_eq!(slower(&problem, &plan, 20).breaks, vec![]);
+    }
+}
+
+/// The roast goes in at 11, when it is peeled: the oven is to be set by 1, in the middle of the peeling. At 0 nothing is in hand yet.
+#[test]
+fn an_oven_is_set_the_minute_before_where_that_is_between_two_things() {
+    let peeled_for = |minutes| {
+        let jobs = vec![job(0, minutes, 0, 0), on(0, Some(200.0), job(0, 1, 30, 0))];
+        let mut problem = kitchen(vec![cook()], vec![oven(1, 0.0, 10)], jobs);
+        problem.links = vec![link(0, 1)];
+        let plan = proven(&problem);
+        (plan.finish, plan.settings[0].start, plan.settings[0].ready)
+    };
+    assert_eq!(peeled_for(11), (11 + 31, 0, 10));
+    // Neither at 2 nor at 1 is anybody free.
+    assert_eq!(peeled_for(12), (12 + 31, 2, 12));
+}

@@ -120,6 +120,8 @@ fn headline(session: &SessionPlan) -> String {
         bound => format!("no plan is shorter than {bound} min"),
     };
     let by = session.finish_by.map_or_else(String::new, |by| format!(", to finish by {}", clock(by)));
+    let served: Vec<String> = session.served.iter().map(|at| clock(*at)).collect();
+    let by = if served.is_empty() { by } else { format!("{by}, served at {}", served.join(" and ")) };
     let same_day = session.start.date() == session.finish.date();
     let finish = if same_day { clock(session.finish) } else { day_clock(session.finish) };
     format!("{} to {finish}{by}: {} min, {proof}", day_clock(session.start), session.minutes)

@@ -43,6 +43,16 @@ fn a_broken_rule_and_a_missing_role_are_told_by_recipe_and_step() {
 }
 
 #[test]
+fn that_no_plan_keeps_every_rule_is_only_said_where_it_is_proven() {
+    let (kitchen, makings) = two_steps();
+    let plan = |none_keeps_all| Schedule { overrun: vec![(0, 12)], clash: vec![0], none_keeps_all, ..planned(10) };
+    let said = |proven| told(&kitchen, &week(), &makings, &plan(proven), 0).swap_remove(0);
+    let late = "Roast roots, step 2 starts 12 min too late (within 30 min of Roast roots, step 1).";
+    assert_eq!(said(true), format!("No plan keeps every rule: {late}"));
+    assert_eq!(said(false), format!("No plan was found that keeps every rule: {late}"));
+}
+
+#[test]
 fn whoever_stays_longer_is_told_and_until_when() {
     let (mut kitchen, makings) = two_steps();
     kitchen.recipes[0].steps[1].who = None;

@@ -71,6 +71,7 @@ fn session(tasks: Vec<Task>) -> (Kitchen, SessionPlan) {
     let session = SessionPlan {
         start: sunday(),
         finish_by: None,
+        served: vec![],
         finish: at(minutes),
         minutes,
         bound_minutes: minutes,

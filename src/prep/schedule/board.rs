@@ -20,12 +20,12 @@ pub(super) struct Seat {
 }
 
 #[derive(Debug, Clone, Copy)]
-struct Hold {
-    job: usize,
-    start: i64,
-    end: i64,
-    take: i64,
-    setting: Option<usize>,
+pub(super) struct Hold {
+    pub job: usize,
+    pub start: i64,
+    pub end: i64,
+    pub take: i64,
+    pub setting: Option<usize>,
 }
 
 #[derive(Debug, Clone)]
@@ -33,8 +33,8 @@ pub(super) struct Board<'a> {
     pub model: &'a Model,
     pub seats: Vec<Option<Seat>>,
     /// One a person: (start, end, job), ascending.
-    busy: Vec<Vec<(i64, i64, usize)>>,
-    held: Vec<Vec<Hold>>,
+    pub busy: Vec<Vec<(i64, i64, usize)>>,
+    pub held: Vec<Vec<Hold>>,
     /// How much each may do: of two people free, the one who may do less is asked.
     versatility: Vec<usize>,
     /// The job before each in its making.
@@ -72,7 +72,7 @@ impl<'a> Board<'a> {
         self.looked.get() / LOOKED
     }
 
-    fn look(&self, at: usize) {
+    pub fn look(&self, at: usize) {
         self.looked.set(self.looked.get() + at as u64);
     }
 
@@ -113,9 +113,10 @@ impl<'a> Board<'a> {
 
     /// Jobs that stand where the job would have to stand at `start`: those of them that would have to go.
     pub fn in_the_way(&self, job: usize, start: i64) -> Vec<usize> {
-        let end = start + self.model.minutes[job];
         let mut found: Vec<usize> = Vec::new();
         for load in &self.model.loads[job] {
+            let start = start + load.offset;
+            let end = start + load.minutes;
             let warm_up = self.model.ovens[load.machine].warm_up;
             let full = self.roomy(load, start, end) > start;
             let unset = self.setting(load, start, end).is_err();
@@ -141,14 +142,15 @@ impl<'a> Board<'a> {
 
     /// `None` where the job fits at `start`; else a later minute before which it cannot start.
     fn next_start(&self, job: usize, start: i64) -> Option<i64> {
-        let end = start + self.model.minutes[job];
         let mut next = start;
         if self.model.watched[job] {
             next = next.max(self.attended(start, self.model.warm_up_of(job), self.model.minutes[job]));
         }
         for load in &self.model.loads[job] {
-            next = next.max(self.roomy(load, start, end));
-            next = next.max(self.setting(load, start, end).err().unwrap_or(start));
+            let from = start + load.offset;
+            let end = from + load.minutes;
+            next = next.max(self.roomy(load, from, end) - load.offset);
+            next = next.max(self.setting(load, from, end).err().unwrap_or(from) - load.offset);
         }
         for task in [&self.model.hands[job], &self.model.outs[job]].into_iter().flatten() {
             let at = start + task.offset;
@@ -161,15 +163,16 @@ impl<'a> Board<'a> {
     /// `None` where the job fits at `start`; else an earlier minute after which it cannot start.
     fn last_start(&self, job: usize, start: i64) -> Option<i64> {
         let minutes = self.model.minutes[job];
-        let end = start + minutes;
         let mut last = start;
         if self.model.watched[job] {
             last = last.min(self.attended_by(start, self.model.warm_up_of(job), minutes));
         }
         for load in &self.model.loads[job] {
-            last = last.min(self.roomy_until(load, start, end) - minutes);
-            if self.setting(load, start, end).is_err() {
-                last = last.min(self.set_until(load, start, end) - minutes);
+            let from = start + load.offset;
+            let end = from + load.minutes;
+            last = last.min(self.roomy_until(load, from, end) - load.minutes - load.offset);
+            if self.setting(load, from, end).is_err() {
+                last = last.min(self.set_until(load, from, end) - load.minutes - load.offset);
             }
         }
         for task in [&self.model.hands[job], &self.model.outs[job]].into_iter().flatten() {
@@ -348,9 +351,9 @@ impl<'a> Board<'a> {
 
     /// Places the job at a start at which it fits.
     pub fn put(&mut self, job: usize, start: i64) {
-        let end = start + self.model.minutes[job];
         let loads = &self.model.loads[job];
-        let settings = loads.iter().map(|load| self.setting(load, start, end).ok().flatten()).collect();
+        let setting = |load: &Load| self.setting(load, start + load.offset, start + load.offset + load.minutes).ok().flatten();
+        let settings = loads.iter().map(setting).collect();
         let hands = self.pick(&self.model.hands[job], start, self.doer_before(job));
         let out = self.pick(&self.model.outs[job], start, hands);
         self.seat(job, Seat { start, hands, out, settings });
@@ -359,8 +362,9 @@ impl<'a> Board<'a> {
     /// Places the job as told, unchecked.
     pub fn seat(&mut self, job: usize, seat: Seat) {
         let start = seat.start;
-        let end = start + self.model.minutes[job];
         for (load, &setting) in self.model.loads[job].iter().zip(&seat.settings) {
+            let start = start + load.offset;
+            let end = start + load.minutes;
             self.held[load.machine].push(Hold { job, start, end, take: load.take, setting });
         }
         for (task, person) in [(&self.model.hands[job], seat.hands), (&self.model.outs[job], seat.out)] {

@@ -24,6 +24,7 @@
 mod board;
 mod bound;
 mod branch;
+mod close;
 mod construct;
 mod cost;
 mod draw;
@@ -32,7 +33,9 @@ mod exact;
 mod hands;
 mod lag;
 mod model;
+mod open;
 mod order;
+mod pool;
 mod relax;
 mod rooms;
 mod search;
@@ -61,9 +64,9 @@ pub enum Effort {
 impl Effort {
     fn limits(self) -> Limits {
         match self {
-            Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moved: 6_000, idle: 7_000 },
-            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moved: 600_000, idle: 400_000 },
-            Effort::High => Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moved: 2_000_000, idle: 10_000_000 },
+            Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moves: 1, idle: 7_000 },
+            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moves: 8, idle: 40_000 },
+            Effort::High => Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000 },
         }
     }
 }
@@ -77,8 +80,8 @@ struct Limits {
     set: u64,
     /// The solver's work for the least finish, in steps times jobs.
     finish: u64,
-    /// Jobs set anew, for all that comes after the finish.
-    moved: u64,
+    /// Moves, for all that comes after the finish: so many quarters of the square of the jobs.
+    moves: usize,
     /// The solver's work for the least idle minutes, in steps times jobs.
     idle: u64,
 }
@@ -92,6 +95,16 @@ impl Limits {
         Steps { left: self.finish / size.max(1) }
     }
 
+    /// As many makings as there are may each get in the way of each other; in large sessions there is no time for that.
+    fn moves(self, jobs: usize) -> usize {
+        (self.moves * jobs * jobs / 4).min(self.moves * 40 * jobs)
+    }
+
+    /// A few moves before the solver is asked: the more jobs, the more there is to gain.
+    fn first_set(self, jobs: usize) -> u64 {
+        (self.set / 32).min(20 * (jobs * jobs) as u64)
+    }
+
     /// Proofs that come at all come early in small sessions, and hardly ever in large ones.
     fn idle_steps(self, jobs: usize) -> Steps {
         let jobs = jobs as u64;
@@ -102,8 +115,8 @@ impl Limits {
 /// Sessions of more jobs are not told to the solver.
 const SOLVED: usize = 160;
 
-/// Sessions of more jobs are not told to the solver for the sake of idle minutes.
-const SOLVED_IDLE: usize = 24;
+/// Sessions of more jobs are not told to the solver for the sake of idle minutes: it hardly ever betters what moves have found.
+const SOLVED_IDLE: usize = 14;
 
 /// The best plan: it breaks the fewest minutes of limits, finishes first, stands idle least, and so on by [`super::Aim`].
 ///
@@ -115,8 +128,8 @@ pub fn schedule(problem: &Problem, effort: Effort) -> Schedule {
     let (first, none) = first_plan(&strict, limits);
     if let Some(plan) = first {
         let (plan, bound) = earliest(&strict, plan, limits);
-        let plan = closed_up(&strict, plan, limits);
-        return told(problem, &strict, &plan, bound);
+        let plans = closed_up(&strict, plan, limits);
+        return sturdiest(problem, &strict, &plans, bound);
     }
     for kind in [Kind::Hold, Kind::Gap, Kind::Within, Kind::Until, Kind::Safety] {
         let model = ready(problem, Rules::above(kind));
@@ -159,7 +172,7 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
     // A longer plan may break less.
     let roomy = |plan: &Plan| (2 * plan.finish + 60).min(relax::horizon(model, plan.finish));
     let limit = roomy(&plan);
-    let mut plan = table::better(model, plan, limit, 5, limits.moved);
+    let mut plan = table::better(model, plan, limit, 5, limits.moves(model.count()));
     let mut bound = bound::bound(model).min(plan.finish);
     let goals = Kind::ALL.into_iter().filter(|&other| other >= kind).map(Goal::Broken).chain([Goal::Finish, Goal::Idle]);
     let share = limits.finish_steps(model).left / 16;
@@ -174,7 +187,7 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
         }
     }
     let limit = roomy(&plan);
-    plan = table::better(model, plan, limit, 6, limits.moved);
+    plan = table::better(model, plan, limit, 6, limits.moves(model.count()));
     plan = sooner(problem, model, plan, limits);
     let hours = plan.cost.broken[Kind::Until as usize] == 0;
     let mut told = told(problem, model, &plan, bound.min(plan.finish));
@@ -196,8 +209,8 @@ fn sooner(problem: &Problem, model: &Model, plan: Plan, limits: Limits) -> Plan 
     let known = Plan::of(&loose, plan.seats.clone());
     let first = construct::construct(&loose, bound::bound(&loose), limits.placed).filter(|first| first.cost < known.cost).unwrap_or(known);
     let (shorter, _) = earliest(&loose, first, limits);
-    let shorter = Plan::of(model, closed_up(&loose, shorter, limits).seats);
-    if shorter.cost < plan.cost { shorter } else { plan }
+    let shorter = closed_up(&loose, shorter, limits).into_iter().map(|plan| Plan::of(model, plan.seats)).next();
+    shorter.filter(|shorter| shorter.cost < plan.cost).unwrap_or(plan)
 }
 
 fn ready(problem: &Problem, rules: Rules) -> Model {
@@ -208,20 +221,39 @@ fn ready(problem: &Problem, rules: Rules) -> Model {
     model
 }
 
-/// The plan with fewer idle minutes and all that comes after, as far as the limits reach.
-fn closed_up(model: &Model, plan: Plan, limits: Limits) -> Plan {
+/// The plan with fewer idle minutes and all that comes after, as far as the limits reach, and others as good.
+fn closed_up(model: &Model, plan: Plan, limits: Limits) -> Vec<Plan> {
     let limit = model.counting(plan.finish);
-    let mut plan = table::better(model, plan, limit, 2, limits.moved);
+    let moves = limits.moves(model.count());
+    let mut plans = table::better_ones(model, by_hands(model, plan, limit, moves), limit, 3, moves);
+    let plan = &plans[0];
     if plan.cost.idle > 0 && model.count() <= SOLVED_IDLE {
         let mut goals = [(Goal::Idle, limits.idle_steps(model.count()))];
-        let before = plan.cost.idle;
-        let horizon = last_end(model, &plan).max(limit);
-        plan = search::least(model, plan, &mut goals, (0, limit), horizon).plan;
-        if plan.cost.idle < before {
-            plan = table::better(model, plan, limit, 4, limits.moved / 2);
+        let horizon = last_end(model, plan).max(limit);
+        let found = search::least(model, plan.clone(), &mut goals, (0, limit), horizon).plan;
+        if found.cost.idle < plan.cost.idle {
+            plans = table::better_ones(model, found, limit, 4, moves / 2);
         }
     }
-    plan
+    plans
+}
+
+/// Percent by which hands may be slower: how far up a plan breaks no limit tells how sturdy it is.
+const STEADY: [i64; 8] = [5, 10, 15, 20, 30, 50, 75, 100];
+
+/// Of plans as good, the one whose limits break latest as hands get slower; of those the first.
+fn sturdiest(problem: &Problem, model: &Model, plans: &[Plan], bound: i64) -> Schedule {
+    let told: Vec<Schedule> = plans.iter().map(|plan| told(problem, model, plan, bound)).collect();
+    let steady = |plan: &Schedule| STEADY.into_iter().take_while(|&percent| slower(problem, plan, percent).breaks.is_empty()).count();
+    let one_alone = told.len() == 1;
+    told.into_iter().min_by_key(|plan| if one_alone { 0 } else { STEADY.len() - steady(plan) }).unwrap_or_default()
+}
+
+/// The plan with fewer idle minutes, people told as so many pairs of hands; as it is where they are not alike.
+fn by_hands(model: &Model, plan: Plan, limit: i64, moves: usize) -> Plan {
+    let Some(pooled) = pool::pooled(model) else { return plan };
+    let found = table::better(&pooled, pool::unnamed(&pooled, &plan), limit, 2, moves);
+    pool::named(model, &found).filter(|found| found.cost < plan.cost).unwrap_or(plan)
 }
 
 fn last_end(model: &Model, plan: &Plan) -> i64 {
@@ -233,7 +265,7 @@ fn last_end(model: &Model, plan: &Plan) -> i64 {
 fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
     let mut bound = bound::bound(model).min(plan.finish);
     progress::reached(plan.finish, bound);
-    let mut plan = eject::shorten(model, plan, bound, limits.set / 32);
+    let mut plan = eject::shorten(model, plan, bound, limits.first_set(model.count()));
     if bound < plan.finish && model.count() <= SOLVED {
         let horizon = relax::horizon(model, plan.finish);
         let mut goals = [(Goal::Finish, limits.finish_steps(model))];
@@ -279,3 +311,6 @@ fn told(problem: &Problem, model: &Model, plan: &Plan, bound: i64) -> Schedule {
     told.settings = settings;
     told
 }
+
+#[cfg(test)]
+mod tests;

@@ -88,6 +88,9 @@ pub(super) struct Load {
     pub take: i64,
     /// Settings (indices into [`Oven::degrees`], or [`COLD`]) it may stand in; empty on a machine without temperatures.
     pub settings: Vec<usize>,
+    /// From so many minutes after its job's start, for so long.
+    pub offset: i64,
+    pub minutes: i64,
 }
 
 impl Load {
@@ -260,7 +263,7 @@ impl Model {
                     }
                 }
                 self.watched[index] |= problem.machines[machine].watched;
-                self.loads[index].push(Load { machine, take, settings });
+                self.loads[index].push(Load { machine, take, settings, offset: 0, minutes: self.minutes[index] });
             }
         }
     }
@@ -352,6 +355,8 @@ impl Model {
             let last = (0..self.count()).filter(|&job| self.fixed[job] && hot(job)).max_by_key(|&job| self.heads[job] + self.minutes[job]);
             if let Some(last) = last {
                 self.minutes[last] = self.minutes[last].max(self.now - self.heads[last]);
+                let minutes = self.minutes[last];
+                self.loads[last].iter_mut().for_each(|load| load.minutes = minutes);
                 continue;
             }
             for job in (0..self.count()).filter(|&job| !self.fixed[job] && hot(job)) {

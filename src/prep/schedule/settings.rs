@@ -28,14 +28,46 @@ pub(super) fn settings(problem: &Problem, model: &Model, seats: &[Seat]) -> (Vec
                 set_to[job] = set_to[job].or(Some(celsius));
             }
             if last != Some((celsius, run.stretch)) {
-                let start = run.start - model.ovens[machine].warm_up;
-                settings.push(Setting { machine, celsius, start, ready: run.start });
+                let sooner = i64::from(sooner(model, seats, machine, run.start - model.ovens[machine].warm_up));
+                let ready = run.start - sooner;
+                settings.push(Setting { machine, celsius, start: ready - model.ovens[machine].warm_up, ready });
             }
             last = Some((celsius, run.stretch));
         }
     }
     settings.sort_by_key(|setting| (setting.start, setting.machine));
     (set_to, settings)
+}
+
+/// Whether the machine is better set the minute before: it is empty then, somebody is there, and somebody has their hands free.
+fn sooner(model: &Model, seats: &[Seat], machine: usize, start: i64) -> bool {
+    let before = start - 1;
+    let present = |minute: i64| model.presence.iter().any(|&(from, until)| from <= minute && minute < until);
+    let holds = |job: usize| model.loads[job].iter().any(|load| load.machine == machine);
+    let stands = |job: usize| seats[job].start <= before && before < seats[job].start + model.minutes[job];
+    let may = before >= model.now && present(before) && present(start) && !(0..seats.len()).any(|job| holds(job) && stands(job));
+    may && someone(model, start) && !someone_free(model, seats, start) && someone_free(model, seats, before)
+}
+
+fn there(model: &Model, minute: i64) -> impl Iterator<Item = usize> {
+    (0..model.hours.len()).filter(move |&person| model.hours[person].0 <= minute && minute < model.until[person])
+}
+
+fn someone(model: &Model, minute: i64) -> bool {
+    there(model, minute).next().is_some()
+}
+
+/// Whether somebody who is there has nothing in hand, or is between two things.
+fn someone_free(model: &Model, seats: &[Seat], minute: i64) -> bool {
+    let within = |person: usize, task: &super::model::Task, who: Option<usize>| {
+        let at = seats[task.job].start + task.offset;
+        who == Some(person) && at < minute && minute < at + task.minutes
+    };
+    let busy = |person: usize| {
+        let hands = model.hands.iter().flatten().any(|task| within(person, task, seats[task.job].hands));
+        hands || model.outs.iter().flatten().any(|task| within(person, task, seats[task.job].out))
+    };
+    there(model, minute).any(|person| !busy(person))
 }
 
 fn runs(model: &Model, machine: usize, seats: &[Seat]) -> Vec<Run> {

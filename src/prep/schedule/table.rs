@@ -4,7 +4,8 @@
 //! them are tried. Work is counted in jobs set, so the same question has the same answer on every machine.
 
 use super::board::{Board, Seat};
-use super::cost::{Cost, Plan};
+use super::close::Closer;
+use super::cost::Plan;
 use super::draw::Draw;
 use super::lag::order;
 use super::model::Model;
@@ -26,6 +27,9 @@ pub(super) struct Table<'a> {
     pub limit: i64,
     pub horizon: i64,
     pub draw: Draw,
+    /// Whether the jobs of each are in the order in which their idle minutes are counted.
+    in_order: Vec<bool>,
+    pub closer: Closer,
     /// Jobs set so far.
     pub set: u64,
 }
@@ -37,7 +41,10 @@ impl<'a> Table<'a> {
         let makings = makings(model);
         let mut piece = vec![0; model.count()];
         makings.iter().enumerate().for_each(|(place, jobs)| jobs.iter().for_each(|&job| piece[job] = place));
-        Table { model, board, makings, piece, limit, horizon: horizon.max(limit), draw: Draw::new(seed), set: 0 }
+        let follow = |pair: &[usize]| board.before[pair[1]] == Some(pair[0]);
+        let in_order = makings.iter().map(|jobs| jobs.windows(2).all(follow)).collect();
+        let (draw, closer) = (Draw::new(seed), Closer::default());
+        Table { model, board, makings, piece, limit, horizon: horizon.max(limit), draw, in_order, closer, set: 0 }
     }
 
     pub fn seats(&self) -> Option<Vec<Seat>> {
@@ -133,6 +140,25 @@ impl<'a> Table<'a> {
         true
     }
 
+    /// When the job ends, if it is on the table.
+    pub fn ends(&self, job: usize) -> Option<i64> {
+        self.board.seats[job].as_ref().map(|seat| seat.start + self.model.minutes[job])
+    }
+
+    /// Sets the jobs where they stand idle least; nothing of them where there is no such place, or they stand in each other's way there.
+    fn set_closest(&mut self, jobs: &[usize]) -> bool {
+        let Some(starts) = self.closest(jobs) else { return false };
+        for (&job, start) in jobs.iter().zip(starts) {
+            let (low, high) = self.window(job);
+            if start < low || start > high || !self.board.fits(job, start) {
+                self.take_jobs(jobs);
+                return false;
+            }
+            self.board.put(job, start);
+        }
+        true
+    }
+
     fn start(&self, job: usize) -> i64 {
         self.board.seats[job].as_ref().map_or(0, |seat| seat.start)
     }
@@ -164,6 +190,9 @@ impl<'a> Table<'a> {
     pub fn set_jobs(&mut self, jobs: &[usize], anywhere: bool) -> bool {
         let Some(&first) = jobs.first() else { return true };
         self.board.coolest = self.draw.below(2) == 0;
+        if anywhere && self.in_order[self.piece[first]] && self.set_closest(jobs) {
+            return true;
+        }
         let (low, high) = self.window(first);
         if low > high {
             return false;
@@ -214,21 +243,30 @@ fn makings(model: &Model) -> Vec<Vec<usize>> {
 }
 
 /// Minutes by which a plan may stand idle more than the one before it, at first; none at the end.
-const SLACK: u64 = 40;
+const SLACK: usize = 40;
 
-/// The plan bettered in the order of its cost, within so much work, until it has been in vain for long; what counts ends by `limit`. On the
-/// way, plans that stand idle a little longer are gone through.
-pub(super) fn better(model: &Model, plan: Plan, limit: i64, seed: u64, most_work: u64) -> Plan {
+/// So many plans as good as the best are remembered.
+const EQUALS: usize = 8;
+
+/// The best of [`better_ones`].
+pub(super) fn better(model: &Model, plan: Plan, limit: i64, seed: u64, moves: usize) -> Plan {
+    better_ones(model, plan.clone(), limit, seed, moves).into_iter().next().unwrap_or(plan)
+}
+
+/// The plan bettered in the order of its cost, by so many moves, and others as good, at least one; what counts ends by `limit`. On the way,
+/// plans that stand idle a little longer are gone through.
+pub(super) fn better_ones(model: &Model, plan: Plan, limit: i64, seed: u64, moves: usize) -> Vec<Plan> {
     let last = plan.seats.iter().zip(&model.minutes).map(|(seat, minutes)| seat.start + minutes).max().unwrap_or(0);
-    let mut mover = Mover { table: Table::new(model, &plan.seats, (limit, last), seed), best: plan.clone(), plan };
-    let vain = 200 + 40 * model.count();
-    let mut in_vain = 0;
+    let mut mover = Mover { table: Table::new(model, &plan.seats, (limit, last), seed), best: vec![plan.clone()], plan };
     if mover.table.makings.iter().all(Vec::is_empty) {
         return mover.best;
     }
-    while mover.table.work() < most_work && in_vain < vain && mover.best.cost > Cost::default() {
-        let slack = SLACK * (most_work - mover.table.work()) / most_work;
-        in_vain = if mover.try_move(slack as usize) { 0 } else { in_vain + 1 };
+    for left in (1..=moves).rev() {
+        let most = SLACK * left / moves * left / moves;
+        let draw = &mut mover.table.draw;
+        let slack = draw.below(1 + most);
+        let slack = draw.below(1 + slack);
+        mover.try_move(slack as i64);
     }
     mover.best
 }
@@ -236,58 +274,109 @@ pub(super) fn better(model: &Model, plan: Plan, limit: i64, seed: u64, most_work
 struct Mover<'a> {
     table: Table<'a>,
     plan: Plan,
-    best: Plan,
+    /// All of one cost.
+    best: Vec<Plan>,
 }
 
 impl Mover<'_> {
-    /// A few makings set anew; kept where the plan is hardly worse. True where it is the best so far.
-    fn try_move(&mut self, slack: usize) -> bool {
+    /// A few makings set anew; kept where the plan is hardly worse.
+    fn try_move(&mut self, slack: i64) {
         let makings = self.some_makings();
         let mut off: Seats = Vec::new();
         makings.iter().for_each(|&making| off.extend(self.table.take_off(making)));
-        self.table.set += 1 + self.table.model.count() as u64 / 16;
         if makings.iter().all(|&making| self.table.set_making(making, true))
             && let Some(seats) = self.table.seats()
         {
             let plan = Plan::of(self.table.model, seats);
             let mut allowed = self.plan.cost;
             if slack > 0 {
-                allowed.idle += self.table.draw.below(slack) as i64;
+                allowed.idle += slack;
                 (allowed.hand_overs, allowed.finish) = (i64::MAX, allowed.finish.max(self.table.limit));
             }
             if plan.cost <= allowed && plan.finish <= self.table.limit {
                 self.plan = plan;
-                if self.plan.cost < self.best.cost {
-                    self.best = self.plan.clone();
-                    return true;
-                }
-                return false;
+                self.remember();
+                return;
             }
         }
         let jobs: Vec<usize> = makings.iter().flat_map(|&making| self.table.makings[making].clone()).collect();
         self.table.take_jobs(&jobs);
         off.into_iter().for_each(|(job, seat)| self.table.board.seat(job, seat));
-        false
     }
 
-    /// One, mostly one that stands idle, and a few others, mostly of the same hour, in the order in which they are to be set.
+    fn remember(&mut self) {
+        let cost = self.best[0].cost;
+        if self.plan.cost < cost {
+            self.best.clear();
+        }
+        if self.plan.cost <= cost && self.best.len() < EQUALS && !self.best.contains(&self.plan) {
+            self.best.push(self.plan.clone());
+        }
+    }
+
+    /// A few makings, in the order in which they are to be set: any, or the longest first.
     fn some_makings(&mut self) -> Vec<usize> {
+        let mut chosen = if self.table.draw.below(2) == 0 { self.on_one_machine() } else { self.around_a_gap() };
+        let Table { model, draw, makings, .. } = &mut self.table;
+        chosen.retain(|&one| !makings[one].is_empty());
+        for place in (1..chosen.len()).rev() {
+            chosen.swap(place, draw.below(place + 1));
+        }
+        if draw.below(2) == 0 {
+            let minutes = |&making: &usize| makings[making].iter().map(|&job| model.minutes[job]).sum::<i64>();
+            chosen.sort_by_key(|making| -minutes(making));
+        }
+        chosen
+    }
+
+    /// Makings whose loads follow one another on a machine: they may change places.
+    fn on_one_machine(&mut self) -> Vec<usize> {
+        let Table { draw, piece, board, model, .. } = &mut self.table;
+        let job = draw.below(model.count());
+        let Some(load) = model.loads[job].first() else { return self.around_a_gap() };
+        let mut holds: Vec<(i64, usize)> = board.held[load.machine].iter().map(|hold| (hold.start, piece[hold.job])).collect();
+        holds.sort_unstable();
+        let mut chosen = vec![piece[job]];
+        let (many, first) = (2 + draw.below(MOST_OTHERS), draw.below(holds.len().max(1)));
+        for (_, other) in holds.into_iter().skip(first) {
+            if chosen.len() < many && !chosen.contains(&other) {
+                chosen.push(other);
+            }
+        }
+        chosen
+    }
+
+    /// One, mostly one that stands idle, and a few others: what is in its way, or of the same hour, or any.
+    fn around_a_gap(&mut self) -> Vec<usize> {
         let model = self.table.model;
         let seats = &self.plan.seats;
         let waits = |pair: &&(usize, usize)| seats[pair.1].start > seats[pair.0].start + model.minutes[pair.0];
-        let idle: Vec<usize> = model.pairs.iter().filter(waits).map(|pair| pair.0).collect();
-        let Table { draw, piece, .. } = &mut self.table;
-        let job = if idle.is_empty() || draw.below(4) == 0 { draw.below(seats.len()) } else { idle[draw.below(idle.len())] };
+        let idle: Vec<(usize, usize)> = model.pairs.iter().filter(waits).copied().collect();
+        let Table { draw, piece, board, .. } = &mut self.table;
+        let gap = if idle.is_empty() || draw.below(4) == 0 { None } else { Some(idle[draw.below(idle.len())]) };
+        let job = gap.map_or_else(|| draw.below(seats.len()), |pair| pair.0);
         let mut chosen = vec![piece[job]];
         let near: Vec<usize> = (0..seats.len()).filter(|&other| (seats[other].start - seats[job].start).abs() < NEAR).collect();
         for _ in 0..draw.below(MOST_OTHERS) {
-            let other = if draw.below(3) == 0 { draw.below(seats.len()) } else { near[draw.below(near.len())] };
-            if !chosen.contains(&piece[other]) {
-                let place = draw.below(chosen.len() + 1);
-                chosen.insert(place, piece[other]);
+            let others = match (draw.below(4), gap) {
+                (0, _) => vec![draw.below(seats.len())],
+                (2 | 3, Some((job, next))) => {
+                    let minutes = seats[next].start - seats[job].start - model.minutes[job];
+                    let by = draw.below(minutes as usize) as i64;
+                    if draw.below(2) == 0 {
+                        board.in_the_way(next, seats[next].start - 1 - by)
+                    } else {
+                        board.in_the_way(job, seats[job].start + 1 + by)
+                    }
+                }
+                _ => Vec::new(),
+            };
+            let others = if others.is_empty() { &near } else { &others };
+            let other = piece[others[draw.below(others.len())]];
+            if !chosen.contains(&other) {
+                chosen.push(other);
             }
         }
-        chosen.retain(|&one| !self.table.makings[one].is_empty());
         chosen
     }
 }

@@ -154,6 +154,7 @@ pub fn session() -> SessionPlan {
     SessionPlan {
         start,
         finish_by: Some(date(2026, 11, 29).at(17, 30, 0, 0)),
+        served: vec![],
         finish: date(2026, 11, 29).at(16, 17, 0, 0),
         minutes: 137,
         bound_minutes: 137,

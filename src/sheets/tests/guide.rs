@@ -160,7 +160,7 @@ fn one_person_s_page_says_what_to_wait_for_and_whom_to_tell() {
         "14:06, 6 min Leek and potato soup",
         "Wait for 1 (cook).",
         "Then tell cook (3).",
-        "14:26 Leek and potato soup Take it out of the hob.",
+        "14:26 Leek and potato soup Take it off the hob.",
     ] {
         assert!(all.contains(&letters(said)), "{said} is missing in {all}");
     }

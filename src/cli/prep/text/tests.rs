@@ -79,6 +79,7 @@ fn roast() -> PrepPlan {
     let session = SessionPlan {
         start,
         finish_by: None,
+        served: vec![],
         finish: start.with().minute(29).build().expect("a time"),
         minutes: 29,
         bound_minutes: 29,
