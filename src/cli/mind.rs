@@ -36,7 +36,7 @@ pub fn exchange(cli: &Cli, one: &str, other: &str) -> Done {
     if first.at == second.at {
         return Err(Failure::Usage(format!("\"{}\" and \"{}\" are one meal.", one.trim(), other.trim())));
     }
-    for meal in [first, second].into_iter().filter(|meal| meal.open.is_some()) {
+    if let Some(meal) = [first, second].into_iter().find(|meal| meal.open.is_some()) {
         let text = "the next of that name from today on, is open: it holds nothing yet that could be exchanged";
         let file = &meal.at.file;
         return Err(Failure::Usage(format!("{}, {text}. Fill it first in {file}, by hand or with spence compose --write.", called(meal))));
