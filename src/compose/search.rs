@@ -308,7 +308,13 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         for _ in 0..PASSES {
             let before = now.clone();
             for gap in 0..now.len() {
-                let ranked = floor.ranked(&self.options[gap], &now, gap, banned);
+                let mut banned = banned.clone();
+                let cooked = floor.recipes(&with(&now, gap, None));
+                // Where one more would be the last that may be cooked, what is cooked already has to do.
+                if cooked.len() + 1 >= self.table.wishes.recipes_at_most as usize && !cooked.is_empty() {
+                    banned.extend((0..self.table.kitchen().recipes.len()).map(RecipeId).filter(|recipe| !cooked.contains(recipe)));
+                }
+                let ranked = floor.ranked(&self.options[gap], &now, gap, &banned);
                 let allowed = |option: &Option<u32>| rules::of_meals(self.table, &with(&now, gap, *option)).is_empty();
                 if let Some(option) = ranked.into_iter().take(ROUND).find(allowed) {
                     now[gap] = option;
