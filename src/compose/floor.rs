@@ -48,9 +48,16 @@ struct FoodFacts {
     sized: f64,
     /// The most that open meals can ask for, at the least unit price.
     most: f64,
-    /// Packs that a need in this dimension can be covered with: sizes at the least unit price, and prices.
-    packs: Option<(Dimension, Vec<(f64, f64)>)>,
-    /// Minor units for one unit of that dimension.
+    sold: Option<Sold>,
+}
+
+/// How a food is sold that is sold in packs of one dimension alone.
+#[derive(Debug, Clone)]
+struct Sold {
+    dimension: Dimension,
+    /// Sizes at the least unit price, and prices.
+    packs: Vec<(f64, f64)>,
+    /// The least unit price: minor units for one unit of the dimension.
     unit: f64,
 }
 
@@ -260,8 +267,8 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
     }
 
     fn minor(&self, reckoner: &Reckoner, food: FoodId, amount: &Quantity) -> f64 {
-        match self.foods.get(&food).and_then(|facts| Some((facts.packs.as_ref()?, facts.unit))) {
-            Some(((dimension, _), unit)) if *dimension == amount.dimension() => amount.base() * unit,
+        match self.foods.get(&food).and_then(|facts| facts.sold.as_ref()) {
+            Some(sold) if sold.dimension == amount.dimension() => amount.base() * sold.unit,
             _ => reckoner.least_price_of(food, amount),
         }
     }
@@ -316,7 +323,7 @@ impl FoodFacts {
 
     /// The least price of packs that hold so much, all in minor units at the least unit price.
     fn covered(&self, must: f64) -> f64 {
-        let Some((_, packs)) = self.packs.as_ref().filter(|_| !self.keeps && must > 1e-6) else { return must };
+        let Some(Sold { packs, .. }) = self.sold.as_ref().filter(|_| !self.keeps && must > 1e-6) else { return must };
         let smallest = packs.iter().map(|(size, _)| *size).fold(f64::MAX, f64::min);
         if packs.is_empty() || must / smallest > MOST_PACKS {
             return must;
@@ -483,8 +490,8 @@ fn facts(table: &Table, reckoner: &Reckoner) -> BTreeMap<FoodId, FoodFacts> {
         let keeps = [&known.keeps.cupboard, &known.keeps.fridge].into_iter().flatten().map(|fact| fact.value).max();
         let is_staple = kitchen.staples.iter().any(|staple| staple.food == food);
         let keeps = is_staple || keeps.is_none_or(|days| after_days(from, days) >= keeps_until);
-        let (packs, unit) = packs(kitchen, food).map_or((None, 0.0), |(dimension, packs, unit)| (Some((dimension, packs)), unit));
-        foods.insert(food, FoodFacts { keeps, sized: if tins.contains(&food) { 0.9 } else { 1.0 }, packs, unit, ..FoodFacts::default() });
+        let sized = if tins.contains(&food) { 0.9 } else { 1.0 };
+        foods.insert(food, FoodFacts { keeps, sized, sold: sold_in_packs(kitchen, food), ..FoodFacts::default() });
     }
     for lot in &kitchen.lots {
         if let Ware::Food(food) = lot.of {
@@ -494,8 +501,8 @@ fn facts(table: &Table, reckoner: &Reckoner) -> BTreeMap<FoodId, FoodFacts> {
     foods
 }
 
-/// The packs of a food that is sold in packs of one dimension alone: sizes in minor units at the least unit price, prices, that price.
-fn packs(kitchen: &Kitchen, food: FoodId) -> Option<(Dimension, Vec<(f64, f64)>, f64)> {
+/// `None` where it is sold in other ways as well.
+fn sold_in_packs(kitchen: &Kitchen, food: FoodId) -> Option<Sold> {
     let mut packs = Vec::new();
     let mut dimension = None;
     for pack in kitchen.packs.iter().filter(|pack| pack.food == food) {
@@ -507,8 +514,8 @@ fn packs(kitchen: &Kitchen, food: FoodId) -> Option<(Dimension, Vec<(f64, f64)>,
         packs.extend(offer.map(|offer| (size.base() * f64::from(offer.buy), offer.pay.0 as f64)));
     }
     let unit = packs.iter().filter(|(size, _)| *size > 0.0).map(|(size, price)| price / size).min_by(f64::total_cmp)?;
-    (unit > 0.0)
-        .then(|| (dimension.unwrap_or(Dimension::Mass), packs.into_iter().map(|(size, price)| (size * unit, price)).collect(), unit))
+    packs.iter_mut().for_each(|(size, _)| *size *= unit);
+    (unit > 0.0).then_some(Sold { dimension: dimension?, packs, unit })
 }
 
 /// Recipes that nothing else takes and that meals ask for in one amount: the least that is made for one that is eaten.

@@ -52,7 +52,7 @@ impl Tiny {
     /// The first kitchen from a seed on that is tiny.
     fn of(seed: u64) -> Tiny {
         let mut dice = Dice(seed);
-        let most = if seed % 10 == 0 { MORE_WEEKS } else { MOST_WEEKS };
+        let most = if seed.is_multiple_of(10) { MORE_WEEKS } else { MOST_WEEKS };
         loop {
             let mut tiny = Tiny::rolled(&mut dice, (1, 3), false);
             if tiny.weeks().len() <= most {
