@@ -47,8 +47,11 @@ pub fn chart(session: &SessionPlan, names: Names, width: usize) -> String {
         columns.push(Column { name: names.appliance(id).to_owned(), cells: side_by_side(lanes(bars), slot, rows) });
     }
     let mut out = String::new();
+    // Of a session that is under way, what is past stays away.
+    let is_bare = |row: &usize| columns.iter().all(|column| column.cells[*row].is_empty());
+    let first = (0..rows as usize).find(|row| !is_bare(row)).unwrap_or(0);
     for panel in panels(columns, width.saturating_sub(CLOCK)) {
-        draw(&mut out, &panel, session, slot, width);
+        draw(&mut out, &panel, session, (first, slot), width);
     }
     out
 }
@@ -142,7 +145,7 @@ fn panels(columns: Vec<Column>, room: usize) -> Vec<Vec<Column>> {
     panels
 }
 
-fn draw(out: &mut String, panel: &[Column], session: &SessionPlan, slot: i64, width: usize) {
+fn draw(out: &mut String, panel: &[Column], session: &SessionPlan, (first, slot): (usize, i64), width: usize) {
     let mut line = |at: &str, cell: &dyn Fn(&Column) -> String| {
         let cells: String = panel.iter().map(|column| format!("{:width$}  ", cell(column), width = column.width())).collect();
         let text: String = format!("{at:CLOCK$}{cells}").chars().take(width).collect();
@@ -150,7 +153,7 @@ fn draw(out: &mut String, panel: &[Column], session: &SessionPlan, slot: i64, wi
         out.push('\n');
     };
     line("", &|column| column.name.clone());
-    for row in 0..panel.first().map_or(0, |column| column.cells.len()) {
+    for row in first..panel.first().map_or(0, |column| column.cells.len()) {
         line(&clock_after(session.start, row as i64 * slot), &|column| column.cells[row].clone());
     }
     out.push('\n');
