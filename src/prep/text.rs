@@ -73,7 +73,8 @@ fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&I
     }
     let (seasonings, rest): (Vec<&Ingredient>, Vec<&Ingredient>) =
         rest.iter().map(|index| &recipe.ingredients[*index]).partition(|one| seasons(kitchen, one).is_some());
-    let seasonings: Vec<&str> = seasonings.into_iter().filter_map(|one| seasons(kitchen, one)).collect();
+    let seasonings = seasonings.into_iter().filter_map(|one| seasons(kitchen, one)).filter(|verb| !says(recipe, verb));
+    let seasonings: Vec<&str> = seasonings.collect();
     let said = seasoned(&seasonings, said.trim());
     if rest.is_empty() {
         return said;
@@ -87,6 +88,17 @@ fn seasons(kitchen: &Kitchen, one: &Ingredient) -> Option<&'static str> {
     const SEASONINGS: [(&str, &str); 3] = [("salt", "salt"), ("sea salt", "salt"), ("black pepper", "pepper")];
     let Wanted::Food { food, item: None, .. } = &one.wanted else { return None };
     SEASONINGS.iter().find(|row| row.0 == kitchen.foods[*food].name).map(|row| row.1)
+}
+
+/// Do the steps speak of it in their own words: "salt lightly", "season"?
+fn says(recipe: &Recipe, verb: &str) -> bool {
+    let words = recipe
+        .steps
+        .iter()
+        .flat_map(|step| &step.text)
+        .filter_map(|piece| if let Piece::Words(words) = piece { Some(words) } else { None });
+    let is_said = |word: &str| word.eq_ignore_ascii_case(verb) || word.eq_ignore_ascii_case("season");
+    words.flat_map(|words| words.split(|letter: char| !letter.is_alphabetic())).any(is_said)
 }
 
 /// "Salt and turn 1 kg chicken thighs"; where the first thing done is no moment for it, "Drain and rinse 500 g beans. Season with salt."

@@ -206,6 +206,8 @@ fn what_no_step_names_leads_the_first_step() {
         Step { text: vec![named(0), named(3), named(5)], ..step("") },
     ];
     assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With 1 sprig rosemary: Warm 60 ml olive oil. Season with salt.");
+    kitchen.recipes[0].steps[1].text.push(words(". Salt lightly."));
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 1.0), "With 1 sprig rosemary: Warm 60 ml olive oil.");
 }
 
 #[test]
