@@ -95,9 +95,11 @@ impl Limits {
         Steps { left: self.finish / size.max(1) }
     }
 
-    /// As many makings as there are may each get in the way of each other; in large sessions there is no time for that.
+    /// As many makings as there are may each get in the way of each other; in large sessions there is no time for that, and each move
+    /// there takes longer, in proportion to the jobs.
     fn moves(self, jobs: usize) -> usize {
-        (self.moves * jobs * jobs / 4).min(self.moves * 40 * jobs)
+        let work = jobs * jobs * jobs / 4;
+        self.moves * work.min(MOVED) / jobs.max(1)
     }
 
     /// A few moves before the solver is asked: the more jobs, the more there is to gain.
@@ -111,6 +113,9 @@ impl Limits {
         Steps { left: self.idle / jobs.max(1) * 10 / jobs.max(10) }
     }
 }
+
+/// Moves times jobs, for one unit of [`Limits::moves`]: enough for all moves in sessions of 60 jobs.
+const MOVED: usize = 60_000;
 
 /// Sessions of more jobs are not told to the solver.
 const SOLVED: usize = 160;
