@@ -169,6 +169,13 @@ fn no_name_shop_price_or_date_of_the_household_is_in_it() {
 }
 
 #[test]
+fn a_week_without_a_name_tells_no_date() {
+    let week = sample().text("weeks/2026-11-30.toml").replace("name = \"First week of advent\"\n", "");
+    let text = text_of(&sample().file("weeks/2026-11-30.toml", &week), &[]);
+    assert!(!text.contains("Week of") && !text.contains("2026"), "{text}");
+}
+
+#[test]
 fn shelf_shops_prices_and_the_day_change_nothing_of_it() {
     let read = |kitchen: &Kitchen| fs::read(kitchen.path().join("sheets/handout-2026-11-30.pdf")).expect("a PDF");
     let with = sample();

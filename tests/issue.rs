@@ -126,7 +126,7 @@ fn what_was_eaten_beside_the_plan_leaves_the_shelf() {
     kitchen.done_on("2026-11-30", &["issue", "--also", "1 portion recipe:stew", "--also", "50 g bluegrain"]);
     assert_eq!(lots(&kitchen, 0), grain(550.0), "600 g less 50 g");
     assert_eq!(lots(&kitchen, 1).iter().map(|(_, portions)| portions).sum::<f64>(), 3.0);
-    assert!(kitchen.done(&["book"]).contains("Eaten: 1 portion recipe:stew, 50 g bluegrain beside the plan."));
+    assert!(kitchen.done(&["book"]).contains("Eaten: 1 portion moon stew, 50 g bluegrain beside the plan."));
     assert_eq!(kitchen.run(&["issue", "--also", "some salt"]).status.code(), Some(2));
 }
 

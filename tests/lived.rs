@@ -235,3 +235,15 @@ fn what_does_not_keep_until_its_use_has_a_trip_of_its_own_on_another_day() {
     assert!(kitchen.done_on("2026-12-04", &["receive"]).contains("bought Fri 4 Dec"));
     assert_eq!(states(&list_on(&kitchen, "2026-12-04", &["--all"])["trips"]), ["done", "done", "done"]);
 }
+
+#[test]
+fn the_book_calls_a_recipe_by_its_name() {
+    let pantry = "[[lot]]\nrecipe = \"mash\"\namount = \"3 portions\"\nplace = \"fridge\"\nmade = 2026-11-27\n";
+    let kitchen = kitchen().recipe("mash", MASH).pantry(pantry);
+    let thrown = kitchen.done_on("2026-11-28", &["waste", "1 portion recipe:mash", "--why", "late"]);
+    assert!(thrown.contains("thrown away: 1 portion moon mash (late)"), "{thrown}");
+    let eaten = kitchen.done_on("2026-11-28", &["issue", "--also", "1 portion recipe:mash"]);
+    assert!(eaten.contains("1 portion moon mash beside the plan"), "{eaten}");
+    let book = kitchen.done_on("2026-11-28", &["book"]);
+    assert!(!book.contains("recipe:"), "{book}");
+}

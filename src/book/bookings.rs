@@ -20,7 +20,7 @@ use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
 use crate::purchase::Seller;
 use crate::shelf::{Prices, When};
-use crate::words::{clock, counted, day};
+use crate::words::{clock, counted, day, in_a_sentence};
 
 /// A booking, and in words what it should have taken and the shelf does not hold.
 #[derive(Debug, Clone)]
@@ -112,14 +112,22 @@ pub fn eaten<'l>(
     }
     for line in also {
         let not_there = take_line(kitchen, &mut bench, line, today).map_err(|not| (line.as_str(), not))?;
-        missing.extend(not_there.map(|amount| format!("{amount} of {}", line.trim())));
+        missing.extend(not_there.map(|amount| format!("{amount} of {}", spoken(kitchen, line))));
     }
     if !also.is_empty() {
-        let lines: Vec<&str> = also.iter().map(|line| line.trim()).collect();
+        let lines: Vec<String> = also.iter().map(|line| spoken(kitchen, line)).collect();
         said.push(format!("{} beside the plan", lines.join(", ")));
     }
     let what = format!("eaten: {}", said.join("; "));
     Ok(Draft { booking: Booking { covers, ..Booking::new(today, Verb::Issue, what, bench.finish()) }, missing })
+}
+
+/// A line as it was typed, with a recipe's name in place of its id.
+fn spoken(kitchen: &Kitchen, line: &str) -> String {
+    let Some((amount, rest)) = line.trim().split_once("recipe:") else { return line.trim().to_owned() };
+    let id = rest.split(|letter: char| letter.is_whitespace() || letter == ',').next().unwrap_or_default();
+    let recipe = kitchen.recipes.iter().find(|recipe| recipe.id == id);
+    recipe.map_or_else(|| line.trim().to_owned(), |recipe| format!("{amount}{}{}", in_a_sentence(&recipe.name), &rest[id.len()..]))
 }
 
 /// Why nothing was thrown away.
@@ -140,7 +148,7 @@ pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str
     let missing = take_line(kitchen, &mut bench, what, today)?.map(|amount| format!("{amount} of it"));
     let mut changes = bench.finish();
     worth_taken(kitchen, &Prices::new(kitchen), &mut changes);
-    let booking = Booking::new(today, Verb::Waste, format!("thrown away: {}", what.trim()), changes);
+    let booking = Booking::new(today, Verb::Waste, format!("thrown away: {}", spoken(kitchen, what)), changes);
     Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing: missing.into_iter().collect() })
 }
 

@@ -120,7 +120,7 @@ pub fn handout(kitchen: &Kitchen, week: &Week, wishes: &Wishes) -> Result<Handou
     let mut contains: Vec<(RecipeId, Contains)> = recipes.iter().map(|page| (page.recipe, recipe_contains(theirs, page.recipe))).collect();
     contains.sort_by_key(|(id, _)| theirs.recipes[*id].name.clone());
     Ok(Handout {
-        week: stranger.tells_nobody(&week.name).then(|| week.name.clone()),
+        week: Some(&week.name).filter(|name| stranger.tells_nobody(name) && **name != Week::usual_name(week.from)).cloned(),
         from: week.from,
         first,
         eaters: days::eaters(their_week, first),

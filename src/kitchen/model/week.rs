@@ -23,6 +23,13 @@ pub struct Week {
     pub at: Spot,
 }
 
+impl Week {
+    /// The name of a week that has none.
+    pub fn usual_name(from: Date) -> String {
+        format!("Week of {}", from.strftime("%-d %b %Y"))
+    }
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trip {
     pub on: Date,

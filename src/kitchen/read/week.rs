@@ -59,7 +59,7 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
     meals.sort_by_key(|meal| meal.at_time);
     let wishes = read_wishes(top, &customs.household.currency, speech);
     let from = from?;
-    let name = name.unwrap_or_else(|| format!("Week of {}", from.strftime("%-d %b %Y")));
+    let name = name.unwrap_or_else(|| Week::usual_name(from));
     let mut week = Week { name, from, trips, sessions, meals, wishes, at: top.spot() };
     check_order(&week, top);
     if !top.has("trip") {
