@@ -7,7 +7,8 @@ use std::collections::BTreeSet;
 
 use jiff::civil::DateTime;
 
-use super::search::{Chosen, Found, in_two, judge_all};
+use super::at_once::{in_two, judge_all};
+use super::search::{Chosen, Found};
 use super::table::{Judged, Look, Table};
 use super::ways::Gap;
 use super::wish::{Broken, Wish};

@@ -9,6 +9,7 @@
 //! A proposal is priced by the stages of the list itself, and its sessions are planned as the guide plans them. Every hard rule stands once,
 //! in [`rules`]; what is best among the allowed is [`value`]. Knows no terminal, no file, no JSON.
 
+mod at_once;
 mod bound;
 mod clash;
 mod count;

@@ -6,8 +6,8 @@
 
 use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet};
-use std::thread;
 
+use super::at_once::judge_all;
 use super::bound::Bound;
 use super::floor::Floor;
 use super::rules;
@@ -16,6 +16,10 @@ use super::value::{Value, as_good_as};
 use crate::kitchen::RecipeId;
 use crate::prep::Effort;
 use crate::progress::{self, At, Composing};
+
+mod proof;
+
+use self::proof::{Proof, ROUND};
 
 /// A way for each open meal; `None`: it stays open.
 pub type Chosen = Vec<Option<u32>>;
@@ -446,158 +450,4 @@ fn with(now: &Chosen, gap: usize, option: Option<u32>) -> Chosen {
     let mut week = now.clone();
     week[gap] = option;
     week
-}
-
-/// Judges weeks in the order given, but for their sessions; on two threads where that pays.
-pub fn judge_all(table: &Table, weeks: &[&Chosen], look: Look, effort: Effort) -> Vec<Judged> {
-    in_two(weeks, |week| table.judge(week, look, effort))
-}
-
-/// What becomes of each, in the order given.
-pub fn in_two<T: Sync, R: Send>(all: &[T], what: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let each = |all: &[T]| all.iter().map(&what).collect::<Vec<R>>();
-    if all.len() < 4 {
-        return each(all);
-    }
-    let (first, second) = all.split_at(all.len() / 2);
-    thread::scope(|scope| {
-        let other = scope.spawn(|| each(second));
-        let mut done = each(first);
-        match other.join() {
-            Ok(more) => done.extend(more),
-            Err(panic) => std::panic::resume_unwind(panic),
-        }
-        done
-    })
-}
-
-/// Looks at every week that could be as good as the best known one.
-struct Proof<'p, 's, 't, 'k> {
-    search: &'p mut Search<'s, 't, 'k>,
-    bound: &'p Bound,
-    floor: &'p Floor<'t, 's, 'k>,
-    known: Option<Value>,
-    /// Weeks that are to be judged in one round.
-    waiting: Vec<Chosen>,
-    nodes: usize,
-    /// The effort did not reach.
-    cut: bool,
-}
-
-/// Weeks of one round.
-const ROUND: usize = 32;
-
-/// Where so many weeks begin alike, it pays to reckon what they cost at least.
-const WORTH_A_FLOOR: usize = 4;
-
-impl Proof<'_, '_, '_, '_> {
-    fn go(&mut self, taken: &mut Vec<usize>, chosen: &mut Chosen) {
-        let (options, table) = (self.search.options, self.search.table);
-        if taken.len() == options.len() {
-            self.waiting.push(chosen.clone());
-            if self.waiting.len() >= ROUND {
-                self.look();
-            }
-            return;
-        }
-        let mut open: Vec<usize> = Vec::new();
-        for place in 0..options[taken.len()].len() {
-            if self.nodes == 0 || self.search.left == 0 {
-                self.cut = true;
-                return;
-            }
-            self.nodes -= 1;
-            let option = options[taken.len()][place];
-            taken.push(place);
-            chosen.push(option);
-            let mut week = chosen.clone();
-            week.resize(options.len(), None);
-            if !self.is_dearer(taken) && (option.is_none() || rules::of_meals(table, &week).is_empty()) {
-                open.push(place);
-            }
-            taken.pop();
-            chosen.pop();
-        }
-        for place in self.within(chosen, open) {
-            taken.push(place);
-            chosen.push(options[taken.len() - 1][place]);
-            self.go(taken, chosen);
-            taken.pop();
-            chosen.pop();
-            if self.cut {
-                return;
-            }
-        }
-    }
-
-    /// Of the options of the next meal, those with which the weeks that begin so could be as good as the best known, by the true stages.
-    fn within(&mut self, chosen: &Chosen, open: Vec<usize>) -> Vec<usize> {
-        let options = self.search.options;
-        let next = chosen.len();
-        let after: usize = options[next + 1..].iter().map(Vec::len).fold(1, usize::saturating_mul);
-        if after < WORTH_A_FLOOR || self.search.table.from_shelf {
-            return open;
-        }
-        let begun: Vec<Chosen> = open.iter().map(|place| chosen.iter().copied().chain([options[next][*place]]).collect()).collect();
-        let least = in_two(&begun, |begun| self.floor.of_first(begun));
-        self.search.spend(begun.len());
-        open.into_iter().zip(least).filter(|(_, least)| least.net.is_some_and(|net| !self.is_above(net))).map(|(place, _)| place).collect()
-    }
-
-    /// Are there few enough weeks that could be as good as the best known one, by the bound alone?
-    fn is_within_reach(&self) -> bool {
-        let (mut left, mut nodes) = (self.search.left / self.search.unit() * 4, self.nodes);
-        self.counts_down(&mut Vec::new(), &mut left, &mut nodes)
-    }
-
-    fn counts_down(&self, taken: &mut Vec<usize>, left: &mut usize, nodes: &mut usize) -> bool {
-        let options = self.search.options;
-        if taken.len() == options.len() {
-            *left = left.saturating_sub(1);
-            return *left > 0;
-        }
-        for place in 0..options[taken.len()].len() {
-            *nodes = nodes.saturating_sub(1);
-            taken.push(place);
-            let within = *nodes > 0 && (self.is_dearer(taken) || self.counts_down(taken, left, nodes));
-            taken.pop();
-            if !within {
-                return false;
-            }
-        }
-        true
-    }
-
-    /// Can no week that begins so be as good as the best known?
-    fn is_dearer(&self, taken: &[usize]) -> bool {
-        !self.search.table.from_shelf && self.known.is_some() && self.is_above(self.bound.of_first(taken))
-    }
-
-    /// Is a net cost above all that counts as equally cheap as the best known?
-    fn is_above(&self, net: i64) -> bool {
-        let wishes = &self.search.table.wishes;
-        let by_cost = wishes.prefer[0] == crate::kitchen::Prefer::Cost;
-        by_cost && self.known.is_some_and(|known| net > as_good_as(known.net, wishes))
-    }
-
-    fn look(&mut self) {
-        let weeks = std::mem::take(&mut self.waiting);
-        if self.search.left == 0 && !weeks.is_empty() {
-            self.cut = true;
-            return;
-        }
-        self.search.judge(&weeks);
-        for week in weeks {
-            let judged = &self.search.known[&week];
-            let Some(value) = judged.value.filter(|_| judged.is_allowed()) else { continue };
-            let cheaper = self.known.is_none_or(|known| value.net < known.net);
-            if cheaper {
-                match self.search.confirm(&week) {
-                    Some(true) => self.known = Some(value),
-                    Some(false) => continue,
-                    None => self.cut = true,
-                }
-            }
-        }
-    }
 }

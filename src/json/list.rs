@@ -15,10 +15,16 @@ use crate::kitchen::{self, Kitchen, Names, Warning};
 use crate::measure::Quantity;
 use crate::plan::{Move, Spare};
 use crate::purchase::{
-    self, Budget, Expiring, Flag, FoodAmount, FromPantry, Leftover, ListLine, MealNote, PackLine, Packed, RecipeUse, Reserved, Round,
-    ShopVisit, ShoppingList, TripComparison, TripList,
+    self, Expiring, Flag, FoodAmount, FromPantry, Leftover, ListLine, PackLine, Packed, RecipeUse, Reserved, ShopVisit, ShoppingList,
+    TripList,
 };
 use crate::words::list as words;
+
+mod costs;
+mod meals;
+
+use self::costs::{Budgeted, Compared, Worth};
+pub(super) use self::meals::{Day, Meal};
 
 #[derive(JsonSchema, Serialize)]
 pub(super) struct List<'a> {
@@ -323,94 +329,6 @@ impl<'a> Flagged<'a> {
     }
 }
 
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-pub(super) struct Meal<'a> {
-    #[schemars(with = "OnDate")]
-    pub(super) on: Date,
-    /// `18:30`.
-    pub(super) at: String,
-    pub(super) name: Cow<'a, str>,
-    /// What is to be done at it, in the household's own words.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    text: Option<Cow<'a, str>>,
-    per_eater: PerEater,
-    eaters: Vec<Portion<'a>>,
-    missing: Vec<String>,
-}
-
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-struct PerEater {
-    kcal: Option<f64>,
-    protein_g: Option<f64>,
-    fibre_g: Option<f64>,
-    cost: Option<String>,
-    /// Some figure is the sum of what is known; what is not in it is in `missing`.
-    #[serde(skip_serializing_if = "std::ops::Not::not", default)]
-    at_least: bool,
-}
-
-impl<'a> Meal<'a> {
-    fn of(meal: &'a MealNote, names: Names<'a>) -> Meal<'a> {
-        let purchase::PerEater { kcal, protein_g, fibre_g, cost } = meal.per_eater;
-        let at_least = meal.is_at_least();
-        Meal {
-            on: meal.at.date(),
-            at: crate::words::clock(meal.at),
-            name: Cow::Borrowed(&meal.name),
-            text: meal.text.as_deref().map(Cow::Borrowed),
-            per_eater: PerEater { kcal, protein_g, fibre_g, cost: cost.map(|cost| names.money(cost)), at_least },
-            eaters: meal.eaters.iter().map(Portion::of).collect(),
-            missing: meal.missing.iter().map(|lacking| words::lacking(lacking, names)).collect(),
-        }
-    }
-}
-
-/// What one eater gets of a meal.
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-struct Portion<'a> {
-    name: Cow<'a, str>,
-    share: f64,
-    kcal: f64,
-    protein_g: f64,
-    fibre_g: f64,
-    at_least: bool,
-}
-
-impl<'a> Portion<'a> {
-    fn of(portion: &'a purchase::Portion) -> Portion<'a> {
-        let purchase::Portion { share, kcal, protein_g, fibre_g, at_least, .. } = *portion;
-        Portion { name: Cow::Borrowed(&portion.name), share, kcal, protein_g, fibre_g, at_least }
-    }
-}
-
-/// What the planned meals of a day give one eater.
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-pub(super) struct Day<'a> {
-    #[schemars(with = "OnDate")]
-    pub(super) on: Date,
-    pub(super) name: Cow<'a, str>,
-    kcal: f64,
-    protein_g: f64,
-    fibre_g: f64,
-    at_least: bool,
-    of: Wanted,
-}
-
-#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
-struct Wanted {
-    kcal: Option<f64>,
-    protein_g: Option<f64>,
-    fibre_g: Option<f64>,
-}
-
-impl<'a> Day<'a> {
-    fn of(day: &'a purchase::DayNote) -> Day<'a> {
-        let Portion { name, kcal, protein_g, fibre_g, at_least, .. } = Portion::of(&day.got);
-        let of = Wanted { kcal: day.of.kcal, protein_g: day.of.protein_g, fibre_g: day.of.fibre_g };
-        Day { on: day.on, name, kcal, protein_g, fibre_g, at_least, of }
-    }
-}
-
 #[derive(JsonSchema, Serialize)]
 struct Left<'a> {
     food: &'a str,
@@ -452,171 +370,5 @@ impl<'a> Uses<'a> {
     }
 }
 
-#[derive(JsonSchema, Serialize)]
-struct Worth {
-    used: String,
-    keeps: String,
-    spoils: String,
-}
-
-impl Worth {
-    fn of(worth: &purchase::Worth, names: Names) -> Worth {
-        Worth { used: names.money(worth.used), keeps: names.money(worth.keeps), spoils: names.money(worth.spoils) }
-    }
-}
-
-#[derive(JsonSchema, Serialize)]
-struct Budgeted {
-    limit: String,
-    cost: String,
-    over: String,
-    changes: Vec<Saved>,
-    /// Changes that were not tried, in a very long week.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    untried: Option<usize>,
-    together: Option<String>,
-}
-
-#[derive(JsonSchema, Serialize)]
-struct Saved {
-    change: String,
-    saves: String,
-    cost: String,
-}
-
-impl Budgeted {
-    fn of(budget: &Budget, names: Names) -> Budgeted {
-        let saved = |saving: &purchase::Saving| Saved {
-            change: words::save_by(&saving.by, names),
-            saves: names.money(saving.saves),
-            cost: names.money(saving.cost),
-        };
-        Budgeted {
-            limit: names.money(budget.limit),
-            cost: names.money(budget.cost),
-            over: names.money(budget.over()),
-            changes: budget.changes.iter().map(saved).collect(),
-            untried: Some(budget.untried).filter(|untried| *untried > 0),
-            together: budget.together.map(|together| names.money(together)),
-        }
-    }
-}
-
-#[derive(JsonSchema, Serialize)]
-struct Compared<'a> {
-    #[schemars(with = "OnDate")]
-    on: Date,
-    chosen: Shops<'a>,
-    single: Vec<Shops<'a>>,
-    pair: Option<Shops<'a>>,
-}
-
-#[derive(JsonSchema, Serialize)]
-struct Shops<'a> {
-    shops: Vec<&'a str>,
-    cost: String,
-    lacks: Vec<&'a str>,
-}
-
-impl<'a> Compared<'a> {
-    fn of(trip: &TripComparison, names: Names<'a>) -> Compared<'a> {
-        let shops = |round: &Round| Shops {
-            shops: round.shops.iter().map(|shop| names.shop(*shop)).collect(),
-            cost: names.money(round.cost),
-            lacks: names.foods(&round.lacks),
-        };
-        Compared {
-            on: trip.on,
-            chosen: shops(&trip.chosen),
-            single: trip.single.iter().map(shops).collect(),
-            pair: trip.pair.as_ref().map(shops),
-        }
-    }
-}
-
 #[cfg(test)]
-mod tests {
-    use jiff::civil::date;
-    use pretty_assertions::assert_eq;
-
-    use super::*;
-    use crate::foods::{Food, FoodId};
-    use crate::kitchen::fixture::{empty_kitchen, recipe};
-    use crate::kitchen::{RecipeId, Ware};
-    use crate::measure::Money;
-
-    /// One food, onion, and one recipe, a mash.
-    fn kitchen() -> Kitchen {
-        let mut kitchen = empty_kitchen();
-        kitchen.foods = [Food { name: "onion".to_owned(), ..Food::default() }].into_iter().collect();
-        kitchen.recipes = vec![recipe("mash")];
-        kitchen.recipes[0].name = "White-bean mash".to_owned();
-        kitchen
-    }
-
-    fn onions() -> ListLine {
-        let what = Packed::Packs { count: 1, size: Quantity::grams(1000.0), label: "1000 g".to_owned() };
-        ListLine {
-            food: FoodId(0),
-            need: Quantity::grams(830.0),
-            packs: vec![PackLine { what, offer: None, cost: Money(129) }],
-            cost: Some(Money(129)),
-            left: Quantity::grams(170.0),
-            left_until: None,
-            short: Quantity::grams(0.0),
-            demand: Quantity::grams(830.0),
-            last_used: Some(date(2026, 12, 2)),
-            what_for: vec!["White-bean mash".to_owned()],
-            top_up: false,
-            about: None,
-            fresh: false,
-            own_words: Vec::new(),
-            windows: None,
-            optional: false,
-            instead: Vec::new(),
-            without: None,
-            beware: None,
-        }
-    }
-
-    #[test]
-    fn the_line_reads_as_the_contract_shows_it() {
-        let kitchen = kitchen();
-        let json = serde_json::to_string(&Line::of(&onions(), kitchen.names())).expect("JSON");
-        assert_eq!(
-            json,
-            r#"{"food":"onion","need":{"amount":830.0,"unit":"g"},"packs":[{"size":"1000 g","count":1,"offer":null,"cost":"1.29"}],"#
-                .to_owned()
-                + r#""cost":"1.29","left":{"amount":170.0,"unit":"g"},"left_until":null,"short":{"amount":0.0,"unit":"g"},"last_used":"2026-12-02","for":["White-bean mash"]}"#
-        );
-    }
-
-    #[test]
-    fn an_optional_line_and_an_offer_to_do_without_say_so() {
-        let kitchen = kitchen();
-        let without = purchase::Without { short: Quantity::grams(3.5), share: 0.04, saves: Money(165) };
-        let line = ListLine { optional: true, without: Some(without), ..onions() };
-        let json = serde_json::to_string(&Line::of(&line, kitchen.names())).expect("JSON");
-        let end = r#""optional":true,"without":{"short":{"amount":3.5,"unit":"g"},"share":0.04,"saves":"1.65"}}"#;
-        assert!(json.ends_with(end), "{json}");
-    }
-
-    #[test]
-    fn a_line_that_fills_up_the_shelf_is_for_staple_once() {
-        let kitchen = kitchen();
-        let both = ListLine { top_up: true, ..onions() };
-        let named_alike = ListLine { what_for: vec!["staple".to_owned()], ..both.clone() };
-        assert_eq!(Line::of(&both, kitchen.names()).what_for, ["White-bean mash", "staple"]);
-        assert_eq!(Line::of(&named_alike, kitchen.names()).what_for, ["staple"]);
-    }
-
-    #[test]
-    fn a_lot_is_named_by_the_one_key_that_fits() {
-        let kitchen = kitchen();
-        let lot = |of| Expiring { of, amount: Quantity::portions(2.0), place: Place::Fridge, until: Some(date(2026, 12, 1)), past: false };
-        let json = |of| serde_json::to_string(&Lot::of(&lot(of), kitchen.names())).expect("JSON");
-        let rest = r#""amount":{"amount":2.0,"unit":"portion"},"place":"fridge","until":"2026-12-01"}"#;
-        assert_eq!(json(Ware::Food(FoodId(0))), format!(r#"{{"food":"onion",{rest}"#));
-        assert_eq!(json(Ware::Recipe(RecipeId(0))), format!(r#"{{"recipe":"mash",{rest}"#));
-    }
-}
+mod tests;
