@@ -9,7 +9,7 @@ use crate::adopt::id_of;
 use crate::kitchen::{After, Ingredient, Kitchen, RecipeId, Step, Warning, did_you_mean, likely};
 use crate::measure::{Dimension, Quantity, Spoons, read_quantity, show};
 use crate::plan::{in_makes, recipe_contains};
-use crate::prep::step_text;
+use crate::prep::{hands_for, step_text};
 use crate::purchase::{per_batch, per_portion};
 use crate::words;
 
@@ -148,7 +148,7 @@ fn figures(kitchen: &Kitchen, id: RecipeId, index: usize, step: &Step, batches: 
     let units = kitchen.print.units;
     let about = |guessed: bool| if guessed { "about " } else { "" };
     let guessed = step.estimated;
-    let hands = if step.scales { (step.hands.0 as f64 * batches).ceil() as i64 } else { step.hands.0 };
+    let hands = hands_for(step, batches, 1.0);
     let mut parts = Vec::new();
     if hands > 0 {
         parts.push(format!("{}{} of hands", about(guessed.hands), words::duration(hands)));

@@ -7,7 +7,7 @@ use crate::foods::{Allergen, State};
 use crate::kitchen::{After, Estimates, Ingredient, Kitchen, Piece, RecipeId, Source, Step, Wanted, Warning};
 use crate::measure::{Dimension, Money, Quantity};
 use crate::plan::recipe_contains;
-use crate::prep::step_text;
+use crate::prep::{hands_for, step_text};
 use crate::purchase::{PerEater, per_batch, per_portion};
 use crate::words;
 
@@ -154,7 +154,7 @@ fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, batches: f64) -> Line<'a>
 fn step(kitchen: &Kitchen, id: RecipeId, index: usize, batches: f64) -> Done<'_> {
     let recipe = &kitchen.recipes[id];
     let step = &recipe.steps[index];
-    let hands = if step.scales { (step.hands.0 as f64 * batches).ceil() as i64 } else { step.hands.0 };
+    let hands = hands_for(step, batches, 1.0);
     Done {
         step: index + 1,
         id: step.id.as_deref(),

@@ -4,8 +4,8 @@ use jiff::ToSpan;
 use jiff::civil::DateTime;
 
 use super::cooked::cooked;
-use crate::kitchen::{Kitchen, Step, Week};
-use crate::measure::Number;
+use super::rounds::hands_for;
+use crate::kitchen::{Kitchen, Week};
 use crate::plan::{MadeAt, Making, Makings};
 
 /// `None` where nothing is made or cooked at the meal. Hands are one cook's, one dish after the other; waiting goes on side by side, so that the
@@ -13,13 +13,9 @@ use crate::plan::{MadeAt, Making, Makings};
 pub fn begin_by(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Option<DateTime> {
     let here: Vec<&Making> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).collect();
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter();
-    let hands: f64 = here.iter().flat_map(|making| steps(making).map(|step| hands_of(step, making.batches.number()))).sum();
+    let of = |making: &Making, step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace);
+    let hands: i64 = here.iter().flat_map(|making| steps(making).map(|step| of(making, step))).sum();
     let longest = here.iter().map(|making| steps(making).map(|step| step.waits(&kitchen.appliances)).sum::<i64>()).max();
-    let made = longest.and_then(|longest| week.meals[meal].at_time.checked_sub((hands as i64 + longest).minutes()).ok());
+    let made = longest.and_then(|longest| week.meals[meal].at_time.checked_sub((hands + longest).minutes()).ok());
     made.into_iter().chain(cooked(kitchen, &week.meals[meal]).into_iter().map(|cook| cook.start)).min()
-}
-
-fn hands_of(step: &Step, batches: &Number) -> f64 {
-    let hands = step.hands.0 as f64;
-    if step.scales { (hands * batches.to_f64()).ceil() } else { hands }
 }

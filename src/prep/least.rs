@@ -1,6 +1,6 @@
 //! What a plan that is only weighed needs to know of cooking: the least finish of a session, and the time at a meal. No guide is made.
 
-use super::rounds::paced;
+use super::rounds::hands_for;
 use super::schedule::{Effort, least_finish};
 use super::tasks::session_work;
 use crate::kitchen::{Kitchen, Step, Week};
@@ -26,15 +26,11 @@ pub struct AtTheMeal {
 pub fn at_the_meal(kitchen: &Kitchen, makings: &Makings, meal: usize) -> AtTheMeal {
     let here = || makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal));
     let steps = |making: &Making| kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
-    let hands = |making: &Making| -> i64 { steps(making).map(|step| hands_of(kitchen, step, making)).sum() };
+    let of = |making: &Making, step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace);
+    let hands = |making: &Making| -> i64 { steps(making).map(|step| of(making, step)).sum() };
     let hands: i64 = here().map(hands).sum();
     let wait = here().map(|making| steps(making).map(|step| step.wait.0).sum::<i64>()).max().unwrap_or(0);
     let heats = |step: &Step| step.on.iter().map(|on| &kitchen.appliances[*on]).filter(|one| one.heat).map(|one| one.warm_up.0).max();
     let warm_up = here().flat_map(steps).filter_map(heats).max().unwrap_or(0);
     AtTheMeal { hands, ready_in: hands + wait + warm_up }
-}
-
-fn hands_of(kitchen: &Kitchen, step: &Step, making: &Making) -> i64 {
-    let hands = step.hands.0 as f64;
-    paced(if step.scales { hands * making.batches.to_f64() } else { hands }, kitchen.rules.pace)
 }

@@ -55,7 +55,7 @@ pub use least::{AtTheMeal, at_the_meal, session_minutes};
 pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
 pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
-pub use rounds::too_many_rounds;
+pub use rounds::{hands_for, too_many_rounds};
 pub use say::{presence, reheated, taken_from};
 pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
 pub use skills::unskilled;

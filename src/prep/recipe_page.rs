@@ -2,6 +2,7 @@
 
 use jiff::civil::DateTime;
 
+use super::rounds::hands_for;
 use super::step_text;
 use super::text::{amount_alone, name_alone};
 use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Source, Week};
@@ -50,7 +51,7 @@ pub struct PageLine {
     pub amounts: Vec<String>,
 }
 
-/// A step with the amounts of the first size.
+/// A step with the amounts and the hands of the first size.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PageStep {
     pub text: String,
@@ -97,7 +98,7 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
     let first = sizes[0].1.to_f64();
     let step = |(number, step): (usize, &crate::kitchen::Step)| PageStep {
         text: step_text(kitchen, id, number, first),
-        hands: step.hands,
+        hands: Minutes(hands_for(step, first, kitchen.rules.pace)),
         wait: step.wait,
         ahead: step.ahead,
         on: step.on.clone(),
@@ -125,6 +126,7 @@ mod tests {
     use pretty_assertions::assert_eq;
 
     use super::*;
+    use crate::kitchen::Step;
     use crate::measure::Unit;
     use crate::prep::testing::*;
 
@@ -140,5 +142,17 @@ mod tests {
         assert_eq!(page.lines[0].amounts, ["400 g", "200 g"]);
         assert_eq!(page.sizes.iter().map(|size| size.makes.clone()).collect::<Vec<_>>(), [Quantity::portions(12), Quantity::portions(6)]);
         assert_eq!(page.steps[0].text, "With 400 g dried white beans: Mash.");
+    }
+
+    #[test]
+    fn the_hands_are_those_of_the_amounts_beside_them() {
+        // 15 minutes a batch, two batches, a quarter slower: 37.5; fixed hands grow with the pace alone.
+        let mut kitchen = kitchen();
+        kitchen.rules.pace = 1.25;
+        let cut = Step { hands: Minutes(15), ..step("Peel.") };
+        let turn = Step { hands: Minutes(4), scales: false, ..step("Turn.") };
+        kitchen.recipes = vec![recipe("roots", "Roast roots", 4.0, vec![cut, turn])];
+        let page = recipe_alone(&kitchen, RecipeId(0), Some(Number::whole(2)));
+        assert_eq!(page.steps.iter().map(|step| step.hands).collect::<Vec<_>>(), [Minutes(38), Minutes(5)]);
     }
 }

@@ -80,6 +80,12 @@ fn one_after_another(kitchen: &Kitchen, recipe: &Recipe, step: &Step, rounds: i6
     }
 }
 
+/// Hands-on minutes of a step for so many batches in one round, at that pace: in proportion, unless they are fixed.
+pub fn hands_for(step: &Step, batches: f64, pace: f64) -> i64 {
+    let hands = step.hands.0 as f64;
+    paced(if step.scales { hands * batches } else { hands }, pace)
+}
+
 /// Hands-on minutes in whole minutes, rounded up.
 pub(super) fn paced(minutes: f64, pace: f64) -> i64 {
     whole_up(minutes * pace, 1.0) as i64
@@ -101,11 +107,10 @@ fn loads(total: i64, room: i64) -> Vec<i64> {
 /// Fixed hands fall in each round. Growing hands are split by load; each round ends on the whole minute above its share of the
 /// total, so that the rounds add up to the total.
 fn hands_of(step: &Step, batches: f64, pace: f64, loads: &[i64]) -> Vec<i64> {
-    let hands = step.hands.0 as f64;
+    let total = hands_for(step, batches, pace);
     if !step.scales {
-        return vec![paced(hands, pace); loads.len()];
+        return vec![total; loads.len()];
     }
-    let total = paced(hands * batches, pace);
     let all: i64 = loads.iter().sum();
     if all == 0 {
         return vec![total; loads.len()];

@@ -10,7 +10,7 @@ use super::Errand;
 use super::boxes::{counted, errand};
 use super::clock::aside_task;
 use super::cooked::{CardCook, cooked};
-use super::rounds::paced;
+use super::rounds::hands_for;
 use super::say::reheated;
 use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
@@ -297,8 +297,7 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
 /// Minutes of a dish that is made at the meal: its steps one after another.
 pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
     let steps = kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
-    let hands = |step: &Step| if step.scales { step.hands.0 as f64 * making.batches.to_f64() } else { step.hands.0 as f64 };
-    steps.map(|step| paced(hands(step), kitchen.rules.pace) + step.waits(&kitchen.appliances)).sum()
+    steps.map(|step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace) + step.waits(&kitchen.appliances)).sum()
 }
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
