@@ -1,6 +1,7 @@
 //! `day`: today's trip and session, the meals with what to take out and where it stands, what to make and when to begin, what to move
 //! for tomorrow, what goes off and what is past its date.
 
+use crate::measure::Units;
 use std::fmt::Write;
 
 use jiff::ToSpan;
@@ -70,7 +71,7 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
         if let Some(beware) = &meal.beware {
             let _ = writeln!(out, "  {}.", crate::words::sentence(&beware.to_string()));
         }
-        out.extend(meal.dishes.iter().map(|dish| format!("  Take out: {}\n", taken_out(dish, names, kitchen))));
+        out.extend(meal.dishes.iter().map(|dish| format!("  Take out: {}\n", taken_out(dish, names, kitchen.print.units))));
         out.extend(meal.text.iter().map(|text| format!("  {text}\n")));
         out.extend(meal.cook.iter().map(|cook| format!("  Cook: {}\n", cook.text())));
         out.extend(meal.fresh.iter().map(|line| format!("  Add: {line}\n")));
@@ -119,8 +120,7 @@ fn when(at: Moment) -> String {
 }
 
 /// "Pearl barley, 2½ portions, flat tub in the fridge: heat to 74 °C".
-fn taken_out(dish: &CardDish, names: Names, kitchen: &Kitchen) -> String {
-    let units = kitchen.print.units;
+fn taken_out(dish: &CardDish, names: Names, units: Units) -> String {
     let from = match (dish.place, &dish.boxed) {
         (None, _) => "straight from the pot".to_owned(),
         (Some(at), None) => place(at).to_owned(),

@@ -19,8 +19,8 @@ use super::under_way::Running;
 use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
 use crate::json::{Past, read_calendar};
-use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning, did_you_mean, likely};
-use crate::measure::{Number, read_quantity, show};
+use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, Rules, SheetKind, Sheets, Warning, did_you_mean, likely};
+use crate::measure::{Number, Units, read_quantity, show};
 use crate::phone::page;
 use crate::plan::in_makes;
 use crate::prep::{Effort, PrepPlan, RecipePage, UnderWay, labels, recipe_alone, recipe_pages, week_card};
@@ -222,7 +222,7 @@ fn one_recipe(cli: &Cli, setting: &Setting, into: Option<&Path>, choice: &Choice
     let kitchen = &setting.loaded.kitchen;
     let id = named_recipe(kitchen, name)?;
     let recipe = &kitchen.recipes[id];
-    let batches = choice.size_of.as_deref().map(|size| batches_for(kitchen, recipe, size)).transpose()?;
+    let batches = choice.size_of.as_deref().map(|size| batches_for(kitchen.print.units, &kitchen.rules, recipe, size)).transpose()?;
     let told = told(kitchen, recipe_alone(kitchen, id, batches));
     let sheet = recipe_sheet(&[told], (&recipe.name, format!("recipe-{}", recipe.id)), kitchen.names(), settings);
     say_what_did_not_fit(std::slice::from_ref(&sheet), cli.strict)?;
@@ -247,10 +247,10 @@ fn named_recipe(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
 }
 
 /// How many batches come to exactly that size.
-fn batches_for(kitchen: &Kitchen, recipe: &Recipe, size: &str) -> Result<Number, Failure> {
+fn batches_for(units: Units, rules: &Rules, recipe: &Recipe, size: &str) -> Result<Number, Failure> {
     let usage = |cause: String, remedy: &str| Failure::Usage(format!("--for: {cause}. {remedy}"));
-    let wanted = read_quantity(size, kitchen.rules.spoons).map_err(|error| usage(error.cause, &error.remedy))?;
-    let makes = show(&recipe.makes, kitchen.print.units);
+    let wanted = read_quantity(size, rules.spoons).map_err(|error| usage(error.cause, &error.remedy))?;
+    let makes = show(&recipe.makes, units);
     let amount = in_makes(recipe, &wanted).ok_or_else(|| {
         usage(format!("{} makes {makes}, which cannot be compared with \"{size}\"", recipe.name), "Write the size in the same unit.")
     })?;

@@ -68,7 +68,7 @@ fn top_up(
     for lot in shelf.drawable(Ware::Food(staple.food), last_day, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]) {
         match food_rate(kitchen, lot, staple.food, &dimension, None) {
             Some(rate) => left = left.plus(&Quantity::of(&dimension, lot.amount.exact() * rate)).unwrap_or(left),
-            None => warnings.push(not_comparable(kitchen, lot, staple.food, &dimension)),
+            None => warnings.push(not_comparable(&kitchen.foods, kitchen.print.units, lot, staple.food, &dimension)),
         }
     }
     let lacks = when_below.minus(&left).is_some_and(|below| !is_nothing_of(below.exact(), when_below.exact()));

@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::{Flag, Untimely};
-use crate::foods::FoodId;
+use crate::foods::{FoodId, Foods};
 use crate::kitchen::{Kitchen, Trip, Week};
 use crate::measure::{Days, Dimension, Number};
 use crate::pantry::Netted;
@@ -169,7 +169,7 @@ pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, n
             continue;
         }
         let on = demand.on.max(today);
-        let keeps = keeps(kitchen, demand.food);
+        let keeps = keeps(&kitchen.foods, demand.food);
         // Demand is in date order, so no day here lies after this one.
         if !days.iter().any(|day| keeps.is_none_or(|keeps| on <= after_days(*day, keeps))) {
             days.push(on);
@@ -179,7 +179,7 @@ pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, n
 }
 
 fn assign_among(kitchen: &Kitchen, week: &Week, trips: Vec<usize>, demand: &Demand) -> Option<Assigned> {
-    let keeps = keeps(kitchen, demand.food);
+    let keeps = keeps(&kitchen.foods, demand.food);
     let on = |trip: usize| week.trips[trip].on;
     let in_time = |trip: &usize| on(*trip) <= demand.on;
     let fresh = |trip: &usize| keeps.is_none_or(|days| demand.on <= after_days(on(*trip), days));
@@ -199,8 +199,8 @@ fn assign_among(kitchen: &Kitchen, week: &Week, trips: Vec<usize>, demand: &Dema
 }
 
 /// The longer of cupboard and fridge; not known: for ever.
-fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
-    let keeps = &kitchen.foods[food].keeps;
+fn keeps(foods: &Foods, food: FoodId) -> Option<Days> {
+    let keeps = &foods[food].keeps;
     [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max()
 }
 
