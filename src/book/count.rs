@@ -129,7 +129,7 @@ fn as_lots(kitchen: &Kitchen, lot: &LotRecord, found: InPacks, today: Date) -> (
 }
 
 fn opened_rest(kitchen: &Kitchen, lot: &LotRecord, rest: &Quantity, today: Date) -> Option<LotRecord> {
-    let Lot { place, opened, .. } = once_opened(kitchen, &as_lot(kitchen, lot)?, rest.clone(), today);
+    let Lot { place, opened, .. } = once_opened(&kitchen.foods, &as_lot(kitchen, lot)?, rest.clone(), today);
     Some(LotRecord { amount: Exact::of(rest), pack: None, place, opened, ..lot.clone() })
 }
 

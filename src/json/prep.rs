@@ -353,13 +353,13 @@ impl Prep {
     /// # Errors
     /// A session whose start is no date and time: the start as it stands.
     pub fn turnovers(&self, kitchen: &Kitchen) -> Result<Vec<Turnover>, String> {
-        self.sessions.iter().map(|session| session.turnover(kitchen)).collect()
+        self.sessions.iter().map(|session| session.turnover(&kitchen.foods, &kitchen.recipes)).collect()
     }
 }
 
 impl Task {
-    fn deed(&self, kitchen: &Kitchen) -> Option<Deed> {
-        let of = || recipe(&kitchen.recipes, self.recipe.as_deref()?);
+    fn deed(&self, recipes: &[Recipe]) -> Option<Deed> {
+        let of = || recipe(recipes, self.recipe.as_deref()?);
         match self.kind {
             Kind::Set => None,
             Kind::Step => Some(Deed::Step { recipe: of()?, step: self.step?.checked_sub(1)?, round: self.round?.checked_sub(1)? }),
@@ -393,22 +393,22 @@ impl Session {
                 }
             };
             let mark = task.mark.as_ref().and_then(|mark| mark.parse().ok()).unwrap_or(counted);
-            let Some(deed) = task.deed(kitchen) else { continue };
+            let Some(deed) = task.deed(&kitchen.recipes) else { continue };
             let (person, at) = (task.person.clone(), task.at_celsius.map(Celsius));
             told.push(Told { mark, deed, start: task.start_minute, person, at, done });
         }
         told
     }
 
-    fn turnover(&self, kitchen: &Kitchen) -> Result<Turnover, String> {
+    fn turnover(&self, foods: &Foods, recipes: &[Recipe]) -> Result<Turnover, String> {
         let start = self.start.parse().map_err(|_| self.start.clone())?;
         let batch = |one: &Batch| {
-            let recipe = recipe(&kitchen.recipes, &one.recipe)?;
+            let recipe = recipe(recipes, &one.recipe)?;
             Some(prep::Batch { recipe, batches: one.batches, makes: one.makes.clone() })
         };
         let batches = self.batches.iter().filter_map(batch).collect();
-        let fetch = self.fetch.iter().filter_map(|one| one.taken(&kitchen.foods, &kitchen.recipes)).collect();
-        let boxes = self.boxes.iter().filter_map(|one| one.put(&kitchen.recipes)).collect();
+        let fetch = self.fetch.iter().filter_map(|one| one.taken(foods, recipes)).collect();
+        let boxes = self.boxes.iter().filter_map(|one| one.put(recipes)).collect();
         Ok(Turnover { start, batches, fetch, boxes })
     }
 }

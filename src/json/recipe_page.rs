@@ -3,20 +3,19 @@
 use crate::foods::Foods;
 use serde_json::{Value, json};
 
-use crate::kitchen::{Kitchen, Piece, Recipe, RecipeId, Wanted};
+use crate::kitchen::{Piece, Recipe, RecipeId, Wanted};
 use crate::measure::{Dimension, exact_number};
 
 /// The page's block: name, yield, ingredients, method and source.
-pub fn recipe_page(kitchen: &Kitchen, id: RecipeId) -> Value {
-    let recipe = &kitchen.recipes[id];
+pub fn recipe_page(foods: &Foods, recipes: &[Recipe], id: RecipeId) -> Value {
+    let recipe = &recipes[id];
     let mut page = serde_json::Map::new();
     page.insert("@context".to_owned(), json!("https://schema.org"));
     page.insert("@type".to_owned(), json!("Recipe"));
     page.insert("name".to_owned(), json!(recipe.name));
     page.insert("recipeYield".to_owned(), json!(makes(recipe)));
     page.insert("recipeIngredient".to_owned(), json!(lines(recipe)));
-    let steps: Vec<Value> =
-        method(&kitchen.foods, &kitchen.recipes, recipe).into_iter().map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
+    let steps: Vec<Value> = method(foods, recipes, recipe).into_iter().map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
     page.insert("recipeInstructions".to_owned(), json!(steps));
     if let Some(author) = &recipe.source.author {
         page.insert("author".to_owned(), json!({ "@type": "Person", "name": author }));

@@ -52,7 +52,7 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
         let dimension = demand.amount.dimension();
         let wanted = demand.amount.exact();
         warnings.extend(incomparable(kitchen, &shelf, demand, &dimension));
-        let rate = |lot: &Lot| food_rate(kitchen, lot, demand.food, &dimension, demand.tin.as_ref());
+        let rate = |lot: &Lot| food_rate(&kitchen.foods, lot, demand.food, &dimension, demand.tin.as_ref());
         let taken = shelf.draw(Ware::Food(demand.food), demand.on, goes_first(demand), wanted, rate);
         let left = wanted - taken.iter().map(|taken| &taken.amount).sum::<Number>();
         unmet.push(if is_nothing_of(&left, wanted) { Number::ZERO } else { left });
@@ -100,7 +100,7 @@ fn as_they_lie(kitchen: &Kitchen, shelf: &Shelf) -> (Vec<Lot>, BTreeMap<usize, u
 
 fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
     let lots = shelf.drawable(Ware::Food(demand.food), demand.on, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]);
-    let foreign = lots.filter(|lot| food_rate(kitchen, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
+    let foreign = lots.filter(|lot| food_rate(&kitchen.foods, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
     foreign.map(|lot| not_comparable(&kitchen.foods, kitchen.print.units, lot, demand.food, dimension)).collect()
 }
 

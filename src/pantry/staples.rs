@@ -66,7 +66,7 @@ fn top_up(
     };
     let mut left = Quantity::of(&dimension, 0);
     for lot in shelf.drawable(Ware::Food(staple.food), last_day, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]) {
-        match food_rate(kitchen, lot, staple.food, &dimension, None) {
+        match food_rate(&kitchen.foods, lot, staple.food, &dimension, None) {
             Some(rate) => left = left.plus(&Quantity::of(&dimension, lot.amount.exact() * rate)).unwrap_or(left),
             None => warnings.push(not_comparable(&kitchen.foods, kitchen.print.units, lot, staple.food, &dimension)),
         }

@@ -56,7 +56,7 @@ pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<
         if theirs.is_empty() {
             continue;
         }
-        let met = |shunned: &Shunned, dish: &RecipeId| holds(kitchen, *dish, shunned);
+        let met = |shunned: &Shunned, dish: &RecipeId| holds(&kitchen.foods, &kitchen.recipes, *dish, shunned);
         let words: Vec<&&Shunned> = plate.allergic.iter().filter(|shunned| made.iter().any(|dish| met(shunned, dish))).collect();
         let others: Vec<RecipeId> = made.iter().copied().filter(|dish| words.iter().any(|shunned| met(shunned, dish))).collect();
         if others.is_empty() {
@@ -89,9 +89,9 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
 }
 
 /// Is it, for certain, in the dish, at any depth?
-fn holds(kitchen: &Kitchen, dish: RecipeId, shunned: &Shunned) -> bool {
-    lines_within(&kitchen.recipes, dish).any(|line| match line.ware() {
-        Ware::Food(food) => matches!(meets(shunned, food, &kitchen.foods[food]), Meets::Is(_)),
+fn holds(foods: &Foods, recipes: &[Recipe], dish: RecipeId, shunned: &Shunned) -> bool {
+    lines_within(recipes, dish).any(|line| match line.ware() {
+        Ware::Food(food) => matches!(meets(shunned, food, &foods[food]), Meets::Is(_)),
         Ware::Recipe(_) => false,
     })
 }

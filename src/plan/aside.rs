@@ -30,7 +30,7 @@ pub fn taken_out_before(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware]) ->
 
 /// Is it one of these, or a dish that one of these goes into?
 fn lacks(kitchen: &Kitchen, ware: Ware, without: &[Ware]) -> bool {
-    without.contains(&ware) || without.iter().any(|one| matches!(ware, Ware::Recipe(dish) if goes_into(kitchen, dish, *one)))
+    without.contains(&ware) || without.iter().any(|one| matches!(ware, Ware::Recipe(dish) if goes_into(&kitchen.recipes, dish, *one)))
 }
 
 /// Adds a mistake for every dish out of which an eater's portion can no longer be taken.
@@ -76,7 +76,7 @@ pub(super) fn exchanges_inside_dishes(kitchen: &Kitchen, week: &Week) -> Vec<War
             let Ware::Recipe(dish) = serving.line.ware() else { continue };
             for diner in serving.to.iter().map(|(place, _)| &meal.diners[*place]) {
                 let Who::Eater(eater) = diner.who else { continue };
-                let inside = |swap: &&Swap| diner.without.contains(&swap.from) && goes_into(kitchen, dish, swap.from);
+                let inside = |swap: &&Swap| diner.without.contains(&swap.from) && goes_into(&kitchen.recipes, dish, swap.from);
                 for (swap, to) in kitchen.household.named[eater].swap.iter().filter(inside).filter_map(|swap| Some((swap, swap.to?))) {
                     let (name, from, to) = (&diner.name, names.ware(swap.from), names.ware(to));
                     let text = format!(

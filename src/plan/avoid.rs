@@ -112,9 +112,9 @@ pub fn meal_contains(kitchen: &Kitchen, meal: &Meal) -> Contains {
 }
 
 /// What one food contains.
-pub fn food_contains(kitchen: &Kitchen, food: FoodId) -> Contains {
+pub fn food_contains(foods: &Foods, household: &Household, food: FoodId) -> Contains {
     let mut contains = Contains::default();
-    add_food(&kitchen.foods, &kitchen.household, food, &mut contains);
+    add_food(foods, household, food, &mut contains);
     contains
 }
 

@@ -8,7 +8,7 @@ use jiff::civil::Date;
 
 use super::allergies::{Found, Guarded, Plate, plates};
 use crate::foods::{Food, Kind, State};
-use crate::kitchen::{Appliance, ApplianceId, Eater, Household, Kitchen, Mistake, Piece, Step, Wanted, Ware, Warning, Week};
+use crate::kitchen::{Appliance, ApplianceId, Eater, Household, Kitchen, Mistake, Piece, Recipe, Step, Wanted, Ware, Warning, Week};
 
 /// What a row looks for.
 enum Sought {
@@ -139,11 +139,13 @@ impl Row {
         match self.sought {
             Sought::Named(names) => names.iter().any(|name| ends_with(food, name)),
             Sought::WholeNut => food.kind == Some(Kind::Nut) && !is_broken_up(food, found),
-            Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_heated(kitchen, found),
+            Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_heated(&kitchen.appliances, &kitchen.recipes, found),
             Sought::Sugar => (food.kind == Some(Kind::Sweetener) || ends_with(food, "sugar")) && !ends_with(food, "honey"),
             Sought::Whole(names) => names.iter().any(|name| ends_with(food, name)) && !is_broken_up(food, found),
             Sought::Raw(names) => {
-                names.iter().any(|name| ends_with(food, name)) && !is_heated(kitchen, found) && !is_broken_up(food, found)
+                names.iter().any(|name| ends_with(food, name))
+                    && !is_heated(&kitchen.appliances, &kitchen.recipes, found)
+                    && !is_broken_up(food, found)
             }
         }
     }
@@ -195,14 +197,14 @@ fn is_broken_up(food: &Food, found: &Found<'_>) -> bool {
 }
 
 /// Is it heated once it is in: by a step of its dish that names it or comes later, or so by a dish that its dish goes into?
-fn is_heated(kitchen: &Kitchen, found: &Found<'_>) -> bool {
+fn is_heated(appliances: &[Appliance], recipes: &[Recipe], found: &Found<'_>) -> bool {
     let inside = found.dishes.iter().skip(1).map(|part| Ware::Recipe(*part)).chain([Ware::Food(found.food)]);
     found.dishes.iter().zip(inside).any(|(dish, ware)| {
-        let recipe = &kitchen.recipes[*dish];
+        let recipe = &recipes[*dish];
         let is_it = |index: usize| recipe.ingredients.get(index).is_some_and(|line| line.ware() == ware);
         let names = |step: &Step| step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index, .. } if is_it(*index)));
         let first = recipe.steps.iter().position(names).unwrap_or(0);
-        recipe.steps.iter().skip(first).any(|step| heats(&kitchen.appliances, step))
+        recipe.steps.iter().skip(first).any(|step| heats(appliances, step))
     })
 }
 

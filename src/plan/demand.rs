@@ -10,7 +10,7 @@ use super::servings::served_lines;
 use super::stating::Stating;
 use super::uses::meal_name;
 use crate::foods::{Food, FoodId, Foods, Item, State, as_purchased, own_dimension};
-use crate::kitchen::{Ingredient, Kitchen, Rules, Wanted, Warning, Week};
+use crate::kitchen::{Ingredient, Kitchen, Recipe, Rules, Wanted, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, Unit, steps_up};
 
 /// The demand of a week.
@@ -64,7 +64,7 @@ fn demand_in(
     makings: &Makings,
     stated_in: impl Fn(&Kitchen, &[Scaled]) -> BTreeMap<FoodId, Dimension>,
 ) -> Demanded {
-    let mut lines = scaled_lines(kitchen, week, makings);
+    let mut lines = scaled_lines(&kitchen.foods, &kitchen.recipes, week, makings);
     let mut ask: Vec<FoodId> = Vec::new();
     lines.retain(|line| {
         let asked = kitchen.rules.ask.contains(&line.food);
@@ -89,10 +89,10 @@ fn demand_in(
     demanded
 }
 
-fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> Vec<Scaled<'k>> {
+fn scaled_lines<'k>(foods: &'k Foods, recipes: &'k [Recipe], week: &'k Week, makings: &Makings) -> Vec<Scaled<'k>> {
     let mut lines = Vec::new();
     for (used_in, making) in makings.makings.iter().enumerate() {
-        let recipe = &kitchen.recipes[making.recipe];
+        let recipe = &recipes[making.recipe];
         for line in &recipe.ingredients {
             let used = (used_in, making.on, making.at);
             lines.extend(scaled(line, &making.times(line.ware()), used, &recipe.name));
@@ -104,7 +104,7 @@ fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> 
             lines.extend(scaled(line, &times, used, &meal_name(meal)));
         }
     }
-    take_whole(&kitchen.foods, &mut lines);
+    take_whole(foods, &mut lines);
     lines
 }
 

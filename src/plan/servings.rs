@@ -63,8 +63,8 @@ pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> 
 }
 
 /// Does the food or dish go into this recipe, at any depth?
-pub fn goes_into(kitchen: &Kitchen, recipe: RecipeId, ware: Ware) -> bool {
-    lines_within(&kitchen.recipes, recipe).any(|line| line.ware() == ware)
+pub fn goes_into(recipes: &[Recipe], recipe: RecipeId, ware: Ware) -> bool {
+    lines_within(recipes, recipe).any(|line| line.ware() == ware)
 }
 
 /// Every line of a recipe and of its components at any depth. A component is looked into once, however many ways lead to it.
@@ -89,7 +89,7 @@ pub(super) fn lines_within(recipes: &[Recipe], recipe: RecipeId) -> impl Iterato
 pub(super) fn apart(kitchen: &Kitchen, meal: &Meal, serving: &Serving<'_>, recipe: RecipeId, one: &Number) -> Vec<Apart> {
     let of_diner = |(place, times): &(usize, Number)| {
         let diner = &meal.diners[*place];
-        let without: Vec<Ware> = diner.without.iter().copied().filter(|ware| goes_into(kitchen, recipe, *ware)).collect();
+        let without: Vec<Ware> = diner.without.iter().copied().filter(|ware| goes_into(&kitchen.recipes, recipe, *ware)).collect();
         (!without.is_empty()).then(|| Apart { who: diner.name.clone(), without, amount: one * times })
     };
     serving.to.iter().filter_map(of_diner).collect()

@@ -4,8 +4,8 @@ use jiff::civil::Date;
 
 use super::leaves::leaves;
 use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, days, meals};
-use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Lot, Warning, Week};
+use crate::foods::{FoodId, Foods};
+use crate::kitchen::{Household, Kitchen, Lot, Warning, Week};
 use crate::pantry::Netted;
 use crate::plan::{Draw, Makings, food_contains, span};
 use crate::shelf::lot_dates;
@@ -67,12 +67,12 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option
 fn point_out_avoided(kitchen: &Kitchen, trips: &mut [TripList]) {
     let lines =
         trips.iter_mut().flat_map(|trip| &mut trip.shops).flat_map(|shop| &mut shop.sections).flat_map(|section| &mut section.lines);
-    lines.for_each(|line| line.beware = beware(kitchen, line.food));
+    lines.for_each(|line| line.beware = beware(&kitchen.foods, &kitchen.household, line.food));
 }
 
-fn beware(kitchen: &Kitchen, food: FoodId) -> Option<Beware> {
-    let avoid = &kitchen.household.avoid;
-    let contains = food_contains(kitchen, food);
+fn beware(foods: &Foods, household: &Household, food: FoodId) -> Option<Beware> {
+    let avoid = &household.avoid;
+    let contains = food_contains(foods, household, food);
     let met: Vec<_> = avoid.iter().copied().filter(|one| contains.allergens.contains(one)).collect();
     if !contains.avoided.is_empty() {
         let names = met.iter().map(|one| one.name().to_owned());

@@ -201,7 +201,7 @@ impl Costing<'_> {
     /// `known` are the dishes without it that were reckoned before, for one unit of `makes`.
     fn line_lacking(&mut self, line: &Ingredient, without: &[Ware], known: &mut BTreeMap<RecipeId, Figures>) -> Figures {
         let Wanted::Recipe { recipe: dish, most, .. } = &line.wanted else { return self.line(line) };
-        if !without.iter().any(|ware| goes_into(self.kitchen, *dish, *ware)) {
+        if !without.iter().any(|ware| goes_into(&self.kitchen.recipes, *dish, *ware)) {
             return self.line(line);
         }
         let mut figures = Figures::default();

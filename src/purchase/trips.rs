@@ -144,11 +144,11 @@ impl Sold {
 /// A trip of the week's own file where one comes in time, else one of its own.
 fn assign(kitchen: &Kitchen, week: &Week, sold: &Sold, demand: &Demand) -> Option<Assigned> {
     let (planned, own): (Vec<usize>, Vec<usize>) = (0..week.trips.len()).partition(|&trip| week.trips[trip].planned);
-    let planned = assign_among(kitchen, week, sold.among(week, planned, demand.food), demand);
+    let planned = assign_among(&kitchen.foods, week, sold.among(week, planned, demand.food), demand);
     if planned.as_ref().is_some_and(Assigned::is_in_time) {
         return planned;
     }
-    let own = assign_among(kitchen, week, own, demand);
+    let own = assign_among(&kitchen.foods, week, own, demand);
     own.filter(Assigned::is_in_time).or(planned)
 }
 
@@ -178,8 +178,8 @@ pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, n
     days.into_iter().map(|on| Trip { on, shops: None, planned: false, nth: Trip::OWN, settled: Vec::new(), at: week.at.clone() }).collect()
 }
 
-fn assign_among(kitchen: &Kitchen, week: &Week, trips: Vec<usize>, demand: &Demand) -> Option<Assigned> {
-    let keeps = keeps(&kitchen.foods, demand.food);
+fn assign_among(foods: &Foods, week: &Week, trips: Vec<usize>, demand: &Demand) -> Option<Assigned> {
+    let keeps = keeps(foods, demand.food);
     let on = |trip: usize| week.trips[trip].on;
     let in_time = |trip: &usize| on(*trip) <= demand.on;
     let fresh = |trip: &usize| keeps.is_none_or(|days| demand.on <= after_days(on(*trip), days));

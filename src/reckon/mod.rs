@@ -370,7 +370,7 @@ fn avoided_on_list(kitchen: &Kitchen, demanded: &Demanded, needs: &Needs) -> Vec
         let demand = demanded.demand.iter().find(|demand| demand.food == need.food);
         let staple = kitchen.staples.iter().find(|staple| staple.food == need.food);
         let at = demand.map(|demand| &demand.at).or(staple.map(|staple| &staple.at)).cloned().unwrap_or_else(Spot::default);
-        plan::avoided(&kitchen.household, &plan::food_contains(kitchen, need.food), name, &at)
+        plan::avoided(&kitchen.household, &plan::food_contains(&kitchen.foods, &kitchen.household, need.food), name, &at)
     };
     needs.needs.iter().filter_map(warn).collect()
 }

@@ -142,7 +142,7 @@ impl<'k> Shelf<'k> {
 
     /// What is left of one pack lies beside the closed ones from then on.
     fn open(&mut self, lot: usize, rest: Quantity, day: Date) {
-        let opened = once_opened(self.kitchen, &self.lots[lot], rest, day);
+        let opened = once_opened(&self.kitchen.foods, &self.lots[lot], rest, day);
         let index = self.lots.len();
         self.dates.push(lot_dates(self.kitchen, &opened));
         self.by_ware.entry(opened.of).or_default().push(index);

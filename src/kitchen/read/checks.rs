@@ -13,7 +13,7 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
     check_recipe_names(&kitchen.recipes, found);
     check_recipe_circles(&kitchen.recipes, found);
     for (recipe, _) in kitchen.recipes.iter().zip(sound).filter(|(_, sound)| **sound) {
-        check_amounts(&recipe.ingredients, kitchen, sound, found);
+        check_amounts(&recipe.ingredients, &kitchen.recipes, sound, found);
         check_fresh_in_session(recipe, &kitchen.recipes, found);
         if let Some(boxed) = &recipe.boxed
             && !gives(recipe, &boxed.holds.dimension())
@@ -28,12 +28,12 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
         }
     }
     for meal in weeks.iter().flat_map(|(_, week)| &week.meals) {
-        check_amounts(&meal.each, kitchen, sound, found);
-        check_amounts(&meal.shared, kitchen, sound, found);
+        check_amounts(&meal.each, &kitchen.recipes, sound, found);
+        check_amounts(&meal.shared, &kitchen.recipes, sound, found);
         for diner in &meal.diners {
-            check_amounts(diner.instead.as_deref().unwrap_or_default(), kitchen, sound, found);
+            check_amounts(diner.instead.as_deref().unwrap_or_default(), &kitchen.recipes, sound, found);
             for swapped in &diner.swapped {
-                check_amounts(std::slice::from_ref(&swapped.line), kitchen, sound, found);
+                check_amounts(std::slice::from_ref(&swapped.line), &kitchen.recipes, sound, found);
             }
         }
         // Who is to get an open meal without something is served without it, whatever the meal becomes.
@@ -43,7 +43,7 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
     }
     for plate in kitchen.together.patterns.iter().flat_map(|pattern| pattern.each.iter().chain(&pattern.shared)) {
         if let Plate::As(line) = plate {
-            check_amounts(std::slice::from_ref(line), kitchen, sound, found);
+            check_amounts(std::slice::from_ref(line), &kitchen.recipes, sound, found);
         }
     }
     if all_weeks {
@@ -128,10 +128,10 @@ fn check_recipe_circles(recipes: &[Recipe], found: &Findings) {
     }
 }
 
-fn check_amounts(lines: &[Ingredient], kitchen: &Kitchen, sound: &[bool], found: &Findings) {
+fn check_amounts(lines: &[Ingredient], recipes: &[Recipe], sound: &[bool], found: &Findings) {
     for line in lines {
         if let Wanted::Recipe { recipe, amount, .. } = &line.wanted {
-            check_amount(recipe.0, amount, &line.at, &kitchen.recipes, sound, found);
+            check_amount(recipe.0, amount, &line.at, recipes, sound, found);
         }
     }
 }
