@@ -215,7 +215,7 @@ pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
         Some(Difference {
             of: lot.named(),
             place: lot.place,
-            until: as_lot(kitchen, lot).and_then(|lot| lot_dates(kitchen, &lot).earliest),
+            until: as_lot(kitchen, lot).and_then(|lot| lot_dates(&kitchen.foods, &kitchen.recipes, &lot).earliest),
             booked: of(&booked),
             counted: of(&counted),
             difference: of(&(&counted - &booked)),

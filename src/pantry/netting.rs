@@ -51,7 +51,7 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
         }
         let dimension = demand.amount.dimension();
         let wanted = demand.amount.exact();
-        warnings.extend(incomparable(kitchen, &shelf, demand, &dimension));
+        warnings.extend(incomparable(&kitchen.foods, kitchen.print.units, &shelf, demand, &dimension));
         let rate = |lot: &Lot| food_rate(&kitchen.foods, lot, demand.food, &dimension, demand.tin.as_ref());
         let taken = shelf.draw(Ware::Food(demand.food), demand.on, goes_first(demand), wanted, rate);
         let left = wanted - taken.iter().map(|taken| &taken.amount).sum::<Number>();
@@ -98,10 +98,10 @@ fn as_they_lie(kitchen: &Kitchen, shelf: &Shelf) -> (Vec<Lot>, BTreeMap<usize, u
     (lots, (0..kitchen.lots.len()).flat_map(opened_of).collect())
 }
 
-fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
+fn incomparable(foods: &Foods, units: Units, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
     let lots = shelf.drawable(Ware::Food(demand.food), demand.on, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]);
-    let foreign = lots.filter(|lot| food_rate(&kitchen.foods, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
-    foreign.map(|lot| not_comparable(&kitchen.foods, kitchen.print.units, lot, demand.food, dimension)).collect()
+    let foreign = lots.filter(|lot| food_rate(foods, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
+    foreign.map(|lot| not_comparable(foods, units, lot, demand.food, dimension)).collect()
 }
 
 /// Cooked lots that would serve what is made, were they in a measure that can be compared with what the recipe makes.

@@ -17,7 +17,7 @@ pub fn taken_out_before(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware]) ->
         return Ok(None);
     }
     let mut earliest: Option<usize> = None;
-    for (index, line) in recipe.ingredients.iter().enumerate().filter(|(_, line)| lacks(kitchen, line.ware(), without)) {
+    for (index, line) in recipe.ingredients.iter().enumerate().filter(|(_, line)| lacks(&kitchen.recipes, line.ware(), without)) {
         let names = |step: &crate::kitchen::Step| {
             step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index: named, .. } if *named == index))
         };
@@ -29,8 +29,8 @@ pub fn taken_out_before(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware]) ->
 }
 
 /// Is it one of these, or a dish that one of these goes into?
-fn lacks(kitchen: &Kitchen, ware: Ware, without: &[Ware]) -> bool {
-    without.contains(&ware) || without.iter().any(|one| matches!(ware, Ware::Recipe(dish) if goes_into(&kitchen.recipes, dish, *one)))
+fn lacks(recipes: &[Recipe], ware: Ware, without: &[Ware]) -> bool {
+    without.contains(&ware) || without.iter().any(|one| matches!(ware, Ware::Recipe(dish) if goes_into(recipes, dish, *one)))
 }
 
 /// Adds a mistake for every dish out of which an eater's portion can no longer be taken.

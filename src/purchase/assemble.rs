@@ -29,7 +29,7 @@ pub struct Parts<'r> {
 /// The list of a week's open trips and meals. `today` is given once the week has begun.
 pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option<Date>) -> ShoppingList {
     let mut trips: Vec<TripList> = parts.basket.trips.clone();
-    point_out_avoided(kitchen, &mut trips);
+    point_out_avoided(&kitchen.foods, &kitchen.household, &mut trips);
     let first_day = today.unwrap_or_else(|| span(week).0);
     let cost = trips.iter().map(|trip| trip.cost).sum();
     let listed = |food: FoodId| trips.iter().flat_map(TripList::lines).any(|line| line.food == food);
@@ -64,10 +64,10 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option
 }
 
 /// On every line whose food holds, or may hold, what the household avoids.
-fn point_out_avoided(kitchen: &Kitchen, trips: &mut [TripList]) {
+fn point_out_avoided(foods: &Foods, household: &Household, trips: &mut [TripList]) {
     let lines =
         trips.iter_mut().flat_map(|trip| &mut trip.shops).flat_map(|shop| &mut shop.sections).flat_map(|section| &mut section.lines);
-    lines.for_each(|line| line.beware = beware(&kitchen.foods, &kitchen.household, line.food));
+    lines.for_each(|line| line.beware = beware(foods, household, line.food));
 }
 
 fn beware(foods: &Foods, household: &Household, food: FoodId) -> Option<Beware> {
@@ -91,6 +91,6 @@ fn from_pantry(draw: &Draw) -> FromPantry {
 }
 
 fn expiring(kitchen: &Kitchen, lot: &Lot, until: Option<Date>, today: Date) -> Expiring {
-    let past = !lot_dates(kitchen, lot).may_be_drawn_on(today);
+    let past = !lot_dates(&kitchen.foods, &kitchen.recipes, lot).may_be_drawn_on(today);
     Expiring { of: lot.of, amount: lot.amount.clone(), place: lot.place, until, past }
 }

@@ -36,7 +36,7 @@ pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Nette
     let mut gathered = Gathered::default();
     let mut flags: Vec<Flag> = Vec::new();
     for (index, demand) in demanded.demand.iter().enumerate() {
-        let Some(assigned) = assign(kitchen, week, &sold, demand) else { continue };
+        let Some(assigned) = assign(&kitchen.foods, week, &sold, demand) else { continue };
         let need = gathered.of(demand.food, assigned.trip, demand.amount.dimension(), demand.own_words);
         need.demand += demand.amount.exact();
         let unmet = &netted.unmet[index];
@@ -142,13 +142,13 @@ impl Sold {
 }
 
 /// A trip of the week's own file where one comes in time, else one of its own.
-fn assign(kitchen: &Kitchen, week: &Week, sold: &Sold, demand: &Demand) -> Option<Assigned> {
+fn assign(foods: &Foods, week: &Week, sold: &Sold, demand: &Demand) -> Option<Assigned> {
     let (planned, own): (Vec<usize>, Vec<usize>) = (0..week.trips.len()).partition(|&trip| week.trips[trip].planned);
-    let planned = assign_among(&kitchen.foods, week, sold.among(week, planned, demand.food), demand);
+    let planned = assign_among(foods, week, sold.among(week, planned, demand.food), demand);
     if planned.as_ref().is_some_and(Assigned::is_in_time) {
         return planned;
     }
-    let own = assign_among(&kitchen.foods, week, own, demand);
+    let own = assign_among(foods, week, own, demand);
     own.filter(Assigned::is_in_time).or(planned)
 }
 
@@ -165,7 +165,7 @@ pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, n
     let mut days: Vec<Date> = Vec::new();
     for (index, demand) in demanded.demand.iter().enumerate() {
         let is_missing = netted.unmet[index] > 0 || netted.untasted[index];
-        if !is_missing || assign(kitchen, week, &sold, demand).is_some_and(|assigned| assigned.is_in_time()) {
+        if !is_missing || assign(&kitchen.foods, week, &sold, demand).is_some_and(|assigned| assigned.is_in_time()) {
             continue;
         }
         let on = demand.on.max(today);

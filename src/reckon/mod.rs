@@ -14,7 +14,7 @@ mod lived;
 mod trial;
 
 pub use day::{DayLot, DayPlan, DaySession};
-pub use lived::{Print, has_begun};
+pub use lived::{AsPrinted, has_begun};
 pub use trial::{Priced, Trials, Tried, open_meals, trials};
 
 use std::borrow::Cow;
@@ -90,7 +90,7 @@ pub struct Shown {
 pub fn reckon<'k>(
     loaded: &'k Loaded,
     booked: &Booked,
-    prints: &[Option<Print>],
+    prints: &[Option<AsPrinted>],
     week: usize,
     today: Date,
 ) -> Result<Reckoning<'k>, Vec<Mistake>> {

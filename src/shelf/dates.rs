@@ -6,7 +6,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Lot, Recipe, Ware};
+use crate::kitchen::{Lot, Recipe, Ware};
 use crate::measure::Days;
 
 /// The dates that follow from what is known of a lot.
@@ -36,9 +36,9 @@ pub fn after_days(day: Date, days: Days) -> Date {
 }
 
 /// The dates of one lot, from its own and from what its food or recipe is known to keep.
-pub fn lot_dates(kitchen: &Kitchen, lot: &Lot) -> LotDates {
-    let keeping = keeping(&kitchen.foods, &kitchen.recipes, lot);
-    let opened = lot.opened.zip(opened_keeping(&kitchen.foods, lot)).map(|(day, days)| after_days(day, days));
+pub fn lot_dates(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> LotDates {
+    let keeping = keeping(foods, recipes, lot);
+    let opened = lot.opened.zip(opened_keeping(foods, lot)).map(|(day, days)| after_days(day, days));
     // `since` is a stand-in for the dates on a pack, and stays one once the pack is opened.
     let dated = lot.use_by.or(lot.best_before).is_some();
     let since = lot.since.filter(|_| !dated).zip(keeping).map(|(day, days)| after_days(day, days));
