@@ -3,7 +3,7 @@
 //! Where no clause of the method does that work, its minutes, by the same rates, go to the first step that names the
 //! food, marked as estimated. Readings of published recipes hold it so: they give such lines no step of their own.
 //! Hands that the text gives stay what it gives: the step before then begins with the cutting; where there is none, or
-//! it waits for hours, the cutting is a step of its own.
+//! it waits for hours, the cutting is a step of its own. So is more than two minutes of it before the oven, which would stand hot meanwhile.
 //!
 //! What is bought cut takes no minutes: what a name says itself (tinned chopped tomatoes, minced beef), and what stands
 //! before the name of anything but a vegetable, a fruit or a herb (grated cheddar, chopped walnuts, diced lamb).
@@ -13,9 +13,12 @@ use super::rates;
 use super::verbs::{Rate, Verb, inflected, needs_knife, verb};
 use crate::foods::{Kind, State};
 use crate::kitchen::words::Words;
-use crate::kitchen::{After, Ingredient, Piece, Step, Wanted};
+use crate::kitchen::{After, ApplianceId, ApplianceKind, Ingredient, Piece, Step, Wanted};
 use crate::measure::{Kind as Sign, Minutes};
 use crate::words::{listed, plural, sentence};
+
+/// No oven stands hot and empty for longer, while somebody cuts.
+const HEATED_FOR: Minutes = Minutes(2);
 
 /// Work on the board that a list asks for.
 #[rustfmt::skip]
@@ -70,7 +73,9 @@ impl Gather<'_, '_> {
         let knife = asked.iter().flat_map(|one| &one.verbs).any(|verb| needs_knife(verb));
         let is_written = |made: &Made| made.step.hands.0 > 0 && !made.step.estimated.hands;
         let lies_between = |at: usize| at < index && self.made[at].is_long();
-        let place = (0..=index).rev().take_while(|at| !lies_between(*at)).find(|at| !is_written(&self.made[*at]));
+        let is_oven = |on: &ApplianceId| self.setting.appliances[on.0].kind == Some(ApplianceKind::Oven);
+        let stands_hot = minutes > HEATED_FOR && self.made[index].step.on.iter().any(is_oven);
+        let place = (0..=index).rev().take_while(|at| !lies_between(*at) && !stands_hot).find(|at| !is_written(&self.made[*at]));
         if place != Some(index) {
             let text = self.said_of(asked);
             match place {

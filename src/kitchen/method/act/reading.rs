@@ -25,6 +25,13 @@ impl Reading<'_> {
         (self.clause.start..self.clause.end).any(|at| words.iter().any(|word| self.w.is(at, word)))
     }
 
+    /// "Scatter with parsley to serve", "top with the yoghurt to serve".
+    fn is_for_the_table(&self, verb: &Verb) -> bool {
+        const LAST: [&str; 9] = ["scatter", "sprinkle", "drizzle", "top", "dollop", "dust", "finish", "dot", "decorate"];
+        let (w, end) = (self.w, self.clause.end);
+        LAST.contains(&verb.word) && end >= 2 && w.is(end - 1, "serve") && w.is(end - 2, "to")
+    }
+
     /// Before "until": what is done, not what is waited for.
     fn object_end(&self) -> usize {
         let clause = self.clause;
@@ -38,6 +45,7 @@ impl Reading<'_> {
         let Some(verb) = self.clause.verb else { return self.without_verb(act) };
         match verb.way {
             Way::Serve => act.takes = Takes::Serve,
+            _ if act.time.is_none() && act.need.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
             Way::Put => self.putting(act),

@@ -93,7 +93,17 @@ fn before_the_first_step_or_after_a_night_the_cutting_is_a_step_of_its_own() {
 }
 
 #[test]
+fn no_oven_stands_hot_while_somebody_cuts() {
+    let roast = ["Toss the carrots with the oil and roast for 40 minutes at 200 °C."];
+    assert_eq!(told(&["1 kg carrots, peeled and diced", "2 tbsp oil"], &roast), ["18e w0", "2e w40"]);
+    // One of them is put in as it is cut.
+    assert_eq!(told(&["1 onion, quartered", "2 tbsp oil"], &["Toss the onion with the oil and roast for 40 minutes."]).len(), 1);
+}
+
+#[test]
 fn what_is_cut_for_the_table_takes_no_time_of_the_session() {
-    let method = ["Boil the potatoes for 20 minutes.", "Serve with the parsley."];
-    assert_eq!(told(&["500 g potatoes", "1 bunch parsley, chopped"], &method), told(&["500 g potatoes", "1 bunch parsley"], &method));
+    for at_table in ["Serve with the parsley.", "Scatter with the parsley to serve."] {
+        let method = ["Boil the potatoes for 20 minutes.", at_table];
+        assert_eq!(told(&["500 g potatoes", "1 bunch parsley, chopped"], &method), ["1e w20"]);
+    }
 }
