@@ -120,7 +120,7 @@ impl Home {
             let lots = 1 + self.shelf.iter().filter(|lot| lot.name() == name).count();
             let apart = gained - amount(expected, name);
             assert!(
-                apart <= 0.002 * lots as f64 && apart >= -rest * lots as f64,
+                apart <= 1e-6 && apart >= -rest * lots as f64,
                 "{what} of {name}: {gained} came where {} was expected\n{}",
                 amount(expected, name),
                 self.said.join("\n")
