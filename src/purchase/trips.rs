@@ -164,7 +164,8 @@ pub(super) struct WithoutATrip<'d>(Vec<&'d Demand>);
 impl<'d> WithoutATrip<'d> {
     pub fn new(kitchen: &Kitchen, week: &Week, demanded: &'d Demanded) -> Self {
         let sold = Sold::new(kitchen, week);
-        let is_planned = |demand: &Demand| assign(&kitchen.foods, week, &sold, demand).is_some_and(|assigned| week.trips[assigned.trip].planned);
+        let is_planned =
+            |demand: &Demand| assign(&kitchen.foods, week, &sold, demand).is_some_and(|assigned| week.trips[assigned.trip].planned);
         WithoutATrip(demanded.demand.iter().filter(|demand| !is_planned(demand)).collect())
     }
 
