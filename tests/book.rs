@@ -49,6 +49,8 @@ fn what_is_not_on_the_shelf_is_reported_and_not_driven_below_zero() {
     let kitchen = with_cheese();
     let said = kitchen.done(&["waste", "500 g moon cheese", "--why", "mould"]);
     assert!(said.contains("Not on the shelf: 200 g"), "{said}");
+    // 200 g and 100 g lay there: the book says no more.
+    assert!(kitchen.done(&["book"]).contains("Thrown away: 300 g moon cheese (mould)."));
     assert!(!kitchen.text("pantry.toml").contains("[[lot]]"));
     assert!(refused(&kitchen, &["waste", "1 g moon cheese", "--why", "mould"], 2).contains("none on the shelf"));
     assert_level(&kitchen);
@@ -125,6 +127,46 @@ fn a_last_line_cut_short_is_said_kept_and_gone_on_from() {
     assert!(stderr(&output).contains("its last line was cut short"));
     assert!(kitchen.text(PANTRY).contains("\"49 g\""));
     assert!(kitchen.text(BOOK).contains("\"fragment\":\"{"));
+    assert_level(&kitchen);
+}
+
+#[test]
+fn a_book_whose_only_line_is_no_booking_is_a_warning_for_plans_and_an_error_for_bookings() {
+    for strange in ["hello", "{\"number\":1}", "[1, 2"] {
+        let kitchen = with_cheese().file(BOOK, strange);
+        let said = refused(&kitchen, &["waste", "1 g moon cheese", "--why", "mould"], 1);
+        assert!(said.contains("pantry.book.jsonl:1: this line of the book cannot be read"), "{strange}: {said}");
+        assert_eq!((kitchen.text(BOOK), kitchen.text(PANTRY)), (strange.to_owned(), SHELF.to_owned()));
+        let output = kitchen.run(&["list"]);
+        assert_eq!(output.status.code(), Some(0));
+        assert!(stderr(&output).starts_with("warning: pantry.book.jsonl:1: this line of the book cannot be read"), "{}", stderr(&output));
+    }
+}
+
+#[test]
+fn what_is_taken_back_lies_where_it_lay_under_its_own_remarks() {
+    let lot = |food: &str, place: &str| format!("[[lot]]\nfood = \"{food}\"\namount = \"90 g\"\nplace = \"{place}\"\n");
+    let shelf = format!(
+        "# Fridge\n\n{}\n{}\n# Cupboard\n\n# From the mill\n{}\n{}# The end\n",
+        lot("moon cheese", "fridge"),
+        lot("butter", "fridge"),
+        lot("honey", "cupboard"),
+        lot("moon cheese", "cupboard"),
+    );
+    let kitchen = with_cheese().pantry(&shelf);
+    let foods = ["moon cheese", "butter", "honey", "moon cheese"];
+    // One after another, and two cheeses in one booking.
+    for food in foods {
+        kitchen.done(&["waste", &format!("90 g {food}"), "--why", "mould"]);
+    }
+    assert!(!kitchen.text(PANTRY).contains("[[lot]]"));
+    for _ in foods {
+        kitchen.done(&["undo"]);
+    }
+    assert_eq!(kitchen.text(PANTRY), shelf);
+    kitchen.done(&["waste", "180 g moon cheese", "--why", "mould"]);
+    kitchen.done(&["undo"]);
+    assert_eq!(kitchen.text(PANTRY), shelf);
     assert_level(&kitchen);
 }
 

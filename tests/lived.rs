@@ -219,6 +219,46 @@ fn what_the_list_left_short_is_told_when_it_is_cooked() {
 }
 
 #[test]
+fn nobody_goes_shopping_again_for_what_the_list_left_short() {
+    // 306 g of bluegrain are wanted and 300 g are bought, as the list says; 6 g are within 2 %. All of the trip is at home.
+    let kitchen = week();
+    let recipe = kitchen.text("recipes/mash.toml").replace("400 g", "408 g");
+    let kitchen = kitchen.recipe("mash", &recipe);
+    assert_amount(&line_with_trip(&list_on(&kitchen, "2026-11-27", &[]), "bluegrain").1["short"], 6.0, "g");
+    kitchen.done_on("2026-11-28", &["receive"]);
+    assert_eq!(list_on(&kitchen, "2026-11-28", &[])["trips"], serde_json::json!([]));
+    assert_eq!(kitchen.run_on("2026-11-28", &["receive"]).status.code(), Some(2), "there is nothing left to book");
+    // Were 100 g thrown away, 106 g of 306 g would be missing: a trip of its own, before Sunday.
+    kitchen.done_on("2026-11-28", &["waste", "100 g bluegrain", "--why", "it fell"]);
+    let list = list_on(&kitchen, "2026-11-28", &[]);
+    assert_eq!((line_with_trip(&list, "bluegrain").0, list["trips"][0]["planned"].as_bool()), ("2026-11-29".to_owned(), Some(false)));
+}
+
+#[test]
+fn the_command_that_would_book_names_the_week_where_another_would_be_meant() {
+    let kitchen = week();
+    let next = kitchen.text("weeks/week.toml").replace("2026-12-0", "2026-12-1").replace("2026-11-30", "2026-12-10");
+    let next = next
+        .replace("2026-11-28", "2026-12-08")
+        .replace("2026-11-29", "2026-12-09")
+        .replace("from = 2026-12-10", "name = \"Next\"\nfrom = 2026-12-10");
+    let kitchen = kitchen.file("weeks/next.toml", &next);
+    let told = |today: &str, more: &[&str]| {
+        let list = list_on(&kitchen, today, more);
+        let warnings = list["warnings"].as_array().expect("warnings").clone();
+        let said = warnings.iter().filter_map(Value::as_str).find(|said| said.contains("To book")).map(str::to_owned);
+        said.and_then(|said| said.split("To book: ").nth(1).map(str::to_owned)).unwrap_or_default()
+    };
+    // On Tuesday the first week is meant anyway; on the ninth of December the second.
+    assert_eq!(told("2026-12-01", &[]), "spence receive; spence issue; spence issue --until 2026-11-30.");
+    assert_eq!(
+        told("2026-12-09", &["--week", "week"]),
+        "spence receive --week weeks/week.toml; spence issue --week weeks/week.toml; spence issue --until 2026-12-04 --week weeks/week.toml."
+    );
+    assert!(kitchen.done_on("2026-12-09", &["receive", "--week", "weeks/week.toml"]).contains("bought Sat 28 Nov"));
+}
+
+#[test]
 fn what_does_not_keep_until_its_use_has_a_trip_of_its_own_on_another_day() {
     // Saturday's trip is booked without anything. Bluegrain for Wednesday's session and mooncress for Tuesday are wanted from Tuesday on; Friday's
     // mooncress, which keeps two days, would be past by then.

@@ -156,6 +156,17 @@ fn into_names_the_folder() {
 }
 
 #[test]
+fn a_print_elsewhere_tells_that_bookings_go_by_the_kitchen_s_own() {
+    let kitchen = stew("Moon stew");
+    let into = kitchen.path().join("fridge door");
+    let elsewhere = || stderr(&kitchen.run(&["print", "--only", "list", "--into", into.to_str().expect("a path in Unicode")]));
+    let said = "receive and issue book by sheets/plan-2026-11-30.json of the kitchen, not by this print: the plan as it stands.";
+    assert!(elsewhere().contains(said), "{}", elsewhere());
+    kitchen.done(&["print", "--only", "list"]);
+    assert!(!elsewhere().contains("receive and issue book by"), "the same plan is there");
+}
+
+#[test]
 fn what_cannot_be_printed_is_told_once_and_ends_a_strict_run_before_anything_is_written() {
     let kitchen = stew("Moon 白菜 stew");
     let said = "Chinese, Japanese and Korean cannot be printed; write the name in Latin, Greek or Cyrillic letters. The sheet's type has no shape for 白 (U+767D), 菜 (U+83DC): □ is printed instead";

@@ -55,6 +55,23 @@ fn a_trip_brings_its_packs_and_dates_them_by_the_food_s_keeping() {
 }
 
 #[test]
+fn what_is_bought_fresh_does_not_go_into_the_freezer_because_some_of_it_is_frozen() {
+    // Cheese keeps ten days in the fridge, wherever some of it lies; of bluegrain nobody knows how it keeps, so it goes where it lies.
+    let frozen = "[[lot]]\nfood = \"moon cheese\"\namount = \"50 g\"\nplace = \"freezer\"\n\
+                  [[lot]]\nfood = \"bluegrain\"\namount = \"100 g\"\nplace = \"freezer\"\n";
+    let kitchen = shopping().pantry(frozen);
+    receive(&kitchen, &[]);
+    let stock = json(&kitchen.run(&["--format", "json", "stock"]));
+    let lies = |place: &str| {
+        let places = stock["places"].as_array().expect("places").iter().filter(|one| one["place"] == place);
+        let lots = places.flat_map(|one| one["lots"].as_array().expect("lots"));
+        lots.map(|lot| (lot["food"].as_str().unwrap_or("none"), lot["amount"]["amount"].as_f64())).collect::<Vec<_>>()
+    };
+    assert_eq!(lies("fridge"), [("moon cheese", Some(200.0))]);
+    assert_eq!(lies("freezer"), [("moon cheese", Some(50.0)), ("bluegrain", Some(100.0)), ("bluegrain", Some(500.0))]);
+}
+
+#[test]
 fn what_was_otherwise_is_booked_as_it_was() {
     let kitchen = shopping();
     let more = ["--without", "bluegrain", "--instead", "moon cheese=2 x 150 g", "--paid", "moon cheese=4.50"];

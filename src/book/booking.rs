@@ -37,11 +37,17 @@ pub struct Change {
     /// The lot's own lines in pantry.toml, remarks and all, where it is gone.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub lines: Option<String>,
+    /// Which of the lots of pantry.toml it was, counted from 1, where it is gone.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub nth: Option<usize>,
+    /// The remarks above it, where it is gone: they passed to the lot below.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub above: Option<String>,
 }
 
 impl Change {
     pub fn new(from: Option<LotRecord>, to: Option<LotRecord>) -> Change {
-        Change { from, to, worth: None, lines: None }
+        Change { from, to, worth: None, lines: None, nth: None, above: None }
     }
 }
 

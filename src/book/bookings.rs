@@ -14,12 +14,13 @@ use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
 use super::receive::{Goods, put_all};
 use super::record::LotRecord;
 use super::sum::{last_standing, reversed};
-use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, RecipeId, Week, read_line};
+use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, RecipeId, Ware, Week, read_line};
 use crate::measure::{Money, show};
 use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
 use crate::purchase::Seller;
 use crate::shelf::{Prices, When};
+use crate::words::much::much_of;
 use crate::words::{clock, counted, day, in_a_sentence};
 
 /// A booking, and in words what it should have taken and the shelf does not hold.
@@ -110,12 +111,13 @@ pub fn eaten<'l>(
         let labels: Vec<&str> = meals.iter().map(|&meal| week.meals[meal].label.as_str()).collect();
         said.push(format!("{} ({})", labels.join(", "), week.name));
     }
+    let mut lines = Vec::new();
     for line in also {
-        let not_there = take_line(kitchen, &mut bench, line, today).map_err(|not| (line.as_str(), not))?;
-        missing.extend(not_there.map(|amount| format!("{amount} of {}", spoken(kitchen, line))));
+        let lacks = take_line(kitchen, &mut bench, line, today).map_err(|not| (line.as_str(), not))?;
+        missing.extend(lacks.iter().map(|lacks| format!("{} of {}", lacks.missing, spoken(kitchen, line))));
+        lines.push(lacks.map_or_else(|| spoken(kitchen, line), |lacks| lacks.there));
     }
     if !also.is_empty() {
-        let lines: Vec<String> = also.iter().map(|line| spoken(kitchen, line)).collect();
         said.push(format!("{} beside the plan", lines.join(", ")));
     }
     let what = format!("eaten: {}", said.join("; "));
@@ -145,32 +147,50 @@ pub enum NotWasted {
 /// A line that is no amount of something on the shelf.
 pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str, today: Date) -> Result<Draft, NotWasted> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
-    let missing = take_line(kitchen, &mut bench, what, today)?.map(|amount| format!("{amount} of it"));
+    let lacks = take_line(kitchen, &mut bench, what, today)?;
     let mut changes = bench.finish();
     worth_taken(kitchen, &Prices::new(kitchen), &mut changes);
-    let booking = Booking::new(today, Verb::Waste, format!("thrown away: {}", spoken(kitchen, what)), changes);
-    Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing: missing.into_iter().collect() })
+    let missing = lacks.iter().map(|lacks| format!("{} of it", lacks.missing)).collect();
+    let thrown = lacks.map_or_else(|| spoken(kitchen, what), |lacks| lacks.there);
+    let booking = Booking::new(today, Verb::Waste, format!("thrown away: {thrown}"), changes);
+    Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing })
 }
 
-/// Takes what a line names, past its dates or not, first expired first. Gives what the shelf did not hold of it, in words.
-fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Result<Option<String>, NotWasted> {
+/// The shelf held less than a line names.
+struct Lacks {
+    /// What it held, with its name: "350 g feta".
+    there: String,
+    missing: String,
+}
+
+/// Takes what a line names, past its dates or not, first expired first.
+fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Result<Option<Lacks>, NotWasted> {
     let line = read_line(what, &kitchen.foods, kitchen.rules.spoons).map_err(NotWasted::Unread)?;
+    let mut ware = None;
     let taken = match &line.of {
         LineOf::Food { food, item: Some(item) } => match kitchen.foods.find(food) {
-            Some(id) => take_food(kitchen, bench, id, item, on),
+            Some(id) => {
+                ware = Some(Ware::Food(id));
+                take_food(kitchen, bench, id, item, on)
+            }
             None => Err(NotTaken::NoLot),
         },
         LineOf::Food { item: None, .. } => return Err(NotWasted::NoAmount),
         LineOf::Recipe { id, amount } => match kitchen.recipes.iter().position(|recipe| recipe.id == *id) {
-            Some(index) => take_recipe(kitchen, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), When::Anyway(on)),
+            Some(index) => {
+                ware = Some(Ware::Recipe(RecipeId(index)));
+                take_recipe(kitchen, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), When::Anyway(on))
+            }
             None => Err(NotTaken::NoLot),
         },
     };
-    let TookOf { missing, .. } = taken.map_err(|not| match not {
+    let TookOf { taken, missing, .. } = taken.map_err(|not| match not {
         NotTaken::NoLot => NotWasted::NoLot,
         NotTaken::NotComparable => NotWasted::NotComparable,
     })?;
-    Ok((!missing.is_zero()).then(|| show(&missing, kitchen.print.units)))
+    let there = |ware| much_of(kitchen.names(), ware, &taken, kitchen.print.units);
+    let lacks = |ware| Lacks { there: there(ware), missing: show(&missing, kitchen.print.units) };
+    Ok(ware.filter(|_| !missing.is_zero()).map(lacks))
 }
 
 /// What a count found otherwise than booked, of so many lots.

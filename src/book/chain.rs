@@ -32,7 +32,7 @@ pub struct Broken {
 }
 
 impl Book {
-    /// Reads and checks every line. A last line without its end that cannot be read was cut short and is set aside.
+    /// Reads and checks every line. A last line without its end that ends before its booking does was cut short and is set aside.
     ///
     /// # Errors
     /// The first line that is not as it was booked.
@@ -44,7 +44,7 @@ impl Book {
             let plain = whole.unwrap_or(line);
             let booking: Booking = match serde_json::from_str(plain) {
                 Ok(booking) => booking,
-                Err(_) if whole.is_none() => {
+                Err(error) if whole.is_none() && is_cut_short(plain.as_bytes(), &error) => {
                     book.fragment = Some(plain.to_owned());
                     return Ok(book);
                 }
@@ -78,6 +78,13 @@ impl Book {
     pub fn text(&self) -> &str {
         &self.text
     }
+}
+
+/// Is it a booking as far as it goes? What is none was put there by someone else, and is not passed over.
+pub(super) fn is_cut_short(line: &[u8], error: &serde_json::Error) -> bool {
+    // It may end within a letter.
+    let ends_within_a_letter = std::str::from_utf8(line).is_err_and(|error| error.error_len().is_none());
+    error.is_eof() || ends_within_a_letter
 }
 
 pub(super) fn unreadable(line: usize, error: &serde_json::Error) -> Broken {

@@ -7,15 +7,16 @@ use super::booking::Change;
 use super::record::LotRecord;
 use crate::words;
 
-/// The text with `changes` made. `shelf` are the lots of the text, in its order; what is taken away leaves its lines in the change.
+/// The text with `changes` made. `shelf` are the lots of the text, in its order; what is taken away leaves its lines in the change, its
+/// place and the remarks above it, by which it is put back.
 ///
 /// # Errors
 /// A sentence's end that says why the text cannot be edited.
 pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Result<String, String> {
     let mut document: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| format!("it is not TOML: {}", error.message()))?;
+    let mut trailing = document.trailing().as_str().unwrap_or_default().to_owned();
     let lots = lots_of(&mut document)?;
     let mut shelf: Vec<LotRecord> = shelf.iter().map(LotRecord::on_paper).collect();
-    let mut remarks = String::new();
     for change in changes {
         let from = change.from.as_ref().map(LotRecord::on_paper);
         let at = from.as_ref().and_then(|from| shelf.iter().position(|lot| lot == from));
@@ -29,21 +30,24 @@ pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Res
             }
             (Some(at), _, None) => {
                 change.lines = lots.get(at).map(|table| table.to_string());
-                remarks.push_str(&take_out(lots, at));
+                (change.nth, change.above) = (Some(at + 1), lots.get(at).map(|table| above(table).to_owned()));
+                trailing.insert_str(0, &take_out(lots, at));
                 shelf.remove(at);
             }
             (None, false, Some(to)) => {
-                let at = beside_its_like(&shelf, to);
-                insert(lots, at, table_of(to, change.lines.as_deref()));
+                let at = change.nth.map_or_else(|| beside_its_like(&shelf, to), |nth| (nth - 1).min(shelf.len()));
+                let mut table = table_of(to, change.lines.as_deref());
+                if let Some(own) = change.above.take().filter(|own| take_back(lots.get_mut(at), &mut trailing, own)) {
+                    table.decor_mut().set_prefix(own);
+                }
+                insert(lots, at, table);
                 shelf.insert(at, to.on_paper());
+                change.nth = None;
             }
             (None, false, None) => (),
         }
     }
-    if !remarks.is_empty() {
-        let trailing = document.trailing().as_str().unwrap_or_default().to_owned();
-        document.set_trailing(remarks + &trailing);
-    }
+    document.set_trailing(trailing);
     let written = document.to_string();
     // New lines come with plain ends.
     Ok(if text.contains("\r\n") { written.replace("\r\n", "\n").replace('\n', "\r\n") } else { written })
@@ -86,15 +90,33 @@ fn set_amount(table: &mut Table, text: &str) {
     table["amount"] = Item::Value(value);
 }
 
+/// Takes remarks back from the lot below, or from the end of the file; empty lines are nobody's. Says whether they were there.
+fn take_back(below: Option<&mut Table>, trailing: &mut String, own: &str) -> bool {
+    if !own.contains('#') {
+        return true;
+    }
+    let Some(below) = below else {
+        let rest = trailing.strip_prefix(own).map(str::to_owned);
+        return rest.map(|rest| *trailing = rest).is_some();
+    };
+    let rest = above(below).strip_prefix(own).map(str::to_owned);
+    rest.map(|rest| below.decor_mut().set_prefix(rest)).is_some()
+}
+
+/// What stands above a lot: remarks and empty lines.
+fn above(table: &Table) -> &str {
+    table.decor().prefix().and_then(|prefix| prefix.as_str()).unwrap_or_default()
+}
+
 /// Remarks above the lot pass to the one below it, or, at the end, are given back.
 fn take_out(lots: &mut ArrayOfTables, at: usize) -> String {
     let gone = lots.remove(at);
-    let prefix = gone.decor().prefix().and_then(|prefix| prefix.as_str()).unwrap_or_default().to_owned();
+    let prefix = above(&gone).to_owned();
     if !prefix.contains('#') {
         return String::new();
     }
     let Some(next) = lots.get_mut(at) else { return prefix };
-    let own = next.decor().prefix().and_then(|prefix| prefix.as_str()).unwrap_or_default().to_owned();
+    let own = above(next).to_owned();
     next.decor_mut().set_prefix(prefix + &own);
     String::new()
 }

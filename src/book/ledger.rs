@@ -8,7 +8,7 @@ use serde::Deserialize;
 
 use super::booked::LINE;
 use super::booking::{Booking, Change, Verb};
-use super::chain::{Broken, Marks, not_as_booked, not_following, sealed, unreadable};
+use super::chain::{Broken, Marks, is_cut_short, not_as_booked, not_following, sealed, unreadable};
 use super::purchases::{Purchase, purchase_of};
 use super::record::LotRecord;
 use super::sum::reversed;
@@ -130,7 +130,7 @@ impl Ledger {
             let number = ledger.bookings + 1;
             let read: Line = match serde_json::from_slice(plain) {
                 Ok(read) => read,
-                Err(_) if !is_whole => {
+                Err(error) if !is_whole && is_cut_short(plain, &error) => {
                     ledger.fragment = Some(String::from_utf8_lossy(plain).into_owned());
                     break;
                 }

@@ -23,6 +23,7 @@ pub enum NotTaken {
 /// What was taken, and in which dimension it was asked for.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TookOf {
+    pub taken: Quantity,
     pub missing: Quantity,
     /// Minor units of money; `None` where no price of some of it is known.
     pub cost: Option<f64>,
@@ -87,7 +88,8 @@ fn take_in(
         let rate = |lot: &Lot| food_rate(&kitchen.foods, lot, food, &dimension, asked.tin.as_ref());
         if lots.iter().any(|lot| rate(lot).is_some()) {
             let Took { missing, cost } = bench.take(Ware::Food(food), when, first, wanted.exact(), rate);
-            return Ok(TookOf { missing: Quantity::of(&dimension, missing), cost });
+            let taken = Quantity::of(&dimension, wanted.exact() - &missing);
+            return Ok(TookOf { taken, missing: Quantity::of(&dimension, missing), cost });
         }
     }
     Err(NotTaken::NotComparable)
@@ -107,7 +109,8 @@ pub fn take_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amoun
     let comparable = lots.iter().any(|lot| rate(lot).is_some());
     let wanted = cooked.in_makes(amount).filter(|_| comparable).ok_or(NotTaken::NotComparable)?;
     let Took { missing, cost } = bench.take(Ware::Recipe(recipe), when, First::Opened, &wanted, rate);
-    Ok(TookOf { missing: Quantity::of(&cooked.makes.dimension(), missing), cost })
+    let makes = cooked.makes.dimension();
+    Ok(TookOf { taken: Quantity::of(&makes, &wanted - &missing), missing: Quantity::of(&makes, missing), cost })
 }
 
 /// What changes of lots took away, in minor units of money, each by what was paid, else by the cheapest known price. What is left of a

@@ -1,7 +1,8 @@
 //! Goods in: what a trip brings, with what was otherwise than on the list.
 //!
 //! What a trip brings goes where the food lies already, else where it keeps longer, and counts its keeping from the
-//! trip (`since`: an estimate). A date given for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A
+//! trip (`since`: an estimate). What is bought fresh is not in the freezer because some of it is frozen: it would then seem to keep for
+//! months. A date given for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A
 //! line that nobody is known to sell is booked as needed.
 
 use std::collections::BTreeMap;
@@ -12,7 +13,7 @@ use super::bench::Bench;
 use super::booked::Booked;
 use super::record::{Exact, LotRecord, Paid, amount_text, exactly};
 use crate::foods::{Food, FoodId, Item, Kind, Place, as_purchased, own_dimension};
-use crate::kitchen::{Kitchen, LineOf, Ware, read_line};
+use crate::kitchen::{Kitchen, LineOf, Lot, Ware, read_line};
 use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Buy, Packed, Seller, TripBuys};
 
@@ -230,9 +231,13 @@ fn put(kitchen: &Kitchen, bench: &mut Bench, bought: &Goods, on: Date) {
     }
 }
 
-/// Where it lies already; else where it keeps longer, cupboard or fridge; what keeps in the freezer alone goes there.
+/// Where it lies already; else where it keeps longer, cupboard or fridge; what keeps in the freezer alone goes there. Lots in the freezer
+/// say nothing of a food that is kept fresh, too.
 fn place_for(kitchen: &Kitchen, id: FoodId, food: &Food) -> Place {
-    if let Some(lot) = kitchen.lots.iter().find(|lot| lot.of == Ware::Food(id)) {
+    let is_kept_fresh =
+        food.kind.is_some_and(Kind::is_raw) || [Place::Cupboard, Place::Fridge].iter().any(|at| food.keeps.at(*at).is_some());
+    let counts = |lot: &&Lot| lot.of == Ware::Food(id) && !(is_kept_fresh && lot.place == Place::Freezer);
+    if let Some(lot) = kitchen.lots.iter().find(counts) {
         return lot.place;
     }
     let raw = food.kind.is_some_and(Kind::is_raw);

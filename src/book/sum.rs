@@ -54,7 +54,7 @@ pub fn with_paid(shelf: Vec<LotRecord>, booked: &[LotRecord]) -> Vec<LotRecord> 
 
 /// The changes that take a booking back.
 pub fn reversed(booking: &Booking) -> Vec<Change> {
-    let back = |change: &Change| Change { from: change.to.clone(), to: change.from.clone(), worth: None, lines: change.lines.clone() };
+    let back = |change: &Change| Change { from: change.to.clone(), to: change.from.clone(), worth: None, ..change.clone() };
     booking.changes.iter().rev().map(back).collect()
 }
 

@@ -148,7 +148,7 @@ enum Verb {
     },
     /// Write the sheets as PDF
     Print {
-        /// The folder for the sheets; by default sheets in the kitchen folder
+        /// The folder for the sheets; by default sheets in the kitchen folder, by which receive and issue book
         #[arg(long, value_name = "DIR")]
         into: Option<PathBuf>,
         /// Every trip, those that are done or taken as done too

@@ -11,7 +11,7 @@ use itertools::Itertools;
 use jiff::civil::Date;
 use jiff::tz::TimeZoneDatabase;
 
-use super::outcome::{Done, Failure, json, say, warn};
+use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::printed::{printed, text_of};
 use super::setting::Setting;
 use super::sheet_files::write_all;
@@ -166,6 +166,9 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     files.push((plan_name(list.from).into(), json(&printed.plan)?.into_bytes()));
     files.iter_mut().for_each(|(name, _)| *name = folder.join(&*name));
     write_all(&folder, &files)?;
+    if into.is_some() {
+        tell_what_bookings_go_by(&setting, week, &printed.mark);
+    }
     let paths = files.iter().map(|(path, _)| path.as_path());
     match cli.format {
         Format::Json => say(&json(&crate::json::week_files(&list.week, list.from, paths))?),
@@ -248,6 +251,20 @@ impl Asked<'_> {
         let zone = self.reckoned.kitchen.household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
         let text = calendar((&self.title(), mark), self.list.from, zone.as_ref(), told);
         (format!("week-{}.ics", self.list.from).into(), text.into_bytes())
+    }
+}
+
+/// What is printed elsewhere is told: `receive` and `issue` look into the kitchen's own sheets.
+fn tell_what_bookings_go_by(setting: &Setting, week: usize, mark: &str) {
+    let week = &setting.loaded.weeks[week].1;
+    let own = printed(&setting.folder, &setting.loaded.kitchen, week).ok().flatten().and_then(|own| own.mark);
+    if own.as_deref() != Some(mark) {
+        let instead = own.map_or("the plan as it stands".to_owned(), |own| format!("plan {own}"));
+        remark(&format!(
+            "receive and issue book by sheets/plan-{}.json of the kitchen, not by this print: {instead}. Print without --into, too, where \
+             they are to book what is on this paper.",
+            week.from
+        ));
     }
 }
 

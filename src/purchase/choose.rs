@@ -13,11 +13,12 @@ use super::list::{ListLine, Section, ShopVisit, Stop, TripList, Without};
 use super::paid::{Paid, stays};
 use super::shelf::{Stocked, is_priced, stock, stock_by_the_pack};
 use super::shops::{Choice, visit};
+use super::trips::{Needs, WithoutATrip};
 use super::windows::{Bought, buy};
 use crate::foods::{Food, FoodId};
 use crate::kitchen::{Choose, Kitchen, Mistake, Pack, ShopId, Trip, Warning, Week};
 use crate::measure::{Dimension, Money, Number, Quantity, tidy};
-use crate::plan::Need;
+use crate::plan::{Demanded, Need};
 
 /// The section of what has none.
 const OTHER: &str = "Other";
@@ -95,6 +96,27 @@ pub fn choose_thrifty(kitchen: &Kitchen, week: &Week, needs: &[Need], thrifty: &
         new
     });
     basket
+}
+
+/// Takes off trips of their own what may all stay unmet, and then the trips that buy nothing: nobody goes shopping for what `short_by` left
+/// out.
+///
+/// What was bought for several sessions is short in the last of them: the share is that of all demand which waits for no planned trip.
+pub fn leave_out_the_unmet(kitchen: &Kitchen, week: &mut Week, demanded: &Demanded, needs: &mut Needs) {
+    let counter = Counter::new(kitchen);
+    let without_a_trip = WithoutATrip::new(kitchen, week, demanded);
+    let may_stay_unmet = |need: &Need| {
+        let trip = &week.trips[need.trip];
+        let shops = counter.shops_of(trip.shops.as_deref());
+        let wider = || Need { demand: without_a_trip.demand(need), ..need.clone() };
+        !trip.planned && matches!(counter.outcome(&shops, &wider(), &mut Vec::new()), Some(Outcome::Unmet(_)))
+    };
+    needs.needs.retain(|need| !may_stay_unmet(need));
+    let buys: Vec<bool> = (0..week.trips.len()).map(|trip| needs.needs.iter().any(|need| need.trip == trip)).collect();
+    let stays: Vec<bool> = week.trips.iter().zip(&buys).map(|(trip, buys)| trip.planned || *buys).collect();
+    needs.needs.iter_mut().for_each(|need| need.trip = stays[..need.trip].iter().filter(|stays| **stays).count());
+    let mut stays = stays.into_iter();
+    week.trips.retain(|_| stays.next().unwrap_or(true));
 }
 
 /// What one need comes to on one trip.

@@ -31,7 +31,7 @@ mod tests;
 
 pub use assemble::{Parts, shopping_list};
 pub use buys::{Beside, Buy, Seller, TripBuys, WeekBuys};
-pub use choose::{Basket, choose, choose_thrifty};
+pub use choose::{Basket, choose, choose_thrifty, leave_out_the_unmet};
 pub use compare::{Round, TripComparison, compare};
 pub use leaves::{leftovers, listed, worth};
 pub use line::pieces_about;

@@ -158,6 +158,26 @@ impl Assigned {
     }
 }
 
+/// The demand that no planned trip serves in time: it comes off the shelf, or waits for a trip of its own.
+pub(super) struct WithoutATrip<'d>(Vec<&'d Demand>);
+
+impl<'d> WithoutATrip<'d> {
+    pub fn new(kitchen: &Kitchen, week: &Week, demanded: &'d Demanded) -> Self {
+        let sold = Sold::new(kitchen, week);
+        let is_planned =
+            |demand: &Demand| assign(&kitchen.foods, week, &sold, demand).is_some_and(|assigned| week.trips[assigned.trip].planned);
+        WithoutATrip(demanded.demand.iter().filter(|demand| !is_planned(demand)).collect())
+    }
+
+    /// Of one food, in one measure.
+    pub fn demand(&self, need: &Need) -> Number {
+        let is_it = |demand: &&&Demand| {
+            (demand.food, demand.own_words) == (need.food, need.own_words) && demand.amount.dimension() == need.dimension
+        };
+        self.0.iter().filter(is_it).map(|demand| demand.amount.exact()).sum()
+    }
+}
+
 /// Trips of their own for what is neither on the shelf nor on a trip on or before its day: one on the day of its first use, and another
 /// for each food that does not keep until its own.
 pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Netted, today: Date) -> Vec<Trip> {

@@ -135,8 +135,8 @@ impl<'w, 'p> Lived<'w, 'p> {
         happened
     }
 
-    /// What was not booked, and how it would be.
-    pub fn not_booked(&self) -> Option<Warning> {
+    /// What was not booked, and how it would be. `named` is the week's file, where a booking would mean another week.
+    pub fn not_booked(&self, named: Option<&str>) -> Option<Warning> {
         let is_past = |state| state == State::TakenAsDone;
         let trips = self.standing.trips(&self.week, is_past).map(|trip| trip.on).chain(self.own_trips().map(|trip| trip.on));
         let trips: Vec<String> = trips.map(|on| format!("the trip of {}", day(on))).collect();
@@ -152,6 +152,9 @@ impl<'w, 'p> Lived<'w, 'p> {
         }
         commands.extend(meals.last().map(|meal| format!("spence issue --until {}", meal.at_time.date())));
         let what: Vec<String> = trips.into_iter().chain(sessions).chain(meals.iter().map(|meal| meal.label.clone())).collect();
+        if let Some(file) = named {
+            commands.iter_mut().for_each(|command| command.push_str(&format!(" --week {file}")));
+        }
         (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, commands })
     }
 }

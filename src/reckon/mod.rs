@@ -99,7 +99,7 @@ pub fn reckon<'k>(
     let others = (0..loaded.weeks.len()).filter(|&place| place != week && touches(&loaded.weeks[place].1, &loaded.weeks[week].1, today));
     let mut weeks: Vec<Lived> = others.map(lived).collect();
     let open = trial::left_out(&loaded.weeks[week].1, today);
-    let mut lived = lived(week);
+    let (place, mut lived) = (week, lived(week));
     lived.plan_past(&loaded.kitchen);
     weeks.iter_mut().filter(|other| other.overlaps(&lived)).for_each(|other| other.plan_past(&loaded.kitchen));
     let together: Vec<&Lived> = std::iter::once(&lived).chain(weeks.iter().filter(|other| other.overlaps(&lived))).collect();
@@ -122,9 +122,11 @@ pub fn reckon<'k>(
     let basket = purchase::choose(&kitchen, &week, &needs.needs);
     basket.is_counted(&kitchen, &week)?;
 
+    let is_meant_anyway = plan::week_of(loaded.weeks.iter().map(|(_, week)| week), today) == Some(place);
+    let named = Some(loaded.weeks[place].0.as_str()).filter(|_| !is_meant_anyway);
     let mut warnings = loaded.warnings.clone();
     warnings.extend(open);
-    warnings.extend(lived.not_booked());
+    warnings.extend(lived.not_booked(named));
     warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
     warnings.extend(carried.warnings);
     warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));
@@ -237,6 +239,7 @@ fn open_stages<'w>(
         trips.extend(own.into_iter().map(|trip| Trip { nth: booked.next_own_trip(trip.on), ..trip }));
         trips.sort_by_key(|trip| trip.on);
         stages.needs = purchase::needs(kitchen, &week, &stages.demanded, &stages.netted);
+        purchase::leave_out_the_unmet(kitchen, week.to_mut(), &stages.demanded, &mut stages.needs);
     }
     Ok((week, stages))
 }

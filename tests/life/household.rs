@@ -154,7 +154,9 @@ pub fn folder(dice: &mut Dice, weeks: &[Week]) -> Kitchen {
             }
         }
     }
-    let mut made = kitchen().foods(&foods).shops(&shops).pantry(&pantry);
+    let eaters = weeks.iter().flat_map(|week| &week.meals).map(|meal| meal.eaters).next().unwrap_or(1);
+    let rules = if eaters % 2 == 0 { "short_by = \"0%\"" } else { "" };
+    let mut made = kitchen().rules(rules).foods(&foods).shops(&shops).pantry(&pantry);
     for (recipe, batches) in RECIPES.iter().zip(["any", "halves", "any"]) {
         let mut lines: Vec<String> = recipe.needs.iter().map(|(name, amount)| format!("\"{}\"", line(name, *amount))).collect();
         if recipe.mash > 0.0 {
