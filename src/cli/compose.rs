@@ -208,7 +208,8 @@ fn clash_text(clash: &Clash, kitchen: &Kitchen) -> String {
         let said = words::clashing(one, kitchen, &clash.week);
         let of = said.of.map(|of| format!(" of {of}")).unwrap_or_default();
         let would = if said.would_do.is_empty() { String::new() } else { format!("; would do: {}", said.would_do) };
-        let _ = writeln!(out, "  {}{of}: {}{would}", said.key, said.now);
+        let too = if said.besides.is_empty() { String::new() } else { format!(", with {} loosened, too", listed(&said.besides)) };
+        let _ = writeln!(out, "  {}{of}: {}{would}{too}", said.key, said.now);
     }
     out.push_str("Loosen one of them. Nothing was written.");
     out

@@ -31,8 +31,10 @@ pub struct Clashing {
     pub wish: Wish,
     /// As it is.
     pub now: HowMuch,
-    /// At which a week would be allowed, everything else held.
+    /// At which a week would be allowed, everything else held but `besides`.
     pub would_do: HowMuch,
+    /// What that week breaks besides: empty where to loosen this wish alone is enough.
+    pub besides: Vec<Wish>,
 }
 
 /// A figure of a wish.
@@ -88,7 +90,7 @@ pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, eff
     if !clash.proven {
         for one in &mut clash.wishes {
             match loosened(table, options, one, effort) {
-                Some(Loosened::ToDo(would_do)) => one.would_do = would_do,
+                Some(Loosened::ToDo(would_do)) => (one.would_do, one.besides) = (would_do, Vec::new()),
                 Some(Loosened::Kept(found)) => return Ruled::Allowed(found),
                 None => {}
             }
@@ -149,7 +151,7 @@ fn no_pattern(table: &Table, gap: &Gap) -> Clashing {
     let places = gap.forms.iter().flat_map(|form| table.ways.forms[*form].places());
     let unfilled: BTreeSet<String> = places.filter(|place| place.fillings.is_empty()).map(|place| place.text.clone()).collect();
     let would_do = if unfilled.is_empty() { HowMuch::Whole } else { HowMuch::SuchAmounts(unfilled.into_iter().collect()) };
-    Clashing { wish: Wish::Pattern(gap.meal), now: HowMuch::Whole, would_do }
+    Clashing { wish: Wish::Pattern(gap.meal), now: HowMuch::Whole, would_do, besides: Vec::new() }
 }
 
 /// What weeks break, and whether those are all weeks: first of the ways that are free, then with those that are barred.
@@ -263,12 +265,16 @@ fn hitting<'w>(
 
 fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {
     let own = |broken: &Vec<Broken>| broken.iter().find(|one| one.wish == wish).map(|one| one.would_do);
-    let fewest = weeks.iter().filter(|broken| own(broken).is_some()).map(Vec::len).min().unwrap_or(0);
-    // Where no week breaks this wish alone, the weeks that break least besides.
-    let figures = weeks.iter().filter(|broken| broken.len() == fewest).filter_map(own);
-    let best = if wish.is_floor() { figures.max_by(f64::total_cmp) } else { figures.min_by(f64::total_cmp) };
-    let (now, would_do) = said(table, &wish, best);
-    Clashing { would_do: if best.is_some() { would_do } else { HowMuch::Whole }, now, wish }
+    // Where no week breaks this wish alone, one of those that break least besides.
+    let near = |broken: &&Vec<Broken>| {
+        let figure = own(broken)?;
+        Some((broken.len(), if wish.is_floor() { -figure } else { figure }))
+    };
+    let weeks = weeks.iter().filter_map(|broken| Some((near(&broken)?, broken)));
+    let best = weeks.min_by(|(one, _), (other, _)| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))).map(|(_, broken)| broken);
+    let (now, would_do) = said(table, &wish, best.and_then(own));
+    let besides = best.into_iter().flatten().filter(|one| one.wish != wish).map(|one| one.wish.clone()).collect();
+    Clashing { would_do: if best.is_some() { would_do } else { HowMuch::Whole }, besides, now, wish }
 }
 
 /// What a wish says now, and what it would have to say for `figure`.

@@ -73,7 +73,7 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
 }
 
 /// So much less work goes into a search with a lifted wish.
-const LIFTED: usize = 4;
+const LIFTED: usize = 2;
 
 /// The best week where one wish is lifted: first one that breaks it least.
 pub fn best_lifted(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {

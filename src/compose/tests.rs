@@ -107,7 +107,9 @@ fn kitchen(seed: u64) -> (TempDir, Loaded) {
     let once = if seed % 3 == 1 { "at_most = 1\n" } else { "" };
     file(
         "meals.toml",
-        &format!("[[pattern]]\nname = \"Plain\"\neach = [\"1 portion any:main\"]\n[[pattern]]\nname = \"Plate\"\n{once}each = [\"1 portion any:main\", \"1 portion any:side\"]\n"),
+        &format!(
+            "[[pattern]]\nname = \"Plain\"\neach = [\"1 portion any:main\"]\n[[pattern]]\nname = \"Plate\"\n{once}each = [\"1 portion any:main\", \"1 portion any:side\"]\n"
+        ),
     );
     let one_at_most = if seed % 2 == 1 { "one_at_most = 1\n" } else { "" };
     let mut week = "from = 2026-11-30\n[compose]\nONE_AT_MOSTsame_again_after = \"1 day\"\n[[trip]]\non = 2026-11-28\n[[trip]]\non = 2026-12-02\n\

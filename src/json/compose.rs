@@ -145,10 +145,13 @@ struct OneWish {
     of: Option<String>,
     now: String,
     would_do: String,
+    /// The keys of what would have to be loosened, too.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    besides: Vec<&'static str>,
 }
 
 pub fn clash<'a>(clash: &'a Clash, kitchen: &Kitchen) -> impl Serialize + 'a {
-    let row = |said: words::Said| OneWish { key: said.key, of: said.of, now: said.now, would_do: said.would_do };
+    let row = |said: words::Said| OneWish { key: said.key, of: said.of, now: said.now, would_do: said.would_do, besides: said.besides };
     let wishes = clash.wishes.iter().map(|one| row(words::clashing(one, kitchen, &clash.week)));
     Clashed { week: &clash.week.name, clash: wishes.collect(), proven: clash.proven }
 }

@@ -56,7 +56,9 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
 
 /// Foods to buy that are in no sum, and what follows.
 pub fn no_price(foods: &[&str]) -> String {
-    let (it, looks) = if foods.len() == 1 { ("it counts nothing, so that a dish with it", "looks cheaper than it is") } else {
+    let (it, looks) = if foods.len() == 1 {
+        ("it counts nothing, so that a dish with it", "looks cheaper than it is")
+    } else {
         ("they count nothing, so that a dish with them", "looks cheaper than it is")
     };
     format!("No price is known for {}: {it} {looks}. Prices stand in shops.toml.", listed(foods))
@@ -84,6 +86,8 @@ pub struct Said {
     pub of: Option<String>,
     pub now: String,
     pub would_do: String,
+    /// The keys of what would have to be loosened, too.
+    pub besides: Vec<&'static str>,
 }
 
 /// A wish that clashes: its key, what it says now, and what would do.
@@ -106,7 +110,15 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
     };
     let (key, of) = key(&clashing.wish, kitchen, week);
     let (now, otherwise) = whole(&clashing.wish, kitchen, week).unwrap_or_default();
-    Said { key: key.to_owned(), of, now: figure(&clashing.now).unwrap_or(now), would_do: figure(&clashing.would_do).unwrap_or(otherwise) }
+    let mut besides: Vec<&'static str> = clashing.besides.iter().map(|wish| self::key(wish, kitchen, week).0).collect();
+    besides.dedup();
+    Said {
+        besides,
+        key: key.to_owned(),
+        of,
+        now: figure(&clashing.now).unwrap_or(now),
+        would_do: figure(&clashing.would_do).unwrap_or(otherwise),
+    }
 }
 
 /// The key of a wish, and whose it is.

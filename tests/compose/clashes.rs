@@ -93,7 +93,8 @@ fn a_place_that_nothing_fits_in_such_an_amount_is_named() {
 
 #[test]
 fn what_is_not_proven_is_not_told_as_a_clash() {
-    let wide: String = (0..9).map(|day| open(&format!("2026-12-{:02}", 1 + day % 6), "").replace("supper", ["supper", "lunch"][day / 6])).collect();
+    let wide: String =
+        (0..9).map(|day| open(&format!("2026-12-{:02}", 1 + day % 6), "").replace("supper", ["supper", "lunch"][day / 6])).collect();
     let kitchen = with("spend_at_most = \"1.00\"\none_at_most = 9\nsame_again_after = \"1 day\"", &wide);
     let output = kitchen.run(&["--format", "json", "compose", "--effort", "low"]);
     assert_eq!(output.status.code(), Some(1));
