@@ -32,7 +32,7 @@ use jiff::civil::Date;
 use crate::book::Booked;
 use crate::kitchen::{Loaded, Meal, Mistake, Open, Week};
 use crate::prep::Effort;
-use crate::reckon::{Print, open_meals, trials};
+use crate::reckon::{AsPrinted, open_meals, trials};
 use clash::Ruled;
 pub use clash::{Clash, Clashing, HowMuch};
 pub use count::{Count, count};
@@ -77,7 +77,7 @@ pub enum Composed {
 pub fn compose(
     loaded: &Loaded,
     booked: &Booked,
-    prints: &[Option<Print>],
+    prints: &[Option<AsPrinted>],
     (index, today): (usize, Date),
     asking: &Asking,
 ) -> Result<Composed, Vec<Mistake>> {
