@@ -5,7 +5,7 @@ use std::fmt::Write;
 use super::mind::{Change, meant, not_edited};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
-use super::wrap::columns;
+use super::wrap::{columns, line, stacked};
 use super::{Cli, Format};
 use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, StaysOpen, count};
 use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Warning, WrittenMeal, write_meals};
@@ -122,26 +122,26 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
     let names = kitchen.names();
     let mut out = format!("{}: {}\n\n", names.household, proposal.week);
     let rows: Vec<Vec<String>> = proposal.meals.iter().map(|meal| row(meal, kitchen)).collect();
-    out.push_str(&columns(&rows, 2));
+    out.push_str(&stacked(&rows, 2, 2));
     if !proposal.open.is_empty() {
         out.push_str(if rows.is_empty() { "" } else { "\n" });
         out.push_str(&stay_open(&proposal.open));
     }
     let money = |money| format!("{} {}", names.money(money), names.currency);
-    let _ = writeln!(
-        out,
-        "\nNet cost {}: the list costs {}, of which {} is left and keeps; {} goes off",
+    out.push('\n');
+    out.push_str(&line(&format!(
+        "Net cost {}: the list costs {}, of which {} is left and keeps; {} goes off",
         money(proposal.net_cost),
         names.money(proposal.cost),
         names.money(proposal.keeps),
         names.money(proposal.spoils)
-    );
+    )));
     out.push_str(&match proposal.proven {
         true => "Nothing better exists.\n".to_owned(),
         false => format!("No week has a net cost below {}.\n", money(proposal.bound)),
     });
     if !proposal.no_price.is_empty() {
-        let _ = writeln!(out, "No price is known, and nothing is counted, for {}.", listed(&names.foods(&proposal.no_price)));
+        out.push_str(&line(&words::no_price(&names.foods(&proposal.no_price))));
     }
     if !proposal.left.is_empty() {
         out.push_str("\nLeft over\n");
@@ -153,7 +153,8 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
     }
     if !proposal.recipes.is_empty() {
         let cooked: Vec<&str> = proposal.recipes.iter().map(|recipe| names.recipe(*recipe)).collect();
-        let _ = writeln!(out, "\nCooked: {}", cooked.join(", "));
+        out.push('\n');
+        out.push_str(&line(&format!("Cooked: {}", cooked.join(", "))));
     }
     for (start, minutes) in proposal.sessions.iter().filter(|(_, minutes)| *minutes > 0) {
         let _ = writeln!(out, "  {}  {}", day_clock(*start), duration(*minutes));
@@ -197,14 +198,18 @@ fn day_row(sum: &DaySum) -> Vec<String> {
 fn clash_text(clash: &Clash, kitchen: &Kitchen) -> String {
     let head = match clash.proven {
         true => "no week is allowed: these wishes clash",
-        false => "no week that is allowed was found: these wishes clash in every one that was looked at",
+        false => {
+            "no week that is allowed was found, which does not prove that there is none: every week that was looked at breaks one of \
+             these wishes; --effort high looks further"
+        }
     };
-    let mut out = format!("{}: {head}.\n", clash.week.name);
+    let mut out = line(&format!("{}: {head}.", clash.week.name));
     for one in &clash.wishes {
         let said = words::clashing(one, kitchen, &clash.week);
         let of = said.of.map(|of| format!(" of {of}")).unwrap_or_default();
         let would = if said.would_do.is_empty() { String::new() } else { format!("; would do: {}", said.would_do) };
-        let _ = writeln!(out, "  {}{of}: {}{would}", said.key, said.now);
+        let too = if said.besides.is_empty() { String::new() } else { format!(", with {} loosened, too", listed(&said.besides)) };
+        let _ = writeln!(out, "  {}{of}: {}{would}{too}", said.key, said.now);
     }
     out.push_str("Loosen one of them. Nothing was written.");
     out

@@ -38,6 +38,32 @@ fn columns_within(rows: &[Vec<String>], indent: usize, width: usize) -> String {
     rows.iter().map(set).collect()
 }
 
+/// Rows as columns; where they would run over the edge of a terminal, only the first `beside` cells of a row stand beside each other, and
+/// each further one is wrapped beneath them.
+pub fn stacked(rows: &[Vec<String>], indent: usize, beside: usize) -> String {
+    stacked_within(rows, indent, beside, terminal_width().unwrap_or(usize::MAX))
+}
+
+fn stacked_within(rows: &[Vec<String>], indent: usize, beside: usize, width: usize) -> String {
+    let whole = columns_within(rows, indent, usize::MAX);
+    if whole.lines().all(|line| display_width(line) <= width) {
+        return whole;
+    }
+    let set = |row: &Vec<String>| {
+        let (first, beneath) = row.split_at(beside.min(row.len()));
+        let beneath = beneath.iter().filter(|cell| !cell.is_empty()).map(|cell| wrap(&" ".repeat(indent + BENEATH), cell, width));
+        (first.to_vec(), beneath.collect::<String>())
+    };
+    let (first, beneath): (Vec<Vec<String>>, Vec<String>) = rows.iter().map(set).unzip();
+    let first = columns_within(&first, indent, usize::MAX);
+    first.lines().zip(beneath).map(|(first, beneath)| format!("{first}\n{beneath}")).collect()
+}
+
+/// A line of words, wrapped at the edge of a terminal.
+pub fn line(text: &str) -> String {
+    terminal_width().map_or_else(|| format!("{text}\n"), |width| wrap("", text, width))
+}
+
 /// How much further than its row a cell beneath it is indented.
 const BENEATH: usize = 6;
 
@@ -115,6 +141,17 @@ mod tests {
         // Indent 2, 4 + 2, 5 + 2, then 13: 28 columns.
         assert_eq!(columns_within(&rows, 2, 28), "  leek  300 g  for Leek soup\n  egg   6      for staple\n");
         assert_eq!(columns_within(&rows, 2, 26), "  leek  300 g\n        for Leek soup\n  egg   6\n        for staple\n");
+    }
+
+    #[test]
+    fn where_rows_run_over_the_edge_all_but_the_first_cells_are_wrapped_beneath() {
+        let rows = vec![
+            vec!["Tue".into(), "Plate".into(), "1 portion pearl barley, 1 apple".into(), "uses 1 apple".into()],
+            vec!["Wed".into(), "Soup".into(), "1 leek".into(), String::new()],
+        ];
+        let stacked = "  Tue  Plate\n        1 portion pearl\n        barley, 1 apple\n        uses 1 apple\n  Wed  Soup\n        1 leek\n";
+        assert_eq!(stacked_within(&rows, 2, 2, 24), stacked);
+        assert_eq!(stacked_within(&rows, 2, 2, 80), columns_within(&rows, 2, 80));
     }
 
     #[test]

@@ -7,6 +7,7 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::scarce;
 use super::table::Table;
 use super::ways::Gap;
 use crate::foods::{Food, FoodId, Item, State, as_purchased, convert};
@@ -28,8 +29,8 @@ pub struct Bound {
     pub adds: Vec<Vec<f64>>,
     /// By gap, the least of them.
     least: Vec<f64>,
-    /// By gap, the least of every filling, of those too that are not held among the ways.
-    least_of_any: Vec<f64>,
+    /// By gap, the least of every filling, of those too that are not held among the ways; `None` where all are held.
+    least_of_any: Vec<Option<f64>>,
 }
 
 impl Bound {
@@ -54,15 +55,16 @@ impl Bound {
             // A meal that is held takes what it has.
             let is_held = options.len() == 1 && gap.ways.len() > 1;
             let cut = gap.forms.iter().filter(|form| !is_held && table.ways.cut[**form]);
-            lowest(cut.map(|form| reckoner.of_any_filling(table, gap.meal, *form, &add)).chain([*least])).unwrap_or(*least)
+            let of_cut = lowest(cut.map(|form| reckoner.of_any_filling(table, gap.meal, *form, &add)));
+            of_cut.map(|of_cut| of_cut.min(*least))
         };
         let least_of_any = table.gaps.iter().zip(options).zip(&least).map(of_any).collect();
         Bound { base, adds, least, least_of_any }
     }
 
     /// The bound of all weeks, in minor units.
-    pub fn of_all(&self) -> i64 {
-        up(self.base + self.least_of_any.iter().sum::<f64>())
+    pub fn of_all(&self, table: &Table, options: &[Vec<Option<u32>>]) -> i64 {
+        up(self.base + scarce::least(table, options, &self.adds, &self.least_of_any))
     }
 
     /// The bound of the weeks whose first meals take these options.

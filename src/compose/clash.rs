@@ -3,12 +3,12 @@
 //! A set of wishes clashes where every week breaks one of it. Of the weeks that were looked at, each with all that it breaks, the smallest
 //! such set is told, the first in the order of [`Wish`] of equal ones.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::DateTime;
 
 use super::at_once::{in_two, judge_all};
-use super::search::{Chosen, Found};
+use super::search::{Chosen, Found, best_lifted};
 use super::table::{Judged, Look, Table};
 use super::ways::Gap;
 use super::wish::{Broken, Wish};
@@ -31,8 +31,10 @@ pub struct Clashing {
     pub wish: Wish,
     /// As it is.
     pub now: HowMuch,
-    /// At which a week would be allowed, everything else held.
+    /// At which a week would be allowed, everything else held but `besides`.
     pub would_do: HowMuch,
+    /// What that week breaks besides: empty where to loosen this wish alone is enough.
+    pub besides: Vec<Wish>,
 }
 
 /// A figure of a wish.
@@ -49,6 +51,8 @@ pub enum HowMuch {
     At(DateTime, DateTime),
     Grams(f64),
     Kcal(f64),
+    /// Something that fits these places, as they are written, in the amount that they ask for.
+    SuchAmounts(Vec<String>),
 }
 
 const FEW_MEALS: usize = 5;
@@ -65,29 +69,96 @@ fn most(effort: Effort) -> usize {
 /// So much work goes into the plans of their sessions.
 const WORK: usize = 60_000;
 
-pub fn clash(table: &Table, found: &Found, effort: Effort) -> Clash {
-    let week = table.trials.whole.clone();
-    // A meal that nothing may fill is the clash by itself.
-    for (gap, barred) in table.gaps.iter().zip(&table.barred) {
-        if gap.ways.is_empty() {
-            let broken: Vec<Vec<Broken>> = barred.iter().map(|(_, broken)| broken.clone()).collect();
-            let wishes = if broken.is_empty() { vec![whole(Wish::Pattern(gap.meal))] } else { told(table, &broken) };
-            return Clash { week, wishes, proven: table.ways.complete };
-        }
-    }
-    let (broken, all) = looked_at(table, &found.nearest, most(effort), effort);
-    Clash { week, wishes: told(table, &broken), proven: all && found.complete }
+/// What becomes of a week for which the search found nothing.
+pub enum Ruled {
+    Clash(Box<Clash>),
+    /// Something is allowed after all.
+    Allowed(Found),
 }
 
-fn whole(wish: Wish) -> Clashing {
-    Clashing { wish, now: HowMuch::Whole, would_do: HowMuch::Whole }
+/// `options` are the ways that were searched.
+pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, effort: Effort) -> Ruled {
+    let week = table.trials.whole.clone();
+    // A meal that nothing may fill is the clash by itself.
+    if let Some(place) = table.gaps.iter().position(|gap| gap.ways.is_empty()) {
+        let broken = barred(table, place, most(effort), effort);
+        let wishes = if broken.is_empty() { vec![no_pattern(table, &table.gaps[place])] } else { told(table, &broken) };
+        return Ruled::Clash(Box::new(Clash { week, wishes, proven: table.ways.complete }));
+    }
+    let (broken, all) = looked_at(table, &found.nearest, most(effort), effort);
+    let mut clash = Clash { week, wishes: told(table, &broken), proven: all && found.complete };
+    if !clash.proven {
+        for one in &mut clash.wishes {
+            match loosened(table, options, one, effort) {
+                Some(Loosened::ToDo(would_do)) => (one.would_do, one.besides) = (would_do, Vec::new()),
+                Some(Loosened::Kept(found)) => return Ruled::Allowed(found),
+                None => {}
+            }
+        }
+    }
+    Ruled::Clash(Box::new(clash))
+}
+
+/// What a search found that leaves out one wish.
+enum Loosened {
+    /// At this figure a week is allowed.
+    ToDo(HowMuch),
+    /// A week that keeps even this wish.
+    Kept(Found),
+}
+
+/// Looks for the week that breaks one wish alone, and that the least. The search knows nothing of the wish's figure: written into the
+/// files, the figure that it finds is found again.
+fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, effort: Effort) -> Option<Loosened> {
+    if one.would_do == HowMuch::Whole {
+        return None;
+    }
+    let freed = |(options, barred): (&Vec<Option<u32>>, &BTreeMap<u32, Vec<Broken>>)| {
+        let for_this = barred.iter().filter(|(_, broken)| broken.iter().all(|broken| broken.wish == one.wish));
+        options.iter().copied().chain(for_this.map(|(way, _)| Some(*way))).collect()
+    };
+    let options: Vec<Vec<Option<u32>>> = options.iter().zip(&table.barred).map(freed).collect();
+    table.lifted = Some(one.wish.clone());
+    let found = best_lifted(table, &options, effort);
+    table.lifted = None;
+    let (week, value) = found.best.as_ref()?;
+    let mut broken = table.judge(week, Look::Thoroughly, effort).broken;
+    broken.extend(table.broken_sessions(week, effort).0);
+    match broken.as_slice() {
+        [] => Some(Loosened::Kept(Found { proven: false, complete: false, bound: found.bound.min(value.net), ..found })),
+        [alone] if alone.wish == one.wish => Some(Loosened::ToDo(said(table, &one.wish, Some(alone.would_do)).1)),
+        _ => None,
+    }
+}
+
+/// What each way of a meal that nothing may fill breaks; how long a dish takes at the meal shows only in a week.
+fn barred(table: &Table, place: usize, most: usize, effort: Effort) -> Vec<Vec<Broken>> {
+    let timed = |(number, (way, broken)): (usize, (&u32, &Vec<Broken>))| {
+        let mut broken = broken.clone();
+        if let Some(own) = broken.iter_mut().find(|own| number < most && matches!(own.wish, Wish::Minutes(_))) {
+            let mut alone: Chosen = vec![None; table.gaps.len()];
+            alone[place] = Some(*way);
+            let judged = table.judge(&alone, Look::Thoroughly, effort);
+            own.would_do = judged.broken.iter().find(|known| known.wish == own.wish).map_or(own.would_do, |known| known.would_do);
+        }
+        broken
+    };
+    table.barred[place].iter().enumerate().map(timed).collect()
+}
+
+/// A meal that no pattern fills, and the places that nothing fits in the amount that they ask for.
+fn no_pattern(table: &Table, gap: &Gap) -> Clashing {
+    let places = gap.forms.iter().flat_map(|form| table.ways.forms[*form].places());
+    let unfilled: BTreeSet<String> = places.filter(|place| place.fillings.is_empty()).map(|place| place.text.clone()).collect();
+    let would_do = if unfilled.is_empty() { HowMuch::Whole } else { HowMuch::SuchAmounts(unfilled.into_iter().collect()) };
+    Clashing { wish: Wish::Pattern(gap.meal), now: HowMuch::Whole, would_do, besides: Vec::new() }
 }
 
 /// What weeks break, and whether those are all weeks: first of the ways that are free, then with those that are barred.
 fn looked_at(table: &Table, nearest: &[Chosen], most: usize, effort: Effort) -> (Vec<Vec<Broken>>, bool) {
     let free: Vec<Vec<u32>> = table.gaps.iter().map(|gap| gap.ways.clone()).collect();
-    let with_barred = |(gap, barred): (&Gap, &Vec<(u32, Vec<Broken>)>)| {
-        let mut ways: Vec<u32> = gap.ways.iter().copied().chain(barred.iter().map(|(way, _)| *way)).collect();
+    let with_barred = |(gap, barred): (&Gap, &BTreeMap<u32, Vec<Broken>>)| {
+        let mut ways: Vec<u32> = gap.ways.iter().chain(barred.keys()).copied().collect();
         ways.sort_unstable();
         ways
     };
@@ -105,14 +176,9 @@ fn looked_at(table: &Table, nearest: &[Chosen], most: usize, effort: Effort) -> 
     progress::at(At::Composing { meals: table.gaps.len(), weeks: weeks.len(), aim: Composing::Clash });
     let judged = judge_all(table, &weeks.iter().collect::<Vec<_>>(), Look::Thoroughly, effort);
     let (late, all_planned) = late(table, &weeks, &judged, effort);
-    let broken = judged.into_iter().zip(late).zip(&weeks).map(|((judged, late), week)| {
+    let broken = judged.into_iter().zip(late).map(|(judged, late)| {
         let mut broken = judged.broken;
         late.into_iter().for_each(|one| super::wish::add(&mut broken, one.wish, one.would_do));
-        for ((barred, gap), way) in table.barred.iter().zip(&table.gaps).zip(week) {
-            let own = way.filter(|way| !gap.ways.contains(way));
-            let own = own.and_then(|way| barred.iter().find(|(known, _)| *known == way));
-            own.into_iter().flat_map(|(_, own)| own).for_each(|one| super::wish::add(&mut broken, one.wish.clone(), one.would_do));
-        }
         broken
     });
     (broken.filter(|broken| !broken.is_empty()).collect(), all && all_planned)
@@ -199,12 +265,16 @@ fn hitting<'w>(
 
 fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {
     let own = |broken: &Vec<Broken>| broken.iter().find(|one| one.wish == wish).map(|one| one.would_do);
-    let fewest = weeks.iter().filter(|broken| own(broken).is_some()).map(Vec::len).min().unwrap_or(0);
-    // Where no week breaks this wish alone, the weeks that break least besides.
-    let figures = weeks.iter().filter(|broken| broken.len() == fewest).filter_map(own);
-    let best = if wish.is_floor() { figures.max_by(f64::total_cmp) } else { figures.min_by(f64::total_cmp) };
-    let (now, would_do) = said(table, &wish, best);
-    Clashing { would_do: if best.is_some() { would_do } else { HowMuch::Whole }, now, wish }
+    // Where no week breaks this wish alone, one of those that break least besides.
+    let near = |broken: &&Vec<Broken>| {
+        let figure = own(broken)?;
+        Some((broken.len(), if wish.is_floor() { -figure } else { figure }))
+    };
+    let weeks = weeks.iter().filter_map(|broken| Some((near(&broken)?, broken)));
+    let best = weeks.min_by(|(one, _), (other, _)| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))).map(|(_, broken)| broken);
+    let (now, would_do) = said(table, &wish, best.and_then(own));
+    let besides = best.into_iter().flatten().filter(|one| one.wish != wish).map(|one| one.wish.clone()).collect();
+    Clashing { would_do: if best.is_some() { would_do } else { HowMuch::Whole }, besides, now, wish }
 }
 
 /// What a wish says now, and what it would have to say for `figure`.

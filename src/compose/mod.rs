@@ -16,6 +16,7 @@ mod count;
 mod floor;
 mod proposal;
 mod rules;
+mod scarce;
 mod search;
 mod table;
 #[cfg(test)]
@@ -32,6 +33,7 @@ use crate::book::Booked;
 use crate::kitchen::{Loaded, Meal, Mistake, Open, Week};
 use crate::prep::Effort;
 use crate::reckon::{AsPrinted, open_meals, trials};
+use clash::Ruled;
 pub use clash::{Clash, Clashing, HowMuch};
 pub use count::{Count, count};
 pub use proposal::{DaySum, FilledMeal, Proposal, Stays, StaysOpen};
@@ -96,7 +98,7 @@ pub fn compose(
         return Ok(Composed::NothingOpen(Box::new(as_written(&table, &stay, asking.effort))));
     }
     if let Some(meal) = refilled {
-        return Ok(refill_written(&table, &week.meals[meal], &stay, asking));
+        return Ok(refill_written(&mut table, &week.meals[meal], &stay, asking));
     }
     let options = options(&table);
     let mut found = best(&table, &options, asking.effort);
@@ -105,10 +107,13 @@ pub fn compose(
         table.excused = table.written_flags.clone();
         found = best(&table, &options, asking.effort);
     }
-    let Some((first, _)) = found.best.clone() else {
-        return Ok(Composed::Clash(Box::new(clash::clash(&table, &found, asking.effort))));
-    };
-    let mut chosen = first;
+    if found.best.is_none() {
+        match clash::clash(&mut table, &options, &found, asking.effort) {
+            Ruled::Clash(clash) => return Ok(Composed::Clash(clash)),
+            Ruled::Allowed(allowed) => found = allowed,
+        }
+    }
+    let mut chosen = found.best.as_ref().map(|(first, _)| first.clone()).unwrap_or_default();
     for _ in 0..asking.another {
         table.before.push(chosen.clone());
         found = best(&table, &options, asking.effort);
@@ -158,16 +163,24 @@ fn options(table: &Table) -> Vec<Vec<Option<u32>>> {
 }
 
 /// The best filling of a written meal that is another than the one it has.
-fn refill_written(table: &Table, meal: &Meal, stay: &[StaysOpen], asking: &Asking) -> Composed {
+fn refill_written(table: &mut Table, meal: &Meal, stay: &[StaysOpen], asking: &Asking) -> Composed {
     let now = table::eaten(table.kitchen(), meal);
     let other = |way: &Option<u32>| way.is_none_or(|way| !table.is_like(way, &now));
     let options: Vec<Vec<Option<u32>>> = options(table).into_iter().map(|options| options.into_iter().filter(other).collect()).collect();
     let found = best(table, &options, asking.effort);
-    match &found.best {
-        Some((chosen, _)) => Composed::Proposal(Box::new(proposal(table, (chosen, &found), stay, asking.effort))),
-        None if options.iter().all(Vec::is_empty) && table.gaps.iter().all(|gap| !gap.ways.is_empty()) => {
-            Composed::NothingElse { proven: true }
-        }
-        None => Composed::Clash(Box::new(clash::clash(table, &found, asking.effort))),
+    if options.iter().all(Vec::is_empty) && table.gaps.iter().all(|gap| !gap.ways.is_empty()) {
+        return Composed::NothingElse { proven: true };
     }
+    // What the meal holds now is no way to fill it anew, whatever is loosened.
+    let same: Vec<u32> = table.barred.iter().flatten().map(|(way, _)| *way).filter(|way| table.is_like(*way, &now)).collect();
+    table.barred.iter_mut().for_each(|barred| barred.retain(|way, _| !same.contains(way)));
+    let found = match found.best {
+        Some(_) => found,
+        None => match clash::clash(table, &options, &found, asking.effort) {
+            Ruled::Clash(clash) => return Composed::Clash(clash),
+            Ruled::Allowed(allowed) => allowed,
+        },
+    };
+    let chosen = found.best.as_ref().map(|(chosen, _)| chosen.clone()).unwrap_or_default();
+    Composed::Proposal(Box::new(proposal(table, (&chosen, &found), stay, asking.effort)))
 }

@@ -143,7 +143,7 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
             name: plan::meal_name(meal),
             each: meal.each.clone(),
             shared: meal.shared.clone(),
-            why: why(table, &tried, *place),
+            why: why(table, &tried, chosen, *place),
         });
     }
     told

@@ -10,15 +10,16 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::at_once::judge_all;
 use super::bound::Bound;
 use super::floor::Floor;
-use super::rules;
 use super::table::{Judged, Look, Table};
 use super::value::{Value, as_good_as};
 use crate::kitchen::RecipeId;
 use crate::prep::Effort;
 use crate::progress::{self, At, Composing};
 
+mod first;
 mod proof;
 
+use self::first::Cooking;
 use self::proof::{Proof, ROUND};
 
 /// A way for each open meal; `None`: it stays open.
@@ -68,10 +69,22 @@ const A_WEEK: usize = 3;
 
 /// The best week whose meals take these options.
 pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {
+    best_within(table, options, effort, limits(effort))
+}
+
+/// So much less work goes into a search with a lifted wish.
+const LIFTED: usize = 2;
+
+/// The best week where one wish is lifted: first one that breaks it least.
+pub fn best_lifted(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {
+    let Limits { tries, proof, nodes } = limits(effort);
+    best_within(table, options, effort, Limits { tries: tries / LIFTED, proof: proof / LIFTED, nodes: nodes / LIFTED })
+}
+
+fn best_within(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, limits: Limits) -> Found {
     if options.iter().any(Vec::is_empty) {
         return Found { complete: table.ways.complete, ..Found::default() };
     }
-    let limits = limits(effort);
     let mut search = Search::new(table, options, effort);
     let bound = Bound::of(table, options);
     let floor = Floor::of(table, options);
@@ -99,7 +112,7 @@ pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Foun
     let complete = !cut && table.ways.complete;
     let least = best.as_ref().map(|(_, _, least)| *least);
     let proven = complete && best.is_some();
-    let below = || bound.of_all().max(floor.of_first(&[]).net.unwrap_or(0));
+    let below = || bound.of_all(table, options).max(floor.of_first(&[]).net.unwrap_or(0));
     let bound = match (proven, least) {
         (true, Some(least)) => least,
         (_, Some(least)) => below().min(least),
@@ -127,8 +140,7 @@ fn nearer(table: &Table, one: &Judged, other: &Judged, as_good: i64) -> Ordering
     })
 }
 
-/// So many weeks are guessed at, each bettered so many times; of those that are best, so many are looked into.
-const GUESSES: usize = 24;
+/// A week that was guessed at is bettered so many times; of those that are best, so many are looked into.
 const PASSES: usize = 4;
 const STARTS: usize = 3;
 
@@ -153,11 +165,13 @@ pub struct Search<'s, 't, 'k> {
     left: usize,
     reckoned: usize,
     aim: Composing,
+    cooking: Cooking,
 }
 
 impl<'s, 't, 'k> Search<'s, 't, 'k> {
     fn new(table: &'s Table<'t, 'k>, options: &'s [Vec<Option<u32>>], effort: Effort) -> Search<'s, 't, 'k> {
-        Search { table, options, effort, known: BTreeMap::new(), confirmed: BTreeSet::new(), left: 0, reckoned: 0, aim: Composing::Good }
+        let (known, confirmed, cooking) = (BTreeMap::new(), BTreeSet::new(), Cooking::of(table));
+        Search { table, options, effort, known, confirmed, left: 0, reckoned: 0, aim: Composing::Good, cooking }
     }
 
     /// What one week costs: the more there is to plan, to net and to buy, the more.
@@ -232,7 +246,7 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         let mut weeks: Vec<(Chosen, Value)> = allowed.filter_map(|(week, judged)| Some((week.clone(), judged.value?))).collect();
         let (table, options) = (self.table, self.options);
         let wishes = &table.wishes;
-        weeks.sort_by_key(|(_, value)| (value.left_open, value.net));
+        weeks.sort_by_key(|(_, value)| (value.left_open, value.strain, value.net));
         let mut all_known = true;
         let mut first = |search: &mut Self, weeks: &[(Chosen, Value)]| {
             weeks.iter().position(|(week, _)| {
@@ -255,7 +269,8 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
     /// A good week; `None` where none that is allowed was found.
     fn descend(&mut self, bound: &Bound, floor: &Floor) -> Option<(Chosen, Value)> {
         let mut dice = 0x5EED_u64;
-        let mut starts = self.guessed(floor, &mut dice);
+        let mut starts = self.laid(floor, &mut dice);
+        starts.truncate(FEW_AT_ONCE);
         starts.push(self.first(bound));
         self.judge(&starts);
         starts.sort_by(|one, other| nearer(self.table, &self.known[one], &self.known[other], 0));
@@ -290,36 +305,20 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
         best
     }
 
-    /// Weeks that the guess holds for cheap: each from other recipes, bettered a meal at a time.
-    fn guessed(&mut self, floor: &Floor, dice: &mut u64) -> Vec<Chosen> {
-        let nothing: Chosen = vec![None; self.options.len()];
-        let recipes = self.table.kitchen().recipes.len();
-        let mut found: Vec<(f64, Chosen)> = Vec::new();
-        for start in 0..GUESSES {
-            let banned = (0..recipes).filter(|_| start > 0 && throw(dice, 2) == 0).map(RecipeId).collect();
-            let week = self.refilled(nothing.clone(), floor, &banned);
-            if week.iter().all(Option::is_some) {
-                found.push((floor.guess(&week), week));
-            }
-        }
-        found.sort_by(|one, other| one.0.total_cmp(&other.0).then_with(|| one.1.cmp(&other.1)));
-        found.dedup_by(|one, other| one.1 == other.1);
-        found.into_iter().map(|(_, week)| week).take(FEW_AT_ONCE).collect()
-    }
-
     /// Meal by meal what adds least by the guess, of what the rules allow beside the others, until nothing changes.
     fn refilled(&self, mut now: Chosen, floor: &Floor, banned: &BTreeSet<RecipeId>) -> Chosen {
         for _ in 0..PASSES {
             let before = now.clone();
             for gap in 0..now.len() {
                 let mut banned = banned.clone();
-                let cooked = floor.recipes(&with(&now, gap, None));
-                // Where one more would be the last that may be cooked, what is cooked already has to do.
-                if cooked.len() + 1 >= self.table.wishes.recipes_at_most as usize && !cooked.is_empty() {
-                    banned.extend((0..self.table.kitchen().recipes.len()).map(RecipeId).filter(|recipe| !cooked.contains(recipe)));
+                let cooked = self.cooking.all(floor.recipes(&with(&now, gap, None)));
+                // Where nothing more may be cooked, what is cooked already has to do.
+                if cooked.len() >= self.most_cooked() {
+                    let all = (0..self.table.kitchen().recipes.len()).map(RecipeId);
+                    banned.extend(all.filter(|recipe| self.cooking.is_new(*recipe, &cooked)));
                 }
                 let ranked = floor.ranked(&self.options[gap], &now, gap, &banned);
-                let allowed = |option: &Option<u32>| rules::of_meals(self.table, &with(&now, gap, *option)).is_empty();
+                let allowed = |option: &Option<u32>| self.fits(&with(&now, gap, *option), floor);
                 if let Some(option) = ranked.into_iter().take(ROUND).find(allowed) {
                     now[gap] = option;
                 }
@@ -446,7 +445,7 @@ fn throw(dice: &mut u64, sides: usize) -> usize {
     ((mixed ^ (mixed >> 31)) % sides.max(1) as u64) as usize
 }
 
-fn with(now: &Chosen, gap: usize, option: Option<u32>) -> Chosen {
+pub(super) fn with(now: &Chosen, gap: usize, option: Option<u32>) -> Chosen {
     let mut week = now.clone();
     week[gap] = option;
     week

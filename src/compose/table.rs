@@ -65,7 +65,9 @@ pub struct Table<'t, 'k> {
     /// Weeks that were proposed before.
     pub before: Vec<Vec<Option<u32>>>,
     /// For what they break by themselves, ways that no gap may take: by gap, the way and what it breaks.
-    pub barred: Vec<Vec<(u32, Vec<Broken>)>>,
+    pub barred: Vec<BTreeMap<u32, Vec<Broken>>>,
+    /// A wish that is not held against a week, but of which a week is the better the less it breaks it.
+    pub lifted: Option<Wish>,
     written_needs: BTreeMap<FoodId, f64>,
     written_figures: BTreeMap<usize, [f64; 3]>,
     unfit: BTreeMap<(usize, Ware), Vec<NotFor>>,
@@ -130,6 +132,7 @@ impl<'t, 'k> Table<'t, 'k> {
             written_demands: 0,
             before: Vec::new(),
             barred: Vec::new(),
+            lifted: None,
             written_needs: BTreeMap::new(),
             written_figures: BTreeMap::new(),
             unfit: BTreeMap::new(),
@@ -198,12 +201,16 @@ impl<'t, 'k> Table<'t, 'k> {
         let mut by_itself: BTreeMap<u32, Vec<Broken>> = BTreeMap::new();
         let mut kept = Vec::new();
         for gap in &self.gaps {
-            let (mut free, mut barred) = (Vec::new(), Vec::new());
+            let (mut free, mut barred) = (Vec::new(), BTreeMap::new());
             for way in &gap.ways {
                 let own = by_itself.entry(*way).or_insert_with(|| rules::of_way(self, *way));
                 let mut broken = rules::of_meal(self, gap, *way);
                 own.iter().for_each(|one| add(&mut broken, one.wish.clone(), one.would_do));
-                if broken.is_empty() { free.push(*way) } else { barred.push((*way, broken)) }
+                if broken.is_empty() {
+                    free.push(*way);
+                } else {
+                    barred.insert(*way, broken);
+                }
             }
             kept.push((free, barred));
         }
@@ -259,13 +266,31 @@ impl<'t, 'k> Table<'t, 'k> {
         self.gaps.iter().zip(chosen).filter_map(fill).collect()
     }
 
+    /// Do the rules that meals keep among themselves allow these together? A lifted wish is not asked.
+    pub fn go_together(&self, chosen: &[Option<u32>]) -> bool {
+        rules::of_meals(self, chosen).iter().all(|one| self.lifted.as_ref() == Some(&one.wish))
+    }
+
+    /// Takes the lifted wish out of what a week breaks: by how much it is broken, in thousandths.
+    fn strain(&self, broken: &mut Vec<Broken>) -> Option<i64> {
+        let place = broken.iter().position(|one| self.lifted.as_ref() == Some(&one.wish))?;
+        let one = broken.swap_remove(place);
+        let figure = (one.would_do * 1000.0).round() as i64;
+        Some(if one.wish.is_floor() { -figure } else { figure })
+    }
+
     /// What a week breaks and what it is worth. Its sessions are another matter: to plan them is what takes longest.
     pub fn judge(&self, chosen: &[Option<u32>], look: Look, effort: Effort) -> Judged {
         let mut broken = rules::of_meals(self, chosen);
+        for (barred, way) in self.barred.iter().zip(chosen) {
+            let own = way.and_then(|way| barred.get(&way));
+            own.into_iter().flatten().for_each(|one| add(&mut broken, one.wish.clone(), one.would_do));
+        }
         if self.before.iter().any(|before| !differs(before, chosen)) {
             add(&mut broken, Wish::Another, 0.0);
         }
-        if look == Look::Shortly && !broken.is_empty() {
+        let is_broken = broken.iter().any(|one| self.lifted.as_ref() != Some(&one.wish));
+        if look == Look::Shortly && is_broken {
             return Judged { broken, value: None };
         }
         let tried = match self.trials.run(&self.filled(chosen)) {
@@ -281,7 +306,8 @@ impl<'t, 'k> Table<'t, 'k> {
         };
         let priced = self.trials.price(&tried);
         rules::of_week(self, chosen, &tried, &priced, &mut broken);
-        let value = self.value(chosen, &tried, &priced, effort);
+        let strain = self.strain(&mut broken);
+        let value = Value { strain, ..self.value(chosen, &tried, &priced, effort) };
         Judged { broken, value: Some(value) }
     }
 
@@ -290,6 +316,7 @@ impl<'t, 'k> Table<'t, 'k> {
         let mut broken = Vec::new();
         let Ok(tried) = self.trials.run(&self.filled(chosen)) else { return (broken, 1) };
         rules::of_sessions(self, &tried, effort, &mut broken);
+        self.strain(&mut broken);
         let limited = (0..tried.week.sessions.len()).filter(|index| tried.week.sessions[*index].finish_by.is_some());
         (broken, 1 + limited.map(|index| work(&tried, index)).sum::<usize>())
     }
@@ -300,6 +327,7 @@ impl<'t, 'k> Table<'t, 'k> {
         let minutes = if self.wishes.minutes_count { self.all_minutes(tried, effort) } else { 0 };
         Value {
             left_open: chosen.iter().filter(|way| way.is_none()).count() as u32,
+            strain: None,
             net: priced.net.0,
             variety: variety(self, chosen),
             batches: (batches * 1e6).round() as i64,

@@ -12,6 +12,8 @@ use crate::kitchen::Prefer;
 pub struct Value {
     /// Meals that nobody filled.
     pub left_open: u32,
+    /// Of a lifted wish, by how much it is broken, in thousandths; `None` where it is kept.
+    pub strain: Option<i64>,
     /// Minor units.
     pub net: i64,
     /// Pairs of equal patterns on following days; meals that share a recipe with the meal before.
@@ -26,7 +28,7 @@ impl Value {
     /// By the household's order, with net costs up to `as_good` all alike.
     pub fn compare(&self, other: &Value, wishes: &Wishes, as_good: i64) -> Ordering {
         let net = |value: &Value| value.net.max(as_good);
-        let mut order = self.left_open.cmp(&other.left_open);
+        let mut order = self.left_open.cmp(&other.left_open).then(self.strain.cmp(&other.strain));
         for aim in wishes.prefer {
             order = order.then_with(|| match aim {
                 Prefer::Cost => net(self).cmp(&net(other)),

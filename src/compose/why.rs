@@ -4,12 +4,16 @@ use std::collections::BTreeSet;
 
 use jiff::civil::Date;
 
-use super::table::Table;
+use super::at_once::judge_all;
+use super::search::{Chosen, with};
+use super::table::{Look, Table};
+use super::value::as_good_as;
 use super::ways::recipes;
 use crate::foods::{FoodId, Place};
 use crate::kitchen::{Ingredient, RecipeId, Ware};
-use crate::measure::Quantity;
+use crate::measure::{Money, Quantity};
 use crate::plan::{Kept, MadeAt, Making, User};
+use crate::prep::Effort;
 use crate::reckon::Tried;
 use crate::shelf::lot_dates;
 
@@ -28,8 +32,18 @@ pub enum Why {
     SharesPack { food: FoodId, with: String, first: bool },
     /// Nothing of the meal before comes again.
     NothingOf { before: String },
-    /// It is no better by itself, but the week is.
-    OfTheBest,
+    /// The week costs so much more where something else takes a place, or where the meal holds these.
+    CostsLess { by: Money, with: Vec<Ware> },
+    /// It keeps a pattern or a dish from following itself.
+    Varied { with: Vec<Ware> },
+    /// Fewer batches.
+    LessToCook { with: Vec<Ware> },
+    /// By nothing but the order of the files.
+    AsGood { with: Vec<Ware> },
+    /// Within what variety may cost.
+    AlsoCheap { with: Vec<Ware> },
+    /// Every other filling breaks a wish.
+    NothingElse,
 }
 
 /// How meals share what was cooked once.
@@ -46,20 +60,77 @@ pub enum Share {
 /// So many reasons tell enough.
 const MOST: usize = 3;
 
+/// So many other fillings of a meal are weighed against the one that was chosen.
+const OTHERS: usize = 16;
+
 /// The reasons for a meal, by its place in the whole week; the weightiest first.
-pub fn why(table: &Table, tried: &Tried, meal: usize) -> Vec<Why> {
+pub fn why(table: &Table, tried: &Tried, chosen: &Chosen, meal: usize) -> Vec<Why> {
     let Some(place) = table.trials.place(meal) else { return Vec::new() };
     let mut reasons = used_up(table, tried, place);
     reasons.extend(parts(tried, place));
     reasons.extend(shared_packs(tried, place));
     reasons.truncate(MOST);
     if reasons.is_empty() {
+        reasons.extend(against_others(table, chosen, meal));
         reasons.extend(nothing_of_before(tried, place));
-        if reasons.is_empty() {
-            reasons.push(Why::OfTheBest);
-        }
     }
     reasons
+}
+
+/// What speaks for a filling against the best of those that could take its place, everything else held.
+fn against_others(table: &Table, chosen: &Chosen, meal: usize) -> Option<Why> {
+    let gap = table.gaps.iter().position(|gap| gap.meal == meal)?;
+    let now = chosen[gap]?;
+    let others = others(table, gap, now);
+    let weeks: Vec<Chosen> = others.iter().map(|way| with(chosen, gap, Some(*way))).collect();
+    let all = std::iter::once(chosen).chain(&weeks).collect::<Vec<_>>();
+    let judged = judge_all(table, &all, Look::Shortly, Effort::Low);
+    let own = judged[0].value?;
+    let allowed = others.iter().zip(&judged[1..]).filter(|(_, judged)| judged.is_allowed());
+    let allowed = allowed.filter_map(|(way, judged)| Some((*way, judged.value?)));
+    let as_good = as_good_as(own.net, &table.wishes);
+    let best = allowed.min_by(|one, other| one.1.compare(&other.1, &table.wishes, as_good).then(one.1.net.cmp(&other.1.net)));
+    let Some((other, value)) = best else {
+        return (others.len() + 1 == table.gaps[gap].ways.len()).then_some(Why::NothingElse);
+    };
+    let with = instead(table, now, other);
+    Some(if value.net > own.net {
+        Why::CostsLess { by: Money(value.net - own.net), with }
+    } else if value.variety > own.variety {
+        Why::Varied { with }
+    } else if value.net < own.net {
+        Why::AlsoCheap { with }
+    } else if value.batches > own.batches {
+        Why::LessToCook { with }
+    } else {
+        Why::AsGood { with }
+    })
+}
+
+/// Other ways of a meal: first those of the same form that differ in one place, then one of each other form, then the rest.
+fn others(table: &Table, gap: usize, now: u32) -> Vec<u32> {
+    let ways = &table.ways.all;
+    let own = &ways[now as usize];
+    let mut others: Vec<u32> = table.gaps[gap].ways.iter().copied().filter(|way| *way != now).collect();
+    let mut forms: BTreeSet<usize> = BTreeSet::new();
+    others.sort_by_cached_key(|way| {
+        let other = &ways[*way as usize];
+        let differ = other.choice.iter().zip(&own.choice).filter(|(one, other)| one != other).count();
+        match (other.form == own.form, differ) {
+            (true, 1) => 0,
+            (false, _) if forms.insert(other.form) => 1,
+            _ => 2,
+        }
+    });
+    others.truncate(OTHERS);
+    others
+}
+
+/// What the other way holds that this one does not; all of it where that is nothing.
+fn instead(table: &Table, now: u32, other: u32) -> Vec<Ware> {
+    let (own, other) = (&table.ways.all[now as usize], &table.ways.all[other as usize]);
+    let differing: Vec<Ware> = other.fillings.iter().copied().filter(|ware| !own.wares.contains(ware)).collect();
+    if differing.is_empty() { other.wares.clone() } else { differing }
 }
 
 /// What is drawn for the meal off the shelf, what goes off first standing first.

@@ -26,6 +26,8 @@ pub struct Proposed<'a> {
     left: Vec<Left<'a>>,
     /// Foods of which a figure that a floor asks for is not known: it counts nothing.
     not_known: Vec<&'a str>,
+    /// Foods to buy that nobody is known to sell at a price: they are in no sum.
+    no_price: Vec<&'a str>,
 }
 
 #[derive(JsonSchema, Serialize)]
@@ -124,6 +126,7 @@ pub fn compose<'a>(proposal: &'a Proposal, kitchen: &'a Kitchen) -> impl Seriali
             .map(|left| Left { food: names.food(left.food), amount: &left.amount, value: names.money(left.value), until: left.until })
             .collect(),
         not_known: names.foods(&proposal.not_known),
+        no_price: names.foods(&proposal.no_price),
     }
 }
 
@@ -142,10 +145,13 @@ struct OneWish {
     of: Option<String>,
     now: String,
     would_do: String,
+    /// The keys of what would have to be loosened, too.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    besides: Vec<&'static str>,
 }
 
 pub fn clash<'a>(clash: &'a Clash, kitchen: &Kitchen) -> impl Serialize + 'a {
-    let row = |said: words::Said| OneWish { key: said.key, of: said.of, now: said.now, would_do: said.would_do };
+    let row = |said: words::Said| OneWish { key: said.key, of: said.of, now: said.now, would_do: said.would_do, besides: said.besides };
     let wishes = clash.wishes.iter().map(|one| row(words::clashing(one, kitchen, &clash.week)));
     Clashed { week: &clash.week.name, clash: wishes.collect(), proven: clash.proven }
 }

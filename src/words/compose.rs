@@ -6,7 +6,7 @@ use crate::kitchen::{Kitchen, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
 use crate::plan::Unfit;
 use crate::words::much::much_of;
-use crate::words::{duration, in_a_sentence, plural};
+use crate::words::{duration, in_a_sentence, listed, plural};
 
 /// "uses 75 g feta, good until Tue".
 pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
@@ -22,6 +22,7 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
             }
         }
     };
+    let wares = |wares: &[Ware]| listed(&wares.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect::<Vec<_>>());
     match why {
         Why::UsesUp { of, amount, until } => format!("uses {}, good until {}", amount_of(*of, amount), until.strftime("%a")),
         Why::FromPlace { of, amount, place } => match place {
@@ -42,8 +43,25 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
         Why::SharesPack { food, with, first: true } => format!("the {} bought serves {with}, too", names.food(*food)),
         Why::SharesPack { food, with, first: false } => format!("shares the {} bought for {with}", names.food(*food)),
         Why::NothingOf { before } => format!("nothing of {before} again"),
-        Why::OfTheBest => "part of the best week that was found".to_owned(),
+        Why::CostsLess { by, with } => {
+            format!("costs {} {} less than with {}", names.money(*by), names.currency, wares(with))
+        }
+        Why::Varied { with } => format!("with {} a pattern or a dish would follow itself", wares(with)),
+        Why::LessToCook { with } => format!("less to cook than with {}", wares(with)),
+        Why::AsGood { with } => format!("as good as with {}, which stands later in the files", wares(with)),
+        Why::AlsoCheap { with } => format!("about as cheap as with {}", wares(with)),
+        Why::NothingElse => "the only filling that your wishes allow beside the other meals".to_owned(),
     }
+}
+
+/// Foods to buy that are in no sum, and what follows.
+pub fn no_price(foods: &[&str]) -> String {
+    let (it, looks) = if foods.len() == 1 {
+        ("it counts nothing, so that a dish with it", "looks cheaper than it is")
+    } else {
+        ("they count nothing, so that a dish with them", "looks cheaper than it is")
+    };
+    format!("No price is known for {}: {it} {looks}. Prices stand in shops.toml.", listed(foods))
 }
 
 fn nth_word(nth: usize) -> &'static str {
@@ -68,6 +86,8 @@ pub struct Said {
     pub of: Option<String>,
     pub now: String,
     pub would_do: String,
+    /// The keys of what would have to be loosened, too.
+    pub besides: Vec<&'static str>,
 }
 
 /// A wish that clashes: its key, what it says now, and what would do.
@@ -83,10 +103,22 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
         HowMuch::At(at, _) => Some(super::day_clock(*at)),
         HowMuch::Grams(grams) => Some(format!("{} g", down(*grams))),
         HowMuch::Kcal(kcal) => Some(format!("{}", down(*kcal))),
+        HowMuch::SuchAmounts(places) => {
+            let places: Vec<String> = places.iter().map(|place| format!("\"{place}\"")).collect();
+            Some(format!("another amount in {}, or something there that comes in such an amount: nothing that fits does", listed(&places)))
+        }
     };
     let (key, of) = key(&clashing.wish, kitchen, week);
     let (now, otherwise) = whole(&clashing.wish, kitchen, week).unwrap_or_default();
-    Said { key: key.to_owned(), of, now: figure(&clashing.now).unwrap_or(now), would_do: figure(&clashing.would_do).unwrap_or(otherwise) }
+    let mut besides: Vec<&'static str> = clashing.besides.iter().map(|wish| self::key(wish, kitchen, week).0).collect();
+    besides.dedup();
+    Said {
+        besides,
+        key: key.to_owned(),
+        of,
+        now: figure(&clashing.now).unwrap_or(now),
+        would_do: figure(&clashing.would_do).unwrap_or(otherwise),
+    }
 }
 
 /// The key of a wish, and whose it is.

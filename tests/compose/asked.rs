@@ -255,3 +255,27 @@ fn what_lies_frozen_past_its_time_is_no_loss() {
     let kitchen = stall().recipe("brack-pot", &pot).pantry(lot).week(&format!("{week}{}", open("2026-12-01", "")));
     assert_eq!(composed(&kitchen, &[])["net_cost"], "1.50");
 }
+
+#[test]
+fn a_meal_that_uses_nothing_up_says_what_it_costs_less_than() {
+    // Spelk and lubb 1.50; brack instead of spelk 1.00 more, fenk instead of lubb 2.50 more: the nearest is told.
+    let kitchen = stall().meals(&open("2026-12-01", ""));
+    assert_eq!(composed(&kitchen, &[])["meals"][0]["why"], json!(["costs 1.00 EUR less than with brack pot"]));
+}
+
+#[test]
+fn a_meal_that_nothing_else_can_fill_says_so() {
+    let week = "from = 2026-11-30\n[compose]\nnot = [\"fenk\", \"recipe:brack-pot\"]\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let kitchen = stall().week(&format!("{week}{}", open("2026-12-01", "")));
+    let why = composed(&kitchen, &[])["meals"][0]["why"].clone();
+    assert_eq!(why, json!(["the only filling that your wishes allow beside the other meals"]));
+}
+
+#[test]
+fn a_food_without_a_price_is_told_as_one_that_counts_nothing() {
+    let shops = super::STALL.replace("[[pack]]\nshop = \"Stall\"\nfood = \"fenk\"\nsize = \"100 g\"\nprice = 3.00\n", "");
+    let kitchen = stall().shops(&shops).meals(&open("2026-12-01", ""));
+    assert_eq!(composed(&kitchen, &[])["no_price"], json!(["fenk"]));
+    let said = crate::kitchen::stdout(&kitchen.run(&["compose"]));
+    assert!(said.contains("No price is known for fenk: it counts nothing, so that a dish with it looks cheaper than it is."), "{said}");
+}

@@ -74,3 +74,32 @@ fn the_key_of_a_wish_is_as_it_is_written_and_whose_it_is_stands_beside_it() {
     let said = stderr(&kitchen.run(&["compose"]));
     assert!(said.contains("at_most of Plate: 1; would do: 2"), "{said}");
 }
+
+#[test]
+fn a_place_that_nothing_fits_in_such_an_amount_is_named() {
+    // The sauce is made by weight, and nobody said what a portion of it is.
+    let sauce = "name = \"Lubb sauce\"\nmakes = \"400 g\"\nkeeps = { fridge = \"5 days\" }\nfits = [\"sauce\"]\ningredients = \"100 g lubb\"\n\
+                 [[step]]\ntext = \"Stir.\"\nhands = \"5 min\"\n";
+    let dipped = |amount: &str| {
+        let pattern = format!("[[pattern]]\nname = \"Dipped\"\neach = [\"1 portion any:grain\", \"{amount} any:sauce\"]\n");
+        stall().recipe("lubb-sauce", sauce).file("meals.toml", &pattern).meals(&open("2026-12-01", ""))
+    };
+    let told = clash(&dipped("1 portion"));
+    assert_eq!(told[0]["key"], "pattern");
+    let would_do = told[0]["would_do"].as_str().unwrap();
+    assert!(would_do.contains("another amount in \"1 portion any:sauce\""), "{would_do}");
+    assert_eq!(super::each(&super::composed(&dipped("40 g"), &[])), [["1 portion recipe:spelk-pot", "40 g recipe:lubb-sauce"]]);
+}
+
+#[test]
+fn what_is_not_proven_is_not_told_as_a_clash() {
+    let wide: String =
+        (0..9).map(|day| open(&format!("2026-12-{:02}", 1 + day % 6), "").replace("supper", ["supper", "lunch"][day / 6])).collect();
+    let kitchen = with("spend_at_most = \"1.00\"\none_at_most = 9\nsame_again_after = \"1 day\"", &wide);
+    let output = kitchen.run(&["--format", "json", "compose", "--effort", "low"]);
+    assert_eq!(output.status.code(), Some(1));
+    let told: Value = serde_json::from_slice(&output.stdout).expect("JSON");
+    let said = stderr(&output);
+    assert_eq!(told["proven"], said.contains("no week is allowed: these wishes clash"));
+    assert_eq!(told["proven"] == false, said.contains("does not prove that there is none"));
+}

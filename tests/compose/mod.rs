@@ -3,6 +3,8 @@
 mod asked;
 mod clashes;
 mod kept;
+mod loosened;
+mod many;
 mod tiny;
 mod writing;
 

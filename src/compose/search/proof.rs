@@ -3,7 +3,6 @@
 use super::super::at_once::in_two;
 use super::super::bound::Bound;
 use super::super::floor::Floor;
-use super::super::rules;
 use super::super::value::{Value, as_good_as};
 use super::{Chosen, Search};
 
@@ -48,7 +47,7 @@ impl Proof<'_, '_, '_, '_> {
             chosen.push(option);
             let mut week = chosen.clone();
             week.resize(options.len(), None);
-            if !self.is_dearer(taken) && (option.is_none() || rules::of_meals(table, &week).is_empty()) {
+            if !self.is_dearer(taken) && (option.is_none() || table.go_together(&week)) {
                 open.push(place);
             }
             taken.pop();
@@ -71,7 +70,7 @@ impl Proof<'_, '_, '_, '_> {
         let options = self.search.options;
         let next = chosen.len();
         let after: usize = options[next + 1..].iter().map(Vec::len).fold(1, usize::saturating_mul);
-        if after < WORTH_A_FLOOR || self.search.table.from_shelf {
+        if after < WORTH_A_FLOOR || self.by_something_else() {
             return open;
         }
         let begun: Vec<Chosen> = open.iter().map(|place| chosen.iter().copied().chain([options[next][*place]]).collect()).collect();
@@ -104,9 +103,14 @@ impl Proof<'_, '_, '_, '_> {
         true
     }
 
+    /// Does something else come before the cost?
+    fn by_something_else(&self) -> bool {
+        self.search.table.from_shelf || self.search.table.lifted.is_some()
+    }
+
     /// Can no week that begins so be as good as the best known?
     fn is_dearer(&self, taken: &[usize]) -> bool {
-        !self.search.table.from_shelf && self.known.is_some() && self.is_above(self.bound.of_first(taken))
+        !self.by_something_else() && self.known.is_some() && self.is_above(self.bound.of_first(taken))
     }
 
     /// Is a net cost above all that counts as equally cheap as the best known?
@@ -126,7 +130,7 @@ impl Proof<'_, '_, '_, '_> {
         for week in weeks {
             let judged = &self.search.known[&week];
             let Some(value) = judged.value.filter(|_| judged.is_allowed()) else { continue };
-            let cheaper = self.known.is_none_or(|known| value.net < known.net);
+            let cheaper = self.known.is_none_or(|known| (value.strain, value.net) < (known.strain, known.net));
             if cheaper {
                 match self.search.confirm(&week) {
                     Some(true) => self.known = Some(value),
