@@ -222,6 +222,16 @@ fn a_component_off_the_heat_waits_no_longer_than_two_hours_for_the_box_of_its_co
 }
 
 #[test]
+fn rather_than_let_half_cooked_food_stand_somebody_stays_longer() {
+    // Ann leaves at 14:30, Jo comes at 17:00 and heats it again: it may leave the hob at 15:00 at the earliest.
+    let sessions = "[[session]]\nstart = 2026-11-29T14:00\npeople = [{ name = \"Ann\", as = \"cook\", until = \"14:30\" }, \
+                    { name = \"Jo\", as = \"helper\", from = \"17:00\" }]\n";
+    let steps = does("hands = \"10 min\"\non = \"hob\"\nwho = \"cook\"") + &then("hands = \"10 min\"\non = \"hob\"\nwho = \"helper\"");
+    let kitchen = stew(HOB, "2", &steps).only_rules(HOB).week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    assert_eq!(advice(&kitchen.prep(), 0)[0], "Ann stays 30 min longer, until 15:00.");
+}
+
+#[test]
 fn two_sessions_that_want_the_same_person_at_one_time_say_so() {
     // Sunday's supper can only come from the session at 14:00 (90 min), Monday's comes from the one at 15:00: both want the cook.
     let sessions = "[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"16:00\"\npeople = [\"cook\"]\n\
