@@ -70,5 +70,5 @@ pub mod store;
 mod words;
 
 pub use reckon::{
-    DayLot, DayPlan, DaySession, PastSession, Priced, Print, Reckoning, Shown, Trials, Tried, has_begun, open_meals, reckon, trials,
+    AsPrinted, DayLot, DayPlan, DaySession, PastSession, Priced, Reckoning, Shown, Trials, Tried, has_begun, open_meals, reckon, trials,
 };

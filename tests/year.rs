@@ -98,7 +98,9 @@ impl Year {
 
     /// What may not be drawn any more is thrown away.
     fn clear_out(&mut self, on: Date) {
-        let gone = |(lot, _): &(&spence::kitchen::Lot, &LotRecord)| !lot_dates(&self.loaded.kitchen, lot).may_be_drawn_on(on);
+        let gone = |(lot, _): &(&spence::kitchen::Lot, &LotRecord)| {
+            !lot_dates(&self.loaded.kitchen.foods, &self.loaded.kitchen.recipes, lot).may_be_drawn_on(on)
+        };
         let gone = self.loaded.kitchen.lots.iter().zip(&self.shelf).filter(gone).map(|(_, lot)| Change::new(Some(lot.clone()), None));
         let changes: Vec<Change> = gone.collect();
         self.book(on, Verb::Waste, &[], changes);

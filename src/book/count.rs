@@ -129,7 +129,7 @@ fn as_lots(kitchen: &Kitchen, lot: &LotRecord, found: InPacks, today: Date) -> (
 }
 
 fn opened_rest(kitchen: &Kitchen, lot: &LotRecord, rest: &Quantity, today: Date) -> Option<LotRecord> {
-    let Lot { place, opened, .. } = once_opened(kitchen, &as_lot(kitchen, lot)?, rest.clone(), today);
+    let Lot { place, opened, .. } = once_opened(&kitchen.foods, &as_lot(kitchen, lot)?, rest.clone(), today);
     Some(LotRecord { amount: Exact::of(rest), pack: None, place, opened, ..lot.clone() })
 }
 
@@ -215,7 +215,7 @@ pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
         Some(Difference {
             of: lot.named(),
             place: lot.place,
-            until: as_lot(kitchen, lot).and_then(|lot| lot_dates(kitchen, &lot).earliest),
+            until: as_lot(kitchen, lot).and_then(|lot| lot_dates(&kitchen.foods, &kitchen.recipes, &lot).earliest),
             booked: of(&booked),
             counted: of(&counted),
             difference: of(&(&counted - &booked)),

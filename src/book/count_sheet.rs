@@ -45,7 +45,7 @@ pub fn count_lines(kitchen: &Kitchen, shelf: &[LotRecord]) -> Vec<CountPlace> {
 }
 
 fn line(kitchen: &Kitchen, lot: usize, record: &LotRecord) -> CountLine {
-    let until = kitchen.lots.get(lot).and_then(|lot| lot_dates(kitchen, lot).earliest);
+    let until = kitchen.lots.get(lot).and_then(|lot| lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest);
     let on_the_pack = [record.use_by, record.best_before].into_iter().flatten().min();
     let recipe = record.recipe.as_ref().and_then(|id| kitchen.recipes.iter().find(|recipe| recipe.id == *id));
     let name = recipe.map_or_else(|| record.name().to_owned(), |recipe| recipe.name.clone());

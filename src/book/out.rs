@@ -84,7 +84,7 @@ fn take_in(
     for dimension in own.into_iter().chain([Dimension::Mass, Dimension::Volume, Dimension::Count]) {
         let wanted = asked.own.clone().filter(|own| own.dimension() == dimension).or_else(|| stated_in(&dimension));
         let Some(wanted) = wanted else { continue };
-        let rate = |lot: &Lot| food_rate(kitchen, lot, food, &dimension, asked.tin.as_ref());
+        let rate = |lot: &Lot| food_rate(&kitchen.foods, lot, food, &dimension, asked.tin.as_ref());
         if lots.iter().any(|lot| rate(lot).is_some()) {
             let Took { missing, cost } = bench.take(Ware::Food(food), when, first, wanted.exact(), rate);
             return Ok(TookOf { missing: Quantity::of(&dimension, missing), cost });

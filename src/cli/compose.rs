@@ -8,7 +8,7 @@ use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, StaysOpen, count};
-use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, WrittenMeal, write_meals};
+use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Warning, WrittenMeal, write_meals};
 use crate::measure::show;
 use crate::open_meals;
 use crate::prep::Effort;
@@ -172,16 +172,16 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
 
 fn row(meal: &FilledMeal, kitchen: &Kitchen) -> Vec<String> {
     let pattern = meal.pattern.map(|pattern| kitchen.together.patterns[pattern].name.clone()).unwrap_or_default();
-    let each = meal.each.iter().map(|line| by_name(line, kitchen));
-    let shared = meal.shared.iter().map(|line| format!("for all: {}", by_name(line, kitchen)));
+    let each = meal.each.iter().map(|line| by_name(line, &kitchen.recipes));
+    let shared = meal.shared.iter().map(|line| format!("for all: {}", by_name(line, &kitchen.recipes)));
     let why: Vec<String> = meal.why.iter().map(|why| words::why(why, kitchen, kitchen.print.units)).collect();
     vec![meal.label.clone(), pattern, each.chain(shared).collect::<Vec<_>>().join(", "), why.join("; ")]
 }
 
 /// "1 portion leek and potato soup": a line as it is written, its recipe by its name.
-fn by_name(line: &Ingredient, kitchen: &Kitchen) -> String {
+fn by_name(line: &Ingredient, recipes: &[Recipe]) -> String {
     match (&line.wanted, line.text.split_once("recipe:")) {
-        (Wanted::Recipe { recipe, .. }, Some((amount, _))) => format!("{amount}{}", in_a_sentence(&kitchen.recipes[*recipe].name)),
+        (Wanted::Recipe { recipe, .. }, Some((amount, _))) => format!("{amount}{}", in_a_sentence(&recipes[*recipe].name)),
         _ => line.text.clone(),
     }
 }

@@ -13,7 +13,7 @@ use super::wrap::columns;
 use super::{Cli, Format};
 use crate::book::{Difference, Differences, count, count_form, count_lines, differences, found, may_be_written_over, records};
 use crate::kitchen::{Kitchen, Mistake, Spot, read_count};
-use crate::measure::{Money, Quantity, show};
+use crate::measure::{Money, Quantity, Units, show};
 use crate::sheets::{Settings, Size, count_sheet, to_pdf};
 use crate::words::{day_near, day_year, place};
 
@@ -102,7 +102,7 @@ pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize, today
     }
     let names = kitchen.names();
     let row = |row: &Difference| {
-        let (booked, counted) = (amount(&row.booked, kitchen), amount(&row.counted, kitchen));
+        let (booked, counted) = (amount(&row.booked, kitchen.print.units), amount(&row.counted, kitchen.print.units));
         let until = row.until.map(|until| format!("until {}", day_near(until, today))).unwrap_or_default();
         let value = row.value.map_or_else(|| "no price known".to_owned(), |value| names.money(value));
         vec![
@@ -111,7 +111,7 @@ pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize, today
             until,
             format!("booked {booked}"),
             format!("counted {counted}"),
-            signed(row, kitchen),
+            signed(row, kitchen.print.units),
             value,
         ]
     };
@@ -124,12 +124,12 @@ pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize, today
     out
 }
 
-fn amount(quantity: &Quantity, kitchen: &Kitchen) -> String {
-    if quantity.is_zero() { "none".to_owned() } else { show(quantity, kitchen.print.units) }
+fn amount(quantity: &Quantity, units: Units) -> String {
+    if quantity.is_zero() { "none".to_owned() } else { show(quantity, units) }
 }
 
 /// "-30 g", "+1".
-fn signed(row: &Difference, kitchen: &Kitchen) -> String {
+fn signed(row: &Difference, units: Units) -> String {
     let sign = if row.difference.base() < 0.0 { "-" } else { "+" };
-    format!("{sign}{}", show(&row.difference.scaled(row.difference.base().signum()), kitchen.print.units))
+    format!("{sign}{}", show(&row.difference.scaled(row.difference.base().signum()), units))
 }

@@ -1,6 +1,7 @@
 //! `day`: today's trip and session, the meals with what to take out and where it stands, what to make and when to begin, what to move
 //! for tomorrow, what goes off and what is past its date.
 
+use crate::measure::Units;
 use std::fmt::Write;
 
 use jiff::ToSpan;
@@ -12,6 +13,7 @@ use super::{Cli, Format};
 use crate::kitchen::{Kitchen, Names};
 use crate::prep::{CardDish, Moment, presence};
 use crate::purchase::TripList;
+use crate::words::short::awaiting;
 use crate::words::{clock, counted, day_near, day_year, in_a_sentence, listed, on_shelf, place};
 use crate::{DayLot, DayPlan, DaySession};
 
@@ -70,7 +72,7 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
         if let Some(beware) = &meal.beware {
             let _ = writeln!(out, "  {}.", crate::words::sentence(&beware.to_string()));
         }
-        out.extend(meal.dishes.iter().map(|dish| format!("  Take out: {}\n", taken_out(dish, names, kitchen))));
+        out.extend(meal.dishes.iter().map(|dish| format!("  Take out: {}\n", taken_out(dish, names, kitchen.print.units))));
         out.extend(meal.text.iter().map(|text| format!("  {text}\n")));
         out.extend(meal.cook.iter().map(|cook| format!("  Cook: {}\n", cook.text())));
         out.extend(meal.fresh.iter().map(|line| format!("  Add: {line}\n")));
@@ -99,7 +101,7 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
 fn shopping(trip: &TripList, names: Names) -> String {
     let shops: Vec<&str> = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
     let shops = if shops.is_empty() { String::new() } else { format!("{}, ", listed(&shops)) };
-    let before = trip.before.as_ref().map(|before| format!("still to get before {before}, ")).unwrap_or_default();
+    let before = trip.before.as_ref().map(|before| format!("still to get before {}, ", awaiting(before))).unwrap_or_default();
     format!("{before}{shops}{}, {} {}. See spence list.", counted(trip.lines().count(), "line"), names.money(trip.cost), names.currency)
 }
 
@@ -119,8 +121,7 @@ fn when(at: Moment) -> String {
 }
 
 /// "Pearl barley, 2½ portions, flat tub in the fridge: heat to 74 °C".
-fn taken_out(dish: &CardDish, names: Names, kitchen: &Kitchen) -> String {
-    let units = kitchen.print.units;
+fn taken_out(dish: &CardDish, names: Names, units: Units) -> String {
     let from = match (dish.place, &dish.boxed) {
         (None, _) => "straight from the pot".to_owned(),
         (Some(at), None) => place(at).to_owned(),

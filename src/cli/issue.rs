@@ -165,5 +165,5 @@ fn at_table(setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]
         })
         .collect();
     eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today)
-        .map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen))
+        .map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen.recipes))
 }

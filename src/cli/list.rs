@@ -47,7 +47,7 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     titled(&mut out, "Not known", not_known(&list.warnings).into_iter().map(|line| vec![line]).collect());
     short(&list.short, names, units, &mut out);
     for trip in &list.trips {
-        let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_deref()) };
+        let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_ref()) };
         let state = trip.state.filter(|state| *state != State::Open).map(|state| format!("  {}", state.words())).unwrap_or_default();
         let _ = writeln!(out, "\n{when}  {} {}{state}", names.money(trip.cost), names.currency);
         if trip.shops.is_empty() {

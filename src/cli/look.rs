@@ -10,8 +10,8 @@ use super::setting::Setting;
 use super::{Cli, Format, count};
 use crate::book::{CountLine, CountPlace, count as counted_otherwise, count_lines, differences, looked, records};
 use crate::foods::Place;
-use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Spot};
-use crate::measure::{InPacks, read_in_packs};
+use crate::kitchen::{CountForm, Counted, CountedLot, Spot};
+use crate::measure::{InPacks, Units, read_in_packs};
 use crate::words::{day_year, on_shelf, place, sentence};
 
 pub fn run(cli: &Cli) -> Done {
@@ -87,7 +87,7 @@ fn answers(setting: &Setting, asked: &[CountPlace], in_silence: bool) -> Result<
         ask(&format!("\n{}\n", sentence(place(shelf.place))))?;
         for line in &shelf.lines {
             loop {
-                ask(&format!("  {}? ", question(kitchen, line)))?;
+                ask(&format!("  {}? ", question(kitchen.print.units, line)))?;
                 let mut typed = String::new();
                 let read = lines.read_line(&mut typed).map_err(|error| Failure::Machine(format!("cannot read the answers: {error}.")))?;
                 if read == 0 {
@@ -112,9 +112,9 @@ fn answers(setting: &Setting, asked: &[CountPlace], in_silence: bool) -> Result<
     Ok(counted)
 }
 
-fn question(kitchen: &Kitchen, line: &CountLine) -> String {
+fn question(units: Units, line: &CountLine) -> String {
     let (amount, pack) = (line.lot.amount.quantity(), line.lot.pack.as_ref().map(|pack| pack.quantity()));
-    let amount = on_shelf(&amount, pack.as_ref(), kitchen.print.units);
+    let amount = on_shelf(&amount, pack.as_ref(), units);
     let about = if line.estimate { "about " } else { "" };
     let until = line.until.map(|until| format!(", until {about}{}", day_year(until))).unwrap_or_default();
     format!("{}, {amount}{until}", line.name)

@@ -18,13 +18,13 @@ use super::sheet_files::write_all;
 use super::under_way::Running;
 use super::{Cli, Format};
 use crate::calendar::{Before, Kept, after, calendar, planned};
-use crate::json::{Past, read_calendar};
-use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, SheetKind, Sheets, Warning, did_you_mean, likely};
-use crate::measure::{Number, read_quantity, show};
+use crate::json::{Past, Printed, read_calendar};
+use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, Rules, SheetKind, Sheets, Warning, did_you_mean, likely};
+use crate::measure::{Number, Units, read_quantity, show};
 use crate::phone::page;
 use crate::plan::in_makes;
-use crate::prep::{Effort, PrepPlan, RecipePage, UnderWay, labels, recipe_alone, recipe_pages, week_card};
-use crate::purchase::per_portion;
+use crate::prep::{Effort, PrepPlan, RecipePage, UnderWay, WeekCard, labels, recipe_alone, recipe_pages, week_card};
+use crate::purchase::{ShoppingList, per_portion};
 use crate::sheets::{
     LabelGrid, Settings, Sheet, Size, Told, label_sheet, mark, person_guide, prep_guide, recipe_sheet, shopping_list, to_pdf,
     week_card_sheet,
@@ -136,7 +136,6 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
         return one_recipe(cli, &setting, into, choice, name, settings);
     }
     let usual = setting.loaded.kitchen.print.sheets;
-    let wants = |sheet| choice.wants(sheet, usual);
     let grid = choice.grid(settings, usual)?;
     let week = setting.week(cli.week.as_deref())?;
     let reckoned = setting.reckon_sessions(week)?;
@@ -144,68 +143,111 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let list = reckoned.list(Shown { all, compared: false });
     let under_way = choice.running.under_way(&setting, week, &reckoned, effort)?;
     let prep = under_way.as_ref().map_or_else(|| reckoned.prep(effort), |under_way| reckoned.prep_under_way(effort, under_way));
+    let asked = Asked { choice, usual, settings, reckoned: &reckoned, list: &list, prep: &prep };
 
-    let names = reckoned.kitchen.names();
-    let household = names.household;
-    let mut sheets = Vec::new();
-    if wants(SheetKind::List) {
-        sheets.push(shopping_list(&list, &prep.before, reckoned.kitchen.names(), settings));
-    }
-    if wants(SheetKind::Guide) {
-        sheets.extend(guides(&prep, names, settings, (choice.person.as_deref(), under_way.as_ref()))?);
-    }
-    if wants(SheetKind::Week) {
-        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
-        sheets.push(week_card_sheet(&card, names, settings));
-    }
-    if wants(SheetKind::Labels) {
-        let labels = labels(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
-        // Nobody asked for a sheet that says that there are none.
-        if !labels.is_empty() || !choice.only.is_empty() {
-            sheets.push(label_sheet(&labels, (&list.week, list.from), names, grid, settings));
-        }
-    }
-    if wants(SheetKind::Recipes) {
-        let pages = recipe_pages(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
-        let told: Vec<Told> = pages.into_iter().map(|page| told(&reckoned.kitchen, page)).collect();
-        let title = format!("Recipes, {}", list.week);
-        sheets.push(recipe_sheet(&told, (&title, format!("recipes-{}", list.from)), names, settings));
-    }
+    let mut sheets = asked.sheets(grid, under_way.as_ref())?;
     say_what_did_not_fit(&sheets, cli.strict)?;
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
     let last = last_events(&folder, &setting, list.from, cli.strict)?;
-    let events = wants(SheetKind::Calendar).then(|| events(&setting, week, &reckoned, &prep, &last));
+    let events = asked.wants(SheetKind::Calendar).then(|| events(&setting, week, &reckoned, &prep, &last));
     let kept = events.as_ref().map_or(last.clone(), |(told, remembered)| told.iter().chain(remembered).cloned().collect());
-    let before =
-        if reckoned.has_begun() { printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)? } else { None };
+    let before = asked.before(&setting, week)?;
     let past = Past { sessions: reckoned.past_sessions(), meals: reckoned.past_meals(), printed: before.as_ref() };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
     let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &kept);
 
-    let mut files: Vec<(PathBuf, Vec<u8>)> = Vec::new();
-    if wants(SheetKind::Phone) {
-        let card = week_card(&reckoned.kitchen, &reckoned.week, &reckoned.makings);
-        let page = page(&reckoned.kitchen, &list, &prep, &card, &printed.mark);
-        let page =
-            page.ok_or_else(|| Failure::NotKnown("the list is too long for a page on a phone; print it with --only list.".to_owned()))?;
-        files.push((folder.join(format!("list-{}.html", list.from)), page.into_bytes()));
-    }
-    if let Some((told, _)) = &events {
-        let zone = reckoned.kitchen.household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
-        let text = calendar((&format!("{household}: {}", list.week), &printed.mark), list.from, zone.as_ref(), told);
-        files.push((folder.join(format!("week-{}.ics", list.from)), text.into_bytes()));
-    }
     sheets.iter_mut().for_each(|sheet| mark(sheet, &printed.mark, settings));
-    let pdf = |sheet: &Sheet| (folder.join(format!("{}.pdf", sheet.file_stem)), to_pdf(sheet));
+    let mut files: Vec<(PathBuf, Vec<u8>)> =
+        sheets.iter().map(|sheet| (format!("{}.pdf", sheet.file_stem).into(), to_pdf(sheet))).collect();
+    files.extend(asked.page(&printed.mark)?);
+    files.extend(events.map(|(told, _)| asked.calendar(&printed.mark, &told)));
     // The plan comes last: until it stands, what is booked is what was printed before.
-    files.splice(0..0, sheets.iter().map(pdf));
-    files.push((folder.join(format!("plan-{}.json", list.from)), json(&printed.plan)?.into_bytes()));
+    files.push((plan_name(list.from).into(), json(&printed.plan)?.into_bytes()));
+    files.iter_mut().for_each(|(name, _)| *name = folder.join(&*name));
     write_all(&folder, &files)?;
     let paths = files.iter().map(|(path, _)| path.as_path());
     match cli.format {
         Format::Json => say(&json(&crate::json::week_files(&list.week, list.from, paths))?),
-        Format::Text => say(&format!("{household}: {}\n{}\n", list.week, paths.map(Path::display).join("\n"))),
+        Format::Text => say(&format!("{}\n{}\n", asked.title(), paths.map(Path::display).join("\n"))),
+    }
+}
+
+/// A week as it is printed: what was reckoned of it, and what was asked for.
+struct Asked<'a> {
+    choice: &'a Choice,
+    usual: Sheets,
+    settings: Settings,
+    reckoned: &'a Reckoning<'a>,
+    list: &'a ShoppingList,
+    prep: &'a PrepPlan,
+}
+
+impl Asked<'_> {
+    fn wants(&self, sheet: SheetKind) -> bool {
+        self.choice.wants(sheet, self.usual)
+    }
+
+    /// "Boatyard Row: Apples and barley".
+    fn title(&self) -> String {
+        format!("{}: {}", self.reckoned.kitchen.household.name, self.list.week)
+    }
+
+    fn card(&self) -> WeekCard {
+        week_card(&self.reckoned.kitchen, &self.reckoned.week, &self.reckoned.makings)
+    }
+
+    /// The sheets of paper, in the order of a print.
+    fn sheets(&self, grid: LabelGrid, under_way: Option<&UnderWay>) -> Result<Vec<Sheet>, Failure> {
+        let (settings, list, prep) = (self.settings, self.list, self.prep);
+        let Reckoning { kitchen, week, makings, .. } = self.reckoned;
+        let names = kitchen.names();
+        let mut sheets = Vec::new();
+        if self.wants(SheetKind::List) {
+            sheets.push(shopping_list(list, &prep.before, names, settings));
+        }
+        if self.wants(SheetKind::Guide) {
+            sheets.extend(guides(prep, names, settings, (self.choice.person.as_deref(), under_way))?);
+        }
+        if self.wants(SheetKind::Week) {
+            sheets.push(week_card_sheet(&self.card(), names, settings));
+        }
+        if self.wants(SheetKind::Labels) {
+            let labels = labels(kitchen, week, makings);
+            // Nobody asked for a sheet that says that there are none.
+            if !labels.is_empty() || !self.choice.only.is_empty() {
+                sheets.push(label_sheet(&labels, (&list.week, list.from), names, grid, settings));
+            }
+        }
+        if self.wants(SheetKind::Recipes) {
+            let told: Vec<Told> = recipe_pages(kitchen, week, makings).into_iter().map(|page| told(kitchen, page)).collect();
+            let title = format!("Recipes, {}", list.week);
+            sheets.push(recipe_sheet(&told, (&title, format!("recipes-{}", list.from)), names, settings));
+        }
+        Ok(sheets)
+    }
+
+    /// The last print of a week that has begun.
+    fn before(&self, setting: &Setting, week: usize) -> Result<Option<Printed>, Failure> {
+        let of_the_week = || printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1);
+        if self.reckoned.has_begun() { of_the_week() } else { Ok(None) }
+    }
+
+    /// The page for a phone, where it is asked for.
+    fn page(&self, mark: &str) -> Result<Option<(PathBuf, Vec<u8>)>, Failure> {
+        if !self.wants(SheetKind::Phone) {
+            return Ok(None);
+        }
+        let page = page(&self.reckoned.kitchen, self.list, self.prep, &self.card(), mark);
+        let page =
+            page.ok_or_else(|| Failure::NotKnown("the list is too long for a page on a phone; print it with --only list.".to_owned()))?;
+        Ok(Some((format!("list-{}.html", self.list.from).into(), page.into_bytes())))
+    }
+
+    fn calendar(&self, mark: &str, told: &[Kept]) -> (PathBuf, Vec<u8>) {
+        let zone = self.reckoned.kitchen.household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
+        let text = calendar((&self.title(), mark), self.list.from, zone.as_ref(), told);
+        (format!("week-{}.ics", self.list.from).into(), text.into_bytes())
     }
 }
 
@@ -222,7 +264,7 @@ fn one_recipe(cli: &Cli, setting: &Setting, into: Option<&Path>, choice: &Choice
     let kitchen = &setting.loaded.kitchen;
     let id = named_recipe(kitchen, name)?;
     let recipe = &kitchen.recipes[id];
-    let batches = choice.size_of.as_deref().map(|size| batches_for(kitchen, recipe, size)).transpose()?;
+    let batches = choice.size_of.as_deref().map(|size| batches_for(kitchen.print.units, &kitchen.rules, recipe, size)).transpose()?;
     let told = told(kitchen, recipe_alone(kitchen, id, batches));
     let sheet = recipe_sheet(&[told], (&recipe.name, format!("recipe-{}", recipe.id)), kitchen.names(), settings);
     say_what_did_not_fit(std::slice::from_ref(&sheet), cli.strict)?;
@@ -247,10 +289,10 @@ fn named_recipe(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
 }
 
 /// How many batches come to exactly that size.
-fn batches_for(kitchen: &Kitchen, recipe: &Recipe, size: &str) -> Result<Number, Failure> {
+fn batches_for(units: Units, rules: &Rules, recipe: &Recipe, size: &str) -> Result<Number, Failure> {
     let usage = |cause: String, remedy: &str| Failure::Usage(format!("--for: {cause}. {remedy}"));
-    let wanted = read_quantity(size, kitchen.rules.spoons).map_err(|error| usage(error.cause, &error.remedy))?;
-    let makes = show(&recipe.makes, kitchen.print.units);
+    let wanted = read_quantity(size, rules.spoons).map_err(|error| usage(error.cause, &error.remedy))?;
+    let makes = show(&recipe.makes, units);
     let amount = in_makes(recipe, &wanted).ok_or_else(|| {
         usage(format!("{} makes {makes}, which cannot be compared with \"{size}\"", recipe.name), "Write the size in the same unit.")
     })?;
@@ -258,9 +300,13 @@ fn batches_for(kitchen: &Kitchen, recipe: &Recipe, size: &str) -> Result<Number,
     batches.ok_or_else(|| usage(format!("\"{size}\" is nothing to cook"), "Write a size above zero."))
 }
 
+fn plan_name(from: Date) -> String {
+    format!("plan-{from}.json")
+}
+
 /// The events of the last print there, or else of the kitchen's own sheets. Without them they are told anew.
 fn last_events(folder: &Path, setting: &Setting, from: Date, strict: bool) -> Result<Vec<Kept>, Failure> {
-    let name = format!("plan-{from}.json");
+    let name = plan_name(from);
     for path in [folder.join(&name), setting.folder.join("sheets").join(&name)] {
         let Ok(text) = text_of(&path) else { continue };
         return read_calendar(&text, &path.display().to_string()).or_else(|mistakes| {

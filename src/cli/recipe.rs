@@ -6,8 +6,8 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format, FormatWord};
 use crate::adopt::id_of;
-use crate::kitchen::{After, Ingredient, Kitchen, RecipeId, Step, Warning, did_you_mean, likely};
-use crate::measure::{Dimension, Quantity, Spoons, read_quantity, show};
+use crate::kitchen::{After, Ingredient, Kitchen, Recipe, RecipeId, Step, Warning, did_you_mean, likely};
+use crate::measure::{Dimension, Quantity, Spoons, Units, read_quantity, show};
 use crate::plan::{in_makes, recipe_contains};
 use crate::prep::{hands_for, step_text};
 use crate::purchase::{per_batch, per_portion};
@@ -27,7 +27,7 @@ pub fn run(cli: &Cli, asked: &Asked<'_>) -> Done {
     let id = find(kitchen, asked.name)?;
     let recipe = &kitchen.recipes[id];
     let batches = match asked.amount {
-        Some(amount) => batches(kitchen, id, amount)?,
+        Some(amount) => batches(kitchen.print.units, &kitchen.recipes, id, amount)?,
         None => 1.0,
     };
     let warnings: Vec<Warning> =
@@ -62,8 +62,8 @@ pub fn find(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
 }
 
 /// How many batches an amount is.
-fn batches(kitchen: &Kitchen, id: RecipeId, typed: &str) -> Result<f64, Failure> {
-    let recipe = &kitchen.recipes[id];
+fn batches(units: Units, recipes: &[Recipe], id: RecipeId, typed: &str) -> Result<f64, Failure> {
+    let recipe = &recipes[id];
     let remedy = "Write it in what the recipe makes: --for \"12 portions\"";
     let amount = read_quantity(typed, Spoons::Us).map_err(|error| Failure::Usage(format!("--for: {}. {remedy}.", error.cause)))?;
     // A bare number is portions of a recipe that makes portions.
@@ -75,22 +75,22 @@ fn batches(kitchen: &Kitchen, id: RecipeId, typed: &str) -> Result<f64, Failure>
         Some(base) if base.is_positive() => Ok((base / recipe.makes.exact()).to_f64()),
         _ => Err(Failure::Usage(format!(
             "--for: \"{typed}\" cannot be compared with what one batch makes, {}. {remedy}.",
-            makes(kitchen, &recipe.makes)
+            makes(units, &recipe.makes)
         ))),
     }
 }
 
-fn makes(kitchen: &Kitchen, amount: &Quantity) -> String {
+fn makes(units: Units, amount: &Quantity) -> String {
     match amount.dimension() {
         Dimension::Count => words::counted(amount.base().round() as usize, "piece"),
-        _ => show(amount, kitchen.print.units),
+        _ => show(amount, units),
     }
 }
 
 /// The card as text. What nobody wrote stands behind "about", and the last line says so.
 fn card(kitchen: &Kitchen, id: RecipeId, batches: f64) -> String {
     let recipe = &kitchen.recipes[id];
-    let mut out = format!("{}\n  makes {}\n", recipe.name, makes(kitchen, &recipe.makes.scaled(batches)));
+    let mut out = format!("{}\n  makes {}\n", recipe.name, makes(kitchen.print.units, &recipe.makes.scaled(batches)));
     let from: Vec<&str> =
         [&recipe.source.author, &recipe.source.title, &recipe.source.address].into_iter().flatten().map(String::as_str).collect();
     if !from.is_empty() {

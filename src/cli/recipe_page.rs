@@ -9,6 +9,6 @@ pub fn run(kitchen: &Kitchen, id: RecipeId) -> Done {
     if !lost.is_empty() {
         notice(&format!("schema.org/Recipe has no place for: {}.", lost.join(", ")));
     }
-    let page = crate::json::recipe_page(kitchen, id);
+    let page = crate::json::recipe_page(&kitchen.foods, &kitchen.recipes, id);
     say(&crate::json::text(&page).map_err(|error| Failure::Machine(format!("cannot write JSON: {error}.")))?)
 }

@@ -1,5 +1,6 @@
 //! `recipe NAME --steps`: the reading of a method as `[[step]]` tables in its place, for whoever wants to correct one.
 
+use crate::foods::Foods;
 use std::path::Path;
 
 use toml_edit::{ArrayOfTables, DocumentMut, Item, Table, value};
@@ -67,7 +68,7 @@ fn table(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> Table {
         }
     };
     let minutes = |minutes: i64| value(format!("{minutes} min"));
-    put("text", value(text(kitchen, recipe, step)), false);
+    put("text", value(text(&kitchen.foods, &kitchen.recipes, recipe, step)), false);
     if step.hands.0 > 0 {
         put("hands", minutes(step.hands.0), guessed.hands);
     }
@@ -106,7 +107,7 @@ fn table(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> Table {
 }
 
 /// The text with its foods in braces, as a step names them.
-fn text(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> String {
+fn text(foods: &Foods, recipes: &[Recipe], recipe: &Recipe, step: &Step) -> String {
     let piece = |piece: &Piece| match piece {
         Piece::Words(words) => words.clone(),
         Piece::Ingredient { index, share } => {
@@ -115,8 +116,8 @@ fn text(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> String {
             let name = match &line.wanted {
                 // Of several lines of one food the line's own words say which.
                 _ if several && !line.text.contains([':', '{', '}']) => line.text.clone(),
-                Wanted::Food { food, .. } => kitchen.foods[*food].name.clone(),
-                Wanted::Recipe { recipe, .. } => format!("recipe:{}", kitchen.recipes[*recipe].id),
+                Wanted::Food { food, .. } => foods[*food].name.clone(),
+                Wanted::Recipe { recipe, .. } => format!("recipe:{}", recipes[*recipe].id),
             };
             match share {
                 Some(share) => format!("{{{name}: {share}}}"),

@@ -82,7 +82,7 @@ impl Setting {
     pub fn with_prints<T>(
         &self,
         week: usize,
-        reckoned: impl FnOnce(&[Option<crate::Print<'_>>]) -> Result<T, Vec<Mistake>>,
+        reckoned: impl FnOnce(&[Option<crate::AsPrinted<'_>>]) -> Result<T, Vec<Mistake>>,
     ) -> Result<T, Failure> {
         let prints = self.prints(week)?;
         let prints: Vec<_> = prints.iter().map(|printed| printed.as_ref().map(Printed::print)).collect();

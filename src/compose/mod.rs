@@ -31,7 +31,7 @@ use jiff::civil::Date;
 use crate::book::Booked;
 use crate::kitchen::{Loaded, Meal, Mistake, Open, Week};
 use crate::prep::Effort;
-use crate::reckon::{Print, open_meals, trials};
+use crate::reckon::{AsPrinted, open_meals, trials};
 pub use clash::{Clash, Clashing, HowMuch};
 pub use count::{Count, count};
 pub use proposal::{DaySum, FilledMeal, Proposal, Stays, StaysOpen};
@@ -75,7 +75,7 @@ pub enum Composed {
 pub fn compose(
     loaded: &Loaded,
     booked: &Booked,
-    prints: &[Option<Print>],
+    prints: &[Option<AsPrinted>],
     (index, today): (usize, Date),
     asking: &Asking,
 ) -> Result<Composed, Vec<Mistake>> {

@@ -128,7 +128,7 @@ fn is_or_holds(kitchen: &Kitchen, ware: Ware, word: &str) -> bool {
 
 /// Is it among the wares, or in one of them at any depth?
 pub fn holds(kitchen: &Kitchen, wares: &[Ware], ware: Ware) -> bool {
-    wares.contains(&ware) || recipes(wares).any(|recipe| goes_into(kitchen, recipe, ware))
+    wares.contains(&ware) || recipes(wares).any(|recipe| goes_into(&kitchen.recipes, recipe, ware))
 }
 
 pub fn days_between(one: Date, other: Date) -> i64 {

@@ -70,7 +70,7 @@ fn used_up(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
     let mut dated: Vec<(Option<Date>, Why)> = Vec::new();
     for draw in tried.netted.draws.iter().filter(|draw| draw.by == [MadeAt::Meal(place)] && draw.on == meal.at_time.date()) {
         let lot = &kitchen.lots[draw.lot];
-        let until = lot_dates(kitchen, lot).earliest.filter(|until| *until <= soon);
+        let until = lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest.filter(|until| *until <= soon);
         match until {
             Some(until) => dated.push((Some(until), Why::UsesUp { of: draw.of, amount: draw.amount.clone(), until })),
             None if matches!(draw.of, Ware::Recipe(_)) => {
@@ -99,7 +99,7 @@ fn used_in_dishes(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
         let draws = tried.netted.draws.iter().filter(|draw| draw.by.contains(&making.at) && draw.by.len() == 1);
         for draw in draws {
             let Ware::Food(food) = draw.of else { continue };
-            let until = lot_dates(kitchen, &kitchen.lots[draw.lot]).earliest.filter(|until| *until <= soon);
+            let until = lot_dates(&kitchen.foods, &kitchen.recipes, &kitchen.lots[draw.lot]).earliest.filter(|until| *until <= soon);
             if let Some(until) = until.filter(|_| named.contains(&food)) {
                 reasons.push(Why::UsesUp { of: draw.of, amount: draw.amount.clone(), until });
             }

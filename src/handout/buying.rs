@@ -6,7 +6,7 @@ use itertools::Itertools;
 use jiff::civil::Date;
 
 use super::DayNumber;
-use crate::foods::FoodId;
+use crate::foods::{FoodId, Foods};
 use crate::kitchen::{Kitchen, Spot, Trip, Ware, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, steps_up};
 use crate::pantry;
@@ -60,7 +60,7 @@ const OTHER: &str = "Other";
 pub(super) fn buying(kitchen: &Kitchen, week: &Week, makings: &Makings, first: Date) -> Bought {
     let demanded = demand_by_lines(kitchen, week, makings);
     let mut week = week.clone();
-    add_days(kitchen, &mut week, &demanded.demand);
+    add_days(&kitchen.foods, &mut week, &demanded.demand);
     let netted = pantry::net(kitchen, &week, makings, &demanded);
     let needs = purchase::needs(kitchen, &week, &demanded, &netted).needs;
     let (begins, buys) = (begins(&week), |index: &usize| needs.iter().any(|need| need.trip == *index));
@@ -81,9 +81,9 @@ fn begins(week: &Week) -> Date {
 }
 
 /// A day to buy on for what no trip of the week brings fresh: that of its first use.
-fn add_days(kitchen: &Kitchen, week: &mut Week, demand: &[Demand]) {
+fn add_days(foods: &Foods, week: &mut Week, demand: &[Demand]) {
     let keeps = |food: FoodId| {
-        let keeps = &kitchen.foods[food].keeps;
+        let keeps = &foods[food].keeps;
         [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max()
     };
     for one in demand.iter().sorted_by_key(|one| one.on) {

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 
 use super::{AHEAD_OF_METHOD, DayNumber, step_of_method};
 use crate::foods::as_purchased;
-use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Wanted, Ware, Week};
+use crate::kitchen::{Ingredient, Kitchen, Meal, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Dimension, Minutes, Number, Quantity, Unit};
 use crate::plan::{Contains, MadeAt, Making, Makings, User, meal_contains, served_lines};
 use crate::prep::{CardCook, CardMeal, Errand, line_text, making_text, meal_minutes, week_card};
@@ -153,7 +153,7 @@ fn part(kitchen: &Kitchen, line: &Ingredient, times: &Number) -> String {
 }
 
 /// Every recipe that a session makes, in the order in which the sessions make them.
-pub(super) fn components(kitchen: &Kitchen, week: &Week, makings: &Makings, first: Date) -> Vec<Component> {
+pub(super) fn components(recipes: &[Recipe], week: &Week, makings: &Makings, first: Date) -> Vec<Component> {
     let in_sessions = || makings.makings.iter().filter(|making| matches!(making.at, MadeAt::Session(_)));
     let component = |recipe: RecipeId| {
         let (mut makes, mut goes): (Vec<Quantity>, Vec<Goes>) = (Vec::new(), Vec::new());
@@ -172,7 +172,7 @@ pub(super) fn components(kitchen: &Kitchen, week: &Week, makings: &Makings, firs
         Component { recipe, makes, goes: at_meals }
     };
     let mut made: Vec<RecipeId> = in_sessions().map(|making| making.recipe).unique().collect();
-    made.sort_by_key(|id| kitchen.recipes[*id].name.to_lowercase());
+    made.sort_by_key(|id| recipes[*id].name.to_lowercase());
     made.into_iter().map(component).collect()
 }
 

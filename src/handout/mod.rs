@@ -127,7 +127,7 @@ pub fn handout(kitchen: &Kitchen, week: &Week, wishes: &Wishes) -> Result<Handou
         weekly: kitchen.staples.iter().map(|staple| staple.food).collect(),
         at_home: kitchen.rules.always.iter().chain(&kitchen.rules.ask).copied().collect(),
         ready: ready::ready(theirs, &makings, &sessions),
-        components: days::components(theirs, their_week, &makings, first),
+        components: days::components(&theirs.recipes, their_week, &makings, first),
         cautions: cautions(theirs, &makings, &all),
         origins: sources::origins(theirs, their_week, &makings),
         recipes: recipes

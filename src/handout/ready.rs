@@ -3,7 +3,7 @@
 use itertools::Itertools;
 
 use super::HandoutSession;
-use crate::kitchen::{ApplianceId, Elsewhere, Kitchen, RecipeId};
+use crate::kitchen::{ApplianceId, Elsewhere, Kitchen, Recipe, RecipeId};
 use crate::plan::Makings;
 use crate::prep::Boxes;
 
@@ -27,7 +27,7 @@ pub struct Needed {
 }
 
 pub(super) fn ready(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSession]) -> Ready {
-    let needed = (0..kitchen.appliances.len()).map(ApplianceId).filter_map(|id| needed(kitchen, makings, sessions, id)).collect();
+    let needed = (0..kitchen.appliances.len()).map(ApplianceId).filter_map(|id| needed(&kitchen.recipes, makings, sessions, id)).collect();
     let mut boxes: Vec<Boxes> = Vec::new();
     for one in sessions.iter().flat_map(|session| &session.plans[0].boxes).filter_map(|note| note.boxes.as_ref()) {
         match boxes.iter_mut().find(|known| known.kind == one.kind) {
@@ -38,8 +38,8 @@ pub(super) fn ready(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSes
     Ready { needed, boxes }
 }
 
-fn needed(kitchen: &Kitchen, makings: &Makings, sessions: &[HandoutSession], id: ApplianceId) -> Option<Needed> {
-    let steps = |recipe: RecipeId| kitchen.recipes[recipe].steps.iter().filter(|step| step.on.contains(&id));
+fn needed(recipes: &[Recipe], makings: &Makings, sessions: &[HandoutSession], id: ApplianceId) -> Option<Needed> {
+    let steps = |recipe: RecipeId| recipes[recipe].steps.iter().filter(|step| step.on.contains(&id));
     let uses = |recipe: &RecipeId| steps(*recipe).next().is_some();
     let made: Vec<RecipeId> = makings.makings.iter().map(|making| making.recipe).filter(uses).unique().collect();
     let other = |recipe: &RecipeId| steps(*recipe).map(|step| step.elsewhere.filter(|other| other.on != id)).collect::<Option<Vec<_>>>();

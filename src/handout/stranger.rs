@@ -3,7 +3,7 @@
 use jiff::civil::Date;
 
 use super::{DayNumber, Wishes};
-use crate::kitchen::{Kitchen, Meal, Person, Piece, RecipeId, Source, Spot, Warning, Week, Who};
+use crate::kitchen::{Household, Kitchen, Meal, Person, Piece, RecipeId, Source, Spot, Warning, Week, Who};
 use crate::plan::Makings;
 
 /// Minutes by which a meal may be away from a mealtime and still bear its name.
@@ -33,7 +33,7 @@ impl Stranger {
         for session in &mut stranger.week.sessions {
             session.people = vec![alone("cook")];
         }
-        let words = mealtimes(&stranger.kitchen, &stranger.week);
+        let words = mealtimes(&stranger.kitchen.household, &stranger.week);
         for (index, word) in words.into_iter().enumerate() {
             let mut meal = stranger.week.meals[index].name.take();
             meal = meal.filter(|name| stranger.tells_nobody(name));
@@ -154,14 +154,14 @@ fn who_eats(meal: &mut Meal, wishes: &Wishes) {
 }
 
 /// "supper", of each meal: the mealtime it is, else the nearest that no other meal of the day has, else its time.
-fn mealtimes(kitchen: &Kitchen, week: &Week) -> Vec<String> {
-    let own = |meal: &Meal| Some(&meal.word).filter(|word| kitchen.household.mealtimes.contains_key(*word)).cloned();
+fn mealtimes(household: &Household, week: &Week) -> Vec<String> {
+    let own = |meal: &Meal| Some(&meal.word).filter(|word| household.mealtimes.contains_key(*word)).cloned();
     let taken = |meal: &Meal, name: &str| {
         week.meals.iter().any(|other| other.at_time.date() == meal.at_time.date() && own(other).as_deref() == Some(name))
     };
     let near = |meal: &Meal| {
         let away = |time: jiff::civil::Time| time.duration_until(meal.at_time.time()).as_mins().abs();
-        let times = kitchen.household.mealtimes.iter().map(|(name, time)| (away(*time), name));
+        let times = household.mealtimes.iter().map(|(name, time)| (away(*time), name));
         let near = times.filter(|(away, name)| *away <= NEAR && !taken(meal, name)).min();
         let alone = week.meals.iter().filter(|other| other.at_time.date() == meal.at_time.date() && own(other).is_none()).count() == 1;
         near.filter(|_| alone).map(|(_, name)| name.clone())

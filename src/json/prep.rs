@@ -8,8 +8,8 @@ use serde::{Deserialize, Serialize};
 use super::printed::Printed;
 use super::shape::{OnDate, minute};
 use super::short::{Short, short};
-use crate::foods::Place;
-use crate::kitchen::{Kitchen, Names, RecipeId, Ware};
+use crate::foods::{Foods, Place};
+use crate::kitchen::{Kitchen, Names, Recipe, RecipeId, Ware};
 use crate::measure::{Celsius, Number, Quantity, Units};
 use crate::plan::State;
 use crate::prep::{self, Deed, Doing, Mark, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken, Told, Turnover};
@@ -353,13 +353,13 @@ impl Prep {
     /// # Errors
     /// A session whose start is no date and time: the start as it stands.
     pub fn turnovers(&self, kitchen: &Kitchen) -> Result<Vec<Turnover>, String> {
-        self.sessions.iter().map(|session| session.turnover(kitchen)).collect()
+        self.sessions.iter().map(|session| session.turnover(&kitchen.foods, &kitchen.recipes)).collect()
     }
 }
 
 impl Task {
-    fn deed(&self, kitchen: &Kitchen) -> Option<Deed> {
-        let of = || recipe(kitchen, self.recipe.as_deref()?);
+    fn deed(&self, recipes: &[Recipe]) -> Option<Deed> {
+        let of = || recipe(recipes, self.recipe.as_deref()?);
         match self.kind {
             Kind::Set => None,
             Kind::Step => Some(Deed::Step { recipe: of()?, step: self.step?.checked_sub(1)?, round: self.round?.checked_sub(1)? }),
@@ -393,35 +393,35 @@ impl Session {
                 }
             };
             let mark = task.mark.as_ref().and_then(|mark| mark.parse().ok()).unwrap_or(counted);
-            let Some(deed) = task.deed(kitchen) else { continue };
+            let Some(deed) = task.deed(&kitchen.recipes) else { continue };
             let (person, at) = (task.person.clone(), task.at_celsius.map(Celsius));
             told.push(Told { mark, deed, start: task.start_minute, person, at, done });
         }
         told
     }
 
-    fn turnover(&self, kitchen: &Kitchen) -> Result<Turnover, String> {
+    fn turnover(&self, foods: &Foods, recipes: &[Recipe]) -> Result<Turnover, String> {
         let start = self.start.parse().map_err(|_| self.start.clone())?;
         let batch = |one: &Batch| {
-            let recipe = recipe(kitchen, &one.recipe)?;
+            let recipe = recipe(recipes, &one.recipe)?;
             Some(prep::Batch { recipe, batches: one.batches, makes: one.makes.clone() })
         };
         let batches = self.batches.iter().filter_map(batch).collect();
-        let fetch = self.fetch.iter().filter_map(|one| one.taken(kitchen)).collect();
-        let boxes = self.boxes.iter().filter_map(|one| one.put(kitchen)).collect();
+        let fetch = self.fetch.iter().filter_map(|one| one.taken(foods, recipes)).collect();
+        let boxes = self.boxes.iter().filter_map(|one| one.put(recipes)).collect();
         Ok(Turnover { start, batches, fetch, boxes })
     }
 }
 
-fn recipe(kitchen: &Kitchen, id: &str) -> Option<RecipeId> {
-    kitchen.recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)
+fn recipe(recipes: &[Recipe], id: &str) -> Option<RecipeId> {
+    recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)
 }
 
 impl Fetch {
-    fn taken(&self, kitchen: &Kitchen) -> Option<Taken> {
+    fn taken(&self, foods: &Foods, recipes: &[Recipe]) -> Option<Taken> {
         let of = match (&self.food, &self.recipe) {
-            (Some(name), _) => kitchen.foods.find(name).map(Ware::Food).ok_or_else(|| name.clone()),
-            (None, Some(id)) => recipe(kitchen, id).map(Ware::Recipe).ok_or_else(|| id.clone()),
+            (Some(name), _) => foods.find(name).map(Ware::Food).ok_or_else(|| name.clone()),
+            (None, Some(id)) => recipe(recipes, id).map(Ware::Recipe).ok_or_else(|| id.clone()),
             (None, None) => return None,
         };
         Some(Taken { of, amount: self.amount.clone() })
@@ -430,9 +430,9 @@ impl Fetch {
 
 impl Boxed {
     /// Portions, or what the recipe makes where it does not say what a portion of it is.
-    fn put(&self, kitchen: &Kitchen) -> Option<Put> {
-        let id = recipe(kitchen, &self.recipe)?;
-        let recipe = &kitchen.recipes[id];
+    fn put(&self, recipes: &[Recipe]) -> Option<Put> {
+        let id = recipe(recipes, &self.recipe)?;
+        let recipe = &recipes[id];
         let portions = Number::from_ten_digits(self.portions);
         let amount = match (&recipe.makes, &recipe.portion) {
             (Quantity::Mass(_), Some(_)) => Quantity::portions(portions),

@@ -16,7 +16,7 @@ use crate::kitchen::{Kitchen, Mistake, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
 use crate::purchase::{Beside, Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
-use crate::reckon::Print;
+use crate::reckon::AsPrinted;
 use crate::store::sha256;
 
 #[derive(Serialize)]
@@ -80,8 +80,8 @@ pub struct Printed {
 
 impl Printed {
     /// What the reckoning of a week reads of it.
-    pub fn print(&self) -> Print<'_> {
-        Print { buys: &self.buys, turnovers: &self.turnovers }
+    pub fn print(&self) -> AsPrinted<'_> {
+        AsPrinted { buys: &self.buys, turnovers: &self.turnovers }
     }
 }
 
@@ -138,7 +138,7 @@ fn not_read(error: &serde_json::Error, file: &str) -> Mistake {
     }
 }
 
-const AGAIN: &str = "Print the week again.";
+const AGAIN: &str = "AsPrinted the week again.";
 
 #[derive(Deserialize)]
 struct Whole {
@@ -344,13 +344,13 @@ mod tests {
         };
         assert_eq!(
             said("{\n  \"list\": 3}"),
-            ["sheets/plan.json:2:11: cannot be read: invalid type: integer `3`, expected struct List. Print the week again."]
+            ["sheets/plan.json:2:11: cannot be read: invalid type: integer `3`, expected struct List. AsPrinted the week again."]
         );
         assert_eq!(
             said(&print_of("null", &line("feta", "a lot", "4,6,0"))),
             [
-                "sheets/plan.json: the cost of feta, \"4,6,0\", is no money. Print the week again.",
-                "sheets/plan.json: the pack of feta, \"a lot\", is no size. Print the week again."
+                "sheets/plan.json: the cost of feta, \"4,6,0\", is no money. AsPrinted the week again.",
+                "sheets/plan.json: the pack of feta, \"a lot\", is no size. AsPrinted the week again."
             ]
         );
     }

@@ -3,8 +3,8 @@
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use crate::foods::{Allergen, State};
-use crate::kitchen::{After, Estimates, Ingredient, Kitchen, Piece, RecipeId, Source, Step, Wanted, Warning};
+use crate::foods::{Allergen, Foods, State};
+use crate::kitchen::{After, Estimates, Ingredient, Kitchen, Piece, Recipe, RecipeId, Source, Step, Wanted, Warning};
 use crate::measure::{Dimension, Money, Quantity};
 use crate::plan::recipe_contains;
 use crate::prep::{hands_for, step_text};
@@ -165,9 +165,9 @@ fn step(kitchen: &Kitchen, id: RecipeId, index: usize, batches: f64) -> Done<'_>
         at_celsius: step.temperature.map(|celsius| celsius.0),
         inside_celsius: step.inside.map(|celsius| celsius.0),
         skill: step.skill.as_deref(),
-        after: after(kitchen, &recipe.steps, index),
+        after: after(&kitchen.recipes, &recipe.steps, index),
         ahead_minutes: step.ahead.map_or(0, |ahead| ahead.0),
-        foods: foods(kitchen, &recipe.ingredients, step),
+        foods: foods(&kitchen.foods, &kitchen.recipes, &recipe.ingredients, step),
         takes: (!step.on.is_empty()).then_some(step.takes * batches),
         estimated: estimated(step.estimated),
     }
@@ -185,28 +185,28 @@ fn estimated(of: Estimates) -> Vec<&'static str> {
     all.into_iter().filter(|(is, _)| *is).map(|(_, key)| key).collect()
 }
 
-fn after(kitchen: &Kitchen, steps: &[Step], index: usize) -> Vec<String> {
+fn after(recipes: &[Recipe], steps: &[Step], index: usize) -> Vec<String> {
     let name = |step: usize| steps[step].id.clone().unwrap_or_else(|| (step + 1).to_string());
     match &steps[index].after {
         None => index.checked_sub(1).map(name).into_iter().collect(),
         Some(after) => {
             let one = |one: &After| match one {
                 After::Step(step) => name(*step),
-                After::Recipe(recipe) => format!("recipe:{}", kitchen.recipes[*recipe].id),
+                After::Recipe(recipe) => format!("recipe:{}", recipes[*recipe].id),
             };
             after.iter().map(one).collect()
         }
     }
 }
 
-fn foods<'a>(kitchen: &'a Kitchen, ingredients: &[Ingredient], step: &Step) -> Vec<&'a str> {
+fn foods<'a>(foods: &'a Foods, recipes: &'a [Recipe], ingredients: &[Ingredient], step: &Step) -> Vec<&'a str> {
     let named =
         step.text.iter().filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { ingredients.get(*index) } else { None });
     let mut names: Vec<&str> = Vec::new();
     for one in named {
         let name = match &one.wanted {
-            Wanted::Food { food, .. } => kitchen.foods[*food].name.as_str(),
-            Wanted::Recipe { recipe, .. } => kitchen.recipes[*recipe].id.as_str(),
+            Wanted::Food { food, .. } => foods[*food].name.as_str(),
+            Wanted::Recipe { recipe, .. } => recipes[*recipe].id.as_str(),
         };
         if !names.contains(&name) {
             names.push(name);

@@ -1,20 +1,21 @@
 //! A recipe as schema.org/Recipe in JSON-LD. The names of its properties are from schema.org, from memory.
 
+use crate::foods::Foods;
 use serde_json::{Value, json};
 
-use crate::kitchen::{Kitchen, Piece, Recipe, RecipeId, Wanted};
+use crate::kitchen::{Piece, Recipe, RecipeId, Wanted};
 use crate::measure::{Dimension, exact_number};
 
 /// The page's block: name, yield, ingredients, method and source.
-pub fn recipe_page(kitchen: &Kitchen, id: RecipeId) -> Value {
-    let recipe = &kitchen.recipes[id];
+pub fn recipe_page(foods: &Foods, recipes: &[Recipe], id: RecipeId) -> Value {
+    let recipe = &recipes[id];
     let mut page = serde_json::Map::new();
     page.insert("@context".to_owned(), json!("https://schema.org"));
     page.insert("@type".to_owned(), json!("Recipe"));
     page.insert("name".to_owned(), json!(recipe.name));
     page.insert("recipeYield".to_owned(), json!(makes(recipe)));
     page.insert("recipeIngredient".to_owned(), json!(lines(recipe)));
-    let steps: Vec<Value> = method(kitchen, recipe).into_iter().map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
+    let steps: Vec<Value> = method(foods, recipes, recipe).into_iter().map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
     page.insert("recipeInstructions".to_owned(), json!(steps));
     if let Some(author) = &recipe.source.author {
         page.insert("author".to_owned(), json!({ "@type": "Person", "name": author }));
@@ -52,15 +53,15 @@ fn makes(recipe: &Recipe) -> String {
 }
 
 /// The method as it was written; steps are their texts with the foods by name.
-fn method(kitchen: &Kitchen, recipe: &Recipe) -> Vec<String> {
+fn method(foods: &Foods, recipes: &[Recipe], recipe: &Recipe) -> Vec<String> {
     if !recipe.method.is_empty() {
         return recipe.method.clone();
     }
     let piece = |piece: &Piece| match piece {
         Piece::Words(words) => words.clone(),
         Piece::Ingredient { index, .. } => match &recipe.ingredients[*index].wanted {
-            Wanted::Food { food, .. } => format!("the {}", kitchen.foods[*food].name),
-            Wanted::Recipe { recipe, .. } => format!("the {}", kitchen.recipes[*recipe].name),
+            Wanted::Food { food, .. } => format!("the {}", foods[*food].name),
+            Wanted::Recipe { recipe, .. } => format!("the {}", recipes[*recipe].name),
         },
     };
     recipe.steps.iter().map(|step| step.text.iter().map(piece).collect::<String>().trim().to_owned()).collect()

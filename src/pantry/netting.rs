@@ -9,9 +9,9 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::staples::{TopUp, top_ups};
-use crate::foods::{FoodId, convert};
-use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
-use crate::measure::{Dimension, Number, Quantity, is_nothing_of};
+use crate::foods::{FoodId, Foods, convert};
+use crate::kitchen::{Kitchen, Lot, Recipe, Ware, Warning, Week};
+use crate::measure::{Dimension, Number, Quantity, Units, is_nothing_of};
 use crate::plan::{Demand, Demanded, Draw, Makings, in_makes};
 use crate::shelf::{First, Shelf, Taken, counts_packs, food_rate};
 
@@ -39,7 +39,7 @@ pub struct Netted {
 pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demanded) -> Netted {
     let last_day = last_day(week);
     let mut shelf = Shelf::new(kitchen).until(last_day);
-    replay(kitchen, &mut shelf, makings);
+    replay(&kitchen.lots, &kitchen.recipes, &mut shelf, makings);
     let mut draws = DrawBook::new(&makings.cooked_draws);
     let mut warnings = incomparable_cooked(kitchen, &shelf, makings);
     let (mut unmet, mut untasted) = (Vec::new(), Vec::new());
@@ -51,8 +51,8 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
         }
         let dimension = demand.amount.dimension();
         let wanted = demand.amount.exact();
-        warnings.extend(incomparable(kitchen, &shelf, demand, &dimension));
-        let rate = |lot: &Lot| food_rate(kitchen, lot, demand.food, &dimension, demand.tin.as_ref());
+        warnings.extend(incomparable(&kitchen.foods, kitchen.print.units, &shelf, demand, &dimension));
+        let rate = |lot: &Lot| food_rate(&kitchen.foods, lot, demand.food, &dimension, demand.tin.as_ref());
         let taken = shelf.draw(Ware::Food(demand.food), demand.on, goes_first(demand), wanted, rate);
         let left = wanted - taken.iter().map(|taken| &taken.amount).sum::<Number>();
         unmet.push(if is_nothing_of(&left, wanted) { Number::ZERO } else { left });
@@ -98,10 +98,10 @@ fn as_they_lie(kitchen: &Kitchen, shelf: &Shelf) -> (Vec<Lot>, BTreeMap<usize, u
     (lots, (0..kitchen.lots.len()).flat_map(opened_of).collect())
 }
 
-fn incomparable(kitchen: &Kitchen, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
+fn incomparable(foods: &Foods, units: Units, shelf: &Shelf, demand: &Demand, dimension: &Dimension) -> Vec<Warning> {
     let lots = shelf.drawable(Ware::Food(demand.food), demand.on, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]);
-    let foreign = lots.filter(|lot| food_rate(kitchen, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
-    foreign.map(|lot| not_comparable(kitchen, lot, demand.food, dimension)).collect()
+    let foreign = lots.filter(|lot| food_rate(foods, lot, demand.food, dimension, demand.tin.as_ref()).is_none());
+    foreign.map(|lot| not_comparable(foods, units, lot, demand.food, dimension)).collect()
 }
 
 /// Cooked lots that would serve what is made, were they in a measure that can be compared with what the recipe makes.
@@ -128,8 +128,8 @@ fn incomparable_cooked(kitchen: &Kitchen, shelf: &Shelf, makings: &Makings) -> V
     warnings
 }
 
-pub(super) fn not_comparable(kitchen: &Kitchen, lot: &Lot, food: FoodId, dimension: &Dimension) -> Warning {
-    let facts = &kitchen.foods[food];
+pub(super) fn not_comparable(foods: &Foods, units: Units, lot: &Lot, food: FoodId, dimension: &Dimension) -> Warning {
+    let facts = &foods[food];
     let mend = match convert(facts, &lot.amount, dimension) {
         Err(missing) => format!("Add {} under {} in foods.toml", missing.key, facts.name),
         Ok(_) => "Write its amount as the week asks for it".to_owned(),
@@ -138,17 +138,17 @@ pub(super) fn not_comparable(kitchen: &Kitchen, lot: &Lot, food: FoodId, dimensi
         at: lot.at.clone(),
         mend,
         food: facts.name.clone(),
-        amount: crate::measure::show(&lot.amount, kitchen.print.units),
+        amount: crate::measure::show(&lot.amount, units),
         wanted: dimension.symbol().to_owned(),
     }
 }
 
 /// Takes off the shelf what the plan drew of cooked lots.
-fn replay(kitchen: &Kitchen, shelf: &mut Shelf, makings: &Makings) {
+fn replay(lots: &[Lot], recipes: &[Recipe], shelf: &mut Shelf, makings: &Makings) {
     for draw in &makings.cooked_draws {
         let Ware::Recipe(recipe) = draw.of else { continue };
-        let recipe = &kitchen.recipes[recipe];
-        let own = kitchen.lots[draw.lot].amount.dimension();
+        let recipe = &recipes[recipe];
+        let own = lots[draw.lot].amount.dimension();
         if let Some(rate) = in_makes(recipe, &Quantity::of(&own, 1)).filter(Number::is_positive) {
             shelf.draw_from(draw.lot, &(draw.amount.exact() / rate), draw.on);
         }

@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::netting::not_comparable;
-use crate::foods::{FoodId, convert};
+use crate::foods::{FoodId, Foods, convert};
 use crate::kitchen::{Kitchen, Staple, Ware, Warning};
-use crate::measure::{Dimension, Quantity, is_nothing_of};
+use crate::measure::{Dimension, Quantity, Units, is_nothing_of};
 use crate::shelf::{First, Shelf, food_rate};
 
 /// What the first trip buys of a staple beyond the week's demand.
@@ -35,26 +35,27 @@ pub(super) fn top_ups(
             continue;
         }
         let dimension = stated_in.get(&staple.food).cloned().unwrap_or(staple.par.dimension());
-        top_ups.extend(top_up(kitchen, shelf, staple, dimension, last_day, warnings));
+        top_ups.extend(top_up(&kitchen.foods, kitchen.print.units, shelf, staple, dimension, last_day, warnings));
     }
     top_ups
 }
 
 fn top_up(
-    kitchen: &Kitchen,
+    foods: &Foods,
+    units: Units,
     shelf: &Shelf,
     staple: &Staple,
     dimension: Dimension,
     last_day: Date,
     warnings: &mut Vec<Warning>,
 ) -> Option<TopUp> {
-    let facts = &kitchen.foods[staple.food];
+    let facts = &foods[staple.food];
     let (par, when_below, dimension) = match (convert(facts, &staple.par, &dimension), convert(facts, &staple.when_below, &dimension)) {
         (Ok(par), Ok(when_below)) => (par, when_below, dimension),
         (Err(missing), _) | (_, Err(missing)) => {
             warnings.push(Warning::MissingFact {
                 at: staple.at.clone(),
-                line: crate::measure::show(&staple.par, kitchen.print.units),
+                line: crate::measure::show(&staple.par, units),
                 food: facts.name.clone(),
                 what: missing.what,
                 key: missing.key,
@@ -66,9 +67,9 @@ fn top_up(
     };
     let mut left = Quantity::of(&dimension, 0);
     for lot in shelf.drawable(Ware::Food(staple.food), last_day, First::Opened).into_iter().map(|lot| &shelf.lots()[lot]) {
-        match food_rate(kitchen, lot, staple.food, &dimension, None) {
+        match food_rate(foods, lot, staple.food, &dimension, None) {
             Some(rate) => left = left.plus(&Quantity::of(&dimension, lot.amount.exact() * rate)).unwrap_or(left),
-            None => warnings.push(not_comparable(kitchen, lot, staple.food, &dimension)),
+            None => warnings.push(not_comparable(foods, units, lot, staple.food, &dimension)),
         }
     }
     let lacks = when_below.minus(&left).is_some_and(|below| !is_nothing_of(below.exact(), when_below.exact()));

@@ -49,7 +49,7 @@ pub fn stock(kitchen: &Kitchen) -> Stock {
     let places = [Place::Cupboard, Place::Fridge, Place::Freezer].map(|place| {
         let here = kitchen.lots.iter().enumerate().filter(|(_, lot)| lot.place == place);
         let lots = here.sorted_by_key(|(index, lot)| {
-            let until = lot_dates(kitchen, lot).earliest;
+            let until = lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest;
             (until.is_none(), until, *index)
         });
         let lots = lots.map(|(_, lot)| {
@@ -63,7 +63,7 @@ pub fn stock(kitchen: &Kitchen) -> Stock {
 }
 
 fn stock_lot(kitchen: &Kitchen, lot: &Lot, value: Option<Money>) -> StockLot {
-    let dates = lot_dates(kitchen, lot);
+    let dates = lot_dates(&kitchen.foods, &kitchen.recipes, lot);
     let (until, last_day) = (dates.earliest, dates.last_draw);
     let on_the_pack = [lot.use_by, lot.best_before].into_iter().flatten().min();
     let (amount, pack) = (lot.amount.clone(), lot.pack.clone());

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use super::safe;
 use crate::book::{goods_of, packs_of_goods};
-use crate::kitchen::Kitchen;
+use crate::kitchen::{Household, Kitchen};
 use crate::measure::{Units, show};
 use crate::prep::presence;
 use crate::purchase::{Buy, ListLine, ShopVisit, ShoppingList, TripBuys, TripList};
@@ -103,7 +103,7 @@ fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option
         safe(&packs),
         safe(&bought)
     );
-    let details = details(kitchen, line, units);
+    let details = details(&kitchen.household, line, units);
     if !details.is_empty() {
         let _ = write!(html, "<small>{}</small>", safe(&details));
     }
@@ -111,14 +111,14 @@ fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option
 }
 
 /// What is good to know in the aisle.
-fn details(kitchen: &Kitchen, line: &ListLine, units: Units) -> String {
+fn details(household: &Household, line: &ListLine, units: Units) -> String {
     let mut parts: Vec<String> = line.beware.iter().map(words::list::beware).collect();
     if !line.packs.is_empty() && !line.need.is_zero() {
         let about = words::list::about(line).map(|about| format!(", {about}")).unwrap_or_default();
         parts.push(format!("need {}{about}", show(&line.need, units)));
     }
     let offers = line.packs.iter().filter_map(|pack| pack.offer.as_ref());
-    parts.extend(offers.map(|taken| format!("take {}", words::list::offer(taken, &kitchen.household.currency))));
+    parts.extend(offers.map(|taken| format!("take {}", words::list::offer(taken, &household.currency))));
     parts.extend(line.windows.as_ref().map(words::list::windows));
     if let (true, Some(date)) = (line.fresh, line.last_used) {
         parts.push(format!("until at least {}", day(date)));

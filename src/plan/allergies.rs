@@ -8,7 +8,7 @@ use super::aside::{exchanges_inside_dishes, guard_portions};
 use super::children::{guard_children, needs_of_the_young};
 use super::servings::{lines_within, servings};
 use super::uses::meal_name;
-use crate::foods::{Allergen, Fact, Food, FoodId, Kind};
+use crate::foods::{Allergen, Fact, Food, FoodId, Foods, Kind};
 use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, Recipe, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
 
 /// What a week's meals run into, each once.
@@ -23,10 +23,10 @@ pub struct Guarded {
 }
 
 impl Guarded {
-    fn doubt(&mut self, kitchen: &Kitchen, plate: &Plate<'_>, found: &Found<'_>, words: &[&str], text: String) {
-        let dish = found.dishes.first().map_or_else(|| meal_name(plate.meal), |dish| kitchen.recipes[*dish].name.clone());
+    fn doubt(&mut self, foods: &Foods, recipes: &[Recipe], plate: &Plate<'_>, found: &Found<'_>, words: &[&str], text: String) {
+        let dish = found.dishes.first().map_or_else(|| meal_name(plate.meal), |dish| recipes[*dish].name.clone());
         let words = words.iter().map(|word| (*word).to_owned()).collect();
-        let food = kitchen.foods[found.food].name.clone();
+        let food = foods[found.food].name.clone();
         let warning = Warning::NotKnown { at: found.at.clone(), text, eater: plate.name.to_owned(), words, food, dish };
         self.unknown.push((found.dishes.clone(), warning.clone()));
         self.warnings.push(warning);
@@ -56,7 +56,7 @@ pub fn cross_contacts(kitchen: &Kitchen, week: &Week, made: &[RecipeId]) -> Vec<
         if theirs.is_empty() {
             continue;
         }
-        let met = |shunned: &Shunned, dish: &RecipeId| holds(kitchen, *dish, shunned);
+        let met = |shunned: &Shunned, dish: &RecipeId| holds(&kitchen.foods, &kitchen.recipes, *dish, shunned);
         let words: Vec<&&Shunned> = plate.allergic.iter().filter(|shunned| made.iter().any(|dish| met(shunned, dish))).collect();
         let others: Vec<RecipeId> = made.iter().copied().filter(|dish| words.iter().any(|shunned| met(shunned, dish))).collect();
         if others.is_empty() {
@@ -89,9 +89,9 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
 }
 
 /// Is it, for certain, in the dish, at any depth?
-fn holds(kitchen: &Kitchen, dish: RecipeId, shunned: &Shunned) -> bool {
-    lines_within(kitchen, dish).any(|line| match line.ware() {
-        Ware::Food(food) => matches!(meets(shunned, food, &kitchen.foods[food]), Meets::Is(_)),
+fn holds(foods: &Foods, recipes: &[Recipe], dish: RecipeId, shunned: &Shunned) -> bool {
+    lines_within(recipes, dish).any(|line| match line.ware() {
+        Ware::Food(food) => matches!(meets(shunned, food, &foods[food]), Meets::Is(_)),
         Ware::Recipe(_) => false,
     })
 }
@@ -107,7 +107,7 @@ pub fn guard(kitchen: &Kitchen, week: &Week) -> Guarded {
     guard_children(kitchen, week, &mut guarded);
     guard_portions(kitchen, week, &mut guarded);
     guarded.warnings.extend(exchanges_inside_dishes(kitchen, week));
-    guarded.warnings.extend(needs_of_the_young(kitchen, week));
+    guarded.warnings.extend(needs_of_the_young(&kitchen.household, week));
     guarded.mistakes.sort();
     guarded.mistakes.dedup();
     let mut said = BTreeSet::new();
@@ -257,11 +257,12 @@ impl<'k> Plate<'k> {
             let mut unknown: Vec<&str> = Vec::new();
             for shunned in &self.allergic {
                 match meets(shunned, found.food, food) {
-                    Meets::Is(what) => guarded.mistakes.push(self.refused(kitchen, &found, format!("{chain}: {what}"))),
+                    Meets::Is(what) => guarded.mistakes.push(self.refused(&kitchen.foods, &found, format!("{chain}: {what}"))),
                     Meets::MayBe(group) => {
                         let word = &shunned.word;
                         guarded.doubt(
-                            kitchen,
+                            &kitchen.foods,
+                            &kitchen.recipes,
                             self,
                             &found,
                             &[word],
@@ -275,7 +276,8 @@ impl<'k> Plate<'k> {
             if !unknown.is_empty() {
                 let words = unknown.join(", ");
                 guarded.doubt(
-                    kitchen,
+                    &kitchen.foods,
+                    &kitchen.recipes,
                     self,
                     &found,
                     &unknown,
@@ -323,12 +325,12 @@ impl<'k> Plate<'k> {
         mixed.then(|| format!("not known whether there is {what} in it, which {} does not eat", eater.name))
     }
 
-    fn refused(&self, kitchen: &Kitchen, found: &Found<'_>, cause: String) -> Mistake {
+    fn refused(&self, foods: &Foods, found: &Found<'_>, cause: String) -> Mistake {
         let name = self.name;
         let named = self.diner.is_some_and(|diner| diner.who != Who::Anybody && diner.name != "guests");
         let remedy = if named {
             let key = toml_key(name);
-            let ware = &kitchen.foods[found.food].name;
+            let ware = &foods[found.food].name;
             format!(
                 "{name} is allergic to it. Give {name} something else, with instead = {{ {key} = [\"…\"] }} in the meal, \
                  or leave it away, with without = {{ {key} = [\"{ware}\"] }}."

@@ -17,7 +17,7 @@ pub fn taken_out_before(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware]) ->
         return Ok(None);
     }
     let mut earliest: Option<usize> = None;
-    for (index, line) in recipe.ingredients.iter().enumerate().filter(|(_, line)| lacks(kitchen, line.ware(), without)) {
+    for (index, line) in recipe.ingredients.iter().enumerate().filter(|(_, line)| lacks(&kitchen.recipes, line.ware(), without)) {
         let names = |step: &crate::kitchen::Step| {
             step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index: named, .. } if *named == index))
         };
@@ -29,8 +29,8 @@ pub fn taken_out_before(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware]) ->
 }
 
 /// Is it one of these, or a dish that one of these goes into?
-fn lacks(kitchen: &Kitchen, ware: Ware, without: &[Ware]) -> bool {
-    without.contains(&ware) || without.iter().any(|one| matches!(ware, Ware::Recipe(dish) if goes_into(kitchen, dish, *one)))
+fn lacks(recipes: &[Recipe], ware: Ware, without: &[Ware]) -> bool {
+    without.contains(&ware) || without.iter().any(|one| matches!(ware, Ware::Recipe(dish) if goes_into(recipes, dish, *one)))
 }
 
 /// Adds a mistake for every dish out of which an eater's portion can no longer be taken.
@@ -76,7 +76,7 @@ pub(super) fn exchanges_inside_dishes(kitchen: &Kitchen, week: &Week) -> Vec<War
             let Ware::Recipe(dish) = serving.line.ware() else { continue };
             for diner in serving.to.iter().map(|(place, _)| &meal.diners[*place]) {
                 let Who::Eater(eater) = diner.who else { continue };
-                let inside = |swap: &&Swap| diner.without.contains(&swap.from) && goes_into(kitchen, dish, swap.from);
+                let inside = |swap: &&Swap| diner.without.contains(&swap.from) && goes_into(&kitchen.recipes, dish, swap.from);
                 for (swap, to) in kitchen.household.named[eater].swap.iter().filter(inside).filter_map(|swap| Some((swap, swap.to?))) {
                     let (name, from, to) = (&diner.name, names.ware(swap.from), names.ware(to));
                     let text = format!(

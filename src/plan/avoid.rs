@@ -7,8 +7,8 @@ use itertools::Itertools;
 
 use super::servings::{lines_within, served_lines};
 use super::uses::meal_name;
-use crate::foods::{Allergen, FoodId};
-use crate::kitchen::{Ingredient, Kitchen, Meal, RecipeId, Shunned, Wanted, Ware, Warning, Week};
+use crate::foods::{Allergen, FoodId, Foods};
+use crate::kitchen::{Household, Ingredient, Kitchen, Meal, RecipeId, Shunned, Wanted, Ware, Warning, Week};
 
 /// What a dish is known to contain, and whether any of its foods' allergens are not known.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -84,9 +84,9 @@ impl fmt::Display for Beware {
 /// The union over all foods of a recipe and of its components.
 pub fn recipe_contains(kitchen: &Kitchen, recipe: RecipeId) -> Contains {
     let mut contains = Contains::default();
-    for line in lines_within(kitchen, recipe) {
+    for line in lines_within(&kitchen.recipes, recipe) {
         if let Wanted::Food { food, .. } = line.wanted {
-            add_food(kitchen, food, &mut contains);
+            add_food(&kitchen.foods, &kitchen.household, food, &mut contains);
         }
     }
     contains
@@ -98,7 +98,7 @@ pub fn recipe_contains_without(kitchen: &Kitchen, recipe: RecipeId, without: &[W
     for line in kitchen.recipes[recipe].ingredients.iter().filter(|line| !without.contains(&line.ware())) {
         match line.ware() {
             Ware::Recipe(part) => contains.take_in(recipe_contains_without(kitchen, part, without)),
-            Ware::Food(food) => add_food(kitchen, food, &mut contains),
+            Ware::Food(food) => add_food(&kitchen.foods, &kitchen.household, food, &mut contains),
         }
     }
     contains
@@ -112,30 +112,30 @@ pub fn meal_contains(kitchen: &Kitchen, meal: &Meal) -> Contains {
 }
 
 /// What one food contains.
-pub fn food_contains(kitchen: &Kitchen, food: FoodId) -> Contains {
+pub fn food_contains(foods: &Foods, household: &Household, food: FoodId) -> Contains {
     let mut contains = Contains::default();
-    add_food(kitchen, food, &mut contains);
+    add_food(foods, household, food, &mut contains);
     contains
 }
 
 fn add_line(kitchen: &Kitchen, line: &Ingredient, contains: &mut Contains) {
     match &line.wanted {
-        Wanted::Food { food, .. } => add_food(kitchen, *food, contains),
+        Wanted::Food { food, .. } => add_food(&kitchen.foods, &kitchen.household, *food, contains),
         Wanted::Recipe { recipe, .. } => {
             contains.take_in(recipe_contains(kitchen, *recipe));
         }
     }
 }
 
-fn add_food(kitchen: &Kitchen, food: FoodId, contains: &mut Contains) {
-    let kind = kitchen.foods[food].kind;
+fn add_food(foods: &Foods, household: &Household, food: FoodId, contains: &mut Contains) {
+    let kind = foods[food].kind;
     let is = |one: &&Shunned| one.food == Some(food) || one.kind.is_some() && one.kind == kind;
-    contains.avoided.extend(kitchen.household.avoid_foods.iter().filter(is).map(|one| one.word.clone()));
-    match &kitchen.foods[food].allergens {
+    contains.avoided.extend(household.avoid_foods.iter().filter(is).map(|one| one.word.clone()));
+    match &foods[food].allergens {
         Some(known) => contains.allergens.extend(known.value.iter().copied()),
         None => {
-            contains.unknown.insert(kitchen.foods[food].name.clone());
-            contains.allergens.extend(kitchen.foods[food].contains.iter().flat_map(|certain| certain.value.iter().copied()));
+            contains.unknown.insert(foods[food].name.clone());
+            contains.allergens.extend(foods[food].contains.iter().flat_map(|certain| certain.value.iter().copied()));
         }
     }
 }
@@ -152,14 +152,14 @@ pub fn avoided_at_meals(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
             Some(_) => format!("{} ({})", meal_name(meal), meal.label),
             None => meal.label.clone(),
         };
-        warnings.extend(avoided(kitchen, &contains, &what, &meal.at));
+        warnings.extend(avoided(&kitchen.household, &contains, &what, &meal.at));
     }
     warnings
 }
 
 /// A warning where `contains` meets what the household avoids.
-pub fn avoided(kitchen: &Kitchen, contains: &Contains, what: &str, at: &crate::kitchen::Spot) -> Option<Warning> {
-    let avoid = &kitchen.household.avoid;
+pub fn avoided(household: &Household, contains: &Contains, what: &str, at: &crate::kitchen::Spot) -> Option<Warning> {
+    let avoid = &household.avoid;
     let allergens = avoid.iter().filter(|one| contains.allergens.contains(one)).map(|one| one.name().to_owned());
     let met: Vec<String> = allergens.chain(contains.avoided.iter().cloned()).collect();
     let doubtful = contains.unknown.iter().map(String::as_str).collect::<Vec<_>>().join(", ");

@@ -8,7 +8,7 @@ use jiff::civil::Date;
 
 use super::allergies::{Found, Guarded, Plate, plates};
 use crate::foods::{Food, Kind, State};
-use crate::kitchen::{ApplianceId, Eater, Kitchen, Mistake, Piece, Step, Wanted, Ware, Warning, Week};
+use crate::kitchen::{Appliance, ApplianceId, Eater, Household, Kitchen, Mistake, Piece, Recipe, Step, Wanted, Ware, Warning, Week};
 
 /// What a row looks for.
 enum Sought {
@@ -107,10 +107,10 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
 }
 
 /// Nothing is reckoned of what a child needs: told where somebody under 18 has `needs`.
-pub(super) fn needs_of_the_young(kitchen: &Kitchen, week: &Week) -> Vec<Warning> {
+pub(super) fn needs_of_the_young(household: &Household, week: &Week) -> Vec<Warning> {
     let Some(on) = week.meals.iter().map(|meal| meal.at_time.date()).max() else { return Vec::new() };
     let young = |eater: &&Eater| eater.needs.is_some() && eater.born.is_some_and(|born| is_under(born, on, 18 * 12));
-    let told = kitchen.household.named.iter().filter(young).map(|eater| {
+    let told = household.named.iter().filter(young).map(|eater| {
         let (name, age) = (&eater.name, eater.born.map(|born| age(born, on)).unwrap_or_default());
         let text = format!("the needs of {name} ({age}) are left out: they are for adults, nobody under 18. {ASK}, and take needs out.");
         Warning::Note { at: Some(eater.at.clone()), text }
@@ -139,11 +139,13 @@ impl Row {
         match self.sought {
             Sought::Named(names) => names.iter().any(|name| ends_with(food, name)),
             Sought::WholeNut => food.kind == Some(Kind::Nut) && !is_broken_up(food, found),
-            Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_heated(kitchen, found),
+            Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_heated(&kitchen.appliances, &kitchen.recipes, found),
             Sought::Sugar => (food.kind == Some(Kind::Sweetener) || ends_with(food, "sugar")) && !ends_with(food, "honey"),
             Sought::Whole(names) => names.iter().any(|name| ends_with(food, name)) && !is_broken_up(food, found),
             Sought::Raw(names) => {
-                names.iter().any(|name| ends_with(food, name)) && !is_heated(kitchen, found) && !is_broken_up(food, found)
+                names.iter().any(|name| ends_with(food, name))
+                    && !is_heated(&kitchen.appliances, &kitchen.recipes, found)
+                    && !is_broken_up(food, found)
             }
         }
     }
@@ -195,19 +197,19 @@ fn is_broken_up(food: &Food, found: &Found<'_>) -> bool {
 }
 
 /// Is it heated once it is in: by a step of its dish that names it or comes later, or so by a dish that its dish goes into?
-fn is_heated(kitchen: &Kitchen, found: &Found<'_>) -> bool {
+fn is_heated(appliances: &[Appliance], recipes: &[Recipe], found: &Found<'_>) -> bool {
     let inside = found.dishes.iter().skip(1).map(|part| Ware::Recipe(*part)).chain([Ware::Food(found.food)]);
     found.dishes.iter().zip(inside).any(|(dish, ware)| {
-        let recipe = &kitchen.recipes[*dish];
+        let recipe = &recipes[*dish];
         let is_it = |index: usize| recipe.ingredients.get(index).is_some_and(|line| line.ware() == ware);
         let names = |step: &Step| step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index, .. } if is_it(*index)));
         let first = recipe.steps.iter().position(names).unwrap_or(0);
-        recipe.steps.iter().skip(first).any(|step| heats(kitchen, step))
+        recipe.steps.iter().skip(first).any(|step| heats(appliances, step))
     })
 }
 
-fn heats(kitchen: &Kitchen, step: &Step) -> bool {
-    let hot = |on: &ApplianceId| kitchen.appliances[*on].heat || kitchen.appliances[*on].kind.is_some();
+fn heats(appliances: &[Appliance], step: &Step) -> bool {
+    let hot = |on: &ApplianceId| appliances[*on].heat || appliances[*on].kind.is_some();
     step.on.iter().any(hot) || step.temperature.is_some() || step.inside.is_some()
 }
 

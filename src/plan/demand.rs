@@ -9,8 +9,8 @@ use super::pieces::counts_whole;
 use super::servings::served_lines;
 use super::stating::Stating;
 use super::uses::meal_name;
-use crate::foods::{Food, FoodId, Item, State, as_purchased, own_dimension};
-use crate::kitchen::{Ingredient, Kitchen, Wanted, Warning, Week};
+use crate::foods::{Food, FoodId, Foods, Item, State, as_purchased, own_dimension};
+use crate::kitchen::{Ingredient, Kitchen, Recipe, Rules, Wanted, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, Unit, steps_up};
 
 /// The demand of a week.
@@ -50,7 +50,7 @@ pub fn demand_by_lines(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Dem
         let mut stated = stated_in(kitchen, lines);
         for (food, dimension) in &mut stated {
             let items: Vec<&Item> = lines.iter().filter(|line| line.food == *food).filter_map(|line| line.item.as_ref()).collect();
-            if let Some(own) = by_lines(kitchen, *food, &items) {
+            if let Some(own) = by_lines(&kitchen.foods, &kitchen.rules, *food, &items) {
                 *dimension = own;
             }
         }
@@ -64,7 +64,7 @@ fn demand_in(
     makings: &Makings,
     stated_in: impl Fn(&Kitchen, &[Scaled]) -> BTreeMap<FoodId, Dimension>,
 ) -> Demanded {
-    let mut lines = scaled_lines(kitchen, week, makings);
+    let mut lines = scaled_lines(&kitchen.foods, &kitchen.recipes, week, makings);
     let mut ask: Vec<FoodId> = Vec::new();
     lines.retain(|line| {
         let asked = kitchen.rules.ask.contains(&line.food);
@@ -80,7 +80,7 @@ fn demand_in(
     let stated_in = stated_in(kitchen, &lines);
     let mut demanded = Demanded { stated_in, ask, ..Demanded::default() };
     for line in lines {
-        let (demand, warning) = state(kitchen, &demanded.stated_in[&line.food], line);
+        let (demand, warning) = state(&kitchen.foods, &kitchen.rules, &demanded.stated_in[&line.food], line);
         demanded.demand.push(demand);
         demanded.warnings.extend(warning);
     }
@@ -89,10 +89,10 @@ fn demand_in(
     demanded
 }
 
-fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> Vec<Scaled<'k>> {
+fn scaled_lines<'k>(foods: &'k Foods, recipes: &'k [Recipe], week: &'k Week, makings: &Makings) -> Vec<Scaled<'k>> {
     let mut lines = Vec::new();
     for (used_in, making) in makings.makings.iter().enumerate() {
-        let recipe = &kitchen.recipes[making.recipe];
+        let recipe = &recipes[making.recipe];
         for line in &recipe.ingredients {
             let used = (used_in, making.on, making.at);
             lines.extend(scaled(line, &making.times(line.ware()), used, &recipe.name));
@@ -104,7 +104,7 @@ fn scaled_lines<'k>(kitchen: &'k Kitchen, week: &'k Week, makings: &Makings) -> 
             lines.extend(scaled(line, &times, used, &meal_name(meal)));
         }
     }
-    take_whole(kitchen, &mut lines);
+    take_whole(foods, &mut lines);
     lines
 }
 
@@ -119,10 +119,10 @@ fn scaled<'k>(line: &'k Ingredient, times: &Number, used: (usize, Date, MadeAt),
 }
 
 /// What is counted and never cut is rounded up to whole ones, once for each meal and each making: the last of its lines takes the rest.
-fn take_whole(kitchen: &Kitchen, lines: &mut [Scaled]) {
+fn take_whole(foods: &Foods, lines: &mut [Scaled]) {
     let mut last: BTreeMap<(usize, FoodId, Unit), (Number, usize)> = BTreeMap::new();
     for (index, line) in lines.iter().enumerate() {
-        if let Some(item) = line.item.as_ref().filter(|item| counts_whole(&kitchen.foods[line.food], item)) {
+        if let Some(item) = line.item.as_ref().filter(|item| counts_whole(&foods[line.food], item)) {
             let counted = last.entry((line.used_in, line.food, item.amount.unit)).or_insert((Number::ZERO, index));
             *counted = (&counted.0 + &item.amount.high, index);
         }
@@ -149,8 +149,8 @@ fn stated_in(kitchen: &Kitchen, lines: &[Scaled]) -> BTreeMap<FoodId, Dimension>
 }
 
 /// What the lines of a food say of its measure, where it can be told so of all of them.
-fn by_lines(kitchen: &Kitchen, food: FoodId, items: &[&Item]) -> Option<Dimension> {
-    let (facts, spoons) = (&kitchen.foods[food], kitchen.rules.spoons);
+fn by_lines(foods: &Foods, rules: &Rules, food: FoodId, items: &[&Item]) -> Option<Dimension> {
+    let (facts, spoons) = (&foods[food], rules.spoons);
     let told = |to: &Dimension| !items.is_empty() && items.iter().all(|item| as_purchased(facts, item, to, spoons).is_ok());
     let are_counted = items.iter().all(|item| item.amount.unit == Unit::Piece && item.plus.is_empty());
     if are_counted && told(&Dimension::Count) {
@@ -159,9 +159,9 @@ fn by_lines(kitchen: &Kitchen, food: FoodId, items: &[&Item]) -> Option<Dimensio
     (facts.is_liquid() && told(&Dimension::Volume)).then_some(Dimension::Volume)
 }
 
-fn state(kitchen: &Kitchen, dimension: &Dimension, line: Scaled) -> (Demand, Option<Warning>) {
-    let facts = &kitchen.foods[line.food];
-    let spoons = kitchen.rules.spoons;
+fn state(foods: &Foods, rules: &Rules, dimension: &Dimension, line: Scaled) -> (Demand, Option<Warning>) {
+    let facts = &foods[line.food];
+    let spoons = rules.spoons;
     let mut demand = Demand {
         food: line.food,
         on: line.on,

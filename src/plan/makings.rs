@@ -349,7 +349,7 @@ impl Planner<'_> {
                 rest -= &amount;
                 continue;
             }
-            let without: Vec<Ware> = one.without.iter().copied().filter(|ware| goes_into(self.kitchen, part, *ware)).collect();
+            let without: Vec<Ware> = one.without.iter().copied().filter(|ware| goes_into(&self.kitchen.recipes, part, *ware)).collect();
             if !without.is_empty() {
                 apart.push(Apart { who: one.who.clone(), without, amount });
             }

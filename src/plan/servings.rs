@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::making::Apart;
-use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, RecipeId, Ware};
+use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, Recipe, RecipeId, Ware};
 use crate::measure::Number;
 
 /// One line of a meal, and who is served how much of it.
@@ -63,18 +63,18 @@ pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> 
 }
 
 /// Does the food or dish go into this recipe, at any depth?
-pub fn goes_into(kitchen: &Kitchen, recipe: RecipeId, ware: Ware) -> bool {
-    lines_within(kitchen, recipe).any(|line| line.ware() == ware)
+pub fn goes_into(recipes: &[Recipe], recipe: RecipeId, ware: Ware) -> bool {
+    lines_within(recipes, recipe).any(|line| line.ware() == ware)
 }
 
 /// Every line of a recipe and of its components at any depth. A component is looked into once, however many ways lead to it.
-pub(super) fn lines_within(kitchen: &Kitchen, recipe: RecipeId) -> impl Iterator<Item = &Ingredient> {
+pub(super) fn lines_within(recipes: &[Recipe], recipe: RecipeId) -> impl Iterator<Item = &Ingredient> {
     let mut dishes = vec![recipe];
     let mut seen = BTreeSet::from([recipe]);
     let mut next = 0;
     while let Some(&dish) = dishes.get(next) {
         next += 1;
-        for line in &kitchen.recipes[dish].ingredients {
+        for line in &recipes[dish].ingredients {
             if let Ware::Recipe(part) = line.ware()
                 && seen.insert(part)
             {
@@ -82,14 +82,14 @@ pub(super) fn lines_within(kitchen: &Kitchen, recipe: RecipeId) -> impl Iterator
             }
         }
     }
-    dishes.into_iter().flat_map(|dish| &kitchen.recipes[dish].ingredients)
+    dishes.into_iter().flat_map(|dish| &recipes[dish].ingredients)
 }
 
 /// Of a serving of a dish, what is eaten without something that goes into it. `one` is the amount of the line, in the unit of `makes`.
 pub(super) fn apart(kitchen: &Kitchen, meal: &Meal, serving: &Serving<'_>, recipe: RecipeId, one: &Number) -> Vec<Apart> {
     let of_diner = |(place, times): &(usize, Number)| {
         let diner = &meal.diners[*place];
-        let without: Vec<Ware> = diner.without.iter().copied().filter(|ware| goes_into(kitchen, recipe, *ware)).collect();
+        let without: Vec<Ware> = diner.without.iter().copied().filter(|ware| goes_into(&kitchen.recipes, recipe, *ware)).collect();
         (!without.is_empty()).then(|| Apart { who: diner.name.clone(), without, amount: one * times })
     };
     serving.to.iter().filter_map(of_diner).collect()

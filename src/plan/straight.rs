@@ -6,7 +6,7 @@ use jiff::civil::DateTime;
 use super::boxes::{boxed, boxes};
 use super::making::{Kept, MadeAt, Making, Makings, Use, User};
 use crate::foods::safety::CHILLED_WITHIN;
-use crate::kitchen::{Kitchen, Recipe, Week};
+use crate::kitchen::{Recipe, Week};
 
 /// Until when a meal is served straight from the pot, where all else is done by `done`: two hours more, or as long as it is kept hot.
 pub(super) fn warm_until(recipe: &Recipe, done: DateTime) -> DateTime {
@@ -37,8 +37,8 @@ fn straight_meal(week: &Week, makings: &Makings, use_: &Use) -> Option<DateTime>
 }
 
 /// Boxes what a making would serve straight from the pot too late after `done`, when the rest of its session is.
-pub fn served_after(kitchen: &Kitchen, week: &Week, makings: &mut Makings, index: usize, done: DateTime) {
-    let recipe = &kitchen.recipes[makings.makings[index].recipe];
+pub fn served_after(recipes: &[Recipe], week: &Week, makings: &mut Makings, index: usize, done: DateTime) {
+    let recipe = &recipes[makings.makings[index].recipe];
     let late = |use_: &Use| straight_meal(week, makings, use_).is_some_and(|at| at > warm_until(recipe, done));
     let late: Vec<bool> = makings.makings[index].uses.iter().map(late).collect();
     let making = &mut makings.makings[index];

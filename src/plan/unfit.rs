@@ -3,7 +3,8 @@
 use super::allergies::{Plate, plates};
 use super::children::guard_children;
 use super::{Guarded, food_contains};
-use crate::kitchen::{Kitchen, Meal, Ware, Week};
+use crate::foods::Foods;
+use crate::kitchen::{Household, Kitchen, Meal, Ware, Week};
 
 /// Why somebody is not served a food.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -30,7 +31,10 @@ pub fn unfit(kitchen: &Kitchen, meal: &Meal, but: &[Ware]) -> Vec<(Unfit, String
             all.extend(plate.allergic_to(found.food, food).map(|word| (Unfit::Allergic, name.clone(), word)));
             if !wanted {
                 all.extend(plate.avoids(found.food, food).map(|word| (Unfit::Avoided, name.clone(), word)));
-                all.extend(avoided_by_all(kitchen, found.food).map(|word| (Unfit::Avoided, "everybody".to_owned(), word)));
+                all.extend(
+                    avoided_by_all(&kitchen.foods, &kitchen.household, found.food)
+                        .map(|word| (Unfit::Avoided, "everybody".to_owned(), word)),
+                );
             }
             if plate.does_not_eat(food) {
                 all.push((Unfit::NotEaten, name, food.name.clone()));
@@ -43,10 +47,10 @@ pub fn unfit(kitchen: &Kitchen, meal: &Meal, but: &[Ware]) -> Vec<(Unfit, String
     all
 }
 
-fn avoided_by_all(kitchen: &Kitchen, food: crate::foods::FoodId) -> impl Iterator<Item = String> {
-    let contains = food_contains(kitchen, food);
+fn avoided_by_all(foods: &Foods, household: &Household, food: crate::foods::FoodId) -> impl Iterator<Item = String> {
+    let contains = food_contains(foods, household, food);
     let allergens = contains.allergens;
-    let of_allergens = kitchen.household.avoid.iter().filter(move |one| allergens.contains(one)).map(|one| one.name().to_owned());
+    let of_allergens = household.avoid.iter().filter(move |one| allergens.contains(one)).map(|one| one.name().to_owned());
     of_allergens.chain(contains.avoided)
 }
 

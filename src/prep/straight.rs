@@ -22,7 +22,7 @@ pub fn settled(kitchen: &Kitchen, week: &Week, mut makings: Makings) -> Makings 
         }
         let (finish, _) = least_finish(&session_work(kitchen, week, index, &rest).asked(), Effort::Low);
         let done = session.start.saturating_add(finish.minutes());
-        hot.into_iter().for_each(|place| served_after(kitchen, week, &mut makings, place, done));
+        hot.into_iter().for_each(|place| served_after(&kitchen.recipes, week, &mut makings, place, done));
     }
     makings
 }

@@ -72,7 +72,7 @@ fn brings(kitchen: &Kitchen, makings: &Makings, work: &Work, job: usize, contact
     let recipe = &kitchen.recipes[making.recipe];
     let bears = |ware: Ware| match ware {
         Ware::Food(food) => contact.foods.contains(&food),
-        Ware::Recipe(part) => contact.foods.iter().any(|food| goes_into(kitchen, part, Ware::Food(*food))),
+        Ware::Recipe(part) => contact.foods.iter().any(|food| goes_into(&kitchen.recipes, part, Ware::Food(*food))),
     };
     handled(recipe, step).into_iter().filter_map(|index| recipe.ingredients.get(index)).any(|line| bears(line.ware()))
 }

@@ -211,8 +211,9 @@ fn otherwise(kitchen: &Kitchen, meal: &Meal, makings: &Makings, diner: &Diner) -
     let own = diner.instead.iter().flatten().chain(diner.swapped.iter().map(|swapped| &swapped.line));
     let mut said: Vec<String> = own.map(|line| in_a_sentence(names.ware(line.ware()))).collect();
     let served: Vec<&Ingredient> = meal.each.iter().filter(|_| diner.instead.is_none()).chain(&meal.shared).collect();
-    let here =
-        |ware: &Ware| served.iter().any(|line| line.ware() == *ware || recipe_of(line).is_some_and(|dish| goes_into(kitchen, dish, *ware)));
+    let here = |ware: &Ware| {
+        served.iter().any(|line| line.ware() == *ware || recipe_of(line).is_some_and(|dish| goes_into(&kitchen.recipes, dish, *ware)))
+    };
     let replaced = |ware: &Ware| diner.swapped.iter().any(|swapped| swapped.line.at == served_spot(&served, *ware));
     let without = diner.without.iter().filter(|ware| here(ware) && !replaced(ware));
     said.extend(without.map(|ware| format!("without {}", in_a_sentence(names.ware(*ware)))));

@@ -4,8 +4,8 @@ use jiff::civil::Date;
 
 use super::leaves::leaves;
 use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, days, meals};
-use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Lot, Warning, Week};
+use crate::foods::{FoodId, Foods};
+use crate::kitchen::{Household, Kitchen, Lot, Warning, Week};
 use crate::pantry::Netted;
 use crate::plan::{Draw, Makings, food_contains, span};
 use crate::shelf::lot_dates;
@@ -29,7 +29,7 @@ pub struct Parts<'r> {
 /// The list of a week's open trips and meals. `today` is given once the week has begun.
 pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option<Date>) -> ShoppingList {
     let mut trips: Vec<TripList> = parts.basket.trips.clone();
-    point_out_avoided(kitchen, &mut trips);
+    point_out_avoided(&kitchen.foods, &kitchen.household, &mut trips);
     let first_day = today.unwrap_or_else(|| span(week).0);
     let cost = trips.iter().map(|trip| trip.cost).sum();
     let listed = |food: FoodId| trips.iter().flat_map(TripList::lines).any(|line| line.food == food);
@@ -64,15 +64,15 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option
 }
 
 /// On every line whose food holds, or may hold, what the household avoids.
-fn point_out_avoided(kitchen: &Kitchen, trips: &mut [TripList]) {
+fn point_out_avoided(foods: &Foods, household: &Household, trips: &mut [TripList]) {
     let lines =
         trips.iter_mut().flat_map(|trip| &mut trip.shops).flat_map(|shop| &mut shop.sections).flat_map(|section| &mut section.lines);
-    lines.for_each(|line| line.beware = beware(kitchen, line.food));
+    lines.for_each(|line| line.beware = beware(foods, household, line.food));
 }
 
-fn beware(kitchen: &Kitchen, food: FoodId) -> Option<Beware> {
-    let avoid = &kitchen.household.avoid;
-    let contains = food_contains(kitchen, food);
+fn beware(foods: &Foods, household: &Household, food: FoodId) -> Option<Beware> {
+    let avoid = &household.avoid;
+    let contains = food_contains(foods, household, food);
     let met: Vec<_> = avoid.iter().copied().filter(|one| contains.allergens.contains(one)).collect();
     if !contains.avoided.is_empty() {
         let names = met.iter().map(|one| one.name().to_owned());
@@ -91,6 +91,6 @@ fn from_pantry(draw: &Draw) -> FromPantry {
 }
 
 fn expiring(kitchen: &Kitchen, lot: &Lot, until: Option<Date>, today: Date) -> Expiring {
-    let past = !lot_dates(kitchen, lot).may_be_drawn_on(today);
+    let past = !lot_dates(&kitchen.foods, &kitchen.recipes, lot).may_be_drawn_on(today);
     Expiring { of: lot.of, amount: lot.amount.clone(), place: lot.place, until, past }
 }

@@ -97,7 +97,7 @@ fn expiring(kitchen: &Kitchen, netted: &Netted, prices: &Prices, first_day: Date
     let in_hand = |(lot, until): &(usize, Option<Date>)| {
         let lot = &netted.lots[*lot];
         let Ware::Food(food) = lot.of else { return None };
-        if !lot_dates(kitchen, lot).may_be_drawn_on(first_day) {
+        if !lot_dates(&kitchen.foods, &kitchen.recipes, lot).may_be_drawn_on(first_day) {
             return None;
         }
         let rate = prices.of_lot(lot).unwrap_or(0.0);

@@ -238,6 +238,15 @@ pub enum Figure {
     Price,
 }
 
+/// A session or a meal that waits for goods, in order of time.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Awaiting {
+    /// When it begins.
+    pub at: DateTime,
+    /// The word of a meal; a session has its clock alone.
+    pub meal: Option<String>,
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct TripList {
     pub on: Date,
@@ -246,8 +255,8 @@ pub struct TripList {
     pub planned: bool,
     /// Which trip of its day it is, as [`Trip::nth`](crate::kitchen::Trip::nth).
     pub nth: usize,
-    /// The session or meal that waits for a trip of its own: "Thu 3 Dec supper".
-    pub before: Option<String>,
+    /// What waits for a trip of its own first.
+    pub before: Option<Awaiting>,
     /// Where all trips are asked for.
     pub state: Option<State>,
     pub shops: Vec<ShopVisit>,

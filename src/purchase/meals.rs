@@ -16,7 +16,7 @@ use jiff::civil::Date;
 
 use super::Paid;
 use super::list::{DayNote, Figure, Lacking, MealNote, PerEater, Portion};
-use crate::foods::{FoodId, Item, Kind, as_purchased};
+use crate::foods::{FoodId, Foods, Item, Kind, as_purchased};
 use crate::kitchen::{Diner, Ingredient, Kitchen, RecipeId, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity, tidy};
 use crate::plan::{goes_into, in_makes, meal_name, servings};
@@ -49,7 +49,7 @@ pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
             name: meal_name(meal),
             per_eater: sum.per_eater(),
             eaters,
-            missing: sum.missing(kitchen),
+            missing: sum.missing(&kitchen.foods),
         }
     };
     order.into_iter().map(note).collect()
@@ -79,7 +79,7 @@ fn in_figures(kitchen: &Kitchen, id: RecipeId, much: f64) -> PortionNote {
     let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
     let mut sum = Figures::default();
     sum.add(&costing.recipe(id), much);
-    PortionNote { per: sum.per_eater(), missing: sum.missing(kitchen) }
+    PortionNote { per: sum.per_eater(), missing: sum.missing(&kitchen.foods) }
 }
 
 /// What the meals of each day give those who say what they need. For adults: who is under 18 on the day has no row.
@@ -151,13 +151,13 @@ impl Figures {
     }
 
     /// One entry a food, by name.
-    fn missing(&self, kitchen: &Kitchen) -> Vec<Lacking> {
+    fn missing(&self, foods: &Foods) -> Vec<Lacking> {
         let mut by_food: BTreeMap<FoodId, Vec<Figure>> = BTreeMap::new();
         for (food, figure) in &self.lacking {
             by_food.entry(*food).or_default().push(*figure);
         }
         let mut missing: Vec<Lacking> = by_food.into_iter().map(|(food, figures)| Lacking { food, figures }).collect();
-        missing.sort_by_key(|lacking| &kitchen.foods[lacking.food].name);
+        missing.sort_by_key(|lacking| &foods[lacking.food].name);
         missing
     }
 }
@@ -201,7 +201,7 @@ impl Costing<'_> {
     /// `known` are the dishes without it that were reckoned before, for one unit of `makes`.
     fn line_lacking(&mut self, line: &Ingredient, without: &[Ware], known: &mut BTreeMap<RecipeId, Figures>) -> Figures {
         let Wanted::Recipe { recipe: dish, most, .. } = &line.wanted else { return self.line(line) };
-        if !without.iter().any(|ware| goes_into(self.kitchen, *dish, *ware)) {
+        if !without.iter().any(|ware| goes_into(&self.kitchen.recipes, *dish, *ware)) {
             return self.line(line);
         }
         let mut figures = Figures::default();

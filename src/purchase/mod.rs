@@ -36,9 +36,9 @@ pub use compare::{Round, TripComparison, compare};
 pub use leaves::{leftovers, listed, worth};
 pub use line::pieces_about;
 pub use list::{
-    Beware, Budget, DayNote, Expiring, Figure, Flag, FoodAmount, FromPantry, Lacking, Leaves, Leftover, ListLine, MealNote, OfferTaken,
-    Opening, PackCount, PackLine, Packed, PerEater, Portion, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit, ShoppingList, Stop,
-    TripList, Untimely, Windows, Without, Worth,
+    Awaiting, Beware, Budget, DayNote, Expiring, Figure, Flag, FoodAmount, FromPantry, Lacking, Leaves, Leftover, ListLine, MealNote,
+    OfferTaken, Opening, PackCount, PackLine, Packed, PerEater, Portion, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit,
+    ShoppingList, Stop, TripList, Untimely, Windows, Without, Worth,
 };
 pub use meals::{PortionNote, days, meals, per_batch, per_portion};
 pub use paid::{Paid, Stay};

@@ -2,8 +2,8 @@
 
 use super::buys::{Buy, Seller, TripBuys};
 use super::list::{ListLine, PackLine, Section, ShopVisit, Stop, TripList};
-use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, ShopId, Trip};
+use crate::foods::{FoodId, Foods};
+use crate::kitchen::{Kitchen, Pack, ShopId, Trip};
 use crate::measure::{Money, Quantity};
 use crate::plan::State;
 
@@ -45,7 +45,7 @@ fn visit(kitchen: &Kitchen, buys: &TripBuys, at: Option<ShopId>) -> ShopVisit {
     let mut cost = Money::ZERO;
     for buy in buys.lines.iter().filter(|line| shop_of(line) == at) {
         cost += buy.cost.unwrap_or(Money::ZERO);
-        let name = buy.beside.section.clone().unwrap_or_else(|| section_of(kitchen, buy.food));
+        let name = buy.beside.section.clone().unwrap_or_else(|| section_of(&kitchen.foods, &kitchen.packs, buy.food));
         match sections.iter_mut().find(|section| section.section == name) {
             Some(section) => section.lines.push(line(buy)),
             None => sections.push(Section { section: name, lines: vec![line(buy)] }),
@@ -55,9 +55,9 @@ fn visit(kitchen: &Kitchen, buys: &TripBuys, at: Option<ShopId>) -> ShopVisit {
     ShopVisit { at: at.map(|shop| Stop { shop, fare, cost: cost + fare }), sections }
 }
 
-fn section_of(kitchen: &Kitchen, food: FoodId) -> String {
-    let of_pack = kitchen.packs.iter().find(|pack| pack.food == food).and_then(|pack| pack.section.clone());
-    of_pack.or_else(|| kitchen.foods[food].section.clone()).unwrap_or_else(|| "Other".to_owned())
+fn section_of(foods: &Foods, packs: &[Pack], food: FoodId) -> String {
+    let of_pack = packs.iter().find(|pack| pack.food == food).and_then(|pack| pack.section.clone());
+    of_pack.or_else(|| foods[food].section.clone()).unwrap_or_else(|| "Other".to_owned())
 }
 
 fn line(buy: &Buy) -> ListLine {

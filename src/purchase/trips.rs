@@ -8,7 +8,7 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::{Flag, Untimely};
-use crate::foods::FoodId;
+use crate::foods::{FoodId, Foods};
 use crate::kitchen::{Kitchen, Trip, Week};
 use crate::measure::{Days, Dimension, Number};
 use crate::pantry::Netted;
@@ -36,7 +36,7 @@ pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Nette
     let mut gathered = Gathered::default();
     let mut flags: Vec<Flag> = Vec::new();
     for (index, demand) in demanded.demand.iter().enumerate() {
-        let Some(assigned) = assign(kitchen, week, &sold, demand) else { continue };
+        let Some(assigned) = assign(&kitchen.foods, week, &sold, demand) else { continue };
         let need = gathered.of(demand.food, assigned.trip, demand.amount.dimension(), demand.own_words);
         need.demand += demand.amount.exact();
         let unmet = &netted.unmet[index];
@@ -142,13 +142,13 @@ impl Sold {
 }
 
 /// A trip of the week's own file where one comes in time, else one of its own.
-fn assign(kitchen: &Kitchen, week: &Week, sold: &Sold, demand: &Demand) -> Option<Assigned> {
+fn assign(foods: &Foods, week: &Week, sold: &Sold, demand: &Demand) -> Option<Assigned> {
     let (planned, own): (Vec<usize>, Vec<usize>) = (0..week.trips.len()).partition(|&trip| week.trips[trip].planned);
-    let planned = assign_among(kitchen, week, sold.among(week, planned, demand.food), demand);
+    let planned = assign_among(foods, week, sold.among(week, planned, demand.food), demand);
     if planned.as_ref().is_some_and(Assigned::is_in_time) {
         return planned;
     }
-    let own = assign_among(kitchen, week, own, demand);
+    let own = assign_among(foods, week, own, demand);
     own.filter(Assigned::is_in_time).or(planned)
 }
 
@@ -165,11 +165,11 @@ pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, n
     let mut days: Vec<Date> = Vec::new();
     for (index, demand) in demanded.demand.iter().enumerate() {
         let is_missing = netted.unmet[index] > 0 || netted.untasted[index];
-        if !is_missing || assign(kitchen, week, &sold, demand).is_some_and(|assigned| assigned.is_in_time()) {
+        if !is_missing || assign(&kitchen.foods, week, &sold, demand).is_some_and(|assigned| assigned.is_in_time()) {
             continue;
         }
         let on = demand.on.max(today);
-        let keeps = keeps(kitchen, demand.food);
+        let keeps = keeps(&kitchen.foods, demand.food);
         // Demand is in date order, so no day here lies after this one.
         if !days.iter().any(|day| keeps.is_none_or(|keeps| on <= after_days(*day, keeps))) {
             days.push(on);
@@ -178,8 +178,8 @@ pub fn trips_of_their_own(kitchen: &Kitchen, week: &Week, demanded: &Demanded, n
     days.into_iter().map(|on| Trip { on, shops: None, planned: false, nth: Trip::OWN, settled: Vec::new(), at: week.at.clone() }).collect()
 }
 
-fn assign_among(kitchen: &Kitchen, week: &Week, trips: Vec<usize>, demand: &Demand) -> Option<Assigned> {
-    let keeps = keeps(kitchen, demand.food);
+fn assign_among(foods: &Foods, week: &Week, trips: Vec<usize>, demand: &Demand) -> Option<Assigned> {
+    let keeps = keeps(foods, demand.food);
     let on = |trip: usize| week.trips[trip].on;
     let in_time = |trip: &usize| on(*trip) <= demand.on;
     let fresh = |trip: &usize| keeps.is_none_or(|days| demand.on <= after_days(on(*trip), days));
@@ -199,8 +199,8 @@ fn assign_among(kitchen: &Kitchen, week: &Week, trips: Vec<usize>, demand: &Dema
 }
 
 /// The longer of cupboard and fridge; not known: for ever.
-fn keeps(kitchen: &Kitchen, food: FoodId) -> Option<Days> {
-    let keeps = &kitchen.foods[food].keeps;
+fn keeps(foods: &Foods, food: FoodId) -> Option<Days> {
+    let keeps = &foods[food].keeps;
     [&keeps.cupboard, &keeps.fridge].into_iter().flatten().map(|fact| fact.value).max()
 }
 

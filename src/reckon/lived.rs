@@ -22,7 +22,7 @@ use crate::words::{day, day_clock};
 
 /// What a week's last print told.
 #[derive(Debug, Clone, Copy)]
-pub struct Print<'p> {
+pub struct AsPrinted<'p> {
     pub buys: &'p WeekBuys,
     /// What each session takes and gives.
     pub turnovers: &'p [Turnover],
@@ -41,7 +41,7 @@ pub(super) struct Lived<'w, 'p> {
     /// Without the meals that fall out, and without those that nobody has filled yet.
     pub week: Cow<'w, Week>,
     pub standing: Standing,
-    pub print: Option<Print<'p>>,
+    pub print: Option<AsPrinted<'p>>,
     booked: &'p Booked,
     today: Date,
     /// Where something of it is taken as done, and its past counts.
@@ -57,7 +57,7 @@ enum Happened {
 }
 
 impl<'w, 'p> Lived<'w, 'p> {
-    pub fn of(kitchen: &Kitchen, week: &'w Week, booked: &'p Booked, print: Option<Print<'p>>, today: Date) -> Lived<'w, 'p> {
+    pub fn of(kitchen: &Kitchen, week: &'w Week, booked: &'p Booked, print: Option<AsPrinted<'p>>, today: Date) -> Lived<'w, 'p> {
         let mut week = without_skipped(week);
         settle(kitchen, &mut week, booked);
         let standing = standing(&week, booked, today);

@@ -14,7 +14,7 @@ mod lived;
 mod trial;
 
 pub use day::{DayLot, DayPlan, DaySession};
-pub use lived::{Print, has_begun};
+pub use lived::{AsPrinted, has_begun};
 pub use trial::{Priced, Trials, Tried, open_meals, trials};
 
 use std::borrow::Cow;
@@ -28,7 +28,7 @@ use crate::measure::{Money, show};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings, ShortMeal, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
-use crate::purchase::{self, Basket, Needs, Reserved, ShoppingList, TripList};
+use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, TripList};
 use crate::words;
 use lived::{AsPlanned, Lived};
 
@@ -90,7 +90,7 @@ pub struct Shown {
 pub fn reckon<'k>(
     loaded: &'k Loaded,
     booked: &Booked,
-    prints: &[Option<Print>],
+    prints: &[Option<AsPrinted>],
     week: usize,
     today: Date,
 ) -> Result<Reckoning<'k>, Vec<Mistake>> {
@@ -271,19 +271,14 @@ impl Reckoning<'_> {
         for trip in list.trips.iter_mut().filter(|trip| !trip.planned) {
             let foods: BTreeSet<_> = trip.lines().map(|line| line.food).collect();
             let waits = |demand: &&plan::Demand| demand.on >= trip.on && foods.contains(&demand.food);
-            let first = self.demanded.demand.iter().filter(waits).map(|demand| self.when(demand.by)).min();
-            trip.before = first.map(|(at, word)| format!("{} {word}", words::day(at.date())));
+            trip.before = self.demanded.demand.iter().filter(waits).map(|demand| self.awaiting(demand.by)).min();
         }
     }
 
-    /// When a session or a meal begins, and its word or its time.
-    fn when(&self, at: plan::MadeAt) -> (DateTime, String) {
-        match at {
-            plan::MadeAt::Session(session) => {
-                let start = self.week.sessions[session].start;
-                (start, words::clock(start))
-            }
-            plan::MadeAt::Meal(meal) => (self.week.meals[meal].at_time, self.week.meals[meal].word.clone()),
+    fn awaiting(&self, by: plan::MadeAt) -> Awaiting {
+        match by {
+            plan::MadeAt::Session(session) => Awaiting { at: self.week.sessions[session].start, meal: None },
+            plan::MadeAt::Meal(meal) => Awaiting { at: self.week.meals[meal].at_time, meal: Some(self.week.meals[meal].word.clone()) },
         }
     }
 
@@ -370,7 +365,7 @@ fn avoided_on_list(kitchen: &Kitchen, demanded: &Demanded, needs: &Needs) -> Vec
         let demand = demanded.demand.iter().find(|demand| demand.food == need.food);
         let staple = kitchen.staples.iter().find(|staple| staple.food == need.food);
         let at = demand.map(|demand| &demand.at).or(staple.map(|staple| &staple.at)).cloned().unwrap_or_else(Spot::default);
-        plan::avoided(kitchen, &plan::food_contains(kitchen, need.food), name, &at)
+        plan::avoided(&kitchen.household, &plan::food_contains(&kitchen.foods, &kitchen.household, need.food), name, &at)
     };
     needs.needs.iter().filter_map(warn).collect()
 }

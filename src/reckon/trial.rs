@@ -8,7 +8,7 @@ use std::borrow::Cow;
 use jiff::civil::Date;
 
 use super::lived::Lived;
-use super::{Print, Stages, carry, lived, open_stages};
+use super::{AsPrinted, Stages, carry, lived, open_stages};
 use crate::book::Booked;
 use crate::kitchen::{Kitchen, Loaded, Lot, Meal, Mistake, Ware, Warning, Week};
 use crate::measure::Money;
@@ -65,7 +65,7 @@ pub struct Priced {
 pub fn trials<'k>(
     loaded: &'k Loaded,
     booked: &'k Booked,
-    prints: &[Option<Print>],
+    prints: &[Option<AsPrinted>],
     (index, open): (usize, &[usize]),
     today: Date,
 ) -> Result<Trials<'k>, Vec<Mistake>> {
@@ -155,7 +155,7 @@ impl Trials<'_> {
     pub fn goes_off<'r>(&'r self, tried: &'r Tried) -> impl Iterator<Item = &'r Lot> {
         let last = last_day(&tried.week);
         let lots = tried.netted.expiring.iter().map(|(lot, _)| &tried.netted.lots[*lot]);
-        lots.filter(move |lot| !lot_dates(&self.kitchen, lot).may_be_drawn_on(last))
+        lots.filter(move |lot| !lot_dates(&self.kitchen.foods, &self.kitchen.recipes, lot).may_be_drawn_on(last))
     }
 
     /// What one unit of a lot is worth at least, whatever a list pays: minor units.
@@ -185,7 +185,7 @@ impl Trials<'_> {
 
     /// Does the shelf hold any of it that may still be drawn on this day?
     pub fn is_on_the_shelf(&self, ware: Ware, on: Date) -> bool {
-        let good = |lot: &Lot| lot_dates(&self.kitchen, lot).may_be_drawn_on(on);
+        let good = |lot: &Lot| lot_dates(&self.kitchen.foods, &self.kitchen.recipes, lot).may_be_drawn_on(on);
         self.kitchen.lots.iter().any(|lot| lot.of == ware && !lot.amount.is_zero() && good(lot))
     }
 

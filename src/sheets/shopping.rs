@@ -108,7 +108,7 @@ struct TripSheet<'a> {
 
 impl TripSheet<'_> {
     fn head(&self, continued: bool) -> Head {
-        let on = if self.trip.planned { full_day(self.trip.on) } else { still_to_get(self.trip.before.as_deref()) };
+        let on = if self.trip.planned { full_day(self.trip.on) } else { still_to_get(self.trip.before.as_ref()) };
         let shops: Vec<&str> = self.trip.shops.iter().filter_map(|visit| visit.at).map(|stop| self.names.shop(stop.shop)).collect();
         let title = if continued { format!("{on}, continued") } else { on };
         let mut under = if shops.is_empty() { Vec::new() } else { vec![vec![plain(listed(&shops))]] };

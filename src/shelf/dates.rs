@@ -5,8 +5,8 @@
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, Ware};
+use crate::foods::{Foods, Place};
+use crate::kitchen::{Lot, Recipe, Ware};
 use crate::measure::Days;
 
 /// The dates that follow from what is known of a lot.
@@ -36,9 +36,9 @@ pub fn after_days(day: Date, days: Days) -> Date {
 }
 
 /// The dates of one lot, from its own and from what its food or recipe is known to keep.
-pub fn lot_dates(kitchen: &Kitchen, lot: &Lot) -> LotDates {
-    let keeping = keeping(kitchen, lot);
-    let opened = lot.opened.zip(opened_keeping(kitchen, lot)).map(|(day, days)| after_days(day, days));
+pub fn lot_dates(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> LotDates {
+    let keeping = keeping(foods, recipes, lot);
+    let opened = lot.opened.zip(opened_keeping(foods, lot)).map(|(day, days)| after_days(day, days));
     // `since` is a stand-in for the dates on a pack, and stays one once the pack is opened.
     let dated = lot.use_by.or(lot.best_before).is_some();
     let since = lot.since.filter(|_| !dated).zip(keeping).map(|(day, days)| after_days(day, days));
@@ -54,11 +54,11 @@ pub fn lot_dates(kitchen: &Kitchen, lot: &Lot) -> LotDates {
     }
 }
 
-fn keeping(kitchen: &Kitchen, lot: &Lot) -> Option<Days> {
+fn keeping(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> Option<Days> {
     match lot.of {
-        Ware::Food(food) => kitchen.foods[food].keeps.at(lot.place),
+        Ware::Food(food) => foods[food].keeps.at(lot.place),
         Ware::Recipe(recipe) => {
-            let recipe = &kitchen.recipes[recipe];
+            let recipe = &recipes[recipe];
             match lot.place {
                 Place::Cupboard => recipe.cupboard,
                 Place::Fridge => Some(recipe.fridge.unwrap_or_default()),
@@ -68,9 +68,9 @@ fn keeping(kitchen: &Kitchen, lot: &Lot) -> Option<Days> {
     }
 }
 
-fn opened_keeping(kitchen: &Kitchen, lot: &Lot) -> Option<Days> {
+fn opened_keeping(foods: &Foods, lot: &Lot) -> Option<Days> {
     match lot.of {
-        Ware::Food(food) => kitchen.foods[food].keeps.opened.as_ref().map(|fact| fact.value),
+        Ware::Food(food) => foods[food].keeps.opened.as_ref().map(|fact| fact.value),
         Ware::Recipe(_) => None,
     }
 }

@@ -70,7 +70,7 @@ pub struct Taken {
 
 impl<'k> Shelf<'k> {
     pub fn new(kitchen: &'k Kitchen) -> Self {
-        let dates: Vec<LotDates> = kitchen.lots.iter().map(|lot| lot_dates(kitchen, lot)).collect();
+        let dates: Vec<LotDates> = kitchen.lots.iter().map(|lot| lot_dates(&kitchen.foods, &kitchen.recipes, lot)).collect();
         let mut by_ware: BTreeMap<Ware, Vec<usize>> = BTreeMap::new();
         for (index, lot) in kitchen.lots.iter().enumerate() {
             by_ware.entry(lot.of).or_default().push(index);
@@ -142,9 +142,9 @@ impl<'k> Shelf<'k> {
 
     /// What is left of one pack lies beside the closed ones from then on.
     fn open(&mut self, lot: usize, rest: Quantity, day: Date) {
-        let opened = once_opened(self.kitchen, &self.lots[lot], rest, day);
+        let opened = once_opened(&self.kitchen.foods, &self.lots[lot], rest, day);
         let index = self.lots.len();
-        self.dates.push(lot_dates(self.kitchen, &opened));
+        self.dates.push(lot_dates(&self.kitchen.foods, &self.kitchen.recipes, &opened));
         self.by_ware.entry(opened.of).or_default().push(index);
         self.lots.push(opened);
         self.pack_of.push(Some(lot));

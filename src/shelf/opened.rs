@@ -2,8 +2,8 @@
 
 use jiff::civil::Date;
 
-use crate::foods::{Food, FoodId, Place, convert};
-use crate::kitchen::{Kitchen, Lot, Ware};
+use crate::foods::{Food, FoodId, Foods, Place, convert};
+use crate::kitchen::{Lot, Ware};
 use crate::measure::{Days, Dimension, Number, Quantity, is_nothing_of, word_named};
 
 /// A pack this near a size stated in a line counts as that size (ten per cent).
@@ -18,9 +18,9 @@ pub fn is_near_a_tin(pack: &Number, tin: &Number) -> bool {
 }
 
 /// What is left of a pack that is opened on that day. It keeps the other dates of its pack.
-pub fn once_opened(kitchen: &Kitchen, pack: &Lot, rest: Quantity, day: Date) -> Lot {
+pub fn once_opened(foods: &Foods, pack: &Lot, rest: Quantity, day: Date) -> Lot {
     let place = match pack.of {
-        Ware::Food(food) => place_once_opened(&kitchen.foods[food], pack.place),
+        Ware::Food(food) => place_once_opened(&foods[food], pack.place),
         Ware::Recipe(_) => pack.place,
     };
     Lot { amount: rest, pack: None, place, opened: Some(day), ..pack.clone() }
@@ -35,8 +35,8 @@ fn place_once_opened(food: &Food, place: Place) -> Place {
 
 /// How many units of `dimension` one base unit of a food's lot is; `None` where the two cannot be compared. `tin` is the size of one
 /// where tins are counted: a closed pack near it is as good as one, and where no size is known any pack is.
-pub fn food_rate(kitchen: &Kitchen, lot: &Lot, food: FoodId, dimension: &Dimension, tin: Option<&Quantity>) -> Option<Number> {
-    let facts = &kitchen.foods[food];
+pub fn food_rate(foods: &Foods, lot: &Lot, food: FoodId, dimension: &Dimension, tin: Option<&Quantity>) -> Option<Number> {
+    let facts = &foods[food];
     if let Some(pack) = &lot.pack {
         let sized = || facts.weight_of(dimension.symbol()).is_some() || facts.volumes.contains_key(dimension.symbol());
         if counts_packs(dimension) && !sized() {

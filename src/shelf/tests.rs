@@ -29,7 +29,7 @@ fn feta(grams: f64, place: Place, change: impl FnOnce(&mut Lot)) -> Lot {
 
 fn dates_of(lot: Lot) -> LotDates {
     let kitchen = kitchen(vec![lot]);
-    lot_dates(&kitchen, &kitchen.lots[0])
+    lot_dates(&kitchen.foods, &kitchen.recipes, &kitchen.lots[0])
 }
 
 #[test]
@@ -83,9 +83,13 @@ fn cooked_portions_keep_what_their_recipe_keeps_in_that_place() {
     let mut cooked = lot(Ware::Recipe(RecipeId(0)), Quantity::portions(2.0), Place::Fridge);
     cooked.made = Some(date("2026-11-29"));
     cooked.use_by = Some(date("2026-12-05"));
-    assert_eq!(lot_dates(&kitchen, &cooked).earliest, Some(date("2026-12-02")));
+    assert_eq!(lot_dates(&kitchen.foods, &kitchen.recipes, &cooked).earliest, Some(date("2026-12-02")));
     kitchen.recipes[0].fridge = None;
-    assert_eq!(lot_dates(&kitchen, &cooked).earliest, Some(date("2026-11-29")), "without a keeping it is for the day it was made");
+    assert_eq!(
+        lot_dates(&kitchen.foods, &kitchen.recipes, &cooked).earliest,
+        Some(date("2026-11-29")),
+        "without a keeping it is for the day it was made"
+    );
 }
 
 #[test]

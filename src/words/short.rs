@@ -1,9 +1,10 @@
 //! What can be done where a meal runs short.
 
-use super::{day, duration};
+use super::{clock, day, duration};
 use crate::kitchen::Names;
 use crate::measure::{Units, show};
 use crate::plan::ShortMeal;
+use crate::purchase::Awaiting;
 
 /// The remedies, the best first, each in a few words.
 pub fn remedies(short: &ShortMeal) -> Vec<String> {
@@ -16,8 +17,14 @@ pub fn remedies(short: &ShortMeal) -> Vec<String> {
 }
 
 /// "Still to get, before Thu 3 Dec supper".
-pub fn still_to_get(before: Option<&str>) -> String {
-    before.map_or_else(|| "Still to get".to_owned(), |before| format!("Still to get, before {before}"))
+pub fn still_to_get(before: Option<&Awaiting>) -> String {
+    before.map_or_else(|| "Still to get".to_owned(), |before| format!("Still to get, before {}", awaiting(before)))
+}
+
+/// "Thu 3 Dec supper", "Thu 3 Dec 14:00".
+pub fn awaiting(what: &Awaiting) -> String {
+    let word = what.meal.clone().unwrap_or_else(|| clock(what.at));
+    format!("{} {word}", day(what.at.date()))
 }
 
 /// "Fri supper: 1.75 portions of white-bean mash", with the remedies after it.

@@ -13,7 +13,7 @@ use spence::kitchen::{CountForm, Counted, CountedLot, Loaded, Session, Spot, Tri
 use spence::measure::InPacks;
 use spence::prep::Turnover;
 use spence::purchase::{TripBuys, WeekBuys};
-use spence::{Print, Reckoning, Shown, reckon};
+use spence::{AsPrinted, Reckoning, Shown, reckon};
 
 use super::household::{self, DISHES, FIRST, FOODS, Week, is_cooked, is_good};
 use crate::dice::Dice;
@@ -75,8 +75,8 @@ impl Home {
     }
 
     pub fn reckon(&self, week: usize) -> Result<Reckoning<'_>, Vec<spence::kitchen::Mistake>> {
-        let prints: Vec<Option<Print>> =
-            self.prints.iter().map(|known| known.as_ref().map(|(buys, turnovers)| Print { buys, turnovers })).collect();
+        let prints: Vec<Option<AsPrinted>> =
+            self.prints.iter().map(|known| known.as_ref().map(|(buys, turnovers)| AsPrinted { buys, turnovers })).collect();
         reckon(&self.loaded, self.booked(), &prints, week, self.today)
     }
 

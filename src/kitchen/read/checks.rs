@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::circles::circles;
 use super::hint;
 use super::source::Findings;
-use crate::kitchen::{After, HEAT, Ingredient, Kitchen, Made, Meal, Plate, Recipe, RecipeId, Spot, Wanted, Ware, Week, Who};
+use crate::kitchen::{After, Appliance, HEAT, Ingredient, Kitchen, Made, Meal, Plate, Recipe, RecipeId, Spot, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity};
 
 /// Checks everything that one file alone cannot show. `sound` says which recipes could be read; the others are left out.
@@ -13,8 +13,8 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
     check_recipe_names(&kitchen.recipes, found);
     check_recipe_circles(&kitchen.recipes, found);
     for (recipe, _) in kitchen.recipes.iter().zip(sound).filter(|(_, sound)| **sound) {
-        check_amounts(&recipe.ingredients, kitchen, sound, found);
-        check_fresh_in_session(recipe, kitchen, found);
+        check_amounts(&recipe.ingredients, &kitchen.recipes, sound, found);
+        check_fresh_in_session(recipe, &kitchen.recipes, found);
         if let Some(boxed) = &recipe.boxed
             && !gives(recipe, &boxed.holds.dimension())
         {
@@ -28,12 +28,12 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
         }
     }
     for meal in weeks.iter().flat_map(|(_, week)| &week.meals) {
-        check_amounts(&meal.each, kitchen, sound, found);
-        check_amounts(&meal.shared, kitchen, sound, found);
+        check_amounts(&meal.each, &kitchen.recipes, sound, found);
+        check_amounts(&meal.shared, &kitchen.recipes, sound, found);
         for diner in &meal.diners {
-            check_amounts(diner.instead.as_deref().unwrap_or_default(), kitchen, sound, found);
+            check_amounts(diner.instead.as_deref().unwrap_or_default(), &kitchen.recipes, sound, found);
             for swapped in &diner.swapped {
-                check_amounts(std::slice::from_ref(&swapped.line), kitchen, sound, found);
+                check_amounts(std::slice::from_ref(&swapped.line), &kitchen.recipes, sound, found);
             }
         }
         // Who is to get an open meal without something is served without it, whatever the meal becomes.
@@ -43,12 +43,12 @@ pub(super) fn check_all(kitchen: &Kitchen, sound: &[bool], weeks: &[(String, Wee
     }
     for plate in kitchen.together.patterns.iter().flat_map(|pattern| pattern.each.iter().chain(&pattern.shared)) {
         if let Plate::As(line) = plate {
-            check_amounts(std::slice::from_ref(line), kitchen, sound, found);
+            check_amounts(std::slice::from_ref(line), &kitchen.recipes, sound, found);
         }
     }
     if all_weeks {
         check_people(&kitchen.recipes, weeks, found);
-        check_heat(kitchen, weeks, found);
+        check_heat(&kitchen.appliances, &kitchen.recipes, weeks, found);
     }
     check_same_from(weeks, found);
 }
@@ -128,16 +128,16 @@ fn check_recipe_circles(recipes: &[Recipe], found: &Findings) {
     }
 }
 
-fn check_amounts(lines: &[Ingredient], kitchen: &Kitchen, sound: &[bool], found: &Findings) {
+fn check_amounts(lines: &[Ingredient], recipes: &[Recipe], sound: &[bool], found: &Findings) {
     for line in lines {
         if let Wanted::Recipe { recipe, amount, .. } = &line.wanted {
-            check_amount(recipe.0, amount, &line.at, kitchen, sound, found);
+            check_amount(recipe.0, amount, &line.at, recipes, sound, found);
         }
     }
 }
 
-fn check_amount(recipe: usize, amount: &Quantity, at: &Spot, kitchen: &Kitchen, sound: &[bool], found: &Findings) {
-    let recipe = match kitchen.recipes.get(recipe) {
+fn check_amount(recipe: usize, amount: &Quantity, at: &Spot, recipes: &[Recipe], sound: &[bool], found: &Findings) {
+    let recipe = match recipes.get(recipe) {
         Some(known) if sound[recipe] => known,
         _ => return,
     };
@@ -174,13 +174,13 @@ fn remedy(recipe: &Recipe) -> String {
     }
 }
 
-fn check_fresh_in_session(recipe: &Recipe, kitchen: &Kitchen, found: &Findings) {
+fn check_fresh_in_session(recipe: &Recipe, recipes: &[Recipe], found: &Findings) {
     if recipe.made == Made::AtTheMeal {
         return;
     }
     for line in &recipe.ingredients {
         let Wanted::Recipe { recipe: id, .. } = &line.wanted else { continue };
-        if let Some(fresh) = kitchen.recipes.get(id.0).filter(|component| component.made == Made::AtTheMeal) {
+        if let Some(fresh) = recipes.get(id.0).filter(|component| component.made == Made::AtTheMeal) {
             let cause =
                 format!("\"{}\" is made at the meal, so it cannot go into \"{}\", which is made in a session", fresh.name, recipe.name);
             found.mistake(
@@ -211,13 +211,13 @@ fn check_people(recipes: &[Recipe], weeks: &[(String, Week)], found: &Findings) 
 }
 
 /// Somebody must be allowed near the heat: told once a recipe.
-fn check_heat(kitchen: &Kitchen, weeks: &[(String, Week)], found: &Findings) {
+fn check_heat(appliances: &[Appliance], recipes: &[Recipe], weeks: &[(String, Week)], found: &Findings) {
     let mut people = weeks.iter().flat_map(|(_, week)| &week.sessions).flat_map(|session| &session.people).peekable();
     if people.peek().is_none() || people.any(|person| person.may_do(HEAT)) {
         return;
     }
-    for recipe in kitchen.recipes.iter().filter(|recipe| recipe.made == Made::InASession) {
-        if let Some(hot) = recipe.steps.iter().find(|step| step.is_on_heat(&kitchen.appliances)) {
+    for recipe in recipes.iter().filter(|recipe| recipe.made == Made::InASession) {
+        if let Some(hot) = recipe.steps.iter().find(|step| step.is_on_heat(appliances)) {
             found.note(hot.at.clone(), format!("nobody in any session may do \"{HEAT}\"."));
         }
     }

@@ -56,7 +56,7 @@ fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<Untimely>) {
         instead: None,
     };
     let week = week();
-    let assigned = assign(kitchen, &week, &Sold::new(kitchen, &week), &demand).expect("a trip");
+    let assigned = assign(&kitchen.foods, &week, &Sold::new(kitchen, &week), &demand).expect("a trip");
     (assigned.trip, assigned.flag)
 }
 
