@@ -62,6 +62,7 @@ fn recipe(thing: &Thing) -> Option<Adopted> {
         method,
         source: source(thing),
         times: times(thing),
+        unread: Vec::new(),
     })
 }
 
