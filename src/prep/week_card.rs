@@ -94,6 +94,14 @@ impl WeekCard {
     }
 }
 
+impl CardMeal {
+    /// What is added as it is: without what is cooked by itself, which is told with its raw amount.
+    pub fn added(&self) -> Vec<&str> {
+        let raw = |index: &usize| !self.cook.iter().any(|cook| cook.fresh == *index);
+        (0..self.fresh.len()).filter(raw).map(|index| self.fresh[index].as_str()).collect()
+    }
+}
+
 impl CardDish {
     /// "2½ portions"; "1 portion and 200 g" where the two cannot be added up.
     pub fn amount_text(&self, units: Units) -> String {
