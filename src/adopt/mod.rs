@@ -15,6 +15,7 @@ mod depth;
 mod file;
 mod html;
 mod json_ld;
+mod keeping;
 mod microdata;
 mod plain;
 mod row;
@@ -23,6 +24,7 @@ mod tidy;
 mod yields;
 
 pub use file::{INGREDIENTS, id_of, recipe_file};
+pub use keeping::Keeping;
 
 /// A recipe as its page has it: every text on one line, without markup.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -38,6 +40,8 @@ pub struct Adopted {
     pub times: Vec<(&'static str, i64)>,
     /// Lines of the list that nobody can read as an ingredient: they stand beside it.
     pub unread: Vec<String>,
+    /// Where the page plainly says it.
+    pub keeps: Keeping,
 }
 
 /// Where a recipe comes from.

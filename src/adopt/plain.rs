@@ -1,5 +1,6 @@
 //! Plain text: a name, a yield, ingredients, a method, told apart by headings, blank lines and by what reads as an ingredient.
 
+use super::keeping::keeping;
 use super::row::{Row, entry_goes_on, goes_on, is_numbered};
 use super::several::apart;
 use super::yields::makes;
@@ -42,9 +43,22 @@ fn recipe(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted>
         let in_head = head_is_apart && at < head_end;
         taking.take(row, has_headings, in_head);
     }
-    let recipe = taking.recipe;
+    let mut recipe = taking.recipe;
+    recipe.keeps = keeping(paragraphs(rows).iter().map(String::as_str), &recipe.name);
     let read = recipe.ingredients.iter().filter(|line| listed(line, is_ingredient)).count();
     (read > 0 && read * 2 >= recipe.ingredients.len()).then_some(recipe)
+}
+
+/// Its lines, those that go on in the next as one.
+fn paragraphs(rows: &[Row]) -> Vec<String> {
+    let mut paragraphs: Vec<String> = vec![String::new()];
+    for row in rows {
+        match paragraphs.last_mut() {
+            Some(last) if !last.is_empty() && !row.text.is_empty() && goes_on(last, row, false) => *last = format!("{last} {}", row.text),
+            _ => paragraphs.push(row.text.clone()),
+        }
+    }
+    paragraphs
 }
 
 /// A recipe that is read line by line.
