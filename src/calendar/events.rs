@@ -192,11 +192,11 @@ fn of_meal((at, until): (DateTime, Option<DateTime>), meal: &CardMeal, minutes: 
 
 /// "Take 3 portions of white-bean mash out of the fridge: heat to 74 °C (165 °F)".
 fn taken_out(dish: &CardDish, names: Names, units: Units) -> String {
-    let (amount, name) = (dish.amount_text(units), in_a_sentence(names.recipe(dish.recipe)));
+    let much = dish.words(names, units, " of ");
     let then = dish.then.text(names, units).map(|then| format!(": {then}")).unwrap_or_default();
     match dish.place {
-        Some(place) => format!("Take {amount} of {name} out of the {}{then}", words::place(place)),
-        None => format!("Straight from the pot: {amount} of {name}{then}"),
+        Some(place) => format!("Take {much} out of the {}{then}", words::place(place)),
+        None => format!("Straight from the pot: {much}{then}"),
     }
 }
 

@@ -160,9 +160,9 @@ fn add_meal(html: &mut String, meal: &CardMeal, names: Names, units: Units) {
     let cook = meal.cook.iter().map(|cook| format!("Cook: {}", cook.text()));
     let added = meal.added();
     let fresh = (!added.is_empty()).then(|| format!("Fresh: {}", added.join(", ")));
-    let made = meal.made.iter().map(|making| {
-        let steps: Vec<String> = making.steps.iter().map(|step| step.text(names, units)).collect();
-        format!("{}: {}", names.recipe(making.recipe), steps.join(" "))
+    let made = meal.made.iter().flat_map(|making| {
+        let steps = making.steps.iter().enumerate().map(|(index, step)| format!("{}. {}", index + 1, step.text(names, units)));
+        std::iter::once(format!("Make: {}", names.recipe(making.recipe))).chain(steps)
     });
     // As on paper: who eats otherwise and what to beware of come first.
     let otherwise = meal.otherwise.iter().map(|one| format!("{one}."));
