@@ -139,3 +139,121 @@ fn a_large_page_is_read_or_refused_in_a_sentence_and_nothing_beside_is_written()
     }
     assert_eq!(recipes(&kitchen), ["soup.toml"]);
 }
+
+/// Bytes as an editor of the nineties saved them.
+fn adopted(bytes: &[u8], name: &str) -> (Kitchen, std::process::Output) {
+    let kitchen = kitchen();
+    fs::write(kitchen.path().join(name), bytes).expect("a file");
+    let output = kitchen.run(&["adopt", name]);
+    (kitchen, output)
+}
+
+fn lines(kitchen: &Kitchen, id: &str, key: &str) -> Vec<String> {
+    let table: toml::Table = kitchen.text(&format!("recipes/{id}.toml")).parse().expect("valid TOML");
+    table[key].as_str().expect("a text").lines().map(str::to_owned).collect()
+}
+
+#[test]
+fn a_page_without_an_encoding_keeps_its_letters_and_one_that_names_a_wrong_one_is_refused() {
+    let page = |head: &str| {
+        let before = format!("<!DOCTYPE html><html><head>{head}</head><body><p>{}</p>", "The harbour is quiet. ".repeat(60));
+        let block = b"<script type='application/ld+json'>{\"@type\":\"Recipe\",\"name\":\"Leek soup\",\"recipeIngredient\":[\"\xbd l cr\xe8me fra\xeeche\",\"3 leeks\"]}</script>";
+        [before.as_bytes(), block].concat()
+    };
+    let (kitchen, output) = adopted(&page(""), "old.html");
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_eq!(lines(&kitchen, "leek-soup", "ingredients"), ["½ l crème fraîche", "3 leeks"]);
+    assert_eq!(kitchen.run(&["check"]).status.code(), Some(0));
+
+    let (kitchen, output) = adopted(&page("<meta charset=utf-8>"), "wrong.html");
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stderr(&output).contains("wrong.html names an encoding that it is not in"), "{}", stderr(&output));
+    assert_eq!(recipes(&kitchen), Vec::<String>::new());
+}
+
+#[test]
+fn a_line_that_the_kitchen_would_refuse_stands_beside_the_others_and_is_told() {
+    let block = r#"{"@type": "Recipe", "name": "Leek soup", "recipeYield": "4", "recipeIngredient":
+        ["3 leeks", "(see note)", "2 tbsp", "— — —", "0 g butter", "1 l vegetable stock"], "recipeInstructions": "Simmer."}"#;
+    let (kitchen, output) = adopted(block.as_bytes(), "soup.json");
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let said = crate::kitchen::stdout(&output);
+    assert!(said.contains("\"(see note)\" does not read as an ingredient"), "{said}");
+    assert_eq!(lines(&kitchen, "leek-soup", "ingredients"), ["3 leeks", "1 l vegetable stock"]);
+    let text = kitchen.text("recipes/leek-soup.toml");
+    for line in ["(see note)", "2 tbsp", "— — —", "0 g butter"] {
+        assert!(text.contains(&format!("# Not read as an ingredient: {line}\n")), "{text}");
+    }
+    for verb in [&["check"][..], &["list"]] {
+        assert_eq!(kitchen.run(verb).status.code(), Some(0), "{verb:?}");
+    }
+    let (kitchen, output) = adopted(br#"{"@type": "Recipe", "name": "Notes", "recipeIngredient": ["(see note)"]}"#, "notes.json");
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stderr(&output).contains("\"Notes\" cannot be taken in: no line of its list reads as an ingredient"), "{}", stderr(&output));
+    assert_eq!(recipes(&kitchen), Vec::<String>::new());
+}
+
+#[test]
+fn two_recipes_of_a_text_are_two_or_none() {
+    let two = "Two soups\n\n# Leek soup\nServes 4\n\nIngredients\n2 leeks\n1 l vegetable stock\n\nMethod\nSimmer the leeks.\n\n# Onion soup\nServes 6\n\nIngredients\n6 onions\n\nMethod\nSlice the onions.\n";
+    let (kitchen, output) = adopted(two.as_bytes(), "two.txt");
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_eq!(recipes(&kitchen), ["leek-soup.toml", "onion-soup.toml"]);
+    assert_eq!(lines(&kitchen, "leek-soup", "ingredients"), ["2 leeks", "1 l vegetable stock"]);
+    assert_eq!(lines(&kitchen, "leek-soup", "method"), ["Simmer the leeks."]);
+    assert!(kitchen.text("recipes/onion-soup.toml").contains("makes = \"6 portions\""));
+
+    let bare = two.replace("# ", "").replace("Ingredients\n", "").replace("Method\n", "").replace("Two soups\n\n", "");
+    let (kitchen, output) = adopted(bare.as_bytes(), "bare.txt");
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_eq!(recipes(&kitchen), ["leek-soup.toml", "onion-soup.toml"]);
+    assert_eq!(lines(&kitchen, "onion-soup", "ingredients"), ["6 onions"]);
+
+    let unnamed = two.replace("# Onion soup\n", "").replace("Serves 6\n\n", "");
+    let (kitchen, output) = adopted(unnamed.as_bytes(), "unnamed.txt");
+    assert_eq!(output.status.code(), Some(1));
+    assert!(stderr(&output).contains("unnamed.txt holds several recipes, and nothing says where one ends"), "{}", stderr(&output));
+    assert_eq!(recipes(&kitchen), Vec::<String>::new());
+
+    let tools = "Leek soup\n\nYou will need\n1 large pan\n\nIngredients\n2 leeks\n1 l vegetable stock\n\nMethod\nSimmer the leeks.\n";
+    let (kitchen, output) = adopted(tools.as_bytes(), "tools.txt");
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_eq!(recipes(&kitchen), ["leek-soup.toml"]);
+}
+
+#[test]
+fn a_text_that_was_wrapped_is_read_as_it_was_written() {
+    let text = "> *Baked fish with dill*\n> *For 2*\n>\n> ### Ingredients\n> * **350 g** cod\n> * 1 tin white beans, drained and\n> rinsed\n> * 1 bunch dill\n> ### To serve\n> * 1 lemon\n>\n> ### Method\n> Heat the oven to\n> 200C. Bake the fish for\n> 15 minutes. Chop\n> the dill and stir it into the beans.\n> Serve at once.\n>\n> Source: https://example.org/fish\n";
+    let (kitchen, output) = adopted(text.as_bytes(), "mail.txt");
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let (id, file) = ("baked-fish-with-dill", kitchen.text("recipes/baked-fish-with-dill.toml"));
+    assert_eq!(
+        lines(&kitchen, id, "ingredients"),
+        ["350 g cod", "1 tin white beans, drained and rinsed", "1 bunch dill", "To serve:", "1 lemon"]
+    );
+    assert_eq!(
+        lines(&kitchen, id, "method"),
+        ["Heat the oven to 200C. Bake the fish for 15 minutes. Chop the dill and stir it into the beans.", "Serve at once."]
+    );
+    assert!(file.contains("makes = \"2 portions\"\n"), "{file}");
+    assert!(file.contains("source = { address = \"https://example.org/fish\" }"), "{file}");
+    let plain = "leek soup\nserves 4\n\n2 leeks\nsalt\n1 l vegetable stock\n\nslice the leeks\nfry them\nsimmer for\n20 minutes\n";
+    let (kitchen, output) = adopted(plain.as_bytes(), "low.txt");
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_eq!(lines(&kitchen, "leek-soup", "ingredients"), ["2 leeks", "salt", "1 l vegetable stock"]);
+    assert_eq!(lines(&kitchen, "leek-soup", "method"), ["slice the leeks", "fry them", "simmer for 20 minutes"]);
+}
+
+#[test]
+fn a_page_says_how_much_it_makes_in_its_own_words() {
+    for (said, makes) in
+        [("One 23 cm cake (serves 8)", "8 portions"), ("2 dozen", "24 pieces"), ("Serves six", "6 portions"), ("1½ litres", "1½ litres")]
+    {
+        let block = serde_json::json!({"@type": "Recipe", "name": "Dish", "recipeYield": said, "recipeIngredient": ["3 leeks"]});
+        let (kitchen, output) = adopted(block.to_string().as_bytes(), "dish.json");
+        assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+        let text = kitchen.text("recipes/dish.toml");
+        assert!(text.contains(&format!("makes = \"{makes}\"\n")), "{said}: {text}");
+        assert_eq!(kitchen.run(&["check"]).status.code(), Some(0), "{said}");
+    }
+}

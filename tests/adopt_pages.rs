@@ -321,3 +321,26 @@ fn ten_thousand_damaged_pages_are_read_or_refused_at_once() {
     println!("{tried} pages, {read} read, the slowest in {slowest:?}");
     assert!((tried / 10..tried).contains(&read), "{read} of {tried} were read");
 }
+
+/// Whatever came in: what stands in recipes/ afterwards is read without a mistake.
+#[test]
+fn what_adopt_writes_of_a_damaged_page_is_read_back_without_a_mistake() {
+    let mut dice = Dice(7);
+    let kitchen = kitchen();
+    let mut taken = 0;
+    for number in 0..90 {
+        let (_, extension, make) = STRUCTURES[number % STRUCTURES.len()];
+        let page = mutated(make(&DISHES[number % DISHES.len()], number).as_bytes(), &mut dice);
+        let name = format!("page-{number}.{extension}");
+        fs::write(kitchen.path().join(&name), page).unwrap();
+        let output = kitchen.run(&["adopt", &name, "--as", &format!("page-{number}")]);
+        let said = stderr(&output);
+        let in_a_sentence =
+            ["no recipe in", "names an encoding", "cannot be taken in", "holds several recipes"].iter().any(|why| said.contains(why));
+        assert!(output.status.success() || (output.status.code() == Some(1) && in_a_sentence), "{name}: {said}");
+        taken += usize::from(output.status.code() == Some(0));
+    }
+    let checked = kitchen.run(&["check"]);
+    assert_eq!(checked.status.code(), Some(0), "{}", stderr(&checked));
+    assert!(taken > 15, "{taken} of 90 were taken in");
+}

@@ -132,3 +132,34 @@ fn a_print_that_cannot_be_read_is_told_and_written_anew() {
     assert_eq!(output.status.code(), Some(0));
     assert!(stderr(&output).contains("may then hold events twice"), "{}", stderr(&output));
 }
+
+#[test]
+fn a_zone_that_is_written_down_moves_every_event_and_says_so() {
+    let household = |zone: &str| format!("[household]\nname = \"Row\"\neaters = 1\ncurrency = \"EUR\"\n{zone}");
+    let kitchen = stew().file("kitchen.toml", &household(""));
+    let told = |events: &[Vec<String>]| -> Vec<(String, String, String)> {
+        let of = |event: &Vec<String>| [value(event, "UID"), value(event, "DTSTART"), value(event, "SEQUENCE")].map(str::to_owned);
+        events.iter().map(|event| of(event).into()).collect()
+    };
+    let first = told(&events(&kitchen, &[]));
+    let kitchen = kitchen.file("kitchen.toml", &household("zone = \"Europe/Lisbon\"\n"));
+    let then = told(&events(&kitchen, &[]));
+    for ((uid, start, sequence), (same, zoned, next)) in first.iter().zip(&then) {
+        let is_day = start.starts_with("VALUE=DATE");
+        assert_eq!((uid, sequence.as_str(), next.as_str()), (same, "0", if is_day { "0" } else { "1" }));
+        assert_eq!(*zoned, if is_day { start.clone() } else { format!("TZID=Europe/Lisbon:{start}") });
+    }
+    assert_eq!(told(&events(&kitchen, &[])), then);
+}
+
+#[test]
+fn a_session_over_the_change_to_summer_time_ends_by_the_clock_on_the_wall() {
+    // 29 March 2026 in Lisbon: 01:00 becomes 02:00. 5 min of hands from 00:58: 01:03 is no time of that night, 02:03 is.
+    let week = "name = \"Change\"\nfrom = 2026-03-28\n[[session]]\nstart = 2026-03-29T00:58\n[[meal]]\nat = 2026-03-29T18:30\neach = \"2 portions recipe:stew\"\n";
+    let kitchen =
+        stew().week(week).file("kitchen.toml", "[household]\nname = \"Row\"\neaters = 1\ncurrency = \"EUR\"\nzone = \"Europe/Lisbon\"\n");
+    let output = kitchen.run_on("2026-03-28", &["print", "--only", "calendar"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let text = fs::read_to_string(kitchen.path().join("sheets/week-2026-03-28.ics")).expect("a calendar");
+    assert!(text.contains("DTSTART;TZID=Europe/Lisbon:20260329T005800\r\nDTEND;TZID=Europe/Lisbon:20260329T020300\r\n"), "{text}");
+}

@@ -184,3 +184,18 @@ fn counts_that_are_not_booked_yet_are_not_written_over() {
     assert_eq!(count(&kitchen, &sheet, &[]).status.code(), Some(0));
     assert_eq!(kitchen.run(&["count", "--sheet"]).status.code(), Some(0), "booked, it may be written anew");
 }
+
+#[test]
+fn all_mistakes_of_a_sheet_are_told_at_once() {
+    let kitchen = larder();
+    let sheet = sheet(&kitchen);
+    let text = fs::read_to_string(&sheet).expect("a sheet");
+    // One that no reader understands, and one that the shelf does not: cheese is weighed.
+    fs::write(&sheet, text.replacen("counted = \"\"", "counted = \"some\"", 1).replacen("counted = \"\"", "counted = \"3 sprigs\"", 1))
+        .expect("a sheet");
+    let output = count(&kitchen, &sheet, &[]);
+    assert_eq!(output.status.code(), Some(1));
+    let said = stderr(&output);
+    assert_eq!(said.matches("counted").count().min(2), 2, "{said}");
+    assert_eq!(said.matches("count-2026-11-27.toml:").count(), 2, "{said}");
+}

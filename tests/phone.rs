@@ -127,3 +127,30 @@ fn what_is_pasted_again_is_not_booked_twice() {
     let pantry = kitchen.text("pantry.toml");
     assert_eq!((pantry.matches("\"bluegrain\"").count(), pantry.matches("\"redgrain\"").count()), (1, 1), "{pantry}");
 }
+
+/// The week card of the page says what the one of paper says.
+#[test]
+fn the_week_says_what_a_meal_cooks_and_when_to_begin() {
+    let kitchen = crate::kitchen::sample();
+    let output = kitchen.run(&["print", "--only", "phone,calendar"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    let page = fs::read_dir(kitchen.path().join("sheets"))
+        .expect("sheets")
+        .flatten()
+        .find(|file| file.path().extension().is_some_and(|end| end == "html"));
+    let page = fs::read_to_string(page.expect("a page").path()).expect("a page");
+    let week = between(&page, "<div id=\"week\">", "</main>");
+    // 300 g cooked of what swells 2.6-fold.
+    assert!(week.contains("<li>Cook: boil 115 g brown rice, 30 min, start 18:00</li>"), "{week}");
+    assert!(!week.contains("300 g cooked brown rice"), "{week}");
+    assert!(week.contains("start 17:15"), "{week}");
+    // In the kitchen's number; what is booked is the food by its name.
+    assert!(page.contains("data-food=\"egg\"") && page.contains("<b>eggs</b>"), "{page}");
+    let calendar = fs::read_dir(kitchen.path().join("sheets"))
+        .expect("sheets")
+        .flatten()
+        .find(|file| file.path().extension().is_some_and(|end| end == "ics"));
+    let calendar = fs::read_to_string(calendar.expect("a calendar").path()).expect("a calendar").replace("\r\n ", "");
+    assert!(calendar.contains("\\neggs: "), "{calendar}");
+    assert!(calendar.contains("chicken thighs out of the freezer"), "{calendar}");
+}

@@ -6,7 +6,7 @@ use std::path::Path;
 use lopdf::{Document, Object};
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, json, kitchen, stderr, supper};
+use crate::kitchen::{Kitchen, json, kitchen, sample, stderr, supper};
 
 /// A stew of two portions, eaten on Monday out of a box made on Sunday.
 fn stew(name: &str) -> Kitchen {
@@ -253,4 +253,20 @@ fn each_guide_of_the_sample_week_is_one_page_on_a4_and_on_letter() {
         let said = stderr(&output);
         assert!(output.status.success() && !said.contains("pages"), "{paper}: {said}");
     }
+}
+
+#[test]
+fn a_fold_is_of_the_list_alone() {
+    let kitchen = sample();
+    let guides = |arguments: &[&str]| {
+        kitchen.done(&[&["print", "--only", "list,guide,week"], arguments].concat());
+        let mut files: Vec<_> = fs::read_dir(kitchen.path().join("sheets")).expect("sheets").flatten().map(|file| file.path()).collect();
+        files.retain(|path| path.extension().is_some_and(|end| end == "pdf"));
+        files.sort();
+        let bytes = files.iter().map(|path| (path.file_name().expect("a name").to_owned(), fs::read(path).expect("a sheet")));
+        bytes.partition::<Vec<_>, _>(|(name, _)| name.to_string_lossy().starts_with("shopping"))
+    };
+    let (flat, folded) = (guides(&[]), guides(&["--fold"]));
+    assert!(!flat.1.is_empty() && flat.1 == folded.1, "another sheet was folded");
+    assert!(flat.0 != folded.0, "the list was not");
 }

@@ -190,3 +190,30 @@ fn a_page_is_for_a_recipe_alone() {
     let refused = with("roast-roots", ROOTS).run(&["--format", "jsonld", "list"]);
     assert_eq!(refused.status.code(), Some(2), "{}", stderr(&refused));
 }
+
+#[test]
+fn a_page_keeps_the_shares_of_its_steps_and_the_unit_of_its_yield() {
+    let mash = "name = \"White-bean mash\"\nmakes = \"1.5 kg\"\ningredients = \"\"\"\n400 g tinned white beans\n4 tbsp olive oil\n4 eggs\n\"\"\"\n\
+                [[step]]\ntext = \"Warm {olive oil: 2 tbsp} and boil {eggs: 3}.\"\nhands = \"5 min\"\n\
+                [[step]]\ntext = \"Mash {white beans} with {olive oil: 2 tbsp} and {eggs: 1}.\"\nhands = \"5 min\"\n";
+    let page = answer(&with("mash", mash).run(&["recipe", "mash", "--format", "jsonld"]));
+    assert_eq!(page["recipeYield"], "1.5 kg");
+    assert_eq!(page["recipeInstructions"][0]["text"], "Warm 2 tbsp of the olive oil and boil 3 of the eggs.");
+    assert_eq!(page["recipeInstructions"][1]["text"], "Mash the tinned white beans with 2 tbsp of the olive oil and 1 of the eggs.");
+    // Adopted again, each step takes its own.
+    let other = kitchen_with_page(&page.to_string());
+    other.done(&["adopt", "page.json"]);
+    let card = answer(&other.run(&["--format", "json", "recipe", "white-bean-mash"]));
+    let texts: Vec<&str> = card["steps"].as_array().expect("steps").iter().filter_map(|step| step["text"].as_str()).collect();
+    assert_eq!(texts.concat().matches("2 tbsp").count(), 2, "{texts:?}");
+    assert_eq!(card["makes"]["amount"], 1500.0);
+}
+
+#[test]
+fn a_card_says_once_that_a_line_is_optional() {
+    let soup =
+        "name = \"Soup\"\nmakes = \"2 portions\"\ningredients = \"\"\"\n2 leeks\nparsley, optional\n\"\"\"\nmethod = \"Chop the leeks.\"\n";
+    let said = with("soup", soup).done(&["recipe", "soup"]);
+    assert_eq!(said.matches("; optional").count(), 1, "{said}");
+    assert!(!said.contains("optional, optional"), "{said}");
+}

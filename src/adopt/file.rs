@@ -8,6 +8,9 @@ use unicode_normalization::char::is_combining_mark;
 use super::Adopted;
 use crate::words;
 
+/// The line above the ingredients in a file.
+pub const INGREDIENTS: &str = "ingredients = \"\"\"";
+
 /// No file name needs to be longer.
 const LONGEST_ID: usize = 80;
 
@@ -35,7 +38,8 @@ pub fn id_of(name: &str) -> String {
     if id.is_empty() { "recipe".to_owned() } else { id.to_owned() }
 }
 
-/// The file: name, makes, source, how long it keeps and in which words the page says so, the page's times as a comment, ingredients and method as written.
+/// The file: name, makes, source, how long it keeps and in which words the page says so, the page's times as a comment, ingredients and
+/// method as written, beside them as comments what does not read as an ingredient.
 pub fn recipe_file(recipe: &Adopted) -> String {
     let mut text = String::new();
     let quoted = |text: &str| toml_edit::Value::from(text).to_string();
@@ -59,7 +63,10 @@ pub fn recipe_file(recipe: &Adopted) -> String {
         let times: Vec<String> = recipe.times.iter().map(|(what, minutes)| format!("{what} {}", words::duration(*minutes))).collect();
         let _ = writeln!(text, "# The page says: {}.", times.join(", "));
     }
-    let _ = write!(text, "\ningredients = \"\"\"\n{}\"\"\"\n", several_lines(&recipe.ingredients));
+    let _ = write!(text, "\n{INGREDIENTS}\n{}\"\"\"\n", several_lines(&recipe.ingredients));
+    for line in &recipe.unread {
+        let _ = writeln!(text, "# Not read as an ingredient: {line}");
+    }
     if !recipe.method.is_empty() {
         let _ = write!(text, "\nmethod = \"\"\"\n{}\"\"\"\n", several_lines(&recipe.method));
     }

@@ -67,6 +67,7 @@ fn recipe(thing: &Thing) -> Option<Adopted> {
         method,
         source: source(thing),
         times: times(thing),
+        unread: Vec::new(),
         keeps,
     })
 }

@@ -75,6 +75,7 @@ fn recipe(scope: ElementRef<'_>) -> Option<Adopted> {
             address: item.first("url").filter(|url| url.starts_with("http")),
         },
         times: times.iter().filter_map(|(word, name)| Some((*word, minutes(&item.first(name)?)?))).collect(),
+        unread: Vec::new(),
     })
 }
 

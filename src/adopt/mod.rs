@@ -18,10 +18,12 @@ mod json_ld;
 mod keeping;
 mod microdata;
 mod plain;
+mod row;
+mod several;
 mod tidy;
 mod yields;
 
-pub use file::{id_of, recipe_file};
+pub use file::{INGREDIENTS, id_of, recipe_file};
 pub use keeping::Keeping;
 
 /// A recipe as its page has it: every text on one line, without markup.
@@ -36,6 +38,8 @@ pub struct Adopted {
     pub source: Source,
     /// What takes how long, as the page says it: "preparation", "cooking", "in all", each in minutes.
     pub times: Vec<(&'static str, i64)>,
+    /// Lines of the list that nobody can read as an ingredient: they stand beside it.
+    pub unread: Vec<String>,
     /// Where the page plainly says it.
     pub keeps: Keeping,
 }
@@ -63,6 +67,10 @@ pub enum NotAdopted {
     TooLarge,
     /// More lines than [`MOST_LINES`].
     TooLong,
+    /// Not in the encoding that it names, so that letters are lost.
+    Garbled,
+    /// A text of several recipes that cannot be told apart.
+    Several,
 }
 
 /// No page that a person saves comes near this.
@@ -74,7 +82,8 @@ pub const MOST_LINES: usize = 5_000;
 /// All recipes of a page, a JSON-LD file or a text. `is_ingredient` says whether a line reads as an ingredient with an amount.
 ///
 /// # Errors
-/// Where there is no recipe in it, or it is too large, or too long for one.
+/// Where there is no recipe in it, or it is too large, or too long for one; where letters of it are lost; where a text holds several
+/// recipes and does not say where one ends.
 ///
 /// ```
 /// let text = "Herb yoghurt\nServes 4\n\n250 g yoghurt\n1 bunch dill\n\nChop the dill. Stir it in.";
@@ -96,12 +105,21 @@ pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<A
     } else if text.lines().nth(MOST_LINES).is_some() {
         return Err(NotAdopted::TooLong);
     } else {
-        plain::recipe(&text, is_ingredient).into_iter().collect()
+        plain::recipes(&text, is_ingredient).ok_or(NotAdopted::Several)?
     };
+    if std::str::from_utf8(bytes).is_err() && found.iter().any(is_garbled) {
+        return Err(NotAdopted::Garbled);
+    }
     if found.iter().any(|recipe| recipe.ingredients.len() + recipe.method.len() > MOST_LINES) {
         return Err(NotAdopted::TooLong);
     }
     if found.is_empty() { Err(NotAdopted::NoRecipe) } else { Ok(found) }
+}
+
+/// Is a letter of it lost?
+fn is_garbled(recipe: &Adopted) -> bool {
+    let texts = std::iter::once(&recipe.name).chain(&recipe.ingredients).chain(&recipe.method);
+    texts.into_iter().any(|text| text.contains(char::REPLACEMENT_CHARACTER))
 }
 
 #[cfg(test)]

@@ -1,7 +1,8 @@
 //! Plain text: a name, a yield, ingredients, a method, told apart by headings, blank lines and by what reads as an ingredient.
 
 use super::keeping::keeping;
-use super::tidy;
+use super::row::{Row, entry_goes_on, goes_on, is_numbered};
+use super::several::apart;
 use super::yields::makes;
 use super::{Adopted, Source};
 
@@ -12,61 +13,150 @@ const METHOD: [&str; 8] = ["method", "directions", "instructions", "preparation"
 /// No line of a list is longer.
 const LONGEST: usize = 160;
 
-#[derive(Clone, Copy, PartialEq)]
-enum Part {
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Part {
     Head,
     Ingredients,
     Method,
 }
 
+/// The recipes of a text, none where it has no list that reads as ingredients; `None` where there are several that cannot be told apart.
+pub(super) fn recipes(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option<Vec<Adopted>> {
+    let rows: Vec<Row> = text.lines().map(Row::of).collect();
+    let parts = apart(&rows, is_ingredient)?;
+    let several = parts.len() > 1;
+    let found: Vec<Option<Adopted>> = parts.into_iter().map(|part| recipe(&rows[part], is_ingredient)).collect();
+    // Half of what a text holds would be worse than none.
+    if several { found.into_iter().collect() } else { Some(found.into_iter().flatten().collect()) }
+}
+
 /// The recipe of a text; `None` where it has no list that reads as ingredients.
-pub(super) fn recipe(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted> {
-    let lines: Vec<String> = text.lines().map(tidy_line).collect();
-    let mut recipe = Adopted::default();
-    let has_headings = lines.iter().any(|line| heading(line) == Some(Part::Ingredients));
-    let mut part = Part::Head;
-    let mut after_a_gap = false;
+fn recipe(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted> {
+    let mut taking = Taking { is_ingredient, recipe: Adopted::default(), part: Part::Head, gap: false, last: None, low: false };
+    let has_headings = rows.iter().any(|row| heading(&row.text) == Some(Part::Ingredients));
     // "10 cakes" under the name, alone before a blank line, is what it makes.
-    let begins = lines.iter().position(|line| !line.is_empty()).unwrap_or(0);
-    let head_end = (begins..lines.len()).find(|at| lines[*at].is_empty()).unwrap_or(lines.len());
-    let read_from = |from: usize, to: usize| lines[from.min(to)..to].iter().filter(|line| listed(line, is_ingredient)).count();
-    let head_is_apart = read_from(begins + 1, head_end) <= 1 && read_from(head_end, lines.len()) > 0;
-    for (at, line) in lines.iter().enumerate() {
-        if line.is_empty() {
-            after_a_gap = true;
-            continue;
-        }
-        let goes_on = !std::mem::take(&mut after_a_gap) && is_short(line);
-        if let Some(next) = heading(line) {
-            part = next;
-            continue;
-        }
+    let begins = rows.iter().position(|row| !row.text.is_empty()).unwrap_or(0);
+    let head_end = (begins..rows.len()).find(|at| rows[*at].text.is_empty()).unwrap_or(rows.len());
+    let read_from = |from: usize, to: usize| rows[from.min(to)..to].iter().filter(|row| listed(&row.text, is_ingredient)).count();
+    let head_is_apart = read_from(begins + 1, head_end) <= 1 && read_from(head_end, rows.len()) > 0;
+    for (at, row) in rows.iter().enumerate() {
         let in_head = head_is_apart && at < head_end;
-        if part == Part::Head && !has_headings && !in_head && !recipe.name.is_empty() && listed(line, is_ingredient) {
-            part = Part::Ingredients;
-        }
-        if part == Part::Ingredients && !has_headings && !listed(line, is_ingredient) && !is_part_name(line) && !goes_on {
-            part = Part::Method;
-        }
-        match part {
-            Part::Head => head(line, &mut recipe),
-            Part::Ingredients => recipe.ingredients.push(line.clone()),
-            Part::Method => recipe.method.push(line.clone()),
-        }
+        taking.take(row, has_headings, in_head);
     }
-    recipe.keeps = keeping(lines.iter().map(String::as_str), &recipe.name);
+    let mut recipe = taking.recipe;
+    recipe.keeps = keeping(paragraphs(rows).iter().map(String::as_str), &recipe.name);
     let read = recipe.ingredients.iter().filter(|line| listed(line, is_ingredient)).count();
     (read > 0 && read * 2 >= recipe.ingredients.len()).then_some(recipe)
 }
 
-fn tidy_line(line: &str) -> String {
-    // A text has no markup: "<" is a letter in it.
-    tidy::line(&line.replace('&', "&amp;").replace('<', "&lt;"))
+/// Its lines, those that go on in the next as one.
+fn paragraphs(rows: &[Row]) -> Vec<String> {
+    let mut paragraphs: Vec<String> = vec![String::new()];
+    for row in rows {
+        match paragraphs.last_mut() {
+            Some(last) if !last.is_empty() && !row.text.is_empty() && goes_on(last, row, false) => *last = format!("{last} {}", row.text),
+            _ => paragraphs.push(row.text.clone()),
+        }
+    }
+    paragraphs
 }
 
-fn heading(line: &str) -> Option<Part> {
+/// A recipe that is read line by line.
+struct Taking<'t> {
+    is_ingredient: &'t dyn Fn(&str) -> bool,
+    recipe: Adopted,
+    part: Part,
+    /// A blank line stood before.
+    gap: bool,
+    /// The last line of the list or of the method.
+    last: Option<Row>,
+    /// Sentences of the method begin with small letters.
+    low: bool,
+}
+
+impl Taking<'_> {
+    fn take(&mut self, row: &Row, has_headings: bool, in_head: bool) {
+        let line = row.text.as_str();
+        if line.is_empty() {
+            self.gap = true;
+            return;
+        }
+        let after_a_gap = std::mem::take(&mut self.gap);
+        if let Some(next) = heading(line) {
+            self.part = next;
+            self.last = None;
+            // "Ingredients for 4"
+            if self.recipe.makes.is_none() {
+                self.recipe.makes = makes(line);
+            }
+            return;
+        }
+        if self.part != Part::Head && (is_source(line, &mut self.recipe.source) || self.is_its_yield(line)) {
+            return;
+        }
+        let is_listed = listed(line, self.is_ingredient);
+        if self.part == Part::Head && !has_headings && !in_head && !self.recipe.name.is_empty() && is_listed {
+            self.part = Part::Ingredients;
+        }
+        let in_list = is_listed || is_part_name(line) || row.is_title || (!after_a_gap && is_short(line));
+        if self.part == Part::Ingredients && !has_headings && !in_list {
+            self.part = Part::Method;
+            self.last = None;
+        }
+        let last = self.last.take().filter(|_| !after_a_gap);
+        match self.part {
+            Part::Head => head(line, &mut self.recipe),
+            Part::Ingredients => match last.filter(|last| entry_goes_on(last, row, is_listed)) {
+                Some(last) => self.go_on(last, row, Part::Ingredients),
+                None => self.recipe.ingredients.push(named(row, is_listed)),
+            },
+            Part::Method => {
+                if self.recipe.method.is_empty() {
+                    self.low = line.starts_with(|c: char| c.is_lowercase());
+                }
+                match last.filter(|last| goes_on(&last.text, row, self.low)) {
+                    Some(last) => self.go_on(last, row, Part::Method),
+                    None => self.recipe.method.push(named(row, false)),
+                }
+            }
+        }
+        if self.part != Part::Head && self.last.is_none() {
+            self.last = Some(row.clone());
+        }
+    }
+
+    /// "Serves 4" below the list, or at the end of it all.
+    fn is_its_yield(&mut self, line: &str) -> bool {
+        if self.recipe.makes.is_some() || !is_yield(line) {
+            return false;
+        }
+        self.recipe.makes = makes(line);
+        self.recipe.makes.is_some()
+    }
+
+    /// What was wrapped is one line again.
+    fn go_on(&mut self, last: Row, row: &Row, part: Part) {
+        let lines = if part == Part::Method { &mut self.recipe.method } else { &mut self.recipe.ingredients };
+        if let Some(line) = lines.last_mut() {
+            *line = format!("{line} {}", row.text);
+            self.last = Some(Row { text: line.clone(), ..last });
+        }
+    }
+}
+
+/// A heading within the list or the method ends with a colon.
+fn named(row: &Row, is_listed: bool) -> String {
+    if row.is_title && !is_listed && !row.text.ends_with([':', '.']) { format!("{}:", row.text) } else { row.text.clone() }
+}
+
+pub(super) fn heading(line: &str) -> Option<Part> {
     let word = line.trim_matches(|c: char| !c.is_alphabetic()).to_lowercase();
-    if INGREDIENTS.contains(&word.as_str()) {
+    let rest = word.strip_prefix("ingredients").map(|rest| rest.trim_start_matches([' ', ':', '(', '-', ',']));
+    // The digits of "Ingredients (for 4)" are trimmed away above.
+    let for_so_many = rest.is_some_and(|rest| {
+        !rest.is_empty() && line.to_lowercase().split_once(rest).is_some_and(|(_, end)| is_yield(&format!("{rest}{end}")))
+    });
+    if INGREDIENTS.contains(&word.as_str()) || for_so_many {
         Some(Part::Ingredients)
     } else if METHOD.contains(&word.as_str()) {
         Some(Part::Method)
@@ -86,11 +176,40 @@ fn is_short(line: &str) -> bool {
 }
 
 /// Does the line stand in a list of ingredients? A numbered step does not, nor a sentence.
-fn listed(line: &str, is_ingredient: &dyn Fn(&str) -> bool) -> bool {
-    let numbered = line.trim_start_matches(|c: char| c.is_ascii_digit());
-    let is_step = numbered.len() < line.len() && numbered.starts_with(['.', ')']) && numbered[1..].starts_with(' ');
+pub(super) fn listed(line: &str, is_ingredient: &dyn Fn(&str) -> bool) -> bool {
     let to_taste = line.to_lowercase().ends_with("to taste");
-    !is_step && line.chars().count() <= LONGEST && !line.ends_with('.') && (to_taste || is_ingredient(line))
+    !is_numbered(line) && line.chars().count() <= LONGEST && !line.ends_with('.') && (to_taste || is_ingredient(line))
+}
+
+/// "Serves 4", "Makes 24 biscuits", "For 2", alone on a line.
+pub(super) fn is_yield(line: &str) -> bool {
+    const SAYS: [&str; 7] = ["serves", "serving", "makes", "yield", "servings", "portions", "feeds"];
+    let line = line.trim_matches(['(', ')', '.', ' ']);
+    let said = line.to_lowercase();
+    let first = said.split([' ', ':']).next().unwrap_or_default();
+    let people = said.strip_prefix("for ").is_some_and(|rest| {
+        let rest =
+            rest.trim_start_matches("about ").trim_end_matches(" people").trim_end_matches(" portions").trim_end_matches(" servings");
+        !rest.contains(' ') && makes(rest).is_some()
+    });
+    (people || SAYS.contains(&first)) && is_short(line) && makes(line).is_some()
+}
+
+/// "Source: https://…", "Source: A neighbour", or an address alone on its line.
+fn is_source(line: &str, source: &mut Source) -> bool {
+    let said = line.to_lowercase();
+    let told = if said.starts_with("http://") || said.starts_with("https://") {
+        (!line.contains(' ')).then_some(line)
+    } else {
+        said.starts_with("source:").then(|| line["source:".len()..].trim()).filter(|rest| !rest.is_empty())
+    };
+    let Some(told) = told else { return false };
+    let place = if told.starts_with("http") { &mut source.address } else { &mut source.title };
+    if place.is_some() {
+        return false;
+    }
+    *place = Some(told.to_owned());
+    true
 }
 
 /// The first line is the name; what follows says how much it makes and where it is from.
@@ -101,21 +220,22 @@ fn head(line: &str, recipe: &mut Adopted) {
     let after = |word: &str| {
         said.starts_with(word).then(|| line[word.len()..].trim_start_matches([':', ' ']).to_owned()).filter(|rest| !rest.is_empty())
     };
-    let is_yield = ["serves", "makes", "yield", "for ", "servings", "portions"].iter().any(|word| said.starts_with(word))
+    let says_how_much = ["serves", "makes", "yield", "for ", "servings", "portions"].iter().any(|word| said.starts_with(word))
         || ["servings", "portions", "people"].iter().any(|word| said.ends_with(word))
         || said.trim_start_matches("about ").starts_with(|c: char| c.is_ascii_digit()) && is_short(line);
-    if let Some(source) = after("source").or_else(|| after("from")) {
-        let address = source.starts_with("http");
-        recipe.source = if address {
-            Source { address: Some(source), ..recipe.source.clone() }
-        } else {
-            Source { title: Some(source), ..recipe.source.clone() }
-        };
+    // "For two: leek soup" is a name.
+    let says_how_much = says_how_much && (!recipe.name.is_empty() || is_yield(line) || said.contains(|c: char| c.is_ascii_digit()));
+    if is_source(line, &mut recipe.source) {
+        return;
+    }
+    if let Some(title) = after("source").or_else(|| after("from")) {
+        let place = if title.starts_with("http") { &mut recipe.source.address } else { &mut recipe.source.title };
+        *place = Some(title);
     } else if let Some(author) = after("by ") {
         recipe.source.author = Some(author);
-    } else if is_yield && recipe.makes.is_none() && makes(line).is_some() {
+    } else if says_how_much && recipe.makes.is_none() && makes(line).is_some() {
         recipe.makes = makes(line);
     } else if recipe.name.is_empty() {
-        recipe.name = line.trim_start_matches(['#', ' ']).to_owned();
+        recipe.name = line.to_owned();
     }
 }

@@ -2,13 +2,15 @@
 
 use jiff::Span;
 use jiff::civil::{Date, DateTime, Time};
+use jiff::tz::{TimeZone, TimeZoneDatabase};
 use serde::{Deserialize, Serialize};
 
-use crate::kitchen::{Kitchen, Names, Week};
+use crate::kitchen::{Kitchen, Names, Ware, Week};
 use crate::measure::Units;
 use crate::plan::{MadeAt, Makings};
 use crate::prep::{CardCook, CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, meal_minutes, week_card};
 use crate::purchase::{ShoppingList, TripList};
+use crate::words::much::{called, how_much};
 use crate::words::{self, duration, in_a_sentence, listed};
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -33,6 +35,9 @@ pub struct Planned {
     pub at: Option<Time>,
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub until: Option<DateTime>,
+    /// The zone that its times are of, by its IANA name; `None` where they float, and where it is all day.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub zone: Option<String>,
     pub summary: String,
     pub description: String,
 }
@@ -50,26 +55,48 @@ const EVENING: Time = Time::constant(20, 0, 0, 0);
 /// Every event of a week, by time. `list` has every trip, the past ones too.
 pub fn planned(kitchen: &Kitchen, week: &Week, makings: &Makings, list: &ShoppingList, prep: &PrepPlan) -> Vec<Planned> {
     let (names, units) = (kitchen.names(), kitchen.print.units);
+    let zone = kitchen.household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
     let card = week_card(kitchen, week, makings);
     let mut events: Vec<Planned> = list.trips.iter().map(|trip| of_trip(trip, names, units)).collect();
-    events.extend(prep.sessions.iter().filter(|session| !session.tasks.is_empty()).map(|session| of_session(session, names)));
+    events
+        .extend(prep.sessions.iter().filter(|session| !session.tasks.is_empty()).map(|session| of_session(session, names, zone.as_ref())));
     events.extend(prep.before.iter().chain(&prep.moves).map(|one| ahead(one.at, &one.errand, names, units)));
     let mut meals: Vec<usize> = (0..week.meals.len()).collect();
     meals.sort_by_key(|index| week.meals[*index].at_time);
     for (index, meal) in meals.into_iter().zip(card.days.iter().flat_map(|day| &day.meals)) {
         let making = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(index));
         let minutes = making.map(|making| meal_minutes(kitchen, making)).sum();
-        events.push(of_meal(week.meals[index].at_time, meal, minutes, names, units));
+        let at = week.meals[index].at_time;
+        let until = (minutes > 0).then(|| after_minutes(at, minutes, zone.as_ref())).flatten();
+        events.push(of_meal((at, until), meal, minutes, names, units));
+    }
+    let zone = zone.as_ref().and_then(|zone| zone.iana_name());
+    for event in events.iter_mut().filter(|event| event.at.is_some()) {
+        event.zone = zone.map(str::to_owned);
     }
     events.sort_by_key(Planned::start);
     events
 }
 
+/// So many minutes later by the clocks of that zone, over a change to or from summer time too.
+fn after_minutes(at: DateTime, minutes: i64, zone: Option<&TimeZone>) -> Option<DateTime> {
+    let span = Span::new().try_minutes(minutes).ok()?;
+    let by_the_clock = at.checked_add(span).ok()?;
+    let Some(zone) = zone else { return Some(by_the_clock) };
+    let end = zone.to_ambiguous_timestamp(at).compatible().ok()?.checked_add(span).ok()?;
+    let told = zone.to_datetime(end);
+    // An hour that comes twice is read as its first time: in the second it cannot be told by the clock.
+    let is_told = zone.to_ambiguous_timestamp(told).compatible().is_ok_and(|read| read == end);
+    Some(if is_told { told } else { by_the_clock })
+}
+
 fn of_trip(trip: &TripList, names: Names, units: Units) -> Planned {
     let shops: Vec<&str> = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
     let said = |line: &crate::purchase::ListLine| {
-        let packs = words::list::packs(line, units);
-        if packs.is_empty() { names.food(line.food).to_owned() } else { format!("{}: {packs}", names.food(line.food)) }
+        let (ware, packs) = (Ware::Food(line.food), words::list::packs(line, units));
+        let much = if packs.is_empty() && !line.need.is_zero() { how_much(names, ware, &line.need, units) } else { packs };
+        let name = called(names, ware, &line.need);
+        if much.is_empty() { name } else { format!("{name}: {much}") }
     };
     let mut lines: Vec<String> = Vec::new();
     for visit in &trip.shops {
@@ -82,14 +109,24 @@ fn of_trip(trip: &TripList, names: Names, units: Units) -> Planned {
         lines.push(format!("In all {} {}", names.money(trip.cost), names.currency));
     }
     let summary = if shops.is_empty() { "Shopping".to_owned() } else { format!("Shopping: {}", listed(&shops)) };
-    Planned { kind: Kind::Trip, about: String::new(), on: trip.on, at: None, until: None, summary, description: lines.join("\n") }
+    Planned {
+        kind: Kind::Trip,
+        about: String::new(),
+        on: trip.on,
+        at: None,
+        until: None,
+        zone: None,
+        summary,
+        description: lines.join("\n"),
+    }
 }
 
-fn of_session(session: &SessionPlan, names: Names) -> Planned {
+fn of_session(session: &SessionPlan, names: Names, zone: Option<&TimeZone>) -> Planned {
+    let finish = after_minutes(session.start, session.minutes, zone).unwrap_or(session.finish);
     let makes: Vec<&str> = session.batches.iter().map(|batch| names.recipe(batch.recipe)).collect();
     let mut lines = vec![format!("Makes {}.", listed(&makes.iter().map(|name| in_a_sentence(name)).collect::<Vec<_>>()))];
     let least = if session.proven { "" } else { "; a shorter plan may exist" };
-    lines.push(format!("Done by {} at the earliest ({}{least}).", words::clock(session.finish), duration(session.minutes)));
+    lines.push(format!("Done by {} at the earliest ({}{least}).", words::clock(finish), duration(session.minutes)));
     lines.extend(session.finish_by.map(|by| format!("Wanted by {}.", words::clock(by))));
     lines.extend(session.ends_with_a_meal().then(|| format!("Served at {}.", words::clock(session.ends()))));
     lines.push(format!("There: {}.", session.people.iter().map(crate::prep::presence).collect::<Vec<_>>().join("; ")));
@@ -98,7 +135,8 @@ fn of_session(session: &SessionPlan, names: Names) -> Planned {
         about: String::new(),
         on: session.start.date(),
         at: Some(session.start.time()),
-        until: Some(session.ends()).filter(|end| *end > session.start),
+        until: Some(if session.ends_with_a_meal() { session.ends() } else { finish }).filter(|end| *end > session.start),
+        zone: None,
         summary: "Batch cooking".to_owned(),
         description: lines.join("\n"),
     }
@@ -119,13 +157,14 @@ fn ahead(moment: Moment, errand: &Errand, names: Names, units: Units) -> Planned
         Moment::At(at) => at,
     };
     let summary = errand.text(names, units);
-    Planned { kind: Kind::Ahead, about, on: at.date(), at: Some(at.time()), until: None, summary, description }
+    Planned { kind: Kind::Ahead, about, on: at.date(), at: Some(at.time()), until: None, zone: None, summary, description }
 }
 
-fn of_meal(at: DateTime, meal: &CardMeal, minutes: i64, names: Names, units: Units) -> Planned {
+fn of_meal((at, until): (DateTime, Option<DateTime>), meal: &CardMeal, minutes: i64, names: Names, units: Units) -> Planned {
     let mut lines: Vec<String> = meal.dishes.iter().map(|dish| taken_out(dish, names, units)).collect();
-    if !meal.fresh.is_empty() {
-        lines.push(format!("Fresh: {}", meal.fresh.join(", ")));
+    let added = meal.added();
+    if !added.is_empty() {
+        lines.push(format!("Fresh: {}", added.join(", ")));
     }
     if !meal.cook.is_empty() {
         let cook: Vec<String> = meal.cook.iter().map(CardCook::text).collect();
@@ -140,13 +179,13 @@ fn of_meal(at: DateTime, meal: &CardMeal, minutes: i64, names: Names, units: Uni
     }
     lines.extend(meal.beware.iter().map(|beware| words::sentence(&beware.to_string())));
     let about = meal.name.clone().unwrap_or_else(|| lines.join("\n"));
-    let until = Span::new().try_minutes(minutes).ok().filter(|_| minutes > 0).and_then(|span| at.checked_add(span).ok());
     Planned {
         kind: Kind::Meal,
         about,
         on: at.date(),
         at: Some(at.time()),
         until,
+        zone: None,
         summary: meal.name.as_ref().map_or_else(|| meal.label.clone(), |name| format!("{}: {name}", meal.label)),
         description: lines.join("\n"),
     }
@@ -154,10 +193,27 @@ fn of_meal(at: DateTime, meal: &CardMeal, minutes: i64, names: Names, units: Uni
 
 /// "Take 3 portions of white-bean mash out of the fridge: heat to 74 °C (165 °F)".
 fn taken_out(dish: &CardDish, names: Names, units: Units) -> String {
-    let (amount, name) = (dish.amount_text(units), in_a_sentence(names.recipe(dish.recipe)));
+    let much = dish.words(names, units, " of ");
     let then = dish.then.text(names, units).map(|then| format!(": {then}")).unwrap_or_default();
     match dish.place {
-        Some(place) => format!("Take {amount} of {name} out of the {}{then}", words::place(place)),
-        None => format!("Straight from the pot: {amount} of {name}{then}"),
+        Some(place) => format!("Take {much} out of the {}{then}", words::place(place)),
+        None => format!("Straight from the pot: {much}{then}"),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::kitchen::fixture::at;
+
+    #[test]
+    fn what_lasts_over_a_change_of_the_clocks_ends_by_them() {
+        // Lisbon: 29 March 2026, 01:00 becomes 02:00; 25 October, 02:00 becomes 01:00 (IANA tz database).
+        let zone = TimeZoneDatabase::bundled().get("Europe/Lisbon").expect("a zone");
+        let end = |from: &str, minutes: i64| after_minutes(at(from), minutes, Some(&zone)).expect("a time");
+        assert_eq!(end("2026-03-29T00:30", 120), at("2026-03-29T03:30"));
+        assert_eq!(end("2026-10-25T00:30", 120), at("2026-10-25T02:30"));
+        assert_eq!(end("2026-10-25T00:30", 180), at("2026-10-25T02:30"));
+        assert_eq!(after_minutes(at("2026-03-29T00:30"), 120, None), Some(at("2026-03-29T02:30")));
     }
 }

@@ -123,6 +123,7 @@ mod tests {
             on: start.date(),
             at: Some(start.time()),
             until: None,
+            zone: None,
             summary: name.to_owned(),
             description: String::new(),
         }
@@ -155,6 +156,16 @@ mod tests {
         assert_eq!((&later[0].uid, later[0].sequence, later.len()), (&first[0].uid, 1, 1));
         let other = print(&later, &whole, vec![supper("2026-12-01T19:00", "frittata")]);
         assert_eq!((&other[0].uid, other[0].sequence, other.len()), (&first[0].uid, 2, 1));
+    }
+
+    #[test]
+    fn a_zone_that_is_written_down_is_a_change_of_every_time() {
+        let whole = week_with(&[]);
+        let first = print(&[], &whole, vec![supper("2026-11-30T18:30", "soup")]);
+        let zoned = || vec![Planned { zone: Some("Europe/Lisbon".to_owned()), ..supper("2026-11-30T18:30", "soup") }];
+        let then = print(&first, &whole, zoned());
+        assert_eq!((&then[0].uid, then[0].sequence, then.len()), (&first[0].uid, 1, 1));
+        assert_eq!(print(&then, &whole, zoned()), then);
     }
 
     #[test]

@@ -1,18 +1,20 @@
 //! iCalendar as RFC 5545 has it: content lines of at most 75 octets (3.1), escaped text (3.3.11), a time zone with its changes (3.6.5).
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fmt::Write;
 
 use jiff::civil::{Date, DateTime};
-use jiff::tz::{Offset, TimeZone};
+use jiff::tz::{Offset, TimeZone, TimeZoneDatabase};
 use jiff::{Timestamp, ToSpan};
 
 use super::kept::Kept;
 use crate::words::plan_mark;
 
-/// The text of `week-<from>.ics`, of a name and the mark of its print. Without a zone times float: they are those of whoever reads them.
+/// The text of `week-<from>.ics`, of a name and the mark of its print. An event without a zone floats: its times are those of whoever
+/// reads them. What is past keeps the zone that it was printed with.
 ///
 /// `DTSTAMP` follows the content: midnight of `from`, and a minute more with each change of the event.
-pub fn calendar((name, mark): (&str, &str), from: Date, zone: Option<&TimeZone>, events: &[Kept]) -> String {
+pub fn calendar((name, mark): (&str, &str), from: Date, events: &[Kept]) -> String {
     let mut lines = Lines::default();
     for line in ["BEGIN:VCALENDAR", "VERSION:2.0", "PRODID:-//spence//week//EN", "CALSCALE:GREGORIAN"] {
         lines.add(line);
@@ -20,12 +22,14 @@ pub fn calendar((name, mark): (&str, &str), from: Date, zone: Option<&TimeZone>,
     lines.add(&format!("X-WR-CALNAME:{}", escaped(name)));
     // RFC 7986, 5.2: which print it belongs to.
     lines.add(&format!("DESCRIPTION:{}", escaped(&plan_mark(mark))));
-    let zone = zone.and_then(|zone| Some((zone, zone.iana_name()?)));
-    if let Some((zone, name)) = zone {
+    let named: BTreeSet<&str> = events.iter().filter_map(|kept| kept.event.zone.as_deref()).collect();
+    let zones: BTreeMap<&str, TimeZone> =
+        named.into_iter().filter_map(|name| Some((name, TimeZoneDatabase::bundled().get(name).ok()?))).collect();
+    for (name, zone) in &zones {
         add_zone(&mut lines, zone, name, events);
     }
     for kept in events {
-        add_event(&mut lines, from, zone.map(|(_, name)| name), kept);
+        add_event(&mut lines, from, kept.event.zone.as_deref().filter(|name| zones.contains_key(name)), kept);
     }
     lines.add("END:VCALENDAR");
     lines.text
@@ -69,7 +73,7 @@ fn add_event(lines: &mut Lines, from: Date, zone: Option<&str>, kept: &Kept) {
 
 /// The zone from the change before the first event to the last change within the events, each change written out.
 fn add_zone(lines: &mut Lines, zone: &TimeZone, name: &str, events: &[Kept]) {
-    let timed = || events.iter().filter(|kept| kept.event.at.is_some()).map(|kept| &kept.event);
+    let timed = || events.iter().filter(|kept| kept.event.zone.as_deref() == Some(name)).map(|kept| &kept.event);
     let stamp = |at: DateTime| zone.to_ambiguous_timestamp(at).compatible().ok();
     let Some(first) = timed().filter_map(|event| stamp(event.start())).min() else { return };
     let last = timed().filter_map(|event| stamp(event.until.unwrap_or(event.start()))).max().unwrap_or(first);
@@ -177,16 +181,30 @@ mod tests {
             on: start.date(),
             at: Some(start.time()),
             until: None,
+            zone: None,
             summary: summary.to_owned(),
             description: String::new(),
         };
         Kept { uid: "1@spence".to_owned(), sequence: 3, cancelled: false, event }
     }
 
+    fn of(zone: &str, kept: Kept) -> Kept {
+        let event = Planned { zone: Some(zone.to_owned()), ..kept.event };
+        Kept { event, ..kept }
+    }
+
+    #[test]
+    fn what_is_past_keeps_the_zone_it_was_printed_with() {
+        let events = [kept("2026-11-30T18:30", "floats"), of("Europe/Lisbon", kept("2026-12-01T18:30", "stands"))];
+        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), &events);
+        assert!(text.contains("DTSTART:20261130T183000\r\n") && text.contains("DTSTART;TZID=Europe/Lisbon:20261201T183000\r\n"), "{text}");
+        assert_eq!(text.matches("BEGIN:VTIMEZONE").count(), 1);
+    }
+
     #[test]
     fn no_line_is_longer_than_75_octets_and_unfolding_gives_the_text_back() {
         let long = "Weiße Bohnen – Püree, mit Rosmarin; und \\ Öl. ".repeat(9);
-        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), None, &[kept("2026-11-30T18:30", &long)]);
+        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), &[kept("2026-11-30T18:30", &long)]);
         assert!(text.split("\r\n").all(|line| line.len() <= 75), "{text}");
         assert!(text.replace("\r\n", "").find('\n').is_none());
         let whole = text.replace("\r\n ", "");
@@ -196,16 +214,15 @@ mod tests {
 
     #[test]
     fn the_stamp_follows_the_content() {
-        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), None, &[kept("2026-11-30T18:30", "soup")]);
+        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), &[kept("2026-11-30T18:30", "soup")]);
         assert!(text.contains("DTSTAMP:20261130T000300Z\r\nSEQUENCE:3\r\nDTSTART:20261130T183000\r\n"), "{text}");
     }
 
     #[test]
     fn the_zone_has_every_change_that_the_events_need() {
         // Lisbon goes back on 25 October 2026 at 01:00 UTC, 02:00 summer time (IANA tz database).
-        let zone = jiff::tz::TimeZoneDatabase::bundled().get("Europe/Lisbon").expect("a zone");
-        let events = [kept("2026-10-24T18:30", "before"), kept("2026-10-26T18:30", "after")];
-        let text = calendar(("Week", "0f3a55c1"), date("2026-10-24"), Some(&zone), &events);
+        let events = [kept("2026-10-24T18:30", "before"), kept("2026-10-26T18:30", "after")].map(|one| of("Europe/Lisbon", one));
+        let text = calendar(("Week", "0f3a55c1"), date("2026-10-24"), &events);
         for said in [
             "BEGIN:DAYLIGHT\r\nDTSTART:20260329T010000\r\nTZOFFSETFROM:+0000\r\nTZOFFSETTO:+0100\r\nTZNAME:WEST\r\n",
             "BEGIN:STANDARD\r\nDTSTART:20261025T020000\r\nTZOFFSETFROM:+0100\r\nTZOFFSETTO:+0000\r\nTZNAME:WET\r\n",
@@ -218,8 +235,7 @@ mod tests {
 
     #[test]
     fn a_zone_without_changes_says_its_offset() {
-        let zone = jiff::tz::TimeZoneDatabase::bundled().get("UTC").expect("a zone");
-        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), Some(&zone), &[kept("2026-11-30T18:30", "soup")]);
+        let text = calendar(("Week", "0f3a55c1"), date("2026-11-30"), &[of("UTC", kept("2026-11-30T18:30", "soup"))]);
         assert!(text.contains("TZOFFSETFROM:+0000\r\nTZOFFSETTO:+0000\r\n"), "{text}");
     }
 }

@@ -8,9 +8,9 @@ use std::path::{Path, PathBuf};
 use super::outcome::{Done, Failure, json, say};
 use super::printed::text_of;
 use super::{Cli, Format, setting};
-use crate::adopt::{Adopted, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
+use crate::adopt::{Adopted, INGREDIENTS, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
 use crate::foods::{Foods, Place};
-use crate::kitchen::{LineOf, LineRead, load_foods, read_ingredients};
+use crate::kitchen::{LineOf, LineRead, Mistake, load_foods, read_ingredients, recipe_mistakes};
 use crate::measure::Spoons;
 use crate::store::begin_writing;
 use crate::words::{self, counted};
@@ -32,8 +32,8 @@ pub struct Taken {
 
 pub fn run(cli: &Cli, files: &[PathBuf], id: Option<&str>) -> Done {
     let folder = setting::folder(cli)?;
-    let (foods, _) = load_foods(&folder)?;
-    let taken = take(files, id, &foods, &there(&folder)?, "another id with --as ID")?;
+    let (foods, spoons) = load_foods(&folder)?;
+    let taken = take(files, id, (&foods, spoons), &there(&folder)?, "another id with --as ID")?;
     write(&folder, &taken)?;
     if cli.format == Format::Json {
         let recipes = taken.iter().map(|one| (one.id.as_str(), one.name.as_str(), one.missing.as_slice()));
@@ -81,7 +81,8 @@ fn there(folder: &Path) -> Result<There, Failure> {
 /// Every recipe of every file, or why not one is taken.
 ///
 /// `otherwise` is what a person can do where a name or an id is taken.
-pub fn take(files: &[PathBuf], id: Option<&str>, foods: &Foods, there: &There, otherwise: &str) -> Result<Vec<Taken>, Failure> {
+pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there: &There, otherwise: &str) -> Result<Vec<Taken>, Failure> {
+    let foods = known.0;
     let mut found: Vec<Adopted> = Vec::new();
     let mut wrong: Vec<String> = Vec::new();
     for file in files {
@@ -122,14 +123,16 @@ pub fn take(files: &[PathBuf], id: Option<&str>, foods: &Foods, there: &There, o
                 }
             }
         }
-        there.insert(own.to_lowercase(), recipe.name.to_lowercase());
-        taken.push(Taken {
-            missing: missing(&recipe, foods),
-            read: read_of(&recipe),
-            name: recipe.name.clone(),
-            text: recipe_file(&recipe),
-            id: own,
-        });
+        let others: Vec<&str> = there.keys().map(String::as_str).collect();
+        match read_back(&mut recipe, &own, known, &others) {
+            Ok(unread) => {
+                let missing = missing(&recipe).into_iter().chain(unread).collect();
+                there.insert(own.to_lowercase(), recipe.name.to_lowercase());
+                let (read, text) = (read_of(&recipe), recipe_file(&recipe));
+                taken.push(Taken { missing, read, name: recipe.name, text, id: own });
+            }
+            Err(cause) => refused.push(format!("\"{}\" cannot be taken in: {cause}", recipe.name)),
+        }
     }
     if refused.is_empty() { Ok(taken) } else { Err(Failure::NotKnown(format!("{}. Nothing was written.", refused.join(".\nerror: ")))) }
 }
@@ -168,6 +171,14 @@ fn not_adopted(file: &Path, error: NotAdopted) -> String {
     let name = if file == Path::new("-") { "standard input".to_owned() } else { file.display().to_string() };
     match error {
         NotAdopted::NoRecipe => format!("no recipe in {name}: neither schema.org/Recipe nor a list that reads as ingredients"),
+        NotAdopted::Garbled => {
+            format!(
+                "{name} names an encoding that it is not in, so that letters of its recipe are lost; save it anew as UTF-8, and adopt that"
+            )
+        }
+        NotAdopted::Several => {
+            format!("{name} holds several recipes, and nothing says where one ends; save each in a file of its own, and adopt those")
+        }
         NotAdopted::TooLong => format!("{name} has more lines than any recipe; save the recipe alone, and adopt that"),
         NotAdopted::TooLarge => format!("{name} is larger than {} MB, which no page of a recipe is", MOST_BYTES / 1_000_000),
     }
@@ -182,8 +193,42 @@ fn is_ingredient(line: &str, foods: &Foods) -> bool {
     matches!(read_ingredients(line, foods, Spoons::Us), Ok(LineRead::Ingredients(lines)) if lines.iter().any(with_amount))
 }
 
+/// Reads the file as the kitchen will. A line that it would refuse becomes a comment beside the others and is told; any other mistake
+/// is why the recipe is not taken in.
+fn read_back(recipe: &mut Adopted, id: &str, known: (&Foods, Spoons), others: &[&str]) -> Result<Vec<String>, String> {
+    let mut told = Vec::new();
+    loop {
+        let text = recipe_file(recipe);
+        let mistakes = recipe_mistakes(id, &text, known, others);
+        if mistakes.is_empty() {
+            let none_read = recipe.ingredients.is_empty() && !recipe.unread.is_empty();
+            return if none_read { Err("no line of its list reads as an ingredient".to_owned()) } else { Ok(told) };
+        }
+        let first = text.lines().position(|line| line == INGREDIENTS).map_or(0, |at| at + 2);
+        let place = |mistake: &Mistake| (mistake.at.line as usize).checked_sub(first).filter(|at| *at < recipe.ingredients.len());
+        let wrong: BTreeMap<usize, &Mistake> = mistakes.iter().filter_map(|mistake| Some((place(mistake)?, mistake))).collect();
+        if wrong.is_empty() {
+            let said: Vec<String> = mistakes.iter().map(|mistake| format!("{}. {}", mistake.cause, mistake.remedy)).collect();
+            return Err(said.join(" ").trim_end_matches('.').to_owned());
+        }
+        for (at, mistake) in &wrong {
+            let line = &recipe.ingredients[*at];
+            told.push(format!(
+                "\"{line}\" does not read as an ingredient: {}. It stands below the others as a comment. {}",
+                mistake.cause, mistake.remedy
+            ));
+            recipe.unread.push(line.clone());
+        }
+        let mut at = 0;
+        recipe.ingredients.retain(|_| {
+            at += 1;
+            !wrong.contains_key(&(at - 1))
+        });
+    }
+}
+
 /// What the page does not say, and the key that would.
-fn missing(recipe: &Adopted, foods: &Foods) -> Vec<String> {
+fn missing(recipe: &Adopted) -> Vec<String> {
     let mut missing = Vec::new();
     let eaten_soon = recipe.keeps.places.iter().all(|(place, _)| *place == Place::Freezer);
     if eaten_soon {
@@ -201,11 +246,8 @@ fn missing(recipe: &Adopted, foods: &Foods) -> Vec<String> {
     if recipe.method.is_empty() {
         missing.push("`method` is missing: it takes no time in the session.".to_owned());
     }
-    for line in &recipe.ingredients {
-        if let Err(error) = read_ingredients(line, foods, Spoons::Us) {
-            missing.push(format!("\"{line}\" does not read as an ingredient: {}. In `ingredients`, {}.", error.cause, error.remedy));
-        }
-    }
+    let lost = recipe.ingredients.iter().chain(&recipe.method).filter(|line| line.contains(char::REPLACEMENT_CHARACTER));
+    missing.extend(lost.map(|line| format!("\"{line}\" has lost letters, before it came here: write them in.")));
     missing
 }
 

@@ -12,7 +12,7 @@ use super::sheet_files::write_all;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::book::{Difference, Differences, count, count_form, count_lines, differences, found, may_be_written_over, records};
-use crate::kitchen::{Kitchen, Mistake, Spot, read_count};
+use crate::kitchen::{CountForm, Kitchen, Mistake, Spot, read_count};
 use crate::measure::{Money, Quantity, Units, show};
 use crate::sheets::{Settings, Size, count_sheet, to_pdf};
 use crate::words::{day_near, day_year, place};
@@ -56,7 +56,7 @@ fn leave_what_is_filled_in(setting: &Setting, form: &Path) -> Done {
     if !form.exists() {
         return Ok(());
     }
-    let known = read_count(&setting.loaded.kitchen, form);
+    let known = read_count(&setting.loaded.kitchen, form, &|_| Vec::new());
     if known.is_ok_and(|known| may_be_written_over(&known, &setting.booked)) {
         return Ok(());
     }
@@ -68,7 +68,11 @@ fn leave_what_is_filled_in(setting: &Setting, form: &Path) -> Done {
 pub fn run(cli: &Cli, file: &Path) -> Done {
     let (setting, mut keeping) = open(cli)?;
     let kitchen = &setting.loaded.kitchen;
-    let form = read_count(kitchen, file)?;
+    let wrong = |form: &CountForm| match setting.booked.has_count(form) {
+        true => Vec::new(),
+        false => count(kitchen, &keeping.shelf, form, setting.today).err().unwrap_or_default(),
+    };
+    let form = read_count(kitchen, file, &wrong)?;
     warn(&form.warnings, cli.strict)?;
     if setting.booked.has_count(&form) {
         return Err(Failure::Usage(format!("{} is booked already.", file.display())));

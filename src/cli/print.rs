@@ -9,7 +9,6 @@ use clap::builder::{PossibleValuesParser, TypedValueParser};
 use clap::{Args, ValueEnum};
 use itertools::Itertools;
 use jiff::civil::Date;
-use jiff::tz::TimeZoneDatabase;
 
 use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::printed::{printed, text_of};
@@ -202,12 +201,14 @@ impl Asked<'_> {
 
     /// The sheets of paper, in the order of a print.
     fn sheets(&self, grid: LabelGrid, under_way: Option<&UnderWay>) -> Result<Vec<Sheet>, Failure> {
-        let (settings, list, prep) = (self.settings, self.list, self.prep);
+        let (folded, list, prep) = (self.settings, self.list, self.prep);
+        // The fold is the list's: no other sheet is held in half a hand.
+        let settings = Settings { fold: false, ..folded };
         let Reckoning { kitchen, week, makings, .. } = self.reckoned;
         let names = kitchen.names();
         let mut sheets = Vec::new();
         if self.wants(SheetKind::List) {
-            sheets.push(shopping_list(list, &prep.before, names, settings));
+            sheets.push(shopping_list(list, &prep.before, names, folded));
         }
         if self.wants(SheetKind::Guide) {
             sheets.extend(guides(prep, names, settings, (self.choice.person.as_deref(), under_way))?);
@@ -248,8 +249,7 @@ impl Asked<'_> {
     }
 
     fn calendar(&self, mark: &str, told: &[Kept]) -> (PathBuf, Vec<u8>) {
-        let zone = self.reckoned.kitchen.household.zone.as_deref().and_then(|zone| TimeZoneDatabase::bundled().get(zone).ok());
-        let text = calendar((&self.title(), mark), self.list.from, zone.as_ref(), told);
+        let text = calendar((&self.title(), mark), self.list.from, told);
         (format!("week-{}.ics", self.list.from).into(), text.into_bytes())
     }
 }

@@ -12,6 +12,7 @@ use crate::plan::{in_makes, recipe_contains};
 use crate::prep::{hands_for, step_text};
 use crate::purchase::{per_batch, per_portion};
 use crate::words;
+use crate::words::list::OPTIONAL;
 
 /// What of a recipe is asked for.
 pub struct Asked<'a> {
@@ -138,7 +139,10 @@ fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
             }
         }
     };
-    let said: Vec<&str> = [one.prep.as_deref(), one.remark.as_deref(), one.optional.then_some("optional")].into_iter().flatten().collect();
+    let mut said: Vec<&str> = [one.prep.as_deref(), one.remark.as_deref()].into_iter().flatten().collect();
+    if one.optional && !said.iter().any(|said| said.contains(OPTIONAL)) {
+        said.push(OPTIONAL);
+    }
     let said = if said.is_empty() { String::new() } else { format!("; {}", said.join(", ")) };
     format!("{}: {meant}{said}", one.text)
 }

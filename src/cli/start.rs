@@ -9,6 +9,7 @@ use super::outcome::{Done, Failure, json, say};
 use super::{Cli, Format, adopt, setting};
 use crate::foods::Foods;
 use crate::kitchen::starter;
+use crate::measure::Spoons;
 use crate::store::begin_writing;
 
 /// `from`: files whose recipes are adopted too. Where one of them cannot be read, nothing is written.
@@ -18,7 +19,7 @@ pub fn run(dir: &Path, from: &[PathBuf], cli: &Cli) -> Done {
         return Err(Failure::Usage(text));
     }
     let mut starting = starter(setting::today(cli));
-    let mut adopted = adopt::take(from, None, &Foods::reference(), &adopt::There::new(), "another name in its file")?;
+    let mut adopted = adopt::take(from, None, (&Foods::reference(), Spoons::default()), &adopt::There::new(), "another name in its file")?;
     adopted.iter_mut().for_each(|own| take_its_place(&mut starting, own));
     let mut files = Vec::new();
     let texts = starting.into_iter().map(|(path, text)| (path.to_owned(), text));

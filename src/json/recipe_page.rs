@@ -4,7 +4,8 @@ use crate::foods::Foods;
 use serde_json::{Value, json};
 
 use crate::kitchen::{Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Dimension, exact_number};
+use crate::measure::{Dimension, Unit, exact_number};
+use crate::words::plural;
 
 /// The page's block: name, yield, ingredients, method and source.
 pub fn recipe_page(foods: &Foods, recipes: &[Recipe], id: RecipeId) -> Value {
@@ -44,25 +45,36 @@ fn lines(recipe: &Recipe) -> Vec<String> {
 
 fn makes(recipe: &Recipe) -> String {
     let number = exact_number(recipe.makes.exact());
+    let base = recipe.makes.base();
+    let in_thousands = (base >= 1000.0 && base.fract() == 0.0).then_some(base / 1000.0);
     let one = recipe.makes.base() == 1.0;
     match recipe.makes.dimension() {
         Dimension::Portion => format!("{number} portion{}", if one { "" } else { "s" }),
         Dimension::Count => format!("{number} piece{}", if one { "" } else { "s" }),
+        Dimension::Mass if in_thousands.is_some() => format!("{} kg", in_thousands.unwrap_or_default()),
+        Dimension::Volume if in_thousands.is_some() => format!("{} l", in_thousands.unwrap_or_default()),
         other => format!("{number} {other}"),
     }
 }
 
-/// The method as it was written; steps are their texts with the foods by name.
+/// The method as it was written; steps are their texts with the foods by name, and shares as a method says them: "2 tbsp of the olive oil".
 fn method(foods: &Foods, recipes: &[Recipe], recipe: &Recipe) -> Vec<String> {
     if !recipe.method.is_empty() {
         return recipe.method.clone();
     }
     let piece = |piece: &Piece| match piece {
         Piece::Words(words) => words.clone(),
-        Piece::Ingredient { index, .. } => match &recipe.ingredients[*index].wanted {
-            Wanted::Food { food, .. } => format!("the {}", foods[*food].name),
-            Wanted::Recipe { recipe, .. } => format!("the {}", recipes[*recipe].name),
-        },
+        Piece::Ingredient { index, share } => {
+            let name = match &recipe.ingredients[*index].wanted {
+                Wanted::Food { food, .. } => &foods[*food].name,
+                Wanted::Recipe { recipe, .. } => &recipes[*recipe].name,
+            };
+            match share {
+                Some(share) if share.unit == Unit::Piece => format!("{share} of the {}", plural(name)),
+                Some(share) => format!("{share} of the {name}"),
+                None => format!("the {name}"),
+            }
+        }
     };
     recipe.steps.iter().map(|step| step.text.iter().map(piece).collect::<String>().trim().to_owned()).collect()
 }

@@ -27,7 +27,10 @@ pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
 pub use model::*;
 pub use names::Names;
 pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, price_changes, write_prices};
-pub use read::{Loaded, as_of_a_recipe, did_you_mean, find_kitchen, likely, load, load_foods, load_with, read_count, read_goods, strays};
+pub use read::{
+    Loaded, as_of_a_recipe, did_you_mean, find_kitchen, likely, load, load_foods, load_with, read_count, read_goods, recipe_mistakes,
+    strays,
+};
 pub use start::starter;
 pub use together::{
     AnyLine, Asked, Beside, FittingFood, Floors, OneAtMost, Open, Pattern, PatternId, Plate, Prefer, Taste, Together, WishTable,

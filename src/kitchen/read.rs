@@ -51,7 +51,7 @@ use self::steps::Workshop;
 use self::table::{Reading, Table};
 use self::text::Mentions;
 use super::keys::{self, File};
-use super::{Appliance, Kitchen, NotLoaded, Pack, PackKind, Recipe, RecipeId, Together, Warning, Week};
+use super::{Appliance, Kitchen, Mistake, NotLoaded, Pack, PackKind, Recipe, RecipeId, Together, Warning, Week};
 use crate::foods::Foods;
 use crate::measure::{Quantity, Spoons};
 
@@ -125,6 +125,23 @@ pub fn load_foods(folder: &Path) -> Result<(Foods, Spoons), NotLoaded> {
         }
     }
     found.finish().map(|_| (foods, spoons))
+}
+
+/// The mistakes that a recipe's text would have as a file of that id, beside the recipes that are there: what is about to be written is
+/// read first.
+pub fn recipe_mistakes(id: &str, text: &str, (foods, spoons): (&Foods, Spoons), others: &[&str]) -> Vec<Mistake> {
+    let found = Findings::default();
+    let text = files::text_of(text.as_bytes().to_vec(), &format!("recipes/{id}.toml"), &found);
+    {
+        let parsed = [(id, Parsed::new(&text, &found))];
+        let mut names = Names::new("recipe", "recipes/ as a file of that name", true);
+        for (index, id) in std::iter::once(&id).chain(others).enumerate() {
+            names.add(id, index);
+        }
+        let mut speech = Speech::new(foods.clone(), &names, spoons, &found);
+        read_recipes(&parsed, &mut speech, (&[], &Names::new("appliance", "kitchen.toml, as [[appliance]]", false)), &found);
+    }
+    found.into_parts().0
 }
 
 /// A file's source, and its tree unless it is broken.

@@ -159,13 +159,17 @@ fn add_meal(html: &mut String, meal: &CardMeal, names: Names, units: Units) {
         let then = dish.then.text(names, units).map(|then| format!(", {then}")).unwrap_or_default();
         format!("{}, {}, {from}{then}", names.recipe(dish.recipe), dish.amount_text(units))
     });
-    let fresh = (!meal.fresh.is_empty()).then(|| format!("Fresh: {}", meal.fresh.join(", ")));
-    let made = meal.made.iter().map(|making| {
-        let steps: Vec<String> = making.steps.iter().map(|step| step.text(names, units)).collect();
-        format!("{}: {}", names.recipe(making.recipe), steps.join(" "))
+    let cook = meal.cook.iter().map(|cook| format!("Cook: {}", cook.text()));
+    let added = meal.added();
+    let fresh = (!added.is_empty()).then(|| format!("Fresh: {}", added.join(", ")));
+    let made = meal.made.iter().flat_map(|making| {
+        let steps = making.steps.iter().enumerate().map(|(index, step)| format!("{}. {}", index + 1, step.text(names, units)));
+        std::iter::once(format!("Make: {}", names.recipe(making.recipe))).chain(steps)
     });
-    let beware = meal.beware.iter().map(|beware| sentence(&beware.to_string()));
-    for item in dishes.chain(fresh).chain(made).chain(beware) {
+    // As on paper: who eats otherwise and what to beware of come first.
+    let otherwise = meal.otherwise.iter().map(|one| format!("{one}."));
+    let first = otherwise.chain(meal.beware.iter().map(|beware| sentence(&beware.to_string())));
+    for item in first.chain(dishes).chain(meal.text.clone()).chain(cook).chain(fresh).chain(made) {
         let _ = write!(html, "<li>{}</li>", safe(&item));
     }
     html.push_str("</ul>\n");

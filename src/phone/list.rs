@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use super::safe;
 use crate::book::{goods_of, packs_of_goods};
-use crate::kitchen::{Household, Kitchen};
-use crate::measure::{Units, show};
+use crate::kitchen::{Kitchen, Ware};
+use crate::measure::show;
 use crate::prep::presence;
 use crate::purchase::{Buy, ListLine, ShopVisit, ShoppingList, TripBuys, TripList};
 use crate::words::much::{called, how_much};
@@ -90,20 +90,20 @@ fn booked_as(kitchen: &Kitchen, trip: &TripBuys, buy: &Buy) -> Option<Vec<String
 
 fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option<&[String]>, number: usize) {
     let (names, units) = (kitchen.names(), kitchen.print.units);
-    let food = safe(names.food(line.food));
+    let (food, called) = (safe(names.food(line.food)), safe(&called(names, Ware::Food(line.food), &line.need)));
     let cost = line.cost.map(|cost| cost.0.to_string()).unwrap_or_default();
     let book = if packs.is_some() { " data-book=\"1\"" } else { "" };
     let packs = serde_json::to_string(packs.unwrap_or_default()).unwrap_or_default();
     let bought = words::list::packs(line, units);
-    let bought = if bought.is_empty() && !line.need.is_zero() { show(&line.need, units) } else { bought };
+    let bought = if bought.is_empty() && !line.need.is_zero() { how_much(names, Ware::Food(line.food), &line.need, units) } else { bought };
     let _ = write!(
         html,
         "<li class=\"line\" data-i=\"{number}\" data-food=\"{food}\" data-cost=\"{cost}\" data-packs=\"{}\"{book}>\
-         <label class=\"tick\"><input type=\"checkbox\"><span><b>{food}</b> <span>{}</span>",
+         <label class=\"tick\"><input type=\"checkbox\"><span><b>{called}</b> <span>{}</span>",
         safe(&packs),
         safe(&bought)
     );
-    let details = details(&kitchen.household, line, units);
+    let details = details(kitchen, line);
     if !details.is_empty() {
         let _ = write!(html, "<small>{}</small>", safe(&details));
     }
@@ -111,14 +111,15 @@ fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option
 }
 
 /// What is good to know in the aisle.
-fn details(household: &Household, line: &ListLine, units: Units) -> String {
+fn details(kitchen: &Kitchen, line: &ListLine) -> String {
+    let (names, units) = (kitchen.names(), kitchen.print.units);
     let mut parts: Vec<String> = line.beware.iter().map(words::list::beware).collect();
     if !line.packs.is_empty() && !line.need.is_zero() {
         let about = words::list::about(line).map(|about| format!(", {about}")).unwrap_or_default();
-        parts.push(format!("need {}{about}", show(&line.need, units)));
+        parts.push(format!("need {}{about}", how_much(names, Ware::Food(line.food), &line.need, units)));
     }
     let offers = line.packs.iter().filter_map(|pack| pack.offer.as_ref());
-    parts.extend(offers.map(|taken| format!("take {}", words::list::offer(taken, &household.currency))));
+    parts.extend(offers.map(|taken| format!("take {}", words::list::offer(taken, names.currency))));
     parts.extend(line.windows.as_ref().map(words::list::windows));
     if let (true, Some(date)) = (line.fresh, line.last_used) {
         parts.push(format!("until at least {}", day(date)));

@@ -47,7 +47,11 @@ pub(super) fn errand(moved: &Move) -> Errand {
 /// "3 portions", "600 g", "12 pieces".
 pub(super) fn counted(amount: &Quantity, units: Units) -> String {
     match amount {
-        Quantity::Count(n) => format!("{} {}", show(amount, units), if *n > 1 { "pieces" } else { "piece" }),
+        Quantity::Count(n) => {
+            let shown = show(amount, units);
+            let many = *n > 1 && shown != "1";
+            format!("{shown} {}", if many { "pieces" } else { "piece" })
+        }
         _ => show(amount, units),
     }
 }

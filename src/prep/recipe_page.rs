@@ -59,6 +59,8 @@ pub struct PageStep {
     pub wait: Minutes,
     pub ahead: Option<Minutes>,
     pub on: Vec<ApplianceId>,
+    /// How much of the appliance's room these amounts take.
+    pub takes: f64,
     pub at: Option<Celsius>,
     pub inside: Option<Celsius>,
 }
@@ -102,6 +104,7 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
         wait: step.wait,
         ahead: step.ahead,
         on: step.on.clone(),
+        takes: step.takes * first,
         at: step.temperature,
         inside: step.inside,
     };
@@ -142,6 +145,32 @@ mod tests {
         assert_eq!(page.lines[0].amounts, ["400 g", "200 g"]);
         assert_eq!(page.sizes.iter().map(|size| size.makes.clone()).collect::<Vec<_>>(), [Quantity::portions(12), Quantity::portions(6)]);
         assert_eq!(page.steps[0].text, "With 400 g dried white beans: Mash.");
+    }
+
+    #[test]
+    fn small_volumes_of_a_page_are_in_spoons() {
+        // Above four tablespoons what is poured is in millilitres.
+        let mut kitchen = kitchen();
+        let honey = food(&mut kitchen, "honey", "sweetener");
+        let mut mash = recipe("mash", "White-bean mash", 6.0, vec![step("Mash.")]);
+        mash.ingredients = vec![
+            ingredient("2½ tbsp honey", honey, Some(item(2.5, Unit::Tablespoon)), None),
+            ingredient("1 tsp honey", honey, Some(item(1.0, Unit::Teaspoon)), None),
+            ingredient("250 ml honey", honey, Some(item(250.0, Unit::Millilitre)), None),
+        ];
+        kitchen.recipes = vec![mash];
+        let amounts: Vec<String> =
+            recipe_alone(&kitchen, RecipeId(0), None).lines.into_iter().map(|line| line.amounts[0].clone()).collect();
+        assert_eq!(amounts, ["2½ tbsp", "1 tsp", "250 ml"]);
+    }
+
+    #[test]
+    fn a_page_tells_the_room_that_its_amounts_take() {
+        // Two loads a batch, two batches.
+        let mut kitchen = kitchen();
+        kitchen.recipes = vec![recipe("roots", "Roast roots", 4.0, vec![Step { takes: 2.0, ..step("Roast.") }])];
+        assert_eq!(recipe_alone(&kitchen, RecipeId(0), Some(Number::whole(2))).steps[0].takes, 4.0);
+        assert_eq!(recipe_alone(&kitchen, RecipeId(0), None).steps[0].takes, 2.0);
     }
 
     #[test]

@@ -4,9 +4,10 @@ use super::boxes::counted;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::Place;
 use crate::foods::safety::REHEATED;
-use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person};
-use crate::measure::{Number, Quantity, Units, show};
-use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, plural, sentence, temperature};
+use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
+use crate::measure::{Number, Units, show};
+use crate::words::much::much_of;
+use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
 use std::fmt;
 
 impl Task {
@@ -122,9 +123,7 @@ impl Errand {
         match self {
             Errand::Step { text, .. } => text.clone(),
             Errand::Thaw { food, amount } => {
-                let one = names.food(*food);
-                let name = if matches!(amount, Quantity::Count(n) if *n > 1) { plural(one) } else { one.to_owned() };
-                format!("Take {} {name} out of the freezer and let it thaw in the fridge", show(amount, units))
+                format!("Take {} out of the freezer and let it thaw in the fridge", much_of(names, Ware::Food(*food), amount, units))
             }
             Errand::Move { recipe, amount } => {
                 format!("Move {} of {} from the freezer to the fridge", counted(amount, units), in_a_sentence(names.recipe(*recipe)))

@@ -10,7 +10,7 @@ use crate::foods::{Food, Grade, Item, Kind, State, as_purchased, in_form_with_fa
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
-use crate::words::much::is_several;
+use crate::words::much::{is_several, said_once};
 use crate::words::{ended, in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
@@ -209,14 +209,17 @@ pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) ->
     let (units, spoons) = (kitchen.print.units, kitchen.rules.spoons);
     let shown = |amount: &Amount| {
         let scaled = amount.scaled(batches);
-        span(&scaled.least(spoons), &scaled.most(spoons), units)
+        let (least, most) = (scaled.least(spoons), scaled.most(spoons));
+        between(in_spoons(kitchen, &least), in_spoons(kitchen, &most), &most)
     };
     match &one.wanted {
         Wanted::Food { item: None, .. } => String::new(),
         Wanted::Food { food, item: Some(item) } => {
             let plus: String = item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect();
             let weight = weight_beside(kitchen, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
-            let whole = format!("{}{}{plus}", shown(&item.amount), container_size(&item.amount, item, units));
+            let asked = Item { plus: Vec::new(), ..item.clone() }.scaled(batches);
+            let much = weighed(kitchen, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(&item.amount));
+            let whole = format!("{much}{}{plus}", container_size(&item.amount, item, units));
             Said { whole, weight }.text()
         }
         Wanted::Recipe { amount, most, .. } => span(&amount.scaled(batches), &most.scaled(batches), units),
@@ -234,7 +237,8 @@ pub(super) fn name_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> S
         Wanted::Food { .. } | Wanted::Recipe { .. } => plain_name(kitchen, one),
     };
     let prep = one.prep.iter().map(|prep| format!(", {prep}"));
-    let optional = one.optional.then(|| " (optional)".to_owned());
+    let said = one.prep.as_deref().is_some_and(|prep| prep.contains(crate::words::list::OPTIONAL));
+    let optional = (one.optional && !said).then(|| format!(" ({})", crate::words::list::OPTIONAL));
     let instead = one.instead.iter().map(|instead| format!(" (or {instead})"));
     [name].into_iter().chain(prep).chain(instead).chain(optional).collect()
 }
@@ -290,6 +294,11 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
             let asked = Item { amount: amount.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);
             let much = weighed(kitchen, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(amount));
             let name = without_container(&name, amount.unit);
+            if let (Unit::Word(word), None) = (amount.unit, sized_word(one, item, amount)) {
+                if let Some(name) = said_once(&much, word.singular(), name) {
+                    return format!("{name}{plus}").into();
+                }
+            }
             match sized_word(one, item, amount) {
                 // "1 small bunch coriander", "1 bunch coriander, small": as it was typed.
                 Some((size, true)) => format!("{}{plus} {name}", much.replacen(' ', &format!(" {size} "), 1)).into(),

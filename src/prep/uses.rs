@@ -7,6 +7,7 @@ use crate::foods::{Food, FoodId, Grade, Item, Kind, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Wanted, Ware};
 use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
+use crate::words::much::said_once;
 use crate::words::plural;
 
 /// What a step, or a round of it, is the first to handle: each with its amount in grams where that is known, else in its own measure.
@@ -104,7 +105,9 @@ fn spoken(kitchen: &Kitchen, known: &Food, all: &[Asked]) -> Option<Spoken> {
                 Some(size) => format!(" ({}) {name}", show(size, kitchen.print.units)),
                 None => format!(" of {name}"),
             };
-            let words = format!("{}{name}", show(&count, kitchen.print.units));
+            let shown = show(&count, kitchen.print.units);
+            let once = said_once(&shown, word.singular(), &known.name).filter(|_| first.size.is_none());
+            let words = once.unwrap_or_else(|| format!("{shown}{name}"));
             Some(Spoken { words: Some(words), counted: Some(count) })
         }
         _ => in_one_measure(kitchen, known, all),

@@ -15,7 +15,7 @@ use super::say::reheated;
 use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
-use crate::measure::{Celsius, Minutes, Number, Quantity, Units};
+use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
 use crate::plan::{
     Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines, taken_out_before,
 };
@@ -94,10 +94,30 @@ impl WeekCard {
     }
 }
 
+impl CardMeal {
+    /// What is added as it is: without what is cooked by itself, which is told with its raw amount.
+    pub fn added(&self) -> Vec<&str> {
+        let raw = |index: &usize| !self.cook.iter().any(|cook| cook.fresh == *index);
+        (0..self.fresh.len()).filter(raw).map(|index| self.fresh[index].as_str()).collect()
+    }
+}
+
 impl CardDish {
     /// "2½ portions"; "1 portion and 200 g" where the two cannot be added up.
     pub fn amount_text(&self, units: Units) -> String {
         listed(&self.amounts.iter().map(|amount| counted(amount, units)).collect::<Vec<_>>())
+    }
+}
+
+impl CardDish {
+    /// "2½ portions of pearl barley", "7 flatbreads"; `of` stands between the amount and the name where it is no number of pieces.
+    pub fn words(&self, names: Names, units: Units, of: &str) -> String {
+        let name = in_a_sentence(names.recipe(self.recipe));
+        match self.amounts.as_slice() {
+            // What is made by the piece is named in the plural.
+            [amount @ Quantity::Count(number)] if *number > 1 && name.ends_with('s') => format!("{} {name}", show(amount, units)),
+            _ => format!("{}{of}{name}", self.amount_text(units)),
+        }
     }
 }
 

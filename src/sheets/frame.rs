@@ -131,5 +131,5 @@ pub fn number_pages(setter: &mut Setter, pages: &mut [Page], what: &str, setting
 /// A sheet of these pages, with a warning for what could not be printed.
 pub fn finished(setter: Setter, file_stem: String, title: String, pages: Vec<Page>, mut warnings: Vec<String>) -> Sheet {
     warnings.extend(super::face::warnings_of(&setter.missing));
-    Sheet { file_stem, title, pages, warnings, mark: None }
+    Sheet { file_stem, title, author: None, pages, warnings, mark: None }
 }

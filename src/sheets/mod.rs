@@ -81,6 +81,8 @@ pub struct Sheet {
     /// Its file's name without an ending: `shopping-list-2026-11-30`.
     pub file_stem: String,
     pub title: String,
+    /// Who made it, where somebody says so.
+    pub author: Option<String>,
     pub pages: Vec<Page>,
     /// What did not fit, and which characters could not be printed.
     pub warnings: Vec<String>,

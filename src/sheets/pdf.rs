@@ -24,6 +24,7 @@ const WEIGHTS: [Weight; 2] = [Weight::Regular, Weight::SemiBold];
 pub fn to_pdf(sheet: &Sheet) -> Vec<u8> {
     let mut document = PdfDocument::new(&sheet.title);
     document.metadata.info.producer = "spence".to_owned();
+    document.metadata.info.author = sheet.author.clone().unwrap_or_default();
     for weight in WEIGHTS {
         let used = characters(&sheet.pages, weight);
         if !used.is_empty() {

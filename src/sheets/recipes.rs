@@ -182,7 +182,8 @@ impl Body<'_> {
         let place = step.on.iter().map(|id| self.names.appliance(*id)).join(", ");
         let place = (!place.is_empty()).then(|| sentence(&place));
         let heat = step.at.map(|heat| degrees(heat, self.units));
-        let on = place.into_iter().chain(heat).join(", ");
+        let takes = (!step.on.is_empty() && step.takes != 1.0).then(|| format!("takes {}", short_number(step.takes)));
+        let on = place.into_iter().chain(takes).chain(heat).join(", ");
         let ahead = step.ahead.map(|ahead| format!("{} ahead", duration(ahead.0)));
         let inside = step.inside.map(|heat| format!("inside {}", degrees(heat, self.units)));
         let on = (!on.is_empty()).then_some(on);
@@ -212,6 +213,12 @@ impl Body<'_> {
         notes.extend(source_words(&recipe.source).map(|words| vec![strong("Source: "), plain(words)]));
         notes
     }
+}
+
+/// "4", "1.3": one decimal, and none of a whole.
+fn short_number(number: f64) -> String {
+    let rounded = (number * 10.0).round() / 10.0;
+    format!("{rounded}")
 }
 
 /// "M. Reader, A book of soups, https://…"; nothing where none is known.

@@ -106,8 +106,7 @@ impl Column<'_> {
             note(&[plain(text.as_str())]);
         }
         meal.cook.iter().for_each(|cook| note(&[strong("Cook: "), plain(cook.text())]));
-        let raw = |index: &usize| !meal.cook.iter().any(|cook| cook.fresh == *index);
-        let fresh: Vec<&str> = (0..meal.fresh.len()).filter(raw).map(|index| meal.fresh[index].as_str()).collect();
+        let fresh = meal.added();
         if !fresh.is_empty() {
             note(&[strong("Add: "), plain(fresh.join("; "))]);
         }

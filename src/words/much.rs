@@ -2,12 +2,17 @@
 
 use crate::foods::{Food, Kind, Measured};
 use crate::kitchen::{Names, Ware};
-use crate::measure::{Number, Quantity, Units, show, show_at_most};
+use crate::measure::{Number, Quantity, Units, plural_word, show, show_at_most};
 
 use super::{in_a_sentence, plural};
 
 /// "7 cloves of garlic", "6 eggs", "400 g carrots", "1 bunch of dill", "2 portions of pearl barley".
 pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
+    if let Quantity::Words(_, word) = amount {
+        if let Some(said) = said_once(&show(amount, units), word, &called(names, ware, amount)) {
+            return said;
+        }
+    }
     let of = match amount {
         Quantity::Words(..) | Quantity::Portions(_) => "of ",
         _ if matches!(parts(names, ware, amount), Some(Quantity::Words(..))) => "of ",
@@ -16,6 +21,15 @@ pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> Str
     let name = called(names, ware, amount);
     let name = if matches!(ware, Ware::Recipe(_)) { in_a_sentence(&name) } else { name };
     format!("{} {of}{name}", how_much(names, ware, amount, units))
+}
+
+/// "2 bay leaves" for "2 leaves" of "bay leaf": where a food's name ends with the word that counts it, that word stands once. `None` where
+/// it does not.
+pub fn said_once(much: &str, word: &str, name: &str) -> Option<String> {
+    let many = plural_word(word);
+    let rest = name.strip_suffix(many).or_else(|| name.strip_suffix(word)).filter(|rest| rest.is_empty() || rest.ends_with(' '))?;
+    let (number, said) = much.rsplit_once(' ').filter(|(_, said)| [word, many].contains(said))?;
+    Some(format!("{number} {rest}{said}"))
 }
 
 /// The amount alone: "400 g", "6", "7 cloves".
@@ -155,6 +169,8 @@ mod tests {
         assert_eq!(said("raisin", Quantity::grams(90.0)), "90 g raisins");
         assert_eq!(said("plain flour", Quantity::grams(415.0)), "415 g plain flour");
         assert_eq!(said("dill", Quantity::words(1, "bunch")), "1 bunch of dill");
+        assert_eq!(said("bay leaf", Quantity::words(2, "leaf")), "2 bay leaves");
+        assert_eq!(said("bay leaf", Quantity::words(1, "leaf")), "1 bay leaf");
         assert_eq!(said("kitchen paper", Quantity::grams(8.0)), "4 sheets of kitchen paper");
         assert_eq!(said("skewer", Quantity::grams(18.0)), "6 skewers");
         assert_eq!(said("milk", Quantity::millilitres(500)), "500 ml milk");

@@ -154,7 +154,7 @@ proptest! {
         let folder = tempfile::tempdir().unwrap();
         let path = folder.path().join("sheet.toml");
         fs::write(&path, spoilt.of(COUNT.as_bytes())).unwrap();
-        let _ = read_count(&kitchen().kitchen, &path);
+        let _ = read_count(&kitchen().kitchen, &path, &|_| Vec::new());
         fs::write(&path, spoilt.of(GOODS.as_bytes())).unwrap();
         let _ = read_goods(&kitchen().kitchen, &path);
     }

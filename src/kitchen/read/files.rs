@@ -263,7 +263,7 @@ fn bytes_of(path: &Path) -> Result<Vec<u8>, Unreadable> {
     fs::read(path).map_err(failed)
 }
 
-fn text_of(bytes: Vec<u8>, file: &str, found: &Findings) -> Text {
+pub(super) fn text_of(bytes: Vec<u8>, file: &str, found: &Findings) -> Text {
     match String::from_utf8(bytes) {
         Ok(text) => {
             let plain = text.strip_prefix('\u{feff}');

@@ -14,20 +14,22 @@ use super::syntax::is_prose;
 use super::table::Table;
 use super::{Parsed, source::Source};
 use crate::kitchen::keys::{self, File};
-use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, NotLoaded, Ware};
+use crate::kitchen::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine, Kitchen, Lot, Mistake, NotLoaded, Ware};
 use crate::measure::{InPacks, Quantity, Spoons, read_in_packs};
 
-/// A count sheet.
+/// A count sheet. `more` finds what is wrong with what could be read of it: it is told together with the rest.
 ///
 /// # Errors
 /// Every mistake of the file, or that there is none.
-pub fn read_count(kitchen: &Kitchen, path: &Path) -> Result<CountForm, NotLoaded> {
+pub fn read_count(kitchen: &Kitchen, path: &Path, more: &dyn Fn(&CountForm) -> Vec<Mistake>) -> Result<CountForm, NotLoaded> {
     let found = Findings::default();
     let form = with_form(kitchen, path, &keys::COUNT, &found, |top, source, speech| CountForm {
         lots: top.each("lot", "[[lot]]").iter().filter_map(|table| read_counted_lot(table, speech)).collect(),
         text: source.text.clone(),
         warnings: Vec::new(),
     });
+    let more = form.as_ref().map(more).unwrap_or_default();
+    more.into_iter().for_each(|mistake| found.mistake(mistake.at, mistake.cause, mistake.remedy));
     let warnings = found.finish()?;
     form.map(|form| CountForm { warnings, ..form }).ok_or_else(NotLoaded::default)
 }

@@ -160,3 +160,14 @@ fn what_is_added_cooked_is_told_raw_with_its_time_and_start() {
     assert_eq!(cook("Sat supper"), ["bake 2½ large potatoes (925 g), 1 h 15 min, start 17:15"]);
     assert!(cook("Tue supper").is_empty());
 }
+
+#[test]
+fn what_is_made_by_the_piece_is_said_by_its_name() {
+    let mut kitchen = empty_kitchen();
+    kitchen.recipes = vec![recipe("Flatbreads")];
+    let dish = |amount| CardDish { recipe: RecipeId(0), amounts: vec![amount], place: None, boxed: None, then: Then::FromThePot };
+    let said = |amount| dish(amount).words(kitchen.names(), Units::Metric, " of ");
+    assert_eq!(said(Quantity::pieces(7)), "7 flatbreads");
+    assert_eq!(said(Quantity::pieces(1)), "1 piece of flatbreads");
+    assert_eq!(said(Quantity::portions(2)), "2 portions of flatbreads");
+}

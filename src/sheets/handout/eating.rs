@@ -208,6 +208,8 @@ impl Book<'_> {
             }
             _ => String::new(),
         };
-        format!("{} {}, {from}{into}", tied(&dish.amount_text(self.units())), in_a_sentence(self.names.recipe(dish.recipe)))
+        let amount = dish.amount_text(self.units());
+        let much = dish.words(self.names, self.units(), " ").replacen(&amount, &tied(&amount), 1);
+        format!("{much}, {from}{into}")
     }
 }

@@ -75,7 +75,8 @@ pub fn handout_sheet(told: &Handout, author: &Author, settings: Settings) -> She
     let by = author.by.map_or_else(String::new, |by| format!(", by {by}"));
     let foot = format!("{}{by}", book.title);
     number_pages(&mut setter, &mut pages, &foot, settings);
-    finished(setter, format!("handout-{}", told.from), foot, pages, Vec::new())
+    let sheet = finished(setter, format!("handout-{}", told.from), book.title, pages, Vec::new());
+    Sheet { author: author.by.map(str::to_owned), ..sheet }
 }
 
 impl Book<'_> {

@@ -129,3 +129,11 @@ fn so_many_eaters_are_in_place_of_everybody() {
     let oats = two.buying.iter().flat_map(|one| &one.sections).flat_map(|one| &one.lines).find(|line| line.name == "rolled oats");
     assert_eq!(oats.map(|line| line.amounts.clone()), Some(vec![crate::measure::Quantity::grams(200.0)]));
 }
+
+#[test]
+fn the_file_names_its_title_and_its_author_apart() {
+    let document = Document::load_mem(&to_pdf(&printed(A4))).expect("a PDF");
+    let info = document.trailer.get(b"Info").and_then(|info| document.dereference(info)).expect("what the file says of itself").1;
+    let said = |key: &[u8]| info.as_dict().and_then(|info| info.get(key)).and_then(lopdf::decode_text_string).expect("a text");
+    assert_eq!((said(b"Title"), said(b"Author")), (TITLE.to_owned(), "A neighbour".to_owned()));
+}

@@ -10,7 +10,7 @@ fn sheet(runs: &[(f32, f32, &str)]) -> Sheet {
         let baseline = page.height - MARGIN - up;
         page.runs.push(TextRun { x: *x, baseline, size: 8.0, weight: Weight::Regular, grey: SOFT, text: (*text).to_owned() });
     }
-    Sheet { file_stem: "list".to_owned(), title: "List".to_owned(), pages: vec![page], warnings: vec![], mark: None }
+    Sheet { file_stem: "list".to_owned(), title: "List".to_owned(), author: None, pages: vec![page], warnings: vec![], mark: None }
 }
 
 #[test]

@@ -21,8 +21,16 @@ fn line(name: &str, amounts: [&str; 2]) -> PageLine {
 
 /// Barley for five portions on Sunday, beside a batch of four.
 fn barley() -> Told {
-    let step =
-        |text: &str| PageStep { text: text.into(), hands: Minutes(5), wait: Minutes(0), ahead: None, on: vec![], at: None, inside: None };
+    let step = |text: &str| PageStep {
+        text: text.into(),
+        hands: Minutes(5),
+        wait: Minutes(0),
+        ahead: None,
+        on: vec![],
+        takes: 1.0,
+        at: None,
+        inside: None,
+    };
     let bake =
         PageStep { wait: Minutes(25), on: vec![ApplianceId(0)], at: Some(Celsius(190.0)), inside: Some(Celsius(74.0)), ..step("Bake it.") };
     let size = |what, portions: f64| PageSize { what, makes: Quantity::portions(portions) };
