@@ -2,6 +2,7 @@
 
 mod benchmarks;
 mod checker;
+mod doers;
 mod exhaustive;
 mod jobshops;
 mod kitchens;

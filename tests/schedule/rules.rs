@@ -7,7 +7,7 @@ use super::checker::faults;
 use super::exhaustive::least;
 use super::random::{afternoon, tangle};
 
-fn holds_every_rule(name: &str, problem: &Problem, effort: Effort) -> Schedule {
+pub fn holds_every_rule(name: &str, problem: &Problem, effort: Effort) -> Schedule {
     let plan = schedule(problem, effort);
     assert_eq!(faults(problem, &plan), Vec::<String>::new(), "{name}\n{problem:#?}\n{plan:#?}");
     plan

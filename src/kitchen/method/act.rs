@@ -101,6 +101,8 @@ pub(super) struct So {
     pub laid_out: bool,
     /// The place was set just now, and nothing has been done since.
     pub ready: bool,
+    /// Something has cooked under pressure; before that, the cooker is a pan.
+    pub pressed: bool,
 }
 
 static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().chain(WARES).copied()));

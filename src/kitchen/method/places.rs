@@ -43,13 +43,11 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::Pan, "pan"), (Place::Pan, "saucepan"), (Place::Pan, "pot"), (Place::Pan, "wok"), (Place::Pan, "skillet"), (Place::Pan, "frying pan"),
     (Place::Pan, "stockpot"), (Place::Pan, "dutch oven"), (Place::Pan, "kadai"), (Place::Pan, "stewpan"), (Place::Pan, "griddle"), (Place::Pan, "boiling water"), (Place::Pan, "griddle pan"), (Place::Pan, "grill pan"), (Place::Pan, "boiling salted water"),
     (Place::Pan, "salted boiling water"),
-    (Place::Off, "off the heat"), (Place::Off, "from the heat"), (Place::Off, "from heat"), (Place::Off, "out of the oven"), (Place::Off, "from the oven"),
+    (Place::Off, "iced water"), (Place::Off, "ice water"), (Place::Off, "ice bath"), (Place::Off, "off the heat"), (Place::Off, "from the heat"), (Place::Off, "from heat"), (Place::Off, "out of the oven"), (Place::Off, "from the oven"),
     (Place::Off, "turn off the heat"), (Place::Off, "heat off"), (Place::Off, "switch off the heat"), (Place::Off, "off heat"), (Place::Off, "off the stove"), (Place::Off, "off the hob"), (Place::Off, "from the hob"),
     (Place::Off, "from the stove"), (Place::Off, "from the microwave"), (Place::Off, "from the grill"), (Place::Off, "from the pan"), (Place::Off, "from the pot"), (Place::Off, "turn off the oven"),
     (Place::Off, "from the slow cooker"), (Place::Off, "from the pressure cooker"), (Place::Off, "turn the heat off"), (Place::Off, "turn the oven off"), (Place::Off, "wire rack"), (Place::Off, "cooling rack"),
-
-
-    (Place::Nothing, "oven proof"), (Place::Nothing, "oven glove"),
+    (Place::Nothing, "oven proof"), (Place::Nothing, "oven safe"), (Place::Nothing, "oven glove"),
     (Place::Nothing, "oven rack"), (Place::Nothing, "pan juice"),
     (Place::Nothing, "steamer basket"), (Place::Nothing, "warm oven dish"),
 ];

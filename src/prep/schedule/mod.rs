@@ -27,6 +27,7 @@ mod branch;
 mod close;
 mod construct;
 mod cost;
+mod doers;
 mod draw;
 mod eject;
 mod exact;

@@ -6,6 +6,7 @@
 use super::board::{Board, Seat};
 use super::close::Closer;
 use super::cost::Plan;
+use super::doers::by_doers;
 use super::draw::Draw;
 use super::lag::order;
 use super::model::Model;
@@ -268,7 +269,15 @@ pub(super) fn better_ones(model: &Model, plan: Plan, limit: i64, seed: u64, move
         let slack = draw.below(1 + slack);
         mover.try_move(slack as i64);
     }
-    mover.best
+    let given: Vec<Plan> = mover.best.into_iter().map(|plan| by_doers(model, plan)).collect();
+    let least = given.iter().map(|plan| plan.cost).min().unwrap_or_default();
+    let mut best: Vec<Plan> = Vec::new();
+    for plan in given.into_iter().filter(|plan| plan.cost == least) {
+        if !best.contains(&plan) {
+            best.push(plan);
+        }
+    }
+    best
 }
 
 struct Mover<'a> {
