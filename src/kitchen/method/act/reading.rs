@@ -99,6 +99,10 @@ impl Reading<'_> {
             act.heats = Some(Kind::Oven);
             return;
         }
+        // "Brown sugar and butter go in the pan."
+        if self.says(&["go", "goes"]) && act.time.is_none() {
+            act.place = self.named.at.or(self.named.pan.then_some(HOB)).map(Some);
+        }
         // "Then 40 minutes at 170 °C."
         if act.time.is_some() && act.heat.oven.is_some() {
             act.sets = true;

@@ -4,6 +4,9 @@ use super::{Larder, Named, Part, Short};
 use crate::foods::{Kind, as_purchased};
 use crate::measure::{Amount, Dimension, Number, Unit};
 
+/// A part by other units of at least so much of the line is all of it: spoons and cups are not so exact.
+const AS_GOOD_AS_ALL: f64 = 0.85;
+
 impl Larder<'_> {
     /// Grams as purchased; where no weight is known, 100 g: something has to be cut.
     pub fn grams(&self, index: usize) -> f64 {
@@ -78,10 +81,20 @@ impl Larder<'_> {
         self.ratio(index, number, unit).filter(|share| *share < Number::ONE)
     }
 
-    pub(super) fn ratio(&self, index: usize, number: &Number, unit: Unit) -> Option<Number> {
+    fn ratio(&self, index: usize, number: &Number, unit: Unit) -> Option<Number> {
         let item = self.named[index].item.as_ref()?;
-        let part = Amount { low: number.clone(), high: number.clone(), unit }.most(self.spoons);
-        part.ratio(&item.amount.most(self.spoons))
+        let part = Amount { low: number.clone(), high: number.clone(), unit };
+        let said = part.most(self.spoons).ratio(&item.amount.most(self.spoons));
+        said.or_else(|| self.ratio_by_weight(index, part))
+    }
+
+    /// "2 tbsp butter" of 100 g; where it is as good as all of the line, it is all of it.
+    fn ratio_by_weight(&self, index: usize, part: Amount) -> Option<Number> {
+        let Named { food: Some(food), item: Some(item), .. } = &self.named[index] else { return None };
+        let part = crate::foods::Item { amount: part, plus: Vec::new(), ..item.clone() };
+        let grams = as_purchased(&self.foods[*food], &part, &Dimension::Mass, self.spoons).ok()?.base();
+        let share = grams / self.measured(index, &Dimension::Mass).filter(|all| *all > 0.0)?;
+        Some(if share < AS_GOOD_AS_ALL { Number::over((share * 100.0).round() as i64, 100) } else { Number::ONE })
     }
 
     /// Does the method take more than is left of what it divides, or an amount that nothing says how much it is?
