@@ -63,7 +63,9 @@ const PASSED: [&str; 29] = [
 pub(super) fn keeping<'t>(texts: impl IntoIterator<Item = &'t str>, name: &str) -> Keeping {
     let mut found: Vec<(Place, u32, String)> = Vec::new();
     let mut words = Vec::new();
-    for sentence in texts.into_iter().flat_map(sentences) {
+    // Most of a page says nothing of days: that is seen before a sentence is taken apart.
+    let says_when = |sentence: &&str| ["day", "week", "month"].iter().any(|unit| sentence.contains(unit));
+    for sentence in texts.into_iter().flat_map(sentences).filter(says_when) {
         let said = of_a_sentence(sentence, name);
         if !said.is_empty() && !words.contains(&sentence.to_owned()) {
             words.push(sentence.to_owned());

@@ -94,8 +94,9 @@ fn before_the_first_step_or_after_a_night_the_cutting_is_a_step_of_its_own() {
 
 #[test]
 fn no_oven_stands_hot_while_somebody_cuts() {
+    // 15 carrots peeled are 9 minutes, 10 times 100 g diced 13.
     let roast = ["Toss the carrots with the oil and roast for 40 minutes at 200 °C."];
-    assert_eq!(told(&["1 kg carrots, peeled and diced", "2 tbsp oil"], &roast), ["18e w0", "2e w40"]);
+    assert_eq!(told(&["1 kg carrots, peeled and diced", "2 tbsp oil"], &roast), ["22e w0", "2e w40"]);
     // One of them is put in as it is cut.
     assert_eq!(told(&["1 onion, quartered", "2 tbsp oil"], &["Toss the onion with the oil and roast for 40 minutes."]).len(), 1);
 }
