@@ -26,8 +26,6 @@ pub(super) struct Clause {
     pub sentence: usize,
     /// "Meanwhile", "while ...": beside the step before it.
     pub meanwhile: bool,
-    /// "Tip: …", "Note: …", and what follows it: nothing to do.
-    pub aside: bool,
 }
 
 /// A verb's words, and the verb.
@@ -153,18 +151,13 @@ pub(super) struct Names<'a> {
 pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
     let mut all = Vec::new();
     for (number, (start, end)) in sentences(w).into_iter().enumerate() {
-        if is_aside(w, start, end) {
-            let end = w.len();
-            all.push(Clause { start, end, verb: None, verb_at: start, verb_end: start, sentence: number, meanwhile: false, aside: true });
-            break;
-        }
         let cuts = cuts(w, start, end, names.begins);
         let mut found: Vec<Clause> = Vec::new();
         for (index, from) in cuts.iter().enumerate() {
             let to = cuts.get(index + 1).copied().unwrap_or(end);
             let head = head(w, *from, to, index == 0, names);
             let (verb, verb_at, verb_end) = head.map_or((None, *from, *from), |(verb, at, after)| (Some(verb), at, after));
-            found.push(Clause { start: *from, end: to, verb, verb_at, verb_end, sentence: number, meanwhile: false, aside: false });
+            found.push(Clause { start: *from, end: to, verb, verb_at, verb_end, sentence: number, meanwhile: false });
         }
         let mut found = joined(w, found);
         for (index, clause) in found.iter_mut().enumerate() {
@@ -178,13 +171,6 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
         }
     }
     all
-}
-
-/// "Tip: …", "Cook's note: …", "To make ahead: …": what a page says beside its method.
-fn is_aside(w: &Words, start: usize, end: usize) -> bool {
-    const ASIDES: [&str; 10] = ["tip", "tips", "note", "notes", "hint", "variation", "variations", "storage", "ahead", "storing"];
-    let colon = (start..end.min(start + 5)).find(|at| w.kind(*at) == Some(Sign::Colon));
-    colon.is_some_and(|colon| (start..colon).any(|at| ASIDES.iter().any(|word| w.is(at, word))))
 }
 
 /// "This will take about 10 minutes": the time of the clause before it, where that has none.

@@ -115,9 +115,7 @@ fn is_of_inside(w: &Words, from: usize, start: usize, end: usize, to: usize) -> 
     let before = (until..start).any(says);
     let after = (end..to.min(end + 6)).take_while(|at| !is(*at, &["until", "till", "for"]) && w.kind(*at) != Some(Sign::Comma)).any(says);
     let reaches = (start.saturating_sub(4).max(from)..start).any(|at| is(at, &REACHES)) && !(until..start).any(|at| is(at, &OTHERS));
-    // "Until the temperature of the meat is 75 °C."
-    let of_food = (until..start).any(|at| is(at, &["temperature", "temp"])) && is(until, &["until", "till", "when", "once"]);
-    before || after || reaches || of_food && !(until..start).any(|at| is(at, &OTHERS))
+    before || after || reaches
 }
 
 fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {

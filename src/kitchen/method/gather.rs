@@ -212,9 +212,6 @@ impl<'s, 'k> Gather<'s, 'k> {
         for (number, paragraph) in paragraphs.iter().enumerate() {
             let w = Words::of(&paragraph.text);
             for clause in self.clauses(&w) {
-                if clause.aside {
-                    continue;
-                }
                 if clause.meanwhile {
                     whereabouts.turn_to_another();
                 }
@@ -258,11 +255,6 @@ impl<'s, 'k> Gather<'s, 'k> {
         let mut sentence = usize::MAX;
         self.heat_set_last = false;
         for (index, clause) in found.iter().enumerate() {
-            if clause.aside {
-                self.finish(&w, &mut draft, paragraph);
-                self.add_words(said(&w, clause.start, clause.end));
-                continue;
-            }
             if clause.sentence != sentence {
                 sentence = clause.sentence;
                 if self.branch != Branch::None {
@@ -336,14 +328,6 @@ impl<'s, 'k> Gather<'s, 'k> {
         }
         self.add_to_draft(w, clause, &read, next, draft);
         self.placed(&read);
-    }
-
-    /// Words beside the method: with the step before them, else with the first.
-    fn add_words(&mut self, words: String) {
-        match self.made.last_mut() {
-            Some(last) => last.step.text.push(Piece::Words(format!(" {words}"))),
-            None => self.lead = format!("{} {words}", self.lead).trim_start().to_owned(),
-        }
     }
 
     fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {

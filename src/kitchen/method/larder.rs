@@ -170,10 +170,6 @@ impl<'k> Larder<'k> {
             match one {
                 Some(mention) => {
                     at = mention.end.max(at + 1);
-                    // "Everything except the feta": what is excepted is not taken.
-                    if mention.group {
-                        at = end_of_exception(w, at, to);
-                    }
                     // A state that is waited for names its food again and takes nothing.
                     if !until {
                         found.push(mention);
@@ -371,11 +367,6 @@ impl<'k> Larder<'k> {
             "spice" => Box::new(|named| named.kind == Some(Kind::Spice)),
             "fruit" => Box::new(|named| named.kind == Some(Kind::Fruit)),
             "ingredient" => Box::new(|_| true),
-            // "All but the olives".
-            "but" if end > start && w.is(end - 1, "all") => {
-                end -= 1;
-                Box::new(|_| true)
-            }
             "dry" if w.key_at(end + 1) == "ingredient" => {
                 end += 1;
                 Box::new(|named| {
@@ -399,9 +390,8 @@ impl<'k> Larder<'k> {
             }
             _ => return None,
         };
-        let excepted = self.excepted(w, end + 1, to);
-        let is_left = |index: &usize| self.left[*index].is_positive() && !excepted.contains(index);
-        let fitting: Vec<usize> = (0..self.named.len()).filter(|index| fits(&self.named[*index]) && is_left(index)).collect();
+        let fitting: Vec<usize> =
+            (0..self.named.len()).filter(|index| fits(&self.named[*index]) && self.left[*index].is_positive()).collect();
         if fitting.is_empty() {
             return None;
         }
@@ -413,12 +403,6 @@ impl<'k> Larder<'k> {
 }
 
 impl Larder<'_> {
-    /// The foods of "except the feta", "apart from the olives", where that begins here.
-    fn excepted(&self, w: &Words, at: usize, to: usize) -> Vec<usize> {
-        let end = end_of_exception(w, at, to);
-        (at..end).filter_map(|place| self.named_at(w, place, end)).map(|(index, _)| index).collect()
-    }
-
     /// "First three ingredients", "next 4 ingredients": by their order in the list.
     fn counted(&self, w: &Words, start: usize, at: usize) -> Option<Mention> {
         let next = w.is(at, "next");
@@ -428,12 +412,6 @@ impl Larder<'_> {
         let foods: Vec<usize> = (0..self.named.len()).filter(open).take(count).filter(|index| self.left[*index].is_positive()).collect();
         (!foods.is_empty()).then_some(Mention { start, end: read.end + 1, foods, part: None, group: true })
     }
-}
-
-/// The place after "except the feta", where that begins at `at`; else `at`.
-fn end_of_exception(w: &Words, at: usize, to: usize) -> usize {
-    let begins = ["except", "excluding", "bar", "but"].iter().any(|word| w.is(at, word)) || w.is(at, "apart") && w.is(at + 1, "from");
-    if begins { (at..to).find(|place| w.kind(*place) == Some(Sign::Comma)).unwrap_or(to) } else { at }
 }
 
 fn named(one: &Ingredient, heading: Option<String>, foods: &Foods, recipe_name: &dyn Fn(usize) -> String) -> Named {

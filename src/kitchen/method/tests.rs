@@ -354,32 +354,3 @@ fn a_sentence_that_begins_with_a_food_goes_on_in_small_letters_and_a_prime_is_mi
     assert!(all.contains("4 salmon fillets should reach 145°F"), "{all}");
     assert_eq!(told(&read(&["1 l milk"], &["Simmer for 40'."])), ["hob w40"]);
 }
-
-#[test]
-fn a_tip_or_a_note_beside_the_method_is_nothing_to_do() {
-    let typed = ["500 g chicken thighs"];
-    for aside in [
-        "Tip: keeps for 3 days in the fridge.",
-        "Cook's tip: for a smoky taste, grill the chicken for 10 minutes first.",
-        "Note: if using dried beans, soak overnight and boil for 1 hour.",
-        "Variation: bake for 20 minutes instead.",
-        "To make ahead: chill for up to 24 hours.",
-    ] {
-        let found = read(&typed, &["Simmer the chicken for 20 minutes.", aside]);
-        assert_eq!(told(&found), ["hob w20"], "{aside}");
-        assert!(text(&typed, &found.steps[0]).ends_with(aside), "{aside}");
-        assert_eq!(told(&read(&typed, &[&format!("Simmer the chicken for 20 minutes. {aside}")])), ["hob w20"], "{aside}");
-    }
-    assert_eq!(told(&read(&typed, &["Tip the chicken into a pan and simmer for 20 minutes."])), ["hob w20"]);
-}
-
-#[test]
-fn what_everything_excepts_is_left_for_later() {
-    let typed = ["500 g tomatoes", "200 g feta", "1 bunch basil", "1 onion"];
-    for all in ["all the other ingredients except the feta", "everything apart from the feta", "all but the feta"] {
-        let method = format!("Fry the onion for 5 minutes. Add {all} and simmer for 20 minutes. Crumble over the feta.");
-        let found = foods(&typed, &read(&typed, &[&method]));
-        assert_eq!(found.last().map(Vec::as_slice), Some(["200 g feta".to_owned()].as_slice()), "{all}");
-        assert!(found.concat().contains(&"500 g tomatoes".to_owned()), "{all}");
-    }
-}

@@ -76,10 +76,3 @@ fn a_fan_is_told_before_the_figure_too_and_the_first_gas_mark_counts() {
     assert_eq!(read("at 180C fan, 200C, gas 6", false), (Some(200.0), false, None));
     assert_eq!(read("gas mark 4-5", false), (Some(180.0), false, None));
 }
-
-#[test]
-fn the_temperature_of_the_meat_is_not_the_ovens() {
-    assert_eq!(read("until the temperature of the meat is 75C", false), (None, false, Some(75.0)));
-    assert_eq!(read("until the temperature of the thigh is 75C, about 45 minutes at 190C", false), (Some(190.0), false, Some(75.0)));
-    assert_eq!(read("until the temperature of the oven is 100C", false).2, None);
-}
