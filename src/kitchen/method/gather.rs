@@ -5,15 +5,20 @@
 
 use super::act::{Act, On, So, Takes, act};
 use super::beforehand::work_of;
-use super::clauses::{Clause, clauses};
-use super::larder::{Larder, Mention};
+use super::clauses::{Clause, Names, clauses};
+use super::dish::Dishes;
+use super::larder::{Larder, Mention, Part, Short};
 use super::places::Kind;
 use super::text::{pieces, said};
 use super::verbs::{Rate, needs_knife};
+use super::whereabouts::{About, Whereabouts};
 use super::{MethodRead, Paragraph, Setting, rates};
 use crate::kitchen::words::Words;
-use crate::kitchen::{After, Appliance, ApplianceId, Estimates, Piece, Spot, Step};
+use crate::kitchen::{Appliance, ApplianceId, Estimates, Piece, Spot, Step};
 use crate::measure::{Amount, Celsius, Dimension, Minutes};
+
+mod order;
+mod told;
 
 /// More hands than this before an appliance is needed are a step of their own.
 const MOST_HANDS_BEFORE: f64 = 2.0;
@@ -30,6 +35,8 @@ struct Draft {
     spans: Vec<(usize, usize)>,
     pieces: Vec<Placed>,
     foods: Vec<usize>,
+    /// What was together on the heat.
+    dish: Vec<usize>,
     hands_written: f64,
     hands_guessed: f64,
     wait: f64,
@@ -80,6 +87,8 @@ impl Draft {
 pub(super) struct Made {
     pub step: Step,
     pub heated: bool,
+    /// Waits on an appliance.
+    pub waits_on_heat: bool,
     /// Waits in hot water: on the hob, or under pressure.
     pub boils: bool,
     pub stands: bool,
@@ -88,13 +97,15 @@ pub(super) struct Made {
     pub day_before: bool,
     pub one_layer: bool,
     pub foods: Vec<usize>,
+    /// What was together on the heat.
+    pub dish: Vec<usize>,
 }
 
 impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
-        let [heated, boils, stands, or, overnight, day_before, one_layer] = [false; 7];
-        Made { step, heated, boils, stands, or, overnight, day_before, one_layer, foods: Vec::new() }
+        let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer] = [false; 8];
+        Made { step, heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer, foods: Vec::new(), dish: Vec::new() }
     }
 
     /// Hours lie between it and the next, or a night.
@@ -111,6 +122,8 @@ pub(super) struct Gather<'s, 'k> {
     serve: Vec<String>,
     doubts: Vec<(Spot, String)>,
     so: So,
+    whereabouts: Whereabouts,
+    dishes: Dishes,
     oven: Option<(Celsius, bool)>,
     /// What the step before came after, and the ends of the branches that are open.
     base: Vec<usize>,
@@ -125,6 +138,10 @@ pub(super) struct Gather<'s, 'k> {
     pub(super) done: Vec<(usize, &'static str)>,
     /// What is named at the table.
     at_table: Vec<usize>,
+    /// What was cut.
+    pub(super) cut: Vec<usize>,
+    /// Doubts of the paragraph that is read.
+    untold: Vec<String>,
 }
 
 impl<'s, 'k> Gather<'s, 'k> {
@@ -133,14 +150,10 @@ impl<'s, 'k> Gather<'s, 'k> {
         let own = setting.appliances.iter().enumerate().filter(|(_, appliance)| appliance.kind.is_none());
         let words = |name: &str| Words::of(name).tokens().iter().map(|token| crate::foods::key_of(token.text)).collect();
         let own = own.map(|(index, appliance)| (ApplianceId(index), words(&appliance.name))).collect();
-        let so = So {
-            place: None,
-            slow: false,
-            turned_down: false,
-            pressed: false,
-            fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)),
-        };
+        let so = So { fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)), ..So::default() };
         Gather {
+            whereabouts: Whereabouts::new(setting.ingredients.len(), Vec::new()),
+            dishes: Dishes::default(),
             setting,
             larder,
             own,
@@ -157,12 +170,15 @@ impl<'s, 'k> Gather<'s, 'k> {
             heat_set_last: false,
             done: Vec::new(),
             at_table: Vec::new(),
+            cut: Vec::new(),
+            untold: Vec::new(),
         }
     }
 
     pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
-        for paragraph in paragraphs {
-            self.paragraph(paragraph);
+        self.whereabouts = Whereabouts::new(self.setting.ingredients.len(), self.never_used(paragraphs));
+        for (number, paragraph) in paragraphs.iter().enumerate() {
+            self.paragraph(number, paragraph);
         }
         if !self.lead.is_empty() {
             let lead = std::mem::take(&mut self.lead);
@@ -171,6 +187,7 @@ impl<'s, 'k> Gather<'s, 'k> {
                 None => self.words_alone(lead, paragraphs),
             }
         }
+        self.tell_what_stands_empty(paragraphs);
         self.cut_beforehand();
         self.put_ahead();
         self.take_room();
@@ -188,9 +205,52 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.made.push(Made::of_words(step));
     }
 
-    fn paragraph(&mut self, paragraph: &Paragraph) {
+    /// A first reading, for the appliances that are heated and that nothing uses.
+    fn never_used(&self, paragraphs: &[Paragraph]) -> Vec<usize> {
+        let mut whereabouts = Whereabouts::new(self.setting.ingredients.len(), Vec::new());
+        let mut so = self.so;
+        for (number, paragraph) in paragraphs.iter().enumerate() {
+            let w = Words::of(&paragraph.text);
+            for clause in self.clauses(&w) {
+                if clause.meanwhile {
+                    whereabouts.turn_to_another();
+                }
+                let read = self.act(&w, &clause, number, so, (&mut whereabouts, &mut Dishes::default()));
+                so.place = read.place.unwrap_or(so.place);
+                so.slow |= read.slow;
+            }
+        }
+        whereabouts.never_used()
+    }
+
+    fn clauses(&self, w: &Words) -> Vec<Clause> {
+        clauses(w, &Names { begins: &|at| self.larder.begins(w, at), whole: &|at| self.larder.is_named_whole(w, at) })
+    }
+
+    /// Reads one clause, and notes where it leaves its foods.
+    fn act(&self, w: &Words, clause: &Clause, paragraph: usize, so: So, noted: (&mut Whereabouts, &mut Dishes)) -> Act {
+        let (whereabouts, dishes) = noted;
+        let beside = ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(clause.start, word));
+        let from = if beside || clause.verb_at == clause.start { clause.verb_at } else { clause.start };
+        let mut mentions = self.larder.mentions(w, from, clause.verb_at);
+        mentions.extend(self.larder.mentions(w, clause.verb_end, clause.end));
+        let foods: Vec<(usize, usize)> =
+            mentions.iter().flat_map(|mention| mention.foods.iter().map(|food| (*food, mention.start))).collect();
+        let boiled = |food: usize| {
+            matches!(self.larder.kind(food), Some(crate::foods::Kind::Grain | crate::foods::Kind::Pulse | crate::foods::Kind::RawEgg))
+        };
+        let boils = foods.iter().all(|(food, _)| boiled(*food)) && !foods.is_empty();
+        let about = About { w, clause, foods: &foods, boils };
+        let so = whereabouts.before(&about, paragraph, so);
+        let mut read = act(w, clause, so, &self.own);
+        whereabouts.after(&about, &mut read, so.place);
+        dishes.take(&about);
+        read
+    }
+
+    fn paragraph(&mut self, number: usize, paragraph: &Paragraph) {
         let w = Words::of(&paragraph.text);
-        let found = clauses(&w, &|at| self.larder.begins(&w, at));
+        let found = self.clauses(&w);
         let mut draft = Draft::default();
         let mut sentence = usize::MAX;
         self.heat_set_last = false;
@@ -210,12 +270,20 @@ impl<'s, 'k> Gather<'s, 'k> {
                     self.end_branch();
                 }
                 self.begin_branch();
+                self.whereabouts.turn_to_another();
+                self.dishes.turn_to_another();
             }
-            let read = act(&w, clause, self.so, &self.own);
+            let mut whereabouts = std::mem::replace(&mut self.whereabouts, Whereabouts::new(0, Vec::new()));
+            let mut dishes = std::mem::take(&mut self.dishes);
+            let read = self.act(&w, clause, number, self.so, (&mut whereabouts, &mut dishes));
+            (self.whereabouts, self.dishes) = (whereabouts, dishes);
+            let read = self.in_rounds(&w, clause, read, &draft, paragraph);
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
         }
         self.finish(&w, &mut draft, paragraph);
         self.end_branch();
+        self.dishes.turn_back();
+        self.doubts.extend(std::mem::take(&mut self.untold).into_iter().map(|text| (paragraph.at.clone(), text)));
     }
 
     fn clause(&mut self, w: &Words, clause: &Clause, read: Act, next: &[Clause], draft: &mut Draft, paragraph: &Paragraph) {
@@ -246,7 +314,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             _ => {}
         }
         let waits = matches!(read.takes, Takes::Wait { .. } | Takes::Boil);
-        let stands = waits && read.need.is_none();
+        let stands = waits && read.need.is_none() || read.takes == Takes::Stand;
         let words = matches!(read.takes, Takes::Words);
         // "The night before, cover the beans with water and leave them to soak": one wait, and it is the night.
         let of_the_night = draft.overnight && draft.on.is_none() && stands && matches!(read.takes, Takes::Wait { written: false, .. });
@@ -295,7 +363,7 @@ impl<'s, 'k> Gather<'s, 'k> {
     fn will_stand(&self, w: &Words, clause: &Clause) -> bool {
         let so = So { place: None, ..self.so };
         let read = act(w, clause, so, &self.own);
-        matches!(read.takes, Takes::Wait { .. }) && read.need.is_none() || matches!(read.takes, Takes::Words)
+        matches!(read.takes, Takes::Wait { .. }) && read.need.is_none() || matches!(read.takes, Takes::Words | Takes::Stand)
     }
 
     fn add_to_draft(&mut self, w: &Words, clause: &Clause, read: &Act, next: &[Clause], draft: &mut Draft) {
@@ -305,7 +373,13 @@ impl<'s, 'k> Gather<'s, 'k> {
         if draft.on.is_none() {
             draft.on = read.need;
         }
+        if draft.on.is_some() {
+            draft.dish.extend(self.dishes.at_hand());
+        }
         let verb = clause.verb;
+        if verb.is_some_and(|verb| matches!(verb.rate, Rate::Cut(_)) && !["trim", "carve"].contains(&verb.word)) {
+            self.cut.extend(foods.iter().copied());
+        }
         if let Some(work) = verb.and_then(work_of) {
             self.done.extend(foods.iter().map(|food| (*food, work)));
         }
@@ -320,6 +394,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             Takes::Hands(None) => {
                 draft.hands_guessed += verb.map_or(0.5, |verb| rates::hands(verb, w, clause.verb_end..clause.end, &foods, &self.larder));
             }
+            Takes::Stand => draft.hands_guessed += 0.5,
             Takes::Boil => {
                 let litres: f64 = draft.foods.iter().map(|food| self.larder.litres(*food)).sum::<f64>() + typed_litres(w, clause);
                 draft.hands_guessed += 1.0;
@@ -404,6 +479,15 @@ impl<'s, 'k> Gather<'s, 'k> {
     }
 
     fn place(&mut self, w: &Words, mention: Mention, draft: &mut Draft) {
+        if let (Some(part @ Part::Amount(..)), [food]) = (&mention.part, mention.foods.as_slice())
+            && let Some(short) = self.larder.falls_short(*food, part)
+        {
+            let (said, line) = (w.text(mention.start..mention.end), &self.setting.ingredients[*food].text);
+            self.untold.push(match short {
+                Short::Unknown => format!("how much of \"{line}\" \"{said}\" is is not known; what is left of it is taken"),
+                Short::Left(left) => format!("the method takes \"{said}\" where {left} is left of \"{line}\"; what is left is taken"),
+            });
+        }
         let taken: Vec<(usize, Option<Amount>)> =
             mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part.as_ref())?))).collect();
         if !taken.is_empty() {
@@ -440,26 +524,6 @@ impl<'s, 'k> Gather<'s, 'k> {
                 draft.wait_guessed |= !written;
                 draft.on = Some(On::Kind(Kind::Pressure));
             }
-        }
-    }
-
-    fn doubt(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
-        let words = w.text(clause.start..clause.end);
-        if read.unknown {
-            let text = format!("\"{words}\" has a time, but what is done in it is not known; it is planned as a wait");
-            self.doubts.push((paragraph.at.clone(), text));
-        }
-        if read.time.is_some_and(|time| time.by_weight) {
-            let text = format!("\"{words}\" gives a time by weight, of which one part is planned. Write the time in all");
-            self.doubts.push((paragraph.at.clone(), text));
-        }
-        let planned = matches!(read.takes, Takes::Hands(Some(_)) | Takes::Wait { .. } | Takes::Release { .. });
-        if read.doubtful && planned {
-            self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
-        }
-        // The day before is no wait of its own, and what is done at the table takes no time here.
-        if read.time.is_some_and(|time| !time.day_before && !time.overnight) && !planned && read.takes != Takes::Serve {
-            self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives a time that is not planned; it stays in the words")));
         }
     }
 
@@ -518,6 +582,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.made.push(Made {
             step,
             heated,
+            waits_on_heat: heated && done.waits,
             boils,
             stands,
             or: done.or,
@@ -525,51 +590,13 @@ impl<'s, 'k> Gather<'s, 'k> {
             day_before: done.day_before,
             one_layer: done.one_layer,
             foods: done.foods,
+            dish: done.dish,
         });
     }
 
     /// Is it named at the table, whatever else names it?
     pub(super) fn is_at_table(&self, food: usize) -> bool {
         self.at_table.contains(&food)
-    }
-
-    /// What the step that is about to be made comes after. "Meanwhile" begins beside the step before; what follows comes after both.
-    fn after(&mut self) -> Option<Vec<After>> {
-        let index = self.made.len();
-        let before = match self.branch {
-            Branch::Begins => {
-                self.branch = Branch::GoesOn;
-                self.base.clone()
-            }
-            Branch::GoesOn => return None,
-            Branch::None if self.open.is_empty() => return None,
-            Branch::None => std::mem::take(&mut self.open),
-        };
-        if before == [index.wrapping_sub(1)] {
-            return None;
-        }
-        Some(before.into_iter().map(After::Step).collect())
-    }
-
-    fn begin_branch(&mut self) {
-        let Some(last) = self.made.len().checked_sub(1) else { return };
-        if self.open.is_empty() {
-            self.base = match &self.made[last].step.after {
-                Some(after) => after.iter().filter_map(|one| if let After::Step(step) = one { Some(*step) } else { None }).collect(),
-                None => last.checked_sub(1).into_iter().collect(),
-            };
-            self.open.push(last);
-        }
-        self.branch = Branch::Begins;
-    }
-
-    fn end_branch(&mut self) {
-        match self.branch {
-            Branch::GoesOn => self.open.push(self.made.len() - 1),
-            Branch::Begins if self.open.len() == 1 => self.open.clear(),
-            _ => {}
-        }
-        self.branch = Branch::None;
     }
 
     fn appliance(&mut self, on: Option<On>, paragraph: &Paragraph) -> Vec<ApplianceId> {

@@ -65,3 +65,14 @@ fn no_food_is_as_hot_inside_as_an_oven() {
     assert_eq!(read("at 350° until a thermometer registers 165°", false), (Some(176.7), false, Some(73.9)));
     assert_eq!(read("until the oil reaches 180°C", false).2, None);
 }
+
+#[test]
+fn a_fan_is_told_before_the_figure_too_and_the_first_gas_mark_counts() {
+    assert_eq!(read("in a fan oven at 180C", false), (Some(200.0), true, None));
+    assert_eq!(read("in a fan oven at 180C", true), (Some(180.0), false, None));
+    assert_eq!(read("to 180 °C in a fan-assisted oven", false), (Some(200.0), true, None));
+    assert_eq!(read("a fan-assisted oven to 180 °C", true), (Some(180.0), false, None));
+    assert_eq!(read("at 200C, or 180C in a fan oven", false), (Some(200.0), false, None));
+    assert_eq!(read("at 180C fan, 200C, gas 6", false), (Some(200.0), false, None));
+    assert_eq!(read("gas mark 4-5", false), (Some(180.0), false, None));
+}
