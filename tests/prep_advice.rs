@@ -162,6 +162,53 @@ fn a_rest_gives_way_before_the_two_hours_do_and_is_told() {
     let steps = does("wait = \"30 min\"\non = \"hob\"") + &then("hands = \"5 min\"\ngap = \"150 min\"");
     let said = advice(&stew("", "2", &steps).only_rules(HOB).prep(), 0);
     assert_eq!(said[0], "Moon stew, step 2 starts only 1 h 55 min after Moon stew, step 1, which should rest 2 h 30 min.");
+    let rules = "boxing of moon stew within 2 h of Moon stew, step 1; Moon stew, step 2 at least 2 h 30 min after Moon stew, step 1";
+    assert_eq!(said[1..], [format!("These rules cannot all be kept together: {rules}.")]);
+}
+
+#[test]
+fn where_only_a_rest_breaks_it_is_named_in_the_clash() {
+    // Step 4 starts within 30 of step 2, which starts within 10 of step 1: at 3 + 10 + 5 + 30 = 48 at the latest. So step 3, 2 min before
+    // it, starts at 46: 43 after step 1, not 60. 48 + 2 = 50. The rest of the roast is kept and is not named.
+    let steps = "[[step]]\nid = \"one\"\ntext = \"Toast {bluegrain}.\"\nhands = \"3 min\"\n\
+                 [[step]]\nid = \"two\"\ntext = \"Stir.\"\nhands = \"5 min\"\nwithin = \"10 min\"\n\
+                 [[step]]\nid = \"three\"\ntext = \"Turn.\"\nhands = \"2 min\"\nafter = [\"one\"]\ngap = \"1 h\"\n\
+                 [[step]]\ntext = \"Mix.\"\nhands = \"2 min\"\nafter = [\"two\", \"three\"]\nwithin = \"30 min\"\n";
+    let roast = does("hands = \"1 min\"") + &then("hands = \"1 min\"\ngap = \"20 min\"");
+    let expected = [
+        "Moon stew, step 3 starts only 43 min after Moon stew, step 1, which should rest 1 h.",
+        "These rules cannot all be kept together: Moon stew, step 2 within 10 min of Moon stew, step 1; \
+         Moon stew, step 4 within 30 min of Moon stew, step 2; Moon stew, step 3 at least 1 h after Moon stew, step 1.",
+    ];
+    assert_eq!(advice(&takes_minutes(&stew_and_roast("", steps, &roast), 50), 0), expected);
+}
+
+#[test]
+fn people_s_hours_are_named_where_they_stand_in_the_way_of_a_rest() {
+    // Ann leaves at 30: the second step starts at 20, 10 after the first, and its rest is 50 short.
+    let sessions = "[[session]]\nstart = 2026-11-29T14:00\npeople = [{ name = \"Ann\", as = \"cook\", until = \"14:30\" }]\n";
+    let steps = does("hands = \"10 min\"") + &then("hands = \"10 min\"\ngap = \"1 h\"");
+    let kitchen = stew("", "2", &steps).week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    let expected = [
+        "Moon stew, step 2 starts only 10 min after Moon stew, step 1, which should rest 1 h.",
+        "These rules cannot all be kept together: Moon stew, step 2 at least 1 h after Moon stew, step 1; the hours at which people are there.",
+    ];
+    assert_eq!(advice(&takes_minutes(&kitchen, 30), 0), expected);
+}
+
+#[test]
+fn people_s_hours_are_named_where_they_stand_in_the_way_of_what_is_served() {
+    // Supper is at 18:30 and Ann leaves at 18:00; the stew may stand for 5 min, and ends at 18:00: 25 too early.
+    let sessions = "[[session]]\nstart = 2026-11-29T17:00\nfinish_by = \"18:00\"\n\
+                    people = [{ name = \"Ann\", as = \"cook\", until = \"18:00\" }]\n";
+    let text = recipe("Moon stew", &does("hands = \"10 min\"")).replace("makes", "serve = \"hot\"\nhold = \"5 min\"\nmakes");
+    let kitchen = stew("", "2", "").recipe("stew", &text).week(&week(sessions, &supper("2026-11-29", "\"2 portions recipe:stew\"")));
+    let expected = [
+        "Moon stew, step 1 is 25 min away from the time at which it is served.",
+        "These rules cannot all be kept together: Moon stew, step 1 done at most 5 min before it is served; \
+         the hours at which people are there.",
+    ];
+    assert_eq!(advice(&kitchen.prep(), 0), expected);
 }
 
 #[test]
@@ -172,6 +219,16 @@ fn a_component_off_the_heat_waits_no_longer_than_two_hours_for_the_box_of_its_co
     let kitchen = stew("", "2", &does("wait = \"10 min\"\non = \"hob\"")).recipe("pie", pie).only_rules(HOB);
     let prep = takes_minutes(&kitchen.meals(&supper("2026-11-30", "\"1 portion recipe:pie\"")), 188);
     assert!(minute(step(&prep, "stew", 1), "end_minute") >= 65, "{prep:#}");
+}
+
+#[test]
+fn rather_than_let_half_cooked_food_stand_somebody_stays_longer() {
+    // Ann leaves at 14:30, Jo comes at 17:00 and heats it again: it may leave the hob at 15:00 at the earliest.
+    let sessions = "[[session]]\nstart = 2026-11-29T14:00\npeople = [{ name = \"Ann\", as = \"cook\", until = \"14:30\" }, \
+                    { name = \"Jo\", as = \"helper\", from = \"17:00\" }]\n";
+    let steps = does("hands = \"10 min\"\non = \"hob\"\nwho = \"cook\"") + &then("hands = \"10 min\"\non = \"hob\"\nwho = \"helper\"");
+    let kitchen = stew(HOB, "2", &steps).only_rules(HOB).week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    assert_eq!(advice(&kitchen.prep(), 0)[0], "Ann stays 30 min longer, until 15:00.");
 }
 
 #[test]

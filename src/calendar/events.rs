@@ -91,13 +91,14 @@ fn of_session(session: &SessionPlan, names: Names) -> Planned {
     let least = if session.proven { "" } else { "; a shorter plan may exist" };
     lines.push(format!("Done by {} at the earliest ({}{least}).", words::clock(session.finish), duration(session.minutes)));
     lines.extend(session.finish_by.map(|by| format!("Wanted by {}.", words::clock(by))));
+    lines.extend(session.ends_with_a_meal().then(|| format!("Served at {}.", words::clock(session.ends()))));
     lines.push(format!("There: {}.", session.people.iter().map(crate::prep::presence).collect::<Vec<_>>().join("; ")));
     Planned {
         kind: Kind::Session,
         about: String::new(),
         on: session.start.date(),
         at: Some(session.start.time()),
-        until: Some(session.finish).filter(|finish| *finish > session.start),
+        until: Some(session.ends()).filter(|end| *end > session.start),
         summary: "Batch cooking".to_owned(),
         description: lines.join("\n"),
     }

@@ -23,13 +23,15 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
     let known_by: String = session.tasks.iter().zip(&texts).map(|(task, text)| format!("{}\n{text}\n", task.start_minute)).collect();
     let _ = writeln!(
         html,
-        "<section class=\"session\" data-start=\"{}\" data-hash=\"{}\"><h2>Guide, {}</h2>\n<p>{}; done by {} ({}).</p>",
+        "<section class=\"session\" data-start=\"{}\" data-hash=\"{}\"><h2>Guide, {}</h2>\n<p>{}; {}done by {} ({}){}.</p>",
         session.start.strftime("%Y-%m-%dT%H:%M:00"),
         short_hash(&format!("{}\n{known_by}", session.start)),
         safe(&day_clock(session.start)),
         safe(&there(&session.people)),
+        if session.ends_with_a_meal() { "the rest " } else { "" },
         clock(session.finish),
-        duration(session.minutes)
+        duration(session.minutes),
+        if session.ends_with_a_meal() { format!(", served at {}", clock(session.ends())) } else { String::new() }
     );
     html.push_str(
         "<p class=\"next\" role=\"status\"></p><div class=\"bar\"><button type=\"button\" data-shift=\"10\">Shift everything by 10 min</button>\

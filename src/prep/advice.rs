@@ -4,9 +4,8 @@ use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::remedies::{binding, remedies};
-use super::schedule::Limit;
 use super::tasks::{Origin, Part, Unfit, Work};
-use super::{Impossible, LinkWhy, Problem, Schedule};
+use super::{Impossible, Limit, Problem, Schedule};
 use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Session, Week};
 use crate::plan::Makings;
 
@@ -68,13 +67,19 @@ pub enum Job {
     WashUp,
 }
 
-/// `after` comes after `before`: within so many minutes of it, where that is said, else at least `gap` later.
+/// A rule that a plan may have to break.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Rule {
-    pub after: Job,
-    pub before: Job,
-    pub within: Option<i64>,
-    pub gap: i64,
+pub enum Rule {
+    /// `after` comes after `before`.
+    After { after: Job, before: Job },
+    /// And within so many minutes of it.
+    Within { after: Job, before: Job, minutes: i64 },
+    /// And at least so many minutes after it.
+    Gap { after: Job, before: Job, minutes: i64 },
+    /// It ends by the time at which it is served, and at most so many minutes before.
+    Served { job: Job, hold: i64 },
+    /// Somebody leaves.
+    Until { person: String },
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -189,9 +194,30 @@ impl Teller<'_> {
         }
     }
 
-    fn rule(&self, link: usize) -> Rule {
+    /// The order that a link asks for.
+    fn order(&self, link: usize) -> Rule {
         let link = &self.work.problem.links[link];
-        Rule { after: self.job(link.after), before: self.job(link.before), within: link.within, gap: link.gap }
+        Rule::After { after: self.job(link.after), before: self.job(link.before) }
+    }
+
+    fn rule(&self, limit: Limit) -> Rule {
+        let links = &self.work.problem.links;
+        let ends = |link: usize| (self.job(links[link].after), self.job(links[link].before));
+        match limit {
+            Limit::Safety { link } | Limit::Within { link } => {
+                let (after, before) = ends(link);
+                Rule::Within { after, before, minutes: links[link].within.unwrap_or_default() }
+            }
+            Limit::Gap { link } => {
+                let (after, before) = ends(link);
+                Rule::Gap { after, before, minutes: links[link].gap }
+            }
+            Limit::Hold { job } => {
+                let hold = self.work.problem.jobs[job].serve.map_or(0, |serve| serve.hold);
+                Rule::Served { job: self.job(job), hold }
+            }
+            Limit::Until { person } => Rule::Until { person: self.work.people[person].name.clone() },
+        }
     }
 
     fn overruns(&self, schedule: &Schedule) -> Vec<Advice> {
@@ -210,10 +236,12 @@ impl Teller<'_> {
     }
 
     fn hurries(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
-        schedule.hurried.iter().map(|(link, few)| {
-            let asked = &self.work.problem.links[*link];
-            Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
-        })
+        schedule.hurried.iter().map(|(link, few)| self.hurry(*link, *few))
+    }
+
+    fn hurry(&self, link: usize, few: i64) -> Advice {
+        let asked = &self.work.problem.links[link];
+        Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
     }
 
     fn unheld(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
@@ -233,16 +261,20 @@ impl Teller<'_> {
 
     /// Limits that break by so many minutes more than the plan breaks them.
     pub fn breaks(&self, breaks: &[(Limit, i64)], planned: &Schedule, start: DateTime) -> Vec<Advice> {
-        let links = &self.work.problem.links;
+        let ends = |link: usize| {
+            let asked = &self.work.problem.links[link];
+            (self.job(asked.after), self.job(asked.before), asked.within.unwrap_or(asked.gap))
+        };
         let tell = |(limit, minutes): &(Limit, i64)| match limit {
-            Limit::Safety { link } | Limit::Within { link } => {
-                let asked = &links[*link];
-                let (job, before, limit) = (self.job(asked.after), self.job(asked.before), asked.within.unwrap_or(asked.gap));
-                match asked.why {
-                    LinkWhy::Safety => Advice::NotSafe { job, before, minutes: limit + minutes, limit },
-                    _ => Advice::TooLate { job, before, over: *minutes, limit, proven: false },
-                }
+            Limit::Safety { link } => {
+                let (job, before, limit) = ends(*link);
+                Advice::NotSafe { job, before, minutes: limit + minutes, limit }
             }
+            Limit::Within { link } => {
+                let (job, before, limit) = ends(*link);
+                Advice::TooLate { job, before, over: *minutes, limit, proven: false }
+            }
+            Limit::Gap { link } => self.hurry(*link, *minutes),
             Limit::Until { person } => {
                 let planned = planned.stays.iter().find(|(one, _)| one == person).map_or(0, |(_, minutes)| *minutes);
                 self.stay(*person, planned + minutes, start)
@@ -267,7 +299,7 @@ impl Teller<'_> {
     }
 
     fn clash(&self, schedule: &Schedule) -> Option<Advice> {
-        let rules: Vec<Rule> = schedule.clash.iter().map(|link| self.rule(*link)).collect();
+        let rules: Vec<Rule> = schedule.clash.iter().map(|limit| self.rule(*limit)).collect();
         let hours = schedule.clash_with_hours;
         (hours || !rules.is_empty()).then_some(Advice::Clash { rules, hours })
     }
@@ -310,7 +342,7 @@ impl Teller<'_> {
                 let limit = link.within.unwrap_or(0);
                 Advice::NotSafe { job: self.job(link.after), before: self.job(link.before), minutes: limit + minutes, limit }
             }
-            Impossible::Circle { link } => Advice::Circle(self.rule(*link)),
+            Impossible::Circle { link } => Advice::Circle(self.order(*link)),
         }
     }
 }

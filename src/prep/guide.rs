@@ -60,6 +60,18 @@ pub struct SessionPlan {
     pub said: Vec<Said>,
 }
 
+impl SessionPlan {
+    /// The meal that the session ends with, where something is served straight from the pot; else its finish.
+    pub fn ends(&self) -> DateTime {
+        self.served.iter().copied().chain([self.finish]).max().unwrap_or(self.finish)
+    }
+
+    /// Whether work goes on after the finish, for a meal.
+    pub fn ends_with_a_meal(&self) -> bool {
+        self.ends() > self.finish
+    }
+}
+
 /// What is fetched of a food, in a cook's words.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Said {

@@ -1,7 +1,7 @@
 //! What comes after what: steps of one making, components before their dishes, the box within two hours of the heat.
 //!
 //! A component off the heat that goes straight into a dish, and is not heated again there, is boxed with it within the
-//! same two hours.
+//! same two hours. What goes back to the heat does so within them, too, unless its recipe chills it or lets it stand longer.
 
 use std::collections::BTreeMap;
 
@@ -186,6 +186,9 @@ fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, wo
         let within = if grain { GRAINS_CHILLED_WITHIN } else { CHILLED_WITHIN }.value.0;
         add(&[load], &[boxing], (kitchen.rules.cool.0.min(within), chilled.then_some(within)), LinkWhy::Safety, work);
     }
+    for (load, heated) in back_to_the_heat(kitchen, makings, number, jobs, work) {
+        add(&[load], &[heated], (0, Some(CHILLED_WITHIN.value.0)), LinkWhy::Safety, work);
+    }
 }
 
 /// Rice, barley and the like among its ingredients, or those of its components at any depth.
@@ -211,6 +214,48 @@ fn leaving_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &
         }
     }
     loads
+}
+
+/// Loads of a making, and of components that go straight into it, each with a load in which the food is next on the heat.
+fn back_to_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &Work) -> Vec<(usize, usize)> {
+    let recipe = recipe_of(kitchen, makings, work, number);
+    let mut pairs = Vec::new();
+    for next in in_session(recipe).filter(|step| is_hot(kitchen, &recipe.steps[*step])) {
+        let heated = jobs.rounds(number, next);
+        let hot = |step: &usize| is_hot(kitchen, &recipe.steps[*step]);
+        for step in in_session(recipe).filter(hot).filter(|step| stands_between(kitchen, recipe, *step, next)) {
+            let loads = jobs.rounds(number, step);
+            if loads.len() == heated.len() {
+                pairs.extend(loads.iter().copied().zip(heated.iter().copied()));
+            } else {
+                pairs.extend(loads.iter().flat_map(|load| heated.iter().map(|heated| (*load, *heated))));
+            }
+        }
+        for part in (0..work.chosen.len()).filter(|part| *part != number) {
+            let component = &makings.makings[work.chosen[part]];
+            let goes_in = dishes_of(component, work).contains(&number);
+            let Some(used) = step_using(recipe, component.recipe).filter(|_| goes_in) else { continue };
+            if used == next || (!is_hot(kitchen, &recipe.steps[used]) && stands_between(kitchen, recipe, used, next)) {
+                let loads = leaving_the_heat(kitchen, makings, part, jobs, work);
+                pairs.extend(loads.iter().flat_map(|load| heated.iter().map(|heated| (*load, *heated))));
+            }
+        }
+    }
+    pairs
+}
+
+/// Whether the food of a step, off the heat, is next heated in a later one, and stands at room temperature until then for as short as the
+/// recipe lets it: where that is more than the time within which it is to be chilled, the recipe knows why.
+fn stands_between(kitchen: &Kitchen, recipe: &Recipe, earlier: usize, next: usize) -> bool {
+    if !comes_after(recipe, next, earlier) {
+        return false;
+    }
+    let between: Vec<usize> =
+        in_session(recipe).filter(|step| comes_after(recipe, *step, earlier) && comes_after(recipe, next, *step)).collect();
+    let stands = |step: &usize| recipe.steps[*step].wait.0 + recipe.steps[*step].gap.map_or(0, |gap| gap.0);
+    let asked = between.iter().map(stands).sum::<i64>() + recipe.steps[next].gap.map_or(0, |gap| gap.0);
+    let elsewhere = |step: &usize| is_hot(kitchen, &recipe.steps[*step]) || !recipe.steps[*step].on.is_empty();
+    asked <= CHILLED_WITHIN.value.0 && !between.iter().any(elsewhere)
 }
 
 /// The steps after which the food does not go back to the heat.

@@ -52,12 +52,14 @@ pub use guide::{
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use least::{AtTheMeal, at_the_meal, session_minutes};
-pub use problem::{Aim, Fixed, Heat, Impossible, Job, JobKind, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker};
+pub use problem::{
+    Aim, Fixed, Heat, Impossible, Job, JobKind, Limit, Link, LinkWhy, Machine, Placed, Problem, Schedule, Serve, Setting, Worker,
+};
 pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
 pub use rounds::{hands_for, too_many_rounds};
 pub use say::{presence, reheated, taken_from};
-pub use schedule::{Effort, Limit, Slower, least_finish, schedule, slower};
+pub use schedule::{Effort, Slower, least_finish, schedule, slower};
 pub use skills::unskilled;
 pub use spared::spared_without;
 pub use straight::settled;

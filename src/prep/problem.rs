@@ -156,12 +156,27 @@ pub struct Schedule {
     /// Where any of these four, or a safety limit, is broken: whether it is proven that no plan keeps every limit. Without a proof, none
     /// was found.
     pub none_keeps_all: bool,
-    /// Where no plan holds every rule: a smallest set of links (by index, ascending) whose `within` cannot all be kept together.
-    pub clash: Vec<usize>,
+    /// Where no plan holds every rule: a smallest set of limits that cannot all be kept together.
+    pub clash: Vec<Limit>,
     /// Whether those could be kept if everybody were there all the time.
     pub clash_with_hours: bool,
     /// Rules that no plan at all could keep, not even by overrunning a recipe's `within`; the plan given breaks them.
     pub impossible: Vec<Impossible>,
+}
+
+/// What a plan may break where none keeps them all; the gravest first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Limit {
+    /// The `within` of a link of safety.
+    Safety { link: usize },
+    /// Somebody stays longer than `until`.
+    Until { person: usize },
+    /// The `within` of a link of a recipe.
+    Within { link: usize },
+    /// The `gap` of a link of a recipe.
+    Gap { link: usize },
+    /// What is served ends too early, or too late.
+    Hold { job: usize },
 }
 
 /// A rule that had to be broken for there to be a plan at all.

@@ -210,12 +210,13 @@ impl<'a> Guide<'a> {
         let more = if continued { ", continued" } else { "" };
         let whose = self.for_whom(", ");
         let title =
-            format!("{}, {} to {}{whose}{more}", full_day(self.session.start.date()), clock(self.session.start), clock(session.finish));
+            format!("{}, {} to {}{whose}{more}", full_day(self.session.start.date()), clock(self.session.start), clock(session.ends()));
         let mut under = Vec::new();
         if !continued {
             let mut facts = vec![strong(session.people.iter().map(presence).join("; "))];
             facts.extend((!session.people.is_empty()).then(|| soft("  ·  ")));
-            facts.push(plain(duration(session.minutes)));
+            let rest = session.ends_with_a_meal().then(|| format!("the rest done at\u{a0}{}, in ", clock(session.finish)));
+            facts.push(plain(format!("{}{}", rest.unwrap_or_default(), duration(session.minutes))));
             facts.extend(session.finish_by.map(|by| strong(format!(", to be finished by\u{a0}{}", clock(by)))));
             let served = session.served.iter().map(|at| clock(*at)).join(" and ");
             facts.extend((!served.is_empty()).then(|| strong(format!(", served at\u{a0}{served}"))));

@@ -180,7 +180,8 @@ fn a_limit_that_cannot_be_kept_is_overrun_by_the_fewest_minutes_and_named() {
     let plan = schedule(&problem, Effort::Normal);
     assert_eq!(faults(&problem, &plan), Vec::<String>::new());
     assert_eq!(plan.overrun.iter().map(|(_, minutes)| minutes).sum::<i64>(), 55);
-    assert_eq!((plan.finish, plan.clash, plan.impossible), (121, vec![0, 1], vec![]));
+    let both = vec![Limit::Within { link: 0 }, Limit::Within { link: 1 }];
+    assert_eq!((plan.finish, plan.clash, plan.impossible), (121, both, vec![]));
 }
 
 /// Ann puts three things to soak in minutes 0 to 3 and leaves; Jo comes at 10. The dressing (10 min) is wanted within 5 of the earlier of

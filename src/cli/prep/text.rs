@@ -1,5 +1,7 @@
 //! The plan of the sessions as text for a terminal of some width: a chart, the numbered steps, then what to fetch, cut and box.
 
+use jiff::civil::DateTime;
+
 use super::super::wrap::{table, wrap};
 use super::chart::chart;
 use crate::PastSession;
@@ -122,9 +124,11 @@ fn headline(session: &SessionPlan) -> String {
     let by = session.finish_by.map_or_else(String::new, |by| format!(", to finish by {}", clock(by)));
     let served: Vec<String> = session.served.iter().map(|at| clock(*at)).collect();
     let by = if served.is_empty() { by } else { format!("{by}, served at {}", served.join(" and ")) };
-    let same_day = session.start.date() == session.finish.date();
-    let finish = if same_day { clock(session.finish) } else { day_clock(session.finish) };
-    format!("{} to {finish}{by}: {} min, {proof}", day_clock(session.start), session.minutes)
+    let at = |moment: DateTime| if session.start.date() == moment.date() { clock(moment) } else { day_clock(moment) };
+    // What is served last counts to no finish, but the cook is at work until then.
+    let rest = session.ends_with_a_meal().then(|| format!("the rest done at {}, ", at(session.finish)));
+    let rest = rest.unwrap_or_default();
+    format!("{} to {}{by}: {rest}{} min, {proof}", day_clock(session.start), at(session.ends()), session.minutes)
 }
 
 fn titled(out: &mut String, title: &str, rows: &[Vec<String>], width: usize) {

@@ -103,8 +103,15 @@ impl Job {
 impl Rule {
     /// "Roast beetroot, step 2 within 30 min of Roast beetroot, step 1".
     fn text(&self, names: Names) -> String {
-        let word = self.within.map_or_else(|| "after".to_owned(), |within| format!("within {} of", duration(within)));
-        format!("{} {word} {}", self.after.text(names), self.before.text(names))
+        let between = |after: &Job, word: &str, before: &Job| format!("{} {word} {}", after.text(names), before.text(names));
+        match self {
+            Rule::After { after, before } => between(after, "after", before),
+            Rule::Within { after, before, minutes } => between(after, &format!("within {} of", duration(*minutes)), before),
+            Rule::Gap { after, before, minutes } => between(after, &format!("at least {} after", duration(*minutes)), before),
+            Rule::Served { job, hold: 0 } => format!("{} done just when it is served", job.text(names)),
+            Rule::Served { job, hold } => format!("{} done at most {} before it is served", job.text(names), duration(*hold)),
+            Rule::Until { person } => format!("the hours of {person}"),
+        }
     }
 }
 

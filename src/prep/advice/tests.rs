@@ -33,7 +33,7 @@ fn a_plan_that_keeps_every_rule_in_time_needs_no_advice() {
 #[test]
 fn a_broken_rule_and_a_missing_role_are_told_by_recipe_and_step() {
     let (kitchen, makings) = two_steps();
-    let plan = Schedule { overrun: vec![(0, 12)], clash: vec![0], none_keeps_all: true, ..planned(10) };
+    let plan = Schedule { overrun: vec![(0, 12)], clash: vec![Limit::Within { link: 0 }], none_keeps_all: true, ..planned(10) };
     let expected = [
         "No plan keeps every rule: Roast roots, step 2 starts 12 min too late (within 30 min of Roast roots, step 1).",
         "This rule cannot be kept, given the times of the steps: Roast roots, step 2 within 30 min of Roast roots, step 1.",
@@ -45,7 +45,7 @@ fn a_broken_rule_and_a_missing_role_are_told_by_recipe_and_step() {
 #[test]
 fn that_no_plan_keeps_every_rule_is_only_said_where_it_is_proven() {
     let (kitchen, makings) = two_steps();
-    let plan = |none_keeps_all| Schedule { overrun: vec![(0, 12)], clash: vec![0], none_keeps_all, ..planned(10) };
+    let plan = |none_keeps_all| Schedule { overrun: vec![(0, 12)], clash: vec![Limit::Within { link: 0 }], none_keeps_all, ..planned(10) };
     let said = |proven| told(&kitchen, &week(), &makings, &plan(proven), 0).swap_remove(0);
     let late = "Roast roots, step 2 starts 12 min too late (within 30 min of Roast roots, step 1).";
     assert_eq!(said(true), format!("No plan keeps every rule: {late}"));

@@ -66,7 +66,35 @@ fn a_load_is_boxed_within_two_hours_of_leaving_the_heat_for_good() {
     // Browned on the hob (0), braised in the oven (1), rested (2), boxed (3): only the oven is the last heat.
     let hob = Step { wait: Minutes(5), on: vec![ApplianceId(1)], ..step("Brown.") };
     let safe = Link { before: 1, after: 3, gap: 10, within: Some(120), why: LinkWhy::Safety };
-    assert_eq!(links_of(vec![hob, oven("Braise."), step("Rest.")], 1.0, true), [order(0, 1), order(1, 2), order(2, 3), safe]);
+    let back = Link { before: 0, after: 1, gap: 0, within: Some(120), why: LinkWhy::Safety };
+    assert_eq!(links_of(vec![hob, oven("Braise."), step("Rest.")], 1.0, true), [order(0, 1), order(1, 2), order(2, 3), safe, back]);
+}
+
+/// The loads of a kept dish and the loads that heat the food again.
+fn heated_again(steps: Vec<Step>, batches: f64) -> Vec<(usize, usize)> {
+    let links = links_of(steps, batches, true);
+    let safe = links.iter().filter(|link| link.why == LinkWhy::Safety && link.gap == 0);
+    safe.map(|link| (link.before, link.after)).collect()
+}
+
+#[test]
+fn what_goes_back_to_the_heat_stands_no_longer_than_two_hours_either() {
+    let boil = || Step { wait: Minutes(20), on: vec![ApplianceId(1)], ..step("Boil.") };
+    assert_eq!(heated_again(vec![boil(), step("Mash."), oven("Bake.")], 1.0), [(0, 2)]);
+    assert_eq!(heated_again(vec![boil(), oven("Bake."), oven("Grill.")], 1.0), [(0, 1), (1, 2)], "each from its own last heat");
+    // 3 batches: one pot, then trays of 2 and of 1, of which either may be filled from the end of the pot.
+    assert_eq!(heated_again(vec![boil(), oven("Bake.")], 3.0), [(0, 1), (0, 2)]);
+    // 4 batches: pots of 3 and of 1, trays of 2 and of 2.
+    assert_eq!(heated_again(vec![boil(), oven("Bake.")], 4.0), [(0, 2), (1, 3)]);
+}
+
+#[test]
+fn a_recipe_that_chills_or_rests_its_food_for_longer_is_believed() {
+    let boil = || Step { wait: Minutes(20), on: vec![ApplianceId(1)], ..step("Boil.") };
+    let rest = |minutes| Step { wait: Minutes(minutes), ..step("Rest.") };
+    assert_eq!(heated_again(vec![boil(), rest(121), oven("Bake.")], 1.0), []);
+    assert_eq!(heated_again(vec![boil(), Step { gap: Some(Minutes(180)), ..oven("Bake.") }], 1.0), []);
+    assert_eq!(heated_again(vec![boil(), rest(60), oven("Bake.")], 1.0), [(0, 2)]);
 }
 
 #[test]

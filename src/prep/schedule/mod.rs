@@ -49,7 +49,7 @@ use self::branch::Steps;
 use self::cost::Plan;
 use self::model::{FAR, Kind, Model, Rules};
 use self::search::Goal;
-pub use self::slower::{Limit, Slower, slower};
+pub use self::slower::{Slower, slower};
 use super::{Placed, Problem, Schedule};
 use crate::progress;
 
@@ -201,8 +201,8 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
     let (clash, with_hours) = relax::clash(problem, hours, &plan, &mut steps);
     told.none_keeps_all = none;
     told.clash_with_hours = with_hours;
-    // Where the steps do not reach, what is overrun is all that is known.
-    told.clash = if clash.is_empty() { told.overrun.iter().map(|(link, _)| *link).collect() } else { clash };
+    // Where the steps do not reach, what is broken is all that is known.
+    told.clash = if clash.is_empty() { relax::broken_limits(&told) } else { clash };
     told
 }
 

@@ -3,13 +3,15 @@
 //! A gap that cools before a box (a link of safety) is never broken; the `gap` of a recipe is.
 //!
 //! A step too late after several others overruns its `within` once, by the worst of them. The clash is a smallest set
-//! of limits, of recipes and of safety, that cannot be kept beside the order and lengths of the steps; people's hours
-//! are named with it where without them it could.
+//! of limits, of recipes, of safety and of what is served, that cannot be kept beside the order and lengths of the
+//! steps; people's hours are named with it where without them it could.
+
+use std::collections::BTreeMap;
 
 use pumpkin_solver::core::predicates::Predicate;
 use pumpkin_solver::core::variables::TransformableVariable;
 
-use super::super::{Impossible, Problem, Schedule, Setting};
+use super::super::{Impossible, Limit, Problem, Schedule, Setting};
 use super::board::Seat;
 use super::branch::Steps;
 use super::cost::{Plan, overs, presence, stays};
@@ -87,9 +89,18 @@ pub(super) fn tell(problem: &Problem, model: &Model, seats: &[Seat], settings: &
     [&mut told.overrun, &mut told.hurried, &mut told.unheld].into_iter().for_each(|list| list.sort_unstable());
 }
 
-/// A smallest set of links whose `within`, of a recipe or of safety, cannot all be kept, by leaving out one after another; as far as the
-/// steps reach. With it: whether people's hours are what stands in the way, so that without them all could be kept.
-pub(super) fn clash(problem: &Problem, hours: bool, plan: &Plan, steps: &mut Steps) -> (Vec<usize>, bool) {
+/// The limits of links and of what is served that the plan breaks.
+pub(super) fn broken_limits(told: &Schedule) -> Vec<Limit> {
+    let links = |broken: &[(usize, i64)], limit: fn(usize) -> Limit| broken.iter().map(|(of, _)| limit(*of)).collect::<Vec<_>>();
+    let overrun = links(&told.overrun, |link| Limit::Within { link });
+    let hurried = links(&told.hurried, |link| Limit::Gap { link });
+    let unheld = links(&told.unheld, |job| Limit::Hold { job });
+    [overrun, hurried, unheld].concat()
+}
+
+/// A smallest set of limits of links and of what is served that cannot all be kept, by leaving out one after another; as far as the steps
+/// reach. With it: whether people's hours are what stands in the way, so that without them all could be kept.
+pub(super) fn clash(problem: &Problem, hours: bool, plan: &Plan, steps: &mut Steps) -> (Vec<Limit>, bool) {
     let model = super::ready(problem, if hours { Rules::HOURS } else { Rules::NONE });
     let clash = clashing(&model, None, plan.finish, steps);
     if !hours || clash.is_empty() {
@@ -104,22 +115,30 @@ pub(super) fn clash(problem: &Problem, hours: bool, plan: &Plan, steps: &mut Ste
 const MOST_LIMITS: usize = 40;
 
 /// Of the limits (or of `only` these of them) a smallest set that cannot be kept; empty where all can, or the steps do not reach.
-fn clashing(model: &Model, only: Option<&[usize]>, finish: i64, steps: &mut Steps) -> Vec<usize> {
-    let links = model.checks.iter().filter(|check| matches!(check.kind, Kind::Safety | Kind::Within) && !model.fixed[check.after]);
-    let soft: Vec<&Check> = links.filter(|check| only.is_none_or(|only| only.contains(&check.of))).collect();
+fn clashing(model: &Model, only: Option<&[Limit]>, finish: i64, steps: &mut Steps) -> Vec<Limit> {
+    let mut soft: BTreeMap<Limit, Vec<&Check>> = BTreeMap::new();
+    for check in model.checks.iter().filter(|check| !model.fixed[check.after]) {
+        let limit = limit_of(check);
+        if only.is_none_or(|only| only.contains(&limit)) {
+            soft.entry(limit).or_default().push(check);
+        }
+    }
     if soft.len() > MOST_LIMITS {
         return Vec::new();
     }
     let horizon = horizon(model, finish);
     let Some(mut exact) = Exact::new(model, 0, horizon, horizon) else { return Vec::new() };
-    let guards: Vec<(usize, Predicate)> = soft
+    let guards: Vec<(Limit, Predicate)> = soft
         .into_iter()
-        .map(|check| {
+        .map(|(limit, checks)| {
             let literal = exact.literal();
-            let before = check.before.map(|before| exact.starts[before].scaled(-1));
-            let terms = std::iter::once(exact.starts[check.after].scaled(1)).chain(before).collect();
-            exact.at_most_if(terms, check.most, literal);
-            (check.of, literal.get_true_predicate())
+            for check in checks {
+                let sign = check.sign as i32;
+                let before = check.before.map(|before| exact.starts[before].scaled(-sign));
+                let terms = std::iter::once(exact.starts[check.after].scaled(sign)).chain(before).collect();
+                exact.at_most_if(terms, check.most, literal);
+            }
+            (limit, literal.get_true_predicate())
         })
         .collect();
     let mut searcher = Searcher::new(exact, None);
@@ -137,7 +156,17 @@ fn clashing(model: &Model, only: Option<&[usize]>, finish: i64, steps: &mut Step
             kept.remove(place);
         }
     }
-    kept.into_iter().map(|(link, _)| link).collect()
+    kept.into_iter().map(|(limit, _)| limit).collect()
+}
+
+fn limit_of(check: &Check) -> Limit {
+    match check.kind {
+        Kind::Safety => Limit::Safety { link: check.of },
+        Kind::Until => Limit::Until { person: check.of },
+        Kind::Within => Limit::Within { link: check.of },
+        Kind::Gap => Limit::Gap { link: check.of },
+        Kind::Hold => Limit::Hold { job: check.of },
+    }
 }
 
 /// Everything one after another: the plan of steps that together take years.

@@ -3,7 +3,7 @@
 //! Everybody does the same things in the same order, every appliance takes its loads in the same order, and nothing starts sooner than
 //! planned. A load whose turn to be taken out has not come stays in. Waits, gaps and warm-ups are as long as ever.
 
-use super::super::{LinkWhy, Problem, Schedule};
+use super::super::{Limit, LinkWhy, Problem, Schedule};
 use super::model::length;
 
 /// What comes of it.
@@ -15,18 +15,6 @@ pub struct Slower {
     pub breaks: Vec<(Limit, i64)>,
     /// Loads that stay in longer than their wait: (job, minutes).
     pub left_in: Vec<(usize, i64)>,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Limit {
-    /// The `within` of a link of safety.
-    Safety { link: usize },
-    /// Somebody stays longer than `until`.
-    Until { person: usize },
-    /// The `within` of a link of a recipe.
-    Within { link: usize },
-    /// What is served ends too early, or too late.
-    Hold { job: usize },
 }
 
 /// A hundredth of a minute is the unit of the reckoning, so that a tenth more of 3 min is 3.3 min.
