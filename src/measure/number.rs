@@ -37,7 +37,7 @@ const MOST: Number = Number::whole(1_000_000_000);
 
 /// The number that begins at `at`; `None` where none stands there.
 ///
-/// Fails on zero, a negative number, a range that runs downwards, `1,000`, and on more than a thousand million.
+/// Fails on zero, a negative number, a range that runs downwards, `1,000` and `1.000`, and on more than a thousand million.
 pub fn number(tokens: &[Token], at: usize) -> Result<Option<NumberRead>, ReadError> {
     let start = skip_about(tokens, at);
     if let [first, second, ..] = tokens.get(start..).unwrap_or_default()
@@ -119,6 +119,10 @@ fn decimal(token: &Token) -> Result<Number, ReadError> {
     {
         let cause = format!("\"{written}\" can be read as one thousand or as one");
         return Err(error(&cause, "write 1000 without a comma, or 1.5 with a point"));
+    }
+    if written.split_once('.').is_some_and(|(whole, places)| places == "000" && !matches!(whole, "0" | "")) {
+        let cause = format!("\"{written}\" can be read as thousands or as \"{}\"", written.trim_end_matches(".000"));
+        return Err(error(&cause, "write 1000 without a point, or 1"));
     }
     Number::from_decimal_text(&written.replace(',', ".")).ok_or_else(|| error("the amount is too large", "write a kitchen's amount"))
 }

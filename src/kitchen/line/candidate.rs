@@ -118,7 +118,7 @@ impl<'a> Reader<'a> {
     }
 
     /// The "juice of", "finely grated zest and juice of" or "yolks of" before an amount, and the place after it.
-    fn whole_of(&self, start: usize) -> Option<(String, usize)> {
+    pub(super) fn whole_of(&self, start: usize) -> Option<(String, usize)> {
         let w = self.w;
         let mut at = start + usize::from(w.is(start, "the"));
         let from = at;

@@ -3,6 +3,8 @@
 //! Several foods in a line are several ingredients. An amount of all together ("1 kg carrots and turnips") is shared
 //! out equally, which is told.
 
+use std::ops::Range;
+
 use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};
 use super::measure::Measure;
@@ -178,13 +180,14 @@ impl<'a> Reader<'a> {
         let mut places = Vec::new();
         let from = head.places.first().copied().unwrap_or(head.end);
         let mut at = from;
+        let either = (from..head.end).any(|at| w.is(at, "or"));
         while at < head.end {
             let slash =
                 w.kind(at) == Some(Kind::Slash) && w.kind(at.wrapping_sub(1)) == Some(Kind::Word) && w.kind(at + 1) == Some(Kind::Word);
             let and_or = w.is(at, "and") && w.kind(at + 1) == Some(Kind::Slash) && w.is(at + 2, "or");
             // "red, yellow or orange peppers"
             let colours = |places: &[usize]| places.iter().all(|place| class_of(w, *place) == Some(Class::Inside));
-            let comma = w.kind(at) == Some(Kind::Comma) && !places.is_empty() && colours(&places) && !w.is(at + 1, "or");
+            let comma = either && w.kind(at) == Some(Kind::Comma) && !places.is_empty() && colours(&places) && !w.is(at + 1, "or");
             if w.is(at, "or") || slash || and_or || comma {
                 options.push(Head { places: std::mem::take(&mut places), end: at, joined: false });
                 at += if and_or { 3 } else { 1 };
@@ -203,18 +206,29 @@ impl<'a> Reader<'a> {
         head.places.iter().all(|at| super::vocabulary::class(self.w, *at..head.end).is_some())
     }
 
-    /// "Salt and pepper", "red and green peppers": every part is a known food.
+    /// "Salt and pepper", "red and green peppers", "red, yellow and green peppers": every part is a known food.
     fn both(&self, head: &Head, stated: Stated) -> Option<Resolved> {
         let w = self.w;
         let is_and = |at: usize| w.is(at, "and") || w.kind(at) == Some(Kind::And);
-        let cuts: Vec<usize> = (1..head.places.len().saturating_sub(1)).filter(|index| is_and(head.places[*index])).collect();
-        if cuts.is_empty() {
+        let many = head.places.len();
+        let mut parts: Vec<Range<usize>> = Vec::new();
+        let mut from = 0;
+        for index in 1..many {
+            let colours = || head.places[from..index].iter().all(|at| class_of(w, *at) == Some(Class::Inside));
+            let comma = w.kind(head.places[index] - 1) == Some(Kind::Comma);
+            let and = is_and(head.places[index]) && index + 1 < many;
+            if index > from && (and || comma && colours()) {
+                parts.push(from..index);
+                from = index + usize::from(and);
+            }
+        }
+        if parts.is_empty() {
             return None;
         }
+        parts.push(from..many);
         let mut founds = Vec::new();
-        let mut from = 0;
-        for to in cuts.iter().copied().chain([head.places.len()]) {
-            let last = to == head.places.len();
+        for Range { start: from, end: to } in parts {
+            let last = to == many;
             let part = Head { places: head.places[from..to].to_vec(), end: if last { head.end } else { head.places[to] }, joined: false };
             let found = self.known(&part, stated).filter(|found| last || found.trailing.is_empty());
             let with_noun = || {
@@ -222,7 +236,6 @@ impl<'a> Reader<'a> {
                 self.joined(&noun, part.places.len(), stated).filter(|_| !last)
             };
             founds.push(found.or_else(with_noun)?);
-            from = to + 1;
         }
         Some(Resolved { founds, instead: Vec::new() })
     }

@@ -164,8 +164,9 @@ impl Reader<'_> {
             _ => return none,
         };
         // "Pinch each salt and pepper"
-        let each = w.is(end, "each");
-        let end = end + usize::from(of) + usize::from(each) + usize::from(each && w.is(end + 1, "of"));
+        let after_each = vocabulary::each(w, end);
+        let each = after_each.is_some();
+        let end = after_each.map_or(end + usize::from(of), |end| end + usize::from(w.is(end, "of")));
         if !(of || alone) || end >= self.end || self.names(start).is_some_and(|name| name > end) {
             return none;
         }

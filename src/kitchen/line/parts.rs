@@ -81,6 +81,8 @@ pub(super) struct Gathered {
     tins: Option<(Ends, Quantity)>,
     to_taste: bool,
     pub optional: bool,
+    /// "zest of 1 orange, juice of 2": so many are needed.
+    of_so_many: Option<Ends>,
     /// "drained", "canned" or "or 1 tin" after the food.
     says_tinned: bool,
     /// "(drained weight)": the amount is of what is drained.
@@ -171,6 +173,8 @@ impl<'a> Reader<'a> {
             gathered.to_taste = true;
         } else {
             gathered.drained_weight |= is_drained_weight(w, range.clone());
+            let many = self.whole_of(range.start).and_then(|(_, after)| w.number(after).ok().flatten());
+            gathered.of_so_many = many.filter(|many| many.end >= range.end).map(|many| many.number).or(gathered.of_so_many.take());
             gathered.says_tinned |= says_tinned(w, range);
             gathered.prep.push(text);
         }
@@ -212,6 +216,12 @@ impl<'a> Reader<'a> {
         if let (Some(unit), Some(amount)) = (found.unit, &mut measure.amount) {
             amount.unit = unit;
             measure.said = amount.to_string();
+        }
+        if let (Some(many), Some(amount)) = (&gathered.of_so_many, &mut measure.amount)
+            && amount.unit == Unit::Piece
+            && many.high > amount.high
+        {
+            *amount = amount_of(many, Unit::Piece);
         }
         self.made_vague_where_nobody_knows(&mut measure, &found);
         self.in_sheets(&mut measure, &found);

@@ -423,3 +423,32 @@ fn grades_and_sizes_are_kept_apart() {
     assert_eq!(as_purchased(onion, &item, &Dimension::Count, Spoons::Us), Ok(Quantity::pieces(2.0)));
     assert_eq!(as_purchased(onion, &item, &Dimension::Mass, Spoons::Us), Ok(Quantity::grams(320.0)));
 }
+
+/// Each line with the ingredients that it says, as `amount food, prep`.
+#[test]
+fn what_is_said_of_several_in_a_few_words_is_all_bought() {
+    let read = |text: &str| match read_ingredients(text, &Foods::reference(), Spoons::Us) {
+        Ok(LineRead::Ingredients(lines)) => lines.iter().map(told).collect::<Vec<_>>().join("; "),
+        other => format!("{other:?}"),
+    };
+    fn told(line: &Line) -> String {
+        let LineOf::Food { food, item } = &line.of else { return line.of.to_string() };
+        let amount = item.as_ref().map(|item| format!("{} ", item.amount)).unwrap_or_default();
+        format!("{amount}{food}")
+    }
+    let (mut found, mut wanted) = (String::new(), String::new());
+    for (line, expected) in [
+        ("1 each red, yellow and green pepper", "1 red pepper; 1 yellow pepper; 1 green pepper"),
+        ("½ tsp. ea. cumin and paprika", "½ tsp cumin; ½ tsp paprika"),
+        ("zest of 1 orange, juice of 2", "2 orange"),
+        ("1 lg. onion, 2 lb total", "1 onion"),
+        ("2 med carrots", "2 carrot"),
+        ("12 oz dried penne", "12 oz penne"),
+    ] {
+        found.push_str(&format!("{line}: {}\n", read(line)));
+        wanted.push_str(&format!("{line}: {expected}\n"));
+    }
+    assert_eq!(found, wanted);
+    assert!(read("1.000 g flour").contains("can be read as thousands"), "{}", read("1.000 g flour"));
+    assert_eq!(read("1.500 kg flour"), "1½ kg plain flour");
+}

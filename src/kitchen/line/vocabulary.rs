@@ -85,9 +85,9 @@ const CLASSES: &[(Class, &[&str])] = &[
         "norwegian", "west indian", "sri lankan", "spanish-style", "italian-style", "mexican-style", "greek-style", "gluten-free", "dairy-free", "vegan", "vegetarian", "sugar-free",
         "whole-wheat", "wholewheat", "wholemeal", "wholegrain", "whole-grain", "multigrain", "seeded-crust", "polish", "hungarian", "sicilian", "tuscan", "greek", "cypriot", "middle eastern", "mediterranean", "vietnamese", "european",
     ]),
-    (Class::Grade(Grade::Small), &["small", "little", "small-sized", "small-size"]),
-    (Class::Grade(Grade::Medium), &["medium", "medium-sized", "medium-size", "average", "average-sized"]),
-    (Class::Grade(Grade::Large), &["large", "big", "large-sized", "large-size", "extra-large", "medium-large", "jumbo"]),
+    (Class::Grade(Grade::Small), &["small", "little", "small-sized", "small-size", "sm"]),
+    (Class::Grade(Grade::Medium), &["medium", "medium-sized", "medium-size", "average", "average-sized", "med"]),
+    (Class::Grade(Grade::Large), &["large", "big", "large-sized", "large-size", "extra-large", "medium-large", "jumbo", "lg", "lge", "lrg"]),
     (Class::Plain, &["fresh", "ripe", "good", "quality", "good-quality", "best-quality", "high-quality", "top-quality", "organic", "free-range", "nice", "decent", "lovely", "beautiful", "perfect", "perfectly ripe", "real", "proper", "genuine", "freshest", "finest quality"]),
     (Class::BeforeKnown, &[
         "extra-virgin", "extra", "virgin", "cold", "warm", "hot", "boiling", "lukewarm", "tepid", "iced", "chilled", "room-temperature",
@@ -145,6 +145,12 @@ pub(super) fn qualifier(words: &Words, at: usize) -> Option<usize> {
         return Some(end);
     }
     QUALIFIERS.iter().any(|known| words.is(at, known)).then_some(at + 1)
+}
+
+/// "each", "ea.": the place after it.
+pub(super) fn each(words: &Words, at: usize) -> Option<usize> {
+    let stop = usize::from(words.is(at, "ea") && words.kind(at + 1) == Some(Kind::Stop));
+    (words.is(at, "each") || words.is(at, "ea")).then_some(at + 1 + stop)
 }
 
 /// "Thumb-sized": as large as something else.

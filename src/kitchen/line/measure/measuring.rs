@@ -1,7 +1,7 @@
 //! A measure read from left to right: sizes, units, brackets, and what says it again.
 
 use super::super::beside::{Beside, beside, beside_at};
-use super::super::vocabulary;
+use super::super::vocabulary::{self, each};
 use super::super::{LineError, Reader};
 use super::{Measure, Qualified, as_knob, is_one_thing, size_of};
 use crate::kitchen::words::Words;
@@ -158,7 +158,7 @@ impl<'r> Measuring<'r> {
         let (said, at) = self.said_again(self.at());
         if let Some((container, end)) = self.w().unit(at)
             && is_one_thing(container)
-            && !self.w().is(at, "each")
+            && each(self.w(), at).is_none()
             && self.reader.names(at).is_none_or(|name| name <= end)
         {
             self.measure.size = Some(self.size_of(&measured));
@@ -342,9 +342,11 @@ impl<'r> Measuring<'r> {
 
     pub(super) fn finish(mut self) -> Measure {
         let w = self.w();
-        if w.is(self.at(), "each") && self.measure.amount.is_some() {
+        // "1 each red and green pepper": the word was read as a unit.
+        self.measure.each |= self.measure.unit_given && self.at() > 0 && each(w, self.at() - 1).is_some();
+        if let Some(end) = each(w, self.at()).filter(|_| self.measure.amount.is_some()) {
             self.measure.each = true;
-            self.measure.end += 1;
+            self.measure.end = end;
             if w.kind(self.at()) == Some(Kind::Colon) {
                 self.measure.end += 1;
             }
