@@ -230,3 +230,16 @@ fn the_household_says_which_sheets_are_usual() {
     assert_eq!(output.status.code(), Some(1));
     assert!(stderr(&output).contains("kitchen.toml:6:11: sheets: \"weak\" is no sheet. Did you mean \"week\"?"), "{}", stderr(&output));
 }
+
+/// On letter paper there is less height for the same words: the smallest type is 9 pt for the steps and 7.5 pt for the cautions.
+#[test]
+fn each_guide_of_the_sample_week_is_one_page_on_a4_and_on_letter() {
+    let sample = crate::kitchen::sample();
+    let household = fs::read_to_string(sample.path().join("kitchen.toml")).expect("a file");
+    for paper in ["A4", "letter"] {
+        let kitchen = crate::kitchen::sample().file("kitchen.toml", &household.replace("paper = \"A4\"", &format!("paper = \"{paper}\"")));
+        let output = kitchen.run(&["--today", "2026-11-27", "print", "--only", "guide"]);
+        let said = stderr(&output);
+        assert!(output.status.success() && !said.contains("pages"), "{paper}: {said}");
+    }
+}

@@ -208,7 +208,11 @@ impl Steps<'_> {
             let at = if into.iter().any(|kept| kept.place == Place::Fridge) { Place::Fridge } else { Place::Freezer };
             let by = clock_after(self.session.start, by);
             spans.push(strong(format!(" ☐{TIE}in the {} by{TIE}{by}", place(at))));
-            let blank = if self.kind.is_tight() { "______" } else { "__________" };
+            let blank = match (self.kind.brief, self.kind.is_tight()) {
+                (true, _) => "_____",
+                (_, true) => "______",
+                _ => "__________",
+            };
             spans.push(soft(format!(" {blank} cold{TIE}{blank}")));
         }
         spans

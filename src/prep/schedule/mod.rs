@@ -21,6 +21,7 @@
 //! `proven` is set only where a bound or the solver says that no plan is shorter. Effort is counted in jobs placed and solver steps, never
 //! by the clock, so the same question has the same answer on every machine.
 
+mod around;
 mod board;
 mod bound;
 mod branch;
@@ -65,9 +66,11 @@ pub enum Effort {
 impl Effort {
     fn limits(self) -> Limits {
         match self {
-            Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moves: 1, idle: 7_000 },
-            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moves: 8, idle: 40_000 },
-            Effort::High => Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000 },
+            Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moves: 1, idle: 7_000, parts: 0 },
+            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moves: 8, idle: 40_000, parts: 13_000_000 },
+            Effort::High => {
+                Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000, parts: 200_000_000 }
+            }
         }
     }
 }
@@ -85,6 +88,8 @@ struct Limits {
     moves: usize,
     /// The solver's work for the least idle minutes, in steps times jobs.
     idle: u64,
+    /// The solver's work for fewer idle minutes in parts of a plan, in steps times the square of the jobs.
+    parts: u64,
 }
 
 impl Limits {
@@ -108,6 +113,10 @@ impl Limits {
         (self.set / 32).min(20 * (jobs * jobs) as u64)
     }
 
+    fn parts_steps(self, jobs: usize) -> Steps {
+        Steps { left: self.parts / (jobs * jobs).max(1) as u64 }
+    }
+
     /// Proofs that come at all come early in small sessions, and hardly ever in large ones.
     fn idle_steps(self, jobs: usize) -> Steps {
         let jobs = jobs as u64;
@@ -123,6 +132,9 @@ const SOLVED: usize = 160;
 
 /// Sessions of more jobs are not told to the solver for the sake of idle minutes: it hardly ever betters what moves have found.
 const SOLVED_IDLE: usize = 14;
+
+/// Sessions of so many jobs are told to the solver part by part for the sake of idle minutes: in smaller ones moves alone find the least.
+const PARTED: std::ops::RangeInclusive<usize> = 30..=100;
 
 /// The best plan: it breaks the fewest minutes of limits, finishes first, stands idle least, and so on by [`super::Aim`].
 ///
@@ -232,6 +244,13 @@ fn closed_up(model: &Model, plan: Plan, limits: Limits) -> Vec<Plan> {
     let limit = model.counting(plan.finish);
     let moves = limits.moves(model.count());
     let mut plans = table::better_ones(model, by_hands(model, plan, limit, moves), limit, 3, moves);
+    if plans[0].cost.idle > 0 && PARTED.contains(&model.count()) {
+        let horizon = last_end(model, &plans[0]).max(limit);
+        let found = around::closer(model, plans[0].clone(), (limit, horizon), &mut limits.parts_steps(model.count()));
+        if found.cost.idle < plans[0].cost.idle {
+            plans = table::better_ones(model, found, limit, 4, moves / 4);
+        }
+    }
     let plan = &plans[0];
     if plan.cost.idle > 0 && model.count() <= SOLVED_IDLE {
         let mut goals = [(Goal::Idle, limits.idle_steps(model.count()))];

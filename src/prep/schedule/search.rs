@@ -2,7 +2,7 @@
 //!
 //! Few idle minutes, hand-overs, helpers' minutes and turns are sought by one engine of moves (`schedule/table.rs`): a
 //! few makings are taken off the plan and set again. The solver settles the idle minutes of sessions up to fourteen
-//! tasks.
+//! tasks, and from thirty on goes over parts of the plan (`schedule/around.rs`).
 
 use pumpkin_solver::conflict_resolvers::resolvers::ResolutionResolver;
 use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};
