@@ -204,7 +204,7 @@ fn people_s_hours_are_named_where_they_stand_in_the_way_of_what_is_served() {
     let text = recipe("Moon stew", &does("hands = \"10 min\"")).replace("makes", "serve = \"hot\"\nhold = \"5 min\"\nmakes");
     let kitchen = stew("", "2", "").recipe("stew", &text).week(&week(sessions, &supper("2026-11-29", "\"2 portions recipe:stew\"")));
     let expected = [
-        "Moon stew, step 1 is 25 min away from the time at which it is served.",
+        "Moon stew, step 1 is done at 18:00, 30 min before it is served at 18:30; it keeps for 5 min (hold).",
         "These rules cannot all be kept together: Moon stew, step 1 done at most 5 min before it is served; \
          the hours at which people are there.",
     ];
@@ -250,4 +250,45 @@ fn what_is_added_to_taste_is_fetched_without_an_amount() {
     let said = stdout(&stew("", "2", "").foods(foods).recipe("stew", &text).run(&["prep"]));
     let fetched = said.lines().find(|line| line.trim_start().starts_with("moonsalt")).unwrap_or_default();
     assert!(fetched.contains("to taste") && !fetched.contains("0 g"), "{said}");
+}
+
+#[test]
+fn without_a_dish_its_component_is_not_cooked_either_and_all_is_never_left_out() {
+    // The pie of 20 is made of the stew of 30, which goes nowhere else; the roast takes 40: 90, 10 too late. Without the pie 40.
+    let pie = recipe("Moon pie", &does("hands = \"20 min\"")).replace("100 g bluegrain", "100 g bluegrain\n2 portions recipe:stew");
+    let session = "[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"15:20\"\npeople = [\"cook\"]\n";
+    let kitchen = |meal: &str| {
+        let kitchen = stew_and_roast("", &does("hands = \"30 min\""), &does("hands = \"40 min\"")).recipe("pie", &pie);
+        kitchen.week(&week(session, &supper("2026-11-30", meal)))
+    };
+    let both = advice(&kitchen("\"2 portions recipe:pie\", \"2 portions recipe:roast\"").prep(), 0);
+    assert!(both.contains(&"Without sun roast: 14:50, in time.".to_owned()), "{both:?}");
+    let late = session.replace("15:20", "14:45");
+    let kitchen_late = kitchen("\"2 portions recipe:pie\", \"2 portions recipe:roast\"");
+    let late = kitchen_late.week(&week(&late, &supper("2026-11-30", "\"2 portions recipe:pie\", \"2 portions recipe:roast\"")));
+    let said = advice(&late.prep(), 0);
+    assert!(said.contains(&"Without moon pie: 14:40, in time.".to_owned()), "{said:?}");
+    let alone = kitchen("\"2 portions recipe:pie\"")
+        .week(&week(&session.replace("15:20", "14:20"), &supper("2026-11-30", "\"2 portions recipe:pie\"")));
+    let said = advice(&alone.prep(), 0);
+    assert!(said.iter().all(|one| !one.starts_with("Without")), "{said:?}");
+}
+
+#[test]
+fn a_calm_session_that_cannot_keep_its_tenth_free_says_so() {
+    // 57 of 60 min: 6 should be free, 3 are.
+    let session = "[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"15:00\"\naim = \"calm\"\npeople = [\"cook\"]\n";
+    let kitchen = |hands: &str| {
+        stew("", "2", &does(&format!("hands = \"{hands}\""))).week(&week(session, &supper("2026-11-30", "\"2 portions recipe:stew\"")))
+    };
+    let expected = "A calm session keeps the last 6 min before 15:00 free; no plan was found that leaves more than 3 min.";
+    assert_eq!(advice(&kitchen("57 min").prep(), 0), [expected]);
+    assert_eq!(advice(&kitchen("54 min").prep(), 0), Vec::<String>::new());
+}
+
+#[test]
+fn a_cooling_time_beyond_the_hour_of_grains_is_told() {
+    let kitchen = stew("", "2", &does("hands = \"10 min\"")).only_rules("cool = \"90 min\"");
+    let said = crate::kitchen::stderr(&kitchen.run(&["check"]));
+    assert!(said.contains("cool is 1 h 30 min, but cooked rice and grains are boxed within 1 h of leaving the heat"), "{said}");
 }

@@ -6,7 +6,7 @@ use pretty_assertions::assert_eq;
 use serde_json::Value;
 
 use crate::kitchen::one_session::*;
-use crate::kitchen::{Kitchen, minute, step, supper, tasks};
+use crate::kitchen::{Kitchen, minute, stdout, step, supper, tasks};
 
 const ROAST: &str = "hands = \"5 min\"\nwait = \"60 min\"\non = \"oven\"\ntemperature = \"180 °C\"";
 
@@ -77,7 +77,10 @@ fn where_the_cook_leaves_before_the_meal_the_roast_stands_for_as_few_minutes_as_
     let prep = roast_dinner(people, &hot("")).prep();
     assert_eq!(minute(step(&prep, "roast", 1), "end_minute"), 120);
     let advice = session(&prep)["advice"].to_string();
-    assert!(advice.contains("Sun roast, step 1 is 2 h away from the time at which it is served."), "{advice}");
+    assert!(
+        advice.contains("Sun roast, step 1 is done at 16:00, 2 h 30 min before it is served at 18:30; it keeps for 30 min (hold)."),
+        "{advice}"
+    );
 }
 
 #[test]
@@ -91,4 +94,40 @@ fn what_is_left_of_a_roast_is_boxed_once_it_is_cool() {
     let (out, boxed) = (minute(step(&prep, "roast", 1), "end_minute"), minute(tasks(&prep, "box", "roast")[0], "start_minute"));
     assert!((240..=270).contains(&out) && (out + 10..=out + 120).contains(&boxed), "out at {out}, boxed at {boxed}");
     assert_eq!(minute(session(&prep), "minutes"), 0, "nothing else is made");
+}
+
+#[test]
+fn what_is_kept_hot_says_at_which_temperature_wherever_it_is_served() {
+    let kitchen = roast_dinner(&format!("finish_by = \"16:00\"\n{ONE_COOK}"), &hot("hold_hot = \"3 h\""));
+    let at_least = "at 60 °C (140 °F) or above";
+    let cautions = session(&kitchen.prep())["cautions"].to_string();
+    assert!(
+        cautions.contains(&format!("Keep what waits hot for its meal {at_least}")) && cautions.contains("USDA FSIS, Danger Zone"),
+        "{cautions}"
+    );
+    let text = stdout(&kitchen.run(&["prep"]));
+    assert!(text.contains(&format!("- Keep it {at_least} until it is served, at 18:30")), "{text}");
+    let day = stdout(&kitchen.run_on("2026-11-27", &["day", "2026-11-29"]));
+    assert!(day.contains(&format!("straight from the pot: keep {at_least} until it is served")), "{day}");
+    let usual = roast_dinner(&format!("finish_by = \"17:00\"\n{ONE_COOK}"), &hot("")).prep();
+    assert!(!session(&usual)["cautions"].to_string().contains("60 °C"));
+}
+
+#[test]
+fn a_pot_for_two_meals_keeps_its_hold_for_the_later_or_says_so() {
+    let dinner = |hold: &str| {
+        let later = "[[meal]]\nday = \"2026-11-29\"\nat = \"19:00\"\neach = [\"2 portions recipe:roast\"]\n";
+        let meals = supper("2026-11-29", "\"2 portions recipe:roast\"") + later;
+        let head = "from = 2026-11-29\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"17:30\"\n";
+        let prep = stew(OVEN, "2", "").recipe("roast", &hot(hold)).week(&format!("{head}{ONE_COOK}\n{meals}")).prep();
+        (minute(step(&prep, "roast", 1), "end_minute"), session(&prep)["advice"].clone())
+    };
+    // For 18:30, and 30 min later it is still good.
+    assert_eq!(dinner(""), (270, Value::Array(vec![])));
+    let (end, advice) = dinner("hold = \"20 min\"");
+    assert_eq!(end, 270);
+    assert_eq!(
+        advice[0].as_str(),
+        Some("Sun roast, step 1 is done at 18:30, 30 min before it is served at 19:00; it keeps for 20 min (hold).")
+    );
 }

@@ -80,3 +80,118 @@ fn a_guide_printed_under_way_keeps_the_numbers_and_knows_what_was_done() {
     let text = stdout(&kitchen.run_on(SUNDAY, &["prep", "--at", "15:00", "--done", "2"]));
     assert!(text.contains("Planned anew from 15:00"), "{text}");
 }
+
+fn prep(kitchen: &Kitchen, more: &[&str]) -> Value {
+    json(&kitchen.run_on(SUNDAY, &[&["prep", "--format", "json"], more].concat()))
+}
+
+/// Two dishes of chopping for 10 min, then 5 at the pot and 40 on its own, then stirring for 5, then a box; one ring each. One cook from
+/// 14:00: 0 to 10, 10 to 56, 56 to 61 and from 66 on; 15 to 25, 25 to 71, 71 to 76 and from 81 on.
+fn two_pots() -> Kitchen {
+    use crate::kitchen::one_session::{does, stew_and_roast, then};
+    let steps = does("hands = \"10 min\"") + &then("hands = \"5 min\"\nwait = \"40 min\"\non = \"hob\"") + &then("hands = \"5 min\"");
+    let hob = "[[appliance]]\nname = \"hob\"\nroom = 2\n";
+    stew_and_roast(hob, &steps, &steps).only_rules(hob)
+}
+
+#[test]
+fn what_a_done_step_needs_is_done_or_the_command_line_says_what_to_mark() {
+    let kitchen = two_pots();
+    let refused = |done: &str| {
+        let output = kitchen.run_on(SUNDAY, &["prep", "--at", "14:45", "--done", done]);
+        assert_eq!(output.status.code(), Some(2), "{done}");
+        stderr(&output).lines().last().unwrap_or_default().to_owned()
+    };
+    // 1 and 3 are chopping, 2 and 4 the pots, 5 and 6 the stirring, A and B the boxes.
+    assert_eq!(refused("2-4"), "error: --done: 2 is marked done, but 1 before it is not. Mark it, too.");
+    assert_eq!(refused("1,3,5"), "error: --done: 5 is marked done, but 2 before it is not. Mark it, too.");
+    assert_eq!(refused("5,A"), "error: --done: 5 and A are marked done, but 1 and 2 before them are not. Mark them, too.");
+}
+
+#[test]
+fn a_step_that_is_done_ends_the_wait_before_it_and_nothing_is_planned_before_now() {
+    let kitchen = two_pots();
+    // The first pot was to run until 55; it is off at 40, for the 5 of serving are done by 45.
+    let (tasks, _) = rest(&kitchen, "14:45", "1-5");
+    assert!(tasks.iter().all(|(mark, start, _)| mark == "4" || *start >= 45), "{tasks:?}");
+    assert!(tasks.iter().all(|(mark, ..)| mark != "2"), "{tasks:?}");
+}
+
+#[test]
+fn a_guide_printed_under_way_remembers_what_runs() {
+    let kitchen = two_pots();
+    let whole = rest(&kitchen, "15:00", "1-5");
+    let output = kitchen.run_on(SUNDAY, &["print", "--only", "guide", "--at", "14:35", "--done", "1-4"]);
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_eq!(rest(&kitchen, "15:00", "5"), whole);
+}
+
+#[test]
+fn a_guide_under_way_fetches_and_boxes_for_the_rest_and_the_book_still_knows_the_whole() {
+    let kitchen = two_pots();
+    let whole = prep(&kitchen, &[]);
+    let late = prep(&kitchen, &["--at", "15:20", "--done", "1-6,A"]);
+    let list = |prep: &Value, key: &str| prep["sessions"][0][key].as_array().map_or(0, Vec::len);
+    assert_eq!((list(&whole, "boxes"), list(&whole, "fetched"), list(&whole, "boxed")), (2, 0, 0));
+    assert_eq!((list(&late, "boxes"), list(&late, "boxed"), list(&late, "fetch")), (1, 1, 0));
+    assert_eq!(late["sessions"][0]["fetched"], whole["sessions"][0]["fetch"]);
+    let text = stdout(&kitchen.run_on(SUNDAY, &["prep", "--at", "15:20", "--done", "1-6,A"]));
+    assert!(!text.contains("Fetch") && !text.contains("for the hob"), "{text}");
+    assert!(text.contains("cook: 3 min hands-on\n"), "{text}");
+}
+
+#[test]
+fn a_time_that_no_session_runs_at_is_told_with_what_to_say() {
+    let kitchen = afternoon();
+    let refused = |kitchen: &Kitchen, today: &str, at: &str| {
+        let output = kitchen.run_on(today, &["prep", "--at", at]);
+        assert_eq!(output.status.code(), Some(2), "{today} {at}");
+        stderr(&output).lines().last().unwrap_or_default().to_owned()
+    };
+    let late = "error: --at: today's session began at 06:00, more than 12 hours before 23:30. Write a time of it.";
+    let at_six = kitchen.week(&crate::kitchen::SATURDAY_AND_SUNDAY.replace("T14:00", "T06:00"));
+    assert_eq!(refused(&at_six, SUNDAY, "23:30"), late);
+    let at_night = at_six.week(&crate::kitchen::SATURDAY_AND_SUNDAY.replace("T14:00", "T23:00"));
+    let night = "error: --at: the session that is under way began on Sun 29 Nov 23:00. Name that day: --today 2026-11-29 --at 00:15.";
+    assert_eq!(refused(&at_night, "2026-11-30", "00:15"), night);
+}
+
+#[test]
+fn a_guide_for_somebody_without_work_says_who_has_some() {
+    let output = afternoon().run_on("2026-11-27", &["print", "--person", "Bob"]);
+    assert_eq!(output.status.code(), Some(2));
+    let said = stderr(&output);
+    assert!(said.contains("nobody called Bob has anything to do in ") && said.trim_end().ends_with(". Cook has."), "{said}");
+}
+
+#[test]
+fn a_print_that_was_cut_short_is_printed_again() {
+    let kitchen = afternoon();
+    let plan = "sheets/plan-2026-11-30.json";
+    assert!(kitchen.run_on("2026-11-27", &["print"]).status.success());
+    let whole = kitchen.text(plan);
+    std::fs::write(kitchen.path().join(plan), &whole[..200]).expect("written");
+    // The trip is past: what was printed is needed.
+    let listed = kitchen.run_on(SUNDAY, &["list"]);
+    assert_eq!(listed.status.code(), Some(1));
+    assert!(stderr(&listed).contains("was cut short, and cannot be read. Print the week again."), "{}", stderr(&listed));
+    let printed = kitchen.run_on(SUNDAY, &["print"]);
+    assert_eq!(printed.status.code(), Some(0), "{}", stderr(&printed));
+    assert!(stderr(&printed).contains("It is written anew; what is past is taken as planned, not as printed."), "{}", stderr(&printed));
+    assert_eq!(kitchen.run_on(SUNDAY, &["list"]).status.code(), Some(0));
+}
+
+#[test]
+fn a_print_that_something_was_booked_by_is_not_written_over() {
+    let kitchen = afternoon();
+    let plan = "sheets/plan-2026-11-30.json";
+    assert!(kitchen.run_on("2026-11-27", &["print"]).status.success());
+    assert!(kitchen.run_on("2026-11-28", &["receive"]).status.success());
+    let whole = kitchen.text(plan);
+    std::fs::write(kitchen.path().join(plan), &whole[..200]).expect("written");
+    let printed = kitchen.run_on(SUNDAY, &["print"]);
+    assert_eq!(printed.status.code(), Some(1));
+    assert!(stderr(&printed).contains("Put a copy of it back; or take it away and print again"), "{}", stderr(&printed));
+    std::fs::remove_file(kitchen.path().join(plan)).expect("taken away");
+    assert_eq!(kitchen.run_on(SUNDAY, &["print"]).status.code(), Some(0));
+}

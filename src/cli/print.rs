@@ -11,7 +11,7 @@ use itertools::Itertools;
 use jiff::civil::Date;
 
 use super::outcome::{Done, Failure, json, remark, say, warn};
-use super::printed::{printed, text_of};
+use super::printed::text_of;
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::under_way::Running;
@@ -28,6 +28,7 @@ use crate::sheets::{
     LabelGrid, Settings, Sheet, Size, Told, label_sheet, mark, person_guide, prep_guide, recipe_sheet, shopping_list, to_pdf,
     week_card_sheet,
 };
+use crate::words::{listed, sentence};
 use crate::{Reckoning, Shown};
 
 /// Which sheets, and on what paper.
@@ -126,7 +127,7 @@ impl Choice {
 }
 
 pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &Choice) -> Done {
-    let setting = Setting::read(cli)?;
+    let mut setting = Setting::read(cli)?;
     let settings = choice.settings(setting.loaded.kitchen.print);
     if choice.running.is_asked() && choice.only != [SheetKind::Guide] {
         return Err(Failure::Usage("--at is for the guide of a session that is under way: add --only guide.".to_owned()));
@@ -137,10 +138,13 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     let usual = setting.loaded.kitchen.print.sheets;
     let grid = choice.grid(settings, usual)?;
     let week = setting.week(cli.week.as_deref())?;
+    let anew: Vec<Warning> = setting.print_anew(week)?.into_iter().collect();
+    warn(&anew, cli.strict)?;
+    let setting = &setting;
     let reckoned = setting.reckon_sessions(week)?;
     warn(&reckoned.warnings, cli.strict)?;
     let list = reckoned.list(Shown { all, compared: false });
-    let under_way = choice.running.under_way(&setting, week, &reckoned, effort)?;
+    let under_way = choice.running.under_way(setting, week, &reckoned, effort)?;
     let prep = under_way.as_ref().map_or_else(|| reckoned.prep(effort), |under_way| reckoned.prep_under_way(effort, under_way));
     let asked = Asked { choice, usual, settings, reckoned: &reckoned, list: &list, prep: &prep };
 
@@ -148,10 +152,10 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     say_what_did_not_fit(&sheets, cli.strict)?;
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
-    let last = last_events(&folder, &setting, list.from, cli.strict)?;
-    let events = asked.wants(SheetKind::Calendar).then(|| events(&setting, week, &reckoned, &prep, &last));
+    let last = last_events(&folder, setting, list.from, (cli.strict, anew.is_empty()))?;
+    let events = asked.wants(SheetKind::Calendar).then(|| events(setting, week, &reckoned, &prep, &last));
     let kept = events.as_ref().map_or(last.clone(), |(told, remembered)| told.iter().chain(remembered).cloned().collect());
-    let before = asked.before(&setting, week)?;
+    let before = asked.before(setting, week)?;
     let past = Past { sessions: reckoned.past_sessions(), meals: reckoned.past_meals(), printed: before.as_ref() };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
     let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &kept);
@@ -233,8 +237,7 @@ impl Asked<'_> {
 
     /// The last print of a week that has begun.
     fn before(&self, setting: &Setting, week: usize) -> Result<Option<Printed>, Failure> {
-        let of_the_week = || printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1);
-        if self.reckoned.has_begun() { of_the_week() } else { Ok(None) }
+        if self.reckoned.has_begun() { setting.printed(week) } else { Ok(None) }
     }
 
     /// The page for a phone, where it is asked for.
@@ -322,11 +325,14 @@ fn plan_name(from: Date) -> String {
 }
 
 /// The events of the last print there, or else of the kitchen's own sheets. Without them they are told anew.
-fn last_events(folder: &Path, setting: &Setting, from: Date, strict: bool) -> Result<Vec<Kept>, Failure> {
+fn last_events(folder: &Path, setting: &Setting, from: Date, (strict, tell): (bool, bool)) -> Result<Vec<Kept>, Failure> {
     let name = plan_name(from);
     for path in [folder.join(&name), setting.folder.join("sheets").join(&name)] {
         let Ok(text) = text_of(&path) else { continue };
         return read_calendar(&text, &path.display().to_string()).or_else(|mistakes| {
+            if !tell {
+                return Ok(Vec::new());
+            }
             let said = mistakes.iter().map(|mistake| format!("{}: {}", mistake.at.file, mistake.cause)).join("; ");
             let text = format!("{said}. It is written anew; a calendar that has read an earlier print may then hold events twice.");
             warn(&[Warning::Note { at: None, text }], strict).map(|()| Vec::new())
@@ -367,7 +373,10 @@ fn guides(
     let theirs: Vec<Sheet> =
         all.filter_map(|(session, before)| person_guide(&prep.week, session, &before, names, settings, person)).collect();
     if theirs.is_empty() {
-        return Err(Failure::Usage(format!("nobody called {person} has anything to do in {}", prep.week)));
+        let busy: Vec<String> = prep.sessions.iter().flat_map(|session| session.busy().map(|one| one.name.clone())).unique().collect();
+        let verb = if busy.len() == 1 { "has" } else { "have" };
+        let who = if busy.is_empty() { "Nobody has.".to_owned() } else { format!("{} {verb}.", sentence(&listed(&busy))) };
+        return Err(Failure::Usage(format!("nobody called {person} has anything to do in {}. {who}", prep.week)));
     }
     Ok(theirs)
 }

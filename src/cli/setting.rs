@@ -22,6 +22,8 @@ pub struct Setting {
     pub loaded: Loaded,
     pub booked: Booked,
     pub today: Date,
+    /// The week whose print cannot be read and is about to be written anew.
+    replaced: Option<usize>,
 }
 
 pub fn today(cli: &Cli) -> Date {
@@ -65,7 +67,7 @@ impl Setting {
 
     pub fn of(folder: PathBuf, mut loaded: Loaded, booked: Booked, today: Date) -> Setting {
         booked.tell_prices(&mut loaded.kitchen);
-        Setting { folder, loaded, booked, today }
+        Setting { folder, loaded, booked, today, replaced: None }
     }
 
     /// Reckons the week that is meant.
@@ -103,8 +105,38 @@ impl Setting {
             let (from, until) = span(other);
             first <= until && from <= last && has_begun(other, &self.booked, self.today)
         };
-        let read = |other: &Week| if counts(other) { printed(&self.folder, &self.loaded.kitchen, other) } else { Ok(None) };
-        self.weeks().map(read).collect()
+        let read = |(place, other): (usize, &Week)| if counts(other) { self.printed(place) } else { Ok(None) };
+        self.weeks().enumerate().map(read).collect()
+    }
+
+    /// The last print of a week; `None` where it has none, or one that is about to be written anew.
+    pub fn printed(&self, week: usize) -> Result<Option<Printed>, Failure> {
+        if self.replaced == Some(week) { Ok(None) } else { printed(&self.folder, &self.loaded.kitchen, &self.loaded.weeks[week].1) }
+    }
+
+    /// Whoever prints a week writes its print anew: one that cannot be read is then in nobody's way, unless something was booked by it.
+    ///
+    /// # Errors
+    /// A print that cannot be read, of a week of which something is booked.
+    pub fn print_anew(&mut self, week: usize) -> Result<Option<Warning>, Failure> {
+        let Err(Failure::Mistakes(mut mistakes)) = self.printed(week) else { return Ok(None) };
+        if self.has_booked_of(&self.loaded.weeks[week].1) {
+            let remedy = "What is booked was booked by it. Put a copy of it back; or take it away and print again: what is past and not \
+                          booked is then taken as planned.";
+            mistakes.iter_mut().for_each(|mistake| remedy.clone_into(&mut mistake.remedy));
+            return Err(Failure::Mistakes(mistakes));
+        }
+        self.replaced = Some(week);
+        let said: Vec<String> = mistakes.iter().map(|mistake| format!("{}: {}", mistake.at.file, mistake.cause)).collect();
+        let text = format!("{}. It is written anew; what is past is taken as planned, not as printed.", said.join("; "));
+        Ok(Some(Warning::Note { at: None, text }))
+    }
+
+    fn has_booked_of(&self, week: &Week) -> bool {
+        let trip = |(nth, trip): (usize, &crate::kitchen::Trip)| (0..=nth).any(|nth| self.booked.has_trip(trip.on, nth));
+        week.trips.iter().enumerate().any(trip)
+            || week.sessions.iter().any(|session| self.booked.has_session(session.start))
+            || week.meals.iter().any(|meal| self.booked.has_meal(meal))
     }
 
     /// The week that is meant; where none was named, then those that contain today, too.

@@ -7,11 +7,10 @@ use itertools::Itertools;
 use jiff::civil::{Date, DateTime, Time};
 
 use super::outcome::Failure;
-use super::printed::printed;
 use super::setting::Setting;
 use crate::Reckoning;
-use crate::prep::{Effort, Mark, Told, UnderWay, unknown_marks};
-use crate::words::{clock, day_clock};
+use crate::prep::{Effort, Mark, Told, UnderWay, Unmarked, unknown_marks};
+use crate::words::{clock, day_clock, listed};
 
 #[derive(Debug, Clone, Args)]
 pub struct Running {
@@ -42,7 +41,8 @@ impl Running {
     pub fn under_way(&self, setting: &Setting, week: usize, reckoned: &Reckoning, effort: Effort) -> Result<Option<UnderWay>, Failure> {
         let Some(at) = self.at else { return Ok(None) };
         let starts: Vec<DateTime> = reckoned.week.sessions.iter().map(|session| session.start).collect();
-        let (start, now) = begun(&starts, setting.today, at)?;
+        let all: Vec<DateTime> = setting.weeks().flat_map(|week| &week.sessions).map(|session| session.start).collect();
+        let (start, now) = begun((&starts, &all), setting.today, at)?;
         let done = marks(self.done.as_deref().unwrap_or_default())?;
         let told = told(setting, week, reckoned, start, effort)?;
         let unknown = unknown_marks(&told, &done);
@@ -51,34 +51,66 @@ impl Running {
             let unknown = unknown.iter().join(", ");
             return Err(Failure::Usage(format!("--done: the guide of {of} has no {unknown}. It has {has}.")));
         }
-        Ok(Some(UnderWay { start, now, told, done }))
+        let under_way = UnderWay { start, now, told, done };
+        let unmarked = reckoned.unmarked(&under_way);
+        if unmarked.is_empty() { Ok(Some(under_way)) } else { Err(Failure::Usage(mark_too(&unmarked))) }
     }
 }
 
-/// The last of today's sessions that has begun by then, and the minute of it; past midnight of one of today's evening, too.
-fn begun(starts: &[DateTime], today: Date, at: Time) -> Result<(DateTime, i64), Failure> {
+/// "--done: 5 is marked done, but 2 before it is not. Mark it, too."
+fn mark_too(unmarked: &[Unmarked]) -> String {
+    let marks = |marks: &[Mark]| listed(&marks.iter().map(Mark::to_string).collect::<Vec<_>>());
+    let number = |marks: &[Mark], one: &'static str, more: &'static str| if marks.len() == 1 { one } else { more };
+    let say = |one: &Unmarked| {
+        let Unmarked { done, before } = one;
+        format!(
+            "{} {} marked done, but {} before {} {} not. Mark {}, too.",
+            marks(done),
+            number(done, "is", "are"),
+            marks(before),
+            number(done, "it", "them"),
+            number(before, "is", "are"),
+            number(before, "it", "them")
+        )
+    };
+    format!("--done: {}", unmarked.iter().map(say).join(" "))
+}
+
+/// The last of today's sessions that has begun by then, and the minute of it; past midnight of one of today's evening, too. `all` are those
+/// of every week, the past ones as well.
+fn begun((starts, all): (&[DateTime], &[DateTime]), today: Date, at: Time) -> Result<(DateTime, i64), Failure> {
     let todays: Vec<DateTime> = starts.iter().copied().filter(|start| start.date() == today).collect();
+    let since = |moment: DateTime, start: DateTime| moment.duration_since(start).as_secs().div_euclid(60);
+    let runs = |moment: DateTime, start: DateTime| (0..=LONGEST * 60).contains(&since(moment, start));
     let moments = [Some(today.to_datetime(at)), today.tomorrow().ok().map(|day| day.to_datetime(at))];
     for moment in moments.into_iter().flatten() {
-        let since = |start: &DateTime| moment.duration_since(*start).as_secs().div_euclid(60);
-        let running = |start: &&DateTime| (0..=LONGEST * 60).contains(&since(start));
-        if let Some(start) = todays.iter().rev().find(running) {
-            return Ok((*start, since(start)));
+        if let Some(start) = todays.iter().rev().find(|start| runs(moment, **start)) {
+            return Ok((*start, since(moment, *start)));
         }
     }
-    let there = match todays.first() {
-        None => match starts.iter().find(|start| start.date() > today) {
+    let now = today.to_datetime(at);
+    let of_yesterday = all.iter().find(|start| start.date() < today && runs(now, **start));
+    let there = match (of_yesterday, todays.first()) {
+        (Some(start), _) => {
+            let (day, date) = (day_clock(*start), start.date());
+            format!("the session that is under way began on {day}. Name that day: --today {date} --at {}", clock(now))
+        }
+        (None, Some(start)) if *start < now => {
+            let began = clock(*todays.last().unwrap_or(start));
+            format!("today's session began at {began}, more than {LONGEST} hours before {}. Write a time of it", clock(now))
+        }
+        (None, Some(start)) => format!("today's session begins at {}", clock(*start)),
+        (None, None) => match starts.iter().find(|start| start.date() > today) {
             Some(next) => format!("no session of today is open; the next is on {}", day_clock(*next)),
             None => "no session of today is open".to_owned(),
         },
-        Some(start) => format!("today's session begins at {}", clock(*start)),
     };
     Err(Failure::Usage(format!("--at: {there}.")))
 }
 
 /// The tasks as the printed guide has them; where nothing was printed, as `prep` tells them.
 fn told(setting: &Setting, week: usize, reckoned: &Reckoning, start: DateTime, effort: Effort) -> Result<Vec<Told>, Failure> {
-    let print = printed(&setting.folder, &setting.loaded.kitchen, &setting.loaded.weeks[week].1)?;
+    let print = setting.printed(week)?;
     let begins = start.strftime("%Y-%m-%dT%H:%M").to_string();
     let session = print.iter().flat_map(|print| &print.sessions).find(|session| session.begins() == begins);
     if let Some(session) = session {

@@ -31,6 +31,9 @@ const INSIDE: [(Kind, Celsius); 6] = [
 /// Left-overs are reheated throughout to 165 °F. From memory.
 pub const REHEATED: Published<Celsius> = Published { value: Celsius(74.0), source: LEFTOVERS };
 
+/// What is kept hot until it is eaten is kept at 140 °F or above. From memory.
+pub const KEPT_HOT: Published<Celsius> = Published { value: Celsius(60.0), source: "USDA FSIS, Danger Zone (40 °F to 140 °F)" };
+
 /// From leaving the heat to being chilled: two hours. From memory.
 pub const CHILLED_WITHIN: Published<Minutes> = Published { value: Minutes(120), source: LEFTOVERS };
 

@@ -1,5 +1,6 @@
 //! The prep plan in JSON, as `prep` writes it and `plan-<from>.json` keeps it; and what a booking reads back from that.
 
+use itertools::Itertools;
 use jiff::Span;
 use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
@@ -52,6 +53,12 @@ pub struct Session {
     /// What was done by then.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     done: Vec<Task>,
+    /// What had been fetched for that; `fetch` is the rest.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    fetched: Vec<Fetch>,
+    /// What stood in its boxes by then; `boxes` are the rest.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    boxed: Vec<Boxed>,
 }
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
@@ -105,6 +112,9 @@ struct Task {
     /// Its number or letter, in a plan that was made under way: that of the guide before.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     mark: Option<String>,
+    /// Whether it was under way when that plan was made, its hands done. Left out where it was not.
+    #[serde(skip_serializing_if = "std::ops::Not::not", default)]
+    under_way: bool,
 }
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
@@ -214,6 +224,8 @@ impl Past<'_> {
             slower: Vec::new(),
             from: None,
             done: Vec::new(),
+            fetched: Vec::new(),
+            boxed: Vec::new(),
             finish: start.clone(),
             start,
             state,
@@ -238,6 +250,9 @@ impl Writer<'_> {
             let mark = Some(mark.to_string()).filter(|mark| rest.is_some() && !mark.is_empty());
             Task { mark, ..self.task(session, task) }
         };
+        let runs = |place: usize| rest.is_some_and(|rest| rest.runs.get(place) == Some(&true));
+        let marks = session.marks();
+        let tasks = session.tasks.iter().zip(&marks).enumerate();
         Session {
             from: rest.map(|rest| minute(session.start.saturating_add(Span::new().minutes(rest.from)))),
             done: rest.iter().flat_map(|rest| &rest.done).map(|(mark, task)| marked(mark, task)).collect(),
@@ -248,9 +263,11 @@ impl Writer<'_> {
             bound_minutes: session.bound_minutes,
             proven: session.proven,
             batches: session.batches.iter().map(|one| self.batch(one)).collect(),
-            tasks: session.marks().iter().zip(&session.tasks).map(|(mark, task)| marked(mark, task)).collect(),
+            tasks: tasks.map(|(place, (task, mark))| Task { under_way: runs(place), ..marked(mark, task) }).collect(),
+            fetched: rest.map(|rest| prep::by_food(&rest.fetched).iter().map(|one| self.fetch(one)).collect()).unwrap_or_default(),
+            boxed: rest.iter().flat_map(|rest| &rest.boxed).map(|one| self.boxed(one)).collect(),
             fetch: prep::by_food(&session.fetch).iter().map(|one| self.fetch(one)).collect(),
-            cuts: session.cuts.iter().map(|one| self.cut(one)).collect(),
+            cuts: session.cuts.iter().sorted_by_key(|cut| cut.step).map(|one| self.cut(one)).collect(),
             boxes: session.boxes.iter().map(|one| self.boxed(one)).collect(),
             cautions: session.cautions.iter().map(|one| one.with_source(self.names)).collect(),
             advice: session.advice.iter().map(|one| one.text(self.names)).collect(),
@@ -303,6 +320,7 @@ impl Writer<'_> {
             text: task.text(self.names, self.units),
             eater: if let Doing::Aside(aside) = &task.what { Some(aside.eater.clone()) } else { None },
             mark: None,
+            under_way: false,
         }
     }
 
@@ -380,7 +398,7 @@ impl Session {
     pub fn told(&self, kitchen: &Kitchen) -> Vec<Told> {
         let (mut numbers, mut letters) = (0, 0);
         let mut told = Vec::new();
-        for (task, done) in self.tasks.iter().map(|task| (task, false)).chain(self.done.iter().map(|task| (task, true))) {
+        for (task, done) in self.tasks.iter().map(|task| (task, task.under_way)).chain(self.done.iter().map(|task| (task, true))) {
             let counted = match task.kind {
                 Kind::Set => continue,
                 Kind::Step => {
@@ -407,8 +425,8 @@ impl Session {
             Some(prep::Batch { recipe, batches: one.batches, makes: one.makes.clone() })
         };
         let batches = self.batches.iter().filter_map(batch).collect();
-        let fetch = self.fetch.iter().filter_map(|one| one.taken(foods, recipes)).collect();
-        let boxes = self.boxes.iter().filter_map(|one| one.put(recipes)).collect();
+        let fetch = self.fetched.iter().chain(&self.fetch).filter_map(|one| one.taken(foods, recipes)).collect();
+        let boxes = self.boxed.iter().chain(&self.boxes).filter_map(|one| one.put(recipes)).collect();
         Ok(Turnover { start, batches, fetch, boxes })
     }
 }

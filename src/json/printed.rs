@@ -129,16 +129,15 @@ pub fn read_printed(text: &str, file: &str, kitchen: &Kitchen) -> Result<Printed
 }
 
 fn not_read(error: &serde_json::Error, file: &str) -> Mistake {
-    let place = format!(" at line {} column {}", error.line(), error.column());
-    let said = error.to_string();
+    let how = if error.is_eof() { "was cut short" } else { "is not as it was printed" };
     Mistake {
         at: Spot { file: file.to_owned(), line: error.line() as u32, column: error.column() as u32 },
-        cause: format!("cannot be read: {}", said.strip_suffix(&place).unwrap_or(&said)),
+        cause: format!("{how}, and cannot be read"),
         remedy: AGAIN.to_owned(),
     }
 }
 
-const AGAIN: &str = "AsPrinted the week again.";
+const AGAIN: &str = "Print the week again.";
 
 #[derive(Deserialize)]
 struct Whole {
@@ -344,13 +343,14 @@ mod tests {
         };
         assert_eq!(
             said("{\n  \"list\": 3}"),
-            ["sheets/plan.json:2:11: cannot be read: invalid type: integer `3`, expected struct List. AsPrinted the week again."]
+            ["sheets/plan.json:2:11: is not as it was printed, and cannot be read. Print the week again."]
         );
+        assert_eq!(said("{\n  \"list"), ["sheets/plan.json:2:7: was cut short, and cannot be read. Print the week again."]);
         assert_eq!(
             said(&print_of("null", &line("feta", "a lot", "4,6,0"))),
             [
-                "sheets/plan.json: the cost of feta, \"4,6,0\", is no money. AsPrinted the week again.",
-                "sheets/plan.json: the pack of feta, \"a lot\", is no size. AsPrinted the week again."
+                "sheets/plan.json: the cost of feta, \"4,6,0\", is no money. Print the week again.",
+                "sheets/plan.json: the pack of feta, \"a lot\", is no size. Print the week again."
             ]
         );
     }

@@ -1,12 +1,13 @@
 //! What a household should know about a session's plan: rules that clash, steps nobody may do, a finish that comes too late.
 
+use itertools::Itertools;
 use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
-use super::{Impossible, Limit, Problem, Schedule};
-use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Session, Week};
+use super::{Aim, Impossible, Limit, Problem, Schedule};
+use crate::kitchen::{ApplianceId, Kitchen, Person, RecipeId, Session, Week};
 use crate::plan::Makings;
 
 mod say;
@@ -26,18 +27,21 @@ pub enum Advice {
     NotSafe { job: Job, before: Job, minutes: i64, limit: i64 },
     /// The rule closes a circle and is left out.
     Circle(Rule),
-    /// `job` starts `over` too late, and should start within `limit` of `before`. Without a `proven`, another plan might keep it.
-    TooLate { job: Job, before: Job, over: i64, limit: i64, proven: bool },
+    /// `job` starts `over` too late, and should start within `limit` of `before`. Of a plan: whether it is `proven` that none keeps it;
+    /// `None` where no other plan was looked for.
+    TooLate { job: Job, before: Job, over: i64, limit: i64, proven: Option<bool> },
     /// `job` starts only `left` after `before`, and should leave `gap`.
     TooSoon { job: Job, before: Job, left: i64, gap: i64 },
-    /// What is served straight from the pot ends so many minutes too early, or too late.
-    Served { job: Job, minutes: i64 },
+    /// What is served straight from the pot ends after its meal, or more than `hold` minutes before.
+    Served { job: Job, done: DateTime, meal: DateTime, hold: i64 },
     /// Somebody stays past their hours, until `until`.
     Stays { person: String, minutes: i64, until: DateTime },
     /// A smallest set of rules that cannot be kept together, with `hours` not beside the hours of the people.
     Clash { rules: Vec<Rule>, hours: bool },
-    /// Nobody in the session has the role or the skill; it is planned for anybody.
-    Unfit { step: Job, role: Option<String>, skills: Vec<String> },
+    /// Nobody in the session has the role or the skills, or nobody has them `together`; it is planned for anybody.
+    Unfit { step: Job, role: Option<String>, skills: Vec<String>, together: bool },
+    /// A calm session that keeps less than the last `wanted` minutes before `by` free.
+    NotCalm { by: DateTime, wanted: i64, free: i64 },
     /// The session ends so long after `by`.
     Late { by: DateTime, over: i64 },
     /// What the session ends with.
@@ -129,9 +133,10 @@ pub(super) fn advice(
     said.extend(teller.stays(schedule, session.start));
     said.extend(teller.overruns(schedule));
     said.extend(teller.hurries(schedule));
-    said.extend(teller.unheld(schedule));
+    said.extend(teller.unheld(session.start, |job| schedule.placed[job].start + work.problem.jobs[job].minutes()));
     said.extend(teller.clash(schedule));
     said.extend(teller.unfit());
+    said.extend(not_calm(session, work, schedule.finish));
     if let Some(late) = late(session, schedule.finish) {
         said.push(late);
         said.extend(teller.ends(schedule));
@@ -142,6 +147,13 @@ pub(super) fn advice(
         }
     }
     said
+}
+
+/// A session in time, but with less of its end free than `calm` keeps.
+fn not_calm(session: &Session, work: &Work, finish: i64) -> Option<Advice> {
+    let Aim::Calm { by: calm } = work.problem.aim else { return None };
+    let (by, over) = session.finish_by.zip(minutes_over(session, finish))?;
+    (finish > calm && over <= 0).then_some(Advice::NotCalm { by, wanted: finish - over - calm, free: -over })
 }
 
 fn late(session: &Session, finish: i64) -> Option<Advice> {
@@ -229,7 +241,7 @@ impl Teller<'_> {
                 before: self.job(asked.before),
                 over: *over,
                 limit,
-                proven: schedule.none_keeps_all,
+                proven: Some(schedule.none_keeps_all),
             }
         };
         self.worst(schedule.overrun.iter().copied()).iter().map(tell).collect()
@@ -244,8 +256,20 @@ impl Teller<'_> {
         Advice::TooSoon { job: self.job(asked.after), before: self.job(asked.before), left: asked.gap - few, gap: asked.gap }
     }
 
-    fn unheld(&self, schedule: &Schedule) -> impl Iterator<Item = Advice> {
-        schedule.unheld.iter().map(|(job, minutes)| Advice::Served { job: self.job(*job), minutes: *minutes })
+    /// What is served too long after it left the heat, or before: each meal by itself. `end` is the minute at which a job ends.
+    fn unheld(&self, start: DateTime, end: impl Fn(usize) -> i64) -> Vec<Advice> {
+        let done = |job: usize| start.saturating_add(Span::new().try_minutes(end(job)).unwrap_or_default());
+        let mut told = Vec::new();
+        for served in &self.work.served {
+            let hold = served.hold;
+            let late = |job: &usize| served.meals.iter().find(|meal| **meal < done(*job)).map(|meal| (*job, *meal));
+            told.extend(served.others.iter().filter_map(late));
+            let minutes = |meal: DateTime| meal.duration_since(done(served.last)).as_secs().div_euclid(60);
+            let broken = served.meals.iter().filter(|meal| !(0..=hold).contains(&minutes(**meal)));
+            told.extend(broken.map(|meal| (served.last, *meal)));
+        }
+        let hold = |job: usize| self.work.served.iter().find(|served| served.last == job).map_or(0, |served| served.hold);
+        told.into_iter().map(|(job, meal)| Advice::Served { job: self.job(job), done: done(job), meal, hold: hold(job) }).collect()
     }
 
     /// Whoever stays past their hours, for the least number of minutes that lets the session hold its other limits.
@@ -259,29 +283,35 @@ impl Teller<'_> {
         Advice::Stays { person: self.work.people[person].name.clone(), minutes, until }
     }
 
-    /// Limits that break by so many minutes more than the plan breaks them.
-    pub fn breaks(&self, breaks: &[(Limit, i64)], planned: &Schedule, start: DateTime) -> Vec<Advice> {
+    /// Limits that a slower run breaks, by so many minutes in all; of those that one job overruns, the worst. `end` is the minute at which
+    /// a job of that run ends.
+    pub fn breaks(&self, broken: &[(Limit, i64)], start: DateTime, end: impl Fn(usize) -> i64) -> Vec<Advice> {
+        let of = |which: fn(&Limit) -> Option<usize>| {
+            self.worst(broken.iter().filter_map(move |(limit, minutes)| which(limit).map(|link| (link, *minutes))))
+        };
+        let safety = of(|limit| if let Limit::Safety { link } = limit { Some(*link) } else { None });
+        let within = of(|limit| if let Limit::Within { link } = limit { Some(*link) } else { None });
         let ends = |link: usize| {
             let asked = &self.work.problem.links[link];
             (self.job(asked.after), self.job(asked.before), asked.within.unwrap_or(asked.gap))
         };
         let tell = |(limit, minutes): &(Limit, i64)| match limit {
-            Limit::Safety { link } => {
+            Limit::Safety { link } => safety.contains(&(*link, *minutes)).then(|| {
                 let (job, before, limit) = ends(*link);
                 Advice::NotSafe { job, before, minutes: limit + minutes, limit }
-            }
-            Limit::Within { link } => {
+            }),
+            Limit::Within { link } => within.contains(&(*link, *minutes)).then(|| {
                 let (job, before, limit) = ends(*link);
-                Advice::TooLate { job, before, over: *minutes, limit, proven: false }
-            }
-            Limit::Gap { link } => self.hurry(*link, *minutes),
-            Limit::Until { person } => {
-                let planned = planned.stays.iter().find(|(one, _)| one == person).map_or(0, |(_, minutes)| *minutes);
-                self.stay(*person, planned + minutes, start)
-            }
-            Limit::Hold { job } => Advice::Served { job: self.job(*job), minutes: *minutes },
+                Advice::TooLate { job, before, over: *minutes, limit, proven: None }
+            }),
+            Limit::Gap { link } => Some(self.hurry(*link, *minutes)),
+            Limit::Until { person } => Some(self.stay(*person, *minutes, start)),
+            // Told by its meals.
+            Limit::Hold { .. } => None,
         };
-        breaks.iter().map(tell).collect()
+        let mut told: Vec<Advice> = broken.iter().filter_map(tell).collect();
+        told.extend(self.unheld(start, end));
+        told
     }
 
     /// Of the limits that one job overruns, the one it overruns most.
@@ -310,8 +340,16 @@ impl Teller<'_> {
             let recipe = self.recipe(unfit.making);
             let step = &self.kitchen.recipes[recipe].steps[unfit.step];
             let job = Job::Step { recipe, step: unfit.step, round: None };
-            let skills = step.skills(&self.kitchen.appliances).map(str::to_owned).collect();
-            Advice::Unfit { step: job, role: step.who.clone(), skills }
+            let people = &self.work.people;
+            let nobody = |may: &dyn Fn(&Person) -> bool| !people.iter().any(may);
+            let role = step.who.clone();
+            let skills: Vec<String> = step.skills(&self.kitchen.appliances).map(str::to_owned).unique().collect();
+            let no_role = role.clone().filter(|role| nobody(&|person| person.has_role(role)));
+            let lacking: Vec<String> = skills.iter().filter(|skill| nobody(&|person| person.may_do(skill))).cloned().collect();
+            // Each has somebody, but nobody has all.
+            let together = no_role.is_none() && lacking.is_empty();
+            let (role, skills) = if together { (role, skills) } else { (no_role, lacking) };
+            Advice::Unfit { step: job, role, skills, together }
         };
         self.work.unfit.iter().map(tell).collect()
     }

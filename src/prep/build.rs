@@ -11,9 +11,9 @@ use super::clock::tasks;
 use super::cuts::cuts;
 use super::elsewhere::as_found;
 use super::fetch::fetch;
-use super::schedule::{least_finish, slower};
+use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
-use super::under_way::{UnderWay, rest, stand};
+use super::under_way::{UnderWay, part, rest, stand};
 use super::uses::{said, shared_out};
 use super::{Batch, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
@@ -68,13 +68,16 @@ fn session_plan(
     let mut timed = tasks(kitchen, makings, &work, &planned);
     shared_out(timed.iter_mut().map(|(task, _)| task));
     let mut cuts = cuts(kitchen, makings, &work, &timed);
+    let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
+    let mut fetch = fetch(kitchen, makings, demand, draws, index);
+    let mut boxes: Vec<BoxNote> = made().flat_map(|making| boxes(kitchen, making)).collect();
     let mut left = None;
     if let Some((under_way, marks)) = under_way.zip(marks) {
         only_of_the_rest(&mut cuts, &work, &marks, (under_way.now, &timed));
-        let (still, rest) = rest(&work, &marks, under_way.now, timed);
+        let (mut still, mut rest) = rest(&work, &marks, under_way.now, timed);
+        part(&mut still, &mut rest, &mut fetch, &mut boxes);
         (timed, left) = (still, Some(rest));
     }
-    let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
     SessionPlan {
         start: session.start,
         finish_by: session.finish_by,
@@ -86,8 +89,8 @@ fn session_plan(
         batches: made().map(batch).collect(),
         cuts,
         tasks: timed.into_iter().map(|(task, _)| task).collect(),
-        fetch: fetch(kitchen, makings, demand, draws, index),
-        boxes: made().flat_map(|making| boxes(kitchen, making)).collect(),
+        fetch,
+        boxes,
         cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
         slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
@@ -140,7 +143,8 @@ const SLOWER: [i64; 2] = [10, 20];
 fn slowed((kitchen, makings): (&Kitchen, &Makings), session: &Session, work: &Work, planned: &Schedule, percent: i64) -> Slowed {
     let run = slower(&work.problem, planned, percent);
     let late = minutes_over(session, run.finish).unwrap_or(0).max(0);
-    let breaks = Teller { kitchen, makings, work }.breaks(&run.breaks, planned, session.start);
+    let ends = slower_ends(&work.problem, planned, percent);
+    let breaks = Teller { kitchen, makings, work }.breaks(&run.breaks, session.start, |job| ends[job]);
     Slowed { percent, finish: at_minute(session.start, run.finish), late, breaks }
 }
 

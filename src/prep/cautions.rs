@@ -3,11 +3,11 @@
 use itertools::Itertools;
 
 use super::cuts::is_cut;
-use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, REHEATED, least_inside};
+use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
 use crate::foods::{Allergen, Food, FoodId, Kind, Place, State};
 use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted, Warning, Week};
 use crate::measure::{Celsius, Units};
-use crate::plan::{CrossContact, Making, Makings, cross_contacts, guard, recipe_contains};
+use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains};
 use crate::words::{degrees, not_known};
 
 /// What to take care of in a session.
@@ -119,6 +119,9 @@ const CAUTIONS: &[Caution] = &[
     Caution { applies: |f| f.kept,
         text: "Chill what is kept within two hours of leaving the heat (one hour where it is hotter than 32 °C (90 °F)), in shallow boxes.",
         figures: NONE, source: CHILLED_WITHIN.source },
+    Caution { applies: |f| f.kept_hot,
+        text: "Keep what waits hot for its meal at {} or above, from the heat to the plate; measure it.",
+        figures: || vec![KEPT_HOT.value], source: KEPT_HOT.source },
     Caution { applies: |f| f.kept || !f.raw_kinds.is_empty(),
         text: "Keep the fridge at {} or below.",
         figures: || vec![FRIDGE_AT_MOST.value], source: FRIDGE_AT_MOST.source },
@@ -225,6 +228,7 @@ fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -
 #[derive(Default)]
 struct Facts {
     kept: bool,
+    kept_hot: bool,
     reheated: bool,
     hot: bool,
     rice: bool,
@@ -243,6 +247,7 @@ impl Facts {
             let recipe = &kitchen.recipes[making.recipe];
             let chilled = making.boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
             facts.kept |= chilled;
+            facts.kept_hot |= recipe.hold_hot.is_some() && making.uses.iter().any(|one| one.kept == Kept::Straight);
             facts.reheated |= chilled && recipe.serve != Some(Serve::Cold);
             facts.see_appliances(kitchen, recipe);
             for one in &recipe.ingredients {

@@ -4,7 +4,7 @@ use super::boxes::box_task;
 use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::handles_raw;
-use super::tasks::{Origin, Part, Work};
+use super::tasks::{Origin, Part, ServedHot, Work};
 use super::text::{first_word, making_text, preparations, weight_so_far};
 use super::theirs::told_at;
 use super::uses::first_uses;
@@ -104,7 +104,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, part, verb: first_word(recipe, step), uses }),
         takes: (!on.is_empty()).then_some(takes as u32),
         on,
-        notes: [told_at(work, schedule, job), notes(kitchen, recipe, step, round)].concat(),
+        notes: [told_at(work, schedule, job), notes(kitchen, recipe, step, round), kept_hot(recipe, work, job)].concat(),
         ..task
     }
 }
@@ -155,6 +155,13 @@ pub(super) fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> Aside
     let apart = &making.apart[of];
     let amount = Quantity::of(&kitchen.recipes[making.recipe].makes.dimension(), apart.amount.clone());
     AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone() }
+}
+
+/// What is kept hot for its meals says so where it leaves the heat for them.
+fn kept_hot(recipe: &Recipe, work: &Work, job: usize) -> Vec<Note> {
+    let ends_with = |served: &&ServedHot| served.last == job || served.others.contains(&job);
+    let served = work.served.iter().find(ends_with).filter(|_| recipe.hold_hot.is_some());
+    served.and_then(|served| served.meals.last()).map(|meal| Note::KeepHot(*meal)).into_iter().collect()
 }
 
 /// What stands in small print under the step.

@@ -91,7 +91,7 @@ pub struct Slowed {
     pub finish: DateTime,
     /// Minutes past `finish_by`, 0 where it is kept or not asked for.
     pub late: i64,
-    /// Limits that break then and do not in the plan.
+    /// Limits that break then, by all that they are overrun.
     pub breaks: Vec<Advice>,
 }
 
@@ -265,6 +265,8 @@ pub enum Note {
     OtherTools { eater: String, words: Vec<String> },
     /// So many minutes later than the recipe allows.
     Late(i64),
+    /// It is kept hot for meals, the last of them at that time.
+    KeepHot(DateTime),
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -391,11 +393,14 @@ pub struct Put {
     pub use_by: Date,
 }
 
+/// All that it takes and leaves, with what is done already where it is under way.
 impl From<&SessionPlan> for Turnover {
     fn from(session: &SessionPlan) -> Turnover {
-        let fetch = session.fetch.iter().map(|one| Taken { of: Ok(one.of), amount: one.amount.clone() });
+        let rest = session.rest.iter();
+        let fetch = rest.clone().flat_map(|rest| &rest.fetched).chain(&session.fetch);
+        let fetch = fetch.map(|one| Taken { of: Ok(one.of), amount: one.amount.clone() });
         let put = |one: &BoxNote| Put { recipe: one.recipe, amount: one.amount.clone(), place: one.place, use_by: one.use_by };
-        let boxes = session.boxes.iter().map(put);
+        let boxes = rest.flat_map(|rest| &rest.boxed).chain(&session.boxes).map(put);
         Turnover { start: session.start, batches: session.batches.clone(), fetch: fetch.collect(), boxes: boxes.collect() }
     }
 }

@@ -50,18 +50,32 @@ impl SessionPlan {
             }
         }
         let needed = tasks.iter().filter(|task| !task.is_set()).flat_map(|task| &task.on).unique();
-        out.on = needed.map(|id| (*id, self.at_once(*id))).collect();
+        out.on = needed.map(|id| (*id, self.at_once(*id))).filter(|(_, most)| *most > 0).collect();
         out
     }
 
     /// The most vessels of an appliance that are full at any time: what has left the heat stays in its pot until the next step takes it up.
+    /// Between two rounds of a step the pot is emptied and rinsed for the next. What is on already is out already.
     fn at_once(&self, id: ApplianceId) -> u32 {
         let next = |index: usize| self.tasks.iter().filter(move |task| task.after.contains(&index)).map(|task| task.start_minute).min();
+        let last_round = |task: &Task| task.step().is_none_or(|step| step.round + 1 >= step.rounds);
+        let stays = |index: usize, task: &Task| next(index).filter(|_| last_round(task)).unwrap_or(0).max(task.end_minute);
         let on = self.tasks.iter().enumerate().filter(|(_, task)| !task.is_set() && task.on.contains(&id));
-        let full: Vec<(i64, i64, u32)> =
-            on.map(|(index, task)| (task.start_minute, task.end_minute.max(next(index).unwrap_or(0)), task.takes.unwrap_or(1))).collect();
+        let full: Vec<(i64, i64, u32)> = on.map(|(index, task)| (task.start_minute, stays(index, task), task.takes.unwrap_or(1))).collect();
         let taken = |minute: i64| full.iter().filter(|(from, until, _)| *from <= minute && minute < *until).map(|one| one.2).sum::<u32>();
-        full.iter().map(|(from, ..)| taken(*from)).max().unwrap_or(0)
+        let most = full.iter().map(|(from, ..)| taken(*from)).max().unwrap_or(0);
+        let out = self.tasks.iter().enumerate().filter(|(place, task)| self.runs(*place) && task.on.contains(&id));
+        most.saturating_sub(out.map(|(_, task)| task.takes.unwrap_or(1)).sum())
+    }
+
+    /// Whether the task is under way already.
+    pub fn runs(&self, task: usize) -> bool {
+        self.rest.as_ref().is_some_and(|rest| rest.runs.get(task) == Some(&true))
+    }
+
+    /// The minute from which on there is something to do.
+    fn begins(&self) -> i64 {
+        self.rest.as_ref().map_or(0, |rest| rest.from)
     }
 
     /// Everybody who has something to do, with their minutes of work and their pauses.
@@ -69,11 +83,17 @@ impl SessionPlan {
         (0..self.people.len()).map(|index| self.hands_of(PersonId(index))).filter(|hands| hands.minutes > 0).collect()
     }
 
+    /// Everybody who has something to do, if only to take something out.
+    pub fn busy(&self) -> impl Iterator<Item = &crate::kitchen::Person> {
+        let has_work = |index: &usize| !self.work_of(PersonId(*index)).is_empty();
+        (0..self.people.len()).filter(has_work).map(|index| &self.people[index])
+    }
+
     fn hands_of(&self, person: PersonId) -> Hands {
         let work: Vec<(i64, i64)> = self.work_of(person).into_iter().map(|(from, until, _)| (from, until)).collect();
         let known = &self.people[person.0];
         let minute = |at: Option<jiff::civil::DateTime>| at.map(|at| at.duration_since(self.start).as_secs().div_euclid(60));
-        let there = (minute(known.from).unwrap_or(0).max(0), minute(known.until).unwrap_or(self.minutes).min(self.minutes));
+        let there = (minute(known.from).unwrap_or(0).max(self.begins()), minute(known.until).unwrap_or(self.minutes).min(self.minutes));
         let ends = std::iter::once(there.0).chain(work.iter().map(|(_, until)| *until));
         let starts = work.iter().map(|(from, _)| *from).chain([there.1]);
         let free = ends.zip(starts).filter(|(from, until)| until - from > REST).collect();
@@ -84,7 +104,7 @@ impl SessionPlan {
     pub(super) fn work_of(&self, person: PersonId) -> Vec<(i64, i64, usize)> {
         let mut work = Vec::new();
         for (index, task) in self.tasks.iter().enumerate() {
-            if task.person == Some(person) && task.hands_minutes > 0 {
+            if task.person == Some(person) && task.hands_minutes > 0 && !self.runs(index) {
                 work.push((task.start_minute, task.start_minute + task.hands_minutes, index));
             }
             if task.out_person.or(task.person) == Some(person) && task.out_minutes > 0 {

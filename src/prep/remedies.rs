@@ -2,6 +2,7 @@
 
 use super::Problem;
 use super::advice::{Advice, Bottleneck, Change, Teller, minutes_over};
+use super::spared::makings_without;
 use super::tasks::{Work, session_work};
 use crate::kitchen::{ApplianceId, Kitchen, Session, Week};
 use crate::measure::Days;
@@ -80,21 +81,18 @@ pub(super) fn remedies(
     told
 }
 
-/// One change a making that no other making of the session goes into.
+/// One change a making that no other making of the session goes into; what goes only into it is left out with it.
 fn without_one(kitchen: &Kitchen, week: &Week, index: usize, makings: &Makings, work: &Work) -> Vec<(Change, Problem)> {
     let needed = |making: usize| {
         let uses = &makings.makings[making].uses;
         uses.iter().any(|one| matches!(one.by, User::Making(dish) if work.chosen.contains(&dish)))
     };
     let without = |making: usize| {
-        let mut less = makings.clone();
-        less.makings[making].at = MadeAt::Session(usize::MAX);
-        (Change::Without(makings.makings[making].recipe), session_work(kitchen, week, index, &less).problem)
+        let less = session_work(kitchen, week, index, &makings_without(makings, &work.chosen, making));
+        // Nobody leaves out all that is cooked.
+        (!less.chosen.is_empty()).then(|| (Change::Without(makings.makings[making].recipe), less.problem))
     };
-    if work.chosen.len() < 2 {
-        return Vec::new();
-    }
-    work.chosen.iter().copied().filter(|making| !needed(*making)).map(without).collect()
+    work.chosen.iter().copied().filter(|making| !needed(*making)).filter_map(without).collect()
 }
 
 fn remedy(session: &Session, end: i64, change: Change) -> Option<Advice> {

@@ -3,11 +3,11 @@
 use super::boxes::counted;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::Place;
-use crate::foods::safety::REHEATED;
+use crate::foods::safety::{KEPT_HOT, REHEATED};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
-use crate::measure::{Number, Units, show};
+use crate::measure::{Number, Quantity, Units, show};
 use crate::words::much::much_of;
-use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
+use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, plural, sentence, temperature};
 use std::fmt;
 
 impl Task {
@@ -113,6 +113,7 @@ impl Note {
                 "Use another board, knife and pan, and wash your hands: {eater} is allergic to {}, and {eater}’s food is not all made yet",
                 listed(words)
             ),
+            Note::KeepHot(until) => format!("Keep it at {} or above until it is served, at {}", kept_hot(units), clock(*until)),
             Note::Late(minutes) => format!("Starts {} later than the recipe allows", duration(*minutes)),
         }
     }
@@ -170,6 +171,11 @@ pub fn presence(person: &Person) -> String {
         (None, Some(until)) => format!("{name}, until {}", clock(until)),
         (Some(from), Some(until)) => format!("{name}, {} to {}", clock(from), clock(until)),
     }
+}
+
+/// What waits hot for its meal is kept at: "60 °C (140 °F)".
+pub(super) fn kept_hot(units: Units) -> String {
+    degrees(KEPT_HOT.value, units)
 }
 
 /// What left-overs are heated to: "74 °C (165 °F)".

@@ -1,5 +1,7 @@
 //! From the makings of one session to a problem for the scheduler, remembering what each job is.
 
+use jiff::civil::DateTime;
+
 use super::elsewhere::as_found;
 use super::fill::loads_needed;
 use super::links::{last_of, link_all};
@@ -48,6 +50,18 @@ pub(super) struct Unfit {
     pub step: usize,
 }
 
+/// What goes straight from the pot to its meals.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct ServedHot {
+    /// Its last job, and the others that nothing of it comes after.
+    pub last: usize,
+    pub others: Vec<usize>,
+    /// By time.
+    pub meals: Vec<DateTime>,
+    /// In minutes: the most from the end of its last job to a meal.
+    pub hold: i64,
+}
+
 /// One session's question to the scheduler.
 #[derive(Debug, Clone)]
 pub(super) struct Work {
@@ -61,6 +75,7 @@ pub(super) struct Work {
     pub unfit: Vec<Unfit>,
     /// The jobs that bring what an eater is allergic to.
     pub brings: Vec<Brings>,
+    pub served: Vec<ServedHot>,
 }
 
 impl Work {
@@ -87,7 +102,7 @@ pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings
     let workers = people.iter().map(|person| worker(person, session)).collect();
     let problem = Problem { people: workers, machines: machines(kitchen), aim: aim(session), ..Problem::default() };
     let chosen: Vec<usize> = makings.makings.iter().enumerate().filter(|(_, m)| m.at == MadeAt::Session(index)).map(|(i, _)| i).collect();
-    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new(), brings: Vec::new() };
+    let mut work = Work { problem, origins: Vec::new(), chosen, people, unfit: Vec::new(), brings: Vec::new(), served: Vec::new() };
     for number in 0..work.chosen.len() {
         add_making(kitchen, makings, number, &mut work);
     }
@@ -99,17 +114,21 @@ pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings
 }
 
 /// What goes straight from the pot to a meal ends with it, not with the session: its last step at most its `hold` before the meal, the
-/// others by then. Where it serves several, the first counts.
+/// others by then. Where it serves several, it is ready for the first, and as late as the last of them wants.
 fn serve_all(kitchen: &Kitchen, week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
     for number in 0..work.chosen.len() {
         let making = &makings.makings[work.chosen[number]];
-        let Some(meal) = straight_meals(week, makings, making).first().copied() else { continue };
-        let at = meal.duration_since(session.start).as_secs().div_euclid(60);
+        let meals = straight_meals(week, makings, making);
+        let minute = |meal: DateTime| meal.duration_since(session.start).as_secs().div_euclid(60);
+        let Some((at, last_at)) = meals.first().zip(meals.last()).map(|(first, last)| (minute(*first), minute(*last))) else { continue };
         let hold = kitchen.recipes[making.recipe].holds().0;
         let (last, others) = last_of(kitchen, makings, number, work);
         let jobs = &mut work.problem.jobs;
-        others.into_iter().for_each(|job| jobs[job].serve = Some(Serve { at, hold: at.max(0) }));
-        last.into_iter().for_each(|job| jobs[job].serve = Some(Serve { at, hold }));
+        others.iter().for_each(|&job| jobs[job].serve = Some(Serve { at, hold: at.max(0) }));
+        if let Some(last) = last {
+            jobs[last].serve = Some(Serve { at, hold: (hold - (last_at - at)).max(0) });
+            work.served.push(ServedHot { last, others, meals, hold });
+        }
         jobs.iter_mut().filter(|job| job.making == number).for_each(|job| job.uncounted = true);
     }
 }

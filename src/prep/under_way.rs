@@ -1,7 +1,8 @@
 //! A session that is under way: what is done stands, what runs goes on, and the rest is planned from a minute on.
 //!
 //! What is said to be done has had its hands. It runs on for as long as its plan has it wait: a pot that was put on stays on until its time
-//! is over. What is not said to be done has not begun, whatever the plan had of it.
+//! is over, or until something is done that could not begin before. What is not said to be done has not begun, whatever the plan had of it;
+//! so nothing is done whose forerunners are not.
 
 use std::collections::BTreeSet;
 use std::fmt;
@@ -9,11 +10,11 @@ use std::str::FromStr;
 
 use jiff::civil::DateTime;
 
-use super::tasks::{Part, Work};
-use super::{Doing, Fixed, Job, Mark, SessionPlan, Task};
-use crate::kitchen::RecipeId;
+use super::tasks::{Part, Work, session_work};
+use super::{BoxNote, Doing, Fetch, Fixed, Job, Link, Mark, SessionPlan, Task};
+use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
 use crate::measure::Celsius;
-use crate::plan::Makings;
+use crate::plan::{Kept, Makings, User};
 
 /// The session of `start` from minute `now` of it on, as a guide told it and as far as it is done.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,7 +33,7 @@ pub struct Told {
     pub start: i64,
     pub person: Option<String>,
     pub at: Option<Celsius>,
-    /// Done already when that guide was printed.
+    /// Done already when that guide was printed, or under way.
     pub done: bool,
 }
 
@@ -51,7 +52,20 @@ pub struct Rest {
     pub from: i64,
     /// One a task: those of the guide that hung in the kitchen.
     pub marks: Vec<Mark>,
+    /// One a task: whether it is under way, its hands done.
+    pub runs: Vec<bool>,
     pub done: Vec<(Mark, Task)>,
+    /// What was fetched for what is done.
+    pub fetched: Vec<Fetch>,
+    /// What stood in its box by then.
+    pub boxed: Vec<BoxNote>,
+}
+
+/// Marks that are said to be done, and the marks of what none of them could begin without and that is not.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unmarked {
+    pub done: Vec<Mark>,
+    pub before: Vec<Mark>,
 }
 
 impl SessionPlan {
@@ -77,10 +91,61 @@ pub fn unknown_marks(told: &[Told], done: &BTreeSet<Mark>) -> Vec<Mark> {
     done.iter().copied().filter(|mark| told.iter().all(|one| one.mark != *mark)).collect()
 }
 
+/// What is said to be done although something before it is not, by what is missing.
+pub fn unmarked(kitchen: &Kitchen, week: &Week, makings: &Makings, under_way: &UnderWay) -> Vec<Unmarked> {
+    let Some(index) = week.sessions.iter().position(|session| session.start == under_way.start) else { return Vec::new() };
+    let work = session_work(kitchen, week, index, makings);
+    let told: Vec<Option<&Told>> = (0..work.origins.len()).map(|job| told_of(&work, makings, under_way, job)).collect();
+    let needed: Vec<Link> = work.asked().links.into_iter().filter(|link| is_needed(&work, makings, link)).collect();
+    let mut lacking: Vec<Unmarked> = Vec::new();
+    for (job, one) in told.iter().enumerate().filter_map(|(job, one)| Some((job, (*one)?))).filter(|(_, one)| under_way.has_done(one)) {
+        let open = forerunners(&needed, job).into_iter().filter_map(|other| told[other]).filter(|other| !under_way.has_done(other));
+        let before: Vec<Mark> = open.map(|other| other.mark).collect::<BTreeSet<_>>().into_iter().collect();
+        match lacking.iter_mut().find(|known| known.before == before) {
+            _ if before.is_empty() => {}
+            Some(known) => known.done.push(one.mark),
+            None => lacking.push(Unmarked { done: vec![one.mark], before }),
+        }
+    }
+    lacking.iter_mut().for_each(|one| one.done.sort_unstable());
+    lacking.sort_by_key(|one| one.done.first().copied());
+    lacking
+}
+
+impl UnderWay {
+    fn has_done(&self, told: &Told) -> bool {
+        told.done || self.done.contains(&told.mark)
+    }
+}
+
+fn told_of<'u>(work: &Work, makings: &Makings, under_way: &'u UnderWay, job: usize) -> Option<&'u Told> {
+    under_way.told.iter().find(|told| does(work, makings, job, &told.deed))
+}
+
+/// Whether the one is made of what the other leaves, or ends the session: else it might be done first, whatever its recipe wants.
+fn is_needed(work: &Work, makings: &Makings, link: &Link) -> bool {
+    let (before, after) = (work.origins[link.before], work.origins[link.after]);
+    let goes_in = |making: usize| makings.makings.get(making).is_some_and(|one| goes_straight_into(one, after.making));
+    before.making == after.making || after.part == Part::WashUp || goes_in(before.making)
+}
+
+fn goes_straight_into(making: &crate::plan::Making, dish: usize) -> bool {
+    making.uses.iter().any(|one| one.kept == Kept::Straight && one.by == User::Making(dish))
+}
+
+/// All that comes before the job, by way of any others.
+fn forerunners(links: &[Link], job: usize) -> BTreeSet<usize> {
+    let (mut found, mut open) = (BTreeSet::new(), vec![job]);
+    while let Some(after) = open.pop() {
+        let before = links.iter().filter(|link| link.after == after).map(|link| link.before);
+        open.extend(before.filter(|before| found.insert(*before)));
+    }
+    found
+}
+
 /// Lets what is done stand, and begins the plan at its minute. The mark of every job.
 pub(super) fn stand(work: &mut Work, makings: &Makings, under_way: &UnderWay) -> Vec<Mark> {
-    let now = under_way.now;
-    work.problem.now = now;
+    work.problem.now = under_way.now;
     let (mut numbers, mut letters) = (0, 0);
     for told in &under_way.told {
         match told.mark {
@@ -90,9 +155,9 @@ pub(super) fn stand(work: &mut Work, makings: &Makings, under_way: &UnderWay) ->
         }
     }
     let mut marks = Vec::with_capacity(work.origins.len());
+    let mut done: Vec<(usize, &Told)> = Vec::new();
     for job in 0..work.origins.len() {
-        let told = under_way.told.iter().find(|told| does(work, makings, job, &told.deed));
-        let Some(told) = told else {
+        let Some(told) = told_of(work, makings, under_way, job) else {
             // New since that guide was printed: it comes after all its marks.
             marks.push(match work.origins[job].part {
                 Part::Ahead { .. } => Mark::None,
@@ -108,21 +173,56 @@ pub(super) fn stand(work: &mut Work, makings: &Makings, under_way: &UnderWay) ->
             continue;
         };
         marks.push(told.mark);
-        if told.done || under_way.done.contains(&told.mark) {
-            let person = told.person.as_ref().and_then(|name| work.people.iter().position(|person| person.name == *name));
-            let heat = told.at.map(|at| at.0);
-            stood(&mut work.problem.jobs[job], told.start, now, (person, heat));
+        if under_way.has_done(told) {
+            done.push((job, told));
         }
     }
+    stand_all(work, done, under_way.now);
     marks
 }
 
-/// A job whose hands are done: it began when it was told to, or as late as hands that are done allow. Without a wait it is over.
-fn stood(job: &mut Job, told: i64, now: i64, (person, set_to): (Option<usize>, Option<f64>)) {
-    let start = told.min(now - job.hands).clamp(0, now);
-    job.hands = job.hands.min(now - start);
-    if job.wait == 0 {
-        job.out = job.out.min(now - start - job.hands);
+/// What is done stands as it was told, but ends before whatever done came after it or took its place on an appliance: quicker hands than
+/// were planned have been at work, or a pot came off sooner.
+fn stand_all(work: &mut Work, mut done: Vec<(usize, &Told)>, now: i64) {
+    let links = work.asked().links;
+    done.sort_by_key(|(job, told)| std::cmp::Reverse((told.start, *job)));
+    let mut later: Vec<(usize, &Told)> = Vec::new();
+    for (job, told) in done {
+        let jobs = &work.problem.jobs;
+        let follows = |other: usize| links.iter().any(|link| (link.before, link.after) == (job, other));
+        let comes_after = |(other, then): &&(usize, &Told)| follows(*other) || crowds(work, (job, told), (*other, then));
+        let until = later.iter().filter(comes_after).filter_map(|(other, _)| Some(jobs[*other].fixed?.start)).min();
+        let person = told.person.as_ref().and_then(|name| work.people.iter().position(|person| person.name == *name));
+        stood(&mut work.problem.jobs[job], told.start, (now, until), (person, told.at.map(|at| at.0)));
+        later.push((job, told));
+    }
+    // Whatever its recipe wants before it: it is done.
+    let jobs = &work.problem.jobs;
+    work.problem.links.retain(|link| jobs[link.after].fixed.is_none() || jobs[link.before].fixed.is_some());
+}
+
+/// Whether two loads cannot be on one appliance at the same time.
+fn crowds(work: &Work, (job, told): (usize, &Told), (other, then): (usize, &Told)) -> bool {
+    let takes =
+        |job: usize, machine: usize| work.problem.jobs[job].machines.iter().find(|(one, _)| *one == machine).map(|(_, takes)| *takes);
+    (0..work.problem.machines.len()).any(|machine| {
+        let both = takes(job, machine).zip(takes(other, machine));
+        both.is_some_and(|(one, two)| one + two > work.problem.machines[machine].room || told.at != then.at)
+    })
+}
+
+/// A job whose hands are done: it began when it was told to, or as late as hands that are done allow. It is over `until` then, where that
+/// is said, and without a wait it is over `now`.
+fn stood(job: &mut Job, told: i64, (now, until): (i64, Option<i64>), (person, set_to): (Option<usize>, Option<f64>)) {
+    let latest = until.unwrap_or(now);
+    let start = told.min(latest - job.hands).clamp(0, latest.max(0));
+    job.hands = job.hands.min(latest - start);
+    let left = latest - start - job.hands;
+    if until.is_some() {
+        job.wait = job.wait.min(left);
+    }
+    if until.is_some() || job.wait == 0 {
+        job.out = job.out.min(left - job.wait);
     }
     job.fixed = Some(Fixed { start, person, out_person: None, set_to });
 }
@@ -177,8 +277,9 @@ impl FromStr for Mark {
 /// The plan's tasks without what is done at minute `now`, and what is done; `job` of each pair is that of the problem.
 pub(super) fn rest(work: &Work, marks: &[Mark], now: i64, tasks: Vec<(Task, Option<usize>)>) -> (Vec<(Task, Option<usize>)>, Rest) {
     let mark = |job: Option<usize>| job.map_or(Mark::None, |job| marks[job]);
+    let stands = |job: usize| work.problem.jobs[job].fixed.is_some();
     let over = |(task, job): &(Task, Option<usize>)| match job {
-        Some(job) => work.problem.jobs[*job].fixed.is_some() && task.end_minute <= now,
+        Some(job) => stands(*job) && task.end_minute <= now,
         // An appliance that was set before.
         None => task.start_minute < now,
     };
@@ -194,7 +295,61 @@ pub(super) fn rest(work: &Work, marks: &[Mark], now: i64, tasks: Vec<(Task, Opti
         }
     }
     let marks = left.iter().map(|(_, job)| mark(*job)).collect();
-    (left, Rest { from: now, marks, done })
+    let runs = left.iter().map(|(_, job)| job.is_some_and(stands)).collect();
+    (left, Rest { from: now, marks, runs, done, fetched: Vec::new(), boxed: Vec::new() })
+}
+
+/// Parts what is fetched for what is still to be begun from what is in use already, and the boxes that are still to be filled from those
+/// that are. The shares of the steps that are left are then of what is left.
+pub(super) fn part(tasks: &mut [(Task, Option<usize>)], rest: &mut Rest, fetch: &mut Vec<Fetch>, boxes: &mut Vec<BoxNote>) {
+    let mut used: Vec<(Ware, f64)> = rest.done.iter().flat_map(|(_, task)| task.uses().iter().copied()).collect();
+    for ((task, _), _) in tasks.iter_mut().zip(&rest.runs).filter(|(_, runs)| **runs) {
+        if let Doing::Step(step) = &mut task.what {
+            used.append(&mut step.uses);
+        }
+    }
+    let share = |of: Ware| used.iter().filter(|(one, _)| *one == of).map(|(_, share)| share).sum::<f64>();
+    for (task, _) in tasks.iter_mut() {
+        if let Doing::Step(step) = &mut task.what {
+            step.uses.iter_mut().for_each(|(of, part)| *part = (*part / (1.0 - share(*of)).max(NEARLY)).min(1.0));
+        }
+    }
+    (*fetch, rest.fetched) = parted(fetch, share);
+    let left = |note: &BoxNote| {
+        let of = |task: &Task| task.recipe() == Some(note.recipe);
+        let begun = rest.done.iter().any(|(_, task)| of(task));
+        // Where boxing takes no time, the last step ends in the box.
+        !begun || tasks.iter().any(|(task, _)| of(task)) && !rest.done.iter().any(|(_, task)| of(task) && task.is_box())
+    };
+    let (still, boxed) = std::mem::take(boxes).into_iter().partition(left);
+    (*boxes, rest.boxed) = (still, boxed);
+}
+
+/// Less than this share of a food is nothing.
+const NEARLY: f64 = 1e-6;
+
+/// What is left of each, and what is used: the places that come first are emptied first.
+fn parted(fetch: &[Fetch], share: impl Fn(Ware) -> f64) -> (Vec<Fetch>, Vec<Fetch>) {
+    let (mut left, mut used) = (Vec::new(), Vec::new());
+    for (index, one) in fetch.iter().enumerate() {
+        let alike = |other: &&Fetch| other.of == one.of && other.amount.dimension() == one.amount.dimension();
+        let whole: f64 = fetch.iter().filter(alike).map(|other| other.amount.base()).sum();
+        let before: f64 = fetch[..index].iter().filter(alike).map(|other| other.amount.base()).sum();
+        let (share, mine) = (share(one.of), one.amount.base());
+        let taken = if mine > 0.0 { ((share * whole - before) / mine).clamp(0.0, 1.0) } else { share };
+        let part = |share: f64| Fetch { amount: one.amount.scaled(share), ..one.clone() };
+        match taken {
+            _ if taken <= NEARLY => left.push(one.clone()),
+            _ if taken >= 1.0 - NEARLY => used.push(one.clone()),
+            // To taste: there is no half of it.
+            _ if mine <= 0.0 => left.push(one.clone()),
+            _ => {
+                used.push(part(taken));
+                left.push(part(1.0 - taken));
+            }
+        }
+    }
+    (left, used)
 }
 
 #[cfg(test)]

@@ -11,7 +11,7 @@ use super::boxes::{counted, errand};
 use super::clock::aside_task;
 use super::cooked::{CardCook, cooked};
 use super::rounds::hands_for;
-use super::say::reheated;
+use super::say::{kept_hot, reheated};
 use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
@@ -81,6 +81,8 @@ pub enum Then {
     Eaten(Option<Serve>),
     /// It is eaten straight from the pot.
     FromThePot,
+    /// The same, and it may have to wait: it is kept hot until then.
+    KeptHot,
     /// It goes into dishes that are made at the meal.
     Into(Vec<RecipeId>),
 }
@@ -135,6 +137,7 @@ impl Then {
     pub fn text(&self, names: Names, units: Units) -> Option<String> {
         Some(match self {
             Then::FromThePot => return None,
+            Then::KeptHot => format!("keep at {} or above until it is served", kept_hot(units)),
             Then::Into(dishes) => format!("for {}", listed(&dishes.iter().map(|id| names.recipe(*id)).collect::<Vec<_>>())),
             Then::Eaten(Some(Serve::Cold)) => "cold".to_owned(),
             Then::Eaten(Some(Serve::Hot)) => format!("heat to {}", reheated(units)),
@@ -273,7 +276,11 @@ fn dishes(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec
 fn taken_out(kitchen: &Kitchen, recipe: RecipeId, place: Option<Place>, amount: Quantity) -> CardDish {
     let asked = &kitchen.recipes[recipe];
     let boxed = asked.boxed.as_ref().filter(|_| place.is_some()).map(|kind| kind.name.clone());
-    let then = if place.is_some() { Then::Eaten(asked.serve) } else { Then::FromThePot };
+    let then = match (place, asked.hold_hot) {
+        (Some(_), _) => Then::Eaten(asked.serve),
+        (None, Some(_)) => Then::KeptHot,
+        (None, None) => Then::FromThePot,
+    };
     CardDish { recipe, amounts: vec![amount], place, boxed, then }
 }
 

@@ -296,6 +296,11 @@ impl Reckoning<'_> {
         prep::prep_under_way(&self.kitchen, &self.week, &self.makings, demand, draws, (effort, Some(under_way)))
     }
 
+    /// What is said to be done of a session although something before it is not.
+    pub fn unmarked(&self, under_way: &UnderWay) -> Vec<prep::Unmarked> {
+        prep::unmarked(&self.kitchen, &self.week, &self.makings, under_way)
+    }
+
     /// Steps that need an appliance which is out of order in their session: mistakes for whoever plans the session, warnings for whoever
     /// shops.
     pub fn out_of_order(&self) -> Vec<Mistake> {

@@ -216,7 +216,12 @@ impl<'a> Guide<'a> {
             let mut facts = vec![strong(session.people.iter().map(presence).join("; "))];
             facts.extend((!session.people.is_empty()).then(|| soft("  ·  ")));
             let rest = session.ends_with_a_meal().then(|| format!("the rest done at\u{a0}{}, in ", clock(session.finish)));
-            facts.push(plain(format!("{}{}", rest.unwrap_or_default(), duration(session.minutes))));
+            let told = if rest.is_some() && session.minutes == 0 {
+                "all served hot".to_owned()
+            } else {
+                rest.unwrap_or_default() + &duration(session.minutes)
+            };
+            facts.push(plain(told));
             facts.extend(session.finish_by.map(|by| strong(format!(", to be finished by\u{a0}{}", clock(by)))));
             let served = session.served.iter().map(|at| clock(*at)).join(" and ");
             facts.extend((!served.is_empty()).then(|| strong(format!(", served at\u{a0}{served}"))));

@@ -354,6 +354,19 @@ fn slower_hands_do_the_same_in_the_same_order() {
     assert_eq!((fifth.finish, fifth.breaks), (24, vec![(Limit::Until { person: 0 }, 2)]));
 }
 
+/// What comes at once after two things of 10 min each of one cook is 10 min late for the first of them; a fifth slower 12, and all of that is
+/// told, not the 2 that are new.
+#[test]
+fn a_limit_that_the_plan_breaks_itself_is_told_by_all_its_minutes_of_slower_hands() {
+    let mut problem = kitchen(vec![cook()], vec![], vec![job(0, 10, 0, 0), job(1, 10, 0, 0), job(2, 5, 0, 0)]);
+    let at_once = |before| Link { within: Some(0), why: LinkWhy::Within, ..link(before, 2) };
+    problem.links = vec![at_once(0), at_once(1)];
+    let plan = schedule(&problem, Effort::Normal);
+    let late = plan.overrun[0].0;
+    assert_eq!((plan.overrun.len(), plan.overrun[0].1), (1, 10));
+    assert_eq!(slower(&problem, &plan, 20).breaks, vec![(Limit::Within { link: late }, 12)]);
+}
+
 /// The cook peels for 30 min, which alone counts. Then 10 min for what is served at 70 and 20 min for what is served at 75. In this order the
 /// second ends at 60: hands up to a quarter slower are in time, 60 * 1.25 = 75. The other way round the shorter ends at 60, and already a
 /// fifth slower it is late, 60 * 1.2 = 72.

@@ -128,7 +128,12 @@ fn headline(session: &SessionPlan) -> String {
     // What is served last counts to no finish, but the cook is at work until then.
     let rest = session.ends_with_a_meal().then(|| format!("the rest done at {}, ", at(session.finish)));
     let rest = rest.unwrap_or_default();
-    format!("{} to {}{by}: {rest}{} min, {proof}", day_clock(session.start), at(session.ends()), session.minutes)
+    let (from, to) = (day_clock(session.start), at(session.ends()));
+    // All of it is served hot: there is no rest whose minutes could be told.
+    if session.minutes == 0 && session.ends_with_a_meal() {
+        return format!("{from} to {to}{by}");
+    }
+    format!("{from} to {to}{by}: {rest}{} min, {proof}", session.minutes)
 }
 
 fn titled(out: &mut String, title: &str, rows: &[Vec<String>], width: usize) {

@@ -12,7 +12,7 @@ use super::shapes;
 use super::table::Table;
 use super::wishes::read_prefer;
 use crate::foods::convert;
-use crate::foods::safety::CHILLED_WITHIN;
+use crate::foods::safety::{CHILLED_WITHIN, GRAINS_CHILLED_WITHIN};
 use crate::kitchen::{Appliance, ApplianceKind, Choose, Household, ListPart, Paper, Print, Rules, SheetKind, Sheets, Staple, Under};
 use crate::measure::{Currency, Dimension, Minutes, Pints, ReadError, Spoons, Units};
 use crate::words::duration;
@@ -206,6 +206,16 @@ fn read_cool(table: &Table<'_>, usual: Minutes) -> Minutes {
         let cause = format!("cool is {}, but what is kept is boxed within {} of leaving the heat", duration(cool.0), duration(most.0));
         table.mistake("cool", cause, "Write a shorter time: cool = \"10 min\".");
         return usual;
+    }
+    let grains = GRAINS_CHILLED_WITHIN.value;
+    if cool > grains {
+        let text = format!(
+            "cool is {}, but cooked rice and grains are boxed within {} of leaving the heat ({}): for them that wins.",
+            duration(cool.0),
+            duration(grains.0),
+            GRAINS_CHILLED_WITHIN.source
+        );
+        table.file.found.note(table.spot_of("cool"), text);
     }
     cool
 }

@@ -1,6 +1,8 @@
 //! Advice in sentences.
 
 use super::{Advice, Bottleneck, Change, Job, Rule};
+use jiff::civil::DateTime;
+
 use crate::kitchen::Names;
 use crate::words::{clock, clock_after, day, duration, in_a_sentence, listed, sentence};
 
@@ -26,24 +28,32 @@ impl Advice {
             Advice::Circle(rule) => format!("Steps wait for one another in a circle; this rule is left out: {}.", rule.text(names)),
             Advice::TooLate { job, before, over, limit, proven } => {
                 let (job, before, over, limit) = (job.text(names), before.text(names), duration(*over), duration(*limit));
-                let sure = if *proven { "No plan keeps every rule" } else { "No plan was found that keeps every rule" };
-                format!("{sure}: {job} starts {over} too late (within {limit} of {before}).")
+                let sure = match proven {
+                    Some(true) => "No plan keeps every rule: ",
+                    Some(false) => "No plan was found that keeps every rule: ",
+                    None => "",
+                };
+                let job = if proven.is_some() { job } else { sentence(&job) };
+                format!("{sure}{job} starts {over} too late (within {limit} of {before}).")
             }
             Advice::TooSoon { job, before, left, gap } => {
                 let (job, before, left, gap) = (sentence(&job.text(names)), before.text(names), duration(*left), duration(*gap));
                 format!("{job} starts only {left} after {before}, which should rest {gap}.")
             }
-            Advice::Served { job, minutes } => {
-                format!("{} is {} away from the time at which it is served.", sentence(&job.text(names)), duration(*minutes))
+            Advice::Served { job, done, meal, hold } => served(&sentence(&job.text(names)), *done, *meal, *hold),
+            Advice::NotCalm { by, wanted, free } => {
+                let (wanted, free, by) = (duration(*wanted), duration(*free), clock(*by));
+                format!("A calm session keeps the last {wanted} before {by} free; no plan was found that leaves more than {free}.")
             }
             Advice::Stays { person, minutes, until } => {
-                format!("{} stays {} longer, until {}.", sentence(person), duration(*minutes), clock(*until))
+                format!("{person} stays {} longer, until {}.", duration(*minutes), clock(*until))
             }
             Advice::Clash { rules, hours } => clash(rules, *hours, names),
-            Advice::Unfit { step, role, skills } => {
+            Advice::Unfit { step, role, skills, together } => {
                 let role = role.iter().map(|role| format!("the role \"{role}\""));
                 let asked: Vec<String> = role.chain(skills.iter().map(|skill| format!("the skill \"{skill}\""))).collect();
-                format!("{}: nobody in this session has {}; it is planned for anybody.", step.text(names), listed(&asked))
+                let together = if *together { " together" } else { "" };
+                format!("{}: nobody in this session has {}{together}; it is planned for anybody.", step.text(names), listed(&asked))
             }
             Advice::Late { by, over } => {
                 format!("This session ends at {}, {} after {}.", clock_after(*by, *over), duration(*over), clock(*by))
@@ -67,6 +77,17 @@ impl Advice {
             }
         }
     }
+}
+
+/// "Moon stew, step 1 is done at 17:31, 59 min before it is served at 18:30; it keeps for 30 min (hold)."
+fn served(job: &str, done: DateTime, meal: DateTime, hold: i64) -> String {
+    let minutes = meal.duration_since(done).as_secs().div_euclid(60);
+    let (at, meal) = (clock(done), clock(meal));
+    if minutes < 0 {
+        return format!("{job} is done at {at}, {} after it is served at {meal}.", duration(-minutes));
+    }
+    let keeps = if hold > 0 { format!("it keeps for {} (hold)", duration(hold)) } else { "it is to be served at once (hold)".to_owned() };
+    format!("{job} is done at {at}, {} before it is served at {meal}; {keeps}.", duration(minutes))
 }
 
 fn not_safe(job: &str, before: &str, minutes: i64, limit: i64) -> String {

@@ -59,7 +59,7 @@ fn whoever_stays_longer_is_told_and_until_when() {
     let mut week = week();
     week.sessions[0].people[0].until = Some(date(2026, 11, 29).at(16, 0, 0, 0));
     let plan = Schedule { stays: vec![(0, 5)], ..planned(10) };
-    assert_eq!(told(&kitchen, &week, &makings, &plan, 0), ["Cook stays 5 min longer, until 16:05."]);
+    assert_eq!(told(&kitchen, &week, &makings, &plan, 0), ["cook stays 5 min longer, until 16:05."]);
 }
 
 #[test]
@@ -99,4 +99,21 @@ fn a_late_finish_says_by_how_much_and_what_binds() {
 #[test]
 fn durations_are_read_as_a_clock_is() {
     assert_eq!([45, 70, 120].map(duration), ["45 min", "1 h 10 min", "2 h"]);
+}
+
+#[test]
+fn only_skills_that_nobody_has_are_named() {
+    let (mut kitchen, makings) = two_steps();
+    kitchen.appliances = vec![appliance("hob", 4, false)];
+    let carve = &mut kitchen.recipes[0].steps[1];
+    (carve.who, carve.skill, carve.on) = (None, Some("knife".into()), vec![ApplianceId(0)]);
+    let said = |may: &[&[&str]]| {
+        let mut week = week();
+        let person = |may: &&[&str]| Person { may: Some(may.iter().map(|one| (*one).to_owned()).collect()), ..person("Jo", "helper") };
+        week.sessions[0].people = may.iter().map(person).collect();
+        told(&kitchen, &week, &makings, &planned(10), 0).pop().unwrap_or_default()
+    };
+    let nobody = |what: &str| format!("Roast roots, step 2: nobody in this session has {what}; it is planned for anybody.");
+    assert_eq!(said(&[&["heat"]]), nobody("the skill \"knife\""));
+    assert_eq!(said(&[&["heat"], &["knife"]]), nobody("the skill \"knife\" and the skill \"heat\" together"));
 }

@@ -165,3 +165,18 @@ fn cuts_of_one_food_in_one_stretch_are_told_as_one() {
     // Half an hour apart they are two pieces of work.
     assert_eq!(told([0, 35, 40]), ["200 g onions: sliced for 1", "300 g onions: diced for 2", "50 g onions: chopped for 3"]);
 }
+
+#[test]
+fn a_pot_is_rinsed_for_the_next_round_and_one_is_enough_for_both() {
+    // Two rounds of 5 + 20 + 1 on one ring, the next step right after the second.
+    let round = |round: usize, start: i64| {
+        let mut task = step(CHEF, start, 5, 20, Some(0));
+        if let Doing::Step(step) = &mut task.what {
+            (step.round, step.rounds) = (round, 2);
+        }
+        task
+    };
+    let serve = Task { after: vec![0, 1], ..step(CHEF, 52, 5, 0, None) };
+    let (_, session) = session(vec![round(0, 0), round(1, 26), serve]);
+    assert_eq!(session.get_out(None).on, [(ApplianceId(0), 1)]);
+}

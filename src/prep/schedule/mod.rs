@@ -50,7 +50,7 @@ use self::branch::Steps;
 use self::cost::Plan;
 use self::model::{FAR, Kind, Model, Rules};
 use self::search::Goal;
-pub use self::slower::{Slower, slower};
+pub use self::slower::{Slower, slower, slower_ends};
 use super::{Placed, Problem, Schedule};
 use crate::progress;
 

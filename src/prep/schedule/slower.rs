@@ -11,7 +11,7 @@ use super::model::length;
 pub struct Slower {
     /// The minute at which the last thing that counts is done.
     pub finish: i64,
-    /// Limits broken by more than the plan breaks them, with the minutes more; in the order of [`Limit`].
+    /// Limits broken, with all the minutes by which they are; in the order of [`Limit`]. Whoever stays only to watch does so as planned.
     pub breaks: Vec<(Limit, i64)>,
     /// Loads that stay in longer than their wait: (job, minutes).
     pub left_in: Vec<(usize, i64)>,
@@ -29,6 +29,13 @@ pub fn slower(problem: &Problem, plan: &Schedule, percent: i64) -> Slower {
     let left_in =
         (0..problem.jobs.len()).map(|job| (job, whole(run.out[job] - run.start[job] - run.hands[job] - problem.jobs[job].wait * UNIT)));
     Slower { finish, breaks: run.breaks(), left_in: left_in.filter(|(_, minutes)| *minutes > 0).collect() }
+}
+
+/// The minute at which each job then ends.
+pub fn slower_ends(problem: &Problem, plan: &Schedule, percent: i64) -> Vec<i64> {
+    let mut run = Run::new(problem, plan, percent);
+    run.settle();
+    (0..problem.jobs.len()).map(|job| whole(run.end(job))).collect()
 }
 
 fn whole(units: i64) -> i64 {
@@ -129,8 +136,20 @@ impl<'a> Run<'a> {
         }
     }
 
+    /// What is past when the plan begins.
+    fn stands(&self, point: Point) -> bool {
+        match point {
+            Point::Start(job) => self.problem.jobs[job].fixed.is_some(),
+            Point::Out(job) => {
+                self.problem.jobs[job].fixed.is_some_and(|one| one.start + self.problem.jobs[job].minutes() <= self.problem.now)
+            }
+        }
+    }
+
     /// Puts off what must wait until nothing must.
     fn settle(&mut self) {
+        let to_come: Vec<(Point, Point, i64)> = self.after.iter().copied().filter(|(_, second, _)| !self.stands(*second)).collect();
+        self.after = to_come;
         for _ in 0..=self.after.len() + self.start.len() {
             let mut moved = false;
             for &(first, second, gap) in &self.after {
@@ -155,29 +174,31 @@ impl<'a> Run<'a> {
 
     fn breaks(&self) -> Vec<(Limit, i64)> {
         let mut broken = Vec::new();
-        let planned_end = |job: usize| (self.plan.placed[job].start + length(&self.problem.jobs[job])) * UNIT;
-        let planned = |job: usize| self.plan.placed[job].start * UNIT;
-        for (index, link) in self.problem.links.iter().enumerate() {
-            let Some(within) = link.within else { continue };
-            let over = |between: i64| (between - within * UNIT).max(0);
-            let now = over(self.start[link.after] - self.end(link.before));
-            let more = now - over(planned(link.after) - planned_end(link.before));
-            let safety = link.why == LinkWhy::Safety;
-            broken.push((if safety { Limit::Safety { link: index } } else { Limit::Within { link: index } }, more));
+        let to_come = |after: usize| self.problem.jobs[after].fixed.is_none();
+        for (index, link) in self.problem.links.iter().enumerate().filter(|(_, link)| to_come(link.after)) {
+            let between = self.start[link.after] - self.end(link.before);
+            if let Some(within) = link.within {
+                let safety = link.why == LinkWhy::Safety;
+                let limit = if safety { Limit::Safety { link: index } } else { Limit::Within { link: index } };
+                broken.push((limit, between - within * UNIT));
+            }
+            if self.plan.hurried.iter().any(|(hurried, _)| *hurried == index) {
+                broken.push((Limit::Gap { link: index }, link.gap * UNIT - between));
+            }
         }
-        for (job, facts) in self.problem.jobs.iter().enumerate() {
+        for (job, facts) in self.problem.jobs.iter().enumerate().filter(|(job, _)| to_come(*job)) {
             let Some(serve) = facts.serve else { continue };
-            let off = |end: i64| ((serve.at - serve.hold) * UNIT - end).max(end - serve.at * UNIT).max(0);
-            broken.push((Limit::Hold { job }, off(self.end(job)) - off(planned_end(job))));
+            let end = self.end(job);
+            broken.push((Limit::Hold { job }, ((serve.at - serve.hold) * UNIT - end).max(end - serve.at * UNIT)));
         }
         for (person, worker) in self.problem.people.iter().enumerate() {
             let stays = self.plan.stays.iter().find(|(who, _)| *who == person).map_or(0, |(_, minutes)| *minutes);
             let Some(until) = worker.until else { continue };
-            broken.push((Limit::Until { person }, self.last_stint(person) - (until + stays) * UNIT));
+            broken.push((Limit::Until { person }, (self.last_stint(person) - until * UNIT).max(stays * UNIT)));
         }
-        broken.retain(|(_, more)| *more > 0);
+        broken.retain(|(_, over)| *over > 0);
         broken.sort_unstable();
-        broken.into_iter().map(|(limit, more)| (limit, whole(more))).collect()
+        broken.into_iter().map(|(limit, over)| (limit, whole(over))).collect()
     }
 
     /// When the person has done their last.
