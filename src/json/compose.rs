@@ -145,9 +145,9 @@ struct OneWish {
     of: Option<String>,
     now: String,
     would_do: String,
-    /// The keys of what would have to be loosened, too.
+    /// What would have to be loosened, too: its key, and whose it is.
     #[serde(skip_serializing_if = "Vec::is_empty")]
-    besides: Vec<&'static str>,
+    besides: Vec<String>,
 }
 
 pub fn clash<'a>(clash: &'a Clash, kitchen: &Kitchen) -> impl Serialize + 'a {

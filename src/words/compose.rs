@@ -86,8 +86,8 @@ pub struct Said {
     pub of: Option<String>,
     pub now: String,
     pub would_do: String,
-    /// The keys of what would have to be loosened, too.
-    pub besides: Vec<&'static str>,
+    /// The keys of what would have to be loosened, too, and whose they are: "each_day of fibre".
+    pub besides: Vec<String>,
 }
 
 /// A wish that clashes: its key, what it says now, and what would do.
@@ -110,8 +110,11 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
     };
     let (key, of) = key(&clashing.wish, kitchen, week);
     let (now, otherwise) = whole(&clashing.wish, kitchen, week).unwrap_or_default();
-    let mut besides: Vec<&'static str> = clashing.besides.iter().map(|wish| self::key(wish, kitchen, week).0).collect();
-    besides.dedup();
+    let beside = |wish: &Wish| match self::key(wish, kitchen, week) {
+        (key, Some(of)) => format!("{key} of {of}"),
+        (key, None) => key.to_owned(),
+    };
+    let besides = clashing.besides.iter().map(beside).collect();
     Said {
         besides,
         key: key.to_owned(),

@@ -208,7 +208,7 @@ fn try_kitchens(seeds: u64, meals: impl Fn(u64) -> i64) -> (usize, usize) {
             household.write_wishes(&wished);
             let Some(next) = household.clash().filter(|_| one.besides.is_empty()) else { continue };
             let again = next.wishes.iter().any(|next| next.wish == one.wish);
-            assert!(!clash.proven && !again, "seed {seed}: {:?}, loosened: {one:?}, leaves {:?}", clash.wishes, next.wishes);
+            assert!(!again, "seed {seed}: {:?}, loosened: {one:?}, leaves {:?}", clash.wishes, next.wishes);
         }
     }
     (clashes, tried)
