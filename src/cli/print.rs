@@ -11,7 +11,7 @@ use itertools::Itertools;
 use jiff::civil::Date;
 
 use super::outcome::{Done, Failure, json, remark, say, warn};
-use super::printed::text_of;
+use super::printed::{printed, text_of};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::under_way::Running;

@@ -5,9 +5,9 @@ use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, S
 use crate::foods::Place;
 use crate::foods::safety::{KEPT_HOT, REHEATED};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
-use crate::measure::{Number, Quantity, Units, show};
+use crate::measure::{Number, Units, show};
 use crate::words::much::much_of;
-use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, plural, sentence, temperature};
+use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
 use std::fmt;
 
 impl Task {
