@@ -194,15 +194,16 @@ fn take_of_recipe(
 }
 
 /// So little that the list might have left it unbought.
-fn is_small(missing: &Quantity, asked: &Quantity, kitchen: &Kitchen) -> bool {
-    missing.dimension() == asked.dimension() && *missing.exact() <= asked.exact() * &Number::from(kitchen.rules.short_by)
+fn is_small(took: &TookOf, kitchen: &Kitchen) -> bool {
+    let asked = took.taken.exact() + took.missing.exact();
+    *took.missing.exact() <= asked * &Number::from(kitchen.rules.short_by)
 }
 
 fn note_missing(kitchen: &Kitchen, taken: &Result<TookOf, NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
     let units = kitchen.print.units;
     match taken {
         // A rest is nothing that anyone would look for.
-        Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(&took.missing, asked, kitchen) => (),
+        Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, kitchen) => (),
         Ok(took) => missing.push(format!("{} {name}", show(&took.missing, units))),
         Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
         Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),
