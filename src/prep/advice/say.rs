@@ -30,8 +30,9 @@ impl Advice {
                 format!("{sure}: {job} starts {over} too late (within {limit} of {before}).")
             }
             Advice::TooSoon { job, before, left, gap } => {
-                let (job, before, left, gap) = (sentence(&job.text(names)), before.text(names), duration(*left), duration(*gap));
-                format!("{job} starts only {left} after {before}, which should rest {gap}.")
+                let (job, before, gap) = (sentence(&job.text(names)), before.text(names), duration(*gap));
+                let left = if *left > 0 { format!("only {}", duration(*left)) } else { "at once".to_owned() };
+                format!("{job} starts {left} after {before}, which should rest {gap}.")
             }
             Advice::Served { job, minutes } => {
                 format!("{} is {} away from the time at which it is served.", sentence(&job.text(names)), duration(*minutes))
