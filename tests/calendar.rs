@@ -154,12 +154,12 @@ fn a_zone_that_is_written_down_moves_every_event_and_says_so() {
 
 #[test]
 fn a_session_over_the_change_to_summer_time_ends_by_the_clock_on_the_wall() {
-    // 29 March 2026 in Lisbon: 01:00 becomes 02:00. 5 min of hands from 00:58: 01:03 is no time of that night, 02:03 is.
-    let week = "name = \"Change\"\nfrom = 2026-03-28\n[[session]]\nstart = 2026-03-29T00:58\n[[meal]]\nat = 2026-03-29T18:30\neach = \"2 portions recipe:stew\"\n";
+    // 29 March 2026 in Lisbon: 01:00 becomes 02:00. 5 min of hands and 3 of boxing from 00:58: 01:06 is no time of that night, 02:06 is.
+    let week = "name = \"Change\"\nfrom = 2026-03-28\n[[session]]\nstart = 2026-03-29T00:58\npeople = [\"cook\"]\n[[meal]]\non = 2026-03-29\nat = \"18:30\"\neach = \"2 portions recipe:stew\"\n";
     let kitchen =
         stew().week(week).file("kitchen.toml", "[household]\nname = \"Row\"\neaters = 1\ncurrency = \"EUR\"\nzone = \"Europe/Lisbon\"\n");
     let output = kitchen.run_on("2026-03-28", &["print", "--only", "calendar"]);
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
     let text = fs::read_to_string(kitchen.path().join("sheets/week-2026-03-28.ics")).expect("a calendar");
-    assert!(text.contains("DTSTART;TZID=Europe/Lisbon:20260329T005800\r\nDTEND;TZID=Europe/Lisbon:20260329T020300\r\n"), "{text}");
+    assert!(text.contains("DTSTART;TZID=Europe/Lisbon:20260329T005800\r\nDTEND;TZID=Europe/Lisbon:20260329T020600\r\n"), "{text}");
 }

@@ -76,7 +76,10 @@ pub fn run(cli: &Cli, effort: Effort, asked: &Asked) -> Done {
     write_all(&folder, &[(path.clone(), to_pdf(&sheet))])?;
     match cli.format {
         Format::Json => say(&json(&crate::json::week_files(&week.name, week.from, std::iter::once(path.as_path())))?),
-        Format::Text => say(&format!("{}\n{}\n", sheet.title, path.display())),
+        Format::Text => {
+            let by = sheet.author.as_ref().map(|by| format!(", by {by}")).unwrap_or_default();
+            say(&format!("{}{by}\n{}\n", sheet.title, path.display()))
+        }
     }
 }
 

@@ -182,7 +182,7 @@ impl Body<'_> {
         let place = step.on.iter().map(|id| self.names.appliance(*id)).join(", ");
         let place = (!place.is_empty()).then(|| sentence(&place));
         let heat = step.at.map(|heat| degrees(heat, self.units));
-        let takes = (!step.on.is_empty() && step.takes != 1.0).then(|| format!("takes {}", short_number(step.takes)));
+        let takes = (!step.on.is_empty() && whole_up(step.takes) != 1).then(|| format!("takes {} places", whole_up(step.takes)));
         let on = place.into_iter().chain(takes).chain(heat).join(", ");
         let ahead = step.ahead.map(|ahead| format!("{} ahead", duration(ahead.0)));
         let inside = step.inside.map(|heat| format!("inside {}", degrees(heat, self.units)));
@@ -215,10 +215,9 @@ impl Body<'_> {
     }
 }
 
-/// "4", "1.3": one decimal, and none of a whole.
-fn short_number(number: f64) -> String {
-    let rounded = (number * 10.0).round() / 10.0;
-    format!("{rounded}")
+/// Places of an appliance are whole; the noise of a float is no part of one.
+fn whole_up(places: f64) -> u32 {
+    (places - 1e-9).ceil().max(1.0) as u32
 }
 
 /// "M. Reader, A book of soups, https://…"; nothing where none is known.
