@@ -276,6 +276,9 @@ fn the_inside_is_that_of_the_last_heated_step_that_the_meat_is_in() {
     let later =
         ["Brown the chicken for 8 minutes. Set aside.", "Simmer the rice for 5 minutes.", "Add the chicken and cook for 20 minutes."];
     assert_eq!(inside(&thighs, &later).last(), Some(&Some(74)));
+    let patties = ["500 g minced beef", "2 tbsp oil", "100 g plain flour"];
+    let fried = ["Mix in the flour with the beef. Shape into patties.", "Fry in the oil for 6 minutes."];
+    assert_eq!(inside(&patties, &fried).last(), Some(&Some(71)));
     let eggs = ["150 g bacon", "3 eggs"];
     assert_eq!(inside(&eggs, &["Fry the bacon for 5 minutes.", "Off the heat, stir in the eggs."]), [Some(63), None]);
 }
