@@ -222,6 +222,20 @@ fn a_component_off_the_heat_waits_no_longer_than_two_hours_for_the_box_of_its_co
 }
 
 #[test]
+fn a_rest_that_the_hours_alone_cut_is_named_with_them_although_somebody_stays() {
+    // Ann comes for 14:00 to 14:15 and needs 10 + 10: she stays 5 min longer, and the rest is nothing.
+    let sessions = "[[session]]\nstart = 2026-11-29T14:00\npeople = [{ name = \"Ann\", as = \"cook\", until = \"14:15\" }]\n";
+    let steps = does("hands = \"10 min\"") + &then("hands = \"10 min\"\ngap = \"1 h\"");
+    let kitchen = stew("", "2", &steps).week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    let expected = [
+        "Ann stays 5 min longer, until 14:20.",
+        "Moon stew, step 2 starts at once after Moon stew, step 1, which should rest 1 h.",
+        "These rules cannot all be kept together: Moon stew, step 2 at least 1 h after Moon stew, step 1; the hours at which people are there.",
+    ];
+    assert_eq!(advice(&takes_minutes(&kitchen, 20), 0), expected);
+}
+
+#[test]
 fn rather_than_let_half_cooked_food_stand_somebody_stays_longer() {
     // Ann leaves at 14:30, Jo comes at 17:00 and heats it again: it may leave the hob at 15:00 at the earliest.
     let sessions = "[[session]]\nstart = 2026-11-29T14:00\npeople = [{ name = \"Ann\", as = \"cook\", until = \"14:30\" }, \

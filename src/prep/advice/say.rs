@@ -37,8 +37,9 @@ impl Advice {
                 format!("{sure}{job} starts {over} too late (within {limit} of {before}).")
             }
             Advice::TooSoon { job, before, left, gap } => {
-                let (job, before, left, gap) = (sentence(&job.text(names)), before.text(names), duration(*left), duration(*gap));
-                format!("{job} starts only {left} after {before}, which should rest {gap}.")
+                let (job, before, gap) = (sentence(&job.text(names)), before.text(names), duration(*gap));
+                let left = if *left > 0 { format!("only {}", duration(*left)) } else { "at once".to_owned() };
+                format!("{job} starts {left} after {before}, which should rest {gap}.")
             }
             Advice::Served { job, done, meal, hold } => served(&sentence(&job.text(names)), *done, *meal, *hold),
             Advice::NotCalm { by, wanted, free } => {

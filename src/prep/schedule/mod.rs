@@ -212,9 +212,11 @@ fn relaxed(problem: &Problem, model: &Model, plan: Plan, kind: Kind, none: bool,
     let mut steps = Steps { left: limits.finish_steps(model).left / 10 };
     let (clash, with_hours) = relax::clash(problem, hours, &plan, &mut steps);
     told.none_keeps_all = none;
-    told.clash_with_hours = with_hours;
-    // Where the steps do not reach, what is broken is all that is known.
-    told.clash = if clash.is_empty() { relax::broken_limits(&told) } else { clash };
+    // Without a clash that is proven, what is broken is named where it is proven that no plan keeps every limit; with it the hours that are
+    // overrun as well.
+    let known = !clash.is_empty();
+    told.clash = if !known && none { relax::broken_limits(&told) } else { clash };
+    told.clash_with_hours = with_hours || (!known && !hours && !told.clash.is_empty());
     told
 }
 
