@@ -71,11 +71,12 @@ fn session_plan(
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
     let mut fetch = fetch(kitchen, makings, demand, draws, index);
     let mut boxes: Vec<BoxNote> = made().flat_map(|making| boxes(kitchen, making)).collect();
+    let mut said = said(kitchen, made());
     let mut left = None;
     if let Some((under_way, marks)) = under_way.zip(marks) {
         only_of_the_rest(&mut cuts, &work, &marks, (under_way.now, &timed));
         let (mut still, mut rest) = rest(&work, &marks, under_way.now, timed);
-        part(&mut still, &mut rest, &mut fetch, &mut boxes);
+        part(&mut still, &mut rest, (&mut fetch, &mut said), &mut boxes);
         (timed, left) = (still, Some(rest));
     }
     SessionPlan {
@@ -95,7 +96,7 @@ fn session_plan(
         advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
         slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
         rest: left,
-        said: said(kitchen, made()),
+        said,
         people: work.people,
     }
 }

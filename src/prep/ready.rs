@@ -73,8 +73,8 @@ impl SessionPlan {
         self.rest.as_ref().is_some_and(|rest| rest.runs.get(task) == Some(&true))
     }
 
-    /// The minute from which on there is something to do.
-    fn begins(&self) -> i64 {
+    /// The minute from which on there is something to do: later than 0 where the session is under way.
+    pub fn begins(&self) -> i64 {
         self.rest.as_ref().map_or(0, |rest| rest.from)
     }
 

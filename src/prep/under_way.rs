@@ -11,7 +11,7 @@ use std::str::FromStr;
 use jiff::civil::DateTime;
 
 use super::tasks::{Part, Work, session_work};
-use super::{BoxNote, Doing, Fetch, Fixed, Job, Link, Mark, SessionPlan, Task};
+use super::{BoxNote, Doing, Fetch, Fixed, Job, Link, Mark, Said, SessionPlan, Task};
 use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
 use crate::measure::Celsius;
 use crate::plan::{Kept, Makings, User};
@@ -301,18 +301,33 @@ pub(super) fn rest(work: &Work, marks: &[Mark], now: i64, tasks: Vec<(Task, Opti
 
 /// Parts what is fetched for what is still to be begun from what is in use already, and the boxes that are still to be filled from those
 /// that are. The shares of the steps that are left are then of what is left.
-pub(super) fn part(tasks: &mut [(Task, Option<usize>)], rest: &mut Rest, fetch: &mut Vec<Fetch>, boxes: &mut Vec<BoxNote>) {
+/// What no step of the session handles was handled ahead of it.
+pub(super) fn part(
+    tasks: &mut [(Task, Option<usize>)],
+    rest: &mut Rest,
+    (fetch, said): (&mut Vec<Fetch>, &mut [Said]),
+    boxes: &mut Vec<BoxNote>,
+) {
+    let all = || rest.done.iter().map(|(_, task)| task).chain(tasks.iter().map(|(task, _)| task));
+    let handled: Vec<Ware> = all().flat_map(|task| task.uses().iter().map(|(of, _)| *of)).collect();
     let mut used: Vec<(Ware, f64)> = rest.done.iter().flat_map(|(_, task)| task.uses().iter().copied()).collect();
     for ((task, _), _) in tasks.iter_mut().zip(&rest.runs).filter(|(_, runs)| **runs) {
         if let Doing::Step(step) = &mut task.what {
             used.append(&mut step.uses);
         }
     }
-    let share = |of: Ware| used.iter().filter(|(one, _)| *one == of).map(|(_, share)| share).sum::<f64>();
+    let share = |of: Ware| {
+        if handled.contains(&of) { used.iter().filter(|(one, _)| *one == of).map(|(_, share)| share).sum::<f64>() } else { 1.0 }
+    };
     for (task, _) in tasks.iter_mut() {
         if let Doing::Step(step) = &mut task.what {
             step.uses.iter_mut().for_each(|(of, part)| *part = (*part / (1.0 - share(*of)).max(NEARLY)).min(1.0));
         }
+    }
+    // The words of the lines are of all that they ask for.
+    for said in said.iter_mut().filter(|said| share(said.of) > NEARLY) {
+        said.words = None;
+        said.counted = said.counted.take().map(|count| count.scaled((1.0 - share(said.of)).max(0.0)));
     }
     (*fetch, rest.fetched) = parted(fetch, share);
     let left = |note: &BoxNote| {

@@ -40,18 +40,19 @@ struct Placed {
     fill: Option<f32>,
 }
 
-/// Time across: minute 0 at `left`, `last` at `right`; and the type.
+/// Time across: minute `first` at `left`, `last` at `right`; and the type.
 struct Scale {
     left: f32,
     right: f32,
+    first: i64,
     last: i64,
     style: Style,
 }
 
 impl Scale {
     /// Space for the names of the lanes at the left.
-    fn of(size: Size, width: f32, last: i64) -> Scale {
-        Scale { left: if size.is_large() { 112.0 } else { 68.0 }, right: width, last, style: size.scale().chart }
+    fn of(size: Size, width: f32, (first, last): (i64, i64)) -> Scale {
+        Scale { left: if size.is_large() { 112.0 } else { 68.0 }, right: width, first, last, style: size.scale().chart }
     }
 
     /// The widest label beside a bar.
@@ -60,7 +61,11 @@ impl Scale {
     }
 
     fn x(&self, minute: i64) -> f32 {
-        self.left + (self.right - self.left) * minute.clamp(0, self.last) as f32 / self.last as f32
+        self.left + self.per_minute() * (minute.clamp(self.first, self.last) - self.first) as f32
+    }
+
+    fn per_minute(&self) -> f32 {
+        (self.right - self.left) / (self.last - self.first) as f32
     }
 }
 
@@ -75,10 +80,11 @@ pub struct Look {
     pub clock: Clock,
 }
 
-/// The chart as blocks as wide as the page: the clock, then a block a lane.
+/// The chart as blocks as wide as the page: the clock, then a block a lane. Of a session under way it begins where that goes on.
 pub fn chart(setter: &mut Setter, session: &SessionPlan, names: Names, look: Look) -> Vec<Block> {
-    let last = session.tasks.iter().map(|task| task.end_minute).chain([session.minutes, 1]).max().unwrap_or(1);
-    let scale = Scale::of(look.size, look.width, last);
+    let first = session.begins();
+    let last = session.tasks.iter().map(|task| task.end_minute).chain([session.minutes, first + 1]).max().unwrap_or(first + 1);
+    let scale = Scale::of(look.size, look.width, (first, last));
     let ticks = ticks(&scale, look.clock);
     let mut blocks = vec![clock_line(&scale, &ticks, look.clock)];
     for (name, bars) in lanes(session, names, look.units) {
@@ -93,9 +99,8 @@ pub fn chart(setter: &mut Setter, session: &SessionPlan, names: Names, look: Loo
 /// Minutes after the start that lie on the clock's quarters, halves or hours.
 fn ticks(scale: &Scale, clock: Clock) -> Vec<i64> {
     let room = 3.0 * scale.style.size * 1.2;
-    let per_minute = (scale.right - scale.left) / scale.last as f32;
-    let step = TICKS.into_iter().find(|step| *step as f32 * per_minute >= room).unwrap_or(480);
-    (0..=scale.last).filter(|minute| (clock.past() + minute) % step == 0).collect()
+    let step = TICKS.into_iter().find(|step| *step as f32 * scale.per_minute() >= room).unwrap_or(480);
+    (scale.first..=scale.last).filter(|minute| (clock.past() + minute) % step == 0).collect()
 }
 
 fn clock_line(scale: &Scale, ticks: &[i64], clock: Clock) -> Block {
@@ -115,10 +120,10 @@ fn clock_line(scale: &Scale, ticks: &[i64], clock: Clock) -> Block {
 fn lanes<'s>(session: &'s SessionPlan, names: Names<'s>, units: Units) -> Vec<(&'s str, Vec<Bar>)> {
     let mut people: Vec<(PersonId, Vec<Bar>)> = Vec::new();
     let mut appliances: Vec<(ApplianceId, Vec<Bar>)> = Vec::new();
-    for (task, mark) in session.tasks.iter().zip(session.marks()) {
+    for (place, (task, mark)) in session.tasks.iter().zip(session.marks()).enumerate() {
         let bar = |from, until, name, fill| Bar { from, until, mark: mark.to_string(), name, fill };
         let short = task.short(names, units);
-        if let Some(person) = task.person.filter(|_| task.hands_minutes > 0) {
+        if let Some(person) = task.person.filter(|_| task.hands_minutes > 0 && !session.runs(place)) {
             let until = task.start_minute + task.hands_minutes;
             add(&mut people, person, bar(task.start_minute, until, short.clone(), Some(0.82)));
         }

@@ -19,7 +19,7 @@ use super::steps::{Steps, Type};
 use super::text::{Setter, plain, soft, strong};
 use super::wording::{day, duration, full_day};
 use super::{Settings, Sheet};
-use crate::words::{Clock, clock};
+use crate::words::{Clock, clock, clock_after};
 
 /// One way of setting the page: the type, and the height of a row of the chart.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -209,8 +209,8 @@ impl<'a> Guide<'a> {
         let session = self.session;
         let more = if continued { ", continued" } else { "" };
         let whose = self.for_whom(", ");
-        let title =
-            format!("{}, {} to {}{whose}{more}", full_day(self.session.start.date()), clock(self.session.start), clock(session.ends()));
+        let begins = clock_after(session.start, session.begins());
+        let title = format!("{}, {begins} to {}{whose}{more}", full_day(self.session.start.date()), clock(session.ends()));
         let mut under = Vec::new();
         if !continued {
             let mut facts = vec![strong(session.people.iter().map(presence).join("; "))];
@@ -219,7 +219,7 @@ impl<'a> Guide<'a> {
             let told = if rest.is_some() && session.minutes == 0 {
                 "all served hot".to_owned()
             } else {
-                rest.unwrap_or_default() + &duration(session.minutes)
+                rest.unwrap_or_default() + &duration((session.minutes - session.begins()).max(0))
             };
             facts.push(plain(told));
             facts.extend(session.finish_by.map(|by| strong(format!(", to be finished by\u{a0}{}", clock(by)))));
