@@ -32,6 +32,23 @@ fn a_text_becomes_a_recipe_that_works_and_says_what_is_missing() {
 }
 
 #[test]
+fn how_long_it_keeps_is_taken_where_the_text_says_so() {
+    let kitchen = kitchen().file("soup.txt", &format!("{SOUP}Keeps 3 days in the fridge; freezes for a month.\n"));
+    let said = kitchen.done(&["adopt", "soup.txt"]);
+    assert!(!said.contains("`keeps` is missing"), "{said}");
+    assert!(
+        said.contains(
+            "`keeps` is read from \"Keeps 3 days in the fridge; freezes for a month.\": 3 days in the fridge and 1 month in the freezer."
+        ),
+        "{said}"
+    );
+    let card = json(&kitchen.run(&["--format", "json", "recipe", "leek-and-potato-soup"]));
+    assert_eq!((card["keeps"]["fridge"].as_i64(), card["keeps"]["freezer"].as_i64()), (Some(3), Some(30)));
+    // The words keep no time of the session.
+    assert_eq!(card["steps"].as_array().map(Vec::len), Some(2));
+}
+
+#[test]
 fn nothing_is_ever_overwritten() {
     let kitchen = with_soup();
     kitchen.done(&["adopt", "soup.txt"]);

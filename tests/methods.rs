@@ -18,6 +18,7 @@ use serde_json::Value;
 
 use crate::kitchen::{appliances, json as answer, kitchen};
 
+mod again;
 mod further;
 mod paragraphs;
 
@@ -75,7 +76,7 @@ fn told(step: &Value, number: usize, foods: &[&str], wanted: &str) -> String {
 fn a_method_reads_as_a_cook_reads_it() {
     let mut wrong = Vec::new();
     let mut paragraphs = 0;
-    for (name, ingredients, method) in paragraphs::RECIPES.iter().chain(further::RECIPES) {
+    for (name, ingredients, method) in paragraphs::RECIPES.iter().chain(further::RECIPES).chain(again::RECIPES) {
         paragraphs += method.len();
         let quoted = |texts: Vec<&str>| texts.iter().map(|text| format!("{text:?}")).collect::<Vec<_>>().join(", ");
         let recipe = format!(
@@ -95,6 +96,6 @@ fn a_method_reads_as_a_cook_reads_it() {
             wrong.push(format!("{name}\n  found  {found:#?}\n  wanted {wanted:#?}\n  texts {texts:#?}"));
         }
     }
-    assert!(paragraphs >= 180, "{paragraphs}");
+    assert!(paragraphs >= 240, "{paragraphs}");
     assert!(wrong.is_empty(), "{} of {}:\n{}", wrong.len(), paragraphs, wrong.join("\n"));
 }

@@ -145,3 +145,14 @@ fn what_is_done_at_the_table_stays_as_a_comment() {
         kitchen.text("recipes/dish.toml")
     );
 }
+
+#[test]
+fn what_is_drained_at_once_is_written_so_and_so_is_cutting_that_grows_with_the_batches() {
+    let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\ningredients = [\"1 kg potatoes, peeled and diced\"]\nmethod = [\"Boil the potatoes for 15 minutes. Drain.\"]\n";
+    let kitchen = kitchen().household(&appliances(&[])).recipe("dish", recipe);
+    let before = steps(&kitchen);
+    kitchen.done(&["recipe", "dish", "--steps"]);
+    let text = kitchen.text("recipes/dish.toml");
+    assert!(text.contains("within = \"2 min\"   # estimated\n") && text.contains("scales = true   # estimated\n"), "{text}");
+    assert_eq!(steps(&kitchen), before, "{text}");
+}

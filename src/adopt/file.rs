@@ -35,7 +35,7 @@ pub fn id_of(name: &str) -> String {
     if id.is_empty() { "recipe".to_owned() } else { id.to_owned() }
 }
 
-/// The file: name, makes, source, the page's times as a comment, ingredients and method as written.
+/// The file: name, makes, source, how long it keeps and in which words the page says so, the page's times as a comment, ingredients and method as written.
 pub fn recipe_file(recipe: &Adopted) -> String {
     let mut text = String::new();
     let quoted = |text: &str| toml_edit::Value::from(text).to_string();
@@ -49,6 +49,11 @@ pub fn recipe_file(recipe: &Adopted) -> String {
     let source: Vec<String> = source.iter().filter_map(|(key, value)| Some(format!("{key} = {}", quoted(value.as_deref()?)))).collect();
     if !source.is_empty() {
         let _ = writeln!(text, "source = {{ {} }}", source.join(", "));
+    }
+    if !recipe.keeps.places.is_empty() {
+        let places = recipe.keeps.places.iter().map(|(place, time)| format!("{} = {}", words::place(*place), quoted(time)));
+        let places: Vec<String> = places.collect();
+        let _ = writeln!(text, "keeps = {{ {} }}   # the page says: {}", places.join(", "), recipe.keeps.said());
     }
     if !recipe.times.is_empty() {
         let times: Vec<String> = recipe.times.iter().map(|(what, minutes)| format!("{what} {}", words::duration(*minutes))).collect();

@@ -2,7 +2,8 @@
 
 use scraper::{ElementRef, Html, Selector};
 
-use super::tidy::line;
+use super::keeping::keeping;
+use super::tidy::{line, one_line, seen};
 use super::{Adopted, depth, json_ld, microdata};
 
 /// Does the text begin as a page does?
@@ -29,7 +30,19 @@ pub(super) fn recipes(text: &str) -> Vec<Adopted> {
         recipe.source.title = recipe.source.title.take().or_else(|| title.clone());
         recipe.source.address = recipe.source.address.take().or_else(|| address.map(str::to_owned));
     }
-    once(found)
+    let mut found = once(found);
+    // What a page says of storing is of its one recipe; of several nobody knows which.
+    if let [recipe] = found.as_mut_slice()
+        && recipe.keeps.places.is_empty()
+    {
+        recipe.keeps = keeping(lines(&page).iter().map(String::as_str), &recipe.name);
+    }
+    found
+}
+
+/// What is seen of a page, a block a line.
+fn lines(page: &Html) -> Vec<String> {
+    seen(page).lines().map(one_line).filter(|line| !line.is_empty()).collect()
 }
 
 /// A page sometimes says the same twice over.

@@ -6,6 +6,7 @@
 use jiff::SignedDuration;
 use serde_json::{Map, Value};
 
+use super::keeping::keeping;
 use super::tidy::{line, lines};
 use super::yields::makes;
 use super::{Adopted, Source};
@@ -54,14 +55,19 @@ fn recipe(thing: &Thing) -> Option<Adopted> {
     if let Some(said) = get("recipeInstructions") {
         paragraphs(said, &mut method);
     }
+    let described = get("description").map(|said| texts(said).join("\n")).unwrap_or_default();
+    let described = lines(&described);
+    let name = name.unwrap_or_default();
+    let keeps = keeping(described.iter().chain(&method).map(String::as_str), &name);
     let yields = get("recipeYield").or_else(|| get("yield")).map(yields).unwrap_or_default();
     Some(Adopted {
-        name: name.unwrap_or_default(),
+        name,
         makes: yields.iter().find_map(|said| makes(said)),
         ingredients,
         method,
         source: source(thing),
         times: times(thing),
+        keeps,
     })
 }
 

@@ -4,6 +4,7 @@ use scraper::{ElementRef, Html};
 
 use super::html::all;
 use super::json_ld::minutes;
+use super::keeping::keeping;
 use super::tidy::{below, line, lines};
 use super::yields::makes;
 use super::{Adopted, Source};
@@ -59,11 +60,15 @@ fn recipe(scope: ElementRef<'_>) -> Option<Adopted> {
         .first()
         .and_then(|author| if author.value().attr("itemscope").is_some() { Item::of(*author).first("name") } else { Some(value(*author)) });
     let times = [("preparation", "prepTime"), ("cooking", "cookTime"), ("in all", "totalTime")];
+    let method = said(&["recipeInstructions"]);
+    let described = said(&["description"]);
+    let name = item.first("name").unwrap_or_default();
     Some(Adopted {
-        name: item.first("name").unwrap_or_default(),
+        keeps: keeping(described.iter().chain(&method).map(String::as_str), &name),
+        name,
         makes: item.first("recipeYield").and_then(|said| makes(&said)),
         ingredients,
-        method: said(&["recipeInstructions"]),
+        method,
         source: Source {
             author: author.filter(|author| !author.is_empty()),
             title: None,

@@ -15,12 +15,14 @@ mod depth;
 mod file;
 mod html;
 mod json_ld;
+mod keeping;
 mod microdata;
 mod plain;
 mod tidy;
 mod yields;
 
 pub use file::{id_of, recipe_file};
+pub use keeping::Keeping;
 
 /// A recipe as its page has it: every text on one line, without markup.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -34,6 +36,8 @@ pub struct Adopted {
     pub source: Source,
     /// What takes how long, as the page says it: "preparation", "cooking", "in all", each in minutes.
     pub times: Vec<(&'static str, i64)>,
+    /// Where the page plainly says it.
+    pub keeps: Keeping,
 }
 
 /// Where a recipe comes from.

@@ -1,5 +1,6 @@
 //! Plain text: a name, a yield, ingredients, a method, told apart by headings, blank lines and by what reads as an ingredient.
 
+use super::keeping::keeping;
 use super::tidy;
 use super::yields::makes;
 use super::{Adopted, Source};
@@ -53,6 +54,7 @@ pub(super) fn recipe(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option
             Part::Method => recipe.method.push(line.clone()),
         }
     }
+    recipe.keeps = keeping(lines.iter().map(String::as_str), &recipe.name);
     let read = recipe.ingredients.iter().filter(|line| listed(line, is_ingredient)).count();
     (read > 0 && read * 2 >= recipe.ingredients.len()).then_some(recipe)
 }

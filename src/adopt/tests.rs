@@ -125,6 +125,23 @@ fn the_file_is_toml_and_says_what_the_page_says() {
     assert!(recipe_file(&recipe).contains("makes = \"4 portions\"   # the page does not say"));
 }
 
+#[test]
+fn how_long_it_keeps_is_taken_from_the_words_of_its_page_and_they_stand_beside_it() {
+    let body = page(BLOCK).replace("Hello", "<h3>Storing</h3><p>Keeps for 3&nbsp;days in the fridge, or freeze for up to 2 months.</p>");
+    let file = recipe_file(&one(&body));
+    let line = "keeps = { fridge = \"3 days\", freezer = \"2 months\" }   # the page says: \"Keeps for 3 days in the fridge, or freeze for up to 2 months.\"";
+    assert!(file.contains(line), "{file}");
+    assert!(file.parse::<toml::Table>().is_ok());
+    let described = BLOCK.replace("\"prepTime\"", "\"description\": \"Sweet. The roots keep for 4 days in the fridge.\", \"prepTime\"");
+    assert!(recipe_file(&one(&described)).contains("keeps = { fridge = \"4 days\" }"));
+    // Of several recipes nobody knows which is meant.
+    let other = BLOCK.replace("Roast roots", "Slaw");
+    let both = page(&format!("[{BLOCK}, {other}]")).replace("Hello", "Keeps for 3 days in the fridge.");
+    assert!(read(&both).iter().all(|recipe| recipe.keeps == Keeping::default()));
+    let plain = one("Slaw\n\n1 red cabbage\n2 apples\n\nShred it all.\nKeeps 2 days in the fridge.");
+    assert_eq!(plain.keeps.places, [(crate::foods::Place::Fridge, "2 days".to_owned())]);
+}
+
 proptest! {
     #[test]
     fn whatever_is_cut_or_exchanged_in_a_page_nothing_panics(at in 0_usize..700, length in 0_usize..60, with in ".{0,6}") {

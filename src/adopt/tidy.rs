@@ -55,7 +55,8 @@ pub(super) fn below(root: ego_tree::NodeRef<'_, Node>) -> String {
     text
 }
 
-fn one_line(line: &str) -> String {
+/// Single blanks, and nothing that cannot be seen.
+pub(super) fn one_line(line: &str) -> String {
     let visible: String = line.chars().map(|c| if c.is_whitespace() { ' ' } else { c }).filter(|c| !is_invisible(*c)).collect();
     visible.split(' ').filter(|word| !word.is_empty()).collect::<Vec<_>>().join(" ")
 }

@@ -9,11 +9,11 @@ use super::outcome::{Done, Failure, json, say};
 use super::printed::text_of;
 use super::{Cli, Format, setting};
 use crate::adopt::{Adopted, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
-use crate::foods::Foods;
+use crate::foods::{Foods, Place};
 use crate::kitchen::{LineOf, LineRead, load_foods, read_ingredients};
 use crate::measure::Spoons;
 use crate::store::begin_writing;
-use crate::words::counted;
+use crate::words::{self, counted};
 
 /// The recipes that are there: name in lower case, by id.
 pub type There = BTreeMap<String, String>;
@@ -26,6 +26,8 @@ pub struct Taken {
     pub text: String,
     /// What the page does not say, each a whole sentence with the key that would say it.
     pub missing: Vec<String>,
+    /// What was taken from words of the page that could mean something else, a whole sentence.
+    pub read: Option<String>,
 }
 
 pub fn run(cli: &Cli, files: &[PathBuf], id: Option<&str>) -> Done {
@@ -47,6 +49,9 @@ pub fn told(taken: &[Taken]) -> String {
         text.push_str(&format!("\n{}: {}\n", file_of(&one.id), one.name));
         for missing in &one.missing {
             text.push_str(&format!("  {missing}\n"));
+        }
+        if let Some(read) = &one.read {
+            text.push_str(&format!("  {read}\n"));
         }
         text.push_str(&format!("  Look it over: spence recipe {}\n", one.id));
     }
@@ -118,7 +123,13 @@ pub fn take(files: &[PathBuf], id: Option<&str>, foods: &Foods, there: &There, o
             }
         }
         there.insert(own.to_lowercase(), recipe.name.to_lowercase());
-        taken.push(Taken { missing: missing(&recipe, foods), name: recipe.name.clone(), text: recipe_file(&recipe), id: own });
+        taken.push(Taken {
+            missing: missing(&recipe, foods),
+            read: read_of(&recipe),
+            name: recipe.name.clone(),
+            text: recipe_file(&recipe),
+            id: own,
+        });
     }
     if refused.is_empty() { Ok(taken) } else { Err(Failure::NotKnown(format!("{}. Nothing was written.", refused.join(".\nerror: ")))) }
 }
@@ -173,10 +184,14 @@ fn is_ingredient(line: &str, foods: &Foods) -> bool {
 
 /// What the page does not say, and the key that would.
 fn missing(recipe: &Adopted, foods: &Foods) -> Vec<String> {
-    let mut missing = vec![
-        "`keeps` is missing: it will be eaten on the day it is made. USDA: cooked dishes 3 to 4 days in the fridge. Local rules come first."
-            .to_owned(),
-    ];
+    let mut missing = Vec::new();
+    let eaten_soon = recipe.keeps.places.iter().all(|(place, _)| *place == Place::Freezer);
+    if eaten_soon {
+        let what = if recipe.keeps.places.is_empty() { "`keeps`" } else { "`keeps.fridge`" };
+        missing.push(format!(
+            "{what} is missing: it will be eaten on the day it is made. USDA: cooked dishes 3 to 4 days in the fridge. Local rules come first."
+        ));
+    }
     if recipe.makes.is_none() {
         missing.push("`makes` is missing on the page: 4 portions are written down.".to_owned());
     }
@@ -192,6 +207,13 @@ fn missing(recipe: &Adopted, foods: &Foods) -> Vec<String> {
         }
     }
     missing
+}
+
+/// "`keeps` is as the page says: 3 days in the fridge".
+fn read_of(recipe: &Adopted) -> Option<String> {
+    let places: Vec<String> = recipe.keeps.places.iter().map(|(place, time)| format!("{time} in the {}", words::place(*place))).collect();
+    (!places.is_empty())
+        .then(|| format!("`keeps` is read from {}: {}. Local rules come first.", recipe.keeps.said(), words::listed(&places)))
 }
 
 /// Writes all of them, new, or none.

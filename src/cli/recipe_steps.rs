@@ -99,6 +99,12 @@ fn table(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> Table {
         }
         put("after", value(list), false);
     }
+    if let Some(within) = step.within {
+        put("within", minutes(within.0), guessed.within);
+    }
+    if step.scales != step.on.is_empty() {
+        put("scales", value(step.scales), guessed.hands);
+    }
     if let Some(ahead) = step.ahead {
         put("ahead", minutes(ahead.0), false);
     }

@@ -40,8 +40,11 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
             let Some((food, cut)) = asked(one) else { continue };
             let times = making.times(one.ware()).to_f64();
             let amount = on_the_board(kitchen, one, share, times);
-            let name = plural_in_line(&kitchen.foods[food], one);
-            add(&mut cuts, Cut { food, name, amount, counted: counted(one, share, times), cut, step: place as u32 + 1 });
+            let counted = counted(one, share, times);
+            let is_one = matches!(&counted, Some(Quantity::Count(number)) if *number <= 1);
+            // "1 onion", where half of "2 onions" is cooked.
+            let name = if is_one { kitchen.foods[food].name.clone() } else { plural_in_line(&kitchen.foods[food], one) };
+            add(&mut cuts, Cut { food, name, amount, counted, cut, step: place as u32 + 1 });
         }
     }
     let order: Vec<FoodId> = cuts.iter().map(|cut| cut.food).collect();

@@ -248,9 +248,10 @@ fn numbers_of(makings: &Makings, work: &Work, recipe: RecipeId) -> Vec<usize> {
 }
 
 /// Links with the `gap` and `within` of the later step. Applied to each of the earlier jobs, `gap` counts from the latest of them
-/// and `within` from the earliest.
+/// and `within` from the earliest; one that nobody wrote, of what is drained, binds no loads that come off the heat one by one.
 fn add_ruled(step: &Step, before: &[usize], after: &[usize], work: &mut Work) {
-    let within = step.within.map(|w| w.0);
+    let one_by_one = step.estimated.within && before.len() > 1;
+    let within = step.within.filter(|_| !one_by_one).map(|w| w.0);
     let why = if within.is_some() { LinkWhy::Within } else { LinkWhy::Order };
     add(before, after, (step.gap.map_or(0, |gap| gap.0), within), why, work);
 }

@@ -74,6 +74,8 @@ pub(super) struct So {
     pub slow: bool,
     /// The sentence has set the heat, so what is left then is left on it.
     pub turned_down: bool,
+    /// Something has cooked under pressure; before that, the cooker is a pan.
+    pub pressed: bool,
 }
 
 static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().copied()));

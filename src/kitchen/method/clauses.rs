@@ -126,7 +126,10 @@ const OBJECTS: [&str; 20] = [
     "for",
 ];
 /// What makes a food's name a verb: "butter the tin".
-const DETERMINERS: [&str; 13] = ["the", "a", "an", "it", "them", "your", "each", "this", "these", "some", "two", "both", "lightly"];
+#[rustfmt::skip]
+const DETERMINERS: [&str; 18] = [
+    "the", "a", "an", "it", "them", "your", "each", "this", "these", "some", "two", "both", "lightly", "thin", "thinly", "thick", "out", "flat",
+];
 /// After a state such as "until soft and": what makes "brown" a verb again.
 const AFTER_STATE: [&str; 15] =
     ["the", "a", "an", "it", "them", "your", "for", "over", "gently", "slowly", "another", "uncovered", "covered", "very", "briefly"];
@@ -329,7 +332,9 @@ fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize
         return None;
     }
     if let Some((verb, after)) = verb_at(w, at) {
-        let is_name = !opens && is_food(at) && !DETERMINERS.iter().any(|word| w.is(after, word));
+        // "Flour, baking powder and salt in a bowl" lists foods; "peel, core and slice" does not.
+        let lists = w.kind(after) == Some(Sign::Comma) && is_food(after + 1) && verb_at(w, after + 1).is_none();
+        let is_name = (!opens || lists) && is_food(at) && !DETERMINERS.iter().any(|word| w.is(after, word));
         return (!is_name).then_some((verb, at, after));
     }
     if !FRONTED.iter().any(|word| w.is(at, word)) {

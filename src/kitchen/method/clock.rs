@@ -254,6 +254,15 @@ pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
     if let Some(upper) = upper_end(w, end, to, low) {
         return Some(Time { start: at, low, ..upper });
     }
+    // "7 minutes 30 seconds".
+    let next = if w.is(end, "and") { end + 1 } else { end };
+    if one == 1.0
+        && next < to
+        && let Some((seconds, _, after)) = number(w, next)
+        && let Some(second) = unit(w, after).filter(|unit| *unit < 1.0)
+    {
+        (low, high, end) = (low + seconds * second, high + seconds * second, past_stop(w, after + 1));
+    }
     // "1 hour 15 minutes", "1h30", "1 hour and 15 minutes", "an hour and a half".
     let next = if w.is(end, "and") { end + 1 } else { end };
     if one >= 60.0 && next < to {

@@ -4,6 +4,7 @@
 //! told, never reckoned.
 
 use super::act::{Act, On, So, Takes, act};
+use super::beforehand::work_of;
 use super::clauses::{Clause, clauses};
 use super::larder::{Larder, Mention};
 use super::places::Kind;
@@ -16,6 +17,11 @@ use crate::measure::{Amount, Celsius, Dimension, Minutes};
 
 /// More hands than this before an appliance is needed are a step of their own.
 const MOST_HANDS_BEFORE: f64 = 2.0;
+
+/// What ends boiling: it would go on in the hot water. "Leave in the water" is a wait, and stands between.
+const DRAINS: [&str; 4] = ["drain", "strain", "refresh", "plunge"];
+/// So soon after it has boiled. Common practice, no source.
+const DRAINED_WITHIN: Minutes = Minutes(2);
 
 /// A step that is being gathered, always of one paragraph.
 #[derive(Default)]
@@ -39,6 +45,8 @@ struct Draft {
     or: bool,
     overnight: bool,
     day_before: bool,
+    /// Begins with draining.
+    drains: bool,
 }
 
 /// What takes the place of some tokens.
@@ -72,12 +80,27 @@ impl Draft {
 pub(super) struct Made {
     pub step: Step,
     pub heated: bool,
+    /// Waits in hot water: on the hob, or under pressure.
+    pub boils: bool,
     pub stands: bool,
     pub or: bool,
     pub overnight: bool,
     pub day_before: bool,
     pub one_layer: bool,
     pub foods: Vec<usize>,
+}
+
+impl Made {
+    /// A step that heats nothing and waits for nothing.
+    pub fn of_words(step: Step) -> Self {
+        let [heated, boils, stands, or, overnight, day_before, one_layer] = [false; 7];
+        Made { step, heated, boils, stands, or, overnight, day_before, one_layer, foods: Vec::new() }
+    }
+
+    /// Hours lie between it and the next, or a night.
+    pub fn is_long(&self) -> bool {
+        self.overnight || self.day_before || self.step.wait.0 >= 120
+    }
 }
 
 pub(super) struct Gather<'s, 'k> {
@@ -96,6 +119,12 @@ pub(super) struct Gather<'s, 'k> {
     /// Words that no step has yet.
     lead: String,
     last_foods: Vec<usize>,
+    /// The last clause was about the heat.
+    heat_set_last: bool,
+    /// The work on the board that clauses do, by food.
+    pub(super) done: Vec<(usize, &'static str)>,
+    /// What is named at the table.
+    at_table: Vec<usize>,
 }
 
 impl<'s, 'k> Gather<'s, 'k> {
@@ -108,6 +137,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             place: None,
             slow: false,
             turned_down: false,
+            pressed: false,
             fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)),
         };
         Gather {
@@ -124,6 +154,9 @@ impl<'s, 'k> Gather<'s, 'k> {
             branch: Branch::None,
             lead: String::new(),
             last_foods: Vec::new(),
+            heat_set_last: false,
+            done: Vec::new(),
+            at_table: Vec::new(),
         }
     }
 
@@ -138,6 +171,7 @@ impl<'s, 'k> Gather<'s, 'k> {
                 None => self.words_alone(lead, paragraphs),
             }
         }
+        self.cut_beforehand();
         self.put_ahead();
         self.take_room();
         self.reach_inside();
@@ -151,16 +185,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         let at = paragraphs.first().map(|paragraph| paragraph.at.clone()).unwrap_or_default();
         self.doubts.push((at.clone(), "nothing in this method reads as something to do; it is printed as it stands".to_owned()));
         let step = blank(vec![Piece::Words(text)], at);
-        self.made.push(Made {
-            step,
-            heated: false,
-            stands: false,
-            or: false,
-            overnight: false,
-            day_before: false,
-            one_layer: false,
-            foods: Vec::new(),
-        });
+        self.made.push(Made::of_words(step));
     }
 
     fn paragraph(&mut self, paragraph: &Paragraph) {
@@ -168,6 +193,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         let found = clauses(&w, &|at| self.larder.begins(&w, at));
         let mut draft = Draft::default();
         let mut sentence = usize::MAX;
+        self.heat_set_last = false;
         for (index, clause) in found.iter().enumerate() {
             if clause.sentence != sentence {
                 sentence = clause.sentence;
@@ -175,7 +201,8 @@ impl<'s, 'k> Gather<'s, 'k> {
                     self.finish(&w, &mut draft, paragraph);
                     self.end_branch();
                 }
-                self.so.turned_down = false;
+                // "Turn the heat to its lowest. Leave for 10 minutes."
+                self.so.turned_down &= self.heat_set_last;
             }
             if clause.meanwhile {
                 self.finish(&w, &mut draft, paragraph);
@@ -203,6 +230,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             Takes::Serve => {
                 // What is printed at the table takes no time; its foods are named there, and stay for the first step.
                 let words = said(w, text.0, text.1);
+                let named = self.larder.mentions(w, clause.start, clause.end);
+                self.at_table.extend(named.into_iter().flat_map(|mention| mention.foods));
                 return self.serve.push(words);
             }
             Takes::Release { minutes, written } => return self.release(w, clause, (minutes, written), draft, paragraph),
@@ -246,6 +275,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             self.so.place = place;
         }
         self.so.turned_down |= read.turned_down;
+        self.heat_set_last = read.turned_down;
+        self.so.pressed |= read.need == Some(On::Kind(Kind::Pressure)) && matches!(read.takes, Takes::Wait { .. });
         self.so.slow |= read.slow;
     }
 
@@ -268,12 +299,16 @@ impl<'s, 'k> Gather<'s, 'k> {
     }
 
     fn add_to_draft(&mut self, w: &Words, clause: &Clause, read: &Act, next: &[Clause], draft: &mut Draft) {
+        draft.drains |= draft.is_empty() && clause.verb.is_some_and(|verb| DRAINS.contains(&verb.word));
         draft.add(clause.start, clause.end);
         let foods = self.foods_of(w, clause, next, draft);
         if draft.on.is_none() {
             draft.on = read.need;
         }
         let verb = clause.verb;
+        if let Some(work) = verb.and_then(work_of) {
+            self.done.extend(foods.iter().map(|food| (*food, work)));
+        }
         match read.takes {
             Takes::Hands(Some(written)) => {
                 if read.time.is_some_and(|time| time.vague) {
@@ -455,7 +490,10 @@ impl<'s, 'k> Gather<'s, 'k> {
         let hands = if idle { 1.0 } else { (done.hands_written - 1e-6).ceil() + done.hands_guessed };
         let hands = if hands > 0.0 { hands.round().max(1.0) } else { 0.0 };
         let hot = done.on == Some(On::Kind(Kind::Oven)) && !on.is_empty();
+        let after = self.after();
+        let at_once = done.drains && after.is_none() && self.made.last().is_some_and(|before| before.boils);
         let step = Step {
+            within: at_once.then_some(DRAINED_WITHIN),
             hands: Minutes(hands as i64),
             wait: Minutes((done.wait - 1e-6).ceil().max(0.0) as i64),
             scales: on.is_empty(),
@@ -463,21 +501,24 @@ impl<'s, 'k> Gather<'s, 'k> {
             temperature: done.celsius.filter(|_| hot),
             inside: done.inside,
             skill: done.knife.then(|| "knife".to_owned()),
-            after: self.after(),
+            after,
             estimated: Estimates {
                 hands: idle || done.hands_guessed > 0.0,
                 wait: done.waits && done.wait_guessed,
                 temperature: hot && done.celsius.is_some() && done.celsius_guessed,
                 inside: false,
                 takes: false,
+                within: at_once,
             },
             ..blank(text, paragraph.at.clone())
         };
         let heated = matches!(done.on, Some(On::Kind(_)));
+        let boils = done.waits && matches!(done.on, Some(On::Kind(Kind::Hob | Kind::Pressure)));
         let stands = done.waits && done.on.is_none();
         self.made.push(Made {
             step,
             heated,
+            boils,
             stands,
             or: done.or,
             overnight: done.overnight,
@@ -485,6 +526,11 @@ impl<'s, 'k> Gather<'s, 'k> {
             one_layer: done.one_layer,
             foods: done.foods,
         });
+    }
+
+    /// Is it named at the table, whatever else names it?
+    pub(super) fn is_at_table(&self, food: usize) -> bool {
+        self.at_table.contains(&food)
     }
 
     /// What the step that is about to be made comes after. "Meanwhile" begins beside the step before; what follows comes after both.
@@ -555,7 +601,7 @@ enum Branch {
 }
 
 /// A step of words, every key at its default.
-fn blank(text: Vec<Piece>, at: Spot) -> Step {
+pub(super) fn blank(text: Vec<Piece>, at: Spot) -> Step {
     Step {
         id: None,
         text,

@@ -14,7 +14,8 @@
 //! Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
 //! head of a clause says whether it is hands-on or unattended, where, and what it takes when nothing is said ([`verbs`]); times
 //! ([`clock`]), degrees ([`degrees`]) and appliances ([`places`]) are read from its words. A place that is not named is where the food
-//! was last put. Hands that nobody wrote come from a table of rates ([`rates`]) and are marked as estimated.
+//! was last put. Hands that nobody wrote come from a table of rates ([`rates`]) and are marked as estimated; so do those for what only
+//! the ingredient lines say is cut ([`beforehand`]).
 //!
 //! Where two readings are possible the longer time is planned, the words of the text stay in the step, and the reading is marked. What is
 //! not understood stays as text in its step. Nothing here knows files, weeks or plans; places in files come and go as they are.
@@ -25,6 +26,7 @@
 //! estimated to the nearest, at least one.
 
 mod act;
+mod beforehand;
 mod clauses;
 mod clock;
 mod degrees;

@@ -49,6 +49,11 @@ pub(super) fn hands(verb: &Verb, w: &Words, range: std::ops::Range<usize>, foods
     }
 }
 
+/// "Wedges", "batons": what something is cut into.
+pub(super) fn is_shape(key: &str) -> bool {
+    SHAPES.iter().any(|(word, _)| *word == key)
+}
+
 fn peel(name: &str) -> f64 {
     PEEL.iter().find(|(word, _)| name.contains(word)).map_or(PEEL_ANY, |(_, minutes)| *minutes)
 }

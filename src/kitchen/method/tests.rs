@@ -199,3 +199,17 @@ proptest::proptest! {
         let _ = read(&["1 onion", "2 tbsp oil"], &[&text]);
     }
 }
+
+#[test]
+fn what_has_boiled_is_drained_at_once_unless_the_words_say_that_it_stands() {
+    let within = |method: &[&str]| {
+        read(&["500 g potatoes", "200 g bacon"], method).steps.iter().map(|step| step.within.map(|m| m.0)).collect::<Vec<_>>()
+    };
+    assert_eq!(within(&["Boil the potatoes for 15 minutes.", "Drain and mash."]), [None, Some(2)]);
+    assert_eq!(within(&["Simmer the potatoes for 15 minutes, then plunge into cold water."]), [None, Some(2)]);
+    assert_eq!(within(&["Boil the potatoes for 15 minutes. Leave to stand for 5 minutes, then drain."]), [None, None, None]);
+    // What also waits for another step may have to wait.
+    let both = ["Boil the potatoes for 15 minutes.", "Meanwhile, fry the bacon for 5 minutes.", "Drain the potatoes and add the bacon."];
+    assert_eq!(within(&both), [None, None, None]);
+    assert_eq!(within(&["Roast the bacon for 15 minutes. Drain off the fat."]), [None, None]);
+}

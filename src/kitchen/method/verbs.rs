@@ -125,7 +125,7 @@ pub(super) static VERBS: &[Verb] = &[
     row("continue", Set, Once(0.0)), row("repeat", Set, MOMENT), row("keep", Set, Once(0.0)), row("store", Serve, Once(0.0)),
     // Heat and what sets it.
     row("bring", Heat, Once(1.0)), row("heat", Heat, Once(1.0)), row("preheat", Heat, Once(0.0)), row("warm", Heat, Once(3.0)),
-    row("pre-heat", Heat, Once(0.0)), row("reheat", Heat, Once(3.0)), row("reduce", Set, Once(0.0)), row("lower", Set, Once(0.0)),
+    row("pre-heat", Heat, Once(0.0)), row("reheat", Heat, Once(3.0)), row("reduce", Set, Once(0.0)), row("lower", Set, MOMENT),
     row("increase", Set, Once(0.0)), row("raise", Set, Once(0.0)), row("switch", Set, Once(0.0)), row("adjust the heat", Set, Once(0.0)),
     // Hands-on, on the hob.
     row("fry", HandsOn(Hob), Once(6.0)), row("stir-fry", HandsOn(Hob), Once(5.0)), row("pan-fry", HandsOn(Hob), Once(6.0)),
@@ -156,6 +156,20 @@ pub(super) static VERBS: &[Verb] = &[
     // At the table.
     row("serve", Serve, Once(0.0)), row("enjoy", Serve, Once(0.0)), row("garnish", Serve, Once(0.0)), row("eat", Serve, Once(0.0)),
 ];
+
+/// A verb by its word.
+pub(super) fn verb(word: &str) -> Option<&'static Verb> {
+    VERBS.iter().find(|verb| verb.word == word)
+}
+
+/// The verb of "simmering", "baking" or of "peeled", "chopped", by the ending.
+pub(super) fn inflected(word: &str, ending: &str) -> Option<&'static Verb> {
+    let stem = word.strip_suffix(ending).filter(|stem| stem.len() > 2)?;
+    let undoubled =
+        stem.chars().next_back().filter(|last| stem.ends_with(&format!("{last}{last}"))).map(|last| stem.len() - last.len_utf8());
+    let forms = [stem.to_owned(), format!("{stem}e"), undoubled.map_or(String::new(), |end| stem[..end].to_owned())];
+    forms.iter().find_map(|form| verb(form))
+}
 
 /// Verbs that cut: the step needs the skill "knife".
 pub(super) fn needs_knife(verb: &Verb) -> bool {

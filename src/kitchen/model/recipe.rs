@@ -163,6 +163,8 @@ pub struct Estimates {
     pub temperature: bool,
     pub inside: bool,
     pub takes: bool,
+    /// Where what boiled is drained: from each load alone, so that it binds no step that waits for several.
+    pub within: bool,
 }
 
 /// What a step comes after.

@@ -80,3 +80,18 @@ fn rinsing_and_draining_are_no_cuts() {
     assert!(!is_cut("rinsed") && !is_cut("drained") && !is_cut("at room temperature"));
     assert!(is_cut("peeled and finely diced") && is_cut("cut into chunks"));
 }
+
+#[test]
+fn half_of_two_onions_is_one_onion() {
+    let line = ingredient("2 onions, diced", ONION, Some(item(2.0, Unit::Piece)), Some("diced"));
+    let kitchen = onions(vec![line], vec![in_step(0)]);
+    for (batches, said) in [(0.5, "1 onion: diced for\u{a0}1"), (0.25, "½ onion: diced for\u{a0}1"), (1.0, "2 onions: diced for\u{a0}1")] {
+        let makings = makings(vec![making(&kitchen, 0, batches)]);
+        let work = session_work(&kitchen, &week(), 0, &makings);
+        let placed = (0..work.origins.len()).map(|job| Placed { start: job as i64, person: None, out_person: None, set_to: None });
+        let tasks = tasks(&kitchen, &makings, &work, &Schedule { placed: placed.collect(), ..planned(0) });
+        let cuts = cuts(&kitchen, &makings, &work, &tasks);
+        let together = CutTogether { person: None, whole: all_of(&[&cuts[0]]), cuts: vec![&cuts[0]] };
+        assert_eq!(together.words(Units::Metric), said);
+    }
+}

@@ -3,7 +3,7 @@
 use super::super::clauses::{Clause, verb_at};
 use super::super::clock::times;
 use super::super::places::Kind;
-use super::super::verbs::{VERBS, Verb, Way};
+use super::super::verbs::{Verb, Way, inflected};
 use super::{Act, Named, On, So, Takes};
 use crate::kitchen::words::Words;
 
@@ -25,6 +25,13 @@ impl Reading<'_> {
         (self.clause.start..self.clause.end).any(|at| words.iter().any(|word| self.w.is(at, word)))
     }
 
+    /// "Scatter with parsley to serve", "top with the yoghurt to serve".
+    fn is_for_the_table(&self, verb: &Verb) -> bool {
+        const LAST: [&str; 9] = ["scatter", "sprinkle", "drizzle", "top", "dollop", "dust", "finish", "dot", "decorate"];
+        let (w, end) = (self.w, self.clause.end);
+        LAST.contains(&verb.word) && end >= 2 && w.is(end - 1, "serve") && w.is(end - 2, "to")
+    }
+
     /// Before "until": what is done, not what is waited for.
     fn object_end(&self) -> usize {
         let clause = self.clause;
@@ -38,6 +45,7 @@ impl Reading<'_> {
         let Some(verb) = self.clause.verb else { return self.without_verb(act) };
         match verb.way {
             Way::Serve => act.takes = Takes::Serve,
+            _ if act.time.is_none() && act.need.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
             Way::Put => self.putting(act),
@@ -100,7 +108,7 @@ impl Reading<'_> {
             && !self.says(&["it", "they", "this", "you", "keeps", "will"])
         {
             act.unknown = true;
-            self.wait(act, self.named.at.or(self.so.place), 0);
+            self.wait(act, self.named.at.or(self.so.place).filter(|_| !act.off), 0);
         }
     }
 
@@ -155,6 +163,10 @@ impl Reading<'_> {
         if verb.word == "set" && act.time.is_some() && puts {
             return self.putting(act);
         }
+        // "Lower the eggs into the water."
+        if verb.word == "lower" && self.says(&["into"]) && !self.is_setting_of_heat() {
+            return self.putting(act);
+        }
         if act.heat.oven.is_some() || self.is_setting_of_heat() {
             act.sets = act.heat.oven.is_some();
             if act.sets || self.named.at == Some(On::Kind(Kind::Oven)) {
@@ -172,7 +184,8 @@ impl Reading<'_> {
             return self.wait(act, Some(self.heated(HOB)), 10);
         }
         if act.time.is_some() && verb.word != "repeat" && verb.word != "keep" {
-            return self.wait(act, self.named.at.filter(|_| !act.off), 0);
+            let where_it_is = self.so.place.filter(|_| self.says(&["timer", "clock"]));
+            return self.wait(act, self.named.at.or(where_it_is).filter(|_| !act.off), 0);
         }
         act.place = self.named.at.map(Some);
         if verb.word == "repeat" {
@@ -347,7 +360,9 @@ impl Reading<'_> {
         if (gentle && (long || self.is_covered()) || self.is_covered() && verb.state && verb.word != "brown") && !self.is_stirred() {
             return self.wait(act, Some(On::Kind(kind)), 8);
         }
-        let on = On::Kind(kind);
+        // "Set the pressure cooker to sauté. Melt the butter …".
+        let open_cooker = self.so.place.filter(|on| *on == On::Kind(Kind::Pressure) && !self.so.pressed && !self.named.pan);
+        let on = self.named.at.is_none().then_some(open_cooker).flatten().unwrap_or(On::Kind(kind));
         act.takes = Takes::Hands(self.worked(act));
         act.need = Some(on);
         act.place = Some(Some(on));
@@ -473,10 +488,5 @@ impl Reading<'_> {
 
 /// The verb of "simmering", "frying", "baking".
 fn gerund_of(w: &Words, at: usize) -> Option<&'static Verb> {
-    let word = w.at(at)?.text.to_lowercase();
-    let stem = word.strip_suffix("ing").filter(|stem| stem.len() > 2)?;
-    let undoubled =
-        stem.chars().next_back().filter(|last| stem.ends_with(&format!("{last}{last}"))).map(|last| stem.len() - last.len_utf8());
-    let forms = [stem.to_owned(), format!("{stem}e"), undoubled.map_or(String::new(), |end| stem[..end].to_owned())];
-    forms.iter().find_map(|form| VERBS.iter().find(|verb| verb.word == form))
+    inflected(&w.at(at)?.text.to_lowercase(), "ing")
 }
