@@ -5,10 +5,12 @@ use std::sync::LazyLock;
 use super::clauses::Clause;
 use super::clock::{Time, times};
 use super::degrees::{Heat, heat};
-use super::places::{Kind, PLACES, Place};
+use super::places::{Kind, PLACES, Place, WARES};
+use super::whereabouts::Own;
 use crate::kitchen::ApplianceId;
 use crate::kitchen::words::{Phrases, Words};
 
+mod place;
 mod reading;
 
 use self::reading::Reading;
@@ -63,6 +65,21 @@ pub(super) struct Act {
     pub slow: bool,
     /// The heat is turned down or up, and stays on.
     pub turned_down: bool,
+    /// The appliance that it heats or sets for what follows.
+    pub heats: Option<Kind>,
+    /// Names ovenware, or what may be some.
+    pub ware: Option<Ware>,
+    /// Where it happens was taken from an appliance that was heated, against where its food was.
+    pub moved: bool,
+}
+
+/// What food is put into before it goes into the oven.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Ware {
+    /// "A roasting tin".
+    Surely,
+    /// "The dish": where an oven is heated.
+    Perhaps,
 }
 
 /// What the clauses before have left.
@@ -74,11 +91,21 @@ pub(super) struct So {
     pub slow: bool,
     /// The sentence has set the heat, so what is left then is left on it.
     pub turned_down: bool,
+    /// Where the foods of the clause are.
+    pub own: Own,
+    /// What was heated, and nothing but this clause can be meant for it.
+    pub spare: Option<On>,
+    /// The oven or the grill that was heated last.
+    pub hot: Option<On>,
+    /// What was at hand was laid out, covered or filled since it last stood on heat.
+    pub laid_out: bool,
+    /// The place was set just now, and nothing has been done since.
+    pub ready: bool,
     /// Something has cooked under pressure; before that, the cooker is a pan.
     pub pressed: bool,
 }
 
-static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().copied()));
+static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().chain(WARES).copied()));
 
 /// The places that a clause names, the verb itself left out.
 struct Named {
@@ -87,10 +114,11 @@ struct Named {
     at_token: usize,
     pan: bool,
     off: bool,
+    ware: Option<Ware>,
 }
 
 fn places(w: &Words, clause: &Clause, own: &[(ApplianceId, Vec<String>)]) -> Named {
-    let mut named = Named { at: None, at_token: clause.end, pan: false, off: false };
+    let mut named = Named { at: None, at_token: clause.end, pan: false, off: false, ware: None };
     let mut at = clause.start;
     while at < clause.end {
         // "Simmer for 2 hours (or 40 minutes in a pressure cooker)": where the other way would be done.
@@ -119,11 +147,20 @@ fn places(w: &Words, clause: &Clause, own: &[(ApplianceId, Vec<String>)]) -> Nam
             }
             Place::Pan => named.pan = true,
             Place::Off => named.off = true,
+            Place::Ware => named.ware = Some(Ware::Surely),
+            Place::Dish if named.ware.is_none() && is_put_into(w, clause.start, at, end) => named.ware = Some(Ware::Perhaps),
             _ => {}
         }
         at = end;
     }
     named
+}
+
+/// "In the dish", "on a lined tray", "wrap in foil"; "a tin of tomatoes" and "the tin" are no place.
+fn is_put_into(w: &Words, from: usize, at: usize, end: usize) -> bool {
+    const INTO: [&str; 9] = ["in", "into", "on", "onto", "to", "over", "between", "among", "with"];
+    let near = at.saturating_sub(4).max(from);
+    (near..at).any(|place| INTO.iter().any(|word| w.is(place, word))) && !w.is(end, "of") && !w.is(at.wrapping_sub(1), "dry")
 }
 
 /// Reads one clause.
@@ -153,6 +190,9 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[(ApplianceId, Vec<S
         unknown: false,
         slow: named.at == Some(On::Kind(Kind::Slow)),
         turned_down: false,
+        heats: None,
+        ware: named.ware,
+        moved: false,
     };
     // "Switch the oven off".
     let switches = matches!(word, "turn" | "switch");

@@ -10,6 +10,7 @@ use super::larder::{Larder, Mention};
 use super::places::Kind;
 use super::text::{pieces, said};
 use super::verbs::{Rate, needs_knife};
+use super::whereabouts::{About, Whereabouts};
 use super::{MethodRead, Paragraph, Setting, rates};
 use crate::kitchen::words::Words;
 use crate::kitchen::{After, Appliance, ApplianceId, Estimates, Piece, Spot, Step};
@@ -80,6 +81,8 @@ impl Draft {
 pub(super) struct Made {
     pub step: Step,
     pub heated: bool,
+    /// Waits on an appliance.
+    pub waits_on_heat: bool,
     /// Waits in hot water: on the hob, or under pressure.
     pub boils: bool,
     pub stands: bool,
@@ -93,8 +96,8 @@ pub(super) struct Made {
 impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
-        let [heated, boils, stands, or, overnight, day_before, one_layer] = [false; 7];
-        Made { step, heated, boils, stands, or, overnight, day_before, one_layer, foods: Vec::new() }
+        let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer] = [false; 8];
+        Made { step, heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer, foods: Vec::new() }
     }
 
     /// Hours lie between it and the next, or a night.
@@ -111,6 +114,7 @@ pub(super) struct Gather<'s, 'k> {
     serve: Vec<String>,
     doubts: Vec<(Spot, String)>,
     so: So,
+    whereabouts: Whereabouts,
     oven: Option<(Celsius, bool)>,
     /// What the step before came after, and the ends of the branches that are open.
     base: Vec<usize>,
@@ -133,14 +137,9 @@ impl<'s, 'k> Gather<'s, 'k> {
         let own = setting.appliances.iter().enumerate().filter(|(_, appliance)| appliance.kind.is_none());
         let words = |name: &str| Words::of(name).tokens().iter().map(|token| crate::foods::key_of(token.text)).collect();
         let own = own.map(|(index, appliance)| (ApplianceId(index), words(&appliance.name))).collect();
-        let so = So {
-            place: None,
-            slow: false,
-            turned_down: false,
-            pressed: false,
-            fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)),
-        };
+        let so = So { fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)), ..So::default() };
         Gather {
+            whereabouts: Whereabouts::new(setting.ingredients.len(), Vec::new()),
             setting,
             larder,
             own,
@@ -161,8 +160,9 @@ impl<'s, 'k> Gather<'s, 'k> {
     }
 
     pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
-        for paragraph in paragraphs {
-            self.paragraph(paragraph);
+        self.whereabouts = Whereabouts::new(self.setting.ingredients.len(), self.never_used(paragraphs));
+        for (number, paragraph) in paragraphs.iter().enumerate() {
+            self.paragraph(number, paragraph);
         }
         if !self.lead.is_empty() {
             let lead = std::mem::take(&mut self.lead);
@@ -171,6 +171,7 @@ impl<'s, 'k> Gather<'s, 'k> {
                 None => self.words_alone(lead, paragraphs),
             }
         }
+        self.tell_what_stands_empty(paragraphs);
         self.cut_beforehand();
         self.put_ahead();
         self.take_room();
@@ -178,6 +179,16 @@ impl<'s, 'k> Gather<'s, 'k> {
         let shares = self.unfinished();
         self.doubts.extend(shares);
         MethodRead { steps: self.made.into_iter().map(|made| made.step).collect(), serve: self.serve, doubts: self.doubts }
+    }
+
+    /// What was heated for nothing that the method says.
+    fn tell_what_stands_empty(&mut self, paragraphs: &[Paragraph]) {
+        let (Some(On::Kind(kind)), Some(first)) = (self.whereabouts.spare(), paragraphs.first()) else { return };
+        if self.made.iter().any(|made| made.waits_on_heat) {
+            let kind = kind.name();
+            let text = format!("the method heats the {kind}, and no step is read as in it; write \"in the {kind}\" where one is");
+            self.doubts.push((first.at.clone(), text));
+        }
     }
 
     /// A method of which nothing is understood stays one step of words.
@@ -188,7 +199,44 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.made.push(Made::of_words(step));
     }
 
-    fn paragraph(&mut self, paragraph: &Paragraph) {
+    /// A first reading, for the appliances that are heated and that nothing uses.
+    fn never_used(&self, paragraphs: &[Paragraph]) -> Vec<usize> {
+        let mut whereabouts = Whereabouts::new(self.setting.ingredients.len(), Vec::new());
+        let mut so = self.so;
+        for (number, paragraph) in paragraphs.iter().enumerate() {
+            let w = Words::of(&paragraph.text);
+            for clause in clauses(&w, &|at| self.larder.begins(&w, at)) {
+                if clause.meanwhile {
+                    whereabouts.turn_to_another();
+                }
+                let read = self.act(&w, &clause, number, so, &mut whereabouts);
+                so.place = read.place.unwrap_or(so.place);
+                so.slow |= read.slow;
+            }
+        }
+        whereabouts.never_used()
+    }
+
+    /// Reads one clause, and notes where it leaves its foods.
+    fn act(&self, w: &Words, clause: &Clause, paragraph: usize, so: So, whereabouts: &mut Whereabouts) -> Act {
+        let beside = ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(clause.start, word));
+        let from = if beside || clause.verb_at == clause.start { clause.verb_at } else { clause.start };
+        let mut mentions = self.larder.mentions(w, from, clause.verb_at);
+        mentions.extend(self.larder.mentions(w, clause.verb_end, clause.end));
+        let foods: Vec<(usize, usize)> =
+            mentions.iter().flat_map(|mention| mention.foods.iter().map(|food| (*food, mention.start))).collect();
+        let boiled = |food: usize| {
+            matches!(self.larder.kind(food), Some(crate::foods::Kind::Grain | crate::foods::Kind::Pulse | crate::foods::Kind::RawEgg))
+        };
+        let boils = foods.iter().all(|(food, _)| boiled(*food)) && !foods.is_empty();
+        let about = About { w, clause, foods: &foods, boils };
+        let so = whereabouts.before(&about, paragraph, so);
+        let mut read = act(w, clause, so, &self.own);
+        whereabouts.after(&about, &mut read, so.place);
+        read
+    }
+
+    fn paragraph(&mut self, number: usize, paragraph: &Paragraph) {
         let w = Words::of(&paragraph.text);
         let found = clauses(&w, &|at| self.larder.begins(&w, at));
         let mut draft = Draft::default();
@@ -210,8 +258,11 @@ impl<'s, 'k> Gather<'s, 'k> {
                     self.end_branch();
                 }
                 self.begin_branch();
+                self.whereabouts.turn_to_another();
             }
-            let read = act(&w, clause, self.so, &self.own);
+            let mut whereabouts = std::mem::replace(&mut self.whereabouts, Whereabouts::new(0, Vec::new()));
+            let read = self.act(&w, clause, number, self.so, &mut whereabouts);
+            self.whereabouts = whereabouts;
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
         }
         self.finish(&w, &mut draft, paragraph);
@@ -449,6 +500,12 @@ impl<'s, 'k> Gather<'s, 'k> {
             let text = format!("\"{words}\" has a time, but what is done in it is not known; it is planned as a wait");
             self.doubts.push((paragraph.at.clone(), text));
         }
+        if let (true, Some(On::Kind(kind))) = (read.moved, read.need) {
+            let kind = kind.name();
+            let text =
+                format!("\"{words}\" is planned in the {kind}, which was heated and which nothing else uses; write where it happens");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
         if read.time.is_some_and(|time| time.by_weight) {
             let text = format!("\"{words}\" gives a time by weight, of which one part is planned. Write the time in all");
             self.doubts.push((paragraph.at.clone(), text));
@@ -518,6 +575,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.made.push(Made {
             step,
             heated,
+            waits_on_heat: heated && done.waits,
             boils,
             stands,
             or: done.or,

@@ -36,6 +36,7 @@ mod places;
 mod rates;
 mod text;
 mod verbs;
+mod whereabouts;
 mod whole;
 
 use crate::foods::Foods;

@@ -13,6 +13,10 @@ pub(super) enum Place {
     Pan,
     /// Off the heat.
     Off,
+    /// What goes into the oven or under the grill, whoever puts it there.
+    Ware,
+    /// What may go there, where one of them is heated: "in the dish", "on the tray".
+    Dish,
     /// A thing that has an appliance in its name, or a place without heat.
     Nothing,
 }
@@ -43,11 +47,25 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::Off, "turn off the heat"), (Place::Off, "heat off"), (Place::Off, "switch off the heat"), (Place::Off, "off heat"), (Place::Off, "off the stove"), (Place::Off, "off the hob"), (Place::Off, "from the hob"),
     (Place::Off, "from the stove"), (Place::Off, "from the microwave"), (Place::Off, "from the grill"), (Place::Off, "from the pan"), (Place::Off, "from the pot"), (Place::Off, "turn off the oven"),
     (Place::Off, "from the slow cooker"), (Place::Off, "from the pressure cooker"), (Place::Off, "turn the heat off"), (Place::Off, "turn the oven off"), (Place::Off, "wire rack"), (Place::Off, "cooling rack"),
-    (Place::Nothing, "roasting pan"), (Place::Nothing, "roasting tin"), (Place::Nothing, "cake pan"), (Place::Nothing, "cake tin"), (Place::Nothing, "baking pan"),
-    (Place::Nothing, "baking tin"), (Place::Nothing, "loaf pan"), (Place::Nothing, "sheet pan"), (Place::Nothing, "pie pan"), (Place::Nothing, "muffin pan"),
-    (Place::Nothing, "tart pan"), (Place::Nothing, "springform pan"), (Place::Nothing, "square pan"), (Place::Nothing, "oven dish"), (Place::Nothing, "oven proof"), (Place::Nothing, "oven safe"), (Place::Nothing, "oven glove"),
-    (Place::Nothing, "oven rack"), (Place::Nothing, "pan juice"), (Place::Nothing, "broiler pan"), (Place::Nothing, "jelly roll pan"), (Place::Nothing, "grill tray"), (Place::Nothing, "oven tray"),
-    (Place::Nothing, "tube pan"), (Place::Nothing, "bundt pan"), (Place::Nothing, "steamer basket"), (Place::Nothing, "warm oven dish"),
+    (Place::Nothing, "oven proof"), (Place::Nothing, "oven safe"), (Place::Nothing, "oven glove"),
+    (Place::Nothing, "oven rack"), (Place::Nothing, "pan juice"),
+    (Place::Nothing, "steamer basket"), (Place::Nothing, "warm oven dish"),
+];
+
+/// Ovenware: what is put into it happens in the oven, or under the grill that is heated.
+#[rustfmt::skip]
+pub(super) static WARES: &[(Place, &str)] = &[
+    (Place::Ware, "roasting tin"), (Place::Ware, "roasting pan"), (Place::Ware, "roasting tray"), (Place::Ware, "roasting dish"), (Place::Ware, "roasting rack"),
+    (Place::Ware, "baking tray"), (Place::Ware, "baking sheet"), (Place::Ware, "baking tin"), (Place::Ware, "baking pan"), (Place::Ware, "baking dish"),
+    (Place::Ware, "oven tray"), (Place::Ware, "oven dish"), (Place::Ware, "ovenproof dish"), (Place::Ware, "oven proof dish"), (Place::Ware, "ovenware dish"),
+    (Place::Ware, "sheet pan"), (Place::Ware, "cake tin"), (Place::Ware, "cake pan"), (Place::Ware, "loaf tin"), (Place::Ware, "loaf pan"),
+    (Place::Ware, "muffin tin"), (Place::Ware, "muffin pan"), (Place::Ware, "muffin case"), (Place::Ware, "bun tin"), (Place::Ware, "pie dish"), (Place::Ware, "pie tin"),
+    (Place::Ware, "pie pan"), (Place::Ware, "pie plate"), (Place::Ware, "tart tin"), (Place::Ware, "tart pan"), (Place::Ware, "flan tin"), (Place::Ware, "springform pan"),
+    (Place::Ware, "springform tin"), (Place::Ware, "sandwich tin"), (Place::Ware, "square pan"), (Place::Ware, "square tin"), (Place::Ware, "tube pan"), (Place::Ware, "bundt pan"),
+    (Place::Ware, "jelly roll pan"), (Place::Ware, "swiss roll tin"), (Place::Ware, "gratin dish"), (Place::Ware, "lasagne dish"), (Place::Ware, "souffle dish"), (Place::Ware, "soufflé dish"),
+    (Place::Ware, "pizza stone"), (Place::Ware, "baking stone"), (Place::Ware, "grill tray"), (Place::Ware, "broiler pan"), (Place::Ware, "grill rack"),
+    (Place::Dish, "dish"), (Place::Dish, "tin"), (Place::Dish, "tray"), (Place::Dish, "casserole"), (Place::Dish, "casserole dish"), (Place::Dish, "ramekin"),
+    (Place::Dish, "foil"), (Place::Dish, "parcel"), (Place::Dish, "case"), (Place::Dish, "mould"),
 ];
 
 /// What oven words mean in degrees Celsius: slow, moderate and hot as cookery books print them; those between are common practice, no source.

@@ -63,7 +63,7 @@ pub(super) fn read(typed: &[&str], method: &[&str]) -> MethodRead {
 }
 
 /// As the lines of the table are written.
-fn told(read: &MethodRead) -> Vec<String> {
+pub(super) fn told(read: &MethodRead) -> Vec<String> {
     let appliances = kitchen();
     let told = read.steps.iter().enumerate().map(|(index, step)| {
         let mut line = step.on.first().map_or("-".to_owned(), |on| appliances[on.0].name.clone());

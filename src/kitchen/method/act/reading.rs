@@ -5,6 +5,7 @@ use super::super::clock::times;
 use super::super::places::Kind;
 use super::super::verbs::{Verb, Way, inflected};
 use super::{Act, Named, On, So, Takes};
+use crate::kitchen::method::whereabouts::Own;
 use crate::kitchen::words::Words;
 
 /// One clause, where it happens, and what those before it left.
@@ -21,7 +22,7 @@ const HOB: On = On::Kind(Kind::Hob);
 const OVEN: On = On::Kind(Kind::Oven);
 
 impl Reading<'_> {
-    fn says(&self, words: &[&str]) -> bool {
+    pub(super) fn says(&self, words: &[&str]) -> bool {
         (self.clause.start..self.clause.end).any(|at| words.iter().any(|word| self.w.is(at, word)))
     }
 
@@ -96,6 +97,7 @@ impl Reading<'_> {
         if self.named.at == Some(On::Kind(Kind::Oven)) && act.heat.oven.is_some() && act.time.is_none() {
             act.sets = true;
             act.takes = Takes::Preheat;
+            act.heats = Some(Kind::Oven);
             return;
         }
         // "Then 40 minutes at 170 °C."
@@ -122,6 +124,7 @@ impl Reading<'_> {
         if set && near || verb.word.starts_with("pre") {
             act.sets = true;
             act.takes = Takes::Preheat;
+            act.heats = kind_of(self.named.at).or(Some(Kind::Oven));
             return;
         }
         let on = self.named.at.unwrap_or(HOB);
@@ -178,6 +181,7 @@ impl Reading<'_> {
                 self.wait(act, Some(on), 0);
             }
             act.turned_down = !act.off;
+            act.heats = kind_of(act.place.flatten().or(self.named.at)).filter(|_| act.time.is_none() && !act.off);
             return;
         }
         if verb.word == "reduce" && (self.says(&["half", "third", "thirds"]) || act.time.is_some()) {
@@ -236,15 +240,6 @@ impl Reading<'_> {
         names || turn && (next(&["down", "up"]) && alone || next(&["to"]) && self.says(&["low", "lowest", "high", "setting", "simmer"]))
     }
 
-    /// The appliance that is named, else the one that the food was last put on or into.
-    fn heated(&self, usual: On) -> On {
-        match self.named.at {
-            Some(on) => on,
-            None if self.named.pan => HOB,
-            None => self.so.place.unwrap_or(usual),
-        }
-    }
-
     fn putting(&self, act: &mut Act) {
         let back_to_boil = self.says(&["boil", "simmer"])
             && (self.clause.verb_end..self.clause.end).any(|at| self.w.is(at, "to"))
@@ -268,10 +263,13 @@ impl Reading<'_> {
         {
             act.sets = true;
             act.takes = Takes::Preheat;
+            act.heats = Some(Kind::Oven);
             return;
         }
         if act.time.is_some_and(|time| !time.day_before) {
-            let on = self.named.at.or(self.named.pan.then_some(HOB)).or(act.heat.oven.map(|_| OVEN)).or_else(|| self.put_on());
+            let ware = || self.of_ware().filter(|_| self.so.hot.is_some());
+            let on =
+                self.named.at.or(self.named.pan.then_some(HOB)).or(act.heat.oven.map(|_| OVEN)).or_else(ware).or_else(|| self.put_on());
             if on == Some(HOB) && self.is_stirred() {
                 act.takes = Takes::Hands(self.worked(act));
                 act.need = on;
@@ -314,6 +312,7 @@ impl Reading<'_> {
                 act.place = Some(Some(On::Kind(Kind::Oven)));
             }
             act.turned_down = !act.off;
+            act.heats = kind_of(act.place.flatten().or(self.named.at)).filter(|_| act.time.is_none() && !act.off);
             if act.time.is_some() && !act.off {
                 let on = if act.sets { OVEN } else { self.heated(HOB) };
                 self.wait(act, Some(on), 0);
@@ -351,8 +350,11 @@ impl Reading<'_> {
             && !self.named.pan
             && verb.state
             && act.time.is_some()
+            && self.so.own != Own::Nowhere
             && matches!(self.so.place, Some(On::Kind(Kind::Oven | Kind::Grill)));
-        if let Some(on) = named.or(self.so.place.filter(|_| still_in_oven)) {
+        // "Toast the almonds on a baking tray for 8 minutes", where the oven is heated.
+        let on_a_tray = self.of_ware().filter(|_| verb.state && self.so.hot.is_some() && act.time.is_some() && !self.named.pan);
+        if let Some(on) = named.or(self.so.place.filter(|_| still_in_oven)).or(on_a_tray) {
             return self.wait(act, Some(on), 5);
         }
         let gentle = matches!(verb.word, "sweat" | "soften");
@@ -401,7 +403,8 @@ impl Reading<'_> {
             None if self.is_slow(act) => On::Kind(Kind::Slow),
             // "Cook at 220 °C": only an oven has degrees.
             None if matches!(verb.word, "cook" | "braise") && !self.named.pan && act.heat.oven.is_some() => OVEN,
-            _ if matches!(verb.word, "cook" | "braise" | "steam") => self.heated(HOB),
+            _ if matches!(verb.word, "cook" | "braise") => self.cooked(act),
+            _ if verb.word == "steam" => self.heated(HOB),
             _ => HOB,
         };
         if on == HOB && self.is_stirred() {
@@ -459,6 +462,7 @@ impl Reading<'_> {
         if self.named.at == Some(OVEN) && act.heat.oven.is_some() && act.time.is_none() {
             act.sets = true;
             act.place = Some(Some(OVEN));
+            act.heats = Some(Kind::Oven);
             return;
         }
         let own = self.clause.verb.is_some_and(|verb| !matches!(verb.word, "leave" | "let" | "allow" | "set aside"));
@@ -484,6 +488,10 @@ impl Reading<'_> {
             }
         }
     }
+}
+
+fn kind_of(on: Option<On>) -> Option<Kind> {
+    if let On::Kind(kind) = on? { Some(kind) } else { None }
 }
 
 /// The verb of "simmering", "frying", "baking".
