@@ -65,9 +65,10 @@ impl Gather<'_, '_> {
             }
             let grams: f64 = sofar.iter().filter(|food| self.larder.litres(**food) == 0.0).map(|food| self.larder.grams(*food)).sum();
             let reckoned = if self.made[index].one_layer { (grams / rates::TRAY * 10.0).round() / 10.0 } else { 1.0 };
+            let written = self.setting.trays.or(self.made[index].trays);
             let step = &mut self.made[index].step;
-            step.takes = self.setting.trays.unwrap_or(reckoned.max(1.0));
-            step.estimated.takes = self.setting.trays.is_none();
+            step.takes = written.unwrap_or(reckoned.max(1.0));
+            step.estimated.takes = written.is_none();
         }
     }
 

@@ -1,7 +1,7 @@
 //! How one clause fills its time: by its verb, or by what stands in the place of one.
 
 use super::super::clauses::{Clause, verb_at};
-use super::super::clock::times;
+use super::super::clock::{every, times};
 use super::super::places::Kind;
 use super::super::verbs::{Verb, Way, inflected};
 use super::{Act, Named, On, So, Takes};
@@ -26,10 +26,13 @@ impl Reading<'_> {
         (self.clause.start..self.clause.end).any(|at| words.iter().any(|word| self.w.is(at, word)))
     }
 
-    /// "Scatter with parsley to serve", "top with the yoghurt to serve".
+    /// "Scatter with parsley to serve", "to serve, top with the yoghurt".
     fn is_for_the_table(&self, verb: &Verb) -> bool {
         const LAST: [&str; 9] = ["scatter", "sprinkle", "drizzle", "top", "dollop", "dust", "finish", "dot", "decorate"];
         let (w, end) = (self.w, self.clause.end);
+        if self.clause.to_serve {
+            return matches!(verb.way, Way::Hands | Way::Put) && self.named.at.is_none();
+        }
         LAST.contains(&verb.word) && end >= 2 && w.is(end - 1, "serve") && w.is(end - 2, "to")
     }
 
@@ -46,7 +49,7 @@ impl Reading<'_> {
         let Some(verb) = self.clause.verb else { return self.without_verb(act) };
         match verb.way {
             Way::Serve => act.takes = Takes::Serve,
-            _ if act.time.is_none() && act.need.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
+            _ if act.time.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
             Way::Put => self.putting(act),
@@ -317,6 +320,14 @@ impl Reading<'_> {
                 let on = if act.sets { OVEN } else { self.heated(HOB) };
                 self.wait(act, Some(on), 0);
             }
+            return;
+        }
+        // "Fold every 30 minutes for 2 hours": a wait with few hands.
+        let turns = every(self.w, self.clause.start, self.clause.end).zip(self.worked(act)).map(|(each, all)| (all / each).floor());
+        if let Some(turns) = turns.filter(|turns| *turns >= 1.0) {
+            let stays = matches!(verb.word, "stir" | "whisk" | "turn" | "baste" | "toss" | "shake" | "flip" | "skim" | "brush" | "glaze");
+            self.wait(act, self.named.at.or(self.so.place.filter(|_| stays && !act.off)), 0);
+            act.turns = turns;
             return;
         }
         // "Give it another 10 minutes"; "give it a stir" is work.
