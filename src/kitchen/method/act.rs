@@ -10,8 +10,10 @@ use super::whereabouts::Own;
 use crate::foods::key_of;
 use crate::kitchen::words::{Phrases, Words};
 
+mod hands;
 mod place;
 mod reading;
+mod setting;
 
 use self::reading::Reading;
 use crate::kitchen::{Appliance, ApplianceId};
@@ -63,6 +65,8 @@ pub(super) enum Takes {
     Serve,
     /// Minutes of hands that the text gives, or the verb's own rate.
     Hands(Option<f64>),
+    /// Cools or rests as long as it likes: words, in a step off the heat.
+    Stand,
     /// Minutes that the text gives, or the table's.
     Wait { minutes: f64, written: bool },
     /// Bring to the boil: a minute of hands, and a wait by the amount.
@@ -85,6 +89,8 @@ pub(super) struct Act {
     pub time: Option<Time>,
     /// The text gives another time as well: "4 hours or overnight".
     pub or: bool,
+    /// The time is that of one round: "4 at a time", "in batches"; so many at once, where that is said.
+    pub round: Option<Option<f64>>,
     /// Two times that do not go together: the longer one is planned.
     pub doubtful: bool,
     /// A verb that the table does not have.
@@ -257,6 +263,7 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         sets: false,
         time,
         or,
+        round: time.and_then(|time| round(w, clause, &time)),
         doubtful,
         unknown: false,
         slow: named.at == Some(On::Kind(Kind::Slow)),
@@ -276,6 +283,19 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
     let reader = Reading { w, clause, named: &named, so };
     reader.fill(&mut act);
     act
+}
+
+/// "Fry 4 at a time", "one at a time", "in batches", "5 minutes per batch".
+fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Option<f64>> {
+    let all = || clause.start..clause.end;
+    let of_time = |at: usize| w.is(at, "at") && w.is(at + 1, "a") && w.is(at + 2, "time");
+    let at_once = all().filter(|at| *at > clause.start && of_time(*at)).find_map(|at| {
+        let read = w.number(at - 1).ok().flatten().filter(|read| read.end == at);
+        read.map(|read| read.number.high.to_f64())
+    });
+    let needed = |at: usize| w.is(at + 2, "if") || w.is(at + 3, "if");
+    let batches = all().any(|at| w.is(at, "in") && (w.is(at + 1, "batches") || w.is(at + 2, "batches")) && !needed(at));
+    (at_once.is_some() || batches || time.by_batch).then_some(at_once)
 }
 
 /// "30 minutes covered and 15 uncovered" are one after the other.

@@ -9,6 +9,10 @@ use super::verbs::{VERBS, Verb};
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
+mod sentences;
+
+pub(super) use self::sentences::sentences;
+
 /// Tokens of a paragraph that tell of one action.
 #[derive(Clone, Copy)]
 pub(super) struct Clause {
@@ -59,7 +63,8 @@ pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
             end += 1;
         }
         // "Roast-in-the-bag", "brown-skinned": no verb.
-        (!w.is_hyphen(end) && !w.is(end, "of")).then_some((*verb, end))
+        // "Cut side down", "brown side up": how it lies.
+        (!w.is_hyphen(end) && !["of", "side", "sides"].iter().any(|word| w.is(end, word))).then_some((*verb, end))
     })
 }
 
@@ -139,16 +144,24 @@ const DETERMINERS: [&str; 18] = [
 const AFTER_STATE: [&str; 15] =
     ["the", "a", "an", "it", "them", "your", "for", "over", "gently", "slowly", "another", "uncovered", "covered", "very", "briefly"];
 
-/// Cuts a paragraph. `is_food` says whether the name of a food begins at a place.
-pub(super) fn clauses(w: &Words, is_food: &dyn Fn(usize) -> bool) -> Vec<Clause> {
+/// What is known of foods' names at a place.
+pub(super) struct Names<'a> {
+    /// The name of a food begins there.
+    pub begins: &'a dyn Fn(usize) -> bool,
+    /// The whole name of an ingredient stands there, in several words: "brown sugar".
+    pub whole: &'a dyn Fn(usize) -> bool,
+}
+
+/// Cuts a paragraph.
+pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
     let mut all = Vec::new();
     for (number, (start, end)) in sentences(w).into_iter().enumerate() {
-        let cuts = cuts(w, start, end, is_food);
+        let cuts = cuts(w, start, end, names.begins);
         let to_serve = w.is(start, "to") && w.is(start + 1, "serve") || w.is(start, "at") && w.is(start + 1, "the") && w.is(start + 2, "table");
         let mut found: Vec<Clause> = Vec::new();
         for (index, from) in cuts.iter().enumerate() {
             let to = cuts.get(index + 1).copied().unwrap_or(end);
-            let head = head(w, *from, to, index == 0, is_food);
+            let head = head(w, *from, to, index == 0, names);
             let (verb, verb_at, verb_end) = head.map_or((None, *from, *from), |(verb, at, after)| (Some(verb), at, after));
             found.push(Clause { start: *from, end: to, verb, verb_at, verb_end, sentence: number, meanwhile: false, supposed: false, to_serve });
         }
@@ -222,50 +235,6 @@ fn is_while_you(w: &Words, at: usize) -> bool {
     (w.is(at, "while") || w.is(at, "whilst")) && w.is(at + 1, "you")
 }
 
-/// Past "1.", "2)", "Step 3:", "Step 4 –" and bullets.
-fn past_numbering(w: &Words) -> usize {
-    let mut at = 0;
-    while matches!(w.kind(at), Some(Sign::Dash | Sign::Other | Sign::Times)) {
-        at += 1;
-    }
-    let step = w.is(at, "step");
-    let number = at + usize::from(step);
-    if w.kind(number) != Some(Sign::Number) {
-        return at;
-    }
-    match w.kind(number + 1) {
-        Some(Sign::Stop | Sign::Close | Sign::Colon) => number + 2,
-        Some(Sign::Dash) if step => number + 2,
-        _ if step => number + 1,
-        _ => at,
-    }
-}
-
-/// The token ranges of sentences, without their stops.
-pub(super) fn sentences(w: &Words) -> Vec<(usize, usize)> {
-    let mut found = Vec::new();
-    let first = past_numbering(w);
-    let mut start = first;
-    let mut depth = 0usize;
-    for at in first..w.len() {
-        match w.kind(at) {
-            Some(Sign::Open) => depth += 1,
-            Some(Sign::Close) => depth = depth.saturating_sub(1),
-            _ => {}
-        }
-        let exclaimed = w.at(at).is_some_and(|token| token.text == "!" || token.text == "?");
-        let stop = w.kind(at) == Some(Sign::Stop)
-            && w.at(at + 1).is_none_or(|next| next.spaced && !next.text.starts_with(|c: char| c.is_lowercase()));
-        if depth == 0 && (exclaimed || stop) {
-            found.push((start, at));
-            start = at + 1;
-        }
-    }
-    found.push((start, w.len()));
-    found.retain(|(start, end)| start < end);
-    found
-}
-
 /// Where the clauses of one sentence begin.
 fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) -> Vec<usize> {
     let mut cuts = vec![start];
@@ -331,7 +300,7 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
             let state = until && verb.state && !says_then && !object(&AFTER_STATE);
             let food =
                 is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
-            !state && !food
+            !state && !food && !(comma && is_apposition(w, next, after, end))
         });
         if takes || says_then {
             cuts.push(at);
@@ -345,6 +314,15 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
     cuts
 }
 
+/// "Roast the carrots, cut into batons, for 30 minutes": how they are by now.
+fn is_apposition(w: &Words, verb: usize, after: usize, end: usize) -> bool {
+    const GOES_ON: [&str; 8] = ["for", "at", "in", "on", "over", "under", "until", "with"];
+    let cut = w.is(verb, "cut")
+        && ["into", "in", "lengthways", "lengthwise", "crossways", "thinly", "thickly"].iter().any(|word| w.is(after, word));
+    let comma = (after..end).find(|at| w.kind(*at) == Some(Sign::Comma));
+    cut && comma.is_some_and(|comma| GOES_ON.iter().any(|word| w.is(comma + 1, word)))
+}
+
 fn skips(w: &Words, at: usize) -> bool {
     let adverb =
         w.at(at).is_some_and(|token| token.kind == Sign::Word && token.text.len() > 4 && token.text.ends_with("ly") && !token.is("jelly"));
@@ -352,7 +330,8 @@ fn skips(w: &Words, at: usize) -> bool {
 }
 
 /// The verb of a clause, and the place after it.
-fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize) -> bool) -> Option<(&'static Verb, usize, usize)> {
+fn head(w: &Words, start: usize, end: usize, opens: bool, names: &Names) -> Option<(&'static Verb, usize, usize)> {
+    let is_food = names.begins;
     let mut at = start;
     loop {
         while at < end && (matches!(w.kind(at), Some(Sign::Comma | Sign::And | Sign::Colon | Sign::Semicolon | Sign::Dash)) || skips(w, at))
@@ -374,6 +353,11 @@ fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize
         return None;
     }
     if let Some((verb, after)) = verb_at(w, at) {
+        // "Mince is fried for 10 minutes", "brown sugar goes on top".
+        let is_told_of = ["is", "are", "goes", "go", "should", "must", "will"].iter().any(|word| w.is(after, word));
+        if is_told_of && is_food(at) || opens && (names.whole)(at) {
+            return None;
+        }
         // "Flour, baking powder and salt in a bowl" lists foods; "peel, core and slice" does not.
         let lists = w.kind(after) == Some(Sign::Comma) && is_food(after + 1) && verb_at(w, after + 1).is_none();
         let is_name = (!opens || lists) && is_food(at) && !DETERMINERS.iter().any(|word| w.is(after, word));
@@ -383,7 +367,7 @@ fn head(w: &Words, start: usize, end: usize, opens: bool, is_food: &dyn Fn(usize
         return None;
     }
     let comma = (at..end).find(|place| w.kind(*place) == Some(Sign::Comma));
-    if let Some(found) = comma.and_then(|comma| head(w, comma + 1, end, false, is_food)) {
+    if let Some(found) = comma.and_then(|comma| head(w, comma + 1, end, false, names)) {
         return Some(found);
     }
     const BEFORE: [&str; 9] = ["the", "a", "an", "your", "to", "and", "of", "or", "in"];

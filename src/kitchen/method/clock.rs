@@ -5,6 +5,7 @@
 //!       | number unit (dash | "to" | "or") number unit          45 mins–1 hr
 //!       | ("a few" | "several") unit | "overnight" | "the day before"
 //!       | number ":" number ["hours"]                           1:30 hours, or 1:30 and no more, marked
+//!       | number "x" number unit | number "'"                  2 x 10 minutes, 40'
 //!       | ("for" | "another" | "further") number                 the unit of the time before it
 //! unit  = second | minute | hour | day, in any spelling
 //! sides = ("a" | "per" | "each" | "on each" | "either") "side"  twice as long
@@ -25,6 +26,8 @@ pub(super) struct Time {
     pub overnight: bool,
     /// So long for each weight: "20 minutes per 500 g".
     pub by_weight: bool,
+    /// So long for each batch: "5 minutes per batch".
+    pub by_batch: bool,
     /// "The day before".
     pub day_before: bool,
     pub start: usize,
@@ -144,6 +147,7 @@ fn plain(low: f64, high: f64, start: usize, end: usize) -> Time {
         vague: false,
         overnight: false,
         by_weight: false,
+        by_batch: false,
         day_before: false,
         start,
         end,
@@ -155,8 +159,8 @@ fn plain(low: f64, high: f64, start: usize, end: usize) -> Time {
 
 /// Minutes of one unit word.
 fn unit(w: &Words, at: usize) -> Option<f64> {
-    // "Simmer for 40'".
-    if w.at(at).is_some_and(|token| ["'", "’", "′"].contains(&token.text) && !token.spaced) {
+    // "Simmer for 40'", "1h 20'".
+    if is_prime(w, at) {
         return Some(1.0);
     }
     let word = w.at(at).filter(|token| token.kind == Sign::Word)?.text.to_lowercase();
@@ -167,6 +171,11 @@ fn unit(w: &Words, at: usize) -> Option<f64> {
         "day" | "days" => 1440.0,
         _ => return None,
     })
+}
+
+/// The sign of minutes right after a number: "40'".
+fn is_prime(w: &Words, at: usize) -> bool {
+    w.at(at).is_some_and(|token| !token.spaced && ["'", "’", "′"].contains(&token.text)) && w.kind(at.wrapping_sub(1)) == Some(Sign::Number)
 }
 
 /// The number at a place, and the place after it.
@@ -210,6 +219,11 @@ fn tens(w: &Words, at: usize) -> Option<(f64, usize)> {
 
 /// The time that begins at a place.
 pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
+    in_words(w, at, to).or_else(|| so_many_times(w, at, to)).or_else(|| counted(w, at, to))
+}
+
+/// "Overnight", "the day before", "a few minutes", "half an hour", "1:30 hours".
+fn in_words(w: &Words, at: usize, to: usize) -> Option<Time> {
     let plain = |low: f64, high: f64, end: usize| plain(low, high, at, end);
     if w.is(at, "overnight") || w.is(at, "night") && at > 0 && w.is(at - 1, "all") {
         return Some(Time { overnight: true, ..plain(480.0, 480.0, at + 1) });
@@ -227,20 +241,20 @@ pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
     if let Some(end) = half_hour(w, at, to) {
         return Some(plain(30.0, 30.0, end));
     }
-    if let Some((minutes, end)) = by_the_clock(w, at, to) {
-        // Without "hours" it could be something else.
-        return Some(Time { vague: unit(w, end - 1).is_none(), ..plain(minutes, minutes, end) });
-    }
+    let (minutes, end) = by_the_clock(w, at, to)?;
+    // Without "hours" it could be something else.
+    Some(Time { vague: unit(w, end - 1).is_none(), ..plain(minutes, minutes, end) })
+}
+
+/// Minutes at least and at most, and the place after the words.
+type Span = (f64, f64, usize);
+
+/// A number with its unit: "1 hour 15 minutes", "45 mins–1 hr", "2 minutes a side", "20 minutes per 500 g".
+fn counted(w: &Words, at: usize, to: usize) -> Option<Time> {
     // "A" alone begins a time only where a unit follows; a glued dash makes an adjective: "5-minute eggs".
-    let (low, high, mut end) = number(w, at)?;
-    let mut hyphen = false;
-    if w.is_hyphen(end) && unit(w, end + 1).is_some() {
-        hyphen = true;
-        end += 1;
-    }
-    while end < to && FILLERS.iter().any(|filler| w.is(end, filler)) {
-        end += 1;
-    }
+    let (low, high, end) = number(w, at)?;
+    let hyphen = w.is_hyphen(end) && unit(w, end + 1).is_some();
+    let mut end = (end + usize::from(hyphen)..to).find(|at| !FILLERS.iter().any(|filler| w.is(*at, filler)))?;
     if w.is(end, "of") && w.is(end + 1, "an") {
         end += 2;
     }
@@ -248,79 +262,82 @@ pub(super) fn time_at(w: &Words, at: usize, to: usize) -> Option<Time> {
         return None;
     }
     if let Some(minutes) = hours_and_minutes(w, end) {
-        return Some(plain(low * 60.0 + minutes, high * 60.0 + minutes, end + 1));
+        return Some(plain(low * 60.0 + minutes, high * 60.0 + minutes, at, end + 1));
     }
     let one = unit(w, end)?;
-    end += 1;
-    if hyphen && w.kind(end) == Some(Sign::Word) && !w.is(end, "rest") {
+    if hyphen && w.kind(end + 1) == Some(Sign::Word) && !w.is(end + 1, "rest") {
         return None;
     }
-    end = past_stop(w, end);
-    let (mut low, mut high) = (low * one, high * one);
-    // "A minute or two".
-    if w.is(end, "or")
-        && low == high
-        && let Some((_, second, after)) = number(w, end + 1)
-        && unit(w, after).is_none()
-        && second > 1.0
-        && second < 10.0
-        && !w.is(after, "until")
-        && one <= 60.0
-        && w.kind(end + 1) == Some(Sign::Word)
-    {
-        high = second * one;
-        end = after;
+    let span = or_two(w, (low * one, high * one, past_stop(w, end + 1)), one);
+    if let Some(upper) = upper_end(w, span.2, to, span.0) {
+        return Some(Time { start: at, low: span.0, ..upper });
     }
-    if let Some(upper) = upper_end(w, end, to, low) {
-        return Some(Time { start: at, low, ..upper });
-    }
-    // "7 minutes 30 seconds".
-    let next = if w.is(end, "and") { end + 1 } else { end };
-    if one == 1.0
-        && next < to
-        && let Some((seconds, _, after)) = number(w, next)
-        && let Some(second) = unit(w, after).filter(|unit| *unit < 1.0)
-    {
-        (low, high, end) = (low + seconds * second, high + seconds * second, past_stop(w, after + 1));
-    }
-    // "1 hour 15 minutes", "1h30", "1 hour and 15 minutes", "an hour and a half".
-    let next = if w.is(end, "and") { end + 1 } else { end };
-    if one >= 60.0 && next < to {
-        let article = usize::from(w.is(next, "a"));
-        if let (true, Some(part)) = (next > end, part_of_an_hour(w, next + article)) {
-            low += one * part.0;
-            high += one * part.0;
-            end = part.1;
-        } else if let Some((more_low, more, after)) = number(w, next) {
-            match unit(w, after) {
-                Some(smaller) if smaller < one && after < to => {
-                    low += more_low * smaller;
-                    high += more * smaller;
-                    end = past_stop(w, after + 1);
-                }
-                // "1 hr 30".
-                None if more == more_low && (5.0..60.0).contains(&more) && w.kind(next) == Some(Sign::Number) && ends(w, after, to) => {
-                    low += more;
-                    high += more;
-                    end = after;
-                }
-                _ => {}
-            }
-        }
-    }
+    let (low, high, end) = and_smaller(w, and_seconds(w, span, one, to), one, to);
     if let Some(upper) = upper_end(w, end, to, low) {
         return Some(Time { start: at, low, ..upper });
     }
     let (times, end) = sides(w, end);
     // "20 minutes per 500 g": nobody wrote how long it is in all.
-    let by_weight = w.is(end, "per") && w.amount(end + 1).ok().flatten().is_some() || w.is(end, "per") && w.unit(end + 1).is_some();
-    Some(Time { by_weight, ..plain(low * times, high * times, end) })
+    let by_weight = w.is(end, "per") && (w.amount(end + 1).ok().flatten().is_some() || w.unit(end + 1).is_some());
+    let each = ["per", "a", "each"].iter().any(|word| w.is(end, word));
+    let by_batch = each && ["batch", "round", "load"].iter().any(|word| w.is(end + 1, word));
+    Some(Time { by_weight, by_batch, ..plain(low * times, high * times, at, end) })
+}
+
+/// "A minute or two".
+fn or_two(w: &Words, (low, high, end): Span, one: f64) -> Span {
+    let second =
+        number(w, end + 1).filter(|(_, second, after)| unit(w, *after).is_none() && (1.5..10.0).contains(second) && !w.is(*after, "until"));
+    let said = w.is(end, "or") && low == high && one <= 60.0 && w.kind(end + 1) == Some(Sign::Word);
+    match second.filter(|_| said) {
+        Some((_, second, after)) => (low, second * one, after),
+        None => (low, high, end),
+    }
+}
+
+/// "7 minutes 30 seconds".
+fn and_seconds(w: &Words, (low, high, end): Span, one: f64, to: usize) -> Span {
+    let next = end + usize::from(w.is(end, "and"));
+    let more = number(w, next).filter(|_| one == 1.0 && next < to);
+    let Some((seconds, _, after)) = more else { return (low, high, end) };
+    match unit(w, after).filter(|unit| *unit < 1.0) {
+        Some(second) => (low + seconds * second, high + seconds * second, past_stop(w, after + 1)),
+        None => (low, high, end),
+    }
+}
+
+/// "1 hour 15 minutes", "1 hour and 15 minutes", "an hour and a half", "1 hr 30".
+fn and_smaller(w: &Words, (low, high, end): Span, one: f64, to: usize) -> Span {
+    let next = end + usize::from(w.is(end, "and"));
+    if one < 60.0 || next >= to {
+        return (low, high, end);
+    }
+    let part = part_of_an_hour(w, next + usize::from(w.is(next, "a"))).filter(|_| next > end);
+    if let Some((part, after)) = part {
+        return (low + one * part, high + one * part, after);
+    }
+    let Some((more_low, more, after)) = number(w, next) else { return (low, high, end) };
+    match unit(w, after) {
+        Some(smaller) if smaller < one && after < to => (low + more_low * smaller, high + more * smaller, past_stop(w, after + 1)),
+        None if more == more_low && (5.0..60.0).contains(&more) && w.kind(next) == Some(Sign::Number) && ends(w, after, to) => {
+            (low + more, high + more, after)
+        }
+        _ => (low, high, end),
+    }
 }
 
 /// "45 mins–1 hr", "1 hour to 1 hour 15 minutes": the time after the mark.
 fn upper_end(w: &Words, end: usize, to: usize, low: f64) -> Option<Time> {
     let mark = w.kind(end) == Some(Sign::Dash) || w.is(end, "to");
     time_at(w, end + 1, to).filter(|upper| mark && upper.high >= low && !upper.overnight)
+}
+
+/// "2 x 10 minutes": one after the other.
+fn so_many_times(w: &Words, at: usize, to: usize) -> Option<Time> {
+    let count = w.at(at).filter(|token| token.kind == Sign::Number)?.text.parse::<f64>().ok()?;
+    let mark = w.kind(at + 1) == Some(Sign::Times) || w.is(at + 1, "x") || w.is(at + 1, "times");
+    let one = time_at(w, at + 2, to).filter(|_| mark)?;
+    Some(Time { low: one.low * count, high: one.high * count, start: at, ..one })
 }
 
 /// "A good half-hour", "half-hour", and the place after it.

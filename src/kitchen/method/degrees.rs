@@ -52,6 +52,8 @@ pub(super) fn heat(w: &Words, from: usize, to: usize, fan: bool, bare: bool) -> 
 fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
     let mut figures: Vec<Figure> = Vec::new();
     let mut at = from;
+    // Past the figure before this one, and past the fan that it is of.
+    let mut claimed = from;
     while at < to {
         if let Some((celsius, end)) = gas(w, at, to) {
             figures.push(Figure { celsius, fan: false, inside: false, guessed: false, at });
@@ -64,12 +66,9 @@ fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
             at += 1;
             continue;
         };
-        let fan_word = |place: usize| w.is(place, "fan") || w.is(place, "convection");
-        let fan = fan_word(end)
-            || w.kind(end) == Some(Sign::Open) && fan_word(end + 1) && w.kind(end + 2) == Some(Sign::Close)
-            || at > from && fan_word(at - 1)
-            || w.is(end, "in") && fan_word(end + 2)
-            || w.is(end, "for") && fan_word(end + 2);
+        let of_fan = fan_of(w, claimed, at, end, to);
+        let fan = of_fan.is_some();
+        claimed = of_fan.unwrap_or(end).max(end);
         // Food never gets hotter inside than this: "registers 165°" is Fahrenheit.
         let said_inside = is_of_inside(w, from, at, end, to);
         let fahrenheit = bare_letter && celsius < FAHRENHEIT_FROM && !w.is(at.wrapping_sub(1), "at");
@@ -83,6 +82,24 @@ fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
         figures.extend(oven_word(w, from, to));
     }
     figures
+}
+
+/// "180C fan", "fan 180C", "180C (fan)", "in a fan oven at 180C", "160C for fan-assisted ovens": the place after the figure and the word that
+/// makes it a fan's. `claimed` is past the figure before it.
+fn fan_of(w: &Words, claimed: usize, start: usize, end: usize, to: usize) -> Option<usize> {
+    let fan = |at: usize| {
+        (w.is(at, "fan") || w.is(at, "convection")) && !["no", "non", "without"].iter().any(|word| w.is(at.wrapping_sub(1), word))
+    };
+    let signs = |at: usize| matches!(w.kind(at), Some(Sign::Slash | Sign::Semicolon | Sign::Close));
+    let before = (claimed.max(start.saturating_sub(8))..start).rev().take_while(|at| !signs(*at)).any(fan);
+    let inside = w.kind(end) == Some(Sign::Open) && fan(end + 1) && w.kind(end + 2) == Some(Sign::Close);
+    let oven = (w.is(end, "in") || w.is(end, "for")).then(|| (end + 1..(end + 4).min(to)).find(|at| fan(*at))).flatten();
+    match () {
+        () if before => Some(end),
+        () if fan(end) => Some(end + 1),
+        () if inside => Some(end + 3),
+        () => oven.map(|at| at + 1),
+    }
 }
 
 /// "Until the inside reaches 74 °C", "165 °F in the thickest part": does the clause from `from` to `to` say it of the figure from `start` to `end`?
@@ -125,7 +142,8 @@ fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
         return None;
     }
     let read = w.number(mark).ok()??;
-    let number = read.number.high.to_f64();
+    // "Gas mark 4-5": the first.
+    let number = read.number.low.to_f64();
     GAS.iter().find(|(known, _)| *known == number).map(|(_, celsius)| (*celsius, read.end))
 }
 

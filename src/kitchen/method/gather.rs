@@ -5,16 +5,20 @@
 
 use super::act::{Act, Known, On, So, Takes, act};
 use super::beforehand::work_of;
-use super::clauses::{Clause, clauses};
-use super::larder::{Larder, Mention};
+use super::clauses::{Clause, Names, clauses};
+use super::dish::Dishes;
+use super::larder::{Larder, Mention, Part, Short};
 use super::places::Kind;
 use super::text::{pieces, said};
 use super::verbs::{Rate, needs_knife};
 use super::whereabouts::{About, Whereabouts};
 use super::{MethodRead, Paragraph, Setting, rates};
 use crate::kitchen::words::Words;
-use crate::kitchen::{After, ApplianceId, Estimates, Piece, Spot, Step};
+use crate::kitchen::{ApplianceId, Estimates, Piece, Spot, Step};
 use crate::measure::{Amount, Celsius, Dimension, Kind as Sign, Minutes};
+
+mod order;
+mod told;
 
 /// More hands than this before an appliance is needed are a step of their own.
 const MOST_HANDS_BEFORE: f64 = 2.0;
@@ -37,6 +41,8 @@ struct Draft {
     spans: Vec<(usize, usize)>,
     pieces: Vec<Placed>,
     foods: Vec<usize>,
+    /// What was together on the heat.
+    dish: Vec<usize>,
     hands_written: f64,
     hands_guessed: f64,
     wait: f64,
@@ -101,13 +107,15 @@ pub(super) struct Made {
     /// On so many trays, as the method says.
     pub trays: Option<f64>,
     pub foods: Vec<usize>,
+    /// What was together on the heat.
+    pub dish: Vec<usize>,
 }
 
 impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
         let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer] = [false; 8];
-        Made { step, heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer, trays: None, foods: Vec::new() }
+        Made { step, heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer, trays: None, foods: Vec::new(), dish: Vec::new() }
     }
 
     /// Hours lie between it and the next, or a night.
@@ -127,6 +135,7 @@ pub(super) struct Gather<'s, 'k> {
     doubts: Vec<(Spot, String)>,
     so: So,
     whereabouts: Whereabouts,
+    dishes: Dishes,
     oven: Option<(Celsius, bool)>,
     /// What the step before came after, and the ends of the branches that are open.
     base: Vec<usize>,
@@ -143,6 +152,10 @@ pub(super) struct Gather<'s, 'k> {
     at_table: Vec<usize>,
     /// "On 2 trays".
     trays: Option<f64>,
+    /// What was cut.
+    pub(super) cut: Vec<usize>,
+    /// Doubts of the paragraph that is read.
+    untold: Vec<String>,
 }
 
 impl<'s, 'k> Gather<'s, 'k> {
@@ -151,6 +164,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         let so = So { fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)), ..So::default() };
         Gather {
             whereabouts: Whereabouts::new(setting.ingredients.len(), Vec::new()),
+            dishes: Dishes::default(),
             setting,
             larder,
             own: Known::all(setting.appliances),
@@ -169,6 +183,8 @@ impl<'s, 'k> Gather<'s, 'k> {
             done: Vec::new(),
             at_table: Vec::new(),
             trays: None,
+            cut: Vec::new(),
+            untold: Vec::new(),
         }
     }
 
@@ -206,16 +222,6 @@ impl<'s, 'k> Gather<'s, 'k> {
         MethodRead { steps, serve: self.serve, notes: Vec::new(), doubts: self.doubts }
     }
 
-    /// What was heated for nothing that the method says.
-    fn tell_what_stands_empty(&mut self, paragraphs: &[Paragraph]) {
-        let (Some(On::Kind(kind)), Some(first)) = (self.whereabouts.spare(), paragraphs.first()) else { return };
-        if self.made.iter().any(|made| made.waits_on_heat) {
-            let kind = kind.name();
-            let text = format!("the method heats the {kind}, and no step is read as in it; write \"in the {kind}\" where one is");
-            self.doubts.push((first.at.clone(), text));
-        }
-    }
-
     /// A method of which nothing is understood stays one step of words.
     fn words_alone(&mut self, text: String, paragraphs: &[Paragraph]) {
         let at = paragraphs.first().map(|paragraph| paragraph.at.clone()).unwrap_or_default();
@@ -230,11 +236,11 @@ impl<'s, 'k> Gather<'s, 'k> {
         let mut so = self.so;
         for (number, paragraph) in paragraphs.iter().enumerate() {
             let w = Words::of(&paragraph.text);
-            for clause in clauses(&w, &|at| self.larder.begins(&w, at)) {
+            for clause in self.clauses(&w) {
                 if clause.meanwhile {
                     whereabouts.turn_to_another();
                 }
-                let read = self.act(&w, &clause, number, so, &mut whereabouts);
+                let read = self.act(&w, &clause, number, so, (&mut whereabouts, &mut Dishes::default()));
                 so.place = read.place.unwrap_or(so.place);
                 so.slow |= read.slow;
             }
@@ -242,11 +248,16 @@ impl<'s, 'k> Gather<'s, 'k> {
         whereabouts.never_used()
     }
 
+    fn clauses(&self, w: &Words) -> Vec<Clause> {
+        clauses(w, &Names { begins: &|at| self.larder.begins(w, at), whole: &|at| self.larder.is_named_whole(w, at) })
+    }
+
     /// Reads one clause, and notes where it leaves its foods.
-    fn act(&self, w: &Words, clause: &Clause, paragraph: usize, so: So, whereabouts: &mut Whereabouts) -> Act {
+    fn act(&self, w: &Words, clause: &Clause, paragraph: usize, so: So, noted: (&mut Whereabouts, &mut Dishes)) -> Act {
         if clause.supposed {
             return act(w, clause, so, &self.own).supposed();
         }
+        let (whereabouts, dishes) = noted;
         let beside = ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(clause.start, word));
         let from = if beside || clause.verb_at == clause.start { clause.verb_at } else { clause.start };
         let mut mentions = self.larder.mentions(w, from, clause.verb_at);
@@ -261,12 +272,13 @@ impl<'s, 'k> Gather<'s, 'k> {
         let so = whereabouts.before(&about, paragraph, so);
         let mut read = act(w, clause, so, &self.own);
         whereabouts.after(&about, &mut read, so.place);
+        dishes.take(&about);
         read
     }
 
     fn paragraph(&mut self, number: usize, paragraph: &Paragraph) {
         let w = Words::of(&paragraph.text);
-        let found = clauses(&w, &|at| self.larder.begins(&w, at));
+        let found = self.clauses(&w);
         let mut draft = Draft::default();
         let mut sentence = usize::MAX;
         self.heat_set_last = false;
@@ -287,14 +299,19 @@ impl<'s, 'k> Gather<'s, 'k> {
                 }
                 self.begin_branch();
                 self.whereabouts.turn_to_another();
+                self.dishes.turn_to_another();
             }
             let mut whereabouts = std::mem::replace(&mut self.whereabouts, Whereabouts::new(0, Vec::new()));
-            let read = self.act(&w, clause, number, self.so, &mut whereabouts);
-            self.whereabouts = whereabouts;
+            let mut dishes = std::mem::take(&mut self.dishes);
+            let read = self.act(&w, clause, number, self.so, (&mut whereabouts, &mut dishes));
+            (self.whereabouts, self.dishes) = (whereabouts, dishes);
+            let read = self.in_rounds(&w, clause, read, &draft, paragraph);
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
         }
         self.finish(&w, &mut draft, paragraph);
         self.end_branch();
+        self.dishes.turn_back();
+        self.doubts.extend(std::mem::take(&mut self.untold).into_iter().map(|text| (paragraph.at.clone(), text)));
     }
 
     fn clause(&mut self, w: &Words, clause: &Clause, read: Act, next: &[Clause], draft: &mut Draft, paragraph: &Paragraph) {
@@ -331,7 +348,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             _ => {}
         }
         let waits = matches!(read.takes, Takes::Wait { .. } | Takes::Boil);
-        let stands = waits && read.need.is_none();
+        let stands = waits && read.need.is_none() || read.takes == Takes::Stand;
         let words = matches!(read.takes, Takes::Words);
         // "The night before, cover the beans with water and leave them to soak": one wait, and it is the night.
         let of_the_night = draft.overnight && draft.on.is_none() && stands && matches!(read.takes, Takes::Wait { written: false, .. });
@@ -390,7 +407,7 @@ impl<'s, 'k> Gather<'s, 'k> {
     fn will_stand(&self, w: &Words, clause: &Clause) -> bool {
         let so = So { place: None, ..self.so };
         let read = act(w, clause, so, &self.own);
-        matches!(read.takes, Takes::Wait { .. }) && read.need.is_none() || matches!(read.takes, Takes::Words)
+        matches!(read.takes, Takes::Wait { .. }) && read.need.is_none() || matches!(read.takes, Takes::Words | Takes::Stand)
     }
 
     fn add_to_draft(&mut self, w: &Words, clause: &Clause, read: &Act, next: &[Clause], draft: &mut Draft) {
@@ -402,7 +419,13 @@ impl<'s, 'k> Gather<'s, 'k> {
             draft.on = read.need;
             draft.which = read.need.and_then(|on| if let On::Kind(kind) = on { self.of_kind(kind) } else { None });
         }
+        if draft.on.is_some() {
+            draft.dish.extend(self.dishes.at_hand());
+        }
         let verb = clause.verb;
+        if verb.is_some_and(|verb| matches!(verb.rate, Rate::Cut(_)) && !["trim", "carve"].contains(&verb.word)) {
+            self.cut.extend(foods.iter().copied());
+        }
         if let Some(work) = verb.and_then(work_of) {
             self.done.extend(foods.iter().map(|food| (*food, work)));
         }
@@ -417,6 +440,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             Takes::Hands(None) => {
                 draft.hands_guessed += verb.map_or(0.5, |verb| rates::hands(verb, w, clause.verb_end..clause.end, &foods, &self.larder));
             }
+            Takes::Stand => draft.hands_guessed += 0.5,
             Takes::Boil => {
                 let litres: f64 = draft.foods.iter().map(|food| self.larder.litres(*food)).sum::<f64>() + typed_litres(w, clause);
                 draft.hands_guessed += 1.0;
@@ -502,6 +526,15 @@ impl<'s, 'k> Gather<'s, 'k> {
     }
 
     fn place(&mut self, w: &Words, mention: Mention, draft: &mut Draft) {
+        if let (Some(part @ Part::Amount(..)), [food]) = (&mention.part, mention.foods.as_slice())
+            && let Some(short) = self.larder.falls_short(*food, part)
+        {
+            let (said, line) = (w.text(mention.start..mention.end), &self.setting.ingredients[*food].text);
+            self.untold.push(match short {
+                Short::Unknown => format!("how much of \"{line}\" \"{said}\" is is not known; what is left of it is taken"),
+                Short::Left(left) => format!("the method takes \"{said}\" where {left} is left of \"{line}\"; what is left is taken"),
+            });
+        }
         let taken: Vec<(usize, Option<Amount>)> =
             mention.foods.iter().filter_map(|food| Some((*food, self.larder.take(*food, mention.part.as_ref())?))).collect();
         if !taken.is_empty() {
@@ -538,39 +571,6 @@ impl<'s, 'k> Gather<'s, 'k> {
                 draft.wait_guessed |= !written;
                 draft.on = Some(On::Kind(Kind::Pressure));
             }
-        }
-    }
-
-    fn doubt(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
-        let words = w.text(clause.start..clause.end);
-        if clause.supposed {
-            if read.time.is_some() {
-                let text = format!("\"{words}\" is not planned, because it is done only where that is so; it stays in the words");
-                self.doubts.push((paragraph.at.clone(), text));
-            }
-            return;
-        }
-        if read.unknown {
-            let text = format!("\"{words}\" has a time, but what is done in it is not known; it is planned as a wait");
-            self.doubts.push((paragraph.at.clone(), text));
-        }
-        if let (true, Some(On::Kind(kind))) = (read.moved, read.need) {
-            let kind = kind.name();
-            let text =
-                format!("\"{words}\" is planned in the {kind}, which was heated and which nothing else uses; write where it happens");
-            self.doubts.push((paragraph.at.clone(), text));
-        }
-        if read.time.is_some_and(|time| time.by_weight) {
-            let text = format!("\"{words}\" gives a time by weight, of which one part is planned. Write the time in all");
-            self.doubts.push((paragraph.at.clone(), text));
-        }
-        let planned = matches!(read.takes, Takes::Hands(Some(_)) | Takes::Wait { .. } | Takes::Release { .. });
-        if read.doubtful && planned {
-            self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
-        }
-        // The day before is no wait of its own, and what is done at the table takes no time here.
-        if read.time.is_some_and(|time| !time.day_before && !time.overnight) && !planned && read.takes != Takes::Serve {
-            self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives a time that is not planned; it stays in the words")));
         }
     }
 
@@ -638,51 +638,13 @@ impl<'s, 'k> Gather<'s, 'k> {
             one_layer: done.one_layer,
             trays: self.trays,
             foods: done.foods,
+            dish: done.dish,
         });
     }
 
     /// Is it named at the table, whatever else names it?
     pub(super) fn is_at_table(&self, food: usize) -> bool {
         self.at_table.contains(&food)
-    }
-
-    /// What the step that is about to be made comes after. "Meanwhile" begins beside the step before; what follows comes after both.
-    fn after(&mut self) -> Option<Vec<After>> {
-        let index = self.made.len();
-        let before = match self.branch {
-            Branch::Begins => {
-                self.branch = Branch::GoesOn;
-                self.base.clone()
-            }
-            Branch::GoesOn => return None,
-            Branch::None if self.open.is_empty() => return None,
-            Branch::None => std::mem::take(&mut self.open),
-        };
-        if before == [index.wrapping_sub(1)] {
-            return None;
-        }
-        Some(before.into_iter().map(After::Step).collect())
-    }
-
-    fn begin_branch(&mut self) {
-        let Some(last) = self.made.len().checked_sub(1) else { return };
-        if self.open.is_empty() {
-            self.base = match &self.made[last].step.after {
-                Some(after) => after.iter().filter_map(|one| if let After::Step(step) = one { Some(*step) } else { None }).collect(),
-                None => last.checked_sub(1).into_iter().collect(),
-            };
-            self.open.push(last);
-        }
-        self.branch = Branch::Begins;
-    }
-
-    fn end_branch(&mut self) {
-        match self.branch {
-            Branch::GoesOn => self.open.push(self.made.len() - 1),
-            Branch::Begins if self.open.len() == 1 => self.open.clear(),
-            _ => {}
-        }
-        self.branch = Branch::None;
     }
 
     /// Notes which of a kind a clause names.

@@ -1,10 +1,12 @@
 //! The ingredients of one recipe as its method speaks of them: by any name, by the noun that only one has, by what they are; and how much
 //! of each is still to be used.
 
-use crate::foods::{FoodId, Foods, Item, Kind, as_purchased, key_of};
+use crate::foods::{FoodId, Foods, Item, Kind, key_of};
 use crate::kitchen::words::Words;
 use crate::kitchen::{Ingredient, Wanted};
-use crate::measure::{Amount, Dimension, Kind as Sign, Number, Spoons, Unit};
+use crate::measure::{Amount, Kind as Sign, Number, Spoons, Unit};
+
+mod amounts;
 
 /// A mention of ingredients in a text, by tokens; `start` takes in "the" and the words of a share.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +27,15 @@ pub(super) enum Part {
     /// "All but 2 tbsp of the oil".
     AllBut(Number, Unit),
     Rest,
+}
+
+/// Why a part cannot be taken as it is said.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Short {
+    /// So much is left.
+    Left(Amount),
+    /// The unit does not go with the line's.
+    Unknown,
 }
 
 struct Named {
@@ -135,44 +146,6 @@ impl<'k> Larder<'k> {
         self.named[index].kind
     }
 
-    /// Grams as purchased; where no weight is known, 100 g: something has to be cut.
-    pub fn grams(&self, index: usize) -> f64 {
-        self.measured(index, &Dimension::Mass).unwrap_or(if self.named[index].item.is_some() { 100.0 } else { 0.0 })
-    }
-
-    pub fn litres(&self, index: usize) -> f64 {
-        let liquid = matches!(self.named[index].kind, Some(Kind::Water | Kind::Stock | Kind::Drink | Kind::Dairy))
-            || self.named[index].head == "water";
-        if liquid { self.measured(index, &Dimension::Volume).unwrap_or(0.0) / 1000.0 } else { 0.0 }
-    }
-
-    /// Whole ones: cloves of garlic are pieces.
-    pub fn pieces(&self, index: usize) -> f64 {
-        let Some(item) = &self.named[index].item else { return 1.0 };
-        if let Unit::Word(word) = item.amount.unit
-            && ["clove", "slice", "piece", "fillet"].contains(&word.singular())
-        {
-            return item.amount.high.to_f64();
-        }
-        if let Some(count) = self.named[index].count {
-            return count;
-        }
-        let counted = self.measured(index, &Dimension::Count).unwrap_or_else(|| self.grams(index) / 100.0);
-        counted.max(0.5)
-    }
-
-    pub fn bunches(&self, index: usize) -> f64 {
-        match self.named[index].item.as_ref().map(|item| (item.amount.high.to_f64(), item.amount.unit)) {
-            Some((number, Unit::Word(word))) if word.singular() == "bunch" => number,
-            _ => self.grams(index) / 60.0,
-        }
-    }
-
-    fn measured(&self, index: usize, to: &Dimension) -> Option<f64> {
-        let Named { food: Some(food), item: Some(item), .. } = &self.named[index] else { return None };
-        as_purchased(&self.foods[*food], item, to, self.spoons).ok().map(|quantity| quantity.base())
-    }
-
     /// Does the name of an ingredient, or of a known food of several words, begin here?
     pub fn begins(&self, w: &Words, at: usize) -> bool {
         let known = w.food(at, self.foods).is_some_and(|(_, end)| end > at + 1 || self.is_word(w.key_at(at)));
@@ -181,50 +154,6 @@ impl<'k> Larder<'k> {
 
     fn is_word(&self, key: &str) -> bool {
         !key.is_empty() && !ADJECTIVES.contains(&key) && self.named.iter().any(|named| named.words.iter().any(|word| word == key))
-    }
-
-    /// The share of an ingredient that is still to be used.
-    pub fn left(&self, index: usize) -> &Number {
-        &self.left[index]
-    }
-
-    /// Has a part of it been used, and a part not?
-    pub fn is_divided(&self, index: usize) -> bool {
-        self.left[index].is_positive() && self.left[index] < Number::ONE
-    }
-
-    /// Takes a part of it and says how much: `None` all of the line, else that share of it. Nothing where nothing is left.
-    pub fn take(&mut self, index: usize, part: Option<&Part>) -> Option<Option<Amount>> {
-        let left = self.left[index].clone();
-        if !left.is_positive() {
-            return None;
-        }
-        let share = match part {
-            Some(Part::Share(share)) => share.clone().min(left.clone()),
-            Some(Part::Amount(number, unit)) => self.share_of(index, number, *unit).unwrap_or(left.clone()).min(left.clone()),
-            Some(Part::AllBut(number, unit)) => match self.share_of(index, number, *unit) {
-                Some(kept) if kept < left => left.clone() - &kept,
-                _ => left.clone(),
-            },
-            _ => left.clone(),
-        };
-        // A line of several amounts, or of none, is not divided.
-        match self.named[index].item.as_ref().filter(|item| item.plus.is_empty()) {
-            Some(item) if share < Number::ONE => {
-                self.left[index] = left - &share;
-                Some(Some(item.amount.scaled(&share)))
-            }
-            _ => {
-                self.left[index] = Number::ZERO;
-                Some(None)
-            }
-        }
-    }
-
-    fn share_of(&self, index: usize, number: &Number, unit: Unit) -> Option<Number> {
-        let item = self.named[index].item.as_ref()?;
-        let part = Amount { low: number.clone(), high: number.clone(), unit }.most(self.spoons);
-        part.ratio(&item.amount.most(self.spoons)).filter(|share| *share < Number::ONE)
     }
 
     /// Every mention between two places. `from` is after the verb.
@@ -312,8 +241,10 @@ impl<'k> Larder<'k> {
         for end in full {
             let key = w.key(at..end);
             let fits: Vec<usize> = (0..self.named.len()).filter(|index| self.named[*index].names.iter().any(|name| name == key)).collect();
+            let fits: Vec<usize> = fits.into_iter().filter(|index| !self.is_other_plural(*index, w, end - 1)).collect();
+            // "Butter beans", where the list has butter, too.
             if let Some(index) = self.pick(&fits) {
-                return Some((index, end));
+                return Some(self.longer(w, at, end, to).unwrap_or((index, end)));
             }
         }
         let run = |index: usize| {
@@ -341,7 +272,8 @@ impl<'k> Larder<'k> {
                 let is_kind_of = (named.kind == Some(Kind::Spice) && SOLD_AS.contains(&named.head.as_str()) || sauce()) && only_one();
                 let made_of =
                     MADE_OF.contains(&named.head.as_str()) && !(at..end).any(|place| w.key_at(place) == named.head) && !is_kind_of;
-                if (at..end).any(|place| says(w.key_at(place))) && !made_of {
+                let other = (at..end).all(|place| self.is_other_plural(index, w, place));
+                if (at..end).any(|place| says(w.key_at(place))) && !made_of && !other {
                     best.push((index, end));
                 }
             }
@@ -353,6 +285,38 @@ impl<'k> Larder<'k> {
             return Some(found);
         }
         self.meant(w, at)
+    }
+
+    /// An ingredient whose name goes on beyond `end`, and the place after it.
+    fn longer(&self, w: &Words, at: usize, end: usize, to: usize) -> Option<(usize, usize)> {
+        let goes_on = |index: &usize| {
+            let named = &self.named[*index];
+            let own = |place: usize| named.words.iter().any(|word| word == w.key_at(place));
+            let after = (at..to).find(|place| !own(*place)).unwrap_or(to);
+            (after > end && w.key_at(after - 1) == named.head).then_some((*index, after))
+        };
+        let all: Vec<(usize, usize)> = (0..self.named.len()).filter_map(|index| goes_on(&index)).collect();
+        let longest = all.iter().map(|(_, after)| *after).max()?;
+        let fits: Vec<usize> = all.iter().filter(|(_, after)| *after == longest).map(|(index, _)| *index).collect();
+        self.pick(&fits).map(|index| (index, longest))
+    }
+
+    /// "The peppers" are never the pepper: a spice is not counted, unless its line counts it, as cloves.
+    fn is_other_plural(&self, index: usize, w: &Words, at: usize) -> bool {
+        let named = &self.named[index];
+        let typed = w.at(at).map(|token| token.text.to_lowercase()).unwrap_or_default();
+        let plural = typed.ends_with('s') && typed != w.key_at(at);
+        named.kind == Some(Kind::Spice) && plural && !named.typed.split(|c: char| !c.is_alphanumeric()).any(|word| word == typed)
+    }
+
+    /// Does the name of an ingredient begin here that is longer than one word, and stand there whole?
+    pub fn is_named_whole(&self, w: &Words, at: usize) -> bool {
+        let whole = |named: &Named| {
+            let own = |place: usize| named.words.iter().any(|word| word == w.key_at(place));
+            let end = (at..at + 7).find(|place| !own(*place)).unwrap_or(at);
+            end > at + 1 && (at..end).any(|place| w.key_at(place) == named.head) && named.key.contains(w.key_at(at))
+        };
+        self.named.iter().any(whole)
     }
 
     /// The only one, or of several lines of one food the first that is left.

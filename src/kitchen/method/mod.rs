@@ -14,8 +14,9 @@
 //! Notes are parted from the rest first ([`notes`]). Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
 //! head of a clause says whether it is hands-on or unattended, where, and what it takes when nothing is said ([`verbs`]); times
 //! ([`clock`]), degrees ([`degrees`]) and appliances ([`places`]) are read from its words. A place that is not named is where the food
-//! was last put. Hands that nobody wrote come from a table of rates ([`rates`]) and are marked as estimated; so do those for what only
-//! the ingredient lines say is cut ([`beforehand`]).
+//! was last put ([`whereabouts`]); which foods are together by then ([`dish`]) says where raw meat reaches its temperature. Hands that
+//! nobody wrote come from a table of rates ([`rates`]) and are marked as estimated; so do those for what only the ingredient lines say
+//! is cut ([`beforehand`]).
 //!
 //! Where two readings are possible the longer time is planned, the words of the text stay in the step, and the reading is marked. What is
 //! not understood stays as text in its step. Nothing here knows files, weeks or plans; places in files come and go as they are.
@@ -30,6 +31,7 @@ mod beforehand;
 mod clauses;
 mod clock;
 mod degrees;
+mod dish;
 mod gather;
 mod larder;
 mod notes;

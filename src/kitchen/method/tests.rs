@@ -327,3 +327,144 @@ fn what_has_boiled_is_drained_at_once_unless_the_words_say_that_it_stands() {
     assert_eq!(within(&both), [None, None, None]);
     assert_eq!(within(&["Roast the bacon for 15 minutes. Drain off the fat."]), [None, None]);
 }
+
+/// The text of a step, its foods as they were typed.
+fn text(typed: &[&str], step: &Step) -> String {
+    let piece = |piece: &Piece| match piece {
+        Piece::Words(words) => words.clone(),
+        Piece::Ingredient { index, share: None } => typed[*index].to_owned(),
+        Piece::Ingredient { share: Some(share), .. } => share.to_string(),
+    };
+    step.text.iter().map(piece).collect()
+}
+
+fn tells(read: &MethodRead, words: &str) -> bool {
+    read.doubts.iter().any(|(_, text)| text.contains(words))
+}
+
+#[test]
+fn the_peppers_are_never_the_pepper() {
+    let typed = ["2 red peppers", "1 onion", "salt", "black pepper"];
+    let found = read(&typed, &["Slice the peppers and fry with the onion for 10 minutes. Season with salt and pepper."]);
+    assert_eq!(foods(&typed, &found).concat(), ["2 red peppers", "1 onion", "salt", "black pepper"]);
+    let two = ["1 red pepper", "1 green pepper", "black pepper"];
+    assert!(!foods(&two, &read(&two, &["Roast the peppers for 30 minutes."])).concat().contains(&"black pepper".to_owned()));
+    assert_eq!(
+        foods(&["4 cloves", "200 g rice"], &read(&["4 cloves", "200 g rice"], &["Add the cloves to the rice and simmer."]))[0].len(),
+        2
+    );
+}
+
+#[test]
+fn how_a_food_lies_or_is_cut_by_now_is_no_action() {
+    let lies = read(&["500 g pumpkin"], &["Roast the pumpkin, cut side down, for 45 mins at gas mark 6 / 200C."]);
+    assert_eq!(told(&lies), ["oven w45 c200"]);
+    let cut = read(&["500 g carrots"], &["Roast the carrots, cut into batons, for 30 minutes at 200C."]);
+    assert_eq!(told(&cut), ["oven w30 c200"]);
+    assert_eq!(told(&read(&["500 g carrots"], &["Peel the carrots, cut into batons, and boil for 10 minutes."])), ["-", "hob w10"]);
+}
+
+#[test]
+fn what_roasts_whole_is_no_layer_and_never_takes_more_than_a_tray_a_piece() {
+    let takes = |typed: &[&str], method: &str| read(typed, &[method]).steps.last().map(|step| step.takes);
+    assert_eq!(takes(&["1 chicken"], "Roast the chicken for 75 minutes at 200C."), Some(1.0));
+    assert_eq!(takes(&["1 chicken", "1 kg potatoes"], "Put the potatoes around the chicken and roast for 75 minutes at 200C."), Some(1.0));
+    assert_eq!(takes(&["2 kg pork shoulder"], "Roast the pork for 3 hours at 160C."), Some(1.0));
+    // 2 kg in one layer: 2000 / 1200.
+    assert_eq!(takes(&["2 kg carrots"], "Roast the carrots for 50 minutes at 190C."), Some(1.7));
+    assert_eq!(takes(&["2.4 kg pork shoulder"], "Cut the pork into chunks. Roast for 1 hour at 160C."), Some(2.0));
+}
+
+#[test]
+fn the_inside_is_that_of_the_last_heated_step_that_the_meat_is_in() {
+    let inside = |typed: &[&str], method: &[&str]| -> Vec<Option<i64>> {
+        read(typed, method).steps.iter().map(|step| step.inside.map(|inside| inside.0 as i64)).collect()
+    };
+    let thighs = ["8 chicken thighs", "200 g rice", "30 g butter", "50 g almonds"];
+    assert_eq!(inside(&thighs, &["Roast the chicken at 200C for 40 minutes. Boil the rice for 12 minutes."]), [Some(74), None]);
+    assert_eq!(
+        inside(&thighs, &["Fry the chicken for 10 minutes.", "Boil the rice for 12 minutes.", "Toast the almonds for 2 minutes."])[0],
+        Some(74)
+    );
+    assert_eq!(inside(&thighs, &["Braise the chicken in the oven for 1 hour.", "Meanwhile, melt the butter."]), [Some(74), None]);
+    let later =
+        ["Brown the chicken for 8 minutes. Set aside.", "Simmer the rice for 5 minutes.", "Add the chicken and cook for 20 minutes."];
+    assert_eq!(inside(&thighs, &later).last(), Some(&Some(74)));
+    let eggs = ["150 g bacon", "3 eggs"];
+    assert_eq!(inside(&eggs, &["Fry the bacon for 5 minutes.", "Off the heat, stir in the eggs."]), [Some(63), None]);
+}
+
+#[test]
+fn shares_that_do_not_add_up_are_told() {
+    let butter = ["100 g butter", "1 onion"];
+    let short = read(&butter, &["Melt 80 g of the butter. Fry the onion in 50 g butter for 5 minutes."]);
+    assert!(tells(&short, "where 20 g is left"), "{:?}", short.doubts);
+    let knob = read(&butter, &["Melt a third of the butter. Add a knob of the butter."]);
+    assert!(tells(&knob, "is not known"), "{:?}", knob.doubts);
+    let eggs = read(&["4 eggs"], &["Whisk 3 of the eggs. Whisk 2 eggs."]);
+    assert!(tells(&eggs, "is left of \"4 eggs\""), "{:?}", eggs.doubts);
+    assert_eq!(read(&butter, &["Melt 80 g of the butter. Fry the onion in the remaining butter for 5 minutes."]).doubts, []);
+}
+
+#[test]
+fn the_longest_name_is_meant() {
+    let typed = ["1 tin butter beans", "25 g butter"];
+    let found = read(&typed, &["Add the butter beans. Add the butter."]);
+    assert_eq!(text(&typed, &found.steps[0]), "Add 1 tin butter beans. Add 25 g butter.");
+    let sugar = ["200 g brown sugar", "100 g butter"];
+    let told_of = read(&sugar, &["Brown sugar and butter go in the pan. Stir for 5 minutes."]);
+    assert_eq!(text(&sugar, &told_of.steps[0]), "200 g brown sugar and 100 g butter go in the pan. Stir for 5 minutes.");
+    assert_eq!(told(&told_of), ["hob h5"]);
+    assert_eq!(told(&read(&["500 g minced beef"], &["Brown the mince for 8 minutes."])), ["hob h8"]);
+}
+
+#[test]
+fn numbering_is_dropped_wherever_a_sentence_begins() {
+    for text in ["a) Chop the onion.", "(3) Chop the onion.", "STEP TWO: Chop the onion.", "4 Chop the onion.", "2. Chop the onion."] {
+        let found = read(&["1 onion"], &[text]);
+        assert_eq!(super::tests::text(&["1 onion"], &found.steps[0]), "Chop 1 onion.", "{text}");
+        assert_eq!(found.steps[0].skill.as_deref(), Some("knife"), "{text}");
+    }
+    let two = read(&["1 onion"], &["1. Chop the onion. 2. Fry it for 5 minutes."]);
+    assert_eq!(
+        two.steps.iter().map(|step| super::tests::text(&["1 onion"], step)).collect::<String>(),
+        "Chop 1 onion. Fry it for 5 minutes."
+    );
+}
+
+#[test]
+fn a_time_of_one_round_is_taken_as_often_as_there_are_rounds_or_told() {
+    let chops = read(&["8 pork chops"], &["Fry the chops 4 at a time, 5 minutes a side."]);
+    assert_eq!(chops.steps[0].hands.0, 20);
+    assert!(chops.steps[0].estimated.hands && tells(&chops, "2 rounds of 10 minutes"), "{:?}", chops.doubts);
+    let eggs = read(&["4 eggs"], &["Poach the eggs one at a time for 3 minutes each."]);
+    assert!(eggs.steps[0].wait.0 == 12 && eggs.steps[0].estimated.wait);
+    let batches = read(&["300 g plain flour"], &["Bake for 5 minutes per batch at 200C."]);
+    assert_eq!(told(&batches), ["oven w5 c200"]);
+    assert!(tells(&batches, "time of one round"), "{:?}", batches.doubts);
+    assert_eq!(told(&read(&["1 l milk"], &["Microwave for 2 x 10 minutes."])), ["microwave w20"]);
+}
+
+#[test]
+fn cooling_without_a_time_is_a_step_of_words_off_the_heat() {
+    let found = read(&["500 g beetroot"], &["Boil the beetroot for 40 minutes. Leave to cool, then peel."]);
+    assert_eq!(told(&found), ["hob w40", "-"]);
+    assert_eq!(told(&read(&["500 g beetroot"], &["Simmer for 20 minutes and cool slightly."])), ["hob w20", "-"]);
+    assert_eq!(told(&read(&["500 g beetroot"], &["Simmer for 20 minutes. Leave to cool for 30 minutes."])), ["hob w20", "- w30"]);
+}
+
+#[test]
+fn four_hours_or_overnight_is_told_which_is_planned() {
+    let found = read(&["1 kg chicken thighs"], &["Marinate the chicken for 4 hours or overnight.", "Grill for 20 minutes."]);
+    assert_eq!(told(&found)[0], "- w240");
+    assert!(tells(&found, "the first is planned"), "{:?}", found.doubts);
+}
+
+#[test]
+fn a_sentence_that_begins_with_a_food_goes_on_in_small_letters_and_a_prime_is_minutes() {
+    let typed = ["4 salmon fillets"];
+    let found = read(&typed, &["Bake for 15 minutes at 200C. The salmon should reach 145°F."]);
+    let all: String = found.steps.iter().map(|step| text(&typed, step)).collect();
+    assert!(all.contains("4 salmon fillets should reach 145°F"), "{all}");
+    assert_eq!(told(&read(&["1 l milk"], &["Simmer for 40'."])), ["hob w40"]);
+}

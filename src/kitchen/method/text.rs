@@ -40,20 +40,20 @@ pub(super) fn pieces(w: &Words, spans: &[(usize, usize)], placed: &[Placed]) -> 
             words.push(' ');
         }
         let mut byte = w.byte(start);
-        let mut first = true;
-        let mut push = |words: &mut String, text: &str| {
+        let first = std::cell::Cell::new(true);
+        let push = |words: &mut String, text: &str| {
             for letter in text.chars() {
                 let letter = match letter {
                     '{' => '(',
                     '}' => ')',
                     other => other,
                 };
-                if first && letter.is_alphabetic() {
+                if first.get() && letter.is_alphabetic() {
                     words.extend(letter.to_uppercase());
                 } else {
                     words.push(letter);
                 }
-                first &= !letter.is_alphanumeric();
+                first.set(first.get() && !letter.is_alphanumeric());
             }
         };
         for placed in placed.iter().filter(|placed| placed.start >= start && placed.end <= end) {
@@ -77,6 +77,7 @@ pub(super) fn pieces(w: &Words, spans: &[(usize, usize)], placed: &[Placed]) -> 
                 }
                 out.push(Piece::Ingredient { index: *food, share: share.clone() });
             }
+            first.set(false);
             if placed.group {
                 words.push(')');
             }

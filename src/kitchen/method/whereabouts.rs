@@ -33,7 +33,7 @@ enum Put {
 
 /// What a clause brings to what is there already.
 #[rustfmt::skip]
-const JOINS: [&str; 29] = [
+pub(super) const JOINS: [&str; 29] = [
     "add", "put", "place", "return", "tip", "slide", "drop", "nestle", "tuck", "throw", "chuck", "stir", "pour", "sprinkle", "scatter", "drizzle", "dot",
     "spoon", "ladle", "brush", "baste", "season", "dollop", "crumble", "top", "cover", "fold", "swirl", "turn",
 ];

@@ -64,7 +64,15 @@ impl Gather<'_, '_> {
                 continue;
             }
             let grams: f64 = sofar.iter().filter(|food| self.larder.litres(**food) == 0.0).map(|food| self.larder.grams(*food)).sum();
-            let reckoned = if self.made[index].one_layer { (grams / rates::TRAY * 10.0).round() / 10.0 } else { 1.0 };
+            let layers = (grams / rates::TRAY * 10.0).round() / 10.0;
+            // A bird or a joint is no layer: what lies around it shares its tin, and it is not parted.
+            let whole =
+                sofar.iter().filter(|food| !self.cut.contains(food)).filter_map(|food| self.larder.whole_pieces(*food)).sum::<f64>();
+            let reckoned = match self.made[index].one_layer {
+                true if whole > 0.0 => layers.min(whole),
+                true => layers,
+                false => 1.0,
+            };
             let written = self.setting.trays.or(self.made[index].trays);
             let step = &mut self.made[index].step;
             step.takes = written.unwrap_or(reckoned.max(1.0));
@@ -72,16 +80,23 @@ impl Gather<'_, '_> {
         }
     }
 
-    /// Raw meat, poultry, fish and egg reach their least temperature in the last step that heats, where no step names one.
+    /// Raw meat, poultry, fish and egg reach their least temperature in the last heated step that they are in, where no step names one. What no
+    /// step names is in all of them; what is only added off the heat reaches none.
     pub(super) fn reach_inside(&mut self) {
         if self.made.iter().any(|made| made.step.inside.is_some()) {
             return;
         }
-        let least = (0..self.setting.ingredients.len()).filter_map(|food| crate::foods::safety::least_inside(self.larder.kind(food)?));
-        let Some(least) = least.map(|celsius| celsius.0).max_by(f64::total_cmp) else { return };
-        if let Some(last) = self.made.iter_mut().rev().find(|made| made.heated) {
-            last.step.inside = Some(Celsius(least));
-            last.step.estimated.inside = true;
+        for food in 0..self.setting.ingredients.len() {
+            let Some(least) = self.larder.kind(food).and_then(crate::foods::safety::least_inside) else { continue };
+            let is_named = self.made.iter().any(|made| {
+                made.foods.contains(&food)
+                    || made.step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index, .. } if *index == food))
+            });
+            let holds = |made: &&mut Made| made.heated && (!is_named || made.dish.contains(&food));
+            if let Some(last) = self.made.iter_mut().rev().find(holds) {
+                last.step.inside = Some(Celsius(last.step.inside.map_or(least.0, |inside| inside.0.max(least.0))));
+                last.step.estimated.inside = true;
+            }
         }
     }
 

@@ -1,12 +1,9 @@
 //! Where a clause happens that does not name its appliance in so many words.
 
 use super::super::places::Kind;
-use super::reading::Reading;
+use super::reading::{HOB, OVEN, Reading};
 use super::{Act, On, Ware};
 use crate::kitchen::method::whereabouts::Own;
-
-const HOB: On = On::Kind(Kind::Hob);
-const OVEN: On = On::Kind(Kind::Oven);
 
 impl Reading<'_> {
     /// The appliance that is named, else the one that the clause's own food was last put on or into.

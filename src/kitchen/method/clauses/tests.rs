@@ -4,7 +4,7 @@ use pretty_assertions::assert_eq;
 fn cut(text: &str) -> Vec<String> {
     let w = Words::of(text);
     let is_food = |at: usize| ["salt", "mince"].iter().any(|word| w.is(at, word)) || w.is(at, "brown") && w.is(at + 1, "sugar");
-    clauses(&w, &is_food)
+    clauses(&w, &Names { begins: &is_food, whole: &|_| false })
         .iter()
         .map(|clause| format!("{}: {}", clause.verb.map_or("-", |verb| verb.word), w.text(clause.start..clause.end)))
         .collect()

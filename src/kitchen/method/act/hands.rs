@@ -1,0 +1,105 @@
+//! What hands do: on the board, or at the hob.
+
+use super::super::clock::every;
+use super::super::places::Kind;
+use super::super::verbs::Verb;
+use super::reading::{HOB, OVEN, Reading};
+use super::setting::kind_of;
+use super::{Act, On, Takes};
+use crate::kitchen::method::whereabouts::Own;
+
+impl Reading<'_> {
+    pub(super) fn hands(&self, verb: &Verb, act: &mut Act) {
+        if act.off {
+            act.place = Some(None);
+        }
+        let heat_is_object = verb.word == "turn" && (act.off || self.is_setting_of_heat() || act.heat.oven.is_some());
+        if heat_is_object {
+            act.sets = act.heat.oven.is_some();
+            if act.sets && !act.off {
+                act.place = Some(Some(On::Kind(Kind::Oven)));
+            }
+            act.turned_down = !act.off;
+            act.heats = kind_of(act.place.flatten().or(self.named.at)).filter(|_| act.time.is_none() && !act.off);
+            if act.time.is_some() && !act.off {
+                let on = if act.sets { OVEN } else { self.heated(HOB) };
+                self.wait(act, Some(on), 0);
+            }
+            return;
+        }
+        // "Fold every 30 minutes for 2 hours": a wait with few hands.
+        let turns = every(self.w, self.clause.start, self.clause.end).zip(self.worked(act)).map(|(each, all)| (all / each).floor());
+        if let Some(turns) = turns.filter(|turns| *turns >= 1.0) {
+            let stays = matches!(verb.word, "stir" | "whisk" | "turn" | "baste" | "toss" | "shake" | "flip" | "skim" | "brush" | "glaze");
+            self.wait(act, self.named.at.or(self.so.place.filter(|_| stays && !act.off)), 0);
+            act.turns = turns;
+            return;
+        }
+        // "Give it another 10 minutes"; "give it a stir" is work.
+        const WORK: [&str; 10] = ["stir", "whisk", "blitz", "mix", "shake", "toss", "knead", "beat", "whizz", "rub"];
+        if verb.word == "give" && act.time.is_some() && !self.says(&WORK) {
+            return self.wait(act, self.named.at.or(self.so.place), 0);
+        }
+        // "Mix in a microwave bowl for 2 minutes" is rare; "melt", "toast" and "brown" in the oven are in hands_on.
+        let heated = |on: On| on == HOB || on == On::Kind(Kind::Pressure) && self.says(&["heat", "sauté", "saute"]);
+        let hot = self.named.at.filter(|on| heated(*on)).or_else(|| self.still_on_the_hob(verb, act));
+        act.takes = Takes::Hands(self.worked(act));
+        act.need = hot;
+        act.place = self.named.at.map(Some).or(self.named.pan.then_some(Some(HOB)));
+        if act.place.is_none() && self.says(&["bowl", "board", "blender", "processor", "dish", "tin"]) {
+            act.place = Some(None);
+        }
+    }
+
+    /// "Stir until it boils", "stir for 2 minutes" in what stands on the hob.
+    pub(super) fn still_on_the_hob(&self, verb: &Verb, act: &Act) -> Option<On> {
+        const REACHES: [&str; 8] = ["boils", "boil", "boiling", "thickens", "thickened", "thick", "bubbling", "simmering"];
+        let until = (self.object_end()..self.clause.end).any(|at| REACHES.iter().any(|word| self.w.is(at, word)));
+        let stirs = matches!(verb.word, "stir" | "whisk" | "turn");
+        let away = act.off || self.says(&["bowl", "board", "plate", "jug", "blender", "processor"]);
+        self.so.place.filter(|on| *on == HOB && stirs && !away && (until || verb.word == "stir" && act.time.is_some()))
+    }
+
+    pub(super) fn hands_on(&self, verb: &Verb, kind: Kind, act: &mut Act) {
+        let named = self.named.at.filter(|on| *on != HOB);
+        let still_in_oven = self.named.at.is_none()
+            && !self.named.pan
+            && verb.state
+            && act.time.is_some()
+            && self.so.own != Own::Nowhere
+            && matches!(self.so.place, Some(On::Kind(Kind::Oven | Kind::Grill)));
+        // "Toast the almonds on a baking tray for 8 minutes", where the oven is heated.
+        let on_a_tray = self.of_ware().filter(|_| verb.state && self.so.hot.is_some() && act.time.is_some() && !self.named.pan);
+        if let Some(on) = named.or(self.so.place.filter(|_| still_in_oven)).or(on_a_tray) {
+            return self.wait(act, Some(on), 5);
+        }
+        let gentle = matches!(verb.word, "sweat" | "soften");
+        let long = self.minutes(act).is_some_and(|minutes| minutes > 5.0);
+        if (gentle && (long || self.is_covered()) || self.is_covered() && verb.state && verb.word != "brown") && !self.is_stirred() {
+            return self.wait(act, Some(On::Kind(kind)), 8);
+        }
+        // "Set the pressure cooker to sauté. Melt the butter …".
+        let open_cooker = self.so.place.filter(|on| *on == On::Kind(Kind::Pressure) && !self.so.pressed && !self.named.pan);
+        let on = self.named.at.is_none().then_some(open_cooker).flatten().unwrap_or(On::Kind(kind));
+        act.takes = Takes::Hands(self.worked(act));
+        act.need = Some(on);
+        act.place = Some(Some(on));
+    }
+
+    pub(super) fn is_covered(&self) -> bool {
+        let lid = self.says(&["lid"]) && self.says(&["on", "with"]);
+        self.says(&["covered"]) || lid
+    }
+
+    /// "Stirring constantly"; "stirring now and then" is none.
+    pub(super) fn is_stirred(&self) -> bool {
+        let (w, clause) = (self.w, self.clause);
+        const SELDOM: [&str; 11] =
+            ["intervals", "occasionally", "now", "once", "twice", "sometimes", "halfway", "from", "half", "every", "between"];
+        let begins = (clause.start..clause.end).find(|at| ["stirring", "whisking", "beating"].iter().any(|word| w.is(*at, word)));
+        begins.is_some_and(|at| {
+            let seldom = (at + 1..clause.end.min(at + 5)).any(|place| SELDOM.iter().any(|word| w.is(place, word)));
+            !(seldom || at > 0 && (SELDOM.iter().any(|word| w.is(at - 1, word)) || w.is(at - 1, "without")))
+        })
+    }
+}

@@ -1,0 +1,145 @@
+//! What sets or makes heat: "heat the oil", "bring to the boil", "turn the oven down", "continue to simmer".
+
+use super::super::clauses::verb_at;
+use super::super::places::Kind;
+use super::super::verbs::{Verb, Way, inflected};
+use super::reading::{HOB, OVEN, Reading};
+use super::{Act, On, Takes};
+use crate::kitchen::words::Words;
+
+impl Reading<'_> {
+    /// "Heat the oven to 190 °C" is no step; oil and pans are heated by hand, soup waits.
+    pub(super) fn heating(&self, verb: &Verb, act: &mut Act) {
+        if verb.word == "bring" || self.says(&["boil"]) && self.says(&["to"]) && act.time.is_none() {
+            return self.bringing(act);
+        }
+        let near = self.named.at_token <= self.clause.verb_end + 3;
+        let set = matches!(self.named.at, Some(On::Kind(Kind::Oven | Kind::Grill | Kind::Slow | Kind::Pressure | Kind::Steamer)));
+        if set && near || verb.word.starts_with("pre") {
+            act.sets = true;
+            act.takes = Takes::Preheat;
+            act.heats = kind_of(self.named.at).or(Some(Kind::Oven));
+            return;
+        }
+        let on = self.named.at.unwrap_or(HOB);
+        if act.time.is_some() {
+            return self.wait(act, Some(on), 0);
+        }
+        if matches!(on, On::Kind(Kind::Microwave | Kind::Oven)) {
+            return self.wait(act, Some(on), 3);
+        }
+        act.takes = Takes::Hands(None);
+        act.need = Some(on);
+        act.place = Some(Some(on));
+    }
+
+    pub(super) fn bringing(&self, act: &mut Act) {
+        if self.says(&["room"]) {
+            return self.standing(Some(30), act);
+        }
+        if !self.says(&["boil", "simmer", "boiling", "bubble", "pressure"]) {
+            act.takes = Takes::Hands(None);
+            return;
+        }
+        let on = self.named.at.filter(|_| !self.says(&["heat"])).unwrap_or(HOB);
+        if act.time.is_some() {
+            return self.wait(act, Some(on), 0);
+        }
+        act.takes = Takes::Boil;
+        act.need = Some(on);
+        act.place = Some(Some(on));
+    }
+
+    /// "Turn the oven down to 160 °C", "reduce the heat", "set the slow cooker to low", "continue for 10 minutes".
+    pub(super) fn setting(&self, verb: &Verb, act: &mut Act) {
+        if matches!(verb.word, "continue" | "carry on" | "go on" | "keep" | "start" | "begin") && act.heat.oven.is_none() {
+            return self.going_on(verb, act);
+        }
+        // "Set in a hot oven for 15 minutes."
+        let puts = ["in", "into", "over", "under"].iter().any(|word| self.w.is(self.clause.verb_end, word));
+        if verb.word == "set" && act.time.is_some() && puts {
+            return self.putting(act);
+        }
+        // "Lower the eggs into the water."
+        if verb.word == "lower" && self.says(&["into"]) && !self.is_setting_of_heat() {
+            return self.putting(act);
+        }
+        if act.heat.oven.is_some() || self.is_setting_of_heat() {
+            act.sets = act.heat.oven.is_some();
+            if act.sets || self.named.at == Some(On::Kind(Kind::Oven)) {
+                act.place = Some(Some(On::Kind(Kind::Oven)));
+            }
+            // "Reduce the oven to 160 °C for 20 minutes" waits too.
+            if act.time.is_some() && verb.word != "set" {
+                let on = if act.sets { self.named.at.unwrap_or(OVEN) } else { self.heated(HOB) };
+                self.wait(act, Some(on), 0);
+            }
+            act.turned_down = !act.off;
+            act.heats = kind_of(act.place.flatten().or(self.named.at)).filter(|_| act.time.is_none() && !act.off);
+            return;
+        }
+        if verb.word == "reduce" && (self.says(&["half", "third", "thirds"]) || act.time.is_some()) {
+            return self.wait(act, Some(self.heated(HOB)), 10);
+        }
+        if act.time.is_some() && verb.word != "repeat" && verb.word != "keep" {
+            let where_it_is = self.so.place.filter(|_| self.says(&["timer", "clock"]));
+            return self.wait(act, self.named.at.or(where_it_is).filter(|_| !act.off), 0);
+        }
+        act.place = self.named.at.map(Some);
+        if verb.word == "repeat" {
+            act.takes = Takes::Hands(self.worked(act));
+        }
+    }
+
+    /// "Continue to cook for 10 minutes", "keep simmering for 5", "start by frying the onion".
+    pub(super) fn going_on(&self, verb: &Verb, act: &mut Act) {
+        let inner = self.inner().or_else(|| self.gerund());
+        let begins = matches!(verb.word, "start" | "begin");
+        match inner.map(|(verb, _)| verb.way) {
+            _ if act.time.is_none() && !begins => {}
+            Some(Way::HandsOn(kind)) => {
+                let on = self.named.at.or(self.so.place.filter(|_| !begins)).unwrap_or(On::Kind(kind));
+                act.takes = Takes::Hands(self.worked(act));
+                act.need = Some(on);
+                act.place = Some(Some(on));
+            }
+            Some(Way::Hands) => act.takes = Takes::Hands(self.worked(act)),
+            Some(Way::Wait(kind, usual)) => {
+                let usual_place = On::Kind(kind);
+                let on = if begins { self.named.at.unwrap_or(usual_place) } else { self.heated(usual_place) };
+                self.wait(act, Some(on), usual);
+            }
+            Some(Way::Stand(usual)) => self.standing(Some(usual), act),
+            _ if begins || verb.word == "keep" => {}
+            _ => self.wait(act, Some(self.heated(HOB)), 0),
+        }
+    }
+
+    /// The verb of "keep simmering", "by frying", "at a gentle simmer".
+    pub(super) fn gerund(&self) -> Option<(&'static Verb, usize)> {
+        (self.clause.verb_end..self.object_end().min(self.clause.verb_end + 5)).find_map(|at| {
+            let simmer = self.w.is(at, "simmer") || self.w.is(at, "boil");
+            simmer.then(|| verb_at(self.w, at)).flatten().or_else(|| Some((gerund_of(self.w, at)?, at + 1)))
+        })
+    }
+
+    pub(super) fn is_setting_of_heat(&self) -> bool {
+        const HEATS: [&str; 7] = ["heat", "temperature", "flame", "oven", "hob", "grill", "gas"];
+        let end = (self.clause.verb_end + 5).min(self.clause.end);
+        let names = (self.clause.verb_end..end).any(|at| HEATS.iter().any(|word| self.w.is(at, word)));
+        // "Turn down and simmer", "turn to the lowest setting".
+        let next = |words: &[&str]| words.iter().any(|word| self.w.is(self.clause.verb_end, word));
+        let turn = self.clause.verb.is_some_and(|verb| verb.word == "turn");
+        let alone = self.clause.end <= self.clause.verb_end + 2;
+        names || turn && (next(&["down", "up"]) && alone || next(&["to"]) && self.says(&["low", "lowest", "high", "setting", "simmer"]))
+    }
+}
+
+pub(super) fn kind_of(on: Option<On>) -> Option<Kind> {
+    if let On::Kind(kind) = on? { Some(kind) } else { None }
+}
+
+/// The verb of "simmering", "frying", "baking".
+fn gerund_of(w: &Words, at: usize) -> Option<&'static Verb> {
+    inflected(&w.at(at)?.text.to_lowercase(), "ing")
+}

@@ -1,0 +1,78 @@
+//! Which foods are together by now: what is at hand, and what was set aside or begun beside it.
+//!
+//! Knows what a clause names and its verb; knows neither appliances nor times.
+
+use super::verbs::{Rate, Verb};
+use super::whereabouts::{About, JOINS};
+
+#[derive(Default)]
+pub(super) struct Dishes {
+    at_hand: Vec<usize>,
+    others: Vec<Vec<usize>>,
+    /// What was at hand when "meanwhile" began something else.
+    main: Option<Vec<usize>>,
+}
+
+impl Dishes {
+    /// The foods that are together in what is done now.
+    pub fn at_hand(&self) -> &[usize] {
+        &self.at_hand
+    }
+
+    /// "Meanwhile": something else begins.
+    pub fn turn_to_another(&mut self) {
+        let before = std::mem::take(&mut self.at_hand);
+        match &mut self.main {
+            None => self.main = Some(before),
+            Some(_) => self.others.push(before),
+        }
+    }
+
+    /// A paragraph ends, and with it what was done meanwhile.
+    pub fn turn_back(&mut self) {
+        if let Some(main) = self.main.take() {
+            let beside = std::mem::replace(&mut self.at_hand, main);
+            self.others.push(beside);
+        }
+    }
+
+    /// What a clause brings together or begins.
+    pub fn take(&mut self, one: &About) {
+        let (w, clause) = (one.w, one.clause);
+        let says = |words: &[&str]| (clause.verb_at..clause.end).any(|at| words.iter().any(|word| w.is(at, word)));
+        let verb = clause.verb.map_or("", |verb| verb.word);
+        let foods: Vec<usize> = one.foods.iter().map(|(food, _)| *food).collect();
+        if foods.is_empty() {
+            if says(&["aside", "plate", "board"]) && ["set aside", "remove", "lift", "transfer", "take", "move", "put"].contains(&verb) {
+                let aside = std::mem::take(&mut self.at_hand);
+                self.others.push(aside);
+            } else if JOINS.contains(&verb) && says(&["everything", "all"]) {
+                let all = std::mem::take(&mut self.others).into_iter().flatten();
+                self.at_hand.extend(all.chain(self.main.take().unwrap_or_default()));
+            }
+            return;
+        }
+        let has = |dish: &[usize]| foods.iter().any(|food| dish.contains(food));
+        let in_hand = has(&self.at_hand);
+        if self.main.as_deref().is_some_and(has) {
+            self.others.extend(self.main.take());
+        }
+        let (found, others): (Vec<_>, Vec<_>) = std::mem::take(&mut self.others).into_iter().partition(|dish| has(dish));
+        self.others = others;
+        let known = !found.is_empty();
+        let together = found.into_iter().flatten().chain(foods.iter().copied()).collect::<Vec<usize>>();
+        if JOINS.contains(&verb) || in_hand || self.at_hand.is_empty() {
+            self.at_hand.extend(together);
+        } else if clause.verb.is_some_and(is_of_the_board) && !known {
+            self.others.push(together);
+        } else {
+            let before = std::mem::replace(&mut self.at_hand, together);
+            self.others.push(before);
+        }
+    }
+}
+
+/// Cuts and peels: makes ready for later.
+fn is_of_the_board(verb: &Verb) -> bool {
+    matches!(verb.rate, Rate::Cut(_) | Rate::Peel | Rate::Piece(_) | Rate::Pick)
+}
