@@ -31,7 +31,8 @@ impl Known {
     /// All that have a name, the longest names first: "small oven" before "oven".
     pub fn all(appliances: &[Appliance]) -> Vec<Known> {
         let words = |name: &str| -> Vec<String> { Words::of(name).tokens().iter().map(|token| key_of(token.text)).collect() };
-        let known = appliances.iter().enumerate().map(|(index, one)| Known { id: ApplianceId(index), kind: one.kind, words: words(&one.name) });
+        let known =
+            appliances.iter().enumerate().map(|(index, one)| Known { id: ApplianceId(index), kind: one.kind, words: words(&one.name) });
         let mut known: Vec<Known> = known.filter(|one| one.words.iter().any(|word| !word.is_empty())).collect();
         known.sort_by_key(|one| std::cmp::Reverse(one.words.len()));
         known

@@ -157,13 +157,24 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
     let mut all = Vec::new();
     for (number, (start, end)) in sentences(w).into_iter().enumerate() {
         let cuts = cuts(w, start, end, names.begins);
-        let to_serve = w.is(start, "to") && w.is(start + 1, "serve") || w.is(start, "at") && w.is(start + 1, "the") && w.is(start + 2, "table");
+        let to_serve =
+            w.is(start, "to") && w.is(start + 1, "serve") || w.is(start, "at") && w.is(start + 1, "the") && w.is(start + 2, "table");
         let mut found: Vec<Clause> = Vec::new();
         for (index, from) in cuts.iter().enumerate() {
             let to = cuts.get(index + 1).copied().unwrap_or(end);
             let head = head(w, *from, to, index == 0, names);
             let (verb, verb_at, verb_end) = head.map_or((None, *from, *from), |(verb, at, after)| (Some(verb), at, after));
-            found.push(Clause { start: *from, end: to, verb, verb_at, verb_end, sentence: number, meanwhile: false, supposed: false, to_serve });
+            found.push(Clause {
+                start: *from,
+                end: to,
+                verb,
+                verb_at,
+                verb_end,
+                sentence: number,
+                meanwhile: false,
+                supposed: false,
+                to_serve,
+            });
         }
         let mut found = joined(w, found);
         for (index, clause) in found.iter_mut().enumerate() {

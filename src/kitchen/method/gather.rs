@@ -115,7 +115,20 @@ impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
         let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer] = [false; 8];
-        Made { step, heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer, trays: None, foods: Vec::new(), dish: Vec::new() }
+        Made {
+            step,
+            heated,
+            waits_on_heat,
+            boils,
+            stands,
+            or,
+            overnight,
+            day_before,
+            one_layer,
+            trays: None,
+            foods: Vec::new(),
+            dish: Vec::new(),
+        }
     }
 
     /// Hours lie between it and the next, or a night.
@@ -719,7 +732,7 @@ pub(super) fn blank(text: Vec<Piece>, at: Spot) -> Step {
 fn trays(w: &Words, clause: &Clause) -> Option<f64> {
     let is_tray = |at: usize| ["tray", "sheet"].contains(&w.key_at(at));
     (clause.start..clause.end).find_map(|at| {
-        let read = w.number(at).ok()??;
+        let read = w.number(at).ok()?.filter(|_| !w.is(at, "a") && !w.is(at, "an"))?;
         let plain = |at: &usize| !is_tray(*at) && matches!(w.kind(*at), Some(Sign::Word | Sign::Dash));
         let tray = read.end + (read.end..(read.end + 3).min(clause.end)).take_while(plain).count();
         let after_unit = w.unit(read.end).is_some();

@@ -413,7 +413,8 @@ impl<'k> Larder<'k> {
         let end = if w.is(end, "else") { end + 1 } else { end };
         Some(match self.excepted(w, end, to, true) {
             Some(excepted) => {
-                let foods = if excepted.clear { fitting.into_iter().filter(|food| !excepted.foods.contains(food)).collect() } else { Vec::new() };
+                let foods =
+                    if excepted.clear { fitting.into_iter().filter(|food| !excepted.foods.contains(food)).collect() } else { Vec::new() };
                 Mention { start, end: excepted.end, foods, part: None, group: true }
             }
             None => Mention { start, end, foods: fitting, part: None, group: true },
@@ -448,7 +449,7 @@ const EXCEPT: [&[&str]; 12] = [
 impl Larder<'_> {
     /// "Except the feta", "but not the olives or the capers", "apart from the dressing ingredients": what is not meant.
     fn excepted(&self, w: &Words, at: usize, to: usize, after_all: bool) -> Option<Excepted> {
-        let at = if w.kind(at) == Some(Sign::Comma) { at + 1 } else { at };
+        let at = if matches!(w.kind(at), Some(Sign::Comma | Sign::Open)) { at + 1 } else { at };
         let fits = |phrase: &&&[&str]| phrase.iter().enumerate().all(|(index, word)| w.is(at + index, word));
         let only_of_all = |phrase: &&&[&str]| matches!(phrase, ["but"] | ["bar"]);
         let phrase = EXCEPT.iter().find(fits).filter(|phrase| after_all || !only_of_all(phrase))?;
@@ -456,7 +457,9 @@ impl Larder<'_> {
         let mut next = excepted.end;
         while next < to {
             let joint = matches!(w.kind(next), Some(Sign::Comma | Sign::And))
-                || ["and", "or", "nor", "the", "your", "any", "a", "of", "few", "little", "pinch", "handful"].iter().any(|word| w.is(next, word));
+                || ["and", "or", "nor", "the", "your", "any", "a", "of", "few", "little", "pinch", "handful"]
+                    .iter()
+                    .any(|word| w.is(next, word));
             let described = is_state(w, next) || ADJECTIVES.contains(&w.key_at(next)) && self.one(w, next, next, to).is_none();
             if joint || described {
                 next += 1;

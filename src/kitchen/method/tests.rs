@@ -128,8 +128,11 @@ fn notes_thermometers_and_exceptions_read_as_a_cook_reads_them() {
     for (ingredients, method, reading, notes) in asides::TABLE {
         let found = read(ingredients, method);
         let places = |step: &Step| {
-            let mut places: Vec<usize> =
-                step.text.iter().filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { Some(index + 1) } else { None }).collect();
+            let mut places: Vec<usize> = step
+                .text
+                .iter()
+                .filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { Some(index + 1) } else { None })
+                .collect();
             places.sort();
             places.iter().map(|place| format!(" {place}")).collect::<String>()
         };
@@ -161,7 +164,10 @@ fn an_appliance_is_known_by_its_own_name_and_that_wins_over_the_words_of_kinds()
         (&["Simmer the carrots on the electric cooker for 15 minutes."], &["electric cooker"]),
         (&["Cook the carrots in the Betty on low for 6 hours."], &["Betty"]),
         (&["Cook the carrots in the pressure cooker for 10 minutes."], &["pressure cooker"]),
-        (&["Cook the carrots in the multicooker for 10 minutes. Take them out of the multicooker and rest for 5 minutes."], &["multicooker", ""]),
+        (
+            &["Cook the carrots in the multicooker for 10 minutes. Take them out of the multicooker and rest for 5 minutes."],
+            &["multicooker", ""],
+        ),
         (&["Roast the carrots in the Aga for 20 minutes. Bake the potatoes in the small oven for 30 minutes."], &["Aga", "small oven"]),
         (&["Put the carrots in an oven dish and mix."], &[""]),
     ] {
@@ -202,7 +208,12 @@ fn what_is_turned_now_and_then_waits_with_few_hands() {
 
 #[test]
 fn what_is_scattered_to_serve_takes_no_time() {
-    for last in ["To serve, scatter with the feta.", "Scatter with the feta to serve.", "To serve: crumble over the feta.", "At the table, add the feta."] {
+    for last in [
+        "To serve, scatter with the feta.",
+        "Scatter with the feta to serve.",
+        "To serve: crumble over the feta.",
+        "At the table, add the feta.",
+    ] {
         let found = read(&["500 g leeks", "200 g feta"], &["Boil the leeks for 10 minutes.", last]);
         assert_eq!((told(&found), found.serve.len()), (vec!["hob w10".to_owned()], 1), "{last}");
     }
@@ -218,7 +229,10 @@ fn trays_that_the_method_counts_are_taken() {
         (last.takes, last.estimated.takes)
     };
     assert_eq!(takes(&["Roast the carrots on 2 trays for 40 minutes at 200C."]), (2.0, false));
-    assert_eq!(takes(&["Line two large baking sheets with paper. Spread the carrots on them and roast for 40 minutes at 200C."]), (2.0, false));
+    assert_eq!(
+        takes(&["Line two large baking sheets with paper. Spread the carrots on them and roast for 40 minutes at 200C."]),
+        (2.0, false)
+    );
     assert_eq!(takes(&["Divide the carrots between 3 trays.", "Roast for 40 minutes at 200C."]), (3.0, false));
     assert_eq!(takes(&["Roast the carrots on a tray for 40 minutes at 200C."]), (1.0, true));
 }
