@@ -109,6 +109,9 @@ fn card(kitchen: &Kitchen, id: RecipeId, batches: f64) -> String {
     for line in &recipe.at_table {
         let _ = writeln!(out, "  At the table: {line}");
     }
+    for note in &recipe.notes {
+        let _ = writeln!(out, "  {note}");
+    }
     out.push('\n');
     out.push_str(&keeping(kitchen, id));
     if recipe.steps.iter().any(|step| step.estimated != Default::default()) {

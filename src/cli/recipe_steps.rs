@@ -52,10 +52,11 @@ fn with_steps(text: &str, kitchen: &Kitchen, recipe: &Recipe) -> Result<String, 
     Ok(file.to_string())
 }
 
-/// What is said of the table is no step: it stays as a comment.
+/// What is said of the table is no step, and no more are notes: they stay as comments.
 fn at_the_table(recipe: &Recipe) -> String {
     let kept = recipe.at_table.iter().map(|said| format!("# At the table: {said}\n"));
-    format!("\n{}", kept.collect::<String>())
+    let notes = recipe.notes.iter().map(|note| format!("# {}\n", note.replace(['\n', '\r'], " ")));
+    format!("\n{}", kept.chain(notes).collect::<String>())
 }
 
 fn table(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> Table {

@@ -85,7 +85,7 @@ impl Stranger {
             let steps = recipe.steps.iter().map(|step| (&step.at, step.text.iter().map(words).collect::<String>()));
             let lines = recipe.ingredients.iter().map(|line| (&line.at, line.text.clone()));
             let boxed = recipe.boxed.iter().map(|boxed| (&recipe.at, boxed.name.clone()));
-            let table = recipe.at_table.iter().map(|text| (&recipe.at, text.clone()));
+            let table = recipe.at_table.iter().chain(&recipe.notes).map(|text| (&recipe.at, text.clone()));
             std::iter::once((&recipe.at, recipe.name.clone())).chain(lines).chain(steps).chain(boxed).chain(table).collect()
         };
         let texts = made.iter().flat_map(of);

@@ -21,6 +21,8 @@ pub(super) struct Card<'a> {
     steps: Vec<Done<'a>>,
     /// What the method says is done at the table.
     serve: &'a [String],
+    /// Tips, what keeps how long, other ways to make it: as the method says them.
+    notes: &'a [String],
     keeps: Keeps,
     allergens: Vec<Allergen>,
     per_portion: Portion,
@@ -94,6 +96,7 @@ pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: f64, warnings: &[
         ingredients: recipe.ingredients.iter().map(|one| line(kitchen, one, batches)).collect(),
         steps: (0..recipe.steps.len()).map(|index| step(kitchen, id, index, batches)).collect(),
         serve: &recipe.at_table,
+        notes: &recipe.notes,
         keeps: Keeps { cupboard: days(recipe.cupboard), fridge: days(recipe.fridge), freezer: days(recipe.freezer) },
         allergens: recipe_contains(kitchen, id).allergens.into_iter().collect(),
         per_portion: Portion {

@@ -34,9 +34,10 @@ impl<'k> Names<'k> {
         &self.recipes[id].name
     }
 
-    /// What its method says is done at the table: "Serve with bread."
-    pub fn at_table(self, id: RecipeId) -> &'k [String] {
-        &self.recipes[id].at_table
+    /// What is printed with the dish: what its method says is done at the table, "Serve with bread.", and its notes.
+    pub fn with_the_dish(self, id: RecipeId) -> impl Iterator<Item = &'k String> {
+        let recipe = &self.recipes[id];
+        recipe.at_table.iter().chain(&recipe.notes)
     }
 
     /// The stem of a recipe's file, as JSON names it.

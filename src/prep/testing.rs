@@ -82,6 +82,7 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
         steps,
         headings: Vec::new(),
         at_table: Vec::new(),
+        notes: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
         at: Spot::default(),

@@ -337,8 +337,8 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
         inside: asked.inside,
     };
     let recipe = &kitchen.recipes[making.recipe];
-    let at_table = recipe.at_table.iter().map(|text| CardStep { text: text.clone(), on: None, at: None, wait: Minutes(0), inside: None });
     let told = |text: String| CardStep { text, on: None, at: None, wait: Minutes(0), inside: None };
+    let with_the_dish = kitchen.names().with_the_dish(making.recipe).map(|text| told(text.clone()));
     let aside = |number: usize| {
         let before =
             move |of: &usize| matches!(taken_out_before(kitchen, recipe, &making.apart[*of].without), Ok(Some(step)) if step == number);
@@ -346,7 +346,7 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
         (0..making.apart.len()).filter(before).map(move |of| told(text(of))).collect::<Vec<_>>()
     };
     let steps = recipe.steps.iter().enumerate().flat_map(|(number, asked)| aside(number).into_iter().chain([step((number, asked))]));
-    CardMaking { recipe: making.recipe, steps: steps.chain(at_table).collect() }
+    CardMaking { recipe: making.recipe, steps: steps.chain(with_the_dish).collect() }
 }
 
 #[cfg(test)]

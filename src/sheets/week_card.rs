@@ -130,7 +130,7 @@ impl Column<'_> {
         let mut spans = vec![plain(self.names.recipe(dish.recipe)), plain(format!(", {amount}, {from}"))];
         spans.extend(dish.then.brief(self.names, self.units).map(|then| soft(format!(": {then}"))));
         if !matches!(dish.then, Then::Into(_)) {
-            spans.extend(self.names.at_table(dish.recipe).iter().map(|text| soft(format!(". {}", text.trim_end_matches('.')))));
+            spans.extend(self.names.with_the_dish(dish.recipe).map(|text| soft(format!(". {}", text.trim_end_matches('.')))));
         }
         spans
     }

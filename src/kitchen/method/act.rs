@@ -7,7 +7,7 @@ use super::clock::{Time, times};
 use super::degrees::{Heat, heat};
 use super::places::{Kind, PLACES, Place, WARES};
 use super::whereabouts::Own;
-use crate::kitchen::ApplianceId;
+use crate::foods::key_of;
 use crate::kitchen::words::{Phrases, Words};
 
 mod hands;
@@ -16,7 +16,36 @@ mod reading;
 mod setting;
 
 use self::reading::Reading;
+use crate::kitchen::{Appliance, ApplianceId};
 use crate::measure::Kind as Sign;
+
+/// An appliance by its own name. What one of a kind does is told of the kind; which of them it was is told beside.
+pub(super) struct Known {
+    pub id: ApplianceId,
+    pub kind: Option<Kind>,
+    /// The keys of its name's words.
+    pub words: Vec<String>,
+}
+
+impl Known {
+    /// All that have a name, the longest names first: "small oven" before "oven".
+    pub fn all(appliances: &[Appliance]) -> Vec<Known> {
+        let words = |name: &str| -> Vec<String> { Words::of(name).tokens().iter().map(|token| key_of(token.text)).collect() };
+        let known =
+            appliances.iter().enumerate().map(|(index, one)| Known { id: ApplianceId(index), kind: one.kind, words: words(&one.name) });
+        let mut known: Vec<Known> = known.filter(|one| one.words.iter().any(|word| !word.is_empty())).collect();
+        known.sort_by_key(|one| std::cmp::Reverse(one.words.len()));
+        known
+    }
+
+    fn is_at(&self, w: &Words, at: usize, end: usize) -> bool {
+        at + self.words.len() <= end && self.words.iter().enumerate().all(|(index, word)| w.key_at(at + index) == word)
+    }
+
+    fn on(&self) -> On {
+        self.kind.map_or(On::Own(self.id), On::Kind)
+    }
+}
 
 /// Where a clause happens.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -77,6 +106,31 @@ pub(super) struct Act {
     pub ware: Option<Ware>,
     /// Where it happens was taken from an appliance that was heated, against where its food was.
     pub moved: bool,
+    /// The appliance that it names by its own name.
+    pub which: Option<ApplianceId>,
+    /// How often something is done while it waits: "fold every 30 minutes for 2 hours".
+    pub turns: f64,
+}
+
+impl Act {
+    /// As words, whatever it asks for; the time stays, so that it can be told.
+    pub fn supposed(self) -> Act {
+        Act {
+            takes: Takes::Words,
+            need: None,
+            place: None,
+            off: false,
+            heat: Heat::default(),
+            sets: false,
+            slow: false,
+            turned_down: false,
+            heats: None,
+            ware: None,
+            moved: false,
+            which: None,
+            ..self
+        }
+    }
 }
 
 /// What food is put into before it goes into the oven.
@@ -121,10 +175,11 @@ struct Named {
     pan: bool,
     off: bool,
     ware: Option<Ware>,
+    which: Option<ApplianceId>,
 }
 
-fn places(w: &Words, clause: &Clause, own: &[(ApplianceId, Vec<String>)]) -> Named {
-    let mut named = Named { at: None, at_token: clause.end, pan: false, off: false, ware: None };
+fn places(w: &Words, clause: &Clause, own: &[Known]) -> Named {
+    let mut named = Named { at: None, at_token: clause.end, pan: false, off: false, ware: None, which: None };
     let mut at = clause.start;
     while at < clause.end {
         // "Simmer for 2 hours (or 40 minutes in a pressure cooker)": where the other way would be done.
@@ -136,20 +191,22 @@ fn places(w: &Words, clause: &Clause, own: &[(ApplianceId, Vec<String>)]) -> Nam
             at += 1;
             continue;
         }
-        if let Some((id, words)) = own.iter().find(|(_, words)| words.iter().enumerate().all(|(index, word)| w.key_at(at + index) == word))
-        {
-            (named.at, named.at_token) = (Some(On::Own(*id)), at);
-            at += words.len();
+        let phrase = PHRASES.find(w, at..clause.end);
+        // The household's own name wins over the words of a kind, but "oven dish" is no oven.
+        let known = own.iter().find(|one| one.is_at(w, at, clause.end));
+        if let Some(known) = known.filter(|known| phrase.is_none_or(|(_, end)| end <= at + known.words.len())) {
+            named.own(w, known, at, clause.start);
+            at += known.words.len();
             continue;
         }
-        let Some((place, end)) = PHRASES.find(w, at..clause.end) else {
+        let Some((place, end)) = phrase else {
             at += 1;
             continue;
         };
         match place {
             // A pan in the oven is in the oven; a hob is named by its heat beside other places.
             Place::At(kind) if named.at.is_none() || named.at == Some(On::Kind(Kind::Hob)) => {
-                (named.at, named.at_token) = (Some(On::Kind(kind)), at)
+                (named.at, named.at_token, named.which) = (Some(On::Kind(kind)), at, None)
             }
             Place::Pan => named.pan = true,
             Place::Off => named.off = true,
@@ -162,6 +219,21 @@ fn places(w: &Words, clause: &Clause, own: &[(ApplianceId, Vec<String>)]) -> Nam
     named
 }
 
+impl Named {
+    /// "In the multicooker", "out of the Aga".
+    fn own(&mut self, w: &Words, known: &Known, at: usize, from: usize) {
+        let before = |back: usize, word: &str| at >= from + back && w.is(at - back, word);
+        let the = usize::from(before(1, "the") || before(1, "your"));
+        self.off |= before(the + 1, "from") || before(the + 1, "of") && before(the + 2, "out");
+        if self.off {
+            return;
+        }
+        if known.kind.is_none() || self.at.is_none() || self.at == Some(On::Kind(Kind::Hob)) {
+            (self.at, self.at_token, self.which) = (Some(known.on()), at, Some(known.id));
+        }
+    }
+}
+
 /// "In the dish", "on a lined tray", "wrap in foil"; "a tin of tomatoes" and "the tin" are no place.
 fn is_put_into(w: &Words, from: usize, at: usize, end: usize) -> bool {
     const INTO: [&str; 9] = ["in", "into", "on", "onto", "to", "over", "between", "among", "with"];
@@ -170,7 +242,7 @@ fn is_put_into(w: &Words, from: usize, at: usize, end: usize) -> bool {
 }
 
 /// Reads one clause.
-pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[(ApplianceId, Vec<String>)]) -> Act {
+pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
     let named = places(w, clause, own);
     let verb = clause.verb;
     let word = verb.map_or("", |verb| verb.word);
@@ -200,6 +272,8 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[(ApplianceId, Vec<S
         heats: None,
         ware: named.ware,
         moved: false,
+        which: named.which,
+        turns: 0.0,
     };
     // "Switch the oven off".
     let switches = matches!(word, "turn" | "switch");

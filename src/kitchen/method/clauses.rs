@@ -11,7 +11,7 @@ use crate::measure::Kind as Sign;
 
 mod sentences;
 
-use self::sentences::sentences;
+pub(super) use self::sentences::sentences;
 
 /// Tokens of a paragraph that tell of one action.
 #[derive(Clone, Copy)]
@@ -26,6 +26,10 @@ pub(super) struct Clause {
     pub sentence: usize,
     /// "Meanwhile", "while ...": beside the step before it.
     pub meanwhile: bool,
+    /// Only for those who do it another way: "if using dried beans, …".
+    pub supposed: bool,
+    /// In a sentence that begins with "to serve".
+    pub to_serve: bool,
 }
 
 /// A verb's words, and the verb.
@@ -64,7 +68,7 @@ pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
     })
 }
 
-const BEFORE_A_VERB: [&str; 16] = [
+const BEFORE_A_VERB: [&str; 17] = [
     "and",
     "but",
     "then",
@@ -81,6 +85,7 @@ const BEFORE_A_VERB: [&str; 16] = [
     "just",
     "once",
     "well",
+    "otherwise",
 ];
 const FRONTED: [&str; 24] = [
     "in",
@@ -152,17 +157,30 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
     let mut all = Vec::new();
     for (number, (start, end)) in sentences(w).into_iter().enumerate() {
         let cuts = cuts(w, start, end, names.begins);
+        let to_serve =
+            w.is(start, "to") && w.is(start + 1, "serve") || w.is(start, "at") && w.is(start + 1, "the") && w.is(start + 2, "table");
         let mut found: Vec<Clause> = Vec::new();
         for (index, from) in cuts.iter().enumerate() {
             let to = cuts.get(index + 1).copied().unwrap_or(end);
             let head = head(w, *from, to, index == 0, names);
             let (verb, verb_at, verb_end) = head.map_or((None, *from, *from), |(verb, at, after)| (Some(verb), at, after));
-            found.push(Clause { start: *from, end: to, verb, verb_at, verb_end, sentence: number, meanwhile: false });
+            found.push(Clause {
+                start: *from,
+                end: to,
+                verb,
+                verb_at,
+                verb_end,
+                sentence: number,
+                meanwhile: false,
+                supposed: false,
+                to_serve,
+            });
         }
         let mut found = joined(w, found);
         for (index, clause) in found.iter_mut().enumerate() {
             clause.meanwhile = if index == 0 { is_meanwhile(w, start, end) } else { turns_meanwhile(w, clause) };
         }
+        suppose(w, start, &mut found);
         for clause in found {
             match all.last_mut() {
                 Some(before) if tells_how_long(w, &clause, before) => before.end = clause.end,
@@ -171,6 +189,37 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
         }
     }
     all
+}
+
+/// Marks what is only done by those who do it another way: all of the sentence after "if using …", until "otherwise"; or the one clause
+/// whose time is followed by it: "soak overnight if using dried beans".
+fn suppose(w: &Words, start: usize, found: &mut [Clause]) {
+    let is_word = |at: &usize| w.kind(*at) == Some(Sign::Word) && !["and", "or", "but"].iter().any(|word| w.is(*at, word));
+    let mut supposed = (start..start + 3).find(is_word).is_some_and(|at| is_other_way(w, at));
+    for clause in found {
+        const ELSE: [&str; 3] = ["otherwise", "else", "if"];
+        let turns = (clause.start..clause.end.min(clause.start + 3))
+            .any(|at| at > start + 1 && ELSE.iter().any(|word| w.is(at, word)) && !is_other_way(w, at));
+        supposed &= !turns;
+        let times = super::clock::times(w, clause.verb_end, clause.end);
+        let after_time = matches!(times.as_slice(), [time] if is_other_way(w, time.end) && w.kind(time.end + 2) == Some(Sign::Word)
+            && !w.is(time.end + 1, "you"));
+        clause.supposed = supposed || after_time;
+    }
+}
+
+/// "If using", "if you are making", "if you have a steamer": one way of several, and "if you have time" is none.
+fn is_other_way(w: &Words, at: usize) -> bool {
+    const DOES: [&str; 8] = ["use", "have", "make", "cook", "bake", "own", "freeze", "choose"];
+    let gerund = |at: usize| {
+        let text = w.at(at).filter(|token| token.kind == Sign::Word).map(|token| token.text.to_lowercase());
+        text.is_some_and(|text| text.len() > 4 && text.ends_with("ing") && !text.ends_with("thing"))
+    };
+    let of = at + 1 + usize::from(w.is(at + 1, "not"));
+    let are = w.is(of, "you") && w.is(of + 1, "are");
+    let you_are = are || w.is(of, "you're") || w.is(of, "you’re");
+    let does = w.is(of, "you") && DOES.iter().any(|word| w.is(of + 1, word)) && !(of + 2..of + 5).any(|at| w.is(at, "time"));
+    w.is(at, "if") && (gerund(of) || you_are && gerund(of + 1 + usize::from(are)) || does)
 }
 
 /// "This will take about 10 minutes": the time of the clause before it, where that has none.
@@ -216,7 +265,11 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
             at += 1;
             continue;
         }
-        if matches!(w.kind(at), Some(Sign::Semicolon | Sign::Colon)) {
+        // "Simmer 1:15."
+        let within_figure = w.kind(at) == Some(Sign::Colon)
+            && w.kind(at - 1) == Some(Sign::Number)
+            && w.at(at + 1).is_some_and(|next| next.kind == Sign::Number && !next.spaced);
+        if matches!(w.kind(at), Some(Sign::Semicolon | Sign::Colon)) && !within_figure {
             cuts.push(at + 1);
             (until, when) = (false, false);
             at += 1;

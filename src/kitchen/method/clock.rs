@@ -4,7 +4,7 @@
 //! time  = number ["-"] unit {["and"] number unit} ["and a half"] ["or two"] [sides]
 //!       | number unit (dash | "to" | "or") number unit          45 mins–1 hr
 //!       | ("a few" | "several") unit | "overnight" | "the day before"
-//!       | number ":" number ["hours"]                           1:30 hours
+//!       | number ":" number ["hours"]                           1:30 hours, or 1:30 and no more, marked
 //!       | number "x" number unit | number "'"                  2 x 10 minutes, 40'
 //!       | ("for" | "another" | "further") number                 the unit of the time before it
 //! unit  = second | minute | hour | day, in any spelling
@@ -53,6 +53,9 @@ const TENS: [(&str, f64); 9] = [
     ("ninety", 90.0),
 ];
 
+/// "7:30" is hardly so many hours on the hob.
+const MOST_HOURS: f64 = 6.0;
+
 /// Words between "a" or a number and its unit: "a further hour", "5 more minutes".
 const FILLERS: [&str; 11] = ["further", "more", "good", "full", "additional", "extra", "whole", "last", "final", "other", "or so"];
 
@@ -86,6 +89,14 @@ pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
         found.push(time);
     }
     found
+}
+
+/// Minutes from one turn to the next: the 30 of "every 30 minutes".
+pub(super) fn every(w: &Words, from: usize, to: usize) -> Option<f64> {
+    let at = (from..to).find(|at| w.is(*at, "every"))?;
+    // "Every hour".
+    let one = unit(w, at + 1).filter(|_| at + 1 < to);
+    one.or_else(|| time_at(w, at + 1, to).map(|time| time.high)).filter(|minutes| *minutes > 0.0)
 }
 
 /// The "10" of "7 minutes for soft yolks, 10 for hard": a number that has the unit of the time before it.
@@ -148,6 +159,10 @@ fn plain(low: f64, high: f64, start: usize, end: usize) -> Time {
 
 /// Minutes of one unit word.
 fn unit(w: &Words, at: usize) -> Option<f64> {
+    // "Simmer for 40'", "1h 20'".
+    if is_prime(w, at) {
+        return Some(1.0);
+    }
     let word = w.at(at).filter(|token| token.kind == Sign::Word)?.text.to_lowercase();
     Some(match word.as_str() {
         "s" | "sec" | "secs" | "second" | "seconds" => 1.0 / 60.0,
@@ -181,6 +196,10 @@ fn number(w: &Words, at: usize) -> Option<(f64, f64, usize)> {
     }
     let read = w.number(at).ok()??;
     let (low, high) = (read.number.low.to_f64(), read.number.high.to_f64());
+    // "20+ minutes".
+    if w.kind(read.end) == Some(Sign::Plus) && unit(w, read.end + 1).is_some() {
+        return Some((low, high, read.end + 1));
+    }
     let mark = w.kind(read.end) == Some(Sign::Dash) || w.is(read.end, "to") || w.is(read.end, "or");
     match tens(w, read.end + 1) {
         Some((upper, end)) if mark && low == high && upper >= low => Some((low, upper, end)),
@@ -222,7 +241,9 @@ fn in_words(w: &Words, at: usize, to: usize) -> Option<Time> {
     if let Some(end) = half_hour(w, at, to) {
         return Some(plain(30.0, 30.0, end));
     }
-    by_the_clock(w, at, to).map(|(minutes, end)| plain(minutes, minutes, end))
+    let (minutes, end) = by_the_clock(w, at, to)?;
+    // Without "hours" it could be something else.
+    Some(Time { vague: unit(w, end - 1).is_none(), ..plain(minutes, minutes, end) })
 }
 
 /// Minutes at least and at most, and the place after the words.
@@ -243,8 +264,7 @@ fn counted(w: &Words, at: usize, to: usize) -> Option<Time> {
     if let Some(minutes) = hours_and_minutes(w, end) {
         return Some(plain(low * 60.0 + minutes, high * 60.0 + minutes, at, end + 1));
     }
-    // "40'".
-    let one = unit(w, end).or_else(|| is_prime(w, end).then_some(1.0))?;
+    let one = unit(w, end)?;
     if hyphen && w.kind(end + 1) == Some(Sign::Word) && !w.is(end + 1, "rest") {
         return None;
     }
@@ -331,12 +351,18 @@ fn half_hour(w: &Words, at: usize, to: usize) -> Option<usize> {
     says.then_some(hour + 1)
 }
 
-/// The "1:30" of "1:30 hours", and the place after it.
+/// The "1:30" of "1:30 hours" or of "simmer 1:30", and the place after it.
 fn by_the_clock(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
     let figure = |place: usize| w.at(place).filter(|token| token.kind == Sign::Number).and_then(|token| token.text.parse::<f64>().ok());
     let minutes = figure(at + 2).filter(|minutes| w.kind(at + 1) == Some(Sign::Colon) && *minutes < 60.0)?;
-    let hours = unit(w, at + 3).filter(|one| *one == 60.0 && at + 3 < to);
-    hours.and_then(|one| Some((figure(at)? * one + minutes, at + 4)))
+    let hours = figure(at)?;
+    if unit(w, at + 3).is_some_and(|one| one == 60.0 && at + 3 < to) {
+        return Some((hours * 60.0 + minutes, at + 4));
+    }
+    // "At 1:30" is a time of day, "1:1" a mixture.
+    let glued = w.at(at + 1).is_some_and(|colon| !colon.spaced) && w.at(at + 2).is_some_and(|token| !token.spaced && token.text.len() == 2);
+    let of_day = at > 0 && ["at", "by", "from", "until", "till", "ratio"].iter().any(|word| w.is(at - 1, word));
+    (glued && !of_day && hours <= MOST_HOURS && ends(w, at + 3, to)).then_some((hours * 60.0 + minutes, at + 3))
 }
 
 /// The "half", "quarter" or "three quarters" of "an hour and a half", and the place after it.

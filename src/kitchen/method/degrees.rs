@@ -104,18 +104,31 @@ fn fan_of(w: &Words, claimed: usize, start: usize, end: usize, to: usize) -> Opt
 
 /// "Until the inside reaches 74 °C", "165 °F in the thickest part": does the clause from `from` to `to` say it of the figure from `start` to `end`?
 fn is_of_inside(w: &Words, from: usize, start: usize, end: usize, to: usize) -> bool {
-    const WORDS: [&str; 10] = ["inside", "internal", "thickest", "centre", "center", "middle", "core", "thermometer", "registers", "probe"];
+    const WORDS: [&str; 11] =
+        ["inside", "internal", "internally", "thickest", "centre", "center", "middle", "core", "thermometer", "registers", "probe"];
     const REACHES: [&str; 6] = ["reaches", "reached", "reach", "registers", "reads", "hits"];
     // What is heated so and is no food to be done: the middle of an oven, frying oil, milk for a custard.
-    const OTHERS: [&str; 8] = ["oven", "oil", "milk", "water", "syrup", "sugar", "jam", "fat"];
+    const OTHERS: [&str; 9] = ["oven", "oil", "milk", "water", "syrup", "sugar", "jam", "fat", "grill"];
+    // "Roast to 75C" is no oven: what is done so reaches it.
+    const DONE_TO: [&str; 8] = ["roast", "bake", "cook", "grill", "braise", "roasted", "baked", "cooked"];
     let is = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
     let of_oven = |at: usize| w.is(at + 1, "of") && (is(at + 2, &["oven"]) || is(at + 3, &["oven"])) || is(at + 1, &["shelf", "rack"]);
     let says = |at: usize| is(at, &WORDS) && !of_oven(at);
-    let until = (from..start).rev().find(|at| is(*at, &["until", "till", "when", "once", "if"])).unwrap_or(from);
+    let condition = (from..start).rev().find(|at| is(*at, &["until", "till", "when", "once", "if"]));
+    let until = condition.unwrap_or(from);
+    let of_others = (until..start).any(|at| is(at, &OTHERS)) || is(end, &["oven"]);
+    let before_it = |back: usize, words: &[&str]| start >= from + back && is(start - back, words);
     let before = (until..start).any(says);
     let after = (end..to.min(end + 6)).take_while(|at| !is(*at, &["until", "till", "for"]) && w.kind(*at) != Some(Sign::Comma)).any(says);
-    let reaches = (start.saturating_sub(4).max(from)..start).any(|at| is(at, &REACHES)) && !(until..start).any(|at| is(at, &OTHERS));
-    before || after || reaches
+    let reaches = (start.saturating_sub(4).max(from)..start).any(|at| is(at, &REACHES)) && !of_others;
+    // "Until the temperature of the meat is 75C", "until the juices run clear (75C)"; "until dry, at 90C" is the oven's.
+    let set = before_it(1, &["at", "in", "a", "an"]) && !before_it(2, &["is", "are"]);
+    let waited_for = condition.is_some() && !set;
+    let has = |word: &str| (from..start).any(|at| is(at, &[word]));
+    // "The temperature of the meat should be 75C."
+    let ought = before_it(1, &["be", "is"]) && (has("temperature") || before_it(2, &["should", "must", "to"]));
+    let done_to = before_it(1, &["to"]) && (from..start).any(|at| is(at, &DONE_TO)) && !has("temperature") && !has("down") && !has("up");
+    before || after || reaches || (waited_for || ought || done_to) && !of_others && !has("preheat") && !has("preheated")
 }
 
 fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {

@@ -3,7 +3,7 @@
 //! A step without a known action keeps its words in the step before it. A time by weight ("20 minutes per 500 g") is
 //! told, never reckoned.
 
-use super::act::{Act, On, So, Takes, act};
+use super::act::{Act, Known, On, So, Takes, act};
 use super::beforehand::work_of;
 use super::clauses::{Clause, Names, clauses};
 use super::dish::Dishes;
@@ -14,8 +14,8 @@ use super::verbs::{Rate, needs_knife};
 use super::whereabouts::{About, Whereabouts};
 use super::{MethodRead, Paragraph, Setting, rates};
 use crate::kitchen::words::Words;
-use crate::kitchen::{Appliance, ApplianceId, Estimates, Piece, Spot, Step};
-use crate::measure::{Amount, Celsius, Dimension, Minutes};
+use crate::kitchen::{ApplianceId, Estimates, Piece, Spot, Step};
+use crate::measure::{Amount, Celsius, Dimension, Kind as Sign, Minutes};
 
 mod order;
 mod told;
@@ -27,6 +27,12 @@ const MOST_HANDS_BEFORE: f64 = 2.0;
 const DRAINS: [&str; 4] = ["drain", "strain", "refresh", "plunge"];
 /// So soon after it has boiled. Common practice, no source.
 const DRAINED_WITHIN: Minutes = Minutes(2);
+
+/// Minutes of hands each time that something is turned, stirred or folded while it waits. Common practice, no source.
+const TURN: f64 = 1.0;
+
+/// More trays than this are no trays.
+const MOST_TRAYS: f64 = 6.0;
 
 /// A step that is being gathered, always of one paragraph.
 #[derive(Default)]
@@ -43,6 +49,8 @@ struct Draft {
     wait_guessed: bool,
     waits: bool,
     on: Option<On>,
+    /// Which of its kind that is.
+    which: Option<ApplianceId>,
     celsius: Option<Celsius>,
     celsius_guessed: bool,
     inside: Option<Celsius>,
@@ -96,6 +104,8 @@ pub(super) struct Made {
     pub overnight: bool,
     pub day_before: bool,
     pub one_layer: bool,
+    /// On so many trays, as the method says.
+    pub trays: Option<f64>,
     pub foods: Vec<usize>,
     /// What was together on the heat.
     pub dish: Vec<usize>,
@@ -105,7 +115,20 @@ impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
         let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer] = [false; 8];
-        Made { step, heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer, foods: Vec::new(), dish: Vec::new() }
+        Made {
+            step,
+            heated,
+            waits_on_heat,
+            boils,
+            stands,
+            or,
+            overnight,
+            day_before,
+            one_layer,
+            trays: None,
+            foods: Vec::new(),
+            dish: Vec::new(),
+        }
     }
 
     /// Hours lie between it and the next, or a night.
@@ -117,7 +140,9 @@ impl Made {
 pub(super) struct Gather<'s, 'k> {
     pub(super) setting: &'s Setting<'k>,
     pub(super) larder: Larder<'k>,
-    own: Vec<(ApplianceId, Vec<String>)>,
+    own: Vec<Known>,
+    /// Which of a kind was named last by its own name.
+    chosen: Vec<(Kind, ApplianceId)>,
     pub(super) made: Vec<Made>,
     serve: Vec<String>,
     doubts: Vec<(Spot, String)>,
@@ -138,6 +163,8 @@ pub(super) struct Gather<'s, 'k> {
     pub(super) done: Vec<(usize, &'static str)>,
     /// What is named at the table.
     at_table: Vec<usize>,
+    /// "On 2 trays".
+    trays: Option<f64>,
     /// What was cut.
     pub(super) cut: Vec<usize>,
     /// Doubts of the paragraph that is read.
@@ -147,16 +174,14 @@ pub(super) struct Gather<'s, 'k> {
 impl<'s, 'k> Gather<'s, 'k> {
     pub fn new(setting: &'s Setting<'k>) -> Self {
         let larder = Larder::new(setting.ingredients, setting.headings, setting.foods, setting.spoons, setting.recipe_name);
-        let own = setting.appliances.iter().enumerate().filter(|(_, appliance)| appliance.kind.is_none());
-        let words = |name: &str| Words::of(name).tokens().iter().map(|token| crate::foods::key_of(token.text)).collect();
-        let own = own.map(|(index, appliance)| (ApplianceId(index), words(&appliance.name))).collect();
         let so = So { fan: setting.appliances.iter().any(|one| one.fan && one.kind == Some(Kind::Oven)), ..So::default() };
         Gather {
             whereabouts: Whereabouts::new(setting.ingredients.len(), Vec::new()),
             dishes: Dishes::default(),
             setting,
             larder,
-            own,
+            own: Known::all(setting.appliances),
+            chosen: Vec::new(),
             made: Vec::new(),
             serve: Vec::new(),
             doubts: Vec::new(),
@@ -170,6 +195,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             heat_set_last: false,
             done: Vec::new(),
             at_table: Vec::new(),
+            trays: None,
             cut: Vec::new(),
             untold: Vec::new(),
         }
@@ -194,7 +220,19 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.reach_inside();
         let shares = self.unfinished();
         self.doubts.extend(shares);
-        MethodRead { steps: self.made.into_iter().map(|made| made.step).collect(), serve: self.serve, doubts: self.doubts }
+        self.told()
+    }
+
+    /// A method of nothing but notes.
+    pub fn words_only(mut self, paragraphs: &[Paragraph]) -> MethodRead {
+        let texts: Vec<&str> = paragraphs.iter().map(|paragraph| paragraph.text.trim()).collect();
+        self.words_alone(texts.join(" ").replace('{', "(").replace('}', ")"), paragraphs);
+        self.told()
+    }
+
+    fn told(self) -> MethodRead {
+        let steps = self.made.into_iter().map(|made| made.step).collect();
+        MethodRead { steps, serve: self.serve, notes: Vec::new(), doubts: self.doubts }
     }
 
     /// A method of which nothing is understood stays one step of words.
@@ -229,6 +267,9 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     /// Reads one clause, and notes where it leaves its foods.
     fn act(&self, w: &Words, clause: &Clause, paragraph: usize, so: So, noted: (&mut Whereabouts, &mut Dishes)) -> Act {
+        if clause.supposed {
+            return act(w, clause, so, &self.own).supposed();
+        }
         let (whereabouts, dishes) = noted;
         let beside = ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(clause.start, word));
         let from = if beside || clause.verb_at == clause.start { clause.verb_at } else { clause.start };
@@ -288,6 +329,12 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     fn clause(&mut self, w: &Words, clause: &Clause, read: Act, next: &[Clause], draft: &mut Draft, paragraph: &Paragraph) {
         self.doubt(w, clause, &read, paragraph);
+        if clause.supposed {
+            return self.suppose(w, clause, draft);
+        }
+        if draft.is_empty() || read.takes == Takes::Preheat {
+            self.choose(&read);
+        }
         let of_oven = read.sets || read.place == Some(Some(On::Kind(Kind::Oven)));
         if of_oven && let Some(celsius) = read.heat.oven {
             self.oven = Some((celsius, read.heat.guessed));
@@ -326,8 +373,18 @@ impl<'s, 'k> Gather<'s, 'k> {
         if !words && self.begins_anew(w, &read, stands, next, draft) {
             self.finish(w, draft, paragraph);
         }
+        self.choose(&read);
         self.add_to_draft(w, clause, &read, next, draft);
         self.placed(&read);
+    }
+
+    /// What is only done another way stays in the words.
+    fn suppose(&mut self, w: &Words, clause: &Clause, draft: &mut Draft) {
+        if !draft.is_empty() {
+            return draft.add(clause.start, clause.end);
+        }
+        let words = said(w, clause.start, clause.end);
+        self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
     }
 
     fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {
@@ -370,8 +427,10 @@ impl<'s, 'k> Gather<'s, 'k> {
         draft.drains |= draft.is_empty() && clause.verb.is_some_and(|verb| DRAINS.contains(&verb.word));
         draft.add(clause.start, clause.end);
         let foods = self.foods_of(w, clause, next, draft);
+        self.trays = trays(w, clause).or(self.trays);
         if draft.on.is_none() {
             draft.on = read.need;
+            draft.which = read.need.and_then(|on| if let On::Kind(kind) = on { self.of_kind(kind) } else { None });
         }
         if draft.on.is_some() {
             draft.dish.extend(self.dishes.at_hand());
@@ -411,6 +470,7 @@ impl<'s, 'k> Gather<'s, 'k> {
                 {
                     draft.hands_guessed += 0.5;
                 }
+                draft.hands_guessed += read.turns * TURN;
                 draft.wait += minutes;
                 draft.waits = true;
                 draft.wait_guessed |= !written || read.doubtful || read.unknown || read.time.is_some_and(|time| time.by_weight);
@@ -506,7 +566,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             draft.wait_guessed |= !written;
             return;
         }
-        let pressure = self.setting.appliances.iter().position(|one| one.kind == Some(Kind::Pressure)).map(ApplianceId);
+        let pressure = self.of_kind(Kind::Pressure);
         let before = self.made.last_mut().filter(|made| pressure.is_some_and(|id| made.step.on.contains(&id)) && draft.is_empty());
         match before {
             Some(made) => {
@@ -550,7 +610,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             }
             return;
         }
-        let on = self.appliance(done.on, paragraph);
+        let on = self.appliance(done.on, done.which, paragraph);
         let hands = if idle { 1.0 } else { (done.hands_written - 1e-6).ceil() + done.hands_guessed };
         let hands = if hands > 0.0 { hands.round().max(1.0) } else { 0.0 };
         let hot = done.on == Some(On::Kind(Kind::Oven)) && !on.is_empty();
@@ -589,6 +649,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             overnight: done.overnight,
             day_before: done.day_before,
             one_layer: done.one_layer,
+            trays: self.trays,
             foods: done.foods,
             dish: done.dish,
         });
@@ -599,12 +660,26 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.at_table.contains(&food)
     }
 
-    fn appliance(&mut self, on: Option<On>, paragraph: &Paragraph) -> Vec<ApplianceId> {
+    /// Notes which of a kind a clause names.
+    fn choose(&mut self, read: &Act) {
+        if let Some((id, kind)) = read.which.and_then(|id| Some((id, self.setting.appliances[id.0].kind?))) {
+            self.chosen.retain(|(other, _)| *other != kind);
+            self.chosen.push((kind, id));
+        }
+    }
+
+    /// The one that was named last, else the first of the kind.
+    fn of_kind(&self, kind: Kind) -> Option<ApplianceId> {
+        let chosen = self.chosen.iter().find(|(of, _)| *of == kind).map(|(_, id)| *id);
+        chosen.or_else(|| self.setting.appliances.iter().position(|one| one.kind == Some(kind)).map(ApplianceId))
+    }
+
+    fn appliance(&mut self, on: Option<On>, which: Option<ApplianceId>, paragraph: &Paragraph) -> Vec<ApplianceId> {
         match on {
             None => Vec::new(),
             Some(On::Own(id)) => vec![id],
-            Some(On::Kind(kind)) => match self.setting.appliances.iter().position(|one: &Appliance| one.kind == Some(kind)) {
-                Some(index) => vec![ApplianceId(index)],
+            Some(On::Kind(kind)) => match which.or_else(|| self.of_kind(kind)) {
+                Some(id) => vec![id],
                 None => {
                     let name = kind.name();
                     let text =
@@ -651,6 +726,19 @@ pub(super) fn blank(text: Vec<Piece>, at: Spot) -> Step {
         skill_at: at.clone(),
         at,
     }
+}
+
+/// "On 2 trays", "two lined baking sheets", "on one tray".
+fn trays(w: &Words, clause: &Clause) -> Option<f64> {
+    let is_tray = |at: usize| ["tray", "sheet"].contains(&w.key_at(at));
+    (clause.start..clause.end).find_map(|at| {
+        let read = w.number(at).ok()?.filter(|_| !w.is(at, "a") && !w.is(at, "an"))?;
+        let plain = |at: &usize| !is_tray(*at) && matches!(w.kind(*at), Some(Sign::Word | Sign::Dash));
+        let tray = read.end + (read.end..(read.end + 3).min(clause.end)).take_while(plain).count();
+        let after_unit = w.unit(read.end).is_some();
+        let count = read.number.high.to_f64();
+        (is_tray(tray) && tray < clause.end && !after_unit && count.fract() == 0.0 && (1.0..=MOST_TRAYS).contains(&count)).then_some(count)
+    })
 }
 
 /// Litres that a clause itself names: "4 quarts of water".

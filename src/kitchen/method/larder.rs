@@ -24,6 +24,8 @@ pub(super) struct Mention {
 pub(super) enum Part {
     Share(Number),
     Amount(Number, Unit),
+    /// "All but 2 tbsp of the oil".
+    AllBut(Number, Unit),
     Rest,
 }
 
@@ -48,6 +50,8 @@ struct Named {
     heading: Option<String>,
     /// The line as it was typed, in lower case.
     typed: String,
+    /// How many whole ones, where the line gives a weight too.
+    count: Option<f64>,
 }
 
 pub(super) struct Larder<'k> {
@@ -165,7 +169,11 @@ impl<'k> Larder<'k> {
             if w.kind(at) == Some(Sign::Comma) && w.at(at + 1).is_some_and(|next| next.text.ends_with("ing")) {
                 until = false;
             }
-            let group = if until { None } else { self.group(w, from, at, to) };
+            if let Some(excepted) = self.excepted(w, at, to, false) {
+                at = excepted.end;
+                continue;
+            }
+            let group = if until { None } else { self.all_but(w, at, to).or_else(|| self.group(w, from, at, to)) };
             let one = group.or_else(|| self.one(w, from, at, to));
             match one {
                 Some(mention) => {
@@ -353,6 +361,8 @@ impl<'k> Larder<'k> {
         while end < to && ["all", "the", "of", "remaining", "rest", "other", "your"].iter().any(|word| w.is(end, word)) {
             end += 1;
         }
+        // "All but the parsley", "all except the feta".
+        let of_all = end > start && w.is(start, "all") && self.excepted(w, end, to, true).is_some();
         if end >= to || start < from {
             return None;
         }
@@ -361,6 +371,7 @@ impl<'k> Larder<'k> {
         }
         let last = w.key_at(end);
         let fits: Box<dyn Fn(&Named) -> bool> = match last {
+            _ if of_all => Box::new(|_| true),
             "everything" if at <= from + 1 => Box::new(|_| true),
             "vegetable" | "veg" => Box::new(|named| named.kind == Some(Kind::Vegetable) && named.head != "garlic"),
             "herb" => Box::new(|named| named.kind == Some(Kind::Herb)),
@@ -398,11 +409,101 @@ impl<'k> Larder<'k> {
         if start > from && w.is(start - 1, "all") {
             start -= 1;
         }
-        Some(Mention { start, end: end + 1, foods: fitting, part: None, group: true })
+        let end = if of_all { end } else { end + 1 };
+        let end = if w.is(end, "else") { end + 1 } else { end };
+        Some(match self.excepted(w, end, to, true) {
+            Some(excepted) => {
+                let foods =
+                    if excepted.clear { fitting.into_iter().filter(|food| !excepted.foods.contains(food)).collect() } else { Vec::new() };
+                Mention { start, end: excepted.end, foods, part: None, group: true }
+            }
+            None => Mention { start, end, foods: fitting, part: None, group: true },
+        })
     }
 }
 
+/// What stands after "except".
+struct Excepted {
+    foods: Vec<usize>,
+    /// Every word of it was understood.
+    clear: bool,
+    end: usize,
+}
+
+/// What leaves something out. "But" does so only before a food: "add the rest but keep stirring".
+const EXCEPT: [&[&str]; 12] = [
+    &["except", "for"],
+    &["except"],
+    &["excepting"],
+    &["excluding"],
+    &["apart", "from"],
+    &["aside", "from"],
+    &["other", "than"],
+    &["with", "the", "exception", "of"],
+    &["without"],
+    &["but", "not"],
+    &["but"],
+    &["bar"],
+];
+
 impl Larder<'_> {
+    /// "Except the feta", "but not the olives or the capers", "apart from the dressing ingredients": what is not meant.
+    fn excepted(&self, w: &Words, at: usize, to: usize, after_all: bool) -> Option<Excepted> {
+        let at = if matches!(w.kind(at), Some(Sign::Comma | Sign::Open)) { at + 1 } else { at };
+        let fits = |phrase: &&&[&str]| phrase.iter().enumerate().all(|(index, word)| w.is(at + index, word));
+        let only_of_all = |phrase: &&&[&str]| matches!(phrase, ["but"] | ["bar"]);
+        let phrase = EXCEPT.iter().find(fits).filter(|phrase| after_all || !only_of_all(phrase))?;
+        let mut excepted = Excepted { foods: Vec::new(), clear: false, end: at + phrase.len() };
+        let mut next = excepted.end;
+        while next < to {
+            let joint = matches!(w.kind(next), Some(Sign::Comma | Sign::And))
+                || ["and", "or", "nor", "the", "your", "any", "a", "of", "few", "little", "pinch", "handful"]
+                    .iter()
+                    .any(|word| w.is(next, word));
+            let described = is_state(w, next) || ADJECTIVES.contains(&w.key_at(next)) && self.one(w, next, next, to).is_none();
+            if joint || described {
+                next += 1;
+                continue;
+            }
+            let heading = |named: &Named| {
+                let heading = named.heading.as_ref()?;
+                (!w.key_at(next).is_empty() && heading.split(' ').any(|word| word == w.key_at(next))).then_some(())
+            };
+            let under: Vec<usize> = (0..self.named.len()).filter(|index| heading(&self.named[*index]).is_some()).collect();
+            if let Some(one) = self.one(w, next, next, to) {
+                excepted.foods.extend(one.foods);
+                next = one.end.max(next + 1);
+            } else if !under.is_empty() {
+                excepted.foods.extend(under);
+                next += 1 + usize::from(w.key_at(next + 1) == "ingredient");
+            } else if let Some((_, end)) = w.food(next, self.foods).filter(|(_, end)| *end <= to) {
+                next = end;
+            } else {
+                break;
+            }
+            (excepted.clear, excepted.end) = (true, next);
+        }
+        let loose = matches!(phrase, ["but"] | ["bar"] | ["without"]);
+        (excepted.clear || !loose).then_some(excepted)
+    }
+
+    /// "All but 2 tbsp of the oil", "all but a little of the butter": the most of one.
+    fn all_but(&self, w: &Words, at: usize, to: usize) -> Option<Mention> {
+        if !w.is(at, "all") || !(w.is(at + 1, "but") || w.is(at + 1, "except")) {
+            return None;
+        }
+        let (place, end) = (at + 2..to.min(at + 8)).find_map(|place| self.named_at(w, place, to).map(|(_, end)| (place, end)))?;
+        let one = self.one(w, at + 2, place, to)?;
+        let few = (at + 2..place).any(|at| ["little", "handful", "pinch", "few", "splash", "sprinkling"].iter().any(|word| w.is(at, word)));
+        let part = match one.part {
+            Some(Part::Amount(number, unit)) => Part::AllBut(number, unit),
+            Some(Part::Share(share)) if share == Number::HALF => Part::Share(share),
+            _ if few => Part::Share(Number::over(3, 4)),
+            _ => return None,
+        };
+        Some(Mention { start: at, end: one.end.max(end), foods: one.foods, part: Some(part), group: false })
+    }
+
     /// "First three ingredients", "next 4 ingredients": by their order in the list.
     fn counted(&self, w: &Words, start: usize, at: usize) -> Option<Mention> {
         let next = w.is(at, "next");
@@ -442,7 +543,22 @@ fn named(one: &Ingredient, heading: Option<String>, foods: &Foods, recipe_name: 
     words.sort();
     words.dedup();
     let head = key.rsplit(' ').next().unwrap_or("").to_owned();
-    Named { food, key, names, words, head, kind, item, heading, typed: one.text.to_lowercase() }
+    Named { food, key, names, words, head, kind, item, heading, typed: one.text.to_lowercase(), count: count(&typed) }
+}
+
+/// The 20 of "20 small beetroots (1 kg)" and of "1 kg beetroot (about 20 small)".
+fn count(w: &Words) -> Option<f64> {
+    let whole = |at: usize| {
+        let read = w.number(at).ok()??;
+        let sized = ["small", "medium", "large", "big", "baby", "tiny"].iter().any(|word| w.is(read.end, word));
+        let count = read.number.high.to_f64();
+        let counted = at == 0 && w.kind(read.end) == Some(Sign::Word) && w.unit(read.end).is_none();
+        ((sized || counted) && count.fract() == 0.0).then_some(count)
+    };
+    let weighs = (0..w.len()).any(|at| w.amount(at).ok().flatten().is_some_and(|read| read.unit_given));
+    let open = (0..w.len()).find(|at| w.kind(*at) == Some(Sign::Open));
+    let inside = || (open? + 1..open? + 3).find_map(whole);
+    whole(0).or_else(inside).filter(|_| weighs)
 }
 
 /// "Half the", "the rest of the", "2 tbsp of the", "most of the" before a name, and where it begins.

@@ -11,7 +11,7 @@
 //! share     = ("half" | "most of" | "the rest of" | amount "of") before a food
 //! ```
 //!
-//! Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
+//! Notes are parted from the rest first ([`notes`]). Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
 //! head of a clause says whether it is hands-on or unattended, where, and what it takes when nothing is said ([`verbs`]); times
 //! ([`clock`]), degrees ([`degrees`]) and appliances ([`places`]) are read from its words. A place that is not named is where the food
 //! was last put ([`whereabouts`]); which foods are together by then ([`dish`]) says where raw meat reaches its temperature. Hands that
@@ -34,6 +34,7 @@ mod degrees;
 mod dish;
 mod gather;
 mod larder;
+mod notes;
 mod places;
 mod rates;
 mod text;
@@ -72,13 +73,20 @@ pub struct MethodRead {
     pub steps: Vec<Step>,
     /// What is done at the table: printed with the dish, and no part of the session.
     pub serve: Vec<String>,
+    /// Tips, what keeps how long, other ways: printed with the dish, and nothing that is done.
+    pub notes: Vec<String>,
     /// What was taken although it could mean something else, or could not be placed; without the full stop.
     pub doubts: Vec<(Spot, String)>,
 }
 
 /// Reads a method. It never fails: words that are not understood stay words.
 pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRead {
-    gather::Gather::new(setting).read(paragraphs)
+    let notes::Parted { method, notes } = notes::parted(paragraphs, setting.foods);
+    // Notes alone are read as they stand: a recipe has at least one step.
+    if method.is_empty() && !notes.is_empty() {
+        return gather::Gather::new(setting).words_only(paragraphs);
+    }
+    MethodRead { notes, ..gather::Gather::new(setting).read(&method) }
 }
 
 #[cfg(test)]

@@ -10,6 +10,7 @@ use crate::foods::Foods;
 use crate::kitchen::{After, ApplianceKind, LineOf, LineRead, Piece, Wanted, read_ingredients};
 use crate::measure::{Minutes, Spoons};
 
+mod asides;
 mod table;
 
 pub(super) fn kitchen() -> Vec<Appliance> {
@@ -45,16 +46,19 @@ pub(super) fn lines(typed: &[&str], foods: &mut Foods) -> Vec<Ingredient> {
 }
 
 pub(super) fn read(typed: &[&str], method: &[&str]) -> MethodRead {
+    read_in(&kitchen(), typed, method)
+}
+
+fn read_in(appliances: &[Appliance], typed: &[&str], method: &[&str]) -> MethodRead {
     static REFERENCE: std::sync::LazyLock<Foods> = std::sync::LazyLock::new(Foods::reference);
     let mut foods = REFERENCE.clone();
     let ingredients = lines(typed, &mut foods);
-    let appliances = kitchen();
     let setting = Setting {
         ingredients: &ingredients,
         headings: &[],
         foods: &foods,
         spoons: Spoons::Us,
-        appliances: &appliances,
+        appliances,
         recipe_name: &|_| String::new(),
         trays: None,
     };
@@ -116,6 +120,130 @@ fn sixty_paragraphs_read_as_a_cook_reads_them() {
         }
     }
     assert!(wrong.is_empty(), "{} of {}:\n{}", wrong.len(), table::TABLE.len(), wrong.join("\n"));
+}
+
+#[test]
+fn notes_thermometers_and_exceptions_read_as_a_cook_reads_them() {
+    let mut wrong = Vec::new();
+    for (ingredients, method, reading, notes) in asides::TABLE {
+        let found = read(ingredients, method);
+        let places = |step: &Step| {
+            let mut places: Vec<usize> = step
+                .text
+                .iter()
+                .filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { Some(index + 1) } else { None })
+                .collect();
+            places.sort();
+            places.iter().map(|place| format!(" {place}")).collect::<String>()
+        };
+        let named = |(line, step): (String, &Step)| if places(step).is_empty() { line } else { format!("{line} :{}", places(step)) };
+        let lines: Vec<String> = told(&found).into_iter().zip(&found.steps).map(named).collect();
+        if lines != *reading || found.notes.len() != *notes {
+            wrong.push(format!("{method:?}\n  found  {lines:?}, {:?}\n  wanted {reading:?}, {notes}", found.notes));
+        }
+    }
+    assert!(asides::TABLE.len() >= 25);
+    assert!(wrong.is_empty(), "{} of {}:\n{}", wrong.len(), asides::TABLE.len(), wrong.join("\n"));
+}
+
+#[test]
+fn an_appliance_is_known_by_its_own_name_and_that_wins_over_the_words_of_kinds() {
+    let mut appliances = kitchen();
+    let own = |name: &str, kind| Appliance { name: name.to_owned(), kind: Some(kind), ..kitchen()[0].clone() };
+    appliances.push(own("multicooker", ApplianceKind::Pressure));
+    appliances.push(own("Aga", ApplianceKind::Oven));
+    appliances.push(own("electric cooker", ApplianceKind::Hob));
+    appliances.push(own("Betty", ApplianceKind::Slow));
+    appliances.push(own("small oven", ApplianceKind::Oven));
+    for (method, on) in [
+        (&["Cook the carrots in the multicooker for 60 minutes."][..], &["multicooker"][..]),
+        (&["Put the carrots in the Aga for 40 minutes."], &["Aga"]),
+        (&["Heat the Aga to 200C. Roast the carrots for 40 minutes."], &["Aga"]),
+        (&["Roast the carrots for 40 minutes."], &["oven"]),
+        (&["Roast the carrots in the small oven for 40 minutes. Boil the potatoes for 20 minutes."], &["small oven", "hob"]),
+        (&["Simmer the carrots on the electric cooker for 15 minutes."], &["electric cooker"]),
+        (&["Cook the carrots in the Betty on low for 6 hours."], &["Betty"]),
+        (&["Cook the carrots in the pressure cooker for 10 minutes."], &["pressure cooker"]),
+        (
+            &["Cook the carrots in the multicooker for 10 minutes. Take them out of the multicooker and rest for 5 minutes."],
+            &["multicooker", ""],
+        ),
+        (&["Roast the carrots in the Aga for 20 minutes. Bake the potatoes in the small oven for 30 minutes."], &["Aga", "small oven"]),
+        (&["Put the carrots in an oven dish and mix."], &[""]),
+    ] {
+        let found = read_in(&appliances, &["500 g carrots", "500 g potatoes"], method);
+        let names: Vec<&str> = found.steps.iter().map(|step| step.on.first().map_or("", |on| appliances[on.0].name.as_str())).collect();
+        assert_eq!(names, on, "{method:?}");
+    }
+}
+
+#[test]
+fn an_odd_way_of_writing_a_time_is_still_the_time_that_was_written() {
+    for (text, reading) in [
+        ("Simmer the leeks for 20+ minutes.", "hob w20"),
+        ("Simmer the leeks 1:15.", "hob w75"),
+        ("Simmer the leeks for 1:30 hours.", "hob w90"),
+        ("Simmer the leeks for 40'.", "hob w40"),
+        ("Simmer the leeks for 1h 20'.", "hob w80"),
+        ("Bake the leeks for 40’ at 200C.", "oven w40 c200"),
+    ] {
+        assert_eq!(told(&read(&["500 g leeks"], &[text])), [reading], "{text}");
+    }
+}
+
+#[test]
+fn what_is_turned_now_and_then_waits_with_few_hands() {
+    for (text, on, hands, wait) in [
+        ("Fold the dough every 30 minutes for 2 hours.", "-", 4, 120),
+        ("Fold the dough every half hour for 2 hours.", "-", 4, 120),
+        ("Simmer the milk for 10 minutes. Stir every 5 minutes for 20 minutes.", "hob", 4, 20),
+    ] {
+        let found = read(&["500 g bread flour", "300 ml milk"], &[text]);
+        let last = found.steps.last().unwrap();
+        assert_eq!((last.hands.0, last.wait.0), (hands, wait), "{text}: {:?}", told(&found));
+        assert!(last.estimated.hands && !last.estimated.wait, "{text}");
+        assert!(told(&found).last().unwrap().starts_with(on), "{text}");
+    }
+}
+
+#[test]
+fn what_is_scattered_to_serve_takes_no_time() {
+    for last in [
+        "To serve, scatter with the feta.",
+        "Scatter with the feta to serve.",
+        "To serve: crumble over the feta.",
+        "At the table, add the feta.",
+    ] {
+        let found = read(&["500 g leeks", "200 g feta"], &["Boil the leeks for 10 minutes.", last]);
+        assert_eq!((told(&found), found.serve.len()), (vec!["hob w10".to_owned()], 1), "{last}");
+    }
+    let found = read(&["500 g leeks"], &["To serve, warm the leeks for 5 minutes."]);
+    assert_eq!(told(&found), ["hob w5"]);
+}
+
+#[test]
+fn trays_that_the_method_counts_are_taken() {
+    let takes = |method: &[&str]| {
+        let found = read(&["1 kg carrots", "150 g onions"], method);
+        let last = found.steps.last().unwrap();
+        (last.takes, last.estimated.takes)
+    };
+    assert_eq!(takes(&["Roast the carrots on 2 trays for 40 minutes at 200C."]), (2.0, false));
+    assert_eq!(
+        takes(&["Line two large baking sheets with paper. Spread the carrots on them and roast for 40 minutes at 200C."]),
+        (2.0, false)
+    );
+    assert_eq!(takes(&["Divide the carrots between 3 trays.", "Roast for 40 minutes at 200C."]), (3.0, false));
+    assert_eq!(takes(&["Roast the carrots on a tray for 40 minutes at 200C."]), (1.0, true));
+}
+
+#[test]
+fn many_small_ones_take_longer_than_a_few_large() {
+    let hands = |line: &str| read(&[line], &["Peel and dice the beetroot."]).steps[0].hands.0;
+    for line in ["20 small beetroots (1 kg)", "20 beetroots (1 kg)", "1 kg beetroot (20 small)", "1 kg beetroot (about 20 small)"] {
+        assert!((25..=32).contains(&hands(line)), "{line}: {}", hands(line));
+    }
+    assert!((18..=20).contains(&hands("1 kg beetroot")));
 }
 
 #[test]

@@ -73,9 +73,10 @@ impl Gather<'_, '_> {
                 true => layers,
                 false => 1.0,
             };
+            let written = self.setting.trays.or(self.made[index].trays);
             let step = &mut self.made[index].step;
-            step.takes = self.setting.trays.unwrap_or(reckoned.max(1.0));
-            step.estimated.takes = self.setting.trays.is_none();
+            step.takes = written.unwrap_or(reckoned.max(1.0));
+            step.estimated.takes = written.is_none();
         }
     }
 

@@ -70,6 +70,8 @@ pub struct Recipe {
     pub steps: Vec<Step>,
     /// What its method says is done at the table: printed with the dish.
     pub at_table: Vec<String>,
+    /// The notes of its method, "Tip: …": printed with the dish.
+    pub notes: Vec<String>,
     pub source: Source,
     /// As written, a paragraph each; empty where the recipe has steps.
     pub method: Vec<String>,

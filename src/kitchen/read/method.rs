@@ -33,12 +33,13 @@ pub(super) fn read(
         recipe_name: &|index| names.get(index).cloned().unwrap_or_default(),
         trays: top.optional("trays", super::shapes::positive),
     };
-    let MethodRead { steps, serve, doubts } = read_method(&paragraphs, &setting);
+    let MethodRead { steps, serve, notes, doubts } = read_method(&paragraphs, &setting);
     for (at, text) in doubts {
         top.file.found.note(at, format!("{text}."));
     }
     recipe.steps = steps;
     recipe.at_table = serve;
+    recipe.notes = notes;
     recipe.method = paragraphs.into_iter().map(|paragraph| paragraph.text).collect();
 }
 

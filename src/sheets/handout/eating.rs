@@ -189,8 +189,12 @@ impl Book<'_> {
         let each = (!meal.each.is_empty()).then(|| format!("on each plate {}", listed(&meal.each)));
         let shared = (!meal.shared.is_empty()).then(|| format!("for the table {}", listed(&meal.shared)));
         let mut spans = led("Put together:", format!("{}.", each.into_iter().chain(shared).join("; ")));
-        let texts =
-            meal.card.dishes.iter().filter(|dish| !matches!(dish.then, Then::Into(_))).flat_map(|dish| self.names.at_table(dish.recipe));
+        let texts = meal
+            .card
+            .dishes
+            .iter()
+            .filter(|dish| !matches!(dish.then, Then::Into(_)))
+            .flat_map(|dish| self.names.with_the_dish(dish.recipe));
         spans.extend(texts.map(|text| soft(format!(" {}.", text.trim_end_matches('.')))));
         spans
     }

@@ -1,5 +1,6 @@
 //! What hands do: on the board, or at the hob.
 
+use super::super::clock::every;
 use super::super::places::Kind;
 use super::super::verbs::Verb;
 use super::reading::{HOB, OVEN, Reading};
@@ -24,6 +25,14 @@ impl Reading<'_> {
                 let on = if act.sets { OVEN } else { self.heated(HOB) };
                 self.wait(act, Some(on), 0);
             }
+            return;
+        }
+        // "Fold every 30 minutes for 2 hours": a wait with few hands.
+        let turns = every(self.w, self.clause.start, self.clause.end).zip(self.worked(act)).map(|(each, all)| (all / each).floor());
+        if let Some(turns) = turns.filter(|turns| *turns >= 1.0) {
+            let stays = matches!(verb.word, "stir" | "whisk" | "turn" | "baste" | "toss" | "shake" | "flip" | "skim" | "brush" | "glaze");
+            self.wait(act, self.named.at.or(self.so.place.filter(|_| stays && !act.off)), 0);
+            act.turns = turns;
             return;
         }
         // "Give it another 10 minutes"; "give it a stir" is work.

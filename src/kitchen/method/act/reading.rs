@@ -25,10 +25,13 @@ impl Reading<'_> {
         (self.clause.start..self.clause.end).any(|at| words.iter().any(|word| self.w.is(at, word)))
     }
 
-    /// "Scatter with parsley to serve", "top with the yoghurt to serve".
+    /// "Scatter with parsley to serve", "to serve, top with the yoghurt".
     pub(super) fn is_for_the_table(&self, verb: &Verb) -> bool {
         const LAST: [&str; 9] = ["scatter", "sprinkle", "drizzle", "top", "dollop", "dust", "finish", "dot", "decorate"];
         let (w, end) = (self.w, self.clause.end);
+        if self.clause.to_serve {
+            return matches!(verb.way, Way::Hands | Way::Put) && self.named.at.is_none();
+        }
         LAST.contains(&verb.word) && end >= 2 && w.is(end - 1, "serve") && w.is(end - 2, "to")
     }
 
@@ -45,7 +48,7 @@ impl Reading<'_> {
         let Some(verb) = self.clause.verb else { return self.without_verb(act) };
         match verb.way {
             Way::Serve => act.takes = Takes::Serve,
-            _ if act.time.is_none() && act.need.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
+            _ if act.time.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
             Way::Put => self.putting(act),

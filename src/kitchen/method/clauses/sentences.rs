@@ -37,7 +37,7 @@ pub(super) fn is_capital(w: &Words, at: usize) -> bool {
 }
 
 /// The token ranges of sentences, without their stops.
-pub(super) fn sentences(w: &Words) -> Vec<(usize, usize)> {
+pub(in super::super) fn sentences(w: &Words) -> Vec<(usize, usize)> {
     let mut found = Vec::new();
     let first = past_numbering(w, 0, w.len());
     let mut start = first;

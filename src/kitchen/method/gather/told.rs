@@ -10,6 +10,13 @@ use crate::kitchen::words::Words;
 impl Gather<'_, '_> {
     pub(super) fn doubt(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
         let words = w.text(clause.start..clause.end);
+        if clause.supposed {
+            if read.time.is_some() {
+                let text = format!("\"{words}\" is not planned, because it is done only where that is so; it stays in the words");
+                self.doubts.push((paragraph.at.clone(), text));
+            }
+            return;
+        }
         if read.unknown {
             let text = format!("\"{words}\" has a time, but what is done in it is not known; it is planned as a wait");
             self.doubts.push((paragraph.at.clone(), text));

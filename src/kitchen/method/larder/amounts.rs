@@ -27,6 +27,9 @@ impl Larder<'_> {
         {
             return item.amount.high.to_f64();
         }
+        if let Some(count) = self.named[index].count {
+            return count;
+        }
         let counted = self.measured(index, &Dimension::Count).unwrap_or_else(|| self.grams(index) / 100.0);
         counted.max(0.5)
     }
@@ -62,6 +65,10 @@ impl Larder<'_> {
         let share = match part {
             Some(Part::Share(share)) => share.clone().min(left.clone()),
             Some(Part::Amount(number, unit)) => self.share_of(index, number, *unit).unwrap_or(left.clone()).min(left.clone()),
+            Some(Part::AllBut(number, unit)) => match self.share_of(index, number, *unit) {
+                Some(kept) if kept < left => left.clone() - &kept,
+                _ => left.clone(),
+            },
             _ => left.clone(),
         };
         // A line of several amounts, or of none, is not divided.

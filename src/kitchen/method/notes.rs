@@ -1,0 +1,237 @@
+//! Notes of a method: tips, what keeps how long, other ways to make the dish. They are printed with the dish and take no time.
+//!
+//! A paragraph or a sentence that opens with a label and a colon or a dash is a note ("Cook's tip: …", "To freeze – …"), and so is
+//! what stands under such a heading until the next heading. A tip in the midst of a paragraph is its one sentence: what is
+//! done comes after it. Of how the dish keeps and how else it is made, the rest of the paragraph tells. "For the dressing:" and
+//! "Step 2:" are no notes.
+//!
+//! Knows labels; knows no step.
+
+use std::ops::Range;
+
+use super::Paragraph;
+use super::clauses::{sentences, verb_at};
+use crate::foods::Foods;
+use crate::kitchen::words::Words;
+use crate::measure::Kind as Sign;
+
+/// A method without its notes, and the notes as they were typed, in their order.
+pub(super) struct Parted {
+    pub method: Vec<Paragraph>,
+    pub notes: Vec<String>,
+}
+
+/// More words than this are no label.
+const MOST_WORDS: usize = 6;
+/// Labels that the sentence goes with.
+const TIPS: [&str; 9] = ["tip", "tips", "hint", "hints", "note", "notes", "trick", "tricks", "nb"];
+/// Labels that the rest of the paragraph goes with.
+#[rustfmt::skip]
+const OTHER_WAYS: [&str; 23] = [
+    "variation", "variations", "variant", "variants", "version", "versions", "alternative", "alternatives", "substitution", "substitutions", "substitute",
+    "substitutes", "swap", "swaps", "suggestion", "suggestions", "storage", "storing", "freezing", "reheating", "keeping", "leftover", "leftovers",
+];
+/// "Fridge: 3 days."
+const PLACES: [&str; 2] = ["fridge", "freezer"];
+/// Verbs that a label may begin with: "make ahead", "get ahead".
+const PLANS: [&str; 7] = ["make", "get", "do", "plan", "prepare", "freeze", "store"];
+const DETERMINERS: [&str; 7] = ["the", "a", "an", "your", "it", "them", "this"];
+/// What else a heading may be of: "Cooks' tips", "Recipe notes".
+#[rustfmt::skip]
+const IN_HEADINGS: [&str; 26] = [
+    "cook", "cooks", "chef", "chefs", "kitchen", "recipe", "top", "quick", "handy", "final", "extra", "serving", "general", "other", "some", "few", "useful",
+    "and", "or", "to", "for", "how", "in", "ahead", "advance", "time",
+];
+/// After "to": what is done with a dish that is made.
+const LATER: [&str; 6] = ["freeze", "store", "reheat", "keep", "vary", "refrigerate"];
+/// What may follow a label's first word: "tips for freezing", "note 2".
+const AFTER_FIRST: [&str; 6] = ["for", "on", "about", "and", "or", "to"];
+/// Headings that a method goes on with.
+const METHODS: [&str; 8] = ["method", "directions", "instructions", "preparation", "procedure", "steps", "to serve", "to finish"];
+
+/// How far a note reaches that opens in the midst of a paragraph.
+#[derive(Clone, Copy, PartialEq)]
+enum Reach {
+    Sentence,
+    Rest,
+}
+
+struct Label {
+    reach: Reach,
+    name: Range<usize>,
+    /// Nothing but a colon stands after it in its sentence.
+    alone: bool,
+}
+
+/// Parts the notes from what is done.
+pub(super) fn parted(paragraphs: &[Paragraph], foods: &Foods) -> Parted {
+    let mut parted = Parted { method: Vec::new(), notes: Vec::new() };
+    let mut under: Option<String> = None;
+    let mut unused: Option<String> = None;
+    for paragraph in paragraphs {
+        let w = Words::of(&paragraph.text);
+        let found = sentences(&w);
+        let label = found.first().and_then(|(start, end)| label(&w, *start, *end, foods));
+        match label {
+            Some(label) if found.len() == 1 && label.alone => {
+                parted.notes.extend(unused.take());
+                let name = w.text(label.name).to_owned();
+                (under, unused) = (Some(name.clone()), Some(name));
+                continue;
+            }
+            Some(_) => {
+                unused = None;
+                parted.notes.push(paragraph.text.trim().to_owned());
+                continue;
+            }
+            None => {}
+        }
+        under = under.filter(|_| !is_heading(&w));
+        match &under {
+            Some(heading) => {
+                unused = None;
+                parted.notes.push(format!("{heading}: {}", paragraph.text.trim()));
+            }
+            None => parted.take(paragraph, &w, &found, foods),
+        }
+    }
+    parted.notes.extend(unused);
+    parted
+}
+
+impl Parted {
+    /// A paragraph of the method, without the notes in it.
+    fn take(&mut self, paragraph: &Paragraph, w: &Words, found: &[(usize, usize)], foods: &Foods) {
+        let notes = notes_within(w, found, foods);
+        if notes.is_empty() {
+            return self.method.push(paragraph.clone());
+        }
+        let mut left = String::new();
+        let mut byte = 0;
+        for note in notes {
+            let (from, to) = (w.byte(note.start), w.byte(note.end));
+            left.push_str(w.between(byte, from.max(byte)));
+            self.notes.push(w.between(from, to).trim().trim_start_matches(['(', '[']).trim_end_matches([')', ']']).to_owned());
+            byte = to;
+        }
+        left.push_str(w.between(byte, paragraph.text.len()));
+        if left.chars().any(char::is_alphabetic) {
+            self.method.push(Paragraph { text: left.trim().to_owned(), at: paragraph.at.clone() });
+        }
+    }
+}
+
+/// The tokens of the notes inside a paragraph that opens with none.
+fn notes_within(w: &Words, found: &[(usize, usize)], foods: &Foods) -> Vec<Range<usize>> {
+    let mut notes: Vec<Range<usize>> = Vec::new();
+    let end_of = |index: usize| found.get(index + 1).map_or(w.len(), |(next, _)| *next);
+    let mut index = 0;
+    while let Some((start, end)) = found.get(index).copied() {
+        let label = label(w, start, end, foods).filter(|_| index > 0);
+        index += 1;
+        match label {
+            Some(label) if label.reach == Reach::Rest => {
+                notes.push(start..w.len());
+                break;
+            }
+            Some(label) => {
+                // "Tip. It keeps."
+                index += usize::from(label.alone);
+                notes.push(start..end_of(index - 1));
+            }
+            None => notes.extend(brackets(w, start, end_of(index - 1), foods)),
+        }
+    }
+    notes
+}
+
+/// "(Tip: it keeps for 3 days.)"
+fn brackets(w: &Words, start: usize, end: usize, foods: &Foods) -> Vec<Range<usize>> {
+    let opens = (start..end).filter(|at| w.kind(*at) == Some(Sign::Open));
+    let note = |open: usize| {
+        let close = w.closing(open)?;
+        let label = label(w, open + 1, close, foods).filter(|label| !label.alone);
+        label.map(|_| open..close + 1)
+    };
+    let mut past = start;
+    opens
+        .filter_map(note)
+        .filter(|note| {
+            let apart = note.start >= past;
+            past = past.max(note.end);
+            apart
+        })
+        .collect()
+}
+
+/// The label with which the sentence from `start` to `end` opens.
+fn label(w: &Words, start: usize, end: usize, foods: &Foods) -> Option<Label> {
+    let is_mark = |at: usize| matches!(w.kind(at), Some(Sign::Other | Sign::Times | Sign::Dash | Sign::Quote));
+    let first = (start..end).find(|at| !is_mark(*at))?;
+    let is_sign = |at: usize| {
+        let spaced = |at: usize| w.at(at).is_some_and(|token| token.spaced);
+        let dash = w.kind(at) == Some(Sign::Dash) && (spaced(at) && spaced(at + 1) || w.is(at, "—"));
+        w.kind(at) == Some(Sign::Colon) || dash
+    };
+    let sign = (first..end).find(|at| is_sign(*at)).unwrap_or(end);
+    let within = |at: usize| {
+        let plain = matches!(w.kind(at), Some(Sign::Word | Sign::Number | Sign::And | Sign::Slash));
+        plain || is_mark(at)
+    };
+    let last = (first..sign).rfind(|at| !is_mark(*at))?;
+    let name = first..last + 1;
+    if !(first..sign).all(within) {
+        return None;
+    }
+    let rest = (sign + 1..end).any(|at| !is_mark(at));
+    let reach = reach(w, name.clone(), !rest, foods)?;
+    Some(Label { reach, name, alone: !rest })
+}
+
+/// Is it the label of a note, and how far does that go?
+fn reach(w: &Words, name: Range<usize>, alone: bool, foods: &Foods) -> Option<Reach> {
+    let places: Vec<usize> = name.filter(|at| w.kind(*at) == Some(Sign::Word)).collect();
+    let words: Vec<String> = places.iter().filter_map(|at| Some(w.at(*at)?.text.to_lowercase())).collect();
+    if words.is_empty() || words.len() > MOST_WORDS {
+        return None;
+    }
+    let says = |list: &[&str], word: &String| list.contains(&word.as_str());
+    let (first, last) = (&words[0], &words[words.len() - 1]);
+    // "Trim the tips", "soak beans ahead": something to do.
+    let done = verb_at(w, places[0]).is_some() && !says(&TIPS, first) && (words.len() > 2 || !says(&PLANS, first));
+    let pointed = words.iter().any(|word| says(&DETERMINERS, word)) && !says(&["to", "for"], first);
+    let is_known = |word: &String| {
+        let owner = word.ends_with("'s") || word.ends_with("’s");
+        owner || says(&IN_HEADINGS, word) || says(&TIPS, word) || says(&OTHER_WAYS, word) || says(&LATER, word) || says(&PLANS, word)
+    };
+    if done || pointed || alone && !words.iter().all(is_known) {
+        return None;
+    }
+    // "Asparagus tips: boil for 3 minutes."
+    let of_food = last == "tips" && places[..places.len() - 1].iter().any(|at| w.food(*at, foods).is_some());
+    let opens = words.len() == 1 || says(&AFTER_FIRST, &words[1]);
+    if says(&TIPS, last) && !of_food || says(&TIPS, first) && opens {
+        return Some(Reach::Sentence);
+    }
+    let ahead = words.iter().any(|word| word == "ahead");
+    let early = words.windows(2).any(|pair| pair[0] == "in" && pair[1] == "advance");
+    let to = words.iter().position(|word| word == "to").filter(|to| *to == 0 || first == "how");
+    let later = to.and_then(|to| words.get(to + 1)).is_some_and(|word| says(&LATER, word));
+    let other_way = says(&OTHER_WAYS, last) && !says(&PLACES, last) || (says(&OTHER_WAYS, first) || says(&PLACES, first)) && opens;
+    (ahead || early || later || other_way).then_some(Reach::Rest)
+}
+
+/// A line that heads what follows it: "For the dressing:", "Method", "Step 3".
+fn is_heading(w: &Words) -> bool {
+    let words: Vec<usize> = (0..w.len()).filter(|at| w.kind(*at) == Some(Sign::Word)).collect();
+    let Some((first, last)) = words.first().zip(words.last()) else { return false };
+    let colon = w.kind(w.len() - 1) == Some(Sign::Colon);
+    let named = METHODS.contains(&w.text(*first..last + 1).to_lowercase().as_str());
+    let marked = w.at(0).is_some_and(|token| token.text == "#");
+    let step = w.is(*first, "step") && w.kind(first + 1) == Some(Sign::Number);
+    let short = words.len() <= MOST_WORDS && w.kind(w.len() - 1) != Some(Sign::Stop);
+    named || step || short && (colon || marked || w.is(*first, "for") && w.is(first + 1, "the"))
+}
+
+#[cfg(test)]
+mod tests;
