@@ -294,10 +294,10 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
             let asked = Item { amount: amount.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);
             let much = weighed(kitchen, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(amount));
             let name = without_container(&name, amount.unit);
-            if let (Unit::Word(word), None) = (amount.unit, sized_word(one, item, amount)) {
-                if let Some(name) = said_once(&much, word.singular(), name) {
-                    return format!("{name}{plus}").into();
-                }
+            if let (Unit::Word(word), None) = (amount.unit, sized_word(one, item, amount))
+                && let Some(name) = said_once(&much, word.singular(), name)
+            {
+                return format!("{name}{plus}").into();
             }
             match sized_word(one, item, amount) {
                 // "1 small bunch coriander", "1 bunch coriander, small": as it was typed.

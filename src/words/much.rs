@@ -8,10 +8,10 @@ use super::{in_a_sentence, plural};
 
 /// "7 cloves of garlic", "6 eggs", "400 g carrots", "1 bunch of dill", "2 portions of pearl barley".
 pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
-    if let Quantity::Words(_, word) = amount {
-        if let Some(said) = said_once(&show(amount, units), word, &called(names, ware, amount)) {
-            return said;
-        }
+    if let Quantity::Words(_, word) = amount
+        && let Some(said) = said_once(&show(amount, units), word, &called(names, ware, amount))
+    {
+        return said;
     }
     let of = match amount {
         Quantity::Words(..) | Quantity::Portions(_) => "of ",
