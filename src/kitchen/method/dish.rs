@@ -61,7 +61,13 @@ impl Dishes {
         self.others = others;
         let known = !found.is_empty();
         let together = found.into_iter().flatten().chain(foods.iter().copied()).collect::<Vec<usize>>();
-        if JOINS.contains(&verb) || in_hand || self.at_hand.is_empty() {
+        // "Fry in the oil", "toss with the honey", "mix in the flour": beside what is at hand.
+        let beside = |at: usize| {
+            const BESIDE: [&str; 5] = ["in", "into", "with", "through", "over"];
+            (at.saturating_sub(3).max(clause.verb_end)..at).any(|at| BESIDE.iter().any(|word| w.is(at, word)))
+        };
+        let brings = JOINS.contains(&verb) || w.is(clause.verb_end, "in") || one.foods.iter().all(|(_, at)| beside(*at));
+        if brings || in_hand || self.at_hand.is_empty() {
             self.at_hand.extend(together);
         } else if clause.verb.is_some_and(is_of_the_board) && !known {
             self.others.push(together);

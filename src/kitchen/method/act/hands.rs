@@ -5,7 +5,7 @@ use super::super::places::Kind;
 use super::super::verbs::Verb;
 use super::reading::{HOB, OVEN, Reading};
 use super::setting::kind_of;
-use super::{Act, On, Takes};
+use super::{Act, On, Takes, Ware};
 use crate::kitchen::method::whereabouts::Own;
 
 impl Reading<'_> {
@@ -69,7 +69,9 @@ impl Reading<'_> {
             && self.so.own != Own::Nowhere
             && matches!(self.so.place, Some(On::Kind(Kind::Oven | Kind::Grill)));
         // "Toast the almonds on a baking tray for 8 minutes", where the oven is heated.
-        let on_a_tray = self.of_ware().filter(|_| verb.state && self.so.hot.is_some() && act.time.is_some() && !self.named.pan);
+        let on_a_tray = self.of_ware().filter(|_| {
+            self.named.ware == Some(Ware::Surely) && verb.state && self.so.hot.is_some() && act.time.is_some() && !self.named.pan
+        });
         if let Some(on) = named.or(self.so.place.filter(|_| still_in_oven)).or(on_a_tray) {
             return self.wait(act, Some(on), 5);
         }

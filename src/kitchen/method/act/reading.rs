@@ -233,9 +233,9 @@ impl Reading<'_> {
             && (self.so.slow || self.so.place.is_none_or(|on| on == On::Kind(Kind::Slow)))
     }
 
-    /// "Leave to cool", "cool slightly", "rest" without a time are words; on a rack it cools for half an hour.
+    /// "Leave to cool", "cool slightly", "rest" without a time are words; on a rack or in cold water it cools for half an hour.
     pub(super) fn standing_as(&self, word: &str, usual: i64, act: &mut Act) {
-        if act.time.is_none() && matches!(word, "cool" | "rest") && !self.says(&["rack"]) {
+        if act.time.is_none() && matches!(word, "cool" | "rest") && !self.says(&["rack", "water", "fridge"]) {
             act.takes = Takes::Stand;
             act.place = Some(None);
             return;
