@@ -154,7 +154,7 @@ pub(super) struct Names<'a> {
 
 /// Cuts a paragraph.
 pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
-    let mut all = Vec::new();
+    let mut all: Vec<Clause> = Vec::new();
     for (number, (start, end)) in sentences(w).into_iter().enumerate() {
         let cuts = cuts(w, start, end, names.begins);
         let to_serve =
