@@ -154,7 +154,7 @@ pub(super) struct Names<'a> {
 
 /// Cuts a paragraph.
 pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
-    let mut all = Vec::new();
+    let mut all: Vec<Clause> = Vec::new();
     for (number, (start, end)) in sentences(w).into_iter().enumerate() {
         let cuts = cuts(w, start, end, names.begins);
         let to_serve =
@@ -183,6 +183,8 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
         suppose(w, start, &mut found);
         for clause in found {
             match all.last_mut() {
+                // "If using dried beans, soak them and boil for 1 hour": the boiling hangs on it too.
+                Some(before) if clause.supposed && before.supposed && before.sentence == clause.sentence => before.end = clause.end,
                 Some(before) if tells_how_long(w, &clause, before) => before.end = clause.end,
                 _ => all.push(clause),
             }

@@ -123,7 +123,9 @@ fn is_of_inside(w: &Words, from: usize, start: usize, end: usize, to: usize) -> 
     let reaches = (start.saturating_sub(4).max(from)..start).any(|at| is(at, &REACHES)) && !of_others;
     // "Until the temperature of the meat is 75C", "until the juices run clear (75C)"; "until dry, at 90C" is the oven's.
     let set = before_it(1, &["at", "in", "a", "an"]) && !before_it(2, &["is", "are"]);
-    let waited_for = condition.is_some() && !set;
+    // "Heat the milk and butter until warm (50C)": nothing is done by then.
+    let warmed = (from..until).any(|at| is(at, &["heat", "warm", "melt", "scald"]));
+    let waited_for = condition.is_some() && !set && !warmed;
     let has = |word: &str| (from..start).any(|at| is(at, &[word]));
     // "The temperature of the meat should be 75C."
     let ought = before_it(1, &["be", "is"]) && (has("temperature") || before_it(2, &["should", "must", "to"]));
