@@ -88,9 +88,9 @@ fn no_other_sharing_out_of_the_work_has_fewer_hand_overs_more_help_or_fewer_turn
 fn a_helper_does_not_begin_what_only_the_cook_can_go_on_with() {
     use spence::prep::{JobKind, Link, LinkWhy, Machine};
     for many in 1..=5 {
-        let mut problem = Problem::default();
-        problem.people = vec![Worker::default(), Worker { helper: true, ..Worker::default() }];
-        problem.machines = vec![Machine { room: 9, ..Machine::default() }];
+        let people = vec![Worker::default(), Worker { helper: true, ..Worker::default() }];
+        let machines = vec![Machine { room: 9, ..Machine::default() }];
+        let mut problem = Problem { people, machines, ..Problem::default() };
         for making in 0..many {
             let first = Job { kind: JobKind::Step, making, hands: 5, people: vec![0, 1], ..Job::default() };
             let second = Job { wait: 20, machines: vec![(0, 1)], people: vec![0], ..first.clone() };
