@@ -58,7 +58,8 @@ impl SessionPlan {
     /// Between two rounds of a step the pot is emptied and rinsed for the next. What is on already is out already.
     fn at_once(&self, id: ApplianceId) -> u32 {
         let next = |index: usize| self.tasks.iter().filter(move |task| task.after.contains(&index)).map(|task| task.start_minute).min();
-        let last_round = |task: &Task| task.step().is_none_or(|step| step.round + 1 >= step.rounds);
+        // What bakes at a temperature stays on its tray.
+        let last_round = |task: &Task| task.at.is_some() || task.step().is_none_or(|step| step.round + 1 >= step.rounds);
         let stays = |index: usize, task: &Task| next(index).filter(|_| last_round(task)).unwrap_or(0).max(task.end_minute);
         let on = self.tasks.iter().enumerate().filter(|(_, task)| !task.is_set() && task.on.contains(&id));
         let full: Vec<(i64, i64, u32)> = on.map(|(index, task)| (task.start_minute, stays(index, task), task.takes.unwrap_or(1))).collect();
