@@ -170,7 +170,7 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     files.iter_mut().for_each(|(name, _)| *name = folder.join(&*name));
     write_all(&folder, &files)?;
     if into.is_some() {
-        tell_what_bookings_go_by(&setting, week, &printed.mark);
+        tell_what_bookings_go_by(setting, week, &printed.mark);
     }
     let paths = files.iter().map(|(path, _)| path.as_path());
     match cli.format {
