@@ -313,7 +313,8 @@ fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) ->
             let state = until && verb.state && !says_then && !object(&AFTER_STATE);
             let food =
                 is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
-            !state && !food && !(comma && is_apposition(w, next, after, end))
+            let apposition = comma && is_apposition(w, next, after, end);
+            !(state || food || apposition)
         });
         if takes || says_then {
             cuts.push(at);
