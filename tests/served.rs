@@ -116,7 +116,7 @@ fn what_is_kept_hot_says_at_which_temperature_wherever_it_is_served() {
 #[test]
 fn a_pot_for_two_meals_keeps_its_hold_for_the_later_or_says_so() {
     let dinner = |hold: &str| {
-        let later = "[[meal]]\nday = \"2026-11-29\"\nat = \"19:00\"\neach = [\"2 portions recipe:roast\"]\n";
+        let later = "[[meal]]\non = 2026-11-29\nat = \"19:00\"\neach = [\"2 portions recipe:roast\"]\n";
         let meals = supper("2026-11-29", "\"2 portions recipe:roast\"") + later;
         let head = "from = 2026-11-29\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\nfinish_by = \"17:30\"\n";
         let prep = stew(OVEN, "2", "").recipe("roast", &hot(hold)).week(&format!("{head}{ONE_COOK}\n{meals}")).prep();
