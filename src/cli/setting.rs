@@ -128,7 +128,10 @@ impl Setting {
         }
         self.replaced = Some(week);
         let said: Vec<String> = mistakes.iter().map(|mistake| format!("{}: {}", mistake.at.file, mistake.cause)).collect();
-        let text = format!("{}. It is written anew; what is past is taken as planned, not as printed.", said.join("; "));
+        let text = format!(
+            "{}. It is written anew: what is past is taken as planned, not as printed, and a calendar that has read an earlier print may then hold events twice.",
+            said.join("; ")
+        );
         Ok(Some(Warning::Note { at: None, text }))
     }
 
