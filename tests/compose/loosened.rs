@@ -14,7 +14,7 @@ use crate::dice::Dice;
 const BEFORE: Date = date(2026, 11, 27);
 /// The first trip is past, the session of that day to come.
 const BEGUN: Date = date(2026, 11, 29);
-const QUICK: u64 = 60;
+const QUICK: u64 = 24;
 
 /// Figures of wishes; `None`: not wished.
 #[derive(Debug, Clone, Default)]
