@@ -41,6 +41,7 @@ fn trips_are_all_day_meals_at_their_time_and_what_is_done_at_night_in_the_evenin
             ("20261130T183000", "Mon supper"),
         ]
     );
+    assert_eq!(value(&events[0], "DESCRIPTION"), "bluegrain: 50 g", "no price is known, so no sum is told");
     assert_eq!(value(&events[2], "DTEND"), "20261129T140300", "half of 5 min, rounded up");
     assert_eq!(value(&events[3], "DESCRIPTION"), "Take 1 portion of moon stew out of the fridge: heat to 74 °C (165 °F)");
 }

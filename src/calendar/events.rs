@@ -105,8 +105,9 @@ fn of_trip(trip: &TripList, names: Names, units: Units) -> Planned {
     }
     if lines.is_empty() {
         lines.push("Nothing to buy.".to_owned());
-    } else {
-        lines.push(format!("In all {} {}", names.money(trip.cost), names.currency));
+    } else if trip.lines().any(|line| line.cost.is_some()) {
+        let partly = if trip.lines().all(|line| line.cost.is_some()) { "" } else { ", without what has no price" };
+        lines.push(format!("In all {} {}{partly}", names.money(trip.cost), names.currency));
     }
     let summary = if shops.is_empty() { "Shopping".to_owned() } else { format!("Shopping: {}", listed(&shops)) };
     Planned {

@@ -20,6 +20,9 @@ pub struct RecipePage {
     pub fridge: Option<Days>,
     pub freezer: Option<Days>,
     pub serve: Option<Serve>,
+    /// What is done at the table, and the notes of its method, as written.
+    pub at_table: Vec<String>,
+    pub notes: Vec<String>,
     pub contains: Contains,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
@@ -117,6 +120,8 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
         fridge: recipe.fridge,
         freezer: recipe.freezer,
         serve: recipe.serve,
+        at_table: recipe.at_table.clone(),
+        notes: recipe.notes.clone(),
         beware: contains.beware(&kitchen.household.avoid),
         contains,
         source: recipe.source.clone(),

@@ -207,6 +207,8 @@ impl Body<'_> {
             };
             vec![strong("Serve: "), plain(how)]
         }));
+        notes.extend(recipe.at_table.iter().map(|words| vec![strong("At the table: "), plain(words.clone())]));
+        notes.extend(recipe.notes.iter().map(|words| vec![plain(words.clone())]));
         let allergens = recipe.contains.words().unwrap_or_else(|| "none of the substances of EU Regulation 1169/2011, Annex II".to_owned());
         notes.push(vec![strong("Allergens: "), plain(allergens)]);
         notes.extend(per_portion.map(|per| vec![strong("A portion: "), plain(format!("{}.", list::nourishes(per, self.names)))]));

@@ -43,6 +43,8 @@ fn barley() -> Told {
         fridge: Some(Days(3)),
         freezer: Some(Days(60)),
         serve: Some(Serve::Hot),
+        at_table: vec!["Serve with bread.".to_owned()],
+        notes: vec!["Tip: rinse it twice.".to_owned()],
         contains: Contains { allergens: [Allergen::Gluten].into_iter().collect(), ..Contains::default() },
         beware: None,
         source: Source::default(),
@@ -73,6 +75,8 @@ fn amounts_stand_beside_those_of_one_batch_and_times_in_the_margin() {
         "salt to taste to taste",
         "Keeps: fridge 3 days, freezer 60 days",
         "Serve: hot; what was chilled is heated to 74 °C (165 °F)",
+        "At the table: Serve with bread.",
+        "Tip: rinse it twice.",
         "Allergens: gluten",
         "A portion: 264 kcal, 7 g protein, ? g fibre",
     ] {
