@@ -32,6 +32,13 @@ pub(super) struct Clause {
     pub to_serve: bool,
 }
 
+impl Clause {
+    /// "While the peppers cool, chop the onion": what it begins with goes on beside what it says.
+    pub fn opens_beside(&self, w: &Words) -> bool {
+        ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(self.start, word))
+    }
+}
+
 /// A verb's words, and the verb.
 type Phrase = (Vec<&'static str>, &'static Verb);
 

@@ -8,6 +8,11 @@ use crate::measure::{Amount, Kind as Sign, Number, Spoons, Unit};
 
 mod amounts;
 mod except;
+mod group;
+mod vocabulary;
+
+pub(super) use self::vocabulary::part_of_a_fruit;
+use self::vocabulary::{ADJECTIVES, MADE_OF, MEANS, PARTS, SAUCES, SKIPPED, SOLD_AS, is_state};
 
 /// A mention of ingredients in a text, by tokens; `start` takes in "the" and the words of a share.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,58 +67,6 @@ pub(super) struct Larder<'k> {
     /// The share of each that no step has taken yet.
     left: Vec<Number>,
 }
-
-/// Says how a food is, and never which it is.
-#[rustfmt::skip]
-const ADJECTIVES: [&str; 58] = [
-    "dried", "dry", "fresh", "freshly", "chopped", "diced", "sliced", "grated", "minced", "ground", "plain", "white", "red", "green", "brown", "black", "yellow",
-    "large", "small", "medium", "big", "boneless", "skinless", "cooked", "raw", "whole", "ripe", "hot", "cold", "warm", "finely", "roughly", "softened", "melted",
-    "strong", "extra", "virgin", "light", "dark", "soft", "hard", "boiled", "mixed", "baby", "sweet", "double", "single", "long", "grain", "self", "raising", "low", "fat",
-    "unsalted", "salted", "heavy", "hard-boiled", "old",
-];
-const SKIPPED: [&str; 22] = [
-    "of", "the", "a", "an", "and", "or", "for", "to", "taste", "in", "with", "about", "from", "into", "plus", "piece", "size", "approx",
-    "each", "good", "quality", "handful",
-];
-/// What is made of another food, whose name alone does not mean it: "the chicken" is no chicken stock.
-const MADE_OF: [&str; 18] = [
-    "stock", "oil", "sauce", "powder", "paste", "vinegar", "juice", "water", "milk", "syrup", "broth", "seed", "puree", "jam", "leaf",
-    "flour", "sugar", "cream",
-];
-/// Of spices sold so, the first word alone will do; "baking" is no baking powder.
-const SOLD_AS: [&str; 3] = ["seed", "powder", "leaf"];
-/// Sauces that go by their first word.
-const SAUCES: [&str; 4] = ["soy", "worcestershire", "hoisin", "teriyaki"];
-/// What prepares a food and names it at once: "1 lemon, juice".
-const PARTS: [&str; 7] = ["juice", "zest", "rind", "yolk", "white", "peel", "leaf"];
-/// What a method takes of a whole fruit or egg, as one says it of several: "the yolks of 3 eggs".
-pub(super) fn part_of_a_fruit(word: &str) -> Option<&'static str> {
-    const OF: [(&str, &str); 5] = [("juice", "juice"), ("zest", "zest"), ("rind", "rind"), ("yolk", "yolks"), ("white", "whites")];
-    OF.iter().find(|(key, _)| *key == word).map(|(_, said)| *said)
-}
-
-/// "Soaked", "chopped", "hot": how a food is by now.
-fn is_state(w: &Words, at: usize) -> bool {
-    let participle = |text: &str| text.len() > 4 && text.ends_with("ed");
-    w.at(at).is_some_and(|token| token.kind == Sign::Word && participle(&token.text.to_lowercase()))
-        || ["hot", "cold", "warm", "whole", "soft", "beaten", "frozen", "raw", "ground"].iter().any(|word| w.is(at, word))
-}
-
-/// Another word that a method has for a food.
-const MEANS: [(&str, &[&str]); 12] = [
-    ("pasta", &["spaghetti", "macaroni", "penne", "linguine", "tagliatelle", "fusilli", "lasagne", "noodle"]),
-    ("cheese", &["cheddar", "parmesan", "feta", "mozzarella", "gruyere", "halloumi", "ricotta"]),
-    ("broth", &["stock"]),
-    ("yolk", &["egg"]),
-    ("white", &["egg"]),
-    ("fish", &["cod", "salmon", "haddock", "trout", "hake", "pollock", "mackerel"]),
-    ("squash", &["butternut", "pumpkin"]),
-    ("fillet", &["cod", "salmon", "haddock", "trout", "hake"]),
-    ("syrup", &["honey"]),
-    ("nut", &["walnut", "hazelnut", "almond", "pecan", "cashew"]),
-    ("pulse", &["lentil", "bean", "chickpea"]),
-    ("chilli", &["chili"]),
-];
 
 impl<'k> Larder<'k> {
     /// `headings`: the heading that an ingredient stands under, by its index.
@@ -353,85 +306,6 @@ impl<'k> Larder<'k> {
                 only(&|named| means.iter().any(|mean| named.words.iter().any(|word| word == mean)))
             }
         }
-    }
-
-    /// "All ingredients", "everything", "the vegetables", "the dressing ingredients": those that are left.
-    fn group(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
-        let mut start = at;
-        let mut end = at;
-        while end < to && ["all", "the", "of", "remaining", "rest", "other", "your"].iter().any(|word| w.is(end, word)) {
-            end += 1;
-        }
-        // "All but the parsley", "all except the feta".
-        let of_all = end > start && w.is(start, "all") && self.excepted(w, end, to, true).is_some();
-        if end >= to || start < from {
-            return None;
-        }
-        if let Some(counted) = self.counted(w, start, end) {
-            return Some(counted);
-        }
-        let last = w.key_at(end);
-        let fits: Box<dyn Fn(&Named) -> bool> = match last {
-            _ if of_all => Box::new(|_| true),
-            "everything" if at <= from + 1 => Box::new(|_| true),
-            "vegetable" | "veg" => Box::new(|named| named.kind == Some(Kind::Vegetable) && named.head != "garlic"),
-            "herb" => Box::new(|named| named.kind == Some(Kind::Herb)),
-            "spice" => Box::new(|named| named.kind == Some(Kind::Spice)),
-            "fruit" => Box::new(|named| named.kind == Some(Kind::Fruit)),
-            "ingredient" => Box::new(|_| true),
-            "dry" if w.key_at(end + 1) == "ingredient" => {
-                end += 1;
-                Box::new(|named| {
-                    matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener))
-                        && named.head != "honey"
-                        && named.head != "syrup"
-                })
-            }
-            "wet" if w.key_at(end + 1) == "ingredient" => {
-                end += 1;
-                Box::new(|named| matches!(named.kind, Some(Kind::Dairy | Kind::RawEgg | Kind::Oil | Kind::Water | Kind::Drink)))
-            }
-            other if w.key_at(end + 1) == "ingredient" => {
-                let other = other.to_owned();
-                end += 1;
-                let under = move |named: &Named| named.heading.as_ref().is_some_and(|heading| heading.split(' ').any(|word| word == other));
-                if !self.named.iter().any(&under) {
-                    return None;
-                }
-                Box::new(under)
-            }
-            _ => return None,
-        };
-        let fitting: Vec<usize> =
-            (0..self.named.len()).filter(|index| fits(&self.named[*index]) && self.left[*index].is_positive()).collect();
-        if fitting.is_empty() {
-            return None;
-        }
-        if start > from && w.is(start - 1, "all") {
-            start -= 1;
-        }
-        let end = if of_all { end } else { end + 1 };
-        let end = if w.is(end, "else") { end + 1 } else { end };
-        Some(match self.excepted(w, end, to, true) {
-            Some(excepted) => {
-                let foods =
-                    if excepted.clear { fitting.into_iter().filter(|food| !excepted.foods.contains(food)).collect() } else { Vec::new() };
-                Mention { start, end: excepted.end, foods, part: None, group: true }
-            }
-            None => Mention { start, end, foods: fitting, part: None, group: true },
-        })
-    }
-}
-
-impl Larder<'_> {
-    /// "First three ingredients", "next 4 ingredients": by their order in the list.
-    fn counted(&self, w: &Words, start: usize, at: usize) -> Option<Mention> {
-        let next = w.is(at, "next");
-        let read = w.number(at + 1).ok()?.filter(|read| (next || w.is(at, "first")) && w.key_at(read.end) == "ingredient")?;
-        let count = read.number.high.to_f64() as usize;
-        let open = |index: &usize| !next || self.left[*index].is_positive();
-        let foods: Vec<usize> = (0..self.named.len()).filter(open).take(count).filter(|index| self.left[*index].is_positive()).collect();
-        (!foods.is_empty()).then_some(Mention { start, end: read.end + 1, foods, part: None, group: true })
     }
 }
 

@@ -1,0 +1,134 @@
+//! A step while it is gathered, and what is known of it once it is made.
+
+use super::super::act::On;
+use crate::kitchen::{ApplianceId, Estimates, Piece, Spot, Step};
+use crate::measure::{Amount, Celsius, Minutes};
+
+/// A step that is being gathered, always of one paragraph.
+#[derive(Default)]
+pub(super) struct Draft {
+    /// Ranges of tokens.
+    pub spans: Vec<(usize, usize)>,
+    pub pieces: Vec<Placed>,
+    pub foods: Vec<usize>,
+    /// What was together on the heat.
+    pub dish: Vec<usize>,
+    pub hands_written: f64,
+    pub hands_guessed: f64,
+    pub wait: f64,
+    pub wait_guessed: bool,
+    pub waits: bool,
+    pub on: Option<On>,
+    /// Which of its kind that is.
+    pub which: Option<ApplianceId>,
+    pub celsius: Option<Celsius>,
+    pub celsius_guessed: bool,
+    pub inside: Option<Celsius>,
+    pub knife: bool,
+    pub one_layer: bool,
+    /// "4 hours or overnight".
+    pub or: bool,
+    pub overnight: bool,
+    pub day_before: bool,
+    /// Begins with draining.
+    pub drains: bool,
+}
+
+/// What takes the place of some tokens.
+pub struct Placed {
+    pub start: usize,
+    pub end: usize,
+    pub foods: Vec<(usize, Option<Amount>)>,
+    pub group: bool,
+    /// "Juice" where the method says lemon juice and the list has lemons.
+    pub part: Option<&'static str>,
+}
+
+impl Draft {
+    pub fn hands(&self) -> f64 {
+        self.hands_written + self.hands_guessed
+    }
+
+    pub fn is_empty(&self) -> bool {
+        self.spans.is_empty()
+    }
+
+    pub fn add(&mut self, start: usize, end: usize) {
+        match self.spans.last_mut() {
+            Some(last) if last.1 == start => last.1 = end,
+            _ => self.spans.push((start, end)),
+        }
+    }
+}
+
+/// What is known of a finished step beside the step itself.
+pub struct Made {
+    pub step: Step,
+    pub heated: bool,
+    /// Waits on an appliance.
+    pub waits_on_heat: bool,
+    /// Waits in hot water: on the hob, or under pressure.
+    pub boils: bool,
+    pub stands: bool,
+    pub or: bool,
+    pub overnight: bool,
+    pub day_before: bool,
+    pub one_layer: bool,
+    /// On so many trays, as the method says.
+    pub trays: Option<f64>,
+    pub foods: Vec<usize>,
+    /// What was together on the heat.
+    pub dish: Vec<usize>,
+}
+
+impl Made {
+    /// A step that heats nothing and waits for nothing.
+    pub fn of_words(step: Step) -> Self {
+        let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer] = [false; 8];
+        Made {
+            step,
+            heated,
+            waits_on_heat,
+            boils,
+            stands,
+            or,
+            overnight,
+            day_before,
+            one_layer,
+            trays: None,
+            foods: Vec::new(),
+            dish: Vec::new(),
+        }
+    }
+
+    /// Hours lie between it and the next, or a night.
+    pub fn is_long(&self) -> bool {
+        self.overnight || self.day_before || self.step.wait.0 >= 120
+    }
+}
+
+/// A step of words, every key at its default.
+pub fn blank(text: Vec<Piece>, at: Spot) -> Step {
+    Step {
+        id: None,
+        text,
+        hands: Minutes(1),
+        wait: Minutes(0),
+        scales: true,
+        on: Vec::new(),
+        takes: 1.0,
+        temperature: None,
+        elsewhere: None,
+        inside: None,
+        who: None,
+        skill: None,
+        after: None,
+        gap: None,
+        within: None,
+        ahead: None,
+        estimated: Estimates { hands: true, ..Estimates::default() },
+        who_at: at.clone(),
+        skill_at: at.clone(),
+        at,
+    }
+}

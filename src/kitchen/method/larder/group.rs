@@ -1,0 +1,84 @@
+//! Several ingredients named at once: "all ingredients", "the vegetables", "the dressing ingredients", "the first three ingredients".
+
+use super::{Larder, Mention, Named};
+use crate::foods::Kind;
+use crate::kitchen::words::Words;
+
+impl Larder<'_> {
+    /// "All ingredients", "everything", "the vegetables", "the dressing ingredients": those that are left.
+    pub(super) fn group(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
+        let mut start = at;
+        let mut end = at;
+        while end < to && ["all", "the", "of", "remaining", "rest", "other", "your"].iter().any(|word| w.is(end, word)) {
+            end += 1;
+        }
+        // "All but the parsley", "all except the feta".
+        let of_all = end > start && w.is(start, "all") && self.excepted(w, end, to, true).is_some();
+        if end >= to || start < from {
+            return None;
+        }
+        if let Some(counted) = self.counted(w, start, end) {
+            return Some(counted);
+        }
+        let last = w.key_at(end);
+        let fits: Box<dyn Fn(&Named) -> bool> = match last {
+            _ if of_all => Box::new(|_| true),
+            "everything" if at <= from + 1 => Box::new(|_| true),
+            "vegetable" | "veg" => Box::new(|named| named.kind == Some(Kind::Vegetable) && named.head != "garlic"),
+            "herb" => Box::new(|named| named.kind == Some(Kind::Herb)),
+            "spice" => Box::new(|named| named.kind == Some(Kind::Spice)),
+            "fruit" => Box::new(|named| named.kind == Some(Kind::Fruit)),
+            "ingredient" => Box::new(|_| true),
+            "dry" if w.key_at(end + 1) == "ingredient" => {
+                end += 1;
+                Box::new(|named| {
+                    matches!(named.kind, Some(Kind::Baking | Kind::Grain | Kind::Spice | Kind::Sweetener))
+                        && named.head != "honey"
+                        && named.head != "syrup"
+                })
+            }
+            "wet" if w.key_at(end + 1) == "ingredient" => {
+                end += 1;
+                Box::new(|named| matches!(named.kind, Some(Kind::Dairy | Kind::RawEgg | Kind::Oil | Kind::Water | Kind::Drink)))
+            }
+            other if w.key_at(end + 1) == "ingredient" => {
+                let other = other.to_owned();
+                end += 1;
+                let under = move |named: &Named| named.heading.as_ref().is_some_and(|heading| heading.split(' ').any(|word| word == other));
+                if !self.named.iter().any(&under) {
+                    return None;
+                }
+                Box::new(under)
+            }
+            _ => return None,
+        };
+        let fitting: Vec<usize> =
+            (0..self.named.len()).filter(|index| fits(&self.named[*index]) && self.left[*index].is_positive()).collect();
+        if fitting.is_empty() {
+            return None;
+        }
+        if start > from && w.is(start - 1, "all") {
+            start -= 1;
+        }
+        let end = if of_all { end } else { end + 1 };
+        let end = if w.is(end, "else") { end + 1 } else { end };
+        Some(match self.excepted(w, end, to, true) {
+            Some(excepted) => {
+                let foods =
+                    if excepted.clear { fitting.into_iter().filter(|food| !excepted.foods.contains(food)).collect() } else { Vec::new() };
+                Mention { start, end: excepted.end, foods, part: None, group: true }
+            }
+            None => Mention { start, end, foods: fitting, part: None, group: true },
+        })
+    }
+
+    /// "First three ingredients", "next 4 ingredients": by their order in the list.
+    fn counted(&self, w: &Words, start: usize, at: usize) -> Option<Mention> {
+        let next = w.is(at, "next");
+        let read = w.number(at + 1).ok()?.filter(|read| (next || w.is(at, "first")) && w.key_at(read.end) == "ingredient")?;
+        let count = read.number.high.to_f64() as usize;
+        let open = |index: &usize| !next || self.left[*index].is_positive();
+        let foods: Vec<usize> = (0..self.named.len()).filter(open).take(count).filter(|index| self.left[*index].is_positive()).collect();
+        (!foods.is_empty()).then_some(Mention { start, end: read.end + 1, foods, part: None, group: true })
+    }
+}
