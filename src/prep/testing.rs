@@ -36,28 +36,7 @@ pub fn appliance(name: &str, room: u32, heat: bool) -> Appliance {
 
 /// A step without hands, wait, appliance or rule.
 pub fn step(text: &str) -> Step {
-    Step {
-        id: None,
-        text: vec![Piece::Words(text.into())],
-        hands: Minutes(0),
-        wait: Minutes(0),
-        scales: true,
-        on: vec![],
-        takes: 1.0,
-        temperature: None,
-        elsewhere: None,
-        inside: None,
-        who: None,
-        skill: None,
-        after: None,
-        gap: None,
-        within: None,
-        ahead: None,
-        estimated: Default::default(),
-        at: Spot::default(),
-        who_at: Spot::default(),
-        skill_at: Spot::default(),
-    }
+    Step::of_words(vec![Piece::Words(text.into())], Spot::default())
 }
 
 pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {

@@ -138,9 +138,7 @@ impl Household {
     }
 
     fn file(&self, name: &str, text: &str) {
-        let path = self.folder.path().join(name);
-        std::fs::create_dir_all(path.parent().expect("a parent")).expect("a folder");
-        std::fs::write(path, text).expect("a file");
+        super::write(&self.folder, name, text);
     }
 
     fn write_files(&self, dice: &mut Dice) {

@@ -92,3 +92,10 @@ pub fn each(proposal: &Value) -> Vec<Vec<String>> {
     let texts = |meal: &Value| meal["each"].as_array().unwrap().iter().map(|line| line.as_str().unwrap().to_owned()).collect();
     proposal["meals"].as_array().unwrap().iter().map(texts).collect()
 }
+
+/// A file of a kitchen that is written by hand, with the folders it needs.
+fn write(folder: &tempfile::TempDir, name: &str, text: &str) {
+    let path = folder.path().join(name);
+    std::fs::create_dir_all(path.parent().expect("a parent")).expect("a folder");
+    std::fs::write(path, text).expect("a file");
+}

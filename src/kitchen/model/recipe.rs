@@ -215,6 +215,32 @@ pub struct Step {
 }
 
 impl Step {
+    /// Words alone: no hands, no wait, no appliance, no rule.
+    pub fn of_words(text: Vec<Piece>, at: Spot) -> Step {
+        Step {
+            id: None,
+            text,
+            hands: Minutes(0),
+            wait: Minutes(0),
+            scales: true,
+            on: Vec::new(),
+            takes: 1.0,
+            temperature: None,
+            elsewhere: None,
+            inside: None,
+            who: None,
+            skill: None,
+            after: None,
+            gap: None,
+            within: None,
+            ahead: None,
+            estimated: Estimates::default(),
+            who_at: at.clone(),
+            skill_at: at.clone(),
+            at,
+        }
+    }
+
     /// Does it stand on anything that heats?
     pub fn is_on_heat(&self, appliances: &[Appliance]) -> bool {
         self.on.iter().any(|id| appliances[*id].heats())

@@ -107,28 +107,7 @@ impl Made {
     }
 }
 
-/// A step of words, every key at its default.
+/// A step of which nobody said how long it takes: a minute.
 pub fn blank(text: Vec<Piece>, at: Spot) -> Step {
-    Step {
-        id: None,
-        text,
-        hands: Minutes(1),
-        wait: Minutes(0),
-        scales: true,
-        on: Vec::new(),
-        takes: 1.0,
-        temperature: None,
-        elsewhere: None,
-        inside: None,
-        who: None,
-        skill: None,
-        after: None,
-        gap: None,
-        within: None,
-        ahead: None,
-        estimated: Estimates { hands: true, ..Estimates::default() },
-        who_at: at.clone(),
-        skill_at: at.clone(),
-        at,
-    }
+    Step { hands: Minutes(1), estimated: Estimates { hands: true, ..Estimates::default() }, ..Step::of_words(text, at) }
 }
