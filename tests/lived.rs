@@ -295,7 +295,7 @@ fn what_a_making_leaves_below_half_a_portion_is_eaten_with_it_before_and_after_i
     let whole = MASH.replacen("4 portions", "3 portions", 1).replacen("batches = \"any\"\n", "", 1);
     let meals = supper("2026-12-01", "\"1.75 portion recipe:mash\"") + &supper("2026-12-02", "\"1 portion recipe:mash\"");
     let food = "[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n";
-    let sunday = "[[session]]\nstart = 2026-11-29T14:00\n";
+    let sunday = "[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
     let kitchen = kitchen()
         .foods(food)
         .shops(SHOP)
