@@ -139,9 +139,11 @@ impl Wanted {
     }
 }
 
-/// The session's share of the draws. A draw that also serves a meal of the same day is counted after those for the session alone.
+/// The session's share of the draws. A draw that also serves a meal of the same day is counted after those for the session alone. Cooked
+/// lots are told by the plan, use by use.
 fn drawn(foods: &Foods, makings: &Makings, draws: &[Draw], here: MadeAt, wanted: &mut Wanted) -> Vec<Fetch> {
-    let mine: Vec<&Draw> = draws.iter().chain(&makings.cooked_draws).filter(|draw| draw.by.contains(&here)).collect();
+    let foods_drawn = draws.iter().filter(|draw| matches!(draw.of, Ware::Food(_)));
+    let mine: Vec<&Draw> = foods_drawn.chain(&makings.cooked_draws).filter(|draw| draw.by.contains(&here)).collect();
     let alone = |draw: &Draw| draw.by.iter().all(|by| *by == here);
     let mut taken: Vec<(usize, Fetch)> = Vec::new();
     for turn in [true, false] {
