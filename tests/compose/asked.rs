@@ -59,6 +59,24 @@ fn what_goes_off_on_the_shelf_is_used() {
 }
 
 #[test]
+fn a_reason_tells_what_its_own_meal_takes_of_a_lot() {
+    // One lot of 250 g: the pot of Tuesday and Thursday takes 100 g for each, Friday's brack pot 50 g.
+    let brack = super::dish("Brack pot", "brack", "").replace("100 g brack", "50 g spelk");
+    let kitchen = stall()
+        .recipe("brack-pot", &brack)
+        .pantry("[[lot]]\nfood = \"spelk\"\namount = \"250 g\"\nplace = \"fridge\"\nuse_by = 2026-12-02\n")
+        .meals(&format!(
+            "{}{}{}",
+            open("2026-12-01", "").replace("open = true", "each = [\"1 portion any:grain\", \"100 g fenk\"]"),
+            crate::kitchen::supper("2026-12-03", "\"1 portion recipe:spelk-pot\""),
+            crate::kitchen::supper("2026-12-04", "\"1 portion recipe:brack-pot\""),
+        ));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!(each(&proposal)[0][0], "1 portion recipe:spelk-pot");
+    assert_eq!(proposal["meals"][0]["why"][0], "uses 100 g spelk, good until Wed");
+}
+
+#[test]
 fn another_differs_in_two_meals_again_and_again() {
     let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
     let first = each(&composed(&kitchen, &[]));
