@@ -171,9 +171,8 @@ fn takes(kitchen: &Kitchen, tried: &Tried, place: usize) -> Takes {
         if demand.by == MadeAt::Meal(place) {
             return Number::ONE;
         }
-        let is_of = |making: &Making| {
-            making.at == demand.by && kitchen.recipes[making.recipe].ingredients.iter().any(|line| line.at == demand.at)
-        };
+        let is_of =
+            |making: &Making| making.at == demand.by && kitchen.recipes[making.recipe].ingredients.iter().any(|line| line.at == demand.at);
         cooked.iter().find(|(making, _)| is_of(making)).map_or(Number::ZERO, |(_, share)| share.clone())
     };
     Takes(tried.demanded.demand.iter().map(share).collect())
