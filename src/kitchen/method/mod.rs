@@ -81,12 +81,14 @@ pub struct MethodRead {
 
 /// Reads a method. It never fails: words that are not understood stay words.
 pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRead {
-    let notes::Parted { method, notes } = notes::parted(paragraphs, setting.foods);
+    let notes::Parted { method, notes, doubts } = notes::parted(paragraphs, setting.foods);
     // Notes alone are read as they stand: a recipe has at least one step.
     if method.is_empty() && !notes.is_empty() {
         return gather::Gather::new(setting).words_only(paragraphs);
     }
-    MethodRead { notes, ..gather::Gather::new(setting).read(&method) }
+    let mut read = gather::Gather::new(setting).read(&method);
+    read.doubts.extend(doubts);
+    MethodRead { notes, ..read }
 }
 
 #[cfg(test)]

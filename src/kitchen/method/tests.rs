@@ -11,6 +11,7 @@ use crate::kitchen::{After, ApplianceKind, LineOf, LineRead, Piece, Wanted, read
 use crate::measure::{Minutes, Spoons};
 
 mod asides;
+mod choices;
 mod table;
 
 pub(super) fn kitchen() -> Vec<Appliance> {
