@@ -285,6 +285,7 @@ fn read_recipes(
         if top.has("method") {
             method::read(top, &mut recipes[index], &ingredients, appliances, speech, &names);
         }
+        method::read_beside(top, &mut recipes[index], &ingredients, speech, &names);
         recipes[index].ingredients = ingredients;
     }
     (recipes, sound)

@@ -43,6 +43,7 @@ mod whereabouts;
 mod whole;
 
 use crate::foods::Foods;
+use crate::kitchen::words::Words;
 use crate::kitchen::{Appliance, Ingredient, Spot, Step};
 use crate::measure::Spoons;
 
@@ -89,6 +90,25 @@ pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRea
     let mut read = gather::Gather::new(setting).read(&method);
     read.doubts.extend(doubts);
     MethodRead { notes, ..read }
+}
+
+/// The ingredients that texts name, by their index, each once.
+pub fn named_in(
+    texts: &[String],
+    ingredients: &[Ingredient],
+    headings: &[(usize, String)],
+    (foods, spoons): (&Foods, Spoons),
+    recipe_name: &dyn Fn(usize) -> String,
+) -> Vec<usize> {
+    let larder = larder::Larder::new(ingredients, headings, foods, spoons, recipe_name);
+    let mut named: Vec<usize> = Vec::new();
+    for text in texts {
+        let w = Words::of(text);
+        named.extend(larder.mentions(&w, 0, w.len()).into_iter().flat_map(|mention| mention.foods));
+    }
+    named.sort();
+    named.dedup();
+    named
 }
 
 #[cfg(test)]
