@@ -11,7 +11,7 @@ use super::larder::Larder;
 use super::places::Kind;
 use super::text::{pieces, said};
 use super::whereabouts::{About, Whereabouts};
-use super::{MethodRead, Paragraph, Setting};
+use super::{MethodRead, Paragraph, Setting, name_fellows};
 use crate::kitchen::words::Words;
 use crate::kitchen::{ApplianceId, Piece, Spot};
 use crate::measure::Celsius;
@@ -105,6 +105,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             }
         }
         self.tell_what_stands_empty(paragraphs);
+        name_fellows(self.made.iter_mut().map(|made| &mut made.step), self.setting.ingredients, &self.at_table);
         self.cut_beforehand();
         self.put_ahead();
         self.take_room();
@@ -221,6 +222,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             let read = self.act(&w, clause, number, self.so, (&mut whereabouts, &mut dishes));
             (self.whereabouts, self.dishes) = (whereabouts, dishes);
             let read = self.in_rounds(&w, clause, read, &draft, paragraph);
+            let read = self.without_the_wait_of_the_next(&w, read, clause, found.get(index + 1));
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
         }
         self.finish(&w, &mut draft, paragraph);
@@ -290,6 +292,19 @@ impl<'s, 'k> Gather<'s, 'k> {
         }
         let words = said(w, clause.start, clause.end);
         self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
+    }
+
+    /// "Marinate the chicken in the yoghurt. Keep aside for 30 minutes": one wait, and it is the one that has a time.
+    fn without_the_wait_of_the_next(&self, w: &Words, read: Act, clause: &Clause, next: Option<&Clause>) -> Act {
+        const SOAKS: [&str; 3] = ["marinate", "marinade", "soak"];
+        const STAYS: [&str; 8] = ["leave", "let", "set aside", "keep", "stand", "rest", "refrigerate", "chill"];
+        let is = |clause: &Clause, verbs: &[&str]| clause.verb.is_some_and(|verb| verbs.contains(&verb.word));
+        let untimed = is(clause, &SOAKS) && matches!(read.takes, Takes::Wait { written: false, .. });
+        let timed = |after: &&Clause| {
+            let then = act(w, after, So { place: None, ..self.so }, &self.own);
+            !after.meanwhile && is(after, &STAYS) && matches!(then.takes, Takes::Wait { written: true, .. }) && then.need.is_none()
+        };
+        if untimed && next.filter(timed).is_some() { Act { takes: Takes::Hands(None), ..read } } else { read }
     }
 
     /// Work that may be left out stays in the words, with what is named there alone.

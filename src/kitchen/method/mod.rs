@@ -32,6 +32,7 @@ mod clauses;
 mod clock;
 mod degrees;
 mod dish;
+mod fellows;
 mod gather;
 mod larder;
 mod notes;
@@ -46,6 +47,8 @@ use crate::foods::Foods;
 use crate::kitchen::words::Words;
 use crate::kitchen::{Appliance, Ingredient, Spot, Step};
 use crate::measure::Spoons;
+
+pub use fellows::name_fellows;
 
 /// One paragraph of a method, and where it stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -92,15 +95,17 @@ pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRea
     MethodRead { notes, ..read }
 }
 
-/// The ingredients that texts name, by their index, each once.
+/// The ingredients that texts name, by their index, each once; of several lines of one food those that are not `taken` come first.
 pub fn named_in(
     texts: &[String],
+    taken: &[usize],
     ingredients: &[Ingredient],
     headings: &[(usize, String)],
     (foods, spoons): (&Foods, Spoons),
     recipe_name: &dyn Fn(usize) -> String,
 ) -> Vec<usize> {
-    let larder = larder::Larder::new(ingredients, headings, foods, spoons, recipe_name);
+    let mut larder = larder::Larder::new(ingredients, headings, foods, spoons, recipe_name);
+    taken.iter().for_each(|food| drop(larder.take(*food, None)));
     let mut named: Vec<usize> = Vec::new();
     for text in texts {
         let w = Words::of(text);

@@ -61,12 +61,11 @@ pub(super) fn read_beside(top: &Table<'_>, recipe: &mut Recipe, ingredients: &[I
         return;
     }
     let name = |index: usize| names.get(index).cloned().unwrap_or_default();
-    let named = named_in(&recipe.at_table, ingredients, &recipe.headings, (&speech.foods, speech.spoons), &name);
-    let in_a_step = |food: &usize| {
-        let mut pieces = recipe.steps.iter().flat_map(|step| &step.text);
-        pieces.any(|piece| matches!(piece, Piece::Ingredient { index, .. } if index == food))
-    };
-    recipe.served = named.into_iter().filter(|food| !in_a_step(food)).collect();
+    let pieces = recipe.steps.iter().flat_map(|step| &step.text);
+    let in_steps: Vec<usize> =
+        pieces.filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { Some(*index) } else { None }).collect();
+    let named = named_in(&recipe.at_table, &in_steps, ingredients, &recipe.headings, (&speech.foods, speech.spoons), &name);
+    recipe.served = named.into_iter().filter(|food| !in_steps.contains(food)).collect();
 }
 
 /// A text of one paragraph a line, or a list of texts.

@@ -21,6 +21,11 @@ impl Reading<'_> {
         if set && inside && act.time.is_some() {
             return self.wait(act, self.named.at, 0);
         }
+        // "Heat the oil in the pressure cooker": it is a pan by then.
+        if inside && self.named.at == Some(On::Kind(Kind::Pressure)) {
+            (act.takes, act.need, act.place) = (Takes::Hands(None), self.named.at, Some(self.named.at));
+            return;
+        }
         if set && near || verb.word.starts_with("pre") {
             act.sets = true;
             act.takes = Takes::Preheat;

@@ -89,6 +89,8 @@ fn what_names_no_place_goes_on_where_it_was() {
         (&["Fry the rice for 3 minutes, keeping it warm in a low oven."], &["hob h3"]),
         (&["Boil the rice for 12 minutes; drain and steam-dry in the pan for a min."], &["hob w12", "- w1"]),
         (&["Keep the rice aside for 30 minutes.", "Boil for 12 minutes."], &["- w30", "hob w12"]),
+        (&["Soak the rice in the stock. Keep aside for 30 minutes, preferably 2 hours.", "Boil for 12 minutes."], &["- w30", "hob w12"]),
+        (&["Soak the rice.", "Boil for 12 minutes."], &["- w30", "hob w12"]),
         (&["Put it in the oven at 150C. Cook for 3 hours, adding the rice for the last half hour."], &["oven w180 c150"]),
         (&["Boil the rice for 12 minutes. Rest for 20 minutes while you make the gravy."], &["hob w12", "- w20"]),
     ] {
