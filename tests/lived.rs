@@ -87,7 +87,8 @@ fn what_is_past_and_not_booked_is_taken_as_done_and_its_boxes_serve() {
 
 #[test]
 fn guests_once_the_week_has_begun_make_a_meal_short_and_not_a_mistake() {
-    // Two guests on Tuesday want 2 portions more than Sunday made, and 200 g more mooncress than Saturday brought.
+    // Two guests on Tuesday want 2 portions more than Sunday made, and 200 g more mooncress than Saturday brought. Two portions are half
+    // a batch: 3 minutes of hands, and 30.
     let kitchen = cooked();
     let text = kitchen.text("weeks/week.toml").replacen("on = 2026-12-01\n", "on = 2026-12-01\nname = \"Plates\"\nguests = 2\n", 1);
     let kitchen = kitchen.week(&text);
@@ -95,7 +96,7 @@ fn guests_once_the_week_has_begun_make_a_meal_short_and_not_a_mistake() {
     let list = json(&output);
     let short = serde_json::json!([{
         "on": "2026-12-01", "at": "supper", "meal": "Plates", "recipe": "mash", "amount": {"amount": 2.0, "unit": "portion"},
-        "remedies": ["cook it before: a session on Tue 1 Dec or earlier", "make it at the meal: 36 min", "leave it out, or eat less of it"]
+        "remedies": ["cook it before: a session on Tue 1 Dec or earlier", "make it at the meal: 33 min", "leave it out, or eat less of it"]
     }]);
     assert_eq!(list["short"], short);
     assert_eq!(prep_on(&kitchen, "2026-11-30", &[])["short"], short);
@@ -286,4 +287,32 @@ fn the_book_calls_a_recipe_by_its_name() {
     assert!(eaten.contains("1 portion moon mash beside the plan"), "{eaten}");
     let book = kitchen.done_on("2026-11-28", &["book"]);
     assert!(!book.contains("recipe:"), "{book}");
+}
+
+#[test]
+fn what_a_making_leaves_below_half_a_portion_is_eaten_with_it_before_and_after_it_is_booked() {
+    // 3 portions are made for Tuesday's 1.75 and Wednesday's 1: of the 0.25 left Tuesday gets 1.75 of 2.75, Wednesday the rest.
+    let whole = MASH.replacen("4 portions", "3 portions", 1).replacen("batches = \"any\"\n", "", 1);
+    let meals = supper("2026-12-01", "\"1.75 portion recipe:mash\"") + &supper("2026-12-02", "\"1 portion recipe:mash\"");
+    let food = "[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n";
+    let sunday = "[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let kitchen = kitchen()
+        .foods(food)
+        .shops(SHOP)
+        .recipe("mash", &whole)
+        .week(&format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\n{sunday}{meals}"));
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let drawn = |today: &str| draws(&list_on(&kitchen, today, &[]), "mash").into_iter().map(|(_, _, amount)| amount).collect::<Vec<_>>();
+    let close = |found: Vec<f64>, wanted: &[f64]| {
+        assert_eq!(found.len(), wanted.len());
+        found.iter().zip(wanted).for_each(|(one, other)| assert!((one - other).abs() < 0.01, "{found:?} for {wanted:?}"));
+    };
+    close(drawn("2026-11-30"), &[1.909, 1.091]);
+    assert_eq!(list_on(&kitchen, "2026-11-30", &[])["expiring"], serde_json::json!([]));
+    close(drawn("2026-12-02"), &[1.091]);
+    kitchen.done_on("2026-12-02", &["issue", "--until", "2026-12-01"]);
+    close(drawn("2026-12-02"), &[1.091]);
+    kitchen.done_on("2026-12-03", &["issue", "--until", "2026-12-02"]);
+    assert!(!kitchen.text("pantry.toml").contains("mash"), "{}", kitchen.text("pantry.toml"));
 }

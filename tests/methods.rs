@@ -77,7 +77,9 @@ fn told(step: &Value, number: usize, foods: &[&str], wanted: &str) -> String {
 fn a_method_reads_as_a_cook_reads_it() {
     let mut wrong = Vec::new();
     let mut paragraphs = 0;
-    for (name, ingredients, method) in paragraphs::RECIPES.iter().chain(further::RECIPES).chain(again::RECIPES).chain(four_kitchens::RECIPES) {
+    for (name, ingredients, method) in
+        paragraphs::RECIPES.iter().chain(further::RECIPES).chain(again::RECIPES).chain(four_kitchens::RECIPES)
+    {
         paragraphs += method.len();
         let quoted = |texts: Vec<&str>| texts.iter().map(|text| format!("{text:?}")).collect::<Vec<_>>().join(", ");
         let recipe = format!(

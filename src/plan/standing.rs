@@ -61,6 +61,7 @@ impl Standing {
         let mut kept = week.clone();
         kept.trips = self.trips(week, &wanted).cloned().collect();
         kept.sessions = self.sessions(week, &wanted).cloned().collect();
+        kept.cooked = self.sessions(week, |state| !wanted(state)).map(|session| session.start.date()).collect();
         kept.meals = self.meals(week, &wanted).cloned().collect();
         kept
     }

@@ -1,6 +1,7 @@
 //! Which ingredients a step handles, and where a recipe begins.
 
-use crate::kitchen::{Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
+use crate::foods::Foods;
+use crate::kitchen::{Piece, Recipe, RecipeId, Step, Wanted};
 
 /// The first step that falls in the session; a recipe done wholly ahead begins with its first step.
 pub(super) fn first_step(recipe: &Recipe) -> Option<usize> {
@@ -37,9 +38,9 @@ pub(super) fn handled(recipe: &Recipe, step: usize) -> Vec<usize> {
 }
 
 /// Does the step handle raw meat, poultry, fish or egg? What the line asks for cooked is not raw.
-pub(super) fn handles_raw(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> bool {
+pub(super) fn handles_raw(foods: &Foods, recipe: &Recipe, step: usize) -> bool {
     handled(recipe, step).into_iter().filter_map(|index| recipe.ingredients.get(index)).any(|ingredient| match &ingredient.wanted {
-        Wanted::Food { food, item } => kitchen.foods[*food].raw_kind(item.as_ref()).is_some(),
+        Wanted::Food { food, item } => foods[*food].raw_kind(item.as_ref()).is_some(),
         Wanted::Recipe { .. } => false,
     })
 }

@@ -118,6 +118,7 @@ pub fn week() -> Week {
             at: Spot::default(),
         }],
         meals: vec![],
+        cooked: Vec::new(),
         wishes: Default::default(),
         at: Spot::default(),
     }

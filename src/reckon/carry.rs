@@ -16,7 +16,7 @@ use jiff::civil::Date;
 
 use super::lived::Lived;
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
+use crate::kitchen::{Kitchen, Lot, Recipe, Ware, Warning, Week};
 use crate::measure::{Number, Quantity, is_nothing_of};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Makings};
@@ -83,19 +83,19 @@ impl Carried<'_> {
         demanded.demand.retain(|demand| uses.counts_on(demand.on));
         makings.cooked_draws.retain(|draw| uses.counts_on(draw.on));
         let netted = pantry::net(&self.kitchen, &rest, &makings, &demanded);
-        self.reserved.extend(reserved(&self.kitchen, &rest, &netted));
+        self.reserved.extend(reserved(&self.kitchen.lots, &rest, &netted));
         let kitchen = self.kitchen.to_mut();
         kitchen.lots = netted.lots;
         kitchen.lots.retain(|lot| !lot.amount.is_zero());
-        let spare = spare(kitchen, &rest, &makings, uses, first);
+        let spare = spare(&kitchen.recipes, &rest, &makings, uses, first);
         kitchen.lots.extend(spare);
     }
 }
 
 /// What was taken out of each lot, in the lot's own measure; packs opened meanwhile count as of their lot.
-fn reserved(kitchen: &Kitchen, week: &Week, netted: &Netted) -> Vec<Reserved> {
+fn reserved(lots: &[Lot], week: &Week, netted: &Netted) -> Vec<Reserved> {
     let mut reserved = Vec::new();
-    for (index, lot) in kitchen.lots.iter().enumerate() {
+    for (index, lot) in lots.iter().enumerate() {
         let is_of = |other: usize| other == index || netted.pack_of.get(&other) == Some(&index);
         let left = netted.lots.iter().enumerate().filter(|(other, _)| is_of(*other)).map(|(_, lot)| lot.amount.exact()).sum::<Number>();
         let taken = lot.amount.exact() - left;
@@ -123,7 +123,7 @@ fn reserved(kitchen: &Kitchen, week: &Week, netted: &Netted) -> Vec<Reserved> {
 }
 
 /// What the sessions to come leave to spare before the week that is reckoned begins, and is still good then.
-fn spare(kitchen: &Kitchen, week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
+fn spare(recipes: &[Recipe], week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
     let to_come = makings.makings.iter().filter(|making| uses.counts_on(making.on) && making.on < first);
     let spare = to_come.filter_map(|making| making.spare.as_ref()).filter(|spare| spare.eat_by >= first);
     spare
@@ -131,7 +131,7 @@ fn spare(kitchen: &Kitchen, week: &Week, makings: &Makings, uses: &Uses, first: 
             of: Ware::Recipe(spare.recipe),
             amount: spare.amount.clone(),
             pack: None,
-            place: if spare.frozen { Place::Freezer } else { kitchen.recipes[spare.recipe].reach().1 },
+            place: if spare.frozen { Place::Freezer } else { recipes[spare.recipe].reach().1 },
             best_before: None,
             use_by: None,
             opened: None,

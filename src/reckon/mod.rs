@@ -23,7 +23,7 @@ use std::collections::BTreeSet;
 use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Ware, Warning, Week};
+use crate::kitchen::{Kitchen, Loaded, Mistake, Print, Recipe, Session, Spot, Trip, Ware, Warning, Week};
 use crate::measure::{Money, show};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings, ShortMeal, State};
@@ -127,7 +127,7 @@ pub fn reckon<'k>(
     let mut warnings = loaded.warnings.clone();
     warnings.extend(open);
     warnings.extend(lived.not_booked(named));
-    warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
+    warnings.extend(makings.short.iter().map(|short| short_of(&kitchen.print, &kitchen.recipes, short)));
     warnings.extend(carried.warnings);
     warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));
     warnings.extend(guarded.warnings);
@@ -197,10 +197,10 @@ fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
     past.map(told).collect()
 }
 
-fn short_of(kitchen: &Kitchen, short: &ShortMeal) -> Warning {
+fn short_of(print: &Print, recipes: &[Recipe], short: &ShortMeal) -> Warning {
     let meal = if short.meal == short.label { short.label.clone() } else { format!("{} ({})", short.label, short.meal) };
-    let amount = show(&short.amount, kitchen.print.units);
-    let lacks = format!("{amount} of {}", kitchen.recipes[short.recipe].name);
+    let amount = show(&short.amount, print.units);
+    let lacks = format!("{amount} of {}", recipes[short.recipe].name);
     Warning::Short { meal, lacks, remedies: words::short::remedies(short) }
 }
 

@@ -59,6 +59,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
         trips: vec![trip],
         sessions: vec![],
         meals: vec![],
+        cooked: Vec::new(),
         wishes: Default::default(),
         at: Spot::default(),
     };

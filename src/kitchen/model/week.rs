@@ -18,6 +18,8 @@ pub struct Week {
     pub trips: Vec<Trip>,
     pub sessions: Vec<Session>,
     pub meals: Vec<Meal>,
+    /// The days of its sessions that are over, where only what is open is kept: what they left cooked is this week's.
+    pub cooked: Vec<Date>,
     /// `[compose]` of the week, as written.
     pub wishes: WishTable,
     pub at: Spot,

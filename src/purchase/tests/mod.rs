@@ -55,6 +55,7 @@ impl Street {
             trips: vec![trip],
             sessions: vec![],
             meals: vec![],
+            cooked: Vec::new(),
             wishes: Default::default(),
             at: Spot::default(),
         };

@@ -18,6 +18,7 @@ fn week() -> Week {
         ],
         sessions: Vec::new(),
         meals: Vec::new(),
+        cooked: Vec::new(),
         wishes: Default::default(),
         at: spot(1),
     }
