@@ -39,7 +39,7 @@ pub fn run(cli: &Cli, asked: &Asked<'_>) -> Done {
     }
     warn(&warnings, cli.strict)?;
     match (cli.typed_format, cli.format) {
-        (FormatWord::Jsonld, _) => super::recipe_page::run(kitchen, id),
+        (FormatWord::Jsonld, _) => super::recipe_page::run(kitchen, id, batches),
         (_, Format::Json) => say(&json(&crate::json::recipe(kitchen, id, batches, &warnings))?),
         (_, Format::Text) => say(&card(kitchen, id, batches)),
     }

@@ -69,6 +69,7 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         steps: Vec::new(),
         headings: Vec::new(),
         at_table: Vec::new(),
+        served: Vec::new(),
         notes: Vec::new(),
         source: Default::default(),
         method: Vec::new(),

@@ -61,6 +61,7 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
         steps,
         headings: Vec::new(),
         at_table: Vec::new(),
+        served: Vec::new(),
         notes: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
