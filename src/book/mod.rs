@@ -17,6 +17,7 @@ mod count;
 mod count_sheet;
 mod edit;
 mod goods_form;
+mod hashes;
 mod issue;
 mod keeping;
 mod ledger;
@@ -40,6 +41,7 @@ pub use count::{Difference, Differences, count, differences, may_be_written_over
 pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
 pub use edit::edit_lots;
 pub use goods_form::{fill, goods_form, packs_of_goods};
+pub use hashes::trip_hashes;
 pub use issue::{issue_meal, issue_session};
 pub use keeping::{
     Keeping, NotBooked, Note, beside_the_book, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries, read_ledger,

@@ -24,7 +24,7 @@ use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
 use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Ware, Warning, Week};
-use crate::measure::{Money, show};
+use crate::measure::Money;
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings, ShortMeal, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
@@ -199,8 +199,7 @@ fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
 
 fn short_of(kitchen: &Kitchen, short: &ShortMeal) -> Warning {
     let meal = if short.meal == short.label { short.label.clone() } else { format!("{} ({})", short.label, short.meal) };
-    let amount = show(&short.amount, kitchen.print.units);
-    let lacks = format!("{amount} of {}", kitchen.recipes[short.recipe].name);
+    let lacks = words::much::made(kitchen.names(), short.recipe, &short.amount, kitchen.print.units);
     Warning::Short { meal, lacks, remedies: words::short::remedies(short) }
 }
 
@@ -288,6 +287,12 @@ impl Reckoning<'_> {
     /// The plan of the week's open sessions.
     pub fn prep(&self, effort: Effort) -> PrepPlan {
         prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
+    }
+
+    /// The plan of the sessions that are taken as done, as they were planned on the shelf of the household's files; `None` where none is.
+    pub fn prep_as_planned(&self, kitchen: &Kitchen, effort: Effort) -> Option<PrepPlan> {
+        let AsPlanned { week, stages: Stages { makings, demanded, netted, .. }, .. } = self.as_planned.as_ref()?;
+        Some(prep::prep(kitchen, week, makings, &demanded.demand, &netted.draws, effort))
     }
 
     /// The same with one session under way.
