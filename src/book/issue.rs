@@ -204,7 +204,10 @@ fn note_missing(kitchen: &Kitchen, taken: &Result<TookOf, NotTaken>, name: &str,
     match taken {
         // A rest is nothing that anyone would look for.
         Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, kitchen) => (),
-        Ok(took) => missing.push(format!("{} {name}", show(&took.missing, units))),
+        Ok(took) => {
+            let as_listed = if is_small(took, kitchen) { ": so little may stay unbought" } else { "" };
+            missing.push(format!("{} {name}{as_listed}", show(&took.missing, units)));
+        }
         Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
         Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),
     }

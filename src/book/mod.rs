@@ -21,6 +21,7 @@ mod hashes;
 mod issue;
 mod keeping;
 mod ledger;
+mod moved;
 mod next;
 mod out;
 mod purchases;
@@ -47,6 +48,7 @@ pub use keeping::{
     Keeping, NotBooked, Note, beside_the_book, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries, read_ledger,
 };
 pub use ledger::{Entry, Ledger, Whole};
+pub use moved::at_their_new_starts;
 pub use next::{
     As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, is_called, meal_eaten, meal_to_come, meals_until, next_session, next_trip,
     open_lines, otherwise_than_printed, week_of_sheet,
