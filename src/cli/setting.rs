@@ -16,7 +16,7 @@ use crate::json::Printed;
 use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
 use crate::plan::{running, span, week_of};
 use crate::store::BOOK;
-use crate::{Reckoning, has_begun, reckon};
+use crate::{Reckoning, Walk, has_begun, reckon_beside};
 
 /// A kitchen that has been read, and what is booked of it.
 pub struct Setting {
@@ -24,6 +24,8 @@ pub struct Setting {
     pub loaded: Loaded,
     pub booked: Booked,
     pub today: Date,
+    /// What was reckoned of the other weeks.
+    walk: Walk,
     /// The week whose print cannot be read and is about to be written anew.
     replaced: Option<usize>,
 }
@@ -71,7 +73,7 @@ impl Setting {
         booked.tell_prices(&mut loaded.kitchen);
         let moved = booked.follow_moved(&loaded.weeks);
         loaded.warnings.extend(moved);
-        Setting { folder, loaded, booked, today, replaced: None }
+        Setting { folder, loaded, booked, today, walk: Walk::default(), replaced: None }
     }
 
     /// Reckons the week that is meant.
@@ -81,7 +83,7 @@ impl Setting {
 
     /// Reckons a week, by its place among those read.
     pub fn reckon_week(&self, week: usize) -> Result<Reckoning<'_>, Failure> {
-        self.with_prints(week, |prints| reckon(&self.loaded, &self.booked, prints, week, self.today))
+        self.with_prints(week, |prints| reckon_beside(&self.walk, &self.loaded, &self.booked, prints, week, self.today))
     }
 
     /// What is reckoned with the last prints of a week and of those beside it.
