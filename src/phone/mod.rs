@@ -19,7 +19,7 @@ use sha2::{Digest, Sha256};
 
 use crate::kitchen::Kitchen;
 use crate::prep::{PrepPlan, WeekCard};
-use crate::purchase::ShoppingList;
+use crate::purchase::{ShoppingList, TripHashes};
 use crate::words::plan_mark;
 
 /// The page is smaller than this, in bytes.
@@ -42,9 +42,15 @@ fn short_hash(text: &str) -> String {
     Sha256::digest(text.as_bytes()).iter().take(6).map(|byte| format!("{byte:02x}")).collect()
 }
 
-/// The text of `list-<from>.html`, with the mark of its print. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
-pub fn page(kitchen: &Kitchen, list: &ShoppingList, prep: &PrepPlan, card: &WeekCard, mark: &str) -> Option<String> {
-    let trips = list::trips(kitchen, list);
+/// The text of `list-<from>.html`, with the mark of its print and the hashes by which its trips are known. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
+pub fn page(
+    kitchen: &Kitchen,
+    list: &ShoppingList,
+    prep: &PrepPlan,
+    card: &WeekCard,
+    (mark, hashes): (&str, &TripHashes),
+) -> Option<String> {
+    let trips = list::trips(kitchen, list, hashes);
     let guides = guide::sessions(kitchen, prep);
     let week = guide::week(kitchen, card);
     let left_out = |what: &str| format!("<p>{what} too long for this page: read it on paper.</p>");

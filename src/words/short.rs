@@ -1,8 +1,9 @@
 //! What can be done where a meal runs short.
 
+use super::much::made;
 use super::{clock, day, duration};
 use crate::kitchen::Names;
-use crate::measure::{Units, show};
+use crate::measure::Units;
 use crate::plan::ShortMeal;
 use crate::purchase::Awaiting;
 
@@ -31,5 +32,5 @@ pub fn awaiting(what: &Awaiting) -> String {
 pub fn lacks(short: &ShortMeal, names: Names, units: Units) -> String {
     let meal = if short.meal == short.label { String::new() } else { format!(" ({})", short.meal) };
     let when = format!("{} {}", day(short.at.date()), short.word);
-    format!("{when}{meal}: {} of {}", show(&short.amount, units), names.recipe(short.recipe))
+    format!("{when}{meal}: {}", made(names, short.recipe, &short.amount, units))
 }
