@@ -5,7 +5,7 @@ use std::fs;
 use assert_cmd::Command;
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, kitchen, stderr, supper};
+use crate::kitchen::{Kitchen, kitchen, sample, stderr, supper};
 
 const FOODS: &str =
     "[[food]]\nname = \"bluegrain\"\ncup = \"160 g\"\nallergens = []\nkeeps = { cupboard = \"300 days\" }\nsource = \"weighed at home\"\n";
@@ -192,4 +192,41 @@ fn a_trip_that_is_booked_in_part_is_known_to_the_phone_as_before() {
     let text = kitchen.text("kitchen.toml").replace("par = \"1 kg\"", "par = \"3 kg\"");
     let kitchen = kitchen.file("kitchen.toml", &text);
     assert_ne!(between(&page(&kitchen), "data-hash=\"", "\""), hash);
+}
+
+#[test]
+fn what_runs_short_stands_first_on_the_page_and_at_its_meal() {
+    // Two portions are eaten on Monday and two on Wednesday; one of four is spilt on Tuesday.
+    let kitchen = stew("Moon stew").meals(&format!(
+        "{}{}",
+        supper("2026-11-30", "\"2 portions recipe:stew\""),
+        supper("2026-12-02", "\"2 portions recipe:stew\"")
+    ));
+    kitchen.done(&["print", "--only", "phone"]);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-12-01", &["issue", "--until", "2026-11-30"]);
+    kitchen.done_on("2026-12-01", &["waste", "1 portion recipe:stew", "--why", "spilt"]);
+    kitchen.done_on("2026-12-01", &["print", "--only", "phone,calendar"]);
+    let page = kitchen.text("sheets/list-2026-11-30.html");
+    let head = between(&page, "<header>", "<nav");
+    assert!(head.contains("<p class=\"warn\">Short: Wed 2 Dec supper: 1 portion of Moon stew. "), "{head}");
+    let week = between(&page, "<div id=\"week\">", "</main>");
+    assert!(week.contains("<li class=\"warn\">Short: 1 portion of moon stew. "), "{week}");
+    let calendar = kitchen.text("sheets/week-2026-11-30.ics").replace("\r\n ", "");
+    assert!(calendar.contains("DESCRIPTION:Short: 1 portion of moon stew. "), "{calendar}");
+}
+
+#[test]
+fn what_is_not_known_for_an_allergic_eater_stands_at_the_head_of_page_guide_and_meal() {
+    let kitchen = sample();
+    kitchen.done(&["print", "--only", "phone,calendar"]);
+    let page = kitchen.text("sheets/list-2026-11-30.html");
+    let told = "Sesame not known for Emil: read the packet of oatcake (Bean mash and oatcakes).";
+    assert!(between(&page, "<header>", "<nav").contains(&format!("<p class=\"warn\">{told}</p>")));
+    let week = between(&page, "<div id=\"week\">", "</main>");
+    assert!(week.starts_with(&format!("<h2>Week</h2>\n<p class=\"warn\">{told}</p>")), "{week}");
+    assert!(week.contains(&format!("<li class=\"warn\">{told}</li>")), "{week}");
+    let calendar = kitchen.text("sheets/week-2026-11-30.ics").replace("\r\n ", "");
+    assert!(calendar.contains(&format!("DESCRIPTION:{told}")), "{calendar}");
 }
