@@ -1,5 +1,7 @@
 //! Goods out to the kitchen: what a session takes and what it leaves cooked, and what a meal eats.
 
+use std::collections::BTreeSet;
+
 use jiff::civil::Date;
 
 use super::bench::Bench;
@@ -9,7 +11,7 @@ use super::went_in::WentIn;
 use crate::foods::{FoodId, Place, as_purchased};
 use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Number, Quantity, is_nothing_of, show, steps_up};
-use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines, tin_of};
+use crate::plan::{Demanded, MadeAt, Makings, User, in_makes, served_lines, tin_of};
 use crate::prep::{Batch, Turnover};
 use crate::shelf::{When, after_days, rounded};
 use crate::words::much::{made, much_of};
@@ -157,10 +159,30 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
             eaten.push((id, draw.amount.clone()));
         }
     }
-    for (recipe, amount) in eaten {
-        take_of_recipe(kitchen, bench, recipe, &amount, on, &mut missing);
+    for (recipe, amount) in &eaten {
+        take_of_recipe(kitchen, bench, *recipe, amount, on, &mut missing);
+    }
+    for recipe in eaten.iter().map(|(recipe, _)| *recipe).collect::<BTreeSet<_>>() {
+        let asked = eaten.iter().filter(|(other, _)| *other == recipe).filter_map(|(_, amount)| in_makes(&kitchen.recipes[recipe], amount));
+        let share = given_to(makings, here, recipe) - asked.sum::<Number>();
+        if share.is_positive() {
+            let share = Quantity::of(&kitchen.recipes[recipe].makes.dimension(), share);
+            let _ = take_recipe(kitchen, bench, recipe, &share, When::On(on));
+        }
     }
     missing
+}
+
+/// What a meal is given of a recipe, in the unit of its `makes`: what it asks for, and its share of what would be left over.
+fn given_to(makings: &Makings, here: MadeAt, recipe: RecipeId) -> Number {
+    let by_it = |by: User| match by {
+        User::Meal(meal) => MadeAt::Meal(meal) == here,
+        User::Making(dish) => makings.makings[dish].at == here,
+    };
+    let made = makings.makings.iter().filter(|making| making.recipe == recipe).flat_map(|making| &making.uses);
+    let drawn = makings.cooked_draws.iter().filter(|draw| draw.of == Ware::Recipe(recipe) && draw.by == [here]);
+    let made = made.filter(|use_| by_it(use_.by)).map(|use_| use_.amount.exact());
+    made.chain(drawn.map(|draw| draw.amount.exact())).sum()
 }
 
 /// Gives what it cost, in minor units of money: what is missing too, since it came from somewhere.

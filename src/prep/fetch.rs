@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::{Fetch, Said};
-use crate::foods::{FoodId, convert};
+use crate::foods::{FoodId, Foods, convert};
 use crate::kitchen::Names;
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Dimension, Quantity, TOLERANCE, Units, show};
@@ -20,7 +20,7 @@ pub(super) fn fetch(
 ) -> Vec<Fetch> {
     let here = MadeAt::Session(session);
     let mut wanted = Wanted::of(demand, here);
-    let mut fetched = drawn(kitchen, makings, draws, here, &mut wanted);
+    let mut fetched = drawn(&kitchen.foods, makings, draws, here, &mut wanted);
     fetched.extend(from_other_sessions(makings, here));
     let shelf = fetched.len();
     fetched.extend(bought(&kitchen.lots, demand, here, &wanted));
@@ -138,9 +138,9 @@ impl Wanted {
 
     /// Takes at most `amount` off what is wanted, and says how much of it the session takes. Where the two cannot be compared it
     /// takes all.
-    fn take(&mut self, kitchen: &Kitchen, food: FoodId, amount: &Quantity) -> Quantity {
+    fn take(&mut self, foods: &Foods, food: FoodId, amount: &Quantity) -> Quantity {
         for ((_, dimension), left) in self.0.iter_mut().filter(|((of, _), left)| *of == food && **left > 0.0) {
-            let Ok(have) = convert(&kitchen.foods[food], amount, dimension) else { continue };
+            let Ok(have) = convert(&foods[food], amount, dimension) else { continue };
             let have = have.base();
             let taken = have.min(*left);
             *left = if *left - taken <= TOLERANCE * *left { 0.0 } else { *left - taken };
@@ -161,15 +161,17 @@ fn tell_what_is_short(kitchen: &Kitchen, fetched: &mut [Fetch], shelf: usize) {
     }
 }
 
-/// The session's share of the draws. A draw that also serves a meal of the same day is counted after those for the session alone.
-fn drawn(kitchen: &Kitchen, makings: &Makings, draws: &[Draw], here: MadeAt, wanted: &mut Wanted) -> Vec<Fetch> {
-    let mine: Vec<&Draw> = draws.iter().chain(&makings.cooked_draws).filter(|draw| draw.by.contains(&here)).collect();
+/// The session's share of the draws. A draw that also serves a meal of the same day is counted after those for the session alone. Cooked
+/// lots are told by the plan, use by use.
+fn drawn(foods: &Foods, makings: &Makings, draws: &[Draw], here: MadeAt, wanted: &mut Wanted) -> Vec<Fetch> {
+    let foods_drawn = draws.iter().filter(|draw| matches!(draw.of, Ware::Food(_)));
+    let mine: Vec<&Draw> = foods_drawn.chain(&makings.cooked_draws).filter(|draw| draw.by.contains(&here)).collect();
     let alone = |draw: &Draw| draw.by.iter().all(|by| *by == here);
     let mut taken: Vec<(usize, Fetch)> = Vec::new();
     for turn in [true, false] {
         for (order, draw) in mine.iter().enumerate().filter(|(_, draw)| alone(draw) == turn) {
             let amount = match draw.of {
-                Ware::Food(food) => wanted.take(kitchen, food, &draw.amount),
+                Ware::Food(food) => wanted.take(foods, food, &draw.amount),
                 Ware::Recipe(_) => draw.amount.clone(),
             };
             taken.push((order, taken_from(draw, amount)));

@@ -18,7 +18,7 @@ use jiff::civil::Date;
 use super::lived::Lived;
 use super::walk::Walk;
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, Ware, Warning, Week};
+use crate::kitchen::{Kitchen, Lot, Recipe, Ware, Warning, Week};
 use crate::measure::{Number, Quantity, is_nothing_of};
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Makings};
@@ -152,16 +152,16 @@ fn taken(kitchen: &Kitchen, uses: &Uses) -> Option<Step> {
     demanded.demand.retain(|demand| uses.counts_on(demand.on));
     makings.cooked_draws.retain(|draw| uses.counts_on(draw.on));
     let netted = pantry::net(kitchen, &rest, &makings, &demanded);
-    let reserved = reserved(kitchen, &rest, &netted);
+    let reserved = reserved(&kitchen.lots, &rest, &netted);
     let mut left = netted.lots;
     left.retain(|lot| !lot.amount.is_zero());
-    Some(Step { reserved, warning: None, left: Some(left), spare: spare(kitchen, &rest, &makings, uses) })
+    Some(Step { reserved, warning: None, left: Some(left), spare: spare(&kitchen.recipes, &rest, &makings, uses) })
 }
 
 /// What was taken out of each lot, in the lot's own measure; packs opened meanwhile count as of their lot.
-fn reserved(kitchen: &Kitchen, week: &Week, netted: &Netted) -> Vec<Reserved> {
+fn reserved(lots: &[Lot], week: &Week, netted: &Netted) -> Vec<Reserved> {
     let mut reserved = Vec::new();
-    for (index, lot) in kitchen.lots.iter().enumerate() {
+    for (index, lot) in lots.iter().enumerate() {
         let is_of = |other: usize| other == index || netted.pack_of.get(&other) == Some(&index);
         let left = netted.lots.iter().enumerate().filter(|(other, _)| is_of(*other)).map(|(_, lot)| lot.amount.exact()).sum::<Number>();
         let taken = lot.amount.exact() - left;
@@ -189,7 +189,7 @@ fn reserved(kitchen: &Kitchen, week: &Week, netted: &Netted) -> Vec<Reserved> {
 }
 
 /// What the sessions to come leave to spare.
-fn spare(kitchen: &Kitchen, week: &Week, makings: &Makings, uses: &Uses) -> Vec<SpareLot> {
+fn spare(recipes: &[Recipe], week: &Week, makings: &Makings, uses: &Uses) -> Vec<SpareLot> {
     let to_come = makings.makings.iter().filter(|making| uses.counts_on(making.on));
     let spare = to_come.filter_map(|making| Some((making.on, making.spare.as_ref()?)));
     spare
@@ -200,7 +200,7 @@ fn spare(kitchen: &Kitchen, week: &Week, makings: &Makings, uses: &Uses) -> Vec<
                 of: Ware::Recipe(spare.recipe),
                 amount: spare.amount.clone(),
                 pack: None,
-                place: if spare.frozen { Place::Freezer } else { kitchen.recipes[spare.recipe].reach().1 },
+                place: if spare.frozen { Place::Freezer } else { recipes[spare.recipe].reach().1 },
                 best_before: None,
                 use_by: None,
                 opened: None,
