@@ -35,8 +35,8 @@ impl Reading<'_> {
             act.turns = turns;
             return;
         }
-        // "Wrap in a towel for 5 minutes": a moment's work, and a wait.
-        if verb.word == "wrap" && self.worked(act).is_some() && self.named.at.is_none() {
+        // "Wrap in a towel for 5 minutes", "salt in a colander for 20": a moment's work, and a wait.
+        if matches!(verb.word, "wrap" | "salt") && self.worked(act).is_some() && self.named.at.is_none() {
             return self.wait(act, None, 0);
         }
         // "Give it another 10 minutes"; "give it a stir" is work.

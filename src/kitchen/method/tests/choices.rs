@@ -95,6 +95,13 @@ fn what_names_no_place_goes_on_where_it_was() {
             &["Tip the rice into the slow cooker.", "Add the stock, put the lid on and leave on low for 7-8 hrs."],
             &["-", "slow cooker w480"],
         ),
+        (&["Salt the rice in a colander for 20 minutes, then rinse.", "Boil for 12 minutes."], &["- w20", "-", "hob w12"]),
+        (
+            &[
+                "Pressure cook the rice for 5 minutes. Boil the stock for 10 minutes. Mix in the rice and let it come to a boil; simmer 5 minutes.",
+            ],
+            &["pressure cooker w5", "hob w10", "hob w10", "hob w5"],
+        ),
         (&["Boil the rice for 12 minutes. Wrap in a tea towel for 5 minutes."], &["hob w12", "- w5"]),
         (&["Heat the oven to gas 5/190C/fan 170C. Bake the rice, rotating the pan halfway, for 40 minutes."], &["oven w40 c190"]),
         (&["Roast the rice in a dry pan for 3 minutes."], &["hob h3"]),
