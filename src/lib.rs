@@ -44,5 +44,6 @@ pub mod store;
 mod words;
 
 pub use reckon::{
-    AsPrinted, DayLot, DayPlan, DaySession, PastSession, Priced, Reckoning, Shown, Trials, Tried, has_begun, open_meals, reckon, trials,
+    AsPrinted, DayLot, DayPlan, DaySession, PastSession, Priced, Reckoning, Shown, Trials, Tried, Walk, has_begun, open_meals, reckon,
+    reckon_beside, trials,
 };

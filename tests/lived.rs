@@ -199,7 +199,7 @@ fn a_day_tells_what_goes_off_of_what_is_taken_to_lie_there() {
     let kitchen =
         kitchen.foods(&foods).pantry("[[lot]]\nrecipe = \"mash\"\namount = \"1 portion\"\nplace = \"fridge\"\nuse_by = 2026-12-01\n");
     let on = |today: &str, day: &str| json(&kitchen.run_on(today, &["--format", "json", "day", day]))["goes_off"].clone();
-    let gone = |of: &str, amount: f64, unit: &str| serde_json::json!([{ "of": of, "amount": {"amount": amount, "unit": unit}, "place": "fridge" }]);
+    let gone = |of: &str, amount: f64, unit: &str| serde_json::json!([{ "food": of, "amount": {"amount": amount, "unit": unit}, "place": "fridge" }]);
     // The portion at home is Monday's, so Tuesday has nothing of it left.
     assert_eq!(on("2026-11-30", "2026-12-01"), serde_json::json!([]));
     // Friday's mooncress does not last from Saturday; Tuesday's 100 g are eaten by Wednesday.
@@ -315,4 +315,35 @@ fn what_a_making_leaves_below_half_a_portion_is_eaten_with_it_before_and_after_i
     close(drawn("2026-12-02"), &[1.091]);
     kitchen.done_on("2026-12-03", &["issue", "--until", "2026-12-02"]);
     assert!(!kitchen.text("pantry.toml").contains("mash"), "{}", kitchen.text("pantry.toml"));
+}
+
+#[test]
+fn once_the_last_meal_is_past_what_has_gone_off_is_told_still() {
+    // 100 g of mooncress are good until 2 December; the last meal is on Friday, the 4th.
+    let lot = "[[lot]]\nfood = \"mooncress\"\namount = \"900 g\"\nplace = \"fridge\"\nuse_by = 2026-12-02\n";
+    let kitchen = week().pantry(lot);
+    let gone = |today: &str| {
+        let list = list_on(&kitchen, today, &[]);
+        let lots = list["expiring"].as_array().expect("lots").iter();
+        lots.filter(|lot| lot["food"] == "mooncress").map(|lot| lot["past"].clone()).collect::<Vec<_>>()
+    };
+    assert_eq!((gone("2026-12-04"), gone("2026-12-05")), (vec![Value::Bool(true)], vec![Value::Bool(true)]));
+}
+
+#[test]
+fn a_day_says_which_of_its_meals_run_short_and_what_is_to_thaw_for_the_next() {
+    let kitchen = cooked();
+    kitchen.done_on("2026-11-30", &["waste", "2 portions recipe:mash", "--why", "spilt"]);
+    let day = |today: &str, which: &str| json(&kitchen.run_on(today, &["--format", "json", "day", which]));
+    let short = day("2026-11-30", "2026-12-01")["short"].clone();
+    assert_eq!((short.as_array().map(Vec::len), &short[0]["recipe"]), (Some(1), &serde_json::json!("mash")));
+    assert!(kitchen.done_on("2026-11-30", &["day"]).contains("Runs short\n  Mon 30 Nov supper: 1 portion of Moon mash"));
+    assert_eq!(day("2026-11-30", "2026-12-04")["short"], serde_json::json!([]));
+
+    let foods = kitchen.text("foods.toml").replace("name = \"mooncress\"", "name = \"mooncress\"\nthaw = \"1 day\"");
+    let lot = "[[lot]]\nfood = \"mooncress\"\namount = \"400 g\"\nplace = \"freezer\"\n";
+    let meal = format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\n{}", supper("2026-12-04", "\"100 g mooncress\""));
+    let kitchen = week().foods(&foods).pantry(lot).week(&meal);
+    let thursday = kitchen.done_on("2026-12-03", &["day"]);
+    assert!(thursday.contains("In the evening: Take 100 g mooncress out of the freezer"), "{thursday}");
 }

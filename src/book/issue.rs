@@ -14,6 +14,7 @@ use crate::measure::{Number, Quantity, is_nothing_of, show, steps_up};
 use crate::plan::{Demanded, MadeAt, Makings, User, in_makes, served_lines, tin_of};
 use crate::prep::{Batch, Turnover};
 use crate::shelf::{When, after_days, rounded};
+use crate::words::much::{made, much_of};
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
 /// shelf does not hold, in words.
@@ -194,7 +195,8 @@ fn take_of_food(
     missing: &mut Vec<String>,
 ) -> Option<f64> {
     let taken = take_amount(kitchen, bench, food, (amount, tin), on);
-    note_missing(kitchen, &taken, &kitchen.foods[food].name, amount, missing);
+    let words = |amount: &Quantity| much_of(kitchen.names(), Ware::Food(food), amount, kitchen.print.units);
+    note_missing(kitchen, &taken, words, amount, missing);
     let (lacks, cost) = taken.map_or_else(|_| (amount.clone(), Some(0.0)), |took| (took.missing, took.cost));
     if lacks.is_zero() {
         return cost;
@@ -211,7 +213,7 @@ fn take_of_recipe(
     missing: &mut Vec<String>,
 ) -> Option<f64> {
     let taken = take_recipe(kitchen, bench, recipe, amount, When::On(on));
-    note_missing(kitchen, &taken, &kitchen.recipes[recipe].name, amount, missing);
+    note_missing(kitchen, &taken, |amount| made(kitchen.names(), recipe, amount, kitchen.print.units), amount, missing);
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 
@@ -221,13 +223,21 @@ fn is_small(took: &TookOf, kitchen: &Kitchen) -> bool {
     *took.missing.exact() <= asked * &Number::from(kitchen.rules.short_by)
 }
 
-fn note_missing(kitchen: &Kitchen, taken: &Result<TookOf, NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
-    let units = kitchen.print.units;
+fn note_missing(
+    kitchen: &Kitchen,
+    taken: &Result<TookOf, NotTaken>,
+    words: impl Fn(&Quantity) -> String,
+    asked: &Quantity,
+    missing: &mut Vec<String>,
+) {
     match taken {
         // A rest is nothing that anyone would look for.
         Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, kitchen) => (),
-        Ok(took) => missing.push(format!("{} {name}", show(&took.missing, units))),
-        Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
-        Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),
+        Ok(took) => {
+            let as_listed = if is_small(took, kitchen) { ": so little may stay unbought" } else { "" };
+            missing.push(words(&took.missing) + as_listed);
+        }
+        Err(NotTaken::NoLot) => missing.push(words(asked)),
+        Err(NotTaken::NotComparable) => missing.push(words(asked) + ": its lots are in another measure"),
     }
 }

@@ -18,6 +18,7 @@ mod proposal;
 mod rules;
 mod scarce;
 mod search;
+mod stands;
 mod table;
 #[cfg(test)]
 mod tests;

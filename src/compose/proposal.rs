@@ -123,7 +123,7 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
     told.open.extend(stays.map(|meal| StaysOpen { at: meal.at_time, label: meal.label.clone(), why: Stays::NotOnTheShelf }));
     told.open.sort_by_key(|open| open.at);
     // It was reckoned before, so it can be again.
-    let Ok(tried) = table.trials.run(&filled) else { return told };
+    let Ok(tried) = table.trials.run_leaving_open(&filled) else { return told };
     let priced = table.trials.price(&tried);
     told.net_cost = priced.net;
     told.cost = priced.cost;

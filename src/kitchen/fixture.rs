@@ -116,7 +116,7 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
         trips: vec![Trip { on: from, shops: None, planned: true, nth: 0, settled: Vec::new(), at: spot(1) }],
         sessions,
         meals,
-        cooked: Vec::new(),
+        left_out: Default::default(),
         wishes: WishTable::default(),
         at: spot(1),
     }

@@ -4,6 +4,7 @@
 //! walks its tree ([`table`], [`shapes`]) and gathers what is wrong instead of stopping. What only shows across files comes last ([`checks`]).
 
 mod allergens;
+mod borne;
 mod checks;
 mod circles;
 mod diners;
@@ -227,6 +228,9 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let together = Together { patterns, foods: fitting, wishes };
     let kitchen = Kitchen { household, print, rules, appliances, staples, recipes, foods: speech.foods, shops, packs, lots, together };
     checks::check_all(&kitchen, &sound, &weeks, all_weeks, found);
+    if complete {
+        borne::check(&kitchen, &weeks, found);
+    }
     for recipe in &kitchen.recipes {
         safety::warn(recipe, &kitchen.foods, found);
     }

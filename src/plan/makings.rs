@@ -181,7 +181,7 @@ impl Planner<'_> {
     /// What a session that is over left below half a portion goes to its uses, as it would have before it: in proportion.
     fn share_out_rests(&mut self, recipe: &Recipe, draws: &mut [(&Pending, Taken)]) {
         let Some(half) = half_a_portion(recipe) else { return };
-        let of_this_week = |lot: usize| self.kitchen.lots[lot].made.is_some_and(|made| self.week.cooked.contains(&made));
+        let of_this_week = |lot: usize| self.kitchen.lots[lot].made.is_some_and(|made| self.week.left_out.cooked.contains(&made));
         let lots: BTreeSet<usize> = draws.iter().map(|(_, taken)| taken.lot).filter(|&lot| of_this_week(lot)).collect();
         for lot in lots {
             let left = self.shelf.left(lot).clone();

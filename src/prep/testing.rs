@@ -118,7 +118,7 @@ pub fn week() -> Week {
             at: Spot::default(),
         }],
         meals: vec![],
-        cooked: Vec::new(),
+        left_out: Default::default(),
         wishes: Default::default(),
         at: Spot::default(),
     }

@@ -46,6 +46,10 @@ pub struct CardMeal {
     /// "Mon supper".
     pub label: String,
     pub name: Option<String>,
+    /// What of it nothing can serve any more.
+    pub short: Vec<ShortMeal>,
+    /// What of it is not known for an allergic eater, a line each.
+    pub not_known: Vec<String>,
     pub dishes: Vec<CardDish>,
     /// In the household's own words.
     pub text: Option<String>,
@@ -215,9 +219,12 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
         let prep = line.prep.as_ref().filter(|prep| !only_part_of(prep)).map_or_else(String::new, |prep| format!(", {prep}"));
         format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
     });
+    let alone = Week { meals: vec![meal.clone()], ..week.clone() };
     CardMeal {
         label: meal.label.clone(),
         name: meal.name.clone(),
+        short: makings.short.iter().filter(|short| (short.at, &short.label) == (meal.at_time, &meal.label)).cloned().collect(),
+        not_known: not_known(guard(kitchen, &alone).unknown.iter().map(|(_, warning)| warning)),
         dishes: dishes(&kitchen.recipes, week, makings, index),
         text: meal.text.clone(),
         fresh: fresh.collect(),

@@ -55,7 +55,7 @@ impl Street {
             trips: vec![trip],
             sessions: vec![],
             meals: vec![],
-            cooked: Vec::new(),
+            left_out: Default::default(),
             wishes: Default::default(),
             at: Spot::default(),
         };
