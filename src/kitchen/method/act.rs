@@ -183,6 +183,8 @@ struct Named {
     /// The token at which that place is named.
     at_token: usize,
     pan: bool,
+    /// "In a pan", and not "rotating the pan".
+    in_pan: bool,
     off: bool,
     ware: Option<Ware>,
     which: Option<ApplianceId>,
@@ -190,7 +192,7 @@ struct Named {
 
 fn places(w: &Words, clause: &Clause, own: &[Known], cooker: Option<Kind>) -> Named {
     let end = clause.own_end(w);
-    let mut named = Named { at: None, at_token: end, pan: false, off: false, ware: None, which: None };
+    let mut named = Named { at: None, at_token: end, pan: false, in_pan: false, off: false, ware: None, which: None };
     let mut at = clause.start;
     while at < end {
         // "Simmer for 2 hours (or 40 minutes in a pressure cooker)": where the other way would be done.
@@ -222,7 +224,10 @@ fn places(w: &Words, clause: &Clause, own: &[Known], cooker: Option<Kind>) -> Na
             Place::At(kind) if named.at.is_none() || named.at == Some(On::Kind(Kind::Hob)) => {
                 (named.at, named.at_token, named.which) = (Some(On::Kind(kind)), at, None)
             }
-            Place::Pan => named.pan = true,
+            Place::Pan => {
+                named.pan = true;
+                named.in_pan |= follows_into(w, clause.start, at);
+            }
             Place::Off => named.off = true,
             Place::Ware => named.ware = Some(Ware::Surely),
             Place::Dish if named.ware.is_none() && is_put_into(w, clause.start, at, past) => named.ware = Some(Ware::Perhaps),
@@ -259,9 +264,14 @@ impl Named {
 
 /// "In the dish", "on a lined tray", "wrap in foil"; "a tin of tomatoes" and "the tin" are no place.
 fn is_put_into(w: &Words, from: usize, at: usize, end: usize) -> bool {
+    follows_into(w, from, at) && !w.is(end, "of") && !w.is(at.wrapping_sub(1), "dry")
+}
+
+/// Does a word of putting stand a little before?
+fn follows_into(w: &Words, from: usize, at: usize) -> bool {
     const INTO: [&str; 9] = ["in", "into", "on", "onto", "to", "over", "between", "among", "with"];
     let near = at.saturating_sub(4).max(from);
-    (near..at).any(|place| INTO.iter().any(|word| w.is(place, word))) && !w.is(end, "of") && !w.is(at.wrapping_sub(1), "dry")
+    (near..at).any(|place| INTO.iter().any(|word| w.is(place, word)))
 }
 
 /// Reads one clause.

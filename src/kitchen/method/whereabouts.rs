@@ -173,7 +173,7 @@ impl Whereabouts {
                 self.in_ware = put == Put::InWare || self.in_ware && (put == Put::At(None) || read.need == self.hot.or(read.need));
                 foods.iter().for_each(|food| self.foods[*food] = Some(put));
             }
-            None if JOINS.contains(&verb) => self.join(one, read, place),
+            None if JOINS.contains(&verb) || one.w.is(one.clause.verb_end, "in") => self.join(one, read, place),
             None => self.about.extend(foods),
         }
     }

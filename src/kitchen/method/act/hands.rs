@@ -35,6 +35,10 @@ impl Reading<'_> {
             act.turns = turns;
             return;
         }
+        // "Wrap in a towel for 5 minutes", "salt in a colander for 20": a moment's work, and a wait.
+        if matches!(verb.word, "wrap" | "salt") && self.worked(act).is_some() && self.named.at.is_none() {
+            return self.wait(act, None, 0);
+        }
         // "Give it another 10 minutes"; "give it a stir" is work.
         const WORK: [&str; 10] = ["stir", "whisk", "blitz", "mix", "shake", "toss", "knead", "beat", "whizz", "rub"];
         if verb.word == "give" && act.time.is_some() && !self.says(&WORK) {

@@ -91,6 +91,22 @@ fn what_names_no_place_goes_on_where_it_was() {
         (&["Keep the rice aside for 30 minutes.", "Boil for 12 minutes."], &["- w30", "hob w12"]),
         (&["Soak the rice in the stock. Keep aside for 30 minutes, preferably 2 hours.", "Boil for 12 minutes."], &["- w30", "hob w12"]),
         (&["Soak the rice.", "Boil for 12 minutes."], &["- w30", "hob w12"]),
+        (
+            &["Tip the rice into the slow cooker.", "Add the stock, put the lid on and leave on low for 7-8 hrs."],
+            &["-", "slow cooker w480"],
+        ),
+        (&["Salt the rice in a colander for 20 minutes, then rinse.", "Boil for 12 minutes."], &["- w20", "-", "hob w12"]),
+        (
+            &[
+                "Pressure cook the rice for 5 minutes. Boil the stock for 10 minutes. Mix in the rice and let it come to a boil; simmer 5 minutes.",
+            ],
+            &["pressure cooker w5", "hob w10", "hob w10", "hob w5"],
+        ),
+        (&["Boil the rice for 12 minutes. Wrap in a tea towel for 5 minutes."], &["hob w12", "- w5"]),
+        (&["Heat the oven to gas 5/190C/fan 170C. Bake the rice, rotating the pan halfway, for 40 minutes."], &["oven w40 c190"]),
+        (&["Roast the rice in a dry pan for 3 minutes."], &["hob h3"]),
+        (&["Salt the rice. Boil for 12 minutes. Refrigerate up to 5 days."], &["hob w12"]),
+        (&["Cook the rice for 3 whistles on medium."], &["pressure cooker w10"]),
         (&["Put it in the oven at 150C. Cook for 3 hours, adding the rice for the last half hour."], &["oven w180 c150"]),
         (&["Boil the rice for 12 minutes. Rest for 20 minutes while you make the gravy."], &["hob w12", "- w20"]),
     ] {
