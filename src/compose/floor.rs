@@ -12,10 +12,11 @@ use std::collections::{BTreeMap, BTreeSet};
 use jiff::ToSpan;
 
 use super::bound::{Reckoner, noise, sized_lines, up};
+use super::guess::Guess;
 use super::rules::cooked;
 use super::table::Table;
 use crate::foods::FoodId;
-use crate::kitchen::{BatchCut, Ingredient, Kitchen, PackKind, RecipeId, Wanted, Ware};
+use crate::kitchen::{BatchCut, Ingredient, Kitchen, PackKind, RecipeId, ShopId, Wanted, Ware};
 use crate::measure::{Dimension, Number, Quantity};
 use crate::pantry::last_day;
 use crate::plan::{in_makes, servings};
@@ -27,6 +28,9 @@ const A_WEEK: i64 = 7;
 
 /// So many packs are weighed against each other; of more, the least unit price counts.
 const MOST_PACKS: f64 = 24.0;
+
+/// So many sums of packs are held of one food.
+const MOST_SUMS: usize = 200;
 
 /// Which foods are counted by use.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,10 +44,10 @@ enum Side {
 const SIDES: [Side; 2] = [Side::Most, Side::Keeping];
 
 #[derive(Debug, Clone, Default)]
-struct FoodFacts {
-    on_shelf: f64,
+pub(super) struct FoodFacts {
+    pub(super) on_shelf: f64,
     /// What is left of it after the week is worth something.
-    keeps: bool,
+    pub(super) keeps: bool,
     /// A pack may count as the size that a line states, a tenth larger than it is.
     sized: f64,
     /// The most that open meals can ask for, at the least unit price.
@@ -57,6 +61,8 @@ struct Sold {
     dimension: Dimension,
     /// Sizes at the least unit price, and prices.
     packs: Vec<(f64, f64)>,
+    /// Who sells each of them.
+    shops: Vec<ShopId>,
     /// The least unit price: minor units for one unit of the dimension.
     unit: f64,
 }
@@ -82,10 +88,8 @@ pub struct Floor<'t, 's, 'k> {
     /// What one unit of a recipe asks for, by side, and the least amount that a meal takes.
     of_one: BTreeMap<RecipeId, [f64; 2]>,
     amounts: BTreeMap<RecipeId, f64>,
-    /// By gap, where each option stands.
-    places: Vec<BTreeMap<Option<u32>, usize>>,
-    /// What one step of a recipe's batches costs, and what is left over of it for nothing.
-    steps: BTreeMap<RecipeId, (f64, f64)>,
+    /// By gap and option.
+    uses: Vec<Vec<Used>>,
     noise: f64,
 }
 
@@ -130,70 +134,14 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
             *least = least.min(*amount);
         }
         let of_one = amounts.keys().map(|recipe| (*recipe, weigh(&reckoner.of_one(*recipe)))).collect();
-        let places = options.iter().map(|options| options.iter().copied().zip(0..).collect()).collect();
         let (made, noise) = (made(table, &uses), noise(table));
-        let mut floor = Floor { table, foods, asks, later, cut, made, of_one, amounts, places, steps: BTreeMap::new(), noise };
-        floor.steps = floor.batch_steps();
-        floor
+        Floor { table, foods, asks, later, cut, made, of_one, amounts, uses, noise }
     }
 
-    fn batch_steps(&self) -> BTreeMap<RecipeId, (f64, f64)> {
-        let kitchen = self.table.kitchen();
+    /// What the meals cost about, thousands of times quicker.
+    pub fn guess(&self, options: &[Vec<Option<u32>>]) -> Guess {
         let spare = self.table.trials.run(&[]).map(|tried| self.spare(&tried)).unwrap_or_default();
-        let step = |(recipe, one): (&RecipeId, &[f64; 2])| {
-            let known = &kitchen.recipes[*recipe];
-            let step = match known.batches {
-                BatchCut::Whole => known.makes.base(),
-                BatchCut::Halves => known.makes.base() / 2.0,
-                BatchCut::Any => 0.0,
-            };
-            let left = spare.get(recipe).map_or(0.0, |left| left.min(1e9));
-            (*recipe, (one[0] * step, one[0] * left))
-        };
-        self.of_one.iter().map(step).collect()
-    }
-
-    /// What so much of a recipe costs about, in whole batches.
-    fn about(&self, recipe: RecipeId, eaten: f64) -> f64 {
-        let (step, left) = self.steps.get(&recipe).copied().unwrap_or_default();
-        let must = (eaten - left).max(0.0);
-        if step > 0.0 { step * (must / step - 1e-6).ceil().max(0.0) } else { must }
-    }
-
-    /// What the meals cost about: foods at their least prices, recipes in whole batches. No bound; a guide to where it pays to look.
-    pub fn guess(&self, chosen: &[Option<u32>]) -> f64 {
-        let (direct, eaten) = self.eaten(chosen, None);
-        direct + eaten.into_iter().map(|(recipe, eaten)| self.about(recipe, eaten)).sum::<f64>()
-    }
-
-    fn eaten(&self, chosen: &[Option<u32>], but: Option<usize>) -> (f64, BTreeMap<RecipeId, f64>) {
-        let (mut direct, mut eaten) = (0.0, BTreeMap::new());
-        for (gap, way) in chosen.iter().enumerate().filter(|(gap, way)| Some(*gap) != but && way.is_some()) {
-            let Some(asks) = self.places[gap].get(way).map(|place| &self.asks[gap][*place]) else { continue };
-            direct += asks.direct[0];
-            asks.of_recipes.iter().for_each(|(recipe, cost)| *eaten.entry(*recipe).or_default() += cost[0]);
-        }
-        (direct, eaten)
-    }
-
-    /// The options of one meal beside what the others eat, those that add least to the guess first; none with what is banned.
-    pub fn ranked(&self, options: &[Option<u32>], chosen: &[Option<u32>], gap: usize, banned: &BTreeSet<RecipeId>) -> Vec<Option<u32>> {
-        let (_, eaten) = self.eaten(chosen, Some(gap));
-        let more = |(recipe, cost): &(RecipeId, [f64; 2])| {
-            let before = eaten.get(recipe).copied().unwrap_or(0.0);
-            self.about(*recipe, before + cost[0]) - self.about(*recipe, before)
-        };
-        let free = |asks: &Asks| !asks.of_recipes.iter().any(|(recipe, _)| banned.contains(recipe));
-        let ranked = options.iter().zip(&self.asks[gap]).enumerate().filter(|(_, (_, asks))| free(asks));
-        let mut ranked: Vec<(f64, usize, Option<u32>)> =
-            ranked.map(|(place, (way, asks))| (asks.direct[0] + asks.of_recipes.iter().map(more).sum::<f64>(), place, *way)).collect();
-        ranked.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
-        ranked.into_iter().map(|(_, _, way)| way).collect()
-    }
-
-    /// The recipes that a week's open meals eat of.
-    pub fn recipes(&self, chosen: &[Option<u32>]) -> Vec<RecipeId> {
-        self.eaten(chosen, None).1.into_keys().collect()
+        Guess::of(self.table, options, &self.uses, &self.foods, &spare)
     }
 
     /// Of all weeks whose first meals take these options.
@@ -321,6 +269,34 @@ impl FoodFacts {
         self.on_shelf <= 0.0 && (side == Side::Most || self.keeps)
     }
 
+    /// How much packs hold and what they cost: of any number of packs up to [`MOST_PACKS`], those that nothing as cheap holds more than.
+    /// Empty where packs cannot be compared.
+    pub(super) fn packs_by_size(&self, of: Option<ShopId>) -> Vec<(f64, f64)> {
+        let Some(Sold { packs: all, shops, .. }) = &self.sold else { return Vec::new() };
+        let here = all.iter().zip(shops).filter(|(_, shop)| of.is_none_or(|of| of == **shop));
+        let mut packs: Vec<(f64, f64)> = here.map(|(pack, _)| *pack).collect();
+        // What a shop does not sell is bought all the same, elsewhere.
+        if packs.is_empty() {
+            packs.extend(all);
+        }
+        let mut front = vec![(0.0, 0.0)];
+        for _ in 0..MOST_PACKS as usize {
+            let more: Vec<(f64, f64)> =
+                front.iter().flat_map(|(held, price)| packs.iter().map(move |(size, more)| (held + size, price + more))).collect();
+            front.extend(more);
+            front.sort_by(|one: &(f64, f64), other| other.0.total_cmp(&one.0).then(one.1.total_cmp(&other.1)));
+            let mut least = f64::MAX;
+            front.retain(|(_, price)| {
+                let is_cheaper = *price < least - 1e-9;
+                least = least.min(*price);
+                is_cheaper
+            });
+            front.reverse();
+            front.truncate(MOST_SUMS);
+        }
+        front
+    }
+
     /// The least price of packs that hold so much, all in minor units at the least unit price.
     fn covered(&self, must: f64) -> f64 {
         let Some(Sold { packs, .. }) = self.sold.as_ref().filter(|_| !self.keeps && must > 1e-6) else { return must };
@@ -357,9 +333,9 @@ fn cover(packs: &[(f64, f64)], must: f64) -> f64 {
 
 /// What one option uses: foods of its own lines in minor units at the least unit price, and recipes in their own unit.
 #[derive(Debug, Clone, Default)]
-struct Used {
-    direct: BTreeMap<FoodId, f64>,
-    recipes: BTreeMap<RecipeId, f64>,
+pub(super) struct Used {
+    pub(super) direct: BTreeMap<FoodId, f64>,
+    pub(super) recipes: BTreeMap<RecipeId, f64>,
     /// Of the recipes, those that a line of the meal itself names.
     named: BTreeMap<RecipeId, f64>,
     /// Foods of which more may be used than is told here.
@@ -503,7 +479,7 @@ fn facts(table: &Table, reckoner: &Reckoner) -> BTreeMap<FoodId, FoodFacts> {
 
 /// `None` where it is sold in other ways as well.
 fn sold_in_packs(kitchen: &Kitchen, food: FoodId) -> Option<Sold> {
-    let mut packs = Vec::new();
+    let (mut packs, mut shops) = (Vec::new(), Vec::new());
     let mut dimension = None;
     for pack in kitchen.packs.iter().filter(|pack| pack.food == food) {
         let PackKind::Sized { size, price, offer, drained: None, .. } = &pack.kind else { return None };
@@ -512,10 +488,11 @@ fn sold_in_packs(kitchen: &Kitchen, food: FoodId) -> Option<Sold> {
         }
         packs.extend(price.map(|price| (size.base(), price.0 as f64)));
         packs.extend(offer.map(|offer| (size.base() * f64::from(offer.buy), offer.pay.0 as f64)));
+        shops.resize(packs.len(), pack.shop);
     }
     let unit = packs.iter().filter(|(size, _)| *size > 0.0).map(|(size, price)| price / size).min_by(f64::total_cmp)?;
     packs.iter_mut().for_each(|(size, _)| *size *= unit);
-    (unit > 0.0).then_some(Sold { dimension: dimension?, packs, unit })
+    (unit > 0.0).then_some(Sold { dimension: dimension?, packs, shops, unit })
 }
 
 /// Recipes that nothing else takes and that meals ask for in one amount: the least that is made for one that is eaten.

@@ -14,6 +14,7 @@ mod bound;
 mod clash;
 mod count;
 mod floor;
+mod guess;
 mod proposal;
 mod rules;
 mod scarce;
