@@ -5,7 +5,7 @@ use std::fs;
 use assert_cmd::Command;
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, kitchen, stderr, supper};
+use crate::kitchen::{Kitchen, kitchen, sample, stderr, supper};
 
 const FOODS: &str =
     "[[food]]\nname = \"bluegrain\"\ncup = \"160 g\"\nallergens = []\nkeeps = { cupboard = \"300 days\" }\nsource = \"weighed at home\"\n";
@@ -153,4 +153,80 @@ fn the_week_says_what_a_meal_cooks_and_when_to_begin() {
     let calendar = fs::read_to_string(calendar.expect("a calendar").path()).expect("a calendar").replace("\r\n ", "");
     assert!(calendar.contains("\\neggs: "), "{calendar}");
     assert!(calendar.contains("chicken thighs out of the freezer"), "{calendar}");
+}
+
+/// Bluegrain, redgrain and greengrain on one trip.
+pub fn three_grains() -> Kitchen {
+    let more = |name: &str| format!("[[food]]\nname = \"{name}\"\nallergens = []\nsource = \"weighed at home\"\n");
+    stew("Moon stew")
+        .foods(&format!("{FOODS}{}{}", more("redgrain"), more("greengrain")))
+        .household("[[staple]]\nfood = \"redgrain\"\npar = \"1 kg\"\n[[staple]]\nfood = \"greengrain\"\npar = \"2 kg\"\n")
+}
+
+fn keys_of_lines(page: &str) -> Vec<&str> {
+    page.split("data-i=\"").skip(1).filter_map(|rest| rest.split_once('"')).map(|(key, _)| key).filter(|key| key.contains(':')).collect()
+}
+
+#[test]
+fn a_trip_that_is_booked_in_part_is_known_to_the_phone_as_before() {
+    let kitchen = three_grains();
+    let first = page(&kitchen);
+    let hash = between(&first, "data-hash=\"", "\"").to_owned();
+    assert_eq!(keys_of_lines(&first), ["0:bluegrain", "0:greengrain", "0:redgrain"]);
+    let file = |food: &str, packs: &str| {
+        format!("from = 2026-11-30\ntrip = 2026-11-28\nhash = \"{hash}\"\n[[line]]\nfood = \"{food}\"\npacks = \"{packs}\"\n")
+    };
+    assert_eq!(receive(&kitchen, &file("bluegrain", "2 x 400 g")).status.code(), Some(0));
+    // Printed twice after it: the second print knows it from the first.
+    for _ in 0..2 {
+        let again = page(&kitchen);
+        assert_eq!((between(&again, "data-hash=\"", "\""), keys_of_lines(&again)), (hash.as_str(), vec!["0:greengrain", "0:redgrain"]));
+    }
+    let second = receive(&kitchen, &file("greengrain", "2 kg"));
+    assert_eq!(second.status.code(), Some(0), "{}", stderr(&second));
+    assert!(!stderr(&second).contains("printed anew"), "{}", stderr(&second));
+    assert_eq!(keys_of_lines(&page(&kitchen)), ["0:redgrain"]);
+    assert_eq!(between(&page(&kitchen), "data-hash=\"", "\""), hash);
+
+    // Another amount is another list, and starts fresh.
+    let text = kitchen.text("kitchen.toml").replace("par = \"1 kg\"", "par = \"3 kg\"");
+    let kitchen = kitchen.file("kitchen.toml", &text);
+    assert_ne!(between(&page(&kitchen), "data-hash=\"", "\""), hash);
+}
+
+#[test]
+fn what_runs_short_stands_first_on_the_page_and_at_its_meal() {
+    // Two portions are eaten on Monday and two on Wednesday; one of four is spilt on Tuesday.
+    let kitchen = stew("Moon stew").meals(&format!(
+        "{}{}",
+        supper("2026-11-30", "\"2 portions recipe:stew\""),
+        supper("2026-12-02", "\"2 portions recipe:stew\"")
+    ));
+    kitchen.done(&["print", "--only", "phone"]);
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-12-01", &["issue", "--until", "2026-11-30"]);
+    kitchen.done_on("2026-12-01", &["waste", "1 portion recipe:stew", "--why", "spilt"]);
+    kitchen.done_on("2026-12-01", &["print", "--only", "phone,calendar"]);
+    let page = kitchen.text("sheets/list-2026-11-30.html");
+    let head = between(&page, "<header>", "<nav");
+    assert!(head.contains("<p class=\"warn\">Short: Wed 2 Dec supper: 1 portion of Moon stew. "), "{head}");
+    let week = between(&page, "<div id=\"week\">", "</main>");
+    assert!(week.contains("<li class=\"warn\">Short: 1 portion of moon stew. "), "{week}");
+    let calendar = kitchen.text("sheets/week-2026-11-30.ics").replace("\r\n ", "");
+    assert!(calendar.contains("DESCRIPTION:Short: 1 portion of moon stew. "), "{calendar}");
+}
+
+#[test]
+fn what_is_not_known_for_an_allergic_eater_stands_at_the_head_of_page_guide_and_meal() {
+    let kitchen = sample();
+    kitchen.done(&["print", "--only", "phone,calendar"]);
+    let page = kitchen.text("sheets/list-2026-11-30.html");
+    let told = "Sesame not known for Emil: read the packet of oatcake (Bean mash and oatcakes).";
+    assert!(between(&page, "<header>", "<nav").contains(&format!("<p class=\"warn\">{told}</p>")));
+    let week = between(&page, "<div id=\"week\">", "</main>");
+    assert!(week.starts_with(&format!("<h2>Week</h2>\n<p class=\"warn\">{told}</p>")), "{week}");
+    assert!(week.contains(&format!("<li class=\"warn\">{told}</li>")), "{week}");
+    let calendar = kitchen.text("sheets/week-2026-11-30.ics").replace("\r\n ", "");
+    assert!(calendar.contains(&format!("DESCRIPTION:{told}")), "{calendar}");
 }

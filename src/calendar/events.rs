@@ -11,6 +11,7 @@ use crate::plan::{MadeAt, Makings};
 use crate::prep::{CardCook, CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, meal_minutes, week_card};
 use crate::purchase::{ShoppingList, TripList};
 use crate::words::much::{called, how_much};
+use crate::words::short::at_the_meal;
 use crate::words::{self, duration, in_a_sentence, listed};
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -162,7 +163,10 @@ fn ahead(moment: Moment, errand: &Errand, names: Names, units: Units) -> Planned
 }
 
 fn of_meal((at, until): (DateTime, Option<DateTime>), meal: &CardMeal, minutes: i64, names: Names, units: Units) -> Planned {
-    let mut lines: Vec<String> = meal.dishes.iter().map(|dish| taken_out(dish, names, units)).collect();
+    // First what must not be overlooked.
+    let mut lines: Vec<String> = meal.short.iter().map(|short| at_the_meal(short, names, units)).collect();
+    lines.extend(meal.not_known.iter().cloned());
+    lines.extend(meal.dishes.iter().map(|dish| taken_out(dish, names, units)));
     let added = meal.added();
     if !added.is_empty() {
         lines.push(format!("Fresh: {}", added.join(", ")));

@@ -52,6 +52,7 @@ use self::steps::Workshop;
 use self::table::{Reading, Table};
 use self::text::Mentions;
 use super::keys::{self, File};
+use super::method::name_fellows;
 use super::{Appliance, Kitchen, Mistake, NotLoaded, Pack, PackKind, Recipe, RecipeId, Together, Warning, Week};
 use crate::foods::Foods;
 use crate::measure::{Quantity, Spoons};
@@ -289,6 +290,9 @@ fn read_recipes(
         if top.has("method") {
             method::read(top, &mut recipes[index], &ingredients, appliances, speech, &names);
         }
+        method::read_beside(top, &mut recipes[index], &ingredients, speech, &names);
+        let Recipe { steps, served, .. } = &mut recipes[index];
+        name_fellows(steps.iter_mut(), &ingredients, served);
         recipes[index].ingredients = ingredients;
     }
     (recipes, sound)

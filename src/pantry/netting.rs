@@ -74,7 +74,7 @@ pub fn last_day(week: &Week) -> Date {
     let meals = week.meals.iter().filter(|meal| meal.open.is_none()).map(|meal| meal.at_time.date()).max();
     let sessions = week.sessions.iter().map(|session| session.start.date()).max();
     let trips = week.trips.iter().map(|trip| trip.on).max();
-    meals.or(sessions).or(trips).unwrap_or(week.from)
+    week.left_out.last_meal.max(meals).or(sessions).or(trips).unwrap_or(week.from)
 }
 
 /// What speaks of tins takes closed packs first.

@@ -4,8 +4,8 @@ use itertools::Itertools;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, Ware};
+use crate::foods::{Foods, Place};
+use crate::kitchen::{Kitchen, Lot, Recipe, Ware};
 use crate::measure::{Money, Quantity};
 use crate::shelf::{Prices, lot_dates, worth};
 
@@ -55,15 +55,15 @@ pub fn stock(kitchen: &Kitchen) -> Stock {
         let lots = lots.map(|(_, lot)| {
             let lot_value = prices.of_lot(lot).map(|rate| worth(&lot.amount, rate));
             value += lot_value.unwrap_or_default();
-            stock_lot(kitchen, lot, lot_value)
+            stock_lot(&kitchen.foods, &kitchen.recipes, lot, lot_value)
         });
         StockPlace { place, lots: lots.collect() }
     });
     Stock { places: places.into(), value }
 }
 
-fn stock_lot(kitchen: &Kitchen, lot: &Lot, value: Option<Money>) -> StockLot {
-    let dates = lot_dates(&kitchen.foods, &kitchen.recipes, lot);
+fn stock_lot(foods: &Foods, recipes: &[Recipe], lot: &Lot, value: Option<Money>) -> StockLot {
+    let dates = lot_dates(foods, recipes, lot);
     let (until, last_day) = (dates.earliest, dates.last_draw);
     let on_the_pack = [lot.use_by, lot.best_before].into_iter().flatten().min();
     let (amount, pack) = (lot.amount.clone(), lot.pack.clone());

@@ -3,10 +3,11 @@
 use std::fmt::Write;
 
 use super::list::there;
-use super::{safe, short_hash};
+use super::{first, safe, short_hash, warned};
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::Units;
-use crate::prep::{Before, CardMeal, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from};
+use crate::prep::{Before, CardMeal, Care, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from};
+use crate::words::short::at_the_meal;
 use crate::words::{clock, clock_after, day, day_clock, duration, ended, in_a_sentence, place, sentence};
 
 pub(super) fn sessions(kitchen: &Kitchen, prep: &PrepPlan) -> String {
@@ -33,6 +34,14 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
         duration(session.minutes),
         if session.ends_with_a_meal() { format!(", served at {}", clock(session.ends())) } else { String::new() }
     );
+    // As on paper: what must not be overlooked stands at the head.
+    for care in &session.cautions {
+        match care {
+            Care::Unknown(_) => html.push_str(&warned(&care.text(names))),
+            Care::CrossContact(one) => html.push_str(&warned(&one.warning(names))),
+            _ => {}
+        }
+    }
     html.push_str(
         "<p class=\"next\" role=\"status\"></p><div class=\"bar\"><button type=\"button\" data-shift=\"10\">Shift everything by 10 min</button>\
          <button type=\"button\" data-shift=\"-10\">10 min back</button><span class=\"shifted\" role=\"status\"></span></div>\n",
@@ -140,7 +149,7 @@ fn when_it_ends(session: &SessionPlan, index: usize, names: Names, texts: &[Stri
 
 pub(super) fn week(kitchen: &Kitchen, card: &WeekCard) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
-    let mut html = "<h2>Week</h2>\n".to_owned();
+    let mut html = format!("<h2>Week</h2>\n{}", first(&card.short, &card.not_known, names, units));
     for one in &card.days {
         let _ = writeln!(html, "<h3>{}</h3>", safe(&day(one.on)));
         for meal in &one.meals {
@@ -169,6 +178,10 @@ fn add_meal(html: &mut String, meal: &CardMeal, names: Names, units: Units) {
     // As on paper: who eats otherwise and what to beware of come first.
     let otherwise = meal.otherwise.iter().map(|one| format!("{one}."));
     let first = otherwise.chain(meal.beware.iter().map(|beware| sentence(&beware.to_string())));
+    let lacking = meal.short.iter().map(|short| at_the_meal(short, names, units));
+    for item in lacking.chain(meal.not_known.iter().cloned()) {
+        let _ = write!(html, "<li class=\"warn\">{}</li>", safe(&item));
+    }
     for item in first.chain(dishes).chain(meal.text.clone()).chain(cook).chain(fresh).chain(made) {
         let _ = write!(html, "<li>{}</li>", safe(&item));
     }

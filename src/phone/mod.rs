@@ -15,12 +15,16 @@ mod list;
 use base64::Engine;
 use base64::engine::general_purpose::STANDARD;
 use html_escape::encode_quoted_attribute;
+use itertools::Itertools;
 use sha2::{Digest, Sha256};
 
-use crate::kitchen::Kitchen;
+use crate::kitchen::{Kitchen, Names};
+use crate::measure::Units;
+use crate::plan::ShortMeal;
 use crate::prep::{PrepPlan, WeekCard};
-use crate::purchase::ShoppingList;
-use crate::words::plan_mark;
+use crate::purchase::{ShoppingList, TripHashes};
+use crate::words::short::at_the_head;
+use crate::words::{not_known, plan_mark};
 
 /// The page is smaller than this, in bytes.
 pub const MOST_BYTES: usize = 200_000;
@@ -42,18 +46,38 @@ fn short_hash(text: &str) -> String {
     Sha256::digest(text.as_bytes()).iter().take(6).map(|byte| format!("{byte:02x}")).collect()
 }
 
-/// The text of `list-<from>.html`, with the mark of its print. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
-pub fn page(kitchen: &Kitchen, list: &ShoppingList, prep: &PrepPlan, card: &WeekCard, mark: &str) -> Option<String> {
-    let trips = list::trips(kitchen, list);
+/// A line that must not be overlooked.
+fn warned(text: &str) -> String {
+    format!("<p class=\"warn\">{}</p>\n", safe(text))
+}
+
+/// What stands before everything else: the meals that run short, then what is not known for an allergic eater.
+fn first(short: &[ShortMeal], not_known: &[String], names: Names, units: Units) -> String {
+    let lacking = short.iter().map(|short| at_the_head(short, names, units)).map(|(what, remedies)| format!("{what} {remedies}"));
+    lacking.chain(not_known.iter().cloned()).map(|text| warned(&text)).collect()
+}
+
+/// The text of `list-<from>.html`, with the mark of its print and the hashes by which its trips are known. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
+pub fn page(
+    kitchen: &Kitchen,
+    list: &ShoppingList,
+    prep: &PrepPlan,
+    card: &WeekCard,
+    (mark, hashes): (&str, &TripHashes),
+) -> Option<String> {
+    let trips = list::trips(kitchen, list, hashes);
     let guides = guide::sessions(kitchen, prep);
     let week = guide::week(kitchen, card);
+    // The page is list, guide and card in one: what any of them says at its head stands at its head.
+    let unknown: Vec<String> = not_known(&list.warnings).into_iter().chain(card.not_known.iter().cloned()).unique().collect();
+    let head = first(&list.short, &unknown, kitchen.names(), kitchen.print.units);
     let left_out = |what: &str| format!("<p>{what} too long for this page: read it on paper.</p>");
     let whole = [(guides.clone(), week.clone()), (guides, left_out("The week is")), (left_out("The guide is"), left_out("The week is"))];
-    let pages = whole.iter().map(|(guides, week)| assembled(kitchen, list, &[&trips, guides, week], mark));
+    let pages = whole.iter().map(|(guides, week)| assembled(kitchen, list, &[&head, &trips, guides, week], mark));
     pages.into_iter().find(|page| page.len() < MOST_BYTES)
 }
 
-fn assembled(kitchen: &Kitchen, list: &ShoppingList, [trips, guides, week]: &[&str; 3], mark: &str) -> String {
+fn assembled(kitchen: &Kitchen, list: &ShoppingList, [head, trips, guides, week]: &[&str; 4], mark: &str) -> String {
     let household = &kitchen.household;
     let title = safe(&format!("{}: {}", household.name, list.week));
     let policy = format!(
@@ -67,7 +91,7 @@ fn assembled(kitchen: &Kitchen, list: &ShoppingList, [trips, guides, week]: &[&s
          <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n\
          <title>{title}</title>\n<style>{STYLE}</style></head>\n\
          <body data-from=\"{from}\" data-currency=\"{currency}\" data-digits=\"{digits}\">\n\
-         <header><h1>{title}</h1>\n\
+         <header><h1>{title}</h1>\n{head}\
          <nav aria-label=\"Parts\"><a href=\"#list\">List</a><a href=\"#guide\">Guide</a><a href=\"#week\">Week</a></nav>\n\
          <p id=\"storage\" role=\"status\" hidden>Ticks are not kept here: this browser's storage is off.</p>\n\
          <div class=\"bar\"><button id=\"hide\" type=\"button\" aria-pressed=\"false\">Hide what is ticked</button></div></header>\n\

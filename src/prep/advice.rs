@@ -140,7 +140,7 @@ pub(super) fn advice(
     if let Some(late) = late(session, schedule.finish) {
         said.push(late);
         said.extend(teller.ends(schedule));
-        said.extend(binding(kitchen, &teller).map(Advice::Binds));
+        said.extend(binding(&kitchen.appliances, &teller).map(Advice::Binds));
         // Under way it is too late for other appliances and sessions.
         if work.problem.now == 0 {
             said.extend(remedies((kitchen, week, makings), index, work, schedule.finish, replan));

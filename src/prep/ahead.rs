@@ -85,7 +85,7 @@ impl Ahead<'_> {
     fn hands(&self, step: usize) -> i64 {
         let (kitchen, recipe) = (self.kitchen, self.recipe);
         let (asked, batches) = (&recipe.steps[step], self.making.batches.to_f64());
-        let wash = if handles_raw(kitchen, recipe, step) { kitchen.rules.wash.0 } else { 0 };
+        let wash = if handles_raw(&kitchen.foods, recipe, step) { kitchen.rules.wash.0 } else { 0 };
         rounds(kitchen, asked, batches, loads_needed(kitchen, recipe, asked, batches), wash).iter().map(|round| round.hands).sum()
     }
 

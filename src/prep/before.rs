@@ -7,7 +7,7 @@ use super::ahead::starts;
 use super::boxes::errand;
 use super::text::making_text;
 use super::{Before, Errand, Moment, SessionPlan};
-use crate::foods::{FoodId, Place};
+use crate::foods::{FoodId, Foods, Place};
 use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
 use crate::measure::Number;
 use crate::measure::Quantity;
@@ -15,7 +15,7 @@ use crate::plan::{Draw, MadeAt, Makings};
 
 /// Steps done ahead and food to be thawed, by the clock; what has only a day comes first on it.
 pub(super) fn before(kitchen: &Kitchen, week: &Week, makings: &Makings, draws: &[Draw], sessions: &[SessionPlan]) -> Vec<Before> {
-    let mut dated = thawed(kitchen, draws);
+    let mut dated = thawed(&kitchen.foods, draws);
     dated.extend(done_ahead(kitchen, week, makings, sessions));
     dated.sort_by_key(|note| note.at);
     dated
@@ -59,11 +59,11 @@ struct Thawing {
 }
 
 /// One errand per food and day, however many lots it comes from.
-fn thawed(kitchen: &Kitchen, draws: &[Draw]) -> Vec<Before> {
+fn thawed(foods: &Foods, draws: &[Draw]) -> Vec<Before> {
     let mut takings: Vec<Thawing> = Vec::new();
     for draw in draws.iter().filter(|draw| draw.place == Place::Freezer) {
         let Ware::Food(food) = draw.of else { continue };
-        let Some(days) = kitchen.foods[food].thaw.as_ref().map(|fact| fact.value.0) else { continue };
+        let Some(days) = foods[food].thaw.as_ref().map(|fact| fact.value.0) else { continue };
         let Some(on) = Span::new().try_days(days).ok().and_then(|days| draw.on.checked_sub(days).ok()) else { continue };
         let same = |one: &&mut Thawing| one.on == on && one.food == food && one.amount.dimension() == draw.amount.dimension();
         match takings.iter_mut().find(same).and_then(|one| one.amount.plus(&draw.amount).map(|sum| (one, sum))) {

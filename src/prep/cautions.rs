@@ -4,8 +4,8 @@ use itertools::Itertools;
 
 use super::cuts::is_cut;
 use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
-use crate::foods::{Allergen, Food, FoodId, Kind, Place, State};
-use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Serve, Wanted, Warning, Week};
+use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Place, State};
+use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Rules, Serve, Wanted, Warning, Week};
 use crate::measure::{Celsius, Units};
 use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains};
 use crate::words::{degrees, not_known};
@@ -249,29 +249,29 @@ impl Facts {
             facts.kept |= chilled;
             facts.kept_hot |= recipe.hold_hot.is_some() && making.uses.iter().any(|one| one.kept == Kept::Straight);
             facts.reheated |= chilled && recipe.serve != Some(Serve::Cold);
-            facts.see_appliances(kitchen, recipe);
+            facts.see_appliances(&kitchen.appliances, recipe);
             for one in &recipe.ingredients {
-                facts.see_ingredient(kitchen, one);
+                facts.see_ingredient(&kitchen.foods, &kitchen.rules, one);
             }
         }
         facts
     }
 
-    fn see_appliances(&mut self, kitchen: &Kitchen, recipe: &Recipe) {
+    fn see_appliances(&mut self, appliances: &[Appliance], recipe: &Recipe) {
         for step in &recipe.steps {
             self.hot |= step.temperature.is_some() || step.inside.is_some();
             for id in &step.on {
-                let appliance = &kitchen.appliances[*id];
+                let appliance = &appliances[*id];
                 self.pressure_cooker |= is_pressure_cooker(appliance);
                 self.hot |= appliance.heats();
             }
         }
     }
 
-    fn see_ingredient(&mut self, kitchen: &Kitchen, one: &Ingredient) {
+    fn see_ingredient(&mut self, foods: &Foods, rules: &Rules, one: &Ingredient) {
         let Wanted::Food { food, item } = &one.wanted else { return };
-        let (id, always) = (*food, kitchen.rules.always.contains(food));
-        let food = &kitchen.foods[id];
+        let (id, always) = (*food, rules.always.contains(food));
+        let food = &foods[id];
         let state = item.as_ref().map(|item| &item.state);
         let cut = matches!(state, Some(State::Prepared(form)) if is_cut(form));
         self.knives |= cut || one.prep.as_deref().is_some_and(is_cut);

@@ -89,7 +89,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     }
     let making = &makings.makings[making];
     if let Part::Aside { of, .. } = part {
-        return Task { what: Doing::Aside(aside_task(kitchen, making, of)), ..task };
+        return Task { what: Doing::Aside(aside_task(&kitchen.recipes, making, of)), ..task };
     }
     let Part::Step { step, round, rounds, takes } = part else {
         return Task { what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), ..box_task(making) }), ..task };
@@ -151,9 +151,9 @@ fn who_sets(work: &Work, schedule: &Schedule, minute: i64) -> Option<PersonId> {
     (0..work.problem.people.len()).filter(there).min_by_key(|person| rank(*person)).map(PersonId)
 }
 
-pub(super) fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
+pub(super) fn aside_task(recipes: &[Recipe], making: &Making, of: usize) -> AsideTask {
     let apart = &making.apart[of];
-    let amount = Quantity::of(&kitchen.recipes[making.recipe].makes.dimension(), apart.amount.clone());
+    let amount = Quantity::of(&recipes[making.recipe].makes.dimension(), apart.amount.clone());
     AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone() }
 }
 
@@ -168,10 +168,10 @@ fn kept_hot(recipe: &Recipe, work: &Work, job: usize) -> Vec<Note> {
 fn notes(kitchen: &Kitchen, recipe: &Recipe, step: usize, round: usize) -> Vec<Note> {
     let mut notes = Vec::new();
     if round == 0 {
-        notes.extend(preparations(kitchen, recipe, step));
+        notes.extend(preparations(&kitchen.foods, &kitchen.recipes, recipe, step));
     }
     notes.extend(recipe.steps[step].inside.map(Note::Inside));
-    if handles_raw(kitchen, recipe, step) {
+    if handles_raw(&kitchen.foods, recipe, step) {
         notes.push(Note::Wash);
     }
     let cookers = recipe.steps[step].on.iter().filter(|id| is_pressure_cooker(&kitchen.appliances[**id]));

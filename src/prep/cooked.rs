@@ -7,7 +7,7 @@ use jiff::ToSpan;
 use jiff::civil::DateTime;
 
 use super::text::amount_and_food;
-use crate::foods::{Cooks, Food, State, as_purchased};
+use crate::foods::{Cooks, Food, Foods, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Meal, Wanted};
 use crate::measure::{Dimension, show};
 use crate::plan::served_lines;
@@ -70,12 +70,12 @@ fn raw_and_way<'k>(kitchen: &'k Kitchen, meal: &Meal, line: &Ingredient, times: 
         let raw = as_purchased(food, &item.scaled(times), &Dimension::Mass, kitchen.rules.spoons).ok()?;
         return Some((format!("{} {}", show(&raw, kitchen.print.units), food.name), cooks));
     }
-    let cooks = said_to_be_cooked(kitchen, meal, line, food)?;
+    let cooks = said_to_be_cooked(&kitchen.foods, meal, line, food)?;
     Some((amount_and_food(kitchen, line, None, times), cooks))
 }
 
 /// The way of cooking that the line's own words ask for, or the meal's: "boiled" after the comma, "Jacket potatoes".
-fn said_to_be_cooked<'k>(kitchen: &'k Kitchen, meal: &Meal, line: &Ingredient, food: &'k Food) -> Option<&'k Cooks> {
+fn said_to_be_cooked<'k>(foods: &'k Foods, meal: &Meal, line: &Ingredient, food: &'k Food) -> Option<&'k Cooks> {
     let words = line.prep.as_deref().unwrap_or_default().to_lowercase();
     let heard = |said: &str| words.split(|c: char| !c.is_alphabetic() && c != '-').any(|word| word == said);
     let of_meal = [&meal.name, &meal.text].into_iter().flatten().map(|text| text.to_lowercase()).collect::<Vec<_>>();
@@ -83,7 +83,7 @@ fn said_to_be_cooked<'k>(kitchen: &'k Kitchen, meal: &Meal, line: &Ingredient, f
     SAID.iter().filter(|(said, _)| heard(said) || named(said)).find_map(|(said, way)| {
         // "Jacket potato" and "baking potato" may be known with a time of their own.
         let also = [format!("{said} {}", food.name), format!("{} {}", way.replace("bake", "baking"), food.name)];
-        let also = also.iter().filter_map(|name| kitchen.foods.find(name)).map(|id| &kitchen.foods[id]);
+        let also = also.iter().filter_map(|name| foods.find(name)).map(|id| &foods[id]);
         let ways = std::iter::once(food).chain(also).filter_map(|food| food.cooks.as_ref().map(|cooks| &cooks.value));
         ways.into_iter().find(|cooks| cooks.how.contains(way))
     })

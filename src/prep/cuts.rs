@@ -6,8 +6,8 @@ use super::ready::REST;
 use super::tasks::{Part, Work};
 use super::text::plural_in_line;
 use super::{PersonId, SessionPlan, Task};
-use crate::foods::{Food, FoodId, Item, State, as_purchased};
-use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Wanted};
+use crate::foods::{Food, FoodId, Foods, Item, State, as_purchased};
+use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Rules, Wanted};
 use crate::measure::{Amount, Dimension, Quantity, Spoons, Unit, Units, show};
 use crate::plan::Makings;
 use crate::words::plural;
@@ -39,7 +39,7 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
         for (one, share) in first_handled(recipe, step) {
             let Some((food, cut)) = asked(one) else { continue };
             let times = making.times(one.ware()).to_f64();
-            let amount = on_the_board(kitchen, one, share, times);
+            let amount = on_the_board(&kitchen.foods, &kitchen.rules, one, share, times);
             let counted = counted(one, share, times);
             let is_one = matches!(&counted, Some(Quantity::Count(number)) if *number <= 1);
             // "1 onion", where half of "2 onions" is cooked.
@@ -160,14 +160,14 @@ impl CutTogether<'_> {
 }
 
 /// In grams where the facts allow: the weight in the state that the line names, which is what lies on the board.
-fn on_the_board(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Quantity {
+fn on_the_board(foods: &Foods, rules: &Rules, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Quantity {
     let Wanted::Food { food, item: Some(item) } = &one.wanted else { return Quantity::pieces(0) };
     let item = match share {
         Some(share) => Item { amount: share.clone(), plus: vec![], ..item.clone() },
         None => item.clone(),
     };
-    let food = &kitchen.foods[*food];
-    let spoons = kitchen.rules.spoons;
+    let food = &foods[*food];
+    let spoons = rules.spoons;
     let stated = item.amount.most(spoons);
     if stated.dimension() == Dimension::Mass && item.plus.is_empty() {
         return stated.scaled(batches);

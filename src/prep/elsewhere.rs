@@ -2,19 +2,19 @@
 
 use std::borrow::Cow;
 
-use crate::kitchen::{ApplianceId, Elsewhere, Kitchen, Mistake, Session, Step, Week};
+use crate::kitchen::{Appliance, ApplianceId, Elsewhere, Kitchen, Mistake, Session, Step, Week};
 use crate::plan::{MadeAt, Makings};
 use crate::words::listed;
 
 /// The kitchen as a session finds it: what stands on an appliance that is out of order there stands on its `or_on`.
 pub(super) fn as_found<'k>(kitchen: &'k Kitchen, session: &Session) -> Cow<'k, Kitchen> {
-    let moves = |step: &Step| moved(kitchen, step, &session.without).is_some();
+    let moves = |step: &Step| moved(&kitchen.appliances, step, &session.without).is_some();
     if session.without.is_empty() || !kitchen.recipes.iter().flat_map(|recipe| &recipe.steps).any(moves) {
         return Cow::Borrowed(kitchen);
     }
     let mut found = kitchen.clone();
     for step in found.recipes.iter_mut().flat_map(|recipe| &mut recipe.steps) {
-        if let Some(there) = moved(kitchen, step, &session.without) {
+        if let Some(there) = moved(&kitchen.appliances, step, &session.without) {
             *step = there;
         }
     }
@@ -22,14 +22,14 @@ pub(super) fn as_found<'k>(kitchen: &'k Kitchen, session: &Session) -> Cow<'k, K
 }
 
 /// The step on its `or_on`; `None` where it stays. Done ahead, it is not done in the session.
-fn moved(kitchen: &Kitchen, step: &Step, without: &[ApplianceId]) -> Option<Step> {
+fn moved(appliances: &[Appliance], step: &Step, without: &[ApplianceId]) -> Option<Step> {
     let Elsewhere { on, wait, temperature, takes } = step.elsewhere?;
     let lacking = step.on.iter().position(|id| without.contains(id)).filter(|_| step.ahead.is_none())?;
     let mut there = step.clone();
     there.on[lacking] = on;
     there.wait = wait.unwrap_or(step.wait);
     there.takes = takes.unwrap_or(step.takes);
-    there.temperature = temperature.or(step.temperature).filter(|_| there.on.iter().any(|id| kitchen.appliances[*id].heat));
+    there.temperature = temperature.or(step.temperature).filter(|_| there.on.iter().any(|id| appliances[*id].heat));
     Some(there)
 }
 

@@ -7,8 +7,8 @@
 
 use super::cautions::is_pressure_cooker;
 use super::names::named_in;
-use crate::foods::{Item, Kind, as_purchased};
-use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Step, Wanted};
+use crate::foods::{Foods, Item, Kind, as_purchased};
+use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Rules, Step, Wanted};
 use crate::measure::{Amount, Dimension, whole_up};
 
 /// Common practice, no source.
@@ -23,8 +23,8 @@ pub(super) fn loads_needed(kitchen: &Kitchen, recipe: &Recipe, step: &Step, batc
     let cookers = step.on.iter().map(|id| &kitchen.appliances[*id]).filter(|one| is_pressure_cooker(one));
     let Some(litres) = cookers.filter_map(|cooker| cooker.holds).filter(|litres| *litres > 0.0).min_by(f64::total_cmp) else { return 0 };
     let inside = inside(recipe, step);
-    let swells = inside.iter().any(|(one, _)| swells(kitchen, one));
-    let millilitres: f64 = inside.into_iter().filter_map(|(one, share)| volume(kitchen, one, share)).sum();
+    let swells = inside.iter().any(|(one, _)| swells(&kitchen.foods, one));
+    let millilitres: f64 = inside.into_iter().filter_map(|(one, share)| volume(&kitchen.foods, &kitchen.rules, one, share)).sum();
     let limit = litres * 1000.0 * if swells { FULL_WITH_SWELLING } else { FULL };
     whole_up(millilitres * batches, limit) as i64
 }
@@ -40,17 +40,17 @@ fn inside<'a>(recipe: &'a Recipe, step: &'a Step) -> Vec<(&'a Ingredient, Option
     named.collect()
 }
 
-fn swells(kitchen: &Kitchen, one: &Ingredient) -> bool {
+fn swells(foods: &Foods, one: &Ingredient) -> bool {
     let Wanted::Food { food, .. } = &one.wanted else { return false };
-    kitchen.foods[*food].kind.is_some_and(Kind::swells)
+    foods[*food].kind.is_some_and(Kind::swells)
 }
 
 /// Millilitres of one batch's ingredient, or of the step's share of it.
-fn volume(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>) -> Option<f64> {
+fn volume(foods: &Foods, rules: &Rules, one: &Ingredient, share: Option<&Amount>) -> Option<f64> {
     let Wanted::Food { food, item: Some(item) } = &one.wanted else { return None };
     let item = match share {
         Some(share) => Item { amount: share.clone(), plus: vec![], ..item.clone() },
         None => item.clone(),
     };
-    as_purchased(&kitchen.foods[*food], &item, &Dimension::Volume, kitchen.rules.spoons).ok().map(|volume| volume.base())
+    as_purchased(&foods[*food], &item, &Dimension::Volume, rules.spoons).ok().map(|volume| volume.base())
 }

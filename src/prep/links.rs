@@ -11,7 +11,7 @@ use super::tasks::{Origin, Part, Work};
 use super::{Fixed, Job, Link, LinkWhy};
 use crate::foods::safety::{CHILLED_WITHIN, GRAINS_CHILLED_WITHIN};
 use crate::foods::{Kind, Place};
-use crate::kitchen::{After, Kitchen, Recipe, RecipeId, Step, Wanted};
+use crate::kitchen::{After, Appliance, Kitchen, Recipe, RecipeId, Step, Wanted};
 use crate::plan::{Kept, Making, Makings, User};
 
 /// The jobs of the session's makings: by making (number within the session) and step, then the rounds in order.
@@ -52,14 +52,14 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
         let recipe = &kitchen.recipes[making.recipe];
         for step in 0..recipe.steps.len() {
             link_step(recipe, number, step, &jobs, work);
-            link_to_ahead(kitchen, recipe, (number, step), &jobs, work);
+            link_to_ahead(&kitchen.appliances, recipe, (number, step), &jobs, work);
         }
         link_asides(recipe, number, &jobs, work);
         link_box(kitchen, makings, number, &jobs, work);
     }
     for number in 0..work.chosen.len() {
-        link_to_other_recipes(kitchen, makings, number, &jobs, work);
-        link_to_dishes(kitchen, makings, number, &jobs, work);
+        link_to_other_recipes(&kitchen.recipes, makings, number, &jobs, work);
+        link_to_dishes(&kitchen.recipes, makings, number, &jobs, work);
     }
 }
 
@@ -83,8 +83,8 @@ fn last_jobs(recipe: &Recipe, number: usize, jobs: &Jobs) -> Vec<usize> {
 }
 
 /// The last job of the making as its recipe is written, and the others that nothing of it comes after.
-pub(super) fn last_of(kitchen: &Kitchen, makings: &Makings, number: usize, work: &Work) -> (Option<usize>, Vec<usize>) {
-    let mut others = last_jobs(recipe_of(kitchen, makings, work, number), number, &Jobs::of(work));
+pub(super) fn last_of(recipes: &[Recipe], makings: &Makings, number: usize, work: &Work) -> (Option<usize>, Vec<usize>) {
+    let mut others = last_jobs(recipe_of(recipes, makings, work, number), number, &Jobs::of(work));
     let last = others.pop();
     (last, others)
 }
@@ -104,7 +104,7 @@ fn link_step(recipe: &Recipe, number: usize, step: usize, jobs: &Jobs, work: &mu
 }
 
 /// What comes `within` so long of a step done ahead, whose hands are over when the session begins at the latest.
-fn link_to_ahead(kitchen: &Kitchen, recipe: &Recipe, (number, step): (usize, usize), jobs: &Jobs, work: &mut Work) {
+fn link_to_ahead(appliances: &[Appliance], recipe: &Recipe, (number, step): (usize, usize), jobs: &Jobs, work: &mut Work) {
     let (Some(within), after) = (recipe.steps[step].within, jobs.rounds(number, step)) else { return };
     let ahead = |earlier: &usize| recipe.steps.get(*earlier).is_some_and(|step| step.ahead.is_some());
     for earlier in directly_before(recipe, step).into_iter().filter(ahead).filter(|_| !after.is_empty()) {
@@ -112,7 +112,7 @@ fn link_to_ahead(kitchen: &Kitchen, recipe: &Recipe, (number, step): (usize, usi
         work.origins.push(Origin { making: work.chosen[number], part: Part::Ahead { step: earlier } });
         let making = work.chosen.len() + 1 + before;
         work.problem.jobs.push(Job { making, uncounted: true, fixed: Some(Fixed::default()), ..Job::default() });
-        let within = within.0 + recipe.steps[earlier].waits(&kitchen.appliances);
+        let within = within.0 + recipe.steps[earlier].waits(appliances);
         add(&[before], after, (0, Some(within)), LinkWhy::Within, work);
     }
 }
@@ -132,13 +132,13 @@ fn link_asides(recipe: &Recipe, number: usize, jobs: &Jobs, work: &mut Work) {
 }
 
 /// `after = ["recipe:other"]`: after all of that recipe's making in this session.
-fn link_to_other_recipes(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
-    let recipe = recipe_of(kitchen, makings, work, number);
+fn link_to_other_recipes(recipes: &[Recipe], makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
+    let recipe = recipe_of(recipes, makings, work, number);
     for (position, step) in recipe.steps.iter().enumerate() {
         for after in step.after.iter().flatten() {
             let After::Recipe(other) = after else { continue };
             for earlier in numbers_of(makings, work, *other).into_iter().filter(|n| *n != number) {
-                let before = last_jobs(&kitchen.recipes[*other], earlier, jobs);
+                let before = last_jobs(&recipes[*other], earlier, jobs);
                 add_ruled(step, &before, jobs.rounds(number, position), work);
             }
         }
@@ -146,11 +146,11 @@ fn link_to_other_recipes(kitchen: &Kitchen, makings: &Makings, number: usize, jo
 }
 
 /// A component's last steps come before the step of the dish that names it.
-fn link_to_dishes(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
+fn link_to_dishes(recipes: &[Recipe], makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
     let making = &makings.makings[work.chosen[number]];
-    let before = last_jobs(&kitchen.recipes[making.recipe], number, jobs);
+    let before = last_jobs(&recipes[making.recipe], number, jobs);
     for dish in dishes_of(making, work) {
-        let recipe = recipe_of(kitchen, makings, work, dish);
+        let recipe = recipe_of(recipes, makings, work, dish);
         if let Some(step) = step_using(recipe, making.recipe) {
             add(&before, jobs.rounds(dish, step), (0, None), LinkWhy::Order, work);
         }
@@ -177,12 +177,12 @@ fn dishes_of(making: &Making, work: &Work) -> Vec<usize> {
 /// hours, with cooked grains within one.
 fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &mut Work) {
     let Some(boxing) = jobs.boxes.get(&number).copied() else { return };
-    let recipe = recipe_of(kitchen, makings, work, number);
+    let recipe = recipe_of(&kitchen.recipes, makings, work, number);
     add(&last_jobs(recipe, number, jobs), &[boxing], (0, None), LinkWhy::Order, work);
     // What keeps in the cupboard cools there; it is boxed once it is cool enough.
     let chilled = makings.makings[work.chosen[number]].boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
     for load in leaving_the_heat(kitchen, makings, number, jobs, work) {
-        let grain = holds_grain(kitchen, recipe_of(kitchen, makings, work, work.problem.jobs[load].making));
+        let grain = holds_grain(kitchen, recipe_of(&kitchen.recipes, makings, work, work.problem.jobs[load].making));
         let within = if grain { GRAINS_CHILLED_WITHIN } else { CHILLED_WITHIN }.value.0;
         add(&[load], &[boxing], (kitchen.rules.cool.0.min(within), chilled.then_some(within)), LinkWhy::Safety, work);
     }
@@ -202,8 +202,8 @@ fn holds_grain(kitchen: &Kitchen, recipe: &Recipe) -> bool {
 /// The jobs after which the food of a making does not go back to the heat: its own, and those of components that go straight into it and
 /// are not heated again there.
 fn leaving_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &Work) -> Vec<usize> {
-    let recipe = recipe_of(kitchen, makings, work, number);
-    let hot = last_hot_steps(kitchen, recipe);
+    let recipe = recipe_of(&kitchen.recipes, makings, work, number);
+    let hot = last_hot_steps(&kitchen.appliances, recipe);
     let mut loads: Vec<usize> = hot.iter().flat_map(|step| jobs.rounds(number, *step).iter().copied()).collect();
     for part in (0..work.chosen.len()).filter(|part| *part != number) {
         let component = &makings.makings[work.chosen[part]];
@@ -218,12 +218,12 @@ fn leaving_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &
 
 /// Loads of a making, and of components that go straight into it, each with a load in which the food is next on the heat.
 fn back_to_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, work: &Work) -> Vec<(usize, usize)> {
-    let recipe = recipe_of(kitchen, makings, work, number);
+    let recipe = recipe_of(&kitchen.recipes, makings, work, number);
     let mut pairs = Vec::new();
-    for next in in_session(recipe).filter(|step| is_hot(kitchen, &recipe.steps[*step])) {
+    for next in in_session(recipe).filter(|step| is_hot(&kitchen.appliances, &recipe.steps[*step])) {
         let heated = jobs.rounds(number, next);
-        let hot = |step: &usize| is_hot(kitchen, &recipe.steps[*step]);
-        for step in in_session(recipe).filter(hot).filter(|step| stands_between(kitchen, recipe, *step, next)) {
+        let hot = |step: &usize| is_hot(&kitchen.appliances, &recipe.steps[*step]);
+        for step in in_session(recipe).filter(hot).filter(|step| stands_between(&kitchen.appliances, recipe, *step, next)) {
             let loads = jobs.rounds(number, step);
             if loads.len() == heated.len() {
                 pairs.extend(loads.iter().copied().zip(heated.iter().copied()));
@@ -235,7 +235,9 @@ fn back_to_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &
             let component = &makings.makings[work.chosen[part]];
             let goes_in = dishes_of(component, work).contains(&number);
             let Some(used) = step_using(recipe, component.recipe).filter(|_| goes_in) else { continue };
-            if used == next || (!is_hot(kitchen, &recipe.steps[used]) && stands_between(kitchen, recipe, used, next)) {
+            if used == next
+                || (!is_hot(&kitchen.appliances, &recipe.steps[used]) && stands_between(&kitchen.appliances, recipe, used, next))
+            {
                 let loads = leaving_the_heat(kitchen, makings, part, jobs, work);
                 pairs.extend(loads.iter().flat_map(|load| heated.iter().map(|heated| (*load, *heated))));
             }
@@ -246,7 +248,7 @@ fn back_to_the_heat(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &
 
 /// Whether the food of a step, off the heat, is next heated in a later one, and stands at room temperature until then for as short as the
 /// recipe lets it: where that is more than the time within which it is to be chilled, the recipe knows why.
-fn stands_between(kitchen: &Kitchen, recipe: &Recipe, earlier: usize, next: usize) -> bool {
+fn stands_between(appliances: &[Appliance], recipe: &Recipe, earlier: usize, next: usize) -> bool {
     if !comes_after(recipe, next, earlier) {
         return false;
     }
@@ -254,19 +256,19 @@ fn stands_between(kitchen: &Kitchen, recipe: &Recipe, earlier: usize, next: usiz
         in_session(recipe).filter(|step| comes_after(recipe, *step, earlier) && comes_after(recipe, next, *step)).collect();
     let stands = |step: &usize| recipe.steps[*step].wait.0 + recipe.steps[*step].gap.map_or(0, |gap| gap.0);
     let asked = between.iter().map(stands).sum::<i64>() + recipe.steps[next].gap.map_or(0, |gap| gap.0);
-    let elsewhere = |step: &usize| is_hot(kitchen, &recipe.steps[*step]) || !recipe.steps[*step].on.is_empty();
+    let elsewhere = |step: &usize| is_hot(appliances, &recipe.steps[*step]) || !recipe.steps[*step].on.is_empty();
     asked <= CHILLED_WITHIN.value.0 && !between.iter().any(elsewhere)
 }
 
 /// The steps after which the food does not go back to the heat.
-fn last_hot_steps(kitchen: &Kitchen, recipe: &Recipe) -> Vec<usize> {
-    let hot: Vec<usize> = in_session(recipe).filter(|step| is_hot(kitchen, &recipe.steps[*step])).collect();
+fn last_hot_steps(appliances: &[Appliance], recipe: &Recipe) -> Vec<usize> {
+    let hot: Vec<usize> = in_session(recipe).filter(|step| is_hot(appliances, &recipe.steps[*step])).collect();
     let reheated = |step: usize| hot.iter().any(|later| *later != step && comes_after(recipe, *later, step));
     hot.iter().copied().filter(|step| !reheated(*step)).collect()
 }
 
-fn is_hot(kitchen: &Kitchen, step: &Step) -> bool {
-    step.is_on_heat(&kitchen.appliances) || step.temperature.is_some() || step.inside.is_some()
+fn is_hot(appliances: &[Appliance], step: &Step) -> bool {
+    step.is_on_heat(appliances) || step.temperature.is_some() || step.inside.is_some()
 }
 
 /// Does `later` come after `earlier`, by way of any other steps?
@@ -284,8 +286,8 @@ fn comes_after(recipe: &Recipe, later: usize, earlier: usize) -> bool {
     false
 }
 
-fn recipe_of<'k>(kitchen: &'k Kitchen, makings: &Makings, work: &Work, number: usize) -> &'k Recipe {
-    &kitchen.recipes[makings.makings[work.chosen[number]].recipe.0]
+fn recipe_of<'k>(recipes: &'k [Recipe], makings: &Makings, work: &Work, number: usize) -> &'k Recipe {
+    &recipes[makings.makings[work.chosen[number]].recipe.0]
 }
 
 fn numbers_of(makings: &Makings, work: &Work, recipe: RecipeId) -> Vec<usize> {

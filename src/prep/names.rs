@@ -1,6 +1,7 @@
 //! Which ingredients a step handles, and where a recipe begins.
 
-use crate::kitchen::{Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
+use crate::foods::Foods;
+use crate::kitchen::{Piece, Recipe, RecipeId, Step, Wanted};
 
 /// The first step that falls in the session; a recipe done wholly ahead begins with its first step.
 pub(super) fn first_step(recipe: &Recipe) -> Option<usize> {
@@ -15,25 +16,31 @@ pub(super) fn named_in(step: &Step) -> impl Iterator<Item = usize> + '_ {
     })
 }
 
-/// The ingredients that no step names.
+/// The ingredients that no step names, and nothing that is done at the table.
 pub(super) fn unnamed(recipe: &Recipe) -> Vec<usize> {
-    let named: Vec<usize> = recipe.steps.iter().flat_map(named_in).collect();
+    let named: Vec<usize> = recipe.steps.iter().flat_map(named_in).chain(recipe.served.iter().copied()).collect();
     (0..recipe.ingredients.len()).filter(|index| !named.contains(index)).collect()
 }
 
-/// The ingredients a step handles: those it names, and in the first step those that no step names.
+/// What the last step keeps for the table.
+pub(super) fn kept_for_the_table(recipe: &Recipe, step: usize) -> &[usize] {
+    if step + 1 == recipe.steps.len() { &recipe.served } else { &[] }
+}
+
+/// The ingredients a step handles: those it names, in the first step those that no step names, in the last those for the table.
 pub(super) fn handled(recipe: &Recipe, step: usize) -> Vec<usize> {
     let mut handled: Vec<usize> = named_in(&recipe.steps[step]).collect();
     if first_step(recipe) == Some(step) {
         handled.extend(unnamed(recipe));
     }
+    handled.extend(kept_for_the_table(recipe, step));
     handled
 }
 
 /// Does the step handle raw meat, poultry, fish or egg? What the line asks for cooked is not raw.
-pub(super) fn handles_raw(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> bool {
+pub(super) fn handles_raw(foods: &Foods, recipe: &Recipe, step: usize) -> bool {
     handled(recipe, step).into_iter().filter_map(|index| recipe.ingredients.get(index)).any(|ingredient| match &ingredient.wanted {
-        Wanted::Food { food, item } => kitchen.foods[*food].raw_kind(item.as_ref()).is_some(),
+        Wanted::Food { food, item } => foods[*food].raw_kind(item.as_ref()).is_some(),
         Wanted::Recipe { .. } => false,
     })
 }

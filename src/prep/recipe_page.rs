@@ -2,12 +2,11 @@
 
 use jiff::civil::DateTime;
 
-use super::rounds::hands_for;
 use super::step_text;
 use super::text::{amount_alone, name_alone};
 use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Source, Week};
 use crate::measure::{Celsius, Days, Minutes, Number, Quantity};
-use crate::plan::{Beware, Contains, MadeAt, Makings, recipe_contains};
+use crate::plan::{Beware, Contains, MadeAt, Makings, hands_for, recipe_contains};
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct RecipePage {
@@ -97,7 +96,7 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
     sizes.push((SizeOf::Batch, Number::ONE));
     let most = sizes.iter().map(|(_, batches)| batches.to_f64()).fold(0.0, f64::max);
     let line = |one| PageLine {
-        name: name_alone(kitchen, one, most),
+        name: name_alone(&kitchen.foods, &kitchen.recipes, one, most),
         amounts: sizes.iter().map(|(_, batches)| amount_alone(kitchen, one, batches.to_f64())).collect(),
     };
     let first = sizes[0].1.to_f64();

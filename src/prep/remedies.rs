@@ -4,7 +4,7 @@ use super::Problem;
 use super::advice::{Advice, Bottleneck, Change, Teller, minutes_over};
 use super::spared::makings_without;
 use super::tasks::{Work, session_work};
-use crate::kitchen::{ApplianceId, Kitchen, Session, Week};
+use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe, Rules, Session, Week};
 use crate::measure::Days;
 use crate::plan::{Kept, MadeAt, Makings, Use, User};
 
@@ -12,13 +12,13 @@ use crate::plan::{Kept, MadeAt, Makings, Use, User};
 const TOLD: usize = 3;
 
 /// What takes the most time by itself: the longest chain of steps, one appliance, or all hands together.
-pub(super) fn binding(kitchen: &Kitchen, teller: &Teller) -> Option<Bottleneck> {
+pub(super) fn binding(appliances: &[Appliance], teller: &Teller) -> Option<Bottleneck> {
     let problem = &teller.work.problem;
     let (chain, last) = longest_chain(problem)?;
     let people = problem.people.len().max(1);
     let hands: i64 = problem.jobs.iter().map(|job| job.hands + job.out).sum();
     let mut ranked = vec![(chain, Bottleneck::Chain { last: teller.job(last), minutes: chain })];
-    for id in (0..kitchen.appliances.len()).map(ApplianceId) {
+    for id in (0..appliances.len()).map(ApplianceId) {
         let full = minutes_of_machine(problem, id.0);
         ranked.push((full, Bottleneck::Appliance { id, minutes: full }));
     }
@@ -124,7 +124,9 @@ fn moved_recipes(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize
     let mut changes = Vec::new();
     for making in work.chosen.iter().copied().filter(|making| stands_alone(makings, *making)) {
         let others = (0..week.sessions.len()).filter(|other| *other != index);
-        let Some(other) = others.into_iter().find(|other| can_make(kitchen, week, makings, making, *other)) else { continue };
+        let Some(other) = others.into_iter().find(|other| can_make(&kitchen.recipes, &kitchen.rules, week, makings, making, *other)) else {
+            continue;
+        };
         let mut moved = makings.clone();
         moved.makings[making].at = MadeAt::Session(other);
         let change = Change::Moved { recipe: makings.makings[making].recipe, to: week.sessions[other].start };
@@ -141,13 +143,13 @@ fn stands_alone(makings: &Makings, making: usize) -> bool {
     !gives && !takes
 }
 
-fn can_make(kitchen: &Kitchen, week: &Week, makings: &Makings, making: usize, other: usize) -> bool {
+fn can_make(recipes: &[Recipe], rules: &Rules, week: &Week, makings: &Makings, making: usize, other: usize) -> bool {
     let session = &week.sessions[other];
-    let recipe = &kitchen.recipes[makings.makings[making].recipe];
+    let recipe = &recipes[makings.makings[making].recipe];
     let keeps = recipe.reach().0.max(recipe.freezer.unwrap_or(Days(0))).0;
     let ready = session
         .finish_by
-        .or_else(|| jiff::Span::new().try_minutes(kitchen.rules.ready_after.0).and_then(|span| session.start.checked_add(span)).ok());
+        .or_else(|| jiff::Span::new().try_minutes(rules.ready_after.0).and_then(|span| session.start.checked_add(span)).ok());
     let uses = &makings.makings[making].uses;
     !uses.is_empty()
         && uses.iter().all(|one| {
@@ -224,7 +226,7 @@ mod tests {
         let (kitchen, week, makings) = roast_and_slaw();
         let work = session_work(&kitchen, &week, 0, &makings);
         let teller = Teller { kitchen: &kitchen, makings: &makings, work: &work };
-        let told = binding(&kitchen, &teller).map(|what| Advice::Binds(what).text(kitchen.names()));
+        let told = binding(&kitchen.appliances, &teller).map(|what| Advice::Binds(what).text(kitchen.names()));
         assert_eq!(told.as_deref(), Some("What binds is the oven, full for 1 h 30 min."));
     }
 
@@ -255,8 +257,8 @@ mod tests {
     #[test]
     fn a_recipe_moves_only_where_the_other_session_can_serve_it() {
         let (mut kitchen, week, makings) = roast_and_slaw();
-        assert!(can_make(&kitchen, &week, &makings, 1, 1));
+        assert!(can_make(&kitchen.recipes, &kitchen.rules, &week, &makings, 1, 1));
         kitchen.recipes[1].fridge = None;
-        assert!(!can_make(&kitchen, &week, &makings, 1, 1));
+        assert!(!can_make(&kitchen.recipes, &kitchen.rules, &week, &makings, 1, 1));
     }
 }

@@ -1,9 +1,9 @@
 //! How one step of a making falls into rounds, where its appliances cannot take all of it at once.
 
 use super::fill::loads_needed;
-use crate::kitchen::{Kitchen, Mistake, Recipe, Session, Step, Week};
+use crate::kitchen::{Appliance, Kitchen, Mistake, Recipe, Session, Step, Week};
 use crate::measure::whole_up;
-use crate::plan::{MadeAt, Making, Makings};
+use crate::plan::{MadeAt, Making, Makings, hands_for};
 use crate::words;
 
 /// Nobody cooks more rounds of one step in a session. Common practice, no source.
@@ -23,7 +23,7 @@ pub(super) struct Round {
 /// The rounds of `step` for that many batches, fullest first; they take `least` of room in all, or more. `wash` minutes fall in each of
 /// them, and are not paced.
 pub(super) fn rounds(kitchen: &Kitchen, step: &Step, batches: f64, least: i64, wash: i64) -> Vec<Round> {
-    let loads = match tightest_room(kitchen, step) {
+    let loads = match tightest_room(&kitchen.appliances, step) {
         None => vec![0],
         Some(room) => loads(room_taken(step, batches, least), room),
     };
@@ -39,7 +39,7 @@ fn room_taken(step: &Step, batches: f64, least: i64) -> i64 {
 fn count(kitchen: &Kitchen, recipe: &Recipe, step: &Step, making: &Making) -> i64 {
     let batches = making.batches.to_f64();
     let taken = || room_taken(step, batches, loads_needed(kitchen, recipe, step, batches));
-    tightest_room(kitchen, step).map_or(1, |room| taken().div_euclid(room).saturating_add(i64::from(taken() % room > 0)).max(1))
+    tightest_room(&kitchen.appliances, step).map_or(1, |room| taken().div_euclid(room).saturating_add(i64::from(taken() % room > 0)).max(1))
 }
 
 /// Steps that would take more rounds than a person would cook, and weeks that would take more of them in all.
@@ -53,7 +53,7 @@ pub fn too_many_rounds(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec
             let rounds = count(kitchen, recipe, step, making);
             all = all.saturating_add(rounds);
             if rounds > MOST_ROUNDS {
-                mistakes.push(one_after_another(kitchen, recipe, step, rounds, &week.sessions[session]));
+                mistakes.push(one_after_another(&kitchen.appliances, recipe, step, rounds, &week.sessions[session]));
             }
         }
     }
@@ -67,8 +67,8 @@ pub fn too_many_rounds(kitchen: &Kitchen, week: &Week, makings: &Makings) -> Vec
     mistakes
 }
 
-fn one_after_another(kitchen: &Kitchen, recipe: &Recipe, step: &Step, rounds: i64, session: &Session) -> Mistake {
-    let on: Vec<&str> = step.on.iter().map(|id| kitchen.appliances[*id].name.as_str()).collect();
+fn one_after_another(appliances: &[Appliance], recipe: &Recipe, step: &Step, rounds: i64, session: &Session) -> Mistake {
+    let on: Vec<&str> = step.on.iter().map(|id| appliances[*id].name.as_str()).collect();
     let (on, day) = (on.join(" and the "), words::day(session.start.date()));
     Mistake {
         at: step.at.clone(),
@@ -80,20 +80,9 @@ fn one_after_another(kitchen: &Kitchen, recipe: &Recipe, step: &Step, rounds: i6
     }
 }
 
-/// Hands-on minutes of a step for so many batches in one round, at that pace: in proportion, unless they are fixed.
-pub fn hands_for(step: &Step, batches: f64, pace: f64) -> i64 {
-    let hands = step.hands.0 as f64;
-    paced(if step.scales { hands * batches } else { hands }, pace)
-}
-
-/// Hands-on minutes in whole minutes, rounded up.
-pub(super) fn paced(minutes: f64, pace: f64) -> i64 {
-    whole_up(minutes * pace, 1.0) as i64
-}
-
 /// The least room among the appliances that the step holds at once.
-fn tightest_room(kitchen: &Kitchen, step: &Step) -> Option<i64> {
-    step.on.iter().map(|id| i64::from(kitchen.appliances[*id].room).max(1)).min()
+fn tightest_room(appliances: &[Appliance], step: &Step) -> Option<i64> {
+    step.on.iter().map(|id| i64::from(appliances[*id].room).max(1)).min()
 }
 
 fn loads(total: i64, room: i64) -> Vec<i64> {

@@ -6,11 +6,11 @@ use super::elsewhere::as_found;
 use super::fill::loads_needed;
 use super::links::{last_of, link_all};
 use super::names::handles_raw;
-use super::rounds::{paced, rounds};
+use super::rounds::rounds;
 use super::theirs::{Brings, put_theirs_first};
 use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
-use crate::kitchen::{ApplianceId, Kitchen, Person, Session, Step, Week};
-use crate::plan::{MadeAt, Making, Makings, straight_meals, taken_out_before};
+use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, Rules, Session, Step, Week};
+use crate::plan::{MadeAt, Making, Makings, paced, straight_meals, taken_out_before};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -107,22 +107,22 @@ pub(super) fn session_work(kitchen: &Kitchen, week: &Week, index: usize, makings
         add_making(kitchen, makings, number, &mut work);
     }
     link_all(kitchen, makings, &mut work);
-    serve_all(kitchen, week, session, makings, &mut work);
+    serve_all(&kitchen.recipes, week, session, makings, &mut work);
     put_theirs_first(kitchen, week, makings, &mut work);
-    add_wash_up(kitchen, &mut work);
+    add_wash_up(&kitchen.rules, &mut work);
     work
 }
 
 /// What goes straight from the pot to a meal ends with it, not with the session: its last step at most its `hold` before the meal, the
 /// others by then. Where it serves several, it is ready for the first, and as late as the last of them wants.
-fn serve_all(kitchen: &Kitchen, week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
+fn serve_all(recipes: &[Recipe], week: &Week, session: &Session, makings: &Makings, work: &mut Work) {
     for number in 0..work.chosen.len() {
         let making = &makings.makings[work.chosen[number]];
         let meals = straight_meals(week, makings, making);
         let minute = |meal: DateTime| meal.duration_since(session.start).as_secs().div_euclid(60);
         let Some((at, last_at)) = meals.first().zip(meals.last()).map(|(first, last)| (minute(*first), minute(*last))) else { continue };
-        let hold = kitchen.recipes[making.recipe].holds().0;
-        let (last, others) = last_of(kitchen, makings, number, work);
+        let hold = recipes[making.recipe].holds().0;
+        let (last, others) = last_of(recipes, makings, number, work);
         let jobs = &mut work.problem.jobs;
         others.iter().for_each(|&job| jobs[job].serve = Some(Serve { at, hold: at.max(0) }));
         if let Some(last) = last {
@@ -172,16 +172,16 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
     let making = &makings.makings[index];
     let recipe = &kitchen.recipes[making.recipe];
     for (position, step) in recipe.steps.iter().enumerate().filter(|(_, step)| step.ahead.is_none()) {
-        let people = fit_people(&work.people, step, kitchen).unwrap_or_else(|| {
+        let people = fit_people(&work.people, step, &kitchen.appliances).unwrap_or_else(|| {
             work.unfit.push(Unfit { making: index, step: position });
             (0..work.people.len()).collect()
         });
-        let wash = if handles_raw(kitchen, recipe, position) { kitchen.rules.wash.0 } else { 0 };
+        let wash = if handles_raw(&kitchen.foods, recipe, position) { kitchen.rules.wash.0 } else { 0 };
         let rounds = rounds(kitchen, step, making.batches.to_f64(), loads_needed(kitchen, recipe, step, making.batches.to_f64()), wash);
         for (round, load) in rounds.iter().enumerate() {
             let takes = load.takes;
             work.origins.push(Origin { making: index, part: Part::Step { step: position, round, rounds: rounds.len(), takes } });
-            work.problem.jobs.push(step_job(kitchen, step, number, load.hands, takes, people.clone()));
+            work.problem.jobs.push(step_job(&kitchen.appliances, step, number, load.hands, takes, people.clone()));
         }
     }
     for (of, apart) in making.apart.iter().enumerate() {
@@ -190,20 +190,20 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
             work.problem.jobs.push(aside_job(number, work.people.len()));
         }
     }
-    if let Some(hands) = boxing(kitchen, making) {
+    if let Some(hands) = boxing(&kitchen.rules, making) {
         work.origins.push(Origin { making: index, part: Part::Box });
         work.problem.jobs.push(box_job(number, hands, work.people.len()));
     }
 }
 
-fn step_job(kitchen: &Kitchen, step: &Step, making: usize, hands: i64, takes: i64, people: Vec<usize>) -> Job {
-    let heated = step.on.iter().any(|id| kitchen.appliances[*id].heat);
+fn step_job(appliances: &[Appliance], step: &Step, making: usize, hands: i64, takes: i64, people: Vec<usize>) -> Job {
+    let heated = step.on.iter().any(|id| appliances[*id].heat);
     Job {
         kind: JobKind::Step,
         making,
         hands,
-        wait: step.waits(&kitchen.appliances),
-        out: out_of(kitchen, step),
+        wait: step.waits(appliances),
+        out: out_of(appliances, step),
         machines: held(&step.on).into_iter().map(|id| (id.0, takes)).collect(),
         temperature: step.temperature.filter(|_| heated).map(|t| t.0),
         people,
@@ -223,16 +223,16 @@ fn held(on: &[ApplianceId]) -> Vec<ApplianceId> {
 }
 
 /// A load is taken out when its wait ends; a step without a wait leaves nothing standing. Of several appliances the slowest counts.
-fn out_of(kitchen: &Kitchen, step: &Step) -> i64 {
+fn out_of(appliances: &[Appliance], step: &Step) -> i64 {
     if step.wait.0 == 0 {
         return 0;
     }
-    step.on.iter().map(|id| kitchen.appliances[*id].out.0).max().unwrap_or(0)
+    step.on.iter().map(|id| appliances[*id].out.0).max().unwrap_or(0)
 }
 
 /// The hands-on minutes of the box task, or `None` where there is none.
-fn boxing(kitchen: &Kitchen, making: &Making) -> Option<i64> {
-    (making.is_kept() && kitchen.rules.boxing.0 > 0).then(|| paced(kitchen.rules.boxing.0 as f64, kitchen.rules.pace))
+fn boxing(rules: &Rules, making: &Making) -> Option<i64> {
+    (making.is_kept() && rules.boxing.0 > 0).then(|| paced(rules.boxing.0 as f64, rules.pace))
 }
 
 fn box_job(making: usize, hands: i64, people: usize) -> Job {
@@ -255,9 +255,9 @@ fn aside_job(making: usize, people: usize) -> Job {
 }
 
 /// Once at the end, after everything that the finish waits for; where it waits for nothing, after everything.
-fn add_wash_up(kitchen: &Kitchen, work: &mut Work) {
+fn add_wash_up(rules: &Rules, work: &mut Work) {
     let problem = &mut work.problem;
-    if kitchen.rules.wash_up.0 == 0 || problem.jobs.is_empty() {
+    if rules.wash_up.0 == 0 || problem.jobs.is_empty() {
         return;
     }
     let after = problem.jobs.len();
@@ -267,13 +267,13 @@ fn add_wash_up(kitchen: &Kitchen, work: &mut Work) {
     let last: Vec<usize> = (0..after).filter(|&job| counts(job) && !followed(job)).collect();
     problem.links.extend(last.into_iter().map(|before| Link { before, after, gap: 0, within: None, why: LinkWhy::Order }));
     work.origins.push(Origin { making: usize::MAX, part: Part::WashUp });
-    let hands = paced(kitchen.rules.wash_up.0 as f64, kitchen.rules.pace);
+    let hands = paced(rules.wash_up.0 as f64, rules.pace);
     problem.jobs.push(Job { making: work.chosen.len(), hands, people: (0..work.people.len()).collect(), ..Job::default() });
 }
 
 /// Who has the role and the skills that the step asks for; `None` where nobody has.
-fn fit_people(people: &[Person], step: &Step, kitchen: &Kitchen) -> Option<Vec<usize>> {
-    let can = |person: &Person| person.can_do(step, &kitchen.appliances);
+fn fit_people(people: &[Person], step: &Step, appliances: &[Appliance]) -> Option<Vec<usize>> {
+    let can = |person: &Person| person.can_do(step, appliances);
     let fit: Vec<usize> = people.iter().enumerate().filter(|(_, person)| can(person)).map(|(i, _)| i).collect();
     (!fit.is_empty()).then_some(fit)
 }

@@ -5,16 +5,16 @@
 
 use super::Note;
 use super::cuts::{first_handled, is_cut};
-use super::names::{first_step, handled, unnamed};
-use crate::foods::{Food, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
-use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, RecipeId, Step, Wanted};
+use super::names::{first_step, handled, kept_for_the_table, unnamed};
+use crate::foods::{Food, Foods, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
+use crate::kitchen::{Ingredient, Kitchen, Piece, Print, Recipe, RecipeId, Rules, Step, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
 use crate::words::much::{is_several, said_once};
 use crate::words::{ended, in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
-/// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
+/// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …"; those that are only named at the table end the last one.
 pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64) -> String {
     text_with(kitchen, recipe, step, |_| batches)
 }
@@ -34,24 +34,26 @@ pub(super) fn weight_so_far(kitchen: &Kitchen, making: &Making, step: usize, sha
         return None;
     }
     let all = (0..=step).flat_map(|step| first_handled(recipe, step));
-    let grams = all.map(|(one, part)| Some(left_to_cook(kitchen, one, part)? * making.times(one.ware()).to_f64())).sum::<Option<f64>>()?;
+    let grams = all
+        .map(|(one, part)| Some(left_to_cook(&kitchen.foods, &kitchen.rules, one, part)? * making.times(one.ware()).to_f64()))
+        .sum::<Option<f64>>()?;
     (grams > 0.0).then(|| Quantity::grams(grams * share.to_f64()))
 }
 
 /// Grams of one line that go into the pot; none of what is to taste.
-fn left_to_cook(kitchen: &Kitchen, one: &Ingredient, part: Option<&Amount>) -> Option<f64> {
+fn left_to_cook(foods: &Foods, rules: &Rules, one: &Ingredient, part: Option<&Amount>) -> Option<f64> {
     match &one.wanted {
         Wanted::Recipe { amount, .. } => (amount.dimension() == Dimension::Mass).then(|| amount.base()),
         Wanted::Food { item: None, .. } => Some(0.0),
         Wanted::Food { food, item: Some(item) } => {
-            let food = &kitchen.foods[*food];
+            let food = &foods[*food];
             let item = Item { amount: part.unwrap_or(&item.amount).clone(), ..item.clone() };
             let fact = match &item.state {
                 State::AsPurchased | State::Prepared(_) => food.edible.as_ref(),
                 State::Cooked => food.cooked.as_ref(),
                 State::Drained => food.drained.as_ref(),
             };
-            let bought = as_purchased(food, &item, &Dimension::Mass, kitchen.rules.spoons).ok()?;
+            let bought = as_purchased(food, &item, &Dimension::Mass, rules.spoons).ok()?;
             Some(bought.base() * fact.map_or(1.0, |fact| fact.value))
         }
     }
@@ -67,13 +69,18 @@ fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&I
             typed.push_str(words);
         }
     }
+    let kept: Vec<&Ingredient> = kept_for_the_table(recipe, step).iter().filter_map(|index| recipe.ingredients.get(*index)).collect();
+    if !kept.is_empty() {
+        let kept: Vec<String> = kept.into_iter().map(|one| said_of_a_line(kitchen, one, None, times(one), "")).collect();
+        said = format!("{} Keep {} for the table.", ended(said.trim()), listed(&kept));
+    }
     let rest = unnamed(recipe);
     if first_step(recipe) != Some(step) || rest.is_empty() {
         return said.trim().to_owned();
     }
     let (seasonings, rest): (Vec<&Ingredient>, Vec<&Ingredient>) =
-        rest.iter().map(|index| &recipe.ingredients[*index]).partition(|one| seasons(kitchen, one).is_some());
-    let seasonings = seasonings.into_iter().filter_map(|one| seasons(kitchen, one)).filter(|verb| !says(recipe, verb));
+        rest.iter().map(|index| &recipe.ingredients[*index]).partition(|one| seasons(&kitchen.foods, one).is_some());
+    let seasonings = seasonings.into_iter().filter_map(|one| seasons(&kitchen.foods, one)).filter(|verb| !says(recipe, verb));
     let seasonings: Vec<&str> = seasonings.collect();
     let said = seasoned(&seasonings, said.trim());
     if rest.is_empty() {
@@ -84,10 +91,10 @@ fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&I
 }
 
 /// What a cook does with salt and pepper that the line gives no amount of.
-fn seasons(kitchen: &Kitchen, one: &Ingredient) -> Option<&'static str> {
+fn seasons(foods: &Foods, one: &Ingredient) -> Option<&'static str> {
     const SEASONINGS: [(&str, &str); 3] = [("salt", "salt"), ("sea salt", "salt"), ("black pepper", "pepper")];
     let Wanted::Food { food, item: None, .. } = &one.wanted else { return None };
-    SEASONINGS.iter().find(|row| row.0 == kitchen.foods[*food].name).map(|row| row.1)
+    SEASONINGS.iter().find(|row| row.0 == foods[*food].name).map(|row| row.1)
 }
 
 /// Do the steps speak of it in their own words: "salt lightly", "season"?
@@ -127,11 +134,11 @@ pub(super) fn first_word(recipe: &Recipe, step: usize) -> String {
 }
 
 /// What a line says after its comma that is no cut: "drained", "at room temperature". One note an ingredient.
-pub(super) fn preparations(kitchen: &Kitchen, recipe: &Recipe, step: usize) -> Vec<Note> {
+pub(super) fn preparations(foods: &Foods, recipes: &[Recipe], recipe: &Recipe, step: usize) -> Vec<Note> {
     let said = |index: usize| {
         let one = recipe.ingredients.get(index)?;
         let how = one.prep.clone().filter(|prep| !super::cuts::is_cut(prep))?;
-        Some(Note::Prepared { what: plain_name(kitchen, one), how })
+        Some(Note::Prepared { what: plain_name(foods, recipes, one), how })
     };
     handled(recipe, step).into_iter().filter_map(said).collect()
 }
@@ -210,15 +217,15 @@ pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) ->
     let shown = |amount: &Amount| {
         let scaled = amount.scaled(batches);
         let (least, most) = (scaled.least(spoons), scaled.most(spoons));
-        between(in_spoons(kitchen, &least), in_spoons(kitchen, &most), &most)
+        between(in_spoons(&kitchen.print, &kitchen.rules, &least), in_spoons(&kitchen.print, &kitchen.rules, &most), &most)
     };
     match &one.wanted {
         Wanted::Food { item: None, .. } => String::new(),
         Wanted::Food { food, item: Some(item) } => {
             let plus: String = item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect();
-            let weight = weight_beside(kitchen, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
+            let weight = weight_beside(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
             let asked = Item { plus: Vec::new(), ..item.clone() }.scaled(batches);
-            let much = weighed(kitchen, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(&item.amount));
+            let much = weighed(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(&item.amount));
             let whole = format!("{much}{}{plus}", container_size(&item.amount, item, units));
             Said { whole, weight }.text()
         }
@@ -227,14 +234,14 @@ pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) ->
 }
 
 /// "large onions, diced": a line's food without its amount, as for so many batches.
-pub(super) fn name_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
+pub(super) fn name_alone(foods: &Foods, recipes: &[Recipe], one: &Ingredient, batches: f64) -> String {
     let name = match &one.wanted {
         Wanted::Food { food, item: Some(item) } => {
             let many = if item.amount.unit == Unit::Piece { item.amount.high.to_f64() * batches } else { 0.0 };
-            let name = name_in_line(&kitchen.foods[*food], one, many);
+            let name = name_in_line(&foods[*food], one, many);
             format!("{}{}", describe(item), without_container(&name, item.amount.unit))
         }
-        Wanted::Food { .. } | Wanted::Recipe { .. } => plain_name(kitchen, one),
+        Wanted::Food { .. } | Wanted::Recipe { .. } => plain_name(foods, recipes, one),
     };
     let prep = one.prep.iter().map(|prep| format!(", {prep}"));
     let said = one.prep.as_deref().is_some_and(|prep| prep.contains(crate::words::list::OPTIONAL));
@@ -274,7 +281,7 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
     let shown = |amount: &Amount| {
         let scaled = amount.scaled(batches);
         let (least, most) = (scaled.least(spoons), scaled.most(spoons));
-        between(in_spoons(kitchen, &least), in_spoons(kitchen, &most), &most)
+        between(in_spoons(&kitchen.print, &kitchen.rules, &least), in_spoons(&kitchen.print, &kitchen.rules, &most), &most)
     };
     match &one.wanted {
         Wanted::Food { food, item: None } => {
@@ -290,9 +297,9 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
             let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
             let scaled = Item { amount: amount.clone(), ..item.clone() }.scaled(batches);
-            let weight = weight_beside(kitchen, &kitchen.foods[*food], &scaled, one.prep.as_deref());
+            let weight = weight_beside(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &scaled, one.prep.as_deref());
             let asked = Item { amount: amount.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);
-            let much = weighed(kitchen, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(amount));
+            let much = weighed(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(amount));
             let name = without_container(&name, amount.unit);
             if let (Unit::Word(word), None) = (amount.unit, sized_word(one, item, amount))
                 && let Some(name) = said_once(&much, word.singular(), name)
@@ -317,19 +324,19 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
 }
 
 /// Spoons up to four tablespoons, else as it is shown everywhere.
-fn in_spoons(kitchen: &Kitchen, amount: &Quantity) -> String {
-    let units = kitchen.print.units;
-    let spoons = (units == Units::Metric).then(|| show_in_spoons(amount, kitchen.rules.spoons)).flatten();
+fn in_spoons(print: &Print, rules: &Rules, amount: &Quantity) -> String {
+    let units = print.units;
+    let spoons = (units == Units::Metric).then(|| show_in_spoons(amount, rules.spoons)).flatten();
     spoons.unwrap_or_else(|| show(amount, units))
 }
 
 /// A dry food that is measured by volume, above four tablespoons: in grams of what is poured, where its weight is known.
-fn weighed(kitchen: &Kitchen, food: &Food, item: &Item) -> Option<String> {
-    let spoons = kitchen.rules.spoons;
+fn weighed(print: &Print, rules: &Rules, food: &Food, item: &Item) -> Option<String> {
+    let spoons = rules.spoons;
     let poured = item.amount.most(spoons);
     let is_small = show_in_spoons(&poured, spoons).is_some();
     let is_dry = food.kind.is_some_and(is_dry);
-    if kitchen.print.units != Units::Metric || !is_dry || is_small || !matches!(poured, Quantity::Volume(_)) || item.amount.is_range() {
+    if print.units != Units::Metric || !is_dry || is_small || !matches!(poured, Quantity::Volume(_)) || item.amount.is_range() {
         return None;
     }
     let (grams, _) = in_form_with_facts(food, item, &Dimension::Mass, &item.state, spoons).ok()?;
@@ -347,14 +354,14 @@ const EATEN_WITH_PEEL: [&str; 3] = ["lemon", "lime", "orange"];
 
 /// "330 g trimmed" beside a number of pieces: what is left of them to cook, so that other sizes do as well; as bought where they are
 /// cooked whole: "1.8 kg". Of eggs only where one has to be parted: "125 g beaten".
-fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>) -> Option<String> {
+fn weight_beside(print: &Print, rules: &Rules, food: &Food, item: &Item, prep: Option<&str>) -> Option<String> {
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
     let counted = counted && prep.is_none_or(|prep| !only_part_of(prep));
     let is_egg = food.kind == Some(Kind::RawEgg);
     if !counted || (is_egg && item.amount.high.ceil() - &item.amount.high < Number::over(1, 100)) {
         return None;
     }
-    let bought = as_purchased(food, item, &Dimension::Mass, kitchen.rules.spoons).ok()?;
+    let bought = as_purchased(food, item, &Dimension::Mass, rules.spoons).ok()?;
     let edible = food.edible.as_ref().map_or(1.0, |edible| edible.value);
     let cut = prep.filter(|prep| is_cut(prep)).filter(|_| edible < 1.0 && !EATEN_WITH_PEEL.contains(&food.name.as_str()));
     let (much, of) = match cut {
@@ -363,7 +370,7 @@ fn weight_beside(kitchen: &Kitchen, food: &Food, item: &Item, prep: Option<&str>
         Some(_) => (bought.scaled(edible), " trimmed"),
         None => (bought, ""),
     };
-    Some(format!("{}{of}", show(&much, kitchen.print.units)))
+    Some(format!("{}{of}", show(&much, print.units)))
 }
 
 /// "juice", "zest and juice": no more of a fruit than that.
@@ -396,10 +403,10 @@ pub(super) fn without_container(name: &str, unit: Unit) -> &str {
     if unit == Unit::Word(Word::Tin) { name.strip_prefix("tinned ").unwrap_or(name) } else { name }
 }
 
-fn plain_name(kitchen: &Kitchen, one: &Ingredient) -> String {
+fn plain_name(foods: &Foods, recipes: &[Recipe], one: &Ingredient) -> String {
     match &one.wanted {
-        Wanted::Food { food, .. } => name_in_line(&kitchen.foods[*food], one, 0.0),
-        Wanted::Recipe { recipe, .. } => in_a_sentence(&kitchen.recipes[*recipe].name),
+        Wanted::Food { food, .. } => name_in_line(&foods[*food], one, 0.0),
+        Wanted::Recipe { recipe, .. } => in_a_sentence(&recipes[*recipe].name),
     }
 }
 

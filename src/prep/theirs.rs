@@ -6,7 +6,7 @@
 use super::names::handled;
 use super::tasks::{Part, Work};
 use super::{Link, LinkWhy, Note, Schedule};
-use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
+use crate::kitchen::{Kitchen, Recipe, RecipeId, Ware, Week};
 use crate::plan::{CrossContact, Makings, cross_contacts, goes_into};
 
 /// A job that brings what an eater is allergic to.
@@ -24,7 +24,7 @@ pub(super) fn put_theirs_first(kitchen: &Kitchen, week: &Week, makings: &Makings
     let made: Vec<RecipeId> = work.chosen.iter().map(|index| makings.makings[*index].recipe).collect();
     for contact in cross_contacts(kitchen, week, &made) {
         let theirs = jobs_of(makings, work, &contact);
-        let bring: Vec<usize> = (0..work.origins.len()).filter(|job| brings(kitchen, makings, work, *job, &contact)).collect();
+        let bring: Vec<usize> = (0..work.origins.len()).filter(|job| brings(&kitchen.recipes, makings, work, *job, &contact)).collect();
         for job in bring {
             let beside = |other: &usize| work.origins[*other].making != work.origins[job].making;
             let theirs: Vec<usize> = theirs.iter().copied().filter(beside).collect();
@@ -66,13 +66,13 @@ fn jobs_of(makings: &Makings, work: &Work, contact: &CrossContact) -> Vec<usize>
 }
 
 /// Does the job handle it, itself or inside a component?
-fn brings(kitchen: &Kitchen, makings: &Makings, work: &Work, job: usize, contact: &CrossContact) -> bool {
+fn brings(recipes: &[Recipe], makings: &Makings, work: &Work, job: usize, contact: &CrossContact) -> bool {
     let origin = work.origins[job];
     let (Some(making), Part::Step { step, .. }) = (makings.makings.get(origin.making), origin.part) else { return false };
-    let recipe = &kitchen.recipes[making.recipe];
+    let recipe = &recipes[making.recipe];
     let bears = |ware: Ware| match ware {
         Ware::Food(food) => contact.foods.contains(&food),
-        Ware::Recipe(part) => contact.foods.iter().any(|food| goes_into(&kitchen.recipes, part, Ware::Food(*food))),
+        Ware::Recipe(part) => contact.foods.iter().any(|food| goes_into(recipes, part, Ware::Food(*food))),
     };
     handled(recipe, step).into_iter().filter_map(|index| recipe.ingredients.get(index)).any(|line| bears(line.ware()))
 }

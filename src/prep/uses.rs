@@ -3,8 +3,8 @@
 use super::cuts::{first_handled, is_cut};
 use super::text::{only_part_of, plural_in_line};
 use super::{Doing, Said, Task};
-use crate::foods::{Food, FoodId, Grade, Item, Kind, State, as_purchased};
-use crate::kitchen::{Ingredient, Kitchen, Wanted, Ware};
+use crate::foods::{Food, FoodId, Foods, Grade, Item, Kind, State, as_purchased};
+use crate::kitchen::{Ingredient, Kitchen, Print, Rules, Wanted, Ware};
 use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
 use crate::words::much::said_once;
@@ -15,19 +15,19 @@ pub(super) fn first_uses(kitchen: &Kitchen, making: &Making, step: usize, share:
     let recipe = &kitchen.recipes[making.recipe];
     let used = first_handled(recipe, step).into_iter().map(|(one, part)| {
         let times = making.times(one.ware()).to_f64() * share.to_f64();
-        (one.ware(), measured(kitchen, one, part) * times)
+        (one.ware(), measured(&kitchen.foods, &kitchen.rules, one, part) * times)
     });
     used.collect()
 }
 
-fn measured(kitchen: &Kitchen, one: &Ingredient, part: Option<&Amount>) -> f64 {
+fn measured(foods: &Foods, rules: &Rules, one: &Ingredient, part: Option<&Amount>) -> f64 {
     match &one.wanted {
         Wanted::Recipe { amount, .. } => amount.base(),
         Wanted::Food { item: None, .. } => 0.0,
         Wanted::Food { food, item: Some(item) } => {
             let item = Item { amount: part.unwrap_or(&item.amount).clone(), ..item.clone() };
-            let spoons = kitchen.rules.spoons;
-            as_purchased(&kitchen.foods[*food], &item, &Dimension::Mass, spoons).unwrap_or_else(|_| item.amount.most(spoons)).base()
+            let spoons = rules.spoons;
+            as_purchased(&foods[*food], &item, &Dimension::Mass, spoons).unwrap_or_else(|_| item.amount.most(spoons)).base()
         }
     }
 }
@@ -60,7 +60,7 @@ pub(super) fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Maki
     let one = |(food, all): &(FoodId, Vec<Asked>)| {
         let (known, of) = (&kitchen.foods[*food], Ware::Food(*food));
         let name = all.first().map_or_else(|| known.name.clone(), |asked| plural_in_line(known, asked.one));
-        let Spoken { words, counted } = spoken(kitchen, known, all).unwrap_or_default();
+        let Spoken { words, counted } = spoken(&kitchen.print, &kitchen.rules, known, all).unwrap_or_default();
         Said { of, name, words, counted }
     };
     lines.iter().map(one).collect()
@@ -79,21 +79,21 @@ struct Spoken {
     counted: Option<Quantity>,
 }
 
-fn spoken(kitchen: &Kitchen, known: &Food, all: &[Asked]) -> Option<Spoken> {
+fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Asked]) -> Option<Spoken> {
     let first = &all.first()?.item;
     if all.iter().any(|asked| !asked.item.plus.is_empty() || asked.item.size != first.size) {
         return None;
     }
     let sum = |number: &dyn Fn(&Asked) -> Number| all.iter().map(number).sum::<Number>();
     match first.amount.unit {
-        unit if all.iter().any(|asked| asked.item.amount.unit != unit) => in_one_measure(kitchen, known, all),
+        unit if all.iter().any(|asked| asked.item.amount.unit != unit) => in_one_measure(print, rules, known, all),
         Unit::Piece if first.size.is_none() => {
             let number = sum(&|asked| asked.item.amount.high.clone()).ceil();
             let grade = first.grade.filter(|grade| all.iter().all(|asked| asked.item.grade == Some(*grade)));
             let name = if number > 1 { plural(&known.name) } else { known.name.clone() };
-            let weight = weight_as_bought(kitchen, known, all, &number).map_or_else(String::new, |weight| format!(", {weight}"));
+            let weight = weight_as_bought(print, rules, known, all, &number).map_or_else(String::new, |weight| format!(", {weight}"));
             let count = Quantity::Count(number);
-            let words = format!("{} {}{name}{weight}", show(&count, kitchen.print.units), sized(grade));
+            let words = format!("{} {}{name}{weight}", show(&count, print.units), sized(grade));
             Some(Spoken { words: Some(words), counted: Some(count) })
         }
         Unit::Word(word) => {
@@ -102,21 +102,21 @@ fn spoken(kitchen: &Kitchen, known: &Food, all: &[Asked]) -> Option<Spoken> {
             let count = Quantity::Words(number, word.to_string());
             let name = super::text::without_container(&known.name, first.amount.unit);
             let name = match &first.size {
-                Some(size) => format!(" ({}) {name}", show(size, kitchen.print.units)),
+                Some(size) => format!(" ({}) {name}", show(size, print.units)),
                 None => format!(" of {name}"),
             };
-            let shown = show(&count, kitchen.print.units);
+            let shown = show(&count, print.units);
             let once = said_once(&shown, word.singular(), &known.name).filter(|_| first.size.is_none());
             let words = once.unwrap_or_else(|| format!("{shown}{name}"));
             Some(Spoken { words: Some(words), counted: Some(count) })
         }
-        _ => in_one_measure(kitchen, known, all),
+        _ => in_one_measure(print, rules, known, all),
     }
 }
 
 /// Volumes: spoons up to four tablespoons, above that what is poured, in the units of the sheets. What is dry is weighed.
-fn in_one_measure(kitchen: &Kitchen, food: &Food, all: &[Asked]) -> Option<Spoken> {
-    let (units, spoons) = (kitchen.print.units, kitchen.rules.spoons);
+fn in_one_measure(print: &Print, rules: &Rules, food: &Food, all: &[Asked]) -> Option<Spoken> {
+    let (units, spoons) = (print.units, rules.spoons);
     let volumes = all.iter().map(|asked| match asked.item.amount.most(spoons) {
         Quantity::Volume(_) if matches!(asked.item.state, State::AsPurchased) || units == Units::Us => Some(asked.item.amount.most(spoons)),
         _ => None,
@@ -133,14 +133,14 @@ fn in_one_measure(kitchen: &Kitchen, food: &Food, all: &[Asked]) -> Option<Spoke
 }
 
 /// As bought, where nothing is cut away: "1.8 kg". Whatever is trimmed has its weight at its step.
-fn weight_as_bought(kitchen: &Kitchen, food: &Food, all: &[Asked], number: &Number) -> Option<String> {
+fn weight_as_bought(print: &Print, rules: &Rules, food: &Food, all: &[Asked], number: &Number) -> Option<String> {
     let whole = |asked: &Asked| asked.one.prep.as_deref().is_none_or(|prep| !is_cut(prep) && !only_part_of(prep));
     if food.kind == Some(Kind::RawEgg) || !all.iter().all(whole) {
         return None;
     }
     let item = Item { amount: Amount { low: number.clone(), high: number.clone(), unit: Unit::Piece }, ..all.first()?.item.clone() };
-    let weight = as_purchased(food, &item, &Dimension::Mass, kitchen.rules.spoons).ok()?;
-    Some(show(&weight, kitchen.print.units))
+    let weight = as_purchased(food, &item, &Dimension::Mass, rules.spoons).ok()?;
+    Some(show(&weight, print.units))
 }
 
 fn sized(grade: Option<Grade>) -> &'static str {

@@ -10,14 +10,14 @@ use super::Errand;
 use super::boxes::{counted, errand};
 use super::clock::aside_task;
 use super::cooked::{CardCook, cooked};
-use super::rounds::hands_for;
 use super::say::{kept_hot, reheated};
 use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
-use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
+use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, Recipe, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
 use crate::plan::{
-    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines, taken_out_before,
+    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines,
+    taken_out_before,
 };
 use crate::words::{degrees, ended, in_a_sentence, listed, not_known, sentence};
 
@@ -46,6 +46,10 @@ pub struct CardMeal {
     /// "Mon supper".
     pub label: String,
     pub name: Option<String>,
+    /// What of it nothing can serve any more.
+    pub short: Vec<ShortMeal>,
+    /// What of it is not known for an allergic eater, a line each.
+    pub not_known: Vec<String>,
     pub dishes: Vec<CardDish>,
     /// In the household's own words.
     pub text: Option<String>,
@@ -215,10 +219,13 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
         let prep = line.prep.as_ref().filter(|prep| !only_part_of(prep)).map_or_else(String::new, |prep| format!(", {prep}"));
         format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
     });
+    let alone = Week { meals: vec![meal.clone()], ..week.clone() };
     CardMeal {
         label: meal.label.clone(),
         name: meal.name.clone(),
-        dishes: dishes(kitchen, week, makings, index),
+        short: makings.short.iter().filter(|short| (short.at, &short.label) == (meal.at_time, &meal.label)).cloned().collect(),
+        not_known: not_known(guard(kitchen, &alone).unknown.iter().map(|(_, warning)| warning)),
+        dishes: dishes(&kitchen.recipes, week, makings, index),
         text: meal.text.clone(),
         fresh: fresh.collect(),
         cook: cooked(kitchen, meal),
@@ -252,19 +259,19 @@ fn served_spot(served: &[&Ingredient], ware: Ware) -> Spot {
 }
 
 /// Every dish once a place, in the order of the meal's lines; last what goes into a dish made at the meal.
-fn dishes(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec<CardDish> {
+fn dishes(recipes: &[Recipe], week: &Week, makings: &Makings, meal: usize) -> Vec<CardDish> {
     let mut dishes: Vec<CardDish> = Vec::new();
     for (recipe, place, amount) in from_lots(makings, meal).chain(from_sessions(makings, meal)) {
         match dishes.iter_mut().find(|dish| (dish.recipe, dish.place) == (recipe, place)) {
             Some(dish) => add(&mut dish.amounts, amount),
-            None => dishes.push(taken_out(kitchen, recipe, place, amount)),
+            None => dishes.push(taken_out(recipes, recipe, place, amount)),
         }
     }
     let served: Vec<RecipeId> = served_lines(&week.meals[meal]).filter_map(|(line, _)| recipe_of(line)).collect();
     dishes.sort_by_key(|dish| served.iter().position(|one| *one == dish.recipe).unwrap_or(served.len()));
     let made: Vec<RecipeId> = makings.makings.iter().filter(|making| making.at == MadeAt::Meal(meal)).map(|making| making.recipe).collect();
     for dish in dishes.iter_mut().filter(|dish| !served.contains(&dish.recipe)) {
-        let holds = |into: &RecipeId| kitchen.recipes[*into].ingredients.iter().any(|line| recipe_of(line) == Some(dish.recipe));
+        let holds = |into: &RecipeId| recipes[*into].ingredients.iter().any(|line| recipe_of(line) == Some(dish.recipe));
         let into: Vec<RecipeId> = made.iter().copied().filter(holds).collect();
         if !into.is_empty() {
             dish.then = Then::Into(into);
@@ -273,8 +280,8 @@ fn dishes(kitchen: &Kitchen, week: &Week, makings: &Makings, meal: usize) -> Vec
     dishes
 }
 
-fn taken_out(kitchen: &Kitchen, recipe: RecipeId, place: Option<Place>, amount: Quantity) -> CardDish {
-    let asked = &kitchen.recipes[recipe];
+fn taken_out(recipes: &[Recipe], recipe: RecipeId, place: Option<Place>, amount: Quantity) -> CardDish {
+    let asked = &recipes[recipe];
     let boxed = asked.boxed.as_ref().filter(|_| place.is_some()).map(|kind| kind.name.clone());
     let then = match (place, asked.hold_hot) {
         (Some(_), _) => Then::Eaten(asked.serve),
@@ -324,8 +331,7 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
 
 /// Minutes of a dish that is made at the meal: its steps one after another.
 pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
-    let steps = kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
-    steps.map(|step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace) + step.waits(&kitchen.appliances)).sum()
+    one_after_another(&kitchen.recipes[making.recipe], &kitchen.appliances, making.batches.to_f64(), kitchen.rules.pace).0
 }
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
@@ -342,7 +348,7 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let aside = |number: usize| {
         let before =
             move |of: &usize| matches!(taken_out_before(kitchen, recipe, &making.apart[*of].without), Ok(Some(step)) if step == number);
-        let text = |of: usize| aside_task(kitchen, making, of).text(kitchen.names(), kitchen.print.units);
+        let text = |of: usize| aside_task(&kitchen.recipes, making, of).text(kitchen.names(), kitchen.print.units);
         (0..making.apart.len()).filter(before).map(move |of| told(text(of))).collect::<Vec<_>>()
     };
     let steps = recipe.steps.iter().enumerate().flat_map(|(number, asked)| aside(number).into_iter().chain([step((number, asked))]));

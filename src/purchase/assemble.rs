@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use super::leaves::leaves;
 use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, days, meals};
 use crate::foods::{FoodId, Foods};
-use crate::kitchen::{Household, Kitchen, Lot, Warning, Week};
+use crate::kitchen::{Household, Kitchen, Lot, Recipe, Warning, Week};
 use crate::pantry::Netted;
 use crate::plan::{Draw, Makings, food_contains, span};
 use crate::shelf::lot_dates;
@@ -46,7 +46,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option
             .netted
             .expiring
             .iter()
-            .map(|(lot, until)| expiring(kitchen, &parts.netted.lots[*lot], *until, parts.today))
+            .map(|(lot, until)| expiring(&kitchen.foods, &kitchen.recipes, &parts.netted.lots[*lot], *until, parts.today))
             .collect(),
         spare: parts.makings.makings.iter().filter_map(|making| making.spare.clone()).collect(),
         ask: parts.ask.to_vec(),
@@ -90,7 +90,7 @@ fn from_pantry(draw: &Draw) -> FromPantry {
     FromPantry { of, amount: draw.amount.clone(), place, on, what_for: draw.what_for.clone(), look_first }
 }
 
-fn expiring(kitchen: &Kitchen, lot: &Lot, until: Option<Date>, today: Date) -> Expiring {
-    let past = !lot_dates(&kitchen.foods, &kitchen.recipes, lot).may_be_drawn_on(today);
+fn expiring(foods: &Foods, recipes: &[Recipe], lot: &Lot, until: Option<Date>, today: Date) -> Expiring {
+    let past = !lot_dates(foods, recipes, lot).may_be_drawn_on(today);
     Expiring { of: lot.of, amount: lot.amount.clone(), place: lot.place, until, past }
 }

@@ -11,8 +11,8 @@ use super::Basket;
 use super::list::{Leaves, Leftover, Worth};
 use super::paid::Paid;
 use super::recipes::{InHand, recipe_uses};
-use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Ware, Week};
+use crate::foods::{FoodId, Foods};
+use crate::kitchen::{Kitchen, Recipe, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, tidy};
 use crate::pantry::{Netted, last_day};
 use crate::shelf::{Prices, lot_dates, rounded};
@@ -26,7 +26,7 @@ pub(super) fn leaves(kitchen: &Kitchen, week: &Week, netted: &Netted, basket: &B
     let prices = Prices::new(kitchen).with_list(listed(basket));
     let left = left_over(&paid);
     let mut in_hand: Vec<InHand> = left.iter().map(Left::in_hand).collect();
-    in_hand.extend(expiring(kitchen, netted, &prices, first_day));
+    in_hand.extend(expiring(&kitchen.foods, &kitchen.recipes, netted, &prices, first_day));
     in_hand.sort_by_key(|lot| (lot.until.is_none(), lot.until));
     Leaves {
         leftovers: left.iter().map(Left::over).collect(),
@@ -93,11 +93,11 @@ fn left_over(paid: &[&Paid]) -> Vec<Left> {
     left
 }
 
-fn expiring(kitchen: &Kitchen, netted: &Netted, prices: &Prices, first_day: Date) -> Vec<InHand> {
+fn expiring(foods: &Foods, recipes: &[Recipe], netted: &Netted, prices: &Prices, first_day: Date) -> Vec<InHand> {
     let in_hand = |(lot, until): &(usize, Option<Date>)| {
         let lot = &netted.lots[*lot];
         let Ware::Food(food) = lot.of else { return None };
-        if !lot_dates(&kitchen.foods, &kitchen.recipes, lot).may_be_drawn_on(first_day) {
+        if !lot_dates(foods, recipes, lot).may_be_drawn_on(first_day) {
             return None;
         }
         let rate = prices.of_lot(lot).unwrap_or(0.0);

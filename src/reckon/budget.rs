@@ -17,7 +17,7 @@ use std::collections::{BTreeMap, BTreeSet};
 use super::{Reckoning, Stages, open_stages};
 use crate::book::Booked;
 use crate::foods::FoodId;
-use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, RecipeId, ShopId, Wanted, Week};
+use crate::kitchen::{BatchCut, Choose, Ingredient, Kitchen, Recipe, RecipeId, Shop, ShopId, Wanted, Week};
 use crate::measure::Money;
 use crate::purchase::{Basket, Budget, Flag, SaveBy, Saving, TripList, choose_thrifty};
 
@@ -85,7 +85,8 @@ pub(super) fn budget(reckoning: &Reckoning) -> Option<Budget> {
     savings.truncate(MOST_CHANGES);
     let best: Vec<Change> = savings.iter().map(|(_, change)| change.clone()).collect();
     let together = if best.is_empty() { None } else { tried(reckoning, &best) };
-    let saving = |(cost, change): &(Money, Change)| Saving { by: told(kitchen, week, change), saves: now.cost - *cost, cost: *cost };
+    let saving =
+        |(cost, change): &(Money, Change)| Saving { by: told(&kitchen.recipes, week, change), saves: now.cost - *cost, cost: *cost };
     Some(Budget {
         limit,
         cost: now.cost,
@@ -121,7 +122,7 @@ fn tried(reckoning: &Reckoning, changes: &[Change]) -> Option<Trial> {
     for change in changes {
         match change {
             Change::CheapestPacks(food) => thrifty.push(*food),
-            Change::LeaveOutShop(shop) => leave_out(&kitchen, &mut week, *shop),
+            Change::LeaveOutShop(shop) => leave_out(&kitchen.shops, &mut week, *shop),
             Change::FinerBatches(recipe) => {
                 let recipe = &mut kitchen.to_mut().recipes[*recipe];
                 recipe.batches = finer(recipe.batches)?;
@@ -144,9 +145,9 @@ fn finer(cut: BatchCut) -> Option<BatchCut> {
     }
 }
 
-fn leave_out(kitchen: &Kitchen, week: &mut Week, shop: ShopId) {
+fn leave_out(shops: &[Shop], week: &mut Week, shop: ShopId) {
     for trip in &mut week.trips {
-        let all = || (0..kitchen.shops.len()).map(ShopId).collect();
+        let all = || (0..shops.len()).map(ShopId).collect();
         trip.shops.get_or_insert_with(all).retain(|other| *other != shop);
     }
 }
@@ -210,12 +211,12 @@ fn is_visited(reckoning: &Reckoning, shop: ShopId) -> bool {
     reckoning.basket.trips.iter().flat_map(|trip| &trip.shops).filter_map(|visit| visit.at).any(|stop| stop.shop == shop)
 }
 
-fn told(kitchen: &Kitchen, week: &Week, change: &Change) -> SaveBy {
+fn told(recipes: &[Recipe], week: &Week, change: &Change) -> SaveBy {
     match change {
         Change::CheapestPacks(food) => SaveBy::CheapestPacks(*food),
         Change::LeaveOutShop(shop) => SaveBy::LeavingOutShop(*shop),
         Change::FinerBatches(recipe) => {
-            SaveBy::FinerBatches { recipe: *recipe, to: finer(kitchen.recipes[*recipe].batches).unwrap_or(BatchCut::Any) }
+            SaveBy::FinerBatches { recipe: *recipe, to: finer(recipes[*recipe].batches).unwrap_or(BatchCut::Any) }
         }
         Change::DropLine(extra) => {
             let meal = &week.meals[extra.meal];

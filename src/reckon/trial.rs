@@ -4,10 +4,13 @@
 //! the budget, the schedule's proofs) is left out.
 
 use std::borrow::Cow;
+use std::rc::Rc;
 
 use jiff::civil::Date;
 
+use super::carry::Another;
 use super::lived::Lived;
+use super::walk::Walk;
 use super::{AsPrinted, Stages, carry, lived, open_stages};
 use crate::book::Booked;
 use crate::foods::as_purchased;
@@ -91,7 +94,9 @@ pub fn trials<'k>(
     let lived = Lived::of(&loaded.kitchen, &template, booked, print(index), today);
     let together: Vec<&Lived> = std::iter::once(&lived).chain(others.iter().filter(|other| other.overlaps(&lived))).collect();
     let shelf = lived::as_it_happened(&loaded.kitchen, &together);
-    let carried = carry::carry(shelf, &others, &lived, today);
+    let places = (0..loaded.weeks.len()).filter(|other| *other != index);
+    let beside: Vec<_> = places.zip(&others).map(|(place, other)| Rc::new(Another::of(place, other))).collect();
+    let carried = carry::carry(&Walk::default(), shelf, &beside, &lived, today);
     let begun = lived.standing.has_begun().then_some((today, booked));
     let week = lived.open().into_owned();
     let whole = lived.week.clone().into_owned();

@@ -20,8 +20,8 @@ use super::{Settings, Sheet};
 use crate::plan::ShortMeal;
 use crate::words::list::{OPTIONAL, RESTOCK, beware, instead, windows, without};
 use crate::words::much::called;
-use crate::words::short::{lacks, remedies, still_to_get};
-use crate::words::{listed, not_known, sentence};
+use crate::words::short::{at_the_head, still_to_get};
+use crate::words::{listed, not_known};
 
 /// The type, and how close lines stand.
 #[derive(Debug, Clone, Copy)]
@@ -258,8 +258,8 @@ impl TripSheet<'_> {
 /// A line a meal that nothing can serve, with what could be done.
 pub(super) fn short_lines(short: &[ShortMeal], names: Names, units: Units) -> Vec<Vec<Span>> {
     let line = |meal: &ShortMeal| {
-        let remedies = remedies(meal).join("; ");
-        vec![strong(format!("Short: {}. ", lacks(meal, names, units))), plain(format!("{}.", sentence(&remedies)))]
+        let (what, remedies) = at_the_head(meal, names, units);
+        vec![strong(format!("{what} ")), plain(remedies)]
     };
     short.iter().map(line).collect()
 }

@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use crate::compose::{Clashing, HowMuch, Nutrient, Share, Stays, Why, Wish};
 use crate::foods::Place;
-use crate::kitchen::{AnyLine, Kitchen, RecipeId, Ware, Week};
+use crate::kitchen::{AnyLine, Kitchen, RecipeId, Together, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
 use crate::plan::Unfit;
 use crate::words::much::much_of;
@@ -195,8 +195,8 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
         Wish::Use(of) => (ware(of), format!("take {} out of use", ware(of))),
         Wish::Not(of) => (ware(of), format!("take {} out of not", ware(of))),
         Wish::Beside(is) => {
-            let now = beside(kitchen, week, is);
-            (now.clone(), format!("take {now} out of beside, or something that is {} for these meals", wanted(kitchen, week, is)))
+            let now = beside(&kitchen.together, week, is);
+            (now.clone(), format!("take {now} out of beside, or something that is {} for these meals", wanted(&kitchen.together, week, is)))
         }
         Wish::Style => ("one style a meal".into(), "another style, or none, for some dish or pattern".into()),
         Wish::Sure(eater) => {
@@ -233,11 +233,11 @@ pub fn nutrient_word(nutrient: Nutrient) -> &'static str {
     }
 }
 
-fn beside(kitchen: &Kitchen, week: &Week, is: &str) -> String {
-    format!("{is} = \"{}\"", wanted(kitchen, week, is))
+fn beside(together: &Together, week: &Week, is: &str) -> String {
+    format!("{is} = \"{}\"", wanted(together, week, is))
 }
 
-fn wanted(kitchen: &Kitchen, week: &Week, is: &str) -> String {
-    let pairs = week.wishes.beside.iter().chain(&kitchen.together.wishes.beside).flatten();
+fn wanted(together: &Together, week: &Week, is: &str) -> String {
+    let pairs = week.wishes.beside.iter().chain(&together.wishes.beside).flatten();
     pairs.into_iter().find(|pair| pair.is == is).map(|pair| pair.wants.clone()).unwrap_or_default()
 }

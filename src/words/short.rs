@@ -1,8 +1,9 @@
 //! What can be done where a meal runs short.
 
-use super::{clock, day, duration};
-use crate::kitchen::Names;
-use crate::measure::{Units, show};
+use super::much::{made, much_of};
+use super::{clock, day, duration, ended, sentence};
+use crate::kitchen::{Names, Ware};
+use crate::measure::Units;
 use crate::plan::ShortMeal;
 use crate::purchase::Awaiting;
 
@@ -31,5 +32,21 @@ pub fn awaiting(what: &Awaiting) -> String {
 pub fn lacks(short: &ShortMeal, names: Names, units: Units) -> String {
     let meal = if short.meal == short.label { String::new() } else { format!(" ({})", short.meal) };
     let when = format!("{} {}", day(short.at.date()), short.word);
-    format!("{when}{meal}: {} of {}", show(&short.amount, units), names.recipe(short.recipe))
+    format!("{when}{meal}: {}", made(names, short.recipe, &short.amount, units))
+}
+
+/// What a meal lacks, with what can be done, for the meal itself:
+/// "Short: 1¾ portions of white-bean mash. Make it at the meal: 20 min; leave it out, or eat less of it."
+pub fn at_the_meal(short: &ShortMeal, names: Names, units: Units) -> String {
+    let what = much_of(names, Ware::Recipe(short.recipe), &short.amount, units);
+    format!("Short: {what}. {}", what_to_do(short))
+}
+
+/// The same at the head of a page, with the meal that it is about; what is missing and what can be done apart.
+pub fn at_the_head(short: &ShortMeal, names: Names, units: Units) -> (String, String) {
+    (format!("Short: {}.", lacks(short, names, units)), what_to_do(short))
+}
+
+fn what_to_do(short: &ShortMeal) -> String {
+    ended(&sentence(&remedies(short).join("; ")))
 }

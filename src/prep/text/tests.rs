@@ -259,7 +259,7 @@ fn a_state_and_what_comes_on_top_are_said() {
 fn only_preparations_that_are_no_cuts_are_notes() {
     let mut kitchen = mash();
     kitchen.recipes[0].steps = vec![Step { text: (0..6).map(named).collect(), ..step("") }];
-    let notes = preparations(&kitchen, &kitchen.recipes[0], 0);
+    let notes = preparations(&kitchen.foods, &kitchen.recipes, &kitchen.recipes[0], 0);
     let notes: Vec<String> = notes.iter().map(|note| note.text(kitchen.names(), Units::Metric)).collect();
     assert_eq!(notes, ["Tinned white beans: drained"]);
 }

@@ -253,6 +253,8 @@ impl Chance {
             inside: None,
         };
         let meal = |chance: &mut Chance| CardMeal {
+            short: vec![],
+            not_known: vec![],
             otherwise: vec![],
             label: chance.name(),
             name: chance.maybe(8),

@@ -22,6 +22,8 @@ fn out(name: &str, amount: Quantity, place: Option<Place>, then: Then) -> CardDi
 
 fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
     CardMeal {
+        short: Vec::new(),
+        not_known: Vec::new(),
         label: label.into(),
         name: Some("Barley plates".into()),
         dishes,

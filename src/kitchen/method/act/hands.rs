@@ -76,7 +76,8 @@ impl Reading<'_> {
             return self.wait(act, Some(on), 5);
         }
         let gentle = matches!(verb.word, "sweat" | "soften");
-        let long = self.minutes(act).is_some_and(|minutes| minutes > 5.0);
+        // Over a medium heat it would brown if nobody stirred.
+        let long = self.minutes(act).is_some_and(|minutes| minutes > 5.0) && !self.is_over_more_than_low_heat();
         if (gentle && (long || self.is_covered()) || self.is_covered() && verb.state && verb.word != "brown") && !self.is_stirred() {
             return self.wait(act, Some(On::Kind(kind)), 8);
         }
@@ -86,6 +87,12 @@ impl Reading<'_> {
         act.takes = Takes::Hands(self.worked(act));
         act.need = Some(on);
         act.place = Some(Some(on));
+    }
+
+    /// "Over a medium heat", "medium-high".
+    fn is_over_more_than_low_heat(&self) -> bool {
+        let low = self.says(&["low", "gentle", "gently", "slowly"]);
+        self.says(&["medium", "moderate", "high"]) && self.says(&["heat", "flame", "hob"]) && !low
     }
 
     pub(super) fn is_covered(&self) -> bool {
