@@ -1,5 +1,5 @@
-//! The search for the best week: a first one built meal by meal, bettered by changing a meal at a time; then, as far as the effort
-//! reaches, every week that could still be as good, for the proof.
+//! The search for the best week: whole weeks that the guess holds for cheap, bettered by changing a meal at a time, and shaken; then, as
+//! far as the effort reaches, every week that could still be as good, for the proof.
 //!
 //! Effort is counted in weeks reckoned, never in seconds: the same files have the same answer on every machine. Two threads look at the
 //! weeks of one round; what they find is taken in the round's order.
@@ -13,7 +13,9 @@ use super::floor::Floor;
 use super::guess::Guess;
 use super::table::{Judged, Look, Table};
 use super::value::{Value, as_good_as};
-use crate::kitchen::RecipeId;
+use super::ways::recipes;
+use super::wish::Wish;
+use crate::kitchen::{PatternId, RecipeId};
 use crate::prep::Effort;
 use crate::progress::{self, At, Composing};
 
@@ -54,7 +56,7 @@ struct Limits {
 fn limits(effort: Effort) -> Limits {
     match effort {
         Effort::Low => Limits { tries: 10_000, proof: 30_000, nodes: 50_000 },
-        Effort::Normal => Limits { tries: 180_000, proof: 200_000, nodes: 1_000_000 },
+        Effort::Normal => Limits { tries: 150_000, proof: 200_000, nodes: 1_000_000 },
         Effort::High => Limits { tries: 1_000_000, proof: 4_000_000, nodes: 20_000_000 },
     }
 }
@@ -151,7 +153,7 @@ const NEAR: usize = 6;
 
 /// So many weeks are shaken at once; to guess at one of them costs about as much as to reckon so many.
 const SHAKEN: usize = 4;
-const GUESSED: usize = 8;
+const GUESSED: usize = 16;
 
 /// A week is bettered where it costs no more than the best by one in so many.
 const PROMISING: i64 = 12;
@@ -353,7 +355,7 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
                     let all = (0..self.table.kitchen().recipes.len()).map(RecipeId);
                     banned.extend(all.filter(|recipe| self.cooking.is_new(*recipe, &cooked)));
                 }
-                let ranked = guess.ranked(&self.options[gap], &now, gap, &banned);
+                let ranked = self.free(&now, guess, gap, banned);
                 let allowed = |option: &Option<u32>| self.fits(&with(&now, gap, *option), guess);
                 if let Some(option) = ranked.into_iter().take(ROUND).find(allowed) {
                     now[gap] = option;
@@ -364,6 +366,31 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
             }
         }
         now
+    }
+
+    /// The options of a meal as the guess ranks them, without patterns and recipes that the other meals have as often as may be.
+    fn free(&self, now: &Chosen, guess: &Guess, gap: usize, mut banned: BTreeSet<RecipeId>) -> Vec<Option<u32>> {
+        let (table, patterns) = (self.table, &self.table.kitchen().together.patterns);
+        let others = with(now, gap, None);
+        let plates = table.plates(&others);
+        let mut of_pattern = vec![0; patterns.len()];
+        let mut of_recipe = vec![0; table.kitchen().recipes.len()];
+        for plate in &plates {
+            plate.pattern.iter().for_each(|pattern| of_pattern[pattern.0] += 1);
+            recipes(plate.wares).for_each(|recipe| of_recipe[recipe.0] += 1);
+        }
+        // A lifted wish may be broken.
+        let is_lifted = |wish: &Wish| table.lifted.as_ref() == Some(wish);
+        if table.wishes.one_at_most.by_place.is_empty() && !is_lifted(&Wish::OneAtMost(None)) {
+            let most = table.wishes.times("");
+            banned.extend((0..of_recipe.len()).filter(|recipe| of_recipe[*recipe] >= most).map(RecipeId));
+        }
+        let is_full = |id: PatternId| !is_lifted(&Wish::AtMost(id)) && patterns[id].at_most.is_some_and(|most| of_pattern[id.0] >= most);
+        let full: Vec<bool> = (0..patterns.len()).map(|pattern| is_full(PatternId(pattern))).collect();
+        let pattern = |way: u32| table.ways.forms[table.ways.all[way as usize].form].pattern;
+        let mut ranked = guess.ranked(&self.options[gap], now, gap, &banned);
+        ranked.retain(|option| !option.and_then(pattern).is_some_and(|pattern| full[pattern.0]));
+        ranked
     }
 
     /// Another week near a good one: without one or two of its recipes, or with three meals given something else, then bettered by the
@@ -452,7 +479,7 @@ impl<'s, 't, 'k> Search<'s, 't, 'k> {
 
     /// The options that add least beside what the other meals eat, and of every form the one that seems cheapest.
     fn near(&self, now: &Chosen, bound: &Bound, guess: &Guess, gap: usize) -> Vec<Option<u32>> {
-        let ranked = guess.ranked(&self.options[gap], now, gap, &BTreeSet::new());
+        let ranked = self.free(now, guess, gap, BTreeSet::new());
         let fits = |option: &Option<u32>| *option != now[gap] && self.fits(&with(now, gap, *option), guess);
         let mut near: Vec<Option<u32>> = ranked.into_iter().take(ROUND).filter(fits).take(NEAR).collect();
         if near.is_empty() {
