@@ -169,3 +169,35 @@ fn a_walk_from_week_to_week_says_of_each_what_is_said_of_it_alone() {
         }
     }
 }
+
+#[test]
+fn a_week_that_is_over_and_was_not_booked_to_its_end_is_told_with_the_command_that_books_it() {
+    // Of two suppers the first is booked; next week would count on the 100 g of the second.
+    let kitchen = grain_meals();
+    let warnings = |today: &str| {
+        let list = next_list(&kitchen, today);
+        list["warnings"].as_array().expect("warnings").iter().filter_map(|one| one.as_str().map(str::to_owned)).collect::<Vec<_>>()
+    };
+    // Nobody who books nothing is told.
+    assert!(warnings("2026-12-07").iter().all(|said| !said.contains("is over")), "{:?}", warnings("2026-12-07"));
+    kitchen.done_on("2026-11-28", &["receive", "--also", "1 lemon"]);
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    let said = "Week of 30 Nov 2026 is over, and not booked to its end: the session of Sun 29 Nov 14:00, Wed supper. \
+                To book: spence --week weeks/week.toml issue; spence --week weeks/week.toml issue --until 2026-12-02.";
+    assert_eq!(warnings("2026-12-07").iter().filter(|one| one.contains("is over")).collect::<Vec<_>>(), [said]);
+    // While it runs, it is not over.
+    assert!(warnings("2026-12-02").iter().all(|said| !said.contains("is over")));
+    kitchen.done_on("2026-12-07", &["--week", "weeks/week.toml", "issue"]);
+    kitchen.done_on("2026-12-07", &["--week", "weeks/week.toml", "issue", "--until", "2026-12-02"]);
+    assert!(warnings("2026-12-07").iter().all(|said| !said.contains("is over")));
+}
+
+#[test]
+fn meals_up_to_a_day_are_booked_over_all_weeks() {
+    // 500 g less 200 g, 100 g and 300 g of next week's Monday leave none of the shelf's.
+    let kitchen = grain_meals();
+    let output = kitchen.done_on("2026-12-07", &["issue", "--until", "2026-12-07"]);
+    assert!(output.contains("Mon supper") && output.contains("Wed supper"), "{output}");
+    let again = kitchen.run_on("2026-12-07", &["issue", "--until", "2026-12-07"]);
+    assert_eq!(stderr(&again), "error: there is no meal up to Mon 7 Dec left to book.\n");
+}

@@ -138,12 +138,15 @@ pub fn no_such_meal(setting: &Setting, name: &str, which: &str, known: &[String]
 }
 
 fn up_to(cli: &Cli, setting: &Setting, until: Date) -> Result<Meals, Failure> {
-    let weeks = setting.weeks_at_hand(cli.week.as_deref())?;
+    let weeks = weeks(cli, setting)?;
     let of_week = |&week: &usize| (week, meals_until(&setting.loaded.weeks[week].1, &setting.booked, until));
     let meals: Meals = weeks.iter().map(of_week).filter(|(_, spots)| !spots.is_empty()).collect();
     if meals.is_empty() {
-        let names: Vec<&str> = weeks.iter().map(|&week| setting.loaded.weeks[week].1.name.as_str()).collect();
-        return Err(Failure::Usage(format!("there is no meal up to {} left to book in {}.", day(until), names.join(" or "))));
+        let of = match weeks.as_slice() {
+            [week] => format!(" in {}", setting.loaded.weeks[*week].1.name),
+            _ => String::new(),
+        };
+        return Err(Failure::Usage(format!("there is no meal up to {} left to book{of}.", day(until))));
     }
     Ok(meals)
 }

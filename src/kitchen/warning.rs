@@ -84,6 +84,8 @@ pub enum Warning {
     NotKnown { at: Spot, text: String, eater: String, words: Vec<String>, food: String, dish: String },
     /// What of a week lies before today and was not booked is taken as done; the commands would book it.
     NotBooked { week: String, what: Vec<String>, commands: Vec<String> },
+    /// An earlier week is over, and only some of it was booked: what was not still counts on the shelf.
+    NotBookedToItsEnd { week: String, what: Vec<String>, commands: Vec<String> },
     /// A meal of a week that has begun, which nothing can serve.
     Short { meal: String, lacks: String, remedies: Vec<String> },
     /// Anything a single room says in its own words.
@@ -100,7 +102,7 @@ impl Warning {
             | Warning::StapleIgnored { at, .. }
             | Warning::NotKnown { at, .. }
             | Warning::Avoided { at, .. } => Some(at),
-            Warning::NotBooked { .. } | Warning::Short { .. } => None,
+            Warning::NotBooked { .. } | Warning::NotBookedToItsEnd { .. } | Warning::Short { .. } => None,
             Warning::Note { at, .. } => at.as_ref(),
         }
     }
@@ -133,6 +135,9 @@ impl Warning {
             Warning::NotKnown { text, .. } => text.clone(),
             Warning::NotBooked { week, what, commands } => {
                 format!("{week}: not booked, and taken as done: {}. To book: {}.", what.join(", "), commands.join("; "))
+            }
+            Warning::NotBookedToItsEnd { week, what, commands } => {
+                format!("{week} is over, and not booked to its end: {}. To book: {}.", what.join(", "), commands.join("; "))
             }
             Warning::Short { meal, lacks, remedies } => {
                 let mut remedies = remedies.join("; ");

@@ -52,6 +52,10 @@ impl Standing {
         self.all().any(|state| state != State::Open)
     }
 
+    pub fn has_done(&self) -> bool {
+        self.all().any(|state| state == State::Done)
+    }
+
     pub fn has_taken_as_done(&self) -> bool {
         self.all().any(|state| state == State::TakenAsDone)
     }

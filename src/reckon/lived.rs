@@ -141,6 +141,22 @@ impl<'w, 'p> Lived<'w, 'p> {
 
     /// What was not booked, and how it would be. `named` is the week's file, where a booking would mean another week.
     pub fn not_booked(&self, named: Option<&str>) -> Option<Warning> {
+        let (what, mut commands) = self.taken_as_done();
+        if let Some(file) = named {
+            commands.iter_mut().for_each(|command| command.push_str(&format!(" --week {file}")));
+        }
+        (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, commands })
+    }
+
+    /// The same of a week that is over, for whoever plans a later one: that one sees the shelf as it was booked.
+    pub fn not_booked_to_its_end(&self, file: &str) -> Option<Warning> {
+        let (what, commands) = self.taken_as_done();
+        let commands = commands.iter().map(|command| command.replacen("spence", &format!("spence --week {file}"), 1)).collect();
+        (!what.is_empty()).then(|| Warning::NotBookedToItsEnd { week: self.week.name.clone(), what, commands })
+    }
+
+    /// What is past and not booked, and the commands that would book it.
+    fn taken_as_done(&self) -> (Vec<String>, Vec<String>) {
         let is_past = |state| state == State::TakenAsDone;
         let trips = self.standing.trips(&self.week, is_past).map(|trip| trip.on).chain(self.own_trips().map(|trip| trip.on));
         let trips: Vec<String> = trips.map(|on| format!("the trip of {}", day(on))).collect();
@@ -154,12 +170,9 @@ impl<'w, 'p> Lived<'w, 'p> {
         if !sessions.is_empty() {
             commands.push("spence issue".to_owned());
         }
-        commands.extend(meals.last().map(|meal| format!("spence issue --until {}", meal.at_time.date())));
-        let what: Vec<String> = trips.into_iter().chain(sessions).chain(meals.iter().map(|meal| meal.label.clone())).collect();
-        if let Some(file) = named {
-            commands.iter_mut().for_each(|command| command.push_str(&format!(" --week {file}")));
-        }
-        (!what.is_empty()).then(|| Warning::NotBooked { week: self.week.name.clone(), what, commands })
+        let last = meals.iter().map(|meal| meal.at_time.date()).max();
+        commands.extend(last.map(|last| format!("spence issue --until {last}")));
+        (trips.into_iter().chain(sessions).chain(meals.iter().map(|meal| meal.label.clone())).collect(), commands)
     }
 }
 

@@ -147,10 +147,11 @@ pub fn reckon_beside<'k>(
     basket.is_counted(&kitchen, &week)?;
 
     let is_meant_anyway = plan::week_of(loaded.weeks.iter().map(|(_, week)| week), today) == Some(place);
-    let named = Some(loaded.weeks[place].0.as_str()).filter(|_| !is_meant_anyway);
+    let named = Some(loaded.weeks[place].0.as_str()).filter(|_| !is_meant_anyway || has_meals_before(loaded, booked, place));
     let mut warnings = loaded.warnings.clone();
     warnings.extend(open);
     warnings.extend(lived.not_booked(named));
+    warnings.extend(week_before(loaded, booked, place, today));
     warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
     warnings.extend(carried.warnings);
     warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));
@@ -183,6 +184,22 @@ pub fn reckon_beside<'k>(
 }
 
 /// May another week bear on this one: does it overlap it, or has it, from an earlier day on, something yet to come?
+/// What was not booked of the last week before this one that the household booked something of, once that week is over.
+fn week_before(loaded: &Loaded, booked: &Booked, week: usize, today: Date) -> Option<Warning> {
+    let from = loaded.weeks[week].1.from;
+    let earlier = loaded.weeks.iter().filter(|(_, other)| other.from < from && plan::span(other).1 < today);
+    let lived = earlier.map(|(file, other)| (file, Lived::of(&loaded.kitchen, other, booked, None, today)));
+    let (file, last) = lived.filter(|(_, other)| other.standing.has_done()).max_by_key(|(_, other)| other.week.from)?;
+    last.not_booked_to_its_end(file)
+}
+
+/// Has an earlier week meals that nobody booked? `issue --until` would book them, too.
+fn has_meals_before(loaded: &Loaded, booked: &Booked, week: usize) -> bool {
+    let from = loaded.weeks[week].1.from;
+    let earlier = loaded.weeks.iter().filter(|(_, other)| other.from < from);
+    earlier.flat_map(|(_, other)| &other.meals).any(|meal| !meal.skip && meal.open.is_none() && !booked.has_meal(meal))
+}
+
 fn touches(other: &Week, week: &Week, today: Date) -> bool {
     let ((first, last), (from, until)) = (plan::span(week), plan::span(other));
     (first <= until && from <= last) || (from <= first && today <= until)
