@@ -369,3 +369,29 @@ fn a_trip_that_is_taken_as_done_bought_what_was_planned_beside_the_other_week() 
     let drawn: f64 = draws(&sunday, "mooncress").iter().map(|(.., amount)| amount).sum();
     assert_eq!(drawn, 300.0);
 }
+
+#[test]
+fn what_ought_to_have_been_moved_from_the_freezer_yesterday_is_told_for_today() {
+    // One portion lies in the freezer for Tuesday's supper: moved on Monday evening; on Tuesday it is late.
+    let mash = MASH.replace("fridge = \"3 days\"", "fridge = \"3 days\", freezer = \"2 months\"");
+    let lot = "[[lot]]\nrecipe = \"mash\"\namount = \"1 portion\"\nplace = \"freezer\"\nmade = 2026-11-20\n";
+    let kitchen = kitchen().recipe("mash", &mash).pantry(lot).meals(&supper("2026-12-01", "\"1 portion recipe:mash\""));
+    let moves = |today: &str| {
+        let list = list_on(&kitchen, today, &[]);
+        (list["moves"].clone(), prep_on(&kitchen, today, &[])["moves"].clone())
+    };
+    let eve = serde_json::json!([{ "at": "2026-11-30", "text": "Move 1 portion of moon mash from the freezer to the fridge" }]);
+    assert_eq!(moves("2026-11-30"), (eve.clone(), eve));
+    let late = "Move 1 portion of moon mash from the freezer to the fridge now, or heat it from frozen";
+    let told = serde_json::json!([{ "at": "2026-12-01", "text": late }]);
+    assert_eq!(moves("2026-12-01"), (told.clone(), told));
+    let day = kitchen.done_on("2026-12-01", &["day"]);
+    assert!(day.contains(&format!("\nNow: {late}\n")), "{day}");
+    assert!(day.contains("Take out: Moon mash, 1 portion, freezer") && !day.contains("Tonight"), "{day}");
+    assert!(kitchen.done_on("2026-11-30", &["day", "tue"]).contains("Take out: Moon mash, 1 portion, fridge"));
+    // In the calendar it stands all day: supper comes before the evening's errands.
+    kitchen.done_on("2026-12-01", &["print", "--only", "calendar"]);
+    let calendar = kitchen.text("sheets/week-2026-11-30.ics").replace("\r\n ", "");
+    let event = calendar.split("BEGIN:VEVENT").find(|event| event.contains("heat it from frozen")).expect("the errand");
+    assert!(event.contains("DTSTART;VALUE=DATE:20261201"), "{event}");
+}

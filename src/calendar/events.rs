@@ -148,18 +148,21 @@ fn ahead(moment: Moment, errand: &Errand, names: Names, units: Units) -> Planned
     let about = match errand {
         Errand::Step { recipe, step, .. } => format!("step {} of {}", step + 1, names.recipe_file(*recipe)),
         Errand::Thaw { food, .. } => format!("thaw {}", names.food(*food)),
-        Errand::Move { recipe, .. } => format!("move {}", names.recipe_file(*recipe)),
+        Errand::Move { recipe, late: false, .. } => format!("move {}", names.recipe_file(*recipe)),
+        Errand::Move { recipe, late: true, .. } => format!("move now {}", names.recipe_file(*recipe)),
     };
     let description = match errand {
         Errand::Step { recipe, .. } => format!("For {}", in_a_sentence(names.recipe(*recipe))),
         Errand::Thaw { .. } | Errand::Move { .. } => String::new(),
     };
-    let at = match moment {
-        Moment::On(date) => date.to_datetime(EVENING),
-        Moment::At(at) => at,
+    let (on, at) = match moment {
+        // What is late does not wait for the evening: it may be eaten by then.
+        Moment::On(date) if errand.is_late() => (date, None),
+        Moment::On(date) => (date, Some(EVENING)),
+        Moment::At(at) => (at.date(), Some(at.time())),
     };
     let summary = errand.text(names, units);
-    Planned { kind: Kind::Ahead, about, on: at.date(), at: Some(at.time()), until: None, zone: None, summary, description }
+    Planned { kind: Kind::Ahead, about, on, at, until: None, zone: None, summary, description }
 }
 
 fn of_meal((at, until): (DateTime, Option<DateTime>), meal: &CardMeal, minutes: i64, names: Names, units: Units) -> Planned {

@@ -84,7 +84,7 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
             }
         }
     }
-    out.extend(day.tonight.iter().map(|errand| format!("\nTonight: {}\n", errand.text(names, units))));
+    out.extend(day.tonight.iter().map(|errand| format!("\n{}: {}\n", errand.when(), errand.text(names, units))));
     let lot = |lot: &DayLot| format!("  {} {}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), names.ware(lot.of), place(lot.place));
     if !day.goes_off.is_empty() {
         out.push_str("\nGoes off today\n");

@@ -155,7 +155,10 @@ pub(super) fn week(kitchen: &Kitchen, card: &WeekCard) -> String {
         for meal in &one.meals {
             add_meal(&mut html, meal, names, units);
         }
-        add_items(&mut html, "In the evening", one.tonight.iter().map(|errand| errand.text(names, units)));
+        for (heading, late) in [("Now", true), ("In the evening", false)] {
+            let errands = one.tonight.iter().filter(|errand| errand.is_late() == late);
+            add_items(&mut html, heading, errands.map(|errand| errand.text(names, units)));
+        }
     }
     html
 }

@@ -138,6 +138,8 @@ pub struct Move {
     pub amount: Quantity,
     /// Labels of the meals it is for.
     pub what_for: Vec<String>,
+    /// It ought to have been moved before today, and stands in the freezer still: moved now, or heated from frozen.
+    pub late: bool,
 }
 
 /// What a meal lacks, once its week has begun: nothing on the shelf and no open session serves it.
@@ -166,6 +168,21 @@ pub struct Makings {
     pub moves: Vec<Move>,
     /// In order of time; one entry a meal and recipe.
     pub short: Vec<ShortMeal>,
+}
+
+impl Makings {
+    /// Tells today what ought to have been moved from the freezer before.
+    pub fn move_no_earlier_than(&mut self, today: Date) {
+        for moved in self.moves.iter_mut().filter(|moved| moved.on < today) {
+            (moved.on, moved.late) = (today, true);
+        }
+        self.moves.sort_by_key(|moved| (moved.on, moved.recipe));
+    }
+
+    /// Does a cooked lot of that recipe stand in the freezer still on the day it is used?
+    pub fn is_late(&self, recipe: RecipeId, used_on: Date) -> bool {
+        self.moves.iter().any(|moved| moved.late && (moved.recipe, moved.on) == (recipe, used_on))
+    }
 }
 
 /// How a line stated its amount, as far as buying cares.

@@ -397,7 +397,7 @@ impl Planner<'_> {
                 known.what_for.push(label.to_owned());
             }
         } else {
-            moves.push(Move { on, recipe, amount: amount.clone(), what_for: vec![label.to_owned()] });
+            moves.push(Move { on, recipe, amount: amount.clone(), what_for: vec![label.to_owned()], late: false });
         }
     }
 }

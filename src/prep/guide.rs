@@ -366,8 +366,8 @@ pub enum Errand {
     Step { recipe: RecipeId, step: usize, text: String },
     /// Out of the freezer, to thaw in the fridge.
     Thaw { food: FoodId, amount: Quantity },
-    /// Portions from the freezer to the fridge.
-    Move { recipe: RecipeId, amount: Quantity },
+    /// Portions from the freezer to the fridge; `late` where they ought to have been moved before.
+    Move { recipe: RecipeId, amount: Quantity, late: bool },
 }
 
 /// What a session takes off the shelf and puts on it: all that a booking needs, of a plan just made or of one that was printed.

@@ -120,14 +120,24 @@ impl Note {
 }
 
 impl Errand {
+    /// When a day's errand is done: "Tonight", or "Now" where it ought to have been done before.
+    pub fn when(&self) -> &'static str {
+        if self.is_late() { "Now" } else { "Tonight" }
+    }
+
+    pub fn is_late(&self) -> bool {
+        matches!(self, Errand::Move { late: true, .. })
+    }
+
     pub fn text(&self, names: Names, units: Units) -> String {
         match self {
             Errand::Step { text, .. } => text.clone(),
             Errand::Thaw { food, amount } => {
                 format!("Take {} out of the freezer and let it thaw in the fridge", much_of(names, Ware::Food(*food), amount, units))
             }
-            Errand::Move { recipe, amount } => {
-                format!("Move {} of {} from the freezer to the fridge", counted(amount, units), in_a_sentence(names.recipe(*recipe)))
+            Errand::Move { recipe, amount, late } => {
+                let now = if *late { words::list::NOW } else { "" };
+                format!("Move {} of {} from the freezer to the fridge{now}", counted(amount, units), in_a_sentence(names.recipe(*recipe)))
             }
         }
     }

@@ -306,12 +306,13 @@ fn add(amounts: &mut Vec<Quantity>, amount: Quantity) {
     }
 }
 
-/// Cooked lots; what was frozen has been moved to the fridge the day before.
+/// Cooked lots; what was frozen has been moved to the fridge the day before, unless it is too late for that.
 fn from_lots(makings: &Makings, meal: usize) -> impl Iterator<Item = (RecipeId, Option<Place>, Quantity)> {
     let draws = makings.cooked_draws.iter().filter(move |draw| draw.by.contains(&MadeAt::Meal(meal)));
     draws.filter_map(|draw| match draw.of {
         Ware::Recipe(recipe) => {
-            let place = if draw.place == Place::Freezer { Place::Fridge } else { draw.place };
+            let is_moved = draw.place == Place::Freezer && !makings.is_late(recipe, draw.on);
+            let place = if is_moved { Place::Fridge } else { draw.place };
             Some((recipe, Some(place), draw.amount.clone()))
         }
         Ware::Food(_) => None,

@@ -138,7 +138,8 @@ pub fn reckon_beside<'k>(
         mistakes.extend(staged.err().into_iter().flatten());
         return Err(mistakes);
     }
-    let (week, Stages { makings, demanded, netted, needs }) = staged?;
+    let (week, Stages { mut makings, demanded, netted, needs }) = staged?;
+    makings.move_no_earlier_than(today);
     let rounds = prep::too_many_rounds(&kitchen, &week, &makings);
     if !rounds.is_empty() {
         return Err(rounds);

@@ -85,7 +85,8 @@ impl Column<'_> {
         let Type { body, .. } = self.kind;
         let mut blocks = vec![heading(setter, &day(one.on), body, self.width).marked(day(one.on))];
         blocks.extend(one.meals.iter().map(|meal| self.meal(setter, meal).spaced(GRID)));
-        let tonight = one.tonight.iter().map(|errand| vec![strong("Tonight: "), plain(errand.text(self.names, self.units))]);
+        let tonight =
+            one.tonight.iter().map(|errand| vec![strong(format!("{}: ", errand.when())), plain(errand.text(self.names, self.units))]);
         blocks.extend(tonight.map(|spans| Block::of(hanging(setter, &spans, body, self.width)).spaced(GRID)));
         blocks
     }

@@ -212,6 +212,9 @@ pub fn save_by(by: &SaveBy, names: Names) -> String {
     }
 }
 
+/// Of what ought to have been moved before today.
+pub const NOW: &str = " now, or heat it from frozen";
+
 /// "Move 3 portions of pearl barley from the freezer to the fridge".
 pub fn moved(moved: &Move, names: Names, units: Units) -> String {
     let amount = show(&moved.amount, units);
@@ -219,7 +222,8 @@ pub fn moved(moved: &Move, names: Names, units: Units) -> String {
         Quantity::Count(n) => format!("{amount} {}", if *n > 1 { "pieces" } else { "piece" }),
         _ => amount,
     };
-    format!("Move {much} of {} from the freezer to the fridge", in_a_sentence(names.recipe(moved.recipe)))
+    let now = if moved.late { NOW } else { "" };
+    format!("Move {much} of {} from the freezer to the fridge{now}", in_a_sentence(names.recipe(moved.recipe)))
 }
 
 #[cfg(test)]
