@@ -230,3 +230,35 @@ fn what_is_not_known_for_an_allergic_eater_stands_at_the_head_of_page_guide_and_
     let calendar = kitchen.text("sheets/week-2026-11-30.ics").replace("\r\n ", "");
     assert!(calendar.contains(&format!("DESCRIPTION:{told}")), "{calendar}");
 }
+
+#[test]
+fn of_two_trips_of_a_day_that_one_is_booked_whose_list_was_copied() {
+    // Bluegrain is sold at the Quay, redgrain at the Mill; each trip goes to one of them.
+    let food = |name: &str| format!("[[food]]\nname = \"{name}\"\nallergens = []\nsource = \"weighed at home\"\n");
+    let shop = |name: &str, food: &str| {
+        format!("[[shop]]\nname = \"{name}\"\n[[pack]]\nshop = \"{name}\"\nfood = \"{food}\"\nsize = \"400 g\"\nprice = \"2.40\"\n")
+    };
+    let trip = |shop: &str| format!("[[trip]]\non = 2026-11-28\nshops = [\"{shop}\"]\n");
+    let kitchen = kitchen()
+        .foods(&(food("bluegrain") + &food("redgrain")))
+        .shops(&(shop("Quay", "bluegrain") + &shop("Mill", "redgrain")))
+        .week(&format!(
+            "from = 2026-11-30\n{}{}{}",
+            trip("Quay"),
+            trip("Mill"),
+            supper("2026-11-30", "\"400 g bluegrain\", \"400 g redgrain\"")
+        ));
+    let page = page(&kitchen);
+    let hashes: Vec<&str> = page.split("data-hash=\"").skip(1).filter_map(|rest| rest.split('"').next()).collect();
+    assert_eq!(hashes.len(), 2);
+    let file = |hash: &str, food: &str| {
+        format!("from = 2026-11-30\ntrip = 2026-11-28\nhash = \"{hash}\"\n[[line]]\nfood = \"{food}\"\npacks = \"400 g\"\n")
+    };
+    for text in [file(hashes[1], "redgrain"), file(hashes[0], "bluegrain")] {
+        let output = receive(&kitchen, &text);
+        assert_eq!((output.status.code(), stderr(&output)), (Some(0), String::new()));
+    }
+    let again = receive(&kitchen, &file(hashes[1], "redgrain"));
+    assert_eq!(again.status.code(), Some(1));
+    assert!(stderr(&again).contains("the trip of Sat 28 Nov is booked already"), "{}", stderr(&again));
+}

@@ -154,13 +154,20 @@ pub struct FilledIn {
 }
 
 /// Lays the sheet over the list it was written from: of the `lists` of its week, the print and the plan, the one of which most lines
-/// stand unchanged.
+/// stand unchanged. `copied` are the trips of its day that it says it was copied from, where it does.
 ///
 /// # Errors
 /// What cannot be read, and lines that are on no list, at their places in the sheet: all of it at once.
-pub fn filled_in(kitchen: &Kitchen, week: &Week, lists: &[&WeekBuys], booked: &Booked, form: &GoodsForm) -> Result<FilledIn, Vec<Mistake>> {
-    // Of several trips of that day it is the first that is not booked.
-    let of_day = || lists.iter().flat_map(|list| &list.trips).filter(|trip| trip.on == form.trip);
+pub fn filled_in(
+    kitchen: &Kitchen,
+    week: &Week,
+    lists: &[&WeekBuys],
+    booked: &Booked,
+    (form, copied): (&GoodsForm, &[usize]),
+) -> Result<FilledIn, Vec<Mistake>> {
+    // Of several trips of that day it is the one that the sheet is of, else the first that is not booked.
+    let is_meant = |trip: &&TripBuys| trip.on == form.trip && (copied.is_empty() || copied.contains(&trip.nth));
+    let of_day = || lists.iter().flat_map(|list| &list.trips).filter(is_meant);
     let first_open = of_day().filter(|trip| !booked.has_trip(trip.on, trip.nth)).map(|trip| trip.nth).min();
     let mut best: Option<(usize, Result<FilledIn, Vec<Mistake>>)> = None;
     for trip in of_day().filter(|trip| Some(trip.nth) == first_open) {

@@ -202,10 +202,12 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     }
 }
 
-/// The list that a sheet was copied from is not the one last printed.
-fn printed_anew(form: &GoodsForm, printed: Option<&Printed>, names: Names) -> bool {
-    let now = printed.and_then(|printed| printed.hash_of(form.trip, names));
-    form.hash.as_ref().zip(now).is_some_and(|(then, now)| *then != now)
+/// Which trips of its day a sheet was copied from, by its hash; `None` where it has none. Where the list was printed anew since, it is
+/// no trip's.
+fn copied_from(form: &GoodsForm, printed: Option<&Printed>, names: Names) -> Option<Vec<usize>> {
+    let (then, printed) = form.hash.as_ref().zip(printed)?;
+    let now = printed.hashes_of(form.trip, names);
+    (!now.is_empty()).then(|| now.into_iter().filter(|(_, hash)| hash == then).map(|(nth, _)| nth).collect())
 }
 
 fn said_file(file: &Path) -> String {
@@ -222,11 +224,12 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?;
     printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
     let lists: Vec<_> = printed.iter().map(|printed| &printed.buys).chain([&plan]).collect();
-    if printed_anew(&form, printed.as_ref(), kitchen.names()) {
+    let copied = copied_from(&form, printed.as_ref(), kitchen.names());
+    if copied.as_ref().is_some_and(Vec::is_empty) {
         remark(&format!("the plan has been printed anew since {} was copied from its list.", said_file(file)));
     }
     let FilledIn { trip, goods, lines, not_booked, already } =
-        filled_in(kitchen, &reckoned.week, &lists, &setting.booked, &form).map_err(Failure::Mistakes)?;
+        filled_in(kitchen, &reckoned.week, &lists, &setting.booked, (&form, &copied.unwrap_or_default())).map_err(Failure::Mistakes)?;
     already.iter().for_each(|food| remark(&format!("{food} is booked already, and is left out.")));
     let next = NextTrip { as_of: trip.on, trip, week: reckoned.week.name.clone(), from: reckoned.week.from };
     put_down(cli, &setting, keeping, &next, (&goods, lines), &not_booked)

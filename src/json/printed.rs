@@ -105,10 +105,11 @@ pub struct Printed {
 }
 
 impl Printed {
-    /// By which a phone knows the first trip of a day.
-    pub fn hash_of(&self, on: Date, names: Names) -> Option<String> {
-        let trip = self.buys.trips.iter().find(|trip| trip.on == on)?;
-        Some(self.hashes.get(&(trip.on, trip.nth)).cloned().unwrap_or_else(|| trip.hash(names)))
+    /// By which a phone knows the trips of a day: which of its day each is, and its hash.
+    pub fn hashes_of(&self, on: Date, names: Names) -> Vec<(usize, String)> {
+        let of_day = self.buys.trips.iter().filter(|trip| trip.on == on);
+        let hash = |trip: &TripBuys| self.hashes.get(&(trip.on, trip.nth)).cloned().unwrap_or_else(|| trip.hash(names));
+        of_day.map(|trip| (trip.nth, hash(trip))).collect()
     }
 
     /// What the reckoning of a week reads of it.
