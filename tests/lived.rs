@@ -395,3 +395,26 @@ fn what_ought_to_have_been_moved_from_the_freezer_yesterday_is_told_for_today() 
     let event = calendar.split("BEGIN:VEVENT").find(|event| event.contains("heat it from frozen")).expect("the errand");
     assert!(event.contains("DTSTART;VALUE=DATE:20261201"), "{event}");
 }
+
+#[test]
+fn what_the_list_left_short_is_not_to_be_got_once_a_part_of_the_week_is_eaten() {
+    // 30 g + 100 g + 145 g are 275 g, of which 2 % are 5.5 g: one pack of 270 g is enough. When Monday's 30 g are eaten, 5 g of 245 g are
+    // missing, still.
+    let food = "[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n";
+    let pack = |size: &str, price: &str| format!("[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"{size}\"\nprice = {price}\n");
+    let shops = format!("[[shop]]\nname = \"Stall\"\n{}{}", pack("270 g", "3.00"), pack("75 g", "0.94"));
+    let meals = [("2026-11-30", "\"30 g bluegrain\""), ("2026-12-04", "\"100 g bluegrain\""), ("2026-12-06", "\"145 g bluegrain\"")];
+    let meals: String = meals.into_iter().map(|(on, line)| supper(on, line)).collect();
+    let kitchen = kitchen().foods(food).shops(&shops).meals(&meals);
+    let trips = |today: &str| list_on(&kitchen, today, &[])["trips"].clone();
+    assert_amount(&line_with_trip(&list_on(&kitchen, "2026-11-28", &[]), "bluegrain").1["short"], 5.0, "g");
+    // Nothing is booked; then the trip; then the meals.
+    assert_eq!(trips("2026-12-04"), serde_json::json!([]));
+    kitchen.done_on("2026-11-28", &["receive"]);
+    assert_eq!(trips("2026-12-05"), serde_json::json!([]));
+    kitchen.done_on("2026-12-05", &["issue", "--until", "2026-12-04"]);
+    assert_eq!(trips("2026-12-05"), serde_json::json!([]));
+    // What is thrown away is missing.
+    kitchen.done_on("2026-12-05", &["waste", "20 g bluegrain", "--why", "spilt"]);
+    assert_amount(&line_with_trip(&list_on(&kitchen, "2026-12-05", &[]), "bluegrain").1["need"], 25.0, "g");
+}

@@ -18,7 +18,7 @@ use super::windows::{Bought, buy};
 use crate::foods::{Food, FoodId};
 use crate::kitchen::{Choose, Kitchen, Mistake, Pack, ShopId, Trip, Warning, Week};
 use crate::measure::{Dimension, Money, Number, Quantity, tidy};
-use crate::plan::{Demanded, Need};
+use crate::plan::{Demand, Demanded, Need};
 
 /// The section of what has none.
 const OTHER: &str = "Other";
@@ -101,10 +101,11 @@ pub fn choose_thrifty(kitchen: &Kitchen, week: &Week, needs: &[Need], thrifty: &
 /// Takes off trips of their own what may all stay unmet, and then the trips that buy nothing: nobody goes shopping for what `short_by` left
 /// out.
 ///
-/// What was bought for several sessions is short in the last of them: the share is that of all demand which waits for no planned trip.
-pub fn leave_out_the_unmet(kitchen: &Kitchen, week: &mut Week, demanded: &Demanded, needs: &mut Needs) {
+/// What was bought for several sessions is short in the last of them: the share is that of all demand which waits for no planned trip, with
+/// that of what is `done`.
+pub fn leave_out_the_unmet(kitchen: &Kitchen, week: &mut Week, demanded: &Demanded, done: &[Demand], needs: &mut Needs) {
     let counter = Counter::new(kitchen);
-    let without_a_trip = WithoutATrip::new(kitchen, week, demanded);
+    let without_a_trip = WithoutATrip::new(kitchen, week, demanded, done);
     let may_stay_unmet = |need: &Need| {
         let trip = &week.trips[need.trip];
         let shops = counter.shops_of(trip.shops.as_deref());

@@ -158,15 +158,15 @@ impl Assigned {
     }
 }
 
-/// The demand that no planned trip serves in time: it comes off the shelf, or waits for a trip of its own.
+/// The demand that no planned trip serves in time: it came off the shelf, comes off it, or waits for a trip of its own.
 pub(super) struct WithoutATrip<'d>(Vec<&'d Demand>);
 
 impl<'d> WithoutATrip<'d> {
-    pub fn new(kitchen: &Kitchen, week: &Week, demanded: &'d Demanded) -> Self {
+    pub fn new(kitchen: &Kitchen, week: &Week, demanded: &'d Demanded, done: &'d [Demand]) -> Self {
         let sold = Sold::new(kitchen, week);
         let is_planned =
             |demand: &Demand| assign(&kitchen.foods, week, &sold, demand).is_some_and(|assigned| week.trips[assigned.trip].planned);
-        WithoutATrip(demanded.demand.iter().filter(|demand| !is_planned(demand)).collect())
+        WithoutATrip(demanded.demand.iter().filter(|demand| !is_planned(demand)).chain(done).collect())
     }
 
     /// Of one food, in one measure.

@@ -133,7 +133,8 @@ fn tried(reckoning: &Reckoning, changes: &[Change]) -> Option<Trial> {
     drop_lines(&mut week, &dropped);
     // How trips of their own are numbered costs nothing.
     let nothing = Booked::default();
-    let (week, Stages { needs, .. }) = open_stages(&kitchen, Cow::Owned(week), reckoning.begun.map(|today| (today, &nothing))).ok()?;
+    let (week, Stages { needs, .. }) =
+        open_stages(&kitchen, Cow::Owned(week), reckoning.begun.as_ref().map(|begun| (begun, &nothing))).ok()?;
     Some(Trial::of(&choose_thrifty(&kitchen, &week, &needs.needs, &thrifty), &needs.flags).beside(reckoning.paid))
 }
 

@@ -15,7 +15,7 @@ use super::{Stages, stages};
 use crate::book::{Bench, Booked, goods_of, issue_meal, issue_session, open_lines, put_all, records};
 use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week};
-use crate::plan::{Standing, State, span};
+use crate::plan::{Demand, MadeAt, Standing, State, demand, plan_begun, span};
 use crate::prep::{Turnover, turnover};
 use crate::purchase::{Basket, TripBuys, WeekBuys, choose};
 use crate::words::{day, day_clock};
@@ -90,6 +90,20 @@ impl<'w, 'p> Lived<'w, 'p> {
         let printed = self.print.and_then(|print| print.buys.trips.iter().find(|told| is_it(told.on, told.nth))).cloned();
         let planned = || self.as_planned.as_ref()?.basket.trips.iter().find(|told| is_it(told.on, told.nth)).map(TripBuys::from);
         printed.or_else(planned).map(|bought| open_lines(kitchen, &bought, self.booked))
+    }
+
+    /// What the sessions and meals that are done or taken as done needed, as they are planned before anything of the week was cooked.
+    pub fn demand_of_what_is_done(&self, kitchen: &Kitchen) -> Vec<Demand> {
+        let first = span(&self.week).0;
+        let mut kitchen = kitchen.clone();
+        kitchen.lots.retain(|lot| lot.made.is_none_or(|made| made < first));
+        let makings = plan_begun(&kitchen, &self.week);
+        let mut all = demand(&kitchen, &self.week, &makings).demand;
+        all.retain(|demand| match demand.by {
+            MadeAt::Session(session) => self.standing.sessions[session] != State::Open,
+            MadeAt::Meal(meal) => self.standing.meals[meal] != State::Open,
+        });
+        all
     }
 
     /// Trips of their own that were printed, are past and not booked.
@@ -192,7 +206,7 @@ impl AsPlanned {
 
 /// What is past has no trip of its own: it was eaten, whatever the trips brought.
 fn stages_as_planned(kitchen: &Kitchen, week: &Week) -> Stages {
-    let makings = crate::plan::plan_begun(kitchen, week);
+    let makings = plan_begun(kitchen, week);
     stages(kitchen, week, makings)
 }
 

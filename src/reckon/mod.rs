@@ -30,7 +30,7 @@ use crate::book::Booked;
 use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Ware, Warning, Week};
 use crate::measure::Money;
 use crate::pantry::{self, Netted};
-use crate::plan::{self, Demanded, Makings, ShortMeal, State};
+use crate::plan::{self, Demand, Demanded, Makings, ShortMeal, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
 use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, TripList};
 use crate::words;
@@ -55,7 +55,7 @@ pub struct Reckoning<'k> {
     pub warnings: Vec<Warning>,
     today: Date,
     /// Once something of the week is past or booked.
-    begun: Option<Date>,
+    begun: Option<Begun>,
     /// What booked purchases of the week were paid.
     paid: Money,
     /// With all that is not booked, where something of it is taken as done.
@@ -130,9 +130,9 @@ pub fn reckon_beside<'k>(
     let lived = together.swap_remove(0);
     let carried = carry::carry(walk, shelf, &others, &lived, today);
     let kitchen = carried.kitchen;
-    let begun = lived.standing.has_begun().then_some(today);
+    let begun = lived.standing.has_begun().then(|| Begun { today, done: lived.demand_of_what_is_done(&loaded.kitchen) });
     let guarded = plan::guard(&kitchen, &lived.open());
-    let staged = open_stages(&kitchen, lived.open(), begun.map(|today| (today, booked)));
+    let staged = open_stages(&kitchen, lived.open(), begun.as_ref().map(|begun| (begun, booked)));
     if !guarded.mistakes.is_empty() {
         let mut mistakes = guarded.mistakes;
         mistakes.extend(staged.err().into_iter().flatten());
@@ -151,8 +151,8 @@ pub fn reckon_beside<'k>(
     let named = Some(loaded.weeks[place].0.as_str()).filter(|_| !is_meant_anyway || has_meals_before(loaded, booked, place));
     let mut warnings = loaded.warnings.clone();
     warnings.extend(open);
-    warnings.extend(lived.not_booked(named));
     warnings.extend(week_before(loaded, booked, place, today));
+    warnings.extend(lived.not_booked(named));
     warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
     warnings.extend(carried.warnings);
     warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));
@@ -184,7 +184,6 @@ pub fn reckon_beside<'k>(
     })
 }
 
-/// May another week bear on this one: does it overlap it, or has it, from an earlier day on, something yet to come?
 /// What was not booked of the last week before this one that the household booked something of, once that week is over.
 fn week_before(loaded: &Loaded, booked: &Booked, week: usize, today: Date) -> Option<Warning> {
     let from = loaded.weeks[week].1.from;
@@ -201,6 +200,7 @@ fn has_meals_before(loaded: &Loaded, booked: &Booked, week: usize) -> bool {
     earlier.flat_map(|(_, other)| &other.meals).any(|meal| !meal.skip && meal.open.is_none() && !booked.has_meal(meal))
 }
 
+/// May another week bear on this one: does it overlap it, or has it, from an earlier day on, something yet to come?
 fn touches(other: &Week, week: &Week, today: Date) -> bool {
     let ((first, last), (from, until)) = (plan::span(week), plan::span(other));
     (first <= until && from <= last) || (from <= first && today <= until)
@@ -245,6 +245,14 @@ fn short_of(kitchen: &Kitchen, short: &ShortMeal) -> Warning {
     Warning::Short { meal, lacks, remedies: words::short::remedies(short) }
 }
 
+/// A week of which something is past or booked.
+#[derive(Debug, Clone)]
+struct Begun {
+    today: Date,
+    /// What the sessions and meals that are done or taken as done needed.
+    done: Vec<Demand>,
+}
+
 /// Everything before the choice of packs.
 #[derive(Debug, Clone)]
 struct Stages {
@@ -266,21 +274,21 @@ fn stages(kitchen: &Kitchen, week: &Week, makings: Makings) -> Stages {
 fn open_stages<'w>(
     kitchen: &Kitchen,
     week: Cow<'w, Week>,
-    begun: Option<(Date, &Booked)>,
+    begun: Option<(&Begun, &Booked)>,
 ) -> Result<(Cow<'w, Week>, Stages), Vec<Mistake>> {
-    let Some((today, booked)) = begun else {
+    let Some((Begun { today, done }, booked)) = begun else {
         let stages = stages(kitchen, &week, plan::plan(kitchen, &week)?);
         return Ok((week, stages));
     };
     let mut week = week;
     let mut stages = stages(kitchen, &week, plan::plan_begun(kitchen, &week));
-    let own = purchase::trips_of_their_own(kitchen, &week, &stages.demanded, &stages.netted, today);
+    let own = purchase::trips_of_their_own(kitchen, &week, &stages.demanded, &stages.netted, *today);
     if !own.is_empty() {
         let trips = &mut week.to_mut().trips;
         trips.extend(own.into_iter().map(|trip| Trip { nth: booked.next_own_trip(trip.on), ..trip }));
         trips.sort_by_key(|trip| trip.on);
         stages.needs = purchase::needs(kitchen, &week, &stages.demanded, &stages.netted);
-        purchase::leave_out_the_unmet(kitchen, week.to_mut(), &stages.demanded, &mut stages.needs);
+        purchase::leave_out_the_unmet(kitchen, week.to_mut(), &stages.demanded, done, &mut stages.needs);
     }
     Ok((week, stages))
 }
@@ -300,7 +308,7 @@ impl Reckoning<'_> {
             budget: budget::budget(self),
             compare: shown.compared.then(|| purchase::compare(&self.kitchen, &self.week, &self.needs.needs)),
         };
-        let mut list = purchase::shopping_list(&self.kitchen, &self.week, parts, self.begun);
+        let mut list = purchase::shopping_list(&self.kitchen, &self.week, parts, self.begun.as_ref().map(|begun| begun.today));
         self.name_own_trips(&mut list);
         if shown.all {
             list.trips.iter_mut().for_each(|trip| trip.state = Some(State::Open));

@@ -11,7 +11,7 @@ use jiff::civil::Date;
 use super::carry::Another;
 use super::lived::Lived;
 use super::walk::Walk;
-use super::{AsPrinted, Stages, carry, open_stages, past};
+use super::{AsPrinted, Begun, Stages, carry, open_stages, past};
 use crate::book::Booked;
 use crate::foods::as_purchased;
 use crate::kitchen::{Ingredient, Kitchen, Loaded, Lot, Meal, Mistake, Open, Wanted, Ware, Warning, Week};
@@ -35,7 +35,7 @@ pub struct Trials<'k> {
     /// What is still to come of it, with the places in it of the meals of `whole`.
     week: Week,
     places: Vec<Option<usize>>,
-    begun: Option<(Date, &'k Booked)>,
+    begun: Option<(Begun, &'k Booked)>,
 }
 
 /// One way to fill the week, reckoned.
@@ -99,7 +99,7 @@ pub fn trials<'k>(
     let shelf = past::live_through(&loaded.kitchen, &mut together);
     let lived = together.swap_remove(0);
     let carried = carry::carry(&Walk::default(), shelf, &beside, &lived, today);
-    let begun = lived.standing.has_begun().then_some((today, booked));
+    let begun = lived.standing.has_begun().then(|| (Begun { today, done: lived.demand_of_what_is_done(&loaded.kitchen) }, booked));
     let week = lived.open().into_owned();
     let whole = lived.week.clone().into_owned();
     let places = whole.meals.iter().map(|meal| week.meals.iter().position(|other| other.at == meal.at)).collect();
@@ -145,7 +145,8 @@ impl Trials<'_> {
                 week.meals[place] = meal.clone();
             }
         }
-        let (week, Stages { makings, demanded, netted, needs }) = open_stages(&self.kitchen, Cow::Owned(week), self.begun)?;
+        let (week, Stages { makings, demanded, netted, needs }) =
+            open_stages(&self.kitchen, Cow::Owned(week), self.begun.as_ref().map(|(begun, booked)| (begun, *booked)))?;
         let week = week.into_owned();
         let basket = purchase::choose(&self.kitchen, &week, &needs.needs);
         Ok(Tried { week, makings, demanded, netted, needs, basket })
@@ -237,7 +238,7 @@ impl Trials<'_> {
 
     /// The first day that is still to come of the week.
     pub fn first_day(&self) -> Date {
-        self.begun.map_or(self.week.from, |(today, _)| today.max(self.week.from))
+        self.begun.as_ref().map_or(self.week.from, |(begun, _)| begun.today.max(self.week.from))
     }
 }
 
