@@ -342,3 +342,23 @@ fn json_mark(plan: &str) -> String {
     let plan: serde_json::Value = serde_json::from_str(plan).expect("JSON");
     plan["mark"].as_str().expect("a mark").to_owned()
 }
+
+#[test]
+fn a_booking_and_another_day_make_no_other_plan_of_what_is_on_paper() {
+    // Two foods on one trip: one is booked, and on the next day the page for the phone is printed. The paper is of Friday, still.
+    let shop = "[[shop]]\nname = \"Stall\"\n[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"1 kg\"\nprice = 1\n";
+    let stew = with_stew(STEW).shops(shop).household("[[staple]]\nfood = \"salt\"\npar = \"1 kg\"\n");
+    stew.done(&["print"]);
+    let first = json_mark(&stew.text("sheets/plan-2026-11-30.json"));
+    let form = "from = 2026-11-30\ntrip = 2026-11-28\n[[line]]\nfood = \"bluegrain\"\npacks = \"1 kg\"\n";
+    let stew = stew.file("goods.toml", form);
+    stew.done_on("2026-11-28", &["receive", "goods.toml"]);
+    for (today, command) in [("2026-11-28", ["receive"]), ("2026-11-29", ["issue"])] {
+        stew.done_on(today, &["print", "--only", "phone"]);
+        assert_eq!(json_mark(&stew.text("sheets/plan-2026-11-30.json")), first);
+        let booked = stew.run_on(today, &command);
+        assert_eq!((booked.status.code(), stderr(&booked)), (Some(0), String::new()));
+    }
+    stew.done_on("2026-11-30", &["print", "--only", "phone"]);
+    assert_eq!(json_mark(&stew.text("sheets/plan-2026-11-30.json")), first);
+}

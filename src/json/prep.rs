@@ -197,6 +197,10 @@ pub struct Past<'p> {
 
 /// As `prep` writes it; with `past`, every session of the week, each marked with how it stands.
 pub fn prep(plan: &PrepPlan, past: Option<Past>, kitchen: &Kitchen) -> impl Serialize + use<> {
+    whole(plan, past, kitchen)
+}
+
+pub(super) fn whole(plan: &PrepPlan, past: Option<Past>, kitchen: &Kitchen) -> Prep {
     let mut prep = Prep::of(plan, kitchen);
     if let Some(past) = past {
         prep.sessions.iter_mut().for_each(|session| session.state = Some(State::Open.words().to_owned()));
@@ -204,6 +208,21 @@ pub fn prep(plan: &PrepPlan, past: Option<Past>, kitchen: &Kitchen) -> impl Seri
         prep.sessions.sort_by(|a, b| a.start.cmp(&b.start));
     }
     prep
+}
+
+impl Session {
+    /// By which a print knows it: without how it stands today, where its food lies by now, and what is said beside.
+    pub(super) fn planned(&self) -> Session {
+        let bare = |fetch: &Fetch| Fetch { from: Vec::new(), ..fetch.clone() };
+        Session {
+            state: None,
+            fetch: self.fetch.iter().map(bare).collect(),
+            cautions: Vec::new(),
+            advice: Vec::new(),
+            slower: Vec::new(),
+            ..self.clone()
+        }
+    }
 }
 
 impl Past<'_> {

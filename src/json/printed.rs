@@ -10,7 +10,7 @@ use serde::{Deserialize, Serialize};
 
 use super::kept::KeptList;
 use super::list::{LOOSE, told};
-use super::prep::{Past, Prep, Session, prep};
+use super::prep::{Past, Prep, Session, whole};
 use crate::calendar::Kept;
 use crate::kitchen::{Kitchen, Mistake, Names, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
@@ -47,10 +47,10 @@ pub fn printed<'a>(
     if let Some(kept) = kept {
         kept.add_past_meals(past.meals, &mut list);
     }
-    let mut printed = Plan { mark: String::new(), list, prep: prep(plan, Some(past), kitchen), hashes: Vec::new(), calendar: &[] };
-    printed.mark = mark_of(&printed);
+    let prep = whole(plan, Some(past), kitchen);
+    let mark = mark_of(shopping, &prep, hashes);
     let hashes = KnownBy::of(shopping, hashes, kitchen.names());
-    Printing { mark: printed.mark.clone(), plan: Plan { hashes, calendar, ..printed } }
+    Printing { mark: mark.clone(), plan: Plan { mark, list, prep, hashes, calendar } }
 }
 
 /// A trip that a phone knows by another hash than that of its lines.
@@ -80,8 +80,11 @@ pub struct Printing<T> {
 }
 
 /// The first digits of the SHA-256 of all that is planned: what was printed alike has one mark.
-fn mark_of(plan: &impl Serialize) -> String {
-    let mut digits = sha256(&serde_json::to_vec(plan).unwrap_or_default());
+/// Of what is bought and what is cooked: neither another day nor a booking makes another plan of it.
+fn mark_of(list: &ShoppingList, prep: &Prep, hashes: &TripHashes) -> String {
+    let trips: Vec<_> = list.trips.iter().map(|trip| (trip.on, hashes.get(&(trip.on, trip.nth)))).collect();
+    let sessions: Vec<Session> = prep.sessions.iter().map(Session::planned).collect();
+    let mut digits = sha256(&serde_json::to_vec(&(&list.week, list.from, trips, sessions)).unwrap_or_default());
     digits.truncate(MARK);
     digits
 }
