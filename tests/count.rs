@@ -197,3 +197,16 @@ fn all_mistakes_of_a_sheet_are_told_at_once() {
     let said = stderr(&output);
     assert_eq!(said.matches("count-2026-11-27.toml:").count(), 2, "{said}");
 }
+
+#[test]
+fn what_is_as_much_as_was_booked_and_in_a_pack_does_not_differ() {
+    let kitchen = larder();
+    let sheet = sheet(&kitchen);
+    // The blanks of the bluegrain, 1 kg loose, and of the 100 g of cheese: one pack of a kilogram, and 90 g.
+    fill(&sheet, 0, "1 x 1 kg");
+    fill(&sheet, 0, "90 g");
+    let output = count(&kitchen, &sheet, &[]);
+    let said = stdout(&output);
+    assert!(said.contains("counted 2 lots, 1 differs") && !said.contains("+0"), "{said}{}", stderr(&output));
+    assert!(kitchen.text("pantry.toml").contains("\"1 x 1 kg\""), "{}", kitchen.text("pantry.toml"));
+}

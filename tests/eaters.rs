@@ -186,6 +186,10 @@ fn what_cannot_be_understood_of_who_eats_is_a_mistake_that_names_the_nearest() {
         &four(&meal("mon", "for = [\"Emli\"]\neach = [\"100 g bluegrain\"]")),
         &["there is no eater \"Emli\"", "Did you mean \"Emil\"?"],
     );
+    // It is one mistake, not two.
+    let wrong = four(&meal("mon", "for = [\"Emli\"]\neach = [\"100 g bluegrain\"]")).refusal();
+    assert!(!wrong.contains("nobody eats"), "{wrong}");
+    refused(&four(&meal("mon", "for = []\neach = [\"100 g bluegrain\"]")), &["nobody eats at this meal"]);
     refused(
         &four(&meal("mon", "each = [\"100 g bluegrain\"]\nwithout = { Emil = [\"redroot\"] }")),
         &["without redroot, which is not served"],

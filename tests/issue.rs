@@ -206,3 +206,10 @@ fn a_session_that_is_moved_to_another_day_once_it_is_booked_is_asked_about() {
     let said = crate::kitchen::stderr(&kitchen.run_on("2026-11-30", &["list"]));
     assert!(said.contains("Where it was moved to Mon 30 Nov 10:00, write its old start into weeks/week.toml again"), "{said}");
 }
+
+#[test]
+fn a_week_without_a_session_says_so() {
+    let kitchen = kitchen().week(&format!("from = 2026-11-30\n{}", crate::kitchen::supper("2026-11-30", "\"100 g bluegrain\"")));
+    let said = crate::kitchen::stderr(&kitchen.run(&["issue"]));
+    assert!(said.ends_with("Week of 30 Nov 2026 has no session. To book what was eaten: spence issue --until DATE.\n"), "{said}");
+}

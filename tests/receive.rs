@@ -305,5 +305,14 @@ fn two_trips_of_one_day_are_booked_by_their_order_and_two_sessions_of_one_start_
     assert_eq!((lots(&kitchen, 0).len(), lots(&kitchen, 1).len()), (2, 1), "nothing is bought twice");
     let session = "[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
     let said = kitchen.week(&format!("{week}{session}")).refusal();
-    assert!(said.contains("weeks/week.toml:9:1: two sessions begin at"), "{said}");
+    assert!(said.contains("weeks/week.toml:9:1: two sessions begin at 2026-11-29T14:00: this one"), "{said}");
+}
+
+#[test]
+fn the_old_price_is_told_with_the_digits_of_the_new_one() {
+    let kitchen = shopping();
+    let kitchen = kitchen.file("shops.toml", &kitchen.text("shops.toml").replace("price = 2.00", "price = 2.0"));
+    kitchen.done(&["print"]);
+    let said = kitchen.done_on("2026-11-28", &["receive", "--paid", "bluegrain=2.20"]);
+    assert!(said.contains("Price: bluegrain, 500 g at Stall: 2.20, was 2.00\n"), "{said}");
 }

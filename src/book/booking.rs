@@ -49,6 +49,11 @@ impl Change {
     pub fn new(from: Option<LotRecord>, to: Option<LotRecord>) -> Change {
         Change { from, to, worth: None, lines: None, nth: None, above: None }
     }
+
+    /// As much as before, in closed packs or out of them.
+    pub fn is_packed_otherwise(&self) -> bool {
+        self.from.as_ref().zip(self.to.as_ref()).is_some_and(|(from, to)| from.pack != to.pack && from.amount == to.amount)
+    }
 }
 
 #[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]

@@ -211,7 +211,7 @@ fn said_differ(changes: &[Change]) -> String {
         let opened = changes[index].to.as_ref().filter(|_| changes[index].from.is_none());
         closed.zip(opened).is_some_and(|(closed, opened)| closed.named() == opened.named() && opened.opened.is_some())
     };
-    match (0..changes.len()).filter(|&index| !is_of_the_one_before(index)).count() {
+    match (0..changes.len()).filter(|&index| !is_of_the_one_before(index) && !changes[index].is_packed_otherwise()).count() {
         0 => "all as booked".to_owned(),
         1 => "1 differs".to_owned(),
         many => format!("{many} differ"),

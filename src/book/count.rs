@@ -208,7 +208,7 @@ pub struct Difference {
 }
 
 pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
-    let rows = changes.iter().filter_map(|change| {
+    let rows = changes.iter().filter(|change| !change.is_packed_otherwise()).filter_map(|change| {
         let lot = change.to.as_ref().or(change.from.as_ref())?;
         let of = |number: &Number| Quantity::of(&lot.amount.dimension, number);
         let (booked, counted) = (number(&change.from), number(&change.to));

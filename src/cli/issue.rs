@@ -53,16 +53,21 @@ pub fn run(cli: &Cli, eating: &Eating) -> Done {
 }
 
 fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> Result<Draft, Failure> {
-    let reckoned = setting.reckon(cli)?;
+    let place = setting.week(cli.week.as_deref())?;
+    let reckoned = setting.reckon_week(place)?;
     let kitchen = &setting.loaded.kitchen;
     let planned = || -> Vec<Turnover> { reckoned.turnovers() };
-    let printed = if eating.replan { None } else { setting.printed(setting.week(cli.week.as_deref())?)? };
+    let printed = if eating.replan { None } else { setting.printed(place)? };
     let (week, sessions) = match &printed {
         Some(printed) => (printed.buys.week.clone(), printed.turnovers.clone()),
         None => (reckoned.week.name.clone(), planned()),
     };
     let next = next_session(&sessions, &setting.booked);
-    let session = next.ok_or_else(|| Failure::Usage(format!("every session of {week} is booked.")))?;
+    let none = || match setting.loaded.weeks[place].1.sessions.is_empty() {
+        true => format!("{week} has no session. To book what was eaten: spence issue --until DATE."),
+        false => format!("every session of {week} is booked."),
+    };
+    let session = next.ok_or_else(|| Failure::Usage(none()))?;
     if let Some(printed) = &printed {
         tell_strange_paper(&setting.folder, &format!("{}.pdf", guide_stem(session.start, None)), printed);
     }

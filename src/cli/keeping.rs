@@ -91,10 +91,22 @@ fn price_said(price: &PriceChange) -> String {
     let (to, from) = (plain(&price.to.price), plain(&price.from.price));
     let was = match &from {
         Some(from) if Some(from) == to.as_ref() => ", as before".to_owned(),
-        Some(from) => format!(", was {from}"),
+        Some(from) => format!(", was {}", in_digits_of(from, to.as_deref())),
         None => String::new(),
     };
     format!("Price: {}, {} at {}: {}{was}\n", price.food, price.size, price.shop, to.unwrap_or_else(|| "none".to_owned()))
+}
+
+/// A price as it was typed, "1.0", with as many digits as the one beside it, "1.00".
+fn in_digits_of(price: &str, other: Option<&str>) -> String {
+    let digits = |price: &str| {
+        let number = price.split(' ').next().unwrap_or_default();
+        number.split_once('.').map_or(0, |(_, digits)| digits.len())
+    };
+    let (number, per) = price.split_once(' ').map_or((price, String::new()), |(number, per)| (number, format!(" {per}")));
+    let missing = other.map_or(0, |other| digits(other).saturating_sub(digits(price)));
+    let point = if missing > 0 && !number.contains('.') { "." } else { "" };
+    format!("{number}{point}{}{per}", "0".repeat(missing))
 }
 
 /// "1 lot", "3 lots".

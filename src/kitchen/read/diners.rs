@@ -145,7 +145,9 @@ pub(super) fn read_diners(
         None => diners.extend(at_table(table, on, own_for, week, household)),
     }
     diners.extend(guests);
-    if diners.is_empty() {
+    // Whoever is named in `for` and does not eat is told there.
+    let is_told = table.entry("for").is_some_and(|named| !matches!(named.value, DeValue::Array(names) if names.is_empty()));
+    if diners.is_empty() && !is_told {
         let remedy = "Name somebody in for, add guests, or take the meal out.";
         table.file.found.mistake(table.spot(), "nobody eats at this meal", remedy);
     }

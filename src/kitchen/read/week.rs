@@ -216,7 +216,8 @@ fn read_at(table: &Table<'_>, customs: &Customs<'_>) -> Option<(Time, String)> {
 fn check_order(week: &Week, top: &Table<'_>) {
     let found = top.file.found;
     for pair in week.sessions.windows(2).filter(|pair| pair[0].start == pair[1].start) {
-        let cause = format!("two sessions begin at {}: this one and that of line {}", pair[1].start, pair[0].at.line);
+        let start = pair[1].start.strftime("%Y-%m-%dT%H:%M");
+        let cause = format!("two sessions begin at {start}: this one and that of line {}", pair[0].at.line);
         found.mistake(pair[1].at.clone(), cause, "Give one of them another start.");
     }
     let last_meal = week.meals.last().map(|meal| meal.at_time.date());
