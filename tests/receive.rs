@@ -311,8 +311,21 @@ fn two_trips_of_one_day_are_booked_by_their_order_and_two_sessions_of_one_start_
 #[test]
 fn the_old_price_is_told_with_the_digits_of_the_new_one() {
     let kitchen = shopping();
-    let kitchen = kitchen.file("shops.toml", &kitchen.text("shops.toml").replace("price = 2.00", "price = 2.0"));
+    let shops = kitchen.text("shops.toml").replace("price = 2.00", "price = 2.0");
+    let kitchen = kitchen.shops(&shops);
     kitchen.done(&["print"]);
     let said = kitchen.done_on("2026-11-28", &["receive", "--paid", "bluegrain=2.20"]);
     assert!(said.contains("Price: bluegrain, 500 g at Stall: 2.20, was 2.00\n"), "{said}");
+}
+
+#[test]
+fn what_is_said_twice_of_one_food_is_a_mistake() {
+    let kitchen = shopping();
+    for (flag, first, second) in [("--paid", "2.20", "2.10"), ("--until", "2026-12-01", "2026-12-02"), ("--instead", "1 kg", "2 kg")] {
+        let output = kitchen.run_on("2026-11-28", &["receive", flag, &format!("bluegrain={first}"), flag, &format!("Bluegrain={second}")]);
+        assert_eq!(output.status.code(), Some(2), "{flag}");
+        let said = stderr(&output);
+        assert!(said.contains(&format!("{flag} says two things of Bluegrain.")), "{said}");
+    }
+    assert_eq!(kitchen.text("pantry.toml"), PANTRY);
 }

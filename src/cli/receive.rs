@@ -71,6 +71,7 @@ fn dated(text: &str) -> Result<(String, Date), String> {
 }
 
 pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
+    otherwise.check()?;
     match (&otherwise.file, &otherwise.sheet) {
         (Some(file), _) => from_sheet(cli, file),
         (None, Some(sheet)) => write_sheet(cli, otherwise, sheet),
@@ -145,6 +146,13 @@ impl Otherwise {
         }
     }
 
+    /// Of one food each is said once.
+    fn check(&self) -> Done {
+        said_once("--instead", &self.instead)?;
+        said_once("--paid", &self.paid)?;
+        said_once("--until", &self.until)
+    }
+
     fn exceptions(&self) -> Exceptions {
         Exceptions {
             without: self.without.clone(),
@@ -153,6 +161,15 @@ impl Otherwise {
             paid: self.paid.clone(),
             until: self.until.clone(),
         }
+    }
+}
+
+fn said_once<T>(flag: &str, said: &[(String, T)]) -> Done {
+    let is_there =
+        |(at, (food, _)): &(usize, &(String, T))| said[..*at].iter().any(|(other, _)| other.to_lowercase() == food.to_lowercase());
+    match said.iter().enumerate().find(is_there) {
+        Some((_, (food, _))) => Err(Failure::Usage(format!("{flag} says two things of {food}. Keep one."))),
+        None => Ok(()),
     }
 }
 
