@@ -7,6 +7,7 @@ use std::path::Path;
 use std::process::Command;
 
 use crate::kitchen::{Kitchen, kitchen, sample, stderr, supper};
+use crate::phone::three_grains;
 
 /// What is wrong with a page, by the script's own words; `None` where there is no browser.
 fn checked(page: &Path, goods: Option<&Path>) -> Option<Result<(), String>> {
@@ -35,6 +36,32 @@ fn the_page_works_in_a_browser_and_what_was_ticked_there_is_booked_at_home() {
     let before = kitchen.text("pantry.toml");
     kitchen.done_on("2026-11-28", &["receive", "goods.toml"]);
     assert_ne!(kitchen.text("pantry.toml"), before);
+}
+
+/// The foods that are ticked in the page, after ticking these too, in a browser that keeps its storage in `profile`.
+fn ticked(kitchen: &Kitchen, profile: &Path, foods: &[&str]) -> Vec<String> {
+    let mut command = Command::new("node");
+    command.current_dir(env!("CARGO_MANIFEST_DIR")).arg("tests/outside/phone_ticks.mjs");
+    let output = command.arg(kitchen.path().join("sheets/list-2026-11-30.html")).arg(profile).args(foods).output().expect("node runs");
+    assert!(output.status.success(), "{}", stderr(&output));
+    String::from_utf8_lossy(&output.stdout).lines().filter(|line| !line.is_empty()).map(str::to_owned).collect()
+}
+
+#[test]
+fn ticks_stay_where_a_trip_is_booked_in_part_and_printed_anew() {
+    if std::env::var_os("SPENCE_BROWSER").is_none() {
+        return;
+    }
+    let kitchen = three_grains();
+    let profile = tempfile::TempDir::new().expect("a temporary folder");
+    kitchen.done(&["print", "--only", "phone"]);
+    assert_eq!(ticked(&kitchen, profile.path(), &["redgrain", "bluegrain"]), ["bluegrain", "redgrain"]);
+    let goods = "from = 2026-11-30\ntrip = 2026-11-28\n[[line]]\nfood = \"bluegrain\"\npacks = \"2 x 400 g\"\n";
+    let kitchen = kitchen.file("goods.toml", goods);
+    kitchen.done_on("2026-11-28", &["receive", "goods.toml"]);
+    kitchen.done(&["print", "--only", "phone"]);
+    // Of the lines still open, those that were ticked are, and no other.
+    assert_eq!(ticked(&kitchen, profile.path(), &[]), ["redgrain"]);
 }
 
 /// Names that a page, a script, a style or a file of TOML could take for more than a name.

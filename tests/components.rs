@@ -94,3 +94,14 @@ fn a_cooked_component_at_home_serves_before_one_is_made() {
     assert_eq!(draws(&list, "sauce"), [("2026-11-29".to_owned(), "fridge".to_owned(), 60.0)]);
     assert_amount(&list["spare"][0]["amount"], 60.0, "g");
 }
+
+#[test]
+fn a_cooked_component_at_home_is_fetched_and_booked_once() {
+    // The dish takes 100 g of the 150 g in the fridge; 50 g stay.
+    let kitchen = with_sauce("3 days", &supper("2026-11-30", "\"1 portion recipe:first-dish\""))
+        .pantry("[[lot]]\nrecipe = \"sauce\"\namount = \"150 g\"\nplace = \"fridge\"\nmade = 2026-11-28\n");
+    let fetch = kitchen.prep()["sessions"][0]["fetch"].clone();
+    assert_eq!((&fetch[0]["recipe"], &fetch[0]["amount"]["amount"]), (&serde_json::json!("sauce"), &serde_json::json!(100.0)));
+    kitchen.done_on("2026-11-29", &["issue"]);
+    assert!(kitchen.text("pantry.toml").contains("amount = \"50 g\""), "{}", kitchen.text("pantry.toml"));
+}

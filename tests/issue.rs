@@ -155,3 +155,54 @@ fn what_lies_in_two_places_is_the_same_session_once_the_shopping_is_done() {
     let said = kitchen.done(&["issue"]);
     assert!(said.contains("Booked: cooked Sun 29 Nov at 14:00"), "{said}");
 }
+
+/// The week's file with Sunday's session at another time.
+fn moved(kitchen: Kitchen, start: &str) -> Kitchen {
+    let text = kitchen.text("weeks/week.toml").replace("2026-11-29T14:00", start);
+    kitchen.week(&text)
+}
+
+fn open_sessions(kitchen: &Kitchen, today: &str) -> usize {
+    let prep = json(&kitchen.run_on(today, &["--format", "json", "prep"]));
+    prep["sessions"].as_array().map_or(0, Vec::len)
+}
+
+#[test]
+fn a_session_that_is_moved_within_its_day_once_it_is_booked_is_done_all_the_same() {
+    let kitchen = three_suppers(GRAIN);
+    kitchen.done_on("2026-11-27", &["print"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let kitchen = moved(kitchen, "2026-11-29T16:30");
+    assert_eq!(open_sessions(&kitchen, "2026-11-29"), 0);
+    let list = kitchen.run_on("2026-11-29", &["list"]);
+    let said = crate::kitchen::stderr(&list);
+    assert!(said.contains("the session of Sun 29 Nov 14:00 is booked and was moved to Sun 29 Nov 16:30, which is done with it."), "{said}");
+    let again = kitchen.run_on("2026-11-29", &["issue", "--anyway"]);
+    assert_eq!(again.status.code(), Some(2), "every session is booked");
+    assert_eq!(lots(&kitchen, 0), grain(600.0), "cooked once");
+}
+
+#[test]
+fn a_session_that_is_moved_before_it_is_booked_is_booked_at_its_new_start_and_once() {
+    // Printed for Sunday, cooked on Monday morning: its boxes keep three days from there.
+    for flags in [&["issue"][..], &["issue", "--anyway"], &["issue", "--replan"]] {
+        let kitchen = three_suppers(GRAIN);
+        kitchen.done_on("2026-11-27", &["print"]);
+        let kitchen = moved(kitchen, "2026-11-30T10:00");
+        let said = kitchen.done_on("2026-11-30", flags);
+        assert!(said.contains("Booked: cooked Mon 30 Nov at 10:00"), "{said}");
+        assert_eq!((open_sessions(&kitchen, "2026-11-30"), lots(&kitchen, 0)), (0, grain(600.0)));
+        assert!(kitchen.text("pantry.toml").contains("use_by = 2026-12-03"), "{}", kitchen.text("pantry.toml"));
+        assert_eq!(kitchen.run_on("2026-11-30", &["issue", "--anyway"]).status.code(), Some(2));
+        kitchen.done_on("2026-11-30", &["check", "--book"]);
+    }
+}
+
+#[test]
+fn a_session_that_is_moved_to_another_day_once_it_is_booked_is_asked_about() {
+    let kitchen = three_suppers(GRAIN);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let kitchen = moved(kitchen, "2026-11-30T10:00");
+    let said = crate::kitchen::stderr(&kitchen.run_on("2026-11-30", &["list"]));
+    assert!(said.contains("Where it was moved to Mon 30 Nov 10:00, write its old start into weeks/week.toml again"), "{said}");
+}

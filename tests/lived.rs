@@ -87,7 +87,8 @@ fn what_is_past_and_not_booked_is_taken_as_done_and_its_boxes_serve() {
 
 #[test]
 fn guests_once_the_week_has_begun_make_a_meal_short_and_not_a_mistake() {
-    // Two guests on Tuesday want 2 portions more than Sunday made, and 200 g more mooncress than Saturday brought.
+    // Two guests on Tuesday want 2 portions more than Sunday made, and 200 g more mooncress than Saturday brought. Two portions are half
+    // a batch: 3 minutes of hands, and 30.
     let kitchen = cooked();
     let text = kitchen.text("weeks/week.toml").replacen("on = 2026-12-01\n", "on = 2026-12-01\nname = \"Plates\"\nguests = 2\n", 1);
     let kitchen = kitchen.week(&text);
@@ -95,7 +96,7 @@ fn guests_once_the_week_has_begun_make_a_meal_short_and_not_a_mistake() {
     let list = json(&output);
     let short = serde_json::json!([{
         "on": "2026-12-01", "at": "supper", "meal": "Plates", "recipe": "mash", "amount": {"amount": 2.0, "unit": "portion"},
-        "remedies": ["cook it before: a session on Tue 1 Dec or earlier", "make it at the meal: 36 min", "leave it out, or eat less of it"]
+        "remedies": ["cook it before: a session on Tue 1 Dec or earlier", "make it at the meal: 33 min", "leave it out, or eat less of it"]
     }]);
     assert_eq!(list["short"], short);
     assert_eq!(prep_on(&kitchen, "2026-11-30", &[])["short"], short);
@@ -198,7 +199,7 @@ fn a_day_tells_what_goes_off_of_what_is_taken_to_lie_there() {
     let kitchen =
         kitchen.foods(&foods).pantry("[[lot]]\nrecipe = \"mash\"\namount = \"1 portion\"\nplace = \"fridge\"\nuse_by = 2026-12-01\n");
     let on = |today: &str, day: &str| json(&kitchen.run_on(today, &["--format", "json", "day", day]))["goes_off"].clone();
-    let gone = |of: &str, amount: f64, unit: &str| serde_json::json!([{ "of": of, "amount": {"amount": amount, "unit": unit}, "place": "fridge" }]);
+    let gone = |of: &str, amount: f64, unit: &str| serde_json::json!([{ "food": of, "amount": {"amount": amount, "unit": unit}, "place": "fridge" }]);
     // The portion at home is Monday's, so Tuesday has nothing of it left.
     assert_eq!(on("2026-11-30", "2026-12-01"), serde_json::json!([]));
     // Friday's mooncress does not last from Saturday; Tuesday's 100 g are eaten by Wednesday.
@@ -286,4 +287,85 @@ fn the_book_calls_a_recipe_by_its_name() {
     assert!(eaten.contains("1 portion moon mash beside the plan"), "{eaten}");
     let book = kitchen.done_on("2026-11-28", &["book"]);
     assert!(!book.contains("recipe:"), "{book}");
+}
+
+#[test]
+fn what_a_making_leaves_below_half_a_portion_is_eaten_with_it_before_and_after_it_is_booked() {
+    // 3 portions are made for Tuesday's 1.75 and Wednesday's 1: of the 0.25 left Tuesday gets 1.75 of 2.75, Wednesday the rest.
+    let whole = MASH.replacen("4 portions", "3 portions", 1).replacen("batches = \"any\"\n", "", 1);
+    let meals = supper("2026-12-01", "\"1.75 portion recipe:mash\"") + &supper("2026-12-02", "\"1 portion recipe:mash\"");
+    let food = "[[food]]\nname = \"bluegrain\"\nallergens = []\nsource = \"weighed at home\"\n";
+    let sunday = "[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let kitchen = kitchen()
+        .foods(food)
+        .shops(SHOP)
+        .recipe("mash", &whole)
+        .week(&format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\n{sunday}{meals}"));
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let drawn = |today: &str| draws(&list_on(&kitchen, today, &[]), "mash").into_iter().map(|(_, _, amount)| amount).collect::<Vec<_>>();
+    let close = |found: Vec<f64>, wanted: &[f64]| {
+        assert_eq!(found.len(), wanted.len());
+        found.iter().zip(wanted).for_each(|(one, other)| assert!((one - other).abs() < 0.01, "{found:?} for {wanted:?}"));
+    };
+    close(drawn("2026-11-30"), &[1.909, 1.091]);
+    assert_eq!(list_on(&kitchen, "2026-11-30", &[])["expiring"], serde_json::json!([]));
+    close(drawn("2026-12-02"), &[1.091]);
+    kitchen.done_on("2026-12-02", &["issue", "--until", "2026-12-01"]);
+    close(drawn("2026-12-02"), &[1.091]);
+    kitchen.done_on("2026-12-03", &["issue", "--until", "2026-12-02"]);
+    assert!(!kitchen.text("pantry.toml").contains("mash"), "{}", kitchen.text("pantry.toml"));
+}
+
+#[test]
+fn once_the_last_meal_is_past_what_has_gone_off_is_told_still() {
+    // 100 g of mooncress are good until 2 December; the last meal is on Friday, the 4th.
+    let lot = "[[lot]]\nfood = \"mooncress\"\namount = \"900 g\"\nplace = \"fridge\"\nuse_by = 2026-12-02\n";
+    let kitchen = week().pantry(lot);
+    let gone = |today: &str| {
+        let list = list_on(&kitchen, today, &[]);
+        let lots = list["expiring"].as_array().expect("lots").iter();
+        lots.filter(|lot| lot["food"] == "mooncress").map(|lot| lot["past"].clone()).collect::<Vec<_>>()
+    };
+    assert_eq!((gone("2026-12-04"), gone("2026-12-05")), (vec![Value::Bool(true)], vec![Value::Bool(true)]));
+}
+
+#[test]
+fn a_day_says_which_of_its_meals_run_short_and_what_is_to_thaw_for_the_next() {
+    let kitchen = cooked();
+    kitchen.done_on("2026-11-30", &["waste", "2 portions recipe:mash", "--why", "spilt"]);
+    let day = |today: &str, which: &str| json(&kitchen.run_on(today, &["--format", "json", "day", which]));
+    let short = day("2026-11-30", "2026-12-01")["short"].clone();
+    assert_eq!((short.as_array().map(Vec::len), &short[0]["recipe"]), (Some(1), &serde_json::json!("mash")));
+    assert!(kitchen.done_on("2026-11-30", &["day"]).contains("Runs short\n  Mon 30 Nov supper: 1 portion of Moon mash"));
+    assert_eq!(day("2026-11-30", "2026-12-04")["short"], serde_json::json!([]));
+
+    let foods = kitchen.text("foods.toml").replace("name = \"mooncress\"", "name = \"mooncress\"\nthaw = \"1 day\"");
+    let lot = "[[lot]]\nfood = \"mooncress\"\namount = \"400 g\"\nplace = \"freezer\"\n";
+    let meal = format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\n{}", supper("2026-12-04", "\"100 g mooncress\""));
+    let kitchen = week().foods(&foods).pantry(lot).week(&meal);
+    let thursday = kitchen.done_on("2026-12-03", &["day"]);
+    assert!(thursday.contains("In the evening: Take 100 g mooncress out of the freezer"), "{thursday}");
+}
+
+#[test]
+fn a_trip_that_is_taken_as_done_bought_what_was_planned_beside_the_other_week() {
+    // 250 g at home: the first week eats 100 g on Monday and on Saturday, the second wants 300 g on Monday after. Of 250 less 200 it buys
+    // 250 g on Saturday, five packs, and has them on Sunday, nobody having printed or booked anything.
+    let food = "[[food]]\nname = \"mooncress\"\nallergens = []\nsource = \"weighed at home\"\n";
+    let first =
+        format!("from = 2026-11-30\n{}{}", supper("2026-11-30", "\"100 g mooncress\""), supper("2026-12-05", "\"100 g mooncress\""));
+    let second = format!("from = 2026-12-07\n[[trip]]\non = 2026-12-05\n{}", supper("2026-12-07", "\"300 g mooncress\""));
+    let kitchen = kitchen()
+        .foods(food)
+        .shops(&SHOP.replacen("\"100 g\"\nprice = 0.50", "\"50 g\"\nprice = 0.50", 1).replace("bluegrain", "mooncress"))
+        .pantry("[[lot]]\nfood = \"mooncress\"\namount = \"250 g\"\nplace = \"cupboard\"\n")
+        .week(&first)
+        .file("weeks/second.toml", &second);
+    let of_second = |today: &str| list_on(&kitchen, today, &["--week", "weeks/second.toml"]);
+    assert_amount(&line_with_trip(&of_second("2026-12-05"), "mooncress").1["need"], 250.0, "g");
+    let sunday = of_second("2026-12-06");
+    assert_eq!(sunday["trips"], serde_json::json!([]), "{sunday:#}");
+    let drawn: f64 = draws(&sunday, "mooncress").iter().map(|(.., amount)| amount).sum();
+    assert_eq!(drawn, 300.0);
 }

@@ -130,3 +130,42 @@ fn what_list_calls_a_mistake_so_does_check() {
     assert!(list.contains("no session is ready before Sun lunch"), "{list}");
     assert_eq!(said(&["check"]), (status, list));
 }
+
+/// Twelve weeks of the sample's first, each seven days after the one before. What is to spare keeps for weeks in the freezer.
+fn twelve_weeks() -> Kitchen {
+    let kitchen = crate::kitchen::sample();
+    std::fs::remove_file(kitchen.path().join("weeks/2026-12-07.toml")).expect("a file");
+    let first = kitchen.text("weeks/2026-11-30.toml");
+    let later = |text: &str, weeks: i64| {
+        let mut out = String::new();
+        let mut rest = text;
+        while let Some(at) = rest.find("2026-1") {
+            let day: jiff::civil::Date = rest[at..at + 10].parse().expect("a date");
+            out.push_str(&rest[..at]);
+            out.push_str(&day.saturating_add(jiff::Span::new().days(7 * weeks)).to_string());
+            rest = &rest[at + 10..];
+        }
+        (out + rest).replace("First week of advent", &format!("Week {weeks}"))
+    };
+    (0..12).fold(kitchen, |kitchen, weeks| kitchen.file(&format!("weeks/w{weeks:02}.toml"), &later(&first, weeks)))
+}
+
+#[test]
+fn a_walk_from_week_to_week_says_of_each_what_is_said_of_it_alone() {
+    let kitchen = twelve_weeks();
+    std::fs::remove_file(kitchen.path().join("weeks/2026-11-30.toml")).expect("a file");
+    let loaded = spence::kitchen::load(kitchen.path()).expect("a kitchen without mistakes");
+    let booked = spence::book::Booked::default();
+    // Before the first week; amid the third, whose past is taken as done.
+    for today in [jiff::civil::date(2026, 11, 27), jiff::civil::date(2026, 12, 16)] {
+        let walk = spence::Walk::default();
+        let said = |week: usize, walk: &spence::Walk| {
+            let reckoned = spence::reckon_beside(walk, &loaded, &booked, &[], week, today).expect("a week that can be planned");
+            format!("{:?}{:?}{:?}", reckoned.basket, reckoned.reserved, reckoned.netted)
+        };
+        // The last first, then all: no order changes anything.
+        for week in [11].into_iter().chain(0..12) {
+            assert!(said(week, &walk) == said(week, &spence::Walk::default()), "week {week} on {today}");
+        }
+    }
+}

@@ -155,6 +155,45 @@ fn the_week_says_what_a_meal_cooks_and_when_to_begin() {
     assert!(calendar.contains("chicken thighs out of the freezer"), "{calendar}");
 }
 
+/// Bluegrain, redgrain and greengrain on one trip.
+pub fn three_grains() -> Kitchen {
+    let more = |name: &str| format!("[[food]]\nname = \"{name}\"\nallergens = []\nsource = \"weighed at home\"\n");
+    stew("Moon stew")
+        .foods(&format!("{FOODS}{}{}", more("redgrain"), more("greengrain")))
+        .household("[[staple]]\nfood = \"redgrain\"\npar = \"1 kg\"\n[[staple]]\nfood = \"greengrain\"\npar = \"2 kg\"\n")
+}
+
+fn keys_of_lines(page: &str) -> Vec<&str> {
+    page.split("data-i=\"").skip(1).filter_map(|rest| rest.split_once('"')).map(|(key, _)| key).filter(|key| key.contains(':')).collect()
+}
+
+#[test]
+fn a_trip_that_is_booked_in_part_is_known_to_the_phone_as_before() {
+    let kitchen = three_grains();
+    let first = page(&kitchen);
+    let hash = between(&first, "data-hash=\"", "\"").to_owned();
+    assert_eq!(keys_of_lines(&first), ["0:bluegrain", "0:greengrain", "0:redgrain"]);
+    let file = |food: &str, packs: &str| {
+        format!("from = 2026-11-30\ntrip = 2026-11-28\nhash = \"{hash}\"\n[[line]]\nfood = \"{food}\"\npacks = \"{packs}\"\n")
+    };
+    assert_eq!(receive(&kitchen, &file("bluegrain", "2 x 400 g")).status.code(), Some(0));
+    // Printed twice after it: the second print knows it from the first.
+    for _ in 0..2 {
+        let again = page(&kitchen);
+        assert_eq!((between(&again, "data-hash=\"", "\""), keys_of_lines(&again)), (hash.as_str(), vec!["0:greengrain", "0:redgrain"]));
+    }
+    let second = receive(&kitchen, &file("greengrain", "2 kg"));
+    assert_eq!(second.status.code(), Some(0), "{}", stderr(&second));
+    assert!(!stderr(&second).contains("printed anew"), "{}", stderr(&second));
+    assert_eq!(keys_of_lines(&page(&kitchen)), ["0:redgrain"]);
+    assert_eq!(between(&page(&kitchen), "data-hash=\"", "\""), hash);
+
+    // Another amount is another list, and starts fresh.
+    let text = kitchen.text("kitchen.toml").replace("par = \"1 kg\"", "par = \"3 kg\"");
+    let kitchen = kitchen.file("kitchen.toml", &text);
+    assert_ne!(between(&page(&kitchen), "data-hash=\"", "\""), hash);
+}
+
 #[test]
 fn what_runs_short_stands_first_on_the_page_and_at_its_meal() {
     // Two portions are eaten on Monday and two on Wednesday; one of four is spilt on Tuesday.

@@ -270,3 +270,44 @@ fn a_fold_is_of_the_list_alone() {
     assert!(!flat.1.is_empty() && flat.1 == folded.1, "another sheet was folded");
     assert!(flat.0 != folded.0, "the list was not");
 }
+
+/// The guides among the files that a print named.
+fn guides(said: &str) -> Vec<&str> {
+    said.lines().filter_map(|line| line.rsplit_once('/')).map(|(_, name)| name).filter(|name| name.starts_with("prep-guide")).collect()
+}
+
+#[test]
+fn print_all_keeps_the_guide_of_a_session_that_is_done_as_it_was_printed() {
+    let (sunday, wednesday) = ("prep-guide-2026-11-29-1400.pdf", "prep-guide-2026-12-02-1930.pdf");
+    let kitchen = sample();
+    kitchen.done(&["print"]);
+    let paper = std::fs::read(kitchen.path().join("sheets").join(sunday)).expect("a guide");
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    assert_eq!(guides(&kitchen.done_on("2026-11-30", &["print"])), [wednesday]);
+    let mut all = guides(&kitchen.done_on("2026-11-30", &["print", "--all"])).join(" ");
+    assert!(all.contains(sunday) && all.contains(wednesday), "{all}");
+    let elsewhere = kitchen.path().join("elsewhere");
+    all = kitchen.done_on("2026-11-30", &["print", "--all", "--only", "guide", "--into", &elsewhere.to_string_lossy()]);
+    assert_eq!(guides(&all).len(), 2, "{all}");
+    for folder in [kitchen.path().join("sheets"), elsewhere] {
+        assert!(std::fs::read(folder.join(sunday)).expect("a guide") == paper, "byte for byte");
+    }
+}
+
+#[test]
+fn print_all_of_a_week_that_is_past_and_was_never_printed_has_its_guides_as_planned() {
+    let kitchen = sample();
+    let today = "2027-01-11";
+    let week = ["--week", "2026-11-30"];
+    assert_eq!(guides(&kitchen.done_on(today, &[&week[..], &["print"]].concat())), [""; 0]);
+    let all = kitchen.done_on(today, &[&week[..], &["print", "--all"]].concat());
+    assert_eq!(guides(&all), ["prep-guide-2026-11-29-1400.pdf", "prep-guide-2026-12-02-1930.pdf"]);
+    // One that was booked and never printed: nobody knows how it went.
+    let kitchen = sample();
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let output = kitchen.run_on("2026-11-30", &["print", "--all"]);
+    let said = crate::kitchen::stderr(&output);
+    assert!(said.contains("the session of Sun 29 Nov 14:00 is done, and no guide of it was printed here"), "{said}");
+}

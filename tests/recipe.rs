@@ -181,6 +181,25 @@ fn a_page_of_a_recipe_is_adopted_as_it_was() {
     assert_eq!(again, page);
 }
 
+#[test]
+fn a_page_for_more_portions_has_the_amounts_of_so_many() {
+    let soup = "name = \"Soup\"\nmakes = \"4 portions\"\ningredients = \"\"\"\n3 leeks, sliced\n½ cup (110 g) lentils\nsalt, to taste\n\"\"\"\n\
+                method = \"Boil the leeks and lentils for 20 minutes. Serve with bread.\"\n";
+    let kitchen = with("soup", soup);
+    let page = answer(&kitchen.run(&["recipe", "soup", "--for", "8 portions", "--format", "jsonld"]));
+    assert_eq!(page["recipeYield"], "8 portions");
+    assert_eq!(page["recipeIngredient"], serde_json::json!(["6 leek, sliced", "220 g lentils", "salt, to taste"]));
+    let said = page["recipeInstructions"][0]["text"].as_str().unwrap_or_default();
+    assert!(said.contains("6 leeks") && said.contains("220 g"), "{said}");
+    assert_eq!(
+        page["recipeInstructions"].as_array().and_then(|all| all.last()).and_then(|last| last["text"].as_str()),
+        Some("Serve with bread.")
+    );
+    let other = kitchen_with_page(&page.to_string());
+    other.done(&["adopt", "page.json"]);
+    assert_eq!(answer(&other.run(&["--format", "json", "recipe", "soup"]))["makes"]["amount"], 8.0);
+}
+
 fn kitchen_with_page(page: &str) -> Kitchen {
     kitchen().household(OVEN_HOB_AND_COOKER).file("page.json", page)
 }

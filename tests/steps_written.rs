@@ -135,15 +135,23 @@ fn what_is_written_as_steps_reads_back_to_the_same_steps() {
 }
 
 #[test]
-fn what_is_done_at_the_table_stays_as_a_comment() {
-    let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\ningredients = [\"1 lemon\"]\nmethod = \"Slice the lemon. Serve with bread.\"\n";
+fn what_is_done_at_the_table_and_notes_stay_beside_the_steps() {
+    let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\ningredients = [\"1 lemon\", \"1 bunch parsley\"]\nmethod = [\"Slice the lemon. Serve with parsley.\", \"Tip: keep it cool.\"]\n";
     let kitchen = kitchen().household(&appliances(&["bread machine"])).recipe("dish", recipe);
+    let card = || json(&kitchen.run(&["--format", "json", "recipe", "dish"]));
+    let before = card();
+    // What is only used at the table is no part of the first work, and is kept for it at the end.
+    assert_eq!(before["steps"][0]["text"], "Slice 1 lemon (110 g). Keep 1 bunch parsley for the table.");
     kitchen.done(&["recipe", "dish", "--steps"]);
-    assert!(
-        kitchen.text("recipes/dish.toml").contains("\n# At the table: Serve with bread.\n[[step]]\n"),
-        "{}",
-        kitchen.text("recipes/dish.toml")
-    );
+    let text = kitchen.text("recipes/dish.toml");
+    assert!(text.contains("at_table = [\"Serve with parsley.\"]\nnotes = [\"Tip: keep it cool.\"]\n"), "{text}");
+    for key in ["serve", "notes"] {
+        assert_eq!(card()[key], before[key], "{key}");
+    }
+    assert_eq!(card()["steps"][0]["text"], before["steps"][0]["text"]);
+    let both = kitchen.recipe("dish", &format!("{recipe}notes = \"Tip: more.\"\n"));
+    let said = crate::kitchen::stderr(&both.run(&["recipe", "dish"]));
+    assert!(said.contains("notes stands beside [[step]], and this recipe has a method"), "{said}");
 }
 
 #[test]

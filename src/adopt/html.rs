@@ -15,11 +15,12 @@ pub(super) fn is_page(text: &str) -> bool {
 
 pub(super) fn recipes(text: &str) -> Vec<Adopted> {
     if depth::is_too_deep(text) {
-        return once(depth::blocks(text).into_iter().flat_map(|block| json_ld::recipes(&bare(block))).collect());
+        let blocks: Vec<String> = depth::blocks(text).into_iter().map(bare).collect();
+        return once(json_ld::recipes(blocks.iter().map(String::as_str)));
     }
     let page = Html::parse_document(text);
-    let blocks = all(&page, "script").filter(is_json_ld).map(|block| bare(&block.text().collect::<String>()));
-    let mut found: Vec<Adopted> = blocks.flat_map(|block| json_ld::recipes(&block)).collect();
+    let blocks: Vec<String> = all(&page, "script").filter(is_json_ld).map(|block| bare(&block.text().collect::<String>())).collect();
+    let mut found = json_ld::recipes(blocks.iter().map(String::as_str));
     if found.is_empty() {
         found = microdata::recipes(&page);
     }

@@ -3,6 +3,8 @@
 //! Property names are those of schema.org: `recipeIngredient` (and `ingredients`, which it replaced), `recipeInstructions` with
 //! `HowToStep`, `HowToSection` and `ItemList`, `recipeYield`, `prepTime`, `cookTime`, `totalTime`, `author`, `url`, `headline`.
 
+use std::collections::HashMap;
+
 use jiff::SignedDuration;
 use serde_json::{Map, Value};
 
@@ -13,30 +15,96 @@ use super::{Adopted, Source};
 
 type Thing = Map<String, Value>;
 
-/// Every recipe of a block; none where the block is broken.
-pub(super) fn recipes(block: &str) -> Vec<Adopted> {
+/// Every recipe of the blocks of a page; a block that is broken is left out. One block may point at what stands in another.
+pub(super) fn recipes<'b>(blocks: impl IntoIterator<Item = &'b str>) -> Vec<Adopted> {
+    let values: Vec<Value> = blocks.into_iter().filter_map(value).collect();
+    let things = Things::of(&values);
     let mut found = Vec::new();
-    match serde_json::from_str::<Value>(block) {
-        Ok(value) => collect(&value, &mut found),
-        // Line ends inside a text are no JSON, but pages have them.
-        Err(_) => {
-            if let Ok(value) = serde_json::from_str::<Value>(&block.replace(['\n', '\r', '\t'], " ")) {
-                collect(&value, &mut found);
-            }
-        }
-    }
+    values.iter().for_each(|value| collect(value, &things, &mut found));
     found
 }
 
-fn collect(value: &Value, found: &mut Vec<Adopted>) {
+/// Line ends inside a text are no JSON, but pages have them.
+fn value(block: &str) -> Option<Value> {
+    serde_json::from_str(block).or_else(|_| serde_json::from_str(&block.replace(['\n', '\r', '\t'], " "))).ok()
+}
+
+fn collect(value: &Value, things: &Things, found: &mut Vec<Adopted>) {
     match value {
-        Value::Array(values) => values.iter().for_each(|value| collect(value, found)),
-        Value::Object(thing) => match is_recipe(thing).then(|| recipe(thing)).flatten() {
+        Value::Array(values) => values.iter().for_each(|value| collect(value, things, found)),
+        Value::Object(thing) => match is_recipe(thing).then(|| recipe(&things.whole(thing))).flatten() {
             Some(recipe) => found.push(recipe),
-            None => thing.values().for_each(|value| collect(value, found)),
+            None => thing.values().for_each(|value| collect(value, things, found)),
         },
         _ => (),
     }
+}
+
+/// What a page says of each `@id`: other things name it by that alone.
+struct Things<'v> {
+    by_id: HashMap<&'v str, &'v Value>,
+}
+
+/// No recipe points at more things than this, nor from one to the next so often.
+const MOST_THINGS: usize = 10_000;
+const MOST_DEEP: usize = 6;
+
+impl<'v> Things<'v> {
+    fn of(values: &'v [Value]) -> Self {
+        let mut by_id = HashMap::new();
+        let mut open: Vec<&Value> = values.iter().collect();
+        while let Some(value) = open.pop() {
+            match value {
+                Value::Array(values) => open.extend(values),
+                Value::Object(thing) => {
+                    if let Some(id) = id_of(thing).filter(|_| !is_reference(thing)) {
+                        by_id.entry(id).or_insert(value);
+                    }
+                    open.extend(thing.values());
+                }
+                _ => (),
+            }
+        }
+        Things { by_id }
+    }
+
+    /// A recipe with what it points at in its place.
+    fn whole(&self, recipe: &Thing) -> Thing {
+        const POINTS: [&str; 5] = ["author", "recipeInstructions", "recipeIngredient", "ingredients", "recipeYield"];
+        let mut left = MOST_THINGS;
+        let whole = |(key, value): (&String, &Value)| {
+            let value = if POINTS.contains(&key.as_str()) { self.filled(value, MOST_DEEP, &mut left) } else { value.clone() };
+            (key.clone(), value)
+        };
+        recipe.iter().map(whole).collect()
+    }
+
+    fn filled(&self, value: &Value, deep: usize, left: &mut usize) -> Value {
+        if deep == 0 || *left == 0 {
+            return value.clone();
+        }
+        *left -= 1;
+        match value {
+            Value::Array(values) => Value::Array(values.iter().map(|value| self.filled(value, deep, left)).collect()),
+            Value::Object(thing) if is_reference(thing) => match id_of(thing).and_then(|id| self.by_id.get(id)) {
+                Some(meant) => self.filled(meant, deep - 1, left),
+                None => value.clone(),
+            },
+            Value::Object(thing) => {
+                Value::Object(thing.iter().map(|(key, value)| (key.clone(), self.filled(value, deep - 1, left))).collect())
+            }
+            other => other.clone(),
+        }
+    }
+}
+
+fn id_of(thing: &Thing) -> Option<&str> {
+    thing.get("@id").and_then(Value::as_str)
+}
+
+/// `{"@id": "#a"}`: it says what is meant, and nothing of it.
+fn is_reference(thing: &Thing) -> bool {
+    thing.contains_key("@id") && thing.keys().all(|key| key == "@id" || key == "@type")
 }
 
 fn is_recipe(thing: &Thing) -> bool {
@@ -126,7 +194,7 @@ fn apart(text: &str) -> Vec<String> {
 fn paragraphs(value: &Value, method: &mut Vec<String>) {
     match value {
         Value::String(text) => method.extend(lines(text)),
-        Value::Array(values) => values.iter().for_each(|value| paragraphs(value, method)),
+        Value::Array(values) => in_order(values).into_iter().for_each(|value| paragraphs(value, method)),
         Value::Object(thing) => {
             let inner = thing.get("itemListElement").or_else(|| thing.get("steps")).or_else(|| thing.get("item"));
             let name = || thing.get("name").map(|name| line(&texts(name).join(" "))).filter(|name| !name.is_empty());
@@ -143,11 +211,31 @@ fn paragraphs(value: &Value, method: &mut Vec<String>) {
     }
 }
 
+/// By their `position`, where each has one.
+fn in_order(values: &[Value]) -> Vec<&Value> {
+    let position = |value: &Value| match value.get("position")? {
+        Value::Number(number) => number.as_i64(),
+        Value::String(text) => text.trim().parse().ok(),
+        _ => None,
+    };
+    let mut placed: Vec<&Value> = values.iter().collect();
+    if placed.iter().all(|value| position(value).is_some()) {
+        placed.sort_by_key(|value| position(value));
+    }
+    placed
+}
+
 fn source(thing: &Thing) -> Source {
+    let named = |value: &Value| value.as_object().is_none_or(|thing| !is_reference(thing));
+    let author = thing.get("author").map(|value| match value {
+        Value::Array(all) => all.iter().filter(|one| named(one)).flat_map(texts).collect(),
+        one if named(one) => texts(one),
+        _ => Vec::new(),
+    });
     let joined = |name: &str| thing.get(name).map(|value| line(&texts(value).join(", "))).filter(|text| !text.is_empty());
     let address = |name: &str| joined(name).filter(|address| address.starts_with("http"));
     Source {
-        author: joined("author"),
+        author: author.map(|names| line(&names.join(", "))).filter(|text| !text.is_empty()),
         title: joined("headline"),
         address: joined("url").or_else(|| address("mainEntityOfPage")).or_else(|| address("@id")),
     }

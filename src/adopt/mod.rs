@@ -99,7 +99,7 @@ pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<A
     let text = decode::text(bytes);
     let start = text.trim_start();
     let found = if start.starts_with(['{', '[']) {
-        json_ld::recipes(start)
+        json_ld::recipes([start])
     } else if html::is_page(start) {
         html::recipes(&text)
     } else if text.lines().nth(MOST_LINES).is_some() {
@@ -107,6 +107,8 @@ pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<A
     } else {
         plain::recipes(&text, is_ingredient).ok_or(NotAdopted::Several)?
     };
+    let mut found = found;
+    found.iter_mut().for_each(|recipe| recipe.ingredients = tidy::with_their_amounts(std::mem::take(&mut recipe.ingredients)));
     if std::str::from_utf8(bytes).is_err() && found.iter().any(is_garbled) {
         return Err(NotAdopted::Garbled);
     }

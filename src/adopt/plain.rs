@@ -1,7 +1,7 @@
 //! Plain text: a name, a yield, ingredients, a method, told apart by headings, blank lines and by what reads as an ingredient.
 
 use super::keeping::keeping;
-use super::row::{Row, entry_goes_on, goes_on, is_numbered};
+use super::row::{Row, can_go_on, entry_goes_on, goes_on, is_numbered};
 use super::several::apart;
 use super::yields::makes;
 use super::{Adopted, Source};
@@ -32,15 +32,18 @@ pub(super) fn recipes(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Optio
 
 /// The recipe of a text; `None` where it has no list that reads as ingredients.
 fn recipe(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted> {
-    let mut taking = Taking { is_ingredient, recipe: Adopted::default(), part: Part::Head, gap: false, last: None, low: false };
+    let mut taking =
+        Taking { is_ingredient, recipe: Adopted::default(), part: Part::Head, gap: false, last: None, low: false, wrapped: false };
     let has_headings = rows.iter().any(|row| heading(&row.text) == Some(Part::Ingredients));
     // "10 cakes" under the name, alone before a blank line, is what it makes.
     let begins = rows.iter().position(|row| !row.text.is_empty()).unwrap_or(0);
     let head_end = (begins..rows.len()).find(|at| rows[*at].text.is_empty()).unwrap_or(rows.len());
     let read_from = |from: usize, to: usize| rows[from.min(to)..to].iter().filter(|row| listed(&row.text, is_ingredient)).count();
     let head_is_apart = read_from(begins + 1, head_end) <= 1 && read_from(head_end, rows.len()) > 0;
+    let width = width(rows);
     for (at, row) in rows.iter().enumerate() {
         let in_head = head_is_apart && at < head_end;
+        taking.wrapped = at > 0 && is_full(&rows[at - 1], row, width);
         taking.take(row, has_headings, in_head);
     }
     let mut recipe = taking.recipe;
@@ -61,6 +64,22 @@ fn paragraphs(rows: &[Row]) -> Vec<String> {
     paragraphs
 }
 
+/// Shorter lines than this are nobody's width: whoever wrote them ended them.
+const LEAST_WIDTH: usize = 50;
+
+/// The longest line of a text that was wrapped; `None` where the lines are as long as their paragraphs.
+fn width(rows: &[Row]) -> Option<usize> {
+    const MOST_WIDTH: usize = 100;
+    let width = rows.iter().map(|row| row.text.chars().count()).max().unwrap_or(0);
+    (LEAST_WIDTH..=MOST_WIDTH).contains(&width).then_some(width)
+}
+
+/// Had the next line's first word no room in this one?
+fn is_full(row: &Row, next: &Row, width: Option<usize>) -> bool {
+    let word = next.text.split(' ').next().unwrap_or_default();
+    width.is_some_and(|width| row.text.chars().count() + 1 + word.chars().count() > width)
+}
+
 /// A recipe that is read line by line.
 struct Taking<'t> {
     is_ingredient: &'t dyn Fn(&str) -> bool,
@@ -72,6 +91,8 @@ struct Taking<'t> {
     last: Option<Row>,
     /// Sentences of the method begin with small letters.
     low: bool,
+    /// The line before is as long as a line can be.
+    wrapped: bool,
 }
 
 impl Taking<'_> {
@@ -114,7 +135,7 @@ impl Taking<'_> {
                 if self.recipe.method.is_empty() {
                     self.low = line.starts_with(|c: char| c.is_lowercase());
                 }
-                match last.filter(|last| goes_on(&last.text, row, self.low)) {
+                match last.filter(|last| goes_on(&last.text, row, self.low) || self.wrapped && can_go_on(&last.text, row)) {
                     Some(last) => self.go_on(last, row, Part::Method),
                     None => self.recipe.method.push(named(row, false)),
                 }

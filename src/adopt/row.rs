@@ -45,11 +45,16 @@ impl Row {
 
 /// Does a line of a method go on in the next one? `low`: whoever wrote it begins sentences with small letters.
 pub(super) fn goes_on(before: &str, next: &Row, low: bool) -> bool {
-    if next.is_entry || next.is_title || before.ends_with(['.', '!', '?', ':']) {
+    if !can_go_on(before, next) {
         return false;
     }
     let is_small = !low && next.text.starts_with(|c: char| c.is_lowercase());
-    is_small || is_open(before) || before.ends_with(',') && !is_numbered(&next.text)
+    is_small || is_open(before) || before.ends_with(',')
+}
+
+/// Nothing says that the line before has ended, or that this one begins something.
+pub(super) fn can_go_on(before: &str, next: &Row) -> bool {
+    !(next.is_entry || next.is_title || before.ends_with(['.', '!', '?', ':']) || is_numbered(&next.text))
 }
 
 /// Does a line of a list go on in the next one, which does not read as an ingredient by itself unless `is_listed`?

@@ -142,6 +142,52 @@ fn how_long_it_keeps_is_taken_from_the_words_of_its_page_and_they_stand_beside_i
     assert_eq!(plain.keeps.places, [(crate::foods::Place::Fridge, "2 days".to_owned())]);
 }
 
+#[test]
+fn what_a_block_only_points_at_is_taken_from_where_it_stands() {
+    let graph = r##"{"@graph": [
+        {"@type": "Recipe", "@id": "#r", "name": "Roast roots", "recipeIngredient": ["500 g beetroot"], "author": {"@id": "#a"},
+         "recipeInstructions": [{"@id": "#s1"}, {"@id": "#s2"}], "mainEntityOfPage": {"@id": "https://example.org/roots"}},
+        {"@type": "HowToStep", "@id": "#s1", "text": "Peel them."}, {"@type": "HowToSection", "@id": "#s2", "itemListElement": {"@id": "#s3"}},
+        {"@type": "HowToStep", "@id": "#s3", "text": "Roast for 50 minutes."}, {"@type": "WebPage", "mainEntity": {"@id": "#r"}}]}"##;
+    let person = r##"{"@type": "Person", "@id": "#a", "name": "A neighbour"}"##;
+    let recipe = one(&page(&format!("{graph}</script><script type='application/ld+json'>{person}")));
+    assert_eq!(recipe.method, ["Peel them.", "Roast for 50 minutes."]);
+    assert_eq!(recipe.source.author.as_deref(), Some("A neighbour"));
+    assert_eq!(recipe.source.address.as_deref(), Some("https://example.org/roots"));
+    // What stands nowhere is no name, and what points at itself has an end.
+    assert_eq!(one(graph).source.author, None);
+    let round = graph.replace("\"text\": \"Peel them.\"", "\"itemListElement\": [{\"@id\": \"#s1\"}, {\"@id\": \"#s2\"}]");
+    assert_eq!(one(&round).name, "Roast roots");
+}
+
+#[test]
+fn steps_stand_in_the_order_of_their_positions() {
+    let steps = r#"{"@type": "ItemList", "itemListElement": [{"@type": "ListItem", "position": 2, "item": {"text": "Roast."}}, {"@type": "ListItem", "position": "1", "item": {"text": "Peel."}}]}"#;
+    let block =
+        format!("{{\"@type\": \"Recipe\", \"name\": \"Roots\", \"recipeIngredient\": [\"1 beetroot\"], \"recipeInstructions\": {steps}}}");
+    assert_eq!(one(&block).method, ["Peel.", "Roast."]);
+}
+
+#[test]
+fn a_list_with_the_food_below_its_amount_is_read_as_lines() {
+    let body = "<div itemscope itemtype='https://schema.org/Recipe'><b itemprop=name>Roots</b><ul><li itemprop=recipeIngredient>50 g<br>butter</li>\
+                <li itemprop=recipeIngredient>2 beetroots</li></ul></div>";
+    assert_eq!(one(&format!("<!doctype html><html><body>{body}</body></html>")).ingredients, ["50 g butter", "2 beetroots"]);
+}
+
+#[test]
+fn a_text_that_was_wrapped_at_its_width_is_paragraphs_again() {
+    let text = "Roots\nServes 4\n\n500 g beetroot\n2 tbsp oil\n\n\
+                Peel the beetroot and cut them into wedges, turn them gently\n\
+                20 times in the oil and lay them out on a tray. Roast them\n\
+                Without a lid until soft, which is about the length of a\n\
+                good hour.\nRest.\n\nScatter with salt";
+    assert_eq!(one(text).method.len(), 3, "{:#?}", one(text).method);
+    assert!(one(text).method[0].contains("gently 20 times") && one(text).method[0].ends_with("good hour."));
+    // Short lines are ends of their own.
+    assert_eq!(one("Roots\n\n2 beetroots\n1 onion\n\nPeel the beetroots\nSlice the onion\nRoast").method.len(), 3);
+}
+
 proptest! {
     #[test]
     fn whatever_is_cut_or_exchanged_in_a_page_nothing_panics(at in 0_usize..700, length in 0_usize..60, with in ".{0,6}") {

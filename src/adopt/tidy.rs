@@ -2,6 +2,8 @@
 
 use scraper::{Html, Node};
 
+use crate::measure::{Spoons, read_quantity};
+
 /// Elements that stand on lines of their own.
 const BLOCKS: [&str; 14] = ["p", "li", "br", "div", "ul", "ol", "h1", "h2", "h3", "h4", "h5", "h6", "tr", "section"];
 
@@ -55,6 +57,20 @@ pub(super) fn below(root: ego_tree::NodeRef<'_, Node>) -> String {
     text
 }
 
+/// "50 g" alone on its line is of what the next line names.
+pub(super) fn with_their_amounts(lines: Vec<String>) -> Vec<String> {
+    let is_amount = |line: &str| line.chars().count() <= 20 && read_quantity(line, Spoons::Us).is_ok();
+    let mut whole: Vec<String> = Vec::new();
+    for line in lines {
+        let begins = line.chars().next().is_some_and(char::is_alphabetic) && !line.ends_with(':');
+        match whole.last_mut().filter(|last| begins && is_amount(last)) {
+            Some(last) => *last = format!("{last} {line}"),
+            None => whole.push(line),
+        }
+    }
+    whole
+}
+
 /// Single blanks, and nothing that cannot be seen.
 pub(super) fn one_line(line: &str) -> String {
     let visible: String = line.chars().map(|c| if c.is_whitespace() { ' ' } else { c }).filter(|c| !is_invisible(*c)).collect();
@@ -76,5 +92,15 @@ mod tests {
         assert_eq!(lines("&amp;frac12; cup\u{202e}"), ["½ cup"]);
         assert_eq!(lines("<script>alert(1)</script>2 eggs"), ["2 eggs"]);
         assert_eq!(line("one\n\n  two"), "one two");
+    }
+
+    #[test]
+    fn an_amount_that_stands_alone_is_of_the_food_below_it() {
+        let whole = |typed: &[&str]| with_their_amounts(typed.iter().map(|line| (*line).to_owned()).collect());
+        assert_eq!(
+            whole(&["50 g", "butter", "2", "eggs", "1 tsp", "For the sauce:", "salt"]),
+            ["50 g butter", "2 eggs", "1 tsp", "For the sauce:", "salt"]
+        );
+        assert_eq!(whole(&["50 g", "200 g flour", "2 leeks", "salt"]), ["50 g", "200 g flour", "2 leeks", "salt"]);
     }
 }

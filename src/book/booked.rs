@@ -17,6 +17,8 @@ use crate::store::sha256;
 #[derive(Debug, Clone, Default)]
 pub struct Booked {
     covers: BTreeSet<String>,
+    /// Sessions that are done because a booked one was moved there.
+    moved: BTreeSet<DateTime>,
     /// The lots that the book adds up to.
     lots: Vec<LotRecord>,
     purchases: Vec<Purchase>,
@@ -26,6 +28,9 @@ pub struct Booked {
 
 /// How a key of the book begins that names one line of a trip.
 pub(super) const LINE: &str = "line ";
+
+/// How a key begins that names a session.
+const SESSION: &str = "session ";
 
 /// How it goes on after the day of a trip of its own.
 const OWN: &str = " of its own";
@@ -37,13 +42,15 @@ impl Booked {
     pub fn by(book: &Book) -> Booked {
         let in_part = standing(&book.bookings).into_iter().filter(|booking| booking.covers.iter().any(|key| key.starts_with(LINE)));
         let fares = in_part.map(|booking| (booking.covers.clone(), booking.fares.keys().cloned().collect())).collect();
-        Booked { covers: covered(&book.bookings), lots: sum(&book.bookings), purchases: purchases(&book.bookings), fares }
+        let (covers, lots, purchases) = (covered(&book.bookings), sum(&book.bookings), purchases(&book.bookings));
+        Booked { covers, lots, purchases, fares, moved: BTreeSet::new() }
     }
 
     /// As [`Booked::by`], of a book that was not kept.
     pub fn told_by(ledger: &Ledger) -> Booked {
         let fares = ledger.fares_in_part().map(|(covers, shops)| (covers.to_vec(), shops.to_vec())).collect();
-        Booked { covers: ledger.covers().cloned().collect(), lots: ledger.lots(), purchases: ledger.purchases().collect(), fares }
+        let (covers, purchases) = (ledger.covers().cloned().collect(), ledger.purchases().collect());
+        Booked { covers, lots: ledger.lots(), purchases, fares, moved: BTreeSet::new() }
     }
 
     /// `nth` counts the trips of one day from 0, in file order.
@@ -88,7 +95,16 @@ impl Booked {
     }
 
     pub fn has_session(&self, start: DateTime) -> bool {
-        self.covers.contains(&session_key(start))
+        self.covers.contains(&session_key(start)) || self.moved.contains(&start)
+    }
+
+    /// The sessions that are booked, by the starts they were booked with.
+    pub(super) fn sessions(&self) -> impl Iterator<Item = DateTime> {
+        self.covers.range(SESSION.to_owned()..).map_while(|key| key.strip_prefix(SESSION)).filter_map(|start| start.parse().ok())
+    }
+
+    pub(super) fn move_to(&mut self, start: DateTime) {
+        self.moved.insert(start);
     }
 
     pub fn has_meal(&self, meal: &Meal) -> bool {
@@ -133,7 +149,7 @@ fn number(nth: usize) -> String {
 
 /// How the book names a session.
 pub fn session_key(start: DateTime) -> String {
-    format!("session {}", start.strftime("%Y-%m-%dT%H:%M"))
+    format!("{SESSION}{}", start.strftime("%Y-%m-%dT%H:%M"))
 }
 
 /// How the book names a meal.

@@ -1,5 +1,7 @@
 //! Goods out to the kitchen: what a session takes and what it leaves cooked, and what a meal eats.
 
+use std::collections::BTreeSet;
+
 use jiff::civil::Date;
 
 use super::bench::Bench;
@@ -9,9 +11,10 @@ use super::went_in::WentIn;
 use crate::foods::{FoodId, Place, as_purchased};
 use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Number, Quantity, is_nothing_of, show, steps_up};
-use crate::plan::{Demanded, MadeAt, Makings, in_makes, served_lines, tin_of};
+use crate::plan::{Demanded, MadeAt, Makings, User, in_makes, served_lines, tin_of};
 use crate::prep::{Batch, Turnover};
 use crate::shelf::{When, after_days, rounded};
+use crate::words::much::{made, much_of};
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
 /// shelf does not hold, in words.
@@ -156,10 +159,30 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
             eaten.push((id, draw.amount.clone()));
         }
     }
-    for (recipe, amount) in eaten {
-        take_of_recipe(kitchen, bench, recipe, &amount, on, &mut missing);
+    for (recipe, amount) in &eaten {
+        take_of_recipe(kitchen, bench, *recipe, amount, on, &mut missing);
+    }
+    for recipe in eaten.iter().map(|(recipe, _)| *recipe).collect::<BTreeSet<_>>() {
+        let asked = eaten.iter().filter(|(other, _)| *other == recipe).filter_map(|(_, amount)| in_makes(&kitchen.recipes[recipe], amount));
+        let share = given_to(makings, here, recipe) - asked.sum::<Number>();
+        if share.is_positive() {
+            let share = Quantity::of(&kitchen.recipes[recipe].makes.dimension(), share);
+            let _ = take_recipe(kitchen, bench, recipe, &share, When::On(on));
+        }
     }
     missing
+}
+
+/// What a meal is given of a recipe, in the unit of its `makes`: what it asks for, and its share of what would be left over.
+fn given_to(makings: &Makings, here: MadeAt, recipe: RecipeId) -> Number {
+    let by_it = |by: User| match by {
+        User::Meal(meal) => MadeAt::Meal(meal) == here,
+        User::Making(dish) => makings.makings[dish].at == here,
+    };
+    let made = makings.makings.iter().filter(|making| making.recipe == recipe).flat_map(|making| &making.uses);
+    let drawn = makings.cooked_draws.iter().filter(|draw| draw.of == Ware::Recipe(recipe) && draw.by == [here]);
+    let made = made.filter(|use_| by_it(use_.by)).map(|use_| use_.amount.exact());
+    made.chain(drawn.map(|draw| draw.amount.exact())).sum()
 }
 
 /// Gives what it cost, in minor units of money: what is missing too, since it came from somewhere.
@@ -172,7 +195,8 @@ fn take_of_food(
     missing: &mut Vec<String>,
 ) -> Option<f64> {
     let taken = take_amount(kitchen, bench, food, (amount, tin), on);
-    note_missing(kitchen, &taken, &kitchen.foods[food].name, amount, missing);
+    let words = |amount: &Quantity| much_of(kitchen.names(), Ware::Food(food), amount, kitchen.print.units);
+    note_missing(kitchen, &taken, words, amount, missing);
     let (lacks, cost) = taken.map_or_else(|_| (amount.clone(), Some(0.0)), |took| (took.missing, took.cost));
     if lacks.is_zero() {
         return cost;
@@ -189,7 +213,7 @@ fn take_of_recipe(
     missing: &mut Vec<String>,
 ) -> Option<f64> {
     let taken = take_recipe(kitchen, bench, recipe, amount, When::On(on));
-    note_missing(kitchen, &taken, &kitchen.recipes[recipe].name, amount, missing);
+    note_missing(kitchen, &taken, |amount| made(kitchen.names(), recipe, amount, kitchen.print.units), amount, missing);
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 
@@ -199,13 +223,21 @@ fn is_small(took: &TookOf, kitchen: &Kitchen) -> bool {
     *took.missing.exact() <= asked * &Number::from(kitchen.rules.short_by)
 }
 
-fn note_missing(kitchen: &Kitchen, taken: &Result<TookOf, NotTaken>, name: &str, asked: &Quantity, missing: &mut Vec<String>) {
-    let units = kitchen.print.units;
+fn note_missing(
+    kitchen: &Kitchen,
+    taken: &Result<TookOf, NotTaken>,
+    words: impl Fn(&Quantity) -> String,
+    asked: &Quantity,
+    missing: &mut Vec<String>,
+) {
     match taken {
         // A rest is nothing that anyone would look for.
         Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, kitchen) => (),
-        Ok(took) => missing.push(format!("{} {name}", show(&took.missing, units))),
-        Err(NotTaken::NoLot) => missing.push(format!("{} {name}", show(asked, units))),
-        Err(NotTaken::NotComparable) => missing.push(format!("{} {name}: its lots are in another measure", show(asked, units))),
+        Ok(took) => {
+            let as_listed = if is_small(took, kitchen) { ": so little may stay unbought" } else { "" };
+            missing.push(words(&took.missing) + as_listed);
+        }
+        Err(NotTaken::NoLot) => missing.push(words(asked)),
+        Err(NotTaken::NotComparable) => missing.push(words(asked) + ": its lots are in another measure"),
     }
 }

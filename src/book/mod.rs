@@ -17,9 +17,11 @@ mod count;
 mod count_sheet;
 mod edit;
 mod goods_form;
+mod hashes;
 mod issue;
 mod keeping;
 mod ledger;
+mod moved;
 mod next;
 mod out;
 mod purchases;
@@ -40,11 +42,13 @@ pub use count::{Difference, Differences, count, differences, may_be_written_over
 pub use count_sheet::{CountLine, CountPlace, count_form, count_lines};
 pub use edit::edit_lots;
 pub use goods_form::{fill, goods_form, packs_of_goods};
+pub use hashes::trip_hashes;
 pub use issue::{issue_meal, issue_session};
 pub use keeping::{
     Keeping, NotBooked, Note, beside_the_book, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries, read_ledger,
 };
 pub use ledger::{Entry, Ledger, Whole};
+pub use moved::at_their_new_starts;
 pub use next::{
     As, FilledIn, NextTrip, NoTrip, OtherPacks, filled_in, is_called, meal_eaten, meal_to_come, meals_until, next_session, next_trip,
     open_lines, otherwise_than_printed, week_of_sheet,

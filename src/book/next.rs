@@ -9,7 +9,7 @@ use super::goods_form::{Settled, fill};
 use super::receive::{Goods, open_goods};
 use crate::foods::FoodId;
 use crate::kitchen::{GoodsForm, Kitchen, Meal, Mistake, Names, RecipeId, Spot, Ware, Week};
-use crate::measure::{Quantity, show};
+use crate::measure::{Quantity, Units, show};
 use crate::prep::{Taken, Turnover};
 use crate::purchase::{Packed, TripBuys, WeekBuys};
 use crate::words::day;
@@ -64,10 +64,10 @@ impl OtherPacks {
 
 fn in_words(packs: &[Packed]) -> String {
     let pack = |pack: &Packed| match pack {
-        Packed::Loose(amount) => format!("{} {} loose", amount.base(), amount.dimension()),
+        Packed::Loose(amount) => format!("{} loose", show(amount, Units::Metric)),
         Packed::Packs { count, label, .. } => format!("{count} × {label}"),
     };
-    if packs.is_empty() { "as needed".to_owned() } else { packs.iter().map(pack).collect::<Vec<_>>().join(" + ") }
+    if packs.is_empty() { "wherever it is sold, as needed".to_owned() } else { packs.iter().map(pack).collect::<Vec<_>>().join(" + ") }
 }
 
 /// The earliest trip that is not booked yet.
@@ -107,14 +107,22 @@ pub fn open_lines(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> TripBu
     trip
 }
 
+/// By which two packs are compared: words would hide a gram.
+fn bought(pack: &Packed) -> String {
+    match pack {
+        Packed::Loose(amount) => format!("{} {}", amount.base(), amount.dimension()),
+        Packed::Packs { count, label, .. } => format!("{count} × {label}"),
+    }
+}
+
 /// What is bought of each food, where the two say otherwise, by the foods' places in the kitchen.
 fn other_packs(printed: &TripBuys, now: Option<&TripBuys>) -> Vec<OtherPacks> {
     let packs_of =
         |trip: &TripBuys| -> BTreeMap<FoodId, Vec<Packed>> { trip.lines.iter().map(|line| (line.food, line.packs.clone())).collect() };
     let (before, now) = (packs_of(printed), now.map(packs_of).unwrap_or_default());
     let foods: BTreeSet<FoodId> = before.keys().chain(now.keys()).copied().collect();
-    let differing =
-        foods.into_iter().filter(|food| before.get(food).map(|packs| in_words(packs)) != now.get(food).map(|packs| in_words(packs)));
+    let exactly = |packs: &Vec<Packed>| packs.iter().map(bought).collect::<Vec<_>>();
+    let differing = foods.into_iter().filter(|food| before.get(food).map(exactly) != now.get(food).map(exactly));
     let differ = |food: FoodId| OtherPacks::Differ { food, printed: before.get(&food).cloned(), now: now.get(&food).cloned() };
     let unknown = printed.unknown.iter().map(|food| OtherPacks::NotKnown { food: food.clone() });
     differing.map(differ).chain(unknown).collect()

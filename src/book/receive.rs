@@ -231,12 +231,14 @@ fn put(kitchen: &Kitchen, bench: &mut Bench, bought: &Goods, on: Date) {
     }
 }
 
-/// Where it lies already; else where it keeps longer, cupboard or fridge; what keeps in the freezer alone goes there. Lots in the freezer
-/// say nothing of a food that is kept fresh, too.
+/// Where it lies already, if it keeps as long there; else where it keeps longer, cupboard or fridge: that is what the list reckoned with.
+/// What keeps in the freezer alone goes there. Lots in the freezer say nothing of a food that is kept fresh, too.
 fn place_for(kitchen: &Kitchen, id: FoodId, food: &Food) -> Place {
-    let is_kept_fresh =
-        food.kind.is_some_and(Kind::is_raw) || [Place::Cupboard, Place::Fridge].iter().any(|at| food.keeps.at(*at).is_some());
-    let counts = |lot: &&Lot| lot.of == Ware::Food(id) && !(is_kept_fresh && lot.place == Place::Freezer);
+    let days_at = |place: Place| food.keeps.at(place);
+    let longest = [Place::Cupboard, Place::Fridge].into_iter().filter_map(days_at).max();
+    let is_kept_fresh = food.kind.is_some_and(Kind::is_raw) || longest.is_some();
+    let is_short = |place: Place| place != Place::Freezer && days_at(place) < longest && days_at(place).is_some();
+    let counts = |lot: &&Lot| lot.of == Ware::Food(id) && !(is_kept_fresh && lot.place == Place::Freezer) && !is_short(lot.place);
     if let Some(lot) = kitchen.lots.iter().find(counts) {
         return lot.place;
     }

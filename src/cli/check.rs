@@ -1,5 +1,7 @@
 //! `check`: every mistake of every file at once, and what the plan of each week runs into.
 
+use std::collections::BTreeSet;
+
 use super::keeping::lots;
 use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
@@ -90,12 +92,12 @@ fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
 /// The warnings of reading and of every week, or the mistakes of every week's plan.
 fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     let mut warnings = setting.loaded.warnings.clone();
+    let mut said: BTreeSet<Warning> = warnings.iter().cloned().collect();
     let mut mistakes = Vec::new();
     for week in 0..setting.loaded.weeks.len() {
         match setting.reckon_sessions(week) {
             Ok(reckoning) => {
-                let new: Vec<Warning> = reckoning.warnings.into_iter().filter(|warning| !warnings.contains(warning)).collect();
-                warnings.extend(new);
+                warnings.extend(reckoning.warnings.into_iter().filter(|warning| said.insert(warning.clone())));
             }
             Err(Failure::Mistakes(found)) => mistakes.extend(found),
             Err(failure) => return Err(failure),

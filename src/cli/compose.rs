@@ -2,14 +2,16 @@
 
 use std::fmt::Write;
 
+use jiff::civil::Date;
+
 use super::mind::{Change, meant, not_edited};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::wrap::{columns, line, stacked};
 use super::{Cli, Format};
 use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, StaysOpen, count};
-use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Warning, WrittenMeal, write_meals};
-use crate::measure::show;
+use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Ware, Warning, WrittenMeal, write_meals};
+use crate::measure::{Quantity, show};
 use crate::open_meals;
 use crate::prep::Effort;
 use crate::words::compose as words;
@@ -60,7 +62,7 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
             }
             match cli.format {
                 Format::Json => say(&json(&crate::json::compose(&proposal, kitchen))?),
-                Format::Text => say(&text(&proposal, kitchen, choice.write.then_some(file))),
+                Format::Text => say(&text(&proposal, kitchen, choice, file)),
             }
         }
         Composed::Clash(clash) => {
@@ -73,15 +75,27 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
             if cli.format == Format::Json {
                 say(&json(&crate::json::nothing_composed(read))?)?;
             }
-            let why =
-                if proven { "nothing else is allowed" } else { "nothing else that is allowed was found; --effort high looks further" };
-            Err(Failure::NotKnown(format!("{}: {why}.", read.name)))
+            let refilled = refill.map(|meal| read.meals[meal].label.as_str());
+            Err(Failure::NotKnown(format!("{}: {}", read.name, nothing_else(refilled, asking.another, proven))))
         }
         Composed::NothingOpen(written) => match cli.format {
             Format::Json => say(&json(&crate::json::compose(&written, kitchen))?),
             Format::Text => say(&nothing_open(&written, file)),
         },
     }
+}
+
+/// Why nothing else can be proposed, and what would help.
+fn nothing_else(refilled: Option<&str>, another: usize, proven: bool) -> String {
+    let before = if another > 1 { format!("the {another} proposals before it") } else { "the first proposal".to_owned() };
+    let wanted = match refilled {
+        Some(meal) => format!("other filling of {meal} beside the other meals"),
+        None => format!("week that differs from {before} in two meals"),
+    };
+    if !proven {
+        return format!("no {wanted} was found that your wishes allow; --effort high looks further.");
+    }
+    format!("no {wanted} is allowed by your wishes. Loosen one of them, or give more recipes and foods a place: fits, in their files.")
 }
 
 fn nothing_open(written: &Proposal, file: &str) -> String {
@@ -118,17 +132,38 @@ fn write(setting: &Setting, file: &str, proposal: &Proposal, kitchen: &Kitchen) 
     change.write(&[(file, new)]).map(drop)
 }
 
-fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> String {
-    let names = kitchen.names();
-    let mut out = format!("{}: {}\n\n", names.household, proposal.week);
+fn text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice, file: &str) -> String {
+    let mut out = format!("{}: {}\n\n", kitchen.names().household, proposal.week);
+    out.push_str(&meals_text(proposal, kitchen));
+    out.push_str(&cost_text(proposal, kitchen, choice));
+    out.push_str(&left_text(proposal, kitchen));
+    out.push_str(&work_text(proposal, kitchen));
+    if !proposal.days.is_empty() {
+        out.push_str("\nA whole share gets, of what is wanted\n");
+        out.push_str(&columns(&proposal.days.iter().map(day_row).collect::<Vec<_>>(), 2));
+    }
+    match choice.write {
+        _ if proposal.meals.is_empty() => {}
+        true => out.push_str(&format!("\nWritten: {file}\n")),
+        false => out.push_str("\nspence compose --write puts these meals into the week.\n"),
+    }
+    out
+}
+
+fn meals_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
     let rows: Vec<Vec<String>> = proposal.meals.iter().map(|meal| row(meal, kitchen)).collect();
-    out.push_str(&stacked(&rows, 2, 2));
+    let mut out = stacked(&rows, 2, 2);
     if !proposal.open.is_empty() {
         out.push_str(if rows.is_empty() { "" } else { "\n" });
         out.push_str(&stay_open(&proposal.open));
     }
+    out
+}
+
+fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String {
+    let names = kitchen.names();
     let money = |money| format!("{} {}", names.money(money), names.currency);
-    out.push('\n');
+    let mut out = String::from("\n");
     out.push_str(&line(&format!(
         "Net cost {}: the list costs {}, of which {} is left and keeps; {} goes off",
         money(proposal.net_cost),
@@ -136,37 +171,53 @@ fn text(proposal: &Proposal, kitchen: &Kitchen, written: Option<&String>) -> Str
         names.money(proposal.keeps),
         names.money(proposal.spoils)
     )));
+    // A proposal that had to be another one is the best of those alone.
+    let (week, among) = match choice {
+        Choice { refill: Some(_), .. } => ("other filling", " among the other fillings of this meal"),
+        Choice { another: 1, .. } => ("week", " among those that differ from the first proposal in two meals"),
+        Choice { another: 2.., .. } => ("week", " among those that differ from the proposals before in two meals"),
+        _ => ("week", ""),
+    };
     out.push_str(&match proposal.proven {
-        true => "Nothing better exists.\n".to_owned(),
-        false => format!("No week has a net cost below {}.\n", money(proposal.bound)),
+        true => format!("Nothing better exists{among}.\n"),
+        false => format!("No {week} has a net cost below {}.\n", money(proposal.bound)),
     });
     if !proposal.no_price.is_empty() {
         out.push_str(&line(&words::no_price(&names.foods(&proposal.no_price))));
     }
-    if !proposal.left.is_empty() {
-        out.push_str("\nLeft over\n");
-        let row = |left: &crate::purchase::Leftover| {
-            let until = left.until.map(|until| format!("good until {}", day(until))).unwrap_or_default();
-            vec![names.food(left.food).to_owned(), show(&left.amount, kitchen.print.units), names.money(left.value), until]
+    out
+}
+
+/// What of the shelf goes off, and what is left of the shopping.
+fn left_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
+    let (names, units) = (kitchen.names(), kitchen.print.units);
+    let until = |until: Option<Date>| until.map(|until| format!("good until {}", day(until))).unwrap_or_default();
+    let mut out = String::new();
+    if !proposal.off.is_empty() {
+        let row = |(ware, amount, last): &(Ware, Quantity, Option<Date>)| {
+            vec![in_a_sentence(names.ware(*ware)), show(amount, units), until(*last)]
         };
-        out.push_str(&columns(&proposal.left.iter().map(row).collect::<Vec<_>>(), 2));
+        out.push_str(&format!("\nGoes off on the shelf\n{}", columns(&proposal.off.iter().map(row).collect::<Vec<_>>(), 2)));
     }
+    if !proposal.left.is_empty() {
+        let row = |left: &crate::purchase::Leftover| {
+            vec![names.food(left.food).to_owned(), show(&left.amount, units), names.money(left.value), until(left.until)]
+        };
+        out.push_str(&format!("\nLeft over\n{}", columns(&proposal.left.iter().map(row).collect::<Vec<_>>(), 2)));
+    }
+    out
+}
+
+/// What is cooked, and how long the sessions take.
+fn work_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
+    let mut out = String::new();
     if !proposal.recipes.is_empty() {
-        let cooked: Vec<&str> = proposal.recipes.iter().map(|recipe| names.recipe(*recipe)).collect();
+        let cooked: Vec<&str> = proposal.recipes.iter().map(|recipe| kitchen.names().recipe(*recipe)).collect();
         out.push('\n');
         out.push_str(&line(&format!("Cooked: {}", cooked.join(", "))));
     }
     for (start, minutes) in proposal.sessions.iter().filter(|(_, minutes)| *minutes > 0) {
         let _ = writeln!(out, "  {}  {}", day_clock(*start), duration(*minutes));
-    }
-    if !proposal.days.is_empty() {
-        out.push_str("\nA whole share gets, of what is wanted\n");
-        out.push_str(&columns(&proposal.days.iter().map(day_row).collect::<Vec<_>>(), 2));
-    }
-    match written {
-        _ if rows.is_empty() => {}
-        Some(file) => out.push_str(&format!("\nWritten: {file}\n")),
-        None => out.push_str("\nspence compose --write puts these meals into the week.\n"),
     }
     out
 }
@@ -209,7 +260,8 @@ fn clash_text(clash: &Clash, kitchen: &Kitchen) -> String {
         let of = said.of.map(|of| format!(" of {of}")).unwrap_or_default();
         let would = if said.would_do.is_empty() { String::new() } else { format!("; would do: {}", said.would_do) };
         let too = if said.besides.is_empty() { String::new() } else { format!(", with {} loosened, too", listed(&said.besides)) };
-        let _ = writeln!(out, "  {}{of}: {}{would}{too}", said.key, said.now);
+        let at = one.at.as_ref().map(|at| format!("{at}: ")).unwrap_or_default();
+        let _ = writeln!(out, "  {at}{}{of}: {}{would}{too}", said.key, said.now);
     }
     out.push_str("Loosen one of them. Nothing was written.");
     out

@@ -39,7 +39,7 @@ pub fn run(cli: &Cli, which: Option<&str>) -> Done {
     let kitchen = &setting.loaded.kitchen;
     let day = DayPlan::of(on, setting.today, kitchen, &reckoned);
     match cli.format {
-        Format::Json => say(&json(&crate::json::day(&day, kitchen.names(), kitchen.print.units))?),
+        Format::Json => say(&json(&crate::json::day(&day, kitchen))?),
         Format::Text => say(&text(kitchen, &day)),
     }
 }
@@ -59,6 +59,7 @@ fn meant(which: Option<&str>, today: Date) -> Result<Date, Failure> {
 fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
     let mut out = format!("{}: {}\n", names.household, day_year(day.on));
+    super::list::short(&day.short, names, units, &mut out);
     out.extend(day.trips.iter().map(|trip| format!("\nShopping: {}\n", shopping(trip, names))));
     out.extend(day.before.iter().map(|before| format!("\n{}: {}\n", when(before.at), before.errand.text(names, units))));
     out.extend(day.sessions.iter().map(|session| cooking(session, names)));

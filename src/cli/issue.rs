@@ -6,7 +6,7 @@ use jiff::civil::{Date, DateTime};
 use super::Cli;
 use super::keeping::{book, open, report};
 use super::outcome::{Done, Failure};
-use super::printed::{printed, tell_strange_paper};
+use super::printed::tell_strange_paper;
 use super::setting::Setting;
 use super::waste::not_wasted;
 use crate::Reckoning;
@@ -14,6 +14,7 @@ use crate::book::{Draft, Eaten, Keeping, cooked, eaten, is_called, meal_eaten, m
 use crate::kitchen::Spot;
 use crate::plan::span;
 use crate::prep::Turnover;
+use crate::sheets::guide_stem;
 use crate::words::{clock, day};
 
 #[derive(Debug, Args)]
@@ -55,7 +56,7 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
     let reckoned = setting.reckon(cli)?;
     let kitchen = &setting.loaded.kitchen;
     let planned = || -> Vec<Turnover> { reckoned.turnovers() };
-    let printed = if eating.replan { None } else { printed(&setting.folder, kitchen, &reckoned.week)? };
+    let printed = if eating.replan { None } else { setting.printed(setting.week(cli.week.as_deref())?)? };
     let (week, sessions) = match &printed {
         Some(printed) => (printed.buys.week.clone(), printed.turnovers.clone()),
         None => (reckoned.week.name.clone(), planned()),
@@ -63,8 +64,7 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
     let next = next_session(&sessions, &setting.booked);
     let session = next.ok_or_else(|| Failure::Usage(format!("every session of {week} is booked.")))?;
     if let Some(printed) = &printed {
-        let guide = format!("prep-guide-{}.pdf", session.start.strftime("%Y-%m-%d-%H%M"));
-        tell_strange_paper(&setting.folder, &guide, printed);
+        tell_strange_paper(&setting.folder, &format!("{}.pdf", guide_stem(session.start, None)), printed);
     }
     if printed.is_some() && !eating.anyway {
         let planned = planned();

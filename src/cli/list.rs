@@ -49,7 +49,7 @@ fn text(list: &ShoppingList, kitchen: &Kitchen) -> String {
     for trip in &list.trips {
         let when = if trip.planned { day_year(trip.on) } else { still_to_get(trip.before.as_ref()) };
         let state = trip.state.filter(|state| *state != State::Open).map(|state| format!("  {}", state.words())).unwrap_or_default();
-        let _ = writeln!(out, "\n{when}  {} {}{state}", names.money(trip.cost), names.currency);
+        let _ = writeln!(out, "\n{when}  {}{state}", words::trip_cost(trip, names));
         if trip.shops.is_empty() {
             out.push_str("  nothing to buy\n");
         }

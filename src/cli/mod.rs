@@ -19,6 +19,7 @@ mod look;
 mod manual;
 mod mind;
 mod outcome;
+mod past_guides;
 mod prep;
 mod print;
 mod printed;

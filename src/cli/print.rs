@@ -11,11 +11,13 @@ use itertools::Itertools;
 use jiff::civil::Date;
 
 use super::outcome::{Done, Failure, json, remark, say, warn};
-use super::printed::{printed, text_of};
+use super::past_guides::{How, PastGuides, past_guides};
+use super::printed::{printed, printed_in, text_of};
 use super::setting::Setting;
 use super::sheet_files::write_all;
 use super::under_way::Running;
 use super::{Cli, Format};
+use crate::book::trip_hashes;
 use crate::calendar::{Before, Kept, after, calendar, planned};
 use crate::json::{Past, Printed, read_calendar};
 use crate::kitchen::{Kitchen, Names, Paper, Print, Recipe, RecipeId, Rules, SheetKind, Sheets, Warning, did_you_mean, likely};
@@ -23,7 +25,7 @@ use crate::measure::{Number, Units, read_quantity, show};
 use crate::phone::page;
 use crate::plan::in_makes;
 use crate::prep::{Effort, PrepPlan, RecipePage, UnderWay, WeekCard, labels, recipe_alone, recipe_pages, week_card};
-use crate::purchase::{ShoppingList, per_one};
+use crate::purchase::{ShoppingList, TripHashes, WeekBuys, per_one};
 use crate::sheets::{
     LabelGrid, Settings, Sheet, Size, Told, label_sheet, mark, person_guide, prep_guide, recipe_sheet, shopping_list, to_pdf,
     week_card_sheet,
@@ -152,18 +154,23 @@ pub fn run(cli: &Cli, into: Option<&Path>, all: bool, effort: Effort, choice: &C
     say_what_did_not_fit(&sheets, cli.strict)?;
 
     let folder = into.map_or_else(|| setting.folder.join("sheets"), Path::to_path_buf);
+    let PastGuides { printed: kept_pages, planned } = asked.past_guides(setting, &folder, all && under_way.is_none(), effort)?;
+    say_what_did_not_fit(&planned, cli.strict)?;
+    sheets.extend(planned);
     let last = last_events(&folder, setting, list.from, (cli.strict, anew.is_empty()))?;
     let events = asked.wants(SheetKind::Calendar).then(|| events(setting, week, &reckoned, &prep, &last));
     let kept = events.as_ref().map_or(last.clone(), |(told, remembered)| told.iter().chain(remembered).cloned().collect());
     let before = asked.before(setting, week)?;
     let past = Past { sessions: reckoned.past_sessions(), meals: reckoned.past_meals(), printed: before.as_ref() };
     let every_trip = if reckoned.has_begun() { &reckoned.list(Shown { all: true, compared: false }) } else { &list };
-    let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, &kept);
+    let hashes = asked.hashes(setting, every_trip, &folder);
+    let printed = crate::json::printed(every_trip, &prep, past, &reckoned.kitchen, (&hashes, &kept));
 
     sheets.iter_mut().for_each(|sheet| mark(sheet, &printed.mark, settings));
     let mut files: Vec<(PathBuf, Vec<u8>)> =
         sheets.iter().map(|sheet| (format!("{}.pdf", sheet.file_stem).into(), to_pdf(sheet))).collect();
-    files.extend(asked.page(&printed.mark)?);
+    files.extend(kept_pages);
+    files.extend(asked.page((&printed.mark, &hashes))?);
     files.extend(events.map(|(told, _)| asked.calendar(&printed.mark, &told)));
     // The plan comes last: until it stands, what is booked is what was printed before.
     files.push((plan_name(list.from).into(), json(&printed.plan)?.into_bytes()));
@@ -235,17 +242,36 @@ impl Asked<'_> {
         Ok(sheets)
     }
 
+    /// Of the sessions that are no longer open, where all are asked for.
+    fn past_guides(&self, setting: &Setting, folder: &Path, all: bool, effort: Effort) -> Result<PastGuides, Failure> {
+        if !all || !self.wants(SheetKind::Guide) {
+            return Ok(PastGuides::default());
+        }
+        let settings = Settings { fold: false, ..self.settings };
+        let how = How { names: self.reckoned.kitchen.names(), settings, effort, person: self.choice.person.as_deref() };
+        past_guides(setting, self.reckoned, folder, &how)
+    }
+
     /// The last print of a week that has begun.
     fn before(&self, setting: &Setting, week: usize) -> Result<Option<Printed>, Failure> {
         if self.reckoned.has_begun() { setting.printed(week) } else { Ok(None) }
     }
 
+    /// By which a phone knows the trips, after the last print there, or else in the kitchen's own sheets. One that cannot be read is told
+    /// elsewhere.
+    fn hashes(&self, setting: &Setting, list: &ShoppingList, folder: &Path) -> TripHashes {
+        let kitchen = &setting.loaded.kitchen;
+        let read = |folder: &Path| printed_in(folder, kitchen, list.from).ok().flatten();
+        let before = read(folder).or_else(|| read(&setting.folder.join("sheets")));
+        trip_hashes(kitchen, &WeekBuys::from(list), before.as_ref().map(|before| (&before.buys, &before.hashes)), &setting.booked)
+    }
+
     /// The page for a phone, where it is asked for.
-    fn page(&self, mark: &str) -> Result<Option<(PathBuf, Vec<u8>)>, Failure> {
+    fn page(&self, known_by: (&str, &TripHashes)) -> Result<Option<(PathBuf, Vec<u8>)>, Failure> {
         if !self.wants(SheetKind::Phone) {
             return Ok(None);
         }
-        let page = page(&self.reckoned.kitchen, self.list, self.prep, &self.card(), mark);
+        let page = page(&self.reckoned.kitchen, self.list, self.prep, &self.card(), known_by);
         let page =
             page.ok_or_else(|| Failure::NotKnown("the list is too long for a page on a phone; print it with --only list.".to_owned()))?;
         Ok(Some((format!("list-{}.html", self.list.from).into(), page.into_bytes())))

@@ -3,6 +3,8 @@
 use std::io::{self, ErrorKind, Read};
 use std::path::Path;
 
+use jiff::civil::Date;
+
 use super::outcome::{Failure, remark};
 use crate::json::{Printed, read_printed};
 use crate::kitchen::{Kitchen, Week};
@@ -16,8 +18,13 @@ pub fn text_of(path: &Path) -> io::Result<String> {
 
 /// `None` where the week was not printed into the kitchen's own sheets.
 pub fn printed(folder: &Path, kitchen: &Kitchen, week: &Week) -> Result<Option<Printed>, Failure> {
-    let file = format!("sheets/plan-{}.json", week.from);
-    let path = folder.join(&file);
+    printed_in(&folder.join("sheets"), kitchen, week.from)
+}
+
+/// The last print into a folder of the week that begins on a day.
+pub fn printed_in(sheets: &Path, kitchen: &Kitchen, from: Date) -> Result<Option<Printed>, Failure> {
+    let file = format!("sheets/plan-{from}.json");
+    let path = sheets.join(format!("plan-{from}.json"));
     let text = match text_of(&path) {
         Ok(text) => text,
         Err(error) if error.kind() == ErrorKind::NotFound => return Ok(None),

@@ -203,8 +203,8 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
 }
 
 /// The list that a sheet was copied from is not the one last printed.
-fn printed_anew(form: &GoodsForm, printed: Option<&WeekBuys>, names: Names) -> bool {
-    let now = printed.and_then(|week| week.trips.iter().find(|trip| trip.on == form.trip)).map(|trip| trip.hash(names));
+fn printed_anew(form: &GoodsForm, printed: Option<&Printed>, names: Names) -> bool {
+    let now = printed.and_then(|printed| printed.hash_of(form.trip, names));
     form.hash.as_ref().zip(now).is_some_and(|(then, now)| *then != now)
 }
 
@@ -221,8 +221,7 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?;
     printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
-    let printed = printed.map(|printed| printed.buys);
-    let lists: Vec<_> = printed.iter().chain([&plan]).collect();
+    let lists: Vec<_> = printed.iter().map(|printed| &printed.buys).chain([&plan]).collect();
     if printed_anew(&form, printed.as_ref(), kitchen.names()) {
         remark(&format!("the plan has been printed anew since {} was copied from its list.", said_file(file)));
     }

@@ -8,8 +8,9 @@ use super::{Cli, Format, FormatWord};
 use crate::adopt::id_of;
 use crate::kitchen::{After, Ingredient, Kitchen, Recipe, RecipeId, Step, Warning, did_you_mean, likely};
 use crate::measure::{Dimension, Quantity, Spoons, Units, read_quantity, show};
+use crate::plan::hands_for;
 use crate::plan::{in_makes, recipe_contains};
-use crate::prep::{hands_for, step_text};
+use crate::prep::step_text;
 use crate::purchase::{per_batch, per_portion};
 use crate::words;
 use crate::words::list::OPTIONAL;
@@ -38,7 +39,7 @@ pub fn run(cli: &Cli, asked: &Asked<'_>) -> Done {
     }
     warn(&warnings, cli.strict)?;
     match (cli.typed_format, cli.format) {
-        (FormatWord::Jsonld, _) => super::recipe_page::run(kitchen, id),
+        (FormatWord::Jsonld, _) => super::recipe_page::run(kitchen, id, batches),
         (_, Format::Json) => say(&json(&crate::json::recipe(kitchen, id, batches, &warnings))?),
         (_, Format::Text) => say(&card(kitchen, id, batches)),
     }

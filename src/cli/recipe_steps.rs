@@ -40,23 +40,18 @@ fn with_steps(text: &str, kitchen: &Kitchen, recipe: &Recipe) -> Result<String, 
     let mut file: DocumentMut = text.parse().map_err(|error: toml_edit::TomlError| error.message().to_owned())?;
     file.remove("method");
     file.remove("trays");
-    let mut steps = ArrayOfTables::new();
-    for (index, step) in recipe.steps.iter().enumerate() {
-        let mut table = table(kitchen, recipe, step);
-        if index == 0 {
-            table.decor_mut().set_prefix(at_the_table(recipe));
+    // What is done at the table is no step, and no more are notes. Both may stand in the file already.
+    for (key, texts) in [("at_table", &recipe.at_table), ("notes", &recipe.notes)] {
+        if !texts.is_empty() {
+            file.insert(key, value(texts.iter().map(|text| text.replace(['\n', '\r'], " ")).collect::<toml_edit::Array>()));
         }
-        steps.push(table);
+    }
+    let mut steps = ArrayOfTables::new();
+    for step in &recipe.steps {
+        steps.push(table(kitchen, recipe, step));
     }
     file.insert("step", Item::ArrayOfTables(steps));
     Ok(file.to_string())
-}
-
-/// What is said of the table is no step, and no more are notes: they stay as comments.
-fn at_the_table(recipe: &Recipe) -> String {
-    let kept = recipe.at_table.iter().map(|said| format!("# At the table: {said}\n"));
-    let notes = recipe.notes.iter().map(|note| format!("# {}\n", note.replace(['\n', '\r'], " ")));
-    format!("\n{}", kept.chain(notes).collect::<String>())
 }
 
 fn table(kitchen: &Kitchen, recipe: &Recipe, step: &Step) -> Table {

@@ -9,12 +9,14 @@ use super::Cli;
 use super::keeping::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
-use crate::book::{Booked, Entry, NotBooked, Verb, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries};
+use crate::book::{
+    Booked, Entry, NotBooked, Verb, at_their_new_starts, cut_within_its_first_line, lost_booking, mend_if_cut_short, read_entries,
+};
 use crate::json::Printed;
 use crate::kitchen::{Loaded, Mistake, Spot, Warning, Week, find_kitchen, load, strays};
 use crate::plan::{running, span, week_of};
 use crate::store::BOOK;
-use crate::{Reckoning, has_begun, reckon};
+use crate::{Reckoning, Walk, has_begun, reckon_beside};
 
 /// A kitchen that has been read, and what is booked of it.
 pub struct Setting {
@@ -22,6 +24,8 @@ pub struct Setting {
     pub loaded: Loaded,
     pub booked: Booked,
     pub today: Date,
+    /// What was reckoned of the other weeks.
+    walk: Walk,
     /// The week whose print cannot be read and is about to be written anew.
     replaced: Option<usize>,
 }
@@ -65,9 +69,11 @@ impl Setting {
         Ok((Setting::of(folder, loaded, booked, today(cli)), entries))
     }
 
-    pub fn of(folder: PathBuf, mut loaded: Loaded, booked: Booked, today: Date) -> Setting {
+    pub fn of(folder: PathBuf, mut loaded: Loaded, mut booked: Booked, today: Date) -> Setting {
         booked.tell_prices(&mut loaded.kitchen);
-        Setting { folder, loaded, booked, today, replaced: None }
+        let moved = booked.follow_moved(&loaded.weeks);
+        loaded.warnings.extend(moved);
+        Setting { folder, loaded, booked, today, walk: Walk::default(), replaced: None }
     }
 
     /// Reckons the week that is meant.
@@ -77,7 +83,7 @@ impl Setting {
 
     /// Reckons a week, by its place among those read.
     pub fn reckon_week(&self, week: usize) -> Result<Reckoning<'_>, Failure> {
-        self.with_prints(week, |prints| reckon(&self.loaded, &self.booked, prints, week, self.today))
+        self.with_prints(week, |prints| reckon_beside(&self.walk, &self.loaded, &self.booked, prints, week, self.today))
     }
 
     /// What is reckoned with the last prints of a week and of those beside it.
@@ -109,9 +115,15 @@ impl Setting {
         self.weeks().enumerate().map(read).collect()
     }
 
-    /// The last print of a week; `None` where it has none, or one that is about to be written anew.
+    /// The last print of a week, its sessions at the starts that they have now; `None` where it has none, or one that is about to be written anew.
     pub fn printed(&self, week: usize) -> Result<Option<Printed>, Failure> {
-        if self.replaced == Some(week) { Ok(None) } else { printed(&self.folder, &self.loaded.kitchen, &self.loaded.weeks[week].1) }
+        if self.replaced == Some(week) {
+            return Ok(None);
+        }
+        let file = &self.loaded.weeks[week].1;
+        let mut printed = printed(&self.folder, &self.loaded.kitchen, file)?;
+        printed.iter_mut().for_each(|printed| printed.turnovers = at_their_new_starts(&printed.turnovers, file));
+        Ok(printed)
     }
 
     /// Whoever prints a week writes its print anew: one that cannot be read is then in nobody's way, unless something was booked by it.

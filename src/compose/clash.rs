@@ -9,10 +9,11 @@ use jiff::civil::DateTime;
 
 use super::at_once::{in_two, judge_all};
 use super::search::{Chosen, Found, best_lifted};
+use super::stands::stands;
 use super::table::{Judged, Look, Table};
 use super::ways::Gap;
 use super::wish::{Broken, Wish};
-use crate::kitchen::{PatternId, Week};
+use crate::kitchen::{AnyLine, PatternId, Spot, Week};
 use crate::measure::Minutes;
 use crate::prep::Effort;
 use crate::progress::{self, At, Composing};
@@ -29,6 +30,8 @@ pub struct Clash {
 #[derive(Debug, Clone)]
 pub struct Clashing {
     pub wish: Wish,
+    /// Where it stands in the household's files.
+    pub at: Option<Spot>,
     /// As it is.
     pub now: HowMuch,
     /// At which a week would be allowed, everything else held but `besides`.
@@ -51,8 +54,8 @@ pub enum HowMuch {
     At(DateTime, DateTime),
     Grams(f64),
     Kcal(f64),
-    /// Something that fits these places, as they are written, in the amount that they ask for.
-    SuchAmounts(Vec<String>),
+    /// Something that fits these places, in the amount that they ask for.
+    SuchAmounts(Vec<AnyLine>),
 }
 
 const FEW_MEALS: usize = 5;
@@ -149,9 +152,12 @@ fn barred(table: &Table, place: usize, most: usize, effort: Effort) -> Vec<Vec<B
 /// A meal that no pattern fills, and the places that nothing fits in the amount that they ask for.
 fn no_pattern(table: &Table, gap: &Gap) -> Clashing {
     let places = gap.forms.iter().flat_map(|form| table.ways.forms[*form].places());
-    let unfilled: BTreeSet<String> = places.filter(|place| place.fillings.is_empty()).map(|place| place.text.clone()).collect();
-    let would_do = if unfilled.is_empty() { HowMuch::Whole } else { HowMuch::SuchAmounts(unfilled.into_iter().collect()) };
-    Clashing { wish: Wish::Pattern(gap.meal), now: HowMuch::Whole, would_do, besides: Vec::new() }
+    let unfilled: BTreeMap<&str, &AnyLine> =
+        places.filter(|place| place.fillings.is_empty()).map(|place| (place.text.as_str(), place)).collect();
+    let unfilled: Vec<AnyLine> = unfilled.into_values().cloned().collect();
+    let would_do = if unfilled.is_empty() { HowMuch::Whole } else { HowMuch::SuchAmounts(unfilled) };
+    let wish = Wish::Pattern(gap.meal);
+    Clashing { at: stands(table, &wish), wish, now: HowMuch::Whole, would_do, besides: Vec::new() }
 }
 
 /// What weeks break, and whether those are all weeks: first of the ways that are free, then with those that are barred.
@@ -274,7 +280,7 @@ fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {
     let best = weeks.min_by(|(one, _), (other, _)| one.0.cmp(&other.0).then(one.1.total_cmp(&other.1))).map(|(_, broken)| broken);
     let (now, would_do) = said(table, &wish, best.and_then(own));
     let besides = best.into_iter().flatten().filter(|one| one.wish != wish).map(|one| one.wish.clone()).collect();
-    Clashing { would_do: if best.is_some() { would_do } else { HowMuch::Whole }, besides, now, wish }
+    Clashing { would_do: if best.is_some() { would_do } else { HowMuch::Whole }, besides, now, at: stands(table, &wish), wish }
 }
 
 /// What a wish says now, and what it would have to say for `figure`.

@@ -4,7 +4,7 @@
 use super::rules;
 use super::ways::{Form, Ways};
 use super::wishes::Wishes;
-use crate::kitchen::{Kitchen, Meal, Open, PatternId, Ware, Week};
+use crate::kitchen::{Ingredient, Kitchen, Meal, Open, PatternId, Ware, Week};
 use crate::reckon::Trials;
 
 /// Different meals, all together and by pattern.
@@ -25,8 +25,10 @@ pub fn count(trials: &Trials, week: &Week) -> Count {
     let kitchen: &Kitchen = &trials.kitchen;
     let wishes = Wishes::of(kitchen, week);
     let cooked = trials.run(&[]).map(|tried| rules::cooked(&tried)).unwrap_or_default();
-    let here =
-        |ware: Ware| trials.is_on_the_shelf(ware, trials.first_day()) || matches!(ware, Ware::Recipe(recipe) if cooked.contains(&recipe));
+    // What is cooked is cooked for as many as eat of it; what lies there has to be enough for one.
+    let here = |line: &Ingredient| {
+        trials.shelf_holds(line, trials.first_day()) || matches!(line.ware(), Ware::Recipe(recipe) if cooked.contains(&recipe))
+    };
     let mut counted = Count { week: week.name.clone(), at_hand: Vec::new(), patterns: Vec::new(), meals: 0, complete: true };
     let meal = anybodys_meal(trials);
     for (index, pattern) in kitchen.together.patterns.iter().enumerate() {
@@ -35,12 +37,12 @@ pub fn count(trials: &Trials, week: &Week) -> Count {
         let lines = Open { each: only(&pattern.each), shared: only(&pattern.shared) };
         for plate in lines.each.iter().chain(&lines.shared) {
             if let crate::kitchen::Plate::Any(place) = plate {
-                counted.at_hand.extend(place.fillings.iter().map(crate::kitchen::Ingredient::ware));
+                counted.at_hand.extend(place.fillings.iter().map(Ingredient::ware));
             }
         }
         let fixed = |plate: &crate::kitchen::Plate| match plate {
             crate::kitchen::Plate::As(line) => match line.ware() {
-                Ware::Recipe(recipe) => here(Ware::Recipe(recipe)),
+                Ware::Recipe(_) => here(line),
                 Ware::Food(_) => true,
             },
             crate::kitchen::Plate::Any(_) => true,
@@ -71,10 +73,10 @@ pub fn count(trials: &Trials, week: &Week) -> Count {
     counted
 }
 
-fn at_hand_only(plate: crate::kitchen::Plate, here: &impl Fn(Ware) -> bool) -> crate::kitchen::Plate {
+fn at_hand_only(plate: crate::kitchen::Plate, here: &impl Fn(&Ingredient) -> bool) -> crate::kitchen::Plate {
     match plate {
         crate::kitchen::Plate::Any(mut place) => {
-            place.fillings.retain(|line| here(line.ware()));
+            place.fillings.retain(here);
             crate::kitchen::Plate::Any(place)
         }
         fixed => fixed,

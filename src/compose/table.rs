@@ -293,7 +293,7 @@ impl<'t, 'k> Table<'t, 'k> {
         if look == Look::Shortly && is_broken {
             return Judged { broken, value: None };
         }
-        let tried = match self.trials.run(&self.filled(chosen)) {
+        let tried = match self.trials.run_leaving_open(&self.filled(chosen)) {
             Ok(tried) => tried,
             Err(mistakes) => {
                 for mistake in mistakes {

@@ -10,9 +10,9 @@ use super::table::{Look, Table};
 use super::value::as_good_as;
 use super::ways::recipes;
 use crate::foods::{FoodId, Place};
-use crate::kitchen::{Ingredient, RecipeId, Ware};
-use crate::measure::{Money, Quantity};
-use crate::plan::{Kept, MadeAt, Making, User};
+use crate::kitchen::{Ingredient, Kitchen, RecipeId, Ware};
+use crate::measure::{Money, Number, Quantity};
+use crate::plan::{Demand, Draw, Kept, MadeAt, Making, User};
 use crate::prep::Effort;
 use crate::reckon::Tried;
 use crate::shelf::lot_dates;
@@ -138,45 +138,65 @@ fn used_up(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
     let kitchen = table.kitchen();
     let meal = &tried.week.meals[place];
     let soon = crate::pantry::last_day(&tried.week);
+    let takes = takes(kitchen, tried, place);
     let mut dated: Vec<(Option<Date>, Why)> = Vec::new();
-    for draw in tried.netted.draws.iter().filter(|draw| draw.by == [MadeAt::Meal(place)] && draw.on == meal.at_time.date()) {
+    for draw in &tried.netted.draws {
         let lot = &kitchen.lots[draw.lot];
         let until = lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest.filter(|until| *until <= soon);
-        match until {
-            Some(until) => dated.push((Some(until), Why::UsesUp { of: draw.of, amount: draw.amount.clone(), until })),
-            None if matches!(draw.of, Ware::Recipe(_)) => {
-                dated.push((None, Why::FromPlace { of: draw.of, amount: draw.amount.clone(), place: lot.place }));
+        match (draw.of, until) {
+            (Ware::Food(food), Some(until)) => {
+                let amount = takes.of_draw(tried, draw, food);
+                dated.extend(amount.map(|amount| (Some(until), Why::UsesUp { of: draw.of, amount, until })));
             }
-            None => {}
+            (Ware::Recipe(_), until) if draw.by == [MadeAt::Meal(place)] && draw.on == meal.at_time.date() => {
+                let amount = draw.amount.clone();
+                dated.push(match until {
+                    Some(until) => (Some(until), Why::UsesUp { of: draw.of, amount, until }),
+                    None => (None, Why::FromPlace { of: draw.of, amount, place: lot.place }),
+                });
+            }
+            _ => {}
         }
     }
     dated.sort_by_key(|(until, _)| (until.is_none(), *until));
-    let mut reasons: Vec<Why> = dated.into_iter().map(|(_, why)| why).collect();
-    reasons.extend(used_in_dishes(table, tried, place));
-    reasons
+    dated.into_iter().map(|(_, why)| why).collect()
 }
 
-/// What goes off and went into a dish that this meal is the first to eat.
-fn used_in_dishes(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
-    let kitchen = table.kitchen();
-    let soon = crate::pantry::last_day(&tried.week);
-    let mut reasons = Vec::new();
-    for making in eaten_of(tried, place) {
-        let first = making.uses.iter().find(|one| matches!(one.by, User::Meal(_)));
-        if first.is_none_or(|first| first.by != User::Meal(place)) {
-            continue;
+/// Which share of each demand a meal eats: all of its own lines, and its part of what is cooked for it.
+struct Takes(Vec<Number>);
+
+fn takes(kitchen: &Kitchen, tried: &Tried, place: usize) -> Takes {
+    let cooked: Vec<(&Making, Number)> = eaten_of(tried, place).map(|making| (making, eaten_share(making, place))).collect();
+    let share = |demand: &Demand| {
+        if demand.by == MadeAt::Meal(place) {
+            return Number::ONE;
         }
-        let named: BTreeSet<FoodId> = kitchen.recipes[making.recipe].ingredients.iter().filter_map(food_of).collect();
-        let draws = tried.netted.draws.iter().filter(|draw| draw.by.contains(&making.at) && draw.by.len() == 1);
-        for draw in draws {
-            let Ware::Food(food) = draw.of else { continue };
-            let until = lot_dates(&kitchen.foods, &kitchen.recipes, &kitchen.lots[draw.lot]).earliest.filter(|until| *until <= soon);
-            if let Some(until) = until.filter(|_| named.contains(&food)) {
-                reasons.push(Why::UsesUp { of: draw.of, amount: draw.amount.clone(), until });
-            }
+        let is_of =
+            |making: &Making| making.at == demand.by && kitchen.recipes[making.recipe].ingredients.iter().any(|line| line.at == demand.at);
+        cooked.iter().find(|(making, _)| is_of(making)).map_or(Number::ZERO, |(_, share)| share.clone())
+    };
+    Takes(tried.demanded.demand.iter().map(share).collect())
+}
+
+impl Takes {
+    /// What the meal gets of a draw that may serve others, too: so much of it as it has in what the draw is taken for.
+    fn of_draw(&self, tried: &Tried, draw: &Draw, food: FoodId) -> Option<Quantity> {
+        let demands = tried.demanded.demand.iter().zip(&self.0);
+        let served = demands.filter(|(demand, _)| demand.food == food && demand.on == draw.on && draw.by.contains(&demand.by));
+        let (mut own, mut all) = (Number::ZERO, Number::ZERO);
+        for (demand, share) in served.filter(|(demand, _)| !demand.own_words) {
+            own += demand.amount.exact() * share;
+            all += demand.amount.exact();
         }
+        let amount = own.is_positive().then(|| draw.amount.exact() * &(own / all))?;
+        Some(Quantity::of(&draw.amount.dimension(), amount))
     }
-    reasons
+}
+
+/// The meal's part of all that a making makes.
+fn eaten_share(making: &Making, place: usize) -> Number {
+    let own = making.uses.iter().filter(|one| one.by == User::Meal(place));
+    own.map(|one| one.amount.exact()).sum::<Number>() / making.makes.exact()
 }
 
 fn food_of(line: &Ingredient) -> Option<FoodId> {

@@ -35,7 +35,7 @@ impl Wishes {
         let (own, all) = (&week.wishes, &kitchen.together.wishes);
         let taste = own.taste.or(all.taste).unwrap_or_default();
         let one_at_most = first(own, all, |table| table.one_at_most.clone());
-        let mut one_at_most = one_at_most.unwrap_or(OneAtMost { by_place: Default::default(), otherwise: None });
+        let mut one_at_most = one_at_most.unwrap_or_default();
         one_at_most.otherwise.get_or_insert(ONE_AT_MOST);
         let usual = match taste {
             Taste::Varied | Taste::Cheap => [Prefer::Cost, Prefer::Variety, Prefer::Work],

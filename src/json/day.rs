@@ -4,8 +4,10 @@ use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::Serialize;
 
+use super::Of;
 use super::shape::{AtTime, OnDate, minute};
-use crate::kitchen::Names;
+use super::short::{Short, short};
+use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Quantity, Units};
 use crate::prep::{CardCook, CardMeal, Moment};
 use crate::purchase::TripList;
@@ -19,6 +21,7 @@ pub(super) struct Day<'a> {
     trips: Vec<Trip<'a>>,
     sessions: Vec<Session<'a>>,
     meals: Vec<Meal<'a>>,
+    short: Vec<Short>,
     /// What is soaked, marinated or thawed on that day.
     before: Vec<Errand>,
     tonight: Vec<String>,
@@ -51,7 +54,8 @@ struct Errand {
 
 #[derive(JsonSchema, Serialize)]
 struct Past<'a> {
-    of: &'a str,
+    #[serde(flatten)]
+    of: Of<'a>,
     amount: &'a Quantity,
     place: &'static str,
     #[schemars(with = "Option<OnDate>")]
@@ -89,17 +93,20 @@ struct Make<'a> {
 
 #[derive(JsonSchema, Serialize)]
 struct GoesOff<'a> {
-    of: &'a str,
+    #[serde(flatten)]
+    of: Of<'a>,
     amount: &'a Quantity,
     place: &'static str,
 }
 
-pub fn day<'a>(day: &'a DayPlan, names: Names<'a>, units: Units) -> impl Serialize + 'a {
+pub fn day<'a>(day: &'a DayPlan, kitchen: &'a Kitchen) -> impl Serialize + 'a {
+    let (names, units) = (kitchen.names(), kitchen.print.units);
     Day {
         on: day.on,
         trips: day.trips.iter().map(|trip| of_trip(trip, names)).collect(),
         sessions: day.sessions.iter().map(|session| of_session(session, names)).collect(),
         meals: day.meals.iter().map(|(meal, begin)| of_meal(meal, *begin, names, units)).collect(),
+        short: short(&day.short, kitchen),
         before: day.before.iter().map(|one| Errand { at: moment(one.at), text: one.errand.text(names, units) }).collect(),
         tonight: day.tonight.iter().map(|errand| errand.text(names, units)).collect(),
         goes_off: day.goes_off.iter().map(|lot| of_lot(lot, names)).collect(),
@@ -129,11 +136,11 @@ fn moment(at: Moment) -> String {
 }
 
 fn of_lot<'a>(lot: &'a DayLot, names: Names<'a>) -> GoesOff<'a> {
-    GoesOff { of: names.ware(lot.of), amount: &lot.amount, place: words::place(lot.place) }
+    GoesOff { of: Of::ware(lot.of, names), amount: &lot.amount, place: words::place(lot.place) }
 }
 
 fn of_past<'a>(lot: &'a DayLot, names: Names<'a>) -> Past<'a> {
-    Past { of: names.ware(lot.of), amount: &lot.amount, place: words::place(lot.place), until: lot.until }
+    Past { of: Of::ware(lot.of, names), amount: &lot.amount, place: words::place(lot.place), until: lot.until }
 }
 
 fn of_meal<'a>(meal: &'a CardMeal, begin_by: Option<DateTime>, names: Names<'a>, units: Units) -> Meal<'a> {

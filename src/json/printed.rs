@@ -12,10 +12,10 @@ use super::kept::KeptList;
 use super::list::{LOOSE, told};
 use super::prep::{Past, Prep, Session, prep};
 use crate::calendar::Kept;
-use crate::kitchen::{Kitchen, Mistake, ShopId, Spot};
+use crate::kitchen::{Kitchen, Mistake, Names, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
-use crate::purchase::{Beside, Buy, Packed, Seller, ShoppingList, TripBuys, WeekBuys};
+use crate::purchase::{Beside, Buy, Packed, Seller, ShoppingList, TripBuys, TripHashes, TripList, WeekBuys};
 use crate::reckon::AsPrinted;
 use crate::store::sha256;
 
@@ -26,6 +26,9 @@ struct Plan<'c, L, P> {
     mark: String,
     list: L,
     prep: P,
+    /// Of trips that were printed before some of them was booked: by which a phone knows them still.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    hashes: Vec<KnownBy>,
     /// As last written into a calendar.
     #[serde(skip_serializing_if = "<[Kept]>::is_empty")]
     calendar: &'c [Kept],
@@ -37,16 +40,37 @@ pub fn printed<'a>(
     plan: &PrepPlan,
     past: Past,
     kitchen: &'a Kitchen,
-    calendar: &'a [Kept],
+    (hashes, calendar): (&TripHashes, &'a [Kept]),
 ) -> Printing<impl Serialize + 'a> {
     let kept = past.printed.map(|printed| &printed.kept);
     let mut list = told(shopping, kept, kitchen);
     if let Some(kept) = kept {
         kept.add_past_meals(past.meals, &mut list);
     }
-    let mut printed = Plan { mark: String::new(), list, prep: prep(plan, Some(past), kitchen), calendar: &[] };
+    let mut printed = Plan { mark: String::new(), list, prep: prep(plan, Some(past), kitchen), hashes: Vec::new(), calendar: &[] };
     printed.mark = mark_of(&printed);
-    Printing { mark: printed.mark.clone(), plan: Plan { calendar, ..printed } }
+    let hashes = KnownBy::of(shopping, hashes, kitchen.names());
+    Printing { mark: printed.mark.clone(), plan: Plan { hashes, calendar, ..printed } }
+}
+
+/// A trip that a phone knows by another hash than that of its lines.
+#[derive(Serialize, Deserialize)]
+struct KnownBy {
+    on: Date,
+    /// Which trip of its day, as [`crate::kitchen::Trip::nth`].
+    nth: usize,
+    hash: String,
+}
+
+impl KnownBy {
+    fn of(list: &ShoppingList, hashes: &TripHashes, names: Names) -> Vec<KnownBy> {
+        let known = |trip: &TripList| {
+            let hash = hashes.get(&(trip.on, trip.nth))?;
+            let own = TripBuys::from(trip).hash(names);
+            (*hash != own).then(|| KnownBy { on: trip.on, nth: trip.nth, hash: hash.clone() })
+        };
+        list.trips.iter().filter_map(known).collect()
+    }
 }
 
 /// A plan that is about to be printed.
@@ -71,6 +95,8 @@ pub struct Printed {
     /// By which its sheets are known; none in what an earlier version printed.
     pub mark: Option<String>,
     pub buys: WeekBuys,
+    /// By which a phone knows those of its trips that were printed before some of them was booked.
+    pub hashes: TripHashes,
     /// What each session took and gave.
     pub turnovers: Vec<Turnover>,
     /// As they stand in the print.
@@ -79,6 +105,12 @@ pub struct Printed {
 }
 
 impl Printed {
+    /// By which a phone knows the first trip of a day.
+    pub fn hash_of(&self, on: Date, names: Names) -> Option<String> {
+        let trip = self.buys.trips.iter().find(|trip| trip.on == on)?;
+        Some(self.hashes.get(&(trip.on, trip.nth)).cloned().unwrap_or_else(|| trip.hash(names)))
+    }
+
     /// What the reckoning of a week reads of it.
     pub fn print(&self) -> AsPrinted<'_> {
         AsPrinted { buys: &self.buys, turnovers: &self.turnovers }
@@ -122,7 +154,8 @@ pub fn read_printed(text: &str, file: &str, kitchen: &Kitchen) -> Result<Printed
         Vec::new()
     });
     if reading.mistakes.is_empty() {
-        Ok(Printed { mark: whole.mark, buys, turnovers, sessions: whole.prep.sessions, kept: KeptList::of(text) })
+        let hashes = whole.hashes.into_iter().map(|known| ((known.on, known.nth), known.hash)).collect();
+        Ok(Printed { mark: whole.mark, buys, hashes, turnovers, sessions: whole.prep.sessions, kept: KeptList::of(text) })
     } else {
         Err(reading.mistakes)
     }
@@ -144,6 +177,8 @@ struct Whole {
     mark: Option<String>,
     list: List,
     prep: Prep,
+    #[serde(default)]
+    hashes: Vec<KnownBy>,
 }
 
 #[derive(Deserialize)]

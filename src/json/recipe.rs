@@ -6,8 +6,9 @@ use serde::Serialize;
 use crate::foods::{Allergen, Foods, State};
 use crate::kitchen::{After, Estimates, Ingredient, Kitchen, Piece, Recipe, RecipeId, Source, Step, Wanted, Warning};
 use crate::measure::{Dimension, Money, Quantity};
+use crate::plan::hands_for;
 use crate::plan::recipe_contains;
-use crate::prep::{hands_for, step_text};
+use crate::prep::step_text;
 use crate::purchase::{PerEater, per_batch, per_portion};
 use crate::words;
 

@@ -3,20 +3,35 @@
 use crate::foods::Foods;
 use serde_json::{Value, json};
 
-use crate::kitchen::{Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Dimension, Unit, exact_number};
+use crate::kitchen::{Ingredient, Kitchen, Line, LineOf, Piece, Recipe, RecipeId, Wanted};
+use crate::measure::{Dimension, Quantity, Unit, exact_number};
+use crate::prep::step_text;
 use crate::words::plural;
 
-/// The page's block: name, yield, ingredients, method and source.
-pub fn recipe_page(foods: &Foods, recipes: &[Recipe], id: RecipeId) -> Value {
-    let recipe = &recipes[id];
+/// The page's block: name, yield, ingredients, method and source, for so many batches. Of one batch lines and method are as written; of more
+/// or less the amounts are reckoned, in the lines and in the steps.
+pub fn recipe_page(kitchen: &Kitchen, id: RecipeId, batches: f64) -> Value {
+    let recipe = &kitchen.recipes[id];
+    let as_written = batches == 1.0;
     let mut page = serde_json::Map::new();
     page.insert("@context".to_owned(), json!("https://schema.org"));
     page.insert("@type".to_owned(), json!("Recipe"));
     page.insert("name".to_owned(), json!(recipe.name));
-    page.insert("recipeYield".to_owned(), json!(makes(recipe)));
-    page.insert("recipeIngredient".to_owned(), json!(lines(recipe)));
-    let steps: Vec<Value> = method(foods, recipes, recipe).into_iter().map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
+    page.insert("recipeYield".to_owned(), json!(makes(&recipe.makes.scaled(batches))));
+    page.insert(
+        "recipeIngredient".to_owned(),
+        json!(lines(recipe, |one| if as_written { one.text.clone() } else { line(kitchen, one, batches) })),
+    );
+    let said = match as_written {
+        true => method(&kitchen.foods, &kitchen.recipes, recipe),
+        false => (0..recipe.steps.len()).map(|step| step_text(kitchen, id, step, batches)).collect(),
+    };
+    // A method as written says them itself.
+    let beside: Vec<String> = match as_written && !recipe.method.is_empty() {
+        true => Vec::new(),
+        false => recipe.at_table.iter().chain(&recipe.notes).cloned().collect(),
+    };
+    let steps: Vec<Value> = said.into_iter().chain(beside).map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
     page.insert("recipeInstructions".to_owned(), json!(steps));
     if let Some(author) = &recipe.source.author {
         page.insert("author".to_owned(), json!({ "@type": "Person", "name": author }));
@@ -30,25 +45,41 @@ pub fn recipe_page(foods: &Foods, recipes: &[Recipe], id: RecipeId) -> Value {
     Value::Object(page)
 }
 
-/// The lines as typed, with the headings between them; one that names several foods stands once.
-fn lines(recipe: &Recipe) -> Vec<String> {
+/// A line with its amount reckoned. What it says beside that in other figures is left out.
+fn line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
+    let of = match &one.wanted {
+        Wanted::Food { food, item } => {
+            LineOf::Food { food: kitchen.foods[*food].name.clone(), item: item.as_ref().map(|item| item.scaled(batches)) }
+        }
+        Wanted::Recipe { recipe, amount, .. } => {
+            let amount = amount.scaled(batches);
+            return format!("{} recipe:{}", makes(&amount), kitchen.recipes[*recipe].id);
+        }
+    };
+    let plain = |text: &Option<String>| text.clone().filter(|text| !text.contains(|c: char| c.is_numeric()));
+    let (prep, remark, instead) = (one.prep.clone(), plain(&one.remark), plain(&one.instead));
+    Line { of, prep, remark, instead, optional: one.optional, doubts: Vec::new() }.to_string()
+}
+
+/// The lines, with the headings between them; one that names several foods stands once as it is typed.
+fn lines(recipe: &Recipe, said: impl Fn(&Ingredient) -> String) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     let heading = |place: usize| recipe.headings.iter().filter(move |(at, _)| *at == place).map(|(_, heading)| format!("{heading}:"));
     for (place, one) in recipe.ingredients.iter().enumerate() {
         let again = place > 0 && recipe.ingredients[place - 1].at == one.at;
         lines.extend(heading(place));
-        lines.extend((!again).then(|| one.text.clone()));
+        lines.extend(Some(said(one)).filter(|text| !again || *text != one.text));
     }
     lines.extend(heading(recipe.ingredients.len()));
     lines
 }
 
-fn makes(recipe: &Recipe) -> String {
-    let number = exact_number(recipe.makes.exact());
-    let base = recipe.makes.base();
+fn makes(makes: &Quantity) -> String {
+    let number = exact_number(makes.exact());
+    let base = makes.base();
     let in_thousands = (base >= 1000.0 && base.fract() == 0.0).then_some(base / 1000.0);
-    let one = recipe.makes.base() == 1.0;
-    match recipe.makes.dimension() {
+    let one = base == 1.0;
+    match makes.dimension() {
         Dimension::Portion => format!("{number} portion{}", if one { "" } else { "s" }),
         Dimension::Count => format!("{number} piece{}", if one { "" } else { "s" }),
         Dimension::Mass if in_thousands.is_some() => format!("{} kg", in_thousands.unwrap_or_default()),

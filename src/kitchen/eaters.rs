@@ -24,6 +24,8 @@ pub struct Eater {
     pub swap: Vec<Swap>,
     /// Of these one at least at every supper, in lower case: foods, recipes, or what they are.
     pub sure: Vec<String>,
+    /// Where each of the words stands.
+    pub sure_at: Vec<Spot>,
     pub at: Spot,
 }
 

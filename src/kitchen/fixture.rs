@@ -69,6 +69,7 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         steps: Vec::new(),
         headings: Vec::new(),
         at_table: Vec::new(),
+        served: Vec::new(),
         notes: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
@@ -115,6 +116,7 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
         trips: vec![Trip { on: from, shops: None, planned: true, nth: 0, settled: Vec::new(), at: spot(1) }],
         sessions,
         meals,
+        left_out: Default::default(),
         wishes: WishTable::default(),
         at: spot(1),
     }

@@ -33,7 +33,7 @@ pub use read::{
 };
 pub use start::starter;
 pub use together::{
-    AnyLine, Asked, Beside, FittingFood, Floors, OneAtMost, Open, Pattern, PatternId, Plate, Prefer, Taste, Together, WishTable,
+    AnyLine, Asked, Beside, FittingFood, Floors, KeysAt, OneAtMost, Open, Pattern, PatternId, Plate, Prefer, Taste, Together, WishTable,
 };
 pub use warning::{Mistake, NotLoaded, Spot, Warning};
 pub use words::{Phrases, Words};

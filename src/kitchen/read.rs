@@ -4,6 +4,7 @@
 //! walks its tree ([`table`], [`shapes`]) and gathers what is wrong instead of stopping. What only shows across files comes last ([`checks`]).
 
 mod allergens;
+mod borne;
 mod checks;
 mod circles;
 mod diners;
@@ -51,6 +52,7 @@ use self::steps::Workshop;
 use self::table::{Reading, Table};
 use self::text::Mentions;
 use super::keys::{self, File};
+use super::method::name_fellows;
 use super::{Appliance, Kitchen, Mistake, NotLoaded, Pack, PackKind, Recipe, RecipeId, Together, Warning, Week};
 use crate::foods::Foods;
 use crate::measure::{Quantity, Spoons};
@@ -226,6 +228,9 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     let together = Together { patterns, foods: fitting, wishes };
     let kitchen = Kitchen { household, print, rules, appliances, staples, recipes, foods: speech.foods, shops, packs, lots, together };
     checks::check_all(&kitchen, &sound, &weeks, all_weeks, found);
+    if complete {
+        borne::check(&kitchen, &weeks, found);
+    }
     for recipe in &kitchen.recipes {
         safety::warn(recipe, &kitchen.foods, found);
     }
@@ -285,6 +290,9 @@ fn read_recipes(
         if top.has("method") {
             method::read(top, &mut recipes[index], &ingredients, appliances, speech, &names);
         }
+        method::read_beside(top, &mut recipes[index], &ingredients, speech, &names);
+        let Recipe { steps, served, .. } = &mut recipes[index];
+        name_fellows(steps.iter_mut(), &ingredients, served);
         recipes[index].ingredients = ingredients;
     }
     (recipes, sound)

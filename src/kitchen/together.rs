@@ -3,7 +3,7 @@
 
 use std::collections::BTreeMap;
 
-use super::{Ingredient, Spot, Ware};
+use super::{Ingredient, RecipeId, Spot, Ware};
 use crate::foods::FoodId;
 use crate::measure::{Amount, Days, Minutes, Money};
 
@@ -42,7 +42,12 @@ pub struct Pattern {
     pub minutes: Option<Minutes>,
     pub style: Option<String>,
     pub at: Spot,
+    /// Where its keys stand.
+    pub keys_at: KeysAt,
 }
+
+/// Where the keys of a table stand that are written in it.
+pub type KeysAt = BTreeMap<&'static str, Spot>;
 
 /// A line of a pattern or of an open meal.
 #[derive(Debug, Clone, PartialEq)]
@@ -60,6 +65,10 @@ pub struct AnyLine {
     pub word: String,
     /// What can fill it, each as the line that would be written: recipes by id, then foods as in foods.toml.
     pub fillings: Vec<Ingredient>,
+    /// Recipes that fit, but of which nobody said what a portion weighs: `portion` would let them take the place.
+    pub without_portion: Vec<RecipeId>,
+    /// Recipes that fit and are made in another measure.
+    pub in_another_measure: Vec<RecipeId>,
     pub at: Spot,
 }
 
@@ -117,10 +126,12 @@ pub enum Taste {
 }
 
 /// `one_at_most`: meals that name one recipe.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct OneAtMost {
     /// By the place that the recipe takes, in lower case.
     pub by_place: BTreeMap<String, u32>,
+    /// Where the words stand.
+    pub places_at: BTreeMap<String, Spot>,
     /// In every other place.
     pub otherwise: Option<u32>,
 }
@@ -139,6 +150,8 @@ pub struct Beside {
     /// Both in lower case.
     pub is: String,
     pub wants: String,
+    /// Where the two stand.
+    pub at: [Spot; 2],
 }
 
 /// `[compose]` as it is written in a week or in kitchen.toml.
@@ -155,4 +168,5 @@ pub struct WishTable {
     pub beside: Option<Vec<Beside>>,
     pub wanted: Option<Vec<(Ware, Spot)>>,
     pub unwanted: Option<Vec<(Ware, Spot)>>,
+    pub keys_at: KeysAt,
 }

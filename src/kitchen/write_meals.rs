@@ -57,44 +57,35 @@ fn table_of(document: &mut DocumentMut, place: usize) -> Result<&mut Table, Stri
     table.ok_or_else(|| "its meals stand in one line; write each as [[meal]] with its keys below".to_owned())
 }
 
-/// The new keys take the place of the first that goes; without any, they follow the last.
+/// The new keys take the place of the first that goes; without any, they follow the last. A line that says already what is to be written
+/// stays where it is, with its remarks.
 fn write_one(table: &mut Table, meal: &WrittenMeal) {
-    let old: Vec<(String, String)> =
-        table.iter().filter(|(key, _)| KEYS.contains(key)).map(|(key, item)| (key.to_owned(), typed(table, key, item))).collect();
-    let kept_name = table.get("name").and_then(Item::as_str).is_some_and(|name| name == meal.name);
-    let before: Vec<String> = old.iter().map(|(key, _)| remarks_above(table, key)).collect();
-    let written_before = before.iter().any(|above| is_written_below(table, above));
-    let mut remarks = String::new();
-    for ((key, typed), above) in old.iter().zip(&before) {
-        remarks.push_str(above);
-        let remark: String = typed.lines().map(|line| format!("# {line}\n")).collect();
-        if !(written_before || key == "name" && kept_name || before.iter().any(|above| above.contains(&remark))) {
-            remarks.push_str(&remark);
+    let goes = |key: &str| KEYS.contains(&key) && !stays(table, meal, key);
+    let old: Vec<String> = table.iter().map(|(key, _)| key.to_owned()).filter(|key| goes(key)).collect();
+    let new: Vec<(&str, Item)> = new_keys(meal).into_iter().filter(|(key, _)| !stays(table, meal, key)).collect();
+    let remarks = remarks_of(table, &old);
+    let names: Vec<String> = table.iter().map(|(key, _)| key.to_owned()).collect();
+    let entries: Vec<(toml_edit::Key, Item)> = names.iter().filter_map(|name| table.remove_entry(name)).collect();
+    let is_old = |key: &toml_edit::Key| old.iter().any(|old| old == key.get());
+    let at = entries.iter().position(|(key, _)| is_old(key)).unwrap_or(entries.len());
+    let kept = |table: &mut Table, entries: &[(toml_edit::Key, Item)]| {
+        for (key, item) in entries.iter().filter(|(key, _)| !is_old(key)) {
+            table.insert_formatted(key, item.clone());
         }
-    }
-    let entries: Vec<(String, toml_edit::Key, Item)> = table
-        .iter()
-        .map(|(key, _)| key.to_owned())
-        .collect::<Vec<_>>()
-        .into_iter()
-        .filter_map(|name| table.remove_entry(&name).map(|(key, item)| (name, key, item)))
-        .collect();
-    let at = entries.iter().position(|(name, ..)| KEYS.contains(&name.as_str())).unwrap_or(entries.len());
-    let mut remarks = Some(remarks);
-    for (place, (name, key, item)) in entries.into_iter().enumerate() {
-        if place == at {
-            insert_new(table, meal, remarks.take().unwrap_or_default());
-        }
-        if !KEYS.contains(&name.as_str()) {
-            table.insert_formatted(&key, item);
-        }
-    }
-    if let Some(remarks) = remarks {
-        insert_new(table, meal, remarks);
+    };
+    kept(table, &entries[..at]);
+    let all_stay = new.is_empty();
+    insert_new(table, new, &remarks);
+    kept(table, &entries[at..]);
+    let next = entries[at..].iter().find(|(key, _)| all_stay && !is_old(key));
+    if let Some(mut key) = next.and_then(|(key, _)| table.key_mut(key.get())) {
+        let above = key.leaf_decor().prefix().and_then(|prefix| prefix.as_str()).unwrap_or_default().to_owned();
+        key.leaf_decor_mut().set_prefix(remarks + &above);
     }
 }
 
-fn insert_new(table: &mut Table, meal: &WrittenMeal, remarks: String) {
+/// What is written, in the order of the keys.
+fn new_keys(meal: &WrittenMeal) -> Vec<(&'static str, Item)> {
     let lines = |lines: &[String]| Item::Value(Value::Array(lines.iter().map(String::as_str).collect::<Array>()));
     let text = |text: &str| Item::Value(Value::from(text));
     let new = [
@@ -103,8 +94,55 @@ fn insert_new(table: &mut Table, meal: &WrittenMeal, remarks: String) {
         ("each", (!meal.each.is_empty()).then(|| lines(&meal.each))),
         ("shared", (!meal.shared.is_empty()).then(|| lines(&meal.shared))),
     ];
+    new.into_iter().filter_map(|(key, item)| Some((key, item?))).collect()
+}
+
+/// Does a line say already what is to be written? A pattern that stands alone is what leaves the meal open: it goes, as a remark.
+fn stays(table: &Table, meal: &WrittenMeal, key: &str) -> bool {
+    let text = || table.get(key).and_then(Item::as_str);
+    let says = |lines: &[String]| {
+        let known = table.get(key).and_then(Item::as_array).map(|known| known.iter().map(Value::as_str).collect::<Option<Vec<_>>>());
+        known.flatten().is_some_and(|known| known == lines)
+    };
+    let is_alone = || ["open", "each", "shared"].iter().all(|other| !table.contains_key(other));
+    match key {
+        "pattern" => text().is_some() && text() == meal.pattern.as_deref() && !is_alone(),
+        "name" => text() == Some(&meal.name),
+        "each" => says(&meal.each),
+        "shared" => says(&meal.shared),
+        _ => false,
+    }
+}
+
+/// The keys that go, as remarks, with those above them. What a proposal wrote goes without a trace, but for a person's remark behind it.
+fn remarks_of(table: &Table, old: &[String]) -> String {
+    let above: Vec<String> = KEYS.iter().filter(|key| table.contains_key(key)).map(|key| remarks_above(table, key)).collect();
+    let written_before = above.iter().any(|above| is_written_below(table, above));
+    let mut remarks = String::new();
+    for key in old {
+        let Some(item) = table.get(key) else { continue };
+        remarks.push_str(&remarks_above(table, key));
+        let typed = typed(table, key, item);
+        let remark: String = typed.lines().map(|line| format!("# {line}\n")).collect();
+        let is_said = above.iter().any(|above| above.contains(&remark));
+        if !is_said && (!written_before || has_a_remark(item)) {
+            remarks.push_str(&remark);
+        }
+    }
+    remarks
+}
+
+/// Did a person write a remark behind the value, or between its lines?
+fn has_a_remark(item: &Item) -> bool {
+    let said = |raw: Option<&toml_edit::RawString>| raw.and_then(|raw| raw.as_str()).is_some_and(|text| text.contains('#'));
+    let around = |value: &Value| said(value.decor().prefix()) || said(value.decor().suffix());
+    let within = |list: &Array| said(Some(list.trailing())) || list.iter().any(around);
+    item.as_value().is_some_and(|value| around(value) || value.as_array().is_some_and(within))
+}
+
+fn insert_new(table: &mut Table, new: Vec<(&str, Item)>, remarks: &str) {
     let mut remarks = Some(remarks);
-    for (key, item) in new.into_iter().filter_map(|(key, item)| Some((key, item?))) {
+    for (key, item) in new {
         table.insert(key, item);
         if let (Some(remarks), Some(mut key)) = (remarks.take(), table.key_mut(key)) {
             key.leaf_decor_mut().set_prefix(remarks);

@@ -69,12 +69,12 @@ pub fn net(kitchen: &Kitchen, week: &Week, makings: &Makings, demanded: &Demande
     Netted { draws: draws.finish(), unmet, untasted, top_ups, expiring, lots, pack_of, warnings }
 }
 
-/// The day of the last meal; without meals, of the last session or trip.
+/// The day of the last meal that is not open; without meals, of the last session or trip.
 pub fn last_day(week: &Week) -> Date {
-    let meals = week.meals.iter().map(|meal| meal.at_time.date()).max();
+    let meals = week.meals.iter().filter(|meal| meal.open.is_none()).map(|meal| meal.at_time.date()).max();
     let sessions = week.sessions.iter().map(|session| session.start.date()).max();
     let trips = week.trips.iter().map(|trip| trip.on).max();
-    meals.or(sessions).or(trips).unwrap_or(week.from)
+    week.left_out.last_meal.max(meals).or(sessions).or(trips).unwrap_or(week.from)
 }
 
 /// What speaks of tins takes closed packs first.

@@ -1,20 +1,22 @@
 //! The trips as HTML, each line with what the goods-in file needs of it.
 
+use std::collections::BTreeMap;
 use std::fmt::Write;
 
 use super::safe;
 use crate::book::{goods_of, packs_of_goods};
+use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Ware};
 use crate::measure::show;
 use crate::prep::presence;
-use crate::purchase::{Buy, ListLine, ShopVisit, ShoppingList, TripBuys, TripList};
+use crate::purchase::{Buy, ListLine, ShopVisit, ShoppingList, TripBuys, TripHashes, TripList};
 use crate::words::much::{called, how_much};
 use crate::words::{self, day};
 
-pub(super) fn trips(kitchen: &Kitchen, list: &ShoppingList) -> String {
+pub(super) fn trips(kitchen: &Kitchen, list: &ShoppingList, hashes: &TripHashes) -> String {
     let mut html = String::new();
     for trip in &list.trips {
-        add_trip(&mut html, kitchen, trip);
+        add_trip(&mut html, kitchen, trip, hashes);
     }
     if list.trips.is_empty() {
         html.push_str("<h2>List</h2><p>Nothing to buy.</p>");
@@ -39,15 +41,15 @@ fn add_notes(html: &mut String, title: &str, notes: impl Iterator<Item = String>
     }
 }
 
-fn add_trip(html: &mut String, kitchen: &Kitchen, trip: &TripList) {
+fn add_trip(html: &mut String, kitchen: &Kitchen, trip: &TripList, hashes: &TripHashes) {
     let buys = TripBuys::from(trip);
-    let hash = buys.hash(kitchen.names());
+    let hash = hashes.get(&(trip.on, trip.nth)).cloned().unwrap_or_else(|| buys.hash(kitchen.names()));
     let _ = writeln!(html, "<section class=\"trip\" data-on=\"{}\" data-hash=\"{hash}\"><h2>{}</h2>", trip.on, safe(&day(trip.on)));
     html.push_str("<p class=\"sum\" role=\"status\"></p>\n");
     let mut rest = buys.lines.iter();
-    let mut number = 0;
+    let mut seen = BTreeMap::new();
     for visit in &trip.shops {
-        add_shop(html, kitchen, visit, &buys, &mut rest, &mut number);
+        add_shop(html, kitchen, visit, &buys, &mut rest, &mut seen);
     }
     html.push_str(
         "<div class=\"bar\"><button class=\"copy\" type=\"button\">Copy for receive</button>\
@@ -62,7 +64,7 @@ fn add_shop<'b>(
     visit: &ShopVisit,
     trip: &TripBuys,
     rest: &mut impl Iterator<Item = &'b Buy>,
-    number: &mut usize,
+    seen: &mut BTreeMap<FoodId, usize>,
 ) {
     let names = kitchen.names();
     let name = visit.at.map_or("No shop known, or no price", |stop| names.shop(stop.shop));
@@ -73,8 +75,8 @@ fn add_shop<'b>(
         let _ = writeln!(html, "<div class=\"section\"><h4><span>{title}</span><span class=\"left\"></span></h4><ul>");
         for line in &section.lines {
             let packs = rest.next().and_then(|buy| booked_as(kitchen, trip, buy));
-            add_line(html, kitchen, line, packs.as_deref(), *number);
-            *number += 1;
+            let next = seen.entry(line.food).or_default();
+            add_line(html, kitchen, line, packs.as_deref(), std::mem::replace(next, *next + 1));
         }
         html.push_str("</ul></div>\n");
     }
@@ -88,7 +90,8 @@ fn booked_as(kitchen: &Kitchen, trip: &TripBuys, buy: &Buy) -> Option<Vec<String
     goods.first().map(|goods| packs_of_goods(kitchen, goods))
 }
 
-fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option<&[String]>, number: usize) {
+/// `nth` counts the lines of one food from 0. A line's ticks are kept by both: that other lines are booked changes neither.
+fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option<&[String]>, nth: usize) {
     let (names, units) = (kitchen.names(), kitchen.print.units);
     let (food, called) = (safe(names.food(line.food)), safe(&called(names, Ware::Food(line.food), &line.need)));
     let cost = line.cost.map(|cost| cost.0.to_string()).unwrap_or_default();
@@ -98,7 +101,7 @@ fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option
     let bought = if bought.is_empty() && !line.need.is_zero() { how_much(names, Ware::Food(line.food), &line.need, units) } else { bought };
     let _ = write!(
         html,
-        "<li class=\"line\" data-i=\"{number}\" data-food=\"{food}\" data-cost=\"{cost}\" data-packs=\"{}\"{book}>\
+        "<li class=\"line\" data-i=\"{nth}:{food}\" data-food=\"{food}\" data-cost=\"{cost}\" data-packs=\"{}\"{book}>\
          <label class=\"tick\"><input type=\"checkbox\"><span><b>{called}</b> <span>{}</span>",
         safe(&packs),
         safe(&bought)

@@ -22,7 +22,7 @@ use crate::kitchen::{Kitchen, Names};
 use crate::measure::Units;
 use crate::plan::ShortMeal;
 use crate::prep::{PrepPlan, WeekCard};
-use crate::purchase::ShoppingList;
+use crate::purchase::{ShoppingList, TripHashes};
 use crate::words::short::at_the_head;
 use crate::words::{not_known, plan_mark};
 
@@ -57,9 +57,15 @@ fn first(short: &[ShortMeal], not_known: &[String], names: Names, units: Units) 
     lacking.chain(not_known.iter().cloned()).map(|text| warned(&text)).collect()
 }
 
-/// The text of `list-<from>.html`, with the mark of its print. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
-pub fn page(kitchen: &Kitchen, list: &ShoppingList, prep: &PrepPlan, card: &WeekCard, mark: &str) -> Option<String> {
-    let trips = list::trips(kitchen, list);
+/// The text of `list-<from>.html`, with the mark of its print and the hashes by which its trips are known. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
+pub fn page(
+    kitchen: &Kitchen,
+    list: &ShoppingList,
+    prep: &PrepPlan,
+    card: &WeekCard,
+    (mark, hashes): (&str, &TripHashes),
+) -> Option<String> {
+    let trips = list::trips(kitchen, list, hashes);
     let guides = guide::sessions(kitchen, prep);
     let week = guide::week(kitchen, card);
     // The page is list, guide and card in one: what any of them says at its head stands at its head.

@@ -3,11 +3,14 @@
 //! Recipes are taken dishes first. For one recipe, its uses stand in time order; cooked lots serve first; the earliest use
 //! that is left is made in the latest session that can serve it, and that making serves every later use its fridge days reach.
 
+use std::collections::BTreeSet;
+
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
 use super::boxes::{boxed, boxes};
 use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User};
+use super::minutes::one_after_another;
 use super::order::dishes_first;
 use super::servings::goes_into;
 use super::straight::warm_until;
@@ -17,7 +20,7 @@ use super::yields::{Batches, in_makes};
 use crate::foods::{Foods, Place};
 use crate::kitchen::{Kitchen, Lot, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week};
 use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
-use crate::shelf::{First, Shelf, after_days};
+use crate::shelf::{First, Shelf, Taken, after_days};
 
 /// Everything the week makes.
 ///
@@ -145,27 +148,51 @@ impl Planner<'_> {
     fn serve_from_lots(&mut self, id: RecipeId, uses: &mut [Pending]) {
         let kitchen = self.kitchen;
         let recipe = &kitchen.recipes[id];
+        let rate = |lot: &Lot| in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1));
+        let mut draws: Vec<(&Pending, Taken)> = Vec::new();
         for use_ in uses {
-            let rate = |lot: &Lot| in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1));
             // Nothing can be taken out of what is cooked already.
             let wanted = use_.left_as_it_is();
-            for taken in self.shelf.draw(Ware::Recipe(id), use_.at.date(), First::Opened, &wanted, rate) {
-                let lot = &kitchen.lots[taken.lot];
-                let amount = Quantity::of(&recipe.makes.dimension(), &taken.amount);
-                if lot.place == Place::Freezer {
-                    self.add_move(id, use_.at.date(), &amount, &use_.label);
-                }
-                self.made.cooked_draws.push(Draw {
-                    of: Ware::Recipe(id),
-                    lot: taken.lot,
-                    amount,
-                    place: lot.place,
-                    on: use_.at.date(),
-                    what_for: vec![use_.what_for.clone()],
-                    by: vec![use_.made_at],
-                    look_first: taken.look_first,
-                });
-                use_.serve(&taken.amount);
+            let taken = self.shelf.draw(Ware::Recipe(id), use_.at.date(), First::Opened, &wanted, rate);
+            taken.iter().for_each(|taken| use_.serve(&taken.amount));
+            let use_ = &*use_;
+            draws.extend(taken.into_iter().map(|taken| (use_, taken)));
+        }
+        self.share_out_rests(recipe, &mut draws);
+        for (use_, taken) in draws {
+            let lot = &kitchen.lots[taken.lot];
+            let amount = Quantity::of(&recipe.makes.dimension(), &taken.amount);
+            if lot.place == Place::Freezer {
+                self.add_move(id, use_.at.date(), &amount, &use_.label);
+            }
+            self.made.cooked_draws.push(Draw {
+                of: Ware::Recipe(id),
+                lot: taken.lot,
+                amount,
+                place: lot.place,
+                on: use_.at.date(),
+                what_for: vec![use_.what_for.clone()],
+                by: vec![use_.made_at],
+                look_first: taken.look_first,
+            });
+        }
+    }
+
+    /// What a session that is over left below half a portion goes to its uses, as it would have before it: in proportion.
+    fn share_out_rests(&mut self, recipe: &Recipe, draws: &mut [(&Pending, Taken)]) {
+        let Some(half) = half_a_portion(recipe) else { return };
+        let of_this_week = |lot: usize| self.kitchen.lots[lot].made.is_some_and(|made| self.week.left_out.cooked.contains(&made));
+        let lots: BTreeSet<usize> = draws.iter().map(|(_, taken)| taken.lot).filter(|&lot| of_this_week(lot)).collect();
+        for lot in lots {
+            let left = self.shelf.left(lot).clone();
+            let Some(rest) = in_makes(recipe, &left).filter(|rest| *rest < half) else { continue };
+            let of_lot = || draws.iter().map(|(_, taken)| taken).filter(|taken| taken.lot == lot);
+            let share = rest / of_lot().map(|taken| &taken.amount).sum::<Number>();
+            let Some(last) = draws.iter().map(|(use_, _)| use_.at.date()).max() else { continue };
+            self.shelf.draw_from(lot, left.exact(), last);
+            for (_, taken) in draws.iter_mut().filter(|(_, taken)| taken.lot == lot) {
+                taken.amount = &taken.amount + &(&taken.amount * &share);
+                taken.own = &taken.own + &(&taken.own * &share);
             }
         }
     }
@@ -232,13 +259,17 @@ impl Planner<'_> {
         let MadeAt::Meal(index) = use_.made_at else { return };
         let (recipe, meal) = (&self.kitchen.recipes[id], &self.week.meals[index]);
         let amount = Quantity::of(&recipe.makes.dimension(), &use_.left);
+        let minutes = |missing: &Quantity| {
+            let batches = Batches::to_yield(recipe, &self.kitchen.foods, missing.exact());
+            one_after_another(recipe, &self.kitchen.appliances, batches.to_f64(), self.kitchen.rules.pace)
+        };
         let same = |short: &&mut ShortMeal| short.recipe == id && short.at == meal.at_time && short.label == meal.label;
         if let Some(known) = self.made.short.iter_mut().find(same) {
             known.amount = known.amount.plus(&amount).unwrap_or(amount);
+            known.takes = minutes(&known.amount);
             return;
         }
-        let steps = recipe.steps.iter().filter(|step| step.ahead.is_none());
-        let takes = Minutes(steps.map(|step| step.hands.0 + step.wait.0).sum());
+        let takes = minutes(&amount);
         let (at, label, word) = (meal.at_time, meal.label.clone(), meal.word.clone());
         self.made.short.push(ShortMeal { at, label, word, meal: meal_name(meal), recipe: id, amount, takes });
     }

@@ -15,6 +15,7 @@ mod children;
 mod demand;
 mod making;
 mod makings;
+mod minutes;
 mod order;
 mod pieces;
 mod servings;
@@ -32,6 +33,7 @@ pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal
 pub use demand::{Demanded, demand, demand_by_lines, tin_of};
 pub use making::{Apart, Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, ShortMeal, Spare, Stated, Use, User};
 pub use makings::{plan, plan_begun, ready_at};
+pub use minutes::{hands_for, one_after_another, paced};
 pub use servings::{Serving, goes_into, served_lines, servings};
 pub use standing::{Standing, State};
 pub use stating::Stating;

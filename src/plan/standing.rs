@@ -2,7 +2,7 @@
 //!
 //! Knows no book: whoever asks says what is booked.
 
-use crate::kitchen::{Meal, Session, Trip, Week};
+use crate::kitchen::{LeftOut, Meal, Session, Trip, Week};
 
 /// How one trip, session or meal stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,6 +61,10 @@ impl Standing {
         let mut kept = week.clone();
         kept.trips = self.trips(week, &wanted).cloned().collect();
         kept.sessions = self.sessions(week, &wanted).cloned().collect();
+        kept.left_out = LeftOut {
+            cooked: self.sessions(week, |state| !wanted(state)).map(|session| session.start.date()).collect(),
+            last_meal: week.meals.iter().map(|meal| meal.at_time.date()).max(),
+        };
         kept.meals = self.meals(week, &wanted).cloned().collect();
         kept
     }

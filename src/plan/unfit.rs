@@ -65,6 +65,7 @@ fn for_a_child(kitchen: &Kitchen, meal: &Meal) -> Option<(Unfit, String, String)
         trips: Vec::new(),
         sessions: Vec::new(),
         meals: vec![meal.clone()],
+        left_out: Default::default(),
         wishes: Default::default(),
         at: meal.at.clone(),
     };

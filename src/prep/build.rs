@@ -93,7 +93,7 @@ fn session_plan(
     shared_out(timed.iter_mut().map(|(task, _)| task));
     let mut cuts = cuts(kitchen, makings, &work, &timed);
     let made = || work.chosen.iter().map(|making| &makings.makings[*making]);
-    let mut fetch = fetch(kitchen, makings, demand, draws, index);
+    let mut fetch = fetch(kitchen, makings, demand, draws, (index, may_be_bought(week, index)));
     let mut boxes: Vec<BoxNote> = made().flat_map(|making| boxes(kitchen, making)).collect();
     let mut said = said(kitchen, made());
     let mut left = None;
@@ -143,6 +143,11 @@ fn only_of_the_rest(cuts: &mut Vec<Cut>, work: &Work, marks: &[Mark], (now, time
     });
 }
 
+/// Is a trip still to come before a session?
+fn may_be_bought(week: &Week, session: usize) -> bool {
+    week.trips.iter().any(|trip| trip.on <= week.sessions[session].start.date())
+}
+
 /// What a session takes and gives, without its schedule.
 pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], index: usize) -> Turnover {
     let made = || makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
@@ -151,7 +156,7 @@ pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Dem
     Turnover {
         start: week.sessions[index].start,
         batches: made().map(batch).collect(),
-        fetch: fetch(kitchen, makings, demand, draws, index).into_iter().map(taken).collect(),
+        fetch: fetch(kitchen, makings, demand, draws, (index, true)).into_iter().map(taken).collect(),
         boxes: made().flat_map(|making| boxes(kitchen, making)).map(put).collect(),
     }
 }

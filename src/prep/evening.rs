@@ -4,9 +4,8 @@ use jiff::ToSpan;
 use jiff::civil::DateTime;
 
 use super::cooked::cooked;
-use super::rounds::hands_for;
 use crate::kitchen::{Kitchen, Week};
-use crate::plan::{MadeAt, Making, Makings};
+use crate::plan::{MadeAt, Making, Makings, hands_for};
 
 /// `None` where nothing is made or cooked at the meal. Hands are one cook's, one dish after the other; waiting goes on side by side, so that the
 /// longest counts. Nobody is told to begin too late.

@@ -10,13 +10,23 @@ use crate::measure::{Dimension, Quantity, TOLERANCE, Units, show};
 use crate::plan::{Demand, Draw, Kept, MadeAt, Makings, User};
 use crate::words::{in_a_sentence, place};
 
-/// In order of place, what was bought last; within a place the oldest first. One entry per food and place.
-pub(super) fn fetch(kitchen: &Kitchen, makings: &Makings, demand: &[Demand], draws: &[Draw], session: usize) -> Vec<Fetch> {
+/// `may_be_bought` where a trip is still to come before the session. In order of place, what was bought last; within a place the oldest first. One entry per food and place.
+pub(super) fn fetch(
+    kitchen: &Kitchen,
+    makings: &Makings,
+    demand: &[Demand],
+    draws: &[Draw],
+    (session, may_be_bought): (usize, bool),
+) -> Vec<Fetch> {
     let here = MadeAt::Session(session);
     let mut wanted = Wanted::of(demand, here);
     let mut fetched = drawn(&kitchen.foods, makings, draws, here, &mut wanted);
     fetched.extend(from_other_sessions(makings, here));
+    let shelf = fetched.len();
     fetched.extend(bought(&kitchen.lots, demand, here, &wanted));
+    if !may_be_bought {
+        tell_what_is_short(kitchen, &mut fetched, shelf);
+    }
     let mut merged = merge(fetched);
     merged.sort_by_key(|fetch| fetch.place.map_or(3, |place| place as u8));
     merged
@@ -70,7 +80,7 @@ impl Fetched<'_> {
         }
     }
 
-    /// "500 g fridge, the rest from the shopping"; of one place that place alone.
+    /// "500 g fridge, the rest from the shopping", "250 g cupboard, 5 g short"; of one place that place alone.
     pub fn places(&self, said: &[Said], units: Units) -> String {
         let told = |one: &Fetch| {
             let at = one.place.map_or("from the shopping", place);
@@ -92,7 +102,8 @@ impl Fetched<'_> {
             _ => one.amount.clone(),
         };
         let parts = parts.iter().map(|one| format!("{} {}, ", show(&part(one), units), told(one)));
-        format!("{}the rest {}", parts.collect::<String>(), told(last))
+        let rest = if last.is_short { format!("{} short", show(&last.amount, units)) } else { format!("the rest {}", told(last)) };
+        parts.collect::<String>() + &rest
     }
 
     fn said<'s>(&self, said: &'s [Said]) -> Option<&'s Said> {
@@ -139,9 +150,22 @@ impl Wanted {
     }
 }
 
-/// The session's share of the draws. A draw that also serves a meal of the same day is counted after those for the session alone.
+/// Of what lies on the shelf but for as little as the list may leave unbought, that little comes from nowhere once the shopping is done.
+/// The first `shelf` entries are what the shelf serves.
+fn tell_what_is_short(kitchen: &Kitchen, fetched: &mut [Fetch], shelf: usize) {
+    let (at_home, rests) = fetched.split_at_mut(shelf);
+    for rest in rests {
+        let same = at_home.iter().filter(|one| one.of == rest.of && one.amount.dimension() == rest.amount.dimension());
+        let drawn: f64 = same.map(|one| one.amount.base()).sum();
+        rest.is_short = drawn > 0.0 && rest.amount.base() <= (drawn + rest.amount.base()) * kitchen.rules.short_by * (1.0 + TOLERANCE);
+    }
+}
+
+/// The session's share of the draws. A draw that also serves a meal of the same day is counted after those for the session alone. Cooked
+/// lots are told by the plan, use by use.
 fn drawn(foods: &Foods, makings: &Makings, draws: &[Draw], here: MadeAt, wanted: &mut Wanted) -> Vec<Fetch> {
-    let mine: Vec<&Draw> = draws.iter().chain(&makings.cooked_draws).filter(|draw| draw.by.contains(&here)).collect();
+    let foods_drawn = draws.iter().filter(|draw| matches!(draw.of, Ware::Food(_)));
+    let mine: Vec<&Draw> = foods_drawn.chain(&makings.cooked_draws).filter(|draw| draw.by.contains(&here)).collect();
     let alone = |draw: &Draw| draw.by.iter().all(|by| *by == here);
     let mut taken: Vec<(usize, Fetch)> = Vec::new();
     for turn in [true, false] {
@@ -158,7 +182,7 @@ fn drawn(foods: &Foods, makings: &Makings, draws: &[Draw], here: MadeAt, wanted:
 }
 
 fn taken_from(draw: &Draw, amount: Quantity) -> Fetch {
-    Fetch { of: draw.of, amount, place: Some(draw.place), look_first: draw.look_first }
+    Fetch { of: draw.of, amount, place: Some(draw.place), look_first: draw.look_first, is_short: false }
 }
 
 /// Components that an earlier session made for a dish of this one. Frozen ones are in the fridge by then.
@@ -169,7 +193,7 @@ fn from_other_sessions(makings: &Makings, here: MadeAt) -> Vec<Fetch> {
             let User::Making(dish) = one.by else { continue };
             if makings.makings.get(dish).is_some_and(|dish| dish.at == here) {
                 let of = Ware::Recipe(making.recipe);
-                fetched.push(Fetch { of, amount: one.amount.clone(), place: one.kept.place(), look_first: false });
+                fetched.push(Fetch { of, amount: one.amount.clone(), place: one.kept.place(), look_first: false, is_short: false });
             }
         }
     }
@@ -189,11 +213,11 @@ fn bought(lots: &[Lot], demand: &[Demand], here: MadeAt, wanted: &Wanted) -> Vec
         let of = Ware::Food(one.food);
         if left > 0.0 {
             seen.push(key.clone());
-            fetched.push(Fetch { of, amount: Quantity::of(&key.1, left), place: None, look_first: false });
+            fetched.push(Fetch { of, amount: Quantity::of(&key.1, left), place: None, look_first: false, is_short: false });
         } else if one.to_taste && !demand.iter().any(|other| other.by == here && other.food == one.food && !other.to_taste) {
             seen.push(key.clone());
             let at_home = lots.iter().find(|lot| lot.of == of).map(|lot| lot.place);
-            fetched.push(Fetch { of, amount: one.amount.clone(), place: at_home, look_first: false });
+            fetched.push(Fetch { of, amount: one.amount.clone(), place: at_home, look_first: false, is_short: false });
         }
     }
     fetched
@@ -260,7 +284,7 @@ mod tests {
         let mut kitchen = kitchen();
         let barley = food(&mut kitchen, "pearl barley", "grain");
         let draws = [draw(barley, 300.0, Place::Cupboard, vec![HERE]), draw(barley, 50.0, Place::Cupboard, vec![HERE])];
-        let fetched = fetch(&kitchen, &Makings::default(), &[need(barley, 500.0, HERE)], &draws, 0);
+        let fetched = fetch(&kitchen, &Makings::default(), &[need(barley, 500.0, HERE)], &draws, (0, true));
         assert_eq!(said(&kitchen, &fetched), [("pearl barley", 350.0, Some(Place::Cupboard)), ("pearl barley", 150.0, None)]);
     }
 
@@ -270,7 +294,7 @@ mod tests {
         let (beef, leek, rice) = (food(&mut kitchen, "beef", ""), food(&mut kitchen, "leek", ""), food(&mut kitchen, "rice", ""));
         let demand = [need(leek, 200.0, HERE), need(beef, 300.0, HERE), need(rice, 100.0, HERE)];
         let draws = [draw(beef, 300.0, Place::Freezer, vec![HERE]), draw(rice, 100.0, Place::Cupboard, vec![HERE])];
-        let fetched = fetch(&kitchen, &Makings::default(), &demand, &draws, 0);
+        let fetched = fetch(&kitchen, &Makings::default(), &demand, &draws, (0, true));
         assert_eq!(
             said(&kitchen, &fetched),
             [("rice", 100.0, Some(Place::Cupboard)), ("beef", 300.0, Some(Place::Freezer)), ("leek", 200.0, None)]
@@ -283,7 +307,10 @@ mod tests {
         let feta = food(&mut kitchen, "feta", "");
         let demand = [need(feta, 60.0, HERE), need(feta, 90.0, MadeAt::Meal(0))];
         let draws = [draw(feta, 150.0, Place::Fridge, vec![HERE, MadeAt::Meal(0)])];
-        assert_eq!(said(&kitchen, &fetch(&kitchen, &Makings::default(), &demand, &draws, 0)), [("feta", 60.0, Some(Place::Fridge))]);
+        assert_eq!(
+            said(&kitchen, &fetch(&kitchen, &Makings::default(), &demand, &draws, (0, true))),
+            [("feta", 60.0, Some(Place::Fridge))]
+        );
     }
 
     #[test]
@@ -291,6 +318,22 @@ mod tests {
         let mut kitchen = kitchen();
         let feta = food(&mut kitchen, "feta", "");
         let demand = [need(feta, 90.0, MadeAt::Meal(0)), need(feta, 10.0, MadeAt::Session(1))];
-        assert_eq!(fetch(&kitchen, &Makings::default(), &demand, &[], 0), []);
+        assert_eq!(fetch(&kitchen, &Makings::default(), &demand, &[], (0, true)), []);
+    }
+
+    #[test]
+    fn what_the_list_left_short_comes_from_nowhere_once_the_shopping_is_done() {
+        // 250 of 255 g lie there; 5 g are within 2 %.
+        let mut kitchen = kitchen();
+        let barley = food(&mut kitchen, "pearl barley", "grain");
+        let told = |grams: f64, may_be_bought: bool| {
+            let draws = [draw(barley, grams, Place::Cupboard, vec![HERE])];
+            let fetched = fetch(&kitchen, &Makings::default(), &[need(barley, 255.0, HERE)], &draws, (0, may_be_bought));
+            by_food(&fetched)[0].places(&[], Units::Metric)
+        };
+        assert_eq!(told(250.0, true), "250 g cupboard, the rest from the shopping");
+        assert_eq!(told(250.0, false), "250 g cupboard, 5 g short");
+        // More is missing than any list leaves: it is not told away.
+        assert_eq!(told(200.0, false), "200 g cupboard, the rest from the shopping");
     }
 }

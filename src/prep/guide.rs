@@ -277,6 +277,8 @@ pub struct Fetch {
     /// `None` for what the trip brings and nobody has put anywhere yet.
     pub place: Option<Place>,
     pub look_first: bool,
+    /// What the list left unbought: it comes from nowhere.
+    pub is_short: bool,
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -1,10 +1,9 @@
 //! What a plan that is only weighed needs to know of cooking: the least finish of a session, and the time at a meal. No guide is made.
 
-use super::rounds::hands_for;
 use super::schedule::{Effort, least_finish};
 use super::tasks::session_work;
 use crate::kitchen::{Kitchen, Step, Week};
-use crate::plan::{MadeAt, Making, Makings};
+use crate::plan::{MadeAt, Making, Makings, hands_for};
 
 /// The least finish of a session and the minutes below which no plan can finish, as [`super::prep()`] plans it.
 pub fn session_minutes(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize, effort: Effort) -> (i64, i64) {

@@ -59,7 +59,7 @@ pub use problem::{
 };
 pub use ready::{GetOut, Hands};
 pub use recipe_page::{PageLine, PageSize, PageStep, RecipePage, SizeOf, recipe_alone, recipe_pages};
-pub use rounds::{hands_for, too_many_rounds};
+pub use rounds::too_many_rounds;
 pub use say::{presence, reheated, taken_from};
 pub use schedule::{Effort, Slower, least_finish, schedule, slower, slower_ends};
 pub use skills::unskilled;

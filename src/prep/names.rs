@@ -16,18 +16,24 @@ pub(super) fn named_in(step: &Step) -> impl Iterator<Item = usize> + '_ {
     })
 }
 
-/// The ingredients that no step names.
+/// The ingredients that no step names, and nothing that is done at the table.
 pub(super) fn unnamed(recipe: &Recipe) -> Vec<usize> {
-    let named: Vec<usize> = recipe.steps.iter().flat_map(named_in).collect();
+    let named: Vec<usize> = recipe.steps.iter().flat_map(named_in).chain(recipe.served.iter().copied()).collect();
     (0..recipe.ingredients.len()).filter(|index| !named.contains(index)).collect()
 }
 
-/// The ingredients a step handles: those it names, and in the first step those that no step names.
+/// What the last step keeps for the table.
+pub(super) fn kept_for_the_table(recipe: &Recipe, step: usize) -> &[usize] {
+    if step + 1 == recipe.steps.len() { &recipe.served } else { &[] }
+}
+
+/// The ingredients a step handles: those it names, in the first step those that no step names, in the last those for the table.
 pub(super) fn handled(recipe: &Recipe, step: usize) -> Vec<usize> {
     let mut handled: Vec<usize> = named_in(&recipe.steps[step]).collect();
     if first_step(recipe) == Some(step) {
         handled.extend(unnamed(recipe));
     }
+    handled.extend(kept_for_the_table(recipe, step));
     handled
 }
 

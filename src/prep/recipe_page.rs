@@ -2,12 +2,11 @@
 
 use jiff::civil::DateTime;
 
-use super::rounds::hands_for;
 use super::step_text;
 use super::text::{amount_alone, name_alone};
 use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Source, Week};
 use crate::measure::{Celsius, Days, Minutes, Number, Quantity};
-use crate::plan::{Beware, Contains, MadeAt, Makings, recipe_contains};
+use crate::plan::{Beware, Contains, MadeAt, Makings, hands_for, recipe_contains};
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct RecipePage {

@@ -3,7 +3,7 @@
 use super::fill::loads_needed;
 use crate::kitchen::{Appliance, Kitchen, Mistake, Recipe, Session, Step, Week};
 use crate::measure::whole_up;
-use crate::plan::{MadeAt, Making, Makings};
+use crate::plan::{MadeAt, Making, Makings, hands_for};
 use crate::words;
 
 /// Nobody cooks more rounds of one step in a session. Common practice, no source.
@@ -78,17 +78,6 @@ fn one_after_another(appliances: &[Appliance], recipe: &Recipe, step: &Step, rou
         ),
         remedy: "Make less of it, let a batch take less room (takes), or give the appliance more (room).".to_owned(),
     }
-}
-
-/// Hands-on minutes of a step for so many batches in one round, at that pace: in proportion, unless they are fixed.
-pub fn hands_for(step: &Step, batches: f64, pace: f64) -> i64 {
-    let hands = step.hands.0 as f64;
-    paced(if step.scales { hands * batches } else { hands }, pace)
-}
-
-/// Hands-on minutes in whole minutes, rounded up.
-pub(super) fn paced(minutes: f64, pace: f64) -> i64 {
-    whole_up(minutes * pace, 1.0) as i64
 }
 
 /// The least room among the appliances that the step holds at once.

@@ -6,11 +6,11 @@ use super::elsewhere::as_found;
 use super::fill::loads_needed;
 use super::links::{last_of, link_all};
 use super::names::handles_raw;
-use super::rounds::{paced, rounds};
+use super::rounds::rounds;
 use super::theirs::{Brings, put_theirs_first};
 use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, Rules, Session, Step, Week};
-use crate::plan::{MadeAt, Making, Makings, straight_meals, taken_out_before};
+use crate::plan::{MadeAt, Making, Makings, paced, straight_meals, taken_out_before};
 
 /// What a job of the problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -61,6 +61,7 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
         steps,
         headings: Vec::new(),
         at_table: Vec::new(),
+        served: Vec::new(),
         notes: Vec::new(),
         source: Default::default(),
         method: Vec::new(),
@@ -117,6 +118,7 @@ pub fn week() -> Week {
             at: Spot::default(),
         }],
         meals: vec![],
+        left_out: Default::default(),
         wishes: Default::default(),
         at: Spot::default(),
     }

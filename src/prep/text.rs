@@ -5,7 +5,7 @@
 
 use super::Note;
 use super::cuts::{first_handled, is_cut};
-use super::names::{first_step, handled, unnamed};
+use super::names::{first_step, handled, kept_for_the_table, unnamed};
 use super::uses::is_loose;
 use crate::foods::{Food, Foods, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Print, Recipe, RecipeId, Rules, Step, Wanted};
@@ -15,7 +15,7 @@ use crate::words::much::{is_several, said_once};
 use crate::words::{ended, in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
-/// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …".
+/// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …"; those that are only named at the table end the last one.
 pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64) -> String {
     text_with(kitchen, recipe, step, |_| batches)
 }
@@ -69,6 +69,11 @@ fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&I
         if let Piece::Words(words) = piece {
             typed.push_str(words);
         }
+    }
+    let kept: Vec<&Ingredient> = kept_for_the_table(recipe, step).iter().filter_map(|index| recipe.ingredients.get(*index)).collect();
+    if !kept.is_empty() {
+        let kept: Vec<String> = kept.into_iter().map(|one| said_of_a_line(kitchen, one, None, times(one), "")).collect();
+        said = format!("{} Keep {} for the table.", ended(said.trim()), listed(&kept));
     }
     let rest = unnamed(recipe);
     if first_step(recipe) != Some(step) || rest.is_empty() {

@@ -10,14 +10,14 @@ use super::Errand;
 use super::boxes::{counted, errand};
 use super::clock::aside_task;
 use super::cooked::{CardCook, cooked};
-use super::rounds::hands_for;
 use super::say::{kept_hot, reheated};
 use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, Recipe, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
 use crate::plan::{
-    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, served_lines, taken_out_before,
+    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines,
+    taken_out_before,
 };
 use crate::words::{degrees, ended, in_a_sentence, listed, not_known, sentence};
 
@@ -342,8 +342,7 @@ fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (Recipe
 
 /// Minutes of a dish that is made at the meal: its steps one after another.
 pub fn meal_minutes(kitchen: &Kitchen, making: &Making) -> i64 {
-    let steps = kitchen.recipes[making.recipe].steps.iter().filter(|step| step.ahead.is_none());
-    steps.map(|step| hands_for(step, making.batches.to_f64(), kitchen.rules.pace) + step.waits(&kitchen.appliances)).sum()
+    one_after_another(&kitchen.recipes[making.recipe], &kitchen.appliances, making.batches.to_f64(), kitchen.rules.pace).0
 }
 
 fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {

@@ -1,5 +1,7 @@
 //! What a week's trips buy, as booking needs it: from the list as it is reckoned now, or as it was printed.
 
+use std::collections::BTreeMap;
+
 use jiff::civil::Date;
 
 use sha2::{Digest, Sha256};
@@ -29,6 +31,9 @@ pub struct TripBuys {
     /// Foods that were printed and are not known any more, by name.
     pub unknown: Vec<String>,
 }
+
+/// By which a phone knows printed trips, each by its day and its number.
+pub type TripHashes = BTreeMap<(Date, usize), String>;
 
 /// One line.
 #[derive(Debug, Clone, PartialEq)]

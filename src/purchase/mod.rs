@@ -30,7 +30,7 @@ mod windows;
 mod tests;
 
 pub use assemble::{Parts, shopping_list};
-pub use buys::{Beside, Buy, Seller, TripBuys, WeekBuys};
+pub use buys::{Beside, Buy, Seller, TripBuys, TripHashes, WeekBuys};
 pub use choose::{Basket, choose, choose_thrifty, leave_out_the_unmet};
 pub use compare::{Round, TripComparison, compare};
 pub use leaves::{leftovers, listed, worth};

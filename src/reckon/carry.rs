@@ -11,10 +11,12 @@
 //! off the shelf, because `pantry.toml` says what is there now.
 
 use std::borrow::Cow;
+use std::rc::Rc;
 
 use jiff::civil::Date;
 
 use super::lived::Lived;
+use super::walk::Walk;
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Lot, Recipe, Ware, Warning, Week};
 use crate::measure::{Number, Quantity, is_nothing_of};
@@ -31,17 +33,64 @@ pub(super) struct Carried<'k> {
     pub warnings: Vec<Warning>,
 }
 
+/// Another week, with what is still to come of it.
+#[derive(Debug, Clone)]
+pub(super) struct Another {
+    /// Among the household's weeks.
+    pub place: usize,
+    week: Week,
+    span: (Date, Date),
+    has_begun: bool,
+}
+
+impl Another {
+    pub fn of(place: usize, lived: &Lived) -> Another {
+        Another { place, week: lived.open().into_owned(), span: plan::span(&lived.week), has_begun: lived.standing.has_begun() }
+    }
+
+    /// With what of it nobody booked, be it past.
+    pub fn not_booked(place: usize, lived: &Lived) -> Another {
+        Another { place, week: lived.not_booked_yet(), span: plan::span(&lived.week), has_begun: true }
+    }
+
+    pub fn overlaps(&self, lived: &Lived) -> bool {
+        let ((first, last), (from, until)) = (self.span, plan::span(&lived.week));
+        first <= until && from <= last
+    }
+}
+
 /// Takes off the shelf what is open of `others` and used before `lived` does.
-pub(super) fn carry<'k>(kitchen: Cow<'k, Kitchen>, others: &[Lived], lived: &Lived, today: Date) -> Carried<'k> {
+pub(super) fn carry<'k>(walk: &Walk, kitchen: Cow<'k, Kitchen>, others: &[Rc<Another>], lived: &Lived, today: Date) -> Carried<'k> {
     let (first, _) = plan::span(&lived.week);
     let trip = lived.week.trips.iter().map(|trip| trip.on).min().unwrap_or(first);
+    // Every walk over the household's own shelf begins alike; one that was lived through since is walked alone.
+    let mut at = matches!(kitchen, Cow::Borrowed(_)).then_some(Walk::START);
     let mut carried = Carried { kitchen, reserved: Vec::new(), warnings: Vec::new() };
-    let mut others: Vec<&Lived> = others.iter().collect();
-    others.sort_by_key(|other| plan::span(&other.week).0);
+    let mut shelf: Option<Rc<Vec<Lot>>> = None;
+    let mut others: Vec<&Another> = others.iter().map(Rc::as_ref).collect();
+    others.sort_by_key(|other| other.span.0);
     for other in others {
-        let until = if plan::span(&other.week).0 < first { Date::MAX } else { trip };
-        let has_begun = other.standing.has_begun();
-        carried.take(&Uses { week: &other.open(), has_begun, from: today, until }, first);
+        let until = if other.span.0 < first { Date::MAX } else { trip };
+        let uses = Uses { week: &other.week, has_begun: other.has_begun, from: today, until };
+        at = at.filter(|_| until == Date::MAX);
+        let step = walk.step(at, other.place, || {
+            if let Some(lots) = &shelf {
+                carried.kitchen.to_mut().lots.clone_from(lots);
+            }
+            taken(&carried.kitchen, &uses)
+        });
+        let Some(step) = step.as_ref() else { continue };
+        carried.reserved.extend(step.reserved.iter().cloned());
+        carried.warnings.extend(step.warning.clone());
+        let Some(left) = &step.left else { continue };
+        let kept: Vec<usize> = (0..step.spare.len()).filter(|spare| step.spare[*spare].is_there_on(first)).collect();
+        let next = walk.go(at, other.place, kept, |kept| {
+            left.iter().cloned().chain(kept.iter().map(|spare| step.spare[*spare].lot.clone())).collect()
+        });
+        (at, shelf) = (next.0, Some(next.1));
+    }
+    if let Some(lots) = shelf {
+        carried.kitchen.to_mut().lots.clone_from(&lots);
     }
     carried
 }
@@ -67,29 +116,51 @@ impl Uses<'_> {
     }
 }
 
-impl Carried<'_> {
-    fn take(&mut self, uses: &Uses, first: Date) {
-        let rest = uses.rest();
-        if rest.meals.is_empty() {
-            return;
-        }
-        let planned = if uses.has_begun { Ok(plan::plan_begun(&self.kitchen, &rest)) } else { plan::plan(&self.kitchen, &rest) };
-        let Ok(mut makings) = planned else {
-            let text = format!("{} has a meal that cannot be made, so what it takes off the shelf is not counted here.", rest.name);
-            self.warnings.push(Warning::Note { at: Some(rest.at.clone()), text });
-            return;
-        };
-        let mut demanded = plan::demand(&self.kitchen, &rest, &makings);
-        demanded.demand.retain(|demand| uses.counts_on(demand.on));
-        makings.cooked_draws.retain(|draw| uses.counts_on(draw.on));
-        let netted = pantry::net(&self.kitchen, &rest, &makings, &demanded);
-        self.reserved.extend(reserved(&self.kitchen.lots, &rest, &netted));
-        let kitchen = self.kitchen.to_mut();
-        kitchen.lots = netted.lots;
-        kitchen.lots.retain(|lot| !lot.amount.is_zero());
-        let spare = spare(&kitchen.recipes, &rest, &makings, uses, first);
-        kitchen.lots.extend(spare);
+/// What one week takes off a shelf.
+#[derive(Debug)]
+pub(super) struct Step {
+    reserved: Vec<Reserved>,
+    warning: Option<Warning>,
+    /// What is left of the shelf; `None` where that is not known, and all is left.
+    left: Option<Vec<Lot>>,
+    /// What its sessions leave to spare.
+    spare: Vec<SpareLot>,
+}
+
+#[derive(Debug)]
+struct SpareLot {
+    made: Date,
+    eat_by: Date,
+    lot: Lot,
+}
+
+impl SpareLot {
+    /// Is it made before a day, and still good then?
+    fn is_there_on(&self, day: Date) -> bool {
+        self.made < day && self.eat_by >= day
     }
+}
+
+/// `None` where nothing is to come.
+fn taken(kitchen: &Kitchen, uses: &Uses) -> Option<Step> {
+    let rest = uses.rest();
+    if rest.meals.is_empty() {
+        return None;
+    }
+    let planned = if uses.has_begun { Ok(plan::plan_begun(kitchen, &rest)) } else { plan::plan(kitchen, &rest) };
+    let Ok(mut makings) = planned else {
+        let text = format!("{} has a meal that cannot be made, so what it takes off the shelf is not counted here.", rest.name);
+        let warning = Some(Warning::Note { at: Some(rest.at.clone()), text });
+        return Some(Step { reserved: Vec::new(), warning, left: None, spare: Vec::new() });
+    };
+    let mut demanded = plan::demand(kitchen, &rest, &makings);
+    demanded.demand.retain(|demand| uses.counts_on(demand.on));
+    makings.cooked_draws.retain(|draw| uses.counts_on(draw.on));
+    let netted = pantry::net(kitchen, &rest, &makings, &demanded);
+    let reserved = reserved(&kitchen.lots, &rest, &netted);
+    let mut left = netted.lots;
+    left.retain(|lot| !lot.amount.is_zero());
+    Some(Step { reserved, warning: None, left: Some(left), spare: spare(&kitchen.recipes, &rest, &makings, uses) })
 }
 
 /// What was taken out of each lot, in the lot's own measure; packs opened meanwhile count as of their lot.
@@ -122,23 +193,27 @@ fn reserved(lots: &[Lot], week: &Week, netted: &Netted) -> Vec<Reserved> {
     reserved
 }
 
-/// What the sessions to come leave to spare before the week that is reckoned begins, and is still good then.
-fn spare(recipes: &[Recipe], week: &Week, makings: &Makings, uses: &Uses, first: Date) -> Vec<Lot> {
-    let to_come = makings.makings.iter().filter(|making| uses.counts_on(making.on) && making.on < first);
-    let spare = to_come.filter_map(|making| making.spare.as_ref()).filter(|spare| spare.eat_by >= first);
+/// What the sessions to come leave to spare.
+fn spare(recipes: &[Recipe], week: &Week, makings: &Makings, uses: &Uses) -> Vec<SpareLot> {
+    let to_come = makings.makings.iter().filter(|making| uses.counts_on(making.on));
+    let spare = to_come.filter_map(|making| Some((making.on, making.spare.as_ref()?)));
     spare
-        .map(|spare| Lot {
-            of: Ware::Recipe(spare.recipe),
-            amount: spare.amount.clone(),
-            pack: None,
-            place: if spare.frozen { Place::Freezer } else { recipes[spare.recipe].reach().1 },
-            best_before: None,
-            use_by: None,
-            opened: None,
-            since: None,
-            made: Some(spare.made_on),
-            paid: None,
-            at: week.at.clone(),
+        .map(|(made, spare)| SpareLot {
+            made,
+            eat_by: spare.eat_by,
+            lot: Lot {
+                of: Ware::Recipe(spare.recipe),
+                amount: spare.amount.clone(),
+                pack: None,
+                place: if spare.frozen { Place::Freezer } else { recipes[spare.recipe].reach().1 },
+                best_before: None,
+                use_by: None,
+                opened: None,
+                since: None,
+                made: Some(spare.made_on),
+                paid: None,
+                at: week.at.clone(),
+            },
         })
         .collect()
 }

@@ -7,7 +7,7 @@ use crate::foods::Place;
 use crate::kitchen::{Kitchen, Person, RecipeId, Ware};
 use crate::measure::Quantity;
 use crate::pantry::{StockLot, goes_off, stock};
-use crate::plan::MadeAt;
+use crate::plan::{MadeAt, ShortMeal};
 use crate::prep::{Before, CardMeal, Effort, Errand, begin_by, week_card};
 use crate::purchase::TripList;
 
@@ -20,6 +20,8 @@ pub struct DayPlan {
     pub sessions: Vec<DaySession>,
     /// With when to begin at the stove, where something is made or cooked at the meal.
     pub meals: Vec<(CardMeal, Option<DateTime>)>,
+    /// What its meals lack.
+    pub short: Vec<ShortMeal>,
     /// What is soaked, marinated, thawed on that day.
     pub before: Vec<Before>,
     pub tonight: Vec<Errand>,
@@ -65,6 +67,7 @@ impl DayPlan {
             trips: Vec::new(),
             sessions: Vec::new(),
             meals: Vec::new(),
+            short: Vec::new(),
             before: Vec::new(),
             tonight: Vec::new(),
             goes_off: goes_off.collect(),
@@ -87,10 +90,9 @@ impl DayPlan {
             self.meals.extend(day.meals.into_iter().zip(begins));
             self.tonight.extend(day.tonight);
         }
+        self.short.extend(week.makings.short.iter().filter(|short| short.at.date() == on).cloned());
         // What is done ahead hangs on the plan of a session; any plan will do.
-        if week.week.sessions.iter().any(|session| session.start.date() >= on) {
-            self.before.extend(week.prep(Effort::Low).before.into_iter().filter(|one| one.at.date() == on));
-        }
+        self.before.extend(week.prep(Effort::Low).before.into_iter().filter(|one| one.at.date() == on));
     }
 }
 

@@ -11,25 +11,30 @@ mod budget;
 mod carry;
 mod day;
 mod lived;
+mod past;
 mod trial;
+mod walk;
 
 pub use day::{DayLot, DayPlan, DaySession};
 pub use lived::{AsPrinted, has_begun};
 pub use trial::{Priced, Trials, Tried, open_meals, trials};
+pub use walk::Walk;
 
 use std::borrow::Cow;
 use std::collections::BTreeSet;
+use std::rc::Rc;
 
 use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Mistake, Print, Recipe, Session, Spot, Trip, Ware, Warning, Week};
-use crate::measure::{Money, show};
+use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Ware, Warning, Week};
+use crate::measure::Money;
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demanded, Makings, ShortMeal, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
 use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, TripList};
 use crate::words;
+use carry::Another;
 use lived::{AsPlanned, Lived};
 
 /// What every stage answered for one week.
@@ -94,17 +99,36 @@ pub fn reckon<'k>(
     week: usize,
     today: Date,
 ) -> Result<Reckoning<'k>, Vec<Mistake>> {
+    reckon_beside(&Walk::default(), loaded, booked, prints, week, today)
+}
+
+/// As [`reckon`], for whoever reckons several weeks: `walk` is that of the same household, book and day.
+///
+/// # Errors
+/// As there.
+pub fn reckon_beside<'k>(
+    walk: &Walk,
+    loaded: &'k Loaded,
+    booked: &Booked,
+    prints: &[Option<AsPrinted>],
+    week: usize,
+    today: Date,
+) -> Result<Reckoning<'k>, Vec<Mistake>> {
     let print = |place: usize| prints.get(place).copied().flatten();
-    let lived = |place: usize| Lived::of(&loaded.kitchen, &loaded.weeks[place].1, booked, print(place), today);
+    let lived_of = |place: usize| Lived::of(&loaded.kitchen, &loaded.weeks[place].1, booked, print(place), today);
     let others = (0..loaded.weeks.len()).filter(|&place| place != week && touches(&loaded.weeks[place].1, &loaded.weeks[week].1, today));
-    let mut weeks: Vec<Lived> = others.map(lived).collect();
+    let another = |place: usize| {
+        let read = || Another::of(place, &Lived::of(&loaded.kitchen, &loaded.weeks[place].1, booked, None, today));
+        walk.week(place, read)
+    };
+    let others: Vec<Rc<Another>> = others.map(another).collect();
     let open = trial::left_out(&loaded.weeks[week].1, today);
-    let (place, mut lived) = (week, lived(week));
-    lived.plan_past(&loaded.kitchen);
-    weeks.iter_mut().filter(|other| other.overlaps(&lived)).for_each(|other| other.plan_past(&loaded.kitchen));
-    let together: Vec<&Lived> = std::iter::once(&lived).chain(weeks.iter().filter(|other| other.overlaps(&lived))).collect();
-    let shelf = lived::as_it_happened(&loaded.kitchen, &together);
-    let carried = carry::carry(shelf, &weeks, &lived, today);
+    let (place, lived) = (week, lived_of(week));
+    let beside: Vec<Lived> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| lived_of(other.place)).collect();
+    let mut together: Vec<Lived> = std::iter::once(lived).chain(beside).collect();
+    let shelf = past::live_through(&loaded.kitchen, &mut together);
+    let lived = together.swap_remove(0);
+    let carried = carry::carry(walk, shelf, &others, &lived, today);
     let kitchen = carried.kitchen;
     let begun = lived.standing.has_begun().then_some(today);
     let guarded = plan::guard(&kitchen, &lived.open());
@@ -127,7 +151,7 @@ pub fn reckon<'k>(
     let mut warnings = loaded.warnings.clone();
     warnings.extend(open);
     warnings.extend(lived.not_booked(named));
-    warnings.extend(makings.short.iter().map(|short| short_of(&kitchen.print, &kitchen.recipes, short)));
+    warnings.extend(makings.short.iter().map(|short| short_of(&kitchen, short)));
     warnings.extend(carried.warnings);
     warnings.extend(purchase::old_prices(&kitchen, &needs.needs, today));
     warnings.extend(guarded.warnings);
@@ -197,10 +221,9 @@ fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
     past.map(told).collect()
 }
 
-fn short_of(print: &Print, recipes: &[Recipe], short: &ShortMeal) -> Warning {
+fn short_of(kitchen: &Kitchen, short: &ShortMeal) -> Warning {
     let meal = if short.meal == short.label { short.label.clone() } else { format!("{} ({})", short.label, short.meal) };
-    let amount = show(&short.amount, print.units);
-    let lacks = format!("{amount} of {}", recipes[short.recipe].name);
+    let lacks = words::much::made(kitchen.names(), short.recipe, &short.amount, kitchen.print.units);
     Warning::Short { meal, lacks, remedies: words::short::remedies(short) }
 }
 
@@ -288,6 +311,12 @@ impl Reckoning<'_> {
     /// The plan of the week's open sessions.
     pub fn prep(&self, effort: Effort) -> PrepPlan {
         prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
+    }
+
+    /// The plan of the sessions that are taken as done, as they were planned on the shelf of the household's files; `None` where none is.
+    pub fn prep_as_planned(&self, kitchen: &Kitchen, effort: Effort) -> Option<PrepPlan> {
+        let AsPlanned { week, stages: Stages { makings, demanded, netted, .. }, .. } = self.as_planned.as_ref()?;
+        Some(prep::prep(kitchen, week, makings, &demanded.demand, &netted.draws, effort))
     }
 
     /// The same with one session under way.

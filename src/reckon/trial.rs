@@ -4,16 +4,20 @@
 //! the budget, the schedule's proofs) is left out.
 
 use std::borrow::Cow;
+use std::rc::Rc;
 
 use jiff::civil::Date;
 
+use super::carry::Another;
 use super::lived::Lived;
-use super::{AsPrinted, Stages, carry, lived, open_stages};
+use super::walk::Walk;
+use super::{AsPrinted, Stages, carry, open_stages, past};
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Lot, Meal, Mistake, Ware, Warning, Week};
-use crate::measure::Money;
+use crate::foods::as_purchased;
+use crate::kitchen::{Ingredient, Kitchen, Loaded, Lot, Meal, Mistake, Open, Wanted, Ware, Warning, Week};
+use crate::measure::{Money, Number, Quantity};
 use crate::pantry::last_day;
-use crate::plan::{self, Demanded, Makings};
+use crate::plan::{self, Demanded, Makings, in_makes};
 use crate::prep::{AtTheMeal, Effort, at_the_meal, session_minutes};
 use crate::purchase::{self, Basket, Needs};
 use crate::shelf::{Prices, lot_dates, worth};
@@ -88,9 +92,13 @@ pub fn trials<'k>(
     let others = loaded.weeks.iter().enumerate().filter(|(other, _)| *other != index);
     let others: Vec<Lived> = others.map(|(place, (_, week))| Lived::of(&loaded.kitchen, week, booked, print(place), today)).collect();
     let lived = Lived::of(&loaded.kitchen, &template, booked, print(index), today);
-    let together: Vec<&Lived> = std::iter::once(&lived).chain(others.iter().filter(|other| other.overlaps(&lived))).collect();
-    let shelf = lived::as_it_happened(&loaded.kitchen, &together);
-    let carried = carry::carry(shelf, &others, &lived, today);
+    let places = (0..loaded.weeks.len()).filter(|other| *other != index);
+    let beside: Vec<_> = places.zip(&others).map(|(place, other)| Rc::new(Another::of(place, other))).collect();
+    let overlapping: Vec<Lived> = others.into_iter().filter(|other| other.overlaps(&lived)).collect();
+    let mut together: Vec<Lived> = std::iter::once(lived).chain(overlapping).collect();
+    let shelf = past::live_through(&loaded.kitchen, &mut together);
+    let lived = together.swap_remove(0);
+    let carried = carry::carry(&Walk::default(), shelf, &beside, &lived, today);
     let begun = lived.standing.has_begun().then_some((today, booked));
     let week = lived.open().into_owned();
     let whole = lived.week.clone().into_owned();
@@ -109,12 +117,29 @@ impl Trials<'_> {
         self.places.get(meal).is_some_and(Option::is_some)
     }
 
-    /// The week with these meals in their places, by the places of `whole`; every other open meal is left out.
+    /// The week with these meals in their places, by the places of `whole`; every other open meal is there without lines: it is to be
+    /// filled yet, and until then the week is not over.
     ///
     /// # Errors
     /// Meals that no session and no shelf can serve.
     pub fn run(&self, filled: &[(usize, Meal)]) -> Result<Tried, Vec<Mistake>> {
+        self.run_week(self.week.clone(), filled)
+    }
+
+    /// As [`Trials::run`], where every other open meal stays open for good: the list leaves it out, and so is its day.
+    ///
+    /// # Errors
+    /// Meals that no session and no shelf can serve.
+    pub fn run_leaving_open(&self, filled: &[(usize, Meal)]) -> Result<Tried, Vec<Mistake>> {
         let mut week = self.week.clone();
+        let stays = |place: &&usize| filled.iter().all(|(meal, _)| meal != *place);
+        for place in self.open.iter().filter(stays).filter_map(|place| self.places[*place]) {
+            week.meals[place].open = Some(Open::default());
+        }
+        self.run_week(week, filled)
+    }
+
+    fn run_week(&self, mut week: Week, filled: &[(usize, Meal)]) -> Result<Tried, Vec<Mistake>> {
         for (place, meal) in filled {
             if let Some(place) = self.places.get(*place).copied().flatten() {
                 week.meals[place] = meal.clone();
@@ -187,6 +212,27 @@ impl Trials<'_> {
     pub fn is_on_the_shelf(&self, ware: Ware, on: Date) -> bool {
         let good = |lot: &Lot| lot_dates(&self.kitchen.foods, &self.kitchen.recipes, lot).may_be_drawn_on(on);
         self.kitchen.lots.iter().any(|lot| lot.of == ware && !lot.amount.is_zero() && good(lot))
+    }
+
+    /// Does the shelf hold as much as a line asks for, on this day? A lot that cannot be compared is taken to be enough.
+    pub fn shelf_holds(&self, line: &Ingredient, on: Date) -> bool {
+        let kitchen: &Kitchen = &self.kitchen;
+        let share = |lot: &Lot| {
+            let wanted = match &line.wanted {
+                Wanted::Food { food, item } => {
+                    let item = item.as_ref()?;
+                    as_purchased(&kitchen.foods[*food], item, &lot.amount.dimension(), kitchen.rules.spoons).ok()?.exact().clone()
+                }
+                Wanted::Recipe { recipe, amount, .. } => {
+                    let recipe = &kitchen.recipes[*recipe];
+                    in_makes(recipe, amount)? / in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1))?
+                }
+            };
+            wanted.is_positive().then(|| lot.amount.exact() / &wanted)
+        };
+        let good = |lot: &&Lot| lot_dates(&kitchen.foods, &kitchen.recipes, lot).may_be_drawn_on(on);
+        let lots = kitchen.lots.iter().filter(|lot| lot.of == line.ware() && !lot.amount.is_zero()).filter(good);
+        lots.map(|lot| share(lot).unwrap_or(Number::ONE)).sum::<Number>() >= Number::ONE
     }
 
     /// The first day that is still to come of the week.

@@ -4,6 +4,7 @@
 //! work; only then does it take further pages.
 
 use itertools::Itertools;
+use jiff::civil::DateTime;
 
 use crate::kitchen::Names;
 use crate::prep::{Before, Care, PersonId, SessionPlan, presence};
@@ -75,6 +76,13 @@ pub fn prep_guide(week: &str, session: &SessionPlan, before: &[Before], names: N
     finished(setter, guide.stem(), guide.title().replace('\u{a0}', " "), pages, warnings)
 }
 
+/// What the guide of a session is called, or that of one person in it: `prep-guide-2026-11-29-1400-noor`.
+pub fn guide_stem(start: DateTime, person: Option<&str>) -> String {
+    let plain_letters = |name: &str| name.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect::<String>();
+    let whose = person.map(|name| format!("-{}", plain_letters(&name.to_lowercase()))).unwrap_or_default();
+    format!("prep-guide-{}{whose}", start.strftime("%Y-%m-%d-%H%M"))
+}
+
 /// What one person of a session does, with what to wait for and whom to tell; `None` where nobody of that name has anything to do.
 pub fn person_guide(week: &str, session: &SessionPlan, before: &[Before], names: Names, settings: Settings, person: &str) -> Option<Sheet> {
     let person = people(session).into_iter().find(|id| session.person(*id).name.to_lowercase() == person.to_lowercase())?;
@@ -123,9 +131,7 @@ impl<'a> Guide<'a> {
     }
 
     fn stem(&self) -> String {
-        let plain_letters = |name: &str| name.chars().map(|c| if c.is_alphanumeric() { c } else { '-' }).collect::<String>();
-        let whose = self.whose.map(|id| format!("-{}", plain_letters(&self.session.person(id).name.to_lowercase()))).unwrap_or_default();
-        format!("prep-guide-{}{whose}", self.session.start.strftime("%Y-%m-%d-%H%M"))
+        guide_stem(self.session.start, self.whose.map(|id| self.session.person(id).name.as_str()))
     }
 
     /// One page; else one page a person; else several.

@@ -49,7 +49,7 @@ mod wording;
 mod tests;
 
 pub use count::count_sheet;
-pub use guide::{person_guide, prep_guide};
+pub use guide::{guide_stem, person_guide, prep_guide};
 pub use handout::{Author, handout_sheet};
 pub use labels::{LabelGrid, label_sheet};
 pub use mark::{mark, mark_of};

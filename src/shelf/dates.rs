@@ -39,9 +39,10 @@ pub fn after_days(day: Date, days: Days) -> Date {
 pub fn lot_dates(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> LotDates {
     let keeping = keeping(foods, recipes, lot);
     let opened = lot.opened.zip(opened_keeping(foods, lot)).map(|(day, days)| after_days(day, days));
-    // `since` is a stand-in for the dates on a pack, and stays one once the pack is opened.
+    // `since` is a stand-in for the dates on a pack, and stays one once the pack is opened and stands in the fridge for it.
     let dated = lot.use_by.or(lot.best_before).is_some();
-    let since = lot.since.filter(|_| !dated).zip(keeping).map(|(day, days)| after_days(day, days));
+    let as_pack = opened.and(closed_keeping(foods, lot)).max(keeping);
+    let since = lot.since.filter(|_| !dated).zip(as_pack).map(|(day, days)| after_days(day, days));
     let made = lot.made.zip(keeping).map(|(day, days)| after_days(day, days));
 
     let safety = [lot.use_by, opened].into_iter().flatten().min();
@@ -65,6 +66,14 @@ fn keeping(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> Option<Days> {
                 Place::Freezer => recipe.freezer,
             }
         }
+    }
+}
+
+/// How long it kept as a closed pack, which may have stood in the cupboard.
+fn closed_keeping(foods: &Foods, lot: &Lot) -> Option<Days> {
+    match lot.of {
+        Ware::Food(food) if lot.place == Place::Fridge => foods[food].keeps.at(Place::Cupboard),
+        _ => None,
     }
 }
 

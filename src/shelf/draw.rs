@@ -151,7 +151,7 @@ impl<'k> Shelf<'k> {
     }
 
     fn lot_of_the_morning(&self, lot: usize, day: Date) -> usize {
-        self.pack_of[lot].filter(|_| self.lots[lot].opened == Some(day)).unwrap_or(lot)
+        self.pack_of[lot].filter(|_| self.lots[lot].opened >= Some(day)).unwrap_or(lot)
     }
 
     /// Lots of which something is left and that may be drawn then, first expired first. What is cooked on a day serves from that day on.
@@ -177,6 +177,8 @@ impl<'k> Shelf<'k> {
                 drawable[closed..].sort_by_key(|&lot| !is_open(lot));
             }
         }
+        // What came later was hardly eaten before: only where nothing else is left.
+        drawable.sort_by_key(|&lot| self.lots[lot].since.is_some_and(|since| since > when.day()));
         drawable
     }
 

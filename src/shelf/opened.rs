@@ -17,13 +17,14 @@ pub fn is_near_a_tin(pack: &Number, tin: &Number) -> bool {
     is_nothing_of(&((pack - tin).abs() - tin * NEAR_A_TIN), tin)
 }
 
-/// What is left of a pack that is opened on that day. It keeps the other dates of its pack.
+/// What is left of a pack that is opened on that day, or on the day on which it came. It keeps the other dates of its pack.
 pub fn once_opened(foods: &Foods, pack: &Lot, rest: Quantity, day: Date) -> Lot {
     let place = match pack.of {
         Ware::Food(food) => place_once_opened(&foods[food], pack.place),
         Ware::Recipe(_) => pack.place,
     };
-    Lot { amount: rest, pack: None, place, opened: Some(day), ..pack.clone() }
+    let opened = pack.since.map_or(day, |since| since.max(day));
+    Lot { amount: rest, pack: None, place, opened: Some(opened), ..pack.clone() }
 }
 
 /// From the cupboard into the fridge, where that is how the food keeps once opened.

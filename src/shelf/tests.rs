@@ -184,3 +184,32 @@ fn half_a_minor_unit_is_rounded_up_once_its_noise_is_off() {
     assert_eq!([rounded(10.5), rounded(10.499_999_999_999_9), rounded(10.49)], [Money(11), Money(11), Money(10)]);
     assert_eq!(worth(&Quantity::grams(15.0), 0.7), Money(11));
 }
+
+#[test]
+fn what_came_after_a_day_serves_it_last_and_is_not_opened_before_it_came() {
+    // The pack of Wednesday goes off first; on Monday it was not there. Monday's 150 g take the 100 g that were, and 50 g of the pack.
+    let kitchen = kitchen(vec![
+        feta(200.0, Place::Fridge, |lot| {
+            lot.pack = Some(Quantity::grams(200.0));
+            lot.since = Some(date("2026-12-02"));
+        }),
+        feta(100.0, Place::Cupboard, |lot| lot.best_before = Some(date("2027-02-01"))),
+    ]);
+    let mut shelf = Shelf::new(&kitchen);
+    assert_eq!(shelf.drawable(FETA, date("2026-11-30"), First::Opened), [1, 0]);
+    assert_eq!(shelf.drawable(FETA, date("2026-12-02"), First::Opened), [0, 1]);
+    shelf.draw(FETA, date("2026-11-30"), First::Opened, &150.into(), |_| Some(1.into()));
+    assert_eq!(shelf.lots()[2].opened, Some(date("2026-12-02")));
+}
+
+#[test]
+fn a_pack_from_the_cupboard_that_is_opened_into_the_fridge_keeps_the_date_it_had() {
+    // In the cupboard since 28 Nov it would keep 30 days; a day in the fridge is for what was never a closed pack.
+    let mut kitchen = kitchen(Vec::new());
+    kitchen.foods.all[0].keeps = Keeping { cupboard: days(30), fridge: days(1), freezer: None, opened: days(4) };
+    let opened = feta(460.0, Place::Fridge, |lot| {
+        lot.since = Some(date("2026-11-28"));
+        lot.opened = Some(date("2026-11-30"));
+    });
+    assert_eq!(lot_dates(&kitchen.foods, &kitchen.recipes, &opened).earliest, Some(date("2026-12-04")), "4 days once opened");
+}

@@ -1,8 +1,10 @@
 //! What a proposal and a clash say, on the terminal and in JSON alike.
 
+use std::collections::BTreeSet;
+
 use crate::compose::{Clashing, HowMuch, Nutrient, Share, Stays, Why, Wish};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Together, Ware, Week};
+use crate::kitchen::{AnyLine, Kitchen, RecipeId, Together, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
 use crate::plan::Unfit;
 use crate::words::much::much_of;
@@ -103,10 +105,7 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
         HowMuch::At(at, _) => Some(super::day_clock(*at)),
         HowMuch::Grams(grams) => Some(format!("{} g", down(*grams))),
         HowMuch::Kcal(kcal) => Some(format!("{}", down(*kcal))),
-        HowMuch::SuchAmounts(places) => {
-            let places: Vec<String> = places.iter().map(|place| format!("\"{place}\"")).collect();
-            Some(format!("another amount in {}, or something there that comes in such an amount: nothing that fits does", listed(&places)))
-        }
+        HowMuch::SuchAmounts(places) => Some(such_amounts(places, kitchen)),
     };
     let (key, of) = key(&clashing.wish, kitchen, week);
     let (now, otherwise) = whole(&clashing.wish, kitchen, week).unwrap_or_default();
@@ -122,6 +121,28 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
         now: figure(&clashing.now).unwrap_or(now),
         would_do: figure(&clashing.would_do).unwrap_or(otherwise),
     }
+}
+
+/// What would let something take places that nothing fills in the amount they ask for.
+fn such_amounts(places: &[AnyLine], kitchen: &Kitchen) -> String {
+    let files = |recipes: &mut dyn Iterator<Item = &RecipeId>| {
+        let files: BTreeSet<String> = recipes.map(|recipe| kitchen.recipes[*recipe].at.file.clone()).collect();
+        files.into_iter().collect::<Vec<_>>()
+    };
+    let mut ways = Vec::new();
+    let weighed = files(&mut places.iter().flat_map(|place| &place.without_portion));
+    if !weighed.is_empty() {
+        ways.push(format!("portion = \"…\", what one portion weighs, in {}", either(&weighed)));
+    }
+    let texts: Vec<String> = places.iter().map(|place| format!("\"{}\"", place.text)).collect();
+    let measured = files(&mut places.iter().flat_map(|place| &place.in_another_measure));
+    let as_made = if measured.is_empty() { String::new() } else { format!(", as {} makes it", either(&measured)) };
+    ways.push(format!("another amount in {}{as_made}", listed(&texts)));
+    format!("{}, or something there that comes in such an amount: nothing that fits does", ways.join(", or "))
+}
+
+fn either(files: &[String]) -> String {
+    files.join(" or ")
 }
 
 /// The key of a wish, and whose it is.
@@ -171,11 +192,11 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
         Ware::Food(food) => names.food(*food).to_owned(),
     };
     let (now, would_do): (String, String) = match wish {
-        Wish::Use(of) => (ware(of), format!("use without {}", ware(of))),
-        Wish::Not(of) => (ware(of), format!("not without {}", ware(of))),
+        Wish::Use(of) => (ware(of), format!("take {} out of use", ware(of))),
+        Wish::Not(of) => (ware(of), format!("take {} out of not", ware(of))),
         Wish::Beside(is) => {
             let now = beside(&kitchen.together, week, is);
-            (now.clone(), format!("beside without {now}, or something that is {} for these meals", wanted(&kitchen.together, week, is)))
+            (now.clone(), format!("take {now} out of beside, or something that is {} for these meals", wanted(&kitchen.together, week, is)))
         }
         Wish::Style => ("one style a meal".into(), "another style, or none, for some dish or pattern".into()),
         Wish::Sure(eater) => {

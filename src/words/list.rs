@@ -8,8 +8,8 @@ use crate::kitchen::{BatchCut, Names};
 use crate::measure::{Currency, Quantity, Units, show};
 use crate::plan::Move;
 use crate::purchase::{
-    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, PackLine, Packed, PerEater, PortionNote, SaveBy, Untimely, Windows,
-    Without,
+    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, PackLine, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely,
+    Windows, Without,
 };
 
 /// "3 for 2.00".
@@ -156,6 +156,13 @@ pub fn not_in_the_sum(missing: &[Lacking], names: Names) -> String {
     };
     let foods: Vec<String> = missing.iter().map(of).collect();
     if foods.is_empty() { String::new() } else { format!("without {}", foods.join(", ")) }
+}
+
+/// What a trip costs, "8.14 EUR"; "no price known" where none is.
+pub fn trip_cost(trip: &TripList, names: Names) -> String {
+    let mut lines = trip.lines().peekable();
+    let none_known = lines.peek().is_some() && lines.all(|line| line.cost.is_none());
+    if none_known { "no price known".to_owned() } else { format!("{} {}", names.money(trip.cost), names.currency) }
 }
 
 /// Energy, protein, fibre, cost: "at least 520 kcal", "21 g protein". A question mark: nothing is known.

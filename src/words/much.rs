@@ -1,7 +1,7 @@
 //! So much of something, as a cook says it: "400 g carrots", "6 eggs", "7 cloves of garlic".
 
 use crate::foods::{Food, Kind, Measured};
-use crate::kitchen::{Names, Ware};
+use crate::kitchen::{Names, RecipeId, Ware};
 use crate::measure::{Number, Quantity, Units, plural_word, show, show_at_most};
 
 use super::{in_a_sentence, plural};
@@ -21,6 +21,18 @@ pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> Str
     let name = called(names, ware, amount);
     let name = if matches!(ware, Ware::Recipe(_)) { in_a_sentence(&name) } else { name };
     format!("{} {of}{name}", how_much(names, ware, amount, units))
+}
+
+/// So much of what a recipe makes: "1.75 portions of White-bean mash", "5 flatbreads", "1 of the flatbreads".
+pub fn made(names: Names, recipe: RecipeId, amount: &Quantity, units: Units) -> String {
+    let (much, name) = (show(amount, units), names.recipe(recipe));
+    let is_plural = name.ends_with('s') && !name.ends_with("ss");
+    match amount {
+        Quantity::Count(pieces) if *pieces <= 1 && is_plural => format!("{much} of the {}", in_a_sentence(name)),
+        Quantity::Count(pieces) if *pieces > 1 && !is_plural => format!("{much} {}", plural(&in_a_sentence(name))),
+        Quantity::Count(_) => format!("{much} {}", in_a_sentence(name)),
+        _ => format!("{much} of {name}"),
+    }
 }
 
 /// "2 bay leaves" for "2 leaves" of "bay leaf": where a food's name ends with the word that counts it, that word stands once. `None` where
@@ -160,7 +172,7 @@ mod tests {
 
     use super::*;
     use crate::foods::Foods;
-    use crate::kitchen::fixture::empty_kitchen;
+    use crate::kitchen::fixture::{empty_kitchen, recipe};
 
     #[test]
     fn an_amount_is_said_as_a_cook_says_it() {
@@ -187,5 +199,17 @@ mod tests {
         assert_eq!(said("kitchen paper", Quantity::grams(8.0)), "4 sheets of kitchen paper");
         assert_eq!(said("skewer", Quantity::grams(18.0)), "6 skewers");
         assert_eq!(said("milk", Quantity::millilitres(500)), "500 ml milk");
+    }
+
+    #[test]
+    fn what_a_recipe_makes_by_the_piece_is_said_as_it_is_counted() {
+        let mut kitchen = empty_kitchen();
+        kitchen.recipes = ["Flatbreads", "Flatbread", "Moon mash"].map(recipe).to_vec();
+        let said = |recipe: usize, amount: Quantity| made(kitchen.names(), RecipeId(recipe), &amount, Units::Metric);
+        assert_eq!(said(0, Quantity::pieces(5)), "5 flatbreads");
+        assert_eq!(said(0, Quantity::pieces(1)), "1 of the flatbreads");
+        assert_eq!(said(1, Quantity::pieces(5)), "5 flatbreads");
+        assert_eq!(said(1, Quantity::pieces(1)), "1 flatbread");
+        assert_eq!(said(2, Quantity::portions(2.0)), "2 portions of Moon mash");
     }
 }

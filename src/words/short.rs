@@ -1,9 +1,9 @@
 //! What can be done where a meal runs short.
 
-use super::much::much_of;
+use super::much::{made, much_of};
 use super::{clock, day, duration, ended, sentence};
 use crate::kitchen::{Names, Ware};
-use crate::measure::{Units, show};
+use crate::measure::Units;
 use crate::plan::ShortMeal;
 use crate::purchase::Awaiting;
 
@@ -32,7 +32,7 @@ pub fn awaiting(what: &Awaiting) -> String {
 pub fn lacks(short: &ShortMeal, names: Names, units: Units) -> String {
     let meal = if short.meal == short.label { String::new() } else { format!(" ({})", short.meal) };
     let when = format!("{} {}", day(short.at.date()), short.word);
-    format!("{when}{meal}: {} of {}", show(&short.amount, units), names.recipe(short.recipe))
+    format!("{when}{meal}: {}", made(names, short.recipe, &short.amount, units))
 }
 
 /// What a meal lacks, with what can be done, for the meal itself:

@@ -59,6 +59,24 @@ fn what_goes_off_on_the_shelf_is_used() {
 }
 
 #[test]
+fn a_reason_tells_what_its_own_meal_takes_of_a_lot() {
+    // One lot of 250 g: the pot of Tuesday and Thursday takes 100 g for each, Friday's brack pot 50 g.
+    let brack = super::dish("Brack pot", "brack", "").replace("100 g brack", "50 g spelk");
+    let kitchen = stall()
+        .recipe("brack-pot", &brack)
+        .pantry("[[lot]]\nfood = \"spelk\"\namount = \"250 g\"\nplace = \"fridge\"\nuse_by = 2026-12-02\n")
+        .meals(&format!(
+            "{}{}{}",
+            open("2026-12-01", "").replace("open = true", "each = [\"1 portion any:grain\", \"100 g fenk\"]"),
+            crate::kitchen::supper("2026-12-03", "\"1 portion recipe:spelk-pot\""),
+            crate::kitchen::supper("2026-12-04", "\"1 portion recipe:brack-pot\""),
+        ));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!(each(&proposal)[0][0], "1 portion recipe:spelk-pot");
+    assert_eq!(proposal["meals"][0]["why"][0], "uses 100 g spelk, good until Wed");
+}
+
+#[test]
 fn another_differs_in_two_meals_again_and_again() {
     let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
     let first = each(&composed(&kitchen, &[]));
@@ -278,4 +296,52 @@ fn a_food_without_a_price_is_told_as_one_that_counts_nothing() {
     assert_eq!(composed(&kitchen, &[])["no_price"], json!(["fenk"]));
     let said = crate::kitchen::stdout(&kitchen.run(&["compose"]));
     assert!(said.contains("No price is known for fenk: it counts nothing, so that a dish with it looks cheaper than it is."), "{said}");
+}
+
+#[test]
+fn what_is_filled_from_the_shelf_costs_what_the_list_says_of_it() {
+    // Fenk is good until Wednesday and nobody may have it: with Thursday open for good, the week ends on Tuesday, and it does not go off.
+    let lots = "[[lot]]\nfood = \"spelk\"\namount = \"100 g\"\nplace = \"cupboard\"\n[[lot]]\nfood = \"lubb\"\namount = \"100 g\"\nplace = \"cupboard\"\n\
+                [[lot]]\nfood = \"fenk\"\namount = \"50 g\"\nplace = \"fridge\"\nuse_by = 2026-12-02\n";
+    let kitchen = stall().pantry(lots).meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
+    let proposal = composed(&kitchen, &["--from-shelf", "--write"]);
+    assert_eq!(each(&proposal), [["1 portion recipe:spelk-pot", "100 g lubb"]]);
+    let list = kitchen.list();
+    assert_eq!((&list["cost"], &list["expiring"]), (&json!("0.00"), &json!([])));
+    assert_eq!((&proposal["net_cost"], &proposal["spoils"]), (&json!("0.00"), &json!("0.00")));
+}
+
+#[test]
+fn an_amount_too_small_for_one_is_no_component_at_hand() {
+    // A portion of a side is 100 g: 90 g of lubb are none, two lots of fenk are one.
+    let lots = "[[lot]]\nfood = \"lubb\"\namount = \"90 g\"\nplace = \"cupboard\"\n[[lot]]\nfood = \"fenk\"\namount = \"60 g\"\nplace = \"cupboard\"\n\
+                [[lot]]\nfood = \"fenk\"\namount = \"40 g\"\nplace = \"cupboard\"\n";
+    let kitchen = stall().pantry(lots).meals(&crate::kitchen::supper("2026-12-01", "\"1 portion recipe:spelk-pot\""));
+    let counted = composed(&kitchen, &["--count"]);
+    assert_eq!((&counted["count"], &counted["at_hand"]), (&json!(1), &json!(["fenk", "spelk-pot"])));
+}
+
+#[test]
+fn another_proposal_is_the_best_of_those_that_differ_and_says_so() {
+    let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
+    let said = |arguments: &[&str]| crate::kitchen::stdout(&kitchen.run(&[&["compose"], arguments].concat()));
+    assert!(said(&[]).contains("\nNothing better exists.\n"));
+    assert!(said(&["--another"]).contains("\nNothing better exists among those that differ from the first proposal in two meals.\n"));
+    assert!(said(&["--refill", "thu supper"]).contains("\nNothing better exists among the other fillings of this meal.\n"));
+}
+
+#[test]
+fn where_nothing_else_is_allowed_it_says_what_would_help() {
+    let week = "from = 2026-11-30\n[compose]\nnot = [\"fenk\", \"recipe:brack-pot\"]\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let kitchen = stall().week(&format!("{week}{}", open("2026-12-01", "")));
+    let said = |arguments: &[&str]| {
+        let output = kitchen.run(&[&["compose"], arguments].concat());
+        assert_eq!(output.status.code(), Some(1));
+        crate::kitchen::stderr(&output)
+    };
+    let another = said(&["--another"]);
+    assert!(another.contains("no week that differs from the first proposal in two meals is allowed by your wishes."), "{another}");
+    let refilled = said(&["--refill", "tue supper"]);
+    assert!(refilled.contains("no other filling of Tue supper beside the other meals is allowed by your wishes."), "{refilled}");
+    assert!(refilled.contains("Loosen one of them"), "{refilled}");
 }

@@ -34,7 +34,8 @@ fn two_wishes_that_clash_are_named_together() {
 
 #[test]
 fn a_taste_that_nothing_meets_is_named() {
-    let kitchen = with("beside = { crunchy = \"soft\" }\nnot = [\"fenk\"]", &open("2026-12-01", ""));
+    let soft = super::FOODS.to_owned() + "[[food]]\nname = \"moss\"\nis = [\"soft\"]\n";
+    let kitchen = with("beside = { crunchy = \"soft\" }\nnot = [\"fenk\"]", &open("2026-12-01", "")).foods(&soft);
     let keys: Vec<String> = clash(&kitchen).as_array().unwrap().iter().map(|one| one["key"].as_str().unwrap().to_owned()).collect();
     assert_eq!(keys, ["not", "beside"]);
 }
@@ -102,4 +103,87 @@ fn what_is_not_proven_is_not_told_as_a_clash() {
     let said = stderr(&output);
     assert_eq!(told["proven"], said.contains("no week is allowed: these wishes clash"));
     assert_eq!(told["proven"] == false, said.contains("does not prove that there is none"));
+}
+
+#[test]
+fn a_clash_names_the_file_and_line_of_each_wish_and_says_where_nothing_is_written() {
+    let kitchen = with("spend_at_most = \"1.00\"", &open("2026-12-01", ""));
+    let said = stderr(&kitchen.run(&["compose"]));
+    assert!(said.contains("weeks/week.toml:3:17: spend_at_most: 1.00; would do: 1.50"), "{said}");
+    let once = super::PLATE.to_owned() + "at_most = 1\n";
+    let kitchen = stall().file("meals.toml", &once).meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
+    let said = stderr(&kitchen.run(&["compose"]));
+    assert!(said.contains("meals.toml:4:11: at_most of Plate: 1; would do: 2"), "{said}");
+}
+
+#[test]
+fn what_is_named_in_not_and_in_use_is_told_to_be_taken_out_of_it() {
+    let kitchen = with("use = [\"fenk\"]\nnot = [\"fenk\"]", &open("2026-12-01", ""));
+    let told = clash(&kitchen);
+    assert_eq!(told[0]["would_do"], "take fenk out of use");
+    let kitchen = with("not = [\"recipe:spelk-pot\", \"recipe:brack-pot\"]", &open("2026-12-01", ""));
+    assert_eq!(clash(&kitchen)[0]["would_do"], "take recipe:brack-pot out of not");
+}
+
+#[test]
+fn a_key_that_is_missing_is_named_with_its_file() {
+    // What a portion of either pot weighs is written nowhere: 40 g of them are nothing.
+    let kitchen = |makes: &str| {
+        let pot = |name: &str, of: &str| super::dish(name, of, "").replace("makes = \"1 portion\"", &format!("makes = \"{makes}\""));
+        stall()
+            .recipe("spelk-pot", &pot("Spelk pot", "spelk"))
+            .recipe("brack-pot", &pot("Brack pot", "brack"))
+            .file("meals.toml", "[[pattern]]\nname = \"Plate\"\neach = [\"40 g any:grain\"]\n")
+            .meals(&open("2026-12-01", ""))
+    };
+    let would_do = |makes: &str| clash(&kitchen(makes))[0]["would_do"].as_str().expect("a text").to_owned();
+    assert!(
+        would_do("1 portion").starts_with("portion = \"…\", what one portion weighs, in recipes/brack-pot.toml or recipes/spelk-pot.toml")
+    );
+    // Pieces have no weight, whatever a portion has.
+    assert!(
+        would_do("4 pieces")
+            .starts_with("another amount in \"40 g any:grain\", as recipes/brack-pot.toml or recipes/spelk-pot.toml makes it")
+    );
+}
+
+#[test]
+fn a_word_of_a_wish_that_nobody_bears_is_a_mistake_with_its_place() {
+    let said = |compose: &str| {
+        let output = with(compose, &open("2026-12-01", "")).run(&["compose"]);
+        assert_eq!(output.status.code(), Some(1));
+        stderr(&output)
+    };
+    let beside = said("beside = { crunchi = \"soft\" }");
+    assert!(beside.contains("weeks/week.toml:3:12: beside: no recipe and no food is \"crunchi\""), "{beside}");
+    assert!(beside.contains("Did you mean \"crunchy\"?"), "{beside}");
+    // Whatever is crunchy would be forbidden without a word.
+    let wanted = said("beside = { crunchy = \"moist\" }");
+    assert!(wanted.contains("weeks/week.toml:3:22: beside: no recipe and no food is \"moist\""), "{wanted}");
+    let often = said("one_at_most = { grian = 1, else = 3 }");
+    assert!(often.contains("weeks/week.toml:3:17: one_at_most: no recipe and no food fits \"grian\""), "{often}");
+    assert!(often.contains("Did you mean \"grain\"?"), "{often}");
+    let used = said("use = [\"recipe:spelk-pit\"]");
+    assert!(used.contains("Did you mean \"recipe:spelk-pot\"?"), "{used}");
+    let strange = said("use = [\"recipe:ee\"]");
+    assert!(strange.contains("\"recipe:ee\" is no recipe") && !strange.contains("eel"), "{strange}");
+}
+
+#[test]
+fn a_wish_that_is_ahead_of_the_recipes_is_told_and_forbids_nothing() {
+    let kitchen = with("beside = { rich = \"sharp\" }", &open("2026-12-01", ""));
+    let output = kitchen.run(&["compose"]);
+    assert_eq!(output.status.code(), Some(0));
+    assert!(stderr(&output).contains("beside: no recipe and no food is \"rich\": this holds nothing yet."), "{}", stderr(&output));
+}
+
+#[test]
+fn what_somebody_is_sure_of_must_be_something() {
+    let sure = |word: &str| {
+        let eater = format!("[household]\nname = \"Row\"\ncurrency = \"EUR\"\n[[eater]]\nname = \"Ana\"\nsure = [\"{word}\"]\n");
+        stall().file("kitchen.toml", &eater).meals(&open("2026-12-01", "")).run(&["compose"])
+    };
+    let said = stderr(&sure("spelkk"));
+    assert!(said.contains("sure: \"spelkk\" is no food") && said.contains("Did you mean \"spelk\"?"), "{said}");
+    assert_eq!(sure("spelk").status.code(), Some(0));
 }

@@ -166,6 +166,8 @@ impl Household {
                 price % 100
             );
         }
+        // So that somebody is soft and somebody crunchy, whatever the dice say; no pattern asks for it.
+        known.push_str("[[food]]\nname = \"moss\"\nis = [\"soft\", \"crunchy\"]\n");
         self.file("foods.toml", &known);
         self.file("shops.toml", &shops);
         for (number, dish) in self.dishes.iter().enumerate() {

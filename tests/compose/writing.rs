@@ -196,3 +196,29 @@ fn a_person_s_own_remark_is_not_taken_for_what_the_meal_was() {
         }
     }
 }
+
+#[test]
+fn a_line_that_does_not_change_stays_where_it_is_with_its_remark() {
+    let week = WEEK.replace(
+        "on = 2026-12-01\nat = \"supper\"\nopen = true   # late\n",
+        "name = \"Choir night\"  # n\non = 2026-12-01\nat = \"supper\"\nopen = true   # late\npattern = \"Plate\"   # p\n",
+    );
+    let kitchen = stall().week(&week);
+    composed(&kitchen, &["--write"]);
+    let text = kitchen.text("weeks/week.toml");
+    let meal = "[[meal]]      # the first\nname = \"Choir night\"  # n\non = 2026-12-01\nat = \"supper\"\n# open = true   # late\n\
+                each = [\"1 portion recipe:spelk-pot\", \"100 g lubb\"]\npattern = \"Plate\"   # p\nready_in = \"30 min\"\n";
+    assert!(text.contains(meal), "{text}");
+}
+
+#[test]
+fn a_remark_behind_what_a_proposal_wrote_is_kept() {
+    let kitchen = stall().meals(&open("2026-12-01", ""));
+    composed(&kitchen, &["--write"]);
+    let written = kitchen.text("weeks/week.toml").replace("\"100 g lubb\"]", "\"100 g lubb\"]   # Bo liked it");
+    let kitchen = stall().week(&written);
+    composed(&kitchen, &["--refill", "tue supper", "--write"]);
+    let text = kitchen.text("weeks/week.toml");
+    assert!(text.contains("# each = [\"1 portion recipe:spelk-pot\", \"100 g lubb\"]   # Bo liked it\n"), "{text}");
+    assert_eq!(text.matches("# name").count(), 0, "{text}");
+}

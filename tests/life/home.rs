@@ -111,12 +111,17 @@ impl Home {
         self.mine = after;
     }
 
-    /// What the shelf gained is what was expected, but for rests that go with the draw that would leave them.
+    /// What the shelf gained is what was expected, but for rests that go with the draw that would leave them; a meal also eats what its making
+    /// leaves below half a portion.
     fn compare(&self, before: &Amounts, after: &Amounts, expected: &Amounts, what: &str) {
         let amount = |of: &Amounts, name: &str| of.get(name).copied().unwrap_or(0.0);
         for name in before.keys().chain(after.keys()).chain(expected.keys()) {
             let gained = amount(after, name) - amount(before, name);
-            let rest = if matches!(household::unit_of(name), "g" | "ml") { 1.0 } else { 0.05 };
+            let rest = match household::unit_of(name) {
+                "g" | "ml" => 1.0,
+                _ if is_cooked(name).is_some() && what.starts_with("eats") => 0.5,
+                _ => 0.05,
+            };
             let lots = 1 + self.shelf.iter().filter(|lot| lot.name() == name).count();
             let apart = gained - amount(expected, name);
             // The book writes what is finer than thousandths as the next thousandth above, once a lot.

@@ -59,6 +59,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
         trips: vec![trip],
         sessions: vec![],
         meals: vec![],
+        left_out: Default::default(),
         wishes: Default::default(),
         at: Spot::default(),
     };

@@ -8,6 +8,7 @@ use crate::PastSession;
 use crate::kitchen::Names;
 use crate::measure::{Units, show};
 use crate::prep::{Before, BoxNote, Fetched, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
+use crate::words::much::made as made_of;
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.
@@ -17,7 +18,7 @@ pub fn text(plan: &PrepPlan, past: &[PastSession], names: Names, units: Units, w
     super::super::list::short(&plan.short, names, units, &mut out);
     for session in past {
         let made = session.turnover.iter().flat_map(|turnover| &turnover.batches);
-        let made: Vec<String> = made.map(|batch| format!("{} of {}", show(&batch.makes, units), names.recipe(batch.recipe))).collect();
+        let made: Vec<String> = made.map(|batch| made_of(names, batch.recipe, &batch.makes, units)).collect();
         let made = if made.is_empty() { String::new() } else { format!(": {}", made.join(", ")) };
         out.push_str(&wrap("", &format!("\n{}, {}{made}", day_clock(session.start), session.state.words()), width));
     }

@@ -277,6 +277,20 @@ pub(in crate::kitchen) static RECIPE: File = File {
                 key("trays", Number, Is("reckoned from the amount"), "trays that a batch takes in the oven, for a method", "1.5")
                     .within("0.001", "1000"),
                 key(
+                    "at_table",
+                    Texts,
+                    None,
+                    "beside [[step]]: what is done at the table, printed with the dish, one text a line",
+                    "\"Scatter with parsley.\"",
+                ),
+                key(
+                    "notes",
+                    Texts,
+                    None,
+                    "beside [[step]]: tips and the like, printed with the dish, one a line",
+                    "\"Tip: better the next day.\"",
+                ),
+                key(
                     "source",
                     TextOr("[source]"),
                     None,

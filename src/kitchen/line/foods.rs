@@ -11,7 +11,7 @@ use super::measure::Measure;
 use super::parts::{Parts, says_tin};
 use super::vocabulary::{Class, class_of};
 use super::{Line, LineError, Reader};
-use crate::measure::Kind;
+use crate::measure::{Kind, Unit};
 
 /// The foods of a head, and what could be taken instead of the only one.
 pub(super) struct Resolved {
@@ -31,6 +31,7 @@ impl<'a> Reader<'a> {
         if let Some(candidate) = self.own_amounts(&measure, &head, &parts, start)? {
             return Ok(candidate);
         }
+        let (head, parts) = self.without_more(&measure, head, parts);
         let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
         let first = head.places.first().copied().unwrap_or(start);
         let Some(mut resolved) = self.resolve(&head, stated) else { return Err(self.no_food(start, first)) };
@@ -75,9 +76,12 @@ impl<'a> Reader<'a> {
         let joins = |at: &usize| w.is(*at, "and") || w.is(*at, "plus") || matches!(w.kind(*at), Some(Kind::And | Kind::Plus));
         let Some(first) = head.places.first().copied() else { return Ok(None) };
         for at in (first + 1..head.end).filter(joins) {
-            let Some(second) = self.another(at + 1) else { continue };
             let head = Head::of(w, first..at);
             let stated = Some((amount.unit, measure.unit_given));
+            if let Some(candidate) = self.sharing_a_noun(measure, &head, at, parts) {
+                return Ok(Some(candidate));
+            }
+            let Some(second) = self.another(at + 1) else { continue };
             let Some(found) = self.known(&head, stated) else { continue };
             if second.lines.iter().any(|line| line.of.to_string() == found.food) {
                 continue;
@@ -89,6 +93,57 @@ impl<'a> Reader<'a> {
             return Ok(Some(Candidate { lines, unexplained: second.unexplained, named: candidate.named + second.named }));
         }
         Ok(None)
+    }
+
+    /// "1 red and 1 yellow pepper", "8 chicken drumsticks and 4 thighs": the second lends the first its noun, or the first the second what stands
+    /// before it.
+    fn sharing_a_noun(&self, measure: &Measure, first: &Head, and: usize, parts: &Parts) -> Option<Candidate> {
+        let w = self.w;
+        let other = self.measure(and + 1, false).ok()?;
+        let stated = |measure: &Measure| measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
+        let counted = |measure: &Measure| matches!(stated(measure), Some((Unit::Piece | Unit::Word(_), _)));
+        if !counted(measure) || !counted(&other) || other.end >= self.end {
+            return None;
+        }
+        let second = Head::of(w, other.end..self.separator(other.end));
+        let join = |front: &[usize], back: &[usize]| {
+            let places: Vec<usize> = front.iter().chain(back).copied().collect();
+            Head { places, end: second.end, joined: true }
+        };
+        let alone = (self.known(first, stated(measure)), self.known(&second, stated(&other)));
+        let (one, two) = match alone {
+            (None, Some(two)) => {
+                let noun = second.places.split_last()?.1.len();
+                (self.known(&join(&first.places, &second.places[noun..]), stated(measure))?, two)
+            }
+            (Some(one), None) => {
+                let (_, kind) = first.places.split_last()?;
+                (one, self.known(&join(kind, &second.places), stated(&other))?)
+            }
+            _ => return None,
+        };
+        if one.known == two.known {
+            return None;
+        }
+        let named = one.named + two.named;
+        let before = Parts { ranges: Vec::new(), brackets: parts.brackets.iter().copied().filter(|at| *at < and).collect() };
+        let after = Parts::after(self, second.end, &other);
+        let of = |found: Found| Resolved { founds: vec![found], instead: Vec::new() };
+        let mut lines = self.lines(measure.clone(), of(one), &before).ok()?;
+        lines.extend(self.lines(other, of(two), &after).ok()?);
+        Some(Candidate { lines, unexplained: 0, named })
+    }
+
+    /// "2 eggs + 1 for glazing": what is added is a part of its own, although no comma stands before it.
+    fn without_more(&self, measure: &Measure, head: Head, mut parts: Parts) -> (Head, Parts) {
+        let w = self.w;
+        let adds = |at: usize| w.is(at, "plus") || w.kind(at) == Some(Kind::Plus);
+        let Some(first) = head.places.first().copied().filter(|_| measure.amount.is_some() && !head.joined) else { return (head, parts) };
+        let Some(at) = (first + 1..head.end).find(|at| adds(*at) && w.number(*at + 1).is_ok_and(|number| number.is_some())) else {
+            return (head, parts);
+        };
+        parts.ranges.insert(0, at..head.end);
+        (Head::of(w, first..at), parts)
     }
 
     /// An amount and a known food that begin at a place, all of whose words are explained.

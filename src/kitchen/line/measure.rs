@@ -29,6 +29,8 @@ pub(super) struct Measure {
     pub remarks: Vec<String>,
     /// "2 tsp each paprika and cumin".
     pub each: bool,
+    /// How long one piece is, in centimetres: "2 cm piece".
+    pub long: Option<Number>,
     /// A weight took the place of a count or a volume, and of the size of one.
     pub replaced: bool,
     /// The place of a unit that could be part of a food's name.
@@ -47,7 +49,7 @@ pub(super) fn size_of(amount: &Amount, spoons: Spoons) -> Quantity {
 impl Measure {
     /// What a bracket or a part says of the same amount: the size of one, the weight that counts, or the same once more.
     ///
-    /// A weight beside a volume or a count is the amount; "each" multiplies; beside a container it is the size of one, "total" aside; of one
+    /// A weight beside a volume or a count is the amount, millilitres beside a pint too; "each" multiplies; beside a container it is the size of one, "total" aside; of one
     /// thing alone it is what that weighs. Anything else is a remark.
     pub fn take(&mut self, beside: Beside, text: String, spoons: Spoons) {
         let Some(amount) = self.amount.clone() else { return self.remarks.push(text) };
@@ -64,7 +66,9 @@ impl Measure {
             self.remarks.extend(beside.rest);
             return;
         }
-        let replaces = !beside.each && (is_mass && (!amount.unit.is_measured() || self.is_volume()) || !is_mass && glass);
+        // "1 pint (570 ml)" says whose pint it is.
+        let whose = !is_mass && amount.unit.depends_on_pints() && !beside.amount.unit.depends_on_pints();
+        let replaces = !beside.each && (is_mass && (!amount.unit.is_measured() || self.is_volume()) || !is_mass && glass || whose);
         if !replaces {
             return self.remarks.push(text);
         }

@@ -9,6 +9,7 @@ use super::beside::{Beside, beside, beside_at};
 use super::candidate::Candidate;
 use super::food::Found;
 use super::foods::Resolved;
+use super::length::grams_of;
 use super::measure::{Measure, size_of};
 use super::vocabulary::{Class, class, says_optional};
 use super::{Line, LineError, LineOf, Reader, join};
@@ -223,7 +224,14 @@ impl<'a> Reader<'a> {
         {
             *amount = amount_of(many, Unit::Piece);
         }
+        // "2 cloves garlic, plus 1 whole": a clove more.
+        if let Some(unit @ Unit::Word(word)) = measure.amount.as_ref().map(|amount| amount.unit)
+            && !word.is_container()
+        {
+            gathered.plus.iter_mut().filter(|plus| plus.unit == Unit::Piece).for_each(|plus| plus.unit = unit);
+        }
         self.made_vague_where_nobody_knows(&mut measure, &found);
+        by_its_length(&mut measure, &found);
         self.in_sheets(&mut measure, &found);
         let besides = std::mem::take(&mut gathered.besides);
         for (beside, text) in besides {
@@ -340,6 +348,15 @@ impl<'a> Reader<'a> {
             item.state = State::Prepared(only.to_owned());
         }
     }
+}
+
+/// "5 cm piece of ginger" is a weight.
+fn by_its_length(measure: &mut Measure, found: &Found) {
+    let Some(amount) = measure.amount.as_ref().filter(|amount| matches!(amount.unit, Unit::Word(UnitWord::Knob) | Unit::Piece)) else {
+        return;
+    };
+    let Some(grams) = measure.long.as_ref().and_then(|long| grams_of(&found.food, long)) else { return };
+    measure.amount = Some(Amount { low: &amount.low * &grams, high: &amount.high * &grams, unit: Unit::Gram });
 }
 
 /// The form of a food of which every cup weighs the same, however it is cut.

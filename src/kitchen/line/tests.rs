@@ -158,6 +158,7 @@ fn grams(text: &str) -> String {
 }
 
 mod own;
+mod several;
 mod table;
 use own::OWN;
 use table::TABLE;

@@ -110,9 +110,17 @@ pub(super) struct Act {
     pub which: Option<ApplianceId>,
     /// How often something is done while it waits: "fold every 30 minutes for 2 hours".
     pub turns: f64,
+    /// Work that may be left out, and is.
+    pub left_out: bool,
 }
 
 impl Act {
+    /// Takes time, or room on an appliance.
+    pub fn is_work(&self) -> bool {
+        let planned = matches!(self.takes, Takes::Wait { .. } | Takes::Boil | Takes::Release { .. } | Takes::Hands(Some(_)));
+        planned || self.need.is_some()
+    }
+
     /// As words, whatever it asks for; the time stays, so that it can be told.
     pub fn supposed(self) -> Act {
         Act {
@@ -163,6 +171,8 @@ pub(super) struct So {
     pub ready: bool,
     /// Something has cooked under pressure; before that, the cooker is a pan.
     pub pressed: bool,
+    /// The pressure cooker, slow cooker or rice cooker that was named last: "the cooker".
+    pub cooker: Option<Kind>,
 }
 
 static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().chain(WARES).copied()));
@@ -173,33 +183,39 @@ struct Named {
     /// The token at which that place is named.
     at_token: usize,
     pan: bool,
+    /// "In a pan", and not "rotating the pan".
+    in_pan: bool,
     off: bool,
     ware: Option<Ware>,
     which: Option<ApplianceId>,
 }
 
-fn places(w: &Words, clause: &Clause, own: &[Known]) -> Named {
-    let mut named = Named { at: None, at_token: clause.end, pan: false, off: false, ware: None, which: None };
+fn places(w: &Words, clause: &Clause, own: &[Known], cooker: Option<Kind>) -> Named {
+    let end = clause.own_end(w);
+    let mut named = Named { at: None, at_token: end, pan: false, in_pan: false, off: false, ware: None, which: None };
     let mut at = clause.start;
-    while at < clause.end {
+    while at < end {
         // "Simmer for 2 hours (or 40 minutes in a pressure cooker)": where the other way would be done.
         if w.kind(at) == Some(Sign::Open) && w.is(at + 1, "or") {
-            at = w.closing(at).map_or(clause.end, |close| close + 1);
+            at = w.closing(at).map_or(end, |close| close + 1);
             continue;
         }
         if clause.verb.is_some() && at >= clause.verb_at && at < clause.verb_end && clause.verb.is_some_and(|verb| verb.word != "turn") {
             at += 1;
             continue;
         }
-        let phrase = PHRASES.find(w, at..clause.end);
+        let phrase = PHRASES.find(w, at..end);
         // The household's own name wins over the words of a kind, but "oven dish" is no oven.
-        let known = own.iter().find(|one| one.is_at(w, at, clause.end));
-        if let Some(known) = known.filter(|known| phrase.is_none_or(|(_, end)| end <= at + known.words.len())) {
+        let known = own.iter().find(|one| one.is_at(w, at, end));
+        if let Some(known) = known.filter(|known| phrase.is_none_or(|(_, past)| past <= at + known.words.len())) {
             named.own(w, known, at, clause.start);
             at += known.words.len();
             continue;
         }
-        let Some((place, end)) = phrase else {
+        let Some((place, past)) = phrase else {
+            if let Some(kind) = cooker.filter(|_| w.is(at, "cooker") && named.at.is_none()) {
+                named.cooker(w, kind, at, clause.start);
+            }
             at += 1;
             continue;
         };
@@ -208,18 +224,30 @@ fn places(w: &Words, clause: &Clause, own: &[Known]) -> Named {
             Place::At(kind) if named.at.is_none() || named.at == Some(On::Kind(Kind::Hob)) => {
                 (named.at, named.at_token, named.which) = (Some(On::Kind(kind)), at, None)
             }
-            Place::Pan => named.pan = true,
+            Place::Pan => {
+                named.pan = true;
+                named.in_pan |= follows_into(w, clause.start, at);
+            }
             Place::Off => named.off = true,
             Place::Ware => named.ware = Some(Ware::Surely),
-            Place::Dish if named.ware.is_none() && is_put_into(w, clause.start, at, end) => named.ware = Some(Ware::Perhaps),
+            Place::Dish if named.ware.is_none() && is_put_into(w, clause.start, at, past) => named.ware = Some(Ware::Perhaps),
             _ => {}
         }
-        at = end;
+        at = past;
     }
     named
 }
 
 impl Named {
+    /// "Set the cooker to simmer", "take it out of the cooker".
+    fn cooker(&mut self, w: &Words, kind: Kind, at: usize, from: usize) {
+        let away = (at.saturating_sub(3).max(from)..at).any(|at| w.is(at, "from") || w.is(at, "of") || w.is(at, "off"));
+        match away {
+            true => self.off = true,
+            false => (self.at, self.at_token, self.which) = (Some(On::Kind(kind)), at, None),
+        }
+    }
+
     /// "In the multicooker", "out of the Aga".
     fn own(&mut self, w: &Words, known: &Known, at: usize, from: usize) {
         let before = |back: usize, word: &str| at >= from + back && w.is(at - back, word);
@@ -236,18 +264,23 @@ impl Named {
 
 /// "In the dish", "on a lined tray", "wrap in foil"; "a tin of tomatoes" and "the tin" are no place.
 fn is_put_into(w: &Words, from: usize, at: usize, end: usize) -> bool {
+    follows_into(w, from, at) && !w.is(end, "of") && !w.is(at.wrapping_sub(1), "dry")
+}
+
+/// Does a word of putting stand a little before?
+fn follows_into(w: &Words, from: usize, at: usize) -> bool {
     const INTO: [&str; 9] = ["in", "into", "on", "onto", "to", "over", "between", "among", "with"];
     let near = at.saturating_sub(4).max(from);
-    (near..at).any(|place| INTO.iter().any(|word| w.is(place, word))) && !w.is(end, "of") && !w.is(at.wrapping_sub(1), "dry")
+    (near..at).any(|place| INTO.iter().any(|word| w.is(place, word)))
 }
 
 /// Reads one clause.
 pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
-    let named = places(w, clause, own);
+    let named = places(w, clause, own, so.cooker);
     let verb = clause.verb;
     let word = verb.map_or("", |verb| verb.word);
     let bare = named.at == Some(On::Kind(Kind::Oven)) || ["bake", "roast", "preheat", "pre-heat"].contains(&word);
-    let heat = heat(w, clause.start, clause.end, so.fan, bare);
+    let heat = heat(w, clause.start, clause.own_end(w), so.fan, bare);
     let all = times(w, if verb.is_some() { clause.verb_end } else { clause.start }, clause.end);
     let (time, or, doubtful) = planned(&in_turn(w, clause, all));
     // "The day before, soak the beans".
@@ -274,6 +307,7 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         moved: false,
         which: named.which,
         turns: 0.0,
+        left_out: false,
     };
     // "Switch the oven off".
     let switches = matches!(word, "turn" | "switch");

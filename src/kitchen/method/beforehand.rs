@@ -3,7 +3,7 @@
 //! Where no clause of the method does that work, its minutes, by the same rates, go to the first step that names the
 //! food, marked as estimated. Readings of published recipes hold it so: they give such lines no step of their own.
 //! Hands that the text gives stay what it gives: the step before then begins with the cutting; where there is none, or
-//! it waits for hours, the cutting is a step of its own. So is more than two minutes of it before the oven, which would stand hot meanwhile.
+//! it waits for hours, the cutting is a step of its own. So is more of it before the oven than the oven takes to warm up: it would stand hot meanwhile.
 //!
 //! What is bought cut takes no minutes: what a name says itself (tinned chopped tomatoes, minced beef), and what stands
 //! before the name of anything but a vegetable, a fruit or a herb (grated cheddar, chopped walnuts, diced lamb).
@@ -17,8 +17,8 @@ use crate::kitchen::{After, ApplianceId, ApplianceKind, Ingredient, Piece, Step,
 use crate::measure::{Kind as Sign, Minutes};
 use crate::words::{listed, plural, sentence};
 
-/// No oven stands hot and empty for longer, while somebody cuts.
-const HEATED_FOR: Minutes = Minutes(2);
+/// No oven stands hot and empty for longer, while somebody cuts: so long it takes to warm up.
+const HEATED_FOR: Minutes = Minutes(10);
 
 /// Work on the board that a list asks for.
 #[rustfmt::skip]

@@ -5,7 +5,8 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
-use super::verbs::{VERBS, Verb};
+use super::verbs::{VERBS, Verb, inflected};
+use super::whereabouts::JOINS;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
@@ -28,6 +29,8 @@ pub(super) struct Clause {
     pub meanwhile: bool,
     /// Only for those who do it another way: "if using dried beans, …".
     pub supposed: bool,
+    /// Whoever cooks may leave it out: "if you like, …", "optional: …".
+    pub optional: bool,
     /// In a sentence that begins with "to serve".
     pub to_serve: bool,
 }
@@ -36,6 +39,21 @@ impl Clause {
     /// "While the peppers cool, chop the onion": what it begins with goes on beside what it says.
     pub fn opens_beside(&self, w: &Words) -> bool {
         ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(self.start, word))
+    }
+
+    /// Before "keeping them warm in a low oven": what is done with what is ready, beside it all.
+    pub fn own_end(&self, w: &Words) -> usize {
+        let kept = |at: usize| w.is(at, "keeping") && (at + 1..(at + 5).min(self.end)).any(|at| w.is(at, "warm") || w.is(at, "hot"));
+        (self.verb_end..self.end).find(|at| kept(*at)).unwrap_or(self.end)
+    }
+
+    /// "Cook for 3 hours, adding the carrots for the last": where what is brought to it begins.
+    pub fn brings_from(&self, w: &Words) -> usize {
+        let brings = |at: usize| {
+            let word = w.at(at).filter(|token| token.kind == Sign::Word).map(|token| token.text.to_lowercase());
+            at > self.verb_end && word.and_then(|word| inflected(&word, "ing")).is_some_and(|verb| JOINS.contains(&verb.word))
+        };
+        (self.verb_end..self.end).find(|at| brings(*at)).unwrap_or(self.end)
     }
 }
 
@@ -180,6 +198,7 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
                 sentence: number,
                 meanwhile: false,
                 supposed: false,
+                optional: false,
                 to_serve,
             });
         }
@@ -188,6 +207,7 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
             clause.meanwhile = if index == 0 { is_meanwhile(w, start, end) } else { turns_meanwhile(w, clause) };
         }
         suppose(w, start, &mut found);
+        may_be_left_out(w, start, end, &mut found);
         for clause in found {
             match all.last_mut() {
                 // "If using dried beans, soak them and boil for 1 hour": the boiling hangs on it too.
@@ -215,6 +235,45 @@ fn suppose(w: &Words, start: usize, found: &mut [Clause]) {
             && !w.is(time.end + 1, "you"));
         clause.supposed = supposed || after_time;
     }
+}
+
+/// Marks what may be left out: all of a sentence that opens with "if you like", "optional:" or "alternatively", or the one clause that ends so.
+fn may_be_left_out(w: &Words, start: usize, end: usize, found: &mut [Clause]) {
+    let first = (start..end).find(|at| w.kind(*at) == Some(Sign::Word)).unwrap_or(start);
+    let another = ["alternatively", "alternately", "optionally"].iter().any(|word| w.is(first, word));
+    let labelled = w.is(first, "optional") && matches!(w.kind(first + 1), Some(Sign::Colon | Sign::Dash | Sign::Close | Sign::Comma));
+    let or = w.is(first, "or") && verb_at(w, first + 1).is_some();
+    let liked = if_liked(w, first).is_some_and(|after| w.kind(after) == Some(Sign::Comma));
+    let all = another || labelled || or || liked;
+    for clause in found {
+        clause.optional = all || ends_as_liked(w, clause);
+    }
+}
+
+/// "If you like", "if desired", and the place after it.
+fn if_liked(w: &Words, at: usize) -> Option<usize> {
+    const LIKES: [&str; 5] = ["like", "wish", "prefer", "want", "fancy"];
+    const LIKED: [&str; 4] = ["liked", "desired", "wished", "wanted"];
+    let is = |place: usize, words: &[&str]| words.iter().any(|word| w.is(place, word));
+    match () {
+        () if !w.is(at, "if") => None,
+        () if w.is(at + 1, "you") && is(at + 2, &LIKES) => Some(at + 3),
+        () if is(at + 1, &LIKED) => Some(at + 2),
+        () => None,
+    }
+}
+
+/// "Grill for 3 minutes, if you like"; "with the lid on, if you like" and "or longer, if you like" say it of how it is done.
+fn ends_as_liked(w: &Words, clause: &Clause) -> bool {
+    const OF_HOW: [&str; 8] = ["or", "with", "without", "more", "longer", "less", "covered", "uncovered"];
+    let said = |at: usize| if_liked(w, at).is_some_and(|after| after == clause.end);
+    let bracket = |at: usize| w.kind(at) == Some(Sign::Open) && w.is(at + 1, "optional") && at + 3 == clause.end;
+    let at = (clause.verb_end..clause.end).find(|at| said(*at) || bracket(*at));
+    at.is_some_and(|at| {
+        let how =
+            |place: usize| OF_HOW.iter().any(|word| w.is(place, word)) || w.at(place).is_some_and(|token| token.text.ends_with("ing"));
+        !(clause.verb_end..at).any(how)
+    })
 }
 
 /// "If using", "if you are making", "if you have a steamer": one way of several, and "if you have time" is none.

@@ -417,7 +417,7 @@ fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
     let days = (start..end).any(|at| w.is(at, "day") || w.is(at, "days"));
     let up_to = w.is(start, "up") || (1..=3).any(|back| before(back).is_some_and(|at| w.is(at, "up") && w.is(at + 1, "to")));
     let steeps = ["marinate", "soak", "cure", "brine", "salt", "ferment", "steep"];
-    let keeps = keeps || days && up_to && !(0..start).any(|at| steeps.iter().any(|word| w.is(at, word)));
+    let keeps = keeps || days && up_to && !(from.saturating_sub(2)..start).any(|at| steeps.iter().any(|word| w.is(at, word)));
     // "Let stand 10 minutes before serving" is a wait; "take out 30 minutes before serving" is none.
     const WAITS: [&str; 9] = ["stand", "rest", "sit", "cool", "chill", "marinate", "soak", "refrigerate", "wait"];
     let waits = (1..=3).any(|back| start.checked_sub(back).is_some_and(|at| WAITS.iter().any(|word| w.is(at, word))));

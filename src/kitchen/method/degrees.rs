@@ -144,9 +144,13 @@ fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
         return None;
     }
     let read = w.number(mark).ok()??;
-    // "Gas mark 4-5": the first.
-    let number = read.number.low.to_f64();
-    GAS.iter().find(|(known, _)| *known == number).map(|(_, celsius)| (*celsius, read.end))
+    // "Gas mark 4-5": the first. "Gas 5/190C": no fraction.
+    let alone = w.at(mark).filter(|_| w.kind(mark + 1) == Some(Sign::Slash)).and_then(|token| token.text.parse::<f64>().ok());
+    let celsius = |number: f64| GAS.iter().find(|(known, _)| *known == number).map(|(_, celsius)| *celsius);
+    if let Some(celsius) = celsius(read.number.low.to_f64()) {
+        return Some((celsius, read.end));
+    }
+    Some((celsius(alone?)?, mark + 1))
 }
 
 struct Read {

@@ -66,7 +66,11 @@ impl Dishes {
             const BESIDE: [&str; 5] = ["in", "into", "with", "through", "over"];
             (at.saturating_sub(3).max(clause.verb_end)..at).any(|at| BESIDE.iter().any(|word| w.is(at, word)))
         };
-        let brings = JOINS.contains(&verb) || w.is(clause.verb_end, "in") || one.foods.iter().all(|(_, at)| beside(*at));
+        let brought = clause.brings_from(w);
+        let brings = JOINS.contains(&verb)
+            || one.foods.iter().all(|(_, at)| *at >= brought)
+            || w.is(clause.verb_end, "in")
+            || one.foods.iter().all(|(_, at)| beside(*at));
         if brings || in_hand || self.at_hand.is_empty() {
             self.at_hand.extend(together);
         } else if clause.verb.is_some_and(is_of_the_board) && !known {

@@ -5,12 +5,13 @@
 
 use super::act::{Act, Known, On, So, Takes, act};
 use super::clauses::{Clause, Names, clauses};
+use super::clock::times;
 use super::dish::Dishes;
 use super::larder::Larder;
 use super::places::Kind;
-use super::text::said;
+use super::text::{pieces, said};
 use super::whereabouts::{About, Whereabouts};
-use super::{MethodRead, Paragraph, Setting};
+use super::{MethodRead, Paragraph, Setting, name_fellows};
 use crate::kitchen::words::Words;
 use crate::kitchen::{ApplianceId, Piece, Spot};
 use crate::measure::Celsius;
@@ -104,6 +105,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             }
         }
         self.tell_what_stands_empty(paragraphs);
+        name_fellows(self.made.iter_mut().map(|made| &mut made.step), self.setting.ingredients, &self.at_table);
         self.cut_beforehand();
         self.put_ahead();
         self.take_room();
@@ -160,6 +162,12 @@ impl<'s, 'k> Gather<'s, 'k> {
         if clause.supposed {
             return act(w, clause, so, &self.own).supposed();
         }
+        if clause.optional {
+            let read = act(w, clause, so, &self.own);
+            if read.is_work() {
+                return Act { left_out: true, ..read.supposed() };
+            }
+        }
         let (whereabouts, dishes) = noted;
         let beside = clause.opens_beside(w);
         let from = if beside || clause.verb_at == clause.start { clause.verb_at } else { clause.start };
@@ -195,6 +203,11 @@ impl<'s, 'k> Gather<'s, 'k> {
                 // "Turn the heat to its lowest. Leave for 10 minutes."
                 self.so.turned_down &= self.heat_set_last;
             }
+            // "Rest while you make the gravy": of which the method says no more.
+            if clause.meanwhile && !draft.is_empty() && self.says_no_more(&w, clause) {
+                draft.add(clause.start, clause.end);
+                continue;
+            }
             if clause.meanwhile {
                 self.finish(&w, &mut draft, paragraph);
                 if self.branch != Branch::None {
@@ -209,6 +222,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             let read = self.act(&w, clause, number, self.so, (&mut whereabouts, &mut dishes));
             (self.whereabouts, self.dishes) = (whereabouts, dishes);
             let read = self.in_rounds(&w, clause, read, &draft, paragraph);
+            let read = self.without_the_wait_of_the_next(&w, read, clause, found.get(index + 1));
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
         }
         self.finish(&w, &mut draft, paragraph);
@@ -221,6 +235,9 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.doubt(w, clause, &read, paragraph);
         if clause.supposed {
             return self.suppose(w, clause, draft);
+        }
+        if read.left_out {
+            return self.leave_out(w, clause, next, draft);
         }
         if draft.is_empty() || read.takes == Takes::Preheat {
             self.choose(&read);
@@ -277,6 +294,44 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
     }
 
+    /// "Marinate the chicken in the yoghurt. Keep aside for 30 minutes": one wait, and it is the one that has a time.
+    fn without_the_wait_of_the_next(&self, w: &Words, read: Act, clause: &Clause, next: Option<&Clause>) -> Act {
+        const SOAKS: [&str; 3] = ["marinate", "marinade", "soak"];
+        const STAYS: [&str; 8] = ["leave", "let", "set aside", "keep", "stand", "rest", "refrigerate", "chill"];
+        let is = |clause: &Clause, verbs: &[&str]| clause.verb.is_some_and(|verb| verbs.contains(&verb.word));
+        let untimed = is(clause, &SOAKS) && matches!(read.takes, Takes::Wait { written: false, .. });
+        let timed = |after: &&Clause| {
+            let then = act(w, after, So { place: None, ..self.so }, &self.own);
+            !after.meanwhile && is(after, &STAYS) && matches!(then.takes, Takes::Wait { written: true, .. }) && then.need.is_none()
+        };
+        if untimed && next.filter(timed).is_some() { Act { takes: Takes::Hands(None), ..read } } else { read }
+    }
+
+    /// Work that may be left out stays in the words, with what is named there alone.
+    fn leave_out(&mut self, w: &Words, clause: &Clause, next: &[Clause], draft: &mut Draft) {
+        if !draft.is_empty() {
+            draft.add(clause.start, clause.end);
+            self.foods_of(w, clause, next, draft);
+            return;
+        }
+        let mut alone = Draft::default();
+        alone.add(clause.start, clause.end);
+        self.foods_of(w, clause, next, &mut alone);
+        match self.made.last_mut().filter(|_| self.lead.is_empty()) {
+            Some(before) => {
+                before.step.text.push(Piece::Words(" ".to_owned()));
+                before.step.text.append(&mut pieces(w, &alone.spans, &alone.pieces));
+            }
+            None => self.suppose(w, clause, draft),
+        }
+    }
+
+    /// "While you cook the rest": neither how long nor what.
+    fn says_no_more(&self, w: &Words, clause: &Clause) -> bool {
+        let begins = (clause.start..clause.verb_at).any(|at| w.is(at, "while") || w.is(at, "whilst"));
+        begins && times(w, clause.start, clause.end).is_empty() && self.larder.mentions(w, clause.start, clause.end).is_empty()
+    }
+
     fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {
         !self
             .larder
@@ -293,6 +348,10 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.heat_set_last = read.turned_down;
         self.so.pressed |= read.need == Some(On::Kind(Kind::Pressure)) && matches!(read.takes, Takes::Wait { .. });
         self.so.slow |= read.slow;
+        let cooker = |kind: &Kind| matches!(kind, Kind::Pressure | Kind::Slow | Kind::Rice);
+        let named =
+            [read.need, read.place.flatten()].into_iter().flatten().find_map(|on| if let On::Kind(kind) = on { Some(kind) } else { None });
+        self.so.cooker = named.filter(cooker).or(self.so.cooker);
     }
 
     /// Does the clause begin a step of its own?

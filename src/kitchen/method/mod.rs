@@ -32,6 +32,7 @@ mod clauses;
 mod clock;
 mod degrees;
 mod dish;
+mod fellows;
 mod gather;
 mod larder;
 mod notes;
@@ -43,8 +44,11 @@ mod whereabouts;
 mod whole;
 
 use crate::foods::Foods;
+use crate::kitchen::words::Words;
 use crate::kitchen::{Appliance, Ingredient, Spot, Step};
 use crate::measure::Spoons;
+
+pub use fellows::name_fellows;
 
 /// One paragraph of a method, and where it stands.
 #[derive(Debug, Clone, PartialEq)]
@@ -81,12 +85,35 @@ pub struct MethodRead {
 
 /// Reads a method. It never fails: words that are not understood stay words.
 pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRead {
-    let notes::Parted { method, notes } = notes::parted(paragraphs, setting.foods);
+    let notes::Parted { method, notes, doubts } = notes::parted(paragraphs, setting.foods);
     // Notes alone are read as they stand: a recipe has at least one step.
     if method.is_empty() && !notes.is_empty() {
         return gather::Gather::new(setting).words_only(paragraphs);
     }
-    MethodRead { notes, ..gather::Gather::new(setting).read(&method) }
+    let mut read = gather::Gather::new(setting).read(&method);
+    read.doubts.extend(doubts);
+    MethodRead { notes, ..read }
+}
+
+/// The ingredients that texts name, by their index, each once; of several lines of one food those that are not `taken` come first.
+pub fn named_in(
+    texts: &[String],
+    taken: &[usize],
+    ingredients: &[Ingredient],
+    headings: &[(usize, String)],
+    (foods, spoons): (&Foods, Spoons),
+    recipe_name: &dyn Fn(usize) -> String,
+) -> Vec<usize> {
+    let mut larder = larder::Larder::new(ingredients, headings, foods, spoons, recipe_name);
+    taken.iter().for_each(|food| drop(larder.take(*food, None)));
+    let mut named: Vec<usize> = Vec::new();
+    for text in texts {
+        let w = Words::of(text);
+        named.extend(larder.mentions(&w, 0, w.len()).into_iter().flat_map(|mention| mention.foods));
+    }
+    named.sort();
+    named.dedup();
+    named
 }
 
 #[cfg(test)]

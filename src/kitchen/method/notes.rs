@@ -2,7 +2,8 @@
 //!
 //! A paragraph or a sentence that opens with a label and a colon or a dash is a note ("Cook's tip: …", "To freeze – …"), and so is
 //! what stands under such a heading until the next heading. A tip in the midst of a paragraph is its one sentence: what is
-//! done comes after it. Of how the dish keeps and how else it is made, the rest of the paragraph tells. "For the dressing:" and
+//! done comes after it. So does it where a paragraph opens with a tip and others of the method follow; below the method such a
+//! paragraph is a note throughout, and work in it that has a time is told. Of how the dish keeps and how else it is made, the rest of the paragraph tells. "For the dressing:" and
 //! "Step 2:" are no notes.
 //!
 //! Knows labels; knows no step.
@@ -11,7 +12,9 @@ use std::ops::Range;
 
 use super::Paragraph;
 use super::clauses::{sentences, verb_at};
+use super::clock::times;
 use crate::foods::Foods;
+use crate::kitchen::Spot;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
 
@@ -19,6 +22,8 @@ use crate::measure::Kind as Sign;
 pub(super) struct Parted {
     pub method: Vec<Paragraph>,
     pub notes: Vec<String>,
+    /// What is taken for a note although it reads as work, without the full stop.
+    pub doubts: Vec<(Spot, String)>,
 }
 
 /// More words than this are no label.
@@ -65,10 +70,11 @@ struct Label {
 
 /// Parts the notes from what is done.
 pub(super) fn parted(paragraphs: &[Paragraph], foods: &Foods) -> Parted {
-    let mut parted = Parted { method: Vec::new(), notes: Vec::new() };
+    let mut parted = Parted { method: Vec::new(), notes: Vec::new(), doubts: Vec::new() };
     let mut under: Option<String> = None;
     let mut unused: Option<String> = None;
-    for paragraph in paragraphs {
+    let last = paragraphs.iter().rposition(|paragraph| !opens_with_a_label(paragraph, foods));
+    for (number, paragraph) in paragraphs.iter().enumerate() {
         let w = Words::of(&paragraph.text);
         let found = sentences(&w);
         let label = found.first().and_then(|(start, end)| label(&w, *start, *end, foods));
@@ -79,9 +85,20 @@ pub(super) fn parted(paragraphs: &[Paragraph], foods: &Foods) -> Parted {
                 (under, unused) = (Some(name.clone()), Some(name));
                 continue;
             }
-            Some(_) => {
+            Some(label) => {
                 unused = None;
-                parted.notes.push(paragraph.text.trim().to_owned());
+                let work = found.iter().skip(1).position(|(start, end)| is_work(&w, *start, *end)).map(|index| index + 1);
+                match work.filter(|_| label.reach == Reach::Sentence && under.is_none()) {
+                    Some(work) if last.is_some_and(|last| number < last) => parted.take_from(paragraph, &w, found[work].0),
+                    work => {
+                        let timed = work.is_some_and(|work| found[work..].iter().any(|(start, end)| !times(&w, *start, *end).is_empty()));
+                        if timed {
+                            let text = "a paragraph that opens with a tip is taken for a note; begin a new one where the method goes on";
+                            parted.doubts.push((paragraph.at.clone(), text.to_owned()));
+                        }
+                        parted.notes.push(paragraph.text.trim().to_owned());
+                    }
+                }
                 continue;
             }
             None => {}
@@ -99,7 +116,28 @@ pub(super) fn parted(paragraphs: &[Paragraph], foods: &Foods) -> Parted {
     parted
 }
 
+/// Does a paragraph open with the label of a note?
+fn opens_with_a_label(paragraph: &Paragraph, foods: &Foods) -> bool {
+    let w = Words::of(&paragraph.text);
+    sentences(&w).first().is_some_and(|(start, end)| label(&w, *start, *end, foods).is_some())
+}
+
+/// Does a sentence say what is done now? "Freeze what is left" is done later.
+fn is_work(w: &Words, start: usize, end: usize) -> bool {
+    const NOT_NOW: [&str; 12] =
+        ["freeze", "thaw", "defrost", "reheat", "refrigerate", "store", "keep", "use", "try", "make", "let", "serve"];
+    let said = (start..end).find(|at| w.kind(*at) == Some(Sign::Word)).and_then(|at| verb_at(w, at));
+    said.is_some_and(|(verb, _)| !NOT_NOW.contains(&verb.word))
+}
+
 impl Parted {
+    /// A paragraph that opens with a tip: what is done begins at `from`.
+    fn take_from(&mut self, paragraph: &Paragraph, w: &Words, from: usize) {
+        self.notes.push(w.between(0, w.byte(from)).trim().to_owned());
+        let text = w.between(w.byte(from), paragraph.text.len()).trim().to_owned();
+        self.method.push(Paragraph { text, at: paragraph.at.clone() });
+    }
+
     /// A paragraph of the method, without the notes in it.
     fn take(&mut self, paragraph: &Paragraph, w: &Words, found: &[(usize, usize)], foods: &Foods) {
         let notes = notes_within(w, found, foods);
@@ -173,7 +211,9 @@ fn label(w: &Words, start: usize, end: usize, foods: &Foods) -> Option<Label> {
         let dash = w.kind(at) == Some(Sign::Dash) && (spaced(at) && spaced(at + 1) || w.is(at, "—"));
         w.kind(at) == Some(Sign::Colon) || dash
     };
-    let sign = (first..end).find(|at| is_sign(*at)).unwrap_or(end);
+    // "To freeze, wrap it well."
+    let comma = || (first..end).find(|at| w.kind(*at) == Some(Sign::Comma)).filter(|at| is_for_later(w, first, *at));
+    let sign = (first..end).find(|at| is_sign(*at)).or_else(comma).unwrap_or(end);
     let within = |at: usize| {
         let plain = matches!(w.kind(at), Some(Sign::Word | Sign::Number | Sign::And | Sign::Slash));
         plain || is_mark(at)
@@ -186,6 +226,12 @@ fn label(w: &Words, start: usize, end: usize, foods: &Foods) -> Option<Label> {
     let rest = (sign + 1..end).any(|at| !is_mark(at));
     let reach = reach(w, name.clone(), !rest, foods)?;
     Some(Label { reach, name, alone: !rest })
+}
+
+/// "To freeze", "to make ahead": no other work is done to an end that lies after the meal.
+fn is_for_later(w: &Words, first: usize, end: usize) -> bool {
+    let later = end <= first + 4 && LATER.iter().any(|word| w.is(first + 1, word));
+    w.is(first, "to") && (later || w.is(first + 1, "make") && w.is(end - 1, "ahead"))
 }
 
 /// Is it the label of a note, and how far does that go?

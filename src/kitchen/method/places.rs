@@ -36,7 +36,7 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::At(Kind::Hob), "clear fire"), (Place::At(Kind::Hob), "brisk fire"), (Place::At(Kind::Hob), "low fire"), (Place::At(Kind::Hob), "over the fire"), (Place::At(Kind::Hob), "simmering water"),
     (Place::At(Kind::Pressure), "pressure cooker"), (Place::At(Kind::Pressure), "high pressure"), (Place::At(Kind::Pressure), "low pressure"),
     (Place::At(Kind::Pressure), "under pressure"), (Place::At(Kind::Pressure), "full pressure"), (Place::At(Kind::Pressure), "natural release"), (Place::At(Kind::Pressure), "to pressure"), (Place::At(Kind::Pressure), "at pressure"),
-    (Place::At(Kind::Pressure), "natural pressure release"),
+    (Place::At(Kind::Pressure), "natural pressure release"), (Place::At(Kind::Pressure), "whistle"),
     (Place::At(Kind::Slow), "slow cooker"), (Place::At(Kind::Rice), "rice cooker"), (Place::At(Kind::Microwave), "microwave"),
     (Place::At(Kind::Microwave), "microwave oven"), (Place::At(Kind::Grill), "under the grill"), (Place::At(Kind::Grill), "grill"), (Place::At(Kind::Grill), "broiler"),
     (Place::At(Kind::Steamer), "steamer"),

@@ -11,6 +11,7 @@ use crate::kitchen::{After, ApplianceKind, LineOf, LineRead, Piece, Wanted, read
 use crate::measure::{Minutes, Spoons};
 
 mod asides;
+mod choices;
 mod table;
 
 pub(super) fn kitchen() -> Vec<Appliance> {
@@ -98,7 +99,7 @@ pub(super) fn told(read: &MethodRead) -> Vec<String> {
 }
 
 /// The foods of each step, with shares.
-fn foods(typed: &[&str], read: &MethodRead) -> Vec<Vec<String>> {
+pub(super) fn foods(typed: &[&str], read: &MethodRead) -> Vec<Vec<String>> {
     let of = |step: &Step| {
         let named = step.text.iter().filter_map(|piece| match piece {
             Piece::Ingredient { index, share: None } => Some(typed[*index].to_owned()),

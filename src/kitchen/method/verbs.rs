@@ -147,7 +147,7 @@ pub(super) static VERBS: &[Verb] = &[
     row("grill", Wait(Grill, 8), Once(0.0)), row("broil", Wait(Grill, 8), Once(0.0)), row("roast", Wait(Oven, 40), Once(0.0)),
     row("bake", Wait(Oven, 30), Once(0.0)), row("oven-roast", Wait(Oven, 40), Once(0.0)), row("slow-roast", Wait(Oven, 180), Once(0.0)), row("pot-roast", Wait(Oven, 90), Once(0.0)), row("scald", Wait(Hob, 3), Once(0.0)), row("blind bake", Wait(Oven, 15), Once(0.0)), row("steam in the steamer", Wait(Steamer, 15), Once(0.0)),
     // Unattended, on nothing.
-    row("rest", Stand(10), Once(0.0)), row("stand", Leave, Once(0.0)), state("cool", Stand(30), Once(0.0)), row("soak", Stand(30), Once(0.0)),
+    row("rest", Stand(10), Once(0.0)), row("steam-dry", Stand(2), Once(0.0)), row("stand", Leave, Once(0.0)), state("cool", Stand(30), Once(0.0)), row("soak", Stand(30), Once(0.0)),
     row("marinate", Stand(60), Once(0.0)), row("marinade", Stand(60), Once(0.0)), state("chill", Stand(60), Once(0.0)), row("refrigerate", Stand(60), Once(0.0)),
     state("freeze", Leave, Once(0.0)), state("rise", Stand(60), Once(0.0)), state("prove", Stand(60), Once(0.0)), row("proof", Leave, Once(0.0)),
     row("thaw", Stand(480), Once(0.0)), row("rehydrate", Stand(20), Once(0.0)), row("defrost", Leave, Once(0.0)), row("leave", Leave, Once(0.0)), row("let", Leave, Once(0.0)),

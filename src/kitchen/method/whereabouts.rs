@@ -124,7 +124,9 @@ impl Whereabouts {
     }
 
     fn own(&self, one: &About) -> Own {
-        let named: Vec<usize> = one.foods.iter().map(|(food, _)| *food).collect();
+        // "Cook for 3 hours, adding the carrots": of what is there.
+        let brought = one.clause.brings_from(one.w);
+        let named: Vec<usize> = one.foods.iter().filter(|(_, at)| *at < brought).map(|(food, _)| *food).collect();
         let foods = if named.is_empty() { &self.about } else { &named };
         if foods.is_empty() {
             return if self.in_ware { Own::InWare } else { Own::Unsaid };
@@ -171,7 +173,7 @@ impl Whereabouts {
                 self.in_ware = put == Put::InWare || self.in_ware && (put == Put::At(None) || read.need == self.hot.or(read.need));
                 foods.iter().for_each(|food| self.foods[*food] = Some(put));
             }
-            None if JOINS.contains(&verb) => self.join(one, read, place),
+            None if JOINS.contains(&verb) || one.w.is(one.clause.verb_end, "in") => self.join(one, read, place),
             None => self.about.extend(foods),
         }
     }

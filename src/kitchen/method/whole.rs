@@ -104,7 +104,8 @@ impl Gather<'_, '_> {
     pub(super) fn unfinished(&mut self) -> Vec<(Spot, String)> {
         let mut doubts = Vec::new();
         for food in 0..self.setting.ingredients.len() {
-            if !self.larder.is_divided(food) {
+            // "Serve with the remaining parsley."
+            if !self.larder.is_divided(food) || self.is_at_table(food) {
                 continue;
             }
             let pieces = self.made.iter_mut().flat_map(|made| made.step.text.iter_mut());

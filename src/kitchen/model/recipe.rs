@@ -70,6 +70,8 @@ pub struct Recipe {
     pub steps: Vec<Step>,
     /// What its method says is done at the table: printed with the dish.
     pub at_table: Vec<String>,
+    /// The ingredients that only [`Recipe::at_table`] names, by their index.
+    pub served: Vec<usize>,
     /// The notes of its method, "Tip: …": printed with the dish.
     pub notes: Vec<String>,
     pub source: Source,

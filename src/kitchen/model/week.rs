@@ -18,9 +18,19 @@ pub struct Week {
     pub trips: Vec<Trip>,
     pub sessions: Vec<Session>,
     pub meals: Vec<Meal>,
+    pub left_out: LeftOut,
     /// `[compose]` of the week, as written.
     pub wishes: WishTable,
     pub at: Spot,
+}
+
+/// What is known of a week beside what is kept of it: of its past, where only what is open is planned.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct LeftOut {
+    /// The days of its other sessions: what they left cooked is this week's.
+    pub cooked: Vec<Date>,
+    /// The day of its last meal, kept or not.
+    pub last_meal: Option<Date>,
 }
 
 impl Week {

@@ -154,6 +154,12 @@ pub(super) fn gives(recipe: &Recipe, asked: &Dimension) -> bool {
     makes == *asked || (recipe.portion.is_some() && by_weight(&makes) && by_weight(asked))
 }
 
+/// Would it give such an amount, were it known what a portion of it weighs?
+pub(super) fn would_give(recipe: &Recipe, asked: &Dimension) -> bool {
+    let by_weight = |dimension: &Dimension| matches!(dimension, Dimension::Mass | Dimension::Portion);
+    recipe.portion.is_none() && by_weight(&recipe.makes.dimension()) && by_weight(asked)
+}
+
 fn words(dimension: &Dimension) -> String {
     match dimension {
         Dimension::Mass => "grams".to_owned(),

@@ -66,8 +66,9 @@ fn read_eater(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Eater> {
         fibre_g: needs.optional("fibre", shapes::grams),
     });
     let swap = read_swap(table, speech);
-    let sure = table.texts("sure").unwrap_or_default().into_iter().map(|(word, _)| word.to_lowercase()).collect();
-    Some(Eater { name: name?, share, allergic, avoid, not_eaten, born, needs, swap, sure, at: table.spot() })
+    let sure = table.texts("sure").unwrap_or_default();
+    let (sure, sure_at) = sure.into_iter().map(|(word, at)| (word.to_lowercase(), at)).unzip();
+    Some(Eater { name: name?, share, allergic, avoid, not_eaten, born, needs, swap, sure, sure_at, at: table.spot() })
 }
 
 /// The words under `key`. One that is no allergen, no kind and no food is a mistake: it would guard nobody.
@@ -178,9 +179,15 @@ pub(super) fn ware(word: &str, at: &Spot, speech: &mut Speech<'_>) -> Option<War
     if let (Some(food), true) = (speech.foods.find(plain), plain == typed) {
         return Some(Ware::Food(food));
     }
-    let near = speech.recipes.nearest(plain).map(str::to_owned).or_else(|| speech.foods.nearest(plain).into_iter().next());
+    // Who writes "recipe:" means a recipe, and no food that reads alike.
+    let is_recipe = plain != typed;
+    let recipe = speech.recipes.nearest(plain).map(|id| format!("{}{id}", if is_recipe { "recipe:" } else { "" }));
+    let near = recipe.or_else(|| if is_recipe { None } else { speech.foods.nearest(plain).into_iter().next() });
     let near = near.map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default();
-    let remedy = format!("{near}Write the id of a recipe or the name of a food.");
-    speech.found.mistake(at.clone(), format!("\"{typed}\" is neither a recipe nor a food"), remedy);
+    let (cause, remedy) = match is_recipe {
+        true => ("is no recipe", "Write recipe: and the name of a file in recipes, without .toml."),
+        false => ("is neither a recipe nor a food", "Write the id of a recipe or the name of a food."),
+    };
+    speech.found.mistake(at.clone(), format!("\"{typed}\" {cause}"), format!("{near}{remedy}"));
     None
 }

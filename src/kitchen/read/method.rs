@@ -1,11 +1,11 @@
-//! `method`: the paragraphs of a recipe's method, read to steps.
+//! `method`: the paragraphs of a recipe's method, read to steps; `at_table` and `notes`, which stand beside either.
 
 use toml::de::DeValue;
 
 use super::lines::Speech;
 use super::table::Table;
-use crate::kitchen::method::{MethodRead, Paragraph, Setting, read_method};
-use crate::kitchen::{Appliance, Ingredient, Recipe};
+use crate::kitchen::method::{MethodRead, Paragraph, Setting, named_in, read_method};
+use crate::kitchen::{Appliance, Ingredient, Piece, Recipe};
 
 /// Reads the method, where the recipe has one, into steps; beside `[[step]]` it is a mistake.
 pub(super) fn read(
@@ -41,6 +41,31 @@ pub(super) fn read(
     recipe.at_table = serve;
     recipe.notes = notes;
     recipe.method = paragraphs.into_iter().map(|paragraph| paragraph.text).collect();
+}
+
+/// What is done at the table and notes, which are written beside `[[step]]` and inside a method.
+pub(super) fn read_beside(top: &Table<'_>, recipe: &mut Recipe, ingredients: &[Ingredient], speech: &Speech<'_>, names: &[String]) {
+    let texts = |key: &str| speech.paragraphs(top, key).into_iter().map(|paragraph| paragraph.text);
+    for (key, kept) in [("at_table", &mut recipe.at_table), ("notes", &mut recipe.notes)] {
+        if top.has("method") && top.has(key) {
+            top.mistake(
+                key,
+                format!("{key} stands beside [[step]], and this recipe has a method"),
+                "Write it as a sentence of the method.",
+            );
+        } else if top.has(key) {
+            kept.extend(texts(key));
+        }
+    }
+    if recipe.at_table.is_empty() {
+        return;
+    }
+    let name = |index: usize| names.get(index).cloned().unwrap_or_default();
+    let pieces = recipe.steps.iter().flat_map(|step| &step.text);
+    let in_steps: Vec<usize> =
+        pieces.filter_map(|piece| if let Piece::Ingredient { index, .. } = piece { Some(*index) } else { None }).collect();
+    let named = named_in(&recipe.at_table, &in_steps, ingredients, &recipe.headings, (&speech.foods, speech.spoons), &name);
+    recipe.served = named.into_iter().filter(|food| !in_steps.contains(food)).collect();
 }
 
 /// A text of one paragraph a line, or a list of texts.

@@ -37,6 +37,7 @@ pub(super) fn read_patterns(
             minutes: table.optional("minutes", shapes::minutes),
             style: table.optional("style", shapes::text).map(|style| style.to_lowercase()),
             at: table.spot(),
+            keys_at: table.keys_at(&["at_most", "minutes"]),
         });
     }
     patterns

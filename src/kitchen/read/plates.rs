@@ -1,7 +1,7 @@
 //! Places in a meal, `1 portion any:grain`, and what can fill them: recipes and foods by their `fits`, each as the line that would be
 //! written.
 
-use super::checks::gives;
+use super::checks::{gives, would_give};
 use super::hint;
 use super::lines::{Speech, Typed, Written};
 use super::source::{Findings, Source};
@@ -85,8 +85,7 @@ fn any_line(
         }
     };
     let wanted = Place { before: before.trim(), amount, word: &word, tail, at: &at, whose: &asking.whose };
-    let fillings = wanted.fillings(places, speech);
-    Some(Some(Plate::Any(AnyLine { text: text.to_owned(), word: word.clone(), fillings, at })))
+    Some(Some(Plate::Any(wanted.filled(text, places, speech))))
 }
 
 /// What stands before and after "any:".
@@ -106,19 +105,26 @@ struct Place<'p> {
 }
 
 impl Place<'_> {
-    fn fillings(&self, places: &Places<'_>, speech: &mut Speech<'_>) -> Vec<Ingredient> {
-        let mut fillings = Vec::new();
+    fn filled(&self, text: &str, places: &Places<'_>, speech: &mut Speech<'_>) -> AnyLine {
+        let mut line = AnyLine {
+            text: text.to_owned(),
+            word: self.word.to_owned(),
+            fillings: Vec::new(),
+            without_portion: Vec::new(),
+            in_another_measure: Vec::new(),
+            at: self.at.clone(),
+        };
         let mut somebody = false;
         let fits = |words: &[String]| words.iter().any(|word| word == self.word);
         for (index, recipe) in places.recipes.iter().enumerate().filter(|(_, recipe)| fits(&recipe.fits)) {
             somebody = true;
             if places.sound.get(index).copied().unwrap_or(false) {
-                fillings.extend(self.of_recipe(RecipeId(index), recipe, speech));
+                self.add_recipe(RecipeId(index), recipe, &mut line, speech);
             }
         }
         for food in places.foods.iter().filter(|food| fits(&food.fits)) {
             somebody = true;
-            fillings.extend(self.of_food(food, places, speech));
+            line.fillings.extend(self.of_food(food, places, speech));
         }
         if !somebody && places.complete {
             let known = places.recipes.iter().flat_map(|recipe| &recipe.fits).chain(places.foods.iter().flat_map(|food| &food.fits));
@@ -128,15 +134,19 @@ impl Place<'_> {
             let remedy = format!("{near}Add fits = [\"{}\"] to a recipe, or to a food of foods.toml.", self.word);
             speech.found.mistake(self.at.clone(), cause, remedy);
         }
-        fillings
+        line
     }
 
-    fn of_recipe(&self, id: RecipeId, recipe: &Recipe, speech: &mut Speech<'_>) -> Option<Ingredient> {
+    fn add_recipe(&self, id: RecipeId, recipe: &Recipe, place: &mut AnyLine, speech: &mut Speech<'_>) {
         let text = format!("{} recipe:{}{}", self.before, recipe.id, self.tail);
-        let line = speech.quietly(&text, self.at)?;
-        match &line.wanted {
-            Wanted::Recipe { recipe: read, amount, .. } if *read == id && gives(recipe, &amount.dimension()) => Some(line),
-            _ => None,
+        let Some(line) = speech.quietly(&text, self.at) else { return };
+        let Wanted::Recipe { recipe: read, amount, .. } = &line.wanted else { return };
+        let asked = amount.dimension();
+        match () {
+            () if *read != id => {}
+            () if gives(recipe, &asked) => place.fillings.push(line),
+            () if would_give(recipe, &asked) => place.without_portion.push(id),
+            () => place.in_another_measure.push(id),
         }
     }
 

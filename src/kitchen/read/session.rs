@@ -64,7 +64,11 @@ fn read_people(table: &Table<'_>, start: Option<DateTime>) -> Vec<Person> {
         _ => vec![entry],
     };
     if items.is_empty() {
-        table.mistake("people", "a session without people", "Name at least one: people = [\"cook\"].");
+        table.mistake(
+            "people",
+            "a session without people",
+            "Name at least one: people = [\"cook\"]. Where nobody cooks, take the [[session]] out.",
+        );
     }
     for item in items {
         let Some(person) = read_person(table, item, start) else { continue };

@@ -6,8 +6,8 @@ use toml::de::{DeTable, DeValue};
 use super::hint;
 use super::shapes::{Read, within};
 use super::source::{Findings, Source};
-use crate::kitchen::Spot;
 use crate::kitchen::keys::{File, Heading, Key, LETTERS, Shape};
+use crate::kitchen::{KeysAt, Spot};
 use crate::words::marks::{is_unseen, mark};
 
 /// What every table of one file shares.
@@ -219,6 +219,11 @@ impl<'a> Table<'a> {
     /// Where the value of `key` begins, or the table where it is absent.
     pub fn spot_of(&self, key: &str) -> Spot {
         self.file.source.spot(self.entry(key).map_or(self.start, |entry| entry.start))
+    }
+
+    /// Where those of the keys stand that are written here.
+    pub fn keys_at(&self, keys: &[&'static str]) -> KeysAt {
+        keys.iter().filter(|key| self.has(key)).map(|key| (*key, self.spot_of(key))).collect()
     }
 
     /// A mistake at the value of `key`.

@@ -60,7 +60,7 @@ pub(super) fn read_week(top: &Table<'_>, customs: &Customs<'_>, shops: &Names, s
     let wishes = read_wishes(top, &customs.household.currency, speech);
     let from = from?;
     let name = name.unwrap_or_else(|| Week::usual_name(from));
-    let mut week = Week { name, from, trips, sessions, meals, wishes, at: top.spot() };
+    let mut week = Week { name, from, trips, sessions, meals, left_out: Default::default(), wishes, at: top.spot() };
     check_order(&week, top);
     if !top.has("trip") {
         week.trips.extend(default_trip(&week));

@@ -1,12 +1,11 @@
 //! `[compose]`, of a week or of kitchen.toml: what the household wants of a week that is composed. And `rules.prefer`.
 
-use std::collections::BTreeMap;
-
 use toml::de::DeValue;
 
 use super::eaters::ware;
 use super::lines::Speech;
 use super::shapes;
+use super::source::Source;
 use super::table::Table;
 use crate::kitchen::{Beside, Floors, OneAtMost, Prefer, Spot, Taste, Ware, WishTable};
 use crate::measure::{Currency, ReadError};
@@ -14,52 +13,64 @@ use crate::measure::{Currency, ReadError};
 static TASTES: [(&str, Taste); 3] = [("varied", Taste::Varied), ("cheap", Taste::Cheap), ("easy", Taste::Easy)];
 static AIMS: [(&str, Prefer); 3] = [("cost", Prefer::Cost), ("variety", Prefer::Variety), ("work", Prefer::Work)];
 
+/// The keys that a clash may name by their places.
+const WITH_A_FIGURE: [&str; 7] = ["recipes_at_most", "same_again_after", "not_again", "one_at_most", "spend_at_most", "each_day", "beside"];
+
 /// The word of `one_at_most` for every other place.
 const ELSE: &str = "else";
 
 pub(super) fn read_wishes(top: &Table<'_>, currency: &Currency, speech: &mut Speech<'_>) -> WishTable {
     let Some(table) = top.one("compose", "[compose]") else { return WishTable::default() };
-    let table = &table;
+    let (table, source) = (&table, table.file.source);
     WishTable {
         taste: table.optional("taste", shapes::one_of(&TASTES)),
         recipes_at_most: table.optional("recipes_at_most", shapes::whole(0)),
         same_again_after: table.optional("same_again_after", shapes::days),
         not_again: table.optional("not_again", shapes::days),
-        one_at_most: table.optional("one_at_most", one_at_most),
+        one_at_most: table.optional("one_at_most", |value| one_at_most(value, source)),
         variety_may_cost: table.optional("variety_may_cost", shapes::share),
         spend_at_most: table.optional("spend_at_most", shapes::money(currency)),
         each_day: read_floors(table),
-        beside: table.optional("beside", beside),
+        beside: table.optional("beside", |value| beside(value, source)),
         wanted: wares(table, "use", speech),
         unwanted: wares(table, "not", speech),
+        keys_at: table.keys_at(&WITH_A_FIGURE),
     }
 }
 
 /// One number, or one a place.
-fn one_at_most(value: &DeValue<'_>) -> shapes::Read<OneAtMost> {
+fn one_at_most(value: &DeValue<'_>, source: &Source) -> shapes::Read<OneAtMost> {
+    let mut limits = OneAtMost::default();
     let DeValue::Table(places) = value else {
-        return Ok(OneAtMost { by_place: BTreeMap::new(), otherwise: Some(shapes::whole(1)(value)?) });
+        return Ok(OneAtMost { otherwise: Some(shapes::whole(1)(value)?), ..limits });
     };
-    let mut limits = OneAtMost { by_place: BTreeMap::new(), otherwise: None };
     for (place, value) in places.iter() {
+        let at = source.spot(place.span().start);
         let place = place.get_ref().trim().to_lowercase();
         let read = shapes::whole(1)(value.get_ref()).map_err(|error| ReadError { cause: format!("{place}: {}", error.cause), ..error })?;
         match place.as_str() {
             ELSE => limits.otherwise = Some(read),
-            _ => _ = limits.by_place.insert(place, read),
+            _ => {
+                limits.places_at.insert(place.clone(), at);
+                limits.by_place.insert(place, read);
+            }
         }
     }
     Ok(limits)
 }
 
 /// `{ soft = "crunchy" }`, in the order of the words.
-fn beside(value: &DeValue<'_>) -> shapes::Read<Vec<Beside>> {
+fn beside(value: &DeValue<'_>, source: &Source) -> shapes::Read<Vec<Beside>> {
     let example = "Write it like { soft = \"crunchy\" }.";
     let DeValue::Table(pairs) = value else {
         return Err(ReadError { cause: "expected a table of words".to_owned(), remedy: example.to_owned() });
     };
     let pair = |(is, wants): (&toml::Spanned<toml::de::DeString<'_>>, &toml::Spanned<DeValue<'_>>)| {
-        Ok(Beside { is: is.get_ref().trim().to_lowercase(), wants: shapes::text(wants.get_ref())?.to_lowercase() })
+        Ok(Beside {
+            is: is.get_ref().trim().to_lowercase(),
+            wants: shapes::text(wants.get_ref())?.to_lowercase(),
+            at: [is.span().start, wants.span().start].map(|start| source.spot(start)),
+        })
     };
     pairs.iter().map(pair).collect()
 }

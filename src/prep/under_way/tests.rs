@@ -52,7 +52,8 @@ fn what_was_done_before_something_done_is_over_by_then() {
 fn what_is_in_use_is_parted_from_what_is_still_to_be_fetched_and_nothing_is_lost() {
     // 500 g of barley, 350 of it in the cupboard, and 40 % of it in the pot: 200 g from there. Dill to taste is all still to come.
     let of = |food: u32| Ware::Food(crate::foods::FoodId(food));
-    let one = |food: u32, grams: f64, place| Fetch { of: of(food), amount: Quantity::grams(grams), place, look_first: false };
+    let one =
+        |food: u32, grams: f64, place| Fetch { of: of(food), amount: Quantity::grams(grams), place, look_first: false, is_short: false };
     let fetch = [one(0, 350.0, Some(Place::Cupboard)), one(1, 0.0, None), one(0, 150.0, None), one(2, 80.0, None)];
     let share = |ware: Ware| [(of(0), 0.4), (of(2), 1.0)].iter().find(|(known, _)| *known == ware).map_or(0.0, |(_, share)| *share);
     let (left, used) = parted(&fetch, share);

@@ -59,7 +59,8 @@ fn lines_in_several_measures_are_told_by_what_is_needed() {
 
 #[test]
 fn what_lies_in_two_places_is_told_in_whole_and_then_by_place() {
-    let at = |grams: f64, place| Fetch { of: Ware::Food(FoodId(0)), amount: Quantity::grams(grams), place, look_first: false };
+    let at =
+        |grams: f64, place| Fetch { of: Ware::Food(FoodId(0)), amount: Quantity::grams(grams), place, look_first: false, is_short: false };
     let (kitchen, said) = said_of("apple", "fruit", vec![(item(2.0, Unit::Piece), None)]);
     let units = Units::Metric;
     // 300 of 600 g are one of two apples; 250 g are no number of them.
@@ -76,7 +77,7 @@ fn what_lies_in_two_places_is_told_in_whole_and_then_by_place() {
 fn a_person_who_handles_a_part_of_a_food_fetches_that_part() {
     let cloves = |number| (item(number, Unit::Word(Word::Clove)), Some("crushed"));
     let (kitchen, said) = said_of("garlic", "vegetable", vec![cloves(3.0), cloves(1.0)]);
-    let all = [Fetch { of: Ware::Food(FoodId(0)), amount: Quantity::pieces(0.4), place: None, look_first: false }];
+    let all = [Fetch { of: Ware::Food(FoodId(0)), amount: Quantity::pieces(0.4), place: None, look_first: false, is_short: false }];
     let one = &by_food(&all)[0];
     // A quarter of four cloves.
     assert_eq!(one.words(&said, 0.25, kitchen.names(), Units::Metric), "1 clove of garlic");

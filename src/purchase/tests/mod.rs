@@ -55,6 +55,7 @@ impl Street {
             trips: vec![trip],
             sessions: vec![],
             meals: vec![],
+            left_out: Default::default(),
             wishes: Default::default(),
             at: Spot::default(),
         };

@@ -18,6 +18,7 @@ fn week() -> Week {
         ],
         sessions: Vec::new(),
         meals: Vec::new(),
+        left_out: Default::default(),
         wishes: Default::default(),
         at: spot(1),
     }

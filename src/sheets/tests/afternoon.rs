@@ -115,7 +115,7 @@ pub fn milk_and_stock() -> Contains {
 }
 
 fn fetched(name: &str, amount: Quantity, place: Option<Place>) -> Fetch {
-    Fetch { of: Ware::Food(food(name)), amount, place, look_first: name == "pearl barley" }
+    Fetch { of: Ware::Food(food(name)), amount, place, look_first: name == "pearl barley", is_short: false }
 }
 
 fn people() -> Vec<Person> {

@@ -200,6 +200,7 @@ impl<'r> Measuring<'r> {
             }
             self.measure.amount = Some(if long.counted { amount_of(&self.number, long.unit) } else { Amount::new(1.0, long.unit) });
             self.measure.unit_given = long.unit != Unit::Piece;
+            self.measure.long = long.long;
             self.measure.end = long.end;
             self.measure.said = w.plain(self.start..long.end);
             self.measure.remarks.push(long.said);

@@ -129,8 +129,8 @@ pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("1 stick butter, melted", "butter", "1 stick", "melted", "113"),
     ("4 tbsp melted butter", "butter", "4 tbsp [melted]", "", "56.75"),
     ("a knob of ginger, grated", "ginger", "1 knob", "grated", "20"),
-    ("2 cm piece of ginger, grated", "ginger", "1 knob", "grated (2 cm piece)", "20"),
-    ("2-inch piece ginger", "ginger", "1 knob", "(2-inch piece)", "20"),
+    ("2 cm piece of ginger, grated", "ginger", "10 g", "grated (2 cm piece)", "10"),
+    ("2-inch piece ginger", "ginger", "25.4 g", "(2-inch piece)", "25.4"),
     ("1 pinch salt", "salt", "1 pinch", "", "0.38"), // 288 ÷ 48 ÷ 16
     ("a pinch of salt", "salt", "1 pinch", "", "0.38"),
     ("pinch of salt", "salt", "1 pinch", "", "0.38"),
@@ -266,10 +266,10 @@ pub(super) const TABLE: &[(&str, &str, &str, &str, &str)] = &[
     ("½ chicken (about 700 g)", "chicken", "700 g", "(½)", "700"),
     ("4 chicken breasts, 140 g each", "chicken breast", "4 of 140 g", "", "560"),
     // Lengths.
-    ("5cm/2in piece fresh ginger, peeled", "ginger", "1 knob", "peeled (5cm/2in piece)", "20"),
-    ("1 (2-inch) piece ginger", "ginger", "1 knob", "(2-inch piece)", "20"),
-    ("2 x 5cm pieces ginger", "ginger", "2 knobs", "(5cm pieces)", "40"),
-    ("2 cm ginger, grated", "ginger", "1 knob", "grated (2 cm)", "20"),
+    ("5cm/2in piece fresh ginger, peeled", "ginger", "25 g", "peeled (5cm/2in piece)", "25"),
+    ("1 (2-inch) piece ginger", "ginger", "25.4 g", "(2-inch piece)", "25.4"),
+    ("2 x 5cm pieces ginger", "ginger", "50 g", "(5cm pieces)", "50"),
+    ("2 cm ginger, grated", "ginger", "10 g", "grated (2 cm)", "10"),
     ("a thumb-sized piece of ginger", "ginger", "1 knob", "(thumb-sized)", "20"),
     ("1 8-inch sourdough", "sourdough", "1", "(8-inch)", "each = \"…\""),
     // Spoons and cups.

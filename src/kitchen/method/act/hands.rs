@@ -35,6 +35,10 @@ impl Reading<'_> {
             act.turns = turns;
             return;
         }
+        // "Wrap in a towel for 5 minutes", "salt in a colander for 20": a moment's work, and a wait.
+        if matches!(verb.word, "wrap" | "salt") && self.worked(act).is_some() && self.named.at.is_none() {
+            return self.wait(act, None, 0);
+        }
         // "Give it another 10 minutes"; "give it a stir" is work.
         const WORK: [&str; 10] = ["stir", "whisk", "blitz", "mix", "shake", "toss", "knead", "beat", "whizz", "rub"];
         if verb.word == "give" && act.time.is_some() && !self.says(&WORK) {
@@ -76,7 +80,8 @@ impl Reading<'_> {
             return self.wait(act, Some(on), 5);
         }
         let gentle = matches!(verb.word, "sweat" | "soften");
-        let long = self.minutes(act).is_some_and(|minutes| minutes > 5.0);
+        // Over a medium heat it would brown if nobody stirred.
+        let long = self.minutes(act).is_some_and(|minutes| minutes > 5.0) && !self.is_over_more_than_low_heat();
         if (gentle && (long || self.is_covered()) || self.is_covered() && verb.state && verb.word != "brown") && !self.is_stirred() {
             return self.wait(act, Some(On::Kind(kind)), 8);
         }
@@ -86,6 +91,12 @@ impl Reading<'_> {
         act.takes = Takes::Hands(self.worked(act));
         act.need = Some(on);
         act.place = Some(Some(on));
+    }
+
+    /// "Over a medium heat", "medium-high".
+    fn is_over_more_than_low_heat(&self) -> bool {
+        let low = self.says(&["low", "gentle", "gently", "slowly"]);
+        self.says(&["medium", "moderate", "high"]) && self.says(&["heat", "flame", "hob"]) && !low
     }
 
     pub(super) fn is_covered(&self) -> bool {

@@ -55,6 +55,9 @@ impl Reading<'_> {
             Way::Hands => self.hands(verb, act),
             Way::HandsOn(kind) => self.hands_on(verb, kind, act),
             Way::Wait(kind, usual) => self.waiting(verb, kind, usual, act),
+            // "Refrigerate up to 5 days": how long it may be kept.
+            Way::Stand(_)
+                if act.time.is_none() && self.says(&["up"]) && self.says(&["day", "days", "week", "weeks", "month", "months"]) => {}
             Way::Stand(usual) => self.standing_as(verb.word, usual, act),
             Way::Leave => self.leaving(act),
         }
@@ -184,7 +187,7 @@ impl Reading<'_> {
     pub(super) fn waiting(&self, verb: &Verb, kind: Kind, usual: i64, act: &mut Act) {
         let fixed =
             !matches!(verb.word, "cook" | "braise" | "steam" | "simmer" | "boil" | "bubble" | "stew" | "poach" | "blanch" | "parboil");
-        let dry_pan = matches!(verb.word, "roast" | "bake") && (self.named.pan || self.named.at == Some(HOB)) && act.heat.oven.is_none();
+        let dry_pan = matches!(verb.word, "roast" | "bake") && (self.named.in_pan || self.named.at == Some(HOB)) && act.heat.oven.is_none();
         if dry_pan && self.named.at != Some(On::Kind(Kind::Oven)) {
             act.takes = Takes::Hands(self.worked(act));
             act.need = Some(HOB);
@@ -222,6 +225,14 @@ impl Reading<'_> {
         };
         act.takes = Takes::Wait { minutes, written };
         act.doubtful &= both.len() != 2;
+    }
+
+    /// The cooker that the food is in, where it is left on.
+    fn runs_on(&self) -> Option<On> {
+        let (w, clause) = (self.w, self.clause);
+        let on = (clause.verb_end..clause.end)
+            .any(|at| w.is(at, "on") && ["low", "high", "medium", "warm"].iter().any(|word| w.is(at + 1, word)));
+        self.so.cooker.map(On::Kind).filter(|cooker| on && self.named.at.is_none() && self.so.place == Some(*cooker))
     }
 
     /// "Cook on low for 6 to 8 hours" where no appliance is named.
@@ -279,6 +290,8 @@ impl Reading<'_> {
             }
             Some(Way::Wait(kind, usual)) => self.wait(act, Some(self.heated(On::Kind(kind))), usual),
             Some(Way::HandsOn(kind)) if act.time.is_some() => self.wait(act, Some(self.heated(On::Kind(kind))), 5),
+            // "Put the lid on and leave on low for 8 hours."
+            _ if act.time.is_some() && self.runs_on().is_some() => self.wait(act, self.runs_on(), 0),
             _ if act.time.is_some() => {
                 let cold = self.says(&["room", "fridge", "freezer", "refrigerator", "stand", "rest", "sit"]);
                 let on =

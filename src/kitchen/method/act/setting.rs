@@ -15,13 +15,26 @@ impl Reading<'_> {
         }
         let near = self.named.at_token <= self.clause.verb_end + 3;
         let set = matches!(self.named.at, Some(On::Kind(Kind::Oven | Kind::Grill | Kind::Slow | Kind::Pressure | Kind::Steamer)));
+        // "Heat it in the oven for 5 minutes": that is done in it.
+        let from = self.named.at_token.saturating_sub(2).max(self.clause.verb_end);
+        let inside = set && (from..=self.named.at_token).any(|at| ["in", "under"].iter().any(|word| self.w.is(at, word)));
+        if set && inside && act.time.is_some() {
+            return self.wait(act, self.named.at, 0);
+        }
+        // "Heat the oil in the pressure cooker": it is a pan by then.
+        if inside && self.named.at == Some(On::Kind(Kind::Pressure)) {
+            (act.takes, act.need, act.place) = (Takes::Hands(None), self.named.at, Some(self.named.at));
+            return;
+        }
         if set && near || verb.word.starts_with("pre") {
             act.sets = true;
             act.takes = Takes::Preheat;
             act.heats = kind_of(self.named.at).or(Some(Kind::Oven));
             return;
         }
-        let on = self.named.at.unwrap_or(HOB);
+        // "Heat 1 minute more" goes on where it was.
+        let more = act.time.is_some_and(|time| time.further);
+        let on = if more { self.heated(HOB) } else { self.named.at.unwrap_or(HOB) };
         if act.time.is_some() {
             return self.wait(act, Some(on), 0);
         }
@@ -52,6 +65,11 @@ impl Reading<'_> {
 
     /// "Turn the oven down to 160 °C", "reduce the heat", "set the slow cooker to low", "continue for 10 minutes".
     pub(super) fn setting(&self, verb: &Verb, act: &mut Act) {
+        // "Keep aside for 30 minutes"; "keep in the fridge for 3 days" is none.
+        let aside = ["aside", "covered", "chilled", "refrigerated", "undisturbed", "fridge", "refrigerator"];
+        if verb.word == "keep" && self.says(&aside) && self.minutes(act).is_some_and(|minutes| minutes < 1440.0) {
+            return self.wait(act, None, 0);
+        }
         if matches!(verb.word, "continue" | "carry on" | "go on" | "keep" | "start" | "begin") && act.heat.oven.is_none() {
             return self.going_on(verb, act);
         }
@@ -82,7 +100,9 @@ impl Reading<'_> {
             return self.wait(act, Some(self.heated(HOB)), 10);
         }
         if act.time.is_some() && verb.word != "repeat" && verb.word != "keep" {
-            let where_it_is = self.so.place.filter(|_| self.says(&["timer", "clock"]));
+            // "Put it into the rice cooker and switch on for 25 minutes", "set to low for 8 hours".
+            let runs = self.so.cooker.map(On::Kind).filter(|on| self.so.place == Some(*on) && !self.says(&["aside"]));
+            let where_it_is = self.so.place.filter(|_| self.says(&["timer", "clock"])).or(runs);
             return self.wait(act, self.named.at.or(where_it_is).filter(|_| !act.off), 0);
         }
         act.place = self.named.at.map(Some);

@@ -17,6 +17,11 @@ impl Gather<'_, '_> {
             }
             return;
         }
+        if read.left_out {
+            let text = format!("\"{words}\" is not planned, because it may be left out; it stays in the words");
+            self.doubts.push((paragraph.at.clone(), text));
+            return;
+        }
         if read.unknown {
             let text = format!("\"{words}\" has a time, but what is done in it is not known; it is planned as a wait");
             self.doubts.push((paragraph.at.clone(), text));

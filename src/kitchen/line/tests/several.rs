@@ -1,0 +1,63 @@
+//! Lines of which one part says what another means: shared nouns, pints beside millilitres, lengths, more of the same.
+
+use std::sync::LazyLock;
+
+use pretty_assertions::assert_eq;
+
+use super::super::{LineOf, LineRead, read_ingredients};
+use crate::foods::Foods;
+use crate::measure::Spoons;
+
+static REFERENCE: LazyLock<Foods> = LazyLock::new(Foods::reference);
+
+/// Each food of the line with its amount, and what is added to it.
+fn told(text: &str) -> Vec<String> {
+    let Ok(LineRead::Ingredients(lines)) = read_ingredients(text, &REFERENCE, Spoons::Us) else { panic!("{text}") };
+    let one = |of: &LineOf| match of {
+        LineOf::Food { food, item: Some(item) } => {
+            let plus: String = item.plus.iter().map(|plus| format!(" + {plus}")).collect();
+            format!("{food} {}{plus}", item.amount)
+        }
+        other => other.to_string(),
+    };
+    lines.iter().map(|line| one(&line.of)).collect()
+}
+
+#[test]
+fn two_counts_share_the_noun_that_only_one_of_them_has() {
+    assert_eq!(told("1 red and 1 yellow pepper"), ["red pepper 1", "yellow pepper 1"]);
+    assert_eq!(told("1 red and 2 green peppers, sliced"), ["red pepper 1", "green pepper 2"]);
+    assert_eq!(told("8 chicken drumsticks and 4 thighs"), ["chicken drumstick 8", "chicken thigh 4"]);
+    assert_eq!(told("2 onions and 1 carrot"), ["onion 2", "carrot 1"]);
+}
+
+#[test]
+fn more_of_the_same_is_added_with_or_without_a_comma() {
+    assert_eq!(told("2 eggs + 1 for glazing"), ["egg 2 + 1"]);
+    assert_eq!(told("2 eggs plus 1 to glaze"), ["egg 2 + 1"]);
+    assert_eq!(told("2 eggs, plus 1 for glazing"), ["egg 2 + 1"]);
+    assert_eq!(told("2 eggs plus 1 egg yolk").len(), 2);
+    // A clove more, and no bulb.
+    assert_eq!(told("2 cloves garlic, plus 1 whole"), ["garlic 2 cloves + 1 clove"]);
+}
+
+#[test]
+fn millilitres_beside_a_pint_say_how_much_it_is() {
+    assert_eq!(told("1 pint (570 ml) milk"), ["milk 570 ml"]);
+    assert_eq!(told("10 fl oz (300 ml) vegetable stock"), ["vegetable stock 300 ml"]);
+    assert_eq!(told("½ pint/300 ml milk"), ["milk 300 ml"]);
+    assert_eq!(told("2 pints (1.2 litres) vegetable stock"), ["vegetable stock 1.2 l"]);
+    assert_eq!(told("675ml (1¼ pints) vegetable stock"), ["vegetable stock 675 ml"]);
+    assert_eq!(told("1 cup (240 ml) milk"), ["milk 1 cup"]);
+}
+
+#[test]
+fn a_root_that_is_sold_by_its_length_weighs_by_its_length() {
+    // 5 g a centimetre: 2 × 5, 5 × 5; an inch is 2.54 cm.
+    assert_eq!(told("2 cm piece of ginger"), ["ginger 10 g"]);
+    assert_eq!(told("5cm/2in piece fresh ginger, grated"), ["ginger 25 g"]);
+    assert_eq!(told("1 (2-inch) piece ginger"), ["ginger 25.4 g"]);
+    assert_eq!(told("2 x 4 cm pieces ginger"), ["ginger 40 g"]);
+    // Nobody knows how thick another food is.
+    assert_eq!(told("2 cm piece of butter"), ["butter 1 knob"]);
+}
