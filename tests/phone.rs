@@ -262,3 +262,24 @@ fn of_two_trips_of_a_day_that_one_is_booked_whose_list_was_copied() {
     assert_eq!(again.status.code(), Some(1));
     assert!(stderr(&again).contains("the trip of Sat 28 Nov is booked already"), "{}", stderr(&again));
 }
+
+#[test]
+fn the_guide_of_the_page_says_of_boxes_cuts_and_loads_what_paper_says() {
+    let kitchen = sample();
+    kitchen.done(&["print", "--only", "phone"]);
+    let page = kitchen.text("sheets/list-2026-11-30.html");
+    let guide = between(&page, "<h2>Guide, Sun 29 Nov 14:00</h2>", "<h2>Guide, Wed");
+    for told in [
+        "to be finished by 17:30",
+        "<h3>Cut, and for which step</h3><ul><li>",
+        "in 1 jar, <b>use by Wed 2 Dec</b>, for Mon supper</li>",
+        "<li><b>In the fridge by <span data-min=",
+        "<b>out at <span data-min=",
+        "then 50 min on its own",
+        "<h3>What this makes</h3>",
+        "<h3>Hands</h3>",
+        "A fifth slower",
+    ] {
+        assert!(guide.contains(told), "{told} is missing in {guide}");
+    }
+}

@@ -56,7 +56,7 @@ struct Limits {
 fn limits(effort: Effort) -> Limits {
     match effort {
         Effort::Low => Limits { tries: 10_000, proof: 30_000, nodes: 50_000 },
-        Effort::Normal => Limits { tries: 150_000, proof: 200_000, nodes: 1_000_000 },
+        Effort::Normal => Limits { tries: 200_000, proof: 200_000, nodes: 1_000_000 },
         Effort::High => Limits { tries: 1_000_000, proof: 4_000_000, nodes: 20_000_000 },
     }
 }
