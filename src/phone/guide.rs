@@ -234,7 +234,7 @@ pub(super) fn week(kitchen: &Kitchen, card: &WeekCard) -> String {
         for meal in &one.meals {
             add_meal(&mut html, meal, names, units);
         }
-        for (heading, late) in [("Now", true), ("Tonight", false)] {
+        for (heading, late) in [("Today", true), ("Tonight", false)] {
             let errands = one.tonight.iter().filter(|errand| errand.is_late() == late);
             add_items(&mut html, heading, errands.map(|errand| errand.text(names, units)));
         }

@@ -176,7 +176,7 @@ impl Makings {
         for moved in self.moves.iter_mut().filter(|moved| moved.on < today) {
             (moved.on, moved.late) = (today, true);
         }
-        self.moves.sort_by_key(|moved| (moved.on, moved.recipe));
+        self.moves.sort_by_key(|moved| (moved.on, !moved.late, moved.recipe));
     }
 
     /// Does a cooked lot of that recipe stand in the freezer still on the day it is used?

@@ -130,9 +130,9 @@ impl Note {
 }
 
 impl Errand {
-    /// When a day's errand is done: "Tonight", or "Now" where it ought to have been done before.
+    /// When a day's errand is done: "Tonight", or "Today" where it ought to have been done before.
     pub fn when(&self) -> &'static str {
-        if self.is_late() { "Now" } else { "Tonight" }
+        if self.is_late() { "Today" } else { "Tonight" }
     }
 
     pub fn is_late(&self) -> bool {
