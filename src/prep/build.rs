@@ -35,7 +35,7 @@ enum Telling {
 
 /// A plan of more jobs than this is long. Of many rounds of the same steps the first plans are already as short as those that a longer
 /// search finds.
-const LONG: usize = 60;
+const LONG: usize = 28;
 
 /// As [`prep`], the plans alone, for a page that tells nothing else of them: without advice, and without slower hands. A long session is
 /// planned with [`Effort::Low`], unless [`Effort::High`] is asked for.
