@@ -347,3 +347,25 @@ fn a_day_says_which_of_its_meals_run_short_and_what_is_to_thaw_for_the_next() {
     let thursday = kitchen.done_on("2026-12-03", &["day"]);
     assert!(thursday.contains("In the evening: Take 100 g mooncress out of the freezer"), "{thursday}");
 }
+
+#[test]
+fn a_trip_that_is_taken_as_done_bought_what_was_planned_beside_the_other_week() {
+    // 250 g at home: the first week eats 100 g on Monday and on Saturday, the second wants 300 g on Monday after. Of 250 less 200 it buys
+    // 250 g on Saturday, five packs, and has them on Sunday, nobody having printed or booked anything.
+    let food = "[[food]]\nname = \"mooncress\"\nallergens = []\nsource = \"weighed at home\"\n";
+    let first =
+        format!("from = 2026-11-30\n{}{}", supper("2026-11-30", "\"100 g mooncress\""), supper("2026-12-05", "\"100 g mooncress\""));
+    let second = format!("from = 2026-12-07\n[[trip]]\non = 2026-12-05\n{}", supper("2026-12-07", "\"300 g mooncress\""));
+    let kitchen = kitchen()
+        .foods(food)
+        .shops(&SHOP.replacen("\"100 g\"\nprice = 0.50", "\"50 g\"\nprice = 0.50", 1).replace("bluegrain", "mooncress"))
+        .pantry("[[lot]]\nfood = \"mooncress\"\namount = \"250 g\"\nplace = \"cupboard\"\n")
+        .week(&first)
+        .file("weeks/second.toml", &second);
+    let of_second = |today: &str| list_on(&kitchen, today, &["--week", "weeks/second.toml"]);
+    assert_amount(&line_with_trip(&of_second("2026-12-05"), "mooncress").1["need"], 250.0, "g");
+    let sunday = of_second("2026-12-06");
+    assert_eq!(sunday["trips"], serde_json::json!([]), "{sunday:#}");
+    let drawn: f64 = draws(&sunday, "mooncress").iter().map(|(.., amount)| amount).sum();
+    assert_eq!(drawn, 300.0);
+}

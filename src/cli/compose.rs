@@ -2,14 +2,16 @@
 
 use std::fmt::Write;
 
+use jiff::civil::Date;
+
 use super::mind::{Change, meant, not_edited};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::wrap::{columns, line, stacked};
 use super::{Cli, Format};
 use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, StaysOpen, count};
-use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Warning, WrittenMeal, write_meals};
-use crate::measure::show;
+use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Ware, Warning, WrittenMeal, write_meals};
+use crate::measure::{Quantity, show};
 use crate::open_meals;
 use crate::prep::Effort;
 use crate::words::compose as words;
@@ -186,16 +188,24 @@ fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String 
     out
 }
 
+/// What of the shelf goes off, and what is left of the shopping.
 fn left_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
-    if proposal.left.is_empty() {
-        return String::new();
+    let (names, units) = (kitchen.names(), kitchen.print.units);
+    let until = |until: Option<Date>| until.map(|until| format!("good until {}", day(until))).unwrap_or_default();
+    let mut out = String::new();
+    if !proposal.off.is_empty() {
+        let row = |(ware, amount, last): &(Ware, Quantity, Option<Date>)| {
+            vec![in_a_sentence(names.ware(*ware)), show(amount, units), until(*last)]
+        };
+        out.push_str(&format!("\nGoes off on the shelf\n{}", columns(&proposal.off.iter().map(row).collect::<Vec<_>>(), 2)));
     }
-    let names = kitchen.names();
-    let row = |left: &crate::purchase::Leftover| {
-        let until = left.until.map(|until| format!("good until {}", day(until))).unwrap_or_default();
-        vec![names.food(left.food).to_owned(), show(&left.amount, kitchen.print.units), names.money(left.value), until]
-    };
-    format!("\nLeft over\n{}", columns(&proposal.left.iter().map(row).collect::<Vec<_>>(), 2))
+    if !proposal.left.is_empty() {
+        let row = |left: &crate::purchase::Leftover| {
+            vec![names.food(left.food).to_owned(), show(&left.amount, units), names.money(left.value), until(left.until)]
+        };
+        out.push_str(&format!("\nLeft over\n{}", columns(&proposal.left.iter().map(row).collect::<Vec<_>>(), 2)));
+    }
+    out
 }
 
 /// What is cooked, and how long the sessions take.

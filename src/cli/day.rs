@@ -13,7 +13,6 @@ use super::{Cli, Format};
 use crate::kitchen::{Kitchen, Names};
 use crate::prep::{CardDish, Moment, presence};
 use crate::purchase::TripList;
-use crate::words::list::trip_cost;
 use crate::words::short::awaiting;
 use crate::words::{clock, counted, day_near, day_year, in_a_sentence, listed, on_shelf, place};
 use crate::{DayLot, DayPlan, DaySession};
@@ -104,7 +103,7 @@ fn shopping(trip: &TripList, names: Names) -> String {
     let shops: Vec<&str> = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
     let shops = if shops.is_empty() { String::new() } else { format!("{}, ", listed(&shops)) };
     let before = trip.before.as_ref().map(|before| format!("still to get before {}, ", awaiting(before))).unwrap_or_default();
-    format!("{before}{shops}{}, {}. See spence list.", counted(trip.lines().count(), "line"), trip_cost(trip, names))
+    format!("{before}{shops}{}, {} {}. See spence list.", counted(trip.lines().count(), "line"), names.money(trip.cost), names.currency)
 }
 
 /// "14:00, to finish by 17:30: pearl barley and white-bean mash, by cook and Jo (helper). See spence prep."

@@ -9,57 +9,24 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use jiff::ToSpan;
-
-use super::bound::{Reckoner, noise, sized_lines, up};
+use super::bound::{Reckoner, noise, up};
+use super::guess::Guess;
 use super::rules::cooked;
 use super::table::Table;
 use crate::foods::FoodId;
-use crate::kitchen::{BatchCut, Ingredient, Kitchen, PackKind, RecipeId, Wanted, Ware};
-use crate::measure::{Dimension, Number, Quantity};
-use crate::pantry::last_day;
-use crate::plan::{in_makes, servings};
+use crate::kitchen::{BatchCut, RecipeId, Ware};
+use crate::measure::{Number, Quantity};
+use crate::plan::in_makes;
 use crate::reckon::Tried;
-use crate::shelf::{after_days, worth};
+use crate::shelf::worth;
 
-/// What is left counts as kept where it is good for so many days after the week's last.
-const A_WEEK: i64 = 7;
+mod facts;
+mod used;
 
-/// So many packs are weighed against each other; of more, the least unit price counts.
-const MOST_PACKS: f64 = 24.0;
-
-/// Which foods are counted by use.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Side {
-    /// All that the shelf holds nothing of.
-    Most,
-    /// Of those, what keeps.
-    Keeping,
-}
-
-const SIDES: [Side; 2] = [Side::Most, Side::Keeping];
-
-#[derive(Debug, Clone, Default)]
-struct FoodFacts {
-    on_shelf: f64,
-    /// What is left of it after the week is worth something.
-    keeps: bool,
-    /// A pack may count as the size that a line states, a tenth larger than it is.
-    sized: f64,
-    /// The most that open meals can ask for, at the least unit price.
-    most: f64,
-    sold: Option<Sold>,
-}
-
-/// How a food is sold that is sold in packs of one dimension alone.
-#[derive(Debug, Clone)]
-struct Sold {
-    dimension: Dimension,
-    /// Sizes at the least unit price, and prices.
-    packs: Vec<(f64, f64)>,
-    /// The least unit price: minor units for one unit of the dimension.
-    unit: f64,
-}
+pub use self::facts::FoodFacts;
+use self::facts::{SIDES, facts};
+pub use self::used::Used;
+use self::used::{later, made, scaled, used};
 
 /// What one option asks for, by side: foods of its own lines, and recipes, each without those that go into it.
 #[derive(Debug, Clone, Default)]
@@ -82,10 +49,8 @@ pub struct Floor<'t, 's, 'k> {
     /// What one unit of a recipe asks for, by side, and the least amount that a meal takes.
     of_one: BTreeMap<RecipeId, [f64; 2]>,
     amounts: BTreeMap<RecipeId, f64>,
-    /// By gap, where each option stands.
-    places: Vec<BTreeMap<Option<u32>, usize>>,
-    /// What one step of a recipe's batches costs, and what is left over of it for nothing.
-    steps: BTreeMap<RecipeId, (f64, f64)>,
+    /// By gap and option.
+    uses: Vec<Vec<Used>>,
     noise: f64,
 }
 
@@ -111,89 +76,22 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
         let later = later(kitchen, &reckoner, &uses, &cut);
         later[0].iter().for_each(|(food, minor)| foods.entry(*food).or_default().most = *minor);
         let slack = 1.0 - kitchen.rules.short_by;
-        let weigh = |minor: &BTreeMap<FoodId, f64>| {
-            SIDES.map(|side| {
-                let counts = |(food, minor): (&FoodId, &f64)| {
-                    foods.get(food).map_or(0.0, |facts| minor * facts.sized * f64::from(facts.by_use(side)))
-                };
-                minor.iter().map(counts).sum::<f64>() * slack
-            })
-        };
+        let weigh = |minor: &BTreeMap<FoodId, f64>| weighed(&foods, minor, slack);
         let asks = |used: &Used| Asks {
             direct: weigh(&used.direct),
             of_recipes: used.recipes.iter().map(|(recipe, amount)| (*recipe, weigh(&scaled(&reckoner.of_one(*recipe), *amount)))).collect(),
         };
         let asks = uses.iter().map(|options| options.iter().map(asks).collect()).collect();
-        let mut amounts: BTreeMap<RecipeId, f64> = BTreeMap::new();
-        for (recipe, amount) in uses.iter().flatten().flat_map(|used| &used.recipes) {
-            let least = amounts.entry(*recipe).or_insert(f64::MAX);
-            *least = least.min(*amount);
-        }
+        let amounts = least_amounts(&uses);
         let of_one = amounts.keys().map(|recipe| (*recipe, weigh(&reckoner.of_one(*recipe)))).collect();
-        let places = options.iter().map(|options| options.iter().copied().zip(0..).collect()).collect();
         let (made, noise) = (made(table, &uses), noise(table));
-        let mut floor = Floor { table, foods, asks, later, cut, made, of_one, amounts, places, steps: BTreeMap::new(), noise };
-        floor.steps = floor.batch_steps();
-        floor
+        Floor { table, foods, asks, later, cut, made, of_one, amounts, uses, noise }
     }
 
-    fn batch_steps(&self) -> BTreeMap<RecipeId, (f64, f64)> {
-        let kitchen = self.table.kitchen();
+    /// What the meals cost about, thousands of times quicker.
+    pub fn guess(&self, options: &[Vec<Option<u32>>]) -> Guess {
         let spare = self.table.trials.run(&[]).map(|tried| self.spare(&tried)).unwrap_or_default();
-        let step = |(recipe, one): (&RecipeId, &[f64; 2])| {
-            let known = &kitchen.recipes[*recipe];
-            let step = match known.batches {
-                BatchCut::Whole => known.makes.base(),
-                BatchCut::Halves => known.makes.base() / 2.0,
-                BatchCut::Any => 0.0,
-            };
-            let left = spare.get(recipe).map_or(0.0, |left| left.min(1e9));
-            (*recipe, (one[0] * step, one[0] * left))
-        };
-        self.of_one.iter().map(step).collect()
-    }
-
-    /// What so much of a recipe costs about, in whole batches.
-    fn about(&self, recipe: RecipeId, eaten: f64) -> f64 {
-        let (step, left) = self.steps.get(&recipe).copied().unwrap_or_default();
-        let must = (eaten - left).max(0.0);
-        if step > 0.0 { step * (must / step - 1e-6).ceil().max(0.0) } else { must }
-    }
-
-    /// What the meals cost about: foods at their least prices, recipes in whole batches. No bound; a guide to where it pays to look.
-    pub fn guess(&self, chosen: &[Option<u32>]) -> f64 {
-        let (direct, eaten) = self.eaten(chosen, None);
-        direct + eaten.into_iter().map(|(recipe, eaten)| self.about(recipe, eaten)).sum::<f64>()
-    }
-
-    fn eaten(&self, chosen: &[Option<u32>], but: Option<usize>) -> (f64, BTreeMap<RecipeId, f64>) {
-        let (mut direct, mut eaten) = (0.0, BTreeMap::new());
-        for (gap, way) in chosen.iter().enumerate().filter(|(gap, way)| Some(*gap) != but && way.is_some()) {
-            let Some(asks) = self.places[gap].get(way).map(|place| &self.asks[gap][*place]) else { continue };
-            direct += asks.direct[0];
-            asks.of_recipes.iter().for_each(|(recipe, cost)| *eaten.entry(*recipe).or_default() += cost[0]);
-        }
-        (direct, eaten)
-    }
-
-    /// The options of one meal beside what the others eat, those that add least to the guess first; none with what is banned.
-    pub fn ranked(&self, options: &[Option<u32>], chosen: &[Option<u32>], gap: usize, banned: &BTreeSet<RecipeId>) -> Vec<Option<u32>> {
-        let (_, eaten) = self.eaten(chosen, Some(gap));
-        let more = |(recipe, cost): &(RecipeId, [f64; 2])| {
-            let before = eaten.get(recipe).copied().unwrap_or(0.0);
-            self.about(*recipe, before + cost[0]) - self.about(*recipe, before)
-        };
-        let free = |asks: &Asks| !asks.of_recipes.iter().any(|(recipe, _)| banned.contains(recipe));
-        let ranked = options.iter().zip(&self.asks[gap]).enumerate().filter(|(_, (_, asks))| free(asks));
-        let mut ranked: Vec<(f64, usize, Option<u32>)> =
-            ranked.map(|(place, (way, asks))| (asks.direct[0] + asks.of_recipes.iter().map(more).sum::<f64>(), place, *way)).collect();
-        ranked.sort_by(|one, other| one.0.total_cmp(&other.0).then(one.1.cmp(&other.1)));
-        ranked.into_iter().map(|(_, _, way)| way).collect()
-    }
-
-    /// The recipes that a week's open meals eat of.
-    pub fn recipes(&self, chosen: &[Option<u32>]) -> Vec<RecipeId> {
-        self.eaten(chosen, None).1.into_keys().collect()
+        Guess::of(self.table, options, &self.uses, &self.foods, &spare)
     }
 
     /// Of all weeks whose first meals take these options.
@@ -316,246 +214,21 @@ impl<'t, 's, 'k> Floor<'t, 's, 'k> {
     }
 }
 
-impl FoodFacts {
-    fn by_use(&self, side: Side) -> bool {
-        self.on_shelf <= 0.0 && (side == Side::Most || self.keeps)
-    }
-
-    /// The least price of packs that hold so much, all in minor units at the least unit price.
-    fn covered(&self, must: f64) -> f64 {
-        let Some(Sold { packs, .. }) = self.sold.as_ref().filter(|_| !self.keeps && must > 1e-6) else { return must };
-        let smallest = packs.iter().map(|(size, _)| *size).fold(f64::MAX, f64::min);
-        if packs.is_empty() || must / smallest > MOST_PACKS {
-            return must;
-        }
-        cover(packs, must)
-    }
+/// What so much of each food costs at least by use, on either side.
+fn weighed(foods: &BTreeMap<FoodId, FoodFacts>, minor: &BTreeMap<FoodId, f64>, slack: f64) -> [f64; 2] {
+    SIDES.map(|side| {
+        let counts =
+            |(food, minor): (&FoodId, &f64)| foods.get(food).map_or(0.0, |facts| minor * facts.sized * f64::from(facts.by_use(side)));
+        minor.iter().map(counts).sum::<f64>() * slack
+    })
 }
 
-/// Packs that may be taken any number of times, until they hold what must be held.
-fn cover(packs: &[(f64, f64)], must: f64) -> f64 {
-    let mut known: Vec<(f64, f64)> = vec![(0.0, 0.0)];
-    let mut best = f64::MAX;
-    // Every sum of packs that is still too small, each at its least price: few, because the packs are.
-    while let Some((held, price)) = known.pop() {
-        for (size, more) in packs {
-            let (held, price) = (held + size, price + more);
-            if price >= best {
-                continue;
-            }
-            if held >= must - 1e-6 {
-                best = price;
-            } else if known.len() < 4_000 {
-                known.push((held, price));
-            } else {
-                return must;
-            }
-        }
+/// Of each recipe the least amount that a meal takes.
+fn least_amounts(uses: &[Vec<Used>]) -> BTreeMap<RecipeId, f64> {
+    let mut amounts: BTreeMap<RecipeId, f64> = BTreeMap::new();
+    for (recipe, amount) in uses.iter().flatten().flat_map(|used| &used.recipes) {
+        let least = amounts.entry(*recipe).or_insert(f64::MAX);
+        *least = least.min(*amount);
     }
-    best.min(f64::MAX)
-}
-
-/// What one option uses: foods of its own lines in minor units at the least unit price, and recipes in their own unit.
-#[derive(Debug, Clone, Default)]
-struct Used {
-    direct: BTreeMap<FoodId, f64>,
-    recipes: BTreeMap<RecipeId, f64>,
-    /// Of the recipes, those that a line of the meal itself names.
-    named: BTreeMap<RecipeId, f64>,
-    /// Foods of which more may be used than is told here.
-    untold: BTreeSet<FoodId>,
-}
-
-impl Used {
-    /// The most that it can ask for of each food: whole batches.
-    fn most(&self, kitchen: &Kitchen, reckoner: &Reckoner) -> BTreeMap<FoodId, f64> {
-        let mut most = self.direct.clone();
-        for (recipe, amount) in &self.recipes {
-            let whole = kitchen.recipes[*recipe].makes.base();
-            let batches = (amount / whole).ceil() + 1.0;
-            for (food, minor) in reckoner.of_one(*recipe) {
-                *most.entry(food).or_default() += minor * batches * whole;
-            }
-        }
-        most
-    }
-}
-
-/// Every food that lies on the shelf or is sold.
-fn any_food(kitchen: &Kitchen) -> impl Iterator<Item = FoodId> + '_ {
-    let on_shelf = kitchen.lots.iter().filter_map(|lot| match lot.of {
-        Ware::Food(food) => Some(food),
-        Ware::Recipe(_) => None,
-    });
-    on_shelf.chain(kitchen.packs.iter().map(|pack| pack.food))
-}
-
-/// By gap, the most that it and later ones can use of each food; of what cannot be told in money, without end.
-fn later(kitchen: &Kitchen, reckoner: &Reckoner, uses: &[Vec<Used>], cut: &[bool]) -> Vec<BTreeMap<FoodId, f64>> {
-    let mut later: Vec<BTreeMap<FoodId, f64>> = vec![BTreeMap::new(); uses.len() + 1];
-    for (gap, options) in uses.iter().enumerate().rev() {
-        // A way that is not held may use anything.
-        let any = any_food(kitchen).filter(|_| cut[gap]).map(|food| (food, f64::INFINITY));
-        let mut most: BTreeMap<FoodId, f64> = any.collect();
-        for used in options {
-            let untold = used.untold.iter().map(|food| (*food, f64::INFINITY));
-            for (food, minor) in used.most(kitchen, reckoner).into_iter().chain(untold) {
-                let there = most.entry(food).or_default();
-                *there = there.max(minor);
-            }
-        }
-        later[gap] = later[gap + 1].clone();
-        most.into_iter().for_each(|(food, minor)| *later[gap].entry(food).or_default() += minor);
-    }
-    later
-}
-
-fn scaled(minor: &BTreeMap<FoodId, f64>, times: f64) -> BTreeMap<FoodId, f64> {
-    minor.iter().map(|(food, minor)| (*food, minor * times)).collect()
-}
-
-fn used(table: &Table, reckoner: &Reckoner, meal: usize, way: Option<u32>) -> Used {
-    let mut used = Used::default();
-    let Some(way) = way else { return used };
-    let kitchen = table.kitchen();
-    let (each, shared) = table.ways.lines(way);
-    let meal = table.trials.whole.meals[meal].holding(kitchen, each, shared);
-    let without: Vec<Ware> = meal.diners.iter().flat_map(|diner| diner.without.iter().copied()).collect();
-    // Where somebody gets something else, or without something, what the others get is all that is told.
-    let is_whole = meal.diners.iter().all(|diner| diner.without.is_empty() && diner.swapped.is_empty());
-    if !is_whole {
-        used.untold.extend(any_food(kitchen));
-    }
-    // What an eater has instead is eaten however the meal is filled, and is counted with what is written.
-    for serving in servings(&meal).into_iter().filter(|serving| !serving.own && !without.contains(&serving.line.ware())) {
-        let times = serving.times.to_f64();
-        match &serving.line.wanted {
-            Wanted::Food { food, .. } => {
-                reckoner.add_line(serving.line, times, &without, &mut used.direct);
-                used.untold.extend((!is_told(reckoner, serving.line)).then_some(*food));
-            }
-            Wanted::Recipe { recipe, most, .. } => {
-                let Some(amount) = in_makes(&kitchen.recipes[*recipe], most) else { continue };
-                let amount = amount.to_f64() * times;
-                *used.named.entry(*recipe).or_default() += amount;
-                add_recipe(kitchen, *recipe, if is_whole { amount } else { 0.0 }, &mut used.recipes);
-            }
-        }
-    }
-    let lines = used.recipes.keys().flat_map(|recipe| &kitchen.recipes[*recipe].ingredients);
-    used.untold.extend(lines.filter(|line| !is_told(reckoner, line)).filter_map(|line| match line.ware() {
-        Ware::Food(food) => Some(food),
-        Ware::Recipe(_) => None,
-    }));
-    used
-}
-
-/// Is as much of a food taken as its line says? Not of what is only taken whole, or to taste, or has no price that compares.
-fn is_told(reckoner: &Reckoner, line: &Ingredient) -> bool {
-    match &line.wanted {
-        Wanted::Food { food, item: Some(item) } => {
-            let whole = reckoner.kitchen.foods[*food].cut.as_ref().is_some_and(|cut| !cut.value);
-            !whole && reckoner.least_price(*food, item).is_some()
-        }
-        Wanted::Food { item: None, .. } => false,
-        Wanted::Recipe { .. } => true,
-    }
-}
-
-fn add_recipe(kitchen: &Kitchen, recipe: RecipeId, amount: f64, recipes: &mut BTreeMap<RecipeId, f64>) {
-    *recipes.entry(recipe).or_default() += amount;
-    let whole = &kitchen.recipes[recipe];
-    for line in &whole.ingredients {
-        if let Wanted::Recipe { recipe, most, .. } = &line.wanted
-            && let Some(part) = in_makes(&kitchen.recipes[*recipe], most)
-        {
-            add_recipe(kitchen, *recipe, part.to_f64() * amount / whole.makes.base(), recipes);
-        }
-    }
-}
-
-fn facts(table: &Table, reckoner: &Reckoner) -> BTreeMap<FoodId, FoodFacts> {
-    let kitchen = table.kitchen();
-    let tins = sized_lines(table);
-    let whole = &table.trials.whole;
-    let last = last_day(whole);
-    let last_trip = whole.trips.iter().map(|trip| trip.on).max().unwrap_or(last);
-    // A week that has begun may get a trip of its own on any day.
-    let from = if table.trials.has_begun() { last } else { last_trip };
-    let keeps_until = last.saturating_add(A_WEEK.days());
-    let mut foods: BTreeMap<FoodId, FoodFacts> = BTreeMap::new();
-    let sold: BTreeSet<FoodId> = kitchen.packs.iter().map(|pack| pack.food).collect();
-    for food in sold {
-        let known = &kitchen.foods[food];
-        let keeps = [&known.keeps.cupboard, &known.keeps.fridge].into_iter().flatten().map(|fact| fact.value).max();
-        let is_staple = kitchen.staples.iter().any(|staple| staple.food == food);
-        let keeps = is_staple || keeps.is_none_or(|days| after_days(from, days) >= keeps_until);
-        let sized = if tins.contains(&food) { 0.9 } else { 1.0 };
-        foods.insert(food, FoodFacts { keeps, sized, sold: sold_in_packs(kitchen, food), ..FoodFacts::default() });
-    }
-    for lot in &kitchen.lots {
-        if let Ware::Food(food) = lot.of {
-            foods.entry(food).or_default().on_shelf += reckoner.least_price_of(food, &lot.amount).max(f64::MIN_POSITIVE);
-        }
-    }
-    foods
-}
-
-/// `None` where it is sold in other ways as well.
-fn sold_in_packs(kitchen: &Kitchen, food: FoodId) -> Option<Sold> {
-    let mut packs = Vec::new();
-    let mut dimension = None;
-    for pack in kitchen.packs.iter().filter(|pack| pack.food == food) {
-        let PackKind::Sized { size, price, offer, drained: None, .. } = &pack.kind else { return None };
-        if *dimension.get_or_insert_with(|| size.dimension()) != size.dimension() {
-            return None;
-        }
-        packs.extend(price.map(|price| (size.base(), price.0 as f64)));
-        packs.extend(offer.map(|offer| (size.base() * f64::from(offer.buy), offer.pay.0 as f64)));
-    }
-    let unit = packs.iter().filter(|(size, _)| *size > 0.0).map(|(size, price)| price / size).min_by(f64::total_cmp)?;
-    packs.iter_mut().for_each(|(size, _)| *size *= unit);
-    (unit > 0.0).then_some(Sold { dimension: dimension?, packs, unit })
-}
-
-/// Recipes that nothing else takes and that meals ask for in one amount: the least that is made for one that is eaten.
-fn made(table: &Table, uses: &[Vec<Used>]) -> BTreeMap<RecipeId, f64> {
-    let kitchen = table.kitchen();
-    let parts: BTreeSet<RecipeId> = kitchen
-        .recipes
-        .iter()
-        .flat_map(|recipe| &recipe.ingredients)
-        .filter_map(|line| match line.ware() {
-            Ware::Recipe(recipe) => Some(recipe),
-            Ware::Food(_) => None,
-        })
-        .collect();
-    let mut amounts: BTreeMap<RecipeId, (BTreeSet<u64>, usize)> = BTreeMap::new();
-    for options in uses {
-        let mut here: BTreeMap<RecipeId, BTreeSet<u64>> = BTreeMap::new();
-        for (recipe, amount) in options.iter().flat_map(|used| &used.named) {
-            here.entry(*recipe).or_default().insert(amount.to_bits());
-        }
-        for (recipe, seen) in here {
-            let (all, meals) = amounts.entry(recipe).or_default();
-            all.extend(seen);
-            *meals += 1;
-        }
-    }
-    let least = |(recipe, (seen, meals)): (RecipeId, (BTreeSet<u64>, usize))| {
-        let known = &kitchen.recipes[recipe];
-        let step = match known.batches {
-            BatchCut::Whole => known.makes.base(),
-            BatchCut::Halves => known.makes.base() / 2.0,
-            BatchCut::Any => return None,
-        };
-        let amount = f64::from_bits(*seen.first().filter(|_| seen.len() == 1 && !parts.contains(&recipe))?);
-        let made = |times: usize| {
-            let eaten = amount * times as f64;
-            step * (eaten / step - 1e-6).ceil() / eaten
-        };
-        let least = (1..=meals).map(made).min_by(f64::total_cmp)?;
-        (least.is_finite() && least > 1.0).then_some((recipe, least))
-    };
-    amounts.into_iter().filter_map(least).collect()
+    amounts
 }

@@ -14,6 +14,7 @@ mod bound;
 mod clash;
 mod count;
 mod floor;
+mod guess;
 mod proposal;
 mod rules;
 mod scarce;
@@ -39,7 +40,7 @@ pub use clash::{Clash, Clashing, HowMuch};
 pub use count::{Count, count};
 pub use proposal::{DaySum, FilledMeal, Proposal, Stays, StaysOpen};
 use proposal::{proposal, stay_open};
-use search::{Found, best};
+use search::{Chosen, Found, best};
 use table::{Look, Table};
 pub use why::{Share, Why};
 pub use wish::{Nutrient, Wish};
@@ -102,45 +103,69 @@ pub fn compose(
         return Ok(refill_written(&mut table, &week.meals[meal], &stay, asking));
     }
     let options = options(&table);
-    let mut found = best(&table, &options, asking.effort);
+    let first = match first_proposal(&mut table, &options, asking.effort) {
+        Ok(found) => found,
+        Err(clash) => return Ok(Composed::Clash(clash)),
+    };
+    Ok(match chosen_of(&mut table, &options, week, first, asking) {
+        Ok((chosen, found)) => Composed::Proposal(Box::new(proposal(&table, (&chosen, &found), &stay, asking.effort))),
+        Err(found) => Composed::NothingElse { proven: found.complete },
+    })
+}
+
+/// The best week there is, or what clashes.
+fn first_proposal(table: &mut Table, options: &[Vec<Option<u32>>], effort: Effort) -> Result<Found, Box<Clash>> {
+    let mut found = best(table, options, effort);
     if found.best.is_none() && !table.written_flags.is_empty() {
         // What is written is bought too early, whatever is composed beside it.
         table.excused = table.written_flags.clone();
-        found = best(&table, &options, asking.effort);
+        found = best(table, options, effort);
     }
-    if found.best.is_none() {
-        match clash::clash(&mut table, &options, &found, asking.effort) {
-            Ruled::Clash(clash) => return Ok(Composed::Clash(clash)),
-            Ruled::Allowed(allowed) => found = allowed,
-        }
+    if found.best.is_some() {
+        return Ok(found);
     }
+    match clash::clash(table, options, &found, effort) {
+        Ruled::Clash(clash) => Err(clash),
+        Ruled::Allowed(allowed) => Ok(allowed),
+    }
+}
+
+/// From the first proposal to the one that is asked for: so many others further, then one meal of it filled anew. The error is the search
+/// that found nothing.
+fn chosen_of(
+    table: &mut Table,
+    options: &[Vec<Option<u32>>],
+    week: &Week,
+    first: Found,
+    asking: &Asking,
+) -> Result<(Chosen, Found), Found> {
+    let mut found = first;
     let mut chosen = found.best.as_ref().map(|(first, _)| first.clone()).unwrap_or_default();
+    let next = |found: Found| match &found.best {
+        Some((next, _)) => Ok((next.clone(), found)),
+        None => Err(found),
+    };
     for _ in 0..asking.another {
-        table.before.push(chosen.clone());
-        found = best(&table, &options, asking.effort);
-        match &found.best {
-            Some((next, _)) => chosen = next.clone(),
-            None => return Ok(Composed::NothingElse { proven: found.complete }),
-        }
+        table.before.push(chosen);
+        (chosen, found) = next(best(table, options, asking.effort))?;
     }
     if let Some(meal) = asking.refill {
         let spot = &week.meals[meal].at;
-        let Some(gap) = table.gaps.iter().position(|gap| trials.whole.meals[gap.meal].at == *spot) else {
-            return Ok(Composed::NothingElse { proven: true });
-        };
-        let held = |(place, way): (usize, &Option<u32>)| match place == gap {
-            true => options[gap].iter().copied().filter(|option| option != way).collect(),
-            false => vec![*way],
-        };
-        let narrowed: Vec<Vec<Option<u32>>> = chosen.iter().enumerate().map(held).collect();
+        let gap = table.gaps.iter().position(|gap| table.trials.whole.meals[gap.meal].at == *spot);
+        let gap = gap.ok_or_else(|| Found { complete: true, ..Found::default() })?;
         table.before.clear();
-        found = best(&table, &narrowed, asking.effort);
-        match &found.best {
-            Some((next, _)) => chosen = next.clone(),
-            None => return Ok(Composed::NothingElse { proven: found.complete }),
-        }
+        (chosen, found) = next(best(table, &all_but(options, &chosen, gap), asking.effort))?;
     }
-    Ok(Composed::Proposal(Box::new(proposal(&table, (&chosen, &found), &stay, asking.effort))))
+    Ok((chosen, found))
+}
+
+/// One meal may take whatever it does not have, the others what they have.
+fn all_but(options: &[Vec<Option<u32>>], chosen: &Chosen, gap: usize) -> Vec<Vec<Option<u32>>> {
+    let held = |(place, way): (usize, &Option<u32>)| match place == gap {
+        true => options[gap].iter().copied().filter(|option| option != way).collect(),
+        false => vec![*way],
+    };
+    chosen.iter().enumerate().map(held).collect()
 }
 
 /// What the week is where nothing of it is to be filled.

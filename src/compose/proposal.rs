@@ -8,11 +8,12 @@ use super::table::Table;
 use super::why::{Why, why};
 use super::wish::Nutrient;
 use crate::foods::FoodId;
-use crate::kitchen::{Ingredient, Kitchen, Meal, PatternId, RecipeId, Spot, Warning, Week};
-use crate::measure::Money;
+use crate::kitchen::{Ingredient, Kitchen, Lot, Meal, PatternId, RecipeId, Spot, Ware, Warning, Week};
+use crate::measure::{Money, Quantity};
 use crate::plan::{self, Guarded};
 use crate::prep::Effort;
 use crate::purchase::Leftover;
+use crate::shelf::lot_dates;
 
 /// One proposal for a week.
 #[derive(Debug, Clone)]
@@ -37,6 +38,8 @@ pub struct Proposal {
     pub open: Vec<StaysOpen>,
     /// What is bought and left over.
     pub left: Vec<Leftover>,
+    /// What lies on the shelf and goes off unused, with the last day it is good.
+    pub off: Vec<(Ware, Quantity, Option<Date>)>,
     /// What each day with an open meal gives a whole share, where floors are wanted.
     pub days: Vec<DaySum>,
     /// Foods of which a figure that a floor asks for is not known.
@@ -114,6 +117,7 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
         bound: Money(found.bound),
         open: open.to_vec(),
         left: Vec::new(),
+        off: Vec::new(),
         days: days(table, chosen),
         not_known: not_known(table, &filled),
         no_price: Vec::new(),
@@ -133,6 +137,8 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
     told.sessions =
         (0..tried.week.sessions.len()).map(|index| (tried.week.sessions[index].start, table.finish(&tried, index, effort).0)).collect();
     told.left = crate::purchase::leftovers(&tried.basket);
+    let until = |lot: &Lot| lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest;
+    told.off = table.trials.goes_off(&tried).map(|lot| (lot.of, lot.amount.clone(), until(lot))).collect();
     told.no_price.clone_from(&tried.basket.no_price);
     for (place, meal) in &filled {
         told.meals.push(FilledMeal {

@@ -48,6 +48,11 @@ impl Another {
         Another { place, week: lived.open().into_owned(), span: plan::span(&lived.week), has_begun: lived.standing.has_begun() }
     }
 
+    /// With what of it nobody booked, be it past.
+    pub fn not_booked(place: usize, lived: &Lived) -> Another {
+        Another { place, week: lived.not_booked_yet(), span: plan::span(&lived.week), has_begun: true }
+    }
+
     pub fn overlaps(&self, lived: &Lived) -> bool {
         let ((first, last), (from, until)) = (self.span, plan::span(&lived.week));
         first <= until && from <= last

@@ -66,8 +66,12 @@ impl<'w, 'p> Lived<'w, 'p> {
 
     /// Plans what is taken as done: only the weeks whose past counts need it.
     pub fn plan_past(&mut self, kitchen: &Kitchen) {
-        let not_done = || self.standing.keep(&self.week, |state| state != State::Done);
-        self.as_planned = self.standing.has_taken_as_done().then(|| AsPlanned::of(kitchen, not_done()));
+        self.as_planned = Some(AsPlanned::of(kitchen, self.not_booked_yet()));
+    }
+
+    /// The week with all that is not booked, be it past.
+    pub fn not_booked_yet(&self) -> Week {
+        self.standing.keep(&self.week, |state| state != State::Done)
     }
 
     /// The week with what is still to come alone.
@@ -206,7 +210,7 @@ fn standing(week: &Week, booked: &Booked, today: Date) -> Standing {
 }
 
 /// The kitchen with its shelf as all that is taken as done left it, in the order of time.
-pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[&Lived]) -> Cow<'k, Kitchen> {
+pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[Lived]) -> Cow<'k, Kitchen> {
     let of_week = |week: &usize| weeks[*week].happened(kitchen).into_iter().map(|(at, what)| (at, *week, what)).collect::<Vec<_>>();
     let mut all: Vec<(DateTime, usize, Happened)> = (0..weeks.len()).flat_map(|week| of_week(&week)).collect();
     all.sort_by_key(|(at, week, _)| (*at, *week));

@@ -11,6 +11,7 @@ mod budget;
 mod carry;
 mod day;
 mod lived;
+mod past;
 mod trial;
 mod walk;
 
@@ -122,12 +123,11 @@ pub fn reckon_beside<'k>(
     };
     let others: Vec<Rc<Another>> = others.map(another).collect();
     let open = trial::left_out(&loaded.weeks[week].1, today);
-    let (place, mut lived) = (week, lived_of(week));
-    lived.plan_past(&loaded.kitchen);
-    let mut beside: Vec<Lived> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| lived_of(other.place)).collect();
-    beside.iter_mut().for_each(|other| other.plan_past(&loaded.kitchen));
-    let together: Vec<&Lived> = std::iter::once(&lived).chain(&beside).collect();
-    let shelf = lived::as_it_happened(&loaded.kitchen, &together);
+    let (place, lived) = (week, lived_of(week));
+    let beside: Vec<Lived> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| lived_of(other.place)).collect();
+    let mut together: Vec<Lived> = std::iter::once(lived).chain(beside).collect();
+    let shelf = past::live_through(&loaded.kitchen, &mut together);
+    let lived = together.swap_remove(0);
     let carried = carry::carry(walk, shelf, &others, &lived, today);
     let kitchen = carried.kitchen;
     let begun = lived.standing.has_begun().then_some(today);

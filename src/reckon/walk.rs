@@ -17,12 +17,17 @@ type Stand = usize;
 /// Which place was left, past which week, with which of its spare lots.
 type Passed = (Stand, usize, Vec<usize>);
 
+/// What one week takes; `None` where nothing of it is to come.
+type Taken = Rc<Option<Step>>;
+
+type Shelf = Rc<Vec<Lot>>;
+
 /// What was reckoned on the way.
 #[derive(Debug, Default)]
 pub struct Walk {
     weeks: RefCell<HashMap<usize, Rc<Another>>>,
-    steps: RefCell<HashMap<(Stand, usize), Rc<Option<Step>>>>,
-    stands: RefCell<HashMap<Passed, (Stand, Rc<Vec<Lot>>)>>,
+    steps: RefCell<HashMap<(Stand, usize), Taken>>,
+    stands: RefCell<HashMap<Passed, (Stand, Shelf)>>,
 }
 
 impl Walk {
@@ -40,7 +45,7 @@ impl Walk {
     }
 
     /// What a week takes off the shelf from there; from `None`, nobody else comes by.
-    pub(super) fn step(&self, at: Option<Stand>, week: usize, taken: impl FnOnce() -> Option<Step>) -> Rc<Option<Step>> {
+    pub(super) fn step(&self, at: Option<Stand>, week: usize, taken: impl FnOnce() -> Option<Step>) -> Taken {
         let Some(at) = at else { return Rc::new(taken()) };
         if let Some(known) = self.steps.borrow().get(&(at, week)) {
             return known.clone();
@@ -57,7 +62,7 @@ impl Walk {
         week: usize,
         kept: Vec<usize>,
         shelf: impl FnOnce(&[usize]) -> Vec<Lot>,
-    ) -> (Option<Stand>, Rc<Vec<Lot>>) {
+    ) -> (Option<Stand>, Shelf) {
         let Some(at) = at else { return (None, Rc::new(shelf(&kept))) };
         let mut stands = self.stands.borrow_mut();
         let next = stands.len() + 1;

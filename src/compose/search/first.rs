@@ -3,11 +3,12 @@
 
 use std::collections::BTreeSet;
 
-use super::super::floor::Floor;
+use super::super::at_once::in_two;
+use super::super::guess::Guess;
 use super::super::rules;
 use super::super::table::Table;
 use super::super::wish::Wish;
-use super::{Chosen, Search, throw};
+use super::{Chosen, GUESSED, Search, throw};
 use crate::kitchen::{Kitchen, Made, RecipeId, Ware};
 
 /// So many weeks are laid.
@@ -69,17 +70,22 @@ fn add_cooked(kitchen: &Kitchen, recipe: RecipeId, on_shelf: &impl Fn(RecipeId) 
 
 impl Search<'_, '_, '_> {
     /// Weeks that the guess holds for cheap, each from other recipes, bettered a meal at a time.
-    pub(super) fn laid(&self, floor: &Floor, dice: &mut u64) -> Vec<Chosen> {
-        let mut found: Vec<(f64, Chosen)> = Vec::new();
-        for number in 0..WEEKS {
-            let banned = if number == 0 { BTreeSet::new() } else { self.drawn(dice) };
+    pub(super) fn laid(&mut self, guess: &Guess, dice: &mut u64) -> Vec<Chosen> {
+        // With little effort, half of it.
+        let weeks = (self.left / (2 * GUESSED * self.unit())).clamp(1, WEEKS);
+        let banned: Vec<BTreeSet<RecipeId>> =
+            (0..weeks).map(|number| if number == 0 { BTreeSet::new() } else { self.drawn(dice) }).collect();
+        let laid = in_two(&banned, |banned| {
             let mut week: Chosen = vec![None; self.options.len()];
             let mut steps = STEPS;
-            if self.lay(&mut week, 0, floor, &banned, &mut steps) {
-                let week = self.refilled(week, floor, &banned);
-                found.push((floor.guess(&week), week));
-            }
-        }
+            self.lay(&mut week, 0, guess, banned, &mut steps).then(|| {
+                // What it may not hold is drawn, not wished: better is what the guess holds for cheaper.
+                let week = self.refilled(week, guess, banned);
+                (guess.cost(&week), week)
+            })
+        });
+        self.left = self.left.saturating_sub(weeks * GUESSED * self.unit());
+        let mut found: Vec<(f64, Chosen)> = laid.into_iter().flatten().collect();
         found.sort_by(|one, other| one.0.total_cmp(&other.0).then_with(|| one.1.cmp(&other.1)));
         found.dedup_by(|one, other| one.1 == other.1);
         found.into_iter().map(|(_, week)| week).collect()
@@ -97,20 +103,20 @@ impl Search<'_, '_, '_> {
     }
 
     /// Fills the meals from `gap` on, the cheapest by the guess first; false where that cannot be, or takes too long to know.
-    fn lay(&self, week: &mut Chosen, gap: usize, floor: &Floor, banned: &BTreeSet<RecipeId>, steps: &mut usize) -> bool {
+    fn lay(&self, week: &mut Chosen, gap: usize, guess: &Guess, banned: &BTreeSet<RecipeId>, steps: &mut usize) -> bool {
         if gap == week.len() {
             return true;
         }
         let mut tried = 0;
-        for option in floor.ranked(&self.options[gap], week, gap, banned) {
+        for option in guess.ranked(&self.options[gap], week, gap, banned) {
             if *steps == 0 || tried == PATIENCE {
                 return false;
             }
             *steps -= 1;
             week[gap] = option;
-            if self.fits(week, floor) {
+            if self.fits(week, guess) {
                 tried += 1;
-                if self.lay(week, gap + 1, floor, banned, steps) {
+                if self.lay(week, gap + 1, guess, banned, steps) {
                     return true;
                 }
             }
@@ -120,8 +126,8 @@ impl Search<'_, '_, '_> {
     }
 
     /// Do the meals go together, with no more to cook than may be?
-    pub(super) fn fits(&self, week: &Chosen, floor: &Floor) -> bool {
-        self.cooking.all(floor.recipes(week)).len() <= self.most_cooked() && self.table.go_together(week)
+    pub(super) fn fits(&self, week: &Chosen, guess: &Guess) -> bool {
+        self.cooking.all(guess.recipes(week)).len() <= self.most_cooked() && self.table.go_together(week)
     }
 
     pub(super) fn most_cooked(&self) -> usize {
