@@ -8,7 +8,7 @@
 //! ```
 //!
 //! What a page says in JSON-LD is taken before its microdata. A block that is broken or cut off is passed over: never half a recipe.
-//! Knows no kitchen: whether a line reads as an ingredient is asked of the caller.
+//! Knows no household: whether a line reads as an ingredient is asked of the caller. Which words are verbs the reading of methods knows.
 
 mod decode;
 mod depth;

@@ -95,6 +95,25 @@ pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRea
     MethodRead { notes, ..read }
 }
 
+/// Does a line open with a verb of the table, as the lines of a method do and those of a list do not?
+///
+/// ```
+/// use spence::kitchen::method::opens_with_work;
+/// assert!(opens_with_work("1. Heat half of the oil") && opens_with_work("Butter the tin"));
+/// assert!(!opens_with_work("butter, for the tin") && !opens_with_work("2 onions"));
+/// ```
+pub fn opens_with_work(line: &str) -> bool {
+    /// Verbs that are foods, too.
+    #[rustfmt::skip]
+    const FOODS: [&str; 16] = [
+        "salt", "oil", "butter", "flour", "ice", "mince", "cream", "juice", "zest", "toast", "stew", "roast", "roll", "crisp", "brown", "seed",
+    ];
+    const OBJECTS: [&str; 9] = ["the", "a", "an", "it", "them", "your", "all", "everything", "both"];
+    let w = Words::of(line);
+    let first = clauses::sentences(&w).first().map_or(0, |(start, _)| *start);
+    clauses::verb_at(&w, first).is_some_and(|(verb, after)| !FOODS.contains(&verb.word) || OBJECTS.iter().any(|word| w.is(after, word)))
+}
+
 /// The ingredients that texts name, by their index, each once; of several lines of one food those that are not `taken` come first.
 pub fn named_in(
     texts: &[String],
