@@ -1,10 +1,10 @@
 //! Plain text: a name, a yield, ingredients, a method, told apart by headings, blank lines and by what reads as an ingredient.
 
-use super::keeping::keeping;
 use super::row::{Row, can_go_on, entry_goes_on, goes_on, is_numbered};
 use super::several::apart;
 use super::yields::makes;
 use super::{Adopted, Source};
+use crate::kitchen::keeping;
 use crate::kitchen::method::opens_with_work;
 
 /// Words that stand alone above the ingredients, or above the method.
@@ -319,5 +319,7 @@ fn head(line: &str, recipe: &mut Adopted) {
         recipe.makes = makes(line);
     } else if recipe.name.is_empty() {
         recipe.name = line.to_owned();
+    } else {
+        recipe.unplaced.push(line.to_owned());
     }
 }

@@ -139,6 +139,14 @@ fn the_method_is_told_from_the_list_with_headings_of_ones_own_and_without() {
 }
 
 #[test]
+fn a_line_between_name_and_yield_is_kept_beside_the_recipe() {
+    let recipe = one("FRITTATA\nRosa's, from the notebook in the drawer.\nServes 4\n\n6 eggs\n2 leeks\n\nFry them.");
+    assert_eq!((recipe.name.as_str(), recipe.makes.as_deref()), ("Frittata", Some("4 portions")));
+    assert_eq!(recipe.unplaced, ["Rosa's, from the notebook in the drawer."]);
+    assert!(recipe_file(&recipe).contains("# The page also says: Rosa's, from the notebook in the drawer.\n"));
+}
+
+#[test]
 fn a_list_under_its_heading_may_have_blank_lines_and_parts() {
     let parts =
         one("Slaw\n\nYou need:\n1 red cabbage\n\nFor the dressing:\n3 tbsp oil\n\nsalt and pepper\n\nShred the cabbage.\nDress it.");
