@@ -4,7 +4,7 @@ use std::fs;
 
 use pretty_assertions::assert_eq;
 
-use crate::kitchen::{Kitchen, kitchen, stderr, supper};
+use crate::kitchen::{Kitchen, kitchen, sample, stderr, supper};
 
 const FOODS: &str = "[[food]]\nname = \"bluegrain\"\ncup = \"160 g\"\nallergens = []\nsource = \"weighed at home\"\n";
 const STEW: &str = "name = \"Moon stew\"\nmakes = \"2 portions\"\nkeeps = { fridge = \"3 days\" }\nserve = \"hot\"\ningredients = \"\"\"\n100 g bluegrain\n\"\"\"\n[[step]]\ntext = \"Soak {bluegrain}\"\nhands = \"2 min\"\nahead = \"12 h\"\n[[step]]\ntext = \"Cook it.\"\nhands = \"5 min\"\n";
@@ -163,4 +163,15 @@ fn a_session_over_the_change_to_summer_time_ends_by_the_clock_on_the_wall() {
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
     let text = fs::read_to_string(kitchen.path().join("sheets/week-2026-03-28.ics")).expect("a calendar");
     assert!(text.contains("DTSTART;TZID=Europe/Lisbon:20260329T005800\r\nDTEND;TZID=Europe/Lisbon:20260329T020600\r\n"), "{text}");
+}
+
+#[test]
+fn a_meal_that_must_be_begun_earlier_says_so_in_its_summary() {
+    let kitchen = sample();
+    kitchen.done(&["print", "--only", "calendar"]);
+    let calendar = kitchen.text("sheets/week-2026-11-30.ics").replace("\r\n ", "");
+    // Rice takes half an hour before half past six; what is only taken out begins at its time.
+    assert!(calendar.contains("SUMMARY:Sun supper: Braised chicken and rice\\, begin by 18:00\r\n"), "{calendar}");
+    assert!(calendar.contains("SUMMARY:Mon supper: Braised chicken and barley\r\n"), "{calendar}");
+    assert!(calendar.contains("SUMMARY:Take 500 g chicken thighs out of the freezer and let them thaw in the fridge\r\n"), "{calendar}");
 }

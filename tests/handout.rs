@@ -270,3 +270,22 @@ fn what_goes_elsewhere_without_an_appliance_is_told_with_where_and_how_long() {
     let told = "No oven: moon stew can be cooked with the hob, 30 min. The plan works if you leave out moon roast";
     assert!(plain.contains(told), "{plain}");
 }
+
+#[test]
+fn what_the_household_s_helper_may_do_is_told_to_nobody_else() {
+    let kitchen = sample();
+    let own = kitchen.text("weeks/2026-11-30.toml");
+    let free = own.replace(", may = [\"wash\", \"mix\"]", "");
+    assert_ne!(own, free);
+    let with = text_of(&kitchen, &[]);
+    fs::write(kitchen.path().join("weeks/2026-11-30.toml"), free).expect("it can be written");
+    assert_eq!(text_of(&kitchen, &[]), with);
+}
+
+#[test]
+fn the_list_counts_what_all_lines_count() {
+    let told = text_of(&sample(), &[]);
+    for counted in ["7 cloves", "1 bunch", "4 sprigs"] {
+        assert!(told.contains(counted), "{counted} is missing");
+    }
+}

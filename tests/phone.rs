@@ -230,3 +230,24 @@ fn what_is_not_known_for_an_allergic_eater_stands_at_the_head_of_page_guide_and_
     let calendar = kitchen.text("sheets/week-2026-11-30.ics").replace("\r\n ", "");
     assert!(calendar.contains(&format!("DESCRIPTION:{told}")), "{calendar}");
 }
+
+#[test]
+fn the_guide_of_the_page_says_of_boxes_cuts_and_loads_what_paper_says() {
+    let kitchen = sample();
+    kitchen.done(&["print", "--only", "phone"]);
+    let page = kitchen.text("sheets/list-2026-11-30.html");
+    let guide = between(&page, "<h2>Guide, Sun 29 Nov 14:00</h2>", "<h2>Guide, Wed");
+    for told in [
+        "to be finished by 17:30",
+        "<h3>Cut, and for which step</h3><ul><li>",
+        "in 1 jar, <b>use by Wed 2 Dec</b>, for Mon supper</li>",
+        "<li><b>In the fridge by <span data-min=",
+        "<b>out at <span data-min=",
+        "then 50 min on its own",
+        "<h3>What this makes</h3>",
+        "<h3>Hands</h3>",
+        "A fifth slower",
+    ] {
+        assert!(guide.contains(told), "{told} is missing in {guide}");
+    }
+}

@@ -6,9 +6,10 @@ use jiff::civil::Date;
 
 use super::record::LotRecord;
 use crate::foods::Place;
-use crate::kitchen::Kitchen;
+use crate::kitchen::{Kitchen, RecipeId, Ware};
 use crate::shelf::lot_dates;
 use crate::words;
+use crate::words::much::no_more_than;
 use crate::words::sentence;
 
 /// One lot to be counted.
@@ -17,6 +18,8 @@ pub struct CountLine {
     /// The food, or the recipe's name.
     pub name: String,
     pub lot: LotRecord,
+    /// In words that a person can count, where the exact amount is a fraction: "425 g", "3 cloves".
+    pub said: Option<String>,
     /// Its place among the kitchen's lots.
     pub index: usize,
     /// The earliest of its dates.
@@ -49,7 +52,16 @@ fn line(kitchen: &Kitchen, lot: usize, record: &LotRecord) -> CountLine {
     let on_the_pack = [record.use_by, record.best_before].into_iter().flatten().min();
     let recipe = record.recipe.as_ref().and_then(|id| kitchen.recipes.iter().find(|recipe| recipe.id == *id));
     let name = recipe.map_or_else(|| record.name().to_owned(), |recipe| recipe.name.clone());
-    CountLine { name, lot: record.clone(), index: lot, until, estimate: until.is_some() && until != on_the_pack }
+    let said = said(kitchen, record);
+    CountLine { name, said, lot: record.clone(), index: lot, until, estimate: until.is_some() && until != on_the_pack }
+}
+
+fn said(kitchen: &Kitchen, record: &LotRecord) -> Option<String> {
+    let food = record.food.as_ref().and_then(|name| kitchen.foods.find(name)).map(Ware::Food);
+    let recipe = || record.recipe.as_ref().and_then(|id| kitchen.recipes.iter().position(|recipe| recipe.id == *id));
+    let ware = food.or_else(|| recipe().map(|at| Ware::Recipe(RecipeId(at))))?;
+    let fraction = record.pack.is_none() && record.amount_text().contains('/');
+    fraction.then(|| no_more_than(kitchen.names(), ware, &record.amount.quantity(), kitchen.print.units))
 }
 
 /// The sheet as the TOML that `count` reads back, with nothing counted yet.
@@ -68,13 +80,14 @@ pub fn count_form(places: &[CountPlace], household: &str, on: Date) -> String {
     for place in places {
         let _ = write!(text, "\n# {}\n", sentence(words::place(place.place)));
         for line in &place.lines {
-            text.push_str(&lot_form(&line.lot));
+            text.push_str(&lot_form(line));
         }
     }
     text
 }
 
-fn lot_form(lot: &LotRecord) -> String {
+fn lot_form(line: &CountLine) -> String {
+    let lot = &line.lot;
     let quoted = |text: &str| toml_edit::Value::from(text).to_string();
     let mut text = "\n[[lot]]\n".to_owned();
     let name = lot.food.as_ref().map(|food| ("food", food)).or(lot.recipe.as_ref().map(|recipe| ("recipe", recipe)));
@@ -87,6 +100,8 @@ fn lot_form(lot: &LotRecord) -> String {
             let _ = writeln!(text, "{key} = {day}");
         }
     }
-    let _ = writeln!(text, "booked = {}\ncounted = \"\"", quoted(&lot.amount_text()));
+    // The exact amount, by which it is booked; a person reads the words behind it.
+    let said = line.said.as_ref().map(|said| format!("   # about {said}")).unwrap_or_default();
+    let _ = writeln!(text, "booked = {}{said}\ncounted = \"\"", quoted(&lot.amount_text()));
     text
 }

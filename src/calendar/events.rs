@@ -8,7 +8,7 @@ use serde::{Deserialize, Serialize};
 use crate::kitchen::{Kitchen, Names, Ware, Week};
 use crate::measure::Units;
 use crate::plan::{MadeAt, Makings};
-use crate::prep::{CardCook, CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, meal_minutes, week_card};
+use crate::prep::{CardCook, CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, begin_by, meal_minutes, week_card};
 use crate::purchase::{ShoppingList, TripList};
 use crate::words::much::{called, how_much};
 use crate::words::short::at_the_meal;
@@ -69,7 +69,12 @@ pub fn planned(kitchen: &Kitchen, week: &Week, makings: &Makings, list: &Shoppin
         let minutes = making.map(|making| meal_minutes(kitchen, making)).sum();
         let at = week.meals[index].at_time;
         let until = (minutes > 0).then(|| after_minutes(at, minutes, zone.as_ref())).flatten();
-        events.push(of_meal((at, until), meal, minutes, names, units));
+        let mut event = of_meal((at, until), meal, minutes, names, units);
+        // It stands at its mealtime; whoever is reminded of it must know that it begins before.
+        if let Some(begin) = begin_by(kitchen, week, makings, index).filter(|begin| *begin < at) {
+            event.summary.push_str(&format!(", begin by {}", words::clock(begin)));
+        }
+        events.push(event);
     }
     let zone = zone.as_ref().and_then(|zone| zone.iana_name());
     for event in events.iter_mut().filter(|event| event.at.is_some()) {
@@ -94,7 +99,7 @@ fn after_minutes(at: DateTime, minutes: i64, zone: Option<&TimeZone>) -> Option<
 fn of_trip(trip: &TripList, names: Names, units: Units) -> Planned {
     let shops: Vec<&str> = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
     let said = |line: &crate::purchase::ListLine| {
-        let (ware, packs) = (Ware::Food(line.food), words::list::packs(line, units));
+        let (ware, packs) = (Ware::Food(line.food), words::list::bought(line, units));
         let much = if packs.is_empty() && !line.need.is_zero() { how_much(names, ware, &line.need, units) } else { packs };
         let name = called(names, ware, &line.need);
         if much.is_empty() { name } else { format!("{name}: {much}") }
@@ -169,7 +174,7 @@ fn of_meal((at, until): (DateTime, Option<DateTime>), meal: &CardMeal, minutes: 
     lines.extend(meal.dishes.iter().map(|dish| taken_out(dish, names, units)));
     let added = meal.added();
     if !added.is_empty() {
-        lines.push(format!("Fresh: {}", added.join(", ")));
+        lines.push(format!("Add: {}", added.join("; ")));
     }
     if !meal.cook.is_empty() {
         let cook: Vec<String> = meal.cook.iter().map(CardCook::text).collect();

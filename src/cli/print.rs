@@ -25,7 +25,7 @@ use crate::measure::{Number, Units, read_quantity, show};
 use crate::phone::page;
 use crate::plan::in_makes;
 use crate::prep::{Effort, PrepPlan, RecipePage, UnderWay, WeekCard, labels, recipe_alone, recipe_pages, week_card};
-use crate::purchase::{ShoppingList, TripHashes, WeekBuys, per_portion};
+use crate::purchase::{ShoppingList, TripHashes, WeekBuys, per_one};
 use crate::sheets::{
     LabelGrid, Settings, Sheet, Size, Told, label_sheet, mark, person_guide, prep_guide, recipe_sheet, shopping_list, to_pdf,
     week_card_sheet,
@@ -298,8 +298,8 @@ fn tell_what_bookings_go_by(setting: &Setting, week: usize, mark: &str) {
 }
 
 fn told(kitchen: &Kitchen, page: RecipePage) -> Told {
-    let per_portion = per_portion(kitchen, page.recipe);
-    (page, per_portion)
+    let figures = per_one(kitchen, page.recipe);
+    (page, figures)
 }
 
 /// `--recipe NAME --for AMOUNT`: no week is reckoned, and none is written.

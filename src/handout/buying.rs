@@ -11,6 +11,7 @@ use crate::kitchen::{Kitchen, Spot, Trip, Ware, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, steps_up};
 use crate::pantry;
 use crate::plan::{Demand, Makings, Need, NeedUse, Stated, demand_by_lines};
+use crate::prep::{Said, said};
 use crate::purchase::{self, pieces_about};
 use crate::shelf::after_days;
 use crate::words::much::called;
@@ -40,6 +41,8 @@ pub struct BuyingLine {
     pub amounts: Vec<Quantity>,
     /// The pieces in a weight, where one piece's weight is known.
     pub about: Option<u32>,
+    /// As the lines of all recipes count it: "7 cloves", "½ bunch".
+    pub counted: Option<Quantity>,
     /// So many tins, jars or packets of that size, where all lines count them.
     pub tins: Option<(Number, Quantity)>,
     pub what_for: Vec<String>,
@@ -65,10 +68,11 @@ pub(super) fn buying(kitchen: &Kitchen, week: &Week, makings: &Makings, first: D
     let needs = purchase::needs(kitchen, &week, &demanded, &netted).needs;
     let (begins, buys) = (begins(&week), |index: &usize| needs.iter().any(|need| need.trip == *index));
     let start = (0..week.trips.len()).find(buys).filter(|index| week.trips[*index].on <= begins);
+    let said = said(kitchen, makings.makings.iter());
     let trip = |(index, trip): (usize, &Trip)| {
         let theirs: Vec<&Need> = needs.iter().filter(|need| need.trip == index).collect();
         let on = (Some(index) != start).then(|| DayNumber::since(first, trip.on));
-        (!theirs.is_empty()).then(|| Buying { on, sections: sections(kitchen, &theirs) })
+        (!theirs.is_empty()).then(|| Buying { on, sections: sections(kitchen, &theirs, &counted(kitchen, &needs, &said)) })
     };
     let trips = week.trips.iter().enumerate().filter_map(trip).collect();
     Bought { trips, demand: demanded.demand, warnings: demanded.warnings }
@@ -95,7 +99,7 @@ fn add_days(foods: &Foods, week: &mut Week, demand: &[Demand]) {
     }
 }
 
-fn sections(kitchen: &Kitchen, needs: &[&Need]) -> Vec<BuyingSection> {
+fn sections(kitchen: &Kitchen, needs: &[&Need], counted: &BTreeMap<FoodId, Quantity>) -> Vec<BuyingSection> {
     let mut by_food: BTreeMap<FoodId, Vec<&Need>> = BTreeMap::new();
     for need in needs {
         by_food.entry(need.food).or_default().push(need);
@@ -103,7 +107,7 @@ fn sections(kitchen: &Kitchen, needs: &[&Need]) -> Vec<BuyingSection> {
     let mut sections: BTreeMap<&str, Vec<BuyingLine>> = BTreeMap::new();
     for (food, needs) in by_food {
         let section = kitchen.foods[food].section.as_deref().unwrap_or(OTHER);
-        sections.entry(section).or_default().push(line(kitchen, food, &needs));
+        sections.entry(section).or_default().push(line(kitchen, food, &needs, counted.get(&food)));
     }
     let sorted = |(section, mut lines): (&str, Vec<BuyingLine>)| {
         lines.sort_by_key(|line| kitchen.foods[line.food].name.to_lowercase());
@@ -112,7 +116,7 @@ fn sections(kitchen: &Kitchen, needs: &[&Need]) -> Vec<BuyingSection> {
     sections.into_iter().map(sorted).collect()
 }
 
-fn line(kitchen: &Kitchen, food: FoodId, needs: &[&Need]) -> BuyingLine {
+fn line(kitchen: &Kitchen, food: FoodId, needs: &[&Need], counted: Option<&Quantity>) -> BuyingLine {
     let plain_first = needs.iter().sorted_by_key(|need| need.own_words);
     let amounts: Vec<Quantity> = plain_first.map(|need| amount(need)).filter(|amount| !amount.is_zero()).collect();
     let uses: Vec<&NeedUse> = needs.iter().flat_map(|need| &need.uses).collect();
@@ -121,11 +125,26 @@ fn line(kitchen: &Kitchen, food: FoodId, needs: &[&Need]) -> BuyingLine {
         food,
         name: name(kitchen, food, &amounts, &uses),
         about,
+        counted: counted.cloned(),
         tins: if let [need] = needs { tins(need) } else { None },
         what_for: uses.iter().map(|one| one.what_for.clone()).unique().collect(),
         optional: uses.iter().all(|one| one.optional),
         amounts,
     }
+}
+
+/// Foods of which every use is a recipe's line, and all those lines count by one word, with the number; bought on one day.
+fn counted(kitchen: &Kitchen, needs: &[Need], said: &[Said]) -> BTreeMap<FoodId, Quantity> {
+    let is_dish = |name: &String| kitchen.recipes.iter().any(|recipe| recipe.name == *name);
+    let whole = |food: FoodId| {
+        let mine = || needs.iter().filter(move |need| need.food == food);
+        mine().map(|need| need.trip).all_equal() && mine().flat_map(|need| &need.uses).all(|one| is_dish(&one.what_for))
+    };
+    let told = |one: &Said| match (one.of, &one.counted) {
+        (Ware::Food(food), Some(count @ Quantity::Words(..))) if whole(food) => Some((food, count.clone())),
+        _ => None,
+    };
+    said.iter().filter_map(told).collect()
 }
 
 /// As a kitchen says it beside its amount: "1.7 kg potatoes", "1 red pepper"; and in the plural where a line does.

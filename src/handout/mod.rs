@@ -23,7 +23,7 @@ use crate::kitchen::{Kitchen, Mistake, RecipeId, Warning, Week};
 use crate::measure::Number;
 use crate::plan::{Contains, plan, recipe_contains};
 use crate::prep::{Care, Effort, RecipePage, cautions, recipe_pages};
-use crate::purchase::{PortionNote, per_portion};
+use crate::purchase::{Of, PortionNote, per_one};
 
 pub use buying::{Buying, BuyingLine, BuyingSection};
 pub use days::{Component, Goes, HandoutDay, HandoutMeal, Slot};
@@ -86,7 +86,7 @@ pub struct Handout {
     pub sessions: Vec<HandoutSession>,
     pub components: Vec<Component>,
     pub days: Vec<HandoutDay>,
-    pub recipes: Vec<(RecipePage, Option<PortionNote>)>,
+    pub recipes: Vec<(RecipePage, (Of, PortionNote))>,
     /// Recipes whose method is not printed.
     pub withheld: Vec<RecipeId>,
     pub cautions: Vec<Care>,
@@ -133,7 +133,7 @@ pub fn handout(kitchen: &Kitchen, week: &Week, wishes: &Wishes) -> Result<Handou
         recipes: recipes
             .into_iter()
             .map(|page| {
-                let per = per_portion(theirs, page.recipe);
+                let per = per_one(theirs, page.recipe);
                 (page, per)
             })
             .collect(),

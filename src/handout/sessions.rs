@@ -9,7 +9,7 @@ use super::{AHEAD_OF_METHOD, DayNumber, step_of_method};
 use crate::kitchen::{Kitchen, RecipeId, Week};
 use crate::measure::Minutes;
 use crate::plan::{Demand, MadeAt, Makings, User};
-use crate::prep::{Doing, Effort, RecipePage, SessionPlan, SizeOf, prep, spared_without};
+use crate::prep::{Doing, Effort, RecipePage, SessionPlan, SizeOf, plans_alone, spared_without};
 
 #[derive(Debug, Clone)]
 pub struct HandoutSession {
@@ -67,9 +67,9 @@ pub(super) fn sessions(
     effort: Effort,
 ) -> Vec<HandoutSession> {
     let (kitchen, week) = (&stranger.kitchen, &stranger.week);
-    let one = prep(kitchen, week, makings, demand, &[], effort);
-    let two = stranger.for_two(own).map(|(kitchen, week)| prep(&kitchen, &week, makings, demand, &[], effort));
-    let mut two = two.map(|plan| plan.sessions).unwrap_or_default().into_iter();
+    let one = plans_alone(kitchen, week, makings, demand, effort);
+    let two = stranger.for_two(own).map(|(kitchen, week)| plans_alone(&kitchen, &week, makings, demand, effort));
+    let mut two = two.unwrap_or_default().into_iter();
     let session = |(index, alone): (usize, SessionPlan)| {
         let made = makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
         let ahead = made.flat_map(|making| ahead(kitchen, making)).map(|(before, recipe, text)| Ahead { before, recipe, text });
@@ -80,7 +80,7 @@ pub(super) fn sessions(
             plans: std::iter::once(alone).chain(two.next()).collect(),
         }
     };
-    one.sessions.into_iter().enumerate().map(session).filter(|session| !session.plans[0].tasks.is_empty()).collect()
+    one.into_iter().enumerate().map(session).filter(|session| !session.plans[0].tasks.is_empty()).collect()
 }
 
 fn spared(stranger: &Stranger, makings: &Makings, index: usize, plan: &SessionPlan) -> Vec<Spared> {

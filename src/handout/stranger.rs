@@ -26,7 +26,8 @@ impl Stranger {
         let names = names(kitchen, week);
         let second = helper(week);
         let helper_role = second.map(|person| person.role.trim().to_lowercase());
-        let helper = second.map(|person| Person { may: person.may.clone(), ..alone("helper") });
+        // Whoever helps the reader is not this household's helper, and what that one may do is told nowhere.
+        let helper = second.map(|_| alone("helper"));
         let mut stranger = Stranger { kitchen: nobodys(kitchen), week: week.clone(), helper, helper_role, names };
         stranger.week.meals.retain(|meal| !meal.skip);
         stranger.week.trips.iter_mut().for_each(|trip| trip.shops = None);

@@ -97,7 +97,7 @@ fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option
     let cost = line.cost.map(|cost| cost.0.to_string()).unwrap_or_default();
     let book = if packs.is_some() { " data-book=\"1\"" } else { "" };
     let packs = serde_json::to_string(packs.unwrap_or_default()).unwrap_or_default();
-    let bought = words::list::packs(line, units);
+    let bought = words::list::bought(line, units);
     let bought = if bought.is_empty() && !line.need.is_zero() { how_much(names, Ware::Food(line.food), &line.need, units) } else { bought };
     let _ = write!(
         html,
@@ -125,7 +125,7 @@ fn details(kitchen: &Kitchen, line: &ListLine) -> String {
     parts.extend(offers.map(|taken| format!("take {}", words::list::offer(taken, names.currency))));
     parts.extend(line.windows.as_ref().map(words::list::windows));
     if let (true, Some(date)) = (line.fresh, line.last_used) {
-        parts.push(format!("until at least {}", day(date)));
+        parts.push(format!("must last to {}", day(date)));
     }
     if line.is_short_of_note() {
         parts.push(format!("{} short", show(&line.short, units)));
@@ -134,7 +134,7 @@ fn details(kitchen: &Kitchen, line: &ListLine) -> String {
     if !line.what_for.is_empty() {
         parts.push(format!("for {}", line.what_for.join(", ")));
     }
-    parts.extend(line.top_up.then(|| "to fill up the shelf".to_owned()));
+    parts.extend(line.top_up.then(|| words::list::RESTOCK.to_owned()));
     parts.join(" · ")
 }
 

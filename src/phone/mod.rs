@@ -92,9 +92,9 @@ fn assembled(kitchen: &Kitchen, list: &ShoppingList, [head, trips, guides, week]
          <title>{title}</title>\n<style>{STYLE}</style></head>\n\
          <body data-from=\"{from}\" data-currency=\"{currency}\" data-digits=\"{digits}\">\n\
          <header><h1>{title}</h1>\n{head}\
-         <nav aria-label=\"Parts\"><a href=\"#list\">List</a><a href=\"#guide\">Guide</a><a href=\"#week\">Week</a></nav>\n\
-         <p id=\"storage\" role=\"status\" hidden>Ticks are not kept here: this browser's storage is off.</p>\n\
-         <div class=\"bar\"><button id=\"hide\" type=\"button\" aria-pressed=\"false\">Hide what is ticked</button></div></header>\n\
+         <p id=\"storage\" role=\"status\" hidden>Ticks are not kept here: this browser's storage is off.</p></header>\n\
+         <nav aria-label=\"Parts\"><a href=\"#list\">List</a><a href=\"#guide\">Guide</a><a href=\"#week\">Week</a>\
+         <button id=\"hide\" type=\"button\" aria-pressed=\"false\">Hide what is ticked</button></nav>\n\
          <main><div id=\"list\">{trips}</div>\n<div id=\"guide\">{guides}</div>\n<div id=\"week\">{week}</div></main>\n\
          <footer><p>{mark}</p></footer>\n\
          {OTHERWISE}<script>{SCRIPT}</script></body></html>\n",

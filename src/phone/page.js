@@ -19,8 +19,10 @@
   };
   keep.write("here", {});
 
+  // "2,79 EUR", "€ 2.79": the number alone.
+  const amount = text => String(text || "").replace(page.currency, "").replace(/[\s€£$]/g, "").replace(",", ".");
   const minor = text => {
-    const plain = String(text || "").trim().replace(",", ".");
+    const plain = amount(text);
     return /^\d+(\.\d+)?$/.test(plain) ? Math.round(Number(plain) * 10 ** digits) : null;
   };
   const money = sum => (sum / 10 ** digits).toFixed(digits) + " " + page.currency;
@@ -35,17 +37,19 @@
     const settled = index => Boolean(state.ticked[index]);
 
     const show = () => {
-      let sum = 0, unknown = 0;
+      let sum = 0, unknown = 0, gone = 0;
       for (const shop of all(".shop", trip)) {
         let visited = false;
         for (const section of all(".section", shop)) {
-          let left = 0;
+          let left = 0, missed = 0;
           for (const line of all(".line", section)) {
             const index = line.dataset.i, ticked = settled(index), other = state.other[index] || {};
             one("input", line).checked = ticked;
             line.classList.toggle("done", ticked);
             one(".how", line).textContent = { none: "Not got", else: "Something else: " + (other.text || ""), other: "Otherwise: " + (other.amount || "as listed") }[kind(index)] || "";
+            if (other.price && minor(other.price) === null) one(".how", line).textContent += "; price not understood, write it as 2.79";
             if (!ticked) { left += 1; continue; }
+            if (kind(index) === "none") missed += 1;
             visited = true;
             if (kind(index) === "none") continue;
             const typed = minor(other.price);
@@ -53,12 +57,13 @@
             const cost = kind(index) === "listed" || typed === null ? listed : typed;
             if (cost === null) unknown += 1; else sum += cost;
           }
-          one(".left", section).textContent = left ? left + " left" : "all got";
+          one(".left", section).textContent = [left && left + " left", missed && missed + " not got"].filter(Boolean).join(", ") || "all got";
+          gone += missed;
         }
         if (visited) sum += Number(shop.dataset.fare);
       }
       const open = lines.filter(line => !settled(line.dataset.i)).length;
-      one(".sum", trip).textContent = "Ticked so far: " + money(sum) + (unknown ? " and " + unknown + " without a price" : "") + ". " + (open ? open + " left to get." : "Nothing is left to get.");
+      one(".sum", trip).textContent = "Ticked so far: " + money(sum) + (unknown ? " and " + unknown + " without a price" : "") + ". " + (open ? open + " left to get." : "Nothing is left to get.") + (gone ? " " + gone + " not got." : "");
     };
     const save = () => { keep.write(key, state); show(); };
 
@@ -99,11 +104,11 @@
         const rows = ["[[line]]", "food = " + quoted(line.dataset.food)];
         if (how === "none" || how === "else") {
           rows.push("without = true");
-          if (how === "else" && other.text) also.push(quoted(other.text + (other.price ? " at " + other.price.replace(",", ".") : "")));
+          if (how === "else" && other.text) also.push(quoted(other.text + (other.price ? " at " + amount(other.price) : "")));
         } else {
           rows.push("packs = [" + JSON.parse(line.dataset.packs).map(quoted).join(", ") + "]");
           if (how === "other" && other.amount) rows.push("instead = " + quoted(other.amount));
-          if (how === "other" && other.price) rows.push("paid = " + quoted(other.price.replace(",", ".")));
+          if (how === "other" && other.price) rows.push("paid = " + quoted(amount(other.price)));
           if (how === "other" && other.until) rows.push("until = " + other.until);
         }
         parts.push(rows.join("\n"));
@@ -117,7 +122,7 @@
       const left = counted.length - chosen.length - handed;
       const said = one(".said", trip), field = one("textarea", trip);
       if (!chosen.length) {
-        said.textContent = handed ? "Nothing more is ticked: " + handed + " were copied before, " + left + " are left out." : "Nothing is ticked yet.";
+        said.textContent = handed ? "Nothing more is ticked: " + handed + " copied before, " + left + " left out." : "Nothing is ticked yet.";
         return;
       }
       const file = text(chosen);
@@ -127,7 +132,7 @@
       if (!copied) { field.hidden = false; field.focus(); field.select(); }
       for (const line of chosen) state.copied[line.dataset.i] = 1;
       one(".again", trip).hidden = false;
-      said.textContent = (copied ? "Copied " : "Copying was refused; the text below is selected: ") + chosen.length + " lines; " + left + " left out. At home: spence receive - and paste.";
+      said.textContent = (copied ? "Copied " : "Copying was refused; the text below is selected: ") + chosen.length + (chosen.length === 1 ? " line; " : " lines; ") + left + " left out. At home: spence receive - and paste.";
       save();
     });
     one(".again", trip).addEventListener("click", () => {
@@ -141,10 +146,16 @@
   }
 
   const hide = one("#hide");
-  hide.addEventListener("click", () => {
-    const on = document.body.classList.toggle("hide");
+  const hidden = on => {
+    document.body.classList.toggle("hide", on);
     hide.setAttribute("aria-pressed", String(on));
+  };
+  hide.addEventListener("click", () => {
+    const on = !document.body.classList.contains("hide");
+    keep.write("hide", { on });
+    hidden(on);
   });
+  hidden(Boolean(keep.read("hide").on));
 
   // The guide: ticks, the clock with what it was shifted by, timers that outlive a reload.
   const clock = at => String(at.getHours()).padStart(2, "0") + ":" + String(at.getMinutes()).padStart(2, "0");
@@ -170,6 +181,7 @@
         one("input", step).checked = ticked;
         step.classList.toggle("done", ticked);
         one("time", step).textContent = clock(at(step));
+        for (const time of all("[data-min]", step)) time.textContent = clock(new Date(start.getTime() + (Number(time.dataset.min) + state.shift) * 60000));
       }
       next();
       one(".shifted", session).textContent = state.shift ? "Shifted by " + state.shift + " min" : "";

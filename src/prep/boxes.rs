@@ -232,6 +232,19 @@ mod tests {
     }
 
     #[test]
+    fn what_stays_in_the_cupboard_is_boxed_with_no_chill() {
+        let mut kitchen = kitchen();
+        kitchen.recipes = vec![mash(Quantity::portions(6.0))];
+        let text = |boxes: Vec<Boxed>| {
+            let making = Making { boxes, ..making(&kitchen, 0, 1.0) };
+            box_task(&making).text(kitchen.names(), kitchen.print.units)
+        };
+        let (three, two) = (boxed(Quantity::portions(3.0), Place::Cupboard), boxed(Quantity::portions(2.0), Place::Freezer));
+        assert_eq!(text(vec![three.clone()]), "Box white-bean mash: 3 portions to the cupboard");
+        assert_eq!(text(vec![two, three]), "Box white-bean mash: 3 portions to the cupboard; chill the rest: 2 portions to the freezer");
+    }
+
+    #[test]
     fn a_move_says_how_much_of_what() {
         let mut kitchen = kitchen();
         kitchen.recipes = vec![recipe("barley", "Pearl barley", 6.0, vec![])];

@@ -25,6 +25,25 @@ pub fn prep(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand]
     prep_under_way(kitchen, week, makings, demand, draws, (effort, None))
 }
 
+/// Which of a session's plan is told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Telling {
+    All,
+    /// Neither what would help nor how it fares with slower hands; and a long plan is looked for with less effort.
+    PlanAlone,
+}
+
+/// A plan of more jobs than this is long. Of many rounds of the same steps the first plans are already as short as those that a longer
+/// search finds.
+const LONG: usize = 28;
+
+/// As [`prep`], the plans alone, for a page that tells nothing else of them: without advice, and without slower hands. A long session is
+/// planned with [`Effort::Low`], unless [`Effort::High`] is asked for.
+pub fn plans_alone(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], effort: Effort) -> Vec<SessionPlan> {
+    let plan = |index: usize| session_plan(kitchen, week, makings, demand, &[], (index, effort, None, Telling::PlanAlone));
+    (0..week.sessions.len()).map(plan).collect()
+}
+
 /// As [`prep`], with one session under way.
 pub fn prep_under_way(
     kitchen: &Kitchen,
@@ -36,7 +55,7 @@ pub fn prep_under_way(
 ) -> PrepPlan {
     let plan = |index: usize| {
         let under_way = under_way.filter(|one| one.start == week.sessions[index].start);
-        session_plan(kitchen, week, makings, demand, draws, (index, effort, under_way))
+        session_plan(kitchen, week, makings, demand, draws, (index, effort, under_way, Telling::All))
     };
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
@@ -55,7 +74,7 @@ fn session_plan(
     makings: &Makings,
     demand: &[Demand],
     draws: &[Draw],
-    (index, effort, under_way): (usize, Effort, Option<&UnderWay>),
+    (index, effort, under_way, telling): (usize, Effort, Option<&UnderWay>, Telling),
 ) -> SessionPlan {
     let session = &week.sessions[index];
     let found = as_found(kitchen, session);
@@ -63,8 +82,13 @@ fn session_plan(
     let mut work = session_work(kitchen, week, index, makings);
     let marks = under_way.map(|under_way| stand(&mut work, makings, under_way));
     progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
+    let is_long = work.problem.jobs.len() > LONG;
+    let effort = if telling == Telling::PlanAlone && is_long && effort == Effort::Normal { Effort::Low } else { effort };
     let planned = schedule(&work.asked(), effort);
-    progress::at(At::Advice { start: session.start });
+    let whole = telling == Telling::All;
+    if whole {
+        progress::at(At::Advice { start: session.start });
+    }
     let mut timed = tasks(kitchen, makings, &work, &planned);
     shared_out(timed.iter_mut().map(|(task, _)| task));
     let mut cuts = cuts(kitchen, makings, &work, &timed);
@@ -93,8 +117,12 @@ fn session_plan(
         fetch,
         boxes,
         cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
-        advice: advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0),
-        slower: SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into(),
+        advice: if whole {
+            advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0)
+        } else {
+            Vec::new()
+        },
+        slower: if whole { SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into() } else { Vec::new() },
         rest: left,
         said,
         people: work.people,

@@ -14,6 +14,7 @@ mod elsewhere;
 mod evening;
 mod fetch;
 mod fill;
+mod filling;
 mod guide;
 mod labels;
 mod least;
@@ -39,13 +40,14 @@ mod uses;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
-pub use build::{prep, prep_under_way, turnover};
+pub use build::{plans_alone, prep, prep_under_way, turnover};
 pub use cautions::{Care, Holds, cautions};
 pub use cooked::CardCook;
 pub use cuts::CutTogether;
 pub use elsewhere::out_of_order;
 pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
+pub use filling::{Filling, boxing_words};
 pub use guide::{
     AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
     Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
@@ -65,4 +67,5 @@ pub use spared::spared_without;
 pub use straight::settled;
 pub use text::{line_text, making_text, step_text};
 pub use under_way::{Deed, NoMark, Rest, Told, UnderWay, Unmarked, unknown_marks, unmarked};
+pub use uses::said;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

@@ -1,12 +1,13 @@
 //! The plan's own sentences, which terminal, paper and JSON share. They are made here, at the edge, and nobody reads them back.
 
 use super::boxes::counted;
+use super::filling::boxing_words;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::Place;
 use crate::foods::safety::{KEPT_HOT, REHEATED};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
 use crate::measure::{Number, Units, show};
-use crate::words::much::much_of;
+use crate::words::much::{much_of, several};
 use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
 use std::fmt;
 
@@ -87,12 +88,21 @@ impl AsideTask {
 }
 
 impl BoxTask {
-    /// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer".
+    /// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer"; "Box flatbreads: 5 pieces to the cupboard;
+    /// chill the rest: 7 pieces to the freezer".
     pub fn text(&self, names: Names, units: Units) -> String {
         let part = |kept: &Kept| format!("{} to the {}", counted(&kept.amount, units), words::place(kept.place));
-        let verb = if self.into.iter().all(|kept| kept.place == Place::Cupboard) { "Box" } else { "Box and chill" };
+        let places: Vec<Place> = self.into.iter().map(|kept| kept.place).collect();
+        let (verb, rest) = boxing_words(&places);
         let name = in_a_sentence(names.recipe(self.recipe));
-        format!("{verb} {name}: {}", listed(&self.into.iter().map(part).collect::<Vec<_>>()))
+        let parts = |wanted: fn(Place) -> bool| listed(&self.into.iter().filter(|kept| wanted(kept.place)).map(part).collect::<Vec<_>>());
+        match rest {
+            None => format!("{verb} {name}: {}", parts(|_| true)),
+            // What stays in the cupboard wants no chill.
+            Some(rest) => {
+                format!("{verb} {name}: {}; {rest}: {}", parts(|place| place == Place::Cupboard), parts(|place| place != Place::Cupboard))
+            }
+        }
     }
 }
 
@@ -124,7 +134,9 @@ impl Errand {
         match self {
             Errand::Step { text, .. } => text.clone(),
             Errand::Thaw { food, amount } => {
-                format!("Take {} out of the freezer and let it thaw in the fridge", much_of(names, Ware::Food(*food), amount, units))
+                let ware = Ware::Food(*food);
+                let them = if several(names, ware, amount) { "them" } else { "it" };
+                format!("Take {} out of the freezer and let {them} thaw in the fridge", much_of(names, ware, amount, units))
             }
             Errand::Move { recipe, amount } => {
                 format!("Move {} of {} from the freezer to the fridge", counted(amount, units), in_a_sentence(names.recipe(*recipe)))

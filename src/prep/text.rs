@@ -6,6 +6,7 @@
 use super::Note;
 use super::cuts::{first_handled, is_cut};
 use super::names::{first_step, handled, kept_for_the_table, unnamed};
+use super::uses::is_loose;
 use crate::foods::{Food, Foods, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Print, Recipe, RecipeId, Rules, Step, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons};
@@ -226,7 +227,7 @@ pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) ->
             let weight = weight_beside(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
             let asked = Item { plus: Vec::new(), ..item.clone() }.scaled(batches);
             let much = weighed(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(&item.amount));
-            let whole = format!("{much}{}{plus}", container_size(&item.amount, item, units));
+            let whole = format!("{much}{}{plus}", container_size(&item.amount, item, batches, units));
             Said { whole, weight }.text()
         }
         Wanted::Recipe { amount, most, .. } => span(&amount.scaled(batches), &most.scaled(batches), units),
@@ -290,7 +291,7 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
         }
         Wanted::Food { food, item: Some(item) } => {
             let amount = share.unwrap_or(&item.amount);
-            let size = container_size(amount, item, units);
+            let size = container_size(amount, item, batches, units);
             let plus =
                 if share.is_none() { item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect() } else { String::new() };
             let described = describe(item);
@@ -428,9 +429,13 @@ fn describe(item: &Item) -> String {
 }
 
 /// " (400 g)" after a number of tins, jars or packets; " × 400 g" after a bare number.
-fn container_size(amount: &Amount, item: &Item, units: Units) -> String {
+fn container_size(amount: &Amount, item: &Item, batches: f64, units: Units) -> String {
     match (&item.size, amount.unit) {
         (Some(size), Unit::Piece) if item.amount.unit == Unit::Piece => format!(" × {}", show(size, units)),
+        // Of tins the size of one; of handfuls, which have none, what all of them weigh.
+        (Some(size), unit @ Unit::Word(word)) if item.amount.unit == unit && is_loose(word) => {
+            format!(" ({})", show(&size.scaled(amount.high.to_f64() * batches), units))
+        }
         (Some(size), unit @ Unit::Word(_)) if item.amount.unit == unit => format!(" ({})", show(size, units)),
         _ => String::new(),
     }

@@ -45,7 +45,7 @@ pub(super) fn shared_out<'t>(tasks: impl Iterator<Item = &'t mut Task>) {
 }
 
 /// How the lines of the dishes speak of each food, where they do so in one way.
-pub(super) fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Said> {
+pub fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Said> {
     let mut lines: Vec<(FoodId, Vec<Asked>)> = Vec::new();
     for making in makings {
         for one in &kitchen.recipes[making.recipe].ingredients {
@@ -99,10 +99,15 @@ fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Asked]) -> Option<S
         Unit::Word(word) => {
             let number = sum(&|asked| asked.item.amount.high.clone());
             let number = if is_loose(word) { number } else { number.ceil() };
-            let count = Quantity::Words(number, word.to_string());
+            let count = Quantity::Words(number.clone(), word.to_string());
             let name = super::text::without_container(&known.name, first.amount.unit);
             let name = match &first.size {
+                Some(size) if is_loose(word) => {
+                    let name = plural_in_line(known, all.first()?.one);
+                    format!(" ({}) {name}", show(&size.scaled(number.to_f64()), print.units))
+                }
                 Some(size) => format!(" ({}) {name}", show(size, print.units)),
+                None if is_loose(word) => format!(" of {}", plural_in_line(known, all.first()?.one)),
                 None => format!(" of {name}"),
             };
             let shown = show(&count, print.units);
@@ -153,7 +158,7 @@ fn sized(grade: Option<Grade>) -> &'static str {
 }
 
 /// Words of which half a one can be fetched.
-fn is_loose(word: Word) -> bool {
+pub(super) fn is_loose(word: Word) -> bool {
     matches!(word, Word::Handful | Word::Pinch | Word::Dash | Word::Drizzle | Word::Dollop | Word::Knob)
 }
 

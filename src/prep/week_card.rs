@@ -46,6 +46,8 @@ pub struct CardMeal {
     /// "Mon supper".
     pub label: String,
     pub name: Option<String>,
+    /// Its name where its dishes stand below: of a composed meal, whose name tells them, the pattern's name alone.
+    pub called: Option<String>,
     /// What of it nothing can serve any more.
     pub short: Vec<ShortMeal>,
     /// What of it is not known for an allergic eater, a line each.
@@ -223,6 +225,7 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
     CardMeal {
         label: meal.label.clone(),
         name: meal.name.clone(),
+        called: called(kitchen, meal),
         short: makings.short.iter().filter(|short| (short.at, &short.label) == (meal.at_time, &meal.label)).cloned().collect(),
         not_known: not_known(guard(kitchen, &alone).unknown.iter().map(|(_, warning)| warning)),
         dishes: dishes(&kitchen.recipes, week, makings, index),
@@ -233,6 +236,14 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
         otherwise: meal.diners.iter().filter_map(|diner| otherwise(kitchen, meal, makings, diner)).collect(),
         beware: meal_contains(kitchen, meal).beware(&kitchen.household.avoid),
     }
+}
+
+/// "Soup and salad" of "Soup and salad: leek soup, red cabbage slaw".
+fn called(kitchen: &Kitchen, meal: &Meal) -> Option<String> {
+    let name = meal.name.as_ref()?;
+    let pattern = meal.pattern.map(|pattern| &kitchen.together.patterns[pattern].name);
+    let composed = pattern.filter(|pattern| name.strip_prefix(pattern.as_str()).is_some_and(|rest| rest.starts_with(": ")));
+    Some(composed.unwrap_or(name).clone())
 }
 
 /// What one eater gets in place of the rest, and without what.

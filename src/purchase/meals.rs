@@ -69,6 +69,26 @@ pub fn per_portion(kitchen: &Kitchen, id: RecipeId) -> Option<PortionNote> {
     Some(in_figures(kitchen, id, portion.to_f64()))
 }
 
+/// Of how much of a recipe its figures are told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Of {
+    Portion,
+    Piece,
+    /// 100 g or 100 ml.
+    Hundred,
+    Batch,
+}
+
+/// As [`per_portion`]; where a recipe does not say what a portion is, of a piece, of 100 g or 100 ml, by what it makes.
+pub fn per_one(kitchen: &Kitchen, id: RecipeId) -> (Of, PortionNote) {
+    match (per_portion(kitchen, id), &kitchen.recipes[id].makes) {
+        (Some(note), _) => (Of::Portion, note),
+        (None, Quantity::Count(_)) => (Of::Piece, in_figures(kitchen, id, 1.0)),
+        (None, Quantity::Mass(_) | Quantity::Volume(_)) => (Of::Hundred, in_figures(kitchen, id, 100.0)),
+        (None, _) => (Of::Batch, per_batch(kitchen, id)),
+    }
+}
+
 /// The same of one batch.
 pub fn per_batch(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
     in_figures(kitchen, id, kitchen.recipes[id].makes.base())

@@ -40,7 +40,7 @@ pub use list::{
     OfferTaken, Opening, PackCount, PackLine, Packed, PerEater, Portion, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit,
     ShoppingList, Stop, TripList, Untimely, Windows, Without, Worth,
 };
-pub use meals::{PortionNote, days, meals, per_batch, per_portion};
+pub use meals::{Of, PortionNote, days, meals, per_batch, per_one, per_portion};
 pub use paid::{Paid, Stay};
 pub use seen::old_prices;
 pub use trips::{Needs, needs, trips_of_their_own};

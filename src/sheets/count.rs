@@ -11,7 +11,7 @@ use super::page::{BLACK, Item, Page};
 use super::parts::heading;
 use super::scale::Scale;
 use super::text::{Line, Setter, Span, plain, soft, strong};
-use super::wording::{amount, day, full_day};
+use super::wording::{amount, day, full_day, tied};
 use super::{Settings, Sheet};
 use crate::words::{place, sentence};
 
@@ -73,7 +73,8 @@ fn entry(setter: &mut Setter, line: &CountLine, on: Date, width: f32, settings: 
     let scale = settings.size.scale();
     let words = width - BLANK - 3.0 * GRID;
     let mut lines = setter.paragraph(&[strong(line.name.as_str())], scale.entry, words);
-    let mut details: Vec<Span> = vec![plain(booked(&line.lot, settings.units))];
+    let mut details: Vec<Span> =
+        vec![plain(line.said.as_ref().map_or_else(|| booked(&line.lot, settings.units), |said| format!("about\u{a0}{}", tied(said))))];
     if let Some(until) = line.until {
         let about = if line.estimate { "about\u{a0}" } else { "" };
         let when = if until.year() == on.year() { day(until) } else { full_day(until) };

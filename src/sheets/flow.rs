@@ -48,6 +48,18 @@ impl Block {
     }
 }
 
+/// Every block below a heading is under it, so that what breaks over a column or a page says again what it belongs to.
+pub fn under_headings(blocks: &mut [Block]) {
+    let mut heading = None;
+    for (index, block) in blocks.iter_mut().enumerate() {
+        if block.with_next {
+            heading = Some(index);
+        } else if block.under.is_none() {
+            block.under = heading;
+        }
+    }
+}
+
 /// A column to be filled.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Column {

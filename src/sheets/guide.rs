@@ -11,7 +11,7 @@ use crate::prep::{Before, Care, PersonId, SessionPlan, presence};
 
 use super::beside::{Beside, groups};
 use super::chart::{Look, chart};
-use super::flow::{Block, Cursor, pour, pour_evenly};
+use super::flow::{Block, Cursor, pour, pour_evenly, under_headings};
 use super::frame::{GRID, GUTTER, Head, across, columns, columns_apart, finished, headed, number_pages};
 use super::page::{BLACK, MARGIN, Page};
 use super::parts::heading;
@@ -287,6 +287,7 @@ impl<'a> Guide<'a> {
     fn in_a_row(&self, setter: &mut Setter, kind: Type, width: f32) -> Vec<Block> {
         let lists = self.beside(kind);
         let mut blocks = groups(setter, lists.ahead(), width);
+        under_headings(&mut blocks);
         blocks.push(heading(setter, "Steps", kind.note, width));
         blocks.extend(self.steps(kind, width).blocks(setter));
         blocks.extend(groups(setter, lists.afterwards(), width));

@@ -3,14 +3,14 @@
 use itertools::Itertools;
 
 use crate::kitchen::{Names, Serve, Source};
-use crate::measure::{Days, Minutes, Units};
+use crate::measure::{Days, Minutes, Quantity, Units};
 use crate::prep::{PageLine, PageSize, PageStep, RecipePage, SizeOf};
-use crate::purchase::PortionNote;
+use crate::purchase::{Of, PortionNote};
 use crate::words::{degrees, list, sentence};
 
 use super::flow::{Block, Cursor, pour};
-use super::frame::{GRID, Head, columns, finished, headed, number_pages};
-use super::page::Page;
+use super::frame::{GRID, Head, across, columns, finished, headed, number_pages};
+use super::page::{BLACK, MARGIN, Page};
 use super::parts::{hanging, heading};
 use super::scale::{Size, style};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
@@ -33,8 +33,8 @@ const SIZES: [Type; 3] = [
 
 pub(super) const LARGE: [Type; 1] = [Type { body: style(16.0, 20.0), note: style(14.0, 18.0) }];
 
-/// A page, and what a portion of it holds.
-pub type Told = (RecipePage, Option<PortionNote>);
+/// A page, and what so much of it holds.
+pub type Told = (RecipePage, (Of, PortionNote));
 
 /// The recipes under one title.
 pub fn recipe_sheet(recipes: &[Told], (title, file_stem): (&str, String), names: Names, settings: Settings) -> Sheet {
@@ -53,24 +53,82 @@ pub fn recipe_sheet(recipes: &[Told], (title, file_stem): (&str, String), names:
     finished(setter, file_stem, title.to_owned(), pages, Vec::new())
 }
 
-/// One recipe, on as many pages as it takes.
-pub(super) fn laid_out(setter: &mut Setter, told: &Told, over: &str, names: Names, settings: Settings, kind: Type) -> Vec<Page> {
-    let (recipe, per_portion) = told;
+/// Recipes one after another, each kept on one page where it fits: a short one stands below the one before it where it has room there.
+pub(super) fn one_after_another(
+    setter: &mut Setter,
+    recipes: &[Told],
+    over: &str,
+    names: Names,
+    settings: Settings,
+    kind: Type,
+) -> Vec<Page> {
+    let mut pages: Vec<Page> = Vec::new();
+    let mut lowest = 0.0;
+    for told in recipes {
+        let below = pages.last_mut().and_then(|page| set_below(setter, told, (page, lowest), names, settings, kind));
+        lowest = below.unwrap_or_else(|| {
+            let (more, end) = set(setter, told, over, names, settings, kind);
+            pages.extend(more);
+            end
+        });
+    }
+    pages
+}
+
+/// Under what ends at `lowest`, where all of it has room; then where it ends itself.
+fn set_below(
+    setter: &mut Setter,
+    told: &Told,
+    (page, lowest): (&mut Page, f32),
+    names: Names,
+    settings: Settings,
+    kind: Type,
+) -> Option<f32> {
+    let (recipe, figures) = told;
     let name = names.recipe(recipe.recipe);
-    let mut makes = recipe.sizes.iter().map(|size| format!("{} makes {}", size_name(&size.what), amount(&size.makes, settings.units)));
-    let head = Head { over: over.to_owned(), title: name.to_owned(), under: vec![vec![plain(sentence(&makes.join("; ")))]] };
+    let scale = settings.size.scale();
+    let (column, width) = columns(settings, page, lowest + 10.0 * GRID, 1);
+    let mut head = setter.at_most(2, &[strong(name)], scale.title, width);
+    head.extend(setter.at_most(3, &[plain(makes(recipe, settings.units))], scale.note, width));
+    let mut blocks = vec![Block::of(head).heading()];
+    blocks.extend(Body { names, units: settings.units, kind, width }.blocks(setter, recipe, figures, name));
+    let tried = pour(&blocks, Cursor::default(), &column, None);
+    let fits = tried.until.block == blocks.len() && tried.lowest <= column[0].bottom;
+    fits.then(|| {
+        page.rules.push(across(MARGIN, page.width - MARGIN, lowest + 5.0 * GRID, BLACK));
+        pour(&blocks, Cursor::default(), &column, Some(page)).lowest
+    })
+}
+
+/// "Sun 29 Nov makes 4 portions; one batch makes 4 portions".
+fn makes(recipe: &RecipePage, units: Units) -> String {
+    sentence(&recipe.sizes.iter().map(|size| format!("{} makes {}", size_name(&size.what), amount(&size.makes, units))).join("; "))
+}
+
+/// One recipe, on as many pages as it takes.
+fn laid_out(setter: &mut Setter, told: &Told, over: &str, names: Names, settings: Settings, kind: Type) -> Vec<Page> {
+    set(setter, told, over, names, settings, kind).0
+}
+
+/// The pages, and where the last of them ends.
+fn set(setter: &mut Setter, told: &Told, over: &str, names: Names, settings: Settings, kind: Type) -> (Vec<Page>, f32) {
+    let (recipe, figures) = told;
+    let name = names.recipe(recipe.recipe);
+    let under = vec![vec![plain(makes(recipe, settings.units))]];
+    let head = Head { over: over.to_owned(), title: name.to_owned(), under };
     let again = Head { over: over.to_owned(), title: format!("{name}, continued"), under: Vec::new() };
     let (mut page, mut top) = headed(setter, settings, &head, names.household);
     let width = columns(settings, &page, top, 1).1;
     let body = Body { names, units: settings.units, kind, width };
-    let blocks = body.blocks(setter, recipe, per_portion.as_ref(), name);
+    let blocks = body.blocks(setter, recipe, figures, name);
     let (mut pages, mut from) = (Vec::new(), Cursor::default());
     loop {
         let one = columns(settings, &page, top, 1).0;
-        from = pour(&blocks, from, &one, Some(&mut page)).until;
+        let poured = pour(&blocks, from, &one, Some(&mut page));
+        from = poured.until;
         pages.push(page);
         if from.block >= blocks.len() {
-            return pages;
+            return (pages, poured.lowest);
         }
         (page, top) = headed(setter, settings, &again, names.household);
     }
@@ -97,7 +155,7 @@ struct Body<'a> {
 const CLEAR: f32 = 8.0;
 
 impl Body<'_> {
-    fn blocks(&self, setter: &mut Setter, recipe: &RecipePage, per_portion: Option<&PortionNote>, name: &str) -> Vec<Block> {
+    fn blocks(&self, setter: &mut Setter, recipe: &RecipePage, figures: &(Of, PortionNote), name: &str) -> Vec<Block> {
         let Type { body, note } = self.kind;
         let mut blocks = vec![heading(setter, "Ingredients", body, self.width).marked(name)];
         if !recipe.lines.is_empty() {
@@ -121,7 +179,7 @@ impl Body<'_> {
             blocks.push(Block::of(self.step(setter, index + 1, step)).spaced(GRID));
         }
         blocks.push(heading(setter, "Keeping and serving", note, self.width));
-        for spans in self.notes(recipe, per_portion) {
+        for spans in self.notes(recipe, figures) {
             blocks.push(Block::of(hanging(setter, &spans, note, self.width)));
         }
         blocks
@@ -191,7 +249,7 @@ impl Body<'_> {
         times.into_iter().flatten().chain(on).chain(inside).collect()
     }
 
-    fn notes(&self, recipe: &RecipePage, per_portion: Option<&PortionNote>) -> Vec<Vec<Span>> {
+    fn notes(&self, recipe: &RecipePage, figures: &(Of, PortionNote)) -> Vec<Vec<Span>> {
         let RecipePage { cupboard, fridge, freezer, .. } = *recipe;
         let days =
             |place: &str, days: Option<Days>| days.map(|days| format!("{place} {} {}", days.0, if days.0 == 1 { "day" } else { "days" }));
@@ -211,7 +269,15 @@ impl Body<'_> {
         notes.extend(recipe.notes.iter().map(|words| vec![plain(words.clone())]));
         let allergens = recipe.contains.words().unwrap_or_else(|| "none of the substances of EU Regulation 1169/2011, Annex II".to_owned());
         notes.push(vec![strong("Allergens: "), plain(allergens)]);
-        notes.extend(per_portion.map(|per| vec![strong("A portion: "), plain(format!("{}.", list::nourishes(per, self.names)))]));
+        let (of, per) = figures;
+        let of = match (of, recipe.sizes.last().map(|size| &size.makes)) {
+            (Of::Portion, _) => "A portion: ",
+            (Of::Piece, _) => "One piece: ",
+            (Of::Hundred, Some(Quantity::Volume(_))) => "100 ml: ",
+            (Of::Hundred, _) => "100 g: ",
+            (Of::Batch, _) => "One batch: ",
+        };
+        notes.push(vec![strong(of), plain(format!("{}.", list::nourishes(per, self.names)))]);
         notes.extend(source_words(&recipe.source).map(|words| vec![strong("Source: "), plain(words)]));
         notes
     }

@@ -8,7 +8,7 @@ use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, Stop, TripList};
 
-use super::flow::{Block, Column, Cursor, pour, pour_evenly};
+use super::flow::{Block, Column, Cursor, pour, pour_evenly, under_headings};
 use super::frame::{GRID, Head, across, columns, columns_apart, finished, headed, number_pages};
 use super::notes::Notes;
 use super::page::{BLACK, Item, Page, Rect, Weight};
@@ -279,16 +279,18 @@ fn add_notes(setter: &mut Setter, pages: &mut Vec<Page>, rest: Option<f32>, over
     }
     let count = counts(settings)[0];
     let (_, width) = columns_apart(settings, &Page::of(settings.paper), 0.0, count, settings.gutter());
-    let blocks = notes.blocks(setter, width);
+    let mut blocks = notes.blocks(setter, width);
+    under_headings(&mut blocks);
     let short = if notes.list.trips.is_empty() { notes.list.short.as_slice() } else { &[] };
     let under = short_lines(short, notes.names, notes.units);
-    let head = Head { over: over.to_owned(), title: "At home, and what else to know".to_owned(), under };
+    let mut head = Head { over: over.to_owned(), title: "At home, and what else to know".to_owned(), under };
     let mut from = Cursor::default();
     while from.block < blocks.len() || pages.is_empty() {
         let (mut page, top) = headed(setter, settings, &head, notes.names.household);
         let (two, _) = columns_apart(settings, &page, top, count, settings.gutter());
         from = pour_evenly(&blocks, from, &two, &mut page).until;
         pages.push(page);
+        head.title = "At home, and what else to know, continued".to_owned();
     }
 }
 

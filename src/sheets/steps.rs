@@ -4,9 +4,8 @@ use itertools::Itertools;
 
 use crate::foods::Place;
 use crate::kitchen::Names;
-use crate::measure::Quantity;
 use crate::measure::Units;
-use crate::prep::{BoxNote, BoxTask, Boxes, Doing, Mark, Note, PersonId, SessionPlan, Task, taken_from};
+use crate::prep::{BoxNote, BoxTask, Doing, Filling, Mark, Note, PersonId, SessionPlan, Task, boxing_words, taken_from};
 
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
@@ -176,34 +175,28 @@ impl Steps<'_> {
 
     /// "Box and chill. Fridge: 2½ portions in 2 deep tubs, use by Wed 2 Dec, for Mon supper. ☐ in the fridge by 18:21 ______ cold ______".
     fn boxed(&self, task: &Task) -> Vec<Span> {
-        let mine: Vec<&BoxNote> = self.session.boxes.iter().filter(|note| Some(note.recipe) == task.recipe()).collect();
         let Doing::Box(BoxTask { into, .. }) = &task.what else { return Vec::new() };
-        let kept: Vec<_> = mine.iter().map(|note| (note.place, note.use_by)).unique().collect();
-        if kept.is_empty() {
+        let fillings = self.session.fillings(task);
+        if fillings.is_empty() {
             return vec![plain(ended(&task.text(self.names, self.units)))];
         }
-        let warm = into.iter().all(|kept| kept.place == Place::Cupboard);
-        let mut spans = vec![plain(if warm { "Box. " } else { "Box and chill. " })];
-        for (index, (at, use_by)) in kept.iter().enumerate() {
-            let notes: Vec<&&BoxNote> = mine.iter().filter(|note| (note.place, note.use_by) == (*at, *use_by)).collect();
-            let much = amount_of_all(&notes).map_or_else(String::new, |much| format!(" {}", amount(&much, self.units)));
-            let boxes = boxes_together(&notes).map_or_else(String::new, |boxes| format!(" in {boxes}"));
+        let places: Vec<Place> = fillings.iter().map(|filling| filling.place).collect();
+        let (verb, mut rest) = boxing_words(&places);
+        let mut spans = vec![plain(format!("{verb}. "))];
+        for (index, filling) in fillings.iter().enumerate() {
             let gap = if index > 0 { " " } else { "" };
-            spans.push(plain(format!("{gap}{}:{much}{boxes}, ", sentence(place(*at)))));
-            spans.push(strong(format!("use by {}", day(*use_by))));
-            let what_for = notes.iter().flat_map(|note| &note.what_for).unique().join(", ");
-            let spare = notes.iter().filter(|note| note.what_for.is_empty()).map(|note| self.spare(note));
-            let purposes = (!what_for.is_empty()).then(|| format!("for {what_for}")).into_iter().chain(spare).join("; ");
-            for note in &notes {
-                let own = note
-                    .eater
-                    .iter()
-                    .map(|eater| strong(format!(", of it {} in a box of {eater}’s own", amount(&note.amount, self.units))));
-                spans.extend(own);
-            }
+            let chill = rest.take_if(|_| filling.place != Place::Cupboard).map(|rest| format!("{}. ", sentence(rest))).unwrap_or_default();
+            let much = filling.amount().map_or_else(String::new, |much| format!(" {}", amount(&much, self.units)));
+            let boxes = filling.boxes().map_or_else(String::new, |boxes| format!(" in {}", boxes.to_string().replacen(' ', "\u{a0}", 1)));
+            spans.push(plain(format!("{gap}{chill}{}:{much}{boxes}, ", sentence(place(filling.place)))));
+            spans.push(strong(format!("use by {}", day(filling.use_by))));
+            let own = filling.own().map(|(eater, much)| format!(", of it {} in a box of {eater}’s own", amount(much, self.units)));
+            spans.extend(own.map(strong));
+            let purposes = self.purposes(filling);
             spans.push(soft(if purposes.is_empty() { ".".to_owned() } else { format!(", {purposes}.") }));
         }
-        spans.extend(mine.first().and_then(|note| warned_of(note)));
+        let mine = fillings.first().and_then(|filling| filling.notes.first());
+        spans.extend(mine.and_then(|note| warned_of(note)));
         if let Some(by) = task.cold_by() {
             let at = if into.iter().any(|kept| kept.place == Place::Fridge) { Place::Fridge } else { Place::Freezer };
             let by = clock_after(self.session.start, by);
@@ -218,8 +211,11 @@ impl Steps<'_> {
         spans
     }
 
-    fn spare(&self, note: &BoxNote) -> String {
-        format!("{} to spare", amount(&note.amount, self.units))
+    /// "for Mon supper; 1 portion to spare".
+    fn purposes(&self, filling: &Filling) -> String {
+        let what_for = filling.what_for().join(", ");
+        let spare = filling.spare().map(|much| format!("{} to spare", amount(much, self.units)));
+        (!what_for.is_empty()).then(|| format!("for {what_for}")).into_iter().chain(spare).join("; ")
     }
 
     /// On a page for one person: which steps of others come first, and who waits for this one.
@@ -267,13 +263,6 @@ impl Steps<'_> {
     }
 }
 
-/// "2½ portions and 1 portion" are 3½.
-fn amount_of_all(notes: &[&&BoxNote]) -> Option<Quantity> {
-    let mut amounts = notes.iter().map(|note| note.amount.clone());
-    let first = amounts.next()?;
-    amounts.try_fold(first, |sum, more| sum.plus(&more))
-}
-
 /// Letters up to which a dish is called by its whole name at each step.
 const SHORT: usize = 22;
 
@@ -297,12 +286,4 @@ pub fn warned_of(note: &BoxNote) -> Option<Span> {
         Some(beware) => Some(strong(format!(" {}.", sentence(&beware.to_string())))),
         None => (!unknown.is_empty()).then(|| soft(format!(" Allergens not known: {}.", unknown.iter().join(", ")))),
     }
-}
-
-/// "2 deep tubs" and "1 deep tub" are "3 deep tubs": the boxes of a dish are of one kind.
-fn boxes_together(notes: &[&&BoxNote]) -> Option<String> {
-    let mut boxes = notes.iter().filter_map(|note| note.boxes.as_ref());
-    let first = boxes.next()?.clone();
-    let count = first.count + boxes.map(|more| more.count).sum::<usize>();
-    Some(Boxes { count, ..first }.to_string().replacen(' ', "\u{a0}", 1))
 }

@@ -4,7 +4,7 @@ use crate::kitchen::Names;
 use crate::measure::Units;
 use crate::prep::{CardDay, CardDish, CardMeal, Then, WeekCard};
 
-use super::flow::{Block, Cursor, pour_evenly};
+use super::flow::{Block, Cursor, pour_evenly, under_headings};
 use super::frame::{GRID, Head, columns, finished, headed, number_pages};
 use super::page::Page;
 use super::parts::{hanging, heading};
@@ -58,7 +58,9 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, names: Names, sett
     let column = Column { names, units: settings.units, kind, width };
     let mut blocks: Vec<Block> = card.days.iter().flat_map(|day| column.day(setter, day)).collect();
     let foot = card.heating_text(settings.units).map(|text| hanging(setter, &[soft(text)], kind.note, width));
+    under_headings(&mut blocks);
     blocks.extend(foot.map(|lines| Block::of(lines).spaced(3.0 * GRID)));
+    let again = Head { title: format!("{}, continued", head.title), over: head.over.clone(), under: head.under.clone() };
     let mut pages = Vec::new();
     let mut from = Cursor::default();
     loop {
@@ -68,7 +70,7 @@ fn laid_out(setter: &mut Setter, card: &WeekCard, over: &str, names: Names, sett
         if from.block >= blocks.len() {
             return pages;
         }
-        (page, top) = headed(setter, settings, &head, names.household);
+        (page, top) = headed(setter, settings, &again, names.household);
     }
 }
 
@@ -92,7 +94,7 @@ impl Column<'_> {
 
     fn meal(&self, setter: &mut Setter, meal: &CardMeal) -> Block {
         let mut head = vec![strong(meal.label.as_str())];
-        head.extend(meal.name.iter().map(|name| plain(format!("  {name}"))));
+        head.extend(meal.called.iter().map(|name| plain(format!("  {name}"))));
         let mut lines = hanging(setter, &head, self.kind.body, self.width);
         let mut note = |spans: &[Span]| lines.extend(hanging(setter, spans, self.kind.note, self.width));
         for one in &meal.otherwise {

@@ -5,7 +5,7 @@ use jiff::civil::Date;
 use crate::kitchen::{Names, Ware};
 use crate::measure::{Celsius, Currency, Quantity, Units, show};
 use crate::prep::Moment;
-use crate::purchase::{ListLine, OfferTaken, PackLine, Packed};
+use crate::purchase::{ListLine, OfferTaken, PackLine};
 use crate::words::much::how_much;
 use crate::words::{self, clock, list};
 
@@ -55,19 +55,9 @@ pub fn temperature(heat: Celsius, units: Units) -> String {
     tied(&words::temperature(heat, units))
 }
 
-/// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".
-const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
-
 /// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch".
 pub fn pack(pack: &PackLine, units: Units) -> String {
-    let (count, label) = match &pack.what {
-        Packed::Loose(much) => return format!("{}{TIE}loose", amount(much, units)),
-        Packed::Packs { count, label, .. } => (*count, label.as_str()),
-    };
-    let pieces = !label.is_empty() && label.chars().all(|c| c.is_ascii_digit());
-    let size = if pieces { format!("{label}{TIE}pieces") } else { tied(label) };
-    let one_by_name = count == 1 && label.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
-    if one_by_name { size } else { format!("{count}{TIE}×{TIE}{size}") }
+    tied(&list::pack(pack, units))
 }
 
 /// "Take 3 for 2.00", "Take 3 for 2.00, twice".

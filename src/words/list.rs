@@ -8,8 +8,8 @@ use crate::kitchen::{BatchCut, Names};
 use crate::measure::{Currency, Quantity, Units, show};
 use crate::plan::Move;
 use crate::purchase::{
-    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely, Windows,
-    Without,
+    Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, PackLine, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely,
+    Windows, Without,
 };
 
 /// "3 for 2.00".
@@ -17,13 +17,24 @@ pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
     format!("{} for {}", taken.offer.buy, taken.offer.pay.decimal(currency))
 }
 
-/// "2 × 400 g + 1 × 800 g", "350 g"; nothing where no pack is known.
-pub fn packs(line: &ListLine, units: Units) -> String {
-    let said = line.packs.iter().map(|pack| match &pack.what {
-        Packed::Packs { count, label, .. } => format!("{count} × {label}"),
-        Packed::Loose(amount) => show(amount, units),
-    });
-    said.collect::<Vec<_>>().join(" + ")
+/// Units by which a pack is told from what is sold by its name: "1 × 1 kg", but "1 bunch".
+const MEASURES: [&str; 8] = ["g", "kg", "ml", "cl", "dl", "l", "oz", "lb"];
+
+/// "2 × 400 g", "1 kg loose", "1 × 6 pieces", "1 bunch".
+pub fn pack(pack: &PackLine, units: Units) -> String {
+    let (count, label) = match &pack.what {
+        Packed::Loose(much) => return format!("{} loose", show(much, units)),
+        Packed::Packs { count, label, .. } => (*count, label.as_str()),
+    };
+    let pieces = !label.is_empty() && label.chars().all(|c| c.is_ascii_digit());
+    let size = if pieces { format!("{label} pieces") } else { label.to_owned() };
+    let one_by_name = count == 1 && label.strip_prefix("1 ").is_some_and(|word| !MEASURES.contains(&word));
+    if one_by_name { size } else { format!("{count} × {size}") }
+}
+
+/// What a line buys, each pack as [`pack`] tells it: "1 × 500 g + 2 × 150 g"; nothing where no pack is known.
+pub fn bought(line: &ListLine, units: Units) -> String {
+    line.packs.iter().map(|one| pack(one, units)).collect::<Vec<_>>().join(" + ")
 }
 
 /// "about 8".

@@ -71,6 +71,19 @@ pub fn called(names: Names, ware: Ware, amount: &Quantity) -> String {
     if several { plural(&food.name) } else { food.name.clone() }
 }
 
+/// Is it "them" rather than "it", beside that amount?
+pub fn several(names: Names, ware: Ware, amount: &Quantity) -> bool {
+    let name = called(names, ware, amount);
+    match amount {
+        Quantity::Words(number, _) | Quantity::Count(number) if *number > 1 => true,
+        _ => {
+            name != names.ware(ware)
+                || (name.ends_with('s') && !["ss", "us", "is", "as"].iter().any(|end| name.ends_with(end)))
+                || name.ends_with("peas")
+        }
+    }
+}
+
 /// Names without a plural, by how they end.
 const NO_PLURAL: [&str; 13] = [
     "garlic",

@@ -8,7 +8,8 @@ use super::super::guess::Guess;
 use super::super::rules;
 use super::super::table::Table;
 use super::super::wish::Wish;
-use super::{Chosen, GUESSED, Search, throw};
+use super::shake::{GUESSED, throw};
+use super::{Chosen, Search};
 use crate::kitchen::{Kitchen, Made, RecipeId, Ware};
 
 /// So many weeks are laid.

@@ -155,7 +155,8 @@ fn what_is_added_cooked_is_told_raw_with_its_time_and_start() {
     let (_, card) = sample();
     let cook = |label: &str| meal_of(&card, label).cook.iter().map(CardCook::text).collect::<Vec<_>>();
     // 120 g cooked for 2½ eaters at half past six, boiled for half an hour; potatoes in their jackets for an hour and a quarter.
-    let [rice] = &cook("Thu supper")[..] else { panic!("one food is cooked") };
+    let [rice, peas] = &cook("Thu supper")[..] else { panic!("two foods are cooked") };
+    assert_eq!(peas, "boil 100 g frozen peas, 3 min, start 18:27");
     assert!(rice.starts_with("boil 1") && rice.ends_with(" g brown rice, 30 min, start 18:00"), "{rice}");
     assert_eq!(cook("Sat supper"), ["bake 2½ large potatoes (925 g), 1 h 15 min, start 17:15"]);
     assert!(cook("Tue supper").is_empty());

@@ -10,7 +10,7 @@ use crate::words::much::called;
 use crate::words::{degrees, duration, in_a_sentence, listed, sentence};
 
 use super::Book;
-use crate::sheets::flow::Block;
+use crate::sheets::flow::{Block, under_headings};
 use crate::sheets::frame::{GRID, across, headed};
 use crate::sheets::page::{Item, Page, Rect};
 use crate::sheets::parts::{heading, opposite};
@@ -34,6 +34,7 @@ impl Book<'_> {
         blocks.extend(self.group(setter, "Taken to be at home", &paragraph(foods(&self.told.at_home)), body, width));
         blocks.extend(self.group(setter, "Have ready", &self.ready(), body, width));
         blocks.extend(self.group(setter, "Without an appliance", &self.without(), body, width));
+        under_headings(&mut blocks);
         self.on_pages(setter, begun, TITLE, &blocks, self.count())
     }
 
@@ -44,7 +45,6 @@ impl Book<'_> {
         };
         let mut blocks = vec![heading(setter, &title, self.kind.body, width).spaced(4.0 * GRID).marked(title.clone())];
         for section in &buying.sections {
-            let at = blocks.len();
             let name = setter.at_most(
                 2,
                 &[Span { weight: crate::sheets::page::Weight::SemiBold, ..soft(section.section.as_str()) }],
@@ -52,7 +52,7 @@ impl Book<'_> {
                 width,
             );
             blocks.push(Block::of(name).spaced(2.0 * GRID).heading());
-            blocks.extend(section.lines.iter().map(|line| self.line(setter, line, width).under(at)));
+            blocks.extend(section.lines.iter().map(|line| self.line(setter, line, width)));
         }
         blocks
     }
@@ -140,6 +140,10 @@ pub(super) fn need_words(line: &BuyingLine, units: Units) -> String {
     let amounts = line.amounts.iter().map(|one| amount(one, units)).join(" and ");
     let tins =
         line.tins.as_ref().map(|(count, size)| format!("{} of {}", show(&Quantity::pieces(count.clone()), units), amount(size, units)));
+    // Whoever shops looks for cloves and sprigs, and not for grams of them.
+    if let (Some(counted), [weight]) = (&line.counted, line.amounts.as_slice()) {
+        return format!("{}, {}", amount(counted, units), amount(weight, units));
+    }
     let about = line.about.map(|pieces| format!("about {pieces}"));
     [Some(amounts), tins.or(about).map(|more| tied(&more))].into_iter().flatten().join(", ")
 }

@@ -7,7 +7,7 @@ use crate::prep::Care;
 use crate::words::sentence;
 
 use super::Book;
-use crate::sheets::flow::Block;
+use crate::sheets::flow::{Block, under_headings};
 use crate::sheets::frame::headed;
 use crate::sheets::page::Page;
 use crate::sheets::recipes::source_words;
@@ -32,6 +32,7 @@ impl Book<'_> {
             }
             blocks.extend(group);
         }
+        under_headings(&mut blocks);
         self.on_pages(setter, begun, TITLE, &blocks, self.count())
     }
 

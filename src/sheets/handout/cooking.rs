@@ -1,15 +1,17 @@
 //! A day of cooking by a clock that starts at 0:00: chart, steps, cuts, boxes; for one, and for cook and helper.
 
 use itertools::Itertools;
+use jiff::civil::Date;
 
+use crate::foods::Place;
 use crate::handout::{DayNumber, HandoutSession};
 use crate::measure::Quantity;
-use crate::prep::{Batch, BoxNote, Mark, Note, SessionPlan, Task, by_food};
+use crate::prep::{Batch, Filling, Mark, Note, SessionPlan, Task, boxing_words, by_food};
 use crate::words::{Clock, brief, ended, in_a_sentence, listed, place, sentence};
 
 use super::{Book, Part, led};
 use crate::sheets::chart::{Look, chart};
-use crate::sheets::flow::{Block, Cursor, pour};
+use crate::sheets::flow::{Block, Cursor, pour, under_headings};
 use crate::sheets::frame::{GRID, columns, headed};
 use crate::sheets::page::Page;
 use crate::sheets::parts::heading;
@@ -19,6 +21,9 @@ use crate::sheets::wording::{amount, duration, temperature};
 /// The height of a row of the chart.
 const ROW: f32 = 13.0;
 const LARGE_ROW: f32 = 20.0;
+
+/// Where it is written when a box went in, and when it was cold.
+const BLANK: &str = "__________";
 
 /// Below the chart at least this much must be free for the steps to begin on the same page.
 const LEAST_BELOW: f32 = 120.0;
@@ -83,6 +88,7 @@ impl Book<'_> {
         let mut blocks = self.group(setter, "Ahead", &ahead.collect::<Vec<_>>(), kind.note, width);
         blocks.extend(self.group(setter, "Have at hand", &self.at_hand(plan), kind.note, width));
         blocks.extend(self.group(setter, "Cut, and for which step", &self.cuts(plan), kind.note, width));
+        under_headings(&mut blocks);
         blocks.push(heading(setter, "Steps", kind.note, width));
         blocks.extend(self.steps(setter, plan, width));
         let makes = plan.batches.iter().map(|batch| self.makes(batch)).collect::<Vec<_>>();
@@ -117,12 +123,12 @@ impl Book<'_> {
         let (body, note) = (self.kind.body, self.kind.note);
         let indent = 2.0 * body.size;
         let room = width - indent;
-        let mut head = vec![strong(Clock::FromZero.after(task.start_minute))];
+        let mut head = vec![strong(Clock::FromZero.after(task.start_minute)), plain(task.timing())];
         if plan.people.len() > 1 {
             head.extend(task.person.map(|person| strong(format!("  {}", plan.person(person).name))));
         }
         head.extend(task.step().map(|step| soft(format!("  {}", brief(self.names.recipe(step.recipe))))));
-        let mut text = vec![plain(ended(&task.text(self.names, self.units())))];
+        let mut text = vec![plain(ended(&self.what_to_do(plan, task)))];
         text.extend(self.facts(plan, task));
         // What has no dish in its head begins on the line of its time.
         let mut lines = if task.step().is_some() {
@@ -146,6 +152,19 @@ impl Book<'_> {
             first.items.extend(number.moved(shift).items);
         }
         Block::of(lines).spaced(self.kind.gap)
+    }
+
+    /// Of a boxing the dish alone: what goes where is told below it.
+    fn what_to_do(&self, plan: &SessionPlan, task: &Task) -> String {
+        let places: Vec<Place> = plan.fillings(task).iter().map(|filling| filling.place).collect();
+        match task.recipe().filter(|_| !places.is_empty()) {
+            Some(recipe) => {
+                let (verb, rest) = boxing_words(&places);
+                let rest = rest.map(|rest| format!("; {rest}")).unwrap_or_default();
+                format!("{verb} {}{rest}", in_a_sentence(self.names.recipe(recipe)))
+            }
+            None => task.text(self.names, self.units()),
+        }
     }
 
     /// " Oven (2 places), 180 °C, out at 1:33 (helper)."
@@ -175,24 +194,37 @@ impl Book<'_> {
         if said.is_empty() { Vec::new() } else { vec![soft(format!(" {}.", sentence(&said)))] }
     }
 
-    /// "2 deep tubs in the fridge, use by day 4, for day 1 supper".
+    /// "Fridge: 2½ portions in 2 deep tubs, use by day 4, for day 1 supper", a paragraph a place and date; last until when it must be cold.
     fn boxes(&self, plan: &SessionPlan, task: &Task) -> Vec<Vec<Span>> {
-        let mine = plan.boxes.iter().filter(|note| Some(note.recipe) == task.recipe());
-        mine.map(|note| {
-            let boxes = note.boxes.as_ref().map_or_else(|| amount(&note.amount, self.units()), ToString::to_string);
-            let spare = if note.what_for.is_empty() { "to spare".to_owned() } else { format!("for {}", note.what_for.join(", ")) };
-            vec![plain(format!("{boxes} in the {}, ", place(note.place))), strong(self.use_by(plan, note)), soft(format!(", {spare}"))]
-        })
-        .collect()
+        let filled = |filling: &Filling| {
+            let much = filling.amount().map_or_else(String::new, |much| format!(" {}", amount(&much, self.units())));
+            let boxes = filling.boxes().map_or_else(String::new, |boxes| format!(" in {boxes}"));
+            let what_for = filling.what_for().join(", ");
+            let spare = filling.spare().map(|much| format!("{} to spare", amount(much, self.units())));
+            let purposes =
+                (!what_for.is_empty()).then(|| format!(", for {what_for}")).into_iter().chain(spare.map(|one| format!("; {one}")));
+            vec![
+                plain(format!("{}:{much}{boxes}, ", sentence(place(filling.place)))),
+                strong(self.use_by(plan, filling.use_by)),
+                soft(format!("{}.", purposes.collect::<String>())),
+            ]
+        };
+        let fillings = plan.fillings(task);
+        let cold = task.cold_by().map(|by| {
+            let place = if fillings.iter().any(|filling| filling.place == Place::Fridge) { Place::Fridge } else { Place::Freezer };
+            let by = format!("☐\u{a0}in the {} by\u{a0}{}", crate::words::place(place), Clock::FromZero.after(by));
+            vec![strong(by), soft(format!(" {BLANK} cold\u{a0}{BLANK}"))]
+        });
+        fillings.iter().map(filled).chain(cold).collect()
     }
 
     /// By its day where that is one of the week's, else by how long it keeps.
-    fn use_by(&self, plan: &SessionPlan, note: &BoxNote) -> String {
-        let by = DayNumber::since(self.told.first, note.use_by);
+    fn use_by(&self, plan: &SessionPlan, use_by: Date) -> String {
+        let by = DayNumber::since(self.told.first, use_by);
         if self.told.days.last().is_some_and(|last| by <= last.day) {
             return format!("use by {}", by.words());
         }
-        let keeps = DayNumber::since(plan.start.date(), note.use_by).0 - 1;
+        let keeps = DayNumber::since(plan.start.date(), use_by).0 - 1;
         format!("keeps {keeps}\u{a0}{}", if keeps == 1 { "day" } else { "days" })
     }
 

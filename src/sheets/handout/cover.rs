@@ -4,7 +4,7 @@ use itertools::Itertools;
 
 use crate::words::{in_a_sentence, listed, sentence};
 
-use super::{Author, Book, Part, portions};
+use super::{Author, Book, Part, people};
 use crate::sheets::flow::Block;
 use crate::sheets::frame::{GRID, columns};
 use crate::sheets::page::{Bookmark, Item, Link, Page};
@@ -76,14 +76,14 @@ fn about(book: &Book, setter: &mut Setter, author: &Author, width: f32) -> Vec<B
     blocks
 }
 
-/// "Each meal is reckoned for 2½ portions; day 5 supper for 3½."
+/// "Each meal is reckoned for 2½ people; day 5 supper for 3½ people."
 fn for_how_many(book: &Book) -> String {
     let [(most, _), others @ ..] = book.told.eaters.as_slice() else { return String::new() };
     let units = book.units();
     let other = |(number, slots): &(crate::measure::Number, Vec<crate::handout::Slot>)| {
-        format!("; {} for {}", listed(&slots.iter().map(|slot| slot.words()).collect::<Vec<_>>()), portions(number, units))
+        format!("; {} for {}", listed(&slots.iter().map(|slot| slot.words()).collect::<Vec<_>>()), people(number, units))
     };
-    sentence(&format!("each meal is reckoned for {}{}.", portions(most, units), others.iter().map(other).join("")))
+    sentence(&format!("each meal is reckoned for {}{}.", people(most, units), others.iter().map(other).join("")))
 }
 
 fn contents_line(book: &Book, setter: &mut Setter, entry: &Entry, before: usize, width: f32) -> Block {

@@ -7,7 +7,7 @@ use crate::prep::{CardDish, Then, reheated};
 use crate::words::{in_a_sentence, listed, place, sentence};
 
 use super::{Book, led};
-use crate::sheets::flow::{Block, Cursor, pour};
+use crate::sheets::flow::{Block, Cursor, pour, under_headings};
 use crate::sheets::frame::{GRID, across, columns, headed};
 use crate::sheets::page::{BLACK, Item, Page};
 use crate::sheets::parts::{hanging, heading};
@@ -18,6 +18,9 @@ const TITLE: &str = "Day by day";
 
 /// The share of the width that the names of the components take.
 const NAMES: f32 = 0.3;
+
+/// So many lines must be free below the table for the first day to begin there.
+const LEAST_BELOW: f32 = 14.0;
 
 /// Free space between two cells.
 const CLEAR: f32 = 6.0;
@@ -38,13 +41,19 @@ impl Book<'_> {
                 (page, top) = headed(setter, self.settings, &again, "");
             }
         }
+        // A meal stays whole where a page has room for it: none begins in the little that the table leaves.
+        if columns(self.settings, &page, top, 1).0[0].bottom - top < LEAST_BELOW * self.kind.body.leading {
+            pages.push(page);
+            (page, top) = headed(setter, self.settings, &again, "");
+        }
         let width = self.width(self.count());
-        let blocks: Vec<Block> = self.told.days.iter().flat_map(|day| self.day(setter, day, width)).collect();
+        let mut blocks: Vec<Block> = self.told.days.iter().flat_map(|day| self.day(setter, day, width)).collect();
+        under_headings(&mut blocks);
         pages.extend(self.on_pages(setter, (page, top), TITLE, &blocks, self.count()));
         pages
     }
 
-    /// A row a component, a column a day; a list where the days have no room side by side.
+    /// A row a component, a column a day; a list where not even one day has room beside the names.
     fn table(&self, setter: &mut Setter, width: f32) -> Vec<Block> {
         let components = &self.told.components;
         if components.is_empty() {
@@ -53,31 +62,41 @@ impl Book<'_> {
         let goes_to = |component: &Component| {
             component.goes.iter().filter_map(|one| if let Goes::To(slot) = one { Some(slot.clone()) } else { None }).collect::<Vec<_>>()
         };
-        let days: Vec<DayNumber> = components.iter().flat_map(goes_to).map(|slot| slot.day).sorted().dedup().collect();
+        // A day without any is looked for, too.
+        let days: Vec<DayNumber> =
+            components.iter().flat_map(goes_to).map(|slot| slot.day).chain(self.told.days.iter().map(|day| day.day)).collect();
+        let days: Vec<DayNumber> = days.into_iter().sorted().dedup().collect();
         let mut blocks = vec![heading(setter, "Which component goes into which meal", self.kind.body, width)];
         let names = width * NAMES;
-        let cell = (width - names) / days.len().max(1) as f32;
         let words: Vec<String> = components.iter().flat_map(goes_to).map(|slot| slot.word).chain(["day 00".to_owned()]).unique().collect();
         let widest =
             words.iter().map(|word| width_of(&setter.one_line(&[strong(word.as_str())], self.kind.note, width))).fold(0.0, f32::max);
-        if widest > cell - CLEAR {
+        let side_by_side = ((width - names) / (widest + CLEAR)) as usize;
+        if side_by_side == 0 {
             blocks.extend(components.iter().map(|component| self.in_a_line(setter, component, width)));
             return blocks;
         }
-        let heads: Vec<Vec<String>> = days.iter().map(|day| vec![sentence(&day.words())]).collect();
-        blocks.push(Block::of(self.row(setter, "", &heads, (names, cell), true)).heading());
-        for component in components {
-            let slots = goes_to(component);
-            let cells: Vec<Vec<String>> =
-                days.iter().map(|day| slots.iter().filter(|slot| slot.day == *day).map(|slot| slot.word.clone()).collect()).collect();
-            let into = self.into(component);
-            let name = if into.is_empty() {
-                self.names.recipe(component.recipe).to_owned()
-            } else {
-                format!("{} ({into})", self.names.recipe(component.recipe))
-            };
-            blocks.push(Block::of(self.row(setter, &name, &cells, (names, cell), false)));
+        // Where the days have no room side by side, the table goes on below with the rest of them.
+        let parts = days.len().div_ceil(side_by_side).max(1);
+        for days in days.chunks(days.len().div_ceil(parts).max(1)) {
+            let cell = (width - names) / days.len() as f32;
+            let heads: Vec<Vec<String>> = days.iter().map(|day| vec![sentence(&day.words())]).collect();
+            blocks.push(Block::of(self.row(setter, "", &heads, (names, cell), true)).spaced(2.0 * GRID).heading());
+            for component in components {
+                let slots = goes_to(component);
+                let cells: Vec<Vec<String>> =
+                    days.iter().map(|day| slots.iter().filter(|slot| slot.day == *day).map(|slot| slot.word.clone()).collect()).collect();
+                // On one of several tables, what goes nowhere on its days is left out.
+                if parts > 1 && cells.iter().all(Vec::is_empty) {
+                    continue;
+                }
+                let into = self.into(component);
+                let name = self.names.recipe(component.recipe);
+                let name = if into.is_empty() { name.to_owned() } else { format!("{name} ({into})") };
+                blocks.push(Block::of(self.row(setter, &name, &cells, (names, cell), false)));
+            }
         }
+        under_headings(&mut blocks);
         blocks
     }
 
@@ -133,7 +152,7 @@ impl Book<'_> {
     fn meal(&self, setter: &mut Setter, meal: &HandoutMeal, width: f32) -> Block {
         let slot = format!("{}, {}: ", sentence(&meal.slot.day.words()), meal.slot.word);
         let parts = meal.parts.join(" + ");
-        let head = match &meal.name {
+        let head = match &meal.card.called {
             Some(name) => vec![strong(format!("{slot}{name}")), plain(format!(": {parts}"))],
             None => vec![strong(slot), plain(parts)],
         };

@@ -22,7 +22,7 @@ use super::flow::{Block, Cursor, pour, pour_evenly};
 use super::frame::{Head, columns, finished, headed, number_pages};
 use super::page::Page;
 use super::parts::{hanging, heading};
-use super::recipes::{self, Told};
+use super::recipes;
 use super::scale::{Size, style};
 use super::steps::Type;
 use super::text::{Setter, Span, Style, strong};
@@ -98,8 +98,7 @@ impl Book<'_> {
 
     fn recipes(&self, setter: &mut Setter) -> Vec<Page> {
         let kind = recipes::Type { body: self.kind.body, note: self.kind.note };
-        let page = |told: &Told| recipes::laid_out(setter, told, &self.title, self.names, self.settings, kind);
-        self.told.recipes.iter().flat_map(page).collect()
+        recipes::one_after_another(setter, &self.told.recipes, &self.title, self.names, self.settings, kind)
     }
 
     fn head(&self, title: &str, under: Vec<Vec<Span>>) -> Head {
@@ -158,9 +157,9 @@ fn mark_first(part: &mut Part) {
     }
 }
 
-/// "2½ portions", "1 portion".
-fn portions(number: &Number, units: Units) -> String {
-    show(&Quantity::portions(number.clone()), units)
+/// "2½ people", "1 person"; a child's share is a part of one.
+fn people(number: &Number, units: Units) -> String {
+    format!("{} {}", show(&Quantity::pieces(number.clone()), units), if *number <= 1 { "person" } else { "people" })
 }
 
 /// A strong word and what follows it.

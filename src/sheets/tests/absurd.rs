@@ -257,7 +257,8 @@ impl Chance {
             not_known: vec![],
             otherwise: vec![],
             label: chance.name(),
-            name: chance.maybe(8),
+            name: None,
+            called: chance.maybe(8),
             dishes: chance.many(6, dish),
             text: chance.maybe(8),
             fresh: chance.many(6, Chance::name),
@@ -356,12 +357,13 @@ fn any_week_card_is_laid_out_soundly_and_drops_no_meal() {
         is_sound_in(&sheet, &week, settings);
         let title = settings.size.scale().title.size;
         let all = letters_of(&sheet, |run| run.grey == BLACK && run.size < title);
+        let plain = letters_of(&sheet, |run| run.grey == BLACK && run.size < title && run.weight == Weight::Regular);
         for meal in card.days.iter().flat_map(|day| &day.meals) {
             assert!(all.contains(&letters(&meal.label)), "{} is missing", meal.label);
             assert!(meal.dishes.iter().all(|dish| all.contains(&letters(names.recipe(dish.recipe)))));
-            assert!(
-                meal.made.iter().flat_map(|making| &making.steps).all(|step| all.contains(&letters(&step.text(names, settings.units))))
-            );
+            // A day's heading, which is said again over a break, is no part of a step.
+            let steps = meal.made.iter().flat_map(|making| &making.steps);
+            assert!(steps.map(|step| letters(&step.text(names, settings.units))).all(|step| plain.contains(&step)));
         }
     });
 }

@@ -26,7 +26,7 @@ fn line(name: &str, grams: f64, until: Option<Date>) -> CountLine {
         made: None,
         paid: None,
     };
-    CountLine { name: name.to_owned(), lot, index: 0, until, estimate: false }
+    CountLine { name: name.to_owned(), said: None, lot, index: 0, until, estimate: false }
 }
 
 fn shelf(lots: usize) -> Vec<CountPlace> {

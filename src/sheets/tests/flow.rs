@@ -2,7 +2,7 @@
 
 use pretty_assertions::assert_eq;
 
-use crate::sheets::flow::{Block, Column, Cursor, pour, pour_evenly};
+use crate::sheets::flow::{Block, Column, Cursor, Poured, pour, pour_evenly, under_headings};
 use crate::sheets::text::{Line, Setter, Style, plain};
 use crate::sheets::{Item, Page};
 
@@ -91,4 +91,17 @@ fn a_word_longer_than_a_line_is_broken_and_keeps_every_letter() {
         _ => String::new(),
     };
     assert_eq!(lines.iter().map(text).collect::<String>(), format!("a{word} b"));
+}
+
+#[test]
+fn what_breaks_over_a_page_says_its_heading_again() {
+    let line = || Line::empty(10.0);
+    let mut blocks = vec![Block::of(vec![line()]).heading(), Block::of(vec![line()]), Block::of(vec![line()])];
+    under_headings(&mut blocks);
+    assert_eq!(blocks.iter().map(|block| block.under).collect::<Vec<_>>(), [None, Some(0), Some(0)]);
+    // Two lines have room; on the next page the third stands below its heading again: two lines there, too.
+    let column = [Column { x: 0.0, top: 0.0, bottom: 20.0 }];
+    let first = pour(&blocks, Cursor::default(), &column, None);
+    assert_eq!(first.until, Cursor { block: 2, line: 0 });
+    assert_eq!(pour(&blocks, first.until, &column, None), Poured { until: Cursor { block: 3, line: 0 }, lowest: 20.0 });
 }

@@ -102,7 +102,7 @@ fn the_parts_stand_in_the_reader_s_order() {
 fn meals_are_told_by_their_parts_and_the_clock_starts_at_nought() {
     let all = letters_of(&printed(A4), |_| true);
     for said in [
-        "Each meal is reckoned for 2½ portions; day 5 supper for 3½ portions.",
+        "Each meal is reckoned for 2½ people; day 5 supper for 3½ people.",
         "Cook once, eat for a week.",
         "A line that goes on.",
         "Day 1, supper: Braised chicken and barley: chicken thighs braised with tomatoes and olives + pearl barley + herb yoghurt",

@@ -10,7 +10,7 @@ use crate::kitchen::{ApplianceId, Serve, Source};
 use crate::measure::{Celsius, Days, Minutes, Quantity};
 use crate::plan::Contains;
 use crate::prep::{PageLine, PageSize, PageStep, RecipePage, SizeOf};
-use crate::purchase::{PerEater, PortionNote};
+use crate::purchase::{Of, PerEater, PortionNote};
 use crate::sheets::{Settings, Sheet, Told, recipe_sheet};
 
 const TITLE: &str = "Recipes, First week of advent";
@@ -50,7 +50,7 @@ fn barley() -> Told {
         source: Source::default(),
     };
     let per = PerEater { kcal: Some(264.4), protein_g: Some(7.4), fibre_g: None, cost: None };
-    (page, Some(PortionNote { per, missing: vec![] }))
+    (page, (Of::Portion, PortionNote { per, missing: vec![] }))
 }
 
 fn printed(recipes: &[Told], settings: Settings) -> Sheet {

@@ -26,6 +26,7 @@ fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
         not_known: Vec::new(),
         label: label.into(),
         name: Some("Barley plates".into()),
+        called: Some("Barley plates".into()),
         dishes,
         text: None,
         fresh: vec![],
