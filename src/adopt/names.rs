@@ -3,13 +3,6 @@
 use super::Adopted;
 use super::yields::makes;
 
-/// Proper adjectives and names of places that a dish is called by: they keep their capital.
-#[rustfmt::skip]
-const PROPER: [&str; 26] = [
-    "greek", "irish", "spanish", "french", "italian", "german", "english", "welsh", "scottish", "swedish", "danish", "norwegian", "polish", "russian", "turkish",
-    "moroccan", "indian", "thai", "chinese", "japanese", "korean", "vietnamese", "mexican", "american", "portuguese", "lebanese",
-];
-
 /// What a bracket at the end of a name must say to be a yield.
 const OF_A_YIELD: [&str; 11] =
     ["serves", "makes", "feeds", "for", "portion", "portions", "serving", "servings", "people", "pieces", "persons"];
@@ -46,10 +39,11 @@ fn without_capitals(name: &str) -> String {
         let low = word.to_lowercase();
         let bare = low.trim_matches(|c: char| !c.is_alphabetic());
         let short_for = bare.len() > 1 && !bare.contains(['a', 'e', 'i', 'o', 'u', 'y']) && bare.is_ascii();
-        let owner = bare.ends_with("'s") || bare.ends_with("’s");
+        let capital = with_capital(&low);
+        let keeps_it = crate::words::in_a_sentence(&capital) == capital;
         match () {
             () if short_for => word.to_owned(),
-            () if index == 0 || owner || PROPER.contains(&bare) => with_capital(&low),
+            () if index == 0 || keeps_it => capital,
             () => low,
         }
     };
