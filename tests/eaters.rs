@@ -280,6 +280,18 @@ fn a_group_that_does_not_say_which_is_a_warning() {
 }
 
 #[test]
+fn what_only_the_words_beside_a_food_name_is_told_to_the_allergic() {
+    for (line, what) in [("100 g bluegrain, with moonseed paste", "preparation"), ("100 g bluegrain (or 10 g moonseed paste)", "remark")] {
+        let said = warned(&four(&meal("mon", &format!("each = [\"{line}\"]"))));
+        let told = format!("not reckoned: moonseed paste in the {what} of \"{line}\". Emil is allergic to sesame.");
+        assert!(said.contains(&told), "{said}");
+        assert!(!said.contains("Rosa is allergic"), "{said}");
+    }
+    let without = warned(&four(&meal("mon", "each = [\"100 g bluegrain, without moonseed paste\"]")));
+    assert!(!without.contains("not reckoned"), "{without}");
+}
+
+#[test]
 fn what_is_avoided_or_not_eaten_is_a_warning() {
     let foods = FOODS.replacen("allergens = []", "kind = \"raw meat\"\nallergens = []", 1);
     let kitchen = four(&meal("mon", "each = [\"10 g bluegrain\", \"10 g redroot\"]")).foods(&foods);

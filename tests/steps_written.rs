@@ -155,6 +155,24 @@ fn what_is_done_at_the_table_and_notes_stay_beside_the_steps() {
 }
 
 #[test]
+fn headings_and_the_sentence_of_keeping_read_back_beside_the_steps() {
+    let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\nkeeps = { fridge = \"3 days\" }\ningredients = [\"1 lemon\", \"1 bunch parsley\"]\nmethod = \"\"\"\nFor the lemon:\nSlice the lemon.\nTo finish:\nChop the parsley. Serve cold: \\\"at once\\\". Keeps for 3 days in the fridge.\nTips\nKeep it {cool}.\nUse it up.\n\"\"\"\n";
+    let kitchen = kitchen().household(&appliances(&[])).recipe("dish", recipe);
+    let output = kitchen.run(&["--format", "json", "recipe", "dish"]);
+    let before = json(&output);
+    assert!(!crate::kitchen::stderr(&output).contains("not planned"), "{}", crate::kitchen::stderr(&output));
+    assert_eq!(before["steps"][0]["text"], "For the lemon: Slice 1 lemon (110 g).");
+    assert!(before["notes"].to_string().contains("Keeps for 3 days in the fridge."), "{before:#}");
+    kitchen.done(&["recipe", "dish", "--steps"]);
+    let after = json(&kitchen.run(&["--format", "json", "recipe", "dish"]));
+    for key in ["serve", "notes", "keeps"] {
+        assert_eq!(after[key], before[key], "{key}");
+    }
+    let texts = |card: &Value| card["steps"].as_array().unwrap().iter().map(|step| step["text"].clone()).collect::<Vec<_>>();
+    assert_eq!(texts(&after), texts(&before));
+}
+
+#[test]
 fn what_is_drained_at_once_is_written_so_and_so_is_cutting_that_grows_with_the_batches() {
     let recipe = "name = \"Dish\"\nmakes = \"4 portions\"\ningredients = [\"1 kg potatoes, peeled and diced\"]\nmethod = [\"Boil the potatoes for 15 minutes. Drain.\"]\n";
     let kitchen = kitchen().household(&appliances(&[])).recipe("dish", recipe);

@@ -38,7 +38,7 @@ pub fn id_of(name: &str) -> String {
     if id.is_empty() { "recipe".to_owned() } else { id.to_owned() }
 }
 
-/// The file: name, makes, source, how long it keeps and in which words the page says so, the page's times as a comment, ingredients and
+/// The file: name, makes, source, how long it keeps and in which words the page says so, the page's times and what has no key as comments, ingredients and
 /// method as written, beside them as comments what does not read as an ingredient.
 pub fn recipe_file(recipe: &Adopted) -> String {
     let mut text = String::new();
@@ -62,6 +62,9 @@ pub fn recipe_file(recipe: &Adopted) -> String {
     if !recipe.times.is_empty() {
         let times: Vec<String> = recipe.times.iter().map(|(what, minutes)| format!("{what} {}", words::duration(*minutes))).collect();
         let _ = writeln!(text, "# The page says: {}.", times.join(", "));
+    }
+    for line in &recipe.unplaced {
+        let _ = writeln!(text, "# The page also says: {line}");
     }
     let _ = write!(text, "\n{INGREDIENTS}\n{}\"\"\"\n", several_lines(&recipe.ingredients));
     for line in &recipe.unread {

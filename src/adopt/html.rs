@@ -2,9 +2,9 @@
 
 use scraper::{ElementRef, Html, Selector};
 
-use super::keeping::keeping;
 use super::tidy::{line, one_line, seen};
 use super::{Adopted, depth, json_ld, microdata};
+use crate::kitchen::keeping;
 
 /// Does the text begin as a page does?
 pub(super) fn is_page(text: &str) -> bool {

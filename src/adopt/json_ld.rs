@@ -8,10 +8,10 @@ use std::collections::HashMap;
 use jiff::SignedDuration;
 use serde_json::{Map, Value};
 
-use super::keeping::keeping;
 use super::tidy::{line, lines};
 use super::yields::makes;
 use super::{Adopted, Source};
+use crate::kitchen::keeping;
 
 type Thing = Map<String, Value>;
 
@@ -136,6 +136,7 @@ fn recipe(thing: &Thing) -> Option<Adopted> {
         source: source(thing),
         times: times(thing),
         unread: Vec::new(),
+        unplaced: Vec::new(),
         keeps,
     })
 }

@@ -4,10 +4,10 @@ use scraper::{ElementRef, Html};
 
 use super::html::all;
 use super::json_ld::minutes;
-use super::keeping::keeping;
 use super::tidy::{below, line, lines};
 use super::yields::makes;
 use super::{Adopted, Source};
+use crate::kitchen::keeping;
 
 pub(super) fn recipes(page: &Html) -> Vec<Adopted> {
     all(page, "[itemscope]").filter(is_recipe).filter_map(recipe).collect()
@@ -76,6 +76,7 @@ fn recipe(scope: ElementRef<'_>) -> Option<Adopted> {
         },
         times: times.iter().filter_map(|(word, name)| Some((*word, minutes(&item.first(name)?)?))).collect(),
         unread: Vec::new(),
+        unplaced: Vec::new(),
     })
 }
 

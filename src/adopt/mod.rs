@@ -8,23 +8,23 @@
 //! ```
 //!
 //! What a page says in JSON-LD is taken before its microdata. A block that is broken or cut off is passed over: never half a recipe.
-//! Knows no kitchen: whether a line reads as an ingredient is asked of the caller.
+//! Knows no household: whether a line reads as an ingredient is asked of the caller. Which words are verbs the reading of methods knows.
 
 mod decode;
 mod depth;
 mod file;
 mod html;
 mod json_ld;
-mod keeping;
 mod microdata;
+mod names;
 mod plain;
 mod row;
 mod several;
 mod tidy;
 mod yields;
 
+pub use crate::kitchen::Keeping;
 pub use file::{INGREDIENTS, id_of, recipe_file};
-pub use keeping::Keeping;
 
 /// A recipe as its page has it: every text on one line, without markup.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -40,6 +40,8 @@ pub struct Adopted {
     pub times: Vec<(&'static str, i64)>,
     /// Lines of the list that nobody can read as an ingredient: they stand beside it.
     pub unread: Vec<String>,
+    /// Lines above the ingredients that have no place in a recipe.
+    pub unplaced: Vec<String>,
     /// Where the page plainly says it.
     pub keeps: Keeping,
 }
@@ -108,6 +110,7 @@ pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<A
         plain::recipes(&text, is_ingredient).ok_or(NotAdopted::Several)?
     };
     let mut found = found;
+    found.iter_mut().for_each(names::tidied);
     found.iter_mut().for_each(|recipe| recipe.ingredients = tidy::with_their_amounts(std::mem::take(&mut recipe.ingredients)));
     if std::str::from_utf8(bytes).is_err() && found.iter().any(is_garbled) {
         return Err(NotAdopted::Garbled);

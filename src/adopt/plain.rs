@@ -1,14 +1,22 @@
 //! Plain text: a name, a yield, ingredients, a method, told apart by headings, blank lines and by what reads as an ingredient.
 
-use super::keeping::keeping;
 use super::row::{Row, can_go_on, entry_goes_on, goes_on, is_numbered};
 use super::several::apart;
 use super::yields::makes;
 use super::{Adopted, Source};
+use crate::kitchen::keeping;
+use crate::kitchen::method::opens_with_work;
 
 /// Words that stand alone above the ingredients, or above the method.
-const INGREDIENTS: [&str; 3] = ["ingredients", "you need", "you will need"];
-const METHOD: [&str; 8] = ["method", "directions", "instructions", "preparation", "steps", "how to make it", "to make", "what to do"];
+#[rustfmt::skip]
+const INGREDIENTS: [&str; 9] = [
+    "ingredients", "you need", "you will need", "you'll need", "what you need", "what you will need", "what you'll need", "what goes in", "zutaten",
+];
+#[rustfmt::skip]
+const METHOD: [&str; 14] = [
+    "method", "directions", "instructions", "preparation", "procedure", "steps", "how to make it", "how to do it", "how to cook it", "to make", "what to do",
+    "what you do", "how it is done", "zubereitung",
+];
 
 /// No line of a list is longer.
 const LONGEST: usize = 160;
@@ -34,7 +42,7 @@ pub(super) fn recipes(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Optio
 fn recipe(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted> {
     let mut taking =
         Taking { is_ingredient, recipe: Adopted::default(), part: Part::Head, gap: false, last: None, low: false, wrapped: false };
-    let has_headings = rows.iter().any(|row| heading(&row.text) == Some(Part::Ingredients));
+    let headings = Headings::of(rows);
     // "10 cakes" under the name, alone before a blank line, is what it makes.
     let begins = rows.iter().position(|row| !row.text.is_empty()).unwrap_or(0);
     let head_end = (begins..rows.len()).find(|at| rows[*at].text.is_empty()).unwrap_or(rows.len());
@@ -44,7 +52,8 @@ fn recipe(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted>
     for (at, row) in rows.iter().enumerate() {
         let in_head = head_is_apart && at < head_end;
         taking.wrapped = at > 0 && is_full(&rows[at - 1], row, width);
-        taking.take(row, has_headings, in_head);
+        let to_come = &rows[at + 1..];
+        taking.take(row, to_come, headings, in_head);
     }
     let mut recipe = taking.recipe;
     recipe.keeps = keeping(paragraphs(rows).iter().map(String::as_str), &recipe.name);
@@ -80,6 +89,22 @@ fn is_full(row: &Row, next: &Row, width: Option<usize>) -> bool {
     width.is_some_and(|width| row.text.chars().count() + 1 + word.chars().count() > width)
 }
 
+/// Which headings a recipe has.
+#[derive(Clone, Copy)]
+struct Headings {
+    list: bool,
+    /// One of the method, below that of the list.
+    method: bool,
+}
+
+impl Headings {
+    fn of(rows: &[Row]) -> Headings {
+        let at = rows.iter().position(|row| heading(&row.text) == Some(Part::Ingredients));
+        let below = at.map_or(&[][..], |at| &rows[at..]);
+        Headings { list: at.is_some(), method: below.iter().any(|row| heading(&row.text) == Some(Part::Method)) }
+    }
+}
+
 /// A recipe that is read line by line.
 struct Taking<'t> {
     is_ingredient: &'t dyn Fn(&str) -> bool,
@@ -96,7 +121,7 @@ struct Taking<'t> {
 }
 
 impl Taking<'_> {
-    fn take(&mut self, row: &Row, has_headings: bool, in_head: bool) {
+    fn take(&mut self, row: &Row, to_come: &[Row], headings: Headings, in_head: bool) {
         let line = row.text.as_str();
         if line.is_empty() {
             self.gap = true;
@@ -116,13 +141,11 @@ impl Taking<'_> {
             return;
         }
         let is_listed = listed(line, self.is_ingredient);
-        if self.part == Part::Head && !has_headings && !in_head && !self.recipe.name.is_empty() && is_listed {
+        if self.part == Part::Head && !headings.list && !in_head && !self.recipe.name.is_empty() && is_listed {
             self.part = Part::Ingredients;
         }
-        let in_list = is_listed || is_part_name(line) || row.is_title || (!after_a_gap && is_short(line));
-        if self.part == Part::Ingredients && !has_headings && !in_list {
-            self.part = Part::Method;
-            self.last = None;
+        if self.part == Part::Ingredients && !headings.method && self.begins_the_method(row, to_come, headings, after_a_gap) {
+            self.begin_the_method();
         }
         let last = self.last.take().filter(|_| !after_a_gap);
         match self.part {
@@ -132,7 +155,7 @@ impl Taking<'_> {
                 None => self.recipe.ingredients.push(named(row, is_listed)),
             },
             Part::Method => {
-                if self.recipe.method.is_empty() {
+                if self.recipe.method.iter().all(|line| is_part_name(line)) {
                     self.low = line.starts_with(|c: char| c.is_lowercase());
                 }
                 match last.filter(|last| goes_on(&last.text, row, self.low) || self.wrapped && can_go_on(&last.text, row)) {
@@ -144,6 +167,39 @@ impl Taking<'_> {
         if self.part != Part::Head && self.last.is_none() {
             self.last = Some(row.clone());
         }
+    }
+
+    /// Does the list end before this line, although no heading says so?
+    fn begins_the_method(&self, row: &Row, to_come: &[Row], headings: Headings, after_a_gap: bool) -> bool {
+        let line = row.text.as_str();
+        let is_listed = listed(line, self.is_ingredient);
+        if is_listed || is_part_name(line) || row.is_title {
+            return false;
+        }
+        if is_numbered(line) {
+            return self.recipe.ingredients.iter().any(|line| !is_numbered(line)) && !self.is_numbered_food(line);
+        }
+        // Below a heading of its own the list may have blank lines in it.
+        let apart = after_a_gap || self.recipe.ingredients.last().is_some_and(|last| is_part_name(last));
+        if headings.list {
+            let list_is_over = || !to_come.iter().any(|row| listed(&row.text, self.is_ingredient));
+            return apart && !self.recipe.ingredients.is_empty() && (is_sentence(line) || !is_short(line) && list_is_over());
+        }
+        !is_short(line) || after_a_gap || apart && is_sentence(line)
+    }
+
+    /// "1. 2 onions"
+    fn is_numbered_food(&self, line: &str) -> bool {
+        let food = line.trim_start_matches(|c: char| c.is_ascii_digit()).trim_start_matches(['.', ')']).trim_start();
+        listed(food, self.is_ingredient)
+    }
+
+    /// What was taken for the name of a part of the list, and has nothing below it, heads the method.
+    fn begin_the_method(&mut self) {
+        self.part = Part::Method;
+        self.last = None;
+        let named = self.recipe.ingredients.iter().rposition(|line| !is_part_name(line)).map_or(0, |at| at + 1);
+        self.recipe.method.extend(self.recipe.ingredients.drain(named..));
     }
 
     /// "Serves 4" below the list, or at the end of it all.
@@ -171,7 +227,7 @@ fn named(row: &Row, is_listed: bool) -> String {
 }
 
 pub(super) fn heading(line: &str) -> Option<Part> {
-    let word = line.trim_matches(|c: char| !c.is_alphabetic()).to_lowercase();
+    let word = line.trim_matches(|c: char| !c.is_alphabetic()).to_lowercase().replace('’', "'");
     let rest = word.strip_prefix("ingredients").map(|rest| rest.trim_start_matches([' ', ':', '(', '-', ',']));
     // The digits of "Ingredients (for 4)" are trimmed away above.
     let for_so_many = rest.is_some_and(|rest| {
@@ -194,6 +250,11 @@ fn is_part_name(line: &str) -> bool {
 /// "salt" and "a few sprigs of dill" in the middle of a list: no sentence.
 fn is_short(line: &str) -> bool {
     line.chars().count() <= 40 && !line.ends_with(['.', '!'])
+}
+
+/// "Chop the dill" and "In a pan, heat the oil.": something to do, or told in a sentence.
+fn is_sentence(line: &str) -> bool {
+    line.ends_with(['.', '!']) || opens_with_work(line)
 }
 
 /// Does the line stand in a list of ingredients? A numbered step does not, nor a sentence.
@@ -258,5 +319,7 @@ fn head(line: &str, recipe: &mut Adopted) {
         recipe.makes = makes(line);
     } else if recipe.name.is_empty() {
         recipe.name = line.to_owned();
+    } else {
+        recipe.unplaced.push(line.to_owned());
     }
 }

@@ -111,6 +111,49 @@ fn plain_text_is_told_apart_with_headings_and_without() {
     assert_eq!(adopt(b"A letter.\n\nHow are you?\nIt rains.", &counted), Err(NotAdopted::NoRecipe));
 }
 
+/// Ten ways to write one recipe down: the list and the method are the same three lines each, whatever stands above them.
+#[test]
+fn the_method_is_told_from_the_list_with_headings_of_ones_own_and_without() {
+    let list = "8 chicken thighs\n2 onions, sliced\nsalt and pepper";
+    let numbered =
+        "1. Heat half of the oil. Brown the thighs for 4 minutes a side.\n2. Add the onions.\n3. Cover and simmer for 35 minutes.";
+    let bulleted = "- Brown the thighs for 4 minutes a side.\n- Add the onions and soften for 8 minutes.\n- Cover and simmer";
+    let keeps = "Keeps for 3 days in the fridge.";
+    for (text, steps, heading) in [
+        (format!("Braise\nServes 4\n\nYou need:\n{list}\n\n{numbered}"), 3, None),
+        (format!("Braise\nServes 4\n\nYou need:\n{list}\n{numbered}"), 3, None),
+        (format!("Braise\nServes 4\n\nYou will need\n\n{list}\n\n{bulleted}"), 3, None),
+        (format!("Braise\nServes 4\n\nIngredients:\n{list}\n\nIn a pan, brown the thighs. Cover and simmer for 35 minutes."), 1, None),
+        (format!("Braise\nServes 4\n\nWhat you’ll need\n{list}\n\nWhat to do\n{numbered}"), 3, None),
+        (format!("Braise\nServes 4\n\nIngredients:\n{list}\n\nHow we make it:\n{numbered}"), 4, Some("How we make it:")),
+        (format!("Braise\nServes 4\n\nZutaten:\n{list}\n\nZubereitung:\n{numbered}"), 3, None),
+        (format!("Braise\nServes 4\n\n{list}\n\n{bulleted}\n\n{keeps}"), 4, None),
+        (format!("Braise\nServes 4\n\nYou need:\n{list}\n\n{numbered}\n\n{keeps}"), 4, None),
+        (format!("Braise\nServes 4\n\nYou need:\n{list}\n\nBrown the thighs\n\nAdd the onions\n\nSimmer for 35 minutes"), 3, None),
+    ] {
+        let recipe = one(&text);
+        assert_eq!(recipe.ingredients, ["8 chicken thighs", "2 onions, sliced", "salt and pepper"], "{text}");
+        assert_eq!(recipe.method.len(), steps, "{text}\n{:?}", recipe.method);
+        assert!(heading.is_none_or(|heading| recipe.method[0] == heading), "{text}");
+    }
+}
+
+#[test]
+fn a_line_between_name_and_yield_is_kept_beside_the_recipe() {
+    let recipe = one("FRITTATA\nRosa's, from the notebook in the drawer.\nServes 4\n\n6 eggs\n2 leeks\n\nFry them.");
+    assert_eq!((recipe.name.as_str(), recipe.makes.as_deref()), ("Frittata", Some("4 portions")));
+    assert_eq!(recipe.unplaced, ["Rosa's, from the notebook in the drawer."]);
+    assert!(recipe_file(&recipe).contains("# The page also says: Rosa's, from the notebook in the drawer.\n"));
+}
+
+#[test]
+fn a_list_under_its_heading_may_have_blank_lines_and_parts() {
+    let parts =
+        one("Slaw\n\nYou need:\n1 red cabbage\n\nFor the dressing:\n3 tbsp oil\n\nsalt and pepper\n\nShred the cabbage.\nDress it.");
+    assert_eq!(parts.ingredients, ["1 red cabbage", "For the dressing:", "3 tbsp oil", "salt and pepper"]);
+    assert_eq!(parts.method, ["Shred the cabbage.", "Dress it."]);
+}
+
 #[test]
 fn the_file_is_toml_and_says_what_the_page_says() {
     let mut recipe = one(&page(BLOCK));

@@ -227,7 +227,10 @@ fn read_back(recipe: &mut Adopted, id: &str, known: (&Foods, Spoons), others: &[
     }
 }
 
-/// What the page does not say, and the key that would.
+/// No more lines than this are told one by one.
+const MOST_UNPLACED: usize = 3;
+
+/// What the page does not say, and the key that would; what it says that has no key.
 fn missing(recipe: &Adopted) -> Vec<String> {
     let mut missing = Vec::new();
     let eaten_soon = recipe.keeps.places.iter().all(|(place, _)| *place == Place::Freezer);
@@ -245,6 +248,13 @@ fn missing(recipe: &Adopted) -> Vec<String> {
     }
     if recipe.method.is_empty() {
         missing.push("`method` is missing: it takes no time in the session.".to_owned());
+    }
+    missing.extend(
+        recipe.unplaced.iter().take(MOST_UNPLACED).map(|line| format!("\"{line}\" has no key; it stands in the file as a comment.")),
+    );
+    if recipe.unplaced.len() > MOST_UNPLACED {
+        let more = counted(recipe.unplaced.len() - MOST_UNPLACED, "more line");
+        missing.push(format!("{more} above the ingredients likewise."));
     }
     let lost = recipe.ingredients.iter().chain(&recipe.method).filter(|line| line.contains(char::REPLACEMENT_CHARACTER));
     missing.extend(lost.map(|line| format!("\"{line}\" has lost letters, before it came here: write them in.")));

@@ -6,6 +6,7 @@ mod eaters;
 #[cfg(test)]
 pub(crate) mod fixture;
 mod forms;
+mod keeping;
 pub mod keys;
 mod line;
 pub mod method;
@@ -23,6 +24,7 @@ pub use appliance_kind::ApplianceKind;
 pub use change_week::{exchange_meals, exchange_meals_between, skip_meal};
 pub use eaters::{Diner, Eater, Needs, NotEaten, Shunned, Swap, Swapped, Who};
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
+pub use keeping::{Keeping, keeping};
 pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
 pub use model::*;
 pub use names::Names;

@@ -8,6 +8,7 @@ use super::aside::{exchanges_inside_dishes, guard_portions};
 use super::children::{guard_children, needs_of_the_young};
 use super::servings::{lines_within, servings};
 use super::uses::meal_name;
+use super::words_beside::foods_in;
 use crate::foods::{Allergen, Fact, Food, FoodId, Foods, Kind};
 use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, Recipe, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
 
@@ -298,8 +299,28 @@ impl<'k> Plate<'k> {
                     Meets::NotKnown | Meets::Nothing => {}
                 }
             }
+            guarded.warnings.extend(self.told_beside(&kitchen.foods, &found).into_iter().map(|text| warn(format!("{chain}: {text}."))));
             guarded.warnings.extend(self.not_eaten(food).map(|why| warn(format!("{chain}: {why}."))));
         }
+    }
+
+    /// What the words beside a food name that an eater is allergic to: "with chopped almonds", "(or 10 g walnuts)". Only the food of
+    /// the line itself is reckoned with.
+    fn told_beside(&self, foods: &Foods, found: &Found<'_>) -> Vec<String> {
+        let line = found.line;
+        let beside = [(&line.prep, "preparation"), (&line.remark, "remark"), (&line.instead, "remark")];
+        let mut told = Vec::new();
+        for (text, what) in beside.into_iter().filter_map(|(text, what)| Some((text.as_deref()?, what))) {
+            for (named, words) in foods_in(text, foods).into_iter().filter(|(named, _)| *named != found.food) {
+                let met = |shunned: &&&Shunned| matches!(meets(shunned, named, &foods[named]), Meets::Is(_) | Meets::MayBe(_));
+                let allergic: Vec<&str> = self.allergic.iter().filter(met).map(|shunned| shunned.word.as_str()).collect();
+                if !allergic.is_empty() {
+                    let allergic = allergic.join(", ");
+                    told.push(format!("not reckoned: {words} in the {what} of \"{}\". {} is allergic to {allergic}", line.text, self.name));
+                }
+            }
+        }
+        told
     }
 
     /// What an eater's `eats` says of a food.

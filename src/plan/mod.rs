@@ -25,6 +25,7 @@ mod straight;
 mod unfit;
 mod uses;
 mod weeks;
+mod words_beside;
 mod yields;
 
 pub use allergies::{CrossContact, Guarded, cross_contacts, guard};

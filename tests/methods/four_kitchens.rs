@@ -66,7 +66,7 @@ pub static RECIPES: &[Dish] = &[
     ]),
     ("Shanks (Australia)", &["4 lamb shanks", "1 tbsp olive oil", "1 brown onion", "400 g can diced tomatoes", "1 cup beef stock", "2 sprigs rosemary"], &[
         ("Heat oil in pressure cooker on sauté setting. Brown shanks, in two batches, for 3 mins each side. Remove.", &["pressure cooker h6+ : 1 2"]),
-        ("Cook onion for 3 min or until soft. Return shanks to cooker with tomatoes, stock and rosemary. Lock lid in place and bring to high pressure. Cook for 40 min. Release pressure using the quick release method.", &["pressure cooker e w3 : 3", "pressure cooker e w6 : 4 5 6", "pressure cooker w40"]),
+        ("Cook onion for 3 min or until soft. Return shanks to cooker with tomatoes, stock and rosemary. Lock lid in place and bring to high pressure. Cook for 40 min. Release pressure using the quick release method.", &["hob e w3 : 3", "pressure cooker e w6 : 4 5 6", "pressure cooker w40"]),
         ("Set cooker to simmer, uncovered, 10 min, until sauce thickens.", &["pressure cooker w10"]),
     ]),
     ("Rice pudding", &["100 g pudding rice", "1 l whole milk", "50 g caster sugar", "1 vanilla pod", "25 g butter"], &[

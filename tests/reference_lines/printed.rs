@@ -263,7 +263,7 @@ pub const PRINTED: &[(&str, &str, &str)] = &[
     ("250ml/9fl oz milk", "250 ml milk (9fl oz)", "257.83"),
     ("110g/4oz caster sugar", "110 g caster sugar (4oz)", "110.00"),
     ("4oz/110g caster sugar", "4 oz caster sugar (110g)", "113.40"),
-    ("½ pint/300ml milk", "½ pint milk (300ml)", "244.00"),
+    ("½ pint/300ml milk", "300 ml milk (½ pint)", "309.40"),
     ("2 tbsp. chopped fresh flat-leaf parsley", "2 tbsp chopped parsley", "7.89"),
     ("1 tbsp dried oregano", "1 tbsp dried oregano", "3.00"),
     ("2 tsp fresh thyme leaves", "2 tsp thyme (leaves)", "1.60"),

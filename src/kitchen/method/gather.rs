@@ -7,6 +7,7 @@ use super::act::{Act, Known, On, So, Takes, act};
 use super::clauses::{Clause, Names, clauses};
 use super::clock::times;
 use super::dish::Dishes;
+use super::headings::{headings, printed};
 use super::larder::Larder;
 use super::places::Kind;
 use super::text::{pieces, said};
@@ -94,7 +95,13 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
         self.whereabouts = Whereabouts::new(self.setting.ingredients.len(), self.never_used(paragraphs));
+        let headings = headings(paragraphs);
         for (number, paragraph) in paragraphs.iter().enumerate() {
+            if headings[number] {
+                let heading = printed(paragraph);
+                self.lead = if self.lead.is_empty() { heading } else { format!("{} {heading}", self.lead) };
+                continue;
+            }
             self.paragraph(number, paragraph);
         }
         if !self.lead.is_empty() {
@@ -139,7 +146,8 @@ impl<'s, 'k> Gather<'s, 'k> {
     fn never_used(&self, paragraphs: &[Paragraph]) -> Vec<usize> {
         let mut whereabouts = Whereabouts::new(self.setting.ingredients.len(), Vec::new());
         let mut so = self.so;
-        for (number, paragraph) in paragraphs.iter().enumerate() {
+        let headings = headings(paragraphs);
+        for (number, paragraph) in paragraphs.iter().enumerate().filter(|(number, _)| !headings[*number]) {
             let w = Words::of(&paragraph.text);
             for clause in self.clauses(&w) {
                 if clause.meanwhile {

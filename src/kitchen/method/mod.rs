@@ -11,7 +11,7 @@
 //! share     = ("half" | "most of" | "the rest of" | amount "of") before a food
 //! ```
 //!
-//! Notes are parted from the rest first ([`notes`]). Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
+//! Notes are parted from the rest first ([`notes`]); headings are words ([`headings`]). Clauses gather into one step until one of them waits, another appliance is needed, or the paragraph ends ([`gather`]). The verb at the
 //! head of a clause says whether it is hands-on or unattended, where, and what it takes when nothing is said ([`verbs`]); times
 //! ([`clock`]), degrees ([`degrees`]) and appliances ([`places`]) are read from its words. A place that is not named is where the food
 //! was last put ([`whereabouts`]); which foods are together by then ([`dish`]) says where raw meat reaches its temperature. Hands that
@@ -34,6 +34,7 @@ mod degrees;
 mod dish;
 mod fellows;
 mod gather;
+mod headings;
 mod larder;
 mod notes;
 mod places;
@@ -67,6 +68,8 @@ pub struct Setting<'k> {
     pub appliances: &'k [Appliance],
     /// The names of recipes by index.
     pub recipe_name: &'k dyn Fn(usize) -> String,
+    /// The name of the dish, where its recipe says in `keeps` how long it keeps: a sentence that says so is then a note.
+    pub kept: Option<&'k str>,
     /// Trays that one batch takes in the oven, where the recipe says so.
     pub trays: Option<f64>,
 }
@@ -85,7 +88,7 @@ pub struct MethodRead {
 
 /// Reads a method. It never fails: words that are not understood stay words.
 pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRead {
-    let notes::Parted { method, notes, doubts } = notes::parted(paragraphs, setting.foods);
+    let notes::Parted { method, notes, doubts } = notes::parted(paragraphs, setting.foods, setting.kept);
     // Notes alone are read as they stand: a recipe has at least one step.
     if method.is_empty() && !notes.is_empty() {
         return gather::Gather::new(setting).words_only(paragraphs);
@@ -93,6 +96,25 @@ pub fn read_method(paragraphs: &[Paragraph], setting: &Setting<'_>) -> MethodRea
     let mut read = gather::Gather::new(setting).read(&method);
     read.doubts.extend(doubts);
     MethodRead { notes, ..read }
+}
+
+/// Does a line open with a verb of the table, as the lines of a method do and those of a list do not?
+///
+/// ```
+/// use spence::kitchen::method::opens_with_work;
+/// assert!(opens_with_work("1. Heat half of the oil") && opens_with_work("Butter the tin"));
+/// assert!(!opens_with_work("butter, for the tin") && !opens_with_work("2 onions"));
+/// ```
+pub fn opens_with_work(line: &str) -> bool {
+    /// Verbs that are foods, too.
+    #[rustfmt::skip]
+    const FOODS: [&str; 16] = [
+        "salt", "oil", "butter", "flour", "ice", "mince", "cream", "juice", "zest", "toast", "stew", "roast", "roll", "crisp", "brown", "seed",
+    ];
+    const OBJECTS: [&str; 9] = ["the", "a", "an", "it", "them", "your", "all", "everything", "both"];
+    let w = Words::of(line);
+    let first = clauses::sentences(&w).first().map_or(0, |(start, _)| *start);
+    clauses::verb_at(&w, first).is_some_and(|(verb, after)| !FOODS.contains(&verb.word) || OBJECTS.iter().any(|word| w.is(after, word)))
 }
 
 /// The ingredients that texts name, by their index, each once; of several lines of one food those that are not `taken` come first.

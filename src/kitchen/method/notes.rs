@@ -4,7 +4,7 @@
 //! what stands under such a heading until the next heading. A tip in the midst of a paragraph is its one sentence: what is
 //! done comes after it. So does it where a paragraph opens with a tip and others of the method follow; below the method such a
 //! paragraph is a note throughout, and work in it that has a time is told. Of how the dish keeps and how else it is made, the rest of the paragraph tells. "For the dressing:" and
-//! "Step 2:" are no notes.
+//! "Step 2:" are no notes. Where the recipe has `keeps`, the sentence of how long the dish keeps is one.
 //!
 //! Knows labels; knows no step.
 
@@ -14,8 +14,8 @@ use super::Paragraph;
 use super::clauses::{sentences, verb_at};
 use super::clock::times;
 use crate::foods::Foods;
-use crate::kitchen::Spot;
 use crate::kitchen::words::Words;
+use crate::kitchen::{Spot, keeping};
 use crate::measure::Kind as Sign;
 
 /// A method without its notes, and the notes as they were typed, in their order.
@@ -69,7 +69,7 @@ struct Label {
 }
 
 /// Parts the notes from what is done.
-pub(super) fn parted(paragraphs: &[Paragraph], foods: &Foods) -> Parted {
+pub(super) fn parted(paragraphs: &[Paragraph], foods: &Foods, kept: Option<&str>) -> Parted {
     let mut parted = Parted { method: Vec::new(), notes: Vec::new(), doubts: Vec::new() };
     let mut under: Option<String> = None;
     let mut unused: Option<String> = None;
@@ -109,7 +109,7 @@ pub(super) fn parted(paragraphs: &[Paragraph], foods: &Foods) -> Parted {
                 unused = None;
                 parted.notes.push(format!("{heading}: {}", paragraph.text.trim()));
             }
-            None => parted.take(paragraph, &w, &found, foods),
+            None => parted.take(paragraph, &w, &found, foods, kept),
         }
     }
     parted.notes.extend(unused);
@@ -139,8 +139,8 @@ impl Parted {
     }
 
     /// A paragraph of the method, without the notes in it.
-    fn take(&mut self, paragraph: &Paragraph, w: &Words, found: &[(usize, usize)], foods: &Foods) {
-        let notes = notes_within(w, found, foods);
+    fn take(&mut self, paragraph: &Paragraph, w: &Words, found: &[(usize, usize)], foods: &Foods, kept: Option<&str>) {
+        let notes = notes_within(w, found, foods, kept);
         if notes.is_empty() {
             return self.method.push(paragraph.clone());
         }
@@ -160,7 +160,7 @@ impl Parted {
 }
 
 /// The tokens of the notes inside a paragraph that opens with none.
-fn notes_within(w: &Words, found: &[(usize, usize)], foods: &Foods) -> Vec<Range<usize>> {
+fn notes_within(w: &Words, found: &[(usize, usize)], foods: &Foods, kept: Option<&str>) -> Vec<Range<usize>> {
     let mut notes: Vec<Range<usize>> = Vec::new();
     let end_of = |index: usize| found.get(index + 1).map_or(w.len(), |(next, _)| *next);
     let mut index = 0;
@@ -177,10 +177,19 @@ fn notes_within(w: &Words, found: &[(usize, usize)], foods: &Foods) -> Vec<Range
                 index += usize::from(label.alone);
                 notes.push(start..end_of(index - 1));
             }
+            None if kept.is_some_and(|dish| says_how_long(w, start, end_of(index - 1), dish)) => notes.push(start..end_of(index - 1)),
             None => notes.extend(brackets(w, start, end_of(index - 1), foods)),
         }
     }
     notes
+}
+
+/// "Keeps for 3 days in the fridge": where the recipe has `keeps`, it says nothing that is done or planned. "Cool and freeze for up to 2
+/// months" is work.
+fn says_how_long(w: &Words, start: usize, end: usize, dish: &str) -> bool {
+    const KEEPS: [&str; 4] = ["keep", "store", "freeze", "refrigerate"];
+    let first = (start..end).find(|at| w.kind(*at) == Some(Sign::Word)).and_then(|at| verb_at(w, at));
+    first.is_none_or(|(verb, _)| KEEPS.contains(&verb.word)) && !keeping([w.text(start..end)], dish).places.is_empty()
 }
 
 /// "(Tip: it keeps for 3 days.)"

@@ -55,6 +55,7 @@ fn read_in(appliances: &[Appliance], typed: &[&str], method: &[&str]) -> MethodR
     let mut foods = REFERENCE.clone();
     let ingredients = lines(typed, &mut foods);
     let setting = Setting {
+        kept: None,
         ingredients: &ingredients,
         headings: &[],
         foods: &foods,

@@ -25,6 +25,7 @@ pub(super) fn read(
         return;
     }
     let setting = Setting {
+        kept: top.has("keeps").then_some(recipe.name.as_str()),
         ingredients,
         headings: &recipe.headings,
         foods: &speech.foods,

@@ -6,10 +6,29 @@ use pretty_assertions::assert_eq;
 const LINES: &[&str] = &["2 tins white beans", "1 onion", "2 red peppers"];
 
 fn parts(paragraphs: &[&str]) -> (Vec<String>, Vec<String>) {
+    parts_of(paragraphs, None)
+}
+
+fn parts_of(paragraphs: &[&str], kept: Option<&str>) -> (Vec<String>, Vec<String>) {
     static REFERENCE: std::sync::LazyLock<Foods> = std::sync::LazyLock::new(Foods::reference);
     let typed: Vec<Paragraph> = paragraphs.iter().map(|text| Paragraph { text: (*text).to_owned(), at: Spot::default() }).collect();
-    let found = parted(&typed, &REFERENCE);
+    let found = parted(&typed, &REFERENCE, kept);
     (found.method.into_iter().map(|paragraph| paragraph.text).collect(), found.notes)
+}
+
+#[test]
+fn how_long_it_keeps_is_a_note_where_the_recipe_has_it() {
+    let beans = "Simmer the beans for 15 minutes.";
+    let keeps = "Keeps for 3 days in the fridge, or freeze for up to 2 months.";
+    let own = |texts: &[&str]| texts.iter().map(|text| (*text).to_owned()).collect::<Vec<String>>();
+    let within = format!("{beans} {keeps}");
+    assert_eq!(parts_of(&[&within], Some("Bean mash")), (own(&[beans]), own(&[keeps])));
+    assert_eq!(parts_of(&[beans, keeps], Some("Bean mash")), (own(&[beans]), own(&[keeps])));
+    assert_eq!(parts_of(&[beans, keeps], None), (own(&[beans, keeps]), Vec::new()));
+    // Work stays work, and what is said of a part of the dish its words.
+    for work in ["Cool and freeze for up to 2 months.", "The dressing keeps for a week in the fridge."] {
+        assert_eq!(parts_of(&[beans, work], Some("Bean mash")), (own(&[beans, work]), Vec::new()), "{work}");
+    }
 }
 
 #[test]

@@ -60,7 +60,7 @@ const PASSED: [&str; 29] = [
 ];
 
 /// What sentences say of how long the dish of that name keeps.
-pub(super) fn keeping<'t>(texts: impl IntoIterator<Item = &'t str>, name: &str) -> Keeping {
+pub fn keeping<'t>(texts: impl IntoIterator<Item = &'t str>, name: &str) -> Keeping {
     let mut found: Vec<(Place, u32, String)> = Vec::new();
     let mut words = Vec::new();
     // Most of a page says nothing of days: that is seen before a sentence is taken apart.
