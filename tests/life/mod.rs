@@ -131,6 +131,22 @@ impl Home {
         }
     }
 
+    /// What a week wants of a food at most, done or not: `short_by` is a share of that. Each session may round a dish up to a batch.
+    fn whole_week_wants(&self, week: usize, name: &str) -> f64 {
+        let meals = || self.weeks[week].meals.iter().filter(|meal| !meal.skip);
+        let sessions = self.loaded.weeks[week].1.sessions.len() as f64;
+        let eaten = |name: &str| meals().map(|meal| wanted_at(meal.dish, meal.eaters, name)).sum::<f64>();
+        let batches = |id: &str, wanted: f64| is_cooked(id).map_or(0.0, |recipe| wanted / recipe.makes + sessions);
+        let cakes = batches("cake", eaten("cake"));
+        let mash = is_cooked("cake").map_or(0.0, |cake| cake.mash * cakes);
+        let needs = |recipe: &household::Cooked| {
+            let wanted = eaten(recipe.id) + if recipe.id == "mash" { mash } else { 0.0 };
+            let one: f64 = recipe.needs.iter().filter(|(of, _)| *of == name).map(|(_, amount)| amount).sum();
+            one * batches(recipe.id, wanted)
+        };
+        eaten(name) + RECIPES.iter().map(needs).sum::<f64>()
+    }
+
     /// What open meals and sessions want of each food comes off the shelf or stands on an open trip.
     fn food_is_there_or_listed(&self, week: usize, reckoned: &Reckoning, list: &ShoppingList) {
         for name in foods() {
@@ -158,7 +174,7 @@ impl Home {
             // A piece that can be cut is bought whole, once a trip; all else to the gram.
             let whole = if is_weighed { 0.0 } else { list.trips.len() as f64 };
             // Nobody goes shopping for what `short_by` leaves out; half of the households leave out nothing.
-            let short = if is_weighed { self.loaded.kitchen.rules.short_by * (at_meals + cooked) } else { 0.0 };
+            let short = if is_weighed { self.loaded.kitchen.rules.short_by * self.whole_week_wants(week, name) } else { 0.0 };
             assert!(listed >= unmet - short - EXACTLY && listed <= unmet + whole + EXACTLY, "{}, {unmet} unmet\n{}", told(), self.story());
             // A draw takes along the rest that it would leave, and then nothing is left of what it drew on.
             let rest = if is_weighed { 1.0 } else { 0.05 };
