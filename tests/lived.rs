@@ -418,3 +418,16 @@ fn what_the_list_left_short_is_not_to_be_got_once_a_part_of_the_week_is_eaten() 
     kitchen.done_on("2026-12-05", &["waste", "20 g bluegrain", "--why", "spilt"]);
     assert_amount(&line_with_trip(&list_on(&kitchen, "2026-12-05", &[]), "bluegrain").1["need"], 25.0, "g");
 }
+
+#[test]
+fn meals_that_are_booked_before_the_session_that_cooked_for_them_say_so() {
+    let kitchen = week();
+    kitchen.done_on("2026-11-28", &["receive"]);
+    let output = kitchen.run_on("2026-12-01", &["issue", "--until", "2026-11-30"]);
+    let said = stderr(&output);
+    assert!(said.contains("the session of Sun 29 Nov 14:00 is not booked, and what it cooked is not on the shelf."), "{said}");
+    kitchen.done_on("2026-12-01", &["undo"]);
+    kitchen.done_on("2026-12-01", &["issue"]);
+    let output = kitchen.run_on("2026-12-01", &["issue", "--until", "2026-11-30"]);
+    assert!(!stderr(&output).contains("is not booked"), "{}", stderr(&output));
+}

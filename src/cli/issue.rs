@@ -5,7 +5,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::Cli;
 use super::keeping::{book, open, report};
-use super::outcome::{Done, Failure};
+use super::outcome::{Done, Failure, remark};
 use super::printed::tell_strange_paper;
 use super::setting::Setting;
 use super::waste::not_wasted;
@@ -15,7 +15,7 @@ use crate::kitchen::Spot;
 use crate::plan::span;
 use crate::prep::Turnover;
 use crate::sheets::guide_stem;
-use crate::words::{clock, day};
+use crate::words::{clock, day, day_clock};
 
 #[derive(Debug, Args)]
 pub struct Eating {
@@ -172,6 +172,22 @@ fn at_table(setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]
             Eaten { week, makings, demanded, meals }
         })
         .collect();
-    eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today)
-        .map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen.recipes))
+    let draft = eaten(&setting.loaded.kitchen, &keeping.shelf, &weeks, also, setting.today)
+        .map_err(|(line, not)| not_wasted(line, &not, &setting.loaded.kitchen.recipes))?;
+    if !draft.missing.is_empty() {
+        weeks.iter().filter_map(cooked_before).for_each(|start| {
+            remark(&format!(
+                "the session of {} is not booked, and what it cooked is not on the shelf. Take this booking back with spence undo, book the \
+                 session with spence issue, then the meals.",
+                day_clock(start)
+            ));
+        });
+    }
+    Ok(draft)
+}
+
+/// The first session that nobody booked before the last of these meals.
+fn cooked_before(eaten: &Eaten) -> Option<DateTime> {
+    let last = eaten.meals.iter().map(|&meal| eaten.week.meals[meal].at_time).max()?;
+    eaten.week.sessions.iter().map(|session| session.start).filter(|start| *start < last).min()
 }

@@ -141,7 +141,8 @@ fn used_up(table: &Table, tried: &Tried, place: usize) -> Vec<Why> {
     let takes = takes(kitchen, tried, place);
     let mut dated: Vec<(Option<Date>, Why)> = Vec::new();
     for draw in &tried.netted.draws {
-        let lot = &kitchen.lots[draw.lot];
+        // What is left of a pack that is opened meanwhile is a lot of its own.
+        let lot = &tried.netted.lots[draw.lot];
         let until = lot_dates(&kitchen.foods, &kitchen.recipes, lot).earliest.filter(|until| *until <= soon);
         match (draw.of, until) {
             (Ware::Food(food), Some(until)) => {

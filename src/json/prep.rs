@@ -211,17 +211,10 @@ pub(super) fn whole(plan: &PrepPlan, past: Option<Past>, kitchen: &Kitchen) -> P
 }
 
 impl Session {
-    /// By which a print knows it: without how it stands today, where its food lies by now, and what is said beside.
+    /// By which a print knows it: without how it stands today, what its food lies in by now, and what is said beside. What it takes follows
+    /// from its batches.
     pub(super) fn planned(&self) -> Session {
-        let bare = |fetch: &Fetch| Fetch { from: Vec::new(), ..fetch.clone() };
-        Session {
-            state: None,
-            fetch: self.fetch.iter().map(bare).collect(),
-            cautions: Vec::new(),
-            advice: Vec::new(),
-            slower: Vec::new(),
-            ..self.clone()
-        }
+        Session { state: None, fetch: Vec::new(), cautions: Vec::new(), advice: Vec::new(), slower: Vec::new(), ..self.clone() }
     }
 }
 

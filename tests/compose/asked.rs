@@ -345,3 +345,18 @@ fn where_nothing_else_is_allowed_it_says_what_would_help() {
     assert!(refilled.contains("no other filling of Tue supper beside the other meals is allowed by your wishes."), "{refilled}");
     assert!(refilled.contains("Loosen one of them"), "{refilled}");
 }
+
+#[test]
+fn a_meal_may_use_what_is_left_of_a_pack_that_an_earlier_one_opens() {
+    // Monday opens the pack of 300 g; Tuesday takes 100 g of its rest, which keeps no longer than Thursday's meal.
+    let kitchen =
+        stall().pantry("[[lot]]\nfood = \"fenk\"\namount = \"1 x 300 g\"\nplace = \"fridge\"\nuse_by = 2026-12-01\n").meals(&format!(
+            "{}{}{}",
+            crate::kitchen::supper("2026-11-30", "\"100 g fenk\""),
+            open("2026-12-01", ""),
+            crate::kitchen::supper("2026-12-03", "\"100 g lubb\""),
+        ));
+    let proposal = composed(&kitchen, &[]);
+    assert_eq!(each(&proposal)[0][1], "100 g fenk");
+    assert_eq!(proposal["meals"][0]["why"][0], "uses 100 g fenk, good until Tue");
+}
