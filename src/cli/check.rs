@@ -97,7 +97,9 @@ fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     for week in 0..setting.loaded.weeks.len() {
         match setting.reckon_sessions(week) {
             Ok(reckoning) => {
-                warnings.extend(reckoning.warnings.into_iter().filter(|warning| said.insert(warning.clone())));
+                // Each week tells of itself what was not booked.
+                let own = reckoning.warnings.into_iter().filter(|warning| !matches!(warning, Warning::NotBookedToItsEnd { .. }));
+                warnings.extend(own.filter(|warning| said.insert(warning.clone())));
             }
             Err(Failure::Mistakes(found)) => mistakes.extend(found),
             Err(failure) => return Err(failure),
