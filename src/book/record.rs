@@ -1,7 +1,5 @@
 //! One lot as the book writes it: amounts are exact, so that what bookings take adds up.
 
-use std::borrow::Cow;
-
 use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
@@ -70,48 +68,16 @@ pub fn amount_text(amount: &Exact, pack: Option<&Exact>) -> String {
 
 /// `{"amount": 350.0, "unit": "g"}`; what is no decimal is a fraction: `{"amount": "1/3", "unit": "portion"}`.
 #[derive(Serialize, Deserialize)]
-struct Written<'a> {
+struct Written {
     amount: Amount,
-    #[serde(borrow)]
-    unit: Cow<'a, str>,
+    unit: String,
 }
 
-#[derive(Serialize)]
+#[derive(Serialize, Deserialize)]
 #[serde(untagged)]
 enum Amount {
     Decimal(f64),
     Fraction(String),
-}
-
-/// Which of the two it is can be seen at once: a book has millions of them.
-impl<'de> Deserialize<'de> for Amount {
-    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        struct Either;
-        impl serde::de::Visitor<'_> for Either {
-            type Value = Amount;
-
-            fn expecting(&self, out: &mut std::fmt::Formatter) -> std::fmt::Result {
-                out.write_str("a number, or a text such as \"1/3\"")
-            }
-
-            fn visit_f64<E>(self, decimal: f64) -> Result<Amount, E> {
-                Ok(Amount::Decimal(decimal))
-            }
-
-            fn visit_u64<E>(self, whole: u64) -> Result<Amount, E> {
-                Ok(Amount::Decimal(whole as f64))
-            }
-
-            fn visit_i64<E>(self, whole: i64) -> Result<Amount, E> {
-                Ok(Amount::Decimal(whole as f64))
-            }
-
-            fn visit_str<E>(self, text: &str) -> Result<Amount, E> {
-                Ok(Amount::Fraction(text.to_owned()))
-            }
-        }
-        deserializer.deserialize_any(Either)
-    }
 }
 
 impl Serialize for Exact {
@@ -119,7 +85,7 @@ impl Serialize for Exact {
         let decimal = self.number.to_f64();
         let amount =
             if Number::from(decimal) == self.number { Amount::Decimal(decimal) } else { Amount::Fraction(self.number.to_string()) };
-        Written { amount, unit: self.dimension.symbol().into() }.serialize(serializer)
+        Written { amount, unit: self.dimension.symbol().to_owned() }.serialize(serializer)
     }
 }
 

@@ -57,7 +57,8 @@ fn first(short: &[ShortMeal], not_known: &[String], names: Names, units: Units) 
     lacking.chain(not_known.iter().cloned()).map(|text| warned(&text)).collect()
 }
 
-/// The text of `list-<from>.html`, with the mark of its print and the hashes by which its trips are known. `None` where it would not stay under [`MOST_BYTES`], however much is left out.
+/// The text of `list-<from>.html`, with the mark of its print and the hashes by which its trips are known. `None` where it would not stay
+/// under [`MOST_BYTES`], however much is left out.
 pub fn page(
     kitchen: &Kitchen,
     list: &ShoppingList,

@@ -10,7 +10,8 @@ use crate::measure::{Dimension, Quantity, TOLERANCE, Units, show};
 use crate::plan::{Demand, Draw, Kept, MadeAt, Makings, User};
 use crate::words::{in_a_sentence, place};
 
-/// `may_be_bought` where a trip is still to come before the session. In order of place, what was bought last; within a place the oldest first. One entry per food and place.
+/// `may_be_bought` where a trip is still to come before the session. In order of place, what was bought last; within a place the oldest
+/// first. One entry per food and place.
 pub(super) fn fetch(
     kitchen: &Kitchen,
     makings: &Makings,
