@@ -11,7 +11,9 @@ const FOODS: &str = "[[food]]\nname = \"bluegrain\"\nallergens = []\n";
 fn mash(method: &[&str]) -> String {
     let method: Vec<String> = method.iter().map(|line| format!("\"{line}\"")).collect();
     let method = method.join(", ");
-    format!("name = \"Blue mash\"\nmakes = \"4 portions\"\nbatches = \"any\"\nkeeps = {{ fridge = \"4 days\" }}\ningredients = [\"400 g bluegrain\"]\nmethod = [{method}]\n")
+    format!(
+        "name = \"Blue mash\"\nmakes = \"4 portions\"\nbatches = \"any\"\nkeeps = {{ fridge = \"4 days\" }}\ningredients = [\"400 g bluegrain\"]\nmethod = [{method}]\n"
+    )
 }
 
 fn household(recipe: &str, meals: &str) -> Kitchen {
@@ -65,21 +67,31 @@ fn lines_of_recipes_the_table_and_notes_are_words_too() {
     let recipe = |line: &str, method: &[&str]| mash(method).replace("400 g bluegrain", line);
     let plain = ["Simmer the bluegrain for 20 minutes."];
     for (recipe, told) in [
-        (recipe("400 g bluegrain, with chopped almonds", &plain), "the preparation of \\\"400 g bluegrain, with chopped almonds\\\" names almonds (nuts)"),
-        (recipe("400 g bluegrain (or 10 g almonds)", &plain), "the remark of \\\"400 g bluegrain (or 10 g almonds)\\\" names almonds (nuts)"),
+        (
+            recipe("400 g bluegrain, with chopped almonds", &plain),
+            "the preparation of \\\"400 g bluegrain, with chopped almonds\\\" names almonds (nuts)",
+        ),
+        (
+            recipe("400 g bluegrain (or 10 g almonds)", &plain),
+            "the remark of \\\"400 g bluegrain (or 10 g almonds)\\\" names almonds (nuts)",
+        ),
         (mash(&[plain[0], "Serve with walnuts."]), "the words for the table name walnuts (nuts)"),
         (mash(&[plain[0], "Tip: walnuts are good here."]), "the notes name walnuts (nuts)"),
     ] {
         let said = said(&household(&recipe, ""), &["recipe", "blue-mash"]);
         let told = told.replace("\\\"", "\"");
-        assert!(said.contains(&format!("{told}, which is not among the ingredients: if it is used, Emil may not eat it.")), "{told}: {said}");
+        assert!(
+            said.contains(&format!("{told}, which is not among the ingredients: if it is used, Emil may not eat it.")),
+            "{told}: {said}"
+        );
     }
 }
 
 #[test]
 fn a_household_without_named_eaters_is_told_as_one() {
     let recipe = with_walnuts();
-    let allergic = "[household]\nname = \"Test row\"\ncurrency = \"EUR\"\neaters = 2\nallergic = [\"nuts\"]\n[[appliance]]\nname = \"hob\"\n";
+    let allergic =
+        "[household]\nname = \"Test row\"\ncurrency = \"EUR\"\neaters = 2\nallergic = [\"nuts\"]\n[[appliance]]\nname = \"hob\"\n";
     let told = said(&household(&recipe, "").file("kitchen.toml", allergic), &["check"]);
     assert!(told.contains("if it is used, nobody here may eat it."), "{told}");
     let avoids = allergic.replace("allergic", "avoid");
@@ -89,10 +101,15 @@ fn a_household_without_named_eaters_is_told_as_one() {
 
 #[test]
 fn a_text_that_is_taken_in_tells_it_at_once() {
-    let text = "Blue soup\nServes 4\n\nIngredients\n400 g bluegrain\n\nMethod\nSimmer the bluegrain for 20 minutes.\nSprinkle with walnuts.\n";
+    let text =
+        "Blue soup\nServes 4\n\nIngredients\n400 g bluegrain\n\nMethod\nSimmer the bluegrain for 20 minutes.\nSprinkle with walnuts.\n";
     let kitchen = household(&with_walnuts(), "").file("soup.txt", text);
     let file = kitchen.path().join("soup.txt");
     let output = kitchen.run(&["adopt", &file.to_string_lossy()]);
     let said = String::from_utf8_lossy(&output.stdout).into_owned();
-    assert!(said.contains("walnuts (nuts), which is not among the ingredients: if it is used, Emil may not eat it."), "{said}{}", stderr(&output));
+    assert!(
+        said.contains("walnuts (nuts), which is not among the ingredients: if it is used, Emil may not eat it."),
+        "{said}{}",
+        stderr(&output)
+    );
 }

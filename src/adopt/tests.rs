@@ -244,3 +244,80 @@ proptest! {
         }
     }
 }
+
+/// A recipe in JSON-LD with this list and this method.
+fn with(list: &str, method: &str) -> Adopted {
+    one(&format!("{{\"@type\": \"Recipe\", \"name\": \"Soup\", \"recipeIngredient\": {list}, \"recipeInstructions\": {method}}}"))
+}
+
+#[test]
+fn a_list_may_be_an_item_list_or_amounts_beside_names() {
+    let lists = r#"[{"@type": "ItemList", "name": "For the soup", "itemListElement": ["3 leeks", "500 g potatoes"]},
+        {"@type": "ItemList", "name": "Topping", "itemListElement": [{"@type": "ListItem", "item": "2 tbsp walnuts"}]}]"#;
+    assert_eq!(with(lists, "\"Simmer.\"").ingredients, ["For the soup:", "3 leeks", "500 g potatoes", "Topping:", "2 tbsp walnuts"]);
+    let value = r#"[{"@type": "PropertyValue", "name": "potatoes", "value": 500, "unitText": "g"},
+        {"@type": "HowToSupply", "name": "leeks", "requiredQuantity": {"@type": "QuantitativeValue", "value": 3}}]"#;
+    assert_eq!(with(value, "\"Simmer.\"").ingredients, ["500 g potatoes", "3 leeks"]);
+    assert_eq!(with(r#"{"@list": ["3 leeks"]}"#, "\"Simmer.\"").ingredients, ["3 leeks"]);
+}
+
+#[test]
+fn no_step_of_a_method_is_lost_however_it_is_written() {
+    let steps = |steps: &str| with("[\"3 leeks\"]", steps).method;
+    assert_eq!(steps(r#"[{"@type": "HowToStep", "name": "Blend until smooth.", "text": ""}]"#), ["Blend until smooth."]);
+    assert_eq!(steps(r#"{"@type": "HowTo", "step": [{"@type": "HowToStep", "text": "Simmer."}]}"#), ["Simmer."]);
+    assert_eq!(steps(r#"[{"@type": "HowToSection", "name": "End", "step": [{"text": "Simmer."}]}]"#), ["End:", "Simmer."]);
+    let item = |inner: &str| {
+        format!(
+            "<div itemscope itemtype=\"https://schema.org/Recipe\"><h1 itemprop=name>Soup</h1><p itemprop=recipeIngredient>3 leeks</p>\
+             <ol><li itemprop=recipeInstructions itemscope itemtype=\"https://schema.org/HowToStep\">{inner}</li></ol></div>"
+        )
+    };
+    let page = |inner: &str| format!("<!doctype html><html><body>{}</body></html>", item(inner));
+    assert_eq!(one(&page("<meta itemprop=name content=\"Peel them.\">")).method, ["Peel them."]);
+    assert_eq!(one(&page("<span itemprop=text>Slice them.</span>")).method, ["Slice them."]);
+}
+
+#[test]
+fn other_ways_to_write_the_same_block_are_read() {
+    let prefixed = r#"{"@type": "schema:Recipe", "schema:name": "Soup", "schema:recipeIngredient": ["3 leeks"], "schema:recipeInstructions": "Simmer."}"#;
+    assert_eq!(one(prefixed).ingredients, ["3 leeks"]);
+    assert_eq!(one(&page(&format!("/*<![CDATA[*/{BLOCK}/*]]>*/"))).name, "Roast roots");
+}
+
+#[test]
+fn a_list_may_be_numbered_where_every_line_of_it_is_and_the_steps_of_a_method_are_none() {
+    let method = "Method\n\n1. Peel the beetroot.\n2. Roast for 50 minutes.\n";
+    let recipe = one(&format!("Roots\nServes 4\n\nIngredients\n1. 500 g beetroot\n2. 2 tbsp olive oil\n\n{method}"));
+    assert_eq!(recipe.ingredients, ["500 g beetroot", "2 tbsp olive oil"]);
+    assert_eq!(recipe.method, ["1. Peel the beetroot.", "2. Roast for 50 minutes."]);
+    // Salt has no number of its own, and stands in the list all the same.
+    let recipe = one(&format!("Roots\n\nIngredients:\n1) 500 g beetroot\n2) 2 tbsp olive oil\n3) salt\n\n{method}"));
+    assert_eq!(recipe.ingredients, ["500 g beetroot", "2 tbsp olive oil", "salt"]);
+    // Without a heading, and with one step that begins with a number.
+    let recipe = one("Roots\nServes 4\n\n1. 500 g beetroot\n2. 2 tbsp olive oil\n\nPeel the beetroot. Roast for 50 minutes.");
+    assert_eq!(recipe.ingredients, ["500 g beetroot", "2 tbsp olive oil"]);
+    let recipe = one("Roots\n\n500 g beetroot\n2 tbsp olive oil\n\n1. Peel the beetroot.\n2. Roast for 50 minutes.");
+    assert_eq!((recipe.ingredients.len(), recipe.method.len()), (2, 2));
+}
+
+#[test]
+fn between_its_heading_and_that_of_the_method_a_list_needs_no_amounts() {
+    let recipe = one("Leek soup\n\nIngredients\nleeks\nstock\ncream\n\nMethod\nSimmer the leeks in the stock for 20 minutes.\n");
+    assert_eq!(recipe.ingredients, ["leeks", "stock", "cream"]);
+    assert_eq!(read("Leek soup\n\nleeks\nstock\ncream\n\nSimmer the leeks in the stock for 20 minutes.\n").len(), 0);
+}
+
+#[test]
+fn two_columns_of_a_list_are_two_lines_each() {
+    let recipe =
+        one("Chicken\n\nIngredients\n8 chicken thighs        2 onions\n500 g tomatoes\t100 g olives\n\nMethod\nBraise for 1 hour.\n");
+    assert_eq!(recipe.ingredients, ["8 chicken thighs", "2 onions", "500 g tomatoes", "100 g olives"]);
+}
+
+#[test]
+fn what_a_page_says_of_how_much_it_makes_is_kept_although_it_is_not_understood() {
+    let recipe = one(&BLOCK.replace("Serves 4–6", "a crowd"));
+    assert_eq!((recipe.makes.as_deref(), recipe.yield_said.as_deref()), (None, Some("a crowd")));
+    assert!(recipe_file(&recipe).contains("makes = \"4 portions\"   # the page says: a crowd"));
+}

@@ -315,10 +315,12 @@ impl<'k> Plate<'k> {
     /// What stands only in the words of the dishes that are served, and beside the lines of the meal.
     fn guard_words(&self, kitchen: &'k Kitchen, words: &mut BTreeMap<RecipeId, WordsOf>, guarded: &mut Guarded) {
         let household = &kitchen.household;
-        if self.allergic.is_empty() && self.avoid.is_empty() && !household.avoids_something() {
+        let eats_all = self.eater.is_none_or(|eater| eater.not_eaten.word.is_empty());
+        if self.allergic.is_empty() && self.avoid.is_empty() && eats_all && !household.avoids_something() {
             return;
         }
-        let wary = Wary { name: self.name, allergic: &self.allergic, avoid: &self.avoid };
+        let not_eaten = self.eater.map(|eater| &eater.not_eaten).filter(|not| !not.word.is_empty());
+        let wary = Wary { name: self.name, allergic: &self.allergic, avoid: &self.avoid, not_eaten };
         let on_plate = self.foods(kitchen);
         let mut seen = BTreeSet::new();
         for found in &on_plate {

@@ -10,7 +10,7 @@ use super::allergies::{Meets, bears, meets};
 use super::servings::lines_within;
 use super::words_beside::foods_in;
 use crate::foods::{Allergen, FoodId, Foods, Kind, key_of};
-use crate::kitchen::{Eater, Household, Ingredient, Kitchen, Piece, RecipeId, Shunned, Spot, Ware, Warning};
+use crate::kitchen::{Eater, Household, Ingredient, Kitchen, NotEaten, Piece, RecipeId, Shunned, Spot, Ware, Warning};
 
 /// A food that only words name.
 struct OnlyNamed {
@@ -51,7 +51,8 @@ impl OnlyNamed {
         let facts = [&food.allergens, &food.contains];
         let known = facts.iter().find_map(|fact| fact.as_ref()).map(|fact| fact.value.as_slice()).unwrap_or_default();
         let allergens: Vec<&str> = known.iter().map(|one| one.name()).collect();
-        let bears = if allergens.is_empty() { String::new() } else { format!(" ({})", allergens.join(", ")) };
+        let says_it = allergens.as_slice() == [key_of(&self.words)];
+        let bears = if allergens.is_empty() || says_it { String::new() } else { format!(" ({})", allergens.join(", ")) };
         format!("{} {}{bears}, which is not among the ingredients: if it is used, {then}.", self.by, self.words)
     }
 
@@ -70,6 +71,8 @@ pub(super) struct Wary<'k> {
     pub name: &'k str,
     pub allergic: &'k [&'k Shunned],
     pub avoid: &'k [&'k Shunned],
+    /// What they do not eat by `eats`.
+    pub not_eaten: Option<&'k NotEaten>,
 }
 
 /// As the plates of a household without named eaters are called.
@@ -107,6 +110,9 @@ impl WordsOf {
                 told.push(Warning::OnlyNamed { at: one.at.clone(), text, eater, words, named, dish: self.dish.clone() });
             } else if wary.avoid.iter().any(|word| new(&word)) {
                 told.push(one.note(foods, &format!("{} avoids it", wary.name)));
+            } else if let Some(not) = wary.not_eaten.filter(|not| self.is_not_eaten(foods, not, one)) {
+                let what = if not.word == "animal" { "nothing of animals".to_owned() } else { format!("no {}", not.word) };
+                told.push(one.note(foods, &format!("{} eats {what}", wary.name)));
             }
             let avoided = household.avoid.iter().any(|avoided| self.is_new_allergen(foods, *avoided, one));
             if avoided || household.avoid_foods.iter().any(|word| new(&&word)) {
@@ -119,6 +125,10 @@ impl WordsOf {
     fn is_new(&self, foods: &Foods, shunned: &Shunned, one: &OnlyNamed) -> bool {
         let is = |food: &FoodId| matches!(meets(shunned, *food, &foods[*food]), Meets::Is(_));
         one.meets(foods, shunned) && !self.holds.iter().any(is)
+    }
+
+    fn is_not_eaten(&self, foods: &Foods, not: &NotEaten, one: &OnlyNamed) -> bool {
+        !not.word.is_empty() && not.has(&foods[one.food]) && !self.holds.iter().any(|food| not.has(&foods[*food]))
     }
 
     fn is_new_allergen(&self, foods: &Foods, allergen: Allergen, one: &OnlyNamed) -> bool {
@@ -211,7 +221,11 @@ pub fn told_of_words(kitchen: &Kitchen, id: RecipeId) -> Vec<Warning> {
     let told = |name: &str, eater: Option<&Eater>| {
         let allergic: Vec<&Shunned> = eater.iter().flat_map(|eater| &eater.allergic).chain(&household.allergic).collect();
         let avoid: Vec<&Shunned> = eater.iter().flat_map(|eater| &eater.avoid).collect();
-        of_recipe.told(&kitchen.foods, household, &Wary { name, allergic: &allergic, avoid: &avoid })
+        of_recipe.told(
+            &kitchen.foods,
+            household,
+            &Wary { name, allergic: &allergic, avoid: &avoid, not_eaten: eater.map(|eater| &eater.not_eaten) },
+        )
     };
     let mut all: Vec<Warning> = household.named.iter().flat_map(|eater| told(&eater.name, Some(eater))).collect();
     if household.named.is_empty() {

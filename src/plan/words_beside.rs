@@ -118,7 +118,7 @@ pub(super) fn foods_in(text: &str, foods: &Foods) -> Vec<(FoodId, String)> {
     let mut at = 0;
     let mut denied = None;
     while at < w.len() {
-        let Some((food, end)) = w.food(at, foods) else {
+        let Some((food, end)) = w.food(at, foods).or_else(|| done_with(&w, at, foods)) else {
             at += 1;
             continue;
         };
@@ -134,6 +134,14 @@ pub(super) fn foods_in(text: &str, foods: &Foods) -> Vec<(FoodId, String)> {
         at = end;
     }
     found
+}
+
+/// What is "buttered", "floured" or "breaded" has that food on it.
+fn done_with(w: &Words<'_>, at: usize, foods: &Foods) -> Option<(FoodId, usize)> {
+    const DONE_WITH: [(&str, &str); 5] =
+        [("buttered", "butter"), ("cheesy", "cheese"), ("breaded", "breadcrumbs"), ("crumbed", "breadcrumbs"), ("floured", "flour")];
+    let (_, food) = DONE_WITH.iter().find(|(word, _)| w.is(at, word))?;
+    Some((foods.find_known(&crate::foods::key_of(food))?, at + 1))
 }
 
 fn is_one_of(w: &Words<'_>, at: usize, words: &[&str]) -> bool {
@@ -205,7 +213,7 @@ mod tests {
     use super::*;
 
     /// What the texts name, each written down before the first run.
-    const NAMED: [(&str, &[&str]); 66] = [
+    const NAMED: [(&str, &[&str]); 69] = [
         // In lines.
         ("with chopped almonds", &["almonds"]),
         ("or 10 g walnuts", &["walnuts"]),
@@ -268,6 +276,9 @@ mod tests {
         ("Heat in a milk pan.", &[]),
         ("Spread with a butter knife.", &[]),
         ("Bake in a muffin tin on a pizza stone.", &[]),
+        ("Serve with buttered toast.", &["buttered", "toast"]),
+        ("white beans, buttered", &["white beans", "buttered"]),
+        ("Pour into a buttered dish.", &[]),
         // Likenesses.
         ("Cut into pieces the size of a walnut.", &[]),
         ("Rub in until it looks like breadcrumbs.", &[]),

@@ -8,7 +8,7 @@ use std::ops::Range;
 use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};
 use super::measure::Measure;
-use super::parts::{Parts, says_tin};
+use super::parts::{Parts, TO_TASTE, says_tin};
 use super::vocabulary::{Class, class_of};
 use super::{Line, LineError, Reader};
 use crate::measure::{Kind, Unit};
@@ -81,9 +81,12 @@ impl<'a> Reader<'a> {
             if let Some(candidate) = self.sharing_a_noun(measure, &head, at, parts) {
                 return Ok(Some(candidate));
             }
-            let Some(second) = self.another(at + 1) else { continue };
+            let Some(second) = self.another(at + 1).or_else(|| self.seasoning(at + 1).filter(|_| !measure.each)) else { continue };
             let Some(found) = self.known(&head, stated) else { continue };
-            if second.lines.iter().any(|line| line.of.to_string() == found.food) {
+            // "1 tsp salt and pepper" is of both.
+            let both =
+                TO_TASTE.contains(&found.food.as_str()) && second.lines.iter().all(|line| TO_TASTE.contains(&line.of.to_string().as_str()));
+            if both || second.lines.iter().any(|line| line.of.to_string() == found.food) {
                 continue;
             }
             let before = Parts { ranges: Vec::new(), brackets: parts.brackets.iter().copied().filter(|bracket| *bracket < at).collect() };
@@ -151,9 +154,31 @@ impl<'a> Reader<'a> {
         let measure = self.measure(at, false).ok()?;
         measure.amount.as_ref()?;
         let first = measure.end;
-        let head = Head::of(self.w, first..self.separator(first));
+        let end = self.separator(first);
         let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
-        self.known(&head, stated)?;
+        // "2 sticks of celery and 1 onion": the first of them.
+        let w = self.w;
+        let and = (first + 1..end).find(|at| (w.is(*at, "and") || w.kind(*at) == Some(Kind::And)) && self.begins_another(at + 1));
+        let is_known = |end: usize| self.known(&Head::of(w, first..end), stated).is_some();
+        if !is_known(end) && !and.is_some_and(is_known) {
+            return None;
+        }
+        self.best(at).ok().filter(|best| best.unexplained == 0)
+    }
+
+    /// An amount, or salt or pepper without one.
+    fn begins_another(&self, at: usize) -> bool {
+        self.measure(at, false).is_ok_and(|measure| measure.amount.is_some()) || self.seasoning(at).is_some()
+    }
+
+    /// "And salt", "and pepper", at the end of a line: to taste.
+    fn seasoning(&self, at: usize) -> Option<Candidate> {
+        let w = self.w;
+        let end = self.separator(at);
+        let says = ["salt", "pepper", "black pepper", "salt and pepper", "sea salt"].contains(&w.key(at..end));
+        if !says || end < self.end {
+            return None;
+        }
         self.best(at).ok().filter(|best| best.unexplained == 0)
     }
 
