@@ -13,7 +13,7 @@ use crate::foods::Place;
 use crate::kitchen::Kitchen;
 use crate::measure::show;
 use crate::pantry::{Stock, StockLot, goes_off, stock};
-use crate::words::list::PAST_ITS_DATE;
+use crate::telling::list::PAST_ITS_DATE;
 use crate::words::{day, day_year, on_shelf, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {
