@@ -320,26 +320,41 @@ impl<'a> Reader<'a> {
         Some(Resolved { founds, instead: Vec::new() })
     }
 
+    /// The "pepper" of "salt, pepper and 1 tsp sugar"; what has an amount of its own stays a part.
+    fn first_of(&self, ranges: &mut [Range<usize>], stated: Stated) -> Option<Vec<Found>> {
+        let w = self.w;
+        let range = ranges.first_mut()?;
+        let and = (range.start + 1..range.end)
+            .find(|at| (w.is(*at, "and") || w.kind(*at) == Some(Kind::And)) && self.another(at + 1).is_some())?;
+        let found = self.known(&Head::of(w, range.start..and), stated)?;
+        range.start = and + 1;
+        Some(vec![found])
+    }
+
     /// "Salt, pepper and lemon juice to taste": parts that are foods, of a line without an amount of its own or with one of each.
     fn listed(&self, resolved: &mut Resolved, parts: &mut Parts, stated: Stated) {
         let is_known = resolved.founds.iter().all(|found| found.known.is_some() && found.trailing.is_empty());
         while is_known && let Some(range) = parts.ranges.first().cloned() {
             let mut range = range;
+            let range_start = range.start;
             if self.w.is(range.start, "and") {
                 range.start += 1;
             }
             let head = Head::of(self.w, range);
             let more = match self.known(&head, stated) {
                 Some(found) => vec![found],
-                None => match self.both(&head, stated) {
-                    Some(both) => both.founds,
+                None => match self.both(&head, stated).map(|both| both.founds).or_else(|| self.first_of(&mut parts.ranges, stated)) {
+                    Some(more) => more,
                     None => return,
                 },
             };
             let ends = more.last().is_some_and(|last| !last.trailing.is_empty());
             resolved.founds.extend(more);
-            parts.ranges.remove(0);
-            if ends {
+            let whole = parts.ranges.first().is_some_and(|left| left.start == range_start);
+            if whole {
+                parts.ranges.remove(0);
+            }
+            if ends || !whole {
                 return;
             }
         }

@@ -7,6 +7,7 @@ use crate::kitchen::method::clauses::Clause;
 use crate::kitchen::method::clock::{Time, times, unread};
 use crate::kitchen::method::places::Kind;
 use crate::kitchen::words::Words;
+use crate::measure::Kind as Sign;
 
 /// "T190": the dial of an oven.
 fn is_dial(word: &str) -> bool {
@@ -166,7 +167,10 @@ impl Gather<'_, '_> {
         if read.heat.oven.is_some() && !of_oven && !says(&LIQUIDS) {
             return Some(format!("\"{words}\" gives a temperature that no step takes; it stays in the words"));
         }
-        let dial = |at: usize| w.at(at).is_some_and(|token| is_dial(token.text));
+        // "T190", "no. 5".
+        let figure = |at: usize| w.kind(at) == Some(Sign::Number);
+        let numbered = |at: usize| w.is(at, "no") && (figure(at + 1) || w.kind(at + 1) == Some(Sign::Stop) && figure(at + 2));
+        let dial = |at: usize| w.at(at).is_some_and(|token| is_dial(token.text)) || numbered(at);
         let unclear = says(&SAID) || of_oven && ((clause.start..clause.end).any(dial) || says(&UTMOST) && !says(&["shelf", "heat"]));
         let none = read.heat.oven.is_none() && read.heat.inside.is_none() && read.other.is_none();
         (none && unclear && !says(&LIQUIDS))

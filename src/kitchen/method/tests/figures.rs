@@ -42,6 +42,8 @@ const ROWS: &[Row] = &[
     ("Bake at gas ¼ for 20 minutes.", &["oven w20 c110"], ""),
     ("Bake at thermostat 6 for 20 minutes.", &["oven w20"], "not understood"),
     ("Bake at T190 for 20 minutes.", &["oven w20"], "not understood"),
+    ("Bake at no. 5 for 20 min.", &["oven w20"], "not understood"),
+    ("Bake at F400 for 20 min.", &["oven w20"], "not understood"),
     // What goes on by itself.
     ("Drain in a sieve for 2 hours in the fridge.", &["- w120"], ""),
     ("Dry the carrots on a rack for 30 minutes.", &["- w30"], ""),
@@ -71,7 +73,6 @@ const ROWS: &[Row] = &[
     ("Bake in the preheated oven (200) for 20 min.", &["oven w20 c200"], ""),
     ("Roast at 200 °C for 20 min; turn; 20 min.", &["oven w20 c200", "oven w20 c200"], ""),
     ("Roast at 200 °C for 20 min, turn, another 20.", &["oven w20 c200", "oven w20 c200"], ""),
-    ("Keep the oven at 50 °C and dry for 8 hours.", &["oven w480 c50"], ""),
     ("Simmer for 20 minutes. Uncover for 10 minutes.", &["hob w20", "hob w10"], ""),
     ("Simmer for 40 minutes, stirring often towards the end.", &["hob w40"], ""),
     ("Mix the carrots with the salt for 1 hour.", &["- w60"], "not known"),
