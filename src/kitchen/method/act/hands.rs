@@ -78,7 +78,9 @@ impl Reading<'_> {
         }
         if self.settles(verb, act) {
             // "Keep the oven at 50 °C and dry for 8 hours."
-            let in_the_oven = self.so.place.filter(|on| *on == OVEN && verb.word == "dry" && self.named.at.is_none());
+            let aired = self.says(&["rack", "towel", "cloth", "paper", "air", "sun", "fridge"]) || self.named.at.is_some();
+            let heated = self.so.place.or(self.so.hot.filter(|_| self.so.ready));
+            let in_the_oven = heated.filter(|on| *on == OVEN && verb.word == "dry" && !aired);
             return self.wait(act, in_the_oven, 0);
         }
         // "Wrap in a towel for 5 minutes", "salt in a colander for 20": a moment's work, and a wait.

@@ -73,6 +73,7 @@ const ROWS: &[Row] = &[
     ("Bake in the preheated oven (200) for 20 min.", &["oven w20 c200"], ""),
     ("Roast at 200 °C for 20 min; turn; 20 min.", &["oven w20 c200", "oven w20 c200"], ""),
     ("Roast at 200 °C for 20 min, turn, another 20.", &["oven w20 c200", "oven w20 c200"], ""),
+    ("Keep the oven at 50 °C and dry for 8 hours.", &["oven w480 c50"], ""),
     ("Simmer for 20 minutes. Uncover for 10 minutes.", &["hob w20", "hob w10"], ""),
     ("Simmer for 40 minutes, stirring often towards the end.", &["hob w40"], ""),
     ("Mix the carrots with the salt for 1 hour.", &["- w60"], "not known"),
