@@ -47,10 +47,7 @@ pub fn recipe_file(recipe: &Adopted) -> String {
     let _ = writeln!(text, "name = {}", quoted(name));
     let _ = match &recipe.makes {
         Some(makes) => writeln!(text, "makes = {}", quoted(makes)),
-        None => match &recipe.yield_said {
-            Some(said) => writeln!(text, "makes = \"4 portions\"   # the page says: {said}"),
-            None => writeln!(text, "makes = \"4 portions\"   # the page does not say"),
-        },
+        None => writeln!(text, "makes = \"4 portions\"   # the page does not say"),
     };
     let source = [("author", &recipe.source.author), ("title", &recipe.source.title), ("address", &recipe.source.address)];
     let source: Vec<String> = source.iter().filter_map(|(key, value)| Some(format!("{key} = {}", quoted(value.as_deref()?)))).collect();

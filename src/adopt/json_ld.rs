@@ -24,31 +24,9 @@ pub(super) fn recipes<'b>(blocks: impl IntoIterator<Item = &'b str>) -> Vec<Adop
     found
 }
 
-/// Line ends inside a text are no JSON, but pages have them; some wrap the block as a comment: `/*<![CDATA[*/ … /*]]>*/`.
+/// Line ends inside a text are no JSON, but pages have them.
 fn value(block: &str) -> Option<Value> {
-    let block = match (block.trim_start().starts_with("/*"), block.find(['{', '[']), block.rfind(['}', ']'])) {
-        (true, Some(_), Some(_)) => block.trim().trim_start_matches("/*<![CDATA[*/").trim_end_matches("/*]]>*/"),
-        _ => block,
-    };
-    let value: Value = serde_json::from_str(block).or_else(|_| serde_json::from_str(&block.replace(['\n', '\r', '\t'], " "))).ok()?;
-    Some(if block.contains("schema:") || block.contains("@list") { plain(value, MOST_NESTED) } else { value })
-}
-
-/// Nothing on a page lies deeper.
-const MOST_NESTED: usize = 100;
-
-/// `schema:Recipe` as `Recipe`, `{"@list": […]}` as the list: another way to write the same in JSON-LD.
-fn plain(value: Value, deep: usize) -> Value {
-    let plain = |value: Value| if deep == 0 { value } else { plain(value, deep - 1) };
-    match value {
-        Value::Array(values) => Value::Array(values.into_iter().map(plain).collect()),
-        Value::Object(mut thing) if thing.len() == 1 && thing.contains_key("@list") => plain(thing.remove("@list").unwrap_or(Value::Null)),
-        Value::Object(thing) => {
-            let key = |key: String| key.strip_prefix("schema:").map_or(key.clone(), str::to_owned);
-            Value::Object(thing.into_iter().map(|(name, value)| (key(name), plain(value))).collect())
-        }
-        other => other,
-    }
+    serde_json::from_str(block).or_else(|_| serde_json::from_str(&block.replace(['\n', '\r', '\t'], " "))).ok()
 }
 
 fn collect(value: &Value, things: &Things, found: &mut Vec<Adopted>) {
@@ -150,11 +128,9 @@ fn recipe(thing: &Thing) -> Option<Adopted> {
     let name = name.unwrap_or_default();
     let keeps = keeping(described.iter().chain(&method).map(String::as_str), &name);
     let yields = get("recipeYield").or_else(|| get("yield")).map(yields).unwrap_or_default();
-    let makes = yields.iter().find_map(|said| makes(said));
     Some(Adopted {
         name,
-        yield_said: yields.iter().find(|said| !said.is_empty() && makes.is_none()).cloned(),
-        makes,
+        makes: yields.iter().find_map(|said| makes(said)),
         ingredients,
         method,
         source: source(thing),
@@ -194,47 +170,11 @@ fn yields(value: &Value) -> Vec<String> {
 
 /// A list, or one text of several lines, or one in which a comma stands before each number.
 fn ingredients(value: &Value) -> Vec<String> {
-    let said: Vec<String> = entries(value, MOST_DEEP).iter().flat_map(|text| lines(text)).collect();
+    let said: Vec<String> = texts(value).iter().flat_map(|text| lines(text)).collect();
     match (said.as_slice(), value) {
         ([one], Value::String(_)) => apart(one),
         _ => said,
     }
-}
-
-/// The lines of a list of ingredients: an ItemList has them in `itemListElement`, below its name; a PropertyValue or a HowToSupply has its
-/// amount beside its name.
-fn entries(value: &Value, deep: usize) -> Vec<String> {
-    match value {
-        Value::Array(values) => in_order(values).into_iter().flat_map(|value| entries(value, deep)).collect(),
-        Value::Object(thing) if deep > 0 => {
-            let name = || texts(thing.get("name").unwrap_or(&Value::Null)).join(" ");
-            if let Some(inner) = thing.get("itemListElement") {
-                let heading = name();
-                let heading = (!heading.is_empty()).then(|| format!("{}:", heading.trim_end_matches(':')));
-                return heading.into_iter().chain(entries(inner, deep - 1)).collect();
-            }
-            if let Some(item) = thing.get("item") {
-                return entries(item, deep - 1);
-            }
-            let much = thing.get("requiredQuantity").or_else(|| thing.get("value").map(|_| value));
-            match much.map(much_of).filter(|much| !much.is_empty()) {
-                Some(much) if thing.contains_key("name") => vec![format!("{much} {}", name())],
-                _ => texts(value),
-            }
-        }
-        _ => texts(value),
-    }
-}
-
-/// "500 g" of a QuantitativeValue, or of what has `value` and `unitText` itself; a text as it is.
-fn much_of(value: &Value) -> String {
-    // UN/CEFACT codes of `unitCode`, from memory.
-    const CODES: [(&str, &str); 4] = [("GRM", "g"), ("KGM", "kg"), ("MLT", "ml"), ("LTR", "l")];
-    let Value::Object(thing) = value else { return texts(value).join(" ") };
-    let said = |key: &str| thing.get(key).map(|value| texts(value).join(" ")).unwrap_or_default();
-    let code = said("unitCode");
-    let unit = CODES.iter().find(|(known, _)| *known == code).map_or_else(|| said("unitText"), |(_, unit)| (*unit).to_owned());
-    format!("{} {unit}", said("value")).trim().to_owned()
 }
 
 fn apart(text: &str) -> Vec<String> {
@@ -257,10 +197,9 @@ fn paragraphs(value: &Value, method: &mut Vec<String>) {
         Value::String(text) => method.extend(lines(text)),
         Value::Array(values) => in_order(values).into_iter().for_each(|value| paragraphs(value, method)),
         Value::Object(thing) => {
-            let inner = ["itemListElement", "step", "steps", "item"].iter().find_map(|key| thing.get(*key));
-            let says = |text: &&Value| texts(text).iter().any(|text| !line(text).is_empty());
+            let inner = thing.get("itemListElement").or_else(|| thing.get("steps")).or_else(|| thing.get("item"));
             let name = || thing.get("name").map(|name| line(&texts(name).join(" "))).filter(|name| !name.is_empty());
-            match (inner, thing.get("text").filter(says)) {
+            match (inner, thing.get("text")) {
                 (Some(inner), _) => {
                     method.extend(name().map(|name| format!("{}:", name.trim_end_matches(':'))));
                     paragraphs(inner, method);

@@ -66,7 +66,6 @@ fn recipe(scope: ElementRef<'_>) -> Option<Adopted> {
     Some(Adopted {
         keeps: keeping(described.iter().chain(&method).map(String::as_str), &name),
         name,
-        yield_said: item.first("recipeYield").filter(|said| makes(said).is_none()),
         makes: item.first("recipeYield").and_then(|said| makes(&said)),
         ingredients,
         method,
@@ -94,12 +93,9 @@ fn said(element: ElementRef<'_>) -> Vec<String> {
     }
     if element.value().attr("itemscope").is_some() {
         let inner = Item::of(element);
-        let steps = inner.every(&["text", "itemListElement", "step"]);
-        let told: Vec<String> = steps.into_iter().flat_map(said).collect();
-        let named = || inner.every(&["name"]).into_iter().flat_map(said).collect::<Vec<String>>();
-        let all = below(*element);
-        if !told.is_empty() || line(&all).is_empty() {
-            return if told.is_empty() { named() } else { told };
+        let steps = inner.every(&["text", "itemListElement"]);
+        if !steps.is_empty() {
+            return steps.into_iter().flat_map(said).collect();
         }
     }
     below(*element).lines().map(line).filter(|line| !line.is_empty()).collect()

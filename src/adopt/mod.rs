@@ -32,8 +32,6 @@ pub struct Adopted {
     pub name: String,
     /// As `makes` is written: "4 portions"; `None` where the page does not say.
     pub makes: Option<String>,
-    /// What the page says of how much it makes, in its own words, where that is not understood.
-    pub yield_said: Option<String>,
     pub ingredients: Vec<String>,
     /// A paragraph an entry; the name of a part of the method ends with a colon.
     pub method: Vec<String>,

@@ -30,47 +30,12 @@ pub(super) enum Part {
 
 /// The recipes of a text, none where it has no list that reads as ingredients; `None` where there are several that cannot be told apart.
 pub(super) fn recipes(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option<Vec<Adopted>> {
-    let in_columns = text.lines().flat_map(|line| columns(line, is_ingredient));
-    let rows = without_numbers(in_columns.map(Row::of).collect(), is_ingredient);
+    let rows: Vec<Row> = text.lines().map(Row::of).collect();
     let parts = apart(&rows, is_ingredient)?;
     let several = parts.len() > 1;
     let found: Vec<Option<Adopted>> = parts.into_iter().map(|part| recipe(&rows[part], is_ingredient)).collect();
     // Half of what a text holds would be worse than none.
     if several { found.into_iter().collect() } else { Some(found.into_iter().flatten().collect()) }
-}
-
-/// "8 chicken thighs        2 onions": two columns are two lines, where each reads as an ingredient.
-fn columns<'t>(line: &'t str, is_ingredient: &dyn Fn(&str) -> bool) -> Vec<&'t str> {
-    const GAP: &str = "   ";
-    let parts: Vec<&str> =
-        line.trim().split(['\t']).flat_map(|part| part.split(GAP)).map(str::trim).filter(|part| !part.is_empty()).collect();
-    let reads = |part: &&str| listed(&Row::of(part).text, is_ingredient);
-    if parts.len() > 1 && parts.iter().all(reads) { parts } else { vec![line] }
-}
-
-/// A list whose every line is numbered, without its numbers: "1. 500 g beetroot". The steps of a method keep theirs.
-fn without_numbers(mut rows: Vec<Row>, is_ingredient: &dyn Fn(&str) -> bool) -> Vec<Row> {
-    let mut from = 0;
-    while from < rows.len() {
-        let to = (from..rows.len()).find(|at| !is_numbered(&rows[*at].text)).unwrap_or(rows.len());
-        let bare: Vec<String> = rows[from..to].iter().map(|row| past_number(&row.text).to_owned()).collect();
-        let read = bare.iter().filter(|line| listed(line, is_ingredient)).count();
-        let is_done = |line: &String| opens_with_work(line) || line.ends_with('.');
-        let headed = (0..from).rev().find_map(|at| heading(&rows[at].text)) == Some(Part::Ingredients);
-        let is_list = bare.len() > 1 && !bare.iter().any(is_done) && if headed { read * 2 >= bare.len() } else { read == bare.len() };
-        if is_list {
-            for (row, bare) in rows[from..to].iter_mut().zip(bare) {
-                (row.text, row.is_entry) = (bare, true);
-            }
-        }
-        from = to.max(from + 1);
-    }
-    rows
-}
-
-/// "500 g beetroot" of "1. 500 g beetroot".
-fn past_number(line: &str) -> &str {
-    line.trim_start_matches(|c: char| c.is_ascii_digit()).trim_start_matches(['.', ')']).trim_start()
 }
 
 /// The recipe of a text; `None` where it has no list that reads as ingredients.
@@ -93,10 +58,7 @@ fn recipe(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted>
     let mut recipe = taking.recipe;
     recipe.keeps = keeping(paragraphs(rows).iter().map(String::as_str), &recipe.name);
     let read = recipe.ingredients.iter().filter(|line| listed(line, is_ingredient)).count();
-    // Between a heading of the list and one of the method every short line is an ingredient, with an amount or without.
-    let short = recipe.ingredients.iter().all(|line| is_part_name(line) || is_short(line) && !opens_with_work(line));
-    let headed = headings.list && headings.method && short && !recipe.method.is_empty();
-    ((read > 0 || headed) && (headed || read * 2 >= recipe.ingredients.len()) && !recipe.ingredients.is_empty()).then_some(recipe)
+    (read > 0 && read * 2 >= recipe.ingredients.len()).then_some(recipe)
 }
 
 /// Its lines, those that go on in the next as one.
@@ -228,7 +190,8 @@ impl Taking<'_> {
 
     /// "1. 2 onions"
     fn is_numbered_food(&self, line: &str) -> bool {
-        listed(past_number(line), self.is_ingredient)
+        let food = line.trim_start_matches(|c: char| c.is_ascii_digit()).trim_start_matches(['.', ')']).trim_start();
+        listed(food, self.is_ingredient)
     }
 
     /// What was taken for the name of a part of the list, and has nothing below it, heads the method.

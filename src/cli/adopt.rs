@@ -118,8 +118,7 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
     let mut refused = Vec::new();
     for mut recipe in found {
         let own = id.map_or_else(|| id_of(&recipe.name), str::to_owned);
-        let unnamed = recipe.name.is_empty();
-        if unnamed {
+        if recipe.name.is_empty() {
             recipe.name = "Recipe".to_owned();
         }
         let name = recipe.name.to_lowercase();
@@ -139,8 +138,7 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
         let others: Vec<&str> = there.keys().map(String::as_str).collect();
         match read_back(&mut recipe, &own, known, &others) {
             Ok(unread) => {
-                let nameless = unnamed.then(|| "`name` is missing on the page: \"Recipe\" is written down.".to_owned());
-                let missing = nameless.into_iter().chain(missing(&recipe)).chain(unread).collect();
+                let missing = missing(&recipe).into_iter().chain(unread).collect();
                 there.insert(own.to_lowercase(), recipe.name.to_lowercase());
                 let (read, text) = (read_of(&recipe), recipe_file(&recipe));
                 taken.push(Taken { missing, read, name: recipe.name, text, id: own });
@@ -255,10 +253,7 @@ fn missing(recipe: &Adopted) -> Vec<String> {
         ));
     }
     if recipe.makes.is_none() {
-        missing.push(match &recipe.yield_said {
-            Some(said) => format!("`makes` is not understood: the page says \"{said}\"; 4 portions are written down."),
-            None => "`makes` is missing on the page: 4 portions are written down.".to_owned(),
-        });
+        missing.push("`makes` is missing on the page: 4 portions are written down.".to_owned());
     }
     if recipe.ingredients.is_empty() {
         missing.push("`ingredients` is missing: nothing of it will be bought.".to_owned());

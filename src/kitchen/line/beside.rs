@@ -17,8 +17,6 @@ pub(super) struct Beside {
     /// Of all.
     pub total: bool,
     pub about: bool,
-    /// Of what is left after trimming: "300 g peeled weight", "200 g flesh".
-    pub trimmed: bool,
     /// What follows it, after a comma or slash: `240 g drained`.
     pub rest: Option<String>,
     pub end: usize,
@@ -27,28 +25,6 @@ pub(super) struct Beside {
 impl Beside {
     pub fn is_mass(&self) -> bool {
         matches!(self.amount.most(Spoons::Us), Quantity::Mass(_))
-    }
-
-    /// With the words behind it that say of what it is: "unpeeled", "with bones" as it is bought, "peeled", "flesh" as it is trimmed.
-    pub fn of_what(mut self, words: &Words) -> Beside {
-        const TRIMMED: [&str; 9] = ["peeled", "trimmed", "prepared", "shelled", "stoned", "pitted", "flesh", "cleaned", "podded"];
-        const AS_BOUGHT: [&str; 5] = ["unpeeled", "untrimmed", "unshelled", "whole", "unprepared"];
-        const WITH: [&str; 9] = ["bone", "bones", "skin", "skins", "stone", "stones", "shell", "shells", "peel"];
-        let at = self.end;
-        let is = |at: usize, all: &[&str]| all.iter().any(|word| words.is(at, word));
-        let end = match () {
-            () if is(at, &TRIMMED) || is(at, &AS_BOUGHT) => at + 1,
-            () if words.is(at, "with") && is(at + 1, &WITH) => at + 2,
-            () if words.is(at, "with") && is(at + 1, &["the", "their"]) && is(at + 2, &WITH) => at + 3,
-            () => return self,
-        };
-        let end = end + usize::from(words.is(end, "weight"));
-        // "200 g peeled and chopped" says more.
-        if end == words.len() || matches!(words.kind(end), Some(Kind::Comma | Kind::Semicolon)) {
-            self.trimmed = is(at, &TRIMMED);
-            self.end = end;
-        }
-        self
     }
 
     /// With what is added, as one amount.
@@ -64,8 +40,7 @@ impl Beside {
 
 /// The measure that the whole text is; `None` where it says anything else.
 pub(super) fn beside(words: &Words) -> Option<Beside> {
-    let beside = beside_at(words, 0)?;
-    let mut beside = beside.of_what(words);
+    let mut beside = beside_at(words, 0)?;
     let rest = beside.end..words.len();
     beside.rest = match words.kind(rest.start) {
         None => beside.rest.take(),
@@ -85,8 +60,7 @@ pub(super) fn beside_at(words: &Words, at: usize) -> Option<Beside> {
     if !read.unit_given || !read.amount.unit.is_measured() {
         return None;
     }
-    let mut beside =
-        Beside { amount: read.amount, plus: Vec::new(), each: false, total: false, about, trimmed: false, rest: None, end: read.end };
+    let mut beside = Beside { amount: read.amount, plus: Vec::new(), each: false, total: false, about, rest: None, end: read.end };
     if let Ok(Some(more)) = words.amount(beside.end)
         && more.unit_given
         && more.amount.unit.is_measured()

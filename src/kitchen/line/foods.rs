@@ -8,7 +8,7 @@ use std::ops::Range;
 use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};
 use super::measure::Measure;
-use super::parts::{Parts, TO_TASTE, says_tin};
+use super::parts::{Parts, says_tin};
 use super::vocabulary::{Class, class_of};
 use super::{Line, LineError, Reader};
 use crate::measure::{Kind, Unit};
@@ -81,12 +81,9 @@ impl<'a> Reader<'a> {
             if let Some(candidate) = self.sharing_a_noun(measure, &head, at, parts) {
                 return Ok(Some(candidate));
             }
-            let Some(second) = self.another(at + 1).or_else(|| self.seasoning(at + 1).filter(|_| !measure.each)) else { continue };
+            let Some(second) = self.another(at + 1) else { continue };
             let Some(found) = self.known(&head, stated) else { continue };
-            // "1 tsp salt and pepper" is of both.
-            let both =
-                TO_TASTE.contains(&found.food.as_str()) && second.lines.iter().all(|line| TO_TASTE.contains(&line.of.to_string().as_str()));
-            if both || second.lines.iter().any(|line| line.of.to_string() == found.food) {
+            if second.lines.iter().any(|line| line.of.to_string() == found.food) {
                 continue;
             }
             let before = Parts { ranges: Vec::new(), brackets: parts.brackets.iter().copied().filter(|bracket| *bracket < at).collect() };
@@ -154,31 +151,9 @@ impl<'a> Reader<'a> {
         let measure = self.measure(at, false).ok()?;
         measure.amount.as_ref()?;
         let first = measure.end;
-        let end = self.separator(first);
+        let head = Head::of(self.w, first..self.separator(first));
         let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
-        // "2 sticks of celery and 1 onion": the first of them.
-        let w = self.w;
-        let and = (first + 1..end).find(|at| (w.is(*at, "and") || w.kind(*at) == Some(Kind::And)) && self.begins_another(at + 1));
-        let is_known = |end: usize| self.known(&Head::of(w, first..end), stated).is_some();
-        if !is_known(end) && !and.is_some_and(is_known) {
-            return None;
-        }
-        self.best(at).ok().filter(|best| best.unexplained == 0)
-    }
-
-    /// An amount, or salt or pepper without one.
-    fn begins_another(&self, at: usize) -> bool {
-        self.measure(at, false).is_ok_and(|measure| measure.amount.is_some()) || self.seasoning(at).is_some()
-    }
-
-    /// "And salt", "and pepper", at the end of a line: to taste.
-    fn seasoning(&self, at: usize) -> Option<Candidate> {
-        let w = self.w;
-        let end = self.separator(at);
-        let says = ["salt", "pepper", "black pepper", "salt and pepper", "sea salt"].contains(&w.key(at..end));
-        if !says || end < self.end {
-            return None;
-        }
+        self.known(&head, stated)?;
         self.best(at).ok().filter(|best| best.unexplained == 0)
     }
 
@@ -320,41 +295,26 @@ impl<'a> Reader<'a> {
         Some(Resolved { founds, instead: Vec::new() })
     }
 
-    /// The "pepper" of "salt, pepper and 1 tsp sugar"; what has an amount of its own stays a part.
-    fn first_of(&self, ranges: &mut [Range<usize>], stated: Stated) -> Option<Vec<Found>> {
-        let w = self.w;
-        let range = ranges.first_mut()?;
-        let and = (range.start + 1..range.end)
-            .find(|at| (w.is(*at, "and") || w.kind(*at) == Some(Kind::And)) && self.another(at + 1).is_some())?;
-        let found = self.known(&Head::of(w, range.start..and), stated)?;
-        range.start = and + 1;
-        Some(vec![found])
-    }
-
     /// "Salt, pepper and lemon juice to taste": parts that are foods, of a line without an amount of its own or with one of each.
     fn listed(&self, resolved: &mut Resolved, parts: &mut Parts, stated: Stated) {
         let is_known = resolved.founds.iter().all(|found| found.known.is_some() && found.trailing.is_empty());
         while is_known && let Some(range) = parts.ranges.first().cloned() {
             let mut range = range;
-            let range_start = range.start;
             if self.w.is(range.start, "and") {
                 range.start += 1;
             }
             let head = Head::of(self.w, range);
             let more = match self.known(&head, stated) {
                 Some(found) => vec![found],
-                None => match self.both(&head, stated).map(|both| both.founds).or_else(|| self.first_of(&mut parts.ranges, stated)) {
-                    Some(more) => more,
+                None => match self.both(&head, stated) {
+                    Some(both) => both.founds,
                     None => return,
                 },
             };
             let ends = more.last().is_some_and(|last| !last.trailing.is_empty());
             resolved.founds.extend(more);
-            let whole = parts.ranges.first().is_some_and(|left| left.start == range_start);
-            if whole {
-                parts.ranges.remove(0);
-            }
-            if ends || !whole {
+            parts.ranges.remove(0);
+            if ends {
                 return;
             }
         }

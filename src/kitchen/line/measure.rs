@@ -33,8 +33,6 @@ pub(super) struct Measure {
     pub long: Option<Number>,
     /// A weight took the place of a count or a volume, and of the size of one.
     pub replaced: bool,
-    /// That weight is of what is left after trimming.
-    pub trimmed: bool,
     /// The place of a unit that could be part of a food's name.
     pub unit_at: Option<usize>,
     /// As typed, without brackets: "2 large", "½ cup".
@@ -62,8 +60,7 @@ impl Measure {
             return self.remarks.push(text);
         }
         let glass = amount.unit == Unit::Word(Word::Glass);
-        let trimmed = beside.trimmed && !container && !beside.each;
-        if container || matches!(amount.unit, Unit::Word(_) | Unit::Piece) && (beside.each || one && (is_mass || glass) && !trimmed) {
+        if container || matches!(amount.unit, Unit::Word(_) | Unit::Piece) && (beside.each || one && (is_mass || glass)) {
             let share = if beside.total { Number::ONE.checked_div(&amount.high).unwrap_or(Number::ONE) } else { Number::ONE };
             self.size = Some(size_of(&beside.whole(spoons).scaled(&share), spoons));
             self.remarks.extend(beside.rest);
@@ -80,8 +77,6 @@ impl Measure {
         self.plus = beside.plus;
         self.unit_given = true;
         self.replaced = true;
-        self.trimmed = trimmed;
-        self.remarks.extend(trimmed.then(|| "weighed once trimmed".to_owned()));
         self.remarks.extend(beside.rest);
     }
 

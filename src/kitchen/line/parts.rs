@@ -88,8 +88,6 @@ pub(super) struct Gathered {
     says_tinned: bool,
     /// "(drained weight)": the amount is of what is drained.
     drained_weight: bool,
-    /// "(peeled weight)": the amount is of what is left after trimming.
-    trimmed_weight: bool,
 }
 
 impl<'a> Reader<'a> {
@@ -142,9 +140,7 @@ impl<'a> Reader<'a> {
         let plus = w.is(range.start, "plus") || w.kind(range.start) == Some(Kind::Plus) || w.is(range.start, "and");
         let from = range.start + usize::from(plus);
         let known_already = |line: &Line| resolved.founds.iter().any(|found| found.food == line.of.to_string());
-        // "Salt, pepper, a pinch of nutmeg": what is to taste has no amount that could be meant here.
-        let to_taste = || resolved.founds.iter().all(|found| TO_TASTE.contains(&found.food.as_str()));
-        if (has_amount || to_taste())
+        if has_amount
             && let Some(other) = self.another(from)
             && !other.lines.iter().any(known_already)
         {
@@ -172,36 +168,18 @@ impl<'a> Reader<'a> {
         if w.is(range.start, "or") && !(w.is(range.start + 1, "to") && w.is(range.start + 2, "taste")) {
             gathered.says_tinned |= says_tin(w, range.clone());
             gathered.instead.push(trimmed(&w.plain(range.start + 1..range.end)));
-        } else if let Some(beside) = beside_at(w, range.start).map(|beside| beside.of_what(w)).filter(|beside| beside.end >= range.end) {
+        } else if let Some(beside) = beside_at(w, range.start).filter(|beside| beside.end >= range.end) {
             gathered.besides.push((beside, text));
         } else if is_to_taste(w, range.clone()) {
             gathered.to_taste = true;
         } else {
             gathered.drained_weight |= is_drained_weight(w, range.clone());
-            gathered.trimmed_weight |= is_trimmed_weight(w, range.clone());
             let many = self.whole_of(range.start).and_then(|(_, after)| w.number(after).ok().flatten());
             gathered.of_so_many = many.filter(|many| many.end >= range.end).map(|many| many.number).or(gathered.of_so_many.take());
-            gathered.says_tinned |= says_tinned(w, range.clone());
-            gathered.doubts.extend(self.names_another(range, resolved).then(|| format!("\"{text}\" names a food, and is not reckoned")));
+            gathered.says_tinned |= says_tinned(w, range);
             gathered.prep.push(text);
         }
         Ok(None)
-    }
-
-    /// Does a part begin with an amount of another food, although it is not read as one?
-    fn names_another(&self, range: Range<usize>, resolved: &Resolved) -> bool {
-        let w = self.w;
-        let Some(read) = w
-            .amount(range.start)
-            .ok()
-            .flatten()
-            .filter(|read| w.at(range.start).is_some_and(|token| token.is_number()) && read.end < range.end)
-        else {
-            return false;
-        };
-        let after = read.end + usize::from(w.is(read.end, "of"));
-        let named = w.food(after, self.foods).filter(|(_, end)| *end <= range.end);
-        named.is_some_and(|(food, _)| resolved.founds.iter().all(|found| found.known != Some(food)))
     }
 
     /// "Sifted with 1 tsp baking powder" asks for another food; "made with 1 stock cube" says what the first is made of, and nobody buys water.
@@ -263,9 +241,6 @@ impl<'a> Reader<'a> {
         let weighed = matches!(measure.amount.as_ref().map(|amount| amount.most(Spoons::Us)), Some(Quantity::Mass(_)));
         if gathered.drained_weight && weighed && measure.size.is_none() && found.state.is_none() {
             found.state = Some(State::Drained);
-        }
-        if (gathered.trimmed_weight && weighed && measure.size.is_none() || measure.trimmed) && found.state.is_none() {
-            found.state = Some(State::Prepared("peeled".to_owned()));
         }
         let found = self.tinned_pulse(found, &mut measure, gathered.says_tinned, gathered.tins.take());
         let mut prep: Vec<String> = measure.vague.iter().cloned().collect();
@@ -375,9 +350,6 @@ impl<'a> Reader<'a> {
     }
 }
 
-/// Foods that a line names without an amount beside others that have one.
-pub(super) const TO_TASTE: [&str; 6] = ["salt", "black pepper", "white pepper", "sea salt", "table salt", "flaky sea salt"];
-
 /// "5 cm piece of ginger" is a weight.
 fn by_its_length(measure: &mut Measure, found: &Found) {
     let Some(amount) = measure.amount.as_ref().filter(|amount| matches!(amount.unit, Unit::Word(UnitWord::Knob) | Unit::Piece)) else {
@@ -435,7 +407,6 @@ impl Gathered {
             self.instead.push(inner.plain(1..inner.len()));
         } else {
             self.drained_weight |= is_drained_weight(inner, all.clone());
-            self.trimmed_weight |= is_trimmed_weight(inner, all.clone());
             self.says_tinned |= says_tinned(inner, all);
             self.remarks.push(text);
         }
@@ -467,14 +438,6 @@ fn is_to_taste(words: &Words, range: Range<usize>) -> bool {
 fn is_drained_weight(words: &Words, range: Range<usize>) -> bool {
     let any = |word: &str| range.clone().any(|at| words.is(at, word));
     any("drained") && any("weight")
-}
-
-/// "peeled weight", "prepared weight", "weighed after peeling".
-fn is_trimmed_weight(words: &Words, range: Range<usize>) -> bool {
-    const TRIMMED: [&str; 9] = ["peeled", "trimmed", "prepared", "shelled", "stoned", "pitted", "boned", "podded", "cleaned"];
-    let any = |word: &str| range.clone().any(|at| words.is(at, word));
-    let after = any("weighed") && any("after") && ["peeling", "trimming", "shelling", "stoning", "podding"].iter().any(|word| any(word));
-    any("weight") && TRIMMED.iter().any(|word| any(word)) || after
 }
 
 /// "drained and rinsed", "canned", but not "soaked and drained".

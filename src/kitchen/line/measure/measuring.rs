@@ -316,9 +316,6 @@ impl<'r> Measuring<'r> {
             return Err(LineError::new("an amount less another is no one amount", "write what is left as one: 15 tbsp", w.byte(at)));
         }
         let marked = plus || w.is(at, "and");
-        if !marked && self.in_another_system(&first) {
-            return Ok(());
-        }
         let from = at + usize::from(marked);
         let Ok(Some(more)) = w.amount(from) else { return Ok(()) };
         let alike = || more.amount.most(Spoons::Us).dimension() == first.most(Spoons::Us).dimension();
@@ -328,26 +325,6 @@ impl<'r> Measuring<'r> {
             self.measure.said = w.plain(self.start..more.end);
         }
         Ok(())
-    }
-
-    /// "500 g 1 lb 2 oz leeks", "1½ cups, 300 g, rice", as books with two columns print it: the same once more, in metric beside another
-    /// measure, and never added.
-    fn in_another_system(&mut self, first: &Amount) -> bool {
-        let w = self.w();
-        let from = self.at() + usize::from(w.kind(self.at()) == Some(Kind::Comma));
-        let Some(again) = beside_at(w, from).filter(|again| again.end > from && !again.about && !again.each) else { return false };
-        let differs = is_metric(first.unit) != is_metric(again.amount.unit);
-        let (one, other) = (first.most(Spoons::Us), again.whole(self.reader.spoons).most(Spoons::Us));
-        let share = other.base() / one.base();
-        let near = one.dimension() != other.dimension() || (0.7..1.45).contains(&share);
-        // What follows is the food.
-        let end = again.end + usize::from(w.kind(again.end) == Some(Kind::Comma) && from > self.at());
-        if !differs || !near || w.kind(end) != Some(Kind::Word) {
-            return false;
-        }
-        self.measure.take(again, w.plain(from..end).trim_end_matches(',').to_owned(), self.reader.spoons);
-        self.measure.end = end;
-        true
     }
 
     /// "2 cups g flour" has two units.
@@ -385,11 +362,6 @@ impl<'r> Measuring<'r> {
         }
         self.measure
     }
-}
-
-fn is_metric(unit: Unit) -> bool {
-    use Unit::{Centilitre, Decilitre, Gram, Kilogram, Litre, Milligram, Millilitre};
-    matches!(unit, Milligram | Gram | Kilogram | Millilitre | Centilitre | Decilitre | Litre)
 }
 
 /// Words that only qualify a unit.
