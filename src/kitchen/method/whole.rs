@@ -130,7 +130,6 @@ impl Gather<'_, '_> {
     /// Raw meat, poultry, fish and egg reach their least temperature in the last heated step that they are in, where no step names one. What no
     /// step names is in all of them; what is only added off the heat reaches none.
     pub(super) fn reach_inside(&mut self) {
-        self.move_inside_to_the_heat();
         if self.made.iter().any(|made| made.step.inside.is_some()) {
             return;
         }
@@ -144,17 +143,6 @@ impl Gather<'_, '_> {
             if let Some(last) = self.made.iter_mut().rev().find(holds) {
                 last.step.inside = Some(Celsius(last.step.inside.map_or(least.0, |inside| inside.0.max(least.0))));
                 last.step.estimated.inside = true;
-            }
-        }
-    }
-
-    /// "Braise for 2 hours; check the temperature, which should be 80 °C inside": the step on heat before it has to reach it.
-    fn move_inside_to_the_heat(&mut self) {
-        for index in 1..self.made.len() {
-            let is_cold = !self.made[index].heated && self.made[index].step.inside.is_some();
-            let Some(before) = (0..index).rev().find(|before| self.made[*before].heated).filter(|_| is_cold) else { continue };
-            if self.made[before].step.inside.is_none() {
-                self.made[before].step.inside = self.made[index].step.inside.take();
             }
         }
     }

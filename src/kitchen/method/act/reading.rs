@@ -231,7 +231,7 @@ impl Reading<'_> {
     fn runs_on(&self) -> Option<On> {
         let (w, clause) = (self.w, self.clause);
         let on = (clause.verb_end..clause.end)
-            .any(|at| w.is(at, "on") && ["low", "high", "medium", "warm", "keep"].iter().any(|word| w.is(at + 1, word)));
+            .any(|at| w.is(at, "on") && ["low", "high", "medium", "warm"].iter().any(|word| w.is(at + 1, word)));
         self.so.cooker.map(On::Kind).filter(|cooker| on && self.named.at.is_none() && self.so.place == Some(*cooker))
     }
 

@@ -108,10 +108,3 @@ fn what_is_soaked_stands_in_the_step_that_is_done_the_evening_before() {
     let found = read(&typed, &["Chill overnight.", "Remove from the fridge. Roast at 200 °C for 40 minutes."]);
     assert_eq!(foods(&typed, &found)[0], ["600 g chicken thighs"]);
 }
-
-#[test]
-fn the_inside_is_reached_by_the_step_on_heat() {
-    let found =
-        read(&["500 g carrots"], &["Braise in the oven (150 °C) for 2 hours; check the temperature, which should be 80 °C inside."]);
-    assert_eq!(told(&found)[0], "oven w120 c150 i80");
-}
