@@ -99,7 +99,7 @@ impl Gather<'_, '_> {
         // "Boil for 6 minutes (soft) or 10 (hard)": the first is planned.
         let longer = |time: &&Time| time.or && read.time.is_some_and(|first| time.high > first.high) && !time.overnight;
         let choice = times(w, clause.verb_end, clause.end);
-        if let (true, Some(longest)) = (waits && read.need.is_some() && !read.doubtful, choice.iter().filter(longer).next_back()) {
+        if let (true, Some(longest)) = (waits && read.need.is_some() && !read.doubtful, choice.iter().rfind(longer)) {
             let longest = w.text(longest.start..longest.end);
             told.push(format!("\"{words}\" leaves a choice; the first time is planned, and \"{longest}\" is longer"));
         }
