@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::booked::{Booked, count_key, meal_key, session_key, trip_key};
-use super::booking::{Booking, Change, Verb};
+use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::Book;
 use super::issue::{issue_meal, issue_session};
 use super::next::NextTrip;
@@ -71,14 +71,21 @@ fn put_down(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date) -
     bench.finish()
 }
 
-/// What a session of `week` took and left cooked.
-pub fn cooked(kitchen: &Kitchen, shelf: &[LotRecord], session: &Turnover, (week, last_day): (&str, Date), today: Date) -> Draft {
+/// What a session of `week` took and left cooked; `file` is the week as its file has it.
+pub fn cooked(
+    kitchen: &Kitchen,
+    shelf: &[LotRecord],
+    session: &Turnover,
+    (week, last_day, file): (&str, Date, &Week),
+    today: Date,
+) -> Draft {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
     bench.rank_undated(last_day);
     let start = session.start;
     let missing = issue_session(kitchen, &mut bench, session);
     let what = format!("cooked {} at {} ({week})", day(start.date()), clock(start));
-    let booking = Booking { covers: vec![session_key(start)], ..Booking::new(today, Verb::Issue, what, bench.finish()) };
+    let (covers, in_week) = (vec![session_key(start)], Some(InWeek::of(file)));
+    let booking = Booking { covers, in_week, ..Booking::new(today, Verb::Issue, what, bench.finish()) };
     Draft { booking, missing }
 }
 

@@ -7,9 +7,9 @@ use jiff::civil::Date;
 use super::booked::{Booked, line_key};
 use super::receive::{Goods, also, text_of};
 use super::record::Exact;
-use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake};
+use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake, ShopId};
 use crate::measure::{InPacks, read_quantity};
-use crate::purchase::Packed;
+use crate::purchase::{Packed, TripBuys};
 use crate::words::listed;
 
 /// The text of the sheet. `not_booked` is said in remarks.
@@ -90,9 +90,10 @@ pub fn fill(
     kitchen: &Kitchen,
     goods: &mut Vec<Goods>,
     form: &GoodsForm,
-    trip: (Date, usize),
+    of: &TripBuys,
     booked: &Booked,
 ) -> Result<Settled, Vec<Mistake>> {
+    let trip = (of.on, of.nth);
     let lines = lines_of(kitchen, goods, form);
     let is_booked = |line: &&GoodsLine| (0..form.lines.len()).any(|nth| booked.has_line(trip, &line.food, nth));
     let unmatched = || form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index)));
@@ -114,7 +115,7 @@ pub fn fill(
             None => stays_open = true,
         }
         if let Some(line) = line.map(|line| &form.lines[line]).filter(|line| !line.without) {
-            lay_over(&mut bought, line);
+            lay_over(kitchen, &of.shops, &mut bought, line);
             goods.push(bought);
         }
     }
@@ -151,11 +152,11 @@ fn lines_of(kitchen: &Kitchen, goods: &[Goods], form: &GoodsForm) -> Vec<Option<
     goods.iter().map(line_of).collect()
 }
 
-fn lay_over(bought: &mut Goods, line: &GoodsLine) {
+fn lay_over(kitchen: &Kitchen, shops: &[ShopId], bought: &mut Goods, line: &GoodsLine) {
     let packs: Vec<InPacks> = line.instead.clone().map_or_else(|| line.packs.clone(), |instead| vec![instead]);
     let exact = |amounts: &[InPacks]| amounts.iter().map(|lies| Exact::of(&lies.amount)).collect::<Vec<_>>();
     if !packs.is_empty() && exact(&packs) != exact(&bought.amounts) {
-        bought.replaced_by(packs);
+        bought.replaced_by(kitchen, shops, packs);
     }
     if let Some(cost) = line.paid {
         bought.paid(cost);

@@ -172,7 +172,7 @@ pub fn filled_in(
     let mut best: Option<(usize, Result<FilledIn, Vec<Mistake>>)> = None;
     for trip in of_day().filter(|trip| Some(trip.nth) == first_open) {
         let (mut goods, not_booked) = open_goods(kitchen, trip, booked);
-        let filled = fill(kitchen, &mut goods, form, (trip.on, trip.nth), booked);
+        let filled = fill(kitchen, &mut goods, form, trip, booked);
         let as_listed = || goods.iter().filter(|bought| !bought.packs.is_empty()).count();
         let unchanged = if filled.is_ok() { as_listed() + 1 } else { 0 };
         if best.as_ref().is_none_or(|(most, _)| unchanged > *most) {

@@ -5,15 +5,16 @@
 //! months. A date given for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A
 //! line that nobody is known to sell is booked as needed.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::booked::Booked;
 use super::record::{Exact, LotRecord, Paid, amount_text, exactly};
-use crate::foods::{Food, FoodId, Item, Kind, Place, as_purchased, own_dimension};
-use crate::kitchen::{Kitchen, LineOf, Lot, Ware, read_line};
+use super::seen::known_price;
+use crate::foods::{Food, FoodId, Foods, Item, Kind, Place, as_purchased, own_dimension};
+use crate::kitchen::{Kitchen, LineOf, Lot, ShopId, Ware, read_line};
 use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Buy, Packed, Seller, TripBuys};
 
@@ -55,7 +56,7 @@ pub struct Goods {
 /// An exception that names nothing on the list, or that cannot be read: a whole sentence.
 pub fn receive(kitchen: &Kitchen, bench: &mut Bench, trip: &TripBuys, exceptions: &Exceptions) -> Result<Vec<String>, String> {
     let (mut goods, not_booked) = goods_of(kitchen, trip);
-    except(kitchen, &mut goods, exceptions)?;
+    except(kitchen, &mut goods, &trip.shops, exceptions)?;
     put_all(kitchen, bench, &goods, trip.on);
     Ok(not_booked)
 }
@@ -101,9 +102,10 @@ fn from_line(kitchen: &Kitchen, line: &Buy) -> Option<Goods> {
 }
 
 impl Goods {
-    /// Other packs than on the list, so that its cost is not known.
-    pub fn replaced_by(&mut self, amounts: Vec<InPacks>) {
+    /// Other packs than on the list, at the price that a shop of the trip is known to have for them.
+    pub fn replaced_by(&mut self, kitchen: &Kitchen, shops: &[ShopId], amounts: Vec<InPacks>) {
         *self = Goods { amounts, cost: None, paid: false, packs: Vec::new(), ..self.clone() };
+        self.cost = known_price(kitchen, shops, self);
     }
 
     pub fn paid(&mut self, cost: Money) {
@@ -111,11 +113,14 @@ impl Goods {
     }
 }
 
-/// Lays the exceptions over the goods of a list.
+/// Lays the exceptions over the goods of a list. `shops` are those that were visited.
 ///
 /// # Errors
 /// An exception that names nothing on the list, or that cannot be read: a whole sentence.
-pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions) -> Result<(), String> {
+pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, shops: &[ShopId], exceptions: &Exceptions) -> Result<(), String> {
+    said_once(&kitchen.foods, "--instead", exceptions.instead.iter().map(|(name, _)| name))?;
+    said_once(&kitchen.foods, "--paid", exceptions.paid.iter().map(|(name, _)| name))?;
+    said_once(&kitchen.foods, "--until", exceptions.until.iter().map(|(name, _)| name))?;
     for name in &exceptions.without {
         let at = place_in(kitchen, goods, name)?;
         goods.remove(at);
@@ -123,7 +128,7 @@ pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions
     for (name, amount) in &exceptions.instead {
         let at = place_in(kitchen, goods, name)?;
         let amount = read_in_packs(amount, kitchen.rules.spoons).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
-        goods[at].replaced_by(vec![amount]);
+        goods[at].replaced_by(kitchen, shops, vec![amount]);
     }
     for text in &exceptions.also {
         goods.push(also(kitchen, text)?);
@@ -136,6 +141,18 @@ pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions
     for (name, until) in &exceptions.until {
         let at = place_in(kitchen, goods, name)?;
         goods[at].until = Some(*until);
+    }
+    Ok(())
+}
+
+/// Of one food each is said once, by whichever of its names.
+fn said_once<'n>(foods: &Foods, flag: &str, names: impl Iterator<Item = &'n String>) -> Result<(), String> {
+    let mut said: BTreeSet<String> = BTreeSet::new();
+    for name in names {
+        let food = foods.find(name.trim()).map_or_else(|| name.trim().to_lowercase(), |food| foods[food].name.clone());
+        if !said.insert(food) {
+            return Err(format!("{flag} says two things of {}. Keep one.", name.trim()));
+        }
     }
     Ok(())
 }
@@ -199,7 +216,7 @@ pub fn open_goods(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> (Vec<G
 /// As [`except`].
 pub fn beside_the_plan(kitchen: &Kitchen, exceptions: &Exceptions) -> Result<Vec<Goods>, String> {
     let mut goods = Vec::new();
-    except(kitchen, &mut goods, exceptions)?;
+    except(kitchen, &mut goods, &[], exceptions)?;
     Ok(goods)
 }
 

@@ -11,7 +11,8 @@ use crate::purchase::Awaiting;
 pub fn remedies(short: &ShortMeal) -> Vec<String> {
     let mut remedies = vec![format!("cook it before: a session on {} or earlier", day(short.at.date()))];
     if short.takes.0 > 0 {
-        remedies.push(format!("make it at the meal: {}", duration(short.takes.0)));
+        let ahead = if short.ahead.0 > 0 { format!(", begun {} before it", duration(short.ahead.0)) } else { String::new() };
+        remedies.push(format!("make it at the meal: {}{ahead}", duration(short.takes.0)));
     }
     remedies.push("leave it out, or eat less of it".to_owned());
     remedies
