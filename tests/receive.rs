@@ -362,7 +362,8 @@ fn with_strict_nothing_is_booked_of_a_kitchen_that_list_warns_of() {
 fn one_food_is_answered_once_by_whichever_of_its_names() {
     let foods = "[[food]]\nname = \"bluegrain\"\nalso = [\"blue corn\"]\nallergens = []\nsource = \"weighed at home\"\n";
     let kitchen = shopping().foods(foods).meals(&supper("2026-11-30", "\"300 g bluegrain\""));
-    for (flag, one, other) in [("--paid", "bluegrain=1.10", "Blue corn=1.20"), ("--until", "bluegrain=2026-12-04", "Blue corn=2026-12-05")] {
+    for (flag, one, other) in [("--paid", "bluegrain=1.10", "Blue corn=1.20"), ("--until", "bluegrain=2026-12-04", "Blue corn=2026-12-05")]
+    {
         let run = kitchen.run_on("2026-11-28", &["receive", flag, one, flag, other]);
         assert_eq!((run.status.code(), stderr(&run)), (Some(2), format!("error: {flag} says two things of Blue corn. Keep one.\n")));
     }

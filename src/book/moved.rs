@@ -19,7 +19,9 @@ impl Booked {
         for booked in self.sessions().filter(|start| !starts.contains(start)).collect::<Vec<_>>() {
             let all = weeks.iter().flat_map(|(file, week)| week.sessions.iter().map(move |session| (file, week, session)));
             let open = all.filter(|(_, week, session)| !self.has_session(session.start) && self.may_be(booked, session.start, week));
-            let Some((file, _, session)) = open.min_by_key(|(_, _, session)| (apart(session.start, booked), session.start)) else { continue };
+            let Some((file, _, session)) = open.min_by_key(|(_, _, session)| (apart(session.start, booked), session.start)) else {
+                continue;
+            };
             let (then, now) = (day_clock(booked), day_clock(session.start));
             let old = booked.strftime("%Y-%m-%dT%H:%M");
             let text = format!(

@@ -14,7 +14,7 @@
 
 use super::receive::Goods;
 use super::record::Exact;
-use crate::foods::convert;
+use crate::foods::{Foods, convert};
 use crate::kitchen::{Kitchen, Offer, Pack, PackKind, SeenPrice, ShopId};
 use crate::measure::{Currency, InPacks, Money, Quantity, TOLERANCE, UnitPrice};
 use crate::purchase::{Packed, Seller, TripBuys};
@@ -37,7 +37,7 @@ pub fn seen_prices(kitchen: &Kitchen, trip: &TripBuys, goods: &[Goods]) -> (Vec<
 
 /// `None` where shops.toml does not have what was bought.
 fn price_of(kitchen: &Kitchen, trip: &TripBuys, bought: &Goods, cost: Money) -> Result<Option<SeenPrice>, String> {
-    let fits = candidates(kitchen, &trip.shops, bought)?;
+    let fits = candidates(&kitchen.foods, &kitchen.packs, &trip.shops, bought)?;
     let (pack, count) = match fits.as_slice() {
         [] => return Ok(None),
         [one] => *one,
@@ -89,9 +89,9 @@ fn loose_total(price: &UnitPrice, base: f64) -> i64 {
 }
 
 /// What was bought costs that much by shops.toml, at the cheapest of the visited shops; `None` where no price of it is known there.
-pub(super) fn known_price(kitchen: &Kitchen, shops: &[ShopId], bought: &Goods) -> Option<Money> {
-    let fits = candidates(kitchen, shops, bought).ok()?;
-    let price = |(pack, count): (usize, f64)| match &kitchen.packs[pack].kind {
+pub(super) fn known_price(foods: &Foods, packs: &[Pack], shops: &[ShopId], bought: &Goods) -> Option<Money> {
+    let fits = candidates(foods, packs, shops, bought).ok()?;
+    let price = |(pack, count): (usize, f64)| match &packs[pack].kind {
         PackKind::Sized { price, offer, .. } => price.map(|price| Money(total(price, *offer, count.round() as i64))),
         PackKind::Loose { price, .. } => price.as_ref().map(|price| Money(loose_total(price, count))),
     };
@@ -99,7 +99,7 @@ pub(super) fn known_price(kitchen: &Kitchen, shops: &[ShopId], bought: &Goods) -
 }
 
 /// The packs of shops.toml that are what was bought, each with how many of it: packs, or base units of loose goods.
-fn candidates(kitchen: &Kitchen, shops: &[ShopId], bought: &Goods) -> Result<Vec<(usize, f64)>, String> {
+fn candidates(foods: &Foods, packs: &[Pack], shops: &[ShopId], bought: &Goods) -> Result<Vec<(usize, f64)>, String> {
     if bought.from == Seller::Unknown {
         return Err("the shop that was printed is not known any more".to_owned());
     }
@@ -110,20 +110,16 @@ fn candidates(kitchen: &Kitchen, shops: &[ShopId], bought: &Goods) -> Result<Vec
         Seller::Unknown => false,
     };
     let there = |pack: &Pack| pack.food == bought.food && visited(pack.shop);
-    let fitting = |(index, pack): (usize, &Pack)| fit(kitchen, pack, amount, bought.packs.first()).map(|count| (index, count));
-    Ok(kitchen.packs.iter().enumerate().filter(|(_, pack)| there(pack)).filter_map(fitting).collect())
+    let fitting = |(index, pack): (usize, &Pack)| fit(foods, pack, amount, bought.packs.first()).map(|count| (index, count));
+    Ok(packs.iter().enumerate().filter(|(_, pack)| there(pack)).filter_map(fitting).collect())
 }
 
 /// "1 x 1 kg" is one pack of a kilogram and no other; "1 kg" may be any that comes to it.
-fn fit(kitchen: &Kitchen, pack: &Pack, lies: &InPacks, listed: Option<&Packed>) -> Option<f64> {
+fn fit(foods: &Foods, pack: &Pack, lies: &InPacks, listed: Option<&Packed>) -> Option<f64> {
     let amount = &lies.amount;
     let base_in = |amount: &Quantity, to: &Quantity| {
         let own = to.dimension();
-        if amount.dimension() == own {
-            Some(amount.base())
-        } else {
-            convert(&kitchen.foods[pack.food], amount, &own).ok().map(|same| same.base())
-        }
+        if amount.dimension() == own { Some(amount.base()) } else { convert(&foods[pack.food], amount, &own).ok().map(|same| same.base()) }
     };
     let base = |to: &Quantity| base_in(amount, to);
     match (&pack.kind, listed) {

@@ -7,8 +7,8 @@ use jiff::civil::Date;
 use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::setting::{Setting, folder, today};
 use super::{Cli, Format};
-use crate::book::{Booking, Broken, Keeping, NotBooked, Note, Verb};
 use crate::Reckoning;
+use crate::book::{Booking, Broken, Keeping, NotBooked, Note, Verb};
 use crate::kitchen::{Loaded, Mistake, PriceChange, Spot, Warning};
 use crate::store::BOOK;
 use crate::words::{counted, day, sentence};
@@ -24,9 +24,8 @@ pub fn open(cli: &Cli) -> Result<(Setting, Keeping), Failure> {
 
 /// With --strict nothing is booked of a week that `list` warns of; but for what waits to be booked and what runs short, which booking mends.
 pub fn strictly(cli: &Cli, reckoned: &Reckoning) -> Done {
-    let is_mended = |warning: &&Warning| {
-        matches!(warning, Warning::NotBooked { .. } | Warning::NotBookedToItsEnd { .. } | Warning::Short { .. })
-    };
+    let is_mended =
+        |warning: &&Warning| matches!(warning, Warning::NotBooked { .. } | Warning::NotBookedToItsEnd { .. } | Warning::Short { .. });
     let warnings: Vec<Warning> = reckoned.warnings.iter().filter(|warning| !is_mended(warning)).cloned().collect();
     if cli.strict { warn(&warnings, true) } else { Ok(()) }
 }

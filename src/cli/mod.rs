@@ -81,7 +81,11 @@ pub(crate) fn a_day(typed: &str) -> Result<Date, String> {
 
 /// A line of a food. One that begins with a stroke is read, so that its mistake can be named; an option that does not exist is none.
 pub(crate) fn a_line(typed: &str) -> Result<String, String> {
-    if typed.starts_with("--") || typed == "-" { Err("it is no option of this verb, and no amount of anything".to_owned()) } else { Ok(typed.to_owned()) }
+    if typed.starts_with("--") || typed == "-" {
+        Err("it is no option of this verb, and no amount of anything".to_owned())
+    } else {
+        Ok(typed.to_owned())
+    }
 }
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

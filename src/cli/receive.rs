@@ -96,7 +96,7 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
         Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
     };
     let kitchen = &setting.loaded.kitchen;
-    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
+    let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &next.trip.shops, &otherwise.exceptions()).map_err(Failure::Usage)?;
     put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
 }
@@ -189,7 +189,7 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     read_ledger(&setting.folder)?;
     let kitchen = &setting.loaded.kitchen;
     let next = next(cli, &setting, otherwise)?.map_err(|none| Failure::Usage(no_trip(&none, kitchen.names())))?;
-    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
+    let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &next.trip, &setting.booked);
     except(kitchen, &mut goods, &next.trip.shops, &otherwise.exceptions()).map_err(Failure::Usage)?;
     let text = goods_form(kitchen, (&next.week, next.from), next.trip.on, &goods, &not_booked);
     let folder = sheet.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));

@@ -150,7 +150,9 @@ impl<'k> Shelf<'k> {
     fn is_shown_as(&self, lot: usize, own: &Number) -> bool {
         let Lot { amount, pack, .. } = &self.lots[lot];
         let units = self.kitchen.print.units;
-        pack.is_none() && own < amount.exact() && show_at_most(&Quantity::of(&amount.dimension(), own), units) == show_at_most(amount, units)
+        pack.is_none()
+            && own < amount.exact()
+            && show_at_most(&Quantity::of(&amount.dimension(), own), units) == show_at_most(amount, units)
     }
 
     /// Takes so much of one lot, in its base unit.
