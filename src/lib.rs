@@ -41,6 +41,7 @@ mod reckon;
 pub mod sheets;
 pub mod shelf;
 pub mod store;
+mod telling;
 mod words;
 
 pub use reckon::{

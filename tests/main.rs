@@ -27,6 +27,7 @@ mod every_key;
 mod finer_rules;
 mod fuzz;
 mod handout;
+mod house;
 mod household_of_four;
 mod issue;
 mod life;

@@ -14,13 +14,13 @@ use super::out::{NotTaken, TookOf, take_food, take_recipe, worth_taken};
 use super::receive::{Goods, put_all};
 use super::record::LotRecord;
 use super::sum::{last_standing, reversed};
+use crate::kitchen::much::much_of;
 use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, Recipe, RecipeId, Ware, Week, read_line};
 use crate::measure::{Money, show};
 use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
 use crate::purchase::Seller;
 use crate::shelf::{Prices, When};
-use crate::words::much::much_of;
 use crate::words::{clock, counted, day, in_a_sentence};
 
 /// A booking, and in words what it should have taken and the shelf does not hold.

@@ -6,10 +6,10 @@ use jiff::civil::Date;
 
 use super::record::LotRecord;
 use crate::foods::Place;
+use crate::kitchen::much::no_more_than;
 use crate::kitchen::{Kitchen, RecipeId, Ware};
 use crate::shelf::lot_dates;
 use crate::words;
-use crate::words::much::no_more_than;
 use crate::words::sentence;
 
 /// One lot to be counted.

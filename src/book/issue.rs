@@ -9,12 +9,12 @@ use super::out::{NotTaken, TookOf, take_amount, take_recipe};
 use super::record::{Exact, LotRecord, Paid};
 use super::went_in::WentIn;
 use crate::foods::{FoodId, Place, as_purchased};
+use crate::kitchen::much::{made, much_of};
 use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Rules, Wanted, Ware, Week};
 use crate::measure::{Number, Quantity, is_nothing_of, show, steps_up};
 use crate::plan::{Demanded, MadeAt, Makings, User, in_makes, served_lines, tin_of};
 use crate::prep::{Batch, Turnover};
 use crate::shelf::{When, after_days, rounded};
-use crate::words::much::{made, much_of};
 
 /// Takes what the session fetches and puts down what it boxes and what is eaten of it straight from the pot. Returns what the
 /// shelf does not hold, in words.

@@ -5,13 +5,14 @@ use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::{TimeZone, TimeZoneDatabase};
 use serde::{Deserialize, Serialize};
 
+use crate::kitchen::much::{called, how_much};
 use crate::kitchen::{Kitchen, Names, Ware, Week};
 use crate::measure::Units;
 use crate::plan::{MadeAt, Makings};
 use crate::prep::{CardCook, CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, begin_by, meal_minutes, week_card};
 use crate::purchase::{ShoppingList, TripList};
-use crate::words::much::{called, how_much};
-use crate::words::short::at_the_meal;
+use crate::telling;
+use crate::telling::short::at_the_meal;
 use crate::words::{self, duration, in_a_sentence, listed};
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -99,7 +100,7 @@ fn after_minutes(at: DateTime, minutes: i64, zone: Option<&TimeZone>) -> Option<
 fn of_trip(trip: &TripList, names: Names, units: Units) -> Planned {
     let shops: Vec<&str> = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
     let said = |line: &crate::purchase::ListLine| {
-        let (ware, packs) = (Ware::Food(line.food), words::list::bought(line, units));
+        let (ware, packs) = (Ware::Food(line.food), telling::list::bought(line, units));
         let much = if packs.is_empty() && !line.need.is_zero() { how_much(names, ware, &line.need, units) } else { packs };
         let name = called(names, ware, &line.need);
         if much.is_empty() { name } else { format!("{name}: {much}") }

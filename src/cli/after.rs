@@ -4,11 +4,11 @@ use std::fmt::Write;
 
 use super::list::{called_and_counted, titled};
 use super::wrap::columns;
+use crate::kitchen::much::much_of;
 use crate::kitchen::{Names, Ware};
 use crate::measure::Units;
 use crate::purchase::{FoodAmount, Round, ShoppingList, TripComparison};
-use crate::words::list::save_by;
-use crate::words::much::much_of;
+use crate::telling::list::save_by;
 use crate::words::{day, day_near};
 
 /// What is left over, and the recipes that would use it up.

@@ -9,12 +9,12 @@ use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::wrap::{columns, line, stacked};
 use super::{Cli, Format};
+use crate::compose::say as words;
 use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, StaysOpen, count};
 use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Ware, Warning, WrittenMeal, write_meals};
 use crate::measure::{Quantity, show};
 use crate::open_meals;
 use crate::prep::Effort;
-use crate::words::compose as words;
 use crate::words::{day, day_clock, duration, in_a_sentence, listed};
 
 /// What the command line asks for.

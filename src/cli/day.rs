@@ -13,8 +13,8 @@ use super::{Cli, Format};
 use crate::kitchen::{Kitchen, Names};
 use crate::prep::{CardDish, Moment, presence};
 use crate::purchase::TripList;
-use crate::words::list::trip_cost;
-use crate::words::short::awaiting;
+use crate::telling::list::trip_cost;
+use crate::telling::short::awaiting;
 use crate::words::{clock, counted, day_near, day_year, in_a_sentence, listed, on_shelf, place};
 use crate::{DayLot, DayPlan, DaySession};
 

@@ -11,14 +11,15 @@ use super::setting::Setting;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::Shown;
+use crate::kitchen::much::{called, how_much, no_more_than};
+use crate::kitchen::not_known;
 use crate::kitchen::{Kitchen, Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units, show};
 use crate::plan::{ShortMeal, State};
 use crate::purchase::{DayNote, Expiring, ListLine, MealNote, Packed, Reserved, ShoppingList};
-use crate::words::list::{self as words, OPTIONAL, PAST_ITS_DATE};
-use crate::words::much::{called, how_much, no_more_than};
-use crate::words::short::{lacks, remedies, still_to_get};
-use crate::words::{clock, day, day_near, day_year, not_known, place};
+use crate::telling::list::{self as words, OPTIONAL, PAST_ITS_DATE};
+use crate::telling::short::{lacks, remedies, still_to_get};
+use crate::words::{clock, day, day_near, day_year, place};
 
 pub fn run(cli: &Cli, all: bool, compared: bool) -> Done {
     let setting = Setting::read(cli)?;

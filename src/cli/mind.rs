@@ -12,7 +12,7 @@ use crate::book::{is_called, meal_to_come};
 use crate::kitchen::{Loaded, Meal, Mistake, Spot, exchange_meals, exchange_meals_between, load_with, skip_meal};
 use crate::purchase::Flag;
 use crate::store::{Disk, Files, LOCK};
-use crate::words::list::untimely;
+use crate::telling::list::untimely;
 use crate::words::{day, sentence};
 
 pub fn skip(cli: &Cli, name: &str) -> Done {

@@ -12,8 +12,9 @@ use crate::plan::hands_for;
 use crate::plan::{in_makes, recipe_contains};
 use crate::prep::step_text;
 use crate::purchase::{per_batch, per_portion};
+use crate::telling;
+use crate::telling::list::OPTIONAL;
 use crate::words;
-use crate::words::list::OPTIONAL;
 
 /// What of a recipe is asked for.
 pub struct Asked<'a> {
@@ -215,10 +216,10 @@ fn keeping(kitchen: &Kitchen, id: RecipeId) -> String {
     let keeps = if keeps.is_empty() { "on the day it is made only".to_owned() } else { keeps.join(", ") };
     let contains = recipe_contains(kitchen, id).words().unwrap_or_else(|| "none of EU 1169/2011 Annex II".to_owned());
     let (one, note) = per_portion(kitchen, id).map_or_else(|| ("batch", per_batch(kitchen, id)), |note| ("portion", note));
-    let figures = words::list::in_figures(&note.per, &note.missing, kitchen.names()).join(", ");
+    let figures = telling::list::in_figures(&note.per, &note.missing, kitchen.names()).join(", ");
     let mut out = format!("Keeps {keeps}\nAllergens: {contains}\nOne {one}: {figures}\n");
     for lacking in &note.missing {
-        let _ = writeln!(out, "  not known: {}", words::list::lacking(lacking, kitchen.names()));
+        let _ = writeln!(out, "  not known: {}", telling::list::lacking(lacking, kitchen.names()));
     }
     out
 }

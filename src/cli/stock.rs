@@ -11,10 +11,10 @@ use super::{Cli, Format};
 use crate::book::{Verb, WasteRow, Wasted, read_entries, wasted};
 use crate::foods::Place;
 use crate::kitchen::Kitchen;
+use crate::kitchen::much::called;
 use crate::measure::show;
 use crate::pantry::{Stock, StockLot, goes_off, stock};
-use crate::words::list::PAST_ITS_DATE;
-use crate::words::much::called;
+use crate::telling::list::PAST_ITS_DATE;
 use crate::words::{day, day_year, on_shelf, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {

@@ -17,6 +17,7 @@ mod floor;
 mod guess;
 mod proposal;
 mod rules;
+pub mod say;
 mod scarce;
 mod search;
 mod stands;

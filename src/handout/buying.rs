@@ -7,6 +7,7 @@ use jiff::civil::Date;
 
 use super::DayNumber;
 use crate::foods::{FoodId, Foods};
+use crate::kitchen::much::called;
 use crate::kitchen::{Kitchen, Spot, Trip, Ware, Warning, Week};
 use crate::measure::{Dimension, Number, Quantity, steps_up};
 use crate::pantry;
@@ -14,7 +15,6 @@ use crate::plan::{Demand, Makings, Need, NeedUse, Stated, demand_by_lines};
 use crate::prep::{Said, said};
 use crate::purchase::{self, pieces_about};
 use crate::shelf::after_days;
-use crate::words::much::called;
 use crate::words::plural;
 
 /// What is bought on one day.

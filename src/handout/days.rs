@@ -5,11 +5,11 @@ use jiff::civil::Date;
 
 use super::{AHEAD_OF_METHOD, DayNumber, step_of_method};
 use crate::foods::as_purchased;
+use crate::kitchen::much::called;
 use crate::kitchen::{Ingredient, Kitchen, Meal, Recipe, RecipeId, Wanted, Ware, Week};
 use crate::measure::{Dimension, Minutes, Number, Quantity, Unit};
 use crate::plan::{Contains, MadeAt, Making, Makings, User, meal_contains, served_lines};
 use crate::prep::{CardCook, CardMeal, Errand, line_text, making_text, meal_minutes, week_card};
-use crate::words::much::called;
 use crate::words::{in_a_sentence, plural};
 
 /// A meal by its day and its word: "day 1", "supper".

@@ -5,10 +5,10 @@ use schemars::JsonSchema;
 use serde::Serialize;
 
 use super::shape::{AtTime, OnDate, minute};
+use crate::compose::say as words;
 use crate::compose::{Clash, Count, FilledMeal, Proposal};
 use crate::kitchen::{Ingredient, Kitchen, Week};
 use crate::words::clock;
-use crate::words::compose as words;
 
 #[derive(JsonSchema, Serialize)]
 pub struct Proposed<'a> {

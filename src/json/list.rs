@@ -18,7 +18,7 @@ use crate::purchase::{
     self, Expiring, Flag, FoodAmount, FromPantry, Leftover, ListLine, PackLine, Packed, RecipeUse, Reserved, ShopVisit, ShoppingList,
     TripList,
 };
-use crate::words::list as words;
+use crate::telling::list as words;
 
 mod costs;
 mod meals;

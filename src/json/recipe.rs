@@ -10,7 +10,7 @@ use crate::plan::hands_for;
 use crate::plan::recipe_contains;
 use crate::prep::step_text;
 use crate::purchase::{PerEater, per_batch, per_portion};
-use crate::words;
+use crate::telling;
 
 #[derive(JsonSchema, Serialize)]
 pub(super) struct Card<'a> {
@@ -107,7 +107,7 @@ pub fn recipe<'a>(kitchen: &'a Kitchen, id: RecipeId, batches: f64, warnings: &[
             cost: cost.unwrap_or(Money::ZERO).decimal(&kitchen.household.currency),
             at_least: !note.missing.is_empty(),
         },
-        missing: note.missing.iter().map(|lacking| words::list::lacking(lacking, kitchen.names())).collect(),
+        missing: note.missing.iter().map(|lacking| telling::list::lacking(lacking, kitchen.names())).collect(),
         warnings: warnings.iter().map(ToString::to_string).collect(),
     }
 }

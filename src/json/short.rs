@@ -8,7 +8,7 @@ use super::shape::OnDate;
 use crate::kitchen::Kitchen;
 use crate::measure::Quantity;
 use crate::plan::ShortMeal;
-use crate::words::short as words;
+use crate::telling::short as words;
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 pub(super) struct Short {

@@ -11,7 +11,9 @@ pub mod keys;
 mod line;
 pub mod method;
 mod model;
+pub mod much;
 mod names;
+mod not_known;
 mod price_book;
 mod read;
 mod start;
@@ -28,6 +30,7 @@ pub use keeping::{Keeping, keeping};
 pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
 pub use model::*;
 pub use names::Names;
+pub use not_known::not_known;
 pub use price_book::{NotWritten, OnFile, PriceChange, SeenPrice, change_prices, price_changes, write_prices};
 pub use read::{
     Loaded, as_of_a_recipe, did_you_mean, find_kitchen, likely, load, load_foods, load_with, read_count, read_goods, recipe_mistakes,

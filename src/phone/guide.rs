@@ -10,7 +10,7 @@ use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Quantity, Units, show};
 use crate::prep::{Batch, Before, CardMeal, Care, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from};
-use crate::words::short::at_the_meal;
+use crate::telling::short::at_the_meal;
 use crate::words::{clock, clock_after, day, day_clock, degrees, duration, ended, in_a_sentence, place, sentence};
 
 pub(super) fn sessions(kitchen: &Kitchen, prep: &PrepPlan) -> String {

@@ -6,11 +6,12 @@ use std::fmt::Write;
 use super::safe;
 use crate::book::{goods_of, packs_of_goods};
 use crate::foods::FoodId;
+use crate::kitchen::much::{called, how_much};
 use crate::kitchen::{Kitchen, Ware};
 use crate::measure::show;
 use crate::prep::presence;
 use crate::purchase::{Buy, ListLine, ShopVisit, ShoppingList, TripBuys, TripHashes, TripList};
-use crate::words::much::{called, how_much};
+use crate::telling;
 use crate::words::{self, day};
 
 pub(super) fn trips(kitchen: &Kitchen, list: &ShoppingList, hashes: &TripHashes) -> String {
@@ -97,7 +98,7 @@ fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option
     let cost = line.cost.map(|cost| cost.0.to_string()).unwrap_or_default();
     let book = if packs.is_some() { " data-book=\"1\"" } else { "" };
     let packs = serde_json::to_string(packs.unwrap_or_default()).unwrap_or_default();
-    let bought = words::list::bought(line, units);
+    let bought = telling::list::bought(line, units);
     let bought = if bought.is_empty() && !line.need.is_zero() { how_much(names, Ware::Food(line.food), &line.need, units) } else { bought };
     let _ = write!(
         html,
@@ -116,14 +117,14 @@ fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option
 /// What is good to know in the aisle.
 fn details(kitchen: &Kitchen, line: &ListLine) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
-    let mut parts: Vec<String> = line.beware.iter().map(words::list::beware).collect();
+    let mut parts: Vec<String> = line.beware.iter().map(telling::list::beware).collect();
     if !line.packs.is_empty() && !line.need.is_zero() {
-        let about = words::list::about(line).map(|about| format!(", {about}")).unwrap_or_default();
+        let about = telling::list::about(line).map(|about| format!(", {about}")).unwrap_or_default();
         parts.push(format!("need {}{about}", how_much(names, Ware::Food(line.food), &line.need, units)));
     }
     let offers = line.packs.iter().filter_map(|pack| pack.offer.as_ref());
-    parts.extend(offers.map(|taken| format!("take {}", words::list::offer(taken, names.currency))));
-    parts.extend(line.windows.as_ref().map(words::list::windows));
+    parts.extend(offers.map(|taken| format!("take {}", telling::list::offer(taken, names.currency))));
+    parts.extend(line.windows.as_ref().map(telling::list::windows));
     if let (true, Some(date)) = (line.fresh, line.last_used) {
         parts.push(format!("must last to {}", day(date)));
     }
@@ -134,7 +135,7 @@ fn details(kitchen: &Kitchen, line: &ListLine) -> String {
     if !line.what_for.is_empty() {
         parts.push(format!("for {}", line.what_for.join(", ")));
     }
-    parts.extend(line.top_up.then(|| words::list::RESTOCK.to_owned()));
+    parts.extend(line.top_up.then(|| telling::list::RESTOCK.to_owned()));
     parts.join(" · ")
 }
 

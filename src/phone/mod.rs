@@ -18,13 +18,14 @@ use html_escape::encode_quoted_attribute;
 use itertools::Itertools;
 use sha2::{Digest, Sha256};
 
+use crate::kitchen::not_known;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::Units;
 use crate::plan::ShortMeal;
 use crate::prep::{PrepPlan, WeekCard};
 use crate::purchase::{ShoppingList, TripHashes};
-use crate::words::short::at_the_head;
-use crate::words::{not_known, plan_mark};
+use crate::telling::short::at_the_head;
+use crate::words::plan_mark;
 
 /// The page is smaller than this, in bytes.
 pub const MOST_BYTES: usize = 200_000;

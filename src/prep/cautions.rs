@@ -5,10 +5,11 @@ use itertools::Itertools;
 use super::cuts::is_cut;
 use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
 use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Place, State};
+use crate::kitchen::not_known;
 use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Rules, Serve, Wanted, Warning, Week};
 use crate::measure::{Celsius, Units};
 use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains};
-use crate::words::{degrees, not_known};
+use crate::words::degrees;
 
 /// What to take care of in a session.
 #[derive(Debug, Clone, PartialEq)]

@@ -5,9 +5,10 @@ use super::filling::boxing_words;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::Place;
 use crate::foods::safety::{KEPT_HOT, REHEATED};
+use crate::kitchen::much::{much_of, several};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
 use crate::measure::{Number, Units, show};
-use crate::words::much::{much_of, several};
+use crate::telling;
 use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
 use std::fmt;
 
@@ -148,7 +149,7 @@ impl Errand {
                 format!("Take {} out of the freezer and let {them} thaw in the fridge", much_of(names, ware, amount, units))
             }
             Errand::Move { recipe, amount, late } => {
-                let now = if *late { words::list::NOW } else { "" };
+                let now = if *late { telling::list::NOW } else { "" };
                 format!("Move {} of {} from the freezer to the fridge{now}", counted(amount, units), in_a_sentence(names.recipe(*recipe)))
             }
         }

@@ -8,10 +8,10 @@ use super::cuts::{first_handled, is_cut};
 use super::names::{first_step, handled, kept_for_the_table, unnamed};
 use super::uses::is_loose;
 use crate::foods::{Food, Foods, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
+use crate::kitchen::much::{is_several, said_once};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Print, Recipe, RecipeId, Rules, Step, Wanted};
 use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
-use crate::words::much::{is_several, said_once};
 use crate::words::{ended, in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
@@ -245,8 +245,8 @@ pub(super) fn name_alone(foods: &Foods, recipes: &[Recipe], one: &Ingredient, ba
         Wanted::Food { .. } | Wanted::Recipe { .. } => plain_name(foods, recipes, one),
     };
     let prep = one.prep.iter().map(|prep| format!(", {prep}"));
-    let said = one.prep.as_deref().is_some_and(|prep| prep.contains(crate::words::list::OPTIONAL));
-    let optional = (one.optional && !said).then(|| format!(" ({})", crate::words::list::OPTIONAL));
+    let said = one.prep.as_deref().is_some_and(|prep| prep.contains(crate::telling::list::OPTIONAL));
+    let optional = (one.optional && !said).then(|| format!(" ({})", crate::telling::list::OPTIONAL));
     let instead = one.instead.iter().map(|instead| format!(" (or {instead})"));
     [name].into_iter().chain(prep).chain(instead).chain(optional).collect()
 }

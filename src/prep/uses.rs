@@ -4,10 +4,10 @@ use super::cuts::{first_handled, is_cut};
 use super::text::{only_part_of, plural_in_line};
 use super::{Doing, Said, Task};
 use crate::foods::{Food, FoodId, Foods, Grade, Item, Kind, State, as_purchased};
+use crate::kitchen::much::said_once;
 use crate::kitchen::{Ingredient, Kitchen, Print, Rules, Wanted, Ware};
 use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
 use crate::plan::Making;
-use crate::words::much::said_once;
 use crate::words::plural;
 
 /// What a step, or a round of it, is the first to handle: each with its amount in grams where that is known, else in its own measure.

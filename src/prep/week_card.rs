@@ -13,13 +13,14 @@ use super::cooked::{CardCook, cooked};
 use super::say::{kept_hot, reheated};
 use super::text::{amount_and_food, making_text, only_part_of};
 use crate::foods::Place;
+use crate::kitchen::not_known;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, Recipe, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
 use crate::plan::{
     Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines,
     taken_out_before,
 };
-use crate::words::{degrees, ended, in_a_sentence, listed, not_known, sentence};
+use crate::words::{degrees, ended, in_a_sentence, listed, sentence};
 
 /// The meals of one week.
 #[derive(Debug, Clone, PartialEq)]

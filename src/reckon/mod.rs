@@ -35,6 +35,7 @@ use crate::plan::{self, Demand, Demanded, Makings, ShortMeal, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
 use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, TripList};
 use crate::shelf::counts_packs;
+use crate::telling;
 use crate::words;
 use carry::Another;
 use lived::{AsPlanned, Lived};
@@ -273,8 +274,8 @@ fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
 
 fn short_of(kitchen: &Kitchen, short: &ShortMeal) -> Warning {
     let meal = if short.meal == short.label { short.label.clone() } else { format!("{} ({})", short.label, short.meal) };
-    let lacks = words::much::made(kitchen.names(), short.recipe, &short.amount, kitchen.print.units);
-    Warning::Short { meal, lacks, remedies: words::short::remedies(short) }
+    let lacks = crate::kitchen::much::made(kitchen.names(), short.recipe, &short.amount, kitchen.print.units);
+    Warning::Short { meal, lacks, remedies: telling::short::remedies(short) }
 }
 
 /// A week of which something is past or booked.

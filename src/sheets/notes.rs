@@ -13,8 +13,8 @@ use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, long_day, moment, tied};
-use crate::words::list::{self as words, PAST_ITS_DATE};
-use crate::words::much::{called, how_much, much_of};
+use crate::kitchen::much::{called, how_much, much_of};
+use crate::telling::list::{self as words, PAST_ITS_DATE};
 use crate::words::{place, sentence};
 
 /// One note, and the figures that stand at the right edge of its first line.

@@ -6,7 +6,8 @@ use crate::kitchen::{Names, Serve, Source};
 use crate::measure::{Days, Minutes, Quantity, Units};
 use crate::prep::{PageLine, PageSize, PageStep, RecipePage, SizeOf};
 use crate::purchase::{Of, PortionNote};
-use crate::words::{degrees, list, sentence};
+use crate::telling::list;
+use crate::words::{degrees, sentence};
 
 use super::flow::{Block, Cursor, pour};
 use super::frame::{GRID, Head, across, columns, finished, headed, number_pages};

@@ -17,11 +17,12 @@ use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, full_day, need, offer, pack};
 use super::{Settings, Sheet};
+use crate::kitchen::much::called;
+use crate::kitchen::not_known;
 use crate::plan::ShortMeal;
-use crate::words::list::{OPTIONAL, RESTOCK, beware, instead, windows, without};
-use crate::words::much::called;
-use crate::words::short::{at_the_head, still_to_get};
-use crate::words::{listed, not_known};
+use crate::telling::list::{OPTIONAL, RESTOCK, beware, instead, windows, without};
+use crate::telling::short::{at_the_head, still_to_get};
+use crate::words::listed;
 
 /// The type, and how close lines stand.
 #[derive(Debug, Clone, Copy)]

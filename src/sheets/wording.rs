@@ -2,12 +2,13 @@
 
 use jiff::civil::Date;
 
+use crate::kitchen::much::how_much;
 use crate::kitchen::{Names, Ware};
 use crate::measure::{Celsius, Currency, Quantity, Units, show};
 use crate::prep::Moment;
 use crate::purchase::{ListLine, OfferTaken, PackLine};
-use crate::words::much::how_much;
-use crate::words::{self, clock, list};
+use crate::telling::list;
+use crate::words::{self, clock};
 
 /// A space at which no line is broken.
 pub const TIE: char = '\u{a0}';

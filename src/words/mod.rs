@@ -2,19 +2,13 @@
 //!
 //! Plain spaces throughout; whoever sets type ties what must stay together. Knows no rule of the kitchen.
 
-pub mod compose;
-pub mod list;
 pub mod marks;
-pub mod much;
 mod proper;
-pub mod short;
 
-use itertools::Itertools;
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
 use crate::foods::Place;
-use crate::kitchen::Warning;
 use crate::measure::{Celsius, Quantity, Units, show_at_most};
 
 pub use proper::in_a_sentence;
@@ -171,26 +165,6 @@ pub fn first_words(name: &str) -> String {
     }
 }
 
-/// What is not known for allergic eaters, a line an eater with the foods and dishes:
-/// "Sesame not known for Emil: read the packet of oatcake (Bean mash and oatcakes)."
-pub fn not_known<'w>(warnings: impl IntoIterator<Item = &'w Warning>) -> Vec<String> {
-    let told: Vec<(&str, &[String], &str, &str)> = warnings
-        .into_iter()
-        .filter_map(|warning| match warning {
-            Warning::NotKnown { eater, words, food, dish, .. } => Some((eater.as_str(), words.as_slice(), food.as_str(), dish.as_str())),
-            _ => None,
-        })
-        .collect();
-    let line = |eater: &str| {
-        let mine = || told.iter().filter(|(of, ..)| *of == eater);
-        let words: Vec<&String> = mine().flat_map(|(_, words, ..)| *words).unique().collect();
-        let dishes = |food: &str| mine().filter(|(_, _, of, _)| *of == food).map(|(.., dish)| *dish).unique().join(", ");
-        let foods: Vec<String> = mine().map(|(_, _, food, _)| *food).unique().map(|food| format!("{food} ({})", dishes(food))).collect();
-        format!("{} not known for {eater}: read the packet of {}.", sentence(&listed(&words)), listed(&foods))
-    };
-    told.iter().map(|(eater, ..)| *eater).unique().map(line).collect()
-}
-
 /// "a", "a and b", "a, b and c".
 pub fn listed<S: AsRef<str>>(words: &[S]) -> String {
     match words {
@@ -237,7 +211,6 @@ pub fn plural(name: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::kitchen::Spot;
 
     #[test]
     fn durations_are_read_as_a_clock_is() {
@@ -272,19 +245,5 @@ mod tests {
         ] {
             assert_eq!(first_words(name), few);
         }
-    }
-
-    #[test]
-    fn what_is_not_known_is_one_line_an_eater_with_foods_and_dishes() {
-        let doubt = |food: &str, dish: &str| Warning::NotKnown {
-            at: Spot::default(),
-            text: String::new(),
-            eater: "Emil".into(),
-            words: vec!["sesame".into()],
-            food: food.into(),
-            dish: dish.into(),
-        };
-        let doubts = [doubt("oatcake", "Bean mash"), doubt("stock", "Soup"), doubt("oatcake", "Bean mash"), doubt("oatcake", "Lunch")];
-        assert_eq!(not_known(&doubts), ["Sesame not known for Emil: read the packet of oatcake (Bean mash, Lunch) and stock (Soup)."]);
     }
 }

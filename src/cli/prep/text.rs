@@ -6,9 +6,9 @@ use super::super::wrap::{table, wrap};
 use super::chart::chart;
 use crate::PastSession;
 use crate::kitchen::Names;
+use crate::kitchen::much::made as made_of;
 use crate::measure::{Units, show};
 use crate::prep::{Before, BoxNote, Fetched, Mark, Moment, PersonId, PrepPlan, SessionPlan, Task, by_food, presence};
-use crate::words::much::made as made_of;
 use crate::words::{brief, clock, clock_after, day, day_clock, place, temperature};
 
 /// The plan in lines of at most `width` characters. Steps and boxes bear the marks of the printed guide.

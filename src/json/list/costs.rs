@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::super::shape::OnDate;
 use crate::kitchen::Names;
 use crate::purchase::{self, Budget, Round, TripComparison};
-use crate::words::list as words;
+use crate::telling::list as words;
 
 #[derive(JsonSchema, Serialize)]
 pub(super) struct Worth {

@@ -9,7 +9,7 @@ use serde::{Deserialize, Serialize};
 use super::super::shape::OnDate;
 use crate::kitchen::Names;
 use crate::purchase::{self, MealNote};
-use crate::words::list as words;
+use crate::telling::list as words;
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
 pub(in crate::json) struct Meal<'a> {

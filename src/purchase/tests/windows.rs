@@ -3,7 +3,7 @@
 use pretty_assertions::assert_eq;
 
 use super::*;
-use crate::words::list::windows;
+use crate::telling::list::windows;
 
 fn opened(line: &ListLine) -> Option<String> {
     line.windows.as_ref().map(windows)

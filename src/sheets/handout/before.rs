@@ -4,9 +4,9 @@ use itertools::Itertools;
 
 use crate::foods::FoodId;
 use crate::handout::{Buying, BuyingLine, Needed};
+use crate::kitchen::much::called;
 use crate::kitchen::{Elsewhere, Names, RecipeId, Ware};
 use crate::measure::{Quantity, Units, show};
-use crate::words::much::called;
 use crate::words::{degrees, duration, in_a_sentence, listed, sentence};
 
 use super::Book;

@@ -4,10 +4,10 @@ use std::collections::BTreeSet;
 
 use crate::compose::{Clashing, HowMuch, Nutrient, Share, Stays, Why, Wish};
 use crate::foods::Place;
+use crate::kitchen::much::much_of;
 use crate::kitchen::{AnyLine, Kitchen, RecipeId, Together, Ware, Week};
 use crate::measure::{Dimension, Money, Quantity, Units, show};
 use crate::plan::Unfit;
-use crate::words::much::much_of;
 use crate::words::{duration, in_a_sentence, listed, plural};
 
 /// "uses 75 g feta, good until Tue".
@@ -29,7 +29,7 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
         Why::UsesUp { of, amount, until } => format!("uses {}, good until {}", amount_of(*of, amount), until.strftime("%a")),
         Why::FromPlace { of, amount, place } => match place {
             Place::Cupboard => format!("uses {} that is cooked already", amount_of(*of, amount)),
-            _ => format!("uses {} from the {}", amount_of(*of, amount), super::place(*place)),
+            _ => format!("uses {} from the {}", amount_of(*of, amount), crate::words::place(*place)),
         },
         Why::PartOf { recipe, nth, of, share, made_on } => {
             let dish = in_a_sentence(names.recipe(*recipe));
@@ -101,8 +101,8 @@ pub fn clashing(clashing: &Clashing, kitchen: &Kitchen, week: &Week) -> Said {
         HowMuch::Days(1) => Some("1 day".to_owned()),
         HowMuch::Days(days) => Some(format!("{days} days")),
         HowMuch::Minutes(minutes) => Some(duration(*minutes)),
-        HowMuch::At(at, start) if at.date() == start.date() => Some(super::clock(*at)),
-        HowMuch::At(at, _) => Some(super::day_clock(*at)),
+        HowMuch::At(at, start) if at.date() == start.date() => Some(crate::words::clock(*at)),
+        HowMuch::At(at, _) => Some(crate::words::day_clock(*at)),
         HowMuch::Grams(grams) => Some(format!("{} g", down(*grams))),
         HowMuch::Kcal(kcal) => Some(format!("{}", down(*kcal))),
         HowMuch::SuchAmounts(places) => Some(such_amounts(places, kitchen)),
@@ -162,7 +162,7 @@ fn key(wish: &Wish, kitchen: &Kitchen, week: &Week) -> (&'static str, Option<Str
         Wish::Beside(_) => ("beside", None),
         Wish::Style => ("style", None),
         Wish::Sure(eater) => ("sure", Some(kitchen.household.named[*eater].name.clone())),
-        Wish::FinishBy(start) => ("finish_by", Some(super::day_clock(*start))),
+        Wish::FinishBy(start) => ("finish_by", Some(crate::words::day_clock(*start))),
         Wish::Minutes(id) => ("minutes", id.and_then(pattern)),
         Wish::ReadyIn(meal) => ("ready_in", label(meal)),
         Wish::Packed(meal) => ("packed", label(meal)),

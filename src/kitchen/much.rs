@@ -4,7 +4,7 @@ use crate::foods::{Food, Kind, Measured};
 use crate::kitchen::{Names, RecipeId, Ware};
 use crate::measure::{Number, Quantity, Units, plural_word, show, show_at_most};
 
-use super::{in_a_sentence, plural};
+use crate::words::{in_a_sentence, plural};
 
 /// "7 cloves of garlic", "6 eggs", "400 g carrots", "1 bunch of dill", "2 portions of pearl barley".
 pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {

@@ -1,11 +1,11 @@
 //! What can be done where a meal runs short.
 
-use super::much::{made, much_of};
-use super::{clock, day, duration, ended, sentence};
+use crate::kitchen::much::{made, much_of};
 use crate::kitchen::{Names, Ware};
 use crate::measure::Units;
 use crate::plan::ShortMeal;
 use crate::purchase::Awaiting;
+use crate::words::{clock, day, duration, ended, sentence};
 
 /// The remedies, the best first, each in a few words.
 pub fn remedies(short: &ShortMeal) -> Vec<String> {

@@ -2,7 +2,6 @@
 
 use jiff::civil::Date;
 
-use super::in_a_sentence;
 use crate::foods::Allergen;
 use crate::kitchen::{BatchCut, Names};
 use crate::measure::{Currency, Quantity, Units, show};
@@ -11,6 +10,7 @@ use crate::purchase::{
     Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, PackLine, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely,
     Windows, Without,
 };
+use crate::words::in_a_sentence;
 
 /// "3 for 2.00".
 pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
