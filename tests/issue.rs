@@ -210,7 +210,7 @@ fn a_session_that_is_moved_to_another_day_once_it_is_booked_is_done_and_told() {
             assert_eq!(open_sessions(&kitchen, "2026-11-30"), 0);
             let said = crate::kitchen::stderr(&kitchen.run_on("2026-11-30", &["list"]));
             let line = format!(
-                "warning: weeks/week.toml:2:1: the session of Sun 29 Nov 14:00 is booked and was moved to {now}, which is done with it. If that \
+                "warning: weeks/week.toml:5:1: the session of Sun 29 Nov 14:00 is booked and was moved to {now}, which is done with it. If that \
                  is another, write start = 2026-11-29T14:00 into weeks/week.toml again, as a session of its own."
             );
             assert!(said.lines().any(|said| said == line), "{said}");

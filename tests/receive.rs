@@ -377,7 +377,7 @@ fn an_amount_below_nothing_is_named() {
     assert_eq!(said(&["waste", "-1 g bluegrain", "--why", "mould"]), negative);
     assert_eq!(said(&["issue", "--also", "-1 g bluegrain"]), negative);
     assert!(said(&["receive", "--also", "-1 g bluegrain"]).contains("the amount is negative"));
-    assert!(said(&["waste", "--wy", "mould"]).contains("it is no option of this verb, and no amount of anything"));
+    assert!(said(&["waste", "--wy", "--why", "mould"]).contains("it is no option of this verb, and no amount of anything"));
 }
 
 /// As [`shopping`], the grain sold by the kilogram, too.
