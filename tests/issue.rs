@@ -199,12 +199,75 @@ fn a_session_that_is_moved_before_it_is_booked_is_booked_at_its_new_start_and_on
 }
 
 #[test]
-fn a_session_that_is_moved_to_another_day_once_it_is_booked_is_asked_about() {
+fn a_session_that_is_moved_to_another_day_once_it_is_booked_is_done_and_told() {
+    // By a day, and by four: beside a print, and without one.
+    for (start, now) in [("2026-11-30T10:00", "Mon 30 Nov 10:00"), ("2026-12-03T10:00", "Thu 3 Dec 10:00")] {
+        for first in [&["print"][..], &["check"]] {
+            let kitchen = three_suppers(GRAIN);
+            kitchen.done_on("2026-11-27", first);
+            kitchen.done_on("2026-11-29", &["issue"]);
+            let kitchen = moved(kitchen, start);
+            assert_eq!(open_sessions(&kitchen, "2026-11-30"), 0);
+            let said = crate::kitchen::stderr(&kitchen.run_on("2026-11-30", &["list"]));
+            let line = format!(
+                "warning: weeks/week.toml:5:1: the session of Sun 29 Nov 14:00 is booked and was moved to {now}, which is done with it. If that \
+                 is another, write start = 2026-11-29T14:00 into weeks/week.toml again, as a session of its own."
+            );
+            assert!(said.lines().any(|said| said == line), "{said}");
+            for flags in [&["issue"][..], &["issue", "--anyway"], &["issue", "--replan"]] {
+                assert_eq!(kitchen.run_on("2026-12-03", flags).status.code(), Some(2), "booked once");
+            }
+            assert_eq!(lots(&kitchen, 0), grain(600.0), "cooked once");
+            // Taken back, it is to be booked at its new start.
+            kitchen.done_on("2026-12-03", &["undo"]);
+            let said = kitchen.done_on("2026-12-03", &["issue", "--anyway"]);
+            assert!(said.contains("Booked: cooked"), "{said}");
+            assert_eq!(lots(&kitchen, 0), grain(600.0));
+        }
+    }
+}
+
+#[test]
+fn a_session_that_stood_beside_the_booked_one_is_never_taken_for_it() {
+    // Sunday's is booked and then taken out of the file, as something done; Wednesday's stood there all along, and is moved by a day.
+    let week = |sessions: &[&str]| {
+        let sessions: String = sessions.iter().map(|start| format!("[[session]]\nstart = {start}\npeople = [\"cook\"]\n")).collect();
+        format!("from = 2026-11-30\n{sessions}[[meal]]\non = 2026-12-03\nat = \"supper\"\neach = [\"1 portion recipe:stew\"]\n")
+    };
+    let kitchen = three_suppers(GRAIN).week(&week(&["2026-11-29T14:00", "2026-12-02T14:00"]));
+    kitchen.done_on("2026-11-29", &["issue"]);
+    for start in ["2026-12-02T14:00", "2026-12-01T14:00"] {
+        fs::write(kitchen.path().join("weeks/week.toml"), week(&[start])).expect("written");
+        let prep = json(&kitchen.run_on("2026-11-30", &["--format", "json", "prep"]));
+        assert_eq!(prep["sessions"][0]["start"], start);
+        let said = crate::kitchen::stderr(&kitchen.run_on("2026-11-30", &["list"]));
+        assert!(!said.contains("moved"), "{said}");
+    }
+}
+
+#[test]
+fn a_session_that_is_written_after_the_print_is_booked_once_the_printed_ones_are() {
+    let kitchen = three_suppers(GRAIN);
+    kitchen.done_on("2026-11-27", &["print"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let week = kitchen.text("weeks/week.toml");
+    let more = "[[session]]\nstart = 2026-12-04T16:00\npeople = [\"cook\"]\n[[meal]]\non = 2026-12-05\nat = \"supper\"\neach = [\"2 portions recipe:stew\"]\n";
+    let kitchen = kitchen.week(&format!("{week}{more}"));
+    let said = kitchen.done_on("2026-12-04", &["issue"]);
+    assert!(said.contains("Booked: cooked Fri 4 Dec at 16:00"), "{said}");
+    assert_eq!(kitchen.run_on("2026-12-04", &["issue"]).status.code(), Some(2));
+}
+
+#[test]
+fn meals_of_days_to_come_are_booked_and_told() {
     let kitchen = three_suppers(GRAIN);
     kitchen.done_on("2026-11-29", &["issue"]);
-    let kitchen = moved(kitchen, "2026-11-30T10:00");
-    let said = crate::kitchen::stderr(&kitchen.run_on("2026-11-30", &["list"]));
-    assert!(said.contains("Where it was moved to Mon 30 Nov 10:00, write its old start into weeks/week.toml again"), "{said}");
+    let strict = kitchen.run_on("2026-11-30", &["--strict", "issue", "--until", "2026-12-01"]);
+    let told = "warning: Tue 1 Dec is yet to come: its meals are booked as eaten. Where that is not meant: spence undo.\n";
+    assert_eq!((strict.status.code(), crate::kitchen::stderr(&strict).starts_with(told)), (Some(1), true));
+    let said = kitchen.run_on("2026-11-30", &["issue", "--until", "2026-12-01"]);
+    assert_eq!((said.status.code(), crate::kitchen::stderr(&said)), (Some(0), told.to_owned()));
+    assert_eq!(crate::kitchen::stderr(&kitchen.run_on("2026-12-02", &["issue", "--until", "2026-12-02"])), "");
 }
 
 #[test]

@@ -329,3 +329,79 @@ fn what_is_said_twice_of_one_food_is_a_mistake() {
     }
     assert_eq!(kitchen.text("pantry.toml"), PANTRY);
 }
+
+#[test]
+fn goods_of_a_day_to_come_are_told() {
+    let kitchen = shopping();
+    let on = |flags: &[&str]| kitchen.run_on("2026-11-28", &[flags, &["receive", "--on", "2026-12-01"]].concat());
+    let told = "warning: Tue 1 Dec is yet to come: what is booked as of it counts as on the shelf from now on. Where that is not meant: spence undo.\n";
+    let strict = on(&["--strict"]);
+    assert_eq!((strict.status.code(), stderr(&strict).starts_with(told)), (Some(1), true), "{}", stderr(&strict));
+    let plain = on(&[]);
+    assert_eq!((plain.status.code(), stderr(&plain)), (Some(0), told.to_owned()));
+}
+
+#[test]
+fn with_strict_nothing_is_booked_of_a_kitchen_that_list_warns_of() {
+    // What waits to be booked is no reason not to book it.
+    let kitchen = shopping();
+    let strict = |today: &str, verb: &[&str]| kitchen.run_on(today, &[&["--strict"], verb].concat()).status.code();
+    assert_eq!(strict("2026-12-01", &["list"]), Some(1), "the trip is not booked");
+    assert_eq!(strict("2026-12-01", &["receive"]), Some(0));
+    let meal = supper("2026-12-02", "\"50 g moonchese\"");
+    let kitchen = shopping().meals(&meal);
+    for verb in [&["receive"][..], &["waste", "10 g bluegrain", "--why", "mould"], &["issue", "--until", "2026-12-02"], &["undo"]] {
+        let run = kitchen.run_on("2026-12-03", &[&["--strict"], verb].concat());
+        assert_eq!(run.status.code(), Some(1), "{verb:?}");
+        assert!(stderr(&run).contains("\"moonchese\" is not a known food") && stderr(&run).contains("with --strict; nothing was written."));
+    }
+    assert_eq!(kitchen.text("pantry.toml"), PANTRY);
+}
+
+#[test]
+fn one_food_is_answered_once_by_whichever_of_its_names() {
+    let foods = "[[food]]\nname = \"bluegrain\"\nalso = [\"blue corn\"]\nallergens = []\nsource = \"weighed at home\"\n";
+    let kitchen = shopping().foods(foods).meals(&supper("2026-11-30", "\"300 g bluegrain\""));
+    for (flag, one, other) in [("--paid", "bluegrain=1.10", "Blue corn=1.20"), ("--until", "bluegrain=2026-12-04", "Blue corn=2026-12-05")]
+    {
+        let run = kitchen.run_on("2026-11-28", &["receive", flag, one, flag, other]);
+        assert_eq!((run.status.code(), stderr(&run)), (Some(2), format!("error: {flag} says two things of Blue corn. Keep one.\n")));
+    }
+}
+
+#[test]
+fn an_amount_below_nothing_is_named() {
+    let kitchen = shopping();
+    let said = |arguments: &[&str]| stderr(&kitchen.run_on("2026-11-28", arguments));
+    let negative = "error: cannot read \"-1 g bluegrain\": the amount is negative. Instead: write an amount above zero.\n";
+    assert_eq!(said(&["waste", "-1 g bluegrain", "--why", "mould"]), negative);
+    assert_eq!(said(&["issue", "--also", "-1 g bluegrain"]), negative);
+    assert!(said(&["receive", "--also", "-1 g bluegrain"]).contains("the amount is negative"));
+    assert!(said(&["waste", "--wy", "--why", "mould"]).contains("it is no option of this verb, and no amount of anything"));
+}
+
+/// As [`shopping`], the grain sold by the kilogram, too.
+fn two_sizes() -> Kitchen {
+    let shops = shopping().text("shops.toml");
+    shopping().shops(&format!("{shops}[[pack]]\nshop = \"Stall\"\nfood = \"bluegrain\"\nsize = \"1 kg\"\nprice = 3.20\n"))
+}
+
+#[test]
+fn other_packs_than_listed_cost_what_their_shop_takes_for_them() {
+    // 300 g at 2.00 for the 500 g that were listed; the kilogram costs 3.20, however it is said. With 2.50 of cheese the week costs 5.70.
+    for amount in ["bluegrain=1 x 1 kg", "bluegrain=1 kg"] {
+        let kitchen = two_sizes();
+        let household = kitchen.text("kitchen.toml").replace("[household]\n", "[household]\nbudget = 50.00\n");
+        let kitchen = kitchen.file("kitchen.toml", &household);
+        receive(&kitchen, &["--instead", amount]);
+        let list = kitchen.list_on("2026-11-28");
+        assert_eq!(list["budget"]["cost"], "5.70", "{amount}");
+    }
+}
+
+#[test]
+fn the_price_paid_for_one_big_pack_is_no_price_of_two_small_ones() {
+    let kitchen = two_sizes();
+    let said = kitchen.done_on("2026-11-28", &["receive", "--instead", "bluegrain=1 x 1 kg", "--paid", "bluegrain=3.00"]);
+    assert!(said.contains("Price: bluegrain, 1 kg at Stall: 3.00, was 3.20"), "{said}");
+}

@@ -76,8 +76,9 @@ impl<'k> Bench<'k> {
             let (left, _) = exactly(left, self.kitchen.lots[index].pack.as_ref());
             let to = left.number.is_positive().then(|| LotRecord { amount: left, ..lot.clone() });
             let opened = self.shelf.opened_of(index).filter(|&opened| self.shelf.has_left(opened)).map(|opened| {
-                let Lot { amount, place, opened, .. } = &self.shelf.lots()[opened];
-                Change::new(None, Some(LotRecord { amount: Exact::of(amount), pack: None, place: *place, opened: *opened, ..lot.clone() }))
+                let Lot { amount, place, opened, since, .. } = &self.shelf.lots()[opened];
+                let (amount, place, opened, since) = (Exact::of(amount), *place, *opened, *since);
+                Change::new(None, Some(LotRecord { amount, pack: None, place, opened, since, ..lot.clone() }))
             });
             let opened: Vec<Change> = opened.collect();
             changes.push(Change::new(Some(lot), to));

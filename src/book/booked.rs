@@ -1,9 +1,10 @@
 //! What the book says is done: trips, sessions, meals, count sheets.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::{Date, DateTime};
 
+use super::booking::InWeek;
 use super::chain::Book;
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
@@ -19,6 +20,8 @@ pub struct Booked {
     covers: BTreeSet<String>,
     /// Sessions that are done because a booked one was moved there.
     moved: BTreeSet<DateTime>,
+    /// The weeks of booked sessions as they stood when they were booked, by the sessions' keys.
+    in_weeks: BTreeMap<String, InWeek>,
     /// The lots that the book adds up to.
     lots: Vec<LotRecord>,
     purchases: Vec<Purchase>,
@@ -43,14 +46,15 @@ impl Booked {
         let in_part = standing(&book.bookings).into_iter().filter(|booking| booking.covers.iter().any(|key| key.starts_with(LINE)));
         let fares = in_part.map(|booking| (booking.covers.clone(), booking.fares.keys().cloned().collect())).collect();
         let (covers, lots, purchases) = (covered(&book.bookings), sum(&book.bookings), purchases(&book.bookings));
-        Booked { covers, lots, purchases, fares, moved: BTreeSet::new() }
+        let in_weeks = standing(&book.bookings).into_iter().filter_map(|booking| Some((&*booking.covers, booking.in_week.as_ref()?)));
+        Booked { covers, lots, purchases, fares, moved: BTreeSet::new(), in_weeks: by_session(in_weeks) }
     }
 
     /// As [`Booked::by`], of a book that was not kept.
     pub fn told_by(ledger: &Ledger) -> Booked {
         let fares = ledger.fares_in_part().map(|(covers, shops)| (covers.to_vec(), shops.to_vec())).collect();
         let (covers, purchases) = (ledger.covers().cloned().collect(), ledger.purchases().collect());
-        Booked { covers, lots: ledger.lots(), purchases, fares, moved: BTreeSet::new() }
+        Booked { covers, lots: ledger.lots(), purchases, fares, moved: BTreeSet::new(), in_weeks: by_session(ledger.in_weeks()) }
     }
 
     /// `nth` counts the trips of one day from 0, in file order.
@@ -103,6 +107,11 @@ impl Booked {
         self.covers.range(SESSION.to_owned()..).map_while(|key| key.strip_prefix(SESSION)).filter_map(|start| start.parse().ok())
     }
 
+    /// The week of a booked session when it was booked; old books do not say it.
+    pub(super) fn in_week(&self, start: DateTime) -> Option<&InWeek> {
+        self.in_weeks.get(&session_key(start))
+    }
+
     pub(super) fn move_to(&mut self, start: DateTime) {
         self.moved.insert(start);
     }
@@ -127,6 +136,10 @@ impl Booked {
             lot.paid = known.unit_price();
         }
     }
+}
+
+fn by_session<'l>(in_weeks: impl Iterator<Item = (&'l [String], &'l InWeek)>) -> BTreeMap<String, InWeek> {
+    in_weeks.flat_map(|(covers, week)| covers.iter().map(|key| (key.clone(), week.clone()))).collect()
 }
 
 /// How the book names a trip: its day, and from the second of one day on its number.

@@ -2,12 +2,12 @@
 
 use std::collections::BTreeMap;
 
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
 use super::record::LotRecord;
-use crate::kitchen::PriceChange;
+use crate::kitchen::{PriceChange, Week};
 use crate::store::FileChange;
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
@@ -43,16 +43,35 @@ pub struct Change {
     /// The remarks above it, where it is gone: they passed to the lot below.
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub above: Option<String>,
+    /// What stood behind its heading, where it is gone.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub heading: Option<String>,
 }
 
 impl Change {
     pub fn new(from: Option<LotRecord>, to: Option<LotRecord>) -> Change {
-        Change { from, to, worth: None, lines: None, nth: None, above: None }
+        Change { from, to, worth: None, lines: None, nth: None, above: None, heading: None }
     }
 
     /// As much as before, in closed packs or out of them.
     pub fn is_packed_otherwise(&self) -> bool {
         self.from.as_ref().zip(self.to.as_ref()).is_some_and(|(from, to)| from.pack != to.pack && from.amount == to.amount)
+    }
+}
+
+/// The week of a session when it was booked, by which the session is known again where its start is changed afterwards.
+#[derive(Debug, Clone, PartialEq, Eq, JsonSchema, Serialize, Deserialize)]
+pub struct InWeek {
+    #[schemars(with = "String")]
+    pub from: Date,
+    /// The starts of all its sessions.
+    #[schemars(with = "Vec<String>")]
+    pub sessions: Vec<DateTime>,
+}
+
+impl InWeek {
+    pub fn of(week: &Week) -> InWeek {
+        InWeek { from: week.from, sessions: week.sessions.iter().map(|session| session.start).collect() }
     }
 }
 
@@ -73,6 +92,9 @@ pub struct Booking {
     /// Trips, sessions and meals that are booked with it: `session 2026-11-29T14:00`.
     #[serde(skip_serializing_if = "Vec::is_empty", default)]
     pub covers: Vec<String>,
+    /// Of a session: its week, as it stood then.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub in_week: Option<InWeek>,
     pub changes: Vec<Change>,
     /// What it cost to get to the shops, in minor units of money.
     #[serde(skip_serializing_if = "BTreeMap::is_empty", default)]
@@ -101,6 +123,7 @@ impl Booking {
             why: None,
             takes_back: None,
             covers: Vec::new(),
+            in_week: None,
             changes,
             fares: BTreeMap::new(),
             prices: Vec::new(),

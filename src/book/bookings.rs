@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::booked::{Booked, count_key, meal_key, session_key, trip_key};
-use super::booking::{Booking, Change, Verb};
+use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::Book;
 use super::issue::{issue_meal, issue_session};
 use super::next::NextTrip;
@@ -15,7 +15,7 @@ use super::receive::{Goods, put_all};
 use super::record::LotRecord;
 use super::sum::{last_standing, reversed};
 use crate::kitchen::much::much_of;
-use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, RecipeId, Ware, Week, read_line};
+use crate::kitchen::{CountForm, Kitchen, LineError, LineOf, PriceChange, Recipe, RecipeId, Ware, Week, read_line};
 use crate::measure::{Money, show};
 use crate::plan::{Demanded, Makings, span};
 use crate::prep::Turnover;
@@ -67,18 +67,25 @@ pub fn bought_beside(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on
 
 fn put_down(kitchen: &Kitchen, shelf: &[LotRecord], goods: &[Goods], on: Date) -> Vec<Change> {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
-    put_all(kitchen, &mut bench, goods, on);
+    put_all(&kitchen.foods, &kitchen.lots, &mut bench, goods, on);
     bench.finish()
 }
 
-/// What a session of `week` took and left cooked.
-pub fn cooked(kitchen: &Kitchen, shelf: &[LotRecord], session: &Turnover, (week, last_day): (&str, Date), today: Date) -> Draft {
+/// What a session of `week` took and left cooked; `file` is the week as its file has it.
+pub fn cooked(
+    kitchen: &Kitchen,
+    shelf: &[LotRecord],
+    session: &Turnover,
+    (week, last_day, file): (&str, Date, &Week),
+    today: Date,
+) -> Draft {
     let mut bench = Bench::new(kitchen, shelf.to_vec());
     bench.rank_undated(last_day);
     let start = session.start;
     let missing = issue_session(kitchen, &mut bench, session);
     let what = format!("cooked {} at {} ({week})", day(start.date()), clock(start));
-    let booking = Booking { covers: vec![session_key(start)], ..Booking::new(today, Verb::Issue, what, bench.finish()) };
+    let (covers, in_week) = (vec![session_key(start)], Some(InWeek::of(file)));
+    let booking = Booking { covers, in_week, ..Booking::new(today, Verb::Issue, what, bench.finish()) };
     Draft { booking, missing }
 }
 
@@ -114,8 +121,8 @@ pub fn eaten<'l>(
     let mut lines = Vec::new();
     for line in also {
         let lacks = take_line(kitchen, &mut bench, line, today).map_err(|not| (line.as_str(), not))?;
-        missing.extend(lacks.iter().map(|lacks| format!("{} of {}", lacks.missing, spoken(kitchen, line))));
-        lines.push(lacks.map_or_else(|| spoken(kitchen, line), |lacks| lacks.there));
+        missing.extend(lacks.iter().map(|lacks| format!("{} of {}", lacks.missing, spoken(&kitchen.recipes, line))));
+        lines.push(lacks.map_or_else(|| spoken(&kitchen.recipes, line), |lacks| lacks.there));
     }
     if !also.is_empty() {
         said.push(format!("{} beside the plan", lines.join(", ")));
@@ -125,10 +132,10 @@ pub fn eaten<'l>(
 }
 
 /// A line as it was typed, with a recipe's name in place of its id.
-fn spoken(kitchen: &Kitchen, line: &str) -> String {
+fn spoken(recipes: &[Recipe], line: &str) -> String {
     let Some((amount, rest)) = line.trim().split_once("recipe:") else { return line.trim().to_owned() };
     let id = rest.split(|letter: char| letter.is_whitespace() || letter == ',').next().unwrap_or_default();
-    let recipe = kitchen.recipes.iter().find(|recipe| recipe.id == id);
+    let recipe = recipes.iter().find(|recipe| recipe.id == id);
     recipe.map_or_else(|| line.trim().to_owned(), |recipe| format!("{amount}{}{}", in_a_sentence(&recipe.name), &rest[id.len()..]))
 }
 
@@ -151,7 +158,7 @@ pub fn thrown_away(kitchen: &Kitchen, shelf: &[LotRecord], what: &str, why: &str
     let mut changes = bench.finish();
     worth_taken(kitchen, &Prices::new(kitchen), &mut changes);
     let missing = lacks.iter().map(|lacks| format!("{} of it", lacks.missing)).collect();
-    let thrown = lacks.map_or_else(|| spoken(kitchen, what), |lacks| lacks.there);
+    let thrown = lacks.map_or_else(|| spoken(&kitchen.recipes, what), |lacks| lacks.there);
     let booking = Booking::new(today, Verb::Waste, format!("thrown away: {thrown}"), changes);
     Ok(Draft { booking: Booking { why: Some(why.trim().to_owned()), ..booking }, missing })
 }
@@ -171,7 +178,7 @@ fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Resu
         LineOf::Food { food, item: Some(item) } => match kitchen.foods.find(food) {
             Some(id) => {
                 ware = Some(Ware::Food(id));
-                take_food(kitchen, bench, id, item, on)
+                take_food(&kitchen.foods, &kitchen.rules, bench, id, item, on)
             }
             None => Err(NotTaken::NoLot),
         },
@@ -179,7 +186,7 @@ fn take_line(kitchen: &Kitchen, bench: &mut Bench, what: &str, on: Date) -> Resu
         LineOf::Recipe { id, amount } => match kitchen.recipes.iter().position(|recipe| recipe.id == *id) {
             Some(index) => {
                 ware = Some(Ware::Recipe(RecipeId(index)));
-                take_recipe(kitchen, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), When::Anyway(on))
+                take_recipe(&kitchen.recipes, bench, RecipeId(index), &amount.most(kitchen.rules.spoons), When::Anyway(on))
             }
             None => Err(NotTaken::NoLot),
         },

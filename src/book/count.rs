@@ -12,8 +12,8 @@ use super::booking::Change;
 use super::out::unit_price;
 use super::receive::text_of;
 use super::record::{Exact, LotRecord, Named, as_lot, exactly};
-use crate::foods::{Place, convert};
-use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Lot, Mistake, RecipeId};
+use crate::foods::{Foods, Place, convert};
+use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Lot, Mistake, Recipe, RecipeId};
 use crate::measure::{Dimension, InPacks, Money, Number, Quantity};
 use crate::plan::in_makes;
 use crate::shelf::{Prices, counts_packs, lot_dates, once_opened, worth};
@@ -89,7 +89,8 @@ fn change(kitchen: &Kitchen, counted: &CountedLot, left: &Counted, lot: Option<&
     let (to, opened) = match left {
         Counted::Gone => (None, None),
         Counted::Left { amount, bare } => {
-            let found = in_measure_of(kitchen, lot, amount, *bare).map_err(|(cause, remedy)| mistake(cause, remedy))?;
+            let found =
+                in_measure_of(&kitchen.foods, &kitchen.recipes, lot, amount, *bare).map_err(|(cause, remedy)| mistake(cause, remedy))?;
             as_lots(kitchen, lot, found, today)
         }
     };
@@ -134,7 +135,7 @@ fn opened_rest(kitchen: &Kitchen, lot: &LotRecord, rest: &Quantity, today: Date)
 }
 
 /// What was found in the measure in which the lot is booked, or a cause and its remedy.
-fn in_measure_of(kitchen: &Kitchen, lot: &LotRecord, found: &InPacks, bare: bool) -> Result<InPacks, (String, String)> {
+fn in_measure_of(foods: &Foods, recipes: &[Recipe], lot: &LotRecord, found: &InPacks, bare: bool) -> Result<InPacks, (String, String)> {
     let (own, example, amount) = (&lot.amount.dimension, lot.amount_text(), &found.amount);
     let loose = |amount: Quantity| InPacks { amount, pack: None };
     if let (Some(size), Dimension::Word(_)) = (&lot.pack, amount.dimension())
@@ -157,8 +158,8 @@ fn in_measure_of(kitchen: &Kitchen, lot: &LotRecord, found: &InPacks, bare: bool
         return Ok(loose(Quantity::of(own, amount.exact())));
     }
     let converted = match (&lot.food, &lot.recipe) {
-        (Some(food), _) => kitchen.foods.find(food).and_then(|food| convert(&kitchen.foods[food], amount, own).ok()),
-        (None, Some(recipe)) => cooked_in(kitchen, recipe, amount, own),
+        (Some(food), _) => foods.find(food).and_then(|food| convert(&foods[food], amount, own).ok()),
+        (None, Some(recipe)) => cooked_in(recipes, recipe, amount, own),
         (None, None) => None,
     };
     let none = || (format!("{} is booked in another measure: {example}", lot.name()), format!("Write it like \"{example}\"."));
@@ -166,8 +167,8 @@ fn in_measure_of(kitchen: &Kitchen, lot: &LotRecord, found: &InPacks, bare: bool
 }
 
 /// An amount of a cooked recipe in the measure of a lot of it.
-fn cooked_in(kitchen: &Kitchen, id: &str, amount: &Quantity, own: &Dimension) -> Option<Quantity> {
-    let recipe = &kitchen.recipes[kitchen.recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)?.0];
+fn cooked_in(recipes: &[Recipe], id: &str, amount: &Quantity, own: &Dimension) -> Option<Quantity> {
+    let recipe = &recipes[recipes.iter().position(|recipe| recipe.id == id).map(RecipeId)?.0];
     let one = in_makes(recipe, &Quantity::of(own, 1)).filter(|one| *one > 0)?;
     Some(Quantity::of(own, in_makes(recipe, amount)? / one))
 }

@@ -31,12 +31,16 @@ pub fn edit_lots(text: &str, shelf: &[LotRecord], changes: &mut [Change]) -> Res
             (Some(at), _, None) => {
                 change.lines = lots.get(at).map(|table| table.to_string());
                 (change.nth, change.above) = (Some(at + 1), lots.get(at).map(|table| above(table).to_owned()));
+                change.heading = lots.get(at).map(|table| behind_heading(table).to_owned()).filter(|text| !text.is_empty());
                 trailing.insert_str(0, &take_out(lots, at));
                 shelf.remove(at);
             }
             (None, false, Some(to)) => {
                 let at = change.nth.map_or_else(|| beside_its_like(&shelf, to), |nth| (nth - 1).min(shelf.len()));
                 let mut table = table_of(to, change.lines.as_deref());
+                if let Some(text) = change.heading.take() {
+                    table.decor_mut().set_suffix(text);
+                }
                 if let Some(own) = change.above.take().filter(|own| take_back(lots.get_mut(at), &mut trailing, own)) {
                     table.decor_mut().set_prefix(own);
                 }
@@ -106,6 +110,11 @@ fn take_back(below: Option<&mut Table>, trailing: &mut String, own: &str) -> boo
 /// What stands above a lot: remarks and empty lines.
 fn above(table: &Table) -> &str {
     table.decor().prefix().and_then(|prefix| prefix.as_str()).unwrap_or_default()
+}
+
+/// What stands behind `[[lot]]` in its line.
+fn behind_heading(table: &Table) -> &str {
+    table.decor().suffix().and_then(|suffix| suffix.as_str()).unwrap_or_default()
 }
 
 /// Remarks above the lot pass to the one below it, or, at the end, are given back.

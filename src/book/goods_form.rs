@@ -1,5 +1,6 @@
 //! The goods-in sheet: what a trip is about to bring, as a small TOML file, and what a person made of it.
 
+use crate::foods::Foods;
 use std::fmt::Write;
 
 use jiff::civil::Date;
@@ -7,9 +8,9 @@ use jiff::civil::Date;
 use super::booked::{Booked, line_key};
 use super::receive::{Goods, also, text_of};
 use super::record::Exact;
-use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake};
+use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake, Rules, ShopId};
 use crate::measure::{InPacks, read_quantity};
-use crate::purchase::Packed;
+use crate::purchase::{Packed, TripBuys};
 use crate::words::listed;
 
 /// The text of the sheet. `not_booked` is said in remarks.
@@ -40,8 +41,8 @@ pub fn goods_form(kitchen: &Kitchen, week: (&str, Date), trip: Date, goods: &[Go
 }
 
 /// What was bought of it, one text a size, as the sheet has it: "2 x 150 g".
-pub fn packs_of_goods(kitchen: &Kitchen, bought: &Goods) -> Vec<String> {
-    (0..bought.amounts.len()).map(|index| pack_text(kitchen, bought, index)).collect()
+pub fn packs_of_goods(rules: &Rules, bought: &Goods) -> Vec<String> {
+    (0..bought.amounts.len()).map(|index| pack_text(rules, bought, index)).collect()
 }
 
 fn quoted(text: &str) -> String {
@@ -49,7 +50,7 @@ fn quoted(text: &str) -> String {
 }
 
 fn line(kitchen: &Kitchen, bought: &Goods) -> String {
-    let packs: Vec<String> = (0..bought.amounts.len()).map(|index| quoted(&pack_text(kitchen, bought, index))).collect();
+    let packs: Vec<String> = (0..bought.amounts.len()).map(|index| quoted(&pack_text(&kitchen.rules, bought, index))).collect();
     let packs = if let [one] = packs.as_slice() { one.clone() } else { format!("[{}]", packs.join(", ")) };
     let cost = bought.cost.map(|cost| cost.decimal(&kitchen.household.currency));
     let paid = cost.clone().filter(|_| bought.paid).unwrap_or_default();
@@ -60,7 +61,7 @@ fn line(kitchen: &Kitchen, bought: &Goods) -> String {
 }
 
 /// "2 x 150 g", where that reads back as what it is, else the plain amount.
-fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
+fn pack_text(rules: &Rules, bought: &Goods, index: usize) -> String {
     let lies = &bought.amounts[index];
     let text = bought.packs.get(index).and_then(|pack| match pack {
         Packed::Packs { count: 1, label, .. } => Some(label.clone()),
@@ -68,7 +69,7 @@ fn pack_text(kitchen: &Kitchen, bought: &Goods, index: usize) -> String {
         Packed::Loose(_) => None,
     });
     let amount = Exact::of(&lies.amount);
-    let reads_back = |text: &String| read_quantity(text, kitchen.rules.spoons).is_ok_and(|read| Exact::of(&read) == amount);
+    let reads_back = |text: &String| read_quantity(text, rules.spoons).is_ok_and(|read| Exact::of(&read) == amount);
     text.filter(reads_back).unwrap_or_else(|| text_of(lies))
 }
 
@@ -86,14 +87,9 @@ pub struct Settled {
 /// # Errors
 /// Lines that name nothing on the list, a sheet of which all is booked, and what cannot be read, at their places in the sheet: all of it at
 /// once.
-pub fn fill(
-    kitchen: &Kitchen,
-    goods: &mut Vec<Goods>,
-    form: &GoodsForm,
-    trip: (Date, usize),
-    booked: &Booked,
-) -> Result<Settled, Vec<Mistake>> {
-    let lines = lines_of(kitchen, goods, form);
+pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm, of: &TripBuys, booked: &Booked) -> Result<Settled, Vec<Mistake>> {
+    let trip = (of.on, of.nth);
+    let lines = lines_of(&kitchen.foods, goods, form);
     let is_booked = |line: &&GoodsLine| (0..form.lines.len()).any(|nth| booked.has_line(trip, &line.food, nth));
     let unmatched = || form.lines.iter().enumerate().filter(|(index, _)| !lines.contains(&Some(*index)));
     let already: Vec<String> = unmatched().map(|(_, line)| line).filter(is_booked).map(|line| line.food.clone()).collect();
@@ -114,7 +110,7 @@ pub fn fill(
             None => stays_open = true,
         }
         if let Some(line) = line.map(|line| &form.lines[line]).filter(|line| !line.without) {
-            lay_over(&mut bought, line);
+            lay_over(kitchen, &of.shops, &mut bought, line);
             goods.push(bought);
         }
     }
@@ -142,20 +138,20 @@ fn booked_before(form: &GoodsForm, already: &[String]) -> Option<Mistake> {
 }
 
 /// The line of each of the goods: a food that the list has twice has two lines, in its order.
-fn lines_of(kitchen: &Kitchen, goods: &[Goods], form: &GoodsForm) -> Vec<Option<usize>> {
+fn lines_of(foods: &Foods, goods: &[Goods], form: &GoodsForm) -> Vec<Option<usize>> {
     let mut free: Vec<bool> = vec![true; form.lines.len()];
     let line_of = |bought: &Goods| {
-        let line = (0..free.len()).find(|&line| free[line] && form.lines[line].food == kitchen.foods[bought.food].name);
+        let line = (0..free.len()).find(|&line| free[line] && form.lines[line].food == foods[bought.food].name);
         line.inspect(|&line| free[line] = false)
     };
     goods.iter().map(line_of).collect()
 }
 
-fn lay_over(bought: &mut Goods, line: &GoodsLine) {
+fn lay_over(kitchen: &Kitchen, shops: &[ShopId], bought: &mut Goods, line: &GoodsLine) {
     let packs: Vec<InPacks> = line.instead.clone().map_or_else(|| line.packs.clone(), |instead| vec![instead]);
     let exact = |amounts: &[InPacks]| amounts.iter().map(|lies| Exact::of(&lies.amount)).collect::<Vec<_>>();
     if !packs.is_empty() && exact(&packs) != exact(&bought.amounts) {
-        bought.replaced_by(packs);
+        bought.replaced_by(kitchen, shops, packs);
     }
     if let Some(cost) = line.paid {
         bought.paid(cost);

@@ -12,7 +12,7 @@ pub fn trip_hashes(kitchen: &Kitchen, list: &WeekBuys, before: Option<(&WeekBuys
     let kept = |trip: &TripBuys| {
         let (week, hashes) = before?;
         let printed = week.trips.iter().find(|told| (told.on, told.nth) == (trip.on, trip.nth))?;
-        let open = open_lines(kitchen, printed, booked);
+        let open = open_lines(&kitchen.foods, printed, booked);
         let is_booked_in_part = open.lines.len() < printed.lines.len() && bought(&open) == bought(trip);
         let own = printed.hash(kitchen.names());
         let is_same = own == trip.hash(kitchen.names());

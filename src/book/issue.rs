@@ -10,7 +10,7 @@ use super::record::{Exact, LotRecord, Paid};
 use super::went_in::WentIn;
 use crate::foods::{FoodId, Place, as_purchased};
 use crate::kitchen::much::{made, much_of};
-use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Wanted, Ware, Week};
+use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Rules, Wanted, Ware, Week};
 use crate::measure::{Number, Quantity, is_nothing_of, show, steps_up};
 use crate::plan::{Demanded, MadeAt, Makings, User, in_makes, served_lines, tin_of};
 use crate::prep::{Batch, Turnover};
@@ -48,7 +48,7 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
     }
     for batch in &session.batches {
         let recipe = &kitchen.recipes[batch.recipe];
-        let straight = eaten_straight(kitchen, session, batch);
+        let straight = eaten_straight(&kitchen.recipes, session, batch);
         // A plan as it was printed has ten digits of what is no decimal.
         if &straight * 1_000_000 > *batch.makes.exact() {
             let amount = Quantity::of(&recipe.makes.dimension(), &straight);
@@ -89,15 +89,15 @@ fn paid_for(recipe: &Recipe, makes: &Quantity, lot: &Quantity, minor: f64) -> Op
 }
 
 /// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`.
-fn eaten_straight(kitchen: &Kitchen, session: &Turnover, made: &Batch) -> Number {
-    let recipe = &kitchen.recipes[made.recipe];
+fn eaten_straight(recipes: &[Recipe], session: &Turnover, made: &Batch) -> Number {
+    let recipe = &recipes[made.recipe];
     let in_unit = |amount: &Quantity| in_makes(recipe, amount).unwrap_or_default();
     let boxed: Number = session.boxes.iter().filter(|boxed| boxed.recipe == made.recipe).map(|boxed| in_unit(&boxed.amount)).sum();
     let fetched = session.fetch.iter().filter(|fetch| fetch.of == Ok(Ware::Recipe(made.recipe)));
     let fetched: Number = fetched.map(|fetch| in_unit(&fetch.amount)).sum();
     let mut used = Number::ZERO;
     for dish in &session.batches {
-        for line in &kitchen.recipes[dish.recipe].ingredients {
+        for line in &recipes[dish.recipe].ingredients {
             if let Wanted::Recipe { recipe: part, most, .. } = &line.wanted
                 && *part == made.recipe
             {
@@ -167,7 +167,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
         let share = given_to(makings, here, recipe) - asked.sum::<Number>();
         if share.is_positive() {
             let share = Quantity::of(&kitchen.recipes[recipe].makes.dimension(), share);
-            let _ = take_recipe(kitchen, bench, recipe, &share, When::On(on));
+            let _ = take_recipe(&kitchen.recipes, bench, recipe, &share, When::On(on));
         }
     }
     missing
@@ -194,9 +194,9 @@ fn take_of_food(
     on: Date,
     missing: &mut Vec<String>,
 ) -> Option<f64> {
-    let taken = take_amount(kitchen, bench, food, (amount, tin), on);
+    let taken = take_amount(&kitchen.foods, bench, food, (amount, tin), on);
     let words = |amount: &Quantity| much_of(kitchen.names(), Ware::Food(food), amount, kitchen.print.units);
-    note_missing(kitchen, &taken, words, amount, missing);
+    note_missing(&kitchen.rules, &taken, words, amount, missing);
     let (lacks, cost) = taken.map_or_else(|_| (amount.clone(), Some(0.0)), |took| (took.missing, took.cost));
     if lacks.is_zero() {
         return cost;
@@ -212,19 +212,19 @@ fn take_of_recipe(
     on: Date,
     missing: &mut Vec<String>,
 ) -> Option<f64> {
-    let taken = take_recipe(kitchen, bench, recipe, amount, When::On(on));
-    note_missing(kitchen, &taken, |amount| made(kitchen.names(), recipe, amount, kitchen.print.units), amount, missing);
+    let taken = take_recipe(&kitchen.recipes, bench, recipe, amount, When::On(on));
+    note_missing(&kitchen.rules, &taken, |amount| made(kitchen.names(), recipe, amount, kitchen.print.units), amount, missing);
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 
 /// So little that the list might have left it unbought.
-fn is_small(took: &TookOf, kitchen: &Kitchen) -> bool {
+fn is_small(took: &TookOf, rules: &Rules) -> bool {
     let asked = took.taken.exact() + took.missing.exact();
-    *took.missing.exact() <= asked * &Number::from(kitchen.rules.short_by)
+    *took.missing.exact() <= asked * &Number::from(rules.short_by)
 }
 
 fn note_missing(
-    kitchen: &Kitchen,
+    rules: &Rules,
     taken: &Result<TookOf, NotTaken>,
     words: impl Fn(&Quantity) -> String,
     asked: &Quantity,
@@ -232,9 +232,9 @@ fn note_missing(
 ) {
     match taken {
         // A rest is nothing that anyone would look for.
-        Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, kitchen) => (),
+        Ok(took) if *took.missing.exact() < took.missing.dimension().rest() && is_small(took, rules) => (),
         Ok(took) => {
-            let as_listed = if is_small(took, kitchen) { ": so little may stay unbought" } else { "" };
+            let as_listed = if is_small(took, rules) { ": so little may stay unbought" } else { "" };
             missing.push(words(&took.missing) + as_listed);
         }
         Err(NotTaken::NoLot) => missing.push(words(asked)),

@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use serde::Deserialize;
 
 use super::booked::LINE;
-use super::booking::{Booking, Change, Verb};
+use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::{Broken, Marks, is_cut_short, not_as_booked, not_following, sealed, unreadable};
 use super::purchases::{Purchase, purchase_of};
 use super::record::LotRecord;
@@ -59,6 +59,8 @@ struct Line {
     takes_back: Option<u64>,
     #[serde(default)]
     covers: Vec<String>,
+    #[serde(default)]
+    in_week: Option<InWeek>,
     changes: Vec<Move>,
     #[serde(default)]
     fares: BTreeMap<String, i64>,
@@ -170,7 +172,7 @@ impl Ledger {
         }
         let in_part = read.covers.iter().any(|key| key.starts_with(LINE));
         let fares = if in_part { read.fares.into_keys().collect() } else { Vec::new() };
-        self.done.add(read.number, read.takes_back, Standing { covers: read.covers, purchase, fares });
+        self.done.add(read.number, read.takes_back, Standing { covers: read.covers, in_week: read.in_week, purchase, fares });
     }
 
     /// Puts a booking at the end, with its number and both of its SHA-256. Gives its line.
@@ -182,9 +184,9 @@ impl Ledger {
         self.mark = sha256(line.as_bytes());
         let Booking { number, on, verb, takes_back, .. } = booking;
         let changes = booking.changes.iter().map(|change| Move { from: change.from.clone(), to: change.to.clone(), worth: None }).collect();
-        let (covers, fares) = (booking.covers.clone(), booking.fares.clone());
+        let (covers, in_week, fares) = (booking.covers.clone(), booking.in_week.clone(), booking.fares.clone());
         let (what, why, previous, own) = Default::default();
-        self.enter(Line { number, on, verb, what, why, takes_back, covers, changes, fares, previous, own });
+        self.enter(Line { number, on, verb, what, why, takes_back, covers, in_week, changes, fares, previous, own });
         self.last = Some(booking);
         line
     }
@@ -206,6 +208,11 @@ impl Ledger {
     /// Trips, sessions and meals that are booked, as the book names them.
     pub fn covers(&self) -> impl Iterator<Item = &String> {
         self.done.standing.values().flat_map(|standing| &standing.covers)
+    }
+
+    /// The weeks of the sessions that are booked, each with what its booking is of.
+    pub fn in_weeks(&self) -> impl Iterator<Item = (&[String], &InWeek)> {
+        self.done.standing.values().filter_map(|standing| Some((standing.covers.as_slice(), standing.in_week.as_ref()?)))
     }
 
     /// Every purchase that stands.
@@ -285,6 +292,7 @@ struct Done {
 #[derive(Debug, Clone)]
 struct Standing {
     covers: Vec<String>,
+    in_week: Option<InWeek>,
     purchase: Option<Purchase>,
     /// The shops to which the way was paid, where it books some lines of a trip.
     fares: Vec<String>,

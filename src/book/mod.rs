@@ -35,7 +35,7 @@ mod went_in;
 
 pub use bench::{Bench, Took};
 pub use booked::{Booked, count_key, line_key, meal_key, session_key, trip_key};
-pub use booking::{Booking, Change, Verb};
+pub use booking::{Booking, Change, InWeek, Verb};
 pub use bookings::{Draft, Eaten, NotWasted, bought, bought_beside, cooked, eaten, found, looked, taken_back, taking_back, thrown_away};
 pub use chain::{Book, Broken};
 pub use count::{Difference, Differences, count, differences, may_be_written_over};

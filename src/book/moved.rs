@@ -6,42 +6,46 @@ use std::collections::BTreeSet;
 use jiff::civil::DateTime;
 
 use super::booked::Booked;
-use crate::kitchen::{Session, Warning, Week};
+use crate::kitchen::{Warning, Week};
 use crate::prep::Turnover;
 use crate::words::day_clock;
 
 impl Booked {
-    /// A session that is booked and stands in no week any more is the one of that day that is not booked: it was moved. Another a day
-    /// before or after may be a new one, which is left open. Both are told.
+    /// A session that is booked and stands in no week any more is one that its week has got since then: it was moved, and is done all the
+    /// same. Told, since nobody but the household can know that it is not another.
     pub fn follow_moved(&mut self, weeks: &[(String, Week)]) -> Vec<Warning> {
-        let all: Vec<(&str, &Session)> =
-            weeks.iter().flat_map(|(file, week)| week.sessions.iter().map(move |session| (file.as_str(), session))).collect();
-        let starts: BTreeSet<DateTime> = all.iter().map(|(_, session)| session.start).collect();
+        let starts: BTreeSet<DateTime> = weeks.iter().flat_map(|(_, week)| &week.sessions).map(|session| session.start).collect();
         let mut warnings = Vec::new();
         for booked in self.sessions().filter(|start| !starts.contains(start)).collect::<Vec<_>>() {
-            let open = all.iter().filter(|(_, session)| !self.has_session(session.start));
-            let Some((file, session)) = open.min_by_key(|(_, session)| (apart(session.start, booked), session.start)) else { continue };
-            let is_same_day = session.start.date() == booked.date();
-            if !is_same_day && apart(session.start, booked) > A_DAY {
+            let all = weeks.iter().flat_map(|(file, week)| week.sessions.iter().map(move |session| (file, week, session)));
+            let open = all.filter(|(_, week, session)| !self.has_session(session.start) && self.may_be(booked, session.start, week));
+            let Some((file, _, session)) = open.min_by_key(|(_, _, session)| (apart(session.start, booked), session.start)) else {
                 continue;
-            }
-            let (then, now) = (day_clock(booked), day_clock(session.start));
-            let text = if is_same_day {
-                self.move_to(session.start);
-                format!("the session of {then} is booked and was moved to {now}, which is done with it.")
-            } else {
-                format!(
-                    "the session of {then} is booked and stands in no week any more. Where it was moved to {now}, write its old start into \
-                     {file} again: what is booked is done. Else that one is planned as another."
-                )
             };
-            warnings.push(Warning::Note { at: Some(session.at.clone()), text });
+            let (then, now) = (day_clock(booked), day_clock(session.start));
+            let old = booked.strftime("%Y-%m-%dT%H:%M");
+            let text = format!(
+                "the session of {then} is booked and was moved to {now}, which is done with it. If that is another, write start = {old} \
+                 into {file} again, as a session of its own."
+            );
+            let at = Some(session.at.clone());
+            self.move_to(session.start);
+            warnings.push(Warning::Note { at, text });
         }
         warnings
     }
+
+    /// May the booked session be the one that stands at `start` in `week` now? One that stood there then, too, is another; and one that is
+    /// nearer to a third which is gone as well was that.
+    fn may_be(&self, booked: DateTime, start: DateTime, week: &Week) -> bool {
+        let Some(then) = self.in_week(booked) else { return apart(start, booked) <= A_DAY };
+        let gone = || then.sessions.iter().filter(|then| week.sessions.iter().all(|session| session.start != **then));
+        let nearest = gone().all(|other| apart(start, booked) <= apart(start, *other));
+        then.from == week.from && !then.sessions.contains(&start) && nearest
+    }
 }
 
-/// How far from its old start a session may stand and be asked about, in minutes.
+/// How far from its old start a session is looked for where the book does not say how its week stood, in minutes.
 const A_DAY: i64 = 36 * 60;
 
 fn apart(a: DateTime, b: DateTime) -> i64 {

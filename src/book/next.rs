@@ -7,7 +7,7 @@ use jiff::civil::Date;
 use super::booked::Booked;
 use super::goods_form::{Settled, fill};
 use super::receive::{Goods, open_goods};
-use crate::foods::FoodId;
+use crate::foods::{FoodId, Foods};
 use crate::kitchen::{GoodsForm, Kitchen, Meal, Mistake, Names, RecipeId, Spot, Ware, Week};
 use crate::measure::{Quantity, Units, show};
 use crate::prep::{Taken, Turnover};
@@ -86,8 +86,8 @@ pub fn next_trip(kitchen: &Kitchen, plan: &WeekBuys, printed: Option<&WeekBuys>,
         return Err(NoTrip::AllBooked { week: chosen.week.clone() });
     };
     if printed.is_some() && is_printed && taken == As::Printed {
-        let now = plan.trips.iter().find(|now| (now.on, now.nth) == (trip.on, trip.nth)).map(|now| open_lines(kitchen, now, booked));
-        let foods = other_packs(&open_lines(kitchen, trip, booked), now.as_ref());
+        let now = plan.trips.iter().find(|now| (now.on, now.nth) == (trip.on, trip.nth)).map(|now| open_lines(&kitchen.foods, now, booked));
+        let foods = other_packs(&open_lines(&kitchen.foods, trip, booked), now.as_ref());
         if !foods.is_empty() {
             return Err(NoTrip::PlanChanged { on: trip.on, foods });
         }
@@ -96,13 +96,13 @@ pub fn next_trip(kitchen: &Kitchen, plan: &WeekBuys, printed: Option<&WeekBuys>,
 }
 
 /// The trip with the lines that are not booked yet.
-pub fn open_lines(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> TripBuys {
+pub fn open_lines(foods: &Foods, trip: &TripBuys, booked: &Booked) -> TripBuys {
     let mut seen: BTreeMap<FoodId, usize> = BTreeMap::new();
     let mut trip = trip.clone();
     trip.lines.retain(|line| {
         let next = seen.entry(line.food).or_default();
         let nth = std::mem::replace(next, *next + 1);
-        !booked.has_line((trip.on, trip.nth), &kitchen.foods[line.food].name, nth)
+        !booked.has_line((trip.on, trip.nth), &foods[line.food].name, nth)
     });
     trip
 }
@@ -171,8 +171,8 @@ pub fn filled_in(
     let first_open = of_day().filter(|trip| !booked.has_trip(trip.on, trip.nth)).map(|trip| trip.nth).min();
     let mut best: Option<(usize, Result<FilledIn, Vec<Mistake>>)> = None;
     for trip in of_day().filter(|trip| Some(trip.nth) == first_open) {
-        let (mut goods, not_booked) = open_goods(kitchen, trip, booked);
-        let filled = fill(kitchen, &mut goods, form, (trip.on, trip.nth), booked);
+        let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, trip, booked);
+        let filled = fill(kitchen, &mut goods, form, trip, booked);
         let as_listed = || goods.iter().filter(|bought| !bought.packs.is_empty()).count();
         let unchanged = if filled.is_ok() { as_listed() + 1 } else { 0 };
         if best.as_ref().is_none_or(|(most, _)| unchanged > *most) {

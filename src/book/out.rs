@@ -5,8 +5,8 @@ use jiff::civil::Date;
 use super::bench::{Bench, Took};
 use super::booking::Change;
 use super::record::{LotRecord, as_lot};
-use crate::foods::{FoodId, Item, as_purchased, convert, own_dimension};
-use crate::kitchen::{Kitchen, Lot, RecipeId, Ware};
+use crate::foods::{FoodId, Foods, Item, as_purchased, convert, own_dimension};
+use crate::kitchen::{Kitchen, Lot, Recipe, RecipeId, Rules, Ware};
 use crate::measure::{Dimension, Number, Quantity};
 use crate::plan::tin_of;
 use crate::shelf::{First, Prices, When, counts_packs, food_rate, worth};
@@ -33,15 +33,15 @@ pub struct TookOf {
 ///
 /// # Errors
 /// Where there is nothing that could be taken.
-pub fn take_food(kitchen: &Kitchen, bench: &mut Bench, food: FoodId, item: &Item, on: Date) -> Result<TookOf, NotTaken> {
-    let facts = &kitchen.foods[food];
-    let spoons = kitchen.rules.spoons;
+pub fn take_food(foods: &Foods, rules: &Rules, bench: &mut Bench, food: FoodId, item: &Item, on: Date) -> Result<TookOf, NotTaken> {
+    let facts = &foods[food];
+    let spoons = rules.spoons;
     let counted = item.amount.most(spoons);
     let asked = Asked {
         tin: tin_of(facts, item),
         own: own_dimension(facts, item, spoons).or(counts_packs(&counted.dimension()).then_some(counted)),
     };
-    take_in(kitchen, bench, food, &asked, When::Anyway(on), |dimension| as_purchased(facts, item, dimension, spoons).ok())
+    take_in(foods, bench, food, &asked, When::Anyway(on), |dimension| as_purchased(facts, item, dimension, spoons).ok())
 }
 
 /// Takes an amount of a food as purchased, on a day, from lots that may still be drawn then. `tin` is the size of one, where tins are
@@ -50,14 +50,14 @@ pub fn take_food(kitchen: &Kitchen, bench: &mut Bench, food: FoodId, item: &Item
 /// # Errors
 /// Where there is nothing that could be taken.
 pub fn take_amount(
-    kitchen: &Kitchen,
+    foods: &Foods,
     bench: &mut Bench,
     food: FoodId,
     (amount, tin): (&Quantity, Option<&Quantity>),
     on: Date,
 ) -> Result<TookOf, NotTaken> {
     let asked = Asked { tin: tin.cloned(), own: Some(amount.clone()) };
-    take_in(kitchen, bench, food, &asked, When::On(on), |dimension| convert(&kitchen.foods[food], amount, dimension).ok())
+    take_in(foods, bench, food, &asked, When::On(on), |dimension| convert(&foods[food], amount, dimension).ok())
 }
 
 struct Asked {
@@ -69,7 +69,7 @@ struct Asked {
 
 /// In the first dimension in which both the amount and some lot can be stated.
 fn take_in(
-    kitchen: &Kitchen,
+    foods: &Foods,
     bench: &mut Bench,
     food: FoodId,
     asked: &Asked,
@@ -85,7 +85,7 @@ fn take_in(
     for dimension in own.into_iter().chain([Dimension::Mass, Dimension::Volume, Dimension::Count]) {
         let wanted = asked.own.clone().filter(|own| own.dimension() == dimension).or_else(|| stated_in(&dimension));
         let Some(wanted) = wanted else { continue };
-        let rate = |lot: &Lot| food_rate(&kitchen.foods, lot, food, &dimension, asked.tin.as_ref());
+        let rate = |lot: &Lot| food_rate(foods, lot, food, &dimension, asked.tin.as_ref());
         if lots.iter().any(|lot| rate(lot).is_some()) {
             let Took { missing, cost } = bench.take(Ware::Food(food), when, first, wanted.exact(), rate);
             let taken = Quantity::of(&dimension, wanted.exact() - &missing);
@@ -99,8 +99,8 @@ fn take_in(
 ///
 /// # Errors
 /// Where there is nothing that could be taken.
-pub fn take_recipe(kitchen: &Kitchen, bench: &mut Bench, recipe: RecipeId, amount: &Quantity, when: When) -> Result<TookOf, NotTaken> {
-    let cooked = &kitchen.recipes[recipe];
+pub fn take_recipe(recipes: &[Recipe], bench: &mut Bench, recipe: RecipeId, amount: &Quantity, when: When) -> Result<TookOf, NotTaken> {
+    let cooked = &recipes[recipe];
     let lots = bench.drawable(Ware::Recipe(recipe), when);
     if lots.is_empty() {
         return Err(NotTaken::NoLot);

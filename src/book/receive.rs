@@ -5,15 +5,16 @@
 //! months. A date given for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A
 //! line that nobody is known to sell is booked as needed.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
 
 use super::bench::Bench;
 use super::booked::Booked;
 use super::record::{Exact, LotRecord, Paid, amount_text, exactly};
-use crate::foods::{Food, FoodId, Item, Kind, Place, as_purchased, own_dimension};
-use crate::kitchen::{Kitchen, LineOf, Lot, Ware, read_line};
+use super::seen::known_price;
+use crate::foods::{Food, FoodId, Foods, Item, Kind, Place, as_purchased, own_dimension};
+use crate::kitchen::{Household, Kitchen, LineOf, Lot, Rules, ShopId, Ware, read_line};
 use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Buy, Packed, Seller, TripBuys};
 
@@ -54,24 +55,24 @@ pub struct Goods {
 /// # Errors
 /// An exception that names nothing on the list, or that cannot be read: a whole sentence.
 pub fn receive(kitchen: &Kitchen, bench: &mut Bench, trip: &TripBuys, exceptions: &Exceptions) -> Result<Vec<String>, String> {
-    let (mut goods, not_booked) = goods_of(kitchen, trip);
-    except(kitchen, &mut goods, exceptions)?;
-    put_all(kitchen, bench, &goods, trip.on);
+    let (mut goods, not_booked) = goods_of(&kitchen.foods, &kitchen.rules, trip);
+    except(kitchen, &mut goods, &trip.shops, exceptions)?;
+    put_all(&kitchen.foods, &kitchen.lots, bench, &goods, trip.on);
     Ok(not_booked)
 }
 
 /// What the list of a trip says was bought, and what cannot be booked: its amount stands in words alone, or nobody knows the food any more.
-pub fn goods_of(kitchen: &Kitchen, trip: &TripBuys) -> (Vec<Goods>, Vec<String>) {
+pub fn goods_of(foods: &Foods, rules: &Rules, trip: &TripBuys) -> (Vec<Goods>, Vec<String>) {
     let mut not_booked = Vec::new();
     let mut goods = Vec::new();
     let mut lines: BTreeMap<FoodId, usize> = BTreeMap::new();
     for line in &trip.lines {
         let next = lines.entry(line.food).or_default();
         let nth = std::mem::replace(next, *next + 1);
-        match from_line(kitchen, line) {
+        match from_line(rules, line) {
             Some(bought) if !bought.amounts.is_empty() => goods.push(Goods { nth, ..bought }),
             Some(_) => (),
-            None => not_booked.push(format!("{}: its amount stands in words alone", kitchen.foods[line.food].name)),
+            None => not_booked.push(format!("{}: its amount stands in words alone", foods[line.food].name)),
         }
     }
     not_booked.extend(trip.unknown.iter().map(|food| format!("{food}: it was printed, and no food of that name is known any more")));
@@ -79,12 +80,12 @@ pub fn goods_of(kitchen: &Kitchen, trip: &TripBuys) -> (Vec<Goods>, Vec<String>)
 }
 
 /// Puts goods on the shelf, one lot a size.
-pub fn put_all(kitchen: &Kitchen, bench: &mut Bench, goods: &[Goods], on: Date) {
-    goods.iter().for_each(|bought| put(kitchen, bench, bought, on));
+pub fn put_all(foods: &Foods, lots: &[Lot], bench: &mut Bench, goods: &[Goods], on: Date) {
+    goods.iter().for_each(|bought| put(foods, lots, bench, bought, on));
 }
 
 /// Nothing where all of the need may stay unmet; `None` where the amount is no measure.
-fn from_line(kitchen: &Kitchen, line: &Buy) -> Option<Goods> {
+fn from_line(rules: &Rules, line: &Buy) -> Option<Goods> {
     let closed = |packed: &Packed| match packed {
         Packed::Packs { size, .. } => Some(size.clone()),
         Packed::Loose(_) => None,
@@ -94,16 +95,17 @@ fn from_line(kitchen: &Kitchen, line: &Buy) -> Option<Goods> {
         // Nobody is known to sell it, so it was bought somewhere, as needed.
         amounts.push(InPacks { amount: line.need.clone(), pack: None });
     }
-    let legible = |lies: &InPacks| read_in_packs(&text_of(lies), kitchen.rules.spoons).is_ok();
+    let legible = |lies: &InPacks| read_in_packs(&text_of(lies), rules.spoons).is_ok();
     let Buy { food, from, cost, .. } = *line;
     let packs = line.packs.clone();
     amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
 }
 
 impl Goods {
-    /// Other packs than on the list, so that its cost is not known.
-    pub fn replaced_by(&mut self, amounts: Vec<InPacks>) {
+    /// Other packs than on the list, at the price that a shop of the trip is known to have for them.
+    pub fn replaced_by(&mut self, kitchen: &Kitchen, shops: &[ShopId], amounts: Vec<InPacks>) {
         *self = Goods { amounts, cost: None, paid: false, packs: Vec::new(), ..self.clone() };
+        self.cost = known_price(&kitchen.foods, &kitchen.packs, shops, self);
     }
 
     pub fn paid(&mut self, cost: Money) {
@@ -111,50 +113,65 @@ impl Goods {
     }
 }
 
-/// Lays the exceptions over the goods of a list.
+/// Lays the exceptions over the goods of a list. `shops` are those that were visited.
 ///
 /// # Errors
 /// An exception that names nothing on the list, or that cannot be read: a whole sentence.
-pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, exceptions: &Exceptions) -> Result<(), String> {
+pub fn except(kitchen: &Kitchen, goods: &mut Vec<Goods>, shops: &[ShopId], exceptions: &Exceptions) -> Result<(), String> {
+    said_once(&kitchen.foods, "--instead", exceptions.instead.iter().map(|(name, _)| name))?;
+    said_once(&kitchen.foods, "--paid", exceptions.paid.iter().map(|(name, _)| name))?;
+    said_once(&kitchen.foods, "--until", exceptions.until.iter().map(|(name, _)| name))?;
     for name in &exceptions.without {
-        let at = place_in(kitchen, goods, name)?;
+        let at = place_in(&kitchen.foods, goods, name)?;
         goods.remove(at);
     }
     for (name, amount) in &exceptions.instead {
-        let at = place_in(kitchen, goods, name)?;
+        let at = place_in(&kitchen.foods, goods, name)?;
         let amount = read_in_packs(amount, kitchen.rules.spoons).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
-        goods[at].replaced_by(vec![amount]);
+        goods[at].replaced_by(kitchen, shops, vec![amount]);
     }
     for text in &exceptions.also {
         goods.push(also(kitchen, text)?);
     }
     for (name, price) in &exceptions.paid {
-        let at = place_in(kitchen, goods, name)?;
-        let cost = money(kitchen, price)?;
+        let at = place_in(&kitchen.foods, goods, name)?;
+        let cost = money(&kitchen.household, price)?;
         goods[at].paid(cost);
     }
     for (name, until) in &exceptions.until {
-        let at = place_in(kitchen, goods, name)?;
+        let at = place_in(&kitchen.foods, goods, name)?;
         goods[at].until = Some(*until);
     }
     Ok(())
 }
 
-fn place_in(kitchen: &Kitchen, goods: &[Goods], name: &str) -> Result<usize, String> {
-    let food = kitchen.foods.find(name.trim());
+/// Of one food each is said once, by whichever of its names.
+fn said_once<'n>(foods: &Foods, flag: &str, names: impl Iterator<Item = &'n String>) -> Result<(), String> {
+    let mut said: BTreeSet<String> = BTreeSet::new();
+    for name in names {
+        let food = foods.find(name.trim()).map_or_else(|| name.trim().to_lowercase(), |food| foods[food].name.clone());
+        if !said.insert(food) {
+            return Err(format!("{flag} says two things of {}. Keep one.", name.trim()));
+        }
+    }
+    Ok(())
+}
+
+fn place_in(foods: &Foods, goods: &[Goods], name: &str) -> Result<usize, String> {
+    let food = foods.find(name.trim());
     let at = goods.iter().position(|bought| Some(bought.food) == food);
     at.ok_or_else(|| format!("{} is not among what this trip buys.", name.trim()))
 }
 
-fn money(kitchen: &Kitchen, text: &str) -> Result<Money, String> {
-    let money = read_money(text.trim(), &kitchen.household.currency).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
+fn money(household: &Household, text: &str) -> Result<Money, String> {
+    let money = read_money(text.trim(), &household.currency).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
     if money < Money::ZERO { Err(format!("{} is less than nothing.", text.trim())) } else { Ok(money) }
 }
 
 /// A line that is not on the list: `1 kg onions at 1.20`.
 pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
     let (line, cost) = match text.rsplit_once(" at ") {
-        Some((line, price)) => (line, Some(money(kitchen, price)?)),
+        Some((line, price)) => (line, Some(money(&kitchen.household, price)?)),
         None => (text, None),
     };
     let read = read_line(line, &kitchen.foods, kitchen.rules.spoons)
@@ -187,9 +204,9 @@ pub(super) fn text_of(lies: &InPacks) -> String {
 }
 
 /// The goods of a trip whose lines are not booked yet.
-pub fn open_goods(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> (Vec<Goods>, Vec<String>) {
-    let (mut goods, not_booked) = goods_of(kitchen, trip);
-    goods.retain(|bought| !booked.has_line((trip.on, trip.nth), &kitchen.foods[bought.food].name, bought.nth));
+pub fn open_goods(foods: &Foods, rules: &Rules, trip: &TripBuys, booked: &Booked) -> (Vec<Goods>, Vec<String>) {
+    let (mut goods, not_booked) = goods_of(foods, rules, trip);
+    goods.retain(|bought| !booked.has_line((trip.on, trip.nth), &foods[bought.food].name, bought.nth));
     (goods, not_booked)
 }
 
@@ -199,14 +216,14 @@ pub fn open_goods(kitchen: &Kitchen, trip: &TripBuys, booked: &Booked) -> (Vec<G
 /// As [`except`].
 pub fn beside_the_plan(kitchen: &Kitchen, exceptions: &Exceptions) -> Result<Vec<Goods>, String> {
     let mut goods = Vec::new();
-    except(kitchen, &mut goods, exceptions)?;
+    except(kitchen, &mut goods, &[], exceptions)?;
     Ok(goods)
 }
 
 /// One lot a size; what was paid is shared out by amount.
-fn put(kitchen: &Kitchen, bench: &mut Bench, bought: &Goods, on: Date) {
-    let food = &kitchen.foods[bought.food];
-    let place = place_for(kitchen, bought.food, food);
+fn put(foods: &Foods, lots: &[Lot], bench: &mut Bench, bought: &Goods, on: Date) {
+    let food = &foods[bought.food];
+    let place = place_for(lots, bought.food, food);
     let mut amounts = bought.amounts.iter().map(|lies| &lies.amount);
     let first = amounts.next().cloned();
     let whole = first.and_then(|first| amounts.try_fold(first, |sum, next| sum.plus(next)));
@@ -233,13 +250,13 @@ fn put(kitchen: &Kitchen, bench: &mut Bench, bought: &Goods, on: Date) {
 
 /// Where it lies already, if it keeps as long there; else where it keeps longer, cupboard or fridge: that is what the list reckoned with.
 /// What keeps in the freezer alone goes there. Lots in the freezer say nothing of a food that is kept fresh, too.
-fn place_for(kitchen: &Kitchen, id: FoodId, food: &Food) -> Place {
+fn place_for(lots: &[Lot], id: FoodId, food: &Food) -> Place {
     let days_at = |place: Place| food.keeps.at(place);
     let longest = [Place::Cupboard, Place::Fridge].into_iter().filter_map(days_at).max();
     let is_kept_fresh = food.kind.is_some_and(Kind::is_raw) || longest.is_some();
     let is_short = |place: Place| place != Place::Freezer && days_at(place) < longest && days_at(place).is_some();
     let counts = |lot: &&Lot| lot.of == Ware::Food(id) && !(is_kept_fresh && lot.place == Place::Freezer) && !is_short(lot.place);
-    if let Some(lot) = kitchen.lots.iter().find(counts) {
+    if let Some(lot) = lots.iter().find(counts) {
         return lot.place;
     }
     let raw = food.kind.is_some_and(Kind::is_raw);

@@ -4,8 +4,8 @@ use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
-use crate::foods::Place;
-use crate::kitchen::{Kitchen, Lot, RecipeId, Spot, Ware};
+use crate::foods::{Foods, Place};
+use crate::kitchen::{Kitchen, Lot, Recipe, RecipeId, Spot, Ware};
 use crate::measure::{Dimension, Number, Quantity, UnitPrice, plural_word};
 
 /// An amount as it stands in pantry.toml and in the book: exactly, where its fraction is one that a person can read (`1/3`, `2 5/7`: of a
@@ -208,10 +208,10 @@ impl LotRecord {
     }
 }
 
-fn record(kitchen: &Kitchen, lot: &Lot) -> LotRecord {
+fn record(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> LotRecord {
     let (food, recipe) = match lot.of {
-        Ware::Food(food) => (Some(kitchen.foods[food].name.clone()), None),
-        Ware::Recipe(recipe) => (None, Some(kitchen.recipes[recipe].id.clone())),
+        Ware::Food(food) => (Some(foods[food].name.clone()), None),
+        Ware::Recipe(recipe) => (None, Some(recipes[recipe].id.clone())),
     };
     let (amount, pack) = exactly(&lot.amount, lot.pack.as_ref());
     LotRecord {
@@ -252,5 +252,5 @@ pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
 
 /// The shelf as pantry.toml says it, in file order.
 pub fn records(kitchen: &Kitchen) -> Vec<LotRecord> {
-    kitchen.lots.iter().map(|lot| record(kitchen, lot)).collect()
+    kitchen.lots.iter().map(|lot| record(&kitchen.foods, &kitchen.recipes, lot)).collect()
 }

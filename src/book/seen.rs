@@ -14,9 +14,9 @@
 
 use super::receive::Goods;
 use super::record::Exact;
-use crate::foods::convert;
+use crate::foods::{Foods, convert};
 use crate::kitchen::{Kitchen, Offer, Pack, PackKind, SeenPrice, ShopId};
-use crate::measure::{Currency, Money, Quantity, TOLERANCE, UnitPrice};
+use crate::measure::{Currency, InPacks, Money, Quantity, TOLERANCE, UnitPrice};
 use crate::purchase::{Packed, Seller, TripBuys};
 
 /// Ten-thousandths of a minor unit in which a loose price is kept.
@@ -37,7 +37,7 @@ pub fn seen_prices(kitchen: &Kitchen, trip: &TripBuys, goods: &[Goods]) -> (Vec<
 
 /// `None` where shops.toml does not have what was bought.
 fn price_of(kitchen: &Kitchen, trip: &TripBuys, bought: &Goods, cost: Money) -> Result<Option<SeenPrice>, String> {
-    let fits = candidates(kitchen, trip, bought)?;
+    let fits = candidates(&kitchen.foods, &kitchen.packs, &trip.shops, bought)?;
     let (pack, count) = match fits.as_slice() {
         [] => return Ok(None),
         [one] => *one,
@@ -88,35 +88,48 @@ fn loose_total(price: &UnitPrice, base: f64) -> i64 {
     (price.minor_e4 as f64 / E4 * base / price.per.base() + 0.5).floor() as i64
 }
 
+/// What was bought costs that much by shops.toml, at the cheapest of the visited shops; `None` where no price of it is known there.
+pub(super) fn known_price(foods: &Foods, packs: &[Pack], shops: &[ShopId], bought: &Goods) -> Option<Money> {
+    let fits = candidates(foods, packs, shops, bought).ok()?;
+    let price = |(pack, count): (usize, f64)| match &packs[pack].kind {
+        PackKind::Sized { price, offer, .. } => price.map(|price| Money(total(price, *offer, count.round() as i64))),
+        PackKind::Loose { price, .. } => price.as_ref().map(|price| Money(loose_total(price, count))),
+    };
+    fits.into_iter().filter_map(price).min()
+}
+
 /// The packs of shops.toml that are what was bought, each with how many of it: packs, or base units of loose goods.
-fn candidates(kitchen: &Kitchen, trip: &TripBuys, bought: &Goods) -> Result<Vec<(usize, f64)>, String> {
+fn candidates(foods: &Foods, packs: &[Pack], shops: &[ShopId], bought: &Goods) -> Result<Vec<(usize, f64)>, String> {
     if bought.from == Seller::Unknown {
         return Err("the shop that was printed is not known any more".to_owned());
     }
     let [amount] = bought.amounts.as_slice() else { return Err("what several sizes cost together is no price of one".to_owned()) };
     let visited = |shop: ShopId| match bought.from {
         Seller::Shop(own) => own == shop,
-        Seller::Anywhere => trip.shops.contains(&shop),
+        Seller::Anywhere => shops.contains(&shop),
         Seller::Unknown => false,
     };
     let there = |pack: &Pack| pack.food == bought.food && visited(pack.shop);
-    let fitting = |(index, pack): (usize, &Pack)| fit(kitchen, pack, &amount.amount, bought.packs.first()).map(|count| (index, count));
-    Ok(kitchen.packs.iter().enumerate().filter(|(_, pack)| there(pack)).filter_map(fitting).collect())
+    let fitting = |(index, pack): (usize, &Pack)| fit(foods, pack, amount, bought.packs.first()).map(|count| (index, count));
+    Ok(packs.iter().enumerate().filter(|(_, pack)| there(pack)).filter_map(fitting).collect())
 }
 
-fn fit(kitchen: &Kitchen, pack: &Pack, amount: &Quantity, listed: Option<&Packed>) -> Option<f64> {
-    let base = |to: &Quantity| {
+/// "1 x 1 kg" is one pack of a kilogram and no other; "1 kg" may be any that comes to it.
+fn fit(foods: &Foods, pack: &Pack, lies: &InPacks, listed: Option<&Packed>) -> Option<f64> {
+    let amount = &lies.amount;
+    let base_in = |amount: &Quantity, to: &Quantity| {
         let own = to.dimension();
-        if amount.dimension() == own {
-            Some(amount.base())
-        } else {
-            convert(&kitchen.foods[pack.food], amount, &own).ok().map(|same| same.base())
-        }
+        if amount.dimension() == own { Some(amount.base()) } else { convert(&foods[pack.food], amount, &own).ok().map(|same| same.base()) }
     };
+    let base = |to: &Quantity| base_in(amount, to);
     match (&pack.kind, listed) {
         (PackKind::Sized { label, .. }, Some(Packed::Packs { count, label: listed, .. })) => (listed == label).then(|| f64::from(*count)),
         (PackKind::Sized { .. }, Some(Packed::Loose(_))) | (PackKind::Loose { .. }, Some(Packed::Packs { .. })) => None,
         (PackKind::Sized { size, .. }, None) => {
+            let is_that_size = |closed| base_in(closed, size).is_some_and(|one| (one - size.base()).abs() <= TOLERANCE * one);
+            if lies.pack.as_ref().is_some_and(|closed| !is_that_size(closed)) {
+                return None;
+            }
             let count = (size.base() > 0.0).then(|| base(size)).flatten()? / size.base();
             (count >= 0.5 && (count - count.round()).abs() <= TOLERANCE * count).then(|| count.round())
         }

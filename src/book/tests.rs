@@ -254,6 +254,15 @@ fn a_lot_taken_back_comes_with_its_own_remarks() {
 }
 
 #[test]
+fn a_lot_taken_back_has_the_remark_behind_its_heading_again() {
+    let before = "[[lot]]  # the first\nfood = \"feta\"\namount = \"200 g\"\nplace = \"fridge\"\n";
+    let mut changes = [Change::new(Some(feta(200_000)), None)];
+    let text = edit_lots(before, &[feta(200_000)], &mut changes).expect("it can be edited");
+    let gone = booking(Verb::Waste, changes.to_vec());
+    assert_eq!(edit_lots(&text, &[], &mut reversed(&gone)), Ok(before.to_owned()));
+}
+
+#[test]
 fn a_new_lot_is_written_with_toml_dates() {
     let mut changes = [to(LotRecord { since: Some(date(2026, 11, 28)), ..feta(350_000) })];
     let text = edit_lots("", &[], &mut changes).expect("it can be edited");

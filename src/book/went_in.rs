@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use crate::foods::{FoodId, as_purchased};
-use crate::kitchen::{Kitchen, RecipeId, Wanted};
+use crate::kitchen::{Kitchen, Recipe, RecipeId, Wanted};
 use crate::measure::{Dimension, Number, Quantity};
 use crate::prep::{Batch, Turnover};
 
@@ -40,8 +40,8 @@ impl WentIn {
                     cost = cost.zip(*whole).map(|(sum, whole)| sum + whole * share);
                 }
             }
-            for (part, used) in used(kitchen, batch) {
-                let of_one = self.of_one(kitchen, session, &costs, part);
+            for (part, used) in used(&kitchen.recipes, batch) {
+                let of_one = self.of_one(&kitchen.recipes, session, &costs, part);
                 cost = cost.zip(of_one).map(|(sum, one)| sum + one * used.to_f64());
             }
             costs.push(cost);
@@ -50,9 +50,9 @@ impl WentIn {
     }
 
     /// What one of a dish's parts cost: fetched from the shelf, or made in this session before.
-    fn of_one(&self, kitchen: &Kitchen, session: &Turnover, costs: &[Cost], part: RecipeId) -> Cost {
+    fn of_one(&self, recipes: &[Recipe], session: &Turnover, costs: &[Cost], part: RecipeId) -> Cost {
         let (fetched, fetched_cost) = self.recipes.get(&part).cloned().unwrap_or((Number::ZERO, Some(0.0)));
-        let all: Number = session.batches.iter().flat_map(|batch| used(kitchen, batch)).filter(|one| one.0 == part).map(|one| one.1).sum();
+        let all: Number = session.batches.iter().flat_map(|batch| used(recipes, batch)).filter(|one| one.0 == part).map(|one| one.1).sum();
         let made_here = (&all - &fetched).max(Number::ZERO);
         let made = session.batches.iter().zip(costs).find(|(batch, _)| batch.recipe == part);
         let made_cost = match made {
@@ -67,11 +67,11 @@ impl WentIn {
 }
 
 /// The dishes that go into a batch, in the unit of their `makes`.
-fn used(kitchen: &Kitchen, batch: &Batch) -> Vec<(RecipeId, Number)> {
+fn used(recipes: &[Recipe], batch: &Batch) -> Vec<(RecipeId, Number)> {
     let times = Number::from_ten_digits(batch.batches);
-    let lines = kitchen.recipes[batch.recipe].ingredients.iter();
+    let lines = recipes[batch.recipe].ingredients.iter();
     let part = |wanted: &Wanted| match wanted {
-        Wanted::Recipe { recipe, most, .. } => Some((*recipe, kitchen.recipes[*recipe].in_makes(most)? * &times)),
+        Wanted::Recipe { recipe, most, .. } => Some((*recipe, recipes[*recipe].in_makes(most)? * &times)),
         Wanted::Food { .. } => None,
     };
     lines.filter_map(|line| part(&line.wanted)).collect()

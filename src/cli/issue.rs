@@ -4,7 +4,7 @@ use clap::Args;
 use jiff::civil::{Date, DateTime};
 
 use super::Cli;
-use super::keeping::{book, open, report};
+use super::keeping::{book, open, report, strictly, tell_of_a_day_to_come};
 use super::outcome::{Done, Failure, remark};
 use super::printed::tell_strange_paper;
 use super::setting::Setting;
@@ -26,7 +26,7 @@ pub struct Eating {
     #[arg(long, value_name = "DATE", value_parser = super::a_day, conflicts_with_all = ["anyway", "replan"])]
     until: Option<Date>,
     /// What was eaten beside the plan, as in "3 eggs" or "2 portions recipe:leek-soup"
-    #[arg(long, value_name = "LINE", conflicts_with_all = ["anyway", "replan"])]
+    #[arg(long, value_name = "LINE", allow_hyphen_values = true, value_parser = super::a_line, conflicts_with_all = ["anyway", "replan"])]
     also: Vec<String>,
     /// The session as printed, although the plan has changed since
     #[arg(long, conflicts_with = "replan")]
@@ -38,6 +38,9 @@ pub struct Eating {
 
 pub fn run(cli: &Cli, eating: &Eating) -> Done {
     let (setting, mut keeping) = open(cli)?;
+    if let Some(until) = eating.until {
+        tell_of_a_day_to_come(cli, until, setting.today, "its meals are booked as eaten")?;
+    }
     let meals = match (eating.until, eating.meal.is_empty()) {
         (Some(until), _) => Some(up_to(cli, &setting, until)?),
         (None, false) => Some(named(cli, &setting, &eating.meal)?),
@@ -45,7 +48,7 @@ pub fn run(cli: &Cli, eating: &Eating) -> Done {
         (None, true) => None,
     };
     let draft = match meals {
-        Some(meals) => at_table(&setting, &keeping, &meals, &eating.also)?,
+        Some(meals) => at_table(cli, &setting, &keeping, &meals, &eating.also)?,
         None => session(cli, &setting, &keeping, eating)?,
     };
     book(&mut keeping, draft.booking)?;
@@ -55,12 +58,18 @@ pub fn run(cli: &Cli, eating: &Eating) -> Done {
 fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> Result<Draft, Failure> {
     let place = setting.week(cli.week.as_deref())?;
     let reckoned = setting.reckon_week(place)?;
+    strictly(cli, &reckoned)?;
     let kitchen = &setting.loaded.kitchen;
-    let planned = || -> Vec<Turnover> { reckoned.turnovers() };
+    let planned: Vec<Turnover> = reckoned.turnovers();
     let printed = if eating.replan { None } else { setting.printed(place)? };
     let (week, sessions) = match &printed {
-        Some(printed) => (printed.buys.week.clone(), printed.turnovers.clone()),
-        None => (reckoned.week.name.clone(), planned()),
+        Some(printed) => {
+            // One that was written since it was printed is booked as it is planned.
+            let is_printed = |start: DateTime| printed.turnovers.iter().any(|printed| printed.start == start);
+            let since = planned.iter().filter(|session| !is_printed(session.start));
+            (printed.buys.week.clone(), printed.turnovers.iter().chain(since).cloned().collect())
+        }
+        None => (reckoned.week.name.clone(), planned.clone()),
     };
     let next = next_session(&sessions, &setting.booked);
     let none = || match setting.loaded.weeks[place].1.sessions.is_empty() {
@@ -72,7 +81,6 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
         tell_strange_paper(&setting.folder, &format!("{}.pdf", guide_stem(session.start, None)), printed);
     }
     if printed.is_some() && !eating.anyway {
-        let planned = planned();
         let now = planned.iter().find(|now| now.start == session.start);
         // One that is past is planned no more, and was done as it was printed.
         let differing =
@@ -82,7 +90,8 @@ fn session(cli: &Cli, setting: &Setting, keeping: &Keeping, eating: &Eating) -> 
         }
     }
     let last_day = span(&reckoned.week).1;
-    Ok(cooked(kitchen, &keeping.shelf, session, (&week, last_day), setting.today))
+    let file = &setting.loaded.weeks[place].1;
+    Ok(cooked(kitchen, &keeping.shelf, session, (&week, last_day, file), setting.today))
 }
 
 fn changed(start: DateTime, differing: &[String]) -> Failure {
@@ -156,10 +165,11 @@ fn up_to(cli: &Cli, setting: &Setting, until: Date) -> Result<Meals, Failure> {
     Ok(meals)
 }
 
-fn at_table(setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]) -> Result<Draft, Failure> {
+fn at_table(cli: &Cli, setting: &Setting, keeping: &Keeping, meals: &Meals, also: &[String]) -> Result<Draft, Failure> {
     let mut reckoned: Vec<(Reckoning, Vec<usize>)> = Vec::new();
     for (week, spots) in meals {
         let reckoning = setting.reckon_week(*week)?;
+        strictly(cli, &reckoning)?;
         let (not_booked, ..) = reckoning.not_booked();
         let mut places: Vec<usize> = (0..not_booked.meals.len()).filter(|&meal| spots.contains(&not_booked.meals[meal].at)).collect();
         places.sort_by_key(|&meal| not_booked.meals[meal].at_time);

@@ -4,17 +4,39 @@ use std::path::Path;
 
 use jiff::civil::Date;
 
-use super::outcome::{Done, Failure, json, remark, say};
+use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::setting::{Setting, folder, today};
 use super::{Cli, Format};
+use crate::Reckoning;
 use crate::book::{Booking, Broken, Keeping, NotBooked, Note, Verb};
-use crate::kitchen::{Loaded, Mistake, PriceChange, Spot};
+use crate::kitchen::{Loaded, Mistake, PriceChange, Spot, Warning};
 use crate::store::BOOK;
-use crate::words::{counted, sentence};
+use crate::words::{counted, day, sentence};
 
-/// Opens the book for one booking, with the household as it is then.
+/// Opens the book for one booking, with the household as it is then. With --strict what reading warns of ends it here.
 pub fn open(cli: &Cli) -> Result<(Setting, Keeping), Failure> {
-    open_by(cli, Keeping::open)
+    let (setting, keeping) = open_by(cli, Keeping::open)?;
+    if cli.strict {
+        warn(&setting.loaded.warnings, true)?;
+    }
+    Ok((setting, keeping))
+}
+
+/// With --strict nothing is booked of a week that `list` warns of; but for what waits to be booked and what runs short, which booking mends.
+pub fn strictly(cli: &Cli, reckoned: &Reckoning) -> Done {
+    let is_mended =
+        |warning: &&Warning| matches!(warning, Warning::NotBooked { .. } | Warning::NotBookedToItsEnd { .. } | Warning::Short { .. });
+    let warnings: Vec<Warning> = reckoned.warnings.iter().filter(|warning| !is_mended(warning)).cloned().collect();
+    if cli.strict { warn(&warnings, true) } else { Ok(()) }
+}
+
+/// What is booked as of a day after today may still turn out otherwise: told, and with --strict not booked.
+pub fn tell_of_a_day_to_come(cli: &Cli, on: Date, today: Date, what_follows: &str) -> Done {
+    if on <= today {
+        return Ok(());
+    }
+    let text = format!("{} is yet to come: {what_follows}. Where that is not meant: spence undo.", day(on));
+    warn(&[Warning::Note { at: None, text }], cli.strict)
 }
 
 /// The same, also where the last booking never came into pantry.toml.

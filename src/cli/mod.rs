@@ -79,6 +79,15 @@ pub(crate) fn a_day(typed: &str) -> Result<Date, String> {
     typed.trim().parse().map_err(|_| "it is no date. Write year-month-day, as in 2026-11-28".to_owned())
 }
 
+/// A line of a food. One that begins with a stroke is read, so that its mistake can be named; an option that does not exist is none.
+pub(crate) fn a_line(typed: &str) -> Result<String, String> {
+    if typed.starts_with("--") || typed == "-" {
+        Err("it is no option of this verb, and no amount of anything".to_owned())
+    } else {
+        Ok(typed.to_owned())
+    }
+}
+
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 enum Format {
     #[default]
@@ -202,6 +211,7 @@ enum Verb {
     /// Book what is thrown away, as in "200 g feta"
     Waste {
         /// How much of what, as the shelf has it: "200 g feta", "1 portion recipe:leek-soup"
+        #[arg(allow_hyphen_values = true, value_parser = a_line)]
         what: String,
         /// The reason
         #[arg(long)]

@@ -6,7 +6,7 @@ use std::path::{Path, PathBuf};
 use clap::Args;
 use jiff::civil::Date;
 
-use super::keeping::{book, open, report};
+use super::keeping::{book, open, report, strictly, tell_of_a_day_to_come};
 use super::outcome::{Done, Failure, json, remark, say};
 use super::printed::{printed, tell_strange_paper};
 use super::setting::Setting;
@@ -40,7 +40,7 @@ pub struct Otherwise {
     #[arg(long, value_name = "FOOD=AMOUNT", value_parser = pair)]
     instead: Vec<(String, String)>,
     /// Something that is not on the list, as in "1 kg onions at 1.20"
-    #[arg(long, value_name = "LINE")]
+    #[arg(long, value_name = "LINE", allow_hyphen_values = true, value_parser = super::a_line)]
     also: Vec<String>,
     /// The day it was bought: with --also that purchase alone, else the next trip as of that day
     #[arg(long, value_name = "DATE", value_parser = super::a_day)]
@@ -71,7 +71,6 @@ fn dated(text: &str) -> Result<(String, Date), String> {
 }
 
 pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
-    otherwise.check()?;
     match (&otherwise.file, &otherwise.sheet) {
         (Some(file), _) => from_sheet(cli, file),
         (None, Some(sheet)) => write_sheet(cli, otherwise, sheet),
@@ -81,6 +80,9 @@ pub fn run(cli: &Cli, otherwise: &Otherwise) -> Done {
 
 fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
     let (setting, keeping) = open(cli)?;
+    if let Some(on) = otherwise.on {
+        tell_of_a_day_to_come(cli, on, setting.today, "what is booked as of it counts as on the shelf from now on")?;
+    }
     let beside = !otherwise.also.is_empty();
     if let Some(on) = otherwise.on.filter(|_| beside) {
         return bought_beside_the_plan(cli, &setting, keeping, otherwise, on);
@@ -94,8 +96,8 @@ fn as_listed(cli: &Cli, otherwise: &Otherwise) -> Done {
         Err(none) => return Err(Failure::Usage(no_trip(&none, setting.loaded.kitchen.names()))),
     };
     let kitchen = &setting.loaded.kitchen;
-    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
-    except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
+    let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &next.trip, &setting.booked);
+    except(kitchen, &mut goods, &next.trip.shops, &otherwise.exceptions()).map_err(Failure::Usage)?;
     put_down(cli, &setting, keeping, &next, (&goods, None), &not_booked)
 }
 
@@ -110,6 +112,7 @@ fn bought_beside_the_plan(cli: &Cli, setting: &Setting, mut keeping: Keeping, ot
 
 fn next(cli: &Cli, setting: &Setting, otherwise: &Otherwise) -> Result<Result<NextTrip, NoTrip>, Failure> {
     let reckoned = setting.reckon(cli)?;
+    strictly(cli, &reckoned)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, &setting.loaded.kitchen, &reckoned.week)?;
     printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));
@@ -146,13 +149,6 @@ impl Otherwise {
         }
     }
 
-    /// Of one food each is said once.
-    fn check(&self) -> Done {
-        said_once("--instead", &self.instead)?;
-        said_once("--paid", &self.paid)?;
-        said_once("--until", &self.until)
-    }
-
     fn exceptions(&self) -> Exceptions {
         Exceptions {
             without: self.without.clone(),
@@ -161,15 +157,6 @@ impl Otherwise {
             paid: self.paid.clone(),
             until: self.until.clone(),
         }
-    }
-}
-
-fn said_once<T>(flag: &str, said: &[(String, T)]) -> Done {
-    let is_there =
-        |(at, (food, _)): &(usize, &(String, T))| said[..*at].iter().any(|(other, _)| other.to_lowercase() == food.to_lowercase());
-    match said.iter().enumerate().find(is_there) {
-        Some((_, (food, _))) => Err(Failure::Usage(format!("{flag} says two things of {food}. Keep one."))),
-        None => Ok(()),
     }
 }
 
@@ -202,8 +189,8 @@ fn write_sheet(cli: &Cli, otherwise: &Otherwise, sheet: &Path) -> Done {
     read_ledger(&setting.folder)?;
     let kitchen = &setting.loaded.kitchen;
     let next = next(cli, &setting, otherwise)?.map_err(|none| Failure::Usage(no_trip(&none, kitchen.names())))?;
-    let (mut goods, not_booked) = open_goods(kitchen, &next.trip, &setting.booked);
-    except(kitchen, &mut goods, &otherwise.exceptions()).map_err(Failure::Usage)?;
+    let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &next.trip, &setting.booked);
+    except(kitchen, &mut goods, &next.trip.shops, &otherwise.exceptions()).map_err(Failure::Usage)?;
     let text = goods_form(kitchen, (&next.week, next.from), next.trip.on, &goods, &not_booked);
     let folder = sheet.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
     write_all(folder, &[(sheet.to_path_buf(), text.into_bytes())])?;
@@ -237,6 +224,7 @@ fn from_sheet(cli: &Cli, file: &Path) -> Done {
     let form = read_goods(kitchen, file)?;
     let week = week_of_sheet(setting.weeks(), &form).map_err(|mistake| Failure::Mistakes(vec![mistake]))?;
     let reckoned = setting.reckon_week(week)?;
+    strictly(cli, &reckoned)?;
     let plan = WeekBuys::from(&reckoned.list(EVERY_TRIP));
     let printed = printed(&setting.folder, kitchen, &reckoned.week)?;
     printed.iter().for_each(|printed| tell_strange_list(&setting.folder, printed));

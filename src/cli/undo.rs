@@ -1,7 +1,7 @@
 //! `undo`: takes back the last booking, again and again, to the opening of the book; or everything after one that is named.
 
 use super::keeping::{book_all, open_to_mend, report, say_notes, sentence_of};
-use super::outcome::{Done, Failure, say};
+use super::outcome::{Done, Failure, say, warn};
 use super::{Cli, Format};
 use crate::book::{Booking, Keeping, Verb, taking_back};
 use crate::words::{counted, day_year};
@@ -10,6 +10,9 @@ pub fn run(cli: &Cli, back_to: Option<u64>) -> Done {
     let (setting, mut keeping) = open_to_mend(cli)?;
     if keeping.lost().is_some() {
         return undo_lost(cli, &mut keeping, back_to);
+    }
+    if cli.strict {
+        warn(&setting.loaded.warnings, true)?;
     }
     let these: Vec<Booking> = match back_to {
         None => keeping.standing().next().map(|last| keeping.booking(last)).transpose()?.into_iter().collect(),

@@ -87,8 +87,8 @@ fn add_shop<'b>(
 /// The packs as the goods-in file has them; `None` for what cannot be booked.
 fn booked_as(kitchen: &Kitchen, trip: &TripBuys, buy: &Buy) -> Option<Vec<String>> {
     let alone = TripBuys { lines: vec![buy.clone()], unknown: Vec::new(), ..trip.clone() };
-    let (goods, _) = goods_of(kitchen, &alone);
-    goods.first().map(|goods| packs_of_goods(kitchen, goods))
+    let (goods, _) = goods_of(&kitchen.foods, &kitchen.rules, &alone);
+    goods.first().map(|goods| packs_of_goods(&kitchen.rules, goods))
 }
 
 /// `nth` counts the lines of one food from 0. A line's ticks are kept by both: that other lines are booked changes neither.

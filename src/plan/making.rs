@@ -157,6 +157,8 @@ pub struct ShortMeal {
     pub amount: Quantity,
     /// How long the recipe takes where it is made at the meal.
     pub takes: Minutes,
+    /// How long before it is begun: soaking.
+    pub ahead: Minutes,
 }
 
 /// Everything a week makes, with what cooked lots served.

@@ -89,7 +89,7 @@ impl<'w, 'p> Lived<'w, 'p> {
         let is_it = |on: Date, nth: usize| (on, nth) == (trip.on, trip.nth);
         let printed = self.print.and_then(|print| print.buys.trips.iter().find(|told| is_it(told.on, told.nth))).cloned();
         let planned = || self.as_planned.as_ref()?.basket.trips.iter().find(|told| is_it(told.on, told.nth)).map(TripBuys::from);
-        printed.or_else(planned).map(|bought| open_lines(kitchen, &bought, self.booked))
+        printed.or_else(planned).map(|bought| open_lines(&kitchen.foods, &bought, self.booked))
     }
 
     /// What the sessions and meals that are done or taken as done needed, as they are planned before anything of the week was cooked.
@@ -141,7 +141,7 @@ impl<'w, 'p> Lived<'w, 'p> {
             happened.extend(self.bought(kitchen, trip).map(|buys| (at, Happened::Trip(buys))));
         }
         for trip in self.own_trips() {
-            happened.push((trip.on.to_datetime(Time::midnight()), Happened::Trip(open_lines(kitchen, trip, self.booked))));
+            happened.push((trip.on.to_datetime(Time::midnight()), Happened::Trip(open_lines(&kitchen.foods, trip, self.booked))));
         }
         for session in self.standing.sessions(&self.week, is_past) {
             happened.extend(self.turnover(kitchen, session.start).map(|session| (session.start, Happened::Session(session))));
@@ -265,7 +265,9 @@ pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[Lived]) -> Cow<'
             let mut bench = Bench::new(&shelf, records(&shelf));
             bench.rank_undated(span(&weeks[week].week).1);
             match (&what, &weeks[week].as_planned) {
-                (Happened::Trip(buys), _) => put_all(&shelf, &mut bench, &goods_of(&shelf, buys).0, buys.on),
+                (Happened::Trip(buys), _) => {
+                    put_all(&shelf.foods, &shelf.lots, &mut bench, &goods_of(&shelf.foods, &shelf.rules, buys).0, buys.on)
+                }
                 (Happened::Session(session), _) => drop(issue_session(&shelf, &mut bench, session)),
                 (Happened::Meal(meal), Some(planned)) => {
                     let Stages { makings, demanded, .. } = &planned.stages;

@@ -27,13 +27,16 @@ use std::rc::Rc;
 use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
-use crate::kitchen::{Kitchen, Loaded, Mistake, Session, Spot, Trip, Ware, Warning, Week};
+use crate::foods::FoodId;
+use crate::kitchen::{Kitchen, Loaded, Mistake, PackKind, Session, Spot, Trip, Ware, Warning, Week};
 use crate::measure::Money;
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Demand, Demanded, Makings, ShortMeal, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
 use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, TripList};
+use crate::shelf::counts_packs;
 use crate::telling;
+use crate::words;
 use carry::Another;
 use lived::{AsPlanned, Lived};
 
@@ -160,7 +163,9 @@ pub fn reckon_beside<'k>(
     warnings.extend(plan::avoided_at_meals(&kitchen, &week));
     warnings.extend(avoided_on_list(&kitchen, &demanded, &needs));
     warnings.extend(unskilled(&kitchen, &week, &makings, &warnings));
-    warnings.extend(demanded.warnings.iter().chain(&netted.warnings).chain(&basket.warnings).cloned());
+    let counted = counted_in_packs(&kitchen, &demanded, &netted);
+    warnings.extend(demanded.warnings.iter().filter(|warning| warning.at().is_none_or(|at| !counted.contains(at))).cloned());
+    warnings.extend(netted.warnings.iter().chain(&basket.warnings).cloned());
     let mut said = BTreeSet::new();
     warnings.retain(|warning| said.insert(warning.clone()));
     let (first, last) = plan::span(&lived.week);
@@ -182,6 +187,16 @@ pub fn reckon_beside<'k>(
         as_planned: lived.as_planned,
         kitchen,
     })
+}
+
+/// Lines of a number of tins whose weight nobody asks for: all lines of the food count them, and closed packs of the shelf serve the line, or
+/// a shop sells such.
+fn counted_in_packs<'d>(kitchen: &Kitchen, demanded: &'d Demanded, netted: &Netted) -> BTreeSet<&'d Spot> {
+    let counts = |demand: &Demand| counts_packs(&demand.amount.dimension());
+    let are_alike = |food: FoodId| demanded.demand.iter().filter(|demand| demand.food == food).all(counts);
+    let is_sold = |food: FoodId| kitchen.packs.iter().any(|pack| pack.food == food && matches!(pack.kind, PackKind::Sized { .. }));
+    let served = demanded.demand.iter().zip(&netted.unmet).filter(|(demand, _)| counts(demand) && are_alike(demand.food));
+    served.filter(|(demand, unmet)| unmet.is_zero() || is_sold(demand.food)).map(|(demand, _)| &demand.at).collect()
 }
 
 /// What was not booked of the last week before this one that the household booked something of, once that week is over.
@@ -206,11 +221,29 @@ fn touches(other: &Week, week: &Week, today: Date) -> bool {
     (first <= until && from <= last) || (from <= first && today <= until)
 }
 
-/// Skills that nobody in a session has, but for those that nobody has in any: the reader has told them.
+/// Skills that nobody in a session has, each once, but for those that nobody has in any: the reader has told them.
 fn unskilled(kitchen: &Kitchen, week: &Week, makings: &Makings, told: &[Warning]) -> Vec<Warning> {
     let mut lacking = prep::unskilled(kitchen, week, makings);
     lacking.retain(|one| told.iter().all(|known| known.at() != one.at()));
-    lacking
+    told_once(lacking)
+}
+
+/// Of warnings in the same words the first, with the other places behind it.
+fn told_once(warnings: Vec<Warning>) -> Vec<Warning> {
+    let mut by_words: Vec<(String, Vec<Option<Spot>>)> = Vec::new();
+    for warning in warnings {
+        let (words, at) = (warning.words(), warning.at().cloned());
+        match by_words.iter_mut().find(|(known, _)| *known == words) {
+            Some((_, places)) => places.push(at),
+            None => by_words.push((words, vec![at])),
+        }
+    }
+    let once = |(text, places): (String, Vec<Option<Spot>>)| {
+        let others: Vec<String> = places[1..].iter().flatten().map(Spot::to_string).collect();
+        let likewise = if others.is_empty() { String::new() } else { format!(" Likewise {}.", words::listed(&others)) };
+        Warning::Note { at: places.into_iter().next().flatten(), text: text + &likewise }
+    };
+    by_words.into_iter().map(once).collect()
 }
 
 fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {

@@ -1,7 +1,8 @@
 //! What is left of each lot while it is drawn on: by a plan, or by a booking.
 //!
 //! First expired is first out. A lot without any date stands behind what goes off before a week's last day, and ahead of what keeps longer.
-//! Closed packs are opened one at a time: what is left of one is a lot of its own from then on.
+//! Closed packs are opened one at a time: what is left of one is a lot of its own from then on. Of closed packs that go off together, those
+//! are opened that leave the least open, as a person does who sees a small pack beside a big one.
 
 use std::collections::BTreeMap;
 
@@ -10,7 +11,7 @@ use jiff::civil::Date;
 use super::dates::{LotDates, lot_dates};
 use super::opened::once_opened;
 use crate::kitchen::{Kitchen, Lot, Ware};
-use crate::measure::{Number, Quantity, is_nothing_of};
+use crate::measure::{Number, Quantity, is_nothing_of, show_at_most};
 
 /// When something is taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -104,18 +105,54 @@ impl<'k> Shelf<'k> {
         let when = when.into();
         let mut missing = wanted.clone();
         let mut taken = Vec::new();
-        for lot in self.drawable(of, when, first) {
-            if is_nothing_of(&missing, wanted) {
-                break;
-            }
-            let Some(rate) = rate(&self.lots[lot]).filter(Number::is_positive) else { continue };
+        let rated = |lot: usize| Some((lot, rate(&self.lots[lot]).filter(Number::is_positive)?));
+        let mut waiting: Vec<(usize, Number)> = self.drawable(of, when, first).into_iter().filter_map(rated).collect();
+        while !waiting.is_empty() && !is_nothing_of(&missing, wanted) {
+            let (lot, rate) = waiting.remove(self.opened_first(&waiting, when.day(), &missing));
             let look_first = matches!(when, When::On(day) if self.dates[lot].wants_a_look_on(day));
-            let own = self.take(lot, &(&missing / &rate), when.day());
+            let own = &missing / &rate;
+            let own = match when {
+                When::Anyway(_) if self.is_shown_as(lot, &own) => self.lots[lot].amount.exact().clone(),
+                _ => own,
+            };
+            let own = self.take(lot, &own, when.day());
             let amount = &own * &rate;
             missing -= &amount;
             taken.push(Taken { lot: self.lot_of_the_morning(lot, when.day()), amount, own, look_first });
         }
         taken
+    }
+
+    /// Which of the lots that wait, in the order of [`Shelf::drawable`], is drawn from next: the first; where that holds closed packs, of all
+    /// such lots that go off with it the one whose packs leave the least open, of these the one with the biggest, of these the first. What
+    /// cannot serve all that is missing comes behind, the biggest first.
+    fn opened_first(&self, waiting: &[(usize, Number)], day: Date, missing: &Number) -> usize {
+        let packs = |at: usize| self.lots[waiting[at].0].pack.as_ref().map(Quantity::exact);
+        let rank = |at: usize| {
+            let lot = waiting[at].0;
+            (self.ranks_by(lot), self.came_later(lot, day))
+        };
+        if packs(0).is_none() {
+            return 0;
+        }
+        let alike = (0..waiting.len()).take_while(|&at| packs(at).is_some() && rank(at) == rank(0));
+        let left_open = |at: usize| {
+            let (lot, rate) = &waiting[at];
+            let size = packs(at)? * rate;
+            let begun = (missing / &size).ceil() * &size;
+            let serves = begun <= self.lots[*lot].amount.exact() * rate;
+            Some((!serves, if serves { begun - missing } else { Number::ZERO }, std::cmp::Reverse(size)))
+        };
+        alike.min_by_key(|&at| left_open(at)).unwrap_or_default()
+    }
+
+    /// Is so much, in its base unit, what a person is told that a loose lot holds? They mean all of it then.
+    fn is_shown_as(&self, lot: usize, own: &Number) -> bool {
+        let Lot { amount, pack, .. } = &self.lots[lot];
+        let units = self.kitchen.print.units;
+        pack.is_none()
+            && own < amount.exact()
+            && show_at_most(&Quantity::of(&amount.dimension(), own), units) == show_at_most(amount, units)
     }
 
     /// Takes so much of one lot, in its base unit.
@@ -165,8 +202,7 @@ impl<'k> Shelf<'k> {
             When::Anyway(_) => true,
         };
         let mut drawable: Vec<usize> = lots.iter().copied().filter(|&lot| self.has_left(lot) && is_good(lot)).collect();
-        let until = |lot: usize| self.dates[lot].earliest.or(self.undated);
-        drawable.sort_by_key(|&lot| (until(lot).is_none(), until(lot), lot));
+        drawable.sort_by_key(|&lot| (self.ranks_by(lot).is_none(), self.ranks_by(lot), lot));
         let is_closed = |lot: usize| self.lots[lot].pack.is_some();
         match first {
             First::Closed => drawable.sort_by_key(|&lot| !is_closed(lot)),
@@ -178,8 +214,17 @@ impl<'k> Shelf<'k> {
             }
         }
         // What came later was hardly eaten before: only where nothing else is left.
-        drawable.sort_by_key(|&lot| self.lots[lot].since.is_some_and(|since| since > when.day()));
+        drawable.sort_by_key(|&lot| self.came_later(lot, when.day()));
         drawable
+    }
+
+    /// The date by which it ranks.
+    fn ranks_by(&self, lot: usize) -> Option<Date> {
+        self.dates[lot].earliest.or(self.undated)
+    }
+
+    fn came_later(&self, lot: usize, day: Date) -> bool {
+        self.lots[lot].since.is_some_and(|since| since > day)
     }
 
     pub fn has_left(&self, lot: usize) -> bool {

@@ -17,14 +17,16 @@ pub fn is_near_a_tin(pack: &Number, tin: &Number) -> bool {
     is_nothing_of(&((pack - tin).abs() - tin * NEAR_A_TIN), tin)
 }
 
-/// What is left of a pack that is opened on that day, or on the day on which it came. It keeps the other dates of its pack.
+/// What is left of a pack that is opened on that day, or on the day on which it came. It keeps the other dates of its pack: a pack of what
+/// keeps in the cupboard for nobody knows how long had none from the day it came, and gets none in the fridge.
 pub fn once_opened(foods: &Foods, pack: &Lot, rest: Quantity, day: Date) -> Lot {
-    let place = match pack.of {
-        Ware::Food(food) => place_once_opened(&foods[food], pack.place),
-        Ware::Recipe(_) => pack.place,
+    let (place, keeps_undated) = match pack.of {
+        Ware::Food(food) => (place_once_opened(&foods[food], pack.place), foods[food].keeps.at(pack.place).is_none()),
+        Ware::Recipe(_) => (pack.place, false),
     };
     let opened = pack.since.map_or(day, |since| since.max(day));
-    Lot { amount: rest, pack: None, place, opened: Some(opened), ..pack.clone() }
+    let since = pack.since.filter(|_| place == pack.place || !keeps_undated);
+    Lot { amount: rest, pack: None, place, opened: Some(opened), since, ..pack.clone() }
 }
 
 /// From the cupboard into the fridge, where that is how the food keeps once opened.

@@ -213,3 +213,74 @@ fn a_pack_from_the_cupboard_that_is_opened_into_the_fridge_keeps_the_date_it_had
     });
     assert_eq!(lot_dates(&kitchen.foods, &kitchen.recipes, &opened).earliest, Some(date("2026-12-04")), "4 days once opened");
 }
+
+#[test]
+fn a_carton_of_what_keeps_closed_for_nobody_knows_how_long_goes_off_by_its_opening_alone() {
+    // In the cupboard it had no date. Opened on 7 Dec it is good for 7 days, whatever seven days in the fridge since 28 Nov would be.
+    let mut kitchen = kitchen(vec![feta(2000.0, Place::Cupboard, |lot| {
+        lot.pack = Some(Quantity::grams(1000.0));
+        lot.since = Some(date("2026-11-28"));
+    })]);
+    kitchen.foods.all[0].keeps = Keeping { cupboard: None, fridge: days(7), freezer: None, opened: days(7) };
+    let mut shelf = Shelf::new(&kitchen);
+    let taken = shelf.draw(FETA, date("2026-12-07"), First::Opened, &100.into(), |_| Some(1.into()));
+    assert_eq!(taken.len(), 1);
+    let opened = shelf.opened_of(0).next().expect("opened");
+    assert_eq!((shelf.lots()[opened].place, shelf.dates(opened).earliest), (Place::Fridge, Some(date("2026-12-14"))));
+    // One that stood in the fridge keeps the date it had there.
+    kitchen.lots[0].place = Place::Fridge;
+    let mut shelf = Shelf::new(&kitchen);
+    shelf.draw(FETA, date("2026-12-04"), First::Opened, &100.into(), |_| Some(1.into()));
+    let opened = shelf.opened_of(0).next().expect("opened");
+    assert_eq!(shelf.dates(opened).earliest, Some(date("2026-12-05")), "since 28 Nov, 7 days");
+}
+
+/// Closed packs, each lot so many of a size, all of one day.
+fn packs(lots: &[(u32, f64)]) -> Kitchen {
+    let packs = |&(count, size): &(u32, f64)| {
+        feta(f64::from(count) * size, Place::Fridge, |lot| {
+            lot.pack = Some(Quantity::grams(size));
+            lot.since = Some(date("2026-11-28"));
+        })
+    };
+    kitchen(lots.iter().map(packs).collect())
+}
+
+/// What is drawn of each lot on a day.
+fn drawn(kitchen: &Kitchen, grams: i64) -> Vec<(usize, i64)> {
+    let taken = Shelf::new(kitchen).draw(FETA, date("2026-11-29"), First::Opened, &grams.into(), |_| Some(1.into()));
+    taken.iter().map(|taken| (taken.lot, taken.own.to_f64() as i64)).collect()
+}
+
+#[test]
+fn of_packs_that_go_off_together_those_are_opened_that_leave_the_least_open() {
+    // 300 g before four packs of 50 g, as the shop had them.
+    let kitchen = packs(&[(1, 300.0), (4, 50.0)]);
+    assert_eq!(drawn(&kitchen, 50), [(1, 50)], "a small one, and the big one stays closed");
+    assert_eq!(drawn(&kitchen, 120), [(1, 120)], "three small ones leave 30 g, the big one 180 g");
+    assert_eq!(drawn(&kitchen, 290), [(0, 290)], "the small ones are 200 g: they cannot serve it");
+    assert_eq!(drawn(&kitchen, 340), [(0, 300), (1, 40)], "neither serves it alone: the big one, and one small one for the rest");
+    assert_eq!(drawn(&packs(&[(2, 50.0), (1, 100.0)]), 100), [(1, 100)], "as little is left of one as of two: the one");
+}
+
+#[test]
+fn first_expired_is_first_out_whatever_size_its_pack_has() {
+    let mut kitchen = packs(&[(1, 300.0), (4, 50.0)]);
+    kitchen.lots[1].since = Some(date("2026-11-29"));
+    assert_eq!(drawn(&kitchen, 50), [(0, 50)]);
+}
+
+#[test]
+fn who_throws_away_what_the_shelf_is_said_to_hold_throws_away_all_of_it() {
+    // 543.75 g are told as 540 g; of 540 g asked for by a plan 3.75 g stay.
+    let kitchen = kitchen(vec![feta(543.75, Place::Fridge, |_| ())]);
+    let left = |when: When, grams: i64| {
+        let mut shelf = Shelf::new(&kitchen);
+        shelf.draw(FETA, when, First::Opened, &grams.into(), |_| Some(1.into()));
+        shelf.left(0).base()
+    };
+    let day = date("2026-11-29");
+    assert_eq!(left(When::Anyway(day), 540), 0.0);
+    assert_eq!(left(When::Anyway(day), 530), 13.75);
+    assert_eq!(left(When::On(day), 540), 3.75);
+}

@@ -11,7 +11,8 @@ use crate::words::{clock, day, duration, ended, sentence};
 pub fn remedies(short: &ShortMeal) -> Vec<String> {
     let mut remedies = vec![format!("cook it before: a session on {} or earlier", day(short.at.date()))];
     if short.takes.0 > 0 {
-        remedies.push(format!("make it at the meal: {}", duration(short.takes.0)));
+        let ahead = if short.ahead.0 > 0 { format!(", begun {} before it", duration(short.ahead.0)) } else { String::new() };
+        remedies.push(format!("make it at the meal: {}{ahead}", duration(short.takes.0)));
     }
     remedies.push("leave it out, or eat less of it".to_owned());
     remedies
@@ -49,4 +50,24 @@ pub fn at_the_head(short: &ShortMeal, names: Names, units: Units) -> (String, St
 
 fn what_to_do(short: &ShortMeal) -> String {
     ended(&sentence(&remedies(short).join("; ")))
+}
+
+#[cfg(test)]
+mod tests {
+    use pretty_assertions::assert_eq;
+
+    use super::*;
+    use crate::kitchen::RecipeId;
+    use crate::measure::{Minutes, Quantity};
+
+    #[test]
+    fn what_must_soak_is_begun_before_the_meal() {
+        let at = jiff::civil::date(2026, 12, 2).at(18, 30, 0, 0);
+        let (label, word, meal) = ("Wed supper".to_owned(), "supper".to_owned(), "Mash and roots".to_owned());
+        let amount = Quantity::portions(2.5);
+        let mut short = ShortMeal { at, label, word, meal, recipe: RecipeId(0), amount, takes: Minutes(83), ahead: Minutes(0) };
+        assert_eq!(remedies(&short)[1], "make it at the meal: 1 h 23 min");
+        short.ahead = Minutes(16 * 60);
+        assert_eq!(remedies(&short)[1], "make it at the meal: 1 h 23 min, begun 16 h before it");
+    }
 }

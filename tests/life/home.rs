@@ -210,7 +210,7 @@ impl Home {
             }
             assert!(!self.done.contains_key(&trip_key(next.trip.on, next.trip.nth)), "a trip that is done comes again");
             let (trip, kitchen) = (next.trip.clone(), &self.loaded.kitchen);
-            let (mut goods, not_booked) = open_goods(kitchen, &trip, self.booked());
+            let (mut goods, not_booked) = open_goods(&kitchen.foods, &kitchen.rules, &trip, self.booked());
             assert_eq!(not_booked, Vec::<String>::new());
             let mut expected = bought_of(&trip, &self.loaded);
             let mut exceptions = Exceptions::default();
@@ -224,7 +224,7 @@ impl Home {
                 exceptions.also.push("2 x 400 g moon beans at 1.80".to_owned());
                 *expected.entry("moon bean".to_owned()).or_default() += 800.0;
             }
-            except(kitchen, &mut goods, &exceptions).expect("exceptions that can be read");
+            except(kitchen, &mut goods, &trip.shops, &exceptions).expect("exceptions that can be read");
             let what = format!("shops of {} #{} in week {week} as {taken:?}, {exceptions:?}", trip.on, trip.nth);
             let booking = bought(kitchen, (self.booked(), &self.shelf), &next, (&goods, None), Vec::new(), self.today);
             (booking, expected, what)
@@ -250,7 +250,8 @@ impl Home {
             }
             assert!(!self.done.contains_key(&session_key(session.start)), "a session that is done comes again");
             let last_day = reckoned.week.meals.iter().map(|meal| meal.at_time.date()).max().unwrap_or(reckoned.week.from);
-            let Draft { booking, .. } = cooked(&self.loaded.kitchen, &self.shelf, &session, ("the week", last_day), self.today);
+            let Draft { booking, .. } =
+                cooked(&self.loaded.kitchen, &self.shelf, &session, ("the week", last_day, &self.loaded.weeks[week].1), self.today);
             let what = format!("cooks of {} in week {week}", session.start);
             self.nothing_past(&booking, session.start.date(), &what);
             let (took, made) = turned_over(&self.loaded, &session);
