@@ -170,7 +170,7 @@ fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String 
         names.money(proposal.cost),
         names.money(proposal.keeps),
         names.money(proposal.spoils),
-        if proposal.off.iter().any(|(ware, ..)| matches!(ware, Ware::Recipe(_))) { " or is not eaten" } else { "" },
+        if is_uneaten(proposal) { " or is not eaten" } else { "" },
     )));
     if let Some(budget) = kitchen.household.budget.filter(|budget| proposal.cost > *budget) {
         let over = Money(proposal.cost.0 - budget.0);
@@ -193,6 +193,11 @@ fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String 
     out
 }
 
+/// Does something cooked stay on the shelf?
+fn is_uneaten(proposal: &Proposal) -> bool {
+    proposal.off.iter().any(|(ware, ..)| matches!(ware, Ware::Recipe(_)))
+}
+
 /// What of the shelf goes off, and what is left of the shopping.
 fn left_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
@@ -201,12 +206,16 @@ fn left_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
     if !proposal.off.is_empty() {
         let row = |(ware, amount, last): &(Ware, Quantity, Option<Date>)| {
             let last = match ware {
-                Ware::Recipe(_) => format!("nobody eats it; {}", until(*last)).trim_end_matches("; ").to_owned(),
+                Ware::Recipe(_) => format!("not eaten this week; {}", until(*last)).trim_end_matches("; ").to_owned(),
                 Ware::Food(_) => until(*last),
             };
             vec![in_a_sentence(names.ware(*ware)), show(amount, units), last]
         };
-        out.push_str(&format!("\nGoes off on the shelf\n{}", columns(&proposal.off.iter().map(row).collect::<Vec<_>>(), 2)));
+        out.push_str(&format!(
+            "\nGoes off on the shelf{}\n{}",
+            if is_uneaten(proposal) { ", or is not eaten" } else { "" },
+            columns(&proposal.off.iter().map(row).collect::<Vec<_>>(), 2)
+        ));
     }
     if !proposal.left.is_empty() {
         let row = |left: &crate::purchase::Leftover| {

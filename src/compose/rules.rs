@@ -80,7 +80,7 @@ pub fn of_meal(table: &Table, gap: &Gap, way: u32) -> Vec<Broken> {
     }
     for (on, other) in &table.eaten_elsewhere {
         let apart = days_between(*on, meal.at_time.date());
-        if table.wishes.not_again.is_some_and(|days| apart < days) && table.is_like(way, other) {
+        if table.wishes.not_again.is_some_and(|days| apart < days) && table.is_again(way, other) {
             add(&mut broken, Wish::NotAgain, apart as f64);
         }
     }

@@ -1,6 +1,6 @@
 //! The week laid out for composing: its open meals, the ways to fill them, what is written and counts, and what a filled week is worth.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::sync::Mutex;
 
 use jiff::ToSpan;
@@ -9,7 +9,7 @@ use jiff::civil::{Date, DateTime};
 use super::eaten::{Eaten, eaten};
 use super::rules;
 use super::value::{Value, variety};
-use super::ways::{Gap, Ways, mealtime};
+use super::ways::{Gap, Ways, mealtime, recipes};
 use super::wish::{Broken, Nutrient, Wish, add};
 use super::wishes::Wishes;
 use crate::foods::FoodId;
@@ -247,6 +247,16 @@ impl<'t, 'k> Table<'t, 'k> {
             // Without a pattern a meal is what stands in it.
             None => way.wares == eaten.wares,
         }
+    }
+
+    /// Is a way the same meal again as one that was eaten? Of a meal without a pattern its dishes tell, whatever stands beside them.
+    pub fn is_again(&self, way: u32, eaten: &Eaten) -> bool {
+        let dishes = |wares: &[Ware]| recipes(wares).collect::<BTreeSet<_>>();
+        let same_dishes = || {
+            let own = dishes(&self.ways.all[way as usize].wares);
+            !own.is_empty() && own == dishes(&eaten.wares)
+        };
+        self.is_like(way, eaten) || (eaten.pattern.is_none() && same_dishes())
     }
 
     pub fn are_alike(&self, one: u32, other: u32) -> bool {

@@ -397,7 +397,7 @@ fn a_cooked_box_that_nobody_eats_is_a_loss_though_it_is_good_to_the_last_day() {
     }
     let kitchen = stall().pantry(&lot("2026-12-03")).week(&format!("{week}{}{}", open("2026-11-30", ""), open("2026-12-02", "")));
     let said = crate::kitchen::stdout(&kitchen.run(&["compose"]));
-    assert!(said.contains("1.00 goes off or is not eaten") && said.contains("nobody eats it; good until Wed 2 Dec"), "{said}");
+    assert!(said.contains("1.00 goes off or is not eaten") && said.contains("not eaten this week; good until Wed 2 Dec"), "{said}");
 }
 
 #[test]
@@ -425,9 +425,32 @@ fn where_there_is_lunch_and_supper_no_two_suppers_of_one_pattern_follow_each_oth
 fn a_trip_that_was_neither_booked_nor_printed_is_told_before_more_is_written_into_its_week() {
     let kitchen = stall().meals(&(open("2026-12-01", "") + &crate::kitchen::supper("2026-12-03", "\"100 g lubb\"")));
     let told = |today: &str| {
-        let said = crate::kitchen::stderr(&kitchen.run(&["--today", today, "compose"]));
+        let said = crate::kitchen::stderr(&kitchen.run_on(today, &["compose"]));
         said.contains("the trip of Sat 28 Nov is past, and was neither booked nor printed")
     };
     assert!(!told("2026-11-27"));
     assert!(told("2026-11-29"));
+}
+
+#[test]
+fn what_somebody_is_sure_of_is_what_they_are_served() {
+    let kitchen = |keys: &str, meal: &str| {
+        let eater = format!(
+            "[household]\nname = \"Row\"\ncurrency = \"EUR\"\n[[eater]]\nname = \"Ana\"\nsure = [\"spelk\"]\n{keys}\n[[eater]]\nname = \"Bo\"\n"
+        );
+        stall().file("kitchen.toml", &eater).meals(&open("2026-12-01", meal))
+    };
+    let grain = |kitchen: &crate::kitchen::Kitchen| each(&composed(kitchen, &[]))[0][0].clone();
+    assert_eq!(grain(&kitchen("", "")), "1 portion recipe:spelk-pot");
+    // Ana leaves the pot of spelk away, so that it makes nobody sure: nothing does.
+    let output = kitchen("", "without = { Ana = [\"recipe:spelk-pot\"] }").run(&["--format", "json", "compose"]);
+    assert_eq!(output.status.code(), Some(1));
+    // What Ana gets in place of the dish is what counts, whatever Bo has.
+    let instead = kitchen("", "instead = { Ana = [\"50 g spelk\"] }");
+    assert_eq!(grain(&instead), "1 portion recipe:spelk-pot");
+    let other = instead.week(
+        "from = 2026-11-30\n[compose]\nnot = [\"recipe:spelk-pot\"]\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\n\
+         people = [\"cook\"]\n[[meal]]\non = 2026-12-01\nat = \"supper\"\nopen = true\ninstead = { Ana = [\"50 g spelk\"] }\n",
+    );
+    assert_eq!(grain(&other), "1 portion recipe:brack-pot");
 }
