@@ -21,13 +21,13 @@
 //! `proven` is set only where a bound or the solver says that no plan is shorter. Effort is counted in jobs placed and solver steps, never
 //! by the clock, so the same question has the same answer on every machine.
 
-mod around;
 mod board;
 mod bound;
 mod branch;
 mod close;
 mod construct;
 mod cost;
+mod cut;
 mod doers;
 mod draw;
 mod eject;
@@ -37,6 +37,7 @@ mod lag;
 mod model;
 mod open;
 mod order;
+mod orders;
 mod pool;
 mod relax;
 mod rooms;
@@ -49,6 +50,7 @@ use self::board::Board;
 use self::branch::Steps;
 use self::cost::Plan;
 use self::model::{FAR, Kind, Model, Rules};
+use self::orders::Orders;
 use self::search::Goal;
 pub use self::slower::{Slower, slower, slower_ends};
 use super::{Placed, Problem, Schedule};
@@ -66,11 +68,9 @@ pub enum Effort {
 impl Effort {
     fn limits(self) -> Limits {
         match self {
-            Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moves: 1, idle: 7_000, parts: 0 },
-            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moves: 8, idle: 40_000, parts: 13_000_000 },
-            Effort::High => {
-                Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000, parts: 200_000_000 }
-            }
+            Effort::Low => Limits { placed: 500, set: 8_000, finish: 40_000, moves: 1, idle: 7_000 },
+            Effort::Normal => Limits { placed: 10_000, set: 3_000_000, finish: 10_000_000, moves: 8, idle: 40_000 },
+            Effort::High => Limits { placed: 100_000, set: 10_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000 },
         }
     }
 }
@@ -88,8 +88,6 @@ struct Limits {
     moves: usize,
     /// The solver's work for the least idle minutes, in steps times jobs.
     idle: u64,
-    /// The solver's work for fewer idle minutes in parts of a plan, in steps times the square of the jobs.
-    parts: u64,
 }
 
 impl Limits {
@@ -113,8 +111,9 @@ impl Limits {
         (self.set / 32).min(20 * (jobs * jobs) as u64)
     }
 
-    fn parts_steps(self, jobs: usize) -> Steps {
-        Steps { left: self.parts / (jobs * jobs).max(1) as u64 }
+    /// Groups of jobs moved together, for changes of order; each takes longer, in proportion to the jobs.
+    fn cuts(self, jobs: usize) -> u64 {
+        (self.moves * (3 * jobs * jobs).min(CUT / jobs.max(1))) as u64
     }
 
     /// Proofs that come at all come early in small sessions, and hardly ever in large ones.
@@ -127,14 +126,14 @@ impl Limits {
 /// Moves times jobs, for one unit of [`Limits::moves`]: enough for all moves in sessions of 60 jobs.
 const MOVED: usize = 60_000;
 
+/// Groups times jobs, for one unit of [`Limits::moves`].
+const CUT: usize = 100_000;
+
 /// Sessions of more jobs are not told to the solver.
 const SOLVED: usize = 160;
 
 /// Sessions of more jobs are not told to the solver for the sake of idle minutes: it hardly ever betters what moves have found.
 const SOLVED_IDLE: usize = 14;
-
-/// Sessions of so many jobs are told to the solver part by part for the sake of idle minutes: in smaller ones moves alone find the least.
-const PARTED: std::ops::RangeInclusive<usize> = 30..=100;
 
 /// The best plan: it breaks the fewest minutes of limits, finishes first, stands idle least, and so on by [`super::Aim`].
 ///
@@ -245,14 +244,7 @@ fn ready(problem: &Problem, rules: Rules) -> Model {
 fn closed_up(model: &Model, plan: Plan, limits: Limits) -> Vec<Plan> {
     let limit = model.counting(plan.finish);
     let moves = limits.moves(model.count());
-    let mut plans = table::better_ones(model, by_hands(model, plan, limit, moves), limit, 3, moves);
-    if plans[0].cost.idle > 0 && PARTED.contains(&model.count()) {
-        let horizon = last_end(model, &plans[0]).max(limit);
-        let found = around::closer(model, plans[0].clone(), (limit, horizon), &mut limits.parts_steps(model.count()));
-        if found.cost.idle < plans[0].cost.idle {
-            plans = table::better_ones(model, found, limit, 4, moves / 4);
-        }
-    }
+    let mut plans = table::better_ones(model, by_hands(model, plan, limit, limits), limit, 3, moves * 2 / 5);
     let plan = &plans[0];
     if plan.cost.idle > 0 && model.count() <= SOLVED_IDLE {
         let mut goals = [(Goal::Idle, limits.idle_steps(model.count()))];
@@ -276,11 +268,20 @@ fn sturdiest(problem: &Problem, model: &Model, plans: &[Plan], bound: i64) -> Sc
     told.into_iter().min_by_key(|plan| if one_alone { 0 } else { STEADY.len() - steady(plan) }).unwrap_or_default()
 }
 
-/// The plan with fewer idle minutes, people told as so many pairs of hands; as it is where they are not alike.
-fn by_hands(model: &Model, plan: Plan, limit: i64, moves: usize) -> Plan {
-    let Some(pooled) = pool::pooled(model) else { return plan };
-    let found = table::better(&pooled, pool::unnamed(&pooled, &plan), limit, 2, moves);
+/// The plan with fewer idle minutes, people told as so many pairs of hands where they are alike: by moves, then by changes of order.
+fn by_hands(model: &Model, plan: Plan, limit: i64, limits: Limits) -> Plan {
+    let Some(pooled) = pool::pooled(model) else { return fewer_idle(model, plan, limit, limits) };
+    let found = fewer_idle(&pooled, pool::unnamed(&pooled, &plan), limit, limits);
     pool::named(model, &found).filter(|found| found.cost < plan.cost).unwrap_or(plan)
+}
+
+fn fewer_idle(model: &Model, plan: Plan, limit: i64, limits: Limits) -> Plan {
+    let plan = table::better(model, plan, limit, 2, limits.moves(model.count()) * 2 / 5);
+    let window = (limit, last_end(model, &plan).max(limit));
+    match Orders::new(model, &plan.seats, window, 7) {
+        Some(mut orders) if plan.cost.idle > 0 => orders.search(plan, limits.cuts(model.count()), table::SLACK),
+        _ => plan,
+    }
 }
 
 fn last_end(model: &Model, plan: &Plan) -> i64 {

@@ -1,8 +1,8 @@
 //! Search for the best plan by one goal after another, and for the proof that there is none better, within a number of solver steps.
 //!
 //! Few idle minutes, hand-overs, helpers' minutes and turns are sought by one engine of moves (`schedule/table.rs`): a
-//! few makings are taken off the plan and set again. The solver settles the idle minutes of sessions up to fourteen
-//! tasks, and from thirty on goes over parts of the plan (`schedule/around.rs`).
+//! few makings are taken off the plan and set again, and neighbours change places (`schedule/orders.rs`). The solver
+//! settles the idle minutes of sessions up to fourteen tasks.
 
 use pumpkin_solver::conflict_resolvers::resolvers::ResolutionResolver;
 use pumpkin_solver::core::predicates::{Predicate, PredicateConstructor};

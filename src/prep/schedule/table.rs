@@ -10,6 +10,7 @@ use super::doers::by_doers;
 use super::draw::Draw;
 use super::lag::order;
 use super::model::Model;
+use super::orders::Orders;
 
 /// So many places are tried for a making before the best of them is taken.
 const PLACES: usize = 24;
@@ -244,7 +245,13 @@ fn makings(model: &Model) -> Vec<Vec<usize>> {
 }
 
 /// Minutes by which a plan may stand idle more than the one before it, at first; none at the end.
-const SLACK: usize = 40;
+pub(super) const SLACK: usize = 40;
+
+/// Of a hundred moves, so many push apart what stays on the table.
+const SPREAD: usize = 40;
+
+/// Idle minutes above those of the plan from which on its gaps are not closed.
+const NEARLY: i64 = 30;
 
 /// So many plans as good as the best are remembered.
 const EQUALS: usize = 8;
@@ -258,7 +265,9 @@ pub(super) fn better(model: &Model, plan: Plan, limit: i64, seed: u64, moves: us
 /// plans that stand idle a little longer are gone through.
 pub(super) fn better_ones(model: &Model, plan: Plan, limit: i64, seed: u64, moves: usize) -> Vec<Plan> {
     let last = plan.seats.iter().zip(&model.minutes).map(|(seat, minutes)| seat.start + minutes).max().unwrap_or(0);
-    let mut mover = Mover { table: Table::new(model, &plan.seats, (limit, last), seed), best: vec![plan.clone()], plan };
+    let orders = Orders::new(model, &plan.seats, (limit, last.max(limit)), seed);
+    let table = Table::new(model, &plan.seats, (limit, last), seed);
+    let mut mover = Mover { table, orders, best: vec![plan.clone()], plan };
     if mover.table.makings.iter().all(Vec::is_empty) {
         return mover.best;
     }
@@ -282,35 +291,80 @@ pub(super) fn better_ones(model: &Model, plan: Plan, limit: i64, seed: u64, move
 
 struct Mover<'a> {
     table: Table<'a>,
+    /// Closes gaps between makings; `None` where limits may be broken.
+    orders: Option<Orders<'a>>,
     plan: Plan,
     /// All of one cost.
     best: Vec<Plan>,
 }
 
 impl Mover<'_> {
-    /// A few makings set anew; kept where the plan is hardly worse.
+    /// A few makings set anew, the others pushed apart now and then to let them in; kept where the plan is hardly worse.
     fn try_move(&mut self, slack: i64) {
         let makings = self.some_makings();
         let mut off: Seats = Vec::new();
         makings.iter().for_each(|&making| off.extend(self.table.take_off(making)));
-        if makings.iter().all(|&making| self.table.set_making(making, true))
-            && let Some(seats) = self.table.seats()
+        let spread = self.table.draw.below(100) < SPREAD && self.spread(&off);
+        let set = makings.iter().all(|&making| self.table.set_making(making, true));
+        let seats = if set { self.table.seats() } else { None };
+        if let Some((plan, closed)) = seats.map(|seats| self.closed(Plan::of(self.table.model, seats), spread))
+            && self.is_good(&plan, slack)
         {
-            let plan = Plan::of(self.table.model, seats);
-            let mut allowed = self.plan.cost;
-            if slack > 0 {
-                allowed.idle += slack;
-                (allowed.hand_overs, allowed.finish) = (i64::MAX, allowed.finish.max(self.table.limit));
+            if closed {
+                self.lay(&plan);
             }
-            if plan.cost <= allowed && plan.finish <= self.table.limit {
-                self.plan = plan;
-                self.remember();
-                return;
-            }
+            self.plan = plan;
+            return self.remember();
+        }
+        if spread {
+            let plan = self.plan.clone();
+            return self.lay(&plan);
         }
         let jobs: Vec<usize> = makings.iter().flat_map(|&making| self.table.makings[making].clone()).collect();
         self.table.take_jobs(&jobs);
         off.into_iter().for_each(|(job, seat)| self.table.board.seat(job, seat));
+    }
+
+    fn is_good(&self, plan: &Plan, slack: i64) -> bool {
+        let mut allowed = self.plan.cost;
+        if slack > 0 {
+            allowed.idle += slack;
+            (allowed.hand_overs, allowed.finish) = (i64::MAX, allowed.finish.max(self.table.limit));
+        }
+        plan.cost <= allowed && plan.finish <= self.table.limit
+    }
+
+    /// The plan with the gaps closed that its order leaves, where that may make it good; and whether that moved anything.
+    fn closed(&mut self, plan: Plan, spread: bool) -> (Plan, bool) {
+        let near = plan.finish <= self.table.limit && (spread || plan.cost.idle <= self.plan.cost.idle + NEARLY);
+        let closed = self.orders.as_mut().filter(|_| near).and_then(|orders| orders.closed(&plan.seats));
+        match closed {
+            Some(seats) => (Plan::of(self.table.model, seats), true),
+            None => (plan, false),
+        }
+    }
+
+    /// Pushes what is on the table apart around the place of a job that was taken off, or of any.
+    fn spread(&mut self, off: &Seats) -> bool {
+        let Table { draw, board, .. } = &mut self.table;
+        let (Some(orders), false) = (&mut self.orders, off.is_empty()) else { return false };
+        let taken = draw.below(2) == 0;
+        let around = if taken { off[draw.below(off.len())].1.start } else { self.plan.seats[draw.below(self.plan.seats.len())].start };
+        if !orders.spread(&board.seats, around) {
+            return false;
+        }
+        for (job, &start) in orders.starts.iter().enumerate().take(self.plan.seats.len()) {
+            if let Some(seat) = board.take_off(job) {
+                board.seat(job, Seat { start, ..seat });
+            }
+        }
+        true
+    }
+
+    /// Lays the whole plan on the table.
+    fn lay(&mut self, plan: &Plan) {
+        self.table.board.clear();
+        plan.seats.iter().enumerate().for_each(|(job, seat)| self.table.board.seat(job, seat.clone()));
     }
 
     fn remember(&mut self) {

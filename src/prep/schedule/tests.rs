@@ -29,3 +29,33 @@ fn of_plans_as_good_the_one_whose_limits_break_latest_is_taken() {
         assert_eq!(told.placed.iter().map(|placed| placed.start).collect::<Vec<_>>(), [0, 40, 30]);
     }
 }
+
+/// One pair of hands: 5 min of a making, 10 of another, a pause of 5, and 5 of the first. In that order the two fives stand 10 min apart at
+/// least; with the ten first, not at all.
+#[test]
+fn gaps_are_closed_in_a_plan_s_own_order_and_neighbours_change_places_for_fewer() {
+    let job = |making, hands| Job { making, hands, people: vec![0], ..Job::default() };
+    let jobs = vec![job(0, 5), job(1, 10), job(0, 5)];
+    let problem = Problem { people: vec![Worker::default()], jobs, ..Problem::default() };
+    let model = ready(&problem, Rules::ALL);
+    let seat = |start| Seat { start, hands: Some(0), out: None, settings: vec![] };
+    let plan = Plan::of(&model, [0, 5, 20].map(seat).to_vec());
+    assert_eq!(plan.cost.idle, 15);
+    let mut orders = Orders::new(&model, &plan.seats, (25, 25), 1).unwrap();
+    let closed = orders.closed(&plan.seats).map(|seats| Plan::of(&model, seats));
+    assert_eq!(closed.map(|plan| plan.cost.idle), Some(10));
+    assert_eq!(orders.search(plan, 100, 0).cost.idle, 0);
+}
+
+/// The ten minutes stay between what begins before minute 5, as early as it may, and what begins then, as late: 20 to 25.
+#[test]
+fn what_is_on_the_table_is_pushed_apart_around_a_minute() {
+    let job = |making, hands| Job { making, hands, people: vec![0], ..Job::default() };
+    let problem = Problem { people: vec![Worker::default()], jobs: vec![job(0, 5), job(1, 10), job(0, 5)], ..Problem::default() };
+    let model = ready(&problem, Rules::ALL);
+    let seat = |start| Seat { start, hands: Some(0), out: None, settings: vec![] };
+    let plan = Plan::of(&model, [2, 15, 10].map(seat).to_vec());
+    let mut orders = Orders::new(&model, &plan.seats, (25, 25), 1).unwrap();
+    assert!(orders.spread(&[Some(seat(2)), None, Some(seat(10))], 5));
+    assert_eq!((orders.starts[0], orders.starts[2]), (0, 20));
+}
