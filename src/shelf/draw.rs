@@ -1,8 +1,7 @@
 //! What is left of each lot while it is drawn on: by a plan, or by a booking.
 //!
 //! First expired is first out. A lot without any date stands behind what goes off before a week's last day, and ahead of what keeps longer.
-//! Closed packs are opened one at a time: what is left of one is a lot of its own from then on. Of closed packs that go off together, those
-//! are opened that leave the least open, as a person does who sees a small pack beside a big one.
+//! Closed packs are opened one at a time: what is left of one is a lot of its own from then on.
 
 use std::collections::BTreeMap;
 
@@ -105,10 +104,11 @@ impl<'k> Shelf<'k> {
         let when = when.into();
         let mut missing = wanted.clone();
         let mut taken = Vec::new();
-        let rated = |lot: usize| Some((lot, rate(&self.lots[lot]).filter(Number::is_positive)?));
-        let mut waiting: Vec<(usize, Number)> = self.drawable(of, when, first).into_iter().filter_map(rated).collect();
-        while !waiting.is_empty() && !is_nothing_of(&missing, wanted) {
-            let (lot, rate) = waiting.remove(self.opened_first(&waiting, when.day(), &missing));
+        for lot in self.drawable(of, when, first) {
+            if is_nothing_of(&missing, wanted) {
+                break;
+            }
+            let Some(rate) = rate(&self.lots[lot]).filter(Number::is_positive) else { continue };
             let look_first = matches!(when, When::On(day) if self.dates[lot].wants_a_look_on(day));
             let own = &missing / &rate;
             let own = match when {
@@ -121,29 +121,6 @@ impl<'k> Shelf<'k> {
             taken.push(Taken { lot: self.lot_of_the_morning(lot, when.day()), amount, own, look_first });
         }
         taken
-    }
-
-    /// Which of the lots that wait, in the order of [`Shelf::drawable`], is drawn from next: the first; where that holds closed packs, of all
-    /// such lots that go off with it the one whose packs leave the least open, of these the one with the biggest, of these the first. What
-    /// cannot serve all that is missing comes behind, the biggest first.
-    fn opened_first(&self, waiting: &[(usize, Number)], day: Date, missing: &Number) -> usize {
-        let packs = |at: usize| self.lots[waiting[at].0].pack.as_ref().map(Quantity::exact);
-        let rank = |at: usize| {
-            let lot = waiting[at].0;
-            (self.ranks_by(lot), self.came_later(lot, day))
-        };
-        if packs(0).is_none() {
-            return 0;
-        }
-        let alike = (0..waiting.len()).take_while(|&at| packs(at).is_some() && rank(at) == rank(0));
-        let left_open = |at: usize| {
-            let (lot, rate) = &waiting[at];
-            let size = packs(at)? * rate;
-            let begun = (missing / &size).ceil() * &size;
-            let serves = begun <= self.lots[*lot].amount.exact() * rate;
-            Some((!serves, if serves { begun - missing } else { Number::ZERO }, std::cmp::Reverse(size)))
-        };
-        alike.min_by_key(|&at| left_open(at)).unwrap_or_default()
     }
 
     /// Is so much, in its base unit, what a person is told that a loose lot holds? They mean all of it then.

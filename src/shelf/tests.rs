@@ -235,41 +235,6 @@ fn a_carton_of_what_keeps_closed_for_nobody_knows_how_long_goes_off_by_its_openi
     assert_eq!(shelf.dates(opened).earliest, Some(date("2026-12-05")), "since 28 Nov, 7 days");
 }
 
-/// Closed packs, each lot so many of a size, all of one day.
-fn packs(lots: &[(u32, f64)]) -> Kitchen {
-    let packs = |&(count, size): &(u32, f64)| {
-        feta(f64::from(count) * size, Place::Fridge, |lot| {
-            lot.pack = Some(Quantity::grams(size));
-            lot.since = Some(date("2026-11-28"));
-        })
-    };
-    kitchen(lots.iter().map(packs).collect())
-}
-
-/// What is drawn of each lot on a day.
-fn drawn(kitchen: &Kitchen, grams: i64) -> Vec<(usize, i64)> {
-    let taken = Shelf::new(kitchen).draw(FETA, date("2026-11-29"), First::Opened, &grams.into(), |_| Some(1.into()));
-    taken.iter().map(|taken| (taken.lot, taken.own.to_f64() as i64)).collect()
-}
-
-#[test]
-fn of_packs_that_go_off_together_those_are_opened_that_leave_the_least_open() {
-    // 300 g before four packs of 50 g, as the shop had them.
-    let kitchen = packs(&[(1, 300.0), (4, 50.0)]);
-    assert_eq!(drawn(&kitchen, 50), [(1, 50)], "a small one, and the big one stays closed");
-    assert_eq!(drawn(&kitchen, 120), [(1, 120)], "three small ones leave 30 g, the big one 180 g");
-    assert_eq!(drawn(&kitchen, 290), [(0, 290)], "the small ones are 200 g: they cannot serve it");
-    assert_eq!(drawn(&kitchen, 340), [(0, 300), (1, 40)], "neither serves it alone: the big one, and one small one for the rest");
-    assert_eq!(drawn(&packs(&[(2, 50.0), (1, 100.0)]), 100), [(1, 100)], "as little is left of one as of two: the one");
-}
-
-#[test]
-fn first_expired_is_first_out_whatever_size_its_pack_has() {
-    let mut kitchen = packs(&[(1, 300.0), (4, 50.0)]);
-    kitchen.lots[1].since = Some(date("2026-11-29"));
-    assert_eq!(drawn(&kitchen, 50), [(0, 50)]);
-}
-
 #[test]
 fn who_throws_away_what_the_shelf_is_said_to_hold_throws_away_all_of_it() {
     // 543.75 g are told as 540 g; of 540 g asked for by a plan 3.75 g stay.
