@@ -24,17 +24,22 @@ impl Candidate {
 }
 
 impl<'a> Reader<'a> {
-    /// The ingredients of the line from `start` on, in the best reading.
-    pub(super) fn ingredients(&self, start: usize) -> Result<Vec<Line>, LineError> {
-        self.best(start).map(|best| best.lines)
-    }
-
+    /// The line from `start` on, in the best reading.
     pub(super) fn best(&self, start: usize) -> Result<Candidate, LineError> {
         if let Some((phrase, after)) = self.whole_of(start) {
             let mut best = self.best(after)?;
             for line in &mut best.lines {
                 line.prep = Some(line.prep.take().map_or_else(|| phrase.clone(), |prep| format!("{phrase}, {prep}")));
             }
+            return Ok(best);
+        }
+        // "(optional) 2 tbsp chopped nuts"
+        if let Some(inner) = self.bracket(start)
+            && vocabulary::says_optional(inner, 0..inner.len())
+            && start + 1 < self.end
+        {
+            let mut best = self.best(start + 1)?;
+            best.lines.iter_mut().for_each(|line| line.optional = true);
             return Ok(best);
         }
         if let Some(after) = vocabulary::quanto_basta(self.w, start).filter(|after| *after < self.end) {
