@@ -5,6 +5,7 @@ use super::measure::Measure;
 use super::parts::Parts;
 use super::vocabulary::Class;
 use super::{Line, LineError, Reader, vocabulary};
+use crate::foods::key_of;
 use crate::measure::{Kind, Unit};
 
 /// One reading of a line.
@@ -28,7 +29,10 @@ impl<'a> Reader<'a> {
     pub(super) fn best(&self, start: usize) -> Result<Candidate, LineError> {
         if let Some((phrase, after)) = self.whole_of(start) {
             let mut best = self.best(after)?;
-            for line in &mut best.lines {
+            // "Juice of 2 limes, 1 tsp honey": nobody juices the honey.
+            let kind = |line: &Line| self.foods.find_known(&key_of(&line.of.to_string())).and_then(|id| self.foods[id].kind);
+            let first = best.lines.first().and_then(kind);
+            for line in best.lines.iter_mut().filter(|line| kind(line) == first) {
                 line.prep = Some(line.prep.take().map_or_else(|| phrase.clone(), |prep| format!("{phrase}, {prep}")));
             }
             return Ok(best);

@@ -9,7 +9,7 @@ use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};
 use super::measure::Measure;
 use super::parts::{Parts, says_tin};
-use super::vocabulary::{Class, class_of};
+use super::vocabulary::{Class, class_of, says_optional};
 use super::{Line, LineError, Reader};
 use crate::measure::{Kind, Unit};
 
@@ -112,6 +112,9 @@ impl<'a> Reader<'a> {
             let candidate = self.foods(measure.clone(), head, before, start)?;
             let mut lines = candidate.lines;
             lines.extend(second.lines);
+            // "2 carrots and 1 parsnip, grated, to serve"
+            let optional = parts.ranges.iter().any(|range| says_optional(w, range.clone()));
+            lines.iter_mut().for_each(|line| line.optional |= optional);
             return Ok(Some(Candidate { lines, unexplained: second.unexplained, named: candidate.named + second.named }));
         }
         Ok(None)

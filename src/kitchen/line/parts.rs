@@ -294,7 +294,8 @@ impl<'a> Reader<'a> {
                 }
                 let plus = measure.plus.into_iter().chain(gathered.plus).collect();
                 let grade = found.grade.or(measure.grade).filter(|_| !measure.replaced);
-                let boned = self.is_boned(found.known, prep.iter().chain(&remarks));
+                let form = if let State::Prepared(form) = &state { Some(form) } else { None };
+                let boned = self.is_boned(found.known, prep.iter().chain(&remarks).chain(form));
                 Some(Item { amount, size: measure.size, grade, state, plus, boned })
             }
             None => {

@@ -134,6 +134,7 @@ fn meat_without_its_bones_loses_none_and_a_piece_of_it_weighs_less() {
         ("8 boneless chicken thighs", &["chicken thigh 1081"]),
         ("8 chicken thighs, boned", &["chicken thigh 1081"]),
         ("8 chicken thighs", &["chicken thigh 1544"]),
+        ("1 kg boned leg of lamb", &["leg of lamb 1000"]),
         ("500 g diced boneless chicken thighs", &["chicken thigh 500"]),
         ("500 g diced chicken thighs", &["chicken thigh 714"]),
         ("4 boneless, skinless chicken thighs (600 g)", &["chicken thigh 600"]),
@@ -189,4 +190,10 @@ fn glasses_slips_and_words_of_other_kitchens_are_read() {
     assert!(lines[0].doubts.iter().any(|doubt| doubt == "\"tumeric\" is read as turmeric"), "{lines:?}");
     let Ok(LineRead::Ingredients(lines)) = read_ingredients("(optional) 2 tbsp nuts", &foods, Spoons::Us) else { panic!("a heading") };
     assert!(lines[0].optional);
+    let Ok(LineRead::Ingredients(lines)) = read_ingredients("2 carrots and 1 parsnip, grated, to serve", &foods, Spoons::Us) else {
+        panic!("a heading")
+    };
+    assert!(lines.len() == 2 && lines.iter().all(|line| line.optional), "{lines:?}");
+    let Ok(LineRead::Ingredients(lines)) = read_ingredients("juice of 2 limes, 1 tsp honey", &foods, Spoons::Us) else { panic!("a heading") };
+    assert_eq!(lines.iter().map(|line| line.prep.as_deref()).collect::<Vec<_>>(), [Some("juice"), None]);
 }
