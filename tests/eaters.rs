@@ -304,6 +304,43 @@ fn what_is_avoided_or_not_eaten_is_a_warning() {
     assert!(said.contains("Mon supper, Tom: bluegrain: Tom eats no meat."), "{said}");
 }
 
+/// What `eats` says of lines in which an animal hides: in the fat, the jelly, the sauce, the filling.
+fn tom_is_told(eats: &str, foods: &[&str]) -> String {
+    let lines: Vec<String> = foods.iter().map(|food| format!("\"10 g {food}\"")).collect();
+    let kitchen = four(&meal("mon", &format!("each = [{}]", lines.join(", "))));
+    warned(&kitchen.file(
+        "kitchen.toml",
+        &FOUR.replace("name = \"Tom\"", &format!("name = \"Tom\"\neats = \"{eats}\"")).replace("allergic = [\"sesame\"]", ""),
+    ))
+}
+
+#[test]
+fn meat_that_hides_in_fats_sauces_and_sweets_is_told_or_said_not_to_be_known() {
+    let certain = ["lard", "goose fat", "suet", "gelatine", "bolognese sauce", "beef stock cube"];
+    let said = tom_is_told("no meat", &certain);
+    certain.iter().for_each(|food| assert!(said.contains(&format!("Mon supper, Tom: {food}: Tom eats no meat.")), "{food}: {said}"));
+    let maybe = ["red curry paste", "tapenade", "marshmallow", "mincemeat", "frozen dumplings", "frozen pizza", "instant noodle"];
+    let said = tom_is_told("no meat", &maybe);
+    for food in maybe {
+        assert!(said.contains(&format!("{food}: not known whether there is meat or fish in it, which Tom does not eat")), "{food}: {said}");
+    }
+    let said = tom_is_told("no meat", &["white bread", "ketchup", "cheddar", "soy sauce", "dark chocolate"]);
+    assert!(!said.contains("Tom"), "{said}");
+}
+
+#[test]
+fn what_a_maker_may_take_from_animals_is_said_not_to_be_known_to_who_eats_none_of_it() {
+    let said = tom_is_told("no animal", &["gelatine", "honey mustard dressing", "lard"]);
+    assert_eq!(said.matches("Tom eats nothing of animals").count(), 3, "{said}");
+    let maybe = ["naan", "margarine", "custard powder", "batter mix", "puff pastry", "granola", "marzipan", "crumpet", "bagel"];
+    let said = tom_is_told("no animal", &maybe);
+    for food in maybe {
+        assert!(said.contains(&format!("{food}: not known whether there is anything of animals in it")), "{food}: {said}");
+    }
+    let said = tom_is_told("no animal", &["plain flour", "olive oil", "ketchup", "vegan mayonnaise", "sugar", "mustard"]);
+    assert!(!said.contains("Tom"), "{said}");
+}
+
 #[test]
 fn honey_is_a_mistake_up_to_the_day_before_the_infant_turns_one() {
     let born = |date: &str| FOUR.replace("name = \"Pim\"", &format!("name = \"Pim\"\nborn = {date}"));

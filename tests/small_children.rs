@@ -53,6 +53,26 @@ fn whole_nuts_are_a_caution_up_to_four() {
     cautioned(&pim(THREE, "10 g walnuts", ""), "under 4 years: no whole nuts", &["CDC", "AAP"]);
     silent(&pim(FOUR, "10 g walnuts", ""), "whole nuts");
     silent(&pim(THREE, "10 g ground almonds", ""), "whole nuts");
+    silent(&pim(THREE, "10 g ground walnuts", ""), "whole nuts");
+}
+
+#[test]
+fn nut_butter_by_the_spoon_and_cheese_in_pieces_are_a_caution_under_four() {
+    cautioned(&pim(THREE, "10 g peanut butter", ""), "spread it thinly", &["CDC", "AAP"]);
+    cautioned(&pim(THREE, "10 g almond butter", ""), "spread it thinly", &["CDC", "AAP"]);
+    silent(&pim(THREE, "10 g butter", ""), "spread it thinly");
+    silent(&pim(FOUR, "10 g peanut butter", ""), "spread it thinly");
+    cautioned(&pim(THREE, "30 g cheddar, cubed", ""), "slice it thinly", &["CDC", "AAP"]);
+    cautioned(&pim(THREE, "30 g diced feta", ""), "slice it thinly", &["CDC", "AAP"]);
+    silent(&pim(THREE, "30 g cheddar, grated", ""), "slice it thinly");
+    silent(&pim(THREE, "30 g butter, cubed", ""), "slice it thinly");
+}
+
+#[test]
+fn a_day_of_birth_after_the_meal_guards_as_the_youngest() {
+    let said = pim("2027-02-20", "5 g honey", "").refusal();
+    assert!(said.contains("honey: is never given before 12 months"), "{said}");
+    cautioned(&pim("2027-02-20", "1 tsp salt", ""), "born after that day, on 2027-02-20", &["WHO"]);
 }
 
 #[test]

@@ -145,7 +145,8 @@ fn ingredient(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
             }
         }
     };
-    let mut said: Vec<&str> = [one.prep.as_deref(), one.remark.as_deref()].into_iter().flatten().collect();
+    let instead = one.instead.as_ref().map(|instead| format!("or {instead}"));
+    let mut said: Vec<&str> = [one.prep.as_deref(), instead.as_deref(), one.remark.as_deref()].into_iter().flatten().collect();
     if one.optional && !said.iter().any(|said| said.contains(OPTIONAL)) {
         said.push(OPTIONAL);
     }

@@ -18,7 +18,7 @@ use crate::measure::{
 ///
 /// Fails with the fact that is missing, and the key in foods.toml that would mend it.
 pub fn as_purchased(food: &Food, item: &Item, to: &Dimension, spoons: Spoons) -> Result<Quantity, MissingFact> {
-    Conversion { food, spoons, to, form: &State::AsPurchased, notes: Notes(None) }.item(item)
+    Conversion { food, spoons, to, form: &State::AsPurchased, boned: item.boned, notes: Notes(None) }.item(item)
 }
 
 /// As [`as_purchased`], with every fact that was used.
@@ -35,7 +35,7 @@ pub fn in_form_with_facts(
     spoons: Spoons,
 ) -> Result<(Quantity, Vec<UsedFact>), MissingFact> {
     let mut facts = Vec::new();
-    let quantity = Conversion { food, spoons, to, form, notes: Notes(Some(&mut facts)) }.item(item)?;
+    let quantity = Conversion { food, spoons, to, form, boned: item.boned, notes: Notes(Some(&mut facts)) }.item(item)?;
     Ok((quantity, facts))
 }
 
@@ -71,13 +71,14 @@ fn is_missing_in_table(food: &Food, item: &Item, spoons: Spoons) -> bool {
 
 /// A plain amount of a food as purchased (a lot, a pack, a par) in another dimension.
 pub fn convert(food: &Food, amount: &Quantity, to: &Dimension) -> Result<Quantity, MissingFact> {
-    Conversion { food, spoons: Spoons::Us, to, form: &State::AsPurchased, notes: Notes(None) }.plain(amount)
+    Conversion { food, spoons: Spoons::Us, to, form: &State::AsPurchased, boned: false, notes: Notes(None) }.plain(amount)
 }
 
 /// As [`convert`], with every fact that was used.
 pub fn convert_with_facts(food: &Food, amount: &Quantity, to: &Dimension) -> Result<(Quantity, Vec<UsedFact>), MissingFact> {
     let mut facts = Vec::new();
-    let quantity = Conversion { food, spoons: Spoons::Us, to, form: &State::AsPurchased, notes: Notes(Some(&mut facts)) }.plain(amount)?;
+    let quantity = Conversion { food, spoons: Spoons::Us, to, form: &State::AsPurchased, boned: false, notes: Notes(Some(&mut facts)) }
+        .plain(amount)?;
     Ok((quantity, facts))
 }
 
@@ -87,6 +88,8 @@ struct Conversion<'a> {
     to: &'a Dimension,
     /// The state in which a weight or volume answers.
     form: &'a State,
+    /// Bought without its bones.
+    boned: bool,
     notes: Notes<'a>,
 }
 
@@ -155,9 +158,10 @@ impl Conversion<'_> {
                 let factor = self.factor(state)?;
                 poured.clone() * cup / factor
             }
-            Quantity::Count(n) => self.each(grade)? * n.clone(),
-            Quantity::Words(n, word) => match grade.filter(|grade| self.is_sized(word, *grade)) {
-                Some(grade) => self.each(Some(grade))? * n.clone(),
+            Quantity::Count(n) => self.each(grade)? * n.clone() * self.without_bones(),
+            Quantity::Words(n, word) => match grade {
+                Some(grade) if self.is_sized(word, grade) => self.each(Some(grade))? * n.clone(),
+                Some(grade) => self.word(&self.sized(word, grade))? * n.clone(),
                 None => self.word(word)? * n.clone(),
             },
             Quantity::Portions(_) => return Err(self.missing("a portion of a food has no weight", "each = \"…\"")),
@@ -189,6 +193,7 @@ impl Conversion<'_> {
     fn factor(&mut self, state: &State) -> Result<Number, MissingFact> {
         let (name, fact, what, key) = match state {
             State::AsPurchased => return Ok(Number::ONE),
+            State::Prepared(_) if self.boned => return Ok(Number::ONE),
             State::Prepared(_) => match &self.food.edible {
                 None => return Ok(Number::ONE),
                 known => ("edible portion / as purchased", known, "no edible share is known", "edible = \"…\""),
@@ -257,6 +262,20 @@ impl Conversion<'_> {
             (fact, grams_text(grams), source)
         });
         Ok(mass(grams))
+    }
+
+    /// A piece that is weighed with its bones, without them.
+    fn without_bones(&mut self) -> Number {
+        let Some(Fact { value, source }) = self.food.edible.as_ref().filter(|_| self.boned) else { return Number::ONE };
+        let value = *value;
+        self.notes.note(|| ("without bones".to_owned(), share_or_factor(&State::AsPurchased, value), source.clone()));
+        value.into()
+    }
+
+    /// "1 large glass", where the food knows what such a one holds.
+    fn sized(&self, word: &str, grade: Grade) -> String {
+        let sized = format!("{} {word}", grade.word());
+        if self.food.words.contains_key(&sized) { sized } else { word.to_owned() }
     }
 
     /// "1 small head": a head that weighs as much as a medium one is one, and small ones are known.
@@ -374,7 +393,12 @@ pub(crate) fn unit_fact(unit: Unit, spoons: Spoons) -> (String, String, String) 
         _ => (one.to_string(), "NIST SP 811 (2008), B.8"),
     };
     let most = one.most(spoons);
-    (name, format!("{} {}", to_digits(most.base(), 7), most.dimension()), source.to_owned())
+    let mut source = source.to_owned();
+    // Whose pint was meant, and how much the other is.
+    if unit.depends_on_pints() && spoons.pints() == Pints::Us {
+        source.push_str(&format!("; US measure, imperial {:.0} ml", one.most(spoons.with(Pints::Imperial)).base()));
+    }
+    (name, format!("{} {}", to_digits(most.base(), 7), most.dimension()), source)
 }
 
 fn share_or_factor(state: &State, value: f64) -> String {

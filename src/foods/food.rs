@@ -254,6 +254,8 @@ pub struct Item {
     pub state: State,
     /// "plus 2 tbsp for dusting": added to the amount.
     pub plus: Vec<Amount>,
+    /// Bought without its bones: nothing of it is trimmed.
+    pub boned: bool,
 }
 
 impl Item {
@@ -262,6 +264,13 @@ impl Item {
         let times = times.into();
         let plus = self.plus.iter().map(|amount| amount.scaled(&times)).collect();
         Item { amount: self.amount.scaled(&times), plus, ..self.clone() }
+    }
+}
+
+impl Food {
+    /// What is eaten of so much as purchased: all of what is bought without its bones.
+    pub fn eaten_share(&self, item: &Item) -> f64 {
+        if item.boned { 1.0 } else { self.edible.as_ref().map_or(1.0, |edible| edible.value) }
     }
 }
 

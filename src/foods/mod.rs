@@ -2,6 +2,7 @@
 //!
 //! Nothing in this room knows a recipe.
 
+pub mod animals;
 mod book;
 mod card;
 mod convert;

@@ -133,7 +133,7 @@ fn read_row(row: &str) -> Result<Food, String> {
         also: parts(also, ';').map(str::to_owned).collect(),
         kind: read_kind(kind)?,
         section: some(section),
-        cup: fact(cup, &usda, measured)?,
+        cup: read_cup(cup, &usda, &mut told)?,
         each: fact(each, &usda, measured)?,
         words: read_words(words, &usda)?,
         volumes: BTreeMap::new(),
@@ -213,6 +213,19 @@ fn measured(text: &str) -> Result<Measured, String> {
 fn pair(text: &str) -> Result<(String, f64), String> {
     let (word, grams) = text.split_once('=').ok_or_else(|| format!("{text:?} is not word=grams"))?;
     Ok((word.to_owned(), number(grams)?))
+}
+
+/// `chopped=125 sliced=109; grated=110 @ from memory`: what stands after a ";" has a source of its own.
+fn read_cup(cell: &str, default: &str, told: &mut BTreeMap<String, String>) -> Result<Option<Fact<Measured>>, String> {
+    let (first, others) = cell.split_once(';').unwrap_or((cell, ""));
+    let mut cup = fact(first.trim_end(), default, measured)?;
+    for entry in parts(others, ';') {
+        let Some(Fact { value: (form, grams), source }) = fact(entry, default, pair)? else { continue };
+        let Some(Fact { value: Measured::Table(forms), .. }) = &mut cup else { return Err(format!("{cell:?} is no table of forms")) };
+        told.insert(format!("cup, {form}"), source);
+        forms.insert(form, grams);
+    }
+    Ok(cup)
 }
 
 /// `bunch=30 @ common practice; sprig=1.05`: each weight may have a source of its own.

@@ -46,6 +46,7 @@ struct Line<'a> {
     amount: Option<Quantity>,
     form: Option<&'a str>,
     remark: Option<&'a str>,
+    instead: Option<&'a str>,
     optional: bool,
 }
 
@@ -130,6 +131,7 @@ fn line<'a>(kitchen: &'a Kitchen, one: &'a Ingredient, batches: f64) -> Line<'a>
         amount: None,
         form: one.prep.as_deref(),
         remark: one.remark.as_deref(),
+        instead: one.instead.as_deref(),
         optional: one.optional,
     };
     match &one.wanted {

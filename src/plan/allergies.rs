@@ -9,6 +9,7 @@ use super::children::{guard_children, needs_of_the_young};
 use super::only_named::{EVERYBODY, Wary, WordsOf};
 use super::servings::{lines_within, servings};
 use super::uses::meal_name;
+use crate::foods::animals::{may_hold_animals, may_hold_flesh};
 use crate::foods::{Allergen, Fact, Food, FoodId, Foods, Kind};
 use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, Recipe, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
 
@@ -349,14 +350,13 @@ impl<'k> Plate<'k> {
                 word => format!("{} eats no {word}", eater.name),
             });
         }
-        // Of mixed food nobody sees what is in it.
-        let mixed = food.unknown || food.kind.is_none() || matches!(food.kind, Some(Kind::ReadyToEat | Kind::Stock));
-        let what = match not.word.as_str() {
-            "animal" => "anything of animals",
-            "meat" => "meat or fish",
-            word => word,
+        let (what, may_hold) = match not.word.as_str() {
+            "animal" => ("anything of animals", may_hold_animals(food)),
+            "meat" => ("meat or fish", may_hold_flesh(food)),
+            // Of mixed food nobody sees what is in it.
+            word => (word, food.unknown || food.kind.is_none() || matches!(food.kind, Some(Kind::ReadyToEat | Kind::Stock))),
         };
-        mixed.then(|| format!("not known whether there is {what} in it, which {} does not eat", eater.name))
+        may_hold.then(|| format!("not known whether there is {what} in it, which {} does not eat", eater.name))
     }
 
     fn refused(&self, foods: &Foods, found: &Found<'_>, cause: String) -> Mistake {

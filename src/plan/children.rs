@@ -7,7 +7,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use super::allergies::{Found, Guarded, Plate, plates};
-use crate::foods::{Food, Kind, State};
+use crate::foods::{Allergen, Food, Kind, State};
 use crate::kitchen::{Appliance, ApplianceId, Eater, Household, Kitchen, Mistake, Piece, Recipe, Step, Wanted, Ware, Warning, Week};
 
 /// What a row looks for.
@@ -23,6 +23,10 @@ enum Sought {
     Whole(&'static [&'static str]),
     /// In a dish, or at a meal, that no step heats.
     Raw(&'static [&'static str]),
+    /// Butter of a nut, or of peanuts.
+    NutButter,
+    /// Cheese in sticks, or in pieces by the words of its line.
+    CheeseInPieces,
 }
 
 struct Row {
@@ -42,10 +46,21 @@ const CDC: &str = "CDC, Foods and Drinks to Avoid or Limit, from memory";
 const CHOKING: &str = "CDC, Choking Hazards, and AAP, Choking Prevention, from memory";
 const WHO_FEEDING: &str = "WHO, Guideline for complementary feeding (2023), and CDC, from memory";
 
-const SMALL_AND_ROUND: [&str; 7] = ["popcorn", "popcorn kernels", "raisin", "sultana", "currant", "dried cranberry", "marshmallow"];
+const SMALL_AND_ROUND: [&str; 10] = [
+    "popcorn",
+    "popcorn kernels",
+    "raisin",
+    "sultana",
+    "currant",
+    "dried cranberry",
+    "marshmallow",
+    "boiled sweet",
+    "gummy sweet",
+    "toffee",
+];
 
 /// Every rule. None of the sources was looked up for this table.
-static ROWS: [Row; 10] = [
+static ROWS: [Row; 12] = [
     Row {
         under_months: 12,
         sought: Sought::Named(&["honey"]),
@@ -77,6 +92,13 @@ static ROWS: [Row; 10] = [
         CHOKING,
     ),
     caution(48, Sought::Named(&SMALL_AND_ROUND), "is a choking hazard under 4 years", CHOKING),
+    caution(48, Sought::NutButter, "is a choking hazard under 4 years by the spoon or in lumps: spread it thinly", CHOKING),
+    caution(
+        48,
+        Sought::CheeseInPieces,
+        "is a choking hazard under 4 years in cubes, chunks or sticks: grate it or slice it thinly",
+        CHOKING,
+    ),
 ];
 
 /// Who should be asked.
@@ -128,9 +150,10 @@ fn rows_for(eater: &Eater, on: Date) -> impl Iterator<Item = (usize, &'static Ro
         .filter(move |(_, row)| holds(row) && !(infant && row.under_months > 12 && matches!(row.sought, Sought::WholeNut)))
 }
 
-/// On the birthday itself the age is reached. One born on 29 February has it on the 28th where there is no 29th.
+/// On the birthday itself the age is reached. One born on 29 February has it on the 28th where there is no 29th. A day of birth after the meal
+/// is a slip, and guards as the youngest.
 fn is_under(born: Date, on: Date, months: i32) -> bool {
-    born <= on && born.checked_add(months.months()).is_ok_and(|reached| on < reached)
+    born.checked_add(months.months()).is_ok_and(|reached| on < reached)
 }
 
 impl Row {
@@ -142,6 +165,15 @@ impl Row {
             Sought::RawEgg => food.kind == Some(Kind::RawEgg) && !is_heated(&kitchen.appliances, &kitchen.recipes, found),
             Sought::Sugar => (food.kind == Some(Kind::Sweetener) || ends_with(food, "sugar")) && !ends_with(food, "honey"),
             Sought::Whole(names) => names.iter().any(|name| ends_with(food, name)) && !is_broken_up(food, found),
+            Sought::NutButter => {
+                let of_nuts = |allergen: &Allergen| matches!(allergen, Allergen::Nuts | Allergen::Peanuts);
+                let bears = [&food.allergens, &food.contains].into_iter().flatten().any(|fact| fact.value.iter().any(of_nuts));
+                bears && ends_with(food, "butter")
+            }
+            Sought::CheeseInPieces => {
+                let is_cheese = food.kind == Some(Kind::Dairy) && !["milk", "yoghurt", "cream"].iter().any(|other| ends_with(food, other));
+                food.name == "string cheese" || is_cheese && is_firm(food) && is_in_pieces(found)
+            }
             Sought::Raw(names) => {
                 names.iter().any(|name| ends_with(food, name))
                     && !is_heated(&kitchen.appliances, &kitchen.recipes, found)
@@ -171,6 +203,9 @@ impl Row {
 
 /// "9 months", "3 years".
 fn age(born: Date, on: Date) -> String {
+    if born > on {
+        return format!("born after that day, on {born}: see born");
+    }
     let months = born.until((jiff::Unit::Month, on)).map_or(0, |span| span.get_months());
     if months < 24 { format!("{months} months") } else { format!("{} years", months / 12) }
 }
@@ -178,6 +213,28 @@ fn age(born: Date, on: Date) -> String {
 fn ends_with(food: &Food, name: &str) -> bool {
     let food = food.name.to_lowercase();
     food == name || food.ends_with(&format!(" {name}"))
+}
+
+/// Cheese that is firm enough to be cut into pieces; butter and what is poured or spread is not.
+fn is_firm(food: &Food) -> bool {
+    const SPREAD: [&str; 6] = ["butter", "ghee", "ricotta", "mascarpone", "quark", "custard"];
+    !SPREAD.iter().any(|other| ends_with(food, other))
+}
+
+/// "Cubed", "in chunks", "diced": by the form, what is done to it, or what the line says besides.
+fn is_in_pieces(found: &Found<'_>) -> bool {
+    const WORDS: [&str; 8] = ["cubed", "cube", "cubes", "chunk", "chunks", "diced", "sticks", "pieces"];
+    let line = found.line;
+    let form = match &line.wanted {
+        Wanted::Food { item: Some(item), .. } => match &item.state {
+            State::Prepared(form) => form.as_str(),
+            _ => "",
+        },
+        _ => "",
+    };
+    let said =
+        [Some(form), line.prep.as_deref(), line.remark.as_deref()].into_iter().flatten().collect::<Vec<_>>().join(" ").to_lowercase();
+    said.split(|c: char| !c.is_alphabetic()).any(|word| WORDS.contains(&word))
 }
 
 /// Ground, chopped, grated or made into something else.
@@ -192,7 +249,8 @@ fn is_broken_up(food: &Food, found: &Found<'_>) -> bool {
         },
         _ => "",
     };
-    let said = [food.name.as_str(), form, found.line.prep.as_deref().unwrap_or_default()].join(" ").to_lowercase();
+    let beside = [found.line.prep.as_deref(), found.line.remark.as_deref()].map(Option::unwrap_or_default);
+    let said = [food.name.as_str(), form, beside[0], beside[1]].join(" ").to_lowercase();
     said.split(|c: char| !c.is_alphabetic()).any(|word| WORDS.contains(&word))
 }
 
@@ -225,6 +283,7 @@ mod tests {
         let born = date(2026, 2, 20);
         assert_eq!([date(2027, 2, 19), date(2027, 2, 20)].map(|on| is_under(born, on, 12)), [true, false]);
         assert_eq!([date(2030, 2, 19), date(2030, 2, 20)].map(|on| is_under(born, on, 48)), [true, false]);
+        assert!(is_under(born, date(2026, 1, 1), 12), "born after the meal");
         let leap = date(2028, 2, 29);
         assert_eq!([date(2029, 2, 27), date(2029, 2, 28)].map(|on| is_under(leap, on, 12)), [true, false]);
     }

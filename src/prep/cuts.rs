@@ -173,16 +173,16 @@ fn on_the_board(foods: &Foods, rules: &Rules, one: &Ingredient, share: Option<&A
         return stated.scaled(batches);
     }
     match as_purchased(food, &item, &Dimension::Mass, spoons) {
-        Ok(grams) => grams.scaled(batches * state_over_purchased(food, &item.state)),
+        Ok(grams) => grams.scaled(batches * state_over_purchased(food, &item)),
         Err(_) => stated.scaled(batches),
     }
 }
 
 /// Weight in the state of the line / weight as purchased.
-fn state_over_purchased(food: &Food, state: &State) -> f64 {
-    let fact = match state {
+fn state_over_purchased(food: &Food, item: &Item) -> f64 {
+    let fact = match item.state {
         State::AsPurchased => None,
-        State::Prepared(_) => food.edible.as_ref(),
+        State::Prepared(_) => return food.eaten_share(item),
         State::Cooked => food.cooked.as_ref(),
         State::Drained => food.drained.as_ref(),
     };

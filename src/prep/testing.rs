@@ -74,7 +74,7 @@ pub fn amount(number: f64, unit: Unit) -> Amount {
 }
 
 pub fn item(number: f64, unit: Unit) -> Item {
-    Item { amount: amount(number, unit), size: None, grade: None, state: State::AsPurchased, plus: vec![] }
+    Item { amount: amount(number, unit), size: None, grade: None, state: State::AsPurchased, plus: vec![], boned: false }
 }
 
 pub fn ingredient(text: &str, food: FoodId, item: Option<Item>, prep: Option<&str>) -> Ingredient {

@@ -49,13 +49,14 @@ fn left_to_cook(foods: &Foods, rules: &Rules, one: &Ingredient, part: Option<&Am
         Wanted::Food { food, item: Some(item) } => {
             let food = &foods[*food];
             let item = Item { amount: part.unwrap_or(&item.amount).clone(), ..item.clone() };
-            let fact = match &item.state {
-                State::AsPurchased | State::Prepared(_) => food.edible.as_ref(),
-                State::Cooked => food.cooked.as_ref(),
-                State::Drained => food.drained.as_ref(),
+            let value = |fact: &Option<crate::foods::Fact<f64>>| fact.as_ref().map_or(1.0, |fact| fact.value);
+            let share = match &item.state {
+                State::AsPurchased | State::Prepared(_) => food.eaten_share(&item),
+                State::Cooked => value(&food.cooked),
+                State::Drained => value(&food.drained),
             };
             let bought = as_purchased(food, &item, &Dimension::Mass, rules.spoons).ok()?;
-            Some(bought.base() * fact.map_or(1.0, |fact| fact.value))
+            Some(bought.base() * share)
         }
     }
 }
@@ -363,7 +364,7 @@ fn weight_beside(print: &Print, rules: &Rules, food: &Food, item: &Item, prep: O
         return None;
     }
     let bought = as_purchased(food, item, &Dimension::Mass, rules.spoons).ok()?;
-    let edible = food.edible.as_ref().map_or(1.0, |edible| edible.value);
+    let edible = food.eaten_share(item);
     let cut = prep.filter(|prep| is_cut(prep)).filter(|_| edible < 1.0 && !EATEN_WITH_PEEL.contains(&food.name.as_str()));
     let (much, of) = match cut {
         _ if is_egg => (bought.scaled(edible), " beaten"),

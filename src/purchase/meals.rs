@@ -260,7 +260,7 @@ impl Costing<'_> {
             // Nobody eats it.
             _ if food.kind == Some(Kind::Household) => {}
             Ok(bought) => {
-                let hundreds = bought.base() * food.edible.as_ref().map_or(1.0, |edible| edible.value) / 100.0;
+                let hundreds = bought.base() * food.eaten_share(item) / 100.0;
                 let known = food.nutrients.as_ref().map(|fact| fact.value).unwrap_or_default();
                 for (figure, per_hundred, sum) in [
                     (Figure::Energy, known.kcal, &mut figures.kcal),

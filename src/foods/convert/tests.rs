@@ -32,7 +32,7 @@ fn rice() -> Food {
 }
 
 fn item(number: f64, unit: Unit, state: State) -> Item {
-    Item { amount: Amount::new(number, unit), size: None, grade: None, state, plus: Vec::new() }
+    Item { amount: Amount::new(number, unit), size: None, grade: None, state, plus: Vec::new(), boned: false }
 }
 
 fn prepared(form: &str) -> State {

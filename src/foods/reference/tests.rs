@@ -10,6 +10,7 @@ use crate::foods::key_of;
 use crate::measure::US_CUP_ML;
 
 mod holes;
+mod names;
 
 mod practice;
 

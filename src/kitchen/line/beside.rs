@@ -3,7 +3,10 @@
 //! A weight beside a volume or a count is the amount, and what it took the place of is a remark ("½ cup (110 g) sugar"
 //! is 110 g). It is the size of one of a tin or pack, of a single thing, and where "each" is said.
 
-use crate::kitchen::words::Words;
+use std::ops::Range;
+use std::sync::LazyLock;
+
+use crate::kitchen::words::{Phrases, Words};
 use crate::measure::{Amount, Kind, Quantity, Spoons, Unit};
 
 /// A weight or volume, and of what it is.
@@ -17,9 +20,82 @@ pub(super) struct Beside {
     /// Of all.
     pub total: bool,
     pub about: bool,
+    /// "unpeeled", "flesh": what of the food it weighs.
+    pub of: Option<Share>,
     /// What follows it, after a comma or slash: `240 g drained`.
     pub rest: Option<String>,
     pub end: usize,
+}
+
+/// What of a food is weighed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Share {
+    /// With peel, stones or bones.
+    AsBought,
+    /// What is left of it, peeled.
+    Peeled,
+    /// What is left of it without what nobody eats.
+    Trimmed,
+}
+
+/// Words after a weight that say what of the food it is, before a "weight" or without it.
+static SHARES: LazyLock<Phrases<Share>> = LazyLock::new(|| {
+    const AS_BOUGHT: [&str; 22] = [
+        "unpeeled",
+        "untrimmed",
+        "unshelled",
+        "unprepared",
+        "gross",
+        "with bones",
+        "with bone",
+        "with the bone",
+        "with the bones",
+        "bone in",
+        "on the bone",
+        "with skin",
+        "with the skin",
+        "with skins",
+        "skin on",
+        "with peel",
+        "with stones",
+        "with their stones",
+        "in their shells",
+        "in the shell",
+        "shell on",
+        "as bought",
+    ];
+    const PEELED: [&str; 4] = ["peeled", "when peeled", "once peeled", "after peeling"];
+    const TRIMMED: [&str; 16] = [
+        "flesh",
+        "of flesh",
+        "trimmed",
+        "prepared",
+        "net",
+        "without bones",
+        "without bone",
+        "without the bone",
+        "without stones",
+        "without skin",
+        "shelled",
+        "stoned",
+        "pitted",
+        "boned",
+        "boneless",
+        "after trimming",
+    ];
+    let all = |share: Share, phrases: &'static [&'static str]| phrases.iter().map(move |phrase| (share, *phrase));
+    Phrases::of(all(Share::AsBought, &AS_BOUGHT).chain(all(Share::Peeled, &PEELED)).chain(all(Share::Trimmed, &TRIMMED)))
+});
+
+/// The words at a place that say what of the food is weighed, and the place after them: "unpeeled weight".
+pub(super) fn share_at(words: &Words, at: usize) -> Option<(Share, usize)> {
+    let (share, end) = SHARES.find(words, at..words.len())?;
+    Some((share, end + usize::from(words.is(end, "weight"))))
+}
+
+/// "peeled weight", "(unpeeled weight)": the whole of a range.
+pub(super) fn weight_of_a_share(words: &Words, range: Range<usize>) -> Option<Share> {
+    share_at(words, range.start).filter(|(_, end)| *end == range.end && words.is(end - 1, "weight")).map(|(share, _)| share)
 }
 
 impl Beside {
@@ -40,7 +116,7 @@ impl Beside {
 
 /// The measure that the whole text is; `None` where it says anything else.
 pub(super) fn beside(words: &Words) -> Option<Beside> {
-    let mut beside = beside_at(words, 0)?;
+    let mut beside = beside_of_a_share(words, 0)?;
     let rest = beside.end..words.len();
     beside.rest = match words.kind(rest.start) {
         None => beside.rest.take(),
@@ -51,16 +127,34 @@ pub(super) fn beside(words: &Words) -> Option<Beside> {
     Some(beside)
 }
 
+/// As [`beside_at`], with the words after it that say of what it is: "300 g unpeeled", "200 g of flesh".
+pub(super) fn beside_of_a_share(words: &Words, at: usize) -> Option<Beside> {
+    let mut beside = beside_at(words, at)?;
+    if let Some((of, end)) = share_at(words, beside.end) {
+        let mut marks = Marks { each: beside.each, total: beside.total };
+        beside.of = Some(of);
+        beside.end = marks.take(words, end);
+        (beside.each, beside.total) = (marks.each, marks.total);
+    }
+    Some(beside)
+}
+
 /// The measure that begins at a place, with the brackets that say it again and the words that say of what it is.
 pub(super) fn beside_at(words: &Words, at: usize) -> Option<Beside> {
     let mut marks = Marks::default();
-    let at = marks.take(words, at);
+    // "Net 400 g" is what is in it, as always.
+    let mut at = marks.take(words, at + usize::from(words.is(at, "net")));
+    // "each weighing 150 g"
+    if ["weighing", "weighs", "weigh"].iter().any(|word| words.is(at, word)) {
+        at = marks.take(words, at + 1);
+    }
     let about = words.at(at).is_some_and(|token| !token.is_number());
     let read = words.amount(at).ok()??;
     if !read.unit_given || !read.amount.unit.is_measured() {
         return None;
     }
-    let mut beside = Beside { amount: read.amount, plus: Vec::new(), each: false, total: false, about, rest: None, end: read.end };
+    let mut beside =
+        Beside { amount: read.amount, plus: Vec::new(), each: false, total: false, about, of: None, rest: None, end: read.end };
     if let Ok(Some(more)) = words.amount(beside.end)
         && more.unit_given
         && more.amount.unit.is_measured()
@@ -105,8 +199,6 @@ impl Marks {
             } else if is("in") && (words.is(at + 1, "all") || words.is(at + 1, "total")) {
                 self.total = true;
                 at += 1;
-            } else if is("net") {
-                // Of what is in it, as always.
             } else if is("per") && (words.is(at + 1, "piece") || words.is(at + 1, "one")) {
                 self.each = true;
                 at += 1;

@@ -5,6 +5,7 @@ use super::measure::Measure;
 use super::parts::Parts;
 use super::vocabulary::Class;
 use super::{Line, LineError, Reader, vocabulary};
+use crate::foods::key_of;
 use crate::measure::{Kind, Unit};
 
 /// One reading of a line.
@@ -24,17 +25,25 @@ impl Candidate {
 }
 
 impl<'a> Reader<'a> {
-    /// The ingredients of the line from `start` on, in the best reading.
-    pub(super) fn ingredients(&self, start: usize) -> Result<Vec<Line>, LineError> {
-        self.best(start).map(|best| best.lines)
-    }
-
+    /// The line from `start` on, in the best reading.
     pub(super) fn best(&self, start: usize) -> Result<Candidate, LineError> {
         if let Some((phrase, after)) = self.whole_of(start) {
             let mut best = self.best(after)?;
-            for line in &mut best.lines {
+            // "Juice of 2 limes, 1 tsp honey": nobody juices the honey.
+            let kind = |line: &Line| self.foods.find_known(&key_of(&line.of.to_string())).and_then(|id| self.foods[id].kind);
+            let first = best.lines.first().and_then(kind);
+            for line in best.lines.iter_mut().filter(|line| kind(line) == first) {
                 line.prep = Some(line.prep.take().map_or_else(|| phrase.clone(), |prep| format!("{phrase}, {prep}")));
             }
+            return Ok(best);
+        }
+        // "(optional) 2 tbsp chopped nuts"
+        if let Some(inner) = self.bracket(start)
+            && vocabulary::says_optional(inner, 0..inner.len())
+            && start + 1 < self.end
+        {
+            let mut best = self.best(start + 1)?;
+            best.lines.iter_mut().for_each(|line| line.optional = true);
             return Ok(best);
         }
         if let Some(after) = vocabulary::quanto_basta(self.w, start).filter(|after| *after < self.end) {

@@ -7,6 +7,7 @@ use std::borrow::Cow;
 use std::ops::Range;
 
 use super::Reader;
+use super::beside::Share;
 use super::vocabulary::{Class, class, opens_preparation, opens_preparation_of_a_known};
 use crate::foods::{FoodId, Grade, Kind, State, key_of};
 use crate::kitchen::words::Words;
@@ -36,6 +37,23 @@ pub(super) struct Found {
     pub named: usize,
     /// The known name as it stands in the line.
     pub name: Range<usize>,
+}
+
+impl Found {
+    /// "300 g peeled weight" is after trimming, as "300 g diced" is; "300 g unpeeled" is as bought, whatever is done to it then.
+    pub fn weighed_as(&mut self, of: Option<Share>) {
+        let form = match (of, &self.state) {
+            (Some(Share::AsBought), Some(State::Prepared(form))) => {
+                self.prep.insert(0, form.clone());
+                self.state = None;
+                return;
+            }
+            (Some(Share::Peeled), None) => "peeled",
+            (Some(Share::Trimmed), None) => "trimmed",
+            _ => return,
+        };
+        self.state = Some(State::Prepared(form.to_owned()));
+    }
 }
 
 /// The unit of the line's amount, and whether it was written.
@@ -128,12 +146,29 @@ impl Reader<'_> {
     fn may_follow(&self, head: &Head, end: usize) -> bool {
         let at = head.places[end];
         let percent = self.w.kind(at + 1) == Some(Sign::Percent);
+        // "600 ml stock and cooled"
+        let and_done = || self.w.is(at, "and") && self.only_done(head.places.get(end + 1).copied().unwrap_or(head.end), head.end);
         percent
+            || and_done()
+            || self.w.kind(at - 1) == Some(Sign::Plus)
             || opens_preparation_of_a_known(self.w, at)
             || matches!(
                 class(self.w, at..head.end),
                 Some((Class::Form | Class::Adverb | Class::Cooked | Class::Drained | Class::Way | Class::Tinned, _))
             )
+    }
+
+    /// Do all words of a range say what is done to the food?
+    fn only_done(&self, from: usize, to: usize) -> bool {
+        let mut at = from;
+        while at < to {
+            match class(self.w, at..to) {
+                Some((Class::Form | Class::Adverb | Class::And, after)) => at = after,
+                _ if self.w.key_at(at).is_empty() => at += 1,
+                _ => return false,
+            }
+        }
+        from < to
     }
 
     fn unit_word(&self, at: usize) -> Option<Unit> {
@@ -322,6 +357,13 @@ fn is_percent(w: &Words, at: usize) -> bool {
     w.at(at).is_some_and(|token| token.is_number()) && w.kind(at + 1) == Some(Sign::Percent)
 }
 
+/// "93/7 ground turkey": lean and fat in a hundred. The place after it.
+fn lean_to_fat(w: &Words, at: usize) -> Option<usize> {
+    let figure = |at: usize| w.at(at).filter(|token| token.is_number())?.text.parse::<u32>().ok();
+    let (lean, fat) = (figure(at)?, figure(at + 2)?);
+    (w.kind(at + 1) == Some(Sign::Slash) && lean + fat == 100).then_some(at + 3)
+}
+
 fn is_dried(w: &Words, head: &Head, start: usize, end: usize) -> bool {
     head.places[..end].iter().enumerate().any(|(index, at)| {
         let says = ["dried", "dry", "raw", "uncooked"].iter().any(|word| w.is(*at, word));
@@ -370,6 +412,10 @@ impl Before {
         }
         if w.kind(place) == Some(Sign::Percent) {
             return Some(at + 1);
+        }
+        if let Some(after) = lean_to_fat(w, place) {
+            self.ways.push(w.plain(place..after));
+            return Some(next_after(after)).filter(|next| *next <= end);
         }
         let Some((class, after)) = class(w, place..head.end) else {
             let token = w.at(place).filter(|token| self.variety && place > 0 && token.text.starts_with(char::is_uppercase))?;

@@ -9,25 +9,40 @@ use super::candidate::Candidate;
 use super::food::{Found, Head, Stated};
 use super::measure::Measure;
 use super::parts::{Parts, says_tin};
-use super::vocabulary::{Class, class_of};
+use super::vocabulary::{Class, class_of, says_optional};
 use super::{Line, LineError, Reader};
 use crate::measure::{Kind, Unit};
 
 /// The foods of a head, and what could be taken instead of the only one.
+#[derive(Default)]
 pub(super) struct Resolved {
     pub founds: Vec<Found>,
     pub instead: Vec<String>,
+    /// Ingredients with an amount of their own: the nutmeg of "salt, pepper, a pinch of nutmeg".
+    pub extra: Vec<Line>,
 }
 
 impl Resolved {
     fn one(found: Found) -> Self {
-        Resolved { founds: vec![found], instead: Vec::new() }
+        Resolved { founds: vec![found], ..Resolved::default() }
     }
+
+    fn one_of(found: Found, instead: Vec<String>) -> Self {
+        Resolved { founds: vec![found], instead, extra: Vec::new() }
+    }
+}
+
+/// Is it added to taste where it stands beside another food?
+fn is_seasoning(found: &Found) -> bool {
+    ["salt", "sea salt", "black pepper"].contains(&found.food.as_str())
 }
 
 impl<'a> Reader<'a> {
     /// The ingredients that a measure, a head and the parts after it say.
     pub(super) fn foods(&self, measure: Measure, head: Head, parts: Parts, start: usize) -> Result<Candidate, LineError> {
+        if let Some(candidate) = self.each_of_a_noun(&measure, &head) {
+            return Ok(candidate);
+        }
         if let Some(candidate) = self.own_amounts(&measure, &head, &parts, start)? {
             return Ok(candidate);
         }
@@ -48,7 +63,9 @@ impl<'a> Reader<'a> {
 
     /// One line a food; an amount of several together is shared out equally, which is told.
     fn lines(&self, measure: Measure, resolved: Resolved, parts: &Parts) -> Result<Vec<Line>, LineError> {
-        let count = resolved.founds.len();
+        // "1 onion and salt": nobody counts or weighs salt with something else.
+        let any_other = !measure.each && measure.amount.is_some() && resolved.founds.iter().any(|found| !is_seasoning(found));
+        let count = resolved.founds.iter().filter(|found| !any_other || !is_seasoning(found)).count();
         let mut gathered = self.gather(&measure, &resolved, parts)?;
         gathered.instead.splice(0..0, resolved.instead);
         let mut measure = measure;
@@ -60,8 +77,14 @@ impl<'a> Reader<'a> {
             *amount = amount.scaled(1.0 / count as f64);
             gathered.doubts.push(format!("{together} of several foods together is shared out equally: {amount} of each"));
         }
-        let mut extra = std::mem::take(&mut gathered.extra);
-        let mut lines: Vec<Line> = resolved.founds.into_iter().map(|found| self.finish(measure.clone(), found, gathered.clone())).collect();
+        let mut extra = resolved.extra;
+        extra.extend(std::mem::take(&mut gathered.extra));
+        let of = |found: Found| {
+            let to_taste = any_other && is_seasoning(&found);
+            let measure = if to_taste { Measure { end: measure.end, ..Measure::default() } } else { measure.clone() };
+            self.finish(measure, found, gathered.clone())
+        };
+        let mut lines: Vec<Line> = resolved.founds.into_iter().map(of).collect();
         for line in &mut extra {
             line.optional |= gathered.optional;
         }
@@ -73,9 +96,8 @@ impl<'a> Reader<'a> {
     fn own_amounts(&self, measure: &Measure, head: &Head, parts: &Parts, start: usize) -> Result<Option<Candidate>, LineError> {
         let w = self.w;
         let Some(amount) = &measure.amount else { return Ok(None) };
-        let joins = |at: &usize| w.is(*at, "and") || w.is(*at, "plus") || matches!(w.kind(*at), Some(Kind::And | Kind::Plus));
         let Some(first) = head.places.first().copied() else { return Ok(None) };
-        for at in (first + 1..head.end).filter(joins) {
+        for at in (first + 1..head.end).filter(|at| self.joins(*at)) {
             let head = Head::of(w, first..at);
             let stated = Some((amount.unit, measure.unit_given));
             if let Some(candidate) = self.sharing_a_noun(measure, &head, at, parts) {
@@ -90,6 +112,9 @@ impl<'a> Reader<'a> {
             let candidate = self.foods(measure.clone(), head, before, start)?;
             let mut lines = candidate.lines;
             lines.extend(second.lines);
+            // "2 carrots and 1 parsnip, grated, to serve"
+            let optional = parts.ranges.iter().any(|range| says_optional(w, range.clone()));
+            lines.iter_mut().for_each(|line| line.optional |= optional);
             return Ok(Some(Candidate { lines, unexplained: second.unexplained, named: candidate.named + second.named }));
         }
         Ok(None)
@@ -128,9 +153,39 @@ impl<'a> Reader<'a> {
         let named = one.named + two.named;
         let before = Parts { ranges: Vec::new(), brackets: parts.brackets.iter().copied().filter(|at| *at < and).collect() };
         let after = Parts::after(self, second.end, &other);
-        let of = |found: Found| Resolved { founds: vec![found], instead: Vec::new() };
+        let of = |found: Found| Resolved::one(found);
         let mut lines = self.lines(measure.clone(), of(one), &before).ok()?;
         lines.extend(self.lines(other, of(two), &after).ok()?);
+        Some(Candidate { lines, unexplained: 0, named })
+    }
+
+    /// "1 red, 1 yellow and 1 green pepper": one noun for colours that are counted each.
+    fn each_of_a_noun(&self, measure: &Measure, head: &Head) -> Option<Candidate> {
+        let w = self.w;
+        measure.amount.as_ref().filter(|amount| amount.unit == Unit::Piece)?;
+        let colour = |at: usize| class_of(w, at) == Some(Class::Inside);
+        let mut at = head.places.first().copied().filter(|first| colour(*first) && w.kind(first + 1) == Some(Kind::Comma))?;
+        let mut counted = vec![(measure.clone(), at)];
+        while self.is_separator(at + 1) || self.joins(at + 1) {
+            at += 2 + usize::from(self.is_separator(at + 1) && self.joins(at + 2));
+            let next = self.measure(at, false).ok()?;
+            at = next.end;
+            next.amount.as_ref().filter(|amount| amount.unit == Unit::Piece && colour(at))?;
+            counted.push((next, at));
+        }
+        let end = self.separator(at);
+        let noun = at + 1..end;
+        let mut founds = Vec::new();
+        for (_, colour) in &counted {
+            let places = std::iter::once(*colour).chain(noun.clone()).filter(|at| !w.key_at(*at).is_empty()).collect();
+            founds.push(self.joined(&Head { places, end, joined: true }, 1, Some((Unit::Piece, false)))?);
+        }
+        let named = founds.iter().map(|found| found.named).sum();
+        let mut lines = Vec::new();
+        for ((measure, _), found) in counted.into_iter().zip(founds) {
+            let parts = Parts::after(self, end, &measure);
+            lines.extend(self.lines(measure, Resolved::one(found), &parts).ok()?);
+        }
         Some(Candidate { lines, unexplained: 0, named })
     }
 
@@ -146,15 +201,30 @@ impl<'a> Reader<'a> {
         (Head::of(w, first..at), parts)
     }
 
-    /// An amount and a known food that begin at a place, all of whose words are explained.
+    /// An amount and a known food that begin at a place, all of whose words are explained; or the juice of so many.
     pub(super) fn another(&self, at: usize) -> Option<Candidate> {
+        let best = || self.best(at).ok().filter(|best| best.unexplained == 0 && best.named > 0);
+        if self.whole_of(at).is_some() {
+            return best();
+        }
         let measure = self.measure(at, false).ok()?;
         measure.amount.as_ref()?;
         let first = measure.end;
-        let head = Head::of(self.w, first..self.separator(first));
+        let end = self.separator(first);
         let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
-        self.known(&head, stated)?;
-        self.best(at).ok().filter(|best| best.unexplained == 0)
+        // Of "2 sticks of celery and 1 onion" what stands before the "and" names the food.
+        let end = (first + 1..end)
+            .find(|at| self.joins(*at))
+            .filter(|_| self.known(&Head::of(self.w, first..end), stated).is_none())
+            .unwrap_or(end);
+        self.known(&Head::of(self.w, first..end), stated)?;
+        best()
+    }
+
+    /// "and", "&", "plus", "+"
+    fn joins(&self, at: usize) -> bool {
+        let w = self.w;
+        w.is(at, "and") || w.is(at, "plus") || matches!(w.kind(at), Some(Kind::And | Kind::Plus))
     }
 
     /// The foods of a head; `None` where every word only describes.
@@ -188,34 +258,47 @@ impl<'a> Reader<'a> {
                 // The name must hold words of both sides: "almond milk" of "almond or soy milk".
                 let known = self.joined(&together, first.places.len(), stated);
                 if let Some(found) = known.filter(|found| alone.as_ref().is_none_or(|alone| alone.known != found.known)) {
-                    return Some(Resolved { founds: vec![found], instead: texts(others) });
+                    return Some(Resolved::one_of(found, texts(others)));
                 }
             }
         }
         if let Some(mut found) = alone {
             // "200 g lentils or 1 tin"
             found.tinned |= others.iter().any(|other| says_tin(w, other.places[0]..other.end));
-            return Some(Resolved { founds: vec![found], instead: texts(others) });
+            return Some(Resolved::one_of(found, texts(others)));
         }
         let describes = self.describes_only_words(first);
+        if has_amount && let Some(found) = self.lent_a_noun(first, last, stated) {
+            return Some(Resolved::one_of(found, texts(others)));
+        }
         if describes && last.places.len() > 1 && !has_amount {
-            return self.resolve_one(&joined(1), stated).map(|found| Resolved { founds: vec![found], instead: texts(others) });
+            return self.resolve_one(&joined(1), stated).map(|found| Resolved::one_of(found, texts(others)));
         }
         if !has_amount
             && last.places.len() > 1
             && let Some(found) = self.variety(&joined(last.places.len() - 1), stated)
         {
-            return Some(Resolved { founds: vec![found], instead: texts(others) });
+            return Some(Resolved::one_of(found, texts(others)));
         }
         // "Cassia bark or cinnamon": either does, and the second is known.
         for (index, other) in others.iter().enumerate().filter(|_| !describes) {
             if let Some(found) = self.known(other, stated).filter(|_| !has_amount) {
                 let mut instead = texts(&options);
                 instead.remove(index + 1);
-                return Some(Resolved { founds: vec![found], instead });
+                return Some(Resolved::one_of(found, instead));
             }
         }
-        self.unknown(first, stated).map(|found| Resolved { founds: vec![found], instead: texts(others) })
+        self.unknown(first, stated).map(|found| Resolved::one_of(found, texts(others)))
+    }
+
+    /// "1 tsp dried or 1 tbsp fresh thyme leaves": dried thyme; the second lends its noun.
+    fn lent_a_noun(&self, first: &Head, last: &Head, stated: Stated) -> Option<Found> {
+        let end = self.measure(*last.places.first()?, false).ok()?.end;
+        let noun: Vec<usize> = last.places.iter().copied().filter(|place| *place >= end).collect();
+        (0..noun.len()).find_map(|from| {
+            let places = first.places.iter().chain(&noun[from..]).copied().collect();
+            self.joined(&Head { places, end: last.end, joined: true }, first.places.len(), stated)
+        })
     }
 
     fn joined(&self, together: &Head, first: usize, stated: Stated) -> Option<Found> {
@@ -292,16 +375,37 @@ impl<'a> Reader<'a> {
             };
             founds.push(found.or_else(with_noun)?);
         }
-        Some(Resolved { founds, instead: Vec::new() })
+        Some(Resolved { founds, ..Resolved::default() })
     }
 
     /// "Salt, pepper and lemon juice to taste": parts that are foods, of a line without an amount of its own or with one of each.
     fn listed(&self, resolved: &mut Resolved, parts: &mut Parts, stated: Stated) {
-        let is_known = resolved.founds.iter().all(|found| found.known.is_some() && found.trailing.is_empty());
+        let is_known = resolved.founds.iter().all(|found| found.known.is_some());
+        // "Salt to taste, ½ tsp turmeric"
+        if stated.is_none()
+            && is_known
+            && let Some(first) = parts.ranges.first().map(|range| range.start)
+            && self.own_from(resolved, parts, first)
+        {
+            return;
+        }
+        let is_known = is_known && resolved.founds.iter().all(|found| found.trailing.is_empty());
         while is_known && let Some(range) = parts.ranges.first().cloned() {
             let mut range = range;
             if self.w.is(range.start, "and") {
                 range.start += 1;
+            }
+            // "Salt, a pinch of nutmeg": from here on each has an amount of its own.
+            if stated.is_none() && self.own_from(resolved, parts, range.start) {
+                return;
+            }
+            let and = (range.start + 1..range.end).find(|at| self.joins(*at)).filter(|_| stated.is_none());
+            if let Some(and) = and
+                && let Some(found) = self.known(&Head::of(self.w, range.start..and), stated)
+                && self.own_from(resolved, parts, and + 1)
+            {
+                resolved.founds.push(found);
+                return;
             }
             let head = Head::of(self.w, range);
             let more = match self.known(&head, stated) {
@@ -318,5 +422,18 @@ impl<'a> Reader<'a> {
                 return;
             }
         }
+    }
+
+    /// Takes the rest of the line where an amount and a food begin at a place.
+    fn own_from(&self, resolved: &mut Resolved, parts: &mut Parts, at: usize) -> bool {
+        let Some(other) = self.another(at) else { return false };
+        let known_already = |line: &Line| resolved.founds.iter().any(|found| found.food == line.of.to_string());
+        if other.lines.iter().any(known_already) {
+            return false;
+        }
+        resolved.extra.extend(other.lines);
+        parts.ranges.clear();
+        parts.brackets.retain(|bracket| *bracket < at);
+        true
     }
 }

@@ -4,7 +4,7 @@
 //! note; an unknown counting word before a food ("2 zorks cream") is part of an unknown food's name. Neither is an
 //! error.
 
-use super::beside::Beside;
+use super::beside::{Beside, Share};
 use super::vocabulary::{self, Class};
 use super::{LineError, Reader};
 use crate::foods::Grade;
@@ -33,6 +33,8 @@ pub(super) struct Measure {
     pub long: Option<Number>,
     /// A weight took the place of a count or a volume, and of the size of one.
     pub replaced: bool,
+    /// What of the food the weight is of that stands beside a count.
+    pub of: Option<Share>,
     /// The place of a unit that could be part of a food's name.
     pub unit_at: Option<usize>,
     /// As typed, without brackets: "2 large", "½ cup".
@@ -45,6 +47,9 @@ pub(super) struct Measure {
 pub(super) fn size_of(amount: &Amount, spoons: Spoons) -> Quantity {
     amount.most(spoons)
 }
+
+/// A cup of 250 ml, as a line rounds it. Common practice, no source.
+const METRIC_CUP_ML: std::ops::RangeInclusive<f64> = 245.0..=260.0;
 
 impl Measure {
     /// What a bracket or a part says of the same amount: the size of one, the weight that counts, or the same once more.
@@ -63,11 +68,15 @@ impl Measure {
         if container || matches!(amount.unit, Unit::Word(_) | Unit::Piece) && (beside.each || one && (is_mass || glass)) {
             let share = if beside.total { Number::ONE.checked_div(&amount.high).unwrap_or(Number::ONE) } else { Number::ONE };
             self.size = Some(size_of(&beside.whole(spoons).scaled(&share), spoons));
+            self.of = beside.of.filter(|_| !container);
             self.remarks.extend(beside.rest);
             return;
         }
-        // "1 pint (570 ml)" says whose pint it is.
-        let whose = !is_mass && amount.unit.depends_on_pints() && !beside.amount.unit.depends_on_pints();
+        // "1 pint (570 ml)" says whose pint it is, "1 cup (250 ml)" that it is a metric cup; 240 ml are the US cup in round figures.
+        let is_metric = matches!(beside.amount.unit, Unit::Millilitre | Unit::Centilitre | Unit::Decilitre | Unit::Litre);
+        let one = beside.amount.most(spoons).base() / amount.high.to_f64();
+        let metric_cup = amount.unit == Unit::Cup && is_metric && METRIC_CUP_ML.contains(&one);
+        let whose = metric_cup || amount.unit.depends_on_pints() && !is_mass && !beside.amount.unit.depends_on_pints();
         let replaces = !beside.each && (is_mass && (!amount.unit.is_measured() || self.is_volume()) || !is_mass && glass || whose);
         if !replaces {
             return self.remarks.push(text);
@@ -77,6 +86,7 @@ impl Measure {
         self.plus = beside.plus;
         self.unit_given = true;
         self.replaced = true;
+        self.of = beside.of;
         self.remarks.extend(beside.rest);
     }
 

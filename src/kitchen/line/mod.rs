@@ -39,6 +39,7 @@ mod parts;
 mod print;
 mod pulses;
 mod recipe;
+mod spelling;
 mod turned;
 mod vocabulary;
 
@@ -142,7 +143,16 @@ pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<Lin
     if let Some(under) = reader.under_a_word() {
         return Ok(LineRead::Ingredients(under));
     }
-    reader.ingredients(reader.after_heading()).map(LineRead::Ingredients).map_err(shifted)
+    let best = reader.best(reader.after_heading());
+    // A slip of the pen, where nobody knows the food as it is written.
+    if best.as_ref().map_or(true, |best| best.unexplained > 0)
+        && let Some((mended, told)) = spelling::respelt(text)
+        && let Ok(LineRead::Ingredients(mut lines)) = read_ingredients(&mended, foods, spoons)
+    {
+        lines.iter_mut().take(1).for_each(|line| line.doubts.extend(told.clone()));
+        return Ok(LineRead::Ingredients(lines));
+    }
+    best.map(|best| LineRead::Ingredients(best.lines)).map_err(shifted)
 }
 
 /// Footnote signs and full stops at the end of a line say nothing.

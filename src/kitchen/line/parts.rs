@@ -5,9 +5,9 @@
 use std::collections::BTreeMap;
 use std::ops::Range;
 
-use super::beside::{Beside, beside, beside_at};
+use super::beside::{Beside, Share, beside, beside_of_a_share, weight_of_a_share};
 use super::candidate::Candidate;
-use super::food::Found;
+use super::food::{Found, Head};
 use super::foods::Resolved;
 use super::length::grams_of;
 use super::measure::{Measure, size_of};
@@ -15,7 +15,7 @@ use super::vocabulary::{Class, class, says_optional};
 use super::{Line, LineError, LineOf, Reader, join};
 use crate::foods::{FoodId, Item, Kind as FoodKind, Measured, State, same_forms};
 use crate::kitchen::words::Words;
-use crate::measure::{Amount, Ends, Kind, Quantity, ReadError, Spoons, Unit, Word as UnitWord, amount_of, skip_about};
+use crate::measure::{Amount, Ends, Kind, Number, Quantity, ReadError, Spoons, Unit, Word as UnitWord, amount_of, skip_about};
 
 /// The parts of a line after its head, and all brackets beside its food.
 #[derive(Debug, Clone, Default)]
@@ -88,6 +88,8 @@ pub(super) struct Gathered {
     says_tinned: bool,
     /// "(drained weight)": the amount is of what is drained.
     drained_weight: bool,
+    /// "(peeled weight)": of what of the food the amount is.
+    weight_of: Option<Share>,
 }
 
 impl<'a> Reader<'a> {
@@ -168,18 +170,39 @@ impl<'a> Reader<'a> {
         if w.is(range.start, "or") && !(w.is(range.start + 1, "to") && w.is(range.start + 2, "taste")) {
             gathered.says_tinned |= says_tin(w, range.clone());
             gathered.instead.push(trimmed(&w.plain(range.start + 1..range.end)));
-        } else if let Some(beside) = beside_at(w, range.start).filter(|beside| beside.end >= range.end) {
+        } else if resolved.founds.len() == 1 && self.names_others(range.clone(), &resolved.founds[0]) {
+            gathered.instead.push(text);
+        } else if let Some(beside) = beside_of_a_share(w, range.start).filter(|beside| beside.end >= range.end) {
             gathered.besides.push((beside, text));
         } else if is_to_taste(w, range.clone()) {
             gathered.to_taste = true;
         } else {
             gathered.drained_weight |= is_drained_weight(w, range.clone());
+            gathered.weight_of = weight_of_a_share(w, range.clone()).or(gathered.weight_of);
             let many = self.whole_of(range.start).and_then(|(_, after)| w.number(after).ok().flatten());
             gathered.of_so_many = many.filter(|many| many.end >= range.end).map(|many| many.number).or(gathered.of_so_many.take());
             gathered.says_tinned |= says_tinned(w, range);
             gathered.prep.push(text);
         }
         Ok(None)
+    }
+
+    /// "Butter, ghee or oil": foods that would do as well, each known, or told by what stands before the noun of the first.
+    fn names_others(&self, range: Range<usize>, first: &Found) -> bool {
+        let w = self.w;
+        let ors: Vec<usize> = range.clone().filter(|at| w.is(*at, "or")).collect();
+        let Some(or) = ors.first().copied().filter(|or| ors.len() == 1 && *or > range.start && or + 1 < range.end) else { return false };
+        let noun = first.name.end.checked_sub(1);
+        let names = |range: Range<usize>| {
+            let head = Head::of(w, range);
+            let alone = |head: &Head| self.known(head, None).is_some_and(|found| found.trailing.is_empty());
+            let with_noun = || {
+                let places = head.places.iter().copied().chain(noun).collect();
+                alone(&Head { places, end: head.end, joined: true })
+            };
+            !head.places.is_empty() && (alone(&head) || with_noun())
+        };
+        names(range.start..or) && names(or + 1..range.end)
     }
 
     /// "Sifted with 1 tsp baking powder" asks for another food; "made with 1 stock cube" says what the first is made of, and nobody buys water.
@@ -232,6 +255,7 @@ impl<'a> Reader<'a> {
         }
         self.made_vague_where_nobody_knows(&mut measure, &found);
         by_its_length(&mut measure, &found);
+        self.in_halves(&mut measure, &found);
         self.in_sheets(&mut measure, &found);
         let besides = std::mem::take(&mut gathered.besides);
         for (beside, text) in besides {
@@ -242,6 +266,8 @@ impl<'a> Reader<'a> {
         if gathered.drained_weight && weighed && measure.size.is_none() && found.state.is_none() {
             found.state = Some(State::Drained);
         }
+        let of = measure.of.or(gathered.weight_of.filter(|_| weighed && measure.size.is_none()));
+        found.weighed_as(of);
         let found = self.tinned_pulse(found, &mut measure, gathered.says_tinned, gathered.tins.take());
         let mut prep: Vec<String> = measure.vague.iter().cloned().collect();
         prep.extend(found.prep);
@@ -268,7 +294,9 @@ impl<'a> Reader<'a> {
                 }
                 let plus = measure.plus.into_iter().chain(gathered.plus).collect();
                 let grade = found.grade.or(measure.grade).filter(|_| !measure.replaced);
-                Some(Item { amount, size: measure.size, grade, state, plus })
+                let form = if let State::Prepared(form) = &state { Some(form) } else { None };
+                let boned = self.is_boned(found.known, prep.iter().chain(&remarks).chain(form));
+                Some(Item { amount, size: measure.size, grade, state, plus, boned })
             }
             None => {
                 // Nothing is measured, so the form is something to do.
@@ -285,6 +313,18 @@ impl<'a> Reader<'a> {
         line
     }
 
+    /// Meat that the line calls boneless, whose weight is otherwise with the bones.
+    fn is_boned<'w>(&self, known: Option<FoodId>, mut said: impl Iterator<Item = &'w String>) -> bool {
+        const SAYS: [&str; 5] = ["boneless", "boned", "deboned", "off the bone", "without bones"];
+        let is_meat = |id: FoodId| matches!(self.foods[id].kind, Some(FoodKind::RawMeat | FoodKind::RawPoultry));
+        known.is_some_and(is_meat)
+            && said.any(|said| {
+                let key = crate::foods::key_of(said);
+                let mut cut = key.split(|c: char| !c.is_alphanumeric() && c != ' ');
+                cut.any(|part| SAYS.iter().any(|word| format!(" {part} ").contains(&format!(" {} ", crate::foods::key_of(word)))))
+            })
+    }
+
     /// "A splash of Worcestershire sauce" is to taste where the food does not say what one weighs, which is told.
     fn made_vague_where_nobody_knows(&self, measure: &mut Measure, found: &Found) {
         use UnitWord::{Drizzle, Drop, Glug, Shaving, Splash, Sprinkle, Squeeze, Twist};
@@ -295,6 +335,18 @@ impl<'a> Reader<'a> {
         if loose && measure.size.is_none() && measure.plus.is_empty() && !found.known.is_some_and(knows) {
             measure.amount = None;
             measure.vague = Some(std::mem::take(&mut measure.said).trim_end_matches(" of").to_owned());
+        }
+    }
+
+    /// "6 walnut halves" are three walnuts.
+    fn in_halves(&self, measure: &mut Measure, found: &Found) {
+        let is_nut = found.known.is_some_and(|id| self.foods[id].kind == Some(FoodKind::Nut));
+        let halves = || self.w.key(found.name.clone()).ends_with(" half") || found.remarks.iter().any(|remark| remark == "halves");
+        if let Some(amount) = measure.amount.as_mut().filter(|amount| is_nut && amount.unit == Unit::Piece && measure.size.is_none())
+            && halves()
+        {
+            *amount = amount.scaled(Number::over(1, 2));
+            measure.remarks.push(std::mem::take(&mut measure.said) + " halves");
         }
     }
 
@@ -407,6 +459,7 @@ impl Gathered {
             self.instead.push(inner.plain(1..inner.len()));
         } else {
             self.drained_weight |= is_drained_weight(inner, all.clone());
+            self.weight_of = weight_of_a_share(inner, all.clone()).or(self.weight_of);
             self.says_tinned |= says_tinned(inner, all);
             self.remarks.push(text);
         }

@@ -23,7 +23,7 @@ struct ByMeasure {
 }
 
 /// Common practice, no source.
-const BY_MEASURE: [ByMeasure; 5] = [
+const BY_MEASURE: [ByMeasure; 17] = [
     // Black pepper is never counted, nor weighed by the hundred grams.
     ByMeasure { named: "pepper", is: "black pepper", becomes: "bell pepper", unless: &[], plain: true, measures: is_a_vegetable },
     // American tomato purée is measured by the cup; the concentrate by the spoon.
@@ -51,7 +51,31 @@ const BY_MEASURE: [ByMeasure; 5] = [
         plain: true,
         measures: is_a_piece,
     },
+    // A fish that is counted is a whole one, unless the line speaks of fillets.
+    whole_fish("trout", "trout", "whole trout"),
+    whole_fish("rainbow trout", "trout", "whole trout"),
+    whole_fish("mackerel", "mackerel", "whole mackerel"),
+    whole_fish("sea bass", "sea bass", "whole sea bass"),
+    whole_fish("bass", "sea bass", "whole sea bass"),
+    whole_fish("sea bream", "sea bream", "whole sea bream"),
+    whole_fish("bream", "sea bream", "whole sea bream"),
+    whole_fish("herring", "herring", "whole herring"),
+    whole_fish("plaice", "plaice", "whole plaice"),
+    whole_fish("sole", "sole", "whole sole"),
+    whole_fish("mullet", "mullet", "whole mullet"),
+    whole_fish("snapper", "snapper", "whole snapper"),
 ];
+
+/// What one weighs at least that is sold whole, where the line says a weight. Common practice, no source.
+const WHOLE_FISH_GRAMS: f64 = 200.0;
+
+const fn whole_fish(named: &'static str, is: &'static str, becomes: &'static str) -> ByMeasure {
+    const CUT: &[&str] = &[
+        "fillet", "fillets", "portion", "portions", "piece", "pieces", "steak", "steaks", "loin", "loins", "skinless", "boneless", "slice",
+        "slices", "side", "sides",
+    ];
+    ByMeasure { named, is, becomes, unless: CUT, plain: true, measures: is_counted }
+}
 
 fn is_a_vegetable(amount: &Amount) -> bool {
     match (amount.most(Spoons::Us), amount.unit) {
@@ -85,7 +109,9 @@ impl Reader<'_> {
         let name = self.w.key(found.name.clone());
         let means = |row: &&ByMeasure| {
             let says = |word: &str| (0..self.end).any(|at| self.w.is(at, word));
-            row.named == name && row.is == found.food && (row.measures)(amount) && !row.unless.iter().any(|word| says(word))
+            let fits =
+                row.becomes.strip_prefix("whole ").is_none() || measure.size.as_ref().is_none_or(|one| one.base() >= WHOLE_FISH_GRAMS);
+            row.named == name && row.is == found.food && fits && (row.measures)(amount) && !row.unless.iter().any(|word| says(word))
         };
         let Some(row) = BY_MEASURE.iter().find(means) else { return found };
         if let Some(id) = self.foods.find_known(&key_of(row.becomes)) {

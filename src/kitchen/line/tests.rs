@@ -157,6 +157,7 @@ fn grams(text: &str) -> String {
     }
 }
 
+mod beside;
 mod own;
 mod several;
 mod table;

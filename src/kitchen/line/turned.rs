@@ -28,8 +28,12 @@ impl Reader<'_> {
         let number_at = skip_about(w.tokens(), at);
         let separated = self.is_separator(at - 1);
         let in_digits = w.at(number_at).is_some_and(|token| token.is_number());
-        let begins =
-            if separated { in_digits || self.begins_in_words(at) } else { in_digits && number_at == at && self.is_after_food(start, at) };
+        // "Coriander leaves a handful chopped"
+        let in_words = || w.is(at, "a") && self.begins_in_words(at);
+        let begins = match separated {
+            true => in_digits || self.begins_in_words(at),
+            false => number_at == at && (in_digits || in_words()) && self.is_after_food(start, at),
+        };
         if !begins || w.kind(number_at + 1) == Some(Kind::Percent) {
             return None;
         }

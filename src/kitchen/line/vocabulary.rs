@@ -62,7 +62,7 @@ const CLASSES: &[(Class, &[&str])] = &[
         "old-fashioned", "thick-cut", "thin-cut", "centre-cut", "center-cut", "cage-free", "pasture-raised", "grass-fed", "corn-fed", "wild", "wild-caught",
         "farmed", "sustainable", "heirloom", "vine-ripened", "on the vine", "vine", "sun-ripened", "seasonal", "local", "unsweetened",
         "unflavored", "unflavoured", "superfine", "super-fine", "coarse", "flaky", "crusty", "stale", "chunky", "creamy", "smooth", "crunchy", "runny", "clear",
-        "crisp", "juicy", "meaty", "tender", "mild", "medium-hot", "spicy", "strong", "no-need-to-soak", "ready-to-eat", "ready-rolled", "ready-to-roll",
+        "crisp", "juicy", "meaty", "tender", "mild", "medium-hot", "spicy", "strong", "no-need-to-soak", "no-soak", "stalks and leaves", "leaves and stalks", "stems and leaves", "leaves and stems", "ready-to-eat", "ready-rolled", "ready-to-roll",
         "ready-washed", "pre-washed", "prewashed", "ready-to-use", "quick-cook", "quick-cooking", "easy-cook", "stoneground", "stone-ground", "no-salt-added", 
         "unsalted", "salted", "preservative-free", "additive-free", "of your choosing", "of your choice", "of choice", "your choice", "any brand", "any kind",
         "any variety", "day-old", "leftover", "left-over", "bite-size", "bite-sized", "good-sized", "with skin", "with bone",
@@ -167,8 +167,23 @@ pub(super) fn opens_preparation(words: &Words, at: usize) -> bool {
 
 /// "In brine" and the like, which an unknown food may have in its name.
 pub(super) fn opens_preparation_of_a_known(words: &Words, at: usize) -> bool {
-    const OPENERS: [&str; 14] =
-        ["in", "with", "without", "on", "as", "if", "mixed", "dissolved", "blended", "diluted", "made", "optional", "removed", "each"];
+    const OPENERS: [&str; 15] = [
+        "in",
+        "with",
+        "without",
+        "on",
+        "as",
+        "if",
+        "mixed",
+        "dissolved",
+        "blended",
+        "diluted",
+        "made",
+        "optional",
+        "removed",
+        "each",
+        "weighing",
+    ];
     let size_of = words.is(at, "size") || words.is(at, "the") && words.is(at + 1, "size");
     opens_preparation(words, at) || OPENERS.iter().any(|known| words.is(at, known)) || size_of || quanto_basta(words, at).is_some()
 }
@@ -192,7 +207,7 @@ pub(super) fn vague(words: &Words, at: usize) -> Option<(usize, bool)> {
     let one_of = |known: &[&str]| known.iter().any(|word| words.is(from, word));
     let is_vague = one_of(&["few"])
         || article && one_of(&["little", "bit", "lot", "touch", "hint"])
-        || !article && one_of(&["some", "several", "many", "plenty", "lots"]);
+        || !article && one_of(&["some", "several", "many", "plenty", "lots", "enough", "sufficient"]);
     let of = words.is(from + 1, "of");
     is_vague.then(|| (from + 1 + usize::from(of), words.is(from, "little") && !of))
 }

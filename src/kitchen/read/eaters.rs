@@ -7,7 +7,7 @@ use super::hint;
 use super::lines::Speech;
 use super::shapes;
 use super::table::Table;
-use crate::foods::{Allergen, Kind};
+use crate::foods::{Allergen, Kind, animals};
 use crate::kitchen::{Eater, Household, Needs, NotEaten, RecipeId, Shunned, Spot, Swap, Ware};
 use crate::measure::Number;
 
@@ -114,13 +114,14 @@ fn not_eaten(table: &Table<'_>) -> NotEaten {
             "no meat" => {
                 not.kinds.extend(FLESH);
                 not.allergens.extend(OF_THE_SEA);
+                not.foods.extend(animals::OF_FLESH);
             }
             "no animal" => {
                 not.kinds.extend(FLESH);
                 not.kinds.extend([Kind::RawEgg, Kind::CookedEgg, Kind::Dairy]);
                 not.allergens.extend(OF_THE_SEA);
                 not.allergens.extend([Allergen::Egg, Allergen::Milk]);
-                not.foods.push("honey");
+                not.foods.extend(animals::OF_FLESH.iter().chain(animals::OF_ANIMALS));
             }
             _ => match Kind::named(&word) {
                 Some(kind) => not.kinds.push(kind),

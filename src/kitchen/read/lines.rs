@@ -379,7 +379,7 @@ pub(super) fn plain(number: &Number, unit: Unit, spoons: Spoons) -> Option<Quant
         Unit::Word(_) => None,
         _ => {
             let amount = Amount::new(number, unit);
-            let item = Item { amount, size: None, grade: None, state: State::AsPurchased, plus: Vec::new() };
+            let item = Item { amount, size: None, grade: None, state: State::AsPurchased, plus: Vec::new(), boned: false };
             own_dimension(&Food::default(), &item, spoons)
         }
     }

@@ -167,7 +167,61 @@ impl<'k> Mentions<'k> {
         }
         // "white beans" of a line in tins is the food "tinned white beans": the line's own words name it as well.
         let lines = self.ingredients.iter().enumerate();
-        lines.filter(|(_, line)| has_words(&line.text, name)).map(|(index, _)| index).collect()
+        let spoken: Vec<usize> = lines.filter(|(_, line)| has_words(&line.text, name)).map(|(index, _)| index).collect();
+        self.by_noun(name, spoken)
+    }
+
+    /// Of the ingredients in whose line a name stands, those whose noun it is: "{tomatoes}" are chopped tomatoes and no tomato purée. Where it is
+    /// nobody's noun, what is of that kind ("{fish}" is the cod, and no fish sauce), then what is not only made of it ("{chicken}" is no stock).
+    fn by_noun(&self, name: &str, spoken: Vec<usize>) -> Vec<usize> {
+        const MADE_OF_IT: [&str; 16] = [
+            "sauce",
+            "stock",
+            "cube",
+            "puree",
+            "paste",
+            "powder",
+            "juice",
+            "oil",
+            "vinegar",
+            "broth",
+            "gravy",
+            "milk",
+            "flour",
+            "syrup",
+            "seasoning",
+            "zest",
+        ];
+        let key = key_of(name);
+        let nouns = |index: usize| -> Vec<String> {
+            let text = &self.ingredients[index].text;
+            let words = Words::of(text);
+            let typed = (0..words.len()).find_map(|at| words.food(at, self.foods).map(|(_, end)| words.key(at..end).to_owned()));
+            let known = match self.ingredients[index].wanted {
+                Wanted::Food { food, .. } => Some(key_of(&self.foods[food].name)),
+                Wanted::Recipe { .. } => None,
+            };
+            typed.into_iter().chain(known).collect()
+        };
+        let ends = |index: usize, word: &str| {
+            nouns(index).iter().any(|noun| noun == word || noun.strip_suffix(word).is_some_and(|rest| rest.ends_with(' ')))
+        };
+        let of_kind = |index: usize| match self.ingredients[index].wanted {
+            Wanted::Food { food, .. } => self.foods[food].kind.is_some_and(|kind| kind.name().split(' ').next_back() == Some(key.as_str())),
+            Wanted::Recipe { .. } => false,
+        };
+        let of = |keeps: &dyn Fn(usize) -> bool| spoken.iter().copied().filter(|index| keeps(*index)).collect::<Vec<_>>();
+        let nouned = of(&|index| ends(index, &key));
+        if !nouned.is_empty() {
+            return nouned;
+        }
+        let is_made = |index: usize| MADE_OF_IT.iter().any(|noun| ends(index, noun));
+        let kinds: Vec<usize> = (0..self.ingredients.len()).filter(|index| of_kind(*index)).collect();
+        if !kinds.is_empty() && spoken.iter().all(|index| is_made(*index)) {
+            return kinds;
+        }
+        let others = of(&|index| !is_made(index));
+        if others.is_empty() { spoken } else { others }
     }
 
     /// The ingredients whose line calls its food so: "2 peppers" is called "peppers", "2 red peppers" and "black pepper" only end in it.

@@ -10,7 +10,7 @@ use crate::measure::{Amount, Unit};
 use crate::purchase::{Figure, Lacking, MealNote, meals};
 
 fn grams(street: &mut Street, grams: f64, food: &str, state: State) -> Ingredient {
-    let item = Item { amount: Amount::new(grams, Unit::Gram), size: None, grade: None, state, plus: vec![] };
+    let item = Item { amount: Amount::new(grams, Unit::Gram), size: None, grade: None, state, plus: vec![], boned: false };
     let food = street.food(food);
     line(Wanted::Food { food, item: Some(item) })
 }

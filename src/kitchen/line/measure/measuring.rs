@@ -72,10 +72,16 @@ impl<'r> Measuring<'r> {
             && one.amount.unit.is_measured()
         {
             let (said, end) = self.said_again(one.end);
-            if matches!(w.unit(end), Some((Unit::Word(_) | Unit::Piece, _))) {
+            // "A 1.5 kg chicken"; "1 1 kg flour" may be a slip.
+            let in_words = w.kind(at - 1) == Some(Kind::Word) && w.kind(end) == Some(Kind::Word);
+            let counts = matches!(w.unit(end), Some((Unit::Word(_) | Unit::Piece, _)));
+            if counts || in_words {
                 self.measure.size = Some(self.size_of(&one.amount));
                 self.measure.remarks.extend(said);
                 self.measure.end = end;
+            }
+            if !counts && in_words {
+                self.measure.amount = Some(amount_of(&self.number, Unit::Piece));
             }
         }
         Ok(())
@@ -265,6 +271,15 @@ impl<'r> Measuring<'r> {
         let w = self.w();
         let at = self.at();
         if w.kind(at) == Some(Kind::Slash)
+            && self.measure.unit_given
+            && let Ok(Some(again)) = w.amount(at + 1)
+            && again.unit_given
+            && matches!(again.amount.unit, Unit::Word(_))
+        {
+            // "50 g/½ stick butter"
+            self.measure.remarks.push(w.plain(at + 1..again.end));
+            self.measure.end = again.end;
+        } else if w.kind(at) == Some(Kind::Slash)
             && let Some(beside) = beside_at(w, at + 1)
         {
             let end = beside.end;

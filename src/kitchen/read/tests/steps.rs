@@ -32,6 +32,26 @@ fn a_food_is_mentioned_by_any_of_its_names() {
 }
 
 #[test]
+fn a_name_takes_the_ingredient_whose_noun_it_is() {
+    for (lines, said, index) in [
+        ("2 tbsp soy sauce\n1 tbsp fish sauce\n400 g cod", "{fish}", 2),
+        ("1 tin (400 g) chopped tomatoes\n3 tbsp tomato purée", "{tomatoes}", 0),
+        ("3 tbsp tomato purée\n200 g cherry tomatoes", "{tomatoes}", 1),
+        ("100 g cream cheese\n200 ml double cream", "{cream}", 1),
+        ("400 ml coconut milk\n20 g desiccated coconut", "{coconut}", 1),
+        ("500 ml chicken stock\n4 chicken thighs", "{chicken}", 1),
+        ("500 ml beef stock\n400 g minced beef", "{beef}", 1),
+        ("1 tbsp lemon juice\n1 lemon", "{lemon}", 1),
+        ("2 tbsp peanut butter\n20 g butter", "{butter}", 1),
+        // Where nothing else is meant, the name of what it is made of will do.
+        ("2 tbsp soy sauce\n400 g cod", "{soy}", 0),
+        ("500 ml chicken stock\n1 onion", "{chicken}", 0),
+    ] {
+        assert_eq!(mentioned(&dish(lines, &[&format!("Add {said}.")])), [index], "{said} of {lines}");
+    }
+}
+
+#[test]
 fn a_food_on_two_lines_is_taken_in_their_order() {
     assert_eq!(mentioned(&dish("2 onions, diced\n1 onion, sliced", &["Fry {onion}.", "Add {onion}."])), [0, 1]);
 }
