@@ -11,6 +11,7 @@ pub mod keys;
 mod line;
 pub mod method;
 mod model;
+pub mod asked;
 pub mod much;
 mod names;
 mod not_known;

@@ -35,6 +35,7 @@ pub use demand::{Demanded, demand, demand_by_lines, tin_of};
 pub use making::{Apart, Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, ShortMeal, Spare, Stated, Use, User};
 pub use makings::{plan, plan_begun, ready_at};
 pub use minutes::{hands_for, one_after_another, paced};
+pub use pieces::{counts_whole, taken_lines, times_taken};
 pub use servings::{Serving, goes_into, served_lines, servings};
 pub use standing::{Standing, State};
 pub use stating::Stating;

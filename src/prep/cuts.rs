@@ -36,9 +36,10 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
         let Part::Step { step, round: 0, .. } = origin.part else { continue };
         let making = &makings.makings[origin.making];
         let recipe = &kitchen.recipes[making.recipe];
-        for (one, share) in first_handled(recipe, step) {
+        let taken = making.taken(&kitchen.foods, recipe);
+        for (index, one, share) in first_handled(recipe, step) {
             let Some((food, cut)) = asked(one) else { continue };
-            let times = making.times(one.ware()).to_f64();
+            let times = taken[index].to_f64();
             let amount = on_the_board(&kitchen.foods, &kitchen.rules, one, share, times);
             let counted = counted(one, share, times);
             let is_one = matches!(&counted, Some(Quantity::Count(number)) if *number <= 1);
@@ -53,7 +54,7 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
 }
 
 /// The ingredients that a step is the first to handle, with its share of each.
-pub(super) fn first_handled(recipe: &Recipe, step: usize) -> Vec<(&Ingredient, Option<&Amount>)> {
+pub(super) fn first_handled(recipe: &Recipe, step: usize) -> Vec<(usize, &Ingredient, Option<&Amount>)> {
     let named: Vec<usize> = named_in(&recipe.steps[step]).collect();
     let shared = recipe.steps[step].text.iter().filter_map(|piece| match piece {
         Piece::Ingredient { index, share } => Some((*index, share.as_ref())),
@@ -65,7 +66,7 @@ pub(super) fn first_handled(recipe: &Recipe, step: usize) -> Vec<(&Ingredient, O
         .chain(rest)
         // What an earlier step has named whole is cut already.
         .filter(|(index, share)| share.is_some() || !first_named(*index))
-        .filter_map(|(index, share)| recipe.ingredients.get(index).map(|one| (one, share)))
+        .filter_map(|(index, share)| recipe.ingredients.get(index).map(|one| (index, one, share)))
         .collect()
 }
 

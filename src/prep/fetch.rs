@@ -257,6 +257,7 @@ mod tests {
             amount: Quantity::grams(grams),
             to_taste: false,
             stated: Stated::Plain,
+            asked: None,
             tin: None,
             what_for: "Dish".into(),
             line: String::new(),

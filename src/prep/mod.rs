@@ -49,7 +49,7 @@ pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use filling::{Filling, boxing_words};
 pub use guide::{
-    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
+    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan, There,
     Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};

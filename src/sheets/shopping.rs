@@ -3,7 +3,7 @@
 //! The fold of the list runs down the page between its columns, so that each half is a strip that reads from top to
 //! bottom; heads and feet keep to one half.
 
-use crate::kitchen::{Names, Ware};
+use crate::kitchen::Names;
 use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, Stop, TripList};
@@ -17,10 +17,9 @@ use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, full_day, need, offer, pack};
 use super::{Settings, Sheet};
-use crate::kitchen::much::called;
 use crate::kitchen::not_known;
 use crate::plan::ShortMeal;
-use crate::telling::list::{OPTIONAL, RESTOCK, beware, instead, windows, without};
+use crate::telling::list::{OPTIONAL, RESTOCK, beware, instead, named, windows, without};
 use crate::telling::short::{at_the_head, still_to_get};
 use crate::words::listed;
 
@@ -207,7 +206,7 @@ impl TripSheet<'_> {
             (true, None) => String::new(),
             (false, _) => packs.join(" + "),
         };
-        let name = called(self.names, Ware::Food(line.food), &line.need);
+        let name = named(line, self.names, units);
         let mut lines = opposite(setter, &[strong(name)], &[plain(packs)], spacing.entry, inner);
         let details = self.details(line, units);
         if !details.is_empty() {
