@@ -13,6 +13,8 @@ pub struct Asked {
     /// Of one tin, jar or pack.
     pub size: Option<Quantity>,
     pub grade: Option<Grade>,
+    /// The household's.
+    pub spoons: Spoons,
 }
 
 impl Asked {
@@ -26,7 +28,7 @@ impl Asked {
         };
         let as_bought = matches!(much, Quantity::Count(_) | Quantity::Words(..))
             || (matches!(much, Quantity::Volume(_)) && item.state == State::AsPurchased);
-        (as_bought && item.plus.is_empty()).then(|| Asked { much, size: item.size.clone(), grade: item.grade })
+        (as_bought && item.plus.is_empty()).then(|| Asked { much, size: item.size.clone(), grade: item.grade, spoons })
     }
 
     pub fn scaled(&self, times: impl Into<Number>) -> Asked {
@@ -38,7 +40,7 @@ impl Asked {
         let first = all.next()?.clone();
         all.try_fold(first, |sum, more| {
             let grade = sum.grade.filter(|grade| more.grade == Some(*grade));
-            (sum.size == more.size).then_some(Asked { much: sum.much.plus(&more.much)?, grade, size: sum.size })
+            (sum.size == more.size).then_some(Asked { much: sum.much.plus(&more.much)?, grade, size: sum.size, ..more.clone() })
         })
     }
 
@@ -65,8 +67,7 @@ impl Asked {
     /// "2 large", "1 tin (400 g)", "2 tbsp", "750 ml"; `None` of a dry food by the cup where sheets are in grams.
     pub fn text(&self, kind: Option<Kind>, units: Units) -> Option<String> {
         if matches!(self.much, Quantity::Volume(_)) && units == Units::Metric {
-            // A spoon is a spoon, whichever the household's.
-            return match show_in_spoons(&self.much, Spoons::Metric) {
+            return match show_in_spoons(&self.much, self.spoons) {
                 None if kind.is_some_and(is_dry) => None,
                 None => Some(show(&self.much, units)),
                 spoons => spoons,

@@ -171,7 +171,7 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
         named_us(tablespoons, Unit::Tablespoon, HALVES, round)
     } else {
         let teaspoons = of(Unit::Teaspoon);
-        let parts = if teaspoons >= 3.0 { HALVES } else if teaspoons >= 1.5 { QUARTERS } else { EIGHTHS };
+        let parts = if teaspoons >= 1.5 { QUARTERS } else { EIGHTHS };
         named_us(teaspoons, Unit::Teaspoon, parts, round)
     })
 }

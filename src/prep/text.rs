@@ -403,10 +403,11 @@ fn shown(print: &Print, rules: &Rules, amount: &Amount) -> String {
 }
 
 /// Nobody takes five eighths of a pinch, of a lemon's juice or of a cherry tomato.
-fn handy(one: &Ingredient, food: &Food, amount: Amount) -> Amount {
+pub(super) fn handy(one: &Ingredient, food: &Food, amount: Amount) -> Amount {
     let by = |step: &dyn Fn(&Number) -> Number| Amount { low: step(&amount.low), high: step(&amount.high), unit: amount.unit };
     match amount.unit {
         Unit::Word(word) if is_loose(word) => by(&|number| by_hand(number, word.singular())),
+        Unit::Word(Word::Leaf) => by(&|number| steps_up(number, &Number::ONE)),
         Unit::Piece if one.prep.as_deref().is_some_and(only_part_of) => by(&|number| by_hand(number, "")),
         Unit::Piece if is_small(food) => by(&|number| steps_up(number, &Number::ONE)),
         _ => amount,

@@ -119,8 +119,13 @@ impl Notes<'_> {
         let name = called(self.names, lot.of, &lot.amount);
         let Some(last) = lot.until else { return vec![strong(name), plain(what)].into() };
         let until = day(last);
-        let words =
-            if lot.past { format!(": past {until}; when in doubt, throw it out") } else { format!(": use up by {until}") };
+        // What is past and cold may not be eaten; what else is past its best before is looked at.
+        let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
+        let words = match lot.place {
+            _ if lot.past => format!(": past {until}; when in doubt, throw it out"),
+            Place::Cupboard | Place::Freezer if last < first => format!(": best before {until}; look at it first"),
+            _ => format!(": use up by {until}"),
+        };
         vec![strong(name), plain(what), plain(words)].into()
     }
 

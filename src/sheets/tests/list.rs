@@ -262,11 +262,21 @@ fn every_shop_of_every_trip_has_a_bookmark_on_its_page() {
 fn what_is_past_before_the_first_trip_is_not_to_be_used_up() {
     // The first trip is on Saturday 28 November.
     let mut list = list();
-    let past = |place| crate::purchase::Expiring { place, until: Some(date(2026, 11, 22)), ..list.expiring[0].clone() };
-    list.expiring = vec![past(Place::Fridge), past(Place::Freezer)];
+    let lot = |place, past| crate::purchase::Expiring { place, past, until: Some(date(2026, 11, 22)), ..list.expiring[0].clone() };
+    list.expiring = vec![lot(Place::Fridge, true), lot(Place::Freezer, false)];
     let all = letters_of(&printed(&list, A4), |_| true);
     assert!(all.contains(&letters("feta, 100 g, fridge: past Sun 22 Nov; when in doubt, throw it out")), "{all}");
     assert!(all.contains(&letters("feta, 100 g, freezer: best before Sun 22 Nov; look at it first")), "{all}");
+}
+
+#[test]
+fn what_is_good_until_the_evening_is_used_up_though_the_next_trip_comes_later() {
+    // The next trip is on Saturday 28 November, and the feta is good until Friday, which is today: it is not past.
+    let mut list = list();
+    list.expiring =
+        vec![crate::purchase::Expiring { place: Place::Fridge, until: Some(date(2026, 11, 27)), past: false, ..list.expiring[0].clone() }];
+    let all = letters_of(&printed(&list, A4), |_| true);
+    assert!(all.contains(&letters("feta, 100 g, fridge: use up by Fri 27 Nov")), "{all}");
 }
 
 #[test]
