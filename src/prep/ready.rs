@@ -173,11 +173,12 @@ impl Task {
         if self.hands_minutes > 0 { format!(", {}{}", duration(self.hands_minutes), alone("then ")) } else { alone("") }
     }
 
-    /// The minute by which what is boxed must be in its cold place: two hours after it left the heat, or the end of boxing of what was cold.
+    /// The minute by which what is boxed must be in its cold place: two hours after it left the heat, or the end of boxing
+    /// of what was cold, and of what is boxed too late: no time is told that is past when the boxing begins.
     pub fn cold_by(&self) -> Option<i64> {
         let Doing::Box(boxing) = &self.what else { return None };
         let chilled = boxing.into.iter().any(|kept| kept.place != Place::Cupboard);
-        chilled.then(|| boxing.by.unwrap_or(self.end_minute))
+        chilled.then(|| boxing.by.filter(|by| *by >= self.start_minute).unwrap_or(self.end_minute))
     }
 
     /// What it handles first, with its share of what the session takes of each.

@@ -295,7 +295,7 @@ pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) ->
     match &one.wanted {
         Wanted::Food { item: None, .. } => String::new(),
         Wanted::Food { food, item: Some(item) } => {
-            let plus: String = item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect();
+            let plus = plus_text(kitchen, item, &kitchen.foods[*food], batches);
             let weight = weight_beside(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
             let asked = Item { plus: Vec::new(), ..item.clone() }.scaled(batches);
             let much = much_in_line(kitchen, one, &kitchen.foods[*food], &asked);
@@ -359,8 +359,7 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
         Wanted::Food { food, item: Some(item) } => {
             let amount = share.unwrap_or(&item.amount);
             let size = container_size(amount, item, batches, units);
-            let plus =
-                if share.is_none() { item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect() } else { String::new() };
+            let plus = if share.is_none() { plus_text(kitchen, item, &kitchen.foods[*food], batches) } else { String::new() };
             let described = describe(item);
             let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
@@ -395,6 +394,16 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
 fn much_in_line(kitchen: &Kitchen, one: &Ingredient, food: &Food, asked: &Item) -> String {
     let (print, rules) = (&kitchen.print, &kitchen.rules);
     weighed(print, rules, food, asked).unwrap_or_else(|| shown(print, rules, &handy(one, food, asked.amount.clone())))
+}
+
+/// " plus 40 g": what comes on top, measured as the food itself is.
+fn plus_text(kitchen: &Kitchen, item: &Item, food: &Food, batches: f64) -> String {
+    let (print, rules) = (&kitchen.print, &kitchen.rules);
+    let one = |more: &Amount| {
+        let alone = Item { amount: more.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);
+        format!(" plus {}", weighed(print, rules, food, &alone).unwrap_or_else(|| shown(print, rules, &alone.amount)))
+    };
+    item.plus.iter().map(one).collect()
 }
 
 fn shown(print: &Print, rules: &Rules, amount: &Amount) -> String {

@@ -12,7 +12,7 @@ use super::clock::aside_task;
 use super::cooked::{CardCook, cooked};
 use super::say::{kept_hot, reheated};
 use super::text::{added_text, making_text};
-use crate::foods::Place;
+use crate::foods::{FoodId, Place};
 use crate::kitchen::not_known;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, Recipe, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
@@ -64,6 +64,8 @@ pub struct CardMeal {
     pub made: Vec<CardMaking>,
     /// Who eats otherwise: "Emil: plain mash", "Emil: without tahini".
     pub otherwise: Vec<String>,
+    /// What a small child may choke on: "Pim: carrot is a choking hazard under 4 years where raw and in pieces: grate it or cook it soft".
+    pub choking: Vec<String>,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
 }
@@ -219,13 +221,15 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
         }
     }
     let fresh = added.iter().map(|(line, times)| added_text(kitchen, line, times.to_f64()));
-    let alone = Week { meals: vec![meal.clone()], ..week.clone() };
+    let guarded = guard(kitchen, &Week { meals: vec![meal.clone()], ..week.clone() });
+    let choking = |(who, food, why): &(String, FoodId, &str)| format!("{who}: {} {why}", kitchen.names().food(*food));
     CardMeal {
         label: meal.label.clone(),
         name: meal.name.clone(),
         called: called(kitchen, meal),
         short: makings.short.iter().filter(|short| (short.at, &short.label) == (meal.at_time, &meal.label)).cloned().collect(),
-        not_known: not_known(guard(kitchen, &alone).unknown.iter().map(|(_, warning)| warning)),
+        not_known: not_known(guarded.unknown.iter().map(|(_, warning)| warning)),
+        choking: guarded.choking.iter().map(choking).collect(),
         dishes: dishes(&kitchen.recipes, week, makings, index),
         text: meal.text.clone(),
         fresh: fresh.collect(),

@@ -293,3 +293,32 @@ fn a_trip_a_little_too_long_for_its_page_is_set_smaller_rather_than_on_two() {
     assert_eq!(small, Some((Some(12.0), 1)));
     assert_eq!(sizes(60).0, Some(13.0));
 }
+
+/// `count` lines of two shops as a household writes them: a section for every seven, each line with its need and a reason, most fresh.
+fn ordinary(count: usize) -> ShoppingList {
+    let mut list = list();
+    let line = |n: usize| {
+        let line = line(&format!("thing number {n}"), g(100.0 + n as f64), vec![sized(2, "400 g", "1.00")], &["Leek and potato soup"]);
+        crate::purchase::ListLine { fresh: n % 3 > 0, last_used: Some(date(2026, 12, 2)), ..line }
+    };
+    let sections = |from: usize, until: usize| {
+        let lines: Vec<_> = (from + 1..=until).map(line).collect();
+        lines.chunks(7).enumerate().map(|(n, lines)| Section { section: format!("Section {n}"), lines: lines.to_vec() }).collect()
+    };
+    list.trips[0].shops.truncate(2);
+    list.trips[0].shops[0].sections = sections(0, count / 2);
+    list.trips[0].shops[1].sections = sections(count / 2, count);
+    list
+}
+
+#[test]
+fn fifty_lines_of_two_shops_fit_two_pages_with_what_to_know_on_the_second() {
+    for settings in [A4, LETTER] {
+        let sheet = printed(&ordinary(50), settings);
+        is_sound(&sheet, WEEK);
+        assert_eq!(sheet.pages.len(), 2);
+        let on = |page: usize, said: &str| sheet.pages[page].runs.iter().any(|run| run.text.contains(said));
+        assert!((1..=50).all(|n| on(0, &format!("thing number {n}"))) && on(1, "Look before you go"));
+        assert!(on(0, "must last to"));
+    }
+}
