@@ -291,7 +291,6 @@ pub(super) fn added_text(kitchen: &Kitchen, line: &Ingredient, times: f64) -> St
 /// "60 ml", "3", "2 (400 g)", "2–3 cloves": a line's amount without its food; empty for "to taste".
 pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
     let units = kitchen.print.units;
-    let shown = |amount: &Amount| shown(&kitchen.print, &kitchen.rules, &amount.scaled(batches));
     match &one.wanted {
         Wanted::Food { item: None, .. } => String::new(),
         Wanted::Food { food, item: Some(item) } => {
