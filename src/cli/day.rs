@@ -87,7 +87,9 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
         }
     }
     out.extend(day.tonight.iter().map(|errand| format!("\n{}: {}\n", errand.when(), errand.text(names, units))));
-    let lot = |lot: &DayLot| format!("  {} {}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), called(names, lot.of, &lot.amount), place(lot.place));
+    let lot = |lot: &DayLot| {
+        format!("  {} {}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), called(names, lot.of, &lot.amount), place(lot.place))
+    };
     if !day.goes_off.is_empty() {
         out.push_str("\nGoes off today\n");
         out.extend(day.goes_off.iter().map(|one| lot(one) + "\n"));

@@ -1,6 +1,7 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
 mod appliance_kind;
+pub mod asked;
 mod change_week;
 mod eaters;
 #[cfg(test)]
@@ -11,7 +12,6 @@ pub mod keys;
 mod line;
 pub mod method;
 mod model;
-pub mod asked;
 pub mod much;
 mod names;
 mod not_known;

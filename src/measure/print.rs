@@ -159,8 +159,9 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
     // Halves of a tablespoon where they are right enough; else teaspoons tell it better.
     let halves = (tablespoons * 2.0).round() / 2.0;
     let round = Round::Nearest;
-    let near = halves >= 1.0 && (tablespoons - halves).abs() <= NEAR_A_SPOON * tablespoons;
     let whole = tablespoons.floor();
+    let may_be_off = if whole >= 2.0 { 0.05 } else { NEAR_A_SPOON };
+    let near = halves >= 1.0 && (tablespoons - halves).abs() <= may_be_off * tablespoons;
     // "2 tbsp and 2 tsp" rather than eight teaspoons.
     if !near && whole >= 2.0 {
         let rest = of(Unit::Teaspoon) * (1.0 - whole / tablespoons);
@@ -176,7 +177,7 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
     })
 }
 
-/// By how much of it an amount may be off in halves of a tablespoon: a spoon is seldom fuller or emptier by less.
+/// By how much of it an amount under two tablespoons may be off in halves of one: else it would be six teaspoons less a little.
 const NEAR_A_SPOON: f64 = 0.07;
 
 /// Tablespoons above which nobody measures by the spoon, and a little for rounding.

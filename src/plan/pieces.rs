@@ -108,7 +108,8 @@ mod tests {
             foods.all.push(Food { name: name.into(), cut, ..Food::default() });
             FoodId(foods.all.len() as u32 - 1)
         };
-        let (egg, tomato, onion) = (food(&mut foods, "egg", Some(false)), food(&mut foods, "tomato", None), food(&mut foods, "onion", None));
+        let (egg, tomato, onion) =
+            (food(&mut foods, "egg", Some(false)), food(&mut foods, "tomato", None), food(&mut foods, "onion", None));
         let line = |food, number, unit| {
             let item = Item { amount: Amount::new(number, unit), size: None, grade: None, state: State::AsPurchased, plus: vec![] };
             Ingredient::of(String::new(), Wanted::Food { food, item: Some(item) }, Spot::default())

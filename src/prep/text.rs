@@ -3,10 +3,10 @@
 //! Pieces are printed with what is left of them after trimming ("3 onions (330 g)"), so that other sizes do as well;
 //! eggs only where one has to be parted.
 
-use super::{Note, There};
 use super::cuts::{first_handled, is_cut};
 use super::names::{first_step, handled, kept_for_the_table, named_in, unnamed};
 use super::uses::is_loose;
+use super::{Note, There};
 use crate::foods::{Food, Foods, Item, Kind, Measured, State, as_purchased, in_form_with_facts};
 use crate::kitchen::asked::{by_hand, graded, is_dry};
 use crate::kitchen::much::{is_several, said_once};

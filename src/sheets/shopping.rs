@@ -63,8 +63,8 @@ impl Spacing {
     fn least(size: Size) -> [Spacing; 2] {
         let close = Spacing::close(size);
         let scale = Scale { note: Style { size: 8.5, leading: 10.0 }, ..close.scale };
-        let entry = Style { size: 11.0, leading: 12.5 };
-        [true, false].map(|purposes| Spacing { scale, entry, section: GRID - 1.0, shop: 2.0 * GRID, below: 1.5, purposes })
+        let entry = Style { size: 11.0, leading: 12.0 };
+        [true, false].map(|purposes| Spacing { scale, entry, section: 2.0, shop: 2.0 * GRID, below: 1.0, purposes })
     }
 
     /// The side of the box to tick.

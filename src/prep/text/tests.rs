@@ -319,7 +319,8 @@ fn a_step_takes_whole_eggs_and_tins() {
     let whole = Some(Fact { value: false, source: "a test".into() });
     let (egg, tomato, onion) = (food(&mut kitchen, "egg", "raw egg"), food(&mut kitchen, "tomatoes", ""), food(&mut kitchen, "onion", ""));
     kitchen.foods.all[egg.0 as usize].cut = whole;
-    let mut dish = recipe("dish", "Dish", 4.0, vec![Step { text: vec![named(0), words(", "), named(1), words(", "), named(2)], ..step("") }]);
+    let mut dish =
+        recipe("dish", "Dish", 4.0, vec![Step { text: vec![named(0), words(", "), named(1), words(", "), named(2)], ..step("") }]);
     let tin = Item { size: Some(Quantity::grams(400.0)), ..item(1.0, Unit::Word(Word::Tin)) };
     dish.ingredients = vec![
         ingredient("2 eggs", egg, Some(item(2.0, Unit::Piece)), None),
