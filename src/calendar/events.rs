@@ -5,8 +5,7 @@ use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::{TimeZone, TimeZoneDatabase};
 use serde::{Deserialize, Serialize};
 
-use crate::kitchen::much::{called, how_much};
-use crate::kitchen::{Kitchen, Names, Ware, Week};
+use crate::kitchen::{Kitchen, Names, Week};
 use crate::measure::Units;
 use crate::plan::{MadeAt, Makings};
 use crate::prep::{CardCook, CardDish, CardMeal, Errand, Moment, PrepPlan, SessionPlan, begin_by, meal_minutes, week_card};
@@ -100,9 +99,9 @@ fn after_minutes(at: DateTime, minutes: i64, zone: Option<&TimeZone>) -> Option<
 fn of_trip(trip: &TripList, names: Names, units: Units) -> Planned {
     let shops: Vec<&str> = trip.shops.iter().filter_map(|visit| visit.at).map(|stop| names.shop(stop.shop)).collect();
     let said = |line: &crate::purchase::ListLine| {
-        let (ware, packs) = (Ware::Food(line.food), telling::list::bought(line, units));
-        let much = if packs.is_empty() && !line.need.is_zero() { how_much(names, ware, &line.need, units) } else { packs };
-        let name = called(names, ware, &line.need);
+        let packs = telling::list::bought(line, units);
+        let much = if packs.is_empty() { telling::list::need(line, names, units).unwrap_or_default() } else { packs };
+        let name = telling::list::named(line, names, units);
         if much.is_empty() { name } else { format!("{name}: {much}") }
     };
     let mut lines: Vec<String> = Vec::new();

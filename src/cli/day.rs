@@ -10,6 +10,7 @@ use jiff::civil::Date;
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
+use crate::kitchen::much::called;
 use crate::kitchen::{Kitchen, Names};
 use crate::prep::{CardDish, Moment, presence};
 use crate::purchase::TripList;
@@ -77,7 +78,7 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
         out.extend(meal.dishes.iter().map(|dish| format!("  Take out: {}\n", taken_out(dish, names, kitchen.print.units))));
         out.extend(meal.text.iter().map(|text| format!("  {text}\n")));
         out.extend(meal.cook.iter().map(|cook| format!("  Cook: {}\n", cook.text())));
-        out.extend(meal.fresh.iter().map(|line| format!("  Add: {line}\n")));
+        out.extend(meal.added().iter().map(|line| format!("  Add: {line}\n")));
         for making in &meal.made {
             let _ = writeln!(out, "  Make: {}", names.recipe(making.recipe));
             for (index, step) in making.steps.iter().enumerate() {
@@ -86,7 +87,9 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
         }
     }
     out.extend(day.tonight.iter().map(|errand| format!("\n{}: {}\n", errand.when(), errand.text(names, units))));
-    let lot = |lot: &DayLot| format!("  {} {}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), names.ware(lot.of), place(lot.place));
+    let lot = |lot: &DayLot| {
+        format!("  {} {}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), called(names, lot.of, &lot.amount), place(lot.place))
+    };
     if !day.goes_off.is_empty() {
         out.push_str("\nGoes off today\n");
         out.extend(day.goes_off.iter().map(|one| lot(one) + "\n"));

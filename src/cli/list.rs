@@ -90,13 +90,12 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
             Packed::Packs { count, label, .. } => format!("{count} × {label}"),
         })
         .collect();
-    let about = words::about(line).map(|about| format!(", {about}")).unwrap_or_default();
-    let need = how_much(names, Ware::Food(line.food), &line.need, units);
+    let need = words::need(line, names, units).unwrap_or_default();
     let typed = line.own_words.join("; ");
     let (need, mut remarks) = match (line.need.is_zero(), typed.is_empty()) {
         (true, false) => (typed, Vec::new()),
-        (_, true) => (format!("{need}{about}"), Vec::new()),
-        (false, false) => (format!("{need}{about}"), vec![format!("as written: {typed}")]),
+        (_, true) => (need, Vec::new()),
+        (false, false) => (need, vec![format!("as written: {typed}")]),
     };
     remarks.extend(words::reasons(line));
     remarks.extend(line.packs.iter().filter_map(|pack| pack.offer.as_ref()).map(|taken| words::offer(taken, names.currency)));
@@ -115,7 +114,7 @@ fn row(line: &ListLine, from: Date, names: Names, units: Units) -> Vec<String> {
         remarks.push(format!("{} over{until}", show(&line.left, units)));
     }
     let cost = line.cost.map(|cost| names.money(cost)).unwrap_or_default();
-    let name = called(names, Ware::Food(line.food), &line.need);
+    let name = words::named(line, names, units);
     vec![format!("[ ] {}", packs.join(" + ")), name, need, cost, remarks.join("; ")]
 }
 

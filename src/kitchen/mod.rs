@@ -1,6 +1,7 @@
 //! The household's files: reading, checking, pointing at mistakes. Nothing is computed here.
 
 mod appliance_kind;
+pub mod asked;
 mod change_week;
 mod eaters;
 #[cfg(test)]

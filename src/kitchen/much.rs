@@ -133,7 +133,7 @@ fn parts(names: Names, ware: Ware, amount: &Quantity) -> Option<Quantity> {
     let Ware::Food(food) = ware else { return None };
     match amount {
         Quantity::Count(bulbs) => cloves(names.facts(food), bulbs),
-        Quantity::Mass(_) => household_goods(names.facts(food), amount.base()),
+        Quantity::Mass(_) => household_goods(names.facts(food), amount.base()).or_else(|| eggs(names.facts(food), amount.base())),
         _ => None,
     }
 }
@@ -150,6 +150,17 @@ fn household_goods(food: &Food, grams: f64) -> Option<Quantity> {
     };
     let sheets = food.words.get("sheet").map(|sheet| Quantity::words(whole(sheet.value), "sheet"));
     sheets.or_else(each)
+}
+
+/// Eggs are counted where their weight is a number of whole ones.
+fn eggs(food: &Food, grams: f64) -> Option<Quantity> {
+    let one = match &food.each.as_ref()?.value {
+        Measured::Single(grams) => grams,
+        Measured::Table(sizes) => sizes.get("medium")?,
+    };
+    let number = (grams / one).round();
+    let is_whole = number >= 1.0 && (grams - number * one).abs() < 0.01 * grams;
+    (food.kind == Some(Kind::RawEgg) && is_whole).then(|| Quantity::Count(Number::from(number)))
 }
 
 /// A part of a bulb in cloves, all of them whole: nobody fetches five eighths of a garlic.
@@ -184,6 +195,9 @@ mod tests {
         };
         assert_eq!(said("egg", Quantity::pieces(6)), "6 eggs");
         assert_eq!(said("lemon", Quantity::pieces(0.5)), "½ lemon");
+        // Of 50 g each.
+        assert_eq!(said("egg", Quantity::grams(100.0)), "2 eggs");
+        assert_eq!(said("egg", Quantity::grams(120.0)), "120 g eggs");
         // Half a bulb of 50 g in cloves of 3.45 g: 7.2, and so eight.
         assert_eq!(said("garlic", Quantity::pieces(0.5)), "8 cloves of garlic");
         assert_eq!(said("garlic", Quantity::pieces(2)), "2 bulbs of garlic");

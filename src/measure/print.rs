@@ -122,12 +122,24 @@ fn us_volume(millilitres: f64, round: Round) -> String {
     }
     // 3½ tbsp is the last step below a quarter of a cup.
     if cups >= 3.75 / 16.0 {
-        return named_us(cups, Unit::Cup, EIGHTHS_AND_THIRDS, round);
+        return cups_and_spoons(cups, round);
     }
     if cups >= 0.96 / 16.0 {
         return named_us(cups * 16.0, Unit::Tablespoon, HALVES, round);
     }
     named_us(cups * 48.0, Unit::Teaspoon, EIGHTHS, round)
+}
+
+/// No cup holds an eighth: "2 cups and 2 tbsp", "¾ cup and 2 tbsp".
+fn cups_and_spoons(cups: f64, round: Round) -> String {
+    const ODD: [(&str, &str); 4] = [("⅛", ""), ("⅜", "¼"), ("⅝", "½"), ("⅞", "¾")];
+    let shown = named_us(cups, Unit::Cup, EIGHTHS_AND_THIRDS, round);
+    let even = ODD.iter().find(|(odd, _)| shown.contains(odd)).map(|(odd, even)| shown.replace(odd, even));
+    match even {
+        Some(even) if even == "1 cups" => format!("1 cup and 2 {}", Unit::Tablespoon.plural()),
+        Some(even) if !even.starts_with(' ') => format!("{even} and 2 {}", Unit::Tablespoon.plural()),
+        _ => shown,
+    }
 }
 
 fn named_us(n: f64, unit: Unit, parts: &[(f64, &str)], round: Round) -> String {
@@ -144,23 +156,29 @@ pub fn show_in_spoons(quantity: &Quantity, spoons: Spoons) -> Option<String> {
     if quantity.base() <= 0.0 || tablespoons > MOST_SPOONS {
         return None;
     }
-    // Halves of a tablespoon where they are right within a twentieth; else teaspoons tell it better.
+    // Halves of a tablespoon where they are right enough; else teaspoons tell it better.
     let halves = (tablespoons * 2.0).round() / 2.0;
     let round = Round::Nearest;
-    let near = halves >= 1.0 && (tablespoons - halves).abs() <= 0.05 * tablespoons;
     let whole = tablespoons.floor();
+    let may_be_off = if whole >= 2.0 { 0.05 } else { NEAR_A_SPOON };
+    let near = halves >= 1.0 && (tablespoons - halves).abs() <= may_be_off * tablespoons;
     // "2 tbsp and 2 tsp" rather than eight teaspoons.
     if !near && whole >= 2.0 {
         let rest = of(Unit::Teaspoon) * (1.0 - whole / tablespoons);
-        let (whole, rest) = (named_us(whole, Unit::Tablespoon, HALVES, round), named_us(rest, Unit::Teaspoon, QUARTERS, round));
+        let (whole, rest) = (named_us(whole, Unit::Tablespoon, HALVES, round), named_us(rest, Unit::Teaspoon, HALVES, round));
         return Some(format!("{whole} and {rest}"));
     }
     Some(if near {
         named_us(tablespoons, Unit::Tablespoon, HALVES, round)
     } else {
-        named_us(of(Unit::Teaspoon), Unit::Teaspoon, EIGHTHS, round)
+        let teaspoons = of(Unit::Teaspoon);
+        let parts = if teaspoons >= 1.5 { QUARTERS } else { EIGHTHS };
+        named_us(teaspoons, Unit::Teaspoon, parts, round)
     })
 }
+
+/// By how much of it an amount under two tablespoons may be off in halves of one: else it would be six teaspoons less a little.
+const NEAR_A_SPOON: f64 = 0.07;
 
 /// Tablespoons above which nobody measures by the spoon, and a little for rounding.
 const MOST_SPOONS: f64 = 4.0 + 1e-9;

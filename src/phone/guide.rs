@@ -262,7 +262,7 @@ fn add_meal(html: &mut String, meal: &CardMeal, names: Names, units: Units) {
         std::iter::once(format!("Make: {}", names.recipe(making.recipe))).chain(steps)
     });
     // As on paper: who eats otherwise and what to beware of come first.
-    let otherwise = meal.otherwise.iter().map(|one| format!("{one}."));
+    let otherwise = meal.otherwise.iter().chain(&meal.choking).map(|one| format!("{one}."));
     let first = otherwise.chain(meal.beware.iter().map(|beware| sentence(&beware.to_string())));
     let lacking = meal.short.iter().map(|short| at_the_meal(short, names, units));
     for item in lacking.chain(meal.not_known.iter().cloned()) {

@@ -6,8 +6,8 @@ use std::fmt::Write;
 use super::safe;
 use crate::book::{goods_of, packs_of_goods};
 use crate::foods::FoodId;
+use crate::kitchen::Kitchen;
 use crate::kitchen::much::{called, how_much};
-use crate::kitchen::{Kitchen, Ware};
 use crate::measure::show;
 use crate::prep::presence;
 use crate::purchase::{Buy, ListLine, ShopVisit, ShoppingList, TripBuys, TripHashes, TripList};
@@ -94,12 +94,12 @@ fn booked_as(kitchen: &Kitchen, trip: &TripBuys, buy: &Buy) -> Option<Vec<String
 /// `nth` counts the lines of one food from 0. A line's ticks are kept by both: that other lines are booked changes neither.
 fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option<&[String]>, nth: usize) {
     let (names, units) = (kitchen.names(), kitchen.print.units);
-    let (food, called) = (safe(names.food(line.food)), safe(&called(names, Ware::Food(line.food), &line.need)));
+    let (food, called) = (safe(names.food(line.food)), safe(&telling::list::named(line, names, units)));
     let cost = line.cost.map(|cost| cost.0.to_string()).unwrap_or_default();
     let book = if packs.is_some() { " data-book=\"1\"" } else { "" };
     let packs = serde_json::to_string(packs.unwrap_or_default()).unwrap_or_default();
     let bought = telling::list::bought(line, units);
-    let bought = if bought.is_empty() && !line.need.is_zero() { how_much(names, Ware::Food(line.food), &line.need, units) } else { bought };
+    let bought = if bought.is_empty() { telling::list::need(line, names, units).unwrap_or_default() } else { bought };
     let _ = write!(
         html,
         "<li class=\"line\" data-i=\"{nth}:{food}\" data-food=\"{food}\" data-cost=\"{cost}\" data-packs=\"{}\"{book}>\
@@ -118,10 +118,7 @@ fn add_line(html: &mut String, kitchen: &Kitchen, line: &ListLine, packs: Option
 fn details(kitchen: &Kitchen, line: &ListLine) -> String {
     let (names, units) = (kitchen.names(), kitchen.print.units);
     let mut parts: Vec<String> = line.beware.iter().map(telling::list::beware).collect();
-    if !line.packs.is_empty() && !line.need.is_zero() {
-        let about = telling::list::about(line).map(|about| format!(", {about}")).unwrap_or_default();
-        parts.push(format!("need {}{about}", how_much(names, Ware::Food(line.food), &line.need, units)));
-    }
+    parts.extend(telling::list::need(line, names, units).filter(|_| !line.packs.is_empty()).map(|need| format!("need {need}")));
     let offers = line.packs.iter().filter_map(|pack| pack.offer.as_ref());
     parts.extend(offers.map(|taken| format!("take {}", telling::list::offer(taken, names.currency))));
     parts.extend(line.windows.as_ref().map(telling::list::windows));

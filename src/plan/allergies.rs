@@ -20,6 +20,8 @@ pub struct Guarded {
     pub warnings: Vec<Warning>,
     /// Of the warnings, those for small children, with the dish they are about.
     pub cautions: Vec<(Option<RecipeId>, String)>,
+    /// Of those, what a small child may choke on: who, the food, and what is to be done.
+    pub choking: Vec<(String, FoodId, &'static str)>,
     /// Of the warnings, what is not known for an allergic eater, with the dishes it lies in.
     pub unknown: Vec<(Vec<RecipeId>, Warning)>,
 }

@@ -119,6 +119,9 @@ pub fn guard_children(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded) {
                         guarded.mistakes.push(row.mistake(kitchen, &plate, &found));
                     } else if first {
                         let warning = row.warning(kitchen, eater, on, &plate, &found);
+                        if row.source == CHOKING {
+                            guarded.choking.push((eater.name.clone(), found.food, row.why));
+                        }
                         guarded.cautions.push((found.dishes.last().copied(), warning.words()));
                         guarded.warnings.push(warning);
                     }

@@ -5,13 +5,14 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::making::{Demand, MadeAt, Makings, Stated};
-use super::pieces::counts_whole;
+use super::pieces::take_whole;
 use super::servings::served_lines;
 use super::stating::Stating;
 use super::uses::meal_name;
 use crate::foods::{Food, FoodId, Foods, Item, State, as_purchased, own_dimension};
+use crate::kitchen::asked::Asked;
 use crate::kitchen::{Ingredient, Kitchen, Recipe, Rules, Wanted, Warning, Week};
-use crate::measure::{Dimension, Number, Quantity, Unit, steps_up};
+use crate::measure::{Dimension, Number, Quantity, Unit};
 
 /// The demand of a week.
 #[derive(Debug, Clone, Default)]
@@ -90,7 +91,7 @@ fn demand_in(
 }
 
 fn scaled_lines<'k>(foods: &'k Foods, recipes: &'k [Recipe], week: &'k Week, makings: &Makings) -> Vec<Scaled<'k>> {
-    let mut lines = Vec::new();
+    let mut lines: Vec<Scaled> = Vec::new();
     for (used_in, making) in makings.makings.iter().enumerate() {
         let recipe = &recipes[making.recipe];
         for line in &recipe.ingredients {
@@ -104,7 +105,9 @@ fn scaled_lines<'k>(foods: &'k Foods, recipes: &'k [Recipe], week: &'k Week, mak
             lines.extend(scaled(line, &times, used, &meal_name(meal)));
         }
     }
-    take_whole(foods, &mut lines);
+    for one in lines.chunk_by_mut(|a, b| a.used_in == b.used_in) {
+        take_whole(foods, one.iter_mut().filter_map(|line| Some((line.food, line.item.as_mut()?))));
+    }
     lines
 }
 
@@ -116,24 +119,6 @@ fn scaled<'k>(line: &'k Ingredient, times: &Number, used: (usize, Date, MadeAt),
     let item = item.as_ref().map(|item| item.scaled(times));
     let (used_in, on, by) = used;
     Some(Scaled { used_in, food: *food, item, line, on, by, what_for: what_for.to_owned() })
-}
-
-/// What is counted and never cut is rounded up to whole ones, once for each meal and each making: the last of its lines takes the rest.
-fn take_whole(foods: &Foods, lines: &mut [Scaled]) {
-    let mut last: BTreeMap<(usize, FoodId, Unit), (Number, usize)> = BTreeMap::new();
-    for (index, line) in lines.iter().enumerate() {
-        if let Some(item) = line.item.as_ref().filter(|item| counts_whole(&foods[line.food], item)) {
-            let counted = last.entry((line.used_in, line.food, item.amount.unit)).or_insert((Number::ZERO, index));
-            *counted = (&counted.0 + &item.amount.high, index);
-        }
-    }
-    for (sum, index) in last.into_values() {
-        let rest = steps_up(&sum, &Number::ONE) - &sum;
-        if let Some(item) = lines[index].item.as_mut().filter(|_| rest > 0) {
-            item.amount.low += &rest;
-            item.amount.high += rest;
-        }
-    }
 }
 
 fn stated_in(kitchen: &Kitchen, lines: &[Scaled]) -> BTreeMap<FoodId, Dimension> {
@@ -168,6 +153,7 @@ fn state(foods: &Foods, rules: &Rules, dimension: &Dimension, line: Scaled) -> (
         amount: Quantity::of(dimension, 0),
         to_taste: line.item.is_none(),
         stated: Stated::Plain,
+        asked: line.item.as_ref().and_then(|item| Asked::of(item, spoons)),
         tin: line.item.as_ref().and_then(|item| tin_of(facts, item)),
         what_for: line.what_for,
         line: line.line.text.clone(),

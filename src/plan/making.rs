@@ -3,8 +3,9 @@
 use jiff::civil::{Date, DateTime};
 
 use super::yields::Batches;
-use crate::foods::{FoodId, Place};
-use crate::kitchen::{RecipeId, Spot, Ware};
+use crate::foods::{FoodId, Foods, Place};
+use crate::kitchen::asked::Asked;
+use crate::kitchen::{Recipe, RecipeId, Spot, Ware};
 use crate::measure::{Dimension, Minutes, Number, Quantity};
 
 /// Where a making is made.
@@ -109,6 +110,11 @@ impl Making {
         self.batches.number() * &self.share_with(ware)
     }
 
+    /// As [`Making::times`], for each of the recipe's lines: a little more of what is only taken whole.
+    pub fn taken(&self, foods: &Foods, recipe: &Recipe) -> Vec<Number> {
+        super::pieces::times_taken(foods, recipe.ingredients.iter().map(|line| (line, self.times(line.ware()))))
+    }
+
     /// The share of what is made that this goes into: 1 where nobody leaves it away.
     pub fn share_with(&self, ware: Ware) -> Number {
         let apart: Number = self.apart.iter().filter(|apart| apart.without.contains(&ware)).map(|apart| &apart.amount).sum();
@@ -208,6 +214,8 @@ pub struct Demand {
     pub amount: Quantity,
     pub to_taste: bool,
     pub stated: Stated,
+    /// In the line's own measure, where nothing stands in the way of adding it up.
+    pub asked: Option<Asked>,
     /// Where the line counts tins, jars or packs: the size of one, as far as it is known.
     pub tin: Option<Quantity>,
     /// The recipe's name, or the meal's.
@@ -273,6 +281,8 @@ pub struct NeedUse {
     pub amount: Number,
     pub what_for: String,
     pub stated: Stated,
+    /// The same in the line's own measure.
+    pub asked: Option<Asked>,
     /// Any one pack or one loose step covers it; `amount` is 0.
     pub to_taste: bool,
     /// A staple's top-up: a window of its own.

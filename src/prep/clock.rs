@@ -5,7 +5,7 @@ use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::handles_raw;
 use super::tasks::{Origin, Part, ServedHot, Work};
-use super::text::{first_word, making_text, preparations, weight_so_far};
+use super::text::{first_word, making_text, preparations, there_before};
 use super::theirs::told_at;
 use super::uses::first_uses;
 use super::{AsideTask, BoxTask, Doing, LinkWhy, Note, PartOf, PersonId, Schedule, Setting, StepTask, Task};
@@ -98,7 +98,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     let share = share_of_round(work, job);
     let text = making_text(kitchen, making, step, &share);
     let uses = first_uses(kitchen, making, step, &share);
-    let part = (rounds > 1).then(|| PartOf { weight: weight_so_far(kitchen, making, step, &share), share });
+    let part = (rounds > 1).then(|| PartOf { there: there_before(kitchen, making, step, &share), share });
     let on = recipe.steps[step].on.clone();
     Task {
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, part, verb: first_word(recipe, step), uses }),

@@ -10,7 +10,7 @@ use super::text::amount_and_food;
 use crate::foods::{Cooks, Food, Foods, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Meal, Wanted};
 use crate::measure::{Dimension, show};
-use crate::plan::served_lines;
+use crate::plan::taken_lines;
 use crate::words::{clock, duration};
 
 /// One food that is cooked by itself for a meal.
@@ -53,7 +53,7 @@ const SAID: [(&str, &str); 8] = [
 
 /// Everything of the meal that is cooked by itself, in the order of its lines.
 pub(super) fn cooked(kitchen: &Kitchen, meal: &Meal) -> Vec<CardCook> {
-    let foods = served_lines(meal).filter(|(line, _)| matches!(line.wanted, Wanted::Food { .. }));
+    let foods = taken_lines(&kitchen.foods, meal).into_iter().filter(|(line, _)| matches!(line.wanted, Wanted::Food { .. }));
     let of = |(fresh, (line, times)): (usize, (&Ingredient, crate::measure::Number))| {
         let (raw, cooks) = raw_and_way(kitchen, meal, line, times.to_f64())?;
         let start = meal.at_time.checked_sub(cooks.minutes.0.minutes()).ok()?;

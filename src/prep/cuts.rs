@@ -4,7 +4,7 @@ use super::Cut;
 use super::names::{handled, named_in};
 use super::ready::REST;
 use super::tasks::{Part, Work};
-use super::text::plural_in_line;
+use super::text::{handy, plural_in_line};
 use super::{PersonId, SessionPlan, Task};
 use crate::foods::{Food, FoodId, Foods, Item, State, as_purchased};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Recipe, Rules, Wanted};
@@ -36,11 +36,12 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
         let Part::Step { step, round: 0, .. } = origin.part else { continue };
         let making = &makings.makings[origin.making];
         let recipe = &kitchen.recipes[making.recipe];
-        for (one, share) in first_handled(recipe, step) {
+        let taken = making.taken(&kitchen.foods, recipe);
+        for (index, one, share) in first_handled(recipe, step) {
             let Some((food, cut)) = asked(one) else { continue };
-            let times = making.times(one.ware()).to_f64();
+            let times = taken[index].to_f64();
             let amount = on_the_board(&kitchen.foods, &kitchen.rules, one, share, times);
-            let counted = counted(one, share, times);
+            let counted = counted(&kitchen.foods, one, share, times);
             let is_one = matches!(&counted, Some(Quantity::Count(number)) if *number <= 1);
             // "1 onion", where half of "2 onions" is cooked.
             let name = if is_one { kitchen.foods[food].name.clone() } else { plural_in_line(&kitchen.foods[food], one) };
@@ -53,7 +54,7 @@ pub(super) fn cuts(kitchen: &Kitchen, makings: &Makings, work: &Work, tasks: &[(
 }
 
 /// The ingredients that a step is the first to handle, with its share of each.
-pub(super) fn first_handled(recipe: &Recipe, step: usize) -> Vec<(&Ingredient, Option<&Amount>)> {
+pub(super) fn first_handled(recipe: &Recipe, step: usize) -> Vec<(usize, &Ingredient, Option<&Amount>)> {
     let named: Vec<usize> = named_in(&recipe.steps[step]).collect();
     let shared = recipe.steps[step].text.iter().filter_map(|piece| match piece {
         Piece::Ingredient { index, share } => Some((*index, share.as_ref())),
@@ -65,7 +66,7 @@ pub(super) fn first_handled(recipe: &Recipe, step: usize) -> Vec<(&Ingredient, O
         .chain(rest)
         // What an earlier step has named whole is cut already.
         .filter(|(index, share)| share.is_some() || !first_named(*index))
-        .filter_map(|(index, share)| recipe.ingredients.get(index).map(|one| (one, share)))
+        .filter_map(|(index, share)| recipe.ingredients.get(index).map(|one| (index, one, share)))
         .collect()
 }
 
@@ -78,11 +79,11 @@ fn asked(one: &Ingredient) -> Option<(FoodId, String)> {
 }
 
 /// The number of pieces, cloves or sprigs, where the line counts them.
-fn counted(one: &Ingredient, share: Option<&Amount>, batches: f64) -> Option<Quantity> {
-    let Wanted::Food { item: Some(item), .. } = &one.wanted else { return None };
+fn counted(foods: &Foods, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Option<Quantity> {
+    let Wanted::Food { food, item: Some(item) } = &one.wanted else { return None };
     let amount = share.unwrap_or(&item.amount);
     let counts = matches!(amount.unit, Unit::Piece | Unit::Word(_)) && item.size.is_none() && item.plus.is_empty();
-    counts.then(|| amount.scaled(batches).most(Spoons::default()))
+    counts.then(|| handy(one, &foods[*food], amount.scaled(batches)).most(Spoons::default()))
 }
 
 /// What one person cuts of one food in one stretch, for however many steps.

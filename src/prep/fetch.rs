@@ -98,7 +98,12 @@ impl Fetched<'_> {
             Some(count) if all > 0.0 => {
                 let part = count.scaled(one.amount.base() / all);
                 let off = (part.base() - part.base().round()).abs();
-                if off <= NEARLY_WHOLE && part.base().round() < count.base() { part } else { one.amount.clone() }
+                match &part {
+                    part if off <= NEARLY_WHOLE && part.base().round() < count.base() => part.clone(),
+                    // Of a bulb or a bunch the whole cloves and sprigs: what is short of one comes with the rest.
+                    Quantity::Words(number, word) if *number >= 1 => Quantity::Words(number.floor(), word.clone()),
+                    _ => one.amount.clone(),
+                }
             }
             _ => one.amount.clone(),
         };

@@ -196,8 +196,19 @@ pub struct StepTask {
 #[derive(Debug, Clone, PartialEq)]
 pub struct PartOf {
     pub share: Number,
-    /// What that weighs on the board, where it is known of everything and nothing is cooked yet.
-    pub weight: Option<Quantity>,
+    /// What lies on the board for it before the step, so far as it can be weighed.
+    pub there: Option<There>,
+}
+
+/// What is parted into rounds: without what the step itself adds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct There {
+    /// Of this round.
+    pub weight: Quantity,
+    /// "pearl barley", where it is one thing alone.
+    pub what: Option<String>,
+    /// It was weighed before it was soaked or cooked.
+    pub is_changed: bool,
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -50,7 +50,7 @@ pub use fetch::{Fetched, by_food};
 pub use filling::{Filling, boxing_words};
 pub use guide::{
     AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
-    Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
+    Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, There, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use least::{AtTheMeal, at_the_meal, session_minutes};

@@ -182,10 +182,11 @@ impl Task {
         cold.into_iter().find(|place| boxing.into.iter().any(|kept| kept.place == *place))
     }
 
-    /// The minute by which what is boxed must be in its cold place: two hours after it left the heat, or the end of boxing of what was cold.
+    /// The minute by which what is boxed must be in its cold place: two hours after it left the heat, or the end of boxing of what
+    /// was cold, and of what is boxed too late: no time is told that is past when the boxing begins.
     pub fn cold_by(&self) -> Option<i64> {
         let Doing::Box(boxing) = &self.what else { return None };
-        self.cold_place().map(|_| boxing.by.unwrap_or(self.end_minute))
+        self.cold_place().map(|_| boxing.by.filter(|by| *by >= self.start_minute).unwrap_or(self.end_minute))
     }
 
     /// What it handles first, with its share of what the session takes of each.

@@ -3,8 +3,8 @@
 use jiff::civil::DateTime;
 
 use super::step_text;
-use super::text::{amount_alone, name_alone};
-use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Source, Warning, Week};
+use super::text::{amount_alone, name_alone, taken_for};
+use crate::kitchen::{ApplianceId, Ingredient, Kitchen, RecipeId, Serve, Source, Warning, Week};
 use crate::measure::{Celsius, Days, Minutes, Number, Quantity};
 use crate::plan::{Beware, Contains, MadeAt, Makings, hands_for, recipe_contains, told_of_words};
 
@@ -97,9 +97,10 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
     let recipe = &kitchen.recipes[id];
     sizes.push((SizeOf::Batch, Number::ONE));
     let most = sizes.iter().map(|(_, batches)| batches.to_f64()).fold(0.0, f64::max);
-    let line = |one| PageLine {
+    let taken: Vec<Vec<Number>> = sizes.iter().map(|(_, batches)| taken_for(kitchen, recipe, batches)).collect();
+    let line = |(index, one): (usize, &Ingredient)| PageLine {
         name: name_alone(&kitchen.foods, &kitchen.recipes, one, most),
-        amounts: sizes.iter().map(|(_, batches)| amount_alone(kitchen, one, batches.to_f64())).collect(),
+        amounts: taken.iter().map(|taken| amount_alone(kitchen, one, taken[index].to_f64())).collect(),
     };
     let first = sizes[0].1.to_f64();
     let step = |(number, step): (usize, &crate::kitchen::Step)| PageStep {
@@ -115,7 +116,7 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
     let contains = recipe_contains(kitchen, id);
     RecipePage {
         recipe: id,
-        lines: recipe.ingredients.iter().map(line).collect(),
+        lines: recipe.ingredients.iter().enumerate().map(line).collect(),
         steps: recipe.steps.iter().enumerate().map(step).collect(),
         cupboard: recipe.cupboard,
         fridge: recipe.fridge,

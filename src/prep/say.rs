@@ -7,7 +7,7 @@ use crate::foods::Place;
 use crate::foods::safety::{KEPT_HOT, REHEATED};
 use crate::kitchen::much::{much_of, several};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
-use crate::measure::{Number, Units, show};
+use crate::measure::{Number, Units, show, show_at_most};
 use crate::telling;
 use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
 use std::fmt;
@@ -58,10 +58,15 @@ pub fn taken_from(appliance: ApplianceId, names: Names) -> String {
 }
 
 impl StepTask {
-    /// "Round 2 of 3: a third of it, 600 g. Roast the beetroot."
+    /// "Round 2 of 3: a third of it, 600 g. Roast the beetroot.", "Round 1 of 2: half of it, 215 g pearl barley. Cook with 585 ml stock.",
+    /// "half of it, from 320 g dried white beans" of what has been soaked.
     pub fn text(&self, units: Units) -> String {
         let Some(part) = &self.part else { return self.text.clone() };
-        let weight = part.weight.as_ref().map_or_else(String::new, |weight| format!(", {}", show(weight, units)));
+        let weight = part.there.as_ref().map_or_else(String::new, |there| {
+            let from = if there.is_changed { "from " } else { "" };
+            let what = there.what.as_ref().map_or_else(String::new, |what| format!(" {what}"));
+            format!(", {from}{}{what}", show(&there.weight, units))
+        });
         format!("Round {} of {}: {} of it{weight}. {}", self.round + 1, self.rounds, share_of(&part.share), self.text)
     }
 }
@@ -114,7 +119,7 @@ impl Note {
             Note::Inside(heat) => format!("Until the inside reaches {}", degrees(*heat, units)),
             Note::Wash => "Wash hands, board and knife".to_owned(),
             Note::Fill { cooker, most, swelling } => {
-                let (cooker, most, swelling) = (names.appliance(*cooker), show(most, units), show(swelling, units));
+                let (cooker, most, swelling) = (names.appliance(*cooker), show_at_most(most, units), show_at_most(swelling, units));
                 format!("Fill the {cooker} to {most} at most, to {swelling} with foods that swell")
             }
             Note::CleanAfter { eater, words } => {

@@ -169,6 +169,7 @@ pub fn need(food: FoodId, grams: f64, by: MadeAt) -> Demand {
         amount: Quantity::grams(grams),
         to_taste: false,
         stated: Stated::Plain,
+        asked: None,
         tin: None,
         what_for: "Dish".into(),
         line: String::new(),

@@ -3,42 +3,106 @@
 //! Pieces are printed with what is left of them after trimming ("3 onions (330 g)"), so that other sizes do as well;
 //! eggs only where one has to be parted.
 
-use super::Note;
 use super::cuts::{first_handled, is_cut};
-use super::names::{first_step, handled, kept_for_the_table, unnamed};
+use super::names::{first_step, handled, kept_for_the_table, named_in, unnamed};
 use super::uses::is_loose;
-use crate::foods::{Food, Foods, Grade, Item, Kind, State, as_purchased, in_form_with_facts};
+use super::{Note, There};
+use crate::foods::{Food, Foods, Item, Kind, Measured, State, as_purchased, in_form_with_facts};
+use crate::kitchen::asked::{by_hand, graded, is_dry};
 use crate::kitchen::much::{is_several, said_once};
 use crate::kitchen::{Ingredient, Kitchen, Piece, Print, Recipe, RecipeId, Rules, Step, Wanted};
-use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons};
-use crate::plan::Making;
+use crate::measure::{Amount, Dimension, Number, Quantity, Spoons, Unit, Units, Word, show, show_in_spoons, steps_up};
+use crate::plan::{Making, counts_whole, times_taken};
 use crate::words::{ended, in_a_sentence, listed, plural, sentence};
 
 /// The text of one step (counted from 0) for that many batches: `{food}` prints the scaled amount and the food, a share that share.
 /// Ingredients that no step names lead the recipe's first step: "With 2 sprigs rosemary: …"; those that are only named at the table end the last one.
+/// What is only taken whole, an egg or a tin, is whole.
 pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64) -> String {
-    text_with(kitchen, recipe, step, |_| batches)
+    let taken = taken_for(kitchen, &kitchen.recipes[recipe], &Number::from(batches));
+    text_with(kitchen, recipe, step, &Taken { lines: &taken, share: &Number::ONE })
 }
 
 /// As [`step_text`], for a making: what single eaters get without something lessens the amount of that alone.
 /// `share` is of a round that takes a part of it.
 pub fn making_text(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> String {
-    text_with(kitchen, making.recipe, step, |one| (&making.times(one.ware()) * share).to_f64())
+    let taken = making.taken(&kitchen.foods, &kitchen.recipes[making.recipe]);
+    text_with(kitchen, making.recipe, step, &Taken { lines: &taken, share })
 }
 
-/// What a round has on the board, in grams: everything that this step and those before it handle. `None` where the weight of anything is not
-/// known, and where something has been soaked or cooked already.
-pub(super) fn weight_so_far(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> Option<Quantity> {
+/// How many times each line goes in, for that many batches.
+pub(super) fn taken_for(kitchen: &Kitchen, recipe: &Recipe, batches: &Number) -> Vec<Number> {
+    times_taken(&kitchen.foods, recipe.ingredients.iter().map(|one| (one, batches.clone())))
+}
+
+/// How many times each of a recipe's lines goes in, and the share of a round that takes a part of it.
+struct Taken<'t> {
+    lines: &'t [Number],
+    share: &'t Number,
+}
+
+impl Taken<'_> {
+    fn times(&self, index: usize) -> f64 {
+        (&self.lines[index] * self.share).to_f64()
+    }
+
+    /// How many times a share of a line, `{eggs: 2}`, goes in at its place. The shares of what is only taken whole are whole, too, one
+    /// after another; where one of them would come to nothing they are parted as they are written.
+    fn share_times(&self, foods: &Foods, recipe: &Recipe, index: usize, at: (usize, usize)) -> f64 {
+        let whole = || {
+            let Wanted::Food { food, item: Some(item) } = &recipe.ingredients[index].wanted else { return None };
+            if !counts_whole(&foods[*food], item) {
+                return None;
+            }
+            let (mut written, mut told, mut here) = (Number::ZERO, Number::ZERO, None);
+            for (place, share) in shares_of(recipe, index).filter(|(_, share)| share.unit == item.amount.unit) {
+                written += &share.high * &self.lines[index];
+                let part = written.round() - &told;
+                if part <= 0 {
+                    return None;
+                }
+                told += &part;
+                if place == at {
+                    here = Some((part / &share.high * self.share).to_f64());
+                }
+            }
+            here
+        };
+        whole().unwrap_or_else(|| self.times(index))
+    }
+}
+
+/// The shares of a line that the steps name, each with its step and its place there.
+fn shares_of(recipe: &Recipe, line: usize) -> impl Iterator<Item = ((usize, usize), &Amount)> {
+    let pieces = recipe.steps.iter().enumerate().flat_map(|(number, step)| step.text.iter().enumerate().map(move |piece| (number, piece)));
+    pieces.filter_map(move |(step, (place, piece))| match piece {
+        Piece::Ingredient { index, share: Some(share) } if *index == line => Some(((step, place), share)),
+        _ => None,
+    })
+}
+
+/// What lies on the board for one round of a step before that step adds anything, so that the cook can part it: what the steps before have
+/// handled and this one does not name again. `None` where a weight is not known, and where several things have been soaked or cooked.
+pub(super) fn there_before(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> Option<There> {
     let recipe = &kitchen.recipes[making.recipe];
+    let taken = making.taken(&kitchen.foods, recipe);
     let heats = |step: &Step| step.on.iter().any(|id| kitchen.appliances[*id].heat || kitchen.appliances[*id].kind.is_some());
-    if recipe.steps[..step].iter().any(|earlier| earlier.ahead.is_some() || heats(earlier)) {
+    let is_changed = recipe.steps[..step].iter().any(|earlier| earlier.ahead.is_some() || heats(earlier));
+    let again: Vec<usize> = named_in(&recipe.steps[step]).collect();
+    let is_weighed = |one: &Ingredient| !matches!(one.wanted, Wanted::Food { item: None, .. });
+    let all = (0..step).flat_map(|step| first_handled(recipe, step)).filter(|(index, one, _)| is_weighed(one) && !again.contains(index));
+    let there: Vec<(usize, &Ingredient, Option<&Amount>)> = all.collect();
+    let (_, first, _) = there.first()?;
+    let alone = there.iter().all(|(_, one, _)| one.ware() == first.ware());
+    if is_changed && !alone {
         return None;
     }
-    let all = (0..=step).flat_map(|step| first_handled(recipe, step));
-    let grams = all
-        .map(|(one, part)| Some(left_to_cook(&kitchen.foods, &kitchen.rules, one, part)? * making.times(one.ware()).to_f64()))
+    let grams = there
+        .iter()
+        .map(|(index, one, part)| Some(left_to_cook(&kitchen.foods, &kitchen.rules, one, *part)? * taken[*index].to_f64()))
         .sum::<Option<f64>>()?;
-    (grams > 0.0).then(|| Quantity::grams(grams * share.to_f64()))
+    let what = alone.then(|| plain_name(&kitchen.foods, &kitchen.recipes, first));
+    (grams > 0.0).then(|| There { weight: Quantity::grams(grams * share.to_f64()), what, is_changed })
 }
 
 /// Grams of one line that go into the pot; none of what is to taste.
@@ -61,34 +125,45 @@ fn left_to_cook(foods: &Foods, rules: &Rules, one: &Ingredient, part: Option<&Am
     }
 }
 
-fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, times: impl Fn(&Ingredient) -> f64) -> String {
+fn text_with(kitchen: &Kitchen, recipe: RecipeId, step: usize, taken: &Taken) -> String {
     let recipe = &kitchen.recipes[recipe];
     let Some(asked) = recipe.steps.get(step) else { return String::new() };
     let (mut said, mut typed) = (String::new(), String::new());
-    for piece in &asked.text {
-        said.push_str(&say(kitchen, recipe, piece, &typed, &times));
+    let line = |index: usize, before: &str| {
+        let said = |one| said_of_a_line(kitchen, one, None, taken.times(index), before);
+        recipe.ingredients.get(index).map_or_else(String::new, said)
+    };
+    for (place, piece) in asked.text.iter().enumerate() {
+        said.push_str(&match piece {
+            Piece::Words(words) => words.clone(),
+            Piece::Ingredient { index, share: Some(share) } if *index < recipe.ingredients.len() => {
+                let times = taken.share_times(&kitchen.foods, recipe, *index, (step, place));
+                said_of_a_line(kitchen, &recipe.ingredients[*index], Some(share), times, &typed)
+            }
+            Piece::Ingredient { index, .. } => line(*index, &typed),
+        });
         if let Piece::Words(words) = piece {
             typed.push_str(words);
         }
     }
-    let kept: Vec<&Ingredient> = kept_for_the_table(recipe, step).iter().filter_map(|index| recipe.ingredients.get(*index)).collect();
+    let kept: Vec<String> = kept_for_the_table(recipe, step).iter().map(|index| line(*index, "")).filter(|said| !said.is_empty()).collect();
     if !kept.is_empty() {
-        let kept: Vec<String> = kept.into_iter().map(|one| said_of_a_line(kitchen, one, None, times(one), "")).collect();
         said = format!("{} Keep {} for the table.", ended(said.trim()), listed(&kept));
     }
     let rest = unnamed(recipe);
     if first_step(recipe) != Some(step) || rest.is_empty() {
         return said.trim().to_owned();
     }
-    let (seasonings, rest): (Vec<&Ingredient>, Vec<&Ingredient>) =
-        rest.iter().map(|index| &recipe.ingredients[*index]).partition(|one| seasons(&kitchen.foods, one).is_some());
-    let seasonings = seasonings.into_iter().filter_map(|one| seasons(&kitchen.foods, one)).filter(|verb| !says(recipe, verb));
+    let (seasonings, rest): (Vec<usize>, Vec<usize>) =
+        rest.into_iter().partition(|index| seasons(&kitchen.foods, &recipe.ingredients[*index]).is_some());
+    let seasonings = seasonings.into_iter().filter_map(|index| seasons(&kitchen.foods, &recipe.ingredients[index]));
+    let seasonings = seasonings.filter(|verb| !says(recipe, verb));
     let seasonings: Vec<&str> = seasonings.collect();
     let said = seasoned(&seasonings, said.trim());
     if rest.is_empty() {
         return said;
     }
-    let rest: Vec<String> = rest.into_iter().map(|one| said_of_a_line(kitchen, one, None, times(one), "")).collect();
+    let rest: Vec<String> = rest.into_iter().map(|index| line(index, "")).collect();
     format!("With {}: {said}", listed(&rest))
 }
 
@@ -145,17 +220,7 @@ pub(super) fn preparations(foods: &Foods, recipes: &[Recipe], recipe: &Recipe, s
     handled(recipe, step).into_iter().filter_map(said).collect()
 }
 
-/// `before`: the words of the step so far, without its foods.
-fn say(kitchen: &Kitchen, recipe: &Recipe, piece: &Piece, before: &str, times: &impl Fn(&Ingredient) -> f64) -> String {
-    match piece {
-        Piece::Words(words) => words.clone(),
-        Piece::Ingredient { index, share } => {
-            recipe.ingredients.get(*index).map_or_else(String::new, |one| said_of_a_line(kitchen, one, share.as_ref(), times(one), before))
-        }
-    }
-}
-
-/// As [`amount_and_food`], in the words that the line and the text before it ask for.
+/// As [`amount_and_food`], in the words that the line and the text before it ask for; `before` is the step so far, without its foods.
 fn said_of_a_line(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64, before: &str) -> String {
     if let Some(diced) = still_to_be_cut(kitchen, one, share, batches, before) {
         return diced;
@@ -213,21 +278,27 @@ pub fn line_text(kitchen: &Kitchen, line: &Ingredient, times: f64) -> String {
     format!("{}{prep}", amount_and_food(kitchen, line, None, times))
 }
 
+/// What a meal adds: "juice of 1 lemon", "2 red peppers (330 g), sliced".
+pub(super) fn added_text(kitchen: &Kitchen, line: &Ingredient, times: f64) -> String {
+    match part_taken(line, None) {
+        Some(part) => format!("{part} of {}", said(kitchen, line, None, times).whole),
+        None => {
+            let prep = line.prep.as_ref().filter(|prep| !only_part_of(prep)).map_or_else(String::new, |prep| format!(", {prep}"));
+            format!("{}{prep}", amount_and_food(kitchen, line, None, times))
+        }
+    }
+}
+
 /// "60 ml", "3", "2 (400 g)", "2–3 cloves": a line's amount without its food; empty for "to taste".
 pub(super) fn amount_alone(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
-    let (units, spoons) = (kitchen.print.units, kitchen.rules.spoons);
-    let shown = |amount: &Amount| {
-        let scaled = amount.scaled(batches);
-        let (least, most) = (scaled.least(spoons), scaled.most(spoons));
-        between(in_spoons(&kitchen.print, &kitchen.rules, &least), in_spoons(&kitchen.print, &kitchen.rules, &most), &most)
-    };
+    let units = kitchen.print.units;
     match &one.wanted {
         Wanted::Food { item: None, .. } => String::new(),
         Wanted::Food { food, item: Some(item) } => {
-            let plus: String = item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect();
+            let plus = plus_text(kitchen, item, &kitchen.foods[*food], batches);
             let weight = weight_beside(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &item.scaled(batches), one.prep.as_deref());
             let asked = Item { plus: Vec::new(), ..item.clone() }.scaled(batches);
-            let much = weighed(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(&item.amount));
+            let much = much_in_line(kitchen, one, &kitchen.foods[*food], &asked);
             let whole = format!("{much}{}{plus}", container_size(&item.amount, item, batches, units));
             Said { whole, weight }.text()
         }
@@ -279,12 +350,7 @@ impl From<String> for Said {
 
 fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f64) -> Said {
     let units = kitchen.print.units;
-    let spoons = kitchen.rules.spoons;
-    let shown = |amount: &Amount| {
-        let scaled = amount.scaled(batches);
-        let (least, most) = (scaled.least(spoons), scaled.most(spoons));
-        between(in_spoons(&kitchen.print, &kitchen.rules, &least), in_spoons(&kitchen.print, &kitchen.rules, &most), &most)
-    };
+    let shown = |amount: &Amount| shown(&kitchen.print, &kitchen.rules, &amount.scaled(batches));
     match &one.wanted {
         Wanted::Food { food, item: None } => {
             let share = share.map(|share| format!("{} ", shown(share))).unwrap_or_default();
@@ -293,15 +359,14 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
         Wanted::Food { food, item: Some(item) } => {
             let amount = share.unwrap_or(&item.amount);
             let size = container_size(amount, item, batches, units);
-            let plus =
-                if share.is_none() { item.plus.iter().map(|more| format!(" plus {}", shown(more))).collect() } else { String::new() };
+            let plus = if share.is_none() { plus_text(kitchen, item, &kitchen.foods[*food], batches) } else { String::new() };
             let described = describe(item);
             let many = if amount.unit == Unit::Piece { amount.high.to_f64() * batches } else { 0.0 };
             let name = name_in_line(&kitchen.foods[*food], one, many);
             let scaled = Item { amount: amount.clone(), ..item.clone() }.scaled(batches);
             let weight = weight_beside(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &scaled, one.prep.as_deref());
             let asked = Item { amount: amount.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);
-            let much = weighed(&kitchen.print, &kitchen.rules, &kitchen.foods[*food], &asked).unwrap_or_else(|| shown(amount));
+            let much = much_in_line(kitchen, one, &kitchen.foods[*food], &asked);
             let name = without_container(&name, amount.unit);
             if let (Unit::Word(word), None) = (amount.unit, sized_word(one, item, amount))
                 && let Some(name) = said_once(&much, word.singular(), name)
@@ -325,6 +390,50 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
     }
 }
 
+/// A line's own amount, as a cook weighs it, counts it or takes it by hand.
+fn much_in_line(kitchen: &Kitchen, one: &Ingredient, food: &Food, asked: &Item) -> String {
+    let (print, rules) = (&kitchen.print, &kitchen.rules);
+    weighed(print, rules, food, asked).unwrap_or_else(|| shown(print, rules, &handy(one, food, asked.amount.clone())))
+}
+
+/// " plus 40 g": what comes on top, measured as the food itself is.
+fn plus_text(kitchen: &Kitchen, item: &Item, food: &Food, batches: f64) -> String {
+    let (print, rules) = (&kitchen.print, &kitchen.rules);
+    let one = |more: &Amount| {
+        let alone = Item { amount: more.clone(), plus: Vec::new(), ..item.clone() }.scaled(batches);
+        format!(" plus {}", weighed(print, rules, food, &alone).unwrap_or_else(|| shown(print, rules, &alone.amount)))
+    };
+    item.plus.iter().map(one).collect()
+}
+
+fn shown(print: &Print, rules: &Rules, amount: &Amount) -> String {
+    let (least, most) = (amount.least(rules.spoons), amount.most(rules.spoons));
+    between(in_spoons(print, rules, &least), in_spoons(print, rules, &most), &most)
+}
+
+/// Nobody takes five eighths of a pinch, of a lemon's juice or of a cherry tomato.
+pub(super) fn handy(one: &Ingredient, food: &Food, amount: Amount) -> Amount {
+    let by = |step: &dyn Fn(&Number) -> Number| Amount { low: step(&amount.low), high: step(&amount.high), unit: amount.unit };
+    match amount.unit {
+        Unit::Word(word) if is_loose(word) => by(&|number| by_hand(number, word.singular())),
+        Unit::Word(Word::Leaf) => by(&|number| steps_up(number, &Number::ONE)),
+        Unit::Piece if one.prep.as_deref().is_some_and(only_part_of) => by(&|number| by_hand(number, "")),
+        Unit::Piece if is_small(food) => by(&|number| steps_up(number, &Number::ONE)),
+        _ => amount,
+    }
+}
+
+/// Grams of a piece under which nobody parts it: a cherry tomato, a bay leaf. Common practice, no source.
+const SMALL: f64 = 30.0;
+
+fn is_small(food: &Food) -> bool {
+    match food.each.as_ref().map(|each| &each.value) {
+        Some(Measured::Single(grams)) => *grams < SMALL,
+        Some(Measured::Table(sizes)) => sizes.get("medium").is_some_and(|grams| *grams < SMALL),
+        None => false,
+    }
+}
+
 /// Spoons up to four tablespoons, else as it is shown everywhere.
 fn in_spoons(print: &Print, rules: &Rules, amount: &Quantity) -> String {
     let units = print.units;
@@ -345,12 +454,6 @@ fn weighed(print: &Print, rules: &Rules, food: &Food, item: &Item) -> Option<Str
     Some(show(&grams, Units::Metric))
 }
 
-/// What is weighed rather than poured.
-pub(super) fn is_dry(kind: Kind) -> bool {
-    use Kind::{Baking, Bread, Fruit, Grain, Herb, Nut, Pulse, Seed, Spice, Vegetable};
-    matches!(kind, Vegetable | Fruit | Herb | Spice | Grain | Pulse | Nut | Seed | Bread | Baking)
-}
-
 /// Fruit that is sliced with the peel on, whatever a table of edible shares leaves of it. Common practice, no source.
 const EATEN_WITH_PEEL: [&str; 3] = ["lemon", "lime", "orange"];
 
@@ -360,7 +463,7 @@ fn weight_beside(print: &Print, rules: &Rules, food: &Food, item: &Item, prep: O
     let counted = item.amount.unit == Unit::Piece && item.size.is_none() && item.plus.is_empty() && !item.amount.is_range();
     let counted = counted && prep.is_none_or(|prep| !only_part_of(prep));
     let is_egg = food.kind == Some(Kind::RawEgg);
-    if !counted || (is_egg && item.amount.high.ceil() - &item.amount.high < Number::over(1, 100)) {
+    if !counted || (is_egg && (item.amount.high.round() - &item.amount.high).abs() < Number::over(1, 100)) {
         return None;
     }
     let bought = as_purchased(food, item, &Dimension::Mass, rules.spoons).ok()?;
@@ -392,11 +495,7 @@ fn as_part(prep: &str) -> String {
 /// "small" of a small bunch, and whether the line says it before the word.
 fn sized_word(one: &Ingredient, item: &Item, amount: &Amount) -> Option<(&'static str, bool)> {
     let Unit::Word(word) = amount.unit else { return None };
-    let size = match item.grade? {
-        Grade::Small => "small",
-        Grade::Medium => "medium",
-        Grade::Large => "large",
-    };
+    let size = graded(item.grade?);
     (item.size.is_none() && item.state == State::AsPurchased).then(|| (size, one.text.contains(&format!("{size} {word}"))))
 }
 
@@ -414,12 +513,7 @@ fn plain_name(foods: &Foods, recipes: &[Recipe], one: &Ingredient) -> String {
 
 /// "large ", "diced ", "cooked ": what the amount is of.
 fn describe(item: &Item) -> String {
-    let grade = match item.grade {
-        Some(Grade::Small) => "small ",
-        Some(Grade::Medium) => "medium ",
-        Some(Grade::Large) => "large ",
-        None => "",
-    };
+    let grade = item.grade.map_or_else(String::new, |grade| format!("{} ", graded(grade)));
     let state = match &item.state {
         State::AsPurchased => String::new(),
         State::Prepared(form) => format!("{form} "),

@@ -3,7 +3,8 @@
 use super::cuts::{first_handled, is_cut};
 use super::text::{only_part_of, plural_in_line};
 use super::{Doing, Said, Task};
-use crate::foods::{Food, FoodId, Foods, Grade, Item, Kind, State, as_purchased};
+use crate::foods::{Food, FoodId, Foods, Item, Kind, State, as_purchased};
+use crate::kitchen::asked::{Asked, graded, is_dry};
 use crate::kitchen::much::said_once;
 use crate::kitchen::{Ingredient, Kitchen, Print, Rules, Wanted, Ware};
 use crate::measure::{Amount, Dimension, Number, Quantity, Unit, Units, Word, show, show_in_spoons};
@@ -13,8 +14,9 @@ use crate::words::plural;
 /// What a step, or a round of it, is the first to handle: each with its amount in grams where that is known, else in its own measure.
 pub(super) fn first_uses(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> Vec<(Ware, f64)> {
     let recipe = &kitchen.recipes[making.recipe];
-    let used = first_handled(recipe, step).into_iter().map(|(one, part)| {
-        let times = making.times(one.ware()).to_f64() * share.to_f64();
+    let taken = making.taken(&kitchen.foods, recipe);
+    let used = first_handled(recipe, step).into_iter().map(|(index, one, part)| {
+        let times = taken[index].to_f64() * share.to_f64();
         (one.ware(), measured(&kitchen.foods, &kitchen.rules, one, part) * times)
     });
     used.collect()
@@ -46,18 +48,19 @@ pub(super) fn shared_out<'t>(tasks: impl Iterator<Item = &'t mut Task>) {
 
 /// How the lines of the dishes speak of each food, where they do so in one way.
 pub fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -> Vec<Said> {
-    let mut lines: Vec<(FoodId, Vec<Asked>)> = Vec::new();
+    let mut lines: Vec<(FoodId, Vec<Line>)> = Vec::new();
     for making in makings {
-        for one in &kitchen.recipes[making.recipe].ingredients {
+        let recipe = &kitchen.recipes[making.recipe];
+        for (one, times) in recipe.ingredients.iter().zip(making.taken(&kitchen.foods, recipe)) {
             let Wanted::Food { food, item: Some(item) } = &one.wanted else { continue };
-            let asked = Asked { one, item: item.scaled(making.times(one.ware()).to_f64()) };
+            let asked = Line { one, item: item.scaled(times) };
             match lines.iter_mut().find(|(of, _)| of == food) {
                 Some((_, all)) => all.push(asked),
                 None => lines.push((*food, vec![asked])),
             }
         }
     }
-    let one = |(food, all): &(FoodId, Vec<Asked>)| {
+    let one = |(food, all): &(FoodId, Vec<Line>)| {
         let (known, of) = (&kitchen.foods[*food], Ware::Food(*food));
         let name = all.first().map_or_else(|| known.name.clone(), |asked| plural_in_line(known, asked.one));
         let Spoken { words, counted } = spoken(&kitchen.print, &kitchen.rules, known, all).unwrap_or_default();
@@ -67,7 +70,7 @@ pub fn said<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) ->
 }
 
 /// A line of a dish, with its amount for the making.
-struct Asked<'k> {
+struct Line<'k> {
     one: &'k Ingredient,
     item: Item,
 }
@@ -79,27 +82,27 @@ struct Spoken {
     counted: Option<Quantity>,
 }
 
-fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Asked]) -> Option<Spoken> {
+fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Line]) -> Option<Spoken> {
     let first = &all.first()?.item;
-    if all.iter().any(|asked| !asked.item.plus.is_empty() || asked.item.size != first.size) {
+    if all.iter().any(|line| !line.item.plus.is_empty() || line.item.size != first.size) {
         return None;
     }
-    let sum = |number: &dyn Fn(&Asked) -> Number| all.iter().map(number).sum::<Number>();
+    let asked: Option<Vec<Asked>> = all.iter().map(|line| Asked::of(&line.item, rules.spoons)).collect();
+    let asked = asked.and_then(|all| Asked::sum(all.iter()));
     match first.amount.unit {
         unit if all.iter().any(|asked| asked.item.amount.unit != unit) => in_one_measure(print, rules, known, all),
         Unit::Piece if first.size.is_none() => {
-            let number = sum(&|asked| asked.item.amount.high.clone()).ceil();
-            let grade = first.grade.filter(|grade| all.iter().all(|asked| asked.item.grade == Some(*grade)));
+            let Asked { much: count, grade, .. } = asked?.whole();
+            let number = count.exact().clone();
             let name = if number > 1 { plural(&known.name) } else { known.name.clone() };
             let weight = weight_as_bought(print, rules, known, all, &number).map_or_else(String::new, |weight| format!(", {weight}"));
-            let count = Quantity::Count(number);
-            let words = format!("{} {}{name}{weight}", show(&count, print.units), sized(grade));
+            let sized = grade.map_or_else(String::new, |grade| format!("{} ", graded(grade)));
+            let words = format!("{} {sized}{name}{weight}", show(&count, print.units));
             Some(Spoken { words: Some(words), counted: Some(count) })
         }
         Unit::Word(word) => {
-            let number = sum(&|asked| asked.item.amount.high.clone());
-            let number = if is_loose(word) { number } else { number.ceil() };
-            let count = Quantity::Words(number.clone(), word.to_string());
+            let count = if is_loose(word) { asked?.loosely().much } else { asked?.whole().much };
+            let number = count.exact().clone();
             let name = super::text::without_container(&known.name, first.amount.unit);
             let name = match &first.size {
                 Some(size) if is_loose(word) => {
@@ -120,7 +123,7 @@ fn spoken(print: &Print, rules: &Rules, known: &Food, all: &[Asked]) -> Option<S
 }
 
 /// Volumes: spoons up to four tablespoons, above that what is poured, in the units of the sheets. What is dry is weighed.
-fn in_one_measure(print: &Print, rules: &Rules, food: &Food, all: &[Asked]) -> Option<Spoken> {
+fn in_one_measure(print: &Print, rules: &Rules, food: &Food, all: &[Line]) -> Option<Spoken> {
     let (units, spoons) = (print.units, rules.spoons);
     let volumes = all.iter().map(|asked| match asked.item.amount.most(spoons) {
         Quantity::Volume(_) if matches!(asked.item.state, State::AsPurchased) || units == Units::Us => Some(asked.item.amount.most(spoons)),
@@ -131,30 +134,21 @@ fn in_one_measure(print: &Print, rules: &Rules, food: &Food, all: &[Asked]) -> O
     let small = (units == Units::Metric).then(|| show_in_spoons(&whole, spoons)).flatten();
     let much = match small {
         Some(spoons) => spoons,
-        None if units == Units::Metric && food.kind.is_some_and(super::text::is_dry) => return None,
+        None if units == Units::Metric && food.kind.is_some_and(is_dry) => return None,
         None => show(&whole, units),
     };
     Some(Spoken { words: Some(format!("{much} {}", plural_in_line(food, all.first()?.one))), counted: None })
 }
 
 /// As bought, where nothing is cut away: "1.8 kg". Whatever is trimmed has its weight at its step.
-fn weight_as_bought(print: &Print, rules: &Rules, food: &Food, all: &[Asked], number: &Number) -> Option<String> {
-    let whole = |asked: &Asked| asked.one.prep.as_deref().is_none_or(|prep| !is_cut(prep) && !only_part_of(prep));
+fn weight_as_bought(print: &Print, rules: &Rules, food: &Food, all: &[Line], number: &Number) -> Option<String> {
+    let whole = |asked: &Line| asked.one.prep.as_deref().is_none_or(|prep| !is_cut(prep) && !only_part_of(prep));
     if food.kind == Some(Kind::RawEgg) || !all.iter().all(whole) {
         return None;
     }
     let item = Item { amount: Amount { low: number.clone(), high: number.clone(), unit: Unit::Piece }, ..all.first()?.item.clone() };
     let weight = as_purchased(food, &item, &Dimension::Mass, rules.spoons).ok()?;
     Some(show(&weight, print.units))
-}
-
-fn sized(grade: Option<Grade>) -> &'static str {
-    match grade {
-        Some(Grade::Small) => "small ",
-        Some(Grade::Medium) => "medium ",
-        Some(Grade::Large) => "large ",
-        None => "",
-    }
 }
 
 /// Words of which half a one can be fetched.

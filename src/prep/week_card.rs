@@ -11,13 +11,13 @@ use super::boxes::{counted, errand};
 use super::clock::aside_task;
 use super::cooked::{CardCook, cooked};
 use super::say::{kept_hot, reheated};
-use super::text::{amount_and_food, making_text, only_part_of};
-use crate::foods::Place;
+use super::text::{added_text, making_text};
+use crate::foods::{FoodId, Place};
 use crate::kitchen::not_known;
 use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, Recipe, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
 use crate::plan::{
-    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines,
+    Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines, taken_lines,
     taken_out_before,
 };
 use crate::words::{degrees, ended, in_a_sentence, listed, sentence};
@@ -64,6 +64,8 @@ pub struct CardMeal {
     pub made: Vec<CardMaking>,
     /// Who eats otherwise: "Emil: plain mash", "Emil: without tahini".
     pub otherwise: Vec<String>,
+    /// What a small child may choke on: "Pim: carrot is a choking hazard under 4 years where raw and in pieces: grate it or cook it soft".
+    pub choking: Vec<String>,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
 }
@@ -209,7 +211,7 @@ pub fn week_card(kitchen: &Kitchen, week: &Week, makings: &Makings) -> WeekCard 
 fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) -> CardMeal {
     let meal = &week.meals[index];
     let food = |line: &&(&Ingredient, Number)| recipe_of(line.0).is_none();
-    let lines: Vec<_> = served_lines(meal).collect();
+    let lines = taken_lines(&kitchen.foods, meal);
     // One eater's own line of the same food adds up with the rest.
     let mut added: Vec<(&Ingredient, Number)> = Vec::new();
     for (line, times) in lines.iter().filter(food) {
@@ -218,17 +220,16 @@ fn card_meal(kitchen: &Kitchen, week: &Week, makings: &Makings, index: usize) ->
             None => added.push((line, times.clone())),
         }
     }
-    let fresh = added.iter().map(|(line, times)| {
-        let prep = line.prep.as_ref().filter(|prep| !only_part_of(prep)).map_or_else(String::new, |prep| format!(", {prep}"));
-        format!("{}{prep}", amount_and_food(kitchen, line, None, times.to_f64()))
-    });
-    let alone = Week { meals: vec![meal.clone()], ..week.clone() };
+    let fresh = added.iter().map(|(line, times)| added_text(kitchen, line, times.to_f64()));
+    let guarded = guard(kitchen, &Week { meals: vec![meal.clone()], ..week.clone() });
+    let choking = |(who, food, why): &(String, FoodId, &str)| format!("{who}: {} {why}", kitchen.names().food(*food));
     CardMeal {
         label: meal.label.clone(),
         name: meal.name.clone(),
         called: called(kitchen, meal),
         short: makings.short.iter().filter(|short| (short.at, &short.label) == (meal.at_time, &meal.label)).cloned().collect(),
-        not_known: not_known(guard(kitchen, &alone).unknown.iter().map(|(_, warning)| warning)),
+        not_known: not_known(guarded.unknown.iter().map(|(_, warning)| warning)),
+        choking: guarded.choking.iter().map(choking).collect(),
         dishes: dishes(&kitchen.recipes, week, makings, index),
         text: meal.text.clone(),
         fresh: fresh.collect(),

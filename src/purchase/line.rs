@@ -10,12 +10,17 @@ use super::paid::Stay;
 use super::shelf::Stocked;
 use super::windows::Bought;
 use crate::foods::{Food, Kind, Measured, Place};
+use crate::kitchen::asked::Asked;
 use crate::kitchen::{Offer, Pack, PackKind};
 use crate::measure::{Dimension, Money, Number, Quantity, tidy};
 use crate::plan::Need;
 
 /// Nobody counts more pieces than this: raspberries are told by their weight alone.
 const MOST_COUNTED: f64 = 30.0;
+
+/// The part of a need by which pieces of the size that is known may fall short: under a twentieth nobody notices, nor under a quarter of a piece of many.
+const NOT_MISSED: f64 = 0.05;
+const A_QUARTER: f64 = 0.25;
 
 /// What keeps fewer days than this is bought fresh.
 const FRESH_DAYS: i64 = 21;
@@ -63,11 +68,16 @@ pub(super) fn plain(need: &Need, food: &Food, total: &Number) -> ListLine {
             instead.push(other.clone());
         }
     }
+    let asked = || {
+        let all: Option<Vec<&Asked>> = wanted().filter(|part| !part.to_taste).map(|part| part.asked.as_ref()).collect();
+        Some(Asked::sum(all?.into_iter())?.whole())
+    };
     let amount = Quantity::of(&need.dimension, total);
     let none = Quantity::of(&need.dimension, 0);
     ListLine {
         food: need.food,
         about: pieces_about(food, &amount),
+        asked: asked().filter(|_| need.dimension == Dimension::Mass && !need.own_words && food.kind != Some(Kind::Household)),
         need: amount,
         packs: Vec::new(),
         cost: None,
@@ -149,7 +159,7 @@ fn whole(count: i64) -> u32 {
     u32::try_from(count).unwrap_or(u32::MAX)
 }
 
-/// The pieces in a weight, where one piece's weight is known.
+/// The pieces that it takes to have a weight, where one piece's weight is known.
 pub fn pieces_about(food: &Food, amount: &Quantity) -> Option<u32> {
     // What nobody eats is counted anyway.
     if amount.dimension() != Dimension::Mass || food.kind == Some(Kind::Household) {
@@ -159,8 +169,9 @@ pub fn pieces_about(food: &Food, amount: &Quantity) -> Option<u32> {
         Measured::Single(grams) => *grams,
         Measured::Table(table) => *table.get("medium")?,
     };
-    let pieces = (amount.base() / grams).round();
-    (grams > 0.0 && (1.0..=MOST_COUNTED).contains(&pieces)).then_some(pieces as u32)
+    let pieces = amount.base() / grams;
+    let enough = (pieces - (NOT_MISSED * pieces).min(A_QUARTER)).ceil();
+    (grams > 0.0 && pieces >= 0.5 && enough <= MOST_COUNTED).then_some(enough as u32)
 }
 
 fn is_fresh(food: &Food) -> bool {

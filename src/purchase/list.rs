@@ -4,6 +4,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::TripComparison;
 use crate::foods::{Allergen, FoodId, Place};
+use crate::kitchen::asked::Asked;
 use crate::kitchen::{BatchCut, Needs, Offer, RecipeId, ShopId, Ware, Warning};
 use crate::measure::{Days, Money, Quantity};
 use crate::plan::{Move, ShortMeal, Spare, State};
@@ -315,7 +316,9 @@ pub struct ListLine {
     pub what_for: Vec<String>,
     /// Does some of it fill up a staple?
     pub top_up: bool,
-    /// About how many pieces its weight is, where one piece's weight is known.
+    /// What is to be bought of it in the measure of its lines, where those are alike and the need is in grams.
+    pub asked: Option<Asked>,
+    /// About how many pieces its weight takes, where one piece's weight is known.
     pub about: Option<u32>,
     /// The food keeps days, not months.
     pub fresh: bool,

@@ -78,6 +78,7 @@ fn line(buy: &Buy) -> ListLine {
         last_used: beside.last_used,
         what_for: beside.what_for,
         top_up: beside.top_up,
+        asked: None,
         about: None,
         fresh: false,
         own_words: Vec::new(),

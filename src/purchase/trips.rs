@@ -9,6 +9,7 @@ use jiff::civil::Date;
 
 use super::{Flag, Untimely};
 use crate::foods::{FoodId, Foods};
+use crate::kitchen::asked::Asked;
 use crate::kitchen::{Kitchen, Trip, Week};
 use crate::measure::{Days, Dimension, Number};
 use crate::pantry::Netted;
@@ -48,6 +49,7 @@ pub fn needs(kitchen: &Kitchen, week: &Week, demanded: &Demanded, netted: &Nette
             amount: unmet.clone(),
             what_for: demand.what_for.clone(),
             stated: demand.stated.clone(),
+            asked: part_of(demand, unmet),
             to_taste: demand.to_taste,
             top_up: false,
             line: demand.line.clone(),
@@ -96,6 +98,12 @@ impl Gathered {
     }
 }
 
+/// What the pantry leaves of it, in the line's own measure.
+fn part_of(demand: &Demand, unmet: &Number) -> Option<Asked> {
+    let (asked, all) = (demand.asked.as_ref()?, demand.amount.exact());
+    Some(if all.is_positive() { asked.scaled(unmet / all) } else { asked.clone() })
+}
+
 /// On the first trip, even if nobody sells it there.
 fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut Gathered) {
     for top_up in &netted.top_ups {
@@ -110,6 +118,7 @@ fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut
             amount: top_up.amount.exact().clone(),
             what_for: "staple".to_owned(),
             stated: Stated::Plain,
+            asked: None,
             to_taste: false,
             top_up: true,
             line: String::new(),

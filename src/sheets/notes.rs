@@ -13,7 +13,7 @@ use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, long_day, moment, tied};
-use crate::kitchen::much::{called, how_much, much_of};
+use crate::kitchen::much::{called, how_much, much_of, no_more_than};
 use crate::telling::list::{self as words, PAST_ITS_DATE};
 use crate::words::{place, sentence};
 
@@ -114,17 +114,17 @@ impl Notes<'_> {
     }
 
     fn expiring(&self, lot: &Expiring) -> Note {
-        // Before the first trip it is too late to use anything up.
-        let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
-        let what = format!(", {}, {}", tied(&how_much(self.names, lot.of, &lot.amount, self.units)), place(lot.place));
+        // What is shown can be thrown away.
+        let what = format!(", {}, {}", tied(&no_more_than(self.names, lot.of, &lot.amount, self.units)), place(lot.place));
         let name = called(self.names, lot.of, &lot.amount);
         let Some(last) = lot.until else { return vec![strong(name), plain(what)].into() };
         let until = day(last);
+        // What is past and cold may not be eaten; what else is past its best before is looked at.
+        let first = self.list.trips.first().map_or(self.list.from, |trip| trip.on);
         let words = match lot.place {
             _ if lot.past => format!(": past {until}; when in doubt, throw it out"),
-            _ if last >= first => format!(": use up by {until}"),
-            Place::Fridge => format!(": past {until}; when in doubt, throw it out"),
-            Place::Cupboard | Place::Freezer => format!(": best before {until}; look at it first"),
+            Place::Cupboard | Place::Freezer if last < first => format!(": best before {until}; look at it first"),
+            _ => format!(": use up by {until}"),
         };
         vec![strong(name), plain(what), plain(words)].into()
     }

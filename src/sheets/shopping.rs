@@ -3,7 +3,7 @@
 //! The fold of the list runs down the page between its columns, so that each half is a strip that reads from top to
 //! bottom; heads and feet keep to one half.
 
-use crate::kitchen::{Names, Ware};
+use crate::kitchen::Names;
 use crate::measure::Units;
 use crate::prep::Before;
 use crate::purchase::{ListLine, ShopVisit, ShoppingList, Stop, TripList};
@@ -17,10 +17,9 @@ use super::scale::{Scale, Size};
 use super::text::{Line, Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, full_day, need, offer, pack};
 use super::{Settings, Sheet};
-use crate::kitchen::much::called;
 use crate::kitchen::not_known;
 use crate::plan::ShortMeal;
-use crate::telling::list::{OPTIONAL, RESTOCK, beware, instead, windows, without};
+use crate::telling::list::{OPTIONAL, RESTOCK, beware, instead, named, windows, without};
 use crate::telling::short::{at_the_head, still_to_get};
 use crate::words::listed;
 
@@ -32,14 +31,18 @@ struct Spacing {
     entry: Style,
     /// Above the name of a section.
     section: f32,
+    /// Above the name of a shop.
+    shop: f32,
     /// Below a line's last word.
     below: f32,
+    /// Is it told what each line is for?
+    purposes: bool,
 }
 
 impl Spacing {
     fn wide(size: Size) -> Spacing {
         let scale = size.scale();
-        Spacing { scale, entry: scale.entry, section: 2.0 * GRID, below: GRID }
+        Spacing { scale, entry: scale.entry, section: 2.0 * GRID, shop: 4.0 * GRID, below: GRID, purposes: true }
     }
 
     /// For a trip that would otherwise begin another page.
@@ -53,7 +56,15 @@ impl Spacing {
     fn small(size: Size) -> Spacing {
         let close = Spacing::close(size);
         let note = Style { leading: close.scale.note.leading - 1.0, ..close.scale.note };
-        Spacing { scale: Scale { note, ..close.scale }, entry: Style { size: 12.0, leading: 14.0 }, section: GRID, below: 2.0 }
+        Spacing { scale: Scale { note, ..close.scale }, entry: Style { size: 12.0, leading: 14.0 }, below: 2.0, ..close }
+    }
+
+    /// As small as it gets, each with what it is for and then without: the aisle can do without that, and the week card has it.
+    fn least(size: Size) -> [Spacing; 2] {
+        let close = Spacing::close(size);
+        let scale = Scale { note: Style { size: 8.5, leading: 10.0 }, ..close.scale };
+        let entry = Style { size: 11.0, leading: 12.0 };
+        [true, false].map(|purposes| Spacing { scale, entry, section: 2.0, shop: 2.0 * GRID, below: 1.0, purposes })
     }
 
     /// The side of the box to tick.
@@ -85,7 +96,8 @@ pub fn shopping_list(list: &ShoppingList, before: &[Before], names: Names, setti
         pages.extend(trip_pages);
         rest_of_page = Some(lowest);
     }
-    let notes = Notes { list, before, names, units: settings.units, under: settings.under, style: settings.size.scale().note };
+    let style = settings.size.scale().note;
+    let notes = Notes { list, before, names, units: settings.units, under: settings.under, style };
     add_notes(&mut setter, &mut pages, rest_of_page, &title, &notes, settings);
     number_pages(&mut setter, &mut pages, &title, settings);
     finished(setter, format!("shopping-list-{}", list.from), title, pages, Vec::new())
@@ -133,9 +145,11 @@ impl TripSheet<'_> {
         }
         let close = self.spaced_pages(setter, Spacing::close(size));
         if close.0.len() == 2 && !size.is_large() {
-            let small = self.spaced_pages(setter, Spacing::small(size));
-            if small.0.len() == 1 {
-                return small;
+            for spacing in std::iter::once(Spacing::small(size)).chain(Spacing::least(size)) {
+                let small = self.spaced_pages(setter, spacing);
+                if small.0.len() == 1 {
+                    return small;
+                }
             }
         }
         if close.0.len() < wide.0.len() { close } else { wide }
@@ -179,7 +193,7 @@ impl TripSheet<'_> {
             blocks.push(Block::of(setter.paragraph(&[plain("Nothing to buy.")], spacing.entry, width)));
         }
         for visit in &self.trip.shops {
-            blocks.push(self.shop_heading(setter, visit, spacing.entry, width));
+            blocks.push(self.shop_heading(setter, visit, spacing, width));
             for section in &visit.sections {
                 let heading = blocks.len();
                 blocks.push(section_heading(setter, &section.section, width, spacing));
@@ -189,11 +203,11 @@ impl TripSheet<'_> {
         blocks
     }
 
-    fn shop_heading(&self, setter: &mut Setter, visit: &ShopVisit, style: Style, width: f32) -> Block {
+    fn shop_heading(&self, setter: &mut Setter, visit: &ShopVisit, spacing: Spacing, width: f32) -> Block {
         let name = visit.at.map_or(NO_SHOP, |stop| self.names.shop(stop.shop));
         let cost = |stop: Stop| vec![plain(format!("{}\u{a0}{}", self.names.money(stop.cost), self.names.currency))];
-        let lines = opposite(setter, &[strong(name)], &visit.at.map(cost).unwrap_or_default(), style, width);
-        let heading = Block::of(underlined(lines, width)).spaced(4.0 * GRID).heading();
+        let lines = opposite(setter, &[strong(name)], &visit.at.map(cost).unwrap_or_default(), spacing.entry, width);
+        let heading = Block::of(underlined(lines, width)).spaced(spacing.shop).heading();
         heading.marked(format!("{}: {name}", day(self.trip.on)))
     }
 
@@ -207,9 +221,9 @@ impl TripSheet<'_> {
             (true, None) => String::new(),
             (false, _) => packs.join(" + "),
         };
-        let name = called(self.names, Ware::Food(line.food), &line.need);
+        let name = named(line, self.names, units);
         let mut lines = opposite(setter, &[strong(name)], &[plain(packs)], spacing.entry, inner);
-        let details = self.details(line, units);
+        let details = self.details(line, units, spacing.purposes);
         if !details.is_empty() {
             lines.extend(setter.paragraph(&details, spacing.scale.note, inner));
         }
@@ -228,7 +242,7 @@ impl TripSheet<'_> {
     }
 
     /// Need, offer, last day, what for, and the rest, parted by dots.
-    fn details(&self, line: &ListLine, units: Units) -> Vec<Span> {
+    fn details(&self, line: &ListLine, units: Units, purposes: bool) -> Vec<Span> {
         let mut parts: Vec<Span> = line.beware.iter().map(|held| strong(beware(held))).collect();
         let bought = !line.packs.is_empty();
         if bought {
@@ -247,7 +261,7 @@ impl TripSheet<'_> {
         }
         let alone = !bought && line.need.is_zero();
         parts.extend(line.own_words.iter().map(|words| plain(if alone { words.clone() } else { in_own_words(words) })));
-        if !line.what_for.is_empty() {
+        if purposes && !line.what_for.is_empty() {
             parts.push(soft(format!("for {}", line.what_for.join(", "))));
         }
         parts.extend(line.top_up.then(|| soft(RESTOCK)));
@@ -255,7 +269,6 @@ impl TripSheet<'_> {
     }
 }
 
-/// What stands after the trips: below the last of them where all of it has room, else on pages of its own.
 /// A line a meal that nothing can serve, with what could be done.
 pub(super) fn short_lines(short: &[ShortMeal], names: Names, units: Units) -> Vec<Vec<Span>> {
     let line = |meal: &ShortMeal| {
@@ -265,6 +278,8 @@ pub(super) fn short_lines(short: &[ShortMeal], names: Names, units: Units) -> Ve
     short.iter().map(line).collect()
 }
 
+/// What stands after the trips: below the last of them where all of it has room, else on a page of its own, a little smaller where that
+/// keeps it to one; else on several.
 fn add_notes(setter: &mut Setter, pages: &mut Vec<Page>, rest: Option<f32>, over: &str, notes: &Notes, settings: Settings) {
     if let (Some(rest), Some(page)) = (rest, pages.last_mut()) {
         let top = rest + 4.0 * GRID;
@@ -278,13 +293,10 @@ fn add_notes(setter: &mut Setter, pages: &mut Vec<Page>, rest: Option<f32>, over
             }
         }
     }
-    let count = counts(settings)[0];
-    let (_, width) = columns_apart(settings, &Page::of(settings.paper), 0.0, count, settings.gutter());
-    let mut blocks = notes.blocks(setter, width);
-    under_headings(&mut blocks);
     let short = if notes.list.trips.is_empty() { notes.list.short.as_slice() } else { &[] };
     let under = short_lines(short, notes.names, notes.units);
     let mut head = Head { over: over.to_owned(), title: "At home, and what else to know".to_owned(), under };
+    let (count, blocks) = on_one_page(setter, &head, notes, settings);
     let mut from = Cursor::default();
     while from.block < blocks.len() || pages.is_empty() {
         let (mut page, top) = headed(setter, settings, &head, notes.names.household);
@@ -293,6 +305,29 @@ fn add_notes(setter: &mut Setter, pages: &mut Vec<Page>, rest: Option<f32>, over
         pages.push(page);
         head.title = "At home, and what else to know, continued".to_owned();
     }
+}
+
+/// The notes for pages of their own: in how many columns, and set smaller where all of them then stand on one.
+fn on_one_page(setter: &mut Setter, head: &Head, notes: &Notes, settings: Settings) -> (usize, Vec<Block>) {
+    const SMALLER: Style = Style { size: 8.5, leading: 10.0 };
+    let usual = notes.style;
+    let styles = if settings.size.is_large() { vec![usual] } else { vec![usual, SMALLER] };
+    let tried = styles.into_iter().flat_map(|style| counts(settings).iter().map(move |count| (style, *count)));
+    let mut set = |style: Style, count: usize| {
+        let (page, top) = headed(setter, settings, head, notes.names.household);
+        let (columns, width) = columns_apart(settings, &page, top, count, settings.gutter());
+        let mut blocks = Notes { style, ..*notes }.blocks(setter, width);
+        under_headings(&mut blocks);
+        (columns, blocks)
+    };
+    for (style, count) in tried {
+        let (columns, blocks) = set(style, count);
+        if fits_in(&blocks, &columns) {
+            return (count, blocks);
+        }
+    }
+    let count = counts(settings)[0];
+    (count, set(usual, count).1)
 }
 
 /// In how many columns the notes are tried.

@@ -98,7 +98,7 @@ impl Column<'_> {
         head.extend(meal.called.iter().map(|name| plain(format!("  {name}"))));
         let mut lines = hanging(setter, &head, self.kind.body, self.width);
         let mut note = |spans: &[Span]| lines.extend(hanging(setter, spans, self.kind.note, self.width));
-        for one in &meal.otherwise {
+        for one in meal.otherwise.iter().chain(&meal.choking) {
             note(&[strong(format!("{one}."))]);
         }
         if let Some(beware) = &meal.beware {

@@ -2,8 +2,7 @@
 
 use jiff::civil::Date;
 
-use crate::kitchen::much::how_much;
-use crate::kitchen::{Names, Ware};
+use crate::kitchen::Names;
 use crate::measure::{Celsius, Currency, Quantity, Units, show};
 use crate::prep::Moment;
 use crate::purchase::{ListLine, OfferTaken, PackLine};
@@ -73,10 +72,5 @@ pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
 
 /// "830 g, about 8"; nothing where the need is only "to taste".
 pub fn need(line: &ListLine, names: Names, units: Units) -> Option<String> {
-    let much = (!line.need.is_zero()).then(|| tied(&how_much(names, Ware::Food(line.food), &line.need, units)));
-    match (much, list::about(line)) {
-        (Some(much), Some(about)) => Some(format!("{much}, {}", tied(&about))),
-        (Some(much), None) => Some(much),
-        (None, _) => None,
-    }
+    list::need(line, names, units).map(|need| tied(&need).replace(",\u{a0}", ", "))
 }

@@ -3,14 +3,16 @@
 use jiff::civil::Date;
 
 use crate::foods::Allergen;
-use crate::kitchen::{BatchCut, Names};
-use crate::measure::{Currency, Quantity, Units, show};
+use crate::kitchen::asked::Asked;
+use crate::kitchen::much::{called, how_much};
+use crate::kitchen::{BatchCut, Names, Ware};
+use crate::measure::{Currency, Number, Quantity, Units, show};
 use crate::plan::Move;
 use crate::purchase::{
     Beware, DayNote, Figure, Lacking, ListLine, OfferTaken, PackCount, PackLine, Packed, PerEater, PortionNote, SaveBy, TripList, Untimely,
     Windows, Without,
 };
-use crate::words::in_a_sentence;
+use crate::words::{in_a_sentence, plural};
 
 /// "3 for 2.00".
 pub fn offer(taken: &OfferTaken, currency: &Currency) -> String {
@@ -35,6 +37,47 @@ pub fn pack(pack: &PackLine, units: Units) -> String {
 /// What a line buys, each pack as [`pack`] tells it: "1 × 500 g + 2 × 150 g"; nothing where no pack is known.
 pub fn bought(line: &ListLine, units: Units) -> String {
     line.packs.iter().map(|one| pack(one, units)).collect::<Vec<_>>().join(" + ")
+}
+
+/// "830 g, about 8", "2 limes": what is needed, without the name; in the lines' own measure where no pack is known. Nothing where it is
+/// only "to taste".
+pub fn need(line: &ListLine, names: Names, units: Units) -> Option<String> {
+    if line.need.is_zero() {
+        return None;
+    }
+    let much = how_much(names, Ware::Food(line.food), &line.need, units);
+    let plain = || about(line).map_or_else(|| much.clone(), |about| format!("{much}, {about}"));
+    Some(own_measure(line, names, units).unwrap_or_else(plain))
+}
+
+/// "2", "1 tin (400 g)": of a line without packs, in its own measure.
+fn own_measure(line: &ListLine, names: Names, units: Units) -> Option<String> {
+    let asked = line.asked.as_ref().filter(|_| line.packs.is_empty() && line.own_words.is_empty())?;
+    let food = names.facts(line.food);
+    match counted_by_name(&food.name, asked) {
+        Some(number) => Some(show(&Quantity::Count(number.clone()), units)),
+        None => asked.text(food.kind, units),
+    }
+}
+
+/// Two leaves of "bay leaf" are two bay leaves.
+fn counted_by_name<'a>(name: &str, asked: &'a Asked) -> Option<&'a Number> {
+    let Quantity::Words(number, word) = &asked.much else { return None };
+    name.strip_suffix(word.as_str()).filter(|rest| rest.ends_with(' ')).map(|_| number)
+}
+
+/// The name beside that amount.
+pub fn named(line: &ListLine, names: Names, units: Units) -> String {
+    const OF_MANY: [&str; 6] = ["bunch", "handful", "bag", "punnet", "pack", "packet"];
+    let asked = line.asked.as_ref().filter(|_| own_measure(line, names, units).is_some());
+    match asked.map(|asked| &asked.much) {
+        Some(Quantity::Words(number, word)) if names.food(line.food).ends_with(&format!(" {word}")) && *number > 1 => {
+            plural(names.food(line.food))
+        }
+        Some(Quantity::Words(_, word)) if OF_MANY.contains(&word.as_str()) => called(names, Ware::Food(line.food), &line.need),
+        Some(much @ (Quantity::Count(_) | Quantity::Words(..))) => called(names, Ware::Food(line.food), much),
+        _ => called(names, Ware::Food(line.food), &line.need),
+    }
 }
 
 /// "about 8".

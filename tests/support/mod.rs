@@ -106,6 +106,7 @@ impl Street {
             amount: grams.into(),
             what_for: "Pearl barley".into(),
             stated: Stated::Plain,
+            asked: None,
             to_taste: false,
             top_up: false,
             line: format!("{grams} g"),

@@ -30,6 +30,7 @@ fn onions() -> ListLine {
         last_used: Some(date(2026, 12, 2)),
         what_for: vec!["White-bean mash".to_owned()],
         top_up: false,
+        asked: None,
         about: None,
         fresh: false,
         own_words: Vec::new(),

@@ -130,6 +130,8 @@ fn boxes_pots_and_trays_are_set_ready_first() {
 fn a_box_is_cold_two_hours_after_the_heat_or_when_it_is_closed() {
     assert_eq!(boxing(80, Place::Fridge, Some(185)).cold_by(), Some(185));
     assert_eq!(boxing(80, Place::Freezer, None).cold_by(), Some(83));
+    // Boxed from 80 to 83, and two hours were over at 42.
+    assert_eq!(boxing(80, Place::Fridge, Some(42)).cold_by(), Some(83));
     assert_eq!(boxing(80, Place::Cupboard, None).cold_by(), None);
 }
 

@@ -1,7 +1,7 @@
 use pretty_assertions::assert_eq;
 
 use super::*;
-use crate::foods::{Fact, Measured};
+use crate::foods::{Fact, Grade};
 use crate::kitchen::Step;
 use crate::measure::Celsius;
 use crate::prep::testing::*;
@@ -276,4 +276,95 @@ fn degrees_are_printed_both_ways() {
 fn plurals_are_the_usual_ones() {
     let said: Vec<String> = ["onion", "potato", "bay leaf", "celery stick", "cherry", "chicken thighs", "radish"].map(plural).to_vec();
     assert_eq!(said, ["onions", "potatoes", "bay leaves", "celery sticks", "cherries", "chicken thighs", "radishes"]);
+}
+
+/// Barley, rinsed in the first step, and stock, which the second adds on the pressure cooker; `ahead` where the first is done before.
+fn barley(ahead: bool) -> Kitchen {
+    let mut kitchen = kitchen();
+    let (barley, stock) = (food(&mut kitchen, "pearl barley", "grain"), food(&mut kitchen, "stock", "stock"));
+    kitchen.appliances = vec![crate::prep::testing::appliance("pressure cooker", 1, false)];
+    let rinse = Step { ahead: ahead.then_some(crate::measure::Minutes(60)), text: vec![words("Rinse "), named(0)], ..step("") };
+    let cook = Step { text: vec![words("Cook with "), named(1)], on: vec![crate::kitchen::ApplianceId(0)], ..step("") };
+    let mut dish = recipe("barley", "Pearl barley", 4.0, vec![rinse, cook]);
+    dish.ingredients = vec![
+        ingredient("255 g pearl barley", barley, Some(item(255.0, Unit::Gram)), None),
+        ingredient("700 g stock", stock, Some(item(700.0, Unit::Gram)), None),
+    ];
+    kitchen.recipes = vec![dish];
+    kitchen
+}
+
+#[test]
+fn a_round_weighs_what_lies_there_without_what_its_step_adds() {
+    // 2½ batches of 255 g barley are 637.5 g, a third of it 212.5 g; the 1750 g of stock are the step's own.
+    let kitchen = barley(false);
+    let there = |step| there_before(&kitchen, &making(&kitchen, 0, 2.5), step, &Number::over(1, 3));
+    let weighed = |grams: f64| There { weight: Quantity::grams(grams), what: Some("pearl barley".into()), is_changed: false };
+    assert_eq!(there(1).map(|there| (there.weight.base(), there.what)), Some((weighed(212.5).weight.base(), weighed(1.0).what)));
+    // The first step says itself what it takes.
+    assert_eq!(there(0), None);
+}
+
+#[test]
+fn what_has_been_soaked_is_told_by_what_it_weighed_before() {
+    let kitchen = barley(true);
+    let there = there_before(&kitchen, &making(&kitchen, 0, 2.0), 1, &Number::over(1, 2)).expect("one thing alone");
+    assert_eq!((there.weight.base(), there.is_changed), (255.0, true));
+}
+
+#[test]
+fn a_step_takes_whole_eggs_and_tins() {
+    // Five eighths of a batch: 1¼ eggs are 2 and ⅝ tin is a whole one, as they are bought and booked; 1¼ onions are cut.
+    let mut kitchen = kitchen();
+    let whole = Some(Fact { value: false, source: "a test".into() });
+    let (egg, tomato, onion) = (food(&mut kitchen, "egg", "raw egg"), food(&mut kitchen, "tomatoes", ""), food(&mut kitchen, "onion", ""));
+    kitchen.foods.all[egg.0 as usize].cut = whole;
+    let mut dish =
+        recipe("dish", "Dish", 4.0, vec![Step { text: vec![named(0), words(", "), named(1), words(", "), named(2)], ..step("") }]);
+    let tin = Item { size: Some(Quantity::grams(400.0)), ..item(1.0, Unit::Word(Word::Tin)) };
+    dish.ingredients = vec![
+        ingredient("2 eggs", egg, Some(item(2.0, Unit::Piece)), None),
+        ingredient("1 tin (400 g) tomatoes", tomato, Some(tin), None),
+        ingredient("2 onions", onion, Some(item(2.0, Unit::Piece)), None),
+    ];
+    kitchen.recipes = vec![dish];
+    assert_eq!(step_text(&kitchen, RecipeId(0), 0, 0.625), "2 eggs, 1 tin (400 g) tomatoes, 1¼ onions");
+    // A round has its part of the whole ones.
+    let half = making_text(&kitchen, &making(&kitchen, 0, 0.625), 0, &Number::over(1, 2));
+    assert!(half.starts_with("1 egg, ½ tin"), "{half}");
+}
+
+#[test]
+fn shares_of_whole_eggs_are_whole_eggs() {
+    // 1¼ batches of three eggs are 3¾, so four: two and a half of them are three, one and a quarter is the last.
+    let mut kitchen = kitchen();
+    let egg = food(&mut kitchen, "egg", "raw egg");
+    kitchen.foods.all[egg.0 as usize].cut = Some(Fact { value: false, source: "a test".into() });
+    let share = |number: f64| Piece::Ingredient { index: 0, share: Some(amount(number, Unit::Piece)) };
+    let steps = vec![Step { text: vec![share(2.0)], ..step("") }, Step { text: vec![share(1.0)], ..step("") }];
+    let mut dish = recipe("dish", "Dish", 4.0, steps);
+    dish.ingredients = vec![ingredient("3 eggs", egg, Some(item(3.0, Unit::Piece)), None)];
+    kitchen.recipes = vec![dish];
+    let said = |step, batches| step_text(&kitchen, RecipeId(0), step, batches);
+    assert_eq!((said(0, 1.25), said(1, 1.25)), ("3 eggs".to_owned(), "1 egg".to_owned()));
+    // A quarter of a batch takes one egg: two thirds of it and a third.
+    assert_eq!((said(0, 0.25), said(1, 0.25)), ("⅔ egg".to_owned(), "⅓ egg".to_owned()));
+}
+
+#[test]
+fn nobody_takes_five_eighths_of_a_pinch_or_of_a_cherry_tomato() {
+    let mut kitchen = kitchen();
+    let (saffron, lemon, tomato) =
+        (food(&mut kitchen, "saffron", "spice"), food(&mut kitchen, "lemon", "fruit"), food(&mut kitchen, "cherry tomato", "vegetable"));
+    kitchen.foods.all[tomato.0 as usize].each = Some(Fact { value: Measured::Single(17.0), source: "a test".into() });
+    let line = |food, number, unit, prep| ingredient("", food, Some(item(number, unit)), prep);
+    let pinch = Unit::Word(Word::Pinch);
+    let said = |one: &Ingredient, times| added_text(&kitchen, one, times);
+    assert_eq!(said(&line(saffron, 1.0, pinch, None), 0.625), "½ pinch saffron");
+    assert_eq!(said(&line(saffron, 1.0, pinch, None), 2.5), "3 pinches saffron");
+    assert_eq!(said(&line(saffron, 1.0, Unit::Word(Word::Knob), None), 1.75), "2 knobs saffron");
+    assert_eq!(said(&line(lemon, 1.0, Unit::Piece, Some("juice")), 0.625), "juice of ½ lemon");
+    assert_eq!(said(&line(lemon, 1.0, Unit::Piece, Some("zest and juice")), 1.0), "zest and juice of 1 lemon");
+    // 12½ of 17 g are 212.5 g; they are told as thirteen.
+    assert_eq!(said(&line(tomato, 5.0, Unit::Piece, None), 2.5), "13 cherry tomatoes (215 g)");
 }

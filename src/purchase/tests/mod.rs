@@ -160,6 +160,7 @@ pub fn a_use(day: i8, amount: f64) -> NeedUse {
         amount: amount.into(),
         what_for: "White-bean mash".into(),
         stated: Stated::Plain,
+        asked: None,
         to_taste: false,
         top_up: false,
         line: format!("{amount} g"),

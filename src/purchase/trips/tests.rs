@@ -47,6 +47,7 @@ fn assigned(kitchen: &Kitchen, on: &str) -> (usize, Option<Untimely>) {
         amount: Quantity::grams(50.0),
         to_taste: false,
         stated: Stated::Plain,
+        asked: None,
         tin: None,
         what_for: "Frittata".to_owned(),
         line: "50 g spinach".to_owned(),

@@ -256,6 +256,7 @@ impl Chance {
             short: vec![],
             not_known: vec![],
             otherwise: vec![],
+            choking: vec![],
             label: chance.name(),
             name: None,
             called: chance.maybe(8),

@@ -262,11 +262,21 @@ fn every_shop_of_every_trip_has_a_bookmark_on_its_page() {
 fn what_is_past_before_the_first_trip_is_not_to_be_used_up() {
     // The first trip is on Saturday 28 November.
     let mut list = list();
-    let past = |place| crate::purchase::Expiring { place, until: Some(date(2026, 11, 22)), ..list.expiring[0].clone() };
-    list.expiring = vec![past(Place::Fridge), past(Place::Freezer)];
+    let lot = |place, past| crate::purchase::Expiring { place, past, until: Some(date(2026, 11, 22)), ..list.expiring[0].clone() };
+    list.expiring = vec![lot(Place::Fridge, true), lot(Place::Freezer, false)];
     let all = letters_of(&printed(&list, A4), |_| true);
     assert!(all.contains(&letters("feta, 100 g, fridge: past Sun 22 Nov; when in doubt, throw it out")), "{all}");
     assert!(all.contains(&letters("feta, 100 g, freezer: best before Sun 22 Nov; look at it first")), "{all}");
+}
+
+#[test]
+fn what_is_good_until_the_evening_is_used_up_though_the_next_trip_comes_later() {
+    // The next trip is on Saturday 28 November, and the feta is good until Friday, which is today: it is not past.
+    let mut list = list();
+    list.expiring =
+        vec![crate::purchase::Expiring { place: Place::Fridge, until: Some(date(2026, 11, 27)), past: false, ..list.expiring[0].clone() }];
+    let all = letters_of(&printed(&list, A4), |_| true);
+    assert!(all.contains(&letters("feta, 100 g, fridge: use up by Fri 27 Nov")), "{all}");
 }
 
 #[test]
@@ -282,4 +292,33 @@ fn a_trip_a_little_too_long_for_its_page_is_set_smaller_rather_than_on_two() {
     let small = (30..60).map(sizes).find(|(size, _)| *size == Some(12.0));
     assert_eq!(small, Some((Some(12.0), 1)));
     assert_eq!(sizes(60).0, Some(13.0));
+}
+
+/// `count` lines of two shops as a household writes them: a section for every seven, each line with its need and a reason, most fresh.
+fn ordinary(count: usize) -> ShoppingList {
+    let mut list = list();
+    let line = |n: usize| {
+        let line = line(&format!("thing number {n}"), g(100.0 + n as f64), vec![sized(2, "400 g", "1.00")], &["Leek and potato soup"]);
+        crate::purchase::ListLine { fresh: n % 3 > 0, last_used: Some(date(2026, 12, 2)), ..line }
+    };
+    let sections = |from: usize, until: usize| {
+        let lines: Vec<_> = (from + 1..=until).map(line).collect();
+        lines.chunks(7).enumerate().map(|(n, lines)| Section { section: format!("Section {n}"), lines: lines.to_vec() }).collect()
+    };
+    list.trips[0].shops.truncate(2);
+    list.trips[0].shops[0].sections = sections(0, count / 2);
+    list.trips[0].shops[1].sections = sections(count / 2, count);
+    list
+}
+
+#[test]
+fn fifty_lines_of_two_shops_fit_two_pages_with_what_to_know_on_the_second() {
+    for settings in [A4, LETTER] {
+        let sheet = printed(&ordinary(50), settings);
+        is_sound(&sheet, WEEK);
+        assert_eq!(sheet.pages.len(), 2);
+        let on = |page: usize, said: &str| sheet.pages[page].runs.iter().any(|run| run.text.contains(said));
+        assert!((1..=50).all(|n| on(0, &format!("thing number {n}"))) && on(1, "Look before you go"));
+        assert!(on(0, "must last to"));
+    }
 }

@@ -173,6 +173,7 @@ pub fn line_of(food: FoodId, need: Quantity, packs: Vec<PackLine>, what_for: &[&
         last_used: None,
         what_for: what_for.iter().map(|text| (*text).to_owned()).collect(),
         top_up: false,
+        asked: None,
         about: None,
         fresh: false,
         own_words: Vec::new(),

@@ -33,6 +33,7 @@ fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
         cook: vec![],
         made: vec![],
         otherwise: vec![],
+        choking: vec![],
         beware: None,
     }
 }

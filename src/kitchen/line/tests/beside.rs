@@ -194,6 +194,8 @@ fn glasses_slips_and_words_of_other_kitchens_are_read() {
         panic!("a heading")
     };
     assert!(lines.len() == 2 && lines.iter().all(|line| line.optional), "{lines:?}");
-    let Ok(LineRead::Ingredients(lines)) = read_ingredients("juice of 2 limes, 1 tsp honey", &foods, Spoons::Us) else { panic!("a heading") };
+    let Ok(LineRead::Ingredients(lines)) = read_ingredients("juice of 2 limes, 1 tsp honey", &foods, Spoons::Us) else {
+        panic!("a heading")
+    };
     assert_eq!(lines.iter().map(|line| line.prep.as_deref()).collect::<Vec<_>>(), [Some("juice"), None]);
 }
