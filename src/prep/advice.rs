@@ -2,12 +2,11 @@
 
 use itertools::Itertools;
 use jiff::Span;
-use jiff::civil::{Date, DateTime};
+use jiff::civil::DateTime;
 
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
 use super::{Aim, Impossible, Limit, Problem, Schedule};
-use crate::foods::FoodId;
 use crate::kitchen::{ApplianceId, Kitchen, Person, RecipeId, Session, Week};
 use crate::plan::Makings;
 
@@ -53,10 +52,6 @@ pub enum Advice {
     Remedy { change: Change, end: DateTime, over: i64 },
     /// Planned anew from then on.
     Anew { from: DateTime },
-    /// Under way, with nothing left to do.
-    AllDone,
-    /// A step done ahead, at `at`, takes foods that the last trip before the session brings only after it.
-    BoughtLate { step: Job, at: DateTime, trip: Date, foods: Vec<FoodId> },
     /// Another pair of hands would not make it any shorter.
     HandsGainNothing,
     /// An earlier session wants the same people and appliances at the same time.
@@ -132,9 +127,6 @@ pub(super) fn advice(
 ) -> Vec<Advice> {
     let session = &week.sessions[index];
     let teller = Teller { kitchen, makings, work };
-    if all_done(work) {
-        return vec![Advice::AllDone];
-    }
     let anew = Some(work.problem.now).filter(|now| *now > 0).and_then(|now| Span::new().try_minutes(now).ok());
     let anew = anew.map(|now| Advice::Anew { from: session.start.saturating_add(now) });
     let mut said: Vec<Advice> = anew.into_iter().chain(teller.impossible(schedule)).collect();
@@ -155,13 +147,6 @@ pub(super) fn advice(
         }
     }
     said
-}
-
-/// Whether the session is under way with nothing left to do.
-pub(super) fn all_done(work: &Work) -> bool {
-    let now = work.problem.now;
-    let over = |job: &super::Job| job.fixed.is_some_and(|fixed| fixed.start + job.minutes() <= now);
-    now > 0 && work.problem.jobs.iter().all(over)
 }
 
 /// A session in time, but with less of its end free than `calm` keeps.

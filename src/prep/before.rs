@@ -1,13 +1,10 @@
 //! What is done before a session or a meal: soaking, marinating, taking out of the freezer.
 
-use itertools::Itertools;
 use jiff::Span;
-use jiff::civil::{Date, Time};
+use jiff::civil::Date;
 
-use super::advice::{Advice, Job};
 use super::ahead::starts;
 use super::boxes::errand;
-use super::names::handled;
 use super::text::making_text;
 use super::{Before, Errand, Moment, SessionPlan};
 use crate::foods::{FoodId, Foods, Place};
@@ -54,34 +51,6 @@ fn starts_of(plan: &SessionPlan, recipe: RecipeId, step: usize) -> Vec<i64> {
     rounds.map(|task| task.start_minute).collect()
 }
 
-/// Nobody has been shopping before it.
-const MORNING: Time = Time::constant(7, 0, 0, 0);
-
-/// Tells a session whose steps done ahead take what its last trip brings only after them. A session that is under way has all it takes.
-pub(super) fn tell_what_is_bought_late(kitchen: &Kitchen, week: &Week, makings: &Makings, sessions: &mut [SessionPlan]) {
-    for (index, session) in sessions.iter_mut().enumerate().filter(|(_, session)| session.rest.is_none()) {
-        let day = session.start.date();
-        let Some(trip) = week.trips.iter().map(|trip| trip.on).filter(|on| *on <= day).max() else { continue };
-        let shops_open = trip.to_datetime(MORNING);
-        let bought = |food: FoodId| session.fetch.iter().any(|one| one.of == Ware::Food(food) && one.place.is_none() && !one.is_short);
-        let mut late = Vec::new();
-        for making in makings.makings.iter().filter(|making| making.at == MadeAt::Session(index)) {
-            let recipe = &kitchen.recipes[making.recipe];
-            let planned = |step: usize| starts_of(session, making.recipe, step);
-            for (step, at) in starts(kitchen, making, session.start, &planned).into_iter().filter(|(_, at)| *at < shops_open) {
-                let named = handled(recipe, step).into_iter().filter_map(|index| recipe.ingredients.get(index));
-                let foods = named.filter_map(|line| if let Ware::Food(food) = line.ware() { Some(food) } else { None });
-                let foods: Vec<FoodId> = foods.filter(|food| bought(*food)).unique().collect();
-                if !foods.is_empty() {
-                    let step = Job::Step { recipe: making.recipe, step, round: None };
-                    late.push(Advice::BoughtLate { step, at, trip, foods });
-                }
-            }
-        }
-        session.advice.splice(0..0, late);
-    }
-}
-
 /// Food of one day's thawing.
 struct Thawing {
     on: Date,
@@ -113,7 +82,7 @@ mod tests {
 
     use super::*;
     use crate::foods::Fact;
-    use crate::kitchen::{Spot, Step, Trip};
+    use crate::kitchen::Step;
     use crate::measure::{Days, Minutes, Unit};
     use crate::prep::testing::*;
 
@@ -131,29 +100,6 @@ mod tests {
         let at = Moment::At(date(2026, 11, 29).at(2, 0, 0, 0));
         let text = "Soak 300 g dried white beans in cold water".into();
         assert_eq!(notes, [Before { at, errand: Errand::Step { recipe: crate::kitchen::RecipeId(0), step: 0, text } }]);
-    }
-
-    #[test]
-    fn what_is_soaked_before_it_is_bought_is_told() {
-        // 14:00 less 12 h is 02:00 of the session's day: before a trip of that day, after one of the day before.
-        let mut kitchen = kitchen();
-        let beans = food(&mut kitchen, "dried white beans", "pulse");
-        let soak = Step { text: vec![words("Soak "), named(0)], ahead: Some(Minutes(720)), ..step("") };
-        let mut mash = recipe("mash", "White-bean mash", 6.0, vec![soak, Step { hands: Minutes(5), ..step("Mash.") }]);
-        mash.ingredients = vec![ingredient("200 g dried white beans", beans, Some(item(200.0, Unit::Gram)), None)];
-        kitchen.recipes = vec![mash];
-        let makings = makings(vec![making(&kitchen, 0, 1.0)]);
-        let told = |trip: Date| {
-            let trip = Trip { on: trip, shops: None, planned: true, nth: 0, settled: vec![], at: Spot::default() };
-            let week = Week { trips: vec![trip], ..week() };
-            let need = need(beans, 200.0, MadeAt::Session(0));
-            let plan = crate::prep::prep(&kitchen, &week, &makings, &[need], &[], crate::prep::Effort::Low);
-            plan.sessions[0].advice.iter().map(|advice| advice.text(kitchen.names())).collect::<Vec<_>>()
-        };
-        let late =
-            "White-bean mash, step 1 is done on Sun 29 Nov 02:00: have dried white beans by then; the trip on Sun 29 Nov comes too late.";
-        assert_eq!(told(date(2026, 11, 29)), [late]);
-        assert_eq!(told(date(2026, 11, 28)), Vec::<String>::new());
     }
 
     #[test]

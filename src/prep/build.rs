@@ -3,8 +3,8 @@
 use jiff::Span;
 use jiff::civil::DateTime;
 
-use super::advice::{Teller, advice, all_done, minutes_over};
-use super::before::{before, moves, tell_what_is_bought_late};
+use super::advice::{Teller, advice, minutes_over};
+use super::before::{before, moves};
 use super::boxes::boxes;
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
@@ -59,7 +59,6 @@ pub fn prep_under_way(
     };
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
-    tell_what_is_bought_late(kitchen, week, makings, &mut sessions);
     PrepPlan {
         week: week.name.clone(),
         before: before(kitchen, week, makings, draws, &sessions),
@@ -85,13 +84,7 @@ fn session_plan(
     progress::at(At::Session { start: session.start, number: index + 1, of: week.sessions.len() });
     let is_long = work.problem.jobs.len() > LONG;
     let effort = if telling == Telling::PlanAlone && is_long && effort == Effort::Normal { Effort::Low } else { effort };
-    let mut planned = schedule(&work.asked(), effort);
-    if all_done(&work) {
-        // An oven that is still warm does not make the session any longer.
-        let ends = work.problem.jobs.iter().map(|job| job.fixed.map_or(0, |fixed| fixed.start) + job.minutes());
-        planned.finish = ends.max().unwrap_or(0);
-        planned.bound = planned.finish;
-    }
+    let planned = schedule(&work.asked(), effort);
     let whole = telling == Telling::All;
     if whole {
         progress::at(At::Advice { start: session.start });

@@ -3,8 +3,7 @@
 use itertools::Itertools;
 
 use super::cuts::is_cut;
-use super::links::holds_grain;
-use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, GRAINS_CHILLED_WITHIN, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
+use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
 use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Place, State};
 use crate::kitchen::not_known;
 use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Rules, Serve, Wanted, Warning, Week};
@@ -121,9 +120,6 @@ const CAUTIONS: &[Caution] = &[
     Caution { applies: |f| f.kept,
         text: "Chill what is kept within two hours of leaving the heat (one hour where it is hotter than 32 °C (90 °F)), in shallow boxes.",
         figures: NONE, source: CHILLED_WITHIN.source },
-    Caution { applies: |f| f.kept_grain,
-        text: "Cooked rice, barley and other grains: chill what is kept within one hour of leaving the heat.",
-        figures: NONE, source: GRAINS_CHILLED_WITHIN.source },
     Caution { applies: |f| f.kept_hot,
         text: "Keep what waits hot for its meal at {} or above, from the heat to the plate; measure it.",
         figures: || vec![KEPT_HOT.value], source: KEPT_HOT.source },
@@ -233,7 +229,6 @@ fn allergens<'m>(kitchen: &Kitchen, makings: impl Iterator<Item = &'m Making>) -
 #[derive(Default)]
 struct Facts {
     kept: bool,
-    kept_grain: bool,
     kept_hot: bool,
     reheated: bool,
     hot: bool,
@@ -253,7 +248,6 @@ impl Facts {
             let recipe = &kitchen.recipes[making.recipe];
             let chilled = making.boxes.iter().any(|boxed| boxed.place != Place::Cupboard);
             facts.kept |= chilled;
-            facts.kept_grain |= chilled && holds_grain(kitchen, recipe) && cooks(&kitchen.appliances, recipe);
             facts.kept_hot |= recipe.hold_hot.is_some() && making.uses.iter().any(|one| one.kept == Kept::Straight);
             facts.reheated |= chilled && recipe.serve != Some(Serve::Cold);
             facts.see_appliances(&kitchen.appliances, recipe);
@@ -296,10 +290,6 @@ impl Facts {
     }
 }
 
-fn cooks(appliances: &[Appliance], recipe: &Recipe) -> bool {
-    recipe.steps.iter().any(|step| step.on.iter().any(|id| appliances[*id].heats()))
-}
-
 pub(super) fn is_pressure_cooker(appliance: &Appliance) -> bool {
     appliance.kind == Some(ApplianceKind::Pressure)
 }
@@ -340,7 +330,7 @@ mod tests {
         kitchen.appliances = vec![appliance("pressure cooker", 1, false)];
         let mut dish = recipe("dish", "Dish", 4.0, vec![step("Cook.")]);
         dish.ingredients = vec![ingredient(name, id, None, prep)];
-        if name == "chickpeas" || kind == "grain" {
+        if name == "chickpeas" {
             dish.steps = vec![Step { on: vec![ApplianceId(0)], ..step("Cook.") }];
         }
         kitchen.recipes = vec![dish];
@@ -383,7 +373,6 @@ mod tests {
             assert_eq!(caution.text.matches("{}").count(), (caution.figures)().len(), "{}", caution.text);
         }
         assert_eq!(CHILLED_WITHIN.value, Minutes(2 * 60), "\"within two hours\"");
-        assert_eq!(GRAINS_CHILLED_WITHIN.value, Minutes(60), "\"within one hour\"");
     }
 
     #[test]
@@ -391,14 +380,6 @@ mod tests {
         let kept = about("leek", "vegetable", None, true);
         assert!(says(&kept, "within two hours") && says(&kept, "4 °C (40 °F)") && says(&kept, "74 °C (165 °F) throughout"));
         assert!(!says(&about("leek", "vegetable", None, false), "two hours"));
-    }
-
-    #[test]
-    fn cooked_grains_that_are_kept_are_chilled_within_one_hour() {
-        let kept = about("pearl barley", "grain", None, true);
-        assert!(says(&kept, "within one hour of leaving the heat. (UK Food Standards Agency"));
-        assert!(!says(&about("pearl barley", "grain", None, false), "one hour of"));
-        assert!(!says(&about("leek", "vegetable", None, true), "one hour of"));
     }
 
     #[test]

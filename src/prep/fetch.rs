@@ -251,7 +251,28 @@ mod tests {
 
     use super::*;
     use crate::foods::Place;
+    use crate::kitchen::Spot;
+    use crate::plan::Stated;
     use crate::prep::testing::*;
+
+    fn need(food: FoodId, grams: f64, by: MadeAt) -> Demand {
+        Demand {
+            food,
+            on: sunday().date(),
+            amount: Quantity::grams(grams),
+            to_taste: false,
+            stated: Stated::Plain,
+            asked: None,
+            tin: None,
+            what_for: "Dish".into(),
+            line: String::new(),
+            at: Spot::default(),
+            by,
+            own_words: false,
+            optional: false,
+            instead: None,
+        }
+    }
 
     fn draw(food: FoodId, grams: f64, place: Place, by: Vec<MadeAt>) -> Draw {
         let amount = Quantity::grams(grams);

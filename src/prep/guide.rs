@@ -1,6 +1,5 @@
 //! The prep plan as typed data: what is done when, by whom, on what; what is fetched, cut and boxed. No words but those of the household.
 
-use jiff::Span;
 use jiff::civil::{Date, DateTime};
 
 use super::{Advice, Care, Rest};
@@ -62,12 +61,9 @@ pub struct SessionPlan {
 }
 
 impl SessionPlan {
-    /// The meal that the session ends with, where something is served straight from the pot, or the end of what comes too late for it; else
-    /// its finish.
+    /// The meal that the session ends with, where something is served straight from the pot; else its finish.
     pub fn ends(&self) -> DateTime {
-        let last = self.tasks.iter().map(|task| task.end_minute).max().and_then(|last| Span::new().try_minutes(last).ok());
-        let last = last.and_then(|last| self.start.checked_add(last).ok());
-        self.served.iter().copied().chain([self.finish]).chain(last).max().unwrap_or(self.finish)
+        self.served.iter().copied().chain([self.finish]).max().unwrap_or(self.finish)
     }
 
     /// Whether work goes on after the finish, for a meal.

@@ -150,7 +150,7 @@ impl Hands {
 }
 
 impl SessionPlan {
-    /// "a fifth slower: 16:52; nothing breaks".
+    /// "a tenth slower: 16:41; a fifth slower: 16:52; nothing breaks".
     pub fn slower_text(&self, names: Names) -> Option<String> {
         let worst = self.slower.iter().max_by_key(|slowed| slowed.percent).filter(|_| !self.tasks.is_empty())?;
         let by = match worst.percent {
@@ -161,9 +161,7 @@ impl SessionPlan {
         let late = if worst.late > 0 { format!(", {} late", duration(worst.late)) } else { String::new() };
         let breaks: Vec<String> = worst.breaks.iter().map(|advice| advice.text(names).trim_end_matches('.').to_owned()).collect();
         let breaks = if breaks.is_empty() { "nothing breaks".to_owned() } else { breaks.join("; ") };
-        // Where all is served straight from the pot there is no rest that would be done at some time.
-        let done = if self.minutes > 0 { format!("{}{late}; ", words::clock(worst.finish)) } else { String::new() };
-        Some(format!("{by} slower: {done}{breaks}"))
+        Some(format!("{by} slower: {}{late}; {breaks}", words::clock(worst.finish)))
     }
 }
 
@@ -175,18 +173,12 @@ impl Task {
         if self.hands_minutes > 0 { format!(", {}{}", duration(self.hands_minutes), alone("then ")) } else { alone("") }
     }
 
-    /// The cold place of what is boxed: the fridge, where any of it goes there.
-    pub fn cold_place(&self) -> Option<Place> {
-        let Doing::Box(boxing) = &self.what else { return None };
-        let cold = [Place::Fridge, Place::Freezer];
-        cold.into_iter().find(|place| boxing.into.iter().any(|kept| kept.place == *place))
-    }
-
     /// The minute by which what is boxed must be in its cold place: two hours after it left the heat, or the end of boxing of what
     /// was cold, and of what is boxed too late: no time is told that is past when the boxing begins.
     pub fn cold_by(&self) -> Option<i64> {
         let Doing::Box(boxing) = &self.what else { return None };
-        self.cold_place().map(|_| boxing.by.filter(|by| *by >= self.start_minute).unwrap_or(self.end_minute))
+        let chilled = boxing.into.iter().any(|kept| kept.place != Place::Cupboard);
+        chilled.then(|| boxing.by.filter(|by| *by >= self.start_minute).unwrap_or(self.end_minute))
     }
 
     /// What it handles first, with its share of what the session takes of each.

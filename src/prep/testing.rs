@@ -6,7 +6,7 @@ use crate::foods::{Food, FoodId, Item, Kind, Place, State};
 use crate::kitchen::fixture::empty_kitchen;
 use crate::kitchen::*;
 use crate::measure::{Amount, Minutes, Quantity, Unit};
-use crate::plan::{Boxed, Demand, MadeAt, Making, Makings, Stated};
+use crate::plan::{Boxed, MadeAt, Making, Makings};
 use crate::prep::Schedule;
 
 /// A kitchen with the default rules and nothing in it.
@@ -159,24 +159,4 @@ pub fn two_in_the_fridge() -> Vec<Boxed> {
         eater: None,
         without: vec![],
     }]
-}
-
-/// So many grams of a food, for a dish of a session or a meal.
-pub fn need(food: FoodId, grams: f64, by: MadeAt) -> Demand {
-    Demand {
-        food,
-        on: sunday().date(),
-        amount: Quantity::grams(grams),
-        to_taste: false,
-        stated: Stated::Plain,
-        asked: None,
-        tin: None,
-        what_for: "Dish".into(),
-        line: String::new(),
-        at: Spot::default(),
-        by,
-        own_words: false,
-        optional: false,
-        instead: None,
-    }
 }

@@ -5,7 +5,7 @@ use itertools::Itertools;
 use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Units;
-use crate::prep::{BoxNote, Doing, Filling, Mark, Note, PersonId, SessionPlan, Task, boxing_words, taken_from};
+use crate::prep::{BoxNote, BoxTask, Doing, Filling, Mark, Note, PersonId, SessionPlan, Task, boxing_words, taken_from};
 
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
@@ -175,7 +175,7 @@ impl Steps<'_> {
 
     /// "Box and chill. Fridge: 2½ portions in 2 deep tubs, use by Wed 2 Dec, for Mon supper. ☐ in the fridge by 18:21 ______ cold ______".
     fn boxed(&self, task: &Task) -> Vec<Span> {
-        let Doing::Box(_) = &task.what else { return Vec::new() };
+        let Doing::Box(BoxTask { into, .. }) = &task.what else { return Vec::new() };
         let fillings = self.session.fillings(task);
         if fillings.is_empty() {
             return vec![plain(ended(&task.text(self.names, self.units)))];
@@ -197,7 +197,8 @@ impl Steps<'_> {
         }
         let mine = fillings.first().and_then(|filling| filling.notes.first());
         spans.extend(mine.and_then(|note| warned_of(note)));
-        if let (Some(by), Some(at)) = (task.cold_by(), task.cold_place()) {
+        if let Some(by) = task.cold_by() {
+            let at = if into.iter().any(|kept| kept.place == Place::Fridge) { Place::Fridge } else { Place::Freezer };
             let by = clock_after(self.session.start, by);
             spans.push(strong(format!(" ☐{TIE}in the {} by{TIE}{by}", place(at))));
             let blank = match (self.kind.brief, self.kind.is_tight()) {

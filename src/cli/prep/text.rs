@@ -94,8 +94,8 @@ impl Writer<'_> {
         } else if task.out_minute() > task.start_minute + task.hands_minutes {
             out.push_str(&wrap(&indent, &format!("Until {}.", at(task.out_minute())), width));
         }
-        if let (Some(by), Some(cold)) = (task.cold_by(), task.cold_place()) {
-            out.push_str(&wrap(&indent, &format!("☐ in the {} by {}", place(cold), at(by)), width));
+        if let Some(by) = task.cold_by() {
+            out.push_str(&wrap(&indent, &format!("☐ in the fridge by {}", at(by)), width));
         }
         task.notes.iter().for_each(|note| out.push_str(&wrap("     - ", &note.text(names, units), width)));
     }

@@ -3,7 +3,7 @@
 use super::{Advice, Bottleneck, Change, Job, Rule};
 use jiff::civil::DateTime;
 
-use crate::kitchen::{ApplianceKind, Names};
+use crate::kitchen::Names;
 use crate::words::{clock, clock_after, day, duration, in_a_sentence, listed, sentence};
 
 impl Advice {
@@ -11,12 +11,6 @@ impl Advice {
         match self {
             Advice::Anew { from } => {
                 format!("Planned anew from {}: what was done by then is left out, and what runs goes on.", clock(*from))
-            }
-            Advice::AllDone => "All of it is done.".to_owned(),
-            Advice::BoughtLate { step, at, trip, foods } => {
-                let foods: Vec<String> = foods.iter().map(|food| names.food(*food).to_owned()).collect();
-                let (step, done, at, trip) = (step.text(names), day(at.date()), clock(*at), day(*trip));
-                format!("{step} is done on {done} {at}: have {} by then; the trip on {trip} comes too late.", listed(&foods))
             }
             Advice::Nobody { step } => format!("{}: nobody may do it.", step.text(names)),
             Advice::Room { step, appliance } => {
@@ -91,7 +85,7 @@ fn served(job: &str, done: DateTime, meal: DateTime, hold: i64) -> String {
     let minutes = meal.duration_since(done).as_secs().div_euclid(60);
     let (at, meal) = (clock(done), clock(meal));
     if minutes < 0 {
-        return format!("{job} is done at {at}, {} late for the meal at {meal}.", duration(-minutes));
+        return format!("{job} is done at {at}, {} after it is served at {meal}.", duration(-minutes));
     }
     let keeps = if hold > 0 { format!("it keeps for {} (hold)", duration(hold)) } else { "it is to be served at once (hold)".to_owned() };
     format!("{job} is done at {at}, {} before it is served at {meal}; {keeps}.", duration(minutes))
@@ -161,10 +155,7 @@ impl Change {
         match self {
             Change::OneMorePerson => "With one more person".to_owned(),
             Change::Without(recipe) => format!("Without {}", in_a_sentence(names.recipe(*recipe))),
-            Change::MoreRoom(id) => {
-                let at = if names.appliance_kind(*id) == Some(ApplianceKind::Hob) { "on" } else { "in" };
-                format!("With room for one more load {at} the {}", names.appliance(*id))
-            }
+            Change::MoreRoom(id) => format!("With room for one more load in the {}", names.appliance(*id)),
             Change::Moved { recipe, to } => {
                 format!("With {} moved to the session on {} {}", in_a_sentence(names.recipe(*recipe)), to.strftime("%a"), clock(*to))
             }

@@ -1,4 +1,3 @@
-use jiff::ToSpan;
 use pretty_assertions::assert_eq;
 
 use super::*;
@@ -182,27 +181,4 @@ fn a_pot_is_rinsed_for_the_next_round_and_one_is_enough_for_both() {
     let serve = Task { after: vec![0, 1], ..step(CHEF, 52, 5, 0, None) };
     let (_, session) = session(vec![round(0, 0), round(1, 26), serve]);
     assert_eq!(session.get_out(None).on, [(ApplianceId(0), 1)]);
-}
-
-#[test]
-fn what_comes_too_late_for_its_meal_ends_the_session() {
-    let (_, mut session) = session(vec![step(CHEF, 0, 20, 70, None)]);
-    session.finish = sunday();
-    session.served = vec![sunday() + 60.minutes()];
-    assert_eq!(session.ends(), sunday() + 90.minutes());
-}
-
-#[test]
-fn what_goes_to_the_freezer_alone_is_cold_there() {
-    assert_eq!(boxing(80, Place::Freezer, None).cold_place(), Some(Place::Freezer));
-    assert_eq!(boxing(80, Place::Fridge, None).cold_place(), Some(Place::Fridge));
-    assert_eq!(boxing(80, Place::Cupboard, None).cold_place(), None);
-}
-
-#[test]
-fn where_all_is_served_straight_from_the_pot_no_rest_is_done_at_a_time() {
-    let (kitchen, mut session) = session(vec![step(CHEF, 0, 20, 0, None)]);
-    session.minutes = 0;
-    session.slower = vec![Slowed { percent: 20, finish: sunday(), late: 0, breaks: vec![] }];
-    assert_eq!(session.slower_text(kitchen.names()).as_deref(), Some("a fifth slower: nothing breaks"));
 }
