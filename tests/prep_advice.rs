@@ -306,3 +306,23 @@ fn a_cooling_time_beyond_the_hour_of_grains_is_told() {
     let said = crate::kitchen::stderr(&kitchen.run(&["check"]));
     assert!(said.contains("cool is 1 h 30 min, but cooked rice and grains are boxed within 1 h of leaving the heat"), "{said}");
 }
+
+#[test]
+fn what_is_soaked_before_it_is_bought_is_told_in_list_check_and_guide() {
+    // Soaked at 14:00 less 12 h, 02:00 on Sunday: nothing that Sunday's trip brings is at home then; Saturday's brings it in time.
+    let steps = step_ahead("12 h") + &does("hands = \"10 min\"");
+    let told = |trip: &str| {
+        let week = format!("from = 2026-11-30\n[[trip]]\non = {trip}\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n");
+        let kitchen = stew("", "2", &steps).week(&(week + &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+        let warnings: Vec<String> = ["list", "check", "prep"].iter().map(|verb| crate::kitchen::stderr(&kitchen.run(&[verb]))).collect();
+        let before = kitchen.prep()["before"][0]["text"].as_str().expect("words").to_owned();
+        (warnings.iter().map(|said| said.contains("bluegrain: wanted for this step on")).collect::<Vec<_>>(), before)
+    };
+    let late = "Cook 100 g bluegrain. (not at home yet: bluegrain bought only on Sun 29 Nov)";
+    assert_eq!(told("2026-11-29"), (vec![true; 3], late.to_owned()));
+    assert_eq!(told("2026-11-28"), (vec![false; 3], "Cook 100 g bluegrain.".to_owned()));
+}
+
+fn step_ahead(long: &str) -> String {
+    does(&format!("ahead = \"{long}\""))
+}

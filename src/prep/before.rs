@@ -40,7 +40,7 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings, sessions: &[Ses
         let planned = |step: usize| plan.map_or(vec![0], |plan| starts_of(plan, recipe, step));
         for (step, at) in starts(kitchen, making, start, &planned) {
             let text = making_text(kitchen, making, step, &Number::ONE);
-            dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text } });
+            dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text, bought: Vec::new() } });
         }
     }
     dated
@@ -99,7 +99,7 @@ mod tests {
         let notes = before(&kitchen, &week(), &makings, &[], &[]);
         let at = Moment::At(date(2026, 11, 29).at(2, 0, 0, 0));
         let text = "Soak 300 g dried white beans in cold water".into();
-        assert_eq!(notes, [Before { at, errand: Errand::Step { recipe: crate::kitchen::RecipeId(0), step: 0, text } }]);
+        assert_eq!(notes, [Before { at, errand: Errand::Step { recipe: crate::kitchen::RecipeId(0), step: 0, text, bought: vec![] } }]);
     }
 
     #[test]

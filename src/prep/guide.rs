@@ -363,7 +363,8 @@ impl PartialOrd for Moment {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Errand {
     /// A step done ahead: soaking, marinating. The step counts from 0; the text has the amounts of this making.
-    Step { recipe: RecipeId, step: usize, text: String },
+    /// `bought`: foods of it that are bought only on that later day.
+    Step { recipe: RecipeId, step: usize, text: String, bought: Vec<(FoodId, Date)> },
     /// Out of the freezer, to thaw in the fridge.
     Thaw { food: FoodId, amount: Quantity },
     /// Portions from the freezer to the fridge; `late` where they ought to have been moved before.

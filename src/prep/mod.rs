@@ -4,6 +4,7 @@ mod advice;
 mod ahead;
 mod at_once;
 mod before;
+mod bought;
 mod boxes;
 mod build;
 mod cautions;
@@ -40,6 +41,7 @@ mod uses;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
+pub use bought::{BoughtLater, bought_later, warned_of_bought_later};
 pub use build::{plans_alone, prep, prep_under_way, turnover};
 pub use cautions::{Care, Holds, cautions};
 pub use cooked::CardCook;

@@ -3,13 +3,14 @@
 use super::boxes::counted;
 use super::filling::boxing_words;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
-use crate::foods::Place;
+use crate::foods::{FoodId, Place};
 use crate::foods::safety::{KEPT_HOT, REHEATED};
 use crate::kitchen::much::{much_of, several};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
 use crate::measure::{Number, Units, show};
 use crate::telling;
 use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
+use jiff::civil::Date;
 use std::fmt;
 
 impl Task {
@@ -142,7 +143,11 @@ impl Errand {
 
     pub fn text(&self, names: Names, units: Units) -> String {
         match self {
-            Errand::Step { text, .. } => text.clone(),
+            Errand::Step { text, bought, .. } => {
+                let late = |(food, on): &(FoodId, Date)| format!("{} bought only on {}", names.food(*food), words::day(*on));
+                let late = bought.iter().map(late).collect::<Vec<_>>();
+                if late.is_empty() { text.clone() } else { format!("{text} (not at home yet: {})", late.join("; ")) }
+            }
             Errand::Thaw { food, amount } => {
                 let ware = Ware::Food(*food);
                 let them = if several(names, ware, amount) { "them" } else { "it" };

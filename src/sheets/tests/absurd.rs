@@ -266,7 +266,7 @@ impl Chance {
             made: chance.many(2, |chance| CardMaking { recipe: chance.recipe(), steps: chance.many(6, step) }),
             beware: chance.contains().beware(&[Allergen::Sesame]),
         };
-        let errand = |chance: &mut Chance| Errand::Step { recipe: chance.recipe(), step: 0, text: chance.text(12) };
+        let errand = |chance: &mut Chance| Errand::Step { recipe: chance.recipe(), step: 0, text: chance.text(12), bought: vec![] };
         let day = |chance: &mut Chance| CardDay {
             on: date(2026, 12, 1 + chance.below(9) as i8),
             meals: chance.many(5, meal),
@@ -331,7 +331,7 @@ fn any_session_is_laid_out_soundly_and_drops_no_step() {
     for_all(|chance, number, settings| {
         let settings = Settings { fold: false, ..settings };
         let (session, week, household) = (chance.session(number), chance.text(8), chance.text(6));
-        let errand = Errand::Step { recipe: RecipeId(0), step: 0, text: household.clone() };
+        let errand = Errand::Step { recipe: RecipeId(0), step: 0, text: household.clone(), bought: vec![] };
         let before = [Before { at: Moment::On(date(2026, 11, 29)), errand }];
         let kitchen = chance.kitchen(&household);
         let names = kitchen.names();

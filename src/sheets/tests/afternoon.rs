@@ -23,7 +23,7 @@ fn who(name: &str) -> PersonId {
 
 pub fn before() -> Vec<Before> {
     let text = "Soak 300 g dried white beans in cold water".into();
-    let soak = Errand::Step { recipe: dish("White-bean mash"), step: 0, text };
+    let soak = Errand::Step { recipe: dish("White-bean mash"), step: 0, text, bought: vec![] };
     let thaw = Errand::Thaw { food: food("white fish"), amount: Quantity::pieces(4.0) };
     vec![
         Before { at: Moment::At(date(2026, 11, 29).at(2, 0, 0, 0)), errand: soak },
