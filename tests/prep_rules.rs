@@ -352,3 +352,14 @@ fn the_washing_up_comes_once_and_last_and_counts() {
     assert_eq!((minute(washing[0], "start_minute"), minute(washing[0], "hands_minutes"), &washing[0]["recipe"]), (30, 15, &Value::Null));
     takes_minutes(&kitchen("[\"cook\", \"Jo\"]"), 35);
 }
+
+#[test]
+fn what_is_soaking_is_not_fetched_again() {
+    // 100 g put in water at two o'clock on Sunday morning.
+    let kitchen = stew("", "2", &(does("ahead = \"12 h\"") + &then("hands = \"10 min\"")));
+    let text = crate::kitchen::stdout(&kitchen.run(&["prep"]));
+    assert!(text.contains("100 g bluegrain  begun Sun 29 Nov 02:00"), "{text}");
+    // The book takes it off the shelf with the session all the same.
+    let prep = kitchen.prep();
+    assert_eq!(session(&prep)["fetch"][0]["food"], "bluegrain");
+}

@@ -69,7 +69,7 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
 }
 
 fn fetched(one: &Fetched, session: &SessionPlan, names: Names, units: Units) -> String {
-    format!("{}: {}", one.words(&session.said, 1.0, names, units), one.places(&session.said, units))
+    format!("{}: {}", one.words(&session.said, 1.0, names, units), one.where_from(session, units))
 }
 
 /// "Pearl barley, 4 portions (2 batches)".

@@ -4,13 +4,16 @@ use itertools::Itertools;
 use jiff::Span;
 use jiff::civil::DateTime;
 
+use super::clock::stands;
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
-use super::{Aim, Impossible, Limit, Problem, Schedule};
+use super::{Aim, Impossible, Limit, Problem, Schedule, Stood};
 use crate::kitchen::{ApplianceId, Kitchen, Person, RecipeId, Session, Week};
 use crate::plan::Makings;
 
 mod say;
+
+pub use say::what_to_do_with_it;
 
 /// One thing to know of a session. Steps and rounds count from 0; times are in minutes unless they are moments.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +28,8 @@ pub enum Advice {
     Unwatched { appliance: Option<ApplianceId> },
     /// `job` starts `minutes` after the end of `before`; `limit` is the most that is safe.
     NotSafe { job: Job, before: Job, minutes: i64, limit: i64 },
+    /// Under way, the time within which `job` was to follow `before` is over.
+    StoodTooLong { job: Job, before: Job, stood: Stood },
     /// The rule closes a circle and is left out.
     Circle(Rule),
     /// `job` starts `over` too late, and should start within `limit` of `before`. Of a plan: whether it is `proven` that none keeps it;
@@ -192,6 +197,8 @@ impl Teller<'_> {
         match part {
             Part::WashUp => Job::WashUp,
             Part::Box => Job::Boxing(self.recipe(making)),
+            // No rule is about it, and its making is the first.
+            Part::Hot => Job::Boxing(self.recipe(making)),
             Part::Ahead { step } => Job::Step { recipe: self.recipe(making), step, round: None },
             Part::Aside { before, .. } => Job::Step { recipe: self.recipe(making), step: before, round: None },
             Part::Step { step, round, rounds, .. } => Job::Step { recipe: self.recipe(making), step, round: (rounds > 1).then_some(round) },
@@ -376,8 +383,13 @@ impl Teller<'_> {
                 Advice::Unwatched { appliance: schedule.settings.get(*setting).map(|setting| ApplianceId(setting.machine)) }
             }
             Impossible::Safety { link, minutes } => {
-                let link = &self.work.problem.links[*link];
+                let problem = &self.work.problem;
+                let link = &problem.links[*link];
                 let limit = link.within.unwrap_or(0);
+                let stood = stands(schedule, problem, link.before, problem.now, limit);
+                if problem.now > 0 && stood.minutes > limit {
+                    return Advice::StoodTooLong { job: self.job(link.after), before: self.job(link.before), stood };
+                }
                 Advice::NotSafe { job: self.job(link.after), before: self.job(link.before), minutes: limit + minutes, limit }
             }
             Impossible::Circle { link } => Advice::Circle(self.order(*link)),

@@ -4,7 +4,7 @@ use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::advice::{Teller, advice, minutes_over};
-use super::before::{before, moves};
+use super::before::{before, begun, moves};
 use super::boxes::boxes;
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
@@ -15,7 +15,7 @@ use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
 use super::under_way::{UnderWay, part, rest, stand};
 use super::uses::{said, shared_out};
-use super::{Batch, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule};
+use super::{Batch, Begun, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
 use crate::progress::{self, At};
@@ -59,6 +59,8 @@ pub fn prep_under_way(
     };
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
+    let begun: Vec<Vec<Begun>> = sessions.iter().enumerate().map(|(index, plan)| begun(kitchen, makings, index, plan)).collect();
+    sessions.iter_mut().zip(begun).for_each(|(session, begun)| session.begun = begun);
     PrepPlan {
         week: week.name.clone(),
         before: before(kitchen, week, makings, draws, &sessions),
@@ -101,6 +103,8 @@ fn session_plan(
         only_of_the_rest(&mut cuts, &work, &marks, (under_way.now, &timed));
         let (mut still, mut rest) = rest(&work, &marks, under_way.now, timed);
         part(&mut still, &mut rest, (&mut fetch, &mut said), &mut boxes);
+        let spoilt = |note: &BoxNote| still.iter().any(|(task, _)| task.recipe() == Some(note.recipe) && task.stood().is_some());
+        boxes.retain(|note| !spoilt(note));
         (timed, left) = (still, Some(rest));
     }
     SessionPlan {
@@ -125,6 +129,7 @@ fn session_plan(
         slower: if whole { SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into() } else { Vec::new() },
         rest: left,
         said,
+        begun: Vec::new(),
         people: work.people,
     }
 }

@@ -8,7 +8,7 @@ use super::tasks::{Origin, Part, ServedHot, Work};
 use super::text::{first_word, making_text, preparations, weight_so_far};
 use super::theirs::told_at;
 use super::uses::first_uses;
-use super::{AsideTask, BoxTask, Doing, LinkWhy, Note, PartOf, PersonId, Schedule, Setting, StepTask, Task};
+use super::{AsideTask, BoxTask, Doing, LinkWhy, Note, PartOf, PersonId, Problem, Schedule, Setting, StepTask, Stood, Task};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe};
 use crate::measure::{Celsius, Number, Quantity};
 use crate::plan::{Making, Makings};
@@ -18,7 +18,7 @@ use std::collections::BTreeMap;
 /// a pair is the job, or `None` for a setting. A task's number on paper is its place here, from 1.
 pub(super) fn tasks(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedule) -> Vec<(Task, Option<usize>)> {
     let set = schedule.settings.iter().map(|setting| (set_task(setting, who_sets(work, schedule, setting.start)), None));
-    let planned = |job: &usize| !matches!(work.origins[*job].part, Part::Ahead { .. });
+    let planned = |job: &usize| !matches!(work.origins[*job].part, Part::Ahead { .. } | Part::Hot);
     let jobs = (0..work.origins.len()).filter(planned).map(|job| (job_task(kitchen, makings, work, schedule, job), Some(job)));
     let mut tasks: Vec<(Task, Option<usize>)> = set.chain(jobs).collect();
     tasks.sort_by_key(|(task, job)| (task.start_minute, job.is_some(), *job));
@@ -92,7 +92,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         return Task { what: Doing::Aside(aside_task(&kitchen.recipes, making, of)), ..task };
     }
     let Part::Step { step, round, rounds, takes } = part else {
-        return Task { what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), ..box_task(making) }), ..task };
+        return Task { what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), stood: stood(work, schedule, job), ..box_task(making) }), ..task };
     };
     let recipe = &kitchen.recipes[making.recipe];
     let share = share_of_round(work, job);
@@ -124,6 +124,24 @@ fn share_of_round(work: &Work, job: usize) -> Number {
 fn chilled_by(work: &Work, schedule: &Schedule, boxing: usize) -> Option<i64> {
     let hot = work.problem.links.iter().filter(|link| link.after == boxing && link.why == LinkWhy::Safety);
     hot.filter_map(|link| Some(schedule.placed[link.before].start + work.problem.jobs[link.before].minutes() + link.within?)).min()
+}
+
+/// Of a session under way: how long the loads of a boxing have stood, where the time of every one of them is over.
+fn stood(work: &Work, schedule: &Schedule, boxing: usize) -> Option<Stood> {
+    let (problem, now) = (&work.problem, work.problem.now);
+    if problem.jobs[boxing].fixed.is_some() {
+        return None;
+    }
+    let safe = problem.links.iter().filter(|link| link.after == boxing && link.why == LinkWhy::Safety);
+    let loads: Vec<Stood> = safe.filter_map(|link| Some(stands(schedule, problem, link.before, now, link.within?))).collect();
+    let all_over = !loads.is_empty() && loads.iter().all(|load| load.minutes > load.limit);
+    loads.into_iter().max_by_key(|load| load.minutes - load.limit).filter(|_| all_over)
+}
+
+/// How long a load has stood at a minute.
+pub(super) fn stands(schedule: &Schedule, problem: &Problem, load: usize, now: i64, limit: i64) -> Stood {
+    let left_the_heat = schedule.placed[load].start + problem.jobs[load].minutes();
+    Stood { minutes: now - left_the_heat, limit }
 }
 
 /// Setting an appliance takes nobody's time: whoever is free does it, else whoever is between two tasks, else whoever is there. Who may

@@ -58,6 +58,8 @@ pub struct SessionPlan {
     pub rest: Option<Rest>,
     /// How the session's lines speak of the foods that are fetched.
     pub said: Vec<Said>,
+    /// What a step done ahead has taken already.
+    pub begun: Vec<Begun>,
 }
 
 impl SessionPlan {
@@ -82,6 +84,15 @@ pub struct Said {
     pub words: Option<String>,
     /// The number of pieces or cloves, by which the parts of it are told as well.
     pub counted: Option<Quantity>,
+}
+
+/// A share of what is fetched of a food that lies in its water or its bowl when the session begins.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Begun {
+    pub of: Ware,
+    /// Over 0, at most 1.
+    pub share: f64,
+    pub since: DateTime,
 }
 
 /// The plan carried out in its own order with all hands-on times longer.
@@ -203,6 +214,15 @@ pub struct BoxTask {
     pub into: Vec<Kept>,
     /// The minute by which what was hot must be cold; `None` where nothing was.
     pub by: Option<i64>,
+    /// What has stood out too long by now is not boxed any more.
+    pub stood: Option<Stood>,
+}
+
+/// How long something has stood since it left the heat, and the most that is safe; in minutes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stood {
+    pub minutes: i64,
+    pub limit: i64,
 }
 
 #[derive(Debug, Clone, PartialEq)]

@@ -51,8 +51,8 @@ pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use filling::{Filling, boxing_words};
 pub use guide::{
-    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
-    Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, Turnover,
+    AsideTask, Batch, Before, Begun, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
+    Put, Said, SessionPlan, Slowed, StepTask, Stood, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use least::{AtTheMeal, at_the_meal, session_minutes};
@@ -68,6 +68,6 @@ pub use skills::unskilled;
 pub use spared::spared_without;
 pub use straight::settled;
 pub use text::{line_text, making_text, step_text};
-pub use under_way::{Deed, NoMark, Rest, Told, UnderWay, Unmarked, unknown_marks, unmarked};
+pub use under_way::{Deed, NoMark, Rest, SetHeat, Told, UnderWay, Unmarked, unknown_marks, unmarked};
 pub use uses::said;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

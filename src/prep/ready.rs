@@ -2,7 +2,7 @@
 
 use itertools::Itertools;
 
-use super::{Boxes, Doing, PersonId, SessionPlan, Task};
+use super::{Boxes, Doing, PersonId, SessionPlan, Stood, Task};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, RecipeId};
 use crate::words::{self, duration};
@@ -177,7 +177,12 @@ impl Task {
     pub fn cold_by(&self) -> Option<i64> {
         let Doing::Box(boxing) = &self.what else { return None };
         let chilled = boxing.into.iter().any(|kept| kept.place != Place::Cupboard);
-        chilled.then(|| boxing.by.unwrap_or(self.end_minute))
+        (chilled && boxing.stood.is_none()).then(|| boxing.by.unwrap_or(self.end_minute))
+    }
+
+    /// Of a boxing: how long what was to be boxed has stood, where that is too long.
+    pub fn stood(&self) -> Option<Stood> {
+        if let Doing::Box(boxing) = &self.what { boxing.stood } else { None }
     }
 
     /// What it handles first, with its share of what the session takes of each.

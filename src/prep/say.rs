@@ -1,5 +1,6 @@
 //! The plan's own sentences, which terminal, paper and JSON share. They are made here, at the edge, and nobody reads them back.
 
+use super::advice::what_to_do_with_it;
 use super::boxes::counted;
 use super::filling::boxing_words;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
@@ -93,6 +94,10 @@ impl BoxTask {
     /// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer"; "Box flatbreads: 5 pieces to the cupboard;
     /// chill the rest: 7 pieces to the freezer".
     pub fn text(&self, names: Names, units: Units) -> String {
+        if let Some(stood) = self.stood {
+            let (name, minutes, limit) = (in_a_sentence(names.recipe(self.recipe)), duration(stood.minutes), duration(stood.limit));
+            return format!("Do not box {name}: it has stood out {minutes}, and {limit} is the most. {}", what_to_do_with_it());
+        }
         let part = |kept: &Kept| format!("{} to the {}", counted(&kept.amount, units), words::place(kept.place));
         let places: Vec<Place> = self.into.iter().map(|kept| kept.place).collect();
         let (verb, rest) = boxing_words(&places);

@@ -104,7 +104,7 @@ impl Writer<'_> {
     fn fetch(self, session: &SessionPlan, item: &Fetched) -> Vec<String> {
         let said = &session.said;
         let taste = if item.amount.is_zero() { ", to taste" } else { "" };
-        vec![format!("{}{taste}", item.words(said, 1.0, self.names, self.units)), item.places(said, self.units)]
+        vec![format!("{}{taste}", item.words(said, 1.0, self.names, self.units)), item.where_from(session, self.units)]
     }
 
     fn boxed(self, boxed: &BoxNote) -> Vec<String> {

@@ -1,9 +1,12 @@
 //! Advice in sentences.
 
+use super::super::Stood;
+use super::super::say::reheated;
 use super::{Advice, Bottleneck, Change, Job, Rule};
 use jiff::civil::DateTime;
 
 use crate::kitchen::Names;
+use crate::measure::Units;
 use crate::words::{clock, clock_after, day, duration, in_a_sentence, listed, sentence};
 
 impl Advice {
@@ -25,6 +28,7 @@ impl Advice {
                 format!("The {name} warms up while nobody is there: do not leave it alone.")
             }
             Advice::NotSafe { job, before, minutes, limit } => not_safe(&job.text(names), &before.text(names), *minutes, *limit),
+            Advice::StoodTooLong { job, before, stood } => stood_too_long(&job.text(names), &before.text(names), *stood),
             Advice::Circle(rule) => format!("Steps wait for one another in a circle; this rule is left out: {}.", rule.text(names)),
             Advice::TooLate { job, before, over, limit, proven } => {
                 let (job, before, over, limit) = (job.text(names), before.text(names), duration(*over), duration(*limit));
@@ -97,6 +101,16 @@ fn not_safe(job: &str, before: &str, minutes: i64, limit: i64) -> String {
         "Not safe as planned: {job} starts {minutes} after the end of {before}, and {limit} is the most. Chill each load by itself as it \
          leaves the heat, or do not keep it."
     )
+}
+
+fn stood_too_long(job: &str, before: &str, stood: Stood) -> String {
+    let (minutes, limit) = (duration(stood.minutes), duration(stood.limit));
+    format!("Not safe any more: {before} has stood out {minutes}, and {limit} is the most before {job}. {}", what_to_do_with_it())
+}
+
+/// Of what has stood out too long. USDA FSIS, Leftovers and Food Safety: throw it out. From memory.
+pub fn what_to_do_with_it() -> String {
+    format!("Do not keep it: throw it out, or, where local rules allow it, eat it now, reheated to {} throughout.", reheated(Units::Metric))
 }
 
 fn clash(rules: &[Rule], hours: bool, names: Names) -> String {

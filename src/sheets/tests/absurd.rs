@@ -173,7 +173,7 @@ impl Chance {
         let step = StepTask { recipe, step: 0, round: 0, rounds: 1, text: self.text(12), part: None, verb: self.name(), uses: vec![] };
         let what = match self.below(4) {
             0 => Doing::Set,
-            1 => Doing::Box(BoxTask { recipe, into, by: self.one_in(2).then_some(500) }),
+            1 => Doing::Box(BoxTask { recipe, into, by: self.one_in(2).then_some(500), stood: None }),
             _ => Doing::Step(step),
         };
         let (start_minute, hands_minutes, wait, out_minutes) =
