@@ -326,3 +326,45 @@ fn what_is_soaked_before_it_is_bought_is_told_in_list_check_and_guide() {
 fn step_ahead(long: &str) -> String {
     does(&format!("ahead = \"{long}\""))
 }
+
+/// Served hot on Monday at 18:30; 40 min by hand, begun at 18:00.
+fn served_late() -> Kitchen {
+    let steps = does("hands = \"40 min\"");
+    let recipe = recipe("Moon stew", &steps).replacen("makes", "serve = \"hot\"\nmakes", 1);
+    let sessions = "[[session]]\nstart = 2026-11-30T18:00\nfinish_by = \"18:30\"\npeople = [\"cook\"]\n";
+    stew("", "2", &steps).recipe("stew", &recipe).week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")))
+}
+
+#[test]
+fn a_dish_that_is_late_for_its_meal_is_told_as_late_with_what_would_help() {
+    let kitchen = served_late();
+    let expected = [
+        "Moon stew, step 1 is done at 18:40, 10 min late for the meal at 18:30.",
+        "What would help: begin 10 min sooner, at 17:50, have the meal 10 min later, or make one dish less.",
+        "This rule cannot be kept, given the times of the steps: Moon stew, step 1 done by 18:30, when it is served.",
+    ];
+    assert_eq!(advice(&kitchen.prep(), 0), expected);
+    let text = stdout(&kitchen.run(&["prep"]));
+    assert!(text.contains("Mon 30 Nov 18:00 to 18:40, to finish by 18:30, for the meal at 18:30, 10 min late"), "{text}");
+}
+
+#[test]
+fn slow_hands_are_told_by_the_meal_where_all_is_served_hot() {
+    // Ten minutes by hand from 18:00 on, held for 30 min at most: a fifth slower is 12 min.
+    let steps = does("hands = \"10 min\"");
+    let recipe = recipe("Moon stew", &steps).replacen("makes", "serve = \"hot\"\nmakes", 1);
+    let sessions = "[[session]]\nstart = 2026-11-30T18:00\nfinish_by = \"18:30\"\npeople = [\"cook\"]\n";
+    let kitchen = stew("", "2", &steps).recipe("stew", &recipe);
+    let kitchen = kitchen.week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    let text = stdout(&kitchen.run(&["prep"]));
+    assert!(text.contains("a fifth slower: served at 18:30 all the same; nothing breaks"), "{text}");
+    assert!(text.contains("- Serve it at 18:30"), "{text}");
+}
+
+#[test]
+fn room_for_one_more_pot_is_on_the_hob() {
+    let one_ring = "[[appliance]]\nname = \"hob\"\nroom = 1\n";
+    let pot = does("hands = \"1 min\"\nwait = \"20 min\"\non = \"hob\"");
+    let told = advice(&done_by(stew_and_roast(one_ring, &pot, &pot), "14:30").prep(), 0);
+    assert!(told.iter().any(|one| one.starts_with("With room for one more load on the hob it would end at")), "{told:?}");
+}

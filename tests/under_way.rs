@@ -240,3 +240,15 @@ fn what_has_stood_out_too_long_is_not_boxed_any_more() {
     let early = at("16:30");
     assert_eq!((early["boxes"].as_array().map(Vec::len), early["tasks"][0]["text"].as_str()), (Some(1), Some("Box and chill moon stew: 2 portions to the fridge")));
 }
+
+#[test]
+fn where_everything_is_done_nothing_ends_later_and_nothing_is_advised() {
+    // The pot was off at 75: 15:15.
+    let kitchen = afternoon();
+    let prep = json(&kitchen.run_on(SUNDAY, &["prep", "--format", "json", "--at", "20:00", "--done", "1-3"]));
+    let session = &prep["sessions"][0];
+    assert_eq!((session["minutes"].as_i64(), session["finish"].as_str()), (Some(75), Some("2026-11-29T15:15")));
+    assert_eq!(session["advice"], serde_json::json!(["All of it is done."]));
+    let text = stdout(&kitchen.run_on(SUNDAY, &["prep", "--at", "20:00", "--done", "1-3"]));
+    assert!(text.contains("Sun 29 Nov 14:00 to 15:15: all of it is done"), "{text}");
+}

@@ -1,5 +1,6 @@
 //! The prep plan as typed data: what is done when, by whom, on what; what is fetched, cut and boxed. No words but those of the household.
 
+use jiff::Span;
 use jiff::civil::{Date, DateTime};
 
 use super::{Advice, Care, Rest};
@@ -7,6 +8,7 @@ use crate::foods::{FoodId, Place};
 use crate::kitchen::{ApplianceId, Person, RecipeId, Ware};
 use crate::measure::{Celsius, Number, Quantity};
 use crate::plan::{Beware, Contains, ShortMeal};
+use crate::words::{clock, duration, listed};
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct PrepPlan {
@@ -63,9 +65,29 @@ pub struct SessionPlan {
 }
 
 impl SessionPlan {
-    /// The meal that the session ends with, where something is served straight from the pot; else its finish.
+    /// The meal that the session ends with, where something is served straight from the pot, or its last step where that comes too late for
+    /// it; else its finish.
     pub fn ends(&self) -> DateTime {
-        self.served.iter().copied().chain([self.finish]).max().unwrap_or(self.finish)
+        let steps = self.tasks.iter().filter(|task| task.step().is_some()).map(|task| task.end_minute).max();
+        let last = steps.and_then(|end| self.start.checked_add(Span::new().try_minutes(end).ok()?).ok());
+        let last = last.filter(|_| !self.served.is_empty());
+        self.served.iter().copied().chain([self.finish]).chain(last).max().unwrap_or(self.finish)
+    }
+
+    /// ", served at 18:30", or how much later than that.
+    pub fn served_text(&self) -> String {
+        let late = |one: &Advice| if let Advice::LateMeal { over, .. } = one { Some(*over) } else { None };
+        let at = listed(&self.served.iter().map(|at| clock(*at)).collect::<Vec<_>>());
+        match self.advice.iter().find_map(late) {
+            _ if self.served.is_empty() => String::new(),
+            Some(over) => format!(", for the meal at {at}, {} late", duration(over)),
+            None => format!(", served at {at}"),
+        }
+    }
+
+    /// Under way, with nothing left to do.
+    pub fn is_done(&self) -> bool {
+        self.advice.contains(&Advice::AllDone)
     }
 
     /// Whether work goes on after the finish, for a meal.
@@ -285,6 +307,10 @@ pub enum Note {
     OtherTools { eater: String, words: Vec<String> },
     /// So many minutes later than the recipe allows.
     Late(i64),
+    /// It goes to the table at that time.
+    ServeAt(DateTime),
+    /// So much of it is not boxed: it goes into a dish that is still to be made.
+    KeepBack { amount: Quantity, dish: RecipeId },
     /// It is kept hot for meals, the last of them at that time.
     KeepHot(DateTime),
 }

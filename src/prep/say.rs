@@ -59,6 +59,16 @@ pub fn taken_from(appliance: ApplianceId, names: Names) -> String {
     format!("{way} the {}", names.appliance(appliance))
 }
 
+/// Where a load is put: "on the hob", "in the oven", "under the grill".
+pub(super) fn onto(appliance: ApplianceId, names: Names) -> String {
+    let way = match names.appliance_kind(appliance) {
+        Some(ApplianceKind::Hob) => "on",
+        Some(ApplianceKind::Grill) => "under",
+        _ => "in",
+    };
+    format!("{way} the {}", names.appliance(appliance))
+}
+
 impl StepTask {
     /// "Round 2 of 3: a third of it, 600 g. Roast the beetroot."
     pub fn text(&self, units: Units) -> String {
@@ -130,6 +140,10 @@ impl Note {
                 "Use another board, knife and pan, and wash your hands: {eater} is allergic to {}, and {eater}’s food is not all made yet",
                 listed(words)
             ),
+            Note::ServeAt(at) => format!("Serve it at {}", clock(*at)),
+            Note::KeepBack { amount, dish } => {
+                format!("Keep back {} for {}", counted(amount, units), in_a_sentence(names.recipe(*dish)))
+            }
             Note::KeepHot(until) => format!("Keep it at {} or above until it is served, at {}", kept_hot(units), clock(*until)),
             Note::Late(minutes) => format!("Starts {} later than the recipe allows", duration(*minutes)),
         }

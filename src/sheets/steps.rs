@@ -5,7 +5,7 @@ use itertools::Itertools;
 use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Units;
-use crate::prep::{BoxNote, BoxTask, Doing, Filling, Mark, Note, PersonId, SessionPlan, Task, boxing_words, taken_from};
+use crate::prep::{BoxNote, Filling, Mark, Note, PersonId, SessionPlan, Task, boxing_words, taken_from};
 
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
@@ -175,7 +175,6 @@ impl Steps<'_> {
 
     /// "Box and chill. Fridge: 2½ portions in 2 deep tubs, use by Wed 2 Dec, for Mon supper. ☐ in the fridge by 18:21 ______ cold ______".
     fn boxed(&self, task: &Task) -> Vec<Span> {
-        let Doing::Box(BoxTask { into, .. }) = &task.what else { return Vec::new() };
         let fillings = self.session.fillings(task);
         if fillings.is_empty() {
             return vec![plain(ended(&task.text(self.names, self.units)))];
@@ -198,7 +197,7 @@ impl Steps<'_> {
         let mine = fillings.first().and_then(|filling| filling.notes.first());
         spans.extend(mine.and_then(|note| warned_of(note)));
         if let Some(by) = task.cold_by() {
-            let at = if into.iter().any(|kept| kept.place == Place::Fridge) { Place::Fridge } else { Place::Freezer };
+            let at = task.cold_place();
             let by = clock_after(self.session.start, by);
             spans.push(strong(format!(" ☐{TIE}in the {} by{TIE}{by}", place(at))));
             let blank = match (self.kind.brief, self.kind.is_tight()) {
@@ -223,7 +222,10 @@ impl Steps<'_> {
         let Some(whose) = self.whose else { return Vec::new() };
         let tasks = &self.session.tasks;
         let other = |one: usize| tasks[one].person.filter(|person| *person != whose).map(|who| Theirs { who, mark: marks[one] });
-        let before = tasks[index].after.iter().copied().filter(|one| *one < tasks.len()).sorted();
+        // What an earlier step of the same person has waited for is done.
+        let earlier = tasks[..index].iter().filter(|task| task.person == Some(whose));
+        let known: Vec<usize> = earlier.flat_map(|task| &task.after).copied().collect();
+        let before = tasks[index].after.iter().copied().filter(|one| *one < tasks.len() && !known.contains(one)).sorted();
         let waits = by_person(before.filter_map(other));
         let told = by_person((0..tasks.len()).filter(|one| tasks[*one].after.contains(&index)).filter_map(other));
         let waits = waits.iter().map(|(who, marks)| format!("{marks}{TIE}({})", self.person(*who))).join(", ");

@@ -1,7 +1,7 @@
 //! Advice in sentences.
 
 use super::super::Stood;
-use super::super::say::reheated;
+use super::super::say::{onto, reheated};
 use super::{Advice, Bottleneck, Change, Job, Rule};
 use jiff::civil::DateTime;
 
@@ -46,6 +46,12 @@ impl Advice {
                 format!("{job} starts {left} after {before}, which should rest {gap}.")
             }
             Advice::Served { job, done, meal, hold } => served(&sentence(&job.text(names)), *done, *meal, *hold),
+            Advice::LateMeal { over, sooner: Some(sooner) } => {
+                let (over, sooner) = (duration(*over), clock(*sooner));
+                format!("What would help: begin {over} sooner, at {sooner}, have the meal {over} later, or make one dish less.")
+            }
+            Advice::LateMeal { over, sooner: None } => format!("The meal can begin {} later.", duration(*over)),
+            Advice::AllDone => "All of it is done.".to_owned(),
             Advice::NotCalm { by, wanted, free } => {
                 let (wanted, free, by) = (duration(*wanted), duration(*free), clock(*by));
                 format!("A calm session keeps the last {wanted} before {by} free; no plan was found that leaves more than {free}.")
@@ -89,7 +95,7 @@ fn served(job: &str, done: DateTime, meal: DateTime, hold: i64) -> String {
     let minutes = meal.duration_since(done).as_secs().div_euclid(60);
     let (at, meal) = (clock(done), clock(meal));
     if minutes < 0 {
-        return format!("{job} is done at {at}, {} after it is served at {meal}.", duration(-minutes));
+        return format!("{job} is done at {at}, {} late for the meal at {meal}.", duration(-minutes));
     }
     let keeps = if hold > 0 { format!("it keeps for {} (hold)", duration(hold)) } else { "it is to be served at once (hold)".to_owned() };
     format!("{job} is done at {at}, {} before it is served at {meal}; {keeps}.", duration(minutes))
@@ -146,6 +152,7 @@ impl Rule {
             Rule::Gap { after, before, minutes } => between(after, &format!("at least {} after", duration(*minutes)), before),
             Rule::Served { job, hold: 0 } => format!("{} done just when it is served", job.text(names)),
             Rule::Served { job, hold } => format!("{} done at most {} before it is served", job.text(names), duration(*hold)),
+            Rule::Done { job, by } => format!("{} done by {}, when it is served", job.text(names), clock(*by)),
             Rule::Until { person } => format!("the hours of {person}"),
         }
     }
@@ -169,7 +176,7 @@ impl Change {
         match self {
             Change::OneMorePerson => "With one more person".to_owned(),
             Change::Without(recipe) => format!("Without {}", in_a_sentence(names.recipe(*recipe))),
-            Change::MoreRoom(id) => format!("With room for one more load in the {}", names.appliance(*id)),
+            Change::MoreRoom(id) => format!("With room for one more load {}", onto(*id, names)),
             Change::Moved { recipe, to } => {
                 format!("With {} moved to the session on {} {}", in_a_sentence(names.recipe(*recipe)), to.strftime("%a"), clock(*to))
             }
