@@ -238,7 +238,10 @@ fn what_has_stood_out_too_long_is_not_boxed_any_more() {
     assert!(!text.contains("in the fridge by") && !text.contains("use by"), "{text}");
     // At 150 there are two minutes left.
     let early = at("16:30");
-    assert_eq!((early["boxes"].as_array().map(Vec::len), early["tasks"][0]["text"].as_str()), (Some(1), Some("Box and chill moon stew: 2 portions to the fridge")));
+    assert_eq!(
+        (early["boxes"].as_array().map(Vec::len), early["tasks"][0]["text"].as_str()),
+        (Some(1), Some("Box and chill moon stew: 2 portions to the fridge"))
+    );
 }
 
 #[test]

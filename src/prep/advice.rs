@@ -163,7 +163,9 @@ pub(super) fn advice(
 
 /// What would help where something is served late: by the dish that is latest.
 fn late_meal(said: &[Advice], start: DateTime, is_under_way: bool) -> Option<Advice> {
-    let over = |one: &Advice| if let Advice::Served { done, meal, .. } = one { Some(done.duration_since(*meal).as_secs().div_euclid(60)) } else { None };
+    let over = |one: &Advice| {
+        if let Advice::Served { done, meal, .. } = one { Some(done.duration_since(*meal).as_secs().div_euclid(60)) } else { None }
+    };
     let over = said.iter().filter_map(over).max().filter(|over| *over > 0)?;
     Some(Advice::LateMeal { over, sooner: (!is_under_way).then(|| at_minute(start, -over)) })
 }
@@ -326,6 +328,8 @@ impl Teller<'_> {
             (self.job(asked.after), self.job(asked.before), asked.within.unwrap_or(asked.gap))
         };
         let tell = |(limit, minutes): &(Limit, i64)| match limit {
+            // What has stood too long by now is told of the plan; slower hands make it no worse.
+            Limit::Safety { link } if self.has_stood(*link) => None,
             Limit::Safety { link } => safety.contains(&(*link, *minutes)).then(|| {
                 let (job, before, limit) = ends(*link);
                 Advice::NotSafe { job, before, minutes: limit + minutes, limit }
@@ -342,6 +346,14 @@ impl Teller<'_> {
         let mut told: Vec<Advice> = broken.iter().filter_map(tell).collect();
         told.extend(self.unheld(start, end));
         told
+    }
+
+    /// Whether the time of a link is over, of a session under way.
+    fn has_stood(&self, link: usize) -> bool {
+        let problem = &self.work.problem;
+        let link = &problem.links[link];
+        let before = &problem.jobs[link.before];
+        before.fixed.zip(link.within).is_some_and(|(fixed, within)| problem.now > fixed.start + before.minutes() + within)
     }
 
     /// Of the limits that one job overruns, the one it overruns most.

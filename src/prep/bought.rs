@@ -42,7 +42,13 @@ pub fn bought_later(kitchen: &Kitchen, week: &Week, makings: &Makings, needs: &[
                 let mine = |need: &&Need| need.food == food && need.uses.iter().any(|one| one.on == making.on && one.line == line.text);
                 let trips = needs.iter().filter(mine).filter_map(|need| week.trips.get(need.trip));
                 let later = |on: &Date| *on > at.date() || *on == at.date() && at.hour() < SHOPS_OPEN;
-                late.extend(trips.map(|trip| trip.on).filter(later).max().map(|on| BoughtLater { recipe: making.recipe, step, at, food, on }));
+                late.extend(trips.map(|trip| trip.on).filter(later).max().map(|on| BoughtLater {
+                    recipe: making.recipe,
+                    step,
+                    at,
+                    food,
+                    on,
+                }));
             }
         }
     }

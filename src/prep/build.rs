@@ -15,7 +15,9 @@ use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
 use super::under_way::{UnderWay, part, rest, stand};
 use super::uses::{said, shared_out};
-use super::{Advice, Batch, Begun, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule};
+use super::{
+    Advice, Batch, Begun, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule,
+};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
 use crate::progress::{self, At};
@@ -131,7 +133,11 @@ fn session_plan(
         } else {
             Vec::new()
         },
-        slower: if whole && done_by.is_none() { SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into() } else { Vec::new() },
+        slower: if whole && done_by.is_none() {
+            SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into()
+        } else {
+            Vec::new()
+        },
         rest: left,
         said,
         begun: Vec::new(),

@@ -7,7 +7,9 @@ use super::links::holds_grain;
 use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, GRAINS_CHILLED_WITHIN, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
 use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Place, State};
 use crate::kitchen::not_known;
-use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Piece, Recipe, RecipeId, Rules, Serve, Step, Wanted, Warning, Week};
+use crate::kitchen::{
+    Appliance, ApplianceKind, Ingredient, Kitchen, Names, Piece, Recipe, RecipeId, Rules, Serve, Step, Wanted, Warning, Week,
+};
 use crate::measure::{Celsius, Units};
 use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains};
 use crate::words::degrees;
@@ -313,7 +315,9 @@ const BLENDING: [&str; 8] = ["blend", "blender", "liquidise", "liquidize", "liqu
 
 /// Whether a step blends after one that heats, unless the food has been chilled or has rested in between.
 fn blends_hot(appliances: &[Appliance], recipe: &Recipe) -> bool {
-    let words = |step: &Step| step.text.iter().filter_map(|piece| if let Piece::Words(words) = piece { Some(words.clone()) } else { None }).join(" ");
+    let words = |step: &Step| {
+        step.text.iter().filter_map(|piece| if let Piece::Words(words) = piece { Some(words.clone()) } else { None }).join(" ")
+    };
     let blends = |step: &Step| name_words(&words(step)).any(|word| BLENDING.contains(&word.as_str()));
     let mut hot = false;
     recipe.steps.iter().any(|step| {

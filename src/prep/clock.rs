@@ -98,7 +98,10 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     let Part::Step { step, round, rounds, takes } = part else {
         let notes = kept_back(makings, work, schedule, job);
         let task = Task { notes, ..task };
-        return Task { what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), stood: stood(work, schedule, job), ..box_task(making) }), ..task };
+        return Task {
+            what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), stood: stood(work, schedule, job), ..box_task(making) }),
+            ..task
+        };
     };
     let recipe = &kitchen.recipes[making.recipe];
     let share = share_of_round(work, job);
@@ -110,7 +113,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         what: Doing::Step(StepTask { recipe: making.recipe, step, round, rounds, text, part, verb: first_word(recipe, step), uses }),
         takes: (!on.is_empty()).then_some(takes as u32),
         on,
-        notes: [told_at(work, schedule, job), notes(kitchen, recipe, step, round), kept_hot(recipe, work, job)].concat(),
+        notes: [told_at(work, schedule, job), notes(kitchen, recipe, step, round), for_the_table(recipe, work, schedule, job)].concat(),
         ..task
     }
 }
@@ -221,14 +224,16 @@ pub(super) fn aside_task(recipes: &[Recipe], making: &Making, of: usize) -> Asid
     AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone() }
 }
 
-/// What is kept hot for its meals says so where it leaves the heat for them.
-fn kept_hot(recipe: &Recipe, work: &Work, job: usize) -> Vec<Note> {
+/// What is kept hot for its meals says so where it leaves the heat for them; everything else when it is served, unless it is late.
+fn for_the_table(recipe: &Recipe, work: &Work, schedule: &Schedule, job: usize) -> Vec<Note> {
     let ends_with = |served: &&ServedHot| served.last == job || served.others.contains(&job);
     let Some(served) = work.served.iter().find(ends_with) else { return Vec::new() };
     if recipe.hold_hot.is_some() {
         return served.meals.last().map(|meal| Note::KeepHot(*meal)).into_iter().collect();
     }
-    served.meals.iter().filter(|_| served.last == job).map(|meal| Note::ServeAt(*meal)).collect()
+    let end = schedule.placed[job].start + work.problem.jobs[job].minutes();
+    let in_time = work.problem.jobs[job].serve.is_some_and(|serve| end <= serve.at);
+    served.meals.iter().filter(|_| served.last == job && in_time).map(|meal| Note::ServeAt(*meal)).collect()
 }
 
 /// What stands in small print under the step.

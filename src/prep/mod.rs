@@ -51,8 +51,8 @@ pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use filling::{Filling, boxing_words};
 pub use guide::{
-    AsideTask, Batch, Before, Begun, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
-    Put, Said, SessionPlan, Slowed, StepTask, Stood, Taken, Task, Turnover,
+    AsideTask, Batch, Before, Begun, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId,
+    PrepPlan, Put, Said, SessionPlan, Slowed, StepTask, Stood, Taken, Task, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use least::{AtTheMeal, at_the_meal, session_minutes};

@@ -219,7 +219,8 @@ pub(super) fn stand(work: &mut Work, makings: &Makings, under_way: &UnderWay) ->
 /// The last setting of each appliance that is past, where nothing that was on it since tells how hot it is, and nothing stands in it yet.
 fn hot(work: &Work, under_way: &UnderWay) -> Vec<SetHeat> {
     let mut hot: Vec<SetHeat> = Vec::new();
-    let past = under_way.heats.iter().filter(|one| one.start < under_way.now && one.ready > one.start && one.on.0 < work.problem.machines.len());
+    let past =
+        under_way.heats.iter().filter(|one| one.start < under_way.now && one.ready > one.start && one.on.0 < work.problem.machines.len());
     for one in past.sorted_by_key(|one| one.start) {
         hot.retain(|earlier| earlier.on != one.on);
         hot.push(one.clone());

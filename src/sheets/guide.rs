@@ -252,7 +252,9 @@ impl<'a> Guide<'a> {
     /// What is to be known before anything else: that it ends too late, who stays longer, and what would mend it best.
     fn warned(&self) -> Option<Vec<Span>> {
         let advice = &self.session.advice;
-        let first = |one: &&Advice| matches!(one, Advice::Late { .. } | Advice::Stays { .. } | Advice::LateMeal { .. } | Advice::StoodTooLong { .. });
+        let first = |one: &&Advice| {
+            matches!(one, Advice::Late { .. } | Advice::Stays { .. } | Advice::LateMeal { .. } | Advice::StoodTooLong { .. })
+        };
         let mends = |one: &&Advice| matches!(one, Advice::Remedy { over, .. } if *over <= 0);
         let told = advice.iter().filter(first).chain(advice.iter().filter(mends).take(2)).map(|one| one.text(self.names)).join(" ");
         (!told.is_empty()).then(|| vec![strong(told)])

@@ -92,7 +92,9 @@ impl Steps<'_> {
     fn is_said_before(&self, task: &Task, note: &Note) -> bool {
         let earlier = self.session.tasks.iter().take_while(|other| !std::ptr::eq(*other, task));
         let told = |other: &Task| other.notes.contains(note) && other.on.first() == task.on.first();
-        self.kind.is_tight() && self.whose.is_none() && !task.on.is_empty() && earlier.into_iter().any(told)
+        // Each dish goes to the table by itself.
+        let of_a_dish = matches!(note, Note::ServeAt(_) | Note::KeepHot(_));
+        !of_a_dish && self.kind.is_tight() && self.whose.is_none() && !task.on.is_empty() && earlier.into_iter().any(told)
     }
 
     /// A load that somebody else put in.

@@ -277,3 +277,18 @@ fn plurals_are_the_usual_ones() {
     let said: Vec<String> = ["onion", "potato", "bay leaf", "celery stick", "cherry", "chicken thighs", "radish"].map(plural).to_vec();
     assert_eq!(said, ["onions", "potatoes", "bay leaves", "celery sticks", "cherries", "chicken thighs", "radishes"]);
 }
+
+#[test]
+fn the_size_of_a_piece_is_told_as_it_was_typed() {
+    let mut kitchen = kitchen();
+    let cabbage = food(&mut kitchen, "red cabbage", "vegetable");
+    let sized = |text: &str, pieces: f64, grams: f64| {
+        let item = Item { size: Some(Quantity::grams(grams)), ..item(pieces, Unit::Piece) };
+        ingredient(text, cabbage, Some(item), None)
+    };
+    let told = |one: &Ingredient, times: f64| amount_and_food(&kitchen, one, None, times);
+    let one = sized("1 red cabbage (900 g)", 1.0, 900.0);
+    assert_eq!(told(&one, 1.0), "1 red cabbage (900 g)");
+    assert_eq!(told(&one, 2.0), "2 red cabbages (900 g each)");
+    assert_eq!(told(&sized("2 x 400 g red cabbage", 2.0, 400.0), 1.0), "2 × 400 g red cabbages");
+}
