@@ -201,3 +201,14 @@ fn meals_up_to_a_day_are_booked_over_all_weeks() {
     let again = kitchen.run_on("2026-12-07", &["issue", "--until", "2026-12-07"]);
     assert_eq!(stderr(&again), "error: there is no meal up to Mon 7 Dec left to book.\n");
 }
+
+#[test]
+fn of_the_sample_s_second_week_each_composed_supper_can_be_filled_anew_once_it_is_written() {
+    let kitchen = crate::kitchen::sample();
+    let compose = |arguments: &[&str]| kitchen.run_on("2026-11-28", &[&["--week", "2026-12-07.toml", "compose"], arguments].concat());
+    assert_eq!(stderr(&compose(&["--write"])).matches("error").count(), 0);
+    for meal in ["tue supper", "wed supper", "fri supper"] {
+        let anew = compose(&["--refill", meal]);
+        assert_eq!(anew.status.code(), Some(0), "{meal}: {}", stderr(&anew));
+    }
+}
