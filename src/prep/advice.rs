@@ -4,7 +4,7 @@ use itertools::Itertools;
 use jiff::Span;
 use jiff::civil::DateTime;
 
-use super::clock::stands;
+use super::clock::stood;
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
 use super::{Aim, Impossible, Limit, Problem, Schedule, Stood};
@@ -329,7 +329,7 @@ impl Teller<'_> {
         };
         let tell = |(limit, minutes): &(Limit, i64)| match limit {
             // What has stood too long by now is told of the plan; slower hands make it no worse.
-            Limit::Safety { link } if self.has_stood(*link) => None,
+            Limit::Safety { link } if stood(&self.work.problem, *link).is_some() => None,
             Limit::Safety { link } => safety.contains(&(*link, *minutes)).then(|| {
                 let (job, before, limit) = ends(*link);
                 Advice::NotSafe { job, before, minutes: limit + minutes, limit }
@@ -346,14 +346,6 @@ impl Teller<'_> {
         let mut told: Vec<Advice> = broken.iter().filter_map(tell).collect();
         told.extend(self.unheld(start, end));
         told
-    }
-
-    /// Whether the time of a link is over, of a session under way.
-    fn has_stood(&self, link: usize) -> bool {
-        let problem = &self.work.problem;
-        let link = &problem.links[link];
-        let before = &problem.jobs[link.before];
-        before.fixed.zip(link.within).is_some_and(|(fixed, within)| problem.now > fixed.start + before.minutes() + within)
     }
 
     /// Of the limits that one job overruns, the one it overruns most.
@@ -419,13 +411,12 @@ impl Teller<'_> {
                 Advice::Unwatched { appliance: schedule.settings.get(*setting).map(|setting| ApplianceId(setting.machine)) }
             }
             Impossible::Safety { link, minutes } => {
-                let problem = &self.work.problem;
-                let link = &problem.links[*link];
-                let limit = link.within.unwrap_or(0);
-                let stood = stands(schedule, problem, link.before, problem.now, limit);
-                if problem.now > 0 && stood.minutes > limit {
+                let stood = stood(&self.work.problem, *link);
+                let link = &self.work.problem.links[*link];
+                if let Some(stood) = stood {
                     return Advice::StoodTooLong { job: self.job(link.after), before: self.job(link.before), stood };
                 }
+                let limit = link.within.unwrap_or(0);
                 Advice::NotSafe { job: self.job(link.after), before: self.job(link.before), minutes: limit + minutes, limit }
             }
             Impossible::Circle { link } => Advice::Circle(self.order(*link)),

@@ -49,7 +49,8 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings, sessions: &[Ses
 
 /// What the steps done ahead of a session have taken of its foods, and since when.
 pub(super) fn begun(kitchen: &Kitchen, makings: &Makings, session: usize, plan: &SessionPlan) -> Vec<Begun> {
-    let (mut all, mut taken): (Vec<(Ware, f64)>, Vec<(Ware, f64, DateTime)>) = (Vec::new(), Vec::new());
+    let mut all: Vec<(Ware, f64)> = Vec::new();
+    let mut taken: Vec<(Ware, f64, DateTime)> = Vec::new();
     for making in makings.makings.iter().filter(|making| making.at == MadeAt::Session(session)) {
         let recipe = making.recipe;
         let ahead = starts(kitchen, making, plan.start, &|step| starts_of(plan, recipe, step));

@@ -99,7 +99,7 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
         let notes = kept_back(makings, work, schedule, job);
         let task = Task { notes, ..task };
         return Task {
-            what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), stood: stood(work, schedule, job), ..box_task(making) }),
+            what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), stood: spoilt(&work.problem, job), ..box_task(making) }),
             ..task
         };
     };
@@ -154,21 +154,19 @@ fn chilled_by(work: &Work, schedule: &Schedule, boxing: usize) -> Option<i64> {
 }
 
 /// Of a session under way: how long the loads of a boxing have stood, where the time of every one of them is over.
-fn stood(work: &Work, schedule: &Schedule, boxing: usize) -> Option<Stood> {
-    let (problem, now) = (&work.problem, work.problem.now);
-    if problem.jobs[boxing].fixed.is_some() {
-        return None;
-    }
-    let safe = problem.links.iter().filter(|link| link.after == boxing && link.why == LinkWhy::Safety);
-    let loads: Vec<Stood> = safe.filter_map(|link| Some(stands(schedule, problem, link.before, now, link.within?))).collect();
-    let all_over = !loads.is_empty() && loads.iter().all(|load| load.minutes > load.limit);
-    loads.into_iter().max_by_key(|load| load.minutes - load.limit).filter(|_| all_over)
+fn spoilt(problem: &Problem, boxing: usize) -> Option<Stood> {
+    let safe = (0..problem.links.len()).filter(|link| problem.links[*link].after == boxing && problem.links[*link].why == LinkWhy::Safety);
+    let loads: Option<Vec<Stood>> = safe.map(|link| stood(problem, link)).collect();
+    loads?.into_iter().max_by_key(|load| load.minutes - load.limit)
 }
 
-/// How long a load has stood at a minute.
-pub(super) fn stands(schedule: &Schedule, problem: &Problem, load: usize, now: i64, limit: i64) -> Stood {
-    let left_the_heat = schedule.placed[load].start + problem.jobs[load].minutes();
-    Stood { minutes: now - left_the_heat, limit }
+/// How long the first of a link has stood by now, where that is longer than the link allows and the second has not begun.
+pub(super) fn stood(problem: &Problem, link: usize) -> Option<Stood> {
+    let link = &problem.links[link];
+    let before = &problem.jobs[link.before];
+    let (fixed, limit) = before.fixed.zip(link.within)?;
+    let minutes = problem.now - (fixed.start + before.minutes());
+    (minutes > limit && problem.jobs[link.after].fixed.is_none()).then_some(Stood { minutes, limit })
 }
 
 /// A step that takes nobody's time: what rises or cools by itself is its forerunner's; what goes into the heat is put there by whoever

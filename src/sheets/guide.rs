@@ -48,10 +48,8 @@ const MEASURES: [Measure; 9] = [
 ];
 
 /// The page of one person alone is read from a board: it is set larger where there is room for it.
-const ROOMIER: [Measure; 2] = [
-    measure([14.0, 18.0], [11.0, 14.0], [9.5, 12.0], false, 6.0, 16.0),
-    measure([12.5, 16.0], [10.0, 13.0], [9.5, 12.0], false, 5.0, 14.0),
-];
+const ROOMIER: [Measure; 2] =
+    [measure([14.0, 18.0], [9.5, 12.0], [9.5, 12.0], false, 6.0, 16.0), measure([12.5, 16.0], [9.5, 12.0], [9.5, 12.0], false, 5.0, 14.0)];
 
 /// Large print is not made to fit: it takes the pages it needs.
 const LARGE: Measure = measure([16.0, 20.0], [14.0, 18.0], [14.0, 17.0], false, 8.0, 20.0);
