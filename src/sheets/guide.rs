@@ -254,8 +254,9 @@ impl<'a> Guide<'a> {
             matches!(one, Advice::Late { .. } | Advice::Stays { .. } | Advice::LateMeal { .. } | Advice::StoodTooLong { .. })
         };
         let mends = |one: &&Advice| matches!(one, Advice::Remedy { over, .. } if *over <= 0);
+        advice.iter().find(first)?;
         let told = advice.iter().filter(first).chain(advice.iter().filter(mends).take(2)).map(|one| one.text(self.names)).join(" ");
-        (!told.is_empty()).then(|| vec![strong(told)])
+        Some(vec![strong(told)])
     }
 
     /// Where room is short, the foot of the page alone says which week's guide it is.

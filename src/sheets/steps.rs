@@ -112,7 +112,8 @@ impl Steps<'_> {
         let number = setter.one_line(&[strong(mark.to_string())], self.kind.body, indent);
         let shift = (indent - 0.6 * self.kind.body.size - width_of(&number)).max(0.0);
         if let Some(first) = lines.first_mut() {
-            first.items.extend(number.moved(shift).items);
+            // First, as it is read.
+            first.items.splice(0..0, number.moved(shift).items);
         }
         Block::of(lines).spaced(self.kind.gap)
     }
