@@ -42,6 +42,7 @@ mod money;
 mod needs;
 mod netting;
 mod next_week;
+mod only_named;
 mod opened;
 mod packs;
 mod phone;

@@ -10,8 +10,9 @@ use super::printed::text_of;
 use super::{Cli, Format, setting};
 use crate::adopt::{Adopted, INGREDIENTS, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
 use crate::foods::{Foods, Place};
-use crate::kitchen::{LineOf, LineRead, Mistake, load_foods, read_ingredients, recipe_mistakes};
+use crate::kitchen::{LineOf, LineRead, Mistake, RecipeId, load, load_foods, read_ingredients, recipe_mistakes};
 use crate::measure::Spoons;
+use crate::plan::told_of_words;
 use crate::store::begin_writing;
 use crate::words::{self, counted};
 
@@ -33,8 +34,9 @@ pub struct Taken {
 pub fn run(cli: &Cli, files: &[PathBuf], id: Option<&str>) -> Done {
     let folder = setting::folder(cli)?;
     let (foods, spoons) = load_foods(&folder)?;
-    let taken = take(files, id, (&foods, spoons), &there(&folder)?, "another id with --as ID")?;
+    let mut taken = take(files, id, (&foods, spoons), &there(&folder)?, "another id with --as ID")?;
     write(&folder, &taken)?;
+    tell_of_words(&folder, &mut taken);
     if cli.format == Format::Json {
         let recipes = taken.iter().map(|one| (one.id.as_str(), one.name.as_str(), one.missing.as_slice()));
         return say(&json(&crate::json::adopted(recipes))?);
@@ -56,6 +58,16 @@ pub fn told(taken: &[Taken]) -> String {
         text.push_str(&format!("  Look it over: spence recipe {}\n", one.id));
     }
     text
+}
+
+/// Adds what only the words of a recipe name, for whoever of the household may not eat it. A kitchen with mistakes is told of by `check`.
+pub fn tell_of_words(folder: &Path, taken: &mut [Taken]) {
+    let Ok(loaded) = load(folder) else { return };
+    for one in taken {
+        if let Some(id) = loaded.kitchen.recipes.iter().position(|recipe| recipe.id == one.id) {
+            one.missing.extend(told_of_words(&loaded.kitchen, RecipeId(id)).iter().map(|warning| words::sentence(&warning.words())));
+        }
+    }
 }
 
 fn file_of(id: &str) -> String {

@@ -7,7 +7,8 @@ use super::outcome::{Done, Failure, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
 use crate::book::{LotRecord, beside_the_book, read_ledger};
-use crate::kitchen::{Mistake, Warning, Week, load};
+use crate::kitchen::{Mistake, RecipeId, Warning, Week, load};
+use crate::plan::told_of_words;
 use crate::store::{BOOK, Disk, LOCK};
 use crate::words::counted;
 
@@ -92,6 +93,8 @@ fn against_book(setting: &Setting) -> Result<(Vec<Warning>, usize), Failure> {
 /// The warnings of reading and of every week, or the mistakes of every week's plan.
 fn reckon_all(setting: &Setting) -> Result<Vec<Warning>, Failure> {
     let mut warnings = setting.loaded.warnings.clone();
+    let kitchen = &setting.loaded.kitchen;
+    warnings.extend((0..kitchen.recipes.len()).flat_map(|recipe| told_of_words(kitchen, RecipeId(recipe))));
     let mut said: BTreeSet<Warning> = warnings.iter().cloned().collect();
     let mut mistakes = Vec::new();
     for week in 0..setting.loaded.weeks.len() {

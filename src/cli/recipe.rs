@@ -9,7 +9,7 @@ use crate::adopt::id_of;
 use crate::kitchen::{After, Ingredient, Kitchen, Recipe, RecipeId, Step, Warning, did_you_mean, likely};
 use crate::measure::{Dimension, Quantity, Spoons, Units, read_quantity, show};
 use crate::plan::hands_for;
-use crate::plan::{in_makes, recipe_contains};
+use crate::plan::{in_makes, recipe_contains, told_of_words};
 use crate::prep::step_text;
 use crate::purchase::{per_batch, per_portion};
 use crate::telling;
@@ -35,6 +35,7 @@ pub fn run(cli: &Cli, asked: &Asked<'_>) -> Done {
     };
     let warnings: Vec<Warning> =
         setting.loaded.warnings.iter().filter(|warning| warning.at().is_some_and(|at| at.file == recipe.at.file)).cloned().collect();
+    let warnings: Vec<Warning> = warnings.into_iter().chain(told_of_words(kitchen, id)).collect();
     if asked.steps {
         return super::recipe_steps::run(cli, &setting.folder, kitchen, id);
     }

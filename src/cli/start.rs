@@ -33,6 +33,7 @@ pub fn run(dir: &Path, from: &[PathBuf], cli: &Cli) -> Done {
         files.push(path);
     }
     adopt::write(dir, &adopted)?;
+    adopt::tell_of_words(dir, &mut adopted);
     files.extend(adopted.iter().map(|one| dir.join("recipes").join(format!("{}.toml", one.id))));
     if cli.format == Format::Json {
         return say(&json(&crate::json::kitchen_files(dir, files.iter().map(PathBuf::as_path)))?);

@@ -7,7 +7,14 @@ use crate::words::{listed, sentence};
 
 /// What is not known for allergic eaters, a line an eater with the foods and dishes:
 /// "Sesame not known for Emil: read the packet of oatcake (Bean mash and oatcakes)."
+/// After these, what only the words of a dish name, a line each: "Leek soup: the words of step 4 name walnuts ...".
 pub fn not_known<'w>(warnings: impl IntoIterator<Item = &'w Warning>) -> Vec<String> {
+    let warnings: Vec<&Warning> = warnings.into_iter().collect();
+    let only_named = warnings.iter().filter_map(|warning| match warning {
+        Warning::OnlyNamed { text, dish, .. } => Some(format!("{dish}: {text}")),
+        _ => None,
+    });
+    let only_named: Vec<String> = only_named.unique().collect();
     let told: Vec<(&str, &[String], &str, &str)> = warnings
         .into_iter()
         .filter_map(|warning| match warning {
@@ -22,7 +29,7 @@ pub fn not_known<'w>(warnings: impl IntoIterator<Item = &'w Warning>) -> Vec<Str
         let foods: Vec<String> = mine().map(|(_, _, food, _)| *food).unique().map(|food| format!("{food} ({})", dishes(food))).collect();
         format!("{} not known for {eater}: read the packet of {}.", sentence(&listed(&words)), listed(&foods))
     };
-    told.iter().map(|(eater, ..)| *eater).unique().map(line).collect()
+    told.iter().map(|(eater, ..)| *eater).unique().map(line).chain(only_named).collect()
 }
 
 #[cfg(test)]

@@ -82,6 +82,9 @@ pub enum Warning {
     /// Of something that an allergic eater is served nobody knows whether it has what they are allergic to: at the head of every sheet.
     /// `words` are those of `allergic`; `dish` is the outermost it lies in, or the meal.
     NotKnown { at: Spot, text: String, eater: String, words: Vec<String>, food: String, dish: String },
+    /// A food that an allergic eater must not have stands only in words of what they are served: at the head of every sheet. `named` is
+    /// what the words call it; the others as of [`Warning::NotKnown`].
+    OnlyNamed { at: Spot, text: String, eater: String, words: Vec<String>, named: String, dish: String },
     /// What of a week lies before today and was not booked is taken as done; the commands would book it.
     NotBooked { week: String, what: Vec<String>, commands: Vec<String> },
     /// An earlier week is over, and only some of it was booked: what was not still counts on the shelf.
@@ -101,6 +104,7 @@ impl Warning {
             | Warning::LotNotComparable { at, .. }
             | Warning::StapleIgnored { at, .. }
             | Warning::NotKnown { at, .. }
+            | Warning::OnlyNamed { at, .. }
             | Warning::Avoided { at, .. } => Some(at),
             Warning::NotBooked { .. } | Warning::NotBookedToItsEnd { .. } | Warning::Short { .. } => None,
             Warning::Note { at, .. } => at.as_ref(),
@@ -132,7 +136,7 @@ impl Warning {
             Warning::Avoided { food, allergens, unknown: Some(unknown), .. } => {
                 format!("{food} may contain {}: the allergens of {unknown} are not known.", allergens.join(", "))
             }
-            Warning::NotKnown { text, .. } => text.clone(),
+            Warning::NotKnown { text, .. } | Warning::OnlyNamed { text, .. } => text.clone(),
             Warning::NotBooked { week, what, commands } => {
                 format!("{week}: not booked, and taken as done: {}. To book: {}.", what.join(", "), commands.join("; "))
             }

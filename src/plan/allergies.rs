@@ -6,9 +6,9 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use super::aside::{exchanges_inside_dishes, guard_portions};
 use super::children::{guard_children, needs_of_the_young};
+use super::only_named::{EVERYBODY, Wary, WordsOf};
 use super::servings::{lines_within, servings};
 use super::uses::meal_name;
-use super::words_beside::foods_in;
 use crate::foods::{Allergen, Fact, Food, FoodId, Foods, Kind};
 use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, Recipe, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
 
@@ -24,6 +24,13 @@ pub struct Guarded {
 }
 
 impl Guarded {
+    /// Takes in what only words name, of a dish that lies in these.
+    fn told_of_words(&mut self, dishes: &[RecipeId], told: Vec<Warning>) {
+        let doubts = told.iter().filter(|warning| matches!(warning, Warning::OnlyNamed { .. }));
+        self.unknown.extend(doubts.map(|doubt| (dishes.to_vec(), doubt.clone())));
+        self.warnings.extend(told);
+    }
+
     fn doubt(&mut self, foods: &Foods, recipes: &[Recipe], plate: &Plate<'_>, found: &Found<'_>, words: &[&str], text: String) {
         let dish = found.dishes.first().map_or_else(|| meal_name(plate.meal), |dish| recipes[*dish].name.clone());
         let words = words.iter().map(|word| (*word).to_owned()).collect();
@@ -100,9 +107,11 @@ fn holds(foods: &Foods, recipes: &[Recipe], dish: RecipeId, shunned: &Shunned) -
 /// Asks every meal of the week for every one of its eaters.
 pub fn guard(kitchen: &Kitchen, week: &Week) -> Guarded {
     let mut guarded = Guarded::default();
+    let mut words = BTreeMap::new();
     for meal in &week.meals {
         for plate in plates(kitchen, meal) {
             plate.guard(kitchen, &mut guarded);
+            plate.guard_words(kitchen, &mut words, &mut guarded);
         }
     }
     guard_children(kitchen, week, &mut guarded);
@@ -148,7 +157,7 @@ pub(super) fn plates<'k>(kitchen: &'k Kitchen, meal: &'k Meal) -> Vec<Plate<'k>>
         let mut all: Vec<Plate<'k>> =
             household.named.iter().map(|eater| plate(eater.name.as_str(), Some(eater), None, lines.clone())).collect();
         if all.is_empty() {
-            all.push(plate("everybody", None, None, lines.clone()));
+            all.push(plate(EVERYBODY, None, None, lines.clone()));
         }
         all
     };
@@ -299,28 +308,32 @@ impl<'k> Plate<'k> {
                     Meets::NotKnown | Meets::Nothing => {}
                 }
             }
-            guarded.warnings.extend(self.told_beside(&kitchen.foods, &found).into_iter().map(|text| warn(format!("{chain}: {text}."))));
             guarded.warnings.extend(self.not_eaten(food).map(|why| warn(format!("{chain}: {why}."))));
         }
     }
 
-    /// What the words beside a food name that an eater is allergic to: "with chopped almonds", "(or 10 g walnuts)". Only the food of
-    /// the line itself is reckoned with.
-    fn told_beside(&self, foods: &Foods, found: &Found<'_>) -> Vec<String> {
-        let line = found.line;
-        let beside = [(&line.prep, "preparation"), (&line.remark, "remark"), (&line.instead, "remark")];
-        let mut told = Vec::new();
-        for (text, what) in beside.into_iter().filter_map(|(text, what)| Some((text.as_deref()?, what))) {
-            for (named, words) in foods_in(text, foods).into_iter().filter(|(named, _)| *named != found.food) {
-                let met = |shunned: &&&Shunned| matches!(meets(shunned, named, &foods[named]), Meets::Is(_) | Meets::MayBe(_));
-                let allergic: Vec<&str> = self.allergic.iter().filter(met).map(|shunned| shunned.word.as_str()).collect();
-                if !allergic.is_empty() {
-                    let allergic = allergic.join(", ");
-                    told.push(format!("not reckoned: {words} in the {what} of \"{}\". {} is allergic to {allergic}", line.text, self.name));
-                }
+    /// What stands only in the words of the dishes that are served, and beside the lines of the meal.
+    fn guard_words(&self, kitchen: &'k Kitchen, words: &mut BTreeMap<RecipeId, WordsOf>, guarded: &mut Guarded) {
+        let household = &kitchen.household;
+        let eats_all = self.eater.is_none_or(|eater| eater.not_eaten.word.is_empty());
+        if self.allergic.is_empty() && self.avoid.is_empty() && eats_all && !household.avoids_something() {
+            return;
+        }
+        let not_eaten = self.eater.map(|eater| &eater.not_eaten).filter(|not| !not.word.is_empty());
+        let wary = Wary { name: self.name, allergic: &self.allergic, avoid: &self.avoid, not_eaten };
+        let on_plate = self.foods(kitchen);
+        let mut seen = BTreeSet::new();
+        for found in &on_plate {
+            for (place, dish) in found.dishes.iter().enumerate().filter(|(_, dish)| seen.insert(**dish)) {
+                let of_dish = words.entry(*dish).or_insert_with(|| WordsOf::recipe(kitchen, *dish));
+                guarded.told_of_words(&found.dishes[..=place], of_dish.told(&kitchen.foods, household, &wary));
             }
         }
-        told
+        let holds: Vec<FoodId> = on_plate.iter().map(|found| found.food).collect();
+        for line in &self.lines {
+            let of_line = WordsOf::line(&kitchen.foods, line, &holds, meal_name(self.meal));
+            guarded.told_of_words(&[], of_line.told(&kitchen.foods, household, &wary));
+        }
     }
 
     /// What an eater's `eats` says of a food.
@@ -374,7 +387,7 @@ fn toml_key(name: &str) -> String {
 }
 
 /// How a food meets a word.
-enum Meets {
+pub(super) enum Meets {
     /// It is what the word names, or bears it: "sesame".
     Is(String),
     /// It bears the group that the word's food belongs to, without saying of what: "nuts".
@@ -383,18 +396,20 @@ enum Meets {
     Nothing,
 }
 
-fn meets(shunned: &Shunned, id: FoodId, food: &Food) -> Meets {
-    let bears = |one: Allergen| {
-        let of = |fact: &Option<Fact<Vec<Allergen>>>| fact.as_ref().is_some_and(|fact| fact.value.contains(&one));
-        of(&food.allergens) || of(&food.contains)
-    };
-    if let Some(allergen) = shunned.allergen.filter(|one| bears(*one)) {
+/// Has it this allergen for certain?
+pub(super) fn bears(food: &Food, allergen: Allergen) -> bool {
+    let of = |fact: &Option<Fact<Vec<Allergen>>>| fact.as_ref().is_some_and(|fact| fact.value.contains(&allergen));
+    of(&food.allergens) || of(&food.contains)
+}
+
+pub(super) fn meets(shunned: &Shunned, id: FoodId, food: &Food) -> Meets {
+    if let Some(allergen) = shunned.allergen.filter(|one| bears(food, *one)) {
         return Meets::Is(allergen.name().to_owned());
     }
     if shunned.food == Some(id) || (shunned.kind.is_some() && shunned.kind == food.kind) {
         return Meets::Is(shunned.word.clone());
     }
-    if let Some(group) = shunned.group.iter().find(|one| shunned.food.is_some() && bears(**one)) {
+    if let Some(group) = shunned.group.iter().find(|one| shunned.food.is_some() && bears(food, **one)) {
         return Meets::MayBe(group.name().to_owned());
     }
     if food.unknown || (food.allergens.is_none() && (shunned.allergen.is_some() || !shunned.group.is_empty())) {

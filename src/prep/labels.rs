@@ -39,6 +39,8 @@ pub struct Label {
     pub without: Vec<Ware>,
     /// Allergic eaters for whom something in it is not known.
     pub not_known_for: Vec<String>,
+    /// Allergic eaters, each with a food that only the words of the dish name.
+    pub named_for: Vec<(String, String)>,
 }
 
 impl Label {
@@ -54,8 +56,14 @@ impl Label {
         self.eater.as_ref().map(|eater| format!("For {eater}{without}"))
     }
 
-    /// "milk; not known: stock; not known for Emil: read the packet", "none by recipe; read the packets".
+    /// "milk; not known: stock; not known for Emil: read the packet", "none by recipe; read the packets",
+    /// "milk; not for Emil if walnuts went in".
     pub fn allergens_text(&self) -> String {
+        let if_used = self.named_for.iter().map(|(eater, named)| format!("; not for {eater} if {named} went in")).join("");
+        self.known_text() + &if_used
+    }
+
+    fn known_text(&self) -> String {
         let known = self.contains.words();
         if self.not_known_for.is_empty() {
             return known.unwrap_or_else(|| "none by recipe; read the packets".to_owned());
@@ -96,6 +104,7 @@ fn of_making(kitchen: &Kitchen, making: &Making, guarded: &Guarded) -> Vec<Label
             serve: recipe.serve,
             beware: contains.beware(&kitchen.household.avoid),
             not_known_for: not_known_for(guarded, making.recipe, boxed, &contains),
+            named_for: named_for(guarded, making.recipe, boxed),
             contains,
             what_for,
             eater: boxed.eater.clone(),
@@ -113,6 +122,17 @@ fn not_known_for(guarded: &Guarded, recipe: RecipeId, boxed: &Boxed, contains: &
         Warning::NotKnown { eater, food, .. } if dishes.contains(&recipe) && boxed.eater.as_ref().is_none_or(|own| own == eater) => {
             // A group such as "nuts", of which nobody knows which, is known of the food itself.
             (contains.unknown.is_empty() || boxed.without.is_empty() || contains.unknown.contains(food)).then(|| eater.clone())
+        }
+        _ => None,
+    });
+    of_box.unique().collect()
+}
+
+/// As [`not_known_for`], of what only words name.
+fn named_for(guarded: &Guarded, recipe: RecipeId, boxed: &Boxed) -> Vec<(String, String)> {
+    let of_box = guarded.unknown.iter().filter_map(|(dishes, warning)| match warning {
+        Warning::OnlyNamed { eater, named, .. } if dishes.contains(&recipe) && boxed.eater.as_ref().is_none_or(|own| own == eater) => {
+            Some((eater.clone(), named.clone()))
         }
         _ => None,
     });

@@ -4,9 +4,9 @@ use jiff::civil::DateTime;
 
 use super::step_text;
 use super::text::{amount_alone, name_alone};
-use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Source, Week};
+use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Serve, Source, Warning, Week};
 use crate::measure::{Celsius, Days, Minutes, Number, Quantity};
-use crate::plan::{Beware, Contains, MadeAt, Makings, hands_for, recipe_contains};
+use crate::plan::{Beware, Contains, MadeAt, Makings, hands_for, recipe_contains, told_of_words};
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct RecipePage {
@@ -23,6 +23,8 @@ pub struct RecipePage {
     pub at_table: Vec<String>,
     pub notes: Vec<String>,
     pub contains: Contains,
+    /// What only its words name, for whoever may not eat it, each a sentence.
+    pub only_named: Vec<String>,
     /// What of it the household avoids.
     pub beware: Option<Beware>,
     pub source: Source,
@@ -123,6 +125,7 @@ fn page(kitchen: &Kitchen, id: RecipeId, mut sizes: Vec<(SizeOf, Number)>) -> Re
         notes: recipe.notes.clone(),
         beware: contains.beware(&kitchen.household.avoid),
         contains,
+        only_named: told_of_words(kitchen, id).iter().map(Warning::words).collect(),
         source: recipe.source.clone(),
         sizes: sizes.into_iter().map(|(what, batches)| PageSize { what, makes: recipe.makes.scaled(batches) }).collect(),
     }

@@ -209,7 +209,7 @@ impl Notes<'_> {
     /// "oatcake may contain sesame: …" stands on the line of the oatcake already.
     fn is_told_at_its_line(&self, warning: &Warning) -> bool {
         // At the head of the list.
-        if matches!(warning, Warning::NotKnown { .. }) {
+        if matches!(warning, Warning::NotKnown { .. } | Warning::OnlyNamed { .. }) {
             return true;
         }
         let Warning::Avoided { food, .. } = warning else { return false };

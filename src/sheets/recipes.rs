@@ -270,6 +270,7 @@ impl Body<'_> {
         notes.extend(recipe.notes.iter().map(|words| vec![plain(words.clone())]));
         let allergens = recipe.contains.words().unwrap_or_else(|| "none of the substances of EU Regulation 1169/2011, Annex II".to_owned());
         notes.push(vec![strong("Allergens: "), plain(allergens)]);
+        notes.extend(recipe.only_named.iter().map(|words| vec![strong(sentence(words))]));
         let (of, per) = figures;
         let of = match (of, recipe.sizes.last().map(|size| &size.makes)) {
             (Of::Portion, _) => "A portion: ",

@@ -112,6 +112,10 @@ pub(super) struct Act {
     pub turns: f64,
     /// Work that may be left out, and is.
     pub left_out: bool,
+    /// On or in something that is of none of the kinds: its words, from and to.
+    pub other: Option<(usize, usize)>,
+    /// From there on the clause tells of another way to do it.
+    pub another_way: Option<usize>,
 }
 
 impl Act {
@@ -136,6 +140,7 @@ impl Act {
             ware: None,
             moved: false,
             which: None,
+            other: None,
             ..self
         }
     }
@@ -188,15 +193,17 @@ struct Named {
     off: bool,
     ware: Option<Ware>,
     which: Option<ApplianceId>,
+    other: Option<(usize, usize)>,
 }
 
 fn places(w: &Words, clause: &Clause, own: &[Known], cooker: Option<Kind>) -> Named {
     let end = clause.own_end(w);
-    let mut named = Named { at: None, at_token: end, pan: false, in_pan: false, off: false, ware: None, which: None };
+    let mut named = Named { at: None, at_token: end, pan: false, in_pan: false, off: false, ware: None, which: None, other: None };
     let mut at = clause.start;
     while at < end {
         // "Simmer for 2 hours (or 40 minutes in a pressure cooker)": where the other way would be done.
-        if w.kind(at) == Some(Sign::Open) && w.is(at + 1, "or") {
+        if w.kind(at) == Some(Sign::Open) && (w.is(at + 1, "or") || at > clause.verb_end && is_way(w, at + 1, w.closing(at).unwrap_or(end)))
+        {
             at = w.closing(at).map_or(end, |close| close + 1);
             continue;
         }
@@ -229,6 +236,7 @@ fn places(w: &Words, clause: &Clause, own: &[Known], cooker: Option<Kind>) -> Na
                 named.in_pan |= follows_into(w, clause.start, at);
             }
             Place::Off => named.off = true,
+            Place::Other => named.other = named.other.or(Some((at, past))),
             Place::Ware => named.ware = Some(Ware::Surely),
             Place::Dish if named.ware.is_none() && is_put_into(w, clause.start, at, past) => named.ware = Some(Ware::Perhaps),
             _ => {}
@@ -274,12 +282,54 @@ fn follows_into(w: &Words, from: usize, at: usize) -> bool {
     (near..at).any(|place| INTO.iter().any(|word| w.is(place, word)))
 }
 
-/// Reads one clause.
+/// Reads one clause. Of two ways to do it, each on its own appliance and with its own time, the first is read.
 pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
+    match another_way(w, clause) {
+        Some(at) => Act { another_way: Some(at), doubtful: true, ..one_way(w, &Clause { end: at, ..*clause }, so, own) },
+        None => one_way(w, clause, so, own),
+    }
+}
+
+/// Where a clause begins to tell of another way: "for 2 hours on the hob, or 25 minutes in a pressure cooker".
+fn another_way(w: &Words, clause: &Clause) -> Option<usize> {
+    let parts = |at: usize| w.is(at, "or") || matches!(w.kind(at), Some(Sign::Comma | Sign::Semicolon | Sign::Open));
+    (clause.verb_end + 1..clause.end).filter(|at| parts(*at)).find(|at| {
+        let said_before = kind_named(w, clause.verb_at, *at);
+        let from = *at + 1;
+        let said_after = kind_named(w, from, clause.end);
+        let timed = |from: usize, to: usize| !times(w, from, to).is_empty();
+        // Without "or" both are to be named: "covered on the hob for 10 minutes, in the oven for 20".
+        let or = w.is(*at, "or") || w.kind(*at) == Some(Sign::Open);
+        let after_or = or && said_after.is_some() && said_before != said_after;
+        let another = said_before.is_some() && said_after.is_some() && said_before != said_after;
+        let colon = (clause.start..*at).any(|at| w.kind(at) == Some(Sign::Colon));
+        (after_or || another && colon) && timed(clause.verb_end, *at) && timed(from, clause.end)
+    })
+}
+
+/// Does a bracket tell of another way: "(pressure cooker: 40 min)"?
+fn is_way(w: &Words, from: usize, to: usize) -> bool {
+    kind_named(w, from, to).is_some_and(|kind| kind != Kind::Hob) && !times(w, from, to).is_empty()
+}
+
+/// The first appliance that the words name.
+fn kind_named(w: &Words, from: usize, to: usize) -> Option<Kind> {
+    (from..to).find_map(|at| match PHRASES.find(w, at..to) {
+        Some((Place::At(kind), _)) => Some(kind),
+        _ => None,
+    })
+}
+
+fn one_way(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
     let named = places(w, clause, own, so.cooker);
     let verb = clause.verb;
     let word = verb.map_or("", |verb| verb.word);
-    let bare = named.at == Some(On::Kind(Kind::Oven)) || ["bake", "roast", "preheat", "pre-heat"].contains(&word);
+    // "Lower the temperature to 170", "turn it down to 160": the oven's, where something is in it or it is heated.
+    let says_heat = (clause.verb_end..clause.end).any(|at| w.is(at, "temperature") || w.is(at, "heat"));
+    let lowers = ["lower", "reduce", "decrease", "turn", "raise", "increase", "drop the temperature", "drop the heat", "drop the oven"]
+        .contains(&word)
+        && (says_heat || so.hot == Some(On::Kind(Kind::Oven)) || so.place == Some(On::Kind(Kind::Oven)));
+    let bare = named.at == Some(On::Kind(Kind::Oven)) || lowers || ["bake", "roast", "preheat", "pre-heat"].contains(&word);
     let heat = heat(w, clause.start, clause.own_end(w), so.fan, bare);
     let all = times(w, if verb.is_some() { clause.verb_end } else { clause.start }, clause.end);
     let (time, or, doubtful) = planned(&in_turn(w, clause, all));
@@ -308,6 +358,8 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         which: named.which,
         turns: 0.0,
         left_out: false,
+        other: None,
+        another_way: None,
     };
     // "Switch the oven off".
     let switches = matches!(word, "turn" | "switch");
@@ -317,6 +369,10 @@ pub(super) fn act(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
     }
     let reader = Reading { w, clause, named: &named, so };
     reader.fill(&mut act);
+    if named.at.is_none() && named.other.is_some() && matches!(act.takes, Takes::Wait { .. } | Takes::Boil | Takes::Hands(_)) {
+        (act.other, act.need, act.place, act.sets) = (named.other, None, Some(None), false);
+        act.heat.oven = None;
+    }
     act
 }
 
@@ -330,7 +386,9 @@ fn round(w: &Words, clause: &Clause, time: &Time) -> Option<Option<f64>> {
     });
     let needed = |at: usize| w.is(at + 2, "if") || w.is(at + 3, "if");
     let batches = all().any(|at| w.is(at, "in") && (w.is(at + 1, "batches") || w.is(at + 2, "batches")) && !needed(at));
-    (at_once.is_some() || batches || time.by_batch).then_some(at_once)
+    const AFTER_ANOTHER: [&[&str]; 3] = [&["one", "after", "another"], &["one", "after", "the", "other"], &["after", "the", "other"]];
+    let in_turn = all().any(|at| AFTER_ANOTHER.iter().any(|words| words.iter().enumerate().all(|(i, word)| w.is(at + i, word))));
+    (at_once.is_some() || batches || in_turn || time.by_batch).then_some(at_once)
 }
 
 /// "30 minutes covered and 15 uncovered" are one after the other.

@@ -57,7 +57,7 @@ const TENS: [(&str, f64); 9] = [
 const MOST_HOURS: f64 = 6.0;
 
 /// Words between "a" or a number and its unit: "a further hour", "5 more minutes".
-const FILLERS: [&str; 11] = ["further", "more", "good", "full", "additional", "extra", "whole", "last", "final", "other", "or so"];
+const FILLERS: [&str; 12] = ["further", "more", "good", "full", "additional", "extra", "whole", "last", "final", "other", "or so", "odd"];
 
 /// All times of the words from `from` to `to` that are waits or work; "after 10 minutes" and its likes are none.
 pub(super) fn times(w: &Words, from: usize, to: usize) -> Vec<Time> {
@@ -110,11 +110,17 @@ fn without_unit(w: &Words, at: usize, to: usize, before: &Time) -> Option<Time> 
 
 /// The "10" of "turn and cook for another 10": the unit is that of the last time before it in the paragraph.
 fn unit_unsaid(w: &Words, at: usize, to: usize) -> Option<Time> {
+    const AFTER_THEN: [&str; 5] = ["without", "uncovered", "covered", "with", "more"];
+    let then = |end: usize| w.is(at - 1, "then") && AFTER_THEN.iter().any(|word| w.is(end, word));
     let said = |place: usize| ["for", "another", "further"].iter().any(|word| w.is(place, word));
-    if at == 0 || !said(at - 1) && !w.is(at, "another") {
+    if at == 0 || !said(at - 1) && !w.is(at, "another") && !w.is(at - 1, "then") {
         return None;
     }
     let (low, high, end) = number(w, at)?;
+    // "Bake for 15 minutes, then 5 without the beans."
+    if w.is(at - 1, "then") && !then(end) {
+        return None;
+    }
     let counted = w.kind(end - 1) == Some(Sign::Number) || !w.is(at - 1, "for") && end > at + usize::from(w.is(at, "another"));
     if !ends(w, end, to) || !counted || ["a", "an", "half"].iter().any(|word| w.is(end - 1, word)) {
         return None;
@@ -124,14 +130,37 @@ fn unit_unsaid(w: &Words, at: usize, to: usize) -> Option<Time> {
     // Without a time before it in the paragraph, "a further 10" is taken for minutes, and marked.
     let vague = one.is_none();
     let one = one.or_else(|| (!said_for).then_some(1.0))?;
+    // "Simmer for 1 hour, then for 30": nobody means thirty hours.
+    let (one, vague) = if one == 60.0 && high > MOST_HOURS * 2.0 { (1.0, true) } else { (one, vague) };
     Some(Time { said_for, vague, ..plain(low * one, high * one, at, end) })
 }
+
+/// What may follow a number whose unit was said before: "a further 10 without the lid", "1 hr 10 at 150 °C".
+const GOES_ON: [&str; 17] = [
+    "until",
+    "till",
+    "or",
+    "more",
+    "longer",
+    "and",
+    "then",
+    "without",
+    "with",
+    "uncovered",
+    "covered",
+    "at",
+    "in",
+    "on",
+    "over",
+    "under",
+    "off",
+];
 
 /// Nothing follows that the number could be of.
 fn ends(w: &Words, at: usize, to: usize) -> bool {
     at >= to
         || matches!(w.kind(at), Some(Sign::Comma | Sign::Stop | Sign::Close | Sign::Semicolon | Sign::And))
-        || ["until", "till", "or", "more", "longer", "and", "then"].iter().any(|word| w.is(at, word))
+        || GOES_ON.iter().any(|word| w.is(at, word))
 }
 
 /// "On the other", "on the second side": adds to the time of the first.
@@ -196,6 +225,11 @@ fn number(w: &Words, at: usize) -> Option<(f64, f64, usize)> {
     }
     let read = w.number(at).ok()??;
     let (low, high) = (read.number.low.to_f64(), read.number.high.to_f64());
+    // "One and three-quarter hours."
+    let more = w.is(read.end, "and").then(|| part_of_an_hour(w, read.end + 1 + usize::from(w.is(read.end + 1, "a")))).flatten();
+    if let Some((part, end)) = more.filter(|(_, end)| low == high && low.fract() == 0.0 && unit(w, *end) == Some(60.0)) {
+        return Some((low + part, low + part, end));
+    }
     // "20+ minutes".
     if w.kind(read.end) == Some(Sign::Plus) && unit(w, read.end + 1).is_some() {
         return Some((low, high, read.end + 1));
@@ -246,6 +280,9 @@ fn in_words(w: &Words, at: usize, to: usize) -> Option<Time> {
     Some(Time { vague: unit(w, end - 1).is_none(), ..plain(minutes, minutes, end) })
 }
 
+/// What lasts: "a 40-minute bake".
+const BY_NAME: [&str; 12] = ["rest", "bake", "simmer", "boil", "roast", "soak", "chill", "steam", "braise", "prove", "rise", "stand"];
+
 /// Minutes at least and at most, and the place after the words.
 type Span = (f64, f64, usize);
 
@@ -253,6 +290,8 @@ type Span = (f64, f64, usize);
 fn counted(w: &Words, at: usize, to: usize) -> Option<Time> {
     // "A" alone begins a time only where a unit follows; a glued dash makes an adjective: "5-minute eggs".
     let (low, high, end) = number(w, at)?;
+    // "For 40-odd minutes."
+    let end = end + usize::from(w.is_hyphen(end) && w.is(end + 1, "odd"));
     let hyphen = w.is_hyphen(end) && unit(w, end + 1).is_some();
     let mut end = (end + usize::from(hyphen)..to).find(|at| !FILLERS.iter().any(|filler| w.is(*at, filler)))?;
     if w.is(end, "of") && w.is(end + 1, "an") {
@@ -265,7 +304,11 @@ fn counted(w: &Words, at: usize, to: usize) -> Option<Time> {
         return Some(plain(low * 60.0 + minutes, high * 60.0 + minutes, at, end + 1));
     }
     let one = unit(w, end)?;
-    if hyphen && w.kind(end + 1) == Some(Sign::Word) && !w.is(end + 1, "rest") {
+    if let Some(minutes) = hours_with_minutes(w, at, end).filter(|_| one == 60.0) {
+        return Some(Time { vague: true, ..plain(minutes, minutes, at, end + 1) });
+    }
+    // "A 5-minute egg" is none; "a 40-minute bake" is.
+    if hyphen && w.kind(end + 1) == Some(Sign::Word) && !BY_NAME.iter().any(|word| w.is(end + 1, word)) {
         return None;
     }
     let span = or_two(w, (low * one, high * one, past_stop(w, end + 1)), one);
@@ -278,10 +321,36 @@ fn counted(w: &Words, at: usize, to: usize) -> Option<Time> {
     }
     let (times, end) = sides(w, end);
     // "20 minutes per 500 g": nobody wrote how long it is in all.
-    let by_weight = w.is(end, "per") && (w.amount(end + 1).ok().flatten().is_some() || w.unit(end + 1).is_some());
+    let by_weight = is_by_weight(w, end);
     let each = ["per", "a", "each"].iter().any(|word| w.is(end, word));
     let by_batch = each && ["batch", "round", "load"].iter().any(|word| w.is(end + 1, word));
     Some(Time { by_weight, by_batch, ..plain(low * times, high * times, at, end) })
+}
+
+/// "Per 500 g", "/500 g", "a pound", "for each kilo", "to the pound".
+fn is_by_weight(w: &Words, end: usize) -> bool {
+    let is = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
+    let at = match () {
+        () if w.is(end, "per") || w.kind(end) == Some(Sign::Slash) => end + 1,
+        () if w.is(end, "for") && is(end + 1, &["each", "every"]) || w.is(end, "to") && w.is(end + 1, "the") => end + 2,
+        () if is(end, &["a", "each", "every"]) => end + 1,
+        () => return false,
+    };
+    let pound = is(at, &["pound", "lb", "kilo", "kg", "kilogram"]);
+    let per = w.is(end, "per") || w.kind(end) == Some(Sign::Slash);
+    pound || per && (w.amount(at).ok().flatten().is_some() || w.unit(at).is_some()) || is_weight(w, at)
+}
+
+fn is_weight(w: &Words, at: usize) -> bool {
+    let amount = w.amount(at).ok().flatten().filter(|read| read.unit_given);
+    amount.is_some_and(|read| read.amount.most(crate::measure::Spoons::Us).dimension() == crate::measure::Dimension::Mass)
+}
+
+/// "2.30 hours": more likely two and a half than 2.3; the longer is taken, and marked.
+fn hours_with_minutes(w: &Words, at: usize, end: usize) -> Option<f64> {
+    let (hours, minutes) = w.at(at).filter(|_| end == at + 1)?.text.split_once('.')?;
+    let minutes = minutes.parse::<f64>().ok().filter(|_| ["15", "30", "45"].contains(&minutes))?;
+    Some(hours.parse::<f64>().ok()? * 60.0 + minutes)
 }
 
 /// "A minute or two".
@@ -346,7 +415,10 @@ fn half_hour(w: &Words, at: usize, to: usize) -> Option<usize> {
     while half < to && half < at + 4 && (["a", "another"].iter().chain(&FILLERS).any(|word| w.is(half, word))) {
         half += 1;
     }
-    let hour = half + 1 + usize::from(w.is_hyphen(half + 1));
+    // "Half-an-hour".
+    let an = half + 1 + usize::from(w.is_hyphen(half + 1));
+    let an_end = an + usize::from(an > half + 1 && w.is(an, "an"));
+    let hour = an_end + usize::from(an_end > an && w.is_hyphen(an_end));
     let says = w.is(half, "half") && hour < to && (w.is(hour, "hour") || w.is(hour, "hr")) && (half > at || hour > half + 1);
     says.then_some(hour + 1)
 }
@@ -398,18 +470,55 @@ fn sides(w: &Words, at: usize) -> (f64, usize) {
     if side && end > at && !(at..end).any(|place| w.is(place, "first") || w.is(place, "the")) { (2.0, end + 1) } else { (1.0, at) }
 }
 
+/// "For the first 15 minutes at 220 °C and the remaining 45 at 180": the first time of its clause, and another comes after it.
+fn is_followed_up(w: &Words, from: usize, start: usize, end: usize) -> bool {
+    const NEXT: [&str; 6] = ["remaining", "then", "another", "rest", "further", "afterwards"];
+    const REACH: usize = 16;
+    let first = (from..start).all(|at| unit(w, at).is_none_or(|_| w.at(at).is_some_and(|token| token.text.len() == 1)));
+    first && (end..end + REACH).any(|at| NEXT.iter().any(|word| w.is(at, word)))
+}
+
+/// Where a number of minutes or hours stands that [`times`] does not read, and the place after its unit: "a 40-minute wonder".
+pub(super) fn unread(w: &Words, from: usize, to: usize) -> Vec<(usize, usize)> {
+    let mut found = Vec::new();
+    let mut at = from;
+    while at < to {
+        if let Some(time) = time_at(w, at, to) {
+            at = time.end.max(at + 1);
+            continue;
+        }
+        let read = w.number(at).ok().flatten().filter(|_| w.kind(at) == Some(Sign::Number));
+        let unit_near = |end: usize| {
+            let passed =
+                |place: &usize| w.is_hyphen(*place) || FILLERS.iter().chain(&["or", "so", "long", "solid"]).any(|word| w.is(*place, word));
+            let place = end + (end..to).take_while(passed).count();
+            let long = w.at(place).is_some_and(|token| token.text.len() > 1);
+            (place < to && long && unit(w, place).is_some_and(|one| one >= 1.0)).then_some(place)
+        };
+        match read.and_then(|read| unit_near(read.end)) {
+            Some(place) => {
+                found.push((at, place + 1));
+                at = place + 1;
+            }
+            None => at += 1,
+        }
+    }
+    found
+}
+
 /// "After 10 minutes", "every 5 minutes", "for the last 10 minutes", "30 minutes before serving", "keeps 3 days": a mark in time, no wait.
 fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
     let before = |back: usize| start.checked_sub(back).filter(|at| *at >= from);
     let said = |back: usize, words: &[&str]| before(back).is_some_and(|at| words.iter().any(|word| w.is(at, word)));
     // "The last 10 minutes" are a mark in time, "a final 10 minutes" a wait.
-    let one = |back: usize| said(back, &["a", "one", "another"]);
+    let one = |back: usize| said(back, &["a", "one", "another", "its", "their"]);
     let inside_filler =
         (start..end).any(|at| w.is(at, "last") || w.is(at, "final")) && !["a", "one", "another"].iter().any(|word| w.is(start, word));
     let for_it = (1..=3).any(|back| said(back, &["for"]));
     let nearly = ["about", "around", "approximately", "roughly"];
     let after = said(1, &["after", "every", "within", "keep", "keeps", "by"])
-        || said(1, &["last", "final", "first"]) && !one(2)
+        || said(1, &["last", "final"]) && !one(2)
+        || said(1, &["first"]) && !one(2) && !is_followed_up(w, from, start, end)
         || said(1, &["than"]) && !said(2, &["less", "more", "longer", "fewer"])
         || said(2, &["after", "every", "within"]) && said(1, &nearly);
     let keeps = (from..start).any(|at| w.is(at, "keep") || w.is(at, "keeps") || w.is(at, "store")) && !for_it;
@@ -428,7 +537,9 @@ fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bool {
         || w.is(end, "from") && w.is(end + 1, "the") && w.is(end + 2, "end")
         || w.is(end, "ahead")
         || w.is(end, "in") && w.is(end + 1, "advance");
-    let older = ["old", "later", "beforehand", "earlier"].iter().any(|word| w.is(end, word));
+    // "For a minute less than the packet says."
+    let less = ["less", "shorter"].iter().any(|word| w.is(end, word)) && w.is(end + 1, "than");
+    let older = less || ["old", "later", "beforehand", "earlier"].iter().any(|word| w.is(end, word));
     after || inside_filler || keeps || then_before || older
 }
 

@@ -60,9 +60,12 @@ fn figures(w: &Words, from: usize, to: usize, bare: bool) -> Vec<Figure> {
             at = end;
             continue;
         }
-        let Some(Read { celsius, ranged, bare_letter, end }) =
-            degrees(w, at, to, bare && (at > from && ["at", "to", "on"].iter().any(|word| w.is(at - 1, word))))
-        else {
+        let Some(Read { celsius, ranged, bare_letter, end }) = degrees(
+            w,
+            at,
+            to,
+            bare && at > from && (["at", "to", "on"].iter().any(|word| w.is(at - 1, word)) || is_alone_in_brackets(w, at)),
+        ) else {
             at += 1;
             continue;
         };
@@ -93,7 +96,9 @@ fn fan_of(w: &Words, claimed: usize, start: usize, end: usize, to: usize) -> Opt
     let signs = |at: usize| matches!(w.kind(at), Some(Sign::Slash | Sign::Semicolon | Sign::Close));
     let before = (claimed.max(start.saturating_sub(8))..start).rev().take_while(|at| !signs(*at)).any(fan);
     let inside = w.kind(end) == Some(Sign::Open) && fan(end + 1) && w.kind(end + 2) == Some(Sign::Close);
-    let oven = (w.is(end, "in") || w.is(end, "for")).then(|| (end + 1..(end + 4).min(to)).find(|at| fan(*at))).flatten();
+    // "180 °C with fan, 200 °C without".
+    let beside = ["in", "for", "with", "using"].iter().any(|word| w.is(end, word));
+    let oven = beside.then(|| (end + 1..(end + 4).min(to)).take_while(|at| w.kind(*at) == Some(Sign::Word)).find(|at| fan(*at))).flatten();
     match () {
         () if before => Some(end),
         () if fan(end) => Some(end + 1),
@@ -135,6 +140,9 @@ fn is_of_inside(w: &Words, from: usize, start: usize, end: usize, to: usize) -> 
 
 fn gas(w: &Words, at: usize, to: usize) -> Option<(f64, usize)> {
     let mark = match (w.is(at, "gas"), w.is(at + 1, "mark")) {
+        // "Gas No. 6"; "Regulo 7", as British books of the 1930s to 50s print it.
+        (true, _) if w.is(at + 1, "no") => at + 2 + usize::from(w.kind(at + 2) == Some(Sign::Stop)),
+        (false, _) if w.is(at, "regulo") || w.is(at, "gm") => at + 1 + usize::from(w.is(at + 1, "mark")),
         (true, true) => at + 2,
         (true, false) => at + 1,
         (false, _) if w.is(at, "mark") => at + 1,
@@ -166,6 +174,10 @@ struct Read {
 fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<Read> {
     if w.kind(at) != Some(Sign::Number) || at > 0 && w.at(at - 1).is_some_and(|before| before.is_number()) {
         return None;
+    }
+    // "In a falling oven, 200 to 160 °C": the first.
+    if let Some(falls) = w.at(at)?.text.parse::<f64>().ok().and_then(|first| falling(w, first, at + 1, to)) {
+        return Some(falls);
     }
     let read = w.number(at).ok()??;
     let (low, high, mut end) = (read.number.low.to_f64(), read.number.high.to_f64(), read.end);
@@ -208,6 +220,22 @@ fn degrees(w: &Words, at: usize, to: usize, bare: bool) -> Option<Read> {
     let celsius = |degrees: f64| if fahrenheit { (degrees - 32.0) * 5.0 / 9.0 } else { degrees };
     // One decimal is more than any oven knows.
     Some(Read { celsius: (celsius(high) * 10.0).round() / 10.0, ranged: low < high, bare_letter, end })
+}
+
+/// "In the preheated oven (200)".
+fn is_alone_in_brackets(w: &Words, at: usize) -> bool {
+    w.kind(at - 1) == Some(Sign::Open) && w.kind(at + 1) == Some(Sign::Close)
+}
+
+/// "200 to 160 °C": it begins at the first.
+fn falling(w: &Words, first: f64, end: usize, to: usize) -> Option<Read> {
+    let mark = w.is(end, "to") || w.kind(end) == Some(Sign::Dash);
+    let last = w.number(end + 1).ok().flatten().filter(|read| mark && read.number.high.to_f64() < first && first >= 60.0)?;
+    let sign = w.kind(last.end) == Some(Sign::Degree) || ["c", "f", "degrees"].iter().any(|word| w.is(last.end, word));
+    let then = degrees(w, end + 1, to, false).filter(|_| sign)?;
+    let fahrenheit = w.is(then.end - 1, "f") || then.bare_letter && first >= FAHRENHEIT_FROM;
+    let celsius = if fahrenheit { ((first - 32.0) * 50.0 / 9.0).round() / 10.0 } else { first };
+    Some(Read { celsius, ranged: true, ..then })
 }
 
 fn oven_word(w: &Words, from: usize, to: usize) -> Option<Figure> {

@@ -213,6 +213,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             }
             // "Rest while you make the gravy": of which the method says no more.
             if clause.meanwhile && !draft.is_empty() && self.says_no_more(&w, clause) {
+                self.heat_beside(&w, clause, number);
                 draft.add(clause.start, clause.end);
                 continue;
             }
@@ -231,6 +232,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             (self.whereabouts, self.dishes) = (whereabouts, dishes);
             let read = self.in_rounds(&w, clause, read, &draft, paragraph);
             let read = self.without_the_wait_of_the_next(&w, read, clause, found.get(index + 1));
+            self.tell_figures(&w, clause, &read, paragraph);
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
         }
         self.finish(&w, &mut draft, paragraph);
@@ -250,7 +252,9 @@ impl<'s, 'k> Gather<'s, 'k> {
         if draft.is_empty() || read.takes == Takes::Preheat {
             self.choose(&read);
         }
-        let of_oven = read.sets || read.place == Some(Some(On::Kind(Kind::Oven)));
+        // "Prove for 20 minutes while the oven heats to 230 °C" sets it, too.
+        let beside = (clause.start..clause.end).any(|at| w.is(at, "oven")) && read.other.is_none();
+        let of_oven = read.sets || beside || read.place == Some(Some(On::Kind(Kind::Oven)));
         if of_oven && let Some(celsius) = read.heat.oven {
             self.oven = Some((celsius, read.heat.guessed));
         }
@@ -338,6 +342,17 @@ impl<'s, 'k> Gather<'s, 'k> {
     fn says_no_more(&self, w: &Words, clause: &Clause) -> bool {
         let begins = (clause.start..clause.verb_at).any(|at| w.is(at, "while") || w.is(at, "whilst"));
         begins && times(w, clause.start, clause.end).is_empty() && self.larder.mentions(w, clause.start, clause.end).is_empty()
+    }
+
+    /// "Prove for 20 minutes while you heat the oven to 200 °C": no step, and what follows is as hot.
+    fn heat_beside(&mut self, w: &Words, clause: &Clause, paragraph: usize) {
+        let mut whereabouts = std::mem::replace(&mut self.whereabouts, Whereabouts::new(0, Vec::new()));
+        let mut dishes = std::mem::take(&mut self.dishes);
+        let read = self.act(w, clause, paragraph, self.so, (&mut whereabouts, &mut dishes));
+        (self.whereabouts, self.dishes) = (whereabouts, dishes);
+        if let (Takes::Preheat, Some(celsius)) = (read.takes, read.heat.oven) {
+            self.oven = Some((celsius, read.heat.guessed));
+        }
     }
 
     fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {

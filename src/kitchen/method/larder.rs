@@ -68,6 +68,9 @@ pub(super) struct Larder<'k> {
     left: Vec<Number>,
 }
 
+/// Things of a kitchen that are called after a food. Singular.
+const THINGS: [&str; 8] = ["pot", "cooker", "pan", "kettle", "brush", "knife", "steamer", "grater"];
+
 impl<'k> Larder<'k> {
     /// `headings`: the heading that an ingredient stands under, by its index.
     pub fn new(
@@ -129,6 +132,12 @@ impl<'k> Larder<'k> {
             }
             let group = if until { None } else { self.all_but(w, at, to).or_else(|| self.group(w, from, at, to)) };
             let one = group.or_else(|| self.one(w, from, at, to));
+            // "A bean pot", "the rice cooker": a thing that is called after it.
+            let is_thing = one.as_ref().is_some_and(|one| THINGS.contains(&w.key_at(one.end)) && one.end < to && !one.group);
+            if let (true, Some(one)) = (is_thing, &one) {
+                at = one.end + 1;
+                continue;
+            }
             match one {
                 Some(mention) => {
                     at = mention.end.max(at + 1);
@@ -359,7 +368,8 @@ fn count(w: &Words) -> Option<f64> {
 fn share_before(w: &Words, from: usize, at: usize) -> (usize, Option<Part>) {
     let is = |place: Option<usize>, word: &str| place.is_some_and(|place| place >= from && w.is(place, word));
     let back = |steps: usize| at.checked_sub(steps);
-    if is(back(1), "remaining") || is(back(1), "rest") {
+    let other = is(back(1), "other") && is(back(2), "the");
+    if is(back(1), "remaining") || is(back(1), "rest") || other {
         let the = usize::from(is(back(2), "the"));
         return (at - 1 - the, Some(Part::Rest));
     }
@@ -393,7 +403,9 @@ fn share_before(w: &Words, from: usize, at: usize) -> (usize, Option<Part>) {
             token.is_number() || ["a", "an", "one", "two", "three", "four", "five", "six"].iter().any(|word| token.is(word))
         });
         let earlier = first > from && w.at(first - 1).is_some_and(|token| token.is_number());
-        if reaches && number && !earlier && (read.unit_given || w.at(first).is_some_and(|token| token.is_number())) {
+        // "Fry one onion" of two.
+        let counted = read.end == start && ["one", "two", "three", "four", "five", "six"].iter().any(|word| w.is(first, word));
+        if reaches && number && !earlier && (read.unit_given || counted || w.at(first).is_some_and(|token| token.is_number())) {
             return (first, Some(Part::Amount(read.amount.high, read.amount.unit)));
         }
     }

@@ -17,6 +17,8 @@ pub(super) enum Place {
     Ware,
     /// What may go there, where one of them is heated: "in the dish", "on the tray".
     Dish,
+    /// On or in what heats and is of none of the kinds: it is there only where the household has one of that name.
+    Other,
     /// A thing that has an appliance in its name, or a place without heat.
     Nothing,
 }
@@ -43,6 +45,14 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::Pan, "pan"), (Place::Pan, "saucepan"), (Place::Pan, "pot"), (Place::Pan, "wok"), (Place::Pan, "skillet"), (Place::Pan, "frying pan"),
     (Place::Pan, "stockpot"), (Place::Pan, "dutch oven"), (Place::Pan, "kadai"), (Place::Pan, "stewpan"), (Place::Pan, "griddle"), (Place::Pan, "boiling water"), (Place::Pan, "griddle pan"), (Place::Pan, "grill pan"), (Place::Pan, "boiling salted water"),
     (Place::Pan, "salted boiling water"),
+    (Place::At(Kind::Hob), "lowest possible heat"), (Place::At(Kind::Hob), "lowest possible flame"), (Place::At(Kind::Hob), "very low heat"),
+    (Place::At(Kind::Hob), "very low flame"), (Place::At(Kind::Hob), "very gentle heat"), (Place::At(Kind::Hob), "smallest flame"), (Place::At(Kind::Hob), "tiniest flame"),
+    (Place::At(Kind::Hob), "lowest flame possible"), (Place::At(Kind::Hob), "lowest heat possible"), (Place::At(Kind::Hob), "faintest heat"),
+    (Place::At(Kind::Pressure), "pressure pan"), (Place::At(Kind::Pressure), "pressure saucepan"), (Place::At(Kind::Pressure), "pressure pot"),
+    (Place::At(Kind::Pressure), "lb pressure"), (Place::At(Kind::Pressure), "pound pressure"), (Place::At(Kind::Pressure), "psi"),
+    (Place::Other, "sous vide"), (Place::Other, "barbecue"), (Place::Other, "bbq"), (Place::Other, "barbeque"), (Place::Other, "air fryer"),
+    (Place::Other, "dehydrator"), (Place::Other, "smoker"), (Place::Other, "over coal"), (Place::Other, "hot coal"), (Place::Other, "campfire"),
+    (Place::Other, "tandoor"), (Place::Other, "bread machine"), (Place::Other, "bread maker"), (Place::Other, "waffle iron"),
     (Place::Off, "iced water"), (Place::Off, "ice water"), (Place::Off, "ice bath"), (Place::Off, "off the heat"), (Place::Off, "from the heat"), (Place::Off, "from heat"), (Place::Off, "out of the oven"), (Place::Off, "from the oven"),
     (Place::Off, "turn off the heat"), (Place::Off, "heat off"), (Place::Off, "switch off the heat"), (Place::Off, "off heat"), (Place::Off, "off the stove"), (Place::Off, "off the hob"), (Place::Off, "from the hob"),
     (Place::Off, "from the stove"), (Place::Off, "from the microwave"), (Place::Off, "from the grill"), (Place::Off, "from the pan"), (Place::Off, "from the pot"), (Place::Off, "turn off the oven"),
@@ -81,6 +91,7 @@ pub(super) static OVENS: &[(f64, &str)] = &[
     (200.0, "moderately hot oven"),
     (200.0, "fairly hot oven"),
     (200.0, "quick oven"),
+    (200.0, "brisk oven"),
     (220.0, "hot oven"),
     (240.0, "very hot oven"),
     (180.0, "moderate heat oven"),
@@ -88,6 +99,7 @@ pub(super) static OVENS: &[(f64, &str)] = &[
 
 /// Gas marks and their degrees Celsius, as printed on British cookers.
 pub(super) static GAS: &[(f64, f64)] = &[
+    (0.25, 110.0),
     (0.5, 120.0),
     (1.0, 140.0),
     (2.0, 150.0),

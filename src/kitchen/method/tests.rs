@@ -12,6 +12,7 @@ use crate::measure::{Minutes, Spoons};
 
 mod asides;
 mod choices;
+mod figures;
 mod table;
 
 pub(super) fn kitchen() -> Vec<Appliance> {

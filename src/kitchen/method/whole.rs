@@ -7,6 +7,7 @@
 use super::gather::{Gather, Made};
 use super::places::Kind;
 use super::rates;
+use crate::foods::Kind as FoodKind;
 use crate::kitchen::{Piece, Spot};
 use crate::measure::{Amount, Celsius, Minutes};
 
@@ -14,6 +15,10 @@ use crate::measure::{Amount, Celsius, Minutes};
 const NIGHT: i64 = 480;
 /// A wait of so many minutes before anything is heated is done ahead of the session.
 const LONG_WAIT: f64 = 240.0;
+
+fn of_piece(piece: &Piece) -> Option<usize> {
+    if let Piece::Ingredient { index, .. } = piece { Some(*index) } else { None }
+}
 
 impl Gather<'_, '_> {
     /// A long wait before anything is heated is done ahead of the session, with everything before it.
@@ -29,7 +34,9 @@ impl Gather<'_, '_> {
             let hands = made.overnight && wait == 0.0;
             (index < heated && index + 1 < count && (made.stands && long || hands) || day && index < heated).then_some(index)
         };
-        let Some(last) = self.made.iter().enumerate().filter_map(early).next_back() else { return };
+        let last = self.made.iter().enumerate().filter_map(early).next_back();
+        self.wait_for_the_night(last);
+        let Some(last) = last else { return };
         let mut ahead = 0;
         for index in (0..=last).rev() {
             let made = &mut self.made[index];
@@ -48,6 +55,46 @@ impl Gather<'_, '_> {
             }
             made.step.ahead = (ahead > 0).then_some(Minutes(ahead));
         }
+        self.name_what_is_put_ahead(last);
+    }
+
+    /// "The night before, mix the oats. Cover and chill.", and no more: a night's wait, marked.
+    fn wait_for_the_night(&mut self, ahead: Option<usize>) {
+        let count = self.made.len();
+        let Some(last) = self.made.last_mut().filter(|_| ahead.is_none_or(|ahead| ahead + 1 < count)) else { return };
+        if last.overnight && last.step.wait.0 == 0 && last.step.on.is_empty() {
+            last.step.wait = Minutes(NIGHT);
+            last.step.estimated.wait = true;
+        }
+    }
+
+    /// "Soak overnight": of what only the list says, what is soaked, marinated or left to rise goes in front of the first step done ahead.
+    fn name_what_is_put_ahead(&mut self, last: usize) {
+        let names = |made: &Made| made.step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { .. }));
+        if self.made[..=last].iter().any(names) {
+            return;
+        }
+        let named: Vec<usize> = self.made.iter().flat_map(|made| &made.step.text).filter_map(of_piece).collect();
+        let unnamed = (0..self.setting.ingredients.len()).filter(|food| !named.contains(food) && !self.is_at_table(*food));
+        let soaked = |food: &usize| {
+            self.larder.kind(*food).is_some_and(|kind| matches!(kind, FoodKind::Pulse | FoodKind::Grain) || kind.is_raw_flesh())
+        };
+        let soaked: Vec<usize> = unnamed.filter(soaked).collect();
+        if soaked.is_empty() {
+            return;
+        }
+        let mut text = vec![Piece::Words("With ".to_owned())];
+        for (place, food) in soaked.iter().enumerate() {
+            if place > 0 {
+                text.push(Piece::Words(if place + 1 == soaked.len() { " and ".to_owned() } else { ", ".to_owned() }));
+            }
+            text.push(Piece::Ingredient { index: *food, share: None });
+        }
+        text.push(Piece::Words(": ".to_owned()));
+        let first = &mut self.made[0];
+        text.append(&mut first.step.text);
+        first.step.text = text;
+        first.foods.extend(soaked);
     }
 
     /// The room of an oven: trays of what roasts in one layer.

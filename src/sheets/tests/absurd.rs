@@ -280,6 +280,7 @@ impl Chance {
             eater: chance.maybe(3),
             without: vec![],
             not_known_for: vec![],
+            named_for: vec![],
             recipe: chance.recipe(),
             amount: Quantity::portions(chance.below(9) as f64),
             place: [Place::Fridge, Place::Freezer][chance.below(2)],

@@ -19,6 +19,7 @@ pub fn label() -> Label {
         eater: None,
         without: vec![],
         not_known_for: vec![],
+        named_for: vec![],
         recipe: dish("White-bean mash"),
         amount: Quantity::portions(4.0),
         place: Place::Fridge,

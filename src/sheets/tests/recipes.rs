@@ -46,6 +46,7 @@ fn barley() -> Told {
         at_table: vec!["Serve with bread.".to_owned()],
         notes: vec!["Tip: rinse it twice.".to_owned()],
         contains: Contains { allergens: [Allergen::Gluten].into_iter().collect(), ..Contains::default() },
+        only_named: vec![],
         beware: None,
         source: Source::default(),
     };

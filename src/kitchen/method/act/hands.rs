@@ -8,7 +8,41 @@ use super::setting::kind_of;
 use super::{Act, On, Takes, Ware};
 use crate::kitchen::method::whereabouts::Own;
 
+/// More minutes of one thing are a wait, unless it is [`LONG_WORK`]. Common practice, no source.
+const MOST_WORK: f64 = 45.0;
+const LONG_WORK: [&str; 10] = ["knead", "stir", "whisk", "beat", "chop", "peel", "pick", "shell", "make", "work"];
+
+/// What goes on by itself for so long and longer: nobody holds the sieve. Common practice, no source.
+const SETTLES_FROM: f64 = 20.0;
+const SETTLES: [&str; 8] = ["drain", "strain", "press", "dry", "salt", "sieve", "weigh", "squash"];
+
 impl Reading<'_> {
+    /// In or under what it names, for a time: "in the oven", not "over a low heat".
+    fn works_by_itself(&self, on: On, act: &Act) -> bool {
+        let (w, clause) = (self.w, self.clause);
+        let closed = matches!(on, On::Kind(Kind::Oven | Kind::Grill | Kind::Microwave | Kind::Slow | Kind::Rice | Kind::Steamer));
+        let at = self.named.at_token;
+        let inside = (at.saturating_sub(3).max(clause.verb_end)..=at).any(|at| ["in", "under"].iter().any(|word| w.is(at, word)));
+        closed && inside && !act.off && self.worked(act).is_some()
+    }
+
+    /// "Roast 20 min; turn; 20 min", "turn, another 20": the time is of what goes on, where it is.
+    fn goes_on_after(&self, verb: &Verb, act: &Act) -> Option<On> {
+        const TURNS: [&str; 6] = ["turn", "flip", "baste", "shake", "toss", "swirl"];
+        let time = act.time.filter(|_| TURNS.contains(&verb.word) && self.named.at.is_none() && !act.off)?;
+        let w = self.w;
+        let before = time.start.checked_sub(1 + usize::from(w.is(time.start.wrapping_sub(1), "for")))?;
+        let parted = matches!(w.kind(before), Some(crate::measure::Kind::Comma | crate::measure::Kind::Semicolon)) || w.is(before, "then");
+        self.so.place.filter(|on| parted && matches!(on, On::Kind(Kind::Oven | Kind::Grill)))
+    }
+
+    /// "Drain in the fridge for 2 hours", "strain overnight".
+    fn settles(&self, verb: &Verb, act: &Act) -> bool {
+        let overnight = act.time.is_some_and(|time| time.overnight && self.w.is(time.start, "overnight"));
+        let long = self.worked(act).is_some_and(|minutes| minutes >= SETTLES_FROM);
+        SETTLES.contains(&verb.word) && (long || overnight) && !act.off && self.named.at.is_none_or(|on| on == HOB) && !self.says(&["heat"])
+    }
+
     pub(super) fn hands(&self, verb: &Verb, act: &mut Act) {
         if act.off {
             act.place = Some(None);
@@ -35,6 +69,20 @@ impl Reading<'_> {
             act.turns = turns;
             return;
         }
+        // "Dry the slices in the oven for 6 hours."
+        if let Some(on) = self.named.at.filter(|on| self.works_by_itself(*on, act)) {
+            return self.wait(act, Some(on), 0);
+        }
+        if let Some(on) = self.goes_on_after(verb, act) {
+            return self.wait(act, Some(on), 0);
+        }
+        if self.settles(verb, act) {
+            // "Keep the oven at 50 °C and dry for 8 hours."
+            let aired = self.says(&["rack", "towel", "cloth", "paper", "air", "sun", "fridge"]) || self.named.at.is_some();
+            let heated = self.so.place.or(self.so.hot.filter(|_| self.so.ready));
+            let in_the_oven = heated.filter(|on| *on == OVEN && verb.word == "dry" && !aired);
+            return self.wait(act, in_the_oven, 0);
+        }
         // "Wrap in a towel for 5 minutes", "salt in a colander for 20": a moment's work, and a wait.
         if matches!(verb.word, "wrap" | "salt") && self.worked(act).is_some() && self.named.at.is_none() {
             return self.wait(act, None, 0);
@@ -42,7 +90,12 @@ impl Reading<'_> {
         // "Give it another 10 minutes"; "give it a stir" is work.
         const WORK: [&str; 10] = ["stir", "whisk", "blitz", "mix", "shake", "toss", "knead", "beat", "whizz", "rub"];
         if verb.word == "give" && act.time.is_some() && !self.says(&WORK) {
-            return self.wait(act, self.named.at.or(self.so.place), 0);
+            return self.wait(act, self.named.at.or(act.heat.oven.map(|_| OVEN)).or(self.so.place), 0);
+        }
+        // So long nobody works: "coat and leave", and told.
+        if self.worked(act).is_some_and(|minutes| minutes >= MOST_WORK) && !LONG_WORK.contains(&verb.word) && self.named.at.is_none() {
+            act.unknown = true;
+            return self.wait(act, None, 0);
         }
         // "Mix in a microwave bowl for 2 minutes" is rare; "melt", "toast" and "brown" in the oven are in hands_on.
         let heated = |on: On| on == HOB || on == On::Kind(Kind::Pressure) && self.says(&["heat", "sauté", "saute"]);
@@ -107,8 +160,22 @@ impl Reading<'_> {
     /// "Stirring constantly"; "stirring now and then" is none.
     pub(super) fn is_stirred(&self) -> bool {
         let (w, clause) = (self.w, self.clause);
-        const SELDOM: [&str; 11] =
-            ["intervals", "occasionally", "now", "once", "twice", "sometimes", "halfway", "from", "half", "every", "between"];
+        const SELDOM: [&str; 14] = [
+            "towards",
+            "toward",
+            "end",
+            "intervals",
+            "occasionally",
+            "now",
+            "once",
+            "twice",
+            "sometimes",
+            "halfway",
+            "from",
+            "half",
+            "every",
+            "between",
+        ];
         let begins = (clause.start..clause.end).find(|at| ["stirring", "whisking", "beating"].iter().any(|word| w.is(*at, word)));
         begins.is_some_and(|at| {
             let seldom = (at + 1..clause.end.min(at + 5)).any(|place| SELDOM.iter().any(|word| w.is(place, word)));

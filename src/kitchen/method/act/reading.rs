@@ -179,7 +179,7 @@ impl Reading<'_> {
             let (verb, _) = verb_at(self.w, at + 1).filter(|_| self.w.is(at, "to"))?;
             if let Way::Wait(kind, _) = verb.way { Some(On::Kind(kind)) } else { None }
         });
-        const JOINS: [&str; 7] = ["add", "return", "slide", "tip", "drop", "nestle", "throw"];
+        const JOINS: [&str; 8] = ["add", "return", "slide", "tip", "drop", "nestle", "throw", "uncover"];
         let joins = self.clause.verb.is_some_and(|verb| JOINS.contains(&verb.word)) || self.w.is(self.clause.verb_end, "back");
         to_do.or(self.so.place.filter(|_| joins))
     }
@@ -293,7 +293,13 @@ impl Reading<'_> {
             // "Put the lid on and leave on low for 8 hours."
             _ if act.time.is_some() && self.runs_on().is_some() => self.wait(act, self.runs_on(), 0),
             _ if act.time.is_some() => {
-                let cold = self.says(&["room", "fridge", "freezer", "refrigerator", "stand", "rest", "sit"]);
+                let cold = self.says(&["room", "fridge", "freezer", "refrigerator", "stand", "rest", "sit", "cool", "alone"]);
+                // "Let them blip away for 15 minutes" in what stands on the hob: planned there, and told.
+                let lets = self.clause.verb.is_some_and(|verb| verb.word == "let") && self.so.place == Some(HOB) && self.named.at.is_none();
+                if lets && !cold && !act.off && inner.is_none() {
+                    act.unknown = true;
+                    return self.wait(act, Some(HOB), 0);
+                }
                 let on =
                     self.named.at.filter(|_| !act.off && !self.says(&["room"])).or(self.so.place.filter(|_| self.so.turned_down && !cold));
                 self.wait(act, on, 0);

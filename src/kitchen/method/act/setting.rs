@@ -7,6 +7,9 @@ use super::reading::{HOB, OVEN, Reading};
 use super::{Act, On, Takes};
 use crate::kitchen::words::Words;
 
+/// Minutes until a rice cooker switches itself off, where nobody wrote them. Common practice, no source.
+const RICE: i64 = 25;
+
 impl Reading<'_> {
     /// "Heat the oven to 190 °C" is no step; oil and pans are heated by hand, soup waits.
     pub(super) fn heating(&self, verb: &Verb, act: &mut Act) {
@@ -32,6 +35,11 @@ impl Reading<'_> {
             act.heats = kind_of(self.named.at).or(Some(Kind::Oven));
             return;
         }
+        // "Reheat at 180 °C for 25 minutes": only an oven has degrees, unless it is a fat or a liquid that is heated.
+        const LIQUIDS: [&str; 9] = ["oil", "fat", "milk", "water", "syrup", "sugar", "jam", "cream", "stock"];
+        if act.heat.oven.is_some() && act.time.is_some() && self.named.at.is_none() && !self.named.pan && !self.says(&LIQUIDS) {
+            return self.wait(act, Some(OVEN), 0);
+        }
         // "Heat 1 minute more" goes on where it was.
         let more = act.time.is_some_and(|time| time.further);
         let on = if more { self.heated(HOB) } else { self.named.at.unwrap_or(HOB) };
@@ -54,7 +62,8 @@ impl Reading<'_> {
             act.takes = Takes::Hands(None);
             return;
         }
-        let on = self.named.at.filter(|_| !self.says(&["heat"])).unwrap_or(HOB);
+        let pressed = self.named.at == Some(On::Kind(Kind::Pressure));
+        let on = self.named.at.filter(|_| pressed || !self.says(&["heat"])).unwrap_or(HOB);
         if act.time.is_some() {
             return self.wait(act, Some(on), 0);
         }
@@ -104,6 +113,12 @@ impl Reading<'_> {
             let runs = self.so.cooker.map(On::Kind).filter(|on| self.so.place == Some(*on) && !self.says(&["aside"]));
             let where_it_is = self.so.place.filter(|_| self.says(&["timer", "clock"])).or(runs);
             return self.wait(act, self.named.at.or(where_it_is).filter(|_| !act.off), 0);
+        }
+        // "Tip it into the rice cooker and switch on": it knows by itself when it is done.
+        let rice = On::Kind(Kind::Rice);
+        let on = (self.clause.verb_end..self.clause.end.min(self.clause.verb_end + 4)).any(|at| self.w.is(at, "on"));
+        if verb.word == "switch" && on && (self.named.at == Some(rice) || self.named.at.is_none() && self.so.place == Some(rice)) {
+            return self.wait(act, Some(rice), RICE);
         }
         act.place = self.named.at.map(Some);
         if verb.word == "repeat" {

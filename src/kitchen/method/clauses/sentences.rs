@@ -51,7 +51,9 @@ pub(in super::super) fn sentences(w: &Words) -> Vec<(usize, usize)> {
         let exclaimed = w.at(at).is_some_and(|token| token.text == "!" || token.text == "?");
         let stop = w.kind(at) == Some(Sign::Stop)
             && w.at(at + 1).is_none_or(|next| next.spaced && !next.text.starts_with(|c: char| c.is_lowercase()));
-        if depth == 0 && (exclaimed || stop) {
+        // "Gas No. 6."
+        let number = at > 0 && w.is(at - 1, "no") && w.kind(at + 1) == Some(Sign::Number);
+        if depth == 0 && !number && (exclaimed || stop) {
             found.push((start, at));
             // "Chop the onions. 2. Fry them."
             start = past_numbering(w, at + 1, w.len());

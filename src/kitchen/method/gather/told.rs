@@ -4,8 +4,25 @@ use super::{Draft, Gather};
 use crate::kitchen::method::Paragraph;
 use crate::kitchen::method::act::{Act, On, Takes};
 use crate::kitchen::method::clauses::Clause;
-use crate::kitchen::method::clock::Time;
+use crate::kitchen::method::clock::{Time, times, unread};
+use crate::kitchen::method::places::Kind;
 use crate::kitchen::words::Words;
+use crate::measure::Kind as Sign;
+
+/// "T190": the dial of an oven.
+fn is_dial(word: &str) -> bool {
+    word.strip_prefix(['T', 't', 'F', 'C']).is_some_and(|figure| figure.len() >= 2 && figure.chars().all(|letter| letter.is_ascii_digit()))
+}
+
+fn is_soak(w: &Words, at: usize) -> bool {
+    ["soak", "marinate", "prove", "rise", "chill", "steep"].iter().any(|word| w.is(at, word))
+}
+
+/// "Next day", "the following day": where that begins in a clause.
+fn other_day(w: &Words, clause: &Clause) -> Option<usize> {
+    let day = |at: usize| w.is(at, "day") || w.is(at, "morning");
+    (clause.start..clause.end).find(|at| (w.is(*at, "next") || w.is(*at, "following")) && day(at + 1))
+}
 
 impl Gather<'_, '_> {
     pub(super) fn doubt(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
@@ -36,18 +53,128 @@ impl Gather<'_, '_> {
                 format!("\"{words}\" is planned in the {kind}, which was heated and which nothing else uses; write where it happens");
             self.doubts.push((paragraph.at.clone(), text));
         }
+        if let Some((from, to)) = read.other {
+            let name = w.text(from..to);
+            let text = format!("there is no {name} in kitchen.toml; the step stands without. Add [[appliance]] with name = \"{name}\"");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
         if read.time.is_some_and(|time| time.by_weight) {
             let text = format!("\"{words}\" gives a time by weight, of which one part is planned. Write the time in all");
             self.doubts.push((paragraph.at.clone(), text));
         }
         let planned = matches!(read.takes, Takes::Hands(Some(_)) | Takes::Wait { .. } | Takes::Release { .. });
-        if read.doubtful && planned {
+        if let (Some(at), true) = (read.another_way, planned) {
+            let (first, other) = (w.text(clause.start..at), w.text(at..clause.end));
+            let text = format!("\"{first}\" is planned; \"{other}\" is another way to do it, and stays in the words");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
+        if read.doubtful && planned && read.another_way.is_none() {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
         }
         // The day before is no wait of its own, and what is done at the table takes no time here.
         if read.time.is_some_and(|time| !time.day_before && !time.overnight) && !planned && read.takes != Takes::Serve {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives a time that is not planned; it stays in the words")));
         }
+    }
+
+    /// What nothing above takes up: a figure of time or of heat, a night, another day. Told, so that none is lost without a word.
+    pub(super) fn tell_figures(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
+        if clause.supposed || read.left_out || matches!(read.takes, Takes::Serve) {
+            return;
+        }
+        let words = w.text(clause.start..clause.end).trim_start_matches([',', ';', ':', ' ']);
+        let front = times(w, clause.start, clause.verb_at);
+        let is_taken = |time: &Time| time.day_before || time.overnight || read.time.is_some_and(|taken| taken.start == time.start);
+        let lost = front.iter().filter(|time| clause.verb.is_some() && !is_taken(time)).map(|time| (time.start, time.end));
+        let mut told: Vec<String> = lost
+            .chain(unread(w, clause.start, clause.end))
+            .map(|(from, to)| format!("\"{}\" in \"{words}\" is a time that is not planned; it stays in the words", w.text(from..to)))
+            .collect();
+        // "Rest 5.": a number and no unit.
+        let last = clause.end.checked_sub(1).filter(|last| *last == clause.verb_end && read.time.is_none() && clause.verb.is_some());
+        if last.is_some_and(|last| w.at(last).is_some_and(|token| token.is_number())) {
+            told.push(format!("\"{words}\" does not say of what the number is; write the unit: \"5 minutes\""));
+        }
+        let waits = matches!(read.takes, Takes::Wait { .. });
+        // "Boil for 6 minutes (soft) or 10 (hard)": the first is planned.
+        let longer = |time: &&Time| time.or && read.time.is_some_and(|first| time.high > first.high) && !time.overnight;
+        let choice = times(w, clause.verb_end, clause.end);
+        if let (true, Some(longest)) = (waits && read.need.is_some() && !read.doubtful, choice.iter().rfind(longer)) {
+            let longest = w.text(longest.start..longest.end);
+            told.push(format!("\"{words}\" leaves a choice; the first time is planned, and \"{longest}\" is longer"));
+        }
+        if let Some(text) = self.lost_heat(w, clause, read) {
+            told.push(text);
+        }
+        if clause.verb.is_some_and(|verb| verb.word == "repeat") && !self.is_counted_already(w, clause) {
+            told.push(format!("\"{words}\" is not planned: the time before it is of one round. Write the time in all"));
+        }
+        // "Mix the night before", "in the evening": when, and nothing of how long.
+        let night = read.time.is_some_and(|time| time.overnight || time.day_before);
+        if night && !waits && matches!(read.takes, Takes::Hands(_) | Takes::Words) && !self.is_left_to_stand(w, clause) {
+            told.push(format!("\"{words}\" is of the day before; how long it stands is not said. Write it: \"chill overnight\""));
+        }
+        if matches!(read.takes, Takes::Hands(None)) && (clause.verb_end..clause.end).any(|at| w.is(at, "to") && is_soak(w, at + 1)) {
+            told.push(format!("\"{words}\" does not say how long; write it: \"soak overnight\""));
+        }
+        if let Some(at) = other_day(w, clause) {
+            let day = w.text(at..at + 2);
+            told.push(format!(
+                "\"{words}\" is of another day (\"{day}\"), and is planned in the same session; make it a recipe of its own"
+            ));
+        }
+        self.doubts.extend(told.into_iter().map(|text| (paragraph.at.clone(), text)));
+    }
+
+    /// Does something in the paragraph stand from then on: "the night before, cover the beans and leave them to soak"?
+    fn is_left_to_stand(&self, w: &Words, clause: &Clause) -> bool {
+        const STANDS: [&str; 9] = ["soak", "chill", "refrigerate", "marinate", "prove", "rise", "overnight", "steep", "thaw"];
+        (clause.start..w.len()).any(|at| STANDS.iter().any(|word| w.is(at, word)))
+    }
+
+    /// "Repeat with the other side" is no round.
+    fn is_counted_already(&self, w: &Words, clause: &Clause) -> bool {
+        (clause.verb_end..clause.end).any(|at| w.is(at, "side") || w.is(at, "sides"))
+    }
+
+    /// Degrees that no step takes, or that are said in a way that is not understood.
+    fn lost_heat(&self, w: &Words, clause: &Clause, read: &Act) -> Option<String> {
+        // Degrees of what is heated on the hob stay in the words.
+        const LIQUIDS: [&str; 16] = [
+            "oil",
+            "fat",
+            "milk",
+            "water",
+            "syrup",
+            "sugar",
+            "jam",
+            "cream",
+            "custard",
+            "chocolate",
+            "caramel",
+            "stock",
+            "thermometer",
+            "yoghurt",
+            "yogurt",
+            "liquid",
+        ];
+        const SAID: [&str; 6] = ["degrees", "degree", "thermostat", "gm", "regulo", "centigrade"];
+        const UTMOST: [&str; 4] = ["highest", "hottest", "maximum", "max"];
+        let says = |words: &[&str]| (clause.start..clause.end).any(|at| words.iter().any(|word| w.is(at, word)));
+        let words = w.text(clause.start..clause.end).trim_start_matches([',', ';', ':', ' ']);
+        let oven = Some(On::Kind(Kind::Oven));
+        let of_oven = read.sets || says(&["oven"]) || read.place == Some(oven) || read.need == oven || read.takes == Takes::Preheat;
+        if read.heat.oven.is_some() && !of_oven && !says(&LIQUIDS) {
+            return Some(format!("\"{words}\" gives a temperature that no step takes; it stays in the words"));
+        }
+        // "T190", "no. 5".
+        let figure = |at: usize| w.kind(at) == Some(Sign::Number);
+        let numbered = |at: usize| w.is(at, "no") && (figure(at + 1) || w.kind(at + 1) == Some(Sign::Stop) && figure(at + 2));
+        let dial = |at: usize| w.at(at).is_some_and(|token| is_dial(token.text)) || numbered(at);
+        let unclear = says(&SAID) || of_oven && ((clause.start..clause.end).any(dial) || says(&UTMOST) && !says(&["shelf", "heat"]));
+        let none = read.heat.oven.is_none() && read.heat.inside.is_none() && read.other.is_none();
+        (none && unclear && !says(&LIQUIDS))
+            .then(|| format!("\"{words}\" says how hot in a way that is not understood; write degrees, such as 180 °C"))
     }
 
     /// "Fry 4 at a time, 5 minutes a side": where it is known how many there are, the rounds are planned; else one is, and told.
@@ -57,7 +184,7 @@ impl Gather<'_, '_> {
         let foods = [named, self.last_foods.clone(), draft.foods.clone()].into_iter().find(|foods| !foods.is_empty()).unwrap_or_default();
         let count = foods.iter().find_map(|food| self.larder.counted_pieces(*food));
         let rounds = at_once.zip(count).map(|(at_once, count)| (count / at_once).ceil()).filter(|rounds| *rounds >= 1.0);
-        let words = w.text(clause.start..clause.end);
+        let words = w.text(clause.start..clause.end).trim_start_matches([',', ';', ':', ' ']);
         let minutes = time.high;
         match (rounds, &mut read.takes) {
             (Some(rounds), Takes::Hands(Some(each)) | Takes::Wait { minutes: each, .. }) => {

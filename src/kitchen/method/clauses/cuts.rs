@@ -1,0 +1,162 @@
+//! Where one clause ends and the next begins, and which of them are one.
+
+use super::head::{AFTER_STATE, DETERMINERS, skips};
+use super::marks::is_while_you;
+use super::{Clause, verb_at};
+use crate::kitchen::method::clock::times;
+use crate::kitchen::method::degrees::heat;
+use crate::kitchen::method::verbs::Way;
+use crate::kitchen::words::Words;
+use crate::measure::Kind as Sign;
+
+/// Where the clauses of one sentence begin.
+pub(super) fn cuts(w: &Words, start: usize, end: usize, is_food: &dyn Fn(usize) -> bool) -> Vec<usize> {
+    let mut cuts = vec![start];
+    // What the sentence is inside of: nothing, "until ...", or "when ..." before its comma.
+    let mut until = false;
+    let mut when = ["when", "once", "if", "as", "while", "whilst", "after"].iter().any(|word| w.is(start, word));
+    let mut depth = 0usize;
+    // "Cook and stir" is one verb.
+    let mut at = verb_at(w, start).map_or(start, |(_, after)| after - 1);
+    while at < end {
+        match w.kind(at) {
+            Some(Sign::Open) => depth += 1,
+            Some(Sign::Close) => depth = depth.saturating_sub(1),
+            _ => {}
+        }
+        if depth > 0 || at == start {
+            at += 1;
+            continue;
+        }
+        // "Simmer 1:15."
+        let within_figure = w.kind(at) == Some(Sign::Colon)
+            && w.kind(at - 1) == Some(Sign::Number)
+            && w.at(at + 1).is_some_and(|next| next.kind == Sign::Number && !next.spaced);
+        if matches!(w.kind(at), Some(Sign::Semicolon | Sign::Colon)) && !within_figure {
+            cuts.push(at + 1);
+            (until, when) = (false, false);
+            at += 1;
+            continue;
+        }
+        if ["until", "till", "so"].iter().any(|word| w.is(at, word)) {
+            until = true;
+        }
+        if let (true, Some((_, after))) = (is_while_you(w, at), verb_at(w, at + 2)) {
+            cuts.push(at);
+            until = false;
+            at = after;
+            continue;
+        }
+        let comma = w.kind(at) == Some(Sign::Comma);
+        let dash =
+            w.kind(at) == Some(Sign::Dash) && w.at(at).is_some_and(|token| token.spaced) && w.at(at + 1).is_some_and(|next| next.spaced);
+        let and = w.kind(at) == Some(Sign::And) || w.is(at, "and") || w.is(at, "but");
+        // "Stirring now and then" tells how, not what next.
+        let seldom =
+            |place: usize| (w.is(place, "then") || w.is(place, "again")) && place >= 2 && w.is(place - 1, "and") && w.is(place - 2, "now");
+        let then = w.is(at, "then") && !seldom(at);
+        if comma || dash {
+            when = false;
+        }
+        // "For 6 minutes or, in an oven, bake for 25": another way.
+        if !when && opens_another_way(w, cuts.last().copied().unwrap_or(start), at) && (at + 1..end).any(|at| verb_at(w, at).is_some()) {
+            cuts.push(at);
+            at = (at + 1..end).find_map(|at| verb_at(w, at)).map_or(at + 1, |(_, after)| after);
+            continue;
+        }
+        if !(comma || dash || and || then) || (when && !comma) || and && seldom(at + 1) {
+            at += 1;
+            continue;
+        }
+        // "At 200 °C for 10 minutes and at 160 °C for another 30."
+        let from = cuts.last().copied().unwrap_or(start);
+        if at > from && is_timed_heat(w, from, at) && is_timed_heat(w, at + 1, next_stop(w, at + 1, end)) {
+            cuts.push(at);
+            at += 1;
+            continue;
+        }
+        let mut next = at + 1;
+        let mut says_then = then;
+        while next < end && (w.kind(next) == Some(Sign::Comma) || skips(w, next)) {
+            says_then |= w.is(next, "then");
+            next += 1;
+        }
+        let verb = verb_at(w, next).filter(|_| next < end);
+        let takes = verb.is_some_and(|(verb, after)| {
+            let object = |words: &[&str]| words.iter().any(|word| w.is(after, word));
+            let state = until && verb.state && !says_then && !object(&AFTER_STATE);
+            let food =
+                is_food(next) && !DETERMINERS.iter().any(|word| w.is(after, word)) && !w.at(after).is_some_and(|token| token.is_number());
+            let apposition = comma && is_apposition(w, next, after, end);
+            !(state || food || apposition)
+        });
+        if takes || says_then {
+            cuts.push(at);
+            until = false;
+            at = verb.map_or(next, |(_, after)| after).max(at + 1);
+            continue;
+        }
+        at += 1;
+    }
+    cuts.dedup();
+    cuts
+}
+
+/// "For 6 minutes or, in an oven, bake for 25", "for 20 minutes, or bake for 40": after a time, "or" and what is done otherwise.
+pub(super) fn opens_another_way(w: &Words, from: usize, at: usize) -> bool {
+    if !w.is(at, "or") {
+        return false;
+    }
+    let cooks = verb_at(w, at + 1).is_some_and(|(verb, _)| matches!(verb.way, Way::Wait(..)));
+    (w.kind(at + 1) == Some(Sign::Comma) || cooks) && !times(w, from, at).is_empty()
+}
+
+/// Do the words give both a time and the heat of an oven, and no verb?
+fn is_timed_heat(w: &Words, from: usize, to: usize) -> bool {
+    heat(w, from, to, false, true).oven.is_some() && !times(w, from, to).is_empty()
+}
+
+/// Where the next sign stands that parts clauses.
+fn next_stop(w: &Words, from: usize, end: usize) -> usize {
+    (from..end).find(|at| matches!(w.kind(*at), Some(Sign::Comma | Sign::Semicolon | Sign::Colon)) || w.is(*at, "then")).unwrap_or(end)
+}
+
+/// "Roast the carrots, cut into batons, for 30 minutes": how they are by now.
+fn is_apposition(w: &Words, verb: usize, after: usize, end: usize) -> bool {
+    const GOES_ON: [&str; 8] = ["for", "at", "in", "on", "over", "under", "until", "with"];
+    let cut = w.is(verb, "cut")
+        && ["into", "in", "lengthways", "lengthwise", "crossways", "thinly", "thickly"].iter().any(|word| w.is(after, word));
+    let comma = (after..end).find(|at| w.kind(*at) == Some(Sign::Comma));
+    cut && comma.is_some_and(|comma| GOES_ON.iter().any(|word| w.is(comma + 1, word)))
+}
+
+/// A clause without a verb belongs to the one after it where it opens the sentence, else to the one before it. What "then" leads keeps the
+/// verb before it where a time is given: "fry for 2 minutes, then for 3 more".
+pub(super) fn joined(w: &Words, found: Vec<Clause>) -> Vec<Clause> {
+    let mut kept: Vec<Clause> = Vec::new();
+    let mut lead: Option<usize> = None;
+    let count = found.len();
+    for (index, mut clause) in found.into_iter().enumerate() {
+        if let Some(start) = lead.take() {
+            clause.start = start;
+        }
+        if clause.verb.is_some() {
+            kept.push(clause);
+            continue;
+        }
+        let then = (clause.start..clause.end.min(clause.start + 3)).any(|at| w.is(at, "then"));
+        let timed = !times(w, clause.start, clause.end).is_empty();
+        let heated = |clause: &Clause| is_timed_heat(w, clause.start, clause.end);
+        match kept.last_mut() {
+            Some(before) if then && timed || heated(&clause) && heated(before) => {
+                let verb = before.verb;
+                kept.push(Clause { verb, verb_at: clause.start, verb_end: clause.start, ..clause });
+            }
+            Some(before) => before.end = clause.end,
+            // "Full power, 3 minutes; stand 2 minutes" tells two things.
+            None if index + 1 < count && !(timed && w.kind(clause.end - 1) == Some(Sign::Semicolon)) => lead = Some(clause.start),
+            None => kept.push(clause),
+        }
+    }
+    kept
+}
