@@ -306,3 +306,67 @@ fn a_cooling_time_beyond_the_hour_of_grains_is_told() {
     let said = crate::kitchen::stderr(&kitchen.run(&["check"]));
     assert!(said.contains("cool is 1 h 30 min, but cooked rice and grains are boxed within 1 h of leaving the heat"), "{said}");
 }
+
+#[test]
+fn what_is_soaked_before_it_is_bought_is_told_in_list_check_and_guide() {
+    // Soaked at 14:00 less 12 h, 02:00 on Sunday: nothing that Sunday's trip brings is at home then; Saturday's brings it in time.
+    let steps = step_ahead("12 h") + &does("hands = \"10 min\"");
+    let told = |trip: &str| {
+        let week = format!("from = 2026-11-30\n[[trip]]\non = {trip}\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n");
+        let kitchen = stew("", "2", &steps).week(&(week + &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+        let warnings: Vec<String> = ["list", "check", "prep"].iter().map(|verb| crate::kitchen::stderr(&kitchen.run(&[verb]))).collect();
+        let before = kitchen.prep()["before"][0]["text"].as_str().expect("words").to_owned();
+        (warnings.iter().map(|said| said.contains("bluegrain: wanted for this step on")).collect::<Vec<_>>(), before)
+    };
+    let late = "Cook 100 g bluegrain. (not at home yet: bluegrain bought only on Sun 29 Nov)";
+    assert_eq!(told("2026-11-29"), (vec![true; 3], late.to_owned()));
+    assert_eq!(told("2026-11-28"), (vec![false; 3], "Cook 100 g bluegrain.".to_owned()));
+}
+
+fn step_ahead(long: &str) -> String {
+    does(&format!("ahead = \"{long}\""))
+}
+
+/// Served hot on Monday at 18:30; 40 min by hand, begun at 18:00.
+fn served_late() -> Kitchen {
+    let steps = does("hands = \"40 min\"");
+    let recipe = recipe("Moon stew", &steps).replacen("makes", "serve = \"hot\"\nmakes", 1);
+    let sessions = "[[session]]\nstart = 2026-11-30T18:00\nfinish_by = \"18:30\"\npeople = [\"cook\"]\n";
+    stew("", "2", &steps).recipe("stew", &recipe).week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")))
+}
+
+#[test]
+fn a_dish_that_is_late_for_its_meal_is_told_as_late_with_what_would_help() {
+    let kitchen = served_late();
+    let expected = [
+        "Moon stew, step 1 is done at 18:40, 10 min late for the meal at 18:30.",
+        "What would help: begin 10 min sooner, at 17:50, have the meal 10 min later, or make one dish less.",
+        "This rule cannot be kept, given the times of the steps: Moon stew, step 1 done by 18:30, when it is served.",
+    ];
+    assert_eq!(advice(&kitchen.prep(), 0), expected);
+    let text = stdout(&kitchen.run(&["prep"]));
+    let told = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    assert!(told.contains("Mon 30 Nov 18:00 to 18:40, to finish by 18:30, for the meal at 18:30, 10 min late"), "{text}");
+    assert!(!told.contains("Serve it at 18:30"), "{text}");
+}
+
+#[test]
+fn slow_hands_are_told_by_the_meal_where_all_is_served_hot() {
+    // Ten minutes by hand from 18:00 on, held for 30 min at most: a fifth slower is 12 min.
+    let steps = does("hands = \"10 min\"");
+    let recipe = recipe("Moon stew", &steps).replacen("makes", "serve = \"hot\"\nmakes", 1);
+    let sessions = "[[session]]\nstart = 2026-11-30T18:00\nfinish_by = \"18:30\"\npeople = [\"cook\"]\n";
+    let kitchen = stew("", "2", &steps).recipe("stew", &recipe);
+    let kitchen = kitchen.week(&week(sessions, &supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    let text = stdout(&kitchen.run(&["prep"]));
+    assert!(text.contains("a fifth slower: served at 18:30 all the same; nothing breaks"), "{text}");
+    assert!(text.contains("- Serve it at 18:30"), "{text}");
+}
+
+#[test]
+fn room_for_one_more_pot_is_on_the_hob() {
+    let one_ring = "[[appliance]]\nname = \"hob\"\nroom = 1\n";
+    let pot = does("hands = \"1 min\"\nwait = \"20 min\"\non = \"hob\"");
+    let told = advice(&done_by(stew_and_roast(one_ring, &pot, &pot), "14:30").prep(), 0);
+    assert!(told.iter().any(|one| one.starts_with("With room for one more load on the hob it would end at")), "{told:?}");
+}

@@ -352,3 +352,67 @@ fn the_washing_up_comes_once_and_last_and_counts() {
     assert_eq!((minute(washing[0], "start_minute"), minute(washing[0], "hands_minutes"), &washing[0]["recipe"]), (30, 15, &Value::Null));
     takes_minutes(&kitchen("[\"cook\", \"Jo\"]"), 35);
 }
+
+#[test]
+fn what_is_soaking_is_not_fetched_again() {
+    // 100 g put in water at two o'clock on Sunday morning.
+    let kitchen = stew("", "2", &(does("ahead = \"12 h\"") + &then("hands = \"10 min\"")));
+    let text = crate::kitchen::stdout(&kitchen.run(&["prep"]));
+    assert!(text.contains("100 g bluegrain  begun Sun 29 Nov 02:00"), "{text}");
+    // The book takes it off the shelf with the session all the same.
+    let prep = kitchen.prep();
+    assert_eq!(session(&prep)["fetch"][0]["food"], "bluegrain");
+}
+
+#[test]
+fn what_needs_no_hands_is_somebody_s_all_the_same() {
+    // Jo kneads and leaves it to rise; she may not bake, so the cook puts it in.
+    let steps = does("hands = \"10 min\"\nwho = \"helper\"") + &then("wait = \"30 min\"") + &then("wait = \"20 min\"\non = \"oven\"");
+    let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\n\
+                people = [\"cook\", { name = \"Jo\", as = \"helper\", may = [\"mix\"] }]\n";
+    let kitchen = stew(OVEN, "2", &steps).week(&format!("{week}{}", supper("2026-11-30", "\"2 portions recipe:stew\"")));
+    let prep = kitchen.prep();
+    let of = |number: u64| step(&prep, "stew", number)["person"].as_str().map(str::to_owned);
+    assert_eq!([of(1), of(2), of(3)], [Some("Jo".to_owned()), Some("Jo".to_owned()), Some("cook".to_owned())]);
+    // The household's order, though Jo begins.
+    let text = crate::kitchen::stdout(&kitchen.run(&["prep"]));
+    let heads = text.lines().find(|line| line.contains("cook") && line.contains("oven") && !line.contains(';')).expect("a chart");
+    assert!(heads.find("cook") < heads.find("Jo"), "{heads}");
+}
+
+#[test]
+fn what_goes_to_the_freezer_alone_is_told_to_be_in_the_freezer() {
+    let steps = does("hands = \"1 min\"\nwait = \"20 min\"\non = \"hob\"");
+    let recipe = recipe("Moon stew", &steps).replace("fridge = \"3 days\"", "freezer = \"90 days\"");
+    let kitchen = stew(HOB, "2", &steps).only_rules(&format!("boxing = \"3 min\"\n{HOB}")).recipe("stew", &recipe);
+    let kitchen = kitchen.meals(&supper("2026-12-03", "\"2 portions recipe:stew\""));
+    let text = crate::kitchen::stdout(&kitchen.run(&["prep"]));
+    assert!(text.contains("☐ in the freezer by 16:22"), "{text}");
+}
+
+#[test]
+fn what_is_good_only_today_is_not_boxed_after_its_meal() {
+    // Two portions are made and one is eaten, straight from the pot, of what does not keep.
+    let steps = does("hands = \"10 min\"");
+    let recipe = recipe("Moon stew", &steps).replace("keeps = { fridge = \"3 days\" }", "serve = \"hot\"");
+    let week = "from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-30T18:00\nfinish_by = \"18:30\"\n\
+                people = [\"cook\"]\n";
+    let kitchen = stew("", "1", &steps).only_rules("boxing = \"3 min\"").recipe("stew", &recipe);
+    let prep = kitchen.week(&format!("{week}{}", supper("2026-11-30", "\"1 portion recipe:stew\""))).prep();
+    assert_eq!((session(&prep)["boxes"].as_array().map(Vec::len), tasks(&prep, "box", "").len()), (Some(0), 0));
+}
+
+#[test]
+fn what_is_kept_back_from_its_box_is_told() {
+    // 400 g of sauce, 100 of it into the roast; the sauce is boxed before the roast takes it, which simmers for an hour first.
+    let sauce = "name = \"Sun sauce\"\nmakes = \"400 g\"\nportion = \"100 g\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"\"\"\n\
+                 100 g bluegrain\n\"\"\"\n[[step]]\ntext = \"Stir {bluegrain}.\"\nhands = \"5 min\"\n";
+    let roast = "name = \"Moon roast\"\nmakes = \"1 portion\"\nbatches = \"any\"\nkeeps = { fridge = \"3 days\" }\ningredients = \"\"\"\n\
+                 100 g bluegrain\n100 g recipe:sauce\n\"\"\"\n[[step]]\ntext = \"Simmer {bluegrain}.\"\nhands = \"1 min\"\nwait = \"1 h\"\n\
+                 on = \"hob\"\n[[step]]\ntext = \"Add {recipe:sauce}.\"\nhands = \"2 min\"\n";
+    let kitchen = stew(HOB, "2", &does("hands = \"1 min\"")).only_rules(&format!("boxing = \"3 min\"\n{HOB}"));
+    let kitchen = kitchen.recipe("sauce", sauce).recipe("roast", roast);
+    let kitchen = kitchen.meals(&supper("2026-11-30", "\"1 portion recipe:roast\", \"3 portions recipe:sauce\""));
+    let text = crate::kitchen::stdout(&kitchen.run(&["prep"]));
+    assert!(text.contains("Keep back 100 g for moon roast"), "{text}");
+}

@@ -195,3 +195,63 @@ fn a_print_that_something_was_booked_by_is_not_written_over() {
     std::fs::remove_file(kitchen.path().join(plan)).expect("taken away");
     assert_eq!(kitchen.run_on(SUNDAY, &["print"]).status.code(), Some(0));
 }
+
+const WARM_OVEN: &str = "[[appliance]]\nname = \"oven\"\nroom = 2\nheat = true\nwarm_up = \"10 min\"\n";
+
+/// Chopping for 20 min, then 30 in the oven at 180 °C, taken out in one: the oven is set at 10 and hot at 20.
+fn roast() -> Kitchen {
+    let steps = [
+        "[[step]]\ntext = \"Chop {bluegrain}.\"\nscales = false\nhands = \"20 min\"\n",
+        "[[step]]\ntext = \"Roast.\"\nscales = false\nwait = \"30 min\"\non = \"oven\"\ntemperature = \"180 °C\"\n",
+    ];
+    stew(WARM_OVEN, "2", &steps.concat())
+}
+
+#[test]
+fn an_oven_that_was_set_is_hot_and_is_not_set_again() {
+    let kitchen = roast();
+    let all = |at: &str, done: &str| rest(&kitchen, at, done);
+    // Planned: set 10 to 20, chop 0 to 20, roast 20 to 51.
+    assert_eq!(all("14:05", "1"), (marked(&[("", 5, 15), ("2", 15, 46)]), 46), "not set yet");
+    assert_eq!(all("14:25", "1"), (marked(&[("2", 25, 56)]), 56), "hot since 20");
+    // Chopped sooner than was planned: hot at 20.
+    assert_eq!(all("14:15", "1"), (marked(&[("2", 20, 51)]), 51), "warming up");
+    let printed = kitchen.run_on(SUNDAY, &["print", "--only", "guide"]);
+    assert_eq!(printed.status.code(), Some(0), "{}", stderr(&printed));
+    assert_eq!(all("14:25", "1"), (marked(&[("2", 25, 56)]), 56), "as printed");
+}
+
+#[test]
+fn what_has_stood_out_too_long_is_not_boxed_any_more() {
+    // On the hob until 31, one minute to take it off: 32. Boxed by 152; at 200 it has stood for 168 min.
+    let step = "[[step]]\ntext = \"Simmer {bluegrain}.\"\nscales = false\nhands = \"1 min\"\nwait = \"30 min\"\non = \"hob\"\n";
+    let kitchen = stew("", "2", step).only_rules("boxing = \"3 min\"\nwash = \"0 min\"\n[[appliance]]\nname = \"hob\"\nroom = 4\n");
+    let at = |at: &str| json(&kitchen.run_on(SUNDAY, &["prep", "--format", "json", "--at", at, "--done", "1"]))["sessions"][0].clone();
+    let late = at("17:20");
+    let told = late["tasks"][0]["text"].as_str().expect("words");
+    let expected = "Do not box moon stew: it has stood out 2 h 48 min, and 2 h is the most. Do not keep it: throw it out, or, where local rules \
+                    allow it, eat it now, reheated to 74 °C (165 °F) throughout.";
+    assert_eq!(told, expected);
+    assert_eq!(late["boxes"].as_array().map(Vec::len), Some(0), "no use-by date");
+    assert!(late["advice"].to_string().contains("Not safe any more: Moon stew, step 1 has stood out 2 h 48 min"), "{}", late["advice"]);
+    let text = stdout(&kitchen.run_on(SUNDAY, &["prep", "--at", "17:20", "--done", "1"]));
+    assert!(!text.contains("in the fridge by") && !text.contains("use by"), "{text}");
+    // At 150 there are two minutes left.
+    let early = at("16:30");
+    assert_eq!(
+        (early["boxes"].as_array().map(Vec::len), early["tasks"][0]["text"].as_str()),
+        (Some(1), Some("Box and chill moon stew: 2 portions to the fridge"))
+    );
+}
+
+#[test]
+fn where_everything_is_done_nothing_ends_later_and_nothing_is_advised() {
+    // The pot was off at 75: 15:15.
+    let kitchen = afternoon();
+    let prep = json(&kitchen.run_on(SUNDAY, &["prep", "--format", "json", "--at", "20:00", "--done", "1-3"]));
+    let session = &prep["sessions"][0];
+    assert_eq!((session["minutes"].as_i64(), session["finish"].as_str()), (Some(75), Some("2026-11-29T15:15")));
+    assert_eq!(session["advice"], serde_json::json!(["All of it is done."]));
+    let text = stdout(&kitchen.run_on(SUNDAY, &["prep", "--at", "20:00", "--done", "1-3"]));
+    assert!(text.contains("Sun 29 Nov 14:00 to 15:15: all of it is done"), "{text}");
+}

@@ -9,7 +9,7 @@ use jiff::civil::{Date, DateTime, Time};
 use super::outcome::Failure;
 use super::setting::Setting;
 use crate::Reckoning;
-use crate::prep::{Effort, Mark, Told, UnderWay, Unmarked, unknown_marks};
+use crate::prep::{Effort, Mark, SetHeat, Told, UnderWay, Unmarked, unknown_marks};
 use crate::words::{clock, day_clock, listed};
 
 #[derive(Debug, Clone, Args)]
@@ -44,14 +44,14 @@ impl Running {
         let all: Vec<DateTime> = setting.weeks().flat_map(|week| &week.sessions).map(|session| session.start).collect();
         let (start, now) = begun((&starts, &all), setting.today, at)?;
         let done = marks(self.done.as_deref().unwrap_or_default())?;
-        let told = told(setting, week, reckoned, start, effort)?;
+        let (told, heats) = told(setting, week, reckoned, start, effort)?;
         let unknown = unknown_marks(&told, &done);
         if !unknown.is_empty() {
             let (of, has) = (day_clock(start), known(&told));
             let unknown = unknown.iter().join(", ");
             return Err(Failure::Usage(format!("--done: the guide of {of} has no {unknown}. It has {has}.")));
         }
-        let under_way = UnderWay { start, now, told, done };
+        let under_way = UnderWay { start, now, told, heats, done };
         let unmarked = reckoned.unmarked(&under_way);
         if unmarked.is_empty() { Ok(Some(under_way)) } else { Err(Failure::Usage(mark_too(&unmarked))) }
     }
@@ -108,16 +108,22 @@ fn begun((starts, all): (&[DateTime], &[DateTime]), today: Date, at: Time) -> Re
     Err(Failure::Usage(format!("--at: {there}.")))
 }
 
-/// The tasks as the printed guide has them; where nothing was printed, as `prep` tells them.
-fn told(setting: &Setting, week: usize, reckoned: &Reckoning, start: DateTime, effort: Effort) -> Result<Vec<Told>, Failure> {
+/// The tasks and settings as the printed guide has them; where nothing was printed, as `prep` tells them.
+fn told(
+    setting: &Setting,
+    week: usize,
+    reckoned: &Reckoning,
+    start: DateTime,
+    effort: Effort,
+) -> Result<(Vec<Told>, Vec<SetHeat>), Failure> {
     let print = setting.printed(week)?;
     let begins = start.strftime("%Y-%m-%dT%H:%M").to_string();
     let session = print.iter().flat_map(|print| &print.sessions).find(|session| session.begins() == begins);
     if let Some(session) = session {
-        return Ok(session.told(&reckoned.kitchen));
+        return Ok((session.told(&reckoned.kitchen), session.heats(&reckoned.kitchen)));
     }
     let plan = reckoned.prep(effort);
-    Ok(plan.sessions.iter().find(|session| session.start == start).map(|session| session.told()).unwrap_or_default())
+    Ok(plan.sessions.iter().find(|session| session.start == start).map(|session| (session.told(), session.heats())).unwrap_or_default())
 }
 
 /// "1-7, A, C-E": single marks and ranges of them.

@@ -10,10 +10,10 @@ use super::printed::Printed;
 use super::shape::{OnDate, minute};
 use super::short::{Short, short};
 use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Names, Recipe, RecipeId, Ware};
+use crate::kitchen::{ApplianceId, Kitchen, Names, Recipe, RecipeId, Ware};
 use crate::measure::{Celsius, Number, Quantity, Units};
 use crate::plan::State;
-use crate::prep::{self, Deed, Doing, Mark, Moment, PersonId, PrepPlan, Put, SessionPlan, Taken, Told, Turnover};
+use crate::prep::{self, Deed, Doing, Mark, Moment, PersonId, PrepPlan, Put, SessionPlan, SetHeat, Taken, Told, Turnover};
 use crate::reckon::PastSession;
 
 /// The plan of a week.
@@ -428,6 +428,16 @@ impl Session {
             told.push(Told { mark, deed, start: task.start_minute, person, at, done });
         }
         told
+    }
+
+    /// What its guide has set, by the names of the appliances; those that are gone are left out.
+    pub fn heats(&self, kitchen: &Kitchen) -> Vec<SetHeat> {
+        let set = |task: &Task| {
+            let name = task.appliance.as_ref()?;
+            let on = ApplianceId(kitchen.appliances.iter().position(|one| one.name == *name)?);
+            Some(SetHeat { on, at: Celsius(task.at_celsius?), start: task.start_minute, ready: task.end_minute })
+        };
+        self.tasks.iter().filter(|task| matches!(task.kind, Kind::Set)).filter_map(set).collect()
     }
 
     fn turnover(&self, foods: &Foods, recipes: &[Recipe]) -> Result<Turnover, String> {

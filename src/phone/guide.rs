@@ -6,7 +6,6 @@ use itertools::Itertools;
 
 use super::list::there;
 use super::{first, safe, short_hash, warned};
-use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Quantity, Units, show};
 use crate::prep::{Batch, Before, CardMeal, Care, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from};
@@ -69,7 +68,7 @@ fn add_session(html: &mut String, kitchen: &Kitchen, session: &SessionPlan, befo
 }
 
 fn fetched(one: &Fetched, session: &SessionPlan, names: Names, units: Units) -> String {
-    format!("{}: {}", one.words(&session.said, 1.0, names, units), one.places(&session.said, units))
+    format!("{}: {}", one.words(&session.said, 1.0, names, units), one.where_from(session, units))
 }
 
 /// "Pearl barley, 4 portions (2 batches)".
@@ -178,8 +177,7 @@ fn add_boxes(html: &mut String, session: &SessionPlan, task: &Task, units: Units
     };
     html.extend(warned.map(|text| format!("<li><b>{}</b></li>", safe(&text))));
     if let Some(by) = task.cold_by() {
-        let at = if fillings.iter().any(|filling| filling.place == Place::Fridge) { Place::Fridge } else { Place::Freezer };
-        let _ = write!(html, "<li><b>In the {} by {}</b></li>", place(at), minute(session, by));
+        let _ = write!(html, "<li><b>In the {} by {}</b></li>", place(task.cold_place()), minute(session, by));
     }
     html.push_str("</ul>");
 }

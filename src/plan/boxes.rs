@@ -39,7 +39,8 @@ pub(super) fn boxes(recipe: &Recipe, on: Date, uses: &[Use], spare: Option<&Spar
         kept_here.sort_by_key(|boxed| boxed.eater.is_some());
         boxes.extend(kept_here);
     }
-    if let Some(spare) = spare {
+    // What is good only today and of which nothing else is kept is for today's plates: it goes into no box.
+    if let Some(spare) = spare.filter(|spare| spare.frozen || spare.eat_by > on || !boxes.is_empty()) {
         let place = if spare.frozen { Place::Freezer } else { place };
         boxes.push(Boxed {
             amount: spare.amount.clone(),

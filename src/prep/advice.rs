@@ -4,13 +4,16 @@ use itertools::Itertools;
 use jiff::Span;
 use jiff::civil::DateTime;
 
+use super::clock::stood;
 use super::remedies::{binding, remedies};
 use super::tasks::{Origin, Part, Unfit, Work};
-use super::{Aim, Impossible, Limit, Problem, Schedule};
+use super::{Aim, Impossible, Limit, Problem, Schedule, Stood};
 use crate::kitchen::{ApplianceId, Kitchen, Person, RecipeId, Session, Week};
 use crate::plan::Makings;
 
 mod say;
+
+pub use say::what_to_do_with_it;
 
 /// One thing to know of a session. Steps and rounds count from 0; times are in minutes unless they are moments.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,6 +28,8 @@ pub enum Advice {
     Unwatched { appliance: Option<ApplianceId> },
     /// `job` starts `minutes` after the end of `before`; `limit` is the most that is safe.
     NotSafe { job: Job, before: Job, minutes: i64, limit: i64 },
+    /// Under way, the time within which `job` was to follow `before` is over.
+    StoodTooLong { job: Job, before: Job, stood: Stood },
     /// The rule closes a circle and is left out.
     Circle(Rule),
     /// `job` starts `over` too late, and should start within `limit` of `before`. Of a plan: whether it is `proven` that none keeps it;
@@ -34,6 +39,10 @@ pub enum Advice {
     TooSoon { job: Job, before: Job, left: i64, gap: i64 },
     /// What is served straight from the pot ends after its meal, or more than `hold` minutes before.
     Served { job: Job, done: DateTime, meal: DateTime, hold: i64 },
+    /// A meal is late by so many minutes; `sooner` is the start that is as much earlier, of a session that has not begun.
+    LateMeal { over: i64, sooner: Option<DateTime> },
+    /// Under way, and nothing is left to do.
+    AllDone,
     /// Somebody stays past their hours, until `until`.
     Stays { person: String, minutes: i64, until: DateTime },
     /// A smallest set of rules that cannot be kept together, with `hours` not beside the hours of the people.
@@ -82,6 +91,8 @@ pub enum Rule {
     Gap { after: Job, before: Job, minutes: i64 },
     /// It ends by the time at which it is served, and at most so many minutes before.
     Served { job: Job, hold: i64 },
+    /// It ends by the time at which it is served.
+    Done { job: Job, by: DateTime },
     /// Somebody leaves.
     Until { person: String },
 }
@@ -134,7 +145,8 @@ pub(super) fn advice(
     said.extend(teller.overruns(schedule));
     said.extend(teller.hurries(schedule));
     said.extend(teller.unheld(session.start, |job| schedule.placed[job].start + work.problem.jobs[job].minutes()));
-    said.extend(teller.clash(schedule));
+    said.extend(late_meal(&said, session.start, work.problem.now > 0));
+    said.extend(teller.clash(schedule, session.start));
     said.extend(teller.unfit());
     said.extend(not_calm(session, work, schedule.finish));
     if let Some(late) = late(session, schedule.finish) {
@@ -147,6 +159,20 @@ pub(super) fn advice(
         }
     }
     said
+}
+
+/// What would help where something is served late: by the dish that is latest.
+fn late_meal(said: &[Advice], start: DateTime, is_under_way: bool) -> Option<Advice> {
+    let over = |one: &Advice| {
+        if let Advice::Served { done, meal, .. } = one { Some(done.duration_since(*meal).as_secs().div_euclid(60)) } else { None }
+    };
+    let over = said.iter().filter_map(over).max().filter(|over| *over > 0)?;
+    Some(Advice::LateMeal { over, sooner: (!is_under_way).then(|| at_minute(start, -over)) })
+}
+
+/// The start itself where the clock runs out of years.
+fn at_minute(start: DateTime, minutes: i64) -> DateTime {
+    Span::new().try_minutes(minutes).and_then(|span| start.checked_add(span)).unwrap_or(start)
 }
 
 /// A session in time, but with less of its end free than `calm` keeps.
@@ -192,6 +218,8 @@ impl Teller<'_> {
         match part {
             Part::WashUp => Job::WashUp,
             Part::Box => Job::Boxing(self.recipe(making)),
+            // No rule is about it, and its making is the first.
+            Part::Hot => Job::Boxing(self.recipe(making)),
             Part::Ahead { step } => Job::Step { recipe: self.recipe(making), step, round: None },
             Part::Aside { before, .. } => Job::Step { recipe: self.recipe(making), step: before, round: None },
             Part::Step { step, round, rounds, .. } => Job::Step { recipe: self.recipe(making), step, round: (rounds > 1).then_some(round) },
@@ -212,7 +240,8 @@ impl Teller<'_> {
         Rule::After { after: self.job(link.after), before: self.job(link.before) }
     }
 
-    fn rule(&self, limit: Limit) -> Rule {
+    /// `end` is the minute at which a job ends: what is done too late for its meal is told otherwise than what is done too soon.
+    fn rule(&self, limit: Limit, start: DateTime, end: impl Fn(usize) -> i64) -> Rule {
         let links = &self.work.problem.links;
         let ends = |link: usize| (self.job(links[link].after), self.job(links[link].before));
         match limit {
@@ -225,8 +254,11 @@ impl Teller<'_> {
                 Rule::Gap { after, before, minutes: links[link].gap }
             }
             Limit::Hold { job } => {
-                let hold = self.work.problem.jobs[job].serve.map_or(0, |serve| serve.hold);
-                Rule::Served { job: self.job(job), hold }
+                let serve = self.work.problem.jobs[job].serve;
+                match serve.filter(|serve| end(job) > serve.at) {
+                    Some(late) => Rule::Done { job: self.job(job), by: at_minute(start, late.at) },
+                    None => Rule::Served { job: self.job(job), hold: serve.map_or(0, |serve| serve.hold) },
+                }
             }
             Limit::Until { person } => Rule::Until { person: self.work.people[person].name.clone() },
         }
@@ -296,6 +328,8 @@ impl Teller<'_> {
             (self.job(asked.after), self.job(asked.before), asked.within.unwrap_or(asked.gap))
         };
         let tell = |(limit, minutes): &(Limit, i64)| match limit {
+            // What has stood too long by now is told of the plan; slower hands make it no worse.
+            Limit::Safety { link } if stood(&self.work.problem, *link).is_some() => None,
             Limit::Safety { link } => safety.contains(&(*link, *minutes)).then(|| {
                 let (job, before, limit) = ends(*link);
                 Advice::NotSafe { job, before, minutes: limit + minutes, limit }
@@ -328,8 +362,9 @@ impl Teller<'_> {
         worst
     }
 
-    fn clash(&self, schedule: &Schedule) -> Option<Advice> {
-        let rules: Vec<Rule> = schedule.clash.iter().map(|limit| self.rule(*limit)).collect();
+    fn clash(&self, schedule: &Schedule, start: DateTime) -> Option<Advice> {
+        let end = |job: usize| schedule.placed[job].start + self.work.problem.jobs[job].minutes();
+        let rules: Vec<Rule> = schedule.clash.iter().map(|limit| self.rule(*limit, start, end)).collect();
         let hours = schedule.clash_with_hours;
         (hours || !rules.is_empty()).then_some(Advice::Clash { rules, hours })
     }
@@ -376,7 +411,11 @@ impl Teller<'_> {
                 Advice::Unwatched { appliance: schedule.settings.get(*setting).map(|setting| ApplianceId(setting.machine)) }
             }
             Impossible::Safety { link, minutes } => {
+                let stood = stood(&self.work.problem, *link);
                 let link = &self.work.problem.links[*link];
+                if let Some(stood) = stood {
+                    return Advice::StoodTooLong { job: self.job(link.after), before: self.job(link.before), stood };
+                }
                 let limit = link.within.unwrap_or(0);
                 Advice::NotSafe { job: self.job(link.after), before: self.job(link.before), minutes: limit + minutes, limit }
             }

@@ -1,12 +1,13 @@
 //! What is done before a session or a meal: soaking, marinating, taking out of the freezer.
 
 use jiff::Span;
-use jiff::civil::Date;
+use jiff::civil::{Date, DateTime};
 
 use super::ahead::starts;
 use super::boxes::errand;
 use super::text::making_text;
-use super::{Before, Errand, Moment, SessionPlan};
+use super::uses::first_uses;
+use super::{Before, Begun, Errand, Moment, SessionPlan};
 use crate::foods::{FoodId, Foods, Place};
 use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
 use crate::measure::Number;
@@ -40,10 +41,37 @@ fn done_ahead(kitchen: &Kitchen, week: &Week, makings: &Makings, sessions: &[Ses
         let planned = |step: usize| plan.map_or(vec![0], |plan| starts_of(plan, recipe, step));
         for (step, at) in starts(kitchen, making, start, &planned) {
             let text = making_text(kitchen, making, step, &Number::ONE);
-            dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text } });
+            dated.push(Before { at: Moment::At(at), errand: Errand::Step { recipe, step, text, bought: Vec::new() } });
         }
     }
     dated
+}
+
+/// What the steps done ahead of a session have taken of its foods, and since when.
+pub(super) fn begun(kitchen: &Kitchen, makings: &Makings, session: usize, plan: &SessionPlan) -> Vec<Begun> {
+    let mut all: Vec<(Ware, f64)> = Vec::new();
+    let mut taken: Vec<(Ware, f64, DateTime)> = Vec::new();
+    for making in makings.makings.iter().filter(|making| making.at == MadeAt::Session(session)) {
+        let recipe = making.recipe;
+        let ahead = starts(kitchen, making, plan.start, &|step| starts_of(plan, recipe, step));
+        for step in 0..kitchen.recipes[recipe].steps.len() {
+            let uses = first_uses(kitchen, making, step, &Number::ONE);
+            if let Some((_, at)) = ahead.iter().find(|(one, _)| *one == step) {
+                taken.extend(uses.iter().map(|(of, amount)| (*of, *amount, *at)));
+            }
+            all.extend(uses);
+        }
+    }
+    let sum = |of: Ware| all.iter().filter(|(one, _)| *one == of).map(|(_, amount)| amount).sum::<f64>();
+    let mut begun: Vec<Begun> = Vec::new();
+    for (of, amount, at) in taken.into_iter().filter(|(_, amount, _)| *amount > 0.0) {
+        let share = amount / sum(of);
+        match begun.iter_mut().find(|one| one.of == of) {
+            Some(one) => (one.share, one.since) = (one.share + share, one.since.min(at)),
+            None => begun.push(Begun { of, share, since: at }),
+        }
+    }
+    begun
 }
 
 fn starts_of(plan: &SessionPlan, recipe: RecipeId, step: usize) -> Vec<i64> {
@@ -99,7 +127,7 @@ mod tests {
         let notes = before(&kitchen, &week(), &makings, &[], &[]);
         let at = Moment::At(date(2026, 11, 29).at(2, 0, 0, 0));
         let text = "Soak 300 g dried white beans in cold water".into();
-        assert_eq!(notes, [Before { at, errand: Errand::Step { recipe: crate::kitchen::RecipeId(0), step: 0, text } }]);
+        assert_eq!(notes, [Before { at, errand: Errand::Step { recipe: crate::kitchen::RecipeId(0), step: 0, text, bought: vec![] } }]);
     }
 
     #[test]

@@ -37,7 +37,7 @@ pub(super) fn box_task(making: &Making) -> BoxTask {
             None => into.push(Kept { amount: boxed.amount.clone(), place: boxed.place }),
         }
     }
-    BoxTask { recipe: making.recipe, into, by: None }
+    BoxTask { recipe: making.recipe, into, by: None, stood: None }
 }
 
 pub(super) fn errand(moved: &Move) -> Errand {

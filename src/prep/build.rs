@@ -4,7 +4,7 @@ use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::advice::{Teller, advice, minutes_over};
-use super::before::{before, moves};
+use super::before::{before, begun, moves};
 use super::boxes::boxes;
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
@@ -15,7 +15,9 @@ use super::schedule::{least_finish, slower, slower_ends};
 use super::tasks::{Work, session_work};
 use super::under_way::{UnderWay, part, rest, stand};
 use super::uses::{said, shared_out};
-use super::{Batch, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule};
+use super::{
+    Advice, Batch, Begun, BoxNote, Cut, Effort, Fetch, Mark, PrepPlan, Put, Schedule, SessionPlan, Slowed, Taken, Task, Turnover, schedule,
+};
 use crate::kitchen::{Kitchen, Session, Week};
 use crate::plan::{Demand, Draw, MadeAt, Making, Makings};
 use crate::progress::{self, At};
@@ -59,6 +61,8 @@ pub fn prep_under_way(
     };
     let mut sessions: Vec<SessionPlan> = (0..week.sessions.len()).map(plan).collect();
     super::at_once::tell(kitchen, &mut sessions);
+    let begun: Vec<Vec<Begun>> = sessions.iter().enumerate().map(|(index, plan)| begun(kitchen, makings, index, plan)).collect();
+    sessions.iter_mut().zip(begun).for_each(|(session, begun)| session.begun = begun);
     PrepPlan {
         week: week.name.clone(),
         before: before(kitchen, week, makings, draws, &sessions),
@@ -96,20 +100,25 @@ fn session_plan(
     let mut fetch = fetch(kitchen, makings, demand, draws, (index, may_be_bought(week, index)));
     let mut boxes: Vec<BoxNote> = made().flat_map(|making| boxes(kitchen, making)).collect();
     let mut said = said(kitchen, made());
-    let mut left = None;
+    let (mut left, mut done_by) = (None, None);
     if let Some((under_way, marks)) = under_way.zip(marks) {
         only_of_the_rest(&mut cuts, &work, &marks, (under_way.now, &timed));
         let (mut still, mut rest) = rest(&work, &marks, under_way.now, timed);
         part(&mut still, &mut rest, (&mut fetch, &mut said), &mut boxes);
+        let spoilt = |note: &BoxNote| still.iter().any(|(task, _)| task.recipe() == Some(note.recipe) && task.stood().is_some());
+        boxes.retain(|note| !spoilt(note));
+        // Nothing is left to do: it was over when the last of it was.
+        let over = still.is_empty().then(|| rest.done.iter().map(|(_, task)| task.end_minute).max()).flatten();
+        done_by = over.map(|over| over.min(under_way.now));
         (timed, left) = (still, Some(rest));
     }
     SessionPlan {
         start: session.start,
         finish_by: session.finish_by,
         served: served(session, &work),
-        finish: at_minute(session.start, planned.finish),
-        minutes: planned.finish,
-        bound_minutes: planned.bound,
+        finish: at_minute(session.start, done_by.unwrap_or(planned.finish)),
+        minutes: done_by.unwrap_or(planned.finish),
+        bound_minutes: done_by.unwrap_or(planned.bound),
         proven: planned.proven,
         batches: made().map(batch).collect(),
         cuts,
@@ -117,14 +126,21 @@ fn session_plan(
         fetch,
         boxes,
         cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
-        advice: if whole {
+        advice: if done_by.is_some() {
+            vec![Advice::AllDone]
+        } else if whole {
             advice((kitchen, week, makings), index, &work, &planned, |problem| least_finish(problem, Effort::Low).0)
         } else {
             Vec::new()
         },
-        slower: if whole { SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into() } else { Vec::new() },
+        slower: if whole && done_by.is_none() {
+            SLOWER.map(|percent| slowed((kitchen, makings), session, &work, &planned, percent)).into()
+        } else {
+            Vec::new()
+        },
         rest: left,
         said,
+        begun: Vec::new(),
         people: work.people,
     }
 }

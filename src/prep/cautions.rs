@@ -3,10 +3,13 @@
 use itertools::Itertools;
 
 use super::cuts::is_cut;
-use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
+use super::links::holds_grain;
+use crate::foods::safety::{CHILLED_WITHIN, FRIDGE_AT_MOST, GRAINS_CHILLED_WITHIN, INSIDE_CHART, KEPT_HOT, REHEATED, least_inside};
 use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Place, State};
 use crate::kitchen::not_known;
-use crate::kitchen::{Appliance, ApplianceKind, Ingredient, Kitchen, Names, Recipe, RecipeId, Rules, Serve, Wanted, Warning, Week};
+use crate::kitchen::{
+    Appliance, ApplianceKind, Ingredient, Kitchen, Names, Piece, Recipe, RecipeId, Rules, Serve, Step, Wanted, Warning, Week,
+};
 use crate::measure::{Celsius, Units};
 use crate::plan::{CrossContact, Kept, Making, Makings, cross_contacts, guard, recipe_contains};
 use crate::words::degrees;
@@ -147,6 +150,9 @@ const CAUTIONS: &[Caution] = &[
     Caution { applies: |f| f.is_raw(Kind::RawEgg),
         text: "Eggs: cook until yolk and white are firm; egg dishes until the inside reaches {}.",
         figures: || inside(&[Kind::RawEgg]), source: INSIDE_CHART },
+    Caution { applies: |f| f.kept_grain,
+        text: "Cooked rice and other grains: chill what is kept within one hour of leaving the heat, spread out thinly to cool.",
+        figures: NONE, source: GRAINS_CHILLED_WITHIN.source },
     Caution { applies: |f| f.rice,
         text: "Cool cooked rice at once, in a thin layer, and chill it: it must not stand warm.",
         figures: NONE, source: "FDA, Bad Bug Book, Bacillus cereus" },
@@ -157,6 +163,9 @@ const CAUTIONS: &[Caution] = &[
     Caution { applies: |f| f.pressure_cooker,
         text: "Pressure cooker: fill it no more than two thirds, half for foods that swell (grains, pulses); let steam out away from hands and \
                face; never force the lid.",
+        figures: NONE, source: PRACTICE },
+    Caution { applies: |f| f.blended_hot,
+        text: "Hot food spits in a blender: let it cool a little, fill the jug no more than half, hold the lid down with a cloth and begin slowly.",
         figures: NONE, source: PRACTICE },
     Caution { applies: |f| f.hot,
         text: "Hot trays, pots and steam: dry oven gloves, handles turned inwards, children out of reach.",
@@ -233,6 +242,10 @@ struct Facts {
     reheated: bool,
     hot: bool,
     rice: bool,
+    /// Something with grains in it leaves the heat and is chilled.
+    kept_grain: bool,
+    /// What has been on the heat goes into a blender.
+    blended_hot: bool,
     kidney_beans: bool,
     pressure_cooker: bool,
     knives: bool,
@@ -251,6 +264,9 @@ impl Facts {
             facts.kept_hot |= recipe.hold_hot.is_some() && making.uses.iter().any(|one| one.kept == Kept::Straight);
             facts.reheated |= chilled && recipe.serve != Some(Serve::Cold);
             facts.see_appliances(&kitchen.appliances, recipe);
+            let heated = recipe.steps.iter().any(|step| step.ahead.is_none() && heats(&kitchen.appliances, step));
+            facts.kept_grain |= chilled && heated && holds_grain(kitchen, recipe);
+            facts.blended_hot |= blends_hot(&kitchen.appliances, recipe);
             for one in &recipe.ingredients {
                 facts.see_ingredient(&kitchen.foods, &kitchen.rules, one);
             }
@@ -289,6 +305,33 @@ impl Facts {
         self.raw_kinds.contains(&kind)
     }
 }
+
+fn heats(appliances: &[Appliance], step: &Step) -> bool {
+    step.on.iter().any(|id| appliances[*id].heats())
+}
+
+/// Words of blending, in kitchens of several countries. Common practice, no source.
+const BLENDING: [&str; 8] = ["blend", "blender", "liquidise", "liquidize", "liquidiser", "liquidizer", "blitz", "whizz"];
+
+/// Whether a step blends after one that heats, unless the food has been chilled or has rested in between.
+fn blends_hot(appliances: &[Appliance], recipe: &Recipe) -> bool {
+    let words = |step: &Step| {
+        step.text.iter().filter_map(|piece| if let Piece::Words(words) = piece { Some(words.clone()) } else { None }).join(" ")
+    };
+    let blends = |step: &Step| name_words(&words(step)).any(|word| BLENDING.contains(&word.as_str()));
+    let mut hot = false;
+    recipe.steps.iter().any(|step| {
+        if step.ahead.is_some() || step.gap.is_some_and(|gap| gap.0 >= COOL_BY) {
+            hot = false;
+        }
+        let now = hot && blends(step);
+        hot |= heats(appliances, step);
+        now
+    })
+}
+
+/// Minutes of rest after which a pot is no longer hot. Common practice, no source.
+const COOL_BY: i64 = 60;
 
 pub(super) fn is_pressure_cooker(appliance: &Appliance) -> bool {
     appliance.kind == Some(ApplianceKind::Pressure)
@@ -373,6 +416,7 @@ mod tests {
             assert_eq!(caution.text.matches("{}").count(), (caution.figures)().len(), "{}", caution.text);
         }
         assert_eq!(CHILLED_WITHIN.value, Minutes(2 * 60), "\"within two hours\"");
+        assert_eq!(GRAINS_CHILLED_WITHIN.value, Minutes(60), "\"within one hour\"");
     }
 
     #[test]
@@ -392,6 +436,41 @@ mod tests {
     fn rice_is_cooled_at_once_and_rice_vinegar_need_not_be() {
         assert!(says(&about("brown rice", "grain", None, false), "rice at once"));
         assert!(!says(&about("rice vinegar", "sauce", None, false), "rice at once"));
+    }
+
+    /// A pot of one food, then `next`; kept or not.
+    fn pot_and(next: Step, name: &str, kind: &str, kept: bool) -> Vec<String> {
+        let mut kitchen = kitchen();
+        let id = food(&mut kitchen, name, kind);
+        kitchen.appliances = vec![appliance("hob", 4, false)];
+        kitchen.appliances[0].kind = Some(ApplianceKind::Hob);
+        let mut dish = recipe("dish", "Dish", 4.0, vec![Step { on: vec![ApplianceId(0)], ..step("Simmer.") }, next]);
+        dish.ingredients = vec![ingredient(name, id, None, None)];
+        kitchen.recipes = vec![dish];
+        let mut one = making(&kitchen, 0, 1.0);
+        let amount = Quantity::portions(1.0);
+        let boxed = Boxed { amount, place: Place::Fridge, use_by: one.on, what_for: vec![], parts: vec![], eater: None, without: vec![] };
+        one.boxes = kept.then_some(boxed).into_iter().collect();
+        said(&kitchen, &makings(vec![one]))
+    }
+
+    // UK Food Standards Agency, Cooling, reheating and freezing food: cooked rice within one hour. From memory.
+    #[test]
+    fn grains_that_are_kept_are_chilled_within_one_hour_by_their_source() {
+        let one_hour = |said: &[String]| says(said, "within one hour of leaving the heat") && says(said, "UK Food Standards Agency");
+        assert!(one_hour(&pot_and(step("Drain."), "pearl barley", "grain", true)));
+        assert!(one_hour(&pot_and(step("Drain."), "brown rice", "grain", true)));
+        assert!(!one_hour(&pot_and(step("Drain."), "pearl barley", "grain", false)), "eaten at once");
+        assert!(!one_hour(&pot_and(step("Drain."), "leek", "vegetable", true)), "no grain");
+        assert!(!one_hour(&about("oats", "grain", None, true)), "never hot");
+    }
+
+    #[test]
+    fn what_is_blended_hot_spits() {
+        let spits = |next: Step| says(&pot_and(next, "leek", "vegetable", false), "spits in a blender");
+        assert!(spits(step("Blend until smooth.")));
+        assert!(!spits(step("Stir.")));
+        assert!(!spits(Step { gap: Some(Minutes(60)), ..step("Blend until smooth.") }), "cooled for an hour");
     }
 
     #[test]

@@ -2,13 +2,13 @@
 
 use std::collections::BTreeMap;
 
-use super::{Fetch, Said};
-use crate::foods::{FoodId, Foods, convert};
+use super::{Begun, Fetch, Said, SessionPlan};
+use crate::foods::{FoodId, Foods, Place, convert};
 use crate::kitchen::Names;
 use crate::kitchen::{Kitchen, Lot, Ware};
 use crate::measure::{Dimension, Quantity, TOLERANCE, Units, show};
 use crate::plan::{Demand, Draw, Kept, MadeAt, Makings, User};
-use crate::words::{in_a_sentence, place};
+use crate::words::{day_clock, in_a_sentence, place};
 
 /// `may_be_bought` where a trip is still to come before the session. In order of place, what was bought last; within a place the oldest
 /// first. One entry per food and place.
@@ -112,8 +112,37 @@ impl Fetched<'_> {
         parts.collect::<String>() + &rest
     }
 
+    /// What a step done ahead has taken of it.
+    pub fn begun<'s>(&self, begun: &'s [Begun]) -> Option<&'s Begun> {
+        begun.iter().find(|one| one.of == self.of)
+    }
+
+    /// "begun Sat 28 Nov 20:00" of what nobody fetches any more; of a part of it, "450 g of it begun Sat 28 Nov 20:00".
+    pub fn since(&self, begun: &[Begun], units: Units) -> Option<String> {
+        let one = self.begun(begun)?;
+        let since = format!("begun {}", day_clock(one.since));
+        Some(if one.is_all() { since } else { format!("{} of it {since}", show(&self.amount.scaled(one.share), units)) })
+    }
+
+    /// Its places, and what of it has been taken already.
+    pub fn where_from(&self, session: &SessionPlan, units: Units) -> String {
+        let places = self.places(&session.said, units);
+        match self.since(&session.begun, units) {
+            Some(since) if self.begun(&session.begun).is_some_and(Begun::is_all) => since,
+            Some(since) => format!("{places}; {since}"),
+            None => places,
+        }
+    }
+
     fn said<'s>(&self, said: &'s [Said]) -> Option<&'s Said> {
         said.iter().find(|said| said.of == self.of)
+    }
+}
+
+impl Begun {
+    /// Nothing of it is left to be fetched.
+    pub fn is_all(&self) -> bool {
+        self.share > 0.999
     }
 }
 
@@ -180,15 +209,19 @@ fn drawn(foods: &Foods, makings: &Makings, draws: &[Draw], here: MadeAt, wanted:
                 Ware::Food(food) => wanted.take(foods, food, &draw.amount),
                 Ware::Recipe(_) => draw.amount.clone(),
             };
-            taken.push((order, taken_from(draw, amount)));
+            taken.push((order, taken_from(foods, draw, amount)));
         }
     }
     taken.sort_by_key(|(order, _)| *order);
     taken.into_iter().map(|(_, fetch)| fetch).filter(|fetch| !fetch.amount.is_zero()).collect()
 }
 
-fn taken_from(draw: &Draw, amount: Quantity) -> Fetch {
-    Fetch { of: draw.of, amount, place: Some(draw.place), look_first: draw.look_first, is_short: false }
+/// What is taken out of the freezer to thaw lies in the fridge by then.
+fn taken_from(foods: &Foods, draw: &Draw, amount: Quantity) -> Fetch {
+    let thaws = |food: FoodId| foods[food].thaw.as_ref().is_some_and(|days| days.value.0 > 0);
+    let thawed = draw.place == Place::Freezer && matches!(draw.of, Ware::Food(food) if thaws(food));
+    let place = if thawed { Place::Fridge } else { draw.place };
+    Fetch { of: draw.of, amount, place: Some(place), look_first: draw.look_first, is_short: false }
 }
 
 /// Components that an earlier session made for a dish of this one. Frozen ones are in the fridge by then.
@@ -250,7 +283,7 @@ mod tests {
     use pretty_assertions::assert_eq;
 
     use super::*;
-    use crate::foods::Place;
+    use crate::foods::Fact;
     use crate::kitchen::Spot;
     use crate::plan::Stated;
     use crate::prep::testing::*;
@@ -306,6 +339,17 @@ mod tests {
             said(&kitchen, &fetched),
             [("rice", 100.0, Some(Place::Cupboard)), ("beef", 300.0, Some(Place::Freezer)), ("leek", 200.0, None)]
         );
+    }
+
+    #[test]
+    fn what_was_taken_out_to_thaw_lies_in_the_fridge() {
+        let mut kitchen = kitchen();
+        let (beef, peas) = (food(&mut kitchen, "beef", ""), food(&mut kitchen, "peas", ""));
+        kitchen.foods.all[0].thaw = Some(Fact { value: crate::measure::Days(1), source: "from memory".into() });
+        let demand = [need(beef, 300.0, HERE), need(peas, 100.0, HERE)];
+        let draws = [draw(beef, 300.0, Place::Freezer, vec![HERE]), draw(peas, 100.0, Place::Freezer, vec![HERE])];
+        let fetched = fetch(&kitchen, &Makings::default(), &demand, &draws, (0, true));
+        assert_eq!(said(&kitchen, &fetched), [("beef", 300.0, Some(Place::Fridge)), ("peas", 100.0, Some(Place::Freezer))]);
     }
 
     #[test]

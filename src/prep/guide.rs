@@ -1,5 +1,6 @@
 //! The prep plan as typed data: what is done when, by whom, on what; what is fetched, cut and boxed. No words but those of the household.
 
+use jiff::Span;
 use jiff::civil::{Date, DateTime};
 
 use super::{Advice, Care, Rest};
@@ -7,6 +8,7 @@ use crate::foods::{FoodId, Place};
 use crate::kitchen::{ApplianceId, Person, RecipeId, Ware};
 use crate::measure::{Celsius, Number, Quantity};
 use crate::plan::{Beware, Contains, ShortMeal};
+use crate::words::{clock, duration, listed};
 
 #[derive(Debug, Clone, PartialEq)]
 pub struct PrepPlan {
@@ -58,12 +60,34 @@ pub struct SessionPlan {
     pub rest: Option<Rest>,
     /// How the session's lines speak of the foods that are fetched.
     pub said: Vec<Said>,
+    /// What a step done ahead has taken already.
+    pub begun: Vec<Begun>,
 }
 
 impl SessionPlan {
-    /// The meal that the session ends with, where something is served straight from the pot; else its finish.
+    /// The meal that the session ends with, where something is served straight from the pot, or its last step where that comes too late for
+    /// it; else its finish.
     pub fn ends(&self) -> DateTime {
-        self.served.iter().copied().chain([self.finish]).max().unwrap_or(self.finish)
+        let steps = self.tasks.iter().filter(|task| task.step().is_some()).map(|task| task.end_minute).max();
+        let last = steps.and_then(|end| self.start.checked_add(Span::new().try_minutes(end).ok()?).ok());
+        let last = last.filter(|_| !self.served.is_empty());
+        self.served.iter().copied().chain([self.finish]).chain(last).max().unwrap_or(self.finish)
+    }
+
+    /// ", served at 18:30", or how much later than that.
+    pub fn served_text(&self) -> String {
+        let late = |one: &Advice| if let Advice::LateMeal { over, .. } = one { Some(*over) } else { None };
+        let at = listed(&self.served.iter().map(|at| clock(*at)).collect::<Vec<_>>());
+        match self.advice.iter().find_map(late) {
+            _ if self.served.is_empty() => String::new(),
+            Some(over) => format!(", for the meal at {at}, {} late", duration(over)),
+            None => format!(", served at {at}"),
+        }
+    }
+
+    /// Under way, with nothing left to do.
+    pub fn is_done(&self) -> bool {
+        self.advice.contains(&Advice::AllDone)
     }
 
     /// Whether work goes on after the finish, for a meal.
@@ -82,6 +106,15 @@ pub struct Said {
     pub words: Option<String>,
     /// The number of pieces or cloves, by which the parts of it are told as well.
     pub counted: Option<Quantity>,
+}
+
+/// A share of what is fetched of a food that lies in its water or its bowl when the session begins.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Begun {
+    pub of: Ware,
+    /// Over 0, at most 1.
+    pub share: f64,
+    pub since: DateTime,
 }
 
 /// The plan carried out in its own order with all hands-on times longer.
@@ -214,6 +247,15 @@ pub struct BoxTask {
     pub into: Vec<Kept>,
     /// The minute by which what was hot must be cold; `None` where nothing was.
     pub by: Option<i64>,
+    /// What has stood out too long by now is not boxed any more.
+    pub stood: Option<Stood>,
+}
+
+/// How long something has stood since it left the heat, and the most that is safe; in minutes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Stood {
+    pub minutes: i64,
+    pub limit: i64,
 }
 
 #[derive(Debug, Clone, PartialEq)]
@@ -276,6 +318,10 @@ pub enum Note {
     OtherTools { eater: String, words: Vec<String> },
     /// So many minutes later than the recipe allows.
     Late(i64),
+    /// It goes to the table at that time.
+    ServeAt(DateTime),
+    /// So much of it is not boxed: it goes into a dish that is still to be made.
+    KeepBack { amount: Quantity, dish: RecipeId },
     /// It is kept hot for meals, the last of them at that time.
     KeepHot(DateTime),
 }
@@ -374,7 +420,8 @@ impl PartialOrd for Moment {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Errand {
     /// A step done ahead: soaking, marinating. The step counts from 0; the text has the amounts of this making.
-    Step { recipe: RecipeId, step: usize, text: String },
+    /// `bought`: foods of it that are bought only on that later day.
+    Step { recipe: RecipeId, step: usize, text: String, bought: Vec<(FoodId, Date)> },
     /// Out of the freezer, to thaw in the fridge.
     Thaw { food: FoodId, amount: Quantity },
     /// Portions from the freezer to the fridge; `late` where they ought to have been moved before.

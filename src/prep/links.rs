@@ -33,7 +33,7 @@ impl Jobs {
                 Part::Box => {
                     jobs.boxes.insert(number, job);
                 }
-                Part::WashUp | Part::Ahead { .. } => {}
+                Part::WashUp | Part::Ahead { .. } | Part::Hot => {}
             }
         }
         jobs
@@ -192,7 +192,7 @@ fn link_box(kitchen: &Kitchen, makings: &Makings, number: usize, jobs: &Jobs, wo
 }
 
 /// Rice, barley and the like among its ingredients, or those of its components at any depth.
-fn holds_grain(kitchen: &Kitchen, recipe: &Recipe) -> bool {
+pub(super) fn holds_grain(kitchen: &Kitchen, recipe: &Recipe) -> bool {
     recipe.ingredients.iter().any(|line| match line.wanted {
         Wanted::Food { food, .. } => kitchen.foods[food].kind == Some(Kind::Grain),
         Wanted::Recipe { recipe, .. } => holds_grain(kitchen, &kitchen.recipes[recipe]),

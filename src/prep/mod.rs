@@ -4,6 +4,7 @@ mod advice;
 mod ahead;
 mod at_once;
 mod before;
+mod bought;
 mod boxes;
 mod build;
 mod cautions;
@@ -40,6 +41,7 @@ mod uses;
 mod week_card;
 
 pub use advice::{Advice, Bottleneck, Change, Rule};
+pub use bought::{BoughtLater, bought_later, warned_of_bought_later};
 pub use build::{plans_alone, prep, prep_under_way, turnover};
 pub use cautions::{Care, Holds, cautions};
 pub use cooked::CardCook;
@@ -49,8 +51,8 @@ pub use evening::begin_by;
 pub use fetch::{Fetched, by_food};
 pub use filling::{Filling, boxing_words};
 pub use guide::{
-    AsideTask, Batch, Before, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId, PrepPlan,
-    Put, Said, SessionPlan, Slowed, StepTask, Taken, Task, There, Turnover,
+    AsideTask, Batch, Before, Begun, BoxNote, BoxTask, Boxes, Cut, Doing, Errand, Fetch, Kept, Mark, Moment, Note, PartOf, PersonId,
+    PrepPlan, Put, Said, SessionPlan, Slowed, StepTask, Stood, Taken, Task, There, Turnover,
 };
 pub use labels::{Label, SessionLabels, labels};
 pub use least::{AtTheMeal, at_the_meal, session_minutes};
@@ -66,6 +68,6 @@ pub use skills::unskilled;
 pub use spared::spared_without;
 pub use straight::settled;
 pub use text::{line_text, making_text, step_text};
-pub use under_way::{Deed, NoMark, Rest, Told, UnderWay, Unmarked, unknown_marks, unmarked};
+pub use under_way::{Deed, NoMark, Rest, SetHeat, Told, UnderWay, Unmarked, unknown_marks, unmarked};
 pub use uses::said;
 pub use week_card::{CardDay, CardDish, CardMaking, CardMeal, CardStep, Then, WeekCard, meal_minutes, week_card};

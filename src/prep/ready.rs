@@ -2,7 +2,7 @@
 
 use itertools::Itertools;
 
-use super::{Boxes, Doing, PersonId, SessionPlan, Task};
+use super::{Boxes, Doing, PersonId, SessionPlan, Stood, Task};
 use crate::foods::Place;
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, RecipeId};
 use crate::words::{self, duration};
@@ -50,18 +50,22 @@ impl SessionPlan {
             }
         }
         let needed = tasks.iter().filter(|task| !task.is_set()).flat_map(|task| &task.on).unique();
-        out.on = needed.map(|id| (*id, self.at_once(*id))).filter(|(_, most)| *most > 0).collect();
+        out.on = needed.map(|id| (*id, self.at_once(*id, whose))).filter(|(_, most)| *most > 0).collect();
         out
     }
 
     /// The most vessels of an appliance that are full at any time: what has left the heat stays in its pot until the next step takes it up.
     /// Between two rounds of a step the pot is emptied and rinsed for the next. What is on already is out already.
-    fn at_once(&self, id: ApplianceId) -> u32 {
+    /// Of one person only their own loads: each gets out the trays for what they put in.
+    fn at_once(&self, id: ApplianceId, whose: Option<PersonId>) -> u32 {
         let next = |index: usize| self.tasks.iter().filter(move |task| task.after.contains(&index)).map(|task| task.start_minute).min();
         // What bakes at a temperature stays on its tray.
         let last_round = |task: &Task| task.at.is_some() || task.step().is_none_or(|step| step.round + 1 >= step.rounds);
         let stays = |index: usize, task: &Task| next(index).filter(|_| last_round(task)).unwrap_or(0).max(task.end_minute);
-        let on = self.tasks.iter().enumerate().filter(|(_, task)| !task.is_set() && task.on.contains(&id));
+        let on = self.tasks.iter().enumerate().filter(|(_, task)| {
+            let theirs = task.at.is_none() || whose.is_none_or(|whose| task.person == Some(whose));
+            !task.is_set() && task.on.contains(&id) && theirs
+        });
         let full: Vec<(i64, i64, u32)> = on.map(|(index, task)| (task.start_minute, stays(index, task), task.takes.unwrap_or(1))).collect();
         let taken = |minute: i64| full.iter().filter(|(from, until, _)| *from <= minute && minute < *until).map(|one| one.2).sum::<u32>();
         let most = full.iter().map(|(from, ..)| taken(*from)).max().unwrap_or(0);
@@ -159,9 +163,20 @@ impl SessionPlan {
             percent => format!("{percent} %"),
         };
         let late = if worst.late > 0 { format!(", {} late", duration(worst.late)) } else { String::new() };
+        // What is served hot ends with its meal, which the finish does not tell.
+        let then = match (self.served.is_empty(), self.minutes) {
+            (true, _) => format!("{}{late}; ", words::clock(worst.finish)),
+            (false, 0) => String::new(),
+            (false, _) => format!("the rest {}{late}; ", words::clock(worst.finish)),
+        };
+        let meal = words::listed(&self.served.iter().map(|at| words::clock(*at)).collect::<Vec<_>>());
         let breaks: Vec<String> = worst.breaks.iter().map(|advice| advice.text(names).trim_end_matches('.').to_owned()).collect();
-        let breaks = if breaks.is_empty() { "nothing breaks".to_owned() } else { breaks.join("; ") };
-        Some(format!("{by} slower: {}{late}; {breaks}", words::clock(worst.finish)))
+        let breaks = match (breaks.is_empty(), meal.is_empty()) {
+            (false, _) => breaks.join("; "),
+            (true, true) => "nothing breaks".to_owned(),
+            (true, false) => format!("served at {meal} all the same; nothing breaks"),
+        };
+        Some(format!("{by} slower: {then}{breaks}"))
     }
 }
 
@@ -178,7 +193,18 @@ impl Task {
     pub fn cold_by(&self) -> Option<i64> {
         let Doing::Box(boxing) = &self.what else { return None };
         let chilled = boxing.into.iter().any(|kept| kept.place != Place::Cupboard);
-        chilled.then(|| boxing.by.filter(|by| *by >= self.start_minute).unwrap_or(self.end_minute))
+        (chilled && boxing.stood.is_none()).then(|| boxing.by.filter(|by| *by >= self.start_minute).unwrap_or(self.end_minute))
+    }
+
+    /// Where a boxing's cold part goes: the fridge where any of it does.
+    pub fn cold_place(&self) -> Place {
+        let Doing::Box(boxing) = &self.what else { return Place::Fridge };
+        if boxing.into.iter().any(|kept| kept.place == Place::Fridge) { Place::Fridge } else { Place::Freezer }
+    }
+
+    /// Of a boxing: how long what was to be boxed has stood, where that is too long.
+    pub fn stood(&self) -> Option<Stood> {
+        if let Doing::Box(boxing) = &self.what { boxing.stood } else { None }
     }
 
     /// What it handles first, with its share of what the session takes of each.

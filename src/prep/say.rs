@@ -1,15 +1,17 @@
 //! The plan's own sentences, which terminal, paper and JSON share. They are made here, at the edge, and nobody reads them back.
 
+use super::advice::what_to_do_with_it;
 use super::boxes::counted;
 use super::filling::boxing_words;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
-use crate::foods::Place;
 use crate::foods::safety::{KEPT_HOT, REHEATED};
+use crate::foods::{FoodId, Place};
 use crate::kitchen::much::{much_of, several};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
 use crate::measure::{Number, Units, show, show_at_most};
 use crate::telling;
 use crate::words::{self, clock, degrees, duration, first_words, in_a_sentence, listed, sentence, temperature};
+use jiff::civil::Date;
 use std::fmt;
 
 impl Task {
@@ -57,6 +59,16 @@ pub fn taken_from(appliance: ApplianceId, names: Names) -> String {
     format!("{way} the {}", names.appliance(appliance))
 }
 
+/// Where a load is put: "on the hob", "in the oven", "under the grill".
+pub(super) fn onto(appliance: ApplianceId, names: Names) -> String {
+    let way = match names.appliance_kind(appliance) {
+        Some(ApplianceKind::Hob) => "on",
+        Some(ApplianceKind::Grill) => "under",
+        _ => "in",
+    };
+    format!("{way} the {}", names.appliance(appliance))
+}
+
 impl StepTask {
     /// "Round 2 of 3: a third of it, 600 g. Roast the beetroot.", "Round 1 of 2: half of it, 215 g pearl barley. Cook with 585 ml stock.",
     /// "half of it, from 320 g dried white beans" of what has been soaked.
@@ -97,6 +109,10 @@ impl BoxTask {
     /// "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer"; "Box flatbreads: 5 pieces to the cupboard;
     /// chill the rest: 7 pieces to the freezer".
     pub fn text(&self, names: Names, units: Units) -> String {
+        if let Some(stood) = self.stood {
+            let (name, minutes, limit) = (in_a_sentence(names.recipe(self.recipe)), duration(stood.minutes), duration(stood.limit));
+            return format!("Do not box {name}: it has stood out {minutes}, and {limit} is the most. {}", what_to_do_with_it());
+        }
         let part = |kept: &Kept| format!("{} to the {}", counted(&kept.amount, units), words::place(kept.place));
         let places: Vec<Place> = self.into.iter().map(|kept| kept.place).collect();
         let (verb, rest) = boxing_words(&places);
@@ -129,6 +145,10 @@ impl Note {
                 "Use another board, knife and pan, and wash your hands: {eater} is allergic to {}, and {eater}’s food is not all made yet",
                 listed(words)
             ),
+            Note::ServeAt(at) => format!("Serve it at {}", clock(*at)),
+            Note::KeepBack { amount, dish } => {
+                format!("Keep back {} for {}", counted(amount, units), in_a_sentence(names.recipe(*dish)))
+            }
             Note::KeepHot(until) => format!("Keep it at {} or above until it is served, at {}", kept_hot(units), clock(*until)),
             Note::Late(minutes) => format!("Starts {} later than the recipe allows", duration(*minutes)),
         }
@@ -147,7 +167,11 @@ impl Errand {
 
     pub fn text(&self, names: Names, units: Units) -> String {
         match self {
-            Errand::Step { text, .. } => text.clone(),
+            Errand::Step { text, bought, .. } => {
+                let late = |(food, on): &(FoodId, Date)| format!("{} bought only on {}", names.food(*food), words::day(*on));
+                let late = bought.iter().map(late).collect::<Vec<_>>();
+                if late.is_empty() { text.clone() } else { format!("{text} (not at home yet: {})", late.join("; ")) }
+            }
             Errand::Thaw { food, amount } => {
                 let ware = Ware::Food(*food);
                 let them = if several(names, ware, amount) { "them" } else { "it" };

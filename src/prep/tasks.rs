@@ -32,6 +32,8 @@ pub(super) enum Part {
     Box,
     /// Of the whole session; its making is that of no recipe.
     WashUp,
+    /// An oven that was set before the plan begins, until it is hot.
+    Hot,
     /// A step done ahead, as far as the session waits for it: over when the session begins.
     Ahead {
         step: usize,

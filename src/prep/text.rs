@@ -377,7 +377,15 @@ fn said(kitchen: &Kitchen, one: &Ingredient, share: Option<&Amount>, batches: f6
                 // "1 small bunch coriander", "1 bunch coriander, small": as it was typed.
                 Some((size, true)) => format!("{}{plus} {name}", much.replacen(' ', &format!(" {size} "), 1)).into(),
                 Some((size, false)) => format!("{much}{plus} {name}, {size}").into(),
-                None => Said { whole: format!("{much}{size}{plus} {described}{name}"), weight },
+                None => match size_beside(one, item, amount) {
+                    // "1 red cabbage (900 g)", as it was typed.
+                    Some(size) => {
+                        let each = if many > 1.0 { " each" } else { "" };
+                        let weight = Some(format!("{}{each}", show(size, units)));
+                        Said { whole: format!("{much}{plus} {described}{name}"), weight }
+                    }
+                    None => Said { whole: format!("{much}{size}{plus} {described}{name}"), weight },
+                },
             }
         }
         Wanted::Recipe { recipe, amount, most } => {
@@ -550,6 +558,13 @@ fn between(low: String, high: String, most: &Quantity) -> String {
     let ((number, unit), (_, unit_of_most)) = (split(&low), split(&high));
     let words = matches!(most, Quantity::Words(..) | Quantity::Count(_) | Quantity::Portions(_));
     if words || unit == unit_of_most { format!("{number}–{high}") } else { format!("{low} to {high}") }
+}
+
+/// The size of one piece, where the line says it in brackets and not as "2 × 400 g".
+fn size_beside<'i>(one: &Ingredient, item: &'i Item, amount: &Amount) -> Option<&'i Quantity> {
+    let times = |word: &str| word == "×" || word.eq_ignore_ascii_case("x");
+    let pieces = amount.unit == Unit::Piece && item.amount.unit == Unit::Piece;
+    item.size.as_ref().filter(|_| pieces && one.text.contains('(') && !one.text.split_whitespace().any(times))
 }
 
 /// The food's name, in the plural where the line says so.

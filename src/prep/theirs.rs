@@ -59,7 +59,7 @@ fn jobs_of(makings: &Makings, work: &Work, contact: &CrossContact) -> Vec<usize>
                 let safe = contact.theirs.contains(&making.recipe) && !contact.others.contains(&making.recipe);
                 safe && work.problem.jobs[*job].hands > 0
             }
-            Part::Box | Part::WashUp | Part::Ahead { .. } => false,
+            Part::Box | Part::WashUp | Part::Ahead { .. } | Part::Hot => false,
         }
     };
     (0..work.origins.len()).filter(is_theirs).collect()

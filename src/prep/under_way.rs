@@ -8,11 +8,12 @@ use std::collections::BTreeSet;
 use std::fmt;
 use std::str::FromStr;
 
+use itertools::Itertools;
 use jiff::civil::DateTime;
 
-use super::tasks::{Part, Work, session_work};
+use super::tasks::{Origin, Part, Work, session_work};
 use super::{BoxNote, Doing, Fetch, Fixed, Job, Link, Mark, Said, SessionPlan, Task};
-use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
+use crate::kitchen::{ApplianceId, Kitchen, RecipeId, Ware, Week};
 use crate::measure::Celsius;
 use crate::plan::{Kept, Makings, User};
 
@@ -22,7 +23,18 @@ pub struct UnderWay {
     pub start: DateTime,
     pub now: i64,
     pub told: Vec<Told>,
+    /// As the guide told them. They bear no mark; one whose time is past has been made.
+    pub heats: Vec<SetHeat>,
     pub done: BTreeSet<Mark>,
+}
+
+/// An appliance brought to its temperature, in minutes from the session's start.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SetHeat {
+    pub on: ApplianceId,
+    pub at: Celsius,
+    pub start: i64,
+    pub ready: i64,
 }
 
 /// A task as a guide told it.
@@ -69,6 +81,12 @@ pub struct Unmarked {
 }
 
 impl SessionPlan {
+    /// What is set on its guide, and when.
+    pub fn heats(&self) -> Vec<SetHeat> {
+        let set = |task: &Task| Some(SetHeat { on: *task.on.first()?, at: task.at?, start: task.start_minute, ready: task.end_minute });
+        self.tasks.iter().filter(|task| task.is_set()).filter_map(set).collect()
+    }
+
     /// Its tasks as its guide tells them, but for settings.
     pub fn told(&self) -> Vec<Told> {
         let told = |(task, mark): (&Task, Mark)| {
@@ -160,7 +178,7 @@ pub(super) fn stand(work: &mut Work, makings: &Makings, under_way: &UnderWay) ->
         let Some(told) = told_of(work, makings, under_way, job) else {
             // New since that guide was printed: it comes after all its marks.
             marks.push(match work.origins[job].part {
-                Part::Ahead { .. } => Mark::None,
+                Part::Ahead { .. } | Part::Hot => Mark::None,
                 Part::Step { .. } => {
                     numbers += 1;
                     Mark::Number(numbers)
@@ -178,7 +196,41 @@ pub(super) fn stand(work: &mut Work, makings: &Makings, under_way: &UnderWay) ->
         }
     }
     stand_all(work, done, under_way.now);
+    let hot = hot(work, under_way);
+    marks.extend(hot.iter().map(|_| Mark::None));
+    for heat in hot {
+        let machine = heat.on.0;
+        let fixed = Fixed { start: heat.start, set_to: Some(heat.at.0), ..Fixed::default() };
+        let job = Job {
+            making: work.chosen.len() + 1 + work.problem.jobs.len(),
+            wait: heat.ready - heat.start,
+            machines: vec![(machine, work.problem.machines[machine].room)],
+            temperature: Some(heat.at.0),
+            uncounted: true,
+            fixed: Some(fixed),
+            ..Job::default()
+        };
+        work.problem.jobs.push(job);
+        work.origins.push(Origin { making: work.chosen.first().copied().unwrap_or_default(), part: Part::Hot });
+    }
     marks
+}
+
+/// The last setting of each appliance that is past, where nothing that was on it since tells how hot it is, and nothing stands in it yet.
+fn hot(work: &Work, under_way: &UnderWay) -> Vec<SetHeat> {
+    let mut hot: Vec<SetHeat> = Vec::new();
+    let past =
+        under_way.heats.iter().filter(|one| one.start < under_way.now && one.ready > one.start && one.on.0 < work.problem.machines.len());
+    for one in past.sorted_by_key(|one| one.start) {
+        hot.retain(|earlier| earlier.on != one.on);
+        hot.push(one.clone());
+    }
+    let over = |job: &Job| job.fixed.map(|fixed| fixed.start + job.minutes());
+    let since = |one: &SetHeat, job: &Job| {
+        job.machines.iter().any(|(machine, _)| *machine == one.on.0) && over(job).is_some_and(|over| over > one.start)
+    };
+    hot.retain(|one| work.problem.machines[one.on.0].heat.is_some() && !work.problem.jobs.iter().any(|job| since(one, job)));
+    hot
 }
 
 /// What is done stands as it was told, but ends before whatever done came after it or took its place on an appliance: quicker hands than

@@ -163,6 +163,7 @@ pub fn reckon_beside<'k>(
     warnings.extend(plan::avoided_at_meals(&kitchen, &week));
     warnings.extend(avoided_on_list(&kitchen, &demanded, &needs));
     warnings.extend(unskilled(&kitchen, &week, &makings, &warnings));
+    warnings.extend(prep::warned_of_bought_later(&kitchen, &prep::bought_later(&kitchen, &week, &makings, &needs.needs)));
     let counted = counted_in_packs(&kitchen, &demanded, &netted);
     warnings.extend(demanded.warnings.iter().filter(|warning| warning.at().is_none_or(|at| !counted.contains(at))).cloned());
     warnings.extend(netted.warnings.iter().chain(&basket.warnings).cloned());
@@ -369,7 +370,14 @@ impl Reckoning<'_> {
 
     /// The plan of the week's open sessions.
     pub fn prep(&self, effort: Effort) -> PrepPlan {
-        prep::prep(&self.kitchen, &self.week, &self.makings, &self.demanded.demand, &self.netted.draws, effort)
+        let (demand, draws) = (&self.demanded.demand, &self.netted.draws);
+        self.marked(prep::prep(&self.kitchen, &self.week, &self.makings, demand, draws, effort))
+    }
+
+    /// With what is to be done ahead of its trip marked.
+    fn marked(&self, mut plan: PrepPlan) -> PrepPlan {
+        plan.mark_bought_later(&prep::bought_later(&self.kitchen, &self.week, &self.makings, &self.needs.needs));
+        plan
     }
 
     /// The plan of the sessions that are taken as done, as they were planned on the shelf of the household's files; `None` where none is.
@@ -381,7 +389,7 @@ impl Reckoning<'_> {
     /// The same with one session under way.
     pub fn prep_under_way(&self, effort: Effort, under_way: &UnderWay) -> PrepPlan {
         let (demand, draws) = (&self.demanded.demand, &self.netted.draws);
-        prep::prep_under_way(&self.kitchen, &self.week, &self.makings, demand, draws, (effort, Some(under_way)))
+        self.marked(prep::prep_under_way(&self.kitchen, &self.week, &self.makings, demand, draws, (effort, Some(under_way))))
     }
 
     /// What is said to be done of a session although something before it is not.

@@ -6,7 +6,7 @@ use crate::foods::Place;
 use crate::kitchen::{Names, Ware};
 use crate::measure::{Quantity, Units};
 use crate::plan::Contains;
-use crate::prep::{Batch, Before, BoxNote, Care, CutTogether, Hands, PersonId, SessionPlan, by_food};
+use crate::prep::{Batch, Before, Begun, BoxNote, Care, CutTogether, Fetched, Hands, PersonId, SessionPlan, by_food};
 
 use super::flow::Block;
 use super::parts::{hanging, heading};
@@ -149,19 +149,28 @@ impl<'a> Beside<'a> {
         let places =
             [(Some(Place::Cupboard), "Cupboard"), (Some(Place::Fridge), "Fridge"), (Some(Place::Freezer), "Freezer"), (None, "Bought")];
         let foods = by_food(&self.session.fetch);
+        let is_begun = |one: &Fetched| one.begun(&self.session.begun).is_some_and(Begun::is_all);
         let paragraph = |(from, name): (Option<Place>, &str)| {
             let mut spans = vec![strong(format!("{name}: "))];
-            for one in foods.iter().filter(|one| one.from[0].place == from) {
+            for one in foods.iter().filter(|one| one.from[0].place == from && !is_begun(one)) {
                 let Some(share) = self.share_of(one.of) else { continue };
                 let gap = if spans.len() > 1 { "; " } else { "" };
                 let words = one.words(&self.session.said, share, self.names, self.units);
                 let parts = if one.from.len() > 1 { format!(": {}", one.places(&self.session.said, self.units)) } else { String::new() };
-                spans.push(plain(format!("{gap}{words}{parts}")));
+                let since = one.since(&self.session.begun, self.units).map(|since| format!(", {since}")).unwrap_or_default();
+                spans.push(plain(format!("{gap}{words}{parts}{since}")));
                 spans.extend((one.from.len() == 1 && one.from[0].look_first).then(|| strong(" (look at it first)")));
             }
             (spans.len() > 1).then_some(spans)
         };
-        places.into_iter().filter_map(paragraph).collect()
+        let since = |one: &Fetched| Some((self.share_of(one.of)?, one.since(&self.session.begun, self.units)?));
+        let mut begun = foods.iter().filter(|one| is_begun(one)).filter_map(|one| {
+            let (share, since) = since(one)?;
+            Some(format!("{}, {since}", one.words(&self.session.said, share, self.names, self.units)))
+        });
+        let begun = begun.join("; ");
+        let begun = (!begun.is_empty()).then(|| vec![strong("In hand: "), plain(begun)]);
+        places.into_iter().filter_map(paragraph).chain(begun).collect()
     }
 
     /// How much of a food the person of the page handles: 1 where all of it is theirs, or everybody is on the page.

@@ -116,7 +116,7 @@ fn clock_line(scale: &Scale, ticks: &[i64], clock: Clock) -> Block {
     Block::of(vec![line]).heading()
 }
 
-/// People first, then appliances, each in the order in which they are first needed.
+/// People first, in the household's order, then appliances in the order in which they are first needed.
 fn lanes<'s>(session: &'s SessionPlan, names: Names<'s>, units: Units) -> Vec<(&'s str, Vec<Bar>)> {
     let mut people: Vec<(PersonId, Vec<Bar>)> = Vec::new();
     let mut appliances: Vec<(ApplianceId, Vec<Bar>)> = Vec::new();
@@ -139,6 +139,7 @@ fn lanes<'s>(session: &'s SessionPlan, names: Names<'s>, units: Units) -> Vec<(&
             add(&mut appliances, *appliance, bar(task.start_minute, task.end_minute, name, (!task.is_set()).then_some(0.92)));
         }
     }
+    people.sort_by_key(|(id, _)| *id);
     let people = people.into_iter().map(|(id, bars)| (session.person(id).name.as_str(), bars));
     people.chain(appliances.into_iter().map(|(id, bars)| (names.appliance(id), bars))).collect()
 }

@@ -7,7 +7,7 @@ use itertools::Itertools;
 use jiff::civil::DateTime;
 
 use crate::kitchen::Names;
-use crate::prep::{Before, Care, PersonId, SessionPlan, presence};
+use crate::prep::{Advice, Before, Care, PersonId, SessionPlan, presence};
 
 use super::beside::{Beside, groups};
 use super::chart::{Look, chart};
@@ -17,7 +17,7 @@ use super::page::{BLACK, MARGIN, Page};
 use super::parts::heading;
 use super::scale::style;
 use super::steps::{Steps, Type};
-use super::text::{Setter, plain, soft, strong};
+use super::text::{Setter, Span, plain, soft, strong};
 use super::wording::{day, duration, full_day};
 use super::{Settings, Sheet};
 use crate::words::{Clock, clock, clock_after};
@@ -46,6 +46,10 @@ const MEASURES: [Measure; 9] = [
     measure([9.0, 10.0], [9.0, 10.0], [7.5, 8.25], true, 1.0, 9.0),
     measure([9.0, 9.75], [9.0, 9.5], [7.5, 8.0], true, 0.5, 9.0),
 ];
+
+/// The page of one person alone is read from a board: it is set larger where there is room for it.
+const ROOMIER: [Measure; 2] =
+    [measure([14.0, 18.0], [9.5, 12.0], [9.5, 12.0], false, 6.0, 16.0), measure([12.5, 16.0], [9.5, 12.0], [9.5, 12.0], false, 5.0, 14.0)];
 
 /// Large print is not made to fit: it takes the pages it needs.
 const LARGE: Measure = measure([16.0, 20.0], [14.0, 18.0], [14.0, 17.0], false, 8.0, 20.0);
@@ -93,9 +97,9 @@ pub fn person_guide(week: &str, session: &SessionPlan, before: &[Before], names:
     Some(finished(setter, guide.stem(), guide.title().replace('\u{a0}', " "), pages, Vec::new()))
 }
 
-/// Everybody who has something to do, in the order in which they begin.
+/// Everybody who has something to do, in the household's order.
 fn people(session: &SessionPlan) -> Vec<PersonId> {
-    session.tasks.iter().flat_map(|task| task.person.into_iter().chain(task.out_person)).unique().collect()
+    session.tasks.iter().flat_map(|task| task.person.into_iter().chain(task.out_person)).unique().sorted().collect()
 }
 
 struct Guide<'a> {
@@ -157,7 +161,8 @@ impl<'a> Guide<'a> {
 
     /// The page in the first measure in which everything has room on it.
     fn single(&self, setter: &mut Setter) -> Option<Page> {
-        self.measures().iter().find_map(|measure| self.on_one_page(setter, *measure))
+        let roomier = if self.whose.is_some() && !self.is_large() { &ROOMIER[..] } else { &[] };
+        roomier.iter().chain(self.measures()).find_map(|measure| self.on_one_page(setter, *measure))
     }
 
     /// The chart, the steps in two columns, and what stands beside them in three.
@@ -229,9 +234,10 @@ impl<'a> Guide<'a> {
             };
             facts.push(plain(told));
             facts.extend(session.finish_by.map(|by| strong(format!(", to be finished by\u{a0}{}", clock(by)))));
-            let served = session.served.iter().map(|at| clock(*at)).join(" and ");
-            facts.extend((!served.is_empty()).then(|| strong(format!(", served at\u{a0}{served}"))));
+            let served = session.served_text();
+            facts.extend((!served.is_empty()).then(|| strong(served.replace(" at ", " at\u{a0}"))));
             under.push(facts);
+            under.extend(self.warned());
             let unknown = session.cautions.iter().filter(|care| matches!(care, Care::Unknown(_)));
             under.extend(unknown.map(|care| vec![strong(care.text(self.names))]));
             // Why, and what to clean, is said below; who it is must not be overlooked.
@@ -239,6 +245,18 @@ impl<'a> Guide<'a> {
             under.extend(guarded.map(|one| vec![strong(one.warning(self.names))]));
         }
         Head { over: format!("Prep guide, {}", self.week), title, under }
+    }
+
+    /// What is to be known before anything else: that it ends too late, who stays longer, and what would mend it best.
+    fn warned(&self) -> Option<Vec<Span>> {
+        let advice = &self.session.advice;
+        let first = |one: &&Advice| {
+            matches!(one, Advice::Late { .. } | Advice::Stays { .. } | Advice::LateMeal { .. } | Advice::StoodTooLong { .. })
+        };
+        let mends = |one: &&Advice| matches!(one, Advice::Remedy { over, .. } if *over <= 0);
+        advice.iter().find(first)?;
+        let told = advice.iter().filter(first).chain(advice.iter().filter(mends).take(2)).map(|one| one.text(self.names)).join(" ");
+        Some(vec![strong(told)])
     }
 
     /// Where room is short, the foot of the page alone says which week's guide it is.

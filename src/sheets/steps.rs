@@ -5,7 +5,7 @@ use itertools::Itertools;
 use crate::foods::Place;
 use crate::kitchen::Names;
 use crate::measure::Units;
-use crate::prep::{BoxNote, BoxTask, Doing, Filling, Mark, Note, PersonId, SessionPlan, Task, boxing_words, taken_from};
+use crate::prep::{BoxNote, Filling, Mark, Note, PersonId, SessionPlan, Task, boxing_words, taken_from};
 
 use super::flow::Block;
 use super::text::{Line, Setter, Span, Style, plain, soft, strong, width_of};
@@ -92,7 +92,9 @@ impl Steps<'_> {
     fn is_said_before(&self, task: &Task, note: &Note) -> bool {
         let earlier = self.session.tasks.iter().take_while(|other| !std::ptr::eq(*other, task));
         let told = |other: &Task| other.notes.contains(note) && other.on.first() == task.on.first();
-        self.kind.is_tight() && self.whose.is_none() && !task.on.is_empty() && earlier.into_iter().any(told)
+        // Each dish goes to the table by itself.
+        let of_a_dish = matches!(note, Note::ServeAt(_) | Note::KeepHot(_));
+        !of_a_dish && self.kind.is_tight() && self.whose.is_none() && !task.on.is_empty() && earlier.into_iter().any(told)
     }
 
     /// A load that somebody else put in.
@@ -110,7 +112,8 @@ impl Steps<'_> {
         let number = setter.one_line(&[strong(mark.to_string())], self.kind.body, indent);
         let shift = (indent - 0.6 * self.kind.body.size - width_of(&number)).max(0.0);
         if let Some(first) = lines.first_mut() {
-            first.items.extend(number.moved(shift).items);
+            // First, as it is read.
+            first.items.splice(0..0, number.moved(shift).items);
         }
         Block::of(lines).spaced(self.kind.gap)
     }
@@ -175,7 +178,6 @@ impl Steps<'_> {
 
     /// "Box and chill. Fridge: 2½ portions in 2 deep tubs, use by Wed 2 Dec, for Mon supper. ☐ in the fridge by 18:21 ______ cold ______".
     fn boxed(&self, task: &Task) -> Vec<Span> {
-        let Doing::Box(BoxTask { into, .. }) = &task.what else { return Vec::new() };
         let fillings = self.session.fillings(task);
         if fillings.is_empty() {
             return vec![plain(ended(&task.text(self.names, self.units)))];
@@ -198,7 +200,7 @@ impl Steps<'_> {
         let mine = fillings.first().and_then(|filling| filling.notes.first());
         spans.extend(mine.and_then(|note| warned_of(note)));
         if let Some(by) = task.cold_by() {
-            let at = if into.iter().any(|kept| kept.place == Place::Fridge) { Place::Fridge } else { Place::Freezer };
+            let at = task.cold_place();
             let by = clock_after(self.session.start, by);
             spans.push(strong(format!(" ☐{TIE}in the {} by{TIE}{by}", place(at))));
             let blank = match (self.kind.brief, self.kind.is_tight()) {
@@ -223,7 +225,10 @@ impl Steps<'_> {
         let Some(whose) = self.whose else { return Vec::new() };
         let tasks = &self.session.tasks;
         let other = |one: usize| tasks[one].person.filter(|person| *person != whose).map(|who| Theirs { who, mark: marks[one] });
-        let before = tasks[index].after.iter().copied().filter(|one| *one < tasks.len()).sorted();
+        // What an earlier step of the same person has waited for is done.
+        let earlier = tasks[..index].iter().filter(|task| task.person == Some(whose));
+        let known: Vec<usize> = earlier.flat_map(|task| &task.after).copied().collect();
+        let before = tasks[index].after.iter().copied().filter(|one| *one < tasks.len() && !known.contains(one)).sorted();
         let waits = by_person(before.filter_map(other));
         let told = by_person((0..tasks.len()).filter(|one| tasks[*one].after.contains(&index)).filter_map(other));
         let waits = waits.iter().map(|(who, marks)| format!("{marks}{TIE}({})", self.person(*who))).join(", ");

@@ -67,6 +67,7 @@ fn people(session: &SessionPlan, marks: &[Mark]) -> Vec<(PersonId, Vec<Bar>)> {
             add(&mut people, person, Bar { from: task.out_minute(), until: task.end_minute, mark: format!("{mark} out") });
         }
     }
+    people.sort_by_key(|(id, _)| *id);
     people
 }
 

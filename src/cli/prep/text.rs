@@ -95,7 +95,7 @@ impl Writer<'_> {
             out.push_str(&wrap(&indent, &format!("Until {}.", at(task.out_minute())), width));
         }
         if let Some(by) = task.cold_by() {
-            out.push_str(&wrap(&indent, &format!("☐ in the fridge by {}", at(by)), width));
+            out.push_str(&wrap(&indent, &format!("☐ in the {} by {}", place(task.cold_place()), at(by)), width));
         }
         task.notes.iter().for_each(|note| out.push_str(&wrap("     - ", &note.text(names, units), width)));
     }
@@ -104,7 +104,7 @@ impl Writer<'_> {
     fn fetch(self, session: &SessionPlan, item: &Fetched) -> Vec<String> {
         let said = &session.said;
         let taste = if item.amount.is_zero() { ", to taste" } else { "" };
-        vec![format!("{}{taste}", item.words(said, 1.0, self.names, self.units)), item.places(said, self.units)]
+        vec![format!("{}{taste}", item.words(said, 1.0, self.names, self.units)), item.where_from(session, self.units)]
     }
 
     fn boxed(self, boxed: &BoxNote) -> Vec<String> {
@@ -123,13 +123,15 @@ fn headline(session: &SessionPlan) -> String {
         bound => format!("no plan is shorter than {bound} min"),
     };
     let by = session.finish_by.map_or_else(String::new, |by| format!(", to finish by {}", clock(by)));
-    let served: Vec<String> = session.served.iter().map(|at| clock(*at)).collect();
-    let by = if served.is_empty() { by } else { format!("{by}, served at {}", served.join(" and ")) };
+    let by = by + &session.served_text();
     let at = |moment: DateTime| if session.start.date() == moment.date() { clock(moment) } else { day_clock(moment) };
     // What is served last counts to no finish, but the cook is at work until then.
     let rest = session.ends_with_a_meal().then(|| format!("the rest done at {}, ", at(session.finish)));
     let rest = rest.unwrap_or_default();
     let (from, to) = (day_clock(session.start), at(session.ends()));
+    if session.is_done() {
+        return format!("{from} to {to}: all of it is done");
+    }
     // All of it is served hot: there is no rest whose minutes could be told.
     if session.minutes == 0 && session.ends_with_a_meal() {
         return format!("{from} to {to}{by}");

@@ -1,9 +1,12 @@
 //! Advice in sentences.
 
+use super::super::Stood;
+use super::super::say::{onto, reheated};
 use super::{Advice, Bottleneck, Change, Job, Rule};
 use jiff::civil::DateTime;
 
 use crate::kitchen::Names;
+use crate::measure::Units;
 use crate::words::{clock, clock_after, day, duration, in_a_sentence, listed, sentence};
 
 impl Advice {
@@ -25,6 +28,7 @@ impl Advice {
                 format!("The {name} warms up while nobody is there: do not leave it alone.")
             }
             Advice::NotSafe { job, before, minutes, limit } => not_safe(&job.text(names), &before.text(names), *minutes, *limit),
+            Advice::StoodTooLong { job, before, stood } => stood_too_long(&job.text(names), &before.text(names), *stood),
             Advice::Circle(rule) => format!("Steps wait for one another in a circle; this rule is left out: {}.", rule.text(names)),
             Advice::TooLate { job, before, over, limit, proven } => {
                 let (job, before, over, limit) = (job.text(names), before.text(names), duration(*over), duration(*limit));
@@ -42,6 +46,12 @@ impl Advice {
                 format!("{job} starts {left} after {before}, which should rest {gap}.")
             }
             Advice::Served { job, done, meal, hold } => served(&sentence(&job.text(names)), *done, *meal, *hold),
+            Advice::LateMeal { over, sooner: Some(sooner) } => {
+                let (over, sooner) = (duration(*over), clock(*sooner));
+                format!("What would help: begin {over} sooner, at {sooner}, have the meal {over} later, or make one dish less.")
+            }
+            Advice::LateMeal { over, sooner: None } => format!("The meal can begin {} later.", duration(*over)),
+            Advice::AllDone => "All of it is done.".to_owned(),
             Advice::NotCalm { by, wanted, free } => {
                 let (wanted, free, by) = (duration(*wanted), duration(*free), clock(*by));
                 format!("A calm session keeps the last {wanted} before {by} free; no plan was found that leaves more than {free}.")
@@ -85,7 +95,7 @@ fn served(job: &str, done: DateTime, meal: DateTime, hold: i64) -> String {
     let minutes = meal.duration_since(done).as_secs().div_euclid(60);
     let (at, meal) = (clock(done), clock(meal));
     if minutes < 0 {
-        return format!("{job} is done at {at}, {} after it is served at {meal}.", duration(-minutes));
+        return format!("{job} is done at {at}, {} late for the meal at {meal}.", duration(-minutes));
     }
     let keeps = if hold > 0 { format!("it keeps for {} (hold)", duration(hold)) } else { "it is to be served at once (hold)".to_owned() };
     format!("{job} is done at {at}, {} before it is served at {meal}; {keeps}.", duration(minutes))
@@ -97,6 +107,16 @@ fn not_safe(job: &str, before: &str, minutes: i64, limit: i64) -> String {
         "Not safe as planned: {job} starts {minutes} after the end of {before}, and {limit} is the most. Chill each load by itself as it \
          leaves the heat, or do not keep it."
     )
+}
+
+fn stood_too_long(job: &str, before: &str, stood: Stood) -> String {
+    let (minutes, limit) = (duration(stood.minutes), duration(stood.limit));
+    format!("Not safe any more: {before} has stood out {minutes}, and {limit} is the most before {job}. {}", what_to_do_with_it())
+}
+
+/// Of what has stood out too long. USDA FSIS, Leftovers and Food Safety: throw it out. From memory.
+pub fn what_to_do_with_it() -> String {
+    format!("Do not keep it: throw it out, or, where local rules allow it, eat it now, reheated to {} throughout.", reheated(Units::Metric))
 }
 
 fn clash(rules: &[Rule], hours: bool, names: Names) -> String {
@@ -132,6 +152,7 @@ impl Rule {
             Rule::Gap { after, before, minutes } => between(after, &format!("at least {} after", duration(*minutes)), before),
             Rule::Served { job, hold: 0 } => format!("{} done just when it is served", job.text(names)),
             Rule::Served { job, hold } => format!("{} done at most {} before it is served", job.text(names), duration(*hold)),
+            Rule::Done { job, by } => format!("{} done by {}, when it is served", job.text(names), clock(*by)),
             Rule::Until { person } => format!("the hours of {person}"),
         }
     }
@@ -155,7 +176,7 @@ impl Change {
         match self {
             Change::OneMorePerson => "With one more person".to_owned(),
             Change::Without(recipe) => format!("Without {}", in_a_sentence(names.recipe(*recipe))),
-            Change::MoreRoom(id) => format!("With room for one more load in the {}", names.appliance(*id)),
+            Change::MoreRoom(id) => format!("With room for one more load {}", onto(*id, names)),
             Change::Moved { recipe, to } => {
                 format!("With {} moved to the session on {} {}", in_a_sentence(names.recipe(*recipe)), to.strftime("%a"), clock(*to))
             }

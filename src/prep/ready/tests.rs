@@ -41,7 +41,7 @@ fn step(person: PersonId, start: i64, hands: i64, wait: i64, on: Option<usize>) 
 
 fn boxing(start: i64, place: Place, by: Option<i64>) -> Task {
     let into = vec![Kept { amount: Quantity::portions(4.0), place }];
-    Task { what: Doing::Box(BoxTask { recipe: RecipeId(0), into, by }), ..step(CHEF, start, 3, 0, None) }
+    Task { what: Doing::Box(BoxTask { recipe: RecipeId(0), into, by, stood: None }), ..step(CHEF, start, 3, 0, None) }
 }
 
 fn note(boxes: Option<Boxes>) -> BoxNote {
@@ -87,6 +87,7 @@ fn session(tasks: Vec<Task>) -> (Kitchen, SessionPlan) {
         slower: vec![],
         rest: None,
         said: vec![],
+        begun: vec![],
     };
     (kitchen, session)
 }

@@ -368,3 +368,18 @@ fn nobody_takes_five_eighths_of_a_pinch_or_of_a_cherry_tomato() {
     // 12½ of 17 g are 212.5 g; they are told as thirteen.
     assert_eq!(said(&line(tomato, 5.0, Unit::Piece, None), 2.5), "13 cherry tomatoes (215 g)");
 }
+
+#[test]
+fn the_size_of_a_piece_is_told_as_it_was_typed() {
+    let mut kitchen = kitchen();
+    let cabbage = food(&mut kitchen, "red cabbage", "vegetable");
+    let sized = |text: &str, pieces: f64, grams: f64| {
+        let item = Item { size: Some(Quantity::grams(grams)), ..item(pieces, Unit::Piece) };
+        ingredient(text, cabbage, Some(item), None)
+    };
+    let told = |one: &Ingredient, times: f64| amount_and_food(&kitchen, one, None, times);
+    let one = sized("1 red cabbage (900 g)", 1.0, 900.0);
+    assert_eq!(told(&one, 1.0), "1 red cabbage (900 g)");
+    assert_eq!(told(&one, 2.0), "2 red cabbages (900 g each)");
+    assert_eq!(told(&sized("2 x 400 g red cabbage", 2.0, 400.0), 1.0), "2 × 400 g red cabbages");
+}

@@ -173,7 +173,7 @@ impl Chance {
         let step = StepTask { recipe, step: 0, round: 0, rounds: 1, text: self.text(12), part: None, verb: self.name(), uses: vec![] };
         let what = match self.below(4) {
             0 => Doing::Set,
-            1 => Doing::Box(BoxTask { recipe, into, by: self.one_in(2).then_some(500) }),
+            1 => Doing::Box(BoxTask { recipe, into, by: self.one_in(2).then_some(500), stood: None }),
             _ => Doing::Step(step),
         };
         let (start_minute, hands_minutes, wait, out_minutes) =
@@ -267,7 +267,7 @@ impl Chance {
             made: chance.many(2, |chance| CardMaking { recipe: chance.recipe(), steps: chance.many(6, step) }),
             beware: chance.contains().beware(&[Allergen::Sesame]),
         };
-        let errand = |chance: &mut Chance| Errand::Step { recipe: chance.recipe(), step: 0, text: chance.text(12) };
+        let errand = |chance: &mut Chance| Errand::Step { recipe: chance.recipe(), step: 0, text: chance.text(12), bought: vec![] };
         let day = |chance: &mut Chance| CardDay {
             on: date(2026, 12, 1 + chance.below(9) as i8),
             meals: chance.many(5, meal),
@@ -333,7 +333,7 @@ fn any_session_is_laid_out_soundly_and_drops_no_step() {
     for_all(|chance, number, settings| {
         let settings = Settings { fold: false, ..settings };
         let (session, week, household) = (chance.session(number), chance.text(8), chance.text(6));
-        let errand = Errand::Step { recipe: RecipeId(0), step: 0, text: household.clone() };
+        let errand = Errand::Step { recipe: RecipeId(0), step: 0, text: household.clone(), bought: vec![] };
         let before = [Before { at: Moment::On(date(2026, 11, 29)), errand }];
         let kitchen = chance.kitchen(&household);
         let names = kitchen.names();

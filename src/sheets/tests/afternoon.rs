@@ -23,7 +23,7 @@ fn who(name: &str) -> PersonId {
 
 pub fn before() -> Vec<Before> {
     let text = "Soak 300 g dried white beans in cold water".into();
-    let soak = Errand::Step { recipe: dish("White-bean mash"), step: 0, text };
+    let soak = Errand::Step { recipe: dish("White-bean mash"), step: 0, text, bought: vec![] };
     let thaw = Errand::Thaw { food: food("white fish"), amount: Quantity::pieces(4.0) };
     vec![
         Before { at: Moment::At(date(2026, 11, 29).at(2, 0, 0, 0)), errand: soak },
@@ -106,7 +106,7 @@ fn set_oven(at: i64, minutes: i64, celsius: f64) -> Task {
 fn boxing(name: &str, at: i64) -> Task {
     let doing = Doing { dish: name, step: 1, at, hands: 3, wait: 0, out: 0, who: "cook", on: None, celsius: None, text: "" };
     let into = vec![Kept { amount: Quantity::portions(6.0), place: Place::Fridge }];
-    Task { what: prep::Doing::Box(BoxTask { recipe: dish(name), into, by: None }), ..task(&doing) }
+    Task { what: prep::Doing::Box(BoxTask { recipe: dish(name), into, by: None, stood: None }), ..task(&doing) }
 }
 
 /// What nobody knows of a stock.
@@ -215,5 +215,6 @@ pub fn session() -> SessionPlan {
         rest: None,
         slower: Vec::new(),
         said: Vec::new(),
+        begun: vec![],
     }
 }

@@ -66,8 +66,12 @@ fn person(name: &str) -> Person {
 
 /// The oven warms up for 10 min while the cook peels; the roots roast from 10 to 26; boxing takes 3 min.
 fn roast() -> PrepPlan {
-    let boxing =
-        BoxTask { recipe: RecipeId(0), into: vec![Kept { amount: Quantity::portions(4.0), place: crate::foods::Place::Fridge }], by: None };
+    let boxing = BoxTask {
+        recipe: RecipeId(0),
+        into: vec![Kept { amount: Quantity::portions(4.0), place: crate::foods::Place::Fridge }],
+        by: None,
+        stood: None,
+    };
     let tasks = vec![
         Task { on: vec![OVEN], at: Some(Celsius(200.0)), ..task(Doing::Set, [0, 0, 0, 10]) },
         task(step("Peel and cut the roots."), [0, 8, 0, 8]),
@@ -106,6 +110,7 @@ fn roast() -> PrepPlan {
         slower: vec![],
         rest: None,
         said: vec![],
+        begun: vec![],
     };
     PrepPlan { week: "First week of advent".into(), sessions: vec![session], before: vec![], moves: vec![], short: vec![] }
 }
