@@ -8,12 +8,15 @@ use std::path::{Path, PathBuf};
 use super::outcome::{Done, Failure, json, say};
 use super::printed::text_of;
 use super::{Cli, Format, setting};
-use crate::adopt::{Adopted, INGREDIENTS, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
+use crate::adopt::{Adopted, INGREDIENTS, MOST_BYTES, NotAdopted, Reads, adopt, id_of, recipe_file};
 use crate::foods::{Foods, Place};
 use crate::kitchen::{LineOf, LineRead, Mistake, load_foods, read_ingredients, recipe_mistakes};
 use crate::measure::Spoons;
 use crate::store::begin_writing;
 use crate::words::{self, counted};
+
+/// The name of a recipe whose page has none.
+const NAMELESS: &str = "Recipe";
 
 /// The recipes that are there: name in lower case, by id.
 pub type There = BTreeMap<String, String>;
@@ -87,7 +90,7 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
     let mut wrong: Vec<String> = Vec::new();
     for file in files {
         match read(file)? {
-            Ok(bytes) => match adopt(&bytes, &|line| is_ingredient(line, foods)) {
+            Ok(bytes) => match adopt(&bytes, &|line| reads(line, foods)) {
                 Ok(recipes) => found.extend(recipes),
                 Err(error) => wrong.push(not_adopted(file, error)),
             },
@@ -107,7 +110,7 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
     for mut recipe in found {
         let own = id.map_or_else(|| id_of(&recipe.name), str::to_owned);
         if recipe.name.is_empty() {
-            recipe.name = "Recipe".to_owned();
+            recipe.name = NAMELESS.to_owned();
         }
         let name = recipe.name.to_lowercase();
         if there.contains_key(&own.to_lowercase()) {
@@ -184,13 +187,15 @@ fn not_adopted(file: &Path, error: NotAdopted) -> String {
     }
 }
 
-/// Does a line read as an ingredient with an amount?
-fn is_ingredient(line: &str, foods: &Foods) -> bool {
-    let with_amount = |line: &crate::kitchen::Line| match &line.of {
-        LineOf::Food { item, .. } => item.is_some(),
-        LineOf::Recipe { .. } => true,
+/// Does a line read as an ingredient with an amount, and is its food known?
+fn reads(line: &str, foods: &Foods) -> Reads {
+    let one = |line: &crate::kitchen::Line| match &line.of {
+        LineOf::Food { food, item } => Reads { amount: item.is_some(), food: foods.find(food).is_some() },
+        LineOf::Recipe { .. } => Reads { amount: true, food: true },
     };
-    matches!(read_ingredients(line, foods, Spoons::Us), Ok(LineRead::Ingredients(lines)) if lines.iter().any(with_amount))
+    let Ok(LineRead::Ingredients(lines)) = read_ingredients(line, foods, Spoons::Us) else { return Reads::default() };
+    let read: Vec<Reads> = lines.iter().map(one).collect();
+    Reads { amount: read.iter().any(|one| one.amount), food: read.iter().any(|one| one.food) }
 }
 
 /// Reads the file as the kitchen will. A line that it would refuse becomes a comment beside the others and is told; any other mistake
@@ -233,6 +238,9 @@ const MOST_UNPLACED: usize = 3;
 /// What the page does not say, and the key that would; what it says that has no key.
 fn missing(recipe: &Adopted) -> Vec<String> {
     let mut missing = Vec::new();
+    if recipe.name == NAMELESS {
+        missing.push(format!("`name` is missing on the page: \"{NAMELESS}\" is written down."));
+    }
     let eaten_soon = recipe.keeps.places.iter().all(|(place, _)| *place == Place::Freezer);
     if eaten_soon {
         let what = if recipe.keeps.places.is_empty() { "`keeps`" } else { "`keeps.fridge`" };
@@ -241,7 +249,10 @@ fn missing(recipe: &Adopted) -> Vec<String> {
         ));
     }
     if recipe.makes.is_none() {
-        missing.push("`makes` is missing on the page: 4 portions are written down.".to_owned());
+        missing.push(match &recipe.yields {
+            Some(said) => format!("`makes`: the page says \"{said}\", which is no number: 4 portions are written down."),
+            None => "`makes` is missing on the page: 4 portions are written down.".to_owned(),
+        });
     }
     if recipe.ingredients.is_empty() {
         missing.push("`ingredients` is missing: nothing of it will be bought.".to_owned());
@@ -249,6 +260,7 @@ fn missing(recipe: &Adopted) -> Vec<String> {
     if recipe.method.is_empty() {
         missing.push("`method` is missing: it takes no time in the session.".to_owned());
     }
+    missing.extend(recipe.lost.iter().cloned());
     missing.extend(
         recipe.unplaced.iter().take(MOST_UNPLACED).map(|line| format!("\"{line}\" has no key; it stands in the file as a comment.")),
     );
