@@ -130,7 +130,8 @@ pub(super) fn recipe(thing: &Thing) -> Option<Adopted> {
     let described = get("description").map(|said| texts(said).join("\n")).unwrap_or_default();
     let described = lines(&described);
     let yields = get("recipeYield").or_else(|| get("yield")).map(yields).unwrap_or_default();
-    let supplies = get("supply").map(|supply| list::beside(supply, &listed.lines)).unwrap_or_default();
+    // Whatever else stands in a second list: to add it could double the food.
+    let beside = ["ingredients", "supply"].iter().filter_map(|key| get(key)).flat_map(|other| list::beside(other, &listed.lines)).collect();
     Some(Adopted {
         keeps: keeping(described.iter().chain(&told.paragraphs).map(String::as_str), &name),
         name,
@@ -140,7 +141,7 @@ pub(super) fn recipe(thing: &Thing) -> Option<Adopted> {
         method: told.paragraphs,
         source: source(thing),
         times: times(thing),
-        unplaced: supplies,
+        unplaced: beside,
         lost: listed.lost.into_iter().chain(told.lost).collect(),
         ..Adopted::default()
     })

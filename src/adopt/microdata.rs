@@ -1,7 +1,7 @@
 //! schema.org/Recipe as microdata: `itemscope`, `itemtype`, `itemprop`, `itemref` (HTML Standard, chapter 5). An item becomes the thing that
 //! JSON-LD would have written, and is read as that.
 
-use std::collections::HashMap;
+use std::collections::{BTreeSet, HashMap};
 
 use scraper::{ElementRef, Html};
 use serde_json::{Map, Value};
@@ -11,8 +11,8 @@ use super::tidy::{below, line, lines};
 use super::{Adopted, json_ld};
 
 /// What a text of several lines is for.
-const LINES: [&str; 8] =
-    ["recipeIngredient", "ingredients", "recipeInstructions", "description", "text", "itemListElement", "step", "steps"];
+const LINES: [&str; 7] =
+    ["recipeIngredient", "recipeInstructions", "description", "text", "itemListElement", "step", "steps"];
 /// What else a recipe and its parts say.
 #[rustfmt::skip]
 const READ: [&str; 17] = [
@@ -60,7 +60,10 @@ impl<'p> Page<'p> {
             self.left -= 1;
             let is_item = element.value().attr("itemscope").is_some();
             let names = element.value().attr("itemprop").unwrap_or_default().split_whitespace();
-            for name in names.filter(|name| LINES.contains(name) || READ.contains(name)) {
+            // What "ingredients" was called once; an element may bear both names.
+            let names = names.map(|name| if name == "ingredients" { "recipeIngredient" } else { name });
+            let names: BTreeSet<&str> = names.filter(|name| LINES.contains(name) || READ.contains(name)).collect();
+            for name in names {
                 let value = if is_item && deep > 0 { self.item(element, deep - 1) } else { value(name, element) };
                 if name != "url" || value.as_str().is_some_and(|address| address.starts_with("http")) {
                     add(&mut thing, name, value);

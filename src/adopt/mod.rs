@@ -29,6 +29,8 @@ mod yields;
 
 pub use crate::kitchen::Keeping;
 pub use file::{INGREDIENTS, id_of, recipe_file};
+pub use tidy::as_markup;
+pub use yields::makes;
 
 /// A recipe as its page has it: every text on one line, without markup.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]

@@ -99,16 +99,16 @@ fn recipe(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<Adopted> {
 fn paragraphs(rows: &[Row]) -> Vec<String> {
     const STORING: [&str; 5] = ["to store", "storing", "storage", "keeping", "to keep"];
     let mut paragraphs: Vec<String> = vec![String::new()];
-    let mut storing = false;
+    let mut storing: Option<&str> = None;
     for row in rows {
         let is_heading = STORING.contains(&row.text.trim_end_matches(':').to_lowercase().as_str());
         match paragraphs.last_mut() {
             _ if is_heading => paragraphs.push(String::new()),
-            _ if storing => paragraphs.push(format!("Storage: {}", row.text)),
+            _ if storing.is_some() && !row.text.is_empty() => paragraphs.push(format!("{}: {}", storing.unwrap_or_default(), row.text)),
             Some(last) if !last.is_empty() && !row.text.is_empty() && goes_on(last, row, false) => *last = format!("{last} {}", row.text),
             _ => paragraphs.push(row.text.clone()),
         }
-        storing = is_heading || storing && row.text.is_empty();
+        storing = if is_heading { Some(row.text.trim_end_matches(':')) } else { storing.filter(|_| row.text.is_empty()) };
     }
     paragraphs
 }
@@ -193,7 +193,9 @@ impl Taking<'_> {
         }
         let is_listed = listed(line, self.reads);
         let heads_a_part = self.heads_a_part(row, to_come, after_a_gap);
-        let opens = is_listed || heads_a_part && !is_part_name(line);
+        let above_foods = || to_come.iter().find(|row| !row.text.is_empty()).is_some_and(|next| listed(&next.text, self.reads));
+        let is_part = is_part_name(line) && line.split(' ').count() <= 5 && !line.contains(',') && above_foods();
+        let opens = is_listed || heads_a_part || is_part;
         if self.part == Part::Head && !headings.list && !in_head && !self.recipe.name.is_empty() && opens {
             self.part = Part::Ingredients;
         }

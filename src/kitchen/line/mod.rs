@@ -11,6 +11,7 @@
 //!           | {qualifier} unit ["of"]                                 pinch of salt, heaped tbsp sugar, thumb-sized piece of ginger
 //!           | ("a few" | "some" | "a little" | …) [unit] ["of"]       as "to taste", in its own words
 //! again     = "/" size | "(" size ")" | ["plus"] measure              1 lb 4 oz; a weight beside a volume or a count is the amount
+//!           | [","] measure                                           500 g 1 lb 2 oz: two systems say one amount
 //! foods     = food {("," | "and" | "&") food} | food {("or" | "/") food}
 //! food      = {form | way | grade | origin} name [unit] [part]
 //! turned    = food {part} (separator | "(") measure {part}            plain flour 200 g; eggs, 2; Tomatoes (chopped) - 3 medium
@@ -142,7 +143,7 @@ pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<Lin
     if let Some(under) = reader.under_a_word() {
         return Ok(LineRead::Ingredients(under));
     }
-    reader.ingredients(reader.after_heading()).map(LineRead::Ingredients).map_err(shifted)
+    reader.all(reader.after_heading()).map(LineRead::Ingredients).map_err(shifted)
 }
 
 /// Footnote signs and full stops at the end of a line say nothing.
@@ -195,6 +196,17 @@ impl<'a> Reader<'a> {
 }
 
 impl Reader<'_> {
+    /// The ingredients from `start` on, with those at the end of which no amount is said.
+    fn all(&self, start: usize) -> Result<Vec<Line>, LineError> {
+        let last = self.foods_at_the_end(start);
+        let end = last.first().map_or(self.end, |first| first.start - 1);
+        let mut lines = Reader { end, ..*self }.ingredients(start)?;
+        for range in last {
+            lines.extend(Reader { end: range.end, ..*self }.ingredients(range.start)?);
+        }
+        Ok(lines)
+    }
+
     /// "Garnish: chopped parsley", "Optional: 50 g walnuts": ingredients under a word that stands for no food.
     fn under_a_word(&self) -> Option<Vec<Line>> {
         const HEADINGS: [&str; 12] =
