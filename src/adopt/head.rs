@@ -17,7 +17,8 @@ const NAMES: [&str; 4] = ["title", "name", "recipe", "recipe name"];
 const AUTHORS: [&str; 3] = ["author", "by", "written by"];
 const SOURCES: [&str; 2] = ["source", "from"];
 /// Words before what is no step, wherever it stands.
-const NO_STEP: [&str; 8] = ["allergens", "nutrition", "nutrition per serving", "nutrition per portion", "calories", "per serving", "per portion", "tags"];
+const NO_STEP: [&str; 8] =
+    ["allergens", "nutrition", "nutrition per serving", "nutrition per portion", "calories", "per serving", "per portion", "tags"];
 
 /// "Title: Barley salad" under the word "title": what stands behind it.
 pub(super) fn label<'l>(line: &'l str, word: &str) -> Option<&'l str> {
@@ -86,7 +87,9 @@ pub(super) fn head(line: &str, recipe: &mut Adopted) {
             true => recipe.name = name,
             false => recipe.unplaced.push(line.to_owned()),
         }
-    } else if let Some(title) = labelled(&SOURCES).or_else(|| after("source").or_else(|| after("from ")).filter(|_| !recipe.name.is_empty())) {
+    } else if let Some(title) =
+        labelled(&SOURCES).or_else(|| after("source").or_else(|| after("from ")).filter(|_| !recipe.name.is_empty()))
+    {
         let place = if title.starts_with("http") { &mut recipe.source.address } else { &mut recipe.source.title };
         *place = Some(title);
     } else if let Some(author) = labelled(&AUTHORS).or_else(|| after("by ")) {

@@ -130,13 +130,14 @@ pub(super) fn recipe(thing: &Thing) -> Option<Adopted> {
     let described = get("description").map(|said| texts(said).join("\n")).unwrap_or_default();
     let described = lines(&described);
     let yields = get("recipeYield").or_else(|| get("yield")).map(yields).unwrap_or_default();
+    let made = yields.iter().find_map(|said| makes(said));
     // Whatever else stands in a second list: to add it could double the food.
     let beside = ["ingredients", "supply"].iter().filter_map(|key| get(key)).flat_map(|other| list::beside(other, &listed.lines)).collect();
     Some(Adopted {
         keeps: keeping(described.iter().chain(&told.paragraphs).map(String::as_str), &name),
         name,
-        makes: yields.iter().find_map(|said| makes(said)),
-        yields: yields.into_iter().next(),
+        makes: made.clone(),
+        yields: yields.into_iter().next().filter(|_| made.is_none()),
         ingredients: listed.lines,
         method: told.paragraphs,
         source: source(thing),

@@ -122,7 +122,10 @@ mod tests {
     #[test]
     fn what_stands_side_by_side_is_told_apart() {
         for (text, meant) in [
-            ("8 chicken thighs        2 onions\n400 g tomatoes\t100 g olives", vec!["8 chicken thighs", "2 onions", "400 g tomatoes", "100 g olives"]),
+            (
+                "8 chicken thighs        2 onions\n400 g tomatoes\t100 g olives",
+                vec!["8 chicken thighs", "2 onions", "400 g tomatoes", "100 g olives"],
+            ),
             ("Makes: 6 portions     Prep: 15 min     Cook: 1 h 10 min", vec!["Makes: 6 portions", "Prep: 15 min", "Cook: 1 h 10 min"]),
             ("Serves 4 | Ready in 40 minutes", vec!["Serves 4", "Ready in 40 minutes"]),
             ("| 300 g | barley |\n|---|---|\n| 2 tbsp | oil |", vec!["300 g barley", "2 tbsp oil"]),
@@ -138,7 +141,18 @@ mod tests {
         let text = "Slaw\n\nIngredients        Method\n1 red cabbage      Shred the cabbage.\n2 apples           Grate\n                   the apples.\n1 tbsp vinegar\n\nKeeps 2 days.";
         assert_eq!(
             read(text),
-            ["Slaw", "Ingredients", "1 red cabbage", "2 apples", "1 tbsp vinegar", "Keeps 2 days.", "Method", "Shred the cabbage.", "Grate", "the apples."]
+            [
+                "Slaw",
+                "Ingredients",
+                "1 red cabbage",
+                "2 apples",
+                "1 tbsp vinegar",
+                "Keeps 2 days.",
+                "Method",
+                "Shred the cabbage.",
+                "Grate",
+                "the apples."
+            ]
         );
     }
 

@@ -11,8 +11,7 @@ use super::tidy::{below, line, lines};
 use super::{Adopted, json_ld};
 
 /// What a text of several lines is for.
-const LINES: [&str; 7] =
-    ["recipeIngredient", "recipeInstructions", "description", "text", "itemListElement", "step", "steps"];
+const LINES: [&str; 7] = ["recipeIngredient", "recipeInstructions", "description", "text", "itemListElement", "step", "steps"];
 /// What else a recipe and its parts say.
 #[rustfmt::skip]
 const READ: [&str; 17] = [

@@ -64,16 +64,8 @@ fn without_numbers(rows: &mut [Row], reads: &dyn Fn(&str) -> Reads) {
 
 /// The recipe of a text; `None` where it has no list that reads as ingredients.
 fn recipe(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<Adopted> {
-    let mut taking = Taking {
-        reads,
-        recipe: Adopted::default(),
-        part: Part::Head,
-        gap: false,
-        last: None,
-        low: false,
-        wrapped: false,
-        until: None,
-    };
+    let mut taking =
+        Taking { reads, recipe: Adopted::default(), part: Part::Head, gap: false, last: None, low: false, wrapped: false, until: None };
     let headings = Headings::of(rows);
     // "10 cakes" under the name, alone before a blank line, is what it makes.
     let begins = rows.iter().position(|row| !row.text.is_empty()).unwrap_or(0);
@@ -206,7 +198,11 @@ impl Taking<'_> {
             self.part_name(row);
             return;
         }
-        if self.part == Part::Ingredients && self.until.is_none() && !headings.method && self.begins_the_method(row, to_come, headings, after_a_gap) {
+        if self.part == Part::Ingredients
+            && self.until.is_none()
+            && !headings.method
+            && self.begins_the_method(row, to_come, headings, after_a_gap)
+        {
             self.begin_the_method();
         }
         let last = self.last.take().filter(|_| !after_a_gap);

@@ -38,8 +38,7 @@ fn is_list(rows: &[Row], at: usize) -> bool {
 /// Yields that each have a list of their own after them.
 fn yields(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Vec<usize> {
     let all: Vec<usize> = (0..rows.len()).filter(|at| is_yield(&rows[*at].text)).collect();
-    let foods =
-        |lines: Range<usize>| rows[lines].iter().filter(|row| begins_with_a_number(&row.text) && listed(&row.text, reads)).count();
+    let foods = |lines: Range<usize>| rows[lines].iter().filter(|row| begins_with_a_number(&row.text) && listed(&row.text, reads)).count();
     let ends = all.iter().skip(1).copied().chain([rows.len()]);
     all.iter().copied().zip(ends).filter(|(from, to)| foods(*from..*to) > 0).map(|(from, _)| from).collect()
 }

@@ -247,9 +247,8 @@ proptest! {
 
 /// Foods that a line may name without an amount.
 fn kitchen_wise(line: &str) -> Reads {
-    const FOODS: [&str; 14] = [
-        "flour", "yoghurt", "walnut", "leek", "carrot", "stock", "butter", "cream", "salt", "egg", "dill", "potato", "chive", "beetroot",
-    ];
+    const FOODS: [&str; 14] =
+        ["flour", "yoghurt", "walnut", "leek", "carrot", "stock", "butter", "cream", "salt", "egg", "dill", "potato", "chive", "beetroot"];
     let low = line.to_lowercase();
     let food = FOODS.iter().any(|food| low.contains(food)) && !line.ends_with('.');
     let amount = line.starts_with(|c: char| c.is_ascii_digit()) && food;
@@ -270,9 +269,18 @@ fn a_second_part_of_the_list_is_no_method_whatever_heads_it() {
             "Flatbreads\nServes 4\n\nFor the flatbreads\n250g flour\n150g yoghurt\n\nFor the herb yoghurt\n200g yoghurt\n50 g walnuts",
             &["For the flatbreads:", "250g flour", "150g yoghurt", "For the herb yoghurt:", "200g yoghurt", "50 g walnuts"][..],
         ),
-        ("Flatbreads\nServes 4\n\n250g flour\n150g yoghurt\n\nSauce\n200g yoghurt\n50 g walnuts", &["250g flour", "150g yoghurt", "Sauce:", "200g yoghurt", "50 g walnuts"]),
-        ("Flatbreads\nServes 4\n\n250g flour\n150g yoghurt\n\nOn top\n\n50 g walnuts\nsalt", &["250g flour", "150g yoghurt", "On top:", "50 g walnuts", "salt"]),
-        ("Flatbreads\n\nFor the dough:\n250g flour\n150g yoghurt\n\n50 g walnuts\n1 egg", &["For the dough:", "250g flour", "150g yoghurt", "50 g walnuts", "1 egg"]),
+        (
+            "Flatbreads\nServes 4\n\n250g flour\n150g yoghurt\n\nSauce\n200g yoghurt\n50 g walnuts",
+            &["250g flour", "150g yoghurt", "Sauce:", "200g yoghurt", "50 g walnuts"],
+        ),
+        (
+            "Flatbreads\nServes 4\n\n250g flour\n150g yoghurt\n\nOn top\n\n50 g walnuts\nsalt",
+            &["250g flour", "150g yoghurt", "On top:", "50 g walnuts", "salt"],
+        ),
+        (
+            "Flatbreads\n\nFor the dough:\n250g flour\n150g yoghurt\n\n50 g walnuts\n1 egg",
+            &["For the dough:", "250g flour", "150g yoghurt", "50 g walnuts", "1 egg"],
+        ),
     ] {
         let recipe = wise(&format!("{text}\n\n{steps}"));
         assert_eq!(recipe.ingredients, ingredients, "{text}");
@@ -318,14 +326,17 @@ fn a_numbered_list_is_a_list_and_numbered_steps_are_steps() {
 fn a_list_under_its_heading_needs_no_amounts() {
     let recipe = wise("Leek soup\n\nIngredients\nleeks\nstock\ncream\n\nMethod\nSimmer for 25 minutes.");
     assert_eq!(recipe.ingredients, ["leeks", "stock", "cream"]);
-    let loose = wise("Leek soup\n\n3 leeks\n1 l stock\n(500 g potatoes)\na little cream\nplus extra chives\nbutter\n\nSimmer for 25 minutes.");
+    let loose =
+        wise("Leek soup\n\n3 leeks\n1 l stock\n(500 g potatoes)\na little cream\nplus extra chives\nbutter\n\nSimmer for 25 minutes.");
     assert_eq!(loose.ingredients, ["3 leeks", "1 l stock", "500 g potatoes", "a little cream", "plus extra chives", "butter"]);
     assert_eq!(adopt(b"Method\n\nIt rains.\nWe talk of leeks.", &kitchen_wise), Err(NotAdopted::NoRecipe));
 }
 
 #[test]
 fn what_stands_beside_a_recipe_is_told_and_no_step() {
-    let recipe = wise("Title: Soup\nServes 4 | Prep: 15 min | Cook: 25 min\n\n3 leeks\n1 l stock\n\nSimmer.\nAllergens: celery\nNutrition per serving: 240 kcal");
+    let recipe = wise(
+        "Title: Soup\nServes 4 | Prep: 15 min | Cook: 25 min\n\n3 leeks\n1 l stock\n\nSimmer.\nAllergens: celery\nNutrition per serving: 240 kcal",
+    );
     assert_eq!((recipe.name.as_str(), recipe.makes.as_deref()), ("Soup", Some("4 portions")));
     assert_eq!(recipe.times, [("preparation", 15), ("cooking", 25)]);
     assert_eq!(recipe.method, ["Simmer."]);
@@ -336,7 +347,11 @@ fn what_stands_beside_a_recipe_is_told_and_no_step() {
 
 #[test]
 fn a_page_without_schema_org_is_read_by_its_headings_or_not_at_all() {
-    let page = |inside: &str| format!("<!doctype html><html><head><title>T</title></head><body><nav>Home</nav>{inside}<h2>Comments</h2><p>Lovely. 3 leeks!</p></body></html>");
+    let page = |inside: &str| {
+        format!(
+            "<!doctype html><html><head><title>T</title></head><body><nav>Home</nav>{inside}<h2>Comments</h2><p>Lovely. 3 leeks!</p></body></html>"
+        )
+    };
     let of = |inside: &str| adopt(page(inside).as_bytes(), &kitchen_wise).map(|mut found| found.pop().unwrap_or_default());
     let recipe = of("<h1>Leek soup</h1><p>A story of rain.</p><p>Serves 4</p><h2>Ingredients</h2><h3>For the soup</h3><ul><li>3 leeks<li>1 l stock</ul><h3>On top</h3><ul><li>50 g walnuts</ul>\
                      <h2>Method</h2><ol><li>Slice the leeks.<li>Simmer for 20 minutes.</ol>")
@@ -375,7 +390,10 @@ fn a_script_may_stand_in_marks_and_a_recipe_in_another() {
     assert_eq!(read(&whole).iter().map(|recipe| recipe.name.as_str()).collect::<Vec<_>>(), ["Roast roots", "Sauce"]);
     assert_eq!(one(&BLOCK.replace("\"Roast roots\"", "[\"Roast roots\", \"Roots\"]")).name, "Roast roots");
     let yields = |said: &str| one(&BLOCK.replace("\"Serves 4–6\"", said));
-    assert_eq!(yields(r#"{"@type": "QuantitativeValue", "minValue": 4, "maxValue": 6, "unitText": "servings"}"#).makes.as_deref(), Some("4 portions"));
+    assert_eq!(
+        yields(r#"{"@type": "QuantitativeValue", "minValue": 4, "maxValue": 6, "unitText": "servings"}"#).makes.as_deref(),
+        Some("4 portions")
+    );
     let crowd = yields("\"a crowd\"");
     assert_eq!((crowd.makes.clone(), crowd.yields.as_deref()), (None, Some("a crowd")));
     assert!(recipe_file(&crowd).contains("makes = \"4 portions\"   # the page says: a crowd"));

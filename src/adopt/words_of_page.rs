@@ -13,8 +13,8 @@ use super::{Adopted, Reads};
 
 /// Elements that stand on lines of their own.
 const BLOCKS: [&str; 22] = [
-    "p", "li", "br", "div", "ul", "ol", "tr", "dt", "dd", "section", "article", "main", "table", "header", "figure", "h1", "h2", "h3", "h4",
-    "h5", "h6", "body",
+    "p", "li", "br", "div", "ul", "ol", "tr", "dt", "dd", "section", "article", "main", "table", "header", "figure", "h1", "h2", "h3",
+    "h4", "h5", "h6", "body",
 ];
 /// Elements whose text is none of the recipe's.
 const OTHER: [&str; 13] =
@@ -46,7 +46,13 @@ pub(super) fn recipe(page: &Html, reads: &dyn Fn(&str) -> Reads) -> Option<Adopt
         let end = (from + 1..to).find(|at| ends(&lines[from], &lines[*at])).unwrap_or(to);
         text += &format!("\n{}\n", lines[from].text);
         for line in &lines[from + 1..end] {
-            let mark = if line.rank.is_some() { "\n## " } else if line.is_entry { "- " } else { "" };
+            let mark = if line.rank.is_some() {
+                "\n## "
+            } else if line.is_entry {
+                "- "
+            } else {
+                ""
+            };
             text += &format!("{mark}{}\n", line.text);
         }
     }

@@ -115,7 +115,10 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
         }
         let name = recipe.name.to_lowercase();
         if let Some(other) = from.get(&own) {
-            refused.push(format!("{}: two recipes would be recipes/{own}.toml; adopt each alone, one of them with --as ID", both(other, file)));
+            refused.push(format!(
+                "{}: two recipes would be recipes/{own}.toml; adopt each alone, one of them with --as ID",
+                both(other, file)
+            ));
             continue;
         }
         if there.contains_key(&own.to_lowercase()) {
@@ -174,7 +177,9 @@ fn of_recipes(recipe: &mut Adopted, there: &There, foods: &Foods) {
 fn beside_the_method(recipe: &mut Adopted, foods: &Foods) {
     let has_allergen = |line: &&String| {
         let words = Words::of(line);
-        (0..words.len()).any(|at| words.food(at, foods).is_some_and(|(food, _)| foods[food].allergens.as_ref().is_none_or(|known| !known.value.is_empty())))
+        (0..words.len()).any(|at| {
+            words.food(at, foods).is_some_and(|(food, _)| foods[food].allergens.as_ref().is_none_or(|known| !known.value.is_empty()))
+        })
     };
     if recipe.method.is_empty() {
         return;
@@ -322,9 +327,8 @@ fn missing(recipe: &Adopted) -> Vec<String> {
 /// "`keeps` is as the page says: 3 days in the fridge".
 fn read_of(recipe: &Adopted) -> Option<String> {
     let places: Vec<String> = recipe.keeps.places.iter().map(|(place, time)| format!("{time} in the {}", words::place(*place))).collect();
-    let beyond = recipe.keeps.places.iter().any(|(place, time)| {
-        *place == Place::Fridge && read_days(time).is_ok_and(|days| days > COOKED_DISHES)
-    });
+    let beyond =
+        recipe.keeps.places.iter().any(|(place, time)| *place == Place::Fridge && read_days(time).is_ok_and(|days| days > COOKED_DISHES));
     let beyond = if beyond { " That is longer than USDA has for cooked dishes: 3 to 4 days in the fridge." } else { "" };
     (!places.is_empty())
         .then(|| format!("`keeps` is read from {}: {}.{beyond} Local rules come first.", recipe.keeps.said(), words::listed(&places)))

@@ -4,8 +4,8 @@ use crate::adopt::{as_markup, makes as yield_of};
 use crate::foods::Foods;
 use serde_json::{Value, json};
 
-use crate::kitchen::{Ingredient, Kitchen, Line, LineOf, Piece, Recipe, RecipeId, Wanted};
 use crate::foods::Item;
+use crate::kitchen::{Ingredient, Kitchen, Line, LineOf, Piece, Recipe, RecipeId, Wanted};
 use crate::measure::{Dimension, Quantity, Spoons, Unit, exact_number, read_quantity};
 use crate::prep::step_text;
 use crate::words::plural;
@@ -141,7 +141,8 @@ fn method(foods: &Foods, recipes: &[Recipe], recipe: &Recipe) -> Vec<String> {
             }
         }
     };
-    let step = |step: &crate::kitchen::Step| step.text.iter().fold(String::new(), |said, one| said.clone() + &piece(&said, one)).trim().to_owned();
+    let step =
+        |step: &crate::kitchen::Step| step.text.iter().fold(String::new(), |said, one| said.clone() + &piece(&said, one)).trim().to_owned();
     recipe.steps.iter().map(step).collect()
 }
 

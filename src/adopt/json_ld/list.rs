@@ -153,13 +153,25 @@ mod tests {
                            {"@type": "ListItem", "position": 1, "item": {"@type": "PropertyValue", "name": "dill", "value": "1", "unitText": "bunch"}}]}]),
                 vec!["For the soup:", "3 leeks", "500 g potatoes", "Topping:", "1 bunch dill", "2 tbsp walnuts"],
             ),
-            (json!({"@type": "ItemList", "itemListElement": [{"name": "3 leeks"}, {"text": "1 l stock", "name": "stock"}]}), vec!["3 leeks", "1 l stock"]),
+            (
+                json!({"@type": "ItemList", "itemListElement": [{"name": "3 leeks"}, {"text": "1 l stock", "name": "stock"}]}),
+                vec!["3 leeks", "1 l stock"],
+            ),
             (
                 json!([{"name": "potatoes", "value": 500.0, "unitText": "g", "description": "peeled"}, {"name": "stock", "value": 1, "unitCode": "LTR"},
                        {"name": "leeks", "value": "3", "unitCode": "C62"}, {"name": "olive oil", "requiredQuantity": {"value": 2, "unitText": "tbsp"}},
                        {"name": "carrots", "requiredQuantity": {"minValue": 2, "maxValue": 3}}, {"name": "salt", "requiredQuantity": "1 tsp"},
                        {"name": "oats", "value": {"@type": "QuantitativeValue", "value": 50, "unitCode": "GRM"}}, {"name": "4 eggs", "value": 4}]),
-                vec!["500 g potatoes, peeled", "1 l stock", "3 leeks", "2 tbsp olive oil", "2-3 carrots", "1 tsp salt", "50 g oats", "4 eggs"],
+                vec![
+                    "500 g potatoes, peeled",
+                    "1 l stock",
+                    "3 leeks",
+                    "2 tbsp olive oil",
+                    "2-3 carrots",
+                    "1 tsp salt",
+                    "50 g oats",
+                    "4 eggs",
+                ],
             ),
             (json!("500 g beetroot, peeled, 2 carrots; ½ tsp salt"), vec!["500 g beetroot, peeled", "2 carrots", "½ tsp salt"]),
         ] {
@@ -169,6 +181,9 @@ mod tests {
         }
         let lost = Listed::of(&json!(["3 leeks", {"@id": "#oil"}, {"@type": "Thing"}]));
         assert_eq!(lost.lines, ["3 leeks"]);
-        assert_eq!(lost.lost, ["An ingredient is only pointed at (#oil), and the page does not hold it.", "An ingredient of the page has no name."]);
+        assert_eq!(
+            lost.lost,
+            ["An ingredient is only pointed at (#oil), and the page does not hold it.", "An ingredient of the page has no name."]
+        );
     }
 }

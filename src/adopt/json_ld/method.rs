@@ -44,7 +44,8 @@ impl Told {
         let mut inner = Told::default();
         let parts: Vec<&str> = INNER.into_iter().filter(|key| thing.contains_key(*key)).collect();
         parts.iter().filter_map(|key| thing.get(*key)).for_each(|value| inner.take(value));
-        let texts = ["text", "description"].iter().find_map(|key| thing.get(*key)).map(|said| Told::of(said).paragraphs).unwrap_or_default();
+        let texts =
+            ["text", "description"].iter().find_map(|key| thing.get(*key)).map(|said| Told::of(said).paragraphs).unwrap_or_default();
         // A step that tells its directions one by one sometimes has all of them as its text, too.
         let whole = joined(&inner.paragraphs);
         let mut own: Vec<String> = texts.into_iter().filter(|text| !whole.contains(&joined(&[text]))).collect();
@@ -94,11 +95,23 @@ mod tests {
     #[test]
     fn every_word_of_a_step_and_of_a_section_is_kept() {
         for (value, meant) in [
-            (json!([{"name": "Slice the leeks."}, {"name": "Blend until smooth.", "text": ""}]), vec!["Slice the leeks.", "Blend until smooth."]),
-            (json!([{"name": "Blend.", "text": "Blend."}, {"name": "Step 2", "text": "Simmer."}, {"name": "3", "text": "Rest."}]), vec!["Blend.", "Simmer.", "Rest."]),
-            (json!({"name": "Bake at 180 °C for 40 minutes", "text": "Until golden."}), vec!["Bake at 180 °C for 40 minutes: Until golden."]),
+            (
+                json!([{"name": "Slice the leeks."}, {"name": "Blend until smooth.", "text": ""}]),
+                vec!["Slice the leeks.", "Blend until smooth."],
+            ),
+            (
+                json!([{"name": "Blend.", "text": "Blend."}, {"name": "Step 2", "text": "Simmer."}, {"name": "3", "text": "Rest."}]),
+                vec!["Blend.", "Simmer.", "Rest."],
+            ),
+            (
+                json!({"name": "Bake at 180 °C for 40 minutes", "text": "Until golden."}),
+                vec!["Bake at 180 °C for 40 minutes: Until golden."],
+            ),
             (json!({"name": "Cook the sauce", "text": "Simmer for 10 minutes."}), vec!["Cook the sauce:", "Simmer for 10 minutes."]),
-            (json!({"name": "Simmer for 10 minutes…", "text": "Simmer for 10 minutes, stirring."}), vec!["Simmer for 10 minutes, stirring."]),
+            (
+                json!({"name": "Simmer for 10 minutes…", "text": "Simmer for 10 minutes, stirring."}),
+                vec!["Simmer for 10 minutes, stirring."],
+            ),
             (
                 json!([{"@type": "HowToSection", "name": "Soup", "steps": [{"text": "Slice."}]}, {"@type": "HowToSection", "name": "End", "step": {"text": "Simmer."}}]),
                 vec!["Soup:", "Slice.", "End:", "Simmer."],

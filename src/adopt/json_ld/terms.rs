@@ -117,6 +117,9 @@ mod tests {
             assert_eq!(meant(block), wanted);
         }
         // Another vocabulary keeps its names.
-        assert_eq!(plain(json!({"og:title": "Slaw", "@id": "https://example.org/#a"})), json!({"og:title": "Slaw", "@id": "https://example.org/#a"}));
+        assert_eq!(
+            plain(json!({"og:title": "Slaw", "@id": "https://example.org/#a"})),
+            json!({"og:title": "Slaw", "@id": "https://example.org/#a"})
+        );
     }
 }

@@ -94,7 +94,8 @@ pub(super) fn beside_at(words: &Words, at: usize) -> Option<Beside> {
         && more.amount.unit.is_measured()
         && more.amount.most(Spoons::Us).dimension() == beside.amount.most(Spoons::Us).dimension()
     {
-        let again = Beside { amount: more.amount.clone(), plus: Vec::new(), each: false, total: false, about: false, rest: None, end: more.end };
+        let again =
+            Beside { amount: more.amount.clone(), plus: Vec::new(), each: false, total: false, about: false, rest: None, end: more.end };
         match says_again(&beside.amount.most(Spoons::Us), beside.amount.unit, &again, Spoons::Us) {
             true => beside.rest = Some(words.plain(beside.end..more.end)),
             false => beside.plus.push(more.amount),
