@@ -12,7 +12,7 @@ use super::{Cli, Format};
 use crate::compose::say as words;
 use crate::compose::{Asking, Clash, Composed, Count, DaySum, FilledMeal, Proposal, StaysOpen, count};
 use crate::kitchen::{Ingredient, Kitchen, Recipe, Wanted, Ware, Warning, WrittenMeal, write_meals};
-use crate::measure::{Quantity, show};
+use crate::measure::{Money, Quantity, show};
 use crate::open_meals;
 use crate::prep::Effort;
 use crate::words::{day, day_clock, duration, in_a_sentence, listed};
@@ -69,14 +69,14 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
             if cli.format == Format::Json {
                 say(&json(&crate::json::clash(&clash, kitchen))?)?;
             }
-            Err(Failure::NotKnown(clash_text(&clash, kitchen)))
+            Err(Failure::NotKnown(clash_text(&clash, kitchen, effort)))
         }
         Composed::NothingElse { proven } => {
             if cli.format == Format::Json {
                 say(&json(&crate::json::nothing_composed(read))?)?;
             }
             let refilled = refill.map(|meal| read.meals[meal].label.as_str());
-            Err(Failure::NotKnown(format!("{}: {}", read.name, nothing_else(refilled, asking.another, proven))))
+            Err(Failure::NotKnown(format!("{}: {}", read.name, nothing_else(refilled, asking.another, proven, effort))))
         }
         Composed::NothingOpen(written) => match cli.format {
             Format::Json => say(&json(&crate::json::compose(&written, kitchen))?),
@@ -86,14 +86,14 @@ pub fn run(cli: &Cli, choice: &Choice, effort: Effort) -> Done {
 }
 
 /// Why nothing else can be proposed, and what would help.
-fn nothing_else(refilled: Option<&str>, another: usize, proven: bool) -> String {
+fn nothing_else(refilled: Option<&str>, another: usize, proven: bool, effort: Effort) -> String {
     let before = if another > 1 { format!("the {another} proposals before it") } else { "the first proposal".to_owned() };
     let wanted = match refilled {
         Some(meal) => format!("other filling of {meal} beside the other meals"),
         None => format!("week that differs from {before} in two meals"),
     };
     if !proven {
-        return format!("no {wanted} was found that your wishes allow; --effort high looks further.");
+        return format!("no {wanted} was found that your wishes allow{}.", further(effort));
     }
     format!("no {wanted} is allowed by your wishes. Loosen one of them, or give more recipes and foods a place: fits, in their files.")
 }
@@ -165,12 +165,17 @@ fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String 
     let money = |money| format!("{} {}", names.money(money), names.currency);
     let mut out = String::from("\n");
     out.push_str(&line(&format!(
-        "Net cost {}: the list costs {}, of which {} is left and keeps; {} goes off",
+        "Net cost {}: the list costs {}, of which {} is left and keeps; {} goes off{}",
         money(proposal.net_cost),
         names.money(proposal.cost),
         names.money(proposal.keeps),
-        names.money(proposal.spoils)
+        names.money(proposal.spoils),
+        if proposal.off.iter().any(|(ware, ..)| matches!(ware, Ware::Recipe(_))) { " or is not eaten" } else { "" },
     )));
+    if let Some(budget) = kitchen.household.budget.filter(|budget| proposal.cost > *budget) {
+        let over = Money(proposal.cost.0 - budget.0);
+        let _ = writeln!(out, "The list is {} above the household's budget of {}.", money(over), names.money(budget));
+    }
     // A proposal that had to be another one is the best of those alone.
     let (week, among) = match choice {
         Choice { refill: Some(_), .. } => ("other filling", " among the other fillings of this meal"),
@@ -195,7 +200,11 @@ fn left_text(proposal: &Proposal, kitchen: &Kitchen) -> String {
     let mut out = String::new();
     if !proposal.off.is_empty() {
         let row = |(ware, amount, last): &(Ware, Quantity, Option<Date>)| {
-            vec![in_a_sentence(names.ware(*ware)), show(amount, units), until(*last)]
+            let last = match ware {
+                Ware::Recipe(_) => format!("nobody eats it; {}", until(*last)).trim_end_matches("; ").to_owned(),
+                Ware::Food(_) => until(*last),
+            };
+            vec![in_a_sentence(names.ware(*ware)), show(amount, units), last]
         };
         out.push_str(&format!("\nGoes off on the shelf\n{}", columns(&proposal.off.iter().map(row).collect::<Vec<_>>(), 2)));
     }
@@ -246,15 +255,21 @@ fn day_row(sum: &DaySum) -> Vec<String> {
     std::iter::once(day(sum.on)).chain(sum.figures.iter().map(figure)).collect()
 }
 
-fn clash_text(clash: &Clash, kitchen: &Kitchen) -> String {
+/// What would look further than was looked.
+fn further(effort: Effort) -> &'static str {
+    if effort == Effort::High { "" } else { "; --effort high looks further" }
+}
+
+fn clash_text(clash: &Clash, kitchen: &Kitchen, effort: Effort) -> String {
     let head = match clash.proven {
         true => "no week is allowed: these wishes clash",
         false => {
             "no week that is allowed was found, which does not prove that there is none: every week that was looked at breaks one of \
-             these wishes; --effort high looks further"
+             these wishes"
         }
     };
-    let mut out = line(&format!("{}: {head}.", clash.week.name));
+    let further = if clash.proven { "" } else { further(effort) };
+    let mut out = line(&format!("{}: {head}{further}.", clash.week.name));
     for one in &clash.wishes {
         let said = words::clashing(one, kitchen, &clash.week);
         let of = said.of.map(|of| format!(" of {of}")).unwrap_or_default();
@@ -263,7 +278,8 @@ fn clash_text(clash: &Clash, kitchen: &Kitchen) -> String {
         let at = one.at.as_ref().map(|at| format!("{at}: ")).unwrap_or_default();
         let _ = writeln!(out, "  {at}{}{of}: {}{would}{too}", said.key, said.now);
     }
-    out.push_str("Loosen one of them. Nothing was written.");
+    out.push_str(if clash.wishes.len() == 1 { "Loosen it." } else { "Loosen one of them." });
+    out.push_str(" Nothing was written.");
     out
 }
 

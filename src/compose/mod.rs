@@ -13,6 +13,7 @@ mod at_once;
 mod bound;
 mod clash;
 mod count;
+mod eaten;
 mod floor;
 mod guess;
 mod proposal;
@@ -191,7 +192,7 @@ fn options(table: &Table) -> Vec<Vec<Option<u32>>> {
 
 /// The best filling of a written meal that is another than the one it has.
 fn refill_written(table: &mut Table, meal: &Meal, stay: &[StaysOpen], asking: &Asking) -> Composed {
-    let now = table::eaten(table.kitchen(), meal);
+    let now = eaten::eaten(table.kitchen(), meal);
     let other = |way: &Option<u32>| way.is_none_or(|way| !table.is_like(way, &now));
     let options: Vec<Vec<Option<u32>>> = options(table).into_iter().map(|options| options.into_iter().filter(other).collect()).collect();
     let found = best(table, &options, asking.effort);

@@ -8,8 +8,8 @@ use jiff::civil::Date;
 use super::table::Table;
 use super::ways::{Gap, recipes};
 use super::wish::{Broken, Nutrient, Wish, add};
-use crate::kitchen::{Kitchen, Made, Meal, RecipeId, Serve, Ware};
-use crate::plan::{MadeAt, Unfit, goes_into, unfit};
+use crate::kitchen::{Kitchen, Made, Meal, RecipeId, Serve, Ware, Who};
+use crate::plan::{MadeAt, Serving, Unfit, goes_into, servings, unfit};
 use crate::prep::Effort;
 use crate::purchase::{ListLine, MealNote, TripList, meals};
 use crate::reckon::{Priced, Tried};
@@ -71,7 +71,9 @@ pub fn of_meal(table: &Table, gap: &Gap, way: u32) -> Vec<Broken> {
     if super::ways::mealtime(kitchen, meal) == "supper" {
         for eater in sure_eaters(kitchen, meal) {
             let words = &kitchen.household.named[eater].sure;
-            if !chosen.wares.iter().any(|ware| words.iter().any(|word| is_or_holds(kitchen, *ware, word))) {
+            let filled = table.ways.meal(kitchen, meal, way);
+            let is_sure = served_to(&filled, eater).any(|(ware, but)| words.iter().any(|word| is_or_holds(kitchen, ware, but, word)));
+            if !is_sure {
                 add(&mut broken, Wish::Sure(eater), 0.0);
             }
         }
@@ -88,11 +90,18 @@ pub fn of_meal(table: &Table, gap: &Gap, way: u32) -> Vec<Broken> {
 /// Who of those at the meal wants to be sure of something.
 fn sure_eaters(kitchen: &Kitchen, meal: &Meal) -> Vec<usize> {
     let at_table = |eater: &usize| {
-        let named =
-            meal.diners.is_empty() || meal.diners.iter().any(|diner| matches!(diner.who, crate::kitchen::Who::Eater(one) if one == *eater));
+        let named = meal.diners.is_empty() || meal.diners.iter().any(|diner| diner.who == Who::Eater(*eater));
         named && !kitchen.household.named[*eater].sure.is_empty()
     };
     (0..kitchen.household.named.len()).filter(at_table).collect()
+}
+
+/// What one of the eaters is served of a meal, each with what is left out of it.
+fn served_to(meal: &Meal, eater: usize) -> impl Iterator<Item = (Ware, &[Ware])> {
+    let place = meal.diners.iter().position(|diner| diner.who == Who::Eater(eater));
+    let without = place.map_or(&[][..], |place| meal.diners[place].without.as_slice());
+    let theirs = move |serving: &Serving| place.is_none_or(|place| serving.to.iter().any(|(to, _)| *to == place));
+    servings(meal).into_iter().filter(theirs).map(move |serving| (serving.line.ware(), without))
 }
 
 /// The words of `is`.
@@ -110,8 +119,11 @@ fn fits_words(kitchen: &Kitchen, ware: Ware) -> &[String] {
     }
 }
 
-/// Is it what the word names ("rice" names brown rice), or does it hold that, at any depth?
-fn is_or_holds(kitchen: &Kitchen, ware: Ware, word: &str) -> bool {
+/// Is it what the word names ("rice" names brown rice), or does it hold that, at any depth? What is left out of it does not count.
+fn is_or_holds(kitchen: &Kitchen, ware: Ware, but: &[Ware], word: &str) -> bool {
+    if but.contains(&ware) {
+        return false;
+    }
     let named = |name: &str| {
         let name = name.to_lowercase();
         name == word || name.split(|c: char| !c.is_alphanumeric()).any(|part| part == word) || name.ends_with(&format!(" {word}"))
@@ -121,7 +133,7 @@ fn is_or_holds(kitchen: &Kitchen, ware: Ware, word: &str) -> bool {
         Ware::Food(food) => named(&kitchen.foods[food].name) || kitchen.foods.find(word) == Some(food),
         Ware::Recipe(id) => {
             let recipe = &kitchen.recipes[id];
-            named(&recipe.id) || named(&recipe.name) || recipe.ingredients.iter().any(|line| is_or_holds(kitchen, line.ware(), word))
+            named(&recipe.id) || named(&recipe.name) || recipe.ingredients.iter().any(|line| is_or_holds(kitchen, line.ware(), but, word))
         }
     }
 }

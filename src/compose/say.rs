@@ -48,6 +48,9 @@ pub fn why(why: &Why, kitchen: &Kitchen, units: Units) -> String {
         Why::CostsLess { by, with } => {
             format!("costs {} {} less than with {}", names.money(*by), names.currency, wares(with))
         }
+        Why::NoPrice { foods, with } => {
+            format!("no price is known for {}, so that it cannot be held against {}", listed(&names.foods(foods)), wares(with))
+        }
         Why::Varied { with } => format!("with {} a pattern or a dish would follow itself", wares(with)),
         Why::LessToCook { with } => format!("less to cook than with {}", wares(with)),
         Why::AsGood { with } => format!("as good as with {}, which stands later in the files", wares(with)),
@@ -207,9 +210,10 @@ fn whole(wish: &Wish, kitchen: &Kitchen, week: &Week) -> Option<(String, String)
         Wish::Unfit(Unfit::Avoided, _, word) => (word.clone(), format!("use = [\"{word}\"], or something else that fits")),
         Wish::Unfit(_, who, word) => (word.clone(), format!("something else that fits, or instead for {who} in the meal")),
         Wish::Flag => ("bought too early to keep".into(), "a later trip, or a dish of what keeps".into()),
-        Wish::Reach(meal) => {
-            (format!("none that serves {}", label(meal)), format!("a session before {}, or a dish that keeps longer", label(meal)))
-        }
+        Wish::Reach(meal) => (
+            format!("none that serves {}", label(meal)),
+            format!("a session before {0}, a dish that keeps longer, or {0} written by hand or skipped", label(meal)),
+        ),
         Wish::Pattern(meal) => (
             format!("none that fills {}", label(meal)),
             "a pattern in meals.toml for this mealtime, of which every place has something that fits".into(),

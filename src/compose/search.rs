@@ -50,11 +50,21 @@ struct Limits {
     nodes: usize,
 }
 
-fn limits(effort: Effort) -> Limits {
-    match effort {
+/// Of an effort, one part of so many.
+fn limits(effort: Effort, part: usize) -> Limits {
+    let Limits { tries, proof, nodes } = match effort {
         Effort::Low => Limits { tries: 10_000, proof: 30_000, nodes: 50_000 },
         Effort::Normal => Limits { tries: 200_000, proof: 200_000, nodes: 1_000_000 },
         Effort::High => Limits { tries: 1_000_000, proof: 4_000_000, nodes: 20_000_000 },
+    };
+    Limits { tries: tries / part, proof: proof / part, nodes: nodes / part }
+}
+
+fn below(effort: Effort) -> Option<Effort> {
+    match effort {
+        Effort::Low => None,
+        Effort::Normal => Some(Effort::Low),
+        Effort::High => Some(Effort::Normal),
     }
 }
 
@@ -69,7 +79,7 @@ const A_WEEK: usize = 3;
 
 /// The best week whose meals take these options.
 pub fn best(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {
-    best_within(table, options, effort, limits(effort))
+    best_within(table, options, effort, 1)
 }
 
 /// So much less work goes into a search with a lifted wish.
@@ -77,14 +87,17 @@ const LIFTED: usize = 2;
 
 /// The best week where one wish is lifted: first one that breaks it least.
 pub fn best_lifted(table: &Table, options: &[Vec<Option<u32>>], effort: Effort) -> Found {
-    let Limits { tries, proof, nodes } = limits(effort);
-    best_within(table, options, effort, Limits { tries: tries / LIFTED, proof: proof / LIFTED, nodes: nodes / LIFTED })
+    best_within(table, options, effort, LIFTED)
 }
 
-fn best_within(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, limits: Limits) -> Found {
+fn best_within(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, part: usize) -> Found {
+    let limits = limits(effort, part);
     if options.iter().any(Vec::is_empty) {
         return Found { complete: table.ways.complete, ..Found::default() };
     }
+    // A higher effort begins with what the lower finds, so that it never finds less.
+    let lower = below(effort).filter(|_| options.len() > TINY);
+    let known_before = lower.and_then(|lower| best_within(table, options, lower, part).best);
     let mut search = Search::new(table, options, effort);
     let bound = Bound::of(table, options);
     let floor = Floor::of(table, options);
@@ -92,7 +105,7 @@ fn best_within(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, limi
     let weeks: f64 = options.iter().map(|options| options.len() as f64).product();
     // Of few meals the proof finds the best.
     search.left = if options.len() <= TINY { limits.tries / 2 } else { limits.tries };
-    let first = if weeks > FEW { search.descend(&bound, &guess) } else { None };
+    let first = if weeks > FEW { search.descend(&bound, &guess, known_before.map(|(week, _)| week)) } else { None };
     search.left = limits.proof;
     search.aim = Composing::Proof;
     let known = first.map(|(_, value)| value);
@@ -113,11 +126,11 @@ fn best_within(table: &Table, options: &[Vec<Option<u32>>], effort: Effort, limi
     let complete = !cut && table.ways.complete;
     let least = best.as_ref().map(|(_, _, least)| *least);
     let proven = complete && best.is_some();
-    let below = || bound.of_all(table, options).max(floor.of_first(&[]).net.unwrap_or(0));
+    let ruled_out = || bound.of_all(table, options).max(floor.of_first(&[]).net.unwrap_or(0));
     let bound = match (proven, least) {
         (true, Some(least)) => least,
-        (_, Some(least)) => below().min(least),
-        _ => below(),
+        (_, Some(least)) => ruled_out().min(least),
+        _ => ruled_out(),
     };
     let nearest = if best.is_none() { search.nearest() } else { Vec::new() };
     Found { best: best.map(|(chosen, value, _)| (chosen, value)), bound, proven, complete, nearest }

@@ -6,26 +6,18 @@ use std::sync::Mutex;
 use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
+use super::eaten::{Eaten, eaten};
 use super::rules;
 use super::value::{Value, variety};
-use super::ways::{Gap, Ways, as_set};
+use super::ways::{Gap, Ways, mealtime};
 use super::wish::{Broken, Nutrient, Wish, add};
 use super::wishes::Wishes;
 use crate::foods::FoodId;
-use crate::kitchen::{Aim, Ingredient, Kitchen, Meal, Open, PatternId, Plate, RecipeId, Session, Ware, Week};
+use crate::kitchen::{Aim, Ingredient, Kitchen, Meal, Open, PatternId, RecipeId, Session, Ware, Week};
 use crate::plan::{MadeAt, Unfit};
 use crate::prep::Effort;
 use crate::purchase::{Flag, ListLine};
 use crate::reckon::{Priced, Trials, Tried};
-
-/// A meal that is written, here or in another week.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Eaten {
-    pub pattern: Option<PatternId>,
-    /// What its pattern does not name by itself.
-    pub filled: Vec<Ware>,
-    pub wares: Vec<Ware>,
-}
 
 /// One filled meal among the meals of the week.
 #[derive(Debug, Clone, Copy)]
@@ -33,13 +25,23 @@ pub struct PlateOf<'t> {
     pub meal: usize,
     pub pattern: Option<PatternId>,
     pub wares: &'t [Ware],
-    pub way: Option<u32>,
+    pub holds: Holds<'t>,
 }
 
-impl PlateOf<'_> {
+/// How a meal came to what it holds.
+#[derive(Debug, Clone, Copy)]
+pub enum Holds<'t> {
+    Written(&'t Eaten),
+    Way(u32),
+}
+
+impl<'t> PlateOf<'t> {
     /// The place that a recipe takes in it, where that is known.
-    pub fn place_of<'w>(&self, table: &'w Table, recipe: RecipeId) -> Option<&'w str> {
-        table.ways.taken(self.way?).find(|(_, taken)| *taken == recipe).map(|(word, _)| word)
+    pub fn place_of(&self, table: &'t Table, recipe: RecipeId) -> Option<&'t str> {
+        match self.holds {
+            Holds::Way(way) => table.ways.taken(way).find(|(_, taken)| *taken == recipe).map(|(word, _)| word),
+            Holds::Written(eaten) => eaten.taken.iter().find(|(_, taken)| *taken == recipe).map(|(word, _)| word.as_str()),
+        }
     }
 }
 
@@ -68,6 +70,8 @@ pub struct Table<'t, 'k> {
     pub barred: Vec<BTreeMap<u32, Vec<Broken>>>,
     /// A wish that is not held against a week, but of which a week is the better the less it breaks it.
     pub lifted: Option<Wish>,
+    /// By meal of the week, the meal of the same mealtime on the day before.
+    yesterdays: Vec<Option<usize>>,
     written_needs: BTreeMap<FoodId, f64>,
     written_figures: BTreeMap<usize, [f64; 3]>,
     unfit: BTreeMap<(usize, Ware), Vec<NotFor>>,
@@ -133,6 +137,7 @@ impl<'t, 'k> Table<'t, 'k> {
             before: Vec::new(),
             barred: Vec::new(),
             lifted: None,
+            yesterdays: yesterdays(kitchen, whole),
             written_needs: BTreeMap::new(),
             written_figures: BTreeMap::new(),
             unfit: BTreeMap::new(),
@@ -152,6 +157,11 @@ impl<'t, 'k> Table<'t, 'k> {
 
     pub fn day(&self, meal: usize) -> Date {
         self.trials.whole.meals[meal].at_time.date()
+    }
+
+    /// The meal of the same mealtime on the day before, if the week has one.
+    pub fn yesterdays(&self, meal: usize) -> Option<usize> {
+        self.yesterdays[meal]
     }
 
     fn look_at_what_is_written(&mut self) {
@@ -242,16 +252,21 @@ impl<'t, 'k> Table<'t, 'k> {
     pub fn are_alike(&self, one: u32, other: u32) -> bool {
         let way = &self.ways.all[other as usize];
         let pattern = self.ways.forms[way.form].pattern;
-        one == other || self.is_like(one, &Eaten { pattern, filled: way.filled.clone(), wares: way.wares.clone() })
+        one == other || self.is_like(one, &Eaten { pattern, filled: way.filled.clone(), wares: way.wares.clone(), taken: Vec::new() })
     }
 
     /// The meals of the week in order of time, as far as they are written or filled.
     pub fn plates(&self, chosen: &[Option<u32>]) -> Vec<PlateOf<'_>> {
-        let written =
-            self.written.iter().map(|(meal, eaten)| PlateOf { meal: *meal, pattern: eaten.pattern, wares: &eaten.wares, way: None });
+        let written = self.written.iter().map(|(meal, eaten)| PlateOf {
+            meal: *meal,
+            pattern: eaten.pattern,
+            wares: &eaten.wares,
+            holds: Holds::Written(eaten),
+        });
         let filled = self.gaps.iter().zip(chosen).filter_map(|(gap, way)| {
-            let chosen = &self.ways.all[(*way)? as usize];
-            Some(PlateOf { meal: gap.meal, pattern: self.ways.forms[chosen.form].pattern, wares: &chosen.wares, way: *way })
+            let way = (*way)?;
+            let chosen = &self.ways.all[way as usize];
+            Some(PlateOf { meal: gap.meal, pattern: self.ways.forms[chosen.form].pattern, wares: &chosen.wares, holds: Holds::Way(way) })
         });
         let mut plates: Vec<PlateOf> = written.chain(filled).collect();
         plates.sort_by_key(|plate| plate.meal);
@@ -413,20 +428,16 @@ impl<'t, 'k> Table<'t, 'k> {
     }
 }
 
+fn yesterdays(kitchen: &Kitchen, week: &Week) -> Vec<Option<usize>> {
+    let of: Vec<(String, Date)> = week.meals.iter().map(|meal| (mealtime(kitchen, meal), meal.at_time.date())).collect();
+    let before =
+        |(word, day): &(String, Date)| of.iter().position(|(other, on)| other == word && on.tomorrow().is_ok_and(|next| next == *day));
+    of.iter().map(before).collect()
+}
+
 /// Do two weeks differ in two meals at least, or in all where there are fewer?
 pub fn differs(one: &[Option<u32>], other: &[Option<u32>]) -> bool {
     one.iter().zip(other).filter(|(one, other)| one != other).count() >= one.len().min(2)
-}
-
-pub fn eaten(kitchen: &Kitchen, meal: &Meal) -> Eaten {
-    let wares = as_set(meal.each.iter().chain(&meal.shared).map(Ingredient::ware));
-    let pattern = meal.pattern.map(|pattern| &kitchen.together.patterns[pattern]);
-    let by_itself = |ware: &Ware| {
-        let mut plates = pattern.iter().flat_map(|pattern| pattern.each.iter().chain(&pattern.shared));
-        plates.any(|plate| matches!(plate, Plate::As(line) if line.ware() == *ware))
-    };
-    let filled = wares.iter().copied().filter(|ware| !by_itself(ware)).collect();
-    Eaten { pattern: meal.pattern, filled, wares }
 }
 
 /// What it may cost to plan a session, where a week costs one for each of its meals. What was planned before costs less; how much less

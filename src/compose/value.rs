@@ -2,7 +2,7 @@
 
 use std::cmp::Ordering;
 
-use super::table::Table;
+use super::table::{PlateOf, Table};
 use super::ways::recipes;
 use super::wishes::Wishes;
 use crate::kitchen::Prefer;
@@ -16,12 +16,22 @@ pub struct Value {
     pub strain: Option<i64>,
     /// Minor units.
     pub net: i64,
-    /// Pairs of equal patterns on following days; meals that share a recipe with the meal before.
-    pub variety: (u32, u32),
+    pub variety: Variety,
     /// Millionths of a batch.
     pub batches: i64,
     /// Of all sessions, where they count.
     pub minutes: i64,
+}
+
+/// How much of a week comes again, the weightiest first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Variety {
+    /// Pairs of meals, one after the other, of one pattern on following days.
+    pub pairs: u32,
+    /// Meals that share a recipe with the meal before.
+    pub shared: u32,
+    /// Meals of the pattern that the same mealtime of the day before had: where there is lunch and supper, no two suppers follow each other.
+    pub as_yesterday: u32,
 }
 
 impl Value {
@@ -46,14 +56,20 @@ pub fn as_good_as(least: i64, wishes: &Wishes) -> i64 {
 }
 
 /// Two meals are a pair where they follow each other in time.
-pub fn variety(table: &Table, chosen: &[Option<u32>]) -> (u32, u32) {
+pub fn variety(table: &Table, chosen: &[Option<u32>]) -> Variety {
     let plates = table.plates(chosen);
-    let (mut patterns, mut shared) = (0, 0);
+    let same = |one: &PlateOf, other: &PlateOf| one.pattern.is_some() && one.pattern == other.pattern;
+    let (mut pairs, mut shared) = (0, 0);
     for pair in plates.windows(2) {
         let [before, after] = pair else { continue };
         let following = table.day(before.meal).tomorrow().is_ok_and(|next| next == table.day(after.meal));
-        patterns += u32::from(following && before.pattern.is_some() && before.pattern == after.pattern);
+        pairs += u32::from(following && same(before, after));
         shared += u32::from(recipes(after.wares).any(|recipe| recipes(before.wares).any(|other| other == recipe)));
     }
-    (patterns, shared)
+    let yesterday = |plate: &PlateOf| {
+        let meal = table.yesterdays(plate.meal)?;
+        plates.binary_search_by_key(&meal, |other| other.meal).ok().map(|place| &plates[place])
+    };
+    let as_yesterday = plates.iter().filter(|plate| yesterday(plate).is_some_and(|before| same(before, plate))).count() as u32;
+    Variety { pairs, shared, as_yesterday }
 }

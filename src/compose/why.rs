@@ -34,6 +34,8 @@ pub enum Why {
     NothingOf { before: String },
     /// The week costs so much more where something else takes a place, or where the meal holds these.
     CostsLess { by: Money, with: Vec<Ware> },
+    /// For some of its foods, or of what could stand there, no price is known, so that nobody knows which costs less.
+    NoPrice { foods: Vec<FoodId>, with: Vec<Ware> },
     /// It keeps a pattern or a dish from following itself.
     Varied { with: Vec<Ware> },
     /// Fewer batches.
@@ -71,14 +73,14 @@ pub fn why(table: &Table, tried: &Tried, chosen: &Chosen, meal: usize) -> Vec<Wh
     reasons.extend(shared_packs(tried, place));
     reasons.truncate(MOST);
     if reasons.is_empty() {
-        reasons.extend(against_others(table, chosen, meal));
+        reasons.extend(against_others(table, tried, chosen, meal));
         reasons.extend(nothing_of_before(tried, place));
     }
     reasons
 }
 
 /// What speaks for a filling against the best of those that could take its place, everything else held.
-fn against_others(table: &Table, chosen: &Chosen, meal: usize) -> Option<Why> {
+fn against_others(table: &Table, tried: &Tried, chosen: &Chosen, meal: usize) -> Option<Why> {
     let gap = table.gaps.iter().position(|gap| gap.meal == meal)?;
     let now = chosen[gap]?;
     let others = others(table, gap, now);
@@ -94,6 +96,10 @@ fn against_others(table: &Table, chosen: &Chosen, meal: usize) -> Option<Why> {
         return (others.len() + 1 == table.gaps[gap].ways.len()).then_some(Why::NothingElse);
     };
     let with = instead(table, now, other);
+    let foods = without_price(table, tried, &super::search::with(chosen, gap, Some(other)));
+    if !foods.is_empty() && value.net != own.net {
+        return Some(Why::NoPrice { foods, with });
+    }
     Some(if value.net > own.net {
         Why::CostsLess { by: Money(value.net - own.net), with }
     } else if value.variety > own.variety {
@@ -105,6 +111,14 @@ fn against_others(table: &Table, chosen: &Chosen, meal: usize) -> Option<Why> {
     } else {
         Why::AsGood { with }
     })
+}
+
+/// Foods without a price that only one of two weeks buys.
+fn without_price(table: &Table, tried: &Tried, other: &Chosen) -> Vec<FoodId> {
+    let own = &tried.basket.no_price;
+    let others = table.trials.run_leaving_open(&table.filled(other)).map(|other| other.basket.no_price).unwrap_or_default();
+    let only = |one: &[FoodId], other: &[FoodId]| one.iter().copied().filter(|food| !other.contains(food)).collect::<Vec<_>>();
+    [only(own, &others), only(&others, own)].concat()
 }
 
 /// Other ways of a meal: first those of the same form that differ in one place, then one of each other form, then the rest.

@@ -18,7 +18,7 @@ use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week};
 use crate::plan::{Demand, MadeAt, Standing, State, demand, plan_begun, span};
 use crate::prep::{Turnover, turnover};
 use crate::purchase::{Basket, TripBuys, WeekBuys, choose};
-use crate::words::{day, day_clock};
+use crate::words::{day, day_clock, listed};
 
 /// What a week's last print told.
 #[derive(Debug, Clone, Copy)]
@@ -167,6 +167,24 @@ impl<'w, 'p> Lived<'w, 'p> {
         let (what, commands) = self.taken_as_done();
         let commands = commands.iter().map(|command| command.replacen("spence", &format!("spence --week {file}"), 1)).collect();
         (!what.is_empty()).then(|| Warning::NotBookedToItsEnd { week: self.week.name.clone(), what, commands })
+    }
+
+    /// A trip that is past, and of which nobody can say what it was to buy: what is written into the week later is planned with it.
+    pub fn neither_booked_nor_printed(&self) -> Option<Warning> {
+        let told =
+            |trip: &&Trip| self.print.is_some_and(|print| print.buys.trips.iter().any(|told| (told.on, told.nth) == (trip.on, trip.nth)));
+        let trips: Vec<String> = self
+            .standing
+            .trips(&self.week, |state| state == State::TakenAsDone)
+            .filter(|trip| !told(trip))
+            .map(|trip| day(trip.on))
+            .collect();
+        let text = format!(
+            "the trip of {} is past, and was neither booked nor printed: once these meals are written, the list takes it to have bought for \
+             them, too. First book what it bought: spence receive.",
+            listed(&trips)
+        );
+        (!trips.is_empty()).then_some(Warning::Note { at: None, text })
     }
 
     /// What is past and not booked, and the commands that would book it.

@@ -103,9 +103,10 @@ pub fn trials<'k>(
     let week = lived.open().into_owned();
     let whole = lived.week.clone().into_owned();
     let places = whole.meals.iter().map(|meal| week.meals.iter().position(|other| other.at == meal.at)).collect();
-    let open = (0..whole.meals.len()).filter(|place| spots.contains(&whole.meals[*place].at)).collect();
+    let open: Vec<usize> = (0..whole.meals.len()).filter(|place| spots.contains(&whole.meals[*place].at)).collect();
     let mut warnings = loaded.warnings.clone();
     warnings.extend(carried.warnings);
+    warnings.extend(lived.neither_booked_nor_printed().filter(|_| !open.is_empty()));
     let trials = Trials { kitchen: carried.kitchen, whole, open, warnings, week, places, begun };
     let written = plan::guard(&trials.kitchen, &trials.week);
     if written.mistakes.is_empty() { trials.run(&[]).map(|_| trials) } else { Err(written.mistakes) }
@@ -177,11 +178,16 @@ impl Trials<'_> {
         Priced { net: cost - worth_of.keeps + off, cost, keeps: worth_of.keeps, spoils: worth_of.spoils + off }
     }
 
-    /// Lots of the shelf that go off unused. Past its best before in cupboard or freezer a lot is still drawn.
+    /// Lots of the shelf that go off unused, and what is cooked and nobody eats. Past its best before in cupboard or freezer a lot is still
+    /// drawn.
     pub fn goes_off<'r>(&'r self, tried: &'r Tried) -> impl Iterator<Item = &'r Lot> {
         let last = last_day(&tried.week);
-        let lots = tried.netted.expiring.iter().map(|(lot, _)| &tried.netted.lots[*lot]);
-        lots.filter(move |lot| !lot_dates(&self.kitchen.foods, &self.kitchen.recipes, lot).may_be_drawn_on(last))
+        let lots = tried.netted.expiring.iter().map(|(lot, until)| (&tried.netted.lots[*lot], *until));
+        let is_lost = move |(lot, until): &(&Lot, Option<Date>)| {
+            let past = until.is_some_and(|until| until < last);
+            !past || !lot_dates(&self.kitchen.foods, &self.kitchen.recipes, lot).may_be_drawn_on(last)
+        };
+        lots.filter(is_lost).map(|(lot, _)| lot)
     }
 
     /// What one unit of a lot is worth at least, whatever a list pays: minor units.

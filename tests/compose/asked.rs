@@ -360,3 +360,74 @@ fn a_meal_may_use_what_is_left_of_a_pack_that_an_earlier_one_opens() {
     assert_eq!(each(&proposal)[0][1], "100 g fenk");
     assert_eq!(proposal["meals"][0]["why"][0], "uses 100 g fenk, good until Tue");
 }
+
+#[test]
+fn a_written_meal_counts_in_the_place_of_its_pattern_that_its_dish_takes() {
+    // The pot fits two places; Tuesday and Wednesday are written with it, once in each: another filling of Wednesday still has both dishes.
+    let pot = |name: &str, of: &str| super::dish(name, of, "").replace("[\"grain\"]", "[\"grain\", \"middle\"]");
+    let week = "from = 2026-11-30\n[compose]\none_at_most = { grain = 1, middle = 1 }\nsame_again_after = \"0 days\"\n[[trip]]\non = 2026-11-28\n\
+                [[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    let meal = |on: &str, pattern: &str| {
+        format!("[[meal]]\non = {on}\nat = \"supper\"\npattern = \"{pattern}\"\neach = [\"1 portion recipe:spelk-pot\", \"100 g lubb\"]\n")
+    };
+    let kitchen = stall()
+        .recipe("spelk-pot", &pot("Spelk pot", "spelk"))
+        .recipe("brack-pot", &pot("Brack pot", "brack"))
+        .file(
+            "meals.toml",
+            &(super::PLATE.to_owned() + "[[pattern]]\nname = \"Roll\"\neach = [\"1 portion any:middle\", \"1 portion any:beside\"]\n"),
+        )
+        .week(&format!("{week}{}{}", meal("2026-12-01", "Plate"), meal("2026-12-02", "Roll")));
+    let anew = composed(&kitchen, &["--refill", "wed supper"]);
+    assert_eq!(each(&anew), [["1 portion recipe:brack-pot", "100 g lubb"]]);
+    assert_eq!(anew["proven"], true);
+}
+
+#[test]
+fn a_cooked_box_that_nobody_eats_is_a_loss_though_it_is_good_to_the_last_day() {
+    // Two portions lie there; Monday and Wednesday may have one of them, by one_at_most. What is left is worth 1.00, and Wednesday's pot costs
+    // 2.00; each meal has lubb for 0.50.
+    let lot = |until: &str| {
+        format!("[[lot]]\nrecipe = \"spelk-pot\"\namount = \"2 portions\"\nplace = \"fridge\"\nmade = 2026-11-27\nuse_by = {until}\n")
+    };
+    let week = "from = 2026-11-30\n[compose]\none_at_most = 1\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n";
+    for until in ["2026-12-01", "2026-12-02", "2026-12-03"] {
+        let kitchen = stall().pantry(&lot(until)).week(&format!("{week}{}{}", open("2026-11-30", ""), open("2026-12-02", "")));
+        assert_eq!(composed(&kitchen, &[])["net_cost"], "4.00", "good until {until}");
+    }
+    let kitchen = stall().pantry(&lot("2026-12-03")).week(&format!("{week}{}{}", open("2026-11-30", ""), open("2026-12-02", "")));
+    let said = crate::kitchen::stdout(&kitchen.run(&["compose"]));
+    assert!(said.contains("1.00 goes off or is not eaten") && said.contains("nobody eats it; good until Wed 2 Dec"), "{said}");
+}
+
+#[test]
+fn what_has_no_price_is_not_said_to_cost_less() {
+    // Nobody sells spelk: brack's price says nothing about which of the two costs less.
+    let shops = super::STALL.replace("[[pack]]\nshop = \"Stall\"\nfood = \"spelk\"\nsize = \"100 g\"\nprice = 1.00\n", "");
+    let kitchen = stall().shops(&shops).meals(&open("2026-12-01", ""));
+    let why = composed(&kitchen, &[])["meals"][0]["why"].clone();
+    assert_eq!(why, json!(["no price is known for spelk, so that it cannot be held against brack pot"]));
+}
+
+#[test]
+fn where_there_is_lunch_and_supper_no_two_suppers_of_one_pattern_follow_each_other() {
+    // Three dishes at one price, Plate and Roll the same but for their names: equal in cost, in pairs and in what is cooked.
+    let patterns = ["Plate", "Roll"].map(|name| format!("[[pattern]]\nname = \"{name}\"\neach = [\"1 portion any:grain\"]\n")).concat();
+    let lunch = |on: &str| format!("[[meal]]\non = {on}\nat = \"lunch\"\neach = [\"50 g lubb\"]\n");
+    let days = ["2026-12-01", "2026-12-02", "2026-12-03"].map(|on| lunch(on) + &open(on, "")).concat();
+    let kitchen = stall().file("meals.toml", &patterns).meals(&days);
+    let proposal = composed(&kitchen, &[]);
+    let patterns: Vec<&str> = proposal["meals"].as_array().unwrap().iter().map(|meal| meal["pattern"].as_str().unwrap()).collect();
+    assert_eq!(patterns, ["Plate", "Roll", "Plate"]);
+}
+
+#[test]
+fn a_trip_that_was_neither_booked_nor_printed_is_told_before_more_is_written_into_its_week() {
+    let kitchen = stall().meals(&(open("2026-12-01", "") + &crate::kitchen::supper("2026-12-03", "\"100 g lubb\"")));
+    let told = |today: &str| {
+        let said = crate::kitchen::stderr(&kitchen.run(&["--today", today, "compose"]));
+        said.contains("the trip of Sat 28 Nov is past, and was neither booked nor printed")
+    };
+    assert!(!told("2026-11-27"));
+    assert!(told("2026-11-29"));
+}

@@ -187,3 +187,15 @@ fn what_somebody_is_sure_of_must_be_something() {
     assert!(said.contains("sure: \"spelkk\" is no food") && said.contains("Did you mean \"spelk\"?"), "{said}");
     assert_eq!(sure("spelk").status.code(), Some(0));
 }
+
+#[test]
+fn a_pattern_with_more_places_of_a_word_than_fit_is_a_mistake_with_its_place() {
+    let three = "[[pattern]]\nname = \"Heap\"\neach = [\"1 portion any:grain\", \"1 portion any:grain\", \"50 g any:grain\"]\n";
+    let output = stall().file("meals.toml", three).meals(&open("2026-12-01", "")).run(&["check"]);
+    assert_eq!(output.status.code(), Some(1));
+    let said = crate::kitchen::stderr(&output);
+    assert!(
+        said.contains("meals.toml:3:56: the pattern \"Heap\" has 3 places for any:grain, each for something else, and only 2 fit"),
+        "{said}"
+    );
+}

@@ -33,11 +33,12 @@ const EXCHANGES: usize = 2;
 const FEW_AT_ONCE: usize = 8;
 
 impl Search<'_, '_, '_> {
-    /// A good week; `None` where none that is allowed was found.
-    pub(super) fn descend(&mut self, bound: &Bound, guess: &Guess) -> Option<(Chosen, Value)> {
+    /// A good week, from one that was found before if there is one; `None` where none that is allowed was found.
+    pub(super) fn descend(&mut self, bound: &Bound, guess: &Guess, before: Option<Chosen>) -> Option<(Chosen, Value)> {
         let mut dice = 0x5EED_u64;
         let mut starts = self.laid(guess, &mut dice);
         starts.truncate(FEW_AT_ONCE);
+        starts.extend(before);
         if starts.is_empty() {
             starts.push(self.first(bound));
         }

@@ -2,7 +2,7 @@
 
 use super::lines::Speech;
 use super::names::Names;
-use super::plates::{Asking, Places, read_plates};
+use super::plates::{Asking, Places, enough_fit, read_plates};
 use super::table::Table;
 use super::{hint, shapes};
 use crate::kitchen::{Household, Pattern};
@@ -25,6 +25,7 @@ pub(super) fn read_patterns(
         let asking = Asking { table: &table, whose: format!("the pattern \"{name}\"") };
         let each = read_plates(&asking, "each", places, speech);
         let shared = read_plates(&asking, "shared", places, speech);
+        enough_fit(&asking, &[&each, &shared], places, speech);
         if !table.has("each") && !table.has("shared") {
             table.missing("each", "[\"1 portion any:grain\"]");
         }

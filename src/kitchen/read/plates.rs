@@ -1,13 +1,15 @@
 //! Places in a meal, `1 portion any:grain`, and what can fill them: recipes and foods by their `fits`, each as the line that would be
 //! written.
 
+use std::collections::{BTreeMap, BTreeSet};
+
 use super::checks::{gives, would_give};
 use super::hint;
 use super::lines::{Speech, Typed, Written};
 use super::source::{Findings, Source};
 use super::table::Table;
 use crate::foods::{FoodId, as_purchased};
-use crate::kitchen::{AnyLine, FittingFood, Ingredient, Pack, PackKind, Plate, Recipe, RecipeId, Spot, Wanted};
+use crate::kitchen::{AnyLine, FittingFood, Ingredient, Pack, PackKind, Plate, Recipe, RecipeId, Spot, Wanted, Ware};
 use crate::measure::{Amount, Dimension, Unit, read_amount};
 
 /// Words of the household's own, in lower case: each is one word, because `any:WORD` ends at the first blank.
@@ -53,6 +55,33 @@ pub(super) fn read_plates(asking: &Asking<'_, '_>, key: &str, places: &Places<'_
         Written::Table(table) => speech.table_line(table).into_iter().map(Plate::As).collect(),
     };
     speech.each_line(asking.table, key, "[[meal.each]]", read)
+}
+
+/// Two places of one word are filled by two different things: tells where fewer fit than the word has places.
+pub(super) fn enough_fit(asking: &Asking<'_, '_>, plates: &[&[Plate]], places: &Places<'_>, speech: &Speech<'_>) {
+    let mut of_word: BTreeMap<&str, Vec<&AnyLine>> = BTreeMap::new();
+    for plate in plates.iter().copied().flatten() {
+        if let Plate::Any(place) = plate {
+            of_word.entry(&place.word).or_default().push(place);
+        }
+    }
+    for (word, asked) in
+        of_word.into_iter().filter(|(_, asked)| asked.len() > 1 && places.complete && places.sound.iter().all(|sound| *sound))
+    {
+        let fit: BTreeSet<Ware> = asked.iter().flat_map(|place| &place.fillings).map(Ingredient::ware).collect();
+        // Where nothing fits, that has been told.
+        if (1..asked.len()).contains(&fit.len()) {
+            let cause = format!(
+                "{} has {} places for any:{word}, each for something else, and only {} {}",
+                asking.whose,
+                asked.len(),
+                fit.len(),
+                if fit.len() == 1 { "fits" } else { "fit" }
+            );
+            let remedy = format!("Add fits = [\"{word}\"] to another recipe or food, or take a place out.");
+            speech.found.mistake(asked[fit.len()].at.clone(), cause, remedy);
+        }
+    }
 }
 
 /// The line as a place, if it is one; `None` within where it is wrong, which has been said.

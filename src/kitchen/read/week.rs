@@ -8,7 +8,7 @@ use super::diners::{AtWeek, Lines, read_at_week, read_diners};
 use super::hint;
 use super::lines::Speech;
 use super::names::Names;
-use super::plates::{Asking, Places, read_plates};
+use super::plates::{Asking, Places, enough_fit, read_plates};
 use super::session::read_session;
 use super::shapes;
 use super::table::Table;
@@ -104,6 +104,7 @@ fn read_meal(table: &Table<'_>, from: Option<Date>, at_week: &AtWeek, customs: &
     let text = table.optional("text", shapes::text);
     let asking = Asking { table, whose: "this meal".to_owned() };
     let [plates_each, plates_shared] = ["each", "shared"].map(|key| read_plates(&asking, key, customs.places, speech));
+    enough_fit(&asking, &[&plates_each, &plates_shared], customs.places, speech);
     let [each, shared] = [&plates_each, &plates_shared].map(|plates| fixed(plates));
     let (pattern, open) = read_open(table, customs.patterns, Open { each: plates_each, shared: plates_shared });
     let asked =
