@@ -79,6 +79,9 @@ fn recipe(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<Adopted> {
         taking.take(row, &rows[at + 1..], headings, in_head);
     }
     let mut recipe = taking.recipe;
+    for line in recipe.method.iter().filter(|line| is_food(line, reads)) {
+        recipe.lost.push(format!("\"{line}\" stands in the method and reads as an ingredient: move it to the list, if it is one."));
+    }
     recipe.keeps = keeping(paragraphs(rows).iter().map(String::as_str), &recipe.name);
     let whole = |line: &&String| listed(line, reads) || headings.list && reads(line).food;
     let read = recipe.ingredients.iter().filter(whole).count();
@@ -256,7 +259,15 @@ impl Taking<'_> {
         let is_name = is_short(line) && !line.ends_with([':', ',', '?']) && !line.contains(|c: char| c.is_numeric()) && !row.is_entry;
         let is_other = row.is_title || heading(line).is_some() || is_its_head(line);
         let says_foods = (self.reads)(line).food && !is_for;
-        begins && above_foods && is_name && !is_other && !says_foods && !opens_with_work(line)
+        // "Finish" is a verb, too: then all of its block must be foods.
+        let is_work = || opens_with_work(line) && !self.are_foods(to_come);
+        begins && above_foods && is_name && !is_other && !says_foods && !is_work()
+    }
+
+    /// Are the lines up to the next gap ingredients with amounts, each of a known food?
+    fn are_foods(&self, to_come: &[Row]) -> bool {
+        let mut block = to_come.iter().take_while(|row| !row.text.is_empty()).peekable();
+        block.peek().is_some() && block.all(|row| is_food(&row.text, self.reads))
     }
 
     /// Without "for" nobody knows that it is no food: that is told.
@@ -273,13 +284,10 @@ impl Taking<'_> {
     /// A block of lines that read as ingredients is a part of the list, although the method has begun; a heading may stand above them.
     fn back_to_the_list(&mut self, row: &Row, to_come: &[Row]) -> bool {
         let block: Vec<&Row> = std::iter::once(row).chain(to_come).take_while(|row| !row.text.is_empty()).collect();
-        let is_food = |row: &&Row| {
-            let reads = (self.reads)(&row.text);
-            reads.amount && reads.food && listed(&row.text, self.reads) && !opens_with_work(&row.text)
-        };
+        let is_food = |row: &&Row| is_food(&row.text, self.reads);
         let head = usize::from(!is_food(&row) && is_short(&row.text) && !row.text.contains(|c: char| c.is_numeric()));
         let foods = block.iter().skip(head).take_while(|row| is_food(row)).count();
-        if foods + head < 2 || foods + head < block.len() || opens_with_work(&row.text) {
+        if foods + head < 2 || foods + head < block.len() {
             return false;
         }
         // Below it the method goes on.
@@ -369,6 +377,12 @@ pub(super) fn is_short(line: &str) -> bool {
 /// "Chop the dill" and "In a pan, heat the oil.": something to do, or told in a sentence.
 fn is_sentence(line: &str) -> bool {
     line.ends_with(['.', '!']) || opens_with_work(line)
+}
+
+/// An ingredient with an amount, of a known food, and nothing to do with it.
+fn is_food(line: &str, reads: &dyn Fn(&str) -> Reads) -> bool {
+    let as_line = reads(line);
+    as_line.amount && as_line.food && listed(line, reads) && !opens_with_work(line)
 }
 
 /// "(500 g potatoes)" alone on its line is an ingredient.

@@ -304,6 +304,11 @@ fn a_block_of_ingredients_below_a_method_is_of_the_list() {
     let headed = wise("Soup\n\nIngredients\n3 leeks\n\nMethod\nSimmer.\n\n100 g flour\n2 eggs\n\nMix all.");
     assert_eq!(headed.ingredients, ["3 leeks", "100 g flour", "2 eggs"]);
     assert_eq!(headed.method, ["Simmer.", "Mix all."]);
+    let verb = wise("Bowl\n\n250 g flour\n2 eggs\n\nFinish\n50 g walnuts\n\nMix the flour and eggs.\nTop.");
+    assert_eq!(verb.ingredients, ["250 g flour", "2 eggs", "Finish:", "50 g walnuts"]);
+    // What still looks like an ingredient there is told.
+    let told = wise("Soup\n\n3 leeks\n1 l stock\n\nSlice the leeks.\n50 g walnuts\nSimmer.");
+    assert_eq!(told.lost, ["\"50 g walnuts\" stands in the method and reads as an ingredient: move it to the list, if it is one."]);
     // Lines of a sentence stay in it.
     let wrapped = wise("Soup\n\n3 leeks\n1 l stock\n\nSlice the leeks. Add\n1 l stock and\nsimmer.");
     assert_eq!(wrapped.ingredients, ["3 leeks", "1 l stock"]);
