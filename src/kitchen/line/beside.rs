@@ -50,14 +50,13 @@ pub(super) fn says_again(first: &Quantity, unit: Unit, next: &Beside, spoons: Sp
     /// A pint of 568 ml may stand beside 600 ml, and where the household's is 473 ml, too (common practice, no source).
     const APART: f64 = 1.4;
     let next_whole = next.whole(spoons).most(spoons);
-    let are = |one: fn(&Quantity) -> bool, other: fn(&Quantity) -> bool| one(first) && other(&next_whole);
-    let (mass, volume): (fn(&Quantity) -> bool, fn(&Quantity) -> bool) =
-        (|of| matches!(of, Quantity::Mass(_)), |of| matches!(of, Quantity::Volume(_)));
-    if are(mass, volume) || are(volume, mass) {
+    let is_mass = |of: &Quantity| matches!(of, Quantity::Mass(_));
+    let is_volume = |of: &Quantity| matches!(of, Quantity::Volume(_));
+    if is_mass(first) && is_volume(&next_whole) || is_volume(first) && is_mass(&next_whole) {
         return true;
     }
     let ratio = first.base() / next_whole.base();
-    let alike = are(mass, mass) || are(volume, volume);
+    let alike = is_mass(first) && is_mass(&next_whole) || is_volume(first) && is_volume(&next_whole);
     alike && is_metric(unit) != is_metric(next.amount.unit) && (1.0 / APART..=APART).contains(&ratio)
 }
 
