@@ -73,8 +73,7 @@ fn with_its_name(kitchen: &Kitchen, one: &Ingredient) -> String {
 fn line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
     let of = match &one.wanted {
         Wanted::Food { food, item } => {
-            let item = item.as_ref().map(|item| item.scaled(batches));
-            LineOf::Food { food: name_in(&kitchen.foods[*food].name, one, item.as_ref()), item }
+            LineOf::Food { food: kitchen.foods[*food].name.clone(), item: item.as_ref().map(|item| item.scaled(batches)) }
         }
         Wanted::Recipe { recipe, amount, .. } => {
             let amount = amount.scaled(batches);
