@@ -257,3 +257,76 @@ fn a_page_says_how_much_it_makes_in_its_own_words() {
         assert_eq!(kitchen.run(&["check"]).status.code(), Some(0), "{said}");
     }
 }
+
+#[test]
+fn a_page_says_how_much_it_makes_only_in_words_or_has_no_name_and_that_is_told() {
+    let block = r#"{"@type": "Recipe", "recipeYield": "a crowd", "recipeIngredient": ["3 leeks"], "recipeInstructions": "Simmer."}"#;
+    let (kitchen, output) = adopted(block.as_bytes(), "soup.json");
+    let said = crate::kitchen::stdout(&output);
+    assert!(said.contains("`makes`: the page says \"a crowd\", which is no number: 4 portions are written down."), "{said}");
+    assert!(said.contains("`name` is missing on the page: \"Recipe\" is written down."), "{said}");
+    assert!(kitchen.text("recipes/recipe.toml").contains("makes = \"4 portions\"   # the page says: a crowd\n"));
+}
+
+#[test]
+fn two_files_of_one_recipe_are_named_and_neither_is_written() {
+    let kitchen = with_soup().file("again.txt", SOUP);
+    let refused = kitchen.run(&["adopt", "soup.txt", "again.txt"]);
+    assert_eq!(refused.status.code(), Some(1));
+    let said = stderr(&refused);
+    assert!(said.contains("soup.txt and again.txt: two recipes would be recipes/leek-and-potato-soup.toml"), "{said}");
+    assert_eq!(recipes(&kitchen), Vec::<String>::new());
+}
+
+/// What nobody could read is looked through for allergens by whoever cooks.
+#[test]
+fn an_allergen_in_a_line_that_was_not_read_stands_in_the_method_as_a_note() {
+    let block = r#"{"@type": "Recipe", "name": "Slaw", "recipeYield": "4", "recipeIngredient": ["2 apples", "0 g walnuts", "— — —"],
+        "recipeInstructions": "Grate the apples."}"#;
+    let (kitchen, output) = adopted(block.as_bytes(), "slaw.json");
+    assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
+    assert_eq!(lines(&kitchen, "slaw", "method"), ["Grate the apples.", "Note: of the list, not read: 0 g walnuts"]);
+    assert_eq!(kitchen.run(&["check"]).status.code(), Some(0));
+}
+
+#[test]
+fn how_long_it_keeps_beyond_what_usda_has_for_cooked_dishes_is_told() {
+    let kitchen = kitchen().file("soup.txt", &format!("{SOUP}Keeps 2 weeks in the fridge.\n"));
+    let said = kitchen.done(&["adopt", "soup.txt"]);
+    assert!(said.contains("2 weeks in the fridge. That is longer than USDA has for cooked dishes: 3 to 4 days in the fridge."), "{said}");
+}
+
+/// A recipe in a recipe goes out by its name, and comes back as the recipe of that name.
+#[test]
+fn a_recipe_in_a_recipe_goes_out_by_its_name_and_comes_back() {
+    let sauce = "name = \"Best sauce of the row\"\nmakes = \"2 1/2 cups\"\nsource = { title = \"Boatyard <Book> & Co\" }\ningredients = \"6 red peppers\"\nmethod = \"Write <b> and &amp; on it. Simmer for 20 minutes.\"\n";
+    let pie = "name = \"Pie\"\nmakes = \"12 pieces\"\nfits = [\"main\"]\nis = [\"soft\"]\ningredients = \"\"\"\n300 ml recipe:sauce\n3 leeks\n\"\"\"\nmethod = \"Bake for 20 minutes.\"\n";
+    let kitchen = kitchen().recipe("sauce", sauce).recipe("pie", pie);
+    let page = |id: &str| kitchen.run(&["recipe", id, "--format", "jsonld"]);
+    let out = crate::kitchen::stdout(&page("pie"));
+    assert!(out.contains("\"300 ml Best sauce of the row\"") && !out.contains("recipe:"), "{out}");
+    let told = stderr(&page("pie"));
+    assert!(told.contains("(fits)") && told.contains("(is)") && told.contains("(recipe:)"), "{told}");
+    let kitchen = kitchen.file("pie.json", &out);
+    let said = kitchen.done(&["adopt", "pie.json", "--as", "other-pie"]);
+    assert!(said.contains("is read as the recipe of that name: 300 ml recipe:sauce."), "{said}");
+    assert_eq!(lines(&kitchen, "other-pie", "ingredients"), ["300 ml recipe:sauce", "3 leeks"]);
+    let out = crate::kitchen::stdout(&kitchen.run(&["recipe", "sauce", "--format", "jsonld"]));
+    let kitchen = kitchen.file("sauce.json", &out);
+    kitchen.done(&["adopt", "sauce.json", "--as", "other-sauce"]);
+    let text = kitchen.text("recipes/other-sauce.toml");
+    assert!(text.contains("makes = \"2 1/2 cups\"\n"), "{text}");
+    assert!(text.contains("title = \"Boatyard <Book> & Co\""), "{text}");
+    assert_eq!(lines(&kitchen, "other-sauce", "method"), ["Write <b> and &amp; on it. Simmer for 20 minutes."]);
+    // What to write instead is of this recipe.
+    let refused = kitchen.run(&["recipe", "pie", "--for", "300 g"]);
+    assert!(stderr(&refused).contains("--for \"24 pieces\""), "{}", stderr(&refused));
+}
+
+#[test]
+fn a_mistake_in_the_method_hides_no_other() {
+    let recipe = "name = \"Pie\"\nmakes = \"4 portions\"\ntrays = \"two\"\ningredients = \"3 leeks\"\nmethod = [1, \"Boil.\"]\n";
+    let checked = kitchen().recipe("pie", recipe).run(&["check"]);
+    let said = stderr(&checked);
+    assert!(said.contains("method: expected text") && said.contains("trays"), "{said}");
+}

@@ -45,9 +45,10 @@ pub fn recipe_file(recipe: &Adopted) -> String {
     let quoted = |text: &str| toml_edit::Value::from(text).to_string();
     let name = if recipe.name.is_empty() { "Recipe" } else { &recipe.name };
     let _ = writeln!(text, "name = {}", quoted(name));
-    let _ = match &recipe.makes {
-        Some(makes) => writeln!(text, "makes = {}", quoted(makes)),
-        None => writeln!(text, "makes = \"4 portions\"   # the page does not say"),
+    let _ = match (&recipe.makes, &recipe.yields) {
+        (Some(makes), _) => writeln!(text, "makes = {}", quoted(makes)),
+        (None, Some(said)) => writeln!(text, "makes = \"4 portions\"   # the page says: {said}"),
+        (None, None) => writeln!(text, "makes = \"4 portions\"   # the page does not say"),
     };
     let source = [("author", &recipe.source.author), ("title", &recipe.source.title), ("address", &recipe.source.address)];
     let source: Vec<String> = source.iter().filter_map(|(key, value)| Some(format!("{key} = {}", quoted(value.as_deref()?)))).collect();
@@ -69,6 +70,9 @@ pub fn recipe_file(recipe: &Adopted) -> String {
     let _ = write!(text, "\n{INGREDIENTS}\n{}\"\"\"\n", several_lines(&recipe.ingredients));
     for line in &recipe.unread {
         let _ = writeln!(text, "# Not read as an ingredient: {line}");
+    }
+    for told in &recipe.lost {
+        let _ = writeln!(text, "# {told}");
     }
     if !recipe.method.is_empty() {
         let _ = write!(text, "\nmethod = \"\"\"\n{}\"\"\"\n", several_lines(&recipe.method));

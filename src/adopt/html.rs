@@ -1,9 +1,9 @@
-//! A saved web page: its JSON-LD blocks, else its microdata.
+//! A saved web page: its JSON-LD blocks, else its microdata, else its words.
 
 use scraper::{ElementRef, Html, Selector};
 
 use super::tidy::{line, one_line, seen};
-use super::{Adopted, depth, json_ld, microdata};
+use super::{Adopted, Reads, depth, json_ld, microdata, once, words_of_page};
 use crate::kitchen::keeping;
 
 /// Does the text begin as a page does?
@@ -13,7 +13,7 @@ pub(super) fn is_page(text: &str) -> bool {
         && ["<!doctype", "<html", "<head", "<body", "<meta", "<script", "<div", "<article", "<title"].iter().any(|tag| start.contains(tag))
 }
 
-pub(super) fn recipes(text: &str) -> Vec<Adopted> {
+pub(super) fn recipes(text: &str, reads: &dyn Fn(&str) -> Reads) -> Vec<Adopted> {
     if depth::is_too_deep(text) {
         let blocks: Vec<String> = depth::blocks(text).into_iter().map(bare).collect();
         return once(json_ld::recipes(blocks.iter().map(String::as_str)));
@@ -23,6 +23,9 @@ pub(super) fn recipes(text: &str) -> Vec<Adopted> {
     let mut found = json_ld::recipes(blocks.iter().map(String::as_str));
     if found.is_empty() {
         found = microdata::recipes(&page);
+    }
+    if found.is_empty() {
+        found.extend(words_of_page::recipe(&page, reads));
     }
     let title = all(&page, "title").next().map(|title| line(&title.inner_html())).filter(|title| !title.is_empty());
     let address = all(&page, "link").find(|link| link.value().attr("rel") == Some("canonical"));
@@ -46,17 +49,6 @@ fn lines(page: &Html) -> Vec<String> {
     seen(page).lines().map(one_line).filter(|line| !line.is_empty()).collect()
 }
 
-/// A page sometimes says the same twice over.
-fn once(found: Vec<Adopted>) -> Vec<Adopted> {
-    let mut once: Vec<Adopted> = Vec::new();
-    for recipe in found {
-        if !once.iter().any(|known| known.name == recipe.name && known.ingredients == recipe.ingredients) {
-            once.push(recipe);
-        }
-    }
-    once
-}
-
 /// The elements of a name, in order of the page.
 pub(super) fn all<'p>(page: &'p Html, name: &'static str) -> impl Iterator<Item = ElementRef<'p>> {
     let selector = Selector::parse(name).ok();
@@ -68,12 +60,16 @@ fn is_json_ld(block: &ElementRef<'_>) -> bool {
     block.value().attr("type").is_some_and(|kind| kind.trim().to_lowercase().starts_with("application/ld+json"))
 }
 
-/// What stands in a script, without the comment marks around it.
+/// What stands in a script, without the marks of comments around it: `<!-- … -->`, `//<![CDATA[ … //]]>`, `/*<![CDATA[*/ … /*]]>*/`.
 fn bare(text: &str) -> String {
-    let text = text.trim();
-    let text = text.strip_prefix("<!--").unwrap_or(text).trim_start();
-    let text = text.strip_prefix("//<![CDATA[").or_else(|| text.strip_prefix("<![CDATA[")).unwrap_or(text);
-    let text = text.trim_end();
-    let text = text.strip_suffix("-->").unwrap_or(text).trim_end();
-    text.strip_suffix("//]]>").or_else(|| text.strip_suffix("]]>")).unwrap_or(text).trim().trim_end_matches(';').to_owned()
+    const OPEN: [&str; 5] = ["<!--", "<![CDATA[", "/*", "*/", "//"];
+    const CLOSE: [&str; 6] = ["-->", "]]>", "/*", "*/", "//", ";"];
+    let mut text = text.trim();
+    while let Some(rest) = OPEN.iter().find_map(|mark| text.strip_prefix(mark)) {
+        text = rest.trim_start();
+    }
+    while let Some(rest) = CLOSE.iter().find_map(|mark| text.strip_suffix(mark)) {
+        text = rest.trim_end();
+    }
+    text.to_owned()
 }

@@ -1,19 +1,25 @@
 //! schema.org/Recipe in JSON-LD, alone, in a list, in a graph, or inside anything else.
 //!
-//! Property names are those of schema.org: `recipeIngredient` (and `ingredients`, which it replaced), `recipeInstructions` with
+//! Property names are those of schema.org: `recipeIngredient` (and `ingredients`, which it replaced), `recipeInstructions` (and `step`) with
 //! `HowToStep`, `HowToSection` and `ItemList`, `recipeYield`, `prepTime`, `cookTime`, `totalTime`, `author`, `url`, `headline`.
+
+mod list;
+mod method;
+mod terms;
 
 use std::collections::HashMap;
 
 use jiff::SignedDuration;
 use serde_json::{Map, Value};
 
+use self::list::Listed;
+use self::method::Told;
 use super::tidy::{line, lines};
 use super::yields::makes;
 use super::{Adopted, Source};
 use crate::kitchen::keeping;
 
-type Thing = Map<String, Value>;
+pub(super) type Thing = Map<String, Value>;
 
 /// Every recipe of the blocks of a page; a block that is broken is left out. One block may point at what stands in another.
 pub(super) fn recipes<'b>(blocks: impl IntoIterator<Item = &'b str>) -> Vec<Adopted> {
@@ -26,16 +32,17 @@ pub(super) fn recipes<'b>(blocks: impl IntoIterator<Item = &'b str>) -> Vec<Adop
 
 /// Line ends inside a text are no JSON, but pages have them.
 fn value(block: &str) -> Option<Value> {
-    serde_json::from_str(block).or_else(|_| serde_json::from_str(&block.replace(['\n', '\r', '\t'], " "))).ok()
+    serde_json::from_str(block).or_else(|_| serde_json::from_str(&block.replace(['\n', '\r', '\t'], " "))).ok().map(terms::plain)
 }
 
 fn collect(value: &Value, things: &Things, found: &mut Vec<Adopted>) {
     match value {
         Value::Array(values) => values.iter().for_each(|value| collect(value, things, found)),
-        Value::Object(thing) => match is_recipe(thing).then(|| recipe(&things.whole(thing))).flatten() {
-            Some(recipe) => found.push(recipe),
-            None => thing.values().for_each(|value| collect(value, things, found)),
-        },
+        Value::Object(thing) => {
+            found.extend(is_recipe(thing).then(|| recipe(&things.whole(thing))).flatten());
+            // A recipe may have others as its parts.
+            thing.values().for_each(|value| collect(value, things, found));
+        }
         _ => (),
     }
 }
@@ -47,7 +54,7 @@ struct Things<'v> {
 
 /// No recipe points at more things than this, nor from one to the next so often.
 const MOST_THINGS: usize = 10_000;
-const MOST_DEEP: usize = 6;
+const MOST_DEEP: usize = 12;
 
 impl<'v> Things<'v> {
     fn of(values: &'v [Value]) -> Self {
@@ -70,7 +77,8 @@ impl<'v> Things<'v> {
 
     /// A recipe with what it points at in its place.
     fn whole(&self, recipe: &Thing) -> Thing {
-        const POINTS: [&str; 5] = ["author", "recipeInstructions", "recipeIngredient", "ingredients", "recipeYield"];
+        const POINTS: [&str; 8] =
+            ["author", "recipeInstructions", "step", "steps", "recipeIngredient", "ingredients", "supply", "recipeYield"];
         let mut left = MOST_THINGS;
         let whole = |(key, value): (&String, &Value)| {
             let value = if POINTS.contains(&key.as_str()) { self.filled(value, MOST_DEEP, &mut left) } else { value.clone() };
@@ -112,33 +120,37 @@ fn is_recipe(thing: &Thing) -> bool {
 }
 
 /// A recipe that only has a name (on a page that lists recipes) is none.
-fn recipe(thing: &Thing) -> Option<Adopted> {
+pub(super) fn recipe(thing: &Thing) -> Option<Adopted> {
     let get = |name: &str| thing.get(name).filter(|value| !value.is_null());
-    let ingredients = ingredients(get("recipeIngredient").or_else(|| get("ingredients"))?);
-    let name = get("name").or_else(|| get("headline")).map(|name| line(&texts(name).join(" "))).filter(|name| !name.is_empty());
-    if ingredients.is_empty() {
-        return None;
-    }
-    let mut method = Vec::new();
-    if let Some(said) = get("recipeInstructions") {
-        paragraphs(said, &mut method);
-    }
+    let listed = ["recipeIngredient", "ingredients", "supply"].iter().filter_map(|key| Some(Listed::of(get(key)?)));
+    let listed = listed.into_iter().find(|listed| !listed.lines.is_empty())?;
+    let told = ["recipeInstructions", "step", "steps"].iter().filter_map(|key| Some(Told::of(get(key)?)));
+    let told = told.into_iter().find(|told| !told.paragraphs.is_empty() || !told.lost.is_empty()).unwrap_or_default();
+    let name = ["name", "headline"].iter().find_map(|key| get(key).and_then(first)).unwrap_or_default();
     let described = get("description").map(|said| texts(said).join("\n")).unwrap_or_default();
     let described = lines(&described);
-    let name = name.unwrap_or_default();
-    let keeps = keeping(described.iter().chain(&method).map(String::as_str), &name);
     let yields = get("recipeYield").or_else(|| get("yield")).map(yields).unwrap_or_default();
+    let made = yields.iter().find_map(|said| makes(said));
+    // Whatever else stands in a second list: to add it could double the food.
+    let beside = ["ingredients", "supply"].iter().filter_map(|key| get(key)).flat_map(|other| list::beside(other, &listed.lines)).collect();
     Some(Adopted {
+        keeps: keeping(described.iter().chain(&told.paragraphs).map(String::as_str), &name),
         name,
-        makes: yields.iter().find_map(|said| makes(said)),
-        ingredients,
-        method,
+        makes: made.clone(),
+        yields: yields.into_iter().next().filter(|_| made.is_none()),
+        ingredients: listed.lines,
+        method: told.paragraphs,
         source: source(thing),
         times: times(thing),
-        unread: Vec::new(),
-        unplaced: Vec::new(),
-        keeps,
+        unplaced: beside,
+        lost: listed.lost.into_iter().chain(told.lost).collect(),
+        ..Adopted::default()
     })
+}
+
+/// The first text of a value that says something, on one line.
+fn first(value: &Value) -> Option<String> {
+    texts(value).iter().map(|text| line(text)).find(|text| !text.is_empty())
 }
 
 /// The texts of a value: itself, of a list each, of a thing its name.
@@ -157,59 +169,13 @@ fn texts(value: &Value) -> Vec<String> {
 /// Longer texts first: "4 servings" says more than "4".
 fn yields(value: &Value) -> Vec<String> {
     let mut said: Vec<String> = match value {
-        Value::Object(thing) => {
-            let unit = thing.get("unitText").and_then(Value::as_str).unwrap_or_default();
-            texts(value).into_iter().map(|number| format!("{number} {unit}")).collect()
-        }
+        Value::Array(values) => values.iter().flat_map(yields).collect(),
+        Value::Object(thing) => list::measured(thing).map_or_else(|| texts(value), |said| vec![said]),
         _ => texts(value),
     };
-    said = said.iter().map(|said| line(said)).collect();
+    said = said.iter().map(|said| line(said)).filter(|said| !said.is_empty()).collect();
     said.sort_by_key(|said| std::cmp::Reverse(said.chars().count()));
     said
-}
-
-/// A list, or one text of several lines, or one in which a comma stands before each number.
-fn ingredients(value: &Value) -> Vec<String> {
-    let said: Vec<String> = texts(value).iter().flat_map(|text| lines(text)).collect();
-    match (said.as_slice(), value) {
-        ([one], Value::String(_)) => apart(one),
-        _ => said,
-    }
-}
-
-fn apart(text: &str) -> Vec<String> {
-    let mut parts: Vec<String> = vec![String::new()];
-    let letters: Vec<char> = text.chars().collect();
-    for (index, letter) in letters.iter().enumerate() {
-        let next = letters[index + 1..].iter().find(|c| !c.is_whitespace());
-        let begins_a_line = next.is_some_and(|c| c.is_ascii_digit() || "½⅓⅔¼¾⅛".contains(*c));
-        if *letter == ';' || (*letter == ',' && begins_a_line && letters.get(index + 1) == Some(&' ')) {
-            parts.push(String::new());
-        } else if let Some(part) = parts.last_mut() {
-            part.push(*letter);
-        }
-    }
-    parts.iter().map(|part| part.trim().to_owned()).filter(|part| !part.is_empty()).collect()
-}
-
-fn paragraphs(value: &Value, method: &mut Vec<String>) {
-    match value {
-        Value::String(text) => method.extend(lines(text)),
-        Value::Array(values) => in_order(values).into_iter().for_each(|value| paragraphs(value, method)),
-        Value::Object(thing) => {
-            let inner = thing.get("itemListElement").or_else(|| thing.get("steps")).or_else(|| thing.get("item"));
-            let name = || thing.get("name").map(|name| line(&texts(name).join(" "))).filter(|name| !name.is_empty());
-            match (inner, thing.get("text")) {
-                (Some(inner), _) => {
-                    method.extend(name().map(|name| format!("{}:", name.trim_end_matches(':'))));
-                    paragraphs(inner, method);
-                }
-                (None, Some(text)) => paragraphs(text, method),
-                (None, None) => method.extend(name()),
-            }
-        }
-        _ => (),
-    }
 }
 
 /// By their `position`, where each has one.
@@ -249,7 +215,7 @@ fn times(thing: &Thing) -> Vec<(&'static str, i64)> {
 }
 
 /// Whole minutes of an ISO 8601 duration; nothing for none, or for more than a week.
-pub(super) fn minutes(text: &str) -> Option<i64> {
+fn minutes(text: &str) -> Option<i64> {
     const WEEK: i64 = 7 * 24 * 60;
     let span: jiff::Span = text.trim().parse().ok()?;
     let duration: SignedDuration = span.to_duration(jiff::civil::date(2024, 1, 1)).ok()?;

@@ -1,16 +1,35 @@
-//! schema.org/Recipe as microdata: `itemscope`, `itemtype`, `itemprop` (HTML Standard, chapter 5).
+//! schema.org/Recipe as microdata: `itemscope`, `itemtype`, `itemprop`, `itemref` (HTML Standard, chapter 5). An item becomes the thing that
+//! JSON-LD would have written, and is read as that.
+
+use std::collections::{BTreeSet, HashMap};
 
 use scraper::{ElementRef, Html};
+use serde_json::{Map, Value};
 
 use super::html::all;
-use super::json_ld::minutes;
 use super::tidy::{below, line, lines};
-use super::yields::makes;
-use super::{Adopted, Source};
-use crate::kitchen::keeping;
+use super::{Adopted, json_ld};
+
+/// What a text of several lines is for.
+const LINES: [&str; 7] = ["recipeIngredient", "recipeInstructions", "description", "text", "itemListElement", "step", "steps"];
+/// What else a recipe and its parts say.
+#[rustfmt::skip]
+const READ: [&str; 17] = [
+    "name", "headline", "author", "url", "recipeYield", "yield", "prepTime", "cookTime", "totalTime", "position", "item", "value", "minValue", "maxValue",
+    "unitText", "unitCode", "requiredQuantity",
+];
+/// Elements that one page's items are looked through for; no page that a person saves has so many.
+const MOST_ELEMENTS: usize = 1_000_000;
+/// Items stand no deeper in each other.
+const MOST_DEEP: usize = 12;
 
 pub(super) fn recipes(page: &Html) -> Vec<Adopted> {
-    all(page, "[itemscope]").filter(is_recipe).filter_map(recipe).collect()
+    let mut page = Page { by_id: HashMap::new(), left: MOST_ELEMENTS, page };
+    let found: Vec<ElementRef<'_>> = all(page.page, "[itemscope]").filter(is_recipe).collect();
+    if found.iter().any(|item| item.value().attr("itemref").is_some()) {
+        page.by_id = all(page.page, "[id]").filter_map(|element| Some((element.value().attr("id")?, element))).collect();
+    }
+    found.into_iter().filter_map(|item| json_ld::recipe(&page.thing(item, MOST_DEEP))).collect()
 }
 
 fn is_recipe(item: &ElementRef<'_>) -> bool {
@@ -18,85 +37,70 @@ fn is_recipe(item: &ElementRef<'_>) -> bool {
     kinds.split_whitespace().any(|kind| kind.contains("schema.org/") && kind.ends_with("/Recipe"))
 }
 
-/// The properties of one item, those of items inside it left out.
-struct Item<'p> {
-    properties: Vec<(&'p str, ElementRef<'p>)>,
+struct Page<'p> {
+    page: &'p Html,
+    /// Where a recipe points at elements outside it.
+    by_id: HashMap<&'p str, ElementRef<'p>>,
+    left: usize,
 }
 
-impl<'p> Item<'p> {
-    fn of(scope: ElementRef<'p>) -> Self {
-        let mut properties = Vec::new();
-        let mut open: Vec<ElementRef<'p>> = scope.child_elements().collect();
+impl<'p> Page<'p> {
+    /// The properties of one item, those of items inside it left to them.
+    fn thing(&mut self, item: ElementRef<'p>, deep: usize) -> Map<String, Value> {
+        let mut thing: Map<String, Value> = Map::new();
+        let pointed = item.value().attr("itemref").unwrap_or_default().split_whitespace();
+        let outside: Vec<ElementRef<'p>> = pointed.filter_map(|id| self.by_id.get(id).copied()).filter(|other| *other != item).collect();
+        let mut open: Vec<ElementRef<'p>> = item.child_elements().chain(outside).collect();
         open.reverse();
         while let Some(element) = open.pop() {
-            let names = element.value().attr("itemprop").unwrap_or_default();
-            properties.extend(names.split_whitespace().map(|name| (name, element)));
-            if element.value().attr("itemscope").is_none() {
+            if self.left == 0 {
+                break;
+            }
+            self.left -= 1;
+            let is_item = element.value().attr("itemscope").is_some();
+            let names = element.value().attr("itemprop").unwrap_or_default().split_whitespace();
+            // What "ingredients" was called once; an element may bear both names.
+            let names = names.map(|name| if name == "ingredients" { "recipeIngredient" } else { name });
+            let names: BTreeSet<&str> = names.filter(|name| LINES.contains(name) || READ.contains(name)).collect();
+            for name in names {
+                let value = if is_item && deep > 0 { self.item(element, deep - 1) } else { value(name, element) };
+                if name != "url" || value.as_str().is_some_and(|address| address.starts_with("http")) {
+                    add(&mut thing, name, value);
+                }
+            }
+            if !is_item {
                 let inner: Vec<ElementRef<'p>> = element.child_elements().collect();
                 open.extend(inner.into_iter().rev());
             }
         }
-        Item { properties }
+        thing
     }
 
-    fn every(&self, names: &[&str]) -> Vec<ElementRef<'p>> {
-        self.properties.iter().filter(|(name, _)| names.contains(name)).map(|(_, element)| *element).collect()
-    }
-
-    fn first(&self, name: &str) -> Option<String> {
-        self.every(&[name]).first().map(|element| value(*element)).filter(|value| !value.is_empty())
+    /// An item as a value; one that says nothing by properties says its text.
+    fn item(&mut self, element: ElementRef<'p>, deep: usize) -> Value {
+        let thing = self.thing(element, deep);
+        let says = ["text", "name", "itemListElement", "step", "steps", "value", "minValue", "item"];
+        if says.iter().any(|key| thing.contains_key(*key)) { Value::Object(thing) } else { value("text", element) }
     }
 }
 
-fn recipe(scope: ElementRef<'_>) -> Option<Adopted> {
-    let item = Item::of(scope);
-    let said = |names: &[&str]| item.every(names).into_iter().flat_map(said).collect::<Vec<String>>();
-    let ingredients = said(&["recipeIngredient", "ingredients"]);
-    if ingredients.is_empty() {
-        return None;
+/// A property that stands several times has all of its values.
+fn add(thing: &mut Map<String, Value>, name: &str, value: Value) {
+    match thing.get_mut(name) {
+        Some(Value::Array(values)) => values.push(value),
+        Some(known) => *known = Value::Array(vec![known.take(), value]),
+        None => drop(thing.insert(name.to_owned(), value)),
     }
-    let author = item
-        .every(&["author"])
-        .first()
-        .and_then(|author| if author.value().attr("itemscope").is_some() { Item::of(*author).first("name") } else { Some(value(*author)) });
-    let times = [("preparation", "prepTime"), ("cooking", "cookTime"), ("in all", "totalTime")];
-    let method = said(&["recipeInstructions"]);
-    let described = said(&["description"]);
-    let name = item.first("name").unwrap_or_default();
-    Some(Adopted {
-        keeps: keeping(described.iter().chain(&method).map(String::as_str), &name),
-        name,
-        makes: item.first("recipeYield").and_then(|said| makes(&said)),
-        ingredients,
-        method,
-        source: Source {
-            author: author.filter(|author| !author.is_empty()),
-            title: None,
-            address: item.first("url").filter(|url| url.starts_with("http")),
-        },
-        times: times.iter().filter_map(|(word, name)| Some((*word, minutes(&item.first(name)?)?))).collect(),
-        unread: Vec::new(),
-        unplaced: Vec::new(),
-    })
 }
 
-/// The value of a property on one line: what its element says to machines, else its text.
-fn value(element: ElementRef<'_>) -> String {
-    let told = ["content", "datetime", "href", "value"].iter().find_map(|name| element.value().attr(name));
-    told.map_or_else(|| line(&below(*element)), line)
+/// What an element says to machines, else its text: its lines, where a property has several.
+fn value(name: &str, element: ElementRef<'_>) -> Value {
+    let attributes: &[&str] = if LINES.contains(&name) { &["content"] } else { &["content", "datetime", "href", "value"] };
+    let text = attributes.iter().find_map(|name| element.value().attr(name)).map_or_else(|| below(*element), str::to_owned);
+    Value::String(if LINES.contains(&name) { lines_of(&text) } else { line(&text) })
 }
 
-/// Every line of a property: of a step (an item of its own) its text, else the lines of the element.
-fn said(element: ElementRef<'_>) -> Vec<String> {
-    if let Some(content) = element.value().attr("content") {
-        return lines(content);
-    }
-    if element.value().attr("itemscope").is_some() {
-        let inner = Item::of(element);
-        let steps = inner.every(&["text", "itemListElement"]);
-        if !steps.is_empty() {
-            return steps.into_iter().flat_map(said).collect();
-        }
-    }
-    below(*element).lines().map(line).filter(|line| !line.is_empty()).collect()
+/// A text without markup of its own, whose lines stay apart.
+fn lines_of(text: &str) -> String {
+    text.lines().flat_map(lines).collect::<Vec<String>>().join("\n")
 }

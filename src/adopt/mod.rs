@@ -2,29 +2,35 @@
 //!
 //! ```text
 //! bytes ─ decode ─> text ─┬─ page ──> JSON-LD blocks ─ json_ld ─┐
-//!                         │        └─ microdata ────────────────┼─> Adopted ─ file ─> text of recipes/<id>.toml
+//!                         │        ├─ microdata ─ json_ld ──────┼─> Adopted ─ file ─> text of recipes/<id>.toml
+//!                         │        └─ words of page ─ plain ────┤
 //!                         ├─ json_ld ───────────────────────────┤
-//!                         └─ plain (headings, blank lines) ──────┘
+//!                         └─ layout ─ plain (headings, blanks) ──┘
 //! ```
 //!
-//! What a page says in JSON-LD is taken before its microdata. A block that is broken or cut off is passed over: never half a recipe.
+//! What a page says in JSON-LD is taken before its microdata, and that before its words. A block that is broken or cut off is passed over: never half a recipe.
 //! Knows no household: whether a line reads as an ingredient is asked of the caller. Which words are verbs the reading of methods knows.
 
 mod decode;
 mod depth;
 mod file;
+mod head;
 mod html;
 mod json_ld;
+mod layout;
 mod microdata;
 mod names;
 mod plain;
 mod row;
 mod several;
 mod tidy;
+mod words_of_page;
 mod yields;
 
 pub use crate::kitchen::Keeping;
 pub use file::{INGREDIENTS, id_of, recipe_file};
+pub use tidy::as_markup;
+pub use yields::makes;
 
 /// A recipe as its page has it: every text on one line, without markup.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -32,6 +38,8 @@ pub struct Adopted {
     pub name: String,
     /// As `makes` is written: "4 portions"; `None` where the page does not say.
     pub makes: Option<String>,
+    /// What the page says of it, word for word, where that is no number: "a crowd".
+    pub yields: Option<String>,
     pub ingredients: Vec<String>,
     /// A paragraph an entry; the name of a part of the method ends with a colon.
     pub method: Vec<String>,
@@ -42,6 +50,8 @@ pub struct Adopted {
     pub unread: Vec<String>,
     /// Lines above the ingredients that have no place in a recipe.
     pub unplaced: Vec<String>,
+    /// What the page has and nobody can read, a whole sentence each.
+    pub lost: Vec<String>,
     /// Where the page plainly says it.
     pub keeps: Keeping,
 }
@@ -57,6 +67,22 @@ pub struct Source {
 impl Source {
     pub fn is_empty(&self) -> bool {
         *self == Source::default()
+    }
+}
+
+/// As what a line of a text reads.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct Reads {
+    /// As an ingredient with an amount.
+    pub amount: bool,
+    /// Its food is known, with an amount or without.
+    pub food: bool,
+}
+
+/// Who knows no foods says of a line whether it is an ingredient.
+impl From<bool> for Reads {
+    fn from(is_ingredient: bool) -> Self {
+        Reads { amount: is_ingredient, food: is_ingredient }
     }
 }
 
@@ -81,7 +107,7 @@ pub const MOST_BYTES: usize = 32_000_000;
 /// No recipe has so many ingredients and steps, nor a text so many lines.
 pub const MOST_LINES: usize = 5_000;
 
-/// All recipes of a page, a JSON-LD file or a text. `is_ingredient` says whether a line reads as an ingredient with an amount.
+/// All recipes of a page, a JSON-LD file or a text. `reads` says of a line whether it reads as an ingredient.
 ///
 /// # Errors
 /// Where there is no recipe in it, or it is too large, or too long for one; where letters of it are lost; where a text holds several
@@ -94,7 +120,8 @@ pub const MOST_LINES: usize = 5_000;
 /// assert_eq!(found[0].ingredients, ["250 g yoghurt", "1 bunch dill"]);
 /// assert_eq!(found[0].method, ["Chop the dill. Stir it in."]);
 /// ```
-pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<Adopted>, NotAdopted> {
+pub fn adopt<R: Into<Reads>>(bytes: &[u8], reads: &dyn Fn(&str) -> R) -> Result<Vec<Adopted>, NotAdopted> {
+    let reads = |line: &str| reads(line).into();
     if bytes.len() > MOST_BYTES {
         return Err(NotAdopted::TooLarge);
     }
@@ -103,13 +130,13 @@ pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<A
     let found = if start.starts_with(['{', '[']) {
         json_ld::recipes([start])
     } else if html::is_page(start) {
-        html::recipes(&text)
+        html::recipes(&text, &reads)
     } else if text.lines().nth(MOST_LINES).is_some() {
         return Err(NotAdopted::TooLong);
     } else {
-        plain::recipes(&text, is_ingredient).ok_or(NotAdopted::Several)?
+        plain::recipes(&text, &reads).ok_or(NotAdopted::Several)?
     };
-    let mut found = found;
+    let mut found = once(found);
     found.iter_mut().for_each(names::tidied);
     found.iter_mut().for_each(|recipe| recipe.ingredients = tidy::with_their_amounts(std::mem::take(&mut recipe.ingredients)));
     if std::str::from_utf8(bytes).is_err() && found.iter().any(is_garbled) {
@@ -119,6 +146,17 @@ pub fn adopt(bytes: &[u8], is_ingredient: &dyn Fn(&str) -> bool) -> Result<Vec<A
         return Err(NotAdopted::TooLong);
     }
     if found.is_empty() { Err(NotAdopted::NoRecipe) } else { Ok(found) }
+}
+
+/// A page sometimes says the same twice over.
+fn once(found: Vec<Adopted>) -> Vec<Adopted> {
+    let mut once: Vec<Adopted> = Vec::new();
+    for recipe in found {
+        if !once.iter().any(|known| known.name == recipe.name && known.ingredients == recipe.ingredients) {
+            once.push(recipe);
+        }
+    }
+    once
 }
 
 /// Is a letter of it lost?

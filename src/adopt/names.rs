@@ -1,7 +1,7 @@
 //! The name of a recipe as a person would write it: without its yield, and not in capitals.
 
 use super::Adopted;
-use super::yields::makes;
+use super::yields::{makes, of_a_name};
 
 /// What a bracket at the end of a name must say to be a yield.
 const OF_A_YIELD: [&str; 11] =
@@ -14,6 +14,9 @@ pub(super) fn tidied(recipe: &mut Adopted) {
     {
         recipe.makes = Some(yields);
         recipe.name = name;
+    }
+    if recipe.makes.is_none() && recipe.yields.is_none() {
+        recipe.makes = of_a_name(&recipe.name);
     }
     recipe.name = without_capitals(&recipe.name);
 }

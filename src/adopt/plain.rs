@@ -1,9 +1,13 @@
 //! Plain text: a name, a yield, ingredients, a method, told apart by headings, blank lines and by what reads as an ingredient.
+//!
+//! A list has parts: a heading of its own stands above lines that read as ingredients, with a colon or without, and a block of such lines is a
+//! part of the list wherever it stands.
 
-use super::row::{Row, can_go_on, entry_goes_on, goes_on, is_numbered};
+use super::head::{head, is_no_step, is_source, is_time, take_time};
+use super::row::{Row, can_go_on, entry_goes_on, goes_on, is_numbered, without_number};
 use super::several::apart;
 use super::yields::makes;
-use super::{Adopted, Source};
+use super::{Adopted, Reads, layout};
 use crate::kitchen::keeping;
 use crate::kitchen::method::opens_with_work;
 
@@ -29,46 +33,77 @@ pub(super) enum Part {
 }
 
 /// The recipes of a text, none where it has no list that reads as ingredients; `None` where there are several that cannot be told apart.
-pub(super) fn recipes(text: &str, is_ingredient: &dyn Fn(&str) -> bool) -> Option<Vec<Adopted>> {
-    let rows: Vec<Row> = text.lines().map(Row::of).collect();
-    let parts = apart(&rows, is_ingredient)?;
+pub(super) fn recipes(text: &str, reads: &dyn Fn(&str) -> Reads) -> Option<Vec<Adopted>> {
+    let mut rows: Vec<Row> = layout::lines(text, reads).iter().map(|line| Row::of(line)).collect();
+    without_numbers(&mut rows, reads);
+    let parts = apart(&rows, reads)?;
     let several = parts.len() > 1;
-    let found: Vec<Option<Adopted>> = parts.into_iter().map(|part| recipe(&rows[part], is_ingredient)).collect();
+    let found: Vec<Option<Adopted>> = parts.into_iter().map(|part| recipe(&rows[part], reads)).collect();
     // Half of what a text holds would be worse than none.
     if several { found.into_iter().collect() } else { Some(found.into_iter().flatten().collect()) }
 }
 
+/// The numbers of a list are gone; those of steps stay.
+fn without_numbers(rows: &mut [Row], reads: &dyn Fn(&str) -> Reads) {
+    let is_a_food = |row: &Row| without_number(&row.text).is_some_and(|rest| listed(rest, reads) && !opens_with_work(rest));
+    let mut from = 0;
+    while from < rows.len() {
+        let to = (from..rows.len()).find(|at| !is_numbered(&rows[*at].text)).unwrap_or(rows.len());
+        let below_its_heading = from > 0 && heading(&rows[from - 1].text) == Some(Part::Ingredients);
+        let foods = rows[from..to].iter().filter(|row| is_a_food(row)).count();
+        let is_a_list = foods == to - from && foods > 1 || below_its_heading && foods * 2 >= to - from && foods > 0;
+        if is_a_list {
+            for row in &mut rows[from..to] {
+                row.text = without_number(&row.text).unwrap_or(&row.text).to_owned();
+                row.is_entry = true;
+            }
+        }
+        from = to.max(from + 1);
+    }
+}
+
 /// The recipe of a text; `None` where it has no list that reads as ingredients.
-fn recipe(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Option<Adopted> {
+fn recipe(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<Adopted> {
     let mut taking =
-        Taking { is_ingredient, recipe: Adopted::default(), part: Part::Head, gap: false, last: None, low: false, wrapped: false };
+        Taking { reads, recipe: Adopted::default(), part: Part::Head, gap: false, last: None, low: false, wrapped: false, until: None };
     let headings = Headings::of(rows);
     // "10 cakes" under the name, alone before a blank line, is what it makes.
     let begins = rows.iter().position(|row| !row.text.is_empty()).unwrap_or(0);
     let head_end = (begins..rows.len()).find(|at| rows[*at].text.is_empty()).unwrap_or(rows.len());
-    let read_from = |from: usize, to: usize| rows[from.min(to)..to].iter().filter(|row| listed(&row.text, is_ingredient)).count();
+    let read_from = |from: usize, to: usize| rows[from.min(to)..to].iter().filter(|row| listed(&row.text, reads)).count();
     let head_is_apart = read_from(begins + 1, head_end) <= 1 && read_from(head_end, rows.len()) > 0;
     let width = width(rows);
     for (at, row) in rows.iter().enumerate() {
         let in_head = head_is_apart && at < head_end;
         taking.wrapped = at > 0 && is_full(&rows[at - 1], row, width);
-        let to_come = &rows[at + 1..];
-        taking.take(row, to_come, headings, in_head);
+        taking.take(row, &rows[at + 1..], headings, in_head);
     }
     let mut recipe = taking.recipe;
+    for line in recipe.method.iter().filter(|line| is_food(line, reads)) {
+        recipe.lost.push(format!("\"{line}\" stands in the method and reads as an ingredient: move it to the list, if it is one."));
+    }
     recipe.keeps = keeping(paragraphs(rows).iter().map(String::as_str), &recipe.name);
-    let read = recipe.ingredients.iter().filter(|line| listed(line, is_ingredient)).count();
-    (read > 0 && read * 2 >= recipe.ingredients.len()).then_some(recipe)
+    let whole = |line: &&String| listed(line, reads) || headings.list && reads(line).food;
+    let read = recipe.ingredients.iter().filter(whole).count();
+    let named = recipe.ingredients.iter().filter(|line| !is_part_name(line) && reads(line).food).count();
+    let of_foods = recipe.ingredients.iter().filter(|line| !is_part_name(line)).count();
+    (read > 0 && read.max(named) * 2 >= of_foods).then_some(recipe)
 }
 
-/// Its lines, those that go on in the next as one.
+/// Its lines, those that go on in the next as one; what stands under "To store" with that word.
 fn paragraphs(rows: &[Row]) -> Vec<String> {
+    const STORING: [&str; 5] = ["to store", "storing", "storage", "keeping", "to keep"];
     let mut paragraphs: Vec<String> = vec![String::new()];
+    let mut storing: Option<&str> = None;
     for row in rows {
+        let is_heading = STORING.contains(&row.text.trim_end_matches(':').to_lowercase().as_str());
         match paragraphs.last_mut() {
+            _ if is_heading => paragraphs.push(String::new()),
+            _ if storing.is_some() && !row.text.is_empty() => paragraphs.push(format!("{}: {}", storing.unwrap_or_default(), row.text)),
             Some(last) if !last.is_empty() && !row.text.is_empty() && goes_on(last, row, false) => *last = format!("{last} {}", row.text),
             _ => paragraphs.push(row.text.clone()),
         }
+        storing = if is_heading { Some(row.text.trim_end_matches(':')) } else { storing.filter(|_| row.text.is_empty()) };
     }
     paragraphs
 }
@@ -107,7 +142,7 @@ impl Headings {
 
 /// A recipe that is read line by line.
 struct Taking<'t> {
-    is_ingredient: &'t dyn Fn(&str) -> bool,
+    reads: &'t dyn Fn(&str) -> Reads,
     recipe: Adopted,
     part: Part,
     /// A blank line stood before.
@@ -118,6 +153,8 @@ struct Taking<'t> {
     low: bool,
     /// The line before is as long as a line can be.
     wrapped: bool,
+    /// Of a part of the list that stands within the method: how many lines are left when it ends.
+    until: Option<usize>,
 }
 
 impl Taking<'_> {
@@ -128,6 +165,10 @@ impl Taking<'_> {
             return;
         }
         let after_a_gap = std::mem::take(&mut self.gap);
+        if self.until.is_some_and(|until| to_come.len() < until) {
+            self.until = None;
+            self.begin_the_method();
+        }
         if let Some(next) = heading(line) {
             self.part = next;
             self.last = None;
@@ -137,22 +178,42 @@ impl Taking<'_> {
             }
             return;
         }
-        if self.part != Part::Head && (is_source(line, &mut self.recipe.source) || self.is_its_yield(line)) {
+        if self.part != Part::Head && (is_source(line, &mut self.recipe.source) || self.is_its_yield(line) || self.says_a_time(line)) {
             return;
         }
-        let is_listed = listed(line, self.is_ingredient);
-        if self.part == Part::Head && !headings.list && !in_head && !self.recipe.name.is_empty() && is_listed {
+        if self.part != Part::Head && is_no_step(line) {
+            self.recipe.unplaced.push(line.to_owned());
+            self.last = None;
+            return;
+        }
+        let is_listed = listed(line, self.reads);
+        let heads_a_part = self.heads_a_part(row, to_come, after_a_gap);
+        let above_foods = || to_come.iter().find(|row| !row.text.is_empty()).is_some_and(|next| listed(&next.text, self.reads));
+        let is_part = is_part_name(line) && line.split(' ').count() <= 5 && !line.contains(',') && above_foods();
+        let opens = is_listed || heads_a_part || is_part;
+        if self.part == Part::Head && !headings.list && !in_head && !self.recipe.name.is_empty() && opens {
             self.part = Part::Ingredients;
         }
-        if self.part == Part::Ingredients && !headings.method && self.begins_the_method(row, to_come, headings, after_a_gap) {
+        if self.part == Part::Method && after_a_gap && self.back_to_the_list(row, to_come) {
+            return;
+        }
+        if self.part == Part::Ingredients && self.until.is_none() && heads_a_part {
+            self.part_name(row);
+            return;
+        }
+        if self.part == Part::Ingredients
+            && self.until.is_none()
+            && !headings.method
+            && self.begins_the_method(row, to_come, headings, after_a_gap)
+        {
             self.begin_the_method();
         }
         let last = self.last.take().filter(|_| !after_a_gap);
         match self.part {
             Part::Head => head(line, &mut self.recipe),
-            Part::Ingredients => match last.filter(|last| entry_goes_on(last, row, is_listed)) {
+            Part::Ingredients => match last.filter(|last| entry_goes_on(last, row, is_listed || self.is_bracketed(line))) {
                 Some(last) => self.go_on(last, row, Part::Ingredients),
-                None => self.recipe.ingredients.push(named(row, is_listed)),
+                None => self.recipe.ingredients.push(unbracketed(named(row, is_listed), self.reads)),
             },
             Part::Method => {
                 if self.recipe.method.iter().all(|line| is_part_name(line)) {
@@ -172,7 +233,7 @@ impl Taking<'_> {
     /// Does the list end before this line, although no heading says so?
     fn begins_the_method(&self, row: &Row, to_come: &[Row], headings: Headings, after_a_gap: bool) -> bool {
         let line = row.text.as_str();
-        let is_listed = listed(line, self.is_ingredient);
+        let is_listed = listed(line, self.reads);
         if is_listed || is_part_name(line) || row.is_title {
             return false;
         }
@@ -182,16 +243,77 @@ impl Taking<'_> {
         // Below a heading of its own the list may have blank lines in it.
         let apart = after_a_gap || self.recipe.ingredients.last().is_some_and(|last| is_part_name(last));
         if headings.list {
-            let list_is_over = || !to_come.iter().any(|row| listed(&row.text, self.is_ingredient));
+            let list_is_over = || !to_come.iter().any(|row| listed(&row.text, self.reads));
             return apart && !self.recipe.ingredients.is_empty() && (is_sentence(line) || !is_short(line) && list_is_over());
         }
         !is_short(line) || after_a_gap || apart && is_sentence(line)
     }
 
+    /// "Sauce" above ingredients, with a colon or without: it names a part of the list, unless it is a food itself.
+    fn heads_a_part(&self, row: &Row, to_come: &[Row], after_a_gap: bool) -> bool {
+        let line = row.text.as_str();
+        let begins = after_a_gap || self.recipe.ingredients.is_empty();
+        let is_for = line.to_lowercase().starts_with("for ");
+        let next = to_come.iter().find(|row| !row.text.is_empty());
+        let above_foods = next.is_some_and(|next| listed(&next.text, self.reads) && !opens_with_work(&next.text));
+        let is_name = is_short(line) && !line.ends_with([':', ',', '?']) && !line.contains(|c: char| c.is_numeric()) && !row.is_entry;
+        let is_other = row.is_title || heading(line).is_some() || is_its_head(line);
+        let says_foods = (self.reads)(line).food && !is_for;
+        // "Finish" is a verb, too: then all of its block must be foods.
+        let is_work = || opens_with_work(line) && !self.are_foods(to_come);
+        begins && above_foods && is_name && !is_other && !says_foods && !is_work()
+    }
+
+    /// Are the lines up to the next gap ingredients with amounts, each of a known food?
+    fn are_foods(&self, to_come: &[Row]) -> bool {
+        let mut block = to_come.iter().take_while(|row| !row.text.is_empty()).peekable();
+        block.peek().is_some() && block.all(|row| is_food(&row.text, self.reads))
+    }
+
+    /// Without "for" nobody knows that it is no food: that is told.
+    fn part_name(&mut self, row: &Row) {
+        let line = row.text.as_str();
+        self.last = None;
+        self.recipe.ingredients.push(format!("{line}:"));
+        if line.to_lowercase().starts_with("for ") {
+            return;
+        }
+        self.recipe.lost.push(format!("\"{line}\" is read as the heading of the lines below it: nothing of that name is bought."));
+    }
+
+    /// A block of lines that read as ingredients is a part of the list, although the method has begun; a heading may stand above them.
+    fn back_to_the_list(&mut self, row: &Row, to_come: &[Row]) -> bool {
+        let block: Vec<&Row> = std::iter::once(row).chain(to_come).take_while(|row| !row.text.is_empty()).collect();
+        let is_food = |row: &&Row| is_food(&row.text, self.reads);
+        let head = usize::from(!is_food(&row) && is_short(&row.text) && !row.text.contains(|c: char| c.is_numeric()));
+        let foods = block.iter().skip(head).take_while(|row| is_food(row)).count();
+        if foods + head < 2 || foods + head < block.len() {
+            return false;
+        }
+        // Below it the method goes on.
+        self.until = Some(to_come.len() + 1 - head - foods);
+        self.part = Part::Ingredients;
+        self.last = None;
+        if head == 1 {
+            let name = row.text.trim_end_matches(':').to_owned();
+            self.part_name(&Row { text: name, ..row.clone() });
+        }
+        head == 1
+    }
+
+    fn is_bracketed(&self, line: &str) -> bool {
+        line.strip_prefix('(').and_then(|line| line.strip_suffix(')')).is_some_and(|inner| listed(inner, self.reads))
+    }
+
+    /// "Cook: 25 minutes", alone on a line below the list, where nothing else said it.
+    fn says_a_time(&mut self, line: &str) -> bool {
+        line.contains(':') && take_time(line, &mut self.recipe)
+    }
+
     /// "1. 2 onions"
     fn is_numbered_food(&self, line: &str) -> bool {
         let food = line.trim_start_matches(|c: char| c.is_ascii_digit()).trim_start_matches(['.', ')']).trim_start();
-        listed(food, self.is_ingredient)
+        listed(food, self.reads)
     }
 
     /// What was taken for the name of a part of the list, and has nothing below it, heads the method.
@@ -248,7 +370,7 @@ fn is_part_name(line: &str) -> bool {
 }
 
 /// "salt" and "a few sprigs of dill" in the middle of a list: no sentence.
-fn is_short(line: &str) -> bool {
+pub(super) fn is_short(line: &str) -> bool {
     line.chars().count() <= 40 && !line.ends_with(['.', '!'])
 }
 
@@ -257,10 +379,29 @@ fn is_sentence(line: &str) -> bool {
     line.ends_with(['.', '!']) || opens_with_work(line)
 }
 
+/// An ingredient with an amount, of a known food, and nothing to do with it.
+fn is_food(line: &str, reads: &dyn Fn(&str) -> Reads) -> bool {
+    let as_line = reads(line);
+    as_line.amount && as_line.food && listed(line, reads) && !opens_with_work(line)
+}
+
+/// "(500 g potatoes)" alone on its line is an ingredient.
+fn unbracketed(line: String, reads: &dyn Fn(&str) -> Reads) -> String {
+    match line.strip_prefix('(').and_then(|line| line.strip_suffix(')')).filter(|inner| reads(inner).amount) {
+        Some(inner) => inner.to_owned(),
+        None => line,
+    }
+}
+
+/// Says it how much the recipe makes, or how long it takes?
+fn is_its_head(line: &str) -> bool {
+    is_yield(line) || is_time(line)
+}
+
 /// Does the line stand in a list of ingredients? A numbered step does not, nor a sentence.
-pub(super) fn listed(line: &str, is_ingredient: &dyn Fn(&str) -> bool) -> bool {
+pub(super) fn listed(line: &str, reads: &dyn Fn(&str) -> Reads) -> bool {
     let to_taste = line.to_lowercase().ends_with("to taste");
-    !is_numbered(line) && line.chars().count() <= LONGEST && !line.ends_with('.') && (to_taste || is_ingredient(line))
+    !is_numbered(line) && line.chars().count() <= LONGEST && !line.ends_with('.') && (to_taste || reads(line).amount)
 }
 
 /// "Serves 4", "Makes 24 biscuits", "For 2", alone on a line.
@@ -275,51 +416,4 @@ pub(super) fn is_yield(line: &str) -> bool {
         !rest.contains(' ') && makes(rest).is_some()
     });
     (people || SAYS.contains(&first)) && is_short(line) && makes(line).is_some()
-}
-
-/// "Source: https://…", "Source: A neighbour", or an address alone on its line.
-fn is_source(line: &str, source: &mut Source) -> bool {
-    let said = line.to_lowercase();
-    let told = if said.starts_with("http://") || said.starts_with("https://") {
-        (!line.contains(' ')).then_some(line)
-    } else {
-        said.starts_with("source:").then(|| line["source:".len()..].trim()).filter(|rest| !rest.is_empty())
-    };
-    let Some(told) = told else { return false };
-    let place = if told.starts_with("http") { &mut source.address } else { &mut source.title };
-    if place.is_some() {
-        return false;
-    }
-    *place = Some(told.to_owned());
-    true
-}
-
-/// The first line is the name; what follows says how much it makes and where it is from.
-fn head(line: &str, recipe: &mut Adopted) {
-    // "(for 4)"
-    let line = line.strip_prefix('(').and_then(|line| line.strip_suffix(')')).unwrap_or(line);
-    let said = line.to_lowercase();
-    let after = |word: &str| {
-        said.starts_with(word).then(|| line[word.len()..].trim_start_matches([':', ' ']).to_owned()).filter(|rest| !rest.is_empty())
-    };
-    let says_how_much = ["serves", "makes", "yield", "for ", "servings", "portions"].iter().any(|word| said.starts_with(word))
-        || ["servings", "portions", "people"].iter().any(|word| said.ends_with(word))
-        || said.trim_start_matches("about ").starts_with(|c: char| c.is_ascii_digit()) && is_short(line);
-    // "For two: leek soup" is a name.
-    let says_how_much = says_how_much && (!recipe.name.is_empty() || is_yield(line) || said.contains(|c: char| c.is_ascii_digit()));
-    if is_source(line, &mut recipe.source) {
-        return;
-    }
-    if let Some(title) = after("source").or_else(|| after("from")) {
-        let place = if title.starts_with("http") { &mut recipe.source.address } else { &mut recipe.source.title };
-        *place = Some(title);
-    } else if let Some(author) = after("by ") {
-        recipe.source.author = Some(author);
-    } else if says_how_much && recipe.makes.is_none() && makes(line).is_some() {
-        recipe.makes = makes(line);
-    } else if recipe.name.is_empty() {
-        recipe.name = line.to_owned();
-    } else {
-        recipe.unplaced.push(line.to_owned());
-    }
 }

@@ -76,8 +76,14 @@ fn is_open(line: &str) -> bool {
 
 /// "2. Chop": a step of its own.
 pub(super) fn is_numbered(line: &str) -> bool {
+    without_number(line).is_some()
+}
+
+/// What stands behind the "2." or "2)" of a line.
+pub(super) fn without_number(line: &str) -> Option<&str> {
     let rest = line.trim_start_matches(|c: char| c.is_ascii_digit());
-    rest.len() < line.len() && rest.starts_with(['.', ')']) && rest[1..].starts_with(' ')
+    let rest = rest.strip_prefix(['.', ')']).filter(|_| rest.len() < line.len())?;
+    rest.strip_prefix(' ').map(str::trim_start)
 }
 
 #[cfg(test)]

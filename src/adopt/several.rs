@@ -2,18 +2,19 @@
 
 use std::ops::Range;
 
+use super::Reads;
 use super::plain::{Part, heading, is_yield, listed};
 use super::row::{Row, is_numbered};
 use super::yields::makes;
 
 /// The lines of each recipe, in order; `None` where there are several and nothing says where one ends.
-pub(super) fn apart(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Option<Vec<Range<usize>>> {
+pub(super) fn apart(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Option<Vec<Range<usize>>> {
     let lists: Vec<usize> = (0..rows.len()).filter(|at| heading(&rows[*at].text) == Some(Part::Ingredients)).collect();
-    let anchors = if lists.len() > 1 { lists } else { yields(rows, is_ingredient) };
+    let anchors = if lists.len() > 1 { lists } else { yields(rows, reads) };
     let mut starts: Vec<usize> = Vec::new();
     for (index, at) in anchors.iter().enumerate() {
         let from = if index == 0 { 0 } else { anchors[index - 1] + 1 };
-        let title = title_before(rows, from..*at, is_ingredient);
+        let title = title_before(rows, from..*at, reads);
         match title {
             // Without a name of its own the first one begins with the text.
             _ if index == 0 => starts.extend(if anchors.len() > 1 { title.or(Some(0)) } else { Some(0) }),
@@ -35,10 +36,9 @@ fn is_list(rows: &[Row], at: usize) -> bool {
 }
 
 /// Yields that each have a list of their own after them.
-fn yields(rows: &[Row], is_ingredient: &dyn Fn(&str) -> bool) -> Vec<usize> {
+fn yields(rows: &[Row], reads: &dyn Fn(&str) -> Reads) -> Vec<usize> {
     let all: Vec<usize> = (0..rows.len()).filter(|at| is_yield(&rows[*at].text)).collect();
-    let foods =
-        |lines: Range<usize>| rows[lines].iter().filter(|row| begins_with_a_number(&row.text) && listed(&row.text, is_ingredient)).count();
+    let foods = |lines: Range<usize>| rows[lines].iter().filter(|row| begins_with_a_number(&row.text) && listed(&row.text, reads)).count();
     let ends = all.iter().skip(1).copied().chain([rows.len()]);
     all.iter().copied().zip(ends).filter(|(from, to)| foods(*from..*to) > 0).map(|(from, _)| from).collect()
 }
@@ -48,7 +48,7 @@ fn begins_with_a_number(line: &str) -> bool {
 }
 
 /// The line that names what comes next: above a list or a yield, the last heading, or the first line of a block of its own.
-fn title_before(rows: &[Row], lines: Range<usize>, is_ingredient: &dyn Fn(&str) -> bool) -> Option<usize> {
+fn title_before(rows: &[Row], lines: Range<usize>, reads: &dyn Fn(&str) -> Reads) -> Option<usize> {
     let mut end = lines.end;
     while end > lines.start {
         // The block of lines without a gap that ends here.
@@ -67,16 +67,16 @@ fn title_before(rows: &[Row], lines: Range<usize>, is_ingredient: &dyn Fn(&str) 
             end = start;
             continue;
         }
-        return Some(start).filter(|at| is_name(&rows[*at], is_ingredient));
+        return Some(start).filter(|at| is_name(&rows[*at], reads));
     }
     None
 }
 
 /// Short, no sentence, no line of a list.
-fn is_name(row: &Row, is_ingredient: &dyn Fn(&str) -> bool) -> bool {
+fn is_name(row: &Row, reads: &dyn Fn(&str) -> Reads) -> bool {
     const LONGEST: usize = 70;
     let text = row.text.as_str();
     let ends = text.ends_with(['.', '!', '?', ':', ',']);
     let other = row.is_entry || heading(text).is_some() || is_numbered(text) || is_yield(text) || begins_with_a_number(text);
-    !other && !ends && text.chars().count() <= LONGEST && !listed(text, is_ingredient)
+    !other && !ends && text.chars().count() <= LONGEST && !listed(text, reads)
 }

@@ -244,3 +244,162 @@ proptest! {
         }
     }
 }
+
+/// Foods that a line may name without an amount.
+fn kitchen_wise(line: &str) -> Reads {
+    const FOODS: [&str; 14] =
+        ["flour", "yoghurt", "walnut", "leek", "carrot", "stock", "butter", "cream", "salt", "egg", "dill", "potato", "chive", "beetroot"];
+    let low = line.to_lowercase();
+    let food = FOODS.iter().any(|food| low.contains(food)) && !line.ends_with('.');
+    let amount = line.starts_with(|c: char| c.is_ascii_digit()) && food;
+    Reads { amount, food }
+}
+
+fn wise(text: &str) -> Adopted {
+    let found = adopt(text.as_bytes(), &kitchen_wise).unwrap_or_default();
+    assert_eq!(found.len(), 1, "{text}");
+    found[0].clone()
+}
+
+#[test]
+fn a_second_part_of_the_list_is_no_method_whatever_heads_it() {
+    let steps = "Mix the flour and yoghurt. Fry for 2 minutes a side.\nStir.";
+    for (text, ingredients) in [
+        (
+            "Flatbreads\nServes 4\n\nFor the flatbreads\n250g flour\n150g yoghurt\n\nFor the herb yoghurt\n200g yoghurt\n50 g walnuts",
+            &["For the flatbreads:", "250g flour", "150g yoghurt", "For the herb yoghurt:", "200g yoghurt", "50 g walnuts"][..],
+        ),
+        (
+            "Flatbreads\nServes 4\n\n250g flour\n150g yoghurt\n\nSauce\n200g yoghurt\n50 g walnuts",
+            &["250g flour", "150g yoghurt", "Sauce:", "200g yoghurt", "50 g walnuts"],
+        ),
+        (
+            "Flatbreads\nServes 4\n\n250g flour\n150g yoghurt\n\nOn top\n\n50 g walnuts\nsalt",
+            &["250g flour", "150g yoghurt", "On top:", "50 g walnuts", "salt"],
+        ),
+        (
+            "Flatbreads\n\nFor the dough:\n250g flour\n150g yoghurt\n\n50 g walnuts\n1 egg",
+            &["For the dough:", "250g flour", "150g yoghurt", "50 g walnuts", "1 egg"],
+        ),
+    ] {
+        let recipe = wise(&format!("{text}\n\n{steps}"));
+        assert_eq!(recipe.ingredients, ingredients, "{text}");
+        assert_eq!(recipe.method, steps.lines().collect::<Vec<_>>(), "{text}");
+        assert_eq!(recipe.unplaced, Vec::<String>::new(), "{text}");
+    }
+    // A word that nobody knows as a food is told where it was taken for a heading.
+    let told = wise("Flatbreads\n\n250g flour\n150g yoghurt\n\nSauce\n200g yoghurt\n50 g walnuts\n\nMix.");
+    assert_eq!(told.lost, ["\"Sauce\" is read as the heading of the lines below it: nothing of that name is bought."]);
+    // A food is one, wherever it stands.
+    let food = wise("Soup\n\nIngredients\n\nbutter\n3 leeks\n\nsalt\n1 l stock\n\nMethod\n\nSimmer.");
+    assert_eq!(food.ingredients, ["butter", "3 leeks", "salt", "1 l stock"]);
+}
+
+#[test]
+fn a_block_of_ingredients_below_a_method_is_of_the_list() {
+    let text = "Soup\n\n3 leeks\n1 l stock\n\nSimmer the leeks for 20 minutes.\n\nDumplings\n100 g flour\n2 eggs\n50 g walnuts\n\nMix all and poach.";
+    let recipe = wise(text);
+    assert_eq!(recipe.ingredients, ["3 leeks", "1 l stock", "Dumplings:", "100 g flour", "2 eggs", "50 g walnuts"]);
+    assert_eq!(recipe.method, ["Simmer the leeks for 20 minutes.", "Mix all and poach."]);
+    let headed = wise("Soup\n\nIngredients\n3 leeks\n\nMethod\nSimmer.\n\n100 g flour\n2 eggs\n\nMix all.");
+    assert_eq!(headed.ingredients, ["3 leeks", "100 g flour", "2 eggs"]);
+    assert_eq!(headed.method, ["Simmer.", "Mix all."]);
+    let verb = wise("Bowl\n\n250 g flour\n2 eggs\n\nFinish\n50 g walnuts\n\nMix the flour and eggs.\nTop.");
+    assert_eq!(verb.ingredients, ["250 g flour", "2 eggs", "Finish:", "50 g walnuts"]);
+    // What still looks like an ingredient there is told.
+    let told = wise("Soup\n\n3 leeks\n1 l stock\n\nSlice the leeks.\n50 g walnuts\nSimmer.");
+    assert_eq!(told.lost, ["\"50 g walnuts\" stands in the method and reads as an ingredient: move it to the list, if it is one."]);
+    // Lines of a sentence stay in it.
+    let wrapped = wise("Soup\n\n3 leeks\n1 l stock\n\nSlice the leeks. Add\n1 l stock and\nsimmer.");
+    assert_eq!(wrapped.ingredients, ["3 leeks", "1 l stock"]);
+}
+
+#[test]
+fn a_numbered_list_is_a_list_and_numbered_steps_are_steps() {
+    for text in [
+        "Roots\n\nIngredients\n1. 500 g beetroot\n2. 2 carrots\n\nMethod\n1. Roast them.\n2. Rest.",
+        "Roots\n\n1) 500 g beetroot\n2) 2 carrots\n\n1. Roast them.\n2. Rest.",
+        "Roots\n\nIngredients:\n\n1. 500 g beetroot\n2. 2 carrots\n\n1. Roast them.\n2. Rest.",
+    ] {
+        let recipe = wise(text);
+        assert_eq!(recipe.ingredients, ["500 g beetroot", "2 carrots"], "{text}");
+        assert_eq!(recipe.method, ["1. Roast them.", "2. Rest."], "{text}");
+    }
+}
+
+#[test]
+fn a_list_under_its_heading_needs_no_amounts() {
+    let recipe = wise("Leek soup\n\nIngredients\nleeks\nstock\ncream\n\nMethod\nSimmer for 25 minutes.");
+    assert_eq!(recipe.ingredients, ["leeks", "stock", "cream"]);
+    let loose =
+        wise("Leek soup\n\n3 leeks\n1 l stock\n(500 g potatoes)\na little cream\nplus extra chives\nbutter\n\nSimmer for 25 minutes.");
+    assert_eq!(loose.ingredients, ["3 leeks", "1 l stock", "500 g potatoes", "a little cream", "plus extra chives", "butter"]);
+    assert_eq!(adopt(b"Method\n\nIt rains.\nWe talk of leeks.", &kitchen_wise), Err(NotAdopted::NoRecipe));
+}
+
+#[test]
+fn what_stands_beside_a_recipe_is_told_and_no_step() {
+    let recipe = wise(
+        "Title: Soup\nServes 4 | Prep: 15 min | Cook: 25 min\n\n3 leeks\n1 l stock\n\nSimmer.\nAllergens: celery\nNutrition per serving: 240 kcal",
+    );
+    assert_eq!((recipe.name.as_str(), recipe.makes.as_deref()), ("Soup", Some("4 portions")));
+    assert_eq!(recipe.times, [("preparation", 15), ("cooking", 25)]);
+    assert_eq!(recipe.method, ["Simmer."]);
+    assert_eq!(recipe.unplaced, ["Allergens: celery", "Nutrition per serving: 240 kcal"]);
+    let stored = wise("Soup\n\n3 leeks\n1 l stock\n\nSimmer.\n\nTo store\nIn a jar, 5 days in the fridge.");
+    assert_eq!(stored.keeps.places, [(crate::foods::Place::Fridge, "5 days".to_owned())]);
+}
+
+#[test]
+fn a_page_without_schema_org_is_read_by_its_headings_or_not_at_all() {
+    let page = |inside: &str| {
+        format!(
+            "<!doctype html><html><head><title>T</title></head><body><nav>Home</nav>{inside}<h2>Comments</h2><p>Lovely. 3 leeks!</p></body></html>"
+        )
+    };
+    let of = |inside: &str| adopt(page(inside).as_bytes(), &kitchen_wise).map(|mut found| found.pop().unwrap_or_default());
+    let recipe = of("<h1>Leek soup</h1><p>A story of rain.</p><p>Serves 4</p><h2>Ingredients</h2><h3>For the soup</h3><ul><li>3 leeks<li>1 l stock</ul><h3>On top</h3><ul><li>50 g walnuts</ul>\
+                     <h2>Method</h2><ol><li>Slice the leeks.<li>Simmer for 20 minutes.</ol>")
+        .expect("a recipe");
+    assert_eq!((recipe.name.as_str(), recipe.makes.as_deref()), ("Leek soup", Some("4 portions")));
+    assert_eq!(recipe.ingredients, ["For the soup:", "3 leeks", "1 l stock", "On top:", "50 g walnuts"]);
+    assert_eq!(recipe.method, ["Slice the leeks.", "Simmer for 20 minutes."]);
+    assert_eq!(recipe.lost, ["The page has no schema.org/Recipe: the words below its headings were read."]);
+    assert_eq!(of("<h1>Soup</h1><ul><li>3 leeks</ul><p>Simmer.</p>"), Err(NotAdopted::NoRecipe));
+    let two = "<h1>Soup</h1><h2>Ingredients</h2><p>3 leeks</p><h2>Method</h2><p>Simmer.</p>".repeat(2);
+    assert_eq!(of(&two), Err(NotAdopted::NoRecipe));
+}
+
+#[test]
+fn microdata_points_outside_itself_and_names_its_steps() {
+    let page = "<html><body><div itemscope itemtype='http://schema.org/Recipe' itemref='list how'><h1 itemprop=name>Roots</h1></div>\
+                <ul id=list><li itemprop=recipeIngredient>500 g beetroot</li><li itemprop=ingredients>2 tbsp oil</li>\
+                <li itemprop='recipeIngredient' itemscope><span itemprop=name>walnuts</span><meta itemprop=value content=50><meta itemprop=unitText content=g></li></ul>\
+                <div id=how itemprop=recipeInstructions itemscope itemtype='http://schema.org/HowToSection'><h3 itemprop=name>Roasting</h3>\
+                <div itemprop=itemListElement itemscope itemtype='http://schema.org/HowToStep'><meta itemprop=name content='Peel them.'></div>\
+                <div itemprop=itemListElement itemscope itemtype='http://schema.org/HowToStep'><p itemprop=text>Roast for 40 minutes.</p></div></div></body></html>";
+    let recipe = one(page);
+    assert_eq!(recipe.ingredients, ["500 g beetroot", "2 tbsp oil", "50 g walnuts"]);
+    assert_eq!(recipe.method, ["Roasting:", "Peel them.", "Roast for 40 minutes."]);
+    // An item that points at itself has an end.
+    assert_eq!(read(&page.replace("itemref='list how'", "id=me itemref='me list how'")).len(), 1);
+}
+
+#[test]
+fn a_script_may_stand_in_marks_and_a_recipe_in_another() {
+    for (open, close) in [("/*<![CDATA[*/", "/*]]>*/"), ("//<![CDATA[\n", "\n//]]>"), ("<!--", "-->"), ("<![CDATA[", "]]>;")] {
+        assert_eq!(one(&page(&format!("{open}{BLOCK}{close}"))).name, "Roast roots", "{open}");
+    }
+    let sauce = BLOCK.replace("Roast roots", "Sauce").replace("500 g beetroot", "2 tomatoes");
+    let whole = BLOCK.replace("\"prepTime\"", &format!("\"hasPart\": [{sauce}], \"prepTime\""));
+    assert_eq!(read(&whole).iter().map(|recipe| recipe.name.as_str()).collect::<Vec<_>>(), ["Roast roots", "Sauce"]);
+    assert_eq!(one(&BLOCK.replace("\"Roast roots\"", "[\"Roast roots\", \"Roots\"]")).name, "Roast roots");
+    let yields = |said: &str| one(&BLOCK.replace("\"Serves 4–6\"", said));
+    assert_eq!(
+        yields(r#"{"@type": "QuantitativeValue", "minValue": 4, "maxValue": 6, "unitText": "servings"}"#).makes.as_deref(),
+        Some("4 portions")
+    );
+    let crowd = yields("\"a crowd\"");
+    assert_eq!((crowd.makes.clone(), crowd.yields.as_deref()), (None, Some("a crowd")));
+    assert!(recipe_file(&crowd).contains("makes = \"4 portions\"   # the page says: a crowd"));
+}

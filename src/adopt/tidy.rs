@@ -30,6 +30,20 @@ pub(super) fn line(text: &str) -> String {
     lines(text).join(" ")
 }
 
+/// What a page must say so that this text is read from it: "<" and "&" as they are where nobody takes them for markup, else escaped, twice
+/// where what is escaped once would be markup, too.
+///
+/// ```
+/// assert_eq!(spence::adopt::as_markup("Fish & chips"), "Fish & chips");
+/// assert_eq!(spence::adopt::as_markup("Boatyard <Book>"), "Boatyard &amp;lt;Book>");
+/// ```
+pub fn as_markup(text: &str) -> String {
+    let escaped = |text: &str| text.replace('&', "&amp;").replace('<', "&lt;");
+    let ways = [text.to_owned(), escaped(text), escaped(&escaped(text))];
+    let read = one_line(text);
+    ways.iter().find(|way| line(way) == read).unwrap_or(&ways[2]).clone()
+}
+
 /// The text of a document, blocks on lines of their own.
 pub(super) fn seen(document: &Html) -> String {
     below(document.tree.root())
@@ -92,6 +106,13 @@ mod tests {
         assert_eq!(lines("&amp;frac12; cup\u{202e}"), ["½ cup"]);
         assert_eq!(lines("<script>alert(1)</script>2 eggs"), ["2 eggs"]);
         assert_eq!(line("one\n\n  two"), "one two");
+    }
+
+    #[test]
+    fn what_is_written_for_a_page_is_read_from_it() {
+        for text in ["Fish & chips", "Boatyard <Book> & Co", "Write <b> and &amp; here", "1 < 2", "&lt;p&gt;", "AT&T; &frac12;", "plain"] {
+            assert_eq!(line(&as_markup(text)), text);
+        }
     }
 
     #[test]

@@ -51,7 +51,11 @@ enum Part {
 }
 
 /// "Serves 4–6" is 4 portions, "24 biscuits" are pieces, "2 dozen" 24, "1.5 kg" and "1 litre" stay; `None` where no number is said.
-pub(super) fn makes(said: &str) -> Option<String> {
+///
+/// ```
+/// assert_eq!(spence::adopt::makes("Serves 4–6").as_deref(), Some("4 portions"));
+/// ```
+pub fn makes(said: &str) -> Option<String> {
     let parts = dozens(parts(said));
     let number_at = |at: usize| if let Some(Part::Number(number)) = parts.get(at) { Some(number.as_str()) } else { None };
     let word_at = |at: usize| if let Some(Part::Word(word)) = parts.get(at) { word.as_str() } else { "" };
@@ -73,7 +77,7 @@ pub(super) fn makes(said: &str) -> Option<String> {
         return (!numbers.is_empty()).then(|| "1 piece".to_owned());
     };
     let number = number_at(at)?;
-    let next = after_the_range(&parts, at);
+    let next = past_a_size(&parts, after_the_range(&parts, at));
     let word = word_at(next);
     if is_measure(number, word) {
         return is_some(number).then(|| format!("{number} {word}"));
@@ -206,6 +210,30 @@ fn after_the_range(parts: &[Part], at: usize) -> usize {
     at + 1 + usize::from(parts.get(at + 1) == Some(&Part::Mark('-')))
 }
 
+/// "1 (9-inch) cake", "2 (450 g) loaves": past a bracket that says a size, where something stands after it.
+fn past_a_size(parts: &[Part], at: usize) -> usize {
+    let closes = || (at..parts.len()).find(|at| parts[*at] == Part::Mark(')'));
+    let Some(end) = closes().filter(|_| parts.get(at) == Some(&Part::Mark('('))) else { return at };
+    let word_at = |at: usize| if let Some(Part::Word(word)) = parts.get(at) { word.as_str() } else { "" };
+    let is_size = |at: usize| match &parts[at] {
+        Part::Word(word) => LENGTHS.contains(&word.as_str()),
+        Part::Number(number) => is_measure(number, word_at(at + 1)),
+        Part::Mark(mark) => ['"', '″', '”'].contains(mark),
+    };
+    if (at + 1..end).any(is_size) && !word_at(end + 1).is_empty() { end + 1 } else { at }
+}
+
+/// "Leek soup for four", "Slaw for 6 people": how many, where a name says it.
+pub(super) fn of_a_name(name: &str) -> Option<String> {
+    let said = &name[name.to_lowercase().rfind(" for ").filter(|_| name.is_ascii())? + " for ".len()..];
+    let parts = parts(said);
+    match parts.as_slice() {
+        [Part::Number(number)] => counted(number, "portion"),
+        [Part::Number(number), Part::Word(word)] if is_portion(word) => counted(number, "portion"),
+        _ => None,
+    }
+}
+
 fn is_some(number: &str) -> bool {
     read_quantity(number, Spoons::Us).is_ok_and(|number| number.base() > 0.0)
 }
@@ -261,8 +289,23 @@ mod tests {
             ("1-2 dozen", "12 pieces"),
             ("4 serves, 300 g each", "4 portions"),
             ("1 loaf, serving size 100 g", "1 piece"),
+            ("1 (9-inch) cake", "1 piece"),
+            ("One (20 cm) tart", "1 piece"),
+            ("2 (450 g) loaves", "2 pieces"),
+            ("1 (9 x 5-inch) loaf", "1 piece"),
+            ("4 (generous) servings", "4 portions"),
+            ("4 (as a main course)", "4 portions"),
+            ("4-6 servings", "4 portions"),
         ] {
             assert_eq!(read(said), meant, "{said}");
+        }
+        for (name, meant) in [
+            ("Leek soup for four", Some("4 portions")),
+            ("Slaw for 6 people", Some("6 portions")),
+            ("Marinade for 2 chickens", None),
+            ("Soup for the freezer", None),
+        ] {
+            assert_eq!(of_a_name(name).as_deref(), meant, "{name}");
         }
     }
 }

@@ -8,13 +8,16 @@ use std::path::{Path, PathBuf};
 use super::outcome::{Done, Failure, json, say};
 use super::printed::text_of;
 use super::{Cli, Format, setting};
-use crate::adopt::{Adopted, INGREDIENTS, MOST_BYTES, NotAdopted, adopt, id_of, recipe_file};
+use crate::adopt::{Adopted, INGREDIENTS, MOST_BYTES, NotAdopted, Reads, adopt, id_of, recipe_file};
 use crate::foods::{Foods, Place};
-use crate::kitchen::{LineOf, LineRead, Mistake, RecipeId, load, load_foods, read_ingredients, recipe_mistakes};
-use crate::measure::Spoons;
+use crate::kitchen::{LineOf, LineRead, Mistake, RecipeId, Words, load, load_foods, read_ingredients, recipe_mistakes};
+use crate::measure::{Days, Dimension, Spoons, read_days, read_quantity};
 use crate::plan::told_of_words;
 use crate::store::begin_writing;
 use crate::words::{self, counted};
+
+/// The name of a recipe whose page has none.
+const NAMELESS: &str = "Recipe";
 
 /// The recipes that are there: name in lower case, by id.
 pub type There = BTreeMap<String, String>;
@@ -95,12 +98,12 @@ fn there(folder: &Path) -> Result<There, Failure> {
 /// `otherwise` is what a person can do where a name or an id is taken.
 pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there: &There, otherwise: &str) -> Result<Vec<Taken>, Failure> {
     let foods = known.0;
-    let mut found: Vec<Adopted> = Vec::new();
+    let mut found: Vec<(&Path, Adopted)> = Vec::new();
     let mut wrong: Vec<String> = Vec::new();
     for file in files {
         match read(file)? {
-            Ok(bytes) => match adopt(&bytes, &|line| is_ingredient(line, foods)) {
-                Ok(recipes) => found.extend(recipes),
+            Ok(bytes) => match adopt(&bytes, &|line| reads(line, foods)) {
+                Ok(recipes) => found.extend(recipes.into_iter().map(|recipe| (file.as_path(), recipe))),
                 Err(error) => wrong.push(not_adopted(file, error)),
             },
             Err(cause) => wrong.push(cause),
@@ -116,12 +119,20 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
     let mut there = there.clone();
     let mut taken = Vec::new();
     let mut refused = Vec::new();
-    for mut recipe in found {
+    let mut from: BTreeMap<String, &Path> = BTreeMap::new();
+    for (file, mut recipe) in found {
         let own = id.map_or_else(|| id_of(&recipe.name), str::to_owned);
         if recipe.name.is_empty() {
-            recipe.name = "Recipe".to_owned();
+            recipe.name = NAMELESS.to_owned();
         }
         let name = recipe.name.to_lowercase();
+        if let Some(other) = from.get(&own) {
+            refused.push(format!(
+                "{}: two recipes would be recipes/{own}.toml; adopt each alone, one of them with --as ID",
+                both(other, file)
+            ));
+            continue;
+        }
         if there.contains_key(&own.to_lowercase()) {
             refused.push(format!("recipes/{own}.toml is there already; give \"{}\" {otherwise}", recipe.name));
             continue;
@@ -136,10 +147,13 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
             }
         }
         let others: Vec<&str> = there.keys().map(String::as_str).collect();
+        of_recipes(&mut recipe, &there, foods);
         match read_back(&mut recipe, &own, known, &others) {
             Ok(unread) => {
                 let missing = missing(&recipe).into_iter().chain(unread).collect();
                 there.insert(own.to_lowercase(), recipe.name.to_lowercase());
+                from.insert(own.clone(), file);
+                beside_the_method(&mut recipe, foods);
                 let (read, text) = (read_of(&recipe), recipe_file(&recipe));
                 taken.push(Taken { missing, read, name: recipe.name, text, id: own });
             }
@@ -147,6 +161,43 @@ pub fn take(files: &[PathBuf], id: Option<&str>, known: (&Foods, Spoons), there:
         }
     }
     if refused.is_empty() { Ok(taken) } else { Err(Failure::NotKnown(format!("{}. Nothing was written.", refused.join(".\nerror: ")))) }
+}
+
+/// "a.html and b.html", or the one file that has both.
+fn both(one: &Path, other: &Path) -> String {
+    if one == other { one.display().to_string() } else { format!("{} and {}", one.display(), other.display()) }
+}
+
+/// "300 g Roast roots" is of the recipe of that name where there is one, unless the name is a food's, too: portions are a recipe's anyway.
+fn of_recipes(recipe: &mut Adopted, there: &There, foods: &Foods) {
+    for line in &mut recipe.ingredients {
+        let low = line.to_lowercase();
+        let meant = there.iter().filter(|(_, name)| !name.is_empty()).find_map(|(id, name)| {
+            let amount = low.strip_suffix(name.as_str())?.strip_suffix(' ')?;
+            let quantity = read_quantity(amount, Spoons::Us).ok()?;
+            (foods.find(name).is_none() || quantity.dimension() == Dimension::Portion).then(|| format!("{amount} recipe:{id}"))
+        });
+        if let Some(meant) = meant {
+            recipe.lost.push(format!("\"{line}\" is read as the recipe of that name: {meant}."));
+            *line = meant;
+        }
+    }
+}
+
+/// What could not be read and names an allergen stands in the method as a note, too: so whoever cooks sees it, and it is looked through for
+/// what an eater must not have.
+fn beside_the_method(recipe: &mut Adopted, foods: &Foods) {
+    let has_allergen = |line: &&String| {
+        let words = Words::of(line);
+        (0..words.len()).any(|at| {
+            words.food(at, foods).is_some_and(|(food, _)| foods[food].allergens.as_ref().is_none_or(|known| !known.value.is_empty()))
+        })
+    };
+    if recipe.method.is_empty() {
+        return;
+    }
+    let notes: Vec<String> = recipe.unread.iter().filter(has_allergen).map(|line| format!("Note: of the list, not read: {line}")).collect();
+    recipe.method.extend(notes);
 }
 
 fn check_id(id: &str, recipes: usize) -> Done {
@@ -196,13 +247,15 @@ fn not_adopted(file: &Path, error: NotAdopted) -> String {
     }
 }
 
-/// Does a line read as an ingredient with an amount?
-fn is_ingredient(line: &str, foods: &Foods) -> bool {
-    let with_amount = |line: &crate::kitchen::Line| match &line.of {
-        LineOf::Food { item, .. } => item.is_some(),
-        LineOf::Recipe { .. } => true,
+/// Does a line read as an ingredient with an amount, and is its food known?
+fn reads(line: &str, foods: &Foods) -> Reads {
+    let one = |line: &crate::kitchen::Line| match &line.of {
+        LineOf::Food { food, item } => Reads { amount: item.is_some(), food: foods.find(food).is_some() },
+        LineOf::Recipe { .. } => Reads { amount: true, food: true },
     };
-    matches!(read_ingredients(line, foods, Spoons::Us), Ok(LineRead::Ingredients(lines)) if lines.iter().any(with_amount))
+    let Ok(LineRead::Ingredients(lines)) = read_ingredients(line, foods, Spoons::Us) else { return Reads::default() };
+    let read: Vec<Reads> = lines.iter().map(one).collect();
+    Reads { amount: read.iter().any(|one| one.amount), food: read.iter().any(|one| one.food) }
 }
 
 /// Reads the file as the kitchen will. A line that it would refuse becomes a comment beside the others and is told; any other mistake
@@ -239,12 +292,18 @@ fn read_back(recipe: &mut Adopted, id: &str, known: (&Foods, Spoons), others: &[
     }
 }
 
+/// USDA FSIS: cooked dishes 3 to 4 days in the fridge.
+const COOKED_DISHES: Days = Days(4);
+
 /// No more lines than this are told one by one.
 const MOST_UNPLACED: usize = 3;
 
 /// What the page does not say, and the key that would; what it says that has no key.
 fn missing(recipe: &Adopted) -> Vec<String> {
     let mut missing = Vec::new();
+    if recipe.name == NAMELESS {
+        missing.push(format!("`name` is missing on the page: \"{NAMELESS}\" is written down."));
+    }
     let eaten_soon = recipe.keeps.places.iter().all(|(place, _)| *place == Place::Freezer);
     if eaten_soon {
         let what = if recipe.keeps.places.is_empty() { "`keeps`" } else { "`keeps.fridge`" };
@@ -253,7 +312,10 @@ fn missing(recipe: &Adopted) -> Vec<String> {
         ));
     }
     if recipe.makes.is_none() {
-        missing.push("`makes` is missing on the page: 4 portions are written down.".to_owned());
+        missing.push(match &recipe.yields {
+            Some(said) => format!("`makes`: the page says \"{said}\", which is no number: 4 portions are written down."),
+            None => "`makes` is missing on the page: 4 portions are written down.".to_owned(),
+        });
     }
     if recipe.ingredients.is_empty() {
         missing.push("`ingredients` is missing: nothing of it will be bought.".to_owned());
@@ -261,6 +323,7 @@ fn missing(recipe: &Adopted) -> Vec<String> {
     if recipe.method.is_empty() {
         missing.push("`method` is missing: it takes no time in the session.".to_owned());
     }
+    missing.extend(recipe.lost.iter().cloned());
     missing.extend(
         recipe.unplaced.iter().take(MOST_UNPLACED).map(|line| format!("\"{line}\" has no key; it stands in the file as a comment.")),
     );
@@ -276,8 +339,11 @@ fn missing(recipe: &Adopted) -> Vec<String> {
 /// "`keeps` is as the page says: 3 days in the fridge".
 fn read_of(recipe: &Adopted) -> Option<String> {
     let places: Vec<String> = recipe.keeps.places.iter().map(|(place, time)| format!("{time} in the {}", words::place(*place))).collect();
+    let beyond =
+        recipe.keeps.places.iter().any(|(place, time)| *place == Place::Fridge && read_days(time).is_ok_and(|days| days > COOKED_DISHES));
+    let beyond = if beyond { " That is longer than USDA has for cooked dishes: 3 to 4 days in the fridge." } else { "" };
     (!places.is_empty())
-        .then(|| format!("`keeps` is read from {}: {}. Local rules come first.", recipe.keeps.said(), words::listed(&places)))
+        .then(|| format!("`keeps` is read from {}: {}.{beyond} Local rules come first.", recipe.keeps.said(), words::listed(&places)))
 }
 
 /// Writes all of them, new, or none.

@@ -68,7 +68,11 @@ pub fn find(kitchen: &Kitchen, name: &str) -> Result<RecipeId, Failure> {
 /// How many batches an amount is.
 fn batches(units: Units, recipes: &[Recipe], id: RecipeId, typed: &str) -> Result<f64, Failure> {
     let recipe = &recipes[id];
-    let remedy = "Write it in what the recipe makes: --for \"12 portions\"";
+    let example = match recipe.makes.dimension() {
+        Dimension::Portion => "12 portions".to_owned(),
+        _ => makes(units, &recipe.makes.scaled(2.0)),
+    };
+    let remedy = format!("Write it in what the recipe makes: --for \"{example}\"");
     let amount = read_quantity(typed, Spoons::Us).map_err(|error| Failure::Usage(format!("--for: {}. {remedy}.", error.cause)))?;
     // A bare number is portions of a recipe that makes portions.
     let amount = match (&recipe.makes, &amount) {

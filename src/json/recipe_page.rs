@@ -1,10 +1,12 @@
 //! A recipe as schema.org/Recipe in JSON-LD. The names of its properties are from schema.org, from memory.
 
+use crate::adopt::{as_markup, makes as yield_of};
 use crate::foods::Foods;
 use serde_json::{Value, json};
 
+use crate::foods::Item;
 use crate::kitchen::{Ingredient, Kitchen, Line, LineOf, Piece, Recipe, RecipeId, Wanted};
-use crate::measure::{Dimension, Quantity, Unit, exact_number};
+use crate::measure::{Dimension, Quantity, Spoons, Unit, exact_number, read_quantity};
 use crate::prep::step_text;
 use crate::words::plural;
 
@@ -16,12 +18,16 @@ pub fn recipe_page(kitchen: &Kitchen, id: RecipeId, batches: f64) -> Value {
     let mut page = serde_json::Map::new();
     page.insert("@context".to_owned(), json!("https://schema.org"));
     page.insert("@type".to_owned(), json!("Recipe"));
-    page.insert("name".to_owned(), json!(recipe.name));
-    page.insert("recipeYield".to_owned(), json!(makes(&recipe.makes.scaled(batches))));
+    page.insert("name".to_owned(), json!(as_markup(&recipe.name)));
+    let yields = as_typed(recipe).filter(|_| as_written).unwrap_or_else(|| makes(&recipe.makes.scaled(batches)));
+    page.insert("recipeYield".to_owned(), json!(yields));
     page.insert(
         "recipeIngredient".to_owned(),
-        json!(lines(recipe, |one| if as_written { one.text.clone() } else { line(kitchen, one, batches) })),
+        json!(lines(recipe, |one| if as_written { with_its_name(kitchen, one) } else { line(kitchen, one, batches) })),
     );
+    if let Some(lines) = page.get_mut("recipeIngredient").and_then(Value::as_array_mut) {
+        lines.iter_mut().for_each(|line| *line = json!(as_markup(line.as_str().unwrap_or_default())));
+    }
     let said = match as_written {
         true => method(&kitchen.foods, &kitchen.recipes, recipe),
         false => (0..recipe.steps.len()).map(|step| step_text(kitchen, id, step, batches)).collect(),
@@ -31,18 +37,36 @@ pub fn recipe_page(kitchen: &Kitchen, id: RecipeId, batches: f64) -> Value {
         true => Vec::new(),
         false => recipe.at_table.iter().chain(&recipe.notes).cloned().collect(),
     };
-    let steps: Vec<Value> = said.into_iter().chain(beside).map(|text| json!({ "@type": "HowToStep", "text": text })).collect();
+    let steps: Vec<Value> = said.into_iter().chain(beside).map(|text| json!({ "@type": "HowToStep", "text": as_markup(&text) })).collect();
     page.insert("recipeInstructions".to_owned(), json!(steps));
     if let Some(author) = &recipe.source.author {
-        page.insert("author".to_owned(), json!({ "@type": "Person", "name": author }));
+        page.insert("author".to_owned(), json!({ "@type": "Person", "name": as_markup(author) }));
     }
     if let Some(title) = &recipe.source.title {
-        page.insert("headline".to_owned(), json!(title));
+        page.insert("headline".to_owned(), json!(as_markup(title)));
     }
     if let Some(address) = &recipe.source.address {
-        page.insert("url".to_owned(), json!(address));
+        page.insert("url".to_owned(), json!(as_markup(address)));
     }
     Value::Object(page)
+}
+
+/// What it makes as it was typed, where whoever reads the page takes that for the same amount.
+fn as_typed(recipe: &Recipe) -> Option<String> {
+    let read = yield_of(&recipe.makes_typed)?;
+    let same = read_quantity(&read, Spoons::Us).is_ok_and(|read| read == recipe.makes);
+    same.then(|| recipe.makes_typed.clone()).filter(|_| matches!(recipe.makes.dimension(), Dimension::Mass | Dimension::Volume))
+}
+
+/// A line as it is typed; a recipe in it by its name, which others can read.
+fn with_its_name(kitchen: &Kitchen, one: &Ingredient) -> String {
+    match &one.wanted {
+        Wanted::Recipe { recipe, .. } => {
+            let Recipe { id, name, .. } = &kitchen.recipes[*recipe];
+            one.text.replace(&format!("recipe:{id}"), name)
+        }
+        Wanted::Food { .. } => one.text.clone(),
+    }
 }
 
 /// A line with its amount reckoned. What it says beside that in other figures is left out.
@@ -53,12 +77,19 @@ fn line(kitchen: &Kitchen, one: &Ingredient, batches: f64) -> String {
         }
         Wanted::Recipe { recipe, amount, .. } => {
             let amount = amount.scaled(batches);
-            return format!("{} recipe:{}", makes(&amount), kitchen.recipes[*recipe].id);
+            return format!("{} {}", makes(&amount), kitchen.recipes[*recipe].name);
         }
     };
     let plain = |text: &Option<String>| text.clone().filter(|text| !text.contains(|c: char| c.is_numeric()));
     let (prep, remark, instead) = (one.prep.clone(), plain(&one.remark), plain(&one.instead));
     Line { of, prep, remark, instead, optional: one.optional, doubts: Vec::new() }.to_string()
+}
+
+/// The food's name, of several where the line says so: "600 g leeks", "2 eggs".
+fn name_in(name: &str, one: &Ingredient, item: Option<&Item>) -> String {
+    let several = plural(name);
+    let counts = item.is_some_and(|item| item.amount.unit == Unit::Piece && item.amount.high > 1);
+    if counts || one.text.to_lowercase().contains(&several.to_lowercase()) { several } else { name.to_owned() }
 }
 
 /// The lines, with the headings between them; one that names several foods stands once as it is typed.
@@ -93,26 +124,37 @@ fn method(foods: &Foods, recipes: &[Recipe], recipe: &Recipe) -> Vec<String> {
     if !recipe.method.is_empty() {
         return recipe.method.clone();
     }
-    let piece = |piece: &Piece| match piece {
+    let piece = |said: &str, piece: &Piece| match piece {
         Piece::Words(words) => words.clone(),
         Piece::Ingredient { index, share } => {
-            let name = match &recipe.ingredients[*index].wanted {
-                Wanted::Food { food, .. } => &foods[*food].name,
-                Wanted::Recipe { recipe, .. } => &recipes[*recipe].name,
+            let one = &recipe.ingredients[*index];
+            let name = match &one.wanted {
+                Wanted::Food { food, item } => name_in(&foods[*food].name, one, item.as_ref()),
+                Wanted::Recipe { recipe, .. } => recipes[*recipe].name.clone(),
             };
             match share {
-                Some(share) if share.unit == Unit::Piece => format!("{share} of the {}", plural(name)),
+                Some(share) if share.unit == Unit::Piece => format!("{share} of the {}", plural(&name)),
                 Some(share) => format!("{share} of the {name}"),
+                None if says_how_much(said) => name,
                 None => format!("the {name}"),
             }
         }
     };
-    recipe.steps.iter().map(|step| step.text.iter().map(piece).collect::<String>().trim().to_owned()).collect()
+    let step =
+        |step: &crate::kitchen::Step| step.text.iter().fold(String::new(), |said, one| said.clone() + &piece(&said, one)).trim().to_owned();
+    recipe.steps.iter().map(step).collect()
+}
+
+/// "A little", "some": no article follows.
+fn says_how_much(said: &str) -> bool {
+    const WORDS: [&str; 9] = ["the", "little", "some", "more", "any", "few", "your", "each", "all"];
+    said.trim_end().rsplit(' ').next().is_some_and(|word| WORDS.contains(&word.to_lowercase().as_str()))
 }
 
 /// What of a recipe the format cannot hold, in words.
 pub fn not_in_a_page(recipe: &Recipe) -> Vec<&'static str> {
     let keeps = recipe.fridge.is_some() || recipe.freezer.is_some() || recipe.cupboard.is_some();
+    let of_recipes = recipe.ingredients.iter().any(|one| matches!(one.wanted, Wanted::Recipe { .. }));
     let typed_steps = recipe.method.is_empty() && !recipe.steps.is_empty();
     let rows = [
         (keeps, "how long it keeps (keeps)"),
@@ -121,6 +163,11 @@ pub fn not_in_a_page(recipe: &Recipe) -> Vec<&'static str> {
         (recipe.serve.is_some(), "whether it is reheated (serve)"),
         (recipe.boxed.is_some(), "its box (box)"),
         (recipe.made != crate::kitchen::Made::InASession, "that it is made at the meal (made)"),
+        (!recipe.fits.is_empty(), "the places in a meal that it can take (fits)"),
+        (!recipe.is.is_empty(), "what it is like at table (is)"),
+        (recipe.style.is_some(), "its style (style)"),
+        (recipe.hold != crate::kitchen::HOLD || recipe.hold_hot.is_some(), "how long it may stand (hold, hold_hot)"),
+        (of_recipes, "that an ingredient is a recipe of its own, which is named: its page is another (recipe:)"),
         (typed_steps, "the times, appliances and temperatures of its steps (step)"),
     ];
     rows.into_iter().filter(|(is, _)| *is).map(|(_, what)| what).collect()

@@ -52,6 +52,7 @@ pub(crate) fn recipe(id: &str) -> Recipe {
         id: id.to_owned(),
         name: id.to_owned(),
         makes: Quantity::portions(6.0),
+        makes_typed: String::new(),
         portion: None,
         batches: BatchCut::Halves,
         fridge: None,

@@ -7,7 +7,8 @@
 //! ```
 //!
 //! Of a range, and of two figures for one place, the lower counts. A box without a place is taken for the fridge, where no
-//! dish keeps less. What speaks of a part of the dish ("the dressing keeps a week"), of a step ("marinate for up to 2
+//! dish keeps less; more than a week without a place says nothing, nor does "a cool, dry place". What holds on a condition
+//! ("if covered in oil", "without the dressing", "in a sterilised jar") is not plain. What speaks of a part of the dish ("the dressing keeps a week"), of a step ("marinate for up to 2
 //! days") or says no ("does not freeze well") says nothing of the dish. Never a guess: what is not understood is left out.
 
 use crate::foods::Place;
@@ -42,9 +43,10 @@ const KEEPS: [&str; 8] = ["keep", "keeps", "store", "stored", "stores", "kept", 
 const KEEPS_THERE: [&str; 4] = ["freeze", "freezes", "frozen", "refrigerate"];
 /// A sentence with one of these speaks of something else, or says no.
 #[rustfmt::skip]
-const OTHERWISE: [&str; 21] = [
+const OTHERWISE: [&str; 36] = [
     "not", "don't", "doesn't", "never", "won't", "cannot", "can't", "marinate", "marinade", "dough", "batter", "least", "before", "until", "overnight",
-    "soak", "data", "prove", "unopened", "uncooked", "raw",
+    "soak", "data", "prove", "unopened", "uncooked", "raw", "if", "when", "unless", "only", "without", "provided", "undressed", "unbaked", "unfilled", "vacuum",
+    "sterilised", "sterilized", "sterile", "canned", "cellar",
 ];
 /// What may be kept and means the whole dish.
 #[rustfmt::skip]
@@ -58,6 +60,11 @@ const PASSED: [&str; 29] = [
     "will", "can", "may", "should", "be", "also", "well", "then", "to", "happily", "easily", "happy", "cooled", "cooked", "once", "cold", "covered", "and", "or",
     "you", "is", "are", "best", "for", "storage", "storing", "freezing", "note", "tip",
 ];
+
+/// Words that head what follows them.
+const LABELS: [&str; 3] = ["storage", "storing", "keeping"];
+/// In days.
+const MOST_WITHOUT_A_PLACE: u32 = 7;
 
 /// What sentences say of how long the dish of that name keeps.
 pub fn keeping<'t>(texts: impl IntoIterator<Item = &'t str>, name: &str) -> Keeping {
@@ -103,7 +110,15 @@ fn sentences(text: &str) -> impl Iterator<Item = &str> {
 fn of_a_sentence(sentence: &str, name: &str) -> Vec<(Place, u32, String)> {
     let lower = sentence.to_lowercase().replace('’', "'");
     let keeps = |word: &str| KEEPS.contains(&word) || KEEPS_THERE.contains(&word);
-    let words = words_of(&lower);
+    let mut words = words_of(&lower);
+    // "Storage: 3 days in the fridge".
+    if LABELS.contains(&words.first().map_or("", String::as_str)) && words.get(1).is_some_and(|next| next == ",") {
+        words[0] = "keeps".to_owned();
+    }
+    let cool_place = words.windows(2).any(|two| two[1] == "place" && ["cool", "dry", "dark", "cold", "safe"].contains(&two[0].as_str()));
+    if cool_place {
+        return Vec::new();
+    }
     let has_time = words.iter().any(|word| unit(word).is_some());
     if !has_time || !words.iter().any(|word| keeps(word)) || words.iter().any(|word| OTHERWISE.contains(&word.as_str())) {
         return Vec::new();
@@ -122,7 +137,10 @@ fn of_a_sentence(sentence: &str, name: &str) -> Vec<(Place, u32, String)> {
         let next = || clauses.get(index + 1).filter(|next| time_of(next).is_none() && verb_of(next).is_none());
         place = place_of(clause).or(place).or_else(|| place_of(next()?));
         let Some((days, time)) = time_of(clause).filter(|_| kept) else { continue };
-        // "Store in a box for up to a week": in the fridge no dish keeps less.
+        // "Store in a box for up to a week": in the fridge no dish keeps less. For longer the place must be said.
+        if place.is_none() && days > MOST_WITHOUT_A_PLACE {
+            continue;
+        }
         found.push((place.unwrap_or(Place::Fridge), days, time));
     }
     found
@@ -253,6 +271,10 @@ mod tests {
             ("Storage: keeps in the fridge for 3-4 days.", vec!["Fridge 3 days"]),
             ("Once cooled, the soup keeps for five days in the fridge.", vec!["Fridge 5 days"]),
             ("Keep leftovers in the fridge for 2 days.", vec!["Fridge 2 days"]),
+            ("Storage: 4 days in the fridge, 3 months in the freezer.", vec!["Fridge 4 days", "Freezer 3 months"]),
+            ("To store: In a jar, 5 days in the fridge.", vec!["Fridge 5 days"]),
+            ("Keeping: in the freezer, 2 months.", vec!["Freezer 2 months"]),
+            ("Keeps covered for 2 weeks in the fridge.", vec!["Fridge 2 weeks"]),
         ] {
             assert_eq!(read(said), meant, "{said}");
         }
@@ -273,6 +295,17 @@ mod tests {
             "It took me 3 days to keep calm.",
             "Freezes well.",
             "Simmer for 20 minutes.",
+            "Keeps 2 weeks in the fridge if covered in oil.",
+            "Keeps 3 weeks in the fridge when vacuum-packed.",
+            "Keeps in a sterilised jar for 6 months.",
+            "Keeps up to a week if you leave out the yoghurt.",
+            "Keeps 5 days in the fridge without the dressing.",
+            "Keeps 5 days undressed in the fridge.",
+            "Store in a cool, dry place for up to 2 months.",
+            "Keeps 2 weeks in a cool place.",
+            "Store in an airtight container for up to 2 weeks.",
+            "It keeps for 2 weeks.",
+            "Unless frozen it keeps 3 days.",
         ] {
             assert_eq!(read(said), Vec::<String>::new(), "{said}");
         }

@@ -44,6 +44,7 @@ pub fn recipe(id: &str, name: &str, portions: f64, steps: Vec<Step>) -> Recipe {
         id: id.into(),
         name: name.into(),
         makes: Quantity::portions(portions),
+        makes_typed: String::new(),
         portion: None,
         batches: BatchCut::Halves,
         fridge: None,

@@ -114,6 +114,34 @@ impl Beside {
     }
 }
 
+/// An amount with what is added to it.
+pub(super) fn sum(first: &Amount, plus: &[Amount], spoons: Spoons) -> Quantity {
+    let whole =
+        Beside { amount: first.clone(), plus: plus.to_vec(), each: false, total: false, about: false, of: None, rest: None, end: 0 };
+    whole.whole(spoons).most(spoons)
+}
+
+/// Does a measure say the one before it again, in another system? "1 lb 2 oz" is a sum; "25 g 1 oz" is one amount, rounded as books do; a weight
+/// beside a volume is always the same once more.
+pub(super) fn says_again(first: &Quantity, unit: Unit, next: &Beside, spoons: Spoons) -> bool {
+    /// A pint of 568 ml may stand beside 600 ml, and where the household's is 473 ml, too (common practice, no source).
+    const APART: f64 = 1.4;
+    let next_whole = next.whole(spoons).most(spoons);
+    let is_mass = |of: &Quantity| matches!(of, Quantity::Mass(_));
+    let is_volume = |of: &Quantity| matches!(of, Quantity::Volume(_));
+    if is_mass(first) && is_volume(&next_whole) || is_volume(first) && is_mass(&next_whole) {
+        return true;
+    }
+    let ratio = first.base() / next_whole.base();
+    let alike = is_mass(first) && is_mass(&next_whole) || is_volume(first) && is_volume(&next_whole);
+    alike && is_metric(unit) != is_metric(next.amount.unit) && (1.0 / APART..=APART).contains(&ratio)
+}
+
+fn is_metric(unit: Unit) -> bool {
+    use Unit::*;
+    matches!(unit, Gram | Kilogram | Milligram | Millilitre | Centilitre | Decilitre | Litre)
+}
+
 /// The measure that the whole text is; `None` where it says anything else.
 pub(super) fn beside(words: &Words) -> Option<Beside> {
     let mut beside = beside_of_a_share(words, 0)?;
@@ -160,7 +188,20 @@ pub(super) fn beside_at(words: &Words, at: usize) -> Option<Beside> {
         && more.amount.unit.is_measured()
         && more.amount.most(Spoons::Us).dimension() == beside.amount.most(Spoons::Us).dimension()
     {
-        beside.plus.push(more.amount);
+        let again = Beside {
+            amount: more.amount.clone(),
+            plus: Vec::new(),
+            each: false,
+            total: false,
+            about: false,
+            of: None,
+            rest: None,
+            end: more.end,
+        };
+        match says_again(&beside.amount.most(Spoons::Us), beside.amount.unit, &again, Spoons::Us) {
+            true => beside.rest = Some(words.plain(beside.end..more.end)),
+            false => beside.plus.push(more.amount),
+        }
         beside.end = more.end;
     }
     // "140g/5oz each", "150 g (5 oz) each"

@@ -207,8 +207,12 @@ impl<'a> Reader<'a> {
         if self.whole_of(at).is_some() {
             return best();
         }
-        let measure = self.measure(at, false).ok()?;
-        measure.amount.as_ref()?;
+        self.begins_another(at).then(best).flatten()
+    }
+
+    /// Does an amount of a known food begin here?
+    pub(super) fn begins_another(&self, at: usize) -> bool {
+        let Some(measure) = self.measure(at, false).ok().filter(|measure| measure.amount.is_some()) else { return false };
         let first = measure.end;
         let end = self.separator(first);
         let stated: Stated = measure.amount.as_ref().map(|amount| (amount.unit, measure.unit_given));
@@ -217,14 +221,26 @@ impl<'a> Reader<'a> {
             .find(|at| self.joins(*at))
             .filter(|_| self.known(&Head::of(self.w, first..end), stated).is_none())
             .unwrap_or(end);
-        self.known(&Head::of(self.w, first..end), stated)?;
-        best()
+        self.known(&Head::of(self.w, first..end), stated).is_some()
     }
 
     /// "and", "&", "plus", "+"
     fn joins(&self, at: usize) -> bool {
         let w = self.w;
         w.is(at, "and") || w.is(at, "plus") || matches!(w.kind(at), Some(Kind::And | Kind::Plus))
+    }
+
+    /// Where several amounts stand on the line, "…, 1 lemon, salt" ends with foods of which no amount is said: where each begins and ends.
+    pub(super) fn foods_at_the_end(&self, start: usize) -> Vec<Range<usize>> {
+        let comma = |at: &usize| self.w.kind(*at) == Some(Kind::Comma);
+        let mut found = Vec::new();
+        let mut end = self.end;
+        while let Some(at) = (start..end).rev().find(comma).filter(|at| self.names(at + 1) == Some(end)) {
+            found.insert(0, at + 1..end);
+            end = at;
+        }
+        let begins = std::iter::once(start).chain((start..end).filter(comma).map(|at| at + 1));
+        if found.is_empty() || begins.filter(|at| self.begins_another(*at)).take(2).count() < 2 { Vec::new() } else { found }
     }
 
     /// The foods of a head; `None` where every word only describes.

@@ -11,6 +11,7 @@
 //!           | {qualifier} unit ["of"]                                 pinch of salt, heaped tbsp sugar, thumb-sized piece of ginger
 //!           | ("a few" | "some" | "a little" | …) [unit] ["of"]       as "to taste", in its own words
 //! again     = "/" size | "(" size ")" | ["plus"] measure              1 lb 4 oz; a weight beside a volume or a count is the amount
+//!           | [","] measure                                           500 g 1 lb 2 oz: two systems say one amount
 //! foods     = food {("," | "and" | "&") food} | food {("or" | "/") food}
 //! food      = {form | way | grade | origin} name [unit] [part]
 //! turned    = food {part} (separator | "(") measure {part}            plain flour 200 g; eggs, 2; Tomatoes (chopped) - 3 medium
@@ -43,6 +44,7 @@ mod spelling;
 mod turned;
 mod vocabulary;
 
+use self::candidate::Candidate;
 use crate::foods::{Foods, Item};
 use crate::kitchen::words::Words;
 use crate::measure::{Amount, Kind, Spoons};
@@ -143,7 +145,8 @@ pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<Lin
     if let Some(under) = reader.under_a_word() {
         return Ok(LineRead::Ingredients(under));
     }
-    let best = reader.best(reader.after_heading());
+    let from = reader.after_heading();
+    let best = reader.best(from);
     // A slip of the pen, where nobody knows the food as it is written.
     if best.as_ref().map_or(true, |best| best.unexplained > 0)
         && let Some((mended, told)) = spelling::respelt(text)
@@ -152,7 +155,7 @@ pub fn read_ingredients(text: &str, foods: &Foods, spoons: Spoons) -> Result<Lin
         lines.iter_mut().take(1).for_each(|line| line.doubts.extend(told.clone()));
         return Ok(LineRead::Ingredients(lines));
     }
-    best.map(|best| LineRead::Ingredients(best.lines)).map_err(shifted)
+    reader.all(from, best).map(LineRead::Ingredients).map_err(shifted)
 }
 
 /// Footnote signs and full stops at the end of a line say nothing.
@@ -205,6 +208,17 @@ impl<'a> Reader<'a> {
 }
 
 impl Reader<'_> {
+    /// The ingredients from `start` on, of which `best` is the reading of all words in one, with those at the end of which no amount is said.
+    fn all(&self, start: usize, best: Result<Candidate, LineError>) -> Result<Vec<Line>, LineError> {
+        let last = self.foods_at_the_end(start);
+        let Some(first) = last.first() else { return best.map(|best| best.lines) };
+        let mut lines = Reader { end: first.start - 1, ..*self }.best(start)?.lines;
+        for range in last {
+            lines.extend(Reader { end: range.end, ..*self }.best(range.start)?.lines);
+        }
+        Ok(lines)
+    }
+
     /// "Garnish: chopped parsley", "Optional: 50 g walnuts": ingredients under a word that stands for no food.
     fn under_a_word(&self) -> Option<Vec<Line>> {
         const HEADINGS: [&str; 12] =

@@ -60,7 +60,10 @@ impl Parts {
     /// Parts that begin with a number and are read as nothing: "eggs, 2", "strawberries, about 1/2 kg".
     pub fn numbers(&self, reader: &Reader, has_amount: bool) -> usize {
         let is_number = |words: &Words, at: usize| words.at(skip_about(words.tokens(), at)).is_some_and(|token| token.is_number());
-        let is_bare = |range: &&Range<usize>| is_number(reader.w, range.start) && (!has_amount || range.len() < 3);
+        // "300 g barley, 1 lemon": another ingredient, not a number too many.
+        let is_bare = |range: &&Range<usize>| {
+            is_number(reader.w, range.start) && (!has_amount || range.len() < 3 && !reader.begins_another(range.start))
+        };
         let weighs = |at: &&usize| !has_amount && reader.bracket(**at).is_some_and(|inner| beside(inner).is_some());
         self.ranges.iter().filter(is_bare).count() + self.brackets.iter().filter(weighs).count()
     }

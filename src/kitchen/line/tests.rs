@@ -446,6 +446,10 @@ fn what_is_said_of_several_in_a_few_words_is_all_bought() {
         ("1 lg. onion, 2 lb total", "1 onion"),
         ("2 med carrots", "2 carrot"),
         ("12 oz dried penne", "12 oz penne"),
+        ("300 g pearl barley, 2 tbsp olive oil, 1 lemon, salt", "300 g pearl barley; 2 tbsp olive oil; 1 lemon; salt"),
+        ("3 leeks, 200 g potatoes, 1 onion, butter, black pepper", "3 leek; 200 g potato; 1 onion; butter; black pepper"),
+        ("2 eggs, 1 tbsp butter, softened", "2 egg; 1 tbsp butter"),
+        ("1 lemon, salt", "1 lemon"),
     ] {
         found.push_str(&format!("{line}: {}\n", read(line)));
         wanted.push_str(&format!("{line}: {expected}\n"));
@@ -453,4 +457,38 @@ fn what_is_said_of_several_in_a_few_words_is_all_bought() {
     assert_eq!(found, wanted);
     assert!(read("1.000 g flour").contains("can be read as thousands"), "{}", read("1.000 g flour"));
     assert_eq!(read("1.500 kg flour"), "1½ kg plain flour");
+}
+
+/// Books of two columns print an amount in two systems: it is bought once.
+#[test]
+fn an_amount_in_two_systems_is_one_amount_and_a_sum_in_one_is_a_sum() {
+    let amount = |text: &str| match read_line(text, &Foods::reference(), Spoons::Us).map(|line| line.of) {
+        Ok(LineOf::Food { food, item: Some(item) }) => {
+            let whole = std::iter::once(&item.amount).chain(&item.plus).map(|amount| amount.most(Spoons::Us).base()).sum::<f64>();
+            format!("{:.0} {food}", whole)
+        }
+        other => format!("{other:?}"),
+    };
+    for (line, meant) in [
+        ("500 g 1 lb 2 oz leeks", "500 leek"),
+        ("25 g 1 oz butter", "25 butter"),
+        ("4 oz 115 g flour", "113 plain flour"),
+        ("300 ml ½ pint milk", "300 milk"),
+        ("1 cup 240 ml water", "237 water"),
+        ("2 tbsp 30 ml olive oil", "30 olive oil"),
+        ("900 ml 3 3/4 cups milk", "900 milk"),
+        ("300 g 1 1/2 cups pearl barley", "300 pearl barley"),
+        ("1½ cups, 300 g, white rice", "300 white rice"),
+        ("500 g, 1 lb 2 oz turnips", "500 turnip"),
+        ("25g, 1oz sugar", "25 sugar"),
+        ("1 lb 2 oz 500 g leeks", "510 leek"),
+        ("500 g (1 lb 2 oz) leeks", "500 leek"),
+        // Sums: 454 + 57, 237 + 30, 1,000 + 200.
+        ("1 lb 2 oz leeks", "510 leek"),
+        ("1 cup 2 tbsp milk", "266 milk"),
+        ("1 kg 200 g leeks", "1200 leek"),
+        ("1 lb plus 500 g leeks", "954 leek"),
+    ] {
+        assert_eq!(amount(line), meant, "{line}");
+    }
 }

@@ -45,6 +45,8 @@ pub struct Recipe {
     pub name: String,
     /// Portions, grams, millilitres or pieces of one batch.
     pub makes: Quantity,
+    /// As typed: "2 1/2 cups".
+    pub makes_typed: String,
     /// Grams of one portion.
     pub portion: Option<Number>,
     pub batches: BatchCut,

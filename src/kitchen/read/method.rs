@@ -20,6 +20,8 @@ pub(super) fn read(
         let remedy = "Keep one of the two: spence recipe NAME --steps writes the method as steps.";
         return top.mistake("method", "a recipe has either method or [[step]]", remedy);
     }
+    // Read first: a mistake in the method hides no other.
+    let trays = top.optional("trays", super::shapes::positive);
     let paragraphs = paragraphs(top, speech);
     if paragraphs.is_empty() {
         return;
@@ -32,7 +34,7 @@ pub(super) fn read(
         spoons: speech.spoons,
         appliances,
         recipe_name: &|index| names.get(index).cloned().unwrap_or_default(),
-        trays: top.optional("trays", super::shapes::positive),
+        trays,
     };
     let MethodRead { steps, serve, notes, doubts } = read_method(&paragraphs, &setting);
     for (at, text) in doubts {

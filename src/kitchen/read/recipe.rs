@@ -24,6 +24,7 @@ pub(super) fn read_head(id: &str, top: &Table<'_>, spoons: Spoons) -> Recipe {
         id: id.to_owned(),
         name: top.required("name", "\"White-bean mash\"", shapes::text).unwrap_or_default(),
         makes: read_makes(top, spoons),
+        makes_typed: typed_makes(top),
         portion: top.optional("portion", shapes::exact_grams),
         batches: top.optional("batches", shapes::one_of(&CUTS)).unwrap_or(BatchCut::Halves),
         fridge: days("fridge"),
@@ -55,6 +56,7 @@ pub(super) fn unread(id: &str) -> Recipe {
         id: id.to_owned(),
         name: String::new(),
         makes: Quantity::portions(1.0),
+        makes_typed: String::new(),
         portion: None,
         batches: BatchCut::Halves,
         fridge: None,
@@ -107,9 +109,13 @@ fn read_hold(top: &Table<'_>) -> Minutes {
     hold
 }
 
+fn typed_makes(top: &Table<'_>) -> String {
+    top.optional("makes", |value| Ok(shapes::text_or_digits(value).unwrap_or_default())).unwrap_or_default()
+}
+
 fn read_makes(top: &Table<'_>, spoons: Spoons) -> Quantity {
     let makes = top.required("makes", "\"6 portions\"", shapes::quantity(spoons)).unwrap_or(Quantity::portions(1.0));
-    let typed = top.optional("makes", |value| Ok(shapes::text_or_digits(value).unwrap_or_default())).unwrap_or_default();
+    let typed = typed_makes(top);
     // A bare number is pieces everywhere else, but whoever writes makes = 6 mostly means portions.
     if makes.dimension() == Dimension::Count && !PIECES.iter().any(|word| typed.to_lowercase().contains(word)) {
         let cause = format!("makes: \"{typed}\" does not say of what");

@@ -1,6 +1,6 @@
 //! A measure read from left to right: sizes, units, brackets, and what says it again.
 
-use super::super::beside::{Beside, beside, beside_at};
+use super::super::beside::{self, Beside, beside, beside_at};
 use super::super::vocabulary::{self, each};
 use super::super::{LineError, Reader};
 use super::{Measure, Qualified, as_knob, is_one_thing, size_of};
@@ -331,6 +331,9 @@ impl<'r> Measuring<'r> {
             return Err(LineError::new("an amount less another is no one amount", "write what is left as one: 15 tbsp", w.byte(at)));
         }
         let marked = plus || w.is(at, "and");
+        if !marked && self.said_in_another_system(&first) {
+            return Ok(());
+        }
         let from = at + usize::from(marked);
         let Ok(Some(more)) = w.amount(from) else { return Ok(()) };
         let alike = || more.amount.most(Spoons::Us).dimension() == first.most(Spoons::Us).dimension();
@@ -340,6 +343,25 @@ impl<'r> Measuring<'r> {
             self.measure.said = w.plain(self.start..more.end);
         }
         Ok(())
+    }
+
+    /// "500 g 1 lb 2 oz leeks", "25g, 1oz sugar", "300 g 1 1/2 cups barley": books of two columns print an amount twice.
+    fn said_in_another_system(&mut self, first: &Amount) -> bool {
+        let w = self.w();
+        let comma = w.kind(self.at()) == Some(Kind::Comma);
+        let from = self.at() + usize::from(comma);
+        if !first.unit.is_measured() || !w.at(from).is_some_and(|token| token.is_number()) {
+            return false;
+        }
+        let Some(beside) = beside_at(w, from).filter(|beside| beside.end < self.reader.end) else { return false };
+        let whole = beside::sum(first, &self.measure.plus, self.reader.spoons);
+        if !beside::says_again(&whole, first.unit, &beside, self.reader.spoons) {
+            return false;
+        }
+        let end = beside.end;
+        self.measure.take(beside, w.plain(from..end), self.reader.spoons);
+        self.measure.end = end + usize::from(comma && w.kind(end) == Some(Kind::Comma));
+        true
     }
 
     /// "2 cups g flour" has two units.
