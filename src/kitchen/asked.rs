@@ -127,7 +127,7 @@ mod tests {
         assert_eq!(said(&[item(0.625, Unit::Word(Word::Bunch))], None).as_deref(), Some("1 bunch"));
         assert_eq!(said(&[item(2.5, Unit::Word(Word::Clove))], None).as_deref(), Some("3 cloves"));
         let tin = Item { size: Some(Quantity::grams(400)), ..item(1.0, Unit::Word(Word::Tin)) };
-        assert_eq!(said(&[tin.clone()], None).as_deref(), Some("1 tin (400 g)"));
+        assert_eq!(said(std::slice::from_ref(&tin), None).as_deref(), Some("1 tin (400 g)"));
         let large = Item { grade: Some(Grade::Large), ..item(1.5, Unit::Piece) };
         assert_eq!(said(&[large], None).as_deref(), Some("2 large"));
     }

@@ -299,7 +299,7 @@ fn ordinary(count: usize) -> ShoppingList {
     let mut list = list();
     let line = |n: usize| {
         let line = line(&format!("thing number {n}"), g(100.0 + n as f64), vec![sized(2, "400 g", "1.00")], &["Leek and potato soup"]);
-        crate::purchase::ListLine { fresh: n % 3 > 0, last_used: Some(date(2026, 12, 2)), ..line }
+        crate::purchase::ListLine { fresh: !n.is_multiple_of(3), last_used: Some(date(2026, 12, 2)), ..line }
     };
     let sections = |from: usize, until: usize| {
         let lines: Vec<_> = (from + 1..=until).map(line).collect();
