@@ -222,7 +222,9 @@ fn a_session_that_is_moved_to_another_day_once_it_is_booked_is_done_and_told() {
             kitchen.done_on("2026-12-03", &["undo"]);
             let said = kitchen.done_on("2026-12-03", &["issue", "--anyway"]);
             assert!(said.contains("Booked: cooked"), "{said}");
-            assert_eq!(lots(&kitchen, 0), grain(600.0));
+            // On Thursday the suppers are over: planned then, it cooks for nobody.
+            let left = if first == ["check"] && start.starts_with("2026-12-03") { 1000.0 } else { 600.0 };
+            assert_eq!(lots(&kitchen, 0), grain(left), "{now}, {first:?}: {said}");
         }
     }
 }

@@ -128,6 +128,6 @@ fn what_a_small_child_can_choke_on_is_a_caution_up_to_four() {
 }
 
 #[test]
-fn one_who_is_not_yet_born_eats_nothing_that_is_asked_about() {
-    silent(&pim("2026-12-24", "50 g grapes", ""), "choking");
+fn one_whose_birth_is_written_after_the_meal_is_guarded_as_the_youngest_and_that_is_told() {
+    cautioned(&pim("2026-12-24", "50 g grapes", ""), "born after that day, on 2026-12-24: see born", &["CDC", "AAP"]);
 }

@@ -158,7 +158,7 @@ impl Conversion<'_> {
                 let factor = self.factor(state)?;
                 poured.clone() * cup / factor
             }
-            Quantity::Count(n) => self.each(grade)? * n.clone() * self.without_bones(),
+            Quantity::Count(n) => self.each(grade)? * n.clone(),
             Quantity::Words(n, word) => match grade {
                 Some(grade) if self.is_sized(word, grade) => self.each(Some(grade))? * n.clone(),
                 Some(grade) => self.word(&self.sized(word, grade))? * n.clone(),
@@ -262,14 +262,6 @@ impl Conversion<'_> {
             (fact, grams_text(grams), source)
         });
         Ok(mass(grams))
-    }
-
-    /// A piece that is weighed with its bones, without them.
-    fn without_bones(&mut self) -> Number {
-        let Some(Fact { value, source }) = self.food.edible.as_ref().filter(|_| self.boned) else { return Number::ONE };
-        let value = *value;
-        self.notes.note(|| ("without bones".to_owned(), share_or_factor(&State::AsPurchased, value), source.clone()));
-        value.into()
     }
 
     /// "1 large glass", where the food knows what such a one holds.

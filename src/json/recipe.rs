@@ -46,6 +46,8 @@ struct Line<'a> {
     amount: Option<Quantity>,
     form: Option<&'a str>,
     remark: Option<&'a str>,
+    /// Where the line names another food that would do.
+    #[serde(skip_serializing_if = "Option::is_none")]
     instead: Option<&'a str>,
     optional: bool,
 }

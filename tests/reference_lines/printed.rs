@@ -322,7 +322,7 @@ pub const PRINTED: &[(&str, &str, &str)] = &[
     ("2 tsp baking powder (gluten-free if needed)", "2 tsp baking powder (gluten-free if needed)", "9.21"),
     ("1 tbsp cornflour mixed with 2 tbsp water", "1 tbsp cornflour, mixed with 2 tbsp water", "8.00"),
     ("2 tbsp cornstarch dissolved in 1/4 cup water", "2 tbsp cornflour, dissolved in 1/4 cup water", "16.00"),
-    ("1 stock cube, crumbled", "1 stock cube, crumbled", "4.80"),
+    ("1 stock cube, crumbled", "1 stock cube, crumbled", "10.00"),
     ("500ml vegetable stock, made with 1 stock cube", "500 ml vegetable stock, made with 1 stock cube", "507.21"),
     ("1 litre/1¾ pints chicken stock", "1 l chicken stock (1¾ pints)", "1052.46"),
     ("about 500 ml boiling water", "500 ml water", "500.87"),

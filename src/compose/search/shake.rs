@@ -14,7 +14,10 @@ use crate::kitchen::{PatternId, RecipeId};
 
 /// A week that was guessed at is bettered so many times; of those that are best, so many are looked into.
 const PASSES: usize = 4;
-const STARTS: usize = 3;
+const STARTS: usize = 4;
+
+/// After so many rounds without gain the search goes on from elsewhere.
+const PATIENCE: usize = 5;
 
 /// So many options of one meal are looked at, those that add least.
 const NEAR: usize = 6;
@@ -46,22 +49,42 @@ impl Search<'_, '_, '_> {
         starts.sort_by(|one, other| nearer(self.table, &self.known[one], &self.known[other], 0));
         starts.truncate(STARTS);
         starts.reverse();
-        let mut best: Option<(Chosen, Value)> = None;
         let mut last = starts.last().cloned().unwrap_or_else(|| vec![None; self.options.len()]);
-        let mut round = 0;
+        let mut best: Option<(Chosen, Value)> = None;
+        let mut hills: Vec<(Chosen, Value)> = Vec::new();
+        while let Some(start) = starts.pop().filter(|_| self.left > 0) {
+            last = self.settle(start, bound, guess, i64::MAX);
+            let mut hill = None;
+            self.keep_if_better(&last, &mut hill);
+            self.keep_if_better(&last, &mut best);
+            hills.extend(hill);
+        }
+        self.wander(last, (best, hills), (bound, guess), &mut dice)
+    }
+
+    /// From hill to hill, and between two of them from the best again, for another may be the higher one once it is climbed.
+    fn wander(
+        &mut self,
+        mut last: Chosen,
+        (mut best, hills): (Option<(Chosen, Value)>, Vec<(Chosen, Value)>),
+        (bound, guess): (&Bound, &Guess),
+        dice: &mut u64,
+    ) -> Option<(Chosen, Value)> {
+        let mut here = best.clone();
+        let (mut round, mut stalled, mut moves) = (0, 0, 0);
         while self.left > 0 {
             let before = self.left;
-            let least = best.as_ref().map_or(i64::MAX, |(_, value)| value.net);
-            let start = match starts.pop() {
-                Some(start) => start,
-                None => {
-                    let from = best.as_ref().map_or(&last, |(week, _)| week).clone();
-                    round += 1;
-                    self.nearest_shaken(&from, guess, round, &mut dice)
-                }
-            };
+            if stalled >= PATIENCE && !hills.is_empty() {
+                here = if moves % 2 == 0 { Some(hills[(moves / 2) % hills.len()].clone()) } else { best.clone() };
+                (moves, stalled) = (moves + 1, 0);
+            }
+            round += 1;
+            let from = here.as_ref().or(best.as_ref()).map_or(&last, |(week, _)| week).clone();
+            let start = self.nearest_shaken(&from, guess, round, dice);
+            let least = here.as_ref().map_or(i64::MAX, |(_, value)| value.net);
             last = if self.is_promising(&start, least) { self.settle(start, bound, guess, least) } else { start };
             self.keep_if_better(&last, &mut best);
+            stalled = if self.keep_if_better(&last, &mut here) { 0 } else { stalled + 1 };
             // A week that was seen before costs nothing, and must not keep the search from ending.
             if self.left == before {
                 self.left = self.left.saturating_sub(self.unit());
@@ -77,14 +100,17 @@ impl Search<'_, '_, '_> {
         least == i64::MAX || !judged.is_allowed() || judged.value.is_some_and(|value| value.net <= dearest)
     }
 
-    fn keep_if_better(&self, week: &Chosen, best: &mut Option<(Chosen, Value)>) {
+    /// Takes a week that is allowed, its sessions too, where it is better; whether it was taken.
+    fn keep_if_better(&self, week: &Chosen, best: &mut Option<(Chosen, Value)>) -> bool {
         let judged = &self.known[week];
-        let Some(value) = judged.value.filter(|_| judged.is_allowed() && self.confirmed.contains(week)) else { return };
+        let Some(value) = judged.value.filter(|_| judged.is_allowed() && self.confirmed.contains(week)) else { return false };
         let least = best.as_ref().map_or(value.net, |(_, known)| known.net.min(value.net));
         let as_good = as_good_as(least, &self.table.wishes);
-        if best.as_ref().is_none_or(|(_, known)| value.compare(known, &self.table.wishes, as_good).is_lt()) {
+        let is_better = best.as_ref().is_none_or(|(_, known)| value.compare(known, &self.table.wishes, as_good).is_lt());
+        if is_better {
             *best = Some((week.clone(), value));
         }
+        is_better
     }
 
     /// Of a few weeks near a good one, each shaken in another way, the nearest to what is wanted.

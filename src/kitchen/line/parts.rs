@@ -298,7 +298,9 @@ impl<'a> Reader<'a> {
                 let plus = measure.plus.into_iter().chain(gathered.plus).collect();
                 let grade = found.grade.or(measure.grade).filter(|_| !measure.replaced);
                 let form = if let State::Prepared(form) = &state { Some(form) } else { None };
-                let boned = self.is_boned(found.known, prep.iter().chain(&remarks).chain(form));
+                // A piece weighs what it weighs with its bones, which are thrown away.
+                let is_weighed = !matches!(amount.unit, Unit::Piece | Unit::Word(_));
+                let boned = is_weighed && self.is_boned(found.known, prep.iter().chain(&remarks).chain(form));
                 Some(Item { amount, size: measure.size, grade, state, plus, boned })
             }
             None => {
