@@ -35,9 +35,12 @@ const EXCHANGES: usize = 2;
 /// Weeks that are tried in one round of the first search.
 const FEW_AT_ONCE: usize = 8;
 
+/// A week with what it is worth.
+type Hill = (Chosen, Value);
+
 impl Search<'_, '_, '_> {
     /// A good week, from one that was found before if there is one; `None` where none that is allowed was found.
-    pub(super) fn descend(&mut self, bound: &Bound, guess: &Guess, before: Option<Chosen>) -> Option<(Chosen, Value)> {
+    pub(super) fn descend(&mut self, bound: &Bound, guess: &Guess, before: Option<Chosen>) -> Option<Hill> {
         let mut dice = 0x5EED_u64;
         let mut starts = self.laid(guess, &mut dice);
         starts.truncate(FEW_AT_ONCE);
@@ -50,8 +53,8 @@ impl Search<'_, '_, '_> {
         starts.truncate(STARTS);
         starts.reverse();
         let mut last = starts.last().cloned().unwrap_or_else(|| vec![None; self.options.len()]);
-        let mut best: Option<(Chosen, Value)> = None;
-        let mut hills: Vec<(Chosen, Value)> = Vec::new();
+        let mut best: Option<Hill> = None;
+        let mut hills: Vec<Hill> = Vec::new();
         while let Some(start) = starts.pop().filter(|_| self.left > 0) {
             last = self.settle(start, bound, guess, i64::MAX);
             let mut hill = None;
@@ -66,10 +69,10 @@ impl Search<'_, '_, '_> {
     fn wander(
         &mut self,
         mut last: Chosen,
-        (mut best, hills): (Option<(Chosen, Value)>, Vec<(Chosen, Value)>),
+        (mut best, hills): (Option<Hill>, Vec<Hill>),
         (bound, guess): (&Bound, &Guess),
         dice: &mut u64,
-    ) -> Option<(Chosen, Value)> {
+    ) -> Option<Hill> {
         let mut here = best.clone();
         let (mut round, mut stalled, mut moves) = (0, 0, 0);
         while self.left > 0 {
@@ -101,7 +104,7 @@ impl Search<'_, '_, '_> {
     }
 
     /// Takes a week that is allowed, its sessions too, where it is better; whether it was taken.
-    fn keep_if_better(&self, week: &Chosen, best: &mut Option<(Chosen, Value)>) -> bool {
+    fn keep_if_better(&self, week: &Chosen, best: &mut Option<Hill>) -> bool {
         let judged = &self.known[week];
         let Some(value) = judged.value.filter(|_| judged.is_allowed() && self.confirmed.contains(week)) else { return false };
         let least = best.as_ref().map_or(value.net, |(_, known)| known.net.min(value.net));
