@@ -1,13 +1,13 @@
 //! The goods-in sheet: what a trip is about to bring, as a small TOML file, and what a person made of it.
 
-use crate::foods::Foods;
 use std::fmt::Write;
 
 use jiff::civil::Date;
 
 use super::booked::{Booked, line_key};
-use super::receive::{Goods, also, text_of};
+use super::receive::{Goods, NotTaken, also, text_of};
 use super::record::Exact;
+use crate::foods::Foods;
 use crate::kitchen::{GoodsForm, GoodsLine, Kitchen, Mistake, Rules, ShopId};
 use crate::measure::{InPacks, read_quantity};
 use crate::purchase::{Packed, TripBuys};
@@ -117,7 +117,7 @@ pub fn fill(kitchen: &Kitchen, goods: &mut Vec<Goods>, form: &GoodsForm, of: &Tr
     for (text, at) in &form.also {
         match also(kitchen, text) {
             Ok(bought) => goods.push(bought),
-            Err(sentence) => mistakes.push(as_mistake(at.clone(), &sentence)),
+            Err(NotTaken { cause, remedy }) => mistakes.push(Mistake { at: at.clone(), cause, remedy }),
         }
     }
     if mistakes.is_empty() { Ok(Settled { lines: stays_open.then_some(settled), already }) } else { Err(mistakes) }
@@ -157,10 +157,4 @@ fn lay_over(kitchen: &Kitchen, shops: &[ShopId], bought: &mut Goods, line: &Good
         bought.paid(cost);
     }
     bought.until = line.until.or(bought.until);
-}
-
-/// The first sentence is the cause, what follows the remedy.
-fn as_mistake(at: crate::kitchen::Spot, sentence: &str) -> Mistake {
-    let (cause, remedy) = sentence.split_once(". ").unwrap_or((sentence, "Write it like \"1 kg onions at 1.20\"."));
-    Mistake { at, cause: cause.trim_end_matches('.').to_owned(), remedy: remedy.to_owned() }
 }

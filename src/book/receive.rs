@@ -17,6 +17,7 @@ use crate::foods::{Food, FoodId, Foods, Item, Kind, Place, as_purchased, own_dim
 use crate::kitchen::{Household, Kitchen, LineOf, Lot, Rules, ShopId, Ware, read_line};
 use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Buy, Packed, Seller, TripBuys};
+use crate::words::{ended, sentence};
 
 /// What was otherwise than on the list. Foods are named as the household names them.
 #[derive(Debug, Clone, Default, PartialEq)]
@@ -113,6 +114,28 @@ impl Goods {
     }
 }
 
+/// What somebody typed and nobody can book, with what would mend it.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct NotTaken {
+    /// Without a full stop.
+    pub cause: String,
+    /// A whole sentence.
+    pub remedy: String,
+}
+
+impl NotTaken {
+    fn new(cause: impl Into<String>, remedy: &str) -> NotTaken {
+        NotTaken { cause: cause.into(), remedy: ended(&sentence(remedy)) }
+    }
+}
+
+/// One sentence after the other.
+impl From<NotTaken> for String {
+    fn from(not: NotTaken) -> String {
+        format!("{}. {}", not.cause, not.remedy)
+    }
+}
+
 /// Lays the exceptions over the goods of a list. `shops` are those that were visited.
 ///
 /// # Errors
@@ -163,27 +186,28 @@ fn place_in(foods: &Foods, goods: &[Goods], name: &str) -> Result<usize, String>
     at.ok_or_else(|| format!("{} is not among what this trip buys.", name.trim()))
 }
 
-fn money(household: &Household, text: &str) -> Result<Money, String> {
-    let money = read_money(text.trim(), &household.currency).map_err(|error| format!("{}: {}.", error.cause, error.remedy))?;
-    if money < Money::ZERO { Err(format!("{} is less than nothing.", text.trim())) } else { Ok(money) }
+fn money(household: &Household, text: &str) -> Result<Money, NotTaken> {
+    let money = read_money(text.trim(), &household.currency).map_err(|error| NotTaken::new(error.cause, &error.remedy))?;
+    let is_less = || NotTaken::new(format!("{} is less than nothing", text.trim()), "write what was paid");
+    if money < Money::ZERO { Err(is_less()) } else { Ok(money) }
 }
 
 /// A line that is not on the list: `1 kg onions at 1.20`.
-pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, String> {
+pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, NotTaken> {
     let (line, cost) = match text.rsplit_once(" at ") {
         Some((line, price)) => (line, Some(money(&kitchen.household, price)?)),
         None => (text, None),
     };
     let read = read_line(line, &kitchen.foods, kitchen.rules.spoons)
-        .map_err(|error| format!("cannot read \"{line}\": {}: {}.", error.cause, error.remedy))?;
+        .map_err(|error| NotTaken::new(format!("cannot read \"{line}\": {}", error.cause), &error.remedy))?;
     let LineOf::Food { food, item: Some(item) } = read.of else {
-        return Err(format!("\"{line}\" is no amount of a food. Write it like \"1 kg onions at 1.20\"."));
+        return Err(NotTaken::new(format!("\"{line}\" is no amount of a food"), "write it like \"1 kg onions at 1.20\""));
     };
-    let food = kitchen.foods.find(&food).ok_or_else(|| format!("{food} is not a known food. Add it to foods.toml."))?;
+    let food = kitchen.foods.find(&food).ok_or_else(|| NotTaken::new(format!("{food} is not a known food"), "add it to foods.toml"))?;
     let facts = &kitchen.foods[food];
     let spoons = kitchen.rules.spoons;
     let amount = own_dimension(facts, &item, spoons).or_else(|| as_purchased(facts, &item, &Dimension::Mass, spoons).ok());
-    let amount = amount.ok_or_else(|| format!("\"{line}\" cannot be weighed. Write it in grams."))?;
+    let amount = amount.ok_or_else(|| NotTaken::new(format!("\"{line}\" cannot be weighed"), "write it in grams"))?;
     let (paid, also) = (cost.is_some(), Some(text.trim().to_owned()));
     let amounts = vec![InPacks { pack: pack_bought(&item, &amount), amount }];
     Ok(Goods { food, amounts, cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
