@@ -1,15 +1,17 @@
 //! What all bookings come to, read once, forwards, without keeping them: for whoever only asks what is booked.
 
+use std::borrow::Cow;
 use std::collections::{BTreeMap, VecDeque};
 use std::io::{self, BufRead};
 
 use jiff::civil::Date;
 use serde::Deserialize;
+use serde_json::value::RawValue;
 
 use super::booked::LINE;
 use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::{Broken, Marks, is_cut_short, not_as_booked, not_following, sealed, unreadable};
-use super::purchases::{Purchase, purchase_of};
+use super::purchases::{Purchase, purchase, purchase_of};
 use super::record::LotRecord;
 use super::sum::reversed;
 use crate::store::sha256;
@@ -48,30 +50,37 @@ pub enum NotRead {
 
 /// What is needed of a line; its SHA-256 vouch for the rest.
 #[derive(Deserialize)]
-struct Line {
+struct Line<'l> {
     number: u64,
     on: Date,
     verb: Verb,
-    what: String,
-    #[serde(default)]
-    why: Option<String>,
+    #[serde(borrow)]
+    what: Cow<'l, str>,
+    #[serde(borrow, default)]
+    why: Option<Cow<'l, str>>,
     #[serde(default)]
     takes_back: Option<u64>,
     #[serde(default)]
     covers: Vec<String>,
     #[serde(default)]
-    in_week: Option<InWeek>,
-    changes: Vec<Move>,
+    in_week: Option<Box<InWeek>>,
+    #[serde(borrow)]
+    changes: Vec<Move<'l>>,
     #[serde(default)]
     fares: BTreeMap<String, i64>,
-    previous: String,
-    own: String,
+    #[serde(borrow)]
+    previous: Cow<'l, str>,
+    #[serde(borrow)]
+    own: Cow<'l, str>,
 }
 
+/// A change of a lot, its lots as they are written: most are gone again some lines further on.
 #[derive(Deserialize)]
-struct Move {
-    from: Option<LotRecord>,
-    to: Option<LotRecord>,
+struct Move<'l> {
+    #[serde(borrow)]
+    from: Option<&'l RawValue>,
+    #[serde(borrow)]
+    to: Option<&'l RawValue>,
     #[serde(default)]
     worth: Option<i64>,
 }
@@ -88,13 +97,27 @@ pub struct Entry {
     pub changes: Vec<Change>,
 }
 
-impl Line {
-    fn entry(&self) -> Entry {
+impl Line<'_> {
+    fn entry(&self) -> serde_json::Result<Entry> {
         let Line { number, on, verb, .. } = *self;
-        let change = |change: &Move| Change { worth: change.worth, ..Change::new(change.from.clone(), change.to.clone()) };
-        let changes = if verb == Verb::Waste { self.changes.iter().map(change).collect() } else { Vec::new() };
-        Entry { number, on, verb, what: self.what.clone(), why: self.why.clone(), changes }
+        let change = |change: &Move| Ok(Change { worth: change.worth, ..Change::new(lot(change.from)?, lot(change.to)?) });
+        let changes = if verb == Verb::Waste { self.changes.iter().map(change).collect::<serde_json::Result<_>>()? } else { Vec::new() };
+        Ok(Entry { number, on, verb, what: self.what.to_string(), why: self.why.as_deref().map(str::to_owned), changes })
     }
+
+    /// What it bought, where it did.
+    fn purchase(&self) -> serde_json::Result<Option<Purchase>> {
+        if self.verb != Verb::Receive {
+            return Ok(None);
+        }
+        let gained = self.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| lot(change.to).transpose());
+        let gained: Vec<LotRecord> = gained.collect::<serde_json::Result<_>>()?;
+        Ok(Some(purchase_of(self.on, &self.covers, &self.fares, &gained.iter().collect::<Vec<_>>())))
+    }
+}
+
+fn lot(written: Option<&RawValue>) -> serde_json::Result<Option<LotRecord>> {
+    written.map(|written| serde_json::from_str(written.get())).transpose()
 }
 
 impl Ledger {
@@ -112,15 +135,18 @@ impl Ledger {
     /// As [`Ledger::read`].
     pub fn read_with_entries(book: impl BufRead, wanted: impl Fn(Verb) -> bool) -> Result<(Ledger, Vec<Entry>), NotRead> {
         let mut entries = Vec::new();
-        let mut keep = |line: &Line| entries.extend(wanted(line.verb).then(|| line.entry()));
+        let mut keep = |line: &Line| {
+            entries.extend(wanted(line.verb).then(|| line.entry()).transpose()?);
+            Ok(())
+        };
         let ledger = Ledger::read_for(book, Some(&mut keep))?;
         entries.retain(|entry| ledger.done.standing.contains_key(&entry.number));
         entries.reverse();
         Ok((ledger, entries))
     }
 
-    fn read_for(mut book: impl BufRead, mut keep: Option<&mut dyn FnMut(&Line)>) -> Result<Ledger, NotRead> {
-        let mut ledger = Ledger::default();
+    fn read_for(mut book: impl BufRead, mut keep: Option<Keep>) -> Result<Ledger, NotRead> {
+        let (mut ledger, mut shelf) = (Ledger::default(), AsWritten::default());
         let (mut line, mut last) = (Vec::new(), Vec::new());
         loop {
             line.clear();
@@ -130,30 +156,34 @@ impl Ledger {
             let is_whole = line.ends_with(b"\n");
             let plain = line.strip_suffix(b"\n").unwrap_or(&line);
             let number = ledger.bookings + 1;
+            let broken = |error: &serde_json::Error| NotRead::Broken(unreadable(number as usize, error));
             let read: Line = match serde_json::from_slice(plain) {
                 Ok(read) => read,
                 Err(error) if !is_whole && is_cut_short(plain, &error) => {
                     ledger.fragment = Some(String::from_utf8_lossy(plain).into_owned());
                     break;
                 }
-                Err(error) => return Err(NotRead::Broken(unreadable(number as usize, &error))),
+                Err(error) => return Err(broken(&error)),
             };
             let marks = Marks::of(plain);
             if read.previous != ledger.mark {
                 return Err(NotRead::Broken(not_following(number as usize)));
             }
-            if read.number != number || Some(&read.own) != marks.own.as_ref() {
+            if read.number != number || Some(&*read.own) != marks.own.as_deref() {
                 return Err(NotRead::Broken(not_as_booked(number as usize)));
             }
             ledger.begins.push(ledger.whole.bytes);
             ledger.whole = Whole { bytes: ledger.whole.bytes + line.len() as u64, lacks_end: !is_whole };
             ledger.mark = marks.line;
             if let Some(keep) = &mut keep {
-                keep(&read);
+                keep(&read).map_err(|error| broken(&error))?;
             }
-            ledger.enter(read);
+            read.changes.iter().for_each(|change| shelf.change(change.from, change.to, number));
+            let purchase = read.purchase().map_err(|error| broken(&error))?;
+            ledger.enter(number, read.takes_back, Standing::of(read.covers, read.in_week, purchase, read.fares));
             std::mem::swap(&mut line, &mut last);
         }
+        ledger.shelf = shelf.read().map_err(NotRead::Broken)?;
         if ledger.bookings > 0 {
             let whole = serde_json::from_slice(last.strip_suffix(b"\n").unwrap_or(&last));
             ledger.last = Some(whole.map_err(|error| NotRead::Broken(unreadable(ledger.bookings as usize, &error)))?);
@@ -161,18 +191,9 @@ impl Ledger {
         Ok(ledger)
     }
 
-    fn enter(&mut self, read: Line) {
-        self.bookings = read.number;
-        let purchase = (read.verb == Verb::Receive).then(|| {
-            let gained = read.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
-            purchase_of(read.on, &read.covers, &read.fares, &gained.collect::<Vec<_>>())
-        });
-        for Move { from, to, .. } in read.changes {
-            self.shelf.change(from, to);
-        }
-        let in_part = read.covers.iter().any(|key| key.starts_with(LINE));
-        let fares = if in_part { read.fares.into_keys().collect() } else { Vec::new() };
-        self.done.add(read.number, read.takes_back, Standing { covers: read.covers, in_week: read.in_week, purchase, fares });
+    fn enter(&mut self, number: u64, takes_back: Option<u64>, standing: Standing) {
+        self.bookings = number;
+        self.done.add(number, takes_back, standing);
     }
 
     /// Puts a booking at the end, with its number and both of its SHA-256. Gives its line.
@@ -182,11 +203,12 @@ impl Ledger {
         booking.fragment = booking.fragment.or(self.fragment.take());
         let line = sealed(&mut booking);
         self.mark = sha256(line.as_bytes());
-        let Booking { number, on, verb, takes_back, .. } = booking;
-        let changes = booking.changes.iter().map(|change| Move { from: change.from.clone(), to: change.to.clone(), worth: None }).collect();
-        let (covers, in_week, fares) = (booking.covers.clone(), booking.in_week.clone(), booking.fares.clone());
-        let (what, why, previous, own) = Default::default();
-        self.enter(Line { number, on, verb, what, why, takes_back, covers, in_week, changes, fares, previous, own });
+        for Change { from, to, .. } in &booking.changes {
+            self.shelf.change(from.clone(), to.clone());
+        }
+        let purchase = (booking.verb == Verb::Receive).then(|| purchase(&booking));
+        let (covers, in_week, fares) = (booking.covers.clone(), booking.in_week.clone().map(Box::new), booking.fares.clone());
+        self.enter(booking.number, booking.takes_back, Standing::of(covers, in_week, purchase, fares));
         self.last = Some(booking);
         line
     }
@@ -207,12 +229,12 @@ impl Ledger {
 
     /// Trips, sessions and meals that are booked, as the book names them.
     pub fn covers(&self) -> impl Iterator<Item = &String> {
-        self.done.standing.values().flat_map(|standing| &standing.covers)
+        self.done.standing.values().flat_map(|standing| standing.covers.iter())
     }
 
     /// The weeks of the sessions that are booked, each with what its booking is of.
     pub fn in_weeks(&self) -> impl Iterator<Item = (&[String], &InWeek)> {
-        self.done.standing.values().filter_map(|standing| Some((standing.covers.as_slice(), standing.in_week.as_ref()?)))
+        self.done.standing.values().filter_map(|standing| Some((&*standing.covers, standing.in_week.as_deref()?)))
     }
 
     /// Every purchase that stands.
@@ -223,7 +245,7 @@ impl Ledger {
     /// Of each booking of some lines of a trip, what it is of and the shops to which the way was paid.
     pub fn fares_in_part(&self) -> impl Iterator<Item = (&[String], &[String])> {
         let in_part = self.done.standing.values().filter(|standing| !standing.fares.is_empty());
-        in_part.map(|standing| (standing.covers.as_slice(), standing.fares.as_slice()))
+        in_part.map(|standing| (&*standing.covers, &*standing.fares))
     }
 
     /// The numbers of the bookings that have not been taken back, those that take back left out, the last first.
@@ -238,6 +260,68 @@ impl Ledger {
     /// The byte of the file at which a booking's line begins; `None` of one that is not written yet.
     pub fn begins(&self, number: u64) -> Option<u64> {
         self.begins.get(number.checked_sub(1)? as usize).copied()
+    }
+}
+
+/// What is to be done with each line as it is read.
+type Keep<'k> = &'k mut dyn FnMut(&Line) -> serde_json::Result<()>;
+
+/// As [`Sum`], of lots as their lines have them: a book writes equal lots alike, and only those that are left at its end are read.
+#[derive(Default)]
+struct AsWritten {
+    /// Of equal lots their turns, the earliest first, each with the line that wrote it.
+    lots: BTreeMap<Box<str>, VecDeque<(u64, u64)>>,
+    next: u64,
+}
+
+impl AsWritten {
+    fn change(&mut self, from: Option<&RawValue>, to: Option<&RawValue>, line: u64) {
+        let turn = from.and_then(|from| self.take(from));
+        let Some(to) = to else { return };
+        let turn = turn.unwrap_or_else(|| {
+            self.next += 1;
+            self.next
+        });
+        match self.lots.get_mut(to.get()) {
+            Some(turns) => turns.insert(turns.partition_point(|(earlier, _)| *earlier < turn), (turn, line)),
+            None => drop(self.lots.insert(to.get().into(), VecDeque::from([(turn, line)]))),
+        }
+    }
+
+    fn take(&mut self, lot: &RawValue) -> Option<u64> {
+        let written = lot.get();
+        if let Some(turns) = self.lots.get_mut(written) {
+            let first = turns.pop_front();
+            if turns.is_empty() {
+                self.lots.remove(written);
+            }
+            return first.map(|(turn, _)| turn);
+        }
+        // Another edition may have written it otherwise.
+        let wanted: LotRecord = serde_json::from_str(written).ok()?;
+        let is_it = |other: &str| serde_json::from_str::<LotRecord>(other).is_ok_and(|other| other == wanted);
+        let same = self.lots.iter().filter(|(other, _)| is_it(other)).min_by_key(|(_, turns)| turns.front().copied())?.0.clone();
+        let turns = self.lots.get_mut(&same)?;
+        let first = turns.pop_front();
+        if turns.is_empty() {
+            self.lots.remove(&same);
+        }
+        first.map(|(turn, _)| turn)
+    }
+
+    /// What is left at the end of the book.
+    fn read(self) -> Result<Sum, Broken> {
+        let mut sum = Sum { lots: BTreeMap::new(), next: self.next };
+        for (written, turns) in self.lots {
+            let lot: LotRecord = serde_json::from_str(&written).map_err(|error| {
+                let line = turns.front().map_or(0, |(_, line)| *line);
+                unreadable(line as usize, &error)
+            })?;
+            let known = sum.lots.entry(lot).or_default();
+            known.extend(turns.iter().map(|(turn, _)| *turn));
+            known.make_contiguous().sort_unstable();
+        }
+        Ok(sum)
     }
 }
 
@@ -291,11 +375,19 @@ struct Done {
 /// What one booking is of, and what it paid.
 #[derive(Debug, Clone)]
 struct Standing {
-    covers: Vec<String>,
-    in_week: Option<InWeek>,
+    covers: Box<[String]>,
+    in_week: Option<Box<InWeek>>,
     purchase: Option<Purchase>,
     /// The shops to which the way was paid, where it books some lines of a trip.
-    fares: Vec<String>,
+    fares: Box<[String]>,
+}
+
+impl Standing {
+    fn of(covers: Vec<String>, in_week: Option<Box<InWeek>>, purchase: Option<Purchase>, fares: BTreeMap<String, i64>) -> Standing {
+        let in_part = covers.iter().any(|key| key.starts_with(LINE));
+        let fares = if in_part { fares.into_keys().collect() } else { Box::default() };
+        Standing { covers: covers.into_boxed_slice(), in_week, purchase, fares }
+    }
 }
 
 impl Done {

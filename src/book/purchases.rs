@@ -22,7 +22,7 @@ pub fn purchases(bookings: &[Booking]) -> Vec<Purchase> {
     standing(bookings).into_iter().filter(|booking| booking.verb == Verb::Receive).map(purchase).collect()
 }
 
-fn purchase(booking: &Booking) -> Purchase {
+pub(super) fn purchase(booking: &Booking) -> Purchase {
     let gained = booking.changes.iter().filter(|change| change.from.is_none()).filter_map(|change| change.to.as_ref());
     purchase_of(booking.on, &booking.covers, &booking.fares, &gained.collect::<Vec<_>>())
 }
