@@ -233,6 +233,10 @@ impl<'a> Reader<'a> {
     /// Where several amounts stand on the line, "…, 1 lemon, salt" ends with foods of which no amount is said: where each begins and ends.
     pub(super) fn foods_at_the_end(&self, start: usize) -> Vec<Range<usize>> {
         let comma = |at: &usize| self.w.kind(*at) == Some(Kind::Comma);
+        // Two amounts and a food without one are parted by two commas at least.
+        if (start..self.end).filter(comma).take(2).count() < 2 {
+            return Vec::new();
+        }
         let mut found = Vec::new();
         let mut end = self.end;
         while let Some(at) = (start..end).rev().find(comma).filter(|at| self.names(at + 1) == Some(end)) {
