@@ -416,3 +416,20 @@ fn what_is_kept_back_from_its_box_is_told() {
     let text = crate::kitchen::stdout(&kitchen.run(&["prep"]));
     assert!(text.contains("Keep back 100 g for moon roast"), "{text}");
 }
+
+#[test]
+fn what_rises_by_itself_is_seen_to_by_nobody_who_has_left() {
+    // Jo makes it, and leaves at 14:20; the rise of what Jo made begins half an hour after it.
+    let steps = does("hands = \"10 min\"\nwho = \"helper\"")
+        + &then("wait = \"20 min\"\ngap = \"30 min\"")
+        + &then("hands = \"5 min\"\nwho = \"cook\"");
+    let kitchen = |until: &str| {
+        let people = format!("people = [\"cook\", {{ name = \"Jo\", as = \"helper\", until = \"{until}\" }}]\n");
+        let meal = supper("2026-11-30", "\"2 portions recipe:stew\"");
+        stew("", "2", &steps)
+            .week(&format!("from = 2026-11-30\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\n{people}{meal}"))
+    };
+    let sees_to_it = |until: &str| step(&kitchen(until).prep(), "stew", 2)["person"].clone();
+    assert_eq!(sees_to_it("17:00"), "Jo");
+    assert_eq!(sees_to_it("14:20"), serde_json::Value::Null);
+}

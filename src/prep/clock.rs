@@ -176,14 +176,14 @@ fn who_sees_to(work: &Work, schedule: &Schedule, job: usize) -> Option<PersonId>
     let before = problem.links.iter().filter(|link| link.after == job && problem.jobs[link.before].making == problem.jobs[job].making);
     let before = before.max_by_key(|link| schedule.placed[link.before].start).map(|link| link.before);
     let before = before.and_then(|before| schedule.placed[before].out_person.or(schedule.placed[before].person));
-    if problem.jobs[job].machines.is_empty() {
-        return before.map(PersonId);
-    }
     let hands = |person: usize| stretches(work, schedule, person).any(|(from, until)| from < minute && minute < until);
     let there = |person: &&usize| {
         let worker = &problem.people[**person];
         worker.from <= minute && worker.until.is_none_or(|until| minute <= until)
     };
+    if problem.jobs[job].machines.is_empty() {
+        return before.filter(|person| there(&person)).map(PersonId);
+    }
     let may = problem.jobs[job].people.iter().filter(there);
     may.min_by_key(|person| (hands(**person), before != Some(**person), **person)).copied().map(PersonId)
 }
