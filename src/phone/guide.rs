@@ -162,7 +162,8 @@ fn add_boxes(html: &mut String, session: &SessionPlan, task: &Task, units: Units
     for filling in &fillings {
         let much = filling.amount().map_or_else(String::new, |much| format!(" {}", show(&much, units)));
         let boxes = filling.boxes().map_or_else(String::new, |boxes| format!(" in {boxes}"));
-        let own = filling.own().map(|(eater, much)| format!(", of it {} in a box of {eater}’s own", show(much, units)));
+        let own =
+            filling.own().filter(|_| task.is_box()).map(|(eater, much)| format!(", of it {} in a box of {eater}’s own", show(much, units)));
         let what_for = filling.what_for().join(", ");
         let what_for = (!what_for.is_empty()).then(|| format!(", for {what_for}"));
         let spare = filling.spare().map(|much| format!("; {} to spare", show(much, units)));

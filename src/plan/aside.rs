@@ -58,12 +58,24 @@ pub fn taken_out_before(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware]) ->
     }
 }
 
-/// What goes into the rest after the portion was taken out, and is not what it is to lack: it is due its part of that.
-pub fn goes_in_later(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware], before: usize) -> Vec<Ware> {
+/// What goes into the rest after the portion was taken out, and is not what it is to lack: it is due its part of that. True where that part
+/// is itself set aside for it, of a component.
+pub fn goes_in_later(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware], before: usize) -> Vec<(Ware, bool)> {
     let later = |index: &usize| first_named(recipe, *index).is_some_and(|step| step >= before) && !recipe.served.contains(index);
     let wares = (0..recipe.ingredients.len()).filter(later).map(|index| recipe.ingredients[index].ware());
-    wares.filter(|ware| !lacks(&kitchen.recipes, *ware, without)).collect()
+    wares.filter(|ware| !without.contains(ware)).map(|ware| (ware, lacks(&kitchen.recipes, ware, without))).collect()
 }
+
+/// Does a portion taken out before that step go into the cold by itself? What comes after it has heat of its own, or takes so long that
+/// the portion would stand out meanwhile.
+pub fn is_chilled_alone(kitchen: &Kitchen, recipe: &Recipe, before: usize) -> bool {
+    let rest = recipe.steps.get(before..).unwrap_or_default();
+    let minutes: i64 = rest.iter().map(|step| step.hands.0 + step.waits(&kitchen.appliances) + step.gap.map_or(0, |gap| gap.0)).sum();
+    minutes > STANDS || rest.iter().any(|step| is_heated(kitchen, step))
+}
+
+/// Minutes that a portion stands covered beside the rest before it is chilled alone: half of the two hours. Our own choice.
+const STANDS: i64 = 60;
 
 fn first_named(recipe: &Recipe, line: usize) -> Option<usize> {
     let names = |piece: &Piece| matches!(piece, Piece::Ingredient { index, .. } if *index == line);
@@ -87,7 +99,7 @@ fn heat_missed(kitchen: &Kitchen, recipe: &Recipe, without: &[Ware], into: usize
         named > last_heat || by_then() && done()
     };
     let in_it = recipe.ingredients.iter().enumerate();
-    let mut in_it = in_it.filter(|(index, line)| !recipe.served.contains(index) && !lacks(&kitchen.recipes, line.ware(), without));
+    let mut in_it = in_it.filter(|(index, line)| !recipe.served.contains(index) && !without.contains(&line.ware()));
     let raw = !(0..into).any(|step| is_heated(kitchen, &recipe.steps[step]));
     (!in_it.all(is_done)).then_some((heat, raw))
 }

@@ -30,7 +30,7 @@ mod words_beside;
 mod yields;
 
 pub use allergies::{CrossContact, Guarded, cross_contacts, guard};
-pub use aside::{goes_in_later, taken_out_before};
+pub use aside::{goes_in_later, is_chilled_alone, taken_out_before};
 pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains, recipe_contains_without};
 pub use demand::{Demanded, demand, demand_by_lines, tin_of};
 pub use making::{Apart, Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, ShortMeal, Spare, Stated, Use, User};

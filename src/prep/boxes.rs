@@ -4,7 +4,7 @@
 //! and so has no step. A name longer than a few words gives way to the recipe's id in the heads of the steps.
 
 use super::{BoxNote, BoxTask, Boxes, Errand, Kept};
-use crate::kitchen::{Kitchen, Recipe};
+use crate::kitchen::{Kitchen, Recipe, RecipeId};
 use crate::measure::{Number, Quantity, Units, show, whole_up};
 use crate::plan::{Boxed, Making, Move, recipe_contains_without};
 
@@ -28,16 +28,16 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
     making.boxes.iter().map(note).collect()
 }
 
-/// What goes where. What goes to one place is added up: the boxes of a making are all in the unit of its recipe.
-pub(super) fn box_task(making: &Making) -> BoxTask {
+/// What goes where, of some of a making's boxes. What goes to one place is added up: they are all in the unit of its recipe.
+pub(super) fn box_task_of<'b>(recipe: RecipeId, boxes: impl Iterator<Item = &'b Boxed>) -> BoxTask {
     let mut into: Vec<Kept> = Vec::new();
-    for boxed in &making.boxes {
+    for boxed in boxes {
         match into.iter_mut().find(|kept| kept.place == boxed.place) {
             Some(kept) => kept.amount = kept.amount.plus(&boxed.amount).unwrap_or_else(|| kept.amount.clone()),
             None => into.push(Kept { amount: boxed.amount.clone(), place: boxed.place }),
         }
     }
-    BoxTask { recipe: making.recipe, into, by: None, stood: None }
+    BoxTask { recipe, into, by: None, stood: None }
 }
 
 pub(super) fn errand(moved: &Move) -> Errand {
@@ -199,7 +199,7 @@ mod tests {
         let making = Making { boxes: vec![boxed(Quantity::pieces(8.0), Place::Cupboard)], ..making(&kitchen, 0, 1.0) };
         let note = &boxes(&kitchen, &making)[0];
         assert_eq!((&note.amount, said(note)), (&Quantity::pieces(8.0), None));
-        assert_eq!(box_task(&making).text(kitchen.names(), kitchen.print.units), "Box white-bean mash: 8 pieces to the cupboard");
+        assert_eq!(box_task_of(making.recipe, making.boxes.iter()).text(kitchen.names(), kitchen.print.units), "Box white-bean mash: 8 pieces to the cupboard");
     }
 
     #[test]
@@ -226,7 +226,7 @@ mod tests {
         let list = vec![boxed(Quantity::portions(3.0), Place::Fridge), boxed(Quantity::portions(2.0), Place::Freezer)];
         let making = Making { boxes: list, ..making(&kitchen, 0, 1.0) };
         assert_eq!(
-            box_task(&making).text(kitchen.names(), kitchen.print.units),
+            box_task_of(making.recipe, making.boxes.iter()).text(kitchen.names(), kitchen.print.units),
             "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer"
         );
     }
@@ -237,7 +237,7 @@ mod tests {
         kitchen.recipes = vec![mash(Quantity::portions(6.0))];
         let text = |boxes: Vec<Boxed>| {
             let making = Making { boxes, ..making(&kitchen, 0, 1.0) };
-            box_task(&making).text(kitchen.names(), kitchen.print.units)
+            box_task_of(making.recipe, making.boxes.iter()).text(kitchen.names(), kitchen.print.units)
         };
         let (three, two) = (boxed(Quantity::portions(3.0), Place::Cupboard), boxed(Quantity::portions(2.0), Place::Freezer));
         assert_eq!(text(vec![three.clone()]), "Box white-bean mash: 3 portions to the cupboard");

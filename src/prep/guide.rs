@@ -271,9 +271,31 @@ pub struct AsideTask {
     pub eater: String,
     pub amount: Quantity,
     pub without: Vec<Ware>,
+    /// What goes into the rest later, of which it is due its part; true where that part is set aside for it, of a component.
+    pub later: Vec<(Ware, bool)>,
+    /// Where it goes into the cold by itself, for the rest is cooked on: into which boxes, or where it waits for its meal.
+    pub chilled: Option<BoxTask>,
+    /// Of what is chilled so: it is eaten at the session's own meal, and heated for that.
+    pub eaten_at_once: bool,
+}
+
+impl AsideTask {
+    /// Does it fill this box?
+    pub fn fills(&self, note: &BoxNote) -> bool {
+        self.chilled.is_some() && self.recipe == note.recipe && note.eater.as_ref() == Some(&self.eater)
+    }
 }
 
 impl Task {
+    /// What it puts into boxes or into the cold: a boxing, or a portion that is chilled by itself.
+    pub fn boxing(&self) -> Option<&BoxTask> {
+        match &self.what {
+            Doing::Box(boxing) => Some(boxing),
+            Doing::Aside(aside) => aside.chilled.as_ref(),
+            Doing::Set | Doing::Step(_) | Doing::WashUp => None,
+        }
+    }
+
     pub fn recipe(&self) -> Option<RecipeId> {
         match &self.what {
             Doing::Set | Doing::WashUp => None,

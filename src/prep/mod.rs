@@ -2,6 +2,7 @@
 
 mod advice;
 mod ahead;
+mod aside;
 mod at_once;
 mod before;
 mod bought;

@@ -7,8 +7,8 @@
 use jiff::civil::Date;
 
 use super::Errand;
+use super::aside::aside_task;
 use super::boxes::{counted, errand};
-use super::clock::aside_task;
 use super::cooked::{CardCook, cooked};
 use super::say::{kept_hot, reheated};
 use super::text::{added_text, making_text};
@@ -362,7 +362,7 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let aside = |number: usize| {
         let before =
             move |of: &usize| matches!(taken_out_before(kitchen, recipe, &making.apart[*of].without), Ok(Some(step)) if step == number);
-        let text = |of: usize| aside_task(&kitchen.recipes, making, of).text(kitchen.names(), kitchen.print.units);
+        let text = |of: usize| aside_task(kitchen, making, of).text(kitchen.names(), kitchen.print.units);
         (0..making.apart.len()).filter(before).map(move |of| told(text(of))).collect::<Vec<_>>()
     };
     let steps = recipe.steps.iter().enumerate().flat_map(|(number, asked)| aside(number).into_iter().chain([step((number, asked))]));
