@@ -44,14 +44,21 @@ fn a_portion_that_a_later_step_would_have_to_cook_is_a_mistake() {
     ] {
         let method = method.replace("CHICKEN", food);
         let kitchen = supper(&dish(KEEPS, &[line, "30 g sesame seeds"], &method));
-        refused(&kitchen, &["Mon supper, Emil: Dish > sesame seed: Emil's portion would stay raw: step 2 cooks it together with the sesame"]);
+        refused(
+            &kitchen,
+            &["Mon supper, Emil: Dish > sesame seed: Emil's portion would stay raw: step 2 cooks it together with the sesame"],
+        );
         refused(&kitchen, &["instead", "in a step after the last heat of recipes/dish.toml"]);
     }
 }
 
 #[test]
 fn so_it_is_at_the_meal_by_a_swap_and_on_a_hob_that_nobody_named() {
-    let fry = dish("made = \"at the meal\"", &["600 g minced beef", "30 g sesame seeds"], "Shape the beef.\nScatter with the sesame seeds.\nFry for 10 minutes.");
+    let fry = dish(
+        "made = \"at the meal\"",
+        &["600 g minced beef", "30 g sesame seeds"],
+        "Shape the beef.\nScatter with the sesame seeds.\nFry for 10 minutes.",
+    );
     let said = ["Emil's portion would stay raw: step 3 cooks it, and the sesame seed goes in before that, with step 2"];
     refused(&supper(&fry), &said);
     refused(&supper(&fry).file("kitchen.toml", TWO), &["would stay raw"]);

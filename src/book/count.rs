@@ -69,6 +69,7 @@ fn is_as_booked(counted: &CountedLot, lot: &LotRecord) -> bool {
 
 fn is_same(counted: &CountedLot, lot: &LotRecord) -> bool {
     let name = counted.food == lot.food && counted.recipe == lot.recipe && counted.place == lot.place;
+    let name = name && counted.eater == lot.eater && counted.without == lot.without;
     let dates = [counted.best_before, counted.use_by, counted.opened, counted.since, counted.made];
     name && dates == lot.dates().map(|(_, day)| day)
 }
@@ -110,9 +111,9 @@ fn change(kitchen: &Kitchen, counted: &CountedLot, left: &Counted, lot: Option<&
 }
 
 fn new_lot(counted: &CountedLot, found: &InPacks) -> LotRecord {
-    let CountedLot { food, recipe, place, best_before, use_by, opened, since, made, .. } = counted.clone();
+    let CountedLot { food, recipe, eater, without, place, best_before, use_by, opened, since, made, .. } = counted.clone();
     let (amount, pack) = exactly(&found.amount, found.pack.as_ref().filter(|_| food.is_some()));
-    LotRecord { food, recipe, amount, pack, place, best_before, use_by, opened, since, made, paid: None }
+    LotRecord { food, recipe, eater, without, amount, pack, place, best_before, use_by, opened, since, made, paid: None }
 }
 
 /// What was found of a lot: the closed packs, or all of it where it lies loose; and a pack that somebody opened meanwhile.

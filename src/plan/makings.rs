@@ -9,10 +9,9 @@ use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
 use super::boxes::{boxed, boxes};
-use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User};
+use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User, set_aside_of_part};
 use super::minutes::one_after_another;
 use super::order::dishes_first;
-use super::servings::goes_into;
 use super::straight::warm_until;
 use super::uses::{Pending, direct_uses, meal_name};
 use super::weeks::span;
@@ -151,12 +150,13 @@ impl Planner<'_> {
         let rate = |lot: &Lot| in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1));
         let mut draws: Vec<(&Pending, Taken)> = Vec::new();
         for use_ in uses {
+            let own = draw_own(&mut self.shelf, id, use_, rate);
             // Nothing can be taken out of what is cooked already.
             let wanted = use_.left_as_it_is();
             let taken = self.shelf.draw(Ware::Recipe(id), use_.at.date(), First::Opened, &wanted, rate);
             taken.iter().for_each(|taken| use_.serve(&taken.amount));
             let use_ = &*use_;
-            draws.extend(taken.into_iter().map(|taken| (use_, taken)));
+            draws.extend(own.into_iter().chain(taken).map(|taken| (use_, taken)));
         }
         self.share_out_rests(recipe, &mut draws);
         for (use_, taken) in draws {
@@ -174,6 +174,7 @@ impl Planner<'_> {
                 what_for: vec![use_.what_for.clone()],
                 by: vec![use_.made_at],
                 look_first: taken.look_first,
+                whose: lot.whose.clone(),
             });
         }
     }
@@ -373,19 +374,11 @@ impl Planner<'_> {
     ) -> (Number, Vec<Apart>) {
         let all = once * batches.number();
         let made = batches.make(recipe);
-        let mut rest = all.clone();
-        let mut apart = Vec::new();
-        for one in &open.apart {
-            let amount = &all * &(&one.amount / made.exact());
-            if one.without.contains(&ware) {
-                rest -= &amount;
-                continue;
-            }
-            let without: Vec<Ware> = one.without.iter().copied().filter(|ware| goes_into(&self.kitchen.recipes, part, *ware)).collect();
-            if !without.is_empty() {
-                apart.push(Apart { who: one.who.clone(), without, amount });
-            }
-        }
+        let left_away: Number = open.apart.iter().filter(|one| one.without.contains(&ware)).map(|one| &one.amount).sum();
+        let rest = &all - &(&all * &(left_away / made.exact()));
+        let apart = set_aside_of_part(&self.kitchen.recipes, &open.apart, part);
+        let share = |amount: Number| &all * &(amount / made.exact());
+        let apart = apart.map(|one| Apart { amount: share(one.amount), ..one }).collect();
         (rest, apart)
     }
 
@@ -401,6 +394,21 @@ impl Planner<'_> {
             moves.push(Move { on, recipe, amount: amount.clone(), what_for: vec![label.to_owned()], late: false });
         }
     }
+}
+
+/// What was set aside for an eater serves that eater.
+fn draw_own(shelf: &mut Shelf, id: RecipeId, use_: &mut Pending, rate: impl Fn(&Lot) -> Option<Number> + Copy) -> Vec<Taken> {
+    let mut all = Vec::new();
+    for own in use_.own.clone() {
+        let taken = shelf.draw_own(Ware::Recipe(id), use_.at.date(), (&own.who, &own.without), &own.amount, rate);
+        let served: Number = taken.iter().map(|taken| &taken.amount).sum();
+        if served.is_positive() {
+            use_.serve(&served);
+            use_.lessen_own(&own, &served);
+        }
+        all.extend(taken);
+    }
+    all
 }
 
 /// Spare serves from the day after it was made, up to its freezer days, oldest first.

@@ -38,7 +38,7 @@ pub use makings::{plan, plan_begun, ready_at};
 pub use minutes::{hands_for, one_after_another, paced};
 pub use only_named::told_of_words;
 pub use pieces::{counts_whole, taken_lines, times_taken};
-pub use servings::{Serving, goes_into, served_lines, servings};
+pub use servings::{Serving, goes_into, served_dishes, served_lines, servings};
 pub use standing::{Standing, State};
 pub use stating::Stating;
 pub use straight::{served_after, straight_meals};

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use super::making::Apart;
-use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, Recipe, RecipeId, Ware};
+use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, Recipe, RecipeId, Ware, Whose};
 use crate::measure::Number;
 
 /// One line of a meal, and who is served how much of it.
@@ -60,6 +60,21 @@ fn serving<'m>(meal: &'m Meal, line: &'m Ingredient, times: impl Fn(&Diner) -> O
 /// The lines of a meal with how many times each is served: once a share, or once for the table.
 pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> {
     servings(meal).into_iter().map(|serving| (serving.line, serving.times))
+}
+
+/// As [`served_lines`], of the dishes alone: what is set aside for a single eater stands by itself.
+pub fn served_dishes<'m>(kitchen: &Kitchen, meal: &'m Meal) -> Vec<(&'m Ingredient, RecipeId, Option<Whose>, Number)> {
+    let mut all = Vec::new();
+    for serving in servings(meal) {
+        let Ware::Recipe(dish) = serving.line.ware() else { continue };
+        let own = apart(kitchen, meal, &serving, dish, &Number::ONE);
+        let shared = serving.times - own.iter().map(|own| &own.amount).sum::<Number>();
+        if shared.is_positive() {
+            all.push((serving.line, dish, None, shared));
+        }
+        all.extend(own.into_iter().map(|own| (serving.line, dish, Some(Whose { eater: own.who, without: own.without }), own.amount)));
+    }
+    all
 }
 
 /// Does the food or dish go into this recipe, at any depth?

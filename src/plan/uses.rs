@@ -6,7 +6,7 @@ use super::making::{Apart, MadeAt, User};
 use super::servings::{Serving, apart, servings};
 use super::yields::in_makes;
 use crate::kitchen::{Kitchen, Meal, Spot, Wanted, Week};
-use crate::measure::Number;
+use crate::measure::{Number, is_nothing_of};
 
 /// A use of a recipe that is still to be served.
 #[derive(Debug, Clone, PartialEq)]
@@ -33,6 +33,16 @@ pub struct Pending {
 }
 
 impl Pending {
+    /// Takes off what a single eater was served of their own.
+    pub(super) fn lessen_own(&mut self, own: &Apart, served: &Number) {
+        for parts in [&mut self.own, &mut self.apart] {
+            if let Some(part) = parts.iter_mut().find(|part| *part == own) {
+                part.amount -= served;
+            }
+            parts.retain(|part| part.amount.is_positive() && !is_nothing_of(&part.amount, &own.amount));
+        }
+    }
+
     /// What is left for those who eat the dish as it is.
     pub fn left_as_it_is(&self) -> Number {
         let apart: Number = self.apart.iter().map(|apart| &apart.amount).sum();

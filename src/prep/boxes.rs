@@ -20,6 +20,7 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
             use_by: boxed.use_by,
             what_for: boxed.what_for.clone(),
             eater: boxed.eater.clone(),
+            without: boxed.without.clone(),
             boxes: containers(recipe, boxed),
             beware: contains.beware(&kitchen.household.avoid),
             contains,
@@ -199,7 +200,10 @@ mod tests {
         let making = Making { boxes: vec![boxed(Quantity::pieces(8.0), Place::Cupboard)], ..making(&kitchen, 0, 1.0) };
         let note = &boxes(&kitchen, &making)[0];
         assert_eq!((&note.amount, said(note)), (&Quantity::pieces(8.0), None));
-        assert_eq!(box_task_of(making.recipe, making.boxes.iter()).text(kitchen.names(), kitchen.print.units), "Box white-bean mash: 8 pieces to the cupboard");
+        assert_eq!(
+            box_task_of(making.recipe, making.boxes.iter()).text(kitchen.names(), kitchen.print.units),
+            "Box white-bean mash: 8 pieces to the cupboard"
+        );
     }
 
     #[test]

@@ -168,12 +168,11 @@ fn may_be_bought(week: &Week, session: usize) -> bool {
 pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], index: usize) -> Turnover {
     let made = || makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
     let taken = |one: Fetch| Taken { of: Ok(one.of), amount: one.amount };
-    let put = |one: BoxNote| Put { recipe: one.recipe, amount: one.amount, place: one.place, use_by: one.use_by };
     Turnover {
         start: week.sessions[index].start,
         batches: made().map(batch).collect(),
         fetch: fetch(kitchen, makings, demand, draws, (index, true)).into_iter().map(taken).collect(),
-        boxes: made().flat_map(|making| boxes(kitchen, making)).map(put).collect(),
+        boxes: made().flat_map(|making| boxes(kitchen, making)).map(Put::from).collect(),
     }
 }
 

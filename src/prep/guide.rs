@@ -385,6 +385,8 @@ pub struct BoxNote {
     pub what_for: Vec<String>,
     /// Whose it is, where it is a single eater's.
     pub eater: Option<String>,
+    /// What it lacks of what goes into the rest.
+    pub without: Vec<Ware>,
     /// Where the recipe has a box and its size can be compared.
     pub boxes: Option<Boxes>,
     pub contains: Contains,
@@ -470,9 +472,19 @@ pub struct Taken {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Put {
     pub recipe: RecipeId,
+    /// Whose it is, where it is a single eater's, and what it lacks.
+    pub eater: Option<String>,
+    pub without: Vec<Ware>,
     pub amount: Quantity,
     pub place: Place,
     pub use_by: Date,
+}
+
+impl From<BoxNote> for Put {
+    fn from(note: BoxNote) -> Put {
+        let BoxNote { recipe, amount, place, use_by, eater, without, .. } = note;
+        Put { recipe, eater, without, amount, place, use_by }
+    }
 }
 
 /// All that it takes and leaves, with what is done already where it is under way.
@@ -481,7 +493,7 @@ impl From<&SessionPlan> for Turnover {
         let rest = session.rest.iter();
         let fetch = rest.clone().flat_map(|rest| &rest.fetched).chain(&session.fetch);
         let fetch = fetch.map(|one| Taken { of: Ok(one.of), amount: one.amount.clone() });
-        let put = |one: &BoxNote| Put { recipe: one.recipe, amount: one.amount.clone(), place: one.place, use_by: one.use_by };
+        let put = |one: &BoxNote| Put::from(one.clone());
         let boxes = rest.flat_map(|rest| &rest.boxed).chain(&session.boxes).map(put);
         Turnover { start: session.start, batches: session.batches.clone(), fetch: fetch.collect(), boxes: boxes.collect() }
     }

@@ -47,6 +47,7 @@ fn boxing(start: i64, place: Place, by: Option<i64>) -> Task {
 fn note(boxes: Option<Boxes>) -> BoxNote {
     BoxNote {
         eater: None,
+        without: vec![],
         recipe: RecipeId(0),
         amount: Quantity::portions(4.0),
         place: Place::Fridge,

@@ -76,6 +76,7 @@ fn drawn(amount: Quantity, place: Place) -> Draw {
         what_for: vec!["Mon supper".into()],
         by: vec![MadeAt::Meal(0)],
         look_first: false,
+        whose: None,
     }
 }
 

@@ -127,6 +127,7 @@ fn people() -> Vec<Person> {
 fn boxed(name: &str, portions: f64, place: Place, use_by: Date) -> BoxNote {
     BoxNote {
         eater: None,
+        without: vec![],
         recipe: dish(name),
         amount: Quantity::portions(portions),
         place,
