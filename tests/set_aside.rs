@@ -134,3 +134,104 @@ fn a_portion_for_the_sessions_own_supper_is_chilled_and_heated_again() {
     let output = card.run_on("2026-11-30", &["day"]);
     assert_eq!(output.status.code(), Some(0), "{}", stderr(&output));
 }
+
+const MASH: &str = "Boil the potatoes for 20 minutes.\nMash with the sesame seeds.";
+
+/// Monday's mash for both, Emil's without sesame, and Tuesday's for Rosa alone: 1 + ½ + 1 portions.
+fn mash_for_two_days() -> Kitchen {
+    let dish = dish(KEEPS, &["600 g potatoes", "60 g sesame seeds"], MASH);
+    let meals = "[[meal]]\nday = \"mon\"\nat = \"supper\"\neach = [\"1 portion recipe:dish\"]\nwithout = { Emil = [\"sesame seeds\"] }\n\
+                 [[meal]]\nday = \"tue\"\nat = \"supper\"\nfor = [\"Rosa\"]\neach = [\"1 portion recipe:dish\"]\n";
+    let lots = "[[lot]]\nfood = \"potatoes\"\namount = \"2 kg\"\nplace = \"cupboard\"\n\
+                [[lot]]\nfood = \"sesame seeds\"\namount = \"200 g\"\nplace = \"cupboard\"\n";
+    supper(&dish).meals(meals).pantry(lots)
+}
+
+/// (whose, portions) of every cooked lot in the fridge.
+fn fridge(kitchen: &Kitchen, today: &str) -> Vec<(Option<String>, f64)> {
+    let stock: Value = serde_json::from_str(&kitchen.done_on(today, &["--format", "json", "stock"])).expect("JSON");
+    let lots = stock["places"][1]["lots"].as_array().cloned().unwrap_or_default();
+    lots.iter().map(|lot| (lot["eater"].as_str().map(str::to_owned), lot["amount"]["amount"].as_f64().unwrap_or(-1.0))).collect()
+}
+
+fn emils(portions: f64) -> (Option<String>, f64) {
+    (Some("Emil".to_owned()), portions)
+}
+
+#[test]
+fn what_was_set_aside_lies_on_the_shelf_as_theirs_and_serves_their_meal() {
+    let kitchen = mash_for_two_days();
+    kitchen.done_on("2026-11-29", &["issue"]);
+    let pantry = kitchen.text("pantry.toml");
+    assert!(pantry.contains("eater = \"Emil\"\nwithout = [\"sesame seed\"]\namount = \"0.5 portion\""), "{pantry}");
+    assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 2.0), emils(0.5)]);
+    let list = kitchen.list_on("2026-11-30");
+    assert_eq!(list["short"].as_array().map(Vec::len), Some(0), "{:#}", list["short"]);
+    let day = kitchen.done_on("2026-11-30", &["day"]);
+    assert!(day.contains("Take out: Dish, 1 portion, fridge"), "{day}");
+    assert!(day.contains("Take out: Dish, for Emil, without sesame seed, ½ portion, fridge"), "{day}");
+    for verb in [["stock"], ["look"]] {
+        let output = kitchen.run_on("2026-11-30", &verb);
+        let said = crate::kitchen::stdout(&output);
+        assert!(said.contains("Dish, for Emil, without sesame seed"), "{verb:?}: {said}{}", stderr(&output));
+    }
+    // Monday's supper eats one of the two portions, and Emil's half.
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 1.0)]);
+}
+
+#[test]
+fn nobody_elses_meal_draws_it() {
+    let kitchen = mash_for_two_days();
+    kitchen.done_on("2026-11-29", &["issue"]);
+    // All but Emil's is gone: the portions that everybody has are thrown away first.
+    kitchen.done_on("2026-11-30", &["waste", "2 portions recipe:dish"]);
+    assert_eq!(fridge(&kitchen, "2026-11-30"), [emils(0.5)]);
+    let short = kitchen.list_on("2026-11-30")["short"].clone();
+    let amounts: Vec<f64> = short.as_array().into_iter().flatten().filter_map(|one| one["amount"]["amount"].as_f64()).collect();
+    assert_eq!(amounts, [1.0, 1.0], "Rosa's on both days, and not Emil's half: {short:#}");
+}
+
+#[test]
+fn a_session_that_nobody_booked_left_it_all_the_same() {
+    let kitchen = mash_for_two_days();
+    kitchen.done(&["print"]);
+    let list = kitchen.list_on("2026-11-30");
+    assert_eq!(list["short"].as_array().map(Vec::len), Some(0), "{:#}", list["short"]);
+}
+
+#[test]
+fn where_theirs_is_not_there_it_is_named_as_what_runs_short() {
+    let lot = "[[lot]]\nrecipe = \"dish\"\namount = \"3 portions\"\nplace = \"fridge\"\nmade = 2026-11-29\n";
+    let kitchen = mash_for_two_days().pantry(lot);
+    let day = kitchen.done_on("2026-11-30", &["day"]);
+    assert!(day.contains("½ portion of Dish, for Emil, without sesame seed"), "{day}");
+}
+
+#[test]
+fn the_count_sheet_knows_it_by_whose_it_is_and_undo_puts_it_back() {
+    let kitchen = mash_for_two_days();
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-30", &["count", "--sheet"]);
+    let name = "sheets/count-sheet-2026-11-30.toml";
+    let sheet = kitchen.text(name);
+    assert!(sheet.contains("eater = \"Emil\"\nwithout = [\"sesame seed\"]"), "{sheet}");
+    let (before, emil) = sheet.split_once("eater = \"Emil\"").expect("Emil's lot");
+    let counted = format!("{before}eater = \"Emil\"{}", emil.replacen("counted = \"\"", "counted = \"0\"", 1));
+    let kitchen = kitchen.file("counted.toml", &counted);
+    kitchen.done_on("2026-11-30", &["count", "counted.toml"]);
+    assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 2.0)]);
+    kitchen.done_on("2026-11-30", &["undo"]);
+    assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 2.0), emils(0.5)]);
+}
+
+#[test]
+fn a_lot_that_is_nobodys_alone_lacks_nothing_and_a_food_is_nobodys_alone() {
+    let lot = |rest: &str| format!("[[lot]]\namount = \"1 portion\"\nplace = \"fridge\"\n{rest}\n");
+    refused(
+        &mash_for_two_days().pantry(&lot("recipe = \"dish\"\nwithout = [\"sesame seeds\"]")),
+        &["without needs whose it is", "eater ="],
+    );
+    let food = "[[lot]]\nfood = \"potatoes\"\namount = \"1 kg\"\nplace = \"fridge\"\neater = \"Emil\"\n";
+    refused(&mash_for_two_days().pantry(food), &["a food is nobody's alone"]);
+}

@@ -6,10 +6,10 @@ use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
-use super::Of;
 use super::kept::KeptList;
 use super::shape::OnDate;
 use super::short::{Short, short};
+use super::{Of, Theirs};
 use crate::foods::Place;
 use crate::kitchen::{self, Kitchen, Names, Warning};
 use crate::measure::Quantity;
@@ -279,6 +279,8 @@ impl<'a> Kept<'a> {
 struct Lot<'a> {
     #[serde(flatten)]
     of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
     amount: &'a Quantity,
     place: Place,
     #[schemars(with = "Option<OnDate>")]
@@ -290,7 +292,14 @@ struct Lot<'a> {
 
 impl<'a> Lot<'a> {
     fn of(lot: &'a Expiring, names: Names<'a>) -> Lot<'a> {
-        Lot { of: Of::ware(lot.of, names), amount: &lot.amount, place: lot.place, until: lot.until, past: lot.past }
+        Lot {
+            of: Of::ware(lot.of, names),
+            whose: Theirs::of(lot.whose.as_ref(), names),
+            amount: &lot.amount,
+            place: lot.place,
+            until: lot.until,
+            past: lot.past,
+        }
     }
 }
 

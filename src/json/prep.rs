@@ -43,6 +43,9 @@ pub struct Session {
     fetch: Vec<Fetch>,
     cuts: Vec<Cut>,
     boxes: Vec<Boxed>,
+    /// What single eaters get straight from the pot without something that goes into the rest. Left out where there is none.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    set_aside: Vec<Boxed>,
     cautions: Vec<String>,
     advice: Vec<String>,
     #[serde(default)]
@@ -252,6 +255,7 @@ impl Past<'_> {
             fetch: fetch.unwrap_or_default(),
             cuts: Vec::new(),
             boxes: boxes.unwrap_or_default(),
+            set_aside: Vec::new(),
             cautions: Vec::new(),
             advice: Vec::new(),
         }
@@ -284,6 +288,7 @@ impl Writer<'_> {
             fetch: prep::by_food(&session.fetch).iter().map(|one| self.fetch(one)).collect(),
             cuts: session.cuts.iter().sorted_by_key(|cut| cut.step).map(|one| self.cut(one)).collect(),
             boxes: session.boxes.iter().map(|one| self.boxed(one)).collect(),
+            set_aside: session.set_aside.iter().map(|one| self.put(one)).collect(),
             cautions: session.cautions.iter().map(|one| one.with_source(self.names)).collect(),
             advice: session.advice.iter().map(|one| one.text(self.names)).collect(),
             slower: session.slower.iter().map(|one| self.slower(one)).collect(),
@@ -475,7 +480,7 @@ impl Session {
         };
         let batches = self.batches.iter().filter_map(batch).collect();
         let fetch = self.fetched.iter().chain(&self.fetch).filter_map(|one| one.taken(foods, recipes)).collect();
-        let boxes = self.boxed.iter().chain(&self.boxes).filter_map(|one| one.put(foods, recipes)).collect();
+        let boxes = self.boxed.iter().chain(&self.boxes).chain(&self.set_aside).filter_map(|one| one.put(foods, recipes)).collect();
         Ok(Turnover { start, batches, fetch, boxes })
     }
 }

@@ -264,7 +264,9 @@ impl Planner<'_> {
             let batches = Batches::to_yield(recipe, &self.kitchen.foods, missing.exact());
             one_after_another(recipe, &self.kitchen.appliances, batches.to_f64(), self.kitchen.rules.pace)
         };
-        let same = |short: &&mut ShortMeal| short.recipe == id && short.at == meal.at_time && short.label == meal.label;
+        let whose = use_.only_apart();
+        let same =
+            |short: &&mut ShortMeal| short.recipe == id && short.whose == whose && short.at == meal.at_time && short.label == meal.label;
         if let Some(known) = self.made.short.iter_mut().find(same) {
             known.amount = known.amount.plus(&amount).unwrap_or(amount);
             known.takes = minutes(&known.amount);
@@ -273,7 +275,7 @@ impl Planner<'_> {
         let takes = minutes(&amount);
         let (at, label, word) = (meal.at_time, meal.label.clone(), meal.word.clone());
         let ahead = recipe.steps.iter().filter_map(|step| step.ahead).max().unwrap_or_default();
-        self.made.short.push(ShortMeal { at, label, word, meal: meal_name(meal), recipe: id, amount, takes, ahead });
+        self.made.short.push(ShortMeal { at, label, word, meal: meal_name(meal), recipe: id, whose, amount, takes, ahead });
     }
 
     /// The very session that uses it, or the latest whose food is ready by then.

@@ -1,11 +1,12 @@
 //! What is taken out for one eater: when, and into which box where the rest is cooked on.
 
 use super::boxes::box_task_of;
-use super::{AsideTask, BoxTask, Kept};
+use super::{AsideTask, BoxTask, Kept, Put};
 use crate::foods::Place;
-use crate::kitchen::Kitchen;
+use crate::kitchen::{Kitchen, Whose};
 use crate::measure::Quantity;
-use crate::plan::{Boxed, Making, goes_in_later, is_chilled_alone, taken_out_before};
+use crate::plan::{self, Boxed, Making, User, goes_in_later, is_chilled_alone, taken_out_before};
+use crate::shelf::after_days;
 
 pub(super) fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
     let (apart, recipe) = (&making.apart[of], &kitchen.recipes[making.recipe]);
@@ -37,4 +38,15 @@ pub(super) fn boxed_with_the_rest<'m>(kitchen: &'m Kitchen, making: &'m Making) 
 
 pub(super) fn rest_boxed(kitchen: &Kitchen, making: &Making) -> BoxTask {
     box_task_of(making.recipe, boxed_with_the_rest(kitchen, making))
+}
+
+/// What single eaters are served of a making straight from the pot, without something that goes into the rest.
+pub(super) fn served_apart(kitchen: &Kitchen, making: &Making) -> Vec<Put> {
+    let use_by = after_days(making.on, kitchen.recipes[making.recipe].fridge.unwrap_or_default());
+    let straight = making.uses.iter().filter(|one| one.kept == plan::Kept::Straight && matches!(one.by, User::Meal(_)));
+    let put = |(whose, amount): (Option<Whose>, Quantity)| {
+        let Whose { eater, without } = whose?;
+        Some(Put { recipe: making.recipe, eater: Some(eater), without, amount, place: Place::Fridge, use_by })
+    };
+    straight.flat_map(|one| one.by_whom()).filter_map(put).collect()
 }

@@ -4,6 +4,7 @@ use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::advice::{Teller, advice, minutes_over};
+use super::aside::served_apart;
 use super::before::{before, begun, moves};
 use super::boxes::boxes;
 use super::cautions::{cautions, for_eaters};
@@ -125,6 +126,7 @@ fn session_plan(
         tasks: timed.into_iter().map(|(task, _)| task).collect(),
         fetch,
         boxes,
+        set_aside: made().flat_map(|making| served_apart(kitchen, making)).collect(),
         cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
         advice: if done_by.is_some() {
             vec![Advice::AllDone]
@@ -172,7 +174,7 @@ pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Dem
         start: week.sessions[index].start,
         batches: made().map(batch).collect(),
         fetch: fetch(kitchen, makings, demand, draws, (index, true)).into_iter().map(taken).collect(),
-        boxes: made().flat_map(|making| boxes(kitchen, making)).map(Put::from).collect(),
+        boxes: made().flat_map(|making| boxes(kitchen, making).into_iter().map(Put::from).chain(served_apart(kitchen, making))).collect(),
     }
 }
 

@@ -51,6 +51,8 @@ pub struct SessionPlan {
     pub fetch: Vec<Fetch>,
     pub cuts: Vec<Cut>,
     pub boxes: Vec<BoxNote>,
+    /// What single eaters get straight from the pot without something that goes into the rest: in no box, and yet theirs alone.
+    pub set_aside: Vec<Put>,
     pub cautions: Vec<Care>,
     /// The gravest first.
     pub advice: Vec<Advice>,
@@ -468,7 +470,7 @@ pub struct Taken {
     pub amount: Quantity,
 }
 
-/// What goes into boxes of one place.
+/// What goes into boxes of one place, or stands in the fridge until its meal is booked.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Put {
     pub recipe: RecipeId,
@@ -494,7 +496,7 @@ impl From<&SessionPlan> for Turnover {
         let fetch = rest.clone().flat_map(|rest| &rest.fetched).chain(&session.fetch);
         let fetch = fetch.map(|one| Taken { of: Ok(one.of), amount: one.amount.clone() });
         let put = |one: &BoxNote| Put::from(one.clone());
-        let boxes = rest.flat_map(|rest| &rest.boxed).chain(&session.boxes).map(put);
+        let boxes = rest.flat_map(|rest| &rest.boxed).chain(&session.boxes).map(put).chain(session.set_aside.iter().cloned());
         Turnover { start: session.start, batches: session.batches.clone(), fetch: fetch.collect(), boxes: boxes.collect() }
     }
 }

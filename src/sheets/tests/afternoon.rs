@@ -185,6 +185,7 @@ pub fn session() -> SessionPlan {
                 step: 7,
             },
         ],
+        set_aside: vec![],
         boxes: vec![
             BoxNote {
                 what_for: vec!["Mon supper".into(), "Wed lunch".into()],

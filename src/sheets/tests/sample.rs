@@ -303,6 +303,7 @@ pub fn list() -> ShoppingList {
         days: vec![],
         meals: Vec::new(),
         expiring: vec![Expiring {
+            whose: None,
             of: Ware::Food(food("feta")),
             amount: g(100.0),
             place: Place::Fridge,

@@ -17,7 +17,7 @@ fn printed(card: &WeekCard, settings: Settings) -> Sheet {
 }
 
 fn out(name: &str, amount: Quantity, place: Option<Place>, then: Then) -> CardDish {
-    CardDish { recipe: dish(name), amounts: vec![amount], place, boxed: place.map(|_| "flat tub".into()), then }
+    CardDish { recipe: dish(name), whose: None, amounts: vec![amount], place, boxed: place.map(|_| "flat tub".into()), then }
 }
 
 fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
