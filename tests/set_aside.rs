@@ -213,7 +213,7 @@ fn the_count_sheet_knows_it_by_whose_it_is_and_undo_puts_it_back() {
     let kitchen = mash_for_two_days();
     kitchen.done_on("2026-11-29", &["issue"]);
     kitchen.done_on("2026-11-30", &["count", "--sheet"]);
-    let name = "sheets/count-sheet-2026-11-30.toml";
+    let name = "sheets/count-2026-11-30.toml";
     let sheet = kitchen.text(name);
     assert!(sheet.contains("eater = \"Emil\"\nwithout = [\"sesame seed\"]"), "{sheet}");
     let (before, emil) = sheet.split_once("eater = \"Emil\"").expect("Emil's lot");

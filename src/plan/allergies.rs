@@ -219,7 +219,8 @@ impl<'k> Plate<'k> {
     }
 
     fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, heated: bool, way: &mut Way<'k>, found: &mut Vec<Found<'k>>) {
-        if self.without.contains(&line.ware()) {
+        // The lines of the meal are those that are served: one that a swap put there is on the plate, whatever else is exchanged.
+        if !way.dishes.is_empty() && self.without.contains(&line.ware()) {
             return;
         }
         match line.ware() {

@@ -172,6 +172,8 @@ pub struct Spare {
 pub struct Move {
     pub on: Date,
     pub recipe: RecipeId,
+    /// Whose it is alone.
+    pub whose: Option<Whose>,
     pub amount: Quantity,
     /// Labels of the meals it is for.
     pub what_for: Vec<String>,

@@ -17,7 +17,7 @@ use super::uses::{Pending, direct_uses, meal_name};
 use super::weeks::span;
 use super::yields::{Batches, in_makes};
 use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Lot, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week};
+use crate::kitchen::{Kitchen, Lot, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week, Whose};
 use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
 use crate::shelf::{First, Shelf, Taken, after_days};
 
@@ -163,7 +163,7 @@ impl Planner<'_> {
             let lot = &kitchen.lots[taken.lot];
             let amount = Quantity::of(&recipe.makes.dimension(), &taken.amount);
             if lot.place == Place::Freezer {
-                self.add_move(id, use_.at.date(), &amount, &use_.label);
+                self.add_move((id, lot.whose.clone()), use_.at.date(), &amount, &use_.label);
             }
             self.made.cooked_draws.push(Draw {
                 of: Ware::Recipe(id),
@@ -320,7 +320,9 @@ impl Planner<'_> {
             frozen: frozen.is_some(),
         });
         for use_ in open.uses.iter().filter(|use_| use_.kept == Kept::Freezer) {
-            self.add_move(id, use_.on, &use_.amount, &use_.label);
+            for (whose, amount) in use_.by_whom() {
+                self.add_move((id, whose), use_.on, &amount, &use_.label);
+            }
         }
         let index = self.made.makings.len();
         self.add_component_uses(recipe, &open, index, &batches);
@@ -384,16 +386,16 @@ impl Planner<'_> {
         (rest, apart)
     }
 
-    fn add_move(&mut self, recipe: RecipeId, used_on: Date, amount: &Quantity, label: &str) {
+    fn add_move(&mut self, (recipe, whose): (RecipeId, Option<Whose>), used_on: Date, amount: &Quantity, label: &str) {
         let on = used_on.saturating_sub(1.day());
         let moves = &mut self.made.moves;
-        if let Some(known) = moves.iter_mut().find(|known| known.on == on && known.recipe == recipe) {
+        if let Some(known) = moves.iter_mut().find(|known| (known.on, known.recipe) == (on, recipe) && known.whose == whose) {
             known.amount = known.amount.plus(amount).unwrap_or_else(|| known.amount.clone());
             if !known.what_for.iter().any(|known| known == label) {
                 known.what_for.push(label.to_owned());
             }
         } else {
-            moves.push(Move { on, recipe, amount: amount.clone(), what_for: vec![label.to_owned()], late: false });
+            moves.push(Move { on, recipe, whose, amount: amount.clone(), what_for: vec![label.to_owned()], late: false });
         }
     }
 }

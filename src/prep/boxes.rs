@@ -42,7 +42,7 @@ pub(super) fn box_task_of<'b>(recipe: RecipeId, boxes: impl Iterator<Item = &'b 
 }
 
 pub(super) fn errand(moved: &Move) -> Errand {
-    Errand::Move { recipe: moved.recipe, amount: moved.amount.clone(), late: moved.late }
+    Errand::Move { recipe: moved.recipe, whose: moved.whose.clone(), amount: moved.amount.clone(), late: moved.late }
 }
 
 /// "3 portions", "600 g", "12 pieces".
@@ -252,7 +252,14 @@ mod tests {
     fn a_move_says_how_much_of_what() {
         let mut kitchen = kitchen();
         kitchen.recipes = vec![recipe("barley", "Pearl barley", 6.0, vec![])];
-        let moved = Move { on: date(2026, 12, 2), recipe: RecipeId(0), amount: Quantity::portions(3.0), what_for: vec![], late: false };
+        let moved = Move {
+            on: date(2026, 12, 2),
+            recipe: RecipeId(0),
+            whose: None,
+            amount: Quantity::portions(3.0),
+            what_for: vec![],
+            late: false,
+        };
         assert_eq!(
             errand(&moved).text(kitchen.names(), kitchen.print.units),
             "Move 3 portions of pearl barley from the freezer to the fridge"

@@ -5,7 +5,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::{Advice, Care, Rest};
 use crate::foods::{FoodId, Place};
-use crate::kitchen::{ApplianceId, Person, RecipeId, Ware};
+use crate::kitchen::{ApplianceId, Person, RecipeId, Ware, Whose};
 use crate::measure::{Celsius, Number, Quantity};
 use crate::plan::{Beware, Contains, ShortMeal};
 use crate::words::{clock, duration, listed};
@@ -451,7 +451,7 @@ pub enum Errand {
     /// Out of the freezer, to thaw in the fridge.
     Thaw { food: FoodId, amount: Quantity },
     /// Portions from the freezer to the fridge; `late` where they ought to have been moved before.
-    Move { recipe: RecipeId, amount: Quantity, late: bool },
+    Move { recipe: RecipeId, whose: Option<Whose>, amount: Quantity, late: bool },
 }
 
 /// What a session takes off the shelf and puts on it: all that a booking needs, of a plan just made or of one that was printed.

@@ -6,7 +6,7 @@ use super::filling::boxing_words;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::safety::{KEPT_HOT, REHEATED};
 use crate::foods::{FoodId, Place};
-use crate::kitchen::much::{much_of, several};
+use crate::kitchen::much::{for_whom, much_of, several};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
 use crate::measure::{Number, Units, show, show_at_most};
 use crate::telling;
@@ -206,9 +206,11 @@ impl Errand {
                 let them = if several(names, ware, amount) { "them" } else { "it" };
                 format!("Take {} out of the freezer and let {them} thaw in the fridge", much_of(names, ware, amount, units))
             }
-            Errand::Move { recipe, amount, late } => {
+            Errand::Move { recipe, whose, amount, late } => {
                 let now = if *late { telling::list::NOW } else { "" };
-                format!("Move {} of {} from the freezer to the fridge{now}", counted(amount, units), in_a_sentence(names.recipe(*recipe)))
+                let dish = in_a_sentence(names.recipe(*recipe)) + &for_whom(names, whose.as_ref());
+                let gap = if whose.is_some() { "," } else { "" };
+                format!("Move {} of {dish}{gap} from the freezer to the fridge{now}", counted(amount, units))
             }
         }
     }

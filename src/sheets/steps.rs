@@ -170,7 +170,7 @@ impl Steps<'_> {
         let mut spans = vec![plain(ended(&task.text(self.names, self.units)))];
         if task.boxing().is_some() {
             spans.push(plain(" "));
-            spans.extend(self.into_boxes(task, None));
+            spans.extend(self.filled(task, None));
             return spans;
         }
         let more = self.facts(task);
@@ -189,11 +189,11 @@ impl Steps<'_> {
         }
         let places: Vec<Place> = fillings.iter().map(|filling| filling.place).collect();
         let (verb, rest) = boxing_words(&places);
-        [vec![plain(format!("{verb}. "))], self.into_boxes(task, rest)].concat()
+        [vec![plain(format!("{verb}. "))], self.filled(task, rest)].concat()
     }
 
     /// "Fridge: 2½ portions in 2 deep tubs, …". `rest` are the words before what is cold, where some of it is not.
-    fn into_boxes(&self, task: &Task, mut rest: Option<&'static str>) -> Vec<Span> {
+    fn filled(&self, task: &Task, mut rest: Option<&'static str>) -> Vec<Span> {
         let fillings = self.session.fillings(task);
         let mut spans = Vec::new();
         for (index, filling) in fillings.iter().enumerate() {

@@ -165,9 +165,26 @@ fn read_swap(table: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Swap> {
             speech.found.mistake(at, "a dish and a food are not measured alike, so one cannot stand for the other", remedy);
             continue;
         }
-        swaps.push(Swap { from, to });
+        swaps.push((Swap { from, to }, at));
     }
-    swaps
+    for (_, at) in swaps.iter().filter(|(swap, _)| comes_back(&swaps, swap)) {
+        let remedy = "Write another dish or food in its place, or \"\" to leave it away.";
+        speech.found.mistake(at.clone(), "swap leads back to what it is to take the place of", remedy);
+    }
+    swaps.into_iter().map(|(swap, _)| swap).collect()
+}
+
+/// Does an exchange lead to itself, by way of any others?
+fn comes_back(swaps: &[(Swap, Spot)], first: &Swap) -> bool {
+    let mut to = first.to;
+    for _ in 0..swaps.len() {
+        let Some(reached) = to else { return false };
+        if reached == first.from {
+            return true;
+        }
+        to = swaps.iter().find(|(swap, _)| swap.from == reached).and_then(|(swap, _)| swap.to);
+    }
+    to == Some(first.from)
 }
 
 /// A recipe by its id or a food by its name; where there is neither, a mistake that names the nearest.

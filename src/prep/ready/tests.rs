@@ -82,6 +82,7 @@ fn session(tasks: Vec<Task>) -> (Kitchen, SessionPlan) {
         tasks,
         fetch: vec![],
         cuts: vec![],
+        set_aside: vec![],
         boxes: vec![],
         cautions: vec![],
         advice: vec![],

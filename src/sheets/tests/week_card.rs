@@ -54,7 +54,7 @@ pub fn card() -> WeekCard {
         beware: Some(Beware::Contains(vec![Allergen::Fish])),
         ..meal("Tue supper", vec![])
     };
-    let barley = Errand::Move { recipe: dish("Pearl barley"), amount: Quantity::portions(1.0), late: false };
+    let barley = Errand::Move { recipe: dish("Pearl barley"), whose: None, amount: Quantity::portions(1.0), late: false };
     let day = |on, meals, tonight| CardDay { on, meals, tonight };
     WeekCard {
         short: vec![],
