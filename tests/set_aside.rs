@@ -104,6 +104,19 @@ fn what_is_done_and_only_scattered_is_taken_out_before() {
     );
 }
 
+#[test]
+fn of_a_component_their_part_goes_to_theirs_alone() {
+    // The salad takes 100 g of sauce a portion: 100 g for Rosa's, and 50 g without sesame for Emil's half.
+    let sauce = "name = \"Sauce\"\nmakes = \"400 g\"\nbatches = \"any\"\nkeeps = { fridge = \"3 days\" }\n\
+                 ingredients = [\"400 g greek yoghurt\", \"40 g sesame seeds\"]\nmethod = \"\"\"\nBeat the yoghurt.\nStir in the sesame seeds.\n\"\"\"\n";
+    let salad = dish(KEEPS, &["400 g cucumber", "400 g recipe:sauce"], "Slice the cucumber.\nToss with the sauce.");
+    let kitchen = supper(&salad).recipe("sauce", sauce);
+    let toss = tasks(&kitchen, "step").into_iter().find(|task| task["recipe"] == "dish" && task["step"] == 2).expect("the tossing");
+    assert_eq!(toss["text"], "Toss with 100 g sauce.");
+    let texts: Vec<String> = tasks(&kitchen, "aside").iter().filter_map(|task| task["text"].as_str().map(str::to_owned)).collect();
+    assert!(texts.iter().any(|text| text.ends_with("Give it of the sauce only what is set aside for Emil.")), "{texts:?}");
+}
+
 fn tasks(kitchen: &Kitchen, kind: &str) -> Vec<Value> {
     let prep = kitchen.prep();
     let tasks = prep["sessions"][0]["tasks"].as_array().cloned().unwrap_or_default();
@@ -170,11 +183,12 @@ fn what_was_set_aside_lies_on_the_shelf_as_theirs_and_serves_their_meal() {
     let day = kitchen.done_on("2026-11-30", &["day"]);
     assert!(day.contains("Take out: Dish, 1 portion, fridge"), "{day}");
     assert!(day.contains("Take out: Dish, for Emil, without sesame seed, ½ portion, fridge"), "{day}");
-    for verb in [["stock"], ["look"]] {
-        let output = kitchen.run_on("2026-11-30", &verb);
-        let said = crate::kitchen::stdout(&output);
-        assert!(said.contains("Dish, for Emil, without sesame seed"), "{verb:?}: {said}{}", stderr(&output));
-    }
+    let stock = kitchen.done_on("2026-11-30", &["stock"]);
+    assert!(stock.contains("Dish, for Emil, without sesame seed"), "{stock}");
+    let look = kitchen.done_on("2026-11-30", &["--format", "json", "look"]);
+    let look: Value = serde_json::from_str(&look).expect("JSON");
+    let asked = look["asked"].as_array().cloned().unwrap_or_default();
+    assert!(asked.iter().any(|lot| lot["eater"] == "Emil" && lot["without"][0] == "sesame seed"), "{look:#}");
     // Monday's supper eats one of the two portions, and Emil's half.
     kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
     assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 1.0)]);
@@ -185,7 +199,7 @@ fn nobody_elses_meal_draws_it() {
     let kitchen = mash_for_two_days();
     kitchen.done_on("2026-11-29", &["issue"]);
     // All but Emil's is gone: the portions that everybody has are thrown away first.
-    kitchen.done_on("2026-11-30", &["waste", "2 portions recipe:dish"]);
+    kitchen.done_on("2026-11-30", &["waste", "2 portions recipe:dish", "--why", "spoilt"]);
     assert_eq!(fridge(&kitchen, "2026-11-30"), [emils(0.5)]);
     let short = kitchen.list_on("2026-11-30")["short"].clone();
     let amounts: Vec<f64> = short.as_array().into_iter().flatten().filter_map(|one| one["amount"]["amount"].as_f64()).collect();
@@ -201,14 +215,6 @@ fn a_session_that_nobody_booked_left_it_all_the_same() {
 }
 
 #[test]
-fn where_theirs_is_not_there_it_is_named_as_what_runs_short() {
-    let lot = "[[lot]]\nrecipe = \"dish\"\namount = \"3 portions\"\nplace = \"fridge\"\nmade = 2026-11-29\n";
-    let kitchen = mash_for_two_days().pantry(lot);
-    let day = kitchen.done_on("2026-11-30", &["day"]);
-    assert!(day.contains("½ portion of Dish, for Emil, without sesame seed"), "{day}");
-}
-
-#[test]
 fn the_count_sheet_knows_it_by_whose_it_is_and_undo_puts_it_back() {
     let kitchen = mash_for_two_days();
     kitchen.done_on("2026-11-29", &["issue"]);
@@ -221,6 +227,9 @@ fn the_count_sheet_knows_it_by_whose_it_is_and_undo_puts_it_back() {
     let kitchen = kitchen.file("counted.toml", &counted);
     kitchen.done_on("2026-11-30", &["count", "counted.toml"]);
     assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 2.0)]);
+    // What is missing is named as theirs, and nobody takes it for the dish that everybody has.
+    let day = kitchen.done_on("2026-11-30", &["day"]);
+    assert!(day.contains("½ portion of Dish, for Emil, without sesame seed"), "{day}");
     kitchen.done_on("2026-11-30", &["undo"]);
     assert_eq!(fridge(&kitchen, "2026-11-30"), [(None, 2.0), emils(0.5)]);
 }

@@ -13,7 +13,7 @@ use super::out::unit_price;
 use super::receive::text_of;
 use super::record::{Exact, LotRecord, Named, as_lot, exactly};
 use crate::foods::{Foods, Place, convert};
-use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Lot, Mistake, Recipe, RecipeId};
+use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Lot, Mistake, Recipe, RecipeId, Whose};
 use crate::measure::{Dimension, InPacks, Money, Number, Quantity};
 use crate::plan::in_makes;
 use crate::shelf::{Prices, counts_packs, lot_dates, once_opened, worth};
@@ -199,6 +199,8 @@ pub struct Differences {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Difference {
     pub of: Named,
+    /// Whose it is alone, where it is one eater's.
+    pub whose: Option<Whose>,
     pub place: Place,
     pub until: Option<Date>,
     pub booked: Quantity,
@@ -214,10 +216,12 @@ pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
         let lot = change.to.as_ref().or(change.from.as_ref())?;
         let of = |number: &Number| Quantity::of(&lot.amount.dimension, number);
         let (booked, counted) = (number(&change.from), number(&change.to));
+        let lies = as_lot(kitchen, lot);
         Some(Difference {
             of: lot.named(),
+            whose: lies.as_ref().and_then(|lot| lot.whose.clone()),
             place: lot.place,
-            until: as_lot(kitchen, lot).and_then(|lot| lot_dates(&kitchen.foods, &kitchen.recipes, &lot).earliest),
+            until: lies.and_then(|lot| lot_dates(&kitchen.foods, &kitchen.recipes, &lot).earliest),
             booked: of(&booked),
             counted: of(&counted),
             difference: of(&(&counted - &booked)),

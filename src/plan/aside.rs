@@ -9,6 +9,7 @@ use super::servings::{goes_into, lines_within, servings};
 use crate::foods::Kind;
 use crate::foods::safety::least_inside;
 use crate::kitchen::{Ingredient, Kitchen, Meal, Mistake, Piece, Recipe, RecipeId, Step, Swap, Ware, Warning, Week, Who, heats_in_words};
+use crate::words::in_a_sentence;
 
 /// Why no portion can be taken out of a dish before this goes in. Steps count from 0.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -195,7 +196,7 @@ fn cannot(kitchen: &Kitchen, meal: &Meal, name: &str, dish: RecipeId, why: NotOu
     let (recipe, names) = (&kitchen.recipes[dish], kitchen.names());
     let (NotOut::WithTheFirstStep(ware) | NotOut::AheadOfTheSession(ware) | NotOut::NamedByNoStep(ware) | NotOut::NotDone { ware, .. }) =
         why;
-    let what = names.ware(ware);
+    let what = in_a_sentence(names.ware(ware));
     let none = "no portion can be taken out before it, for";
     let (cause, mend) = match why {
         NotOut::WithTheFirstStep(_) => (format!("{none} it goes in with the first step"), "a later step"),
