@@ -2,7 +2,6 @@
 
 use jiff::civil::{Date, DateTime};
 
-use super::servings::goes_into;
 use super::yields::Batches;
 use crate::foods::{FoodId, Foods, Place};
 use crate::kitchen::asked::Asked;
@@ -118,24 +117,7 @@ pub struct Apart {
     pub amount: Number,
 }
 
-/// Of what goes into a dish of which portions are set apart: the parts of a component that are set aside in turn, each as large as the
-/// portions it goes into.
-pub(super) fn set_aside_of_part<'a>(recipes: &'a [Recipe], apart: &'a [Apart], part: RecipeId) -> impl Iterator<Item = Apart> + 'a {
-    apart.iter().filter(move |one| !one.without.contains(&Ware::Recipe(part))).filter_map(move |one| {
-        let without: Vec<Ware> = one.without.iter().copied().filter(|ware| goes_into(recipes, part, *ware)).collect();
-        (!without.is_empty()).then(|| Apart { without, ..one.clone() })
-    })
-}
-
 impl Making {
-    /// As [`Making::times`], of a component: what of that is set aside for single eaters.
-    pub fn times_set_aside(&self, recipes: &[Recipe], part: RecipeId) -> Vec<(Whose, Number)> {
-        let times = |amount: Number| self.batches.number() * &(amount / self.makes.exact());
-        set_aside_of_part(recipes, &self.apart, part)
-            .map(|one| (Whose { eater: one.who, without: one.without }, times(one.amount)))
-            .collect()
-    }
-
     /// How many times a line that asks for this goes in: the batches, less what single eaters get without it.
     pub fn times(&self, ware: Ware) -> Number {
         self.batches.number() * &self.share_with(ware)

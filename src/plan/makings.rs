@@ -9,9 +9,10 @@ use jiff::ToSpan;
 use jiff::civil::{Date, DateTime};
 
 use super::boxes::{boxed, boxes};
-use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User, set_aside_of_part};
+use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User};
 use super::minutes::one_after_another;
 use super::order::dishes_first;
+use super::servings::set_aside_of_part;
 use super::straight::warm_until;
 use super::uses::{Pending, direct_uses, meal_name};
 use super::weeks::span;

@@ -2,7 +2,7 @@
 
 use std::collections::BTreeSet;
 
-use super::making::Apart;
+use super::making::{Apart, Making};
 use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, Recipe, RecipeId, Ware, Whose};
 use crate::measure::Number;
 
@@ -98,6 +98,25 @@ pub(super) fn lines_within(recipes: &[Recipe], recipe: RecipeId) -> impl Iterato
         }
     }
     dishes.into_iter().flat_map(|dish| &recipes[dish].ingredients)
+}
+
+/// Of what goes into a dish of which portions are set apart: the parts of a component that are set aside in turn, each as large as the
+/// portions it goes into.
+pub(super) fn set_aside_of_part<'a>(recipes: &'a [Recipe], apart: &'a [Apart], part: RecipeId) -> impl Iterator<Item = Apart> + 'a {
+    apart.iter().filter(move |one| !one.without.contains(&Ware::Recipe(part))).filter_map(move |one| {
+        let without: Vec<Ware> = one.without.iter().copied().filter(|ware| goes_into(recipes, part, *ware)).collect();
+        (!without.is_empty()).then(|| Apart { without, ..one.clone() })
+    })
+}
+
+impl Making {
+    /// As [`Making::times`], of a component: what of that is set aside for single eaters.
+    pub fn times_set_aside(&self, recipes: &[Recipe], part: RecipeId) -> Vec<(Whose, Number)> {
+        let times = |amount: Number| self.batches.number() * &(amount / self.makes.exact());
+        set_aside_of_part(recipes, &self.apart, part)
+            .map(|one| (Whose { eater: one.who, without: one.without }, times(one.amount)))
+            .collect()
+    }
 }
 
 /// Of a serving of a dish, what is eaten without something that goes into it. `one` is the amount of the line, in the unit of `makes`.
