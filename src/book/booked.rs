@@ -6,11 +6,12 @@ use jiff::civil::{Date, DateTime};
 
 use super::booking::InWeek;
 use super::chain::Book;
+use super::lately::LastBookings;
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
 use super::record::{LotRecord, records};
 use super::sum::{covered, standing, sum, with_paid};
-use crate::kitchen::{CountForm, Kitchen, Meal, Trip};
+use crate::kitchen::{CountForm, Kitchen, Lot, Meal, Trip};
 use crate::measure::Money;
 use crate::store::sha256;
 
@@ -27,6 +28,7 @@ pub struct Booked {
     purchases: Vec<Purchase>,
     /// Of each booking of some lines of a trip, what it is of and the shops to which the way was paid.
     fares: Vec<(Vec<String>, Vec<String>)>,
+    lately: LastBookings,
 }
 
 /// How a key of the book begins that names one line of a trip.
@@ -47,14 +49,30 @@ impl Booked {
         let fares = in_part.map(|booking| (booking.covers.clone(), booking.fares.keys().cloned().collect())).collect();
         let (covers, lots, purchases) = (covered(&book.bookings), sum(&book.bookings), purchases(&book.bookings));
         let in_weeks = standing(&book.bookings).into_iter().filter_map(|booking| Some((&*booking.covers, booking.in_week.as_ref()?)));
-        Booked { covers, lots, purchases, fares, moved: BTreeSet::new(), in_weeks: by_session(in_weeks) }
+        Booked {
+            covers,
+            lots,
+            purchases,
+            fares,
+            moved: BTreeSet::new(),
+            in_weeks: by_session(in_weeks),
+            lately: LastBookings::of(&book.bookings),
+        }
     }
 
     /// As [`Booked::by`], of a book that was not kept.
     pub fn told_by(ledger: &Ledger) -> Booked {
         let fares = ledger.fares_in_part().map(|(covers, shops)| (covers.to_vec(), shops.to_vec())).collect();
         let (covers, purchases) = (ledger.covers().cloned().collect(), ledger.purchases().collect());
-        Booked { covers, lots: ledger.lots(), purchases, fares, moved: BTreeSet::new(), in_weeks: by_session(ledger.in_weeks()) }
+        Booked {
+            covers,
+            lots: ledger.lots(),
+            purchases,
+            fares,
+            moved: BTreeSet::new(),
+            in_weeks: by_session(ledger.in_weeks()),
+            lately: ledger.lately().clone(),
+        }
     }
 
     /// `nth` counts the trips of one day from 0, in file order.
@@ -127,6 +145,11 @@ impl Booked {
 
     pub fn has_count(&self, form: &CountForm) -> bool {
         self.covers.contains(&count_key(form))
+    }
+
+    /// The kitchen's lots as they lay on a day, without what was booked since; bookings of something that `is_kept`, by its key, stay.
+    pub fn lots_on(&self, day: Date, kitchen: &Kitchen, is_kept: impl Fn(&str) -> bool) -> Vec<Lot> {
+        self.lately.lots_on(day, kitchen, is_kept)
     }
 
     /// Says of the kitchen's lots what was paid for them, where the book knows it.

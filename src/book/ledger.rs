@@ -11,6 +11,7 @@ use serde_json::value::RawValue;
 use super::booked::LINE;
 use super::booking::{Booking, Change, InWeek, Verb};
 use super::chain::{Broken, Marks, is_cut_short, not_as_booked, not_following, sealed, unreadable};
+use super::lately::{LastBookings, Lately};
 use super::purchases::{Purchase, purchase, purchase_of};
 use super::record::LotRecord;
 use super::sum::reversed;
@@ -26,6 +27,7 @@ pub struct Ledger {
     pub fragment: Option<String>,
     shelf: Sum,
     done: Done,
+    lately: LastBookings,
     /// The byte at which each line begins.
     begins: Vec<u64>,
     whole: Whole,
@@ -105,6 +107,13 @@ impl Line<'_> {
         Ok(Entry { number, on, verb, what: self.what.to_string(), why: self.why.as_deref().map(str::to_owned), changes })
     }
 
+    fn lately(&self) -> serde_json::Result<Lately> {
+        let Line { number, on, verb, takes_back, .. } = *self;
+        let change = |change: &Move| Ok((lot(change.from)?, lot(change.to)?));
+        let changes = self.changes.iter().map(change).collect::<serde_json::Result<_>>()?;
+        Ok(Lately { number, on, verb, takes_back, covers: self.covers.clone(), changes })
+    }
+
     /// What it bought, where it did.
     fn purchase(&self) -> serde_json::Result<Option<Purchase>> {
         if self.verb != Verb::Receive {
@@ -180,6 +189,7 @@ impl Ledger {
             }
             read.changes.iter().for_each(|change| shelf.change(change.from, change.to, number));
             let purchase = read.purchase().map_err(|error| broken(&error))?;
+            ledger.lately.push(read.lately().map_err(|error| broken(&error))?);
             ledger.enter(number, read.takes_back, Standing::of(read.covers, read.in_week, purchase, read.fares));
             std::mem::swap(&mut line, &mut last);
         }
@@ -206,6 +216,7 @@ impl Ledger {
         for Change { from, to, .. } in &booking.changes {
             self.shelf.change(from.clone(), to.clone());
         }
+        self.lately.push(Lately::of(&booking));
         let purchase = (booking.verb == Verb::Receive).then(|| purchase(&booking));
         let (covers, in_week, fares) = (booking.covers.clone(), booking.in_week.clone().map(Box::new), booking.fares.clone());
         self.enter(booking.number, booking.takes_back, Standing::of(covers, in_week, purchase, fares));
@@ -251,6 +262,10 @@ impl Ledger {
     /// The numbers of the bookings that have not been taken back, those that take back left out, the last first.
     pub fn standing(&self) -> impl Iterator<Item = u64> {
         self.done.standing.keys().rev().copied()
+    }
+
+    pub(super) fn lately(&self) -> &LastBookings {
+        &self.lately
     }
 
     pub fn whole(&self) -> Whole {

@@ -20,6 +20,7 @@ mod goods_form;
 mod hashes;
 mod issue;
 mod keeping;
+mod lately;
 mod ledger;
 mod moved;
 mod next;

@@ -183,7 +183,7 @@ pub fn reckon_beside<'k>(
         begun,
         paid: booked.paid_between(first, last),
         past_trips: past_trips(&kitchen, &lived),
-        past_sessions: past_sessions(&loaded.kitchen, &lived),
+        past_sessions: past_sessions(&lived),
         past_meals: lived.past_meals(),
         as_planned: lived.as_planned,
         kitchen,
@@ -264,10 +264,10 @@ fn past_trips(kitchen: &Kitchen, lived: &Lived) -> Vec<TripList> {
     past.map(told).chain(own).chain(own_done).collect()
 }
 
-fn past_sessions(kitchen: &Kitchen, lived: &Lived) -> Vec<PastSession> {
+fn past_sessions(lived: &Lived) -> Vec<PastSession> {
     let past = lived.week.sessions.iter().zip(&lived.standing.sessions).filter(|(_, state)| **state != State::Open);
     let told = |(session, state): (&Session, &State)| {
-        let turnover = lived.turnover(kitchen, session.start);
+        let turnover = lived.turnover(session.start);
         PastSession { start: session.start, state: *state, turnover }
     };
     past.map(told).collect()
@@ -380,9 +380,9 @@ impl Reckoning<'_> {
         plan
     }
 
-    /// The plan of the sessions that are taken as done, as they were planned on the shelf of the household's files; `None` where none is.
-    pub fn prep_as_planned(&self, kitchen: &Kitchen, effort: Effort) -> Option<PrepPlan> {
-        let AsPlanned { week, stages: Stages { makings, demanded, netted, .. }, .. } = self.as_planned.as_ref()?;
+    /// The plan of the sessions that are taken as done, as they were planned; `None` where none is.
+    pub fn prep_as_planned(&self, effort: Effort) -> Option<PrepPlan> {
+        let AsPlanned { kitchen, week, stages: Stages { makings, demanded, netted, .. }, .. } = self.as_planned.as_ref()?;
         Some(prep::prep(kitchen, week, makings, &demanded.demand, &netted.draws, effort))
     }
 

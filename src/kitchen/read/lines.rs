@@ -197,7 +197,7 @@ impl<'k> Speech<'k> {
                 lines.into_iter().filter_map(|line| self.ingredient(line, text, at)).collect()
             }
             Err(error) => {
-                let meant = self.recipes.in_a_line(text);
+                let meant = self.recipes.in_a_line(text).filter(|_| !text.contains("recipe:"));
                 let remedy = meant.map_or(error.remedy.clone(), |meant| format!("write recipe: before the id of a recipe: \"{meant}\""));
                 self.found.mistake(place(&error), error.cause, remedy);
                 Vec::new()

@@ -50,11 +50,22 @@ pub(super) fn read_plates(asking: &Asking<'_, '_>, key: &str, places: &Places<'_
     let read = |speech: &mut Speech<'_>, typed: Written<'_, '_>| match typed {
         Written::Line(typed, source) => match any_line(&typed, source, asking, places, speech) {
             Some(plate) => plate.into_iter().collect(),
-            None => speech.line(typed, source).into_iter().map(Plate::As).collect(),
+            None => food_line(typed, source, asking, speech).into_iter().map(Plate::As).collect(),
         },
         Written::Table(table) => speech.table_line(table).into_iter().map(Plate::As).collect(),
     };
     speech.each_line(asking.table, key, "[[meal.each]]", read)
+}
+
+/// A line of a food or a recipe. What reads as a heading is one that lacks its amount, unless it says what it is for: "For the table:".
+fn food_line(typed: Typed, source: &Source, asking: &Asking<'_, '_>, speech: &mut Speech<'_>) -> Vec<Ingredient> {
+    let headings = speech.headings.len();
+    let lines = speech.line(typed, source);
+    for (at, heading) in speech.headings.drain(headings..).filter(|(_, heading)| !heading.to_lowercase().starts_with("for ")) {
+        let cause = format!("\"{heading}:\" names no amount, so {} would be without it", asking.whose);
+        asking.table.file.found.mistake(at, cause, format!("Write how much: \"100 g {heading}\"; or take the line out."));
+    }
+    lines
 }
 
 /// Two places of one word are filled by two different things: tells where fewer fit than the word has places.
