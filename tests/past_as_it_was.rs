@@ -1,4 +1,5 @@
-//! What is past, neither booked nor printed, was as the week would have planned it then: what was booked since changes nothing of it.
+//! What is past, neither booked nor printed, was as the week would have planned it then: what was booked since changes nothing of it. What
+//! is booked stays done, whatever the files call it by now.
 
 use pretty_assertions::assert_eq;
 use serde_json::{Value, json};
@@ -102,4 +103,41 @@ fn what_was_bought_beside_the_plan_does_not_take_a_past_purchase_back() {
     assert_eq!(trip(&list_on(&kitchen, "2026-12-02", &[]), 0), (Some("taken as done"), Some("4.00")));
     kitchen.done_on("2026-12-02", &["receive", "--also", "200 g bluegrain at 2.00", "--on", "2026-12-02"]);
     assert_eq!(trip(&list_on(&kitchen, "2026-12-02", &[]), 0), (Some("taken as done"), Some("4.00")));
+}
+
+/// Four portions of mash are made on Sunday; Monday's two are booked.
+fn monday_is_eaten() -> Kitchen {
+    let two = "\"2 portions recipe:mash\"";
+    let meals = supper("2026-11-30", two).replace("each =", "name = \"First\"\neach =") + &supper("2026-12-02", two);
+    let kitchen = at_home("", &week("2026-11-28", "2026-11-29", &meals));
+    kitchen.done_on("2026-11-28", &["receive"]);
+    kitchen.done_on("2026-11-29", &["issue"]);
+    kitchen.done_on("2026-11-30", &["issue", "--meal", "mon supper"]);
+    kitchen
+}
+
+#[test]
+fn a_booked_meal_that_is_called_otherwise_by_now_is_not_eaten_again() {
+    for called in ["name = \"Premier\"\n", ""] {
+        let kitchen = monday_is_eaten();
+        let text = kitchen.text("weeks/week.toml").replace("name = \"First\"\n", called);
+        std::fs::write(kitchen.path().join("weeks/week.toml"), &text).expect("a week");
+        let list = list_on(&kitchen, "2026-12-01", &[]);
+        assert_eq!((&list["short"], draws(&list, "mash").len()), (&json!([]), 1), "{called}");
+        assert!(list["warnings"].to_string().contains("First, Mon 30 Nov 18:30, is booked"), "{}", list["warnings"]);
+    }
+}
+
+#[test]
+fn booked_meals_stay_booked_where_supper_is_at_another_hour_by_now() {
+    let kitchen = monday_is_eaten();
+    let household = kitchen.text("kitchen.toml");
+    std::fs::write(
+        kitchen.path().join("kitchen.toml"),
+        household.replacen("[household]\n", "[household]\nmealtimes = { supper = \"19:00\" }\n", 1),
+    )
+    .expect("a household");
+    let list = list_on(&kitchen, "2026-12-01", &[]);
+    assert_eq!((&list["short"], draws(&list, "mash").len()), (&json!([]), 1));
+    assert_eq!(list["warnings"], json!([]));
 }

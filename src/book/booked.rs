@@ -21,6 +21,8 @@ pub struct Booked {
     covers: BTreeSet<String>,
     /// Sessions that are done because a booked one was moved there.
     moved: BTreeSet<DateTime>,
+    /// The keys of meals that are done because a booked one is called so now, or is eaten then.
+    renamed: BTreeSet<String>,
     /// The weeks of booked sessions as they stood when they were booked, by the sessions' keys.
     in_weeks: BTreeMap<String, InWeek>,
     /// The lots that the book adds up to.
@@ -36,6 +38,9 @@ pub(super) const LINE: &str = "line ";
 
 /// How a key begins that names a session.
 const SESSION: &str = "session ";
+
+/// How a key begins that names a meal.
+const MEAL: &str = "meal ";
 
 /// How it goes on after the day of a trip of its own.
 const OWN: &str = " of its own";
@@ -55,6 +60,7 @@ impl Booked {
             purchases,
             fares,
             moved: BTreeSet::new(),
+            renamed: BTreeSet::new(),
             in_weeks: by_session(in_weeks),
             lately: LastBookings::of(&book.bookings),
         }
@@ -70,6 +76,7 @@ impl Booked {
             purchases,
             fares,
             moved: BTreeSet::new(),
+            renamed: BTreeSet::new(),
             in_weeks: by_session(ledger.in_weeks()),
             lately: ledger.lately().clone(),
         }
@@ -130,12 +137,26 @@ impl Booked {
         self.in_weeks.get(&session_key(start))
     }
 
+    /// The meals that are booked: the key of each, when it was to be eaten, and what it was called.
+    pub(super) fn meals(&self) -> impl Iterator<Item = (&str, DateTime, &str)> {
+        let meals = self.covers.range(MEAL.to_owned()..).map_while(|key| key.starts_with(MEAL).then_some(key.as_str()));
+        meals.filter_map(move |key| {
+            let (at, name) = key.strip_prefix(MEAL)?.split_once(' ')?;
+            Some((key, at.parse().ok()?, name))
+        })
+    }
+
+    pub(super) fn is_called_now(&mut self, key: String) {
+        self.renamed.insert(key);
+    }
+
     pub(super) fn move_to(&mut self, start: DateTime) {
         self.moved.insert(start);
     }
 
     pub fn has_meal(&self, meal: &Meal) -> bool {
-        self.covers.contains(&meal_key(meal))
+        let key = meal_key(meal);
+        self.covers.contains(&key) || self.renamed.contains(&key)
     }
 
     /// What was paid for what was bought from one day to another.
@@ -190,7 +211,7 @@ pub fn session_key(start: DateTime) -> String {
 
 /// How the book names a meal.
 pub fn meal_key(meal: &Meal) -> String {
-    format!("meal {} {}", meal.at_time, meal.name.as_deref().unwrap_or(&meal.label))
+    format!("{MEAL}{} {}", meal.at_time, meal.name.as_deref().unwrap_or(&meal.label))
 }
 
 /// How the book names a count sheet: the same sheet is not booked twice.

@@ -120,7 +120,7 @@ impl Then {
         for other in self.lots.iter_mut().chain(&mut self.came_back).filter(|other| other.same_but_amount(lot)) {
             let taken = less.clone().min(other.amount.number.clone());
             other.amount.number = &other.amount.number - &taken;
-            less = less - taken;
+            less -= taken;
         }
         less
     }
