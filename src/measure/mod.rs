@@ -28,9 +28,10 @@ pub use tokens::{Kind, Token, cut};
 pub use unit::{Amount, Pints, Spoons, US_CUP_ML, Unit, Word, word_named};
 
 pub(crate) use amount::{amount_of, upper_end};
+pub(crate) use exact::to_digits;
 pub(crate) use number::{is_length_word, skip_about};
 pub(crate) use print::exact_number;
-pub(crate) use quantity::{tidy, to_digits};
+pub(crate) use quantity::tidy;
 pub(crate) use unit::unit_like;
 
 #[cfg(test)]
