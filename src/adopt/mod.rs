@@ -18,6 +18,7 @@ mod head;
 mod html;
 mod json_ld;
 mod layout;
+mod line;
 mod microdata;
 mod names;
 mod plain;
