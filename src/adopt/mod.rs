@@ -13,6 +13,7 @@
 
 mod decode;
 mod depth;
+mod elements;
 mod file;
 mod head;
 mod html;
