@@ -6,6 +6,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::booking::InWeek;
 use super::chain::Book;
+use super::keys::{LINE, MEAL, SESSION, count_key, line_key, meal_key, own_trip, session_key, trip_key};
 use super::lately::LastBookings;
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
@@ -13,7 +14,6 @@ use super::record::{LotRecord, records};
 use super::sum::{covered, standing, sum, with_paid};
 use crate::kitchen::{CountForm, Kitchen, Lot, Meal, Trip};
 use crate::measure::Money;
-use crate::store::sha256;
 
 /// What has been booked and not taken back.
 #[derive(Debug, Clone, Default)]
@@ -32,21 +32,6 @@ pub struct Booked {
     fares: Vec<(Vec<String>, Vec<String>)>,
     lately: LastBookings,
 }
-
-/// How a key of the book begins that names one line of a trip.
-pub(super) const LINE: &str = "line ";
-
-/// How a key begins that names a session.
-const SESSION: &str = "session ";
-
-/// How a key begins that names a meal.
-const MEAL: &str = "meal ";
-
-/// How it goes on after the day of a trip of its own.
-const OWN: &str = " of its own";
-
-/// How many letters a day has.
-const DATE: usize = "2026-11-28".len();
 
 impl Booked {
     pub fn by(book: &Book) -> Booked {
@@ -115,12 +100,7 @@ impl Booked {
     /// The trips of their own that are booked, from one day to another, each with its number.
     pub fn own_trips_between(&self, first: Date, last: Date) -> Vec<(Date, usize)> {
         let days = || self.covers.range(format!("trip {first}")..).map_while(|key| key.strip_prefix("trip "));
-        let of_day = |told: &str| {
-            let (on, rest) = told.split_at_checked(DATE)?;
-            let number = rest.strip_prefix(OWN)?.strip_prefix(" #").map_or(Some(1), |number| number.parse().ok())?;
-            Some((on.parse::<Date>().ok()?, Trip::OWN + number - 1))
-        };
-        days().filter_map(of_day).take_while(|(on, _)| *on <= last).collect()
+        days().filter_map(own_trip).take_while(|(on, _)| *on <= last).collect()
     }
 
     pub fn has_session(&self, start: DateTime) -> bool {
@@ -184,37 +164,4 @@ impl Booked {
 
 fn by_session<'l>(in_weeks: impl Iterator<Item = (&'l [String], &'l InWeek)>) -> BTreeMap<String, InWeek> {
     in_weeks.flat_map(|(covers, week)| covers.iter().map(|key| (key.clone(), week.clone()))).collect()
-}
-
-/// How the book names a trip: its day, and from the second of one day on its number.
-pub fn trip_key(on: Date, nth: usize) -> String {
-    format!("trip {on}{}", number(nth))
-}
-
-/// How the book names one line of a trip, where they are booked apart: the food, and from its second line on the line's number.
-pub fn line_key((on, trip): (Date, usize), food: &str, nth: usize) -> String {
-    format!("{LINE}{on}{} {food}{}", number(trip), number(nth))
-}
-
-fn number(nth: usize) -> String {
-    match nth.checked_sub(Trip::OWN) {
-        Some(nth) => format!("{OWN}{}", number(nth)),
-        None if nth == 0 => String::new(),
-        None => format!(" #{}", nth + 1),
-    }
-}
-
-/// How the book names a session.
-pub fn session_key(start: DateTime) -> String {
-    format!("{SESSION}{}", start.strftime("%Y-%m-%dT%H:%M"))
-}
-
-/// How the book names a meal.
-pub fn meal_key(meal: &Meal) -> String {
-    format!("{MEAL}{} {}", meal.at_time, meal.name.as_deref().unwrap_or(&meal.label))
-}
-
-/// How the book names a count sheet: the same sheet is not booked twice.
-pub fn count_key(form: &CountForm) -> String {
-    format!("count {}", &sha256(form.text.as_bytes())[..16])
 }

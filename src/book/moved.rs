@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 
 use jiff::civil::DateTime;
 
-use super::booked::{Booked, meal_key};
+use super::booked::Booked;
+use super::keys::meal_key;
 use crate::kitchen::{Meal, Warning, Week};
 use crate::prep::Turnover;
 use crate::words::day_clock;

@@ -6,7 +6,7 @@ use jiff::ZonedDateTime;
 use jiff::civil::Date;
 
 use super::Cli;
-use super::keeping::{mistake_of, say_note};
+use super::book_told::{mistake_of, say_note};
 use super::outcome::Failure;
 use super::printed::printed;
 use crate::book::{

@@ -7,6 +7,7 @@
 //! Files are read before it and written after it; what takes long (the schedule, the budget's advice, other rounds of the shops) is
 //! reckoned when it is asked for. Knows no file and no terminal.
 
+mod another;
 mod budget;
 mod carry;
 mod day;
@@ -37,7 +38,7 @@ use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, Tri
 use crate::shelf::counts_packs;
 use crate::telling;
 use crate::words;
-use carry::Another;
+use another::Another;
 use lived::{AsPlanned, Lived};
 
 /// What every stage answered for one week.

@@ -6,7 +6,8 @@ use std::rc::Rc;
 
 use jiff::civil::Date;
 
-use super::carry::{Another, carry};
+use super::another::Another;
+use super::carry::carry;
 use super::lived::{Lived, as_it_happened};
 use super::walk::Walk;
 use crate::kitchen::Kitchen;

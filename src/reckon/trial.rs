@@ -8,7 +8,7 @@ use std::rc::Rc;
 
 use jiff::civil::Date;
 
-use super::carry::Another;
+use super::another::Another;
 use super::lived::Lived;
 use super::walk::Walk;
 use super::{AsPrinted, Begun, Stages, carry, open_stages, past};

@@ -3,10 +3,11 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
+use super::any;
 use super::checks::{gives, would_give};
 use super::hint;
 use super::lines::{Speech, Typed, Written};
-use super::source::{Findings, Source};
+use super::source::Source;
 use super::table::Table;
 use crate::foods::{FoodId, as_purchased};
 use crate::kitchen::{AnyLine, FittingFood, Ingredient, Pack, PackKind, Plate, Recipe, RecipeId, Spot, Wanted, Ware};
@@ -104,7 +105,7 @@ fn any_line(
     speech: &mut Speech<'_>,
 ) -> Option<Option<Plate>> {
     let text = typed.text.trim();
-    let (before, after) = split(text)?;
+    let (before, after) = any::split(text)?;
     let at = source.spot(typed.byte + if typed.exact { typed.text.len() - typed.text.trim_start().len() } else { 0 });
     let end = after.find(|c: char| c.is_whitespace() || ",;".contains(c)).unwrap_or(after.len());
     let (word, tail) = (after[..end].to_lowercase(), &after[end..]);
@@ -126,13 +127,6 @@ fn any_line(
     };
     let wanted = Place { before: before.trim(), amount, word: &word, tail, at: &at, whose: &asking.whose };
     Some(Some(Plate::Any(wanted.filled(text, places, speech))))
-}
-
-/// What stands before and after "any:".
-pub(super) fn split(text: &str) -> Option<(&str, &str)> {
-    let lower = text.to_ascii_lowercase();
-    let at = lower.match_indices("any:").map(|(at, _)| at).find(|at| *at == 0 || lower[..*at].ends_with(|c: char| !c.is_alphanumeric()))?;
-    Some((text.get(..at)?, text.get(at + 4..)?))
 }
 
 struct Place<'p> {
@@ -217,10 +211,4 @@ fn is_counted(pack: &Pack) -> bool {
         PackKind::Loose { step, .. } => step.dimension(),
     };
     dimension == Dimension::Count
-}
-
-/// Where a place stands although none may.
-pub(super) fn refuse(text: &str, at: Spot, found: &Findings) {
-    let cause = format!("\"{text}\" is a place to be filled, and none can stand here");
-    found.mistake(at, cause, "any: stands in each and shared of a pattern or of an open meal. Name a food or a recipe here.");
 }
