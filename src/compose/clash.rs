@@ -91,8 +91,9 @@ pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, eff
     let (broken, all) = looked_at(table, &found.nearest, most(effort), effort);
     let mut clash = Clash { week, wishes: told(table, &broken), proven: all && found.complete };
     if !clash.proven {
+        let wishes = clash.wishes.len();
         for one in &mut clash.wishes {
-            match loosened(table, options, one, effort) {
+            match loosened(table, options, one, effort, wishes) {
                 Some(Loosened::ToDo(would_do)) => (one.would_do, one.besides) = (would_do, Vec::new()),
                 Some(Loosened::Kept(found)) => return Ruled::Allowed(found),
                 None => {}
@@ -112,7 +113,7 @@ enum Loosened {
 
 /// Looks for the week that breaks one wish alone, and that the least. The search knows nothing of the wish's figure: written into the
 /// files, the figure that it finds is found again.
-fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, effort: Effort) -> Option<Loosened> {
+fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, effort: Effort, wishes: usize) -> Option<Loosened> {
     if one.would_do == HowMuch::Whole {
         return None;
     }
@@ -122,7 +123,7 @@ fn loosened(table: &mut Table, options: &[Vec<Option<u32>>], one: &Clashing, eff
     };
     let options: Vec<Vec<Option<u32>>> = options.iter().zip(&table.barred).map(freed).collect();
     table.lifted = Some(one.wish.clone());
-    let found = best_lifted(table, &options, effort);
+    let found = best_lifted(table, &options, effort, wishes);
     table.lifted = None;
     let (week, value) = found.best.as_ref()?;
     let mut broken = table.judge(week, Look::Thoroughly, effort).broken;
@@ -267,6 +268,13 @@ fn hitting<'w>(
         taken.pop();
     }
     None
+}
+
+/// What one week breaks, told like a clash.
+pub fn of_one(table: &Table, broken: &[Broken]) -> Clash {
+    let all = [broken.to_vec()];
+    let wishes = broken.iter().map(|one| clashing(table, one.wish.clone(), &all)).collect();
+    Clash { week: table.trials.whole.clone(), wishes, proven: true }
 }
 
 fn clashing(table: &Table, wish: Wish, weeks: &[Vec<Broken>]) -> Clashing {

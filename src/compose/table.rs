@@ -59,6 +59,8 @@ pub struct Table<'t, 'k> {
     pub eaten_elsewhere: Vec<(Date, Eaten)>,
     /// What the written meals alone draw.
     pub written_flags: Vec<Flag>,
+    /// Dishes of the written meals that soak too early or too late, whatever is composed beside them.
+    pub written_late: Vec<RecipeId>,
     /// Flags that are not held against a week.
     pub excused: Vec<Flag>,
     pub from_shelf: bool,
@@ -66,6 +68,8 @@ pub struct Table<'t, 'k> {
     pub written_demands: usize,
     /// Weeks that were proposed before.
     pub before: Vec<Vec<Option<u32>>>,
+    /// How much a week has to differ from each of them.
+    pub apart: Apart,
     /// For what they break by themselves, ways that no gap may take: by gap, the way and what it breaks.
     pub barred: Vec<BTreeMap<u32, Vec<Broken>>>,
     /// A wish that is not held against a week, but of which a week is the better the less it breaks it.
@@ -131,10 +135,12 @@ impl<'t, 'k> Table<'t, 'k> {
             written,
             eaten_elsewhere,
             written_flags: Vec::new(),
+            written_late: Vec::new(),
             excused: Vec::new(),
             from_shelf,
             written_demands: 0,
             before: Vec::new(),
+            apart: Apart::Slots,
             barred: Vec::new(),
             lifted: None,
             yesterdays: yesterdays(kitchen, whole),
@@ -165,11 +171,13 @@ impl<'t, 'k> Table<'t, 'k> {
     }
 
     fn look_at_what_is_written(&mut self) {
-        let Ok(tried) = self.trials.run(&[]) else { return };
+        let trials = self.trials;
+        let Ok(tried) = trials.run(&[]) else { return };
         for line in tried.basket.trips.iter().flat_map(|trip| trip.lines()) {
             *self.written_needs.entry(line.food).or_default() += line.need.base();
         }
         self.written_demands = tried.demanded.demand.len();
+        self.written_late = trials.begun_too_late(&tried);
         self.written_flags = tried.needs.flags;
         if self.wanted_nutrients().next().is_some() {
             let whole = &self.trials.whole;
@@ -265,6 +273,31 @@ impl<'t, 'k> Table<'t, 'k> {
         one == other || self.is_like(one, &Eaten { pattern, filled: way.filled.clone(), wares: way.wares.clone(), taken: Vec::new() })
     }
 
+    /// Is one filling the same to whoever eats it? Of one pattern, and with the same dishes; of foods alone, with the same foods.
+    fn tastes_alike(&self, one: u32, other: u32) -> bool {
+        let (own, others) = (&self.ways.all[one as usize], &self.ways.all[other as usize]);
+        let pattern = |form: usize| self.ways.forms[form].pattern;
+        let has_dishes = recipes(&own.wares).next().is_some();
+        let same_dishes = has_dishes && recipes(&own.wares).eq(recipes(&others.wares));
+        one == other || (pattern(own.form) == pattern(others.form) && (same_dishes || self.are_alike(one, other)))
+    }
+
+    /// Does a week differ from one that was proposed before as much as it has to? In all its meals where there are fewer.
+    fn differs(&self, before: &[Option<u32>], chosen: &[Option<u32>]) -> bool {
+        match self.apart {
+            Apart::Slots => before.iter().zip(chosen).filter(|(one, other)| one != other).count() >= chosen.len().min(2),
+            Apart::Meals(most) => {
+                let mut left: Vec<u32> = before.iter().flatten().copied().collect();
+                let new = chosen.iter().flatten().filter(|way| {
+                    let same = left.iter().position(|other| self.tastes_alike(**way, *other));
+                    same.map(|place| left.swap_remove(place)).is_none()
+                });
+                // What is open yet may still become something else.
+                new.count() + chosen.iter().filter(|way| way.is_none()).count() >= most.min(chosen.len())
+            }
+        }
+    }
+
     /// The meals of the week in order of time, as far as they are written or filled.
     pub fn plates(&self, chosen: &[Option<u32>]) -> Vec<PlateOf<'_>> {
         let written = self.written.iter().map(|(meal, eaten)| PlateOf {
@@ -311,7 +344,7 @@ impl<'t, 'k> Table<'t, 'k> {
             let own = way.and_then(|way| barred.get(&way));
             own.into_iter().flatten().for_each(|one| add(&mut broken, one.wish.clone(), one.would_do));
         }
-        if self.before.iter().any(|before| !differs(before, chosen)) {
+        if self.before.iter().any(|before| !self.differs(before, chosen)) {
             add(&mut broken, Wish::Another, 0.0);
         }
         let is_broken = broken.iter().any(|one| self.lifted.as_ref() != Some(&one.wish));
@@ -445,9 +478,13 @@ fn yesterdays(kitchen: &Kitchen, week: &Week) -> Vec<Option<usize>> {
     of.iter().map(before).collect()
 }
 
-/// Do two weeks differ in two meals at least, or in all where there are fewer?
-pub fn differs(one: &[Option<u32>], other: &[Option<u32>]) -> bool {
-    one.iter().zip(other).filter(|(one, other)| one != other).count() >= one.len().min(2)
+/// How much one proposal has to differ from another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Apart {
+    /// So many of its meals are none of the other's, whatever day they stand on: another pattern or other dishes.
+    Meals(usize),
+    /// Two places of the week hold something else.
+    Slots,
 }
 
 /// What it may cost to plan a session, where a week costs one for each of its meals. What was planned before costs less; how much less

@@ -12,7 +12,7 @@ use crate::foods::{FoodId, Foods, Place};
 use crate::kitchen::{Kitchen, RecipeId, Ware, Week};
 use crate::measure::Number;
 use crate::measure::Quantity;
-use crate::plan::{Draw, MadeAt, Makings};
+use crate::plan::{Batches, Draw, MadeAt, Making, Makings};
 
 /// Steps done ahead and food to be thawed, by the clock; what has only a day comes first on it.
 pub(super) fn before(kitchen: &Kitchen, week: &Week, makings: &Makings, draws: &[Draw], sessions: &[SessionPlan]) -> Vec<Before> {
@@ -72,6 +72,15 @@ pub(super) fn begun(kitchen: &Kitchen, makings: &Makings, session: usize, plan: 
         }
     }
     begun
+}
+
+/// When the first of what is done ahead of a dish begins that would be made at a meal; `None` where nothing is done ahead.
+pub fn begins_ahead(kitchen: &Kitchen, recipe: RecipeId, amount: &Quantity, meal: DateTime) -> Option<DateTime> {
+    let batches = Batches::to_yield(&kitchen.recipes[recipe], &kitchen.foods, amount.exact());
+    let makes = batches.make(&kitchen.recipes[recipe]);
+    let at = MadeAt::Meal(0);
+    let making = Making { recipe, at, on: meal.date(), batches, makes, uses: vec![], spare: None, boxes: vec![], apart: vec![] };
+    starts(kitchen, &making, meal, &|_| vec![0]).into_iter().map(|(_, at)| at).min()
 }
 
 fn starts_of(plan: &SessionPlan, recipe: RecipeId, step: usize) -> Vec<i64> {
