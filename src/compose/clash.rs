@@ -88,9 +88,19 @@ pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, eff
         let wishes = if broken.is_empty() { vec![no_pattern(table, &table.gaps[place])] } else { told(table, &broken) };
         return Ruled::Clash(Box::new(Clash { week, wishes, proven: table.ways.complete }));
     }
-    let (broken, all) = looked_at(table, &found.nearest, most(effort), effort);
-    let mut clash = Clash { week, wishes: told(table, &broken), proven: all && found.complete };
-    if !clash.proven {
+    let (mut broken, all) = looked_at(table, &found.nearest, most(effort), effort);
+    let mut wishes = told(table, &broken);
+    let is_exact = all && found.complete;
+    for _ in 0..if is_exact { 0 } else { WIDER } {
+        match kept_by_some_week(table, options, &wishes) {
+            Some(Kept::Allowed(found)) => return Ruled::Allowed(found),
+            Some(Kept::Breaks(more)) => broken.push(more),
+            None => break,
+        }
+        wishes = told(table, &broken);
+    }
+    let mut clash = Clash { week, wishes, proven: found.complete };
+    if !is_exact {
         let wishes = clash.wishes.len();
         for one in &mut clash.wishes {
             match loosened(table, options, one, effort, wishes) {
@@ -101,6 +111,37 @@ pub fn clash(table: &mut Table, options: &[Vec<Option<u32>>], found: &Found, eff
         }
     }
     Ruled::Clash(Box::new(clash))
+}
+
+/// So often is it asked whether some week keeps all the wishes that are told.
+const WIDER: usize = 8;
+
+/// A week that keeps the wishes that were told.
+enum Kept {
+    Allowed(Found),
+    /// What it breaks instead.
+    Breaks(Vec<Broken>),
+}
+
+/// Looks with little effort for a week that keeps these wishes, whatever else it breaks: then they are not the clash.
+fn kept_by_some_week(table: &mut Table, options: &[Vec<Option<u32>>], told: &[Clashing]) -> Option<Kept> {
+    let held: BTreeSet<Wish> = told.iter().map(|one| one.wish.clone()).collect();
+    let all = |(options, barred): (&Vec<Option<u32>>, &BTreeMap<u32, Vec<Broken>>)| {
+        let keeps = |broken: &Vec<Broken>| !broken.iter().any(|one| held.contains(&one.wish));
+        let freed = barred.iter().filter(|(_, broken)| keeps(broken)).map(|(way, _)| Some(*way));
+        options.iter().copied().chain(freed).collect()
+    };
+    let options: Vec<Vec<Option<u32>>> = options.iter().zip(&table.barred).map(all).collect();
+    table.held = Some(held);
+    let found = best_lifted(table, &options, Effort::Low, 1);
+    table.held = None;
+    let (week, value) = found.best.as_ref()?;
+    let mut broken = table.judge(week, Look::Thoroughly, Effort::Low).broken;
+    broken.extend(table.broken_sessions(week, Effort::Low).0);
+    Some(match broken.is_empty() {
+        true => Kept::Allowed(Found { proven: false, complete: false, bound: found.bound.min(value.net), ..found }),
+        false => Kept::Breaks(broken),
+    })
 }
 
 /// What a search found that leaves out one wish.

@@ -74,6 +74,8 @@ pub struct Table<'t, 'k> {
     pub barred: Vec<BTreeMap<u32, Vec<Broken>>>,
     /// A wish that is not held against a week, but of which a week is the better the less it breaks it.
     pub lifted: Option<Wish>,
+    /// Where a clash is sought: the only wishes that are held against a week.
+    pub held: Option<BTreeSet<Wish>>,
     /// By meal of the week, the meal of the same mealtime on the day before.
     yesterdays: Vec<Option<usize>>,
     written_needs: BTreeMap<FoodId, f64>,
@@ -143,6 +145,7 @@ impl<'t, 'k> Table<'t, 'k> {
             apart: Apart::Slots,
             barred: Vec::new(),
             lifted: None,
+            held: None,
             yesterdays: yesterdays(kitchen, whole),
             written_needs: BTreeMap::new(),
             written_figures: BTreeMap::new(),
@@ -324,13 +327,19 @@ impl<'t, 'k> Table<'t, 'k> {
         self.gaps.iter().zip(chosen).filter_map(fill).collect()
     }
 
+    /// May a week break it for now?
+    pub fn is_loose(&self, wish: &Wish) -> bool {
+        self.lifted.as_ref() == Some(wish) || self.held.as_ref().is_some_and(|held| !held.contains(wish))
+    }
+
     /// Do the rules that meals keep among themselves allow these together? A lifted wish is not asked.
     pub fn go_together(&self, chosen: &[Option<u32>]) -> bool {
-        rules::of_meals(self, chosen).iter().all(|one| self.lifted.as_ref() == Some(&one.wish))
+        rules::of_meals(self, chosen).iter().all(|one| self.is_loose(&one.wish))
     }
 
     /// Takes the lifted wish out of what a week breaks: by how much it is broken, in thousandths.
     fn strain(&self, broken: &mut Vec<Broken>) -> Option<i64> {
+        broken.retain(|one| self.held.as_ref().is_none_or(|held| held.contains(&one.wish)));
         let place = broken.iter().position(|one| self.lifted.as_ref() == Some(&one.wish))?;
         let one = broken.swap_remove(place);
         let figure = (one.would_do * 1000.0).round() as i64;
@@ -347,7 +356,7 @@ impl<'t, 'k> Table<'t, 'k> {
         if self.before.iter().any(|before| !self.differs(before, chosen)) {
             add(&mut broken, Wish::Another, 0.0);
         }
-        let is_broken = broken.iter().any(|one| self.lifted.as_ref() != Some(&one.wish));
+        let is_broken = broken.iter().any(|one| !self.is_loose(&one.wish));
         if look == Look::Shortly && is_broken {
             return Judged { broken, value: None };
         }

@@ -140,6 +140,21 @@ mod tests {
     }
 
     #[test]
+    fn a_dish_made_at_a_meal_is_in_water_long_before_it() {
+        // Supper at 18:30 less 16 h is 02:30: nobody's hands, so that is when. With hands, 20:00 of the evening before.
+        let mut kitchen = kitchen();
+        let soak = Step { ahead: Some(Minutes(16 * 60)), ..step("Soak.") };
+        kitchen.recipes = vec![recipe("mash", "White-bean mash", 6.0, vec![soak, step("Mash.")])];
+        let supper = date(2026, 12, 2).at(18, 30, 0, 0);
+        let begins = |kitchen: &Kitchen| begins_ahead(kitchen, RecipeId(0), &Quantity::portions(2.5), supper);
+        assert_eq!(begins(&kitchen), Some(date(2026, 12, 2).at(2, 30, 0, 0)));
+        kitchen.recipes[0].steps[0].hands = Minutes(2);
+        assert_eq!(begins(&kitchen), Some(date(2026, 12, 1).at(20, 0, 0, 0)));
+        kitchen.recipes[0].steps[0].ahead = None;
+        assert_eq!(begins(&kitchen), None);
+    }
+
+    #[test]
     fn frozen_food_is_taken_out_its_thawing_days_before() {
         // Two lots of 250 g, two days: 500 g on Friday for Sunday.
         let mut kitchen = kitchen();

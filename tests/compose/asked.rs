@@ -88,6 +88,67 @@ fn another_differs_in_two_meals_again_and_again() {
 }
 
 #[test]
+fn the_same_meals_on_other_days_are_no_other_week() {
+    // Spelk or brack, each with lubb, and fenk at most once. First spelk twice at 3.00. One of brack is 4.00, whatever its day, and holds one
+    // new meal; both of brack, 5.00, holds two, and is dearer by more than a quarter. So is any other week: by the letter two days
+    // that hold something else do.
+    let meals = open("2026-12-01", "") + &open("2026-12-02", "");
+    let kitchen = stall().meals(&meals);
+    let first = composed(&kitchen, &[]);
+    assert_eq!((&first["net_cost"], each(&first)[0] == each(&first)[1]), (&json!("4.00"), false));
+    // Exchanged it would be 4.00 again. With fenk at 0.60 two new meals, 1.60 and 2.60, are 4.20: near enough, and they are another week.
+    let kitchen = stall().shops(&super::STALL.replace("price = 3.00", "price = 0.60")).meals(&meals);
+    let set = |proposal: &serde_json::Value| each(proposal).into_iter().collect::<std::collections::BTreeSet<_>>();
+    let (first, other) = (composed(&kitchen, &[]), composed(&kitchen, &["--another"]));
+    // 1.50 and, on the day after, 1.60.
+    assert_eq!(first["net_cost"], "3.10");
+    assert_ne!(set(&first), set(&other));
+}
+
+#[test]
+fn a_dish_that_soaks_before_its_trip_is_not_proposed() {
+    // Spelk soaks from 02:00 of the 29th, and its trip is on that day: brack, 2.00, with lubb, 0.50. Bought a day earlier, spelk: 1.00.
+    let soaked = super::dish("Spelk pot", "spelk", "") + "[[step]]\ntext = \"Soak.\"\nhands = \"1 min\"\n";
+    let soaked = soaked.replace("text = \"Cook.\"\nhands = \"10 min\"", "text = \"Soak the spelk.\"\nahead = \"12 h\"");
+    let week = |on: &str| {
+        format!(
+            "from = 2026-11-30\n[[trip]]\non = {on}\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n{}",
+            open("2026-12-01", "")
+        )
+    };
+    let proposed = |on: &str| composed(&stall().recipe("spelk-pot", &soaked).week(&week(on)), &[])["net_cost"].clone();
+    assert_eq!(proposed("2026-11-29"), "2.50");
+    assert_eq!(proposed("2026-11-28"), "1.50");
+}
+
+#[test]
+fn a_meal_that_stays_open_from_the_shelf_says_which_wish_keeps_out_what_lies_there() {
+    let pot =
+        |more: &str| format!("[[lot]]\nrecipe = \"spelk-pot\"\namount = \"4 portions\"\nplace = \"fridge\"\nmade = 2026-11-28\n{more}");
+    let lubb = "[[lot]]\nfood = \"lubb\"\namount = \"400 g\"\nplace = \"cupboard\"\n";
+    let week = |compose: &str, meals: String| {
+        format!(
+            "from = 2026-11-30\n[compose]\n{compose}\n[[trip]]\non = 2026-11-28\n[[session]]\nstart = 2026-11-29T14:00\npeople = [\"cook\"]\n{meals}"
+        )
+    };
+    let why = |compose: &str, pantry: &str, days: &[&str]| {
+        let meals = days.iter().map(|day| open(day, "")).collect();
+        let proposal = composed(&stall().pantry(pantry).week(&week(compose, meals)), &["--from-shelf"]);
+        proposal["open"][0]["why"].as_str().unwrap_or_default().to_owned()
+    };
+    let both = pot(lubb);
+    let two = ["2026-12-01", "2026-12-02"];
+    assert_eq!(why("", &both, &two), "what the shelf holds for it is kept out by same_again_after: 2 days");
+    assert_eq!(
+        why("same_again_after = \"1 day\"\none_at_most = 1", &both, &two),
+        "what the shelf holds for it is kept out by one_at_most: 1"
+    );
+    // Made on the 28th, it keeps five days.
+    assert_eq!(why("", &both, &["2026-12-05"]), "what lies on the shelf is not good until then");
+    assert_eq!(why("", &pot(""), &["2026-12-01"]), "the shelf does not hold enough for any of its patterns");
+}
+
+#[test]
 fn one_meal_is_filled_anew_and_the_rest_held() {
     let kitchen = stall().meals(&(open("2026-12-01", "") + &open("2026-12-03", "")));
     let first = each(&composed(&kitchen, &[]));

@@ -136,9 +136,6 @@ impl Search<'_, '_, '_> {
     }
 
     pub(super) fn most_cooked(&self) -> usize {
-        match self.table.lifted {
-            Some(Wish::RecipesAtMost) => usize::MAX,
-            _ => self.table.wishes.recipes_at_most as usize,
-        }
+        if self.table.is_loose(&Wish::RecipesAtMost) { usize::MAX } else { self.table.wishes.recipes_at_most as usize }
     }
 }

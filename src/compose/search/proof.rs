@@ -106,7 +106,8 @@ impl Proof<'_, '_, '_, '_> {
 
     /// Does something else come before the cost?
     fn by_something_else(&self) -> bool {
-        self.search.table.from_shelf || self.search.table.lifted.is_some()
+        let table = self.search.table;
+        table.from_shelf || table.lifted.is_some() || table.held.is_some()
     }
 
     /// Can no week that begins so be as good as the best known?

@@ -173,7 +173,7 @@ impl Search<'_, '_, '_> {
             recipes(plate.wares).for_each(|recipe| of_recipe[recipe.0] += 1);
         }
         // A lifted wish may be broken.
-        let is_lifted = |wish: &Wish| table.lifted.as_ref() == Some(wish);
+        let is_lifted = |wish: &Wish| table.is_loose(wish);
         if table.wishes.one_at_most.by_place.is_empty() && !is_lifted(&Wish::OneAtMost(None)) {
             let most = table.wishes.times("");
             banned.extend((0..of_recipe.len()).filter(|recipe| of_recipe[*recipe] >= most).map(RecipeId));
