@@ -276,13 +276,16 @@ impl<'t, 'k> Table<'t, 'k> {
         one == other || self.is_like(one, &Eaten { pattern, filled: way.filled.clone(), wares: way.wares.clone(), taken: Vec::new() })
     }
 
-    /// Is one filling the same to whoever eats it? Of one pattern, and with the same dishes; of foods alone, with the same foods.
+    /// Is one filling the same to whoever eats it? Of one pattern, and with the same dishes, or with more than half of its places filled
+    /// alike: the bread and the filling with another sauce are no other meal.
     fn tastes_alike(&self, one: u32, other: u32) -> bool {
         let (own, others) = (&self.ways.all[one as usize], &self.ways.all[other as usize]);
         let pattern = |form: usize| self.ways.forms[form].pattern;
         let has_dishes = recipes(&own.wares).next().is_some();
-        let same_dishes = has_dishes && recipes(&own.wares).eq(recipes(&others.wares));
-        one == other || (pattern(own.form) == pattern(others.form) && (same_dishes || self.are_alike(one, other)))
+        let same_dishes = || has_dishes && recipes(&own.wares).eq(recipes(&others.wares));
+        let places = own.filled.len().max(others.filled.len());
+        let most = || 2 * own.filled.iter().filter(|ware| others.filled.contains(ware)).count() > places;
+        one == other || (pattern(own.form) == pattern(others.form) && (same_dishes() || most()))
     }
 
     /// Does a week differ from one that was proposed before as much as it has to? In all its meals where there are fewer.
