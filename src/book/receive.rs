@@ -1,8 +1,7 @@
 //! Goods in: what a trip brings, with what was otherwise than on the list.
 //!
-//! What a trip brings goes where the food lies already, else where it keeps longer, and counts its keeping from the
-//! trip (`since`: an estimate). What is bought fresh is not in the freezer because some of it is frozen: it would then seem to keep for
-//! months. A date given for a pack is a `use_by` in the fridge and a `best_before` elsewhere.
+//! What a trip brings goes where the household keeps the food, and counts its keeping from the trip (`since`: an estimate). A date given
+//! for a pack is a `use_by` in the fridge and a `best_before` elsewhere. A line that nobody is known to sell is booked as needed.
 
 use std::collections::BTreeSet;
 
@@ -12,10 +11,11 @@ use super::bench::Bench;
 use super::goods::{Goods, goods_of};
 use super::record::{Exact, LotRecord, Paid, exactly};
 use super::seen::known_price;
-use crate::foods::{Food, FoodId, Foods, Item, Kind, Place, as_purchased, own_dimension};
-use crate::kitchen::{Household, Kitchen, LineOf, Lot, ShopId, Ware, read_line};
+use crate::foods::{Foods, Item, Place, as_purchased, own_dimension};
+use crate::kitchen::{Household, Kitchen, LineOf, Lot, ShopId, read_line};
 use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Seller, TripBuys};
+use crate::shelf::home;
 use crate::words::{ended, sentence};
 
 /// What was otherwise than on the list. Foods are named as the household names them.
@@ -175,7 +175,7 @@ pub fn beside_the_plan(kitchen: &Kitchen, exceptions: &Exceptions) -> Result<Vec
 /// One lot a size; what was paid is shared out by amount.
 fn put(foods: &Foods, lots: &[Lot], bench: &mut Bench, bought: &Goods, on: Date) {
     let food = &foods[bought.food];
-    let place = place_for(lots, bought.food, food);
+    let place = home(foods, lots, bought.food);
     let mut amounts = bought.amounts.iter().map(|lies| &lies.amount);
     let first = amounts.next().cloned();
     let whole = first.and_then(|first| amounts.try_fold(first, |sum, next| sum.plus(next)));
@@ -197,27 +197,5 @@ fn put(foods: &Foods, lots: &[Lot], bench: &mut Bench, bought: &Goods, on: Date)
             made: None,
             paid: paid.clone(),
         });
-    }
-}
-
-/// Where it lies already, if it keeps as long there; else where it keeps longer, cupboard or fridge: that is what the list reckoned with.
-/// What keeps in the freezer alone goes there. Lots in the freezer say nothing of a food that is kept fresh, too.
-fn place_for(lots: &[Lot], id: FoodId, food: &Food) -> Place {
-    let days_at = |place: Place| food.keeps.at(place);
-    let longest = [Place::Cupboard, Place::Fridge].into_iter().filter_map(days_at).max();
-    let is_kept_fresh = food.kind.is_some_and(Kind::is_raw) || longest.is_some();
-    let is_short = |place: Place| place != Place::Freezer && days_at(place) < longest && days_at(place).is_some();
-    let counts = |lot: &&Lot| lot.of == Ware::Food(id) && !(is_kept_fresh && lot.place == Place::Freezer) && !is_short(lot.place);
-    if let Some(lot) = lots.iter().find(counts) {
-        return lot.place;
-    }
-    let raw = food.kind.is_some_and(Kind::is_raw);
-    match (food.keeps.at(Place::Cupboard), food.keeps.at(Place::Fridge)) {
-        (Some(cupboard), Some(fridge)) if cupboard.0 >= fridge.0 => Place::Cupboard,
-        (_, Some(_)) => Place::Fridge,
-        (Some(_), None) => Place::Cupboard,
-        (None, None) if food.keeps.at(Place::Freezer).is_some() => Place::Freezer,
-        (None, None) if raw => Place::Fridge,
-        (None, None) => Place::Cupboard,
     }
 }

@@ -59,6 +59,8 @@ pub struct Table<'t, 'k> {
     pub eaten_elsewhere: Vec<(Date, Eaten)>,
     /// What the written meals alone draw.
     pub written_flags: Vec<Flag>,
+    /// Dishes of the written meals that soak too early or too late, whatever is composed beside them.
+    pub written_late: Vec<RecipeId>,
     /// Flags that are not held against a week.
     pub excused: Vec<Flag>,
     pub from_shelf: bool,
@@ -66,10 +68,14 @@ pub struct Table<'t, 'k> {
     pub written_demands: usize,
     /// Weeks that were proposed before.
     pub before: Vec<Vec<Option<u32>>>,
+    /// How much a week has to differ from each of them.
+    pub apart: Apart,
     /// For what they break by themselves, ways that no gap may take: by gap, the way and what it breaks.
     pub barred: Vec<BTreeMap<u32, Vec<Broken>>>,
     /// A wish that is not held against a week, but of which a week is the better the less it breaks it.
     pub lifted: Option<Wish>,
+    /// Where a clash is sought: the only wishes that are held against a week.
+    pub held: Option<BTreeSet<Wish>>,
     /// By meal of the week, the meal of the same mealtime on the day before.
     yesterdays: Vec<Option<usize>>,
     written_needs: BTreeMap<FoodId, f64>,
@@ -131,12 +137,15 @@ impl<'t, 'k> Table<'t, 'k> {
             written,
             eaten_elsewhere,
             written_flags: Vec::new(),
+            written_late: Vec::new(),
             excused: Vec::new(),
             from_shelf,
             written_demands: 0,
             before: Vec::new(),
+            apart: Apart::Slots,
             barred: Vec::new(),
             lifted: None,
+            held: None,
             yesterdays: yesterdays(kitchen, whole),
             written_needs: BTreeMap::new(),
             written_figures: BTreeMap::new(),
@@ -165,11 +174,13 @@ impl<'t, 'k> Table<'t, 'k> {
     }
 
     fn look_at_what_is_written(&mut self) {
-        let Ok(tried) = self.trials.run(&[]) else { return };
+        let trials = self.trials;
+        let Ok(tried) = trials.run(&[]) else { return };
         for line in tried.basket.trips.iter().flat_map(|trip| trip.lines()) {
             *self.written_needs.entry(line.food).or_default() += line.need.base();
         }
         self.written_demands = tried.demanded.demand.len();
+        self.written_late = trials.begun_too_late(&tried);
         self.written_flags = tried.needs.flags;
         if self.wanted_nutrients().next().is_some() {
             let whole = &self.trials.whole;
@@ -265,6 +276,34 @@ impl<'t, 'k> Table<'t, 'k> {
         one == other || self.is_like(one, &Eaten { pattern, filled: way.filled.clone(), wares: way.wares.clone(), taken: Vec::new() })
     }
 
+    /// Is one filling the same to whoever eats it? Of one pattern, and with the same dishes, or with more than half of its places filled
+    /// alike: the bread and the filling with another sauce are no other meal.
+    fn tastes_alike(&self, one: u32, other: u32) -> bool {
+        let (own, others) = (&self.ways.all[one as usize], &self.ways.all[other as usize]);
+        let pattern = |form: usize| self.ways.forms[form].pattern;
+        let has_dishes = recipes(&own.wares).next().is_some();
+        let same_dishes = || has_dishes && recipes(&own.wares).eq(recipes(&others.wares));
+        let places = own.filled.len().max(others.filled.len());
+        let most = || 2 * own.filled.iter().filter(|ware| others.filled.contains(ware)).count() > places;
+        one == other || (pattern(own.form) == pattern(others.form) && (same_dishes() || most()))
+    }
+
+    /// Does a week differ from one that was proposed before as much as it has to? In all its meals where there are fewer.
+    fn differs(&self, before: &[Option<u32>], chosen: &[Option<u32>]) -> bool {
+        match self.apart {
+            Apart::Slots => before.iter().zip(chosen).filter(|(one, other)| one != other).count() >= chosen.len().min(2),
+            Apart::Meals(most) => {
+                let mut left: Vec<u32> = before.iter().flatten().copied().collect();
+                let new = chosen.iter().flatten().filter(|way| {
+                    let same = left.iter().position(|other| self.tastes_alike(**way, *other));
+                    same.map(|place| left.swap_remove(place)).is_none()
+                });
+                // What is open yet may still become something else.
+                new.count() + chosen.iter().filter(|way| way.is_none()).count() >= most.min(chosen.len())
+            }
+        }
+    }
+
     /// The meals of the week in order of time, as far as they are written or filled.
     pub fn plates(&self, chosen: &[Option<u32>]) -> Vec<PlateOf<'_>> {
         let written = self.written.iter().map(|(meal, eaten)| PlateOf {
@@ -291,13 +330,19 @@ impl<'t, 'k> Table<'t, 'k> {
         self.gaps.iter().zip(chosen).filter_map(fill).collect()
     }
 
+    /// May a week break it for now?
+    pub fn is_loose(&self, wish: &Wish) -> bool {
+        self.lifted.as_ref() == Some(wish) || self.held.as_ref().is_some_and(|held| !held.contains(wish))
+    }
+
     /// Do the rules that meals keep among themselves allow these together? A lifted wish is not asked.
     pub fn go_together(&self, chosen: &[Option<u32>]) -> bool {
-        rules::of_meals(self, chosen).iter().all(|one| self.lifted.as_ref() == Some(&one.wish))
+        rules::of_meals(self, chosen).iter().all(|one| self.is_loose(&one.wish))
     }
 
     /// Takes the lifted wish out of what a week breaks: by how much it is broken, in thousandths.
     fn strain(&self, broken: &mut Vec<Broken>) -> Option<i64> {
+        broken.retain(|one| self.held.as_ref().is_none_or(|held| held.contains(&one.wish)));
         let place = broken.iter().position(|one| self.lifted.as_ref() == Some(&one.wish))?;
         let one = broken.swap_remove(place);
         let figure = (one.would_do * 1000.0).round() as i64;
@@ -311,10 +356,10 @@ impl<'t, 'k> Table<'t, 'k> {
             let own = way.and_then(|way| barred.get(&way));
             own.into_iter().flatten().for_each(|one| add(&mut broken, one.wish.clone(), one.would_do));
         }
-        if self.before.iter().any(|before| !differs(before, chosen)) {
+        if self.before.iter().any(|before| !self.differs(before, chosen)) {
             add(&mut broken, Wish::Another, 0.0);
         }
-        let is_broken = broken.iter().any(|one| self.lifted.as_ref() != Some(&one.wish));
+        let is_broken = broken.iter().any(|one| !self.is_loose(&one.wish));
         if look == Look::Shortly && is_broken {
             return Judged { broken, value: None };
         }
@@ -445,9 +490,13 @@ fn yesterdays(kitchen: &Kitchen, week: &Week) -> Vec<Option<usize>> {
     of.iter().map(before).collect()
 }
 
-/// Do two weeks differ in two meals at least, or in all where there are fewer?
-pub fn differs(one: &[Option<u32>], other: &[Option<u32>]) -> bool {
-    one.iter().zip(other).filter(|(one, other)| one != other).count() >= one.len().min(2)
+/// How much one proposal has to differ from another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Apart {
+    /// So many of its meals are none of the other's, whatever day they stand on: another pattern or other dishes.
+    Meals(usize),
+    /// Two places of the week hold something else.
+    Slots,
 }
 
 /// What it may cost to plan a session, where a week costs one for each of its meals. What was planned before costs less; how much less

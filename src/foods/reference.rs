@@ -5,8 +5,8 @@
 //! Household goods have a row in the reference with no allergen and noughts for nutrients, so that no sum calls them
 //! missing; `food` says neither.
 //!
-//! Ripe bananas and uncut squash have no fridge days in the reference although FSIS gives some: what a trip brings goes
-//! where it keeps longer.
+//! Ripe bananas and uncut squash have no fridge days in the reference although FSIS gives some: what a trip brings would go
+//! there, where it keeps longer.
 //!
 //! A kitchen word's weight of "common practice" (a drizzle, a dollop, a handful) stands in the reference's row of the
 //! food, never in the code; a pinch and a dash alone are shares of a teaspoon.

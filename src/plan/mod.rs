@@ -37,7 +37,9 @@ pub use aside::taken_out_before;
 pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains, recipe_contains_without};
 pub use demand::{Demanded, demand, demand_by_lines, tin_of};
 pub use guarded::Guarded;
-pub use making::{Apart, Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, ShortMeal, Spare, Stated, Use, User};
+pub use making::{
+    Apart, Begins, Boxed, Demand, Draw, Kept, MadeAt, Making, Makings, Move, Need, NeedUse, ShortMeal, Spare, Stated, Use, User,
+};
 pub use makings::{plan, plan_begun, ready_at};
 pub use minutes::{hands_for, one_after_another, paced};
 pub use only_named::told_of_words;

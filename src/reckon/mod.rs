@@ -32,7 +32,7 @@ use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Loaded, Mistake, PackKind, Session, Spot, Trip, Ware, Warning, Week};
 use crate::measure::Money;
 use crate::pantry::{self, Netted};
-use crate::plan::{self, Demand, Demanded, Makings, ShortMeal, State};
+use crate::plan::{self, Begins, Demand, Demanded, Makings, ShortMeal, State};
 use crate::prep::{self, Effort, PrepPlan, Turnover, UnderWay};
 use crate::purchase::{self, Awaiting, Basket, Needs, Reserved, ShoppingList, TripList};
 use crate::shelf::counts_packs;
@@ -317,6 +317,7 @@ fn open_stages<'w>(
     };
     let mut week = week;
     let mut stages = stages(kitchen, &week, plan::plan_begun(kitchen, &week));
+    stages.makings.short.iter_mut().for_each(|short| short.begins = begins_by(kitchen, short, *today));
     let own = purchase::trips_of_their_own(kitchen, &week, &stages.demanded, &stages.netted, *today);
     if !own.is_empty() {
         let trips = &mut week.to_mut().trips;
@@ -326,6 +327,15 @@ fn open_stages<'w>(
         purchase::leave_out_the_unmet(kitchen, week.to_mut(), &stages.demanded, done, &mut stages.needs);
     }
     Ok((week, stages))
+}
+
+/// Nobody reads a list before this hour: what begins earlier on the day itself is over. Common practice, no source.
+const PEOPLE_ARE_UP: i8 = 7;
+
+/// When what is done ahead of a meal that runs short had to begin.
+fn begins_by(kitchen: &Kitchen, short: &ShortMeal, today: Date) -> Option<Begins> {
+    let at = prep::begins_ahead(kitchen, short.recipe, &short.amount, short.at)?;
+    Some(Begins { at, is_past: at < today.at(PEOPLE_ARE_UP, 0, 0, 0) })
 }
 
 impl Reckoning<'_> {
