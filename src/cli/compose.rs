@@ -177,15 +177,11 @@ fn cost_text(proposal: &Proposal, kitchen: &Kitchen, choice: &Choice) -> String 
         let _ = writeln!(out, "The list is {} above the household's budget of {}.", money(over), names.money(budget));
     }
     // A proposal that had to be another one is the best of those alone.
-    let meals = match proposal.differs_in {
-        2 => "two meals".to_owned(),
-        other => crate::words::counted(other, "meal"),
-    };
     let (week, among) = match choice {
-        Choice { refill: Some(_), .. } => ("other filling", " among the other fillings of this meal".to_owned()),
-        Choice { another: 1, .. } => ("week", format!(" among those that differ from the first proposal in {meals}")),
-        Choice { another: 2.., .. } => ("week", format!(" among those that differ from the proposals before in {meals}")),
-        _ => ("week", String::new()),
+        Choice { refill: Some(_), .. } => ("other filling", " among the other fillings of this meal"),
+        Choice { another: 1, .. } => ("week", " among those that differ from the first proposal in two meals"),
+        Choice { another: 2.., .. } => ("week", " among those that differ from the proposals before in two meals"),
+        _ => ("week", ""),
     };
     out.push_str(&match proposal.proven {
         // Where nothing could be filled, nothing was there to choose.

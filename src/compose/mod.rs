@@ -34,7 +34,7 @@ mod wishes;
 use jiff::civil::Date;
 
 use crate::book::Booked;
-use crate::kitchen::{Loaded, Meal, Mistake, Open, Prefer, Week};
+use crate::kitchen::{Loaded, Meal, Mistake, Open, Week};
 use crate::prep::Effort;
 use crate::reckon::{AsPrinted, open_meals, trials};
 use clash::Ruled;
@@ -43,8 +43,7 @@ pub use count::{Count, count};
 pub use proposal::{DaySum, FilledMeal, Proposal, Stays, StaysOpen};
 use proposal::{proposal, stay_open};
 use search::{Chosen, Found, best};
-use table::{Apart, Look, Table};
-use value::Value;
+use table::{Look, Table};
 pub use why::{Share, Why};
 pub use wish::{Nutrient, Wish};
 use wishes::Wishes;
@@ -149,9 +148,8 @@ fn chosen_of(
         None => Err(found),
     };
     for _ in 0..asking.another {
-        let cheapest = found.best.as_ref().map_or(0, |(_, value)| value.net);
         table.before.push(chosen);
-        (chosen, found) = next(another(table, options, cheapest, asking.effort))?;
+        (chosen, found) = next(best(table, options, asking.effort))?;
     }
     if let Some(meal) = asking.refill {
         let spot = &week.meals[meal].at;
@@ -161,26 +159,6 @@ fn chosen_of(
         (chosen, found) = next(best(table, &all_but(options, &chosen, gap), asking.effort))?;
     }
     Ok((chosen, found))
-}
-
-/// A proposal after another may cost so much more, as a part of what that costs, to be clearly another.
-const DEARER: i64 = 4;
-
-/// The best of the weeks that are clearly other ones: half of their meals, two at least, were in none of those before. Where there is
-/// none, or none near in cost, of those with two such meals; else of those of which two places hold something else.
-fn another(table: &mut Table, options: &[Vec<Option<u32>>], before: i64, effort: Effort) -> Found {
-    let half = options.len().div_ceil(2).max(2);
-    let by_cost = table.wishes.prefer[0] == Prefer::Cost;
-    for apart in if half > 2 { vec![half, 2] } else { vec![2] } {
-        table.apart = Apart::Meals(apart);
-        let found = best(table, options, effort);
-        let is_near = |value: &Value| !by_cost || value.net <= before + before.abs() / DEARER;
-        if found.best.as_ref().is_some_and(|(_, value)| is_near(value)) {
-            return found;
-        }
-    }
-    table.apart = Apart::Slots;
-    best(table, options, effort)
 }
 
 /// One meal may take whatever it does not have, the others what they have.

@@ -6,7 +6,7 @@ use super::at_once::judge_all;
 use super::clash::{self, Clash};
 use super::rules;
 use super::search::{Chosen, Found, with};
-use super::table::{Apart, Look, Table};
+use super::table::{Look, Table};
 use super::why::{Why, why};
 use super::wish::{Broken, Nutrient, Wish};
 use crate::foods::FoodId;
@@ -36,8 +36,6 @@ pub struct Proposal {
     pub sessions: Vec<(DateTime, i64)>,
     /// Starts of sessions of which something is straight from the pot: it may be finished later than the session.
     pub hot: Vec<DateTime>,
-    /// In how many meals it had to differ from the proposals before it, where there are any.
-    pub differs_in: usize,
     /// Nothing better exists.
     pub proven: bool,
     /// No week has a lesser net cost.
@@ -125,10 +123,6 @@ pub fn proposal(table: &Table, (chosen, found): (&Chosen, &Found), open: &[Stays
         recipes: Vec::new(),
         sessions: Vec::new(),
         hot: Vec::new(),
-        differs_in: match table.apart {
-            Apart::Meals(most) => most.min(chosen.len()),
-            Apart::Slots => chosen.len().min(2),
-        },
         proven: found.proven,
         bound: Money(found.bound),
         open: open.to_vec(),

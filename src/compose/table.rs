@@ -68,8 +68,6 @@ pub struct Table<'t, 'k> {
     pub written_demands: usize,
     /// Weeks that were proposed before.
     pub before: Vec<Vec<Option<u32>>>,
-    /// How much a week has to differ from each of them.
-    pub apart: Apart,
     /// For what they break by themselves, ways that no gap may take: by gap, the way and what it breaks.
     pub barred: Vec<BTreeMap<u32, Vec<Broken>>>,
     /// A wish that is not held against a week, but of which a week is the better the less it breaks it.
@@ -142,7 +140,6 @@ impl<'t, 'k> Table<'t, 'k> {
             from_shelf,
             written_demands: 0,
             before: Vec::new(),
-            apart: Apart::Slots,
             barred: Vec::new(),
             lifted: None,
             held: None,
@@ -276,34 +273,6 @@ impl<'t, 'k> Table<'t, 'k> {
         one == other || self.is_like(one, &Eaten { pattern, filled: way.filled.clone(), wares: way.wares.clone(), taken: Vec::new() })
     }
 
-    /// Is one filling the same to whoever eats it? Of one pattern, and with the same dishes, or with more than half of its places filled
-    /// alike: the bread and the filling with another sauce are no other meal.
-    fn tastes_alike(&self, one: u32, other: u32) -> bool {
-        let (own, others) = (&self.ways.all[one as usize], &self.ways.all[other as usize]);
-        let pattern = |form: usize| self.ways.forms[form].pattern;
-        let has_dishes = recipes(&own.wares).next().is_some();
-        let same_dishes = || has_dishes && recipes(&own.wares).eq(recipes(&others.wares));
-        let places = own.filled.len().max(others.filled.len());
-        let most = || 2 * own.filled.iter().filter(|ware| others.filled.contains(ware)).count() > places;
-        one == other || (pattern(own.form) == pattern(others.form) && (same_dishes() || most()))
-    }
-
-    /// Does a week differ from one that was proposed before as much as it has to? In all its meals where there are fewer.
-    fn differs(&self, before: &[Option<u32>], chosen: &[Option<u32>]) -> bool {
-        match self.apart {
-            Apart::Slots => before.iter().zip(chosen).filter(|(one, other)| one != other).count() >= chosen.len().min(2),
-            Apart::Meals(most) => {
-                let mut left: Vec<u32> = before.iter().flatten().copied().collect();
-                let new = chosen.iter().flatten().filter(|way| {
-                    let same = left.iter().position(|other| self.tastes_alike(**way, *other));
-                    same.map(|place| left.swap_remove(place)).is_none()
-                });
-                // What is open yet may still become something else.
-                new.count() + chosen.iter().filter(|way| way.is_none()).count() >= most.min(chosen.len())
-            }
-        }
-    }
-
     /// The meals of the week in order of time, as far as they are written or filled.
     pub fn plates(&self, chosen: &[Option<u32>]) -> Vec<PlateOf<'_>> {
         let written = self.written.iter().map(|(meal, eaten)| PlateOf {
@@ -356,7 +325,7 @@ impl<'t, 'k> Table<'t, 'k> {
             let own = way.and_then(|way| barred.get(&way));
             own.into_iter().flatten().for_each(|one| add(&mut broken, one.wish.clone(), one.would_do));
         }
-        if self.before.iter().any(|before| !self.differs(before, chosen)) {
+        if self.before.iter().any(|before| !differs(before, chosen)) {
             add(&mut broken, Wish::Another, 0.0);
         }
         let is_broken = broken.iter().any(|one| !self.is_loose(&one.wish));
@@ -490,13 +459,9 @@ fn yesterdays(kitchen: &Kitchen, week: &Week) -> Vec<Option<usize>> {
     of.iter().map(before).collect()
 }
 
-/// How much one proposal has to differ from another.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Apart {
-    /// So many of its meals are none of the other's, whatever day they stand on: another pattern or other dishes.
-    Meals(usize),
-    /// Two places of the week hold something else.
-    Slots,
+/// Do two weeks differ in two meals at least, or in all where there are fewer?
+pub fn differs(one: &[Option<u32>], other: &[Option<u32>]) -> bool {
+    one.iter().zip(other).filter(|(one, other)| one != other).count() >= one.len().min(2)
 }
 
 /// What it may cost to plan a session, where a week costs one for each of its meals. What was planned before costs less; how much less

@@ -88,19 +88,6 @@ fn another_differs_in_two_meals_again_and_again() {
 }
 
 #[test]
-fn the_same_meals_on_other_days_are_no_other_week() {
-    // Spelk 1.00, with lubb, 0.50, and on the day after with fenk, 0.60: 3.10. Exchanged it costs as much and is the same week. With brack
-    // at 1.20 in both meals it is 3.50, near enough.
-    let meals = open("2026-12-01", "") + &open("2026-12-02", "");
-    let stalls = super::STALL.replace("price = 3.00", "price = 0.60");
-    let costs = |shops: &str, more: &[&str]| composed(&stall().shops(shops).meals(&meals), more)["net_cost"].clone();
-    let near = stalls.replace("price = 2.00", "price = 1.20");
-    assert_eq!((costs(&near, &[]), costs(&near, &["--another"])), (json!("3.10"), json!("3.50")));
-    // At 2.00 it would be 5.10, dearer by more than a quarter: two days that hold something else have to do.
-    assert_eq!((costs(&stalls, &[]), costs(&stalls, &["--another"])), (json!("3.10"), json!("3.10")));
-}
-
-#[test]
 fn a_dish_that_soaks_before_its_trip_is_not_proposed() {
     // Spelk soaks from 02:00 of the 29th, and its trip is on that day: brack, 2.00, with lubb, 0.50. Bought a day earlier, spelk: 1.00.
     let soaked = super::dish("Spelk pot", "spelk", "") + "[[step]]\ntext = \"Soak.\"\nhands = \"1 min\"\n";
