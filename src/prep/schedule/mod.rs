@@ -69,9 +69,9 @@ pub enum Effort {
 impl Effort {
     fn limits(self) -> Limits {
         match self {
-            Effort::Low => Limits { placed: 500, lists: 20, set: 8_000, finish: 40_000, moves: 1, idle: 7_000 },
-            Effort::Normal => Limits { placed: 10_000, lists: 200, set: 300_000, finish: 10_000_000, moves: 8, idle: 40_000 },
-            Effort::High => Limits { placed: 100_000, lists: 2_000, set: 10_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000 },
+            Effort::Low => Limits { placed: 500, lists: 20, set: 4_000, finish: 40_000, moves: 1, idle: 7_000 },
+            Effort::Normal => Limits { placed: 10_000, lists: 200, set: 150_000, finish: 10_000_000, moves: 8, idle: 40_000 },
+            Effort::High => Limits { placed: 100_000, lists: 2_000, set: 3_000_000, finish: 300_000_000, moves: 80, idle: 10_000_000 },
         }
     }
 }
@@ -139,8 +139,8 @@ const MOVED: usize = 60_000;
 /// Groups times jobs, for one unit of [`Limits::moves`].
 const CUT: usize = 100_000;
 
-/// For one unit of [`Limits::lists`]: enough for sessions of a hundred jobs.
-const LIST: usize = 10_000;
+/// For one unit of [`Limits::lists`]: enough for sessions of seventy jobs.
+const LIST: usize = 5_000;
 
 /// In sessions of fewer jobs the solver is asked before lists are tried.
 const LISTED: usize = 28;
@@ -191,7 +191,7 @@ fn first_plan(strict: &Model, limits: Limits) -> (Option<Plan>, bool) {
         return (Some(plan), false);
     }
     let horizon = relax::horizon(strict, bound);
-    if let Some(plan) = eject::from_nothing(strict, horizon, limits.set) {
+    if let Some(plan) = eject::from_nothing(strict, horizon, 5 * limits.set) {
         return (Some(plan), false);
     }
     if strict.count() > SOLVED {
