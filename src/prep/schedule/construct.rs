@@ -10,6 +10,9 @@ use super::model::{FAR, Model};
 /// How often a plan is begun again because a job came too late.
 const AGAIN: usize = 60;
 
+/// In sessions of fewer jobs no lists are tried before the solver, and the longest way to the end comes first.
+pub(super) const LISTED: usize = 28;
+
 /// Places in a list between two minutes.
 pub(super) const SCALE: i64 = 16;
 
@@ -119,8 +122,10 @@ impl<'a> Builder<'a> {
         if self.listed {
             return ((-priority).min(self.followed_by(job) * SCALE), 0, job);
         }
+        // Without hours the latest starts only tell the longest way to the end, which does best while there is little to set.
         let last = self.deadline(job);
-        (if last < FAR / 2 { last } else { FAR }, -priority, job)
+        let counts = last < FAR / 2 || self.board.model.count() < LISTED;
+        (if counts { last } else { FAR }, -priority, job)
     }
 
     /// Puts off the jobs that would have the late one start too early.

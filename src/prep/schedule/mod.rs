@@ -142,9 +142,6 @@ const CUT: usize = 100_000;
 /// For one unit of [`Limits::lists`]: enough for sessions of seventy jobs.
 const LIST: usize = 5_000;
 
-/// In sessions of fewer jobs the solver is asked before lists are tried.
-const LISTED: usize = 28;
-
 /// Sessions of more jobs are not told to the solver.
 const SOLVED: usize = 160;
 
@@ -310,7 +307,7 @@ fn earliest(model: &Model, plan: Plan, limits: Limits) -> (Plan, i64) {
     let mut bound = bound::bound(model).min(plan.finish);
     progress::reached(plan.finish, bound);
     let mut plan = eject::shorten(model, plan, bound, limits.first_set(model.count()));
-    if model.count() >= LISTED {
+    if model.count() >= construct::LISTED {
         plan = lists::shorten(model, plan, bound, limits.lists(model.count()));
     }
     if bound < plan.finish && model.count() <= SOLVED {
