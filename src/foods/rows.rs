@@ -10,7 +10,7 @@ use std::hash::BuildHasherDefault;
 use std::ops::{Index, IndexMut};
 use std::sync::{Arc, OnceLock};
 
-use super::reference::read_known_row;
+use super::reference::row::read_known_row;
 use super::{Food, FoodId};
 
 /// Foods by the number in their [`FoodId`].

@@ -4,7 +4,7 @@
 
 use std::collections::BTreeSet;
 
-use super::allergies::Guarded;
+use super::guarded::Guarded;
 use super::servings::{goes_into, lines_within, servings};
 use crate::foods::Kind;
 use crate::foods::safety::least_inside;

@@ -6,7 +6,8 @@ use std::collections::BTreeSet;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::allergies::{Found, Guarded, Plate, plates};
+use super::guarded::Guarded;
+use super::plate::{Found, Plate, plates};
 use crate::foods::{Allergen, Food, Kind, State};
 use crate::kitchen::{Appliance, ApplianceId, Eater, Household, Kitchen, Mistake, Piece, Recipe, Step, Wanted, Ware, Warning, Week};
 

@@ -6,7 +6,8 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
-use super::allergies::{Meets, bears, meets};
+use super::meets::{Meets, bears, meets};
+use super::plate::EVERYBODY;
 use super::servings::lines_within;
 use super::words_beside::foods_in;
 use crate::foods::{Allergen, FoodId, Foods, Kind, key_of};
@@ -74,9 +75,6 @@ pub(super) struct Wary<'k> {
     /// What they do not eat by `eats`.
     pub not_eaten: Option<&'k NotEaten>,
 }
-
-/// As the plates of a household without named eaters are called.
-pub(super) const EVERYBODY: &str = "everybody";
 
 /// What only the words of a dish, or those beside a line of a meal, name.
 pub(super) struct WordsOf {

@@ -3,6 +3,8 @@
 use std::collections::BTreeSet;
 
 use super::making::{Apart, Making};
+use super::pieces::times_taken;
+use crate::foods::Foods;
 use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, Recipe, RecipeId, Ware, Whose};
 use crate::measure::Number;
 
@@ -75,6 +77,13 @@ pub fn served_dishes<'m>(kitchen: &Kitchen, meal: &'m Meal) -> Vec<(&'m Ingredie
         all.extend(own.into_iter().map(|own| (serving.line, dish, Some(Whose { eater: own.who, without: own.without }), own.amount)));
     }
     all
+}
+
+/// The lines of a meal with how many times each is taken, whole ones of what is never cut.
+pub fn taken_lines<'m>(foods: &Foods, meal: &'m Meal) -> Vec<(&'m Ingredient, Number)> {
+    let served: Vec<(&Ingredient, Number)> = served_lines(meal).collect();
+    let taken = times_taken(foods, served.iter().map(|(line, times)| (*line, times.clone())));
+    served.into_iter().map(|(line, _)| line).zip(taken).collect()
 }
 
 /// Does the food or dish go into this recipe, at any depth?
