@@ -4,9 +4,8 @@ use jiff::Span;
 use jiff::civil::DateTime;
 
 use super::advice::{Teller, advice, minutes_over};
-use super::aside::served_apart;
 use super::before::{before, begun, moves};
-use super::boxes::boxes;
+use super::boxes::{boxes, served_apart};
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
 use super::cuts::cuts;

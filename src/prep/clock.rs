@@ -1,6 +1,6 @@
 //! From a schedule to the tasks of the guide, by the clock.
 
-use super::aside::{aside_task, rest_boxed};
+use super::boxes::{aside_task, rest_boxed};
 use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::handles_raw;

@@ -6,7 +6,7 @@
 use std::collections::BTreeMap;
 
 use super::ahead::directly_before;
-use super::aside::chilled_alone;
+use super::boxes::chilled_alone;
 use super::names::step_using;
 use super::tasks::{Origin, Part, Work};
 use super::{Fixed, Job, Link, LinkWhy};

@@ -2,7 +2,6 @@
 
 mod advice;
 mod ahead;
-mod aside;
 mod at_once;
 mod before;
 mod bought;

@@ -2,7 +2,7 @@
 
 use jiff::civil::DateTime;
 
-use super::aside::boxed_with_the_rest;
+use super::boxes::boxed_with_the_rest;
 use super::elsewhere::as_found;
 use super::fill::loads_needed;
 use super::links::{last_of, link_all};

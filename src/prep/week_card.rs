@@ -7,8 +7,7 @@
 use jiff::civil::Date;
 
 use super::Errand;
-use super::aside::aside_task;
-use super::boxes::{counted, errand};
+use super::boxes::{aside_task, counted, errand};
 use super::cooked::{CardCook, cooked};
 use super::say::{kept_hot, reheated};
 use super::text::{added_text, making_text};
