@@ -10,7 +10,7 @@ use super::only_named::{EVERYBODY, Wary, WordsOf};
 use super::servings::{lines_within, servings};
 use super::uses::meal_name;
 use crate::foods::animals::{may_hold_animals, may_hold_flesh};
-use crate::foods::{Allergen, Fact, Food, FoodId, Foods, Kind};
+use crate::foods::{Allergen, Fact, Food, FoodId, Foods, Kind, Kinship};
 use crate::kitchen::{Diner, Eater, Ingredient, Kitchen, Meal, Mistake, Recipe, RecipeId, Shunned, Spot, Ware, Warning, Week, Who};
 
 /// What a week's meals run into, each once.
@@ -90,7 +90,7 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
         match line.ware() {
             Ware::Recipe(part) => add_bearers(kitchen, part, shunned, foods),
             Ware::Food(food) => {
-                let bears = shunned.iter().any(|one| matches!(meets(one, food, &kitchen.foods[food]), Meets::Is(_)));
+                let bears = shunned.iter().any(|one| matches!(meets(&kitchen.foods, one, food), Meets::Is(_)));
                 if bears && !foods.contains(&food) {
                     foods.push(food);
                 }
@@ -102,7 +102,7 @@ fn add_bearers(kitchen: &Kitchen, dish: RecipeId, shunned: &[&&Shunned], foods: 
 /// Is it, for certain, in the dish, at any depth?
 fn holds(foods: &Foods, recipes: &[Recipe], dish: RecipeId, shunned: &Shunned) -> bool {
     lines_within(recipes, dish).any(|line| match line.ware() {
-        Ware::Food(food) => matches!(meets(shunned, food, &foods[food]), Meets::Is(_)),
+        Ware::Food(food) => matches!(meets(foods, shunned, food), Meets::Is(_)),
         Ware::Recipe(_) => false,
     })
 }
@@ -249,13 +249,13 @@ impl<'k> Plate<'k> {
     }
 
     /// The words of allergies that the food meets for certain.
-    pub fn allergic_to(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-        certain(&self.allergic, id, food)
+    pub fn allergic_to(&self, foods: &Foods, food: FoodId) -> impl Iterator<Item = String> {
+        certain(foods, &self.allergic, food)
     }
 
     /// The words of `avoid` that the food meets for certain.
-    pub fn avoids(&self, id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-        certain(&self.avoid, id, food)
+    pub fn avoids(&self, foods: &Foods, food: FoodId) -> impl Iterator<Item = String> {
+        certain(foods, &self.avoid, food)
     }
 
     pub fn does_not_eat(&self, food: &Food) -> bool {
@@ -267,24 +267,27 @@ impl<'k> Plate<'k> {
             let food = &kitchen.foods[found.food];
             let chain = self.chain(kitchen, &found);
             let warn = |text: String| Warning::Note { at: Some(found.at.clone()), text };
+            let name = self.name;
             let mut unknown: Vec<&str> = Vec::new();
             for shunned in &self.allergic {
-                match meets(shunned, found.food, food) {
-                    Meets::Is(what) => guarded.mistakes.push(self.refused(&kitchen.foods, &found, format!("{chain}: {what}"))),
-                    Meets::MayBe(group) => {
-                        let word = &shunned.word;
-                        guarded.doubt(
-                            &kitchen.foods,
-                            &kitchen.recipes,
-                            self,
-                            &found,
-                            &[word],
-                            format!("{chain}: {group}, which may be {word}. {} is allergic to it: read the packet.", self.name),
-                        );
+                let word = &shunned.word;
+                let doubt = match meets(&kitchen.foods, shunned, found.food) {
+                    Meets::Is(what) => {
+                        guarded.mistakes.push(self.refused(&kitchen.foods, &found, format!("{chain}: {what}")));
+                        continue;
                     }
-                    Meets::NotKnown => unknown.push(&shunned.word),
-                    Meets::Nothing => {}
-                }
+                    Meets::MayBe(group) => format!("{chain}: {group}, which may be {word}. {name} is allergic to it: read the packet."),
+                    Meets::MayHold => format!("{chain}: may contain {word}. {name} is allergic to it: read the packet."),
+                    Meets::Near(both) => {
+                        format!("{chain}: akin to {word}, for both are of {both}. {name} is allergic to {word}: ask before it is served.")
+                    }
+                    Meets::NotKnown => {
+                        unknown.extend(Some(word.as_str()).filter(|word| !unknown.contains(word)));
+                        continue;
+                    }
+                    Meets::Nothing => continue,
+                };
+                guarded.doubt(&kitchen.foods, &kitchen.recipes, self, &found, &[word], doubt);
             }
             if !unknown.is_empty() {
                 let words = unknown.join(", ");
@@ -298,17 +301,19 @@ impl<'k> Plate<'k> {
                 );
             }
             for shunned in &self.avoid {
-                match meets(shunned, found.food, food) {
-                    Meets::Is(what) => guarded.warnings.push(warn(format!("{chain}: {what}, which {} avoids.", self.name))),
+                let word = &shunned.word;
+                match meets(&kitchen.foods, shunned, found.food) {
+                    Meets::Is(what) => guarded.warnings.push(warn(format!("{chain}: {what}, which {name} avoids."))),
                     Meets::MayBe(group) => {
-                        guarded.warnings.push(warn(format!("{chain}: {group}, which may be {}; {} avoids it.", shunned.word, self.name)));
+                        guarded.warnings.push(warn(format!("{chain}: {group}, which may be {word}; {name} avoids it.")));
                     }
                     Meets::NotKnown if shunned.allergen.is_some() => {
-                        guarded
-                            .warnings
-                            .push(warn(format!("{chain}: not known whether it has {}, which {} avoids.", shunned.word, self.name)));
+                        guarded.warnings.push(warn(format!("{chain}: not known whether it has {word}, which {name} avoids.")));
                     }
-                    Meets::NotKnown | Meets::Nothing => {}
+                    Meets::MayHold | Meets::NotKnown if may_hold(&kitchen.foods, shunned, found.food) => {
+                        guarded.warnings.push(warn(format!("{chain}: may contain {word}, which {name} avoids: read the packet.")));
+                    }
+                    Meets::MayHold | Meets::Near(_) | Meets::NotKnown | Meets::Nothing => {}
                 }
             }
             guarded.warnings.extend(self.not_eaten(food).map(|why| warn(format!("{chain}: {why}."))));
@@ -378,8 +383,8 @@ impl<'k> Plate<'k> {
     }
 }
 
-fn certain(words: &[&Shunned], id: FoodId, food: &Food) -> impl Iterator<Item = String> {
-    words.iter().filter(move |word| matches!(meets(word, id, food), Meets::Is(_))).map(|word| word.word.clone())
+fn certain(foods: &Foods, words: &[&Shunned], food: FoodId) -> impl Iterator<Item = String> {
+    words.iter().filter(move |word| matches!(meets(foods, word, food), Meets::Is(_))).map(|word| word.word.clone())
 }
 
 /// A name as a key of TOML: in quotes where it has a letter that a bare key may not have.
@@ -390,10 +395,14 @@ fn toml_key(name: &str) -> String {
 
 /// How a food meets a word.
 pub(super) enum Meets {
-    /// It is what the word names, or bears it: "sesame".
+    /// It is what the word names, a form of it, or bears it: "sesame".
     Is(String),
     /// It bears the group that the word's food belongs to, without saying of what: "nuts".
     MayBe(String),
+    /// It usually, or with some makers, has what the word names in it.
+    MayHold,
+    /// Both are forms of the food of that name.
+    Near(String),
     NotKnown,
     Nothing,
 }
@@ -404,11 +413,14 @@ pub(super) fn bears(food: &Food, allergen: Allergen) -> bool {
     of(&food.allergens) || of(&food.contains)
 }
 
-pub(super) fn meets(shunned: &Shunned, id: FoodId, food: &Food) -> Meets {
+/// The one place where a food is held against a word of `allergic` or `avoid`.
+pub(super) fn meets(foods: &Foods, shunned: &Shunned, id: FoodId) -> Meets {
+    let food = &foods[id];
     if let Some(allergen) = shunned.allergen.filter(|one| bears(food, *one)) {
         return Meets::Is(allergen.name().to_owned());
     }
-    if shunned.food == Some(id) || (shunned.kind.is_some() && shunned.kind == food.kind) {
+    let kinship = kinship(foods, shunned, id);
+    if shunned.food == Some(id) || (shunned.kind.is_some() && shunned.kind == food.kind) || kinship == Kinship::Form {
         return Meets::Is(shunned.word.clone());
     }
     if let Some(group) = shunned.group.iter().find(|one| shunned.food.is_some() && bears(food, **one)) {
@@ -417,5 +429,20 @@ pub(super) fn meets(shunned: &Shunned, id: FoodId, food: &Food) -> Meets {
     if food.unknown || (food.allergens.is_none() && (shunned.allergen.is_some() || !shunned.group.is_empty())) {
         return Meets::NotKnown;
     }
-    Meets::Nothing
+    match kinship {
+        Kinship::MayHold => Meets::MayHold,
+        Kinship::Near(both) => Meets::Near(foods[both].name.clone()),
+        Kinship::Form | Kinship::None => Meets::Nothing,
+    }
+}
+
+/// What is said of its allergens is said of a food; a name tells no more of it.
+fn kinship(foods: &Foods, shunned: &Shunned, id: FoodId) -> Kinship {
+    let asked = shunned.food.filter(|_| shunned.allergen.is_none() && foods[id].kind != Some(Kind::Household));
+    asked.map_or(Kinship::None, |asked| foods.kinship(id, asked, shunned.by_own_name))
+}
+
+/// Has it usually, or with some makers, what the word names in it, whatever else is not known of it?
+pub(super) fn may_hold(foods: &Foods, shunned: &Shunned, id: FoodId) -> bool {
+    kinship(foods, shunned, id) == Kinship::MayHold
 }

@@ -62,7 +62,7 @@ impl OnlyNamed {
 
     /// Does the food bear, or may it be, what the word says?
     fn meets(&self, foods: &Foods, shunned: &Shunned) -> bool {
-        matches!(meets(shunned, self.food, &foods[self.food]), Meets::Is(_) | Meets::MayBe(_))
+        matches!(meets(foods, shunned, self.food), Meets::Is(_) | Meets::MayBe(_) | Meets::MayHold)
     }
 }
 
@@ -123,7 +123,7 @@ impl WordsOf {
     }
 
     fn is_new(&self, foods: &Foods, shunned: &Shunned, one: &OnlyNamed) -> bool {
-        let is = |food: &FoodId| matches!(meets(shunned, *food, &foods[*food]), Meets::Is(_));
+        let is = |food: &FoodId| matches!(meets(foods, shunned, *food), Meets::Is(_));
         one.meets(foods, shunned) && !self.holds.iter().any(is)
     }
 
