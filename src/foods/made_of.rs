@@ -129,22 +129,18 @@ impl Foods {
     }
 
     fn find_lineage(&self, id: FoodId) -> Lineage {
-        let (first, held) = self.direct(id);
-        let mut forms: Vec<Part> = Vec::new();
-        let mut open = first;
-        while let Some(part) = open.pop() {
-            if part.0 != id && !forms.contains(&part) {
-                forms.push(part);
-                open.extend(self.direct(part.0).0);
-            }
+        let mut forms = self.forms_of(id);
+        let mut held = self.direct(id).1;
+        // The table says of each food of the reference what it may hold. What a household mixes itself, or calls by a name of its own,
+        // may hold what its parts do.
+        if !self.all.is_of_reference(id) {
+            let parts = forms.iter().chain(&held).filter(|part| part.1).map(|part| part.0);
+            let theirs: Vec<Part> = parts.flat_map(|part| self.direct(part).1).collect();
+            held.extend(theirs);
         }
         let mut holds: Vec<Part> = Vec::new();
-        let inherited = forms.iter().flat_map(|part| self.direct(part.0).1);
-        for part in held.into_iter().chain(inherited) {
-            // What a household mixes itself nobody has looked through: also what its parts may hold.
-            let deeper = if self.all.is_of_reference(id) { Vec::new() } else { self.direct(part.0).1 };
-            let wider = self.forms_of(part.0);
-            for one in [part].into_iter().chain(wider).chain(deeper) {
+        for part in held {
+            for one in [part].into_iter().chain(self.forms_of(part.0)) {
                 if one.0 != id && !holds.contains(&one) && !forms.contains(&one) {
                     holds.push(one);
                 }
@@ -158,13 +154,17 @@ impl Foods {
         Lineage { forms, holds }
     }
 
+    /// What it is a form of, and what that is a form of. A wider name leads no further: who is called after "liver", which is that of
+    /// chicken by itself, is of no chicken.
     fn forms_of(&self, id: FoodId) -> Vec<Part> {
         let mut forms: Vec<Part> = Vec::new();
         let mut open = self.direct(id).0;
         while let Some(part) = open.pop() {
-            if !forms.contains(&part) {
+            if part.0 != id && !forms.contains(&part) {
                 forms.push(part);
-                open.extend(self.direct(part.0).0);
+                if part.1 {
+                    open.extend(self.direct(part.0).0);
+                }
             }
         }
         forms
@@ -253,7 +253,7 @@ impl Foods {
     }
 }
 
-/// Words by which a food of this name may be asked for are all its names.
+/// Every food that others are made of: what is a form of it, and what may hold it.
 #[cfg(test)]
 pub(crate) fn listing(foods: &Foods) -> String {
     use itertools::Itertools;

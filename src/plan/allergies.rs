@@ -137,7 +137,7 @@ pub(super) struct Plate<'k> {
     pub diner: Option<&'k Diner>,
     allergic: Vec<&'k Shunned>,
     avoid: Vec<&'k Shunned>,
-    lines: Vec<&'k Ingredient>,
+    pub lines: Vec<&'k Ingredient>,
     without: &'k [Ware],
 }
 

@@ -13,6 +13,7 @@ mod avoid;
 mod boxes;
 mod children;
 mod demand;
+mod heated;
 mod making;
 mod makings;
 mod minutes;

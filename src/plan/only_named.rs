@@ -122,6 +122,15 @@ impl WordsOf {
         told
     }
 
+    /// What an infant must not have, or is better without, of what the words name: `why` tells it of a food. `who` is "Pim (9 months) ".
+    pub fn told_of_infant(&self, foods: &Foods, why: impl Fn(FoodId) -> Option<String>, who: &str) -> Vec<Warning> {
+        let told = |one: &OnlyNamed| {
+            let why = why(one.food).filter(|_| !self.holds.contains(&one.food))?;
+            Some(one.note(foods, &format!("{who}should go without: {} {why}", one.words)))
+        };
+        self.named.iter().filter_map(told).collect()
+    }
+
     fn is_new(&self, foods: &Foods, shunned: &Shunned, one: &OnlyNamed) -> bool {
         let is = |food: &FoodId| matches!(meets(foods, shunned, *food), Meets::Is(_));
         one.meets(foods, shunned) && !self.holds.iter().any(is)
