@@ -124,6 +124,12 @@ impl Foods {
         shared.or_else(plain).map_or(Kinship::None, Kinship::Near)
     }
 
+    /// Is it a form of food of that kind, or may it hold some?
+    pub fn is_made_of_kind(&self, food: FoodId, kind: Kind) -> bool {
+        let lineage = self.lineage(food);
+        lineage.forms.iter().chain(&lineage.holds).any(|part| self[part.0].kind == Some(kind))
+    }
+
     fn lineage(&self, food: FoodId) -> &Lineage {
         self.all.lineage(food, || self.find_lineage(food))
     }

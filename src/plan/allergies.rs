@@ -213,15 +213,13 @@ impl<'k> Plate<'k> {
         let mut found = Vec::new();
         for line in &self.lines {
             let mut way = Way { at: &line.at, dishes: Vec::new(), ways: BTreeMap::new() };
+            // What the meal serves this eater is served, whatever stands in for it elsewhere: only inside dishes something is left away.
             self.add(kitchen, line, false, &mut way, &mut found);
         }
         found
     }
 
     fn add(&self, kitchen: &'k Kitchen, line: &'k Ingredient, heated: bool, way: &mut Way<'k>, found: &mut Vec<Found<'k>>) {
-        if self.without.contains(&line.ware()) {
-            return;
-        }
         match line.ware() {
             Ware::Food(food) => found.push(Found { food, line, dishes: way.dishes.clone(), at: way.at }),
             Ware::Recipe(dish) => {
@@ -232,7 +230,7 @@ impl<'k> Plate<'k> {
                     return;
                 }
                 way.dishes.push(dish);
-                for line in &kitchen.recipes[dish].ingredients {
+                for line in kitchen.recipes[dish].ingredients.iter().filter(|line| !self.without.contains(&line.ware())) {
                     self.add(kitchen, line, heated, way, found);
                 }
                 way.dishes.pop();
@@ -277,7 +275,9 @@ impl<'k> Plate<'k> {
                         continue;
                     }
                     Meets::MayBe(group) => format!("{chain}: {group}, which may be {word}. {name} is allergic to it: read the packet."),
-                    Meets::MayHold => format!("{chain}: may contain {word}. {name} is allergic to it: read the packet."),
+                    Meets::MayHold | Meets::MadeOfKind => {
+                        format!("{chain}: may contain {word}. {name} is allergic to it: read the packet.")
+                    }
                     Meets::Near(both) => {
                         format!("{chain}: akin to {word}, for both are of {both}. {name} is allergic to {word}: ask before it is served.")
                     }
@@ -313,7 +313,7 @@ impl<'k> Plate<'k> {
                     Meets::MayHold | Meets::NotKnown if may_hold(&kitchen.foods, shunned, found.food) => {
                         guarded.warnings.push(warn(format!("{chain}: may contain {word}, which {name} avoids: read the packet.")));
                     }
-                    Meets::MayHold | Meets::Near(_) | Meets::NotKnown | Meets::Nothing => {}
+                    Meets::MayHold | Meets::MadeOfKind | Meets::Near(_) | Meets::NotKnown | Meets::Nothing => {}
                 }
             }
             guarded.warnings.extend(self.not_eaten(food).map(|why| warn(format!("{chain}: {why}."))));
@@ -342,6 +342,8 @@ impl<'k> Plate<'k> {
             let of_line = WordsOf::line(&kitchen.foods, line, &holds, meal_name(self.meal));
             guarded.told_of_words(&[], of_line.told(&kitchen.foods, household, &wary));
         }
+        let of_meal = WordsOf::meal(kitchen, self.meal);
+        guarded.told_of_words(&[], of_meal.told(&kitchen.foods, household, &wary));
     }
 
     /// What an eater's `eats` says of a food.
@@ -403,6 +405,8 @@ pub(super) enum Meets {
     MayHold,
     /// Both are forms of the food of that name.
     Near(String),
+    /// It is made of food of that kind, or may hold it.
+    MadeOfKind,
     NotKnown,
     Nothing,
 }
@@ -432,7 +436,10 @@ pub(super) fn meets(foods: &Foods, shunned: &Shunned, id: FoodId) -> Meets {
     match kinship {
         Kinship::MayHold => Meets::MayHold,
         Kinship::Near(both) => Meets::Near(foods[both].name.clone()),
-        Kinship::Form | Kinship::None => Meets::Nothing,
+        Kinship::Form | Kinship::None => {
+            let kind = shunned.kind.filter(|_| shunned.allergen.is_none());
+            if kind.is_some_and(|kind| foods.is_made_of_kind(id, kind)) { Meets::MadeOfKind } else { Meets::Nothing }
+        }
     }
 }
 

@@ -161,7 +161,8 @@ fn guard_infants_of_words(kitchen: &Kitchen, week: &Week, guarded: &mut Guarded)
             let of_dishes = dishes.into_iter().map(|dish| (Some(dish), WordsOf::recipe(kitchen, dish)));
             let holds: Vec<FoodId> = on_plate.iter().map(|found| found.food).collect();
             let of_lines = plate.lines.iter().map(|line| (None, WordsOf::line(&kitchen.foods, line, &holds, meal_name(meal))));
-            for (dish, words) in of_dishes.chain(of_lines) {
+            let of_meal = std::iter::once((None, WordsOf::meal(kitchen, meal)));
+            for (dish, words) in of_dishes.chain(of_lines).chain(of_meal) {
                 for warning in words.told_of_infant(
                     &kitchen.foods,
                     |food| for_no_infant(&kitchen.foods, food),

@@ -184,8 +184,28 @@ fn read_swap(table: &Table<'_>, speech: &mut Speech<'_>) -> Vec<Swap> {
             continue;
         }
         swaps.push(Swap { from, to });
+        let before = &swaps[..swaps.len() - 1];
+        if to.is_some_and(|to| comes_back(before, to, from)) {
+            let remedy = "Put something else in its place, or \"\" to leave it away.";
+            speech.found.mistake(at, "a swap that leads back to what it stands in for exchanges nothing", remedy);
+        }
     }
     swaps
+}
+
+/// Do these lead from one to the other, step by step?
+fn comes_back(swaps: &[Swap], from: Ware, to: Ware) -> bool {
+    let mut here = from;
+    for _ in 0..=swaps.len() {
+        if here == to {
+            return true;
+        }
+        match swaps.iter().find(|swap| swap.from == here).and_then(|swap| swap.to) {
+            Some(next) => here = next,
+            None => return false,
+        }
+    }
+    false
 }
 
 /// A recipe by its id or a food by its name; where there is neither, a mistake that names the nearest.
