@@ -511,3 +511,18 @@ fn a_meal_says_its_text_on_the_day() {
     let day = kitchen.done(&["day", "2026-11-30"]);
     assert!(day.contains("Set the table for four."), "{day}");
 }
+
+#[test]
+fn the_day_and_the_boxes_say_whose_portion_is_set_aside() {
+    let kitchen = four(&meal("mon", "each = [\"1 portion recipe:blue-mash\"]\nwithout = { Emil = [\"moonseed paste\"] }"));
+    let day = kitchen.done(&["day", "2026-11-30"]);
+    assert!(day.contains("Emil: without moonseed paste"), "{day}");
+    let read: serde_json::Value = serde_json::from_str(&kitchen.done(&["day", "2026-11-30", "--format", "json"])).expect("JSON");
+    assert!(read["meals"][0]["otherwise"][0].as_str().is_some_and(|told| told.starts_with("Emil: without moonseed paste")), "{read:#}");
+    // A day later both are boxed: Emil's own half, and the rest.
+    let later = four(&meal("tue", "each = [\"1 portion recipe:blue-mash\"]\nwithout = { Emil = [\"moonseed paste\"] }"));
+    let prep = later.done(&["prep"]);
+    for words in ["2 boxes for blue mash", "Emil’s own, fridge", "Of it ½ portion in a box of Emil’s own"] {
+        assert!(prep.contains(words), "{words} in {prep}");
+    }
+}

@@ -43,7 +43,10 @@ fn may_contain(word: &str, foods: &[(&str, &str)]) {
     assert_eq!(status, Some(0), "{said}");
     for (_, name) in foods {
         let lines = told(&said, name);
-        assert!(lines.iter().any(|line| line.contains(word) && line.ends_with("read the packet.")), "{name} for {word}: {lines:?} in {said}");
+        assert!(
+            lines.iter().any(|line| line.contains(word) && line.ends_with("read the packet.")),
+            "{name} for {word}: {lines:?} in {said}"
+        );
     }
 }
 
@@ -131,7 +134,8 @@ fn the_whole_household_avoids_it_alike() {
 fn a_food_of_the_household_is_known_by_its_names() {
     let foods = "[[food]]\nname = \"heritage beef tomatoes\"\nallergens = []\n[[food]]\nname = \"smoky tomato relish\"\nallergens = []\n\
                  [[food]]\nname = \"red jar\"\nalso = [\"passata\"]\nallergens = []\n[[food]]\nname = \"vegan tomato-style dip\"\nallergens = []\n";
-    let (status, said) = said(&served("allergic = [\"tomato\"]", &["heritage beef tomatoes", "red jar", "smoky tomato relish"]).foods(foods));
+    let (status, said) =
+        said(&served("allergic = [\"tomato\"]", &["heritage beef tomatoes", "red jar", "smoky tomato relish"]).foods(foods));
     assert_eq!(status, Some(1), "{said}");
     for name in ["heritage beef tomatoes", "red jar"] {
         assert!(said.contains(&format!("Emil: {name}: tomato")), "{name} in {said}");
@@ -174,9 +178,11 @@ fn a_kind_of_food_lies_in_what_is_made_of_it() {
 
 #[test]
 fn the_name_of_a_dish_and_the_words_of_a_meal_are_read() {
-    let salad = "name = \"Peanut and carrot salad\"\nmakes = \"2 portions\"\ningredients = [\"100 g carrot\"]\nkeeps = { fridge = \"3 days\" }\n";
+    let salad =
+        "name = \"Peanut and carrot salad\"\nmakes = \"2 portions\"\ningredients = [\"100 g carrot\"]\nkeeps = { fridge = \"3 days\" }\n";
     let meal = "[[meal]]\nday = \"tue\"\nat = \"supper\"\nname = \"Peanut noodles\"\ntext = \"Scatter with walnuts.\"\neach = [\"1 portion recipe:salad\"]\n";
-    let kitchen = kitchen().file("kitchen.toml", &household("allergic = [\"peanut\", \"walnut\"]")).foods("").recipe("salad", salad).meals(meal);
+    let kitchen =
+        kitchen().file("kitchen.toml", &household("allergic = [\"peanut\", \"walnut\"]")).foods("").recipe("salad", salad).meals(meal);
     let (status, said) = said(&kitchen);
     assert_eq!(status, Some(0), "{said}");
     for words in ["its name names Peanut", "the name of the meal names Peanut", "the text of the meal names walnuts"] {

@@ -167,7 +167,8 @@ fn an_egg_is_firm_only_where_the_heat_comes_after_it_and_lasts() {
     for soft in ["Boil the eggs for 4 minutes.", "Poach the eggs for 3 minutes, until the yolk is still runny."] {
         cautioned(&dish(UNDER_ONE, "\"3 eggs\"", soft), "cook egg until firm", &["CDC"]);
     }
-    for firm in ["Boil the eggs for 10 minutes.", "Beat the eggs. Bake at 180 °C for 25 minutes.", "Whisk the eggs and fry for 4 minutes."] {
+    for firm in ["Boil the eggs for 10 minutes.", "Beat the eggs. Bake at 180 °C for 25 minutes.", "Whisk the eggs and fry for 4 minutes."]
+    {
         silent(&dish(UNDER_ONE, "\"3 eggs\"", firm), "until firm");
     }
 }
