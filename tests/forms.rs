@@ -94,7 +94,7 @@ fn what_is_made_of_a_food_may_contain_it() {
 
 #[test]
 fn what_is_only_called_like_a_food_is_not_told() {
-    is_not_told("butter", &["butter beans", "cocoa nibs"]);
+    is_not_told("butter", &["butter beans"]);
     is_not_told("potato", &["sweet potatoes"]);
     is_not_told("nutmeg", &["walnuts"]);
     is_not_told("chestnut", &["water chestnuts", "chestnut mushrooms"]);
@@ -133,14 +133,20 @@ fn the_whole_household_avoids_it_alike() {
 #[test]
 fn a_food_of_the_household_is_known_by_its_names() {
     let foods = "[[food]]\nname = \"heritage beef tomatoes\"\nallergens = []\n[[food]]\nname = \"smoky tomato relish\"\nallergens = []\n\
-                 [[food]]\nname = \"red jar\"\nalso = [\"passata\"]\nallergens = []\n[[food]]\nname = \"vegan tomato-style dip\"\nallergens = []\n";
-    let (status, said) =
-        said(&served("allergic = [\"tomato\"]", &["heritage beef tomatoes", "red jar", "smoky tomato relish"]).foods(foods));
-    assert_eq!(status, Some(1), "{said}");
+                 [[food]]\nname = \"red jar\"\nalso = [\"passata\"]\nallergens = []\n[[food]]\nname = \"vegan chicken bites\"\nallergens = []\n";
+    let of = |word: &str, typed: &[&str]| said(&served(&format!("allergic = [\"{word}\"]"), typed).foods(foods));
+    let (status, told_of) = of("tomato", &["heritage beef tomatoes", "red jar"]);
+    assert_eq!(status, Some(1), "{told_of}");
     for name in ["heritage beef tomatoes", "red jar"] {
-        assert!(said.contains(&format!("Emil: {name}: tomato")), "{name} in {said}");
+        assert!(told_of.contains(&format!("Emil: {name}: tomato")), "{name} in {told_of}");
     }
-    assert_eq!(told(&said, "smoky tomato relish"), ["may contain tomato. Emil is allergic to it: read the packet."]);
+    let (status, told_of) = of("tomato", &["smoky tomato relish"]);
+    assert_eq!(status, Some(0), "{told_of}");
+    assert_eq!(told(&told_of, "smoky tomato relish"), ["may contain tomato. Emil is allergic to it: read the packet."]);
+    // What stands in for something is not made of it.
+    let (status, told_of) = of("chicken", &["vegan chicken bites"]);
+    assert_eq!(status, Some(0), "{told_of}");
+    assert!(told(&told_of, "vegan chicken bites").is_empty(), "{told_of}");
 }
 
 #[test]

@@ -9,8 +9,9 @@
 use std::collections::{BTreeMap, HashMap};
 use std::sync::OnceLock;
 
+use super::animals::{OF_ANIMALS, OF_FLESH};
 use super::names::key_of;
-use super::{FoodId, Foods, Kind};
+use super::{Allergen, Food, FoodId, Foods, Kind};
 
 const TABLE: &str = include_str!("made_of.tsv");
 
@@ -49,8 +50,10 @@ const SAY_LITTLE: &str = "ale; bean; beer; bran; burger; butter; cereal; cracker
     vermicelli; wafer; water; wrap";
 
 /// A name that begins so names what it stands for, not what it is.
-const INSTEAD_OF: [&str; 10] =
-    ["vegan", "vegetarian", "meatless", "mock", "imitation", "faux", "plant based", "meat free", "dairy free", "non dairy"];
+const INSTEAD_OF: [&str; 3] = ["mock", "imitation", "faux"];
+
+/// A name that begins so names nothing of animals by what it is; of plants it does.
+const OF_PLANTS: [&str; 7] = ["vegan", "vegetarian", "meatless", "plant based", "meat free", "dairy free", "non dairy"];
 
 /// What the table says of one food.
 #[derive(Debug, Default)]
@@ -255,8 +258,27 @@ impl Foods {
                 None => from += 1,
             }
         }
-        (form.into_iter().map(|(part, ..)| part).collect(), holds)
+        let mut forms: Vec<Part> = form.into_iter().map(|(part, ..)| part).collect();
+        // "Strawberry jam" is jam, and it is strawberries.
+        if span.start < count && span.end == count && words[span.clone()].iter().all(|word| is_form(&word)) {
+            let whole = known(0, span.start);
+            holds.retain(|held| Some(*held) != whole);
+            forms.extend(whole);
+        }
+        if OF_PLANTS.iter().any(|start| key.starts_with(start)) {
+            forms.retain(|part| !is_of_animals(&self[part.0]));
+            holds.retain(|part| !is_of_animals(&self[part.0]));
+        }
+        (forms, holds)
     }
+}
+
+fn is_of_animals(food: &Food) -> bool {
+    const BORNE: [Allergen; 5] = [Allergen::Milk, Allergen::Egg, Allergen::Fish, Allergen::Crustaceans, Allergen::Molluscs];
+    let by_kind =
+        food.kind.is_some_and(|kind| kind.is_raw() || matches!(kind, Kind::CookedMeat | Kind::CookedFish | Kind::CookedEgg | Kind::Dairy));
+    let bears = [&food.allergens, &food.contains].into_iter().flatten().any(|fact| fact.value.iter().any(|one| BORNE.contains(one)));
+    by_kind || bears || OF_FLESH.iter().chain(OF_ANIMALS).any(|name| *name == food.name)
 }
 
 /// Every food that others are made of: what is a form of it, and what may hold it.

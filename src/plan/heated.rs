@@ -109,12 +109,13 @@ fn leaves_it_soft(step: &Step) -> bool {
     let text: String =
         step.text.iter().map(|piece| if let Piece::Words(words) = piece { words.to_lowercase() } else { "egg".to_owned() }).collect();
     let by_words = SOFT.iter().any(|soft| text.contains(soft));
-    let too_cool = step.inside.zip(least_inside(Kind::RawEgg)).is_some_and(|(inside, least)| inside.0 < least.0);
+    let written = step.inside.filter(|_| !step.estimated.inside);
+    let too_cool = written.zip(least_inside(Kind::RawEgg)).is_some_and(|(inside, least)| inside.0 < least.0);
     // "Boil the eggs for 4 minutes" is of the eggs alone; of a soup nobody knows.
     let boils = ["boil", "simmer", "poach"].iter().any(|verb| text.trim_start().starts_with(verb));
     let names_egg = text.contains("egg");
     let minutes = step.hands.0 + step.wait.0;
-    let too_short = boils && names_egg && step.inside.is_none() && minutes < FIRM_AFTER.0;
+    let too_short = boils && names_egg && written.is_none() && minutes < FIRM_AFTER.0;
     by_words || too_cool || too_short
 }
 
