@@ -526,3 +526,15 @@ fn the_day_and_the_boxes_say_whose_portion_is_set_aside() {
         assert!(prep.contains(words), "{words} in {prep}");
     }
 }
+
+#[test]
+fn a_way_of_eating_that_is_half_a_kind_names_the_kinds() {
+    let household = |eats: &str| FOUR.replace("allergic = [\"sesame\"]", &format!("eats = [\"{eats}\"]"));
+    for (eats, near) in [
+        ("poultry", "Did you mean \"raw poultry\"?"),
+        ("fish", "Did you mean \"raw fish\" and \"cooked fish\"?"),
+        ("eggs", "Did you mean \"raw egg\" and \"cooked egg\"?"),
+    ] {
+        refused(&four("").file("kitchen.toml", &household(eats)), &[&format!("\"{eats}\" is no way of eating"), near]);
+    }
+}

@@ -143,7 +143,7 @@ impl Foods {
         // The table says of each food of the reference what it may hold. What a household mixes itself, or calls by a name of its own,
         // may hold what its parts do.
         if !self.all.is_of_reference(id) {
-            let parts = forms.iter().chain(&held).filter(|part| part.1).map(|part| part.0);
+            let parts = forms.iter().chain(&held).map(|part| part.0);
             let theirs: Vec<Part> = parts.flat_map(|part| self.direct(part).1).collect();
             held.extend(theirs);
         }

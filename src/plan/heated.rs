@@ -73,6 +73,9 @@ const SOFT: [&str; 9] =
 /// In less boiling, simmering or poaching than this the yolk of an egg stays soft. Common practice, no source.
 const FIRM_AFTER: Minutes = Minutes(7);
 
+/// What ends a sentence, or what is done with heat before something is stirred in.
+const ENDS: [&str; 8] = [".", ";", "!", " then ", " and whisk", " and beat", " and fold", " and stir"];
+
 /// The words of a step from the sentence on that first names the food; `None` where it does not.
 fn from_its_sentence(step: &Step, is_it: impl Fn(&Piece) -> bool) -> Option<String> {
     const HERE: char = '\u{1}';
@@ -83,7 +86,7 @@ fn from_its_sentence(step: &Step, is_it: impl Fn(&Piece) -> bool) -> Option<Stri
     };
     let text: String = step.text.iter().map(said).collect();
     let here = text.find(HERE)?;
-    let start = text[..here].rfind(['.', ';', '!']).map_or(0, |end| end + 1);
+    let start = ENDS.iter().filter_map(|end| text[..here].rfind(end).map(|at| at + end.len())).max().unwrap_or(0);
     Some(text[start..].to_owned())
 }
 

@@ -41,10 +41,8 @@ impl SessionPlan {
         let mut out = GetOut::default();
         for note in self.boxes.iter().filter(|note| boxed.contains(&note.recipe) || whose.is_none() && no_task(note.recipe)) {
             match &note.boxes {
-                None => match out.unboxed.iter_mut().find(|(known, _)| *known == note.recipe) {
-                    Some((_, count)) => *count += 1,
-                    None => out.unboxed.push((note.recipe, 1)),
-                },
+                None if out.unboxed.iter().any(|(known, _)| *known == note.recipe) => {}
+                None => out.unboxed.push((note.recipe, self.apart(note.recipe))),
                 Some(more) => match out.boxes.iter_mut().find(|known| known.kind == more.kind) {
                     Some(known) => known.count += more.count,
                     None => out.boxes.push(more.clone()),
@@ -54,6 +52,12 @@ impl SessionPlan {
         let needed = tasks.iter().filter(|task| !task.is_set()).flat_map(|task| &task.on).unique();
         out.on = needed.map(|id| (*id, self.at_once(*id, whose))).filter(|(_, most)| *most > 0).collect();
         out
+    }
+
+    /// What has one place, one date and one eater goes into one box.
+    fn apart(&self, recipe: RecipeId) -> usize {
+        let mine = self.boxes.iter().filter(|note| note.recipe == recipe && note.boxes.is_none());
+        mine.map(|note| (note.place, note.use_by, &note.eater)).unique().count()
     }
 
     /// The most vessels of an appliance that are full at any time: what has left the heat stays in its pot until the next step takes it up.

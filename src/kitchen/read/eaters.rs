@@ -145,7 +145,16 @@ fn not_eaten(table: &Table<'_>) -> NotEaten {
                 Some(kind) => not.kinds.push(kind),
                 None => {
                     let words = ["no meat", "no animal"].into_iter().chain(Kind::NAMES);
-                    let near = hint::nearest(&word, words).map(|near| format!("Did you mean \"{near}\"? ")).unwrap_or_default();
+                    let named_in: Vec<String> = Kind::NAMES
+                        .iter()
+                        .filter(|name| name.split(' ').any(|part| key_of(part) == key_of(&word)))
+                        .map(|name| format!("\"{name}\""))
+                        .collect();
+                    let near = match (named_in.as_slice(), hint::nearest(&word, words)) {
+                        ([_, ..], _) => format!("Did you mean {}? ", named_in.join(" and ")),
+                        ([], Some(near)) => format!("Did you mean \"{near}\"? "),
+                        ([], None) => String::new(),
+                    };
                     let cause = format!("\"{typed}\" is no way of eating and no kind of food");
                     let remedy = format!("{near}Write \"no meat\", \"no animal\", or the kinds of food that are not eaten.");
                     table.file.found.mistake(at, cause, remedy);
