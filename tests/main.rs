@@ -46,6 +46,7 @@ mod next_week;
 mod only_named;
 mod opened;
 mod packs;
+mod past_as_it_was;
 mod phone;
 mod prep_advice;
 mod prep_people;

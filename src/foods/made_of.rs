@@ -10,6 +10,7 @@ use std::collections::{BTreeMap, HashMap};
 use std::sync::OnceLock;
 
 use super::animals::{OF_ANIMALS, OF_FLESH};
+use super::lineage::{Lineage, Part};
 use super::names::key_of;
 use super::{Allergen, Food, FoodId, Foods, Kind};
 
@@ -25,16 +26,6 @@ pub enum Kinship {
     /// Both are forms of one food, or it may hold another form of that food: red onion and spring onion.
     Near(FoodId),
     None,
-}
-
-/// A food that another is made of, and whether it was named by its own name: "chickpea" is another name of dried chickpeas.
-type Part = (FoodId, bool);
-
-/// All that one food is a form of, and all that it may hold.
-#[derive(Debug, Clone, Default)]
-pub(crate) struct Lineage {
-    forms: Vec<Part>,
-    holds: Vec<Part>,
 }
 
 /// Forms in which a food is bought: before them stands what it is. Singular. Common practice, no source.

@@ -10,8 +10,8 @@ use std::hash::BuildHasherDefault;
 use std::ops::{Index, IndexMut};
 use std::sync::{Arc, OnceLock};
 
-use super::made_of::Lineage;
-use super::reference::read_known_row;
+use super::lineage::Lineage;
+use super::reference::row::read_known_row;
 use super::{Food, FoodId};
 
 /// Foods by the number in their [`FoodId`].

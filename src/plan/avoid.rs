@@ -5,7 +5,7 @@ use std::fmt;
 
 use itertools::Itertools;
 
-use super::allergies::{Meets, may_hold, meets};
+use super::meets::{Meets, may_hold, meets};
 use super::servings::{lines_within, served_lines};
 use super::uses::meal_name;
 use crate::foods::{Allergen, FoodId, Foods};

@@ -6,9 +6,10 @@ use std::collections::BTreeSet;
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-use super::allergies::{Found, Guarded, Plate, plates};
+use super::guarded::Guarded;
 use super::heated::{is_firm, is_heated};
 use super::only_named::WordsOf;
+use super::plate::{Found, Plate, plates};
 use super::uses::meal_name;
 use crate::foods::{Allergen, Food, FoodId, Foods, Kind, Kinship, State};
 use crate::kitchen::{Eater, Household, Kitchen, Mistake, RecipeId, Wanted, Warning, Week};

@@ -2,7 +2,7 @@
 //!
 //! Knows no eater.
 
-use super::allergies::Found;
+use super::plate::Found;
 use crate::foods::Kind;
 use crate::foods::safety::least_inside;
 use crate::kitchen::{Appliance, ApplianceId, Piece, Recipe, Step, Ware};

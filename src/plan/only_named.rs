@@ -6,7 +6,8 @@
 use std::collections::BTreeSet;
 use std::fmt;
 
-use super::allergies::{Meets, bears, meets};
+use super::meets::{Meets, bears, meets};
+use super::plate::EVERYBODY;
 use super::servings::{lines_within, served_lines};
 use super::uses::meal_name;
 use super::words_beside::foods_in;
@@ -81,9 +82,6 @@ pub(super) struct Wary<'k> {
     /// What they do not eat by `eats`.
     pub not_eaten: Option<&'k NotEaten>,
 }
-
-/// As the plates of a household without named eaters are called.
-pub(super) const EVERYBODY: &str = "everybody";
 
 /// What only the words of a dish, or those beside a line of a meal, name.
 pub(super) struct WordsOf {

@@ -1,7 +1,7 @@
 //! Who cannot, or would rather not, be served what a meal holds: as plain data, for whoever chooses what to serve.
 
-use super::allergies::{Plate, plates};
 use super::children::guard_children;
+use super::plate::{Plate, plates};
 use super::{Guarded, food_contains};
 use crate::foods::Foods;
 use crate::kitchen::{Household, Kitchen, Meal, Ware, Week};
