@@ -224,7 +224,7 @@ impl Foods {
         let before_a_form = || {
             (1..count)
                 .rev()
-                .filter(|to| words[*to..].iter().all(|word| is_form(&word)))
+                .filter(|to| words[*to..].iter().all(|word| is_form(word)))
                 .find_map(|to| known(0, to).map(|part| (part, 0, to)))
         };
         let form = at_its_end.or_else(before_a_form);
@@ -251,7 +251,7 @@ impl Foods {
         }
         let mut forms: Vec<Part> = form.into_iter().map(|(part, ..)| part).collect();
         // "Strawberry jam" is jam, and it is strawberries.
-        if span.start < count && span.end == count && words[span.clone()].iter().all(|word| is_form(&word)) {
+        if span.start < count && span.end == count && words[span.clone()].iter().all(|word| is_form(word)) {
             let whole = known(0, span.start);
             holds.retain(|held| Some(*held) != whole);
             forms.extend(whole);
