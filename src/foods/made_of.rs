@@ -221,12 +221,8 @@ impl Foods {
         let count = words.len();
         let at_its_end = (1..count).find_map(|from| known(from, count).map(|part| (part, from, count)));
         let is_form = |word: &&str| FORMS.split(' ').any(|form| form == *word);
-        let before_a_form = || {
-            (1..count)
-                .rev()
-                .filter(|to| words[*to..].iter().all(|word| is_form(word)))
-                .find_map(|to| known(0, to).map(|part| (part, 0, to)))
-        };
+        let before_a_form =
+            || (1..count).rev().filter(|to| words[*to..].iter().all(is_form)).find_map(|to| known(0, to).map(|part| (part, 0, to)));
         let form = at_its_end.or_else(before_a_form);
         let span = form.map_or(count..count, |(_, from, to)| from..to);
         let mut holds = Vec::new();
@@ -251,7 +247,7 @@ impl Foods {
         }
         let mut forms: Vec<Part> = form.into_iter().map(|(part, ..)| part).collect();
         // "Strawberry jam" is jam, and it is strawberries.
-        if span.start < count && span.end == count && words[span.clone()].iter().all(|word| is_form(word)) {
+        if span.start < count && span.end == count && words[span.clone()].iter().all(is_form) {
             let whole = known(0, span.start);
             holds.retain(|held| Some(*held) != whole);
             forms.extend(whole);
