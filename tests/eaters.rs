@@ -174,6 +174,23 @@ fn a_standing_exchange_holds_in_every_meal() {
 }
 
 #[test]
+fn what_a_swap_puts_on_the_plate_is_looked_at_though_it_is_exchanged_itself_elsewhere() {
+    // Redroot becomes paste, and paste is left away where it is served: Emil is served 50 g of it, and it is what he is allergic to.
+    let swap = "allergic = [\"sesame\"]\nswap = { redroot = \"moonseed paste\", \"moonseed paste\" = \"\" }";
+    let kitchen = four(&meal("mon", "each = [\"100 g redroot\"]"));
+    refused(&kitchen.file("kitchen.toml", &FOUR.replace("allergic = [\"sesame\"]", swap)), &["Mon supper, Emil: moonseed paste: sesame"]);
+}
+
+#[test]
+fn a_swap_that_leads_back_is_a_mistake() {
+    for ring in ["redroot = \"redroot\"", "redroot = \"bluegrain\", bluegrain = \"redroot\""] {
+        let swapped = FOUR.replace("allergic = [\"sesame\"]", &format!("swap = {{ {ring} }}"));
+        let kitchen = four(&meal("mon", "each = [\"100 g bluegrain\"]")).file("kitchen.toml", &swapped);
+        refused(&kitchen, &["a swap that leads back to what it stands in for exchanges nothing"]);
+    }
+}
+
+#[test]
 fn a_number_beside_names_is_a_mistake() {
     for key in ["for = [\"Rosa\"]", "instead = { Emil = [\"1 g redroot\"] }", "without = { Emil = [\"bluegrain\"] }"] {
         refused(&four(&meal("mon", &format!("eaters = 2\n{key}\neach = [\"100 g bluegrain\"]"))), &["eaters stands beside"]);

@@ -153,6 +153,8 @@ since = 2026-11-02
 
 [[lot]]
 recipe = "white-bean-mash"
+eater = "Emil"
+without = ["feta"]
 amount = "3 portions"
 place = "fridge"
 made = 2026-11-29

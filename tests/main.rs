@@ -60,6 +60,7 @@ mod reference_lines;
 mod schedule;
 mod schemas;
 mod served;
+mod set_aside;
 mod shops;
 mod small_children;
 mod solver_check;

@@ -4,9 +4,9 @@ use jiff::civil::Date;
 
 use super::booking::Change;
 use super::record::{Exact, LotRecord, as_lot, exactly};
-use crate::kitchen::{Kitchen, Lot, Ware};
+use crate::kitchen::{Kitchen, Lot, Ware, Whose};
 use crate::measure::{Number, is_nothing_of};
-use crate::shelf::{First, Prices, Shelf, When};
+use crate::shelf::{First, Prices, Shelf, Taken, When};
 
 /// What a draw came to.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,6 +40,16 @@ impl<'k> Bench<'k> {
     /// Takes `wanted` from the lots of `of`. `rate` says how many of the asked unit one base unit of a lot is.
     pub fn take(&mut self, of: Ware, when: When, first: First, wanted: &Number, rate: impl Fn(&Lot) -> Option<Number>) -> Took {
         let taken = self.shelf.draw(of, when, first, wanted, &rate);
+        self.took(wanted, &taken)
+    }
+
+    /// As [`Bench::take`], from what was set aside for a single eater.
+    pub fn take_own(&mut self, of: Ware, when: When, whose: &Whose, wanted: &Number, rate: impl Fn(&Lot) -> Option<Number>) -> Took {
+        let taken = self.shelf.draw_own(of, when, (&whose.eater, &whose.without), wanted, &rate);
+        self.took(wanted, &taken)
+    }
+
+    fn took(&self, wanted: &Number, taken: &[Taken]) -> Took {
         let missing = wanted - taken.iter().map(|taken| &taken.amount).sum::<Number>();
         let cost = taken.iter().map(|taken| Some(self.prices.of_lot(&self.shelf.lots()[taken.lot])? * taken.own.to_f64())).sum();
         Took { missing: if is_nothing_of(&missing, wanted) { Number::ZERO } else { missing }, cost }
@@ -52,6 +62,12 @@ impl<'k> Bench<'k> {
     /// The lots of `of` that may be drawn then and of which something is left.
     pub fn drawable(&self, of: Ware, when: When) -> Vec<&Lot> {
         self.shelf.drawable(of, when, First::Opened).into_iter().map(|lot| &self.shelf.lots()[lot]).collect()
+    }
+
+    /// The same of what was set aside for a single eater.
+    pub fn drawable_own(&self, of: Ware, when: When, whose: &Whose) -> Vec<&Lot> {
+        let lots = self.shelf.drawable_own(of, when, (&whose.eater, &whose.without));
+        lots.into_iter().map(|lot| &self.shelf.lots()[lot]).collect()
     }
 
     pub fn put(&mut self, lot: LotRecord) {

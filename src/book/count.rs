@@ -13,7 +13,7 @@ use super::goods::text_of;
 use super::out::unit_price;
 use super::record::{Exact, LotRecord, Named, as_lot, exactly};
 use crate::foods::{Foods, Place, convert};
-use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Lot, Mistake, Recipe, RecipeId};
+use crate::kitchen::{CountForm, Counted, CountedLot, Kitchen, Lot, Mistake, Recipe, RecipeId, Whose};
 use crate::measure::{Dimension, InPacks, Money, Number, Quantity};
 use crate::plan::in_makes;
 use crate::shelf::{Prices, counts_packs, lot_dates, once_opened, worth};
@@ -69,6 +69,7 @@ fn is_as_booked(counted: &CountedLot, lot: &LotRecord) -> bool {
 
 fn is_same(counted: &CountedLot, lot: &LotRecord) -> bool {
     let name = counted.food == lot.food && counted.recipe == lot.recipe && counted.place == lot.place;
+    let name = name && counted.eater == lot.eater && counted.without == lot.without;
     let dates = [counted.best_before, counted.use_by, counted.opened, counted.since, counted.made];
     name && dates == lot.dates().map(|(_, day)| day)
 }
@@ -110,9 +111,9 @@ fn change(kitchen: &Kitchen, counted: &CountedLot, left: &Counted, lot: Option<&
 }
 
 fn new_lot(counted: &CountedLot, found: &InPacks) -> LotRecord {
-    let CountedLot { food, recipe, place, best_before, use_by, opened, since, made, .. } = counted.clone();
+    let CountedLot { food, recipe, eater, without, place, best_before, use_by, opened, since, made, .. } = counted.clone();
     let (amount, pack) = exactly(&found.amount, found.pack.as_ref().filter(|_| food.is_some()));
-    LotRecord { food, recipe, amount, pack, place, best_before, use_by, opened, since, made, paid: None }
+    LotRecord { food, recipe, eater, without, amount, pack, place, best_before, use_by, opened, since, made, paid: None }
 }
 
 /// What was found of a lot: the closed packs, or all of it where it lies loose; and a pack that somebody opened meanwhile.
@@ -198,6 +199,8 @@ pub struct Differences {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Difference {
     pub of: Named,
+    /// Whose it is alone, where it is one eater's.
+    pub whose: Option<Whose>,
     pub place: Place,
     pub until: Option<Date>,
     pub booked: Quantity,
@@ -213,10 +216,12 @@ pub fn differences(kitchen: &Kitchen, changes: &[Change]) -> Differences {
         let lot = change.to.as_ref().or(change.from.as_ref())?;
         let of = |number: &Number| Quantity::of(&lot.amount.dimension, number);
         let (booked, counted) = (number(&change.from), number(&change.to));
+        let lies = as_lot(kitchen, lot);
         Some(Difference {
             of: lot.named(),
+            whose: lies.as_ref().and_then(|lot| lot.whose.clone()),
             place: lot.place,
-            until: as_lot(kitchen, lot).and_then(|lot| lot_dates(&kitchen.foods, &kitchen.recipes, &lot).earliest),
+            until: lies.and_then(|lot| lot_dates(&kitchen.foods, &kitchen.recipes, &lot).earliest),
             booked: of(&booked),
             counted: of(&counted),
             difference: of(&(&counted - &booked)),

@@ -6,7 +6,7 @@ use jiff::civil::Date;
 
 use super::record::LotRecord;
 use crate::foods::Place;
-use crate::kitchen::much::no_more_than;
+use crate::kitchen::much::{for_whom, no_more_than};
 use crate::kitchen::{Kitchen, RecipeId, Ware};
 use crate::shelf::lot_dates;
 use crate::words;
@@ -52,6 +52,7 @@ fn line(kitchen: &Kitchen, lot: usize, record: &LotRecord) -> CountLine {
     let on_the_pack = [record.use_by, record.best_before].into_iter().flatten().min();
     let recipe = record.recipe.as_ref().and_then(|id| kitchen.recipes.iter().find(|recipe| recipe.id == *id));
     let name = recipe.map_or_else(|| record.name().to_owned(), |recipe| recipe.name.clone());
+    let name = name + &for_whom(kitchen.names(), kitchen.lots.get(lot).and_then(|lot| lot.whose.as_ref()));
     let said = said(kitchen, record);
     CountLine { name, said, lot: record.clone(), index: lot, until, estimate: until.is_some() && until != on_the_pack }
 }
@@ -93,6 +94,12 @@ fn lot_form(line: &CountLine) -> String {
     let name = lot.food.as_ref().map(|food| ("food", food)).or(lot.recipe.as_ref().map(|recipe| ("recipe", recipe)));
     if let Some((key, name)) = name {
         let _ = writeln!(text, "{key} = {}", quoted(name));
+    }
+    if let Some(eater) = &lot.eater {
+        let _ = writeln!(text, "eater = {}", quoted(eater));
+    }
+    if !lot.without.is_empty() {
+        let _ = writeln!(text, "without = {}", lot.without.iter().map(String::as_str).collect::<toml_edit::Array>());
     }
     let _ = writeln!(text, "place = \"{}\"", words::place(lot.place));
     for (key, day) in lot.dates() {

@@ -149,6 +149,15 @@ fn fresh_table(lot: &LotRecord) -> Table {
     if let Some(recipe) = &lot.recipe {
         text("recipe", recipe);
     }
+    if let Some(eater) = &lot.eater {
+        text("eater", eater);
+    }
+    if !lot.without.is_empty() {
+        table.insert("without", toml_edit::value(lot.without.iter().map(String::as_str).collect::<toml_edit::Array>()));
+    }
+    let mut text = |key: &str, value: &str| {
+        table.insert(key, toml_edit::value(value));
+    };
     text("amount", &lot.amount_text());
     text("place", words::place(lot.place));
     for (key, day) in lot.dates() {

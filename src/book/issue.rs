@@ -5,14 +5,14 @@ use std::collections::BTreeSet;
 use jiff::civil::Date;
 
 use super::bench::Bench;
-use super::out::{NotTaken, TookOf, take_amount, take_recipe};
-use super::record::{Exact, LotRecord, Paid};
+use super::out::{NotTaken, TookOf, take_amount, take_recipe_of};
+use super::record::{Exact, LotRecord, Paid, as_written};
 use super::went_in::WentIn;
 use crate::foods::{FoodId, Place, as_purchased};
-use crate::kitchen::much::{made, much_of};
-use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Rules, Wanted, Ware, Week};
+use crate::kitchen::much::{for_whom, made, much_of};
+use crate::kitchen::{Kitchen, Made, Recipe, RecipeId, Rules, Wanted, Ware, Week, Whose};
 use crate::measure::{Number, Quantity, is_nothing_of, show, steps_up};
-use crate::plan::{Demanded, MadeAt, Makings, User, in_makes, served_lines, tin_of};
+use crate::plan::{Apart, Demanded, Draw, MadeAt, Makings, Use, User, in_makes, served_dishes, tin_of};
 use crate::prep::{Batch, Turnover};
 use crate::shelf::{When, after_days, rounded};
 
@@ -30,7 +30,7 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
                 }
             }
             Ok(Ware::Recipe(recipe)) => {
-                let cost = take_of_recipe(kitchen, bench, *recipe, &fetch.amount, on, &mut missing);
+                let cost = take_of_recipe(kitchen, bench, (*recipe, None), &fetch.amount, on, &mut missing);
                 went_in.add_recipe(kitchen, *recipe, &fetch.amount, cost);
             }
             Err(name) => missing.push(format!("{} {name}", show(&fetch.amount, kitchen.print.units))),
@@ -44,7 +44,10 @@ pub fn issue_session(kitchen: &Kitchen, bench: &mut Bench, session: &Turnover) -
     };
     for boxed in &session.boxes {
         let lot = cooked(&kitchen.recipes[boxed.recipe], &boxed.amount, boxed.place, on, boxed.use_by);
-        bench.put(LotRecord { paid: paid(boxed.recipe, &boxed.amount), ..lot });
+        // What lacks nothing of the recipe is as good as any other box of it.
+        let eater = boxed.eater.clone().filter(|_| !boxed.without.is_empty());
+        let without = boxed.without.iter().map(|ware| as_written(&kitchen.foods, &kitchen.recipes, *ware)).collect();
+        bench.put(LotRecord { paid: paid(boxed.recipe, &boxed.amount), eater, without, ..lot });
     }
     for batch in &session.batches {
         let recipe = &kitchen.recipes[batch.recipe];
@@ -112,6 +115,8 @@ fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: 
     LotRecord {
         food: None,
         recipe: Some(recipe.id.clone()),
+        eater: None,
+        without: Vec::new(),
         amount: Exact::of(amount),
         pack: None,
         place,
@@ -134,13 +139,13 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
     for demand in demanded.demand.iter().filter(|demand| demand.by == here && !demand.to_taste) {
         take_of_food(kitchen, bench, demand.food, (&demand.amount, demand.tin.as_ref()), on, &mut missing);
     }
-    let mut eaten: Vec<(RecipeId, Quantity)> = Vec::new();
+    let mut eaten: Vec<(RecipeId, Option<Whose>, Quantity)> = Vec::new();
     let in_a_session = |id: RecipeId| kitchen.recipes[id].made == Made::InASession;
-    for (line, times) in served_lines(meal) {
-        if let Wanted::Recipe { recipe, most, .. } = &line.wanted
-            && in_a_session(*recipe)
+    for (line, recipe, whose, times) in served_dishes(kitchen, meal) {
+        if let Wanted::Recipe { most, .. } = &line.wanted
+            && in_a_session(recipe)
         {
-            eaten.push((*recipe, most.scaled(times)));
+            eaten.push((recipe, whose, most.scaled(times)));
         }
     }
     for making in makings.makings.iter().filter(|making| making.at == here) {
@@ -148,7 +153,10 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
             if let Wanted::Recipe { recipe, most, .. } = &line.wanted
                 && in_a_session(*recipe)
             {
-                eaten.push((*recipe, most.scaled(making.times(line.ware()))));
+                let own = making.times_set_aside(&kitchen.recipes, *recipe);
+                let shared = making.times(line.ware()) - own.iter().map(|(_, times)| times).sum::<Number>();
+                eaten.push((*recipe, None, most.scaled(shared)));
+                eaten.extend(own.into_iter().map(|(whose, times)| (*recipe, Some(whose), most.scaled(times))));
             }
         }
     }
@@ -156,33 +164,45 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
         if let Ware::Recipe(id) = draw.of
             && !in_a_session(id)
         {
-            eaten.push((id, draw.amount.clone()));
+            eaten.push((id, draw.whose.clone(), draw.amount.clone()));
         }
     }
-    for (recipe, amount) in &eaten {
-        take_of_recipe(kitchen, bench, *recipe, amount, on, &mut missing);
+    for (recipe, whose, amount) in &eaten {
+        take_of_recipe(kitchen, bench, (*recipe, whose.as_ref()), amount, on, &mut missing);
     }
-    for recipe in eaten.iter().map(|(recipe, _)| *recipe).collect::<BTreeSet<_>>() {
-        let asked = eaten.iter().filter(|(other, _)| *other == recipe).filter_map(|(_, amount)| in_makes(&kitchen.recipes[recipe], amount));
-        let share = given_to(makings, here, recipe) - asked.sum::<Number>();
+    let of_whom: BTreeSet<(RecipeId, Option<&Whose>)> = eaten.iter().map(|(recipe, whose, _)| (*recipe, whose.as_ref())).collect();
+    for (recipe, whose) in of_whom {
+        let mine = eaten.iter().filter(|(other, of, _)| (*other, of.as_ref()) == (recipe, whose));
+        let asked = mine.filter_map(|(_, _, amount)| in_makes(&kitchen.recipes[recipe], amount));
+        let share = given_to(makings, here, recipe, whose) - asked.sum::<Number>();
         if share.is_positive() {
             let share = Quantity::of(&kitchen.recipes[recipe].makes.dimension(), share);
-            let _ = take_recipe(&kitchen.recipes, bench, recipe, &share, When::On(on));
+            let _ = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), &share, When::On(on));
         }
     }
     missing
 }
 
-/// What a meal is given of a recipe, in the unit of its `makes`: what it asks for, and its share of what would be left over.
-fn given_to(makings: &Makings, here: MadeAt, recipe: RecipeId) -> Number {
+/// What a meal is given of a recipe, in the unit of its `makes`: what it asks for, and its share of what would be left over. What is set
+/// aside for a single eater is told by itself.
+fn given_to(makings: &Makings, here: MadeAt, recipe: RecipeId, whose: Option<&Whose>) -> Number {
     let by_it = |by: User| match by {
         User::Meal(meal) => MadeAt::Meal(meal) == here,
         User::Making(dish) => makings.makings[dish].at == here,
     };
     let made = makings.makings.iter().filter(|making| making.recipe == recipe).flat_map(|making| &making.uses);
     let drawn = makings.cooked_draws.iter().filter(|draw| draw.of == Ware::Recipe(recipe) && draw.by == [here]);
-    let made = made.filter(|use_| by_it(use_.by)).map(|use_| use_.amount.exact());
-    made.chain(drawn.map(|draw| draw.amount.exact())).sum()
+    let is_own = |apart: &&Apart| !apart.without.is_empty();
+    let of_use = |use_: &Use| match whose {
+        Some(whose) => use_.own.iter().filter(|own| own.who == whose.eater && own.without == whose.without).map(|own| &own.amount).sum(),
+        None => use_.amount.exact() - use_.own.iter().filter(is_own).map(|own| &own.amount).sum::<Number>(),
+    };
+    let is_theirs = |draw: &&Draw| match (whose, &draw.whose) {
+        (Some(whose), Some(drawn)) => drawn.serves(&whose.eater, &whose.without),
+        (whose, drawn) => whose.is_none() && drawn.is_none(),
+    };
+    let made: Number = made.filter(|use_| by_it(use_.by)).map(of_use).sum();
+    made + drawn.filter(is_theirs).map(|draw| draw.amount.exact()).sum::<Number>()
 }
 
 /// Gives what it cost, in minor units of money: what is missing too, since it came from somewhere.
@@ -207,13 +227,14 @@ fn take_of_food(
 fn take_of_recipe(
     kitchen: &Kitchen,
     bench: &mut Bench,
-    recipe: RecipeId,
+    (recipe, whose): (RecipeId, Option<&Whose>),
     amount: &Quantity,
     on: Date,
     missing: &mut Vec<String>,
 ) -> Option<f64> {
-    let taken = take_recipe(&kitchen.recipes, bench, recipe, amount, When::On(on));
-    note_missing(&kitchen.rules, &taken, |amount| made(kitchen.names(), recipe, amount, kitchen.print.units), amount, missing);
+    let taken = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), amount, When::On(on));
+    let words = |amount: &Quantity| made(kitchen.names(), recipe, amount, kitchen.print.units) + &for_whom(kitchen.names(), whose);
+    note_missing(&kitchen.rules, &taken, words, amount, missing);
     taken.ok().filter(|took| took.missing.is_zero()).and_then(|took| took.cost)
 }
 

@@ -6,7 +6,7 @@ use super::bench::{Bench, Took};
 use super::booking::Change;
 use super::record::{LotRecord, as_lot};
 use crate::foods::{FoodId, Foods, Item, as_purchased, convert, own_dimension};
-use crate::kitchen::{Kitchen, Lot, Recipe, RecipeId, Rules, Ware};
+use crate::kitchen::{Kitchen, Lot, Recipe, RecipeId, Rules, Ware, Whose};
 use crate::measure::{Dimension, Number, Quantity};
 use crate::plan::tin_of;
 use crate::shelf::{First, Prices, When, counts_packs, food_rate, worth};
@@ -100,15 +100,33 @@ fn take_in(
 /// # Errors
 /// Where there is nothing that could be taken.
 pub fn take_recipe(recipes: &[Recipe], bench: &mut Bench, recipe: RecipeId, amount: &Quantity, when: When) -> Result<TookOf, NotTaken> {
+    take_recipe_of(recipes, bench, (recipe, None), amount, when)
+}
+
+/// As [`take_recipe`], where somebody is named from what was set aside for them alone.
+///
+/// # Errors
+/// Where there is nothing that could be taken.
+pub fn take_recipe_of(
+    recipes: &[Recipe],
+    bench: &mut Bench,
+    (recipe, whose): (RecipeId, Option<&Whose>),
+    amount: &Quantity,
+    when: When,
+) -> Result<TookOf, NotTaken> {
     let cooked = &recipes[recipe];
-    let lots = bench.drawable(Ware::Recipe(recipe), when);
+    let of = Ware::Recipe(recipe);
+    let lots = whose.map_or_else(|| bench.drawable(of, when), |whose| bench.drawable_own(of, when, whose));
     if lots.is_empty() {
         return Err(NotTaken::NoLot);
     }
     let rate = |lot: &Lot| cooked.in_makes(&Quantity::of(&lot.amount.dimension(), 1));
     let comparable = lots.iter().any(|lot| rate(lot).is_some());
     let wanted = cooked.in_makes(amount).filter(|_| comparable).ok_or(NotTaken::NotComparable)?;
-    let Took { missing, cost } = bench.take(Ware::Recipe(recipe), when, First::Opened, &wanted, rate);
+    let Took { missing, cost } = match whose {
+        None => bench.take(of, when, First::Opened, &wanted, rate),
+        Some(whose) => bench.take_own(of, when, whose, &wanted, rate),
+    };
     let makes = cooked.makes.dimension();
     Ok(TookOf { taken: Quantity::of(&makes, &wanted - &missing), missing: Quantity::of(&makes, missing), cost })
 }

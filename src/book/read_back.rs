@@ -47,10 +47,14 @@ pub fn read_back(folder: &Path, texts: &[(&str, String)], expected: &[LotRecord]
 
 /// In one order; a food may bear another name by now.
 fn bag(lots: &[LotRecord]) -> Vec<LotRecord> {
-    let mut bag: Vec<LotRecord> =
-        lots.iter().map(|lot| LotRecord { food: lot.food.as_ref().map(|_| String::new()), ..lot.clone() }).collect();
+    let mut bag: Vec<LotRecord> = lots.iter().map(unnamed).collect();
     bag.sort();
     bag
+}
+
+fn unnamed(lot: &LotRecord) -> LotRecord {
+    let foods = |name: &String| if name.starts_with("recipe:") { name.clone() } else { String::new() };
+    LotRecord { food: lot.food.as_ref().map(|_| String::new()), without: lot.without.iter().map(foods).collect(), ..lot.clone() }
 }
 
 /// The place is of a text that never stands, so the line itself is told.

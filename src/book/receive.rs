@@ -186,6 +186,8 @@ fn put(foods: &Foods, lots: &[Lot], bench: &mut Bench, bought: &Goods, on: Date)
         bench.put(LotRecord {
             food: Some(food.name.clone()),
             recipe: None,
+            eater: None,
+            without: Vec::new(),
             amount,
             pack,
             place,

@@ -5,7 +5,7 @@ use schemars::JsonSchema;
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Lot, Recipe, RecipeId, Spot, Ware};
+use crate::kitchen::{Kitchen, Lot, Recipe, RecipeId, Spot, Ware, Whose};
 use crate::measure::{Dimension, Number, Quantity, UnitPrice, plural_word};
 
 /// An amount as it stands in pantry.toml and in the book: exactly, where its fraction is one that a person can read (`1/3`, `2 5/7`: of a
@@ -116,6 +116,12 @@ pub struct LotRecord {
     pub food: Option<String>,
     #[serde(skip_serializing_if = "Option::is_none", default)]
     pub recipe: Option<String>,
+    /// Of a recipe: whose it is alone. Books from before do not say it.
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    pub eater: Option<String>,
+    /// What that lacks: foods by their names, recipes as `recipe:id`.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    pub without: Vec<String>,
     /// All of it, in packs or not.
     pub amount: Exact,
     /// The size of one of the closed packs that it lies in.
@@ -217,6 +223,8 @@ fn record(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> LotRecord {
     LotRecord {
         food,
         recipe,
+        eater: lot.whose.as_ref().map(|whose| whose.eater.clone()),
+        without: lot.whose.iter().flat_map(|whose| &whose.without).map(|ware| as_written(foods, recipes, *ware)).collect(),
         amount,
         pack,
         place: lot.place,
@@ -229,6 +237,23 @@ fn record(foods: &Foods, recipes: &[Recipe], lot: &Lot) -> LotRecord {
     }
 }
 
+/// A food by its name, a recipe as `recipe:id`.
+pub fn as_written(foods: &Foods, recipes: &[Recipe], ware: Ware) -> String {
+    match ware {
+        Ware::Food(food) => foods[food].name.clone(),
+        Ware::Recipe(recipe) => format!("recipe:{}", recipes[recipe].id),
+    }
+}
+
+/// What is not known any more is left out: then it serves nobody who is to be without that.
+fn whose(kitchen: &Kitchen, record: &LotRecord) -> Option<Whose> {
+    let ware = |name: &String| match name.strip_prefix("recipe:") {
+        Some(id) => kitchen.recipes.iter().position(|recipe| recipe.id == id).map(|index| Ware::Recipe(RecipeId(index))),
+        None => kitchen.foods.find(name).map(Ware::Food),
+    };
+    Some(Whose { eater: record.eater.clone()?, without: record.without.iter().filter_map(ware).collect() })
+}
+
 /// As a lot of the kitchen; `None` where its food or recipe is not known any more.
 pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
     let food = record.food.as_ref().and_then(|name| kitchen.foods.find(name)).map(Ware::Food);
@@ -237,6 +262,7 @@ pub fn as_lot(kitchen: &Kitchen, record: &LotRecord) -> Option<Lot> {
     let of = food.or_else(|| recipe().map(|index| Ware::Recipe(RecipeId(index))))?;
     Some(Lot {
         of,
+        whose: whose(kitchen, record),
         amount: record.amount.quantity(),
         pack: record.pack.as_ref().map(Exact::quantity),
         place,

@@ -21,6 +21,8 @@ fn feta(thousandths: i64) -> LotRecord {
     LotRecord {
         food: Some("feta".to_owned()),
         recipe: None,
+        eater: None,
+        without: Vec::new(),
         amount: exact(thousandths, Dimension::Mass),
         pack: None,
         place: Place::Fridge,

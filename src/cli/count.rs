@@ -12,6 +12,7 @@ use super::sheet_files::write_all;
 use super::wrap::columns;
 use super::{Cli, Format};
 use crate::book::{Difference, Differences, count, count_form, count_lines, differences, found, may_be_written_over, records};
+use crate::kitchen::much::for_whom;
 use crate::kitchen::{CountForm, Kitchen, Mistake, Spot, read_count};
 use crate::measure::{Money, Quantity, Units, show};
 use crate::sheets::{Settings, Size, count_sheet, to_pdf};
@@ -110,7 +111,7 @@ pub(super) fn text(found: &Differences, kitchen: &Kitchen, counted: usize, today
         let until = row.until.map(|until| format!("until {}", day_near(until, today))).unwrap_or_default();
         let value = row.value.map_or_else(|| "no price known".to_owned(), |value| names.money(value));
         vec![
-            row.of.called(kitchen).to_owned(),
+            row.of.called(kitchen).to_owned() + &for_whom(names, row.whose.as_ref()),
             place(row.place).to_owned(),
             until,
             format!("booked {booked}"),

@@ -10,7 +10,7 @@ use jiff::civil::Date;
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format};
-use crate::kitchen::much::called;
+use crate::kitchen::much::{called, for_whom};
 use crate::kitchen::{Kitchen, Names};
 use crate::prep::{CardDish, Moment, presence};
 use crate::purchase::TripList;
@@ -90,7 +90,8 @@ fn text(kitchen: &Kitchen, day: &DayPlan) -> String {
     }
     out.extend(day.tonight.iter().map(|errand| format!("\n{}: {}\n", errand.when(), errand.text(names, units))));
     let lot = |lot: &DayLot| {
-        format!("  {} {}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), called(names, lot.of, &lot.amount), place(lot.place))
+        let name = called(names, lot.of, &lot.amount) + &for_whom(names, lot.whose.as_ref());
+        format!("  {} {name}, {}", on_shelf(&lot.amount, lot.pack.as_ref(), units), place(lot.place))
     };
     if !day.goes_off.is_empty() {
         out.push_str("\nGoes off today\n");
@@ -135,5 +136,6 @@ fn taken_out(dish: &CardDish, names: Names, units: Units) -> String {
         (Some(at), Some(kind)) => format!("{kind} in the {}", place(at)),
     };
     let then = dish.then.text(names, units).map(|then| format!(": {then}")).unwrap_or_default();
-    format!("{}, {}, {from}{then}", names.recipe(dish.recipe), dish.amount_text(units))
+    let whose = for_whom(names, dish.whose.as_ref());
+    format!("{}{whose}, {}, {from}{then}", names.recipe(dish.recipe), dish.amount_text(units))
 }

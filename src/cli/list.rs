@@ -11,7 +11,7 @@ use super::setting::Setting;
 use super::wrap::{columns, titled};
 use super::{Cli, Format};
 use crate::Shown;
-use crate::kitchen::much::{called, how_much, no_more_than};
+use crate::kitchen::much::{called, for_whom, how_much, no_more_than};
 use crate::kitchen::not_known;
 use crate::kitchen::{Kitchen, Names, Ware, Warning};
 use crate::measure::{Money, Quantity, Units, show};
@@ -131,7 +131,8 @@ fn notes(list: &ShoppingList, names: Names, units: Units, out: &mut String) {
     let lot_row = |lot: &Expiring| {
         let until = lot.until.map(|until| format!("until {}", day_near(until, list.from))).unwrap_or_default();
         // What is shown can be thrown away.
-        vec![called(names, lot.of, &lot.amount), no_more_than(names, lot.of, &lot.amount, units), place(lot.place).into(), until]
+        let name = called(names, lot.of, &lot.amount) + &for_whom(names, lot.whose.as_ref());
+        vec![name, no_more_than(names, lot.of, &lot.amount, units), place(lot.place).into(), until]
     };
     titled(out, PAST_ITS_DATE, list.expiring.iter().filter(|lot| lot.past).map(lot_row).collect());
     titled(out, "Use up", list.expiring.iter().filter(|lot| !lot.past).map(lot_row).collect());

@@ -140,6 +140,8 @@ fn answer(setting: &Setting, line: &CountLine, place: Place, typed: &str) -> Res
     let counted = CountedLot {
         food: lot.food.clone(),
         recipe: lot.recipe.clone(),
+        eater: lot.eater.clone(),
+        without: lot.without.clone(),
         place,
         best_before: lot.best_before,
         use_by: lot.use_by,

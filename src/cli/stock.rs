@@ -11,7 +11,7 @@ use super::{Cli, Format};
 use crate::book::{Verb, WasteRow, Wasted, read_entries, wasted};
 use crate::foods::Place;
 use crate::kitchen::Kitchen;
-use crate::kitchen::much::called;
+use crate::kitchen::much::{called, for_whom};
 use crate::measure::show;
 use crate::pantry::{Stock, StockLot, goes_off, stock};
 use crate::telling::list::PAST_ITS_DATE;
@@ -56,7 +56,12 @@ fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {
         let about = if lot.estimate { "about " } else { "" };
         let until = lot.until.map(|until| format!("{about}{}", day_year(until))).unwrap_or_default();
         let value = lot.value.map(|value| names.money(value)).unwrap_or_default();
-        vec![on_shelf(&lot.amount, lot.pack.as_ref(), kitchen.print.units), called(names, lot.of, &lot.amount), until, value]
+        vec![
+            on_shelf(&lot.amount, lot.pack.as_ref(), kitchen.print.units),
+            called(names, lot.of, &lot.amount) + &for_whom(names, lot.whose.as_ref()),
+            until,
+            value,
+        ]
     };
     let mut out = format!("{}: on the shelf on {}\n", kitchen.household.name, day_year(today));
     for shelf in stock.places.iter().filter(|shelf| !shelf.lots.is_empty()) {
@@ -73,7 +78,13 @@ fn text(stock: &Stock, kitchen: &Kitchen, today: Date) -> String {
     let dated = |(where_, lot): &(Place, &StockLot)| {
         let until = lot.until.map(day).unwrap_or_default();
         let amount = on_shelf(&lot.amount, lot.pack.as_ref(), kitchen.print.units);
-        vec![amount, called(names, lot.of, &lot.amount), place(*where_).into(), until, said(lot).into()]
+        vec![
+            amount,
+            called(names, lot.of, &lot.amount) + &for_whom(names, lot.whose.as_ref()),
+            place(*where_).into(),
+            until,
+            said(lot).into(),
+        ]
     };
     for (title, lots) in [(PAST_ITS_DATE, past), ("Goes off within seven days", soon)] {
         if !lots.is_empty() {

@@ -4,8 +4,8 @@ use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::Of;
 use super::shape::OnDate;
+use super::{Of, Theirs};
 use crate::book::{Booking, CountLine, Difference, Differences, Exact};
 use crate::foods::Place;
 use crate::kitchen::Names;
@@ -24,6 +24,8 @@ pub(super) struct Count<'a> {
 struct Row<'a> {
     #[serde(flatten)]
     of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
     place: Place,
     #[schemars(with = "Option<OnDate>")]
     until: Option<Date>,
@@ -45,6 +47,8 @@ pub(super) struct Look<'a> {
 struct Asked<'a> {
     #[serde(flatten)]
     of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
     amount: Quantity,
     /// The size of one, where it lies in closed packs.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -67,6 +71,7 @@ pub fn look<'a>(
             (Some(food), _) => Of::Food(food),
             (None, recipe) => Of::Recipe(recipe.as_deref().unwrap_or_default()),
         },
+        whose: Theirs { eater: line.lot.eater.clone(), without: line.lot.without.clone() },
         amount: line.lot.amount.quantity(),
         pack: line.lot.pack.as_ref().map(Exact::quantity),
         place: line.lot.place,
@@ -83,6 +88,7 @@ pub fn count<'a>(counted: usize, found: &'a Differences, booked: &'a [Booking], 
 fn counts<'a>(counted: usize, found: &'a Differences, booked: &'a [Booking], names: Names<'a>) -> Count<'a> {
     let row = |row: &'a Difference| Row {
         of: Of::named(&row.of),
+        whose: Theirs::of(row.whose.as_ref(), names),
         place: row.place,
         until: row.until,
         booked: &row.booked,

@@ -4,9 +4,9 @@ use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::Of;
 use super::shape::{AtTime, OnDate, minute};
 use super::short::{Short, short};
+use super::{Of, Theirs};
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Quantity, Units};
 use crate::prep::{CardCook, CardMeal, Moment};
@@ -56,6 +56,8 @@ struct Errand {
 struct Past<'a> {
     #[serde(flatten)]
     of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
     amount: &'a Quantity,
     place: &'static str,
     #[schemars(with = "Option<OnDate>")]
@@ -85,6 +87,8 @@ struct Meal<'a> {
 #[derive(JsonSchema, Serialize)]
 struct TakeOut<'a> {
     recipe: &'a str,
+    #[serde(flatten)]
+    whose: Theirs,
     amounts: &'a [Quantity],
     place: Option<&'static str>,
     r#box: Option<&'a str>,
@@ -101,6 +105,8 @@ struct Make<'a> {
 struct GoesOff<'a> {
     #[serde(flatten)]
     of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
     amount: &'a Quantity,
     place: &'static str,
 }
@@ -142,16 +148,28 @@ fn moment(at: Moment) -> String {
 }
 
 fn of_lot<'a>(lot: &'a DayLot, names: Names<'a>) -> GoesOff<'a> {
-    GoesOff { of: Of::ware(lot.of, names), amount: &lot.amount, place: words::place(lot.place) }
+    GoesOff {
+        of: Of::ware(lot.of, names),
+        whose: Theirs::of(lot.whose.as_ref(), names),
+        amount: &lot.amount,
+        place: words::place(lot.place),
+    }
 }
 
 fn of_past<'a>(lot: &'a DayLot, names: Names<'a>) -> Past<'a> {
-    Past { of: Of::ware(lot.of, names), amount: &lot.amount, place: words::place(lot.place), until: lot.until }
+    Past {
+        of: Of::ware(lot.of, names),
+        whose: Theirs::of(lot.whose.as_ref(), names),
+        amount: &lot.amount,
+        place: words::place(lot.place),
+        until: lot.until,
+    }
 }
 
 fn of_meal<'a>(meal: &'a CardMeal, begin_by: Option<DateTime>, names: Names<'a>, units: Units) -> Meal<'a> {
     let take_out = meal.dishes.iter().map(|dish| TakeOut {
         recipe: names.recipe_file(dish.recipe),
+        whose: Theirs::of(dish.whose.as_ref(), names),
         amounts: &dish.amounts,
         place: dish.place.map(words::place),
         r#box: dish.boxed.as_deref(),

@@ -4,10 +4,10 @@ use jiff::civil::{Date, DateTime};
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::Of;
 use super::kept::KeptList;
 use super::shape::OnDate;
 use super::short::{Short, short};
+use super::{Of, Theirs};
 use crate::foods::Place;
 use crate::kitchen::{Kitchen, Names, Warning};
 use crate::measure::Quantity;
@@ -152,6 +152,8 @@ impl<'a> Kept<'a> {
 struct Lot<'a> {
     #[serde(flatten)]
     of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
     amount: &'a Quantity,
     place: Place,
     #[schemars(with = "Option<OnDate>")]
@@ -163,7 +165,14 @@ struct Lot<'a> {
 
 impl<'a> Lot<'a> {
     fn of(lot: &'a Expiring, names: Names<'a>) -> Lot<'a> {
-        Lot { of: Of::ware(lot.of, names), amount: &lot.amount, place: lot.place, until: lot.until, past: lot.past }
+        Lot {
+            of: Of::ware(lot.of, names),
+            whose: Theirs::of(lot.whose.as_ref(), names),
+            amount: &lot.amount,
+            place: lot.place,
+            until: lot.until,
+            past: lot.past,
+        }
     }
 }
 

@@ -62,9 +62,9 @@ pub use schema::output_schemas;
 pub use stock::{stock, wasted};
 
 use schemars::JsonSchema;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
-use crate::kitchen::{Names, Ware};
+use crate::kitchen::{Names, Ware, Whose};
 use crate::words::marks::is_unseen;
 
 /// A food by its name, or a recipe by its id: the one key that fits, among the keys of what holds it.
@@ -73,6 +73,25 @@ use crate::words::marks::is_unseen;
 enum Of<'a> {
     Food(&'a str),
     Recipe(&'a str),
+}
+
+/// Of what was cooked: whose it is alone, and what it lacks; foods by their names, recipes as `recipe:id`.
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
+struct Theirs {
+    #[serde(skip_serializing_if = "Option::is_none", default)]
+    eater: Option<String>,
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    without: Vec<String>,
+}
+
+impl Theirs {
+    fn of(whose: Option<&Whose>, names: Names<'_>) -> Theirs {
+        let name = |ware: &Ware| match *ware {
+            Ware::Food(food) => names.food(food).to_owned(),
+            Ware::Recipe(recipe) => format!("recipe:{}", names.recipe_file(recipe)),
+        };
+        Theirs { eater: whose.map(|whose| whose.eater.clone()), without: whose.iter().flat_map(|whose| &whose.without).map(name).collect() }
+    }
 }
 
 impl<'a> Of<'a> {

@@ -42,6 +42,9 @@ pub struct Session {
     fetch: Vec<Fetch>,
     cuts: Vec<Cut>,
     boxes: Vec<Boxed>,
+    /// What single eaters get straight from the pot without something that goes into the rest. Left out where there is none.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    set_aside: Vec<Boxed>,
     cautions: Vec<String>,
     advice: Vec<String>,
     #[serde(default)]
@@ -156,6 +159,9 @@ struct Boxed {
     /// Whose it is; null where it is everybody's. Plans of old prints do not have it.
     #[serde(default)]
     eater: Option<String>,
+    /// What a single eater's lacks: foods by their names, recipes as `recipe:id`. Left out where it lacks nothing.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    without: Vec<String>,
 }
 
 #[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
@@ -246,6 +252,7 @@ impl Past<'_> {
             fetch: fetch.unwrap_or_default(),
             cuts: Vec::new(),
             boxes: boxes.unwrap_or_default(),
+            set_aside: Vec::new(),
             cautions: Vec::new(),
             advice: Vec::new(),
         }
@@ -278,6 +285,7 @@ impl Writer<'_> {
             fetch: prep::by_food(&session.fetch).iter().map(|one| self.fetch(one)).collect(),
             cuts: session.cuts.iter().sorted_by_key(|cut| cut.step).map(|one| self.cut(one)).collect(),
             boxes: session.boxes.iter().map(|one| self.boxed(one)).collect(),
+            set_aside: session.set_aside.iter().map(|one| self.put(one)).collect(),
             cautions: session.cautions.iter().map(|one| one.with_source(self.names)).collect(),
             advice: session.advice.iter().map(|one| one.text(self.names)).collect(),
             slower: session.slower.iter().map(|one| self.slower(one)).collect(),
@@ -353,7 +361,23 @@ impl Writer<'_> {
 
     fn put(self, put: &Put) -> Boxed {
         let (recipe, portions) = (self.recipe(put.recipe), put.amount.base());
-        Boxed { recipe, portions, place: put.place, use_by: put.use_by, what_for: Vec::new(), eater: None }
+        Boxed {
+            recipe,
+            portions,
+            place: put.place,
+            use_by: put.use_by,
+            what_for: Vec::new(),
+            eater: put.eater.clone(),
+            without: self.lacks(&put.without),
+        }
+    }
+
+    fn lacks(self, without: &[Ware]) -> Vec<String> {
+        let name = |ware: &Ware| match *ware {
+            Ware::Food(food) => self.names.food(food).to_owned(),
+            Ware::Recipe(recipe) => format!("recipe:{}", self.recipe(recipe)),
+        };
+        without.iter().map(name).collect()
     }
 
     fn cut(self, cut: &prep::Cut) -> Cut {
@@ -362,7 +386,15 @@ impl Writer<'_> {
 
     fn boxed(self, note: &prep::BoxNote) -> Boxed {
         let (recipe, portions) = (self.recipe(note.recipe), note.amount.base());
-        Boxed { recipe, portions, place: note.place, use_by: note.use_by, what_for: note.what_for.clone(), eater: note.eater.clone() }
+        Boxed {
+            recipe,
+            portions,
+            place: note.place,
+            use_by: note.use_by,
+            what_for: note.what_for.clone(),
+            eater: note.eater.clone(),
+            without: self.lacks(&note.without),
+        }
     }
 
     fn before(self, note: &prep::Before) -> Before {
@@ -445,7 +477,7 @@ impl Session {
         };
         let batches = self.batches.iter().filter_map(batch).collect();
         let fetch = self.fetched.iter().chain(&self.fetch).filter_map(|one| one.taken(foods, recipes)).collect();
-        let boxes = self.boxed.iter().chain(&self.boxes).filter_map(|one| one.put(recipes)).collect();
+        let boxes = self.boxed.iter().chain(&self.boxes).chain(&self.set_aside).filter_map(|one| one.put(foods, recipes)).collect();
         Ok(Turnover { start, batches, fetch, boxes })
     }
 }
@@ -467,7 +499,7 @@ impl Fetch {
 
 impl Boxed {
     /// Portions, or what the recipe makes where it does not say what a portion of it is.
-    fn put(&self, recipes: &[Recipe]) -> Option<Put> {
+    fn put(&self, foods: &Foods, recipes: &[Recipe]) -> Option<Put> {
         let id = recipe(recipes, &self.recipe)?;
         let recipe = &recipes[id];
         let portions = Number::from_ten_digits(self.portions);
@@ -475,6 +507,11 @@ impl Boxed {
             (Quantity::Mass(_), Some(_)) => Quantity::portions(portions),
             (makes, _) => Quantity::of(&makes.dimension(), portions),
         };
-        Some(Put { recipe: id, amount, place: self.place, use_by: self.use_by })
+        let ware = |name: &String| match name.strip_prefix("recipe:") {
+            Some(id) => self::recipe(recipes, id).map(Ware::Recipe),
+            None => foods.find(name).map(Ware::Food),
+        };
+        let without = self.without.iter().filter_map(ware).collect();
+        Some(Put { recipe: id, eater: self.eater.clone(), without, amount, place: self.place, use_by: self.use_by })
     }
 }

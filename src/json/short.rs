@@ -4,6 +4,7 @@ use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::{Deserialize, Serialize};
 
+use super::Theirs;
 use super::shape::OnDate;
 use crate::kitchen::Kitchen;
 use crate::measure::Quantity;
@@ -19,6 +20,8 @@ pub(super) struct Short {
     meal: String,
     /// Its id.
     recipe: String,
+    #[serde(flatten)]
+    whose: Theirs,
     /// What is missing.
     amount: Quantity,
     remedies: Vec<String>,
@@ -31,6 +34,7 @@ pub(super) fn short(short: &[ShortMeal], kitchen: &Kitchen) -> Vec<Short> {
         at: short.word.clone(),
         meal: short.meal.clone(),
         recipe: names.recipe_file(short.recipe).to_owned(),
+        whose: Theirs::of(short.whose.as_ref(), names),
         amount: short.amount.clone(),
         remedies: words::remedies(short),
     };

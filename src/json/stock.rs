@@ -4,8 +4,8 @@ use jiff::civil::Date;
 use schemars::JsonSchema;
 use serde::Serialize;
 
-use super::Of;
 use super::shape::OnDate;
+use super::{Of, Theirs};
 use crate::book::{Named, WasteRow, Wasted};
 use crate::foods::Place;
 use crate::kitchen::Names;
@@ -28,6 +28,8 @@ struct Shelved<'a> {
 struct Lot<'a> {
     #[serde(flatten)]
     of: Of<'a>,
+    #[serde(flatten)]
+    whose: Theirs,
     amount: &'a Quantity,
     /// The size of one, where it lies in closed packs.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -41,6 +43,7 @@ struct Lot<'a> {
 pub fn stock<'a>(stock: &'a Stock, names: Names<'a>) -> impl Serialize + 'a {
     let lot = |lot: &'a StockLot| Lot {
         of: Of::ware(lot.of, names),
+        whose: Theirs::of(lot.whose.as_ref(), names),
         amount: &lot.amount,
         pack: lot.pack.as_ref(),
         until: lot.until,

@@ -124,5 +124,18 @@ pub(crate) fn week(sessions: Vec<Session>, meals: Vec<Meal>) -> Week {
 }
 
 pub(crate) fn lot(of: Ware, amount: Quantity, place: crate::foods::Place) -> Lot {
-    Lot { of, amount, pack: None, place, best_before: None, use_by: None, opened: None, since: None, made: None, paid: None, at: spot(9) }
+    Lot {
+        of,
+        whose: None,
+        amount,
+        pack: None,
+        place,
+        best_before: None,
+        use_by: None,
+        opened: None,
+        since: None,
+        made: None,
+        paid: None,
+        at: spot(9),
+    }
 }

@@ -20,6 +20,9 @@ pub enum Counted {
 pub struct CountedLot {
     pub food: Option<String>,
     pub recipe: Option<String>,
+    /// Whose it is alone, and what it lacks: foods by their names, recipes as `recipe:id`.
+    pub eater: Option<String>,
+    pub without: Vec<String>,
     pub place: Place,
     pub best_before: Option<Date>,
     pub use_by: Option<Date>,

@@ -29,6 +29,7 @@ pub use eaters::{Diner, Eater, Needs, NotEaten, Shunned, Swap, Swapped, Who};
 pub use forms::{CountForm, Counted, CountedLot, GoodsForm, GoodsLine};
 pub use keeping::{Keeping, keeping};
 pub use line::{Line, LineError, LineOf, LineRead, read_ingredients, read_line};
+pub use method::heats_in_words;
 pub use model::*;
 pub use names::Names;
 pub use not_known::not_known;

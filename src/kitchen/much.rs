@@ -1,10 +1,10 @@
 //! So much of something, as a cook says it: "400 g carrots", "6 eggs", "7 cloves of garlic".
 
 use crate::foods::{Food, Kind, Measured};
-use crate::kitchen::{Names, RecipeId, Ware};
+use crate::kitchen::{Names, RecipeId, Ware, Whose};
 use crate::measure::{Number, Quantity, Units, plural_word, show, show_at_most};
 
-use crate::words::{in_a_sentence, plural};
+use crate::words::{in_a_sentence, listed, plural};
 
 /// "7 cloves of garlic", "6 eggs", "400 g carrots", "1 bunch of dill", "2 portions of pearl barley".
 pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> String {
@@ -21,6 +21,14 @@ pub fn much_of(names: Names, ware: Ware, amount: &Quantity, units: Units) -> Str
     let name = called(names, ware, amount);
     let name = if matches!(ware, Ware::Recipe(_)) { in_a_sentence(&name) } else { name };
     format!("{} {of}{name}", how_much(names, ware, amount, units))
+}
+
+/// ", for Emil, without tahini": whose a lot is alone, behind its name; nothing of what is everybody's.
+pub fn for_whom(names: Names, whose: Option<&Whose>) -> String {
+    let Some(whose) = whose else { return String::new() };
+    let without: Vec<String> = whose.without.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
+    let without = if without.is_empty() { String::new() } else { format!(", without {}", listed(&without)) };
+    format!(", for {}{without}", whose.eater)
 }
 
 /// So much of what a recipe makes: "1.75 portions of White-bean mash", "5 flatbreads", "1 of the flatbreads".

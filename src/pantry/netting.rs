@@ -134,6 +134,7 @@ impl DrawBook {
             what_for: vec![demand.what_for.clone()],
             by: vec![demand.by],
             look_first: taken.look_first,
+            whose: None,
         });
     }
 

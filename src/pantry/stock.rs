@@ -5,7 +5,7 @@ use jiff::ToSpan;
 use jiff::civil::Date;
 
 use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Lot, Recipe, Ware};
+use crate::kitchen::{Kitchen, Lot, Recipe, Ware, Whose};
 use crate::measure::{Money, Quantity};
 use crate::shelf::{Prices, lot_dates, worth};
 
@@ -29,6 +29,8 @@ pub struct StockPlace {
 #[derive(Debug, Clone, PartialEq)]
 pub struct StockLot {
     pub of: Ware,
+    /// Of what was cooked, whose it is alone.
+    pub whose: Option<Whose>,
     pub amount: Quantity,
     /// The size of one of the closed packs that it lies in.
     pub pack: Option<Quantity>,
@@ -67,7 +69,16 @@ fn stock_lot(foods: &Foods, recipes: &[Recipe], lot: &Lot, value: Option<Money>)
     let (until, last_day) = (dates.earliest, dates.last_draw);
     let on_the_pack = [lot.use_by, lot.best_before].into_iter().flatten().min();
     let (amount, pack) = (lot.amount.clone(), lot.pack.clone());
-    StockLot { of: lot.of, amount, pack, until, estimate: until.is_some() && until != on_the_pack, last_day, value }
+    StockLot {
+        of: lot.of,
+        whose: lot.whose.clone(),
+        amount,
+        pack,
+        until,
+        estimate: until.is_some() && until != on_the_pack,
+        last_day,
+        value,
+    }
 }
 
 impl StockLot {

@@ -6,6 +6,7 @@ use itertools::Itertools;
 
 use super::list::there;
 use super::{first, safe, short_hash, warned};
+use crate::kitchen::much::for_whom;
 use crate::kitchen::{Kitchen, Names};
 use crate::measure::{Quantity, Units, show};
 use crate::prep::{Batch, Before, CardMeal, Care, Fetched, Mark, Moment, PrepPlan, SessionPlan, Task, WeekCard, by_food, taken_from};
@@ -162,7 +163,8 @@ fn add_boxes(html: &mut String, session: &SessionPlan, task: &Task, units: Units
     for filling in &fillings {
         let much = filling.amount().map_or_else(String::new, |much| format!(" {}", show(&much, units)));
         let boxes = filling.boxes().map_or_else(String::new, |boxes| format!(" in {boxes}"));
-        let own = filling.own().map(|(eater, much)| format!(", of it {} in a box of {eater}’s own", show(much, units)));
+        let own =
+            filling.own().filter(|_| task.is_box()).map(|(eater, much)| format!(", of it {} in a box of {eater}’s own", show(much, units)));
         let what_for = filling.what_for().join(", ");
         let what_for = (!what_for.is_empty()).then(|| format!(", for {what_for}"));
         let spare = filling.spare().map(|much| format!("; {} to spare", show(much, units)));
@@ -250,7 +252,8 @@ fn add_meal(html: &mut String, meal: &CardMeal, names: Names, units: Units) {
             (Some(at), Some(kind)) => format!("{kind} in the {}", place(at)),
         };
         let then = dish.then.text(names, units).map(|then| format!(", {then}")).unwrap_or_default();
-        format!("{}, {}, {from}{then}", names.recipe(dish.recipe), dish.amount_text(units))
+        let whose = for_whom(names, dish.whose.as_ref());
+        format!("{}{whose}, {}, {from}{then}", names.recipe(dish.recipe), dish.amount_text(units))
     });
     let cook = meal.cook.iter().map(|cook| format!("Cook: {}", cook.text()));
     let added = meal.added();

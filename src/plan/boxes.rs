@@ -64,6 +64,11 @@ fn by_eater(use_: &Use) -> Vec<(Option<&Apart>, Number)> {
 }
 
 impl Boxed {
+    /// Is it this eater's part?
+    pub fn is_of(&self, apart: &Apart) -> bool {
+        self.eater.as_ref() == Some(&apart.who) && self.without == apart.without
+    }
+
     fn add(&mut self, label: &str, amount: Number) {
         self.amount = Quantity::of(&self.amount.dimension(), self.amount.exact() + &amount);
         match self.what_for.iter().position(|known| known == label) {

@@ -5,8 +5,8 @@ use jiff::civil::{Date, DateTime};
 use super::yields::Batches;
 use crate::foods::{FoodId, Foods, Place};
 use crate::kitchen::asked::Asked;
-use crate::kitchen::{Recipe, RecipeId, Spot, Ware};
-use crate::measure::{Dimension, Minutes, Number, Quantity};
+use crate::kitchen::{Recipe, RecipeId, Spot, Ware, Whose};
+use crate::measure::{Dimension, Minutes, Number, Quantity, is_nothing_of};
 
 /// Where a making is made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -59,6 +59,19 @@ pub struct Use {
     pub own: Vec<Apart>,
     /// "Mon supper", or the name of the dish.
     pub label: String,
+}
+
+impl Use {
+    /// What of it lacks something for a single eater, each by itself, and before that the rest.
+    pub fn by_whom(&self) -> Vec<(Option<Whose>, Quantity)> {
+        let set_aside = || self.own.iter().filter(|own| !own.without.is_empty());
+        let own: Number = set_aside().map(|own| &own.amount).sum();
+        let of = |amount: Number| Quantity::of(&self.amount.dimension(), amount);
+        let rest = self.amount.exact() - &own;
+        let shared = (rest > 0 && !is_nothing_of(&rest, self.amount.exact())).then(|| (None, of(rest)));
+        let whose = |own: &Apart| Some(Whose { eater: own.who.clone(), without: own.without.clone() });
+        shared.into_iter().chain(set_aside().map(|own| (whose(own), of(own.amount.clone())))).collect()
+    }
 }
 
 /// What a making puts into boxes, one entry a place, use-by day and eater.
@@ -141,6 +154,8 @@ pub struct Spare {
 pub struct Move {
     pub on: Date,
     pub recipe: RecipeId,
+    /// Whose it is alone.
+    pub whose: Option<Whose>,
     pub amount: Quantity,
     /// Labels of the meals it is for.
     pub what_for: Vec<String>,
@@ -159,6 +174,8 @@ pub struct ShortMeal {
     /// Its own name, or its label.
     pub meal: String,
     pub recipe: RecipeId,
+    /// Whose it is alone, where it is what one eater gets without something that is missing.
+    pub whose: Option<Whose>,
     /// What is missing, in the unit of the recipe's `makes`.
     pub amount: Quantity,
     /// How long the recipe takes where it is made at the meal.
@@ -258,6 +275,8 @@ pub struct Draw {
     pub by: Vec<MadeAt>,
     /// Past its best before or keeping, in cupboard or freezer.
     pub look_first: bool,
+    /// Of a cooked lot, whose it is alone.
+    pub whose: Option<Whose>,
 }
 
 /// What one trip must buy of one food, in one dimension.

@@ -12,13 +12,13 @@ use super::boxes::{boxed, boxes};
 use super::making::{Apart, Draw, Kept, MadeAt, Making, Makings, Move, ShortMeal, Spare, Use, User};
 use super::minutes::one_after_another;
 use super::order::dishes_first;
-use super::servings::goes_into;
+use super::servings::set_aside_of_part;
 use super::straight::warm_until;
 use super::uses::{Pending, direct_uses, meal_name};
 use super::weeks::span;
 use super::yields::{Batches, in_makes};
 use crate::foods::{Foods, Place};
-use crate::kitchen::{Kitchen, Lot, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week};
+use crate::kitchen::{Kitchen, Lot, Made, Mistake, Recipe, RecipeId, Serve, Session, Wanted, Ware, Week, Whose};
 use crate::measure::{Days, Minutes, Number, Quantity, is_nothing_of};
 use crate::shelf::{First, Shelf, Taken, after_days};
 
@@ -151,19 +151,20 @@ impl Planner<'_> {
         let rate = |lot: &Lot| in_makes(recipe, &Quantity::of(&lot.amount.dimension(), 1));
         let mut draws: Vec<(&Pending, Taken)> = Vec::new();
         for use_ in uses {
+            let own = draw_own(&mut self.shelf, id, use_, rate);
             // Nothing can be taken out of what is cooked already.
             let wanted = use_.left_as_it_is();
             let taken = self.shelf.draw(Ware::Recipe(id), use_.at.date(), First::Opened, &wanted, rate);
             taken.iter().for_each(|taken| use_.serve(&taken.amount));
             let use_ = &*use_;
-            draws.extend(taken.into_iter().map(|taken| (use_, taken)));
+            draws.extend(own.into_iter().chain(taken).map(|taken| (use_, taken)));
         }
         self.share_out_rests(recipe, &mut draws);
         for (use_, taken) in draws {
             let lot = &kitchen.lots[taken.lot];
             let amount = Quantity::of(&recipe.makes.dimension(), &taken.amount);
             if lot.place == Place::Freezer {
-                self.add_move(id, use_.at.date(), &amount, &use_.label);
+                self.add_move((id, lot.whose.clone()), use_.at.date(), &amount, &use_.label);
             }
             self.made.cooked_draws.push(Draw {
                 of: Ware::Recipe(id),
@@ -174,6 +175,7 @@ impl Planner<'_> {
                 what_for: vec![use_.what_for.clone()],
                 by: vec![use_.made_at],
                 look_first: taken.look_first,
+                whose: lot.whose.clone(),
             });
         }
     }
@@ -263,7 +265,9 @@ impl Planner<'_> {
             let batches = Batches::to_yield(recipe, &self.kitchen.foods, missing.exact());
             one_after_another(recipe, &self.kitchen.appliances, batches.to_f64(), self.kitchen.rules.pace)
         };
-        let same = |short: &&mut ShortMeal| short.recipe == id && short.at == meal.at_time && short.label == meal.label;
+        let whose = use_.only_apart();
+        let same =
+            |short: &&mut ShortMeal| short.recipe == id && short.whose == whose && short.at == meal.at_time && short.label == meal.label;
         if let Some(known) = self.made.short.iter_mut().find(same) {
             known.amount = known.amount.plus(&amount).unwrap_or(amount);
             known.takes = minutes(&known.amount);
@@ -272,7 +276,7 @@ impl Planner<'_> {
         let takes = minutes(&amount);
         let (at, label, word) = (meal.at_time, meal.label.clone(), meal.word.clone());
         let ahead = recipe.steps.iter().filter_map(|step| step.ahead).max().unwrap_or_default();
-        self.made.short.push(ShortMeal { at, label, word, meal: meal_name(meal), recipe: id, amount, takes, ahead, begins: None });
+        self.made.short.push(ShortMeal { at, label, word, meal: meal_name(meal), recipe: id, whose, amount, takes, ahead, begins: None });
     }
 
     /// The very session that uses it, or the latest whose food is ready by then.
@@ -317,7 +321,9 @@ impl Planner<'_> {
             frozen: frozen.is_some(),
         });
         for use_ in open.uses.iter().filter(|use_| use_.kept == Kept::Freezer) {
-            self.add_move(id, use_.on, &use_.amount, &use_.label);
+            for (whose, amount) in use_.by_whom() {
+                self.add_move((id, whose), use_.on, &amount, &use_.label);
+            }
         }
         let index = self.made.makings.len();
         self.add_component_uses(recipe, &open, index, &batches);
@@ -373,34 +379,41 @@ impl Planner<'_> {
     ) -> (Number, Vec<Apart>) {
         let all = once * batches.number();
         let made = batches.make(recipe);
-        let mut rest = all.clone();
-        let mut apart = Vec::new();
-        for one in &open.apart {
-            let amount = &all * &(&one.amount / made.exact());
-            if one.without.contains(&ware) {
-                rest -= &amount;
-                continue;
-            }
-            let without: Vec<Ware> = one.without.iter().copied().filter(|ware| goes_into(&self.kitchen.recipes, part, *ware)).collect();
-            if !without.is_empty() {
-                apart.push(Apart { who: one.who.clone(), without, amount });
-            }
-        }
+        let left_away: Number = open.apart.iter().filter(|one| one.without.contains(&ware)).map(|one| &one.amount).sum();
+        let rest = &all - &(&all * &(left_away / made.exact()));
+        let apart = set_aside_of_part(&self.kitchen.recipes, &open.apart, part);
+        let share = |amount: Number| &all * &(amount / made.exact());
+        let apart = apart.map(|one| Apart { amount: share(one.amount), ..one }).collect();
         (rest, apart)
     }
 
-    fn add_move(&mut self, recipe: RecipeId, used_on: Date, amount: &Quantity, label: &str) {
+    fn add_move(&mut self, (recipe, whose): (RecipeId, Option<Whose>), used_on: Date, amount: &Quantity, label: &str) {
         let on = used_on.saturating_sub(1.day());
         let moves = &mut self.made.moves;
-        if let Some(known) = moves.iter_mut().find(|known| known.on == on && known.recipe == recipe) {
+        if let Some(known) = moves.iter_mut().find(|known| (known.on, known.recipe) == (on, recipe) && known.whose == whose) {
             known.amount = known.amount.plus(amount).unwrap_or_else(|| known.amount.clone());
             if !known.what_for.iter().any(|known| known == label) {
                 known.what_for.push(label.to_owned());
             }
         } else {
-            moves.push(Move { on, recipe, amount: amount.clone(), what_for: vec![label.to_owned()], late: false });
+            moves.push(Move { on, recipe, whose, amount: amount.clone(), what_for: vec![label.to_owned()], late: false });
         }
     }
+}
+
+/// What was set aside for an eater serves that eater.
+fn draw_own(shelf: &mut Shelf, id: RecipeId, use_: &mut Pending, rate: impl Fn(&Lot) -> Option<Number> + Copy) -> Vec<Taken> {
+    let mut all = Vec::new();
+    for own in use_.own.clone() {
+        let taken = shelf.draw_own(Ware::Recipe(id), use_.at.date(), (&own.who, &own.without), &own.amount, rate);
+        let served: Number = taken.iter().map(|taken| &taken.amount).sum();
+        if served.is_positive() {
+            use_.serve(&served);
+            use_.lessen_own(&own, &served);
+        }
+        all.extend(taken);
+    }
+    all
 }
 
 /// Spare serves from the day after it was made, up to its freezer days, oldest first.

@@ -34,7 +34,7 @@ mod words_beside;
 mod yields;
 
 pub use allergies::{CrossContact, cross_contacts, guard};
-pub use aside::taken_out_before;
+pub use aside::{goes_in_later, is_chilled_alone, taken_out_before};
 pub use avoid::{Beware, Contains, avoided, avoided_at_meals, food_contains, meal_contains, recipe_contains, recipe_contains_without};
 pub use demand::{Demanded, demand, demand_by_lines, tin_of};
 pub use guarded::Guarded;
@@ -45,7 +45,7 @@ pub use makings::{plan, plan_begun, ready_at};
 pub use minutes::{hands_for, one_after_another, paced};
 pub use only_named::told_of_words;
 pub use pieces::{counts_whole, times_taken};
-pub use servings::{Serving, goes_into, served_lines, servings, taken_lines};
+pub use servings::{Serving, goes_into, served_dishes, served_lines, servings, taken_lines};
 pub use standing::{Standing, State};
 pub use stating::Stating;
 pub use straight::{served_after, straight_meals};

@@ -2,10 +2,10 @@
 
 use std::collections::BTreeSet;
 
-use super::making::Apart;
+use super::making::{Apart, Making};
 use super::pieces::times_taken;
 use crate::foods::Foods;
-use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, Recipe, RecipeId, Ware};
+use crate::kitchen::{Diner, Ingredient, Kitchen, Meal, Recipe, RecipeId, Ware, Whose};
 use crate::measure::Number;
 
 /// One line of a meal, and who is served how much of it.
@@ -64,6 +64,21 @@ pub fn served_lines(meal: &Meal) -> impl Iterator<Item = (&Ingredient, Number)> 
     servings(meal).into_iter().map(|serving| (serving.line, serving.times))
 }
 
+/// As [`served_lines`], of the dishes alone: what is set aside for a single eater stands by itself.
+pub fn served_dishes<'m>(kitchen: &Kitchen, meal: &'m Meal) -> Vec<(&'m Ingredient, RecipeId, Option<Whose>, Number)> {
+    let mut all = Vec::new();
+    for serving in servings(meal) {
+        let Ware::Recipe(dish) = serving.line.ware() else { continue };
+        let own = apart(kitchen, meal, &serving, dish, &Number::ONE);
+        let shared = serving.times - own.iter().map(|own| &own.amount).sum::<Number>();
+        if shared.is_positive() {
+            all.push((serving.line, dish, None, shared));
+        }
+        all.extend(own.into_iter().map(|own| (serving.line, dish, Some(Whose { eater: own.who, without: own.without }), own.amount)));
+    }
+    all
+}
+
 /// The lines of a meal with how many times each is taken, whole ones of what is never cut.
 pub fn taken_lines<'m>(foods: &Foods, meal: &'m Meal) -> Vec<(&'m Ingredient, Number)> {
     let served: Vec<(&Ingredient, Number)> = served_lines(meal).collect();
@@ -92,6 +107,25 @@ pub(super) fn lines_within(recipes: &[Recipe], recipe: RecipeId) -> impl Iterato
         }
     }
     dishes.into_iter().flat_map(|dish| &recipes[dish].ingredients)
+}
+
+/// Of what goes into a dish of which portions are set apart: the parts of a component that are set aside in turn, each as large as the
+/// portions it goes into.
+pub(super) fn set_aside_of_part<'a>(recipes: &'a [Recipe], apart: &'a [Apart], part: RecipeId) -> impl Iterator<Item = Apart> + 'a {
+    apart.iter().filter(move |one| !one.without.contains(&Ware::Recipe(part))).filter_map(move |one| {
+        let without: Vec<Ware> = one.without.iter().copied().filter(|ware| goes_into(recipes, part, *ware)).collect();
+        (!without.is_empty()).then(|| Apart { without, ..one.clone() })
+    })
+}
+
+impl Making {
+    /// As [`Making::times`], of a component: what of that is set aside for single eaters.
+    pub fn times_set_aside(&self, recipes: &[Recipe], part: RecipeId) -> Vec<(Whose, Number)> {
+        let times = |amount: Number| self.batches.number() * &(amount / self.makes.exact());
+        set_aside_of_part(recipes, &self.apart, part)
+            .map(|one| (Whose { eater: one.who, without: one.without }, times(one.amount)))
+            .collect()
+    }
 }
 
 /// Of a serving of a dish, what is eaten without something that goes into it. `one` is the amount of the line, in the unit of `makes`.

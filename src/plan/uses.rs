@@ -5,8 +5,8 @@ use jiff::civil::DateTime;
 use super::making::{Apart, MadeAt, User};
 use super::servings::{Serving, apart, servings};
 use super::yields::in_makes;
-use crate::kitchen::{Kitchen, Meal, Spot, Wanted, Week};
-use crate::measure::Number;
+use crate::kitchen::{Kitchen, Meal, Spot, Wanted, Week, Whose};
+use crate::measure::{Number, is_nothing_of};
 
 /// A use of a recipe that is still to be served.
 #[derive(Debug, Clone, PartialEq)]
@@ -33,6 +33,23 @@ pub struct Pending {
 }
 
 impl Pending {
+    /// Takes off what a single eater was served of their own.
+    pub(super) fn lessen_own(&mut self, own: &Apart, served: &Number) {
+        for parts in [&mut self.own, &mut self.apart] {
+            if let Some(part) = parts.iter_mut().find(|part| *part == own) {
+                part.amount -= served;
+            }
+            parts.retain(|part| part.amount.is_positive() && !is_nothing_of(&part.amount, &own.amount));
+        }
+    }
+
+    /// Whose the whole of what is left is, where it is what one eater gets without something.
+    pub(super) fn only_apart(&self) -> Option<Whose> {
+        let [apart] = self.apart.as_slice() else { return None };
+        let whose = Whose { eater: apart.who.clone(), without: apart.without.clone() };
+        self.left_as_it_is().is_zero().then_some(whose)
+    }
+
     /// What is left for those who eat the dish as it is.
     pub fn left_as_it_is(&self) -> Number {
         let apart: Number = self.apart.iter().map(|apart| &apart.amount).sum();

@@ -169,6 +169,7 @@ mod tests {
             what_for: vec![],
             by: vec![MadeAt::Session(0)],
             look_first: false,
+            whose: None,
         };
         let notes = before(&kitchen, &week(), &Makings::default(), &[one(0), one(1)], &[]);
         let text = "Take 500 g minced beef out of the freezer and let it thaw in the fridge";

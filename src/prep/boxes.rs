@@ -3,10 +3,12 @@
 //! What goes into which box stands with the step that boxes it, not in a list of its own, unless boxing takes no time
 //! and so has no step. A name longer than a few words gives way to the recipe's id in the heads of the steps.
 
-use super::{BoxNote, BoxTask, Boxes, Errand, Kept};
-use crate::kitchen::{Kitchen, Recipe};
+use super::{AsideTask, BoxNote, BoxTask, Boxes, Errand, Kept, Put};
+use crate::foods::Place;
+use crate::kitchen::{Kitchen, Recipe, RecipeId, Whose};
 use crate::measure::{Number, Quantity, Units, show, whole_up};
-use crate::plan::{Boxed, Making, Move, recipe_contains_without};
+use crate::plan::{self, Boxed, Making, Move, User, goes_in_later, is_chilled_alone, recipe_contains_without, taken_out_before};
+use crate::shelf::after_days;
 
 /// The boxes of one making.
 pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
@@ -20,6 +22,7 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
             use_by: boxed.use_by,
             what_for: boxed.what_for.clone(),
             eater: boxed.eater.clone(),
+            without: boxed.without.clone(),
             boxes: containers(recipe, boxed),
             beware: contains.beware(&kitchen.household.avoid),
             contains,
@@ -28,20 +31,64 @@ pub(super) fn boxes(kitchen: &Kitchen, making: &Making) -> Vec<BoxNote> {
     making.boxes.iter().map(note).collect()
 }
 
-/// What goes where. What goes to one place is added up: the boxes of a making are all in the unit of its recipe.
-pub(super) fn box_task(making: &Making) -> BoxTask {
+/// What goes where, of some of a making's boxes. What goes to one place is added up: they are all in the unit of its recipe.
+pub(super) fn box_task_of<'b>(recipe: RecipeId, boxes: impl Iterator<Item = &'b Boxed>) -> BoxTask {
     let mut into: Vec<Kept> = Vec::new();
-    for boxed in &making.boxes {
+    for boxed in boxes {
         match into.iter_mut().find(|kept| kept.place == boxed.place) {
             Some(kept) => kept.amount = kept.amount.plus(&boxed.amount).unwrap_or_else(|| kept.amount.clone()),
             None => into.push(Kept { amount: boxed.amount.clone(), place: boxed.place }),
         }
     }
-    BoxTask { recipe: making.recipe, into, by: None, stood: None }
+    BoxTask { recipe, into, by: None, stood: None }
+}
+
+/// What is taken out for one eater, and into which box where the rest is cooked on.
+pub(super) fn aside_task(kitchen: &Kitchen, making: &Making, of: usize) -> AsideTask {
+    let (apart, recipe) = (&making.apart[of], &kitchen.recipes[making.recipe]);
+    let amount = Quantity::of(&recipe.makes.dimension(), apart.amount.clone());
+    let before = taken_out_before(kitchen, recipe, &apart.without).ok().flatten();
+    let later = before.map(|before| goes_in_later(kitchen, recipe, &apart.without, before)).unwrap_or_default();
+    let mut chilled =
+        chilled_alone(kitchen, making, of).then(|| box_task_of(making.recipe, making.boxes.iter().filter(|one| one.is_of(apart))));
+    let mut eaten_at_once = false;
+    if let Some(boxing) = chilled.as_mut().filter(|boxing| boxing.into.is_empty()) {
+        boxing.into.push(Kept { amount: amount.clone(), place: Place::Fridge });
+        eaten_at_once = true;
+    }
+    AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone(), later, chilled, eaten_at_once }
+}
+
+/// Does what is set aside go into the cold by itself, before the rest is done?
+pub(super) fn chilled_alone(kitchen: &Kitchen, making: &Making, of: usize) -> bool {
+    let recipe = &kitchen.recipes[making.recipe];
+    let before = taken_out_before(kitchen, recipe, &making.apart[of].without);
+    matches!(before, Ok(Some(before)) if is_chilled_alone(kitchen, recipe, before))
+}
+
+/// The boxes of a making that no portion fills by itself before.
+pub(super) fn boxed_with_the_rest<'m>(kitchen: &'m Kitchen, making: &'m Making) -> impl Iterator<Item = &'m Boxed> {
+    let alone: Vec<usize> = (0..making.apart.len()).filter(|of| chilled_alone(kitchen, making, *of)).collect();
+    making.boxes.iter().filter(move |boxed| !alone.iter().any(|of| boxed.is_of(&making.apart[*of])))
+}
+
+pub(super) fn rest_boxed(kitchen: &Kitchen, making: &Making) -> BoxTask {
+    box_task_of(making.recipe, boxed_with_the_rest(kitchen, making))
+}
+
+/// What single eaters are served of a making straight from the pot, without something that goes into the rest.
+pub(super) fn served_apart(kitchen: &Kitchen, making: &Making) -> Vec<Put> {
+    let use_by = after_days(making.on, kitchen.recipes[making.recipe].fridge.unwrap_or_default());
+    let straight = making.uses.iter().filter(|one| one.kept == plan::Kept::Straight && matches!(one.by, User::Meal(_)));
+    let put = |(whose, amount): (Option<Whose>, Quantity)| {
+        let Whose { eater, without } = whose?;
+        Some(Put { recipe: making.recipe, eater: Some(eater), without, amount, place: Place::Fridge, use_by })
+    };
+    straight.flat_map(|one| one.by_whom()).filter_map(put).collect()
 }
 
 pub(super) fn errand(moved: &Move) -> Errand {
-    Errand::Move { recipe: moved.recipe, amount: moved.amount.clone(), late: moved.late }
+    Errand::Move { recipe: moved.recipe, whose: moved.whose.clone(), amount: moved.amount.clone(), late: moved.late }
 }
 
 /// "3 portions", "600 g", "12 pieces".
@@ -132,7 +179,7 @@ mod tests {
     use pretty_assertions::assert_eq;
 
     use super::*;
-    use crate::foods::{Allergen, Fact, FoodId, Place};
+    use crate::foods::{Allergen, Fact, FoodId};
     use crate::kitchen::{BoxKind, RecipeId};
     use crate::prep::testing::*;
 
@@ -199,7 +246,10 @@ mod tests {
         let making = Making { boxes: vec![boxed(Quantity::pieces(8.0), Place::Cupboard)], ..making(&kitchen, 0, 1.0) };
         let note = &boxes(&kitchen, &making)[0];
         assert_eq!((&note.amount, said(note)), (&Quantity::pieces(8.0), None));
-        assert_eq!(box_task(&making).text(kitchen.names(), kitchen.print.units), "Box white-bean mash: 8 pieces to the cupboard");
+        assert_eq!(
+            box_task_of(making.recipe, making.boxes.iter()).text(kitchen.names(), kitchen.print.units),
+            "Box white-bean mash: 8 pieces to the cupboard"
+        );
     }
 
     #[test]
@@ -226,7 +276,7 @@ mod tests {
         let list = vec![boxed(Quantity::portions(3.0), Place::Fridge), boxed(Quantity::portions(2.0), Place::Freezer)];
         let making = Making { boxes: list, ..making(&kitchen, 0, 1.0) };
         assert_eq!(
-            box_task(&making).text(kitchen.names(), kitchen.print.units),
+            box_task_of(making.recipe, making.boxes.iter()).text(kitchen.names(), kitchen.print.units),
             "Box and chill white-bean mash: 3 portions to the fridge and 2 portions to the freezer"
         );
     }
@@ -237,7 +287,7 @@ mod tests {
         kitchen.recipes = vec![mash(Quantity::portions(6.0))];
         let text = |boxes: Vec<Boxed>| {
             let making = Making { boxes, ..making(&kitchen, 0, 1.0) };
-            box_task(&making).text(kitchen.names(), kitchen.print.units)
+            box_task_of(making.recipe, making.boxes.iter()).text(kitchen.names(), kitchen.print.units)
         };
         let (three, two) = (boxed(Quantity::portions(3.0), Place::Cupboard), boxed(Quantity::portions(2.0), Place::Freezer));
         assert_eq!(text(vec![three.clone()]), "Box white-bean mash: 3 portions to the cupboard");
@@ -248,7 +298,14 @@ mod tests {
     fn a_move_says_how_much_of_what() {
         let mut kitchen = kitchen();
         kitchen.recipes = vec![recipe("barley", "Pearl barley", 6.0, vec![])];
-        let moved = Move { on: date(2026, 12, 2), recipe: RecipeId(0), amount: Quantity::portions(3.0), what_for: vec![], late: false };
+        let moved = Move {
+            on: date(2026, 12, 2),
+            recipe: RecipeId(0),
+            whose: None,
+            amount: Quantity::portions(3.0),
+            what_for: vec![],
+            late: false,
+        };
         assert_eq!(
             errand(&moved).text(kitchen.names(), kitchen.print.units),
             "Move 3 portions of pearl barley from the freezer to the fridge"

@@ -5,7 +5,7 @@ use jiff::civil::DateTime;
 
 use super::advice::{Teller, advice, minutes_over};
 use super::before::{before, begun, moves};
-use super::boxes::boxes;
+use super::boxes::{boxes, served_apart};
 use super::cautions::{cautions, for_eaters};
 use super::clock::tasks;
 use super::cuts::cuts;
@@ -125,6 +125,7 @@ fn session_plan(
         tasks: timed.into_iter().map(|(task, _)| task).collect(),
         fetch,
         boxes,
+        set_aside: made().flat_map(|making| served_apart(kitchen, making)).collect(),
         cautions: [for_eaters(kitchen, week, makings, &work.chosen), cautions(kitchen, makings, &work.chosen)].concat(),
         advice: if done_by.is_some() {
             vec![Advice::AllDone]
@@ -168,12 +169,11 @@ fn may_be_bought(week: &Week, session: usize) -> bool {
 pub fn turnover(kitchen: &Kitchen, week: &Week, makings: &Makings, demand: &[Demand], draws: &[Draw], index: usize) -> Turnover {
     let made = || makings.makings.iter().filter(|making| making.at == MadeAt::Session(index));
     let taken = |one: Fetch| Taken { of: Ok(one.of), amount: one.amount };
-    let put = |one: BoxNote| Put { recipe: one.recipe, amount: one.amount, place: one.place, use_by: one.use_by };
     Turnover {
         start: week.sessions[index].start,
         batches: made().map(batch).collect(),
         fetch: fetch(kitchen, makings, demand, draws, (index, true)).into_iter().map(taken).collect(),
-        boxes: made().flat_map(|making| boxes(kitchen, making)).map(put).collect(),
+        boxes: made().flat_map(|making| boxes(kitchen, making).into_iter().map(Put::from).chain(served_apart(kitchen, making))).collect(),
     }
 }
 

@@ -1,6 +1,6 @@
 //! From a schedule to the tasks of the guide, by the clock.
 
-use super::boxes::box_task;
+use super::boxes::{aside_task, rest_boxed};
 use super::cautions::is_pressure_cooker;
 use super::fill::{FULL, FULL_WITH_SWELLING};
 use super::names::handles_raw;
@@ -8,10 +8,10 @@ use super::tasks::{Origin, Part, ServedHot, Work};
 use super::text::{first_word, making_text, preparations, there_before};
 use super::theirs::told_at;
 use super::uses::first_uses;
-use super::{AsideTask, BoxTask, Doing, LinkWhy, Note, PartOf, PersonId, Problem, Schedule, Setting, StepTask, Stood, Task};
+use super::{BoxTask, Doing, LinkWhy, Note, PartOf, PersonId, Problem, Schedule, Setting, StepTask, Stood, Task};
 use crate::kitchen::{Appliance, ApplianceId, Kitchen, Recipe};
 use crate::measure::{Celsius, Number, Quantity};
-use crate::plan::{Kept, Making, Makings, Use, User};
+use crate::plan::{Kept, Makings, Use, User};
 use std::collections::BTreeMap;
 
 /// The tasks in time order; at one time an appliance is set first, then recipes in the order of their makings. The second figure of
@@ -93,13 +93,21 @@ fn job_task(kitchen: &Kitchen, makings: &Makings, work: &Work, schedule: &Schedu
     }
     let making = &makings.makings[making];
     if let Part::Aside { of, .. } = part {
-        return Task { what: Doing::Aside(aside_task(&kitchen.recipes, making, of)), ..task };
+        let mut aside = aside_task(kitchen, making, of);
+        if let Some(chilled) = &mut aside.chilled {
+            (chilled.by, chilled.stood) = (chilled_by(work, schedule, job), spoilt(&work.problem, job));
+        }
+        return Task { what: Doing::Aside(aside), ..task };
     }
     let Part::Step { step, round, rounds, takes } = part else {
         let notes = kept_back(makings, work, schedule, job);
         let task = Task { notes, ..task };
         return Task {
-            what: Doing::Box(BoxTask { by: chilled_by(work, schedule, job), stood: spoilt(&work.problem, job), ..box_task(making) }),
+            what: Doing::Box(BoxTask {
+                by: chilled_by(work, schedule, job),
+                stood: spoilt(&work.problem, job),
+                ..rest_boxed(kitchen, making)
+            }),
             ..task
         };
     };
@@ -214,12 +222,6 @@ fn who_sets(work: &Work, schedule: &Schedule, minute: i64) -> Option<PersonId> {
         (!may, within, beside, person)
     };
     (0..work.problem.people.len()).filter(there).min_by_key(|person| rank(*person)).map(PersonId)
-}
-
-pub(super) fn aside_task(recipes: &[Recipe], making: &Making, of: usize) -> AsideTask {
-    let apart = &making.apart[of];
-    let amount = Quantity::of(&recipes[making.recipe].makes.dimension(), apart.amount.clone());
-    AsideTask { recipe: making.recipe, eater: apart.who.clone(), amount, without: apart.without.clone() }
 }
 
 /// What is kept hot for its meals says so where it leaves the heat for them; everything else when it is served, unless it is late.

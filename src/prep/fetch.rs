@@ -309,7 +309,7 @@ mod tests {
 
     fn draw(food: FoodId, grams: f64, place: Place, by: Vec<MadeAt>) -> Draw {
         let amount = Quantity::grams(grams);
-        Draw { of: Ware::Food(food), lot: 0, amount, place, on: sunday().date(), what_for: vec![], by, look_first: false }
+        Draw { of: Ware::Food(food), lot: 0, amount, place, on: sunday().date(), what_for: vec![], by, look_first: false, whose: None }
     }
 
     const HERE: MadeAt = MadeAt::Session(0);

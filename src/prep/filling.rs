@@ -3,7 +3,7 @@
 use itertools::Itertools;
 use jiff::civil::Date;
 
-use super::{BoxNote, Boxes, SessionPlan, Task};
+use super::{BoxNote, Boxes, Doing, SessionPlan, Task};
 use crate::foods::Place;
 use crate::measure::Quantity;
 
@@ -17,9 +17,15 @@ pub struct Filling<'a> {
 }
 
 impl SessionPlan {
-    /// What a boxing fills, what needs no chill first.
+    /// What a boxing fills, or a portion that is chilled by itself; what needs no chill first.
     pub fn fillings(&self, task: &Task) -> Vec<Filling<'_>> {
-        let mine = || self.boxes.iter().filter(|note| task.is_box() && Some(note.recipe) == task.recipe());
+        let alone = |note: &BoxNote| self.tasks.iter().any(|other| matches!(&other.what, Doing::Aside(aside) if aside.fills(note)));
+        let fills = |note: &&BoxNote| match &task.what {
+            Doing::Box(boxing) => boxing.recipe == note.recipe && !alone(note),
+            Doing::Aside(aside) => aside.fills(note),
+            Doing::Set | Doing::Step(_) | Doing::WashUp => false,
+        };
+        let mine = || self.boxes.iter().filter(fills);
         let kept = mine().map(|note| (note.place, note.use_by)).unique();
         let filling = |(place, use_by)| Filling {
             place,

@@ -5,7 +5,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::{Advice, Care, Rest};
 use crate::foods::{FoodId, Place};
-use crate::kitchen::{ApplianceId, Person, RecipeId, Ware};
+use crate::kitchen::{ApplianceId, Person, RecipeId, Ware, Whose};
 use crate::measure::{Celsius, Number, Quantity};
 use crate::plan::{Beware, Contains, ShortMeal};
 use crate::words::{clock, duration, listed};
@@ -51,6 +51,8 @@ pub struct SessionPlan {
     pub fetch: Vec<Fetch>,
     pub cuts: Vec<Cut>,
     pub boxes: Vec<BoxNote>,
+    /// What single eaters get straight from the pot without something that goes into the rest: in no box, and yet theirs alone.
+    pub set_aside: Vec<Put>,
     pub cautions: Vec<Care>,
     /// The gravest first.
     pub advice: Vec<Advice>,
@@ -271,9 +273,31 @@ pub struct AsideTask {
     pub eater: String,
     pub amount: Quantity,
     pub without: Vec<Ware>,
+    /// What goes into the rest later, of which it is due its part; true where that part is set aside for it, of a component.
+    pub later: Vec<(Ware, bool)>,
+    /// Where it goes into the cold by itself, for the rest is cooked on: into which boxes, or where it waits for its meal.
+    pub chilled: Option<BoxTask>,
+    /// Of what is chilled so: it is eaten at the session's own meal, and heated for that.
+    pub eaten_at_once: bool,
+}
+
+impl AsideTask {
+    /// Does it fill this box?
+    pub fn fills(&self, note: &BoxNote) -> bool {
+        self.chilled.is_some() && self.recipe == note.recipe && note.eater.as_ref() == Some(&self.eater)
+    }
 }
 
 impl Task {
+    /// What it puts into boxes or into the cold: a boxing, or a portion that is chilled by itself.
+    pub fn boxing(&self) -> Option<&BoxTask> {
+        match &self.what {
+            Doing::Box(boxing) => Some(boxing),
+            Doing::Aside(aside) => aside.chilled.as_ref(),
+            Doing::Set | Doing::Step(_) | Doing::WashUp => None,
+        }
+    }
+
     pub fn recipe(&self) -> Option<RecipeId> {
         match &self.what {
             Doing::Set | Doing::WashUp => None,
@@ -363,6 +387,8 @@ pub struct BoxNote {
     pub what_for: Vec<String>,
     /// Whose it is, where it is a single eater's.
     pub eater: Option<String>,
+    /// What it lacks of what goes into the rest.
+    pub without: Vec<Ware>,
     /// Where the recipe has a box and its size can be compared.
     pub boxes: Option<Boxes>,
     pub contains: Contains,
@@ -425,7 +451,7 @@ pub enum Errand {
     /// Out of the freezer, to thaw in the fridge.
     Thaw { food: FoodId, amount: Quantity },
     /// Portions from the freezer to the fridge; `late` where they ought to have been moved before.
-    Move { recipe: RecipeId, amount: Quantity, late: bool },
+    Move { recipe: RecipeId, whose: Option<Whose>, amount: Quantity, late: bool },
 }
 
 /// What a session takes off the shelf and puts on it: all that a booking needs, of a plan just made or of one that was printed.
@@ -444,13 +470,23 @@ pub struct Taken {
     pub amount: Quantity,
 }
 
-/// What goes into boxes of one place.
+/// What goes into boxes of one place, or stands in the fridge until its meal is booked.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Put {
     pub recipe: RecipeId,
+    /// Whose it is, where it is a single eater's, and what it lacks.
+    pub eater: Option<String>,
+    pub without: Vec<Ware>,
     pub amount: Quantity,
     pub place: Place,
     pub use_by: Date,
+}
+
+impl From<BoxNote> for Put {
+    fn from(note: BoxNote) -> Put {
+        let BoxNote { recipe, amount, place, use_by, eater, without, .. } = note;
+        Put { recipe, eater, without, amount, place, use_by }
+    }
 }
 
 /// All that it takes and leaves, with what is done already where it is under way.
@@ -459,8 +495,8 @@ impl From<&SessionPlan> for Turnover {
         let rest = session.rest.iter();
         let fetch = rest.clone().flat_map(|rest| &rest.fetched).chain(&session.fetch);
         let fetch = fetch.map(|one| Taken { of: Ok(one.of), amount: one.amount.clone() });
-        let put = |one: &BoxNote| Put { recipe: one.recipe, amount: one.amount.clone(), place: one.place, use_by: one.use_by };
-        let boxes = rest.flat_map(|rest| &rest.boxed).chain(&session.boxes).map(put);
+        let put = |one: &BoxNote| Put::from(one.clone());
+        let boxes = rest.flat_map(|rest| &rest.boxed).chain(&session.boxes).map(put).chain(session.set_aside.iter().cloned());
         Turnover { start: session.start, batches: session.batches.clone(), fetch: fetch.collect(), boxes: boxes.collect() }
     }
 }

@@ -6,6 +6,7 @@
 use std::collections::BTreeMap;
 
 use super::ahead::directly_before;
+use super::boxes::chilled_alone;
 use super::names::step_using;
 use super::tasks::{Origin, Part, Work};
 use super::{Fixed, Job, Link, LinkWhy};
@@ -18,8 +19,8 @@ use crate::plan::{Kept, Making, Makings, User};
 struct Jobs {
     steps: BTreeMap<(usize, usize), Vec<usize>>,
     boxes: BTreeMap<usize, usize>,
-    /// By making, each with the step it comes before.
-    asides: BTreeMap<usize, Vec<(usize, usize)>>,
+    /// By making, each with its place among what is set apart and the step it comes before.
+    asides: BTreeMap<usize, Vec<(usize, usize, usize)>>,
 }
 
 impl Jobs {
@@ -29,7 +30,7 @@ impl Jobs {
             let number = work.problem.jobs[job].making;
             match origin.part {
                 Part::Step { step, .. } => jobs.steps.entry((number, step)).or_default().push(job),
-                Part::Aside { before, .. } => jobs.asides.entry(number).or_default().push((job, before)),
+                Part::Aside { of, before } => jobs.asides.entry(number).or_default().push((job, of, before)),
                 Part::Box => {
                     jobs.boxes.insert(number, job);
                 }
@@ -55,6 +56,7 @@ pub(super) fn link_all(kitchen: &Kitchen, makings: &Makings, work: &mut Work) {
             link_to_ahead(&kitchen.appliances, recipe, (number, step), &jobs, work);
         }
         link_asides(recipe, number, &jobs, work);
+        link_chilled_alone(kitchen, making, number, &jobs, work);
         link_box(kitchen, makings, number, &jobs, work);
     }
     for number in 0..work.chosen.len() {
@@ -119,7 +121,7 @@ fn link_to_ahead(appliances: &[Appliance], recipe: &Recipe, (number, step): (usi
 
 /// What is set aside comes after the steps before the one that would spoil it, and before that one.
 fn link_asides(recipe: &Recipe, number: usize, jobs: &Jobs, work: &mut Work) {
-    for (job, before) in jobs.asides.get(&number).into_iter().flatten() {
+    for (job, _, before) in jobs.asides.get(&number).into_iter().flatten() {
         let mut earlier = steps_before(recipe, *before);
         if earlier.is_empty() {
             earlier = in_session(recipe).filter(|step| step < before).collect();
@@ -128,6 +130,23 @@ fn link_asides(recipe: &Recipe, number: usize, jobs: &Jobs, work: &mut Work) {
             add(jobs.rounds(number, step), &[*job], (0, None), LinkWhy::Order, work);
         }
         add(&[*job], jobs.rounds(number, *before), (0, None), LinkWhy::Order, work);
+    }
+}
+
+/// A portion that goes into the cold by itself is taken out in time after each load that was the last to heat it.
+fn link_chilled_alone(kitchen: &Kitchen, making: &Making, number: usize, jobs: &Jobs, work: &mut Work) {
+    let recipe = &kitchen.recipes[making.recipe];
+    let within = if holds_grain(kitchen, recipe) { GRAINS_CHILLED_WITHIN } else { CHILLED_WITHIN }.value.0;
+    for (job, of, before) in jobs.asides.get(&number).into_iter().flatten() {
+        if !chilled_alone(kitchen, making, *of) {
+            continue;
+        }
+        let hot: Vec<usize> =
+            in_session(recipe).filter(|step| step < before && is_hot(&kitchen.appliances, &recipe.steps[*step])).collect();
+        let heated_again = |step: usize| hot.iter().any(|later| *later != step && comes_after(recipe, *later, step));
+        for step in hot.iter().filter(|step| !heated_again(**step)) {
+            add(jobs.rounds(number, *step), &[*job], (0, Some(within)), LinkWhy::Safety, work);
+        }
     }
 }
 

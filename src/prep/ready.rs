@@ -200,20 +200,20 @@ impl Task {
     /// The minute by which what is boxed must be in its cold place: two hours after it left the heat, or the end of boxing of what
     /// was cold, and of what is boxed too late: no time is told that is past when the boxing begins.
     pub fn cold_by(&self) -> Option<i64> {
-        let Doing::Box(boxing) = &self.what else { return None };
+        let boxing = self.boxing()?;
         let chilled = boxing.into.iter().any(|kept| kept.place != Place::Cupboard);
         (chilled && boxing.stood.is_none()).then(|| boxing.by.filter(|by| *by >= self.start_minute).unwrap_or(self.end_minute))
     }
 
     /// Where a boxing's cold part goes: the fridge where any of it does.
     pub fn cold_place(&self) -> Place {
-        let Doing::Box(boxing) = &self.what else { return Place::Fridge };
+        let Some(boxing) = self.boxing() else { return Place::Fridge };
         if boxing.into.iter().any(|kept| kept.place == Place::Fridge) { Place::Fridge } else { Place::Freezer }
     }
 
     /// Of a boxing: how long what was to be boxed has stood, where that is too long.
     pub fn stood(&self) -> Option<Stood> {
-        if let Doing::Box(boxing) = &self.what { boxing.stood } else { None }
+        self.boxing().and_then(|boxing| boxing.stood)
     }
 
     /// What it handles first, with its share of what the session takes of each.

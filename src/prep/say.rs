@@ -6,7 +6,7 @@ use super::filling::boxing_words;
 use super::guide::{AsideTask, BoxTask, Boxes, Doing, Errand, Kept, Mark, Note, StepTask, Task};
 use crate::foods::safety::{KEPT_HOT, REHEATED};
 use crate::foods::{FoodId, Place};
-use crate::kitchen::much::{much_of, several};
+use crate::kitchen::much::{for_whom, much_of, several};
 use crate::kitchen::{ApplianceId, ApplianceKind, Names, Person, Ware};
 use crate::measure::{Number, Units, show, show_at_most};
 use crate::telling;
@@ -94,14 +94,43 @@ fn share_of(share: &Number) -> String {
 impl AsideTask {
     /// "Take out ½ portion of white-bean mash for Emil before the tahini. Keep it covered, with clean tools of its own."
     pub(super) fn text(&self, names: Names, units: Units) -> String {
+        if let Some(chilled) = self.chilled.as_ref().filter(|chilled| chilled.stood.is_some()) {
+            return chilled.text(names, units);
+        }
         let without: Vec<String> = self.without.iter().map(|ware| in_a_sentence(names.ware(*ware))).collect();
         format!(
-            "Take out {} of {} for {} before the {}. Keep it covered, with clean tools of its own.",
+            "Take out {} of {} for {} before the {}. {}{}",
             show(&self.amount, units),
             in_a_sentence(names.recipe(self.recipe)),
             self.eater,
-            listed(&without)
+            listed(&without),
+            self.kept(units),
+            self.due(names)
         )
+    }
+
+    /// "Keep it covered, with clean tools of its own.", or into the cold by itself.
+    fn kept(&self, units: Units) -> String {
+        let Some(chilled) = &self.chilled else { return "Keep it covered, with clean tools of its own.".to_owned() };
+        if self.eaten_at_once {
+            return format!("Chill it at once, covered, with clean tools of its own; heat it to {} for its meal.", reheated(units));
+        }
+        let into: Vec<String> =
+            chilled.into.iter().map(|kept| format!("{} to the {}", counted(&kept.amount, units), words::place(kept.place))).collect();
+        format!("Box it at once, with clean tools of its own: {}.", listed(&into))
+    }
+
+    /// " Give it its part of the parsley, too, and of the mash what is set aside for Emil."
+    fn due(&self, names: Names) -> String {
+        let named = |own: bool| {
+            let wares = self.later.iter().filter(|(_, set_aside)| *set_aside == own).map(|(ware, _)| in_a_sentence(names.ware(*ware)));
+            let wares: Vec<String> = wares.collect();
+            (!wares.is_empty()).then(|| listed(&wares))
+        };
+        let shared = named(false).map(|wares| format!("its part of the {wares}"));
+        let own = named(true).map(|wares| format!("of the {wares} only what is set aside for {}", self.eater));
+        let due: Vec<String> = shared.into_iter().chain(own).collect();
+        if due.is_empty() { String::new() } else { format!(" Give it {}.", due.join(", and ")) }
     }
 }
 
@@ -177,9 +206,11 @@ impl Errand {
                 let them = if several(names, ware, amount) { "them" } else { "it" };
                 format!("Take {} out of the freezer and let {them} thaw in the fridge", much_of(names, ware, amount, units))
             }
-            Errand::Move { recipe, amount, late } => {
+            Errand::Move { recipe, whose, amount, late } => {
                 let now = if *late { telling::list::NOW } else { "" };
-                format!("Move {} of {} from the freezer to the fridge{now}", counted(amount, units), in_a_sentence(names.recipe(*recipe)))
+                let dish = in_a_sentence(names.recipe(*recipe)) + &for_whom(names, whose.as_ref());
+                let gap = if whose.is_some() { "," } else { "" };
+                format!("Move {} of {dish}{gap} from the freezer to the fridge{now}", counted(amount, units))
             }
         }
     }

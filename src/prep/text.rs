@@ -26,7 +26,14 @@ pub fn step_text(kitchen: &Kitchen, recipe: RecipeId, step: usize, batches: f64)
 /// As [`step_text`], for a making: what single eaters get without something lessens the amount of that alone.
 /// `share` is of a round that takes a part of it.
 pub fn making_text(kitchen: &Kitchen, making: &Making, step: usize, share: &Number) -> String {
-    let taken = making.taken(&kitchen.foods, &kitchen.recipes[making.recipe]);
+    let recipe = &kitchen.recipes[making.recipe];
+    let mut taken = making.taken(&kitchen.foods, recipe);
+    for (line, times) in recipe.ingredients.iter().zip(&mut taken) {
+        // What of a component is set aside for single eaters goes to theirs alone, not into the rest.
+        if let Wanted::Recipe { recipe: part, .. } = line.wanted {
+            *times -= making.times_set_aside(&kitchen.recipes, part).iter().map(|(_, times)| times).sum::<Number>();
+        }
+    }
     text_with(kitchen, making.recipe, step, &Taken { lines: &taken, share })
 }
 

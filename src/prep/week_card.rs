@@ -7,14 +7,16 @@
 use jiff::civil::Date;
 
 use super::Errand;
-use super::boxes::{counted, errand};
-use super::clock::aside_task;
+use super::boxes::{aside_task, counted, errand};
 use super::cooked::{CardCook, cooked};
 use super::say::{kept_hot, reheated};
 use super::text::{added_text, making_text};
 use crate::foods::{FoodId, Place};
+use crate::kitchen::much::for_whom;
 use crate::kitchen::not_known;
-use crate::kitchen::{ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, Recipe, RecipeId, Serve, Spot, Step, Wanted, Ware, Week};
+use crate::kitchen::{
+    ApplianceId, Diner, Ingredient, Kitchen, Meal, Names, Recipe, RecipeId, Serve, Spot, Step, Wanted, Ware, Week, Whose,
+};
 use crate::measure::{Celsius, Minutes, Number, Quantity, Units, show};
 use crate::plan::{
     Beware, Boxed, MadeAt, Making, Makings, ShortMeal, User, goes_into, guard, meal_contains, one_after_another, served_lines, taken_lines,
@@ -74,6 +76,8 @@ pub struct CardMeal {
 #[derive(Debug, Clone, PartialEq)]
 pub struct CardDish {
     pub recipe: RecipeId,
+    /// What is set aside for one eater stands by itself.
+    pub whose: Option<Whose>,
     /// One, or several that cannot be added up.
     pub amounts: Vec<Quantity>,
     /// `None`: straight from the pot.
@@ -123,7 +127,7 @@ impl CardDish {
 impl CardDish {
     /// "2½ portions of pearl barley", "7 flatbreads"; `of` stands between the amount and the name where it is no number of pieces.
     pub fn words(&self, names: Names, units: Units, of: &str) -> String {
-        let name = in_a_sentence(names.recipe(self.recipe));
+        let name = in_a_sentence(names.recipe(self.recipe)) + &for_whom(names, self.whose.as_ref());
         match self.amounts.as_slice() {
             // What is made by the piece is named in the plural.
             [amount @ Quantity::Count(number)] if *number > 1 && name.ends_with('s') => format!("{} {name}", show(amount, units)),
@@ -274,10 +278,10 @@ fn served_spot(served: &[&Ingredient], ware: Ware) -> Spot {
 /// Every dish once a place, in the order of the meal's lines; last what goes into a dish made at the meal.
 fn dishes(recipes: &[Recipe], week: &Week, makings: &Makings, meal: usize) -> Vec<CardDish> {
     let mut dishes: Vec<CardDish> = Vec::new();
-    for (recipe, place, amount) in from_lots(makings, meal).chain(from_sessions(makings, meal)) {
-        match dishes.iter_mut().find(|dish| (dish.recipe, dish.place) == (recipe, place)) {
+    for (recipe, whose, place, amount) in from_lots(makings, meal).chain(from_sessions(makings, meal)) {
+        match dishes.iter_mut().find(|dish| (dish.recipe, dish.place) == (recipe, place) && dish.whose == whose) {
             Some(dish) => add(&mut dish.amounts, amount),
-            None => dishes.push(taken_out(recipes, recipe, place, amount)),
+            None => dishes.push(CardDish { whose, ..taken_out(recipes, recipe, place, amount) }),
         }
     }
     let served: Vec<RecipeId> = served_lines(&week.meals[meal]).filter_map(|(line, _)| recipe_of(line)).collect();
@@ -301,7 +305,7 @@ fn taken_out(recipes: &[Recipe], recipe: RecipeId, place: Option<Place>, amount:
         (None, Some(_)) => Then::KeptHot,
         (None, None) => Then::FromThePot,
     };
-    CardDish { recipe, amounts: vec![amount], place, boxed, then }
+    CardDish { recipe, whose: None, amounts: vec![amount], place, boxed, then }
 }
 
 fn recipe_of(line: &Ingredient) -> Option<RecipeId> {
@@ -319,28 +323,31 @@ fn add(amounts: &mut Vec<Quantity>, amount: Quantity) {
     }
 }
 
+/// A dish, whose it is alone, where it stands and how much of it is taken.
+type TakenOut = (RecipeId, Option<Whose>, Option<Place>, Quantity);
+
 /// Cooked lots; what was frozen has been moved to the fridge the day before, unless it is too late for that.
-fn from_lots(makings: &Makings, meal: usize) -> impl Iterator<Item = (RecipeId, Option<Place>, Quantity)> {
+fn from_lots(makings: &Makings, meal: usize) -> impl Iterator<Item = TakenOut> {
     let draws = makings.cooked_draws.iter().filter(move |draw| draw.by.contains(&MadeAt::Meal(meal)));
     draws.filter_map(|draw| match draw.of {
         Ware::Recipe(recipe) => {
             let is_moved = draw.place == Place::Freezer && !makings.is_late(recipe, draw.on);
             let place = if is_moved { Place::Fridge } else { draw.place };
-            Some((recipe, Some(place), draw.amount.clone()))
+            Some((recipe, draw.whose.clone(), Some(place), draw.amount.clone()))
         }
         Ware::Food(_) => None,
     })
 }
 
 /// What the week's sessions made, out of the fridge or straight from the pot.
-fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = (RecipeId, Option<Place>, Quantity)> {
+fn from_sessions(makings: &Makings, meal: usize) -> impl Iterator<Item = TakenOut> {
     let sessions = makings.makings.iter().filter(|making| matches!(making.at, MadeAt::Session(_)));
     let uses = sessions.flat_map(|making| making.uses.iter().map(move |one| (making.recipe, one)));
     let eaten = uses.filter(move |(_, one)| match one.by {
         User::Meal(by) => by == meal,
         User::Making(dish) => makings.makings.get(dish).is_some_and(|dish| dish.at == MadeAt::Meal(meal)),
     });
-    eaten.map(|(recipe, one)| (recipe, one.kept.place(), one.amount.clone()))
+    eaten.flat_map(|(recipe, one)| one.by_whom().into_iter().map(move |(whose, amount)| (recipe, whose, one.kept.place(), amount)))
 }
 
 /// Minutes of a dish that is made at the meal: its steps one after another.
@@ -362,7 +369,7 @@ fn made(kitchen: &Kitchen, making: &Making) -> CardMaking {
     let aside = |number: usize| {
         let before =
             move |of: &usize| matches!(taken_out_before(kitchen, recipe, &making.apart[*of].without), Ok(Some(step)) if step == number);
-        let text = |of: usize| aside_task(&kitchen.recipes, making, of).text(kitchen.names(), kitchen.print.units);
+        let text = |of: usize| aside_task(kitchen, making, of).text(kitchen.names(), kitchen.print.units);
         (0..making.apart.len()).filter(before).map(move |of| told(text(of))).collect::<Vec<_>>()
     };
     let steps = recipe.steps.iter().enumerate().flat_map(|(number, asked)| aside(number).into_iter().chain([step((number, asked))]));

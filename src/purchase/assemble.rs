@@ -92,5 +92,5 @@ fn from_pantry(draw: &Draw) -> FromPantry {
 
 fn expiring(foods: &Foods, recipes: &[Recipe], lot: &Lot, until: Option<Date>, today: Date) -> Expiring {
     let past = !lot_dates(foods, recipes, lot).may_be_drawn_on(today);
-    Expiring { of: lot.of, amount: lot.amount.clone(), place: lot.place, until, past }
+    Expiring { of: lot.of, whose: lot.whose.clone(), amount: lot.amount.clone(), place: lot.place, until, past }
 }

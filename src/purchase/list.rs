@@ -5,7 +5,7 @@ use jiff::civil::{Date, DateTime};
 use super::TripComparison;
 use crate::foods::{Allergen, FoodId, Place};
 use crate::kitchen::asked::Asked;
-use crate::kitchen::{BatchCut, Needs, Offer, RecipeId, ShopId, Ware, Warning};
+use crate::kitchen::{BatchCut, Needs, Offer, RecipeId, ShopId, Ware, Warning, Whose};
 use crate::measure::{Days, Money, Quantity};
 use crate::plan::{Move, ShortMeal, Spare, State};
 
@@ -465,6 +465,8 @@ impl Reserved {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Expiring {
     pub of: Ware,
+    /// Of what was cooked, whose it is alone.
+    pub whose: Option<Whose>,
     pub amount: Quantity,
     pub place: Place,
     /// `None` of what was cooked and nobody will eat, where no date is known.

@@ -144,6 +144,7 @@ fn spare(recipes: &[Recipe], week: &Week, makings: &Makings, uses: &Uses) -> Vec
             eat_by: spare.eat_by,
             lot: Lot {
                 of: Ware::Recipe(spare.recipe),
+                whose: None,
                 amount: spare.amount.clone(),
                 pack: None,
                 place: if spare.frozen { Place::Freezer } else { recipes[spare.recipe].reach().1 },

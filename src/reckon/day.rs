@@ -4,7 +4,7 @@ use jiff::civil::{Date, DateTime};
 
 use super::{Reckoning, Shown};
 use crate::foods::Place;
-use crate::kitchen::{Kitchen, Person, RecipeId, Ware};
+use crate::kitchen::{Kitchen, Person, RecipeId, Ware, Whose};
 use crate::measure::Quantity;
 use crate::pantry::{StockLot, goes_off, stock};
 use crate::plan::{MadeAt, ShortMeal};
@@ -42,6 +42,8 @@ pub struct DaySession {
 #[derive(Debug, Clone, PartialEq)]
 pub struct DayLot {
     pub of: Ware,
+    /// Of what was cooked, whose it is alone.
+    pub whose: Option<Whose>,
     pub amount: Quantity,
     /// What one of its closed packs holds.
     pub pack: Option<Quantity>,
@@ -51,7 +53,7 @@ pub struct DayLot {
 
 impl DayLot {
     fn of((place, lot): (Place, &StockLot)) -> DayLot {
-        DayLot { of: lot.of, amount: lot.amount.clone(), pack: lot.pack.clone(), place, until: lot.until }
+        DayLot { of: lot.of, whose: lot.whose.clone(), amount: lot.amount.clone(), pack: lot.pack.clone(), place, until: lot.until }
     }
 }
 
@@ -119,7 +121,8 @@ fn past(today: Date, kitchen: &Kitchen, weeks: &[Reckoning<'_>]) -> Vec<DayLot> 
         Some(week) => {
             let list = week.list(Shown { all: false, compared: false });
             let past = list.expiring.into_iter().filter(|lot| lot.past);
-            past.map(|lot| DayLot { of: lot.of, amount: lot.amount, pack: None, place: lot.place, until: lot.until }).collect()
+            past.map(|lot| DayLot { of: lot.of, whose: lot.whose, amount: lot.amount, pack: None, place: lot.place, until: lot.until })
+                .collect()
         }
         None => {
             let shelf = stock(kitchen);

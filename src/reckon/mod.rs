@@ -29,6 +29,7 @@ use jiff::civil::{Date, DateTime};
 
 use crate::book::Booked;
 use crate::foods::FoodId;
+use crate::kitchen::much::{for_whom, made};
 use crate::kitchen::{Kitchen, Loaded, Mistake, PackKind, Session, Spot, Trip, Ware, Warning, Week};
 use crate::measure::Money;
 use crate::pantry::{self, Netted};
@@ -276,7 +277,8 @@ fn past_sessions(lived: &Lived) -> Vec<PastSession> {
 
 fn short_of(kitchen: &Kitchen, short: &ShortMeal) -> Warning {
     let meal = if short.meal == short.label { short.label.clone() } else { format!("{} ({})", short.label, short.meal) };
-    let lacks = crate::kitchen::much::made(kitchen.names(), short.recipe, &short.amount, kitchen.print.units);
+    let names = kitchen.names();
+    let lacks = made(names, short.recipe, &short.amount, kitchen.print.units) + &for_whom(names, short.whose.as_ref());
     Warning::Short { meal, lacks, remedies: telling::short::remedies(short) }
 }
 

@@ -13,7 +13,7 @@ use super::flow::Block;
 use super::parts::{hanging, heading, opposite};
 use super::text::{Setter, Span, Style, plain, soft, strong};
 use super::wording::{amount, day, long_day, moment, tied};
-use crate::kitchen::much::{called, how_much, much_of, no_more_than};
+use crate::kitchen::much::{called, for_whom, how_much, much_of, no_more_than};
 use crate::telling::list::{self as words, PAST_ITS_DATE};
 use crate::words::{place, sentence};
 
@@ -116,7 +116,7 @@ impl Notes<'_> {
     fn expiring(&self, lot: &Expiring) -> Note {
         // What is shown can be thrown away.
         let what = format!(", {}, {}", tied(&no_more_than(self.names, lot.of, &lot.amount, self.units)), place(lot.place));
-        let name = called(self.names, lot.of, &lot.amount);
+        let name = called(self.names, lot.of, &lot.amount) + &for_whom(self.names, lot.whose.as_ref());
         let Some(last) = lot.until else { return vec![strong(name), plain(what)].into() };
         let until = day(last);
         // What is past and cold may not be eaten; what else is past its best before is looked at.

@@ -168,6 +168,11 @@ impl Steps<'_> {
             return self.boxed(task);
         }
         let mut spans = vec![plain(ended(&task.text(self.names, self.units)))];
+        if task.boxing().is_some() {
+            spans.push(plain(" "));
+            spans.extend(self.filled(task, None));
+            return spans;
+        }
         let more = self.facts(task);
         if !more.is_empty() {
             spans.push(plain(" "));
@@ -183,8 +188,14 @@ impl Steps<'_> {
             return vec![plain(ended(&task.text(self.names, self.units)))];
         }
         let places: Vec<Place> = fillings.iter().map(|filling| filling.place).collect();
-        let (verb, mut rest) = boxing_words(&places);
-        let mut spans = vec![plain(format!("{verb}. "))];
+        let (verb, rest) = boxing_words(&places);
+        [vec![plain(format!("{verb}. "))], self.filled(task, rest)].concat()
+    }
+
+    /// "Fridge: 2½ portions in 2 deep tubs, …". `rest` are the words before what is cold, where some of it is not.
+    fn filled(&self, task: &Task, mut rest: Option<&'static str>) -> Vec<Span> {
+        let fillings = self.session.fillings(task);
+        let mut spans = Vec::new();
         for (index, filling) in fillings.iter().enumerate() {
             let gap = if index > 0 { " " } else { "" };
             let chill = rest.take_if(|_| filling.place != Place::Cupboard).map(|rest| format!("{}. ", sentence(rest))).unwrap_or_default();
@@ -192,7 +203,10 @@ impl Steps<'_> {
             let boxes = filling.boxes().map_or_else(String::new, |boxes| format!(" in {}", boxes.to_string().replacen(' ', "\u{a0}", 1)));
             spans.push(plain(format!("{gap}{chill}{}:{much}{boxes}, ", sentence(place(filling.place)))));
             spans.push(strong(format!("use by {}", day(filling.use_by))));
-            let own = filling.own().map(|(eater, much)| format!(", of it {} in a box of {eater}’s own", amount(much, self.units)));
+            let own = filling
+                .own()
+                .filter(|_| task.is_box())
+                .map(|(eater, much)| format!(", of it {} in a box of {eater}’s own", amount(much, self.units)));
             spans.extend(own.map(strong));
             let purposes = self.purposes(filling);
             spans.push(soft(if purposes.is_empty() { ".".to_owned() } else { format!(", {purposes}.") }));

@@ -1,6 +1,7 @@
 //! The week card: the meals by day, for the fridge door. What is said of a meal is given.
 
 use crate::kitchen::Names;
+use crate::kitchen::much::for_whom;
 use crate::measure::Units;
 use crate::prep::{CardDay, CardDish, CardMeal, Then, WeekCard};
 
@@ -130,7 +131,8 @@ impl Column<'_> {
             (Some(at), Some(kind)) => format!("{kind} in the {}", place(at)),
         };
         let amount = tied(&dish.amount_text(self.units));
-        let mut spans = vec![plain(self.names.recipe(dish.recipe)), plain(format!(", {amount}, {from}"))];
+        let whose = for_whom(self.names, dish.whose.as_ref());
+        let mut spans = vec![plain(self.names.recipe(dish.recipe)), plain(format!("{whose}, {amount}, {from}"))];
         spans.extend(dish.then.brief(self.names, self.units).map(|then| soft(format!(": {then}"))));
         if !matches!(dish.then, Then::Into(_)) {
             spans.extend(self.names.with_the_dish(dish.recipe).map(|text| soft(format!(". {}", text.trim_end_matches('.')))));

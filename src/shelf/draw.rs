@@ -102,9 +102,28 @@ impl<'k> Shelf<'k> {
         rate: impl Fn(&Lot) -> Option<Number>,
     ) -> Vec<Taken> {
         let when = when.into();
+        let lots = self.drawable(of, when, first);
+        self.draw_in_order(lots, when, wanted, rate)
+    }
+
+    /// As [`Shelf::draw`], from what was set aside for that eater without these.
+    pub fn draw_own(
+        &mut self,
+        of: Ware,
+        when: impl Into<When>,
+        (eater, without): (&str, &[Ware]),
+        wanted: &Number,
+        rate: impl Fn(&Lot) -> Option<Number>,
+    ) -> Vec<Taken> {
+        let when = when.into();
+        let lots = self.drawable_own(of, when, (eater, without));
+        self.draw_in_order(lots, when, wanted, rate)
+    }
+
+    fn draw_in_order(&mut self, lots: Vec<usize>, when: When, wanted: &Number, rate: impl Fn(&Lot) -> Option<Number>) -> Vec<Taken> {
         let mut missing = wanted.clone();
         let mut taken = Vec::new();
-        for lot in self.drawable(of, when, first) {
+        for lot in lots {
             if is_nothing_of(&missing, wanted) {
                 break;
             }
@@ -170,15 +189,31 @@ impl<'k> Shelf<'k> {
 
     /// Lots of which something is left and that may be drawn then, first expired first. What is cooked on a day serves from that day on.
     ///
-    /// Where closed packs go first, all of them do; else what is open goes ahead of them, whatever its date.
+    /// Where closed packs go first, all of them do; else what is open goes ahead of them, whatever its date. What is one eater's alone is
+    /// nobody else's: it comes only where it is thrown away or eaten beside the plan, and then last.
     pub fn drawable(&self, of: Ware, when: impl Into<When>, first: First) -> Vec<usize> {
         let when = when.into();
+        let mut lots = self.good_lots(of, when, first, |lot| lot.whose.is_none());
+        if let When::Anyway(_) = when {
+            lots.extend(self.good_lots(of, when, first, |lot| lot.whose.is_some()));
+        }
+        lots
+    }
+
+    /// As [`Shelf::drawable`], of what was set aside for that eater without these.
+    pub fn drawable_own(&self, of: Ware, when: impl Into<When>, (eater, without): (&str, &[Ware])) -> Vec<usize> {
+        let is_theirs = |lot: &Lot| lot.whose.as_ref().is_some_and(|whose| whose.serves(eater, without));
+        self.good_lots(of, when.into(), First::Opened, is_theirs)
+    }
+
+    fn good_lots(&self, of: Ware, when: When, first: First, is_meant: impl Fn(&Lot) -> bool) -> Vec<usize> {
         let lots = self.by_ware.get(&of).map(Vec::as_slice).unwrap_or_default();
         let is_good = |lot: usize| match when {
             When::On(day) => self.lots[lot].made.is_none_or(|made| made <= day) && self.dates[lot].may_be_drawn_on(day),
             When::Anyway(_) => true,
         };
-        let mut drawable: Vec<usize> = lots.iter().copied().filter(|&lot| self.has_left(lot) && is_good(lot)).collect();
+        let mut drawable: Vec<usize> =
+            lots.iter().copied().filter(|&lot| self.has_left(lot) && is_good(lot) && is_meant(&self.lots[lot])).collect();
         drawable.sort_by_key(|&lot| (self.ranks_by(lot).is_none(), self.ranks_by(lot), lot));
         let is_closed = |lot: usize| self.lots[lot].pack.is_some();
         match first {

@@ -4,7 +4,7 @@ use jiff::civil::Date;
 
 use crate::foods::Allergen;
 use crate::kitchen::asked::Asked;
-use crate::kitchen::much::{called, how_much};
+use crate::kitchen::much::{called, for_whom, how_much};
 use crate::kitchen::{BatchCut, Names, Ware};
 use crate::measure::{Currency, Number, Quantity, Units, show};
 use crate::plan::Move;
@@ -277,7 +277,9 @@ pub fn moved(moved: &Move, names: Names, units: Units) -> String {
         _ => amount,
     };
     let now = if moved.late { NOW } else { "" };
-    format!("Move {much} of {} from the freezer to the fridge{now}", in_a_sentence(names.recipe(moved.recipe)))
+    let dish = in_a_sentence(names.recipe(moved.recipe)) + &for_whom(names, moved.whose.as_ref());
+    let gap = if moved.whose.is_some() { "," } else { "" };
+    format!("Move {much} of {dish}{gap} from the freezer to the fridge{now}")
 }
 
 #[cfg(test)]

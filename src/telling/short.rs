@@ -1,6 +1,6 @@
 //! What can be done where a meal runs short.
 
-use crate::kitchen::much::{made, much_of};
+use crate::kitchen::much::{for_whom, made, much_of};
 use crate::kitchen::{Names, Ware};
 use crate::measure::Units;
 use crate::plan::{Begins, ShortMeal};
@@ -39,14 +39,15 @@ pub fn awaiting(what: &Awaiting) -> String {
 pub fn lacks(short: &ShortMeal, names: Names, units: Units) -> String {
     let meal = if short.meal == short.label { String::new() } else { format!(" ({})", short.meal) };
     let when = format!("{} {}", day(short.at.date()), short.word);
-    format!("{when}{meal}: {}", made(names, short.recipe, &short.amount, units))
+    let whose = for_whom(names, short.whose.as_ref());
+    format!("{when}{meal}: {}{whose}", made(names, short.recipe, &short.amount, units))
 }
 
 /// What a meal lacks, with what can be done, for the meal itself:
 /// "Short: 1¾ portions of white-bean mash. Make it at the meal: 20 min; leave it out, or eat less of it."
 pub fn at_the_meal(short: &ShortMeal, names: Names, units: Units) -> String {
     let what = much_of(names, Ware::Recipe(short.recipe), &short.amount, units);
-    format!("Short: {what}. {}", what_to_do(short))
+    format!("Short: {what}{}. {}", for_whom(names, short.whose.as_ref()), what_to_do(short))
 }
 
 /// The same at the head of a page, with the meal that it is about; what is missing and what can be done apart.
@@ -71,8 +72,18 @@ mod tests {
         let at = jiff::civil::date(2026, 12, 2).at(18, 30, 0, 0);
         let (label, word, meal) = ("Wed supper".to_owned(), "supper".to_owned(), "Mash and roots".to_owned());
         let amount = Quantity::portions(2.5);
-        let mut short =
-            ShortMeal { at, label, word, meal, recipe: RecipeId(0), amount, takes: Minutes(83), ahead: Minutes(0), begins: None };
+        let mut short = ShortMeal {
+            at,
+            label,
+            word,
+            meal,
+            recipe: RecipeId(0),
+            whose: None,
+            amount,
+            takes: Minutes(83),
+            ahead: Minutes(0),
+            begins: None,
+        };
         assert_eq!(remedies(&short)[1], "make it at the meal: 1 h 23 min");
         short.ahead = Minutes(16 * 60);
         assert_eq!(remedies(&short)[1], "make it at the meal: 1 h 23 min, begun 16 h before it");

@@ -337,6 +337,8 @@ impl Home {
         let line = CountedLot {
             food: lot.food.clone(),
             recipe: lot.recipe.clone(),
+            eater: lot.eater.clone(),
+            without: lot.without.clone(),
             place: lot.place,
             best_before: lot.best_before,
             use_by: lot.use_by,

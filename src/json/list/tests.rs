@@ -18,7 +18,14 @@ fn kitchen() -> Kitchen {
 #[test]
 fn a_lot_is_named_by_the_one_key_that_fits() {
     let kitchen = kitchen();
-    let lot = |of| Expiring { of, amount: Quantity::portions(2.0), place: Place::Fridge, until: Some(date(2026, 12, 1)), past: false };
+    let lot = |of| Expiring {
+        of,
+        whose: None,
+        amount: Quantity::portions(2.0),
+        place: Place::Fridge,
+        until: Some(date(2026, 12, 1)),
+        past: false,
+    };
     let json = |of| serde_json::to_string(&Lot::of(&lot(of), kitchen.names())).expect("JSON");
     let rest = r#""amount":{"amount":2.0,"unit":"portion"},"place":"fridge","until":"2026-12-01"}"#;
     assert_eq!(json(Ware::Food(FoodId(0))), format!(r#"{{"food":"onion",{rest}"#));

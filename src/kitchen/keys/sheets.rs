@@ -15,6 +15,8 @@ pub(in crate::kitchen) static COUNT: File = File {
             &[
                 key("food", Name, None, "the food; or recipe, one of the two", "\"pearl barley\""),
                 key("recipe", Name, None, "the id of a recipe: cooked portions", "\"pearl-barley\""),
+                key("eater", Name, None, "of a recipe: whose it is alone; no other meal takes it", "\"Emil\""),
+                key("without", Names, None, "of what is one eater's: what it lacks, foods or recipes", "[\"tahini\"]"),
                 key("place", OneOf(&["cupboard", "fridge", "freezer"]), Required, "where it lies", "\"cupboard\""),
                 key("best_before", Date, None, "the date of quality on the pack", "2027-03-01"),
                 key("use_by", Date, None, "the date of safety on the pack", "2026-12-04"),

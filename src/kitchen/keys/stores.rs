@@ -14,6 +14,8 @@ pub(in crate::kitchen) static PANTRY: File = File {
             &[
                 key("food", Name, None, "the food; or recipe, one of the two", "\"pearl barley\""),
                 key("recipe", Name, None, "the id of a recipe: cooked portions", "\"pearl-barley\""),
+                key("eater", Name, None, "of a recipe: whose it is alone; no other meal takes it", "\"Emil\""),
+                key("without", Names, None, "of what is one eater's: what it lacks, foods or recipes", "[\"tahini\"]"),
                 key("amount", Amount, Required, "how much of it", "\"350 g\""),
                 key("place", OneOf(&["cupboard", "fridge", "freezer"]), Required, "where it lies", "\"cupboard\""),
                 key("best_before", Date, None, "the date of quality on the pack", "2027-03-01"),

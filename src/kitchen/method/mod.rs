@@ -35,6 +35,7 @@ mod dish;
 mod fellows;
 mod gather;
 mod headings;
+mod heat_words;
 mod larder;
 mod notes;
 mod places;
@@ -50,6 +51,7 @@ use crate::kitchen::{Appliance, Ingredient, Spot, Step};
 use crate::measure::Spoons;
 
 pub use fellows::name_fellows;
+pub use heat_words::heats_in_words;
 
 /// One paragraph of a method, and where it stands.
 #[derive(Debug, Clone, PartialEq)]

@@ -61,9 +61,25 @@ pub enum Ware {
     Recipe(RecipeId),
 }
 
+/// Of what was cooked: whose it is alone, and what it lacks of what the recipe has.
+#[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Whose {
+    pub eater: String,
+    pub without: Vec<Ware>,
+}
+
+impl Whose {
+    /// May it be served to that eater, who is to be without these?
+    pub fn serves(&self, eater: &str, without: &[Ware]) -> bool {
+        self.eater == eater && without.iter().all(|ware| self.without.contains(ware))
+    }
+}
+
 #[derive(Debug, Clone, PartialEq)]
 pub struct Lot {
     pub of: Ware,
+    /// `None` of what is everybody's.
+    pub whose: Option<Whose>,
     /// All of it, in packs or not.
     pub amount: Quantity,
     /// The size of one of the closed packs that it lies in; `None` of what is open or loose.

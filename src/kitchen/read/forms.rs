@@ -7,7 +7,7 @@ use toml::de::DeValue;
 use super::files::{Text, read_form};
 use super::lines::Speech;
 use super::names::Names;
-use super::pantry::{PLACES, check_dates_of, read_of};
+use super::pantry::{PLACES, check_dates_of, read_of, read_whose};
 use super::shapes::{self, Read};
 use super::source::Findings;
 use super::syntax::is_prose;
@@ -95,6 +95,8 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
         made: date("made"),
         food: None,
         recipe: None,
+        eater: None,
+        without: Vec::new(),
         place: place?,
         booked,
         counted,
@@ -102,6 +104,12 @@ fn read_counted_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Counte
         counted_at: table.spot_of(key),
     };
     let of = of?;
+    let whose = read_whose(table, speech);
+    let lot = CountedLot {
+        without: whose.iter().flat_map(|whose| &whose.without).map(|ware| speech.ware_as_written(*ware)).collect(),
+        eater: whose.map(|whose| whose.eater),
+        ..lot
+    };
     check_dates_of(&as_lot(&lot, of), table);
     Some(match of {
         Ware::Food(food) => CountedLot { food: Some(speech.foods[food].name.clone()), ..lot },
@@ -116,7 +124,7 @@ fn as_lot(lot: &CountedLot, of: Ware) -> Lot {
     };
     let InPacks { amount, pack } = amount.cloned().unwrap_or(InPacks { amount: Quantity::pieces(0), pack: None });
     let CountedLot { place, best_before, use_by, opened, since, made, at, .. } = lot.clone();
-    Lot { of, amount, pack, place, best_before, use_by, opened, since, made, paid: None, at }
+    Lot { of, whose: None, amount, pack, place, best_before, use_by, opened, since, made, paid: None, at }
 }
 
 /// Nothing where it is blank, "0" in any unit where all is gone, else an amount.

@@ -2,11 +2,12 @@
 
 use jiff::civil::Date;
 
+use super::eaters::ware;
 use super::lines::Speech;
 use super::shapes;
 use super::table::Table;
 use crate::foods::Place;
-use crate::kitchen::{Lot, RecipeId, Ware};
+use crate::kitchen::{Lot, RecipeId, Ware, Whose};
 use crate::measure::{Dimension, Quantity};
 
 pub(super) static PLACES: [(&str, Place); 3] = [("cupboard", Place::Cupboard), ("fridge", Place::Fridge), ("freezer", Place::Freezer)];
@@ -28,6 +29,7 @@ fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
         made: date("made"),
         paid: None,
         of: of?,
+        whose: read_whose(table, speech),
         // What was cooked lies in boxes, which nobody opens for good.
         pack: lies.as_ref().and_then(|lies| lies.pack.clone()).filter(|_| matches!(of, Some(Ware::Food(_)))),
         amount: lies?.amount,
@@ -36,6 +38,22 @@ fn read_lot(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Lot> {
     };
     check_lot(&lot, table);
     Some(lot)
+}
+
+/// `eater`, and what its box lacks: `without`.
+pub(super) fn read_whose(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Whose> {
+    let eater = table.optional("eater", shapes::text);
+    let words = table.texts("without").unwrap_or_default();
+    let without = words.iter().filter_map(|(word, at)| ware(word, at, speech)).collect();
+    if table.has("food") {
+        let remedy = "Take it out: only of what was cooked is a portion set aside for one eater.";
+        for key in ["eater", "without"].into_iter().filter(|key| table.has(key)) {
+            table.mistake(key, "a food is nobody's alone", remedy);
+        }
+    } else if table.has("without") && !table.has("eater") {
+        table.mistake("without", "without needs whose it is", "Add eater = \"Emil\": a portion without something is one eater's.");
+    }
+    Some(Whose { eater: eater?, without })
 }
 
 pub(super) fn read_of(table: &Table<'_>, speech: &mut Speech<'_>) -> Option<Ware> {

@@ -47,6 +47,7 @@ fn boxing(start: i64, place: Place, by: Option<i64>) -> Task {
 fn note(boxes: Option<Boxes>) -> BoxNote {
     BoxNote {
         eater: None,
+        without: vec![],
         recipe: RecipeId(0),
         amount: Quantity::portions(4.0),
         place: Place::Fridge,
@@ -81,6 +82,7 @@ fn session(tasks: Vec<Task>) -> (Kitchen, SessionPlan) {
         tasks,
         fetch: vec![],
         cuts: vec![],
+        set_aside: vec![],
         boxes: vec![],
         cautions: vec![],
         advice: vec![],

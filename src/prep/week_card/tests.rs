@@ -76,6 +76,7 @@ fn drawn(amount: Quantity, place: Place) -> Draw {
         what_for: vec!["Mon supper".into()],
         by: vec![MadeAt::Meal(0)],
         look_first: false,
+        whose: None,
     }
 }
 
@@ -166,7 +167,8 @@ fn what_is_added_cooked_is_told_raw_with_its_time_and_start() {
 fn what_is_made_by_the_piece_is_said_by_its_name() {
     let mut kitchen = empty_kitchen();
     kitchen.recipes = vec![recipe("Flatbreads")];
-    let dish = |amount| CardDish { recipe: RecipeId(0), amounts: vec![amount], place: None, boxed: None, then: Then::FromThePot };
+    let dish =
+        |amount| CardDish { recipe: RecipeId(0), whose: None, amounts: vec![amount], place: None, boxed: None, then: Then::FromThePot };
     let said = |amount| dish(amount).words(kitchen.names(), Units::Metric, " of ");
     assert_eq!(said(Quantity::pieces(7)), "7 flatbreads");
     assert_eq!(said(Quantity::pieces(1)), "1 piece of flatbreads");

@@ -239,6 +239,7 @@ impl Chance {
 
     fn card(&mut self, week: &str) -> WeekCard {
         let dish = |chance: &mut Chance| CardDish {
+            whose: None,
             recipe: chance.recipe(),
             amounts: vec![Quantity::portions(chance.below(9) as f64), g(chance.below(9000) as f64)],
             place: [None, Some(Place::Fridge), Some(Place::Cupboard)][chance.below(3)],

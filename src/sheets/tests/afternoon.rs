@@ -127,6 +127,7 @@ fn people() -> Vec<Person> {
 fn boxed(name: &str, portions: f64, place: Place, use_by: Date) -> BoxNote {
     BoxNote {
         eater: None,
+        without: vec![],
         recipe: dish(name),
         amount: Quantity::portions(portions),
         place,
@@ -184,6 +185,7 @@ pub fn session() -> SessionPlan {
                 step: 7,
             },
         ],
+        set_aside: vec![],
         boxes: vec![
             BoxNote {
                 what_for: vec!["Mon supper".into(), "Wed lunch".into()],

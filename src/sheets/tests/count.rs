@@ -16,6 +16,8 @@ fn line(name: &str, grams: f64, until: Option<Date>) -> CountLine {
     let lot = LotRecord {
         food: Some(name.to_owned()),
         recipe: None,
+        eater: None,
+        without: Vec::new(),
         amount: Exact::of(&Quantity::of(&Dimension::Mass, grams)),
         pack: None,
         place: Place::Cupboard,

@@ -303,6 +303,7 @@ pub fn list() -> ShoppingList {
         days: vec![],
         meals: Vec::new(),
         expiring: vec![Expiring {
+            whose: None,
             of: Ware::Food(food("feta")),
             amount: g(100.0),
             place: Place::Fridge,
@@ -312,7 +313,14 @@ pub fn list() -> ShoppingList {
         no_price: vec![food("rosemary")],
         spare: vec![Spare { recipe: MASH, amount: Quantity::portions(0.5), made_on: november(29), eat_by: december(2), frozen: false }],
         ask: vec![food("olive oil"), food("flour")],
-        moves: vec![Move { on: december(2), recipe: BARLEY, amount: Quantity::portions(3.0), what_for: Vec::new(), late: false }],
+        moves: vec![Move {
+            on: december(2),
+            recipe: BARLEY,
+            whose: None,
+            amount: Quantity::portions(3.0),
+            what_for: Vec::new(),
+            late: false,
+        }],
         flags: vec![Flag { food: food("spinach"), why: Untimely::TooEarly { before: Days(5), keeps: Days(3) } }],
         leaves: Default::default(),
         budget: None,

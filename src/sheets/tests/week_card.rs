@@ -17,7 +17,7 @@ fn printed(card: &WeekCard, settings: Settings) -> Sheet {
 }
 
 fn out(name: &str, amount: Quantity, place: Option<Place>, then: Then) -> CardDish {
-    CardDish { recipe: dish(name), amounts: vec![amount], place, boxed: place.map(|_| "flat tub".into()), then }
+    CardDish { recipe: dish(name), whose: None, amounts: vec![amount], place, boxed: place.map(|_| "flat tub".into()), then }
 }
 
 fn meal(label: &str, dishes: Vec<CardDish>) -> CardMeal {
@@ -54,7 +54,7 @@ pub fn card() -> WeekCard {
         beware: Some(Beware::Contains(vec![Allergen::Fish])),
         ..meal("Tue supper", vec![])
     };
-    let barley = Errand::Move { recipe: dish("Pearl barley"), amount: Quantity::portions(1.0), late: false };
+    let barley = Errand::Move { recipe: dish("Pearl barley"), whose: None, amount: Quantity::portions(1.0), late: false };
     let day = |on, meals, tonight| CardDay { on, meals, tonight };
     WeekCard {
         short: vec![],

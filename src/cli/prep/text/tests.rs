@@ -101,6 +101,7 @@ fn roast() -> PrepPlan {
             step: 1,
         }],
         boxes: vec![],
+        set_aside: vec![],
         cautions: vec![Care::Rule {
             text: "Hot trays, pots and steam: dry oven gloves.",
             figures: vec![],
