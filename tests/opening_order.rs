@@ -40,8 +40,8 @@ fn the_pack_that_is_opened_first_stands_first() {
 
 #[test]
 fn a_trip_that_was_printed_is_booked_and_taken_as_done_in_the_same_order() {
-    // 440 g on Monday are 400 g and 150 g, 390 g on 8 December are 400 g: 110 g are left of Monday's smaller pack.
-    let kitchen = household(&[(150, 90), (400, 200)], &[(0, 440), (8, 390)]);
+    // At 1.10 and 2.00: 440 g on Monday are 400 g and 150 g (three of 150 g cost 3.30), 390 g on 8 December are 400 g: 110 g are left of Monday's smaller pack.
+    let kitchen = household(&[(150, 110), (400, 200)], &[(0, 440), (8, 390)]);
     kitchen.done_on("2026-11-28", &["print", "--only", "list"]);
     assert!(lines(&kitchen.list_on("2026-12-02")).is_empty(), "taken as done");
     kitchen.done_on("2026-11-28", &["receive"]);

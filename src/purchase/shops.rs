@@ -38,7 +38,7 @@ pub(super) fn visit(fares: &[i64], foods: &[Vec<Choice>]) -> Visits {
 pub(super) fn visit_within(fares: &[i64], foods: &[Vec<Choice>], most_branches: usize) -> Visits {
     let mut search = Search { most_branches, ..Search::new(fares, foods) };
     let none = vec![i64::MAX; foods.len()];
-    search.branch(0, 0, &none);
+    search.branch((0, 0), 0, &none);
     let best = search.best.unwrap_or(search.ceiling);
     let chosen = foods.iter().map(|choices| in_shops(choices, &best.visited)).collect();
     let gap = best.cost.saturating_sub(search.least_open).max(0);
@@ -100,9 +100,9 @@ impl Search<'_> {
         }
     }
 
-    fn branch(&mut self, shop: usize, spent: i64, lowest: &[i64]) {
+    /// From `shop` on, with so many visited before it.
+    fn branch(&mut self, (shop, shops): (usize, usize), spent: i64, lowest: &[i64]) {
         self.branches += 1;
-        let shops = self.visited.iter().filter(|visited| **visited).count();
         let goods = lowest
             .iter()
             .zip(&self.later[shop])
@@ -125,9 +125,9 @@ impl Search<'_> {
         }
         self.visited[shop] = true;
         let with = lower(lowest, &self.price[shop]);
-        self.branch(shop + 1, spent.saturating_add(self.fares[shop]), &with);
+        self.branch((shop + 1, shops + 1), spent.saturating_add(self.fares[shop]), &with);
         self.visited[shop] = false;
-        self.branch(shop + 1, spent, lowest);
+        self.branch((shop + 1, shops), spent, lowest);
     }
 }
 
