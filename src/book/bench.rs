@@ -4,8 +4,9 @@ use jiff::civil::Date;
 
 use super::booking::Change;
 use super::record::{Exact, LotRecord, as_lot, exactly};
+use crate::foods::FoodId;
 use crate::kitchen::{Kitchen, Lot, Ware, Whose};
-use crate::measure::{Number, is_nothing_of};
+use crate::measure::{Money, Number, Quantity, is_nothing_of};
 use crate::shelf::{First, Prices, Shelf, Taken, When};
 
 /// What a draw came to.
@@ -68,6 +69,17 @@ impl<'k> Bench<'k> {
     pub fn drawable_own(&self, of: Ware, when: When, whose: &Whose) -> Vec<&Lot> {
         let lots = self.shelf.drawable_own(of, when, (&whose.eater, &whose.without));
         lots.into_iter().map(|lot| &self.shelf.lots()[lot]).collect()
+    }
+
+    /// From now on what nobody knows to have been paid costs what a list pays, too.
+    pub fn pay_as_listed(&mut self, lines: impl IntoIterator<Item = (FoodId, Quantity, Money)>) {
+        self.prices = self.prices.clone().with_list(lines);
+    }
+
+    /// What was put down so far lies on the shelf, to be taken.
+    pub fn lay_down(&mut self) {
+        let added = std::mem::take(&mut self.added);
+        added.iter().filter_map(|record| as_lot(self.kitchen, record)).for_each(|lot| self.shelf.put(lot));
     }
 
     pub fn put(&mut self, lot: LotRecord) {

@@ -10,9 +10,10 @@ use super::keys::{LINE, MEAL, SESSION, count_key, line_key, meal_key, own_trip, 
 use super::lately::LastBookings;
 use super::ledger::Ledger;
 use super::purchases::{Purchase, purchases};
-use super::record::{LotRecord, records};
+use super::record::{LotRecord, Paid, records};
 use super::sum::{covered, standing, sum, with_paid};
-use crate::kitchen::{CountForm, Kitchen, Lot, Meal, Trip};
+use crate::foods::Foods;
+use crate::kitchen::{CountForm, Kitchen, Lot, Meal, Trip, WeekPrice};
 use crate::measure::Money;
 
 /// What has been booked and not taken back.
@@ -142,6 +143,16 @@ impl Booked {
     /// What was paid for what was bought from one day to another.
     pub fn paid_between(&self, first: Date, last: Date) -> Money {
         self.purchases.iter().filter(|purchase| first <= purchase.on && purchase.on <= last).map(|purchase| purchase.paid).sum()
+    }
+
+    /// What booked trips from one day to another paid for the kitchen's foods, the earliest first.
+    pub fn week_prices(&self, foods: &Foods, first: Date, last: Date) -> Vec<WeekPrice> {
+        let mut trips: Vec<&Purchase> = self.purchases.iter().filter(|purchase| first <= purchase.on && purchase.on <= last).collect();
+        trips.sort_by_key(|purchase| purchase.on);
+        let price = |(food, paid): &(String, Paid)| {
+            Some(WeekPrice { food: foods.find(food)?, buys: paid.amount.quantity(), cost: Money(paid.minor) })
+        };
+        trips.into_iter().flat_map(|purchase| &purchase.prices).filter_map(price).collect()
     }
 
     pub fn has_count(&self, form: &CountForm) -> bool {

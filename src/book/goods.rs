@@ -17,6 +17,9 @@ pub struct Goods {
     pub food: FoodId,
     /// One a size; closed packs are told apart from what lies loose.
     pub amounts: Vec<InPacks>,
+    /// The same in the order in which the week opens them, where several sizes are opened more than once: packs of one date go off in the order
+    /// in which they lie. Else empty.
+    pub opened: Vec<InPacks>,
     pub cost: Option<Money>,
     /// Was the cost said by whoever paid it, and not by the list?
     pub paid: bool,
@@ -75,7 +78,8 @@ fn from_line(rules: &Rules, line: &Buy) -> Option<Goods> {
     let legible = |lies: &InPacks| read_in_packs(&text_of(lies), rules.spoons).is_ok();
     let Buy { food, from, cost, .. } = *line;
     let packs = line.packs.clone();
-    amounts.iter().all(legible).then_some(Goods { food, amounts, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
+    let opened = line.opened.iter().map(|packed| InPacks { amount: packed.amount(), pack: closed(packed) }).collect();
+    amounts.iter().all(legible).then_some(Goods { food, amounts, opened, cost, paid: false, until: None, from, packs, also: None, nth: 0 })
 }
 
 /// As pantry.toml says it: "3 x 400 g".

@@ -88,7 +88,17 @@ fn in_tins(kitchen: &Kitchen, session: &Turnover, food: FoodId, fetched: &Quanti
 /// A share of what a making cost, as what was paid for a lot of it.
 fn paid_for(recipe: &Recipe, makes: &Quantity, lot: &Quantity, minor: f64) -> Option<Paid> {
     let one = recipe.in_makes(&Quantity::of(&lot.dimension(), 1)).filter(Number::is_positive)?;
-    Some(Paid { minor: rounded(minor).0, amount: Exact::of(&Quantity::of(&lot.dimension(), makes.exact() / one)) })
+    let times = (1..MOST_MAKINGS).find(|times| comes_to_whole(minor * *times as f64)).unwrap_or(MOST_MAKINGS);
+    let makes = Quantity::of(&lot.dimension(), makes.exact() / one * times);
+    Some(Paid { minor: rounded(minor * times as f64).0, amount: Exact::of(&makes) })
+}
+
+/// What was paid is told of so many makings at most: a third of a cent is a cent of three.
+const MOST_MAKINGS: i64 = 1000;
+
+/// Is it whole, but for the noise of a sum?
+fn comes_to_whole(minor: f64) -> bool {
+    (minor - minor.round()).abs() < 1e-6
 }
 
 /// What is made less what is boxed and what the session's own dishes take, in the unit of `makes`.
@@ -129,15 +139,30 @@ fn cooked(recipe: &Recipe, amount: &Quantity, place: Place, made: Date, use_by: 
     }
 }
 
-/// Takes what is eaten at a meal: its foods, and its share of what was cooked.
+/// What was eaten at a meal.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Ate {
+    /// In words, what the shelf does not hold.
+    pub missing: Vec<String>,
+    /// What was taken, and what it cost in minor units of money; where that is not known, nothing of it stands here.
+    pub costs: Vec<(Ware, Quantity, f64)>,
+}
+
+/// Takes what is eaten at a meal: its foods, and its share of what was cooked. Returns what the shelf does not hold, in words.
 pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &Demanded), index: usize) -> Vec<String> {
+    eat(kitchen, bench, week, plan, index).missing
+}
+
+/// As [`issue_meal`], with what it cost.
+pub fn eat(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Makings, &Demanded), index: usize) -> Ate {
     let (makings, demanded) = plan;
     let here = MadeAt::Meal(index);
     let meal = &week.meals[index];
     let on = meal.at_time.date();
-    let mut missing = Vec::new();
+    let Ate { mut missing, mut costs } = Ate::default();
     for demand in demanded.demand.iter().filter(|demand| demand.by == here && !demand.to_taste) {
-        take_of_food(kitchen, bench, demand.food, (&demand.amount, demand.tin.as_ref()), on, &mut missing);
+        let cost = take_of_food(kitchen, bench, demand.food, (&demand.amount, demand.tin.as_ref()), on, &mut missing);
+        costs.extend(cost.map(|cost| (Ware::Food(demand.food), demand.amount.clone(), cost)));
     }
     let mut eaten: Vec<(RecipeId, Option<Whose>, Quantity)> = Vec::new();
     let in_a_session = |id: RecipeId| kitchen.recipes[id].made == Made::InASession;
@@ -168,7 +193,8 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
         }
     }
     for (recipe, whose, amount) in &eaten {
-        take_of_recipe(kitchen, bench, (*recipe, whose.as_ref()), amount, on, &mut missing);
+        let cost = take_of_recipe(kitchen, bench, (*recipe, whose.as_ref()), amount, on, &mut missing);
+        costs.extend(cost.map(|cost| (Ware::Recipe(*recipe), amount.clone(), cost)));
     }
     let of_whom: BTreeSet<(RecipeId, Option<&Whose>)> = eaten.iter().map(|(recipe, whose, _)| (*recipe, whose.as_ref())).collect();
     for (recipe, whose) in of_whom {
@@ -180,7 +206,7 @@ pub fn issue_meal(kitchen: &Kitchen, bench: &mut Bench, week: &Week, plan: (&Mak
             let _ = take_recipe_of(&kitchen.recipes, bench, (recipe, whose), &share, When::On(on));
         }
     }
-    missing
+    Ate { missing, costs }
 }
 
 /// What a meal is given of a recipe, in the unit of its `makes`: what it asks for, and its share of what would be left over. What is set

@@ -251,7 +251,7 @@ impl Ledger {
 
     /// Every purchase that stands.
     pub fn purchases(&self) -> impl Iterator<Item = Purchase> {
-        self.done.standing.values().filter_map(|standing| standing.purchase)
+        self.done.standing.values().filter_map(|standing| standing.purchase.clone())
     }
 
     /// Of each booking of some lines of a trip, what it is of and the shops to which the way was paid.

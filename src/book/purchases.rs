@@ -5,16 +5,18 @@ use std::collections::BTreeMap;
 use jiff::civil::Date;
 
 use super::booking::{Booking, Verb};
-use super::record::LotRecord;
+use super::record::{LotRecord, Paid};
 use super::sum::standing;
 use crate::measure::Money;
 use crate::shelf::rounded;
 
 /// What one booking of goods in cost, the way to the shops too.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Purchase {
     pub on: Date,
     pub paid: Money,
+    /// Of a trip: what was paid for how much of each food, by its name; of two lines the first.
+    pub prices: Vec<(String, Paid)>,
 }
 
 /// Every purchase that stands.
@@ -33,7 +35,15 @@ pub(super) fn purchase_of(booked_on: Date, covers: &[String], fares: &BTreeMap<S
     let trip = covers.iter().find_map(day_of);
     let on = trip.or_else(|| gained.iter().filter_map(|lot| lot.since).max()).unwrap_or(booked_on);
     let fares: Money = fares.values().copied().map(Money).sum();
-    Purchase { on, paid: rounded(gained.iter().filter_map(|lot| paid(lot)).sum()) + fares }
+    let mut prices: Vec<(String, Paid)> = Vec::new();
+    for lot in gained.iter().filter(|_| trip.is_some()) {
+        if let (Some(food), Some(paid)) = (&lot.food, &lot.paid)
+            && prices.last().is_none_or(|(last, _)| last != food)
+        {
+            prices.push((food.clone(), paid.clone()));
+        }
+    }
+    Purchase { on, paid: rounded(gained.iter().filter_map(|lot| paid(lot)).sum()) + fares, prices }
 }
 
 /// Minor units of money.

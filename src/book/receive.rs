@@ -12,7 +12,7 @@ use super::goods::{Goods, goods_of};
 use super::record::{Exact, LotRecord, Paid, exactly};
 use super::seen::known_price;
 use crate::foods::{Foods, Item, Place, as_purchased, own_dimension};
-use crate::kitchen::{Household, Kitchen, LineOf, Lot, ShopId, read_line};
+use crate::kitchen::{Household, Kitchen, LineOf, Lot, ShopId, WeekPrice, read_line};
 use crate::measure::{Dimension, InPacks, Money, Quantity, Unit, read_in_packs, read_money};
 use crate::purchase::{Seller, TripBuys};
 use crate::shelf::home;
@@ -48,9 +48,17 @@ pub fn put_all(foods: &Foods, lots: &[Lot], bench: &mut Bench, goods: &[Goods], 
 }
 
 impl Goods {
+    /// What was paid for all of it, where that is known.
+    pub fn price(&self) -> Option<WeekPrice> {
+        let mut amounts = self.amounts.iter().map(|lies| &lies.amount);
+        let first = amounts.next()?.clone();
+        let buys = amounts.try_fold(first, |sum, next| sum.plus(next))?;
+        Some(WeekPrice { food: self.food, buys, cost: self.cost? })
+    }
+
     /// Other packs than on the list, at the price that a shop of the trip is known to have for them.
     pub fn replaced_by(&mut self, kitchen: &Kitchen, shops: &[ShopId], amounts: Vec<InPacks>) {
-        *self = Goods { amounts, cost: None, paid: false, packs: Vec::new(), ..self.clone() };
+        *self = Goods { amounts, opened: Vec::new(), cost: None, paid: false, packs: Vec::new(), ..self.clone() };
         self.cost = known_price(&kitchen.foods, &kitchen.packs, shops, self);
     }
 }
@@ -151,7 +159,7 @@ pub(super) fn also(kitchen: &Kitchen, text: &str) -> Result<Goods, NotTaken> {
     let amount = amount.ok_or_else(|| NotTaken::new(format!("\"{line}\" cannot be weighed"), "write it in grams"))?;
     let (paid, also) = (cost.is_some(), Some(text.trim().to_owned()));
     let amounts = vec![InPacks { pack: pack_bought(&item, &amount), amount }];
-    Ok(Goods { food, amounts, cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
+    Ok(Goods { food, amounts, opened: Vec::new(), cost, paid, until: None, from: Seller::Anywhere, packs: Vec::new(), also, nth: 0 })
 }
 
 /// "2 x 400 g", "3 tins (400 g)": closed packs of that size.
@@ -172,15 +180,12 @@ pub fn beside_the_plan(kitchen: &Kitchen, exceptions: &Exceptions) -> Result<Vec
     Ok(goods)
 }
 
-/// One lot a size; what was paid is shared out by amount.
+/// One lot a size, or the lots as they are opened; what was paid is shared out by amount.
 fn put(foods: &Foods, lots: &[Lot], bench: &mut Bench, bought: &Goods, on: Date) {
     let food = &foods[bought.food];
     let place = home(foods, lots, bought.food);
-    let mut amounts = bought.amounts.iter().map(|lies| &lies.amount);
-    let first = amounts.next().cloned();
-    let whole = first.and_then(|first| amounts.try_fold(first, |sum, next| sum.plus(next)));
-    let paid = bought.cost.zip(whole).map(|(cost, whole)| Paid { minor: cost.0, amount: Exact::of(&whole) });
-    for lies in &bought.amounts {
+    let paid = bought.price().map(|price| Paid { minor: price.cost.0, amount: Exact::of(&price.buys) });
+    for lies in if bought.opened.is_empty() { &bought.amounts } else { &bought.opened } {
         let (amount, pack) = exactly(&lies.amount, lies.pack.as_ref());
         let chilled = place == Place::Fridge;
         bench.put(LotRecord {

@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use jiff::civil::Date;
 
-use super::keeping::{book, booked_all_the_same, open, report};
+use super::keeping::{book, booked_all_the_same, open_with_prices, report};
 use super::outcome::{Done, Failure, json, remark, say, warn};
 use super::setting::Setting;
 use super::sheet_files::write_all;
@@ -67,7 +67,7 @@ fn leave_what_is_filled_in(setting: &Setting, form: &Path) -> Done {
 
 /// Books what was found, and says what differed.
 pub fn run(cli: &Cli, file: &Path) -> Done {
-    let (setting, mut keeping) = open(cli)?;
+    let (setting, mut keeping) = open_with_prices(cli)?;
     let kitchen = &setting.loaded.kitchen;
     let wrong = |form: &CountForm| match setting.booked.has_count(form) {
         true => Vec::new(),

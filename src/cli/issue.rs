@@ -4,7 +4,7 @@ use clap::Args;
 use jiff::civil::{Date, DateTime};
 
 use super::Cli;
-use super::keeping::{book, open, report, strictly, tell_of_a_day_to_come};
+use super::keeping::{book, open_with_prices, report, strictly, tell_of_a_day_to_come};
 use super::outcome::{Done, Failure, remark};
 use super::printed::tell_strange_paper;
 use super::setting::Setting;
@@ -37,7 +37,7 @@ pub struct Eating {
 }
 
 pub fn run(cli: &Cli, eating: &Eating) -> Done {
-    let (setting, mut keeping) = open(cli)?;
+    let (setting, mut keeping) = open_with_prices(cli)?;
     if let Some(until) = eating.until {
         tell_of_a_day_to_come(cli, until, setting.today, "its meals are booked as eaten")?;
     }

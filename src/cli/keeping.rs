@@ -22,6 +22,13 @@ pub fn open(cli: &Cli) -> Result<(Setting, Keeping), Failure> {
     Ok((setting, keeping))
 }
 
+/// As [`open`], of a verb that tells what lots are worth.
+pub fn open_with_prices(cli: &Cli) -> Result<(Setting, Keeping), Failure> {
+    let (mut setting, keeping) = open(cli)?;
+    setting.tell_week_prices(cli);
+    Ok((setting, keeping))
+}
+
 /// With --strict nothing is booked of a week that `list` warns of; but for what waits to be booked and what runs short, which booking mends.
 pub fn strictly(cli: &Cli, reckoned: &Reckoning) -> Done {
     let is_mended =

@@ -4,7 +4,7 @@
 use std::collections::BTreeSet;
 use std::io::{self, BufRead, IsTerminal};
 
-use super::keeping::{book, booked_all_the_same, open, report};
+use super::keeping::{book, booked_all_the_same, open_with_prices, report};
 use super::outcome::{Done, Failure, json, say, warn};
 use super::setting::Setting;
 use super::{Cli, Format, count};
@@ -33,7 +33,7 @@ pub fn run(cli: &Cli) -> Done {
             Format::Text => say("\nNothing was looked at, and nothing is booked.\n"),
         };
     }
-    let (setting, mut keeping) = open(cli)?;
+    let (setting, mut keeping) = open_with_prices(cli)?;
     let kitchen = &setting.loaded.kitchen;
     let (_, changes) = counted_otherwise(kitchen, &keeping.shelf, &form, setting.today).map_err(Failure::Mistakes)?;
     let differing = differences(kitchen, &changes);

@@ -82,6 +82,15 @@ impl Setting {
         self.reckon_week(self.week(cli.week.as_deref())?)
     }
 
+    /// Tells the kitchen what the week that is meant pays for foods, where it can be reckoned: what money is told of lots goes by it.
+    pub fn tell_week_prices(&mut self, cli: &Cli) {
+        let week = self.week(cli.week.as_deref()).ok();
+        let prices = week.and_then(|week| Some(self.reckon_week(week).ok()?.week_prices()));
+        if let Some(prices) = prices {
+            self.loaded.kitchen.week_prices = prices;
+        }
+    }
+
     /// Reckons a week, by its place among those read.
     pub fn reckon_week(&self, week: usize) -> Result<Reckoning<'_>, Failure> {
         self.with_prints(week, |prints| reckon_beside(&self.walk, &self.loaded, &self.booked, prints, week, self.today))

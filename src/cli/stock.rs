@@ -18,10 +18,10 @@ use crate::telling::list::PAST_ITS_DATE;
 use crate::words::{day, day_year, on_shelf, place};
 
 pub fn run(cli: &Cli, waste: bool) -> Done {
-    let (setting, thrown_away) = Setting::read_with_entries(cli, |verb| waste && verb == Verb::Waste)?;
+    let (mut setting, thrown_away) = Setting::read_with_entries(cli, |verb| waste && verb == Verb::Waste)?;
     warn(&setting.loaded.warnings, cli.strict)?;
-    let kitchen = &setting.loaded.kitchen;
     if waste {
+        let kitchen = &setting.loaded.kitchen;
         let thrown_away = match thrown_away {
             Some(thrown_away) => thrown_away,
             // Says why the book cannot be read.
@@ -29,6 +29,8 @@ pub fn run(cli: &Cli, waste: bool) -> Done {
         };
         return say_waste(cli, &wasted(&thrown_away), kitchen);
     }
+    setting.tell_week_prices(cli);
+    let kitchen = &setting.loaded.kitchen;
     let stock = stock(kitchen);
     match cli.format {
         Format::Json => say(&json(&crate::json::stock(&stock, kitchen.names()))?),

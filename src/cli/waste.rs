@@ -1,13 +1,13 @@
 //! `waste`: thrown away, with a reason.
 
 use super::Cli;
-use super::keeping::{book, open, report};
+use super::keeping::{book, open_with_prices, report};
 use super::outcome::{Done, Failure};
 use crate::book::{NotWasted, thrown_away};
 use crate::kitchen::{Recipe, as_of_a_recipe};
 
 pub fn run(cli: &Cli, what: &str, why: &str) -> Done {
-    let (setting, mut keeping) = open(cli)?;
+    let (setting, mut keeping) = open_with_prices(cli)?;
     let thrown = thrown_away(&setting.loaded.kitchen, &keeping.shelf, what, why, setting.today);
     let thrown = thrown.map_err(|not| not_wasted(what, &not, &setting.loaded.kitchen.recipes))?;
     book(&mut keeping, thrown.booking)?;

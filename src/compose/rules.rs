@@ -309,7 +309,7 @@ pub fn figures(note: &MealNote) -> [f64; 3] {
 pub fn figures_of(kitchen: &Kitchen, week: &crate::kitchen::Week, meal: Meal) -> Option<MealNote> {
     let mut alone = week.clone();
     alone.meals = vec![meal];
-    meals(kitchen, &alone, &[]).into_iter().next()
+    meals(kitchen, &alone, &[], &[]).into_iter().next()
 }
 
 /// Who must not be served it at this meal, and why.

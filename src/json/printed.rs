@@ -16,7 +16,7 @@ use crate::calendar::Kept;
 use crate::kitchen::{Kitchen, Mistake, Names, ShopId, Spot};
 use crate::measure::{Money, Quantity, read_money, read_quantity};
 use crate::prep::{PrepPlan, Turnover};
-use crate::purchase::{Beside, Buy, Packed, Seller, ShoppingList, TripBuys, TripHashes, TripList, WeekBuys};
+use crate::purchase::{Beside, Buy, Packed, Seller, ShoppingList, TripBuys, TripHashes, TripList, WeekBuys, in_order};
 use crate::reckon::AsPrinted;
 use crate::store::sha256;
 
@@ -256,12 +256,20 @@ struct Line {
     last_used: Option<Date>,
     #[serde(rename = "for", default)]
     what_for: Vec<String>,
+    #[serde(default)]
+    opened: Vec<Opened>,
+}
+
+#[derive(Deserialize)]
+struct Opened {
+    packs: Vec<Pack>,
 }
 
 #[derive(Deserialize)]
 struct Pack {
     size: String,
     count: u32,
+    #[serde(default)]
     amount: Option<Quantity>,
 }
 
@@ -287,7 +295,9 @@ impl Reading<'_> {
                 match self.kitchen.foods.find(&line.food) {
                     Some(food) => {
                         let cost = line.cost.as_deref().and_then(|cost| self.money(cost, &line.food));
-                        let packs = line.packs.into_iter().filter_map(|pack| self.pack(pack, &line.food)).collect();
+                        let packs: Vec<Packed> = line.packs.into_iter().filter_map(|pack| self.pack(pack, &line.food)).collect();
+                        let told = line.opened.iter().flat_map(|opened| &opened.packs).map(|pack| (pack.count, pack.size.as_str()));
+                        let opened = if line.opened.is_empty() { Vec::new() } else { in_order(&packs, told) };
                         let beside = Beside {
                             section: Some(section),
                             left: line.left,
@@ -297,7 +307,7 @@ impl Reading<'_> {
                             what_for: line.what_for,
                             top_up: false,
                         };
-                        buys.lines.push(Buy { food, from, need: line.need, packs, cost, beside });
+                        buys.lines.push(Buy { food, from, need: line.need, packs, opened, cost, beside });
                     }
                     None => buys.unknown.push(line.food),
                 }
@@ -378,7 +388,7 @@ mod tests {
         let packs = vec![Packed::Packs { count: 2, size: Quantity::grams(200.0), label: "200 g".to_owned() }];
         let (food, from) = (FoodId(0), Seller::Shop(ShopId(0)));
         let beside = Beside { section: Some("Dairy".to_owned()), ..Beside::default() };
-        let lines = vec![Buy { food, from, need: Quantity::grams(300.0), packs, cost: Some(Money(460)), beside }];
+        let lines = vec![Buy { food, from, need: Quantity::grams(300.0), packs, opened: Vec::new(), cost: Some(Money(460)), beside }];
         let trip = TripBuys { on: date(2026, 11, 28), nth: 0, shops: vec![ShopId(0)], lines, unknown: Vec::new() };
         assert_eq!(read.buys, WeekBuys { week: "Advent".to_owned(), from: date(2026, 11, 30), trips: vec![trip] });
     }

@@ -42,6 +42,7 @@ pub(crate) fn empty_kitchen() -> Kitchen {
         shops: Vec::new(),
         packs: Vec::new(),
         lots: Vec::new(),
+        week_prices: Vec::new(),
         together: Together::default(),
     }
 }

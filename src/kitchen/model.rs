@@ -29,6 +29,8 @@ pub struct Kitchen {
     pub shops: Vec<Shop>,
     pub packs: Vec<Pack>,
     pub lots: Vec<Lot>,
+    /// What the week that is meant pays for foods, the earliest trip first: as the book and its list say, no file.
+    pub week_prices: Vec<WeekPrice>,
     pub together: Together,
 }
 

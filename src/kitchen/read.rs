@@ -228,7 +228,20 @@ fn read_all(files: &Files, found: &Findings) -> (Kitchen, Vec<(String, Week)>) {
     }
     let all_weeks = files.weeks_listed && weeks.len() == parsed_weeks.len();
     let together = Together { patterns, foods: fitting, wishes };
-    let kitchen = Kitchen { household, print, rules, appliances, staples, recipes, foods: speech.foods, shops, packs, lots, together };
+    let kitchen = Kitchen {
+        household,
+        print,
+        rules,
+        appliances,
+        staples,
+        recipes,
+        foods: speech.foods,
+        shops,
+        packs,
+        lots,
+        week_prices: Vec::new(),
+        together,
+    };
     checks::check_all(&kitchen, &sound, &weeks, all_weeks, found);
     if complete {
         borne::check(&kitchen, &weeks, found);

@@ -3,7 +3,9 @@
 use jiff::civil::Date;
 
 use super::leaves::leaves;
-use super::{Basket, Beware, Budget, Expiring, Flag, FromPantry, Reserved, ShoppingList, TripComparison, TripList, days, meals};
+use super::{
+    Basket, Beware, Budget, Expiring, Flag, FromPantry, MealPrices, Reserved, ShoppingList, TripComparison, TripList, days, meals,
+};
 use crate::foods::{FoodId, Foods};
 use crate::kitchen::{Household, Kitchen, Lot, Recipe, Warning, Week};
 use crate::pantry::Netted;
@@ -21,6 +23,8 @@ pub struct Parts<'r> {
     pub reserved: &'r [Reserved],
     pub warnings: &'r [Warning],
     pub today: Date,
+    /// What each meal pays for what it takes, by its place in the week.
+    pub meal_prices: &'r [MealPrices],
     pub budget: Option<Budget>,
     /// Where it was asked for.
     pub compare: Option<Vec<TripComparison>>,
@@ -33,7 +37,7 @@ pub fn shopping_list(kitchen: &Kitchen, week: &Week, parts: Parts, today: Option
     let first_day = today.unwrap_or_else(|| span(week).0);
     let cost = trips.iter().map(|trip| trip.cost).sum();
     let listed = |food: FoodId| trips.iter().flat_map(TripList::lines).any(|line| line.food == food);
-    let meals = meals(kitchen, week, &parts.basket.paid);
+    let meals = meals(kitchen, week, &parts.basket.paid, parts.meal_prices);
     let days = days(kitchen, &meals);
     ShoppingList {
         week: week.name.clone(),

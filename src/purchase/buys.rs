@@ -43,6 +43,8 @@ pub struct Buy {
     pub need: Quantity,
     /// None where nobody is known to sell it.
     pub packs: Vec<Packed>,
+    /// The packs in the order in which the week opens them, where several sizes are opened more than once; else empty.
+    pub opened: Vec<Packed>,
     /// `None` where no price is known.
     pub cost: Option<Money>,
     pub beside: Beside,
@@ -118,9 +120,45 @@ impl TripBuys {
 
 impl Buy {
     fn of(line: &ListLine, section: &str, from: Seller) -> Buy {
-        let packs = line.packs.iter().map(|pack| pack.what.clone()).collect();
-        Buy { food: line.food, from, need: line.need.clone(), packs, cost: line.cost, beside: Beside::of(line, section) }
+        let packs: Vec<Packed> = line.packs.iter().map(|pack| pack.what.clone()).collect();
+        let opened = as_opened(line, &packs);
+        Buy { food: line.food, from, need: line.need.clone(), packs, opened, cost: line.cost, beside: Beside::of(line, section) }
     }
+}
+
+/// The packs of a line in the order of its windows, what is over last; empty where that is no matter.
+fn as_opened(line: &ListLine, packs: &[Packed]) -> Vec<Packed> {
+    let Some(windows) = line.windows.as_ref().filter(|windows| windows.several) else { return Vec::new() };
+    let all = windows.openings.iter().flat_map(|opening| &opening.packs).chain(&windows.over);
+    in_order(packs, all.map(|pack| (pack.count, pack.label.as_str())))
+}
+
+/// Packs of a line in an order told by their labels; empty where it does not tell all of them.
+pub fn in_order<'l>(packs: &[Packed], told: impl Iterator<Item = (u32, &'l str)>) -> Vec<Packed> {
+    let mut order: Vec<Packed> = Vec::new();
+    for (more, named) in told {
+        let size = packs.iter().find_map(|pack| match pack {
+            Packed::Packs { size, label, .. } if label == named => Some(size),
+            _ => None,
+        });
+        match (order.last_mut(), size) {
+            (_, None) => return Vec::new(),
+            (Some(Packed::Packs { count, label, .. }), _) if label == named => *count = count.saturating_add(more),
+            (_, Some(size)) => order.push(Packed::Packs { count: more, size: size.clone(), label: named.to_owned() }),
+        }
+    }
+    let total = |packs: &[Packed], named: &str| -> u64 {
+        let count = |pack: &Packed| match pack {
+            Packed::Packs { count, label, .. } if label == named => u64::from(*count),
+            _ => 0,
+        };
+        packs.iter().map(count).sum()
+    };
+    let is_told = |pack: &Packed| match pack {
+        Packed::Packs { label, .. } => total(packs, label) == total(&order, label),
+        Packed::Loose(_) => false,
+    };
+    if packs.iter().all(is_told) { order } else { Vec::new() }
 }
 
 impl Beside {

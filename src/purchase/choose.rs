@@ -153,19 +153,19 @@ pub(super) struct TripPlan<'a> {
     pub warnings: Vec<Warning>,
 }
 
-/// The kitchen with its packs sorted by food.
+/// The kitchen with its packs sorted by food and shop.
 pub(super) struct Counter<'a> {
     pub kitchen: &'a Kitchen,
-    packs: BTreeMap<FoodId, Vec<&'a Pack>>,
+    packs: BTreeMap<(FoodId, ShopId), Vec<&'a Pack>>,
     /// Foods of which the cheapest packs are bought in any case.
     thrifty: &'a [FoodId],
 }
 
 impl<'a> Counter<'a> {
     pub fn new(kitchen: &'a Kitchen) -> Self {
-        let mut packs: BTreeMap<FoodId, Vec<&Pack>> = BTreeMap::new();
+        let mut packs: BTreeMap<(FoodId, ShopId), Vec<&Pack>> = BTreeMap::new();
         for pack in &kitchen.packs {
-            packs.entry(pack.food).or_default().push(pack);
+            packs.entry((pack.food, pack.shop)).or_default().push(pack);
         }
         Counter { kitchen, packs, thrifty: &[] }
     }
@@ -179,7 +179,7 @@ impl<'a> Counter<'a> {
     }
 
     fn packs_at(&self, food: FoodId, shop: ShopId) -> impl Iterator<Item = &'a Pack> {
-        self.packs.get(&food).into_iter().flatten().copied().filter(move |pack| pack.shop == shop)
+        self.packs.get(&(food, shop)).into_iter().flatten().copied()
     }
 
     pub fn fares(&self, shops: &[ShopId]) -> Vec<i64> {

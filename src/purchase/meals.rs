@@ -1,11 +1,10 @@
 //! Energy, protein, fibre and cost of each meal for one eater, from the lines of its recipes.
 //!
-//! Nutrients are per 100 g edible portion: what is eaten of a line is its weight as purchased × `edible`. A price is what the food costs on
-//! this week's list, by the share of the packs that goes in; of what the list does not buy, the cheapest unit price, offers of one's own pack counted. What is
-//! rounded up to whole batches or packs is nobody's helping and does not count. Where a food lacks a figure, the sum is of the others ("at least").
+//! Nutrients are per 100 g edible portion: what is eaten of a line is its weight as purchased × `edible`. A price is that of the lots which
+//! the meal takes from (`MealPrices`), else the one unit price of the food. What is rounded up to whole batches or packs is nobody's helping
+//! and does not count. Where a food lacks a figure, the sum is of the others ("at least").
 //!
-//! A meal's cost is its share of what the week's packs cost, offers and all; of what the list does not buy, the
-//! cheapest price of a unit. Fares, left-overs and batches rounded up are left out. Foods in `always` and `ask` cost
+//! A meal's cost is its share of what its lots cost, offers and all, before they are bought and cooked as after. Fares, left-overs and batches rounded up are left out. Foods in `always` and `ask` cost
 //! nothing; their nutrients count where a line states an amount. `meals[].missing` names each food with the figures it
 //! lacks.
 
@@ -17,17 +16,28 @@ use jiff::civil::Date;
 use super::Paid;
 use super::list::{DayNote, Figure, Lacking, MealNote, PerEater, Portion};
 use crate::foods::{FoodId, Foods, Item, Kind, as_purchased};
-use crate::kitchen::{Diner, Ingredient, Kitchen, RecipeId, Wanted, Ware, Week, Who};
+use crate::kitchen::{Diner, Ingredient, Kitchen, Made, RecipeId, Wanted, Ware, Week, Who};
 use crate::measure::{Dimension, Quantity, tidy};
 use crate::plan::{goes_into, in_makes, meal_name, servings};
 use crate::shelf::{Prices, rounded};
 
-/// Every meal of the week, in order of time; `paid` is of all its trips, the past ones too.
-pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid]) -> Vec<MealNote> {
-    let mut costing = Costing { kitchen, bought: bought(paid), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
-    let mut order: Vec<_> = week.meals.iter().collect();
-    order.sort_by_key(|meal| meal.at_time);
-    let note = |meal: &crate::kitchen::Meal| {
+/// What a unit of each thing costs that one meal takes, in minor units of money.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct MealPrices {
+    /// For one base unit as purchased.
+    pub foods: BTreeMap<FoodId, (Dimension, f64)>,
+    /// For one of what it makes.
+    pub recipes: BTreeMap<RecipeId, f64>,
+}
+
+/// Every meal of the week, in order of time; `paid` is of its open trips, `prices` what each meal pays, by its place in the week.
+pub fn meals(kitchen: &Kitchen, week: &Week, paid: &[Paid], prices: &[MealPrices]) -> Vec<MealNote> {
+    let listed = paid.iter().map(|paid| (paid.food, Quantity::of(&paid.dimension, paid.bought), paid.cost));
+    let mut costing = Costing::at(kitchen, Prices::new(kitchen).with_list(listed));
+    let mut order: Vec<_> = week.meals.iter().enumerate().collect();
+    order.sort_by_key(|(_, meal)| meal.at_time);
+    let note = |(place, meal): (usize, &crate::kitchen::Meal)| {
+        costing.sit_down(prices.get(place));
         let mut sum = Figures::default();
         let mut plates = vec![Figures::default(); meal.diners.len()];
         for serving in servings(meal) {
@@ -96,7 +106,7 @@ pub fn per_batch(kitchen: &Kitchen, id: RecipeId) -> PortionNote {
 
 /// So much of a recipe, in the unit of its `makes`, at the cheapest known prices.
 fn in_figures(kitchen: &Kitchen, id: RecipeId, much: f64) -> PortionNote {
-    let mut costing = Costing { kitchen, bought: BTreeMap::new(), prices: Prices::new(kitchen), recipes: BTreeMap::new() };
+    let mut costing = Costing::at(kitchen, Prices::of_shops(kitchen));
     let mut sum = Figures::default();
     sum.add(&costing.recipe(id), much);
     PortionNote { per: sum.per_eater(), missing: sum.missing(&kitchen.foods) }
@@ -182,22 +192,36 @@ impl Figures {
     }
 }
 
-/// What all of a food cost this week, in minor units, and how much that bought, in base units.
-struct Bought<'k> {
-    dimension: &'k Dimension,
-    minor: f64,
-    amount: f64,
-}
-
 struct Costing<'k> {
     kitchen: &'k Kitchen,
-    bought: BTreeMap<FoodId, Bought<'k>>,
     prices: Prices<'k>,
+    /// What the meal at hand pays.
+    here: Option<&'k MealPrices>,
     /// Of one unit of `makes`.
     recipes: BTreeMap<RecipeId, Figures>,
+    /// The same of what is made at the meal at hand.
+    made_here: BTreeMap<RecipeId, Figures>,
 }
 
-impl Costing<'_> {
+impl<'k> Costing<'k> {
+    fn at(kitchen: &'k Kitchen, prices: Prices<'k>) -> Self {
+        Costing { kitchen, prices, here: None, recipes: BTreeMap::new(), made_here: BTreeMap::new() }
+    }
+
+    fn sit_down(&mut self, here: Option<&'k MealPrices>) {
+        self.here = here;
+        self.made_here.clear();
+    }
+
+    /// So much of a dish that the meal at hand takes from its lots costs what these cost.
+    fn pay(&self, dish: RecipeId, amount: f64, figures: &mut Figures) {
+        if let Some(one) = self.here.and_then(|here| here.recipes.get(&dish)) {
+            figures.minor = one * amount;
+            figures.lacking.retain(|(_, figure)| *figure != Figure::Price);
+            figures.known.insert(Figure::Price);
+        }
+    }
+
     fn line(&mut self, line: &Ingredient) -> Figures {
         match &line.wanted {
             Wanted::Food { food, item: Some(item) } => self.food(*food, item),
@@ -207,6 +231,7 @@ impl Costing<'_> {
                 let mut figures = Figures::default();
                 if let Some(amount) = in_makes(&self.kitchen.recipes[*recipe], most) {
                     figures.add(&self.recipe(*recipe), amount.to_f64());
+                    self.pay(*recipe, amount.to_f64(), &mut figures);
                 }
                 figures
             }
@@ -237,19 +262,29 @@ impl Costing<'_> {
         if let Some(one) = known.get(dish) {
             figures.add(one, amount.to_f64());
         }
+        self.pay(*dish, amount.to_f64(), &mut figures);
         figures
     }
 
     fn recipe(&mut self, id: RecipeId) -> Figures {
-        if let Some(known) = self.recipes.get(&id) {
+        let recipe = &self.kitchen.recipes[id];
+        let is_made_here = self.here.is_some() && recipe.made == Made::AtTheMeal;
+        let known = if is_made_here { &self.made_here } else { &self.recipes };
+        if let Some(known) = known.get(&id) {
             return known.clone();
         }
-        let recipe = &self.kitchen.recipes[id];
+        // What is cooked in a session is the same at every meal, but for the lots that it is paid by.
+        let here = if is_made_here { None } else { self.here.take() };
         let mut one = Figures::default();
         for line in &recipe.ingredients {
             one.add(&self.line(line), 1.0 / recipe.makes.base());
         }
-        self.recipes.insert(id, one.clone());
+        if is_made_here {
+            self.made_here.insert(id, one.clone());
+        } else {
+            self.here = here;
+            self.recipes.insert(id, one.clone());
+        }
         one
     }
 
@@ -294,24 +329,8 @@ impl Costing<'_> {
     fn price(&self, id: FoodId, item: &Item) -> Option<f64> {
         let (food, spoons) = (&self.kitchen.foods[id], self.kitchen.rules.spoons);
         let amount = |dimension: &Dimension| as_purchased(food, item, dimension, spoons).ok().map(|amount| amount.base());
-        if let Some(bought) = self.bought.get(&id)
-            && let Some(amount) = amount(bought.dimension)
-        {
-            return Some(amount * bought.minor / bought.amount);
-        }
-        self.prices.cheapest(id, amount)
+        let here = self.here.and_then(|here| here.foods.get(&id));
+        let paid = here.and_then(|(dimension, one)| Some(amount(dimension)? * one));
+        paid.or_else(|| self.prices.of_item(id, item))
     }
-}
-
-/// All trips together, each food in the dimension of its first trip.
-fn bought(paid: &[Paid]) -> BTreeMap<FoodId, Bought<'_>> {
-    let mut all: BTreeMap<FoodId, Bought> = BTreeMap::new();
-    for one in paid.iter().filter(|one| one.bought > 0.0) {
-        let there = all.entry(one.food).or_insert(Bought { dimension: &one.dimension, minor: 0.0, amount: 0.0 });
-        if *there.dimension == one.dimension {
-            there.minor += one.cost.0 as f64;
-            there.amount += one.bought;
-        }
-    }
-    all
 }

@@ -30,7 +30,7 @@ mod windows;
 mod tests;
 
 pub use assemble::{Parts, shopping_list};
-pub use buys::{Beside, Buy, Seller, TripBuys, TripHashes, WeekBuys};
+pub use buys::{Beside, Buy, Seller, TripBuys, TripHashes, WeekBuys, in_order};
 pub use choose::{Basket, choose, choose_thrifty, leave_out_the_unmet};
 pub use compare::{Round, TripComparison, compare};
 pub use leaves::{leftovers, listed, worth};
@@ -40,7 +40,7 @@ pub use list::{
     OfferTaken, Opening, PackCount, PackLine, Packed, PerEater, Portion, RecipeUse, Reserved, SaveBy, Saving, Section, ShopVisit,
     ShoppingList, Stop, TripList, Untimely, Windows, Without, Worth,
 };
-pub use meals::{Of, PortionNote, days, meals, per_batch, per_one, per_portion};
+pub use meals::{MealPrices, Of, PortionNote, days, meals, per_batch, per_one, per_portion};
 pub use paid::{Paid, Stay};
 pub use seen::old_prices;
 pub use trips::{Needs, needs, trips_of_their_own};

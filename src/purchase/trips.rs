@@ -3,14 +3,14 @@
 //! A trip of its own (`Trip::planned` is false) buys only what no trip of the file brings in time; staples wait for a
 //! planned trip.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use jiff::civil::Date;
 
 use super::{Flag, Untimely};
 use crate::foods::{FoodId, Foods};
 use crate::kitchen::asked::Asked;
-use crate::kitchen::{Kitchen, Trip, Week};
+use crate::kitchen::{Kitchen, ShopId, Trip, Week};
 use crate::measure::{Days, Dimension, Number};
 use crate::pantry::Netted;
 use crate::plan::{Demand, Demanded, Need, NeedUse, Stated};
@@ -130,13 +130,14 @@ fn add_top_ups(week: &Week, demanded: &Demanded, netted: &Netted, gathered: &mut
 
 /// Which trips' shops sell a food, priced or not.
 struct Sold {
-    by_trip: Vec<std::collections::BTreeSet<FoodId>>,
+    by_trip: Vec<BTreeSet<FoodId>>,
 }
 
 impl Sold {
     fn new(kitchen: &Kitchen, week: &Week) -> Self {
         let sold_on = |trip: &crate::kitchen::Trip| {
-            let visited = |shop| trip.shops.as_ref().is_none_or(|shops| shops.contains(&shop));
+            let named: Option<BTreeSet<ShopId>> = trip.shops.as_ref().map(|shops| shops.iter().copied().collect());
+            let visited = |shop| named.as_ref().is_none_or(|shops| shops.contains(&shop));
             kitchen.packs.iter().filter(|pack| visited(pack.shop)).map(|pack| pack.food).collect()
         };
         Sold { by_trip: week.trips.iter().map(sold_on).collect() }

@@ -13,10 +13,10 @@ use jiff::civil::{Date, DateTime, Time};
 
 use super::{Stages, stages};
 use crate::book::{
-    Bench, Booked, goods_of, issue_meal, issue_session, line_key, meal_key, open_lines, put_all, records, session_key, trip_key,
+    Bench, Booked, Goods, goods_of, issue_meal, issue_session, line_key, meal_key, open_lines, put_all, records, session_key, trip_key,
 };
 use crate::foods::FoodId;
-use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week};
+use crate::kitchen::{Kitchen, Meal, Trip, Warning, Week, WeekPrice};
 use crate::plan::{Demand, MadeAt, Standing, State, demand, plan_begun, span};
 use crate::prep::{Turnover, turnover};
 use crate::purchase::{Basket, TripBuys, TripList, WeekBuys, choose};
@@ -112,6 +112,12 @@ impl<'w, 'p> Lived<'w, 'p> {
     /// The week with what is still to come alone.
     pub fn open(&self) -> Cow<'w, Week> {
         if self.standing.has_begun() { Cow::Owned(self.standing.keep(&self.week, |state| state == State::Open)) } else { self.week.clone() }
+    }
+
+    /// What its booked trips paid for foods.
+    fn booked_prices(&self, kitchen: &Kitchen) -> Vec<WeekPrice> {
+        let (first, last) = span(&self.week);
+        self.booked.week_prices(&kitchen.foods, first, last)
     }
 
     pub fn overlaps(&self, other: &Lived) -> bool {
@@ -284,19 +290,26 @@ fn standing(week: &Week, booked: &Booked, today: Date) -> Standing {
     }
 }
 
-/// The kitchen with its shelf as all that is taken as done left it, in the order of time.
-pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[Lived]) -> Cow<'k, Kitchen> {
+/// The kitchen with its shelf as all that is taken as done left it, in the order of time; and what the first of the weeks has paid for foods,
+/// by the book and by what is taken as done.
+pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[Lived]) -> (Cow<'k, Kitchen>, Vec<WeekPrice>) {
+    let mut prices = weeks.first().map(|week| week.booked_prices(kitchen)).unwrap_or_default();
     let of_week = |week: &usize| weeks[*week].happened(kitchen).into_iter().map(|(at, what)| (at, *week, what)).collect::<Vec<_>>();
     let mut all: Vec<(DateTime, usize, Happened)> = (0..weeks.len()).flat_map(|week| of_week(&week)).collect();
     all.sort_by_key(|(at, week, _)| (*at, *week));
     let mut shelf = Cow::Borrowed(kitchen);
     for (_, week, what) in all {
+        if shelf.week_prices != prices {
+            shelf.to_mut().week_prices.clone_from(&prices);
+        }
         let lots = {
             let mut bench = Bench::new(&shelf, records(&shelf));
             bench.rank_undated(span(&weeks[week].week).1);
             match (&what, &weeks[week].as_planned) {
                 (Happened::Trip(buys), _) => {
-                    put_all(&shelf.foods, &shelf.lots, &mut bench, &goods_of(&shelf.foods, &shelf.rules, buys).0, buys.on)
+                    let goods = goods_of(&shelf.foods, &shelf.rules, buys).0;
+                    prices.extend(goods.iter().filter(|_| week == 0).filter_map(Goods::price));
+                    put_all(&shelf.foods, &shelf.lots, &mut bench, &goods, buys.on);
                 }
                 (Happened::Session(session), _) => drop(issue_session(&shelf, &mut bench, session)),
                 (Happened::Meal(meal), Some(planned)) => {
@@ -309,7 +322,7 @@ pub(super) fn as_it_happened<'k>(kitchen: &'k Kitchen, weeks: &[Lived]) -> Cow<'
         };
         shelf.to_mut().lots = lots;
     }
-    shelf
+    (shelf, prices)
 }
 
 /// Is anything of the week past or booked?

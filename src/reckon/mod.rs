@@ -13,6 +13,7 @@ mod carry;
 mod day;
 mod lived;
 mod past;
+mod rehearsal;
 mod trial;
 mod walk;
 
@@ -30,7 +31,7 @@ use jiff::civil::{Date, DateTime};
 use crate::book::Booked;
 use crate::foods::FoodId;
 use crate::kitchen::much::{for_whom, made};
-use crate::kitchen::{Kitchen, Loaded, Mistake, PackKind, Session, Spot, Trip, Ware, Warning, Week};
+use crate::kitchen::{Kitchen, Loaded, Mistake, PackKind, Session, Spot, Trip, Ware, Warning, Week, WeekPrice};
 use crate::measure::Money;
 use crate::pantry::{self, Netted};
 use crate::plan::{self, Begins, Demand, Demanded, Makings, ShortMeal, State};
@@ -131,10 +132,13 @@ pub fn reckon_beside<'k>(
     let (place, lived) = (week, lived_of(week));
     let beside: Vec<Lived> = others.iter().filter(|other| other.overlaps(&lived)).map(|other| lived_of(other.place)).collect();
     let mut together: Vec<Lived> = std::iter::once(lived).chain(beside).collect();
-    let shelf = past::live_through(&loaded.kitchen, &mut together);
+    let (shelf, week_prices) = past::live_through(&loaded.kitchen, &mut together);
     let lived = together.swap_remove(0);
     let carried = carry::carry(walk, shelf, &others, &lived, today);
-    let kitchen = carried.kitchen;
+    let mut kitchen = carried.kitchen;
+    if kitchen.week_prices != week_prices {
+        kitchen.to_mut().week_prices = week_prices;
+    }
     let begun = lived.standing.has_begun().then(|| Begun { today, done: lived.demand_of_what_is_done(&loaded.kitchen) });
     let guarded = plan::guard(&kitchen, &lived.open());
     let staged = open_stages(&kitchen, lived.open(), begun.as_ref().map(|begun| (begun, booked)));
@@ -352,6 +356,7 @@ impl Reckoning<'_> {
             reserved: &self.reserved,
             warnings: &self.warnings,
             today: self.today,
+            meal_prices: &rehearsal::meal_prices(self),
             budget: budget::budget(self),
             compare: shown.compared.then(|| purchase::compare(&self.kitchen, &self.week, &self.needs.needs)),
         };
@@ -436,6 +441,12 @@ impl Reckoning<'_> {
         kitchen.lots = pantry::net(&self.kitchen, &self.week, &makings, &demanded).lots;
         kitchen.lots.retain(|lot| !lot.amount.is_zero());
         kitchen
+    }
+
+    /// What the week pays for foods: what was paid or is taken as paid, then what its open trips ask.
+    pub fn week_prices(&self) -> Vec<WeekPrice> {
+        let listed = purchase::listed(&self.basket).map(|(food, buys, cost)| WeekPrice { food, buys, cost });
+        self.kitchen.week_prices.iter().cloned().chain(listed).collect()
     }
 
     /// Is anything of the week past or booked?

@@ -10,10 +10,11 @@ use super::another::Another;
 use super::carry::carry;
 use super::lived::{Lived, as_it_happened};
 use super::walk::Walk;
-use crate::kitchen::Kitchen;
+use crate::kitchen::{Kitchen, WeekPrice};
 
-/// Plans the past of weeks that overlap, each on the shelf as it lay when its unprinted past began, and gives the shelf as it left it.
-pub(super) fn live_through<'k>(kitchen: &'k Kitchen, weeks: &mut [Lived]) -> Cow<'k, Kitchen> {
+/// Plans the past of weeks that overlap, each on the shelf as it lay when its unprinted past began, and gives the shelf as it left it, and what the
+/// first of them has paid for foods.
+pub(super) fn live_through<'k>(kitchen: &'k Kitchen, weeks: &mut [Lived]) -> (Cow<'k, Kitchen>, Vec<WeekPrice>) {
     let not_booked: Vec<Rc<Another>> = weeks.iter().enumerate().map(|(place, week)| Rc::new(Another::not_booked(place, week))).collect();
     for (place, week) in weeks.iter_mut().enumerate().filter(|(_, week)| week.standing.has_taken_as_done()) {
         let others: Vec<Rc<Another>> = not_booked.iter().filter(|other| other.place != place).cloned().collect();

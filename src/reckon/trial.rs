@@ -97,7 +97,7 @@ pub fn trials<'k>(
     let beside: Vec<_> = places.zip(&others).map(|(place, other)| Rc::new(Another::of(place, other))).collect();
     let overlapping: Vec<Lived> = others.into_iter().filter(|other| other.overlaps(&lived)).collect();
     let mut together: Vec<Lived> = std::iter::once(lived).chain(overlapping).collect();
-    let shelf = past::live_through(&loaded.kitchen, &mut together);
+    let (shelf, week_prices) = past::live_through(&loaded.kitchen, &mut together);
     let lived = together.swap_remove(0);
     let carried = carry::carry(&Walk::default(), shelf, &beside, &lived, today);
     let begun = lived.standing.has_begun().then(|| (Begun { today, done: lived.demand_of_what_is_done(&loaded.kitchen) }, booked));
@@ -108,7 +108,11 @@ pub fn trials<'k>(
     let mut warnings = loaded.warnings.clone();
     warnings.extend(carried.warnings);
     warnings.extend(lived.neither_booked_nor_printed().filter(|_| !open.is_empty()));
-    let trials = Trials { kitchen: carried.kitchen, whole, open, warnings, week, places, begun, today };
+    let mut kitchen = carried.kitchen;
+    if kitchen.week_prices != week_prices {
+        kitchen.to_mut().week_prices = week_prices;
+    }
+    let trials = Trials { kitchen, whole, open, warnings, week, places, begun, today };
     let written = plan::guard(&trials.kitchen, &trials.week);
     if written.mistakes.is_empty() { trials.run(&[]).map(|_| trials) } else { Err(written.mistakes) }
 }

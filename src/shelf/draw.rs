@@ -173,6 +173,14 @@ impl<'k> Shelf<'k> {
         taken
     }
 
+    /// Lays a lot behind all others.
+    pub fn put(&mut self, lot: Lot) {
+        self.by_ware.entry(lot.of).or_default().push(self.lots.len());
+        self.dates.push(lot_dates(&self.kitchen.foods, &self.kitchen.recipes, &lot));
+        self.lots.push(lot);
+        self.pack_of.push(None);
+    }
+
     /// What is left of one pack lies beside the closed ones from then on.
     fn open(&mut self, lot: usize, rest: Quantity, day: Date) {
         let opened = once_opened(&self.kitchen.foods, &self.lots[lot], rest, day);

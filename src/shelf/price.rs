@@ -1,5 +1,5 @@
-//! One unit price of a food: what was paid for it; else the list's own price of this week; else the cheapest that is known. Of what was
-//! cooked: what went into it.
+//! One unit price for all that tells money of a lot: what was paid for it; else what this week pays for the food, booked or on its list;
+//! else the cheapest that is known. Of what was cooked: what went into it.
 
 use std::collections::BTreeMap;
 
@@ -26,8 +26,14 @@ pub struct Prices<'k> {
 }
 
 impl<'k> Prices<'k> {
-    /// Every pack, loose price and offer of one's own pack ("3 for 2.00" of one size).
+    /// What the shops ask, and what the week is known to pay.
     pub fn new(kitchen: &'k Kitchen) -> Prices<'k> {
+        let paid = kitchen.week_prices.iter().map(|price| (price.food, price.buys.clone(), price.cost));
+        Prices::of_shops(kitchen).with_list(paid)
+    }
+
+    /// Every pack, loose price and offer of one's own pack ("3 for 2.00" of one size).
+    pub fn of_shops(kitchen: &'k Kitchen) -> Prices<'k> {
         let mut known: BTreeMap<FoodId, Vec<Price>> = BTreeMap::new();
         for pack in &kitchen.packs {
             let prices = known.entry(pack.food).or_default();
@@ -47,7 +53,9 @@ impl<'k> Prices<'k> {
     /// With what a list pays: of each food how much it buys, and for how much. The first line of a food counts, that of the earliest trip.
     pub fn with_list(mut self, lines: impl IntoIterator<Item = (FoodId, Quantity, Money)>) -> Prices<'k> {
         for (food, buys, cost) in lines {
-            self.listed.entry(food).or_insert(Price { minor: cost.0 as f64, buys });
+            if buys.base() > 0.0 {
+                self.listed.entry(food).or_insert(Price { minor: cost.0 as f64, buys });
+            }
         }
         self
     }
@@ -93,12 +101,14 @@ impl<'k> Prices<'k> {
         Some(whole / recipe.makes.base())
     }
 
-    fn of_item(&self, id: FoodId, item: &Item) -> Option<f64> {
+    /// Minor units of money, not rounded, that what a line asks for costs where nobody knows from which lot it comes.
+    pub fn of_item(&self, id: FoodId, item: &Item) -> Option<f64> {
         let (food, spoons) = (&self.kitchen.foods[id], self.kitchen.rules.spoons);
-        [Dimension::Mass, Dimension::Volume, Dimension::Count].iter().find_map(|dimension| {
-            let amount = as_purchased(food, item, dimension, spoons).ok()?;
-            Some(self.of_one(id, dimension, None)? * amount.base())
-        })
+        let amount = |dimension: &Dimension| as_purchased(food, item, dimension, spoons).ok().map(|amount| amount.base());
+        let listed = self.listed.get(&id).map(|price| price.buys.dimension());
+        let measures = listed.into_iter().chain([Dimension::Mass, Dimension::Volume, Dimension::Count]);
+        let priced = |dimension: Dimension| Some(self.of_one(id, &dimension, None)? * amount(&dimension)?);
+        measures.into_iter().find_map(priced).or_else(|| self.cheapest(id, amount))
     }
 
     /// Minor units of money, not rounded, that an amount costs at the cheapest known price; `amount` tells it in the dimension of a

@@ -49,6 +49,7 @@ pub fn street(foods: usize, fares: &[i64]) -> Street {
         shops: fares.iter().enumerate().map(shop).collect(),
         packs: vec![],
         lots: vec![],
+        week_prices: Vec::new(),
         together: Default::default(),
     };
     let from = date(2026, 11, 30);

@@ -88,6 +88,32 @@ struct Line<'a> {
     optional: bool,
     #[serde(skip_serializing_if = "Option::is_none", default)]
     without: Option<Without<'a>>,
+    /// Which packs are opened when, where several sizes are opened more than once; what is bought over stands last, on no day.
+    #[serde(skip_serializing_if = "Vec::is_empty", default)]
+    opened: Vec<Opened<'a>>,
+}
+
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
+struct Opened<'a> {
+    /// The first use; null: for the shelf.
+    #[schemars(with = "Option<OnDate>")]
+    on: Option<Date>,
+    packs: Vec<Count<'a>>,
+}
+
+#[derive(Debug, Clone, JsonSchema, Serialize, Deserialize)]
+struct Count<'a> {
+    size: Cow<'a, str>,
+    count: u32,
+}
+
+impl<'a> Opened<'a> {
+    fn of(windows: &'a purchase::Windows) -> Vec<Opened<'a>> {
+        let count = |pack: &'a purchase::PackCount| Count { size: Cow::Borrowed(&pack.label), count: pack.count };
+        let opened = |on, packs: &'a [purchase::PackCount]| Opened { on, packs: packs.iter().map(count).collect() };
+        let over = Some(&windows.over).filter(|over| !over.is_empty());
+        windows.openings.iter().map(|opening| opened(opening.on, &opening.packs)).chain(over.map(|over| opened(None, over))).collect()
+    }
 }
 
 /// The offer to do without the last of a line.
@@ -118,6 +144,7 @@ impl<'a> Line<'a> {
             what_for: words::purposes(line).into_iter().map(Cow::Borrowed).collect(),
             optional: line.optional,
             without: line.without.as_ref().map(|without| Without::of(without, names)),
+            opened: line.windows.as_ref().filter(|windows| windows.several).map(Opened::of).unwrap_or_default(),
         }
     }
 }

@@ -54,6 +54,15 @@ pub struct Pack {
     pub at: Spot,
 }
 
+/// What one trip pays for a food.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WeekPrice {
+    pub food: FoodId,
+    /// All that it buys.
+    pub buys: Quantity,
+    pub cost: Money,
+}
+
 /// A food, or a dish that was cooked: what a shelf holds, and what is drawn from it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Ware {

@@ -48,7 +48,7 @@ fn fact_of<T>(value: T) -> Option<Fact<T>> {
 
 /// The only meal, with the week's needs bought.
 fn reckoned(street: &Street) -> MealNote {
-    meals(&street.kitchen, &street.week, &street.basket().paid).remove(0)
+    meals(&street.kitchen, &street.week, &street.basket().paid, &[]).remove(0)
 }
 
 /// Bluegrain: 200 kcal, 10 g protein, 4 g fibre in 100 g, 80 % edible; 3.00 for 500 g.
