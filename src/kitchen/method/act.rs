@@ -116,6 +116,8 @@ pub(super) struct Act {
     pub other: Option<(usize, usize)>,
     /// From there on the clause tells of another way to do it.
     pub another_way: Option<usize>,
+    /// Heats or makes what is none of the list: plates, the gravy.
+    pub of_another: bool,
 }
 
 impl Act {
@@ -178,6 +180,8 @@ pub(super) struct So {
     pub pressed: bool,
     /// The pressure cooker, slow cooker or rice cooker that was named last: "the cooker".
     pub cooker: Option<Kind>,
+    /// The label of the paragraph names it: "MICROWAVE: …".
+    pub labelled: Option<On>,
 }
 
 static PHRASES: LazyLock<Phrases<Place>> = LazyLock::new(|| Phrases::of(PLACES.iter().chain(WARES).copied()));
@@ -360,6 +364,7 @@ fn one_way(w: &Words, clause: &Clause, so: So, own: &[Known]) -> Act {
         left_out: false,
         other: None,
         another_way: None,
+        of_another: false,
     };
     // "Switch the oven off".
     let switches = matches!(word, "turn" | "switch");

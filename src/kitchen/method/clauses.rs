@@ -5,7 +5,7 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
-use super::verbs::{VERBS, Verb, inflected};
+use super::verbs::{VERBS, Verb, Way, inflected};
 use super::whereabouts::JOINS;
 use crate::kitchen::words::Words;
 use crate::measure::Kind as Sign;
@@ -45,6 +45,24 @@ impl Clause {
     /// "While the peppers cool, chop the onion": what it begins with goes on beside what it says.
     pub fn opens_beside(&self, w: &Words) -> bool {
         ["while", "whilst", "when", "once", "as"].iter().any(|word| w.is(self.start, word))
+    }
+
+    /// "Do not boil for more than 5 minutes", "there is no need to soak for 8 hours". "Do not lift the lid for 10 minutes" is a wait.
+    pub fn is_forbidden(&self, w: &Words) -> bool {
+        let at = (self.start..self.end).find(|at| !["and", "but", "just", "please"].iter().any(|word| w.is(*at, word)));
+        let Some(at) = at.filter(|at| w.kind(*at) == Some(Sign::Word)) else { return false };
+        let is = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
+        let there = at + 2 * usize::from(w.is(at, "there") && is(at + 1, &["is", "was"]));
+        let no_need = w.is(there, "no") && w.is(there + 1, "need")
+            || is(at, &["you", "they", "it"]) && is(at + 1, &["need", "do", "does"]) && w.is(at + 2, "not");
+        let after = match () {
+            () if is(at, &["do", "does", "should", "must"]) && w.is(at + 1, "not") => at + 2,
+            () if is(at, &["don't", "don’t", "never"]) => at + 1,
+            () => return no_need,
+        };
+        let beyond = (after..self.end).any(|at| is(at, &["more", "longer", "over", "beyond"]) && (is(at + 1, &["than"]) || is(at, &["over", "beyond"])));
+        let cooks = verb_at(w, after).is_some_and(|(verb, _)| matches!(verb.way, Way::Wait(..) | Way::HandsOn(_) | Way::Stand(_)));
+        cooks || beyond
     }
 
     /// Before "keeping them warm in a low oven": what is done with what is ready, beside it all.

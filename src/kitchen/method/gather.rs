@@ -10,7 +10,9 @@ use super::dish::Dishes;
 use super::headings::{headings, printed};
 use super::larder::Larder;
 use super::places::Kind;
+use super::verbs::Way;
 use super::text::{pieces, said};
+use super::ways::{Label, label};
 use super::whereabouts::{About, Whereabouts};
 use super::{MethodRead, Paragraph, Setting, name_fellows};
 use crate::kitchen::words::Words;
@@ -167,7 +169,7 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     /// Reads one clause, and notes where it leaves its foods.
     fn act(&self, w: &Words, clause: &Clause, paragraph: usize, so: So, noted: (&mut Whereabouts, &mut Dishes)) -> Act {
-        if clause.supposed {
+        if clause.supposed || clause.is_forbidden(w) {
             return act(w, clause, so, &self.own).supposed();
         }
         if clause.optional {
@@ -187,12 +189,33 @@ impl<'s, 'k> Gather<'s, 'k> {
             matches!(self.larder.kind(food), Some(crate::foods::Kind::Grain | crate::foods::Kind::Pulse | crate::foods::Kind::RawEgg))
         };
         let boils = foods.iter().all(|(food, _)| boiled(*food)) && !foods.is_empty();
-        let about = About { w, clause, foods: &foods, boils };
+        let about = About { w, clause, foods: &foods, boils, other: foods.is_empty() && self.is_of_something_else(w, clause) };
         let so = whereabouts.before(&about, paragraph, so);
         let mut read = act(w, clause, so, &self.own);
         whereabouts.after(&about, &mut read, so.place);
-        dishes.take(&about);
+        dishes.take(&about, &read);
+        read.of_another = about.other;
         read
+    }
+
+    /// "Warm the plates", "toast the bread", "make the gravy": what is heated or made is none of the list.
+    fn is_of_something_else(&self, w: &Words, clause: &Clause) -> bool {
+        const BEFORE: [&str; 8] = ["the", "a", "an", "some", "your", "plenty", "of", "four"];
+        const BESIDE: [&str; 8] = ["plate", "platter", "gravy", "sauce", "dressing", "salsa", "topping", "dumpling"];
+        let Some(verb) = clause.verb else { return false };
+        let makes = verb.word == "make";
+        let heats = matches!(verb.way, Way::Wait(..) | Way::HandsOn(_) | Way::Heat) || verb.word == "warm";
+        let passed = |at: &usize| BEFORE.iter().any(|word| w.is(*at, word)) || w.at(*at).is_some_and(|token| token.text.ends_with("ly"));
+        let at = clause.verb_end + (clause.verb_end..clause.end).take_while(passed).count();
+        if at >= clause.end || !(heats || makes) {
+            return false;
+        }
+        let beside = BESIDE.iter().any(|word| w.key_at(at) == *word);
+        let food = || w.food(at, self.setting.foods).and_then(|(food, _)| self.setting.foods[food].kind);
+        use crate::foods::Kind as Food;
+        // "Heat some oil, fry for 5 minutes" goes on with what was cut before.
+        let apart = |kind: Food| matches!(kind, Food::Bread | Food::Grain | Food::Pulse | Food::Vegetable | Food::Fruit | Food::Nut | Food::Seed);
+        makes && beside || heats && (w.key_at(at) == "plate" || w.key_at(at) == "platter" || w.key_at(at) == "gravy" || food().is_some_and(apart))
     }
 
     fn paragraph(&mut self, number: usize, paragraph: &Paragraph) {
@@ -202,6 +225,18 @@ impl<'s, 'k> Gather<'s, 'k> {
         let mut sentence = usize::MAX;
         self.heat_set_last = false;
         for (index, clause) in found.iter().enumerate() {
+            let mut clause = *clause;
+            if let Some(label) = self.label_of(&w, &clause, &found[index + 1..]) {
+                self.finish(&w, &mut draft, paragraph);
+                let words = w.text(clause.start..label.end);
+                self.lead = if self.lead.is_empty() { words.to_owned() } else { format!("{} {words}", self.lead) };
+                self.so.labelled = label.kind.map(On::Kind);
+                if clause.end == label.end {
+                    continue;
+                }
+                clause = Clause { start: label.end, verb_at: clause.verb_at.max(label.end), verb_end: clause.verb_end.max(label.end), ..clause };
+            }
+            let clause = &clause;
             if clause.sentence != sentence {
                 sentence = clause.sentence;
                 if self.branch != Branch::None {
@@ -237,8 +272,15 @@ impl<'s, 'k> Gather<'s, 'k> {
         }
         self.finish(&w, &mut draft, paragraph);
         self.end_branch();
+        self.so.labelled = None;
         self.dishes.turn_back();
         self.doubts.extend(std::mem::take(&mut self.untold).into_iter().map(|text| (paragraph.at.clone(), text)));
+    }
+
+    /// "MICROWAVE: prick the potatoes": where its paragraph happens, as far as nothing else is said.
+    fn label_of(&self, w: &Words, clause: &Clause, next: &[Clause]) -> Option<Label> {
+        let end = next.iter().take_while(|after| after.sentence == clause.sentence).last().map_or(clause.end, |last| last.end);
+        label(w, clause.start, end).filter(|label| label.end <= clause.end)
     }
 
     fn clause(&mut self, w: &Words, clause: &Clause, read: Act, next: &[Clause], draft: &mut Draft, paragraph: &Paragraph) {

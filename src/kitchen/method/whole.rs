@@ -128,7 +128,7 @@ impl Gather<'_, '_> {
     }
 
     /// Raw meat, poultry, fish and egg reach their least temperature in the last heated step that they are in, where no step names one. What no
-    /// step names is in all of them; what is only added off the heat reaches none.
+    /// step names is in all of them but those that heat plates or bread; what is only added off the heat reaches none. It is marked as estimated.
     pub(super) fn reach_inside(&mut self) {
         if self.made.iter().any(|made| made.step.inside.is_some()) {
             return;
@@ -139,7 +139,7 @@ impl Gather<'_, '_> {
                 made.foods.contains(&food)
                     || made.step.text.iter().any(|piece| matches!(piece, Piece::Ingredient { index, .. } if *index == food))
             });
-            let holds = |made: &&mut Made| made.heated && (!is_named || made.dish.contains(&food));
+            let holds = |made: &&mut Made| made.heated && if is_named { made.dish.contains(&food) } else { !made.of_another };
             if let Some(last) = self.made.iter_mut().rev().find(holds) {
                 last.step.inside = Some(Celsius(last.step.inside.map_or(least.0, |inside| inside.0.max(least.0))));
                 last.step.estimated.inside = true;

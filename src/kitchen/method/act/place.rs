@@ -11,6 +11,7 @@ impl Reading<'_> {
         match self.named.at {
             Some(on) => on,
             None if self.named.pan => HOB,
+            None if usual == HOB && self.so.labelled.is_some() => self.so.labelled.unwrap_or(usual),
             None => match self.so.own {
                 Own::On(on) => on,
                 // "Set the pressure cooker to sauté. Cook the onion": that is done in it.
@@ -26,7 +27,7 @@ impl Reading<'_> {
         if let Some(on) = self.named.at {
             return on;
         }
-        if let Some(on) = self.of_ware() {
+        if let Some(on) = self.so.labelled.filter(|_| !self.named.pan).or_else(|| self.of_ware()) {
             return on;
         }
         if self.named.pan || self.is_for_the_hob() {

@@ -3,7 +3,7 @@
 use super::super::clauses::{Clause, verb_at};
 use super::super::clock::times;
 use super::super::places::Kind;
-use super::super::verbs::{Verb, Way};
+use super::super::verbs::{Verb, Way, inflected};
 use super::{Act, Named, On, So, Takes};
 use crate::kitchen::words::Words;
 
@@ -51,6 +51,7 @@ impl Reading<'_> {
             _ if act.time.is_none() && self.is_for_the_table(verb) => act.takes = Takes::Serve,
             Way::Heat => self.heating(verb, act),
             Way::Set => self.setting(verb, act),
+            Way::Put if verb.word == "use" && self.used_for().is_some() => self.using(act),
             Way::Put => self.putting(act),
             Way::Hands => self.hands(verb, act),
             Way::HandsOn(kind) => self.hands_on(verb, kind, act),
@@ -60,6 +61,24 @@ impl Reading<'_> {
                 if act.time.is_none() && self.says(&["up"]) && self.says(&["day", "days", "week", "weeks", "month", "months"]) => {}
             Way::Stand(usual) => self.standing_as(verb.word, usual, act),
             Way::Leave => self.leaving(act),
+        }
+    }
+
+    /// "Use half of the oil for frying the onions": what it is used for.
+    fn used_for(&self) -> Option<&'static Verb> {
+        (self.clause.verb_end..self.object_end()).find_map(|at| {
+            let gerund = || inflected(&self.w.at(at + 1)?.text.to_lowercase(), "ing");
+            let verb = if self.w.is(at, "for") { gerund() } else { verb_at(self.w, at + 1).filter(|_| self.w.is(at, "to")).map(|(verb, _)| verb) };
+            verb.filter(|verb| matches!(verb.way, Way::HandsOn(_) | Way::Wait(..)))
+        })
+    }
+
+    fn using(&self, act: &mut Act) {
+        let Some(verb) = self.used_for() else { return };
+        match verb.way {
+            Way::HandsOn(kind) => self.hands_on(verb, kind, act),
+            Way::Wait(kind, usual) => self.waiting(verb, kind, usual, act),
+            _ => {}
         }
     }
 

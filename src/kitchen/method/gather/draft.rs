@@ -32,6 +32,8 @@ pub(super) struct Draft {
     pub day_before: bool,
     /// Begins with draining.
     pub drains: bool,
+    /// Heats what is none of the list.
+    pub of_another: bool,
 }
 
 /// What takes the place of some tokens.
@@ -79,12 +81,14 @@ pub struct Made {
     pub foods: Vec<usize>,
     /// What was together on the heat.
     pub dish: Vec<usize>,
+    /// Heats what is none of the list.
+    pub of_another: bool,
 }
 
 impl Made {
     /// A step that heats nothing and waits for nothing.
     pub fn of_words(step: Step) -> Self {
-        let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer] = [false; 8];
+        let [heated, waits_on_heat, boils, stands, or, overnight, day_before, one_layer, of_another] = [false; 9];
         Made {
             step,
             heated,
@@ -98,6 +102,7 @@ impl Made {
             trays: None,
             foods: Vec::new(),
             dish: Vec::new(),
+            of_another,
         }
     }
 

@@ -35,6 +35,8 @@ impl Gather<'_, '_> {
         }
         if draft.on.is_some() {
             draft.dish.extend(self.dishes.at_hand());
+            draft.dish.extend(self.dishes.inside(draft.on));
+            draft.of_another = read.of_another && draft.foods.is_empty();
         }
         let verb = clause.verb;
         if verb.is_some_and(|verb| matches!(verb.rate, Rate::Cut(_)) && !["trim", "carve"].contains(&verb.word)) {

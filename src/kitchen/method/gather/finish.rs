@@ -79,6 +79,7 @@ impl Gather<'_, '_> {
             trays: self.trays,
             foods: done.foods,
             dish: done.dish,
+            of_another: done.of_another,
         });
     }
 

@@ -96,6 +96,12 @@ impl Gather<'_, '_> {
             told.push(format!("\"{words}\" does not say of what the number is; write the unit: \"5 minutes\""));
         }
         let waits = matches!(read.takes, Takes::Wait { .. });
+        // "For a minute less than the packet says."
+        let packet = |at: usize| ["packet", "package", "pack", "instruction", "box", "label", "bag"].contains(&w.key_at(at));
+        let by_packet = (clause.verb_end..clause.end).any(|at| w.is(at, "than")) && (clause.verb_end..clause.end).any(packet);
+        if let (Takes::Wait { minutes, .. }, true, None) = (read.takes, by_packet, read.time) {
+            told.push(format!("\"{words}\" gives a time by the packet; {minutes} minutes are planned. Write the minutes"));
+        }
         // "Boil for 6 minutes (soft) or 10 (hard)": the first is planned.
         let longer = |time: &&Time| time.or && read.time.is_some_and(|first| time.high > first.high) && !time.overnight;
         let choice = times(w, clause.verb_end, clause.end);
