@@ -134,6 +134,7 @@ impl Act {
             need: None,
             place: None,
             off: false,
+            unknown: false,
             heat: Heat::default(),
             sets: false,
             slow: false,

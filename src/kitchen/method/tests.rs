@@ -13,6 +13,8 @@ use crate::measure::{Minutes, Spoons};
 mod asides;
 mod choices;
 mod figures;
+mod hands;
+mod mended;
 mod table;
 
 pub(super) fn kitchen() -> Vec<Appliance> {

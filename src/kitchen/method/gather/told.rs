@@ -27,6 +27,13 @@ fn other_day(w: &Words, clause: &Clause) -> Option<usize> {
 impl Gather<'_, '_> {
     pub(super) fn doubt(&mut self, w: &Words, clause: &Clause, read: &Act, paragraph: &Paragraph) {
         let words = w.text(clause.start..clause.end);
+        if clause.is_forbidden(w) {
+            if read.time.is_some() {
+                let text = format!("\"{words}\" says what is not done; its time is not planned");
+                self.doubts.push((paragraph.at.clone(), text));
+            }
+            return;
+        }
         if clause.supposed {
             if read.time.is_some() {
                 let text = format!("\"{words}\" is not planned, because it is done only where that is so; it stays in the words");

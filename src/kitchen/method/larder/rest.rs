@@ -4,6 +4,8 @@ use super::{Larder, Mention, Part};
 use crate::kitchen::words::Words;
 use crate::measure::{Kind as Sign, Unit};
 
+const PARTS: [&str; 5] = ["half", "third", "thirds", "quarter", "quarters"];
+
 impl Larder<'_> {
     /// Of what was divided last. "The other side" and "the second batch" are none.
     pub(super) fn rest_of_the_divided(&self, w: &Words, from: usize, at: usize, to: usize) -> Option<Mention> {
@@ -33,11 +35,10 @@ impl Larder<'_> {
     /// The "half", "two thirds", "2", "tin" after "the other", and the place after it.
     fn a_part(&self, w: &Words, at: usize, to: usize) -> Option<usize> {
         let said = |at: usize, words: &[&str]| words.iter().any(|word| w.is(at, word));
-        let parts = ["half", "third", "thirds", "quarter", "quarters"];
-        if at < to && said(at, &parts) {
+        if at < to && said(at, &PARTS) {
             return Some(at + 1);
         }
-        if said(at, &["two", "three"]) && said(at + 1, &parts) {
+        if said(at, &["two", "three"]) && said(at + 1, &PARTS) {
             return Some(at + 2);
         }
         let counted = self.named.iter().any(|named| matches!(named.unit_word(), Some(word) if w.key_at(at) == word));
@@ -50,15 +51,14 @@ impl Larder<'_> {
 
     /// Is it counted so: "the other 2" of what comes in pieces, "the other tin" of tins?
     fn fits(&self, w: &Words, index: usize, said: std::ops::Range<usize>) -> bool {
+        if PARTS.iter().any(|word| w.is(said.end - 1, word)) {
+            return true;
+        }
         let number = w.amount(said.start).ok().flatten().filter(|read| read.end == said.end);
         match number {
             Some(read) => self.share_of(index, &read.amount.high, read.amount.unit).is_some_and(|share| share == *self.left(index)),
-            None => said.len() > 1 || !self.is_unit(w, said.start) || self.is_counted_in(w, index, said.start),
+            None => self.is_counted_in(w, index, said.start),
         }
-    }
-
-    fn is_unit(&self, w: &Words, at: usize) -> bool {
-        self.named.iter().any(|named| matches!(named.unit_word(), Some(word) if w.key_at(at) == word))
     }
 
     fn is_counted_in(&self, w: &Words, index: usize, at: usize) -> bool {
