@@ -411,7 +411,7 @@ fn sprigs_and_bunches_are_shown_in_a_cooks_fractions() {
         (1.125, "sprig", "1 sprig"),
         (1.4, "sprig", "1⅓ sprigs"),
         (2.25, "sprig", "2⅓ sprigs"),
-        (6.75, "sprig", "7 sprigs"),
+        (6.8, "sprig", "7 sprigs"),
         (4.5, "clove", "4½ cloves"),
         (3.0, "tin", "3 tins"),
         (0.05, "pinch", "¼ pinch"),

@@ -60,7 +60,8 @@ impl Clause {
             () if is(at, &["don't", "don’t", "never"]) => at + 1,
             () => return no_need,
         };
-        let beyond = (after..self.end).any(|at| is(at, &["more", "longer", "over", "beyond"]) && (is(at + 1, &["than"]) || is(at, &["over", "beyond"])));
+        let beyond = (after..self.end)
+            .any(|at| is(at, &["more", "longer", "over", "beyond"]) && (is(at + 1, &["than"]) || is(at, &["over", "beyond"])));
         let cooks = verb_at(w, after).is_some_and(|(verb, _)| matches!(verb.way, Way::Wait(..) | Way::HandsOn(_) | Way::Stand(_)));
         cooks || beyond
     }

@@ -131,8 +131,12 @@ fn unit_unsaid(w: &Words, at: usize, to: usize) -> Option<Time> {
 
 /// "Turn and roast for the same time": the last time before it in the paragraph. "At the same time" is none.
 fn as_long_again(w: &Words, at: usize, to: usize) -> Option<Time> {
-    const SPANS: [&[&str]; 4] =
-        [&["the", "same", "time"], &["the", "same", "length", "of", "time"], &["the", "same", "amount", "of", "time"], &["as", "long", "again"]];
+    const SPANS: [&[&str]; 4] = [
+        &["the", "same", "time"],
+        &["the", "same", "length", "of", "time"],
+        &["the", "same", "amount", "of", "time"],
+        &["as", "long", "again"],
+    ];
     let says = |words: &&&[&str]| words.iter().enumerate().all(|(index, word)| w.is(at + index, word));
     let end = at + SPANS.iter().find(says)?.len();
     if at == 0 || end > to || w.is(at - 1, "at") {

@@ -10,8 +10,8 @@ use super::dish::Dishes;
 use super::headings::{headings, printed};
 use super::larder::Larder;
 use super::places::Kind;
-use super::verbs::Way;
 use super::text::{pieces, said};
+use super::verbs::Way;
 use super::ways::{Label, label};
 use super::whereabouts::{About, Whereabouts};
 use super::{MethodRead, Paragraph, Setting, name_fellows};
@@ -214,8 +214,10 @@ impl<'s, 'k> Gather<'s, 'k> {
         let food = || w.food(at, self.setting.foods).and_then(|(food, _)| self.setting.foods[food].kind);
         use crate::foods::Kind as Food;
         // "Heat some oil, fry for 5 minutes" goes on with what was cut before.
-        let apart = |kind: Food| matches!(kind, Food::Bread | Food::Grain | Food::Pulse | Food::Vegetable | Food::Fruit | Food::Nut | Food::Seed);
-        makes && beside || heats && (w.key_at(at) == "plate" || w.key_at(at) == "platter" || w.key_at(at) == "gravy" || food().is_some_and(apart))
+        let apart =
+            |kind: Food| matches!(kind, Food::Bread | Food::Grain | Food::Pulse | Food::Vegetable | Food::Fruit | Food::Nut | Food::Seed);
+        makes && beside
+            || heats && (w.key_at(at) == "plate" || w.key_at(at) == "platter" || w.key_at(at) == "gravy" || food().is_some_and(apart))
     }
 
     fn paragraph(&mut self, number: usize, paragraph: &Paragraph) {
@@ -234,7 +236,8 @@ impl<'s, 'k> Gather<'s, 'k> {
                 if clause.end == label.end {
                     continue;
                 }
-                clause = Clause { start: label.end, verb_at: clause.verb_at.max(label.end), verb_end: clause.verb_end.max(label.end), ..clause };
+                clause =
+                    Clause { start: label.end, verb_at: clause.verb_at.max(label.end), verb_end: clause.verb_end.max(label.end), ..clause };
             }
             let clause = &clause;
             if clause.sentence != sentence {

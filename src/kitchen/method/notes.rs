@@ -200,9 +200,11 @@ fn says_how_long(w: &Words, start: usize, end: usize, dish: &str) -> bool {
 
 /// "Prep 20 min, cook 40 min", "Total time: 1 hour": figures of the whole, and nothing that is done.
 fn is_sum_of_times(w: &Words, start: usize, end: usize) -> bool {
-    const OF_WHAT: [&str; 12] = ["prep", "preparation", "total", "active", "cook", "cooking", "time", "resting", "standing", "ready", "hands", "on"];
+    const OF_WHAT: [&str; 12] =
+        ["prep", "preparation", "total", "active", "cook", "cooking", "time", "resting", "standing", "ready", "hands", "on"];
     let opens = ["prep", "preparation", "total", "active"].iter().any(|word| w.is(start, word));
-    let named = opens || ["cook", "cooking", "ready"].iter().any(|word| w.is(start, word)) && (w.is(start + 1, "time") || w.is(start + 1, "in"));
+    let named =
+        opens || ["cook", "cooking", "ready"].iter().any(|word| w.is(start, word)) && (w.is(start + 1, "time") || w.is(start + 1, "in"));
     let found = times(w, start, end);
     let in_a_time = |at: usize| found.iter().any(|time| (time.start..time.end).contains(&at));
     let plain = |at: usize| {

@@ -153,8 +153,13 @@ mod tests {
         for (method, meant) in [
             (&["Pressure cooker: Cook the beans with the onion for 25 minutes.", "Hob: Simmer for 1½ hours."][..], "pressure cooker w25"),
             (&["On the hob: simmer the beans with the onion for 90 minutes. In the slow cooker: cook for 8 hours."], "hob w90"),
-            (&["Slow cooker method: put the beans in with the onion and cook on low for 8 hours.", "Stovetop method: simmer for 90 minutes."],
-             "slow cooker w480"),
+            (
+                &[
+                    "Slow cooker method: put the beans in with the onion and cook on low for 8 hours.",
+                    "Stovetop method: simmer for 90 minutes.",
+                ],
+                "slow cooker w480",
+            ),
         ] {
             let found = read(&beans, method);
             assert_eq!((told(&found), found.notes.len(), found.doubts.len()), (vec![meant.to_owned()], 1, 1), "{method:?}");
@@ -164,7 +169,8 @@ mod tests {
     #[test]
     fn parts_of_one_way_are_all_done() {
         let beef = ["500 g beef shin", "500 ml beef stock"];
-        let parts = read(&beef, &["On the hob: simmer the beef in the stock for 20 minutes.", "In the oven: braise at 150 °C for 2 hours."]);
+        let parts =
+            read(&beef, &["On the hob: simmer the beef in the stock for 20 minutes.", "In the oven: braise at 150 °C for 2 hours."]);
         assert_eq!(told(&parts), ["hob w20", "oven w120 c150"]);
         assert_eq!((parts.notes.len(), parts.doubts.len()), (0, 0));
         // One label names the place, and an oven's degrees are no label.

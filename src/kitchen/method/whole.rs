@@ -130,6 +130,7 @@ impl Gather<'_, '_> {
     /// Raw meat, poultry, fish and egg reach their least temperature in the last heated step that they are in, where no step names one. What no
     /// step names is in all of them but those that heat plates or bread; what is only added off the heat reaches none. It is marked as estimated.
     pub(super) fn reach_inside(&mut self) {
+        self.check_before_the_rest();
         if self.made.iter().any(|made| made.step.inside.is_some()) {
             return;
         }
@@ -143,6 +144,16 @@ impl Gather<'_, '_> {
             if let Some(last) = self.made.iter_mut().rev().find(holds) {
                 last.step.inside = Some(Celsius(last.step.inside.map_or(least.0, |inside| inside.0.max(least.0))));
                 last.step.estimated.inside = true;
+            }
+        }
+    }
+
+    /// "Roast 50 minutes. Core 75 °C. Rest 15 minutes": what is off the heat gets no hotter, so it is of the step before.
+    fn check_before_the_rest(&mut self) {
+        for index in 1..self.made.len() {
+            let [before, rest] = &mut self.made[index - 1..=index] else { continue };
+            if rest.stands && before.heated && before.step.inside.is_none() {
+                before.step.inside = rest.step.inside.take();
             }
         }
     }

@@ -90,6 +90,11 @@ impl Reading<'_> {
         // "Give it another 10 minutes"; "give it a stir" is work.
         const WORK: [&str; 10] = ["stir", "whisk", "blitz", "mix", "shake", "toss", "knead", "beat", "whizz", "rub"];
         if verb.word == "give" && act.time.is_some() && !self.says(&WORK) {
+            // "Give the beef a good 10 minutes in the hot oil."
+            if self.named.at.is_none() && act.heat.oven.is_none() && self.is_for_the_hob() {
+                (act.takes, act.need, act.place) = (Takes::Hands(self.worked(act)), Some(HOB), Some(Some(HOB)));
+                return;
+            }
             return self.wait(act, self.named.at.or(act.heat.oven.map(|_| OVEN)).or(self.so.place), 0);
         }
         // So long nobody works: "coat and leave", and told.

@@ -67,7 +67,7 @@ impl Reading<'_> {
     }
 
     /// "In the butter", "in boiling water", "stirring": what nobody does in an oven.
-    fn is_for_the_hob(&self) -> bool {
+    pub(super) fn is_for_the_hob(&self) -> bool {
         let (w, clause) = (self.w, self.clause);
         let stirred = self.says(&["stirring", "whisking", "tossing", "shaking", "al", "fry", "frying", "sizzle"]);
         let fat = |at: usize| ["butter", "oil", "ghee", "fat", "water"].iter().any(|word| w.is(at, word));

@@ -68,7 +68,8 @@ impl Reading<'_> {
     fn used_for(&self) -> Option<&'static Verb> {
         (self.clause.verb_end..self.object_end()).find_map(|at| {
             let gerund = || inflected(&self.w.at(at + 1)?.text.to_lowercase(), "ing");
-            let verb = if self.w.is(at, "for") { gerund() } else { verb_at(self.w, at + 1).filter(|_| self.w.is(at, "to")).map(|(verb, _)| verb) };
+            let verb =
+                if self.w.is(at, "for") { gerund() } else { verb_at(self.w, at + 1).filter(|_| self.w.is(at, "to")).map(|(verb, _)| verb) };
             verb.filter(|verb| matches!(verb.way, Way::HandsOn(_) | Way::Wait(..)))
         })
     }
@@ -127,6 +128,10 @@ impl Reading<'_> {
         // "Brown sugar and butter go in the pan."
         if self.says(&["go", "goes"]) && act.time.is_none() {
             act.place = self.named.at.or(self.named.pan.then_some(HOB)).map(Some);
+        }
+        // "Everything goes in the slow cooker for 8 hours."
+        if let (true, true, Some(on)) = (self.says(&["go", "goes"]), act.time.is_some() && !act.off, self.named.at) {
+            return self.wait(act, Some(on), 0);
         }
         // "Then 40 minutes at 170 °C."
         if act.time.is_some() && act.heat.oven.is_some() {

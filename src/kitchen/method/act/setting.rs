@@ -42,7 +42,7 @@ impl Reading<'_> {
         }
         // "Heat 1 minute more" goes on where it was.
         let more = act.time.is_some_and(|time| time.further);
-        let on = if more { self.heated(HOB) } else { self.named.at.unwrap_or(HOB) };
+        let on = if more || self.so.labelled == Some(On::Kind(Kind::Microwave)) { self.heated(HOB) } else { self.named.at.unwrap_or(HOB) };
         if act.time.is_some() {
             return self.wait(act, Some(on), 0);
         }

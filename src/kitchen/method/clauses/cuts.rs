@@ -154,7 +154,10 @@ pub(super) fn joined(w: &Words, found: Vec<Clause>) -> Vec<Clause> {
             }
             Some(before) => before.end = clause.end,
             // "Full power, 3 minutes; stand 2 minutes" tells two things.
-            None if index + 1 < count && !(timed && w.kind(clause.end - 1) == Some(Sign::Semicolon)) => lead = Some(clause.start),
+            // So does "everything goes in the slow cooker for 8 hours while you do something else".
+            None if index + 1 < count && !(timed && (w.kind(clause.end - 1) == Some(Sign::Semicolon) || is_while_you(w, clause.end))) => {
+                lead = Some(clause.start);
+            }
             None => kept.push(clause),
         }
     }

@@ -23,7 +23,8 @@ const TENS: [(&str, f64); 9] = [
 pub(super) const MOST_HOURS: f64 = 6.0;
 
 /// Words between "a" or a number and its unit: "a further hour", "5 more minutes".
-pub(super) const FILLERS: [&str; 12] = ["further", "more", "good", "full", "additional", "extra", "whole", "last", "final", "other", "or so", "odd"];
+pub(super) const FILLERS: [&str; 12] =
+    ["further", "more", "good", "full", "additional", "extra", "whole", "last", "final", "other", "or so", "odd"];
 
 /// What may follow a number whose unit was said before: "a further 10 without the lid", "1 hr 10 at 150 °C".
 const GOES_ON: [&str; 17] = [

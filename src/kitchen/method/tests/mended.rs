@@ -66,21 +66,27 @@ fn what_is_left_is_taken_without_its_name_and_the_parts_add_up() {
     let lines = ["6 eggs", "100 ml cream", "2 tins (400 g) chopped tomatoes", "4 tbsp oil", "2 onions"];
     for (method, meant) in [
         ("Beat 4 of the eggs with the cream. Chop the other 2.", &["4 of 6 eggs", "100 ml cream", "2 of 6 eggs"][..]),
-        ("Mix one tin of tomatoes with the cream. Mix in the second tin.", &[
-            "1 tin of 2 tins (400 g) chopped tomatoes", "100 ml cream", "1 tin of 2 tins (400 g) chopped tomatoes",
-        ]),
-        ("Mix half of the oil with the cream. Mix the other half with the eggs.", &[
-            "2 tbsp of 4 tbsp oil", "100 ml cream", "2 tbsp of 4 tbsp oil", "6 eggs",
-        ]),
-        ("Mix a third of the oil with the cream. Mix the remaining two thirds with the eggs.", &[
-            "1⅓ tbsp of 4 tbsp oil", "100 ml cream", "2⅔ tbsp of 4 tbsp oil", "6 eggs",
-        ]),
+        (
+            "Mix one tin of tomatoes with the cream. Mix in the second tin.",
+            &["1 tin of 2 tins (400 g) chopped tomatoes", "100 ml cream", "1 tin of 2 tins (400 g) chopped tomatoes"],
+        ),
+        (
+            "Mix half of the oil with the cream. Mix the other half with the eggs.",
+            &["2 tbsp of 4 tbsp oil", "100 ml cream", "2 tbsp of 4 tbsp oil", "6 eggs"],
+        ),
+        (
+            "Mix a third of the oil with the cream. Mix the remaining two thirds with the eggs.",
+            &["1⅓ tbsp of 4 tbsp oil", "100 ml cream", "2⅔ tbsp of 4 tbsp oil", "6 eggs"],
+        ),
     ] {
         let found = read(&lines, &[method]);
         assert_eq!(foods(&lines, &found).concat(), meant, "{method}");
         assert!(found.doubts.is_empty(), "{method}: {:?}", found.doubts);
     }
     // The other side of a cake is no part of anything.
-    let turned = read(&["4 tbsp oil", "2 onions"], &["Fry the onions in half the oil for 5 minutes, turn and fry the other side for 5 minutes. Add the rest of the oil."]);
+    let turned = read(
+        &["4 tbsp oil", "2 onions"],
+        &["Fry the onions in half the oil for 5 minutes, turn and fry the other side for 5 minutes. Add the rest of the oil."],
+    );
     assert_eq!(turned.doubts, []);
 }
