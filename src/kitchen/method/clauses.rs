@@ -5,6 +5,7 @@
 use std::collections::HashMap;
 use std::sync::LazyLock;
 
+use super::degrees::heat;
 use super::verbs::{VERBS, Verb, Way, inflected};
 use super::whereabouts::JOINS;
 use crate::kitchen::words::Words;
@@ -17,7 +18,7 @@ mod sentences;
 
 use self::cuts::{cuts, joined};
 use self::head::head;
-use self::marks::{is_meanwhile, may_be_left_out, suppose, tells_how_long, turns_meanwhile};
+use self::marks::{hang_on, is_meanwhile, may_be_left_out, suppose, tells_how_long, turns_meanwhile};
 pub(super) use self::sentences::sentences;
 
 /// Tokens of a paragraph that tell of one action.
@@ -37,6 +38,8 @@ pub(super) struct Clause {
     pub supposed: bool,
     /// Whoever cooks may leave it out: "if you like, …", "optional: …".
     pub optional: bool,
+    /// Done only where something turned out so: "if the sauce is thin", "unless they are soft".
+    pub conditional: bool,
     /// In a sentence that begins with "to serve".
     pub to_serve: bool,
 }
@@ -112,9 +115,11 @@ pub(super) fn verb_at(w: &Words, at: usize) -> Option<(&'static Verb, usize)> {
             }
             end += 1;
         }
+        // "Core 75 °C" is how hot it is inside.
+        let is_figure = verb.word == "core" && heat(w, end, (end + 4).min(w.len()), false, true).oven.is_some();
         // "Roast-in-the-bag", "brown-skinned": no verb.
         // "Cut side down", "brown side up": how it lies.
-        (!w.is_hyphen(end) && !["of", "side", "sides"].iter().any(|word| w.is(end, word))).then_some((*verb, end))
+        (!is_figure && !w.is_hyphen(end) && !["of", "side", "sides"].iter().any(|word| w.is(end, word))).then_some((*verb, end))
     })
 }
 
@@ -148,6 +153,7 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
                 meanwhile: false,
                 supposed: false,
                 optional: false,
+                conditional: false,
                 to_serve,
             });
         }
@@ -157,6 +163,7 @@ pub(super) fn clauses(w: &Words, names: &Names) -> Vec<Clause> {
         }
         suppose(w, start, &mut found);
         may_be_left_out(w, start, end, &mut found);
+        hang_on(w, &mut found);
         for clause in found {
             match all.last_mut() {
                 // "If using dried beans, soak them and boil for 1 hour": the boiling hangs on it too.

@@ -17,16 +17,19 @@ use super::whereabouts::{About, Whereabouts};
 use super::{MethodRead, Paragraph, Setting, name_fellows};
 use crate::kitchen::words::Words;
 use crate::kitchen::{ApplianceId, Piece, Spot};
-use crate::measure::Celsius;
+use crate::measure::{Celsius, Kind as Sign};
 
 mod draft;
 mod fill;
 mod finish;
+mod objects;
 mod order;
+mod pressure;
 mod told;
 
 use self::draft::Draft;
 pub(super) use self::draft::{Made, Placed, blank};
+use self::objects::Objects;
 
 /// More hands than this before an appliance is needed are a step of their own.
 const MOST_HANDS_BEFORE: f64 = 2.0;
@@ -63,6 +66,14 @@ pub(super) struct Gather<'s, 'k> {
     pub(super) cut: Vec<usize>,
     /// Doubts of the paragraph that is read.
     untold: Vec<String>,
+    /// What the first thing on the heat is done to, where only later words name it.
+    objects: Option<Objects>,
+    /// The number of the clause that is read, over all paragraphs.
+    clauses_read: usize,
+    /// "Meanwhile, heat the grill": what is done beside comes with the next sentence.
+    heats_meanwhile: bool,
+    /// The pressure cooker has cooked under pressure, and nothing has said yet that it is opened or released.
+    closed: bool,
 }
 
 impl<'s, 'k> Gather<'s, 'k> {
@@ -92,11 +103,16 @@ impl<'s, 'k> Gather<'s, 'k> {
             trays: None,
             cut: Vec::new(),
             untold: Vec::new(),
+            objects: None,
+            clauses_read: 0,
+            heats_meanwhile: false,
+            closed: false,
         }
     }
 
     pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
         self.whereabouts = Whereabouts::new(self.setting.ingredients.len(), self.never_used(paragraphs));
+        self.objects = self.objects_of_the_first_heat(paragraphs);
         let headings = headings(paragraphs);
         for (number, paragraph) in paragraphs.iter().enumerate() {
             if headings[number] {
@@ -121,6 +137,7 @@ impl<'s, 'k> Gather<'s, 'k> {
         self.reach_inside();
         let shares = self.unfinished();
         self.doubts.extend(shares);
+        self.tell_what_nobody_cooks();
         self.told()
     }
 
@@ -192,6 +209,11 @@ impl<'s, 'k> Gather<'s, 'k> {
         let about = About { w, clause, foods: &foods, boils, other: foods.is_empty() && self.is_of_something_else(w, clause) };
         let so = whereabouts.before(&about, paragraph, so);
         let mut read = act(w, clause, so, &self.own);
+        read.conditional = clause.conditional && read.time.is_some();
+        if let (true, Takes::Wait { written, .. }) = (read.conditional, &mut read.takes) {
+            *written = false;
+        }
+        self.stays_under_pressure(&about, dishes, &mut read);
         whereabouts.after(&about, &mut read, so.place);
         dishes.take(&about, &read);
         read.of_another = about.other;
@@ -234,6 +256,7 @@ impl<'s, 'k> Gather<'s, 'k> {
                 self.lead = if self.lead.is_empty() { words.to_owned() } else { format!("{} {words}", self.lead) };
                 self.so.labelled = label.kind.map(On::Kind);
                 if clause.end == label.end {
+                    self.clauses_read += 1;
                     continue;
                 }
                 clause =
@@ -242,7 +265,10 @@ impl<'s, 'k> Gather<'s, 'k> {
             let clause = &clause;
             if clause.sentence != sentence {
                 sentence = clause.sentence;
-                if self.branch != Branch::None {
+                // "Meanwhile, heat the grill. Grill the salmon": what was not touched yet is done beside.
+                let goes_on = self.heats_meanwhile && draft.is_empty() && self.begins_with_something_new(&w, clause);
+                self.heats_meanwhile = false;
+                if self.branch != Branch::None && !goes_on {
                     self.finish(&w, &mut draft, paragraph);
                     self.end_branch();
                 }
@@ -253,6 +279,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             if clause.meanwhile && !draft.is_empty() && self.says_no_more(&w, clause) {
                 self.heat_beside(&w, clause, number);
                 draft.add(clause.start, clause.end);
+                self.clauses_read += 1;
                 continue;
             }
             if clause.meanwhile {
@@ -271,10 +298,14 @@ impl<'s, 'k> Gather<'s, 'k> {
             let read = self.in_rounds(&w, clause, read, &draft, paragraph);
             let read = self.without_the_wait_of_the_next(&w, read, clause, found.get(index + 1));
             self.tell_figures(&w, clause, &read, paragraph);
+            self.heats_meanwhile |= read.takes == Takes::Preheat && self.branch == Branch::Begins;
             self.clause(&w, clause, read, &found[index + 1..], &mut draft, paragraph);
+            self.opens_or_closes(&w, clause, &read);
+            self.clauses_read += 1;
         }
         self.finish(&w, &mut draft, paragraph);
         self.end_branch();
+        self.heats_meanwhile = false;
         self.so.labelled = None;
         self.dishes.turn_back();
         self.doubts.extend(std::mem::take(&mut self.untold).into_iter().map(|text| (paragraph.at.clone(), text)));
@@ -299,13 +330,13 @@ impl<'s, 'k> Gather<'s, 'k> {
         }
         // "Prove for 20 minutes while the oven heats to 230 °C" sets it, too.
         let beside = (clause.start..clause.end).any(|at| w.is(at, "oven")) && read.other.is_none();
-        let of_oven = read.sets || beside || read.place == Some(Some(On::Kind(Kind::Oven)));
+        let of_oven = !read.stands_in_it && (read.sets || beside || read.place == Some(Some(On::Kind(Kind::Oven))));
         if of_oven && let Some(celsius) = read.heat.oven {
-            self.oven = Some((celsius, read.heat.guessed));
+            self.set_oven(celsius, &read);
         }
         let text = (clause.start, clause.end);
         match read.takes {
-            Takes::Preheat => return,
+            Takes::Preheat => return self.keep_what_more_is_said(w, clause),
             Takes::Serve => {
                 // What is printed at the table takes no time; its foods are named there, and stay for the first step.
                 let words = said(w, text.0, text.1);
@@ -396,8 +427,45 @@ impl<'s, 'k> Gather<'s, 'k> {
         let read = self.act(w, clause, paragraph, self.so, (&mut whereabouts, &mut dishes));
         (self.whereabouts, self.dishes) = (whereabouts, dishes);
         if let (Takes::Preheat, Some(celsius)) = (read.takes, read.heat.oven) {
-            self.oven = Some((celsius, read.heat.guessed));
+            self.set_oven(celsius, &read);
         }
+    }
+
+    /// What follows in the oven is as hot.
+    pub(super) fn set_oven(&mut self, celsius: Celsius, read: &Act) {
+        self.oven = Some((celsius, read.heat.guessed));
+        self.so.oven = Some((celsius, if read.heat.by.is_some() { self.so.oven.is_some_and(|(_, f)| f) } else { read.heat.fahrenheit }));
+    }
+
+    /// "Heat the oven with a baking stone inside": more than how hot it is stays in the words.
+    fn keep_what_more_is_said(&mut self, w: &Words, clause: &Clause) {
+        #[rustfmt::skip]
+        const SAID: [&str; 60] = [
+            "heat", "preheat", "pre", "the", "your", "an", "a", "oven", "grill", "to", "at", "on", "in", "of", "up", "and", "or", "then", "first", "now", "start", "by",
+            "meanwhile", "meantime", "while", "whilst", "when", "you", "are", "ready", "bake", "cook", "temperature", "degrees", "degree", "c", "f", "celsius", "fahrenheit",
+            "centigrade", "fan", "gas", "mark", "no", "convection", "conventional", "electric", "high", "medium", "hot", "very", "moderate", "low", "cool", "slow",
+            "turn", "set", "get", "broiler", "for",
+        ];
+        let times = times(w, clause.start, clause.end);
+        let more = (clause.start..clause.end).any(|at| {
+            let word = w.at(at).filter(|token| token.kind == Sign::Word && token.text.len() > 1 && !token.text.ends_with("ly"));
+            word.is_some() && !SAID.iter().any(|said| w.is(at, said)) && !times.iter().any(|time| (time.start..time.end).contains(&at))
+        });
+        if more {
+            let words = said(w, clause.start, clause.end);
+            self.lead = if self.lead.is_empty() { words } else { format!("{} {words}", self.lead) };
+        }
+    }
+
+    /// Does a sentence begin with foods that no step has named yet?
+    fn begins_with_something_new(&self, w: &Words, clause: &Clause) -> bool {
+        let named: Vec<usize> =
+            self.larder.mentions(w, clause.verb_end, clause.end).into_iter().flat_map(|mention| mention.foods).collect();
+        let touched = |food: &usize| {
+            let piece = |piece: &Piece| matches!(piece, Piece::Ingredient { index, .. } if index == food);
+            self.made.iter().any(|made| made.step.text.iter().any(piece))
+        };
+        !named.is_empty() && !named.iter().any(touched)
     }
 
     fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {
@@ -410,8 +478,13 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     fn placed(&mut self, read: &Act) {
         if let Some(place) = read.place {
+            match place {
+                None => self.so.was = self.so.place.or(self.so.was),
+                Some(_) => self.so.switched_off = false,
+            }
             self.so.place = place;
         }
+        self.so.switched_off |= read.switched_off;
         self.so.turned_down |= read.turned_down;
         self.heat_set_last = read.turned_down;
         self.so.pressed |= read.need == Some(On::Kind(Kind::Pressure)) && matches!(read.takes, Takes::Wait { .. });

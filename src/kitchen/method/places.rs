@@ -29,7 +29,7 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::At(Kind::Oven), "oven"), (Place::At(Kind::Oven), "middle shelf"), (Place::At(Kind::Oven), "top shelf"),
     (Place::At(Kind::Oven), "moderate one"), (Place::At(Kind::Oven), "slow one"), (Place::At(Kind::Oven), "cool one"), (Place::At(Kind::Oven), "brisk one"),
     (Place::At(Kind::Hob), "hob"), (Place::At(Kind::Hob), "stove"), (Place::At(Kind::Hob), "stovetop"), (Place::At(Kind::Hob), "stove top"),
-    (Place::At(Kind::Hob), "on the heat"), (Place::At(Kind::Hob), "over the heat"), (Place::At(Kind::Hob), "over heat"), (Place::At(Kind::Hob), "burner"),
+    (Place::At(Kind::Hob), "on the heat"), (Place::At(Kind::Hob), "over the heat"), (Place::At(Kind::Hob), "over heat"), (Place::At(Kind::Hob), "to the heat"), (Place::At(Kind::Hob), "burner"),
     (Place::At(Kind::Hob), "low heat"), (Place::At(Kind::Hob), "medium heat"), (Place::At(Kind::Hob), "high heat"), (Place::At(Kind::Hob), "gentle heat"),
     (Place::At(Kind::Hob), "moderate heat"), (Place::At(Kind::Hob), "medium low heat"), (Place::At(Kind::Hob), "medium high heat"),
     (Place::At(Kind::Hob), "moderately high heat"), (Place::At(Kind::Hob), "strong heat"), (Place::At(Kind::Hob), "fierce heat"), (Place::At(Kind::Hob), "low flame"),

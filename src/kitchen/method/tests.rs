@@ -13,6 +13,7 @@ use crate::measure::{Minutes, Spoons};
 mod asides;
 mod choices;
 mod figures;
+mod fourth;
 mod hands;
 mod mended;
 mod table;

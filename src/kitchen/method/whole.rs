@@ -7,6 +7,7 @@
 use super::gather::{Gather, Made};
 use super::places::Kind;
 use super::rates;
+use super::text::with;
 use crate::foods::Kind as FoodKind;
 use crate::kitchen::{Piece, Spot};
 use crate::measure::{Amount, Celsius, Minutes};
@@ -83,14 +84,7 @@ impl Gather<'_, '_> {
         if soaked.is_empty() {
             return;
         }
-        let mut text = vec![Piece::Words("With ".to_owned())];
-        for (place, food) in soaked.iter().enumerate() {
-            if place > 0 {
-                text.push(Piece::Words(if place + 1 == soaked.len() { " and ".to_owned() } else { ", ".to_owned() }));
-            }
-            text.push(Piece::Ingredient { index: *food, share: None });
-        }
-        text.push(Piece::Words(": ".to_owned()));
+        let mut text = with(&soaked);
         let first = &mut self.made[0];
         text.append(&mut first.step.text);
         first.step.text = text;

@@ -27,6 +27,9 @@ impl Reading<'_> {
         if let Some(on) = self.named.at {
             return on;
         }
+        if self.is_surely_of_the_hob() {
+            return HOB;
+        }
         if let Some(on) = self.so.labelled.filter(|_| !self.named.pan).or_else(|| self.of_ware()) {
             return on;
         }
@@ -64,6 +67,19 @@ impl Reading<'_> {
     /// A cooker that was set just now is set for what is done next; an oven needs its time.
     fn set_for_it(&self) -> Option<On> {
         self.so.place.filter(|on| self.so.ready && !matches!(on, On::Kind(Kind::Oven | Kind::Grill)))
+    }
+
+    /// "Cook, in batches, in a flameproof casserole", "cook, stirring", "cook until browned": an oven that is heated by then waits for what
+    /// comes after.
+    fn is_surely_of_the_hob(&self) -> bool {
+        let (w, clause) = (self.w, self.clause);
+        let elsewhere = self.so.labelled.is_some() || self.so.place.is_some_and(|on| on != HOB && on != OVEN);
+        let browned = (clause.verb_end..clause.end).any(|at| w.is(at, "until") && (w.is(at + 1, "browned") || w.is(at + 1, "brown")))
+            && !self.says(&["top", "bubbling"])
+            && self.so.own != Own::InWare;
+        let in_it = matches!(self.so.own, Own::On(on) if on != HOB) || self.so.place == Some(OVEN);
+        let stirred = self.is_stirred() && !in_it;
+        !elsewhere && (self.says(&["flameproof", "batches"]) || stirred || browned && !in_it)
     }
 
     /// "In the butter", "in boiling water", "stirring": what nobody does in an oven.

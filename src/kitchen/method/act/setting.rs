@@ -93,7 +93,7 @@ impl Reading<'_> {
         }
         if act.heat.oven.is_some() || self.is_setting_of_heat() {
             act.sets = act.heat.oven.is_some();
-            if act.sets || self.named.at == Some(On::Kind(Kind::Oven)) {
+            if !act.off && (act.sets || self.named.at == Some(On::Kind(Kind::Oven))) {
                 act.place = Some(Some(On::Kind(Kind::Oven)));
             }
             // "Reduce the oven to 160 °C for 20 minutes" waits too.

@@ -176,7 +176,7 @@ fn counted(w: &Words, at: usize, to: usize) -> Option<Time> {
     // "A" alone begins a time only where a unit follows; a glued dash makes an adjective: "5-minute eggs".
     let (low, high, end) = number(w, at)?;
     // "For 40-odd minutes."
-    let end = end + usize::from(w.is_hyphen(end) && w.is(end + 1, "odd"));
+    let end = if w.is_hyphen(end) && (w.is(end + 1, "odd") || w.is(end + 1, "ish")) { end + 2 } else { end };
     let hyphen = w.is_hyphen(end) && unit(w, end + 1).is_some();
     let mut end = (end + usize::from(hyphen)..to).find(|at| !FILLERS.iter().any(|filler| w.is(*at, filler)))?;
     if w.is(end, "of") && w.is(end + 1, "an") {
@@ -187,6 +187,9 @@ fn counted(w: &Words, at: usize, to: usize) -> Option<Time> {
     }
     if let Some(minutes) = hours_and_minutes(w, end) {
         return Some(plain(low * 60.0 + minutes, high * 60.0 + minutes, at, end + 1));
+    }
+    if let Some(seconds) = minutes_and_seconds(w, end) {
+        return Some(plain(low + seconds / 60.0, high + seconds / 60.0, at, end + 1));
     }
     let one = unit(w, end)?;
     if let Some(minutes) = hours_with_minutes(w, at, end).filter(|_| one == 60.0) {
@@ -336,12 +339,23 @@ fn part_of_an_hour(w: &Words, at: usize) -> Option<(f64, usize)> {
 
 /// The "h30" of "1h30": its minutes.
 fn hours_and_minutes(w: &Words, at: usize) -> Option<f64> {
-    let digits = w.at(at).filter(|token| token.kind == Sign::Word)?.text.strip_prefix(['h', 'H'])?;
+    let text = w.at(at).filter(|token| token.kind == Sign::Word)?.text.to_lowercase();
+    let digits = ["hrs", "hr", "h"].iter().find_map(|unit| text.strip_prefix(unit))?;
+    let digits = ["mins", "min", "m"].iter().find_map(|unit| digits.strip_suffix(unit)).unwrap_or(digits);
     digits.parse().ok().filter(|minutes| *minutes < 60.0)
 }
 
+/// The "m30s" of "1m30s": its seconds.
+fn minutes_and_seconds(w: &Words, at: usize) -> Option<f64> {
+    let text = w.at(at).filter(|token| token.kind == Sign::Word)?.text.to_lowercase();
+    let digits = text.strip_prefix("min").or_else(|| text.strip_prefix('m'))?.strip_suffix(['s'])?;
+    digits.parse().ok().filter(|seconds| *seconds < 60.0)
+}
+
 fn past_stop(w: &Words, at: usize) -> usize {
-    let abbreviated = w.kind(at) == Some(Sign::Stop) && w.at(at + 1).is_some_and(|next| next.text.starts_with(|c: char| c.is_lowercase()));
+    let timed = || number(w, at + 1).is_some_and(|(_, _, after)| unit(w, after).is_some());
+    let abbreviated =
+        w.kind(at) == Some(Sign::Stop) && (w.at(at + 1).is_some_and(|next| next.text.starts_with(|c: char| c.is_lowercase())) || timed());
     if abbreviated { at + 1 } else { at }
 }
 

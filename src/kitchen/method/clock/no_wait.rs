@@ -26,6 +26,9 @@ pub(super) fn is_no_wait(w: &Words, from: usize, start: usize, end: usize) -> bo
         || said(1, &["first"]) && !one(2) && !is_followed_up(w, from, start, end)
         || said(1, &["than"]) && !said(2, &["less", "more", "longer", "fewer"])
         || said(2, &["after", "every", "within"]) && said(1, &nearly);
+    // "Start checking at 25 minutes", "check after 20".
+    let checks = (1..=3).any(|back| said(back, &["check", "checking", "test", "testing"])) && said(1, &["at", "from"]);
+    let after = after || checks;
     let keeps = (from..start).any(|at| w.is(at, "keep") || w.is(at, "keeps") || w.is(at, "store")) && !for_it;
     // "Refrigerate for up to 3 days" says how long it keeps; "marinate for up to 2 days" is a wait.
     let days = (start..end).any(|at| w.is(at, "day") || w.is(at, "days"));

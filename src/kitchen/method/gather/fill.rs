@@ -28,6 +28,7 @@ impl Gather<'_, '_> {
         draft.drains |= draft.is_empty() && clause.verb.is_some_and(|verb| DRAINS.contains(&verb.word));
         draft.add(clause.start, clause.end);
         let foods = self.foods_of(w, clause, next, draft);
+        let front = self.take_objects(draft);
         self.trays = trays(w, clause).or(self.trays);
         if draft.on.is_none() {
             draft.on = read.need;
@@ -46,6 +47,7 @@ impl Gather<'_, '_> {
             self.done.extend(foods.iter().map(|food| (*food, work)));
         }
         self.take_time(w, clause, read, &foods, draft);
+        draft.front.extend(front);
         draft.day_before |= read.time.is_some_and(|time| time.day_before);
         draft.overnight |= read.time.is_some_and(|time| time.overnight);
         draft.knife |= verb.is_some_and(needs_knife);
@@ -106,9 +108,12 @@ impl Gather<'_, '_> {
                 draft.hands_guessed += rates::FILL_A_TRAY;
             }
         }
-        if read.need == Some(On::Kind(Kind::Oven)) {
+        // Dough in a warm oven, meringues in one that cools: what follows is no colder for it.
+        if let (true, Some(celsius)) = (read.stands_in_it, read.heat.oven) {
+            (draft.celsius, draft.celsius_guessed) = (Some(celsius), read.heat.guessed);
+        } else if read.need == Some(On::Kind(Kind::Oven)) {
             if let Some(celsius) = read.heat.oven {
-                self.oven = Some((celsius, read.heat.guessed));
+                self.set_oven(celsius, read);
             }
             if let (None, Some((celsius, guessed))) = (draft.celsius, self.oven) {
                 (draft.celsius, draft.celsius_guessed) = (Some(celsius), guessed);
@@ -194,7 +199,9 @@ impl Gather<'_, '_> {
             Some(made) => {
                 made.step.wait.0 += minutes.ceil() as i64;
                 made.step.estimated.wait |= !written;
-                made.step.text.push(Piece::Words(format!(" {}", said(w, clause.start, clause.end))));
+                let lead = std::mem::take(&mut self.lead);
+                let lead = if lead.is_empty() { lead } else { format!(" {lead}") };
+                made.step.text.push(Piece::Words(format!("{lead} {}", said(w, clause.start, clause.end))));
             }
             None => {
                 if !draft.is_empty() {

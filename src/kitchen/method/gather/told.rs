@@ -78,6 +78,19 @@ impl Gather<'_, '_> {
         if read.doubtful && planned && read.another_way.is_none() {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
         }
+        if read.conditional && planned {
+            let text = format!("\"{words}\" is done only where that is so; its time is planned");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
+        if read.assumed {
+            let text = format!("\"{words}\" is planned in the oven, as cool as it may be by then, so that nothing bakes in it meanwhile");
+            self.doubts.push((paragraph.at.clone(), text));
+        }
+        // "Serve with the rice, boiled for 15 minutes": nobody boils it.
+        let served = read.takes == Takes::Serve && clause.verb.is_some_and(|verb| verb.word == "serve");
+        if served && read.time.is_some_and(|time| !time.day_before && !time.overnight && time.high < 1440.0) {
+            self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives a time that is not planned; it stays in the words")));
+        }
         // The day before is no wait of its own, and what is done at the table takes no time here.
         if read.time.is_some_and(|time| !time.day_before && !time.overnight) && !planned && read.takes != Takes::Serve {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives a time that is not planned; it stays in the words")));
@@ -185,6 +198,15 @@ impl Gather<'_, '_> {
         let numbered = |at: usize| w.is(at, "no") && (figure(at + 1) || w.kind(at + 1) == Some(Sign::Stop) && figure(at + 2));
         let dial = |at: usize| w.at(at).is_some_and(|token| is_dial(token.text)) || numbered(at);
         let unclear = says(&SAID) || of_oven && ((clause.start..clause.end).any(dial) || says(&UTMOST) && !says(&["shelf", "heat"]));
+        // "Turn the oven down a little", "by 20 °C" where nothing was said before.
+        let turned = clause.verb.is_some_and(|verb| matches!(verb.word, "turn" | "reduce" | "lower" | "raise" | "increase" | "decrease"));
+        let little = turned
+            && self.so.oven.is_some()
+            && (read.place.flatten() == oven || self.so.place == oven || says(&["oven"]))
+            && !read.off
+            && says(&["oven", "temperature", "heat", "little", "slightly", "down", "bit"])
+            && !says(&["side", "over", "out"]);
+        let unclear = unclear || read.heat.by.is_some() || little;
         let none = read.heat.oven.is_none() && read.heat.inside.is_none() && read.other.is_none();
         (none && unclear && !says(&LIQUIDS))
             .then(|| format!("\"{words}\" says how hot in a way that is not understood; write degrees, such as 180 °C"))
@@ -223,7 +245,7 @@ impl Gather<'_, '_> {
     /// What was heated for nothing that the method says.
     pub(super) fn tell_what_stands_empty(&mut self, paragraphs: &[Paragraph]) {
         let (Some(On::Kind(kind)), Some(first)) = (self.whereabouts.spare(), paragraphs.first()) else { return };
-        if self.made.iter().any(|made| made.waits_on_heat) {
+        if self.made.iter().any(|made| made.heated) {
             let kind = kind.name();
             let text = format!("the method heats the {kind}, and no step is read as in it; write \"in the {kind}\" where one is");
             self.doubts.push((first.at.clone(), text));
