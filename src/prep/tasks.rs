@@ -9,7 +9,7 @@ use super::names::handles_raw;
 use super::rounds::rounds;
 use super::theirs::{Brings, put_theirs_first};
 use super::{Aim, Heat, Job, JobKind, Link, LinkWhy, Machine, Problem, Serve, Worker};
-use crate::kitchen::{Appliance, ApplianceId, Kitchen, Person, Recipe, Rules, Session, Step, Week};
+use crate::kitchen::{Appliance, ApplianceId, ApplianceKind, Kitchen, Person, Recipe, Rules, Session, Step, Week};
 use crate::plan::{MadeAt, Making, Makings, paced, straight_meals, taken_out_before};
 
 /// What a job of the problem is.
@@ -199,7 +199,9 @@ fn add_making(kitchen: &Kitchen, makings: &Makings, number: usize, work: &mut Wo
 }
 
 fn step_job(appliances: &[Appliance], step: &Step, making: usize, hands: i64, takes: i64, people: Vec<usize>) -> Job {
-    let heated = step.on.iter().any(|id| appliances[*id].heat);
+    // An oven has degrees whether or not its loads must share them.
+    let is_oven = |id: &ApplianceId| appliances[*id].kind == Some(ApplianceKind::Oven);
+    let heated = step.on.iter().any(|id| appliances[*id].heat || is_oven(id));
     Job {
         kind: JobKind::Step,
         making,

@@ -475,5 +475,7 @@ fn planned(all: &[Time]) -> (Option<Time>, bool, bool) {
     let others: Vec<&Time> = all[1..].iter().filter(|time| !time.or && !time.further).collect();
     let longest = others.iter().fold(first, |longest, time| if time.high > longest.high { **time } else { longest });
     let doubtful = others.iter().any(|time| (time.high - first.high).abs() > 1e-9);
+    // "20 minutes per 500 g plus 30 minutes" goes by weight, whichever is planned.
+    let longest = Time { by_weight: all.iter().any(|time| time.by_weight), ..longest };
     (Some(longest), all.iter().any(|time| time.or), doubtful)
 }

@@ -40,6 +40,11 @@ impl Dishes {
         }
     }
 
+    /// Was it at hand when "meanwhile" began something else?
+    pub fn is_main(&self, food: usize) -> bool {
+        self.main.as_ref().is_some_and(|main| main.contains(&food))
+    }
+
     /// A paragraph ends, and with it what was done meanwhile.
     pub fn turn_back(&mut self) {
         if let Some(main) = self.main.take() {

@@ -68,6 +68,8 @@ pub(super) struct Gather<'s, 'k> {
     untold: Vec<String>,
     /// What the first thing on the heat is done to, where only later words name it.
     objects: Option<Objects>,
+    /// How many clauses name each food.
+    named_in: Vec<usize>,
     /// The number of the clause that is read, over all paragraphs.
     clauses_read: usize,
     /// "Meanwhile, heat the grill": what is done beside comes with the next sentence.
@@ -104,6 +106,7 @@ impl<'s, 'k> Gather<'s, 'k> {
             cut: Vec::new(),
             untold: Vec::new(),
             objects: None,
+            named_in: Vec::new(),
             clauses_read: 0,
             heats_meanwhile: false,
             closed: false,
@@ -112,7 +115,7 @@ impl<'s, 'k> Gather<'s, 'k> {
 
     pub fn read(mut self, paragraphs: &[Paragraph]) -> MethodRead {
         self.whereabouts = Whereabouts::new(self.setting.ingredients.len(), self.never_used(paragraphs));
-        self.objects = self.objects_of_the_first_heat(paragraphs);
+        (self.objects, self.named_in) = self.objects_of_the_first_heat(paragraphs);
         let headings = headings(paragraphs);
         for (number, paragraph) in paragraphs.iter().enumerate() {
             if headings[number] {
@@ -457,15 +460,11 @@ impl<'s, 'k> Gather<'s, 'k> {
         }
     }
 
-    /// Does a sentence begin with foods that no step has named yet?
+    /// Does a sentence begin with foods that are not in what goes on beside it?
     fn begins_with_something_new(&self, w: &Words, clause: &Clause) -> bool {
         let named: Vec<usize> =
             self.larder.mentions(w, clause.verb_end, clause.end).into_iter().flat_map(|mention| mention.foods).collect();
-        let touched = |food: &usize| {
-            let piece = |piece: &Piece| matches!(piece, Piece::Ingredient { index, .. } if index == food);
-            self.made.iter().any(|made| made.step.text.iter().any(piece))
-        };
-        !named.is_empty() && !named.iter().any(touched)
+        !named.is_empty() && !named.iter().any(|food| self.dishes.is_main(*food) || self.last_foods.contains(food))
     }
 
     fn mentions_something(&self, w: &Words, clause: &Clause) -> bool {

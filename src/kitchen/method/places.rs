@@ -51,7 +51,7 @@ pub(super) static PLACES: &[(Place, &str)] = &[
     (Place::At(Kind::Hob), "lowest flame possible"), (Place::At(Kind::Hob), "lowest heat possible"), (Place::At(Kind::Hob), "faintest heat"),
     (Place::At(Kind::Pressure), "pressure pan"), (Place::At(Kind::Pressure), "pressure saucepan"), (Place::At(Kind::Pressure), "pressure pot"),
     (Place::At(Kind::Pressure), "lb pressure"), (Place::At(Kind::Pressure), "pound pressure"), (Place::At(Kind::Pressure), "psi"),
-    (Place::Other, "sous vide"), (Place::Other, "barbecue"), (Place::Other, "bbq"), (Place::Other, "barbeque"), (Place::Other, "air fryer"),
+    (Place::Other, "sous vide"), (Place::Other, "water bath at"), (Place::Other, "barbecue"), (Place::Other, "bbq"), (Place::Other, "barbeque"), (Place::Other, "air fryer"),
     (Place::Other, "dehydrator"), (Place::Other, "smoker"), (Place::Other, "over coal"), (Place::Other, "hot coal"), (Place::Other, "campfire"),
     (Place::Other, "tandoor"), (Place::Other, "bread machine"), (Place::Other, "bread maker"), (Place::Other, "waffle iron"),
     (Place::Off, "iced water"), (Place::Off, "ice water"), (Place::Off, "ice bath"), (Place::Off, "off the heat"), (Place::Off, "from the heat"), (Place::Off, "from heat"), (Place::Off, "out of the oven"), (Place::Off, "from the oven"),

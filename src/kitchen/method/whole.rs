@@ -80,7 +80,13 @@ impl Gather<'_, '_> {
         let soaked = |food: &usize| {
             self.larder.kind(*food).is_some_and(|kind| matches!(kind, FoodKind::Pulse | FoodKind::Grain) || kind.is_raw_flesh())
         };
-        let soaked: Vec<usize> = unnamed.filter(soaked).collect();
+        // "Rest the dough in the fridge overnight": the dough is all that no step names.
+        let words = |made: &Made| {
+            let says = |piece: &Piece| matches!(piece, Piece::Words(words) if words.to_lowercase().contains("dough"));
+            made.step.text.iter().any(says)
+        };
+        let dough = self.made[..=last].iter().any(words);
+        let soaked: Vec<usize> = unnamed.filter(|food| dough || soaked(food)).collect();
         if soaked.is_empty() {
             return;
         }

@@ -132,8 +132,13 @@ impl Gather<'_, '_> {
         let beside = clause.opens_beside(w);
         let done = mentions.iter().filter(|mention| !beside || mention.start >= clause.verb_at);
         let mut foods: Vec<usize> = done.flat_map(|mention| mention.foods.iter().copied()).collect();
+        // "Grease a tin with butter" takes none of what the cake is made of.
+        let greases = self.makes_ware_ready(w, clause);
         for mention in mentions {
-            self.place(w, mention, draft);
+            let again = mention.part.is_none() && mention.foods.iter().all(|food| self.is_named_again(*food));
+            if !(greases && again) {
+                self.place(w, mention, draft);
+            }
         }
         if foods.is_empty() && clause.end <= clause.verb_end + 1 {
             // "Peel, core and slice the apples": the food stands with the last of them.
@@ -155,6 +160,15 @@ impl Gather<'_, '_> {
         }
         draft.foods.extend(foods.iter().copied());
         foods
+    }
+
+    /// Greases or dusts a tin, a dish or a board: in this clause, or before it in the sentence.
+    fn makes_ware_ready(&self, w: &Words, clause: &Clause) -> bool {
+        const MAKES: [&str; 9] = ["grease", "butter", "oil", "flour", "dust", "brush", "rub", "line", "spray"];
+        const WARE: [&str; 12] = ["tin", "tray", "dish", "pan", "mould", "ramekin", "sheet", "surface", "worktop", "board", "case", "bowl"];
+        let from = (0..clause.start).rev().find(|at| w.kind(*at) == Some(Sign::Stop)).map_or(0, |stop| stop + 1);
+        let to = (clause.verb_end + 6).min(clause.end);
+        clause.verb.is_some_and(|verb| MAKES.contains(&verb.word)) && (from..to).any(|at| WARE.contains(&w.key_at(at)))
     }
 
     fn place(&mut self, w: &Words, mention: Mention, draft: &mut Draft) {

@@ -51,8 +51,19 @@ impl Gather<'_, '_> {
         !ready && (raw || self.larder.name(food).split(' ').any(|word| word == "potato"))
     }
 
-    pub(super) fn objects_of_the_first_heat(&self, paragraphs: &[Paragraph]) -> Option<Objects> {
+    /// What the first heat is done to, and how many clauses name each food.
+    pub(super) fn objects_of_the_first_heat(&self, paragraphs: &[Paragraph]) -> (Option<Objects>, Vec<usize>) {
         let seen = self.seen(paragraphs);
+        let clauses = |food: usize| seen.iter().filter(|one| one.foods.contains(&food)).count();
+        let named = (0..self.setting.ingredients.len()).map(clauses).collect();
+        (self.objects_of(&seen), named)
+    }
+
+    pub(super) fn is_named_again(&self, food: usize) -> bool {
+        self.named_in.get(food).is_some_and(|clauses| *clauses > 1)
+    }
+
+    fn objects_of(&self, seen: &[Seen]) -> Option<Objects> {
         let first = seen.iter().position(|one| one.heats)?;
         if seen[..=first].iter().any(|one| !one.serves && !one.foods.is_empty()) {
             return None;

@@ -75,7 +75,7 @@ impl Gather<'_, '_> {
             let text = format!("\"{first}\" is planned; \"{other}\" is another way to do it, and stays in the words");
             self.doubts.push((paragraph.at.clone(), text));
         }
-        if read.doubtful && planned && read.another_way.is_none() {
+        if read.doubtful && planned && read.another_way.is_none() && read.time.is_none_or(|time| !time.by_weight) {
             self.doubts.push((paragraph.at.clone(), format!("\"{words}\" gives several times; the longest is planned")));
         }
         if read.conditional && planned {
@@ -143,7 +143,9 @@ impl Gather<'_, '_> {
         if matches!(read.takes, Takes::Hands(None)) && (clause.verb_end..clause.end).any(|at| w.is(at, "to") && is_soak(w, at + 1)) {
             told.push(format!("\"{words}\" does not say how long; write it: \"soak overnight\""));
         }
-        if let Some(at) = other_day(w, clause) {
+        // Where a night lies before it, the session is the next morning.
+        let after_a_night = self.made.iter().any(|made| made.overnight || made.day_before);
+        if let Some(at) = other_day(w, clause).filter(|_| !after_a_night) {
             let day = w.text(at..at + 2);
             told.push(format!(
                 "\"{words}\" is of another day (\"{day}\"), and is planned in the same session; make it a recipe of its own"

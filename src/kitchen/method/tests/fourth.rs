@@ -92,6 +92,62 @@ fn wrong(table: &[Row]) -> Vec<String> {
     wrong
 }
 
+/// Thirty paragraphs that were written for this reading, and their readings before any was run; afterwards only steps of short hands alone,
+/// which the notation shows as "-", and hands in part were put right, in five of them.
+#[rustfmt::skip]
+static FRESH: &[Row] = &[
+    (THIGHS, &["Heat the oven to 220 °C. Roast the thighs for 15 minutes, then turn the oven down by 40 °C and roast for 25 minutes more. Rest for 5 minutes."], &["oven w15 c220", "oven w25 c180", "- w5"]),
+    (THIGHS, &["Put the thighs under a hot grill for 6 minutes a side, then finish in the oven at 190 °C for 12 minutes."], &["grill w12", "oven w12 c190"]),
+    (THIGHS, &["Rub the thighs with the lemon and leave in the fridge for 2 hours. Bake at 200 °C for 35 minutes until the inside reaches 74 °C."], &["- w120", "oven w35 c200 i74"]),
+    (BEANS, &["Soak the chickpeas overnight. Pressure cook for 12 minutes, take off the heat and wait 10 minutes for the pressure to drop. Open, drain and stir in the spinach."], &["- a480", "pressure cooker w22", "-"]),
+    (BEANS, &["Pressure cook the chickpeas for 15 minutes. Meanwhile, wilt the spinach in a pan for 3 minutes. Release the pressure and leave to cool for 10 minutes."], &["pressure cooker w15", "hob h3 =", "- w10 +"]),
+    (BEANS, &["Cover the chickpeas with cold water, bring to the boil and simmer for 1 hr. 20 min., topping up with water now and then."], &["hob w7", "hob w80"]),
+    (ROOTS, &["Toss the roots in oil and spread over two trays. Roast at 200 °C for 25 minutes; swap the trays and roast for another 20."], &["oven w25 c200", "oven w20 c200"]),
+    (ROOTS, &["Boil the beetroot for 45 minutes. Once cool enough to handle, slip off the skins. Grate the carrots."], &["hob w45", "-"]),
+    (SOUP, &["Simmer the potatoes in the stock, lid on, for 20 minutes; add the peas for the last 3."], &["hob w20", "-"]),
+    (SOUP, &["Bring the stock to the boil, add the potatoes and cook for 15 minutes. If it is too thick, add a little water. Add the peas and cook for 3 minutes more."], &["hob w7", "hob w15", "hob w3"]),
+    (SLAW, &["Shred the cabbage finely. Toss with the salt and set aside for 20 minutes to wilt, then squeeze dry."], &["- w20", "-"]),
+    (DATES, &["Simmer the dates in the water for 5 minutes, then leave to soak off the heat for 15 minutes."], &["hob w5", "- w15"]),
+    (&["500 g strong white flour", "7 g dried yeast", "300 ml water"], &["Knead everything for 10 minutes. Leave in the oven with the light on to rise for 1 hour. Shape, then prove for 30 minutes while the oven heats to 230 °C. Bake for 25 minutes."], &["- h10", "oven w60 c30", "- w30", "oven w25 c230"]),
+    (&["500 g strong white flour", "7 g dried yeast", "300 ml water"], &["Mix to a dough. Rest the dough in the fridge overnight. Next morning, shape and bake at 220 °C for 30 minutes."], &["- a480", "-", "oven w30 c220"]),
+    (&["4 egg whites", "200 g sugar"], &["Whisk the whites and sugar for 8 minutes. Bake at 110 °C for 1½ hours. Turn the oven off and leave to cool inside for 1 hour."], &["- h8", "oven w90 c110", "oven w60 c50"]),
+    (&["400 g salmon fillet", "200 g white rice"], &["Simmer the rice for 12 minutes, covered. Meanwhile, heat the oven to 200 °C. Bake the salmon for 12 minutes."], &["hob w12", "oven w12 c200 ="]),
+    (&["8 eggs", "200 g spinach", "100 g feta"], &["Wilt the spinach for 2 minutes. Pour over the eggs, crumble over the feta and cook over a low heat for 10 minutes. Finish under the grill for 3 minutes."], &["hob w10", "grill w3"]),
+    (&["6 eggs"], &["Boil for 9 minutes. Plunge into iced water for 5 minutes. Peel the eggs."], &["hob w9", "- w5", "-"]),
+    (&["1 kg beef shin", "2 onions", "500 ml beef stock"], &["Brown the beef in batches, 4 minutes each. Add the onions and stock, cover and put in a low oven for 3 hours."], &["hob", "oven w180 c150"]),
+    (&["1 kg beef shin", "2 onions", "500 ml beef stock"], &["Put everything in the slow cooker on low for 8 hours. Shred the beef and stir back in. Keep warm."], &["slow cooker w480", "-"]),
+    (&["4 red peppers", "1 onion", "2 tbsp olive oil"], &["Roast the peppers at 220 °C for 30 minutes. Put in a bowl, cover and leave for 15 minutes; peel. Soften the onion in the oil for 8 minutes, add the peppers and blend for 2 minutes."], &["oven w30 c220", "- w15", "hob w8", "-"]),
+    (&["200 g rolled oats", "400 ml milk", "1 apple"], &["Mix the oats and milk, cover and chill overnight. In the morning, grate in the apple."], &["- a480", "-"]),
+    (&["4 cod fillets", "1 bunch dill", "30 g butter"], &["Butter a dish, lay in the fish, dot with the butter and dill and bake at 180 °C for 15–18 minutes."], &["oven w18 c180"]),
+    (&["500 g plain flour", "300 g yoghurt"], &["Work the flour and yoghurt into a dough, rest for 20 minutes, then roll into 6. Cook each for 2 minutes a side in a dry pan."], &["- w20", "hob w4"]),
+    (&["300 g pearl barley", "1 l vegetable stock"], &["Rinse the barley, then simmer it in the stock for 30 to 35 minutes. Take off the heat and leave, lid on, for 10."], &["hob w35", "- w10"]),
+    (&["1 red cabbage", "2 apples", "3 tbsp vinegar"], &["Shred the cabbage and slice the apples. Braise with the vinegar over a low heat, covered, for an hour and a quarter."], &["-", "hob w75"]),
+    (&["1 chicken, 1.5 kg", "1 lemon"], &["Roast the chicken at 425°F for 20 minutes. Reduce the heat by 75 degrees and roast for 1 hour, basting twice. Leave to rest for 15 minutes."], &["oven w20 c218", "oven w60 c177", "- w15"]),
+    (&["3 leeks", "500 g potatoes", "1 l chicken stock"], &["Sweat the leeks, lid on, for 10 minutes. Tip in the potatoes and stock and simmer for 1hr10. Blend."], &["hob w10", "hob w70", "-"]),
+    (&["500 g raspberries", "100 g sugar"], &["Mix the raspberries with the sugar and leave at room temperature for 1 hour to soften."], &["- w60"]),
+    (&["400 g dried spaghetti", "400 g tinned tomatoes"], &["Simmer the tomatoes for 15 minutes. While the sauce is on the hob, boil the spaghetti for 9 minutes. Drain and toss together."], &["hob w15", "hob w9 =", "- +"]),
+];
+
+#[test]
+fn thirty_fresh_paragraphs_read_as_they_are_meant() {
+    let wrong = wrong(FRESH);
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+#[test]
+fn greasing_a_tin_takes_none_of_what_the_cake_is_made_of() {
+    let cake = ["225 g butter", "200 g plain flour", "200 g sugar", "4 eggs"];
+    let method = ["Grease a tin with butter and dust with flour. Cream the butter and sugar, beat in the eggs and fold in the flour."];
+    let found = read(&cake, &method);
+    let crate::kitchen::Piece::Words(first) = &found.steps[0].text[0] else { panic!("{:?}", found.steps[0].text) };
+    assert!(first.starts_with("Grease a tin with butter and dust with flour."), "{first}");
+    let alone = read(
+        &["30 g butter", "4 cod fillets"],
+        &["Rub a dish with a little butter, lay in the fish, dot with the butter and bake at 180 °C for 15 minutes."],
+    );
+    assert_eq!(foods(&["30 g butter", "4 cod fillets"], &alone).concat(), ["4 cod fillets", "30 g butter"]);
+}
+
 #[test]
 fn heat_that_turns_by_so_much_is_told_from_the_heat_before() {
     let wrong = wrong(HEAT);
